@@ -1,0 +1,255 @@
+/*
+ * log.h - the one file that remembers everything; all SQL of the program.
+ *
+ * A `struct log` is one connection to one SQLite file (WAL, synchronous=FULL,
+ * foreign keys on).  It hands out typed rows, never a statement.  One process
+ * writes at a time; a second terminal may look on and write in turn.
+ *
+ * Acts.  Every change is an act: log_begin, some log_put_... calls, then
+ * log_commit with a journal entry, or log_abandon.  The changes of the act are
+ * captured by SQLite's session extension and stored beside the journal entry in
+ * the same transaction: either all of it is on the disk when log_commit returns
+ * true, or none of it is.  log_undo applies the inverse of an act, and is an
+ * act itself.
+ *
+ * Ownership: rows are plain structs the caller holds; no pointer inside.
+ * Arrays returned through `rows`/`count` are malloc'ed by the log and freed by
+ * the caller with free().  Times: see engine/moment.h.
+ * Errors: FAULT_* kinds of engine/fault.h; after any fault inside an act call
+ * log_abandon.
+ */
+#ifndef STILLROOM_LOG_LOG_H
+#define STILLROOM_LOG_LOG_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/elevation.h"
+#include "engine/fault.h"
+#include "engine/moment.h"
+#include "engine/process.h"
+
+#define NAME_MAX_BYTES 96      /* names a person types, zero included */
+#define SENTENCE_MAX_BYTES 400 /* journal sentences and reasons */
+#define SOURCE_MAX_BYTES 256
+#define WORD_MAX_BYTES 24 /* phase names, verbs, pack words */
+#define LOG_BACKUPS_KEPT 14
+#define LOG_APPLICATION_ID 0x53746c72 /* "Stlr", header offset 68 of the file */
+#define LOG_BUSY_MS 250 /* longest wait for another writer; the key loop must not hang */
+
+struct log;
+
+/* --- the file ------------------------------------------------------------ */
+
+enum log_mode {
+	LOG_CREATE, /* make the file and its folder when missing */
+	LOG_WRITE,  /* must exist */
+	LOG_LOOK,   /* must exist; nothing is written: reports */
+};
+
+/* Open, check identity (application_id, user_version), integrity (quick_check,
+ * foreign_key_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
+ * FAULT_NEWER, FAULT_READ_ONLY, FAULT_DISK_FULL, FAULT_DAMAGED (the sentence
+ * names the newest backup that opens whole, if there is one), FAULT_BUSY,
+ * FAULT_IO, FAULT_MEMORY.  *out is NULL on failure. */
+bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault);
+void log_close(struct log *log); /* NULL is allowed */
+
+const char *log_path(const struct log *log);
+
+/* True when another connection has committed since the last call (and on the
+ * first call): read everything again. */
+bool log_changed_elsewhere(struct log *log);
+
+/* Daily backup by the backup API into the folder PATH.backups, one file a UTC
+ * day (PATH.backups/2026-09-14.db), written under a temporary name, checked,
+ * fsynced, renamed; the newest LOG_BACKUPS_KEPT stay.  Does nothing when today's
+ * exists.  *made tells whether one was written (may be NULL). */
+bool log_backup_daily(struct log *log, int64_t wall_ms, bool *made, struct fault *fault);
+
+/* Put the newest whole backup in the place of a damaged log.  The damaged file
+ * is kept beside it as PATH.damaged-N.  No connection may be open. */
+bool log_restore_backup(const char *path, char *used, size_t used_size, struct fault *fault);
+
+/* --- acts ---------------------------------------------------------------- */
+
+struct log_entry {
+	int64_t id; /* filled by the log */
+	struct moment at;
+	char verb[WORD_MAX_BYTES];
+	char who[NAME_MAX_BYTES];
+	int64_t station_id; /* 0: none */
+	int64_t load_id;    /* 0: none */
+	char sentence[SENTENCE_MAX_BYTES];
+	int64_t undoes_id; /* 0: none */
+	int64_t undone_by; /* 0: still stands; filled on reading */
+	bool breaks_hold;  /* the act ended a hold before its time; see kitchen_undo */
+};
+
+bool log_begin(struct log *log, struct fault *fault); /* BEGIN IMMEDIATE */
+bool log_commit(struct log *log, struct log_entry *entry, struct fault *fault);
+void log_abandon(struct log *log);
+
+/* Undo act `id` (which may itself be an undo: that makes a redo) as a new act.
+ * `entry` carries at, who, verb, sentence, station and load of the new act;
+ * undoes_id is set here.  FAULT_CONFLICT when rows the act touched have changed
+ * since or the result would break a rule of the schema; nothing is changed then.
+ * FAULT_MISSING when there is no such act or it has been undone already. */
+bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
+
+/* The newest act about a load (load_id > 0) or, when load_id is 0, about a
+ * station, that still stands: skips undone acts and the undos that undid them.
+ * `undone` instead asks for the newest undo that still stands and is newer than
+ * every standing act (what a redo would undo).  FAULT_MISSING: there is none. */
+bool log_last_act(struct log *log, int64_t station_id, int64_t load_id, bool undone,
+                  struct log_entry *out, struct fault *fault);
+
+/* The story of a load, oldest first. */
+bool log_story(struct log *log, int64_t load_id, struct log_entry **rows, size_t *count,
+               struct fault *fault);
+
+/* The newest entry of the whole journal; FAULT_MISSING on an empty journal. */
+bool log_newest_entry(struct log *log, struct log_entry *out, struct fault *fault);
+
+/* --- rows ---------------------------------------------------------------- */
+
+struct log_house {
+	char name[NAME_MAX_BYTES];
+	struct elevation elevation;
+	char elevation_by[NAME_MAX_BYTES];
+	int64_t elevation_set_wall_ms; /* 0: never */
+	int measured_boil_mc;          /* 0: not measured */
+	int barometer_pa;              /* 0: none */
+	bool invented;
+	int practice_speed;            /* 0: a real log */
+	int64_t practice_wall_ms;
+	int64_t practice_real_wall_ms;
+};
+
+struct log_station {
+	int64_t id; /* 0 when putting a new row */
+	int digit;
+	enum method kind;
+	char name[NAME_MAX_BYTES];
+	int64_t gauge_checked_wall_ms; /* 0: never */
+	bool retired;
+	int capacity[JAR_SIZES_MAX]; /* by jar size index; 0: not stated */
+};
+
+struct log_lid_box {
+	int64_t id;
+	char label[NAME_MAX_BYTES];
+	int64_t bought_wall_ms; /* 0: not noted */
+	int lids;
+	int used; /* jars that carry one; filled on reading */
+	bool retired;
+};
+
+struct log_lot {
+	int64_t id;
+	char code[NAME_MAX_BYTES];
+	char product[NAME_MAX_BYTES];
+	char food[NAME_MAX_BYTES];
+	char pack[WORD_MAX_BYTES];
+	enum acidity acidity;
+	int64_t made_wall_ms;
+};
+
+enum load_place { PLACE_CANNER, PLACE_RACK, PLACE_SHELF, PLACE_COUNT };
+enum verdict { VERDICT_OPEN, VERDICT_VALID, VERDICT_NOT_VALID, VERDICT_UNKNOWN, VERDICT_COUNT };
+
+struct log_load {
+	int64_t id;
+	int64_t station_id;
+	enum method method;
+	enum load_place place;
+	int minutes;
+	int pressure_psi; /* NO_PRESSURE: none */
+	int headspace_thou;
+	char jar_in_table[WORD_MAX_BYTES];
+	char source[SOURCE_MAX_BYTES];
+	enum confirmed confirmed;
+	struct elevation elevation;
+	char elevation_by[NAME_MAX_BYTES];
+	enum verdict verdict;
+	char verdict_why[SENTENCE_MAX_BYTES];
+	int64_t process_ended_wall_ms; /* 0: not yet */
+	int broken;
+	int64_t opened_wall_ms;
+};
+
+enum phase_end { PHASE_RUNNING, PHASE_DONE, PHASE_LOST, PHASE_CUT_SHORT, PHASE_STOPPED, PHASE_END_COUNT };
+
+struct log_phase {
+	int64_t id;
+	int64_t load_id;
+	char name[WORD_MAX_BYTES];
+	struct moment began;
+	int64_t required_ms;
+	int64_t acknowledged_wall_ms; /* 0: no */
+	int64_t ended_wall_ms;        /* 0: running */
+	enum phase_end ended_why;
+};
+
+enum jar_state { JAR_UNCHECKED, JAR_SEALED, JAR_UNSEALED, JAR_DOUBTFUL, JAR_BROKEN, JAR_STATE_COUNT };
+enum siphoning { SIPHON_NONE, SIPHON_SLIGHT, SIPHON_UNDER_HALF, SIPHON_OVER_HALF, SIPHON_COUNT };
+enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCARD, FATE_COUNT };
+
+struct log_jar {
+	int64_t id;
+	int64_t load_id;
+	int64_t lot_id;
+	int64_t lid_box_id; /* 0: not noted */
+	int place_in_load;
+	char size[WORD_MAX_BYTES];
+	enum jar_state state;
+	enum siphoning siphoning;
+	enum jar_fate fate;
+	int64_t fate_by_wall_ms;   /* 0: no deadline */
+	int64_t fate_done_wall_ms; /* 0: not yet */
+	int64_t checked_wall_ms;   /* 0: not yet */
+};
+
+/* Words of the enums as stored; "?" when out of range. */
+const char *load_place_name(enum load_place place);
+const char *verdict_name(enum verdict verdict);
+const char *phase_end_name(enum phase_end end); /* PHASE_RUNNING: "" */
+const char *jar_state_name(enum jar_state state);
+const char *siphoning_name(enum siphoning siphoning);
+const char *jar_fate_name(enum jar_fate fate);
+
+/* Reading (inside or outside an act). A *_get of a missing id: FAULT_MISSING. */
+bool log_house_get(struct log *log, struct log_house *out, struct fault *fault);
+bool log_stations(struct log *log, struct log_station **rows, size_t *count, struct fault *fault); /* not retired, by digit */
+bool log_station_get(struct log *log, int64_t id, struct log_station *out, struct fault *fault); /* retired too */
+bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault); /* not retired, by id */
+bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struct fault *fault);
+bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault);
+bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault); /* canner and rack, oldest first */
+/* Loads opened in [from, to), shelved ones too, oldest first. */
+bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
+                       struct log_load **rows, size_t *count, struct fault *fault);
+bool log_phase_running(struct log *log, int64_t load_id, struct log_phase *out, struct fault *fault);
+bool log_phases(struct log *log, int64_t load_id, struct log_phase **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
+bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault);
+bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault);
+/* Jars with an unfinished fate, nearest deadline first, of any load. */
+bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
+/* Jars in loads opened in [from, to) that are not broken. */
+bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);
+/* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
+bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
+
+/* Writing, only inside an act. A row with id 0 is inserted and its id filled
+ * in; otherwise the row of that id is replaced (FAULT_MISSING: no such row). */
+bool log_put_house(struct log *log, const struct log_house *row, struct fault *fault);
+bool log_put_station(struct log *log, struct log_station *row, struct fault *fault);
+bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault);
+bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault);
+bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
+bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
+bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);
+
+#endif
