@@ -1,0 +1,58 @@
+/*
+ * config.h - the configuration file.
+ *
+ *   # a comment
+ *   alarm_command = "/home/me/bin/ring loud" --twice
+ *   ascii  = no        draw with ASCII only
+ *   colour = yes
+ *   bell   = yes
+ *
+ * One `key = value` a line.  alarm_command is split at blanks into a list of
+ * arguments; "double quotes" keep blanks together, a backslash takes the next
+ * character as it is, inside quotes and outside.  There is no shell: $, ;, |, *
+ * and ~ mean nothing.  A key may stand once.  A missing file means the defaults.
+ */
+#ifndef STILLROOM_SCREEN_CONFIG_H
+#define STILLROOM_SCREEN_CONFIG_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "engine/fault.h"
+
+#define CONFIG_ARGV_MAX 16      /* arguments of the alarm command, itself included */
+#define CONFIG_COMMAND_MAX 1024 /* bytes of all of them, ending zeros included */
+#define CONFIG_FILE_MAX 65536   /* a longer file is refused */
+
+/* Plain data; may be copied. */
+struct config {
+	bool ascii;
+	bool colour;
+	bool bell;
+	size_t alarm_count;                  /* 0: no alarm command */
+	size_t alarm_start[CONFIG_ARGV_MAX]; /* where each argument begins in alarm_text */
+	char alarm_text[CONFIG_COMMAND_MAX];
+};
+
+void config_defaults(struct config *config);
+
+/* $XDG_CONFIG_HOME/stillroom/config where that variable is an absolute path,
+ * else ~/.config/stillroom/config.  FAULT_MISSING when there is no home. */
+bool config_path(char *out, size_t size, struct fault *fault);
+
+/*
+ * Read a file over the defaults.  `path` NULL takes config_path().  A file that
+ * does not exist is no error, nor is having no home.  On a fault the sentence
+ * names the file and the line, and *config holds the defaults.
+ */
+bool config_read(struct config *config, const char *path, struct fault *fault);
+
+/* The same from memory; `name` is what the sentence calls it. */
+bool config_read_text(struct config *config, const char *name, const char *text, size_t length,
+                      struct fault *fault);
+
+/* The alarm command as a list that ends in NULL, pointing into *config; returns
+ * its length, 0 when none is configured. */
+size_t config_alarm_argv(const struct config *config, const char *argv[CONFIG_ARGV_MAX + 1]);
+
+#endif
