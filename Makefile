@@ -1,5 +1,5 @@
-# stillroom - build, test and install. `make help` lists the verbs.
-# Works from a clean checkout; everything made goes to $(BUILD).
+# stillroom - build, test and install.  `make help` lists the verbs.
+# GNU make.  Works from a clean checkout; everything made goes to $(BUILD).
 
 BUILD ?= build
 PREFIX ?= /usr/local
@@ -8,6 +8,9 @@ CC ?= cc
 HOSTCC ?= $(CC)
 PKG_CONFIG ?= pkg-config
 VERSION := 0.1.0
+Q := $(if $(V),,@)
+
+# --- flags --------------------------------------------------------------------
 
 WARN := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wundef -Wformat=2 -Wstrict-prototypes \
 	-Wmissing-prototypes -Wwrite-strings -Wpointer-arith -Wcast-qual -Wvla
@@ -16,14 +19,37 @@ STD := -std=c17 -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE
 # Only the log uses the session extension; these macros open its declarations.
 SESSION := -DSQLITE_ENABLE_SESSION -DSQLITE_ENABLE_PREUPDATE_HOOK
 INCLUDES := -Isrc -I$(BUILD)/generated
-LIB_CFLAGS = $(shell $(PKG_CONFIG) --cflags ncursesw sqlite3)
-LIBS = $(shell $(PKG_CONFIG) --libs ncursesw sqlite3) -lm
-CHECK_LIBS = $(shell $(PKG_CONFIG) --libs check)
-ALL_CFLAGS = $(STD) $(WARN) $(CFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
+
+# Hardening; `make HARDEN= HARDEN_LINK=` leaves it out (the sanitizers do).
+# _FORTIFY_SOURCE is an error of its own in a build without optimisation.
+HARDEN ?= -fstack-protector-strong -fPIE \
+	$(if $(filter-out -O0,$(filter -O%,$(CFLAGS))),-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2)
+HARDEN_LINK ?= -pie $(if $(filter Linux,$(shell uname -s)),-Wl,-z,relro -Wl,-z,now)
+
+# Asked for once, and only when something is compiled: on a bare machine
+# pkg-config comes with `make deps`, after this file has been read.
+once = $(eval $(1) := $(2))$($(1))
+LIB_CFLAGS = $(call once,LIB_CFLAGS,$(shell $(PKG_CONFIG) --cflags ncursesw sqlite3 2>/dev/null))
+LIBS = $(call once,LIBS,$(shell $(PKG_CONFIG) --libs ncursesw sqlite3 2>/dev/null \
+	|| echo -lncursesw -lsqlite3) -lm)
+CHECK_CFLAGS = $(call once,CHECK_CFLAGS,$(shell $(PKG_CONFIG) --cflags check 2>/dev/null))
+CHECK_LIBS = $(call once,CHECK_LIBS,$(shell $(PKG_CONFIG) --libs check 2>/dev/null || echo -lcheck))
+JOBS = $(call once,JOBS,$(shell nproc 2>/dev/null || getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2))
+
+ALL_CFLAGS = $(STD) $(WARN) $(HARDEN) $(CFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
 	-DSTILLROOM_VERSION='"$(VERSION)"' $(EXTRA_CFLAGS)
+TEST_CFLAGS = $(ALL_CFLAGS) -Itests $(CHECK_CFLAGS)
+LINK = $(CC) $(HARDEN) $(CFLAGS) $(HARDEN_LINK) $(EXTRA_CFLAGS) $(LDFLAGS)
+
+# A second make, which reads this file afresh (flags, generated files) and uses
+# all cores unless -j was given.
+AGAIN = $(MAKE) --no-print-directory $(if $(findstring jobserver,$(MAKEFLAGS)),,-j$(JOBS))
+
+# --- what there is ------------------------------------------------------------
 
 FLOORS := engine log kitchen report screen
 SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
+HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c migrations.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
@@ -31,54 +57,229 @@ LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
 BAKE := $(BUILD)/bake
 
-UNIT_TESTS := $(sort $(foreach f,$(FLOORS),$(wildcard tests/$(f)/test_*.c)))
-UNIT_PROGRAMS := $(UNIT_TESTS:tests/%.c=$(BUILD)/tests/%)
+UNIT_TESTS := $(sort $(wildcard tests/*/test_*.c))
+UNIT_PROGRAMS := $(UNIT_TESTS:%.c=$(BUILD)/%)
+SHELL_TESTS := tests/floors.sh $(sort $(wildcard tests/*/test_*.sh))
 SUPPORT := $(sort $(wildcard tests/support/*.c))
 SUPPORT_OBJECTS := $(SUPPORT:%.c=$(BUILD)/%.o)
+# Programs that the shell tests drive, and timings.
+SUPPORT_PROGRAM_SOURCES := $(sort $(wildcard tests/support_programs/*.c))
+SUPPORT_PROGRAMS := $(SUPPORT_PROGRAM_SOURCES:tests/support_programs/%.c=$(BUILD)/support/%)
+BENCH_SOURCES := $(sort $(wildcard tests/bench/bench_*.c))
+BENCH_PROGRAMS := $(BENCH_SOURCES:tests/bench/%.c=$(BUILD)/bench/%)
+TEST_OBJECTS := $(patsubst %.c,$(BUILD)/%.o,$(UNIT_TESTS) $(SUPPORT_PROGRAM_SOURCES) $(BENCH_SOURCES))
+
+# --- build --------------------------------------------------------------------
 
 .PHONY: all
-all: $(PROGRAM)
+all: $(PROGRAM) ## build the program (the default)
 
 $(PROGRAM): $(BUILD)/src/main.o $(LIBRARY)
 	@echo "  link  $@"
-	@$(CC) $(CFLAGS) $(EXTRA_CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
+	$(Q)$(LINK) -o $@ $^ $(LIBS)
 
 $(LIBRARY): $(OBJECTS) $(GENERATED_OBJECTS)
-	@rm -f $@
-	@$(AR) rcs $@ $^
+	$(Q)rm -f $@
+	$(Q)$(AR) rcs $@ $^
 
-$(BUILD)/%.o: %.c
+$(BUILD)/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	@echo "  cc    $<"
-	@$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
-$(BUILD)/generated/%.o: $(BUILD)/generated/%.c
-	@$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+$(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
+	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # Tables and migrations are baked into the program from schema/.
-$(BAKE): src/bake/bake.c
+$(BAKE): src/bake/bake.c Makefile
 	@mkdir -p $(@D)
-	@$(HOSTCC) $(STD) $(WARN) -O1 -g -o $@ $<
+	@echo "  cc    $<"
+	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -o $@ $<
 
-$(BUILD)/generated/process_table.c: $(BAKE) $(wildcard schema/process_*.csv) schema/jar.csv
+PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
+MIGRATION_SQL := $(sort $(wildcard schema/migration/*.sql))
+
+$(BUILD)/generated/process_table.c: $(BAKE) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
-	@$(BAKE) process schema/jar.csv $(sort $(wildcard schema/process_*.csv)) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) process schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
 $(BUILD)/generated/jar_table.c: $(BAKE) schema/jar.csv
 	@mkdir -p $(@D)
-	@$(BAKE) jar schema/jar.csv >$@.new && mv $@.new $@
+	$(Q)$(BAKE) jar schema/jar.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 	@mkdir -p $(@D)
-	@$(BAKE) product schema/product.csv >$@.new && mv $@.new $@
-$(BUILD)/generated/migrations.c: $(BAKE) $(wildcard schema/migration/*.sql)
+	$(Q)$(BAKE) product schema/product.csv >$@.new && mv $@.new $@
+$(BUILD)/generated/migrations.c: $(BAKE) $(MIGRATION_SQL)
 	@mkdir -p $(@D)
-	@$(BAKE) migration $(sort $(wildcard schema/migration/*.sql)) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) migration $(MIGRATION_SQL) >$@.new && mv $@.new $@
 
-$(BUILD)/tests/%: tests/%.c $(SUPPORT_OBJECTS) $(LIBRARY)
-	@mkdir -p $(@D)
-	@echo "  test  $<"
-	@$(CC) $(ALL_CFLAGS) -Itests -MMD -MP -o $@ $< $(SUPPORT_OBJECTS) $(LIBRARY) $(LDFLAGS) $(LIBS) $(CHECK_LIBS)
-$(BUILD)/tests/support/%.o: tests/support/%.c
-	@mkdir -p $(@D)
-	@$(CC) $(ALL_CFLAGS) -Itests -MMD -MP -c -o $@ $<
+# --- tests --------------------------------------------------------------------
 
--include $(OBJECTS:.o=.d) $(BUILD)/src/main.d $(UNIT_PROGRAMS:=.d) $(SUPPORT_OBJECTS:.o=.d)
+$(BUILD)/tests/%.o: tests/%.c Makefile
+	@mkdir -p $(@D)
+	@echo "  cc    $<"
+	$(Q)$(CC) $(TEST_CFLAGS) -MMD -MP -c -o $@ $<
+
+$(UNIT_PROGRAMS): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(SUPPORT_OBJECTS) $(LIBRARY)
+	$(Q)$(LINK) -o $@ $^ $(LIBS) $(CHECK_LIBS)
+$(SUPPORT_PROGRAMS): $(BUILD)/support/%: $(BUILD)/tests/support_programs/%.o $(SUPPORT_OBJECTS) $(LIBRARY)
+	@mkdir -p $(@D)
+	$(Q)$(LINK) -o $@ $^ $(LIBS) $(CHECK_LIBS)
+$(BENCH_PROGRAMS): $(BUILD)/bench/%: $(BUILD)/tests/bench/%.o $(SUPPORT_OBJECTS) $(LIBRARY)
+	@mkdir -p $(@D)
+	$(Q)$(LINK) -o $@ $^ $(LIBS) $(CHECK_LIBS)
+
+# Everything that is compiled; lint goes through all of it.
+.PHONY: everything
+everything: $(PROGRAM) $(BAKE) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
+
+# What every test finds in its environment.
+TEST_ENVIRONMENT = LOGS='$(BUILD)/test-logs' JOBS='$(JOBS)' \
+	STILLROOM='$(abspath $(PROGRAM))' BAKE='$(abspath $(BAKE))' \
+	SUPPORT='$(abspath $(BUILD)/support)' SCHEMA='$(abspath schema)' REPO='$(CURDIR)' CC='$(CC)'
+# ONLY=word runs the tests whose path holds that word.
+only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
+
+.PHONY: check
+check: ## get what is missing, build, run all tests (ONLY=word: some)
+	@sh .ci/deps check
+	+@$(AGAIN) check-run
+
+# The scripts are the long ones, so they start first.
+.PHONY: check-run
+check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
+	@$(TEST_ENVIRONMENT) sh tests/run.sh $(call only,$(SHELL_TESTS) $(UNIT_PROGRAMS))
+
+.PHONY: sanitize
+sanitize: ## the whole test run under address and undefined-behaviour sanitizers
+	@sh .ci/deps check
+	+@ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1 \
+		UBSAN_OPTIONS=print_stacktrace=1 TEST_SECONDS=400 \
+		$(AGAIN) check-run BUILD='$(BUILD)/sanitize' HARDEN= HARDEN_LINK= \
+		CFLAGS='-O1 -g -fno-omit-frame-pointer' \
+		EXTRA_CFLAGS='-fsanitize=address,undefined -fno-sanitize-recover=all'
+
+.PHONY: valgrind valgrind-run
+valgrind: ## unit tests under valgrind
+	@sh .ci/deps check valgrind
+	+@$(AGAIN) valgrind-run BUILD='$(BUILD)/valgrind' HARDEN= HARDEN_LINK= CFLAGS='-O1 -g'
+
+valgrind-run: $(call only,$(UNIT_PROGRAMS))
+	@$(TEST_ENVIRONMENT) TEST_SECONDS=600 CK_FORK=no CK_TIMEOUT_MULTIPLIER=20 \
+		WRAP='valgrind --quiet --error-exitcode=1 --leak-check=full --errors-for-leak-kinds=definite,indirect' \
+		sh tests/run.sh $(call only,$(UNIT_PROGRAMS))
+
+.PHONY: coverage coverage-run
+coverage: ## the whole test run with line counts per source file
+	@sh .ci/deps check
+	@find '$(BUILD)/coverage' -name '*.gcda' -exec rm -f {} + 2>/dev/null || true
+	+@$(AGAIN) coverage-run BUILD='$(BUILD)/coverage' HARDEN= HARDEN_LINK= CFLAGS='-O0 -g' \
+		EXTRA_CFLAGS=--coverage
+
+coverage-run: check-run
+	@gcov -n $(OBJECTS:.o=.gcda) 2>/dev/null | awk -v q="'" ' \
+		/^File / { split($$0, part, q); file = part[2] } \
+		/^Lines executed:/ && file ~ /^src\/.*\.c$$/ { sub(/Lines executed:/, ""); \
+			printf "  %-36s %s\n", file, $$0; file = "" }'
+
+.PHONY: bench bench-run
+bench: ## timings
+	@sh .ci/deps check
+	+@$(AGAIN) bench-run
+
+bench-run: $(PROGRAM) $(BENCH_PROGRAMS)
+	@for b in $(BENCH_PROGRAMS); do \
+		echo "$${b##*/}:"; STILLROOM='$(abspath $(PROGRAM))' SCHEMA='$(abspath schema)' "$$b" || exit 1; \
+	done
+	$(if $(BENCH_PROGRAMS),,@echo "no benchmark is written yet (tests/bench/bench_*.c)")
+
+# --- lint ---------------------------------------------------------------------
+
+.PHONY: lint lint-run lint-rules lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
+lint: ## warnings as errors under gcc and clang, clang-tidy, cppcheck, shellcheck, house rules
+	@sh .ci/deps check lint
+	+@$(AGAIN) lint-run
+	@echo "lint: nothing found"
+
+lint-run: lint-rules lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
+
+lint-rules:
+	@sh tests/floors.sh
+
+# Every header must stand alone.
+lint-headers:
+	@for h in $(HEADERS); do \
+		printf '#include "%s"\n' "$${h#src/}" \
+		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
+
+lint-shell:
+	@shellcheck .ci/run .ci/deps $(wildcard tests/*.sh tests/*/*.sh)
+
+lint-gcc:
+	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc EXTRA_CFLAGS=-Werror
+lint-clang:
+	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-clang' CC=clang EXTRA_CFLAGS=-Werror
+
+# A stamp a file, so that a second lint only looks at what has changed.
+TIDY_SOURCES = $(SOURCES) $(wildcard src/main.c src/bake/*.c) $(SUPPORT) $(UNIT_TESTS) \
+	$(SUPPORT_PROGRAM_SOURCES) $(BENCH_SOURCES)
+TIDY_STAMPS = $(TIDY_SOURCES:%.c=$(BUILD)/tidy/%.ok)
+lint-tidy: $(TIDY_STAMPS)
+$(BUILD)/tidy/%.ok: %.c .clang-tidy $(HEADERS) $(wildcard tests/*/*.h)
+	@mkdir -p $(@D)
+	@echo "  tidy  $<"
+	@clang-tidy --quiet $< -- $(filter-out -U% -D_FORTIFY_SOURCE=2,$(TEST_CFLAGS)) >$@.log 2>&1 \
+		|| { cat $@.log; exit 1; }
+	@touch $@
+
+lint-cppcheck:
+	@cppcheck --quiet --error-exitcode=1 --std=c11 --language=c --inline-suppr \
+		--enable=warning,performance,portability --suppress=missingIncludeSystem \
+		-j $(JOBS) -Isrc -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
+
+.PHONY: format
+format: ## lay out the C sources anew (.clang-format)
+	@sh .ci/deps format
+	@clang-format -i $(wildcard src/*.c src/*/*.c src/*/*.h tests/*/*.c tests/*/*.h)
+
+# --- use ----------------------------------------------------------------------
+
+DEMO := $(BUILD)/demo.db
+
+.PHONY: demo
+demo: ## get what is missing, build, open the board of an invented kitchen
+	@sh .ci/deps build
+	+@$(AGAIN) all
+	@test -f '$(DEMO)' || '$(PROGRAM)' setup demo/quince-hollow.kitchen -f '$(DEMO)'
+	@'$(PROGRAM)' -f '$(DEMO)'
+
+.PHONY: deps
+deps: ## find what the build and the tests need, install what is missing
+	@sh .ci/deps build check
+
+DOCS = README.md LICENSE $(wildcard docs/*.md demo/*.kitchen)
+BINDIR = $(DESTDIR)$(PREFIX)/bin
+DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/stillroom
+
+.PHONY: install uninstall
+install: $(PROGRAM) ## copy the program and its documents under DESTDIR and PREFIX
+	install -d '$(BINDIR)' '$(DOCDIR)'
+	install -m 755 '$(PROGRAM)' '$(BINDIR)/stillroom'
+	install -m 644 $(DOCS) '$(DOCDIR)'
+
+uninstall: ## take out what install put there; logs are left alone
+	rm -f '$(BINDIR)/stillroom' $(foreach d,$(notdir $(DOCS)),'$(DOCDIR)/$(d)')
+	-rmdir '$(DOCDIR)' 2>/dev/null
+
+.PHONY: clean
+clean: ## remove the build folder, the demo's log with it
+	rm -rf '$(BUILD)'
+
+.PHONY: help
+help: ## this list
+	@sed -n 's/^\([a-z]*\):.*## /\1|/p' Makefile | awk -F'|' '{ printf "  make %-10s %s\n", $$1, $$2 }'
+
+.SECONDARY:
+.DELETE_ON_ERROR:
+
+-include $(OBJECTS:.o=.d) $(GENERATED_OBJECTS:.o=.d) $(BUILD)/src/main.d $(SUPPORT_OBJECTS:.o=.d) \
+	$(TEST_OBJECTS:.o=.d)
