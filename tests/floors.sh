@@ -18,7 +18,7 @@ trap 'rm -f "$offences" "$code"' EXIT
 
 # Files of the tree, one a line: what git knows of, or all where there is no git.
 files() {
-	if [ -d .git ] && git rev-parse --git-dir >/dev/null 2>&1; then
+	if [ -e .git ] && git rev-parse --git-dir >/dev/null 2>&1; then
 		git ls-files -co --exclude-standard
 	else
 		find . \( -path ./.git -o -path './build*' \) -prune -o -type f -print | sed 's,^\./,,'
@@ -67,8 +67,7 @@ grep -rnE '#[[:space:]]*include[[:space:]]*[<"]([^>"]*/)?(n?curses[a-z]*|term|pa
 
 # C without comments and the insides of strings, as "file:line:code", so that
 # prose may say "the hold time (minutes)".
-bare_code() {
-	awk '
+find src -name '*.[ch]' -exec awk '
 	FNR == 1 { inside = 0 }
 	{
 		line = $0; out = ""; n = length(line); quote = ""
@@ -81,10 +80,7 @@ bare_code() {
 			else { if (c == "\"" || c == "\047") quote = c; out = out c }
 		}
 		print FILENAME ":" FNR ":" out
-	}' "$@"
-}
-
-find src -name '*.[ch]' 2>/dev/null | sort | while read -r file; do bare_code "$file"; done >"$code"
+	}' {} + 2>/dev/null | sort >"$code"
 
 # Calls of any of these functions, outside names that merely end alike.
 calls() { grep -E ":.*(^|[^A-Za-z0-9_])($1)[[:space:]]*\\("; }
@@ -98,8 +94,7 @@ calls 'strcpy|strncpy|stpcpy|strcat|strncat|sprintf|vsprintf|gets|strtok|localti
 # --- 5: the tree ------------------------------------------------------------------
 
 # The pattern is written so that it does not find itself.
-files | while read -r file; do [ -f "$file" ] && echo "$file"; done | tr '\n' '\0' \
-	| xargs -0 grep -nHIE '(^|[^A-Za-z0-9_.])/(wor[k]|far[m]|roo[t]|tmp/bas[h][^ ]*)/' 2>/dev/null \
+files | tr '\n' '\0' | xargs -0 grep -nHIE '(^|[^A-Za-z0-9_.])/(wor[k]|far[m]|roo[t]|tmp/bas[h][^ ]*)/' 2>/dev/null \
 	| offence 'a path of one machine'
 
 files | sed 's,/.*,,' | sort -u \
