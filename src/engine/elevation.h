@@ -30,9 +30,9 @@ struct elevation {
 /* Read "4650ft", "4,650 ft", "1417 m", "1417.5m", "4650 feet", and with a
  * stated uncertainty "4650ft+-50" or "4650+-50 ft" ("±" too).  The unit is
  * required.  A figure in metres carries half a unit of its last printed digit
- * as its slack (1417 m is anything that rounds to it); feet as typed are taken
- * as meant.  "unknown" or "" gives a value with known = false.  Misuse
- * otherwise. */
+ * as its slack (1417 m is anything that rounds to it), also where a smaller
+ * uncertainty is stated; feet as typed are taken as meant.  "unknown" or ""
+ * gives a value with known = false.  Misuse otherwise. */
 bool elevation_read(const char *words, struct elevation *out, struct fault *fault);
 
 double elevation_metres(const struct elevation *elevation);

@@ -37,4 +37,7 @@ bool text_same_name(const char *a, const char *b);
  * carry a minus.  `seconds` is a whole number, rounded by the caller. */
 void text_add_duration(struct text *text, long long seconds);
 
+/* A whole number with commas between thousands: "4,650", "-1,500". */
+void text_add_grouped(struct text *text, long long number);
+
 #endif

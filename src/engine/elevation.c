@@ -1,0 +1,236 @@
+#include "engine/elevation.h"
+
+#include <math.h>
+#include <string.h>
+#include <strings.h>
+
+#include "engine/text.h"
+
+#define WHOLE_DIGITS_MAX 6
+#define DECIMALS_MAX 6
+#define MILLION INT64_C(1000000)
+
+/* A number as typed, kept exactly: value = millionths / 1,000,000. */
+struct figure {
+	int64_t millionths;
+	int decimals; /* digits typed after the point */
+	int64_t unit_um; /* FOOT_UM, METRE_UM; 0: no unit typed */
+};
+
+static bool
+digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static void
+skip_spaces(const char **at)
+{
+	while (**at == ' ' || **at == '\t')
+		(*at)++;
+}
+
+static bool
+skip_word(const char **at, const char *word)
+{
+	size_t length = strlen(word);
+
+	if (strncasecmp(*at, word, length) != 0)
+		return false;
+	*at += length;
+	return true;
+}
+
+/* "4650" or "4,650": a comma stands only before each group of three digits. */
+static bool
+read_whole(const char **at, int64_t *out)
+{
+	bool commas = false;
+	int since_comma = 0;
+	int digits = 0;
+
+	for (*out = 0; digit(**at) || **at == ','; (*at)++) {
+		if (**at == ',') {
+			if (digits == 0 || (commas ? since_comma != 3 : digits > 3))
+				return false;
+			commas = true;
+			since_comma = 0;
+			continue;
+		}
+		if (++digits > WHOLE_DIGITS_MAX)
+			return false;
+		since_comma++;
+		*out = *out * 10 + (**at - '0');
+	}
+	return digits > 0 && (!commas || since_comma == 3);
+}
+
+static bool
+read_number(const char **at, struct figure *out)
+{
+	int64_t place = MILLION / 10;
+	int64_t whole;
+
+	if (!read_whole(at, &whole))
+		return false;
+	*out = (struct figure){ .millionths = whole * MILLION };
+	if (**at != '.')
+		return true;
+	for ((*at)++; digit(**at); (*at)++) {
+		if (++out->decimals > DECIMALS_MAX)
+			return false;
+		out->millionths += (**at - '0') * place;
+		place /= 10;
+	}
+	return out->decimals > 0;
+}
+
+static void
+read_unit(const char **at, struct figure *figure)
+{
+	static const char *const feet[] = { "feet", "foot", "ft", "'" };
+	static const char *const metres[] = { "metres", "metre", "meters", "meter", "m" };
+
+	for (size_t i = 0; i < sizeof(feet) / sizeof(feet[0]); i++) {
+		if (skip_word(at, feet[i])) {
+			figure->unit_um = FOOT_UM;
+			return;
+		}
+	}
+	for (size_t i = 0; i < sizeof(metres) / sizeof(metres[0]); i++) {
+		if (skip_word(at, metres[i])) {
+			figure->unit_um = METRE_UM;
+			return;
+		}
+	}
+}
+
+/* A number, and the unit behind it if there is one. */
+static bool
+read_figure(const char **at, struct figure *out)
+{
+	skip_spaces(at);
+	if (!read_number(at, out))
+		return false;
+	skip_spaces(at);
+	read_unit(at, out);
+	skip_spaces(at);
+	return true;
+}
+
+/* The whole of `words`: a sign, a figure, perhaps a stated uncertainty.  Either
+ * figure may lend the other its unit. */
+static bool
+read_words(const char *words, bool *negative, struct figure *value, struct figure *slack,
+           bool *stated)
+{
+	const char *at = words;
+
+	skip_spaces(&at);
+	*negative = skip_word(&at, "-") || skip_word(&at, "\342\210\222");
+	if (!read_figure(&at, value))
+		return false;
+	*slack = (struct figure){ 0 };
+	*stated = skip_word(&at, "+-") || skip_word(&at, "+/-") || skip_word(&at, "\302\261");
+	if (*stated && !read_figure(&at, slack))
+		return false;
+	if (value->unit_um == 0)
+		value->unit_um = slack->unit_um;
+	if (slack->unit_um == 0)
+		slack->unit_um = value->unit_um;
+	return *at == '\0' && value->unit_um != 0;
+}
+
+/* Micrometres, rounded up; *exact tells whether nothing had to be rounded. */
+static int64_t
+figure_um(const struct figure *figure, bool *exact)
+{
+	int64_t product = figure->millionths * figure->unit_um;
+
+	*exact = product % MILLION == 0;
+	return product / MILLION + (*exact ? 0 : 1);
+}
+
+/* Half of the last digit that was typed, in micrometres, rounded up. */
+static int64_t
+half_last_digit_um(const struct figure *figure)
+{
+	int64_t last = figure->unit_um;
+
+	for (int i = 0; i < figure->decimals; i++)
+		last /= 10;
+	return (last + 1) / 2;
+}
+
+static bool
+blank(const char *words)
+{
+	skip_spaces(&words);
+	return *words == '\0' || text_same_name(words, "unknown");
+}
+
+bool
+elevation_read(const char *words, struct elevation *out, struct fault *fault)
+{
+	struct figure value;
+	struct figure slack;
+	struct elevation read = { .known = true };
+	bool negative;
+	bool stated;
+	bool exact;
+	bool slack_exact;
+
+	if (words == NULL || blank(words)) {
+		*out = (struct elevation){ .known = false };
+		return true;
+	}
+	if (!read_words(words, &negative, &value, &slack, &stated))
+		return fault_set(fault, FAULT_MISUSE,
+		                 "write the elevation as a number and its unit, such as 4,650 ft or "
+		                 "1417 m; this cannot be read: %s", words);
+	read.um = figure_um(&value, &exact) * (negative ? -1 : 1);
+	read.slack_um = figure_um(&slack, &slack_exact) + (exact ? 0 : 1);
+	/* The digits typed bound what is known, whatever else is claimed. */
+	if (value.unit_um == METRE_UM && read.slack_um < half_last_digit_um(&value))
+		read.slack_um = half_last_digit_um(&value);
+	if (read.um < ELEVATION_MIN_FT * FOOT_UM || read.um > ELEVATION_MAX_FT * FOOT_UM ||
+	    read.slack_um > ELEVATION_MAX_FT * FOOT_UM)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "no kitchen stands below %d ft or above %d ft; check this figure "
+		                 "and its unit: %s", ELEVATION_MIN_FT, ELEVATION_MAX_FT, words);
+	*out = read;
+	return true;
+}
+
+double
+elevation_metres(const struct elevation *elevation)
+{
+	return (double)elevation->um / (double)METRE_UM;
+}
+
+double
+elevation_feet(const struct elevation *elevation)
+{
+	return (double)elevation->um / (double)FOOT_UM;
+}
+
+bool
+elevation_within_top(const struct elevation *elevation, int alt_max_ft)
+{
+	return elevation->known && elevation->um + elevation->slack_um <= alt_max_ft * FOOT_UM;
+}
+
+void
+elevation_words(const struct elevation *elevation, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (!elevation->known) {
+		text_add(&text, "not known");
+		return;
+	}
+	text_add_grouped(&text, lround(elevation_feet(elevation)));
+	text_add(&text, " ft (");
+	text_add_grouped(&text, lround(elevation_metres(elevation)));
+	text_add(&text, " m)");
+}

@@ -1,0 +1,263 @@
+#include "engine/process.h"
+
+#include <string.h>
+
+#include "engine/process_refusal.h"
+#include "engine/process_walk.h"
+#include "engine/text.h"
+
+#define ROWS_HERE_MAX (PROCESS_OPTIONS_MAX + 1) /* the one given and the others; bake checks */
+
+/* The offered rows that apply at the elevation, longest hold first. */
+struct rows_here {
+	const struct process_row *row[ROWS_HERE_MAX];
+	size_t count;
+};
+
+static bool
+row_is_of_pack(const struct process_row *row, const struct process_search *search)
+{
+	return row_serves(row, search->query->method) && strcmp(row->food, search->food) == 0 &&
+	       strcmp(row->pack, search->pack) == 0;
+}
+
+static bool
+row_is_in_cell(const struct process_row *row, const struct process_search *search)
+{
+	return row->jar == jar_size_index(search->jar_in_table) && row_is_of_pack(row, search);
+}
+
+/* Does some part of the elevation lie above everything the next lower band
+ * holds?  Below the first band's zero the first band still serves. */
+static bool
+reaches_band(const struct process_row *row, int64_t um)
+{
+	return row->alt_min_ft == 0 || um > (row->alt_min_ft - 1) * FOOT_UM;
+}
+
+static bool
+row_applies(const struct process_row *row, const struct elevation *elevation)
+{
+	return elevation_within_top(elevation, row->alt_max_ft) &&
+	       reaches_band(row, elevation->um + elevation->slack_um);
+}
+
+static bool
+find_pack(struct process_search *search, struct fault *fault)
+{
+	bool method_known = false;
+
+	for (size_t i = 0; i < process_row_count; i++) {
+		const struct process_row *row = &process_rows[i];
+
+		if (!row_serves(row, search->query->method) || strcmp(row->food, search->food) != 0)
+			continue;
+		method_known = true;
+		if (text_same_name(row->pack, search->query->pack)) {
+			search->pack = row->pack;
+			return true;
+		}
+	}
+	/* Without any row for the method there is no pack to list; the jar and the
+	 * method are looked at first. */
+	return method_known ? refuse_pack(search, fault) : true;
+}
+
+/* The smallest tested size that is not smaller than the one asked for.  A size
+ * counts as tested whatever its confirmed word, so that an unconfirmed row is
+ * never passed over in favour of a larger jar's. */
+static bool
+find_tested_jar(struct process_search *search, struct fault *fault)
+{
+	int asked = jar_size_index(search->jar);
+	int best = -1;
+	int largest = 0;
+
+	for (size_t i = 0; i < process_row_count; i++) {
+		const struct process_row *row = &process_rows[i];
+
+		if (!row_is_of_pack(row, search))
+			continue;
+		if (row->jar > largest)
+			largest = row->jar;
+		if (row->jar >= asked && (best < 0 || row->jar < best))
+			best = row->jar;
+	}
+	if (best < 0)
+		return refuse_jar_too_large(search, &jar_sizes[largest], fault);
+	search->jar_in_table = &jar_sizes[best];
+	return true;
+}
+
+/* Turn the words of the query into names of the tables, refusing in the order
+ * in which an answer is most useful. */
+static bool
+understand(struct process_search *search, struct fault *fault)
+{
+	const struct process_query *query = search->query;
+	enum acidity acidity;
+
+	if (!query->elevation.known)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "the elevation of this kitchen is not known, so no process is given; "
+		                 "find it on a map and set it, such as 4,650 ft or 1417 m");
+	search->food = food_in_table(query->food);
+	if (search->food == NULL)
+		return refuse_food(query->food, fault);
+	if (!method_has_pressure(query->method) && process_acidity(search->food, &acidity) &&
+	    acidity == ACIDITY_LOW_ACID)
+		return refuse_low_acid(search->food, fault);
+	if (!find_pack(search, fault))
+		return false;
+	search->jar = jar_size_named(query->jar);
+	if (search->jar == NULL)
+		return refuse_jar(query->jar, fault);
+	if (search->pack == NULL)
+		return refuse_method(search, fault);
+	return find_tested_jar(search, fault);
+}
+
+/* Longer holds first; of equal holds the higher pressure. */
+static bool
+comes_before(const struct process_row *a, const struct process_row *b)
+{
+	if (a->minutes != b->minutes)
+		return a->minutes > b->minutes;
+	return a->pressure_psi > b->pressure_psi;
+}
+
+static void
+add_row_here(struct rows_here *here, const struct process_row *row)
+{
+	size_t place;
+
+	if (here->count == ROWS_HERE_MAX)
+		return;
+	for (place = here->count++; place > 0 && comes_before(row, here->row[place - 1]); place--)
+		here->row[place] = here->row[place - 1];
+	here->row[place] = row;
+}
+
+static bool
+find_rows_here(const struct process_search *search, struct rows_here *here, struct fault *fault)
+{
+	bool applies = false;
+	int last_top_ft = 0;
+
+	here->count = 0;
+	for (size_t i = 0; i < process_row_count; i++) {
+		const struct process_row *row = &process_rows[i];
+
+		if (!row_is_in_cell(row, search))
+			continue;
+		if (row->alt_max_ft > last_top_ft)
+			last_top_ft = row->alt_max_ft;
+		if (!row_applies(row, &search->query->elevation))
+			continue;
+		applies = true;
+		if (row_offered(row))
+			add_row_here(here, row);
+	}
+	if (!applies)
+		return refuse_above_bands(search, last_top_ft, fault);
+	return here->count > 0 || refuse_unconfirmed(search, NO_PRESSURE, fault);
+}
+
+/* The chosen pressure is not among the rows offered here: say why. */
+static bool
+explain_pressure(const struct process_search *search, const struct rows_here *here,
+                 struct fault *fault)
+{
+	int stops_at_ft = 0;
+
+	for (size_t i = 0; i < process_row_count; i++) {
+		const struct process_row *row = &process_rows[i];
+
+		if (!row_is_in_cell(row, search) || row->pressure_psi != search->query->pressure_psi)
+			continue;
+		if (row_applies(row, &search->query->elevation))
+			return refuse_unconfirmed(search, row->pressure_psi, fault);
+		if (!elevation_within_top(&search->query->elevation, row->alt_max_ft) &&
+		    row->alt_max_ft > stops_at_ft)
+			stops_at_ft = row->alt_max_ft;
+	}
+	return refuse_pressure(search, stops_at_ft, here->row, here->count, fault);
+}
+
+static bool
+choose_row(const struct process_search *search, const struct rows_here *here, size_t *chosen,
+           struct fault *fault)
+{
+	*chosen = 0;
+	if (search->query->pressure_psi == NO_PRESSURE)
+		return true;
+	for (size_t i = 0; i < here->count; i++) {
+		if (here->row[i]->pressure_psi == search->query->pressure_psi) {
+			*chosen = i;
+			return true;
+		}
+	}
+	return explain_pressure(search, here, fault);
+}
+
+/* "hot_sterile_jar", but not "hot_unsterile_jar". */
+static bool
+pack_wants_sterile_jars(const char *pack)
+{
+	return strstr(pack, "_sterile_jar") != NULL;
+}
+
+static void
+fill_in(const struct process_search *search, const struct rows_here *here, size_t chosen,
+        struct process *out)
+{
+	const struct elevation *elevation = &search->query->elevation;
+	const struct process_row *row = here->row[chosen];
+
+	*out = (struct process){
+		.row = row,
+		.jar = search->jar,
+		.jar_in_table = search->jar_in_table,
+		.method = search->query->method,
+		.minutes = row->minutes,
+		.pressure_psi = row->pressure_psi,
+		.jar_sized_up = search->jar != search->jar_in_table,
+		.band_raised = !reaches_band(row, elevation->um),
+		.above_tables = !method_has_pressure(search->query->method) &&
+		                !elevation_within_top(elevation, TABLES_DOUBTED_ABOVE_FT),
+		.jars_sterile = pack_wants_sterile_jars(row->pack),
+	};
+	for (size_t i = 0; i < here->count; i++) {
+		if (i != chosen)
+			out->options[out->option_count++] = (struct process_option){
+				.minutes = here->row[i]->minutes,
+				.pressure_psi = here->row[i]->pressure_psi,
+			};
+	}
+}
+
+bool
+process_find(const struct process_query *query, struct process *out, struct fault *fault)
+{
+	struct process_query asked = *query;
+	struct process_search search = { .query = &asked };
+	struct rows_here here;
+	size_t chosen;
+
+	if ((int)query->method < 0 || query->method >= METHOD_COUNT)
+		return fault_set(fault, FAULT_MISUSE, "no such canning method; there are: boiling_water, "
+		                 "steam, dial_gauge, weighted_gauge");
+	if (query->pressure_psi != NO_PRESSURE && !method_has_pressure(query->method))
+		return fault_set(fault, FAULT_MISUSE, "a %s has no pressure to choose; leave it out",
+		                 method_words(query->method));
+	asked.food = query->food == NULL ? "" : query->food;
+	asked.pack = query->pack == NULL ? "" : query->pack;
+	asked.jar = query->jar == NULL ? "" : query->jar;
+	if (!understand(&search, fault) || !find_rows_here(&search, &here, fault) ||
+	    !choose_row(&search, &here, &chosen, fault))
+		return false;
+	if (query->method == METHOD_STEAM && here.row[chosen]->minutes > STEAM_HOLD_MAX_MINUTES)
+		return refuse_steam_hold(&search, here.row[chosen]->minutes, fault);
+	fill_in(&search, &here, chosen, out);
+	return true;
+}
