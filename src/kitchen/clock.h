@@ -1,0 +1,54 @@
+/*
+ * clock.h - the one place where time enters the program.
+ *
+ * The kitchen is handed a `struct clock` and asks it for the moment; the board,
+ * the tests and practice mode each hand in their own.  See engine/moment.h for
+ * what a moment holds.
+ */
+#ifndef STILLROOM_KITCHEN_CLOCK_H
+#define STILLROOM_KITCHEN_CLOCK_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/moment.h"
+
+struct clock {
+	void (*read)(void *state, struct moment *now);
+	void *state; /* owned by whoever made the clock; outlives it */
+};
+
+struct moment clock_now(const struct clock *clock);
+
+/* The computer's own clocks: CLOCK_REALTIME, CLOCK_BOOTTIME (CLOCK_MONOTONIC
+ * where there is none) and the kernel's boot identity.  `state` is filled in
+ * once and must outlive the clock. */
+struct system_clock {
+	char boot[BOOT_ID_MAX];
+};
+struct clock clock_system(struct system_clock *state);
+
+/* A clock for practice logs that runs `speed` times as fast as `real`, set to
+ * `practice_wall_ms` when the real wall clock read `real_wall_ms`.  Its moments
+ * carry the boot "practice", so a restart of the program changes nothing. */
+struct practice_clock {
+	struct clock real;
+	int speed;
+	int64_t base_wall_ms;       /* practice time when the program opened */
+	struct moment real_at_open;
+};
+struct clock clock_practice(struct practice_clock *state, struct clock real, int speed,
+                            int64_t practice_wall_ms, int64_t real_wall_ms);
+
+/* Local calendar, by the TZ of the process.  Sizes include the zero. */
+int64_t clock_day_start(int64_t wall_ms); /* local midnight before or at wall_ms */
+void clock_words_date(int64_t wall_ms, char *buffer, size_t size);      /* "2026-09-14" */
+void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);      /* "14:05" */
+void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size);  /* "Mon 14 Sep 14:05" */
+/* "today 14:05", "tomorrow 02:10", "yesterday 14:05" or "Mon 14 Sep 14:05". */
+void clock_words_near(int64_t wall_ms, int64_t now_wall_ms, char *buffer, size_t size);
+/* Read "2026-09-14" as local midnight. */
+bool clock_read_date(const char *words, int64_t *wall_ms);
+
+#endif

@@ -1,0 +1,198 @@
+/*
+ * house_acts.c - what stands in the house: its elevation, canners, lid boxes.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+
+static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb,
+                      const char *sentence, struct fault *fault)
+{
+	struct act act;
+
+	if (!act_begin(&act, kitchen, verb, 0, 0, fault))
+		return false;
+	if (!log_put_house(kitchen->log, house, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s", sentence);
+}
+
+bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+
+	if (!text_copy(house.name, sizeof(house.name), name))
+		return fault_set(fault, FAULT_MISUSE, "That name is too long: at most %d bytes.", NAME_MAX_BYTES - 1);
+	(void)snprintf(sentence, sizeof(sentence), "The kitchen is called %s", house.name);
+	return put_house(kitchen, &house, "name", sentence, fault);
+}
+
+static bool nothing_in_canners(const struct kitchen *kitchen, struct fault *fault)
+{
+	for (size_t i = 0; i < kitchen->board.canners; i++)
+		if (kitchen->board.strips[i].has_load)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s holds a load: the elevation is not changed under it.",
+			                 kitchen->board.strips[i].station.name);
+	return true;
+}
+
+bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+	char height[48];
+
+	if (!elevation_read(words, &house.elevation, fault) || !nothing_in_canners(kitchen, fault))
+		return false;
+	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
+	house.elevation_set_wall_ms = house.elevation.known ? kitchen_now(kitchen).wall_ms : 0;
+	elevation_words(&house.elevation, height, sizeof(height));
+	(void)snprintf(sentence, sizeof(sentence), "Elevation of the kitchen: %s", height);
+	return put_house(kitchen, &house, "elevation", sentence, fault);
+}
+
+/* "203.1F", "95.1 C": a temperature with its unit. */
+static bool read_temperature(const char *words, double *celsius)
+{
+	char *end;
+	double value = strtod(words, &end);
+
+	if (end == words || !isfinite(value))
+		return false;
+	while (*end == ' ')
+		end++;
+	if (strcmp(end, "F") == 0 || strcmp(end, "f") == 0)
+		*celsius = celsius_from_fahrenheit(value);
+	else if (strcmp(end, "C") == 0 || strcmp(end, "c") == 0)
+		*celsius = value;
+	else
+		return false;
+	return true;
+}
+
+bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	struct boil boil;
+	double celsius;
+
+	if (words[0] == '\0') {
+		house.measured_boil_mc = 0;
+		return put_house(kitchen, &house, "measured_boil", "Measured boiling point forgotten", fault);
+	}
+	if (!read_temperature(words, &celsius))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C.", words);
+	if (!boil_here(&house.elevation, (double)NAN, celsius, &boil, fault))
+		return false;
+	house.measured_boil_mc = (int)lround(celsius * 1000.0);
+	return put_house(kitchen, &house, "measured_boil", "Boiling water measured with a thermometer", fault);
+}
+
+bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	struct boil boil;
+	char *end;
+	double kpa = strtod(words, &end);
+
+	if (words[0] == '\0') {
+		house.barometer_pa = 0;
+		return put_house(kitchen, &house, "barometer", "Barometer reading forgotten", fault);
+	}
+	while (*end == ' ')
+		end++;
+	if (end == words || (strcmp(end, "kPa") != 0 && strcmp(end, "kpa") != 0))
+		return fault_set(fault, FAULT_MISUSE,
+		                 "\"%s\" is not a station pressure: write 85.4 kPa, not reduced to sea level.", words);
+	if (!boil_here(&house.elevation, kpa, (double)NAN, &boil, fault))
+		return false;
+	house.barometer_pa = (int)lround(kpa * 1000.0);
+	return put_house(kitchen, &house, "barometer", "Barometer read", fault);
+}
+
+bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+
+	house.invented = invented;
+	return put_house(kitchen, &house, "invented",
+	                 invented ? "The data of this log are invented" : "The data of this log are real", fault);
+}
+
+/* Practice is decided once, before anything is recorded: a real log can never
+ * come to run on a fast clock. */
+bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	struct log_entry newest;
+	struct moment now = kitchen_now(kitchen);
+
+	if (speed < 1 || speed > 3600)
+		return fault_set(fault, FAULT_MISUSE, "The speed of a practice clock is 1 to 3600.");
+	if (log_newest_entry(kitchen->log, &newest, NULL))
+		return fault_set(fault, FAULT_REFUSED, "A log that has been written in never becomes a practice log.");
+	house.practice_speed = speed;
+	house.practice_wall_ms = now.wall_ms;
+	house.practice_real_wall_ms = now.wall_ms;
+	return put_house(kitchen, &house, "practice", "This is a practice log", fault);
+}
+
+/* --- canners -------------------------------------------------------------------- */
+
+static bool check_canner(const struct kitchen *kitchen, const struct log_station *station,
+                         struct fault *fault)
+{
+	if (station->name[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "A canner needs a name.");
+	if (station->digit < 1 || station->digit > 9)
+		return fault_set(fault, FAULT_MISUSE, "A canner's key is a digit from 1 to 9.");
+	for (size_t i = 0; i < kitchen->board.canners; i++) {
+		const struct strip *other = &kitchen->board.strips[i];
+
+		if (other->station.id != station->id && !station->retired &&
+		    other->station.digit == station->digit)
+			return fault_set(fault, FAULT_REFUSED, "Key %d is already %s.", station->digit,
+			                 other->station.name);
+		if (other->station.id == station->id && other->has_load &&
+		    (station->retired || station->kind != other->station.kind))
+			return fault_set(fault, FAULT_REFUSED, "%s holds a load; change it when it is empty.",
+			                 other->station.name);
+	}
+	return true;
+}
+
+bool kitchen_put_canner(struct kitchen *kitchen, struct log_station *station, struct fault *fault)
+{
+	struct act act;
+
+	if (!check_canner(kitchen, station, fault) ||
+	    !act_begin(&act, kitchen, station->id == 0 ? "add_canner" : "edit_canner", station->id, 0, fault))
+		return false;
+	if (!log_put_station(kitchen->log, station, fault))
+		return act_fail(&act);
+	act.entry.station_id = 0; /* of the house: undone in the house view, not at the canner */
+	return act_commit(&act, fault, "Canner %d: %s, %s%s", station->digit, station->name,
+	                  method_words(station->kind), station->retired ? ", retired" : "");
+}
+
+bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault)
+{
+	struct act act;
+
+	if (box->label[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "A lid box needs a label.");
+	if (box->lids < 0 || box->lids > 100000)
+		return fault_set(fault, FAULT_MISUSE, "A lid box holds 0 to 100000 lids.");
+	if (!act_begin(&act, kitchen, box->id == 0 ? "add_lids" : "edit_lids", 0, 0, fault))
+		return false;
+	if (!log_put_lid_box(kitchen->log, box, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Lid box %s: %d lids%s", box->label, box->lids,
+	                  box->retired ? ", retired" : "");
+}

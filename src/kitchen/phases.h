@@ -1,0 +1,99 @@
+/*
+ * phases.h - what a canner load goes through, method by method, as one table.
+ *
+ * No clock starts by itself: a WATCHED phase ends when a person has seen the
+ * condition and says so, and only then does the next clock begin.
+ *
+ *   boiling water   loaded > come-up > HOLD > rest > unload > cooling > seal check
+ *   steam           loaded > vent > HOLD > rest > unload > cooling > seal check
+ *   pressure        loaded > come-up > VENT > pressurise > HOLD > cool-down > WAIT
+ *                   > unload > cooling > seal check
+ *
+ * A lost boil, lost steam or lost pressure ends the hold as "lost" and goes back
+ * to where the condition is reached again; the next hold has its full length.
+ * Sources of the figures stand in each row (codes as in docs/reference.md).
+ */
+#ifndef STILLROOM_KITCHEN_PHASES_H
+#define STILLROOM_KITCHEN_PHASES_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/process.h"
+#include "log/log.h"
+
+enum phase_name {
+	PHASE_NO_PHASE,
+	PHASE_LOADED,
+	PHASE_COME_UP,
+	PHASE_VENT,
+	PHASE_PRESSURISE,
+	PHASE_HOLD,
+	PHASE_COOL_DOWN,
+	PHASE_WAIT,
+	PHASE_REST,
+	PHASE_UNLOAD,
+	PHASE_COOLING,
+	PHASE_SEAL_CHECK,
+	PHASE_NAME_COUNT
+};
+
+enum phase_kind {
+	PHASE_WAITS,   /* waits for a person's hands */
+	PHASE_WATCHED, /* waits for a condition a person must see */
+	PHASE_TIMED,   /* a clock runs down */
+};
+
+/* What happens when nobody comes, from worst to mildest. The rhythm and the
+ * flash of the alarm differ (screen/alarm.h). SPOILS and DRY are for pots and
+ * juicers. */
+enum alarm { ALARM_NONE, ALARM_TOMORROW, ALARM_LIFT, ALARM_DRY, ALARM_SPOILS, ALARM_COUNT };
+
+/* May a timed phase be ended before its time? */
+enum early { EARLY_NEVER, EARLY_ASK };
+
+#define REST_MS (INT64_C(5) * 60 * 1000)     /* UNL-W: USDA revision of 2006 */
+#define VENT_MS (INT64_C(10) * 60 * 1000)    /* A539, PNW421, KSU */
+#define WAIT_MS (INT64_C(10) * 60 * 1000)    /* UNL-W: USDA revision of 2006 */
+#define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
+#define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
+#define HOLD_OF_LOAD (-1) /* required time is the load's process */
+
+struct phase_rule {
+	enum phase_name name;
+	unsigned methods; /* bit 1 << enum method */
+	enum phase_kind kind;
+	int64_t required_ms;   /* TIMED: fixed length, or HOLD_OF_LOAD */
+	int planned_min_s;     /* not TIMED: planning time, for the outlook only */
+	int planned_max_s;
+	enum alarm alarm;      /* when a TIMED phase is over */
+	enum early early;
+	int soon_s;            /* WATCHED: an end sooner than this is asked about */
+	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
+	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
+	enum load_place place;
+	const char *words;     /* "come-up" */
+	const char *act;       /* what to do now */
+	const char *due;       /* TIMED: what to do when the time is over */
+	const char *step;      /* what the step key says: a condition seen, or a thing done */
+	const char *lost;      /* what the lost key says */
+	const char *caution;
+	const char *source;
+};
+
+/* The rule of a phase for a method; NULL when the method has no such phase. */
+const struct phase_rule *phase_rule_of(enum method method, enum phase_name name);
+const struct phase_rule *phase_rule_named(enum method method, const char *stored_name);
+/* The phase after `rule` for the method; NULL after the seal check (shelved). */
+const struct phase_rule *phase_rule_next(enum method method, const struct phase_rule *rule);
+const struct phase_rule *phase_rule_first(enum method method);
+
+const char *phase_name_stored(enum phase_name name); /* "come_up" */
+
+/* Required length of the phase for a load, in ms; 0 when it has no clock. */
+int64_t phase_required_ms(const struct phase_rule *rule, const struct log_load *load);
+
+const char *alarm_name(enum alarm alarm); /* "lift_jars" */
+
+#endif

@@ -1,0 +1,274 @@
+/*
+ * seal_acts.c - the morning after: which jars sealed, and what becomes of the
+ * others.
+ */
+#include <assert.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+
+#define HOUR_MS (INT64_C(3600) * 1000)
+
+/* Windows of the fates, counted from the end of the process (UNTIL) or from now
+ * (FOR).  A process that was wrong gives 2 h for everything but the bin (UNL and
+ * one ISU text, the stricter of two published windows); a plain seal failure
+ * 24 h (A539, UNL, MSU-593). */
+#define PROCESS_ERROR_MS (2 * HOUR_MS)
+#define UNSEALED_MS (24 * HOUR_MS)
+/* A fridge jar is eaten "in several days" (A539; KSU says a week): three days is
+ * this program's reading, common practice, no source.  Over half the liquid
+ * gone: 2-3 days (NCHFP liquid-loss answer): the shorter. */
+#define FRIDGE_MS (72 * HOUR_MS)
+#define FRIDGE_SIPHONED_MS (48 * HOUR_MS)
+
+static const struct fate_text {
+	const char *words;
+	const char *advice;
+} fate_texts[] = {
+	[FATE_NONE] = { "none", "" },
+	[FATE_FRIDGE] = { "fridge", "Into the fridge now; eat within days (A539: several days)." },
+	[FATE_FREEZER] = { "freezer", "Leave 1-1/2 in headspace, then freeze (MSU-593, UNL)." },
+	[FATE_REPROCESS] = { "reprocess",
+	                     "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time (A539, UNL)." },
+	[FATE_DISCARD] = { "discard", "Throw out untasted." },
+};
+static_assert(sizeof(fate_texts) / sizeof(fate_texts[0]) == FATE_COUNT, "a text for every fate");
+
+const char *jar_fate_words(enum jar_fate fate)
+{
+	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].words : "?";
+}
+
+const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
+{
+	if (fate == FATE_DISCARD &&
+	    (lot->acidity == ACIDITY_LOW_ACID || strstr(lot->food, "tomato") != NULL))
+		return "Suspect low-acid or tomato: do not taste or open a swollen jar. Bag it, or boil "
+		       "jar and food 30 min under 1 in of water before the bin; scrub hands and "
+		       "surfaces (A539).";
+	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
+}
+
+bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
+                   int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault)
+{
+	bool wrong_process = load->verdict == VERDICT_NOT_VALID || load->verdict == VERDICT_UNKNOWN;
+	int64_t window = wrong_process ? PROCESS_ERROR_MS : UNSEALED_MS;
+	int64_t until = load->process_ended_wall_ms + window;
+	char hour[40];
+
+	*by_wall_ms = 0;
+	if (fate == FATE_DISCARD || fate == FATE_NONE)
+		return true;
+	/* A jar that sealed after a right process but lost its liquid goes to the
+	 * fridge whenever that is seen; there is no window on it. */
+	if (now_wall_ms > until && !(fate == FATE_FRIDGE && jar->state == JAR_SEALED && !wrong_process)) {
+		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Too late for the %s: the %d h window closed %s. Discard, do not taste.",
+		                 jar_fate_words(fate), (int)(window / HOUR_MS), hour);
+	}
+	if (fate == FATE_FRIDGE)
+		*by_wall_ms = now_wall_ms +
+		              (jar->siphoning == SIPHON_OVER_HALF ? FRIDGE_SIPHONED_MS : FRIDGE_MS);
+	else
+		*by_wall_ms = until;
+	return true;
+}
+
+/* --- acts --------------------------------------------------------------------- */
+
+/* What must hold for any mark: the load is on the rack and its jars are out. */
+static bool markable(const struct strip *strip, struct fault *fault)
+{
+	if (strip->load.place == PLACE_RACK)
+		return true;
+	return fault_set(fault, FAULT_REFUSED, "%s: seals are checked after the jars are out and cool.",
+	                 strip->station.name);
+}
+
+static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id,
+                                         struct log_jar *jar, struct fault *fault)
+{
+	const struct strip *strip;
+
+	if (!log_jar_get(kitchen->log, jar_id, jar, fault))
+		return NULL;
+	strip = kitchen_strip(kitchen, jar->load_id, fault);
+	return strip != NULL && markable(strip, fault) ? strip : NULL;
+}
+
+bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault)
+{
+	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
+	struct log_jar *jars = NULL;
+	char code[NAME_MAX_BYTES];
+	struct act act;
+	size_t count;
+	int marked = 0;
+	bool done = true;
+
+	if (strip == NULL || !markable(strip, fault))
+		return false;
+	text_copy(code, sizeof(code), strip->lot.code);
+	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, load_id, fault))
+		return false;
+	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
+		return act_fail(&act);
+	for (size_t i = 0; i < count && done; i++) {
+		if (jars[i].state != JAR_UNCHECKED)
+			continue;
+		jars[i].state = JAR_SEALED;
+		jars[i].checked_wall_ms = act.entry.at.wall_ms;
+		done = log_put_jar(kitchen->log, &jars[i], fault);
+		marked++;
+	}
+	free(jars);
+	if (done && marked == 0)
+		done = fault_set(fault, FAULT_REFUSED, "Every jar of %s is marked already.", code);
+	return done ? act_commit(&act, fault, "%s: %d jars sealed", code, marked) : act_fail(&act);
+}
+
+/* Put a changed jar as one act. */
+static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const char *verb,
+                     struct log_jar *jar, const char *words, struct fault *fault)
+{
+	char code[NAME_MAX_BYTES];
+	struct act act;
+
+	text_copy(code, sizeof(code), strip->lot.code);
+	if (!act_begin(&act, kitchen, verb, strip->station.id, strip->load.id, fault))
+		return false;
+	if (!log_put_jar(kitchen->log, jar, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: jar %d %s", code, jar->place_in_load, words);
+}
+
+/* A jar that no longer needs a fate has none. */
+static void drop_needless_fate(struct log_jar *jar, const struct log_load *load)
+{
+	if (jar_needs_fate(jar, load))
+		return;
+	jar->fate = FATE_NONE;
+	jar->fate_by_wall_ms = 0;
+	jar->fate_done_wall_ms = 0;
+}
+
+bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
+                       struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL)
+		return false;
+	jar.state = state;
+	jar.checked_wall_ms = state == JAR_UNCHECKED ? 0 : kitchen_now(kitchen).wall_ms;
+	drop_needless_fate(&jar, &strip->load);
+	return put_mark(kitchen, strip, "jar_state", &jar, jar_state_name(state), fault);
+}
+
+bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,
+                           struct fault *fault)
+{
+	static const char *const words[] = { "no liquid lost", "slight liquid loss",
+		                             "under half the liquid lost", "over half the liquid lost" };
+	static_assert(sizeof(words) / sizeof(words[0]) == SIPHON_COUNT, "words for every loss");
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL)
+		return false;
+	jar.siphoning = siphoning;
+	drop_needless_fate(&jar, &strip->load);
+	return put_mark(kitchen, strip, "jar_siphoning", &jar, words[siphoning], fault);
+}
+
+static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
+                      int64_t now, struct fault *fault)
+{
+	if (!jar_fate_open(jar, load, fate, now, &jar->fate_by_wall_ms, fault))
+		return false;
+	jar->fate = fate;
+	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;
+	return true;
+}
+
+bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fate,
+                      struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+	int64_t now = kitchen_now(kitchen).wall_ms;
+	char words[64];
+
+	if (strip == NULL)
+		return false;
+	if (fate != FATE_NONE && !jar_needs_fate(&jar, &strip->load))
+		return fault_set(fault, FAULT_REFUSED, "Jar %d needs no fate: mark it unsealed or doubtful first.",
+		                 jar.place_in_load);
+	if (!give_fate(&jar, &strip->load, fate, now, fault))
+		return false;
+	(void)snprintf(words, sizeof(words), "goes to: %s", jar_fate_words(fate));
+	return put_mark(kitchen, strip, "jar_fate", &jar, words, fault);
+}
+
+bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
+                       struct fault *fault)
+{
+	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
+	struct log_jar *jars = NULL;
+	struct strip at;
+	struct act act;
+	size_t count;
+	int given = 0;
+	bool done = true;
+
+	if (strip == NULL || !markable(strip, fault))
+		return false;
+	at = *strip;
+	if (!act_begin(&act, kitchen, "fate_rest", at.station.id, load_id, fault))
+		return false;
+	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
+		return act_fail(&act);
+	for (size_t i = 0; i < count && done; i++) {
+		if (!jar_needs_fate(&jars[i], &at.load) || jars[i].fate != FATE_NONE)
+			continue;
+		done = give_fate(&jars[i], &at.load, fate, act.entry.at.wall_ms, fault) &&
+		       log_put_jar(kitchen->log, &jars[i], fault);
+		given++;
+	}
+	free(jars);
+	if (done && given == 0)
+		done = fault_set(fault, FAULT_REFUSED, "No jar of %s waits for a fate.", at.lot.code);
+	return done ? act_commit(&act, fault, "%s: %d jars go to: %s", at.lot.code, given,
+	                         jar_fate_words(fate))
+	            : act_fail(&act);
+}
+
+/* Reachable long after the load is shelved, so it does not ask the board. */
+bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
+{
+	struct log_jar jar;
+	struct log_load load;
+	struct log_lot lot;
+	struct act act;
+
+	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
+	    !log_load_get(kitchen->log, jar.load_id, &load, fault) ||
+	    !log_lot_get(kitchen->log, jar.lot_id, &lot, fault))
+		return false;
+	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
+		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
+		                 lot.code);
+	if (!act_begin(&act, kitchen, "fate_done", load.station_id, load.id, fault))
+		return false;
+	jar.fate_done_wall_ms = act.entry.at.wall_ms;
+	if (!log_put_jar(kitchen->log, &jar, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: jar %d, %s done", lot.code, jar.place_in_load,
+	                  jar_fate_words(jar.fate));
+}
