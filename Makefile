@@ -24,12 +24,16 @@ INCLUDES := -Isrc -I$(BUILD)/generated
 # _FORTIFY_SOURCE is an error of its own in a build without optimisation.
 HARDEN ?= -fstack-protector-strong -fPIE \
 	$(if $(filter-out -O0,$(filter -O%,$(CFLAGS))),-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2)
-HARDEN_LINK ?= -pie $(if $(filter Linux,$(shell uname -s)),-Wl,-z,relro -Wl,-z,now)
+ifeq ($(shell uname -s),Linux)
+HARDEN_LINK ?= -pie -Wl,-z,relro -Wl,-z,now
+endif
 
 # Asked for once, and only when something is compiled: on a bare machine
 # pkg-config comes with `make deps`, after this file has been read.
 once = $(eval $(1) := $(2))$($(1))
-LIB_CFLAGS = $(call once,LIB_CFLAGS,$(shell $(PKG_CONFIG) --cflags ncursesw sqlite3 2>/dev/null))
+# ncursesw names feature macros of its own; STD has ours.
+LIB_CFLAGS = $(call once,LIB_CFLAGS,$(filter-out -D_XOPEN_SOURCE% -D_DEFAULT_SOURCE%,\
+	$(shell $(PKG_CONFIG) --cflags ncursesw sqlite3 2>/dev/null)))
 LIBS = $(call once,LIBS,$(shell $(PKG_CONFIG) --libs ncursesw sqlite3 2>/dev/null \
 	|| echo -lncursesw -lsqlite3) -lm)
 CHECK_CFLAGS = $(call once,CHECK_CFLAGS,$(shell $(PKG_CONFIG) --cflags check 2>/dev/null))
@@ -43,7 +47,7 @@ LINK = $(CC) $(HARDEN) $(CFLAGS) $(HARDEN_LINK) $(EXTRA_CFLAGS) $(LDFLAGS)
 
 # A second make, which reads this file afresh (flags, generated files) and uses
 # all cores unless -j was given.
-AGAIN = $(MAKE) --no-print-directory $(if $(findstring jobserver,$(MAKEFLAGS)),,-j$(JOBS))
+AGAIN = $(MAKE) --no-print-directory $(if $(V),,-s) $(if $(findstring jobserver,$(MAKEFLAGS)),,-j$(JOBS))
 
 # --- what there is ------------------------------------------------------------
 
