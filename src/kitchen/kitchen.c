@@ -100,6 +100,24 @@ static bool read_jars(struct kitchen *kitchen, struct strip *strip, struct fault
 	return true;
 }
 
+static void remember(struct strip *strip, const struct log_phase *phase)
+{
+	const struct phase_rule *rule = phase_rule_named(strip->load.method, phase->name);
+	struct past_phase *past;
+
+	if (phase->ended_wall_ms == 0 || rule == NULL)
+		return;
+	if (strip->past_count == PAST_PHASES_MAX) {
+		memmove(strip->past, strip->past + 1, sizeof(strip->past) - sizeof(strip->past[0]));
+		strip->past_count--;
+	}
+	past = &strip->past[strip->past_count++];
+	past->name = rule->name;
+	past->began_wall_ms = phase->began.wall_ms;
+	past->ended_wall_ms = phase->ended_wall_ms;
+	past->why = phase->ended_why;
+}
+
 static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct moment now = kitchen_now(kitchen);
@@ -109,8 +127,10 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fau
 	if (!log_phase_running(kitchen->log, strip->load.id, &strip->phase, fault) ||
 	    !log_phases(kitchen->log, strip->load.id, &phases, &count, fault))
 		return false;
-	for (size_t i = 0; i < count; i++)
+	for (size_t i = 0; i < count; i++) {
 		strip->hold_starts += strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
+		remember(strip, &phases[i]);
+	}
 	free(phases);
 	strip->rule = phase_rule_named(strip->load.method, strip->phase.name);
 	if (strip->rule == NULL)

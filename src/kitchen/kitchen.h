@@ -35,6 +35,15 @@ struct kitchen;
 
 /* --- the board ------------------------------------------------------------ */
 
+/* A phase a load has been through, for the ribbon. */
+#define PAST_PHASES_MAX 12
+struct past_phase {
+	enum phase_name name;
+	int64_t began_wall_ms;
+	int64_t ended_wall_ms;
+	enum phase_end why;
+};
+
 /* One line of the board: a canner, empty or with its load, or a load on the
  * cooling rack. */
 struct strip {
@@ -52,6 +61,8 @@ struct strip {
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
+	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
+	size_t past_count;
 };
 
 struct board {
