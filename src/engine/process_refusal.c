@@ -28,7 +28,8 @@ stem_length(const char *word, size_t length)
 {
 	if (length > 4 && strncmp(word + length - 3, "ies", 3) == 0)
 		return length - 3;
-	if (length > 4 && strncmp(word + length - 3, "oes", 3) == 0)
+	if (length > 4 && (strncmp(word + length - 3, "oes", 3) == 0 ||
+	                   strncmp(word + length - 3, "hes", 3) == 0))
 		return length - 2;
 	if (length > 3 && (word[length - 1] == 's' || word[length - 1] == 'y'))
 		return length - 1;
