@@ -1,0 +1,133 @@
+/*
+ * log_fault.c - what SQLite or the system says, as a sentence for the person.
+ *
+ * Result codes: https://sqlite.org/rescode.html
+ */
+#include <errno.h>
+#include <string.h>
+
+#include "log/log_private.h"
+
+#define PATH_SHOWN_MAX 160
+
+const char *path_shown(const char *path)
+{
+	size_t length = strlen(path);
+	if (length <= PATH_SHOWN_MAX)
+		return path;
+	const char *tail = path + length - PATH_SHOWN_MAX;
+	while (((unsigned char)*tail & 0xC0) == 0x80) /* not inside a UTF-8 character */
+		tail++;
+	return tail;
+}
+
+static bool full(const char *path, bool in_act, struct fault *fault)
+{
+	if (in_act)
+		return fault_set(fault, FAULT_DISK_FULL,
+		                 "The disk that holds %s is full; nothing of the last key was recorded. "
+		                 "Free some space, then press the key again.",
+		                 path_shown(path));
+	return fault_set(fault, FAULT_DISK_FULL,
+	                 "The disk that holds %s is full. Free some space, then try again.",
+	                 path_shown(path));
+}
+
+static bool read_only(const char *path, struct fault *fault)
+{
+	return fault_set(fault, FAULT_READ_ONLY,
+	                 "%s cannot be written: the file, its folder or its disk is read-only. Give "
+	                 "yourself the right to write there, or choose another log.",
+	                 path_shown(path));
+}
+
+bool system_fault(const char *path, const char *doing, int error, struct fault *fault)
+{
+	switch (error) {
+	case ENOSPC:
+	case EDQUOT:
+	case EFBIG:
+		return full(path, false, fault);
+	case EROFS:
+	case EACCES:
+	case EPERM:
+		return read_only(path, fault);
+	case ENOMEM:
+		return fault_set(fault, FAULT_MEMORY, "No memory is left to %s. Close other programs, then "
+		                 "try again.", doing);
+	case ENOENT:
+		return fault_set(fault, FAULT_MISSING, "%s is not there; could not %s. Check the name.",
+		                 path_shown(path), doing);
+	default:
+		return fault_set(fault, FAULT_IO, "Could not %s for %s: %s. Check the disk and the name, then "
+		                 "try again.", doing, path_shown(path), strerror(error));
+	}
+}
+
+/* The system's own word behind an I/O error: a quota and a file size limit are
+ * a full disk to the person, a disk remounted read-only is not a broken one. */
+static bool io_fault(struct log *log, int rc, struct fault *fault)
+{
+	int error = sqlite3_system_errno(log->db);
+	if (error == ENOSPC || error == EDQUOT || error == EFBIG)
+		return full(log->path, log->in_act, fault);
+	if (error == EROFS)
+		return read_only(log->path, fault);
+	return fault_set(fault, FAULT_IO,
+	                 "The system refused to read or write %s (%s%s%s)%s. Check the disk, then try "
+	                 "again.",
+	                 path_shown(log->path), sqlite3_errstr(rc), error != 0 ? ": " : "",
+	                 error != 0 ? strerror(error) : "",
+	                 log->in_act ? "; nothing of the last key was recorded" : "");
+}
+
+/* SQLITE_CANTOPEN covers a folder in which no -wal can be made. */
+static bool open_fault(struct log *log, int rc, struct fault *fault)
+{
+	int error = sqlite3_system_errno(log->db);
+	if (error == EACCES || error == EPERM || error == EROFS)
+		return read_only(log->path, fault);
+	return io_fault(log, rc, fault);
+}
+
+static bool memory_fault(const struct log *log, struct fault *fault)
+{
+	return fault_set(fault, FAULT_MEMORY, "No memory is left for the log%s. Close other programs, "
+	                 "then try again.",
+	                 log->in_act ? "; nothing of the last key was recorded" : "");
+}
+
+bool log_fault(struct log *log, int rc, struct fault *fault)
+{
+	if (rc == SQLITE_IOERR_NOMEM)
+		return memory_fault(log, fault);
+	switch (rc & 0xff) {
+	case SQLITE_FULL:
+		return full(log->path, log->in_act, fault);
+	case SQLITE_NOMEM:
+		return memory_fault(log, fault);
+	case SQLITE_BUSY:
+	case SQLITE_LOCKED:
+	case SQLITE_PROTOCOL:
+		return fault_set(fault, FAULT_BUSY, "Another program is using %s just now. Try again in a "
+		                 "moment; if it goes on, close the other program.", path_shown(log->path));
+	case SQLITE_READONLY:
+	case SQLITE_PERM:
+		return read_only(log->path, fault);
+	case SQLITE_CORRUPT:
+	case SQLITE_NOTADB:
+		return fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). Close stillroom and start it "
+		                 "again to be told the newest whole backup.", path_shown(log->path),
+		                 sqlite3_errmsg(log->db));
+	case SQLITE_CONSTRAINT:
+		return fault_set(fault, FAULT_REFUSED, "The rules of the log refuse this (%s); nothing of it "
+		                 "was recorded.", sqlite3_errmsg(log->db));
+	case SQLITE_IOERR:
+		return io_fault(log, rc, fault);
+	case SQLITE_CANTOPEN:
+		return open_fault(log, rc, fault);
+	default:
+		return fault_set(fault, FAULT_IO, "%s: %s (SQLite code %d).", path_shown(log->path),
+		                 sqlite3_errmsg(log->db), rc);
+	}
+}

@@ -1,0 +1,136 @@
+/*
+ * log_migrate.c - numbered migrations: schema/migration/NNNN_*.sql, baked in.
+ *
+ * Each is applied in one transaction together with its number in user_version.
+ * A log that already holds something is copied to its backups first.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "log/log_private.h"
+#include "log/migrations.h"
+
+#define STRICT_SINCE 3037000 /* https://sqlite.org/stricttables.html */
+
+static void blank(char *sql, const char *phrase, const char *instead)
+{
+	size_t length = strlen(phrase);
+	size_t shorter = strlen(instead);
+	for (char *at = strstr(sql, phrase); at != NULL; at = strstr(at, phrase)) {
+		memcpy(at, instead, shorter);
+		memset(at + shorter, ' ', length - shorter);
+	}
+}
+
+char *migration_without_strict(const char *sql)
+{
+	char *copy = strdup(sql);
+	if (copy == NULL)
+		return NULL;
+	blank(copy, ") STRICT;", ");");
+	blank(copy, ") STRICT, WITHOUT ROWID;", ") WITHOUT ROWID;");
+	return copy;
+}
+
+static int run_text(sqlite3 *db, const char *sql)
+{
+	if (sqlite3_libversion_number() >= STRICT_SINCE)
+		return sqlite3_exec(db, sql, NULL, NULL, NULL);
+	char *plain = migration_without_strict(sql);
+	if (plain == NULL)
+		return SQLITE_NOMEM;
+	int rc = sqlite3_exec(db, plain, NULL, NULL, NULL);
+	free(plain);
+	return rc;
+}
+
+static int set_pragma(sqlite3 *db, const char *name, long long value)
+{
+	char sql[80];
+	sqlite3_snprintf((int)sizeof(sql), sql, "PRAGMA %s = %lld", name, value);
+	return sqlite3_exec(db, sql, NULL, NULL, NULL);
+}
+
+/* Migration number `version` + 1, inside a transaction. */
+static int apply_one(sqlite3 *db, int64_t version)
+{
+	char why[80];
+	int rc = run_text(db, log_migrations[version]);
+	if (rc == SQLITE_OK && version == 0)
+		rc = set_pragma(db, "application_id", LOG_APPLICATION_ID);
+	if (rc == SQLITE_OK)
+		rc = set_pragma(db, "user_version", (long long)version + 1);
+	/* foreign keys are off during a migration so that tables can be rebuilt
+	 * (https://sqlite.org/lang_altertable.html, section 7) */
+	if (rc == SQLITE_OK && version > 0)
+		rc = connection_check(db, false, why, sizeof(why));
+	return rc;
+}
+
+/* Another process may have been faster: what version is it now? */
+static int version_now(sqlite3 *db, int64_t *version)
+{
+	int64_t tables = 0;
+	int rc = connection_integer(db, "SELECT count(*) FROM sqlite_master", &tables);
+	if (rc == SQLITE_OK)
+		rc = connection_integer(db, "PRAGMA user_version", version);
+	if (rc == SQLITE_OK && *version == 0 && tables > 0)
+		rc = SQLITE_NOTADB; /* another program's tables have come meanwhile */
+	return rc;
+}
+
+static int migrate_once(sqlite3 *db, bool *done)
+{
+	int64_t version = 0;
+	int rc = sqlite3_exec(db, "BEGIN IMMEDIATE", NULL, NULL, NULL);
+	if (rc == SQLITE_OK)
+		rc = version_now(db, &version);
+	*done = version >= (int64_t)log_migration_count;
+	if (rc == SQLITE_OK && !*done)
+		rc = apply_one(db, version);
+	if (rc == SQLITE_OK)
+		rc = sqlite3_exec(db, "COMMIT", NULL, NULL, NULL);
+	return rc;
+}
+
+/* PATH.backups/2026-09-14_before_2.db: the day is that of the newest entry, and
+ * the name sorts behind that day's own backup, which is older. */
+static bool back_up_first(struct log *log, int64_t version, struct fault *fault)
+{
+	char name[64];
+	char day[16] = "1970-01-01";
+	int64_t wall_ms = 0;
+	int rc = connection_integer(log->db, "SELECT coalesce(max(wall_ms), 0) FROM journal", &wall_ms);
+	if (rc != SQLITE_OK)
+		return log_fault(log, rc, fault);
+	backup_day(wall_ms, day, sizeof(day));
+	sqlite3_snprintf((int)sizeof(name), name, "%s_before_%lld.db", day, (long long)version + 1);
+	char *target = backup_path(log->path, name, fault);
+	bool ok = target != NULL && backup_copy(log->db, log->path, target, fault);
+	free(target);
+	return ok;
+}
+
+static bool migrate_all(struct log *log, struct fault *fault)
+{
+	bool done = false;
+	int rc = SQLITE_OK;
+	while (rc == SQLITE_OK && !done)
+		rc = migrate_once(log->db, &done);
+	if (rc == SQLITE_OK)
+		return true;
+	(void)log_fault(log, rc, fault);
+	if (sqlite3_get_autocommit(log->db) == 0)
+		(void)sqlite3_exec(log->db, "ROLLBACK", NULL, NULL, NULL);
+	return false;
+}
+
+bool log_migrate(struct log *log, int64_t version, struct fault *fault)
+{
+	if (version > 0 && !back_up_first(log, version, fault))
+		return false;
+	int rc = sqlite3_exec(log->db, "PRAGMA foreign_keys = OFF", NULL, NULL, NULL);
+	bool ok = rc == SQLITE_OK ? migrate_all(log, fault) : log_fault(log, rc, fault);
+	rc = sqlite3_exec(log->db, "PRAGMA foreign_keys = ON", NULL, NULL, NULL);
+	return ok && (rc == SQLITE_OK || log_fault(log, rc, fault));
+}

@@ -1,0 +1,383 @@
+/*
+ * log_open.c - opening the log: identity, settings, checks, statements.
+ *
+ * Order matters. Who the file belongs to is asked before anything is written;
+ * its health before it is migrated; and the file is only ever looked at through
+ * SQLite or stat(), never with open() and close(), which would drop the locks
+ * of another connection of this process (https://sqlite.org/howtocorrupt.html).
+ */
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "log/log_private.h"
+#include "log/migrations.h"
+#include "log/query.h"
+
+#define TEXT_OF(number) TEXT_OF_EXPANDED(number)
+#define TEXT_OF_EXPANDED(number) #number
+
+/* A setting is made, then read back: a PRAGMA that is not understood or not
+ * possible fails without a word. */
+struct setting {
+	const char *set;
+	const char *get;
+	const char *expected;
+};
+
+static const struct setting settings_always[] = {
+	{"PRAGMA busy_timeout = " TEXT_OF(LOG_BUSY_MS), "PRAGMA busy_timeout", TEXT_OF(LOG_BUSY_MS)},
+	{"PRAGMA trusted_schema = OFF", "PRAGMA trusted_schema", "0"},
+	{"PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", "1"},
+	{"PRAGMA temp_store = MEMORY", "PRAGMA temp_store", "2"},
+	{"PRAGMA recursive_triggers = OFF", "PRAGMA recursive_triggers", "0"},
+	{"PRAGMA foreign_keys = ON", "PRAGMA foreign_keys", "1"},
+};
+
+static const struct setting settings_writing[] = {
+	{"PRAGMA journal_mode = WAL", "PRAGMA journal_mode", "wal"},
+	{"PRAGMA synchronous = FULL", "PRAGMA synchronous", "2"},
+};
+
+/* A connection that only looks never checkpoints beside a writer: before
+ * SQLite 3.51.3 two checkpointing connections can race
+ * (https://sqlite.org/wal.html, "WAL-reset bug"). What the very last one to
+ * close does, it does under an exclusive lock. */
+static const struct setting settings_looking[] = {
+	{"PRAGMA query_only = ON", "PRAGMA query_only", "1"},
+	{"PRAGMA wal_autocheckpoint = 0", "PRAGMA wal_autocheckpoint", "0"},
+};
+
+int connection_open(const char *path, int flags, sqlite3 **db)
+{
+	*db = NULL;
+	/* "./" keeps ":memory:" and "file:..." from meaning anything special. */
+	char *plain = sqlite3_mprintf("%s%s", path[0] == '/' ? "" : "./", path);
+	if (plain == NULL)
+		return SQLITE_NOMEM;
+	int rc = sqlite3_open_v2(plain, db, flags, NULL);
+	sqlite3_free(plain);
+	if (rc == SQLITE_OK)
+		rc = sqlite3_extended_result_codes(*db, 1);
+	return rc;
+}
+
+int connection_integer(sqlite3 *db, const char *sql, int64_t *out)
+{
+	sqlite3_stmt *statement;
+	int rc = sqlite3_prepare_v2(db, sql, -1, &statement, NULL);
+	if (rc != SQLITE_OK)
+		return rc;
+	rc = sqlite3_step(statement);
+	if (rc == SQLITE_ROW)
+		*out = sqlite3_column_int64(statement, 0);
+	int ended = sqlite3_finalize(statement);
+	if (rc == SQLITE_DONE)
+		return SQLITE_EMPTY;
+	return ended;
+}
+
+/* The first column of the first row as text, "" when there is none. */
+static int first_text(sqlite3 *db, const char *sql, char *buffer, size_t size)
+{
+	sqlite3_stmt *statement;
+	buffer[0] = '\0';
+	int rc = sqlite3_prepare_v2(db, sql, -1, &statement, NULL);
+	if (rc != SQLITE_OK)
+		return rc;
+	if (sqlite3_step(statement) == SQLITE_ROW) {
+		const unsigned char *text = sqlite3_column_text(statement, 0);
+		sqlite3_snprintf((int)size, buffer, "%s", text == NULL ? "" : (const char *)text);
+	}
+	return sqlite3_finalize(statement);
+}
+
+int connection_check(sqlite3 *db, bool thorough, char *why, size_t size)
+{
+	int rc = first_text(db, thorough ? "PRAGMA integrity_check(1)" : "PRAGMA quick_check(1)", why,
+	                    size);
+	if (rc != SQLITE_OK)
+		return rc;
+	if (strcmp(why, "ok") != 0)
+		return SQLITE_CORRUPT;
+	rc = first_text(db, "PRAGMA foreign_key_check", why, size);
+	if (rc == SQLITE_OK && why[0] != '\0') {
+		sqlite3_snprintf((int)size, why, "a row refers to one that is not there");
+		return SQLITE_CORRUPT;
+	}
+	return rc;
+}
+
+static bool apply_settings(struct log *log, const struct setting *settings, size_t count,
+                           struct fault *fault)
+{
+	for (size_t i = 0; i < count; i++) {
+		char answer[32];
+		int rc = sqlite3_exec(log->db, settings[i].set, NULL, NULL, NULL);
+		if (rc == SQLITE_OK)
+			rc = first_text(log->db, settings[i].get, answer, sizeof(answer));
+		if (rc != SQLITE_OK)
+			return log_fault(log, rc, fault);
+		if (strcmp(answer, settings[i].expected) != 0)
+			return fault_set(fault, FAULT_IO, "%s cannot be kept safely where it is (%s answers "
+			                 "\"%s\"). Keep the log on a local disk.",
+			                 path_shown(log->path), settings[i].get, answer);
+	}
+	return true;
+}
+
+#define APPLY(log, settings, fault) \
+	apply_settings((log), (settings), sizeof(settings) / sizeof((settings)[0]), (fault))
+
+/* --- the file ------------------------------------------------------------- */
+
+/* Make each missing folder on the way to `path`, and have it on the disk. */
+static bool make_folders(const char *path, struct fault *fault)
+{
+	char *way = strdup(path);
+	if (way == NULL)
+		return system_fault(path, "make its folder", ENOMEM, fault);
+	bool ok = true;
+	for (char *slash = strchr(way + 1, '/'); ok && slash != NULL; slash = strchr(slash + 1, '/')) {
+		*slash = '\0';
+		struct stat status;
+		if (stat(way, &status) != 0) {
+			if (mkdir(way, 0700) != 0 && errno != EEXIST)
+				ok = system_fault(way, "make the folder", errno, fault);
+			else
+				ok = folder_sync(way, fault);
+		}
+		*slash = '/';
+	}
+	free(way);
+	return ok;
+}
+
+static bool missing_file(struct log *log, struct fault *fault)
+{
+	char backup[SENTENCE_MAX_BYTES];
+	if (log->mode != LOG_CREATE)
+		return fault_set(fault, FAULT_MISSING, "There is no log %s. Check the name, or start the "
+		                 "board once to make it.", path_shown(log->path));
+	if (backup_newest_whole(log->path, backup, sizeof(backup)))
+		return fault_set(fault, FAULT_MISSING, "%s is missing, though it has backups (newest: %s). "
+		                 "Put that one back or, to begin anew, move its folder away.",
+		                 path_shown(log->path), path_shown(backup));
+	return make_folders(log->path, fault);
+}
+
+static bool look_at_file(struct log *log, struct fault *fault)
+{
+	struct stat status;
+	if (log->path[0] == '\0')
+		return fault_set(fault, FAULT_MISSING, "The name of the log is empty; give one.");
+	if (stat(log->path, &status) == 0) {
+		if (!S_ISREG(status.st_mode))
+			return fault_set(fault, FAULT_NOT_OURS, "%s is not a file but %s. Choose another name "
+			                 "for the log.", path_shown(log->path),
+			                 S_ISDIR(status.st_mode) ? "a folder" : "a device or the like");
+		return true;
+	}
+	if (errno != ENOENT)
+		return system_fault(log->path, "find the log", errno, fault);
+	return missing_file(log, fault);
+}
+
+static bool open_file(struct log *log, struct fault *fault)
+{
+	int flags = SQLITE_OPEN_READWRITE | (log->mode == LOG_CREATE ? SQLITE_OPEN_CREATE : 0);
+	int rc = connection_open(log->path, flags, &log->db);
+	if (rc != SQLITE_OK)
+		return log->db == NULL ? fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. "
+		                                   "Close other programs, then try again.")
+		                       : log_fault(log, rc, fault);
+	return true;
+}
+
+/* --- whose file is it? ------------------------------------------------------ */
+
+struct identity {
+	int64_t pages;
+	int64_t application_id;
+	int64_t version;
+};
+
+static int read_identity(struct log *log, struct identity *identity)
+{
+	/* one transaction: another process may be making the log just now */
+	int rc = sqlite3_exec(log->db, "BEGIN", NULL, NULL, NULL);
+	if (rc == SQLITE_OK)
+		rc = connection_integer(log->db, "SELECT count(*) FROM sqlite_master", &identity->pages);
+	if (rc == SQLITE_OK)
+		rc = connection_integer(log->db, "PRAGMA page_count", &identity->pages);
+	if (rc == SQLITE_OK)
+		rc = connection_integer(log->db, "PRAGMA application_id", &identity->application_id);
+	if (rc == SQLITE_OK)
+		rc = connection_integer(log->db, "PRAGMA user_version", &identity->version);
+	if (sqlite3_get_autocommit(log->db) == 0)
+		(void)sqlite3_exec(log->db, "ROLLBACK", NULL, NULL, NULL);
+	return rc;
+}
+
+static bool not_ours(const struct log *log, const char *what, struct fault *fault)
+{
+	return fault_set(fault, FAULT_NOT_OURS, "%s is %s; nothing was changed in it. Choose another "
+	                 "name for the log.", path_shown(log->path), what);
+}
+
+/* *version: 0 for an empty file that may become a log. */
+static bool identify(struct log *log, int64_t *version, struct fault *fault)
+{
+	struct identity identity = {0};
+	int rc = read_identity(log, &identity);
+	if ((rc & 0xff) == SQLITE_NOTADB)
+		return not_ours(log, "not a stillroom log", fault);
+	if (rc != SQLITE_OK)
+		return log_fault(log, rc, fault);
+	*version = identity.version;
+	if (identity.pages == 0)
+		return log->mode == LOG_CREATE || not_ours(log, "empty", fault);
+	if (identity.application_id != LOG_APPLICATION_ID)
+		return not_ours(log, "the database of another program", fault);
+	if (identity.version > (int64_t)log_migration_count)
+		return fault_set(fault, FAULT_NEWER, "%s was written by a newer stillroom (its layout is "
+		                 "number %lld, this program knows up to %zu). Install the newer program.",
+		                 path_shown(log->path), (long long)identity.version, log_migration_count);
+	if (identity.version < 1)
+		return fault_set(fault, FAULT_DAMAGED, "its layout has no number");
+	return true;
+}
+
+/* --- all together ------------------------------------------------------------- */
+
+static bool check_health(struct log *log, struct fault *fault)
+{
+	char why[120];
+	int rc = connection_check(log->db, false, why, sizeof(why));
+	if ((rc & 0xff) == SQLITE_CORRUPT)
+		return fault_set(fault, FAULT_DAMAGED, "%s", why[0] == '\0' || strcmp(why, "ok") == 0
+		                 ? sqlite3_errmsg(log->db) : why);
+	return rc == SQLITE_OK || log_fault(log, rc, fault);
+}
+
+static bool check_writable(struct log *log, struct fault *fault)
+{
+	if (log->mode == LOG_LOOK || sqlite3_db_readonly(log->db, "main") == 0)
+		return true;
+	return log_fault(log, SQLITE_READONLY, fault);
+}
+
+static bool bring_up_to_date(struct log *log, int64_t version, struct fault *fault)
+{
+	if (version == (int64_t)log_migration_count)
+		return true;
+	if (log->mode != LOG_LOOK)
+		return log_migrate(log, version, fault);
+	return fault_set(fault, FAULT_READ_ONLY, "%s was written by an older stillroom (its layout is "
+	                 "number %lld, this program's is %zu). Start the board on it once to bring it "
+	                 "up to date.", path_shown(log->path), (long long)version, log_migration_count);
+}
+
+static bool prepare(struct log *log, struct fault *fault)
+{
+	for (int i = 0; i < STATEMENT_COUNT; i++) {
+		int rc = sqlite3_prepare_v3(log->db, statement_text[i], -1, SQLITE_PREPARE_PERSISTENT,
+		                            &log->statements[i], NULL);
+		if (rc == SQLITE_ERROR) /* no such table or column */
+			return fault_set(fault, FAULT_DAMAGED, "%s", sqlite3_errmsg(log->db));
+		if (rc != SQLITE_OK)
+			return log_fault(log, rc, fault);
+	}
+	return true;
+}
+
+static bool open_steps(struct log *log, struct fault *fault)
+{
+	int64_t version = 0;
+	if (!look_at_file(log, fault) || !open_file(log, fault) || !APPLY(log, settings_always, fault) ||
+	    !identify(log, &version, fault) || !check_writable(log, fault))
+		return false;
+	if (version > 0 && !check_health(log, fault))
+		return false;
+	if (!bring_up_to_date(log, version, fault))
+		return false;
+	/* WAL only now: a new file has got its identity in one rollback-journalled
+	 * transaction, so that a crash leaves it either empty or ours. */
+	if (log->mode == LOG_LOOK ? !APPLY(log, settings_looking, fault)
+	                          : !APPLY(log, settings_writing, fault))
+		return false;
+	return prepare(log, fault);
+}
+
+/* A file that fails its checks, or is not even a database any more though it
+ * has backups: name the newest that opens whole. */
+static void add_backup(const char *path, struct fault *fault)
+{
+	char backup[SENTENCE_MAX_BYTES];
+	char reason[160];
+	bool damaged = fault->kind == FAULT_DAMAGED;
+	if (!damaged && fault->kind != FAULT_NOT_OURS)
+		return;
+	bool found = backup_newest_whole(path, backup, sizeof(backup));
+	sqlite3_snprintf((int)sizeof(reason), reason, "%s", damaged ? fault->sentence
+	                 : "it no longer begins as a log does");
+	if (found)
+		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). The newest whole backup is %s: "
+		                "put it back in its place.", path_shown(path), reason, path_shown(backup));
+	else if (damaged)
+		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s), and no whole backup was found in "
+		                "%s.backups. Keep a copy of the file before trying to repair it.",
+		                path_shown(path), reason, path_shown(path));
+}
+
+static struct log *new_log(const char *path, enum log_mode mode)
+{
+	struct log *log = calloc(1, sizeof(*log));
+	if (log == NULL)
+		return NULL;
+	log->mode = mode;
+	log->path = strdup(path);
+	if (log->path == NULL) {
+		free(log);
+		return NULL;
+	}
+	return log;
+}
+
+bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault)
+{
+	struct fault why = {.kind = FAULT_NONE};
+	struct log *log = new_log(path, mode);
+	*out = NULL;
+	if (log == NULL)
+		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "
+		                 "programs, then try again.");
+	if (open_steps(log, &why)) {
+		*out = log;
+		return true;
+	}
+	log_close(log);
+	add_backup(path, &why);
+	if (fault != NULL)
+		*fault = why;
+	return false;
+}
+
+void log_close(struct log *log)
+{
+	if (log == NULL)
+		return;
+	log_abandon(log);
+	for (int i = 0; i < STATEMENT_COUNT; i++)
+		(void)sqlite3_finalize(log->statements[i]);
+	(void)sqlite3_close(log->db);
+	free(log->path);
+	free(log);
+}
+
+const char *log_path(const struct log *log)
+{
+	return log->path;
+}

@@ -1,0 +1,102 @@
+/*
+ * log_private.h - what the files of src/log share and nobody else may see.
+ */
+#ifndef STILLROOM_LOG_LOG_PRIVATE_H
+#define STILLROOM_LOG_LOG_PRIVATE_H
+
+#include <sqlite3.h>
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "log/log.h"
+#include "log/statements.h"
+
+struct log {
+	sqlite3 *db;
+	char *path; /* as the caller gave it */
+	enum log_mode mode;
+	sqlite3_stmt *statements[STATEMENT_COUNT];
+	sqlite3_session *session; /* captures the act; NULL outside one */
+	bool in_act;
+	bool act_spoilt; /* a write of this act failed: it may only be abandoned */
+	bool version_seen;
+	int64_t data_version;
+};
+
+/* --- log_fault.c --- */
+
+/* The tail of a path that still fits a sentence. */
+const char *path_shown(const char *path);
+
+/* Turn an SQLite result code of this connection into a fault. */
+bool log_fault(struct log *log, int rc, struct fault *fault);
+
+/* Turn errno into a fault about `path`; `doing` completes "could not ...". */
+bool system_fault(const char *path, const char *doing, int error, struct fault *fault);
+
+/* --- log_open.c --- */
+
+/* A connection to `path`, never mistaken for a special name or a URI. */
+int connection_open(const char *path, int flags, sqlite3 **db);
+
+/* The one integer a PRAGMA or SELECT answers; an SQLite code otherwise. */
+int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
+
+/* quick_check (or integrity_check when `thorough`) and foreign_key_check.
+ * SQLITE_OK, SQLITE_CORRUPT with the first complaint in `why`, or another code. */
+int connection_check(sqlite3 *db, bool thorough, char *why, size_t size);
+
+/* --- log_migrate.c --- */
+
+/* Make the schema in an empty file, or bring an older one up to date. */
+bool log_migrate(struct log *log, int64_t version, struct fault *fault);
+
+/* A malloc'ed copy of a migration without the keyword STRICT, which SQLite
+ * knows from 3.37 on; NULL when there is no memory. */
+char *migration_without_strict(const char *sql);
+
+/* --- log_backup.c --- */
+
+/* "2026-09-14", the UTC day of an instant. */
+void backup_day(int64_t wall_ms, char *buffer, size_t size);
+
+/* The newest backup of `path` that opens whole; false when there is none. */
+bool backup_newest_whole(const char *path, char *found, size_t size);
+
+/* A whole, checked and synced copy of an open database under `target`, which is
+ * replaced in one step. `from` names the source in a sentence. */
+bool backup_copy(sqlite3 *db, const char *from, const char *target, struct fault *fault);
+
+/* PATH.backups/NAME, made if missing. malloc'ed; NULL with a fault. */
+char *backup_path(const char *path, const char *name, struct fault *fault);
+
+/* Write a folder's entries to the disk. */
+bool folder_sync(const char *path_inside, struct fault *fault);
+
+/* The folder of `path`, malloc'ed: "." when it names none. */
+char *folder_of(const char *path);
+
+/* --- log_act.c --- */
+
+/* True inside an act that can still be committed. */
+bool act_is_open(struct log *log, struct fault *fault);
+
+/* Capture, journal, COMMIT; the act is over either way. */
+bool act_finish(struct log *log, struct log_entry *entry, struct fault *fault);
+
+/* --- log_words.c --- */
+
+struct words {
+	const char *const *list;
+	int count;
+};
+
+extern const struct words words_of_place;
+extern const struct words words_of_verdict;
+extern const struct words words_of_phase_end;
+extern const struct words words_of_jar_state;
+extern const struct words words_of_siphoning;
+extern const struct words words_of_fate;
+
+#endif
