@@ -3,14 +3,16 @@
  *
  *   # a comment
  *   alarm_command = "/home/me/bin/ring loud" --twice
- *   ascii  = no        draw with ASCII only
+ *   ascii  = no
  *   colour = yes
  *   bell   = yes
  *
- * One `key = value` a line.  alarm_command is split at blanks into a list of
- * arguments; "double quotes" keep blanks together, a backslash takes the next
- * character as it is, inside quotes and outside.  There is no shell: $, ;, |, *
- * and ~ mean nothing.  A key may stand once.  A missing file means the defaults.
+ * One `key = value` a line; ascii = yes draws with ASCII only.  alarm_command is
+ * split at blanks into a list of arguments; "double quotes" keep blanks
+ * together, a backslash takes the next character as it is, inside quotes and
+ * outside.  There is no shell: $, ;, |, * and ~ mean nothing.  A key may stand
+ * once.  A missing file means the defaults: no alarm command, UTF-8 where the
+ * terminal has it, colour and bell on.
  */
 #ifndef STILLROOM_SCREEN_CONFIG_H
 #define STILLROOM_SCREEN_CONFIG_H

@@ -1,0 +1,25 @@
+/*
+ * alarm.h - how each kind of alarm sounds and flashes.
+ *
+ * The kinds differ by what happens when nobody comes, so they differ by ear and
+ * by eye: the worse, the quicker.  Pure functions of the time since the alarm
+ * began, in milliseconds of real (not practice) time.  The rhythms are this
+ * program's own.
+ */
+#ifndef STILLROOM_SCREEN_ALARM_H
+#define STILLROOM_SCREEN_ALARM_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "kitchen/phases.h"
+
+/* How many bells fall in (from_ms, to_ms]; the first one is at 0. */
+int alarm_bells(enum alarm alarm, int64_t from_ms, int64_t to_ms);
+/* Is the strip shown reversed at this moment? */
+bool alarm_lit(enum alarm alarm, int64_t since_ms);
+/* Milliseconds until bell or flash next change; > 0. */
+int64_t alarm_next_change_ms(enum alarm alarm, int64_t since_ms);
+const char *alarm_words(enum alarm alarm); /* "LIFT JARS" */
+
+#endif

@@ -1,0 +1,18 @@
+/*
+ * description.h - the terminal's description, looked at before anything is sent
+ * to the terminal.  Used by terminal.c only.
+ */
+#ifndef STILLROOM_SCREEN_DESCRIPTION_H
+#define STILLROOM_SCREEN_DESCRIPTION_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "engine/fault.h"
+#include "screen/signals.h"
+
+/* Is TERM known, and can it move the cursor?  Then `rescue` holds the bytes that
+ * put the screen right after a crash. */
+bool description_check(char rescue[SIGNALS_RESCUE_MAX], size_t *length, struct fault *fault);
+
+#endif

@@ -1,0 +1,288 @@
+#include "screen/desk.h"
+
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+#include <wchar.h>
+
+#include "engine/text.h"
+
+static const struct view *const views[] = {
+	[VIEW_BOARD] = &board_view,
+	[VIEW_START] = &start_view,
+	[VIEW_EXCEPTIONS] = &exceptions_view,
+	[VIEW_SEALS] = &seals_view,
+	[VIEW_HOUSE] = &house_view,
+	[VIEW_WARNINGS] = &warnings_view,
+	[VIEW_STORY] = &story_view,
+	[VIEW_HELP] = &help_view,
+	[VIEW_LEAVE] = &leave_view,
+};
+_Static_assert(sizeof(views) / sizeof(views[0]) == VIEW_COUNT, "a view for every name");
+
+const struct view *view_of(enum view_name name)
+{
+	return views[name];
+}
+
+void desk_clear(struct desk *desk)
+{
+	free(desk->start.boxes);
+	free(desk->seals.jars);
+	free(desk->story_rows);
+	free(desk->house_boxes);
+}
+
+void desk_show_view(struct desk *desk, enum view_name name)
+{
+	desk->view = name;
+	desk->entry.open = false;
+}
+
+void desk_show_board(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_BOARD);
+}
+
+/* --- messages ------------------------------------------------------------------ */
+
+void desk_say(struct desk *desk, enum role role, const char *format, ...)
+{
+	struct text text = TEXT_OVER(desk->message);
+	va_list args;
+
+	va_start(args, format);
+	text_addv(&text, format, args);
+	va_end(args);
+	desk->message_role = role;
+	desk->message_until_ms = desk->awake_ms + MESSAGE_MS;
+}
+
+void desk_say_fault(struct desk *desk, const struct fault *fault)
+{
+	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM ||
+	            fault->kind == FAULT_MISUSE || fault->kind == FAULT_MISSING;
+
+	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s", fault->sentence);
+}
+
+/* --- selection ------------------------------------------------------------------- */
+
+const struct strip *desk_selected(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	size_t count = board->canners + board->racked;
+
+	for (size_t i = 0; i < count; i++) {
+		const struct strip *strip = &board->strips[i];
+		bool racked = i >= board->canners;
+
+		if (racked ? strip->load.id == desk->selected_load
+		           : desk->selected_load == 0 && strip->station.id == desk->selected_station)
+			return strip;
+	}
+	return count > 0 ? &board->strips[0] : NULL;
+}
+
+void desk_select(struct desk *desk, const struct strip *strip)
+{
+	desk->selected_station = strip->station.id;
+	desk->selected_load = strip->has_load && strip->load.place == PLACE_RACK ? strip->load.id : 0;
+}
+
+const struct strip *desk_most_urgent(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *best = NULL;
+	int64_t best_urgency = 0;
+
+	for (size_t i = 0; i < board->canners + board->racked; i++) {
+		const struct strip *strip = &board->strips[i];
+		int64_t urgency = strip_urgency(strip, &desk->now);
+
+		if (strip->has_load && (best == NULL || urgency < best_urgency)) {
+			best = strip;
+			best_urgency = urgency;
+		}
+	}
+	return best;
+}
+
+/* --- a line being typed ------------------------------------------------------------ */
+
+void desk_ask(struct desk *desk, const char *prompt, const char *text,
+              bool (*done)(struct desk *, const char *))
+{
+	desk->entry.open = true;
+	desk->entry.done = done;
+	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
+	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
+}
+
+static void entry_erase(struct entry *entry)
+{
+	size_t length = strlen(entry->text);
+
+	/* Step back over the continuation bytes of one UTF-8 character. */
+	while (length > 0 && ((unsigned char)entry->text[length - 1] & 0xC0u) == 0x80u)
+		length--;
+	if (length > 0)
+		length--;
+	entry->text[length] = '\0';
+}
+
+static void entry_add(struct entry *entry, long key)
+{
+	char bytes[16];
+	mbstate_t state;
+	size_t length = strlen(entry->text);
+	size_t more;
+
+	if (key < ' ' || key == 127 || key > 0x10FFFF)
+		return;
+	memset(&state, 0, sizeof(state));
+	more = wcrtomb(bytes, (wchar_t)key, &state);
+	if (more == (size_t)-1 || length + more >= sizeof(entry->text))
+		return;
+	memcpy(entry->text + length, bytes, more);
+	entry->text[length + more] = '\0';
+}
+
+static void entry_key(struct desk *desk, long key)
+{
+	struct entry *entry = &desk->entry;
+
+	if (key == KEY_CODE_ESCAPE) {
+		entry->open = false;
+	} else if (key == KEY_CODE_ENTER) {
+		char text[ENTRY_MAX];
+
+		text_copy(text, sizeof(text), entry->text);
+		if (entry->done(desk, text))
+			entry->open = false;
+	} else if (key == KEY_CODE_BACKSPACE || key == 127 || key == 8) {
+		entry_erase(entry);
+	} else {
+		entry_add(entry, key);
+	}
+}
+
+/* --- keys --------------------------------------------------------------------------- */
+
+/* A finger that rests on a key, or a sticky one, sends it again and again; only
+ * the first counts.  Moving the cursor and typing text may repeat. */
+static bool held_down(struct desk *desk, long key)
+{
+	bool held = key == desk->last_key && desk->awake_ms - desk->last_key_ms < HELD_KEY_MS;
+
+	desk->last_key = key;
+	desk->last_key_ms = desk->awake_ms;
+	return held;
+}
+
+static bool may_repeat(long key)
+{
+	return key >= KEY_CODE_UP && key <= KEY_CODE_BACKSPACE;
+}
+
+static const struct view_key *key_in(const struct desk *desk, const struct view *view, long key)
+{
+	for (size_t i = 0; i < view->key_count; i++) {
+		const struct view_key *entry = &view->keys[i];
+
+		if ((entry->key == key || (entry->other != 0 && entry->other == key)) &&
+		    (entry->usable == NULL || entry->usable(desk)))
+			return entry;
+	}
+	return NULL;
+}
+
+void desk_key(struct desk *desk, long key)
+{
+	const struct view *view = view_of(desk->view);
+	const struct view_key *entry;
+
+	if (desk->entry.open) {
+		entry_key(desk, key);
+		return;
+	}
+	entry = key_in(desk, view, key);
+	if (entry != NULL && !may_repeat(key) && held_down(desk, key))
+		return;
+	if (entry == NULL || entry->act == NULL) {
+		if (view->typed != NULL && view->typed(desk, key))
+			return;
+		if (key == '?') {
+			desk->view_before_help = desk->view;
+			desk_show_view(desk, VIEW_HELP);
+		} else if (key < KEY_CODE_UP) {
+			desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
+		}
+		return;
+	}
+	desk->message[0] = '\0';
+	entry->act(desk);
+}
+
+/* --- lists and paragraphs -------------------------------------------------------------- */
+
+void list_move(struct list_state *list, int by, int count)
+{
+	list->cursor += by;
+	if (list->cursor >= count)
+		list->cursor = count - 1;
+	if (list->cursor < 0)
+		list->cursor = 0;
+}
+
+int list_scroll(struct list_state *list, int count, int rows)
+{
+	if (list->cursor < list->top)
+		list->top = list->cursor;
+	if (list->cursor >= list->top + rows)
+		list->top = list->cursor - rows + 1;
+	if (list->top > count - rows)
+		list->top = count - rows;
+	if (list->top < 0)
+		list->top = 0;
+	return list->top;
+}
+
+/* Bytes of `text` that fit in `cols` columns, broken at a blank where there is
+ * one.  Counts bytes as columns but for UTF-8 continuation bytes, which is exact
+ * for the program's own words and cut safely by terminal_put for others. */
+static size_t line_length(const char *text, int cols)
+{
+	size_t length = 0;
+	size_t blank = 0;
+	int columns = 0;
+
+	while (text[length] != '\0') {
+		if (((unsigned char)text[length] & 0xC0u) != 0x80u && ++columns > cols)
+			return blank > 0 ? blank : length;
+		if (text[length] == ' ')
+			blank = length;
+		length++;
+	}
+	return length;
+}
+
+int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
+                   const char *text)
+{
+	int used = 0;
+
+	while (*text != '\0' && used < rows && cols > 0) {
+		size_t length = line_length(text, cols);
+		bool last = used == rows - 1;
+
+		/* The last line takes all that is left and shows that it was cut. */
+		terminal_putf(desk->terminal, row + used, col, cols, role, "%.*s",
+		              last ? (int)strlen(text) : (int)length, text);
+		text += length;
+		while (*text == ' ')
+			text++;
+		used++;
+	}
+	return used;
+}

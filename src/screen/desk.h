@@ -1,0 +1,239 @@
+/*
+ * desk.h - what the views of the screen share.  Private to src/screen.
+ *
+ * A view is one file with one `struct view`: a drawing function that reads the
+ * state, a table of keys, and a handler for typed text where it takes any.  The
+ * views are listed in desk.c.  Key handlers change state and never draw; the
+ * loop in board.c draws one frame after each event.
+ */
+#ifndef STILLROOM_SCREEN_DESK_H
+#define STILLROOM_SCREEN_DESK_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/fault.h"
+#include "engine/process.h"
+#include "kitchen/kitchen.h"
+#include "kitchen/warnings.h"
+#include "screen/config.h"
+#include "screen/terminal.h"
+
+#define MIN_ROWS 12
+#define MIN_COLS 40
+#define MESSAGE_MS 20000      /* how long a message stays when no key is pressed */
+#define HELD_KEY_MS 700       /* the same key sooner than this is a held or bouncing key */
+#define SURE_MS 10000         /* how long "press again" stands */
+
+enum view_name {
+	VIEW_BOARD,
+	VIEW_START,
+	VIEW_EXCEPTIONS,
+	VIEW_SEALS,
+	VIEW_HOUSE,
+	VIEW_WARNINGS,
+	VIEW_STORY,
+	VIEW_HELP,
+	VIEW_LEAVE,
+	VIEW_COUNT
+};
+
+/* Keys beyond the characters: above Unicode, so that one number holds any key. */
+enum {
+	KEY_CODE_UP = 0x110000,
+	KEY_CODE_DOWN,
+	KEY_CODE_LEFT,
+	KEY_CODE_RIGHT,
+	KEY_CODE_PAGE_UP,
+	KEY_CODE_PAGE_DOWN,
+	KEY_CODE_BACKSPACE,
+	KEY_CODE_OTHER,
+	KEY_CODE_ENTER = '\r',
+	KEY_CODE_ESCAPE = 27,
+};
+
+struct desk;
+
+struct view_key {
+	long key;
+	long other;                /* a second key for the same, or 0 */
+	const char *cap;           /* as shown: "Space" */
+	const char *words;         /* one or two words for the bottom line; NULL: not shown there */
+	const char *help;          /* a sentence for the key list */
+	bool (*usable)(const struct desk *desk); /* NULL: always */
+	void (*act)(struct desk *desk);
+};
+
+struct view {
+	const char *title;
+	const struct view_key *keys;
+	size_t key_count;
+	/* Draw between `top` and `top + rows`. */
+	void (*draw)(struct desk *desk, int top, int rows);
+	/* A key not in the table; true when it was taken.  May be NULL. */
+	bool (*typed)(struct desk *desk, long key);
+	/* What the first key of the bottom line says, or NULL for its table words. */
+	const char *(*first_key_words)(const struct desk *desk);
+};
+
+/* One line being typed. */
+#define ENTRY_MAX 200
+struct entry {
+	bool open;
+	char prompt[80];
+	char text[ENTRY_MAX];
+	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
+};
+
+enum start_field { START_PRODUCT, START_PACK, START_JAR, START_PRESSURE, START_COUNT, START_LIDS, START_READY };
+
+#define START_PRODUCTS_MAX 256
+struct start_card {
+	struct load_order order;
+	enum method method;
+	enum start_field field;
+	int cursor;
+	char filter[32];
+	struct {
+		const char *name;
+		const char *food;
+		const char *caution;
+	} products[START_PRODUCTS_MAX];
+	size_t product_count;
+	size_t product; /* chosen */
+	struct log_lid_box *boxes;
+	size_t box_count;
+	bool has_process;
+	struct process process;
+};
+
+struct seal_card {
+	int64_t load_id;
+	int cursor;
+	struct log_jar *jars;
+	size_t count;
+	bool choosing_fate;
+	bool fate_for_all;
+};
+
+struct list_state {
+	int cursor;
+	int top;
+};
+
+struct desk {
+	struct terminal *terminal;
+	struct kitchen *kitchen;
+	const struct config *config;
+	struct moment now; /* of the frame being drawn or the key being handled */
+	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
+	enum view_name view;
+	enum view_name view_before_help;
+	bool leaving;
+	bool redraw_all;
+
+	/* Selection: a canner (load 0) or a racked load. */
+	int64_t selected_station;
+	int64_t selected_load;
+
+	char message[FAULT_SENTENCE_MAX];
+	enum role message_role;
+	int64_t message_until_ms;
+
+	long last_key;
+	int64_t last_key_ms;
+	int64_t sure_phase_id; /* "press again": for this phase, until then */
+	int64_t sure_until_ms;
+
+	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
+	int64_t alarm_seen_ms;
+	enum alarm alarm;
+
+	struct warning warnings[WARNINGS_MAX];
+	size_t warning_count;
+
+	struct entry entry;
+	struct start_card start;
+	struct seal_card seals;
+	struct list_state exceptions;
+	struct list_state house;
+	struct list_state warned;
+	struct list_state story;
+	struct log_entry *story_rows;
+	size_t story_count;
+	struct log_lid_box *house_boxes;
+	size_t house_box_count;
+};
+
+/* --- views ------------------------------------------------------------------ */
+
+const struct view *view_of(enum view_name name);
+extern const struct view board_view;
+extern const struct view start_view;
+extern const struct view exceptions_view;
+extern const struct view seals_view;
+extern const struct view house_view;
+extern const struct view warnings_view;
+extern const struct view story_view;
+extern const struct view help_view;
+extern const struct view leave_view;
+
+/* Entering a view that needs reading first. */
+void start_view_enter(struct desk *desk, int64_t station_id);
+void seals_view_enter(struct desk *desk, int64_t load_id);
+void house_view_enter(struct desk *desk);
+void story_view_enter(struct desk *desk, int64_t load_id);
+void seals_view_refresh(struct desk *desk);
+void house_view_refresh(struct desk *desk);
+
+void desk_show_view(struct desk *desk, enum view_name name);
+void desk_show_board(struct desk *desk);
+
+/* --- the desk ----------------------------------------------------------------- */
+
+void desk_clear(struct desk *desk); /* frees what the cards hold */
+void desk_say(struct desk *desk, enum role role, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+void desk_say_fault(struct desk *desk, const struct fault *fault);
+
+const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to select */
+void desk_select(struct desk *desk, const struct strip *strip);
+const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no load anywhere */
+
+/* One key from the terminal, through the entry line, the view's table or its
+ * typed handler. */
+void desk_key(struct desk *desk, long key);
+
+/* Ask for one line of text. */
+void desk_ask(struct desk *desk, const char *prompt, const char *text,
+              bool (*done)(struct desk *, const char *));
+
+/* Shared by views. */
+void list_move(struct list_state *list, int by, int count);
+/* First row to show so that the cursor is within `rows`. */
+int list_scroll(struct list_state *list, int count, int rows);
+
+/* Draw text over several lines, broken at blanks; returns lines used. */
+int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
+                   const char *text);
+
+/* --- parts of the board (strips.c, ribbon.c, header.c) -------------------------- */
+
+int header_rows(const struct desk *desk);
+void header_draw(struct desk *desk);
+void footer_draw(struct desk *desk);
+int footer_rows(const struct desk *desk);
+
+void urgent_draw(struct desk *desk, int row, int rows);
+int urgent_rows(const struct desk *desk, int room);
+void strips_draw(struct desk *desk, int row, int rows, int rows_each);
+void ribbon_draw(struct desk *desk, int row, int rows);
+
+/* The clock of a strip: "12:34", "+1:02" when over, counting up with a
+ * trailing "^" in phases without a clock.  `hours_only` for the rack. */
+void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size);
+/* The role a strip is drawn in now: flashing when it rings. */
+enum role strip_role(const struct desk *desk, const struct face *face);
+
+#endif

@@ -1,0 +1,203 @@
+/*
+ * header.c - what is always visible: the house, the clock, elevation, local
+ * boiling point, jars today, open warnings; and below, what was just said and
+ * the keys that work now.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "screen/desk.h"
+
+#define WIDE_COLS 76
+
+int header_rows(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols >= WIDE_COLS ? 1 : 2;
+}
+
+static void house_words(const struct desk *desk, struct text *text)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	if (house->practice_speed > 0)
+		text_add(text, "PRACTICE x%d, nothing is real", house->practice_speed);
+	else
+		text_add(text, "%s%s", house->name[0] != '\0' ? house->name : "stillroom",
+		         house->invented ? " (invented data)" : "");
+}
+
+static void facts_words(const struct desk *desk, bool narrow, struct text *text)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	char height[48];
+	char *metres;
+
+	if (board->house.elevation.known) {
+		elevation_words(&board->house.elevation, height, sizeof(height));
+		metres = strstr(height, " (");
+		if (metres != NULL)
+			*metres = '\0'; /* one unit is enough in a header */
+		text_add(text, "%s", height);
+	} else {
+		text_add(text, "elevation?");
+	}
+	if (board->boil_known)
+		text_add(text, narrow ? "  %.1fF" : "  boils %.1f F", board->boil.boiling_point_f);
+	if (board->boil_known && !narrow)
+		text_add(text, "  jelly %.1f F", board->boil.jelly_stage_f);
+	text_add(text, narrow ? "  %d jars" : "  %d jars today", board->jars_today);
+}
+
+/* "!2" in the role of the worst. */
+static int warnings_draw(struct desk *desk, int row, int right)
+{
+	enum role role = ROLE_CAUTION;
+	char words[24];
+	int width;
+
+	if (desk->warning_count == 0)
+		return right;
+	if (desk->warnings[0].severity == SEVERITY_STOP)
+		role = ROLE_STOP;
+	else if (desk->warnings[0].severity == SEVERITY_NOTE)
+		role = ROLE_HEADER;
+	width = snprintf(words, sizeof(words), " !%zu ", desk->warning_count);
+	terminal_put(desk->terminal, row, right - width, width, role, words);
+	return right - width;
+}
+
+static enum role header_role(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->house.practice_speed > 0 ? ROLE_PRACTICE : ROLE_HEADER;
+}
+
+void header_draw(struct desk *desk)
+{
+	enum role role = header_role(desk);
+	bool narrow = header_rows(desk) == 2;
+	char house[160];
+	char facts[160];
+	char when[40];
+	struct text house_text = TEXT_OVER(house);
+	struct text facts_text = TEXT_OVER(facts);
+	int rows;
+	int cols;
+	int right;
+	int used;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	for (int row = 0; row < header_rows(desk); row++)
+		terminal_fill(desk->terminal, row, 0, cols, role, GLYPH_SPACE);
+	house_words(desk, &house_text);
+	facts_words(desk, narrow || cols < 100, &facts_text);
+	if (narrow)
+		clock_words_hour(desk->now.wall_ms, when, sizeof(when));
+	else
+		clock_words_day_hour(desk->now.wall_ms, when, sizeof(when));
+	right = warnings_draw(desk, 0, cols);
+	if (narrow) {
+		terminal_put(desk->terminal, 0, right - 6, 6, role, when);
+		terminal_put(desk->terminal, 0, 1, right - 8, role, house);
+		terminal_put(desk->terminal, 1, 1, cols - 2, role, facts);
+		return;
+	}
+	terminal_put(desk->terminal, 0, right - (int)strlen(facts) - 1, (int)strlen(facts), role, facts);
+	right -= (int)strlen(facts) + 2;
+	terminal_put(desk->terminal, 0, right - (int)strlen(when) - 1, (int)strlen(when), role, when);
+	used = right - (int)strlen(when) - 3;
+	terminal_put(desk->terminal, 0, 1, used - 1, role, house);
+}
+
+/* --- the lines at the foot ------------------------------------------------------ */
+
+/* A wide window has a line for the worst warning and two for what was said; a
+ * small one shares a single line. */
+int footer_rows(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return rows >= 20 ? 4 : 3;
+}
+
+static void keys_draw(struct desk *desk, int row, int cols)
+{
+	const struct view *view = view_of(desk->view);
+	int col = 1;
+	bool first = true;
+
+	if (desk->entry.open) {
+		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "Enter keeps it   Esc leaves it as it was");
+		return;
+	}
+	for (size_t i = 0; i < view->key_count; i++) {
+		const struct view_key *key = &view->keys[i];
+		const char *words = key->words;
+		int need;
+
+		if (words == NULL || (key->usable != NULL && !key->usable(desk)))
+			continue;
+		if (first && view->first_key_words != NULL && view->first_key_words(desk) != NULL)
+			words = view->first_key_words(desk);
+		need = (int)(strlen(key->cap) + strlen(words)) + 1;
+		/* "? keys" always keeps its place at the end. */
+		if (!first && col + need + 8 > cols - 1)
+			continue;
+		if (col + need + 8 > cols - 1)
+			need = cols - 9 - col;
+		col += terminal_put(desk->terminal, row, col, cols - col - 8, ROLE_KEY, key->cap) + 1;
+		col += terminal_put(desk->terminal, row, col, cols - col - 8, ROLE_PLAIN, words) + 2;
+		first = false;
+	}
+	terminal_put(desk->terminal, row, cols - 7, 1, ROLE_KEY, "?");
+	terminal_put(desk->terminal, row, cols - 5, 4, ROLE_PLAIN, "keys");
+}
+
+static void warning_line_draw(struct desk *desk, int row, int cols)
+{
+	const struct warning *worst = &desk->warnings[0];
+	enum role role = worst->severity == SEVERITY_STOP ? ROLE_STOP : ROLE_CAUTION;
+
+	if (desk->warning_count == 0)
+		return;
+	terminal_putf(desk->terminal, row, 1, cols - 2, worst->severity == SEVERITY_NOTE ? ROLE_QUIET : role,
+	              "%s: %s", severity_name(worst->severity), worst->sentence);
+}
+
+static void said_draw(struct desk *desk, int row, int rows, int cols)
+{
+	if (desk->entry.open) {
+		int used = terminal_put(desk->terminal, row, 1, cols - 2, ROLE_STRONG, desk->entry.prompt);
+
+		if (desk->message[0] != '\0' && rows > 1)
+			desk_paragraph(desk, row + 1, 1, cols - 2, rows - 1, desk->message_role, desk->message);
+		used += 2 + terminal_put(desk->terminal, row, used + 2, cols - used - 4, ROLE_SELECTED,
+		                         desk->entry.text);
+		terminal_put(desk->terminal, row, used, 1, ROLE_STRONG, "_");
+	} else if (desk->message[0] != '\0') {
+		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
+	}
+}
+
+void footer_draw(struct desk *desk)
+{
+	bool talking;
+	int rows;
+	int cols;
+	int height = footer_rows(desk);
+
+	terminal_size(desk->terminal, &rows, &cols);
+	talking = desk->entry.open || desk->message[0] != '\0';
+	if (height == 4)
+		warning_line_draw(desk, rows - 4, cols);
+	else if (!talking)
+		warning_line_draw(desk, rows - 3, cols);
+	said_draw(desk, rows - 3, 2, cols);
+	keys_draw(desk, rows - 1, cols);
+}

@@ -1,0 +1,271 @@
+/*
+ * strips.c - the most urgent clock in tall digits, and a strip per station.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/outlook.h"
+#include "screen/alarm.h"
+#include "screen/desk.h"
+#include "screen/digits.h"
+
+#define GIANT_ROWS 30
+#define GIANT_COLS 110
+#define RIGHT_TEXT_MIN 24 /* columns beside the digits worth using */
+
+void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (!strip->has_load)
+		return;
+	if (!face->timed) {
+		/* No clock runs down here: how long it has been so. */
+		text_add_duration(&text, face->passed_s);
+		return;
+	}
+	if (face->due)
+		text_add(&text, "+");
+	text_add_duration(&text, face->due ? -face->left_s : face->left_s);
+}
+
+enum role strip_role(const struct desk *desk, const struct face *face)
+{
+	if (face->ringing)
+		return alarm_lit(face->alarm, desk->awake_ms - desk->alarm_since_ms) ? ROLE_ALARM : ROLE_STRONG;
+	if (face->timed)
+		return face->due ? ROLE_CAUTION : ROLE_RUNNING;
+	return ROLE_WAITING;
+}
+
+/* --- the most urgent clock ------------------------------------------------------- */
+
+static enum digits_height digits_for(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return rows >= GIANT_ROWS && cols >= GIANT_COLS ? DIGITS_GIANT : DIGITS_TALL;
+}
+
+/* Digits and, in a narrow window, two lines under them. */
+int urgent_rows(const struct desk *desk, int room)
+{
+	int rows;
+	int cols;
+	int want = digits_rows(digits_for(desk)) + 1;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (desk_most_urgent(desk) == NULL)
+		return room < 3 ? room : 3;
+	if (cols < 60)
+		want++;
+	return want <= room ? want : 0;
+}
+
+static void process_words(const struct strip *strip, struct text *text)
+{
+	const struct log_load *load = &strip->load;
+	char headspace[24];
+
+	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
+	text_add(text, "%d min", load->minutes);
+	if (load->pressure_psi != NO_PRESSURE)
+		text_add(text, " at %d psi", load->pressure_psi);
+	text_add(text, ", headspace %s", headspace);
+	if (load->confirmed == CONFIRMED_PRACTICE)
+		text_add(text, "; common practice, no source");
+	if (strip->hold_starts > 1)
+		text_add(text, "; hold start %d", strip->hold_starts);
+	if (load->broken > 0)
+		text_add(text, "; %d broken", load->broken);
+}
+
+static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face,
+                          int row, int col, int cols, int rows)
+{
+	char process[160];
+	struct text text = TEXT_OVER(process);
+	enum role role = strip_role(desk, face);
+
+	terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
+	              strip->station.name);
+	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s%s%s", strip->rule->words,
+	              face->ringing ? "  " : "", face->ringing ? alarm_words(face->alarm) : "");
+	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
+	process_words(strip, &text);
+	/* With room to spare the act gets two lines, and so does the process. */
+	row += 3;
+	row += desk_paragraph(desk, row, col, cols, rows > 6 ? 2 : 1, face->due ? ROLE_STRONG : ROLE_PLAIN,
+	                      face->act);
+	desk_paragraph(desk, row, col, cols, rows > 6 ? 2 : 1, ROLE_QUIET, process);
+}
+
+void urgent_draw(struct desk *desk, int row, int rows)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	enum digits_height height = digits_for(desk);
+	struct face face;
+	char clock[24];
+	int window_rows;
+	int cols;
+	int width;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (rows <= 0)
+		return;
+	if (strip == NULL) {
+		terminal_put(desk->terminal, row + rows / 2, 2, cols - 4, ROLE_QUIET,
+		             "No clock runs. Choose a canner with its digit, then press Space.");
+		return;
+	}
+	strip_face(strip, &desk->now, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	width = digits_columns(clock, height);
+	digits_draw(desk->terminal, row, 1, clock, height, strip_role(desk, &face));
+	if (cols - width - 4 >= RIGHT_TEXT_MIN) {
+		urgent_beside(desk, strip, &face, row, width + 4, cols - width - 5, rows);
+		return;
+	}
+	terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, ROLE_STRONG, "%d %s: %s, %s",
+	              strip->station.digit, strip->station.name, strip->rule->words, strip->holds);
+	terminal_put(desk->terminal, row + digits_rows(height) + 1, 1, cols - 2, strip_role(desk, &face),
+	             face.act);
+}
+
+/* --- strips ------------------------------------------------------------------------ */
+
+static void free_at_words(const struct desk *desk, const struct strip *strip, char *buffer, size_t size)
+{
+	char hour[8];
+
+	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
+	(void)snprintf(buffer, size, "free ~%s", hour);
+}
+
+/* mark, digit, name, phase, clock, then what it holds */
+static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
+                        bool selected, int row, int cols)
+{
+	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 13;
+	char clock[24] = "";
+	int col = 2;
+
+	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
+	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 1, 2, selected ? ROLE_SELECTED : ROLE_KEY, "%d",
+	              strip->station.digit);
+	col = 3;
+	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN,
+	             strip->station.name);
+	col += name_cols + 1;
+	if (!strip->has_load) {
+		terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
+		              method_words(strip->station.kind));
+		return;
+	}
+	strip_clock_words(strip, face, clock, sizeof(clock));
+	terminal_put(desk->terminal, row, col, 10, strip_role(desk, face), strip->rule->words);
+	col += 11;
+	terminal_putf(desk->terminal, row, col, 9, strip_role(desk, face), "%8s", clock);
+	col += 10;
+	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
+}
+
+static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face,
+                            int row, int cols)
+{
+	char when[24];
+	int right = cols - 14;
+
+	if (!strip->has_load)
+		return;
+	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_QUIET, face->act);
+	free_at_words(desk, strip, when, sizeof(when));
+	terminal_put(desk->terminal, row, right, 13, ROLE_QUIET, when);
+}
+
+/* A racked load: when its seals can be looked at, or that they can be now. */
+static void rack_line(struct desk *desk, const struct strip *strip, const struct face *face,
+                      bool selected, int row, int cols)
+{
+	char when[40];
+	int code_cols = 17;
+
+	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
+	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_put(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "0");
+	terminal_put(desk->terminal, row, 3, code_cols, selected ? ROLE_STRONG : ROLE_PLAIN, strip->lot.code);
+	if (strip->rule->name == PHASE_COOLING && !face->due) {
+		clock_words_near(desk->now.wall_ms + face->left_s * 1000, desk->now.wall_ms, when, sizeof(when));
+		terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, ROLE_QUIET,
+		              "cooling, seals %s  %s", when, strip->holds);
+		return;
+	}
+	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face),
+	              "%s  %s", face->act, strip->holds);
+}
+
+static bool is_selected(const struct desk *desk, const struct strip *strip)
+{
+	return desk_selected(desk) == strip;
+}
+
+static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int window_rows;
+	int cols;
+	int used = 0;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	for (size_t i = 0; i < board->canners && used + rows_each <= rows; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct face face;
+
+		strip_face(strip, &desk->now, &face);
+		canner_line(desk, strip, &face, is_selected(desk, strip), row + used, cols);
+		if (rows_each > 1)
+			canner_act_line(desk, strip, &face, row + used + 1, cols);
+		used += rows_each;
+	}
+	return used;
+}
+
+/* Racked loads in the rows left: those that need someone first come into view by
+ * starting at the selected one when they do not all fit. */
+static void rack_draw(struct desk *desk, int row, int rows)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	size_t first = 0;
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (rows <= 0 || board->racked == 0)
+		return;
+	for (size_t i = 0; i < board->racked && (int)board->racked > rows; i++)
+		if (is_selected(desk, &board->strips[board->canners + i]) && (int)i >= rows)
+			first = i - (size_t)rows + 1;
+	for (size_t i = first; i < board->racked && rows > 0; i++, row++, rows--) {
+		const struct strip *strip = &board->strips[board->canners + i];
+		struct face face;
+
+		if (rows == 1 && i + 1 < board->racked && !is_selected(desk, strip)) {
+			terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
+			              "0 %zu more loads on the cooling rack", board->racked - i);
+			return;
+		}
+		strip_face(strip, &desk->now, &face);
+		rack_line(desk, strip, &face, is_selected(desk, strip), row, cols);
+	}
+}
+
+void strips_draw(struct desk *desk, int row, int rows, int rows_each)
+{
+	int used = canners_draw(desk, row, rows, rows_each);
+
+	rack_draw(desk, row + used, rows - used);
+}

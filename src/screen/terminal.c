@@ -1,0 +1,423 @@
+/*
+ * terminal.c - start, stop and wait.  draw.c has what goes to the screen.
+ */
+#include "screen/terminal.h"
+
+#include <curses.h>
+#include <errno.h>
+#include <langinfo.h>
+#include <locale.h>
+#include <poll.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sys/ioctl.h>
+#include <termios.h>
+#include <unistd.h>
+
+#include "screen/description.h"
+#include "screen/role.h"
+#include "screen/signals.h"
+#include "screen/terminal_inside.h"
+#include "screen/wake.h"
+
+#define ESCAPE_DELAY_MS 50 /* our choice: long enough for a slow line, not felt by a hand */
+#define GONE_PAUSE_MS 250
+#define EMPTY_READS_MAX 5 /* "readable" with nothing to read, this often: gone */
+#define UNDECODABLE 0xfffd
+
+/* For exit(), which passes nothing along. */
+static struct terminal *open_terminal;
+
+/* ---- Opening ---- */
+
+static bool set_variable(const char *name)
+{
+	const char *value = getenv(name);
+
+	return value && value[0] != '\0';
+}
+
+static bool check_streams(struct fault *fault)
+{
+	static const char *const names[] = {"standard input", "standard output"};
+
+	for (int fd = 0; fd < 2; fd++)
+		if (!isatty(fd))
+			return fault_set(fault, FAULT_MISUSE,
+			                 "The board needs a terminal, but %s is not one. Run it in a "
+			                 "terminal window, or use a command that prints text.",
+			                 names[fd]);
+	if (!set_variable("TERM"))
+		return fault_set(fault, FAULT_MISUSE,
+		                 "The board needs to know the terminal's kind, but TERM is not set. "
+		                 "Set it, for example TERM=xterm.");
+	return true;
+}
+
+static enum glyph_set choose_set(bool ascii)
+{
+	const char *codeset = nl_langinfo(CODESET);
+	const char *kind = getenv("TERM");
+
+	if (ascii || (strcasecmp(codeset, "UTF-8") != 0 && strcasecmp(codeset, "utf8") != 0))
+		return GLYPH_SET_ASCII;
+	return kind && strncmp(kind, "linux", 5) == 0 ? GLYPH_SET_CONSOLE : GLYPH_SET_FULL;
+}
+
+static void make_pairs(void)
+{
+	bool defaults = use_default_colors() == OK;
+
+	for (int role = ROLE_PLAIN; role < ROLE_COUNT; role++) {
+		const struct role_look *look = role_look((enum role)role);
+		short fg = COLORS >= 256 ? look->many_fg : look->few_fg;
+		short bg = COLORS >= 256 ? look->many_bg : look->few_bg;
+		if (!defaults && fg == ROLE_DEFAULT)
+			fg = COLOR_WHITE;
+		if (!defaults && bg == ROLE_DEFAULT)
+			bg = COLOR_BLACK;
+		init_pair((short)(role + 1), fg, bg);
+	}
+}
+
+/* NO_COLOR: present and not empty, whatever it says (no-color.org). */
+static bool want_colour(const struct terminal_wishes *wishes)
+{
+	return !set_variable("NO_COLOR") && !wishes->no_colour && has_colors();
+}
+
+/* Ctrl-S must not freeze the board and with it every alarm. */
+static void let_flow(void)
+{
+	struct termios modes;
+
+	if (tcgetattr(STDIN_FILENO, &modes) != 0)
+		return;
+	modes.c_iflag &= ~(tcflag_t)(IXON | IXOFF);
+	if (tcsetattr(STDIN_FILENO, TCSANOW, &modes) == 0)
+		def_prog_mode();
+}
+
+static void set_modes(struct terminal *terminal, const struct terminal_wishes *wishes)
+{
+	cbreak();
+	noecho();
+	nonl();
+	let_flow();
+	curs_set(0);
+	if (!set_variable("ESCDELAY"))
+		set_escdelay(ESCAPE_DELAY_MS);
+	keypad(terminal->keys, TRUE);
+	nodelay(terminal->keys, TRUE);
+	terminal->colour = want_colour(wishes) && start_color() == OK && COLOR_PAIRS > ROLE_COUNT;
+	if (terminal->colour)
+		make_pairs();
+}
+
+/* Take the window's true size, which LINES and COLUMNS in the environment would
+ * hide from curses.  True when it has changed. */
+static bool fit_window(struct terminal *terminal)
+{
+	struct winsize size = {0};
+	int rows = terminal->rows;
+	int cols = terminal->cols;
+
+	if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_row > 0 && size.ws_col > 0 &&
+	    (size.ws_row != LINES || size.ws_col != COLS))
+		resizeterm(size.ws_row, size.ws_col);
+	getmaxyx(stdscr, terminal->rows, terminal->cols);
+	return rows != terminal->rows || cols != terminal->cols;
+}
+
+static bool start_curses(struct terminal *terminal, struct fault *fault)
+{
+	terminal->screen = newterm(NULL, stdout, stdin);
+	if (!terminal->screen)
+		return fault_set(fault, FAULT_IO,
+		                 "The screen cannot be started on this terminal. Try TERM=xterm.");
+	terminal->keys = newpad(1, 1);
+	if (!terminal->keys)
+		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
+	return true;
+}
+
+static void close_at_exit(void)
+{
+	terminal_close(open_terminal);
+}
+
+static bool register_exit(void)
+{
+	static bool registered;
+
+	if (!registered)
+		registered = atexit(close_at_exit) == 0;
+	return registered;
+}
+
+static bool start(struct terminal *terminal, const struct terminal_wishes *wishes,
+                  struct fault *fault)
+{
+	char rescue[SIGNALS_RESCUE_MAX];
+	size_t length = 0;
+
+	if (!check_streams(fault) || !description_check(rescue, &length, fault))
+		return false;
+	if (tcgetattr(STDIN_FILENO, &terminal->saved) != 0 || !register_exit())
+		return fault_set(fault, FAULT_IO, "The terminal does not answer: %s.",
+		                 strerror(errno));
+	terminal->set = choose_set(wishes->ascii);
+	/* From here on there is something to restore. */
+	open_terminal = terminal;
+	if (!start_curses(terminal, fault))
+		return false;
+	if (!signals_open(STDOUT_FILENO, &terminal->saved, rescue, length, fault))
+		return false;
+	set_modes(terminal, wishes);
+	fit_window(terminal);
+	return true;
+}
+
+bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
+                   struct fault *fault)
+{
+	static const struct terminal_wishes none;
+
+	if (open_terminal)
+		return fault_set(fault, FAULT_MISUSE, "The board is open already.");
+	setlocale(LC_ALL, "");
+	/* Numbers in the log's texts and reports keep their point everywhere. */
+	setlocale(LC_NUMERIC, "C");
+	struct terminal *terminal = calloc(1, sizeof(*terminal));
+	if (!terminal)
+		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
+	if (start(terminal, wishes ? wishes : &none, fault)) {
+		*out = terminal;
+		return true;
+	}
+	if (open_terminal)
+		terminal_close(terminal);
+	else
+		free(terminal);
+	return false;
+}
+
+static void leave_screen(const struct terminal *terminal)
+{
+	sigset_t background;
+	sigset_t before;
+
+	/* A background process that restores the terminal must not be stopped. */
+	sigemptyset(&background);
+	sigaddset(&background, SIGTTOU);
+	sigprocmask(SIG_BLOCK, &background, &before);
+	if (!isendwin())
+		endwin();
+	tcsetattr(STDIN_FILENO, TCSANOW, &terminal->saved);
+	sigprocmask(SIG_SETMASK, &before, NULL);
+}
+
+void terminal_close(struct terminal *terminal)
+{
+	if (!terminal || terminal != open_terminal)
+		return;
+	open_terminal = NULL;
+	if (terminal->screen)
+		leave_screen(terminal);
+	signals_close();
+	if (terminal->keys)
+		delwin(terminal->keys);
+	if (terminal->screen)
+		delscreen(terminal->screen);
+	free(terminal);
+}
+
+bool terminal_utf8(const struct terminal *terminal)
+{
+	return terminal->set != GLYPH_SET_ASCII;
+}
+
+bool terminal_colour(const struct terminal *terminal)
+{
+	return terminal->colour;
+}
+
+enum glyph_set terminal_glyph_set(const struct terminal *terminal)
+{
+	return terminal->set;
+}
+
+void terminal_size(const struct terminal *terminal, int *rows, int *cols)
+{
+	*rows = terminal->rows;
+	*cols = terminal->cols;
+}
+
+/* ---- Signals ---- */
+
+/* Everything again: another program may have drawn and set modes meanwhile. */
+static void take_screen_back(struct terminal *terminal)
+{
+	clearok(curscr, TRUE);
+	wrefresh(curscr);
+	fit_window(terminal);
+}
+
+static void suspend(struct terminal *terminal)
+{
+	endwin();
+	signals_stop_process();
+	signals_take(SIGCONT);
+	/* Killed while stopped: the screen is restored already, keep off it. */
+	if (signals_stop_flagged() == 0)
+		take_screen_back(terminal);
+}
+
+static bool take_stop(struct terminal_input *out)
+{
+	int signal = signals_stop_flagged();
+
+	if (signal == 0 || !signals_take(signal))
+		return false;
+	out->event = TERMINAL_STOP;
+	out->signal = signal;
+	return true;
+}
+
+static bool take_signal(struct terminal *terminal, struct terminal_input *out)
+{
+	if (take_stop(out))
+		return true;
+	if (signals_take(SIGTSTP)) {
+		suspend(terminal);
+		if (!take_stop(out))
+			out->event = TERMINAL_CONTINUED;
+		return true;
+	}
+	if (signals_take(SIGCONT)) {
+		endwin();
+		take_screen_back(terminal);
+		out->event = TERMINAL_CONTINUED;
+		return true;
+	}
+	if (signals_take(SIGWINCH) && fit_window(terminal)) {
+		out->event = TERMINAL_RESIZED;
+		return true;
+	}
+	return false;
+}
+
+/* ---- Keys ---- */
+
+/* Feed one byte; true when a character is complete (or hopeless). */
+static bool decode_byte(struct terminal *terminal, int value, wint_t *out)
+{
+	char byte = (char)value;
+	wchar_t character = 0;
+	size_t used = mbrtowc(&character, &byte, 1, &terminal->partial);
+
+	if (used == (size_t)-2)
+		return false;
+	*out = (wint_t)character;
+	if (used != (size_t)-1)
+		return true;
+	/* A broken character must not swallow the plain key after it. */
+	memset(&terminal->partial, 0, sizeof(terminal->partial));
+	*out = value < 0x80 ? (wint_t)value : (wint_t)UNDECODABLE;
+	return true;
+}
+
+/* One waiting key; false when there is none.  Bytes are decoded here and not
+ * by get_wch(), which drops the keys behind a byte it cannot decode. */
+static bool take_key(struct terminal *terminal, struct terminal_input *out)
+{
+	for (;;) {
+		int value = wgetch(terminal->keys);
+		if (value == ERR)
+			return false;
+		terminal->empty_reads = 0;
+		if (value == KEY_RESIZE)
+			continue; /* the echo of our own resizeterm() */
+		if (value > 0xff) {
+			out->event = TERMINAL_KEY;
+			out->is_function_key = true;
+			out->key = value;
+			return true;
+		}
+		if (decode_byte(terminal, value, &out->ch)) {
+			out->event = TERMINAL_KEY;
+			return true;
+		}
+	}
+}
+
+/* ---- Waiting ---- */
+
+static bool take_tick(struct wake *wake, struct terminal_input *out)
+{
+	if (!wake)
+		return false;
+	struct wake_news news = wake_read(wake);
+	if (!news.due && !news.wall_stepped)
+		return false;
+	out->event = TERMINAL_TICK;
+	out->due = news.due;
+	out->wall_stepped = news.wall_stepped;
+	out->wall_step_ms = news.wall_step_ms;
+	return true;
+}
+
+/* Sleep until something happens; notes when the other end has gone. */
+static void sleep_until_news(struct terminal *terminal, const struct wake *wake)
+{
+	struct pollfd fds[2 + WAKE_FDS_MAX] = {
+	    {.fd = STDIN_FILENO, .events = POLLIN},
+	    {.fd = signals_fd(), .events = POLLIN},
+	};
+	size_t count = 2 + (wake ? wake_fds(wake, fds + 2) : 0);
+
+	/* EINTR needs no care: the handler has written to the pipe as well. */
+	int ready = poll(fds, (nfds_t)count, wake ? wake_timeout_ms(wake) : -1);
+	if (ready <= 0)
+		return;
+	signals_drain();
+	if (fds[0].revents & (POLLHUP | POLLERR | POLLNVAL))
+		terminal->hung_up = true;
+	if (fds[0].revents & POLLIN)
+		terminal->empty_reads++;
+}
+
+static bool look(struct terminal *terminal, struct wake *wake, struct terminal_input *out)
+{
+	if (take_signal(terminal, out))
+		return true;
+	if (terminal->tick_first && take_tick(wake, out)) {
+		terminal->tick_first = false;
+		return true;
+	}
+	if (take_key(terminal, out)) {
+		terminal->tick_first = true;
+		return true;
+	}
+	return take_tick(wake, out);
+}
+
+void terminal_wait(struct terminal *terminal, struct wake *wake, struct terminal_input *out)
+{
+	memset(out, 0, sizeof(*out));
+	while (!terminal->gone) {
+		if (look(terminal, wake, out))
+			return;
+		if (terminal->hung_up || terminal->empty_reads >= EMPTY_READS_MAX) {
+			terminal->gone = true;
+			out->event = TERMINAL_GONE;
+			return;
+		}
+		sleep_until_news(terminal, wake);
+	}
+	poll(NULL, 0, GONE_PAUSE_MS);
+	out->event = TERMINAL_GONE;
+}
