@@ -1,0 +1,157 @@
+/*
+ * Tall digits: sizes, shapes and cutting.
+ */
+#include <check.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "screen/digits.h"
+
+static const enum digits_height heights[] = {DIGITS_TALL, DIGITS_GIANT};
+
+START_TEST(widths_are_those_of_the_contract)
+{
+	ck_assert_int_eq(digits_rows(DIGITS_TALL), 5);
+	ck_assert_int_eq(digits_columns("59:59", DIGITS_TALL), 26);
+	ck_assert_int_eq(digits_columns("1:07:05", DIGITS_TALL), 35);
+	ck_assert_int_eq(digits_columns("-1:07:05", DIGITS_TALL), 39);
+	ck_assert_int_eq(digits_rows(DIGITS_GIANT), 7);
+	ck_assert_int_eq(digits_columns("59:59", DIGITS_GIANT), 47);
+	ck_assert_int_eq(digits_columns("1:07:05", DIGITS_GIANT), 63);
+	ck_assert_int_eq(digits_columns("-1:07:05", DIGITS_GIANT), 70);
+	ck_assert_int_eq(digits_columns("", DIGITS_TALL), 0);
+}
+END_TEST
+
+START_TEST(every_row_of_every_character_is_as_wide_as_announced)
+{
+	char out[64];
+
+	for (size_t h = 0; h < 2; h++)
+		for (const char *at = "0123456789:-+ x"; *at; at++) {
+			const char one[2] = {*at, '\0'};
+			int columns = digits_columns(one, heights[h]);
+			for (int row = 0; row < digits_rows(heights[h]); row++) {
+				size_t used = digits_row(one, heights[h], row, out, sizeof(out));
+				ck_assert_uint_eq(used, (size_t)columns);
+				ck_assert_uint_eq(strspn(out, "# "), used);
+			}
+		}
+}
+END_TEST
+
+START_TEST(all_digits_have_one_width)
+{
+	for (size_t h = 0; h < 2; h++)
+		for (const char *at = "123456789 "; *at; at++) {
+			const char one[2] = {*at, '\0'};
+			ck_assert_int_eq(digits_columns(one, heights[h]),
+			                 digits_columns("0", heights[h]));
+		}
+}
+END_TEST
+
+/* Cells in which two characters of one width differ. */
+static int difference(char a, char b, enum digits_height height)
+{
+	const char one[2] = {a, '\0'};
+	const char other[2] = {b, '\0'};
+	char left[64];
+	char right[64];
+	int count = 0;
+
+	for (int row = 0; row < digits_rows(height); row++) {
+		digits_row(one, height, row, left, sizeof(left));
+		digits_row(other, height, row, right, sizeof(right));
+		for (size_t i = 0; left[i]; i++)
+			count += left[i] != right[i];
+	}
+	return count;
+}
+
+/* From afar a single cell is not seen; a stroke of the tall font is two wide. */
+START_TEST(no_two_digits_can_be_taken_for_one_another)
+{
+	for (size_t h = 0; h < 2; h++)
+		for (char a = '0'; a <= '9'; a++)
+			for (char b = (char)(a + 1); b <= '9'; b++)
+				ck_assert_msg(difference(a, b, heights[h]) >= 3, "%c and %c", a, b);
+}
+END_TEST
+
+START_TEST(a_clock_looks_like_this)
+{
+	static const char *const picture[] = {
+	    "## ##    #### ",
+	    "## ## ##    ##",
+	    "#####     ### ",
+	    "   ## ## ##   ",
+	    "   ##    #####",
+	};
+	char out[64];
+
+	for (int row = 0; row < 5; row++) {
+		digits_row("4:2", DIGITS_TALL, row, out, sizeof(out));
+		ck_assert_str_eq(out, picture[row]);
+	}
+}
+END_TEST
+
+START_TEST(an_unknown_character_is_a_space)
+{
+	char out[64];
+
+	digits_row("1x", DIGITS_TALL, 4, out, sizeof(out));
+	ck_assert_str_eq(out, "#####      ");
+}
+END_TEST
+
+START_TEST(a_row_is_cut_at_the_buffer)
+{
+	char out[8];
+
+	memset(out, 'z', sizeof(out));
+	ck_assert_uint_eq(digits_row("55", DIGITS_TALL, 0, out, sizeof(out)), 7);
+	ck_assert_str_eq(out, "##### #");
+	ck_assert_uint_eq(digits_row("88", DIGITS_TALL, 0, out, 1), 0);
+	ck_assert_str_eq(out, "");
+}
+END_TEST
+
+START_TEST(a_row_outside_the_font_is_empty)
+{
+	char out[8] = "zzz";
+
+	ck_assert_uint_eq(digits_row("8", DIGITS_TALL, 5, out, sizeof(out)), 0);
+	ck_assert_str_eq(out, "");
+	ck_assert_uint_eq(digits_row("8", DIGITS_TALL, -1, out, sizeof(out)), 0);
+}
+END_TEST
+
+static Suite *suite(void)
+{
+	Suite *s = suite_create("digits");
+	TCase *t = tcase_create("digits");
+
+	tcase_add_test(t, widths_are_those_of_the_contract);
+	tcase_add_test(t, every_row_of_every_character_is_as_wide_as_announced);
+	tcase_add_test(t, all_digits_have_one_width);
+	tcase_add_test(t, no_two_digits_can_be_taken_for_one_another);
+	tcase_add_test(t, a_clock_looks_like_this);
+	tcase_add_test(t, an_unknown_character_is_a_space);
+	tcase_add_test(t, a_row_is_cut_at_the_buffer);
+	tcase_add_test(t, a_row_outside_the_font_is_empty);
+	suite_add_tcase(s, t);
+	return s;
+}
+
+int main(void)
+{
+	SRunner *runner = srunner_create(suite());
+
+	srunner_run_all(runner, CK_NORMAL);
+	int failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
