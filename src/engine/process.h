@@ -110,6 +110,9 @@ bool process_find(const struct process_query *query, struct process *out, struct
  * row for the method, then packs of a food.  Give NULL to start; NULL at end. */
 const char *process_next_food(enum method method, const char *after);
 const char *process_next_pack(const char *food, enum method method, const char *after);
+/* Jar sizes tested for a pack, smallest first, among offered rows. */
+const struct jar_size *process_next_jar(const char *food, enum method method, const char *pack,
+                                        const struct jar_size *after);
 
 /* The acidity the tables give a food (any row). False: no such food. */
 bool process_acidity(const char *food, enum acidity *out);

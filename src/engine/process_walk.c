@@ -116,6 +116,23 @@ process_next_pack(const char *food, enum method method, const char *after)
 	return NULL;
 }
 
+const struct jar_size *
+process_next_jar(const char *food, enum method method, const char *pack,
+                 const struct jar_size *after)
+{
+	int past = after == NULL ? -1 : jar_size_index(after);
+	int next = JAR_SIZES_MAX;
+
+	for (size_t i = 0; i < process_row_count; i++) {
+		const struct process_row *row = &process_rows[i];
+
+		if (row->jar > past && row->jar < next && row_usable(row, method) &&
+		    text_same_name(row->food, food) && text_same_name(row->pack, pack))
+			next = row->jar;
+	}
+	return next == JAR_SIZES_MAX ? NULL : &jar_sizes[next];
+}
+
 bool
 process_acidity(const char *food, enum acidity *out)
 {

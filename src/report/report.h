@@ -1,0 +1,59 @@
+/*
+ * report.h - answers without a screen: one document on a stream, as text for
+ * people or as JSON for programs (docs/json.md lists every key).
+ *
+ * Arguments are the words of the command line; NULL is "not given".  Each
+ * function returns true when the answer was written, or false with a fault and
+ * nothing written: FAULT_MISUSE for words that cannot be read, FAULT_REFUSED
+ * for a question the tables do not answer.  Write errors stay in ferror(out).
+ */
+#ifndef STILLROOM_REPORT_REPORT_H
+#define STILLROOM_REPORT_REPORT_H
+
+#include <stdbool.h>
+#include <stdio.h>
+
+#include "engine/fault.h"
+#include "kitchen/open_day.h"
+
+struct report {
+	FILE *out; /* the caller's */
+	bool json;
+};
+
+/* A refusal is an answer too. */
+void report_refusal(const struct report *to, const struct fault *fault);
+
+struct boil_words {
+	const char *elevation;
+	const char *barometer;
+	const char *measured;
+};
+bool report_boil(const struct report *to, const struct boil_words *words, struct fault *fault);
+
+struct process_words {
+	const char *food;
+	const char *pack;
+	const char *jar;
+	const char *method;
+	const char *elevation;
+	const char *pressure;
+};
+bool report_process(const struct report *to, const struct process_words *words,
+                    struct fault *fault);
+
+/* What process can be asked: foods, packs and jar sizes with an offered row. */
+bool report_foods(const struct report *to, const char *method, struct fault *fault);
+
+/* Open loads are always told of; which of the shelved ones besides? */
+struct load_choice {
+	bool all;          /* every one */
+	const char *since; /* a date: those opened on it or later; NULL: today's */
+};
+bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,
+                  struct fault *fault);
+bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
+                 struct fault *fault);
+bool report_warnings(const struct report *to, struct day *day, struct fault *fault);
+
+#endif
