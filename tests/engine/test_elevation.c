@@ -1,0 +1,177 @@
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/elevation.h"
+
+static struct elevation
+read_words(const char *words)
+{
+	struct elevation elevation;
+	struct fault fault = { 0 };
+
+	ck_assert_msg(elevation_read(words, &elevation, &fault), "\"%s\": %s", words, fault.sentence);
+	return elevation;
+}
+
+START_TEST(feet_are_read_exactly_and_taken_as_meant)
+{
+	static const char *const words[] = {
+		"4650ft", "4,650 ft", "4650 feet", "  4650\tFT ", "4650.0ft", "4650'", "4,650foot",
+	};
+
+	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
+		struct elevation elevation = read_words(words[i]);
+
+		ck_assert(elevation.known);
+		ck_assert_int_eq(elevation.um, 4650 * FOOT_UM);
+		ck_assert_int_eq(elevation.slack_um, 0);
+	}
+	ck_assert_int_eq(read_words("1000.4ft").um, 304921920);
+	ck_assert_int_eq(read_words("-282 ft").um, -282 * FOOT_UM);
+	ck_assert_int_eq(read_words("0ft").um, 0);
+}
+END_TEST
+
+START_TEST(metres_carry_half_of_their_last_digit)
+{
+	ck_assert_int_eq(read_words("1417 m").um, 1417 * METRE_UM);
+	ck_assert_int_eq(read_words("1417 m").slack_um, 500000);
+	ck_assert_int_eq(read_words("1417.5m").um, 1417500000);
+	ck_assert_int_eq(read_words("1417.5m").slack_um, 50000);
+	ck_assert_int_eq(read_words("1,417.25 metres").slack_um, 5000);
+	ck_assert_int_eq(read_words("-86 meters").um, -86 * METRE_UM);
+	ck_assert_int_eq(read_words("-86 m").slack_um, 500000);
+}
+END_TEST
+
+START_TEST(a_stated_uncertainty_is_kept)
+{
+	static const char *const words[] = {
+		"4650ft+-50", "4650+-50 ft", "4,650 ft \302\261 50 ft", "4650 ft +/- 50", "4650\302\26150ft",
+	};
+
+	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
+		ck_assert_int_eq(read_words(words[i]).um, 4650 * FOOT_UM);
+		ck_assert_int_eq(read_words(words[i]).slack_um, 50 * FOOT_UM);
+	}
+	ck_assert_int_eq(read_words("4650ft+-10m").slack_um, 10 * METRE_UM);
+	ck_assert_int_eq(read_words("1417m+-15").slack_um, 15 * METRE_UM);
+	/* The typed digits bound what is known, whatever is claimed. */
+	ck_assert_int_eq(read_words("1417m+-0").slack_um, 500000);
+}
+END_TEST
+
+START_TEST(feet_too_fine_to_be_exact_are_widened_not_lost)
+{
+	struct elevation elevation = read_words("1000.123456ft");
+
+	ck_assert_int_eq(elevation.um, 304837630); /* 304,837,629.39 rounded up */
+	ck_assert_int_eq(elevation.slack_um, 1);
+}
+END_TEST
+
+START_TEST(not_known_is_an_answer)
+{
+	ck_assert(!read_words("unknown").known);
+	ck_assert(!read_words("Unknown").known);
+	ck_assert(!read_words("").known);
+	ck_assert(!read_words("  ").known);
+}
+END_TEST
+
+START_TEST(anything_else_is_misuse)
+{
+	static const char *const words[] = {
+		"4650", "ft", "high", "4650 mi", "4,65 ft", "46,50 ft", "4,650,0 ft", ",650 ft", "4650,ft",
+		"1234,567 ft", "4650. ft", ".5 ft", "4650 ft +-", "4650ft+--5", "1e3 ft", "4650ft 20ft",
+		"99999999999999999999 ft", "4650..5 ft", "4 650 ft", "0x10 ft", "nan ft", "-", "--5 ft",
+		"1.1234567 m",
+	};
+
+	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
+		struct elevation elevation = { .um = 7 };
+		struct fault fault = { 0 };
+
+		ck_assert_msg(!elevation_read(words[i], &elevation, &fault), "\"%s\" was read", words[i]);
+		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+		ck_assert_ptr_nonnull(strstr(fault.sentence, "4,650 ft or 1417 m"));
+		ck_assert_int_eq(elevation.um, 7);
+	}
+}
+END_TEST
+
+START_TEST(no_kitchen_stands_in_the_sea_or_in_the_sky)
+{
+	struct elevation elevation;
+	struct fault fault = { 0 };
+
+	ck_assert_int_eq(read_words("-1500ft").um, -1500 * FOOT_UM);
+	ck_assert_int_eq(read_words("30000ft").um, 30000 * FOOT_UM);
+	ck_assert(!elevation_read("-1501ft", &elevation, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+	ck_assert(!elevation_read("46500ft", &elevation, &fault));
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "46500ft"));
+	ck_assert(!elevation_read("500ft+-40000", &elevation, &fault));
+}
+END_TEST
+
+START_TEST(the_printed_edge_belongs_to_its_band)
+{
+	struct elevation edge = read_words("1000ft");
+	struct elevation above = read_words("1000.4ft");
+	struct elevation metres = read_words("305m"); /* 1,000.7 ft, up to 1,002.3 */
+	struct elevation wide = read_words("990ft+-20");
+	struct elevation unknown = read_words("unknown");
+
+	ck_assert(elevation_within_top(&edge, 1000));
+	ck_assert(!elevation_within_top(&above, 1000));
+	ck_assert(!elevation_within_top(&metres, 1000));
+	ck_assert(!elevation_within_top(&metres, 1002));
+	ck_assert(elevation_within_top(&metres, 1003));
+	ck_assert(!elevation_within_top(&wide, 1000));
+	ck_assert(!elevation_within_top(&unknown, 1000000));
+}
+END_TEST
+
+START_TEST(feet_and_metres_agree)
+{
+	struct elevation elevation = read_words("4650ft");
+	char words[40];
+
+	ck_assert_double_eq_tol(elevation_feet(&elevation), 4650.0, 1e-9);
+	ck_assert_double_eq_tol(elevation_metres(&elevation), 1417.32, 1e-9);
+	elevation_words(&elevation, words, sizeof(words));
+	ck_assert_str_eq(words, "4,650 ft (1,417 m)");
+	elevation = read_words("-282ft");
+	elevation_words(&elevation, words, sizeof(words));
+	ck_assert_str_eq(words, "-282 ft (-86 m)");
+	elevation = read_words("unknown");
+	elevation_words(&elevation, words, sizeof(words));
+	ck_assert_str_eq(words, "not known");
+}
+END_TEST
+
+int
+main(void)
+{
+	Suite *suite = suite_create("elevation");
+	TCase *tests = tcase_create("elevation");
+	SRunner *runner = srunner_create(suite);
+	int failed;
+
+	suite_add_tcase(suite, tests);
+	tcase_add_test(tests, feet_are_read_exactly_and_taken_as_meant);
+	tcase_add_test(tests, metres_carry_half_of_their_last_digit);
+	tcase_add_test(tests, a_stated_uncertainty_is_kept);
+	tcase_add_test(tests, feet_too_fine_to_be_exact_are_widened_not_lost);
+	tcase_add_test(tests, not_known_is_an_answer);
+	tcase_add_test(tests, anything_else_is_misuse);
+	tcase_add_test(tests, no_kitchen_stands_in_the_sea_or_in_the_sky);
+	tcase_add_test(tests, the_printed_edge_belongs_to_its_band);
+	tcase_add_test(tests, feet_and_metres_agree);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,415 @@
+/* Every row of schema/process_*.csv, read at run time, against the look-up; and
+ * what must hold for all of them. */
+#include <check.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/process.h"
+#include "support/csv.h"
+
+#define OPEN_TOP_FT 12000 /* stands for the highest foot where none is printed */
+
+static const char *const files[] = {
+	"process_fruit_tomato_jam.csv",
+	"process_vegetable_meat_pickle.csv",
+};
+#define FILES (sizeof(files) / sizeof(files[0]))
+
+static struct csv tables[FILES];
+static struct csv physics;
+
+static void
+open_tables(void)
+{
+	for (size_t i = 0; i < FILES; i++)
+		tables[i] = csv_read(files[i]);
+	physics = csv_read("physics.csv");
+}
+
+static void
+close_tables(void)
+{
+	for (size_t i = 0; i < FILES; i++)
+		csv_free(&tables[i]);
+	csv_free(&physics);
+}
+
+static struct elevation
+feet(int ft)
+{
+	return (struct elevation){ .known = true, .um = ft * FOOT_UM };
+}
+
+static struct process_query
+query_of(const struct csv *table, size_t row)
+{
+	struct process_query query = {
+		.food = csv_at(table, row, "food"),
+		.pack = csv_at(table, row, "style_of_pack"),
+		.jar = csv_at(table, row, "jar"),
+		.pressure_psi = csv_number(table, row, "pressure_psi", NO_PRESSURE),
+	};
+
+	ck_assert(method_from_name(csv_at(table, row, "method"), &query.method));
+	return query;
+}
+
+static bool
+offered(const struct csv *table, size_t row)
+{
+	const char *word = csv_at(table, row, "confirmed");
+
+	return strcmp(word, "yes") == 0 || strcmp(word, "practice") == 0;
+}
+
+/* The lowest, middle or highest foot of a row's band. */
+static int
+foot_of_band(const struct csv *table, size_t row, int which)
+{
+	int low = csv_number(table, row, "alt_min_ft", 0);
+	int high = csv_number(table, row, "alt_max_ft", OPEN_TOP_FT);
+
+	return which == 0 ? low : which == 1 ? (low + high) / 2 : high;
+}
+
+static void
+check_given(const struct csv *table, size_t row, int ft)
+{
+	struct process_query query = query_of(table, row);
+	struct process process;
+	struct fault fault = { 0 };
+
+	query.elevation = feet(ft);
+	ck_assert_msg(process_find(&query, &process, &fault), "%s at %d ft: %s", query.food, ft,
+	              fault.sentence);
+	ck_assert_msg(process.minutes == csv_number(table, row, "minutes", 0) &&
+	              process.pressure_psi == query.pressure_psi,
+	              "%s, %s, %s at %d ft: %d min, %d psi", query.food, query.pack, query.jar, ft,
+	              process.minutes, process.pressure_psi);
+	ck_assert_str_eq(process.row->food, query.food);
+	ck_assert_str_eq(process.row->pack, query.pack);
+	ck_assert_str_eq(process.jar_in_table->name, query.jar);
+	ck_assert_str_eq(process.row->source, csv_at(table, row, "source"));
+	ck_assert_str_eq(confirmed_name(process.row->confirmed), csv_at(table, row, "confirmed"));
+	ck_assert_str_eq(acidity_name(process.row->acidity), csv_at(table, row, "acidity"));
+	ck_assert_int_eq(process.row->headspace_thou,
+	                 (int)(strtod(csv_at(table, row, "headspace_in"), NULL) * 1000 + 0.5));
+	ck_assert(!process.jar_sized_up && !process.band_raised);
+}
+
+START_TEST(every_confirmed_row_gives_exactly_its_process)
+{
+	const struct csv *table = &tables[_i];
+	int checked = 0;
+
+	for (size_t row = 0; row < table->rows; row++) {
+		for (int which = 0; offered(table, row) && which < 3; which++, checked++)
+			check_given(table, row, foot_of_band(table, row, which));
+	}
+	ck_assert_int_gt(checked, 1000);
+}
+END_TEST
+
+START_TEST(the_baked_tables_hold_every_row)
+{
+	size_t rows = 0;
+
+	for (size_t i = 0; i < FILES; i++)
+		rows += tables[i].rows;
+	ck_assert_uint_eq(process_row_count, rows);
+}
+END_TEST
+
+START_TEST(no_unconfirmed_row_is_ever_given)
+{
+	const struct csv *table = &tables[_i];
+	int checked = 0;
+
+	for (size_t row = 0; row < table->rows; row++) {
+		for (int which = 0; !offered(table, row) && which < 3; which++, checked++) {
+			struct process_query query = query_of(table, row);
+			struct process process;
+			struct fault fault = { 0 };
+
+			query.elevation = feet(foot_of_band(table, row, which));
+			ck_assert_msg(!process_find(&query, &process, &fault), "%s is given", query.food);
+			ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+			ck_assert_msg(strstr(fault.sentence, "not confirmed") != NULL, "%s", fault.sentence);
+			query.pressure_psi = NO_PRESSURE;
+			if (process_find(&query, &process, NULL))
+				ck_assert(process.row->confirmed == CONFIRMED_YES ||
+				          process.row->confirmed == CONFIRMED_PRACTICE);
+		}
+	}
+	ck_assert_int_gt(checked, 0);
+}
+END_TEST
+
+START_TEST(steam_is_boiling_water_or_refused)
+{
+	const struct csv *table = &tables[_i];
+	int same = 0;
+	int too_long = 0;
+
+	for (size_t row = 0; row < table->rows; row++) {
+		struct process_query query = query_of(table, row);
+		struct process process;
+		struct fault fault = { 0 };
+
+		if (query.method != METHOD_BOILING_WATER || !offered(table, row))
+			continue;
+		query.method = METHOD_STEAM;
+		query.elevation = feet(foot_of_band(table, row, 2));
+		if (csv_number(table, row, "minutes", 0) <= STEAM_HOLD_MAX_MINUTES) {
+			same++;
+			check_given(table, row, foot_of_band(table, row, 2));
+			ck_assert_msg(process_find(&query, &process, &fault), "%s", fault.sentence);
+			ck_assert_int_eq(process.minutes, csv_number(table, row, "minutes", 0));
+			ck_assert_int_eq(process.method, METHOD_STEAM);
+		} else {
+			too_long++;
+			ck_assert(!process_find(&query, &process, &fault));
+			ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+			ck_assert_ptr_nonnull(strstr(fault.sentence, "use a boiling-water canner"));
+		}
+	}
+	ck_assert_int_gt(same, 50);
+	ck_assert(_i == 1 || too_long > 0);
+}
+END_TEST
+
+/* --- invariants ------------------------------------------------------------ */
+
+/* Both sides of every edge that is printed anywhere, and beyond. */
+static const int rising_ft[] = { -200, 0, 500, 1000, 1001, 2000, 2001, 3000, 3001, 4000, 4001,
+	5000, 6000, 6001, 8000, 8001, 12000 };
+#define RISING (sizeof(rising_ft) / sizeof(rising_ft[0]))
+
+START_TEST(minutes_never_fall_with_altitude)
+{
+	const struct csv *table = &tables[_i];
+	int rises = 0;
+
+	for (size_t row = 0; row < table->rows; row++) {
+		struct process_query query = query_of(table, row);
+
+		/* Once a table is enough; each has a lowest band. */
+		if (csv_number(table, row, "alt_min_ft", 0) != 0)
+			continue;
+		/* With this row's pressure chosen, and with none chosen. */
+		for (int chosen = 0; chosen < 2; chosen++) {
+			int last = 0;
+
+			query.pressure_psi = chosen == 0 ? NO_PRESSURE : query_of(table, row).pressure_psi;
+			for (size_t i = 0; i < RISING; i++) {
+				struct process process;
+
+				query.elevation = feet(rising_ft[i]);
+				if (!process_find(&query, &process, NULL))
+					continue;
+				ck_assert_msg(process.minutes >= last, "%s, %s, %s at %d ft: %d after %d min",
+				              query.food, query.pack, query.jar, rising_ft[i], process.minutes,
+				              last);
+				rises += last > 0 && process.minutes > last ? 1 : 0;
+				last = process.minutes;
+			}
+		}
+	}
+	ck_assert_int_gt(rises, 0);
+}
+END_TEST
+
+START_TEST(minutes_never_fall_with_jar_size)
+{
+	const struct csv *table = &tables[_i];
+	int sized_up = 0;
+
+	for (size_t row = 0; row < table->rows; row++) {
+		struct process_query query = query_of(table, row);
+		int last = 0;
+
+		query.elevation = feet(foot_of_band(table, row, 1));
+		for (size_t jar = 0; jar < jar_size_count; jar++) {
+			struct process process;
+
+			query.jar = jar_sizes[jar].name;
+			if (!process_find(&query, &process, NULL))
+				continue;
+			ck_assert_msg(process.minutes >= last, "%s, %s, %s: %d after %d min", query.food,
+			              query.pack, query.jar, process.minutes, last);
+			ck_assert_int_ge(jar_size_index(process.jar_in_table), (int)jar);
+			ck_assert_int_eq(process.jar_sized_up, process.jar != process.jar_in_table);
+			sized_up += process.jar_sized_up ? 1 : 0;
+			last = process.minutes;
+		}
+	}
+	ck_assert_int_gt(sized_up, 0);
+}
+END_TEST
+
+START_TEST(the_longest_hold_is_given_and_the_others_fall)
+{
+	const struct csv *table = &tables[_i];
+
+	for (size_t row = 0; row < table->rows; row++) {
+		struct process_query query = query_of(table, row);
+		struct process process;
+		int last;
+
+		query.pressure_psi = NO_PRESSURE;
+		query.elevation = feet(foot_of_band(table, row, 0));
+		if (!process_find(&query, &process, NULL))
+			continue;
+		last = process.minutes;
+		for (size_t i = 0; i < process.option_count; i++) {
+			ck_assert_int_le(process.options[i].minutes, last);
+			ck_assert_int_ne(process.options[i].pressure_psi, process.pressure_psi);
+			last = process.options[i].minutes;
+		}
+	}
+}
+END_TEST
+
+/* --- other printed figures, each row of schema/physics.csv naming its source - */
+
+/* "2001-4000" or "6001-up" */
+static void
+read_band(const char *words, int *low, int *high)
+{
+	char end[8];
+
+	ck_assert_int_eq(sscanf(words, "%d-%7s", low, end), 2);
+	*high = strcmp(end, "up") == 0 ? OPEN_TOP_FT : (int)strtol(end, NULL, 10);
+}
+
+/* All food of an acidity, in all its packs, in pints, at one foot. */
+static int
+check_pressures(enum method method, enum acidity acidity, int ft, int psi)
+{
+	int checked = 0;
+	const char *food = NULL;
+
+	while ((food = process_next_food(method, food)) != NULL) {
+		const char *pack = NULL;
+		enum acidity own;
+
+		ck_assert(process_acidity(food, &own));
+		while (own == acidity && (pack = process_next_pack(food, method, pack)) != NULL) {
+			struct process_query query = {
+				.food = food, .pack = pack, .jar = "pint", .method = method,
+				.elevation = feet(ft), .pressure_psi = NO_PRESSURE,
+			};
+			struct process process;
+
+			if (!process_find(&query, &process, NULL))
+				continue;
+			ck_assert_msg(process.pressure_psi == psi, "%s at %d ft: %d psi", food, ft,
+			              process.pressure_psi);
+			checked++;
+		}
+	}
+	return checked;
+}
+
+START_TEST(gauge_pressures_are_those_printed_for_the_elevation)
+{
+	/* USDA AIB 539 altitude pressures, PNW 421 and Michigan State 01600353. */
+	static const struct {
+		const char *group;
+		enum method method;
+		enum acidity acidity;
+		int least;
+	} groups[] = {
+		{ "dial_gauge_low_acid", METHOD_DIAL_GAUGE, ACIDITY_LOW_ACID, 25 },
+		{ "weighted_gauge_low_acid", METHOD_WEIGHTED_GAUGE, ACIDITY_LOW_ACID, 25 },
+		{ "dial_gauge_acid_food", METHOD_DIAL_GAUGE, ACIDITY_ACID, 10 },
+		{ "weighted_gauge_acid_food", METHOD_WEIGHTED_GAUGE, ACIDITY_ACID, 10 },
+	};
+	int rows = 0;
+
+	for (size_t i = 0; i < physics.rows; i++) {
+		for (size_t g = 0; g < sizeof(groups) / sizeof(groups[0]); g++) {
+			int psi;
+			int low;
+			int high;
+
+			if (strcmp(csv_at(&physics, i, "quantity"), groups[g].group) != 0)
+				continue;
+			psi = csv_number(&physics, i, "value", 0);
+			read_band(csv_at(&physics, i, "input"), &low, &high);
+			ck_assert_int_ge(check_pressures(groups[g].method, groups[g].acidity, low, psi),
+			                 groups[g].least);
+			ck_assert_int_ge(check_pressures(groups[g].method, groups[g].acidity, high, psi),
+			                 groups[g].least);
+			rows++;
+		}
+	}
+	ck_assert_int_eq(rows, 12);
+}
+END_TEST
+
+START_TEST(sample_bands_of_the_guide_are_met)
+{
+	static const struct {
+		const char *quantity;
+		const char *food;
+		const char *pack;
+		const char *jar;
+	} samples[] = {
+		{ "usda_band_example: peaches hot pint", "peaches", "hot", "pint" },
+		{ "usda_band_example: applesauce hot pint", "applesauce", "hot", "pint" },
+		{ "usda_band_example: cherries hot quart", "cherries whole", "hot", "quart" },
+		{ "usda_band_example: grape juice hot pint or quart", "grape juice", "hot_sterile_jar",
+		  "quart" },
+	};
+	int rows = 0;
+
+	for (size_t i = 0; i < physics.rows; i++) {
+		for (size_t s = 0; s < sizeof(samples) / sizeof(samples[0]); s++) {
+			struct process_query query = {
+				.food = samples[s].food, .pack = samples[s].pack, .jar = samples[s].jar,
+				.method = METHOD_BOILING_WATER, .pressure_psi = NO_PRESSURE,
+			};
+			struct process process;
+			int low;
+			int high;
+
+			if (strcmp(csv_at(&physics, i, "quantity"), samples[s].quantity) != 0)
+				continue;
+			read_band(csv_at(&physics, i, "input"), &low, &high);
+			query.elevation = feet((low + high) / 2);
+			ck_assert(process_find(&query, &process, NULL));
+			ck_assert_int_eq(process.minutes, csv_number(&physics, i, "value", 0));
+			rows++;
+		}
+	}
+	ck_assert_int_eq(rows, 16);
+}
+END_TEST
+
+int
+main(void)
+{
+	Suite *suite = suite_create("process tables");
+	TCase *tests = tcase_create("process tables");
+	SRunner *runner = srunner_create(suite);
+	int failed;
+
+	suite_add_tcase(suite, tests);
+	tcase_set_timeout(tests, 60);
+	tcase_add_checked_fixture(tests, open_tables, close_tables);
+	tcase_add_test(tests, the_baked_tables_hold_every_row);
+	tcase_add_loop_test(tests, every_confirmed_row_gives_exactly_its_process, 0, FILES);
+	tcase_add_loop_test(tests, no_unconfirmed_row_is_ever_given, 0, FILES);
+	tcase_add_loop_test(tests, steam_is_boiling_water_or_refused, 0, FILES);
+	tcase_add_loop_test(tests, minutes_never_fall_with_altitude, 0, FILES);
+	tcase_add_loop_test(tests, minutes_never_fall_with_jar_size, 0, FILES);
+	tcase_add_loop_test(tests, the_longest_hold_is_given_and_the_others_fall, 0, FILES);
+	tcase_add_test(tests, gauge_pressures_are_those_printed_for_the_elevation);
+	tcase_add_test(tests, sample_bands_of_the_guide_are_met);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,117 @@
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/process.h"
+#include "engine/product.h"
+#include "engine/text.h"
+
+/* Is there a process for the product in its usual jar, by some method, at the
+ * invented kitchen's elevation? */
+static bool
+can_be_made(const struct product *product)
+{
+	for (int method = 0; method < METHOD_COUNT; method++) {
+		const char *pack = NULL;
+
+		while ((pack = process_next_pack(product->food, (enum method)method, pack)) != NULL) {
+			struct process_query query = {
+				.food = product->food, .pack = pack, .jar = product->usual_jar,
+				.method = (enum method)method, .pressure_psi = NO_PRESSURE,
+				.elevation = { .known = true, .um = 4650 * FOOT_UM },
+			};
+			struct process process;
+
+			if (process_find(&query, &process, NULL))
+				return true;
+		}
+	}
+	return false;
+}
+
+START_TEST(every_product_has_a_food_a_jar_and_a_process)
+{
+	ck_assert_uint_ge(product_count, 30);
+	for (size_t i = 0; i < product_count; i++) {
+		const struct product *product = &products[i];
+		enum acidity acidity;
+
+		ck_assert_msg(process_acidity(product->food, &acidity), "%s: no food %s", product->name,
+		              product->food);
+		ck_assert_msg(jar_size_named(product->usual_jar) != NULL, "%s: no jar %s", product->name,
+		              product->usual_jar);
+		ck_assert_msg(can_be_made(product), "%s: no process", product->name);
+		ck_assert_str_ne(product->source, "");
+	}
+}
+END_TEST
+
+START_TEST(products_are_found_by_the_name_people_use)
+{
+	ck_assert_str_eq(product_named("Grape Jelly")->food, "jam or jelly with added pectin");
+	ck_assert_str_eq(product_named("bread and butter pickles") == NULL ? "none" : "one", "one");
+	ck_assert_ptr_null(product_named("no such product"));
+	ck_assert_ptr_null(product_named(NULL));
+	for (size_t i = 0; i < product_count; i++)
+		ck_assert_ptr_eq(product_named(products[i].name), &products[i]);
+}
+END_TEST
+
+START_TEST(tomatoes_ask_for_acid_by_every_method)
+{
+	for (size_t i = 0; i < product_count; i++) {
+		if (strstr(products[i].food, "tomato") == NULL)
+			continue;
+		ck_assert_ptr_nonnull(strstr(products[i].caution, "bottled lemon juice"));
+		ck_assert_ptr_nonnull(strstr(products[i].caution, "also when pressure canning"));
+	}
+}
+END_TEST
+
+START_TEST(low_acid_products_say_that_they_are)
+{
+	for (size_t i = 0; i < product_count; i++) {
+		enum acidity acidity;
+
+		ck_assert(process_acidity(products[i].food, &acidity));
+		ck_assert_int_eq(acidity == ACIDITY_LOW_ACID,
+		                 strstr(products[i].caution, "Low-acid") != NULL);
+	}
+}
+END_TEST
+
+START_TEST(no_product_carries_a_trade_mark)
+{
+	static const char *const signs[] = { "\302\256", "\342\204\242", "(R)", "(TM)" };
+
+	for (size_t i = 0; i < product_count; i++) {
+		for (size_t s = 0; s < sizeof(signs) / sizeof(signs[0]); s++) {
+			ck_assert_ptr_null(strstr(products[i].name, signs[s]));
+			ck_assert_ptr_null(strstr(products[i].caution, signs[s]));
+		}
+		/* Generic names are common nouns: no capital letter. */
+		for (const char *c = products[i].name; *c != '\0'; c++)
+			ck_assert_msg(*c < 'A' || *c > 'Z', "%s", products[i].name);
+	}
+}
+END_TEST
+
+int
+main(void)
+{
+	Suite *suite = suite_create("product");
+	TCase *tests = tcase_create("product");
+	SRunner *runner = srunner_create(suite);
+	int failed;
+
+	suite_add_tcase(suite, tests);
+	tcase_add_test(tests, every_product_has_a_food_a_jar_and_a_process);
+	tcase_add_test(tests, products_are_found_by_the_name_people_use);
+	tcase_add_test(tests, tomatoes_ask_for_acid_by_every_method);
+	tcase_add_test(tests, low_acid_products_say_that_they_are);
+	tcase_add_test(tests, no_product_carries_a_trade_mark);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
