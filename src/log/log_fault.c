@@ -4,7 +4,9 @@
  * Result codes: https://sqlite.org/rescode.html
  */
 #include <errno.h>
+#include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "log/log_private.h"
 
@@ -81,13 +83,26 @@ static bool io_fault(struct log *log, int rc, struct fault *fault)
 	                 log->in_act ? "; nothing of the last key was recorded" : "");
 }
 
-/* SQLITE_CANTOPEN covers a folder in which no -wal can be made. */
+static bool closed_to_looking(const char *path, struct fault *fault)
+{
+	return fault_set(fault, FAULT_READ_ONLY, "%s cannot be looked at in a folder that you may not "
+	                 "write in. Copy it to a folder of yours and look there.", path_shown(path));
+}
+
+/* SQLITE_CANTOPEN covers a file one may not read and a folder in which neither
+ * the log nor its -wal can be made; the errno that SQLite keeps is that of its
+ * last try only, so the rights are asked for. */
 static bool open_fault(struct log *log, int rc, struct fault *fault)
 {
-	int error = sqlite3_system_errno(log->db);
-	if (error == EACCES || error == EPERM || error == EROFS)
-		return read_only(log->path, fault);
-	return io_fault(log, rc, fault);
+	if (access(log->path, F_OK) == 0 && access(log->path, R_OK) != 0)
+		return fault_set(fault, FAULT_IO, "You have no right to read %s. Ask its owner for it.",
+		                 path_shown(log->path));
+	char *folder = folder_of(log->path);
+	bool closed = folder != NULL && access(folder, F_OK) == 0 && access(folder, W_OK) != 0;
+	free(folder);
+	if (closed && log->mode == LOG_LOOK)
+		return closed_to_looking(log->path, fault);
+	return closed ? read_only(log->path, fault) : io_fault(log, rc, fault);
 }
 
 static bool memory_fault(const struct log *log, struct fault *fault)
@@ -113,7 +128,8 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 		                 "moment; if it goes on, close the other program.", path_shown(log->path));
 	case SQLITE_READONLY:
 	case SQLITE_PERM:
-		return read_only(log->path, fault);
+		return log->mode == LOG_LOOK ? closed_to_looking(log->path, fault)
+		                             : read_only(log->path, fault);
 	case SQLITE_CORRUPT:
 	case SQLITE_NOTADB:
 		return fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). Close stillroom and start it "

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <sys/statvfs.h>
 #include <unistd.h>
 
 #include "log/log_private.h"
@@ -185,15 +186,46 @@ static bool look_at_file(struct log *log, struct fault *fault)
 	return missing_file(log, fault);
 }
 
+/* On a disk mounted read-only nobody can change the file, and SQLite has to be
+ * told so, or it would want to make a -shm (https://sqlite.org/wal.html,
+ * "Read-Only Databases"). A -wal that still holds something must not be passed
+ * over, though. */
+static bool is_on_read_only_disk(const char *path)
+{
+	struct statvfs disk;
+	struct stat status;
+	char *wal = sqlite3_mprintf("%s-wal", path);
+	bool fixed = wal != NULL && statvfs(path, &disk) == 0 && (disk.f_flag & ST_RDONLY) != 0 &&
+	             (stat(wal, &status) != 0 || status.st_size == 0);
+	sqlite3_free(wal);
+	return fixed;
+}
+
+static int open_immutable(const char *path, sqlite3 **db)
+{
+	sqlite3_str *uri = sqlite3_str_new(NULL);
+	sqlite3_str_appendf(uri, "file:%s", path[0] == '/' ? "" : "./");
+	for (const char *at = path; *at != '\0'; at++)
+		sqlite3_str_appendf(uri, strchr("%?#", *at) == NULL ? "%c" : "%%%02x", (unsigned char)*at);
+	sqlite3_str_appendall(uri, "?immutable=1");
+	char *name = sqlite3_str_finish(uri);
+	if (name == NULL)
+		return SQLITE_NOMEM;
+	int rc = sqlite3_open_v2(name, db, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, NULL);
+	sqlite3_free(name);
+	return rc == SQLITE_OK ? sqlite3_extended_result_codes(*db, 1) : rc;
+}
+
 static bool open_file(struct log *log, struct fault *fault)
 {
 	int flags = SQLITE_OPEN_READWRITE | (log->mode == LOG_CREATE ? SQLITE_OPEN_CREATE : 0);
-	int rc = connection_open(log->path, flags, &log->db);
-	if (rc != SQLITE_OK)
-		return log->db == NULL ? fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. "
-		                                   "Close other programs, then try again.")
-		                       : log_fault(log, rc, fault);
-	return true;
+	int rc = log->mode == LOG_LOOK && is_on_read_only_disk(log->path)
+	             ? open_immutable(log->path, &log->db)
+	             : connection_open(log->path, flags, &log->db);
+	if (log->db == NULL)
+		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "
+		                 "programs, then try again.");
+	return rc == SQLITE_OK || log_fault(log, rc, fault);
 }
 
 /* --- whose file is it? ------------------------------------------------------ */

@@ -1,56 +1,54 @@
 /*
  * statements.c - the text of every statement. Read it beside schema/migration.
  *
- * Standing acts. An undo U of an act A has undoes_id = A; undoes_id is UNIQUE,
- * so A, the undo of A, the undo of that (a redo) and so on form one chain, and
- * only the last link of it, the tip, can be undone. An entry stands when the
- * number of links after it is even: none, or undone and redone. The acts a
- * person thinks of are the roots of the chains (undoes_id null).
+ * Chains of undo. An undo U of an act A has undoes_id = A; undoes_id is UNIQUE,
+ * so A, the undo of A, the undo of that (a redo) and so on form one chain. Its
+ * last link, which nobody has undone, is its tip, and only a tip can be undone.
+ * A tip at an even depth (A itself, a redo) means that A is in force, one at an
+ * odd depth (an undo) that it is taken back. Likewise any entry still stands
+ * when the number of links after it is even.
  */
 #include "log/statements.h"
 
-/* Links after the journal row `row`: 0, 1, 2 ... and the id of each. */
-#define LINKS_AFTER(row) \
-	"WITH RECURSIVE link (id, n) AS (" \
+/* 0 while the journal row `row` stands, otherwise the tip that took it back. */
+#define UNDONE_BY(row) \
+	"(WITH RECURSIVE link (id, n) AS (" \
 	" SELECT " row ".id, 0" \
 	" UNION ALL" \
-	" SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) "
+	" SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) " \
+	"SELECT CASE n % 2 WHEN 1 THEN id ELSE 0 END FROM link ORDER BY n DESC LIMIT 1)"
 
-/* The root of the chain that the journal row `row` ends. */
-#define ROOT_BEFORE(row) \
-	"WITH RECURSIVE link (id, before, n) AS (" \
-	" SELECT " row ".id, " row ".undoes_id, 0" \
+/* Links before the journal row `row`: 0 for an act, 1 for its undo ... */
+#define DEPTH(row) \
+	"(WITH RECURSIVE link (before, n) AS (" \
+	" SELECT " row ".undoes_id, 0" \
 	" UNION ALL" \
-	" SELECT j.id, j.undoes_id, link.n + 1 FROM link JOIN journal j ON j.id = link.before) "
-
-#define STANDS(row) "(" LINKS_AFTER(row) "SELECT max(n) % 2 = 0 FROM link)"
+	" SELECT j.undoes_id, link.n + 1 FROM link JOIN journal j ON j.id = link.before) " \
+	"SELECT max(n) FROM link)"
 
 #define ENTRY_COLUMNS(row) \
 	row ".id, " row ".wall_ms, " row ".awake_ms, " row ".boot, " row ".verb, " row ".who, " \
 	"coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " row ".sentence, " \
-	"coalesce(" row ".undoes_id, 0), " \
-	"(" LINKS_AFTER(row) "SELECT CASE n % 2 WHEN 1 THEN id ELSE 0 END FROM link ORDER BY n DESC LIMIT 1), " \
-	row ".breaks_hold"
+	"coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row ".breaks_hold"
 
-/* Newest root that stands, among the roots for which `about` holds. */
-#define NEWEST_STANDING(about, columns) \
-	"SELECT " columns " FROM journal a WHERE a.undoes_id IS NULL AND " about \
-	" AND " STANDS("a") " ORDER BY a.id DESC LIMIT 1"
+/* Which entries are meant; `row` is an alias of the journal. */
+#define OF_LOAD(row) row ".load_id = ?1"
+#define OF_STATION(row) row ".station_id = ?1"
+#define OF_HOUSE(row) row ".load_id IS NULL AND " row ".station_id IS NULL"
 
-/* Newest tip that undoes a root for which `about` holds and that came after
- * every standing root: something new done since forbids a redo. */
-#define NEWEST_UNDONE(about) \
-	"SELECT " ENTRY_COLUMNS("u") " FROM journal u WHERE u.undoes_id IS NOT NULL" \
-	" AND u.id > coalesce((" NEWEST_STANDING(about, "a.id") "), 0)" \
-	" AND NOT EXISTS (SELECT 1 FROM journal j WHERE j.undoes_id = u.id)" \
-	" AND (" ROOT_BEFORE("u") \
-	"  SELECT link.n % 2 = 1 AND " about " FROM link JOIN journal a ON a.id = link.id" \
-	"  WHERE link.before IS NULL)" \
-	" ORDER BY u.id DESC LIMIT 1"
+#define NEWEST_TIP(about, parity) \
+	"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE " about("a") \
+	" AND NOT EXISTS (SELECT 1 FROM journal j WHERE j.undoes_id = a.id)" \
+	" AND " DEPTH("a") " % 2 = " parity
 
-#define OF_LOAD "a.load_id = ?1"
-#define OF_STATION "a.station_id = ?1"
-#define OF_HOUSE "a.load_id IS NULL AND a.station_id IS NULL"
+#define STANDING(about) NEWEST_TIP(about, "0") " ORDER BY a.id DESC LIMIT 1"
+
+/* A fresh act since then forbids the redo. */
+#define UNDONE(about) \
+	NEWEST_TIP(about, "1") \
+	" AND NOT EXISTS (SELECT 1 FROM journal f WHERE f.undoes_id IS NULL AND " about("f") \
+	"  AND f.id > a.id)" \
+	" ORDER BY a.id DESC LIMIT 1"
 
 #define STATION_COLUMNS "id, digit, kind, name, gauge_checked_wall_ms, retired"
 
@@ -92,12 +90,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT " ENTRY_COLUMNS("journal") " FROM journal ORDER BY journal.id DESC LIMIT 1",
 	[ENTRIES_OF_LOAD] =
 		"SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE load_id = ? ORDER BY journal.id",
-	[STANDING_OF_LOAD] = NEWEST_STANDING(OF_LOAD, ENTRY_COLUMNS("a")),
-	[STANDING_OF_STATION] = NEWEST_STANDING(OF_STATION, ENTRY_COLUMNS("a")),
-	[STANDING_OF_HOUSE] = NEWEST_STANDING(OF_HOUSE, ENTRY_COLUMNS("a")),
-	[UNDONE_OF_LOAD] = NEWEST_UNDONE(OF_LOAD),
-	[UNDONE_OF_STATION] = NEWEST_UNDONE(OF_STATION),
-	[UNDONE_OF_HOUSE] = NEWEST_UNDONE(OF_HOUSE),
+	[STANDING_OF_LOAD] = STANDING(OF_LOAD),
+	[STANDING_OF_STATION] = STANDING(OF_STATION),
+	[STANDING_OF_HOUSE] = STANDING(OF_HOUSE),
+	[UNDONE_OF_LOAD] = UNDONE(OF_LOAD),
+	[UNDONE_OF_STATION] = UNDONE(OF_STATION),
+	[UNDONE_OF_HOUSE] = UNDONE(OF_HOUSE),
 
 	[HOUSE_GET] =
 		"SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "

@@ -1,0 +1,294 @@
+/* log_kit.c - see log_kit.h. */
+#include <check.h>
+#include <ftw.h>
+#include <sqlite3.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "engine/text.h"
+#include "support/log_kit.h"
+
+void kit_init(struct log_kit *kit)
+{
+	const char *base = getenv("TMPDIR");
+	memset(kit, 0, sizeof(*kit));
+	int length = snprintf(kit->folder, sizeof(kit->folder), "%s/stillroom-log-XXXXXX",
+	                      base == NULL ? "/tmp" : base);
+	ck_assert(length > 0 && (size_t)length < sizeof(kit->folder));
+	ck_assert_ptr_nonnull(mkdtemp(kit->folder));
+	(void)snprintf(kit->path, sizeof(kit->path), "%s/log.db", kit->folder);
+}
+
+void kit_ok(const struct log_kit *kit, bool ok, const char *what)
+{
+	if (!ok)
+		ck_abort_msg("%s: %s: %s", what, fault_word(kit->fault.kind), kit->fault.sentence);
+}
+
+void kit_open(struct log_kit *kit, enum log_mode mode)
+{
+	KIT_OK(kit, log_open(kit->path, mode, &kit->log, &kit->fault));
+}
+
+void kit_close(struct log_kit *kit)
+{
+	log_close(kit->log);
+	kit->log = NULL;
+}
+
+void kit_reopen(struct log_kit *kit)
+{
+	kit_close(kit);
+	kit_open(kit, LOG_WRITE);
+}
+
+static int remove_one(const char *path, const struct stat *status, int type, struct FTW *walk)
+{
+	(void)status;
+	(void)type;
+	(void)walk;
+	return remove(path);
+}
+
+void kit_clear(struct log_kit *kit)
+{
+	kit_close(kit);
+	ck_assert_int_eq(nftw(kit->folder, remove_one, 8, FTW_DEPTH | FTW_PHYS), 0);
+}
+
+void kit_start(struct log_kit *kit)
+{
+	struct log_entry entry = kit_entry("Canner 1 set up", 0, 0);
+	kit_init(kit);
+	kit_open(kit, LOG_CREATE);
+	KIT_OK(kit, kit_put_canner(kit->log, 1, "Big enamel", &entry, &kit->fault));
+	ck_assert_int_eq(entry.station_id, 1);
+}
+
+void kit_refused(struct log_kit *kit, enum log_mode mode, enum fault_kind kind)
+{
+	struct log *log = (struct log *)kit; /* must be set to NULL */
+	memset(&kit->fault, 0, sizeof(kit->fault));
+	bool opened = log_open(kit->path, mode, &log, &kit->fault);
+	if (opened)
+		log_close(log);
+	ck_assert_msg(!opened, "%s was opened", kit->path);
+	ck_assert_ptr_null(log);
+	ck_assert_msg(kit->fault.kind == kind, "expected %s, got %s: %s", fault_word(kind),
+	              fault_word(kit->fault.kind), kit->fault.sentence);
+	ck_assert_msg(strstr(kit->fault.sentence, "log.db") != NULL, "names no file: %s",
+	              kit->fault.sentence);
+}
+
+struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t load_id)
+{
+	struct log_entry entry = {
+		.at = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
+		.verb = "test",
+		.who = "AB",
+		.station_id = station_id,
+		.load_id = load_id,
+	};
+	ck_assert(text_copy(entry.sentence, sizeof(entry.sentence), sentence));
+	return entry;
+}
+
+/* --- acts ---------------------------------------------------------------------- */
+
+static bool end(struct log *log, bool ok, struct log_entry *entry, struct fault *fault)
+{
+	ok = ok && log_commit(log, entry, fault);
+	log_abandon(log);
+	return ok;
+}
+
+bool kit_put_canner(struct log *log, int digit, const char *name, struct log_entry *entry,
+                    struct fault *fault)
+{
+	struct log_station station = {
+		.digit = digit,
+		.kind = METHOD_BOILING_WATER,
+		.capacity = {[0] = 12, [1] = 9},
+	};
+	ck_assert(text_copy(station.name, sizeof(station.name), name));
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_put_station(log, &station, fault);
+	entry->station_id = station.id;
+	return end(log, ok, entry, fault);
+}
+
+bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log_entry *entry,
+                     struct fault *fault)
+{
+	struct log_lid_box box = {.lids = 60};
+	ck_assert(text_copy(box.label, sizeof(box.label), label));
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_put_lid_box(log, &box, fault);
+	*id = box.id;
+	return end(log, ok, entry, fault);
+}
+
+static bool put_load(struct log *log, int64_t station_id, const char *code, int64_t *lot_id,
+                     int64_t *load_id, struct fault *fault)
+{
+	struct log_lot lot = {
+		.product = "quince jelly",
+		.food = "jelly",
+		.pack = "hot",
+		.acidity = ACIDITY_ACID,
+		.made_wall_ms = KIT_MORNING_MS,
+	};
+	struct log_load load = {
+		.station_id = station_id,
+		.minutes = 10,
+		.pressure_psi = NO_PRESSURE,
+		.headspace_thou = 250,
+		.jar_in_table = "half_pint",
+		.source = "invented",
+		.elevation = {.known = true, .um = 4650 * FOOT_UM},
+		.elevation_by = "invented",
+		.opened_wall_ms = KIT_MORNING_MS,
+	};
+	ck_assert(text_copy(lot.code, sizeof(lot.code), code));
+	bool ok = log_put_lot(log, &lot, fault) && log_put_load(log, &load, fault);
+	*lot_id = lot.id;
+	*load_id = load.id;
+	return ok;
+}
+
+static bool put_phase(struct log *log, int64_t load_id, const char *name, struct fault *fault)
+{
+	struct log_phase phase = {
+		.load_id = load_id,
+		.began = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
+		.required_ms = 600000,
+	};
+	ck_assert(text_copy(phase.name, sizeof(phase.name), name));
+	return log_put_phase(log, &phase, fault);
+}
+
+bool kit_start_load(struct log *log, int64_t station_id, const char *code, int jars,
+                    struct log_entry *entry, struct fault *fault)
+{
+	int64_t lot_id;
+	int64_t load_id;
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = put_load(log, station_id, code, &lot_id, &load_id, fault) &&
+	          put_phase(log, load_id, "come_up", fault);
+	for (int i = 1; ok && i <= jars; i++) {
+		struct log_jar jar = {.load_id = load_id, .lot_id = lot_id, .place_in_load = i,
+		                      .size = "half_pint"};
+		ok = log_put_jar(log, &jar, fault);
+	}
+	entry->station_id = station_id;
+	entry->load_id = load_id;
+	return end(log, ok, entry, fault);
+}
+
+bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct log_entry *entry,
+                    struct fault *fault)
+{
+	struct log_phase phase;
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_phase_running(log, load_id, &phase, fault);
+	if (ok) {
+		phase.ended_wall_ms = KIT_MORNING_MS + 60000;
+		phase.ended_why = PHASE_DONE;
+		ok = log_put_phase(log, &phase, fault) && put_phase(log, load_id, name, fault);
+	}
+	return end(log, ok, entry, fault);
+}
+
+/* --- looking from outside --------------------------------------------------------- */
+
+static sqlite3 *connect(const char *path)
+{
+	sqlite3 *db;
+	ck_assert_int_eq(sqlite3_open_v2(path, &db, SQLITE_OPEN_READWRITE, NULL), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_busy_timeout(db, 2000), SQLITE_OK);
+	return db;
+}
+
+void kit_sql(const char *path, const char *sql)
+{
+	sqlite3 *db = connect(path);
+	char *error = NULL;
+	int rc = sqlite3_exec(db, sql, NULL, NULL, &error);
+	ck_assert_msg(rc == SQLITE_OK, "%s: %s", sql, error);
+	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
+}
+
+int64_t kit_number(const char *path, const char *sql)
+{
+	sqlite3 *db = connect(path);
+	sqlite3_stmt *statement;
+	ck_assert_msg(sqlite3_prepare_v2(db, sql, -1, &statement, NULL) == SQLITE_OK, "%s: %s", sql,
+	              sqlite3_errmsg(db));
+	ck_assert_int_eq(sqlite3_step(statement), SQLITE_ROW);
+	int64_t number = sqlite3_column_int64(statement, 0);
+	ck_assert_int_eq(sqlite3_finalize(statement), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
+	return number;
+}
+
+bool kit_whole(const char *path)
+{
+	return kit_number(path, "SELECT integrity_check = 'ok' FROM pragma_integrity_check") == 1 &&
+	       kit_number(path, "SELECT count(*) FROM pragma_foreign_key_check") == 0;
+}
+
+static void dump_table(sqlite3 *db, const char *table, sqlite3_str *out)
+{
+	char *sql = sqlite3_mprintf("SELECT * FROM \"%w\" ORDER BY 1, 2", table);
+	sqlite3_stmt *statement;
+	ck_assert_int_eq(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
+	while (sqlite3_step(statement) == SQLITE_ROW) {
+		sqlite3_str_appendf(out, "%s:", table);
+		for (int i = 0; i < sqlite3_column_count(statement); i++)
+			sqlite3_str_appendf(out, " %Q", (const char *)sqlite3_column_text(statement, i));
+		sqlite3_str_appendchar(out, 1, '\n');
+	}
+	ck_assert_int_eq(sqlite3_finalize(statement), SQLITE_OK);
+	sqlite3_free(sql);
+}
+
+char *kit_dump(const char *path, bool with_journal)
+{
+	sqlite3 *db = connect(path);
+	sqlite3_str *out = sqlite3_str_new(db);
+	sqlite3_stmt *tables;
+	ck_assert_int_eq(sqlite3_prepare_v2(db, "SELECT name FROM sqlite_master WHERE type = 'table' "
+	                                    "AND (name <> 'journal' OR ?) ORDER BY name", -1, &tables,
+	                                    NULL), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_bind_int(tables, 1, with_journal), SQLITE_OK);
+	while (sqlite3_step(tables) == SQLITE_ROW)
+		dump_table(db, (const char *)sqlite3_column_text(tables, 0), out);
+	ck_assert_int_eq(sqlite3_finalize(tables), SQLITE_OK);
+	char *text = sqlite3_str_finish(out);
+	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
+	char *copy = strdup(text == NULL ? "" : text);
+	sqlite3_free(text);
+	ck_assert_ptr_nonnull(copy);
+	return copy;
+}
+
+bool kit_exists(const char *path)
+{
+	struct stat status;
+	return lstat(path, &status) == 0;
+}
+
+void kit_write_file(const char *path, const void *bytes, size_t size)
+{
+	FILE *file = fopen(path, "wb");
+	ck_assert_ptr_nonnull(file);
+	ck_assert_uint_eq(fwrite(bytes, 1, size, file), size);
+	ck_assert_int_eq(fclose(file), 0);
+}
