@@ -217,6 +217,13 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
  * `path:line: why`, and the lines before it stand: throw the new log away. */
 bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *fault);
 
+/* One line of a kitchen file as an act, for the house view.  `id` > 0 changes
+ * that canner or lid box instead of adding one. */
+bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault);
+/* The line that would set a canner or lid box as it is now. */
+void kitchen_canner_line(const struct log_station *station, char *buffer, size_t size);
+void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size);
+
 /* --- reading for views and reports ------------------------------------------- */
 
 struct log *kitchen_log(const struct kitchen *kitchen);

@@ -33,31 +33,38 @@ static bool read_whole(const char *word, int min, int max, int *out)
 	return true;
 }
 
-static bool line_name(struct kitchen *kitchen, const struct words *words, struct fault *fault)
+static bool line_name(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
+	(void)id;
 	return kitchen_set_name(kitchen, words->word[1], fault);
 }
 
-static bool line_invented(struct kitchen *kitchen, const struct words *words, struct fault *fault)
+static bool line_invented(struct kitchen *kitchen, const struct words *words, int64_t id,
+                          struct fault *fault)
 {
+	(void)id;
 	if (strcmp(words->word[1], "yes") != 0 && strcmp(words->word[1], "no") != 0)
 		return fault_set(fault, FAULT_MISUSE, "invented is yes or no");
 	return kitchen_set_invented(kitchen, strcmp(words->word[1], "yes") == 0, fault);
 }
 
-static bool line_practice(struct kitchen *kitchen, const struct words *words, struct fault *fault)
+static bool line_practice(struct kitchen *kitchen, const struct words *words, int64_t id,
+                          struct fault *fault)
 {
 	int speed;
 
+	(void)id;
 	if (!read_whole(words->word[1], 1, 3600, &speed))
 		return fault_set(fault, FAULT_MISUSE, "practice is a speed from 1 to 3600");
 	return kitchen_set_practice(kitchen, speed, fault);
 }
 
-static bool line_elevation(struct kitchen *kitchen, const struct words *words, struct fault *fault)
+static bool line_elevation(struct kitchen *kitchen, const struct words *words, int64_t id,
+                          struct fault *fault)
 {
 	char joined[64];
 
+	(void)id;
 	(void)snprintf(joined, sizeof(joined), "%s%s", words->word[1],
 	               words->count > 2 ? words->word[2] : "");
 	return kitchen_set_elevation(kitchen, joined, fault);
@@ -83,9 +90,10 @@ static bool read_capacity(const char *word, struct log_station *station, struct 
 	return true;
 }
 
-static bool line_canner(struct kitchen *kitchen, const struct words *words, struct fault *fault)
+static bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id,
+                          struct fault *fault)
 {
-	struct log_station station = { 0 };
+	struct log_station station = { .id = id };
 
 	if (!read_whole(words->word[1], 1, 9, &station.digit))
 		return fault_set(fault, FAULT_MISUSE, "a canner's key is a digit from 1 to 9");
@@ -96,7 +104,9 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, stru
 	if (!text_copy(station.name, sizeof(station.name), words->word[3]))
 		return fault_set(fault, FAULT_MISUSE, "the canner's name is too long");
 	for (size_t i = 4; i < words->count; i++) {
-		if (strncmp(words->word[i], "gauge_checked=", 14) == 0) {
+		if (strcmp(words->word[i], "retired") == 0) {
+			station.retired = true;
+		} else if (strncmp(words->word[i], "gauge_checked=", 14) == 0) {
 			if (!clock_read_date(words->word[i] + 14, &station.gauge_checked_wall_ms))
 				return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-03-01",
 				                 words->word[i] + 14);
@@ -107,16 +117,22 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, stru
 	return kitchen_put_canner(kitchen, &station, fault);
 }
 
-static bool line_lids(struct kitchen *kitchen, const struct words *words, struct fault *fault)
+static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id,
+                          struct fault *fault)
 {
-	struct log_lid_box box = { 0 };
+	struct log_lid_box box = { .id = id };
 
 	if (!text_copy(box.label, sizeof(box.label), words->word[1]))
 		return fault_set(fault, FAULT_MISUSE, "the label is too long");
 	if (!read_whole(words->word[2], 0, 100000, &box.lids))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a number of lids", words->word[2]);
-	if (words->count > 3 && !clock_read_date(words->word[3], &box.bought_wall_ms))
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-08-30", words->word[3]);
+	for (size_t i = 3; i < words->count; i++) {
+		if (strcmp(words->word[i], "retired") == 0)
+			box.retired = true;
+		else if (!clock_read_date(words->word[i], &box.bought_wall_ms))
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-08-30",
+			                 words->word[i]);
+	}
 	return kitchen_put_lid_box(kitchen, &box, fault);
 }
 
@@ -124,18 +140,18 @@ static const struct line_kind {
 	const char *word;
 	size_t min_words; /* the first one included */
 	size_t max_words;
-	bool (*read)(struct kitchen *, const struct words *, struct fault *);
+	bool (*read)(struct kitchen *, const struct words *, int64_t id, struct fault *);
 	const char *form;
 } line_kinds[] = {
 	{ "practice", 2, 2, line_practice, "practice SPEED (first line only)" },
 	{ "kitchen", 2, 2, line_name, "kitchen \"NAME\"" },
 	{ "invented", 2, 2, line_invented, "invented yes|no" },
 	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
-	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE]" },
-	{ "lids", 3, 4, line_lids, "lids \"LABEL\" COUNT [DATE]" },
+	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [retired]" },
+	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
 };
 
-static bool read_line(struct kitchen *kitchen, const char *line, struct fault *fault)
+bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault)
 {
 	struct words words;
 
@@ -150,11 +166,50 @@ static bool read_line(struct kitchen *kitchen, const char *line, struct fault *f
 			continue;
 		if (words.count < kind->min_words || words.count > kind->max_words)
 			return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
-		return kind->read(kitchen, &words, fault);
+		return kind->read(kitchen, &words, id, fault);
 	}
 	return fault_set(fault, FAULT_MISUSE,
 	                 "\"%s\" is not practice, kitchen, invented, elevation, canner or lids",
 	                 words.word[0]);
+}
+
+/* A name between quotes, its own quotes and backslashes guarded. */
+static void add_quoted(struct text *text, const char *name)
+{
+	text_add(text, "\"");
+	for (; *name != '\0'; name++)
+		text_add(text, *name == '"' || *name == '\\' ? "\\%c" : "%c", *name);
+	text_add(text, "\"");
+}
+
+void kitchen_canner_line(const struct log_station *station, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char date[16];
+
+	text_add(&text, "canner %d %s ", station->digit, method_name(station->kind));
+	add_quoted(&text, station->name);
+	for (size_t i = 0; i < jar_size_count; i++)
+		if (station->capacity[i] > 0)
+			text_add(&text, " %s=%d", jar_sizes[i].name, station->capacity[i]);
+	if (station->gauge_checked_wall_ms > 0) {
+		clock_words_date(station->gauge_checked_wall_ms, date, sizeof(date));
+		text_add(&text, " gauge_checked=%s", date);
+	}
+}
+
+void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char date[16];
+
+	text_add(&text, "lids ");
+	add_quoted(&text, box->label);
+	text_add(&text, " %d", box->lids);
+	if (box->bought_wall_ms > 0) {
+		clock_words_date(box->bought_wall_ms, date, sizeof(date));
+		text_add(&text, " %s", date);
+	}
 }
 
 static bool read_lines(struct kitchen *kitchen, FILE *file, const char *path, struct fault *fault)
@@ -167,7 +222,7 @@ static bool read_lines(struct kitchen *kitchen, FILE *file, const char *path, st
 
 		if (!whole)
 			fault_set(&why, FAULT_MISUSE, "the line is too long");
-		if (!whole || !read_line(kitchen, line, &why))
+		if (!whole || !kitchen_setup_line(kitchen, line, 0, &why))
 			return fault_set(fault, why.kind, "%s:%d: %s", path, number, why.sentence);
 	}
 	if (ferror(file))
@@ -181,7 +236,8 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 	FILE *file;
 	bool done;
 
-	if (log_newest_entry(kitchen->log, &newest, NULL))
+	/* That the log is for practice is settled before anything else. */
+	if (log_newest_entry(kitchen->log, &newest, NULL) && strcmp(newest.verb, "practice") != 0)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s has been written in already; a kitchen file sets up an empty log only.",
 		                 log_path(kitchen->log));

@@ -1,0 +1,213 @@
+#include "kitchen/new_log.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "kitchen/kitchen_private.h"
+#include "kitchen/open_day.h"
+
+#define SIDE_FILES 3 /* the log, its -wal and its -shm */
+
+/* malloc'ed; NULL with a fault. */
+static char *beside(const char *path, const char *ending, struct fault *fault)
+{
+	size_t size = strlen(path) + strlen(ending) + 1;
+	char *name = malloc(size);
+
+	if (name == NULL)
+		fault_set(fault, FAULT_MEMORY, "There is no memory left to make %s.", path);
+	else
+		(void)snprintf(name, size, "%s%s", path, ending);
+	return name;
+}
+
+static char *name_while_made(const char *path, struct fault *fault)
+{
+	char ending[40];
+
+	(void)snprintf(ending, sizeof(ending), ".new-%ld", (long)getpid());
+	return beside(path, ending, fault);
+}
+
+static void remove_log(const char *path)
+{
+	static const char *const endings[SIDE_FILES] = { "", "-wal", "-shm" };
+
+	for (int i = 0; i < SIDE_FILES; i++) {
+		char *name = beside(path, endings[i], NULL);
+
+		if (name != NULL)
+			(void)unlink(name);
+		free(name);
+	}
+}
+
+/* --- may it be made? ------------------------------------------------------------- */
+
+static bool place_is_free(const char *path, struct fault *fault)
+{
+	struct stat status;
+	char *backups;
+	bool found;
+
+	if (path[0] == '\0')
+		return fault_set(fault, FAULT_MISSING, "The name of the log is empty; give one.");
+	if (stat(path, &status) == 0) {
+		if (S_ISREG(status.st_mode) && status.st_size == 0)
+			return true;
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s is there already and is left as it is; a new log needs a new name.",
+		                 path);
+	}
+	if (errno != ENOENT)
+		return fault_set(fault, FAULT_IO, "%s cannot be looked at: %s.", path, strerror(errno));
+	backups = beside(path, ".backups", fault);
+	if (backups == NULL)
+		return false;
+	found = stat(backups, &status) == 0;
+	free(backups);
+	return !found || fault_set(fault, FAULT_REFUSED,
+	                           "%s is missing, but its backups are there (%s.backups). Put the "
+	                           "newest back with \"restore\", or move the folder away.",
+	                           path, path);
+}
+
+/* --- what goes in ------------------------------------------------------------------ */
+
+static bool copy_house(struct kitchen *kitchen, const struct log_house *from, struct fault *fault)
+{
+	struct log_house house = kitchen_board(kitchen)->house;
+	struct log_house copy = *from;
+	struct act act;
+
+	copy.practice_speed = house.practice_speed;
+	copy.practice_wall_ms = house.practice_wall_ms;
+	copy.practice_real_wall_ms = house.practice_real_wall_ms;
+	if (!act_begin(&act, kitchen, "house", 0, 0, fault))
+		return false;
+	if (!log_put_house(kitchen_log(kitchen), &copy, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The house as in another log");
+}
+
+static bool copy_canners(struct kitchen *kitchen, struct log *from, struct fault *fault)
+{
+	struct log_station *stations;
+	size_t count;
+	bool done = true;
+
+	if (!log_stations(from, &stations, &count, fault))
+		return false;
+	for (size_t i = 0; done && i < count; i++) {
+		stations[i].id = 0;
+		done = kitchen_put_canner(kitchen, &stations[i], fault);
+	}
+	free(stations);
+	return done;
+}
+
+static bool copy_lids(struct kitchen *kitchen, struct log *from, struct fault *fault)
+{
+	struct log_lid_box *boxes;
+	size_t count;
+	bool done = true;
+
+	if (!log_lid_boxes(from, &boxes, &count, fault))
+		return false;
+	for (size_t i = 0; done && i < count; i++) {
+		boxes[i].id = 0;
+		/* Only those still in the box; a box can be noted too small. */
+		boxes[i].lids = boxes[i].lids > boxes[i].used ? boxes[i].lids - boxes[i].used : 0;
+		done = kitchen_put_lid_box(kitchen, &boxes[i], fault);
+	}
+	free(boxes);
+	return done;
+}
+
+static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault *fault)
+{
+	struct day *from;
+	bool done;
+
+	if (!day_open(path, LOG_LOOK, &from, fault))
+		return false;
+	done = copy_house(kitchen, &kitchen_board(day_kitchen(from))->house, fault) &&
+	       copy_canners(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault);
+	day_close(from);
+	return done;
+}
+
+static bool fill(struct kitchen *kitchen, const struct new_log_plan *plan, struct fault *fault)
+{
+	if (plan->kitchen_file != NULL && !kitchen_setup(kitchen, plan->kitchen_file, fault))
+		return false;
+	return plan->copy_from == NULL || copy_kitchen(kitchen, plan->copy_from, fault);
+}
+
+/* --- together ------------------------------------------------------------------------ */
+
+/* The last connection to close moves all of the -wal into the file and removes
+ * it; if it is still there, the file alone is not the whole log. */
+static bool file_is_whole(const char *path, struct fault *fault)
+{
+	char *wal = beside(path, "-wal", fault);
+	bool whole;
+
+	if (wal == NULL)
+		return false;
+	whole = access(wal, F_OK) != 0;
+	free(wal);
+	return whole || fault_set(fault, FAULT_IO, "%s could not be written in full. Is the disk full?",
+	                          path);
+}
+
+static bool make_at(const char *path, const struct new_log_plan *plan, struct fault *fault)
+{
+	struct day *day;
+	bool done;
+
+	if (!day_open(path, LOG_CREATE, &day, fault))
+		return false;
+	done = plan->practice_speed == 0 ||
+	       kitchen_set_practice(day_kitchen(day), plan->practice_speed, fault);
+	done = done && fill(day_kitchen(day), plan, fault);
+	day_close(day);
+	return done && file_is_whole(path, fault);
+}
+
+/* link() makes sure that nobody else's new log is replaced; where a file system
+ * knows no second names, or an empty file stands there, rename() must do. */
+static bool put_in_place(const char *made, const char *path, struct fault *fault)
+{
+	if (link(made, path) == 0) {
+		(void)unlink(made);
+		return true;
+	}
+	if (!place_is_free(path, fault))
+		return false;
+	if (rename(made, path) != 0)
+		return fault_set(fault, FAULT_IO, "%s cannot be put in place: %s.", path, strerror(errno));
+	return true;
+}
+
+bool new_log_make(const struct new_log_plan *plan, struct fault *fault)
+{
+	char *made;
+	bool done;
+
+	if (!place_is_free(plan->path, fault))
+		return false;
+	made = name_while_made(plan->path, fault);
+	if (made == NULL)
+		return false;
+	remove_log(made); /* of a process that died and whose number has come round again */
+	done = make_at(made, plan, fault) && put_in_place(made, plan->path, fault);
+	if (!done)
+		remove_log(made);
+	free(made);
+	return done;
+}

@@ -1,0 +1,343 @@
+/*
+ * board.c - the loop: wait, handle one thing, draw one frame.
+ */
+#include "screen/board.h"
+
+#include <curses.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/open_day.h"
+#include "screen/alarm.h"
+#include "screen/alarm_command.h"
+#include "screen/desk.h"
+#include "screen/wake.h"
+
+#define LOOK_ELSEWHERE_MS 2000 /* how soon another terminal's act is seen */
+#define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
+#define SECOND_MS INT64_C(1000)
+#define MINUTE_MS (60 * SECOND_MS)
+
+struct loop {
+	struct desk desk;
+	struct day *day;
+	struct terminal *terminal;
+	struct wake *wake;
+	struct config config;
+	struct alarm_command *command;
+	int64_t rung_load; /* the ringing load the command was last run for, and its phase */
+	int64_t rung_phase;
+	int64_t backup_day_ms;
+};
+
+static void take_time(struct loop *loop)
+{
+	loop->desk.now = kitchen_now(loop->desk.kitchen);
+	loop->desk.awake_ms = wake_now_ms();
+}
+
+/* --- keys ------------------------------------------------------------------------ */
+
+static long key_code(const struct terminal_input *input)
+{
+	static const struct {
+		int curses;
+		long code;
+	} codes[] = {
+		{ KEY_UP, KEY_CODE_UP },       { KEY_DOWN, KEY_CODE_DOWN },
+		{ KEY_LEFT, KEY_CODE_LEFT },   { KEY_RIGHT, KEY_CODE_RIGHT },
+		{ KEY_PPAGE, KEY_CODE_PAGE_UP }, { KEY_NPAGE, KEY_CODE_PAGE_DOWN },
+		{ KEY_BACKSPACE, KEY_CODE_BACKSPACE }, { KEY_ENTER, KEY_CODE_ENTER },
+		{ KEY_DC, KEY_CODE_BACKSPACE },
+	};
+
+	if (!input->is_function_key) {
+		if (input->ch == '\n')
+			return KEY_CODE_ENTER;
+		if (input->ch == 127 || input->ch == 8)
+			return KEY_CODE_BACKSPACE;
+		return (long)input->ch;
+	}
+	for (size_t i = 0; i < sizeof(codes) / sizeof(codes[0]); i++)
+		if (codes[i].curses == input->key)
+			return codes[i].code;
+	return KEY_CODE_OTHER;
+}
+
+/* --- alarms ------------------------------------------------------------------------ */
+
+static const struct strip *worst_ringing(const struct desk *desk, enum alarm *alarm)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *worst = NULL;
+
+	*alarm = ALARM_NONE;
+	for (size_t i = 0; i < board->canners + board->racked; i++) {
+		struct face face;
+
+		strip_face(&board->strips[i], &desk->now, &face);
+		if (face.ringing && face.alarm > *alarm) {
+			*alarm = face.alarm;
+			worst = &board->strips[i];
+		}
+	}
+	return worst;
+}
+
+static void run_command(struct loop *loop, const struct strip *strip, enum alarm alarm)
+{
+	struct alarm_command_news news = {
+		.alarm = alarm_name(alarm),
+		.station = strip->station.name,
+		.product = strip->lot.product,
+		.act = strip->rule->due,
+	};
+	struct fault fault = { 0 };
+
+	if (strip->load.id == loop->rung_load && strip->phase.id == loop->rung_phase)
+		return;
+	loop->rung_load = strip->load.id;
+	loop->rung_phase = strip->phase.id;
+	if (loop->command != NULL &&
+	    alarm_command_run(loop->command, (unsigned)alarm, &news, &fault) == ALARM_COMMAND_FAILED)
+		desk_say_fault(&loop->desk, &fault);
+}
+
+static void ring(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	struct fault fault = { 0 };
+	enum alarm alarm;
+	const struct strip *strip = worst_ringing(desk, &alarm);
+
+	if (loop->command != NULL && !alarm_command_reap(loop->command, &fault))
+		desk_say_fault(desk, &fault);
+	if (alarm != desk->alarm) {
+		desk->alarm = alarm;
+		desk->alarm_since_ms = desk->awake_ms;
+		desk->alarm_seen_ms = desk->awake_ms - 1;
+	}
+	if (strip == NULL)
+		return;
+	run_command(loop, strip, alarm);
+	if (loop->config.bell && alarm_bells(alarm, desk->alarm_seen_ms - desk->alarm_since_ms,
+	                                     desk->awake_ms - desk->alarm_since_ms) > 0)
+		terminal_bell(loop->terminal);
+	desk->alarm_seen_ms = desk->awake_ms;
+}
+
+/* --- when the next frame is needed ----------------------------------------------------- */
+
+static int64_t sooner(int64_t a, int64_t b)
+{
+	return a < b ? a : b;
+}
+
+/* Milliseconds of kitchen time until any clock on the screen shows something
+ * else.  Clocks in a canner show seconds; the rack and the header show minutes,
+ * but a racked load must still ring on time. */
+static int64_t clock_change_ms(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int64_t next = MINUTE_MS - desk->now.wall_ms % MINUTE_MS;
+
+	for (size_t i = 0; i < board->canners + board->racked; i++) {
+		const struct strip *strip = &board->strips[i];
+		int64_t passed;
+		int64_t left;
+
+		if (!strip->has_load)
+			continue;
+		passed = moment_between(&strip->phase.began, &desk->now);
+		passed = passed > 0 ? passed : 0;
+		left = strip->phase.required_ms - passed;
+		if (left > 0)
+			next = sooner(next, left);
+		if (i < board->canners || strip == desk_most_urgent(desk))
+			next = sooner(next, SECOND_MS - passed % SECOND_MS);
+	}
+	return next;
+}
+
+static void set_wake(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	int speed = kitchen_board(desk->kitchen)->house.practice_speed;
+	int64_t next = clock_change_ms(desk);
+
+	if (speed > 1)
+		next = next / speed > FRAME_MIN_MS ? next / speed : FRAME_MIN_MS;
+	if (desk->alarm != ALARM_NONE)
+		next = sooner(next, alarm_next_change_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
+	if (desk->message[0] != '\0')
+		next = sooner(next, desk->message_until_ms - desk->awake_ms + 1);
+	next = sooner(next, LOOK_ELSEWHERE_MS);
+	(void)wake_at_awake_ms(loop->wake, desk->awake_ms + (next > 1 ? next : 1));
+}
+
+/* --- frames --------------------------------------------------------------------------- */
+
+static void draw_too_small(struct desk *desk, int rows, int cols)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	char clock[24];
+	struct face face;
+
+	if (strip != NULL) {
+		strip_face(strip, &desk->now, &face);
+		strip_clock_words(strip, &face, clock, sizeof(clock));
+		terminal_putf(desk->terminal, 0, 0, cols, strip_role(desk, &face), "%d %s %s %s",
+		              strip->station.digit, clock, strip->rule->words, strip->station.name);
+	}
+	desk_paragraph(desk, strip != NULL, 0, cols, rows - 1, ROLE_STRONG,
+	               "The window is too small: make it at least 40 columns by 12 rows. Clocks go on.");
+}
+
+static void draw(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	int rows;
+	int cols;
+	int top;
+
+	terminal_size(loop->terminal, &rows, &cols);
+	terminal_begin_frame(loop->terminal);
+	if (rows < MIN_ROWS || cols < MIN_COLS) {
+		draw_too_small(desk, rows, cols);
+	} else {
+		top = header_rows(desk);
+		header_draw(desk);
+		view_of(desk->view)->draw(desk, top, rows - top - footer_rows(desk));
+		footer_draw(desk);
+	}
+	terminal_end_frame(loop->terminal);
+}
+
+/* --- between frames ------------------------------------------------------------------- */
+
+static void keep_house(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	struct fault fault = { 0 };
+	int64_t day = clock_day_start(desk->now.wall_ms);
+
+	if (!kitchen_refresh(desk->kitchen, false, &fault) && fault.kind != FAULT_BUSY)
+		desk_say_fault(desk, &fault);
+	if (day != loop->backup_day_ms) {
+		loop->backup_day_ms = day;
+		if (!log_backup_daily(day_log(loop->day), desk->now.wall_ms, NULL, &fault))
+			desk_say_fault(desk, &fault);
+	}
+	desk->warning_count = kitchen_warnings(desk->kitchen, &desk->now, desk->warnings);
+	if (desk->message[0] != '\0' && desk->awake_ms > desk->message_until_ms)
+		desk->message[0] = '\0';
+}
+
+static void handle(struct loop *loop, const struct terminal_input *input)
+{
+	switch (input->event) {
+	case TERMINAL_KEY:
+		desk_key(&loop->desk, key_code(input));
+		break;
+	case TERMINAL_STOP:
+	case TERMINAL_GONE:
+		loop->desk.leaving = true;
+		break;
+	case TERMINAL_TICK:
+		if (input->wall_stepped)
+			desk_say(&loop->desk, ROLE_CAUTION,
+			         "The wall clock was set by %lld s. No timer has moved.",
+			         (long long)(input->wall_step_ms / SECOND_MS));
+		break;
+	case TERMINAL_RESIZED:
+	case TERMINAL_CONTINUED:
+	case TERMINAL_NOTHING:
+		break;
+	}
+}
+
+static void run(struct loop *loop)
+{
+	while (!loop->desk.leaving) {
+		struct terminal_input input;
+
+		take_time(loop);
+		keep_house(loop);
+		ring(loop);
+		draw(loop);
+		set_wake(loop);
+		terminal_wait(loop->terminal, loop->wake, &input);
+		take_time(loop);
+		handle(loop, &input);
+	}
+}
+
+/* --- opening and closing ----------------------------------------------------------------- */
+
+static bool right_kind_of_log(const struct loop *loop, const char *path, bool rehearsal,
+                              struct fault *fault)
+{
+	bool practice = kitchen_board(loop->desk.kitchen)->house.practice_speed > 0;
+
+	if (practice && !rehearsal)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s is a practice log on a fast clock; it is opened by \"stillroom rehearse\" only.",
+		                 path);
+	if (!practice && rehearsal)
+		return fault_set(fault, FAULT_REFUSED, "%s is a real log; nothing is rehearsed on it.", path);
+	return true;
+}
+
+static bool open_all(struct loop *loop, const char *path, const struct board_wishes *wishes,
+                     struct fault *fault)
+{
+	struct terminal_wishes look;
+	const char *argv[CONFIG_ARGV_MAX + 1];
+
+	if (!config_read(&loop->config, NULL, fault) || !day_open(path, LOG_CREATE, &loop->day, fault))
+		return false;
+	loop->desk.kitchen = day_kitchen(loop->day);
+	loop->desk.config = &loop->config;
+	if (!right_kind_of_log(loop, path, wishes->rehearsal, fault))
+		return false;
+	(void)config_alarm_argv(&loop->config, argv);
+	if (!alarm_command_open(argv, &loop->command, fault) || !wake_open(&loop->wake, fault))
+		return false;
+	look.ascii = wishes->ascii || loop->config.ascii;
+	look.no_colour = wishes->no_colour || !loop->config.colour;
+	if (!terminal_open(&look, &loop->terminal, fault))
+		return false;
+	loop->desk.terminal = loop->terminal;
+	return true;
+}
+
+static void close_all(struct loop *loop)
+{
+	terminal_close(loop->terminal);
+	wake_close(loop->wake);
+	alarm_command_close(loop->command);
+	desk_clear(&loop->desk);
+	day_close(loop->day);
+}
+
+bool board_run(const char *log_path, const struct board_wishes *wishes, struct fault *fault)
+{
+	struct loop *loop = calloc(1, sizeof(*loop));
+	bool opened;
+
+	if (loop == NULL)
+		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
+	opened = open_all(loop, log_path, wishes, fault);
+	if (opened) {
+		if (kitchen_board(loop->desk.kitchen)->canners == 0) {
+			take_time(loop);
+			desk_show_view(&loop->desk, VIEW_HOUSE);
+			house_view_enter(&loop->desk);
+		}
+		run(loop);
+	}
+	close_all(loop);
+	free(loop);
+	return opened;
+}

@@ -1,0 +1,304 @@
+/*
+ * board_view.c - the board itself: the one view that stays open all day.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "screen/desk.h"
+
+/* --- layout --------------------------------------------------------------------- */
+
+/* Rows are given out by need: every strip one row; the tall clock; the second
+ * row of each canner; the ribbon. */
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int canners = (int)board->canners;
+	int racked = (int)board->racked;
+	int strips = canners + (racked < 2 ? racked : 2);
+	int urgent = urgent_rows(desk, rows - (strips < 3 ? strips : 3));
+	int left = rows - urgent - strips;
+	int each = 1;
+	int ribbon = 0;
+
+	if (left >= canners) {
+		each = 2;
+		left -= canners;
+	}
+	if (left >= canners + 1) {
+		ribbon = canners + 1;
+		left -= ribbon;
+	}
+	/* What is over goes to the rack, then to air between the parts. */
+	strips = canners * each + (left + strips - canners < racked ? left + strips - canners : racked);
+	if (strips > rows - urgent - ribbon)
+		strips = rows - urgent - ribbon;
+	urgent_draw(desk, top, urgent);
+	strips_draw(desk, top + urgent, strips, each);
+	left = rows - urgent - strips - ribbon;
+	ribbon_draw(desk, top + urgent + strips + (left > 0), ribbon);
+}
+
+/* --- what the keys do ------------------------------------------------------------- */
+
+static bool has_load(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	return strip != NULL && strip->has_load;
+}
+
+static bool has_strip(const struct desk *desk)
+{
+	return desk_selected(desk) != NULL;
+}
+
+static bool can_be_lost(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	return strip != NULL && exception_words(strip, EXCEPTION_LOST, &desk->now) != NULL;
+}
+
+static bool is_ringing(const struct desk *desk)
+{
+	return desk->alarm != ALARM_NONE;
+}
+
+/* "Press again": the second press counts only for the phase that was asked about. */
+static bool sure_of(struct desk *desk, const struct strip *strip)
+{
+	bool sure = desk->sure_phase_id == strip->phase.id && desk->awake_ms <= desk->sure_until_ms;
+
+	desk->sure_phase_id = 0;
+	return sure;
+}
+
+static void step_load(struct desk *desk, const struct strip *strip)
+{
+	int64_t load_id = strip->load.id;
+	int64_t phase_id = strip->phase.id;
+	bool racked = strip->load.place == PLACE_RACK;
+	const char *said = strip->rule->step;
+	struct fault fault = { 0 };
+
+	if (strip->rule->name == PHASE_SEAL_CHECK) {
+		seals_view_enter(desk, load_id);
+		return;
+	}
+	if (!kitchen_step(desk->kitchen, load_id, phase_id, sure_of(desk, strip), &fault)) {
+		if (fault.kind == FAULT_CONFIRM) {
+			desk->sure_phase_id = phase_id;
+			desk->sure_until_ms = desk->awake_ms + SURE_MS;
+			desk_say(desk, ROLE_CAUTION, "%s Press Space again if so.", fault.sentence);
+		} else {
+			desk_say_fault(desk, &fault);
+		}
+		return;
+	}
+	desk_say(desk, ROLE_DONE, "Noted: %s. (u undoes)", said);
+	if (racked) /* cooling is over by a person's word: on to the seals */
+		seals_view_enter(desk, load_id);
+}
+
+static void next_step(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip == NULL) {
+		desk_show_view(desk, VIEW_HOUSE);
+		house_view_enter(desk);
+	} else if (strip->has_load) {
+		step_load(desk, strip);
+	} else {
+		start_view_enter(desk, strip->station.id);
+	}
+}
+
+static const char *next_step_words(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip == NULL)
+		return "set up the kitchen";
+	if (!strip->has_load)
+		return "start a load";
+	return strip->rule->step;
+}
+
+static void lost(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+	const char *said;
+
+	if (strip == NULL || !strip->has_load)
+		return;
+	said = strip->rule->lost;
+	if (kitchen_lost(desk->kitchen, strip->load.id, strip->phase.id, &fault))
+		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+/* The selected strip's alarm first, else the worst one ringing. */
+static void heard(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+	struct face face = { 0 };
+
+	if (strip != NULL)
+		strip_face(strip, &desk->now, &face);
+	if (!face.ringing)
+		strip = desk_most_urgent(desk);
+	if (strip != NULL)
+		strip_face(strip, &desk->now, &face);
+	if (strip == NULL || !face.ringing)
+		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
+	else if (!kitchen_acknowledge(desk->kitchen, strip->load.id, strip->phase.id, &fault))
+		desk_say_fault(desk, &fault);
+	else
+		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
+}
+
+static void take_back(struct desk *desk, bool (*act)(struct kitchen *, int64_t, int64_t, char *,
+                                                     size_t, struct fault *))
+{
+	const struct strip *strip = desk_selected(desk);
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+	int64_t load_id;
+
+	if (strip == NULL)
+		return;
+	load_id = strip->has_load ? strip->load.id : 0;
+	if (act(desk->kitchen, strip->station.id, load_id, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void undo(struct desk *desk)
+{
+	take_back(desk, kitchen_undo);
+}
+
+static void redo(struct desk *desk)
+{
+	take_back(desk, kitchen_redo);
+}
+
+static void move(struct desk *desk, int by)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *strip = desk_selected(desk);
+	int count = (int)(board->canners + board->racked);
+	int index;
+
+	if (strip == NULL)
+		return;
+	index = (int)(strip - board->strips) + by;
+	if (index >= 0 && index < count)
+		desk_select(desk, &board->strips[index]);
+}
+
+static void move_up(struct desk *desk)
+{
+	move(desk, -1);
+}
+
+static void move_down(struct desk *desk)
+{
+	move(desk, 1);
+}
+
+/* 0: the first racked load that waits for a person, then the next at each press. */
+static void choose_rack(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *selected = desk_selected(desk);
+	size_t next = 0;
+
+	if (board->racked == 0) {
+		desk_say(desk, ROLE_QUIET, "Nothing stands on the cooling rack.");
+		return;
+	}
+	if (selected != NULL && (size_t)(selected - board->strips) >= board->canners)
+		next = ((size_t)(selected - board->strips) - board->canners + 1) % board->racked;
+	desk_select(desk, &board->strips[board->canners + next]);
+}
+
+static bool choose_digit(struct desk *desk, long key)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	if (key < '1' || key > '9')
+		return false;
+	for (size_t i = 0; i < board->canners; i++) {
+		if (board->strips[i].station.digit != key - '0')
+			continue;
+		desk->message[0] = '\0';
+		desk_select(desk, &board->strips[i]);
+		return true;
+	}
+	desk_say(desk, ROLE_QUIET, "No canner has the key %c.", (char)key);
+	return true;
+}
+
+static void open_exceptions(struct desk *desk)
+{
+	desk->exceptions = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_EXCEPTIONS);
+}
+
+static void open_warnings(struct desk *desk)
+{
+	desk->warned = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_WARNINGS);
+}
+
+static void open_house(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_HOUSE);
+	house_view_enter(desk);
+}
+
+static void open_story(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip != NULL && strip->has_load)
+		story_view_enter(desk, strip->load.id);
+}
+
+static void open_leave(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_LEAVE);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL, next_step },
+	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, heard },
+	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
+	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
+	{ 'x', 0, "x", "exceptions", "What can go wrong in this phase: stopped, broken jar, vent cut short ...", has_load, open_exceptions },
+	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", has_strip, redo },
+	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
+	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
+	{ 'h', 0, "h", "house", "The house: elevation, canners, lid boxes.", NULL, open_house },
+	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
+	{ 'q', 3, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },
+	{ '1', 0, "1-9", NULL, "Choose the canner with that digit.", NULL, NULL },
+};
+
+const struct view board_view = {
+	.title = "Board",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = choose_digit,
+	.first_key_words = next_step_words,
+};

@@ -1,0 +1,130 @@
+/*
+ * exceptions_view.c - what can go wrong in the present phase of one load.
+ */
+#include <stdlib.h>
+
+#include "screen/desk.h"
+
+/* The exceptions open to the strip now, in their order. */
+static int open_now(const struct desk *desk, enum exception out[EXCEPTION_COUNT])
+{
+	const struct strip *strip = desk_selected(desk);
+	int count = 0;
+
+	if (strip == NULL)
+		return 0;
+	for (int e = 0; e < EXCEPTION_COUNT; e++)
+		if (exception_words(strip, (enum exception)e, &desk->now) != NULL)
+			out[count++] = (enum exception)e;
+	return count;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct strip *strip = desk_selected(desk);
+	enum exception open[EXCEPTION_COUNT];
+	int count = open_now(desk, open);
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (strip == NULL || !strip->has_load)
+		return;
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d %s, %s: %s", strip->station.digit,
+	              strip->station.name, strip->rule->words, strip->holds);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET, strip->rule->caution);
+	if (count == 0)
+		terminal_put(desk->terminal, top + 3, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
+	for (int i = 0; i < count && i + 3 < rows; i++) {
+		bool here = i == desk->exceptions.cursor;
+
+		terminal_putf(desk->terminal, top + 3 + i, 1, 2, ROLE_KEY, "%d", i + 1);
+		terminal_put(desk->terminal, top + 3 + i, 4, cols - 5, here ? ROLE_SELECTED : ROLE_PLAIN,
+		             exception_words(strip, open[i], &desk->now));
+	}
+}
+
+static void apply(struct desk *desk, enum exception exception, int minutes)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+	const char *said;
+
+	if (strip == NULL || !strip->has_load)
+		return;
+	said = exception_words(strip, exception, &desk->now);
+	if (kitchen_exception(desk->kitchen, strip->load.id, strip->phase.id, exception, minutes, &fault)) {
+		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)", said == NULL ? "exception" : said);
+		desk_show_board(desk);
+	} else {
+		desk_say_fault(desk, &fault);
+	}
+}
+
+static bool minutes_typed(struct desk *desk, const char *text)
+{
+	char *end;
+	long minutes = strtol(text, &end, 10);
+
+	if (end == text || *end != '\0' || minutes < 1 || minutes > 999) {
+		desk_say(desk, ROLE_CAUTION, "Give whole minutes, 1 or more.");
+		return false;
+	}
+	apply(desk, EXCEPTION_EARLIER, (int)minutes);
+	return true;
+}
+
+static void choose(struct desk *desk)
+{
+	enum exception open[EXCEPTION_COUNT];
+	int count = open_now(desk, open);
+
+	if (count == 0) {
+		desk_show_board(desk);
+		return;
+	}
+	list_move(&desk->exceptions, 0, count);
+	if (open[desk->exceptions.cursor] == EXCEPTION_EARLIER)
+		desk_ask(desk, "How many minutes before the key?", "", minutes_typed);
+	else
+		apply(desk, open[desk->exceptions.cursor], 0);
+}
+
+static bool by_digit(struct desk *desk, long key)
+{
+	enum exception open[EXCEPTION_COUNT];
+	int count = open_now(desk, open);
+
+	if (key < '1' || key >= '1' + count)
+		return false;
+	desk->exceptions.cursor = (int)(key - '1');
+	return true; /* a digit only points; Space does it, so one slip does nothing */
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->exceptions, -1, EXCEPTION_COUNT);
+}
+
+static void down(struct desk *desk)
+{
+	enum exception open[EXCEPTION_COUNT];
+
+	list_move(&desk->exceptions, 1, open_now(desk, open));
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "this happened", "Record the exception under the cursor.", NULL, choose },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ '1', 0, "1-9", NULL, "Point at that line.", NULL, NULL },
+};
+
+const struct view exceptions_view = {
+	.title = "Exceptions",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = by_digit,
+};

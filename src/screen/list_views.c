@@ -1,0 +1,223 @@
+/*
+ * list_views.c - views that only show: warnings, the story of a load, the keys,
+ * and the question before leaving.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "screen/desk.h"
+
+static int columns(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols;
+}
+
+/* --- warnings ------------------------------------------------------------------------ */
+
+static void warnings_draw(struct desk *desk, int top, int rows)
+{
+	int cols = columns(desk);
+	int row = top;
+
+	if (desk->warning_count == 0) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No open warnings.");
+		return;
+	}
+	list_move(&desk->warned, 0, (int)desk->warning_count);
+	for (size_t i = (size_t)desk->warned.cursor; i < desk->warning_count && row < top + rows; i++) {
+		const struct warning *warning = &desk->warnings[i];
+
+		terminal_put(desk->terminal, row, 1, 8, warning->severity == SEVERITY_STOP ? ROLE_STOP : ROLE_CAUTION,
+		             severity_name(warning->severity));
+		row += desk_paragraph(desk, row, 10, cols - 11, top + rows - row < 3 ? top + rows - row : 3,
+		                      ROLE_PLAIN, warning->sentence);
+		if (row < top + rows)
+			terminal_putf(desk->terminal, row++, 10, cols - 11, ROLE_QUIET, "%s  (%s)", warning->id,
+			              warning->source);
+	}
+}
+
+static void warnings_up(struct desk *desk)
+{
+	list_move(&desk->warned, -1, (int)desk->warning_count);
+}
+
+static void warnings_down(struct desk *desk)
+{
+	list_move(&desk->warned, 1, (int)desk->warning_count);
+}
+
+static void go_to_station(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct warning *warning = &desk->warnings[desk->warned.cursor];
+
+	for (size_t i = 0; desk->warning_count > 0 && i < board->canners + board->racked; i++) {
+		const struct strip *strip = &board->strips[i];
+
+		if (warning->load_id != 0 ? strip->has_load && strip->load.id == warning->load_id
+		                          : strip->station.id == warning->station_id)
+			desk_select(desk, strip);
+	}
+	desk_show_board(desk);
+}
+
+static const struct view_key warnings_keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL, go_to_station },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, warnings_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "Later ones.", NULL, warnings_down },
+};
+
+const struct view warnings_view = {
+	.title = "Warnings",
+	.keys = warnings_keys,
+	.key_count = sizeof(warnings_keys) / sizeof(warnings_keys[0]),
+	.draw = warnings_draw,
+};
+
+/* --- the story of a load ------------------------------------------------------------- */
+
+void story_view_enter(struct desk *desk, int64_t load_id)
+{
+	struct fault fault = { 0 };
+
+	free(desk->story_rows);
+	desk->story_rows = NULL;
+	desk->story_count = 0;
+	desk->story = (struct list_state){ 0 };
+	if (!log_story(kitchen_log(desk->kitchen), load_id, &desk->story_rows, &desk->story_count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk->story.cursor = (int)desk->story_count - 1; /* the newest is what one looks for */
+	desk_show_view(desk, VIEW_STORY);
+}
+
+static void story_draw(struct desk *desk, int top, int rows)
+{
+	int cols = columns(desk);
+	int count = (int)desk->story_count;
+	int first;
+
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What was done, oldest first");
+	first = list_scroll(&desk->story, count, rows - 1);
+	for (int i = first; i < count && i - first < rows - 1; i++) {
+		const struct log_entry *entry = &desk->story_rows[i];
+		char when[40];
+		bool here = i == desk->story.cursor;
+
+		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
+		terminal_putf(desk->terminal, top + 1 + i - first, 1, cols - 2,
+		              here ? ROLE_SELECTED : entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN,
+		              "%-16s %s%s%s%s", when, entry->who, entry->who[0] != '\0' ? ": " : "",
+		              entry->sentence, entry->undone_by != 0 ? "  (undone)" : "");
+	}
+}
+
+static void story_up(struct desk *desk)
+{
+	list_move(&desk->story, -1, (int)desk->story_count);
+}
+
+static void story_down(struct desk *desk)
+{
+	list_move(&desk->story, 1, (int)desk->story_count);
+}
+
+static const struct view_key story_keys[] = {
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", "earlier", "Earlier.", NULL, story_up },
+	{ KEY_CODE_DOWN, 0, "Down", "later", "Later.", NULL, story_down },
+};
+
+const struct view story_view = {
+	.title = "Story",
+	.keys = story_keys,
+	.key_count = sizeof(story_keys) / sizeof(story_keys[0]),
+	.draw = story_draw,
+};
+
+/* --- the keys -------------------------------------------------------------------------- */
+
+static void help_draw(struct desk *desk, int top, int rows)
+{
+	const struct view *view = view_of(desk->view_before_help);
+	int cols = columns(desk);
+	int row = top;
+
+	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s", view->title);
+	for (size_t i = 0; i < view->key_count && row < top + rows; i++) {
+		const struct view_key *key = &view->keys[i];
+
+		if (key->cap[0] == '\0')
+			continue;
+		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
+		row += desk_paragraph(desk, row, 10, cols - 11, top + rows - row < 2 ? top + rows - row : 2,
+		                      ROLE_PLAIN, key->help);
+	}
+	if (row + 1 < top + rows)
+		desk_paragraph(desk, row + 1, 1, cols - 2, top + rows - row - 1, ROLE_QUIET,
+		               "This program keeps time and records. It cannot see your pot or prove that a jar "
+		               "is safe. Your recipe, your canner's manual and your extension office outrank it.");
+}
+
+static void help_back(struct desk *desk)
+{
+	desk_show_view(desk, desk->view_before_help);
+}
+
+static bool help_typed(struct desk *desk, long key)
+{
+	(void)key;
+	help_back(desk); /* any key goes back: nothing is hidden behind a key here */
+	return true;
+}
+
+static const struct view_key help_keys[] = {
+	{ KEY_CODE_ESCAPE, ' ', "any key", "back", "Back to where you were.", NULL, help_back },
+};
+
+const struct view help_view = {
+	.title = "Keys",
+	.keys = help_keys,
+	.key_count = sizeof(help_keys) / sizeof(help_keys[0]),
+	.draw = help_draw,
+	.typed = help_typed,
+};
+
+/* --- leaving ---------------------------------------------------------------------------- */
+
+static void leave_draw(struct desk *desk, int top, int rows)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	int cols = columns(desk);
+
+	(void)rows;
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STRONG, "Leave the board?");
+	desk_paragraph(desk, top + 3, 1, cols - 2, 3, strip != NULL ? ROLE_CAUTION : ROLE_PLAIN,
+	               strip != NULL ? "Loads are open. Their clocks go on in the log, but nothing rings "
+	                               "until the board is opened again."
+	                             : "No load is open.");
+}
+
+static void leave(struct desk *desk)
+{
+	desk->leaving = true;
+}
+
+static const struct view_key leave_keys[] = {
+	{ 'y', 0, "y", "leave", "Leave; everything is in the log.", NULL, leave },
+	{ KEY_CODE_ESCAPE, 'n', "n", "stay", "Stay.", NULL, desk_show_board },
+};
+
+const struct view leave_view = {
+	.title = "Leave",
+	.keys = leave_keys,
+	.key_count = sizeof(leave_keys) / sizeof(leave_keys[0]),
+	.draw = leave_draw,
+};

@@ -1,0 +1,598 @@
+/*
+ * start_view.c - the load card: product, pack, jar, pressure, number, lid box;
+ * then the process as published, and one key to start.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/product.h"
+#include "engine/text.h"
+#include "screen/desk.h"
+
+#define CHOICE_WORDS_MAX 160
+
+static const struct strip *canner(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->canners; i++)
+		if (board->strips[i].station.id == desk->start.order.station_id)
+			return &board->strips[i];
+	return NULL;
+}
+
+/* --- what can be chosen ------------------------------------------------------------ */
+
+static bool food_usable(enum method method, const char *food)
+{
+	const char *at = NULL;
+
+	while ((at = process_next_food(method, at)) != NULL)
+		if (strcmp(at, food) == 0)
+			return true;
+	return false;
+}
+
+static void add_product(struct start_card *card, const char *name, const char *food, const char *caution)
+{
+	if (card->product_count == START_PRODUCTS_MAX)
+		return;
+	for (size_t i = 0; i < card->product_count; i++)
+		if (text_same_name(card->products[i].name, name))
+			return;
+	card->products[card->product_count].name = name;
+	card->products[card->product_count].food = food;
+	card->products[card->product_count].caution = caution;
+	card->product_count++;
+}
+
+/* Everyday products first, then every food of the tables by its own name. */
+static void list_products(struct start_card *card)
+{
+	const char *food = NULL;
+
+	card->product_count = 0;
+	for (size_t i = 0; i < product_count; i++)
+		if (food_usable(card->method, products[i].food))
+			add_product(card, products[i].name, products[i].food, products[i].caution);
+	while ((food = process_next_food(card->method, food)) != NULL)
+		add_product(card, food, food, "");
+}
+
+static bool matches(const struct start_card *card, size_t product)
+{
+	const char *name = card->products[product].name;
+	size_t have = strlen(card->filter);
+
+	if (have == 0)
+		return true;
+	for (; *name != '\0'; name++) {
+		size_t n = 0;
+		const char *at = name;
+
+		/* Blanks in names are not typed: Space chooses. */
+		while (n < have && *at != '\0') {
+			char c = *at >= 'A' && *at <= 'Z' ? (char)(*at - 'A' + 'a') : *at;
+
+			if (*at != ' ' && c != card->filter[n])
+				break;
+			n += *at != ' ';
+			at++;
+		}
+		if (n == have)
+			return true;
+	}
+	return false;
+}
+
+static int nth_product(const struct start_card *card, int n)
+{
+	for (size_t i = 0; i < card->product_count; i++)
+		if (matches(card, i) && n-- == 0)
+			return (int)i;
+	return -1;
+}
+
+static const char *nth_pack(const struct start_card *card, int n)
+{
+	const char *pack = NULL;
+
+	while ((pack = process_next_pack(card->order.food, card->method, pack)) != NULL)
+		if (n-- == 0)
+			return pack;
+	return NULL;
+}
+
+static struct process_option option_at(const struct start_card *card, int n)
+{
+	const struct process *process = &card->process;
+
+	if (n == 0)
+		return (struct process_option){ process->minutes, process->pressure_psi };
+	return process->options[n - 1];
+}
+
+static int choice_count(const struct start_card *card)
+{
+	int count = 0;
+
+	switch (card->field) {
+	case START_PRODUCT:
+		while (nth_product(card, count) >= 0)
+			count++;
+		return count;
+	case START_PACK:
+		while (nth_pack(card, count) != NULL)
+			count++;
+		return count;
+	case START_JAR: return (int)jar_size_count;
+	case START_PRESSURE: return (int)card->process.option_count + 1;
+	case START_LIDS: return (int)card->box_count + 1;
+	case START_COUNT:
+	case START_READY: break;
+	}
+	return 0;
+}
+
+static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct start_card *card = &desk->start;
+	const struct strip *strip = canner(desk);
+	struct process_option option;
+
+	buffer[0] = '\0';
+	switch (card->field) {
+	case START_PRODUCT:
+		text_copy(buffer, size, card->products[nth_product(card, n)].name);
+		break;
+	case START_PACK:
+		text_copy(buffer, size, pack_words(nth_pack(card, n)));
+		break;
+	case START_JAR: {
+		int room = strip == NULL ? 0 : station_room(&strip->station, &jar_sizes[n], NULL);
+
+		(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (does not fit)",
+		               jar_sizes[n].words, room);
+		break;
+	}
+	case START_PRESSURE:
+		option = option_at(card, n);
+		(void)snprintf(buffer, size, "%d min at %d psi", option.minutes, option.pressure_psi);
+		break;
+	case START_LIDS:
+		if (n == (int)card->box_count)
+			text_copy(buffer, size, "not noted");
+		else
+			(void)snprintf(buffer, size, "%s  (%d left)", card->boxes[n].label,
+			               card->boxes[n].lids - card->boxes[n].used);
+		break;
+	case START_COUNT:
+	case START_READY: break;
+	}
+}
+
+/* --- moving through the card ---------------------------------------------------------- */
+
+static int room_for_jar(const struct desk *desk)
+{
+	const struct strip *strip = canner(desk);
+	const struct jar_size *jar = jar_size_named(desk->start.order.jar);
+
+	return strip == NULL || jar == NULL ? 0 : station_room(&strip->station, jar, NULL);
+}
+
+static void go_to(struct desk *desk, enum start_field field)
+{
+	struct start_card *card = &desk->start;
+
+	card->field = field;
+	card->cursor = 0;
+	card->filter[0] = '\0';
+	if (field == START_JAR) {
+		const struct product *product = product_named(card->order.product);
+		const struct jar_size *usual = jar_size_named(product == NULL ? "pint" : product->usual_jar);
+
+		card->cursor = usual == NULL ? 0 : jar_size_index(usual);
+	}
+	if (field == START_COUNT)
+		card->order.jars = room_for_jar(desk);
+}
+
+static void choose_product(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+	int chosen = nth_product(card, card->cursor);
+
+	if (chosen < 0)
+		return;
+	card->product = (size_t)chosen;
+	text_copy(card->order.product, sizeof(card->order.product), card->products[chosen].name);
+	text_copy(card->order.food, sizeof(card->order.food), card->products[chosen].food);
+	go_to(desk, START_PACK);
+	if (choice_count(card) == 1) {
+		text_copy(card->order.pack, sizeof(card->order.pack), nth_pack(card, 0));
+		go_to(desk, START_JAR);
+	}
+}
+
+static void choose_jar(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+	struct fault fault = { 0 };
+
+	text_copy(card->order.jar, sizeof(card->order.jar), jar_sizes[card->cursor].name);
+	card->order.pressure_psi = NO_PRESSURE;
+	card->has_process = kitchen_process(desk->kitchen, &card->order, &card->process, &fault);
+	if (!card->has_process) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	if (room_for_jar(desk) == 0) {
+		desk_say(desk, ROLE_CAUTION, "This canner has no stated room for %s. State it in the house view (h).",
+		         jar_sizes[card->cursor].plural);
+		return;
+	}
+	go_to(desk, card->process.option_count > 0 ? START_PRESSURE : START_COUNT);
+}
+
+static void choose_pressure(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+	struct process_option option = option_at(card, card->cursor);
+	struct fault fault = { 0 };
+
+	card->order.pressure_psi = option.pressure_psi;
+	card->has_process = kitchen_process(desk->kitchen, &card->order, &card->process, &fault);
+	if (card->has_process)
+		go_to(desk, START_COUNT);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void choose_count(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+	int room = room_for_jar(desk);
+
+	if (card->order.jars < 1)
+		desk_say(desk, ROLE_CAUTION, "Type how many jars.");
+	else if (card->order.jars > room)
+		desk_say(desk, ROLE_CAUTION, "This canner takes %d; the other %d wait for the next load.", room,
+		         card->order.jars - room);
+	else
+		go_to(desk, START_LIDS);
+}
+
+static void choose_lids(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+
+	if (card->cursor == (int)card->box_count) {
+		card->order.lid_box_id = 0;
+	} else if (card->boxes[card->cursor].lids - card->boxes[card->cursor].used < card->order.jars) {
+		desk_say(desk, ROLE_CAUTION, "That box has too few lids for %d jars. Flat lids are used once.",
+		         card->order.jars);
+		return;
+	} else {
+		card->order.lid_box_id = card->boxes[card->cursor].id;
+	}
+	go_to(desk, START_READY);
+}
+
+static void start(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	int64_t load_id;
+
+	if (!kitchen_start_load(desk->kitchen, &desk->start.order, &load_id, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk->selected_station = desk->start.order.station_id;
+	desk->selected_load = 0;
+	desk_show_board(desk);
+	desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
+}
+
+static void choose(struct desk *desk)
+{
+	switch (desk->start.field) {
+	case START_PRODUCT: choose_product(desk); break;
+	case START_PACK:
+		text_copy(desk->start.order.pack, sizeof(desk->start.order.pack),
+		          nth_pack(&desk->start, desk->start.cursor));
+		go_to(desk, START_JAR);
+		break;
+	case START_JAR: choose_jar(desk); break;
+	case START_PRESSURE: choose_pressure(desk); break;
+	case START_COUNT: choose_count(desk); break;
+	case START_LIDS: choose_lids(desk); break;
+	case START_READY: start(desk); break;
+	}
+}
+
+static void back(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+
+	switch (card->field) {
+	case START_PRODUCT: desk_show_board(desk); break;
+	case START_PACK: go_to(desk, START_PRODUCT); break;
+	case START_JAR:
+		go_to(desk, START_PACK);
+		if (choice_count(card) <= 1)
+			go_to(desk, START_PRODUCT);
+		break;
+	case START_PRESSURE: go_to(desk, START_JAR); break;
+	case START_COUNT: go_to(desk, START_JAR); break;
+	case START_LIDS: go_to(desk, START_COUNT); break;
+	case START_READY: go_to(desk, START_LIDS); break;
+	}
+}
+
+static void cursor(struct desk *desk, int by)
+{
+	struct start_card *card = &desk->start;
+	int count = choice_count(card);
+
+	if (card->field == START_COUNT) {
+		card->order.jars -= by;
+		if (card->order.jars < 1)
+			card->order.jars = 1;
+		if (card->order.jars > 99)
+			card->order.jars = 99;
+		return;
+	}
+	card->cursor += by;
+	if (card->cursor >= count)
+		card->cursor = count - 1;
+	if (card->cursor < 0)
+		card->cursor = 0;
+}
+
+static void up(struct desk *desk)
+{
+	cursor(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	cursor(desk, 1);
+}
+
+static bool typed_filter(struct start_card *card, long key)
+{
+	size_t length = strlen(card->filter);
+
+	if (key >= 'A' && key <= 'Z')
+		key += 'a' - 'A';
+	if (key == KEY_CODE_BACKSPACE && length > 0) {
+		card->filter[length - 1] = '\0';
+	} else if (((key >= 'a' && key <= 'z') || key == '-' || (key >= '0' && key <= '9')) &&
+	           length + 1 < sizeof(card->filter)) {
+		card->filter[length] = (char)key;
+		card->filter[length + 1] = '\0';
+	} else {
+		return false;
+	}
+	card->cursor = 0;
+	return true;
+}
+
+static bool typed(struct desk *desk, long key)
+{
+	struct start_card *card = &desk->start;
+
+	if (card->field == START_PRODUCT && typed_filter(card, key))
+		return true;
+	if (card->field == START_COUNT && key >= '0' && key <= '9') {
+		/* A first digit replaces the number offered, a second one joins it. */
+		int joined = card->cursor == 0 ? (int)(key - '0') : card->order.jars * 10 + (int)(key - '0');
+
+		card->cursor = 1;
+		card->order.jars = joined <= 99 ? joined : (int)(key - '0');
+		return true;
+	}
+	if (card->field == START_COUNT && key == KEY_CODE_BACKSPACE && card->order.jars > 0) {
+		card->order.jars /= 10;
+		card->cursor = 1;
+		return true;
+	}
+	if (key == KEY_CODE_BACKSPACE) {
+		back(desk);
+		return true;
+	}
+	return false;
+}
+
+void start_view_enter(struct desk *desk, int64_t station_id)
+{
+	struct start_card *card = &desk->start;
+	struct fault fault = { 0 };
+	const struct strip *strip;
+
+	free(card->boxes);
+	memset(card, 0, sizeof(*card));
+	card->order.station_id = station_id;
+	card->order.pressure_psi = NO_PRESSURE;
+	strip = canner(desk);
+	if (strip == NULL)
+		return;
+	if (!kitchen_board(desk->kitchen)->house.elevation.known) {
+		desk_say(desk, ROLE_STOP, "The elevation is not known, so no process can be given. Set it first.");
+		desk_show_view(desk, VIEW_HOUSE);
+		house_view_enter(desk);
+		return;
+	}
+	card->method = strip->station.kind;
+	list_products(card);
+	if (!log_lid_boxes(kitchen_log(desk->kitchen), &card->boxes, &card->box_count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk_show_view(desk, VIEW_START);
+}
+
+/* --- drawing --------------------------------------------------------------------------- */
+
+static const char *const questions[] = {
+	[START_PRODUCT] = "What goes in? Type a few letters, or move.",
+	[START_PACK] = "How is it packed?",
+	[START_JAR] = "Which jars?",
+	[START_PRESSURE] = "Which of the published pairs?",
+	[START_COUNT] = "How many jars?",
+	[START_LIDS] = "Which lid box?",
+	[START_READY] = "Ready. Space starts the load; the clock waits for you.",
+};
+
+static void chosen_words(const struct desk *desk, struct text *text)
+{
+	const struct start_card *card = &desk->start;
+	const struct strip *strip = canner(desk);
+
+	text_add(text, "%d %s", strip == NULL ? 0 : strip->station.digit,
+	         strip == NULL ? "" : strip->station.name);
+	if (card->field > START_PRODUCT)
+		text_add(text, " > %s", card->order.product);
+	if (card->field > START_PACK)
+		text_add(text, " > %s", pack_words(card->order.pack));
+	if (card->field > START_JAR) {
+		const struct jar_size *jar = jar_size_named(card->order.jar);
+
+		if (card->field > START_COUNT)
+			text_add(text, " > %d %s", card->order.jars,
+			         jar == NULL ? "" : card->order.jars == 1 ? jar->words : jar->plural);
+		else
+			text_add(text, " > %s", jar == NULL ? "" : jar->plural);
+	}
+}
+
+static int choices_draw(struct desk *desk, int top, int rows, int cols)
+{
+	struct start_card *card = &desk->start;
+	struct list_state list = { .cursor = card->cursor };
+	int count = choice_count(card);
+	int first = list_scroll(&list, count, rows);
+
+	for (int i = first; i < count && i < first + rows; i++) {
+		char words[CHOICE_WORDS_MAX];
+		bool here = i == card->cursor;
+
+		choice_words(desk, i, words, sizeof(words));
+		terminal_put(desk->terminal, top + i - first, 1, 2, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, top + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	}
+	if (count == 0 && card->field == START_PRODUCT)
+		terminal_put(desk->terminal, top, 3, cols - 4, ROLE_CAUTION,
+		             "Nothing of that name has a published process for this canner.");
+	return count;
+}
+
+static int line(struct desk *desk, int row, int end, int cols, enum role role, const char *words)
+{
+	if (words[0] == '\0' || row >= end)
+		return row;
+	return row + desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, role, words);
+}
+
+/* The process as published, and what goes with it. */
+static void process_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct start_card *card = &desk->start;
+	const struct process *process = &card->process;
+	char words[400];
+	char headspace[24];
+	struct text text = TEXT_OVER(words);
+	int end = top + rows;
+	int row = top;
+
+	headspace_words(process->row->headspace_thou, headspace, sizeof(headspace));
+	text_add(&text, "%d min", process->minutes);
+	if (process->pressure_psi != NO_PRESSURE)
+		text_add(&text, " at %d psi", process->pressure_psi);
+	text_add(&text, ", headspace %s", headspace);
+	row = line(desk, row, end, cols, ROLE_STRONG, words);
+	if (process->row->confirmed == CONFIRMED_PRACTICE)
+		row = line(desk, row, end, cols, ROLE_CAUTION, "common practice, no source");
+	if (process->jar_sized_up) {
+		text = TEXT_OVER(words);
+		text_add(&text, "Smaller than tested: takes the %s row, the next larger tested size.",
+		         process->jar_in_table->words);
+		row = line(desk, row, end, cols, ROLE_CAUTION, words);
+	}
+	if (process->band_raised)
+		row = line(desk, row, end, cols, ROLE_CAUTION,
+		           "The elevation is rounded and touches a higher band: the higher one is used.");
+	if (process->above_tables)
+		row = line(desk, row, end, cols, ROLE_CAUTION,
+		           "Above 8,000 ft some published sheets stop: ask your extension office.");
+	if (process->jars_sterile) {
+		text = TEXT_OVER(words);
+		text_add(&text, "For jars boiled %d min before filling, and only for those.",
+		         jar_sterilising_minutes(&kitchen_board(desk->kitchen)->house.elevation));
+		row = line(desk, row, end, cols, ROLE_CAUTION, words);
+	}
+	row = line(desk, row, end, cols, ROLE_CAUTION, card->products[card->product].caution);
+	text = TEXT_OVER(words);
+	text_add(&text, "Source: %s", process->row->source);
+	row = line(desk, row, end, cols, ROLE_QUIET, words);
+	(void)line(desk, row, end, cols, ROLE_QUIET,
+	           "Your recipe, your canner's manual and your extension office outrank this program.");
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	struct start_card *card = &desk->start;
+	char words[400];
+	struct text text = TEXT_OVER(words);
+	int window_rows;
+	int cols;
+	int used = 2;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	chosen_words(desk, &text);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
+	if (card->field == START_PRODUCT && card->filter[0] != '\0')
+		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->filter);
+	if (card->field == START_COUNT) {
+		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->order.jars);
+		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",
+		              room_for_jar(desk));
+		used = 4;
+	} else if (card->field != START_READY) {
+		int count = choice_count(card);
+		int room = card->field == START_LIDS || card->field == START_PRESSURE ? count : rows - 2;
+
+		choices_draw(desk, top + 2, room < rows - 2 ? room : rows - 2, cols);
+		used = 3 + room;
+	}
+	if (card->has_process && card->field > START_JAR)
+		process_draw(desk, top + used, rows - used, cols);
+}
+
+static const char *choose_words(const struct desk *desk)
+{
+	return desk->start.field == START_READY ? "START the load" : "choose";
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL, choose },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "no load", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
+	{ 0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL },
+};
+
+const struct view start_view = {
+	.title = "Load card",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = typed,
+	.first_key_words = choose_words,
+};
