@@ -134,6 +134,18 @@ START_TEST(a_small_buffer_cuts_at_a_character)
 }
 END_TEST
 
+static bool printable(const char *text)
+{
+	wchar_t wide[96];
+
+	if (mbstowcs(wide, text, 96) == (size_t)-1)
+		return false;
+	for (size_t i = 0; wide[i]; i++)
+		if (wcwidth(wide[i]) < 0)
+			return false;
+	return true;
+}
+
 /* Whatever bytes come in, what goes out is valid, printable and no longer than
  * the buffer, and cleaning it again changes nothing. */
 START_TEST(any_bytes_come_out_printable)
@@ -141,20 +153,19 @@ START_TEST(any_bytes_come_out_printable)
 	char in[64];
 	char out[96];
 	char again[96];
+	int bad = 0;
 
 	srand(20240917);
-	for (int round = 0; round < 20000; round++) {
+	for (int round = 0; round < 10000; round++) {
 		size_t length = (size_t)rand() % (sizeof(in) - 1);
 		for (size_t i = 0; i < length; i++)
 			in[i] = (char)(rand() % 2 ? rand() % 255 + 1 : 0xc2 + rand() % 51);
 		in[length] = '\0';
 		glyph_clean(out, sizeof(out), in);
-		wchar_t wide[96];
-		ck_assert_msg(mbstowcs(wide, out, 96) != (size_t)-1, "round %d", round);
-		for (size_t i = 0; wide[i]; i++)
-			ck_assert_msg(wcwidth(wide[i]) >= 0, "round %d", round);
-		ck_assert_msg(glyph_clean(again, sizeof(again), out), "round %d", round);
+		bad += !printable(out);
+		bad += !glyph_clean(again, sizeof(again), out);
 	}
+	ck_assert_int_eq(bad, 0);
 }
 END_TEST
 
