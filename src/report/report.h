@@ -54,6 +54,7 @@ bool report_loads(const struct report *to, struct day *day, const struct load_ch
                   struct fault *fault);
 bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
                  struct fault *fault);
-bool report_warnings(const struct report *to, struct day *day, struct fault *fault);
+/* Of the board as it was when the day was opened. */
+void report_warnings(const struct report *to, struct day *day);
 
 #endif

@@ -1,0 +1,498 @@
+/*
+ * main.c - arguments in, exit status out.  The only file that knows both the
+ * screen and the reports.
+ *
+ * Exit status: 0 done; 1 something failed (a file, the disk, the terminal);
+ * 2 the command was not understood; 3 refused, with the reason.
+ */
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "engine/fault.h"
+#include "engine/text.h"
+#include "kitchen/new_log.h"
+#include "kitchen/open_day.h"
+#include "log/log.h"
+#include "report/arguments.h"
+#include "report/plain.h"
+#include "report/report.h"
+#include "screen/board.h"
+
+#define PATH_BYTES 4096
+#define PRACTICE_SPEED 60
+#define PRACTICE_SPEED_MAX 3600
+#define PRACTICE_NAME "/stillroom-practice-XXXXXX.db"
+#define PRACTICE_ENDING 3 /* of it: ".db" */
+
+enum status { STATUS_DONE, STATUS_FAILED, STATUS_MISUSE, STATUS_REFUSED };
+
+/* --- which log --------------------------------------------------------------------- */
+
+/* The XDG base directory rules: a folder that is not absolute is ignored. */
+static bool usual_log(char *path, size_t size, struct fault *fault)
+{
+	const char *data = getenv("XDG_DATA_HOME"); /* NOLINT(concurrency-mt-unsafe): one thread */
+	const char *home = getenv("HOME");          /* NOLINT(concurrency-mt-unsafe) */
+	struct text text = text_over(path, size);
+
+	if (data != NULL && data[0] == '/')
+		text_add(&text, "%s/stillroom/log.db", data);
+	else if (home != NULL && home[0] == '/')
+		text_add(&text, "%s/.local/share/stillroom/log.db", home);
+	else
+		return fault_set(fault, FAULT_MISSING,
+		                 "neither HOME nor XDG_DATA_HOME names a folder: say with -f where the log is");
+	return !text.cut || fault_set(fault, FAULT_IO, "the path of the log is too long");
+}
+
+static bool find_log(const struct arguments *arguments, char *path, size_t size,
+                     struct fault *fault)
+{
+	if (!arguments->given[OPTION_FILE])
+		return usual_log(path, size, fault);
+	return text_copy(path, size, arguments->value[OPTION_FILE]) ||
+	       fault_set(fault, FAULT_IO, "the path of the log is too long");
+}
+
+static bool file_has_content(const char *path)
+{
+	struct stat status;
+
+	return stat(path, &status) == 0 && status.st_size > 0;
+}
+
+/* --- questions ----------------------------------------------------------------------- */
+
+static struct report report_of(const struct arguments *arguments)
+{
+	return (struct report){ .out = stdout, .json = arguments->given[OPTION_JSON] };
+}
+
+static bool run_boil(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct boil_words words = {
+		.elevation = arguments->value[OPTION_ELEVATION],
+		.barometer = arguments->value[OPTION_BAROMETER],
+		.measured = arguments->value[OPTION_MEASURED],
+	};
+
+	return report_boil(&to, &words, fault);
+}
+
+static bool run_process(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct process_words words = {
+		.food = arguments->value[OPTION_FOOD],
+		.pack = arguments->value[OPTION_PACK],
+		.jar = arguments->value[OPTION_JAR],
+		.method = arguments->value[OPTION_METHOD],
+		.elevation = arguments->value[OPTION_ELEVATION],
+		.pressure = arguments->value[OPTION_PRESSURE],
+	};
+
+	return report_process(&to, &words, fault);
+}
+
+static bool run_foods(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+
+	return report_foods(&to, arguments->value[OPTION_METHOD], fault);
+}
+
+static bool look_at_log(const struct arguments *arguments, struct day **day, struct fault *fault)
+{
+	char path[PATH_BYTES];
+
+	return find_log(arguments, path, sizeof(path), fault) && day_open(path, LOG_LOOK, day, fault);
+}
+
+static struct load_choice choice_of(const struct arguments *arguments)
+{
+	return (struct load_choice){
+		.all = arguments->given[OPTION_ALL],
+		.since = arguments->value[OPTION_SINCE],
+	};
+}
+
+static bool run_loads(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct load_choice choice = choice_of(arguments);
+	struct day *day;
+	bool done;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	done = report_loads(&to, day, &choice, fault);
+	day_close(day);
+	return done;
+}
+
+static bool run_jars(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct load_choice choice = choice_of(arguments);
+	struct day *day;
+	bool done;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	done = report_jars(&to, day, &choice, fault);
+	day_close(day);
+	return done;
+}
+
+static bool run_warnings(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct day *day;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	report_warnings(&to, day);
+	day_close(day);
+	return true;
+}
+
+/* --- logs ---------------------------------------------------------------------------- */
+
+static bool run_setup(const struct arguments *arguments, struct fault *fault)
+{
+	char path[PATH_BYTES];
+	struct new_log_plan plan = { .path = path, .kitchen_file = arguments->operand };
+
+	if (!find_log(arguments, path, sizeof(path), fault))
+		return false;
+	if (!new_log_make(&plan, fault)) {
+		/* The command was understood; it is the file that is wrong. */
+		if (fault->kind == FAULT_MISUSE)
+			fault->kind = FAULT_NOT_OURS;
+		return false;
+	}
+	(void)fputs("The log is ready: ", stdout);
+	plain_put(stdout, path);
+	(void)fputc('\n', stdout);
+	return true;
+}
+
+static bool run_restore(const struct arguments *arguments, struct fault *fault)
+{
+	char path[PATH_BYTES];
+	char used[PATH_BYTES];
+
+	if (!find_log(arguments, path, sizeof(path), fault))
+		return false;
+	if (!arguments->given[OPTION_YES])
+		return fault_set(fault, FAULT_MISUSE,
+		                 "this puts the newest whole backup in the place of %s (the damaged file is "
+		                 "kept beside it); close every board of it, then add --yes",
+		                 path);
+	if (!log_restore_backup(path, used, sizeof(used), fault))
+		return false;
+	(void)fputs("Put back: ", stdout);
+	plain_put(stdout, used);
+	(void)fputc('\n', stdout);
+	return true;
+}
+
+/* --- the board, and practice on it ------------------------------------------------------ */
+
+static struct board_wishes wishes_of(const struct arguments *arguments, bool rehearsal)
+{
+	return (struct board_wishes){
+		.ascii = arguments->given[OPTION_ASCII],
+		.no_colour = arguments->given[OPTION_NO_COLOUR],
+		.rehearsal = rehearsal,
+	};
+}
+
+static bool run_board(const struct arguments *arguments, struct fault *fault)
+{
+	struct board_wishes wishes = wishes_of(arguments, false);
+	char path[PATH_BYTES];
+
+	return find_log(arguments, path, sizeof(path), fault) && board_run(path, &wishes, fault);
+}
+
+static bool read_speed(const char *words, int *speed, struct fault *fault)
+{
+	char *end;
+	long value;
+
+	*speed = PRACTICE_SPEED;
+	if (words == NULL)
+		return true;
+	errno = 0;
+	value = strtol(words, &end, 10);
+	if (end == words || *end != '\0' || errno != 0 || value < 1 || value > PRACTICE_SPEED_MAX)
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a speed from 1 to %d", words,
+		                 PRACTICE_SPEED_MAX);
+	*speed = (int)value;
+	return true;
+}
+
+/* A practice log from before goes on as it is; a real log never becomes one. */
+static bool check_scratch(const struct arguments *arguments, const char *path, struct fault *fault)
+{
+	struct day *day;
+	int speed;
+
+	if (arguments->given[OPTION_KITCHEN] || arguments->given[OPTION_SPEED])
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s is there already and goes on as it is: leave out --kitchen and --speed",
+		                 path);
+	if (!day_open(path, LOG_LOOK, &day, fault))
+		return false;
+	speed = kitchen_board(day_kitchen(day))->house.practice_speed;
+	day_close(day);
+	return speed > 0 ||
+	       fault_set(fault, FAULT_REFUSED, "%s is a real log: practice needs one of its own", path);
+}
+
+/* An empty file of a name nobody else has. */
+static bool name_scratch(char *path, size_t size, struct fault *fault)
+{
+	const char *folder = getenv("TMPDIR"); /* NOLINT(concurrency-mt-unsafe): one thread */
+	struct text text = text_over(path, size);
+	int fd;
+
+	text_add(&text, "%s%s", folder != NULL && folder[0] != '\0' ? folder : "/tmp", PRACTICE_NAME);
+	if (text.cut)
+		return fault_set(fault, FAULT_IO, "the path in TMPDIR is too long");
+	fd = mkstemps(path, PRACTICE_ENDING);
+	if (fd < 0)
+		return fault_set(fault, FAULT_IO, "%s cannot be made: %s", path, strerror(errno)); /* NOLINT(concurrency-mt-unsafe) */
+	(void)close(fd);
+	return true;
+}
+
+static bool make_scratch(const struct arguments *arguments, const char *path, struct fault *fault)
+{
+	char real[PATH_BYTES];
+	struct new_log_plan plan = {
+		.path = path,
+		.kitchen_file = arguments->value[OPTION_KITCHEN],
+	};
+
+	if (!read_speed(arguments->value[OPTION_SPEED], &plan.practice_speed, fault))
+		return false;
+	if (plan.kitchen_file == NULL) {
+		if (!find_log(arguments, real, sizeof(real), fault))
+			return false;
+		if (!arguments->given[OPTION_FILE] && !file_has_content(real))
+			return fault_set(fault, FAULT_MISSING,
+			                 "there is no log yet to take the kitchen from: name one with -f, or a "
+			                 "kitchen file with --kitchen");
+		plan.copy_from = real;
+	}
+	return new_log_make(&plan, fault);
+}
+
+static bool prepare_scratch(const struct arguments *arguments, char *path, size_t size,
+                            struct fault *fault)
+{
+	if (!arguments->given[OPTION_SCRATCH]) {
+		if (!name_scratch(path, size, fault))
+			return false;
+		if (make_scratch(arguments, path, fault))
+			return true;
+		(void)unlink(path);
+		return false;
+	}
+	if (!text_copy(path, size, arguments->value[OPTION_SCRATCH]))
+		return fault_set(fault, FAULT_IO, "the path of the practice log is too long");
+	return file_has_content(path) ? check_scratch(arguments, path, fault)
+	                              : make_scratch(arguments, path, fault);
+}
+
+static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
+{
+	struct board_wishes wishes = wishes_of(arguments, true);
+	char path[PATH_BYTES];
+	bool done;
+
+	if (!prepare_scratch(arguments, path, sizeof(path), fault))
+		return false;
+	done = board_run(path, &wishes, fault);
+	(void)fputs("The practice log is kept. To go on with it: stillroom rehearse --scratch ", stdout);
+	plain_put(stdout, path);
+	(void)fputc('\n', stdout);
+	return done;
+}
+
+/* --- commands ------------------------------------------------------------------------------ */
+
+#define LOOKS (TAKES(FILE) | TAKES(JSON))
+
+static const struct command commands[] = {
+	{
+	    .word = "",
+	    .help = "Timer board and log for big preserving days: opens the board on the usual log",
+	    .more = "Exit status: 0 done, 1 something failed, 2 not understood, 3 refused.\n",
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOUR),
+	    .run = run_board,
+	},
+	{
+	    .word = "setup",
+	    .operand = "KITCHEN_FILE",
+	    .help = "make a new log from the description of a kitchen",
+	    .more = "An example of a kitchen file is demo/quince-hollow.kitchen. All of it is taken or\n"
+	            "nothing: with a wrong line there is no log.\n",
+	    .takes = TAKES(FILE),
+	    .run = run_setup,
+	},
+	{
+	    .word = "rehearse",
+	    .help = "practise on a fast clock, in a log of its own",
+	    .more = "The kitchen comes from --kitchen, else from the log that -f names, else from the\n"
+	            "usual log; these are only read. Without --scratch the practice log is a new file in\n"
+	            "$TMPDIR.\n",
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOUR) | TAKES(KITCHEN) | TAKES(SCRATCH) |
+	             TAKES(SPEED),
+	    .run = run_rehearse,
+	},
+	{
+	    .word = "boil",
+	    .help = "air pressure, boiling point and jelly stage of a place",
+	    .more = "A measured boiling point outranks a barometer, and that the elevation.\n",
+	    .takes = TAKES(ELEVATION) | TAKES(BAROMETER) | TAKES(MEASURED) | TAKES(JSON),
+	    .run = run_boil,
+	},
+	{
+	    .word = "process",
+	    .help = "the published process: minutes, pressure, headspace, source",
+	    .more = "Where the tables have no process, or the elevation is not known, it is refused (exit\n"
+	            "status 3) with the reason. Capitals, spaces and dashes in names do not matter.\n",
+	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) |
+	             TAKES(PRESSURE) | TAKES(JSON),
+	    .needs = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD),
+	    .run = run_process,
+	},
+	{
+	    .word = "foods",
+	    .help = "the foods, packs and jars the tables offer",
+	    .takes = TAKES(METHOD) | TAKES(JSON),
+	    .run = run_foods,
+	},
+	{
+	    .word = "loads",
+	    .help = "open loads and those begun today: phase, time left, process",
+	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
+	    .run = run_loads,
+	},
+	{
+	    .word = "jars",
+	    .help = "every jar of those loads: seal, siphoning, what becomes of it",
+	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
+	    .run = run_jars,
+	},
+	{
+	    .word = "warnings",
+	    .help = "what needs a person, worst first",
+	    .takes = LOOKS,
+	    .run = run_warnings,
+	},
+	{
+	    .word = "restore",
+	    .help = "put the newest whole backup in the place of a damaged log",
+	    .more = "The damaged file is kept beside it. A log that is whole is left alone.\n",
+	    .takes = TAKES(FILE) | TAKES(YES),
+	    .run = run_restore,
+	},
+};
+
+#define COMMAND_COUNT (sizeof(commands) / sizeof(commands[0]))
+
+/* --- in and out ----------------------------------------------------------------------------- */
+
+/* A file opened later must not become standard output by its number.  What
+ * stands in for a missing one cannot be written to, so that it is noticed. */
+static bool standard_files_are_open(void)
+{
+	for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)
+		if (fcntl(fd, F_GETFD) == -1 && open("/dev/null", O_RDONLY | O_NOCTTY) != fd)
+			return false;
+	return true;
+}
+
+static enum status status_of(const struct fault *fault)
+{
+	switch (fault->kind) {
+	case FAULT_MISUSE:
+		return STATUS_MISUSE;
+	case FAULT_REFUSED:
+		return STATUS_REFUSED;
+	default:
+		return STATUS_FAILED;
+	}
+}
+
+static void complain(const struct command *command, const struct fault *fault)
+{
+	(void)fputs("stillroom: ", stderr);
+	plain_put(stderr, fault->sentence);
+	if (fault->kind == FAULT_MISUSE)
+		(void)fprintf(stderr, " (help: stillroom %s%s--help)", command->word,
+		              command->word[0] == '\0' ? "" : " ");
+	(void)fputc('\n', stderr);
+}
+
+static enum status run(const struct arguments *arguments)
+{
+	const struct command *command = arguments->command;
+	struct fault fault = { .kind = FAULT_NONE };
+
+	if (arguments->given[OPTION_HELP]) {
+		arguments_help(stdout, commands, COMMAND_COUNT, command);
+		return STATUS_DONE;
+	}
+	if (arguments->given[OPTION_VERSION]) {
+		(void)puts("stillroom " STILLROOM_VERSION);
+		return STATUS_DONE;
+	}
+	if (command->run(arguments, &fault))
+		return STATUS_DONE;
+	if (fault.kind == FAULT_REFUSED && (command->takes & TAKES(JSON)) != 0) {
+		struct report to = report_of(arguments);
+
+		report_refusal(&to, &fault); /* an answer like any other */
+	} else {
+		complain(command, &fault);
+	}
+	return status_of(&fault);
+}
+
+/* An answer that did not arrive whole is no answer. */
+static enum status close_output(enum status status)
+{
+	bool spoilt = ferror(stdout) != 0;
+
+	errno = 0;
+	if (fclose(stdout) == 0 && !spoilt)
+		return status;
+	(void)fprintf(stderr, "stillroom: the answer could not be written in full%s%s\n",
+	              errno != 0 ? ": " : "", errno != 0 ? strerror(errno) : ""); /* NOLINT(concurrency-mt-unsafe) */
+	return STATUS_FAILED;
+}
+
+int main(int argc, char **argv)
+{
+	struct arguments arguments;
+	struct fault fault = { .kind = FAULT_NONE };
+
+	if (!standard_files_are_open())
+		return STATUS_FAILED;
+	if (!arguments_read(argc, argv, commands, COMMAND_COUNT, &arguments, &fault)) {
+		complain(arguments.command, &fault);
+		return STATUS_MISUSE;
+	}
+	return (int)close_output(run(&arguments));
+}

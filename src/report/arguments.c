@@ -1,0 +1,235 @@
+#include "report/arguments.h"
+
+#include <assert.h>
+#include <getopt.h>
+#include <string.h>
+
+/* Values getopt_long gives back: above any character. */
+#define LONG_BASE 256
+/* A word that is no option, in order (the '-' at the head of the short ones). */
+#define PLAIN_WORD 1
+
+struct option_row {
+	const char *name;
+	char letter;       /* 0: none */
+	const char *value; /* "FILE"; NULL: takes none */
+	const char *help;
+};
+
+static const struct option_row options[] = {
+	[OPTION_FILE] = { "file", 'f', "FILE", "the log; else log.db in $XDG_DATA_HOME/stillroom" },
+	[OPTION_JSON] = { "json", 0, NULL, "answer in JSON" },
+	[OPTION_ASCII] = { "ascii", 0, NULL, "draw with plain ASCII" },
+	[OPTION_NO_COLOUR] = { "no-colour", 0, NULL, "leave colour out" },
+	[OPTION_ELEVATION] = { "elevation", 'e', "HEIGHT", "of the kitchen, with its unit: 4650ft, 1417m" },
+	[OPTION_BAROMETER] = { "barometer", 0, "PRESSURE", "station pressure: \"85.4 kPa\"" },
+	[OPTION_MEASURED] = { "measured", 0, "TEMPERATURE", "of boiling water: 203.1F, 95.1C" },
+	[OPTION_FOOD] = { "food", 0, "FOOD", "as the tables name it (see \"stillroom foods\")" },
+	[OPTION_PACK] = { "pack", 0, "PACK", "hot, raw, hot_sterile_jar, ..." },
+	[OPTION_JAR] = { "jar", 0, "JAR", "half_pint, pint, quart, ..." },
+	[OPTION_METHOD] = { "method", 0, "METHOD", "boiling_water, steam, dial_gauge, weighted_gauge" },
+	[OPTION_PRESSURE] = { "pressure", 0, "PSI", "gauge pressure, where the table has several" },
+	[OPTION_ALL] = { "all", 0, NULL, "every load, not only open ones and today's" },
+	[OPTION_SINCE] = { "since", 0, "DATE", "open loads and those begun on DATE or later: 2026-09-14" },
+	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practise in this kitchen" },
+	[OPTION_SCRATCH] = { "scratch", 0, "FILE", "the practice log, made when missing" },
+	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },
+	[OPTION_YES] = { "yes", 0, NULL, "yes, do it" },
+	[OPTION_HELP] = { "help", 'h', NULL, "this help" },
+	[OPTION_VERSION] = { "version", 'V', NULL, "the version" },
+};
+static_assert(sizeof(options) / sizeof(options[0]) == OPTION_COUNT, "every option has its row");
+
+#define ALWAYS (TAKES(HELP) | TAKES(VERSION))
+#define SHORT_MAX (3 + 2 * OPTION_COUNT)
+
+/* --- getopt's own tables, made from ours --------------------------------------------- */
+
+static void make_tables(char shorts[SHORT_MAX], struct option longs[OPTION_COUNT + 1])
+{
+	size_t used = 0;
+
+	memset(longs, 0, (OPTION_COUNT + 1) * sizeof(*longs));
+	shorts[used++] = '-'; /* words in their order, also under POSIXLY_CORRECT */
+	shorts[used++] = ':'; /* a missing value is told from an unknown option */
+	for (int i = 0; i < OPTION_COUNT; i++) {
+		longs[i].name = options[i].name;
+		longs[i].has_arg = options[i].value != NULL ? required_argument : no_argument;
+		longs[i].val = LONG_BASE + i;
+		if (options[i].letter == 0)
+			continue;
+		shorts[used++] = options[i].letter;
+		if (options[i].value != NULL)
+			shorts[used++] = ':';
+	}
+	shorts[used] = '\0';
+}
+
+/* OPTION_COUNT: none of ours. */
+static int option_of(int code)
+{
+	if (code >= LONG_BASE)
+		return code - LONG_BASE < OPTION_COUNT ? code - LONG_BASE : OPTION_COUNT;
+	for (int i = 0; i < OPTION_COUNT; i++)
+		if (code != 0 && options[i].letter == code)
+			return i;
+	return OPTION_COUNT;
+}
+
+/* --- one word at a time ---------------------------------------------------------------- */
+
+struct reading {
+	const struct command *commands;
+	size_t count;
+	struct arguments *out;
+};
+
+static bool take_word(struct reading *reading, const char *word, struct fault *fault)
+{
+	struct arguments *out = reading->out;
+
+	if (out->command == &reading->commands[0]) {
+		for (size_t i = 1; i < reading->count; i++) {
+			if (strcmp(reading->commands[i].word, word) == 0) {
+				out->command = &reading->commands[i];
+				return true;
+			}
+		}
+		return fault_set(fault, FAULT_MISUSE, "there is no command \"%s\"", word);
+	}
+	if (out->command->operand == NULL || out->operand != NULL)
+		return fault_set(fault, FAULT_MISUSE, "%s does not know what to do with \"%s\"",
+		                 out->command->word, word);
+	out->operand = word;
+	return true;
+}
+
+static bool not_understood(int code, const char *word, struct fault *fault)
+{
+	int option = option_of(optopt);
+
+	if (code == ':')
+		return fault_set(fault, FAULT_MISUSE, "--%s wants a value: %s",
+		                 option == OPTION_COUNT ? "?" : options[option].name,
+		                 option == OPTION_COUNT ? "?" : options[option].value);
+	if (option != OPTION_COUNT)
+		return fault_set(fault, FAULT_MISUSE, "--%s takes no value", options[option].name);
+	if (optopt > 0 && optopt < LONG_BASE)
+		return fault_set(fault, FAULT_MISUSE, "there is no option -%c", optopt);
+	return fault_set(fault, FAULT_MISUSE, "%s is not an option, or could mean several", word);
+}
+
+static bool take(struct reading *reading, int code, char **argv, struct fault *fault)
+{
+	int option;
+
+	if (code == PLAIN_WORD)
+		return take_word(reading, optarg, fault);
+	if (code == '?' || code == ':')
+		return not_understood(code, argv[optind - 1], fault);
+	option = option_of(code);
+	reading->out->given[option] = true;
+	reading->out->value[option] = optarg;
+	return true;
+}
+
+/* --- what belongs together --------------------------------------------------------------- */
+
+static bool check_options(const struct arguments *arguments, struct fault *fault)
+{
+	const struct command *command = arguments->command;
+	bool board = command->word[0] == '\0';
+
+	for (int i = 0; i < OPTION_COUNT; i++) {
+		unsigned long bit = 1UL << i;
+
+		if (arguments->given[i] && !((command->takes | ALWAYS) & bit))
+			return fault_set(fault, FAULT_MISUSE, "%s takes no --%s",
+			                 board ? "the board" : command->word, options[i].name);
+	}
+	for (int i = 0; i < OPTION_COUNT; i++)
+		if ((command->needs & (1UL << i)) && !arguments->given[i])
+			return fault_set(fault, FAULT_MISUSE, "%s needs --%s %s", command->word,
+			                 options[i].name, options[i].value == NULL ? "" : options[i].value);
+	if (command->operand != NULL && arguments->operand == NULL)
+		return fault_set(fault, FAULT_MISUSE, "%s needs a %s", command->word, command->operand);
+	return true;
+}
+
+bool arguments_read(int argc, char **argv, const struct command *commands, size_t count,
+                    struct arguments *out, struct fault *fault)
+{
+	struct reading reading = { .commands = commands, .count = count, .out = out };
+	struct option longs[OPTION_COUNT + 1];
+	char shorts[SHORT_MAX];
+	int code;
+
+	memset(out, 0, sizeof(*out));
+	out->command = &commands[0];
+	make_tables(shorts, longs);
+	opterr = 0; /* the sentences are ours */
+	optind = 1;
+	/* NOLINTNEXTLINE(concurrency-mt-unsafe): one thread */
+	while ((code = getopt_long(argc, argv, shorts, longs, NULL)) != -1)
+		if (!take(&reading, code, argv, fault))
+			return false;
+	for (; optind < argc; optind++)
+		if (!take_word(&reading, argv[optind], fault))
+			return false;
+	if (out->given[OPTION_HELP] || out->given[OPTION_VERSION])
+		return true;
+	return check_options(out, fault);
+}
+
+/* --- help --------------------------------------------------------------------------------- */
+
+static void put_option(FILE *out, const struct option_row *row)
+{
+	char names[40];
+
+	(void)snprintf(names, sizeof(names), "%c%c%s--%s%s%s", row->letter != 0 ? '-' : ' ',
+	               row->letter != 0 ? row->letter : ' ', row->letter != 0 ? ", " : "  ", row->name,
+	               row->value != NULL ? " " : "", row->value != NULL ? row->value : "");
+	(void)fprintf(out, "  %-26s  %s\n", names, row->help);
+}
+
+static void put_options(FILE *out, unsigned long takes)
+{
+	(void)fputs("\nOptions:\n", out);
+	for (int i = 0; i < OPTION_COUNT; i++)
+		if (takes & (1UL << i))
+			put_option(out, &options[i]);
+}
+
+static void put_usage(FILE *out, const struct command *command)
+{
+	(void)fprintf(out, "Usage: stillroom %s%s%s", command->word, command->operand != NULL ? " " : "",
+	              command->operand != NULL ? command->operand : "");
+	for (int i = 0; i < OPTION_COUNT; i++)
+		if (command->needs & (1UL << i))
+			(void)fprintf(out, " --%s%s%s", options[i].name, options[i].value != NULL ? " " : "",
+			              options[i].value != NULL ? options[i].value : "");
+	(void)fprintf(out, " [OPTION...]\n%s.\n", command->help);
+	if (command->more != NULL)
+		(void)fprintf(out, "\n%s", command->more);
+}
+
+void arguments_help(FILE *out, const struct command *commands, size_t count,
+                    const struct command *about)
+{
+	if (about != &commands[0]) {
+		put_usage(out, about);
+		put_options(out, about->takes | ALWAYS);
+		return;
+	}
+	(void)fprintf(out, "Usage: stillroom [OPTION...]\n"
+	                   "       stillroom COMMAND [OPTION...]\n"
+	                   "%s.\n\nCommands:\n",
+	              commands[0].help);
+	for (size_t i = 1; i < count; i++)
+		(void)fprintf(out, "  %-10s  %s\n", commands[i].word, commands[i].help);
+	put_options(out, commands[0].takes | ALWAYS);
+	(void)fputs("\nEach command has its own help: stillroom COMMAND --help.\n", out);
+	if (commands[0].more != NULL)
+		(void)fprintf(out, "\n%s", commands[0].more);
+}

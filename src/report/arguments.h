@@ -1,0 +1,72 @@
+/*
+ * arguments.h - the words of the command line, read by tables.
+ *
+ * Options are those of the program as a whole and may stand anywhere; each
+ * command names the ones it takes, and any other is misuse.  GNU style: long
+ * options may be shortened while they stay unambiguous, "--" ends them.
+ */
+#ifndef STILLROOM_REPORT_ARGUMENTS_H
+#define STILLROOM_REPORT_ARGUMENTS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdio.h>
+
+#include "engine/fault.h"
+
+enum option_name {
+	OPTION_FILE,
+	OPTION_JSON,
+	OPTION_ASCII,
+	OPTION_NO_COLOUR,
+	OPTION_ELEVATION,
+	OPTION_BAROMETER,
+	OPTION_MEASURED,
+	OPTION_FOOD,
+	OPTION_PACK,
+	OPTION_JAR,
+	OPTION_METHOD,
+	OPTION_PRESSURE,
+	OPTION_ALL,
+	OPTION_SINCE,
+	OPTION_KITCHEN,
+	OPTION_SCRATCH,
+	OPTION_SPEED,
+	OPTION_YES,
+	OPTION_HELP,
+	OPTION_VERSION,
+	OPTION_COUNT
+};
+
+#define TAKES(option) (1UL << OPTION_##option)
+
+struct arguments;
+
+struct command {
+	const char *word;    /* "" = the command without a word */
+	const char *operand; /* "KITCHEN_FILE": exactly one; NULL: none */
+	const char *help;    /* one line, for the list of commands */
+	const char *more;    /* whole lines, for the help of this one; may be NULL */
+	unsigned long takes; /* TAKES(...) of each option; help and version always */
+	unsigned long needs; /* those it cannot do without */
+	bool (*run)(const struct arguments *arguments, struct fault *fault);
+};
+
+struct arguments {
+	const struct command *command; /* never NULL once read */
+	bool given[OPTION_COUNT];
+	const char *value[OPTION_COUNT]; /* NULL: not given, or without a value; points into argv */
+	const char *operand;             /* NULL: none */
+};
+
+/* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;
+ * out->command then is the command meant, as far as it was understood.  When
+ * help or version is given, nothing is checked to be missing. */
+bool arguments_read(int argc, char **argv, const struct command *commands, size_t count,
+                    struct arguments *out, struct fault *fault);
+
+/* Help about the program, or about one command when it has a word. */
+void arguments_help(FILE *out, const struct command *commands, size_t count,
+                    const struct command *about);
+
+#endif

@@ -1,0 +1,38 @@
+/*
+ * load_facts.h - everything the log holds about one load, gathered for a report.
+ */
+#ifndef STILLROOM_REPORT_LOAD_FACTS_H
+#define STILLROOM_REPORT_LOAD_FACTS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "kitchen/open_day.h"
+#include "report/report.h"
+
+struct jar_facts {
+	struct log_jar jar;
+	char lid_box[NAME_MAX_BYTES]; /* "" = not noted */
+};
+
+struct load_facts {
+	struct log_load load;
+	struct log_station station;
+	struct log_lot lot; /* of the first jar; a load is one lot */
+	struct log_phase phase;
+	bool running;         /* is in `phase`; false once shelved */
+	const char *phase_words;
+	bool timed;
+	int64_t seconds_left; /* timed: negative when over */
+	int hold_starts;
+	struct jar_facts *jars; /* owned */
+	size_t jar_count;
+};
+
+/* The loads a person chose, oldest first, malloc'ed: free with facts_free. */
+bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows,
+                size_t *count, struct fault *fault);
+void facts_free(struct load_facts *rows, size_t count);
+
+#endif

@@ -1,0 +1,236 @@
+/*
+ * loads_report.c - the loads of the log, and the jars in them.
+ */
+#include <inttypes.h>
+#include <string.h>
+
+#include "engine/process.h"
+#include "engine/text.h"
+#include "report/json.h"
+#include "report/load_facts.h"
+#include "report/plain.h"
+#include "report/report.h"
+
+/* What holds for the whole document: when it was, and by which clock. */
+static void open_document(struct json *json, struct day *day, const char *list)
+{
+	const struct log_house *house = &kitchen_board(day_kitchen(day))->house;
+
+	json_open_object(json, NULL, JSON_LINES);
+	json_instant(json, "now", kitchen_now(day_kitchen(day)).wall_ms);
+	json_whole(json, "practice_speed", house->practice_speed);
+	json_bool(json, "invented", house->invented);
+	json_open_array(json, list, JSON_LINES);
+}
+
+static void close_document(struct json *json)
+{
+	json_close(json);
+	json_close(json);
+}
+
+/* --- loads --------------------------------------------------------------------- */
+
+static void put_phase_json(struct json *json, const struct load_facts *facts)
+{
+	json_text(json, "phase", facts->running ? facts->phase.name : NULL);
+	json_instant(json, "phase_began", facts->running ? facts->phase.began.wall_ms : 0);
+	if (facts->running && facts->timed)
+		json_whole(json, "seconds_left", facts->seconds_left);
+	else
+		json_null(json, "seconds_left");
+	json_whole(json, "hold_starts", facts->hold_starts);
+}
+
+static void put_load_json(struct json *json, const struct load_facts *facts)
+{
+	const struct log_load *load = &facts->load;
+
+	json_open_object(json, NULL, JSON_FLAT);
+	json_whole(json, "id", load->id);
+	json_text(json, "lot", facts->lot.code);
+	json_text(json, "product", facts->lot.product);
+	json_text(json, "food", facts->lot.food);
+	json_text(json, "pack", facts->lot.pack);
+	json_text(json, "station", facts->station.name);
+	json_text(json, "method", method_name(load->method));
+	json_text(json, "place", load_place_name(load->place));
+	json_instant(json, "opened", load->opened_wall_ms);
+	put_phase_json(json, facts);
+	json_whole(json, "minutes", load->minutes);
+	if (load->pressure_psi == NO_PRESSURE)
+		json_null(json, "pressure_psi");
+	else
+		json_whole(json, "pressure_psi", load->pressure_psi);
+	json_whole(json, "jars", (int64_t)facts->jar_count);
+	json_text(json, "verdict", verdict_name(load->verdict));
+	json_text(json, "verdict_why", load->verdict_why);
+	json_text(json, "source", load->source);
+	json_text(json, "confirmed", confirmed_name(load->confirmed));
+	json_number(json, "elevation_m", elevation_metres(&load->elevation));
+	json_close(json);
+}
+
+static const char *size_words(const struct load_facts *facts)
+{
+	const struct jar_size *size = facts->jar_count > 0 ? jar_size_named(facts->jars[0].jar.size) : NULL;
+
+	if (size == NULL)
+		return "jars";
+	return facts->jar_count == 1 ? size->words : size->plural;
+}
+
+static void put_phase_text(FILE *out, const struct load_facts *facts)
+{
+	char buffer[48];
+	struct text left = TEXT_OVER(buffer);
+
+	plain_put(out, facts->running ? facts->phase_words : load_place_name(facts->load.place));
+	if (facts->running && facts->timed) {
+		text_add_duration(&left, facts->seconds_left < 0 ? -facts->seconds_left
+		                                                 : facts->seconds_left);
+		(void)fprintf(out, ", %s %s", buffer, facts->seconds_left > 0 ? "left" : "over");
+	}
+	if (facts->hold_starts > 1)
+		(void)fprintf(out, ", hold started %d times", facts->hold_starts);
+}
+
+static void put_process_text(FILE *out, const struct log_load *load)
+{
+	char height[64];
+
+	(void)fprintf(out, "    %d minutes", load->minutes);
+	if (load->pressure_psi != NO_PRESSURE)
+		(void)fprintf(out, " at %d psi", load->pressure_psi);
+	elevation_words(&load->elevation, height, sizeof(height));
+	(void)fprintf(out, ", %s, %s; ", method_words(load->method), height);
+	plain_put(out, load->confirmed == CONFIRMED_PRACTICE ? "common practice, no source" : load->source);
+	(void)fputc('\n', out);
+}
+
+static void put_load_text(FILE *out, const struct load_facts *facts)
+{
+	const struct log_load *load = &facts->load;
+
+	(void)fprintf(out, "load %" PRId64 ", lot ", load->id);
+	plain_put(out, facts->lot.code);
+	(void)fprintf(out, ": %zu %s ", facts->jar_count, size_words(facts));
+	plain_put(out, facts->lot.product);
+	(void)fputs("\n    ", out);
+	plain_put(out, facts->station.name);
+	(void)fputs(": ", out);
+	put_phase_text(out, facts);
+	(void)fputc('\n', out);
+	put_process_text(out, load);
+	(void)fprintf(out, "    process %s",
+	              load->verdict == VERDICT_NOT_VALID ? "NOT VALID" : verdict_name(load->verdict));
+	if (load->verdict_why[0] != '\0') {
+		(void)fputs(": ", out);
+		plain_put(out, load->verdict_why);
+	}
+	(void)fputc('\n', out);
+}
+
+bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,
+                  struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+	struct load_facts *rows;
+	size_t count;
+
+	if (!facts_read(day, choice, &rows, &count, fault))
+		return false;
+	if (to->json)
+		open_document(&json, day, "loads");
+	else if (count == 0)
+		(void)fputs("There are no such loads.\n", to->out);
+	for (size_t i = 0; i < count; i++) {
+		if (to->json)
+			put_load_json(&json, &rows[i]);
+		else
+			put_load_text(to->out, &rows[i]);
+	}
+	if (to->json)
+		close_document(&json);
+	facts_free(rows, count);
+	return true;
+}
+
+/* --- jars ------------------------------------------------------------------------ */
+
+static void put_jar_json(struct json *json, const struct load_facts *load,
+                         const struct jar_facts *facts)
+{
+	const struct log_jar *jar = &facts->jar;
+
+	json_open_object(json, NULL, JSON_FLAT);
+	json_whole(json, "load", load->load.id);
+	json_text(json, "lot", load->lot.code);
+	json_whole(json, "place", jar->place_in_load);
+	json_text(json, "size", jar->size);
+	json_text(json, "state", jar_state_name(jar->state));
+	json_text(json, "siphoning", siphoning_name(jar->siphoning));
+	json_text(json, "fate", jar_fate_name(jar->fate));
+	json_instant(json, "fate_by", jar->fate_by_wall_ms);
+	json_instant(json, "fate_done", jar->fate_done_wall_ms);
+	json_text(json, "lid_box", facts->lid_box[0] == '\0' ? NULL : facts->lid_box);
+	json_close(json);
+}
+
+static void put_jar_text(FILE *out, const struct load_facts *load, const struct jar_facts *facts)
+{
+	const struct log_jar *jar = &facts->jar;
+	char when[32];
+
+	(void)fprintf(out, "load %" PRId64 ", lot ", load->load.id);
+	plain_put(out, load->lot.code);
+	(void)fprintf(out, ", jar %d: ", jar->place_in_load);
+	plain_put(out, jar->size);
+	(void)fprintf(out, ", %s", jar_state_name(jar->state));
+	if (jar->siphoning != SIPHON_NONE)
+		(void)fprintf(out, ", siphoning %s", siphoning_name(jar->siphoning));
+	if (jar->fate != FATE_NONE)
+		(void)fprintf(out, ", %s", jar_fate_name(jar->fate));
+	if (jar->fate_done_wall_ms != 0) {
+		(void)fputs(" done", out);
+	} else if (jar->fate_by_wall_ms != 0) {
+		clock_words_day_hour(jar->fate_by_wall_ms, when, sizeof(when));
+		(void)fprintf(out, " by %s", when);
+	}
+	if (facts->lid_box[0] != '\0') {
+		(void)fputs("; lids ", out);
+		plain_put(out, facts->lid_box);
+	}
+	(void)fputc('\n', out);
+}
+
+static void put_jars(const struct report *to, struct json *json, const struct load_facts *load)
+{
+	for (size_t i = 0; i < load->jar_count; i++) {
+		if (to->json)
+			put_jar_json(json, load, &load->jars[i]);
+		else
+			put_jar_text(to->out, load, &load->jars[i]);
+	}
+}
+
+bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
+                 struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+	struct load_facts *rows;
+	size_t count;
+
+	if (!facts_read(day, choice, &rows, &count, fault))
+		return false;
+	if (to->json)
+		open_document(&json, day, "jars");
+	else if (count == 0)
+		(void)fputs("There are no such jars.\n", to->out);
+	for (size_t i = 0; i < count; i++)
+		put_jars(to, &json, &rows[i]);
+	if (to->json)
+		close_document(&json);
+	facts_free(rows, count);
+	return true;
+}
