@@ -221,7 +221,7 @@ record_read(struct source *source, struct record *record)
 static void
 header_read(struct source *source, const char *const *names, size_t count)
 {
-	struct record record;
+	struct record record = { .count = 0 };
 
 	if (!record_read(source, &record) || record.count != count)
 		die(source->path, 1, "the header has %zu columns instead of %zu", record.count, count);

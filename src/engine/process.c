@@ -42,12 +42,32 @@ row_applies(const struct process_row *row, const struct elevation *elevation)
 	       reaches_band(row, elevation->um + elevation->slack_um);
 }
 
+/* Find the food, and where its rows lie, so that the rest need not go through
+ * the whole table again. */
+static bool
+find_food(struct process_search *search)
+{
+	const char *food = food_in_table(search->query->food);
+
+	if (food == NULL)
+		return false;
+	search->food = food;
+	for (size_t i = 0; i < process_row_count; i++) {
+		if (strcmp(process_rows[i].food, food) != 0)
+			continue;
+		if (search->end == 0)
+			search->begin = i;
+		search->end = i + 1;
+	}
+	return true;
+}
+
 static bool
 find_pack(struct process_search *search, struct fault *fault)
 {
 	bool method_known = false;
 
-	for (size_t i = 0; i < process_row_count; i++) {
+	for (size_t i = search->begin; i < search->end; i++) {
 		const struct process_row *row = &process_rows[i];
 
 		if (!row_serves(row, search->query->method) || strcmp(row->food, search->food) != 0)
@@ -58,8 +78,8 @@ find_pack(struct process_search *search, struct fault *fault)
 			return true;
 		}
 	}
-	/* Without any row for the method there is no pack to list; the jar and the
-	 * method are looked at first. */
+	/* Without any row for the method there is no pack to list; that refusal
+	 * comes after the jar's. */
 	return method_known ? refuse_pack(search, fault) : true;
 }
 
@@ -73,7 +93,7 @@ find_tested_jar(struct process_search *search, struct fault *fault)
 	int best = -1;
 	int largest = 0;
 
-	for (size_t i = 0; i < process_row_count; i++) {
+	for (size_t i = search->begin; i < search->end; i++) {
 		const struct process_row *row = &process_rows[i];
 
 		if (!row_is_of_pack(row, search))
@@ -95,24 +115,22 @@ static bool
 understand(struct process_search *search, struct fault *fault)
 {
 	const struct process_query *query = search->query;
-	enum acidity acidity;
 
 	if (!query->elevation.known)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "the elevation of this kitchen is not known, so no process is given; "
 		                 "find it on a map and set it, such as 4,650 ft or 1417 m");
-	search->food = food_in_table(query->food);
-	if (search->food == NULL)
+	if (!find_food(search))
 		return refuse_food(query->food, fault);
-	if (!method_has_pressure(query->method) && process_acidity(search->food, &acidity) &&
-	    acidity == ACIDITY_LOW_ACID)
+	if (!method_has_pressure(query->method) &&
+	    process_rows[search->begin].acidity == ACIDITY_LOW_ACID)
 		return refuse_low_acid(search->food, fault);
 	if (!find_pack(search, fault))
 		return false;
 	search->jar = jar_size_named(query->jar);
 	if (search->jar == NULL)
 		return refuse_jar(query->jar, fault);
-	if (search->pack == NULL)
+	if (search->pack[0] == '\0')
 		return refuse_method(search, fault);
 	return find_tested_jar(search, fault);
 }
@@ -144,8 +162,7 @@ find_rows_here(const struct process_search *search, struct rows_here *here, stru
 	bool applies = false;
 	int last_top_ft = 0;
 
-	here->count = 0;
-	for (size_t i = 0; i < process_row_count; i++) {
+	for (size_t i = search->begin; i < search->end; i++) {
 		const struct process_row *row = &process_rows[i];
 
 		if (!row_is_in_cell(row, search))
@@ -170,7 +187,7 @@ explain_pressure(const struct process_search *search, const struct rows_here *he
 {
 	int stops_at_ft = 0;
 
-	for (size_t i = 0; i < process_row_count; i++) {
+	for (size_t i = search->begin; i < search->end; i++) {
 		const struct process_row *row = &process_rows[i];
 
 		if (!row_is_in_cell(row, search) || row->pressure_psi != search->query->pressure_psi)
@@ -184,20 +201,18 @@ explain_pressure(const struct process_search *search, const struct rows_here *he
 	return refuse_pressure(search, stops_at_ft, here->row, here->count, fault);
 }
 
-static bool
-choose_row(const struct process_search *search, const struct rows_here *here, size_t *chosen,
-           struct fault *fault)
+/* The row to give; NULL with a fault when the chosen pressure is not offered. */
+static const struct process_row *
+choose_row(const struct process_search *search, const struct rows_here *here, struct fault *fault)
 {
-	*chosen = 0;
 	if (search->query->pressure_psi == NO_PRESSURE)
-		return true;
+		return here->row[0];
 	for (size_t i = 0; i < here->count; i++) {
-		if (here->row[i]->pressure_psi == search->query->pressure_psi) {
-			*chosen = i;
-			return true;
-		}
+		if (here->row[i]->pressure_psi == search->query->pressure_psi)
+			return here->row[i];
 	}
-	return explain_pressure(search, here, fault);
+	explain_pressure(search, here, fault);
+	return NULL;
 }
 
 /* "hot_sterile_jar", but not "hot_unsterile_jar". */
@@ -208,11 +223,10 @@ pack_wants_sterile_jars(const char *pack)
 }
 
 static void
-fill_in(const struct process_search *search, const struct rows_here *here, size_t chosen,
-        struct process *out)
+fill_in(const struct process_search *search, const struct rows_here *here,
+        const struct process_row *row, struct process *out)
 {
 	const struct elevation *elevation = &search->query->elevation;
-	const struct process_row *row = here->row[chosen];
 
 	*out = (struct process){
 		.row = row,
@@ -228,7 +242,7 @@ fill_in(const struct process_search *search, const struct rows_here *here, size_
 		.jars_sterile = pack_wants_sterile_jars(row->pack),
 	};
 	for (size_t i = 0; i < here->count; i++) {
-		if (i != chosen)
+		if (here->row[i] != row)
 			out->options[out->option_count++] = (struct process_option){
 				.minutes = here->row[i]->minutes,
 				.pressure_psi = here->row[i]->pressure_psi,
@@ -240,9 +254,9 @@ bool
 process_find(const struct process_query *query, struct process *out, struct fault *fault)
 {
 	struct process_query asked = *query;
-	struct process_search search = { .query = &asked };
-	struct rows_here here;
-	size_t chosen;
+	struct process_search search = { .query = &asked, .food = "", .pack = "" };
+	struct rows_here here = { .count = 0 };
+	const struct process_row *row;
 
 	if ((int)query->method < 0 || query->method >= METHOD_COUNT)
 		return fault_set(fault, FAULT_MISUSE, "no such canning method; there are: boiling_water, "
@@ -253,11 +267,13 @@ process_find(const struct process_query *query, struct process *out, struct faul
 	asked.food = query->food == NULL ? "" : query->food;
 	asked.pack = query->pack == NULL ? "" : query->pack;
 	asked.jar = query->jar == NULL ? "" : query->jar;
-	if (!understand(&search, fault) || !find_rows_here(&search, &here, fault) ||
-	    !choose_row(&search, &here, &chosen, fault))
+	if (!understand(&search, fault) || !find_rows_here(&search, &here, fault))
 		return false;
-	if (query->method == METHOD_STEAM && here.row[chosen]->minutes > STEAM_HOLD_MAX_MINUTES)
-		return refuse_steam_hold(&search, here.row[chosen]->minutes, fault);
-	fill_in(&search, &here, chosen, out);
+	row = choose_row(&search, &here, fault);
+	if (row == NULL)
+		return false;
+	if (query->method == METHOD_STEAM && row->minutes > STEAM_HOLD_MAX_MINUTES)
+		return refuse_steam_hold(&search, row->minutes, fault);
+	fill_in(&search, &here, row, out);
 	return true;
 }

@@ -14,7 +14,9 @@
 struct process_search {
 	const struct process_query *query;
 	const char *food; /* as in the tables */
-	const char *pack; /* as in the tables */
+	const char *pack; /* as in the tables; "" when they lack the method */
+	size_t begin; /* the food's rows lie in process_rows[begin .. end) */
+	size_t end;
 	const struct jar_size *jar;          /* asked for */
 	const struct jar_size *jar_in_table; /* tested size that stands for it */
 };
