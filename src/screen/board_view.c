@@ -8,35 +8,66 @@
 
 /* --- layout --------------------------------------------------------------------- */
 
-/* Rows are given out by need: every strip one row; the tall clock; the second
- * row of each canner; the ribbon. */
-static void draw(struct desk *desk, int top, int rows)
+/* Who gets how many rows. */
+struct layout {
+	int urgent;
+	int each; /* rows a canner */
+	int strips;
+	int ribbon;
+	int air; /* between the parts, when there are rows to spare */
+};
+
+static int less(int a, int b)
+{
+	return a < b ? a : b;
+}
+
+/* By need: one row a canner (three canners at least beside the tall clock), two
+ * racked loads, a second row a canner, the ribbon, the whole rack, a third row a
+ * canner; what is over is air. */
+static struct layout lay_out(const struct desk *desk, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int canners = (int)board->canners;
 	int racked = (int)board->racked;
-	int strips = canners + (racked < 2 ? racked : 2);
-	int urgent = urgent_rows(desk, rows - (strips < 3 ? strips : 3));
-	int left = rows - urgent - strips;
-	int each = 1;
-	int ribbon = 0;
+	struct layout layout = { .each = 1 };
+	int left;
+	int more;
 
+	layout.urgent = urgent_rows(desk, rows - less(canners, 3));
+	left = rows - layout.urgent;
+	layout.strips = less(canners + less(racked, 2), left);
+	left -= layout.strips;
 	if (left >= canners) {
-		each = 2;
+		layout.each = 2;
 		left -= canners;
+		layout.strips += canners;
 	}
 	if (left >= canners + 1) {
-		ribbon = canners + 1;
-		left -= ribbon;
+		layout.ribbon = canners + 1;
+		left -= layout.ribbon;
 	}
-	/* What is over goes to the rack, then to air between the parts. */
-	strips = canners * each + (left + strips - canners < racked ? left + strips - canners : racked);
-	if (strips > rows - urgent - ribbon)
-		strips = rows - urgent - ribbon;
-	urgent_draw(desk, top, urgent);
-	strips_draw(desk, top + urgent, strips, each);
-	left = rows - urgent - strips - ribbon;
-	ribbon_draw(desk, top + urgent + strips + (left > 0), ribbon);
+	more = less(left, racked > 2 ? racked - 2 : 0);
+	layout.strips += more;
+	left -= more;
+	if (left >= canners + 3) {
+		layout.each = 3;
+		layout.strips += canners;
+		left -= canners;
+	}
+	layout.air = left >= 2;
+	return layout;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	struct layout layout = lay_out(desk, rows);
+
+	top += layout.air;
+	urgent_draw(desk, top, layout.urgent);
+	top += layout.urgent;
+	strips_draw(desk, top, layout.strips, layout.each);
+	ribbon_draw(desk, top + layout.strips + layout.air, layout.ribbon);
 }
 
 /* --- what the keys do ------------------------------------------------------------- */

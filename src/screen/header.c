@@ -10,6 +10,7 @@
 #include "screen/desk.h"
 
 #define WIDE_COLS 76
+#define TALL_ROWS 20
 
 int header_rows(const struct desk *desk)
 {
@@ -17,7 +18,16 @@ int header_rows(const struct desk *desk)
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	return cols >= WIDE_COLS ? 1 : 2;
+	return cols >= WIDE_COLS || rows < TALL_ROWS ? 1 : 2;
+}
+
+static bool is_wide(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols >= WIDE_COLS;
 }
 
 static void house_words(const struct desk *desk, struct text *text)
@@ -47,10 +57,10 @@ static void facts_words(const struct desk *desk, bool narrow, struct text *text)
 		text_add(text, "elevation?");
 	}
 	if (board->boil_known)
-		text_add(text, narrow ? "  %.1fF" : "  boils %.1f F", board->boil.boiling_point_f);
+		text_add(text, narrow ? " %.1fF" : "  boils %.1f F", board->boil.boiling_point_f);
 	if (board->boil_known && !narrow)
 		text_add(text, "  jelly %.1f F", board->boil.jelly_stage_f);
-	text_add(text, narrow ? "  %d jars" : "  %d jars today", board->jars_today);
+	text_add(text, narrow ? " %d jars" : "  %d jars today", board->jars_today);
 }
 
 /* "!2" in the role of the worst. */
@@ -79,7 +89,8 @@ static enum role header_role(const struct desk *desk)
 void header_draw(struct desk *desk)
 {
 	enum role role = header_role(desk);
-	bool narrow = header_rows(desk) == 2;
+	bool narrow = !is_wide(desk);
+	bool one_row = header_rows(desk) == 1;
 	char house[160];
 	char facts[160];
 	char when[40];
@@ -88,7 +99,6 @@ void header_draw(struct desk *desk)
 	int rows;
 	int cols;
 	int right;
-	int used;
 
 	terminal_size(desk->terminal, &rows, &cols);
 	for (int row = 0; row < header_rows(desk); row++)
@@ -100,6 +110,13 @@ void header_draw(struct desk *desk)
 	else
 		clock_words_day_hour(desk->now.wall_ms, when, sizeof(when));
 	right = warnings_draw(desk, 0, cols);
+	if (narrow && one_row) {
+		/* The smallest window: the facts, and the name only if nothing is real. */
+		bool practice = kitchen_board(desk->kitchen)->house.practice_speed > 0;
+
+		terminal_putf(desk->terminal, 0, 0, right, role, "%s%s %s", practice ? "PRACTICE " : " ", when, facts);
+		return;
+	}
 	if (narrow) {
 		terminal_put(desk->terminal, 0, right - 6, 6, role, when);
 		terminal_put(desk->terminal, 0, 1, right - 8, role, house);
@@ -109,21 +126,23 @@ void header_draw(struct desk *desk)
 	terminal_put(desk->terminal, 0, right - (int)strlen(facts) - 1, (int)strlen(facts), role, facts);
 	right -= (int)strlen(facts) + 2;
 	terminal_put(desk->terminal, 0, right - (int)strlen(when) - 1, (int)strlen(when), role, when);
-	used = right - (int)strlen(when) - 3;
-	terminal_put(desk->terminal, 0, 1, used - 1, role, house);
+	terminal_put(desk->terminal, 0, 1, right - (int)strlen(when) - 4, role, house);
 }
 
 /* --- the lines at the foot ------------------------------------------------------ */
 
-/* A wide window has a line for the worst warning and two for what was said; a
- * small one shares a single line. */
+/* A tall window has a line for the worst warning and two for what was said; a
+ * low one has one line for the warning and borrows two when there is something
+ * to say. */
 int footer_rows(const struct desk *desk)
 {
 	int rows;
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	return rows >= 20 ? 4 : 3;
+	if (rows >= TALL_ROWS)
+		return 4;
+	return desk->entry.open || desk->message[0] != '\0' ? 3 : 2;
 }
 
 static void keys_draw(struct desk *desk, int row, int cols)
@@ -197,7 +216,8 @@ void footer_draw(struct desk *desk)
 	if (height == 4)
 		warning_line_draw(desk, rows - 4, cols);
 	else if (!talking)
-		warning_line_draw(desk, rows - 3, cols);
-	said_draw(desk, rows - 3, 2, cols);
+		warning_line_draw(desk, rows - 2, cols);
+	if (talking)
+		said_draw(desk, rows - 3, 2, cols);
 	keys_draw(desk, rows - 1, cols);
 }

@@ -160,10 +160,11 @@ static void help_draw(struct desk *desk, int top, int rows)
 		row += desk_paragraph(desk, row, 10, cols - 11, top + rows - row < 2 ? top + rows - row : 2,
 		                      ROLE_PLAIN, key->help);
 	}
-	if (row + 1 < top + rows)
+	/* The caution is shown whole or not at all; the load card shows it too. */
+	if (row + 4 <= top + rows || cols > 100)
 		desk_paragraph(desk, row + 1, 1, cols - 2, top + rows - row - 1, ROLE_QUIET,
-		               "This program keeps time and records. It cannot see your pot or prove that a jar "
-		               "is safe. Your recipe, your canner's manual and your extension office outrank it.");
+		               "It keeps time and records; it cannot see your pot or prove a jar is safe. "
+		               "Recipe, canner's manual and extension office outrank it.");
 }
 
 static void help_back(struct desk *desk)

@@ -21,7 +21,6 @@ void strip_clock_words(const struct strip *strip, const struct face *face, char 
 	if (!strip->has_load)
 		return;
 	if (!face->timed) {
-		/* No clock runs down here: how long it has been so. */
 		text_add_duration(&text, face->passed_s);
 		return;
 	}
@@ -39,6 +38,14 @@ enum role strip_role(const struct desk *desk, const struct face *face)
 	return ROLE_WAITING;
 }
 
+/* What the digits count, since a clock that rises and one that falls look alike. */
+static const char *counts_words(const struct face *face)
+{
+	if (!face->timed)
+		return "so far";
+	return face->due ? "OVER BY" : "left";
+}
+
 /* --- the most urgent clock ------------------------------------------------------- */
 
 static enum digits_height digits_for(const struct desk *desk)
@@ -50,7 +57,7 @@ static enum digits_height digits_for(const struct desk *desk)
 	return rows >= GIANT_ROWS && cols >= GIANT_COLS ? DIGITS_GIANT : DIGITS_TALL;
 }
 
-/* Digits and, in a narrow window, two lines under them. */
+/* Digits and one line of words or air under them. */
 int urgent_rows(const struct desk *desk, int room)
 {
 	int rows;
@@ -60,8 +67,6 @@ int urgent_rows(const struct desk *desk, int room)
 	terminal_size(desk->terminal, &rows, &cols);
 	if (desk_most_urgent(desk) == NULL)
 		return room < 3 ? room : 3;
-	if (cols < 60)
-		want++;
 	return want <= room ? want : 0;
 }
 
@@ -92,8 +97,9 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 
 	terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
 	              strip->station.name);
-	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s%s%s", strip->rule->words,
-	              face->ringing ? "  " : "", face->ringing ? alarm_words(face->alarm) : "");
+	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", strip->rule->words,
+	              counts_words(face), face->ringing ? "  " : "",
+	              face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	process_words(strip, &text);
 	/* With room to spare the act gets two lines, and so does the process. */
@@ -129,10 +135,8 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		urgent_beside(desk, strip, &face, row, width + 4, cols - width - 5, rows);
 		return;
 	}
-	terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, ROLE_STRONG, "%d %s: %s, %s",
-	              strip->station.digit, strip->station.name, strip->rule->words, strip->holds);
-	terminal_put(desk->terminal, row + digits_rows(height) + 1, 1, cols - 2, strip_role(desk, &face),
-	             face.act);
+	terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
+	              "%d %s", strip->station.digit, face.act);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -149,7 +153,7 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
                         bool selected, int row, int cols)
 {
-	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 13;
+	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
 	char clock[24] = "";
 	int col = 2;
 
@@ -169,9 +173,37 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	strip_clock_words(strip, face, clock, sizeof(clock));
 	terminal_put(desk->terminal, row, col, 10, strip_role(desk, face), strip->rule->words);
 	col += 11;
-	terminal_putf(desk->terminal, row, col, 9, strip_role(desk, face), "%8s", clock);
-	col += 10;
+	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), "%s%8s", face->timed ? "    " : "for ",
+	              clock);
+	col += 13;
 	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
+}
+
+static void room_words(const struct log_station *station, struct text *text)
+{
+	const char *join = "takes ";
+
+	for (size_t i = 0; i < jar_size_count; i++) {
+		if (station->capacity[i] == 0)
+			continue;
+		text_add(text, "%s%d %s", join, station->capacity[i], jar_sizes[i].plural);
+		join = " or ";
+	}
+}
+
+/* Lot, process, source: for windows with rows to spare. */
+static void canner_process_line(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	if (!strip->has_load)
+		return;
+	text_add(&text, "%s: ", strip->lot.code);
+	process_words(strip, &text);
+	if (strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
+		text_add(&text, "; %s", strip->load.source);
+	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 }
 
 static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face,
@@ -180,9 +212,15 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 	char when[24];
 	int right = cols - 14;
 
-	if (!strip->has_load)
+	if (!strip->has_load) {
+		char room[80];
+		struct text text = TEXT_OVER(room);
+
+		room_words(&strip->station, &text);
+		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, room);
 		return;
-	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_QUIET, face->act);
+	}
+	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
 	free_at_words(desk, strip, when, sizeof(when));
 	terminal_put(desk->terminal, row, right, 13, ROLE_QUIET, when);
 }
@@ -213,6 +251,31 @@ static bool is_selected(const struct desk *desk, const struct strip *strip)
 	return desk_selected(desk) == strip;
 }
 
+/* When not every canner fits: is this one of the `room` that need someone
+ * soonest?  The selected one always is. */
+static bool is_shown(const struct desk *desk, const struct strip *strip, int room)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int64_t urgency = strip_urgency(strip, &desk->now);
+	bool selected_inside = false;
+	int before = 0;
+
+	if ((int)board->canners <= room || is_selected(desk, strip))
+		return true;
+	for (size_t i = 0; i < board->canners; i++) {
+		const struct strip *other = &board->strips[i];
+		int64_t its = strip_urgency(other, &desk->now);
+		bool sooner = its < urgency || (its == urgency && other < strip);
+
+		before += sooner;
+		selected_inside = selected_inside || (sooner && is_selected(desk, other));
+	}
+	/* A selected one further down the list takes the last place. */
+	if (!selected_inside && desk_selected(desk)->station.digit != 0 && desk->selected_load == 0)
+		room--;
+	return before < room;
+}
+
 static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
@@ -225,10 +288,14 @@ static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 		const struct strip *strip = &board->strips[i];
 		struct face face;
 
+		if (!is_shown(desk, strip, rows / rows_each))
+			continue;
 		strip_face(strip, &desk->now, &face);
 		canner_line(desk, strip, &face, is_selected(desk, strip), row + used, cols);
 		if (rows_each > 1)
 			canner_act_line(desk, strip, &face, row + used + 1, cols);
+		if (rows_each > 2)
+			canner_process_line(desk, strip, row + used + 2, cols);
 		used += rows_each;
 	}
 	return used;
