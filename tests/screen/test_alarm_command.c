@@ -243,15 +243,27 @@ START_TEST(nothing_happens_without_a_command)
 }
 END_TEST
 
+/* A system whose posix_spawnp() cannot see the exec fail (valgrind is one) tells
+ * of it by exit code 127 instead; either way it is one sentence. */
+static bool starts(unsigned kind)
+{
+	enum alarm_command_outcome outcome = alarm_command_run(command, kind, &plain, &fault);
+
+	if (outcome != ALARM_COMMAND_STARTED)
+		return false;
+	reap_all();
+	return fault.kind == FAULT_NONE;
+}
+
 START_TEST(a_command_that_cannot_start_is_told_once)
 {
 	open_command((const char *const[]){"/nonexistent/ring", NULL});
-	ck_assert_int_eq(alarm_command_run(command, 0, &plain, &fault), ALARM_COMMAND_FAILED);
-	ck_assert_int_eq(fault.kind, FAULT_MISSING);
+	ck_assert(!starts(0));
+	ck_assert_int_ne(fault.kind, FAULT_NONE);
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "/nonexistent/ring"));
 	memset(&fault, 0, sizeof(fault));
-	ck_assert_int_eq(alarm_command_run(command, 0, &plain, &fault), ALARM_COMMAND_FAILED_AGAIN);
-	ck_assert_int_eq(alarm_command_run(command, 5, &plain, &fault), ALARM_COMMAND_FAILED_AGAIN);
+	starts(0);
+	starts(5);
 	ck_assert_int_eq(fault.kind, FAULT_NONE);
 	ck_assert_int_eq(alarm_command_running(command), 0);
 }
@@ -267,7 +279,7 @@ START_TEST(a_file_that_only_a_shell_could_run_is_not_run)
 	fclose(file);
 	ck_assert_int_eq(chmod(script, 0700), 0);
 	open_command((const char *const[]){script, NULL});
-	ck_assert_int_eq(alarm_command_run(command, 0, &plain, &fault), ALARM_COMMAND_FAILED);
+	ck_assert(!starts(0));
 	ck_assert(!exists("pwned"));
 }
 END_TEST
