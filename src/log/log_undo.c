@@ -151,7 +151,9 @@ static bool apply_inverse(struct undo *undo, struct fault *fault)
 		return true;
 	int rc = sqlite3changeset_apply(undo->log->db, undo->inverse_size, undo->inverse, NULL,
 	                                on_conflict, undo);
-	if (rc != SQLITE_OK && undo->trouble != NULL && (rc & 0xff) == SQLITE_ABORT)
+	/* ABORT after a conflict, CONSTRAINT after a dangling reference */
+	bool conflict = (rc & 0xff) == SQLITE_ABORT || (rc & 0xff) == SQLITE_CONSTRAINT;
+	if (conflict && undo->trouble != NULL)
 		return refuse(undo, fault);
 	if (rc != SQLITE_OK)
 		return log_fault(undo->log, rc, fault);

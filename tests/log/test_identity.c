@@ -57,7 +57,7 @@ END_TEST
 
 START_TEST(closing_leaves_one_file)
 {
-	char side[460];
+	char side[500];
 	kit_open(&kit, LOG_CREATE);
 	kit_close(&kit);
 	(void)snprintf(side, sizeof(side), "%s-wal", kit.path);

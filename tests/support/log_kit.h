@@ -17,7 +17,7 @@
 
 struct log_kit {
 	char folder[400];
-	char path[440]; /* folder/log.db */
+	char path[480]; /* folder/log.db */
 	struct log *log;
 	struct fault fault;
 };
