@@ -416,6 +416,20 @@ END_TEST
 
 /* --- walking and words ----------------------------------------------------- */
 
+/* Is there a jar in which the food can be processed at sea level? */
+static bool
+some_process(const char *food, const char *pack, enum method method)
+{
+	for (size_t i = 0; i < jar_size_count; i++) {
+		struct process_query query = ask(food, pack, jar_sizes[i].name, method, "0ft");
+		struct process process;
+
+		if (process_find(&query, &process, NULL))
+			return true;
+	}
+	return false;
+}
+
 START_TEST(the_pickers_walk_only_what_can_be_made)
 {
 	for (int method = 0; method < METHOD_COUNT; method++) {
@@ -429,8 +443,11 @@ START_TEST(the_pickers_walk_only_what_can_be_made)
 
 			ck_assert(process_acidity(food, &acidity));
 			ck_assert(method_has_pressure((enum method)method) || acidity != ACIDITY_LOW_ACID);
-			while ((pack = process_next_pack(food, (enum method)method, pack)) != NULL)
+			while ((pack = process_next_pack(food, (enum method)method, pack)) != NULL) {
 				ck_assert_int_lt(packs++, 5);
+				ck_assert_msg(some_process(food, pack, (enum method)method), "%s, %s", food,
+				              pack);
+			}
 			ck_assert_int_gt(packs, 0);
 			ck_assert_str_ne(food, "sauerkraut");
 			ck_assert_int_lt(foods++, 200);
