@@ -1,0 +1,361 @@
+/*
+ * Every row of the published process tables, asked of the built program: one
+ * process per question, as a person would ask it.
+ *
+ * Source of all expected figures: USDA Complete Guide to Home Canning, AIB 539,
+ * as carried in schema/process_*.csv, each row naming its table.
+ *
+ * Needs STILLROOM (the program); without one it is skipped (77).
+ */
+#include <check.h>
+#include <fcntl.h>
+#include <spawn.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "support/csv.h"
+
+#define ROWS_MAX 2000
+#define ANSWER_BYTES 8192
+#define ARGS_MAX 16
+#define WORKERS 2
+#define OPEN_TOP_FT 12000 /* stands for "no upper limit printed" */
+#define NONE (-1)
+#define OFFERED_AT_LEAST 1400 /* the tables have not been lost on the way */
+#define STEAM_MAX_MINUTES 45  /* NCHFP newsflash on steam canners */
+
+extern char **environ;
+
+struct row {
+	const char *food;
+	const char *pack;
+	const char *jar;
+	const char *method;
+	const char *headspace;
+	int min_ft;
+	int max_ft;
+	int minutes;
+	int psi;
+	const char *acidity;
+	const char *source;
+	const char *confirmed;
+};
+
+static struct row rows[ROWS_MAX];
+static size_t row_count;
+static struct csv tables[2];
+
+static void take_table(const struct csv *csv)
+{
+	for (size_t i = 0; i < csv->rows; i++) {
+		ck_assert_uint_lt(row_count, ROWS_MAX);
+		rows[row_count++] = (struct row){
+			.food = csv_at(csv, i, "food"),
+			.pack = csv_at(csv, i, "style_of_pack"),
+			.jar = csv_at(csv, i, "jar"),
+			.method = csv_at(csv, i, "method"),
+			.headspace = csv_at(csv, i, "headspace_in"),
+			.min_ft = csv_number(csv, i, "alt_min_ft", 0),
+			.max_ft = csv_number(csv, i, "alt_max_ft", OPEN_TOP_FT),
+			.minutes = csv_number(csv, i, "minutes", 0),
+			.psi = csv_number(csv, i, "pressure_psi", NONE),
+			.acidity = csv_at(csv, i, "acidity"),
+			.source = csv_at(csv, i, "source"),
+			.confirmed = csv_at(csv, i, "confirmed"),
+		};
+	}
+}
+
+static void read_tables(void)
+{
+	row_count = 0;
+	tables[0] = csv_read("process_fruit_tomato_jam.csv");
+	tables[1] = csv_read("process_vegetable_meat_pickle.csv");
+	take_table(&tables[0]);
+	take_table(&tables[1]);
+}
+
+static void free_tables(void)
+{
+	csv_free(&tables[0]);
+	csv_free(&tables[1]);
+}
+
+static bool offered(const struct row *row)
+{
+	return strcmp(row->confirmed, "yes") == 0 || strcmp(row->confirmed, "practice") == 0;
+}
+
+/* --- asking ------------------------------------------------------------------------ */
+
+/* The exit status; what the program wrote goes into `answer`. */
+static int ask(const char *const *args, char *answer, size_t size)
+{
+	char *argv[ARGS_MAX];
+	posix_spawn_file_actions_t actions;
+	const char *program = getenv("STILLROOM");
+	int ends[2];
+	int status;
+	pid_t child;
+	size_t used = 0;
+	ssize_t got;
+
+	for (size_t i = 0; i < ARGS_MAX; i++) {
+		argv[i] = (char *)(uintptr_t)args[i];
+		if (args[i] == NULL)
+			break;
+	}
+	if (pipe(ends) != 0)
+		return -1;
+	(void)fcntl(ends[0], F_SETFD, FD_CLOEXEC);
+	posix_spawn_file_actions_init(&actions);
+	posix_spawn_file_actions_adddup2(&actions, ends[1], STDOUT_FILENO);
+	posix_spawn_file_actions_addclose(&actions, ends[1]);
+	status = posix_spawn(&child, program, &actions, NULL, argv, environ);
+	posix_spawn_file_actions_destroy(&actions);
+	(void)close(ends[1]);
+	while (status == 0 && used < size - 1 && (got = read(ends[0], answer + used, size - 1 - used)) > 0)
+		used += (size_t)got;
+	answer[used] = '\0';
+	(void)close(ends[0]);
+	if (status != 0 || waitpid(child, &status, 0) != child || !WIFEXITED(status))
+		return -1;
+	return WEXITSTATUS(status);
+}
+
+static int ask_row(const struct row *row, const char *method, int feet, char *answer, size_t size)
+{
+	char elevation[24];
+	char pressure[16];
+	const char *args[ARGS_MAX] = {
+		"stillroom", "process", "--json", "--food", row->food, "--pack", row->pack, "--jar",
+		row->jar, "--method", method, elevation, NULL, NULL,
+	};
+
+	(void)snprintf(elevation, sizeof(elevation), "--elevation=%dft", feet);
+	(void)snprintf(pressure, sizeof(pressure), "--pressure=%d", row->psi);
+	if (row->psi != NONE)
+		args[12] = pressure;
+	return ask(args, answer, size);
+}
+
+/* --- expecting ------------------------------------------------------------------------ */
+
+static bool has_text(const char *answer, const char *key, const char *value)
+{
+	char line[600];
+
+	(void)snprintf(line, sizeof(line), "\t\"%s\": \"%s\",\n", key, value);
+	return strstr(answer, line) != NULL;
+}
+
+/* `if_null` for null; -2 when the key is missing. */
+static double number_of(const char *answer, const char *key, double if_null)
+{
+	char head[40];
+	const char *at;
+
+	(void)snprintf(head, sizeof(head), "\t\"%s\": ", key);
+	at = strstr(answer, head);
+	if (at == NULL)
+		return -2.0;
+	at += strlen(head);
+	return strncmp(at, "null", 4) == 0 ? if_null : strtod(at, NULL);
+}
+
+static bool same_cell(const struct row *a, const struct row *b)
+{
+	return strcmp(a->food, b->food) == 0 && strcmp(a->pack, b->pack) == 0 &&
+	       strcmp(a->jar, b->jar) == 0 && strcmp(a->method, b->method) == 0;
+}
+
+/* The other pairs of the cell at this height, all of them and no more. */
+static bool has_options(const char *answer, const struct row *row, int feet)
+{
+	const char *list = strstr(answer, "\t\"options\": [");
+	size_t expected = 0;
+	size_t found = 0;
+
+	if (list == NULL)
+		return false;
+	for (size_t i = 0; i < row_count; i++) {
+		char option[80];
+
+		if (&rows[i] == row || !same_cell(&rows[i], row) || !offered(&rows[i]) ||
+		    feet < rows[i].min_ft || feet > rows[i].max_ft)
+			continue;
+		(void)snprintf(option, sizeof(option), "{\"minutes\": %d, \"pressure_psi\": %d}",
+		               rows[i].minutes, rows[i].psi);
+		expected++;
+		if (strstr(list, option) == NULL)
+			return false;
+	}
+	for (; (list = strstr(list, "{\"minutes\"")) != NULL; list++)
+		found++;
+	return found == expected;
+}
+
+static bool answer_is(const char *answer, const struct row *row, int feet)
+{
+	return has_text(answer, "food", row->food) && has_text(answer, "pack", row->pack) &&
+	       has_text(answer, "jar", row->jar) && has_text(answer, "jar_in_table", row->jar) &&
+	       has_text(answer, "method", row->method) && has_text(answer, "source", row->source) &&
+	       has_text(answer, "confirmed", row->confirmed) &&
+	       number_of(answer, "minutes", NONE) == row->minutes &&
+	       number_of(answer, "pressure_psi", NONE) == row->psi &&
+	       number_of(answer, "headspace_in", NONE) == strtod(row->headspace, NULL) &&
+	       has_options(answer, row, feet);
+}
+
+static bool fails(const struct row *row, const char *method, int feet, int status, const char *answer)
+{
+	(void)fprintf(stderr, "%s, %s, %s, %s, %d psi at %d ft: table %d min; status %d, answer %s\n",
+	              row->food, row->pack, row->jar, method, row->psi, feet, row->minutes, status, answer);
+	return false;
+}
+
+/* --- one row ----------------------------------------------------------------------------- */
+
+static bool check_offered(const struct row *row)
+{
+	int feet[] = { row->min_ft, row->min_ft + (row->max_ft - row->min_ft) / 2, row->max_ft };
+	char answer[ANSWER_BYTES];
+	bool good = true;
+
+	if (!offered(row))
+		return true;
+	for (size_t i = 0; i < 3; i++) {
+		int status = ask_row(row, row->method, feet[i], answer, sizeof(answer));
+
+		if (status != 0 || !answer_is(answer, row, feet[i]))
+			good = fails(row, row->method, feet[i], status, answer);
+	}
+	return good;
+}
+
+/* A row nobody could confirm is refused, unless a confirmed one says the same cell. */
+static bool check_withheld(const struct row *row)
+{
+	int feet = row->min_ft + (row->max_ft - row->min_ft) / 2;
+	char answer[ANSWER_BYTES];
+	int status;
+
+	if (offered(row))
+		return true;
+	for (size_t i = 0; i < row_count; i++)
+		if (offered(&rows[i]) && same_cell(&rows[i], row) && rows[i].psi == row->psi &&
+		    feet >= rows[i].min_ft && feet <= rows[i].max_ft)
+			return true;
+	status = ask_row(row, row->method, feet, answer, sizeof(answer));
+	if (status != 3 || strncmp(answer, "{\"refused\": \"", 13) != 0 || strstr(answer, "\"minutes\""))
+		return fails(row, row->method, feet, status, answer);
+	return true;
+}
+
+/* Steam: the minutes of the boiling-water row, 45 at most, never low-acid food.
+ * Pints stand for all jars here; the engine's tests go through the others. */
+static bool check_steam(const struct row *row)
+{
+	bool allowed = strcmp(row->acidity, "low_acid") != 0 && row->minutes <= STEAM_MAX_MINUTES;
+	char answer[ANSWER_BYTES];
+	int status;
+
+	if (!offered(row) || strcmp(row->method, "boiling_water") != 0 || strcmp(row->jar, "pint") != 0)
+		return true;
+	status = ask_row(row, "steam", row->max_ft, answer, sizeof(answer));
+	if (status != (allowed ? 0 : 3) ||
+	    (allowed && (!has_text(answer, "method", "steam") ||
+	                 number_of(answer, "minutes", NONE) != row->minutes)))
+		return fails(row, "steam", row->max_ft, status, answer);
+	return true;
+}
+
+/* --- all of them, two at a time -------------------------------------------------------------- */
+
+static pid_t start_worker(size_t number, bool (*check)(const struct row *row))
+{
+	pid_t worker = fork();
+	bool good = true;
+
+	if (worker != 0)
+		return worker;
+	for (size_t i = number; i < row_count; i += WORKERS)
+		good = check(&rows[i]) && good;
+	_exit(good ? EXIT_SUCCESS : EXIT_FAILURE);
+}
+
+static void check_rows(bool (*check)(const struct row *row))
+{
+	pid_t workers[WORKERS];
+
+	read_tables();
+	for (size_t i = 0; i < WORKERS; i++)
+		workers[i] = start_worker(i, check);
+	for (size_t i = 0; i < WORKERS; i++) {
+		int status = -1;
+
+		ck_assert_int_gt(workers[i], 0);
+		ck_assert_int_eq(waitpid(workers[i], &status, 0), workers[i]);
+		ck_assert_msg(status == 0, "rows differ from the table, see above");
+	}
+	free_tables();
+}
+
+START_TEST(every_offered_row_is_given_at_the_lowest_a_middle_and_the_highest_foot)
+{
+	check_rows(check_offered);
+}
+END_TEST
+
+START_TEST(rows_that_are_not_confirmed_are_refused)
+{
+	check_rows(check_withheld);
+}
+END_TEST
+
+START_TEST(steam_gets_the_minutes_of_boiling_water_or_a_refusal)
+{
+	check_rows(check_steam);
+}
+END_TEST
+
+START_TEST(the_tables_are_all_there)
+{
+	size_t count = 0;
+
+	read_tables();
+	for (size_t i = 0; i < row_count; i++)
+		count += offered(&rows[i]) ? 1 : 0;
+	ck_assert_uint_ge(count, OFFERED_AT_LEAST);
+	free_tables();
+}
+END_TEST
+
+int main(void)
+{
+	const char *program = getenv("STILLROOM");
+	Suite *suite = suite_create("every row");
+	TCase *cases = tcase_create("the built program");
+	SRunner *runner;
+	int failed;
+
+	if (program == NULL || access(program, X_OK) != 0) {
+		puts("STILLROOM names no program");
+		return 77;
+	}
+	tcase_set_timeout(cases, 300);
+	tcase_add_test(cases, the_tables_are_all_there);
+	tcase_add_test(cases, every_offered_row_is_given_at_the_lowest_a_middle_and_the_highest_foot);
+	tcase_add_test(cases, rows_that_are_not_confirmed_are_refused);
+	tcase_add_test(cases, steam_gets_the_minutes_of_boiling_water_or_a_refusal);
+	suite_add_tcase(suite, cases);
+	runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
