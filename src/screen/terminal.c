@@ -261,7 +261,6 @@ void terminal_size(const struct terminal *terminal, int *rows, int *cols)
 /* Everything again: another program may have drawn and set modes meanwhile. */
 static void take_screen_back(struct terminal *terminal)
 {
-	clearok(curscr, TRUE);
 	wrefresh(curscr);
 	fit_window(terminal);
 }

@@ -101,16 +101,6 @@ static bool timers_open(struct wake *wake)
 	       timers_watch(wake);
 }
 
-/* Has the armed time come?  More than one expiration counts as one. */
-static bool timers_due(const struct wake *wake)
-{
-	uint64_t expirations = 0;
-
-	return read(wake->timer_fd, &expirations, sizeof(expirations)) ==
-	               (ssize_t)sizeof(expirations) &&
-	       expirations > 0;
-}
-
 /* Was the watch cancelled (or did its far day come)?  Rearms it. */
 static bool timers_cancelled(const struct wake *wake)
 {
@@ -136,11 +126,6 @@ static bool timers_open(struct wake *wake)
 	wake->timer_fd = -1;
 	wake->watch_fd = -1;
 	return true;
-}
-
-static bool timers_due(const struct wake *wake)
-{
-	return wake->at_ms != WAKE_NEVER && wake_now_ms() >= wake->at_ms;
 }
 
 static bool timers_cancelled(const struct wake *wake)
@@ -231,9 +216,12 @@ struct wake_news wake_read(struct wake *wake)
 {
 	struct wake_news news = {0};
 
-	if (timers_due(wake)) {
+	/* The clock decides, not the descriptor, which may become readable a moment
+	 * after its time; arming for never empties it. */
+	if (wake->at_ms != WAKE_NEVER && wake_now_ms() >= wake->at_ms) {
 		news.due = true;
 		wake->at_ms = WAKE_NEVER;
+		timers_arm(wake);
 	}
 	if (timers_cancelled(wake))
 		look_for_step(wake, &news);

@@ -28,6 +28,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "screen/digits.h"
 #include "screen/terminal.h"
 #include "screen/wake.h"
 
@@ -71,6 +72,8 @@ static void harness_frame(struct terminal *terminal, const char *last)
 	terminal_put(terminal, 2, 0, 20, ROLE_ALARM, text ? text : "");
 	terminal_fill(terminal, 3, -5, 10, ROLE_PLAIN, GLYPH_HOLD);
 	terminal_fill(terminal, 3, 0, 9999, ROLE_QUIET, GLYPH_WATCHED);
+	digits_draw(terminal, 5, 2, "1:07:05", DIGITS_TALL, ROLE_STRONG);
+	digits_draw(terminal, 12, -4, "8:88:88", DIGITS_GIANT, ROLE_STRONG);
 	terminal_put(terminal, rows, 0, cols, ROLE_PLAIN, "below the window");
 	terminal_put(terminal, rows - 1, cols - 1, 5, ROLE_PLAIN, "corner");
 	terminal_end_frame(terminal);
@@ -802,6 +805,18 @@ START_TEST(ascii_by_locale_and_by_wish)
 }
 END_TEST
 
+START_TEST(tall_digits_are_drawn)
+{
+	launch_open();
+	ck_assert_int_ge(last_place("█████"), 0);
+	end();
+	start();
+	setenv("LC_ALL", "C", 1);
+	launch_open();
+	ck_assert_int_ge(last_place("#####"), 0);
+}
+END_TEST
+
 START_TEST(the_true_size_wins_over_the_environment)
 {
 	setenv("LINES", "10", 1);
@@ -889,6 +904,7 @@ static void add_in_and_out(TCase *t)
 	tcase_add_test(t, hostile_text_is_drawn_harmless);
 	tcase_add_test(t, colour_is_used_and_no_color_turns_it_off);
 	tcase_add_test(t, ascii_by_locale_and_by_wish);
+	tcase_add_test(t, tall_digits_are_drawn);
 	tcase_add_test(t, the_true_size_wins_over_the_environment);
 	tcase_add_test(t, a_terminal_without_a_movable_cursor_is_refused);
 	tcase_add_test(t, an_unknown_or_missing_kind_is_refused);
