@@ -98,10 +98,16 @@ void log_abandon(struct log *log);
  * FAULT_MISSING when there is no such act or it has been undone already. */
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
 
-/* The newest act about a load (load_id > 0) or, when load_id is 0, about a
- * station, that still stands: skips undone acts and the undos that undid them.
- * `undone` instead asks for the newest undo that still stands and is newer than
- * every standing act (what a redo would undo).  FAULT_MISSING: there is none. */
+/* What an undo or a redo would take back, about a load (load_id > 0) or, when
+ * load_id is 0, about a station.  Undos form chains: act A, its undo U (undoes
+ * A), a redo R (undoes U), the next undo (undoes R) ...  The newest link of a
+ * chain, the one nobody has undone, is its tip; at an even depth (A, R) the act
+ * is in force, at an odd depth (U) it is taken back.
+ *   undone = false: the newest tip of even depth: log_undo of it is an undo.
+ *   undone = true:  the newest tip of odd depth, provided no fresh act (one with
+ *                   undoes_id 0) of that load or station is newer: log_undo of
+ *                   it is a redo.
+ * FAULT_MISSING: there is none. */
 bool log_last_act(struct log *log, int64_t station_id, int64_t load_id, bool undone,
                   struct log_entry *out, struct fault *fault);
 

@@ -17,6 +17,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "engine/text.h"
 #include "log/log_private.h"
 #include "log/migrations.h"
 
@@ -233,7 +234,7 @@ static bool add_copy(struct copies *copies, const char *name)
 		return false;
 	copies->list = grown;
 	struct copy *copy = &grown[copies->count];
-	(void)snprintf(copy->name, sizeof(copy->name), "%s", name);
+	(void)text_copy(copy->name, sizeof(copy->name), name); /* is_backup_name saw to the length */
 	char *file = joined(copies->folder, "/", name);
 	if (file == NULL)
 		return false;

@@ -259,6 +259,17 @@ static bool not_ours(const struct log *log, const char *what, struct fault *faul
 	                 "name for the log.", path_shown(log->path), what);
 }
 
+/* An empty file becomes a log on LOG_CREATE, unless it was one before. */
+static bool identify_empty(const struct log *log, struct fault *fault)
+{
+	char backup[SENTENCE_MAX_BYTES];
+	if (log->mode != LOG_CREATE)
+		return not_ours(log, "empty", fault);
+	if (backup_newest_whole(log->path, backup, sizeof(backup)))
+		return fault_set(fault, FAULT_DAMAGED, "it is empty");
+	return true;
+}
+
 /* *version: 0 for an empty file that may become a log. */
 static bool identify(struct log *log, int64_t *version, struct fault *fault)
 {
@@ -270,7 +281,7 @@ static bool identify(struct log *log, int64_t *version, struct fault *fault)
 		return log_fault(log, rc, fault);
 	*version = identity.version;
 	if (identity.pages == 0)
-		return log->mode == LOG_CREATE || not_ours(log, "empty", fault);
+		return identify_empty(log, fault);
 	if (identity.application_id != LOG_APPLICATION_ID)
 		return not_ours(log, "the database of another program", fault);
 	if (identity.version > (int64_t)log_migration_count)

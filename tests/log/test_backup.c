@@ -1,0 +1,439 @@
+/* A copy a day, and a damaged log that gets one put in its place. */
+#include <check.h>
+#include <dirent.h>
+#include <fcntl.h>
+#include <sqlite3.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "support/log_kit.h"
+
+static struct log_kit kit;
+
+static void begin(void)
+{
+	kit_start(&kit);
+}
+
+static void end(void)
+{
+	kit_clear(&kit);
+}
+
+/* PATH.backups/NAME in a buffer of its own. */
+static const char *backup(const char *name)
+{
+	static char path[600];
+	(void)snprintf(path, sizeof(path), "%s.backups/%s", kit.path, name);
+	return path;
+}
+
+static int files_in_backups(void)
+{
+	char folder[600];
+	int files = 0;
+	(void)snprintf(folder, sizeof(folder), "%s.backups", kit.path);
+	DIR *dir = opendir(folder);
+	ck_assert_ptr_nonnull(dir);
+	for (const struct dirent *entry = readdir(dir); entry != NULL; entry = readdir(dir))
+		files += entry->d_name[0] != '.';
+	ck_assert_int_eq(closedir(dir), 0);
+	return files;
+}
+
+static void back_up(int64_t wall_ms, bool expected)
+{
+	bool made = !expected;
+	KIT_OK(&kit, log_backup_daily(kit.log, wall_ms, &made, &kit.fault));
+	ck_assert_int_eq(made, expected);
+}
+
+static void one_more_act(void)
+{
+	struct log_entry entry = kit_entry("one more", 0, 0);
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+}
+
+/* Spoil bytes in the middle of a closed file. */
+static void spoil(const char *path, long at, size_t bytes)
+{
+	unsigned char junk[4096];
+	FILE *file = fopen(path, "r+b");
+	ck_assert_ptr_nonnull(file);
+	memset(junk, 0xA5, sizeof(junk));
+	ck_assert_int_eq(fseek(file, at, SEEK_SET), 0);
+	ck_assert_uint_eq(fwrite(junk, 1, bytes, file), bytes);
+	ck_assert_int_eq(fclose(file), 0);
+}
+
+/* --- once a day --------------------------------------------------------------------- */
+
+START_TEST(one_backup_is_made_a_day)
+{
+	back_up(KIT_MORNING_MS, true);
+	ck_assert(kit_exists(backup("2026-09-14.db")));
+	one_more_act();
+	back_up(KIT_MORNING_MS + 1000, false);
+	back_up(KIT_MORNING_MS + KIT_DAY_MS, true);
+	ck_assert(kit_exists(backup("2026-09-15.db")));
+	ck_assert_int_eq(files_in_backups(), 2);
+	ck_assert_int_eq(kit_number(backup("2026-09-14.db"), "SELECT count(*) FROM journal"), 1);
+	ck_assert_int_eq(kit_number(backup("2026-09-15.db"), "SELECT count(*) FROM journal"), 2);
+}
+END_TEST
+
+START_TEST(the_day_is_the_utc_day)
+{
+	back_up(KIT_MORNING_MS - 9 * 3600000 - 1, true);
+	ck_assert(kit_exists(backup("2026-09-13.db")));
+	back_up(KIT_MORNING_MS - 9 * 3600000, true);
+	ck_assert(kit_exists(backup("2026-09-14.db")));
+}
+END_TEST
+
+START_TEST(a_backup_is_one_whole_log_of_its_own)
+{
+	struct log_entry entry = kit_entry("Load", 0, 0);
+	struct log_jar *jars;
+	size_t count;
+	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 9, &entry, &kit.fault));
+	back_up(KIT_MORNING_MS, true);
+	char *log = kit_dump(kit.path, true);
+	char *copy = kit_dump(backup("2026-09-14.db"), true);
+	ck_assert_str_eq(log, copy);
+	free(log);
+	free(copy);
+	ck_assert(kit_whole(backup("2026-09-14.db")));
+	ck_assert_int_eq(kit_number(backup("2026-09-14.db"), "SELECT journal_mode = 'delete' FROM pragma_journal_mode"), 1);
+	kit_close(&kit);
+	(void)snprintf(kit.path, sizeof(kit.path), "%s/log.db.backups/2026-09-14.db", kit.folder);
+	kit_open(&kit, LOG_LOOK);
+	KIT_OK(&kit, log_jars(kit.log, 1, &jars, &count, &kit.fault));
+	ck_assert_uint_eq(count, 9);
+	free(jars);
+}
+END_TEST
+
+START_TEST(fourteen_backups_are_kept)
+{
+	for (int day = 0; day < 20; day++) {
+		one_more_act();
+		back_up(KIT_MORNING_MS + day * KIT_DAY_MS, true);
+	}
+	ck_assert_int_eq(files_in_backups(), LOG_BACKUPS_KEPT);
+	ck_assert(!kit_exists(backup("2026-09-19.db")));
+	ck_assert(kit_exists(backup("2026-09-20.db")));
+	ck_assert(kit_exists(backup("2026-10-03.db")));
+}
+END_TEST
+
+START_TEST(other_files_in_the_folder_are_left_alone)
+{
+	back_up(KIT_MORNING_MS, true);
+	kit_write_file(backup("notes.txt"), "mine", 4);
+	kit_write_file(backup("2026-01-01.db.txt"), "mine", 4);
+	for (int day = 1; day < 20; day++)
+		back_up(KIT_MORNING_MS + day * KIT_DAY_MS, true);
+	ck_assert(kit_exists(backup("notes.txt")));
+	ck_assert(kit_exists(backup("2026-01-01.db.txt")));
+	ck_assert_int_eq(files_in_backups(), LOG_BACKUPS_KEPT + 2);
+}
+END_TEST
+
+/* A clock years ahead for weeks: what is made after it was set right must not
+ * be taken for the oldest. */
+START_TEST(a_wrong_clock_does_not_cost_the_new_backups)
+{
+	for (int day = 0; day < 14; day++) {
+		one_more_act();
+		back_up(KIT_MORNING_MS + (4000 + day) * KIT_DAY_MS, true);
+	}
+	for (int day = 0; day < 3; day++) {
+		one_more_act();
+		back_up(KIT_MORNING_MS + day * KIT_DAY_MS, true);
+	}
+	ck_assert(kit_exists(backup("2026-09-14.db")));
+	ck_assert(kit_exists(backup("2026-09-15.db")));
+	ck_assert(kit_exists(backup("2026-09-16.db")));
+	ck_assert_int_eq(files_in_backups(), LOG_BACKUPS_KEPT);
+}
+END_TEST
+
+START_TEST(half_a_copy_of_a_dead_process_is_cleared_away)
+{
+	int status;
+	char part[80];
+	pid_t child = fork();
+	ck_assert_int_ge(child, 0);
+	if (child == 0)
+		_exit(0);
+	ck_assert_int_eq(waitpid(child, &status, 0), child);
+	back_up(KIT_MORNING_MS, true);
+	(void)snprintf(part, sizeof(part), "2026-09-13.db.part-%ld", (long)child);
+	kit_write_file(backup(part), "half", 4);
+	back_up(KIT_MORNING_MS + KIT_DAY_MS, true);
+	ck_assert(!kit_exists(backup(part)));
+}
+END_TEST
+
+START_TEST(a_backup_needs_no_quiet_moment)
+{
+	struct log *second;
+	struct log_entry entry = kit_entry("meanwhile", 0, 0);
+	KIT_OK(&kit, log_open(kit.path, LOG_WRITE, &second, &kit.fault));
+	KIT_OK(&kit, log_begin(second, &kit.fault));
+	back_up(KIT_MORNING_MS, true); /* another terminal is in the middle of an act */
+	KIT_OK(&kit, log_commit(second, &entry, &kit.fault));
+	log_close(second);
+	ck_assert_int_eq(kit_number(backup("2026-09-14.db"), "SELECT count(*) FROM journal"), 1);
+}
+END_TEST
+
+START_TEST(no_backup_is_made_in_the_middle_of_an_act)
+{
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	ck_assert(!log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	log_abandon(kit.log);
+	back_up(KIT_MORNING_MS, true);
+}
+END_TEST
+
+START_TEST(a_backup_that_cannot_be_written_says_so)
+{
+	char folder[600];
+	(void)snprintf(folder, sizeof(folder), "%s.backups", kit.path);
+	kit_write_file(folder, "in the way", 10);
+	ck_assert(!log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	ck_assert_int_ne(kit.fault.kind, FAULT_NONE);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db"));
+	one_more_act(); /* and the day goes on */
+}
+END_TEST
+
+/* --- damage ----------------------------------------------------------------------------- */
+
+static void make_a_log_with_two_backups(void)
+{
+	struct log_entry entry = kit_entry("Load", 0, 0);
+	back_up(KIT_MORNING_MS, true);
+	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 60, &entry, &kit.fault));
+	back_up(KIT_MORNING_MS + KIT_DAY_MS, true);
+	one_more_act();
+	kit_close(&kit);
+}
+
+static void restore(const char *expected)
+{
+	char used[600];
+	KIT_OK(&kit, log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert_str_eq(used, backup(expected));
+	kit_open(&kit, LOG_WRITE);
+}
+
+START_TEST(a_damaged_log_names_its_newest_backup_and_gets_it_back)
+{
+	char kept[600];
+	make_a_log_with_two_backups();
+	spoil(kit.path, 4096 * 3, 4096 * 1);
+	spoil(kit.path, 4096 * 5, 100);
+	for (int mode = LOG_CREATE; mode <= LOG_LOOK; mode++) {
+		kit_refused(&kit, (enum log_mode)mode, FAULT_DAMAGED);
+		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-15.db"));
+	}
+	restore("2026-09-15.db");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 2);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 60);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT journal_mode = 'wal' FROM pragma_journal_mode"), 1);
+	(void)snprintf(kept, sizeof(kept), "%s.damaged-1", kit.path);
+	ck_assert(kit_exists(kept));
+	ck_assert(kit_exists(backup("2026-09-15.db")));
+	one_more_act();
+}
+END_TEST
+
+START_TEST(a_damaged_backup_is_passed_over)
+{
+	make_a_log_with_two_backups();
+	spoil(kit.path, 4096 * 3, 4096);
+	spoil(backup("2026-09-15.db"), 4096 * 3, 4096);
+	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-14.db"));
+	restore("2026-09-14.db");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 0);
+}
+END_TEST
+
+START_TEST(the_newest_backup_is_the_one_with_the_newest_entry)
+{
+	make_a_log_with_two_backups();
+	char older[600];
+	(void)snprintf(older, sizeof(older), "%s", backup("2026-09-14.db"));
+	ck_assert_int_eq(rename(older, backup("2037-01-01.db")), 0);
+	spoil(kit.path, 0, 100);
+	restore("2026-09-15.db");
+}
+END_TEST
+
+/* The first page gone: no longer even a database, but it has backups. */
+START_TEST(a_log_whose_first_bytes_are_gone_is_damaged_not_foreign)
+{
+	make_a_log_with_two_backups();
+	spoil(kit.path, 0, 100);
+	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "2026-09-15.db"));
+	restore("2026-09-15.db");
+}
+END_TEST
+
+START_TEST(an_emptied_log_is_damaged_not_new)
+{
+	make_a_log_with_two_backups();
+	ck_assert_int_eq(truncate(kit.path, 0), 0);
+	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
+	restore("2026-09-15.db");
+}
+END_TEST
+
+START_TEST(a_shortened_log_is_damaged)
+{
+	make_a_log_with_two_backups();
+	ck_assert_int_eq(truncate(kit.path, 4096 * 7 + 100), 0);
+	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
+	restore("2026-09-15.db");
+}
+END_TEST
+
+START_TEST(a_log_that_has_vanished_is_not_silently_begun_anew)
+{
+	make_a_log_with_two_backups();
+	ck_assert_int_eq(unlink(kit.path), 0);
+	kit_refused(&kit, LOG_CREATE, FAULT_MISSING);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "2026-09-15.db"));
+	ck_assert(!kit_exists(kit.path));
+	restore("2026-09-15.db");
+}
+END_TEST
+
+START_TEST(damage_without_a_backup_is_said)
+{
+	char used[600];
+	one_more_act();
+	kit_close(&kit);
+	spoil(kit.path, 4096 * 3, 4096);
+	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "no whole backup"));
+	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	ck_assert(kit_exists(kit.path));
+}
+END_TEST
+
+START_TEST(a_log_that_is_well_is_not_replaced)
+{
+	char used[600];
+	char kept[600];
+	make_a_log_with_two_backups();
+	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	(void)snprintf(kept, sizeof(kept), "%s.damaged-1", kit.path);
+	ck_assert(!kit_exists(kept));
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 3);
+}
+END_TEST
+
+START_TEST(each_damaged_file_is_kept_and_no_old_wal_is_replayed)
+{
+	char name[600];
+	make_a_log_with_two_backups();
+	for (int n = 1; n <= 2; n++) {
+		spoil(kit.path, 0, 100);
+		(void)snprintf(name, sizeof(name), "%s-wal", kit.path);
+		kit_write_file(name, "old frames", 10);
+		restore("2026-09-15.db");
+		one_more_act();
+		kit_close(&kit);
+		ck_assert(!kit_exists(name));
+		ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 3);
+		(void)snprintf(name, sizeof(name), "%s.damaged-%d", kit.path, n);
+		ck_assert(kit_exists(name));
+		(void)snprintf(name, sizeof(name), "%s.restored", kit.path);
+		ck_assert(!kit_exists(name));
+	}
+}
+END_TEST
+
+/* A process of its own: in ours the lock would not be seen. */
+START_TEST(a_log_in_use_is_not_replaced)
+{
+	int ready[2];
+	int done[2];
+	int status;
+	char used[600];
+	char byte = 0;
+	make_a_log_with_two_backups();
+	ck_assert_int_eq(pipe(ready), 0);
+	ck_assert_int_eq(pipe(done), 0);
+	pid_t child = fork();
+	ck_assert_int_ge(child, 0);
+	if (child == 0) {
+		struct log *log;
+		bool ok = log_open(kit.path, LOG_WRITE, &log, NULL);
+		byte = ok ? 'y' : 'n';
+		ok = write(ready[1], &byte, 1) == 1 && read(done[0], &byte, 1) == 1 && ok;
+		_exit(ok ? 0 : 1);
+	}
+	ck_assert_int_eq(read(ready[0], &byte, 1), 1);
+	ck_assert_int_eq(byte, 'y');
+	spoil(kit.path, 0, 100);
+	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert_msg(kit.fault.kind == FAULT_BUSY, "%s", kit.fault.sentence);
+	ck_assert_int_eq(write(done[1], &byte, 1), 1);
+	ck_assert_int_eq(waitpid(child, &status, 0), child);
+	ck_assert_int_eq(WEXITSTATUS(status), 0);
+	for (int i = 0; i < 2; i++) {
+		ck_assert_int_eq(close(ready[i]), 0);
+		ck_assert_int_eq(close(done[i]), 0);
+	}
+	restore("2026-09-15.db");
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("log backup");
+	TCase *tests = tcase_create("backup");
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_set_timeout(tests, 20);
+	tcase_add_test(tests, one_backup_is_made_a_day);
+	tcase_add_test(tests, the_day_is_the_utc_day);
+	tcase_add_test(tests, a_backup_is_one_whole_log_of_its_own);
+	tcase_add_test(tests, fourteen_backups_are_kept);
+	tcase_add_test(tests, other_files_in_the_folder_are_left_alone);
+	tcase_add_test(tests, a_wrong_clock_does_not_cost_the_new_backups);
+	tcase_add_test(tests, half_a_copy_of_a_dead_process_is_cleared_away);
+	tcase_add_test(tests, a_backup_needs_no_quiet_moment);
+	tcase_add_test(tests, no_backup_is_made_in_the_middle_of_an_act);
+	tcase_add_test(tests, a_backup_that_cannot_be_written_says_so);
+	tcase_add_test(tests, a_damaged_log_names_its_newest_backup_and_gets_it_back);
+	tcase_add_test(tests, a_damaged_backup_is_passed_over);
+	tcase_add_test(tests, the_newest_backup_is_the_one_with_the_newest_entry);
+	tcase_add_test(tests, a_log_whose_first_bytes_are_gone_is_damaged_not_foreign);
+	tcase_add_test(tests, an_emptied_log_is_damaged_not_new);
+	tcase_add_test(tests, a_shortened_log_is_damaged);
+	tcase_add_test(tests, a_log_that_has_vanished_is_not_silently_begun_anew);
+	tcase_add_test(tests, damage_without_a_backup_is_said);
+	tcase_add_test(tests, a_log_that_is_well_is_not_replaced);
+	tcase_add_test(tests, each_damaged_file_is_kept_and_no_old_wal_is_replayed);
+	tcase_add_test(tests, a_log_in_use_is_not_replaced);
+	suite_add_tcase(suite, tests);
+	SRunner *runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	int failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
