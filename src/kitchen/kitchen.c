@@ -248,6 +248,11 @@ int64_t strip_passed_ms(const struct strip *strip, const struct moment *now)
 	return passed > 0 ? passed : 0;
 }
 
+const char *strip_title(const struct strip *strip)
+{
+	return strip->has_load && strip->load.place != PLACE_CANNER ? strip->lot.code : strip->station.name;
+}
+
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t passed;
@@ -345,7 +350,7 @@ const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t load
 
 	if (strip != NULL && strip->phase.id != phase_id) {
 		fault_set(fault, FAULT_STALE, "%s has already moved on to \"%s\". Look again.",
-		          strip->station.name, strip->rule->words);
+		          strip_title(strip), strip->rule->words);
 		return NULL;
 	}
 	return strip;

@@ -99,6 +99,8 @@ bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault);
 /* Valid until the next act or refresh. */
 const struct board *kitchen_board(const struct kitchen *kitchen);
 
+/* What to call the strip: its canner while the load is in it, else the lot. */
+const char *strip_title(const struct strip *strip);
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out);
 /* Smaller = sooner needs a person: ringing first, then least time left. */
 int64_t strip_urgency(const struct strip *strip, const struct moment *now);
@@ -177,6 +179,10 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
                        struct fault *fault);
 bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
+/* Take back the newest kitchen_jar_fate_done of this run of the program. */
+bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
+/* "" when there is no such lot. */
+void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);
 
 /* Does the jar need a fate (unsealed, doubtful, over half lost, process not valid)? */
 bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load);

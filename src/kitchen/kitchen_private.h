@@ -14,6 +14,7 @@ struct kitchen {
 	struct strip *strips;
 	struct log_jar *fates;
 	int64_t day_start_ms; /* the local day jars_today counts */
+	int64_t fate_done_load; /* load of the newest fate carried out, for its undo; 0: none */
 };
 
 /* An act being made: what the journal will say of it. */

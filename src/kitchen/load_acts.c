@@ -253,7 +253,7 @@ static bool refuse_bounce(const struct strip *strip, int64_t passed_ms, struct f
 	if (passed_ms >= PRESS_AGAIN_MS)
 		return true;
 	return fault_set(fault, FAULT_STALE, "%s: \"%s\" has only just begun; that press did not count.",
-	                 strip->station.name, strip->rule->words);
+	                 strip_title(strip), strip->rule->words);
 }
 
 static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure,
@@ -268,13 +268,13 @@ static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure
 		if (rule->early == EARLY_NEVER)
 			return fault_set(fault, FAULT_REFUSED,
 			                 "%s: %s left of the %s. Only exceptions (x) end it sooner.",
-			                 strip->station.name, left_words, rule->words);
+			                 strip_title(strip), left_words, rule->words);
 		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now all the same?",
-		                         strip->station.name, left_words, rule->words);
+		                         strip_title(strip), left_words, rule->words);
 	}
 	if (rule->kind == PHASE_WATCHED && passed_ms < rule->soon_s * INT64_C(1000) && !sure)
 		return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?",
-		                 strip->station.name, rule->step);
+		                 strip_title(strip), rule->step);
 	return true;
 }
 
@@ -317,7 +317,7 @@ bool kitchen_step(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, bo
 	judge(&load, &strip, &act.entry.at);
 	if (!phase_change(&act, &strip, PHASE_DONE, next, fault) || !log_put_load(kitchen->log, &load, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s (%s > %s)", strip.station.name, strip.rule->step,
+	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
 	                  strip.rule->words, next == NULL ? "shelved" : next->words);
 }
 
@@ -331,14 +331,14 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, st
 		return false;
 	strip = *found;
 	if (strip.rule->lost_to == PHASE_NO_PHASE)
-		return fault_set(fault, FAULT_REFUSED, "%s: nothing can be lost in \"%s\".", strip.station.name,
+		return fault_set(fault, FAULT_REFUSED, "%s: nothing can be lost in \"%s\".", strip_title(&strip),
 		                 strip.rule->words);
 	if (!act_begin(&act, kitchen, "lost", strip.station.id, load_id, fault))
 		return false;
 	act.entry.breaks_hold = true;
 	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.load.method, strip.rule->lost_to), fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s", strip.station.name, strip.rule->lost);
+	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
 }
 
 bool kitchen_acknowledge(struct kitchen *kitchen, int64_t load_id, int64_t phase_id,
@@ -356,12 +356,12 @@ bool kitchen_acknowledge(struct kitchen *kitchen, int64_t load_id, int64_t phase
 		return false;
 	strip_face(strip, &act.entry.at, &face);
 	if (!face.ringing) {
-		fault_set(fault, FAULT_REFUSED, "%s: no alarm is ringing.", strip->station.name);
+		fault_set(fault, FAULT_REFUSED, "%s: no alarm is ringing.", strip_title(strip));
 		return act_fail(&act);
 	}
 	phase = strip->phase;
 	phase.acknowledged_wall_ms = act.entry.at.wall_ms;
-	text_copy(name, sizeof(name), strip->station.name);
+	text_copy(name, sizeof(name), strip_title(strip));
 	if (!log_put_phase(kitchen->log, &phase, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: alarm heard (%s)", name, strip->rule->words);
@@ -517,7 +517,7 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t load_id, int64_t phase_i
 	strip = *found;
 	words = exception_words(&strip, exception, &now);
 	if (words == NULL)
-		return fault_set(fault, FAULT_REFUSED, "%s: not possible in \"%s\".", strip.station.name,
+		return fault_set(fault, FAULT_REFUSED, "%s: not possible in \"%s\".", strip_title(&strip),
 		                 strip.rule->words);
 	if (exception == EXCEPTION_LOST)
 		return kitchen_lost(kitchen, load_id, phase_id, fault);
@@ -534,5 +534,5 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t load_id, int64_t phase_i
 	}
 	if (!done)
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s", strip.station.name, words);
+	return act_commit(&act, fault, "%s: %s", strip_title(&strip), words);
 }

@@ -63,6 +63,9 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	*by_wall_ms = 0;
 	if (fate == FATE_DISCARD || fate == FATE_NONE)
 		return true;
+	if (jar->siphoning == SIPHON_OVER_HALF && fate != FATE_FRIDGE)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
 	/* A jar that sealed after a right process but lost its liquid goes to the
 	 * fridge whenever that is seen; there is no window on it. */
 	if (now_wall_ms > until && !(fate == FATE_FRIDGE && jar->state == JAR_SEALED && !wrong_process)) {
@@ -269,6 +272,23 @@ bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault
 	jar.fate_done_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_jar(kitchen->log, &jar, fault))
 		return act_fail(&act);
+	kitchen->fate_done_load = load.id;
 	return act_commit(&act, fault, "%s: jar %d, %s done", lot.code, jar.place_in_load,
 	                  jar_fate_words(jar.fate));
+}
+
+bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
+{
+	if (kitchen->fate_done_load == 0)
+		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
+	return kitchen_undo(kitchen, 0, kitchen->fate_done_load, said, said_size, fault);
+}
+
+void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size)
+{
+	struct log_lot lot;
+
+	buffer[0] = '\0';
+	if (log_lot_get(kitchen->log, lot_id, &lot, NULL))
+		text_copy(buffer, size, lot.code);
 }

@@ -208,6 +208,9 @@ static void draw(struct loop *loop)
 	} else {
 		top = header_rows(desk);
 		header_draw(desk);
+		/* No view may hide the clock that needs someone first. */
+		if (desk->view != VIEW_BOARD && desk_most_urgent(desk) != NULL)
+			clock_line_draw(desk, top++);
 		view_of(desk->view)->draw(desk, top, rows - top - footer_rows(desk));
 		footer_draw(desk);
 	}

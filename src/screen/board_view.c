@@ -29,7 +29,7 @@ static struct layout lay_out(const struct desk *desk, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int canners = (int)board->canners;
-	int racked = (int)board->racked;
+	int racked = (int)board->racked + (board->fate_count > 0);
 	struct layout layout = { .each = 1 };
 	int left;
 	int more;
@@ -149,12 +149,15 @@ static void next_step(struct desk *desk)
 static const char *next_step_words(const struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
+	struct face face;
 
 	if (strip == NULL)
 		return "set up the kitchen";
 	if (!strip->has_load)
 		return "start a load";
-	return strip->rule->step;
+	strip_face(strip, &desk->now, &face);
+	/* While a clock runs its step is not to be done yet, and must not read so. */
+	return face.timed && !face.due ? "(not yet)" : strip->rule->step;
 }
 
 static void lost(struct desk *desk)
@@ -193,7 +196,7 @@ static void heard(struct desk *desk)
 		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
 }
 
-static void take_back(struct desk *desk, bool (*act)(struct kitchen *, int64_t, int64_t, char *,
+static bool take_back(struct desk *desk, bool (*act)(struct kitchen *, int64_t, int64_t, char *,
                                                      size_t, struct fault *))
 {
 	const struct strip *strip = desk_selected(desk);
@@ -202,22 +205,29 @@ static void take_back(struct desk *desk, bool (*act)(struct kitchen *, int64_t, 
 	int64_t load_id;
 
 	if (strip == NULL)
-		return;
+		return false;
 	load_id = strip->has_load ? strip->load.id : 0;
-	if (act(desk->kitchen, strip->station.id, load_id, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
+	if (!act(desk->kitchen, strip->station.id, load_id, said, sizeof(said), &fault)) {
 		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "%s", said);
+	return true;
 }
 
 static void undo(struct desk *desk)
 {
-	take_back(desk, kitchen_undo);
+	desk->redo_until_ms = take_back(desk, kitchen_undo) ? desk->awake_ms + BREAK_UNDO_MS : 0;
 }
 
 static void redo(struct desk *desk)
 {
-	take_back(desk, kitchen_redo);
+	(void)take_back(desk, kitchen_redo);
+}
+
+static bool just_undone(const struct desk *desk)
+{
+	return desk->awake_ms < desk->redo_until_ms;
 }
 
 static void move(struct desk *desk, int by)
@@ -289,6 +299,17 @@ static void open_warnings(struct desk *desk)
 	desk_show_view(desk, VIEW_WARNINGS);
 }
 
+static bool has_fates(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->fate_count > 0;
+}
+
+static void open_fates(struct desk *desk)
+{
+	desk->fates = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_FATES);
+}
+
 static void open_house(struct desk *desk)
 {
 	desk_show_view(desk, VIEW_HOUSE);
@@ -314,8 +335,9 @@ static const struct view_key keys[] = {
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
 	{ 'x', 0, "x", "exceptions", "What can go wrong in this phase: stopped, broken jar, vent cut short ...", has_load, open_exceptions },
-	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", has_strip, redo },
+	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
+	{ 'f', 0, "f", "jars set aside", "Jars that go to fridge, freezer, reprocess or bin.", has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, canners, lid boxes.", NULL, open_house },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },

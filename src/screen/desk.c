@@ -14,6 +14,7 @@ static const struct view *const views[] = {
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,
 	[VIEW_WARNINGS] = &warnings_view,
+	[VIEW_FATES] = &fates_view,
 	[VIEW_STORY] = &story_view,
 	[VIEW_HELP] = &help_view,
 	[VIEW_LEAVE] = &leave_view,

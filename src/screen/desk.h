@@ -33,6 +33,7 @@ enum view_name {
 	VIEW_SEALS,
 	VIEW_HOUSE,
 	VIEW_WARNINGS,
+	VIEW_FATES,
 	VIEW_STORY,
 	VIEW_HELP,
 	VIEW_LEAVE,
@@ -146,6 +147,8 @@ struct desk {
 	int64_t sure_phase_id; /* "press again": for this phase, until then */
 	int64_t sure_until_ms;
 
+	int64_t redo_until_ms; /* an undo was just made: "do again" is on offer */
+
 	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
 	int64_t alarm_seen_ms;
 	enum alarm alarm;
@@ -159,6 +162,7 @@ struct desk {
 	struct list_state exceptions;
 	struct list_state house;
 	struct list_state warned;
+	struct list_state fates;
 	struct list_state story;
 	struct log_entry *story_rows;
 	size_t story_count;
@@ -175,6 +179,7 @@ extern const struct view exceptions_view;
 extern const struct view seals_view;
 extern const struct view house_view;
 extern const struct view warnings_view;
+extern const struct view fates_view;
 extern const struct view story_view;
 extern const struct view help_view;
 extern const struct view leave_view;
@@ -226,6 +231,8 @@ void footer_draw(struct desk *desk);
 int footer_rows(const struct desk *desk);
 
 void urgent_draw(struct desk *desk, int row, int rows);
+/* The most urgent clock in one line, for the views that hide the board. */
+void clock_line_draw(struct desk *desk, int row);
 int urgent_rows(const struct desk *desk, int room);
 void strips_draw(struct desk *desk, int row, int rows, int rows_each);
 void ribbon_draw(struct desk *desk, int row, int rows);

@@ -92,6 +92,8 @@ static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, in
 	terminal_put(t, row, col + 3, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_LEFT));
 	terminal_fill(t, row, col + 4, 4, role, lid_of(jar));
 	terminal_put(t, row, col + 8, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_RIGHT));
+	if (here)
+		terminal_put(t, row + 1, col + 1, 1, ROLE_STRONG, glyph(t, GLYPH_SELECTION));
 	terminal_put(t, row + 1, col + 3, 1, role, glyph(t, GLYPH_BAR));
 	for (int i = 0; i < 4; i++)
 		terminal_put(t, row + 1, col + 4 + i, 1, ROLE_QUIET, glyph_level(t, liquid_eighths(jar)));
@@ -364,6 +366,11 @@ static bool marking(const struct desk *desk)
 	return !desk->seals.choosing_fate;
 }
 
+static bool choosing(const struct desk *desk)
+{
+	return desk->seals.choosing_fate;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
 	{ 'a', 0, "a", "all sealed", "Every jar not marked yet is sealed.", marking, all_sealed },
@@ -374,6 +381,7 @@ static const struct view_key keys[] = {
 	{ 'b', 0, "b", "broken", "The jar is broken.", marking, mark_broken },
 	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed.", marking, mark_sealed },
 	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking, choose_fate_for_all },
+	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },
 	{ 'u', 0, "u", "undo", "Take back the last mark.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back; all marks are kept.", NULL, back },
 	{ KEY_CODE_LEFT, 0, "arrows", NULL, "Move among the jars.", marking, left },

@@ -152,7 +152,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 	case START_JAR: {
 		int room = strip == NULL ? 0 : station_room(&strip->station, &jar_sizes[n], NULL);
 
-		(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (does not fit)",
+		(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (no stated room)",
 		               jar_sizes[n].words, room);
 		break;
 	}
@@ -185,6 +185,7 @@ static int room_for_jar(const struct desk *desk)
 static void go_to(struct desk *desk, enum start_field field)
 {
 	struct start_card *card = &desk->start;
+	const struct strip *strip = canner(desk);
 
 	card->field = field;
 	card->cursor = 0;
@@ -194,6 +195,10 @@ static void go_to(struct desk *desk, enum start_field field)
 		const struct jar_size *usual = jar_size_named(product == NULL ? "pint" : product->usual_jar);
 
 		card->cursor = usual == NULL ? 0 : jar_size_index(usual);
+		/* The usual jar, or the largest smaller one this canner has room for. */
+		while (card->cursor > 0 && strip != NULL &&
+		       station_room(&strip->station, &jar_sizes[card->cursor], NULL) == 0)
+			card->cursor--;
 	}
 	if (field == START_COUNT)
 		card->order.jars = room_for_jar(desk);

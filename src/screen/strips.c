@@ -94,19 +94,43 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	char process[160];
 	struct text text = TEXT_OVER(process);
 	enum role role = strip_role(desk, face);
+	int used;
 
-	terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
-	              strip->station.name);
+	if (strip->load.place == PLACE_CANNER)
+		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
+		              strip->station.name);
+	else
+		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 cooling rack, %s", strip->lot.code);
 	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", strip->rule->words,
 	              counts_words(face), face->ringing ? "  " : "",
 	              face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	process_words(strip, &text);
-	/* With room to spare the act gets two lines, and so does the process. */
+	rows -= 3;
 	row += 3;
-	row += desk_paragraph(desk, row, col, cols, rows > 6 ? 2 : 1, face->due ? ROLE_STRONG : ROLE_PLAIN,
+	used = desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN,
 	                      face->act);
-	desk_paragraph(desk, row, col, cols, rows > 6 ? 2 : 1, ROLE_QUIET, process);
+	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
+}
+
+void clock_line_draw(struct desk *desk, int row)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	struct face face;
+	char clock[24];
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (strip == NULL)
+		return;
+	strip_face(strip, &desk->now, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
+	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
+	              strip->load.place == PLACE_CANNER ? strip->station.digit : 0,
+	              strip->load.place == PLACE_CANNER ? strip->station.name : strip->lot.code,
+	              strip->rule->words, clock, counts_words(&face), face.due ? face.act : "");
 }
 
 void urgent_draw(struct desk *desk, int row, int rows)
@@ -136,7 +160,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		return;
 	}
 	terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
-	              "%d %s", strip->station.digit, face.act);
+	              "%d %s", strip->load.place == PLACE_CANNER ? strip->station.digit : 0, face.act);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -330,9 +354,28 @@ static void rack_draw(struct desk *desk, int row, int rows)
 	}
 }
 
+static void fates_line(struct desk *desk, int row)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct log_jar *first = &board->fates[0];
+	char by[40] = "now";
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (first->fate_by_wall_ms != 0)
+		clock_words_near(first->fate_by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+	terminal_put(desk->terminal, row, 1, 1, ROLE_KEY, "f");
+	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%zu jar%s set aside, first: %s by %s",
+	              board->fate_count, board->fate_count == 1 ? "" : "s", jar_fate_words(first->fate), by);
+}
+
 void strips_draw(struct desk *desk, int row, int rows, int rows_each)
 {
 	int used = canners_draw(desk, row, rows, rows_each);
 
+	/* Jars set aside have deadlines: their line comes before the last of the rack. */
+	if (kitchen_board(desk->kitchen)->fate_count > 0 && used < rows)
+		fates_line(desk, row + --rows);
 	rack_draw(desk, row + used, rows - used);
 }

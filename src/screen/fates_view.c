@@ -1,0 +1,93 @@
+/*
+ * fates_view.c - jars that were set aside at a seal check and are not dealt with
+ * yet: each with what is to be done and until when.
+ */
+#include "engine/text.h"
+#include "screen/desk.h"
+
+static int count(const struct desk *desk)
+{
+	return (int)kitchen_board(desk->kitchen)->fate_count;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int window_rows;
+	int cols;
+	int first;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (board->fate_count == 0) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No jar waits to be dealt with.");
+		return;
+	}
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first. Space: done.");
+	list_move(&desk->fates, 0, count(desk));
+	first = list_scroll(&desk->fates, count(desk), rows - 1);
+	for (int i = first; i < count(desk) && i - first < rows - 1; i++) {
+		const struct log_jar *jar = &board->fates[i];
+		bool late = jar->fate_by_wall_ms != 0 && jar->fate_by_wall_ms <= desk->now.wall_ms;
+		bool here = i == desk->fates.cursor;
+		char lot[NAME_MAX_BYTES];
+		char by[40] = "now";
+
+		if (jar->fate_by_wall_ms != 0)
+			clock_words_near(jar->fate_by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+		kitchen_lot_code(desk->kitchen, jar->lot_id, lot, sizeof(lot));
+		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_putf(desk->terminal, top + 1 + i - first, 3, cols - 4,
+		              here ? ROLE_SELECTED : late ? ROLE_STOP : ROLE_PLAIN, "%s jar %d: %s by %s%s", lot,
+		              jar->place_in_load, jar_fate_words(jar->fate), by, late ? "  TOO LATE: discard" : "");
+	}
+}
+
+static void done(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	struct fault fault = { 0 };
+
+	if (board->fate_count == 0)
+		desk_show_board(desk);
+	else if (kitchen_jar_fate_done(desk->kitchen, board->fates[desk->fates.cursor].id, &fault))
+		desk_say(desk, ROLE_DONE, "Noted: done. (u undoes)");
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void undo(struct desk *desk)
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (kitchen_undo_fate(desk->kitchen, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->fates, -1, count(desk));
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->fates, 1, count(desk));
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "done", "The jar under the cursor has been dealt with.", NULL, done },
+	{ 'u', 0, "u", "undo", "Take back the last \"done\".", NULL, undo },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view fates_view = {
+	.title = "Jars set aside",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};
