@@ -230,8 +230,16 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 void kitchen_canner_line(const struct log_station *station, char *buffer, size_t size);
 void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size);
 
-/* --- reading for views and reports ------------------------------------------- */
+/* --- reading for views ------------------------------------------------------- */
 
-struct log *kitchen_log(const struct kitchen *kitchen);
+/* Arrays are malloc'ed and freed by the caller; rows as log.h says. */
+bool kitchen_jars(const struct kitchen *kitchen, int64_t load_id, struct log_jar **rows,
+                  size_t *count, struct fault *fault);
+bool kitchen_story(const struct kitchen *kitchen, int64_t load_id, struct log_entry **rows,
+                   size_t *count, struct fault *fault);
+bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows, size_t *count,
+                       struct fault *fault);
+/* Today's backup, unless it is there already. */
+bool kitchen_backup(const struct kitchen *kitchen, struct fault *fault);
 
 #endif

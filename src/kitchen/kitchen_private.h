@@ -17,6 +17,8 @@ struct kitchen {
 	int64_t fate_done_load; /* load of the newest fate carried out, for its undo; 0: none */
 };
 
+struct log *kitchen_log(const struct kitchen *kitchen);
+
 /* An act being made: what the journal will say of it. */
 struct act {
 	struct kitchen *kitchen;

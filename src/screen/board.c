@@ -229,7 +229,7 @@ static void keep_house(struct loop *loop)
 		desk_say_fault(desk, &fault);
 	if (day != loop->backup_day_ms) {
 		loop->backup_day_ms = day;
-		if (!log_backup_daily(day_log(loop->day), desk->now.wall_ms, NULL, &fault))
+		if (!kitchen_backup(desk->kitchen, &fault))
 			desk_say_fault(desk, &fault);
 	}
 	desk->warning_count = kitchen_warnings(desk->kitchen, &desk->now, desk->warnings);

@@ -34,7 +34,7 @@ void house_view_refresh(struct desk *desk)
 	struct log_lid_box *boxes;
 	size_t count;
 
-	if (!log_lid_boxes(kitchen_log(desk->kitchen), &boxes, &count, &fault)) {
+	if (!kitchen_lid_boxes(desk->kitchen, &boxes, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}

@@ -90,7 +90,7 @@ void story_view_enter(struct desk *desk, int64_t load_id)
 	desk->story_rows = NULL;
 	desk->story_count = 0;
 	desk->story = (struct list_state){ 0 };
-	if (!log_story(kitchen_log(desk->kitchen), load_id, &desk->story_rows, &desk->story_count, &fault)) {
+	if (!kitchen_story(desk->kitchen, load_id, &desk->story_rows, &desk->story_count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}

@@ -27,7 +27,7 @@ void seals_view_refresh(struct desk *desk)
 	struct log_jar *jars;
 	size_t count;
 
-	if (!log_jars(kitchen_log(desk->kitchen), card->load_id, &jars, &count, &fault)) {
+	if (!kitchen_jars(desk->kitchen, card->load_id, &jars, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}

@@ -432,7 +432,7 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 	}
 	card->method = strip->station.kind;
 	list_products(card);
-	if (!log_lid_boxes(kitchen_log(desk->kitchen), &card->boxes, &card->box_count, &fault)) {
+	if (!kitchen_lid_boxes(desk->kitchen, &card->boxes, &card->box_count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
