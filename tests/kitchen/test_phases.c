@@ -1,0 +1,372 @@
+/* The phases of each method: their order, their lengths, what ends them. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "support/kitchen_kit.h"
+
+static struct kitchen_kit kit;
+
+static void begin(void)
+{
+	kk_begin(&kit);
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+/* --- as the trade has them ------------------------------------------------------ */
+
+#define LONGEST 12
+
+/* Trade notes, section 2, table "Phase order", with the sources given there:
+ * boiling water A539; steam NCHFP P10, MU, MSU; pressure A539, PNW421, KSU.
+ * "unload" and the seal check (section 3: A539, MSU-951) follow them all.
+ * Fixed lengths: vent 10 min (A539, PNW421, KSU); wait 10 min and rest 5 min
+ * (UNL-W, USDA revision of 2006); seal check after 12 h (A539).
+ * Holds at 4,650 ft: jelly in sterile half-pints 10 min (A539 Guide 7, Table 1);
+ * raw green beans in pints 20 min (A539 Guide 4, Tables 1 and 2). */
+static const struct walk {
+	int digit;
+	enum method method;
+	struct {
+		enum phase_name name;
+		int64_t length_ms; /* 0: no clock */
+		enum phase_kind kind;
+	} phase[LONGEST];
+} walks[METHOD_COUNT] = {
+	[METHOD_BOILING_WATER] = {BIG_KETTLE, METHOD_BOILING_WATER, {
+		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_COME_UP, 0, PHASE_WATCHED},
+		{PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED},
+		{PHASE_UNLOAD, 0, PHASE_WAITS}, {PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED},
+		{PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
+	[METHOD_STEAM] = {STEAM_CANNER, METHOD_STEAM, {
+		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_VENT, 0, PHASE_WATCHED},
+		{PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED},
+		{PHASE_UNLOAD, 0, PHASE_WAITS}, {PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED},
+		{PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
+	[METHOD_DIAL_GAUGE] = {DIAL_CANNER, METHOD_DIAL_GAUGE, {
+		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_COME_UP, 0, PHASE_WATCHED},
+		{PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_PRESSURISE, 0, PHASE_WATCHED},
+		{PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED}, {PHASE_COOL_DOWN, 0, PHASE_WATCHED},
+		{PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_UNLOAD, 0, PHASE_WAITS},
+		{PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED}, {PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
+	[METHOD_WEIGHTED_GAUGE] = {WEIGHT_CANNER, METHOD_WEIGHTED_GAUGE, {
+		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_COME_UP, 0, PHASE_WATCHED},
+		{PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_PRESSURISE, 0, PHASE_WATCHED},
+		{PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED}, {PHASE_COOL_DOWN, 0, PHASE_WATCHED},
+		{PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_UNLOAD, 0, PHASE_WAITS},
+		{PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED}, {PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
+};
+
+START_TEST(each_method_has_the_phases_of_the_trade_in_their_order)
+{
+	const struct walk *walk = &walks[_i];
+	const struct phase_rule *rule = phase_rule_first(walk->method);
+
+	for (int i = 0; i < LONGEST && walk->phase[i].name != PHASE_NO_PHASE; i++) {
+		ck_assert_ptr_nonnull(rule);
+		ck_assert_int_eq(rule->name, walk->phase[i].name);
+		ck_assert_int_eq(rule->kind, walk->phase[i].kind);
+		ck_assert_ptr_eq(phase_rule_of(walk->method, rule->name), rule);
+		rule = phase_rule_next(walk->method, rule);
+	}
+	ck_assert_ptr_null(rule);
+}
+END_TEST
+
+START_TEST(a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone)
+{
+	const struct walk *walk = &walks[_i];
+	int64_t load_id = kk_start(&kit, walk->digit, 7);
+
+	for (int i = 0; walk->phase[i].name != PHASE_NO_PHASE; i++) {
+		int64_t length = walk->phase[i].length_ms;
+		const struct strip *strip = kk_strip(&kit, load_id);
+
+		ck_assert_int_eq(strip->rule->name, walk->phase[i].name);
+		ck_assert_int_eq(strip->phase.required_ms, length);
+		ck_assert_int_eq(kk_face(&kit, load_id).timed, length > 0);
+		ck_assert_int_eq(kk_face(&kit, load_id).left_s, length / 1000);
+		ck_assert_int_eq(strip->load.place, i < 1 || strip->rule->name < PHASE_COOLING
+		                                        ? PLACE_CANNER : PLACE_RACK);
+		if (walk->phase[i].name == PHASE_SEAL_CHECK)
+			KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+		kk_pass(&kit, length > 0 ? length : 11 * MINUTE_MS);
+		ck_assert_int_eq(kk_face(&kit, load_id).due, length > 0);
+		KK_OK(&kit, kk_try_step(&kit, load_id, false)); /* in good time: nothing is asked */
+	}
+	ck_assert_ptr_null(kk_find(&kit, load_id));
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
+	ck_assert(!kk_canner(&kit, walk->digit)->has_load);
+}
+END_TEST
+
+START_TEST(the_log_keeps_one_row_a_phase_end_to_end)
+{
+	const struct walk *walk = &walks[_i];
+	int64_t load_id = kk_start(&kit, walk->digit, 7);
+	struct log_phase *rows;
+	size_t count;
+
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	KK_OK(&kit, log_phases(kit.log, load_id, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++) {
+		ck_assert_str_eq(rows[i].name, phase_name_stored(walk->phase[i].name));
+		ck_assert_int_eq(rows[i].ended_why, i + 1 < count ? PHASE_DONE : PHASE_RUNNING);
+		if (i + 1 < count)
+			ck_assert_int_eq(rows[i].ended_wall_ms, rows[i + 1].began.wall_ms);
+		if (i + 1 < count && rows[i].required_ms > 0)
+			ck_assert_int_ge(rows[i].ended_wall_ms - rows[i].began.wall_ms, rows[i].required_ms);
+	}
+	ck_assert_int_eq(rows[count - 1].ended_wall_ms, 0);
+	free(rows);
+}
+END_TEST
+
+/* --- when a clock starts and when it may end ---------------------------------------- */
+
+START_TEST(no_clock_starts_before_its_condition_was_confirmed)
+{
+	const struct walk *walk = &walks[_i];
+	int64_t load_id = kk_start(&kit, walk->digit, 7);
+
+	for (int i = 0; walk->phase[i].name != PHASE_HOLD; i++) {
+		const struct strip *strip = kk_strip(&kit, load_id);
+
+		kk_pass(&kit, 3 * HOUR_MS); /* waiting alone starts nothing */
+		KK_OK(&kit, kitchen_refresh(kit.kitchen, true, &kit.fault));
+		strip = kk_strip(&kit, load_id);
+		ck_assert_int_eq(strip->rule->name, walk->phase[i].name);
+		ck_assert_int_eq(strip->hold_starts, 0);
+		kk_step(&kit, load_id);
+	}
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_HOLD);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->phase.began.wall_ms, kit.clock.now.wall_ms);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 1);
+}
+END_TEST
+
+START_TEST(the_hold_ends_at_its_time_and_not_1_ms_before)
+{
+	const struct walk *walk = &walks[_i];
+	int64_t load_id = kk_start(&kit, walk->digit, 7);
+	int64_t hold;
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	hold = kk_strip(&kit, load_id)->phase.required_ms;
+	kk_pass(&kit, hold - 1);
+	ck_assert(!kk_face(&kit, load_id).due);
+	ck_assert_int_eq(kk_face(&kit, load_id).left_s, 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, false));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true)); /* not even when sure */
+	kk_pass(&kit, 1);
+	ck_assert(kk_face(&kit, load_id).ringing);
+	ck_assert_int_eq(kk_face(&kit, load_id).left_s, 0);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+}
+END_TEST
+
+START_TEST(the_vent_cannot_be_skipped)
+{
+	int64_t load_id = kk_start(&kit, _i, 7);
+
+	kk_to(&kit, load_id, PHASE_VENT);
+	for (int minutes = 1; minutes < 10; minutes++) {
+		kk_pass(&kit, MINUTE_MS);
+		KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	}
+	kk_pass(&kit, MINUTE_MS - 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	kk_pass(&kit, 1);
+	KK_OK(&kit, kk_try_step(&kit, load_id, true));
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_PRESSURISE);
+}
+END_TEST
+
+START_TEST(rest_wait_and_cooling_are_asked_about_when_cut_short)
+{
+	static const enum phase_name asked[] = {PHASE_REST, PHASE_WAIT, PHASE_COOLING};
+	int64_t load_id = kk_start(&kit, asked[_i] == PHASE_WAIT ? WEIGHT_CANNER : BIG_KETTLE, 7);
+
+	kk_to(&kit, load_id, asked[_i]);
+	kk_pass(&kit, kk_strip(&kit, load_id)->phase.required_ms - 1);
+	KK_REFUSED(&kit, FAULT_CONFIRM, kk_try_step(&kit, load_id, false));
+	ck_assert_int_eq(kk_name(&kit, load_id), asked[_i]);
+	KK_OK(&kit, kk_try_step(&kit, load_id, true));
+	ck_assert_int_ne(kk_name(&kit, load_id), asked[_i]);
+}
+END_TEST
+
+/* --- the alarm --------------------------------------------------------------------------- */
+
+START_TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t phase_id;
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	phase_id = kk_phase(&kit, load_id);
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_acknowledge(kit.kitchen, load_id, phase_id, &kit.fault));
+	kk_pass(&kit, 10 * MINUTE_MS);
+	ck_assert(kk_face(&kit, load_id).ringing);
+	ck_assert_int_eq(kk_face(&kit, load_id).alarm, ALARM_LIFT);
+	kk_pass(&kit, HOUR_MS);
+	ck_assert(kk_face(&kit, load_id).ringing);
+	KK_OK(&kit, kitchen_acknowledge(kit.kitchen, load_id, phase_id, &kit.fault));
+	ck_assert(!kk_face(&kit, load_id).ringing);
+	ck_assert(kk_face(&kit, load_id).due);
+	ck_assert_int_eq(kk_face(&kit, load_id).left_s, -3600);
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_acknowledge(kit.kitchen, load_id, phase_id, &kit.fault));
+	kk_step(&kit, load_id); /* the next alarm rings anew */
+	kk_pass(&kit, 5 * MINUTE_MS);
+	ck_assert(kk_face(&kit, load_id).ringing);
+}
+END_TEST
+
+START_TEST(the_most_urgent_is_what_rings_then_what_has_least_time_left)
+{
+	int64_t ringing = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t soon;
+	int64_t later;
+	int64_t waits;
+
+	soon = kk_start(&kit, LOW_KETTLE, 7);
+	later = kk_start(&kit, STEAM_CANNER, 7);
+	waits = kk_start(&kit, WEIGHT_CANNER, 7);
+	kk_to(&kit, ringing, PHASE_HOLD);
+	kk_step(&kit, soon);
+	kk_pass(&kit, 30 * SECOND_MS);
+	kk_step(&kit, soon);
+	kk_step(&kit, later);
+	kk_pass(&kit, 30 * SECOND_MS);
+	kk_step(&kit, later);
+	kk_pass(&kit, 8 * MINUTE_MS + 30 * SECOND_MS);
+	ck_assert_int_lt(strip_urgency(kk_strip(&kit, soon), &kit.clock.now),
+	                 strip_urgency(kk_strip(&kit, later), &kit.clock.now));
+	ck_assert_int_lt(strip_urgency(kk_strip(&kit, later), &kit.clock.now),
+	                 strip_urgency(kk_strip(&kit, waits), &kit.clock.now));
+	ck_assert_int_lt(strip_urgency(kk_strip(&kit, waits), &kit.clock.now),
+	                 strip_urgency(kk_canner(&kit, DIAL_CANNER), &kit.clock.now));
+	kk_pass(&kit, 30 * SECOND_MS);
+	ck_assert(kk_face(&kit, ringing).ringing);
+	ck_assert_int_lt(strip_urgency(kk_strip(&kit, ringing), &kit.clock.now),
+	                 strip_urgency(kk_strip(&kit, later), &kit.clock.now));
+}
+END_TEST
+
+/* --- the table itself ---------------------------------------------------------------------- */
+
+static void is_said(const char *words, const char *what, const struct phase_rule *rule)
+{
+	ck_assert_msg(words != NULL && words[0] != '\0', "%s has no %s", rule->words, what);
+}
+
+START_TEST(every_row_says_what_to_do_and_where_that_comes_from)
+{
+	for (const struct phase_rule *rule = phase_rule_first((enum method)_i); rule != NULL;
+	     rule = phase_rule_next((enum method)_i, rule)) {
+		is_said(rule->words, "words", rule);
+		is_said(rule->act, "act", rule);
+		is_said(rule->step, "step", rule);
+		is_said(rule->caution, "caution", rule);
+		is_said(rule->source, "source", rule);
+		if (rule->kind == PHASE_TIMED) {
+			is_said(rule->due, "word for the time being over", rule);
+			ck_assert_int_ne(rule->required_ms, 0);
+			ck_assert_int_ne(rule->alarm, ALARM_NONE);
+		} else {
+			ck_assert_int_eq(rule->required_ms, 0);
+			ck_assert_int_gt(rule->planned_max_s, 0);
+			ck_assert_int_le(rule->planned_min_s, rule->planned_max_s);
+			ck_assert_int_eq(rule->alarm, ALARM_NONE);
+		}
+		if (rule->kind == PHASE_WATCHED) /* seen too soon is asked about, but not for long */
+			ck_assert(rule->soon_s > 0 && rule->soon_s <= rule->planned_min_s);
+		if (rule->lost_to != PHASE_NO_PHASE)
+			is_said(rule->lost, "word for what is lost", rule);
+		ck_assert_int_eq(rule->place, rule->name < PHASE_COOLING ? PLACE_CANNER : PLACE_RACK);
+	}
+}
+END_TEST
+
+START_TEST(every_phase_a_row_leads_to_exists_for_its_method)
+{
+	enum method method = (enum method)_i;
+
+	for (const struct phase_rule *rule = phase_rule_first(method); rule != NULL;
+	     rule = phase_rule_next(method, rule)) {
+		if (rule->lost_to != PHASE_NO_PHASE)
+			ck_assert_ptr_nonnull(phase_rule_of(method, rule->lost_to));
+		if (rule->stop_to != PHASE_NO_PHASE)
+			ck_assert_ptr_nonnull(phase_rule_of(method, rule->stop_to));
+		ck_assert_ptr_eq(phase_rule_named(method, phase_name_stored(rule->name)), rule);
+	}
+}
+END_TEST
+
+START_TEST(following_the_table_comes_to_an_end)
+{
+	int rows = 0;
+
+	for (const struct phase_rule *rule = phase_rule_first((enum method)_i); rule != NULL;
+	     rule = phase_rule_next((enum method)_i, rule))
+		ck_assert_int_lt(++rows, PHASE_NAME_COUNT);
+	ck_assert_int_gt(rows, 0);
+}
+END_TEST
+
+START_TEST(a_phase_of_another_method_is_not_found)
+{
+	ck_assert_ptr_null(phase_rule_of(METHOD_BOILING_WATER, PHASE_VENT));
+	ck_assert_ptr_null(phase_rule_of(METHOD_STEAM, PHASE_COME_UP));
+	ck_assert_ptr_null(phase_rule_of(METHOD_DIAL_GAUGE, PHASE_REST));
+	ck_assert_ptr_null(phase_rule_of(METHOD_WEIGHTED_GAUGE, PHASE_NO_PHASE));
+	ck_assert_ptr_null(phase_rule_named(METHOD_BOILING_WATER, "vent"));
+	ck_assert_ptr_null(phase_rule_named(METHOD_BOILING_WATER, ""));
+	ck_assert_ptr_null(phase_rule_named(METHOD_BOILING_WATER, "hold "));
+}
+END_TEST
+
+START_TEST(only_what_heats_can_be_lost_or_stopped)
+{
+	enum method method = (enum method)_i;
+
+	ck_assert_int_ne(phase_rule_of(method, PHASE_HOLD)->lost_to, PHASE_NO_PHASE);
+	ck_assert_int_ne(phase_rule_of(method, PHASE_HOLD)->stop_to, PHASE_NO_PHASE);
+	for (const struct phase_rule *rule = phase_rule_of(method, PHASE_UNLOAD); rule != NULL;
+	     rule = phase_rule_next(method, rule)) {
+		ck_assert_int_eq(rule->lost_to, PHASE_NO_PHASE);
+		ck_assert_int_eq(rule->stop_to, PHASE_NO_PHASE);
+	}
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("phases");
+	TCase *table = tcase_create("table");
+	TCase *walk = tcase_create("walk");
+
+	tcase_add_loop_test(table, each_method_has_the_phases_of_the_trade_in_their_order, 0, METHOD_COUNT);
+	tcase_add_loop_test(table, every_row_says_what_to_do_and_where_that_comes_from, 0, METHOD_COUNT);
+	tcase_add_loop_test(table, every_phase_a_row_leads_to_exists_for_its_method, 0, METHOD_COUNT);
+	tcase_add_loop_test(table, following_the_table_comes_to_an_end, 0, METHOD_COUNT);
+	tcase_add_loop_test(table, only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT);
+	tcase_add_test(table, a_phase_of_another_method_is_not_found);
+	suite_add_tcase(suite, table);
+	tcase_add_checked_fixture(walk, begin, end);
+	tcase_add_loop_test(walk, a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone, 0, METHOD_COUNT);
+	tcase_add_loop_test(walk, the_log_keeps_one_row_a_phase_end_to_end, 0, METHOD_COUNT);
+	tcase_add_loop_test(walk, no_clock_starts_before_its_condition_was_confirmed, 0, METHOD_COUNT);
+	tcase_add_loop_test(walk, the_hold_ends_at_its_time_and_not_1_ms_before, 0, METHOD_COUNT);
+	tcase_add_loop_test(walk, rest_wait_and_cooling_are_asked_about_when_cut_short, 0, 3);
+	tcase_add_loop_test(walk, the_vent_cannot_be_skipped, WEIGHT_CANNER, WEIGHT_CANNER + 1);
+	tcase_add_loop_test(walk, the_vent_cannot_be_skipped, DIAL_CANNER, DIAL_CANNER + 1);
+	tcase_add_test(walk, an_alarm_rings_until_it_is_heard_and_the_clock_goes_on);
+	tcase_add_test(walk, the_most_urgent_is_what_rings_then_what_has_least_time_left);
+	suite_add_tcase(suite, walk);
+	return kk_run(suite);
+}
