@@ -164,6 +164,16 @@ static bool run_warnings(const struct arguments *arguments, struct fault *fault)
 
 /* --- logs ---------------------------------------------------------------------------- */
 
+static bool make_log(const struct new_log_plan *plan, struct fault *fault)
+{
+	bool done = new_log_make(plan, fault);
+
+	/* The command was understood; it is the kitchen file that is wrong. */
+	if (!done && fault->kind == FAULT_MISUSE)
+		fault->kind = FAULT_NOT_OURS;
+	return done;
+}
+
 static bool run_setup(const struct arguments *arguments, struct fault *fault)
 {
 	char path[PATH_BYTES];
@@ -171,12 +181,8 @@ static bool run_setup(const struct arguments *arguments, struct fault *fault)
 
 	if (!find_log(arguments, path, sizeof(path), fault))
 		return false;
-	if (!new_log_make(&plan, fault)) {
-		/* The command was understood; it is the file that is wrong. */
-		if (fault->kind == FAULT_MISUSE)
-			fault->kind = FAULT_NOT_OURS;
+	if (!make_log(&plan, fault))
 		return false;
-	}
 	(void)fputs("The log is ready: ", stdout);
 	plain_put(stdout, path);
 	(void)fputc('\n', stdout);
@@ -293,7 +299,7 @@ static bool make_scratch(const struct arguments *arguments, const char *path, st
 			                 "kitchen file with --kitchen");
 		plan.copy_from = real;
 	}
-	return new_log_make(&plan, fault);
+	return make_log(&plan, fault);
 }
 
 static bool prepare_scratch(const struct arguments *arguments, char *path, size_t size,

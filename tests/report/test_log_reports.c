@@ -1,0 +1,348 @@
+/*
+ * Reports of a log: loads, jars and warnings of an invented kitchen on a fast
+ * practice clock, with names that try to break out.
+ */
+#include <check.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "kitchen/new_log.h"
+#include "report/report.h"
+#include "support/log_kit.h"
+
+#define SPEED 60
+#define BETWEEN_PRESSES_US (40 * 1000) /* 2.4 s of practice time: more than PRESS_AGAIN_MS */
+#define HOSTILE "grape \"jelly\"\033[2J\377"
+
+static struct log_kit kit;
+static struct day *day;
+static struct fault fault;
+
+static void ck_done(bool done)
+{
+	ck_assert_msg(done, "%s", fault.sentence);
+}
+
+static void open_day_again(void)
+{
+	day_close(day);
+	day = NULL;
+	ck_done(day_open(kit.path, LOG_CREATE, &day, &fault));
+}
+
+static void set_up(void)
+{
+	struct log_station canner = { .digit = 1, .kind = METHOD_BOILING_WATER, .name = "Big kettle" };
+	struct log_lid_box box = { .label = "Box A", .lids = 60 };
+	struct kitchen *kitchen;
+
+	kit_init(&kit);
+	day = NULL;
+	open_day_again();
+	ck_done(kitchen_set_practice(day_kitchen(day), SPEED, &fault));
+	open_day_again();
+	kitchen = day_kitchen(day);
+	ck_done(kitchen_set_elevation(kitchen, "4650ft", &fault));
+	canner.capacity[jar_size_index(jar_size_named("half_pint"))] = 9;
+	ck_done(kitchen_put_canner(kitchen, &canner, &fault));
+	ck_done(kitchen_put_lid_box(kitchen, &box, &fault));
+}
+
+static void tear_down(void)
+{
+	day_close(day);
+	kit_clear(&kit);
+}
+
+static int64_t start_load(const char *product)
+{
+	struct load_order order = {
+		.station_id = kitchen_board(day_kitchen(day))->strips[0].station.id,
+		.food = "jam or jelly with added pectin",
+		.pack = "hot_unsterile_jar",
+		.jar = "half_pint",
+		.jars = 3,
+		.pressure_psi = NO_PRESSURE,
+		.lid_box_id = 1,
+	};
+	int64_t load_id = 0;
+
+	(void)snprintf(order.product, sizeof(order.product), "%s", product);
+	ck_done(kitchen_start_load(day_kitchen(day), &order, &load_id, &fault));
+	return load_id;
+}
+
+static void step(int64_t load_id)
+{
+	(void)usleep(BETWEEN_PRESSES_US);
+	ck_done(kitchen_step(day_kitchen(day), load_id,
+	                     kitchen_board(day_kitchen(day))->strips[0].phase.id, true, &fault));
+}
+
+static char *report(bool json, bool (*write)(const struct report *, struct day *,
+                                             const struct load_choice *, struct fault *),
+                    struct load_choice choice)
+{
+	struct report to = { .json = json };
+	char *written;
+	size_t size;
+
+	to.out = open_memstream(&written, &size);
+	ck_assert_ptr_nonnull(to.out);
+	ck_done(write(&to, day, &choice, &fault));
+	ck_assert_int_eq(fclose(to.out), 0);
+	return written;
+}
+
+static bool warnings(const struct report *to, struct day *of, const struct load_choice *choice,
+                     struct fault *why)
+{
+	(void)choice;
+	(void)why;
+	report_warnings(to, of);
+	return true;
+}
+
+static void ck_holds(const char *written, const char *part)
+{
+	ck_assert_msg(strstr(written, part) != NULL, "no %s in: %s", part, written);
+}
+
+static void ck_free_of(const char *written, const char *part)
+{
+	ck_assert_msg(strstr(written, part) == NULL, "%s in: %s", part, written);
+}
+
+START_TEST(an_empty_log_gives_empty_lists)
+{
+	char *json = report(true, report_loads, (struct load_choice){ .all = true });
+	char *text = report(false, report_jars, (struct load_choice){ .all = true });
+
+	ck_holds(json, "\"practice_speed\": 60,\n");
+	ck_holds(json, "\"loads\": []\n");
+	ck_assert_str_eq(text, "There are no such jars.\n");
+	free(json);
+	free(text);
+}
+END_TEST
+
+/* 15 min: common practice, no source (schema/process_fruit_tomato_jam.csv). */
+START_TEST(a_load_in_its_hold_tells_what_is_left)
+{
+	int64_t load = start_load("grape jelly");
+	const char *left;
+	char *json;
+	long seconds;
+
+	step(load); /* heat on */
+	step(load); /* full rolling boil */
+	json = report(true, report_loads, (struct load_choice){ .all = false });
+	ck_holds(json, "{\"id\": 1, \"lot\": ");
+	ck_holds(json, "\"product\": \"grape jelly\", \"food\": \"jam or jelly with added pectin\"");
+	ck_holds(json, "\"station\": \"Big kettle\", \"method\": \"boiling_water\", \"place\": \"canner\"");
+	ck_holds(json, "\"phase\": \"hold\", \"phase_began\": \"2");
+	ck_holds(json, "\"hold_starts\": 1, ");
+	ck_holds(json, "\"pressure_psi\": null, \"jars\": 3, \"verdict\": \"open\"");
+	ck_holds(json, "\"elevation_m\": 1417.32}");
+	left = strstr(json, "\"seconds_left\": ");
+	ck_assert_ptr_nonnull(left);
+	seconds = strtol(left + strlen("\"seconds_left\": "), NULL, 10);
+	ck_assert_int_le(seconds, 15 * 60);
+	ck_assert_int_gt(seconds, 0);
+	free(json);
+}
+END_TEST
+
+START_TEST(a_phase_without_a_clock_has_no_seconds)
+{
+	char *json;
+
+	start_load("grape jelly");
+	json = report(true, report_loads, (struct load_choice){ .all = false });
+	ck_holds(json, "\"phase\": \"loaded\"");
+	ck_holds(json, "\"seconds_left\": null");
+	free(json);
+}
+END_TEST
+
+START_TEST(a_lost_boil_shows_as_a_second_start)
+{
+	int64_t load = start_load("grape jelly");
+	char *json;
+	char *text;
+
+	step(load);
+	step(load);
+	(void)usleep(BETWEEN_PRESSES_US);
+	ck_done(kitchen_lost(day_kitchen(day), load,
+	                     kitchen_board(day_kitchen(day))->strips[0].phase.id, &fault));
+	step(load);
+	json = report(true, report_loads, (struct load_choice){ .all = false });
+	text = report(false, report_loads, (struct load_choice){ .all = false });
+	ck_holds(json, "\"hold_starts\": 2, ");
+	ck_holds(text, ", hold started 2 times\n");
+	free(json);
+	free(text);
+}
+END_TEST
+
+START_TEST(hostile_names_stay_names)
+{
+	char *json;
+	char *text;
+
+	start_load(HOSTILE);
+	json = report(true, report_loads, (struct load_choice){ .all = false });
+	text = report(false, report_loads, (struct load_choice){ .all = false });
+	ck_holds(json, "\"product\": \"grape \\\"jelly\\\"\\u001b[2J\357\277\275\"");
+	ck_free_of(json, "\033");
+	ck_holds(text, "grape \"jelly\"?[2J?\n");
+	ck_free_of(text, "\033");
+	free(json);
+	free(text);
+}
+END_TEST
+
+START_TEST(every_jar_is_told_with_its_lids)
+{
+	char *json;
+	char *text;
+
+	start_load("grape jelly");
+	json = report(true, report_jars, (struct load_choice){ .all = false });
+	text = report(false, report_jars, (struct load_choice){ .all = false });
+	ck_holds(json, "\"place\": 3, \"size\": \"half_pint\", \"state\": \"unchecked\", "
+	               "\"siphoning\": \"none\", \"fate\": \"none\", \"fate_by\": null, "
+	               "\"fate_done\": null, \"lid_box\": \"Box A\"}\n");
+	ck_free_of(json, "\"place\": 4,");
+	ck_holds(text, ", jar 1: half_pint, unchecked; lids Box A\n");
+	free(json);
+	free(text);
+}
+END_TEST
+
+START_TEST(warnings_carry_their_source)
+{
+	char *json;
+
+	start_load("grape jelly");
+	open_day_again();
+	json = report(true, warnings, (struct load_choice){ .all = false });
+	ck_holds(json, "{\"id\": \"practice-row\", \"severity\": \"note\", \"station\": \"Big kettle\", "
+	               "\"load\": 1, \"sentence\": \"");
+	ck_holds(json, "\"source\": \"common practice, no source\"}");
+	free(json);
+}
+END_TEST
+
+START_TEST(open_loads_are_told_whatever_the_date)
+{
+	char *json;
+
+	start_load("grape jelly");
+	json = report(true, report_loads, (struct load_choice){ .since = "2999-01-01" });
+	ck_holds(json, "\"id\": 1,");
+	free(json);
+}
+END_TEST
+
+START_TEST(a_wrong_choice_is_misuse)
+{
+	const struct load_choice wrong[] = { { .since = "yesterday" },
+		                             { .all = true, .since = "2026-09-14" } };
+	struct report to = { .out = stdout };
+
+	for (size_t i = 0; i < 2; i++) {
+		ck_assert(!report_loads(&to, day, &wrong[i], &fault));
+		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+	}
+}
+END_TEST
+
+/* --- new logs -------------------------------------------------------------------------- */
+
+START_TEST(practice_takes_over_the_kitchen_but_not_its_work)
+{
+	char scratch[500];
+	struct new_log_plan plan = { .path = scratch, .copy_from = kit.path, .practice_speed = 7 };
+	struct log_lid_box *boxes;
+	struct day *copy;
+	size_t count;
+
+	start_load("grape jelly");
+	(void)snprintf(scratch, sizeof(scratch), "%s/deep/scratch.db", kit.folder);
+	ck_done(new_log_make(&plan, &fault));
+	ck_done(day_open(scratch, LOG_LOOK, &copy, &fault));
+	ck_assert_int_eq(kitchen_board(day_kitchen(copy))->house.practice_speed, 7);
+	ck_assert(kitchen_board(day_kitchen(copy))->house.elevation.um == 4650 * FOOT_UM);
+	ck_assert_uint_eq(kitchen_board(day_kitchen(copy))->canners, 1);
+	ck_assert(!kitchen_board(day_kitchen(copy))->strips[0].has_load);
+	ck_done(log_lid_boxes(day_log(copy), &boxes, &count, &fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(boxes[0].lids, 57); /* three are on jars */
+	free(boxes);
+	day_close(copy);
+	ck_assert(!new_log_make(&plan, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+}
+END_TEST
+
+START_TEST(a_log_that_cannot_be_filled_is_not_left_behind)
+{
+	char path[500];
+	char none[500];
+	struct new_log_plan plan = { .path = path, .copy_from = none };
+
+	(void)snprintf(path, sizeof(path), "%s/new.db", kit.folder);
+	(void)snprintf(none, sizeof(none), "%s/none.db", kit.folder);
+	ck_assert(!new_log_make(&plan, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_MISSING);
+	ck_assert(access(path, F_OK) != 0);
+}
+END_TEST
+
+START_TEST(a_missing_log_with_backups_is_not_made_anew)
+{
+	char path[500];
+	char backups[520];
+	struct new_log_plan plan = { .path = path };
+
+	(void)snprintf(path, sizeof(path), "%s/lost.db", kit.folder);
+	(void)snprintf(backups, sizeof(backups), "%s.backups", path);
+	kit_write_file(backups, "", 0);
+	ck_assert(!new_log_make(&plan, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("log reports");
+	TCase *cases = tcase_create("reports");
+	SRunner *runner;
+	int failed;
+
+	tcase_add_checked_fixture(cases, set_up, tear_down);
+	tcase_set_timeout(cases, 30);
+	tcase_add_test(cases, an_empty_log_gives_empty_lists);
+	tcase_add_test(cases, a_load_in_its_hold_tells_what_is_left);
+	tcase_add_test(cases, a_phase_without_a_clock_has_no_seconds);
+	tcase_add_test(cases, a_lost_boil_shows_as_a_second_start);
+	tcase_add_test(cases, hostile_names_stay_names);
+	tcase_add_test(cases, every_jar_is_told_with_its_lids);
+	tcase_add_test(cases, warnings_carry_their_source);
+	tcase_add_test(cases, open_loads_are_told_whatever_the_date);
+	tcase_add_test(cases, a_wrong_choice_is_misuse);
+	tcase_add_test(cases, practice_takes_over_the_kitchen_but_not_its_work);
+	tcase_add_test(cases, a_log_that_cannot_be_filled_is_not_left_behind);
+	tcase_add_test(cases, a_missing_log_with_backups_is_not_made_anew);
+	suite_add_tcase(suite, cases);
+	runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,335 @@
+#!/bin/sh
+# The command line of the built program: words in, exit status and one line out.
+# Needs STILLROOM (the program). Prints what fails, then a count.
+set -u
+
+: "${STILLROOM:?STILLROOM must name the program}"
+own=$(mktemp -d "${TMPDIR:-/tmp}/stillroom-line.XXXXXX") || exit 1
+trap 'rm -rf "$own"' EXIT
+TMPDIR=$own HOME=$own/home XDG_DATA_HOME=
+export TMPDIR HOME XDG_DATA_HOME
+mkdir "$HOME" "$own/json"
+documents=0
+passed=0
+failed=0
+out=$own/out
+err=$own/err
+
+bad() {
+	failed=$((failed + 1))
+	echo "failed: $*"
+	sed 's/^/    out: /' "$out"
+	sed 's/^/    err: /' "$err"
+}
+
+# gives STATUS ARGUMENT...: runs the program; the status must be this one.
+gives() {
+	wanted=$1
+	shift
+	asked="stillroom $*"
+	"$STILLROOM" "$@" >"$out" 2>"$err" </dev/null
+	got=$?
+	if [ "$got" -eq "$wanted" ]; then passed=$((passed + 1)); else bad "$asked: status $got, not $wanted"; fi
+}
+
+# holds FILE TEXT: a line of it contains the text.
+holds() {
+	if grep -qF -- "$2" "$1"; then passed=$((passed + 1)); else bad "$asked: no \"$2\""; fi
+}
+
+# one_line FILE
+one_line() {
+	if [ "$(wc -l <"$1")" -eq 1 ]; then passed=$((passed + 1)); else bad "$asked: not one line"; fi
+}
+
+silent() {
+	if [ ! -s "$1" ]; then passed=$((passed + 1)); else bad "$asked: should be silent"; fi
+}
+
+# misuse TEXT ARGUMENT...: status 2, nothing on stdout, one line with TEXT and a hint.
+misuse() {
+	text=$1
+	shift
+	gives 2 "$@"
+	silent "$out"
+	one_line "$err"
+	holds "$err" "$text"
+	holds "$err" "--help"
+}
+
+# refused TEXT ARGUMENT...: status 3 and the reason, as text and as JSON.
+refused() {
+	text=$1
+	shift
+	gives 3 "$@"
+	one_line "$out"
+	holds "$out" "$text"
+	silent "$err"
+	gives 3 "$@" --json
+	one_line "$out"
+	holds "$out" '{"refused": "'
+	holds "$out" "$text"
+	is_json
+}
+
+# Kept, and all looked at together in the end: python is slow to start.
+is_json() {
+	documents=$((documents + 1))
+	cp "$out" "$own/json/$documents"
+}
+
+are_json() {
+	command -v python3 >/dev/null 2>&1 || return 0
+	if python3 -c 'import json, sys
+for name in sys.argv[1:]:
+    json.load(open(name, encoding="utf-8"))' "$own"/json/* 2>"$err"; then
+		passed=$((passed + documents))
+	else
+		bad "not JSON"
+	fi
+}
+
+# keys KEY...: exactly these, in this order, one tab deep.
+keys() {
+	found=$(sed -n 's/^	"\([a-z_]*\)": .*/\1/p' "$out" | tr '\n' ' ')
+	if [ "$found" = "$* " ]; then passed=$((passed + 1)); else bad "$asked: keys are $found"; fi
+}
+
+jam() {
+	status=$1
+	shift
+	gives "$status" process --food "Jam-or-Jelly with added PECTIN" --pack "hot unsterile jar" \
+		--jar half-pint --method "Boiling Water" "$@"
+}
+
+# --- help and version -----------------------------------------------------------
+
+gives 0 --version
+one_line "$out"
+holds "$out" "stillroom "
+gives 0 --help
+silent "$err"
+for word in setup rehearse boil process foods loads jars warnings restore; do
+	gives 0 --help
+	holds "$out" "  $word "
+	gives 0 "$word" --help
+	holds "$out" "Usage: stillroom $word"
+	holds "$out" "--help"
+done
+gives 0 -h
+
+# --- misuse -----------------------------------------------------------------------
+
+misuse 'no command "nope"' nope
+misuse "--bogus" --bogus
+misuse "-x" -x
+misuse '"extra"' loads extra
+misuse "takes no --food" loads --food peaches
+misuse "takes no --json" --json
+misuse "wants a value" --file
+misuse "takes no value" boil --json=yes
+misuse "needs a KITCHEN_FILE" setup
+misuse "needs --food" process
+misuse "needs --method" process --food a --pack b --jar c
+misuse "boiling_water, steam, dial_gauge or weighted_gauge" \
+	process --food a --pack b --jar c --method oven --elevation 1ft
+misuse "boiling_water, steam, dial_gauge or weighted_gauge" foods --method oven
+misuse "elevation" boil --elevation high
+misuse "elevation" boil --elevation 4650
+misuse "elevation" process --food a --pack b --jar c --method steam --elevation 4650
+misuse "station pressure" boil --barometer "30.1 in"
+misuse "temperature" boil --measured 203
+misuse "gauge pressure" process --food asparagus --pack hot --jar pint --method dial_gauge \
+	--elevation 1ft --pressure high
+misuse "no pressure to choose" process --food "jam or jelly with added pectin" \
+	--pack hot_unsterile_jar --jar half_pint --method steam --elevation 1ft --pressure 11
+misuse "speed" rehearse --kitchen /dev/null --speed 0
+
+# Control characters of a word do not reach the terminal.
+gives 2 "$(printf 'a\033[2Jb')"
+if grep -q "$(printf '\033')" "$err"; then bad "escape character on stderr"; else passed=$((passed + 1)); fi
+
+# --- boil ---------------------------------------------------------------------------
+
+gives 0 boil --elevation 4650ft --json
+keys elevation_m pressure_kpa boiling_point_c boiling_point_f jelly_stage_f basis
+holds "$out" '"elevation_m": 1417.32,'
+is_json
+# IAPWS R7-97(2012), Table 36: saturation temperature 372.755919 K at 0.1 MPa
+gives 0 boil --barometer "100 kPa" --json
+holds "$out" '"elevation_m": null,'
+holds "$out" '"boiling_point_c": 99.60591'
+holds "$out" '"basis": "barometer"'
+gives 0 boil --measured 203.1F --elevation 4650ft --json
+holds "$out" '"boiling_point_f": 203.1,'
+holds "$out" '"jelly_stage_f": 211.1,'
+holds "$out" '"basis": "measured"'
+gives 0 boil -e "1,417 m"
+holds "$out" "jelly stage"
+refused "elevation" boil
+refused "elevation" boil --elevation unknown
+misuse "" boil --measured 20C
+
+# --- process ----------------------------------------------------------------------------
+
+jam 0 --elevation 4650ft --json
+keys food pack jar jar_in_table method elevation_m minutes pressure_psi headspace_in source \
+	confirmed options warnings
+# schema/process_fruit_tomato_jam.csv: common practice, no source: 15 min from 1,001 to 6,000 ft
+holds "$out" '"food": "jam or jelly with added pectin",'
+holds "$out" '"pack": "hot_unsterile_jar",'
+holds "$out" '"minutes": 15,'
+holds "$out" '"pressure_psi": null,'
+holds "$out" '"headspace_in": 0.25,'
+holds "$out" '"confirmed": "practice",'
+holds "$out" '"options": [],'
+is_json
+jam 0 --elevation 4650ft
+holds "$out" "15 minutes (common practice, no source)"
+gives 0 process --food asparagus --pack hot --jar pint --method dial_gauge --elevation 2000ft
+# USDA AIB 539, Guide 4, Table 1 Asparagus
+holds "$out" "30 minutes at 11 psi"
+holds "$out" "USDA AIB 539, Guide 4, Table 1 Asparagus"
+holds "$out" "extension office"
+gives 0 process --food asparagus --pack hot --jar half_pint --method dial_gauge -e 2001ft --json
+holds "$out" '"jar": "half_pint",'
+holds "$out" '"jar_in_table": "pint",'
+holds "$out" '"pressure_psi": 12,'
+refused "elevation" process --food asparagus --pack hot --jar pint --method dial_gauge
+refused "elevation" process --food asparagus --pack hot --jar pint --method dial_gauge -e unknown
+refused "low-acid" process --food asparagus --pack hot --jar pint --method boiling_water -e 0ft
+refused "low-acid" process --food asparagus --pack hot --jar pint --method steam -e 0ft
+refused "half-gallon" process --food asparagus --pack hot --jar half_gallon --method dial_gauge -e 0ft
+refused "8,000 ft" process --food asparagus --pack hot --jar pint --method dial_gauge -e 8001ft
+refused "moonfruit" process --food moonfruit --pack hot --jar pint --method dial_gauge -e 0ft
+refused "13 psi" process --food asparagus --pack hot --jar pint --method dial_gauge -e 0ft --pressure 13
+
+# Options may stand before the command, be shortened, and end with "--".
+gives 0 --json boil --elev 0ft
+holds "$out" '"elevation_m": 0,'
+gives 0 boil -e 0ft --
+
+# --- foods ---------------------------------------------------------------------------------
+
+gives 0 foods --json
+is_json
+holds "$out" '{"food": "asparagus", "method": "dial_gauge", "pack": "hot", "jars": ["pint", "quart"], "acidity": "low_acid"}'
+gives 0 foods --method steam
+holds "$out" "--- steam"
+if grep -q asparagus "$out"; then bad "steam offers low-acid food"; else passed=$((passed + 1)); fi
+
+# --- logs --------------------------------------------------------------------------------------
+
+cat >"$own/good.kitchen" <<'KITCHEN'
+# An invented kitchen.
+kitchen   "Quince \"Hollow\""
+invented  yes
+elevation 4650 ft
+canner    1 boiling_water "Big kettle" pint=9
+lids      "Box A" 60 2026-03-14
+KITCHEN
+cp "$own/good.kitchen" "$own/wrong.kitchen"
+echo 'canner 2 oven "Stove" pint=3' >>"$own/wrong.kitchen"
+
+gives 1 loads
+holds "$err" ".local/share/stillroom/log.db"
+gives 1 setup "$own/wrong.kitchen" -f "$own/log.db"
+holds "$err" "wrong.kitchen:7: "
+gives 1 setup "$own/none.kitchen" -f "$own/log.db"
+set -- "$own"/log*
+if [ ! -e "$1" ]; then passed=$((passed + 1)); else bad "a failed setup leaves files"; fi
+gives 0 setup "$own/good.kitchen" -f "$own/log.db"
+set -- "$own"/log*
+if [ $# -eq 1 ]; then passed=$((passed + 1)); else bad "setup leaves more than the log"; fi
+gives 3 setup "$own/good.kitchen" -f "$own/log.db"
+holds "$err" "there already"
+echo "a letter" >"$own/letter.txt"
+gives 3 setup "$own/good.kitchen" --file="$own/letter.txt"
+gives 1 loads -f "$own/letter.txt"
+holds "$err" "letter.txt"
+gives 0 setup "$own/good.kitchen"
+gives 0 loads
+holds "$out" "no such loads"
+
+for word in loads jars warnings; do
+	gives 0 -f "$own/log.db" "$word" --json
+	keys now practice_speed invented "$word"
+	holds "$out" '"invented": true,'
+	holds "$out" "\"$word\": ["
+	is_json
+	gives 0 "$word" -f "$own/log.db"
+	gives 1 "$word" --json -f "$own/none.db"
+	silent "$out"
+	one_line "$err"
+done
+gives 0 loads -f "$own/log.db" --all
+gives 0 jars -f "$own/log.db" --since 2026-09-14
+misuse "date" loads -f "$own/log.db" --since 14.9.2026
+misuse "not both" loads -f "$own/log.db" --since 2026-09-14 --all
+
+# A log that is only looked at stays as it is, byte for byte.
+before=$(cksum <"$own/log.db")
+gives 0 warnings -f "$own/log.db"
+if [ "$(cksum <"$own/log.db")" = "$before" ]; then passed=$((passed + 1)); else bad "a report changed the log"; fi
+
+# Without a terminal there is no board, but the practice log is made and kept.
+misuse "terminal" -f "$own/log.db"
+gives 2 rehearse -f "$own/log.db" --scratch "$own/scratch.db" --speed 30
+holds "$out" "scratch.db"
+gives 0 warnings -f "$own/scratch.db" --json
+holds "$out" '"practice_speed": 30,'
+gives 2 rehearse --scratch "$own/scratch.db"
+gives 3 rehearse --scratch "$own/scratch.db" --speed 5
+gives 3 rehearse --scratch "$own/log.db"
+holds "$err" "real log"
+gives 2 rehearse --kitchen "$own/good.kitchen"
+holds "$out" "$own/stillroom-practice-"
+gives 1 rehearse --kitchen "$own/wrong.kitchen" --scratch "$own/scratch-2.db"
+if [ -e "$own/scratch-2.db" ]; then bad "a failed rehearsal leaves a log"; else passed=$((passed + 1)); fi
+
+misuse "add --yes" restore -f "$own/log.db"
+gives 3 restore -f "$own/log.db" --yes
+holds "$err" "is whole"
+mkdir "$own/copy.db.backups"
+cp "$own/log.db" "$own/copy.db.backups/2026-09-13.db"
+echo "not a log any more" >"$own/copy.db"
+gives 1 loads -f "$own/copy.db"
+gives 0 restore -f "$own/copy.db" --yes
+holds "$out" "2026-09-13.db"
+gives 0 loads -f "$own/copy.db"
+
+# --- an answer that does not arrive is no answer ---------------------------------------------------
+
+if [ -c /dev/full ]; then
+	for words in "loads -f $own/log.db" "foods" "boil -e 0ft --json" "--help"; do
+		asked="stillroom $words >/dev/full"
+		# shellcheck disable=SC2086 # words of a command
+		"$STILLROOM" $words >/dev/full 2>"$err"
+		got=$?
+		: >"$out"
+		if [ "$got" -eq 1 ]; then passed=$((passed + 1)); else bad "$asked: status $got"; fi
+		one_line "$err"
+	done
+fi
+asked="stillroom boil with stdout closed"
+"$STILLROOM" boil -e 0ft >&- 2>"$err"
+got=$?
+if [ "$got" -eq 1 ]; then passed=$((passed + 1)); else bad "$asked: status $got"; fi
+
+# --- homes -----------------------------------------------------------------------------------------
+
+asked="stillroom loads without a home"
+env -u HOME -u XDG_DATA_HOME "$STILLROOM" loads >"$out" 2>"$err"
+got=$?
+if [ "$got" -eq 1 ]; then passed=$((passed + 1)); else bad "$asked: status $got"; fi
+holds "$err" "-f"
+XDG_DATA_HOME=$own/xdg
+export XDG_DATA_HOME
+gives 1 loads
+holds "$err" "xdg/stillroom/log.db"
+XDG_DATA_HOME=relative
+gives 0 loads
+
+are_json
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
