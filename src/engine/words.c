@@ -1,30 +1,43 @@
 #include "engine/words.h"
 
-#include <string.h>
-
-static bool blank(char c)
+static bool is_blank(char byte)
 {
-	return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+	return byte == ' ' || byte == '\t' || byte == '\r' || byte == '\n';
 }
 
-/* Copy one word from *line to words->text at *used; false: it does not end. */
-static bool take_word(const char **line, struct words *words, size_t *used)
+static bool add_byte(struct words *words, size_t *used, char byte, struct fault *fault)
+{
+	if (*used >= sizeof(words->text))
+		return fault_set(fault, FAULT_MISUSE, "the words are too long (at most 1,024 bytes).");
+	words->text[(*used)++] = byte;
+	return true;
+}
+
+/* One word from *at, which is moved behind it. */
+static bool split_one(struct words *words, size_t *used, const char **at, struct fault *fault)
 {
 	bool quoted = false;
-	const char *at = *line;
 
-	for (; *at != '\0' && (quoted || !blank(*at)); at++) {
-		if (*at == '"') {
+	while (**at && (quoted || !is_blank(**at))) {
+		char byte = *(*at)++;
+
+		if (byte == '"') {
 			quoted = !quoted;
 			continue;
 		}
-		if (*at == '\\' && at[1] != '\0')
-			at++;
-		words->text[(*used)++] = *at;
+		if (byte == '\\') {
+			byte = **at;
+			if (byte == '\0')
+				return fault_set(fault, FAULT_MISUSE,
+				                 "a backslash stands at the end of the line; write \\\\ for one.");
+			(*at)++;
+		}
+		if (!add_byte(words, used, byte, fault))
+			return false;
 	}
-	words->text[(*used)++] = '\0';
-	*line = at;
-	return !quoted;
+	if (quoted)
+		return fault_set(fault, FAULT_MISUSE, "a quotation mark is not closed.");
+	return add_byte(words, used, '\0', fault);
 }
 
 bool words_split(const char *line, struct words *out, struct fault *fault)
@@ -32,20 +45,20 @@ bool words_split(const char *line, struct words *out, struct fault *fault)
 	size_t used = 0;
 
 	out->count = 0;
-	/* No word is longer than its part of the line, plus one zero a word. */
-	if (strlen(line) + WORDS_MAX + 1 > sizeof(out->text))
-		return fault_set(fault, FAULT_MISUSE, "the line is too long");
 	for (;;) {
-		while (blank(*line))
+		while (is_blank(*line))
 			line++;
-		if (*line == '\0' || *line == '#')
-			break;
+		if (*line == '\0')
+			return true;
 		if (out->count == WORDS_MAX)
-			return fault_set(fault, FAULT_MISUSE, "the line has more than %d words", WORDS_MAX);
-		out->word[out->count++] = out->text + used;
-		if (!take_word(&line, out, &used))
-			return fault_set(fault, FAULT_MISUSE, "a quote is not closed");
+			return fault_set(fault, FAULT_MISUSE, "there are too many words (at most %d).", WORDS_MAX);
+		out->start[out->count++] = used;
+		if (!split_one(out, &used, &line, fault))
+			return false;
 	}
-	out->word[out->count] = NULL;
-	return true;
+}
+
+const char *words_at(const struct words *words, size_t n)
+{
+	return n < words->count ? words->text + words->start[n] : "";
 }

@@ -1,7 +1,7 @@
 /*
- * words.h - split one line of a file a person wrote into words: blanks divide,
- * "double quotes" keep blanks together, a backslash takes the next character as
- * it is, # begins a comment where a word could begin.
+ * words.h - split one line a person wrote into words: blanks divide, "double
+ * quotes" keep blanks together, a backslash takes the next character as it is,
+ * inside quotes and outside.
  */
 #ifndef STILLROOM_ENGINE_WORDS_H
 #define STILLROOM_ENGINE_WORDS_H
@@ -12,15 +12,20 @@
 #include "engine/fault.h"
 
 #define WORDS_MAX 16
-#define WORDS_BYTES 1024
+#define WORDS_BYTES 1024 /* of all words, ending zeros included */
 
+/* Plain data without pointers; may be copied. */
 struct words {
 	size_t count;
-	const char *word[WORDS_MAX + 1]; /* ends in NULL; points into text */
+	size_t start[WORDS_MAX]; /* where each begins in text */
 	char text[WORDS_BYTES];
 };
 
-/* Misuse: an open quote, too many words, a line too long. */
+/* FAULT_MISUSE with the bare reason ("a quotation mark is not closed."): an open
+ * quote, a backslash at the end, too many words, too many bytes. */
 bool words_split(const char *line, struct words *out, struct fault *fault);
+
+/* The word of that number, counted from 0; "" when there is none. */
+const char *words_at(const struct words *words, size_t n);
 
 #endif

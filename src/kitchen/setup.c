@@ -36,16 +36,16 @@ static bool read_whole(const char *word, int min, int max, int *out)
 static bool line_name(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	(void)id;
-	return kitchen_set_name(kitchen, words->word[1], fault);
+	return kitchen_set_name(kitchen, words_at(words, 1), fault);
 }
 
 static bool line_invented(struct kitchen *kitchen, const struct words *words, int64_t id,
                           struct fault *fault)
 {
 	(void)id;
-	if (strcmp(words->word[1], "yes") != 0 && strcmp(words->word[1], "no") != 0)
+	if (strcmp(words_at(words, 1), "yes") != 0 && strcmp(words_at(words, 1), "no") != 0)
 		return fault_set(fault, FAULT_MISUSE, "invented is yes or no");
-	return kitchen_set_invented(kitchen, strcmp(words->word[1], "yes") == 0, fault);
+	return kitchen_set_invented(kitchen, strcmp(words_at(words, 1), "yes") == 0, fault);
 }
 
 static bool line_practice(struct kitchen *kitchen, const struct words *words, int64_t id,
@@ -54,7 +54,7 @@ static bool line_practice(struct kitchen *kitchen, const struct words *words, in
 	int speed;
 
 	(void)id;
-	if (!read_whole(words->word[1], 1, 3600, &speed))
+	if (!read_whole(words_at(words, 1), 1, 3600, &speed))
 		return fault_set(fault, FAULT_MISUSE, "practice is a speed from 1 to 3600");
 	return kitchen_set_practice(kitchen, speed, fault);
 }
@@ -65,8 +65,8 @@ static bool line_elevation(struct kitchen *kitchen, const struct words *words, i
 	char joined[64];
 
 	(void)id;
-	(void)snprintf(joined, sizeof(joined), "%s%s", words->word[1],
-	               words->count > 2 ? words->word[2] : "");
+	(void)snprintf(joined, sizeof(joined), "%s%s", words_at(words, 1),
+	               words_at(words, 2));
 	return kitchen_set_elevation(kitchen, joined, fault);
 }
 
@@ -95,22 +95,22 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 {
 	struct log_station station = { .id = id };
 
-	if (!read_whole(words->word[1], 1, 9, &station.digit))
+	if (!read_whole(words_at(words, 1), 1, 9, &station.digit))
 		return fault_set(fault, FAULT_MISUSE, "a canner's key is a digit from 1 to 9");
-	if (!method_from_name(words->word[2], &station.kind))
+	if (!method_from_name(words_at(words, 2), &station.kind))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "\"%s\" is not boiling_water, steam, dial_gauge or weighted_gauge",
-		                 words->word[2]);
-	if (!text_copy(station.name, sizeof(station.name), words->word[3]))
+		                 words_at(words, 2));
+	if (!text_copy(station.name, sizeof(station.name), words_at(words, 3)))
 		return fault_set(fault, FAULT_MISUSE, "the canner's name is too long");
 	for (size_t i = 4; i < words->count; i++) {
-		if (strcmp(words->word[i], "retired") == 0) {
+		if (strcmp(words_at(words, i), "retired") == 0) {
 			station.retired = true;
-		} else if (strncmp(words->word[i], "gauge_checked=", 14) == 0) {
-			if (!clock_read_date(words->word[i] + 14, &station.gauge_checked_wall_ms))
+		} else if (strncmp(words_at(words, i), "gauge_checked=", 14) == 0) {
+			if (!clock_read_date(words_at(words, i) + 14, &station.gauge_checked_wall_ms))
 				return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-03-01",
-				                 words->word[i] + 14);
-		} else if (!read_capacity(words->word[i], &station, fault)) {
+				                 words_at(words, i) + 14);
+		} else if (!read_capacity(words_at(words, i), &station, fault)) {
 			return false;
 		}
 	}
@@ -122,16 +122,16 @@ static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_
 {
 	struct log_lid_box box = { .id = id };
 
-	if (!text_copy(box.label, sizeof(box.label), words->word[1]))
+	if (!text_copy(box.label, sizeof(box.label), words_at(words, 1)))
 		return fault_set(fault, FAULT_MISUSE, "the label is too long");
-	if (!read_whole(words->word[2], 0, 100000, &box.lids))
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a number of lids", words->word[2]);
+	if (!read_whole(words_at(words, 2), 0, 100000, &box.lids))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a number of lids", words_at(words, 2));
 	for (size_t i = 3; i < words->count; i++) {
-		if (strcmp(words->word[i], "retired") == 0)
+		if (strcmp(words_at(words, i), "retired") == 0)
 			box.retired = true;
-		else if (!clock_read_date(words->word[i], &box.bought_wall_ms))
+		else if (!clock_read_date(words_at(words, i), &box.bought_wall_ms))
 			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-08-30",
-			                 words->word[i]);
+			                 words_at(words, i));
 	}
 	return kitchen_put_lid_box(kitchen, &box, fault);
 }
@@ -155,6 +155,8 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 {
 	struct words words;
 
+	if (line[strspn(line, " \t")] == '#')
+		return true;
 	if (!words_split(line, &words, fault))
 		return false;
 	if (words.count == 0)
@@ -162,7 +164,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 	for (size_t i = 0; i < sizeof(line_kinds) / sizeof(line_kinds[0]); i++) {
 		const struct line_kind *kind = &line_kinds[i];
 
-		if (strcmp(kind->word, words.word[0]) != 0)
+		if (strcmp(kind->word, words_at(&words, 0)) != 0)
 			continue;
 		if (words.count < kind->min_words || words.count > kind->max_words)
 			return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
@@ -170,7 +172,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 	}
 	return fault_set(fault, FAULT_MISUSE,
 	                 "\"%s\" is not practice, kitchen, invented, elevation, canner or lids",
-	                 words.word[0]);
+	                 words_at(&words, 0));
 }
 
 /* A name between quotes, its own quotes and backslashes guarded. */

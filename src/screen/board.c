@@ -296,7 +296,7 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
                      struct fault *fault)
 {
 	struct terminal_wishes look;
-	const char *argv[CONFIG_ARGV_MAX + 1];
+	const char *argv[WORDS_MAX + 1];
 
 	if (!config_read(&loop->config, NULL, fault) || !day_open(path, LOG_CREATE, &loop->day, fault))
 		return false;

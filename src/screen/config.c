@@ -62,58 +62,13 @@ static bool is_blank(char byte)
 	return byte == ' ' || byte == '\t';
 }
 
-static bool add_byte(struct config *config, size_t *used, char byte, const struct place *place)
-{
-	if (*used >= sizeof(config->alarm_text))
-		return refuse(place, "the alarm command is too long (at most 1,024 bytes).");
-	config->alarm_text[(*used)++] = byte;
-	return true;
-}
-
-/* One argument from *at, which is moved behind it. */
-static bool split_one(struct config *config, size_t *used, const char **at,
-                      const struct place *place)
-{
-	bool quoted = false;
-
-	while (**at && (quoted || !is_blank(**at))) {
-		char byte = *(*at)++;
-		if (byte == '"') {
-			quoted = !quoted;
-			continue;
-		}
-		if (byte == '\\') {
-			byte = **at;
-			if (byte == '\0')
-				return refuse(place, "a backslash stands at the end of the line; "
-				                     "write \\\\ for one.");
-			(*at)++;
-		}
-		if (!add_byte(config, used, byte, place))
-			return false;
-	}
-	if (quoted)
-		return refuse(place, "a quotation mark is not closed.");
-	return add_byte(config, used, '\0', place);
-}
-
 static bool set_alarm_command(struct config *config, const char *value, const struct place *place)
 {
-	size_t used = 0;
+	struct fault why = { 0 };
 
-	while (*value) {
-		if (is_blank(*value)) {
-			value++;
-			continue;
-		}
-		if (config->alarm_count >= CONFIG_ARGV_MAX)
-			return refuse(place, "the alarm command has too many arguments (at most "
-			                     "16 words).");
-		config->alarm_start[config->alarm_count++] = used;
-		if (!split_one(config, &used, &value, place))
-			return false;
-	}
-	if (config->alarm_count > 0 && config->alarm_text[0] == '\0')
+	if (!words_split(value, &config->alarm, &why))
+		return refuse(place, why.sentence);
+	if (config->alarm.count > 0 && words_at(&config->alarm, 0)[0] == '\0')
 		return refuse(place, "the alarm command has no name.");
 	return true;
 }
@@ -323,10 +278,10 @@ bool config_read(struct config *config, const char *path, struct fault *fault)
 	return understood;
 }
 
-size_t config_alarm_argv(const struct config *config, const char *argv[CONFIG_ARGV_MAX + 1])
+size_t config_alarm_argv(const struct config *config, const char *argv[WORDS_MAX + 1])
 {
-	for (size_t i = 0; i < config->alarm_count; i++)
-		argv[i] = config->alarm_text + config->alarm_start[i];
-	argv[config->alarm_count] = NULL;
-	return config->alarm_count;
+	for (size_t i = 0; i < config->alarm.count; i++)
+		argv[i] = words_at(&config->alarm, i);
+	argv[config->alarm.count] = NULL;
+	return config->alarm.count;
 }

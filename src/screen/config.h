@@ -21,9 +21,8 @@
 #include <stddef.h>
 
 #include "engine/fault.h"
+#include "engine/words.h"
 
-#define CONFIG_ARGV_MAX 16      /* arguments of the alarm command, itself included */
-#define CONFIG_COMMAND_MAX 1024 /* bytes of all of them, ending zeros included */
 #define CONFIG_FILE_MAX 65536   /* a longer file is refused */
 
 /* Plain data; may be copied. */
@@ -31,9 +30,7 @@ struct config {
 	bool ascii;
 	bool colour;
 	bool bell;
-	size_t alarm_count;                  /* 0: no alarm command */
-	size_t alarm_start[CONFIG_ARGV_MAX]; /* where each argument begins in alarm_text */
-	char alarm_text[CONFIG_COMMAND_MAX];
+	struct words alarm; /* the alarm command; no words: none */
 };
 
 void config_defaults(struct config *config);
@@ -55,6 +52,6 @@ bool config_read_text(struct config *config, const char *name, const char *text,
 
 /* The alarm command as a list that ends in NULL, pointing into *config; returns
  * its length, 0 when none is configured. */
-size_t config_alarm_argv(const struct config *config, const char *argv[CONFIG_ARGV_MAX + 1]);
+size_t config_alarm_argv(const struct config *config, const char *argv[WORDS_MAX + 1]);
 
 #endif

@@ -44,7 +44,7 @@ static bool reads(const char *text)
 
 static void check_defaults(void)
 {
-	const char *argv[CONFIG_ARGV_MAX + 1];
+	const char *argv[WORDS_MAX + 1];
 
 	ck_assert(!config.ascii);
 	ck_assert(config.colour);
@@ -69,7 +69,7 @@ static void check_refused(const char *text, unsigned line, const char *word)
 /* `want` ends in NULL. */
 static void check_command(const char *value, const char *const *want)
 {
-	const char *argv[CONFIG_ARGV_MAX + 1];
+	const char *argv[WORDS_MAX + 1];
 	char text[256];
 	size_t count = 0;
 
@@ -99,7 +99,7 @@ START_TEST(all_keys_are_read)
 	ck_assert(config.ascii);
 	ck_assert(!config.colour);
 	ck_assert(!config.bell);
-	ck_assert_uint_eq(config.alarm_count, 1);
+	ck_assert_uint_eq(config.alarm.count, 1);
 }
 END_TEST
 
@@ -160,7 +160,7 @@ END_TEST
 
 START_TEST(a_command_has_at_most_sixteen_words)
 {
-	const char *argv[CONFIG_ARGV_MAX + 1];
+	const char *argv[WORDS_MAX + 1];
 
 	ck_assert(reads("alarm_command = 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16"));
 	ck_assert_uint_eq(config_alarm_argv(&config, argv), 16);
@@ -173,11 +173,11 @@ START_TEST(a_command_has_at_most_its_bytes)
 	char text[1200] = "alarm_command = ";
 	size_t start_of = strlen(text);
 
-	memset(text + start_of, 'x', CONFIG_COMMAND_MAX - 1);
-	text[start_of + CONFIG_COMMAND_MAX - 1] = '\0';
+	memset(text + start_of, 'x', WORDS_BYTES - 1);
+	text[start_of + WORDS_BYTES - 1] = '\0';
 	ck_assert_msg(reads(text), "%s", fault.sentence);
-	text[start_of + CONFIG_COMMAND_MAX - 1] = 'x';
-	text[start_of + CONFIG_COMMAND_MAX] = '\0';
+	text[start_of + WORDS_BYTES - 1] = 'x';
+	text[start_of + WORDS_BYTES] = '\0';
 	check_refused(text, 1, "too long");
 }
 END_TEST
@@ -203,7 +203,7 @@ START_TEST(hostile_lines_never_break_the_limits)
 	                                     "\"", "\\", "\n", "\r\n", "#", "yes", "no", "\t", "x",
 	                                     "\xff", "\x1b[2J", "%n%s", "$(x)"};
 	char text[3000];
-	const char *argv[CONFIG_ARGV_MAX + 1];
+	const char *argv[WORDS_MAX + 1];
 
 	srand(4711);
 	for (int round = 0; round < 5000; round++) {
@@ -223,10 +223,10 @@ START_TEST(hostile_lines_never_break_the_limits)
 			continue;
 		}
 		size_t count = config_alarm_argv(&config, argv);
-		ck_assert_uint_le(count, CONFIG_ARGV_MAX);
+		ck_assert_uint_le(count, WORDS_MAX);
 		for (size_t i = 0; i < count; i++)
 			ck_assert_ptr_nonnull(memchr(argv[i], '\0',
-			                             (size_t)(config.alarm_text + CONFIG_COMMAND_MAX -
+			                             (size_t)(config.alarm.text + WORDS_BYTES -
 			                                      argv[i])));
 	}
 }
