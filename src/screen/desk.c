@@ -118,18 +118,32 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text,
 	desk->entry.done = done;
 	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
 	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
+	desk->entry.at = strlen(desk->entry.text);
+}
+
+/* The byte before `at` where a UTF-8 character begins; 0 at the start. */
+static size_t before(const char *text, size_t at)
+{
+	while (at > 0 && ((unsigned char)text[at - 1] & 0xC0u) == 0x80u)
+		at--;
+	return at > 0 ? at - 1 : 0;
+}
+
+static size_t behind(const char *text, size_t at)
+{
+	if (text[at] != '\0')
+		at++;
+	while (((unsigned char)text[at] & 0xC0u) == 0x80u)
+		at++;
+	return at;
 }
 
 static void entry_erase(struct entry *entry)
 {
-	size_t length = strlen(entry->text);
+	size_t from = before(entry->text, entry->at);
 
-	/* Step back over the continuation bytes of one UTF-8 character. */
-	while (length > 0 && ((unsigned char)entry->text[length - 1] & 0xC0u) == 0x80u)
-		length--;
-	if (length > 0)
-		length--;
-	entry->text[length] = '\0';
+	memmove(entry->text + from, entry->text + entry->at, strlen(entry->text + entry->at) + 1);
+	entry->at = from;
 }
 
 static void entry_add(struct entry *entry, long key)
@@ -145,26 +159,34 @@ static void entry_add(struct entry *entry, long key)
 	more = wcrtomb(bytes, (wchar_t)key, &state);
 	if (more == (size_t)-1 || length + more >= sizeof(entry->text))
 		return;
-	memcpy(entry->text + length, bytes, more);
-	entry->text[length + more] = '\0';
+	memmove(entry->text + entry->at + more, entry->text + entry->at, length - entry->at + 1);
+	memcpy(entry->text + entry->at, bytes, more);
+	entry->at += more;
+}
+
+static void entry_finish(struct desk *desk)
+{
+	struct entry *entry = &desk->entry;
+	char text[ENTRY_MAX];
+
+	text_copy(text, sizeof(text), entry->text);
+	if (entry->done(desk, text))
+		entry->open = false;
 }
 
 static void entry_key(struct desk *desk, long key)
 {
 	struct entry *entry = &desk->entry;
 
-	if (key == KEY_CODE_ESCAPE) {
-		entry->open = false;
-	} else if (key == KEY_CODE_ENTER) {
-		char text[ENTRY_MAX];
-
-		text_copy(text, sizeof(text), entry->text);
-		if (entry->done(desk, text))
-			entry->open = false;
-	} else if (key == KEY_CODE_BACKSPACE || key == 127 || key == 8) {
-		entry_erase(entry);
-	} else {
-		entry_add(entry, key);
+	switch (key) {
+	case KEY_CODE_ESCAPE: entry->open = false; break;
+	case KEY_CODE_ENTER: entry_finish(desk); break;
+	case KEY_CODE_BACKSPACE: entry_erase(entry); break;
+	case KEY_CODE_LEFT: entry->at = before(entry->text, entry->at); break;
+	case KEY_CODE_RIGHT: entry->at = behind(entry->text, entry->at); break;
+	case KEY_CODE_UP: entry->at = 0; break;
+	case KEY_CODE_DOWN: entry->at = strlen(entry->text); break;
+	default: entry_add(entry, key); break;
 	}
 }
 

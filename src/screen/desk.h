@@ -84,6 +84,7 @@ struct entry {
 	bool open;
 	char prompt[80];
 	char text[ENTRY_MAX];
+	size_t at; /* where the next character goes, in bytes */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
 };
 

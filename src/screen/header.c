@@ -152,7 +152,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	bool first = true;
 
 	if (desk->entry.open) {
-		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "Enter keeps it   Esc leaves it as it was");
+		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "Enter keeps it   Esc leaves it as it was   arrows move");
 		return;
 	}
 	for (size_t i = 0; i < view->key_count; i++) {
@@ -189,19 +189,31 @@ static void warning_line_draw(struct desk *desk, int row, int cols)
 	              "%s: %s", severity_name(worst->severity), worst->sentence);
 }
 
+/* The line being typed, scrolled so that the place of the next character shows. */
+static void entry_draw(struct desk *desk, int row, int cols)
+{
+	const struct entry *entry = &desk->entry;
+	int col = 2 + terminal_put(desk->terminal, row, 1, cols / 2, ROLE_STRONG, entry->prompt);
+	int room = cols - col - 2;
+	const char *from = entry->text;
+
+	while ((int)(entry->at - (size_t)(from - entry->text)) >= room)
+		from++;
+	while (((unsigned char)*from & 0xC0u) == 0x80u)
+		from++;
+	col += terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%.*s",
+	                     (int)(entry->text + entry->at - from), from);
+	terminal_put(desk->terminal, row, col++, 1, ROLE_STRONG, "_");
+	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_SELECTED, entry->text + entry->at);
+}
+
 static void said_draw(struct desk *desk, int row, int rows, int cols)
 {
-	if (desk->entry.open) {
-		int used = terminal_put(desk->terminal, row, 1, cols - 2, ROLE_STRONG, desk->entry.prompt);
-
-		if (desk->message[0] != '\0' && rows > 1)
-			desk_paragraph(desk, row + 1, 1, cols - 2, rows - 1, desk->message_role, desk->message);
-		used += 2 + terminal_put(desk->terminal, row, used + 2, cols - used - 4, ROLE_SELECTED,
-		                         desk->entry.text);
-		terminal_put(desk->terminal, row, used, 1, ROLE_STRONG, "_");
-	} else if (desk->message[0] != '\0') {
+	if (desk->entry.open)
+		entry_draw(desk, row++, cols);
+	rows -= desk->entry.open;
+	if (desk->message[0] != '\0' && rows > 0)
 		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
-	}
 }
 
 void footer_draw(struct desk *desk)
