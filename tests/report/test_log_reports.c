@@ -150,7 +150,7 @@ START_TEST(a_load_in_its_hold_tells_what_is_left)
 	left = strstr(json, "\"seconds_left\": ");
 	ck_assert_ptr_nonnull(left);
 	seconds = strtol(left + strlen("\"seconds_left\": "), NULL, 10);
-	ck_assert_int_le(seconds, 15 * 60);
+	ck_assert_int_le(seconds, 15L * 60);
 	ck_assert_int_gt(seconds, 0);
 	free(json);
 }
