@@ -9,6 +9,7 @@
 #include "kitchen/kitchen_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
+#define READ_AGAIN 3
 #define UNDONE "Undone: "
 #define DONE_AGAIN "Done again: "
 
@@ -217,15 +218,11 @@ static void read_boil(struct board *board)
 	board->boil_known = boil_here(&house->elevation, barometer_kpa, measured_c, &board->boil, NULL);
 }
 
-bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
+static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
 {
-	struct moment now = kitchen_now(kitchen);
-	int64_t day = clock_day_start(now.wall_ms);
 	struct log_jar *fates;
 	size_t fate_count;
 
-	if (!log_changed_elsewhere(kitchen->log) && !force && day == kitchen->day_start_ms)
-		return true;
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_strips(kitchen, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault) ||
 	    !log_jars_with_open_fate(kitchen->log, &fates, &fate_count, fault))
@@ -237,6 +234,23 @@ bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
 	kitchen->day_start_ms = day;
 	read_boil(&kitchen->board);
 	return true;
+}
+
+bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	int64_t day = clock_day_start(now.wall_ms);
+
+	if (!log_changed_elsewhere(kitchen->log) && !force && day == kitchen->day_start_ms)
+		return true;
+	/* Rows read one after the other may not fit together when another terminal
+	 * writes in between; then they are read once more. */
+	for (int again = 0; again < READ_AGAIN; again++)
+		if (read_board(kitchen, day, fault))
+			return true;
+		else if (!log_changed_elsewhere(kitchen->log))
+			return false;
+	return read_board(kitchen, day, fault);
 }
 
 /* --- clocks of a strip ------------------------------------------------------- */
@@ -299,6 +313,17 @@ int64_t strip_seal_overdue_ms(const struct strip *strip)
 
 /* --- acts ------------------------------------------------------------------- */
 
+/* An act writes back rows it took from the board.  Asked while nobody else can
+ * write: had another terminal written since they were read, its work would be lost. */
+static bool board_is_current(struct kitchen *kitchen, struct fault *fault)
+{
+	if (!log_changed_elsewhere(kitchen->log))
+		return true;
+	log_abandon(kitchen->log);
+	return kitchen_refresh(kitchen, true, fault) &&
+	       fault_set(fault, FAULT_STALE, "Another terminal has just written in this log. Look again.");
+}
+
 bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id,
                int64_t load_id, struct fault *fault)
 {
@@ -309,7 +334,7 @@ bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64
 	act->entry.load_id = load_id;
 	text_copy(act->entry.verb, sizeof(act->entry.verb), verb);
 	text_copy(act->entry.who, sizeof(act->entry.who), kitchen->who);
-	return log_begin(kitchen->log, fault);
+	return log_begin(kitchen->log, fault) && board_is_current(kitchen, fault);
 }
 
 bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
@@ -376,7 +401,7 @@ static bool too_late_to_join(const struct kitchen *kitchen, const struct log_ent
 		          hour);
 	else
 		fault_set(fault, FAULT_REFUSED,
-		          "The clock was broken at %s, more than 2 min ago; it is not joined again. The full time runs again.",
+		          "That clock was ended at %s, more than 2 min ago; it is not joined together again.",
 		          hour);
 	return true;
 }
@@ -399,6 +424,8 @@ static bool take_back(struct kitchen *kitchen, int64_t station_id, int64_t load_
 	struct log_entry entry = { .at = kitchen_now(kitchen) };
 	struct text sentence = TEXT_OVER(entry.sentence);
 
+	if (!board_is_current(kitchen, fault))
+		return false;
 	if (!log_last_act(kitchen->log, station_id, load_id, redo, &last, fault))
 		return fault_set(fault, FAULT_MISSING, redo ? "There is nothing to do again here."
 		                                            : "There is nothing to undo here.");

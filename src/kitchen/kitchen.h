@@ -9,7 +9,8 @@
  * true when the log holds it durably, or false with a fault and nothing changed.
  * FAULT_CONFIRM: allowed but unlikely; call again with `sure` = true after the
  * person has pressed again.  FAULT_STALE: the phase is no longer the one the
- * person was looking at (another terminal, or a second press).
+ * person was looking at (another terminal, or a second press), or another
+ * terminal has written since the board was read, which is read again then.
  *
  * Sources of the figures: phases.h and the tables in the .c files.
  */
@@ -166,7 +167,8 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t load_id, int64_t phase_i
 
 /* --- seal check ------------------------------------------------------------- */
 
-/* Every jar not looked at yet is sealed. */
+/* Every jar not looked at yet is sealed.  Refused, as is JAR_SEALED, before the
+ * seal check: a jar that failed may be marked while the load still cools. */
 bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault);
 bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
                        struct fault *fault);

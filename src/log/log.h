@@ -84,7 +84,7 @@ struct log_entry {
 	char sentence[SENTENCE_MAX_BYTES];
 	int64_t undoes_id; /* 0: none */
 	int64_t undone_by; /* 0: still stands; filled on reading */
-	bool breaks_hold;  /* the act ended a hold before its time; see kitchen_undo */
+	bool breaks_hold;  /* the act ended a hold or a vent; see kitchen_undo */
 };
 
 bool log_begin(struct log *log, struct fault *fault); /* BEGIN IMMEDIATE */
