@@ -248,9 +248,11 @@ static const struct phase_rule *after(const struct strip *strip)
 	return next;
 }
 
-static bool refuse_bounce(const struct strip *strip, int64_t passed_ms, struct fault *fault)
+static bool refuse_bounce(const struct strip *strip, const struct moment *now, struct fault *fault)
 {
-	if (passed_ms >= PRESS_AGAIN_MS)
+	/* No finger bounces across a restart; a wall clock that came back wrong must
+	 * not hold up what waits for a person. */
+	if (!moment_same_boot(&strip->phase.began, now) || strip_passed_ms(strip, now) >= PRESS_AGAIN_MS)
 		return true;
 	return fault_set(fault, FAULT_STALE, "%s: \"%s\" has only just begun; that press did not count.",
 	                 strip_title(strip), strip->rule->words);
@@ -309,12 +311,13 @@ bool kitchen_step(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, bo
 	if (!act_begin(&act, kitchen, "step", strip.station.id, load_id, fault))
 		return false;
 	passed = strip_passed_ms(&strip, &act.entry.at);
-	if (!refuse_bounce(&strip, passed, fault) || !refuse_early(&strip, passed, sure, fault) ||
+	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
 	    !refuse_unfinished_check(&strip, fault))
 		return act_fail(&act);
 	load = strip.load;
 	load.place = next == NULL ? PLACE_SHELF : next->place;
 	judge(&load, &strip, &act.entry.at);
+	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!phase_change(&act, &strip, PHASE_DONE, next, fault) || !log_put_load(kitchen->log, &load, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
@@ -324,6 +327,7 @@ bool kitchen_step(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, bo
 bool kitchen_lost(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, struct fault *fault)
 {
 	const struct strip *found = kitchen_strip_at(kitchen, load_id, phase_id, fault);
+	struct log_load load;
 	struct strip strip;
 	struct act act;
 
@@ -336,7 +340,14 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, st
 	if (!act_begin(&act, kitchen, "lost", strip.station.id, load_id, fault))
 		return false;
 	act.entry.breaks_hold = true;
-	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.load.method, strip.rule->lost_to), fault))
+	load = strip.load;
+	if (load.verdict == VERDICT_UNKNOWN) {
+		/* What was estimated is gone with the hold it was about. */
+		load.verdict = VERDICT_OPEN;
+		load.verdict_why[0] = '\0';
+	}
+	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(load.method, strip.rule->lost_to), fault) ||
+	    !log_put_load(kitchen->log, &load, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
 }
@@ -385,10 +396,10 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 		return NULL;
 	strip_face(strip, now, &face);
 	switch (exception) {
-	case EXCEPTION_LOST:
-		return rule->lost_to == PHASE_NO_PHASE || face.due ? NULL : rule->lost;
+	case EXCEPTION_LOST: /* also after the time: it may be found out only then */
+		return rule->lost_to == PHASE_NO_PHASE ? NULL : rule->lost;
 	case EXCEPTION_STOP:
-		return rule->stop_to == PHASE_NO_PHASE || face.due ? NULL
+		return rule->stop_to == PHASE_NO_PHASE ? NULL
 		           : "heat is gone or the load is given up: process NOT valid";
 	case EXCEPTION_VENT_SHORT:
 		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
@@ -410,6 +421,8 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 
 static void fail_process(struct log_load *load, const struct moment *now, const char *why)
 {
+	if (load->verdict == VERDICT_NOT_VALID)
+		return; /* the first failure counts: its window runs */
 	load->verdict = VERDICT_NOT_VALID;
 	load->process_ended_wall_ms = now->wall_ms;
 	text_copy(load->verdict_why, sizeof(load->verdict_why), why);
@@ -418,12 +431,14 @@ static void fail_process(struct log_load *load, const struct moment *now, const 
 static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
 {
 	const struct phase_rule *next = phase_rule_of(strip->load.method, strip->rule->stop_to);
+	int64_t passed = strip_passed_ms(strip, &act->entry.at);
 	struct log_load load = strip->load;
 	char why[SENTENCE_MAX_BYTES];
 	struct text text = TEXT_OVER(why);
 
-	text_add(&text, "stopped in %s after ", strip->rule->words);
-	text_add_duration(&text, strip_passed_ms(strip, &act->entry.at) / 1000);
+	text_add(&text, "stopped in %s%s after ", strip->rule->words,
+	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
+	text_add_duration(&text, passed / 1000);
 	if (strip->rule->name == PHASE_HOLD)
 		text_add(&text, " of %d:00", load.minutes);
 	fail_process(&load, &act->entry.at, why);
