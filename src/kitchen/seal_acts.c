@@ -93,6 +93,14 @@ static bool markable(const struct strip *strip, struct fault *fault)
 	                 strip->station.name);
 }
 
+/* A seal forms while the jar cools: nobody has seen one before the check. */
+static bool sealing_seen(const struct strip *strip, struct fault *fault)
+{
+	return strip->rule->name == PHASE_SEAL_CHECK ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "%s is still cooling: seals are checked after 12 to 24 h (A539).", strip->lot.code);
+}
+
 static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id,
                                          struct log_jar *jar, struct fault *fault)
 {
@@ -114,7 +122,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	int marked = 0;
 	bool done = true;
 
-	if (strip == NULL || !markable(strip, fault))
+	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault))
 		return false;
 	text_copy(code, sizeof(code), strip->lot.code);
 	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, load_id, fault))
@@ -150,14 +158,18 @@ static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const c
 	return act_commit(&act, fault, "%s: jar %d %s", code, jar->place_in_load, words);
 }
 
-/* A jar that no longer needs a fate has none. */
-static void drop_needless_fate(struct log_jar *jar, const struct log_load *load)
+static void drop_fate(struct log_jar *jar)
 {
-	if (jar_needs_fate(jar, load))
-		return;
 	jar->fate = FATE_NONE;
 	jar->fate_by_wall_ms = 0;
 	jar->fate_done_wall_ms = 0;
+}
+
+/* A jar that no longer needs a fate has none. */
+static void drop_needless_fate(struct log_jar *jar, const struct log_load *load)
+{
+	if (!jar_needs_fate(jar, load))
+		drop_fate(jar);
 }
 
 bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
@@ -166,7 +178,7 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
 
-	if (strip == NULL)
+	if (strip == NULL || (state == JAR_SEALED && !sealing_seen(strip, fault)))
 		return false;
 	jar.state = state;
 	jar.checked_wall_ms = state == JAR_UNCHECKED ? 0 : kitchen_now(kitchen).wall_ms;
@@ -185,6 +197,10 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 
 	if (strip == NULL)
 		return false;
+	/* Over half gone leaves other fates open, with other deadlines. */
+	if ((siphoning == SIPHON_OVER_HALF) != (jar.siphoning == SIPHON_OVER_HALF) &&
+	    jar.fate_done_wall_ms == 0)
+		drop_fate(&jar);
 	jar.siphoning = siphoning;
 	drop_needless_fate(&jar, &strip->load);
 	return put_mark(kitchen, strip, "jar_siphoning", &jar, words[siphoning], fault);
