@@ -9,10 +9,17 @@ static int64_t planned_ms(const struct phase_rule *rule, const struct log_load *
 	return (rule->planned_min_s + rule->planned_max_s) * INT64_C(1000) / 2;
 }
 
-static size_t add_past(const struct strip *strip, const struct moment *now, struct stretch *out)
+/* Laid end to end backwards from the running phase, so that a wall clock set
+ * since, or a hold said to have begun earlier, leaves no gap and no overlap. */
+static size_t add_past(const struct strip *strip, int64_t passed, struct stretch *out)
 {
-	for (size_t i = 0; i < strip->past_count; i++) {
+	int64_t next_began = strip->phase.began.wall_ms;
+	int64_t at = -passed;
+
+	for (size_t i = strip->past_count; i-- > 0;) {
 		const struct past_phase *past = &strip->past[i];
+		int64_t end = past->ended_wall_ms < next_began ? past->ended_wall_ms : next_began;
+		int64_t length = end > past->began_wall_ms ? end - past->began_wall_ms : 0;
 		const struct phase_rule *rule = phase_rule_of(strip->load.method, past->name);
 
 		out[i] = (struct stretch){
@@ -20,9 +27,11 @@ static size_t add_past(const struct strip *strip, const struct moment *now, stru
 			.phase_kind = rule == NULL ? PHASE_WAITS : rule->kind,
 			.kind = STRETCH_PAST,
 			.lost = past->why != PHASE_DONE,
-			.from_ms = past->began_wall_ms - now->wall_ms,
-			.to_ms = past->ended_wall_ms - now->wall_ms,
+			.from_ms = at - length,
+			.to_ms = at,
 		};
+		at -= length;
+		next_began = past->began_wall_ms;
 	}
 	return strip->past_count;
 }
@@ -38,7 +47,7 @@ size_t strip_outlook(const struct strip *strip, const struct moment *now,
 	if (!strip->has_load)
 		return 0;
 	passed = strip_passed_ms(strip, now);
-	count = add_past(strip, now, out);
+	count = add_past(strip, passed, out);
 	at = planned_ms(rule, &strip->load) - passed;
 	if (at < 0)
 		at = 0; /* over its time: it could end any moment */
