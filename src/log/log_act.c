@@ -31,7 +31,8 @@ static void end_act(struct log *log)
 		struct query rollback = query_start(log, ROLLBACK_ACT);
 		(void)query_run(&rollback, NULL);
 	}
-	sqlite3session_delete(log->session);
+	if (log->session != NULL) /* the extension does not take NULL */
+		sqlite3session_delete(log->session);
 	log->session = NULL;
 	log->in_act = false;
 	log->act_spoilt = false;

@@ -95,6 +95,18 @@ static int first_text(sqlite3 *db, const char *sql, char *buffer, size_t size)
 	return sqlite3_finalize(statement);
 }
 
+/* A check that could not read a page for want of memory or through a disk error
+ * says so in its complaint, "... error code=7". That is no damage. */
+static int complaint_code(const char *complaint)
+{
+	static const char mark[] = "error code=";
+	const char *at = strstr(complaint, mark);
+	long code = at == NULL ? SQLITE_CORRUPT : strtol(at + sizeof(mark) - 1, NULL, 10);
+	int primary = (int)(code & 0xff);
+	return primary == SQLITE_NOMEM || primary == SQLITE_IOERR || primary == SQLITE_BUSY
+	           ? (int)code : SQLITE_CORRUPT;
+}
+
 int connection_check(sqlite3 *db, bool thorough, char *why, size_t size)
 {
 	int rc = first_text(db, thorough ? "PRAGMA integrity_check(1)" : "PRAGMA quick_check(1)", why,
@@ -102,7 +114,7 @@ int connection_check(sqlite3 *db, bool thorough, char *why, size_t size)
 	if (rc != SQLITE_OK)
 		return rc;
 	if (strcmp(why, "ok") != 0)
-		return SQLITE_CORRUPT;
+		return complaint_code(why);
 	rc = first_text(db, "PRAGMA foreign_key_check", why, size);
 	if (rc == SQLITE_OK && why[0] != '\0') {
 		sqlite3_snprintf((int)size, why, "a row refers to one that is not there");
@@ -248,9 +260,10 @@ static int read_identity(struct log *log, struct identity *identity)
 		rc = connection_integer(log->db, "PRAGMA application_id", &identity->application_id);
 	if (rc == SQLITE_OK)
 		rc = connection_integer(log->db, "PRAGMA user_version", &identity->version);
+	int ended = SQLITE_OK;
 	if (sqlite3_get_autocommit(log->db) == 0)
-		(void)sqlite3_exec(log->db, "ROLLBACK", NULL, NULL, NULL);
-	return rc;
+		ended = sqlite3_exec(log->db, "ROLLBACK", NULL, NULL, NULL);
+	return rc == SQLITE_OK ? ended : rc;
 }
 
 static bool not_ours(const struct log *log, const char *what, struct fault *fault)

@@ -111,12 +111,25 @@ int take_word(struct query *query, const struct words *words)
 	return 0;
 }
 
+/* Without memory even a ROLLBACK can fail. An act that is over must not go on in
+ * the dark: roll it back before anything is read or written again. */
+static int end_stale_transaction(struct log *log)
+{
+	if (log->in_act || sqlite3_get_autocommit(log->db) != 0)
+		return SQLITE_OK;
+	(void)sqlite3_step(log->statements[ROLLBACK_ACT]);
+	return sqlite3_reset(log->statements[ROLLBACK_ACT]);
+}
+
 /* Step once and hand the row to `read`. SQLITE_ROW, SQLITE_DONE or an error. */
 static int step(struct query *query, row_reader *read, void *into)
 {
 	if (query->rc != SQLITE_OK)
 		return query->rc;
-	int rc = sqlite3_step(query->statement);
+	int rc = end_stale_transaction(query->log);
+	if (rc != SQLITE_OK)
+		return rc;
+	rc = sqlite3_step(query->statement);
 	if (rc != SQLITE_ROW || read == NULL)
 		return rc;
 	query->taken = 0;
