@@ -1,0 +1,113 @@
+/*
+ * recipe.h - how a product is made in a pot: what goes in, in which order, how
+ * long it boils, how far one pot may be multiplied, and where that is published.
+ *
+ * Built-in recipes are baked in from schema/recipe.csv and
+ * schema/recipe_ingredient.csv; a kitchen's own stand in its log and have the
+ * same form.  A recipe names a food of the process tables; where none fits
+ * (food == "") it can be recorded but has no published process.
+ *
+ * Units: volumes in whole microlitres, masses in whole milligrams.
+ */
+#ifndef STILLROOM_ENGINE_RECIPE_H
+#define STILLROOM_ENGINE_RECIPE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/fault.h"
+#include "engine/process.h"
+
+enum pectin { PECTIN_NONE, PECTIN_REGULAR, PECTIN_LOW_METHOXYL, PECTIN_COUNT };
+
+/* When an ingredient goes in, in the order of a pot's phases. */
+enum adding {
+	ADD_AT_START, /* into the cold juice or fruit, before heating */
+	ADD_AT_BOIL,  /* at the full rolling boil ("sugar in") */
+	ADD_LAST,     /* last of all, into the boiling pot (liquid pectin) */
+	ADD_IN_JAR,   /* into each jar before closing (tomato acid) */
+	ADDING_COUNT
+};
+
+enum gel_test { GEL_TEST_NONE, GEL_TEST_TEMPERATURE /* or sheet, or cold plate */, GEL_TEST_COUNT };
+
+/* How an amount is measured. */
+enum measure { MEASURE_VOLUME /* uL */, MEASURE_MASS /* mg */, MEASURE_EACH /* pieces */, MEASURE_COUNT };
+
+/* What the store keeps a ledger of; "other" ingredients are told but not counted. */
+enum supply_kind {
+	SUPPLY_OTHER,
+	SUPPLY_JUICE,         /* from a juicer run; uL; its own ledger */
+	SUPPLY_FRUIT,         /* mg */
+	SUPPLY_SUGAR,         /* mg */
+	SUPPLY_LEMON_JUICE,   /* bottled; uL */
+	SUPPLY_CITRIC_ACID,   /* mg */
+	SUPPLY_VINEGAR,       /* 5 %; uL */
+	SUPPLY_PECTIN_REGULAR, /* mg */
+	SUPPLY_PECTIN_LOW,    /* low-methoxyl; mg */
+	SUPPLY_CALCIUM_WATER, /* uL */
+	SUPPLY_SALT,          /* mg */
+	SUPPLY_BUTTER,        /* mg; against foam */
+	SUPPLY_JAR,           /* pieces, by size */
+	SUPPLY_BAND,          /* pieces */
+	SUPPLY_KIND_COUNT
+};
+
+struct ingredient {
+	const char *name; /* "bottled lemon juice" */
+	enum supply_kind supply;
+	enum measure measure;  /* as the recipe gives it */
+	int64_t amount;        /* of one batch (ADD_IN_JAR: of one quart jar, halved for a pint, ...) */
+	const char *form;      /* "granulated", "packed level", "" */
+	enum adding adding;
+	bool optional;
+};
+
+#define RECIPE_INGREDIENTS_MAX 12
+
+struct recipe {
+	const char *name;
+	const char *food;    /* of the process tables; "" = no published process */
+	const char *packs;   /* pack names it may use, blank-separated: "hot_sterile_jar hot_unsterile_jar" */
+	const char *jars;    /* jar sizes it may use, blank-separated: "half_pint pint" */
+	enum pectin pectin;
+	enum acidity acidity;
+	enum gel_test gel_test;
+	int boil_hold_s;     /* 0: off as soon as it boils again */
+	int headspace_thou;
+	int multiple_max;    /* batches one pot may hold; 1 = never multiplied */
+	int foam_percent;    /* of the pot's volume kept free for foam */
+	int boil_off_low_percent;  /* of the volume lost in cooking; low and high of what is likely */
+	int boil_off_high_percent;
+	const char *caution;
+	const char *source;  /* or "house recipe, no source" */
+	size_t ingredient_count;
+	struct ingredient ingredients[RECIPE_INGREDIENTS_MAX];
+};
+
+extern const struct recipe recipes[];
+extern const size_t recipe_count;
+
+const struct recipe *recipe_named(const char *name); /* built-in ones only; NULL: none */
+
+/* Is the recipe usable?  Refused with a sentence: no source, no name, a food the
+ * tables do not have, a pack or jar unknown, fresh lemon juice as the acid (its
+ * strength varies: CSU, PSU), a multiple above 1 with regular pectin (A539
+ * Guide 7, MSU-961), nothing in it. */
+bool recipe_check(const struct recipe *recipe, struct fault *fault);
+
+bool recipe_allows_jar(const struct recipe *recipe, const char *jar);
+bool recipe_allows_pack(const struct recipe *recipe, const char *pack);
+
+/* Names as stored and words for people; "?" when out of range. */
+const char *pectin_name(enum pectin pectin);     /* "low_methoxyl" */
+const char *pectin_words(enum pectin pectin);    /* "low-methoxyl pectin" */
+const char *adding_name(enum adding adding);     /* "at_boil" */
+const char *supply_name(enum supply_kind kind);  /* "lemon_juice" */
+const char *supply_words(enum supply_kind kind); /* "bottled lemon juice" */
+bool supply_from_name(const char *name, enum supply_kind *out);
+enum measure supply_measure(enum supply_kind kind); /* of its ledger */
+const char *measure_name(enum measure measure);  /* "volume" */
+
+#endif

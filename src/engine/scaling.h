@@ -1,0 +1,109 @@
+/*
+ * scaling.h - a recipe times a multiple, written in whole kitchen tools.
+ *
+ * Sources: US measures NIST Handbook 44 App. C (schema/measures.csv; 1 gal =
+ * 3,785,411.784 uL, 1 cup = 16 tbsp = 48 tsp); 200 g of granulated sugar a US
+ * cup (same file, source there); spoons of 15 / 5 mL in metric kitchens: common
+ * practice, no source; lemon juice to citric acid, 1 cup = 4 tsp: common
+ * practice, no source (tomatoes: the published rate, 2 tbsp = 1/2 tsp a quart).
+ */
+#ifndef STILLROOM_ENGINE_SCALING_H
+#define STILLROOM_ENGINE_SCALING_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/fault.h"
+#include "engine/recipe.h"
+#include "engine/text.h"
+
+enum unit_system { UNITS_US, UNITS_METRIC, UNIT_SYSTEM_COUNT };
+
+#define CUP_UL INT64_C(236588)        /* 236,588.2365 rounded; only for display choices */
+#define SUGAR_MG_PER_CUP INT64_C(200000)
+#define ROUNDING_SHOWN_PERMILLE 20    /* an error over 2 % is said */
+
+/* One line of what to measure: "2 gal + 1 qt" or "5 tbsp + 1 tsp". */
+#define MEASURE_PARTS_MAX 6
+struct measured {
+	int64_t wanted;  /* uL, mg or pieces */
+	int64_t filled;  /* what the tools really hold */
+	int error_permille; /* (filled - wanted) / wanted; signed */
+	char words[96];
+};
+
+/* Round an amount to what a kitchen measures with: US volumes in gallons, quarts,
+ * cups, 1/2 1/3 1/4 cups, tbsp, tsp, 1/2 1/4 1/8 tsp; metric in L, 500 250 100
+ * 50 mL measures and 15, 5, 2.5, 1 mL spoons; sugar given as mass in cups (US)
+ * or grams; other masses in g (metric) or oz/lb and 1/4 oz (US).  Few parts win
+ * over the last thousandth: the fewest whole tools within 2 %, else the closest. */
+void measure_amount(enum measure measure, enum supply_kind supply, int64_t amount,
+                    enum unit_system units, struct measured *out);
+
+struct scaled_line {
+	const struct ingredient *ingredient;
+	struct measured measured; /* ADD_IN_JAR: of one jar of the size asked for */
+};
+
+struct scaled {
+	const struct recipe *recipe;
+	int multiple;
+	size_t count;
+	struct scaled_line lines[RECIPE_INGREDIENTS_MAX];
+	bool rounding_shown; /* some line is off by more than 2 % */
+};
+
+/* What may be multiplied how far in a pot of `pot_ul` (0: not stated):
+ * regular pectin above 1: refused, with the offer of `multiple` separate batches
+ * (A539 Guide 7, MSU-961, MSU-551); others up to the recipe's stated limit and
+ * the pot's volume less its foaming room.  multiple >= 1. */
+bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul,
+                  enum unit_system units, const char *jar, struct scaled *out,
+                  struct fault *fault);
+
+/* The largest multiple the pot takes; at least 1 only when one batch fits. */
+int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
+
+/* Acid: how much citric acid (mg) stands for bottled lemon juice (uL) and back.
+ * For tomatoes the published rate; for jelly 1 cup = 4 tsp, common practice, no
+ * source (`*common_practice` true).  Fresh juice has no rate: refused. */
+#define CITRIC_ACID_MG_PER_TSP INT64_C(4600) /* from memory; weigh your own and say so */
+bool citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
+                     bool *common_practice, struct fault *fault);
+
+/* Acid for tomatoes a jar (A539 Guide 3, CSU, PSU): 2 tbsp bottled lemon juice or
+ * 1/2 tsp citric acid or 4 tbsp 5 % vinegar a quart; half a pint; other sizes by
+ * volume.  uL of the acid named; -1 for any other supply. */
+int64_t tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar);
+
+/* --- yield ------------------------------------------------------------------- */
+
+/* Apparent specific volume of dissolved sugar, uL a gram, by the strength of the
+ * solution (degrees Brix): 615 at 5, 625 at 50, 630 at 65, straight lines between
+ * (schema/measures.csv: NBS Circular C440; the two upper points from memory). */
+int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix);
+/* Density of a sucrose solution, g/mL at 20 C, from the same points. */
+double sucrose_density(double brix);
+
+/* How much a jar takes at a headspace, as a share of its nominal volume.  No
+ * published figure was found (schema/measures.csv): a house setting, given here
+ * as the default, common practice, no source. */
+#define JAR_FILL_QUARTER_INCH_PERMILLE 940
+#define JAR_FILL_HALF_INCH_PERMILLE 890
+#define JAR_FILL_INCH_PERMILLE 800
+int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou);
+
+struct yield {
+	int64_t volume_low_ul;
+	int64_t volume_high_ul;
+	int jars_low;    /* whole jars that are surely filled */
+	int jars_likely;
+	int jars_high;   /* jars to have ready */
+};
+
+/* Jars of one size from a scaled batch: volumes of its liquids, the dissolved
+ * sugar's own volume, less what boils off. */
+bool batch_yield(const struct scaled *batch, const char *jar, struct yield *out, struct fault *fault);
+
+#endif
