@@ -29,6 +29,8 @@
 #include "engine/fault.h"
 #include "engine/moment.h"
 #include "engine/process.h"
+#include "engine/recipe.h"
+#include "engine/scaling.h"
 
 #define NAME_MAX_BYTES 96      /* names a person types, zero included */
 #define SENTENCE_MAX_BYTES 400 /* journal sentences and reasons */
@@ -81,6 +83,8 @@ struct log_entry {
 	char who[NAME_MAX_BYTES];
 	int64_t station_id; /* 0: none */
 	int64_t load_id;    /* 0: none */
+	int64_t run_id;     /* 0: none */
+	int64_t batch_id;   /* 0: none */
 	char sentence[SENTENCE_MAX_BYTES];
 	int64_t undoes_id; /* 0: none */
 	int64_t undone_by; /* 0: still stands; filled on reading */
@@ -98,21 +102,28 @@ void log_abandon(struct log *log);
  * FAULT_MISSING when there is no such act or it has been undone already. */
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
 
-/* What an undo or a redo would take back, about a load (load_id > 0) or, when
- * load_id is 0, about a station.  Undos form chains: act A, its undo U (undoes
- * A), a redo R (undoes U), the next undo (undoes R) ...  The newest link of a
- * chain, the one nobody has undone, is its tip; at an even depth (A, R) the act
- * is in force, at an odd depth (U) it is taken back.
+/* What acts are about, for undo and for stories. `id` is not used for the house. */
+enum subject_kind { SUBJECT_HOUSE, SUBJECT_STATION, SUBJECT_LOAD, SUBJECT_RUN, SUBJECT_BATCH, SUBJECT_KIND_COUNT };
+struct log_subject {
+	enum subject_kind kind;
+	int64_t id;
+};
+
+/* What an undo or a redo would take back about a subject.  Undos form chains:
+ * act A, its undo U (undoes A), a redo R (undoes U), the next undo (undoes R) ...
+ * The newest link of a chain, the one nobody has undone, is its tip; at an even
+ * depth (A, R) the act is in force, at an odd depth (U) it is taken back.
  *   undone = false: the newest tip of even depth: log_undo of it is an undo.
  *   undone = true:  the newest tip of odd depth, provided no fresh act (one with
- *                   undoes_id 0) of that load or station is newer: log_undo of
- *                   it is a redo.
- * FAULT_MISSING: there is none. */
-bool log_last_act(struct log *log, int64_t station_id, int64_t load_id, bool undone,
-                  struct log_entry *out, struct fault *fault);
+ *                   undoes_id 0) about that subject is newer: log_undo of it is
+ *                   a redo.
+ * FAULT_MISSING: there is none.  SUBJECT_HOUSE: acts about no station, load, run
+ * or batch. */
+bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
+                  struct fault *fault);
 
-/* The story of a load, oldest first. */
-bool log_story(struct log *log, int64_t load_id, struct log_entry **rows, size_t *count,
+/* The story of a subject, oldest first. */
+bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,
                struct fault *fault);
 
 /* The newest entry of the whole journal; FAULT_MISSING on an empty journal. */
@@ -131,16 +142,36 @@ struct log_house {
 	int practice_speed;            /* 0: a real log */
 	int64_t practice_wall_ms;
 	int64_t practice_real_wall_ms;
+	enum unit_system units;
+	int run_minutes;         /* a juicer run, house default (60-75: common practice, no source) */
+	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
+	int water_minutes;       /* between water checks of a juicer */
+	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
 };
+
+/* The first four are the canner methods, in the order of enum method. */
+enum station_kind {
+	STATION_BOILING_WATER,
+	STATION_STEAM,
+	STATION_DIAL_GAUGE,
+	STATION_WEIGHTED_GAUGE,
+	STATION_JUICER,
+	STATION_POT,
+	STATION_KIND_COUNT
+};
+const char *station_kind_name(enum station_kind kind); /* as stored */
+bool station_kind_from_name(const char *name, enum station_kind *out);
 
 struct log_station {
 	int64_t id; /* 0 when putting a new row */
 	int digit;
-	enum method kind;
+	enum station_kind kind;
 	char name[NAME_MAX_BYTES];
 	int64_t gauge_checked_wall_ms; /* 0: never */
 	bool retired;
-	int capacity[JAR_SIZES_MAX]; /* by jar size index; 0: not stated */
+	int capacity[JAR_SIZES_MAX]; /* canners, by jar size index; 0: not stated */
+	int64_t volume_ul;           /* pots, to the brim; 0: not stated */
+	char who[NAME_MAX_BYTES];    /* initials of who has it; "" nobody */
 };
 
 struct log_lid_box {
@@ -189,7 +220,9 @@ enum phase_end { PHASE_RUNNING, PHASE_DONE, PHASE_LOST, PHASE_CUT_SHORT, PHASE_S
 
 struct log_phase {
 	int64_t id;
-	int64_t load_id;
+	int64_t load_id; /* exactly one of load, run and batch is not 0 */
+	int64_t run_id;
+	int64_t batch_id;
 	char name[WORD_MAX_BYTES];
 	struct moment began;
 	int64_t required_ms;
@@ -204,10 +237,12 @@ enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCA
 
 struct log_jar {
 	int64_t id;
-	int64_t load_id;
+	int64_t load_id;    /* 0: filled and waiting for a canner */
+	int64_t batch_id;   /* 0: packed without a pot */
+	struct moment filled; /* wall_ms 0: not noted */
 	int64_t lot_id;
 	int64_t lid_box_id; /* 0: not noted */
-	int place_in_load;
+	int place_in_load;  /* 0: waiting */
 	char size[WORD_MAX_BYTES];
 	enum jar_state state;
 	enum siphoning siphoning;
@@ -217,6 +252,123 @@ struct log_jar {
 	int64_t checked_wall_ms;   /* 0: not yet */
 };
 
+struct log_run {
+	int64_t id;
+	int64_t station_id;
+	char fruit[NAME_MAX_BYTES];
+	int64_t fruit_mg;
+	bool open;
+	int64_t water_every_ms;
+	struct moment water; /* when the water was last seen; wall_ms 0: heat not on yet */
+	int water_checks;
+	int64_t opened_wall_ms;
+};
+
+enum juice_state { JUICE_HOT, JUICE_CHILLED, JUICE_FROZEN, JUICE_STATE_COUNT };
+
+struct log_juice {
+	int64_t id;
+	int64_t run_id; /* 0: brought along */
+	char kind[NAME_MAX_BYTES];
+	int64_t made_ul;
+	int64_t left_ul; /* made less used; filled on reading */
+	enum juice_state state;
+	int64_t made_wall_ms;
+	int64_t state_wall_ms;
+};
+
+enum juice_why { JUICE_FOR_BATCH, JUICE_CORRECTION, JUICE_DISCARDED, JUICE_WHY_COUNT };
+
+struct log_juice_use {
+	int64_t id;
+	int64_t juice_id;
+	int64_t batch_id; /* 0: none */
+	int64_t ul;
+	enum juice_why why;
+	int64_t wall_ms;
+};
+
+struct log_batch {
+	int64_t id;
+	int64_t station_id;
+	int64_t lot_id;
+	char recipe[NAME_MAX_BYTES];
+	int multiple;
+	int boil_hold_s;
+	int headspace_thou;
+	char source[SOURCE_MAX_BYTES];
+	bool published; /* false: no published process */
+	uint32_t ticks;
+	bool warm_jars;
+	bool open;
+	char note[SENTENCE_MAX_BYTES];
+	int64_t opened_wall_ms;
+};
+
+struct log_batch_amount {
+	int64_t id;
+	int64_t batch_id;
+	int place;
+	char ingredient[NAME_MAX_BYTES];
+	enum supply_kind supply;
+	enum measure measure;
+	int64_t wanted;
+	int64_t used;
+};
+
+struct log_supply {
+	int64_t id;
+	enum supply_kind kind;
+	char size[WORD_MAX_BYTES]; /* jars only */
+	int64_t stock;             /* sum of its moves; filled on reading */
+};
+
+enum supply_why { SUPPLY_RECEIPT, SUPPLY_USE, SUPPLY_CORRECTION, SUPPLY_WHY_COUNT };
+
+struct log_supply_move {
+	int64_t id;
+	int64_t supply_id;
+	int64_t amount;
+	enum supply_why why;
+	int64_t batch_id; /* 0: none */
+	int64_t load_id;  /* 0: none */
+	char note[SENTENCE_MAX_BYTES];
+	int64_t wall_ms;
+};
+
+/* A recipe of the kitchen's own, with room for its words. */
+#define RECIPE_TEXT_MAX_BYTES 200
+struct log_recipe_ingredient {
+	char name[NAME_MAX_BYTES];
+	enum supply_kind supply;
+	enum measure measure;
+	int64_t amount;
+	char form[NAME_MAX_BYTES];
+	enum adding adding;
+	bool optional;
+};
+struct log_recipe {
+	int64_t id;
+	char name[NAME_MAX_BYTES];
+	char food[NAME_MAX_BYTES]; /* "" = no published process */
+	char packs[RECIPE_TEXT_MAX_BYTES];
+	char jars[RECIPE_TEXT_MAX_BYTES];
+	enum pectin pectin;
+	enum acidity acidity;
+	enum gel_test gel_test;
+	int boil_hold_s;
+	int headspace_thou;
+	int multiple_max;
+	int foam_percent;
+	int boil_off_low_percent;
+	int boil_off_high_percent;
+	char caution[SENTENCE_MAX_BYTES];
+	char source[SOURCE_MAX_BYTES];
+	bool retired;
+	size_t ingredient_count;
+	struct log_recipe_ingredient ingredients[RECIPE_INGREDIENTS_MAX];
+};
+
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
 const char *verdict_name(enum verdict verdict);
@@ -224,6 +376,9 @@ const char *phase_end_name(enum phase_end end); /* PHASE_RUNNING: "" */
 const char *jar_state_name(enum jar_state state);
 const char *siphoning_name(enum siphoning siphoning);
 const char *jar_fate_name(enum jar_fate fate);
+const char *juice_state_name(enum juice_state state);
+const char *juice_why_name(enum juice_why why);
+const char *supply_why_name(enum supply_why why);
 
 /* Reading (inside or outside an act). A *_get of a missing id: FAULT_MISSING. */
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault);
@@ -236,8 +391,26 @@ bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, stru
 /* Loads opened in [from, to), shelved ones too, oldest first. */
 bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
                        struct log_load **rows, size_t *count, struct fault *fault);
-bool log_phase_running(struct log *log, int64_t load_id, struct log_phase *out, struct fault *fault);
-bool log_phases(struct log *log, int64_t load_id, struct log_phase **rows, size_t *count, struct fault *fault); /* oldest first */
+/* Phases of a load, run or batch (subject kinds of those names only). */
+bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out, struct fault *fault);
+bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault);
+bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_juice_get(struct log *log, int64_t id, struct log_juice *out, struct fault *fault);
+bool log_juices_left(struct log *log, struct log_juice **rows, size_t *count, struct fault *fault); /* with left_ul > 0, oldest first */
+bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows, size_t *count, struct fault *fault);
+bool log_juice_uses(struct log *log, int64_t batch_id, struct log_juice_use **rows, size_t *count, struct fault *fault);
+bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fault *fault);
+bool log_batches_open(struct log *log, struct log_batch **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count, struct fault *fault); /* by place */
+bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by id */
+/* Filled jars without a load that are not broken and have no fate, longest waiting first. */
+bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
+bool log_supplies(struct log *log, struct log_supply **rows, size_t *count, struct fault *fault); /* by kind, then size */
+bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, struct log_supply *out, struct fault *fault);
+bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault); /* not retired, by name */
+bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault);
 bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
 bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault);
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault);
@@ -257,5 +430,13 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault);
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);
+bool log_put_run(struct log *log, struct log_run *row, struct fault *fault);
+bool log_put_juice(struct log *log, struct log_juice *row, struct fault *fault);
+bool log_put_juice_use(struct log *log, struct log_juice_use *row, struct fault *fault);
+bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault);
+bool log_put_batch_amount(struct log *log, struct log_batch_amount *row, struct fault *fault);
+bool log_put_supply(struct log *log, struct log_supply *row, struct fault *fault);
+bool log_put_supply_move(struct log *log, struct log_supply_move *row, struct fault *fault);
+bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault); /* replaces its ingredients */
 
 #endif
