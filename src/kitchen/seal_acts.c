@@ -11,6 +11,7 @@
 #include "kitchen/kitchen_private.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
+#define FATE_DONE "fate_done" /* verb */
 
 /* Windows of the fates, counted from the end of the process (UNTIL) or from now
  * (FOR).  A process that was wrong gives 2 h for everything but the bin (UNL and
@@ -283,7 +284,7 @@ bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault
 	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
 		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
 		                 lot.code);
-	if (!act_begin(&act, kitchen, "fate_done", load.station_id, load.id, fault))
+	if (!act_begin(&act, kitchen, FATE_DONE, load.station_id, load.id, fault))
 		return false;
 	jar.fate_done_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_jar(kitchen->log, &jar, fault))
@@ -295,7 +296,12 @@ bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault
 
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
-	if (kitchen->fate_done_load == 0)
+	struct log_entry last;
+
+	/* Never the act before it: shelving is not taken back from here. */
+	if (kitchen->fate_done_load == 0 ||
+	    !log_last_act(kitchen->log, 0, kitchen->fate_done_load, false, &last, NULL) ||
+	    strcmp(last.verb, FATE_DONE) != 0)
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
 	return kitchen_undo(kitchen, 0, kitchen->fate_done_load, said, said_size, fault);
 }

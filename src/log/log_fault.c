@@ -43,13 +43,16 @@ static bool read_only(const char *path, struct fault *fault)
 	                 path_shown(path));
 }
 
+static bool is_full(int error)
+{
+	return error == ENOSPC || error == EDQUOT || error == EFBIG;
+}
+
 bool system_fault(const char *path, const char *doing, int error, struct fault *fault)
 {
-	switch (error) {
-	case ENOSPC:
-	case EDQUOT:
-	case EFBIG:
+	if (is_full(error))
 		return full(path, false, fault);
+	switch (error) {
 	case EROFS:
 	case EACCES:
 	case EPERM:
@@ -67,11 +70,13 @@ bool system_fault(const char *path, const char *doing, int error, struct fault *
 }
 
 /* The system's own word behind an I/O error: a quota and a file size limit are
- * a full disk to the person, a disk remounted read-only is not a broken one. */
-static bool io_fault(struct log *log, int rc, struct fault *fault)
+ * a full disk to the person, a disk remounted read-only is not a broken one.
+ * SQLite does not keep the errno of a failing COMMIT; `last` is what errno was
+ * left at, good enough to tell these few. */
+static bool io_fault(struct log *log, int rc, int last, struct fault *fault)
 {
 	int error = sqlite3_system_errno(log->db);
-	if (error == ENOSPC || error == EDQUOT || error == EFBIG)
+	if (is_full(error) || (error == 0 && is_full(last)))
 		return full(log->path, log->in_act, fault);
 	if (error == EROFS)
 		return read_only(log->path, fault);
@@ -92,7 +97,7 @@ static bool closed_to_looking(const char *path, struct fault *fault)
 /* SQLITE_CANTOPEN covers a file one may not read and a folder in which neither
  * the log nor its -wal can be made; the errno that SQLite keeps is that of its
  * last try only, so the rights are asked for. */
-static bool open_fault(struct log *log, int rc, struct fault *fault)
+static bool open_fault(struct log *log, int rc, int last, struct fault *fault)
 {
 	if (access(log->path, F_OK) == 0 && access(log->path, R_OK) != 0)
 		return fault_set(fault, FAULT_IO, "You have no right to read %s. Ask its owner for it.",
@@ -102,7 +107,7 @@ static bool open_fault(struct log *log, int rc, struct fault *fault)
 	free(folder);
 	if (closed && log->mode == LOG_LOOK)
 		return closed_to_looking(log->path, fault);
-	return closed ? read_only(log->path, fault) : io_fault(log, rc, fault);
+	return closed ? read_only(log->path, fault) : io_fault(log, rc, last, fault);
 }
 
 static bool memory_fault(const struct log *log, struct fault *fault)
@@ -114,6 +119,7 @@ static bool memory_fault(const struct log *log, struct fault *fault)
 
 bool log_fault(struct log *log, int rc, struct fault *fault)
 {
+	int last = errno;
 	if (rc == SQLITE_IOERR_NOMEM)
 		return memory_fault(log, fault);
 	switch (rc & 0xff) {
@@ -139,9 +145,9 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED, "The rules of the log refuse this (%s); nothing of it "
 		                 "was recorded.", sqlite3_errmsg(log->db));
 	case SQLITE_IOERR:
-		return io_fault(log, rc, fault);
+		return io_fault(log, rc, last, fault);
 	case SQLITE_CANTOPEN:
-		return open_fault(log, rc, fault);
+		return open_fault(log, rc, last, fault);
 	default:
 		return fault_set(fault, FAULT_IO, "%s: %s (SQLite code %d).", path_shown(log->path),
 		                 sqlite3_errmsg(log->db), rc);

@@ -1,4 +1,5 @@
 /* query.c - see query.h. The only place that steps a statement of the list. */
+#include <errno.h>
 #include <limits.h>
 #include <stdlib.h>
 #include <string.h>
@@ -129,6 +130,7 @@ static int step(struct query *query, row_reader *read, void *into)
 	int rc = end_stale_transaction(query->log);
 	if (rc != SQLITE_OK)
 		return rc;
+	errno = 0; /* log_fault looks at it */
 	rc = sqlite3_step(query->statement);
 	if (rc != SQLITE_ROW || read == NULL)
 		return rc;

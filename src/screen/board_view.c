@@ -127,6 +127,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 		}
 		return;
 	}
+	desk->redo_until_ms = 0;
 	desk_say(desk, ROLE_DONE, "Noted: %s. (u undoes)", said);
 	if (racked) /* cooling is over by a person's word: on to the seals */
 		seals_view_enter(desk, load_id);
@@ -217,6 +218,9 @@ static bool take_back(struct desk *desk, bool (*act)(struct kitchen *, int64_t, 
 
 static void undo(struct desk *desk)
 {
+	const struct strip *strip = desk_selected(desk);
+
+	desk->redo_station = strip == NULL ? 0 : strip->station.id;
 	desk->redo_until_ms = take_back(desk, kitchen_undo) ? desk->awake_ms + BREAK_UNDO_MS : 0;
 }
 
@@ -227,7 +231,10 @@ static void redo(struct desk *desk)
 
 static bool just_undone(const struct desk *desk)
 {
-	return desk->awake_ms < desk->redo_until_ms;
+	const struct strip *strip = desk_selected(desk);
+
+	return strip != NULL && strip->station.id == desk->redo_station &&
+	       desk->awake_ms < desk->redo_until_ms;
 }
 
 static void move(struct desk *desk, int by)

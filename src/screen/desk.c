@@ -224,13 +224,14 @@ void desk_key(struct desk *desk, long key)
 {
 	const struct view *view = view_of(desk->view);
 	const struct view_key *entry;
+	bool held = held_down(desk, key); /* asked of every key: another one between ends a hold */
 
 	if (desk->entry.open) {
 		entry_key(desk, key);
 		return;
 	}
 	entry = key_in(desk, view, key);
-	if (entry != NULL && !may_repeat(key) && held_down(desk, key))
+	if (entry != NULL && held && !may_repeat(key))
 		return;
 	if (entry == NULL || entry->act == NULL) {
 		if (view->typed != NULL && view->typed(desk, key))

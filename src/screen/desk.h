@@ -148,7 +148,8 @@ struct desk {
 	int64_t sure_phase_id; /* "press again": for this phase, until then */
 	int64_t sure_until_ms;
 
-	int64_t redo_until_ms; /* an undo was just made: "do again" is on offer */
+	int64_t redo_until_ms; /* an undo was just made: "do again" is on offer, there */
+	int64_t redo_station;
 
 	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
 	int64_t alarm_seen_ms;

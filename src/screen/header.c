@@ -145,37 +145,58 @@ int footer_rows(const struct desk *desk)
 	return desk->entry.open || desk->message[0] != '\0' ? 3 : 2;
 }
 
+static bool is_shown(const struct desk *desk, const struct view_key *key)
+{
+	return key->words != NULL && (key->usable == NULL || key->usable(desk));
+}
+
+/* The way back keeps its place at the right, whatever else finds room; returns
+ * the column it begins in. */
+static int back_draw(struct desk *desk, const struct view *view, int row, int right)
+{
+	for (size_t i = 0; i < view->key_count; i++) {
+		const struct view_key *key = &view->keys[i];
+		int cap;
+
+		if (key->key != KEY_CODE_ESCAPE || !is_shown(desk, key))
+			continue;
+		right -= (int)(strlen(key->cap) + strlen(key->words)) + 3;
+		cap = terminal_put(desk->terminal, row, right, 8, ROLE_KEY, key->cap);
+		terminal_put(desk->terminal, row, right + cap + 1, (int)strlen(key->words), ROLE_PLAIN, key->words);
+		break;
+	}
+	return right;
+}
+
 static void keys_draw(struct desk *desk, int row, int cols)
 {
 	const struct view *view = view_of(desk->view);
+	int right = cols - 7;
 	int col = 1;
 	bool first = true;
 
 	if (desk->entry.open) {
-		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "Enter keeps it   Esc leaves it as it was   arrows move");
+		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "Enter keeps it   Esc leaves it as it was");
 		return;
 	}
+	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
+	terminal_put(desk->terminal, row, right + 2, 4, ROLE_PLAIN, "keys");
+	right = back_draw(desk, view, row, right);
 	for (size_t i = 0; i < view->key_count; i++) {
 		const struct view_key *key = &view->keys[i];
 		const char *words = key->words;
-		int need;
 
-		if (words == NULL || (key->usable != NULL && !key->usable(desk)))
+		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
 			continue;
 		if (first && view->first_key_words != NULL && view->first_key_words(desk) != NULL)
 			words = view->first_key_words(desk);
-		need = (int)(strlen(key->cap) + strlen(words)) + 1;
-		/* "? keys" always keeps its place at the end. */
-		if (!first && col + need + 8 > cols - 1)
+		/* The first key is shown even where it must be cut. */
+		if (!first && col + (int)(strlen(key->cap) + strlen(words)) + 2 > right)
 			continue;
-		if (col + need + 8 > cols - 1)
-			need = cols - 9 - col;
-		col += terminal_put(desk->terminal, row, col, cols - col - 8, ROLE_KEY, key->cap) + 1;
-		col += terminal_put(desk->terminal, row, col, cols - col - 8, ROLE_PLAIN, words) + 2;
+		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_KEY, key->cap) + 1;
+		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, words) + 2;
 		first = false;
 	}
-	terminal_put(desk->terminal, row, cols - 7, 1, ROLE_KEY, "?");
-	terminal_put(desk->terminal, row, cols - 5, 4, ROLE_PLAIN, "keys");
 }
 
 static void warning_line_draw(struct desk *desk, int row, int cols)

@@ -266,7 +266,7 @@ static void down(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor.", NULL, change },
-	{ KEY_CODE_ESCAPE, 'b', "Esc", "back to the board", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },

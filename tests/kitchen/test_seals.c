@@ -1,0 +1,490 @@
+/* The morning after: which jars sealed, and what becomes of the others. */
+#include <string.h>
+
+#include "support/kitchen_kit.h"
+
+static struct kitchen_kit kit;
+static int64_t load_id;
+
+static void begin(void)
+{
+	kk_begin(&kit);
+	load_id = kk_start(&kit, BIG_KETTLE, 9);
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+/* As if each jar of the load had gone through a right process, 12 h ago. */
+static void to_check(void)
+{
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	kk_pass(&kit, 10 * SECOND_MS);
+}
+
+/* Stopped in the hold; the jars are out of the canner. */
+static void to_failed(void)
+{
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 2 * MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_STOP, 0));
+	kk_pass(&kit, 3 * MINUTE_MS);
+	kk_step(&kit, load_id);
+	kk_pass(&kit, 10 * SECOND_MS);
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
+}
+
+static void until_after_process(int64_t ms)
+{
+	kk_pass(&kit, kk_load(&kit, load_id).process_ended_wall_ms + ms - kit.clock.now.wall_ms);
+}
+
+static bool mark(int place, enum jar_state state)
+{
+	return kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), state, &kit.fault);
+}
+
+static bool lose(int place, enum siphoning siphoning)
+{
+	return kitchen_jar_siphoning(kit.kitchen, kk_jar(&kit, load_id, place), siphoning, &kit.fault);
+}
+
+static bool fate(int place, enum jar_fate fate_chosen)
+{
+	return kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, place), fate_chosen, &kit.fault);
+}
+
+static bool all_sealed(void)
+{
+	return kitchen_all_sealed(kit.kitchen, load_id, &kit.fault);
+}
+
+static bool fate_rest(enum jar_fate fate_chosen)
+{
+	return kitchen_fate_rest(kit.kitchen, load_id, fate_chosen, &kit.fault);
+}
+
+/* --- marking ----------------------------------------------------------------------- */
+
+/* A539: check seals after 12 to 24 h. */
+START_TEST(seals_are_looked_at_after_12_h)
+{
+	kk_to(&kit, load_id, PHASE_COOLING);
+	kk_pass(&kit, 12 * HOUR_MS - 1);
+	ck_assert(!kk_face(&kit, load_id).due);
+	KK_REFUSED(&kit, FAULT_CONFIRM, kk_try_step(&kit, load_id, false));
+	kk_pass(&kit, 1);
+	ck_assert(kk_face(&kit, load_id).ringing);
+	ck_assert_int_eq(kk_face(&kit, load_id).alarm, ALARM_TOMORROW);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+}
+END_TEST
+
+START_TEST(nothing_is_sealed_before_the_jars_are_out)
+{
+	static const enum phase_name inside[] = {PHASE_LOADED, PHASE_HOLD, PHASE_REST, PHASE_UNLOAD};
+
+	for (size_t i = 0; i < sizeof(inside) / sizeof(inside[0]); i++) {
+		kk_to(&kit, load_id, inside[i]);
+		KK_REFUSED(&kit, FAULT_REFUSED, all_sealed());
+		KK_REFUSED(&kit, FAULT_REFUSED, mark(1, JAR_UNSEALED));
+		KK_REFUSED(&kit, FAULT_REFUSED, lose(1, SIPHON_SLIGHT));
+		KK_REFUSED(&kit, FAULT_REFUSED, fate_rest(FATE_FRIDGE));
+	}
+}
+END_TEST
+
+START_TEST(while_cooling_a_failed_jar_may_be_marked_but_no_seal)
+{
+	kk_to(&kit, load_id, PHASE_COOLING);
+	kk_pass(&kit, HOUR_MS);
+	KK_REFUSED(&kit, FAULT_REFUSED, all_sealed());
+	KK_REFUSED(&kit, FAULT_REFUSED, mark(1, JAR_SEALED));
+	KK_OK(&kit, mark(1, JAR_BROKEN));
+	KK_OK(&kit, mark(2, JAR_UNSEALED));
+	KK_OK(&kit, fate(2, FATE_FRIDGE));
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 7);
+}
+END_TEST
+
+START_TEST(all_sealed_is_one_act)
+{
+	int64_t before;
+
+	to_check();
+	before = kk_journal(&kit);
+	KK_OK(&kit, all_sealed());
+	ck_assert_int_eq(kk_journal(&kit), before + 1);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0);
+	for (int place = 1; place <= 9; place++) {
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, place).state, JAR_SEALED);
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, place).checked_wall_ms, kit.clock.now.wall_ms);
+	}
+	KK_REFUSED(&kit, FAULT_REFUSED, all_sealed()); /* nothing left to mark */
+	KK_OK(&kit, kk_undo(&kit, load_id));
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 9);
+}
+END_TEST
+
+START_TEST(exceptions_marked_first_are_left_alone_by_all_sealed)
+{
+	to_check();
+	KK_OK(&kit, mark(3, JAR_UNSEALED));
+	KK_OK(&kit, mark(4, JAR_DOUBTFUL));
+	KK_OK(&kit, mark(5, JAR_BROKEN));
+	KK_OK(&kit, lose(6, SIPHON_UNDER_HALF));
+	KK_OK(&kit, all_sealed());
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 3).state, JAR_UNSEALED);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 4).state, JAR_DOUBTFUL);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 5).state, JAR_BROKEN);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 6).state, JAR_SEALED);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 6).siphoning, SIPHON_UNDER_HALF);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 2);
+}
+END_TEST
+
+START_TEST(a_mark_can_be_set_back_to_not_looked_at)
+{
+	to_check();
+	KK_OK(&kit, mark(3, JAR_UNSEALED));
+	KK_OK(&kit, fate(3, FATE_FREEZER));
+	KK_OK(&kit, mark(3, JAR_UNCHECKED));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 3).checked_wall_ms, 0);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 3).fate, FATE_NONE);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 9);
+}
+END_TEST
+
+START_TEST(a_jar_broken_today_is_not_counted_as_made_today)
+{
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 9);
+	kk_to(&kit, load_id, PHASE_COOLING);
+	KK_OK(&kit, mark(9, JAR_BROKEN));
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 8);
+	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 9); /* its lid is gone all the same */
+}
+END_TEST
+
+/* --- what needs a fate ---------------------------------------------------------------- */
+
+/* One method failing counts as unsealed: doubtful too (common practice, no
+ * source).  Over half the liquid lost: NCHFP liquid-loss answer. */
+START_TEST(who_needs_a_fate)
+{
+	const struct log_load right = {.verdict = VERDICT_VALID};
+	const struct log_load wrong = {.verdict = VERDICT_NOT_VALID};
+	const struct log_load unknown = {.verdict = VERDICT_UNKNOWN};
+	static const bool needs[JAR_STATE_COUNT] = {[JAR_UNSEALED] = true, [JAR_DOUBTFUL] = true};
+
+	for (int state = 0; state < JAR_STATE_COUNT; state++) {
+		struct log_jar jar = {.state = (enum jar_state)state};
+
+		ck_assert_int_eq(jar_needs_fate(&jar, &right), needs[state]);
+		ck_assert_int_eq(jar_needs_fate(&jar, &unknown), needs[state]);
+		ck_assert_int_eq(jar_needs_fate(&jar, &wrong), state != JAR_BROKEN);
+		jar.siphoning = SIPHON_UNDER_HALF;
+		ck_assert_int_eq(jar_needs_fate(&jar, &right), needs[state]);
+		jar.siphoning = SIPHON_OVER_HALF;
+		ck_assert_int_eq(jar_needs_fate(&jar, &right), state != JAR_BROKEN);
+	}
+}
+END_TEST
+
+START_TEST(a_good_jar_gets_no_fate)
+{
+	to_check();
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(1, FATE_FRIDGE));
+	KK_OK(&kit, mark(1, JAR_SEALED));
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(1, FATE_DISCARD));
+	KK_REFUSED(&kit, FAULT_REFUSED, fate_rest(FATE_FRIDGE));
+}
+END_TEST
+
+START_TEST(a_jar_found_good_after_all_loses_its_fate)
+{
+	to_check();
+	KK_OK(&kit, mark(1, JAR_DOUBTFUL));
+	KK_OK(&kit, fate(1, FATE_REPROCESS));
+	KK_OK(&kit, mark(1, JAR_SEALED));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_NONE);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, 0);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+}
+END_TEST
+
+/* --- windows -------------------------------------------------------------------------- */
+
+/* Plain seal failure: reprocess within 24 h (A539, UNL, MSU-593). */
+START_TEST(a_plain_seal_failure_leaves_24_h_to_the_millisecond)
+{
+	int64_t ended;
+
+	to_check();
+	ended = kk_load(&kit, load_id).process_ended_wall_ms;
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, mark(2, JAR_UNSEALED));
+	until_after_process(24 * HOUR_MS);
+	KK_OK(&kit, fate(1, (enum jar_fate)_i));
+	if (_i != FATE_FRIDGE)
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, ended + 24 * HOUR_MS);
+	kk_pass(&kit, 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(2, (enum jar_fate)_i));
+	KK_OK(&kit, fate(2, FATE_DISCARD)); /* always open */
+}
+END_TEST
+
+/* Process error: 2 h, then discard (UNL, one ISU text; the stricter of two). */
+START_TEST(a_process_error_leaves_2_h_to_the_millisecond)
+{
+	int64_t ended;
+
+	to_failed();
+	ended = kk_load(&kit, load_id).process_ended_wall_ms;
+	until_after_process(2 * HOUR_MS);
+	KK_OK(&kit, fate(1, (enum jar_fate)_i));
+	if (_i != FATE_FRIDGE)
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, ended + 2 * HOUR_MS);
+	kk_pass(&kit, 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(2, (enum jar_fate)_i));
+	KK_OK(&kit, fate(2, FATE_DISCARD));
+}
+END_TEST
+
+START_TEST(an_estimated_process_is_treated_as_a_wrong_one)
+{
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_EARLIER, 3));
+	kk_to(&kit, load_id, PHASE_COOLING);
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, mark(2, JAR_UNSEALED));
+	until_after_process(2 * HOUR_MS);
+	KK_OK(&kit, fate(1, FATE_REPROCESS));
+	kk_pass(&kit, 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(2, FATE_REPROCESS));
+}
+END_TEST
+
+/* Fridge: "several days" (A539), three days here: common practice, no source.
+ * Over half the liquid lost: 2-3 days (NCHFP liquid-loss answer), the shorter. */
+START_TEST(a_fridge_jar_has_days_from_when_it_goes_in)
+{
+	to_check();
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, kit.clock.now.wall_ms + 72 * HOUR_MS);
+	KK_OK(&kit, lose(2, SIPHON_OVER_HALF));
+	KK_OK(&kit, fate(2, FATE_FRIDGE));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 2).fate_by_wall_ms, kit.clock.now.wall_ms + 48 * HOUR_MS);
+}
+END_TEST
+
+START_TEST(over_half_lost_leaves_the_fridge_or_the_bin)
+{
+	to_check();
+	KK_OK(&kit, lose(1, SIPHON_OVER_HALF));
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(1, FATE_REPROCESS));
+	KK_REFUSED(&kit, FAULT_REFUSED, fate(1, FATE_FREEZER));
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+	KK_OK(&kit, fate(1, FATE_DISCARD));
+}
+END_TEST
+
+START_TEST(a_loss_seen_after_the_fate_was_chosen_asks_for_it_again)
+{
+	to_check();
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, fate(1, FATE_REPROCESS));
+	KK_OK(&kit, lose(1, SIPHON_OVER_HALF));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_NONE);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 1);
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+	KK_OK(&kit, lose(1, SIPHON_OVER_HALF)); /* no change, no question */
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_FRIDGE);
+}
+END_TEST
+
+START_TEST(a_sealed_jar_that_lost_its_liquid_may_go_to_the_fridge_any_day)
+{
+	to_check();
+	KK_OK(&kit, all_sealed());
+	KK_OK(&kit, lose(1, SIPHON_OVER_HALF));
+	until_after_process(60 * HOUR_MS);
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+}
+END_TEST
+
+START_TEST(the_bin_is_at_once_and_done)
+{
+	to_check();
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, fate(1, FATE_DISCARD));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_done_wall_ms, kit.clock.now.wall_ms);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, 0);
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 1), &kit.fault));
+}
+END_TEST
+
+/* A539: suspect low-acid and tomato jars are treated as toxic. */
+START_TEST(low_acid_and_tomato_jars_get_the_longer_advice_for_the_bin)
+{
+	struct log_lot jelly = {.food = "jam or jelly with added pectin", .acidity = ACIDITY_ACID};
+	struct log_lot tomato = {.food = "tomatoes crushed", .acidity = ACIDITY_ACIDIFIED};
+	struct log_lot beans = {.food = "green beans (snap and Italian)", .acidity = ACIDITY_LOW_ACID};
+
+	ck_assert_ptr_null(strstr(jar_fate_advice(FATE_DISCARD, &jelly), "30 min"));
+	ck_assert_ptr_nonnull(strstr(jar_fate_advice(FATE_DISCARD, &tomato), "30 min"));
+	ck_assert_ptr_nonnull(strstr(jar_fate_advice(FATE_DISCARD, &beans), "30 min"));
+	for (int which = FATE_FRIDGE; which < FATE_COUNT; which++) {
+		ck_assert_str_ne(jar_fate_advice((enum jar_fate)which, &jelly), "");
+		ck_assert_str_ne(jar_fate_words((enum jar_fate)which), "?");
+	}
+}
+END_TEST
+
+/* --- many at once and shelving ----------------------------------------------------------- */
+
+START_TEST(fate_rest_gives_one_fate_to_all_that_wait_for_one)
+{
+	int64_t before;
+
+	to_failed();
+	KK_OK(&kit, mark(1, JAR_BROKEN));
+	KK_OK(&kit, fate(2, FATE_FREEZER));
+	before = kk_journal(&kit);
+	KK_OK(&kit, fate_rest(FATE_DISCARD));
+	ck_assert_int_eq(kk_journal(&kit), before + 1);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_NONE);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 2).fate, FATE_FREEZER);
+	for (int place = 3; place <= 9; place++)
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, place).fate, FATE_DISCARD);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 0);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0); /* no look at lids is needed */
+	KK_REFUSED(&kit, FAULT_REFUSED, fate_rest(FATE_DISCARD));
+	kk_step(&kit, load_id);
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
+}
+END_TEST
+
+START_TEST(fate_rest_too_late_changes_no_jar)
+{
+	to_failed();
+	until_after_process(2 * HOUR_MS + 1);
+	KK_REFUSED(&kit, FAULT_REFUSED, fate_rest(FATE_FRIDGE));
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 9);
+	KK_OK(&kit, fate_rest(FATE_DISCARD));
+}
+END_TEST
+
+START_TEST(a_load_is_not_shelved_before_everything_is_decided)
+{
+	to_check();
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	for (int place = 1; place < 9; place++)
+		KK_OK(&kit, mark(place, JAR_SEALED));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	KK_OK(&kit, mark(9, JAR_DOUBTFUL));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	KK_OK(&kit, fate(9, FATE_REPROCESS));
+	KK_OK(&kit, lose(8, SIPHON_OVER_HALF)); /* sealed, but over half is gone */
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	KK_OK(&kit, fate(8, FATE_FRIDGE));
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+	ck_assert_ptr_null(kk_find(&kit, load_id));
+}
+END_TEST
+
+START_TEST(a_fate_is_carried_out_after_the_load_is_shelved)
+{
+	int64_t jar;
+
+	to_check();
+	KK_OK(&kit, mark(9, JAR_UNSEALED));
+	KK_OK(&kit, fate(9, FATE_FREEZER));
+	KK_OK(&kit, all_sealed());
+	kk_step(&kit, load_id);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
+	jar = kitchen_board(kit.kitchen)->fates[0].id;
+	ck_assert_int_eq(jar, kk_jar(&kit, load_id, 9));
+	KK_REFUSED(&kit, FAULT_STALE, fate(9, FATE_DISCARD)); /* marks end with the check */
+	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 9).fate_done_wall_ms, kit.clock.now.wall_ms);
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 1), &kit.fault));
+}
+END_TEST
+
+START_TEST(open_fates_stand_with_the_nearest_deadline_first)
+{
+	to_check();
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, mark(2, JAR_UNSEALED));
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+	KK_OK(&kit, fate(2, FATE_FREEZER));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 2);
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->fates[0].place_in_load, 2);
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->fates[1].place_in_load, 1);
+}
+END_TEST
+
+START_TEST(taking_back_a_fate_carried_out_opens_it_again)
+{
+	char said[SENTENCE_MAX_BYTES];
+	int64_t jar;
+
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_undo_fate(kit.kitchen, said, sizeof(said), &kit.fault));
+	to_check();
+	KK_OK(&kit, mark(9, JAR_UNSEALED));
+	KK_OK(&kit, fate(9, FATE_FREEZER));
+	KK_OK(&kit, all_sealed());
+	kk_step(&kit, load_id);
+	jar = kk_jar(&kit, load_id, 9);
+	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault));
+	KK_OK(&kit, kitchen_undo_fate(kit.kitchen, said, sizeof(said), &kit.fault));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
+	/* A second press reaches no further back. */
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_undo_fate(kit.kitchen, said, sizeof(said), &kit.fault));
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("seals");
+	TCase *seals = tcase_create("seals");
+
+	tcase_add_checked_fixture(seals, begin, end);
+	tcase_add_test(seals, seals_are_looked_at_after_12_h);
+	tcase_add_test(seals, nothing_is_sealed_before_the_jars_are_out);
+	tcase_add_test(seals, while_cooling_a_failed_jar_may_be_marked_but_no_seal);
+	tcase_add_test(seals, all_sealed_is_one_act);
+	tcase_add_test(seals, exceptions_marked_first_are_left_alone_by_all_sealed);
+	tcase_add_test(seals, a_mark_can_be_set_back_to_not_looked_at);
+	tcase_add_test(seals, a_jar_broken_today_is_not_counted_as_made_today);
+	tcase_add_test(seals, who_needs_a_fate);
+	tcase_add_test(seals, a_good_jar_gets_no_fate);
+	tcase_add_test(seals, a_jar_found_good_after_all_loses_its_fate);
+	tcase_add_loop_test(seals, a_plain_seal_failure_leaves_24_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD);
+	tcase_add_loop_test(seals, a_process_error_leaves_2_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD);
+	tcase_add_test(seals, an_estimated_process_is_treated_as_a_wrong_one);
+	tcase_add_test(seals, a_fridge_jar_has_days_from_when_it_goes_in);
+	tcase_add_test(seals, over_half_lost_leaves_the_fridge_or_the_bin);
+	tcase_add_test(seals, a_loss_seen_after_the_fate_was_chosen_asks_for_it_again);
+	tcase_add_test(seals, a_sealed_jar_that_lost_its_liquid_may_go_to_the_fridge_any_day);
+	tcase_add_test(seals, the_bin_is_at_once_and_done);
+	tcase_add_test(seals, low_acid_and_tomato_jars_get_the_longer_advice_for_the_bin);
+	tcase_add_test(seals, fate_rest_gives_one_fate_to_all_that_wait_for_one);
+	tcase_add_test(seals, fate_rest_too_late_changes_no_jar);
+	tcase_add_test(seals, a_load_is_not_shelved_before_everything_is_decided);
+	tcase_add_test(seals, a_fate_is_carried_out_after_the_load_is_shelved);
+	tcase_add_test(seals, open_fates_stand_with_the_nearest_deadline_first);
+	tcase_add_test(seals, taking_back_a_fate_carried_out_opens_it_again);
+	suite_add_tcase(suite, seals);
+	return kk_run(suite);
+}

@@ -1,0 +1,269 @@
+# Sourced by the terminal tests: the real program in a tmux of its own, keys in,
+# screen out.  Needs STILLROOM (the program) and REPO (for the demonstration
+# kitchen).  Each test has its own server, its own folder ($own) and a limit on
+# every wait; nothing here sleeps for luck.  End a test with `finish`.
+# shellcheck shell=sh
+
+: "${STILLROOM:?STILLROOM must name the program}"
+REPO=${REPO:-$(pwd)}
+KITCHEN=$REPO/demo/quince-hollow.kitchen
+WAIT_SECONDS=${WAIT_SECONDS:-15}
+
+if ! command -v tmux >/dev/null 2>&1; then
+	echo "tmux is not installed"
+	exit 77
+fi
+
+own=$(mktemp -d "${TMPDIR:-/tmp}/board.XXXXXX") || exit 1
+server=board$$
+screen=$own/screen
+passed=0
+failed=0
+at=start
+last_key=
+# Seven in the morning here, whenever it is run: no midnight on a fast clock.
+hour=$(date -u +%H)
+TZ=KIT$((${hour#0} - 7))
+TMUX_TMPDIR=$own XDG_CONFIG_HOME=$own/config XDG_DATA_HOME=$own/data HOME=$own
+export TZ TMUX_TMPDIR XDG_CONFIG_HOME XDG_DATA_HOME HOME STILLROOM
+unset TMUX NO_COLOR
+
+tm() {
+	tmux -L "$server" -f /dev/null "$@"
+}
+
+clean_up() {
+	tm kill-server >/dev/null 2>&1
+	rm -rf "$own"
+}
+trap clean_up EXIT
+trap 'exit 1' HUP INT TERM
+
+# --- windows -------------------------------------------------------------------
+
+# open_window NAME COLUMNS ROWS COMMAND: a session of that size.  The command's
+# exit status goes to $own/NAME.status; the window then stays for a look.
+open_window() {
+	window=$1
+	rm -f "$own/$1.status"
+	tm new-session -d -s "$1" -x "$2" -y "$3" \
+		"$4; echo \$? >'$own/$1.status'; exec sleep 1000" || exit 1
+	tm set-option -t "$1" -q status off
+	tm resize-window -t "$1" -x "$2" -y "$3"
+}
+
+close_window() {
+	tm kill-session -t "$1" 2>/dev/null
+}
+
+# practise COLUMNS ROWS SPEED: the demonstration kitchen on a fast clock.
+practise() {
+	practice=$own/practice.db
+	open_window main "$1" "$2" \
+		"'$STILLROOM' rehearse --speed $3 --scratch '$practice' --kitchen '$KITCHEN'"
+	wait_for "PRACTICE"
+}
+
+real_log() {
+	log=$own/log.db
+	"$STILLROOM" setup "$KITCHEN" -f "$log" >/dev/null || exit 1
+}
+
+# The process that runs in the window, below the shell tmux started.
+program_in() {
+	pid=$(tm display-message -p -t "$1" '#{pane_pid}')
+	ps -o pid=,ppid= -A | awk -v parent="$pid" '$2 == parent { print $1; exit }'
+}
+
+# --- keys ----------------------------------------------------------------------
+
+# The board takes the same key twice within 0.7 s for a held one.
+press() {
+	for key in "$@"; do
+		case $key in
+		Up | Down | Left | Right | BSpace) ;;
+		"$last_key") sleep 0.75 ;;
+		esac
+		tm send-keys -t "$window" "$key"
+		last_key=$key
+	done
+}
+
+# Text as it is, in one go.
+type_text() {
+	tm send-keys -t "$window" -l -- "$1"
+	last_key=
+}
+
+# --- looking -------------------------------------------------------------------
+
+look() {
+	tm capture-pane -p -t "$window" >"$screen" 2>/dev/null
+}
+
+# The screen as one line with single blanks, for sentences that wrap.
+flat() {
+	tr -s '\n ' '  ' <"$screen"
+}
+
+sees() {
+	look
+	grep -qF -- "$1" "$screen" || flat | grep -qF -- "$1"
+}
+
+good() {
+	passed=$((passed + 1))
+}
+
+bad() {
+	failed=$((failed + 1))
+	echo "failed: $at: $*"
+	sed 's/^/    | /' "$screen"
+}
+
+# until COMMAND...: tries it again and again; false when the time is over.
+until_true() {
+	deadline=$(($(date +%s) + WAIT_SECONDS))
+	until "$@"; do
+		[ "$(date +%s)" -le "$deadline" ] || return 1
+		sleep 0.04
+	done
+}
+
+# wait_for TEXT...: all of them come up, in any order.  A test that has lost its
+# way ends here, since nothing after it would mean anything.
+wait_for() {
+	for text in "$@"; do
+		if until_true sees "$text"; then
+			good
+		else
+			bad "\"$text\" did not appear"
+			finish
+		fi
+	done
+}
+
+# wait_like REGEX: a line like that comes up.
+wait_like() {
+	if until_true sees_like "$1"; then good; else
+		bad "nothing like \"$1\" appeared"
+		finish
+	fi
+}
+
+sees_like() {
+	look
+	grep -q -- "$1" "$screen"
+}
+
+sees_not() {
+	! sees "$1"
+}
+
+wait_gone() {
+	if until_true sees_not "$1"; then good; else
+		bad "\"$1\" did not go away"
+		finish
+	fi
+}
+
+# shows TEXT...: they are on the screen now.
+shows() {
+	for text in "$@"; do
+		if sees "$text"; then good; else bad "no \"$text\""; fi
+	done
+}
+
+lacks() {
+	for text in "$@"; do
+		if sees "$text"; then bad "should not show \"$text\""; else good; fi
+	done
+}
+
+# is WHAT GOT WANTED
+is() {
+	if [ "$2" = "$3" ]; then good; else bad "$1 is \"$2\", not \"$3\""; fi
+}
+
+# holds FILE TEXT...
+holds() {
+	file=$1
+	shift
+	for text in "$@"; do
+		if grep -qF -- "$text" "$file"; then good; else
+			bad "no \"$text\" in:"
+			sed 's/^/    > /' "$file"
+		fi
+	done
+}
+
+has_ended() {
+	[ -s "$own/$1.status" ]
+}
+
+# ends NAME STATUS: the program in the window has left with that status.
+ends() {
+	if until_true has_ended "$1"; then
+		is "exit status" "$(cat "$own/$1.status")" "$2"
+	else
+		bad "the program in $1 does not end"
+	fi
+}
+
+# --- the log -------------------------------------------------------------------
+
+# load_field FIELD LOT LOG: from `loads --json`, which has one load a line.
+load_field() {
+	"$STILLROOM" loads --all --json -f "$3" | sed -n "/\"lot\": \"[^\"]*-$2\"/s/.*\"$1\": \"\\{0,1\\}\\([^,\"]*\\).*/\\1/p"
+}
+
+whole() {
+	"$STILLROOM" loads --all --json -f "$1" >/dev/null 2>"$own/whole"
+	is "the log" "$? $(cat "$own/whole")" "0 "
+}
+
+# --- doing ----------------------------------------------------------------------
+
+# The step key, Space and Enter in turn: neither is then a held key.
+step() {
+	if [ "$last_key" = Space ]; then press Enter; else press Space; fi
+}
+
+# answer QUESTION KEY...: when the load card asks it, press these and choose.
+answer() {
+	wait_for "$1"
+	shift
+	press "$@"
+	step
+}
+
+# card DIGIT LETTERS: open the load card of a canner and choose the product.
+card() {
+	press "$1"
+	wait_chosen "$1"
+	step
+	wait_for "What goes in?"
+	type_text "$2"
+	wait_for "$2_"
+	step
+}
+
+# The canner's line carries the mark of the selection.
+wait_chosen() {
+	if until_true is_chosen "$1"; then good; else
+		bad "canner $1 is not selected"
+		finish
+	fi
+}
+
+is_chosen() {
+	look
+	grep -q "^[^ 0-9]$1 " "$screen"
+}
+
+finish() {
+	if [ "$failed" -gt 0 ]; then echo "last place: $at"; fi
+	echo "$passed passed, $failed failed"
+	[ "$failed" -eq 0 ]
+	exit $?
+}
