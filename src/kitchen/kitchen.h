@@ -24,6 +24,8 @@
 #include "engine/boiling.h"
 #include "engine/fault.h"
 #include "engine/process.h"
+#include "engine/recipe.h"
+#include "engine/scaling.h"
 #include "kitchen/clock.h"
 #include "kitchen/phases.h"
 #include "log/log.h"
@@ -45,37 +47,51 @@ struct past_phase {
 	enum phase_end why;
 };
 
-/* One line of the board: a canner, empty or with its load, or a load on the
- * cooling rack. */
+enum strip_content { STRIP_EMPTY, STRIP_LOAD, STRIP_RUN, STRIP_BATCH };
+
+/* One line of the board: a station, empty or with what is in it, or a load on
+ * the cooling rack. */
 struct strip {
-	struct log_station station; /* the canner the load is or was in */
-	bool has_load;
-	/* Only with a load: */
-	struct log_load load;
-	struct log_lot lot;
+	struct log_station station; /* for a racked load: the canner it was in */
+	enum strip_content content;
+	/* Only when not empty: */
 	struct log_phase phase;
 	const struct phase_rule *rule;
-	char jar_size[WORD_MAX_BYTES];
-	char holds[HOLDS_MAX_BYTES]; /* "9 half-pints of grape jelly" */
+	char holds[HOLDS_MAX_BYTES]; /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
+	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
+	size_t past_count;
+	/* Only with a load: */
+	struct log_load load;
+	struct log_lot lot; /* of its first jar; with a batch: the batch's lot */
+	int lots;           /* how many lots the load holds */
+	char jar_size[WORD_MAX_BYTES]; /* of its first jar */
 	int jars;
 	int unchecked;
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
-	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
-	size_t past_count;
+	/* Only with a run: */
+	struct log_run run;
+	int64_t drawn_ul; /* juice measured out so far */
+	/* Only with a batch: */
+	struct log_batch batch;
+	const struct recipe *recipe; /* NULL when it is no longer known */
+	int filled; /* jars filled so far */
 };
 
 struct board {
 	struct log_house house;
 	struct boil boil;
 	bool boil_known;
-	const struct strip *strips; /* canners by digit, then the rack, oldest first */
-	size_t canners;
+	const struct strip *strips; /* stations by digit, then the rack, oldest first */
+	size_t stations;
 	size_t racked;
 	int jars_today;
 	const struct log_jar *fates; /* jars whose fate is not carried out yet */
 	size_t fate_count;
+	const struct log_jar *waiting; /* filled jars without a canner, longest waiting first */
+	size_t waiting_count;
+	int64_t juice_ul; /* juice in stock */
 };
 
 /* What the clock of a strip shows at a moment. */
@@ -84,9 +100,13 @@ struct face {
 	int64_t left_s;   /* timed: seconds left, negative when over */
 	int64_t passed_s; /* since the phase began */
 	bool due;         /* timed and over */
-	bool ringing;     /* due and not acknowledged */
-	enum alarm alarm; /* of this phase */
+	bool ringing;     /* due and not acknowledged, or the water clock is over */
+	enum alarm alarm; /* the one that rings, else the one of this phase */
 	const char *act;  /* what to do now, in words */
+	/* Runs: the water clock. */
+	bool water;       /* it runs */
+	int64_t water_left_s;
+	bool water_due;
 };
 
 bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, struct fault *fault);
@@ -100,7 +120,25 @@ bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault);
 /* Valid until the next act or refresh. */
 const struct board *kitchen_board(const struct kitchen *kitchen);
 
-/* What to call the strip: its canner while the load is in it, else the lot. */
+/* Is there a load in it, in a canner or on the rack? */
+static inline bool strip_has_load(const struct strip *strip)
+{
+	return strip->content == STRIP_LOAD;
+}
+
+static inline bool strip_on_rack(const struct strip *strip)
+{
+	return strip->content == STRIP_LOAD && strip->load.place == PLACE_RACK;
+}
+
+/* The id of the load, run or batch in it; 0: empty. */
+int64_t strip_work_id(const struct strip *strip);
+/* What its acts are about; of an empty one: the station. */
+struct log_subject strip_subject(const struct strip *strip);
+/* What the running phase leads to when it ends as it should; NULL: nothing more. */
+const struct phase_rule *strip_next(const struct strip *strip);
+
+/* What to call the strip: its station while the load is in it, else the lot. */
 const char *strip_title(const struct strip *strip);
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out);
 /* Smaller = sooner needs a person: ringing first, then least time left. */
@@ -135,16 +173,159 @@ int station_room(const struct log_station *station, const struct jar_size *jar, 
 bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id,
                         struct fault *fault);
 
-/* The next step of a load: a condition seen or a thing done.  `phase_id` is the
- * phase the person was looking at.  The seal check's own step shelves the load
- * and is refused while a jar is unchecked or lacks a fate. */
-bool kitchen_step(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, bool sure,
-                  struct fault *fault);
-/* Boil, steam or pressure was lost: the full time again. */
-bool kitchen_lost(struct kitchen *kitchen, int64_t load_id, int64_t phase_id, struct fault *fault);
-/* The alarm of the load was heard. */
-bool kitchen_acknowledge(struct kitchen *kitchen, int64_t load_id, int64_t phase_id,
+/* --- jars that wait, and which canner takes them (loader.c) ------------------- */
+
+/* Waiting jars of one batch and size. */
+struct waiting_group {
+	int64_t batch_id;
+	struct log_lot lot;
+	char size[WORD_MAX_BYTES];
+	int jars;
+	int64_t waited_ms; /* of the one that waits longest */
+};
+#define WAITING_GROUPS_MAX 24
+/* Longest waiting first; returns how many groups there are. */
+size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
+                       struct waiting_group out[WAITING_GROUPS_MAX]);
+
+/* A load proposed for one canner. */
+struct pick {
+	int64_t batch_id;
+	char size[WORD_MAX_BYTES];
+	int jars;
+};
+#define PICKS_MAX 8
+struct proposal {
+	int64_t station_id;
+	int64_t free_in_ms; /* 0: now */
+	struct pick picks[PICKS_MAX];
+	size_t pick_count;
+	int jars;
+};
+struct loader_plan {
+	struct proposal proposals[9];
+	size_t count;
+	int left_over; /* jars no canner takes in this round */
+};
+/* Spread the waiting jars over the canners that are free, then over those free
+ * first (outlook.h); a group goes only where it has a process in common with
+ * what is already there. */
+void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, struct loader_plan *out);
+
+/* The one process for all picks in a canner: the longest any of them needs.
+ * Refused when they have none in common. `pressure_psi` NO_PRESSURE: the pair
+ * with the longest minutes that all have. */
+bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
+                            const struct pick *picks, size_t count, int pressure_psi,
+                            struct process *out, struct fault *fault);
+/* Start a load of waiting jars, longest waiting ones first within a pick. */
+bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
+                          size_t count, int pressure_psi, int64_t *load_id, struct fault *fault);
+
+/* --- juicers and juice (juice_acts.c) ------------------------------------------ */
+
+bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
+                       int64_t fruit_mg, int64_t *run_id, struct fault *fault);
+/* Juice measured out; in the drain it ends the run (0 is allowed there). */
+bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, struct fault *fault);
+/* Juice brought along, not from a run of ours. */
+bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,
+                      struct fault *fault);
+bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state,
                          struct fault *fault);
+/* Measured again, or part of it thrown out: what is left now. */
+bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul,
+                        enum juice_why why, struct fault *fault);
+bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *fruit, int64_t fruit_mg,
+                       struct fault *fault); /* a correction */
+bool kitchen_juices(const struct kitchen *kitchen, struct log_juice **rows, size_t *count,
+                    struct fault *fault);
+
+/* --- pots and batches (batch_acts.c) --------------------------------------------- */
+
+struct batch_order {
+	int64_t station_id;
+	char recipe[NAME_MAX_BYTES];
+	char pack[WORD_MAX_BYTES]; /* one of the recipe's; "" when it has no published process */
+	char jar[WORD_MAX_BYTES];  /* meant to be filled; others may be too */
+	int multiple;
+};
+
+/* What a batch would need, before it is started. */
+struct batch_need {
+	struct scaled scaled;
+	struct yield yield;
+	bool yield_known;
+	struct {
+		bool counted;  /* a ledger is kept of it */
+		int64_t stock; /* in the unit of the supply */
+	} lines[RECIPE_INGREDIENTS_MAX];
+	int short_lines;       /* lines whose counted stock is too small */
+	int64_t jars_stock;    /* of the size meant; -1: not counted */
+	int64_t canner_in_ms;  /* when a canner that can process it is free; -1: none stands here */
+	bool nowhere_to_go;    /* no canner is free by the time the jars would be filled */
+};
+bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order *order,
+                        struct batch_need *out, struct fault *fault);
+
+/* Refused: pot not free or not rinsed, regular pectin multiplied, a counted
+ * ingredient, juice or jars short.  FAULT_CONFIRM: no canner would be free. */
+bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure,
+                         int64_t *batch_id, struct fault *fault);
+bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool ticked,
+                  struct fault *fault);
+bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
+/* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were
+ * not ticked as warm.  Acidified recipes whose acid goes in the jar: `acid_in`
+ * must be true or the filling is refused. */
+bool kitchen_fill(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
+                  int64_t lid_box_id, bool acid_in, bool sure, struct fault *fault);
+/* Corrections: what really went in; jars of a batch that still wait. */
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
+                          struct fault *fault);
+bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
+                        struct fault *fault);
+bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note,
+                        struct fault *fault);
+bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id,
+                           struct log_batch_amount **rows, size_t *count, struct fault *fault);
+
+/* --- recipes and supplies (store_acts.c) -------------------------------------------- */
+
+/* Every recipe, built-in ones first, then the kitchen's own; valid until the
+ * next act. */
+size_t kitchen_recipe_count(const struct kitchen *kitchen);
+const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);
+const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name);
+int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n); /* 0: built in */
+/* Own recipes only: checked by recipe_check; its food must be in the tables or "". */
+bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault);
+bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
+                        struct fault *fault);
+
+bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, size_t *count,
+                      struct fault *fault);
+/* A receipt adds; a correction sets what a count found. */
+bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const char *size,
+                       int64_t amount, struct fault *fault);
+bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size,
+                          int64_t counted, struct fault *fault);
+/* An amount in words ("20 lb", "3 qt", "2 cup", "500 g", "1.5 L", "144") in the
+ * unit of a measure; sugar may be given in cups.  Misuse otherwise. */
+bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
+                 struct fault *fault);
+void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer,
+                  size_t size);
+
+/* The next step of a load, run or batch: a condition seen or a thing done.
+ * `phase_id` is the running phase the person was looking at.  The seal check's
+ * step shelves the load and is refused while a jar is unchecked or lacks a fate;
+ * the drain of a juicer ends with kitchen_juice_out; filling ends only with jars. */
+bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault);
+/* Boil, steam or pressure was lost: the full time again. */
+bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
+/* The alarm was heard; a ringing water clock: the water was seen and topped up. */
+bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
 
 /* --- exceptions of the present phase ---------------------------------------- */
 
@@ -155,15 +336,18 @@ enum exception {
 	EXCEPTION_EARLIER,    /* the condition was reached earlier than the key: estimated */
 	EXCEPTION_BROKEN_JAR, /* a jar broke in the canner */
 	EXCEPTION_REDO,       /* the full process again, within 2 h of the failure */
+	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
+	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
 	EXCEPTION_COUNT
 };
 
 /* Is the exception open to the strip now, and what does its line say? NULL: no. */
 const char *exception_words(const struct strip *strip, enum exception exception,
                             const struct moment *now);
-/* `minutes` only for EXCEPTION_EARLIER (1 to the time since heat-on). */
-bool kitchen_exception(struct kitchen *kitchen, int64_t load_id, int64_t phase_id,
-                       enum exception exception, int minutes, struct fault *fault);
+/* `amount`: EXCEPTION_EARLIER minutes (1 to the time since the phase before
+ * began); EXCEPTION_DRAW uL of juice; else unused. */
+bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
+                       int64_t amount, struct fault *fault);
 
 /* --- seal check ------------------------------------------------------------- */
 
@@ -196,14 +380,14 @@ const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);
 
 /* --- undo ------------------------------------------------------------------- */
 
-/* Take back the last act about the load (or, with load_id 0, at the station).
+/* Take back the last act about the subject (strip_subject; SUBJECT_HOUSE).
  * An act that broke or ended a hold can be taken back for BREAK_UNDO_MS only:
  * a hold is never joined together again over a gap nobody watched.
  * `said` gets the sentence of what was undone. */
-bool kitchen_undo(struct kitchen *kitchen, int64_t station_id, int64_t load_id, char *said,
+bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said,
                   size_t said_size, struct fault *fault);
 /* Take back the undo, while nothing else has been done since. */
-bool kitchen_redo(struct kitchen *kitchen, int64_t station_id, int64_t load_id, char *said,
+bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said,
                   size_t said_size, struct fault *fault);
 
 /* --- the house -------------------------------------------------------------- */
@@ -216,8 +400,16 @@ bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struc
 bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fault *fault);
 bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault);
 bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault);
-/* id 0 adds; the digit must be free. A canner with a load in it cannot change its method or retire. */
-bool kitchen_put_canner(struct kitchen *kitchen, struct log_station *station, struct fault *fault);
+bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault);
+/* Minutes: a juicer run, first juice (0: no hint), between water checks, how long
+ * filled jars may wait. */
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
+                         struct fault *fault);
+/* Initials of who has the station now; recorded with each act there. */
+bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,
+                             struct fault *fault);
+/* id 0 adds; the digit must be free. A station with work in it cannot change its kind or retire. */
+bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault);
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault);
 
 /* Read a kitchen file (form: setup.c; example: demo/quince-hollow.kitchen) into a
@@ -228,8 +420,8 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 /* One line of a kitchen file as an act, for the house view.  `id` > 0 changes
  * that canner or lid box instead of adding one. */
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault);
-/* The line that would set a canner or lid box as it is now. */
-void kitchen_canner_line(const struct log_station *station, char *buffer, size_t size);
+/* The line that would set a station or lid box as it is now. */
+void kitchen_station_line(const struct log_station *station, char *buffer, size_t size);
 void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size);
 
 /* --- reading for views ------------------------------------------------------- */
@@ -237,8 +429,8 @@ void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t si
 /* Arrays are malloc'ed and freed by the caller; rows as log.h says. */
 bool kitchen_jars(const struct kitchen *kitchen, int64_t load_id, struct log_jar **rows,
                   size_t *count, struct fault *fault);
-bool kitchen_story(const struct kitchen *kitchen, int64_t load_id, struct log_entry **rows,
-                   size_t *count, struct fault *fault);
+bool kitchen_story(const struct kitchen *kitchen, struct log_subject subject,
+                   struct log_entry **rows, size_t *count, struct fault *fault);
 bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows, size_t *count,
                        struct fault *fault);
 /* Today's backup, unless it is there already. */

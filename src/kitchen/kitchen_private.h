@@ -13,6 +13,10 @@ struct kitchen {
 	struct board board;
 	struct strip *strips;
 	struct log_jar *fates;
+	struct log_jar *waiting;
+	struct log_recipe *own_recipes; /* their words; `own` points into them */
+	struct recipe *own;
+	size_t own_count;
 	int64_t day_start_ms; /* the local day jars_today counts */
 	int64_t fate_done_load; /* load of the newest fate carried out, for its undo; 0: none */
 };
@@ -27,7 +31,9 @@ struct act {
 
 /* Begin an act at the present moment. */
 bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id,
-               int64_t load_id, struct fault *fault);
+               struct fault *fault);
+/* What the act is about. */
+void act_about(struct act *act, struct log_subject subject);
 /* Commit with the sentence for the journal and read the board again. */
 bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
@@ -37,11 +43,36 @@ bool act_fail(struct act *act);
 /* The strip of a load on the board; NULL with FAULT_STALE when it is gone. */
 const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id,
                                   struct fault *fault);
-/* The same, and its phase must be `phase_id`. */
-const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t load_id,
-                                     int64_t phase_id, struct fault *fault);
+/* The strip whose running phase is `phase_id`; NULL with FAULT_STALE when that
+ * phase has ended meanwhile. */
+const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id,
+                                     struct fault *fault);
+/* An empty station of the board; NULL with a fault. */
+const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id,
+                                         struct fault *fault);
+const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id,
+                                        struct fault *fault);
 
+/* Required length of a phase for the work in the strip, ms; 0: no clock. */
+int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
+                          const struct phase_rule *rule);
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
+
+/* Begin a phase of a subject (load, run or batch), part of an act. */
+bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule,
+                 int64_t required_ms, struct fault *fault);
+/* Move a supply as part of an act; a kind nobody keeps a ledger of is left alone. */
+bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount,
+                 enum supply_why why, int64_t batch_id, int64_t load_id, struct fault *fault);
+/* Lids left for `jars` more jars? */
+bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fault *fault);
+/* The next lot code of the day and its row. */
+bool put_lot(struct act *act, const char *product, const char *food, const char *pack,
+             enum acidity acidity, struct log_lot *lot, struct fault *fault);
+bool put_load(struct act *act, const struct strip *canner, const struct process *process,
+              struct log_load *load, struct fault *fault);
+/* Recipes of the log's own, read with the board. */
+bool read_own_recipes(struct kitchen *kitchen, struct fault *fault);
 
 /* End the running phase and begin `next` (NULL: none) as part of an act. */
 bool phase_change(struct act *act, const struct strip *strip, enum phase_end why,

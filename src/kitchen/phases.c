@@ -3,11 +3,13 @@
 #include <assert.h>
 #include <string.h>
 
-#define BW (1u << METHOD_BOILING_WATER)
-#define ST (1u << METHOD_STEAM)
-#define DG (1u << METHOD_DIAL_GAUGE)
-#define WG (1u << METHOD_WEIGHTED_GAUGE)
+#define BW (1u << STATION_BOILING_WATER)
+#define ST (1u << STATION_STEAM)
+#define DG (1u << STATION_DIAL_GAUGE)
+#define WG (1u << STATION_WEIGHTED_GAUGE)
 #define PRESSURE (DG | WG)
+#define JU (1u << STATION_JUICER)
+#define PT (1u << STATION_POT)
 
 #define MINUTES(n) ((n) * 60)
 
@@ -16,7 +18,7 @@
 /* In the order a load passes through them; a method takes the rows with its bit. */
 static const struct phase_rule rules[] = {
 	{
-	    .name = PHASE_LOADED, .methods = BW, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .name = PHASE_LOADED, .stations = BW, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
 	    .stop_to = PHASE_UNLOAD, .place = PLACE_CANNER, .words = "loaded",
 	    .act = "Jars on the rack, water 1 in over the lids, lid on, heat on",
 	    .step = "heat is on",
@@ -24,7 +26,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539 Guide 1; water 1 in over lids: A539",
 	},
 	{
-	    .name = PHASE_LOADED, .methods = ST, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .name = PHASE_LOADED, .stations = ST, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
 	    .stop_to = PHASE_UNLOAD, .place = PLACE_CANNER, .words = "loaded",
 	    .act = "Hot jars on the rack, water in the pan, dome on, heat on",
 	    .step = "heat is on",
@@ -32,7 +34,7 @@ static const struct phase_rule rules[] = {
 	    .source = "NCHFP newsflash on steam canners",
 	},
 	{
-	    .name = PHASE_LOADED, .methods = PRESSURE, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .name = PHASE_LOADED, .stations = PRESSURE, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
 	    .stop_to = PHASE_UNLOAD, .place = PLACE_CANNER, .words = "loaded",
 	    .act = "Jars on the rack, 2-3 in of water, lid locked, weight OFF, heat on",
 	    .step = "heat is on, weight off",
@@ -40,7 +42,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539",
 	},
 	{
-	    .name = PHASE_COME_UP, .methods = BW, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(20),
+	    .name = PHASE_COME_UP, .stations = BW, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(20),
 	    .planned_max_s = MINUTES(30), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_CANNER, .words = "come-up",
 	    .act = "Wait for a full rolling boil: jars covered, lid on",
@@ -49,7 +51,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539 (start of hold; 20-30 min to boil: Guide 1)",
 	},
 	{
-	    .name = PHASE_COME_UP, .methods = PRESSURE, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(12),
+	    .name = PHASE_COME_UP, .stations = PRESSURE, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(12),
 	    .planned_max_s = MINUTES(15), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_CANNER, .words = "come-up",
 	    .act = "Wait for a strong unbroken funnel of steam, weight still off",
@@ -58,7 +60,7 @@ static const struct phase_rule rules[] = {
 	    .source = "KSU, PNW421, A539 (12-15 min to steam: A539 Guide 1)",
 	},
 	{
-	    .name = PHASE_VENT, .methods = ST, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .name = PHASE_VENT, .stations = ST, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_CANNER, .words = "vent",
 	    .act = "Wait: thermometer at the local boiling point AND a steady 8-10 in steam column",
@@ -67,7 +69,7 @@ static const struct phase_rule rules[] = {
 	    .source = "MU and MSU steam articles, NCHFP P10; 10-20 min to vent: common practice, no source",
 	},
 	{
-	    .name = PHASE_VENT, .methods = PRESSURE, .kind = PHASE_TIMED, .required_ms = VENT_MS,
+	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = VENT_MS,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_CANNER, .words = "vent",
 	    .act = "Venting: a steady funnel of steam for 10 full minutes",
@@ -78,7 +80,7 @@ static const struct phase_rule rules[] = {
 	    .source = "10 min: KSU, PNW421, A539; start again when it falters: common practice, no source",
 	},
 	{
-	    .name = PHASE_PRESSURISE, .methods = DG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
+	    .name = PHASE_PRESSURISE, .stations = DG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
 	    .planned_max_s = MINUTES(5), .soon_s = 60, .stop_to = PHASE_COOL_DOWN,
 	    .place = PLACE_CANNER, .words = "pressurise",
 	    .act = "Wait until the needle reaches the pressure shown",
@@ -87,7 +89,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539 (3-5 min: A539 Guide 1)",
 	},
 	{
-	    .name = PHASE_PRESSURISE, .methods = WG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
+	    .name = PHASE_PRESSURISE, .stations = WG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
 	    .planned_max_s = MINUTES(5), .soon_s = 60, .stop_to = PHASE_COOL_DOWN,
 	    .place = PLACE_CANNER, .words = "pressurise",
 	    .act = "Wait until the weight jiggles or rocks as its maker describes",
@@ -96,7 +98,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539 (3-5 min: A539 Guide 1)",
 	},
 	{
-	    .name = PHASE_HOLD, .methods = BW, .kind = PHASE_TIMED, .required_ms = HOLD_OF_LOAD,
+	    .name = PHASE_HOLD, .stations = BW, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_CANNER, .words = "hold",
 	    .act = "Keep a complete boil; top up with boiling water beside the jars",
@@ -107,7 +109,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539; " AGAIN_SOURCE,
 	},
 	{
-	    .name = PHASE_HOLD, .methods = ST, .kind = PHASE_TIMED, .required_ms = HOLD_OF_LOAD,
+	    .name = PHASE_HOLD, .stations = ST, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_VENT, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_CANNER, .words = "hold",
 	    .act = "Keep the steam column steady; lid stays on",
@@ -118,7 +120,7 @@ static const struct phase_rule rules[] = {
 	    .source = "NCHFP P10; restart when steam is lost: from memory; when the lid was off: equipment manuals only",
 	},
 	{
-	    .name = PHASE_HOLD, .methods = DG, .kind = PHASE_TIMED, .required_ms = HOLD_OF_LOAD,
+	    .name = PHASE_HOLD, .stations = DG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
 	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_CANNER, .words = "hold",
 	    .act = "Keep the needle at or just above the pressure shown",
@@ -129,7 +131,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539; " AGAIN_SOURCE,
 	},
 	{
-	    .name = PHASE_HOLD, .methods = WG, .kind = PHASE_TIMED, .required_ms = HOLD_OF_LOAD,
+	    .name = PHASE_HOLD, .stations = WG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
 	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_CANNER, .words = "hold",
 	    .act = "Keep the weight rocking as its maker describes",
@@ -140,7 +142,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539; " AGAIN_SOURCE,
 	},
 	{
-	    .name = PHASE_COOL_DOWN, .methods = PRESSURE, .kind = PHASE_WATCHED,
+	    .name = PHASE_COOL_DOWN, .stations = PRESSURE, .kind = PHASE_WATCHED,
 	    .planned_min_s = MINUTES(20), .planned_max_s = MINUTES(60), .soon_s = MINUTES(10),
 	    .place = PLACE_CANNER, .words = "cool-down",
 	    .act = "Hands off: no water, weight stays on, until pressure is zero by itself",
@@ -149,7 +151,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539 (20-60 min: Guide 1; about 30 min pints, 45 min quarts in old heavy canners: PNW421)",
 	},
 	{
-	    .name = PHASE_WAIT, .methods = PRESSURE, .kind = PHASE_TIMED, .required_ms = WAIT_MS,
+	    .name = PHASE_WAIT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = WAIT_MS,
 	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_CANNER, .words = "wait",
 	    .act = "Weight is off: wait 10 min before unfastening the lid",
 	    .due = "Open the lid AWAY from you",
@@ -158,7 +160,7 @@ static const struct phase_rule rules[] = {
 	    .source = "10 min: UNL-W (USDA revision of 2006; older copies say 2)",
 	},
 	{
-	    .name = PHASE_REST, .methods = BW, .kind = PHASE_TIMED, .required_ms = REST_MS,
+	    .name = PHASE_REST, .stations = BW, .kind = PHASE_TIMED, .required_ms = REST_MS,
 	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_CANNER, .words = "rest",
 	    .act = "Rest: heat off, lid off, jars stay in the water",
 	    .due = "Lift the jars out, straight up",
@@ -167,7 +169,7 @@ static const struct phase_rule rules[] = {
 	    .source = "5 min: UNL-W (USDA revision of 2006)",
 	},
 	{
-	    .name = PHASE_REST, .methods = ST, .kind = PHASE_TIMED, .required_ms = REST_MS,
+	    .name = PHASE_REST, .stations = ST, .kind = PHASE_TIMED, .required_ms = REST_MS,
 	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_CANNER, .words = "rest",
 	    .act = "Rest: heat off, lid stays on",
 	    .due = "Lid off away from you, lift the jars out, straight up",
@@ -176,7 +178,7 @@ static const struct phase_rule rules[] = {
 	    .source = "5 min, lid on: second-hand, not confirmed; common practice",
 	},
 	{
-	    .name = PHASE_UNLOAD, .methods = BW | ST | PRESSURE, .kind = PHASE_WAITS,
+	    .name = PHASE_UNLOAD, .stations = BW | ST | PRESSURE, .kind = PHASE_WAITS,
 	    .planned_max_s = MINUTES(4), .place = PLACE_CANNER, .words = "unload",
 	    .act = "Lift jars straight up, 1 in apart on a towel, out of drafts",
 	    .step = "jars are out: canner is free",
@@ -184,7 +186,7 @@ static const struct phase_rule rules[] = {
 	    .source = "A539, MSU-950; straight up without tipping: from memory",
 	},
 	{
-	    .name = PHASE_COOLING, .methods = BW | ST | PRESSURE, .kind = PHASE_TIMED,
+	    .name = PHASE_COOLING, .stations = BW | ST | PRESSURE, .kind = PHASE_TIMED,
 	    .required_ms = COOLING_MS, .alarm = ALARM_TOMORROW, .early = EARLY_ASK,
 	    .place = PLACE_RACK, .words = "cooling",
 	    .act = "Leave untouched for 12 to 24 h",
@@ -194,12 +196,100 @@ static const struct phase_rule rules[] = {
 	    .source = "12 to 24 h: A539; seal no proof: ISU",
 	},
 	{
-	    .name = PHASE_SEAL_CHECK, .methods = BW | ST | PRESSURE, .kind = PHASE_WAITS,
+	    .name = PHASE_SEAL_CHECK, .stations = BW | ST | PRESSURE, .kind = PHASE_WAITS,
 	    .planned_max_s = MINUTES(10), .place = PLACE_RACK, .words = "seal check",
 	    .act = "Check each jar: press the center, tap, look along the lid",
 	    .step = "every jar is checked: shelve the load",
 	    .caution = "One method failing counts as unsealed.",
 	    .source = "three methods: A539, MSU-951; one failing: common practice, no source",
+	},
+	{
+	    .name = PHASE_HEAT, .stations = JU, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_DRAIN, .place = PLACE_CANNER,
+	    .words = "heat",
+	    .act = "Heat until the water under the juice boils steadily",
+	    .step = "steady boil: start the run",
+	    .caution = "The water pan must never boil dry: it burns and the juice scorches.",
+	    .source = "common practice, no source",
+	},
+	{
+	    .name = PHASE_RUN, .stations = JU, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .stop_to = PHASE_DRAIN, .place = PLACE_CANNER,
+	    .words = "run",
+	    .act = "Keep a steady boil; check the water when its clock rings",
+	    .due = "Heat OFF: draw the juice off and measure it",
+	    .step = "heat off, draw the juice",
+	    .caution = "Juice leaves the tube near boiling: hot jars only, lid open away from you.",
+	    .source = "60-75 min for grapes: common practice, no source",
+	},
+	{
+	    .name = PHASE_DRAIN, .stations = JU, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
+	    .place = PLACE_CANNER, .words = "drain",
+	    .act = "Draw off the juice and measure it; empty the basket",
+	    .step = "juice measured: the juicer is free",
+	    .caution = "Juice filled from the tube is not processed: can it by a tested time, or chill it.",
+	    .source = "MSU-323 (juice is canned by a tested time)",
+	},
+	{
+	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .words = "to boil",
+	    .act = "Stir to a full rolling boil: one that stirring cannot quiet",
+	    .step = "full rolling boil",
+	    .caution = "Measure the prepared juice exactly; never stretch it to fit.",
+	    .source = "full rolling boil: YB77, MSU-551; 10-20 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = 60,
+	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .words = "sugar in",
+	    .act = "What goes in at the boil, all at once: see the card (c)",
+	    .step = "it is in",
+	    .caution = "All at once, and stir.",
+	    .source = "YB77 (sugar step read in part)",
+	},
+	{
+	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
+	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .words = "back to boil",
+	    .act = "Stir back to a full rolling boil",
+	    .step = "full rolling boil again",
+	    .caution = "The boil-hold starts when the boil is back after the last ingredient.",
+	    .source = "YB77, MSU-551; 2-6 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .place = PLACE_CANNER, .words = "boil-hold",
+	    .act = "Boil hard, stir all the time",
+	    .due = "OFF the heat NOW, skim",
+	    .step = "off the heat",
+	    .lost = "boil lost: back to the boil, boil-hold again",
+	    .caution = "Boiled too long the pectin breaks down.",
+	    .source = "by the clock: YB77, MSU-551; overcooking: MSU-961",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .words = "off",
+	    .act = "Off the heat: skim; hot jars, lids and a free canner ready",
+	    .step = "skimmed: fill the jars",
+	    .caution = "Other food may wait hot in the pot; jelly cannot.",
+	    .source = "common practice, no source",
+	},
+	{
+	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
+	    .place = PLACE_CANNER, .words = "fill",
+	    .act = "Fill hot jars to the headspace, debubble, wipe rims, lids on fingertip-tight",
+	    .step = "count the jars",
+	    .caution = "Jars that wait cool down: load them soon.",
+	    .source = "MSU-498, CU; waiting: common practice, no source",
+	},
+	{
+	    .name = PHASE_RINSE, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(3),
+	    .place = PLACE_CANNER, .words = "rinse",
+	    .act = "Wash or rinse the pot before the next batch",
+	    .step = "rinsed: the pot is free",
+	    .caution = "Scorched or gelled residue seeds the next batch.",
+	    .source = "common practice, no source",
 	},
 };
 
@@ -218,6 +308,16 @@ static const char *const stored[] = {
 	[PHASE_UNLOAD] = "unload",
 	[PHASE_COOLING] = "cooling",
 	[PHASE_SEAL_CHECK] = "seal_check",
+	[PHASE_HEAT] = "heat",
+	[PHASE_RUN] = "run",
+	[PHASE_DRAIN] = "drain",
+	[PHASE_TO_BOIL] = "to_boil",
+	[PHASE_SUGAR_IN] = "sugar_in",
+	[PHASE_BACK_TO_BOIL] = "back_to_boil",
+	[PHASE_BOIL_HOLD] = "boil_hold",
+	[PHASE_OFF] = "off",
+	[PHASE_FILL] = "fill",
+	[PHASE_RINSE] = "rinse",
 };
 static_assert(sizeof(stored) / sizeof(stored[0]) == PHASE_NAME_COUNT, "a word for every phase");
 
@@ -230,51 +330,61 @@ static const char *const alarms[] = {
 };
 static_assert(sizeof(alarms) / sizeof(alarms[0]) == ALARM_COUNT, "a word for every alarm");
 
-static const struct phase_rule *from(size_t index, enum method method)
+static const struct phase_rule *from(size_t index, enum station_kind kind)
 {
 	for (; index < RULE_COUNT; index++)
-		if ((rules[index].methods & 1u << method) != 0)
+		if ((rules[index].stations & 1u << kind) != 0)
 			return &rules[index];
 	return NULL;
 }
 
-const struct phase_rule *phase_rule_first(enum method method)
+const struct phase_rule *phase_rule_first(enum station_kind kind)
 {
-	return from(0, method);
+	return from(0, kind);
 }
 
-const struct phase_rule *phase_rule_next(enum method method, const struct phase_rule *rule)
+const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule)
 {
-	return from((size_t)(rule - rules) + 1, method);
+	return from((size_t)(rule - rules) + 1, kind);
 }
 
-const struct phase_rule *phase_rule_of(enum method method, enum phase_name name)
+const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name)
 {
-	const struct phase_rule *rule = phase_rule_first(method);
+	const struct phase_rule *rule = phase_rule_first(kind);
 
 	while (rule != NULL && rule->name != name)
-		rule = phase_rule_next(method, rule);
+		rule = phase_rule_next(kind, rule);
 	return rule;
 }
 
-const struct phase_rule *phase_rule_named(enum method method, const char *stored_name)
+const struct phase_rule *phase_rule_named(enum station_kind kind, const char *stored_name)
 {
 	for (int name = PHASE_LOADED; name < PHASE_NAME_COUNT; name++)
 		if (strcmp(stored[name], stored_name) == 0)
-			return phase_rule_of(method, (enum phase_name)name);
+			return phase_rule_of(kind, (enum phase_name)name);
 	return NULL;
 }
+
+bool station_is_canner(enum station_kind kind)
+{
+	return (int)kind < METHOD_COUNT;
+}
+
+const char *station_kind_words(enum station_kind kind)
+{
+	if (station_is_canner(kind))
+		return method_words((enum method)kind);
+	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
+}
+static_assert((int)STATION_BOILING_WATER == METHOD_BOILING_WATER && (int)STATION_STEAM == METHOD_STEAM &&
+                      (int)STATION_DIAL_GAUGE == METHOD_DIAL_GAUGE &&
+                      (int)STATION_WEIGHTED_GAUGE == METHOD_WEIGHTED_GAUGE &&
+                      (int)STATION_JUICER == METHOD_COUNT,
+              "a canner's kind is its method");
 
 const char *phase_name_stored(enum phase_name name)
 {
 	return (unsigned)name < PHASE_NAME_COUNT ? stored[name] : "?";
-}
-
-int64_t phase_required_ms(const struct phase_rule *rule, const struct log_load *load)
-{
-	if (rule->kind != PHASE_TIMED)
-		return 0;
-	return rule->required_ms == HOLD_OF_LOAD ? (int64_t)load->minutes * 60 * 1000 : rule->required_ms;
 }
 
 const char *alarm_name(enum alarm alarm)

@@ -1,5 +1,6 @@
 /*
- * phases.h - what a canner load goes through, method by method, as one table.
+ * phases.h - what a load, a run and a batch go through, station by station, as
+ * one table.
  *
  * No clock starts by itself: a WATCHED phase ends when a person has seen the
  * condition and says so, and only then does the next clock begin.
@@ -8,6 +9,10 @@
  *   steam           loaded > vent > HOLD > rest > unload > cooling > seal check
  *   pressure        loaded > come-up > VENT > pressurise > HOLD > cool-down > WAIT
  *                   > unload > cooling > seal check
+ *   juicer run      heat > RUN > drain          beside them the water clock, which repeats
+ *   pot batch       to boil > sugar in > back to boil > BOIL-HOLD > off > fill > rinse
+ *                   (nothing to add at the boil: straight to the boil-hold; a
+ *                   boil-hold of 0 s: straight to off)
  *
  * A lost boil, lost steam or lost pressure ends the hold as "lost" and goes back
  * to where the condition is reached again; the next hold has its full length.
@@ -36,6 +41,16 @@ enum phase_name {
 	PHASE_UNLOAD,
 	PHASE_COOLING,
 	PHASE_SEAL_CHECK,
+	PHASE_HEAT, /* juicer */
+	PHASE_RUN,
+	PHASE_DRAIN,
+	PHASE_TO_BOIL, /* pot */
+	PHASE_SUGAR_IN,
+	PHASE_BACK_TO_BOIL,
+	PHASE_BOIL_HOLD,
+	PHASE_OFF,
+	PHASE_FILL,
+	PHASE_RINSE,
 	PHASE_NAME_COUNT
 };
 
@@ -58,13 +73,13 @@ enum early { EARLY_NEVER, EARLY_ASK };
 #define WAIT_MS (INT64_C(10) * 60 * 1000)    /* UNL-W: USDA revision of 2006 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
-#define HOLD_OF_LOAD (-1) /* required time is the load's process */
+#define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
 struct phase_rule {
 	enum phase_name name;
-	unsigned methods; /* bit 1 << enum method */
+	unsigned stations; /* bit 1 << enum station_kind */
 	enum phase_kind kind;
-	int64_t required_ms;   /* TIMED: fixed length, or HOLD_OF_LOAD */
+	int64_t required_ms;   /* TIMED: fixed length, or OF_THE_WORK */
 	int planned_min_s;     /* not TIMED: planning time, for the outlook only */
 	int planned_max_s;
 	enum alarm alarm;      /* when a TIMED phase is over */
@@ -82,17 +97,16 @@ struct phase_rule {
 	const char *source;
 };
 
-/* The rule of a phase for a method; NULL when the method has no such phase. */
-const struct phase_rule *phase_rule_of(enum method method, enum phase_name name);
-const struct phase_rule *phase_rule_named(enum method method, const char *stored_name);
-/* The phase after `rule` for the method; NULL after the seal check (shelved). */
-const struct phase_rule *phase_rule_next(enum method method, const struct phase_rule *rule);
-const struct phase_rule *phase_rule_first(enum method method);
+/* The rule of a phase at a kind of station; NULL when it has no such phase. */
+const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name);
+const struct phase_rule *phase_rule_named(enum station_kind kind, const char *stored_name);
+/* The phase after `rule` in the table; NULL after the last. */
+const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule);
+const struct phase_rule *phase_rule_first(enum station_kind kind);
 
 const char *phase_name_stored(enum phase_name name); /* "come_up" */
-
-/* Required length of the phase for a load, in ms; 0 when it has no clock. */
-int64_t phase_required_ms(const struct phase_rule *rule, const struct log_load *load);
+bool station_is_canner(enum station_kind kind);
+const char *station_kind_words(enum station_kind kind); /* "boiling-water canner", "steam juicer", "pot" */
 
 const char *alarm_name(enum alarm alarm); /* "lift_jars" */
 
