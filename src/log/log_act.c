@@ -4,11 +4,13 @@
  * Session extension: https://sqlite.org/sessionintro.html. The tables are
  * attached children first, so that the inverse of an act takes away jars and
  * phases before the load they belong to and no cascade gets there before it.
+ * juice_left and supply_stock are left to their triggers.
  */
 #include "log/query.h"
 
 static const char *const captured_tables[] = {
-	"jar", "phase", "load", "lot", "lid_box", "station_capacity", "station", "house",
+	"jar", "phase", "juice_use", "supply_move", "batch_amount", "juice", "load", "run", "batch",
+	"lot", "lid_box", "supply", "recipe_ingredient", "recipe", "station_capacity", "station", "house",
 };
 
 bool act_is_open(struct log *log, struct fault *fault)
@@ -79,6 +81,8 @@ static bool write_entry(struct log *log, struct log_entry *entry, const void *ch
 	BIND_TEXT(&query, entry->who);
 	bind_unless(&query, entry->station_id, 0);
 	bind_unless(&query, entry->load_id, 0);
+	bind_unless(&query, entry->run_id, 0);
+	bind_unless(&query, entry->batch_id, 0);
 	BIND_TEXT(&query, entry->sentence);
 	bind_unless(&query, entry->undoes_id, 0);
 	bind_integer(&query, entry->breaks_hold);

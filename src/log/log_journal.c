@@ -1,4 +1,5 @@
 /* log_journal.c - reading the journal: the story, and what can be undone. */
+#include <assert.h>
 #include <string.h>
 
 #include "log/query.h"
@@ -15,35 +16,59 @@ static void read_entry(struct query *query, void *into)
 	TAKE_TEXT(query, entry->who);
 	entry->station_id = take_integer(query);
 	entry->load_id = take_integer(query);
+	entry->run_id = take_integer(query);
+	entry->batch_id = take_integer(query);
 	TAKE_TEXT(query, entry->sentence);
 	entry->undoes_id = take_integer(query);
 	entry->undone_by = take_integer(query);
 	entry->breaks_hold = take_flag(query);
 }
 
-bool log_last_act(struct log *log, int64_t station_id, int64_t load_id, bool undone,
-                  struct log_entry *out, struct fault *fault)
+static const enum statement standing_of[SUBJECT_KIND_COUNT] = {
+	[SUBJECT_HOUSE] = STANDING_OF_HOUSE,
+	[SUBJECT_STATION] = STANDING_OF_STATION,
+	[SUBJECT_LOAD] = STANDING_OF_LOAD,
+	[SUBJECT_RUN] = STANDING_OF_RUN,
+	[SUBJECT_BATCH] = STANDING_OF_BATCH,
+};
+
+static const enum statement undone_of[SUBJECT_KIND_COUNT] = {
+	[SUBJECT_HOUSE] = UNDONE_OF_HOUSE,
+	[SUBJECT_STATION] = UNDONE_OF_STATION,
+	[SUBJECT_LOAD] = UNDONE_OF_LOAD,
+	[SUBJECT_RUN] = UNDONE_OF_RUN,
+	[SUBJECT_BATCH] = UNDONE_OF_BATCH,
+};
+
+static const enum statement entries_of[SUBJECT_KIND_COUNT] = {
+	[SUBJECT_HOUSE] = ENTRIES_OF_HOUSE,
+	[SUBJECT_STATION] = ENTRIES_OF_STATION,
+	[SUBJECT_LOAD] = ENTRIES_OF_LOAD,
+	[SUBJECT_RUN] = ENTRIES_OF_RUN,
+	[SUBJECT_BATCH] = ENTRIES_OF_BATCH,
+};
+
+static struct query start_about(struct log *log, const enum statement *which,
+                                struct log_subject subject)
 {
-	enum statement which;
-	if (load_id > 0)
-		which = undone ? UNDONE_OF_LOAD : STANDING_OF_LOAD;
-	else if (station_id > 0)
-		which = undone ? UNDONE_OF_STATION : STANDING_OF_STATION;
-	else
-		which = undone ? UNDONE_OF_HOUSE : STANDING_OF_HOUSE;
-	struct query query = query_start(log, which);
-	if (load_id > 0)
-		bind_integer(&query, load_id);
-	else if (station_id > 0)
-		bind_integer(&query, station_id);
+	assert((int)subject.kind >= 0 && subject.kind < SUBJECT_KIND_COUNT);
+	struct query query = query_start(log, which[subject.kind]);
+	if (subject.kind != SUBJECT_HOUSE)
+		bind_integer(&query, subject.id);
+	return query;
+}
+
+bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
+                  struct fault *fault)
+{
+	struct query query = start_about(log, undone ? undone_of : standing_of, subject);
 	return query_get(&query, read_entry, out, undone ? "undone act to redo" : "act to undo", fault);
 }
 
-bool log_story(struct log *log, int64_t load_id, struct log_entry **rows, size_t *count,
+bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,
                struct fault *fault)
 {
-	struct query query = query_start(log, ENTRIES_OF_LOAD);
-	bind_integer(&query, load_id);
+	struct query query = start_about(log, entries_of, subject);
 	void *list;
 	bool ok = query_list(&query, read_entry, sizeof(**rows), &list, count, fault);
 	*rows = list;

@@ -98,5 +98,12 @@ extern const struct words words_of_phase_end;
 extern const struct words words_of_jar_state;
 extern const struct words words_of_siphoning;
 extern const struct words words_of_fate;
+extern const struct words words_of_station_kind;
+extern const struct words words_of_units;
+extern const struct words words_of_juice_state;
+extern const struct words words_of_juice_why;
+extern const struct words words_of_supply_why;
+
+const char *units_name(enum unit_system units); /* as stored */
 
 #endif

@@ -1,8 +1,10 @@
-/* log_put.c - writing typed rows, inside an act only. */
+/*
+ * log_put.c - writing typed rows, inside an act only: house, stations, lids, lots,
+ * loads, phases, jars. Runs, batches, juice, supplies and recipes: log_pot_put.c.
+ */
 #include "log/query.h"
 
-/* After a failed write the act may only be abandoned; see log_commit. */
-static bool spoilt(struct log *log)
+bool put_spoilt(struct log *log)
 {
 	log->act_spoilt = true;
 	return false;
@@ -13,18 +15,15 @@ static bool update(struct query *query, const char *what, struct fault *fault)
 {
 	struct log *log = query->log;
 	if (!query_run(query, fault))
-		return spoilt(log);
+		return put_spoilt(log);
 	if (sqlite3_changes(log->db) == 0) {
 		(void)fault_set(fault, FAULT_MISSING, "The log has no such %s; look again.", what);
-		return spoilt(log);
+		return put_spoilt(log);
 	}
 	return true;
 }
 
-/* Bind the id, the last parameter of both forms, and run. `fresh` is the id of
- * a new row; 0 lets SQLite choose. */
-static bool put(struct query *query, int64_t *id, int64_t fresh, const char *what,
-                struct fault *fault)
+bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, struct fault *fault)
 {
 	struct log *log = query->log;
 	if (!act_is_open(log, fault))
@@ -35,15 +34,15 @@ static bool put(struct query *query, int64_t *id, int64_t fresh, const char *wha
 	}
 	bind_unless(query, fresh, 0);
 	if (!query_run(query, fault))
-		return spoilt(log);
+		return put_spoilt(log);
 	*id = sqlite3_last_insert_rowid(log->db);
 	return true;
 }
 
-static bool fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault)
+bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault)
 {
 	struct query query = query_start(log, which);
-	return query_integer(&query, id, fault) || spoilt(log);
+	return query_integer(&query, id, fault) || put_spoilt(log);
 }
 
 bool log_put_house(struct log *log, const struct log_house *row, struct fault *fault)
@@ -62,6 +61,11 @@ bool log_put_house(struct log *log, const struct log_house *row, struct fault *f
 	bind_integer(&query, row->practice_speed);
 	bind_unless(&query, row->practice_wall_ms, 0);
 	bind_unless(&query, row->practice_real_wall_ms, 0);
+	bind_name(&query, units_name(row->units));
+	bind_integer(&query, row->run_minutes);
+	bind_integer(&query, row->first_juice_minutes);
+	bind_integer(&query, row->water_minutes);
+	bind_integer(&query, row->jar_wait_minutes);
 	bind_integer(&query, 1);
 	return update(&query, "house", fault);
 }
@@ -73,7 +77,7 @@ static bool put_capacities(struct log *log, const struct log_station *row, struc
 	struct query clear = query_start(log, CAPACITY_CLEAR);
 	bind_integer(&clear, row->id);
 	if (!query_run(&clear, fault))
-		return spoilt(log);
+		return put_spoilt(log);
 	for (size_t i = 0; i < jar_size_count && i < JAR_SIZES_MAX; i++) {
 		if (row->capacity[i] == 0)
 			continue;
@@ -82,7 +86,7 @@ static bool put_capacities(struct log *log, const struct log_station *row, struc
 		bind_name(&insert, jar_sizes[i].name);
 		bind_integer(&insert, row->capacity[i]);
 		if (!query_run(&insert, fault))
-			return spoilt(log);
+			return put_spoilt(log);
 	}
 	return true;
 }
@@ -93,15 +97,17 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 	int64_t id = row->id;
 	if (!act_is_open(log, fault))
 		return false;
-	if (id == 0 && !fresh_id(log, STATION_FRESH_ID, &fresh, fault))
+	if (id == 0 && !put_fresh_id(log, STATION_FRESH_ID, &fresh, fault))
 		return false;
 	struct query query = query_start(log, id == 0 ? STATION_INSERT : STATION_UPDATE);
 	bind_integer(&query, row->digit);
-	bind_name(&query, method_name(row->kind));
+	bind_name(&query, station_kind_name(row->kind));
 	BIND_TEXT(&query, row->name);
 	bind_unless(&query, row->gauge_checked_wall_ms, 0);
 	bind_integer(&query, row->retired);
-	if (put(&query, &row->id, fresh, "canner", fault) && put_capacities(log, row, fault))
+	bind_unless(&query, row->volume_ul, 0);
+	BIND_TEXT(&query, row->who);
+	if (put_row(&query, &row->id, fresh, "station", fault) && put_capacities(log, row, fault))
 		return true;
 	row->id = id;
 	return false;
@@ -114,7 +120,7 @@ bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fau
 	bind_unless(&query, row->bought_wall_ms, 0);
 	bind_integer(&query, row->lids);
 	bind_integer(&query, row->retired);
-	return put(&query, &row->id, 0, "lid box", fault);
+	return put_row(&query, &row->id, 0, "lid box", fault);
 }
 
 bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
@@ -126,7 +132,7 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
 	BIND_TEXT(&query, row->pack);
 	bind_name(&query, acidity_name(row->acidity));
 	bind_integer(&query, row->made_wall_ms);
-	return put(&query, &row->id, 0, "lot", fault);
+	return put_row(&query, &row->id, 0, "lot", fault);
 }
 
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
@@ -134,7 +140,7 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 	int64_t fresh = 0;
 	if (!act_is_open(log, fault))
 		return false;
-	if (row->id == 0 && !fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+	if (row->id == 0 && !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? LOAD_INSERT : LOAD_UPDATE);
 	bind_integer(&query, row->station_id);
@@ -154,13 +160,13 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 	bind_unless(&query, row->process_ended_wall_ms, 0);
 	bind_integer(&query, row->broken);
 	bind_integer(&query, row->opened_wall_ms);
-	return put(&query, &row->id, fresh, "load", fault);
+	return put_row(&query, &row->id, fresh, "load", fault);
 }
 
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? PHASE_INSERT : PHASE_UPDATE);
-	bind_integer(&query, row->load_id);
+	bind_unless(&query, row->load_id, 0);
 	BIND_TEXT(&query, row->name);
 	bind_integer(&query, row->began.wall_ms);
 	bind_integer(&query, row->began.awake_ms);
@@ -169,13 +175,15 @@ bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 	bind_unless(&query, row->acknowledged_wall_ms, 0);
 	bind_unless(&query, row->ended_wall_ms, 0);
 	bind_name(&query, phase_end_name(row->ended_why));
-	return put(&query, &row->id, 0, "phase", fault);
+	bind_unless(&query, row->run_id, 0);
+	bind_unless(&query, row->batch_id, 0);
+	return put_row(&query, &row->id, 0, "phase", fault);
 }
 
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? JAR_INSERT : JAR_UPDATE);
-	bind_integer(&query, row->load_id);
+	bind_unless(&query, row->load_id, 0);
 	bind_integer(&query, row->lot_id);
 	bind_unless(&query, row->lid_box_id, 0);
 	bind_integer(&query, row->place_in_load);
@@ -186,5 +194,9 @@ bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
 	bind_unless(&query, row->fate_by_wall_ms, 0);
 	bind_unless(&query, row->fate_done_wall_ms, 0);
 	bind_unless(&query, row->checked_wall_ms, 0);
-	return put(&query, &row->id, 0, "jar", fault);
+	bind_unless(&query, row->batch_id, 0);
+	bind_unless(&query, row->filled.wall_ms, 0);
+	bind_integer(&query, row->filled.awake_ms);
+	BIND_TEXT(&query, row->filled.boot);
+	return put_row(&query, &row->id, 0, "jar", fault);
 }

@@ -1,36 +1,12 @@
-/* log_rows.c - reading typed rows. */
+/*
+ * log_rows.c - reading typed rows: house, stations, lids, lots, loads, phases, jars.
+ * Runs, batches, juice, supplies and recipes: log_pot_rows.c.
+ */
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "log/query.h"
-
-static enum method take_method(struct query *query)
-{
-	enum method method = METHOD_BOILING_WATER;
-	if (!method_from_name(take_name(query), &method))
-		query->unreadable = true;
-	return method;
-}
-
-static enum acidity take_acidity(struct query *query)
-{
-	const char *name = take_name(query);
-	for (int i = 0; i < ACIDITY_COUNT; i++)
-		if (strcmp(name, acidity_name((enum acidity)i)) == 0)
-			return (enum acidity)i;
-	query->unreadable = true;
-	return ACIDITY_LOW_ACID; /* the careful end */
-}
-
-static enum confirmed take_confirmed(struct query *query)
-{
-	const char *name = take_name(query);
-	for (int i = 0; i < CONFIRMED_COUNT; i++)
-		if (strcmp(name, confirmed_name((enum confirmed)i)) == 0)
-			return (enum confirmed)i;
-	query->unreadable = true;
-	return CONFIRMED_MEMORY;
-}
 
 static void read_house(struct query *query, void *into)
 {
@@ -49,6 +25,11 @@ static void read_house(struct query *query, void *into)
 	house->practice_speed = take_int(query);
 	house->practice_wall_ms = take_integer(query);
 	house->practice_real_wall_ms = take_integer(query);
+	house->units = (enum unit_system)take_word(query, &words_of_units);
+	house->run_minutes = take_int(query);
+	house->first_juice_minutes = take_int(query);
+	house->water_minutes = take_int(query);
+	house->jar_wait_minutes = take_int(query);
 }
 
 static void read_station(struct query *query, void *into)
@@ -57,10 +38,12 @@ static void read_station(struct query *query, void *into)
 	memset(station, 0, sizeof(*station));
 	station->id = take_integer(query);
 	station->digit = take_int(query);
-	station->kind = take_method(query);
+	station->kind = (enum station_kind)take_word(query, &words_of_station_kind);
 	TAKE_TEXT(query, station->name);
 	station->gauge_checked_wall_ms = take_integer(query);
 	station->retired = take_flag(query);
+	station->volume_ul = take_integer(query);
+	TAKE_TEXT(query, station->who);
 }
 
 struct capacity {
@@ -141,6 +124,8 @@ static void read_phase(struct query *query, void *into)
 	phase->acknowledged_wall_ms = take_integer(query);
 	phase->ended_wall_ms = take_integer(query);
 	phase->ended_why = (enum phase_end)take_word(query, &words_of_phase_end);
+	phase->run_id = take_integer(query);
+	phase->batch_id = take_integer(query);
 }
 
 static void read_jar(struct query *query, void *into)
@@ -159,6 +144,10 @@ static void read_jar(struct query *query, void *into)
 	jar->fate_by_wall_ms = take_integer(query);
 	jar->fate_done_wall_ms = take_integer(query);
 	jar->checked_wall_ms = take_integer(query);
+	jar->batch_id = take_integer(query);
+	jar->filled.wall_ms = take_integer(query);
+	jar->filled.awake_ms = take_integer(query);
+	TAKE_TEXT(query, jar->filled.boot);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)
@@ -208,7 +197,7 @@ bool log_station_get(struct log *log, int64_t id, struct log_station *out, struc
 {
 	struct query query = query_start(log, STATION_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_station, out, "such canner", fault) &&
+	return query_get(&query, read_station, out, "such station", fault) &&
 	       read_capacities(log, out, fault);
 }
 
@@ -293,20 +282,39 @@ bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms
 	return ok;
 }
 
-bool log_phase_running(struct log *log, int64_t load_id, struct log_phase *out, struct fault *fault)
+/* Which of three statements, by the kind of the subject. */
+static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3],
+                        struct query *query, struct fault *fault)
 {
-	struct query query = query_start(log, PHASE_OPEN);
-	bind_integer(&query, load_id);
-	return query_get(&query, read_phase, out, "phase running for this load", fault);
+	if (subject.kind < SUBJECT_LOAD || subject.kind > SUBJECT_BATCH)
+		return fault_set(fault, FAULT_REFUSED, "Only a load, a run or a batch has phases. This is a "
+		                 "mistake in the program.");
+	*query = query_start(log, which[subject.kind - SUBJECT_LOAD]);
+	bind_integer(query, subject.id);
+	return true;
+}
+static_assert(SUBJECT_RUN == SUBJECT_LOAD + 1 && SUBJECT_BATCH == SUBJECT_LOAD + 2,
+              "the statements of phases are in another order");
+
+bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out,
+                       struct fault *fault)
+{
+	static const enum statement which[] = {PHASE_OPEN_OF_LOAD, PHASE_OPEN_OF_RUN,
+	                                       PHASE_OPEN_OF_BATCH};
+	struct query query;
+	return phase_query(log, subject, which, &query, fault) &&
+	       query_get(&query, read_phase, out, "phase running there", fault);
 }
 
-bool log_phases(struct log *log, int64_t load_id, struct log_phase **rows, size_t *count,
+bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count,
                 struct fault *fault)
 {
-	struct query query = query_start(log, PHASE_LIST);
-	bind_integer(&query, load_id);
-	void *list;
-	bool ok = query_list(&query, read_phase, sizeof(**rows), &list, count, fault);
+	static const enum statement which[] = {PHASES_OF_LOAD, PHASES_OF_RUN, PHASES_OF_BATCH};
+	struct query query;
+	void *list = NULL;
+	*count = 0;
+	bool ok = phase_query(log, subject, which, &query, fault) &&
+	          query_list(&query, read_phase, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }
@@ -327,6 +335,26 @@ bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault 
 	struct query query = query_start(log, JAR_GET);
 	bind_integer(&query, id);
 	return query_get(&query, read_jar, out, "such jar", fault);
+}
+
+bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,
+                       struct fault *fault)
+{
+	struct query query = query_start(log, JARS_OF_BATCH);
+	bind_integer(&query, batch_id);
+	void *list;
+	bool ok = query_list(&query, read_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, JARS_WAITING);
+	void *list;
+	bool ok = query_list(&query, read_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
 }
 
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count,

@@ -32,8 +32,17 @@ static const struct {
 	{"load", "the load has moved on since"},
 	{"lot", "the lot has changed since"},
 	{"lid_box", "the lid box has changed since"},
+	{"run", "the run has moved on since"},
+	{"juice", "the juice has changed since"},
+	{"juice_use", "what was taken of the juice has changed since"},
+	{"batch", "the batch has moved on since"},
+	{"batch_amount", "the amounts of the batch have changed since"},
+	{"supply", "the supply has changed since"},
+	{"supply_move", "the ledger of a supply has changed since"},
+	{"recipe", "the recipe has changed since"},
+	{"recipe_ingredient", "the ingredients of the recipe have changed since"},
 	{"station_capacity", "what the canner holds has changed since"},
-	{"station", "the canner has changed since"},
+	{"station", "the station has changed since"},
 	{"house", "what is known of the house has changed since"},
 };
 

@@ -4,6 +4,7 @@
  */
 #include <assert.h>
 
+#include "engine/text.h"
 #include "log/log_private.h"
 
 #define WORDS(array, enum_count) \
@@ -59,12 +60,60 @@ static const char *const fates[] = {
 };
 WORDS(fates, FATE_COUNT);
 
+/* A canner is stored under the name of its method. */
+static const char *const station_kinds[] = {
+	[STATION_BOILING_WATER] = "boiling_water",
+	[STATION_STEAM] = "steam",
+	[STATION_DIAL_GAUGE] = "dial_gauge",
+	[STATION_WEIGHTED_GAUGE] = "weighted_gauge",
+	[STATION_JUICER] = "juicer",
+	[STATION_POT] = "pot",
+};
+WORDS(station_kinds, STATION_KIND_COUNT);
+static_assert((int)STATION_BOILING_WATER == (int)METHOD_BOILING_WATER &&
+              (int)STATION_STEAM == (int)METHOD_STEAM &&
+              (int)STATION_DIAL_GAUGE == (int)METHOD_DIAL_GAUGE &&
+              (int)STATION_WEIGHTED_GAUGE == (int)METHOD_WEIGHTED_GAUGE &&
+              (int)STATION_JUICER == (int)METHOD_COUNT, "a canner's kind is not its method");
+
+static const char *const unit_systems[] = {
+	[UNITS_US] = "us",
+	[UNITS_METRIC] = "metric",
+};
+WORDS(unit_systems, UNIT_SYSTEM_COUNT);
+
+static const char *const juice_states[] = {
+	[JUICE_HOT] = "hot",
+	[JUICE_CHILLED] = "chilled",
+	[JUICE_FROZEN] = "frozen",
+};
+WORDS(juice_states, JUICE_STATE_COUNT);
+
+static const char *const juice_whys[] = {
+	[JUICE_FOR_BATCH] = "batch",
+	[JUICE_CORRECTION] = "correction",
+	[JUICE_DISCARDED] = "discarded",
+};
+WORDS(juice_whys, JUICE_WHY_COUNT);
+
+static const char *const supply_whys[] = {
+	[SUPPLY_RECEIPT] = "receipt",
+	[SUPPLY_USE] = "use",
+	[SUPPLY_CORRECTION] = "correction",
+};
+WORDS(supply_whys, SUPPLY_WHY_COUNT);
+
 const struct words words_of_place = {places, PLACE_COUNT};
 const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
 const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
 const struct words words_of_jar_state = {jar_states, JAR_STATE_COUNT};
 const struct words words_of_siphoning = {siphonings, SIPHON_COUNT};
 const struct words words_of_fate = {fates, FATE_COUNT};
+const struct words words_of_station_kind = {station_kinds, STATION_KIND_COUNT};
+const struct words words_of_units = {unit_systems, UNIT_SYSTEM_COUNT};
+const struct words words_of_juice_state = {juice_states, JUICE_STATE_COUNT};
+const struct words words_of_juice_why = {juice_whys, JUICE_WHY_COUNT};
+const struct words words_of_supply_why = {supply_whys, SUPPLY_WHY_COUNT};
 
 static const char *word(const struct words *words, int index)
 {
@@ -99,4 +148,44 @@ const char *siphoning_name(enum siphoning siphoning)
 const char *jar_fate_name(enum jar_fate fate)
 {
 	return word(&words_of_fate, (int)fate);
+}
+
+const char *station_kind_name(enum station_kind kind)
+{
+	return word(&words_of_station_kind, (int)kind);
+}
+
+bool station_kind_from_name(const char *name, enum station_kind *out)
+{
+	enum method method;
+	for (int i = 0; name != NULL && i < STATION_KIND_COUNT; i++) {
+		if (text_same_name(name, station_kinds[i])) {
+			*out = (enum station_kind)i;
+			return true;
+		}
+	}
+	if (!method_from_name(name, &method)) /* the words people use for a canner */
+		return false;
+	*out = (enum station_kind)method;
+	return true;
+}
+
+const char *units_name(enum unit_system units)
+{
+	return word(&words_of_units, (int)units);
+}
+
+const char *juice_state_name(enum juice_state state)
+{
+	return word(&words_of_juice_state, (int)state);
+}
+
+const char *juice_why_name(enum juice_why why)
+{
+	return word(&words_of_juice_why, (int)why);
+}
+
+const char *supply_why_name(enum supply_why why)
+{
+	return word(&words_of_supply_why, (int)why);
 }

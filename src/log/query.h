@@ -46,6 +46,15 @@ const char *take_name(struct query *query); /* valid until the row is left; null
 
 #define TAKE_TEXT(query, array) take_text((query), (array), sizeof(array))
 
+/* Words of the engine's enums (log_take.c); an unknown one makes the row unreadable. */
+enum method take_method(struct query *query);
+enum acidity take_acidity(struct query *query);
+enum confirmed take_confirmed(struct query *query);
+enum pectin take_pectin(struct query *query);
+enum adding take_adding(struct query *query);
+enum measure take_measure(struct query *query);
+enum supply_kind take_supply(struct query *query);
+
 /* A statement that answers nothing. */
 bool query_run(struct query *query, struct fault *fault);
 
@@ -62,5 +71,17 @@ bool query_list(struct query *query, row_reader *read, size_t size, void **rows,
 
 /* The integer of the only row. */
 bool query_integer(struct query *query, int64_t *out, struct fault *fault);
+
+/* --- log_put.c: the end of every log_put_... --- */
+
+/* Bind the id, the last parameter of *_INSERT and *_UPDATE, and run. `fresh` is
+ * the id of a new row; 0 lets SQLite choose. `what` as for a missing row. */
+bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, struct fault *fault);
+
+/* An id that neither the table nor the journal has told of. */
+bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault);
+
+/* False, always: after a failed write the act may only be abandoned; see log_commit. */
+bool put_spoilt(struct log *log);
 
 #endif

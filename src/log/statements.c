@@ -28,13 +28,23 @@
 
 #define ENTRY_COLUMNS(row) \
 	row ".id, " row ".wall_ms, " row ".awake_ms, " row ".boot, " row ".verb, " row ".who, " \
-	"coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " row ".sentence, " \
+	"coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " \
+	"coalesce(" row ".run_id, 0), coalesce(" row ".batch_id, 0), " row ".sentence, " \
 	"coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row ".breaks_hold"
 
-/* Which entries are meant; `row` is an alias of the journal. */
-#define OF_LOAD(row) row ".load_id = ?1"
+/* Which entries are meant; `row` is an alias of the journal. Nearly every act is
+ * about a station and few about a load: the plus keeps the index of the loads
+ * out (https://sqlite.org/optoverview.html, "Disqualifying WHERE Clause Terms"). */
+#define OF_HOUSE(row) \
+	row ".station_id IS NULL AND +" row ".load_id IS NULL AND " row ".run_id IS NULL AND " \
+	row ".batch_id IS NULL"
 #define OF_STATION(row) row ".station_id = ?1"
-#define OF_HOUSE(row) row ".load_id IS NULL AND " row ".station_id IS NULL"
+#define OF_LOAD(row) row ".load_id = ?1"
+#define OF_RUN(row) row ".run_id = ?1"
+#define OF_BATCH(row) row ".batch_id = ?1"
+
+#define STORY(about) \
+	"SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE " about("journal") " ORDER BY journal.id"
 
 #define NEWEST_TIP(about, parity) \
 	"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE " about("a") \
@@ -50,7 +60,13 @@
 	"  AND f.id > a.id)" \
 	" ORDER BY a.id DESC LIMIT 1"
 
-#define STATION_COLUMNS "id, digit, kind, name, gauge_checked_wall_ms, retired"
+/* Never an id the journal has told of: an undone row's number is not reused. */
+#define FRESH_ID(table) \
+	"SELECT 1 + max(coalesce((SELECT max(id) FROM " table "), 0), " \
+	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
+
+#define STATION_COLUMNS \
+	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who"
 
 #define LID_BOX_COLUMNS \
 	"id, label, bought_wall_ms, lids, " \
@@ -63,11 +79,34 @@
 
 #define PHASE_COLUMNS \
 	"id, load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, " \
-	"acknowledged_wall_ms, ended_wall_ms, ended_why"
+	"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id"
+#define PHASES(of) "SELECT " PHASE_COLUMNS " FROM phase WHERE " of " = ?"
 
 #define JAR_COLUMNS \
 	"id, load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, " \
-	"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms"
+	"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, " \
+	"filled_awake_ms, filled_boot"
+
+#define RUN_COLUMNS \
+	"id, station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, water_awake_ms, " \
+	"water_boot, water_checks, opened_wall_ms"
+
+#define JUICE_COLUMNS \
+	"juice.id, juice.run_id, juice.kind, juice.made_ul, juice_left.left_ul, juice.state, " \
+	"juice.made_wall_ms, juice.state_wall_ms"
+
+#define BATCH_COLUMNS \
+	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
+	"ticks, warm_jars, open, note, opened_wall_ms"
+
+#define SUPPLIES \
+	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
+	"FROM supply JOIN supply_stock ON supply_stock.supply_id = supply.id "
+
+#define RECIPE_COLUMNS \
+	"id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, " \
+	"multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, " \
+	"retired"
 
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
@@ -76,8 +115,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[DATA_VERSION] = "PRAGMA data_version",
 
 	[ENTRY_INSERT] =
-		"INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, sentence, "
-		"undoes_id, breaks_hold, changes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, run_id, "
+		"batch_id, sentence, undoes_id, breaks_hold, changes) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[ENTRY_CHANGES] = "SELECT sentence, changes FROM journal WHERE id = ?",
 	/* The last link of the chain from an entry on, and how many links on. */
 	[ENTRY_TIP] =
@@ -88,36 +128,43 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT id, n FROM link ORDER BY n DESC LIMIT 1",
 	[ENTRY_NEWEST] =
 		"SELECT " ENTRY_COLUMNS("journal") " FROM journal ORDER BY journal.id DESC LIMIT 1",
-	[ENTRIES_OF_LOAD] =
-		"SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE load_id = ? ORDER BY journal.id",
-	[STANDING_OF_LOAD] = STANDING(OF_LOAD),
-	[STANDING_OF_STATION] = STANDING(OF_STATION),
+	[ENTRIES_OF_HOUSE] = STORY(OF_HOUSE),
+	[ENTRIES_OF_STATION] = STORY(OF_STATION),
+	[ENTRIES_OF_LOAD] = STORY(OF_LOAD),
+	[ENTRIES_OF_RUN] = STORY(OF_RUN),
+	[ENTRIES_OF_BATCH] = STORY(OF_BATCH),
 	[STANDING_OF_HOUSE] = STANDING(OF_HOUSE),
-	[UNDONE_OF_LOAD] = UNDONE(OF_LOAD),
-	[UNDONE_OF_STATION] = UNDONE(OF_STATION),
+	[STANDING_OF_STATION] = STANDING(OF_STATION),
+	[STANDING_OF_LOAD] = STANDING(OF_LOAD),
+	[STANDING_OF_RUN] = STANDING(OF_RUN),
+	[STANDING_OF_BATCH] = STANDING(OF_BATCH),
 	[UNDONE_OF_HOUSE] = UNDONE(OF_HOUSE),
+	[UNDONE_OF_STATION] = UNDONE(OF_STATION),
+	[UNDONE_OF_LOAD] = UNDONE(OF_LOAD),
+	[UNDONE_OF_RUN] = UNDONE(OF_RUN),
+	[UNDONE_OF_BATCH] = UNDONE(OF_BATCH),
 
 	[HOUSE_GET] =
 		"SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
 		"measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
-		"practice_real_wall_ms FROM house WHERE id = 1",
+		"practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
+		"jar_wait_minutes FROM house WHERE id = 1",
 	[HOUSE_UPDATE] =
 		"UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
 		"elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
-		"practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ? WHERE id = ?",
+		"practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
+		"units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
+		"jar_wait_minutes = ? WHERE id = ?",
 
 	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
 	[STATION_GET] = "SELECT " STATION_COLUMNS " FROM station WHERE id = ?",
-	/* Never an id the journal has told of: an undone row's number is not reused. */
-	[STATION_FRESH_ID] =
-		"SELECT 1 + max(coalesce((SELECT max(id) FROM station), 0), "
-		"coalesce((SELECT max(station_id) FROM journal), 0))",
+	[STATION_FRESH_ID] = FRESH_ID("station"),
 	[STATION_INSERT] =
-		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, id) "
-		"VALUES (?, ?, ?, ?, ?, ?)",
+		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
 	[STATION_UPDATE] =
-		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ? "
-		"WHERE id = ?",
+		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
+		"volume_ul = ?, who = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
@@ -145,9 +192,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_BETWEEN] =
 		"SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 		"ORDER BY opened_wall_ms, id",
-	[LOAD_FRESH_ID] =
-		"SELECT 1 + max(coalesce((SELECT max(id) FROM load), 0), "
-		"coalesce((SELECT max(load_id) FROM journal), 0))",
+	[LOAD_FRESH_ID] = FRESH_ID("load"),
 	[LOAD_INSERT] =
 		"INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
 		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, "
@@ -159,17 +204,28 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"elevation_slack_um = ?, elevation_by = ?, verdict = ?, verdict_why = ?, "
 		"process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ? WHERE id = ?",
 
-	[PHASE_LIST] = "SELECT " PHASE_COLUMNS " FROM phase WHERE load_id = ? ORDER BY id",
-	[PHASE_OPEN] = "SELECT " PHASE_COLUMNS " FROM phase WHERE load_id = ? AND ended_wall_ms IS NULL",
+	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
+	[PHASES_OF_RUN] = PHASES("run_id") " ORDER BY id",
+	[PHASES_OF_BATCH] = PHASES("batch_id") " ORDER BY id",
+	[PHASE_OPEN_OF_LOAD] = PHASES("load_id") " AND ended_wall_ms IS NULL",
+	[PHASE_OPEN_OF_RUN] = PHASES("run_id") " AND ended_wall_ms IS NULL",
+	[PHASE_OPEN_OF_BATCH] = PHASES("batch_id") " AND ended_wall_ms IS NULL",
 	[PHASE_INSERT] =
 		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
-		"acknowledged_wall_ms, ended_wall_ms, ended_why, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[PHASE_UPDATE] =
 		"UPDATE phase SET load_id = ?, name = ?, began_wall_ms = ?, began_awake_ms = ?, "
 		"began_boot = ?, required_ms = ?, acknowledged_wall_ms = ?, ended_wall_ms = ?, "
-		"ended_why = ? WHERE id = ?",
+		"ended_why = ?, run_id = ?, batch_id = ? WHERE id = ?",
 
 	[JAR_LIST] = "SELECT " JAR_COLUMNS " FROM jar WHERE load_id = ? ORDER BY place_in_load",
+	[JARS_OF_BATCH] = "SELECT " JAR_COLUMNS " FROM jar WHERE batch_id = ? ORDER BY id",
+	/* One whose filling was not noted may have waited longest. */
+	[JARS_WAITING] =
+		"SELECT " JAR_COLUMNS " FROM jar "
+		"WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken' "
+		"ORDER BY filled_wall_ms IS NOT NULL, filled_wall_ms, id",
 	[JAR_GET] = "SELECT " JAR_COLUMNS " FROM jar WHERE id = ?",
 	[JAR_FATES] =
 		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
@@ -179,10 +235,100 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken'",
 	[JAR_INSERT] =
 		"INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
-		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
+		"filled_awake_ms, filled_boot, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[JAR_UPDATE] =
 		"UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
 		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
-		"checked_wall_ms = ? WHERE id = ?",
+		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
+		"filled_boot = ? WHERE id = ?",
+
+	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
+	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY opened_wall_ms, id",
+	[RUN_FRESH_ID] = FRESH_ID("run"),
+	[RUN_INSERT] =
+		"INSERT INTO run (station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, "
+		"water_awake_ms, water_boot, water_checks, opened_wall_ms, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[RUN_UPDATE] =
+		"UPDATE run SET station_id = ?, fruit = ?, fruit_mg = ?, open = ?, water_every_ms = ?, "
+		"water_wall_ms = ?, water_awake_ms = ?, water_boot = ?, water_checks = ?, "
+		"opened_wall_ms = ? WHERE id = ?",
+
+	[JUICE_GET] =
+		"SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
+		"WHERE juice.id = ?",
+	[JUICE_LEFT] =
+		"SELECT " JUICE_COLUMNS " FROM juice_left JOIN juice ON juice.id = juice_id "
+		"WHERE left_ul > 0 ORDER BY made_wall_ms, juice.id",
+	[JUICES_OF_RUN] =
+		"SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
+		"WHERE run_id = ? ORDER BY juice.id",
+	[JUICE_INSERT] =
+		"INSERT INTO juice (run_id, kind, made_ul, state, made_wall_ms, state_wall_ms, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[JUICE_UPDATE] =
+		"UPDATE juice SET run_id = ?, kind = ?, made_ul = ?, state = ?, made_wall_ms = ?, "
+		"state_wall_ms = ? WHERE id = ?",
+	[JUICE_USES_OF_BATCH] =
+		"SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE batch_id = ? "
+		"ORDER BY id",
+	[JUICE_USE_INSERT] =
+		"INSERT INTO juice_use (juice_id, batch_id, ul, why, wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
+	[JUICE_USE_UPDATE] =
+		"UPDATE juice_use SET juice_id = ?, batch_id = ?, ul = ?, why = ?, wall_ms = ? WHERE id = ?",
+
+	[BATCH_GET] = "SELECT " BATCH_COLUMNS " FROM batch WHERE id = ?",
+	[BATCH_OPEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE open = 1 ORDER BY opened_wall_ms, id",
+	[BATCH_FRESH_ID] = FRESH_ID("batch"),
+	[BATCH_INSERT] =
+		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
+		"source, published, ticks, warm_jars, open, note, opened_wall_ms, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[BATCH_UPDATE] =
+		"UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
+		"headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
+		"note = ?, opened_wall_ms = ? WHERE id = ?",
+	[BATCH_AMOUNTS] =
+		"SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
+		"WHERE batch_id = ? ORDER BY place",
+	[BATCH_AMOUNT_INSERT] =
+		"INSERT INTO batch_amount (batch_id, place, ingredient, supply, measure, wanted, used, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	[BATCH_AMOUNT_UPDATE] =
+		"UPDATE batch_amount SET batch_id = ?, place = ?, ingredient = ?, supply = ?, measure = ?, "
+		"wanted = ?, used = ? WHERE id = ?",
+
+	[SUPPLY_LIST] = SUPPLIES "ORDER BY supply.kind, supply.size",
+	[SUPPLY_OF] = SUPPLIES "WHERE supply.kind = ? AND supply.size = ?",
+	[SUPPLY_INSERT] = "INSERT INTO supply (kind, size, id) VALUES (?, ?, ?)",
+	[SUPPLY_UPDATE] = "UPDATE supply SET kind = ?, size = ? WHERE id = ?",
+	[SUPPLY_MOVES] =
+		"SELECT id, supply_id, amount, why, batch_id, load_id, note, wall_ms FROM supply_move "
+		"WHERE supply_id = ? ORDER BY id",
+	[SUPPLY_MOVE_INSERT] =
+		"INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	[SUPPLY_MOVE_UPDATE] =
+		"UPDATE supply_move SET supply_id = ?, amount = ?, why = ?, batch_id = ?, load_id = ?, "
+		"note = ?, wall_ms = ? WHERE id = ?",
+
+	[RECIPE_LIST] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE retired = 0 ORDER BY name",
+	[RECIPE_GET] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE id = ?",
+	[RECIPE_INSERT] =
+		"INSERT INTO recipe (name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, "
+		"headspace_thou, multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, "
+		"caution, source, retired, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[RECIPE_UPDATE] =
+		"UPDATE recipe SET name = ?, food = ?, packs = ?, jars = ?, pectin = ?, acidity = ?, "
+		"gel_test = ?, boil_hold_s = ?, headspace_thou = ?, multiple_max = ?, foam_percent = ?, "
+		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ? "
+		"WHERE id = ?",
+	[INGREDIENT_LIST] =
+		"SELECT name, supply, measure, amount, form, adding, optional FROM recipe_ingredient "
+		"WHERE recipe_id = ? ORDER BY place",
+	[INGREDIENT_CLEAR] = "DELETE FROM recipe_ingredient WHERE recipe_id = ?",
+	[INGREDIENT_INSERT] =
+		"INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
+		"adding, optional) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
 };

@@ -119,7 +119,7 @@ END_TEST
 
 START_TEST(an_enum_out_of_range_is_refused)
 {
-	struct log_station station = {.digit = 8, .kind = METHOD_COUNT, .name = "what"};
+	struct log_station station = {.digit = 8, .kind = STATION_KIND_COUNT, .name = "what"};
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	ck_assert(!log_put_station(kit.log, &station, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
@@ -211,12 +211,12 @@ START_TEST(the_story_of_a_load_is_told_in_order)
 	KIT_OK(&kit, kit_put_canner(kit.log, 2, "Second", &other, &kit.fault));
 	struct log_entry boil = kit_entry("Boils", 1, load_id);
 	KIT_OK(&kit, kit_next_phase(kit.log, load_id, "hold", &boil, &kit.fault));
-	KIT_OK(&kit, log_story(kit.log, load_id, &story, &entries, &kit.fault));
+	KIT_OK(&kit, log_story(kit.log, kit_load(load_id), &story, &entries, &kit.fault));
 	ck_assert_uint_eq(entries, 2);
 	ck_assert_str_eq(story[0].sentence, "Loaded");
 	ck_assert_str_eq(story[1].sentence, "Boils");
 	free(story);
-	KIT_OK(&kit, log_story(kit.log, 404, &story, &entries, &kit.fault));
+	KIT_OK(&kit, log_story(kit.log, kit_load(404), &story, &entries, &kit.fault));
 	ck_assert_uint_eq(entries, 0);
 	ck_assert_ptr_null(story);
 }

@@ -73,7 +73,7 @@ static void load_is_whole(const struct log_entry *entry)
 	KIT_OK(&kit, log_jars(kit.log, entry->load_id, &jars, &count, &kit.fault));
 	free(jars);
 	ck_assert_uint_eq(count, 2);
-	KIT_OK(&kit, log_phase_running(kit.log, entry->load_id, &phase, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry->load_id), &phase, &kit.fault));
 	KIT_OK(&kit, log_newest_entry(kit.log, &newest, &kit.fault));
 	ck_assert_int_eq(newest.id, entry->id);
 	ck_assert(kit_whole(kit.path));

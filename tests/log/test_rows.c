@@ -57,6 +57,11 @@ START_TEST(the_house_comes_back)
 		.practice_speed = 60,
 		.practice_wall_ms = 12,
 		.practice_real_wall_ms = 13,
+		.units = UNITS_METRIC,
+		.run_minutes = 65,
+		.first_juice_minutes = 0,
+		.water_minutes = 15,
+		.jar_wait_minutes = 600,
 	};
 	COPY(house.name, hostile[_i]);
 	COPY(house.elevation_by, hostile[_i]);
@@ -76,6 +81,11 @@ START_TEST(the_house_comes_back)
 	ck_assert_int_eq(out.practice_speed, 60);
 	ck_assert_int_eq(out.practice_wall_ms, 12);
 	ck_assert_int_eq(out.practice_real_wall_ms, 13);
+	ck_assert_int_eq(out.units, UNITS_METRIC);
+	ck_assert_int_eq(out.run_minutes, 65);
+	ck_assert_int_eq(out.first_juice_minutes, 0);
+	ck_assert_int_eq(out.water_minutes, 15);
+	ck_assert_int_eq(out.jar_wait_minutes, 600);
 }
 END_TEST
 
@@ -92,6 +102,11 @@ START_TEST(a_new_house_knows_nothing)
 	ck_assert_int_eq(house.barometer_pa, 0);
 	ck_assert_int_eq(house.practice_speed, 0);
 	ck_assert(!house.invented);
+	ck_assert_int_eq(house.units, UNITS_US);
+	ck_assert_int_eq(house.run_minutes, 70);
+	ck_assert_int_eq(house.first_juice_minutes, 45);
+	ck_assert_int_eq(house.water_minutes, 20);
+	ck_assert_int_eq(house.jar_wait_minutes, 20);
 }
 END_TEST
 
@@ -121,7 +136,7 @@ START_TEST(a_canner_comes_back)
 	struct log_station out;
 	struct log_station station = {
 		.digit = 7,
-		.kind = METHOD_DIAL_GAUGE,
+		.kind = STATION_DIAL_GAUGE,
 		.gauge_checked_wall_ms = 5,
 		.capacity = {[0] = 1, [1] = 99},
 	};
@@ -133,7 +148,7 @@ START_TEST(a_canner_comes_back)
 	KIT_OK(&kit, log_station_get(kit.log, station.id, &out, &kit.fault));
 	ck_assert_str_eq(out.name, hostile[_i]);
 	ck_assert_int_eq(out.digit, 7);
-	ck_assert_int_eq(out.kind, METHOD_DIAL_GAUGE);
+	ck_assert_int_eq(out.kind, STATION_DIAL_GAUGE);
 	ck_assert_int_eq(out.gauge_checked_wall_ms, 5);
 	ck_assert(!out.retired);
 	ck_assert_mem_eq(out.capacity, station.capacity, sizeof(out.capacity));
@@ -164,7 +179,7 @@ START_TEST(canners_are_listed_by_digit_without_the_retired)
 	size_t count;
 	act_begin();
 	for (int i = 0; i < 3; i++) {
-		struct log_station station = {.digit = digits[i], .kind = METHOD_STEAM, .name = "x",
+		struct log_station station = {.digit = digits[i], .kind = STATION_STEAM, .name = "x",
 		                              .capacity = {[0] = digits[i]}, .retired = digits[i] == 5};
 		KIT_OK(&kit, log_put_station(kit.log, &station, &kit.fault));
 	}
@@ -345,7 +360,7 @@ START_TEST(a_phase_comes_back)
 	size_t count;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &entry, &kit.fault));
 	KIT_OK(&kit, kit_next_phase(kit.log, entry.load_id, "hold", &entry, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, entry.load_id, &out, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.load_id), &out, &kit.fault));
 	ck_assert_str_eq(out.name, "hold");
 	out.began = (struct moment){.wall_ms = 5, .awake_ms = 6};
 	COPY(out.began.boot, hostile[_i]);
@@ -353,7 +368,7 @@ START_TEST(a_phase_comes_back)
 	act_begin();
 	KIT_OK(&kit, log_put_phase(kit.log, &out, &kit.fault));
 	act_commit();
-	KIT_OK(&kit, log_phases(kit.log, entry.load_id, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_phases(kit.log, kit_load(entry.load_id), &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_str_eq(rows[0].name, "come_up");
 	ck_assert_int_eq(rows[0].ended_wall_ms, KIT_MORNING_MS + 60000);
@@ -372,7 +387,7 @@ END_TEST
 START_TEST(a_load_without_a_running_phase_says_so)
 {
 	struct log_phase phase;
-	ck_assert(!log_phase_running(kit.log, 1, &phase, &kit.fault));
+	ck_assert(!log_phase_running(kit.log, kit_load(1), &phase, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
 }
 END_TEST
@@ -548,7 +563,7 @@ START_TEST(every_word_of_every_enum_is_stored)
 	size_t count;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 1, &entry, &kit.fault));
 	KIT_OK(&kit, log_load_get(kit.log, entry.load_id, &load, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, entry.load_id, &phase, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.load_id), &phase, &kit.fault));
 	KIT_OK(&kit, log_jars(kit.log, entry.load_id, &jars, &count, &kit.fault));
 	act_begin();
 	for (int i = 0; i < 5; i++) {
@@ -562,7 +577,7 @@ START_TEST(every_word_of_every_enum_is_stored)
 		ck_assert_int_eq(load_out.verdict, load.verdict);
 		phase.ended_why = (enum phase_end)(i % PHASE_END_COUNT);
 		KIT_OK(&kit, log_put_phase(kit.log, &phase, &kit.fault));
-		KIT_OK(&kit, log_phase_running(kit.log, load.id, &phase, &kit.fault));
+		KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.id), &phase, &kit.fault));
 		ck_assert_int_eq(phase.ended_why, i % PHASE_END_COUNT);
 		jars[0].state = (enum jar_state)(i % JAR_STATE_COUNT);
 		jars[0].siphoning = (enum siphoning)(i % SIPHON_COUNT);

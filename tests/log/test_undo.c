@@ -68,12 +68,14 @@ static void undo_fails(int64_t id, enum fault_kind kind)
 	log_abandon(kit.log);
 }
 
+static const struct log_subject house = {.kind = SUBJECT_HOUSE};
+
 /* What undo (or redo) would take, 0 for none. */
-static int64_t candidate(int64_t station_id, int64_t load_id, bool redo)
+static int64_t candidate(struct log_subject about, bool redo)
 {
 	struct log_entry entry;
 	kit.fault.kind = FAULT_NONE;
-	if (log_last_act(kit.log, station_id, load_id, redo, &entry, &kit.fault))
+	if (log_last_act(kit.log, about, redo, &entry, &kit.fault))
 		return entry.id;
 	ck_assert_msg(kit.fault.kind == FAULT_MISSING, "%s", kit.fault.sentence);
 	return 0;
@@ -84,7 +86,7 @@ static int64_t undone_by(int64_t load_id, int64_t id)
 	struct log_entry *story;
 	size_t count;
 	int64_t by = -1;
-	KIT_OK(&kit, log_story(kit.log, load_id, &story, &count, &kit.fault));
+	KIT_OK(&kit, log_story(kit.log, kit_load(load_id), &story, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		if (story[i].id == id)
 			by = story[i].undone_by;
@@ -129,19 +131,19 @@ END_TEST
 START_TEST(every_captured_table_is_brought_back)
 {
 	struct log_entry entry = kit_entry("All at once", 0, 0);
-	struct log_house house;
+	struct log_house row;
 	struct log_station station;
 	struct log_lid_box box = {.label = "box", .lids = 60};
 	char *before = kit_dump(kit.path, false);
-	KIT_OK(&kit, log_house_get(kit.log, &house, &kit.fault));
+	KIT_OK(&kit, log_house_get(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_station_get(kit.log, 1, &station, &kit.fault));
-	memcpy(house.name, "Quince Hollow", sizeof("Quince Hollow"));
-	house.elevation = (struct elevation){.known = true, .um = 4650 * FOOT_UM};
+	memcpy(row.name, "Quince Hollow", sizeof("Quince Hollow"));
+	row.elevation = (struct elevation){.known = true, .um = 4650 * FOOT_UM};
 	station.capacity[0] = 0;
 	station.capacity[1] = 7;
 	station.capacity[3] = 5;
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_put_house(kit.log, &house, &kit.fault));
+	KIT_OK(&kit, log_put_house(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_put_station(kit.log, &station, &kit.fault));
 	KIT_OK(&kit, log_put_lid_box(kit.log, &box, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
@@ -229,14 +231,16 @@ END_TEST
 START_TEST(a_field_changed_since_is_not_overwritten)
 {
 	struct log_entry first = kit_entry("Named", 0, 0);
-	struct log_house house = {.name = "Quince Hollow"};
+	struct log_house row;
+	KIT_OK(&kit, log_house_get(kit.log, &row, &kit.fault));
+	memcpy(row.name, "Quince Hollow", sizeof("Quince Hollow"));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_put_house(kit.log, &house, &kit.fault));
+	KIT_OK(&kit, log_put_house(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &first, &kit.fault));
 	struct log_entry second = kit_entry("Renamed", 0, 0);
-	house.name[0] = 'P';
+	row.name[0] = 'P';
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_put_house(kit.log, &house, &kit.fault));
+	KIT_OK(&kit, log_put_house(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &second, &kit.fault));
 	undo_fails(first.id, FAULT_CONFLICT);
 }
@@ -246,19 +250,21 @@ END_TEST
 START_TEST(a_change_beside_it_does_not_matter)
 {
 	struct log_entry first = kit_entry("Named", 0, 0);
-	struct log_house house = {.name = "Quince Hollow"};
+	struct log_house row;
+	KIT_OK(&kit, log_house_get(kit.log, &row, &kit.fault));
+	memcpy(row.name, "Quince Hollow", sizeof("Quince Hollow"));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_put_house(kit.log, &house, &kit.fault));
+	KIT_OK(&kit, log_put_house(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &first, &kit.fault));
 	struct log_entry second = kit_entry("Barometer", 0, 0);
-	house.barometer_pa = 85000;
+	row.barometer_pa = 85000;
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_put_house(kit.log, &house, &kit.fault));
+	KIT_OK(&kit, log_put_house(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &second, &kit.fault));
 	(void)undo(first.id, 0, 0);
-	KIT_OK(&kit, log_house_get(kit.log, &house, &kit.fault));
-	ck_assert_str_eq(house.name, "");
-	ck_assert_int_eq(house.barometer_pa, 85000);
+	KIT_OK(&kit, log_house_get(kit.log, &row, &kit.fault));
+	ck_assert_str_eq(row.name, "");
+	ck_assert_int_eq(row.barometer_pa, 85000);
 }
 END_TEST
 
@@ -349,24 +355,24 @@ START_TEST(undo_walks_back_and_redo_forward)
 	int64_t a = act("A", 1, 9);
 	int64_t b = act("B", 1, 9);
 	int64_t c = act("C", 1, 9);
-	ck_assert_int_eq(candidate(0, 9, false), c);
-	ck_assert_int_eq(candidate(0, 9, true), 0);
+	ck_assert_int_eq(candidate(kit_load(9), false), c);
+	ck_assert_int_eq(candidate(kit_load(9), true), 0);
 	int64_t uc = undo(c, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, false), b);
-	ck_assert_int_eq(candidate(0, 9, true), uc);
+	ck_assert_int_eq(candidate(kit_load(9), false), b);
+	ck_assert_int_eq(candidate(kit_load(9), true), uc);
 	int64_t ub = undo(b, 1, 9);
 	int64_t ua = undo(a, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, false), 0);
-	ck_assert_int_eq(candidate(0, 9, true), ua);
+	ck_assert_int_eq(candidate(kit_load(9), false), 0);
+	ck_assert_int_eq(candidate(kit_load(9), true), ua);
 	int64_t ra = undo(ua, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, false), ra);
-	ck_assert_int_eq(candidate(0, 9, true), ub);
+	ck_assert_int_eq(candidate(kit_load(9), false), ra);
+	ck_assert_int_eq(candidate(kit_load(9), true), ub);
 	int64_t rb = undo(ub, 1, 9);
 	int64_t rc = undo(uc, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, true), 0);
-	ck_assert_int_eq(candidate(0, 9, false), rc);
+	ck_assert_int_eq(candidate(kit_load(9), true), 0);
+	ck_assert_int_eq(candidate(kit_load(9), false), rc);
 	(void)undo(rc, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, false), rb);
+	ck_assert_int_eq(candidate(kit_load(9), false), rb);
 }
 END_TEST
 
@@ -376,14 +382,14 @@ START_TEST(a_fresh_act_ends_redo)
 	int64_t b = act("B", 1, 9);
 	int64_t ub = undo(b, 1, 9);
 	int64_t c = act("C", 1, 9);
-	ck_assert_int_eq(candidate(0, 9, true), 0);
-	ck_assert_int_eq(candidate(0, 9, false), c);
+	ck_assert_int_eq(candidate(kit_load(9), true), 0);
+	ck_assert_int_eq(candidate(kit_load(9), false), c);
 	/* undoing the fresh act offers it alone for redo, not what it displaced */
 	int64_t uc = undo(c, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, true), uc);
-	ck_assert_int_eq(candidate(0, 9, false), a);
+	ck_assert_int_eq(candidate(kit_load(9), true), uc);
+	ck_assert_int_eq(candidate(kit_load(9), false), a);
 	(void)undo(uc, 1, 9);
-	ck_assert_int_eq(candidate(0, 9, true), 0);
+	ck_assert_int_eq(candidate(kit_load(9), true), 0);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal WHERE undoes_id IS NOT NULL"), 3);
 	(void)ub;
 }
@@ -394,17 +400,17 @@ START_TEST(loads_and_canners_do_not_mix)
 	int64_t first = act("load 9 in canner 1", 1, 9);
 	int64_t second = act("load 8 in canner 2", 2, 8);
 	int64_t third = act("canner 2 alone", 2, 0);
-	int64_t house = act("the house", 0, 0);
-	ck_assert_int_eq(candidate(2, 9, false), first); /* the load decides */
-	ck_assert_int_eq(candidate(0, 8, false), second);
-	ck_assert_int_eq(candidate(2, 0, false), third);
-	ck_assert_int_eq(candidate(0, 0, false), house);
-	ck_assert_int_eq(candidate(0, 7, false), 0);
+	int64_t fourth = act("the house", 0, 0);
+	ck_assert_int_eq(candidate(kit_load(9), false), first); /* the load decides */
+	ck_assert_int_eq(candidate(kit_load(8), false), second);
+	ck_assert_int_eq(candidate(kit_station(2), false), third);
+	ck_assert_int_eq(candidate(house, false), fourth);
+	ck_assert_int_eq(candidate(kit_load(7), false), 0);
 	int64_t tip = undo(second, 2, 8);
-	ck_assert_int_eq(candidate(0, 8, true), tip);
-	ck_assert_int_eq(candidate(0, 9, true), 0);
-	ck_assert_int_eq(candidate(2, 0, true), tip);
-	ck_assert_int_eq(candidate(1, 0, true), 0);
+	ck_assert_int_eq(candidate(kit_load(8), true), tip);
+	ck_assert_int_eq(candidate(kit_load(9), true), 0);
+	ck_assert_int_eq(candidate(kit_station(2), true), tip);
+	ck_assert_int_eq(candidate(kit_station(1), true), 0);
 }
 END_TEST
 
@@ -415,18 +421,18 @@ START_TEST(the_question_stays_quick_in_a_long_journal)
 	kit_close(&kit);
 	kit_sql(kit.path, "WITH RECURSIVE n (i) AS (SELECT 2 UNION ALL SELECT i + 1 FROM n WHERE i < 20001) "
 	        "INSERT INTO journal SELECT i, 0, 0, '', 'v', '', 1, 9, 's', CASE WHEN i % 2 THEN i - 1 END, "
-	        "0, x'' FROM n");
+	        "0, x'', NULL, NULL FROM n");
 	kit_open(&kit, LOG_WRITE);
 	clock_t start = clock();
 	for (int i = 0; i < 10; i++) {
-		ck_assert_int_eq(candidate(0, 9, false), 0);
-		ck_assert_int_eq(candidate(0, 9, true), 20001);
+		ck_assert_int_eq(candidate(kit_load(9), false), 0);
+		ck_assert_int_eq(candidate(kit_load(9), true), 20001);
 	}
 	double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
 	ck_assert_msg(seconds < 3.0, "20 questions took %.2f s", seconds); /* 0.16 s measured */
 	(void)act("fresh", 1, 9);
-	ck_assert_int_eq(candidate(0, 9, false), 20002);
-	ck_assert_int_eq(candidate(0, 9, true), 0);
+	ck_assert_int_eq(candidate(kit_load(9), false), 20002);
+	ck_assert_int_eq(candidate(kit_load(9), true), 0);
 }
 END_TEST
 

@@ -96,6 +96,26 @@ struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t loa
 	return entry;
 }
 
+struct log_subject kit_station(int64_t id)
+{
+	return (struct log_subject){.kind = SUBJECT_STATION, .id = id};
+}
+
+struct log_subject kit_load(int64_t id)
+{
+	return (struct log_subject){.kind = SUBJECT_LOAD, .id = id};
+}
+
+struct log_subject kit_run(int64_t id)
+{
+	return (struct log_subject){.kind = SUBJECT_RUN, .id = id};
+}
+
+struct log_subject kit_batch(int64_t id)
+{
+	return (struct log_subject){.kind = SUBJECT_BATCH, .id = id};
+}
+
 /* --- acts ---------------------------------------------------------------------- */
 
 static bool end(struct log *log, bool ok, struct log_entry *entry, struct fault *fault)
@@ -110,7 +130,7 @@ bool kit_put_canner(struct log *log, int digit, const char *name, struct log_ent
 {
 	struct log_station station = {
 		.digit = digit,
-		.kind = METHOD_BOILING_WATER,
+		.kind = STATION_BOILING_WATER,
 		.capacity = {[0] = 12, [1] = 9},
 	};
 	ck_assert(text_copy(station.name, sizeof(station.name), name));
@@ -197,7 +217,7 @@ bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct l
 	struct log_phase phase;
 	if (!log_begin(log, fault))
 		return false;
-	bool ok = log_phase_running(log, load_id, &phase, fault);
+	bool ok = log_phase_running(log, kit_load(load_id), &phase, fault);
 	if (ok) {
 		phase.ended_wall_ms = KIT_MORNING_MS + 60000;
 		phase.ended_why = PHASE_DONE;

@@ -34,6 +34,12 @@ void kit_refused(struct log_kit *kit, enum log_mode mode, enum fault_kind kind);
 
 struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t load_id);
 
+/* What an act is about. */
+struct log_subject kit_station(int64_t id);
+struct log_subject kit_load(int64_t id);
+struct log_subject kit_run(int64_t id);
+struct log_subject kit_batch(int64_t id);
+
 /* What a test did not expect to fail. */
 void kit_ok(const struct log_kit *kit, bool ok, const char *what);
 #define KIT_OK(kit, call) kit_ok((kit), (call), #call)
