@@ -14,7 +14,7 @@ static bool put_house(struct kitchen *kitchen, const struct log_house *house, co
 {
 	struct act act;
 
-	if (!act_begin(&act, kitchen, verb, 0, 0, fault))
+	if (!act_begin(&act, kitchen, verb, 0, fault))
 		return false;
 	if (!log_put_house(kitchen->log, house, fault))
 		return act_fail(&act);
@@ -34,8 +34,8 @@ bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *f
 
 static bool nothing_in_canners(const struct kitchen *kitchen, struct fault *fault)
 {
-	for (size_t i = 0; i < kitchen->board.canners; i++)
-		if (kitchen->board.strips[i].has_load)
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (strip_has_load(&kitchen->board.strips[i]))
 			return fault_set(fault, FAULT_REFUSED,
 			                 "%s holds a load: the elevation is not changed under it.",
 			                 kitchen->board.strips[i].station.name);
@@ -143,42 +143,92 @@ bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *faul
 	return put_house(kitchen, &house, "practice", "This is a practice log", fault);
 }
 
-/* --- canners -------------------------------------------------------------------- */
+/* --- settings ---------------------------------------------------------------------- */
 
-static bool check_canner(const struct kitchen *kitchen, const struct log_station *station,
+bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+
+	house.units = units;
+	return put_house(kitchen, &house, "units",
+	                 units == UNITS_METRIC ? "The kitchen measures in metric" : "The kitchen measures in US units",
+	                 fault);
+}
+
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
                          struct fault *fault)
 {
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+
+	if (run < 1 || run > 600 || water < 1 || water > 600 || jar_wait < 1 || jar_wait > 600 ||
+	    first_juice < 0 || first_juice > 600)
+		return fault_set(fault, FAULT_MISUSE, "House times are 1 to 600 minutes.");
+	house.run_minutes = run;
+	house.first_juice_minutes = first_juice;
+	house.water_minutes = water;
+	house.jar_wait_minutes = jar_wait;
+	(void)snprintf(sentence, sizeof(sentence),
+	               "House times: run %d min, first juice %d min, water %d min, jars wait %d min", run,
+	               first_juice, water, jar_wait);
+	return put_house(kitchen, &house, "minutes", sentence, fault);
+}
+
+/* --- stations -------------------------------------------------------------------- */
+
+static bool check_station(const struct kitchen *kitchen, const struct log_station *station,
+                          struct fault *fault)
+{
 	if (station->name[0] == '\0')
-		return fault_set(fault, FAULT_MISUSE, "A canner needs a name.");
+		return fault_set(fault, FAULT_MISUSE, "A station needs a name.");
 	if (station->digit < 1 || station->digit > 9)
-		return fault_set(fault, FAULT_MISUSE, "A canner's key is a digit from 1 to 9.");
-	for (size_t i = 0; i < kitchen->board.canners; i++) {
+		return fault_set(fault, FAULT_MISUSE, "A station's key is a digit from 1 to 9.");
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
 		const struct strip *other = &kitchen->board.strips[i];
 
 		if (other->station.id != station->id && !station->retired &&
 		    other->station.digit == station->digit)
 			return fault_set(fault, FAULT_REFUSED, "Key %d is already %s.", station->digit,
 			                 other->station.name);
-		if (other->station.id == station->id && other->has_load &&
+		if (other->station.id == station->id && other->content != STRIP_EMPTY &&
 		    (station->retired || station->kind != other->station.kind))
-			return fault_set(fault, FAULT_REFUSED, "%s holds a load; change it when it is empty.",
-			                 other->station.name);
+			return fault_set(fault, FAULT_REFUSED, "%s holds %s; change it when it is empty.",
+			                 other->station.name, other->holds);
 	}
 	return true;
 }
 
-bool kitchen_put_canner(struct kitchen *kitchen, struct log_station *station, struct fault *fault)
+bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault)
 {
 	struct act act;
 
-	if (!check_canner(kitchen, station, fault) ||
-	    !act_begin(&act, kitchen, station->id == 0 ? "add_canner" : "edit_canner", station->id, 0, fault))
+	if (!check_station(kitchen, station, fault) ||
+	    !act_begin(&act, kitchen, station->id == 0 ? "add_station" : "edit_station", 0, fault))
 		return false;
 	if (!log_put_station(kitchen->log, station, fault))
 		return act_fail(&act);
-	act.entry.station_id = 0; /* of the house: undone in the house view, not at the canner */
-	return act_commit(&act, fault, "Canner %d: %s, %s%s", station->digit, station->name,
-	                  method_words(station->kind), station->retired ? ", retired" : "");
+	/* About the house: undone in the house view, not at the station. */
+	return act_commit(&act, fault, "Station %d: %s, %s%s", station->digit, station->name,
+	                  station_kind_words(station->kind), station->retired ? ", retired" : "");
+}
+
+bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,
+                             struct fault *fault)
+{
+	struct log_station station;
+	struct act act;
+
+	if (!log_station_get(kitchen->log, station_id, &station, fault))
+		return false;
+	if (!text_copy(station.who, sizeof(station.who), initials))
+		return fault_set(fault, FAULT_MISUSE, "Initials are short.");
+	if (!act_begin(&act, kitchen, "who", station_id, fault))
+		return false;
+	text_copy(act.entry.who, sizeof(act.entry.who), initials);
+	if (!log_put_station(kitchen->log, &station, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s%s", station.name, initials[0] != '\0' ? "now with " : "now with nobody",
+	                  initials);
 }
 
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault)
@@ -189,7 +239,7 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
 		return fault_set(fault, FAULT_MISUSE, "A lid box needs a label.");
 	if (box->lids < 0 || box->lids > 100000)
 		return fault_set(fault, FAULT_MISUSE, "A lid box holds 0 to 100000 lids.");
-	if (!act_begin(&act, kitchen, box->id == 0 ? "add_lids" : "edit_lids", 0, 0, fault))
+	if (!act_begin(&act, kitchen, box->id == 0 ? "add_lids" : "edit_lids", 0, fault))
 		return false;
 	if (!log_put_lid_box(kitchen->log, box, fault))
 		return act_fail(&act);

@@ -8,7 +8,7 @@
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
-#define DAY_MS (INT64_C(24) * 3600 * 1000)
+#define MINUTE_MS (INT64_C(60) * 1000)
 #define READ_AGAIN 3
 #define UNDONE "Undone: "
 #define DONE_AGAIN "Done again: "
@@ -36,6 +36,9 @@ void kitchen_close(struct kitchen *kitchen)
 		return;
 	free(kitchen->strips);
 	free(kitchen->fates);
+	free(kitchen->waiting);
+	free(kitchen->own);
+	free(kitchen->own_recipes);
 	free(kitchen);
 }
 
@@ -59,200 +62,6 @@ void kitchen_set_who(struct kitchen *kitchen, const char *initials)
 	text_copy(kitchen->who, sizeof(kitchen->who), initials);
 }
 
-/* --- reading the board ------------------------------------------------------ */
-
-bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load)
-{
-	if (jar->state == JAR_BROKEN)
-		return false; /* its food is thrown out with the glass */
-	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
-	       jar->siphoning == SIPHON_OVER_HALF || load->verdict == VERDICT_NOT_VALID;
-}
-
-static bool read_jars(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	const struct jar_size *size;
-	struct log_jar *jars;
-	size_t count;
-
-	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
-		return false;
-	if (count == 0) {
-		free(jars);
-		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.",
-		                 (long long)strip->load.id);
-	}
-	strip->jars = (int)count;
-	for (size_t i = 0; i < count; i++) {
-		/* A jar whose fate is decided needs no look at its lid. */
-		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
-		strip->without_fate += jar_needs_fate(&jars[i], &strip->load) && jars[i].fate == FATE_NONE;
-	}
-	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
-	size = jar_size_named(jars[0].size);
-	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault)) {
-		free(jars);
-		return false;
-	}
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%d %s %s", strip->jars,
-	               size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
-	               strip->lot.product);
-	free(jars);
-	return true;
-}
-
-static void remember(struct strip *strip, const struct log_phase *phase)
-{
-	const struct phase_rule *rule = phase_rule_named(strip->load.method, phase->name);
-	struct past_phase *past;
-
-	if (phase->ended_wall_ms == 0 || rule == NULL)
-		return;
-	if (strip->past_count == PAST_PHASES_MAX) {
-		memmove(strip->past, strip->past + 1, sizeof(strip->past) - sizeof(strip->past[0]));
-		strip->past_count--;
-	}
-	past = &strip->past[strip->past_count++];
-	past->name = rule->name;
-	past->began_wall_ms = phase->began.wall_ms;
-	past->ended_wall_ms = phase->ended_wall_ms;
-	past->why = phase->ended_why;
-}
-
-static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	struct moment now = kitchen_now(kitchen);
-	struct log_phase *phases;
-	size_t count;
-
-	if (!log_phase_running(kitchen->log, strip->load.id, &strip->phase, fault) ||
-	    !log_phases(kitchen->log, strip->load.id, &phases, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++) {
-		strip->hold_starts += strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
-		remember(strip, &phases[i]);
-	}
-	free(phases);
-	strip->rule = phase_rule_named(strip->load.method, strip->phase.name);
-	if (strip->rule == NULL)
-		return fault_set(fault, FAULT_DAMAGED, "Load %lld stands in a phase \"%s\" that this program does not know.",
-		                 (long long)strip->load.id, strip->phase.name);
-	strip->hold_across_restart = strip->rule->name == PHASE_HOLD &&
-	                             !moment_same_boot(&strip->phase.began, &now);
-	return true;
-}
-
-static bool fill_strip(struct kitchen *kitchen, struct strip *strip, const struct log_load *load,
-                       struct fault *fault)
-{
-	strip->has_load = true;
-	strip->load = *load;
-	return read_phases(kitchen, strip, fault) && read_jars(kitchen, strip, fault);
-}
-
-/* Canners first, each with the load it holds; then the loads on the rack. */
-static bool arrange(struct kitchen *kitchen, struct strip *strips,
-                    const struct log_station *stations, size_t station_count,
-                    const struct log_load *loads, size_t load_count, struct fault *fault)
-{
-	size_t used = station_count;
-
-	for (size_t i = 0; i < station_count; i++)
-		strips[i].station = stations[i];
-	for (size_t i = 0; i < load_count; i++) {
-		struct strip *strip = NULL;
-
-		for (size_t s = 0; s < station_count && loads[i].place == PLACE_CANNER; s++)
-			if (stations[s].id == loads[i].station_id)
-				strip = &strips[s];
-		if (strip == NULL) {
-			strip = &strips[used++];
-			if (!log_station_get(kitchen->log, loads[i].station_id, &strip->station, fault))
-				return false;
-		}
-		if (!fill_strip(kitchen, strip, &loads[i], fault))
-			return false;
-	}
-	kitchen->board.canners = station_count;
-	kitchen->board.racked = used - station_count;
-	return true;
-}
-
-static bool read_strips(struct kitchen *kitchen, struct fault *fault)
-{
-	struct log_station *stations = NULL;
-	struct log_load *loads = NULL;
-	struct strip *strips = NULL;
-	size_t station_count = 0;
-	size_t load_count = 0;
-	bool done = false;
-
-	if (!log_stations(kitchen->log, &stations, &station_count, fault) ||
-	    !log_loads_open(kitchen->log, &loads, &load_count, fault))
-		goto out;
-	strips = calloc(station_count + load_count + 1, sizeof(*strips));
-	if (strips == NULL) {
-		fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
-		goto out;
-	}
-	if (!arrange(kitchen, strips, stations, station_count, loads, load_count, fault))
-		goto out;
-	free(kitchen->strips);
-	kitchen->strips = strips;
-	kitchen->board.strips = strips;
-	strips = NULL;
-	done = true;
-out:
-	free(strips);
-	free(stations);
-	free(loads);
-	return done;
-}
-
-static void read_boil(struct board *board)
-{
-	const struct log_house *house = &board->house;
-	double barometer_kpa = house->barometer_pa > 0 ? house->barometer_pa / 1000.0 : (double)NAN;
-	double measured_c = house->measured_boil_mc > 0 ? house->measured_boil_mc / 1000.0 : (double)NAN;
-
-	board->boil_known = boil_here(&house->elevation, barometer_kpa, measured_c, &board->boil, NULL);
-}
-
-static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
-{
-	struct log_jar *fates;
-	size_t fate_count;
-
-	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_strips(kitchen, fault) ||
-	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault) ||
-	    !log_jars_with_open_fate(kitchen->log, &fates, &fate_count, fault))
-		return false;
-	free(kitchen->fates);
-	kitchen->fates = fates;
-	kitchen->board.fates = fates;
-	kitchen->board.fate_count = fate_count;
-	kitchen->day_start_ms = day;
-	read_boil(&kitchen->board);
-	return true;
-}
-
-bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
-{
-	struct moment now = kitchen_now(kitchen);
-	int64_t day = clock_day_start(now.wall_ms);
-
-	if (!log_changed_elsewhere(kitchen->log) && !force && day == kitchen->day_start_ms)
-		return true;
-	/* Rows read one after the other may not fit together when another terminal
-	 * writes in between; then they are read once more. */
-	for (int again = 0; again < READ_AGAIN; again++)
-		if (read_board(kitchen, day, fault))
-			return true;
-		else if (!log_changed_elsewhere(kitchen->log))
-			return false;
-	return read_board(kitchen, day, fault);
-}
-
 /* --- clocks of a strip ------------------------------------------------------- */
 
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now)
@@ -262,9 +71,92 @@ int64_t strip_passed_ms(const struct strip *strip, const struct moment *now)
 	return passed > 0 ? passed : 0;
 }
 
+int64_t strip_work_id(const struct strip *strip)
+{
+	return strip_subject(strip).kind == SUBJECT_STATION ? 0 : strip_subject(strip).id;
+}
+
+struct log_subject strip_subject(const struct strip *strip)
+{
+	switch (strip->content) {
+	case STRIP_LOAD: return (struct log_subject){ SUBJECT_LOAD, strip->load.id };
+	case STRIP_RUN: return (struct log_subject){ SUBJECT_RUN, strip->run.id };
+	case STRIP_BATCH: return (struct log_subject){ SUBJECT_BATCH, strip->batch.id };
+	case STRIP_EMPTY: break;
+	}
+	return (struct log_subject){ SUBJECT_STATION, strip->station.id };
+}
+
 const char *strip_title(const struct strip *strip)
 {
-	return strip->has_load && strip->load.place != PLACE_CANNER ? strip->lot.code : strip->station.name;
+	return strip_on_rack(strip) ? strip->lot.code : strip->station.name;
+}
+
+/* A recipe with nothing to add at the boil has no second boil. */
+static bool adds_at_boil(const struct strip *strip)
+{
+	for (size_t i = 0; strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
+		if (strip->recipe->ingredients[i].adding == ADD_AT_BOIL ||
+		    strip->recipe->ingredients[i].adding == ADD_LAST)
+			return true;
+	return strip->recipe == NULL; /* not known any more: leave no step out */
+}
+
+static bool phase_is_skipped(const struct strip *strip, const struct phase_rule *rule)
+{
+	if (strip->content != STRIP_BATCH)
+		return false;
+	if (rule->name == PHASE_SUGAR_IN || rule->name == PHASE_BACK_TO_BOIL)
+		return !adds_at_boil(strip);
+	return rule->name == PHASE_BOIL_HOLD && strip->batch.boil_hold_s == 0;
+}
+
+const struct phase_rule *strip_next(const struct strip *strip)
+{
+	const struct phase_rule *next = strip->rule;
+
+	/* A load whose process failed is not left to cool for half a day: its jars
+	 * need a fate within two hours. */
+	if (strip->rule->name == PHASE_UNLOAD && strip->load.verdict == VERDICT_NOT_VALID)
+		return phase_rule_of(strip->station.kind, PHASE_SEAL_CHECK);
+	do
+		next = phase_rule_next(strip->station.kind, next);
+	while (next != NULL && phase_is_skipped(strip, next));
+	return next;
+}
+
+int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
+                          const struct phase_rule *rule)
+{
+	if (rule->kind != PHASE_TIMED)
+		return 0;
+	if (rule->required_ms != OF_THE_WORK)
+		return rule->required_ms;
+	switch (strip->content) {
+	case STRIP_LOAD: return strip->load.minutes * MINUTE_MS;
+	case STRIP_RUN: return kitchen->board.house.run_minutes * MINUTE_MS;
+	case STRIP_BATCH: return strip->batch.boil_hold_s * INT64_C(1000);
+	case STRIP_EMPTY: break;
+	}
+	return 0;
+}
+
+static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
+{
+	int64_t passed;
+
+	if (strip->content != STRIP_RUN || strip->run.water.wall_ms == 0 || strip->rule->name == PHASE_DRAIN)
+		return;
+	passed = moment_between(&strip->run.water, now);
+	passed = passed > 0 ? passed : 0;
+	out->water = true;
+	out->water_left_s = moment_seconds_left(strip->run.water_every_ms, passed);
+	out->water_due = passed >= strip->run.water_every_ms;
+	if (!out->water_due)
+		return;
+	out->ringing = true;
+	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
+	out->act = "Water pan: look, top up with hot water, then press a";
 }
 
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out)
@@ -272,8 +164,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	int64_t passed;
 
 	memset(out, 0, sizeof(*out));
-	if (!strip->has_load) {
-		out->act = "Free: start a load";
+	if (strip->content == STRIP_EMPTY) {
+		out->act = "Free";
 		return;
 	}
 	passed = strip_passed_ms(strip, now);
@@ -286,6 +178,7 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->act = out->due ? strip->rule->due : strip->rule->act;
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip->load.verdict == VERDICT_NOT_VALID)
 		out->act = "Process NOT VALID: give every jar a fate now";
+	water_face(strip, now, out);
 }
 
 int64_t strip_urgency(const struct strip *strip, const struct moment *now)
@@ -294,19 +187,19 @@ int64_t strip_urgency(const struct strip *strip, const struct moment *now)
 	int64_t base = INT64_C(1) << 40;
 
 	strip_face(strip, now, &face);
-	if (!strip->has_load)
+	if (strip->content == STRIP_EMPTY)
 		return 3 * base;
 	if (face.ringing)
 		return -base * face.alarm + face.left_s;
 	if (face.timed)
-		return face.due && strip->load.place == PLACE_CANNER ? face.left_s - base / 2 : face.left_s;
+		return face.due && !strip_on_rack(strip) ? face.left_s - base / 2 : face.left_s;
 	/* Waiting for a person: after every running clock, longest wait first. */
-	return (strip->load.place == PLACE_CANNER ? base : 2 * base) - face.passed_s;
+	return (strip_on_rack(strip) ? 2 * base : base) - face.passed_s;
 }
 
 int64_t strip_seal_overdue_ms(const struct strip *strip)
 {
-	if (!strip->has_load || strip->load.process_ended_wall_ms == 0 || strip->load.place != PLACE_RACK)
+	if (!strip_on_rack(strip) || strip->load.process_ended_wall_ms == 0)
 		return 0;
 	return strip->load.process_ended_wall_ms + SEAL_OVERDUE_MS;
 }
@@ -324,17 +217,40 @@ static bool board_is_current(struct kitchen *kitchen, struct fault *fault)
 	       fault_set(fault, FAULT_STALE, "Another terminal has just written in this log. Look again.");
 }
 
+/* Who acts: the one who has the station, else whoever has the board. */
+static const char *who_acts(const struct kitchen *kitchen, int64_t station_id)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct log_station *station = &kitchen->board.strips[i].station;
+
+		if (station->id == station_id && station->who[0] != '\0')
+			return station->who;
+	}
+	return kitchen->who;
+}
+
 bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id,
-               int64_t load_id, struct fault *fault)
+               struct fault *fault)
 {
 	memset(act, 0, sizeof(*act));
 	act->kitchen = kitchen;
 	act->entry.at = kitchen_now(kitchen);
 	act->entry.station_id = station_id;
-	act->entry.load_id = load_id;
 	text_copy(act->entry.verb, sizeof(act->entry.verb), verb);
-	text_copy(act->entry.who, sizeof(act->entry.who), kitchen->who);
+	text_copy(act->entry.who, sizeof(act->entry.who), who_acts(kitchen, station_id));
 	return log_begin(kitchen->log, fault) && board_is_current(kitchen, fault);
+}
+
+void act_about(struct act *act, struct log_subject subject)
+{
+	switch (subject.kind) {
+	case SUBJECT_LOAD: act->entry.load_id = subject.id; break;
+	case SUBJECT_RUN: act->entry.run_id = subject.id; break;
+	case SUBJECT_BATCH: act->entry.batch_id = subject.id; break;
+	case SUBJECT_STATION: act->entry.station_id = subject.id; break;
+	case SUBJECT_HOUSE:
+	case SUBJECT_KIND_COUNT: break;
+	}
 }
 
 bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
@@ -356,29 +272,66 @@ bool act_fail(struct act *act)
 	return false;
 }
 
-const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id,
-                                  struct fault *fault)
+static const struct strip *find_strip(const struct kitchen *kitchen, struct log_subject subject)
 {
 	const struct board *board = &kitchen->board;
 
-	for (size_t i = 0; i < board->canners + board->racked; i++)
-		if (board->strips[i].has_load && board->strips[i].load.id == load_id)
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
+		struct log_subject its = strip_subject(&board->strips[i]);
+
+		if (its.kind == subject.kind && its.id == subject.id)
 			return &board->strips[i];
-	fault_set(fault, FAULT_STALE, "That load is no longer on the board.");
+	}
 	return NULL;
 }
 
-const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t load_id,
-                                     int64_t phase_id, struct fault *fault)
+const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id,
+                                  struct fault *fault)
 {
-	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
+	const struct strip *strip = find_strip(kitchen, (struct log_subject){ SUBJECT_LOAD, load_id });
 
-	if (strip != NULL && strip->phase.id != phase_id) {
-		fault_set(fault, FAULT_STALE, "%s has already moved on to \"%s\". Look again.",
-		          strip_title(strip), strip->rule->words);
+	if (strip == NULL)
+		fault_set(fault, FAULT_STALE, "That load is no longer on the board.");
+	return strip;
+}
+
+const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id,
+                                        struct fault *fault)
+{
+	const struct strip *strip = find_strip(kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id });
+
+	if (strip == NULL)
+		fault_set(fault, FAULT_STALE, "That batch is no longer in a pot.");
+	return strip;
+}
+
+const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id,
+                                     struct fault *fault)
+{
+	const struct board *board = &kitchen->board;
+
+	for (size_t i = 0; i < board->stations + board->racked; i++)
+		if (board->strips[i].content != STRIP_EMPTY && board->strips[i].phase.id == phase_id)
+			return &board->strips[i];
+	fault_set(fault, FAULT_STALE, "That station has already moved on. Look again.");
+	return NULL;
+}
+
+const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id,
+                                         struct fault *fault)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *strip = &kitchen->board.strips[i];
+
+		if (strip->station.id != station_id)
+			continue;
+		if (strip->content == STRIP_EMPTY)
+			return strip;
+		fault_set(fault, FAULT_STALE, "%s already holds %s.", strip->station.name, strip->holds);
 		return NULL;
 	}
-	return strip;
+	fault_set(fault, FAULT_MISSING, "There is no such station.");
+	return NULL;
 }
 
 /* --- undo -------------------------------------------------------------------- */
@@ -417,8 +370,8 @@ static const char *bare_sentence(const char *sentence)
 	return sentence;
 }
 
-static bool take_back(struct kitchen *kitchen, int64_t station_id, int64_t load_id, bool redo,
-                      char *said, size_t said_size, struct fault *fault)
+static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said,
+                      size_t said_size, struct fault *fault)
 {
 	struct log_entry last;
 	struct log_entry entry = { .at = kitchen_now(kitchen) };
@@ -426,13 +379,15 @@ static bool take_back(struct kitchen *kitchen, int64_t station_id, int64_t load_
 
 	if (!board_is_current(kitchen, fault))
 		return false;
-	if (!log_last_act(kitchen->log, station_id, load_id, redo, &last, fault))
+	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
 		return fault_set(fault, FAULT_MISSING, redo ? "There is nothing to do again here."
 		                                            : "There is nothing to undo here.");
 	if (too_late_to_join(kitchen, &last, redo, fault))
 		return false;
 	entry.station_id = last.station_id;
 	entry.load_id = last.load_id;
+	entry.run_id = last.run_id;
+	entry.batch_id = last.batch_id;
 	entry.breaks_hold = last.breaks_hold;
 	text_copy(entry.verb, sizeof(entry.verb), redo ? "redo" : "undo");
 	text_copy(entry.who, sizeof(entry.who), kitchen->who);
@@ -443,14 +398,14 @@ static bool take_back(struct kitchen *kitchen, int64_t station_id, int64_t load_
 	return kitchen_refresh(kitchen, true, fault);
 }
 
-bool kitchen_undo(struct kitchen *kitchen, int64_t station_id, int64_t load_id, char *said,
-                  size_t said_size, struct fault *fault)
+bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault)
 {
-	return take_back(kitchen, station_id, load_id, false, said, said_size, fault);
+	return take_back(kitchen, subject, false, said, said_size, fault);
 }
 
-bool kitchen_redo(struct kitchen *kitchen, int64_t station_id, int64_t load_id, char *said,
-                  size_t said_size, struct fault *fault)
+bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault)
 {
-	return take_back(kitchen, station_id, load_id, true, said, said_size, fault);
+	return take_back(kitchen, subject, true, said, said_size, fault);
 }

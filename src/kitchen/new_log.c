@@ -87,14 +87,14 @@ static bool copy_house(struct kitchen *kitchen, const struct log_house *from, st
 	copy.practice_speed = house.practice_speed;
 	copy.practice_wall_ms = house.practice_wall_ms;
 	copy.practice_real_wall_ms = house.practice_real_wall_ms;
-	if (!act_begin(&act, kitchen, "house", 0, 0, fault))
+	if (!act_begin(&act, kitchen, "house", 0, fault))
 		return false;
 	if (!log_put_house(kitchen_log(kitchen), &copy, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "The house as in another log");
 }
 
-static bool copy_canners(struct kitchen *kitchen, struct log *from, struct fault *fault)
+static bool copy_stations(struct kitchen *kitchen, struct log *from, struct fault *fault)
 {
 	struct log_station *stations;
 	size_t count;
@@ -104,7 +104,7 @@ static bool copy_canners(struct kitchen *kitchen, struct log *from, struct fault
 		return false;
 	for (size_t i = 0; done && i < count; i++) {
 		stations[i].id = 0;
-		done = kitchen_put_canner(kitchen, &stations[i], fault);
+		done = kitchen_put_station(kitchen, &stations[i], fault);
 	}
 	free(stations);
 	return done;
@@ -136,7 +136,7 @@ static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault
 	if (!day_open(path, LOG_LOOK, &from, fault))
 		return false;
 	done = copy_house(kitchen, &kitchen_board(day_kitchen(from))->house, fault) &&
-	       copy_canners(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault);
+	       copy_stations(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault);
 	day_close(from);
 	return done;
 }

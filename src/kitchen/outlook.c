@@ -2,10 +2,22 @@
 
 #include "kitchen/kitchen_private.h"
 
-static int64_t planned_ms(const struct phase_rule *rule, const struct log_load *load)
+#define RUN_PLANNED_MS (INT64_C(70) * 60 * 1000) /* 60-75 min: common practice, no source */
+
+/* Timed phases of the running work are as long as the log or the rule says;
+ * a run that has not begun yet is planned as its house would. */
+static int64_t planned_ms(const struct strip *strip, const struct phase_rule *rule)
 {
+	if (rule == strip->rule && strip->phase.required_ms > 0)
+		return strip->phase.required_ms;
+	if (rule->kind == PHASE_TIMED && rule->required_ms != OF_THE_WORK)
+		return rule->required_ms;
+	if (rule->kind == PHASE_TIMED && strip->content == STRIP_LOAD)
+		return strip->load.minutes * INT64_C(60000);
+	if (rule->kind == PHASE_TIMED && strip->content == STRIP_BATCH)
+		return strip->batch.boil_hold_s * INT64_C(1000);
 	if (rule->kind == PHASE_TIMED)
-		return phase_required_ms(rule, load);
+		return RUN_PLANNED_MS;
 	return (rule->planned_min_s + rule->planned_max_s) * INT64_C(1000) / 2;
 }
 
@@ -20,7 +32,7 @@ static size_t add_past(const struct strip *strip, int64_t passed, struct stretch
 		const struct past_phase *past = &strip->past[i];
 		int64_t end = past->ended_wall_ms < next_began ? past->ended_wall_ms : next_began;
 		int64_t length = end > past->began_wall_ms ? end - past->began_wall_ms : 0;
-		const struct phase_rule *rule = phase_rule_of(strip->load.method, past->name);
+		const struct phase_rule *rule = phase_rule_of(strip->station.kind, past->name);
 
 		out[i] = (struct stretch){
 			.name = past->name,
@@ -39,22 +51,25 @@ static size_t add_past(const struct strip *strip, int64_t passed, struct stretch
 size_t strip_outlook(const struct strip *strip, const struct moment *now,
                      struct stretch out[STRETCHES_MAX])
 {
+	struct strip ahead = *strip;
 	const struct phase_rule *rule = strip->rule;
 	int64_t passed;
 	int64_t at;
 	size_t count;
 
-	if (!strip->has_load)
+	if (strip->content == STRIP_EMPTY)
 		return 0;
 	passed = strip_passed_ms(strip, now);
 	count = add_past(strip, passed, out);
-	at = planned_ms(rule, &strip->load) - passed;
+	at = planned_ms(strip, rule) - passed;
 	if (at < 0)
 		at = 0; /* over its time: it could end any moment */
 	out[count++] = (struct stretch){ .name = rule->name, .phase_kind = rule->kind,
 		                         .kind = STRETCH_RUNNING, .from_ms = -passed, .to_ms = at };
-	while ((rule = phase_rule_next(strip->load.method, rule)) != NULL && count < STRETCHES_MAX) {
-		int64_t length = planned_ms(rule, &strip->load);
+	while ((rule = strip_next(&ahead)) != NULL && count < STRETCHES_MAX) {
+		int64_t length = planned_ms(strip, rule);
+
+		ahead.rule = rule;
 
 		out[count++] = (struct stretch){ .name = rule->name, .phase_kind = rule->kind,
 			                         .kind = STRETCH_EXPECTED, .from_ms = at,
@@ -69,8 +84,10 @@ int64_t strip_free_in_ms(const struct strip *strip, const struct moment *now)
 	struct stretch stretches[STRETCHES_MAX];
 	size_t count = strip_outlook(strip, now, stretches);
 
-	if (!strip->has_load || strip->load.place != PLACE_CANNER)
+	if (strip->content == STRIP_EMPTY || strip_on_rack(strip) || count == 0)
 		return 0;
+	if (strip->content != STRIP_LOAD)
+		return stretches[count - 1].to_ms;
 	for (size_t i = count; i-- > 0;)
 		if (stretches[i].name == PHASE_UNLOAD && stretches[i].kind != STRETCH_PAST)
 			return stretches[i].to_ms;

@@ -31,7 +31,7 @@ struct stretch {
 size_t strip_outlook(const struct strip *strip, const struct moment *now,
                      struct stretch out[STRETCHES_MAX]);
 
-/* When the canner is expected to be free, ms from now (>= 0); 0 for an empty
+/* When the station is expected to be free, ms from now (>= 0); 0 for an empty
  * one or a load on the rack. */
 int64_t strip_free_in_ms(const struct strip *strip, const struct moment *now);
 

@@ -88,7 +88,7 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 /* What must hold for any mark: the load is on the rack and its jars are out. */
 static bool markable(const struct strip *strip, struct fault *fault)
 {
-	if (strip->load.place == PLACE_RACK)
+	if (strip_on_rack(strip))
 		return true;
 	return fault_set(fault, FAULT_REFUSED, "%s: seals are checked after the jars are out and cool.",
 	                 strip->station.name);
@@ -126,8 +126,9 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault))
 		return false;
 	text_copy(code, sizeof(code), strip->lot.code);
-	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, load_id, fault))
+	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
 		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
 	for (size_t i = 0; i < count && done; i++) {
@@ -152,8 +153,9 @@ static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const c
 	struct act act;
 
 	text_copy(code, sizeof(code), strip->lot.code);
-	if (!act_begin(&act, kitchen, verb, strip->station.id, strip->load.id, fault))
+	if (!act_begin(&act, kitchen, verb, strip->station.id, fault))
 		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, strip->load.id });
 	if (!log_put_jar(kitchen->log, jar, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: jar %d %s", code, jar->place_in_load, words);
@@ -250,8 +252,9 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	if (strip == NULL || !markable(strip, fault))
 		return false;
 	at = *strip;
-	if (!act_begin(&act, kitchen, "fate_rest", at.station.id, load_id, fault))
+	if (!act_begin(&act, kitchen, "fate_rest", at.station.id, fault))
 		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
 	for (size_t i = 0; i < count && done; i++) {
@@ -284,8 +287,9 @@ bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault
 	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
 		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
 		                 lot.code);
-	if (!act_begin(&act, kitchen, FATE_DONE, load.station_id, load.id, fault))
+	if (!act_begin(&act, kitchen, FATE_DONE, load.station_id, fault))
 		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load.id });
 	jar.fate_done_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_jar(kitchen->log, &jar, fault))
 		return act_fail(&act);
@@ -296,14 +300,15 @@ bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault
 
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
+	struct log_subject subject = { SUBJECT_LOAD, kitchen->fate_done_load };
 	struct log_entry last;
 
 	/* Never the act before it: shelving is not taken back from here. */
 	if (kitchen->fate_done_load == 0 ||
-	    !log_last_act(kitchen->log, 0, kitchen->fate_done_load, false, &last, NULL) ||
+	    !log_last_act(kitchen->log, subject, false, &last, NULL) ||
 	    strcmp(last.verb, FATE_DONE) != 0)
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
-	return kitchen_undo(kitchen, 0, kitchen->fate_done_load, said, said_size, fault);
+	return kitchen_undo(kitchen, subject, said, said_size, fault);
 }
 
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size)

@@ -97,7 +97,7 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 
 	if (!read_whole(words_at(words, 1), 1, 9, &station.digit))
 		return fault_set(fault, FAULT_MISUSE, "a canner's key is a digit from 1 to 9");
-	if (!method_from_name(words_at(words, 2), &station.kind))
+	if (!station_kind_from_name(words_at(words, 2), &station.kind) || !station_is_canner(station.kind))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "\"%s\" is not boiling_water, steam, dial_gauge or weighted_gauge",
 		                 words_at(words, 2));
@@ -114,7 +114,107 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 			return false;
 		}
 	}
-	return kitchen_put_canner(kitchen, &station, fault);
+	return kitchen_put_station(kitchen, &station, fault);
+}
+
+/* juicer 4 "Tall juicer" / pot 6 "Wide pot" "8 qt" */
+static bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id,
+                               enum station_kind kind, struct fault *fault)
+{
+	struct log_station station = { .id = id, .kind = kind };
+
+	if (!read_whole(words_at(words, 1), 1, 9, &station.digit))
+		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
+	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
+		return fault_set(fault, FAULT_MISUSE, "the station's name is too long");
+	for (size_t i = 3; i < words->count; i++) {
+		if (strcmp(words_at(words, i), "retired") == 0)
+			station.retired = true;
+		else if (kind != STATION_POT)
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not understood here", words_at(words, i));
+		else if (!amount_read(words_at(words, i), MEASURE_VOLUME, SUPPLY_OTHER, &station.volume_ul, fault))
+			return false;
+	}
+	return kitchen_put_station(kitchen, &station, fault);
+}
+
+static bool line_juicer(struct kitchen *kitchen, const struct words *words, int64_t id,
+                        struct fault *fault)
+{
+	return line_other_station(kitchen, words, id, STATION_JUICER, fault);
+}
+
+static bool line_pot(struct kitchen *kitchen, const struct words *words, int64_t id,
+                     struct fault *fault)
+{
+	return line_other_station(kitchen, words, id, STATION_POT, fault);
+}
+
+/* supply sugar "20 lb" / supply jar half_pint 144; from the house view a count */
+static bool line_supply(struct kitchen *kitchen, const struct words *words, int64_t id,
+                        struct fault *fault)
+{
+	bool by_size = words->count == 4;
+	const char *size = by_size ? words_at(words, 2) : "";
+	enum supply_kind kind;
+	int64_t amount;
+
+	if (!supply_from_name(words_at(words, 1), &kind))
+		return fault_set(fault, FAULT_MISUSE, "there is no supply \"%s\"", words_at(words, 1));
+	if (by_size && jar_size_named(size) == NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", size);
+	if (!amount_read(words_at(words, by_size ? 3 : 2), supply_measure(kind), kind, &amount, fault))
+		return false;
+	return id > 0 ? kitchen_supply_count(kitchen, kind, size, amount, fault)
+	              : kitchen_supply_in(kitchen, kind, size, amount, fault);
+}
+
+/* juice "grape" "2 gal" chilled */
+static bool line_juice(struct kitchen *kitchen, const struct words *words, int64_t id,
+                       struct fault *fault)
+{
+	enum juice_state state = JUICE_HOT;
+	int64_t ul;
+
+	(void)id;
+	if (words->count > 3)
+		while (state < JUICE_STATE_COUNT && strcmp(juice_state_name(state), words_at(words, 3)) != 0)
+			state++;
+	if (state == JUICE_STATE_COUNT)
+		return fault_set(fault, FAULT_MISUSE, "juice is hot, chilled or frozen");
+	return amount_read(words_at(words, 2), MEASURE_VOLUME, SUPPLY_JUICE, &ul, fault) &&
+	       kitchen_juice_in(kitchen, words_at(words, 1), ul, state, fault);
+}
+
+static bool line_units(struct kitchen *kitchen, const struct words *words, int64_t id,
+                       struct fault *fault)
+{
+	(void)id;
+	if (strcmp(words_at(words, 1), "us") != 0 && strcmp(words_at(words, 1), "metric") != 0)
+		return fault_set(fault, FAULT_MISUSE, "units are us or metric");
+	return kitchen_set_units(kitchen, words_at(words, 1)[0] == 'm' ? UNITS_METRIC : UNITS_US, fault);
+}
+
+/* times run=70 first=45 water=20 wait=20; what is not named stays */
+static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id,
+                       struct fault *fault)
+{
+	static const char *const names[] = { "run=", "first=", "water=", "wait=" };
+	const struct log_house *house = &kitchen->board.house;
+	int minutes[] = { house->run_minutes, house->first_juice_minutes, house->water_minutes,
+		          house->jar_wait_minutes };
+
+	(void)id;
+	for (size_t i = 1; i < words->count; i++) {
+		size_t n = 0;
+
+		while (n < 4 && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
+			n++;
+		if (n == 4 || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not run=, first=, water= or wait= and minutes",
+			                 words_at(words, i));
+	}
+	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], fault);
 }
 
 static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id,
@@ -148,6 +248,12 @@ static const struct line_kind {
 	{ "invented", 2, 2, line_invented, "invented yes|no" },
 	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
 	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [retired]" },
+	{ "juicer", 3, 4, line_juicer, "juicer DIGIT \"NAME\" [retired]" },
+	{ "pot", 3, 5, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [retired]" },
+	{ "units", 2, 2, line_units, "units us|metric" },
+	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
+	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
+	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },
 	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
 };
 
@@ -171,7 +277,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 		return kind->read(kitchen, &words, id, fault);
 	}
 	return fault_set(fault, FAULT_MISUSE,
-	                 "\"%s\" is not practice, kitchen, invented, elevation, canner or lids",
+	                 "\"%s\" is not a word a line of a kitchen file begins with",
 	                 words_at(&words, 0));
 }
 
@@ -184,13 +290,22 @@ static void add_quoted(struct text *text, const char *name)
 	text_add(text, "\"");
 }
 
-void kitchen_canner_line(const struct log_station *station, char *buffer, size_t size)
+void kitchen_station_line(const struct log_station *station, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 	char date[16];
 
-	text_add(&text, "canner %d %s ", station->digit, method_name(station->kind));
+	if (station_is_canner(station->kind))
+		text_add(&text, "canner %d %s ", station->digit, station_kind_name(station->kind));
+	else
+		text_add(&text, "%s %d ", station_kind_name(station->kind), station->digit);
 	add_quoted(&text, station->name);
+	if (station->volume_ul > 0) {
+		char volume[48];
+
+		amount_words(MEASURE_VOLUME, station->volume_ul, UNITS_METRIC, volume, sizeof(volume));
+		text_add(&text, " \"%s\"", volume);
+	}
 	for (size_t i = 0; i < jar_size_count; i++)
 		if (station->capacity[i] > 0)
 			text_add(&text, " %s=%d", jar_sizes[i].name, station->capacity[i]);

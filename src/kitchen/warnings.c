@@ -70,7 +70,7 @@ static bool gauge_unchecked(const struct scene *scene, struct text *say)
 {
 	const struct log_station *station = &scene->strip->station;
 
-	if (station->kind != METHOD_DIAL_GAUGE || station->retired || scene->strip->load.place == PLACE_RACK)
+	if (station->kind != STATION_DIAL_GAUGE || station->retired || strip_on_rack(scene->strip))
 		return false;
 	text_add(say, "%s: have the dial gauge checked; %s.", station->name,
 	         station->gauge_checked_wall_ms == 0 ? "no check is on record" : "the last check is over a year old");
@@ -81,7 +81,7 @@ static bool not_valid(const struct scene *scene, struct text *say)
 {
 	const struct strip *strip = scene->strip;
 
-	if (!strip->has_load || strip->load.verdict != VERDICT_NOT_VALID)
+	if (!strip_has_load(strip) || strip->load.verdict != VERDICT_NOT_VALID)
 		return false;
 	text_add(say, "%s, %s: process NOT VALID (%s). Redo in full within 2 h or discard.",
 	         strip->station.name, strip->lot.code, strip->load.verdict_why);
@@ -92,7 +92,7 @@ static bool estimated(const struct scene *scene, struct text *say)
 {
 	const struct strip *strip = scene->strip;
 
-	if (!strip->has_load || strip->load.verdict != VERDICT_UNKNOWN)
+	if (!strip_has_load(strip) || strip->load.verdict != VERDICT_UNKNOWN)
 		return false;
 	text_add(say, "%s, %s: process unknown (%s).", strip->station.name, strip->lot.code,
 	         strip->load.verdict_why);
@@ -103,7 +103,7 @@ static bool restarted(const struct scene *scene, struct text *say)
 {
 	const struct strip *strip = scene->strip;
 
-	if (!strip->has_load || strip->load.place != PLACE_CANNER || !strip->phase.required_ms ||
+	if (strip->content == STRIP_EMPTY || strip_on_rack(strip) || !strip->phase.required_ms ||
 	    moment_same_boot(&strip->phase.began, scene->now))
 		return false;
 	text_add(say, "%s: the computer restarted during the %s; compare its clock with another one.",
@@ -116,7 +116,7 @@ static bool wall_stepped(const struct scene *scene, struct text *say)
 	const struct strip *strip = scene->strip;
 	int64_t step;
 
-	if (!strip->has_load)
+	if (strip->content == STRIP_EMPTY)
 		return false;
 	step = moment_wall_step(&strip->phase.began, scene->now);
 	text_add(say, "%s: the wall clock was moved %s%lld min; the timer has not moved.", strip->station.name,
@@ -129,7 +129,7 @@ static bool no_hold_yet(const struct scene *scene, struct text *say)
 	const struct strip *strip = scene->strip;
 	int64_t over;
 
-	if (!strip->has_load || strip->load.place != PLACE_CANNER || strip->rule->kind != PHASE_WATCHED)
+	if (strip->content == STRIP_EMPTY || strip_on_rack(strip) || strip->rule->kind != PHASE_WATCHED)
 		return false;
 	over = strip_passed_ms(strip, scene->now) - strip->rule->planned_max_s * INT64_C(1000);
 	text_add(say, "%s: \"%s\" has taken over %d min. If the condition is there, press its step key.",
@@ -141,7 +141,7 @@ static bool practice_row(const struct scene *scene, struct text *say)
 {
 	const struct strip *strip = scene->strip;
 
-	if (!strip->has_load || strip->load.confirmed != CONFIRMED_PRACTICE)
+	if (!strip_has_load(strip) || strip->load.confirmed != CONFIRMED_PRACTICE)
 		return false;
 	text_add(say, "%s, %s: its process is common practice, no source.", strip->station.name,
 	         strip->lot.code);
@@ -158,6 +158,42 @@ static bool seals_overdue(const struct scene *scene, struct text *say)
 	text_add(say, "%s: seals not checked within 24 h. Check now; unsealed jars are past saving.",
 	         strip->lot.code);
 	return scene->now->wall_ms > by;
+}
+
+static bool water_overdue(const struct scene *scene, struct text *say)
+{
+	struct face face;
+
+	if (scene->strip->content != STRIP_RUN)
+		return false;
+	strip_face(scene->strip, scene->now, &face);
+	text_add(say, "%s: water check overdue. Look NOW: a dry pan burns; top up with hot water, press a.",
+	         scene->strip->station.name);
+	return face.water_due;
+}
+
+static bool unpublished(const struct scene *scene, struct text *say)
+{
+	const struct strip *strip = scene->strip;
+
+	if (strip->content != STRIP_BATCH || strip->batch.published)
+		return false;
+	text_add(say, "%s, %s: no published process. Refrigerate it; it is not canned on a guess.",
+	         strip->station.name, strip->lot.code);
+	return true;
+}
+
+static bool jars_wait_long(const struct scene *scene, struct text *say)
+{
+	const struct board *board = scene->board;
+	int64_t waited;
+
+	if (board->waiting_count == 0)
+		return false;
+	waited = moment_between(&board->waiting[0].filled, scene->now);
+	text_add(say, "Filled jars have waited %lld min: load them, or empty and reheat. House limit: %d min.",
+	         (long long)(waited / MINUTE_MS), board->house.jar_wait_minutes);
+	return waited > board->house.jar_wait_minutes * MINUTE_MS;
 }
 
 /* --- about a jar's fate ----------------------------------------------------------------- */
@@ -188,6 +224,9 @@ static const struct rule rules[] = {
 	{ "elevation-unset", SEVERITY_STOP, ABOUT_HOUSE, elevation_unset, "A539; unknown elevation refused: common practice, no source" },
 	{ "process-not-valid", SEVERITY_STOP, ABOUT_STRIP, not_valid, "redo within 2 h: UNL, one ISU text" },
 	{ "fate-closed", SEVERITY_STOP, ABOUT_FATE, fate_closed, "24 h: A539, UNL; 2 h: UNL" },
+	{ "water-overdue", SEVERITY_CAUTION, ABOUT_STRIP, water_overdue, "common practice, no source" },
+	{ "jars-wait", SEVERITY_CAUTION, ABOUT_HOUSE, jars_wait_long, "house setting, common practice, no source" },
+	{ "no-published-process", SEVERITY_STOP, ABOUT_STRIP, unpublished, "A539: tested recipes only" },
 	{ "fate-closing", SEVERITY_CAUTION, ABOUT_FATE, fate_closing, "24 h: A539, UNL; 2 h: UNL" },
 	{ "process-unknown", SEVERITY_CAUTION, ABOUT_STRIP, estimated, "common practice, no source" },
 	{ "restarted-in-phase", SEVERITY_CAUTION, ABOUT_STRIP, restarted, "house rule" },
@@ -215,7 +254,7 @@ static void try_rule(const struct rule *rule, const struct scene *scene, struct 
 	warning->severity = rule->severity;
 	warning->source = rule->source;
 	warning->station_id = scene->strip != NULL ? scene->strip->station.id : 0;
-	warning->load_id = scene->strip != NULL && scene->strip->has_load ? scene->strip->load.id
+	warning->load_id = scene->strip != NULL && strip_has_load(scene->strip) ? scene->strip->load.id
 	                   : scene->jar != NULL                           ? scene->jar->load_id
 	                                                                  : 0;
 	(*count)++;
@@ -232,7 +271,7 @@ size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
 
 		if (rules[r].about == ABOUT_HOUSE)
 			try_rule(&rules[r], &scene, out, &count);
-		for (size_t i = 0; rules[r].about == ABOUT_STRIP && i < board->canners + board->racked; i++) {
+		for (size_t i = 0; rules[r].about == ABOUT_STRIP && i < board->stations + board->racked; i++) {
 			scene.strip = &board->strips[i];
 			try_rule(&rules[r], &scene, out, &count);
 		}

@@ -430,6 +430,8 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault);
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);
+/* A jar that was counted but never was; only one that waits. */
+bool log_remove_jar(struct log *log, int64_t id, struct fault *fault);
 bool log_put_run(struct log *log, struct log_run *row, struct fault *fault);
 bool log_put_juice(struct log *log, struct log_juice *row, struct fault *fault);
 bool log_put_juice_use(struct log *log, struct log_juice_use *row, struct fault *fault);

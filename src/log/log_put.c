@@ -113,6 +113,15 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 	return false;
 }
 
+bool log_remove_jar(struct log *log, int64_t id, struct fault *fault)
+{
+	if (!act_is_open(log, fault))
+		return false;
+	struct query query = query_start(log, JAR_DELETE);
+	bind_integer(&query, id);
+	return query_run(&query, fault);
+}
+
 bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? LID_BOX_INSERT : LID_BOX_UPDATE);

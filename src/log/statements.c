@@ -166,6 +166,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
 		"volume_ul = ?, who = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
+	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
 

@@ -1,0 +1,440 @@
+/*
+ * phase_acts.c - what moves a load, a run or a batch from phase to phase: the
+ * next step, a lost condition, an alarm heard, the exceptions.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+/* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the
+ * stricter of two published windows). */
+#define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)
+
+bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule,
+                 int64_t required_ms, struct fault *fault)
+{
+	struct log_phase phase = {
+		.load_id = subject.kind == SUBJECT_LOAD ? subject.id : 0,
+		.run_id = subject.kind == SUBJECT_RUN ? subject.id : 0,
+		.batch_id = subject.kind == SUBJECT_BATCH ? subject.id : 0,
+		.began = act->entry.at,
+		.required_ms = required_ms,
+	};
+
+	text_copy(phase.name, sizeof(phase.name), phase_name_stored(rule->name));
+	return log_put_phase(act->kitchen->log, &phase, fault);
+}
+
+bool phase_change(struct act *act, const struct strip *strip, enum phase_end why,
+                  const struct phase_rule *next, struct fault *fault)
+{
+	struct log_phase ending = strip->phase;
+
+	ending.ended_wall_ms = act->entry.at.wall_ms;
+	ending.ended_why = why;
+	return log_put_phase(act->kitchen->log, &ending, fault) &&
+	       (next == NULL || phase_begin(act, strip_subject(strip), next,
+	                                    strip_required_ms(act->kitchen, strip, next), fault));
+}
+
+/* What a load becomes when its running phase ends as it should. */
+static void judge(struct log_load *load, const struct strip *strip, const struct moment *now)
+{
+	if (strip->rule->name != PHASE_HOLD || load->verdict == VERDICT_NOT_VALID)
+		return; /* a failed process keeps the moment it failed: its window runs */
+	load->process_ended_wall_ms = now->wall_ms;
+	if (load->verdict != VERDICT_OPEN)
+		return;
+	load->verdict = VERDICT_VALID;
+	if (strip->hold_across_restart)
+		text_copy(load->verdict_why, sizeof(load->verdict_why),
+		          "The computer restarted during the hold; its time rests on the wall clock.");
+}
+
+/* The row of the work after its phase has ended as it should and `next` begins
+ * (NULL: it is finished). */
+static bool put_work(struct act *act, const struct strip *strip, const struct phase_rule *next,
+                     struct fault *fault)
+{
+	struct log_load load = strip->load;
+	struct log_run run = strip->run;
+	struct log_batch batch = strip->batch;
+
+	switch (strip->content) {
+	case STRIP_LOAD:
+		load.place = next == NULL ? PLACE_SHELF : next->place;
+		judge(&load, strip, &act->entry.at);
+		return log_put_load(act->kitchen->log, &load, fault);
+	case STRIP_RUN:
+		run.open = next != NULL;
+		return log_put_run(act->kitchen->log, &run, fault);
+	case STRIP_BATCH:
+		batch.open = next != NULL;
+		return log_put_batch(act->kitchen->log, &batch, fault);
+	case STRIP_EMPTY: break;
+	}
+	return true;
+}
+
+/* --- the next step -------------------------------------------------------------- */
+
+static bool refuse_bounce(const struct strip *strip, const struct moment *now, struct fault *fault)
+{
+	/* No finger bounces across a restart; a wall clock that came back wrong must
+	 * not hold up what waits for a person. */
+	if (!moment_same_boot(&strip->phase.began, now) || strip_passed_ms(strip, now) >= PRESS_AGAIN_MS)
+		return true;
+	return fault_set(fault, FAULT_STALE, "%s: \"%s\" has only just begun; that press did not count.",
+	                 strip_title(strip), strip->rule->words);
+}
+
+static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure,
+                         struct fault *fault)
+{
+	const struct phase_rule *rule = strip->rule;
+	char left_words[24];
+	struct text left = TEXT_OVER(left_words);
+
+	text_add_duration(&left, moment_seconds_left(strip->phase.required_ms, passed_ms));
+	if (rule->kind == PHASE_TIMED && passed_ms < strip->phase.required_ms) {
+		if (rule->early == EARLY_NEVER)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s: %s left of the %s. Only exceptions (x) end it sooner.",
+			                 strip_title(strip), left_words, rule->words);
+		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now all the same?",
+		                         strip_title(strip), left_words, rule->words);
+	}
+	if (rule->kind == PHASE_WATCHED && passed_ms < rule->soon_s * INT64_C(1000) && !sure)
+		return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?",
+		                 strip_title(strip), rule->step);
+	return true;
+}
+
+static bool refuse_unfinished(const struct strip *strip, struct fault *fault)
+{
+	if (strip->rule->name == PHASE_DRAIN)
+		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.", strip_title(strip));
+	if (strip->rule->name == PHASE_FILL && strip->filled == 0)
+		return fault_set(fault, FAULT_REFUSED, "%s: count the filled jars first.", strip_title(strip));
+	if (strip->rule->name != PHASE_SEAL_CHECK)
+		return true;
+	if (strip->unchecked > 0)
+		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.", strip->unchecked,
+		                 strip->jars);
+	if (strip->without_fate > 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
+		                 strip->without_fate, strip->without_fate == 1 ? " is" : "s are");
+	return true;
+}
+
+bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	const struct phase_rule *next;
+	struct strip strip;
+	struct act act;
+	int64_t passed;
+
+	if (found == NULL)
+		return false;
+	strip = *found; /* the board is read again on commit */
+	next = strip_next(&strip);
+	if (!act_begin(&act, kitchen, "step", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	passed = strip_passed_ms(&strip, &act.entry.at);
+	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
+	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
+	    !refuse_unfinished(&strip, fault) || !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
+	    !put_work(&act, &strip, next, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
+	                  strip.rule->words, next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done");
+}
+
+bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (strip.rule->lost_to == PHASE_NO_PHASE)
+		return fault_set(fault, FAULT_REFUSED, "%s: nothing can be lost in \"%s\".", strip_title(&strip),
+		                 strip.rule->words);
+	if (!act_begin(&act, kitchen, "lost", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	act.entry.breaks_hold = true;
+	if (strip.load.verdict == VERDICT_UNKNOWN) {
+		/* What was estimated is gone with the hold it was about. */
+		strip.load.verdict = VERDICT_OPEN;
+		strip.load.verdict_why[0] = '\0';
+	}
+	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault) ||
+	    (strip.content == STRIP_LOAD && !log_put_load(kitchen->log, &strip.load, fault)))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
+}
+
+/* --- alarms --------------------------------------------------------------------- */
+
+static bool see_water(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_run run = strip->run;
+
+	run.water = act->entry.at;
+	run.water_checks++;
+	return log_put_run(act->kitchen->log, &run, fault);
+}
+
+static bool hear(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_phase phase = strip->phase;
+
+	phase.acknowledged_wall_ms = act->entry.at.wall_ms;
+	return log_put_phase(act->kitchen->log, &phase, fault);
+}
+
+bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	struct face face;
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (!act_begin(&act, kitchen, "heard", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	strip_face(&strip, &act.entry.at, &face);
+	if (!face.ringing) {
+		fault_set(fault, FAULT_REFUSED, "%s: no alarm is ringing.", strip_title(&strip));
+		return act_fail(&act);
+	}
+	if (!(face.water_due ? see_water(&act, &strip, fault) : hear(&act, &strip, fault)))
+		return act_fail(&act);
+	return act_commit(&act, fault, face.water_due ? "%s: water seen and topped up (%s)" : "%s: alarm heard (%s)",
+	                  strip_title(&strip), strip.rule->words);
+}
+
+/* --- exceptions ---------------------------------------------------------------- */
+
+static bool redo_window_open(const struct log_load *load, const struct moment *now)
+{
+	return load->verdict == VERDICT_NOT_VALID && load->process_ended_wall_ms > 0 &&
+	       now->wall_ms - load->process_ended_wall_ms <= PROCESS_ERROR_WINDOW_MS;
+}
+
+static const char *stop_words(const struct strip *strip)
+{
+	switch (strip->content) {
+	case STRIP_LOAD: return "heat is gone or the load is given up: process NOT valid";
+	case STRIP_RUN: return "the run ends early: draw what juice there is";
+	case STRIP_BATCH: return "off the heat before its time";
+	case STRIP_EMPTY: break;
+	}
+	return NULL;
+}
+
+static const char *load_exception_words(const struct strip *strip, enum exception exception,
+                                        const struct moment *now)
+{
+	const struct phase_rule *rule = strip->rule;
+	struct face face;
+
+	strip_face(strip, now, &face);
+	switch (exception) {
+	case EXCEPTION_VENT_SHORT:
+		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
+		           ? "vent was cut short and weight is on: process NOT valid" : NULL;
+	case EXCEPTION_EARLIER:
+		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict == VERDICT_OPEN
+		           ? "someone saw the hold begin earlier than the key: time is estimated" : NULL;
+	case EXCEPTION_BROKEN_JAR:
+		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
+		           ? "a jar broke: leave the rest in, go on" : NULL;
+	case EXCEPTION_REDO:
+		return rule->name == PHASE_UNLOAD && redo_window_open(&strip->load, now)
+		           ? "the whole process again, full time, new lids if they had sealed" : NULL;
+	default: return NULL;
+	}
+}
+
+const char *exception_words(const struct strip *strip, enum exception exception,
+                            const struct moment *now)
+{
+	if (strip->content == STRIP_EMPTY)
+		return NULL;
+	switch (exception) {
+	case EXCEPTION_LOST: /* also after the time: it may be found out only then */
+		return strip->rule->lost_to == PHASE_NO_PHASE ? NULL : strip->rule->lost;
+	case EXCEPTION_STOP:
+		return strip->rule->stop_to == PHASE_NO_PHASE ? NULL : stop_words(strip);
+	case EXCEPTION_WATER:
+		return strip->content == STRIP_RUN && strip->rule->name != PHASE_DRAIN
+		           ? "water seen and topped up: its clock starts again" : NULL;
+	case EXCEPTION_DRAW:
+		return strip->content == STRIP_RUN && strip->rule->name == PHASE_RUN
+		           ? "some juice is drawn off now: measure it" : NULL;
+	default: break;
+	}
+	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
+}
+
+static void fail_process(struct log_load *load, const struct moment *now, const char *why)
+{
+	if (load->verdict == VERDICT_NOT_VALID)
+		return; /* the first failure counts: its window runs */
+	load->verdict = VERDICT_NOT_VALID;
+	load->process_ended_wall_ms = now->wall_ms;
+	text_copy(load->verdict_why, sizeof(load->verdict_why), why);
+}
+
+static bool stop_load(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	int64_t passed = strip_passed_ms(strip, &act->entry.at);
+	struct log_load load = strip->load;
+	char why[SENTENCE_MAX_BYTES];
+	struct text text = TEXT_OVER(why);
+
+	text_add(&text, "stopped in %s%s after ", strip->rule->words,
+	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
+	text_add_duration(&text, passed / 1000);
+	if (strip->rule->name == PHASE_HOLD)
+		text_add(&text, " of %d:00", load.minutes);
+	fail_process(&load, &act->entry.at, why);
+	return log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	act->entry.breaks_hold = true;
+	return phase_change(act, strip, PHASE_STOPPED, phase_rule_of(strip->station.kind, strip->rule->stop_to), fault) &&
+	       (strip->content != STRIP_LOAD || stop_load(act, strip, fault));
+}
+
+static bool cut_vent(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_load load = strip->load;
+	char why[SENTENCE_MAX_BYTES];
+	struct text text = TEXT_OVER(why);
+
+	text_add(&text, "vent cut short after ");
+	text_add_duration(&text, strip_passed_ms(strip, &act->entry.at) / 1000);
+	text_add(&text, " of 10:00");
+	fail_process(&load, &act->entry.at, why);
+	act->entry.breaks_hold = true;
+	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) &&
+	       log_put_load(act->kitchen->log, &load, fault);
+}
+
+/* A hold may be said to have begun earlier when someone watched it, never before
+ * the phase that led to it had begun; the process then counts as "unknown". */
+static bool begin_earlier(struct act *act, const struct strip *strip, int64_t minutes,
+                          struct fault *fault)
+{
+	struct log_phase *phases;
+	struct log_load load = strip->load;
+	struct log_phase hold = strip->phase;
+	int64_t back = minutes * MINUTE_MS;
+	int64_t room = 0;
+	size_t count;
+
+	if (!log_phases(act->kitchen->log, strip_subject(strip), &phases, &count, fault))
+		return false;
+	if (count >= 2)
+		room = moment_between(&phases[count - 2].began, &hold.began);
+	free(phases);
+	if (minutes < 1 || back > room)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "The hold cannot have begun %lld min before the key: give 1 to %lld min.",
+		                 (long long)minutes, (long long)(room / MINUTE_MS));
+	hold.began.wall_ms -= back;
+	hold.began.awake_ms -= back;
+	load.verdict = VERDICT_UNKNOWN;
+	(void)snprintf(load.verdict_why, sizeof(load.verdict_why),
+	               "start of the hold estimated: %lld min before the key, as a person saw it", (long long)minutes);
+	return log_put_phase(act->kitchen->log, &hold, fault) &&
+	       log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool count_broken(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_load load = strip->load;
+
+	load.broken++;
+	return log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool redo_process(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	const struct phase_rule *first = phase_rule_first(strip->station.kind);
+	struct log_load load = strip->load;
+
+	load.verdict = VERDICT_OPEN;
+	load.process_ended_wall_ms = 0;
+	load.verdict_why[0] = '\0';
+	return phase_change(act, strip, PHASE_DONE, first, fault) &&
+	       log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool except(struct act *act, const struct strip *strip, enum exception exception,
+                   int64_t amount, struct fault *fault)
+{
+	switch (exception) {
+	case EXCEPTION_STOP: return stop(act, strip, fault);
+	case EXCEPTION_VENT_SHORT: return cut_vent(act, strip, fault);
+	case EXCEPTION_EARLIER: return begin_earlier(act, strip, amount, fault);
+	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
+	case EXCEPTION_REDO: return redo_process(act, strip, fault);
+	case EXCEPTION_WATER: return see_water(act, strip, fault);
+	case EXCEPTION_LOST: /* acts of their own */
+	case EXCEPTION_DRAW:
+	case EXCEPTION_COUNT: break;
+	}
+	return false;
+}
+
+bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
+                       int64_t amount, struct fault *fault)
+{
+	static const char *const verbs[] = {
+		[EXCEPTION_LOST] = "lost", [EXCEPTION_STOP] = "stop",
+		[EXCEPTION_VENT_SHORT] = "vent_short", [EXCEPTION_EARLIER] = "began_earlier",
+		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
+		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
+	};
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct moment now = kitchen_now(kitchen);
+	struct strip strip;
+	const char *words;
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	words = exception_words(&strip, exception, &now);
+	if (words == NULL)
+		return fault_set(fault, FAULT_REFUSED, "%s: not possible in \"%s\".", strip_title(&strip),
+		                 strip.rule->words);
+	if (exception == EXCEPTION_LOST)
+		return kitchen_lost(kitchen, phase_id, fault);
+	if (exception == EXCEPTION_DRAW)
+		return kitchen_juice_out(kitchen, phase_id, amount, fault);
+	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if (!except(&act, &strip, exception, amount, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s", strip_title(&strip), words);
+}

@@ -1,0 +1,370 @@
+/*
+ * read_board.c - the open work as the log holds it, gathered into the board.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+
+#define DAY_MS (INT64_C(24) * 3600 * 1000)
+#define READ_AGAIN 3 /* another terminal may write between two reads */
+
+bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load)
+{
+	if (jar->state == JAR_BROKEN)
+		return false; /* its food is thrown out with the glass */
+	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
+	       jar->siphoning == SIPHON_OVER_HALF || load->verdict == VERDICT_NOT_VALID;
+}
+
+/* --- what is in a strip --------------------------------------------------------- */
+
+static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
+                          size_t count, struct fault *fault)
+{
+	const struct jar_size *size = jar_size_named(jars[0].size);
+	bool mixed = false;
+
+	strip->lots = 1;
+	for (size_t i = 1; i < count; i++) {
+		/* Jars of a lot stand together: they are read by place. */
+		strip->lots += jars[i].lot_id != jars[i - 1].lot_id;
+		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
+	}
+	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
+	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
+		return false;
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%d %s %s%s", strip->jars,
+	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
+	               strip->lot.product, strip->lots > 1 ? " and more" : "");
+	return true;
+}
+
+static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	bool done;
+
+	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
+		return false;
+	if (count == 0) {
+		free(jars);
+		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.",
+		                 (long long)strip->load.id);
+	}
+	strip->jars = (int)count;
+	for (size_t i = 0; i < count; i++) {
+		/* A jar whose fate is decided needs no look at its lid. */
+		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
+		strip->without_fate += jar_needs_fate(&jars[i], &strip->load) && jars[i].fate == FATE_NONE;
+	}
+	done = describe_load(kitchen, strip, jars, count, fault);
+	free(jars);
+	return done;
+}
+
+static bool read_run(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_juice *juices;
+	char weight[48];
+	size_t count;
+
+	if (!log_juices_of_run(kitchen->log, strip->run.id, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		strip->drawn_ul += juices[i].made_ul;
+	free(juices);
+	amount_words(MEASURE_MASS, strip->run.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->run.fruit);
+	return true;
+}
+
+static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
+	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
+		return false;
+	free(jars);
+	strip->filled = (int)count;
+	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
+	if (strip->batch.multiple > 1)
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%d x %s", strip->batch.multiple,
+		               strip->lot.product);
+	else
+		text_copy(strip->holds, sizeof(strip->holds), strip->lot.product);
+	return true;
+}
+
+static void remember(struct strip *strip, const struct log_phase *phase)
+{
+	const struct phase_rule *rule = phase_rule_named(strip->station.kind, phase->name);
+	struct past_phase *past;
+
+	if (phase->ended_wall_ms == 0 || rule == NULL)
+		return;
+	if (strip->past_count == PAST_PHASES_MAX) {
+		memmove(strip->past, strip->past + 1, sizeof(strip->past) - sizeof(strip->past[0]));
+		strip->past_count--;
+	}
+	past = &strip->past[strip->past_count++];
+	past->name = rule->name;
+	past->began_wall_ms = phase->began.wall_ms;
+	past->ended_wall_ms = phase->ended_wall_ms;
+	past->why = phase->ended_why;
+}
+
+static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_subject subject = strip_subject(strip);
+	struct moment now = kitchen_now(kitchen);
+	struct log_phase *phases;
+	size_t count;
+
+	if (!log_phase_running(kitchen->log, subject, &strip->phase, fault) ||
+	    !log_phases(kitchen->log, subject, &phases, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		strip->hold_starts += strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
+		remember(strip, &phases[i]);
+	}
+	free(phases);
+	strip->rule = phase_rule_named(strip->station.kind, strip->phase.name);
+	if (strip->rule == NULL)
+		return fault_set(fault, FAULT_DAMAGED, "%s stands in a phase \"%s\" that this program does not know.",
+		                 strip->station.name, strip->phase.name);
+	strip->hold_across_restart = strip->rule->name == PHASE_HOLD &&
+	                             !moment_same_boot(&strip->phase.began, &now);
+	return true;
+}
+
+static bool fill_strip(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	if (!read_phases(kitchen, strip, fault))
+		return false;
+	switch (strip->content) {
+	case STRIP_LOAD: return read_load(kitchen, strip, fault);
+	case STRIP_RUN: return read_run(kitchen, strip, fault);
+	case STRIP_BATCH: return read_batch(kitchen, strip, fault);
+	case STRIP_EMPTY: break;
+	}
+	return true;
+}
+
+/* --- the strips --------------------------------------------------------------------- */
+
+/* Everything open, as read; freed together. */
+struct open_work {
+	struct log_station *stations;
+	struct log_load *loads;
+	struct log_run *runs;
+	struct log_batch *batches;
+	size_t station_count;
+	size_t load_count;
+	size_t run_count;
+	size_t batch_count;
+};
+
+static bool read_open(struct kitchen *kitchen, struct open_work *work, struct fault *fault)
+{
+	return log_stations(kitchen->log, &work->stations, &work->station_count, fault) &&
+	       log_loads_open(kitchen->log, &work->loads, &work->load_count, fault) &&
+	       log_runs_open(kitchen->log, &work->runs, &work->run_count, fault) &&
+	       log_batches_open(kitchen->log, &work->batches, &work->batch_count, fault);
+}
+
+static void free_open(struct open_work *work)
+{
+	free(work->stations);
+	free(work->loads);
+	free(work->runs);
+	free(work->batches);
+}
+
+/* The strip of a station, or a new one behind the others when it has none (a
+ * racked load, or work in a station that was retired). */
+static struct strip *strip_for(struct kitchen *kitchen, struct strip *strips,
+                               const struct open_work *work, size_t *used, int64_t station_id,
+                               bool racked, struct fault *fault)
+{
+	struct strip *strip;
+
+	for (size_t s = 0; s < work->station_count && !racked; s++)
+		if (work->stations[s].id == station_id)
+			return &strips[s];
+	strip = &strips[(*used)++];
+	return log_station_get(kitchen->log, station_id, &strip->station, fault) ? strip : NULL;
+}
+
+static bool place_loads(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                        size_t *used, struct fault *fault)
+{
+	for (size_t i = 0; i < work->load_count; i++) {
+		const struct log_load *load = &work->loads[i];
+		struct strip *strip = strip_for(kitchen, strips, work, used, load->station_id,
+		                                load->place != PLACE_CANNER, fault);
+
+		if (strip == NULL)
+			return false;
+		strip->content = STRIP_LOAD;
+		strip->load = *load;
+		if (!fill_strip(kitchen, strip, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool place_runs(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                       size_t *used, struct fault *fault)
+{
+	for (size_t i = 0; i < work->run_count; i++) {
+		struct strip *strip = strip_for(kitchen, strips, work, used, work->runs[i].station_id, false, fault);
+
+		if (strip == NULL)
+			return false;
+		strip->content = STRIP_RUN;
+		strip->run = work->runs[i];
+		if (!fill_strip(kitchen, strip, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool place_batches(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                          size_t *used, struct fault *fault)
+{
+	for (size_t i = 0; i < work->batch_count; i++) {
+		struct strip *strip = strip_for(kitchen, strips, work, used, work->batches[i].station_id, false, fault);
+
+		if (strip == NULL)
+			return false;
+		strip->content = STRIP_BATCH;
+		strip->batch = work->batches[i];
+		if (!fill_strip(kitchen, strip, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool read_strips(struct kitchen *kitchen, struct fault *fault)
+{
+	struct open_work work = { 0 };
+	struct strip *strips = NULL;
+	size_t used = 0;
+	bool done = false;
+
+	if (!read_open(kitchen, &work, fault))
+		goto out;
+	strips = calloc(work.station_count + work.load_count + work.run_count + work.batch_count + 1,
+	                sizeof(*strips));
+	if (strips == NULL) {
+		fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
+		goto out;
+	}
+	for (; used < work.station_count; used++)
+		strips[used].station = work.stations[used];
+	if (!place_loads(kitchen, strips, &work, &used, fault) ||
+	    !place_runs(kitchen, strips, &work, &used, fault) ||
+	    !place_batches(kitchen, strips, &work, &used, fault))
+		goto out;
+	kitchen->board.stations = work.station_count;
+	kitchen->board.racked = used - work.station_count;
+	free(kitchen->strips);
+	kitchen->strips = strips;
+	kitchen->board.strips = strips;
+	strips = NULL;
+	done = true;
+out:
+	free(strips);
+	free_open(&work);
+	return done;
+}
+
+/* --- the board ------------------------------------------------------------------------ */
+
+static void read_boil(struct board *board)
+{
+	const struct log_house *house = &board->house;
+	double barometer_kpa = house->barometer_pa > 0 ? house->barometer_pa / 1000.0 : (double)NAN;
+	double measured_c = house->measured_boil_mc > 0 ? house->measured_boil_mc / 1000.0 : (double)NAN;
+
+	board->boil_known = boil_here(&house->elevation, barometer_kpa, measured_c, &board->boil, NULL);
+}
+
+static bool read_fates(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_jars_with_open_fate(kitchen->log, &jars, &count, fault))
+		return false;
+	free(kitchen->fates);
+	kitchen->fates = jars;
+	kitchen->board.fates = jars;
+	kitchen->board.fate_count = count;
+	return true;
+}
+
+static bool read_waiting(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_jars_waiting(kitchen->log, &jars, &count, fault))
+		return false;
+	free(kitchen->waiting);
+	kitchen->waiting = jars;
+	kitchen->board.waiting = jars;
+	kitchen->board.waiting_count = count;
+	return true;
+}
+
+static bool read_juice(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_juice *juices;
+	size_t count;
+
+	if (!log_juices_left(kitchen->log, &juices, &count, fault))
+		return false;
+	kitchen->board.juice_ul = 0;
+	for (size_t i = 0; i < count; i++)
+		kitchen->board.juice_ul += juices[i].left_ul;
+	free(juices);
+	return true;
+}
+
+static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
+{
+	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
+	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
+	    !read_juice(kitchen, fault) ||
+	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
+		return false;
+	kitchen->day_start_ms = day;
+	read_boil(&kitchen->board);
+	return true;
+}
+
+bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	int64_t day = clock_day_start(now.wall_ms);
+
+	if (!log_changed_elsewhere(kitchen->log) && !force && day == kitchen->day_start_ms)
+		return true;
+	/* Rows read one after the other may not fit together when another terminal
+	 * writes in between; then they are read once more. */
+	for (int again = 0; again < READ_AGAIN; again++)
+		if (read_board(kitchen, day, fault))
+			return true;
+		else if (!log_changed_elsewhere(kitchen->log))
+			return false;
+	return read_board(kitchen, day, fault);
+}
+
