@@ -41,6 +41,9 @@ const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id
 const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t load_id,
                                      int64_t phase_id, struct fault *fault);
 
+/* Refused while a canner holds a load; `what` is what would change under it. */
+bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
+
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* End the running phase and begin `next` (NULL: none) as part of an act. */
