@@ -55,7 +55,8 @@ FLOORS := engine log kitchen report screen
 SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
-GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c migrations.c)
+GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
+	recipe_table.c migrations.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -94,29 +95,32 @@ $(BUILD)/%.o: %.c Makefile
 $(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
-# Tables and migrations are baked into the program from schema/.  The baking
-# program leaves its memory to the system, which is no leak worth a failed build.
-BAKE_RUN = ASAN_OPTIONS=detect_leaks=0 $(BAKE)
-$(BAKE): src/bake/bake.c Makefile
+# Tables and migrations are baked into the program from schema/.
+BAKE_SOURCES := $(sort $(wildcard src/bake/*.c))
+$(BAKE): $(BAKE_SOURCES) src/bake/bake.h Makefile
 	@mkdir -p $(@D)
-	@echo "  cc    $<"
-	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -o $@ $<
+	@echo "  cc    src/bake"
+	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -Isrc -o $@ $(BAKE_SOURCES)
 
 PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
+RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv
 MIGRATION_SQL := $(sort $(wildcard schema/migration/*.sql))
 
 $(BUILD)/generated/process_table.c: $(BAKE) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE_RUN) process schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) process schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
 $(BUILD)/generated/jar_table.c: $(BAKE) schema/jar.csv
 	@mkdir -p $(@D)
-	$(Q)$(BAKE_RUN) jar schema/jar.csv >$@.new && mv $@.new $@
+	$(Q)$(BAKE) jar schema/jar.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 	@mkdir -p $(@D)
-	$(Q)$(BAKE_RUN) product schema/product.csv >$@.new && mv $@.new $@
+	$(Q)$(BAKE) product schema/product.csv >$@.new && mv $@.new $@
+$(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV)
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) recipe $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
 $(BUILD)/generated/migrations.c: $(BAKE) $(MIGRATION_SQL)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE_RUN) migration $(MIGRATION_SQL) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) migration $(MIGRATION_SQL) >$@.new && mv $@.new $@
 
 # --- tests --------------------------------------------------------------------
 

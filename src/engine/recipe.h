@@ -57,7 +57,7 @@ enum supply_kind {
 struct ingredient {
 	const char *name; /* "bottled lemon juice" */
 	enum supply_kind supply;
-	enum measure measure;  /* as the recipe gives it */
+	enum measure measure;  /* its ledger's; any for SUPPLY_OTHER */
 	int64_t amount;        /* of one batch (ADD_IN_JAR: of one quart jar, halved for a pint, ...) */
 	const char *form;      /* "granulated", "packed level", "" */
 	enum adding adding;
@@ -80,6 +80,8 @@ struct recipe {
 	int foam_percent;    /* of the pot's volume kept free for foam */
 	int boil_off_low_percent;  /* of the volume lost in cooking; low and high of what is likely */
 	int boil_off_high_percent;
+	int64_t yield_low_ul;  /* packed food: nominal jar volume one batch fills; 0: from volumes */
+	int64_t yield_high_ul;
 	const char *caution;
 	const char *source;  /* or "house recipe, no source" */
 	size_t ingredient_count;
@@ -94,7 +96,11 @@ const struct recipe *recipe_named(const char *name); /* built-in ones only; NULL
 /* Is the recipe usable?  Refused with a sentence: no source, no name, a food the
  * tables do not have, a pack or jar unknown, fresh lemon juice as the acid (its
  * strength varies: CSU, PSU), a multiple above 1 with regular pectin (A539
- * Guide 7, MSU-961), nothing in it. */
+ * Guide 7, MSU-961), nothing in it, a supply in another measure than its ledger's
+ * (so that amounts used can be taken off it as they are), ingredients out of
+ * their order of adding, a pectin that is not in it, a gel test with added pectin
+ * (A539 Guide 7), an acidity that is not the food's, tomatoes without the
+ * published acid in the jar (A539 Guide 3, CSU, PSU), ranges upside down. */
 bool recipe_check(const struct recipe *recipe, struct fault *fault);
 
 bool recipe_allows_jar(const struct recipe *recipe, const char *jar);
@@ -108,6 +114,11 @@ const char *supply_name(enum supply_kind kind);  /* "lemon_juice" */
 const char *supply_words(enum supply_kind kind); /* "bottled lemon juice" */
 bool supply_from_name(const char *name, enum supply_kind *out);
 enum measure supply_measure(enum supply_kind kind); /* of its ledger */
+/* What a level US cup of a supply weighs in mg, for those kept by weight and told
+ * in spoons and cups; 0: not told so.  Sugar 200 g: schema/measures.csv, source
+ * there.  Citric acid 4.6 g, low-methoxyl pectin 3.0 g, salt 6.0 g a teaspoon and
+ * butter half a pound a cup: from memory; weigh your own. */
+int64_t supply_mg_per_cup(enum supply_kind kind);
 const char *measure_name(enum measure measure);  /* "volume" */
 
 #endif

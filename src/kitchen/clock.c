@@ -161,6 +161,7 @@ bool clock_read_date(const char *date, int64_t *wall_ms)
 {
 	struct tm parts = { .tm_isdst = -1 };
 	int used = 0;
+	int day;
 	time_t at;
 
 	/* NOLINTNEXTLINE(cert-err34-c): the widths bound each field */
@@ -170,7 +171,8 @@ bool clock_read_date(const char *date, int64_t *wall_ms)
 		return false;
 	parts.tm_year -= 1900;
 	parts.tm_mon -= 1;
+	day = parts.tm_mday;
 	at = mktime(&parts);
 	*wall_ms = (int64_t)at * 1000;
-	return at != (time_t)-1;
+	return at != (time_t)-1 && parts.tm_mday == day; /* no 31 February */
 }

@@ -32,13 +32,13 @@ bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *f
 	return put_house(kitchen, &house, "name", sentence, fault);
 }
 
-static bool nothing_in_canners(const struct kitchen *kitchen, struct fault *fault)
+bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault)
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++)
 		if (strip_has_load(&kitchen->board.strips[i]))
 			return fault_set(fault, FAULT_REFUSED,
-			                 "%s holds a load: the elevation is not changed under it.",
-			                 kitchen->board.strips[i].station.name);
+			                 "%s holds a load: the %s is not changed under it.",
+			                 kitchen->board.strips[i].station.name, what);
 	return true;
 }
 
@@ -48,7 +48,8 @@ bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fa
 	char sentence[SENTENCE_MAX_BYTES];
 	char height[48];
 
-	if (!elevation_read(words, &house.elevation, fault) || !nothing_in_canners(kitchen, fault))
+	if (!elevation_read(words, &house.elevation, fault) ||
+	    !canners_are_empty(kitchen, "elevation", fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
 	house.elevation_set_wall_ms = house.elevation.known ? kitchen_now(kitchen).wall_ms : 0;

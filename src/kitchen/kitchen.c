@@ -370,6 +370,23 @@ static const char *bare_sentence(const char *sentence)
 	return sentence;
 }
 
+/* What the acts of the house refuse must not come in by the back door.  An undo
+ * or a redo does not say what it was about: it waits too. */
+static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last,
+                             struct fault *fault)
+{
+	static const char *const needs_empty[] = { "elevation", "edit_station", "house", "undo", "redo" };
+
+	if (last->load_id != 0 || last->station_id != 0 || last->run_id != 0 || last->batch_id != 0)
+		return true;
+	if (strcmp(last->verb, "practice") == 0)
+		return fault_set(fault, FAULT_REFUSED, "A practice log stays one; make a new log for real work.");
+	for (size_t i = 0; i < sizeof(needs_empty) / sizeof(needs_empty[0]); i++)
+		if (strcmp(last->verb, needs_empty[i]) == 0)
+			return canners_are_empty(kitchen, "house", fault);
+	return true;
+}
+
 static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said,
                       size_t said_size, struct fault *fault)
 {
@@ -382,7 +399,7 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
 		return fault_set(fault, FAULT_MISSING, redo ? "There is nothing to do again here."
 		                                            : "There is nothing to undo here.");
-	if (too_late_to_join(kitchen, &last, redo, fault))
+	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
 		return false;
 	entry.station_id = last.station_id;
 	entry.load_id = last.load_id;

@@ -56,6 +56,10 @@ const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t b
 /* Required length of a phase for the work in the strip, ms; 0: no clock. */
 int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
                           const struct phase_rule *rule);
+
+/* Refused while a canner holds a load; `what` is what would change under it. */
+bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
+
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* Begin a phase of a subject (load, run or batch), part of an act. */

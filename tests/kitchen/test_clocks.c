@@ -1,0 +1,424 @@
+/* Clocks that are set, sleep, stop and come back wrong: no hold gets shorter. */
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "kitchen/open_day.h"
+#include "support/kitchen_kit.h"
+
+static struct kitchen_kit kit;
+static int64_t load_id; /* jelly, in its hold of 10 min */
+
+static void begin(void)
+{
+	kk_begin(&kit);
+	load_id = kk_start(&kit, BIG_KETTLE, 9);
+	kk_to(&kit, load_id, PHASE_HOLD);
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+static int64_t left(void)
+{
+	return kk_face(&kit, load_id).left_s;
+}
+
+/* --- within one boot ---------------------------------------------------------------- */
+
+static const int64_t steps[] = {2 * HOUR_MS, -2 * HOUR_MS, DAY_MS, -DAY_MS, 61 * SECOND_MS, -61 * SECOND_MS};
+#define STEPS (int)(sizeof(steps) / sizeof(steps[0]))
+
+START_TEST(a_wall_clock_set_during_a_hold_moves_no_second)
+{
+	kk_pass(&kit, 2 * MINUTE_MS + 500);
+	ck_assert_int_eq(left(), 480);
+	test_clock_step_wall(&kit.clock, steps[_i]);
+	for (int second = 480; second > 0; second--) {
+		ck_assert_int_eq(left(), second);
+		if (second == 300) {
+			KK_OK(&kit, kitchen_refresh(kit.kitchen, true, &kit.fault));
+			kk_reopen(&kit); /* the program, not the computer */
+		}
+		ck_assert(!kk_face(&kit, load_id).due);
+		kk_pass(&kit, SECOND_MS);
+	}
+	/* 10 min and half a second of the hold have passed */
+	ck_assert(kk_face(&kit, load_id).ringing);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
+	ck_assert_str_eq(kk_load(&kit, load_id).verdict_why, "");
+}
+END_TEST
+
+START_TEST(a_wall_clock_set_during_a_hold_does_not_end_it_early)
+{
+	kk_pass(&kit, 10 * MINUTE_MS - 1);
+	test_clock_step_wall(&kit.clock, steps[_i]);
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	kk_pass(&kit, 1);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+}
+END_TEST
+
+START_TEST(a_wall_clock_that_was_set_is_shown)
+{
+	const struct warning *warning;
+
+	kk_pass(&kit, 2 * MINUTE_MS);
+	ck_assert_ptr_null(kk_warned(&kit, "wall-clock-moved", 0));
+	test_clock_step_wall(&kit.clock, steps[_i]);
+	warning = kk_warned(&kit, "wall-clock-moved", load_id);
+	ck_assert_ptr_nonnull(warning);
+	ck_assert_ptr_nonnull(strstr(warning->sentence, steps[_i] < 0 ? "moved back " : "moved on "));
+}
+END_TEST
+
+START_TEST(a_minute_more_or_less_is_no_matter)
+{
+	kk_pass(&kit, 2 * MINUTE_MS);
+	test_clock_step_wall(&kit.clock, MINUTE_MS);
+	ck_assert_ptr_null(kk_warned(&kit, "wall-clock-moved", 0));
+	test_clock_step_wall(&kit.clock, 1);
+	ck_assert_ptr_nonnull(kk_warned(&kit, "wall-clock-moved", load_id));
+	test_clock_step_wall(&kit.clock, -2 * MINUTE_MS - 1);
+	ck_assert_ptr_null(kk_warned(&kit, "wall-clock-moved", 0));
+	test_clock_step_wall(&kit.clock, -1);
+	ck_assert_ptr_nonnull(kk_warned(&kit, "wall-clock-moved", load_id));
+}
+END_TEST
+
+START_TEST(a_computer_that_slept_has_counted_the_time)
+{
+	test_clock_pass(&kit.clock, 7 * MINUTE_MS + 30 * SECOND_MS); /* both readings go on asleep */
+	ck_assert_int_eq(left(), 150);
+	ck_assert_ptr_null(kk_warned(&kit, "wall-clock-moved", 0));
+	ck_assert_ptr_null(kk_warned(&kit, "restarted-in-phase", 0));
+	test_clock_pass(&kit.clock, 5 * HOUR_MS);
+	ck_assert(kk_face(&kit, load_id).ringing);
+	ck_assert_int_eq(left(), 150 - 5 * 3600);
+}
+END_TEST
+
+/* --- across a restart ----------------------------------------------------------------- */
+
+START_TEST(after_a_restart_the_wall_clock_serves)
+{
+	kk_pass(&kit, 4 * MINUTE_MS);
+	test_clock_restart(&kit.clock, 90 * SECOND_MS);
+	kk_reopen(&kit);
+	ck_assert_int_eq(left(), 600 - 240 - 90);
+	kk_pass(&kit, 100 * SECOND_MS);
+	ck_assert_int_eq(left(), 600 - 240 - 90 - 100);
+}
+END_TEST
+
+START_TEST(a_restart_in_a_hold_is_shown_and_stays_on_record)
+{
+	const struct warning *warning;
+
+	kk_pass(&kit, 4 * MINUTE_MS);
+	ck_assert(!kk_strip(&kit, load_id)->hold_across_restart);
+	test_clock_restart(&kit.clock, MINUTE_MS);
+	kk_reopen(&kit);
+	ck_assert(kk_strip(&kit, load_id)->hold_across_restart);
+	warning = kk_warned(&kit, "restarted-in-phase", load_id);
+	ck_assert_ptr_nonnull(warning);
+	ck_assert_ptr_nonnull(strstr(warning->sentence, "hold"));
+	kk_pass(&kit, 5 * MINUTE_MS);
+	kk_step(&kit, load_id);
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "restarted during the hold"));
+	ck_assert_ptr_null(kk_warned(&kit, "restarted-in-phase", load_id)); /* the rest is of this boot */
+}
+END_TEST
+
+START_TEST(a_wall_clock_gone_back_across_a_restart_only_makes_a_hold_longer)
+{
+	kk_pass(&kit, 4 * MINUTE_MS);
+	test_clock_restart(&kit.clock, -_i * HOUR_MS);
+	kk_reopen(&kit);
+	ck_assert_int_eq(left(), 600); /* nothing counts as passed */
+	ck_assert_int_eq(kk_face(&kit, load_id).passed_s, 0);
+	for (int minute = 1; minute <= 9; minute++) {
+		kk_pass(&kit, MINUTE_MS);
+		ck_assert_int_ge(left(), 600 - 240 - 60 * minute);
+		KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, load_id, true));
+	}
+}
+END_TEST
+
+START_TEST(what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back)
+{
+	int64_t loaded = kk_start(&kit, LOW_KETTLE, 7);
+
+	kk_pass(&kit, MINUTE_MS);
+	test_clock_restart(&kit.clock, -3 * HOUR_MS);
+	kk_reopen(&kit);
+	KK_OK(&kit, kk_try_step(&kit, loaded, false)); /* heat is on */
+	kk_pass(&kit, 20 * MINUTE_MS);
+	KK_OK(&kit, kk_try_step(&kit, loaded, false));
+	ck_assert_int_eq(kk_face(&kit, loaded).left_s, 600);
+	kk_lost(&kit, load_id); /* and the long hold can be begun anew */
+	kk_pass(&kit, 5 * MINUTE_MS);
+	kk_step(&kit, load_id);
+	ck_assert_int_eq(left(), 600);
+	kk_pass(&kit, 10 * MINUTE_MS);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+}
+END_TEST
+
+START_TEST(two_restarts_count_from_the_first_stamp)
+{
+	kk_pass(&kit, MINUTE_MS);
+	test_clock_restart(&kit.clock, MINUTE_MS);
+	kk_reopen(&kit);
+	kk_pass(&kit, MINUTE_MS);
+	test_clock_restart(&kit.clock, MINUTE_MS);
+	kk_reopen(&kit);
+	ck_assert_int_eq(left(), 600 - 4 * 60);
+}
+END_TEST
+
+START_TEST(a_boot_nobody_can_name_counts_by_the_wall_clock)
+{
+	struct moment a = {.wall_ms = 1000, .awake_ms = 500};
+	struct moment b = {.wall_ms = 4000, .awake_ms = 900};
+
+	ck_assert(!moment_same_boot(&a, &b));
+	ck_assert_int_eq(moment_between(&a, &b), 3000);
+}
+END_TEST
+
+/* --- the computer's own clock ----------------------------------------------------------- */
+
+START_TEST(the_computers_clock_names_its_boot_and_moves_on)
+{
+	struct system_clock state;
+	struct clock clock = clock_system(&state);
+	struct moment a = clock_now(&clock);
+	struct moment b;
+	struct system_clock again_state;
+	struct clock again = clock_system(&again_state);
+
+	b = clock_now(&again);
+	ck_assert_str_ne(a.boot, "");
+	ck_assert(moment_same_boot(&a, &b));
+	ck_assert_int_ge(moment_between(&a, &b), 0);
+	ck_assert_int_lt(moment_between(&a, &b), 10 * SECOND_MS);
+	ck_assert_int_gt(a.wall_ms, INT64_C(1577836800000)); /* after 2020 */
+}
+END_TEST
+
+/* --- practice -------------------------------------------------------------------------- */
+
+static void practise(struct practice_clock *state, struct kitchen **kitchen)
+{
+	struct log_house house;
+	struct clock clock;
+
+	KK_OK(&kit, log_house_get(kit.log, &house, &kit.fault));
+	ck_assert_int_eq(house.practice_speed, 60);
+	clock = clock_practice(state, test_clock_as_clock(&kit.clock), house.practice_speed,
+	                       house.practice_wall_ms, house.practice_real_wall_ms);
+	KK_OK(&kit, kitchen_open(kit.log, clock, kitchen, &kit.fault));
+}
+
+START_TEST(a_practice_clock_goes_on_at_its_speed_when_opened_again)
+{
+	struct practice_clock state;
+	struct kitchen *kitchen;
+
+	kk_end(&kit);
+	kk_begin_empty(&kit);
+	KK_OK(&kit, kitchen_set_practice(kit.kitchen, 60, &kit.fault));
+	for (int opened = 0; opened < 3; opened++) {
+		int64_t base = KK_MORNING_MS + opened * 60 * 60 * SECOND_MS;
+
+		practise(&state, &kitchen);
+		ck_assert_int_eq(kitchen_now(kitchen).wall_ms, base);
+		kk_pass(&kit, 45 * SECOND_MS);
+		ck_assert_int_eq(kitchen_now(kitchen).wall_ms, base + 45 * MINUTE_MS);
+		kitchen_close(kitchen);
+		kk_pass(&kit, 15 * SECOND_MS); /* closed; practice time goes on */
+	}
+	test_clock_restart(&kit.clock, 10 * SECOND_MS);
+	practise(&state, &kitchen);
+	ck_assert_int_eq(kitchen_now(kitchen).wall_ms, KK_MORNING_MS + 190 * MINUTE_MS);
+	kitchen_close(kitchen);
+}
+END_TEST
+
+START_TEST(a_hold_in_practice_is_the_same_after_opening_again)
+{
+	struct practice_clock state;
+	struct load_order order;
+	const struct strip *strip;
+	struct moment now;
+	struct face face;
+	int64_t started;
+
+	order = kk_order(&kit, BIG_KETTLE, 9);
+	order.lid_box_id = 0;
+	kk_end(&kit);
+	kk_begin_empty(&kit);
+	KK_OK(&kit, kitchen_set_practice(kit.kitchen, 60, &kit.fault));
+	kitchen_close(kit.kitchen);
+	practise(&state, &kit.kitchen);
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "elevation 4650ft", 0, &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 1 boiling_water K pint=9", 0, &kit.fault));
+	order.station_id = kk_station(&kit, BIG_KETTLE);
+	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &started, &kit.fault));
+	kk_pass(&kit, SECOND_MS); /* a minute */
+	kk_step(&kit, started);
+	kk_pass(&kit, 25 * SECOND_MS);
+	kk_step(&kit, started);
+	kk_pass(&kit, 4 * SECOND_MS);
+	kitchen_close(kit.kitchen);
+	test_clock_restart(&kit.clock, 2 * SECOND_MS); /* even the computer restarted */
+	practise(&state, &kit.kitchen);
+	now = kitchen_now(kit.kitchen);
+	strip = kk_strip(&kit, started);
+	strip_face(strip, &now, &face);
+	ck_assert_int_eq(face.left_s, 4 * 60);
+	ck_assert(!strip->hold_across_restart);
+}
+END_TEST
+
+START_TEST(a_log_opened_for_the_day_runs_by_the_clock_it_was_made_for)
+{
+	struct new_day {
+		struct day *day;
+		struct moment now;
+	} real, practice;
+
+	kk_close(&kit);
+	KK_OK(&kit, day_open(kit.path, LOG_WRITE, &real.day, &kit.fault));
+	real.now = kitchen_now(day_kitchen(real.day));
+	ck_assert_str_ne(real.now.boot, "practice");
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_set_practice(day_kitchen(real.day), 60, &kit.fault));
+	day_close(real.day);
+	kk_end(&kit);
+	kk_begin_empty(&kit);
+	KK_OK(&kit, kitchen_set_practice(kit.kitchen, 3600, &kit.fault));
+	kk_close(&kit);
+	KK_OK(&kit, day_open(kit.path, LOG_WRITE, &practice.day, &kit.fault));
+	practice.now = kitchen_now(day_kitchen(practice.day));
+	ck_assert_str_eq(practice.now.boot, "practice");
+	day_close(practice.day);
+}
+END_TEST
+
+/* --- the calendar ------------------------------------------------------------------------- */
+
+static void in_zone(const char *zone)
+{
+	ck_assert_int_eq(setenv("TZ", zone, 1), 0);
+	tzset();
+}
+
+static void date_is(const char *date, int64_t wall_ms)
+{
+	int64_t read = 0;
+
+	ck_assert_msg(clock_read_date(date, &read), "%s is not read", date);
+	ck_assert_int_eq(read, wall_ms);
+}
+
+START_TEST(a_date_is_read_as_local_midnight)
+{
+	int64_t read;
+
+	date_is("2026-09-14", KK_MORNING_MS - 9 * HOUR_MS);
+	in_zone("MST7");
+	date_is("2026-09-14", KK_MORNING_MS - 2 * HOUR_MS);
+	in_zone("UTC");
+	ck_assert(!clock_read_date("2026-13-01", &read));
+	ck_assert(!clock_read_date("2026-02-31", &read));
+	ck_assert(!clock_read_date("2026-09-14x", &read));
+	ck_assert(!clock_read_date("14.9.2026", &read));
+	ck_assert(!clock_read_date("", &read));
+	date_is("2028-02-29", INT64_C(1835395200000));
+}
+END_TEST
+
+START_TEST(a_day_of_23_or_25_hours_begins_at_its_midnight)
+{
+	/* Central European rules: summer time ends on 25 October 2026, 01:00 UTC. */
+	int64_t midnight = INT64_C(1792879200000); /* 2026-10-24 22:00 UTC */
+
+	in_zone("CET-1CEST,M3.5.0,M10.5.0/3");
+	ck_assert_int_eq(clock_day_start(midnight), midnight);
+	ck_assert_int_eq(clock_day_start(midnight + 25 * HOUR_MS - 1), midnight);
+	ck_assert_int_eq(clock_day_start(midnight + 25 * HOUR_MS), midnight + 25 * HOUR_MS);
+	in_zone("UTC");
+}
+END_TEST
+
+START_TEST(near_days_are_said_as_people_say_them)
+{
+	static const struct {
+		int64_t from_now;
+		const char *words;
+	} near[] = {
+		{0, "today 09:00"},
+		{-9 * HOUR_MS, "today 00:00"},
+		{-9 * HOUR_MS - 1, "yesterday 23:59"},
+		{15 * HOUR_MS - 1, "today 23:59"},
+		{15 * HOUR_MS, "tomorrow 00:00"},
+		{39 * HOUR_MS - 1, "tomorrow 23:59"},
+		{39 * HOUR_MS, "Wed 16 Sep 00:00"},
+		{-33 * HOUR_MS, "yesterday 00:00"},
+		{-33 * HOUR_MS - 1, "Sat 12 Sep 23:59"},
+	};
+	char words[40];
+
+	for (size_t i = 0; i < sizeof(near) / sizeof(near[0]); i++) {
+		clock_words_near(KK_MORNING_MS + near[i].from_now, KK_MORNING_MS, words, sizeof(words));
+		ck_assert_str_eq(words, near[i].words);
+	}
+}
+END_TEST
+
+START_TEST(jars_are_counted_by_the_local_day)
+{
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 9);
+	test_clock_set_wall(&kit.clock, KK_MORNING_MS + 15 * HOUR_MS - 1);
+	KK_OK(&kit, kitchen_refresh(kit.kitchen, false, &kit.fault));
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 9);
+	kk_pass(&kit, 1); /* midnight: read again without being told */
+	KK_OK(&kit, kitchen_refresh(kit.kitchen, false, &kit.fault));
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 0);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("clocks");
+	TCase *clocks = tcase_create("clocks");
+
+	tcase_add_checked_fixture(clocks, begin, end);
+	tcase_add_loop_test(clocks, a_wall_clock_set_during_a_hold_moves_no_second, 0, STEPS);
+	tcase_add_loop_test(clocks, a_wall_clock_set_during_a_hold_does_not_end_it_early, 0, STEPS);
+	tcase_add_loop_test(clocks, a_wall_clock_that_was_set_is_shown, 0, STEPS);
+	tcase_add_test(clocks, a_minute_more_or_less_is_no_matter);
+	tcase_add_test(clocks, a_computer_that_slept_has_counted_the_time);
+	tcase_add_test(clocks, after_a_restart_the_wall_clock_serves);
+	tcase_add_test(clocks, a_restart_in_a_hold_is_shown_and_stays_on_record);
+	tcase_add_loop_test(clocks, a_wall_clock_gone_back_across_a_restart_only_makes_a_hold_longer, 1, 26);
+	tcase_add_test(clocks, what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back);
+	tcase_add_test(clocks, two_restarts_count_from_the_first_stamp);
+	tcase_add_test(clocks, a_boot_nobody_can_name_counts_by_the_wall_clock);
+	tcase_add_test(clocks, the_computers_clock_names_its_boot_and_moves_on);
+	tcase_add_test(clocks, a_practice_clock_goes_on_at_its_speed_when_opened_again);
+	tcase_add_test(clocks, a_hold_in_practice_is_the_same_after_opening_again);
+	tcase_add_test(clocks, a_log_opened_for_the_day_runs_by_the_clock_it_was_made_for);
+	tcase_add_test(clocks, a_date_is_read_as_local_midnight);
+	tcase_add_test(clocks, a_day_of_23_or_25_hours_begins_at_its_midnight);
+	tcase_add_test(clocks, near_days_are_said_as_people_say_them);
+	tcase_add_test(clocks, jars_are_counted_by_the_local_day);
+	suite_add_tcase(suite, clocks);
+	return kk_run(suite);
+}
