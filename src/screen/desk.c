@@ -238,6 +238,7 @@ void desk_key(struct desk *desk, long key)
 			return;
 		if (key == '?') {
 			desk->view_before_help = desk->view;
+			desk->help = (struct list_state){ 0 };
 			desk_show_view(desk, VIEW_HELP);
 		} else if (key < KEY_CODE_UP) {
 			desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");

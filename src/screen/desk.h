@@ -166,6 +166,7 @@ struct desk {
 	struct list_state warned;
 	struct list_state fates;
 	struct list_state story;
+	struct list_state help; /* cursor: first key shown; top: first that found no room */
 	struct log_entry *story_rows;
 	size_t story_count;
 	struct log_lid_box *house_boxes;

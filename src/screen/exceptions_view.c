@@ -35,12 +35,14 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET, strip->rule->caution);
 	if (count == 0)
 		terminal_put(desk->terminal, top + 3, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
-	for (int i = 0; i < count && i + 3 < rows; i++) {
+	/* The one under the cursor is to be read to its end. */
+	for (int i = 0, row = 3; i < count && row < rows; i++) {
 		bool here = i == desk->exceptions.cursor;
+		int most = here ? rows - row : 1;
 
-		terminal_putf(desk->terminal, top + 3 + i, 1, 2, ROLE_KEY, "%d", i + 1);
-		terminal_put(desk->terminal, top + 3 + i, 4, cols - 5, here ? ROLE_SELECTED : ROLE_PLAIN,
-		             exception_words(strip, open[i], &desk->now));
+		terminal_putf(desk->terminal, top + row, 1, 2, ROLE_KEY, "%d", i + 1);
+		row += desk_paragraph(desk, top + row, 4, cols - 5, most, here ? ROLE_SELECTED : ROLE_PLAIN,
+		                      exception_words(strip, open[i], &desk->now));
 	}
 }
 

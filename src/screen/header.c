@@ -69,14 +69,17 @@ static int warnings_draw(struct desk *desk, int row, int right)
 	enum role role = ROLE_CAUTION;
 	char words[24];
 	int width;
+	int rows;
+	int cols;
 
 	if (desk->warning_count == 0)
 		return right;
+	terminal_size(desk->terminal, &rows, &cols);
 	if (desk->warnings[0].severity == SEVERITY_STOP)
 		role = ROLE_STOP;
 	else if (desk->warnings[0].severity == SEVERITY_NOTE)
 		role = ROLE_HEADER;
-	width = snprintf(words, sizeof(words), " !%zu ", desk->warning_count);
+	width = snprintf(words, sizeof(words), cols < WIDE_COLS ? "!%zu" : " !%zu ", desk->warning_count);
 	terminal_put(desk->terminal, row, right - width, width, role, words);
 	return right - width;
 }
@@ -132,8 +135,8 @@ void header_draw(struct desk *desk)
 /* --- the lines at the foot ------------------------------------------------------ */
 
 /* A tall window has a line for the worst warning and two for what was said; a
- * low one has one line for the warning and borrows two when there is something
- * to say. */
+ * low one has one line for the warning, gives it to what was said, and borrows a
+ * second one when that is long. */
 int footer_rows(const struct desk *desk)
 {
 	int rows;
@@ -142,7 +145,7 @@ int footer_rows(const struct desk *desk)
 	terminal_size(desk->terminal, &rows, &cols);
 	if (rows >= TALL_ROWS)
 		return 4;
-	return desk->entry.open || desk->message[0] != '\0' ? 3 : 2;
+	return desk->entry.open || (int)strlen(desk->message) > cols - 2 ? 3 : 2;
 }
 
 static bool is_shown(const struct desk *desk, const struct view_key *key)
@@ -251,6 +254,6 @@ void footer_draw(struct desk *desk)
 	else if (!talking)
 		warning_line_draw(desk, rows - 2, cols);
 	if (talking)
-		said_draw(desk, rows - 3, 2, cols);
+		said_draw(desk, height == 2 ? rows - 2 : rows - 3, height == 2 ? 1 : 2, cols);
 	keys_draw(desk, rows - 1, cols);
 }

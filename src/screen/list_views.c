@@ -98,15 +98,28 @@ void story_view_enter(struct desk *desk, int64_t load_id)
 	desk_show_view(desk, VIEW_STORY);
 }
 
+/* The act under the cursor once more, to its end, where the list cuts it. */
+static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int before)
+{
+	const struct log_entry *entry = &desk->story_rows[desk->story.cursor];
+
+	if ((int)strlen(entry->sentence) > cols - 2 - before)
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, entry->sentence);
+}
+
 static void story_draw(struct desk *desk, int top, int rows)
 {
 	int cols = columns(desk);
 	int count = (int)desk->story_count;
+	int whole = cols < 60 ? 3 : 2;
+	int when_cols = cols < 60 ? 12 : 17;
+	int list_rows = rows - 1 - whole;
 	int first;
 
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What was done, oldest first");
-	first = list_scroll(&desk->story, count, rows - 1);
-	for (int i = first; i < count && i - first < rows - 1; i++) {
+	list_move(&desk->story, 0, count);
+	first = list_scroll(&desk->story, count, list_rows);
+	for (int i = first; i < count && i - first < list_rows; i++) {
 		const struct log_entry *entry = &desk->story_rows[i];
 		char when[40];
 		bool here = i == desk->story.cursor;
@@ -114,9 +127,12 @@ static void story_draw(struct desk *desk, int top, int rows)
 		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
 		terminal_putf(desk->terminal, top + 1 + i - first, 1, cols - 2,
 		              here ? ROLE_SELECTED : entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN,
-		              "%-16s %s%s%s%s", when, entry->who, entry->who[0] != '\0' ? ": " : "",
-		              entry->sentence, entry->undone_by != 0 ? "  (undone)" : "");
+		              "%-*s%s%s%s%s", when_cols, when, entry->who,
+		              entry->who[0] != '\0' ? ": " : "", entry->sentence,
+		              entry->undone_by != 0 ? "  (undone)" : "");
 	}
+	if (count > 0)
+		story_whole_draw(desk, top + rows - whole, whole, cols, when_cols);
 }
 
 static void story_up(struct desk *desk)
@@ -144,27 +160,48 @@ const struct view story_view = {
 
 /* --- the keys -------------------------------------------------------------------------- */
 
+/* As many keys as there is room for, from desk->help.cursor on; desk->help.top
+ * is left at the first one that found none, or at the count. */
+static int help_keys_draw(struct desk *desk, const struct view *view, int row, int end, int cols)
+{
+	size_t i = (size_t)desk->help.cursor;
+
+	for (; i < view->key_count && row < end; i++) {
+		const struct view_key *key = &view->keys[i];
+
+		if (key->cap[0] == '\0')
+			continue;
+		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
+		row += desk_paragraph(desk, row, 10, cols - 11, end - row < 3 ? end - row : 3, ROLE_PLAIN, key->help);
+	}
+	desk->help.top = (int)i;
+	return row;
+}
+
 static void help_draw(struct desk *desk, int top, int rows)
 {
 	const struct view *view = view_of(desk->view_before_help);
 	int cols = columns(desk);
 	int row = top;
 
-	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s", view->title);
-	for (size_t i = 0; i < view->key_count && row < top + rows; i++) {
-		const struct view_key *key = &view->keys[i];
-
-		if (key->cap[0] == '\0')
-			continue;
-		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
-		row += desk_paragraph(desk, row, 10, cols - 11, top + rows - row < 2 ? top + rows - row : 2,
-		                      ROLE_PLAIN, key->help);
-	}
+	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s%s", view->title,
+	              desk->help.cursor > 0 ? ", the others" : "");
+	row = help_keys_draw(desk, view, row, top + rows, cols);
 	/* The caution is shown whole or not at all; the load card shows it too. */
-	if (row + 4 <= top + rows || cols > 100)
+	if (row + 4 <= top + rows || (cols > 100 && row + 1 < top + rows))
 		desk_paragraph(desk, row + 1, 1, cols - 2, top + rows - row - 1, ROLE_QUIET,
 		               "It keeps time and records; it cannot see your pot or prove a jar is safe. "
 		               "Recipe, canner's manual and extension office outrank it.");
+}
+
+static bool help_has_more(const struct desk *desk)
+{
+	return desk->help.top < (int)view_of(desk->view_before_help)->key_count;
+}
+
+static void help_more(struct desk *desk)
+{
+	desk->help.cursor = desk->help.top;
 }
 
 static void help_back(struct desk *desk)
@@ -175,11 +212,12 @@ static void help_back(struct desk *desk)
 static bool help_typed(struct desk *desk, long key)
 {
 	(void)key;
-	help_back(desk); /* any key goes back: nothing is hidden behind a key here */
+	help_back(desk); /* any other key goes back: nothing is hidden behind a key here */
 	return true;
 }
 
 static const struct view_key help_keys[] = {
+	{ ' ', KEY_CODE_DOWN, "Space", "more", "The other keys.", help_has_more, help_more },
 	{ KEY_CODE_ESCAPE, ' ', "any key", "back", "Back to where you were.", NULL, help_back },
 };
 

@@ -448,7 +448,7 @@ static const char *const questions[] = {
 	[START_PRESSURE] = "Which of the published pairs?",
 	[START_COUNT] = "How many jars?",
 	[START_LIDS] = "Which lid box?",
-	[START_READY] = "Ready. Space starts the load; the clock waits for you.",
+	[START_READY] = "Ready. Space starts; the clock waits.",
 };
 
 static void chosen_words(const struct desk *desk, struct text *text)
@@ -497,9 +497,12 @@ static int choices_draw(struct desk *desk, int top, int rows, int cols)
 
 static int line(struct desk *desk, int row, int end, int cols, enum role role, const char *words)
 {
+	int most;
+
 	if (words[0] == '\0' || row >= end)
 		return row;
-	return row + desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, role, words);
+	most = cols < 60 ? 4 : 2; /* a caution is worth more than what comes after it */
+	return row + desk_paragraph(desk, row, 3, cols - 4, end - row < most ? end - row : most, role, words);
 }
 
 /* The process as published, and what goes with it. */
@@ -586,7 +589,7 @@ static const char *choose_words(const struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL, choose },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "no load", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
 	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },

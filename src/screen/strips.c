@@ -13,6 +13,8 @@
 #define GIANT_ROWS 30
 #define GIANT_COLS 110
 #define RIGHT_TEXT_MIN 24 /* columns beside the digits worth using */
+#define HOLDS_MIN 8       /* fewer columns say nothing */
+#define FREE_AT_COLS 60   /* in a narrower window the act has the whole line */
 
 void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size)
 {
@@ -57,7 +59,8 @@ static enum digits_height digits_for(const struct desk *desk)
 	return rows >= GIANT_ROWS && cols >= GIANT_COLS ? DIGITS_GIANT : DIGITS_TALL;
 }
 
-/* Digits and one line of words or air under them. */
+/* Digits and one line of words or air under them; the digits alone where there
+ * is no room for that, so that a message does not push them off a low window. */
 int urgent_rows(const struct desk *desk, int room)
 {
 	int rows;
@@ -67,6 +70,8 @@ int urgent_rows(const struct desk *desk, int room)
 	terminal_size(desk->terminal, &rows, &cols);
 	if (desk_most_urgent(desk) == NULL)
 		return room < 3 ? room : 3;
+	if (want - 1 == room)
+		return room;
 	return want <= room ? want : 0;
 }
 
@@ -159,8 +164,9 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		urgent_beside(desk, strip, &face, row, width + 4, cols - width - 5, rows);
 		return;
 	}
-	terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
-	              "%d %s", strip->load.place == PLACE_CANNER ? strip->station.digit : 0, face.act);
+	if (rows > digits_rows(height))
+		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
+		              "%d %s", strip->load.place == PLACE_CANNER ? strip->station.digit : 0, face.act);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -200,7 +206,8 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), "%s%8s", face->timed ? "    " : "for ",
 	              clock);
 	col += 13;
-	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
+	if (cols - col - 1 >= HOLDS_MIN)
+		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
 }
 
 static void room_words(const struct log_station *station, struct text *text)
@@ -234,7 +241,7 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
                             int row, int cols)
 {
 	char when[24];
-	int right = cols - 14;
+	int right = cols < FREE_AT_COLS ? cols : cols - 14;
 
 	if (!strip->has_load) {
 		char room[80];
@@ -245,6 +252,8 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 		return;
 	}
 	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
+	if (cols < FREE_AT_COLS)
+		return;
 	free_at_words(desk, strip, when, sizeof(when));
 	terminal_put(desk->terminal, row, right, 13, ROLE_QUIET, when);
 }
