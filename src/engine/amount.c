@@ -213,12 +213,12 @@ static bool grains_of(const struct unit *unit, enum measure measure, enum supply
 {
 	bool nothing = number->whole == 0 && number->part == 0;
 
-	if (unit == NULL) {
-		*grains = PIECE;
+	*grains = PIECE;
+	if (unit == NULL)
 		return measure == MEASURE_EACH || nothing ||
-		       fault_set(fault, FAULT_MISUSE, "A number alone does not say how much: write it like %s.",
+		       fault_set(fault, FAULT_MISUSE,
+		                 "A number alone does not say how much: write it like %s.",
 		                 example(measure));
-	}
 	if (measure == MEASURE_MASS && supply == SUPPLY_SUGAR && unit->sugar > 0)
 		*grains = unit->sugar;
 	else if (unit->measure == measure)

@@ -1,0 +1,406 @@
+/* Amounts as people write them, exactly; and as the journal writes them. */
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/amount.h"
+
+static struct fault fault;
+
+static void reads(const char *words, enum measure measure, enum supply_kind supply, int64_t amount)
+{
+	int64_t read = -1;
+
+	ck_assert_msg(amount_read(words, measure, supply, &read, &fault), "%s: %s", words, fault.sentence);
+	ck_assert_msg(read == amount, "%s: %lld, not %lld", words, (long long)read, (long long)amount);
+}
+
+static void volume(const char *words, int64_t ul)
+{
+	reads(words, MEASURE_VOLUME, SUPPLY_OTHER, ul);
+}
+
+static void mass(const char *words, int64_t mg)
+{
+	reads(words, MEASURE_MASS, SUPPLY_FRUIT, mg);
+}
+
+static void pieces(const char *words, int64_t count)
+{
+	reads(words, MEASURE_EACH, SUPPLY_JAR, count);
+}
+
+/* Refused with this in the sentence; what was there stays. */
+static void refused(const char *words, enum measure measure, enum supply_kind supply,
+                    const char *says)
+{
+	int64_t read = 77;
+
+	memset(&fault, 0, sizeof(fault));
+	ck_assert_msg(!amount_read(words, measure, supply, &read, &fault), "%s was read as %lld", words,
+	              (long long)read);
+	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+	ck_assert_msg(strstr(fault.sentence, says) != NULL, "%s: \"%s\" does not say \"%s\"", words,
+	              fault.sentence, says);
+	ck_assert_int_eq(read, 77);
+}
+
+/* --- reading ---------------------------------------------------------------------- */
+
+/* NIST Handbook 44 App. C as in schema/measures.csv: 3,785.411784 mL a gallon,
+ * 946.352946 a quart, 473.176473 a pint, 236.5882365 a cup, 29.5735295625 a fluid
+ * ounce, 14.78676478125 a tablespoon, 4.92892159375 a teaspoon. */
+START_TEST(us_volumes_are_those_of_handbook_44)
+{
+	volume("1 gal", 3785412);
+	volume("1 qt", 946353);
+	volume("1 pt", 473176);
+	volume("1 cup", 236588);
+	volume("1 fl oz", 29574);
+	volume("1 tbsp", 14787);
+	volume("1 tsp", 4929);
+	volume("1000 gal", 3785411784);
+	volume("1000 qt", 946352946);
+	volume("1000 pints", 473176473);
+	volume("10000 cups", 2365882365);
+	volume("10000 fl. oz.", 295735296);
+	volume("100000 tablespoons", 1478676478);
+	volume("100000 teaspoons", 492892159);
+}
+END_TEST
+
+/* 453.59237 g a pound, 28.349523125 g an ounce (schema/measures.csv). */
+START_TEST(pounds_and_ounces_are_avoirdupois)
+{
+	mass("1 lb", 453592);
+	mass("20 lb", 9071847);
+	mass("100 lbs", 45359237);
+	mass("12 oz", 340194);
+	mass("100000 ounces", 2834952313); /* .5 goes up */
+	mass("12 lb 4 oz", 5556507);
+	mass("12 pounds + 4 ounces", 5556507);
+}
+END_TEST
+
+START_TEST(metric_amounts_are_exact)
+{
+	mass("2.5 kg", 2500000);
+	mass("500 g", 500000);
+	mass("500 grams", 500000);
+	mass("350 mg", 350);
+	mass("0.001 g", 1);
+	volume("1.5 L", 1500000);
+	volume("1.5 litres", 1500000);
+	volume("250 ml", 250000);
+	volume("2 dl 5 cl", 250000);
+	volume("2.5mL", 2500);
+	volume(".5 l", 500000);
+	volume("7 uL", 7);
+}
+END_TEST
+
+START_TEST(parts_are_decimals_or_fractions)
+{
+	volume("1/2 cup", 118294);
+	volume("1 1/2 cups", 354882);
+	volume("1.5 cups", 354882);
+	volume("3/2 cups", 354882);
+	volume("1/3 cup", 78863);
+	volume("2/3 cup", 157725);
+	volume("1/8 tsp", 616);
+	mass("1 1/4 lb", 566990);
+	mass("0.25 lb", 113398);
+}
+END_TEST
+
+/* Thirds are rounded once, not three times. */
+START_TEST(terms_are_added_before_they_are_rounded)
+{
+	volume("5 tbsp + 1 tsp", 78863);
+	volume("5 tbsp 1 tsp", 78863);
+	volume("1/3 cup + 1/3 cup + 1/3 cup", 236588);
+	volume("1 tsp+1 tsp+1 tsp", 14787);
+	volume("3 qt 1 cup", 3075647);
+	volume("  2 gal + 1 qt  ", 8517177);
+	volume("1 cup 1 1/2 tbsp", 258768);
+}
+END_TEST
+
+START_TEST(pieces_are_counted_whole)
+{
+	pieces("144", 144);
+	pieces("0", 0);
+	pieces("12 dozen", 144);
+	pieces("1/2 dozen", 6);
+	pieces("2 dozen + 5 pieces", 29);
+	refused("1.5", MEASURE_EACH, SUPPLY_JAR, "whole");
+	refused("1/5 dozen", MEASURE_EACH, SUPPLY_JAR, "whole");
+	refused("12 13", MEASURE_EACH, SUPPLY_JAR, "not an amount");
+}
+END_TEST
+
+/* 200 g of granulated sugar a US cup (schema/measures.csv). */
+START_TEST(sugar_may_be_given_in_cups)
+{
+	reads("1 cup", MEASURE_MASS, SUPPLY_SUGAR, 200000);
+	reads("8 cups", MEASURE_MASS, SUPPLY_SUGAR, 1600000);
+	reads("1/2 cup", MEASURE_MASS, SUPPLY_SUGAR, 100000);
+	reads("1 tbsp", MEASURE_MASS, SUPPLY_SUGAR, 12500);
+	reads("1 tsp", MEASURE_MASS, SUPPLY_SUGAR, 4167);
+	reads("3 tsp", MEASURE_MASS, SUPPLY_SUGAR, 12500);
+	reads("2 qt", MEASURE_MASS, SUPPLY_SUGAR, 1600000);
+	reads("5 lb", MEASURE_MASS, SUPPLY_SUGAR, 2267962);
+	refused("1 L", MEASURE_MASS, SUPPLY_SUGAR, "weighed");
+	refused("1 cup", MEASURE_MASS, SUPPLY_SALT, "weighed");
+}
+END_TEST
+
+START_TEST(a_weight_is_no_volume)
+{
+	refused("3 qt", MEASURE_MASS, SUPPLY_FRUIT, "\"qt\" is a volume and this is weighed");
+	refused("20 lb", MEASURE_VOLUME, SUPPLY_LEMON_JUICE, "\"lb\" is a weight and this is measured");
+	refused("12 oz", MEASURE_VOLUME, SUPPLY_LEMON_JUICE, "fl oz");
+	refused("1 qt + 1 kg", MEASURE_VOLUME, SUPPLY_VINEGAR, "\"kg\"");
+	refused("3 lb", MEASURE_EACH, SUPPLY_JAR, "counted");
+	refused("3 dozen", MEASURE_MASS, SUPPLY_FRUIT, "a count");
+}
+END_TEST
+
+START_TEST(a_number_alone_is_an_amount_of_pieces_or_nothing)
+{
+	refused("20", MEASURE_MASS, SUPPLY_FRUIT, "number alone");
+	refused("1/2", MEASURE_VOLUME, SUPPLY_VINEGAR, "number alone");
+	refused("1 lb 4", MEASURE_MASS, SUPPLY_FRUIT, "number alone");
+	mass("0", 0);
+	volume("0", 0);
+	volume("0 qt", 0);
+}
+END_TEST
+
+START_TEST(what_is_no_amount_is_refused)
+{
+	static const char *const junk[] = {
+		"", " ", "lb", "-3 lb", "+3 lb", "3 lb +", "3 lb + + 1 oz", "1. lb", "1/0 lb", "1 3/2 lb",
+		"1/2/3 lb", "2,5 kg", "inf kg", "3 lb!", "1 lb ; 2", "3 1/2", ". lb",
+		"12345678901 g", "1.2345678 kg", "1/1234567 lb",
+	};
+
+	for (size_t i = 0; i < sizeof(junk) / sizeof(junk[0]); i++)
+		refused(junk[i], MEASURE_MASS, SUPPLY_FRUIT, "write it like 20 lb");
+	refused("3 stone", MEASURE_MASS, SUPPLY_FRUIT, "\"stone\" is not a unit");
+	refused("1e3 g", MEASURE_MASS, SUPPLY_FRUIT, "\"e\" is not a unit");
+	refused("0x10 g", MEASURE_MASS, SUPPLY_FRUIT, "\"x\" is not a unit");
+	refused("3 c", MEASURE_VOLUME, SUPPLY_OTHER, "not a unit");
+	refused("3 fl", MEASURE_VOLUME, SUPPLY_OTHER, "not a unit");
+	refused("3 tablespoonfulsofsomething", MEASURE_VOLUME, SUPPLY_OTHER, "not a unit");
+}
+END_TEST
+
+START_TEST(more_than_a_kitchen_holds_is_a_slip)
+{
+	mass("10000 kg", AMOUNT_MG_MAX);
+	volume("10000 L", AMOUNT_UL_MAX);
+	pieces("1000000", AMOUNT_PIECES_MAX);
+	refused("10000.001 kg", MEASURE_MASS, SUPPLY_FRUIT, "more than");
+	refused("9999999999 kg", MEASURE_MASS, SUPPLY_FRUIT, "more than");
+	refused("9999999999/1 gal", MEASURE_VOLUME, SUPPLY_OTHER, "more than");
+	refused("9999999999/999999 gal", MEASURE_VOLUME, SUPPLY_OTHER, "more than");
+	refused("5001 kg + 5000 kg", MEASURE_MASS, SUPPLY_FRUIT, "more than");
+	refused("1000001", MEASURE_EACH, SUPPLY_JAR, "more than");
+}
+END_TEST
+
+START_TEST(the_unit_tells_the_measure)
+{
+	static const struct {
+		const char *words;
+		enum supply_kind supply;
+		enum measure measure;
+		int64_t amount;
+	} cases[] = {
+		{ "1 tsp", SUPPLY_SALT, MEASURE_VOLUME, 4929 },
+		{ "2 cups", SUPPLY_SUGAR, MEASURE_MASS, 400000 },
+		{ "3 lb", SUPPLY_SUGAR, MEASURE_MASS, 1360777 },
+		{ "6", SUPPLY_OTHER, MEASURE_EACH, 6 },
+		{ "100 g", SUPPLY_OTHER, MEASURE_MASS, 100000 },
+		{ "1 1/2 fl oz", SUPPLY_OTHER, MEASURE_VOLUME, 44360 },
+	};
+	enum measure measure;
+	int64_t amount;
+
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		ck_assert_msg(amount_read_any(cases[i].words, cases[i].supply, &measure, &amount, &fault),
+		              "%s: %s", cases[i].words, fault.sentence);
+		ck_assert_msg(measure == cases[i].measure, "%s", cases[i].words);
+		ck_assert_int_eq(amount, cases[i].amount);
+	}
+	ck_assert(!amount_read_any("3 stone", SUPPLY_OTHER, &measure, &amount, &fault));
+	ck_assert(!amount_read_any("1 lb + 1 cup", SUPPLY_OTHER, &measure, &amount, &fault));
+}
+END_TEST
+
+/* --- writing ------------------------------------------------------------------------ */
+
+static void written(enum measure measure, int64_t amount, enum unit_system units, const char *words)
+{
+	char buffer[64];
+
+	amount_words(measure, amount, units, buffer, sizeof(buffer));
+	ck_assert_str_eq(buffer, words);
+}
+
+START_TEST(us_words_use_the_larger_units_first)
+{
+	written(MEASURE_MASS, 5556507, UNITS_US, "12 lb 4 oz");
+	written(MEASURE_MASS, 9071847, UNITS_US, "20 lb");
+	written(MEASURE_MASS, 566990, UNITS_US, "1 lb 4 oz");
+	written(MEASURE_MASS, 92136, UNITS_US, "3 1/4 oz");
+	written(MEASURE_MASS, 453500, UNITS_US, "1 lb"); /* 15.997 oz */
+	written(MEASURE_MASS, 4600, UNITS_US, "4.6 g");
+	written(MEASURE_VOLUME, 3075647, UNITS_US, "3 qt 1 cup");
+	written(MEASURE_VOLUME, 8517177, UNITS_US, "2 gal 1 qt");
+	written(MEASURE_VOLUME, 354882, UNITS_US, "1 1/2 cups");
+	written(MEASURE_VOLUME, 118294, UNITS_US, "1/2 cup");
+	written(MEASURE_VOLUME, 78863, UNITS_US, "5 tbsp 1 tsp");
+	written(MEASURE_VOLUME, 280949, UNITS_US, "1 cup 3 tbsp");
+	written(MEASURE_VOLUME, 2464, UNITS_US, "1/2 tsp");
+	written(MEASURE_VOLUME, 943000, UNITS_US, "1 qt");
+	written(MEASURE_VOLUME, 200, UNITS_US, "0.2 mL");
+}
+END_TEST
+
+START_TEST(metric_words_carry_no_idle_zeros)
+{
+	written(MEASURE_VOLUME, 2350000, UNITS_METRIC, "2.35 L");
+	written(MEASURE_VOLUME, 2000000, UNITS_METRIC, "2 L");
+	written(MEASURE_VOLUME, 2054000, UNITS_METRIC, "2.05 L");
+	written(MEASURE_VOLUME, 999600, UNITS_METRIC, "1 L");
+	written(MEASURE_VOLUME, 999400, UNITS_METRIC, "999 mL");
+	written(MEASURE_VOLUME, 350000, UNITS_METRIC, "350 mL");
+	written(MEASURE_VOLUME, 2500, UNITS_METRIC, "2.5 mL");
+	written(MEASURE_MASS, 1200000, UNITS_METRIC, "1.2 kg");
+	written(MEASURE_MASS, 4600, UNITS_METRIC, "4.6 g");
+	written(MEASURE_MASS, 500000, UNITS_METRIC, "500 g");
+}
+END_TEST
+
+START_TEST(nothing_and_less_than_nothing_have_words_too)
+{
+	written(MEASURE_EACH, 144, UNITS_US, "144");
+	written(MEASURE_EACH, 0, UNITS_US, "0");
+	written(MEASURE_MASS, 0, UNITS_US, "0 lb");
+	written(MEASURE_MASS, 0, UNITS_METRIC, "0 kg");
+	written(MEASURE_VOLUME, 0, UNITS_US, "0 qt");
+	written(MEASURE_VOLUME, 0, UNITS_METRIC, "0 L");
+	written(MEASURE_MASS, -5556507, UNITS_US, "-12 lb 4 oz");
+	written(MEASURE_EACH, -3, UNITS_METRIC, "-3");
+}
+END_TEST
+
+START_TEST(words_fit_small_buffers_and_foreign_numbers)
+{
+	static const int64_t amounts[] = { 1, 17, 4929, INT64_MAX, INT64_MIN, -1, 1000000000000 };
+
+	for (size_t i = 0; i < sizeof(amounts) / sizeof(amounts[0]); i++)
+		for (int measure = 0; measure < MEASURE_COUNT; measure++)
+			for (int units = 0; units < UNIT_SYSTEM_COUNT; units++)
+				for (size_t size = 1; size <= 64; size++) {
+					char *buffer = malloc(size);
+
+					ck_assert_ptr_nonnull(buffer);
+					amount_words((enum measure)measure, amounts[i],
+					             (enum unit_system)units, buffer, size);
+					ck_assert_uint_lt(strlen(buffer), size);
+					free(buffer);
+				}
+}
+END_TEST
+
+/* --- words for a line that is edited ---------------------------------------------------- */
+
+static void exactly(enum measure measure, enum supply_kind supply, int64_t amount,
+                    enum unit_system units, const char *words)
+{
+	char buffer[64];
+
+	amount_exact_words(measure, supply, amount, units, buffer, sizeof(buffer));
+	ck_assert_str_eq(buffer, words);
+}
+
+START_TEST(exact_words_are_the_plainest_there_are)
+{
+	exactly(MEASURE_MASS, SUPPLY_SUGAR, 400000, UNITS_US, "2 cups");
+	exactly(MEASURE_MASS, SUPPLY_SUGAR, 2267962, UNITS_US, "5 lb");
+	exactly(MEASURE_MASS, SUPPLY_SUGAR, 1600000, UNITS_METRIC, "1.6 kg");
+	exactly(MEASURE_MASS, SUPPLY_FRUIT, 566990, UNITS_US, "1 1/4 lb");
+	exactly(MEASURE_MASS, SUPPLY_FRUIT, 5584856, UNITS_US, "12 lb + 5 oz");
+	exactly(MEASURE_MASS, SUPPLY_FRUIT, 5556507, UNITS_US, "12 1/4 lb");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 354882, UNITS_US, "1 1/2 cups");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 118294, UNITS_US, "1/2 cup");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 78863, UNITS_US, "1/3 cup");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 3075647, UNITS_US, "3 qt + 1 cup");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 473176, UNITS_METRIC, "2 cups");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 500000, UNITS_US, "500 mL");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 500000, UNITS_METRIC, "500 mL");
+	exactly(MEASURE_VOLUME, SUPPLY_OTHER, 1234567, UNITS_METRIC, "1234.567 mL");
+	exactly(MEASURE_EACH, SUPPLY_JAR, 144, UNITS_US, "144");
+	exactly(MEASURE_EACH, SUPPLY_JAR, 0, UNITS_US, "0");
+}
+END_TEST
+
+START_TEST(exact_words_are_read_back_to_the_last_unit)
+{
+	static const enum supply_kind supplies[] = { SUPPLY_SUGAR, SUPPLY_OTHER };
+	uint64_t chance = 20260914;
+
+	for (int i = 0; i < 3000; i++) {
+		enum measure measure = (enum measure)(i % MEASURE_COUNT);
+		enum supply_kind supply = supplies[i / 3 % 2];
+		enum unit_system units = i % 2 == 0 ? UNITS_US : UNITS_METRIC;
+		char buffer[64];
+		int64_t amount;
+
+		chance = chance * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
+		amount = (int64_t)(chance >> 33) % (i % 5 == 0 ? 1000000000 : i % 5 == 1 ? 1000 : 5000000);
+		if (measure == MEASURE_EACH)
+			amount %= AMOUNT_PIECES_MAX;
+		amount_exact_words(measure, supply, amount, units, buffer, sizeof(buffer));
+		reads(buffer, measure, supply, amount);
+	}
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("amount");
+	TCase *reading = tcase_create("reading");
+	TCase *writing = tcase_create("writing");
+	SRunner *runner;
+	int failed;
+
+	tcase_add_test(reading, us_volumes_are_those_of_handbook_44);
+	tcase_add_test(reading, pounds_and_ounces_are_avoirdupois);
+	tcase_add_test(reading, metric_amounts_are_exact);
+	tcase_add_test(reading, parts_are_decimals_or_fractions);
+	tcase_add_test(reading, terms_are_added_before_they_are_rounded);
+	tcase_add_test(reading, pieces_are_counted_whole);
+	tcase_add_test(reading, sugar_may_be_given_in_cups);
+	tcase_add_test(reading, a_weight_is_no_volume);
+	tcase_add_test(reading, a_number_alone_is_an_amount_of_pieces_or_nothing);
+	tcase_add_test(reading, what_is_no_amount_is_refused);
+	tcase_add_test(reading, more_than_a_kitchen_holds_is_a_slip);
+	tcase_add_test(reading, the_unit_tells_the_measure);
+	suite_add_tcase(suite, reading);
+	tcase_add_test(writing, us_words_use_the_larger_units_first);
+	tcase_add_test(writing, metric_words_carry_no_idle_zeros);
+	tcase_add_test(writing, nothing_and_less_than_nothing_have_words_too);
+	tcase_add_test(writing, words_fit_small_buffers_and_foreign_numbers);
+	tcase_add_test(writing, exact_words_are_the_plainest_there_are);
+	tcase_add_test(writing, exact_words_are_read_back_to_the_last_unit);
+	suite_add_tcase(suite, writing);
+	runner = srunner_create(suite);
+	srunner_run_all(runner, CK_ENV);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
