@@ -2,6 +2,8 @@
 --
 -- Volumes are whole microlitres (_ul), masses whole milligrams (_mg); a supply
 -- counts in the unit of its kind (src/engine/recipe.h, supply_measure).
+-- AUTOINCREMENT where rows come and go with undo: at another station meanwhile
+-- no row gets the number of an undone one, which a redo could not take back then.
 -- Tables whose CHECKs grow are rebuilt; foreign keys are off meanwhile and are
 -- checked as a whole at the end.
 
@@ -48,7 +50,7 @@ CREATE UNIQUE INDEX run_in_juicer ON run (station_id) WHERE open = 1;
 
 -- Juice measured out: stock from then on.
 CREATE TABLE juice (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	run_id INTEGER REFERENCES run (id) ON DELETE CASCADE, -- null: brought along
 	kind TEXT NOT NULL CHECK (length(kind) > 0),
 	made_ul INTEGER NOT NULL CHECK (made_ul >= 0),
@@ -80,7 +82,7 @@ CREATE INDEX batch_of_lot ON batch (lot_id);
 
 -- What really went in, beside what was wanted.
 CREATE TABLE batch_amount (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	batch_id INTEGER NOT NULL REFERENCES batch (id) ON DELETE CASCADE,
 	place INTEGER NOT NULL,
 	ingredient TEXT NOT NULL,
@@ -92,7 +94,7 @@ CREATE TABLE batch_amount (
 ) STRICT;
 
 CREATE TABLE juice_use (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	juice_id INTEGER NOT NULL REFERENCES juice (id) ON DELETE CASCADE,
 	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE,
 	ul INTEGER NOT NULL,                -- taken out; negative puts back
@@ -142,7 +144,7 @@ CREATE TABLE supply (
 	UNIQUE (kind, size)
 ) STRICT;
 CREATE TABLE supply_move (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	supply_id INTEGER NOT NULL REFERENCES supply (id),
 	amount INTEGER NOT NULL,            -- in the unit of the kind; negative: used
 	why TEXT NOT NULL CHECK (why IN ('receipt', 'use', 'correction')),
@@ -215,7 +217,7 @@ CREATE TABLE recipe_ingredient (
 
 -- A phase belongs to a load, a run or a batch.
 CREATE TABLE phase_new (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	load_id INTEGER REFERENCES load (id) ON DELETE CASCADE,
 	name TEXT NOT NULL,
 	began_wall_ms INTEGER NOT NULL,
@@ -242,7 +244,7 @@ CREATE INDEX phase_of_batch ON phase (batch_id, id);
 
 -- A jar is filled from a batch and waits until a load takes it.
 CREATE TABLE jar_new (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	load_id INTEGER REFERENCES load (id) ON DELETE SET NULL, -- null: waits for a canner
 	lot_id INTEGER NOT NULL REFERENCES lot (id),
 	lid_box_id INTEGER REFERENCES lid_box (id),

@@ -1,7 +1,8 @@
 /*
  * log_migrate.c - numbered migrations: schema/migration/NNNN_*.sql, baked in.
  *
- * Each is applied in one transaction together with its number in user_version.
+ * All that are missing are applied in one transaction together with the number
+ * of the last in user_version: a death in the middle leaves the log as it was.
  * A log that already holds something is copied to its backups first.
  */
 #include <stdlib.h>
@@ -54,16 +55,11 @@ static int set_pragma(sqlite3 *db, const char *name, long long value)
 /* Migration number `version` + 1, inside a transaction. */
 static int apply_one(sqlite3 *db, int64_t version)
 {
-	char why[80];
 	int rc = run_text(db, log_migrations[version]);
 	if (rc == SQLITE_OK && version == 0)
 		rc = set_pragma(db, "application_id", LOG_APPLICATION_ID);
 	if (rc == SQLITE_OK)
 		rc = set_pragma(db, "user_version", (long long)version + 1);
-	/* foreign keys are off during a migration so that tables can be rebuilt
-	 * (https://sqlite.org/lang_altertable.html, section 7) */
-	if (rc == SQLITE_OK && version > 0)
-		rc = connection_check(db, false, why, sizeof(why));
 	return rc;
 }
 
@@ -79,15 +75,20 @@ static int version_now(sqlite3 *db, int64_t *version)
 	return rc;
 }
 
-static int migrate_once(sqlite3 *db, bool *done)
+static int apply_missing(sqlite3 *db)
 {
+	char why[80];
 	int64_t version = 0;
 	int rc = sqlite3_exec(db, "BEGIN IMMEDIATE", NULL, NULL, NULL);
 	if (rc == SQLITE_OK)
 		rc = version_now(db, &version);
-	*done = version >= (int64_t)log_migration_count;
-	if (rc == SQLITE_OK && !*done)
+	bool changes_something = version > 0 && version < (int64_t)log_migration_count;
+	for (; rc == SQLITE_OK && version < (int64_t)log_migration_count; version++)
 		rc = apply_one(db, version);
+	/* foreign keys are off during a migration so that tables can be rebuilt
+	 * (https://sqlite.org/lang_altertable.html, section 7) */
+	if (rc == SQLITE_OK && changes_something)
+		rc = connection_check(db, false, why, sizeof(why));
 	if (rc == SQLITE_OK)
 		rc = sqlite3_exec(db, "COMMIT", NULL, NULL, NULL);
 	return rc;
@@ -113,10 +114,7 @@ static bool back_up_first(struct log *log, int64_t version, struct fault *fault)
 
 static bool migrate_all(struct log *log, struct fault *fault)
 {
-	bool done = false;
-	int rc = SQLITE_OK;
-	while (rc == SQLITE_OK && !done)
-		rc = migrate_once(log->db, &done);
+	int rc = apply_missing(log->db);
 	if (rc == SQLITE_OK)
 		return true;
 	(void)log_fault(log, rc, fault);

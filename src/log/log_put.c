@@ -10,7 +10,7 @@ bool put_spoilt(struct log *log)
 	return false;
 }
 
-/* Run an *_UPDATE whose every parameter is bound. */
+/* Run an *_UPDATE whose every parameter is bound; one row must answer to it. */
 static bool update(struct query *query, const char *what, struct fault *fault)
 {
 	struct log *log = query->log;
@@ -113,15 +113,6 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 	return false;
 }
 
-bool log_remove_jar(struct log *log, int64_t id, struct fault *fault)
-{
-	if (!act_is_open(log, fault))
-		return false;
-	struct query query = query_start(log, JAR_DELETE);
-	bind_integer(&query, id);
-	return query_run(&query, fault);
-}
-
 bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? LID_BOX_INSERT : LID_BOX_UPDATE);
@@ -208,4 +199,13 @@ bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
 	bind_integer(&query, row->filled.awake_ms);
 	BIND_TEXT(&query, row->filled.boot);
 	return put_row(&query, &row->id, 0, "jar", fault);
+}
+
+bool log_remove_jar(struct log *log, int64_t id, struct fault *fault)
+{
+	if (!act_is_open(log, fault))
+		return false;
+	struct query query = query_start(log, JAR_DELETE);
+	bind_integer(&query, id);
+	return update(&query, "jar that waits", fault);
 }

@@ -53,11 +53,12 @@
 
 #define STANDING(about) NEWEST_TIP(about, "0") " ORDER BY a.id DESC LIMIT 1"
 
-/* A fresh act since then forbids the redo. */
+/* A fresh act since then forbids the redo: only what is newer than the newest
+ * one is looked at, so that a long journal is not gone through. */
 #define UNDONE(about) \
 	NEWEST_TIP(about, "1") \
-	" AND NOT EXISTS (SELECT 1 FROM journal f WHERE f.undoes_id IS NULL AND " about("f") \
-	"  AND f.id > a.id)" \
+	" AND a.id > coalesce((SELECT f.id FROM journal f WHERE +f.undoes_id IS NULL AND " about("f") \
+	"  ORDER BY f.id DESC LIMIT 1), 0)" \
 	" ORDER BY a.id DESC LIMIT 1"
 
 /* Never an id the journal has told of: an undone row's number is not reused. */
@@ -166,7 +167,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
 		"volume_ul = ?, who = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
-	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
 
@@ -243,6 +243,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
 		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
 		"filled_boot = ? WHERE id = ?",
+	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 
 	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
 	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY opened_wall_ms, id",

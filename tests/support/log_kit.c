@@ -285,7 +285,8 @@ char *kit_dump(const char *path, bool with_journal)
 	sqlite3_str *out = sqlite3_str_new(db);
 	sqlite3_stmt *tables;
 	ck_assert_int_eq(sqlite3_prepare_v2(db, "SELECT name FROM sqlite_master WHERE type = 'table' "
-	                                    "AND (name <> 'journal' OR ?) ORDER BY name", -1, &tables,
+	                                    "AND (name NOT IN ('journal', 'sqlite_sequence') OR ?) "
+	                                    "ORDER BY name", -1, &tables,
 	                                    NULL), SQLITE_OK);
 	ck_assert_int_eq(sqlite3_bind_int(tables, 1, with_journal), SQLITE_OK);
 	while (sqlite3_step(tables) == SQLITE_ROW)

@@ -62,7 +62,8 @@ int64_t kit_number(const char *path, const char *sql);
 /* "ok" from integrity_check and no row from foreign_key_check? */
 bool kit_whole(const char *path);
 /* One text that is the same only when every row of every table is the same,
- * the journal left out when `with_journal` is false. free() it. */
+ * the journal and the numbers given out left out when `with_journal` is false.
+ * free() it. */
 char *kit_dump(const char *path, bool with_journal);
 
 bool kit_exists(const char *path);
