@@ -1,10 +1,14 @@
 #include "engine/amount.h"
 
+#include <assert.h>
+
 #include "engine/amount_units.h"
 #include "engine/text.h"
 
-#define TBSP 24         /* eighths of a teaspoon */
-#define CUP_EIGHTHS 384
+#define TBSP INT64_C(24) /* eighths of a teaspoon */
+#define CUP_EIGHTHS INT64_C(384)
+#define OZ_4 INT64_C(32) /* eighths of an ounce */
+#define LB_4 INT64_C(512)
 
 /* An amount in `unit` grains instead of `one`, rounded to whole ones. */
 static int64_t in_units(int64_t amount, int64_t one, int64_t unit)
@@ -105,7 +109,7 @@ static void us_volume(struct text *text, int64_t ul)
 static void us_mass(struct text *text, int64_t mg)
 {
 	int64_t eighths = in_units(mg, MG, OUNCE / 8);
-	int64_t step = eighths < 4 * 8 ? 1 : eighths < 4 * 16 * 8 ? 2 : 8;
+	int64_t step = eighths < OZ_4 ? 1 : eighths < LB_4 ? 2 : 8;
 
 	/* Less than an ounce: a kitchen scale shows it better in grams. */
 	if (eighths < 8) {
@@ -161,28 +165,30 @@ struct told {
 	enum measure measure;
 	bool only_sugar;
 	int64_t grains;
+	int parts_max; /* fractions of it that are usual: down to quarters of a cup */
 	const char *one;
 	const char *more;
 };
 
 static const struct told told[] = {
-	{ MEASURE_VOLUME, false, GALLON, "gal", "gal" },
-	{ MEASURE_VOLUME, false, QUART, "qt", "qt" },
-	{ MEASURE_VOLUME, false, CUP, "cup", "cups" },
-	{ MEASURE_VOLUME, false, TABLESPOON, "tbsp", "tbsp" },
-	{ MEASURE_VOLUME, false, TEASPOON, "tsp", "tsp" },
-	{ MEASURE_MASS, true, SUGAR_CUP, "cup", "cups" },
-	{ MEASURE_MASS, true, SUGAR_CUP / 16, "tbsp", "tbsp" },
-	{ MEASURE_MASS, true, SUGAR_CUP / 48, "tsp", "tsp" },
-	{ MEASURE_MASS, false, POUND, "lb", "lb" },
-	{ MEASURE_MASS, false, OUNCE, "oz", "oz" },
+	{ MEASURE_VOLUME, false, GALLON, 1, "gal", "gal" },
+	{ MEASURE_VOLUME, false, QUART, 1, "qt", "qt" },
+	{ MEASURE_VOLUME, false, CUP, 4, "cup", "cups" },
+	{ MEASURE_VOLUME, false, TABLESPOON, 2, "tbsp", "tbsp" },
+	{ MEASURE_VOLUME, false, TEASPOON, 8, "tsp", "tsp" },
+	{ MEASURE_MASS, true, SUGAR_CUP, 4, "cup", "cups" },
+	{ MEASURE_MASS, true, SUGAR_CUP / 16, 2, "tbsp", "tbsp" },
+	{ MEASURE_MASS, true, SUGAR_CUP / 48, 8, "tsp", "tsp" },
+	{ MEASURE_MASS, false, POUND, 4, "lb", "lb" },
+	{ MEASURE_MASS, false, OUNCE, 8, "oz", "oz" },
 };
+static_assert(AMOUNT_UL_MAX == AMOUNT_MG_MAX, "one limit keeps both from running over");
 #define TOLD_COUNT (sizeof(told) / sizeof(told[0]))
 
 static const struct {
 	int parts;
 	int awkward; /* as bad as so many whole ones */
-} fractions[] = { { 1, 0 }, { 2, 2 }, { 4, 3 }, { 3, 3 }, { 8, 4 } };
+} fractions[] = { { 1, 0 }, { 2, 3 }, { 4, 3 }, { 3, 3 }, { 8, 4 } };
 #define FRACTION_COUNT (sizeof(fractions) / sizeof(fractions[0]))
 
 /* The amount being put into words, and the plainest so far. */
@@ -227,7 +233,8 @@ static void try_unit(struct wording *wording, const struct told *before, int64_t
 		char words[64];
 		struct text text = TEXT_OVER(words);
 
-		if (count == 0 || awkward >= wording->awkward || (parts > 1 && count % parts == 0))
+		if (parts > unit->parts_max || count == 0 || awkward >= wording->awkward ||
+		    (parts > 1 && count % parts == 0))
 			continue;
 		if (before != NULL)
 			text_add(&text, "%lld %s + ", (long long)first, first == 1 ? before->one : before->more);
@@ -277,7 +284,7 @@ void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t a
 		return;
 	}
 	/* A whole number of millilitres or grams was hardly meant in cups or ounces. */
-	if (units == UNITS_US || amount % 1000 != 0)
+	if (amount <= AMOUNT_UL_MAX && (units == UNITS_US || amount % 1000 != 0))
 		try_us(&wording);
 	if (wording.words[0] != '\0')
 		text_add(&text, "%s", wording.words);

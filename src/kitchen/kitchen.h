@@ -21,6 +21,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "engine/amount.h"
 #include "engine/boiling.h"
 #include "engine/fault.h"
 #include "engine/process.h"
@@ -310,12 +311,6 @@ bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const cha
                        int64_t amount, struct fault *fault);
 bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size,
                           int64_t counted, struct fault *fault);
-/* An amount in words ("20 lb", "3 qt", "2 cup", "500 g", "1.5 L", "144") in the
- * unit of a measure; sugar may be given in cups.  Misuse otherwise. */
-bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
-                 struct fault *fault);
-void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer,
-                  size_t size);
 
 /* The next step of a load, run or batch: a condition seen or a thing done.
  * `phase_id` is the running phase the person was looking at.  The seal check's
