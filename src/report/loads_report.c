@@ -7,7 +7,7 @@
 #include "engine/process.h"
 #include "engine/text.h"
 #include "report/json.h"
-#include "report/load_facts.h"
+#include "kitchen/load_facts.h"
 #include "report/plain.h"
 #include "report/report.h"
 

@@ -14,6 +14,7 @@
 #include <stdio.h>
 
 #include "engine/fault.h"
+#include "kitchen/load_facts.h"
 #include "kitchen/open_day.h"
 
 struct report {
@@ -45,11 +46,6 @@ bool report_process(const struct report *to, const struct process_words *words,
 /* What process can be asked: foods, packs and jar sizes with an offered row. */
 bool report_foods(const struct report *to, const char *method, struct fault *fault);
 
-/* Open loads are always told of; which of the shelved ones besides? */
-struct load_choice {
-	bool all;          /* every one */
-	const char *since; /* a date: those opened on it or later; NULL: today's */
-};
 bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,
                   struct fault *fault);
 bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,

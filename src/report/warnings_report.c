@@ -9,7 +9,7 @@
 /* Name of the station a warning is about; NULL: about no one station. */
 static const char *station_name(const struct board *board, int64_t station_id)
 {
-	for (size_t i = 0; i < board->canners + board->racked; i++)
+	for (size_t i = 0; i < board->stations + board->racked; i++)
 		if (station_id != 0 && board->strips[i].station.id == station_id)
 			return board->strips[i].station.name;
 	return NULL;

@@ -26,8 +26,8 @@ struct loop {
 	struct wake *wake;
 	struct config config;
 	struct alarm_command *command;
-	int64_t rung_load; /* the ringing load the command was last run for, and its phase */
-	int64_t rung_phase;
+	int64_t rung_phase; /* what the command was last run for */
+	enum alarm rung_alarm;
 	int64_t backup_day_ms;
 };
 
@@ -73,7 +73,7 @@ static const struct strip *worst_ringing(const struct desk *desk, enum alarm *al
 	const struct strip *worst = NULL;
 
 	*alarm = ALARM_NONE;
-	for (size_t i = 0; i < board->canners + board->racked; i++) {
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
 		struct face face;
 
 		strip_face(&board->strips[i], &desk->now, &face);
@@ -85,19 +85,28 @@ static const struct strip *worst_ringing(const struct desk *desk, enum alarm *al
 	return worst;
 }
 
+static const char *face_act(const struct strip *strip, const struct moment *now)
+{
+	struct face face;
+
+	strip_face(strip, now, &face);
+	return face.act;
+}
+
 static void run_command(struct loop *loop, const struct strip *strip, enum alarm alarm)
 {
+	const char *act = face_act(strip, &loop->desk.now);
 	struct alarm_command_news news = {
 		.alarm = alarm_name(alarm),
 		.station = strip->station.name,
-		.product = strip->lot.product,
-		.act = strip->rule->due,
+		.product = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.product,
+		.act = act,
 	};
 	struct fault fault = { 0 };
 
-	if (strip->load.id == loop->rung_load && strip->phase.id == loop->rung_phase)
+	if (strip->phase.id == loop->rung_phase && alarm == loop->rung_alarm)
 		return;
-	loop->rung_load = strip->load.id;
+	loop->rung_alarm = alarm;
 	loop->rung_phase = strip->phase.id;
 	if (loop->command != NULL &&
 	    alarm_command_run(loop->command, (unsigned)alarm, &news, &fault) == ALARM_COMMAND_FAILED)
@@ -142,19 +151,25 @@ static int64_t clock_change_ms(const struct desk *desk)
 	const struct board *board = kitchen_board(desk->kitchen);
 	int64_t next = MINUTE_MS - desk->now.wall_ms % MINUTE_MS;
 
-	for (size_t i = 0; i < board->canners + board->racked; i++) {
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
 		const struct strip *strip = &board->strips[i];
 		int64_t passed;
 		int64_t left;
 
-		if (!strip->has_load)
+		if (strip->content == STRIP_EMPTY)
 			continue;
 		passed = moment_between(&strip->phase.began, &desk->now);
 		passed = passed > 0 ? passed : 0;
 		left = strip->phase.required_ms - passed;
 		if (left > 0)
 			next = sooner(next, left);
-		if (i < board->canners || strip == desk_most_urgent(desk))
+		if (strip->content == STRIP_RUN) {
+			/* The water clock shows seconds too, and must ring on time. */
+			int64_t seen = moment_between(&strip->run.water, &desk->now);
+
+			next = sooner(next, SECOND_MS - (seen > 0 ? seen : 0) % SECOND_MS);
+		}
+		if (i < board->stations || strip == desk_most_urgent(desk))
 			next = sooner(next, SECOND_MS - passed % SECOND_MS);
 	}
 	return next;
@@ -333,7 +348,7 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
 	opened = open_all(loop, log_path, wishes, fault);
 	if (opened) {
-		if (kitchen_board(loop->desk.kitchen)->canners == 0) {
+		if (kitchen_board(loop->desk.kitchen)->stations == 0) {
 			take_time(loop);
 			desk_show_view(&loop->desk, VIEW_HOUSE);
 			house_view_enter(&loop->desk);

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "engine/text.h"
 #include "screen/desk.h"
 
 /* --- layout --------------------------------------------------------------------- */
@@ -28,7 +29,7 @@ static int less(int a, int b)
 static struct layout lay_out(const struct desk *desk, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
-	int canners = (int)board->canners;
+	int canners = (int)board->stations;
 	int racked = (int)board->racked + (board->fate_count > 0);
 	struct layout layout = { .each = 1 };
 	int left;
@@ -76,7 +77,7 @@ static bool has_load(const struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
-	return strip != NULL && strip->has_load;
+	return strip != NULL && strip->content != STRIP_EMPTY;
 }
 
 static bool has_strip(const struct desk *desk)
@@ -105,19 +106,97 @@ static bool sure_of(struct desk *desk, const struct strip *strip)
 	return sure;
 }
 
+static bool juice_typed(struct desk *desk, const char *text)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+	int64_t ul;
+
+	if (strip == NULL || strip->content != STRIP_RUN)
+		return true;
+	if (!amount_read(text, MEASURE_VOLUME, SUPPLY_JUICE, &ul, &fault) ||
+	    !kitchen_juice_out(desk->kitchen, strip->phase.id, ul, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Noted: the juice is in stock (j), the juicer is free. (u undoes)");
+	return true;
+}
+
+static bool weight_typed(struct desk *desk, const char *text)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+	int64_t mg;
+	int64_t run_id;
+
+	if (strip == NULL)
+		return true;
+	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &mg, &fault) ||
+	    !kitchen_start_run(desk->kitchen, strip->station.id, desk->run_fruit, mg, &run_id, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Run started; its water clock runs. (u undoes)");
+	return true;
+}
+
+static bool fruit_typed(struct desk *desk, const char *text)
+{
+	if (text[0] == '\0') {
+		desk_say(desk, ROLE_CAUTION, "Say what fruit it is.");
+		return false;
+	}
+	text_copy(desk->run_fruit, sizeof(desk->run_fruit), text);
+	desk_ask(desk, "How much, 12 lb or 5.5 kg:", "", weight_typed);
+	return false; /* the line stays open for the second question */
+}
+
+/* An empty station: what is started there. */
+static void start_at(struct desk *desk, const struct strip *strip)
+{
+	switch (strip->station.kind) {
+	case STATION_JUICER: desk_ask(desk, "Which fruit is in the basket:", "", fruit_typed); break;
+	case STATION_POT: batch_view_enter(desk, strip->station.id); break;
+	default:
+		if (kitchen_board(desk->kitchen)->waiting_count > 0)
+			loader_view_enter(desk, strip->station.id);
+		else
+			start_view_enter(desk, strip->station.id);
+		break;
+	}
+}
+
+static const char *start_words(const struct desk *desk, const struct strip *strip)
+{
+	switch (strip->station.kind) {
+	case STATION_JUICER: return "start a run";
+	case STATION_POT: return "start a batch";
+	default: return kitchen_board(desk->kitchen)->waiting_count > 0 ? "load the waiting jars" : "start a load";
+	}
+}
+
 static void step_load(struct desk *desk, const struct strip *strip)
 {
 	int64_t load_id = strip->load.id;
 	int64_t phase_id = strip->phase.id;
-	bool racked = strip->load.place == PLACE_RACK;
+	bool racked = strip_on_rack(strip);
 	const char *said = strip->rule->step;
 	struct fault fault = { 0 };
 
+	if (strip->rule->name == PHASE_DRAIN) {
+		desk_ask(desk, "Juice out, 3 qt or 2.8 L:", "", juice_typed);
+		return;
+	}
+	if (strip->rule->name == PHASE_FILL) {
+		fill_view_enter(desk, strip->batch.id);
+		return;
+	}
 	if (strip->rule->name == PHASE_SEAL_CHECK) {
 		seals_view_enter(desk, load_id);
 		return;
 	}
-	if (!kitchen_step(desk->kitchen, load_id, phase_id, sure_of(desk, strip), &fault)) {
+	if (!kitchen_step(desk->kitchen, phase_id, sure_of(desk, strip), &fault)) {
 		if (fault.kind == FAULT_CONFIRM) {
 			desk->sure_phase_id = phase_id;
 			desk->sure_until_ms = desk->awake_ms + SURE_MS;
@@ -140,10 +219,10 @@ static void next_step(struct desk *desk)
 	if (strip == NULL) {
 		desk_show_view(desk, VIEW_HOUSE);
 		house_view_enter(desk);
-	} else if (strip->has_load) {
+	} else if (strip->content != STRIP_EMPTY) {
 		step_load(desk, strip);
 	} else {
-		start_view_enter(desk, strip->station.id);
+		start_at(desk, strip);
 	}
 }
 
@@ -154,8 +233,8 @@ static const char *next_step_words(const struct desk *desk)
 
 	if (strip == NULL)
 		return "set up the kitchen";
-	if (!strip->has_load)
-		return "start a load";
+	if (strip->content == STRIP_EMPTY)
+		return start_words(desk, strip);
 	strip_face(strip, &desk->now, &face);
 	/* While a clock runs its step is not to be done yet, and must not read so. */
 	return face.timed && !face.due ? "(not yet)" : strip->rule->step;
@@ -167,10 +246,10 @@ static void lost(struct desk *desk)
 	struct fault fault = { 0 };
 	const char *said;
 
-	if (strip == NULL || !strip->has_load)
+	if (strip == NULL || strip->content == STRIP_EMPTY)
 		return;
 	said = strip->rule->lost;
-	if (kitchen_lost(desk->kitchen, strip->load.id, strip->phase.id, &fault))
+	if (kitchen_lost(desk->kitchen, strip->phase.id, &fault))
 		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)", said);
 	else
 		desk_say_fault(desk, &fault);
@@ -191,24 +270,22 @@ static void heard(struct desk *desk)
 		strip_face(strip, &desk->now, &face);
 	if (strip == NULL || !face.ringing)
 		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
-	else if (!kitchen_acknowledge(desk->kitchen, strip->load.id, strip->phase.id, &fault))
+	else if (!kitchen_acknowledge(desk->kitchen, strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
 	else
 		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
 }
 
-static bool take_back(struct desk *desk, bool (*act)(struct kitchen *, int64_t, int64_t, char *,
+static bool take_back(struct desk *desk, bool (*act)(struct kitchen *, struct log_subject, char *,
                                                      size_t, struct fault *))
 {
 	const struct strip *strip = desk_selected(desk);
 	char said[SENTENCE_MAX_BYTES];
 	struct fault fault = { 0 };
-	int64_t load_id;
 
 	if (strip == NULL)
 		return false;
-	load_id = strip->has_load ? strip->load.id : 0;
-	if (!act(desk->kitchen, strip->station.id, load_id, said, sizeof(said), &fault)) {
+	if (!act(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -241,7 +318,7 @@ static void move(struct desk *desk, int by)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	const struct strip *strip = desk_selected(desk);
-	int count = (int)(board->canners + board->racked);
+	int count = (int)(board->stations + board->racked);
 	int index;
 
 	if (strip == NULL)
@@ -272,9 +349,9 @@ static void choose_rack(struct desk *desk)
 		desk_say(desk, ROLE_QUIET, "Nothing stands on the cooling rack.");
 		return;
 	}
-	if (selected != NULL && (size_t)(selected - board->strips) >= board->canners)
-		next = ((size_t)(selected - board->strips) - board->canners + 1) % board->racked;
-	desk_select(desk, &board->strips[board->canners + next]);
+	if (selected != NULL && (size_t)(selected - board->strips) >= board->stations)
+		next = ((size_t)(selected - board->strips) - board->stations + 1) % board->racked;
+	desk_select(desk, &board->strips[board->stations + next]);
 }
 
 static bool choose_digit(struct desk *desk, long key)
@@ -283,14 +360,14 @@ static bool choose_digit(struct desk *desk, long key)
 
 	if (key < '1' || key > '9')
 		return false;
-	for (size_t i = 0; i < board->canners; i++) {
+	for (size_t i = 0; i < board->stations; i++) {
 		if (board->strips[i].station.digit != key - '0')
 			continue;
 		desk->message[0] = '\0';
 		desk_select(desk, &board->strips[i]);
 		return true;
 	}
-	desk_say(desk, ROLE_QUIET, "No canner has the key %c.", (char)key);
+	desk_say(desk, ROLE_QUIET, "No station has the key %c.", (char)key);
 	return true;
 }
 
@@ -327,8 +404,39 @@ static void open_story(struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
-	if (strip != NULL && strip->has_load)
-		story_view_enter(desk, strip->load.id);
+	if (strip != NULL && strip->content != STRIP_EMPTY)
+		story_view_enter(desk, strip_subject(strip));
+}
+
+static bool is_batch(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	return strip != NULL && strip->content == STRIP_BATCH;
+}
+
+static void open_card(struct desk *desk)
+{
+	card_view_enter(desk, desk_selected(desk)->batch.id);
+}
+
+static bool initials_typed(struct desk *desk, const char *text)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+
+	if (strip == NULL || kitchen_set_station_who(desk->kitchen, strip->station.id, text, &fault))
+		return true;
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+static void ask_initials(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip != NULL)
+		desk_ask(desk, "Who has this station (initials):", strip->station.who, initials_typed);
 }
 
 static void open_leave(struct desk *desk)
@@ -343,15 +451,18 @@ static const struct view_key keys[] = {
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
 	{ 'x', 0, "x", "exceptions", "What can go wrong in this phase: stopped, broken jar, vent cut short ...", has_load, open_exceptions },
 	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
+	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", is_batch, open_card },
+	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, juice_view_enter },
+	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
 	{ 'f', 0, "f", "jars set aside", "Jars that go to fridge, freezer, reprocess or bin.", has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
-	{ 'h', 0, "h", "house", "The house: elevation, canners, lid boxes.", NULL, open_house },
+	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
 	{ 'q', 3, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },
-	{ '1', 0, "1-9", NULL, "Choose the canner with that digit.", NULL, NULL },
+	{ '1', 0, "1-9", NULL, "Choose the station with that digit.", NULL, NULL },
 };
 
 const struct view board_view = {

@@ -10,6 +10,11 @@
 static const struct view *const views[] = {
 	[VIEW_BOARD] = &board_view,
 	[VIEW_START] = &start_view,
+	[VIEW_BATCH] = &batch_view,
+	[VIEW_FILL] = &fill_view,
+	[VIEW_CARD] = &card_view,
+	[VIEW_JUICE] = &juice_view,
+	[VIEW_LOADER] = &loader_view,
 	[VIEW_EXCEPTIONS] = &exceptions_view,
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,
@@ -29,6 +34,9 @@ const struct view *view_of(enum view_name name)
 void desk_clear(struct desk *desk)
 {
 	free(desk->start.boxes);
+	free(desk->fill.boxes);
+	free(desk->card.amounts);
+	free(desk->juice.juices);
 	free(desk->seals.jars);
 	free(desk->story_rows);
 	free(desk->house_boxes);
@@ -72,11 +80,11 @@ void desk_say_fault(struct desk *desk, const struct fault *fault)
 const struct strip *desk_selected(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
-	size_t count = board->canners + board->racked;
+	size_t count = board->stations + board->racked;
 
 	for (size_t i = 0; i < count; i++) {
 		const struct strip *strip = &board->strips[i];
-		bool racked = i >= board->canners;
+		bool racked = i >= board->stations;
 
 		if (racked ? strip->load.id == desk->selected_load
 		           : desk->selected_load == 0 && strip->station.id == desk->selected_station)
@@ -88,7 +96,7 @@ const struct strip *desk_selected(const struct desk *desk)
 void desk_select(struct desk *desk, const struct strip *strip)
 {
 	desk->selected_station = strip->station.id;
-	desk->selected_load = strip->has_load && strip->load.place == PLACE_RACK ? strip->load.id : 0;
+	desk->selected_load = strip_on_rack(strip) ? strip->load.id : 0;
 }
 
 const struct strip *desk_most_urgent(const struct desk *desk)
@@ -97,11 +105,11 @@ const struct strip *desk_most_urgent(const struct desk *desk)
 	const struct strip *best = NULL;
 	int64_t best_urgency = 0;
 
-	for (size_t i = 0; i < board->canners + board->racked; i++) {
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
 		const struct strip *strip = &board->strips[i];
 		int64_t urgency = strip_urgency(strip, &desk->now);
 
-		if (strip->has_load && (best == NULL || urgency < best_urgency)) {
+		if (strip->content != STRIP_EMPTY && (best == NULL || urgency < best_urgency)) {
 			best = strip;
 			best_urgency = urgency;
 		}

@@ -18,6 +18,7 @@
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 #include "screen/config.h"
+#include "screen/picker.h"
 #include "screen/terminal.h"
 
 #define MIN_ROWS 12
@@ -29,6 +30,11 @@
 enum view_name {
 	VIEW_BOARD,
 	VIEW_START,
+	VIEW_BATCH,
+	VIEW_FILL,
+	VIEW_CARD,
+	VIEW_JUICE,
+	VIEW_LOADER,
 	VIEW_EXCEPTIONS,
 	VIEW_SEALS,
 	VIEW_HOUSE,
@@ -95,8 +101,8 @@ struct start_card {
 	struct load_order order;
 	enum method method;
 	enum start_field field;
-	int cursor;
-	char filter[32];
+	struct picker picker;
+	struct number_entry count;
 	struct {
 		const char *name;
 		const char *food;
@@ -110,6 +116,60 @@ struct start_card {
 	struct process process;
 };
 
+struct list_state {
+	int cursor;
+	int top;
+};
+
+enum batch_field { BATCH_RECIPE, BATCH_PACK, BATCH_JAR, BATCH_MULTIPLE, BATCH_READY };
+struct batch_card {
+	struct batch_order order;
+	enum batch_field field;
+	struct picker picker;
+	struct number_entry multiple;
+	struct batch_need need;
+	bool need_known;
+	char refusal[FAULT_SENTENCE_MAX]; /* why there is no need */
+	bool sure;                        /* asked already: nowhere to go */
+};
+
+enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_READY };
+struct fill_card {
+	int64_t batch_id;
+	enum fill_field field;
+	struct picker picker;
+	struct number_entry count;
+	char jar[WORD_MAX_BYTES];
+	int64_t lid_box_id;
+	bool acid_in;
+	bool sure;
+	struct log_lid_box *boxes;
+	size_t box_count;
+};
+
+/* The station card of a pot: lines to read and tick off. */
+struct station_card {
+	int64_t batch_id;
+	struct list_state list;
+	struct log_batch_amount *amounts;
+	size_t count;
+};
+
+struct juice_card {
+	struct list_state list;
+	struct log_juice *juices;
+	size_t count;
+};
+
+struct loader_card {
+	int64_t station_id;
+	struct loader_plan plan;
+	int pressure_psi;
+	bool has_process;
+	struct process process;
+	char refusal[FAULT_SENTENCE_MAX];
+};
+
 struct seal_card {
 	int64_t load_id;
 	int cursor;
@@ -119,10 +179,6 @@ struct seal_card {
 	bool fate_for_all;
 };
 
-struct list_state {
-	int cursor;
-	int top;
-};
 
 struct desk {
 	struct terminal *terminal;
@@ -161,6 +217,12 @@ struct desk {
 	struct entry entry;
 	struct start_card start;
 	struct seal_card seals;
+	struct batch_card batch;
+	struct fill_card fill;
+	struct station_card card;
+	struct juice_card juice;
+	struct loader_card loader;
+	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
 	struct list_state house;
 	struct list_state warned;
@@ -178,6 +240,11 @@ struct desk {
 const struct view *view_of(enum view_name name);
 extern const struct view board_view;
 extern const struct view start_view;
+extern const struct view batch_view;
+extern const struct view fill_view;
+extern const struct view card_view;
+extern const struct view juice_view;
+extern const struct view loader_view;
 extern const struct view exceptions_view;
 extern const struct view seals_view;
 extern const struct view house_view;
@@ -189,9 +256,14 @@ extern const struct view leave_view;
 
 /* Entering a view that needs reading first. */
 void start_view_enter(struct desk *desk, int64_t station_id);
+void batch_view_enter(struct desk *desk, int64_t station_id);
+void fill_view_enter(struct desk *desk, int64_t batch_id);
+void card_view_enter(struct desk *desk, int64_t batch_id);
+void juice_view_enter(struct desk *desk);
+void loader_view_enter(struct desk *desk, int64_t station_id);
 void seals_view_enter(struct desk *desk, int64_t load_id);
 void house_view_enter(struct desk *desk);
-void story_view_enter(struct desk *desk, int64_t load_id);
+void story_view_enter(struct desk *desk, struct log_subject subject);
 void seals_view_refresh(struct desk *desk);
 void house_view_refresh(struct desk *desk);
 

@@ -28,7 +28,7 @@ static void draw(struct desk *desk, int top, int rows)
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	if (strip == NULL || !strip->has_load)
+	if (strip == NULL || strip->content == STRIP_EMPTY)
 		return;
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d %s, %s: %s", strip->station.digit,
 	              strip->station.name, strip->rule->words, strip->holds);
@@ -46,16 +46,16 @@ static void draw(struct desk *desk, int top, int rows)
 	}
 }
 
-static void apply(struct desk *desk, enum exception exception, int minutes)
+static void apply(struct desk *desk, enum exception exception, int64_t amount)
 {
 	const struct strip *strip = desk_selected(desk);
 	struct fault fault = { 0 };
 	const char *said;
 
-	if (strip == NULL || !strip->has_load)
+	if (strip == NULL || strip->content == STRIP_EMPTY)
 		return;
 	said = exception_words(strip, exception, &desk->now);
-	if (kitchen_exception(desk->kitchen, strip->load.id, strip->phase.id, exception, minutes, &fault)) {
+	if (kitchen_exception(desk->kitchen, strip->phase.id, exception, amount, &fault)) {
 		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)", said == NULL ? "exception" : said);
 		desk_show_board(desk);
 	} else {
@@ -72,7 +72,20 @@ static bool minutes_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Give whole minutes, 1 or more.");
 		return false;
 	}
-	apply(desk, EXCEPTION_EARLIER, (int)minutes);
+	apply(desk, EXCEPTION_EARLIER, minutes);
+	return true;
+}
+
+static bool juice_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t ul;
+
+	if (!amount_read(text, MEASURE_VOLUME, SUPPLY_JUICE, &ul, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	apply(desk, EXCEPTION_DRAW, ul);
 	return true;
 }
 
@@ -88,6 +101,8 @@ static void choose(struct desk *desk)
 	list_move(&desk->exceptions, 0, count);
 	if (open[desk->exceptions.cursor] == EXCEPTION_EARLIER)
 		desk_ask(desk, "How many minutes before the key?", "", minutes_typed);
+	else if (open[desk->exceptions.cursor] == EXCEPTION_DRAW)
+		desk_ask(desk, "Juice drawn, 3 qt or 2.8 L:", "", juice_typed);
 	else
 		apply(desk, open[desk->exceptions.cursor], 0);
 }

@@ -15,7 +15,7 @@ enum house_line { HOUSE_NAME, HOUSE_ELEVATION, HOUSE_MEASURED, HOUSE_BAROMETER, 
 /* After the fixed lines: canners, "add a canner", lid boxes, "add a lid box". */
 static int canner_count(const struct desk *desk)
 {
-	return (int)kitchen_board(desk->kitchen)->canners;
+	return (int)kitchen_board(desk->kitchen)->stations;
 }
 
 static int line_count(const struct desk *desk)
@@ -47,7 +47,7 @@ void house_view_enter(struct desk *desk)
 {
 	desk->house = (struct list_state){ 0 };
 	house_view_refresh(desk);
-	if (kitchen_board(desk->kitchen)->canners == 0 && desk->message[0] == '\0')
+	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
 		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its canners.");
 }
 
@@ -103,7 +103,7 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 	if (line < HOUSE_FIXED)
 		fixed_line(desk, line, &text);
 	else if (line < add_canner_line(desk))
-		kitchen_canner_line(&board->strips[line - HOUSE_FIXED].station, buffer, size);
+		kitchen_station_line(&board->strips[line - HOUSE_FIXED].station, buffer, size);
 	else if (line == add_canner_line(desk))
 		text_add(&text, "(add a canner)");
 	else if (box < (int)desk->house_box_count)
@@ -202,7 +202,7 @@ static int free_digit(const struct desk *desk)
 	for (int digit = 1; digit <= 9; digit++) {
 		bool taken = false;
 
-		for (size_t i = 0; i < board->canners; i++)
+		for (size_t i = 0; i < board->stations; i++)
 			taken = taken || board->strips[i].station.digit == digit;
 		if (!taken)
 			return digit;
@@ -227,7 +227,7 @@ static void change(struct desk *desk)
 	} else if (line == HOUSE_BAROMETER) {
 		desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed);
 	} else if (line < add_canner_line(desk)) {
-		kitchen_canner_line(&board->strips[line - HOUSE_FIXED].station, words, sizeof(words));
+		kitchen_station_line(&board->strips[line - HOUSE_FIXED].station, words, sizeof(words));
 		desk_ask(desk, "Change:", words, line_typed);
 	} else if (line == add_canner_line(desk)) {
 		(void)snprintf(words, sizeof(words), "canner %d boiling_water \"Kettle\" pint=7", free_digit(desk));
@@ -247,7 +247,7 @@ static void undo(struct desk *desk)
 	struct fault fault = { 0 };
 	char said[SENTENCE_MAX_BYTES];
 
-	if (kitchen_undo(desk->kitchen, 0, 0, said, sizeof(said), &fault))
+	if (kitchen_undo(desk->kitchen, (struct log_subject){ SUBJECT_HOUSE, 0 }, said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else
 		desk_say_fault(desk, &fault);

@@ -56,10 +56,10 @@ static void go_to_station(struct desk *desk)
 	const struct board *board = kitchen_board(desk->kitchen);
 	const struct warning *warning = &desk->warnings[desk->warned.cursor];
 
-	for (size_t i = 0; desk->warning_count > 0 && i < board->canners + board->racked; i++) {
+	for (size_t i = 0; desk->warning_count > 0 && i < board->stations + board->racked; i++) {
 		const struct strip *strip = &board->strips[i];
 
-		if (warning->load_id != 0 ? strip->has_load && strip->load.id == warning->load_id
+		if (warning->load_id != 0 ? strip_has_load(strip) && strip->load.id == warning->load_id
 		                          : strip->station.id == warning->station_id)
 			desk_select(desk, strip);
 	}
@@ -82,7 +82,7 @@ const struct view warnings_view = {
 
 /* --- the story of a load ------------------------------------------------------------- */
 
-void story_view_enter(struct desk *desk, int64_t load_id)
+void story_view_enter(struct desk *desk, struct log_subject subject)
 {
 	struct fault fault = { 0 };
 
@@ -90,7 +90,7 @@ void story_view_enter(struct desk *desk, int64_t load_id)
 	desk->story_rows = NULL;
 	desk->story_count = 0;
 	desk->story = (struct list_state){ 0 };
-	if (!kitchen_story(desk->kitchen, load_id, &desk->story_rows, &desk->story_count, &fault)) {
+	if (!kitchen_story(desk->kitchen, subject, &desk->story_rows, &desk->story_count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}

@@ -96,7 +96,7 @@ void ribbon_draw(struct desk *desk, int row, int rows)
 		return;
 	axis = axis_for(cols);
 	axis_draw(desk, &axis, row++);
-	for (size_t i = 0; i < board->canners && (int)i < rows - 1; i++, row++) {
+	for (size_t i = 0; i < board->stations && (int)i < rows - 1; i++, row++) {
 		const struct strip *strip = &board->strips[i];
 		struct stretch stretches[STRETCHES_MAX];
 		size_t count = strip_outlook(strip, &desk->now, stretches);

@@ -14,7 +14,7 @@ static const struct strip *strip_of(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
-	for (size_t i = board->canners; i < board->canners + board->racked; i++)
+	for (size_t i = board->stations; i < board->stations + board->racked; i++)
 		if (board->strips[i].load.id == desk->seals.load_id)
 			return &board->strips[i];
 	return NULL;
@@ -292,7 +292,7 @@ static void finish(struct desk *desk)
 	}
 	if (strip->rule->name != PHASE_SEAL_CHECK) {
 		desk_say(desk, ROLE_CAUTION, "The jars are still cooling.");
-	} else if (kitchen_step(desk->kitchen, strip->load.id, strip->phase.id, false, &fault)) {
+	} else if (kitchen_step(desk->kitchen, strip->phase.id, false, &fault)) {
 		desk_show_board(desk);
 		desk_say(desk, ROLE_DONE, "Shelved. Wash the jars, label them, store cool, dark and dry.");
 	} else {
@@ -308,7 +308,7 @@ static void undo(struct desk *desk)
 
 	if (strip == NULL)
 		return;
-	if (kitchen_undo(desk->kitchen, strip->station.id, desk->seals.load_id, said, sizeof(said), &fault))
+	if (kitchen_undo(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else
 		desk_say_fault(desk, &fault);

@@ -10,13 +10,11 @@
 #include "engine/text.h"
 #include "screen/desk.h"
 
-#define CHOICE_WORDS_MAX 160
-
 static const struct strip *canner(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
-	for (size_t i = 0; i < board->canners; i++)
+	for (size_t i = 0; i < board->stations; i++)
 		if (board->strips[i].station.id == desk->start.order.station_id)
 			return &board->strips[i];
 	return NULL;
@@ -60,36 +58,10 @@ static void list_products(struct start_card *card)
 		add_product(card, food, food, "");
 }
 
-static bool matches(const struct start_card *card, size_t product)
-{
-	const char *name = card->products[product].name;
-	size_t have = strlen(card->filter);
-
-	if (have == 0)
-		return true;
-	for (; *name != '\0'; name++) {
-		size_t n = 0;
-		const char *at = name;
-
-		/* Blanks in names are not typed: Space chooses. */
-		while (n < have && *at != '\0') {
-			char c = *at >= 'A' && *at <= 'Z' ? (char)(*at - 'A' + 'a') : *at;
-
-			if (*at != ' ' && c != card->filter[n])
-				break;
-			n += *at != ' ';
-			at++;
-		}
-		if (n == have)
-			return true;
-	}
-	return false;
-}
-
 static int nth_product(const struct start_card *card, int n)
 {
 	for (size_t i = 0; i < card->product_count; i++)
-		if (matches(card, i) && n-- == 0)
+		if (picker_matches(&card->picker, card->products[i].name) && n-- == 0)
 			return (int)i;
 	return -1;
 }
@@ -161,11 +133,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 		(void)snprintf(buffer, size, "%d min at %d psi", option.minutes, option.pressure_psi);
 		break;
 	case START_LIDS:
-		if (n == (int)card->box_count)
-			text_copy(buffer, size, "not noted");
-		else
-			(void)snprintf(buffer, size, "%s  (%d left)", card->boxes[n].label,
-			               card->boxes[n].lids - card->boxes[n].used);
+		lid_box_words(card->boxes, card->box_count, n, buffer, size);
 		break;
 	case START_COUNT:
 	case START_READY: break;
@@ -188,26 +156,25 @@ static void go_to(struct desk *desk, enum start_field field)
 	const struct strip *strip = canner(desk);
 
 	card->field = field;
-	card->cursor = 0;
-	card->filter[0] = '\0';
+	picker_reset(&card->picker);
 	if (field == START_JAR) {
 		const struct product *product = product_named(card->order.product);
 		const struct jar_size *usual = jar_size_named(product == NULL ? "pint" : product->usual_jar);
 
-		card->cursor = usual == NULL ? 0 : jar_size_index(usual);
+		card->picker.cursor = usual == NULL ? 0 : jar_size_index(usual);
 		/* The usual jar, or the largest smaller one this canner has room for. */
-		while (card->cursor > 0 && strip != NULL &&
-		       station_room(&strip->station, &jar_sizes[card->cursor], NULL) == 0)
-			card->cursor--;
+		while (card->picker.cursor > 0 && strip != NULL &&
+		       station_room(&strip->station, &jar_sizes[card->picker.cursor], NULL) == 0)
+			card->picker.cursor--;
 	}
 	if (field == START_COUNT)
-		card->order.jars = room_for_jar(desk);
+		card->count = (struct number_entry){ .value = room_for_jar(desk) };
 }
 
 static void choose_product(struct desk *desk)
 {
 	struct start_card *card = &desk->start;
-	int chosen = nth_product(card, card->cursor);
+	int chosen = nth_product(card, card->picker.cursor);
 
 	if (chosen < 0)
 		return;
@@ -226,7 +193,7 @@ static void choose_jar(struct desk *desk)
 	struct start_card *card = &desk->start;
 	struct fault fault = { 0 };
 
-	text_copy(card->order.jar, sizeof(card->order.jar), jar_sizes[card->cursor].name);
+	text_copy(card->order.jar, sizeof(card->order.jar), jar_sizes[card->picker.cursor].name);
 	card->order.pressure_psi = NO_PRESSURE;
 	card->has_process = kitchen_process(desk->kitchen, &card->order, &card->process, &fault);
 	if (!card->has_process) {
@@ -235,7 +202,7 @@ static void choose_jar(struct desk *desk)
 	}
 	if (room_for_jar(desk) == 0) {
 		desk_say(desk, ROLE_CAUTION, "This canner has no stated room for %s. State it in the house view (h).",
-		         jar_sizes[card->cursor].plural);
+		         jar_sizes[card->picker.cursor].plural);
 		return;
 	}
 	go_to(desk, card->process.option_count > 0 ? START_PRESSURE : START_COUNT);
@@ -244,7 +211,7 @@ static void choose_jar(struct desk *desk)
 static void choose_pressure(struct desk *desk)
 {
 	struct start_card *card = &desk->start;
-	struct process_option option = option_at(card, card->cursor);
+	struct process_option option = option_at(card, card->picker.cursor);
 	struct fault fault = { 0 };
 
 	card->order.pressure_psi = option.pressure_psi;
@@ -260,6 +227,7 @@ static void choose_count(struct desk *desk)
 	struct start_card *card = &desk->start;
 	int room = room_for_jar(desk);
 
+	card->order.jars = card->count.value;
 	if (card->order.jars < 1)
 		desk_say(desk, ROLE_CAUTION, "Type how many jars.");
 	else if (card->order.jars > room)
@@ -273,16 +241,9 @@ static void choose_lids(struct desk *desk)
 {
 	struct start_card *card = &desk->start;
 
-	if (card->cursor == (int)card->box_count) {
-		card->order.lid_box_id = 0;
-	} else if (card->boxes[card->cursor].lids - card->boxes[card->cursor].used < card->order.jars) {
-		desk_say(desk, ROLE_CAUTION, "That box has too few lids for %d jars. Flat lids are used once.",
-		         card->order.jars);
-		return;
-	} else {
-		card->order.lid_box_id = card->boxes[card->cursor].id;
-	}
-	go_to(desk, START_READY);
+	if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->order.jars,
+	                   &card->order.lid_box_id))
+		go_to(desk, START_READY);
 }
 
 static void start(struct desk *desk)
@@ -306,7 +267,7 @@ static void choose(struct desk *desk)
 	case START_PRODUCT: choose_product(desk); break;
 	case START_PACK:
 		text_copy(desk->start.order.pack, sizeof(desk->start.order.pack),
-		          nth_pack(&desk->start, desk->start.cursor));
+		          nth_pack(&desk->start, desk->start.picker.cursor));
 		go_to(desk, START_JAR);
 		break;
 	case START_JAR: choose_jar(desk); break;
@@ -339,21 +300,11 @@ static void back(struct desk *desk)
 static void cursor(struct desk *desk, int by)
 {
 	struct start_card *card = &desk->start;
-	int count = choice_count(card);
 
-	if (card->field == START_COUNT) {
-		card->order.jars -= by;
-		if (card->order.jars < 1)
-			card->order.jars = 1;
-		if (card->order.jars > 99)
-			card->order.jars = 99;
-		return;
-	}
-	card->cursor += by;
-	if (card->cursor >= count)
-		card->cursor = count - 1;
-	if (card->cursor < 0)
-		card->cursor = 0;
+	if (card->field != START_COUNT)
+		picker_move(&card->picker, by, choice_count(card));
+	else if (card->count.value - by >= 1 && card->count.value - by <= 99)
+		card->count.value -= by;
 }
 
 static void up(struct desk *desk)
@@ -366,44 +317,14 @@ static void down(struct desk *desk)
 	cursor(desk, 1);
 }
 
-static bool typed_filter(struct start_card *card, long key)
-{
-	size_t length = strlen(card->filter);
-
-	if (key >= 'A' && key <= 'Z')
-		key += 'a' - 'A';
-	if (key == KEY_CODE_BACKSPACE && length > 0) {
-		card->filter[length - 1] = '\0';
-	} else if (((key >= 'a' && key <= 'z') || key == '-' || (key >= '0' && key <= '9')) &&
-	           length + 1 < sizeof(card->filter)) {
-		card->filter[length] = (char)key;
-		card->filter[length + 1] = '\0';
-	} else {
-		return false;
-	}
-	card->cursor = 0;
-	return true;
-}
-
 static bool typed(struct desk *desk, long key)
 {
 	struct start_card *card = &desk->start;
 
-	if (card->field == START_PRODUCT && typed_filter(card, key))
+	if (card->field == START_PRODUCT && picker_typed(&card->picker, key))
 		return true;
-	if (card->field == START_COUNT && key >= '0' && key <= '9') {
-		/* A first digit replaces the number offered, a second one joins it. */
-		int joined = card->cursor == 0 ? (int)(key - '0') : card->order.jars * 10 + (int)(key - '0');
-
-		card->cursor = 1;
-		card->order.jars = joined <= 99 ? joined : (int)(key - '0');
+	if (card->field == START_COUNT && number_typed(&card->count, key, 99))
 		return true;
-	}
-	if (card->field == START_COUNT && key == KEY_CODE_BACKSPACE && card->order.jars > 0) {
-		card->order.jars /= 10;
-		card->cursor = 1;
-		return true;
-	}
 	if (key == KEY_CODE_BACKSPACE) {
 		back(desk);
 		return true;
@@ -430,7 +351,7 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 		house_view_enter(desk);
 		return;
 	}
-	card->method = strip->station.kind;
+	card->method = (enum method)strip->station.kind;
 	list_products(card);
 	if (!kitchen_lid_boxes(desk->kitchen, &card->boxes, &card->box_count, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -473,26 +394,15 @@ static void chosen_words(const struct desk *desk, struct text *text)
 	}
 }
 
-static int choices_draw(struct desk *desk, int top, int rows, int cols)
+static void choices_draw(struct desk *desk, int top, int rows, int cols)
 {
 	struct start_card *card = &desk->start;
-	struct list_state list = { .cursor = card->cursor };
 	int count = choice_count(card);
-	int first = list_scroll(&list, count, rows);
 
-	for (int i = first; i < count && i < first + rows; i++) {
-		char words[CHOICE_WORDS_MAX];
-		bool here = i == card->cursor;
-
-		choice_words(desk, i, words, sizeof(words));
-		terminal_put(desk->terminal, top + i - first, 1, 2, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, top + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
-	}
+	picker_draw(desk, &card->picker, top, rows, cols, count, choice_words);
 	if (count == 0 && card->field == START_PRODUCT)
 		terminal_put(desk->terminal, top, 3, cols - 4, ROLE_CAUTION,
 		             "Nothing of that name has a published process for this canner.");
-	return count;
 }
 
 static int line(struct desk *desk, int row, int end, int cols, enum role role, const char *words)
@@ -563,8 +473,8 @@ static void draw(struct desk *desk, int top, int rows)
 	chosen_words(desk, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
-	if (card->field == START_PRODUCT && card->filter[0] != '\0')
-		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->filter);
+	if (card->field == START_PRODUCT && card->picker.filter[0] != '\0')
+		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->picker.filter);
 	if (card->field == START_COUNT) {
 		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->order.jars);
 		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",

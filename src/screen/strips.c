@@ -20,7 +20,7 @@ void strip_clock_words(const struct strip *strip, const struct face *face, char 
 {
 	struct text text = text_over(buffer, size);
 
-	if (!strip->has_load)
+	if (strip->content == STRIP_EMPTY)
 		return;
 	if (!face->timed) {
 		text_add_duration(&text, face->passed_s);
@@ -101,7 +101,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	enum role role = strip_role(desk, face);
 	int used;
 
-	if (strip->load.place == PLACE_CANNER)
+	if (!strip_on_rack(strip))
 		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
 		              strip->station.name);
 	else
@@ -133,8 +133,7 @@ void clock_line_draw(struct desk *desk, int row)
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
 	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
-	              strip->load.place == PLACE_CANNER ? strip->station.digit : 0,
-	              strip->load.place == PLACE_CANNER ? strip->station.name : strip->lot.code,
+	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip),
 	              strip->rule->words, clock, counts_words(&face), face.due ? face.act : "");
 }
 
@@ -166,7 +165,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 	}
 	if (rows > digits_rows(height))
 		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
-		              "%d %s", strip->load.place == PLACE_CANNER ? strip->station.digit : 0, face.act);
+		              "%d %s", strip_on_rack(strip) ? 0 : strip->station.digit, face.act);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -195,9 +194,9 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN,
 	             strip->station.name);
 	col += name_cols + 1;
-	if (!strip->has_load) {
+	if (strip->content == STRIP_EMPTY) {
 		terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
-		              method_words(strip->station.kind));
+		              station_kind_words(strip->station.kind));
 		return;
 	}
 	strip_clock_words(strip, face, clock, sizeof(clock));
@@ -228,7 +227,7 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 	char words[400];
 	struct text text = TEXT_OVER(words);
 
-	if (!strip->has_load)
+	if (strip->content == STRIP_EMPTY)
 		return;
 	text_add(&text, "%s: ", strip->lot.code);
 	process_words(strip, &text);
@@ -243,7 +242,7 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 	char when[24];
 	int right = cols < FREE_AT_COLS ? cols : cols - 14;
 
-	if (!strip->has_load) {
+	if (strip->content == STRIP_EMPTY) {
 		char room[80];
 		struct text text = TEXT_OVER(room);
 
@@ -293,9 +292,9 @@ static bool is_shown(const struct desk *desk, const struct strip *strip, int roo
 	bool selected_inside = false;
 	int before = 0;
 
-	if ((int)board->canners <= room || is_selected(desk, strip))
+	if ((int)board->stations <= room || is_selected(desk, strip))
 		return true;
-	for (size_t i = 0; i < board->canners; i++) {
+	for (size_t i = 0; i < board->stations; i++) {
 		const struct strip *other = &board->strips[i];
 		int64_t its = strip_urgency(other, &desk->now);
 		bool sooner = its < urgency || (its == urgency && other < strip);
@@ -317,7 +316,7 @@ static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 	int used = 0;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	for (size_t i = 0; i < board->canners && used + rows_each <= rows; i++) {
+	for (size_t i = 0; i < board->stations && used + rows_each <= rows; i++) {
 		const struct strip *strip = &board->strips[i];
 		struct face face;
 
@@ -347,10 +346,10 @@ static void rack_draw(struct desk *desk, int row, int rows)
 	if (rows <= 0 || board->racked == 0)
 		return;
 	for (size_t i = 0; i < board->racked && (int)board->racked > rows; i++)
-		if (is_selected(desk, &board->strips[board->canners + i]) && (int)i >= rows)
+		if (is_selected(desk, &board->strips[board->stations + i]) && (int)i >= rows)
 			first = i - (size_t)rows + 1;
 	for (size_t i = first; i < board->racked && rows > 0; i++, row++, rows--) {
-		const struct strip *strip = &board->strips[board->canners + i];
+		const struct strip *strip = &board->strips[board->stations + i];
 		struct face face;
 
 		if (rows == 1 && i + 1 < board->racked && !is_selected(desk, strip)) {

@@ -1,15 +1,20 @@
 /*
  * load_facts.h - everything the log holds about one load, gathered for a report.
  */
-#ifndef STILLROOM_REPORT_LOAD_FACTS_H
-#define STILLROOM_REPORT_LOAD_FACTS_H
+#ifndef STILLROOM_KITCHEN_LOAD_FACTS_H
+#define STILLROOM_KITCHEN_LOAD_FACTS_H
 
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
 #include "kitchen/open_day.h"
-#include "report/report.h"
+
+/* Open loads are always chosen; which of the shelved ones besides? */
+struct load_choice {
+	bool all;          /* every one */
+	const char *since; /* a date: those opened on it or later; NULL: today's */
+};
 
 struct jar_facts {
 	struct log_jar jar;

@@ -1,4 +1,4 @@
-#include "report/load_facts.h"
+#include "kitchen/load_facts.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -76,7 +76,7 @@ static bool choose_loads(struct day *day, const struct load_choice *choice,
 
 static void read_clock(struct load_facts *facts, const struct moment *now)
 {
-	const struct phase_rule *rule = phase_rule_named(facts->load.method, facts->phase.name);
+	const struct phase_rule *rule = phase_rule_named(facts->station.kind, facts->phase.name);
 	int64_t passed_ms = moment_between(&facts->phase.began, now);
 
 	facts->running = true;
@@ -91,7 +91,7 @@ static bool read_phases(struct day *day, struct load_facts *facts, struct fault 
 	struct log_phase *phases;
 	size_t count;
 
-	if (!log_phases(day_log(day), facts->load.id, &phases, &count, fault))
+	if (!log_phases(day_log(day), (struct log_subject){ SUBJECT_LOAD, facts->load.id }, &phases, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++) {
 		facts->hold_starts += strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;

@@ -1,0 +1,489 @@
+/*
+ * loader.c - jars that wait, the process they have in common, and which canner
+ * takes how many of them.
+ *
+ * A mixed load takes the longest process any of its jars needs (the jars that
+ * need less are never undercooked by it).  In a pressure canner that is decided
+ * at one pressure that the tables give for every one of them.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+#include "kitchen/outlook.h"
+
+/* --- what waits ----------------------------------------------------------------- */
+
+static bool of_group(const struct log_jar *jar, int64_t batch_id, const char *size)
+{
+	return jar->batch_id == batch_id && strcmp(jar->size, size) == 0;
+}
+
+static struct waiting_group *group_of(struct waiting_group *groups, size_t count,
+                                      const struct log_jar *jar)
+{
+	for (size_t i = 0; i < count; i++)
+		if (of_group(jar, groups[i].batch_id, groups[i].size))
+			return &groups[i];
+	return NULL;
+}
+
+size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
+                       struct waiting_group out[WAITING_GROUPS_MAX])
+{
+	const struct board *board = &kitchen->board;
+	size_t count = 0;
+
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		const struct log_jar *jar = &board->waiting[i];
+		struct waiting_group *group = group_of(out, count, jar);
+		int64_t waited;
+
+		if (group != NULL) {
+			group->jars++;
+			continue;
+		}
+		if (count == WAITING_GROUPS_MAX)
+			continue;
+		group = &out[count++];
+		memset(group, 0, sizeof(*group));
+		group->batch_id = jar->batch_id;
+		group->jars = 1;
+		text_copy(group->size, sizeof(group->size), jar->size);
+		/* A lot that cannot be read has no food, and so no process. */
+		if (!log_lot_get(kitchen->log, jar->lot_id, &group->lot, NULL))
+			memset(&group->lot, 0, sizeof(group->lot));
+		waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
+		group->waited_ms = waited > 0 ? waited : 0;
+	}
+	return count;
+}
+
+/* --- the process in common ---------------------------------------------------------- */
+
+/* What one pick asks of the canner it is to go in. */
+struct need {
+	struct log_lot lot;
+	const struct jar_size *jar;
+	struct process process; /* alone; its other pairs are in the options */
+};
+
+static bool find_for(const struct kitchen *kitchen, enum method method, int pressure_psi,
+                     struct need *need, struct fault *fault)
+{
+	struct process_query query = { .food = need->lot.food, .pack = need->lot.pack,
+		                       .jar = need->jar->name, .method = method,
+		                       .elevation = kitchen->board.house.elevation,
+		                       .pressure_psi = pressure_psi };
+	struct fault why = { 0 };
+
+	if (need->lot.food[0] == '\0')
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s (%s) has no published process: it is not canned. Chill or freeze it.",
+		                 need->lot.product, need->lot.code);
+	if (process_find(&query, &need->process, &why))
+		return true;
+	return fault_set(fault, why.kind, "%s (%s): %s", need->lot.product, need->lot.code, why.sentence);
+}
+
+static int minutes_at(const struct process *process, int pressure_psi)
+{
+	int minutes = process->pressure_psi == pressure_psi ? process->minutes : -1;
+
+	for (size_t i = 0; i < process->option_count; i++)
+		if (process->options[i].pressure_psi == pressure_psi &&
+		    process->options[i].minutes > minutes)
+			minutes = process->options[i].minutes;
+	return minutes;
+}
+
+/* The longest that any needs at a pressure; -1: not published for all of them. */
+static int longest_at(const struct need *needs, size_t count, int pressure_psi)
+{
+	int longest = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		int minutes = minutes_at(&needs[i].process, pressure_psi);
+
+		if (minutes < 0)
+			return -1;
+		if (minutes > longest)
+			longest = minutes;
+	}
+	return longest;
+}
+
+/* The pairs all have: longest first, of equal ones the higher pressure, as in
+ * process_find. */
+static size_t common_pairs(const struct need *needs, size_t count,
+                           struct process_option out[PROCESS_OPTIONS_MAX + 1])
+{
+	const struct process *first = &needs[0].process;
+	size_t pairs = 0;
+
+	for (size_t i = 0; i <= first->option_count; i++) {
+		int psi = i == 0 ? first->pressure_psi : first->options[i - 1].pressure_psi;
+		struct process_option pair = { .minutes = longest_at(needs, count, psi),
+			                       .pressure_psi = psi };
+		size_t place = pairs;
+		bool known = pair.minutes < 0;
+
+		for (size_t j = 0; j < pairs; j++)
+			known = known || out[j].pressure_psi == psi;
+		if (known)
+			continue;
+		while (place > 0 && (out[place - 1].minutes < pair.minutes ||
+		                     (out[place - 1].minutes == pair.minutes &&
+		                      out[place - 1].pressure_psi < psi))) {
+			out[place] = out[place - 1];
+			place--;
+		}
+		out[place] = pair;
+		pairs++;
+	}
+	return pairs;
+}
+
+static bool refuse_no_common(const struct need *needs, size_t count, struct fault *fault)
+{
+	/* The first that has no pressure in common with those before it. */
+	for (size_t i = 1; i < count; i++) {
+		struct process_option pairs[PROCESS_OPTIONS_MAX + 1];
+
+		if (common_pairs(needs, i + 1, pairs) == 0)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s (%s) and %s (%s) have no pressure in common here; they go in loads of their own.",
+			                 needs[i].lot.product, needs[i].lot.code, needs[0].lot.product,
+			                 needs[0].lot.code);
+	}
+	return fault_set(fault, FAULT_REFUSED, "These jars have no process in common.");
+}
+
+/* Whose row the load is written down with: the longest; of equal ones the row
+ * that is known less well, so that the log does not claim more than it knows. */
+static const struct need *governing(const struct need *needs, size_t count)
+{
+	const struct need *found = &needs[0];
+
+	for (size_t i = 1; i < count; i++)
+		if (needs[i].process.minutes > found->process.minutes ||
+		    (needs[i].process.minutes == found->process.minutes &&
+		     needs[i].process.row->confirmed > found->process.row->confirmed))
+			found = &needs[i];
+	return found;
+}
+
+/* `pairs` are those all have; the first one is what was chosen when the person
+ * has not. */
+static void merge(const struct need *needs, size_t count, const struct process_option *pairs,
+                  size_t pair_count, struct process *out)
+{
+	*out = governing(needs, count)->process;
+	out->option_count = 0;
+	for (size_t i = 0; i < pair_count && out->option_count < PROCESS_OPTIONS_MAX; i++)
+		if (pairs[i].pressure_psi != out->pressure_psi)
+			out->options[out->option_count++] = pairs[i];
+	for (size_t i = 0; i < count; i++) {
+		out->band_raised = out->band_raised || needs[i].process.band_raised;
+		out->above_tables = out->above_tables || needs[i].process.above_tables;
+		out->jars_sterile = out->jars_sterile || needs[i].process.jars_sterile;
+	}
+}
+
+static bool common(const struct kitchen *kitchen, enum method method, struct need *needs,
+                   size_t count, int pressure_psi, struct process *out, struct fault *fault)
+{
+	struct process_option pairs[PROCESS_OPTIONS_MAX + 1];
+	size_t pair_count;
+
+	for (size_t i = 0; i < count; i++)
+		if (!find_for(kitchen, method, pressure_psi, &needs[i], fault))
+			return false;
+	pair_count = common_pairs(needs, count, pairs);
+	if (pair_count == 0)
+		return refuse_no_common(needs, count, fault);
+	if (pressure_psi == NO_PRESSURE && method_has_pressure(method))
+		for (size_t i = 0; i < count; i++)
+			if (!find_for(kitchen, method, pairs[0].pressure_psi, &needs[i], fault))
+				return false;
+	merge(needs, count, pairs, pair_count, out);
+	return true;
+}
+
+static bool need_of(const struct kitchen *kitchen, const struct pick *pick, struct need *need,
+                    struct fault *fault)
+{
+	const struct board *board = &kitchen->board;
+
+	need->jar = jar_size_named(pick->size);
+	if (need->jar == NULL)
+		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", pick->size);
+	for (size_t i = 0; i < board->waiting_count; i++)
+		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name))
+			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot, fault);
+	return fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
+	                 need->jar->plural);
+}
+
+static bool needs_of(const struct kitchen *kitchen, const struct pick *picks, size_t count,
+                     struct need needs[PICKS_MAX], struct fault *fault)
+{
+	if (count < 1 || count > PICKS_MAX)
+		return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+	for (size_t i = 0; i < count; i++)
+		if (!need_of(kitchen, &picks[i], &needs[i], fault))
+			return false;
+	return true;
+}
+
+static const struct strip *canner_of(const struct kitchen *kitchen, int64_t station_id,
+                                     struct fault *fault)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *strip = &kitchen->board.strips[i];
+
+		if (strip->station.id != station_id)
+			continue;
+		if (station_is_canner(strip->station.kind))
+			return strip;
+		fault_set(fault, FAULT_REFUSED, "%s is not a canner.", strip->station.name);
+		return NULL;
+	}
+	fault_set(fault, FAULT_MISSING, "There is no such canner.");
+	return NULL;
+}
+
+bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
+                            const struct pick *picks, size_t count, int pressure_psi,
+                            struct process *out, struct fault *fault)
+{
+	const struct strip *canner = canner_of(kitchen, station_id, fault);
+	struct need needs[PICKS_MAX];
+
+	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
+	       common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out, fault);
+}
+
+/* --- which canner takes what ------------------------------------------------------------ */
+
+/* Jars of one more size that still go in: all of them together are no more than
+ * the canner takes of the size it takes fewest of. */
+static int room_left(const struct log_station *station, const struct proposal *proposal,
+                     const struct jar_size *jar)
+{
+	int room = jar == NULL ? 0 : station_room(station, jar, NULL);
+
+	for (size_t i = 0; i < proposal->pick_count; i++) {
+		int other = station_room(station, jar_size_named(proposal->picks[i].size), NULL);
+
+		if (other < room)
+			room = other;
+	}
+	return room - proposal->jars;
+}
+
+static bool goes_with(const struct kitchen *kitchen, const struct log_station *station,
+                      struct need *needs, size_t count, const struct waiting_group *group)
+{
+	struct process process;
+
+	needs[count].lot = group->lot;
+	needs[count].jar = jar_size_named(group->size);
+	return needs[count].jar != NULL &&
+	       common(kitchen, (enum method)station->kind, needs, count + 1, NO_PRESSURE, &process, NULL);
+}
+
+static void fill_canner(const struct kitchen *kitchen, const struct strip *canner,
+                        struct waiting_group *groups, size_t group_count, struct proposal *out)
+{
+	struct need needs[PICKS_MAX];
+
+	for (size_t i = 0; i < group_count && out->pick_count < PICKS_MAX; i++) {
+		struct waiting_group *group = &groups[i];
+		int jars = room_left(&canner->station, out, jar_size_named(group->size));
+		struct pick *pick = &out->picks[out->pick_count];
+
+		if (jars > group->jars)
+			jars = group->jars;
+		if (jars <= 0 || !goes_with(kitchen, &canner->station, needs, out->pick_count, group))
+			continue;
+		pick->batch_id = group->batch_id;
+		pick->jars = jars;
+		text_copy(pick->size, sizeof(pick->size), group->size);
+		out->pick_count++;
+		out->jars += jars;
+		group->jars -= jars;
+	}
+}
+
+struct turn {
+	const struct strip *canner;
+	int64_t free_in_ms;
+};
+
+/* The order in which canners are filled: as they become free, then by digit (the
+ * board has them in that order). */
+static size_t turns_of(const struct kitchen *kitchen, const struct moment *now, struct turn out[9])
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < kitchen->board.stations && count < 9; i++) {
+		struct turn turn = { .canner = &kitchen->board.strips[i] };
+		size_t place = count;
+
+		if (!station_is_canner(turn.canner->station.kind))
+			continue;
+		if (turn.canner->content != STRIP_EMPTY) {
+			turn.free_in_ms = strip_free_in_ms(turn.canner, now);
+			/* Over its time, but not free before somebody has emptied it. */
+			if (turn.free_in_ms < 1)
+				turn.free_in_ms = 1;
+		}
+		for (; place > 0 && out[place - 1].free_in_ms > turn.free_in_ms; place--)
+			out[place] = out[place - 1];
+		out[place] = turn;
+		count++;
+	}
+	return count;
+}
+
+void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, struct loader_plan *out)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t group_count = kitchen_waiting(kitchen, now, groups);
+	struct turn turns[9];
+	size_t turn_count = turns_of(kitchen, now, turns);
+
+	memset(out, 0, sizeof(*out));
+	out->left_over = (int)kitchen->board.waiting_count;
+	for (size_t i = 0; i < turn_count && out->left_over > 0; i++) {
+		struct proposal *proposal = &out->proposals[out->count];
+
+		proposal->station_id = turns[i].canner->station.id;
+		proposal->free_in_ms = turns[i].free_in_ms;
+		fill_canner(kitchen, turns[i].canner, groups, group_count, proposal);
+		if (proposal->jars == 0) {
+			memset(proposal, 0, sizeof(*proposal));
+			continue;
+		}
+		out->left_over -= proposal->jars;
+		out->count++;
+	}
+}
+
+/* --- loading ------------------------------------------------------------------------------ */
+
+static bool check_picks(const struct kitchen *kitchen, const struct log_station *station,
+                        const struct pick *picks, const struct need *needs, size_t count,
+                        struct fault *fault)
+{
+	const struct jar_size *fewest = needs[0].jar;
+	int jars = 0;
+	int room;
+
+	(void)kitchen;
+	for (size_t i = 0; i < count; i++) {
+		if (picks[i].jars < 1)
+			return fault_set(fault, FAULT_REFUSED, "A load has at least one jar of each kind.");
+		room = station_room(station, needs[i].jar, NULL);
+		if (room == 0)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s has no stated room for %s. State it in the house view first.",
+			                 station->name, needs[i].jar->plural);
+		if (room < station_room(station, fewest, NULL))
+			fewest = needs[i].jar;
+		jars = jars > 99 || picks[i].jars > 99 ? 100 : jars + picks[i].jars;
+	}
+	room = station_room(station, fewest, NULL);
+	if (jars > room)
+		return fault_set(fault, FAULT_REFUSED, "%s takes %d jars when %s are among them; take %d fewer.",
+		                 station->name, room, fewest->plural, jars - room);
+	return true;
+}
+
+/* Put the jars in, longest waiting first; those picked are counted off in
+ * `left`.  Places of the load go in the order the jars waited. */
+static bool put_picked(struct act *act, const struct pick *picks, const struct need *needs,
+                       size_t count, int64_t load_id, struct fault *fault)
+{
+	const struct board *board = &act->kitchen->board;
+	int left[PICKS_MAX];
+	int place = 0;
+
+	for (size_t i = 0; i < count; i++)
+		left[i] = picks[i].jars;
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		struct log_jar jar = board->waiting[i];
+		size_t pick = 0;
+
+		while (pick < count && (left[pick] == 0 ||
+		                        !of_group(&jar, picks[pick].batch_id, needs[pick].jar->name)))
+			pick++;
+		if (pick == count)
+			continue;
+		left[pick]--;
+		jar.load_id = load_id;
+		jar.place_in_load = ++place;
+		if (!log_put_jar(act->kitchen->log, &jar, fault))
+			return false;
+	}
+	for (size_t i = 0; i < count; i++)
+		if (left[i] > 0)
+			return fault_set(fault, FAULT_REFUSED, "%d of the %d %s of %s (%s) are not waiting. Look again.",
+			                 left[i], picks[i].jars, needs[i].jar->plural, needs[i].lot.product,
+			                 needs[i].lot.code);
+	return true;
+}
+
+static void say_picked(const struct pick *picks, const struct need *needs, size_t count, char *buffer,
+                       size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	for (size_t i = 0; i < count; i++)
+		text_add(&text, "%s%d %s %s (%s)", i == 0 ? "" : ", ", picks[i].jars,
+		         picks[i].jars == 1 ? needs[i].jar->words : needs[i].jar->plural,
+		         needs[i].lot.product, needs[i].lot.code);
+}
+
+static bool write_load(struct act *act, const struct strip *canner, const struct pick *picks,
+                       const struct need *needs, size_t count, const struct process *process,
+                       struct log_load *load, struct fault *fault)
+{
+	struct log_subject subject = { .kind = SUBJECT_LOAD };
+
+	if (!put_load(act, canner, process, load, fault))
+		return false;
+	subject.id = load->id;
+	act_about(act, subject);
+	return put_picked(act, picks, needs, count, load->id, fault) &&
+	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
+}
+
+bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
+                          size_t count, int pressure_psi, int64_t *load_id, struct fault *fault)
+{
+	const struct strip *canner = canner_of(kitchen, station_id, fault);
+	struct need needs[PICKS_MAX];
+	struct process process;
+	struct log_load load;
+	char name[NAME_MAX_BYTES];
+	char picked[SENTENCE_MAX_BYTES];
+	struct act act;
+
+	if (canner == NULL || kitchen_free_station(kitchen, station_id, fault) == NULL ||
+	    !needs_of(kitchen, picks, count, needs, fault) ||
+	    !check_picks(kitchen, &canner->station, picks, needs, count, fault) ||
+	    !common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, &process, fault))
+		return false;
+	text_copy(name, sizeof(name), canner->station.name);
+	say_picked(picks, needs, count, picked, sizeof(picked));
+	/* The board these were read from is still current when the act begins. */
+	if (!act_begin(&act, kitchen, "start_load", station_id, fault))
+		return false;
+	if (!write_load(&act, canner, picks, needs, count, &process, &load, fault))
+		return act_fail(&act);
+	*load_id = load.id;
+	return act_commit(&act, fault, "%s: load started, %d min: %s", name, process.minutes, picked);
+}

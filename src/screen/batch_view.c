@@ -1,0 +1,382 @@
+/*
+ * batch_view.c - the batch card of a pot: recipe, pack, jar, how many batches;
+ * then what to measure, what is short, where the jars will go, and one key.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "screen/desk.h"
+
+static const struct recipe *chosen(const struct desk *desk)
+{
+	return kitchen_recipe_named(desk->kitchen, desk->batch.order.recipe);
+}
+
+/* --- what can be chosen ------------------------------------------------------------ */
+
+static const struct recipe *nth_recipe(const struct desk *desk, int n)
+{
+	for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++) {
+		const struct recipe *recipe = kitchen_recipe(desk->kitchen, i);
+
+		if (picker_matches(&desk->batch.picker, recipe->name) && n-- == 0)
+			return recipe;
+	}
+	return NULL;
+}
+
+/* The n-th word of a blank-separated list; false when there is none. */
+static bool nth_word(const char *list, int n, char *buffer, size_t size)
+{
+	while (*list != '\0') {
+		size_t length = strcspn(list, " ");
+
+		if (n-- == 0) {
+			(void)snprintf(buffer, size, "%.*s", (int)length, list);
+			return true;
+		}
+		list += length;
+		list += strspn(list, " ");
+	}
+	buffer[0] = '\0';
+	return false;
+}
+
+static int choice_count(const struct desk *desk)
+{
+	const struct recipe *recipe = chosen(desk);
+	char word[WORD_MAX_BYTES];
+	int count = 0;
+
+	switch (desk->batch.field) {
+	case BATCH_RECIPE:
+		while (nth_recipe(desk, count) != NULL)
+			count++;
+		break;
+	case BATCH_PACK:
+		while (recipe != NULL && nth_word(recipe->packs, count, word, sizeof(word)))
+			count++;
+		break;
+	case BATCH_JAR:
+		while (recipe != NULL && nth_word(recipe->jars, count, word, sizeof(word)))
+			count++;
+		break;
+	case BATCH_MULTIPLE:
+	case BATCH_READY: break;
+	}
+	return count;
+}
+
+static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "%s", recipe->name);
+	if (recipe->pectin != PECTIN_NONE)
+		text_add(&text, ", %s", pectin_words(recipe->pectin));
+	if (recipe->food[0] == '\0')
+		text_add(&text, "  (no published process)");
+}
+
+static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct recipe *recipe = chosen(desk);
+	char word[WORD_MAX_BYTES];
+
+	buffer[0] = '\0';
+	switch (desk->batch.field) {
+	case BATCH_RECIPE:
+		recipe_words(nth_recipe(desk, n), buffer, size);
+		break;
+	case BATCH_PACK:
+		if (nth_word(recipe->packs, n, word, sizeof(word)))
+			text_copy(buffer, size, pack_words(word));
+		break;
+	case BATCH_JAR:
+		if (nth_word(recipe->jars, n, word, sizeof(word)) && jar_size_named(word) != NULL)
+			text_copy(buffer, size, jar_size_named(word)->plural);
+		break;
+	case BATCH_MULTIPLE:
+	case BATCH_READY: break;
+	}
+}
+
+/* --- moving through the card ----------------------------------------------------------- */
+
+static void look(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+	struct fault fault = { 0 };
+
+	card->order.multiple = card->multiple.value < 1 ? 1 : card->multiple.value;
+	card->need_known = kitchen_batch_need(desk->kitchen, &card->order, &card->need, &fault);
+	text_copy(card->refusal, sizeof(card->refusal), card->need_known ? "" : fault.sentence);
+	card->sure = false;
+}
+
+static void go_to(struct desk *desk, enum batch_field field)
+{
+	struct batch_card *card = &desk->batch;
+
+	card->field = field;
+	picker_reset(&card->picker);
+	card->need_known = false;
+	card->refusal[0] = '\0';
+	if (field == BATCH_MULTIPLE)
+		card->multiple = (struct number_entry){ .value = 1 };
+	if (field >= BATCH_MULTIPLE)
+		look(desk);
+}
+
+static void choose_recipe(struct desk *desk)
+{
+	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
+	struct batch_order *order = &desk->batch.order;
+
+	if (recipe == NULL)
+		return;
+	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
+	order->pack[0] = '\0';
+	go_to(desk, BATCH_PACK);
+	if (choice_count(desk) <= 1) {
+		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
+		go_to(desk, BATCH_JAR);
+	}
+}
+
+static void choose_multiple(struct desk *desk)
+{
+	look(desk);
+	if (!desk->batch.need_known)
+		desk_say(desk, ROLE_STOP, "%s", desk->batch.refusal);
+	else
+		desk->batch.field = BATCH_READY;
+}
+
+static void start(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+	struct fault fault = { 0 };
+	int64_t batch_id;
+
+	if (kitchen_start_batch(desk->kitchen, &card->order, card->sure, &batch_id, &fault)) {
+		desk->selected_station = card->order.station_id;
+		desk->selected_load = 0;
+		card_view_enter(desk, batch_id);
+		desk_say(desk, ROLE_DONE, "Batch started; what it takes is off the shelf. (u undoes)");
+		return;
+	}
+	card->sure = fault.kind == FAULT_CONFIRM;
+	desk_say_fault(desk, &fault);
+	if (card->sure)
+		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
+}
+
+static void choose(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+	const struct recipe *recipe = chosen(desk);
+
+	switch (card->field) {
+	case BATCH_RECIPE: choose_recipe(desk); break;
+	case BATCH_PACK:
+		if (nth_word(recipe->packs, card->picker.cursor, card->order.pack, sizeof(card->order.pack)))
+			go_to(desk, BATCH_JAR);
+		break;
+	case BATCH_JAR:
+		if (nth_word(recipe->jars, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
+			go_to(desk, BATCH_MULTIPLE);
+		break;
+	case BATCH_MULTIPLE: choose_multiple(desk); break;
+	case BATCH_READY: start(desk); break;
+	}
+}
+
+static void back(struct desk *desk)
+{
+	switch (desk->batch.field) {
+	case BATCH_RECIPE: desk_show_board(desk); break;
+	case BATCH_PACK: go_to(desk, BATCH_RECIPE); break;
+	case BATCH_JAR:
+		go_to(desk, BATCH_PACK);
+		if (choice_count(desk) <= 1)
+			go_to(desk, BATCH_RECIPE);
+		break;
+	case BATCH_MULTIPLE: go_to(desk, BATCH_JAR); break;
+	case BATCH_READY: go_to(desk, BATCH_MULTIPLE); break;
+	}
+}
+
+static void cursor(struct desk *desk, int by)
+{
+	struct batch_card *card = &desk->batch;
+
+	if (card->field < BATCH_MULTIPLE)
+		picker_move(&card->picker, by, choice_count(desk));
+	else if (card->field == BATCH_MULTIPLE && card->multiple.value - by >= 1 && card->multiple.value - by <= 99) {
+		card->multiple.value -= by;
+		look(desk);
+	}
+}
+
+static void up(struct desk *desk)
+{
+	cursor(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	cursor(desk, 1);
+}
+
+static bool typed(struct desk *desk, long key)
+{
+	struct batch_card *card = &desk->batch;
+
+	if (card->field == BATCH_RECIPE && picker_typed(&card->picker, key))
+		return true;
+	if (card->field == BATCH_MULTIPLE && number_typed(&card->multiple, key, 99)) {
+		look(desk);
+		return true;
+	}
+	if (key == KEY_CODE_BACKSPACE) {
+		back(desk);
+		return true;
+	}
+	return false;
+}
+
+void batch_view_enter(struct desk *desk, int64_t station_id)
+{
+	memset(&desk->batch, 0, sizeof(desk->batch));
+	desk->batch.order.station_id = station_id;
+	desk->batch.order.multiple = 1;
+	desk_show_view(desk, VIEW_BATCH);
+}
+
+/* --- drawing ------------------------------------------------------------------------------ */
+
+static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
+{
+	const struct batch_need *need = &desk->batch.need;
+	const struct scaled_line *line = &need->scaled.lines[n];
+	const struct ingredient *ingredient = line->ingredient;
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	char stock[64] = "";
+	char error[32] = "";
+	int permille = line->measured.error_permille;
+
+	if (need->lines[n].counted) {
+		char have[48];
+
+		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
+		             need->lines[n].stock, units, have, sizeof(have));
+		(void)snprintf(stock, sizeof(stock), "  here: %s", have);
+	}
+	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
+		(void)snprintf(error, sizeof(error), "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
+	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, "%-24s %s%s%s%s%s%s", line->measured.words,
+	              ingredient->name, ingredient->form[0] != '\0' ? ", " : "", ingredient->form,
+	              ingredient->adding == ADD_IN_JAR ? ", in each jar" : ingredient->optional ? ", if wanted" : "",
+	              error, stock);
+}
+
+static void outlook_words(const struct desk *desk, struct text *text)
+{
+	const struct batch_need *need = &desk->batch.need;
+	const struct jar_size *jar = jar_size_named(desk->batch.order.jar);
+	char hour[8];
+
+	if (need->yield_known)
+		text_add(text, "About %d %s (%d to %d)", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural,
+		         need->yield.jars_low, need->yield.jars_high);
+	if (need->jars_stock >= 0)
+		text_add(text, "; %lld here", (long long)need->jars_stock);
+	if (need->canner_in_ms == 0) {
+		text_add(text, ". A canner is free now.");
+	} else if (need->canner_in_ms > 0) {
+		clock_words_hour(desk->now.wall_ms + need->canner_in_ms, hour, sizeof(hour));
+		text_add(text, ". Canner free at ~%s.", hour);
+	}
+}
+
+static void need_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct batch_card *card = &desk->batch;
+	const struct recipe *recipe = chosen(desk);
+	char words[300];
+	struct text text = TEXT_OVER(words);
+	int row = top;
+	int end = top + rows;
+
+	if (!card->need_known) {
+		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal);
+		return;
+	}
+	for (size_t i = 0; i < card->need.scaled.count && row < end - 2; i++)
+		need_line_draw(desk, i, row++, cols);
+	outlook_words(desk, &text);
+	row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_STRONG, words);
+	if (card->need.short_lines > 0 && row < end)
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is short: see \"here\". Do not stretch it.");
+	if (card->need.nowhere_to_go && row < end)
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
+		                                         : "No canner is free in time: the jars would wait too long.");
+	if (recipe->caution[0] != '\0' && row < end)
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_CAUTION, recipe->caution);
+	if (row < end)
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	static const char *const questions[] = {
+		[BATCH_RECIPE] = "What is cooked? Type a few letters, or move.",
+		[BATCH_PACK] = "Which jars and pack?",
+		[BATCH_JAR] = "Into which size?",
+		[BATCH_MULTIPLE] = "How many batches in this pot?",
+		[BATCH_READY] = "Ready. Space starts the batch and takes this off the shelf.",
+	};
+	struct batch_card *card = &desk->batch;
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s%s%s", "Pot", card->field > BATCH_RECIPE ? " > " : "",
+	              card->field > BATCH_RECIPE ? card->order.recipe : "");
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
+	if (card->field == BATCH_RECIPE && card->picker.filter[0] != '\0')
+		terminal_putf(desk->terminal, top + 1, cols - 20, 18, ROLE_STRONG, "%s_", card->picker.filter);
+	if (card->field < BATCH_MULTIPLE) {
+		picker_draw(desk, &card->picker, top + 2, rows - 2, cols, choice_count(desk), choice_words);
+		return;
+	}
+	terminal_putf(desk->terminal, top + 1, cols < 60 ? cols - 6 : 50, 5, ROLE_SELECTED, " %d ", card->multiple.value);
+	need_draw(desk, top + 2, rows - 2, cols);
+}
+
+static const char *choose_words(const struct desk *desk)
+{
+	return desk->batch.field == BATCH_READY ? "START the batch" : "choose";
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less.", NULL, down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
+	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
+};
+
+const struct view batch_view = {
+	.title = "Batch card",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = typed,
+	.first_key_words = choose_words,
+};

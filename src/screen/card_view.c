@@ -1,0 +1,230 @@
+/*
+ * card_view.c - the station card of a pot: its clock in tall digits, what goes
+ * in and when, each line to read and tick off, and what really went in.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "screen/desk.h"
+#include "screen/digits.h"
+
+static const struct strip *strip_of(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH && board->strips[i].batch.id == desk->card.batch_id)
+			return &board->strips[i];
+	return NULL;
+}
+
+static void refresh(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	struct log_batch_amount *amounts;
+	size_t count;
+
+	if (!kitchen_batch_amounts(desk->kitchen, desk->card.batch_id, &amounts, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(desk->card.amounts);
+	desk->card.amounts = amounts;
+	desk->card.count = count;
+}
+
+void card_view_enter(struct desk *desk, int64_t batch_id)
+{
+	desk->card.batch_id = batch_id;
+	desk->card.list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_CARD);
+	refresh(desk);
+}
+
+/* --- drawing ------------------------------------------------------------------- */
+
+static enum adding when_added(const struct strip *strip, const struct log_batch_amount *amount)
+{
+	for (size_t i = 0; strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
+		if (strcmp(strip->recipe->ingredients[i].name, amount->ingredient) == 0)
+			return strip->recipe->ingredients[i].adding;
+	return ADD_AT_START;
+}
+
+static const char *when_words(enum adding adding)
+{
+	static const char *const words[] = { "at the start", "at the boil", "last", "in each jar" };
+
+	return (unsigned)adding < ADDING_COUNT ? words[adding] : "";
+}
+
+static void clock_draw(struct desk *desk, const struct strip *strip, int top, int cols)
+{
+	struct face face;
+	char clock[24];
+	int width;
+
+	strip_face(strip, &desk->now, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	width = digits_columns(clock, DIGITS_TALL);
+	digits_draw(desk->terminal, top, 1, clock, DIGITS_TALL, strip_role(desk, &face));
+	terminal_putf(desk->terminal, top, width + 4, cols - width - 5, ROLE_STRONG, "%d %s", strip->station.digit,
+	              strip->station.name);
+	terminal_put(desk->terminal, top + 1, width + 4, cols - width - 5, strip_role(desk, &face), strip->rule->words);
+	terminal_putf(desk->terminal, top + 2, width + 4, cols - width - 5, ROLE_PLAIN, "%s, %s", strip->holds,
+	              strip->lot.code);
+	desk_paragraph(desk, top + 3, width + 4, cols - width - 5, 2, ROLE_STRONG, face.act);
+}
+
+static void amount_draw(struct desk *desk, const struct strip *strip, int n, int row, int cols)
+{
+	const struct log_batch_amount *amount = &desk->card.amounts[n];
+	struct measured measured;
+	bool ticked = (strip->batch.ticks & 1u << n) != 0;
+	bool here = n == desk->card.list.cursor;
+
+	measure_amount(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units, &measured);
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
+	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
+	terminal_putf(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG,
+	              "%s  %s, %s%s", measured.words, amount->ingredient, when_words(when_added(strip, amount)),
+	              amount->used != amount->wanted && amount->supply == SUPPLY_JUICE ? " (corrected)" : "");
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct strip *strip = strip_of(desk);
+	int count = (int)desk->card.count;
+	int window_rows;
+	int cols;
+	int each;
+	int head = 6;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (strip == NULL) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
+		return;
+	}
+	if (rows < 12)
+		head = 1;
+	if (head > 1)
+		clock_draw(desk, strip, top, cols);
+	else
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, strip->rule->act);
+	/* Far apart where there is room: it is read from a step away. */
+	each = count > 0 && (rows - head - 3) / count >= 2 ? 2 : 1;
+	for (int i = 0; i < count && head + i * each < rows; i++)
+		amount_draw(desk, strip, i, top + head + i * each, cols);
+	head += count * each;
+	if (strip->recipe != NULL && head + 1 < rows) {
+		desk_paragraph(desk, top + head, 3, cols - 4, rows - head < 2 ? rows - head : 2, ROLE_CAUTION,
+		               strip->recipe->caution);
+		terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", strip->recipe->source);
+	}
+}
+
+/* --- keys ------------------------------------------------------------------------- */
+
+static void tick(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	int line = desk->card.list.cursor;
+	struct fault fault = { 0 };
+
+	if (strip == NULL || line >= (int)desk->card.count)
+		return;
+	if (!kitchen_tick(desk->kitchen, strip->batch.id, line, (strip->batch.ticks & 1u << line) == 0, &fault))
+		desk_say_fault(desk, &fault);
+	else
+		list_move(&desk->card.list, 1, (int)desk->card.count);
+}
+
+static bool amount_typed(struct desk *desk, const char *text)
+{
+	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
+	struct fault fault = { 0 };
+	int64_t used;
+
+	if (!amount_read(text, amount->measure, amount->supply, &used, &fault) ||
+	    !kitchen_batch_amount(desk->kitchen, desk->card.batch_id, amount->place, used, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	refresh(desk);
+	desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
+	return true;
+}
+
+static void edit(struct desk *desk)
+{
+	const struct log_batch_amount *amount;
+	char words[64];
+
+	if (desk->card.list.cursor >= (int)desk->card.count)
+		return;
+	amount = &desk->card.amounts[desk->card.list.cursor];
+	amount_words(amount->measure, amount->used, kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
+	desk_ask(desk, "Really used:", words, amount_typed);
+}
+
+static bool note_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_batch_note(desk->kitchen, desk->card.batch_id, text, &fault))
+		return true;
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+static void note(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	if (strip != NULL)
+		desk_ask(desk, "Note:", strip->batch.note, note_typed);
+}
+
+static void undo(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (strip == NULL)
+		return;
+	if (kitchen_undo(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+	refresh(desk);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->card.list, -1, (int)desk->card.count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->card.list, 1, (int)desk->card.count);
+}
+
+static const struct view_key keys[] = {
+	{ 't', KEY_CODE_ENTER, "t", "it is in", "Tick the line under the cursor, or take the tick away.", NULL, tick },
+	{ 'e', 0, "e", "really used", "Correct what really went in; the shelf is corrected with it.", NULL, edit },
+	{ 'n', 0, "n", "note", "Write a note for this batch.", NULL, note },
+	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view card_view = {
+	.title = "Station card",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

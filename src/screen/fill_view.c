@@ -1,0 +1,281 @@
+/*
+ * fill_view.c - jars filled from a pot: size, number, lid box; as often as there
+ * are sizes; then the pot is empty.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "screen/desk.h"
+
+static const struct strip *strip_of(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH && board->strips[i].batch.id == desk->fill.batch_id)
+			return &board->strips[i];
+	return NULL;
+}
+
+/* Jar sizes the recipe allows; all of them when it is not known any more. */
+static const struct jar_size *nth_jar(const struct desk *desk, int n)
+{
+	const struct strip *strip = strip_of(desk);
+
+	for (size_t i = 0; i < jar_size_count; i++) {
+		bool allowed = strip == NULL || strip->recipe == NULL || recipe_allows_jar(strip->recipe, jar_sizes[i].name);
+
+		if (allowed && n-- == 0)
+			return &jar_sizes[i];
+	}
+	return NULL;
+}
+
+static bool needs_acid(const struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	for (size_t i = 0; strip != NULL && strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
+		if (strip->recipe->ingredients[i].adding == ADD_IN_JAR && !strip->recipe->ingredients[i].optional)
+			return strip->recipe->acidity == ACIDITY_ACIDIFIED;
+	return false;
+}
+
+static int choice_count(const struct desk *desk)
+{
+	int count = 0;
+
+	if (desk->fill.field == FILL_LIDS)
+		return (int)desk->fill.box_count + 1;
+	while (desk->fill.field == FILL_JAR && nth_jar(desk, count) != NULL)
+		count++;
+	return count;
+}
+
+static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	if (desk->fill.field == FILL_LIDS)
+		lid_box_words(desk->fill.boxes, desk->fill.box_count, n, buffer, size);
+	else
+		text_copy(buffer, size, nth_jar(desk, n)->plural);
+}
+
+static void go_to(struct desk *desk, enum fill_field field)
+{
+	desk->fill.field = field;
+	picker_reset(&desk->fill.picker);
+}
+
+static void read_boxes(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+	struct fault fault = { 0 };
+	struct log_lid_box *boxes;
+	size_t count;
+
+	if (!kitchen_lid_boxes(desk->kitchen, &boxes, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(card->boxes);
+	card->boxes = boxes;
+	card->box_count = count;
+}
+
+void fill_view_enter(struct desk *desk, int64_t batch_id)
+{
+	desk->fill.batch_id = batch_id;
+	desk->fill.count = (struct number_entry){ 0 };
+	desk->fill.acid_in = false;
+	desk->fill.sure = false;
+	read_boxes(desk);
+	go_to(desk, FILL_JAR);
+	desk_show_view(desk, VIEW_FILL);
+}
+
+static void fill(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+	struct fault fault = { 0 };
+	bool asked = card->sure;
+
+	card->sure = false;
+	if (kitchen_fill(desk->kitchen, card->batch_id, card->jar, card->count.value, card->lid_box_id, card->acid_in,
+	                 asked, &fault)) {
+		desk_say(desk, ROLE_DONE, "%d jars filled. Another size: go on. All filled: d. (u undoes)", card->count.value);
+		fill_view_enter(desk, card->batch_id);
+		return;
+	}
+	card->sure = fault.kind == FAULT_CONFIRM;
+	desk_say_fault(desk, &fault);
+	if (card->sure)
+		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
+}
+
+static void choose(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+
+	switch (card->field) {
+	case FILL_JAR:
+		text_copy(card->jar, sizeof(card->jar), nth_jar(desk, card->picker.cursor)->name);
+		go_to(desk, FILL_COUNT);
+		break;
+	case FILL_COUNT:
+		if (card->count.value > 0)
+			go_to(desk, FILL_LIDS);
+		else
+			desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
+		break;
+	case FILL_LIDS:
+		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id))
+			go_to(desk, needs_acid(desk) ? FILL_ACID : FILL_READY);
+		break;
+	case FILL_ACID:
+		card->acid_in = true;
+		go_to(desk, FILL_READY);
+		break;
+	case FILL_READY: fill(desk); break;
+	}
+}
+
+static void back(struct desk *desk)
+{
+	switch (desk->fill.field) {
+	case FILL_JAR: desk_show_board(desk); break;
+	case FILL_COUNT: go_to(desk, FILL_JAR); break;
+	case FILL_LIDS: go_to(desk, FILL_COUNT); break;
+	case FILL_ACID: go_to(desk, FILL_LIDS); break;
+	case FILL_READY: go_to(desk, FILL_LIDS); break;
+	}
+}
+
+static void all_filled(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	struct fault fault = { 0 };
+
+	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, true, &fault)) {
+		desk_show_board(desk);
+		desk_say(desk, ROLE_DONE, "The pot is empty: rinse it. Load the jars soon.");
+	} else {
+		desk_say_fault(desk, &fault);
+	}
+}
+
+static void jars_hot(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	struct fault fault = { 0 };
+
+	if (strip == NULL)
+		return;
+	if (!kitchen_warm_jars(desk->kitchen, strip->batch.id, !strip->batch.warm_jars, &fault))
+		desk_say_fault(desk, &fault);
+}
+
+static void cursor(struct desk *desk, int by)
+{
+	struct fill_card *card = &desk->fill;
+
+	if (card->field == FILL_COUNT && card->count.value - by >= 0 && card->count.value - by <= 99)
+		card->count.value -= by;
+	else
+		picker_move(&card->picker, by, choice_count(desk));
+}
+
+static void up(struct desk *desk)
+{
+	cursor(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	cursor(desk, 1);
+}
+
+static bool typed(struct desk *desk, long key)
+{
+	if (desk->fill.field == FILL_COUNT && number_typed(&desk->fill.count, key, 99))
+		return true;
+	if (key != KEY_CODE_BACKSPACE)
+		return false;
+	back(desk);
+	return true;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	static const char *const questions[] = {
+		[FILL_JAR] = "Filled into which jars?",
+		[FILL_COUNT] = "How many?",
+		[FILL_LIDS] = "Lids from which box?",
+		[FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
+		[FILL_READY] = "Space writes them down.",
+	};
+	const struct strip *strip = strip_of(desk);
+	const struct fill_card *card = &desk->fill;
+	const struct jar_size *jar = jar_size_named(card->jar);
+	char headspace[24];
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (strip == NULL) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
+		return;
+	}
+	headspace_words(strip->batch.headspace_thou, headspace, sizeof(headspace));
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s", strip->lot.code,
+	              strip->holds, strip->filled, headspace);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
+	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
+	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
+	             questions[card->field]);
+	if (card->field == FILL_COUNT || card->field == FILL_READY)
+		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
+		              jar == NULL ? "" : jar->plural);
+	else
+		picker_draw(desk, &card->picker, top + 3, rows - 3, cols, choice_count(desk), choice_words);
+}
+
+static const char *choose_words(const struct desk *desk)
+{
+	return desk->fill.field == FILL_READY ? "WRITE them down" : desk->fill.field == FILL_ACID ? "acid is in every jar" : "choose";
+}
+
+static void undo(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (strip == NULL)
+		return;
+	if (kitchen_undo(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
+	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
+	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "Back to the choice before.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
+};
+
+const struct view fill_view = {
+	.title = "Filling",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = typed,
+	.first_key_words = choose_words,
+};

@@ -1,0 +1,207 @@
+/*
+ * loader_view.c - filled jars that wait, which canner takes them, and one key to
+ * load this one.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "screen/desk.h"
+
+static const struct proposal *proposal_here(const struct desk *desk)
+{
+	const struct loader_plan *plan = &desk->loader.plan;
+
+	for (size_t i = 0; i < plan->count; i++)
+		if (plan->proposals[i].station_id == desk->loader.station_id && plan->proposals[i].pick_count > 0)
+			return &plan->proposals[i];
+	return NULL;
+}
+
+static void look(struct desk *desk)
+{
+	struct loader_card *card = &desk->loader;
+	const struct proposal *here;
+	struct fault fault = { 0 };
+
+	kitchen_propose(desk->kitchen, &desk->now, &card->plan);
+	here = proposal_here(desk);
+	card->has_process = here != NULL && kitchen_common_process(desk->kitchen, card->station_id, here->picks, here->pick_count,
+	                                                            card->pressure_psi, &card->process, &fault);
+	text_copy(card->refusal, sizeof(card->refusal), card->has_process ? "" : fault.sentence);
+}
+
+void loader_view_enter(struct desk *desk, int64_t station_id)
+{
+	desk->loader.station_id = station_id;
+	desk->loader.pressure_psi = NO_PRESSURE;
+	look(desk);
+	desk_show_view(desk, VIEW_LOADER);
+}
+
+/* --- drawing --------------------------------------------------------------------- */
+
+static const struct log_station *station_of(const struct desk *desk, int64_t id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.id == id)
+			return &board->strips[i].station;
+	return NULL;
+}
+
+static void group_words(const struct waiting_group *group, char *buffer, size_t size)
+{
+	const struct jar_size *jar = jar_size_named(group->size);
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "%d %s %s, %s, waiting ", group->jars,
+	         jar == NULL ? group->size : group->jars == 1 ? jar->words : jar->plural, group->lot.product, group->lot.code);
+	text_add_duration(&text, group->waited_ms / 1000);
+}
+
+static int waiting_draw(struct desk *desk, int top, int rows, int cols)
+{
+	int64_t limit_ms = kitchen_board(desk->kitchen)->house.jar_wait_minutes * INT64_C(60000);
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+	int used = 0;
+
+	for (size_t i = 0; i < count && used < rows; i++) {
+		char words[200];
+
+		group_words(&groups[i], words, sizeof(words));
+		terminal_put(desk->terminal, top + used++, 3, cols - 4,
+		             groups[i].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
+	}
+	return used;
+}
+
+static void proposal_words(const struct desk *desk, const struct proposal *proposal, char *buffer, size_t size)
+{
+	const struct log_station *station = station_of(desk, proposal->station_id);
+	struct text text = text_over(buffer, size);
+	char hour[8];
+
+	text_add(&text, "%d %s", station == NULL ? 0 : station->digit, station == NULL ? "" : station->name);
+	if (proposal->free_in_ms > 0) {
+		clock_words_hour(desk->now.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
+		text_add(&text, ", free ~%s", hour);
+	}
+	for (size_t i = 0; i < proposal->pick_count; i++) {
+		const struct pick *pick = &proposal->picks[i];
+		const struct jar_size *jar = jar_size_named(pick->size);
+
+		text_add(&text, "%s %d %s", i == 0 ? ":" : " +", pick->jars,
+		         jar == NULL ? pick->size : pick->jars == 1 ? jar->words : jar->plural);
+	}
+}
+
+static void process_draw(struct desk *desk, int row, int end, int cols)
+{
+	const struct loader_card *card = &desk->loader;
+	char headspace[24];
+
+	if (!card->has_process) {
+		if (card->refusal[0] != '\0')
+			desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_STOP, card->refusal);
+		return;
+	}
+	headspace_words(card->process.row->headspace_thou, headspace, sizeof(headspace));
+	if (card->process.pressure_psi == NO_PRESSURE)
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min, headspace %s", card->process.minutes, headspace);
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s", card->process.minutes,
+		              card->process.pressure_psi, headspace);
+	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
+		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, "common practice, no source");
+	if (row + 1 < end)
+		terminal_putf(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "Longest of its jars. Source: %s", card->process.row->source);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct loader_plan *plan = &desk->loader.plan;
+	int window_rows;
+	int cols;
+	int end = top + rows;
+	int row = top;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	look(desk);
+	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
+	row += waiting_draw(desk, row, rows > 12 ? 6 : 3, cols);
+	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go");
+	for (size_t i = 0; i < plan->count && row < end - 3; i++) {
+		bool here = plan->proposals[i].station_id == desk->loader.station_id;
+		char words[200];
+
+		if (plan->proposals[i].pick_count == 0)
+			continue;
+		proposal_words(desk, &plan->proposals[i], words, sizeof(words));
+		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	}
+	if (plan->left_over > 0 && row < end)
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "%d jars no canner takes in this round.", plan->left_over);
+	if (proposal_here(desk) == NULL && row < end)
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "Nothing of it goes into this canner. n starts another load.");
+	if (row < end)
+		process_draw(desk, row, end, cols);
+}
+
+/* --- keys -------------------------------------------------------------------------- */
+
+static void load(struct desk *desk)
+{
+	const struct proposal *here = proposal_here(desk);
+	struct fault fault = { 0 };
+	int64_t load_id;
+
+	if (here == NULL) {
+		desk_say(desk, ROLE_CAUTION, "Nothing of it goes into this canner.");
+		return;
+	}
+	if (!kitchen_load_waiting(desk->kitchen, desk->loader.station_id, here->picks, here->pick_count,
+	                          desk->loader.pressure_psi, &load_id, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk->selected_station = desk->loader.station_id;
+	desk->selected_load = 0;
+	desk_show_board(desk);
+	desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
+}
+
+/* The other pressures the jars have in common, one after the other. */
+static void next_pair(struct desk *desk)
+{
+	struct loader_card *card = &desk->loader;
+
+	if (!card->has_process || card->process.option_count == 0) {
+		desk_say(desk, ROLE_QUIET, "There is no other published pair.");
+		return;
+	}
+	card->pressure_psi = card->process.options[0].pressure_psi;
+	look(desk);
+}
+
+static void other_load(struct desk *desk)
+{
+	start_view_enter(desk, desk->loader.station_id);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
+	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", NULL, next_pair },
+	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+};
+
+const struct view loader_view = {
+	.title = "Loader",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};
