@@ -161,6 +161,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 
 	[PHASE_LIST] = "SELECT " PHASE_COLUMNS " FROM phase WHERE load_id = ? ORDER BY id",
 	[PHASE_OPEN] = "SELECT " PHASE_COLUMNS " FROM phase WHERE load_id = ? AND ended_wall_ms IS NULL",
+	/* The number of the act that begins it: a second terminal must be able to
+	 * tell a phase begun anew from the undone one it still shows. */
+	[PHASE_FRESH_ID] =
+		"SELECT 1 + max(coalesce((SELECT max(id) FROM phase), 0), "
+		"coalesce((SELECT max(id) FROM journal), 0))",
 	[PHASE_INSERT] =
 		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
 		"acknowledged_wall_ms, ended_wall_ms, ended_why, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",

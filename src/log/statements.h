@@ -58,6 +58,7 @@ enum statement {
 
 	PHASE_LIST,
 	PHASE_OPEN,
+	PHASE_FRESH_ID,
 	PHASE_INSERT,
 	PHASE_UPDATE,
 
