@@ -54,7 +54,10 @@ enum log_mode {
  * foreign_key_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
  * FAULT_NEWER, FAULT_READ_ONLY, FAULT_DISK_FULL, FAULT_DAMAGED (the sentence
  * names the newest backup that opens whole, if there is one), FAULT_BUSY,
- * FAULT_IO, FAULT_MEMORY.  *out is NULL on failure. */
+ * FAULT_IO, FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log
+ * that has backups is not begun anew by LOG_CREATE (FAULT_MISSING, FAULT_DAMAGED,
+ * naming the backup).  Before a migration the log is copied to
+ * PATH.backups/DAY_before_N.db, which stays. */
 bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault);
 void log_close(struct log *log); /* NULL is allowed */
 
@@ -71,7 +74,10 @@ bool log_changed_elsewhere(struct log *log);
 bool log_backup_daily(struct log *log, int64_t wall_ms, bool *made, struct fault *fault);
 
 /* Put the newest whole backup in the place of a damaged log.  The damaged file
- * is kept beside it as PATH.damaged-N.  No connection may be open. */
+ * is kept beside it as PATH.damaged-N.  No connection may be open.  `used` gets
+ * the path of the backup.  FAULT_REFUSED: the log opens whole; FAULT_BUSY: another
+ * process has it open; FAULT_MISSING: no whole backup.  The newest backup is the
+ * one with the newest journal entry. */
 bool log_restore_backup(const char *path, char *used, size_t used_size, struct fault *fault);
 
 /* --- acts ---------------------------------------------------------------- */
@@ -97,7 +103,8 @@ void log_abandon(struct log *log);
 
 /* Undo act `id` (which may itself be an undo: that makes a redo) as a new act.
  * `entry` carries at, who, verb, sentence, station and load of the new act;
- * undoes_id is set here.  FAULT_CONFLICT when rows the act touched have changed
+ * undoes_id is set here (an act that was undone and redone is undone through its
+ * redo).  FAULT_CONFLICT when rows the act touched have changed
  * since or the result would break a rule of the schema; nothing is changed then.
  * FAULT_MISSING when there is no such act or it has been undone already. */
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
@@ -115,12 +122,20 @@ struct log_subject {
  * depth (A, R) the act is in force, at an odd depth (U) it is taken back.
  *   undone = false: the newest tip of even depth: log_undo of it is an undo.
  *   undone = true:  the newest tip of odd depth, provided no fresh act (one with
+<<<<<<< HEAD
  *                   undoes_id 0) about that subject is newer: log_undo of it is
  *                   a redo.
  * FAULT_MISSING: there is none.  SUBJECT_HOUSE: acts about no station, load, run
  * or batch. */
 bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
                   struct fault *fault);
+=======
+ *                   undoes_id 0) of that load or station is newer: log_undo of
+ *                   it is a redo.
+ * Both 0: acts about neither, the house.  FAULT_MISSING: there is none. */
+bool log_last_act(struct log *log, int64_t station_id, int64_t load_id, bool undone,
+                  struct log_entry *out, struct fault *fault);
+>>>>>>> main
 
 /* The story of a subject, oldest first. */
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,
@@ -422,7 +437,10 @@ bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wal
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
 
 /* Writing, only inside an act. A row with id 0 is inserted and its id filled
- * in; otherwise the row of that id is replaced (FAULT_MISSING: no such row). */
+ * in; otherwise the row of that id is replaced (FAULT_MISSING: no such row).
+ * FAULT_REFUSED: a rule of the schema forbids it.  Ids of loads and canners are
+ * never given twice, not even after an undo; nor are those of phases as long as
+ * an act begins one. */
 bool log_put_house(struct log *log, const struct log_house *row, struct fault *fault);
 bool log_put_station(struct log *log, struct log_station *row, struct fault *fault);
 bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault);

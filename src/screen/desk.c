@@ -234,6 +234,10 @@ void desk_key(struct desk *desk, long key)
 	const struct view_key *entry;
 	bool held = held_down(desk, key); /* asked of every key: another one between ends a hold */
 
+	if (key == KEY_CODE_INTERRUPT) {
+		desk_show_view(desk, VIEW_LEAVE);
+		return;
+	}
 	if (desk->entry.open) {
 		entry_key(desk, key);
 		return;

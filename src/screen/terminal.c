@@ -89,14 +89,16 @@ static bool want_colour(const struct terminal_wishes *wishes)
 	return !set_variable("NO_COLOR") && !wishes->no_colour && has_colors();
 }
 
-/* Ctrl-S must not freeze the board and with it every alarm. */
-static void let_flow(void)
+/* Ctrl-S must not freeze the board and with it every alarm, and a slip of Ctrl-C
+ * must not end it: that is a key like others, which asks. */
+static void keep_control_keys(void)
 {
 	struct termios modes;
 
 	if (tcgetattr(STDIN_FILENO, &modes) != 0)
 		return;
 	modes.c_iflag &= ~(tcflag_t)(IXON | IXOFF);
+	modes.c_cc[VINTR] = _POSIX_VDISABLE;
 	if (tcsetattr(STDIN_FILENO, TCSANOW, &modes) == 0)
 		def_prog_mode();
 }
@@ -106,7 +108,7 @@ static void set_modes(struct terminal *terminal, const struct terminal_wishes *w
 	cbreak();
 	noecho();
 	nonl();
-	let_flow();
+	keep_control_keys();
 	curs_set(0);
 	if (!set_variable("ESCDELAY"))
 		set_escdelay(ESCAPE_DELAY_MS);

@@ -274,6 +274,25 @@ START_TEST(the_number_of_an_undone_load_is_not_used_again)
 }
 END_TEST
 
+/* Whoever still looks at an undone phase is not taken to look at its successor. */
+START_TEST(the_number_of_an_undone_phase_is_not_used_again)
+{
+	struct log_entry load = kit_entry("Loaded", 0, 0);
+	struct log_entry boils = kit_entry("Boils", 1, 0);
+	struct log_entry undo = kit_entry("Undone", 1, 0);
+	struct log_entry again = kit_entry("Boils after all", 1, 0);
+	struct log_phase first;
+	struct log_phase second;
+	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &load, &kit.fault));
+	KIT_OK(&kit, kit_next_phase(kit.log, load.load_id, "hold", &boils, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, load.load_id, &first, &kit.fault));
+	KIT_OK(&kit, log_undo(kit.log, boils.id, &undo, &kit.fault));
+	KIT_OK(&kit, kit_next_phase(kit.log, load.load_id, "hold", &again, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, load.load_id, &second, &kit.fault));
+	ck_assert_int_gt(second.id, first.id);
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("log acts");
@@ -295,6 +314,7 @@ int main(void)
 	tcase_add_test(tests, hostile_words_do_not_leave_the_journal);
 	tcase_add_test(tests, looking_writes_nothing);
 	tcase_add_test(tests, the_number_of_an_undone_load_is_not_used_again);
+	tcase_add_test(tests, the_number_of_an_undone_phase_is_not_used_again);
 	suite_add_tcase(suite, tests);
 	SRunner *runner = srunner_create(suite);
 	srunner_run_all(runner, CK_NORMAL);

@@ -138,7 +138,7 @@ END_TEST
 
 static bool small_disk(const char *folder)
 {
-	return unshare(CLONE_NEWNS) == 0 && mount(NULL, "/", NULL, MS_REC | MS_PRIVATE, NULL) == 0 &&
+	return unshare(CLONE_NEWNS) == 0 && mount("none", "/", "none", MS_REC | MS_PRIVATE, NULL) == 0 &&
 	       mount("none", folder, "tmpfs", 0, "size=1m") == 0;
 }
 

@@ -23,7 +23,7 @@ static const char *const hostile[] = {
 	"O'Brien's \"best\"; DROP TABLE jar; --",
 	"two\nlines\r\tand a tab",
 	"\x1b[31mred\x1b[0m\x07",
-	"Gr\xc3\xbc\xc3\x9f" "e \xe6\xa2\xa8 \xf0\x9f\x8d\x90 e\xcc\x81",
+	"Gr\303\274\303\237e \346\242\250 \360\237\215\220 e\314\201",
 	"\xff\xfe not UTF-8 \x80",
 	"%s%n%d ?1 :a @b $c",
 	" ",

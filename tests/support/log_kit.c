@@ -141,6 +141,18 @@ bool kit_put_canner(struct log *log, int digit, const char *name, struct log_ent
 	return end(log, ok, entry, fault);
 }
 
+bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct log_entry *entry,
+                     struct fault *fault)
+{
+	struct log_station station = {.digit = digit, .kind = kind};
+	ck_assert(text_copy(station.name, sizeof(station.name), station_kind_name(kind)));
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_put_station(log, &station, fault);
+	entry->station_id = station.id;
+	return end(log, ok, entry, fault);
+}
+
 bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log_entry *entry,
                      struct fault *fault)
 {
@@ -181,10 +193,13 @@ static bool put_load(struct log *log, int64_t station_id, const char *code, int6
 	return ok;
 }
 
-static bool put_phase(struct log *log, int64_t load_id, const char *name, struct fault *fault)
+static bool put_phase(struct log *log, struct log_subject subject, const char *name,
+                      struct fault *fault)
 {
 	struct log_phase phase = {
-		.load_id = load_id,
+		.load_id = subject.kind == SUBJECT_LOAD ? subject.id : 0,
+		.run_id = subject.kind == SUBJECT_RUN ? subject.id : 0,
+		.batch_id = subject.kind == SUBJECT_BATCH ? subject.id : 0,
 		.began = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
 		.required_ms = 600000,
 	};
@@ -200,7 +215,7 @@ bool kit_start_load(struct log *log, int64_t station_id, const char *code, int j
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = put_load(log, station_id, code, &lot_id, &load_id, fault) &&
-	          put_phase(log, load_id, "come_up", fault);
+	          put_phase(log, kit_load(load_id), "come_up", fault);
 	for (int i = 1; ok && i <= jars; i++) {
 		struct log_jar jar = {.load_id = load_id, .lot_id = lot_id, .place_in_load = i,
 		                      .size = "half_pint"};
@@ -221,8 +236,147 @@ bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct l
 	if (ok) {
 		phase.ended_wall_ms = KIT_MORNING_MS + 60000;
 		phase.ended_why = PHASE_DONE;
-		ok = log_put_phase(log, &phase, fault) && put_phase(log, load_id, name, fault);
+		ok = log_put_phase(log, &phase, fault) && put_phase(log, kit_load(load_id), name, fault);
 	}
+	return end(log, ok, entry, fault);
+}
+
+bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struct log_entry *entry,
+                   struct fault *fault)
+{
+	struct log_run run = {
+		.station_id = station_id,
+		.fruit = "quinces",
+		.fruit_mg = 9000000,
+		.open = true,
+		.water_every_ms = 1200000,
+		.water = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
+		.opened_wall_ms = KIT_MORNING_MS,
+	};
+	struct log_juice juice = {.kind = "quince", .made_ul = 4000000, .made_wall_ms = KIT_MORNING_MS,
+	                          .state_wall_ms = KIT_MORNING_MS};
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_put_run(log, &run, fault) && put_phase(log, kit_run(run.id), "run", fault);
+	juice.run_id = run.id;
+	ok = ok && log_put_juice(log, &juice, fault);
+	*juice_id = juice.id;
+	entry->station_id = station_id;
+	entry->run_id = run.id;
+	return end(log, ok, entry, fault);
+}
+
+bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int64_t *id,
+                    struct log_entry *entry, struct fault *fault)
+{
+	struct log_supply supply = {.kind = kind};
+	struct log_supply_move move = {.amount = amount, .why = SUPPLY_RECEIPT,
+	                               .wall_ms = KIT_MORNING_MS};
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_put_supply(log, &supply, fault);
+	move.supply_id = supply.id;
+	ok = ok && log_put_supply_move(log, &move, fault);
+	*id = supply.id;
+	return end(log, ok, entry, fault);
+}
+
+static bool put_batch(struct log *log, int64_t station_id, const char *code, int64_t *id,
+                      struct fault *fault)
+{
+	struct log_lot lot = {.product = "quince jelly", .food = "jelly", .pack = "hot",
+	                      .acidity = ACIDITY_ACID, .made_wall_ms = KIT_MORNING_MS};
+	struct log_batch batch = {.station_id = station_id, .recipe = "quince jelly", .multiple = 1,
+	                          .boil_hold_s = 60, .headspace_thou = 250, .source = "invented",
+	                          .published = true, .open = true, .opened_wall_ms = KIT_MORNING_MS};
+	ck_assert(text_copy(lot.code, sizeof(lot.code), code));
+	if (!log_put_lot(log, &lot, fault))
+		return false;
+	batch.lot_id = lot.id;
+	bool ok = log_put_batch(log, &batch, fault);
+	*id = batch.id;
+	return ok;
+}
+
+/* Two lines of the recipe, with what they take out of the stock. */
+static bool put_amounts(struct log *log, int64_t batch_id, int64_t juice_id, int64_t sugar_id,
+                        struct fault *fault)
+{
+	struct log_batch_amount juice = {.batch_id = batch_id, .place = 1, .ingredient = "juice",
+	                                 .supply = SUPPLY_JUICE, .measure = MEASURE_VOLUME,
+	                                 .wanted = KIT_BATCH_JUICE_UL, .used = KIT_BATCH_JUICE_UL};
+	struct log_batch_amount sugar = {.batch_id = batch_id, .place = 2, .ingredient = "sugar",
+	                                 .supply = SUPPLY_SUGAR, .measure = MEASURE_MASS,
+	                                 .wanted = KIT_BATCH_SUGAR_MG, .used = KIT_BATCH_SUGAR_MG};
+	struct log_juice_use use = {.juice_id = juice_id, .batch_id = batch_id,
+	                            .ul = KIT_BATCH_JUICE_UL, .why = JUICE_FOR_BATCH};
+	struct log_supply_move move = {.supply_id = sugar_id, .batch_id = batch_id,
+	                               .amount = -KIT_BATCH_SUGAR_MG, .why = SUPPLY_USE};
+	return log_put_batch_amount(log, &juice, fault) && log_put_batch_amount(log, &sugar, fault) &&
+	       log_put_juice_use(log, &use, fault) && log_put_supply_move(log, &move, fault);
+}
+
+bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id,
+                     int64_t sugar_id, struct log_entry *entry, struct fault *fault)
+{
+	int64_t batch_id;
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = put_batch(log, station_id, code, &batch_id, fault) &&
+	          put_phase(log, kit_batch(batch_id), "heat", fault) &&
+	          put_amounts(log, batch_id, juice_id, sugar_id, fault);
+	entry->station_id = station_id;
+	entry->batch_id = batch_id;
+	return end(log, ok, entry, fault);
+}
+
+bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry,
+                   struct fault *fault)
+{
+	struct log_batch batch;
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = log_batch_get(log, batch_id, &batch, fault);
+	for (int i = 0; ok && i < jars; i++) {
+		struct log_jar jar = {.batch_id = batch_id, .lot_id = batch.lot_id, .size = "half_pint",
+		                      .filled = {.wall_ms = KIT_MORNING_MS + i, .awake_ms = 1000,
+		                                 .boot = "boot-1"}};
+		ok = log_put_jar(log, &jar, fault);
+	}
+	entry->station_id = batch.station_id;
+	entry->batch_id = batch_id;
+	return end(log, ok, entry, fault);
+}
+
+/* The jars of the batch that wait go into a new load. */
+static bool move_jars(struct log *log, int64_t batch_id, int64_t load_id, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	bool ok = log_jars_of_batch(log, batch_id, &jars, &count, fault);
+	for (size_t i = 0; ok && i < count; i++) {
+		if (jars[i].load_id != 0)
+			continue;
+		jars[i].load_id = load_id;
+		jars[i].place_in_load = (int)i + 1;
+		ok = log_put_jar(log, &jars[i], fault);
+	}
+	free(jars);
+	return ok;
+}
+
+bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_t batch_id,
+                   struct log_entry *entry, struct fault *fault)
+{
+	int64_t lot_id;
+	int64_t load_id;
+	if (!log_begin(log, fault))
+		return false;
+	bool ok = put_load(log, station_id, code, &lot_id, &load_id, fault) &&
+	          put_phase(log, kit_load(load_id), "come_up", fault) &&
+	          move_jars(log, batch_id, load_id, fault);
+	entry->station_id = station_id;
+	entry->load_id = load_id;
 	return end(log, ok, entry, fault);
 }
 

@@ -56,6 +56,25 @@ bool kit_start_load(struct log *log, int64_t station_id, const char *code, int j
 bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct log_entry *entry,
                     struct fault *fault);
 
+/* A juicer, a pot or a canner without capacities. */
+bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct log_entry *entry,
+                     struct fault *fault);
+/* A run with its phase and 4 L of juice, in one act. */
+bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struct log_entry *entry,
+                   struct fault *fault);
+bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int64_t *id,
+                    struct log_entry *entry, struct fault *fault);
+/* Lot, batch, phase, two amounts, what they take of the juice and of the sugar. */
+#define KIT_BATCH_JUICE_UL 950000
+#define KIT_BATCH_SUGAR_MG 1400000
+bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id,
+                     int64_t sugar_id, struct log_entry *entry, struct fault *fault);
+/* Jars of the batch that wait; then all that wait go into one load. */
+bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry,
+                   struct fault *fault);
+bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_t batch_id,
+                   struct log_entry *entry, struct fault *fault);
+
 /* SQL on the file through a connection of its own; "" when nothing is answered. */
 void kit_sql(const char *path, const char *sql);
 int64_t kit_number(const char *path, const char *sql);

@@ -1,0 +1,225 @@
+/*
+ * How long a key takes when the log has years in it: kitchen_step and
+ * kitchen_refresh with 0, 10,000 and 100,000 shelved jars.  Prints a table,
+ * asserts nothing.  The log lies under TMPDIR, so the disk's sync counts.
+ */
+#include <ftw.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen.h"
+#include "support/test_clock.h"
+
+#define ROUNDS 40
+#define JARS_A_LOAD 9
+#define LOADS_AN_ACT 250
+
+struct bench {
+	char folder[200];
+	char path[240];
+	struct test_clock clock;
+	struct log *log;
+	struct kitchen *kitchen;
+	struct fault fault;
+};
+
+static void must(const struct bench *bench, bool done, const char *what)
+{
+	if (done)
+		return;
+	(void)fprintf(stderr, "%s: %s\n", what, bench->fault.sentence);
+	exit(1);
+}
+
+#define MUST(bench, call) must((bench), (call), #call)
+
+static double now_us(void)
+{
+	struct timespec at;
+
+	(void)clock_gettime(CLOCK_MONOTONIC, &at);
+	return (double)at.tv_sec * 1e6 + (double)at.tv_nsec / 1e3;
+}
+
+static void open_bench(struct bench *bench)
+{
+	MUST(bench, log_open(bench->path, LOG_CREATE, &bench->log, &bench->fault));
+	MUST(bench, kitchen_open(bench->log, test_clock_as_clock(&bench->clock), &bench->kitchen, &bench->fault));
+}
+
+static void close_bench(struct bench *bench)
+{
+	kitchen_close(bench->kitchen);
+	log_close(bench->log);
+}
+
+static void set_up(struct bench *bench)
+{
+	static const char *const lines[] = {"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9"};
+	const char *base = getenv("TMPDIR");
+
+	memset(bench, 0, sizeof(*bench));
+	(void)snprintf(bench->folder, sizeof(bench->folder), "%s/stillroom-bench-XXXXXX",
+	               base == NULL ? "/tmp" : base);
+	if (mkdtemp(bench->folder) == NULL) {
+		perror(bench->folder);
+		exit(1);
+	}
+	(void)snprintf(bench->path, sizeof(bench->path), "%s/log.db", bench->folder);
+	test_clock_init(&bench->clock, INT64_C(1789376400000));
+	open_bench(bench);
+	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++)
+		MUST(bench, kitchen_setup_line(bench->kitchen, lines[i], 0, &bench->fault));
+}
+
+static int remove_one(const char *path, const struct stat *status, int type, struct FTW *walk)
+{
+	(void)status;
+	(void)type;
+	(void)walk;
+	return remove(path);
+}
+
+/* One shelved load of sealed jars, written below the kitchen to save time. */
+static void put_old_load(struct bench *bench, int number)
+{
+	int64_t at = bench->clock.now.wall_ms - DAY_MS - number * MINUTE_MS;
+	struct log_lot lot = {.product = "grape jelly", .food = "jam or jelly with added pectin",
+	                      .pack = "hot_sterile_jar", .acidity = ACIDITY_ACID, .made_wall_ms = at};
+	struct log_load load = {.station_id = 1, .place = PLACE_SHELF, .minutes = 10,
+	                        .pressure_psi = NO_PRESSURE, .headspace_thou = 250,
+	                        .jar_in_table = "half_pint", .source = "invented",
+	                        .elevation = {.known = true, .um = 4650 * FOOT_UM},
+	                        .verdict = VERDICT_VALID, .process_ended_wall_ms = at, .opened_wall_ms = at};
+
+	(void)snprintf(lot.code, sizeof(lot.code), "old-%d", number);
+	MUST(bench, log_put_lot(bench->log, &lot, &bench->fault));
+	MUST(bench, log_put_load(bench->log, &load, &bench->fault));
+	for (int step = 0; step < 7; step++) {
+		struct log_phase phase = {.load_id = load.id, .name = "hold", .began = bench->clock.now,
+		                          .ended_wall_ms = at, .ended_why = PHASE_DONE};
+
+		MUST(bench, log_put_phase(bench->log, &phase, &bench->fault));
+	}
+	for (int place = 1; place <= JARS_A_LOAD; place++) {
+		struct log_jar jar = {.load_id = load.id, .lot_id = lot.id, .place_in_load = place,
+		                      .size = "half_pint", .state = JAR_SEALED, .checked_wall_ms = at};
+
+		MUST(bench, log_put_jar(bench->log, &jar, &bench->fault));
+	}
+}
+
+static void fill(struct bench *bench, int jars)
+{
+	int loads = jars / JARS_A_LOAD;
+
+	for (int number = 0; number < loads; number += LOADS_AN_ACT) {
+		struct log_entry entry = {.at = bench->clock.now, .verb = "bench", .sentence = "old loads"};
+
+		MUST(bench, log_begin(bench->log, &bench->fault));
+		for (int i = number; i < number + LOADS_AN_ACT && i < loads; i++)
+			put_old_load(bench, i);
+		MUST(bench, log_commit(bench->log, &entry, &bench->fault));
+	}
+}
+
+static const struct strip *canner(const struct bench *bench)
+{
+	return &kitchen_board(bench->kitchen)->strips[0];
+}
+
+static void start(struct bench *bench)
+{
+	struct load_order order = {.station_id = canner(bench)->station.id, .jars = 9,
+	                           .product = "grape jelly", .food = "jam or jelly with added pectin",
+	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE};
+	int64_t load_id;
+
+	MUST(bench, kitchen_start_load(bench->kitchen, &order, &load_id, &bench->fault));
+}
+
+/* Median of the times of one kind of call. */
+static int by_size(const void *a, const void *b)
+{
+	const double *left = a;
+	const double *right = b;
+
+	return (*left > *right) - (*left < *right);
+}
+
+static double median(double times[ROUNDS])
+{
+	qsort(times, ROUNDS, sizeof(times[0]), by_size);
+	return times[ROUNDS / 2];
+}
+
+static double time_steps(struct bench *bench)
+{
+	double times[ROUNDS];
+
+	for (int i = 0; i < ROUNDS; i++) {
+		const struct strip *strip;
+		double began;
+
+		if (!canner(bench)->has_load)
+			start(bench);
+		test_clock_pass(&bench->clock, 30 * MINUTE_MS);
+		strip = canner(bench);
+		began = now_us();
+		MUST(bench, kitchen_step(bench->kitchen, strip->load.id, strip->phase.id, true, &bench->fault));
+		times[i] = now_us() - began;
+	}
+	return median(times);
+}
+
+static double time_refreshes(struct bench *bench, bool force)
+{
+	double times[ROUNDS];
+
+	for (int i = 0; i < ROUNDS; i++) {
+		double began = now_us();
+
+		MUST(bench, kitchen_refresh(bench->kitchen, force, &bench->fault));
+		times[i] = now_us() - began;
+	}
+	return median(times);
+}
+
+static double time_opening(struct bench *bench)
+{
+	double began;
+
+	close_bench(bench);
+	began = now_us();
+	open_bench(bench);
+	return now_us() - began;
+}
+
+int main(void)
+{
+	static const int jars[] = {0, 10000, 100000};
+
+	(void)printf("%10s %12s %12s %14s %10s\n", "jars", "step us", "refresh us", "no change us", "open ms");
+	for (size_t i = 0; i < sizeof(jars) / sizeof(jars[0]); i++) {
+		struct bench bench;
+		double opening;
+		double step;
+		double refresh;
+		double unchanged;
+
+		set_up(&bench);
+		fill(&bench, jars[i]);
+		opening = time_opening(&bench);
+		step = time_steps(&bench);
+		refresh = time_refreshes(&bench, true);
+		unchanged = time_refreshes(&bench, false);
+		(void)printf("%10d %12.0f %12.0f %14.1f %10.1f\n", jars[i], step, refresh, unchanged, opening / 1e3);
+		close_bench(&bench);
+		(void)nftw(bench.folder, remove_one, 8, FTW_DEPTH | FTW_PHYS);
+	}
+	return 0;
+}
