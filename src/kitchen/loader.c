@@ -13,6 +13,9 @@
 #include "kitchen/kitchen_private.h"
 #include "kitchen/outlook.h"
 
+#define CANNERS_MAX 9 /* one a digit */
+#define LOAD_JARS_MAX 99 /* a place in a load has two digits */
+
 /* --- what waits ----------------------------------------------------------------- */
 
 static bool of_group(const struct log_jar *jar, int64_t batch_id, const char *size)
@@ -64,6 +67,8 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 
 /* What one pick asks of the canner it is to go in. */
 struct need {
+	int64_t batch_id;
+	int jars;
 	struct log_lot lot;
 	const struct jar_size *jar;
 	struct process process; /* alone; its other pairs are in the options */
@@ -153,7 +158,8 @@ static bool refuse_no_common(const struct need *needs, size_t count, struct faul
 
 		if (common_pairs(needs, i + 1, pairs) == 0)
 			return fault_set(fault, FAULT_REFUSED,
-			                 "%s (%s) and %s (%s) have no pressure in common here; they go in loads of their own.",
+			                 "%s (%s) and %s (%s) have no pressure in common here: "
+			                 "each needs a load of its own.",
 			                 needs[i].lot.product, needs[i].lot.code, needs[0].lot.product,
 			                 needs[0].lot.code);
 	}
@@ -216,6 +222,8 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 {
 	const struct board *board = &kitchen->board;
 
+	need->batch_id = pick->batch_id;
+	need->jars = pick->jars;
 	need->jar = jar_size_named(pick->size);
 	if (need->jar == NULL)
 		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", pick->size);
@@ -324,11 +332,11 @@ struct turn {
 
 /* The order in which canners are filled: as they become free, then by digit (the
  * board has them in that order). */
-static size_t turns_of(const struct kitchen *kitchen, const struct moment *now, struct turn out[9])
+static size_t turns_of(const struct kitchen *kitchen, const struct moment *now, struct turn out[CANNERS_MAX])
 {
 	size_t count = 0;
 
-	for (size_t i = 0; i < kitchen->board.stations && count < 9; i++) {
+	for (size_t i = 0; i < kitchen->board.stations && count < CANNERS_MAX; i++) {
 		struct turn turn = { .canner = &kitchen->board.strips[i] };
 		size_t place = count;
 
@@ -348,11 +356,12 @@ static size_t turns_of(const struct kitchen *kitchen, const struct moment *now, 
 	return count;
 }
 
-void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, struct loader_plan *out)
+void kitchen_propose(const struct kitchen *kitchen, const struct moment *now,
+                     struct loader_plan *out)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t group_count = kitchen_waiting(kitchen, now, groups);
-	struct turn turns[9];
+	struct turn turns[CANNERS_MAX];
 	size_t turn_count = turns_of(kitchen, now, turns);
 
 	memset(out, 0, sizeof(*out));
@@ -374,18 +383,17 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, st
 
 /* --- loading ------------------------------------------------------------------------------ */
 
-static bool check_picks(const struct kitchen *kitchen, const struct log_station *station,
-                        const struct pick *picks, const struct need *needs, size_t count,
-                        struct fault *fault)
+static bool check_room(const struct log_station *station, const struct need *needs, size_t count,
+                       struct fault *fault)
 {
 	const struct jar_size *fewest = needs[0].jar;
 	int jars = 0;
 	int room;
 
-	(void)kitchen;
 	for (size_t i = 0; i < count; i++) {
-		if (picks[i].jars < 1)
-			return fault_set(fault, FAULT_REFUSED, "A load has at least one jar of each kind.");
+		if (needs[i].jars < 1 || needs[i].jars > LOAD_JARS_MAX)
+			return fault_set(fault, FAULT_REFUSED, "A load has at least one jar of each kind in it.");
+		jars += needs[i].jars;
 		room = station_room(station, needs[i].jar, NULL);
 		if (room == 0)
 			return fault_set(fault, FAULT_REFUSED,
@@ -393,63 +401,64 @@ static bool check_picks(const struct kitchen *kitchen, const struct log_station 
 			                 station->name, needs[i].jar->plural);
 		if (room < station_room(station, fewest, NULL))
 			fewest = needs[i].jar;
-		jars = jars > 99 || picks[i].jars > 99 ? 100 : jars + picks[i].jars;
 	}
 	room = station_room(station, fewest, NULL);
 	if (jars > room)
-		return fault_set(fault, FAULT_REFUSED, "%s takes %d jars when %s are among them; take %d fewer.",
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s takes %d jars when %s are among them; the other %d wait for the next load.",
 		                 station->name, room, fewest->plural, jars - room);
 	return true;
 }
 
-/* Put the jars in, longest waiting first; those picked are counted off in
- * `left`.  Places of the load go in the order the jars waited. */
-static bool put_picked(struct act *act, const struct pick *picks, const struct need *needs,
-                       size_t count, int64_t load_id, struct fault *fault)
+/* Which need the jar meets; NULL: none that still lacks one. */
+static struct need *met_by(const struct log_jar *jar, struct need *needs, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		if (needs[i].jars > 0 && of_group(jar, needs[i].batch_id, needs[i].jar->name))
+			return &needs[i];
+	return NULL;
+}
+
+/* Put the jars in, those that wait longest first, and count them off. */
+static bool put_picked(struct act *act, struct need *needs, size_t count, int64_t load_id,
+                       struct fault *fault)
 {
 	const struct board *board = &act->kitchen->board;
-	int left[PICKS_MAX];
 	int place = 0;
 
-	for (size_t i = 0; i < count; i++)
-		left[i] = picks[i].jars;
 	for (size_t i = 0; i < board->waiting_count; i++) {
 		struct log_jar jar = board->waiting[i];
-		size_t pick = 0;
+		struct need *need = met_by(&jar, needs, count);
 
-		while (pick < count && (left[pick] == 0 ||
-		                        !of_group(&jar, picks[pick].batch_id, needs[pick].jar->name)))
-			pick++;
-		if (pick == count)
+		if (need == NULL)
 			continue;
-		left[pick]--;
+		need->jars--;
 		jar.load_id = load_id;
 		jar.place_in_load = ++place;
 		if (!log_put_jar(act->kitchen->log, &jar, fault))
 			return false;
 	}
 	for (size_t i = 0; i < count; i++)
-		if (left[i] > 0)
-			return fault_set(fault, FAULT_REFUSED, "%d of the %d %s of %s (%s) are not waiting. Look again.",
-			                 left[i], picks[i].jars, needs[i].jar->plural, needs[i].lot.product,
-			                 needs[i].lot.code);
+		if (needs[i].jars > 0)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s (%s): %d of the %s picked are not waiting. Look again.",
+			                 needs[i].lot.product, needs[i].lot.code, needs[i].jars,
+			                 needs[i].jar->plural);
 	return true;
 }
 
-static void say_picked(const struct pick *picks, const struct need *needs, size_t count, char *buffer,
-                       size_t size)
+static void say_picked(const struct need *needs, size_t count, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 
 	for (size_t i = 0; i < count; i++)
-		text_add(&text, "%s%d %s %s (%s)", i == 0 ? "" : ", ", picks[i].jars,
-		         picks[i].jars == 1 ? needs[i].jar->words : needs[i].jar->plural,
+		text_add(&text, "%s%d %s %s (%s)", i == 0 ? "" : ", ", needs[i].jars,
+		         needs[i].jars == 1 ? needs[i].jar->words : needs[i].jar->plural,
 		         needs[i].lot.product, needs[i].lot.code);
 }
 
-static bool write_load(struct act *act, const struct strip *canner, const struct pick *picks,
-                       const struct need *needs, size_t count, const struct process *process,
-                       struct log_load *load, struct fault *fault)
+static bool write_load(struct act *act, const struct strip *canner, struct need *needs, size_t count,
+                       const struct process *process, struct log_load *load, struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_LOAD };
 
@@ -457,7 +466,7 @@ static bool write_load(struct act *act, const struct strip *canner, const struct
 		return false;
 	subject.id = load->id;
 	act_about(act, subject);
-	return put_picked(act, picks, needs, count, load->id, fault) &&
+	return put_picked(act, needs, count, load->id, fault) &&
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
@@ -474,15 +483,15 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 
 	if (canner == NULL || kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) ||
-	    !check_picks(kitchen, &canner->station, picks, needs, count, fault) ||
+	    !check_room(&canner->station, needs, count, fault) ||
 	    !common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
-	say_picked(picks, needs, count, picked, sizeof(picked));
-	/* The board these were read from is still current when the act begins. */
+	say_picked(needs, count, picked, sizeof(picked));
+	/* An act begins only on the board all this was read from. */
 	if (!act_begin(&act, kitchen, "start_load", station_id, fault))
 		return false;
-	if (!write_load(&act, canner, picks, needs, count, &process, &load, fault))
+	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
 	return act_commit(&act, fault, "%s: load started, %d min: %s", name, process.minutes, picked);

@@ -122,20 +122,12 @@ struct log_subject {
  * depth (A, R) the act is in force, at an odd depth (U) it is taken back.
  *   undone = false: the newest tip of even depth: log_undo of it is an undo.
  *   undone = true:  the newest tip of odd depth, provided no fresh act (one with
-<<<<<<< HEAD
  *                   undoes_id 0) about that subject is newer: log_undo of it is
  *                   a redo.
  * FAULT_MISSING: there is none.  SUBJECT_HOUSE: acts about no station, load, run
  * or batch. */
 bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
                   struct fault *fault);
-=======
- *                   undoes_id 0) of that load or station is newer: log_undo of
- *                   it is a redo.
- * Both 0: acts about neither, the house.  FAULT_MISSING: there is none. */
-bool log_last_act(struct log *log, int64_t station_id, int64_t load_id, bool undone,
-                  struct log_entry *out, struct fault *fault);
->>>>>>> main
 
 /* The story of a subject, oldest first. */
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,

@@ -30,7 +30,7 @@ static struct layout lay_out(const struct desk *desk, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int canners = (int)board->stations;
-	int racked = (int)board->racked + (board->fate_count > 0);
+	int racked = (int)board->racked + (board->fate_count > 0) + (board->waiting_count > 0);
 	struct layout layout = { .each = 1 };
 	int left;
 	int more;

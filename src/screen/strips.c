@@ -93,6 +93,31 @@ static void process_words(const struct strip *strip, struct text *text)
 		text_add(text, "; %d broken", load->broken);
 }
 
+/* When the first juice can be drawn, and how much has been. */
+static void drawn_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	char words[48];
+
+	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0) {
+		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words, sizeof(words));
+		text_add(text, "first juice about %s; ", words);
+	}
+	amount_words(MEASURE_VOLUME, strip->drawn_ul, house->units, words, sizeof(words));
+	text_add(text, "%s drawn", strip->drawn_ul > 0 ? words : "none");
+}
+
+/* The line of least weight beside the tall clock. */
+static void beside_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	switch (strip->content) {
+	case STRIP_LOAD: process_words(strip, text); break;
+	case STRIP_RUN: drawn_words(desk, strip, text); break;
+	case STRIP_BATCH: text_add(text, "%s, %d jars filled", strip->lot.code, strip->filled); break;
+	case STRIP_EMPTY: break;
+	}
+}
+
 static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face,
                           int row, int col, int cols, int rows)
 {
@@ -110,7 +135,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	              counts_words(face), face->ringing ? "  " : "",
 	              face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
-	process_words(strip, &text);
+	beside_words(desk, strip, &text);
 	rows -= 3;
 	row += 3;
 	used = desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN,
@@ -178,6 +203,17 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 	(void)snprintf(buffer, size, "free ~%s", hour);
 }
 
+/* The second clock of a juicer: when the water must be looked at. */
+static int water_put(struct desk *desk, const struct face *face, int row, int col, int cols)
+{
+	char clock[24];
+	struct text text = TEXT_OVER(clock);
+
+	text_add(&text, face->water_due ? "WATER +" : "water ");
+	text_add_duration(&text, face->water_due ? -face->water_left_s : face->water_left_s);
+	return terminal_put(desk->terminal, row, col, cols, face->water_due ? strip_role(desk, face) : ROLE_RUNNING, clock);
+}
+
 /* mark, digit, name, phase, clock, then what it holds */
 static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
                         bool selected, int row, int cols)
@@ -205,13 +241,24 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), "%s%8s", face->timed ? "    " : "for ",
 	              clock);
 	col += 13;
-	if (cols - col - 1 >= HOLDS_MIN)
-		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
+	if (cols - col - 1 < HOLDS_MIN)
+		return;
+	if (face->water)
+		col += water_put(desk, face, row, col, cols - col - 1) + 1;
+	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
 }
 
-static void room_words(const struct log_station *station, struct text *text)
+static void room_words(const struct desk *desk, const struct log_station *station, struct text *text)
 {
 	const char *join = "takes ";
+	char volume[48];
+
+	if (station->who[0] != '\0')
+		text_add(text, "%s has it; ", station->who);
+	if (station->volume_ul > 0) {
+		amount_words(MEASURE_VOLUME, station->volume_ul, kitchen_board(desk->kitchen)->house.units, volume, sizeof(volume));
+		text_add(text, "%s to the brim", volume);
+	}
 
 	for (size_t i = 0; i < jar_size_count; i++) {
 		if (station->capacity[i] == 0)
@@ -229,9 +276,17 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 
 	if (strip->content == STRIP_EMPTY)
 		return;
-	text_add(&text, "%s: ", strip->lot.code);
-	process_words(strip, &text);
-	if (strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
+	if (strip->station.who[0] != '\0')
+		text_add(&text, "%s has it; ", strip->station.who);
+	if (strip->content == STRIP_RUN)
+		drawn_words(desk, strip, &text);
+	else if (strip->content == STRIP_BATCH)
+		text_add(&text, "%s, %d jars filled; %s", strip->lot.code, strip->filled, strip->batch.source);
+	else
+		text_add(&text, "%s: ", strip->lot.code);
+	if (strip->content == STRIP_LOAD)
+		process_words(strip, &text);
+	if (strip->content == STRIP_LOAD && strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
 		text_add(&text, "; %s", strip->load.source);
 	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 }
@@ -246,7 +301,7 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 		char room[80];
 		struct text text = TEXT_OVER(room);
 
-		room_words(&strip->station, &text);
+		room_words(desk, &strip->station, &text);
 		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, room);
 		return;
 	}
@@ -378,6 +433,25 @@ static void fates_line(struct desk *desk, int row)
 	              board->fate_count, board->fate_count == 1 ? "" : "s", jar_fate_words(first->fate), by);
 }
 
+/* Filled jars that wait for a canner, with the age of the oldest. */
+static void waiting_line(struct desk *desk, int row)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int64_t waited = moment_between(&board->waiting[0].filled, &desk->now);
+	bool late = waited > board->house.jar_wait_minutes * INT64_C(60000);
+	char age[24];
+	struct text text = TEXT_OVER(age);
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	text_add_duration(&text, waited / 1000);
+	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
+	              "%zu filled jar%s wait%s for a canner, the oldest %s%s", board->waiting_count,
+	              board->waiting_count == 1 ? "" : "s", board->waiting_count == 1 ? "s" : "", age,
+	              late ? ": LOAD THEM NOW" : "");
+}
+
 void strips_draw(struct desk *desk, int row, int rows, int rows_each)
 {
 	int used = canners_draw(desk, row, rows, rows_each);
@@ -385,5 +459,7 @@ void strips_draw(struct desk *desk, int row, int rows, int rows_each)
 	/* Jars set aside have deadlines: their line comes before the last of the rack. */
 	if (kitchen_board(desk->kitchen)->fate_count > 0 && used < rows)
 		fates_line(desk, row + --rows);
+	if (kitchen_board(desk->kitchen)->waiting_count > 0 && used < rows)
+		waiting_line(desk, row + --rows);
 	rack_draw(desk, row + used, rows - used);
 }
