@@ -7,7 +7,7 @@
 #include "engine/amount_units.h"
 
 #define WHOLE_DIGITS_MAX 10
-#define PART_DIGITS_MAX 6
+#define PART_DIGITS_MAX  6
 
 struct unit {
 	const char *name;
@@ -17,35 +17,35 @@ struct unit {
 };
 
 static const struct unit units_known[] = {
-	{ "gallon", MEASURE_VOLUME, GALLON, SUGAR_CUP * 16 },
-	{ "gal", MEASURE_VOLUME, GALLON, SUGAR_CUP * 16 },
-	{ "quart", MEASURE_VOLUME, QUART, SUGAR_CUP * 4 },
-	{ "qt", MEASURE_VOLUME, QUART, SUGAR_CUP * 4 },
-	{ "pint", MEASURE_VOLUME, PINT, SUGAR_CUP * 2 },
-	{ "pt", MEASURE_VOLUME, PINT, SUGAR_CUP * 2 },
-	{ "cup", MEASURE_VOLUME, CUP, SUGAR_CUP },
-	{ "floz", MEASURE_VOLUME, FLUID_OUNCE, SUGAR_CUP / 8 },
-	{ "tablespoon", MEASURE_VOLUME, TABLESPOON, SUGAR_CUP / 16 },
-	{ "tbsp", MEASURE_VOLUME, TABLESPOON, SUGAR_CUP / 16 },
-	{ "teaspoon", MEASURE_VOLUME, TEASPOON, SUGAR_CUP / 48 },
-	{ "tsp", MEASURE_VOLUME, TEASPOON, SUGAR_CUP / 48 },
-	{ "litre", MEASURE_VOLUME, 1000000 * UL, 0 },
-	{ "liter", MEASURE_VOLUME, 1000000 * UL, 0 },
-	{ "l", MEASURE_VOLUME, 1000000 * UL, 0 },
-	{ "dl", MEASURE_VOLUME, 100000 * UL, 0 },
-	{ "cl", MEASURE_VOLUME, 10000 * UL, 0 },
-	{ "ml", MEASURE_VOLUME, 1000 * UL, 0 },
-	{ "ul", MEASURE_VOLUME, UL, 0 },
-	{ "pound", MEASURE_MASS, POUND, POUND },
-	{ "lb", MEASURE_MASS, POUND, POUND },
-	{ "ounce", MEASURE_MASS, OUNCE, OUNCE },
-	{ "oz", MEASURE_MASS, OUNCE, OUNCE },
-	{ "kg", MEASURE_MASS, 1000000 * MG, 1000000 * MG },
-	{ "gram", MEASURE_MASS, 1000 * MG, 1000 * MG },
-	{ "g", MEASURE_MASS, 1000 * MG, 1000 * MG },
-	{ "mg", MEASURE_MASS, MG, MG },
-	{ "dozen", MEASURE_EACH, 12 * PIECE, 0 },
-	{ "piece", MEASURE_EACH, PIECE, 0 },
+    {"gallon", MEASURE_VOLUME, GALLON, SUGAR_CUP * 16},
+    {"gal", MEASURE_VOLUME, GALLON, SUGAR_CUP * 16},
+    {"quart", MEASURE_VOLUME, QUART, SUGAR_CUP * 4},
+    {"qt", MEASURE_VOLUME, QUART, SUGAR_CUP * 4},
+    {"pint", MEASURE_VOLUME, PINT, SUGAR_CUP * 2},
+    {"pt", MEASURE_VOLUME, PINT, SUGAR_CUP * 2},
+    {"cup", MEASURE_VOLUME, CUP, SUGAR_CUP},
+    {"floz", MEASURE_VOLUME, FLUID_OUNCE, SUGAR_CUP / 8},
+    {"tablespoon", MEASURE_VOLUME, TABLESPOON, SUGAR_CUP / 16},
+    {"tbsp", MEASURE_VOLUME, TABLESPOON, SUGAR_CUP / 16},
+    {"teaspoon", MEASURE_VOLUME, TEASPOON, SUGAR_CUP / 48},
+    {"tsp", MEASURE_VOLUME, TEASPOON, SUGAR_CUP / 48},
+    {"litre", MEASURE_VOLUME, 1000000 * UL, 0},
+    {"liter", MEASURE_VOLUME, 1000000 * UL, 0},
+    {"l", MEASURE_VOLUME, 1000000 * UL, 0},
+    {"dl", MEASURE_VOLUME, 100000 * UL, 0},
+    {"cl", MEASURE_VOLUME, 10000 * UL, 0},
+    {"ml", MEASURE_VOLUME, 1000 * UL, 0},
+    {"ul", MEASURE_VOLUME, UL, 0},
+    {"pound", MEASURE_MASS, POUND, POUND},
+    {"lb", MEASURE_MASS, POUND, POUND},
+    {"ounce", MEASURE_MASS, OUNCE, OUNCE},
+    {"oz", MEASURE_MASS, OUNCE, OUNCE},
+    {"kg", MEASURE_MASS, 1000000 * MG, 1000000 * MG},
+    {"gram", MEASURE_MASS, 1000 * MG, 1000 * MG},
+    {"g", MEASURE_MASS, 1000 * MG, 1000 * MG},
+    {"mg", MEASURE_MASS, MG, MG},
+    {"dozen", MEASURE_EACH, 12 * PIECE, 0},
+    {"piece", MEASURE_EACH, PIECE, 0},
 };
 
 static int64_t grains_of_one(enum measure measure)
@@ -120,7 +120,7 @@ static bool read_number(const char **at, struct number *out)
 	const char *next;
 	int64_t parts;
 
-	*out = (struct number){ .of = 1 };
+	*out = (struct number){.of = 1};
 	if (!(**at == '.' && digit((*at)[1])) && !read_digits(at, WHOLE_DIGITS_MAX, &out->whole))
 		return false;
 	if (**at == '.') {
@@ -166,8 +166,7 @@ static bool names(const char *word, const char *name)
 	size_t length = strlen(name);
 
 	return strncasecmp(word, name, length) == 0 &&
-	       (word[length] == '\0' ||
-	        (length > 1 && strcasecmp(word + length, "s") == 0));
+	       (word[length] == '\0' || (length > 1 && strcasecmp(word + length, "s") == 0));
 }
 
 static bool read_unit(const char **at, const struct unit **out, struct fault *fault)
@@ -183,9 +182,11 @@ static bool read_unit(const char **at, const struct unit **out, struct fault *fa
 			*out = &units_known[i];
 			return true;
 		}
-	return fault_set(fault, FAULT_MISUSE,
-	                 "\"%s\" is not a unit known here: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, "
-	                 "lb, oz, kg, g or dozen.", name);
+	return fault_set(
+	    fault, FAULT_MISUSE,
+	    "\"%s\" is not a unit known here: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, "
+	    "lb, oz, kg, g or dozen.",
+	    name);
 }
 
 static const char *example(enum measure measure)
@@ -197,8 +198,8 @@ static const char *example(enum measure measure)
 
 static bool wrong_measure(const struct unit *unit, enum measure measure, struct fault *fault)
 {
-	static const char *const what[] = { "a volume", "a weight", "a count" };
-	static const char *const how[] = { "measured by volume", "weighed", "counted in pieces" };
+	static const char *const what[] = {"a volume", "a weight", "a count"};
+	static const char *const how[] = {"measured by volume", "weighed", "counted in pieces"};
 	bool ounces = measure == MEASURE_VOLUME && strcmp(unit->name, "oz") == 0;
 
 	static_assert(MEASURE_VOLUME == 0 && MEASURE_MASS == 1 && MEASURE_EACH == 2, "as above");
@@ -240,12 +241,13 @@ static bool times(const struct number *number, int64_t grains, int64_t limit, in
 	if (number->whole > limit / grains || (quotient > 0 && number->part > limit / quotient))
 		return false;
 	*rest = left % number->of != 0;
-	*out = number->whole * grains + quotient * number->part + (left + number->of / 2) / number->of;
+	*out =
+	    number->whole * grains + quotient * number->part + (left + number->of / 2) / number->of;
 	return *out <= limit;
 }
 
-static bool read_terms(const char *at, enum measure measure, enum supply_kind supply,
-                       int64_t *sum, struct fault *fault)
+static bool read_terms(const char *at, enum measure measure, enum supply_kind supply, int64_t *sum,
+                       struct fault *fault)
 {
 	int64_t limit = most(measure) * grains_of_one(measure);
 
@@ -258,14 +260,16 @@ static bool read_terms(const char *at, enum measure measure, enum supply_kind su
 		bool rest;
 
 		if (!read_number(&at, &number))
-			return fault_set(fault, FAULT_MISUSE, "That is not an amount: write it like %s.",
+			return fault_set(fault, FAULT_MISUSE,
+			                 "That is not an amount: write it like %s.",
 			                 example(measure));
 		at = past_blanks(at);
 		if (!read_unit(&at, &unit, fault) ||
 		    !grains_of(unit, measure, supply, &number, &grains, fault))
 			return false;
 		if (!times(&number, grains, limit, &term, &rest) || term > limit - *sum)
-			return fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds. Look at it again.");
+			return fault_set(fault, FAULT_MISUSE,
+			                 "That is more than any kitchen holds. Look at it again.");
 		if (rest && measure == MEASURE_EACH)
 			return fault_set(fault, FAULT_MISUSE, "Pieces are counted whole.");
 		*sum += term;
@@ -273,7 +277,8 @@ static bool read_terms(const char *at, enum measure measure, enum supply_kind su
 		if (*at == '+')
 			at = past_blanks(at + 1);
 		else if (unit == NULL && *at != '\0')
-			return fault_set(fault, FAULT_MISUSE, "That is not an amount: write it like %s.",
+			return fault_set(fault, FAULT_MISUSE,
+			                 "That is not an amount: write it like %s.",
 			                 example(measure));
 		else if (*at == '\0')
 			return true;

@@ -5,10 +5,10 @@
 #include "engine/amount_units.h"
 #include "engine/text.h"
 
-#define TBSP INT64_C(24) /* eighths of a teaspoon */
+#define TBSP        INT64_C(24) /* eighths of a teaspoon */
 #define CUP_EIGHTHS INT64_C(384)
-#define OZ_4 INT64_C(32) /* eighths of an ounce */
-#define LB_4 INT64_C(512)
+#define OZ_4        INT64_C(32) /* eighths of an ounce */
+#define LB_4        INT64_C(512)
 
 /* An amount in `unit` grains instead of `one`, rounded to whole ones. */
 static int64_t in_units(int64_t amount, int64_t one, int64_t unit)
@@ -30,7 +30,7 @@ static void add_count(struct text *text, int64_t count, const char *one, const c
 /* "2 1/4 cups", from a number of eighths. */
 static void add_eighths(struct text *text, int64_t eighths, const char *one, const char *more)
 {
-	static const char *const parts[] = { "", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8" };
+	static const char *const parts[] = {"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
 
 	if (eighths <= 0)
 		return;
@@ -73,8 +73,11 @@ static int64_t step_of_volume(int64_t eighths)
 		int64_t below;
 		int64_t step;
 	} steps[] = {
-		{ TBSP, 1 },         { CUP_EIGHTHS / 2, 2 },           { CUP_EIGHTHS, 8 },
-		{ 4 * CUP_EIGHTHS, TBSP }, { 32 * CUP_EIGHTHS, CUP_EIGHTHS / 4 },
+	    {TBSP, 1},
+	    {CUP_EIGHTHS / 2, 2},
+	    {CUP_EIGHTHS, 8},
+	    {4 * CUP_EIGHTHS, TBSP},
+	    {32 * CUP_EIGHTHS, CUP_EIGHTHS / 4},
 	};
 
 	for (size_t i = 0; i < sizeof(steps) / sizeof(steps[0]); i++)
@@ -171,16 +174,16 @@ struct told {
 };
 
 static const struct told told[] = {
-	{ MEASURE_VOLUME, false, GALLON, 1, "gal", "gal" },
-	{ MEASURE_VOLUME, false, QUART, 1, "qt", "qt" },
-	{ MEASURE_VOLUME, false, CUP, 4, "cup", "cups" },
-	{ MEASURE_VOLUME, false, TABLESPOON, 2, "tbsp", "tbsp" },
-	{ MEASURE_VOLUME, false, TEASPOON, 8, "tsp", "tsp" },
-	{ MEASURE_MASS, true, SUGAR_CUP, 4, "cup", "cups" },
-	{ MEASURE_MASS, true, SUGAR_CUP / 16, 2, "tbsp", "tbsp" },
-	{ MEASURE_MASS, true, SUGAR_CUP / 48, 8, "tsp", "tsp" },
-	{ MEASURE_MASS, false, POUND, 4, "lb", "lb" },
-	{ MEASURE_MASS, false, OUNCE, 8, "oz", "oz" },
+    {MEASURE_VOLUME, false, GALLON, 1, "gal", "gal"},
+    {MEASURE_VOLUME, false, QUART, 1, "qt", "qt"},
+    {MEASURE_VOLUME, false, CUP, 4, "cup", "cups"},
+    {MEASURE_VOLUME, false, TABLESPOON, 2, "tbsp", "tbsp"},
+    {MEASURE_VOLUME, false, TEASPOON, 8, "tsp", "tsp"},
+    {MEASURE_MASS, true, SUGAR_CUP, 4, "cup", "cups"},
+    {MEASURE_MASS, true, SUGAR_CUP / 16, 2, "tbsp", "tbsp"},
+    {MEASURE_MASS, true, SUGAR_CUP / 48, 8, "tsp", "tsp"},
+    {MEASURE_MASS, false, POUND, 4, "lb", "lb"},
+    {MEASURE_MASS, false, OUNCE, 8, "oz", "oz"},
 };
 static_assert(AMOUNT_UL_MAX == AMOUNT_MG_MAX, "one limit keeps both from running over");
 #define TOLD_COUNT (sizeof(told) / sizeof(told[0]))
@@ -188,7 +191,7 @@ static_assert(AMOUNT_UL_MAX == AMOUNT_MG_MAX, "one limit keeps both from running
 static const struct {
 	int parts;
 	int awkward; /* as bad as so many whole ones */
-} fractions[] = { { 1, 0 }, { 2, 3 }, { 4, 3 }, { 3, 3 }, { 8, 4 } };
+} fractions[] = {{1, 0}, {2, 3}, {4, 3}, {3, 3}, {8, 4}};
 #define FRACTION_COUNT (sizeof(fractions) / sizeof(fractions[0]))
 
 /* The amount being put into words, and the plainest so far. */
@@ -223,8 +226,8 @@ static void try_unit(struct wording *wording, const struct told *before, int64_t
                      const struct told *unit)
 {
 	int64_t one = unit->measure == MEASURE_VOLUME ? UL : MG;
-	int64_t rest = before == NULL ? wording->amount
-	                              : wording->amount - first * before->grains / one;
+	int64_t rest =
+	    before == NULL ? wording->amount : wording->amount - first * before->grains / one;
 
 	for (size_t i = 0; i < FRACTION_COUNT; i++) {
 		int parts = fractions[i].parts;
@@ -237,7 +240,8 @@ static void try_unit(struct wording *wording, const struct told *before, int64_t
 		    (parts > 1 && count % parts == 0))
 			continue;
 		if (before != NULL)
-			text_add(&text, "%lld %s + ", (long long)first, first == 1 ? before->one : before->more);
+			text_add(&text, "%lld %s + ", (long long)first,
+			         first == 1 ? before->one : before->more);
 		if (count >= parts)
 			text_add(&text, "%lld ", (long long)(count / parts));
 		if (parts > 1)
@@ -269,14 +273,16 @@ static void exact_metric(struct text *text, enum measure measure, int64_t amount
 	bool large = amount >= 1000000 && amount % 1000 == 0;
 
 	add_decimal(text, large ? amount / 1000 : amount, 3,
-	            measure == MEASURE_VOLUME ? large ? "L" : "mL" : large ? "kg" : "g");
+	            measure == MEASURE_VOLUME ? large ? "L" : "mL"
+	            : large                   ? "kg"
+	                                      : "g");
 }
 
 void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount,
                         enum unit_system units, char *buffer, size_t size)
 {
-	struct wording wording = { .measure = measure, .supply = supply, .amount = amount,
-		                   .awkward = PLAIN_ENOUGH };
+	struct wording wording = {
+	    .measure = measure, .supply = supply, .amount = amount, .awkward = PLAIN_ENOUGH};
 	struct text text = text_over(buffer, size);
 
 	if (measure == MEASURE_EACH || amount <= 0) {

@@ -13,7 +13,7 @@
 #include "kitchen/kitchen_private.h"
 #include "kitchen/outlook.h"
 
-#define CANNERS_MAX 9 /* one a digit */
+#define CANNERS_MAX   9  /* one a digit */
 #define LOAD_JARS_MAX 99 /* a place in a load has two digits */
 
 /* --- what waits ----------------------------------------------------------------- */
@@ -77,19 +77,23 @@ struct need {
 static bool find_for(const struct kitchen *kitchen, enum method method, int pressure_psi,
                      struct need *need, struct fault *fault)
 {
-	struct process_query query = { .food = need->lot.food, .pack = need->lot.pack,
-		                       .jar = need->jar->name, .method = method,
-		                       .elevation = kitchen->board.house.elevation,
-		                       .pressure_psi = pressure_psi };
-	struct fault why = { 0 };
+	struct process_query query = {.food = need->lot.food,
+	                              .pack = need->lot.pack,
+	                              .jar = need->jar->name,
+	                              .method = method,
+	                              .elevation = kitchen->board.house.elevation,
+	                              .pressure_psi = pressure_psi};
+	struct fault why = {0};
 
 	if (need->lot.food[0] == '\0')
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s (%s) has no published process: it is not canned. Chill or freeze it.",
-		                 need->lot.product, need->lot.code);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "%s (%s) has no published process: it is not canned. Chill or freeze it.",
+		    need->lot.product, need->lot.code);
 	if (process_find(&query, &need->process, &why))
 		return true;
-	return fault_set(fault, why.kind, "%s (%s): %s", need->lot.product, need->lot.code, why.sentence);
+	return fault_set(fault, why.kind, "%s (%s): %s", need->lot.product, need->lot.code,
+	                 why.sentence);
 }
 
 static int minutes_at(const struct process *process, int pressure_psi)
@@ -129,8 +133,8 @@ static size_t common_pairs(const struct need *needs, size_t count,
 
 	for (size_t i = 0; i <= first->option_count; i++) {
 		int psi = i == 0 ? first->pressure_psi : first->options[i - 1].pressure_psi;
-		struct process_option pair = { .minutes = longest_at(needs, count, psi),
-			                       .pressure_psi = psi };
+		struct process_option pair = {.minutes = longest_at(needs, count, psi),
+		                              .pressure_psi = psi};
 		size_t place = pairs;
 		bool known = pair.minutes < 0;
 
@@ -160,8 +164,8 @@ static bool refuse_no_common(const struct need *needs, size_t count, struct faul
 			return fault_set(fault, FAULT_REFUSED,
 			                 "%s (%s) and %s (%s) have no pressure in common here: "
 			                 "each needs a load of its own.",
-			                 needs[i].lot.product, needs[i].lot.code, needs[0].lot.product,
-			                 needs[0].lot.code);
+			                 needs[i].lot.product, needs[i].lot.code,
+			                 needs[0].lot.product, needs[0].lot.code);
 	}
 	return fault_set(fault, FAULT_REFUSED, "These jars have no process in common.");
 }
@@ -229,8 +233,10 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", pick->size);
 	for (size_t i = 0; i < board->waiting_count; i++)
 		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name))
-			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot, fault);
-	return fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
+			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot,
+			                   fault);
+	return fault_set(fault, FAULT_STALE,
+	                 "No %s of that batch are waiting any more. Look again.",
 	                 need->jar->plural);
 }
 
@@ -238,7 +244,8 @@ static bool needs_of(const struct kitchen *kitchen, const struct pick *picks, si
                      struct need needs[PICKS_MAX], struct fault *fault)
 {
 	if (count < 1 || count > PICKS_MAX)
-		return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+		return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.",
+		                 PICKS_MAX);
 	for (size_t i = 0; i < count; i++)
 		if (!need_of(kitchen, &picks[i], &needs[i], fault))
 			return false;
@@ -270,7 +277,8 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
 	struct need needs[PICKS_MAX];
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
-	       common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out, fault);
+	       common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out,
+	              fault);
 }
 
 /* --- which canner takes what ------------------------------------------------------------ */
@@ -298,8 +306,8 @@ static bool goes_with(const struct kitchen *kitchen, const struct log_station *s
 
 	needs[count].lot = group->lot;
 	needs[count].jar = jar_size_named(group->size);
-	return needs[count].jar != NULL &&
-	       common(kitchen, (enum method)station->kind, needs, count + 1, NO_PRESSURE, &process, NULL);
+	return needs[count].jar != NULL && common(kitchen, (enum method)station->kind, needs,
+	                                          count + 1, NO_PRESSURE, &process, NULL);
 }
 
 static void fill_canner(const struct kitchen *kitchen, const struct strip *canner,
@@ -314,7 +322,8 @@ static void fill_canner(const struct kitchen *kitchen, const struct strip *canne
 
 		if (jars > group->jars)
 			jars = group->jars;
-		if (jars <= 0 || !goes_with(kitchen, &canner->station, needs, out->pick_count, group))
+		if (jars <= 0 ||
+		    !goes_with(kitchen, &canner->station, needs, out->pick_count, group))
 			continue;
 		pick->batch_id = group->batch_id;
 		pick->jars = jars;
@@ -332,12 +341,13 @@ struct turn {
 
 /* The order in which canners are filled: as they become free, then by digit (the
  * board has them in that order). */
-static size_t turns_of(const struct kitchen *kitchen, const struct moment *now, struct turn out[CANNERS_MAX])
+static size_t turns_of(const struct kitchen *kitchen, const struct moment *now,
+                       struct turn out[CANNERS_MAX])
 {
 	size_t count = 0;
 
 	for (size_t i = 0; i < kitchen->board.stations && count < CANNERS_MAX; i++) {
-		struct turn turn = { .canner = &kitchen->board.strips[i] };
+		struct turn turn = {.canner = &kitchen->board.strips[i]};
 		size_t place = count;
 
 		if (!station_is_canner(turn.canner->station.kind))
@@ -392,21 +402,24 @@ static bool check_room(const struct log_station *station, const struct need *nee
 
 	for (size_t i = 0; i < count; i++) {
 		if (needs[i].jars < 1 || needs[i].jars > LOAD_JARS_MAX)
-			return fault_set(fault, FAULT_REFUSED, "A load has at least one jar of each kind in it.");
+			return fault_set(fault, FAULT_REFUSED,
+			                 "A load has at least one jar of each kind in it.");
 		jars += needs[i].jars;
 		room = station_room(station, needs[i].jar, NULL);
 		if (room == 0)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "%s has no stated room for %s. State it in the house view first.",
-			                 station->name, needs[i].jar->plural);
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    "%s has no stated room for %s. State it in the house view first.",
+			    station->name, needs[i].jar->plural);
 		if (room < station_room(station, fewest, NULL))
 			fewest = needs[i].jar;
 	}
 	room = station_room(station, fewest, NULL);
 	if (jars > room)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s takes %d jars when %s are among them; the other %d wait for the next load.",
-		                 station->name, room, fewest->plural, jars - room);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "%s takes %d jars when %s are among them; the other %d wait for the next load.",
+		    station->name, room, fewest->plural, jars - room);
 	return true;
 }
 
@@ -440,10 +453,11 @@ static bool put_picked(struct act *act, struct need *needs, size_t count, int64_
 	}
 	for (size_t i = 0; i < count; i++)
 		if (needs[i].jars > 0)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "%s (%s): %d of the %s picked are not waiting. Look again.",
-			                 needs[i].lot.product, needs[i].lot.code, needs[i].jars,
-			                 needs[i].jar->plural);
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    "%s (%s): %d of the %s picked are not waiting. Look again.",
+			    needs[i].lot.product, needs[i].lot.code, needs[i].jars,
+			    needs[i].jar->plural);
 	return true;
 }
 
@@ -457,10 +471,11 @@ static void say_picked(const struct need *needs, size_t count, char *buffer, siz
 		         needs[i].lot.product, needs[i].lot.code);
 }
 
-static bool write_load(struct act *act, const struct strip *canner, struct need *needs, size_t count,
-                       const struct process *process, struct log_load *load, struct fault *fault)
+static bool write_load(struct act *act, const struct strip *canner, struct need *needs,
+                       size_t count, const struct process *process, struct log_load *load,
+                       struct fault *fault)
 {
-	struct log_subject subject = { .kind = SUBJECT_LOAD };
+	struct log_subject subject = {.kind = SUBJECT_LOAD};
 
 	if (!put_load(act, canner, process, load, fault))
 		return false;
@@ -484,7 +499,8 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (canner == NULL || kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) ||
 	    !check_room(&canner->station, needs, count, fault) ||
-	    !common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, &process, fault))
+	    !common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi,
+	            &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
 	say_picked(needs, count, picked, sizeof(picked));
@@ -494,5 +510,6 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d min: %s", name, process.minutes, picked);
+	return act_commit(&act, fault, "%s: load started, %d min: %s", name, process.minutes,
+	                  picked);
 }

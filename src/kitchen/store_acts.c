@@ -13,33 +13,33 @@
 static void recipe_over(const struct log_recipe *row, struct recipe *out)
 {
 	*out = (struct recipe){
-		.name = row->name,
-		.food = row->food,
-		.packs = row->packs,
-		.jars = row->jars,
-		.pectin = row->pectin,
-		.acidity = row->acidity,
-		.gel_test = row->gel_test,
-		.boil_hold_s = row->boil_hold_s,
-		.headspace_thou = row->headspace_thou,
-		.multiple_max = row->multiple_max,
-		.foam_percent = row->foam_percent,
-		.boil_off_low_percent = row->boil_off_low_percent,
-		.boil_off_high_percent = row->boil_off_high_percent,
-		.caution = row->caution,
-		.source = row->source,
+	    .name = row->name,
+	    .food = row->food,
+	    .packs = row->packs,
+	    .jars = row->jars,
+	    .pectin = row->pectin,
+	    .acidity = row->acidity,
+	    .gel_test = row->gel_test,
+	    .boil_hold_s = row->boil_hold_s,
+	    .headspace_thou = row->headspace_thou,
+	    .multiple_max = row->multiple_max,
+	    .foam_percent = row->foam_percent,
+	    .boil_off_low_percent = row->boil_off_low_percent,
+	    .boil_off_high_percent = row->boil_off_high_percent,
+	    .caution = row->caution,
+	    .source = row->source,
 	};
 	for (size_t i = 0; i < row->ingredient_count && i < RECIPE_INGREDIENTS_MAX; i++) {
 		const struct log_recipe_ingredient *from = &row->ingredients[i];
 
 		out->ingredients[out->ingredient_count++] = (struct ingredient){
-			.name = from->name,
-			.supply = from->supply,
-			.measure = from->measure,
-			.amount = from->amount,
-			.form = from->form,
-			.adding = from->adding,
-			.optional = from->optional,
+		    .name = from->name,
+		    .supply = from->supply,
+		    .measure = from->measure,
+		    .amount = from->amount,
+		    .form = from->form,
+		    .adding = from->adding,
+		    .optional = from->optional,
 		};
 	}
 }
@@ -109,10 +109,11 @@ static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe 
 		if ((id != 0 && id == recipe->id) ||
 		    !text_same_name(kitchen_recipe(kitchen, i)->name, recipe->name))
 			continue;
-		return fault_set(fault, FAULT_REFUSED,
-		                 id == 0 ? "\"%s\" is a built-in recipe; give yours another name."
-		                         : "There is a recipe \"%s\" already; give this one another name.",
-		                 recipe->name);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    id == 0 ? "\"%s\" is a built-in recipe; give yours another name."
+		            : "There is a recipe \"%s\" already; give this one another name.",
+		    recipe->name);
 	}
 	return true;
 }
@@ -153,7 +154,7 @@ bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, stru
 static bool find_ledger(struct log *log, enum supply_kind kind, const char *size,
                         struct log_supply *out, struct fault *fault)
 {
-	struct fault why = { 0 };
+	struct fault why = {0};
 
 	if (log_supply_of(log, kind, size, out, &why))
 		return true;
@@ -174,21 +175,22 @@ static const char *ledger_size(enum supply_kind kind, const char *size, struct f
 		return "";
 	jar = jar_size_named(size);
 	if (jar == NULL) {
-		fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", size == NULL ? "" : size);
+		fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".",
+		          size == NULL ? "" : size);
 		return NULL;
 	}
 	return jar->name;
 }
 
-static bool put_move(struct act *act, struct log_supply *supply, int64_t amount, enum supply_why why,
-                     int64_t batch_id, int64_t load_id, struct fault *fault)
+static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
+                     enum supply_why why, int64_t batch_id, int64_t load_id, struct fault *fault)
 {
 	struct log_supply_move move = {
-		.amount = amount,
-		.why = why,
-		.batch_id = batch_id,
-		.load_id = load_id,
-		.wall_ms = act->entry.at.wall_ms,
+	    .amount = amount,
+	    .why = why,
+	    .batch_id = batch_id,
+	    .load_id = load_id,
+	    .wall_ms = act->entry.at.wall_ms,
 	};
 
 	if (supply->id == 0 && !log_put_supply(act->kitchen->log, supply, fault))
@@ -234,11 +236,15 @@ static void say_supply(const struct kitchen *kitchen, enum supply_kind kind, con
 	struct text text = text_over(buffer, buffer_size);
 	char words[64];
 
-	amount_words(supply_measure(kind), amount, kitchen->board.house.units, words, sizeof(words));
+	amount_words(supply_measure(kind), amount, kitchen->board.house.units, words,
+	             sizeof(words));
 	if (kind == SUPPLY_JAR) {
 		const struct jar_size *jar = jar_size_named(size);
 
-		text_add(&text, "%s %s", words, jar == NULL ? size : amount == 1 ? jar->words : jar->plural);
+		text_add(&text, "%s %s", words,
+		         jar == NULL   ? size
+		         : amount == 1 ? jar->words
+		                       : jar->plural);
 	} else if (supply_measure(kind) == MEASURE_EACH) {
 		text_add(&text, "%s %s", words, supply_words(kind));
 	} else {
@@ -252,8 +258,10 @@ static bool check_amount(enum supply_kind kind, int64_t amount, int64_t least, s
 
 	if (amount < least)
 		return fault_set(fault, FAULT_MISUSE,
-		                 least > 0 ? "Say how much came in." : "A count is not less than nothing.");
-	return amount <= most || fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds.");
+		                 least > 0 ? "Say how much came in."
+		                           : "A count is not less than nothing.");
+	return amount <= most ||
+	       fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds.");
 }
 
 /* What is there before is read inside the act, where nobody else writes. */
@@ -299,7 +307,8 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
 	    !begin_move(&act, kitchen, "supply_count", kind, name, &supply, fault))
 		return false;
 	if (supply.id != 0)
-		amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, was, sizeof(was));
+		amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, was,
+		             sizeof(was));
 	/* A count that finds what the ledger says is written down too. */
 	if (!put_move(&act, &supply, counted - supply.stock, SUPPLY_CORRECTION, 0, 0, fault))
 		return act_fail(&act);
