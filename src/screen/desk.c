@@ -18,6 +18,7 @@ static const struct view *const views[] = {
 	[VIEW_EXCEPTIONS] = &exceptions_view,
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,
+	[VIEW_RECIPE] = &recipe_view,
 	[VIEW_WARNINGS] = &warnings_view,
 	[VIEW_FATES] = &fates_view,
 	[VIEW_STORY] = &story_view,
@@ -40,6 +41,7 @@ void desk_clear(struct desk *desk)
 	free(desk->seals.jars);
 	free(desk->story_rows);
 	free(desk->house_boxes);
+	free(desk->house_supplies);
 }
 
 void desk_show_view(struct desk *desk, enum view_name name)

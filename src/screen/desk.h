@@ -38,6 +38,7 @@ enum view_name {
 	VIEW_EXCEPTIONS,
 	VIEW_SEALS,
 	VIEW_HOUSE,
+	VIEW_RECIPE,
 	VIEW_WARNINGS,
 	VIEW_FATES,
 	VIEW_STORY,
@@ -86,7 +87,7 @@ struct view {
 };
 
 /* One line being typed. */
-#define ENTRY_MAX 200
+#define ENTRY_MAX 600
 struct entry {
 	bool open;
 	char prompt[80];
@@ -234,6 +235,10 @@ struct desk {
 	size_t story_count;
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
+	struct log_supply *house_supplies;
+	size_t house_supply_count;
+	struct log_recipe recipe; /* being written down */
+	struct list_state recipe_list;
 };
 
 /* --- views ------------------------------------------------------------------ */
@@ -249,6 +254,7 @@ extern const struct view loader_view;
 extern const struct view exceptions_view;
 extern const struct view seals_view;
 extern const struct view house_view;
+extern const struct view recipe_view;
 extern const struct view warnings_view;
 extern const struct view fates_view;
 extern const struct view story_view;
@@ -264,6 +270,7 @@ void juice_view_enter(struct desk *desk);
 void loader_view_enter(struct desk *desk, int64_t station_id);
 void seals_view_enter(struct desk *desk, int64_t load_id);
 void house_view_enter(struct desk *desk);
+void recipe_view_enter(struct desk *desk, int64_t own_id); /* 0: a new one */
 void story_view_enter(struct desk *desk, struct log_subject subject);
 void seals_view_refresh(struct desk *desk);
 void house_view_refresh(struct desk *desk);

@@ -10,25 +10,73 @@
 #include "engine/text.h"
 #include "screen/desk.h"
 
-enum house_line { HOUSE_NAME, HOUSE_ELEVATION, HOUSE_MEASURED, HOUSE_BAROMETER, HOUSE_FIXED };
+enum house_line {
+	HOUSE_NAME,
+	HOUSE_ELEVATION,
+	HOUSE_MEASURED,
+	HOUSE_BAROMETER,
+	HOUSE_UNITS,
+	HOUSE_TIMES,
+	HOUSE_STATION,
+	HOUSE_ADD_STATION,
+	HOUSE_LIDS,
+	HOUSE_ADD_LIDS,
+	HOUSE_SUPPLY,
+	HOUSE_ADD_SUPPLY,
+	HOUSE_RECIPE,
+	HOUSE_ADD_RECIPE,
+	HOUSE_LINES_END
+};
 
-/* After the fixed lines: canners, "add a canner", lid boxes, "add a lid box". */
-static int canner_count(const struct desk *desk)
+/* How many rows a kind of line takes. */
+static int rows_of(const struct desk *desk, enum house_line line)
 {
-	return (int)kitchen_board(desk->kitchen)->stations;
+	switch (line) {
+	case HOUSE_STATION: return (int)kitchen_board(desk->kitchen)->stations;
+	case HOUSE_LIDS: return (int)desk->house_box_count;
+	case HOUSE_SUPPLY: return (int)desk->house_supply_count;
+	case HOUSE_RECIPE: {
+		int own = 0;
+
+		for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++)
+			own += kitchen_recipe_own_id(desk->kitchen, i) != 0;
+		return own;
+	}
+	default: return 1;
+	}
 }
 
 static int line_count(const struct desk *desk)
 {
-	return HOUSE_FIXED + canner_count(desk) + 1 + (int)desk->house_box_count + 1;
+	int count = 0;
+
+	for (int line = 0; line < HOUSE_LINES_END; line++)
+		count += rows_of(desk, (enum house_line)line);
+	return count;
 }
 
-static int add_canner_line(const struct desk *desk)
+/* What stands in the row, and the how-manieth of its kind. */
+static enum house_line line_at(const struct desk *desk, int row, int *n)
 {
-	return HOUSE_FIXED + canner_count(desk);
+	int line = 0;
+
+	while (line < HOUSE_ADD_RECIPE && row >= rows_of(desk, (enum house_line)line))
+		row -= rows_of(desk, (enum house_line)line++);
+	*n = row;
+	return (enum house_line)line;
 }
 
-void house_view_refresh(struct desk *desk)
+static size_t nth_own_recipe(const struct desk *desk, int n)
+{
+	size_t count = kitchen_recipe_count(desk->kitchen);
+
+	for (size_t i = 0; i < count; i++)
+		if (kitchen_recipe_own_id(desk->kitchen, i) != 0 && n-- == 0)
+			return i;
+	return 0;
+}
+
+static void read_boxes(struct desk *desk)
 {
 	struct fault fault = { 0 };
 	struct log_lid_box *boxes;
@@ -43,12 +91,28 @@ void house_view_refresh(struct desk *desk)
 	desk->house_box_count = count;
 }
 
+void house_view_refresh(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	struct log_supply *supplies;
+	size_t count;
+
+	read_boxes(desk);
+	if (!kitchen_supplies(desk->kitchen, &supplies, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(desk->house_supplies);
+	desk->house_supplies = supplies;
+	desk->house_supply_count = count;
+}
+
 void house_view_enter(struct desk *desk)
 {
 	desk->house = (struct list_state){ 0 };
 	house_view_refresh(desk);
 	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
-		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its canners.");
+		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
 }
 
 /* --- drawing --------------------------------------------------------------------- */
@@ -70,48 +134,73 @@ static void elevation_line(const struct desk *desk, struct text *text)
 		text_add(text, ": no process is given. Ask the extension office, read a map or GPS.");
 }
 
-static void fixed_line(const struct desk *desk, int line, struct text *text)
+static void boil_line(const struct log_house *house, struct text *text)
+{
+	if (house->measured_boil_mc > 0)
+		text_add(text, "boiling water reads %.1f F (%.1f C) here", house->measured_boil_mc / 1000.0 * 1.8 + 32.0,
+		         house->measured_boil_mc / 1000.0);
+	else
+		text_add(text, "boiling water has not been measured");
+}
+
+static void supply_line(const struct desk *desk, int n, struct text *text)
+{
+	const struct log_supply *supply = &desk->house_supplies[n];
+	const struct jar_size *jar = jar_size_named(supply->size);
+	char stock[48];
+
+	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
+	             sizeof(stock));
+	text_add(text, "supply       %s: %s", jar != NULL ? jar->plural : supply_words(supply->kind), stock);
+}
+
+static void house_words(const struct desk *desk, enum house_line line, struct text *text)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 
 	switch (line) {
 	case HOUSE_NAME: text_add(text, "kitchen      %s", house->name); break;
 	case HOUSE_ELEVATION: elevation_line(desk, text); break;
-	case HOUSE_MEASURED:
-		if (house->measured_boil_mc > 0)
-			text_add(text, "boiling water reads %.1f F (%.1f C) here",
-			         house->measured_boil_mc / 1000.0 * 1.8 + 32.0, house->measured_boil_mc / 1000.0);
-		else
-			text_add(text, "boiling water has not been measured");
-		break;
+	case HOUSE_MEASURED: boil_line(house, text); break;
 	case HOUSE_BAROMETER:
 		if (house->barometer_pa > 0)
 			text_add(text, "barometer    %.1f kPa at the kitchen", house->barometer_pa / 1000.0);
 		else
 			text_add(text, "barometer    not read");
 		break;
+	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
+	case HOUSE_TIMES:
+		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars may wait %d",
+		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		break;
+	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;
+	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
+	case HOUSE_ADD_SUPPLY: text_add(text, "(add a supply)"); break;
+	case HOUSE_ADD_RECIPE: text_add(text, "(add a recipe of your own)"); break;
 	default: break;
 	}
 }
 
-static void line_words(const struct desk *desk, int line, char *buffer, size_t size)
+static void line_words(const struct desk *desk, int row, char *buffer, size_t size)
 {
-	const struct board *board = kitchen_board(desk->kitchen);
 	struct text text = text_over(buffer, size);
-	int box = line - add_canner_line(desk) - 1;
+	int n;
+	enum house_line line = line_at(desk, row, &n);
 
-	if (line < HOUSE_FIXED)
-		fixed_line(desk, line, &text);
-	else if (line < add_canner_line(desk))
-		kitchen_station_line(&board->strips[line - HOUSE_FIXED].station, buffer, size);
-	else if (line == add_canner_line(desk))
-		text_add(&text, "(add a canner)");
-	else if (box < (int)desk->house_box_count)
-		text_add(&text, "lids \"%s\"  %d, %d left", desk->house_boxes[box].label,
-		         desk->house_boxes[box].lids,
-		         desk->house_boxes[box].lids - desk->house_boxes[box].used);
-	else
-		text_add(&text, "(add a lid box)");
+	switch (line) {
+	case HOUSE_STATION:
+		kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, buffer, size);
+		break;
+	case HOUSE_LIDS:
+		text_add(&text, "lids         \"%s\"  %d, %d left", desk->house_boxes[n].label, desk->house_boxes[n].lids,
+		         desk->house_boxes[n].lids - desk->house_boxes[n].used);
+		break;
+	case HOUSE_SUPPLY: supply_line(desk, n, &text); break;
+	case HOUSE_RECIPE:
+		text_add(&text, "own recipe   %s", kitchen_recipe(desk->kitchen, nth_own_recipe(desk, n))->name);
+		break;
+	default: house_words(desk, line, &text); break;
+	}
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -175,17 +264,17 @@ static bool barometer_typed(struct desk *desk, const char *text)
 	return after_change(desk, kitchen_set_barometer(desk->kitchen, text, &fault), &fault);
 }
 
+/* What the line being changed is, for the text that comes back. */
 static int64_t id_here(const struct desk *desk)
 {
-	const struct board *board = kitchen_board(desk->kitchen);
-	int line = desk->house.cursor;
-	int box = line - add_canner_line(desk) - 1;
+	int n;
 
-	if (line >= HOUSE_FIXED && line < add_canner_line(desk))
-		return board->strips[line - HOUSE_FIXED].station.id;
-	if (box >= 0 && box < (int)desk->house_box_count)
-		return desk->house_boxes[box].id;
-	return 0;
+	switch (line_at(desk, desk->house.cursor, &n)) {
+	case HOUSE_STATION: return kitchen_board(desk->kitchen)->strips[n].station.id;
+	case HOUSE_LIDS: return desk->house_boxes[n].id;
+	case HOUSE_SUPPLY: return desk->house_supplies[n].id;
+	default: return 0;
+	}
 }
 
 static bool line_typed(struct desk *desk, const char *text)
@@ -210,35 +299,90 @@ static int free_digit(const struct desk *desk)
 	return 9;
 }
 
-static void change(struct desk *desk)
+static void count_supply(struct desk *desk, int n)
 {
-	const struct board *board = kitchen_board(desk->kitchen);
-	const struct log_house *house = &board->house;
-	int line = desk->house.cursor;
-	int box = line - add_canner_line(desk) - 1;
+	const struct log_supply *supply = &desk->house_supplies[n];
+	char stock[48];
 	char words[ENTRY_MAX];
 
-	if (line == HOUSE_NAME) {
-		desk_ask(desk, "Name of the kitchen:", house->name, name_typed);
-	} else if (line == HOUSE_ELEVATION) {
-		desk_ask(desk, "Elevation, 4650ft or 1417m:", "", elevation_typed);
-	} else if (line == HOUSE_MEASURED) {
+	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
+	             sizeof(stock));
+	(void)snprintf(words, sizeof(words), "supply %s %s%s\"%s\"", supply_name(supply->kind), supply->size,
+	               supply->size[0] != '\0' ? " " : "", stock);
+	desk_ask(desk, "Counted:", words, line_typed);
+}
+
+static void change_house(struct desk *desk, enum house_line line)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	char words[ENTRY_MAX];
+
+	switch (line) {
+	case HOUSE_NAME: desk_ask(desk, "Name of the kitchen:", house->name, name_typed); break;
+	case HOUSE_ELEVATION: desk_ask(desk, "Elevation, 4650ft or 1417m:", "", elevation_typed); break;
+	case HOUSE_MEASURED:
 		desk_ask(desk, "Thermometer in boiling water, 203.5F (empty: none):", "", measured_typed);
-	} else if (line == HOUSE_BAROMETER) {
-		desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed);
-	} else if (line < add_canner_line(desk)) {
-		kitchen_station_line(&board->strips[line - HOUSE_FIXED].station, words, sizeof(words));
-		desk_ask(desk, "Change:", words, line_typed);
-	} else if (line == add_canner_line(desk)) {
+		break;
+	case HOUSE_BAROMETER: desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed); break;
+	case HOUSE_UNITS:
+		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);
+		break;
+	case HOUSE_TIMES:
+		(void)snprintf(words, sizeof(words), "times run=%d first=%d water=%d wait=%d", house->run_minutes,
+		               house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		desk_ask(desk, "Minutes:", words, line_typed);
+		break;
+	default: break;
+	}
+}
+
+static void add(struct desk *desk, enum house_line line)
+{
+	char words[ENTRY_MAX];
+
+	switch (line) {
+	case HOUSE_ADD_STATION:
 		(void)snprintf(words, sizeof(words), "canner %d boiling_water \"Kettle\" pint=7", free_digit(desk));
 		desk_ask(desk, "New:", words, line_typed);
-		desk_say(desk, ROLE_QUIET, "boiling_water, steam, dial_gauge or weighted_gauge; room as pint=9 quart=7");
-	} else if (box < (int)desk->house_box_count) {
-		kitchen_lid_box_line(&desk->house_boxes[box], words, sizeof(words));
-		desk_ask(desk, "Change:", words, line_typed);
-	} else {
+		desk_say(desk, ROLE_QUIET,
+		         "canner N boiling_water|steam|dial_gauge|weighted_gauge \"name\" pint=9; juicer N \"name\"; pot N \"name\" \"8 qt\"");
+		break;
+	case HOUSE_ADD_LIDS:
 		desk_ask(desk, "New:", "lids \"Box\" 60", line_typed);
 		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
+		break;
+	case HOUSE_ADD_SUPPLY:
+		desk_ask(desk, "New:", "supply sugar \"20 lb\"", line_typed);
+		desk_say(desk, ROLE_QUIET, "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
+		break;
+	case HOUSE_ADD_RECIPE: recipe_view_enter(desk, 0); break;
+	default: break;
+	}
+}
+
+static void change(struct desk *desk)
+{
+	char words[ENTRY_MAX];
+	int n;
+	enum house_line line = line_at(desk, desk->house.cursor, &n);
+
+	switch (line) {
+	case HOUSE_STATION:
+		kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, words, sizeof(words));
+		desk_ask(desk, "Change:", words, line_typed);
+		break;
+	case HOUSE_LIDS:
+		kitchen_lid_box_line(&desk->house_boxes[n], words, sizeof(words));
+		desk_ask(desk, "Change:", words, line_typed);
+		break;
+	case HOUSE_SUPPLY: count_supply(desk, n); break;
+	case HOUSE_RECIPE:
+		recipe_view_enter(desk, kitchen_recipe_own_id(desk->kitchen, nth_own_recipe(desk, n)));
+		break;
+	default:
+		change_house(desk, line);
+		add(desk, line);
+		break;
 	}
 }
 

@@ -1,0 +1,172 @@
+/*
+ * recipe_view.c - a recipe of the kitchen's own, written down line by line in the
+ * words of a kitchen file.  Nothing is kept until it is saved and passes its
+ * check; it needs a source, and a food of the process tables or none.
+ */
+#include <string.h>
+
+#include "engine/text.h"
+#include "engine/words.h"
+#include "kitchen/recipe_lines.h"
+#include "screen/desk.h"
+
+#define NEW_RECIPE \
+	"recipe \"Grape jelly\" food=\"jam or jelly with added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
+	"jars=\"half_pint pint\" pectin=low_methoxyl acidity=acid hold=60 headspace=1/4 multiple=2 foam=33 " \
+	"boiloff=5-15 gel=no source=\"house recipe, no source\""
+#define NEW_INGREDIENT "ingredient \"granulated sugar\" supply=sugar amount=\"2 cup\" when=at_boil"
+
+static bool recipe_typed(struct desk *desk, const char *text)
+{
+	struct log_recipe draft = desk->recipe;
+	struct fault fault = { 0 };
+	struct words words;
+
+	if (!words_split(text, &words, &fault) || !recipe_line_read(&words, &draft, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk->recipe = draft;
+	return true;
+}
+
+void recipe_view_enter(struct desk *desk, int64_t own_id)
+{
+	struct fault fault = { 0 };
+
+	memset(&desk->recipe, 0, sizeof(desk->recipe));
+	desk->recipe_list = (struct list_state){ 0 };
+	if (own_id != 0 && !kitchen_own_recipe(desk->kitchen, own_id, &desk->recipe, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk_show_view(desk, VIEW_RECIPE);
+	if (own_id == 0)
+		desk_ask(desk, "New:", NEW_RECIPE, recipe_typed);
+}
+
+/* Row 0 is the recipe, then its ingredients, then "(add an ingredient)". */
+static int line_count(const struct desk *desk)
+{
+	return (int)desk->recipe.ingredient_count + 2;
+}
+
+static void line_words(const struct desk *desk, int line, char *buffer, size_t size)
+{
+	if (line == 0)
+		recipe_line_words(&desk->recipe, buffer, size);
+	else if (line <= (int)desk->recipe.ingredient_count)
+		ingredient_line_words(&desk->recipe.ingredients[line - 1], buffer, size);
+	else
+		text_copy(buffer, size, "(add an ingredient)");
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int window_rows;
+	int cols;
+	int row = top + 1;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "A recipe of your own. s saves it; without a published process it says so everywhere.");
+	for (int i = 0; i < line_count(desk) && row < top + rows; i++) {
+		bool here = i == desk->recipe_list.cursor;
+		char words[ENTRY_MAX];
+
+		line_words(desk, i, words, sizeof(words));
+		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		row += desk_paragraph(desk, row, 3, cols - 4, i == 0 ? 5 : 2, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	}
+}
+
+static bool ingredient_typed(struct desk *desk, const char *text)
+{
+	struct log_recipe *recipe = &desk->recipe;
+	size_t n = (size_t)desk->recipe_list.cursor - 1;
+	struct log_recipe_ingredient ingredient;
+	struct fault fault = { 0 };
+	struct words words;
+
+	memset(&ingredient, 0, sizeof(ingredient));
+	if (!words_split(text, &words, &fault) || !ingredient_line_read(&words, &ingredient, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (n == recipe->ingredient_count && n < RECIPE_INGREDIENTS_MAX)
+		recipe->ingredient_count++;
+	if (n < recipe->ingredient_count)
+		recipe->ingredients[n] = ingredient;
+	return true;
+}
+
+static void change(struct desk *desk)
+{
+	char words[ENTRY_MAX];
+	int line = desk->recipe_list.cursor;
+
+	line_words(desk, line, words, sizeof(words));
+	if (line == 0)
+		desk_ask(desk, "Change:", words, recipe_typed);
+	else if (line <= (int)desk->recipe.ingredient_count)
+		desk_ask(desk, "Change:", words, ingredient_typed);
+	else if (desk->recipe.ingredient_count < RECIPE_INGREDIENTS_MAX)
+		desk_ask(desk, "New:", NEW_INGREDIENT, ingredient_typed);
+	else
+		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", RECIPE_INGREDIENTS_MAX);
+}
+
+static void take_out(struct desk *desk)
+{
+	struct log_recipe *recipe = &desk->recipe;
+	size_t n = (size_t)desk->recipe_list.cursor - 1;
+
+	if (desk->recipe_list.cursor < 1 || n >= recipe->ingredient_count)
+		return;
+	memmove(&recipe->ingredients[n], &recipe->ingredients[n + 1],
+	        (recipe->ingredient_count - n - 1) * sizeof(recipe->ingredients[0]));
+	recipe->ingredient_count--;
+}
+
+static void save(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (!kitchen_put_recipe(desk->kitchen, &desk->recipe, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk_show_view(desk, VIEW_HOUSE);
+	house_view_refresh(desk);
+	desk_say(desk, ROLE_DONE, "The recipe is saved. (u undoes)");
+}
+
+static void back(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_HOUSE);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->recipe_list, -1, line_count(desk));
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->recipe_list, 1, line_count(desk));
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor, or add an ingredient.", NULL, change },
+	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", NULL, save },
+	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", NULL, take_out },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL, back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view recipe_view = {
+	.title = "Own recipe",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};
