@@ -29,15 +29,19 @@ enum unit_system { UNITS_US, UNITS_METRIC, UNIT_SYSTEM_COUNT };
 struct measured {
 	int64_t wanted;  /* uL, mg or pieces */
 	int64_t filled;  /* what the tools really hold */
-	int error_permille; /* (filled - wanted) / wanted; signed */
+	int error_permille; /* (filled - wanted) / wanted; signed; said when over 20 */
 	char words[96];
 };
 
 /* Round an amount to what a kitchen measures with: US volumes in gallons, quarts,
- * cups, 1/2 1/3 1/4 cups, tbsp, tsp, 1/2 1/4 1/8 tsp; metric in L, 500 250 100
- * 50 mL measures and 15, 5, 2.5, 1 mL spoons; sugar given as mass in cups (US)
- * or grams; other masses in g (metric) or oz/lb and 1/4 oz (US).  Few parts win
- * over the last thousandth: the fewest whole tools within 2 %, else the closest. */
+ * cups, 1/2 1/3 1/4 cups, tbsp, tsp, 1/2 1/4 1/8 tsp; metric in L, jugs marked
+ * every 50 mL and 15, 5, 2.5, 1 mL spoons ("3 x 15 mL"); supplies kept by weight
+ * that have a weight a cup (supply_mg_per_cup) in cups and spoons (US), in grams
+ * (metric) or below 20 g in metric spoons; other masses in lb and 1/4 oz (US) or
+ * kg and g, from 1 kg up by 5 g.  At most three tools: the fewest within 0.5 %,
+ * else the fewest within 2 %, else the closest.  Acid (lemon juice, citric acid,
+ * vinegar) is never rounded down.  Nothing, pieces and what
+ * no kitchen measures (over 10,000 L or kg) are said as plain numbers. */
 void measure_amount(enum measure measure, enum supply_kind supply, int64_t amount,
                     enum unit_system units, struct measured *out);
 
@@ -57,15 +61,17 @@ struct scaled {
 /* What may be multiplied how far in a pot of `pot_ul` (0: not stated):
  * regular pectin above 1: refused, with the offer of `multiple` separate batches
  * (A539 Guide 7, MSU-961, MSU-551); others up to the recipe's stated limit and
- * the pot's volume less its foaming room.  multiple >= 1. */
+ * the pot's volume less its foaming room.  multiple >= 1 (less: FAULT_MISUSE);
+ * jar NULL: what goes into jars is told for a quart. */
 bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul,
                   enum unit_system units, const char *jar, struct scaled *out,
                   struct fault *fault);
 
-/* The largest multiple the pot takes; at least 1 only when one batch fits. */
+/* The largest multiple the pot takes; 0 when not even one batch fits. */
 int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 
-/* Acid: how much citric acid (mg) stands for bottled lemon juice (uL) and back.
+/* Acid: how much citric acid (uL, as spoons hold it) stands for bottled lemon
+ * juice (uL), rounded up.
  * For tomatoes the published rate; for jelly 1 cup = 4 tsp, common practice, no
  * source (`*common_practice` true).  Fresh juice has no rate: refused. */
 #define CITRIC_ACID_MG_PER_TSP INT64_C(4600) /* from memory; weigh your own and say so */
@@ -83,8 +89,12 @@ int64_t tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar);
  * solution (degrees Brix): 615 at 5, 625 at 50, 630 at 65, straight lines between
  * (schema/measures.csv: NBS Circular C440; the two upper points from memory). */
 int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix);
-/* Density of a sucrose solution, g/mL at 20 C, from the same points. */
+/* Density of a sucrose solution, g/mL at 20 C, from the same points; 0 to 70 Brix. */
 double sucrose_density(double brix);
+
+/* Volume of one batch before anything boils off: liquids, fruit taken at 1 g a
+ * mL, the dissolved sugar's own volume; without what goes into the jars. */
+int64_t batch_volume_ul(const struct recipe *recipe);
 
 /* How much a jar takes at a headspace, as a share of its nominal volume.  No
  * published figure was found (schema/measures.csv): a house setting, given here
@@ -102,8 +112,9 @@ struct yield {
 	int jars_high;   /* jars to have ready */
 };
 
-/* Jars of one size from a scaled batch: volumes of its liquids, the dissolved
- * sugar's own volume, less what boils off. */
+/* Jars of one size from a scaled batch: batch_volume_ul less what boils off; for
+ * packed food the recipe's own yield over nominal jar volumes.  Refused: a jar
+ * the recipe does not allow. */
 bool batch_yield(const struct scaled *batch, const char *jar, struct yield *out, struct fault *fault);
 
 #endif

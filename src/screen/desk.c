@@ -189,7 +189,14 @@ static void entry_key(struct desk *desk, long key)
 	struct entry *entry = &desk->entry;
 
 	switch (key) {
-	case KEY_CODE_ESCAPE: entry->open = false; break;
+	case KEY_CODE_ESCAPE:
+		entry->open = false;
+		desk->message[0] = '\0'; /* it was about the line */
+		break;
+	case KEY_CODE_EMPTY_LINE:
+		entry->text[0] = '\0';
+		entry->at = 0;
+		break;
 	case KEY_CODE_ENTER: entry_finish(desk); break;
 	case KEY_CODE_BACKSPACE: entry_erase(entry); break;
 	case KEY_CODE_LEFT: entry->at = before(entry->text, entry->at); break;

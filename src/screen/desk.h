@@ -58,6 +58,7 @@ enum {
 	KEY_CODE_BACKSPACE,
 	KEY_CODE_OTHER,
 	KEY_CODE_INTERRUPT = 3, /* Ctrl-C: asks, from any view */
+	KEY_CODE_EMPTY_LINE = 21, /* Ctrl-U */
 	KEY_CODE_ENTER = '\r',
 	KEY_CODE_ESCAPE = 27,
 };

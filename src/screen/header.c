@@ -134,18 +134,31 @@ void header_draw(struct desk *desk)
 
 /* --- the lines at the foot ------------------------------------------------------ */
 
+/* Rows that what was said and what is being typed take. */
+static int said_rows(const struct desk *desk)
+{
+	int rows;
+	int cols;
+	int message;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	message = desk->message[0] == '\0' ? 0 : (int)strlen(desk->message) <= cols - 2 ? 1 : 2;
+	return message + desk->entry.open;
+}
+
 /* A tall window has a line for the worst warning and two for what was said; a
- * low one has one line for the warning, gives it to what was said, and borrows a
- * second one when that is long. */
+ * low one has one line for the warning and gives it to what was said, and what
+ * that needs beyond. */
 int footer_rows(const struct desk *desk)
 {
+	int said = said_rows(desk);
 	int rows;
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
 	if (rows >= TALL_ROWS)
 		return 4;
-	return desk->entry.open || (int)strlen(desk->message) > cols - 2 ? 3 : 2;
+	return said > 1 ? said + 1 : 2;
 }
 
 static bool is_shown(const struct desk *desk, const struct view_key *key)
@@ -179,7 +192,9 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	bool first = true;
 
 	if (desk->entry.open) {
-		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "Enter keeps it   Esc leaves it as it was");
+		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
+		             cols < 60 ? "Enter keeps it   Esc as it was"
+		                       : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
 		return;
 	}
 	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
@@ -242,18 +257,15 @@ static void said_draw(struct desk *desk, int row, int rows, int cols)
 
 void footer_draw(struct desk *desk)
 {
-	bool talking;
+	int height = footer_rows(desk);
+	int said = said_rows(desk);
 	int rows;
 	int cols;
-	int height = footer_rows(desk);
 
 	terminal_size(desk->terminal, &rows, &cols);
-	talking = desk->entry.open || desk->message[0] != '\0';
-	if (height == 4)
-		warning_line_draw(desk, rows - 4, cols);
-	else if (!talking)
-		warning_line_draw(desk, rows - 2, cols);
-	if (talking)
-		said_draw(desk, height == 2 ? rows - 2 : rows - 3, height == 2 ? 1 : 2, cols);
+	if (height > said + 1)
+		warning_line_draw(desk, rows - height, cols);
+	if (said > 0)
+		said_draw(desk, height == 4 && said < 3 ? rows - 3 : rows - 1 - said, said, cols);
 	keys_draw(desk, rows - 1, cols);
 }

@@ -109,7 +109,12 @@ void house_view_refresh(struct desk *desk)
 
 void house_view_enter(struct desk *desk)
 {
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
 	desk->house = (struct list_state){ 0 };
+	/* What is asked for first is under the cursor. */
+	if (house->name[0] != '\0' && !house->elevation.known)
+		desk->house.cursor = HOUSE_ELEVATION;
 	house_view_refresh(desk);
 	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
 		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
@@ -131,7 +136,7 @@ static void elevation_line(const struct desk *desk, struct text *text)
 		         house->elevation_by);
 	}
 	if (!house->elevation.known)
-		text_add(text, ": no process is given. Ask the extension office, read a map or GPS.");
+		text_add(text, "; no process is given (map, GPS, extension office)");
 }
 
 static void boil_line(const struct log_house *house, struct text *text)

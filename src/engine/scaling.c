@@ -1,0 +1,131 @@
+#include "engine/scaling.h"
+
+#define NL_PER_GALLON INT64_C(3785411784) /* NIST Handbook 44 App. C */
+#define QUART_OUNCES 32
+
+/* What the pot must hold for so many batches, foaming room included. */
+static int64_t
+pot_needed_ul(const struct recipe *recipe, int multiple)
+{
+	return batch_volume_ul(recipe) * multiple * 100 / (100 - recipe->foam_percent);
+}
+
+int
+largest_multiple(const struct recipe *recipe, int64_t pot_ul)
+{
+	int most = recipe->pectin == PECTIN_REGULAR ? 1 : recipe->multiple_max;
+
+	while (pot_ul > 0 && most > 0 && pot_needed_ul(recipe, most) > pot_ul)
+		most--;
+	return most;
+}
+
+static bool
+refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple, enum unit_system units,
+           struct fault *fault)
+{
+	int most = largest_multiple(recipe, pot_ul);
+	struct measured needed;
+
+	measure_amount(MEASURE_VOLUME, SUPPLY_OTHER, pot_needed_ul(recipe, multiple), units, &needed);
+	if (most == 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s: one batch needs a pot of about %s, with room to foam. Take a larger pot; "
+		                 "less than a batch is no tested recipe.", recipe->name, needed.words);
+	return fault_set(fault, FAULT_REFUSED,
+	                 "%s: %d batches need a pot of about %s, with room to foam. This pot takes %d.",
+	                 recipe->name, multiple, needed.words, most);
+}
+
+static bool
+check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
+               struct fault *fault)
+{
+	if (multiple < 1)
+		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
+	if (recipe->pectin == PECTIN_REGULAR && multiple > 1)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s: regular pectin is made one batch a pot; a larger one cooks too long and "
+		                 "often stays soft. Make %d separate batches.", recipe->name, multiple);
+	if (multiple > recipe->multiple_max)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s: the recipe allows %d batch%s a pot. Make several pots.", recipe->name,
+		                 recipe->multiple_max, recipe->multiple_max == 1 ? "" : "es");
+	if (pot_ul > 0 && pot_needed_ul(recipe, multiple) > pot_ul)
+		return refuse_pot(recipe, pot_ul, multiple, units, fault);
+	return true;
+}
+
+/* For a jar of so many ounces, of a rate a quart; never less. */
+static int64_t
+for_jar(int64_t quart_amount, const struct jar_size *jar)
+{
+	return (quart_amount * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
+}
+
+bool
+scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
+             const char *jar, struct scaled *out, struct fault *fault)
+{
+	const struct jar_size *size = jar_size_named(jar == NULL ? "quart" : jar);
+
+	if (!check_multiple(recipe, multiple, pot_ul, units, fault))
+		return false;
+	if (size == NULL || (jar != NULL && !recipe_allows_jar(recipe, size->name)))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.",
+		                 recipe->name, jar, recipe->jars);
+	*out = (struct scaled){
+		.recipe = recipe, .multiple = multiple, .count = recipe->ingredient_count,
+	};
+	for (size_t i = 0; i < recipe->ingredient_count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+		struct scaled_line *line = &out->lines[i];
+		int64_t amount = item->adding == ADD_IN_JAR && item->measure != MEASURE_EACH
+		                     ? for_jar(item->amount, size)
+		                     : item->amount * multiple;
+
+		line->ingredient = item;
+		measure_amount(item->measure, item->supply, amount, units, &line->measured);
+		if (line->measured.error_permille > ROUNDING_SHOWN_PERMILLE ||
+		    line->measured.error_permille < -ROUNDING_SHOWN_PERMILLE)
+			out->rounding_shown = true;
+	}
+	return true;
+}
+
+bool
+citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
+                bool *common_practice, struct fault *fault)
+{
+	if (fresh)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Fresh lemon juice varies in strength, so no rate holds for it. Use bottled "
+		                 "lemon juice or citric acid.");
+	if (lemon_juice_ul < 0)
+		return fault_set(fault, FAULT_MISUSE, "The lemon juice is less than nothing.");
+	/* 1 cup = 48 tsp for 4 tsp, and 2 tbsp = 6 tsp for 1/2 tsp: a twelfth. */
+	*citric_ul = (lemon_juice_ul + 11) / 12;
+	*common_practice = !tomato;
+	return true;
+}
+
+int64_t
+tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar)
+{
+	int64_t of_gallon; /* a quart's acid is a gallon divided by this */
+	int64_t divisor;
+
+	if (acid == SUPPLY_LEMON_JUICE)
+		of_gallon = 128; /* 2 tbsp */
+	else if (acid == SUPPLY_CITRIC_ACID)
+		of_gallon = 1536; /* 1/2 tsp */
+	else if (acid == SUPPLY_VINEGAR)
+		of_gallon = 64; /* 4 tbsp */
+	else
+		return -1;
+	if (jar == NULL)
+		return -1;
+	/* Rounded, so that amounts baked from spoons compare equal. */
+	divisor = of_gallon * QUART_OUNCES * 1000;
+	return (NL_PER_GALLON * jar->fluid_ounces + divisor / 2) / divisor;
+}

@@ -1,0 +1,211 @@
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/scaling.h"
+
+#define QUART_UL INT64_C(946353)
+
+static const struct recipe *
+recipe(const char *name)
+{
+	const struct recipe *found = recipe_named(name);
+
+	ck_assert_msg(found != NULL, "no recipe %s", name);
+	return found;
+}
+
+static const struct measured *
+line(const struct scaled *scaled, const char *name)
+{
+	for (size_t i = 0; i < scaled->count; i++) {
+		if (strcmp(scaled->lines[i].ingredient->name, name) == 0)
+			return &scaled->lines[i].measured;
+	}
+	ck_abort_msg("no ingredient %s", name);
+	return NULL;
+}
+
+START_TEST(four_low_sugar_batches_are_a_gallon)
+{
+	struct scaled scaled;
+
+	ck_assert(scale_recipe(recipe("grape jelly, low sugar"), 4, 0, UNITS_US, NULL, &scaled, NULL));
+	ck_assert_str_eq(line(&scaled, "grape juice")->words, "1 gal");
+	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "1 cup");
+	ck_assert_str_eq(line(&scaled, "sugar")->words, "8 cups");
+	ck_assert_str_eq(line(&scaled, "calcium water")->words, "1/3 cup");
+	ck_assert(!scaled.rounding_shown);
+}
+END_TEST
+
+/* USDA AIB 539 Guide 7; Michigan State Univ. Extension sheets 01600961, 01600551. */
+START_TEST(regular_pectin_offers_separate_batches)
+{
+	struct scaled scaled;
+	struct fault fault = { 0 };
+
+	ck_assert(scale_recipe(recipe("grape jelly"), 1, 0, UNITS_US, NULL, &scaled, &fault));
+	ck_assert_str_eq(line(&scaled, "sugar")->words, "7 cups");
+	ck_assert(!scale_recipe(recipe("grape jelly"), 3, 100 * QUART_UL, UNITS_US, NULL, &scaled, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "3 separate batches"));
+	ck_assert_int_eq(largest_multiple(recipe("grape jelly"), 100 * QUART_UL), 1);
+}
+END_TEST
+
+START_TEST(low_methoxyl_goes_up_to_the_stated_limit)
+{
+	const struct recipe *jelly = recipe("apple jelly, low sugar");
+	struct scaled scaled;
+	struct fault fault = { 0 };
+
+	for (int multiple = 1; multiple <= jelly->multiple_max; multiple++)
+		ck_assert(scale_recipe(jelly, multiple, 0, UNITS_US, NULL, &scaled, &fault));
+	ck_assert(!scale_recipe(jelly, jelly->multiple_max + 1, 0, UNITS_US, NULL, &scaled, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "4 batches a pot"));
+}
+END_TEST
+
+START_TEST(a_pot_keeps_its_room_for_foam)
+{
+	const struct recipe *jelly = recipe("grape jelly, low sugar");
+	int64_t full = batch_volume_ul(jelly) * 100 / (100 - jelly->foam_percent);
+	struct scaled scaled;
+	struct fault fault = { 0 };
+
+	ck_assert_int_eq(largest_multiple(jelly, 2 * full + 2), 2);
+	ck_assert_int_eq(largest_multiple(jelly, 2 * full - 2), 1);
+	ck_assert_int_eq(largest_multiple(jelly, full - 2), 0);
+	ck_assert_int_eq(largest_multiple(jelly, 0), 4);
+	ck_assert(scale_recipe(jelly, 2, 2 * full + 2, UNITS_US, NULL, &scaled, &fault));
+	ck_assert(!scale_recipe(jelly, 3, 2 * full + 2, UNITS_US, NULL, &scaled, &fault));
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "This pot takes 2"));
+	ck_assert(!scale_recipe(jelly, 1, full - 2, UNITS_US, NULL, &scaled, &fault));
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "larger pot"));
+}
+END_TEST
+
+/* The largest multiple is what scale_recipe takes, and one more is not. */
+START_TEST(every_recipe_and_pot_agree_on_the_limit)
+{
+	for (size_t i = 0; i < recipe_count; i++) {
+		for (int64_t pot = QUART_UL; pot < 40 * QUART_UL; pot += QUART_UL) {
+			int most = largest_multiple(&recipes[i], pot);
+			struct scaled scaled;
+
+			ck_assert(!scale_recipe(&recipes[i], most + 1, pot, UNITS_US, NULL, &scaled, NULL));
+			if (most > 0)
+				ck_assert(scale_recipe(&recipes[i], most, pot, UNITS_METRIC, NULL, &scaled, NULL));
+		}
+	}
+}
+END_TEST
+
+START_TEST(nonsense_is_refused)
+{
+	struct scaled scaled;
+	struct fault fault = { 0 };
+
+	ck_assert(!scale_recipe(recipe("grape juice"), 0, 0, UNITS_US, NULL, &scaled, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+	ck_assert(!scale_recipe(recipe("grape juice"), 1, 0, UNITS_US, "half_pint", &scaled, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	ck_assert(!scale_recipe(recipe("grape juice"), 1, 0, UNITS_US, "bucket", &scaled, &fault));
+}
+END_TEST
+
+/* schema/measures.csv: 1 cup of bottled lemon juice for 4 tsp of citric acid, common
+ * practice, no source; tomatoes: 2 tbsp for 1/2 tsp a quart (MU, PSU, NC State). */
+START_TEST(citric_acid_stands_for_bottled_juice_only)
+{
+	int64_t citric = 0;
+	bool practice = false;
+	struct fault fault = { 0 };
+
+	ck_assert(citric_acid_for(236588, false, false, &citric, &practice, &fault));
+	ck_assert_int_le(llabs(citric - 4 * 4929), 1);
+	ck_assert(practice);
+	ck_assert(citric_acid_for(29574, false, true, &citric, &practice, &fault));
+	ck_assert_int_le(llabs(citric - 2464), 1);
+	ck_assert(!practice);
+	ck_assert(!citric_acid_for(236588, true, false, &citric, &practice, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "varies in strength"));
+	ck_assert(!citric_acid_for(-1, false, false, &citric, &practice, &fault));
+}
+END_TEST
+
+/* USDA AIB 539 Guide 3, Colorado State, Penn State; MSU sheet 01600830. */
+START_TEST(tomatoes_take_the_published_acid_a_jar)
+{
+	const struct jar_size *quart = jar_size_named("quart");
+	const struct jar_size *pint = jar_size_named("pint");
+
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_LEMON_JUICE, quart), 29574);  /* 2 tbsp */
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_LEMON_JUICE, pint), 14787);   /* 1 tbsp */
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_CITRIC_ACID, quart), 2464);   /* 1/2 tsp */
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_CITRIC_ACID, pint), 1232);    /* 1/4 tsp */
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_VINEGAR, quart), 59147);      /* 4 tbsp */
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_VINEGAR, pint), 29574);
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_SUGAR, quart), -1);
+	ck_assert_int_eq(tomato_acid_ul(SUPPLY_LEMON_JUICE, NULL), -1);
+}
+END_TEST
+
+START_TEST(what_goes_into_jars_is_told_for_the_jar)
+{
+	struct scaled scaled;
+
+	ck_assert(scale_recipe(recipe("crushed tomatoes"), 1, 0, UNITS_US, "quart", &scaled, NULL));
+	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "2 tbsp");
+	ck_assert_str_eq(line(&scaled, "canning salt")->words, "1 tsp");
+	ck_assert_str_eq(line(&scaled, "tomatoes")->words, "22 lb");
+	ck_assert(scale_recipe(recipe("crushed tomatoes"), 1, 0, UNITS_US, "pint", &scaled, NULL));
+	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "1 tbsp");
+	ck_assert_str_eq(line(&scaled, "canning salt")->words, "1/2 tsp");
+	ck_assert(scale_recipe(recipe("crushed tomatoes"), 1, 0, UNITS_METRIC, "quart", &scaled, NULL));
+	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "2 x 15 mL");
+}
+END_TEST
+
+START_TEST(a_rounding_over_two_percent_is_marked)
+{
+	struct recipe odd = *recipe("grape juice");
+	struct scaled scaled;
+
+	odd.ingredients[0].amount = 200; /* a third of 1/8 tsp */
+	ck_assert(scale_recipe(&odd, 1, 0, UNITS_US, NULL, &scaled, NULL));
+	ck_assert(scaled.rounding_shown);
+	for (size_t i = 0; i < recipe_count; i++) {
+		ck_assert(scale_recipe(&recipes[i], 1, 0, UNITS_US, NULL, &scaled, NULL));
+		ck_assert_msg(!scaled.rounding_shown, "%s", recipes[i].name);
+	}
+}
+END_TEST
+
+int
+main(void)
+{
+	Suite *suite = suite_create("scaling");
+	TCase *tests = tcase_create("scaling");
+	SRunner *runner = srunner_create(suite);
+	int failed;
+
+	suite_add_tcase(suite, tests);
+	tcase_add_test(tests, four_low_sugar_batches_are_a_gallon);
+	tcase_add_test(tests, regular_pectin_offers_separate_batches);
+	tcase_add_test(tests, low_methoxyl_goes_up_to_the_stated_limit);
+	tcase_add_test(tests, a_pot_keeps_its_room_for_foam);
+	tcase_add_test(tests, every_recipe_and_pot_agree_on_the_limit);
+	tcase_add_test(tests, nonsense_is_refused);
+	tcase_add_test(tests, citric_acid_stands_for_bottled_juice_only);
+	tcase_add_test(tests, tomatoes_take_the_published_acid_a_jar);
+	tcase_add_test(tests, what_goes_into_jars_is_told_for_the_jar);
+	tcase_add_test(tests, a_rounding_over_two_percent_is_marked);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

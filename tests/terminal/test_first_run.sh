@@ -1,0 +1,144 @@
+#!/bin/sh
+# The first evening: no log yet.  The house is typed in, and a load can start.
+# Names that are typed or pasted are text, whatever is in them.
+set -u
+# shellcheck source=tests/terminal/tmux_kit.sh
+. "$(dirname "$0")/tmux_kit.sh"
+
+log=$own/data/stillroom/log.db
+
+# change TEXT: the line under the cursor, which asks for one without a text.
+change() {
+	step
+	wait_for "Enter keeps it"
+	type_text "$1"
+	press Enter
+}
+
+# The program's frame is where it should be: nothing on the screen moved it.
+intact() {
+	wait_for "The house. Space changes the line."
+	is "last line" "$(sed -n 24p "$screen" | grep -c '^ Space change.*? keys$')" 1
+	is "third line" "$(sed -n 3p "$screen")" " The house. Space changes the line."
+	is "lines that are too long" "$(grep -cE '^.{81}' "$screen")" 0
+	is "control characters" "$(LC_ALL=C grep -c "$(printf '[\001-\010\013-\037]')" "$screen")" 0
+}
+
+at="the house opens"
+open_window main 80 24 "'$STILLROOM'"
+wait_for "The house. Space changes the line." "A new kitchen: give its name and elevation"
+shows "elevation?" "0 jars" "!1" "stop: Elevation is not set" "(add a canner)" "(add a lid box)"
+change "Quince Hollow"
+wait_for "kitchen      Quince Hollow" "Noted. (u undoes)"
+
+at="a canner before the elevation"
+press Down Down Down Down
+step
+wait_for 'New: canner 1 boiling_water "Kettle" pint=7' "room as pint=9 quart=7"
+press Enter
+wait_for 'canner 1 boiling_water "Kettle" pint=7' "Noted."
+press Escape
+wait_for "1 Kettle" "Space start a load"
+step
+wait_for "The elevation is not known, so no process can be given. Set it first."
+is "loads" "$("$STILLROOM" loads --all --json | grep -c '"lot"')" 0
+
+at="an elevation that cannot be"
+wait_like "^ [^ ] elevation" # it is under the cursor
+change "a hill"
+wait_for "write the elevation as a number and its unit, such as 4,650 ft or 1417 m"
+lacks "…" # the sentence is there to its end
+shows "Enter keeps it" # still being typed
+press Escape
+wait_gone "Enter keeps it"
+lacks "a hill"
+change "4650ft"
+wait_for "4,650 ft (1,417 m)" "203.5F" "Noted."
+lacks "!1"
+
+at="a lid box"
+press Down Down Down Down Down
+step
+wait_for 'New: lids "Box" 60' "label in quotes"
+press BSpace BSpace 2 4
+press Enter
+wait_for 'lids "Box"  24, 24 left'
+
+at="a line that is wrong"
+press Down
+step
+wait_for 'New: lids "Box" 60'
+type_text " 70 80"
+press Enter
+wait_for "Enter keeps it"
+press Escape
+wait_gone "Enter keeps it"
+
+at="the load starts"
+press Escape
+wait_for "Space start a load"
+card 1 peaches
+answer "How is it packed?"
+answer "Which jars?"
+wait_for "How many jars?" "30 min"
+step
+answer "Which lid box?"
+answer "Ready."
+wait_for "7 pints peaches" "7 jars" "Space heat is on"
+
+at="the elevation while a load is in a canner"
+press h
+wait_for "The house."
+press Down
+change "900ft"
+wait_for "Enter keeps it"
+press Escape
+wait_for "4,650 ft (1,417 m)"
+
+at="hostile names"
+press Up Up Up
+for name in "O'Brien \"Q\" \\ ; \$(id) \`id\` %s%n ../../x" "Küche 漢字 Ωμέγα" "'; DROP TABLE load; --" \
+	"$(printf 'a\314\201e\314\210 zero\342\200\213width \360\237\215\207 \342\200\256right to left')"; do
+	step
+	wait_for "Name of the kitchen:"
+	press C-u
+	type_text "$name"
+	press Enter
+	wait_for "Noted."
+	lacks "Quince Hollow"
+	intact
+	press u
+	wait_for "Undone"
+	wait_for "kitchen      Quince Hollow"
+done
+at="a pasted page"
+step
+wait_for "Name of the kitchen:"
+long=$(awk 'BEGIN { for (i = 0; i < 40; i++) printf "a very long name " }')
+type_text "$long"
+wait_for "Name of the kitchen:"
+is "lines that are too long" "$(grep -cE '^.{81}' "$screen")" 0
+press Enter
+wait_for "That name is too long"
+press Escape
+wait_gone "Enter keeps it"
+lacks "too long"
+intact
+at="bytes that are no characters"
+press Up
+step
+wait_for "Name of the kitchen:"
+tm send-keys -t main -H ff c3 28 e2 82 07 0e 1a 00 41
+press Enter
+wait_gone "Enter keeps it"
+intact
+press Escape
+wait_for "7 pints peaches"
+whole "$log"
+"$STILLROOM" loads >"$screen"
+holds "$screen" "7 pints peaches"
+press q
+wait_for "Leave the board?"
+press y
+ends main 0
+finish
