@@ -2,8 +2,9 @@
 --
 -- Volumes are whole microlitres (_ul), masses whole milligrams (_mg); a supply
 -- counts in the unit of its kind (src/engine/recipe.h, supply_measure).
--- AUTOINCREMENT where rows come and go with undo: at another station meanwhile
--- no row gets the number of an undone one, which a redo could not take back then.
+-- AUTOINCREMENT where rows come and go with undo: no later row gets the number of
+-- an undone one. A redo could not bring it back then, and a second terminal that
+-- still shows it would take the later one for it.
 -- Tables whose CHECKs grow are rebuilt; foreign keys are off meanwhile and are
 -- checked as a whole at the end.
 

@@ -430,9 +430,10 @@ bool log_next_lot_number(struct log *log, const char *prefix, int *number, struc
 
 /* Writing, only inside an act. A row with id 0 is inserted and its id filled
  * in; otherwise the row of that id is replaced (FAULT_MISSING: no such row).
- * FAULT_REFUSED: a rule of the schema forbids it.  Ids of loads and canners are
- * never given twice, not even after an undo; nor are those of phases as long as
- * an act begins one. */
+ * FAULT_REFUSED: a rule of the schema forbids it.  Ids of stations,
+ * loads, phases, jars, runs, juice, batches and moves are never given twice, not
+ * even after an undo: a second terminal must be able to tell a phase begun anew
+ * from the undone one it still shows. */
 bool log_put_house(struct log *log, const struct log_house *row, struct fault *fault);
 bool log_put_station(struct log *log, struct log_station *row, struct fault *fault);
 bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault);

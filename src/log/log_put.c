@@ -165,11 +165,6 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 {
-	int64_t fresh = 0;
-	if (!act_is_open(log, fault))
-		return false;
-	if (row->id == 0 && !put_fresh_id(log, PHASE_FRESH_ID, &fresh, fault))
-		return false;
 	struct query query = query_start(log, row->id == 0 ? PHASE_INSERT : PHASE_UPDATE);
 	bind_unless(&query, row->load_id, 0);
 	BIND_TEXT(&query, row->name);
@@ -182,7 +177,7 @@ bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 	bind_name(&query, phase_end_name(row->ended_why));
 	bind_unless(&query, row->run_id, 0);
 	bind_unless(&query, row->batch_id, 0);
-	return put_row(&query, &row->id, fresh, "phase", fault);
+	return put_row(&query, &row->id, 0, "phase", fault);
 }
 
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)

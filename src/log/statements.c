@@ -214,11 +214,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PHASE_OPEN_OF_LOAD] = PHASES("load_id") " AND ended_wall_ms IS NULL",
 	[PHASE_OPEN_OF_RUN] = PHASES("run_id") " AND ended_wall_ms IS NULL",
 	[PHASE_OPEN_OF_BATCH] = PHASES("batch_id") " AND ended_wall_ms IS NULL",
-	/* The number of the act that begins it: a second terminal must be able to
-	 * tell a phase begun anew from the undone one it still shows. */
-	[PHASE_FRESH_ID] =
-		"SELECT 1 + max(coalesce((SELECT max(id) FROM phase), 0), "
-		"coalesce((SELECT max(id) FROM journal), 0))",
 	[PHASE_INSERT] =
 		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
 		"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, id) "

@@ -285,10 +285,10 @@ START_TEST(the_number_of_an_undone_phase_is_not_used_again)
 	struct log_phase second;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &load, &kit.fault));
 	KIT_OK(&kit, kit_next_phase(kit.log, load.load_id, "hold", &boils, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, load.load_id, &first, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.load_id), &first, &kit.fault));
 	KIT_OK(&kit, log_undo(kit.log, boils.id, &undo, &kit.fault));
 	KIT_OK(&kit, kit_next_phase(kit.log, load.load_id, "hold", &again, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, load.load_id, &second, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.load_id), &second, &kit.fault));
 	ck_assert_int_gt(second.id, first.id);
 }
 END_TEST

@@ -333,7 +333,7 @@ bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int6
 bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry,
                    struct fault *fault)
 {
-	struct log_batch batch;
+	struct log_batch batch = {0};
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = log_batch_get(log, batch_id, &batch, fault);

@@ -1,0 +1,878 @@
+/* Runs, juice, batches, supplies and recipes come back as they were put. */
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "support/log_kit.h"
+
+#define POT 2
+#define JUICER 3
+
+static struct log_kit kit;
+static int64_t pot_id;
+static int64_t juicer_id;
+static int64_t juice_id;
+static int64_t sugar_id;
+
+static void begin(void)
+{
+	struct log_entry entry = kit_entry("Set up", 0, 0);
+	kit_start(&kit);
+	KIT_OK(&kit, kit_put_station(kit.log, POT, STATION_POT, &entry, &kit.fault));
+	pot_id = entry.station_id;
+	KIT_OK(&kit, kit_put_station(kit.log, JUICER, STATION_JUICER, &entry, &kit.fault));
+	juicer_id = entry.station_id;
+}
+
+static void end(void)
+{
+	kit_clear(&kit);
+}
+
+static const char *const hostile[] = {
+	"O'Brien's \"best\"; DROP TABLE jar; --",
+	"two\nlines\r\tand a tab \x1b[31m",
+	"Gr\xc3\xbc\xc3\x9f" "e \xe6\xa2\xa8 \xf0\x9f\x8d\x90",
+	"\xff\xfe not UTF-8 \x80 %s%n ?1 :a",
+};
+#define HOSTILE_COUNT (int)(sizeof(hostile) / sizeof(hostile[0]))
+
+#define COPY(array, text) ck_assert(text_copy((array), sizeof(array), (text)))
+
+static void act_begin(void)
+{
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+}
+
+static void act_commit(void)
+{
+	struct log_entry entry = kit_entry("rows", 0, 0);
+	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+	kit_reopen(&kit);
+}
+
+static int64_t run(void)
+{
+	struct log_entry entry = kit_entry("Quinces into the juicer", 0, 0);
+	KIT_OK(&kit, kit_start_run(kit.log, juicer_id, &juice_id, &entry, &kit.fault));
+	return entry.run_id;
+}
+
+static int64_t batch(const char *code)
+{
+	struct log_entry entry = kit_entry("A batch", 0, 0);
+	if (sugar_id == 0)
+		KIT_OK(&kit, kit_put_supply(kit.log, SUPPLY_SUGAR, 9000000, &sugar_id, &entry, &kit.fault));
+	KIT_OK(&kit, kit_start_batch(kit.log, pot_id, code, juice_id, sugar_id, &entry, &kit.fault));
+	return entry.batch_id;
+}
+
+/* --- stations ------------------------------------------------------------------- */
+
+START_TEST(a_pot_comes_back_with_who_has_it)
+{
+	struct log_station out;
+	struct log_station pot = {.digit = 7, .kind = STATION_POT, .name = "Wide pot",
+	                          .volume_ul = INT64_C(11356235)};
+	COPY(pot.who, hostile[_i]);
+	act_begin();
+	KIT_OK(&kit, log_put_station(kit.log, &pot, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_station_get(kit.log, pot.id, &out, &kit.fault));
+	ck_assert_int_eq(out.kind, STATION_POT);
+	ck_assert_int_eq(out.volume_ul, INT64_C(11356235));
+	ck_assert_str_eq(out.who, hostile[_i]);
+	out.who[0] = '\0';
+	out.volume_ul = 0;
+	act_begin();
+	KIT_OK(&kit, log_put_station(kit.log, &out, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_station_get(kit.log, pot.id, &out, &kit.fault));
+	ck_assert_str_eq(out.who, "");
+	ck_assert_int_eq(out.volume_ul, 0);
+}
+END_TEST
+
+START_TEST(every_kind_of_station_is_stored)
+{
+	for (int i = 0; i < STATION_KIND_COUNT; i++) {
+		enum station_kind kind;
+		struct log_entry entry = kit_entry("Set up", 0, 0);
+		struct log_station out;
+		KIT_OK(&kit, kit_put_station(kit.log, 4 + i % 6, (enum station_kind)i, &entry, &kit.fault));
+		KIT_OK(&kit, log_station_get(kit.log, entry.station_id, &out, &kit.fault));
+		ck_assert_int_eq(out.kind, i);
+		ck_assert(station_kind_from_name(station_kind_name((enum station_kind)i), &kind));
+		ck_assert_int_eq(kind, i);
+	}
+	/* a canner is stored under its method's name */
+	for (int i = 0; i < METHOD_COUNT; i++)
+		ck_assert_str_eq(station_kind_name((enum station_kind)i), method_name((enum method)i));
+	enum station_kind kind = STATION_POT;
+	ck_assert(!station_kind_from_name("oven", &kind));
+	ck_assert(!station_kind_from_name("", &kind));
+	ck_assert(!station_kind_from_name(NULL, &kind));
+	ck_assert_int_eq(kind, STATION_POT);
+	ck_assert_str_eq(station_kind_name(STATION_KIND_COUNT), "?");
+}
+END_TEST
+
+/* --- runs and juice -------------------------------------------------------------- */
+
+START_TEST(a_run_comes_back)
+{
+	struct log_run out;
+	struct log_run row = {
+		.station_id = juicer_id,
+		.fruit_mg = INT64_C(5000000000),
+		.open = true,
+		.water_every_ms = 1200000,
+		.opened_wall_ms = 5,
+	};
+	COPY(row.fruit, hostile[_i]);
+	act_begin();
+	KIT_OK(&kit, log_put_run(kit.log, &row, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_run_get(kit.log, row.id, &out, &kit.fault));
+	ck_assert_int_eq(out.station_id, juicer_id);
+	ck_assert_str_eq(out.fruit, hostile[_i]);
+	ck_assert_int_eq(out.fruit_mg, INT64_C(5000000000));
+	ck_assert(out.open);
+	ck_assert_int_eq(out.water_every_ms, 1200000);
+	ck_assert_int_eq(out.water.wall_ms, 0);
+	ck_assert_int_eq(out.water_checks, 0);
+	ck_assert_int_eq(out.opened_wall_ms, 5);
+	row.water = (struct moment){.wall_ms = 7, .awake_ms = 8};
+	COPY(row.water.boot, "boot-1");
+	row.water_checks = 3;
+	row.open = false;
+	act_begin();
+	KIT_OK(&kit, log_put_run(kit.log, &row, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_run_get(kit.log, row.id, &out, &kit.fault));
+	ck_assert_int_eq(out.water.wall_ms, 7);
+	ck_assert_int_eq(out.water.awake_ms, 8);
+	ck_assert_str_eq(out.water.boot, "boot-1");
+	ck_assert_int_eq(out.water_checks, 3);
+	ck_assert(!out.open);
+}
+END_TEST
+
+START_TEST(open_runs_come_oldest_first_and_one_to_a_juicer)
+{
+	struct log_run *rows;
+	size_t count;
+	struct log_run row = {.fruit = "grapes", .fruit_mg = 1, .water_every_ms = 1};
+	act_begin();
+	for (int i = 0; i < 3; i++) {
+		struct log_station juicer = {.digit = 5 + i, .kind = STATION_JUICER, .name = "x"};
+		KIT_OK(&kit, log_put_station(kit.log, &juicer, &kit.fault));
+		row.id = 0;
+		row.station_id = juicer.id;
+		row.open = i != 1;
+		row.opened_wall_ms = 10 - i;
+		KIT_OK(&kit, log_put_run(kit.log, &row, &kit.fault));
+	}
+	act_commit();
+	KIT_OK(&kit, log_runs_open(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(rows[0].opened_wall_ms, 8);
+	ck_assert_int_eq(rows[1].opened_wall_ms, 10);
+	free(rows);
+	row.id = 0;
+	act_begin();
+	ck_assert(!log_put_run(kit.log, &row, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	log_abandon(kit.log);
+}
+END_TEST
+
+START_TEST(juice_comes_back_with_what_is_left)
+{
+	struct log_juice out;
+	struct log_juice row = {.made_ul = 3000000, .left_ul = 77, .state = JUICE_FROZEN,
+	                        .made_wall_ms = 5, .state_wall_ms = 6};
+	struct log_juice_use use = {.ul = 1000001, .why = JUICE_DISCARDED, .wall_ms = 9};
+	COPY(row.kind, hostile[_i]);
+	act_begin();
+	KIT_OK(&kit, log_put_juice(kit.log, &row, &kit.fault));
+	use.juice_id = row.id;
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_juice_get(kit.log, row.id, &out, &kit.fault));
+	ck_assert_int_eq(out.run_id, 0);
+	ck_assert_str_eq(out.kind, hostile[_i]);
+	ck_assert_int_eq(out.made_ul, 3000000);
+	ck_assert_int_eq(out.left_ul, 1999999); /* never what was put */
+	ck_assert_int_eq(out.state, JUICE_FROZEN);
+	ck_assert_int_eq(out.made_wall_ms, 5);
+	ck_assert_int_eq(out.state_wall_ms, 6);
+}
+END_TEST
+
+/* Taken from another juice, measured again, more, less and put back. */
+START_TEST(what_is_left_follows_every_correction)
+{
+	struct log_juice a = {.kind = "a", .made_ul = 1000};
+	struct log_juice b = {.kind = "b", .made_ul = 500};
+	struct log_juice_use use = {.ul = 300, .why = JUICE_CORRECTION};
+	act_begin();
+	KIT_OK(&kit, log_put_juice(kit.log, &a, &kit.fault));
+	KIT_OK(&kit, log_put_juice(kit.log, &b, &kit.fault));
+	use.juice_id = a.id;
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	KIT_OK(&kit, log_juice_get(kit.log, a.id, &a, &kit.fault));
+	ck_assert_int_eq(a.left_ul, 700);
+	a.made_ul = 1200;
+	KIT_OK(&kit, log_put_juice(kit.log, &a, &kit.fault));
+	KIT_OK(&kit, log_juice_get(kit.log, a.id, &a, &kit.fault));
+	ck_assert_int_eq(a.left_ul, 900);
+	use.juice_id = b.id;
+	use.ul = 100;
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	KIT_OK(&kit, log_juice_get(kit.log, a.id, &a, &kit.fault));
+	KIT_OK(&kit, log_juice_get(kit.log, b.id, &b, &kit.fault));
+	ck_assert_int_eq(a.left_ul, 1200);
+	ck_assert_int_eq(b.left_ul, 400);
+	use.ul = -50;
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	KIT_OK(&kit, log_juice_get(kit.log, b.id, &b, &kit.fault));
+	ck_assert_int_eq(b.left_ul, 550);
+	log_abandon(kit.log);
+}
+END_TEST
+
+START_TEST(only_juice_that_is_left_is_listed_oldest_first)
+{
+	static const int64_t made[] = {30, 10, 20, 5};
+	static const int64_t used[] = {99, 100, 0, 101}; /* one was measured badly: over-used */
+	struct log_juice *rows;
+	size_t count;
+	act_begin();
+	for (int i = 0; i < 4; i++) {
+		struct log_juice row = {.kind = "k", .made_ul = 100, .made_wall_ms = made[i]};
+		struct log_juice_use use = {.ul = used[i], .why = JUICE_CORRECTION};
+		KIT_OK(&kit, log_put_juice(kit.log, &row, &kit.fault));
+		use.juice_id = row.id;
+		KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	}
+	act_commit();
+	KIT_OK(&kit, log_juices_left(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(rows[0].made_wall_ms, 20);
+	ck_assert_int_eq(rows[0].left_ul, 100);
+	ck_assert_int_eq(rows[1].made_wall_ms, 30);
+	ck_assert_int_eq(rows[1].left_ul, 1);
+	free(rows);
+}
+END_TEST
+
+START_TEST(the_juice_of_a_run_and_its_uses_are_found)
+{
+	struct log_juice *juices;
+	struct log_juice_use *uses;
+	size_t count;
+	int64_t run_id = run();
+	int64_t batch_id = batch("2026-09-14-B1");
+	KIT_OK(&kit, log_juices_of_run(kit.log, run_id, &juices, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(juices[0].id, juice_id);
+	ck_assert_int_eq(juices[0].run_id, run_id);
+	ck_assert_int_eq(juices[0].left_ul, 4000000 - KIT_BATCH_JUICE_UL);
+	free(juices);
+	KIT_OK(&kit, log_juice_uses(kit.log, batch_id, &uses, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(uses[0].juice_id, juice_id);
+	ck_assert_int_eq(uses[0].batch_id, batch_id);
+	ck_assert_int_eq(uses[0].ul, KIT_BATCH_JUICE_UL);
+	ck_assert_int_eq(uses[0].why, JUICE_FOR_BATCH);
+	free(uses);
+	KIT_OK(&kit, log_juices_of_run(kit.log, 404, &juices, &count, &kit.fault));
+	ck_assert_uint_eq(count, 0);
+	ck_assert_ptr_null(juices);
+}
+END_TEST
+
+/* --- batches, phases, jars -------------------------------------------------------- */
+
+START_TEST(a_batch_comes_back)
+{
+	struct log_batch out;
+	struct log_batch row;
+	(void)run();
+	KIT_OK(&kit, log_batch_get(kit.log, batch("2026-09-14-B1"), &row, &kit.fault));
+	COPY(row.recipe, hostile[_i]);
+	COPY(row.source, hostile[_i]);
+	COPY(row.note, hostile[_i]);
+	row.multiple = 3;
+	row.boil_hold_s = 0;
+	row.headspace_thou = 500;
+	row.published = false;
+	row.ticks = UINT32_MAX;
+	row.warm_jars = true;
+	row.open = false;
+	row.opened_wall_ms = 12;
+	act_begin();
+	KIT_OK(&kit, log_put_batch(kit.log, &row, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_batch_get(kit.log, row.id, &out, &kit.fault));
+	ck_assert_int_eq(out.station_id, pot_id);
+	ck_assert_int_eq(out.lot_id, row.lot_id);
+	ck_assert_str_eq(out.recipe, hostile[_i]);
+	ck_assert_int_eq(out.multiple, 3);
+	ck_assert_int_eq(out.boil_hold_s, 0);
+	ck_assert_int_eq(out.headspace_thou, 500);
+	ck_assert_str_eq(out.source, hostile[_i]);
+	ck_assert(!out.published);
+	ck_assert_uint_eq(out.ticks, UINT32_MAX);
+	ck_assert(out.warm_jars);
+	ck_assert(!out.open);
+	ck_assert_str_eq(out.note, hostile[_i]);
+	ck_assert_int_eq(out.opened_wall_ms, 12);
+}
+END_TEST
+
+START_TEST(a_pot_holds_one_open_batch)
+{
+	struct log_batch *rows;
+	struct log_entry entry = kit_entry("too soon", 0, 0);
+	size_t count;
+	(void)run();
+	int64_t first = batch("2026-09-14-B1");
+	ck_assert(!kit_start_batch(kit.log, pot_id, "2026-09-14-B2", juice_id, sugar_id, &entry,
+	                           &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	KIT_OK(&kit, log_batches_open(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(rows[0].id, first);
+	rows[0].open = false;
+	act_begin();
+	KIT_OK(&kit, log_put_batch(kit.log, &rows[0], &kit.fault));
+	act_commit();
+	free(rows);
+	KIT_OK(&kit, log_batches_open(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 0);
+	(void)batch("2026-09-14-B2");
+}
+END_TEST
+
+START_TEST(the_amounts_of_a_batch_come_by_place)
+{
+	struct log_batch_amount *rows;
+	size_t count;
+	(void)run();
+	int64_t batch_id = batch("2026-09-14-B1");
+	struct log_batch_amount first = {.batch_id = batch_id, .place = 0, .supply = SUPPLY_PECTIN_LOW,
+	                                 .measure = MEASURE_EACH, .wanted = 7, .used = 8};
+	COPY(first.ingredient, hostile[_i]);
+	act_begin();
+	KIT_OK(&kit, log_put_batch_amount(kit.log, &first, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_batch_amounts(kit.log, batch_id, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 3);
+	ck_assert_int_eq(rows[0].id, first.id);
+	ck_assert_int_eq(rows[0].batch_id, batch_id);
+	ck_assert_str_eq(rows[0].ingredient, hostile[_i]);
+	ck_assert_int_eq(rows[0].supply, SUPPLY_PECTIN_LOW);
+	ck_assert_int_eq(rows[0].measure, MEASURE_EACH);
+	ck_assert_int_eq(rows[0].wanted, 7);
+	ck_assert_int_eq(rows[0].used, 8);
+	ck_assert_int_eq(rows[1].supply, SUPPLY_JUICE);
+	ck_assert_int_eq(rows[2].measure, MEASURE_MASS);
+	rows[2].used = 5;
+	act_begin();
+	KIT_OK(&kit, log_put_batch_amount(kit.log, &rows[2], &kit.fault));
+	log_abandon(kit.log);
+	free(rows);
+}
+END_TEST
+
+/* Loads, runs and batches have numbers of their own: no phase is mixed up. */
+START_TEST(phases_belong_to_one_subject)
+{
+	struct log_phase phase;
+	struct log_phase *rows;
+	size_t count;
+	struct log_entry entry = kit_entry("Loaded", 0, 0);
+	int64_t run_id = run();
+	int64_t batch_id = batch("2026-09-14-B1");
+	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B2", 1, &entry, &kit.fault));
+	ck_assert_int_eq(run_id, 1);
+	ck_assert_int_eq(batch_id, 1);
+	ck_assert_int_eq(entry.load_id, 1);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_run(1), &phase, &kit.fault));
+	ck_assert_str_eq(phase.name, "run");
+	ck_assert_int_eq(phase.run_id, 1);
+	ck_assert_int_eq(phase.load_id, 0);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(1), &phase, &kit.fault));
+	ck_assert_str_eq(phase.name, "heat");
+	ck_assert_int_eq(phase.batch_id, 1);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(1), &phase, &kit.fault));
+	ck_assert_str_eq(phase.name, "come_up");
+	KIT_OK(&kit, log_phases(kit.log, kit_batch(1), &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(rows);
+	/* of both, of none, and a second clock on one pot */
+	phase = (struct log_phase){.load_id = 1, .run_id = 1, .name = "x", .ended_wall_ms = 1};
+	for (int i = 0; i < 3; i++) {
+		act_begin();
+		ck_assert(!log_put_phase(kit.log, &phase, &kit.fault));
+		ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+		log_abandon(kit.log);
+		phase = i == 0 ? (struct log_phase){.name = "x"}
+		               : (struct log_phase){.batch_id = 1, .name = "x"};
+	}
+}
+END_TEST
+
+START_TEST(a_house_or_a_station_has_no_phases)
+{
+	static const enum subject_kind kinds[] = {SUBJECT_HOUSE, SUBJECT_STATION, SUBJECT_KIND_COUNT};
+	for (int i = 0; i < 3; i++) {
+		struct log_subject subject = {.kind = kinds[i], .id = 1};
+		struct log_phase phase;
+		struct log_phase *rows = &phase;
+		size_t count = 9;
+		ck_assert(!log_phase_running(kit.log, subject, &phase, &kit.fault));
+		ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+		ck_assert(!log_phases(kit.log, subject, &rows, &count, &kit.fault));
+		ck_assert_ptr_null(rows);
+		ck_assert_uint_eq(count, 0);
+	}
+}
+END_TEST
+
+START_TEST(a_filled_jar_waits_until_a_load_takes_it)
+{
+	struct log_jar *rows;
+	struct log_jar out;
+	size_t count;
+	struct log_entry entry = kit_entry("Filled", 0, 0);
+	(void)run();
+	int64_t batch_id = batch("2026-09-14-B1");
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch_id, 6, &entry, &kit.fault));
+	KIT_OK(&kit, log_jars_waiting(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 6);
+	ck_assert_int_eq(rows[0].load_id, 0);
+	ck_assert_int_eq(rows[0].batch_id, batch_id);
+	ck_assert_int_eq(rows[0].place_in_load, 0);
+	ck_assert_int_eq(rows[0].filled.wall_ms, KIT_MORNING_MS);
+	ck_assert_int_eq(rows[0].filled.awake_ms, 1000);
+	ck_assert_str_eq(rows[0].filled.boot, "boot-1");
+	ck_assert_int_eq(rows[5].filled.wall_ms, KIT_MORNING_MS + 5);
+	/* broken, put in the fridge, filled longer ago, and at a time nobody noted */
+	act_begin();
+	rows[0].state = JAR_BROKEN;
+	rows[1].fate = FATE_FRIDGE;
+	rows[3].filled.wall_ms = KIT_MORNING_MS - 1;
+	rows[5].filled.wall_ms = 0;
+	for (int i = 0; i < 6; i++)
+		KIT_OK(&kit, log_put_jar(kit.log, &rows[i], &kit.fault));
+	int64_t ids[3] = {rows[5].id, rows[3].id, rows[2].id};
+	act_commit();
+	free(rows);
+	KIT_OK(&kit, log_jars_waiting(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 4);
+	for (int i = 0; i < 3; i++)
+		ck_assert_int_eq(rows[i].id, ids[i]); /* not noted: perhaps longest of all */
+	free(rows);
+	KIT_OK(&kit, kit_load_jars(kit.log, 1, "2026-09-14-B9", batch_id, &entry, &kit.fault));
+	KIT_OK(&kit, log_jars_waiting(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 0);
+	KIT_OK(&kit, log_jars_of_batch(kit.log, batch_id, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 6);
+	ck_assert_int_eq(rows[2].load_id, entry.load_id);
+	KIT_OK(&kit, log_jar_get(kit.log, rows[2].id, &out, &kit.fault));
+	ck_assert_int_eq(out.place_in_load, 3);
+	ck_assert_int_eq(out.filled.wall_ms, KIT_MORNING_MS + 2);
+	free(rows);
+}
+END_TEST
+
+START_TEST(only_a_jar_that_waits_is_removed)
+{
+	struct log_jar *rows;
+	size_t count;
+	struct log_entry entry = kit_entry("Filled", 0, 0);
+	(void)run();
+	int64_t batch_id = batch("2026-09-14-B1");
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch_id, 2, &entry, &kit.fault));
+	KIT_OK(&kit, log_jars_of_batch(kit.log, batch_id, &rows, &count, &kit.fault));
+	ck_assert(!log_remove_jar(kit.log, rows[1].id, &kit.fault)); /* outside an act */
+	act_begin();
+	KIT_OK(&kit, log_remove_jar(kit.log, rows[1].id, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, kit_load_jars(kit.log, 1, "2026-09-14-B9", batch_id, &entry, &kit.fault));
+	for (int i = 0; i < 2; i++) { /* one in a load, one gone */
+		act_begin();
+		ck_assert(!log_remove_jar(kit.log, rows[i].id, &kit.fault));
+		ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+		log_abandon(kit.log);
+	}
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 1);
+	free(rows);
+}
+END_TEST
+
+/* --- supplies --------------------------------------------------------------------- */
+
+START_TEST(the_stock_is_the_sum_of_the_ledger)
+{
+	struct log_supply supply = {.kind = SUPPLY_JAR, .size = "pint", .stock = 404};
+	struct log_supply_move *moves;
+	size_t count;
+	struct log_supply_move move = {.amount = 24, .why = SUPPLY_RECEIPT, .wall_ms = 3};
+	COPY(move.note, hostile[_i]);
+	act_begin();
+	KIT_OK(&kit, log_put_supply(kit.log, &supply, &kit.fault));
+	move.supply_id = supply.id;
+	KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
+	move.id = 0;
+	move.amount = -30;
+	move.why = SUPPLY_CORRECTION;
+	KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_supply_of(kit.log, SUPPLY_JAR, "pint", &supply, &kit.fault));
+	ck_assert_int_eq(supply.stock, -6); /* a ledger may show that a receipt was forgotten */
+	KIT_OK(&kit, log_supply_moves(kit.log, supply.id, &moves, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(moves[0].amount, 24);
+	ck_assert_int_eq(moves[0].why, SUPPLY_RECEIPT);
+	ck_assert_str_eq(moves[0].note, hostile[_i]);
+	ck_assert_int_eq(moves[0].wall_ms, 3);
+	ck_assert_int_eq(moves[0].batch_id, 0);
+	ck_assert_int_eq(moves[0].load_id, 0);
+	ck_assert_int_eq(moves[1].why, SUPPLY_CORRECTION);
+	moves[1].amount = -4;
+	act_begin();
+	KIT_OK(&kit, log_put_supply_move(kit.log, &moves[1], &kit.fault));
+	act_commit();
+	free(moves);
+	KIT_OK(&kit, log_supply_of(kit.log, SUPPLY_JAR, "pint", &supply, &kit.fault));
+	ck_assert_int_eq(supply.stock, 20);
+	ck_assert(!log_supply_of(kit.log, SUPPLY_JAR, "quart", &supply, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+}
+END_TEST
+
+START_TEST(every_kind_of_supply_is_stored_once)
+{
+	struct log_supply *rows;
+	size_t count;
+	act_begin();
+	for (int i = 0; i < SUPPLY_KIND_COUNT; i++) {
+		struct log_supply supply = {.kind = (enum supply_kind)i};
+		struct log_supply out;
+		KIT_OK(&kit, log_put_supply(kit.log, &supply, &kit.fault));
+		KIT_OK(&kit, log_supply_of(kit.log, (enum supply_kind)i, "", &out, &kit.fault));
+		ck_assert_int_eq(out.kind, i);
+		ck_assert_int_eq(out.id, supply.id);
+		ck_assert_int_eq(out.stock, 0);
+	}
+	struct log_supply pints = {.kind = SUPPLY_JAR, .size = "pint"};
+	KIT_OK(&kit, log_put_supply(kit.log, &pints, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_supplies(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, SUPPLY_KIND_COUNT + 1);
+	for (size_t i = 1; i < count; i++) {
+		int order = strcmp(supply_name(rows[i - 1].kind), supply_name(rows[i].kind));
+		ck_assert(order < 0 || (order == 0 && strcmp(rows[i - 1].size, rows[i].size) < 0));
+	}
+	free(rows);
+	pints.id = 0;
+	act_begin();
+	ck_assert(!log_put_supply(kit.log, &pints, &kit.fault));
+	log_abandon(kit.log);
+	act_begin();
+	struct log_supply none = {.kind = SUPPLY_KIND_COUNT};
+	ck_assert(!log_put_supply(kit.log, &none, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	log_abandon(kit.log);
+}
+END_TEST
+
+/* --- recipes ------------------------------------------------------------------------ */
+
+static struct log_recipe whole_recipe(const char *words)
+{
+	struct log_recipe recipe = {
+		.pectin = PECTIN_LOW_METHOXYL,
+		.acidity = ACIDITY_ACIDIFIED,
+		.gel_test = GEL_TEST_TEMPERATURE,
+		.boil_hold_s = 90,
+		.headspace_thou = 250,
+		.multiple_max = 4,
+		.foam_percent = 40,
+		.boil_off_low_percent = 3,
+		.boil_off_high_percent = 12,
+		.ingredient_count = RECIPE_INGREDIENTS_MAX,
+	};
+	COPY(recipe.name, words);
+	COPY(recipe.food, words);
+	COPY(recipe.packs, "hot_sterile_jar hot_unsterile_jar");
+	COPY(recipe.jars, "half_pint pint");
+	COPY(recipe.caution, words);
+	COPY(recipe.source, "house recipe, no source");
+	for (int i = 0; i < RECIPE_INGREDIENTS_MAX; i++) {
+		struct log_recipe_ingredient *ingredient = &recipe.ingredients[i];
+		COPY(ingredient->name, words);
+		COPY(ingredient->form, words);
+		ingredient->supply = (enum supply_kind)(i + 1);
+		ingredient->measure = (enum measure)(i % MEASURE_COUNT);
+		ingredient->amount = 1000 + i;
+		ingredient->adding = (enum adding)(i % ADDING_COUNT);
+		ingredient->optional = i % 2 == 1;
+	}
+	return recipe;
+}
+
+static void recipes_are_equal(const struct log_recipe *a, const struct log_recipe *b)
+{
+	ck_assert_str_eq(a->name, b->name);
+	ck_assert_str_eq(a->food, b->food);
+	ck_assert_str_eq(a->packs, b->packs);
+	ck_assert_str_eq(a->jars, b->jars);
+	ck_assert_int_eq(a->pectin, b->pectin);
+	ck_assert_int_eq(a->acidity, b->acidity);
+	ck_assert_int_eq(a->gel_test, b->gel_test);
+	ck_assert_int_eq(a->boil_hold_s, b->boil_hold_s);
+	ck_assert_int_eq(a->headspace_thou, b->headspace_thou);
+	ck_assert_int_eq(a->multiple_max, b->multiple_max);
+	ck_assert_int_eq(a->foam_percent, b->foam_percent);
+	ck_assert_int_eq(a->boil_off_low_percent, b->boil_off_low_percent);
+	ck_assert_int_eq(a->boil_off_high_percent, b->boil_off_high_percent);
+	ck_assert_str_eq(a->caution, b->caution);
+	ck_assert_str_eq(a->source, b->source);
+	ck_assert_int_eq(a->retired, b->retired);
+	ck_assert_uint_eq(a->ingredient_count, b->ingredient_count);
+	for (size_t i = 0; i < a->ingredient_count; i++) {
+		ck_assert_str_eq(a->ingredients[i].name, b->ingredients[i].name);
+		ck_assert_int_eq(a->ingredients[i].supply, b->ingredients[i].supply);
+		ck_assert_int_eq(a->ingredients[i].measure, b->ingredients[i].measure);
+		ck_assert_int_eq(a->ingredients[i].amount, b->ingredients[i].amount);
+		ck_assert_str_eq(a->ingredients[i].form, b->ingredients[i].form);
+		ck_assert_int_eq(a->ingredients[i].adding, b->ingredients[i].adding);
+		ck_assert_int_eq(a->ingredients[i].optional, b->ingredients[i].optional);
+	}
+}
+
+START_TEST(a_recipe_comes_back_with_its_ingredients_in_order)
+{
+	struct log_recipe out;
+	struct log_recipe row = whole_recipe(hostile[_i]);
+	act_begin();
+	KIT_OK(&kit, log_put_recipe(kit.log, &row, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_recipe_get(kit.log, row.id, &out, &kit.fault));
+	recipes_are_equal(&out, &row);
+	row.ingredients[0] = row.ingredients[11];
+	row.ingredient_count = 2;
+	row.pectin = PECTIN_NONE;
+	row.gel_test = GEL_TEST_NONE;
+	act_begin();
+	KIT_OK(&kit, log_put_recipe(kit.log, &row, &kit.fault));
+	act_commit();
+	KIT_OK(&kit, log_recipe_get(kit.log, row.id, &out, &kit.fault));
+	recipes_are_equal(&out, &row);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM recipe_ingredient"), 2);
+}
+END_TEST
+
+START_TEST(recipes_are_listed_by_name_without_the_retired)
+{
+	static const char *const names[] = {"quince jelly", "apple butter", "old jam", "grape juice"};
+	struct log_recipe *rows;
+	size_t count;
+	act_begin();
+	for (int i = 0; i < 4; i++) {
+		struct log_recipe row = whole_recipe(names[i]);
+		row.retired = i == 2;
+		row.ingredient_count = (size_t)i;
+		KIT_OK(&kit, log_put_recipe(kit.log, &row, &kit.fault));
+	}
+	act_commit();
+	KIT_OK(&kit, log_recipes(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 3);
+	ck_assert_str_eq(rows[0].name, "apple butter");
+	ck_assert_uint_eq(rows[0].ingredient_count, 1);
+	ck_assert_str_eq(rows[1].name, "grape juice");
+	ck_assert_uint_eq(rows[1].ingredient_count, 3);
+	ck_assert_str_eq(rows[2].name, "quince jelly");
+	ck_assert_uint_eq(rows[2].ingredient_count, 0);
+	free(rows);
+}
+END_TEST
+
+START_TEST(a_recipe_without_a_source_or_with_a_taken_name_is_refused)
+{
+	struct log_recipe row = whole_recipe("quince jelly");
+	act_begin();
+	KIT_OK(&kit, log_put_recipe(kit.log, &row, &kit.fault));
+	act_commit();
+	struct log_recipe again = whole_recipe("quince jelly");
+	struct log_recipe bare = whole_recipe("bare");
+	bare.source[0] = '\0';
+	struct log_recipe empty = whole_recipe("an ingredient of nothing");
+	empty.ingredients[3].amount = 0;
+	struct log_recipe *const bad[] = {&again, &bare, &empty};
+	for (int i = 0; i < 3; i++) {
+		act_begin();
+		ck_assert(!log_put_recipe(kit.log, bad[i], &kit.fault));
+		ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+		ck_assert_int_eq(bad[i]->id, 0);
+		log_abandon(kit.log);
+	}
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM recipe"), 1);
+}
+END_TEST
+
+/* --- all of them --------------------------------------------------------------------- */
+
+START_TEST(a_missing_row_is_missing)
+{
+	struct log_run run_row = {.id = 404, .station_id = 1, .fruit = "x", .fruit_mg = 1,
+	                          .water_every_ms = 1};
+	struct log_juice juice;
+	struct log_batch batch_row;
+	struct log_recipe recipe;
+	struct log_supply_move move = {.id = 404};
+	ck_assert(!log_juice_get(kit.log, 404, &juice, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	ck_assert(!log_batch_get(kit.log, 404, &batch_row, NULL));
+	ck_assert(!log_recipe_get(kit.log, 404, &recipe, NULL));
+	act_begin();
+	ck_assert(!log_put_run(kit.log, &run_row, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	log_abandon(kit.log);
+	act_begin();
+	ck_assert(!log_put_supply_move(kit.log, &move, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	log_abandon(kit.log);
+	ck_assert(!log_run_get(kit.log, 404, &run_row, NULL));
+}
+END_TEST
+
+START_TEST(nothing_is_written_outside_an_act)
+{
+	struct log_run run_row = {.fruit = "x"};
+	struct log_juice juice = {.kind = "x"};
+	struct log_juice_use use = {.juice_id = 1};
+	struct log_batch batch_row = {.recipe = "x"};
+	struct log_batch_amount amount = {.batch_id = 1};
+	struct log_supply supply = {.kind = SUPPLY_SUGAR};
+	struct log_supply_move move = {.supply_id = 1};
+	struct log_recipe recipe = whole_recipe("x");
+	ck_assert(!log_put_run(kit.log, &run_row, NULL));
+	ck_assert(!log_put_juice(kit.log, &juice, NULL));
+	ck_assert(!log_put_juice_use(kit.log, &use, NULL));
+	ck_assert(!log_put_batch(kit.log, &batch_row, NULL));
+	ck_assert(!log_put_batch_amount(kit.log, &amount, NULL));
+	ck_assert(!log_put_supply(kit.log, &supply, NULL));
+	ck_assert(!log_put_supply_move(kit.log, &move, NULL));
+	ck_assert(!log_put_recipe(kit.log, &recipe, &kit.fault));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "outside an act"));
+}
+END_TEST
+
+START_TEST(every_new_word_is_stored)
+{
+	struct log_supply_move *moves;
+	size_t count;
+	(void)run();
+	(void)batch("2026-09-14-B1");
+	act_begin();
+	for (int i = 0; i < JUICE_STATE_COUNT; i++) {
+		struct log_juice juice = {.kind = "k", .state = (enum juice_state)i};
+		struct log_juice_use use = {.ul = 1, .why = (enum juice_why)i};
+		struct log_supply_move move = {.supply_id = sugar_id, .why = (enum supply_why)i};
+		KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
+		KIT_OK(&kit, log_juice_get(kit.log, juice.id, &juice, &kit.fault));
+		ck_assert_int_eq(juice.state, i);
+		use.juice_id = juice.id;
+		KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+		KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
+		KIT_OK(&kit, log_supply_moves(kit.log, sugar_id, &moves, &count, &kit.fault));
+		ck_assert_int_eq(moves[count - 1].why, i);
+		free(moves);
+	}
+	log_abandon(kit.log);
+	ck_assert_int_eq(JUICE_WHY_COUNT, JUICE_STATE_COUNT);
+	ck_assert_int_eq(SUPPLY_WHY_COUNT, JUICE_STATE_COUNT);
+	ck_assert_str_eq(juice_state_name(JUICE_STATE_COUNT), "?");
+	ck_assert_str_eq(juice_why_name(JUICE_WHY_COUNT), "?");
+	ck_assert_str_eq(supply_why_name(SUPPLY_WHY_COUNT), "?");
+	ck_assert_str_eq(juice_why_name(JUICE_FOR_BATCH), "batch");
+}
+END_TEST
+
+START_TEST(a_value_no_version_writes_is_damage)
+{
+	struct log_batch row;
+	struct log_supply supply;
+	struct log_recipe recipe = whole_recipe("quince jelly");
+	(void)run();
+	int64_t batch_id = batch("2026-09-14-B1");
+	act_begin();
+	KIT_OK(&kit, log_put_recipe(kit.log, &recipe, &kit.fault));
+	act_commit();
+	kit_sql(kit.path, "UPDATE batch SET ticks = 4294967296");
+	ck_assert(!log_batch_get(kit.log, batch_id, &row, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+	kit_sql(kit.path, "UPDATE supply SET kind = 'moonlight'");
+	ck_assert(!log_supply_of(kit.log, SUPPLY_SUGAR, "", &supply, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	struct log_supply *rows;
+	size_t count;
+	ck_assert(!log_supplies(kit.log, &rows, &count, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+	ck_assert_ptr_null(rows);
+	kit_sql(kit.path, "PRAGMA ignore_check_constraints = 1; "
+	        "UPDATE recipe_ingredient SET adding = 'at_dawn'");
+	ck_assert(!log_recipe_get(kit.log, recipe.id, &recipe, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+	struct log_recipe *recipe_rows;
+	ck_assert(!log_recipes(kit.log, &recipe_rows, &count, &kit.fault));
+	ck_assert_ptr_null(recipe_rows);
+	kit_sql(kit.path, "PRAGMA ignore_check_constraints = 1; UPDATE recipe SET gel_test = 7");
+	ck_assert(!log_recipe_get(kit.log, recipe.id, &recipe, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("log rows of juicers and pots");
+	TCase *tests = tcase_create("rows");
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_add_loop_test(tests, a_pot_comes_back_with_who_has_it, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, every_kind_of_station_is_stored);
+	tcase_add_loop_test(tests, a_run_comes_back, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, open_runs_come_oldest_first_and_one_to_a_juicer);
+	tcase_add_loop_test(tests, juice_comes_back_with_what_is_left, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, what_is_left_follows_every_correction);
+	tcase_add_test(tests, only_juice_that_is_left_is_listed_oldest_first);
+	tcase_add_test(tests, the_juice_of_a_run_and_its_uses_are_found);
+	tcase_add_loop_test(tests, a_batch_comes_back, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, a_pot_holds_one_open_batch);
+	tcase_add_loop_test(tests, the_amounts_of_a_batch_come_by_place, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, phases_belong_to_one_subject);
+	tcase_add_test(tests, a_house_or_a_station_has_no_phases);
+	tcase_add_test(tests, a_filled_jar_waits_until_a_load_takes_it);
+	tcase_add_test(tests, only_a_jar_that_waits_is_removed);
+	tcase_add_loop_test(tests, the_stock_is_the_sum_of_the_ledger, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, every_kind_of_supply_is_stored_once);
+	tcase_add_loop_test(tests, a_recipe_comes_back_with_its_ingredients_in_order, 0, HOSTILE_COUNT);
+	tcase_add_test(tests, recipes_are_listed_by_name_without_the_retired);
+	tcase_add_test(tests, a_recipe_without_a_source_or_with_a_taken_name_is_refused);
+	tcase_add_test(tests, a_missing_row_is_missing);
+	tcase_add_test(tests, nothing_is_written_outside_an_act);
+	tcase_add_test(tests, every_new_word_is_stored);
+	tcase_add_test(tests, a_value_no_version_writes_is_damage);
+	suite_add_tcase(suite, tests);
+	SRunner *runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	int failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
