@@ -65,32 +65,11 @@ static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *
 	return true;
 }
 
-/* An ingredient in the unit of its ledger: sugar measured in cups is kept by
- * weight, citric acid by teaspoons too; what cannot be turned is not counted. */
-static bool in_ledger_unit(const struct ingredient *ingredient, int64_t amount, int64_t *out)
-{
-	enum measure ledger = supply_measure(ingredient->supply);
-
-	*out = amount;
-	if (ledger == ingredient->measure)
-		return true;
-	if (ledger != MEASURE_MASS || ingredient->measure != MEASURE_VOLUME)
-		return false;
-	if (ingredient->supply == SUPPLY_SUGAR)
-		*out = amount * (SUGAR_MG_PER_CUP / 1000) / (CUP_UL / 1000);
-	else if (ingredient->supply == SUPPLY_CITRIC_ACID)
-		*out = amount * CITRIC_ACID_MG_PER_TSP * 48 / CUP_UL;
-	else
-		return false;
-	return true;
-}
-
 static bool need_line(const struct kitchen *kitchen, const struct scaled_line *line, bool *counted,
                       int64_t *stock, bool *is_short, struct fault *fault)
 {
 	const struct ingredient *ingredient = line->ingredient;
 	struct log_supply supply;
-	int64_t need;
 
 	*counted = false;
 	*is_short = false;
@@ -104,12 +83,12 @@ static bool need_line(const struct kitchen *kitchen, const struct scaled_line *l
 		*is_short = *stock < line->measured.wanted;
 		return true;
 	}
-	if (ingredient->supply == SUPPLY_OTHER || !in_ledger_unit(ingredient, line->measured.filled, &need) ||
+	if (ingredient->supply == SUPPLY_OTHER ||
 	    !log_supply_of(kitchen->log, ingredient->supply, "", &supply, NULL))
 		return true;
 	*counted = true;
 	*stock = supply.stock;
-	*is_short = supply.stock < need && !ingredient->optional;
+	*is_short = supply.stock < line->measured.filled && !ingredient->optional;
 	return true;
 }
 
@@ -241,7 +220,6 @@ static bool use_line(struct act *act, const struct scaled_line *line, int place,
 	const struct ingredient *ingredient = line->ingredient;
 	struct log_batch_amount amount = { .batch_id = batch_id, .place = place,
 		                           .supply = ingredient->supply, .measure = ingredient->measure };
-	int64_t need;
 
 	if (ingredient->adding == ADD_IN_JAR)
 		return true;
@@ -253,9 +231,9 @@ static bool use_line(struct act *act, const struct scaled_line *line, int place,
 		return false;
 	if (ingredient->supply == SUPPLY_JUICE)
 		return take_juice(act, ingredient, batch_id, amount.used, fault);
-	if (ingredient->supply == SUPPLY_OTHER || !in_ledger_unit(ingredient, amount.used, &need))
+	if (ingredient->supply == SUPPLY_OTHER)
 		return true;
-	return supply_move(act, ingredient->supply, "", -need, SUPPLY_USE, batch_id, 0, fault);
+	return supply_move(act, ingredient->supply, "", -amount.used, SUPPLY_USE, batch_id, 0, fault);
 }
 
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
@@ -402,13 +380,12 @@ static bool use_with_jars(struct act *act, const struct strip *strip, const char
 
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &recipe->ingredients[i];
+		/* As the recipe gives it: of one quart jar. */
 		int64_t each = ingredient->amount * jar_size_named(jar)->fluid_ounces / 32;
-		int64_t need;
 
-		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER ||
-		    !in_ledger_unit(ingredient, each * jars, &need))
+		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER)
 			continue;
-		if (!supply_move(act, ingredient->supply, "", -need, SUPPLY_USE, strip->batch.id, 0, fault))
+		if (!supply_move(act, ingredient->supply, "", -each * jars, SUPPLY_USE, strip->batch.id, 0, fault))
 			return false;
 	}
 	return supply_move(act, SUPPLY_JAR, jar, -jars, SUPPLY_USE, strip->batch.id, 0, fault);
@@ -461,15 +438,13 @@ static bool correct_ledger(struct act *act, const struct log_batch_amount *amoun
 	struct ingredient ingredient = { .name = amount->ingredient, .supply = amount->supply,
 		                         .measure = amount->measure };
 	struct log_juice_use *uses;
-	int64_t need;
 	size_t count;
 	bool done;
 
 	if (amount->supply == SUPPLY_OTHER)
 		return true;
 	if (amount->supply != SUPPLY_JUICE)
-		return !in_ledger_unit(&ingredient, more, &need) ||
-		       supply_move(act, amount->supply, "", -need, SUPPLY_CORRECTION, amount->batch_id, 0, fault);
+		return supply_move(act, amount->supply, "", -more, SUPPLY_CORRECTION, amount->batch_id, 0, fault);
 	if (more > 0)
 		return take_juice(act, &ingredient, amount->batch_id, more, fault);
 	/* Back into the juice it was taken from last. */
