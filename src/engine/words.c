@@ -62,3 +62,11 @@ const char *words_at(const struct words *words, size_t n)
 {
 	return n < words->count ? words->text + words->start[n] : "";
 }
+
+void words_quote(struct text *text, const char *word)
+{
+	text_add(text, "\"");
+	for (; *word != '\0'; word++)
+		text_add(text, *word == '"' || *word == '\\' ? "\\%c" : "%c", *word);
+	text_add(text, "\"");
+}

@@ -10,6 +10,7 @@
 #include <stddef.h>
 
 #include "engine/fault.h"
+#include "engine/text.h"
 
 #define WORDS_MAX 16
 #define WORDS_BYTES 1024 /* of all words, ending zeros included */
@@ -27,5 +28,8 @@ bool words_split(const char *line, struct words *out, struct fault *fault);
 
 /* The word of that number, counted from 0; "" when there is none. */
 const char *words_at(const struct words *words, size_t n);
+
+/* The way back: a word between quotes, its own quotes and backslashes guarded. */
+void words_quote(struct text *text, const char *word);
 
 #endif

@@ -229,23 +229,26 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 	need->batch_id = pick->batch_id;
 	need->jars = pick->jars;
 	need->jar = jar_size_named(pick->size);
-	if (need->jar == NULL)
-		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", pick->size);
+	if (need->jar == NULL) {
+		fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", pick->size);
+		return false;
+	}
 	for (size_t i = 0; i < board->waiting_count; i++)
 		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name))
 			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot,
 			                   fault);
-	return fault_set(fault, FAULT_STALE,
-	                 "No %s of that batch are waiting any more. Look again.",
-	                 need->jar->plural);
+	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
+	          need->jar->plural);
+	return false;
 }
 
 static bool needs_of(const struct kitchen *kitchen, const struct pick *picks, size_t count,
                      struct need needs[PICKS_MAX], struct fault *fault)
 {
-	if (count < 1 || count > PICKS_MAX)
-		return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.",
-		                 PICKS_MAX);
+	if (count < 1 || count > PICKS_MAX) {
+		fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+		return false;
+	}
 	for (size_t i = 0; i < count; i++)
 		if (!need_of(kitchen, &picks[i], &needs[i], fault))
 			return false;
@@ -274,7 +277,7 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
                             struct process *out, struct fault *fault)
 {
 	const struct strip *canner = canner_of(kitchen, station_id, fault);
-	struct need needs[PICKS_MAX];
+	struct need needs[PICKS_MAX] = {{0}};
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
 	       common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out,
@@ -313,7 +316,7 @@ static bool goes_with(const struct kitchen *kitchen, const struct log_station *s
 static void fill_canner(const struct kitchen *kitchen, const struct strip *canner,
                         struct waiting_group *groups, size_t group_count, struct proposal *out)
 {
-	struct need needs[PICKS_MAX];
+	struct need needs[PICKS_MAX] = {{0}};
 
 	for (size_t i = 0; i < group_count && out->pick_count < PICKS_MAX; i++) {
 		struct waiting_group *group = &groups[i];
@@ -489,9 +492,9 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
                           size_t count, int pressure_psi, int64_t *load_id, struct fault *fault)
 {
 	const struct strip *canner = canner_of(kitchen, station_id, fault);
-	struct need needs[PICKS_MAX];
+	struct need needs[PICKS_MAX] = {{0}};
 	struct process process;
-	struct log_load load;
+	struct log_load load = {0};
 	char name[NAME_MAX_BYTES];
 	char picked[SENTENCE_MAX_BYTES];
 	struct act act;
