@@ -88,7 +88,7 @@ struct view {
 };
 
 /* One line being typed. */
-#define ENTRY_MAX 600
+#define ENTRY_MAX 1024 /* as long as a line of a kitchen file */
 struct entry {
 	bool open;
 	char prompt[80];

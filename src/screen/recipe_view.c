@@ -54,9 +54,10 @@ static int line_count(const struct desk *desk)
 static void line_words(const struct desk *desk, int line, char *buffer, size_t size)
 {
 	if (line == 0)
-		recipe_line_words(&desk->recipe, buffer, size);
+		(void)recipe_line_words(&desk->recipe, buffer, size);
 	else if (line <= (int)desk->recipe.ingredient_count)
-		ingredient_line_words(&desk->recipe.ingredients[line - 1], buffer, size);
+		(void)ingredient_line_words(&desk->recipe.ingredients[line - 1],
+		                            kitchen_board(desk->kitchen)->house.units, buffer, size);
 	else
 		text_copy(buffer, size, "(add an ingredient)");
 }
