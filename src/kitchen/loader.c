@@ -513,6 +513,6 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d min: %s", name, process.minutes,
+	return act_commit(&act, fault, "%s: load started, %d min: %s", name, load.minutes,
 	                  picked);
 }

@@ -118,26 +118,13 @@ static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe 
 	return true;
 }
 
-/* A low-acid food written down as acid would be sent to the wrong canner. */
-static bool acidity_is_that_of_food(const struct log_recipe *recipe, struct fault *fault)
-{
-	enum acidity acidity;
-
-	if (recipe->food[0] == '\0' || !process_acidity(recipe->food, &acidity) ||
-	    acidity == recipe->acidity)
-		return true;
-	return fault_set(fault, FAULT_REFUSED, "The tables know %s as %s, and the recipe says %s.",
-	                 recipe->food, acidity_words(acidity), acidity_words(recipe->acidity));
-}
-
 bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault)
 {
 	struct recipe view;
 	struct act act;
 
 	recipe_over(recipe, &view);
-	if (!recipe_check(&view, fault) || !acidity_is_that_of_food(recipe, fault) ||
-	    !name_is_free(kitchen, recipe, fault) ||
+	if (!recipe_check(&view, fault) || !name_is_free(kitchen, recipe, fault) ||
 	    !act_begin(&act, kitchen, recipe->id == 0 ? "add_recipe" : "edit_recipe", 0, fault))
 		return false;
 	if (!log_put_recipe(kitchen->log, recipe, fault))
