@@ -191,8 +191,12 @@ int64_t strip_urgency(const struct strip *strip, const struct moment *now)
 		return 3 * base;
 	if (face.ringing)
 		return -base * face.alarm + face.left_s;
+	if (face.timed && face.due && !strip_on_rack(strip))
+		return face.left_s - base / 2;
+	if (face.water && (!face.timed || face.water_left_s < face.left_s))
+		return face.water_left_s;
 	if (face.timed)
-		return face.due && !strip_on_rack(strip) ? face.left_s - base / 2 : face.left_s;
+		return face.left_s;
 	/* Waiting for a person: after every running clock, longest wait first. */
 	return (strip_on_rack(strip) ? 2 * base : base) - face.passed_s;
 }

@@ -351,6 +351,9 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_putf(desk->terminal, top + 1, cols - 20, 18, ROLE_STRONG, "%s_", card->picker.filter);
 	if (card->field < BATCH_MULTIPLE) {
 		picker_draw(desk, &card->picker, top + 2, rows - 2, cols, choice_count(desk), choice_words);
+		if (choice_count(desk) == 0)
+			terminal_put(desk->terminal, top + 2, 3, cols - 4, ROLE_CAUTION,
+			             "No recipe of that name. Your own are added in the house view (h).");
 		return;
 	}
 	terminal_putf(desk->terminal, top + 1, cols < 60 ? cols - 6 : 50, 5, ROLE_SELECTED, " %d ", card->multiple.value);

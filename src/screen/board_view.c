@@ -39,15 +39,14 @@ static struct layout lay_out(const struct desk *desk, int rows)
 	left = rows - layout.urgent;
 	layout.strips = less(canners + less(racked, 2), left);
 	left -= layout.strips;
-	if (left >= canners) {
+	/* A second row each, unless that leaves no room for the ribbon. */
+	if (left >= canners && (canners <= 4 || ribbon_rows(desk, left - canners) > 0 || ribbon_rows(desk, left) == 0)) {
 		layout.each = 2;
 		left -= canners;
 		layout.strips += canners;
 	}
-	if (left >= canners + 1) {
-		layout.ribbon = canners + 1;
-		left -= layout.ribbon;
-	}
+	layout.ribbon = ribbon_rows(desk, left);
+	left -= layout.ribbon;
 	more = less(left, racked > 2 ? racked - 2 : 0);
 	layout.strips += more;
 	left -= more;

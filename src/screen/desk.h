@@ -319,6 +319,8 @@ void urgent_draw(struct desk *desk, int row, int rows);
 void clock_line_draw(struct desk *desk, int row);
 int urgent_rows(const struct desk *desk, int room);
 void strips_draw(struct desk *desk, int row, int rows, int rows_each);
+/* Rows the ribbon would use of `room`; 0: not worth it. */
+int ribbon_rows(const struct desk *desk, int room);
 void ribbon_draw(struct desk *desk, int row, int rows);
 
 /* The clock of a strip: "12:34", "+1:02" when over, counting up with a

@@ -34,11 +34,11 @@ bool picker_typed(struct picker *picker, long key)
 
 static bool matches_at(const char *name, const char *filter)
 {
-	/* Blanks in names are not typed: Space chooses. */
+	/* Blanks and commas in names are not typed: Space chooses. */
 	while (*filter != '\0' && *name != '\0') {
 		char c = *name >= 'A' && *name <= 'Z' ? (char)(*name - 'A' + 'a') : *name;
 
-		if (*name != ' ') {
+		if (*name != ' ' && *name != ',') {
 			if (c != *filter)
 				return false;
 			filter++;

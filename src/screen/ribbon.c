@@ -84,28 +84,54 @@ static void axis_draw(struct desk *desk, const struct axis *axis, int row)
 	}
 }
 
+static bool is_busy(const struct strip *strip)
+{
+	return strip->content != STRIP_EMPTY;
+}
+
+int ribbon_rows(const struct desk *desk, int room)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int busy = 0;
+
+	for (size_t i = 0; i < board->stations; i++)
+		busy += is_busy(&board->strips[i]);
+	if ((int)board->stations + 1 <= room)
+		return (int)board->stations + 1;
+	if (busy == 0 || room < 2)
+		return 0;
+	return busy + 1 <= room ? busy + 1 : room;
+}
+
+static void station_draw(struct desk *desk, const struct axis *axis, const struct strip *strip, int row)
+{
+	struct stretch stretches[STRETCHES_MAX];
+	size_t count = strip_outlook(strip, &desk->now, stretches);
+
+	terminal_putf(desk->terminal, row, 1, LABEL_COLS - 1, ROLE_QUIET, "%d %s", strip->station.digit,
+	              strip->station.name);
+	for (size_t s = 0; s < count; s++)
+		stretch_draw(desk, axis, &stretches[s], row);
+	terminal_put(desk->terminal, row, axis->col + column_of(axis, 0), 1, ROLE_STRONG,
+	             glyph(desk->terminal, GLYPH_NOW));
+}
+
+/* Every station where they all fit, else those with work in them. */
 void ribbon_draw(struct desk *desk, int row, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
+	bool all = (int)board->stations + 1 <= rows;
 	struct axis axis;
 	int window_rows;
 	int cols;
+	int end = row + rows;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (rows < 2)
 		return;
 	axis = axis_for(cols);
 	axis_draw(desk, &axis, row++);
-	for (size_t i = 0; i < board->stations && (int)i < rows - 1; i++, row++) {
-		const struct strip *strip = &board->strips[i];
-		struct stretch stretches[STRETCHES_MAX];
-		size_t count = strip_outlook(strip, &desk->now, stretches);
-
-		terminal_putf(desk->terminal, row, 1, LABEL_COLS - 1, ROLE_QUIET, "%d %s", strip->station.digit,
-		              strip->station.name);
-		for (size_t s = 0; s < count; s++)
-			stretch_draw(desk, &axis, &stretches[s], row);
-		terminal_put(desk->terminal, row, axis.col + column_of(&axis, 0), 1, ROLE_STRONG,
-		             glyph(desk->terminal, GLYPH_NOW));
-	}
+	for (size_t i = 0; i < board->stations && row < end; i++)
+		if (all || is_busy(&board->strips[i]))
+			station_draw(desk, &axis, &board->strips[i], row++);
 }

@@ -48,6 +48,20 @@ static const char *counts_words(const struct face *face)
 	return face->due ? "OVER BY" : "left";
 }
 
+/* The clock of a strip that needs someone first, with its name: of a juicer it
+ * may be the water. */
+static const char *soonest(const struct strip *strip, struct face *face)
+{
+	bool water = face->water && (face->water_due || (!face->due && (!face->timed || face->water_left_s < face->left_s)));
+
+	if (!water)
+		return strip->rule->words;
+	face->timed = true;
+	face->due = face->water_due;
+	face->left_s = face->water_left_s;
+	return "water check";
+}
+
 /* --- the most urgent clock ------------------------------------------------------- */
 
 static enum digits_height digits_for(const struct desk *desk)
@@ -119,7 +133,7 @@ static void beside_words(const struct desk *desk, const struct strip *strip, str
 }
 
 static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face,
-                          int row, int col, int cols, int rows)
+                          const char *clock_name, int row, int col, int cols, int rows)
 {
 	char process[160];
 	struct text text = TEXT_OVER(process);
@@ -131,7 +145,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 		              strip->station.name);
 	else
 		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 cooling rack, %s", strip->lot.code);
-	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", strip->rule->words,
+	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name,
 	              counts_words(face), face->ringing ? "  " : "",
 	              face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
@@ -147,6 +161,7 @@ void clock_line_draw(struct desk *desk, int row)
 {
 	const struct strip *strip = desk_most_urgent(desk);
 	struct face face;
+	const char *clock_name;
 	char clock[24];
 	int rows;
 	int cols;
@@ -155,11 +170,12 @@ void clock_line_draw(struct desk *desk, int row)
 	if (strip == NULL)
 		return;
 	strip_face(strip, &desk->now, &face);
+	clock_name = soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
 	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
 	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip),
-	              strip->rule->words, clock, counts_words(&face), face.due ? face.act : "");
+	              clock_name, clock, counts_words(&face), face.due ? face.act : "");
 }
 
 void urgent_draw(struct desk *desk, int row, int rows)
@@ -167,6 +183,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 	const struct strip *strip = desk_most_urgent(desk);
 	enum digits_height height = digits_for(desk);
 	struct face face;
+	const char *clock_name;
 	char clock[24];
 	int window_rows;
 	int cols;
@@ -181,11 +198,12 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		return;
 	}
 	strip_face(strip, &desk->now, &face);
+	clock_name = soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	width = digits_columns(clock, height);
 	digits_draw(desk->terminal, row, 1, clock, height, strip_role(desk, &face));
 	if (cols - width - 4 >= RIGHT_TEXT_MIN) {
-		urgent_beside(desk, strip, &face, row, width + 4, cols - width - 5, rows);
+		urgent_beside(desk, strip, &face, clock_name, row, width + 4, cols - width - 5, rows);
 		return;
 	}
 	if (rows > digits_rows(height))
