@@ -97,7 +97,7 @@ $(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
 
 # Tables and migrations are baked into the program from schema/.
 BAKE_SOURCES := $(sort $(wildcard src/bake/*.c))
-$(BAKE): $(BAKE_SOURCES) src/bake/bake.h Makefile
+$(BAKE): $(BAKE_SOURCES) $(wildcard src/bake/*.h) Makefile
 	@mkdir -p $(@D)
 	@echo "  cc    src/bake"
 	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -Isrc -o $@ $(BAKE_SOURCES)

@@ -1,21 +1,15 @@
 /*
- * recipe.c - recipes and what goes into them, checked as recipe_check() of the
- * engine checks a kitchen's own, and against the process tables.
+ * recipe.c - recipes and what goes into them: read, and printed as C.
  */
-#include "bake/bake.h"
+#include "bake/recipe.h"
 
 #include <stdio.h>
 #include <string.h>
 
-#define INGREDIENTS_MAX 12 /* src/engine/recipe.h: RECIPE_INGREDIENTS_MAX */
-
-static const char *const pectins[] = { "none", "regular", "low_methoxyl" };
+const char *const pectin_names[PECTIN_COUNT] = { "none", "regular", "low_methoxyl" };
 static const char *const pectin_constants[] = {
 	"PECTIN_NONE", "PECTIN_REGULAR", "PECTIN_LOW_METHOXYL",
 };
-#define NO_PECTIN 0
-#define REGULAR 1
-#define LOW_METHOXYL 2
 
 static const char *const gel_tests[] = { "none", "temperature" };
 static const char *const gel_constants[] = { "GEL_TEST_NONE", "GEL_TEST_TEMPERATURE" };
@@ -24,19 +18,11 @@ static const char *const addings[] = { "at_start", "at_boil", "last", "in_jar" }
 static const char *const adding_constants[] = {
 	"ADD_AT_START", "ADD_AT_BOIL", "ADD_LAST", "ADD_IN_JAR",
 };
-#define IN_JAR 3
 
 static const char *const measure_constants[] = { "MEASURE_VOLUME", "MEASURE_MASS", "MEASURE_EACH" };
 static const char *const answers[] = { "no", "yes" };
 
-#define ANY_MEASURE 3
-/* Powders that are told in spoons are kept by weight: mg a cup, as
- * supply_mg_per_cup() of the engine, sources there; tests compare the two. */
-static const struct {
-	const char *constant;
-	size_t measure;
-	int64_t mg_a_cup;
-} supplies[] = {
+const struct supply supplies[SUPPLIES] = {
 	{ "SUPPLY_OTHER", ANY_MEASURE, 0 },
 	{ "SUPPLY_JUICE", MEASURE_VOLUME, 0 },
 	{ "SUPPLY_FRUIT", MEASURE_MASS, 0 },
@@ -50,61 +36,9 @@ static const struct {
 	{ "SUPPLY_SALT", MEASURE_MASS, 288000 },
 	{ "SUPPLY_BUTTER", MEASURE_MASS, 226796 },
 };
-static const char *const supply_names[] = {
+const char *const supply_names[SUPPLIES] = {
 	"other", "juice", "fruit", "sugar", "lemon_juice", "citric_acid", "vinegar",
 	"pectin_regular", "pectin_low", "calcium_water", "salt", "butter",
-};
-#define SUPPLIES (sizeof(supplies) / sizeof(supplies[0]))
-_Static_assert(SUPPLIES == sizeof(supply_names) / sizeof(supply_names[0]), "one name a supply");
-#define LEMON_JUICE 4
-#define CITRIC_ACID 5
-#define VINEGAR 6
-#define PECTIN_REGULAR 7
-#define PECTIN_LOW 8
-
-struct ingredient {
-	const char *name;
-	size_t supply;
-	struct amount amount;
-	const char *form;
-	size_t adding;
-	size_t optional;
-	long line;
-};
-
-struct recipe {
-	const char *name;
-	const char *food;
-	const char *packs;
-	const char *jars;
-	size_t pectin;
-	size_t acidity;
-	size_t gel_test;
-	int boil_hold_s;
-	int headspace_thou;
-	int multiple_max;
-	int foam_percent;
-	int boil_off_low;
-	int boil_off_high;
-	int64_t yield_low_ul;
-	int64_t yield_high_ul;
-	const char *caution;
-	const char *source;
-	const char *path;
-	long line;
-	size_t count;
-	struct ingredient ingredients[INGREDIENTS_MAX];
-};
-
-struct book {
-	struct recipe *row;
-	size_t count;
-};
-
-/* What the process tables hold; empty when they were not given. */
-struct tables {
-	struct jars jars;
-	struct processes processes;
 };
 
 /* --- reading ---------------------------------------------------------------- */
@@ -139,7 +73,7 @@ recipe_from(const struct record *record)
 		.food = field_free(record, 1, "food", NAME_BYTES),
 		.packs = field_free(record, 2, "packs", SOURCE_BYTES),
 		.jars = field_free(record, 3, "jars", SOURCE_BYTES),
-		.pectin = field_word(record, 4, "pectin", pectins, 3),
+		.pectin = field_word(record, 4, "pectin", pectin_names, PECTIN_COUNT),
 		.acidity = field_word(record, 5, "acidity", acidity_names, ACIDITY_COUNT),
 		.gel_test = field_word(record, 6, "gel_test", gel_tests, 2),
 		.boil_hold_s = field_number(record, 7, "boil_hold_s", 0, 3600),
@@ -186,42 +120,6 @@ recipes_read(const char *path)
 	if (book.count == 0)
 		bake_die(path, 2, "no rows");
 	return book;
-}
-
-static char
-lower(char letter)
-{
-	return (char)(letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter);
-}
-
-/* `word` in small letters. */
-static bool
-holds(const char *text, const char *word)
-{
-	for (; *text != '\0'; text++) {
-		size_t i = 0;
-
-		while (word[i] != '\0' && lower(text[i]) == word[i])
-			i++;
-		if (word[i] == '\0')
-			return true;
-	}
-	return false;
-}
-
-static void
-check_ingredient(const char *path, const struct ingredient *item)
-{
-	size_t measure = supplies[item->supply].measure;
-
-	if (measure != ANY_MEASURE && item->amount.measure != measure)
-		bake_die(path, item->line, "%s is kept by %s, and the amount is not",
-		         supply_names[item->supply], measure == MEASURE_MASS ? "weight" : "volume");
-	/* Its strength varies: Colorado State and Penn State Extension. */
-	if (item->supply == LEMON_JUICE && (holds(item->name, "fresh") || holds(item->form, "fresh")))
-		bake_die(path, item->line, "fresh lemon juice as the acid; its strength varies");
-	if (holds(item->name, "lemon juice") && item->supply != LEMON_JUICE)
-		bake_die(path, item->line, "lemon juice is the supply lemon_juice, from a bottle");
 }
 
 static struct ingredient
@@ -275,161 +173,6 @@ ingredients_read(struct book *book, const char *path)
 	}
 }
 
-/* --- checking ---------------------------------------------------------------- */
-
-static bool
-has_supply(const struct recipe *recipe, size_t supply)
-{
-	for (size_t i = 0; i < recipe->count; i++) {
-		if (recipe->ingredients[i].supply == supply)
-			return true;
-	}
-	return false;
-}
-
-static void
-check_pectin(const struct recipe *recipe)
-{
-	/* USDA AIB 539 Guide 7; Michigan State Univ. Extension sheet 01600961. */
-	if (recipe->pectin == REGULAR && recipe->multiple_max > 1)
-		bake_die(recipe->path, recipe->line, "regular pectin is never multiplied in one pot");
-	if ((recipe->pectin == REGULAR) != has_supply(recipe, PECTIN_REGULAR) ||
-	    (recipe->pectin == LOW_METHOXYL) != has_supply(recipe, PECTIN_LOW))
-		bake_die(recipe->path, recipe->line, "the ingredients hold another pectin than \"%s\"",
-		         pectins[recipe->pectin]);
-	/* Added pectin needs no gel test: USDA AIB 539 Guide 7. */
-	if (recipe->pectin != NO_PECTIN && recipe->gel_test != 0)
-		bake_die(recipe->path, recipe->line, "a gel test with added pectin");
-}
-
-static void
-check_recipe(const struct recipe *recipe)
-{
-	if (recipe->count == 0)
-		bake_die(recipe->path, recipe->line, "the recipe \"%s\" has no ingredients", recipe->name);
-	if (recipe->boil_off_low > recipe->boil_off_high)
-		bake_die(recipe->path, recipe->line, "boil_off_low_percent is above boil_off_high_percent");
-	if (recipe->yield_low_ul > recipe->yield_high_ul ||
-	    (recipe->yield_low_ul == 0) != (recipe->yield_high_ul == 0))
-		bake_die(recipe->path, recipe->line, "yield_low and yield_high are no range");
-	if (recipe->jars[0] == '\0' || (recipe->food[0] != '\0' && recipe->packs[0] == '\0'))
-		bake_die(recipe->path, recipe->line, "no %s", recipe->jars[0] == '\0' ? "jars" : "packs");
-	check_pectin(recipe);
-}
-
-/* USDA AIB 539 Guide 3, Colorado State, Penn State: a quart of tomatoes takes 2
- * tbsp bottled lemon juice, 1/2 tsp citric acid or 4 tbsp vinegar of 5 %. */
-static void
-check_tomatoes(const struct recipe *recipe)
-{
-	static const struct {
-		size_t supply;
-		int64_t least;
-	} rates[] = { { LEMON_JUICE, 29574 }, { CITRIC_ACID, 2300 }, { VINEGAR, 59147 } };
-
-	if (strncmp(recipe->food, "tomatoes ", 9) != 0 && strcmp(recipe->food, "tomato juice") != 0 &&
-	    strcmp(recipe->food, "tomato sauce standard") != 0)
-		return;
-	for (size_t i = 0; i < recipe->count; i++) {
-		const struct ingredient *item = &recipe->ingredients[i];
-
-		for (size_t r = 0; r < 3; r++) {
-			if (item->adding == IN_JAR && item->optional == 0 && item->supply == rates[r].supply &&
-			    item->amount.amount >= rates[r].least)
-				return;
-		}
-	}
-	bake_die(recipe->path, recipe->line, "tomatoes without the published acid in the jar");
-}
-
-/* The next word of a blank-separated list as an index; false at its end. */
-static bool
-next_word(const char **list, char *word, size_t size)
-{
-	size_t length = strcspn(*list, " ");
-
-	if (length == 0)
-		return false;
-	if (length >= size)
-		length = size - 1;
-	memcpy(word, *list, length);
-	word[length] = '\0';
-	*list += strcspn(*list, " ");
-	*list += **list == ' ' ? 1 : 0;
-	return true;
-}
-
-static void
-check_packs(const struct recipe *recipe)
-{
-	const char *list = recipe->packs;
-	char word[WORD_BYTES];
-
-	while (next_word(&list, word, sizeof(word))) {
-		size_t i = 0;
-
-		while (i < PACK_COUNT && strcmp(pack_names[i], word) != 0)
-			i++;
-		if (i == PACK_COUNT)
-			bake_die(recipe->path, recipe->line, "unknown pack: \"%s\"", word);
-	}
-}
-
-static size_t
-jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
-{
-	for (size_t i = 0; i < jars->count; i++) {
-		if (strcmp(jars->row[i].name, word) == 0)
-			return i;
-	}
-	bake_die(recipe->path, recipe->line, "unknown jar: \"%s\"", word);
-}
-
-/* Is there a row that may be used for this pack and jar?  Its acidity and its
- * headspace must be the recipe's. */
-static bool
-pair_in_table(const struct recipe *recipe, const struct processes *processes, const char *pack,
-              size_t jar)
-{
-	bool found = false;
-
-	for (size_t i = 0; i < processes->count; i++) {
-		const struct process *row = &processes->row[i];
-
-		if (strcmp(row->food, recipe->food) != 0 || strcmp(pack_names[row->pack], pack) != 0 ||
-		    row->jar < jar || !process_offered(row))
-			continue;
-		if (row->acidity != recipe->acidity)
-			bake_die(recipe->path, recipe->line, "the food is %s in %s:%ld",
-			         acidity_names[row->acidity], row->path, row->line);
-		if (row->jar == jar && row->headspace_thou != recipe->headspace_thou)
-			bake_die(recipe->path, recipe->line, "the headspace differs from %s:%ld", row->path,
-			         row->line);
-		found = true;
-	}
-	return found;
-}
-
-static void
-check_jars(const struct recipe *recipe, const struct tables *tables)
-{
-	const char *jars = recipe->jars;
-	char jar[WORD_BYTES];
-
-	while (next_word(&jars, jar, sizeof(jar))) {
-		size_t index = jar_of(recipe, &tables->jars, jar);
-		const char *packs = recipe->packs;
-		char pack[WORD_BYTES];
-
-		while (next_word(&packs, pack, sizeof(pack))) {
-			if (!pair_in_table(recipe, &tables->processes, pack, index))
-				bake_die(recipe->path, recipe->line,
-				         "no process of \"%s\", %s, in a %s jar may be offered", recipe->food, pack,
-				         jar);
-		}
-	}
-}
-
 /* --- printing ------------------------------------------------------------------ */
 
 static void
@@ -442,7 +185,7 @@ print_ingredient(const struct ingredient *item)
 	       (long long)item->amount.amount);
 	print_string(item->form);
 	printf(",\n\t\t\t  .adding = %s, .optional = %s },\n", adding_constants[item->adding],
-	       item->optional == 1 ? "true" : "false");
+	       item->optional == OPTIONAL ? "true" : "false");
 }
 
 static void
@@ -489,13 +232,8 @@ bake_recipe(const char *recipe_path, const char *ingredient_path, const char *ja
 	for (int i = 0; i < count; i++)
 		processes_add(&tables.processes, process_paths[i], &tables.jars);
 	ingredients_read(&book, ingredient_path);
-	for (size_t i = 0; i < book.count; i++) {
-		check_recipe(&book.row[i]);
-		check_tomatoes(&book.row[i]);
-		check_packs(&book.row[i]);
-		if (jar_path != NULL)
-			check_jars(&book.row[i], &tables);
-	}
+	for (size_t i = 0; i < book.count; i++)
+		check_recipe(&book.row[i], &tables);
 	print_top("engine/recipe.h");
 	printf("const struct recipe recipes[] = {\n");
 	for (size_t i = 0; i < book.count; i++)

@@ -13,7 +13,7 @@
 #define CLOSE_PERMILLE 5 /* a further tool is worth while it mends more than this */
 #define SLACK 16         /* uL or mg: what rounding to whole ones, times a multiple, may add up to */
 #define AMOUNT_MAX INT64_C(10000000000) /* 10 cubic metres, 10 tonnes */
-#define NO_LIMIT INT64_MAX
+#define NO_LIMIT INT32_MAX /* grains; AMOUNT_MAX has far fewer */
 
 struct fraction {
 	int grains;
@@ -24,13 +24,13 @@ struct fraction {
 struct tool {
 	const char *one;
 	const char *many;
-	int64_t size;               /* grains */
-	int64_t said;               /* grains of one unit said; differs from size for marks on a jug */
-	int64_t most_first;         /* grains of this part when it comes first */
-	int64_t most_later;
+	int size;       /* grains */
+	int said;       /* grains of one unit said; differs from size for marks on a jug */
+	int most_first; /* grains of this part when it comes first */
+	int most_later;
 	const struct fraction *fractions; /* rising; may be NULL */
 	int fraction_count;
-	bool times;                 /* said "3 x 15 mL" */
+	bool times; /* said "3 x 15 mL" */
 };
 
 /* One grain is whole / parts uL or mg. */
@@ -106,8 +106,8 @@ struct way {
 	int64_t grains[MEASURE_PARTS_MAX]; /* in each tool */
 	int64_t sum;
 	int64_t off; /* |sum - wanted|, in parts of a grain's whole */
-	int parts;
 	int64_t fills;
+	int parts;
 	bool possible;
 };
 

@@ -33,7 +33,12 @@ enum adding {
 enum gel_test { GEL_TEST_NONE, GEL_TEST_TEMPERATURE /* or sheet, or cold plate */, GEL_TEST_COUNT };
 
 /* How an amount is measured. */
-enum measure { MEASURE_VOLUME /* uL */, MEASURE_MASS /* mg */, MEASURE_EACH /* pieces */, MEASURE_COUNT };
+enum measure {
+	MEASURE_VOLUME, /* uL */
+	MEASURE_MASS,   /* mg */
+	MEASURE_EACH,   /* pieces */
+	MEASURE_COUNT
+};
 
 /* What the store keeps a ledger of; "other" ingredients are told but not counted. */
 enum supply_kind {

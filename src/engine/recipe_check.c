@@ -86,8 +86,8 @@ check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: list ingredients in the order they go in; \"%s\" comes too late.",
 		                 recipe->name, item->name);
-	if ((item->supply == SUPPLY_LEMON_JUICE && (holds(item->name, "fresh") || holds(item->form, "fresh"))) ||
-	    (item->supply != SUPPLY_LEMON_JUICE && holds(item->name, "lemon juice")))
+	if (item->supply == SUPPLY_LEMON_JUICE ? holds(item->name, "fresh") || holds(item->form, "fresh")
+	                                       : holds(item->name, "lemon juice"))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: the acid is bottled lemon juice. Fresh juice varies in strength, so no "
 		                 "rate holds for it.", recipe->name);

@@ -179,6 +179,80 @@ product "a product without a source" "2: source is empty" 'plum jam,plums,pint,,
 printf '%s\n' 'name,food,usual_jar,caution,source' 'plum jam,plums,pint,,s' >"$work/product.csv"
 accepted "a product without a caution" product "$work/product.csv"
 
+# --- recipes -------------------------------------------------------------------
+
+recipe_header='name,food,packs,jars,pectin,acidity,gel_test,boil_hold_s,headspace_in,multiple_max,foam_percent,boil_off_low_percent,boil_off_high_percent,yield_low,yield_high,caution,source'
+item_header='recipe,name,supply,amount,form,adding,optional'
+jelly='plum jelly,plums,hot,pint,none,acid,temperature,0,0.5,2,50,20,40,,,,a house'
+juice='plum jelly,plum juice,juice,4 cup,,at_start,no'
+sugar='plum jelly,sugar,sugar,3 cup,granulated,at_boil,no'
+tables="$jar $work/plums.csv"
+printf '%s\n' "$header" "$plum" "$beans" 'tomatoes crushed,hot,pint,boiling_water,0.5,0,1000,35,,acidified,s,yes' \
+	'pears,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,memory' >"$work/plums.csv"
+
+# recipe "what it is" "LINE: words" "row of recipes" "row of ingredients"...
+recipe() {
+	what=$1
+	words=$2
+	printf '%s\n' "$recipe_header" "$3" >"$work/recipe.csv"
+	shift 3
+	printf '%s\n' "$item_header" "$@" >"$work/item.csv"
+	# shellcheck disable=SC2086 # two files
+	refused "$what" "$words" recipe "$work/recipe.csv" "$work/item.csv" $tables
+}
+book=$work/recipe.csv
+items=$work/item.csv
+
+printf '%s\n' "$recipe_header" "$jelly" >"$book"
+printf '%s\n' "$item_header" "$juice" 'plum jelly,acid,lemon_juice,1.5 tsp,bottled,at_start,yes' "$sugar" \
+	'plum jelly,plums,fruit,24.5 lb,,at_boil,no' >"$items"
+# shellcheck disable=SC2086
+accepted "a good recipe" recipe "$book" "$items" $tables
+printed "4 cups are 946.352946 mL" '.amount = 946353,'
+printed "1-1/2 tsp are 7.393 mL" '.amount = 7393,'
+printed "3 cups of sugar are 600 g" '.measure = MEASURE_MASS, .amount = 600000,'
+printed "24-1/2 lb are 11.113013 kg" '.amount = 11113013,'
+accepted "a good recipe without the tables" recipe "$book" "$items"
+
+recipe "a recipe without source" "$book:2: source is empty" "${jelly%a house}" "$juice"
+recipe "a recipe without ingredients" "$book:2: the recipe \"plum jelly\" has no ingredients" "$jelly"
+recipe "an ingredient of no recipe" "$items:2: unknown recipe: \"pear jelly\"" "$jelly" 'pear jelly,pears,fruit,1 lb,,at_start,no'
+recipe "an ingredient twice" "$items:3: the ingredient is already on line 2" "$jelly" "$juice" "$juice"
+recipe "ingredients out of order" "$items:3: ingredients are listed in the order" "$jelly" "$sugar" "$juice"
+recipe "an amount without a unit" "$items:2: amount is not a number, a blank and a unit: \"4\"" "$jelly" "$(echo "$juice" | sed 's/4 cup/4/')"
+recipe "a fraction" "$items:2: amount is not a number" "$jelly" "$(echo "$juice" | sed 's,4 cup,1/2 cup,')"
+recipe "four decimals of an amount" "$items:2: amount is not a number" "$jelly" "$(echo "$juice" | sed 's/4 cup/4.0001 cup/')"
+recipe "nothing of it" "$items:2: amount is nothing" "$jelly" "$(echo "$juice" | sed 's/4 cup/0 cup/')"
+recipe "an unknown unit" "$items:2: unknown unit of amount: \"4 stone\"" "$jelly" "$(echo "$juice" | sed 's/4 cup/4 stone/')"
+recipe "half a piece" "$items:2: amount is not a whole number of pieces" "$jelly" "$(echo "$juice" | sed 's/juice,4 cup/other,1.5 each/')"
+recipe "juice by weight" "$items:2: juice is kept by volume" "$jelly" "$(echo "$juice" | sed 's/4 cup/4 lb/')"
+recipe "fruit by volume" "$items:2: fruit is kept by weight" "$jelly" "$(echo "$juice" | sed 's/juice,4/fruit,4/')"
+recipe "fresh lemon juice" "$items:2: fresh lemon juice as the acid" "$jelly" 'plum jelly,Fresh lemon juice,lemon_juice,1 tbsp,,at_start,no'
+recipe "lemon juice under another name" "$items:2: lemon juice is the supply lemon_juice" "$jelly" 'plum jelly,Lemon juice,other,1 tbsp,,at_start,no'
+recipe "two batches of regular pectin" "$book:2: regular pectin is never multiplied" "$(echo "$jelly" | sed 's/none,acid/regular,acid/')" 'plum jelly,pectin,pectin_regular,49 g,,at_start,no'
+recipe "a pectin that is not in it" "$book:2: the ingredients hold another pectin" "$(echo "$jelly" | sed 's/none,acid/low_methoxyl,acid/')" "$juice"
+recipe "a gel test with pectin" "$book:2: a gel test with added pectin" "$(echo "$jelly" | sed 's/none,acid/low_methoxyl,acid/')" 'plum jelly,pectin,pectin_low,4 tsp,,at_start,no'
+recipe "a pot that boils off more than most" "$book:2: boil_off_low_percent is above" "$(echo "$jelly" | sed 's/,20,40,/,41,40,/')" "$juice"
+recipe "half a range of yield" "$book:2: yield_low and yield_high are no range" "$(echo "$jelly" | sed 's/,40,,,/,40,7 qt,,/')" "$juice"
+recipe "no jars" "$book:2: no jars" "$(echo "$jelly" | sed 's/,pint,/,,/')" "$juice"
+recipe "an unknown jar" "$book:2: unknown jar: \"bucket\"" "$(echo "$jelly" | sed 's/,pint,/,pint bucket,/')" "$juice"
+recipe "an unknown pack" "$book:2: unknown pack: \"cold\"" "$(echo "$jelly" | sed 's/,hot,/,hot cold,/')" "$juice"
+recipe "a pack that is not in the table" "$book:2: no process of \"plums\", raw, in a pint jar" "$(echo "$jelly" | sed 's/,hot,/,raw,/')" "$juice"
+recipe "a food that is not in the table" "$book:2: no process of \"moons\"" "$(echo "$jelly" | sed 's/,plums,/,moons,/')" "$juice"
+recipe "a food whose rows are not confirmed" "$book:2: no process of \"pears\"" "$(echo "$jelly" | sed 's/,plums,/,pears,/')" "$juice"
+recipe "another acidity than the table" "$book:2: the food is acid in $work/plums.csv:2" "$(echo "$jelly" | sed 's/none,acid/none,low_acid/')" "$juice"
+recipe "another headspace than the table" "$book:2: the headspace differs from $work/plums.csv:2" "$(echo "$jelly" | sed 's/,0.5,/,0.25,/')" "$juice"
+tomatoes='plum jelly,tomatoes crushed,hot,pint,none,acidified,none,0,0.5,1,50,20,40,,,,a house'
+recipe "tomatoes without acid" "$book:2: tomatoes without the published acid" "$tomatoes" "$juice"
+recipe "tomatoes with too little acid" "$book:2: tomatoes without the published acid" "$tomatoes" 'plum jelly,acid,lemon_juice,1.5 tbsp,,in_jar,no'
+recipe "tomatoes with acid as one likes" "$book:2: tomatoes without the published acid" "$tomatoes" 'plum jelly,acid,citric_acid,0.5 tsp,,in_jar,yes'
+printf '%s\n' "$recipe_header" "$tomatoes" >"$book"
+printf '%s\n' "$item_header" 'plum jelly,acid,citric_acid,0.5 tsp,,in_jar,no' >"$items"
+# shellcheck disable=SC2086
+accepted "tomatoes with citric acid" recipe "$book" "$items" $tables
+printf '%s\n' "$recipe_header" "$jelly" "$(echo "$jelly" | sed 's/plum jelly/Plum-Jelly/')" >"$book"
+refused "a recipe twice" "$book:3: the recipe \"Plum-Jelly\" is already on line 2" recipe "$book" "$items"
+
 # --- migrations ----------------------------------------------------------------
 
 # A text past the longest string literal of C17, with every sign that matters.
@@ -221,9 +295,10 @@ fi
 
 # --- the tables of the program ---------------------------------------------------
 
-for verb in jar process product migration; do
+for verb in jar process product recipe migration; do
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
+	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" "$schema"/process_*.csv ;;
 	migration) set -- "$schema"/migration/*.sql ;;
 	*) set -- "$schema/$verb.csv" ;;
 	esac

@@ -29,7 +29,7 @@ us(int64_t eighths, struct measured *out)
 START_TEST(us_volumes_read_as_a_cook_writes_them)
 {
 	static const struct {
-		int64_t eighths;
+		int eighths;
 		const char *words;
 	} cases[] = {
 		{ 1, "1/8 tsp" },

@@ -18,7 +18,7 @@
 #include "support/kitchen_kit.h"
 
 #define SEED UINT64_C(20260914)
-#define KILLS 240
+#define KILLS 205
 #define LOADS_MAX 4000
 
 struct digest {
@@ -198,10 +198,10 @@ static void clocks_agree(void)
 		const struct strip *strip = kk_find(&kit, load_id);
 		struct face face;
 
-		ck_assert_msg((strip != NULL) == (want->phase_id != 0), "load %lld is on the board: %d",
-		              (long long)load_id, strip != NULL);
-		if (strip == NULL)
+		if (strip == NULL && want->phase_id == 0)
 			continue;
+		ck_assert_msg(strip != NULL && want->phase_id != 0, "load %lld is on the board: %d",
+		              (long long)load_id, strip != NULL);
 		on_board++;
 		strip_face(strip, &now, &face);
 		ck_assert_int_eq(strip->phase.id, want->phase_id);
@@ -243,7 +243,9 @@ static void kill_once(uint64_t seed, long delay_us, bool while_opening, int pipe
 /* Very short ones often: the first acts after opening meet a fresh log. */
 static long delay(struct dice *dice)
 {
-	return dice_roll(dice, 4) == 0 ? dice_roll(dice, 600) : dice_roll(dice, 20000);
+	static const int longest_us[] = {1000, 20000, 20000};
+
+	return dice_roll(dice, longest_us[dice_roll(dice, 3)]);
 }
 
 static void close_log(void)

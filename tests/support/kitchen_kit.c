@@ -194,7 +194,8 @@ const struct strip *kk_strip(const struct kitchen_kit *kit, int64_t load_id)
 {
 	const struct strip *strip = kk_find(kit, load_id);
 
-	ck_assert_msg(strip != NULL, "load %lld is not on the board", (long long)load_id);
+	if (strip == NULL)
+		ck_abort_msg("load %lld is not on the board", (long long)load_id);
 	return strip;
 }
 

@@ -24,6 +24,7 @@ is_fitted() {
 
 # No line was wrapped by the terminal and none is longer than the window.
 not_wrapped() {
+	tm capture-pane -p -t "$window" >"$screen"
 	tm capture-pane -p -J -t "$window" >"$own/joined"
 	is "lines with wrapped ones joined" "$(wc -l <"$own/joined")" "$(wc -l <"$screen")"
 	is "lines that are too long" "$(grep -cE "^.{$((columns + 1))}" "$screen")" 0

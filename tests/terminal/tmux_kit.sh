@@ -98,17 +98,30 @@ type_text() {
 # --- looking -------------------------------------------------------------------
 
 look() {
-	tm capture-pane -p -t "$window" >"$screen" 2>/dev/null
+	picture=$(tm capture-pane -p -t "$window" 2>/dev/null)
+	printf '%s\n' "$picture" >"$screen"
 }
 
 # The screen as one line with single blanks, for sentences that wrap.
-flat() {
-	tr -s '\n ' '  ' <"$screen"
+flatten() {
+	set -f
+	# shellcheck disable=SC2086 # to be split into words
+	set -- $picture
+	set +f
+	flat=$*
 }
 
+# A new process for each look would be most of the time, hence `case`.
 sees() {
 	look
-	grep -qF -- "$1" "$screen" || flat | grep -qF -- "$1"
+	case $picture in
+	*"$1"*) return 0 ;;
+	esac
+	flatten
+	case $flat in
+	*"$1"*) return 0 ;;
+	esac
+	return 1
 }
 
 good() {
@@ -121,12 +134,16 @@ bad() {
 	sed 's/^/    | /' "$screen"
 }
 
-# until COMMAND...: tries it again and again; false when the time is over.
+# until_true COMMAND...: tries it again and again; false when the time is over.
 until_true() {
-	deadline=$(($(date +%s) + WAIT_SECONDS))
+	tries=0
 	until "$@"; do
-		[ "$(date +%s)" -le "$deadline" ] || return 1
-		sleep 0.04
+		[ "$tries" -gt 0 ] || deadline=$(($(date +%s) + WAIT_SECONDS))
+		tries=$((tries + 1))
+		if [ $((tries % 8)) -eq 0 ]; then
+			[ "$(date +%s)" -le "$deadline" ] || return 1
+		fi
+		sleep 0.05
 	done
 }
 

@@ -1,0 +1,88 @@
+/*
+ * recipe.h - recipes as bake holds them, between reading and checking.
+ */
+#ifndef STILLROOM_BAKE_RECIPE_H
+#define STILLROOM_BAKE_RECIPE_H
+
+#include "bake/bake.h"
+
+#define INGREDIENTS_MAX 12 /* src/engine/recipe.h: RECIPE_INGREDIENTS_MAX */
+
+/* In the order of the engine's enums. */
+#define PECTIN_COUNT 3
+#define NO_PECTIN 0
+#define REGULAR 1
+#define LOW_METHOXYL 2
+#define NO_GEL_TEST 0
+#define IN_JAR 3
+#define OPTIONAL 1
+#define ANY_MEASURE 3
+#define SUPPLIES 12
+#define LEMON_JUICE 4
+#define CITRIC_ACID 5
+#define VINEGAR 6
+#define PECTIN_REGULAR 7
+#define PECTIN_LOW 8
+
+/* Powders that are told in spoons are kept by weight: mg a cup, as
+ * supply_mg_per_cup() of the engine, sources there; tests compare the two. */
+struct supply {
+	const char *constant;
+	size_t measure; /* of its ledger */
+	int64_t mg_a_cup;
+};
+
+extern const struct supply supplies[SUPPLIES];
+extern const char *const supply_names[SUPPLIES];
+extern const char *const pectin_names[PECTIN_COUNT];
+
+struct ingredient {
+	const char *name;
+	size_t supply;
+	struct amount amount;
+	const char *form;
+	size_t adding;
+	size_t optional;
+	long line;
+};
+
+struct recipe {
+	const char *name;
+	const char *food;
+	const char *packs;
+	const char *jars;
+	size_t pectin;
+	size_t acidity;
+	size_t gel_test;
+	int boil_hold_s;
+	int headspace_thou;
+	int multiple_max;
+	int foam_percent;
+	int boil_off_low;
+	int boil_off_high;
+	int64_t yield_low_ul;
+	int64_t yield_high_ul;
+	const char *caution;
+	const char *source;
+	const char *path;
+	long line;
+	size_t count;
+	struct ingredient ingredients[INGREDIENTS_MAX];
+};
+
+struct book {
+	struct recipe *row;
+	size_t count;
+};
+
+/* What the process tables hold; empty when they were not given. */
+struct tables {
+	struct jars jars;
+	struct processes processes;
+};
+
+/* Each ends the program at the first defect. */
+void check_ingredient(const char *path, const struct ingredient *item);
+void check_recipe(const struct recipe *recipe, const struct tables *tables);
+
+#endif

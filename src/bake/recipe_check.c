@@ -1,0 +1,206 @@
+/*
+ * recipe_check.c - the rules of a recipe, as recipe_check() of the engine has
+ * them for a kitchen's own, and what the process tables say.
+ */
+#include "bake/recipe.h"
+
+#include <string.h>
+
+static char
+lower(char letter)
+{
+	return (char)(letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter);
+}
+
+/* `word` in small letters. */
+static bool
+holds(const char *text, const char *word)
+{
+	for (; *text != '\0'; text++) {
+		size_t i = 0;
+
+		while (word[i] != '\0' && lower(text[i]) == word[i])
+			i++;
+		if (word[i] == '\0')
+			return true;
+	}
+	return false;
+}
+
+void
+check_ingredient(const char *path, const struct ingredient *item)
+{
+	size_t measure = supplies[item->supply].measure;
+
+	if (measure != ANY_MEASURE && item->amount.measure != measure)
+		bake_die(path, item->line, "%s is kept by %s, and the amount is not",
+		         supply_names[item->supply], measure == MEASURE_MASS ? "weight" : "volume");
+	/* Its strength varies: Colorado State and Penn State Extension. */
+	if (item->supply == LEMON_JUICE && (holds(item->name, "fresh") || holds(item->form, "fresh")))
+		bake_die(path, item->line, "fresh lemon juice as the acid; its strength varies");
+	if (holds(item->name, "lemon juice") && item->supply != LEMON_JUICE)
+		bake_die(path, item->line, "lemon juice is the supply lemon_juice, from a bottle");
+}
+
+static bool
+has_supply(const struct recipe *recipe, size_t supply)
+{
+	for (size_t i = 0; i < recipe->count; i++) {
+		if (recipe->ingredients[i].supply == supply)
+			return true;
+	}
+	return false;
+}
+
+static void
+check_pectin(const struct recipe *recipe)
+{
+	/* USDA AIB 539 Guide 7; Michigan State Univ. Extension sheet 01600961. */
+	if (recipe->pectin == REGULAR && recipe->multiple_max > 1)
+		bake_die(recipe->path, recipe->line, "regular pectin is never multiplied in one pot");
+	if ((recipe->pectin == REGULAR) != has_supply(recipe, PECTIN_REGULAR) ||
+	    (recipe->pectin == LOW_METHOXYL) != has_supply(recipe, PECTIN_LOW))
+		bake_die(recipe->path, recipe->line, "the ingredients hold another pectin than \"%s\"",
+		         pectin_names[recipe->pectin]);
+	/* Added pectin needs no gel test: USDA AIB 539 Guide 7. */
+	if (recipe->pectin != NO_PECTIN && recipe->gel_test != NO_GEL_TEST)
+		bake_die(recipe->path, recipe->line, "a gel test with added pectin");
+}
+
+static void
+check_ranges(const struct recipe *recipe)
+{
+	if (recipe->count == 0)
+		bake_die(recipe->path, recipe->line, "the recipe \"%s\" has no ingredients", recipe->name);
+	if (recipe->boil_off_low > recipe->boil_off_high)
+		bake_die(recipe->path, recipe->line, "boil_off_low_percent is above boil_off_high_percent");
+	if (recipe->yield_low_ul > recipe->yield_high_ul ||
+	    (recipe->yield_low_ul == 0) != (recipe->yield_high_ul == 0))
+		bake_die(recipe->path, recipe->line, "yield_low and yield_high are no range");
+	if (recipe->jars[0] == '\0' || (recipe->food[0] != '\0' && recipe->packs[0] == '\0'))
+		bake_die(recipe->path, recipe->line, "no %s", recipe->jars[0] == '\0' ? "jars" : "packs");
+}
+
+/* USDA AIB 539 Guide 3, Colorado State, Penn State: a quart of tomatoes takes 2
+ * tbsp bottled lemon juice, 1/2 tsp citric acid or 4 tbsp vinegar of 5 %. */
+static void
+check_tomatoes(const struct recipe *recipe)
+{
+	static const struct {
+		size_t supply;
+		int64_t least;
+	} rates[] = { { LEMON_JUICE, 29574 }, { CITRIC_ACID, 2300 }, { VINEGAR, 59147 } };
+
+	if (strncmp(recipe->food, "tomatoes ", 9) != 0 && strcmp(recipe->food, "tomato juice") != 0 &&
+	    strcmp(recipe->food, "tomato sauce standard") != 0)
+		return;
+	for (size_t i = 0; i < recipe->count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+
+		for (size_t r = 0; r < 3; r++) {
+			if (item->adding == IN_JAR && item->optional != OPTIONAL && item->supply == rates[r].supply &&
+			    item->amount.amount >= rates[r].least)
+				return;
+		}
+	}
+	bake_die(recipe->path, recipe->line, "tomatoes without the published acid in the jar");
+}
+
+/* The next word of a blank-separated list as an index; false at its end. */
+static bool
+next_word(const char **list, char *word, size_t size)
+{
+	size_t length = strcspn(*list, " ");
+
+	if (length == 0)
+		return false;
+	if (length >= size)
+		length = size - 1;
+	memcpy(word, *list, length);
+	word[length] = '\0';
+	*list += strcspn(*list, " ");
+	*list += **list == ' ' ? 1 : 0;
+	return true;
+}
+
+static void
+check_packs(const struct recipe *recipe)
+{
+	const char *list = recipe->packs;
+	char word[WORD_BYTES];
+
+	while (next_word(&list, word, sizeof(word))) {
+		size_t i = 0;
+
+		while (i < PACK_COUNT && strcmp(pack_names[i], word) != 0)
+			i++;
+		if (i == PACK_COUNT)
+			bake_die(recipe->path, recipe->line, "unknown pack: \"%s\"", word);
+	}
+}
+
+static size_t
+jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
+{
+	for (size_t i = 0; i < jars->count; i++) {
+		if (strcmp(jars->row[i].name, word) == 0)
+			return i;
+	}
+	bake_die(recipe->path, recipe->line, "unknown jar: \"%s\"", word);
+}
+
+/* Is there a row that may be used for this pack and jar?  Its acidity and its
+ * headspace must be the recipe's. */
+static bool
+pair_in_table(const struct recipe *recipe, const struct processes *processes, const char *pack,
+              size_t jar)
+{
+	bool found = false;
+
+	for (size_t i = 0; i < processes->count; i++) {
+		const struct process *row = &processes->row[i];
+
+		if (strcmp(row->food, recipe->food) != 0 || strcmp(pack_names[row->pack], pack) != 0 ||
+		    row->jar < jar || !process_offered(row))
+			continue;
+		if (row->acidity != recipe->acidity)
+			bake_die(recipe->path, recipe->line, "the food is %s in %s:%ld",
+			         acidity_names[row->acidity], row->path, row->line);
+		if (row->jar == jar && row->headspace_thou != recipe->headspace_thou)
+			bake_die(recipe->path, recipe->line, "the headspace differs from %s:%ld", row->path,
+			         row->line);
+		found = true;
+	}
+	return found;
+}
+
+static void
+check_jars(const struct recipe *recipe, const struct tables *tables)
+{
+	const char *jars = recipe->jars;
+	char jar[WORD_BYTES];
+
+	while (next_word(&jars, jar, sizeof(jar))) {
+		size_t index = jar_of(recipe, &tables->jars, jar);
+		const char *packs = recipe->packs;
+		char pack[WORD_BYTES];
+
+		while (next_word(&packs, pack, sizeof(pack))) {
+			if (!pair_in_table(recipe, &tables->processes, pack, index))
+				bake_die(recipe->path, recipe->line,
+				         "no process of \"%s\", %s, in a %s jar may be offered", recipe->food, pack,
+				         jar);
+		}
+	}
+}
+
+void
+check_recipe(const struct recipe *recipe, const struct tables *tables)
+{
+	check_ranges(recipe);
+	check_pectin(recipe);
+	check_tomatoes(recipe);
+	check_packs(recipe);
+	if (tables->processes.count > 0)
+		check_jars(recipe, tables);
+}
