@@ -168,7 +168,7 @@ const struct strip *kk_canner(const struct kitchen_kit *kit, int digit)
 {
 	const struct board *board = kitchen_board(kit->kitchen);
 
-	for (size_t i = 0; i < board->canners; i++)
+	for (size_t i = 0; i < board->stations; i++)
 		if (board->strips[i].station.digit == digit)
 			return &board->strips[i];
 	ck_abort_msg("there is no canner %d", digit);
@@ -184,8 +184,8 @@ const struct strip *kk_find(const struct kitchen_kit *kit, int64_t load_id)
 {
 	const struct board *board = kitchen_board(kit->kitchen);
 
-	for (size_t i = 0; i < board->canners + board->racked; i++)
-		if (board->strips[i].has_load && board->strips[i].load.id == load_id)
+	for (size_t i = 0; i < board->stations + board->racked; i++)
+		if (strip_has_load(&board->strips[i]) && board->strips[i].load.id == load_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -303,7 +303,7 @@ int64_t kk_start(struct kitchen_kit *kit, int digit, int jars)
 
 bool kk_try_step(struct kitchen_kit *kit, int64_t load_id, bool sure)
 {
-	return kitchen_step(kit->kitchen, load_id, kk_phase(kit, load_id), sure, &kit->fault);
+	return kitchen_step(kit->kitchen, kk_phase(kit, load_id), sure, &kit->fault);
 }
 
 void kk_step(struct kitchen_kit *kit, int64_t load_id)
@@ -326,27 +326,29 @@ void kk_to(struct kitchen_kit *kit, int64_t load_id, enum phase_name name)
 
 void kk_lost(struct kitchen_kit *kit, int64_t load_id)
 {
-	KK_OK(kit, kitchen_lost(kit->kitchen, load_id, kk_phase(kit, load_id), &kit->fault));
+	KK_OK(kit, kitchen_lost(kit->kitchen, kk_phase(kit, load_id), &kit->fault));
 }
 
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes)
 {
-	return kitchen_exception(kit->kitchen, load_id, kk_phase(kit, load_id), exception, minutes,
+	return kitchen_exception(kit->kitchen, kk_phase(kit, load_id), exception, minutes,
 	                         &kit->fault);
 }
 
 bool kk_undo(struct kitchen_kit *kit, int64_t load_id)
 {
+	struct log_subject load = {SUBJECT_LOAD, load_id};
 	char said[SENTENCE_MAX_BYTES];
 
-	return kitchen_undo(kit->kitchen, 0, load_id, said, sizeof(said), &kit->fault);
+	return kitchen_undo(kit->kitchen, load, said, sizeof(said), &kit->fault);
 }
 
 bool kk_redo(struct kitchen_kit *kit, int64_t load_id)
 {
+	struct log_subject load = {SUBJECT_LOAD, load_id};
 	char said[SENTENCE_MAX_BYTES];
 
-	return kitchen_redo(kit->kitchen, 0, load_id, said, sizeof(said), &kit->fault);
+	return kitchen_redo(kit->kitchen, load, said, sizeof(said), &kit->fault);
 }
 
 /* --- every row as text ------------------------------------------------------------------ */
@@ -402,10 +404,11 @@ static void dump_load(const struct log_load *row, struct text *out)
 
 static void dump_phases(struct log *log, int64_t load_id, struct text *out)
 {
+	struct log_subject load = {SUBJECT_LOAD, load_id};
 	struct log_phase *rows;
 	size_t count;
 
-	ck_assert(log_phases(log, load_id, &rows, &count, NULL));
+	ck_assert(log_phases(log, load, &rows, &count, NULL));
 	for (size_t i = 0; i < count; i++)
 		text_add(out, "phase %lld %lld %s %lld %lld %s %lld %lld %lld %d\n", NUM(rows[i].id),
 		         NUM(rows[i].load_id), rows[i].name, NUM(rows[i].began.wall_ms),
