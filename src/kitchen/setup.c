@@ -302,8 +302,12 @@ void kitchen_station_line(const struct log_station *station, char *buffer, size_
 	add_quoted(&text, station->name);
 	if (station->volume_ul > 0) {
 		char volume[48];
+		int64_t back = 0;
 
-		amount_words(MEASURE_VOLUME, station->volume_ul, UNITS_METRIC, volume, sizeof(volume));
+		/* In the units that give back the very same volume. */
+		amount_words(MEASURE_VOLUME, station->volume_ul, UNITS_US, volume, sizeof(volume));
+		if (!amount_read(volume, MEASURE_VOLUME, SUPPLY_OTHER, &back, NULL) || back != station->volume_ul)
+			amount_words(MEASURE_VOLUME, station->volume_ul, UNITS_METRIC, volume, sizeof(volume));
 		text_add(&text, " \"%s\"", volume);
 	}
 	for (size_t i = 0; i < jar_size_count; i++)
