@@ -1,0 +1,277 @@
+/*
+ * What the board asks at every refresh stays cheap however many years of jars
+ * the log holds: no statement walks a table of history.
+ *
+ * Steps of SQLite's virtual machine are counted, not seconds: the count is the
+ * same on a slow machine (https://sqlite.org/c3ref/c_stmtstatus_counter.html).
+ */
+#include <check.h>
+#include <sqlite3.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "log/log_private.h"
+#include "support/log_kit.h"
+
+static struct log_kit kit;
+
+static void begin(void)
+{
+	kit_start(&kit);
+}
+
+static void end(void)
+{
+	kit_clear(&kit);
+}
+
+/* --- plans ----------------------------------------------------------------------------- */
+
+/* All that is asked between two keys, and what a key asks before it is done. */
+static const enum statement asked[] = {
+	HOUSE_GET,           STATION_LIST,        STATION_GET,        CAPACITY_LIST,
+	LOAD_GET,            LOAD_OPEN,           LOAD_BETWEEN,       LOAD_FRESH_ID,
+	STATION_FRESH_ID,    PHASES_OF_LOAD,      PHASES_OF_RUN,      PHASES_OF_BATCH,
+	PHASE_OPEN_OF_LOAD,  PHASE_OPEN_OF_RUN,   PHASE_OPEN_OF_BATCH, JAR_LIST,
+	JAR_GET,             JAR_FATES,           JAR_MADE,           JARS_OF_BATCH,
+	JARS_WAITING,        RUN_GET,             RUN_OPEN,           RUN_FRESH_ID,
+	JUICE_GET,           JUICE_LEFT,          JUICES_OF_RUN,      JUICE_USES_OF_BATCH,
+	BATCH_GET,           BATCH_OPEN,          BATCH_FRESH_ID,     BATCH_AMOUNTS,
+	SUPPLY_LIST,         SUPPLY_OF,           LOT_GET,            LID_BOX_GET,
+	ENTRY_NEWEST,        ENTRY_TIP,           ENTRY_CHANGES,      ENTRIES_OF_STATION,
+	ENTRIES_OF_LOAD,     ENTRIES_OF_RUN,      ENTRIES_OF_BATCH,   ENTRIES_OF_HOUSE,
+	STANDING_OF_HOUSE,   STANDING_OF_STATION, STANDING_OF_LOAD,   STANDING_OF_RUN,
+	STANDING_OF_BATCH,   UNDONE_OF_HOUSE,     UNDONE_OF_STATION,  UNDONE_OF_LOAD,
+	UNDONE_OF_RUN,       UNDONE_OF_BATCH,
+};
+#define ASKED_COUNT (int)(sizeof(asked) / sizeof(asked[0]))
+
+/* What may be walked from end to end: indexes that hold only what is open, what
+ * a house has few of, and the links of a chain of undos. */
+static const char *const may_be_scanned[] = {
+	"SCAN load USING INDEX load_open",
+	"SCAN run USING INDEX run_in_juicer",
+	"SCAN batch USING INDEX batch_in_pot",
+	"SCAN jar USING INDEX jar_waiting",
+	"SCAN jar USING INDEX jar_fate_open",
+	"SCAN juice_left USING INDEX juice_left_some",
+	"SCAN station USING INDEX station_digit",
+	"SCAN supply_stock",
+	"SCAN supply",
+	"SCAN supply USING INDEX",
+	"SCAN supply USING COVERING INDEX",
+	"SCAN link",
+	"SCAN CONSTANT ROW",
+	"SCAN journal", /* by number, and only for the newest: see below */
+};
+
+static bool scan_allowed(enum statement which, const char *detail)
+{
+	size_t length = strlen(detail);
+	if (strncmp(detail, "SCAN journal", 12) == 0)
+		return which == ENTRY_NEWEST && length == 12;
+	for (size_t i = 0; i < sizeof(may_be_scanned) / sizeof(may_be_scanned[0]); i++) {
+		size_t same = strlen(may_be_scanned[i]);
+		if (strncmp(detail, may_be_scanned[i], same) == 0 &&
+		    (detail[same] == '\0' || detail[same] == ' '))
+			return true;
+	}
+	return false;
+}
+
+START_TEST(no_statement_of_the_board_walks_a_table_of_history)
+{
+	sqlite3_stmt *plan;
+	char *sql = sqlite3_mprintf("EXPLAIN QUERY PLAN %s", statement_text[asked[_i]]);
+	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &plan, NULL), SQLITE_OK);
+	int rows = 0;
+	while (sqlite3_step(plan) == SQLITE_ROW) {
+		const char *detail = (const char *)sqlite3_column_text(plan, 3);
+		rows++;
+		if (strncmp(detail, "SCAN ", 5) == 0)
+			ck_assert_msg(scan_allowed(asked[_i], detail), "%s\n  %s", statement_text[asked[_i]],
+			              detail);
+		ck_assert_msg(strstr(detail, "AUTOMATIC") == NULL, "%s\n  %s", statement_text[asked[_i]],
+		              detail);
+	}
+	ck_assert_int_gt(rows, 0);
+	ck_assert_int_eq(sqlite3_finalize(plan), SQLITE_OK);
+	sqlite3_free(sql);
+}
+END_TEST
+
+/* --- steps ------------------------------------------------------------------------------ */
+
+#define HISTORY_ROWS 100000
+
+/* Years of invented days: 100,000 shelved jars and as many moves of 12 supplies,
+ * every batch and run closed, every juice used up. */
+static const char history[] =
+	"CREATE TEMP TABLE n AS WITH RECURSIVE n (i) AS "
+	"(SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000) SELECT i FROM n;"
+	"BEGIN;"
+	"INSERT INTO station (id, digit, kind, name) VALUES (2, 2, 'pot', 'p'), (3, 3, 'juicer', 'j');"
+	"INSERT INTO run SELECT i, 3, 'quinces', 1, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
+	"INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
+	"INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i FROM n WHERE i <= 12000;"
+	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i FROM n WHERE i <= 8000;"
+	"INSERT INTO juice_use SELECT i, 1 + i % 4000, i, 500, 'batch', i FROM n WHERE i <= 8000;"
+	"INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
+	" WHERE i <= 40000;"
+	"INSERT INTO load SELECT i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
+	" '', 'valid', '', 1, 0, i FROM n WHERE i <= 12000;"
+	"INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
+	" SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 1 + i % 8000, i FROM n;"
+	"INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 'x', 1, 1, '', 0, NULL, 2, "
+	" 'done', CASE i % 3 WHEN 1 THEN 1 + i % 4000 END, CASE i % 3 WHEN 2 THEN 1 + i % 8000 END FROM n;"
+	"INSERT INTO supply SELECT i, 'kind' || i, '' FROM n WHERE i <= 12;"
+	"UPDATE supply SET kind = 'sugar' WHERE id = 1;"
+	"UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"
+	"INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 1 + i % 8000, NULL, '', i FROM n;"
+	"INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
+	" CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
+	" CASE i % 3 WHEN 2 THEN 1 + i % 4000 END, CASE i % 3 WHEN 1 THEN 1 + i % 8000 END FROM n;"
+	"COMMIT;";
+
+/* Steps a statement takes a run, since it was asked last; 0 when it was not run. */
+static int steps(enum statement which)
+{
+	sqlite3_stmt *statement = kit.log->statements[which];
+	int runs = sqlite3_stmt_status(statement, SQLITE_STMTSTATUS_RUN, 1);
+	int taken = sqlite3_stmt_status(statement, SQLITE_STMTSTATUS_VM_STEP, 1);
+	return runs > 1 ? taken / runs : taken;
+}
+
+static void few_steps(enum statement which, int most)
+{
+	int taken = steps(which);
+	ck_assert_int_gt(taken, 0);
+	ck_assert_msg(taken <= most, "%d steps, %d allowed:\n%s", taken, most, statement_text[which]);
+}
+
+/* One step is some 30 ns to 100 ns: 2,000 steps are far below a millisecond. */
+#define FEW 2000
+
+static void open_rows_are_found(void)
+{
+	struct log_load *loads;
+	struct log_run *runs;
+	struct log_batch *batches;
+	struct log_jar *jars;
+	struct log_juice *juices;
+	struct log_supply *supplies;
+	size_t count;
+	KIT_OK(&kit, log_loads_open(kit.log, &loads, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(loads);
+	few_steps(LOAD_OPEN, FEW);
+	KIT_OK(&kit, log_runs_open(kit.log, &runs, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(runs);
+	few_steps(RUN_OPEN, FEW);
+	KIT_OK(&kit, log_batches_open(kit.log, &batches, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(batches);
+	few_steps(BATCH_OPEN, FEW);
+	KIT_OK(&kit, log_jars_waiting(kit.log, &jars, &count, &kit.fault));
+	ck_assert_uint_eq(count, 14);
+	free(jars);
+	few_steps(JARS_WAITING, FEW);
+	KIT_OK(&kit, log_jars_with_open_fate(kit.log, &jars, &count, &kit.fault));
+	free(jars);
+	few_steps(JAR_FATES, FEW);
+	KIT_OK(&kit, log_juices_left(kit.log, &juices, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(juices);
+	few_steps(JUICE_LEFT, FEW);
+	KIT_OK(&kit, log_supplies(kit.log, &supplies, &count, &kit.fault));
+	ck_assert_uint_eq(count, 12);
+	free(supplies);
+	few_steps(SUPPLY_LIST, FEW);
+}
+
+static void rows_of_one_are_found(const struct log_entry *batch, const struct log_entry *run,
+                                  int64_t load_id)
+{
+	struct log_phase phase;
+	struct log_jar *jars;
+	struct log_supply supply;
+	size_t count;
+	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(batch->batch_id), &phase, &kit.fault));
+	few_steps(PHASE_OPEN_OF_BATCH, FEW);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_run(run->run_id), &phase, &kit.fault));
+	few_steps(PHASE_OPEN_OF_RUN, FEW);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load_id), &phase, &kit.fault));
+	few_steps(PHASE_OPEN_OF_LOAD, FEW);
+	KIT_OK(&kit, log_jars_of_batch(kit.log, batch->batch_id, &jars, &count, &kit.fault));
+	free(jars);
+	few_steps(JARS_OF_BATCH, FEW);
+	KIT_OK(&kit, log_jars(kit.log, load_id, &jars, &count, &kit.fault));
+	free(jars);
+	few_steps(JAR_LIST, FEW);
+	KIT_OK(&kit, log_supply_of(kit.log, SUPPLY_SUGAR, "", &supply, &kit.fault));
+	few_steps(SUPPLY_OF, FEW);
+}
+
+/* What u and r would take: asked for each key shown. */
+static void acts_to_undo_are_found(const struct log_entry *batch, const struct log_entry *run,
+                                   int64_t load_id)
+{
+	const struct log_subject subjects[] = {
+		{.kind = SUBJECT_HOUSE},     kit_station(1),         kit_station(2),
+		kit_station(3),              kit_load(load_id),      kit_run(run->run_id),
+		kit_batch(batch->batch_id),
+	};
+	for (size_t i = 0; i < sizeof(subjects) / sizeof(subjects[0]); i++) {
+		struct log_entry entry;
+		(void)log_last_act(kit.log, subjects[i], false, &entry, NULL);
+		(void)log_last_act(kit.log, subjects[i], true, &entry, NULL);
+	}
+	for (int which = STANDING_OF_HOUSE; which <= UNDONE_OF_BATCH; which++)
+		few_steps((enum statement)which, FEW);
+}
+
+START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
+{
+	struct log_entry run = kit_entry("Run", 0, 0);
+	struct log_entry batch = kit_entry("Batch", 0, 0);
+	struct log_entry filled = kit_entry("Filled", 0, 0);
+	struct log_entry loaded = kit_entry("Loaded", 0, 0);
+	int64_t juice_id;
+	kit_close(&kit);
+	kit_sql(kit.path, history);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), HISTORY_ROWS);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM supply_move"), HISTORY_ROWS);
+	kit_open(&kit, LOG_WRITE);
+	KIT_OK(&kit, kit_start_run(kit.log, 3, &juice_id, &run, &kit.fault));
+	KIT_OK(&kit, kit_start_batch(kit.log, 2, "B1", juice_id, 1, &batch, &kit.fault));
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 14, &filled, &kit.fault));
+	KIT_OK(&kit, kit_load_jars(kit.log, 1, "B2", batch.batch_id, &loaded, &kit.fault));
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 14, &filled, &kit.fault));
+	open_rows_are_found();
+	rows_of_one_are_found(&batch, &run, loaded.load_id);
+	acts_to_undo_are_found(&batch, &run, loaded.load_id);
+	/* a key writes no more slowly than on the first day */
+	for (int which = BEGIN_ACT; which < STATEMENT_COUNT; which++) {
+		int taken = steps((enum statement)which);
+		ck_assert_msg(taken <= FEW, "%d steps:\n%s", taken, statement_text[which]);
+	}
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("log plans");
+	TCase *tests = tcase_create("plans");
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_set_timeout(tests, 60);
+	tcase_add_loop_test(tests, no_statement_of_the_board_walks_a_table_of_history, 0, ASKED_COUNT);
+	tcase_add_test(tests, a_hundred_thousand_jars_cost_no_more_than_none);
+	suite_add_tcase(suite, tests);
+	SRunner *runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	int failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
