@@ -45,7 +45,7 @@ static const enum statement asked[] = {
 	STANDING_OF_BATCH,   UNDONE_OF_HOUSE,     UNDONE_OF_STATION,  UNDONE_OF_LOAD,
 	UNDONE_OF_RUN,       UNDONE_OF_BATCH,
 };
-#define ASKED_COUNT (int)(sizeof(asked) / sizeof(asked[0]))
+#define ASKED_COUNT (sizeof(asked) / sizeof(asked[0]))
 
 /* What may be walked from end to end: indexes that hold only what is open, what
  * a house has few of, and the links of a chain of undos. */
@@ -80,24 +80,28 @@ static bool scan_allowed(enum statement which, const char *detail)
 	return false;
 }
 
-START_TEST(no_statement_of_the_board_walks_a_table_of_history)
+static void plan_is_good(enum statement which)
 {
 	sqlite3_stmt *plan;
-	char *sql = sqlite3_mprintf("EXPLAIN QUERY PLAN %s", statement_text[asked[_i]]);
+	char *sql = sqlite3_mprintf("EXPLAIN QUERY PLAN %s", statement_text[which]);
 	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &plan, NULL), SQLITE_OK);
 	int rows = 0;
 	while (sqlite3_step(plan) == SQLITE_ROW) {
 		const char *detail = (const char *)sqlite3_column_text(plan, 3);
 		rows++;
 		if (strncmp(detail, "SCAN ", 5) == 0)
-			ck_assert_msg(scan_allowed(asked[_i], detail), "%s\n  %s", statement_text[asked[_i]],
-			              detail);
-		ck_assert_msg(strstr(detail, "AUTOMATIC") == NULL, "%s\n  %s", statement_text[asked[_i]],
-		              detail);
+			ck_assert_msg(scan_allowed(which, detail), "%s\n  %s", statement_text[which], detail);
+		ck_assert_msg(strstr(detail, "AUTOMATIC") == NULL, "%s\n  %s", statement_text[which], detail);
 	}
 	ck_assert_int_gt(rows, 0);
 	ck_assert_int_eq(sqlite3_finalize(plan), SQLITE_OK);
 	sqlite3_free(sql);
+}
+
+START_TEST(no_statement_of_the_board_walks_a_table_of_history)
+{
+	for (size_t i = 0; i < ASKED_COUNT; i++)
+		plan_is_good(asked[i]);
 }
 END_TEST
 
@@ -232,6 +236,41 @@ static void acts_to_undo_are_found(const struct log_entry *batch, const struct l
 		few_steps((enum statement)which, FEW);
 }
 
+static int steps_of(const char *sql)
+{
+	sqlite3_stmt *statement;
+	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &statement, NULL), SQLITE_OK);
+	ck_assert_msg(sqlite3_step(statement) == SQLITE_DONE, "%s: %s", sql, sqlite3_errmsg(kit.log->db));
+	ck_assert_int_eq(sqlite3_changes(kit.log->db), 1);
+	int taken = sqlite3_stmt_status(statement, SQLITE_STMTSTATUS_VM_STEP, 0);
+	ck_assert_int_eq(sqlite3_finalize(statement), SQLITE_OK);
+	return taken;
+}
+
+/* An undo takes rows away, and SQLite then looks for their children: there must
+ * be an index to find them by. Children before parents, the day's own rows. */
+static void rows_go_without_a_search(void)
+{
+	static const char *const deletions[] = {
+		"DELETE FROM load WHERE id = (SELECT max(id) FROM load)",
+		"DELETE FROM batch WHERE id = (SELECT max(id) FROM batch)",
+		"DELETE FROM run WHERE id = (SELECT max(id) FROM run)",
+		"DELETE FROM lot WHERE id = (SELECT max(id) FROM lot)",
+		"INSERT INTO juice (kind, made_ul, made_wall_ms, state_wall_ms) VALUES ('x', 1, 1, 1)",
+		"DELETE FROM juice WHERE id = (SELECT max(id) FROM juice)",
+		"INSERT INTO supply (kind) VALUES ('x')",
+		"DELETE FROM supply WHERE id = (SELECT max(id) FROM supply)",
+		"INSERT INTO lid_box (label, lids) VALUES ('x', 1)",
+		"DELETE FROM lid_box WHERE id = (SELECT max(id) FROM lid_box)",
+	};
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	for (size_t i = 0; i < sizeof(deletions) / sizeof(deletions[0]); i++) {
+		int taken = steps_of(deletions[i]);
+		ck_assert_msg(taken <= 2 * FEW, "%d steps: %s", taken, deletions[i]);
+	}
+	log_abandon(kit.log);
+}
+
 START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
 {
 	struct log_entry run = kit_entry("Run", 0, 0);
@@ -252,6 +291,7 @@ START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
 	open_rows_are_found();
 	rows_of_one_are_found(&batch, &run, loaded.load_id);
 	acts_to_undo_are_found(&batch, &run, loaded.load_id);
+	rows_go_without_a_search();
 	/* a key writes no more slowly than on the first day */
 	for (int which = BEGIN_ACT; which < STATEMENT_COUNT; which++) {
 		int taken = steps((enum statement)which);
@@ -266,7 +306,7 @@ int main(void)
 	TCase *tests = tcase_create("plans");
 	tcase_add_checked_fixture(tests, begin, end);
 	tcase_set_timeout(tests, 60);
-	tcase_add_loop_test(tests, no_statement_of_the_board_walks_a_table_of_history, 0, ASKED_COUNT);
+	tcase_add_test(tests, no_statement_of_the_board_walks_a_table_of_history);
 	tcase_add_test(tests, a_hundred_thousand_jars_cost_no_more_than_none);
 	suite_add_tcase(suite, tests);
 	SRunner *runner = srunner_create(suite);
