@@ -162,7 +162,8 @@ void amount_words(enum measure measure, int64_t amount, enum unit_system units, 
 
 /* --- words that are read back exactly ------------------------------------------------ */
 
-#define PLAIN_ENOUGH 20 /* units to count out; more is easier to read in metric */
+#define PLAIN_ENOUGH 30 /* units to count out; more is easier to read in metric */
+#define TWO_MEASURES 8  /* two kinds of tools are as bad as so many more of one */
 
 struct told {
 	enum measure measure;
@@ -177,10 +178,10 @@ static const struct told told[] = {
     {MEASURE_VOLUME, false, GALLON, 1, "gal", "gal"},
     {MEASURE_VOLUME, false, QUART, 1, "qt", "qt"},
     {MEASURE_VOLUME, false, CUP, 4, "cup", "cups"},
-    {MEASURE_VOLUME, false, TABLESPOON, 2, "tbsp", "tbsp"},
+    {MEASURE_VOLUME, false, TABLESPOON, 1, "tbsp", "tbsp"},
     {MEASURE_VOLUME, false, TEASPOON, 8, "tsp", "tsp"},
     {MEASURE_MASS, true, SUGAR_CUP, 4, "cup", "cups"},
-    {MEASURE_MASS, true, SUGAR_CUP / 16, 2, "tbsp", "tbsp"},
+    {MEASURE_MASS, true, SUGAR_CUP / 16, 1, "tbsp", "tbsp"},
     {MEASURE_MASS, true, SUGAR_CUP / 48, 8, "tsp", "tsp"},
     {MEASURE_MASS, false, POUND, 4, "lb", "lb"},
     {MEASURE_MASS, false, OUNCE, 8, "oz", "oz"},
@@ -232,7 +233,8 @@ static void try_unit(struct wording *wording, const struct told *before, int64_t
 	for (size_t i = 0; i < FRACTION_COUNT; i++) {
 		int parts = fractions[i].parts;
 		int64_t count = in_units(rest, one, unit->grains / parts);
-		int64_t awkward = first + count / parts + fractions[i].awkward + (before != NULL);
+		int64_t awkward = first + count / parts + fractions[i].awkward +
+		                  (before != NULL ? TWO_MEASURES : 0);
 		char words[64];
 		struct text text = TEXT_OVER(words);
 
