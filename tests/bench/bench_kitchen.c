@@ -165,12 +165,12 @@ static double time_steps(struct bench *bench)
 		const struct strip *strip;
 		double began;
 
-		if (!canner(bench)->has_load)
+		if (!strip_has_load(canner(bench)))
 			start(bench);
 		test_clock_pass(&bench->clock, 30 * MINUTE_MS);
 		strip = canner(bench);
 		began = now_us();
-		MUST(bench, kitchen_step(bench->kitchen, strip->load.id, strip->phase.id, true, &bench->fault));
+		MUST(bench, kitchen_step(bench->kitchen, strip->phase.id, true, &bench->fault));
 		times[i] = now_us() - began;
 	}
 	return median(times);

@@ -141,8 +141,8 @@ static int in_canners(void)
 {
 	int loads = 0;
 
-	for (size_t c = 0; c < kitchen_board(kit.kitchen)->canners; c++)
-		loads += kitchen_board(kit.kitchen)->strips[c].has_load;
+	for (size_t c = 0; c < kitchen_board(kit.kitchen)->stations; c++)
+		loads += strip_has_load(&kitchen_board(kit.kitchen)->strips[c]);
 	return loads;
 }
 
@@ -267,7 +267,7 @@ START_TEST(every_load_tells_its_story)
 	struct text all;
 
 	(void)let_the_day_pass();
-	KK_OK(&kit, log_story(kit.log, going[1].load_id, &rows, &count, &kit.fault));
+	KK_OK(&kit, log_story(kit.log, kk_about(going[1].load_id), &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1 + 7); /* the start, six steps and the loss */
 	said = malloc(4000);
 	ck_assert_ptr_nonnull(said);

@@ -61,7 +61,7 @@ static const struct strip *any_strip(struct dice *dice)
 {
 	const struct board *board = kitchen_board(kit.kitchen);
 
-	return &board->strips[dice_roll(dice, (int)(board->canners + board->racked))];
+	return &board->strips[dice_roll(dice, (int)(board->stations + board->racked))];
 }
 
 static bool press_start(const struct strip *strip, int64_t *load_id)
@@ -89,18 +89,18 @@ static bool press(struct dice *dice, int64_t *load_id)
 	int64_t phase_id = strip->phase.id;
 	int jars = strip->jars;
 
-	*load_id = strip->has_load ? strip->load.id : 0;
-	if (!strip->has_load)
+	*load_id = strip_has_load(strip) ? strip->load.id : 0;
+	if (!strip_has_load(strip))
 		return press_start(strip, load_id);
 	switch (dice_roll(dice, 12)) {
 	case 0:
 	case 1:
-	case 2: return kitchen_step(kit.kitchen, *load_id, phase_id, true, &kit.fault);
-	case 3: return kitchen_lost(kit.kitchen, *load_id, phase_id, &kit.fault);
+	case 2: return kitchen_step(kit.kitchen, phase_id, true, &kit.fault);
+	case 3: return kitchen_lost(kit.kitchen, phase_id, &kit.fault);
 	case 4:
 	case 5: return kk_undo(&kit, *load_id);
 	case 6: return kk_redo(&kit, *load_id);
-	case 7: return kitchen_acknowledge(kit.kitchen, *load_id, phase_id, &kit.fault);
+	case 7: return kitchen_acknowledge(kit.kitchen, phase_id, &kit.fault);
 	case 8: return kk_try(&kit, *load_id, (enum exception)dice_roll(dice, EXCEPTION_COUNT), 1);
 	case 9: return kitchen_all_sealed(kit.kitchen, *load_id, &kit.fault);
 	case 10: return kitchen_fate_rest(kit.kitchen, *load_id, FATE_DISCARD, &kit.fault);
@@ -146,7 +146,7 @@ static bool story_has(int64_t load_id, int64_t journal_id)
 	size_t count;
 	bool found = false;
 
-	KK_OK(&kit, log_story(kit.log, load_id, &rows, &count, &kit.fault));
+	KK_OK(&kit, log_story(kit.log, kk_about(load_id), &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		found = found || rows[i].id == journal_id;
 	free(rows);
@@ -210,8 +210,8 @@ static void clocks_agree(void)
 		                                                  moment_between(&want->began, &now)));
 		ck_assert_int_eq(face.passed_s, moment_between(&want->began, &now) / 1000);
 	}
-	for (size_t i = 0; i < kitchen_board(kit.kitchen)->canners + kitchen_board(kit.kitchen)->racked; i++)
-		on_board -= kitchen_board(kit.kitchen)->strips[i].has_load;
+	for (size_t i = 0; i < kitchen_board(kit.kitchen)->stations + kitchen_board(kit.kitchen)->racked; i++)
+		on_board -= strip_has_load(&kitchen_board(kit.kitchen)->strips[i]);
 	ck_assert_uint_eq(on_board, 0);
 }
 

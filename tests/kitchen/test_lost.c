@@ -39,7 +39,7 @@ static int count_holds(int64_t load_id, enum phase_end why)
 	size_t count;
 	int holds = 0;
 
-	KK_OK(&kit, log_phases(kit.log, load_id, &rows, &count, &kit.fault));
+	KK_OK(&kit, log_phases(kit.log, kk_about(load_id), &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		holds += strcmp(rows[i].name, "hold") == 0 && rows[i].ended_why == why;
 	free(rows);
@@ -135,7 +135,7 @@ START_TEST(nothing_can_be_lost_where_nothing_is_held)
 	for (size_t i = 0; i < sizeof(no_loss) / sizeof(no_loss[0]); i++) {
 		kk_to(&kit, load_id, no_loss[i]);
 		KK_REFUSED(&kit, FAULT_REFUSED,
-		           kitchen_lost(kit.kitchen, load_id, kk_phase(&kit, load_id), &kit.fault));
+		           kitchen_lost(kit.kitchen, kk_phase(&kit, load_id), &kit.fault));
 		KK_REFUSED(&kit, FAULT_REFUSED, kk_try(&kit, load_id, EXCEPTION_LOST, 0));
 	}
 }

@@ -59,10 +59,10 @@ START_TEST(stretches_lie_end_to_end_in_every_phase)
 {
 	static const int digits[] = {BIG_KETTLE, STEAM_CANNER, WEIGHT_CANNER, DIAL_CANNER};
 	int64_t load_id = kk_start(&kit, digits[_i], 7);
-	enum method method = kk_load(&kit, load_id).method;
+	enum station_kind kind = kk_strip(&kit, load_id)->station.kind;
 
-	for (const struct phase_rule *rule = phase_rule_first(method); rule != NULL;
-	     rule = phase_rule_next(method, rule)) {
+	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL;
+	     rule = phase_rule_next(kind, rule)) {
 		kk_to(&kit, load_id, rule->name);
 		look(load_id);
 		is_one_line();

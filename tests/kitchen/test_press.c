@@ -53,19 +53,19 @@ START_TEST(a_press_with_the_phase_that_was_is_stale)
 	was = kk_phase(&kit, load_id);
 	kk_to(&kit, load_id, PHASE_HOLD);
 	kk_pass(&kit, HOUR_MS);
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_step(kit.kitchen, load_id, was, true, &kit.fault));
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, load_id, was, &kit.fault));
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_acknowledge(kit.kitchen, load_id, was, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_step(kit.kitchen, was, true, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, was, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_acknowledge(kit.kitchen, was, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE,
-	           kitchen_exception(kit.kitchen, load_id, was, EXCEPTION_STOP, 0, &kit.fault));
+	           kitchen_exception(kit.kitchen, was, EXCEPTION_STOP, 0, &kit.fault));
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_HOLD);
 }
 END_TEST
 
 START_TEST(a_load_that_is_not_there_is_stale)
 {
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_step(kit.kitchen, 77, 1, true, &kit.fault));
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, 77, 1, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_step(kit.kitchen, 1, true, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, 1, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_all_sealed(kit.kitchen, 77, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_jar_fate_done(kit.kitchen, 77, &kit.fault));
 }
@@ -140,10 +140,10 @@ START_TEST(the_slower_of_two_presses_does_nothing)
 
 	refresh(&other);
 	kk_pass(&kit, 30 * MINUTE_MS);
-	KK_OK(&kit, kitchen_step(kit.kitchen, load_id, seen, true, &kit.fault));
-	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, load_id, seen, true, &other.fault));
+	KK_OK(&kit, kitchen_step(kit.kitchen, seen, true, &kit.fault));
+	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, seen, true, &other.fault));
 	ck_assert_int_eq(kk_name(&other, load_id), PHASE_COME_UP); /* and the board is fresh */
-	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, load_id, seen, true, &other.fault));
+	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, seen, true, &other.fault));
 }
 END_TEST
 
@@ -157,8 +157,8 @@ START_TEST(an_estimate_of_one_terminal_is_not_lost_to_a_step_of_the_other)
 	refresh(&other);
 	kk_pass(&kit, 7 * MINUTE_MS);
 	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_EARLIER, 3));
-	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, load_id, hold, true, &other.fault));
-	KK_OK(&other, kitchen_step(other.kitchen, load_id, hold, true, &other.fault));
+	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, hold, true, &other.fault));
+	KK_OK(&other, kitchen_step(other.kitchen, hold, true, &other.fault));
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_UNKNOWN);
 }
 END_TEST
@@ -171,8 +171,8 @@ START_TEST(a_broken_jar_of_one_terminal_is_not_forgotten_by_the_other)
 	refresh(&other);
 	kk_pass(&kit, MINUTE_MS);
 	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_BROKEN_JAR, 0));
-	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, load_id, seen, true, &other.fault));
-	KK_OK(&other, kitchen_step(other.kitchen, load_id, seen, true, &other.fault));
+	KK_REFUSED(&other, FAULT_STALE, kitchen_step(other.kitchen, seen, true, &other.fault));
+	KK_OK(&other, kitchen_step(other.kitchen, seen, true, &other.fault));
 	ck_assert_int_eq(kk_load(&kit, load_id).broken, 1);
 }
 END_TEST

@@ -71,11 +71,12 @@ static bool press_jar(int64_t load_id, int jars)
 
 static bool press_on_load(int64_t load_id, int64_t phase_id, int jars, int64_t station_id)
 {
+	struct log_subject station = {SUBJECT_STATION, station_id};
 	char said[SENTENCE_MAX_BYTES];
 
 	switch (dice_roll(&dice, 24)) {
-	case 0: return kitchen_lost(kit.kitchen, load_id, phase_id, &kit.fault);
-	case 1: return kitchen_acknowledge(kit.kitchen, load_id, phase_id, &kit.fault);
+	case 0: return kitchen_lost(kit.kitchen, phase_id, &kit.fault);
+	case 1: return kitchen_acknowledge(kit.kitchen, phase_id, &kit.fault);
 	case 2:
 	case 3:
 		return kk_try(&kit, load_id, (enum exception)dice_roll(&dice, EXCEPTION_COUNT),
@@ -91,23 +92,23 @@ static bool press_on_load(int64_t load_id, int64_t phase_id, int jars, int64_t s
 	case 10: return kk_undo(&kit, load_id);
 	case 11:
 	case 12: return kk_redo(&kit, load_id);
-	case 13: return kitchen_undo(kit.kitchen, station_id, 0, said, sizeof(said), &kit.fault);
-	case 14: return kitchen_step(kit.kitchen, load_id, phase_id - 1, true, &kit.fault);
-	default: return kitchen_step(kit.kitchen, load_id, phase_id, true, &kit.fault);
+	case 13: return kitchen_undo(kit.kitchen, station, said, sizeof(said), &kit.fault);
+	case 14: return kitchen_step(kit.kitchen, phase_id - 1, true, &kit.fault);
+	default: return kitchen_step(kit.kitchen, phase_id, true, &kit.fault);
 	}
 }
 
 static bool press(void)
 {
 	const struct board *board = kitchen_board(kit.kitchen);
-	const struct strip *strip = &board->strips[dice_roll(&dice, (int)(board->canners + board->racked))];
+	const struct strip *strip = &board->strips[dice_roll(&dice, (int)(board->stations + board->racked))];
 	char said[SENTENCE_MAX_BYTES];
 
-	if (!strip->has_load && dice_roll(&dice, 4) == 0)
-		return kitchen_undo(kit.kitchen, strip->station.id, 0, said, sizeof(said), &kit.fault);
-	if (!strip->has_load && dice_roll(&dice, 4) == 0)
-		return kitchen_redo(kit.kitchen, strip->station.id, 0, said, sizeof(said), &kit.fault);
-	if (!strip->has_load)
+	if (!strip_has_load(strip) && dice_roll(&dice, 4) == 0)
+		return kitchen_undo(kit.kitchen, strip_subject(strip), said, sizeof(said), &kit.fault);
+	if (!strip_has_load(strip) && dice_roll(&dice, 4) == 0)
+		return kitchen_redo(kit.kitchen, strip_subject(strip), said, sizeof(said), &kit.fault);
+	if (!strip_has_load(strip))
 		return press_start(strip);
 	return press_on_load(strip->load.id, strip->phase.id, strip->jars, strip->station.id);
 }
@@ -118,13 +119,13 @@ static void one_load_a_canner(int _i)
 {
 	const struct board *board = kitchen_board(kit.kitchen);
 
-	for (size_t a = 0; a < board->canners + board->racked; a++) {
+	for (size_t a = 0; a < board->stations + board->racked; a++) {
 		const struct strip *strip = &board->strips[a];
 
-		ALWAYS(a < board->canners || strip->has_load);
-		ALWAYS(!strip->has_load || (strip->load.place == PLACE_CANNER) == (a < board->canners));
-		for (size_t b = a + 1; b < board->canners + board->racked; b++)
-			ALWAYS(!strip->has_load || !board->strips[b].has_load ||
+		ALWAYS(a < board->stations || strip_has_load(strip));
+		ALWAYS(!strip_has_load(strip) || (strip->load.place == PLACE_CANNER) == (a < board->stations));
+		for (size_t b = a + 1; b < board->stations + board->racked; b++)
+			ALWAYS(!strip_has_load(strip) || !strip_has_load(&board->strips[b]) ||
 			       strip->load.id != board->strips[b].load.id);
 	}
 }
@@ -149,7 +150,7 @@ static void valid_means_a_whole_hold(int _i, const struct log_load *load)
 	const struct log_phase *hold = NULL;
 	const struct log_phase *vent = NULL;
 
-	KK_OK(&kit, log_phases(kit.log, load->id, &rows, &count, &kit.fault));
+	KK_OK(&kit, log_phases(kit.log, kk_about(load->id), &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++) {
 		if (strcmp(rows[i].name, "hold") == 0)
 			hold = &rows[i];
@@ -173,7 +174,7 @@ static int running_phases(int64_t load_id)
 	size_t count;
 	int running = 0;
 
-	KK_OK(&kit, log_phases(kit.log, load_id, &rows, &count, &kit.fault));
+	KK_OK(&kit, log_phases(kit.log, kk_about(load_id), &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		running += rows[i].ended_wall_ms == 0;
 	free(rows);
@@ -228,8 +229,8 @@ static void board_is_what_the_log_says(int _i)
 	size_t shown = 0;
 
 	KK_OK(&kit, log_loads_open(kit.log, &open, &count, &kit.fault));
-	for (size_t i = 0; i < board->canners + board->racked; i++)
-		shown += board->strips[i].has_load;
+	for (size_t i = 0; i < board->stations + board->racked; i++)
+		shown += strip_has_load(&board->strips[i]);
 	ALWAYS(shown == count);
 	free(open);
 }
@@ -304,7 +305,7 @@ START_TEST(taking_everything_back_leads_to_the_kitchen_as_it_was_set_up)
 		(void)press();
 	}
 	for (int digit = BIG_KETTLE; digit <= DIAL_CANNER; digit++)
-		while (kk_canner(&kit, digit)->has_load) {
+		while (strip_has_load(kk_canner(&kit, digit))) {
 			KK_OK(&kit, kk_undo(&kit, kk_canner(&kit, digit)->load.id));
 			ALWAYS(++undone < 200);
 		}
@@ -312,10 +313,10 @@ START_TEST(taking_everything_back_leads_to_the_kitchen_as_it_was_set_up)
 		const struct board *board = kitchen_board(kit.kitchen);
 
 		/* Back into the canner, and out of it as it came. */
-		KK_OK(&kit, kk_undo(&kit, board->strips[board->canners].load.id));
+		KK_OK(&kit, kk_undo(&kit, board->strips[board->stations].load.id));
 		ALWAYS(++undone < 400);
 		for (int digit = BIG_KETTLE; digit <= DIAL_CANNER; digit++)
-			while (kk_canner(&kit, digit)->has_load)
+			while (strip_has_load(kk_canner(&kit, digit)))
 				KK_OK(&kit, kk_undo(&kit, kk_canner(&kit, digit)->load.id));
 	}
 	after = kk_dump(kit.log);

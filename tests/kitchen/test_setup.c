@@ -52,8 +52,8 @@ START_TEST(a_kitchen_file_is_read_line_by_line)
 	ck_assert(house()->invented);
 	ck_assert_int_eq(house()->elevation.um, 4650 * FOOT_UM);
 	ck_assert_int_eq(house()->elevation_set_wall_ms, kit.clock.now.wall_ms);
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->canners, 3);
-	ck_assert_int_eq(kk_canner(&kit, 1)->station.kind, METHOD_BOILING_WATER);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->stations, 3);
+	ck_assert_int_eq(kk_canner(&kit, 1)->station.kind, STATION_BOILING_WATER);
 	ck_assert_int_eq(kk_canner(&kit, 3)->station.capacity[jar_size_index(jar_size_named("quart"))], 7);
 	ck_assert_int_eq(kk_canner(&kit, 3)->station.capacity[jar_size_index(jar_size_named("pint"))], 9);
 	ck_assert_int_eq(kk_canner(&kit, 4)->station.gauge_checked_wall_ms, INT64_C(1772323200000));
@@ -73,7 +73,7 @@ START_TEST(the_demonstration_kitchen_can_be_read)
 	(void)snprintf(path, sizeof(path), "%s/demo/quince-hollow.kitchen", repo == NULL ? "." : repo);
 	KK_OK(&kit, kitchen_setup(kit.kitchen, path, &kit.fault));
 	ck_assert(house()->invented);
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->canners, 3);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->stations, 3);
 }
 END_TEST
 
@@ -178,7 +178,7 @@ static const char *const names[] = {
 
 START_TEST(a_canner_survives_being_written_as_a_line_and_read_again)
 {
-	struct log_station station = {.digit = 4, .kind = METHOD_DIAL_GAUGE,
+	struct log_station station = {.digit = 4, .kind = STATION_DIAL_GAUGE,
 	                              .gauge_checked_wall_ms = INT64_C(1772323200000)};
 	struct log_station again;
 	char text[600];
@@ -186,8 +186,8 @@ START_TEST(a_canner_survives_being_written_as_a_line_and_read_again)
 	ck_assert(text_copy(station.name, sizeof(station.name), names[_i]));
 	station.capacity[0] = 24;
 	station.capacity[jar_size_index(jar_size_named("quart"))] = 7;
-	KK_OK(&kit, kitchen_put_canner(kit.kitchen, &station, &kit.fault));
-	kitchen_canner_line(&station, text, sizeof(text));
+	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
+	kitchen_station_line(&station, text, sizeof(text));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, text, station.id, &kit.fault));
 	again = kk_canner(&kit, 4)->station;
 	ck_assert_int_eq(again.id, station.id);
@@ -217,14 +217,14 @@ END_TEST
 
 START_TEST(names_of_the_greatest_length_survive_too)
 {
-	struct log_station station = {.digit = 4, .kind = METHOD_WEIGHTED_GAUGE};
+	struct log_station station = {.digit = 4, .kind = STATION_WEIGHTED_GAUGE};
 	char text[600];
 
 	memset(station.name, '"', sizeof(station.name) - 1);
 	for (size_t i = 0; i < jar_size_count; i++)
 		station.capacity[i] = 99;
-	KK_OK(&kit, kitchen_put_canner(kit.kitchen, &station, &kit.fault));
-	kitchen_canner_line(&station, text, sizeof(text));
+	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
+	kitchen_station_line(&station, text, sizeof(text));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, text, station.id, &kit.fault));
 	ck_assert_str_eq(kk_canner(&kit, 4)->station.name, station.name);
 }
@@ -295,7 +295,7 @@ START_TEST(a_canner_with_a_load_keeps_its_method_and_its_place)
 	                              kk_station(&kit, 1), &kit.fault));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 7 boiling_water \"Other name\" pint=9",
 	                               kk_station(&kit, 1), &kit.fault));
-	ck_assert(kk_canner(&kit, 7)->has_load);
+	ck_assert(strip_has_load(kk_canner(&kit, 7)));
 }
 END_TEST
 
@@ -304,7 +304,7 @@ START_TEST(a_retired_canner_leaves_its_key_free)
 	KK_OK(&kit, line("canner 1 steam S quart=7"));
 	KK_REFUSED(&kit, FAULT_REFUSED, line("canner 1 steam T quart=7"));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 1 steam S quart=7 retired", kk_station(&kit, 1), &kit.fault));
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->canners, 0);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->stations, 0);
 	KK_OK(&kit, line("canner 1 steam T quart=7"));
 }
 END_TEST

@@ -119,10 +119,10 @@ START_TEST(a_canner_that_is_not_there_or_retired_takes_nothing)
 	struct log_station station = kk_canner(&kit, LOW_KETTLE)->station;
 
 	station.retired = true;
-	KK_OK(&kit, kitchen_put_canner(kit.kitchen, &station, &kit.fault));
-	refused(&order, FAULT_MISSING, "no such canner");
+	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
+	refused(&order, FAULT_MISSING, "no such station");
 	order.station_id = 99;
-	refused(&order, FAULT_MISSING, "no such canner");
+	refused(&order, FAULT_MISSING, "no such station");
 }
 END_TEST
 

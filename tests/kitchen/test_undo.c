@@ -109,8 +109,8 @@ static bool do_start(void)
 
 /* clang-format off */
 static bool do_step(void) { return kk_try_step(&kit, load_id, true); }
-static bool do_lost(void) { return kitchen_lost(kit.kitchen, load_id, phase(), &kit.fault); }
-static bool do_heard(void) { return kitchen_acknowledge(kit.kitchen, load_id, phase(), &kit.fault); }
+static bool do_lost(void) { return kitchen_lost(kit.kitchen, phase(), &kit.fault); }
+static bool do_heard(void) { return kitchen_acknowledge(kit.kitchen, phase(), &kit.fault); }
 static bool do_stop(void) { return kk_try(&kit, load_id, EXCEPTION_STOP, 0); }
 static bool do_vent_short(void) { return kk_try(&kit, load_id, EXCEPTION_VENT_SHORT, 0); }
 static bool do_earlier(void) { return kk_try(&kit, load_id, EXCEPTION_EARLIER, 2); }
@@ -453,7 +453,7 @@ START_TEST(a_start_whose_lot_code_was_taken_meanwhile_is_not_done_again)
 	KK_OK(&kit, undo());
 	(void)kk_start(&kit, LOW_KETTLE, 7); /* 2026-09-14-B1 now */
 	KK_REFUSED(&kit, FAULT_CONFLICT, redo());
-	ck_assert(!kk_canner(&kit, BIG_KETTLE)->has_load);
+	ck_assert(!strip_has_load(kk_canner(&kit, BIG_KETTLE)));
 }
 END_TEST
 
@@ -492,9 +492,9 @@ START_TEST(a_canners_key_taken_meanwhile_stays_taken)
 {
 	KK_OK(&kit, do_retire());
 	{
-		struct log_station station = {.digit = LOW_KETTLE, .kind = METHOD_STEAM, .name = "New"};
+		struct log_station station = {.digit = LOW_KETTLE, .kind = STATION_STEAM, .name = "New"};
 
-		KK_OK(&kit, kitchen_put_canner(kit.kitchen, &station, &kit.fault));
+		KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
 	}
 	KK_OK(&kit, undo()); /* the new one */
 	KK_OK(&kit, undo()); /* the retirement */
@@ -506,30 +506,30 @@ END_TEST
 
 START_TEST(at_an_empty_canner_undo_brings_the_last_load_back)
 {
-	int64_t station = kk_station(&kit, BIG_KETTLE);
+	struct log_subject station = {SUBJECT_STATION, kk_station(&kit, BIG_KETTLE)};
 	char said[SENTENCE_MAX_BYTES];
 
 	in_unload();
 	kk_step(&kit, load_id);
-	ck_assert(!kk_canner(&kit, BIG_KETTLE)->has_load);
-	KK_OK(&kit, kitchen_undo(kit.kitchen, station, 0, said, sizeof(said), &kit.fault));
+	ck_assert(!strip_has_load(kk_canner(&kit, BIG_KETTLE)));
+	KK_OK(&kit, kitchen_undo(kit.kitchen, station, said, sizeof(said), &kit.fault));
 	ck_assert_int_eq(kk_canner(&kit, BIG_KETTLE)->load.id, load_id);
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_UNLOAD);
 	ck_assert_ptr_nonnull(strstr(said, "jars are out"));
-	KK_OK(&kit, kitchen_redo(kit.kitchen, station, load_id, said, sizeof(said), &kit.fault));
-	ck_assert(!kk_canner(&kit, BIG_KETTLE)->has_load);
+	KK_OK(&kit, kitchen_redo(kit.kitchen, kk_about(load_id), said, sizeof(said), &kit.fault));
+	ck_assert(!strip_has_load(kk_canner(&kit, BIG_KETTLE)));
 }
 END_TEST
 
 START_TEST(a_start_taken_back_is_done_again_at_the_empty_canner)
 {
-	int64_t station = kk_station(&kit, BIG_KETTLE);
+	struct log_subject station = {SUBJECT_STATION, kk_station(&kit, BIG_KETTLE)};
 	char said[SENTENCE_MAX_BYTES];
 
 	load_id = kk_start(&kit, BIG_KETTLE, 9);
 	KK_OK(&kit, undo());
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 0);
-	KK_OK(&kit, kitchen_redo(kit.kitchen, station, 0, said, sizeof(said), &kit.fault));
+	KK_OK(&kit, kitchen_redo(kit.kitchen, station, said, sizeof(said), &kit.fault));
 	ck_assert_int_eq(kk_canner(&kit, BIG_KETTLE)->load.id, load_id);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 9);
 }
@@ -542,7 +542,7 @@ START_TEST(undo_in_the_house_leaves_the_canners_alone)
 	load_id = 0;
 	KK_OK(&kit, undo());
 	ck_assert_str_eq(kitchen_board(kit.kitchen)->house.name, "Quince Hollow");
-	ck_assert(kk_canner(&kit, BIG_KETTLE)->has_load);
+	ck_assert(strip_has_load(kk_canner(&kit, BIG_KETTLE)));
 }
 END_TEST
 

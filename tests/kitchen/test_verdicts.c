@@ -285,7 +285,7 @@ START_TEST(jars_of_a_failed_process_are_not_left_to_cool_for_12_h)
 	kk_step(&kit, load_id);
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
 	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 7);
-	ck_assert(!kk_canner(&kit, digits[_i])->has_load);
+	ck_assert(!strip_has_load(kk_canner(&kit, digits[_i])));
 }
 END_TEST
 

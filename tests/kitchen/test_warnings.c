@@ -99,10 +99,10 @@ START_TEST(a_dial_gauge_a_year_after_its_check)
 	says("gauge-unchecked", 0, SEVERITY_CAUTION, "over a year old");
 	ck_assert_int_eq(kk_warned(&kit, "gauge-unchecked", 0)->station_id, station.id);
 	station.gauge_checked_wall_ms = 0;
-	KK_OK(&kit, kitchen_put_canner(kit.kitchen, &station, &kit.fault));
+	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
 	says("gauge-unchecked", 0, SEVERITY_CAUTION, "no check is on record");
 	station.retired = true;
-	KK_OK(&kit, kitchen_put_canner(kit.kitchen, &station, &kit.fault));
+	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
 	ck_assert(!fires("gauge-unchecked", 0));
 }
 END_TEST

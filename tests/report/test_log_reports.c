@@ -35,7 +35,7 @@ static void open_day_again(void)
 
 static void set_up(void)
 {
-	struct log_station canner = { .digit = 1, .kind = METHOD_BOILING_WATER, .name = "Big kettle" };
+	struct log_station canner = { .digit = 1, .kind = STATION_BOILING_WATER, .name = "Big kettle" };
 	struct log_lid_box box = { .label = "Box A", .lids = 60 };
 	struct kitchen *kitchen;
 
@@ -47,7 +47,7 @@ static void set_up(void)
 	kitchen = day_kitchen(day);
 	ck_done(kitchen_set_elevation(kitchen, "4650ft", &fault));
 	canner.capacity[jar_size_index(jar_size_named("half_pint"))] = 9;
-	ck_done(kitchen_put_canner(kitchen, &canner, &fault));
+	ck_done(kitchen_put_station(kitchen, &canner, &fault));
 	ck_done(kitchen_put_lid_box(kitchen, &box, &fault));
 }
 
@@ -75,11 +75,18 @@ static int64_t start_load(const char *product)
 	return load_id;
 }
 
+static int64_t running_phase(int64_t load_id)
+{
+	const struct strip *strip = &kitchen_board(day_kitchen(day))->strips[0];
+
+	ck_assert_int_eq(strip->load.id, load_id);
+	return strip->phase.id;
+}
+
 static void step(int64_t load_id)
 {
 	(void)usleep(BETWEEN_PRESSES_US);
-	ck_done(kitchen_step(day_kitchen(day), load_id,
-	                     kitchen_board(day_kitchen(day))->strips[0].phase.id, true, &fault));
+	ck_done(kitchen_step(day_kitchen(day), running_phase(load_id), true, &fault));
 }
 
 static char *report(bool json, bool (*write)(const struct report *, struct day *,
@@ -177,8 +184,7 @@ START_TEST(a_lost_boil_shows_as_a_second_start)
 	step(load);
 	step(load);
 	(void)usleep(BETWEEN_PRESSES_US);
-	ck_done(kitchen_lost(day_kitchen(day), load,
-	                     kitchen_board(day_kitchen(day))->strips[0].phase.id, &fault));
+	ck_done(kitchen_lost(day_kitchen(day), running_phase(load), &fault));
 	step(load);
 	json = report(true, report_loads, (struct load_choice){ .all = false });
 	text = report(false, report_loads, (struct load_choice){ .all = false });
@@ -278,8 +284,8 @@ START_TEST(practice_takes_over_the_kitchen_but_not_its_work)
 	ck_done(day_open(scratch, LOG_LOOK, &copy, &fault));
 	ck_assert_int_eq(kitchen_board(day_kitchen(copy))->house.practice_speed, 7);
 	ck_assert(kitchen_board(day_kitchen(copy))->house.elevation.um == 4650 * FOOT_UM);
-	ck_assert_uint_eq(kitchen_board(day_kitchen(copy))->canners, 1);
-	ck_assert(!kitchen_board(day_kitchen(copy))->strips[0].has_load);
+	ck_assert_uint_eq(kitchen_board(day_kitchen(copy))->stations, 1);
+	ck_assert(!strip_has_load(&kitchen_board(day_kitchen(copy))->strips[0]));
 	ck_done(log_lid_boxes(day_log(copy), &boxes, &count, &fault));
 	ck_assert_uint_eq(count, 1);
 	ck_assert_int_eq(boxes[0].lids, 57); /* three are on jars */

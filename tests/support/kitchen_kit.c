@@ -335,20 +335,23 @@ bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, 
 	                         &kit->fault);
 }
 
+struct log_subject kk_about(int64_t load_id)
+{
+	return (struct log_subject){load_id == 0 ? SUBJECT_HOUSE : SUBJECT_LOAD, load_id};
+}
+
 bool kk_undo(struct kitchen_kit *kit, int64_t load_id)
 {
-	struct log_subject load = {SUBJECT_LOAD, load_id};
 	char said[SENTENCE_MAX_BYTES];
 
-	return kitchen_undo(kit->kitchen, load, said, sizeof(said), &kit->fault);
+	return kitchen_undo(kit->kitchen, kk_about(load_id), said, sizeof(said), &kit->fault);
 }
 
 bool kk_redo(struct kitchen_kit *kit, int64_t load_id)
 {
-	struct log_subject load = {SUBJECT_LOAD, load_id};
 	char said[SENTENCE_MAX_BYTES];
 
-	return kitchen_redo(kit->kitchen, load, said, sizeof(said), &kit->fault);
+	return kitchen_redo(kit->kitchen, kk_about(load_id), said, sizeof(said), &kit->fault);
 }
 
 /* --- every row as text ------------------------------------------------------------------ */

@@ -82,6 +82,8 @@ void kk_lost(struct kitchen_kit *kit, int64_t load_id);
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes);
 int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place); /* its id */
 struct log_jar kk_jar_row(struct kitchen_kit *kit, int64_t load_id, int place);
+/* What acts on a load are about; 0: the house. */
+struct log_subject kk_about(int64_t load_id);
 bool kk_undo(struct kitchen_kit *kit, int64_t load_id);
 bool kk_redo(struct kitchen_kit *kit, int64_t load_id);
 int64_t kk_journal(struct kitchen_kit *kit); /* id of the newest entry, 0: none */
