@@ -158,7 +158,7 @@ static bool refuse_no_common(const struct need *needs, size_t count, struct faul
 {
 	/* The first that has no pressure in common with those before it. */
 	for (size_t i = 1; i < count; i++) {
-		struct process_option pairs[PROCESS_OPTIONS_MAX + 1];
+		struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = {{0}};
 
 		if (common_pairs(needs, i + 1, pairs) == 0)
 			return fault_set(fault, FAULT_REFUSED,
@@ -204,7 +204,7 @@ static void merge(const struct need *needs, size_t count, const struct process_o
 static bool common(const struct kitchen *kitchen, enum method method, struct need *needs,
                    size_t count, int pressure_psi, struct process *out, struct fault *fault)
 {
-	struct process_option pairs[PROCESS_OPTIONS_MAX + 1];
+	struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = {{0}};
 	size_t pair_count;
 
 	for (size_t i = 0; i < count; i++)

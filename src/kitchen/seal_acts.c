@@ -132,7 +132,8 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
 	for (size_t i = 0; i < count && done; i++) {
-		if (jars[i].state != JAR_UNCHECKED)
+		/* Of a jar whose fate is decided nobody has looked at the lid. */
+		if (jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE)
 			continue;
 		jars[i].state = JAR_SEALED;
 		jars[i].checked_wall_ms = act.entry.at.wall_ms;

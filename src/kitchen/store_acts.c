@@ -186,6 +186,7 @@ static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
 	return log_put_supply_move(act->kitchen->log, &move, fault);
 }
 
+/* NOLINTNEXTLINE(readability-function-size): all that a move says, at each call */
 bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount,
                  enum supply_why why, int64_t batch_id, int64_t load_id, struct fault *fault)
 {

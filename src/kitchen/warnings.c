@@ -72,7 +72,7 @@ static bool gauge_unchecked(const struct scene *scene, struct text *say)
 
 	if (station->kind != STATION_DIAL_GAUGE || station->retired || strip_on_rack(scene->strip))
 		return false;
-	text_add(say, "%s: have the dial gauge checked; %s.", station->name,
+	text_add(say, "Have the dial gauge of %s checked: %s.", station->name,
 	         station->gauge_checked_wall_ms == 0 ? "no check is on record" : "the last check is over a year old");
 	return scene->now->wall_ms - station->gauge_checked_wall_ms > YEAR_MS;
 }
@@ -83,8 +83,8 @@ static bool not_valid(const struct scene *scene, struct text *say)
 
 	if (!strip_has_load(strip) || strip->load.verdict != VERDICT_NOT_VALID)
 		return false;
-	text_add(say, "%s, %s: process NOT VALID (%s). Redo in full within 2 h or discard.",
-	         strip->station.name, strip->lot.code, strip->load.verdict_why);
+	text_add(say, "Redo %s in full within 2 h or discard: process NOT VALID (%s).", strip->lot.code,
+	         strip->load.verdict_why);
 	return true;
 }
 
@@ -106,8 +106,8 @@ static bool restarted(const struct scene *scene, struct text *say)
 	if (strip->content == STRIP_EMPTY || strip_on_rack(strip) || !strip->phase.required_ms ||
 	    moment_same_boot(&strip->phase.began, scene->now))
 		return false;
-	text_add(say, "%s: the computer restarted during the %s; compare its clock with another one.",
-	         strip->station.name, strip->rule->words);
+	text_add(say, "Compare with another clock: the computer restarted during the %s of %s.", strip->rule->words,
+	         strip_title(strip));
 	return true;
 }
 
@@ -132,8 +132,9 @@ static bool no_hold_yet(const struct scene *scene, struct text *say)
 	if (strip->content == STRIP_EMPTY || strip_on_rack(strip) || strip->rule->kind != PHASE_WATCHED)
 		return false;
 	over = strip_passed_ms(strip, scene->now) - strip->rule->planned_max_s * INT64_C(1000);
-	text_add(say, "%s: \"%s\" has taken over %d min. If the condition is there, press its step key.",
-	         strip->station.name, strip->rule->words, strip->rule->planned_max_s / 60);
+	text_add(say, "Is it there (%s)? Press %d's step key: %s has taken over %d min at %s.",
+	         strip->rule->step, strip->station.digit, strip->rule->words, strip->rule->planned_max_s / 60,
+	         strip->station.name);
 	return over > 0;
 }
 
@@ -143,8 +144,8 @@ static bool practice_row(const struct scene *scene, struct text *say)
 
 	if (!strip_has_load(strip) || strip->load.confirmed != CONFIRMED_PRACTICE)
 		return false;
-	text_add(say, "%s, %s: its process is common practice, no source.", strip->station.name,
-	         strip->lot.code);
+	text_add(say, "Common practice, no source: the process of %s (%s).", strip->lot.code,
+	         strip_title(strip));
 	return true;
 }
 
@@ -155,7 +156,7 @@ static bool seals_overdue(const struct scene *scene, struct text *say)
 
 	if (by == 0 || strip->load.verdict == VERDICT_NOT_VALID)
 		return false;
-	text_add(say, "%s: seals not checked within 24 h. Check now; unsealed jars are past saving.",
+	text_add(say, "Check the seals of %s now: over 24 h; unsealed jars are past saving.",
 	         strip->lot.code);
 	return scene->now->wall_ms > by;
 }

@@ -139,6 +139,10 @@ static void choose_recipe(struct desk *desk)
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	order->pack[0] = '\0';
 	go_to(desk, BATCH_PACK);
+	/* As on the load card: not the pack with the shorter process. */
+	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
+		if (strstr(order->pack, "unsterile") != NULL)
+			desk->batch.picker.cursor = n;
 	if (choice_count(desk) <= 1) {
 		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
 		go_to(desk, BATCH_JAR);

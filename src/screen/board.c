@@ -313,7 +313,11 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 	struct terminal_wishes look;
 	const char *argv[WORDS_MAX + 1];
 
-	if (!config_read(&loop->config, NULL, fault) || !day_open(path, LOG_CREATE, &loop->day, fault))
+	if (!config_read(&loop->config, NULL, fault)) {
+		fault->kind = FAULT_IO; /* a file is wrong, not the words of the command line */
+		return false;
+	}
+	if (!day_open(path, LOG_CREATE, &loop->day, fault))
 		return false;
 	loop->desk.kitchen = day_kitchen(loop->day);
 	loop->desk.config = &loop->config;

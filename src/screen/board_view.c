@@ -105,6 +105,17 @@ static bool sure_of(struct desk *desk, const struct strip *strip)
 	return sure;
 }
 
+/* What the station is doing after a step. */
+static void say_step(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip == NULL || strip->content == STRIP_EMPTY)
+		desk_say(desk, ROLE_DONE, "Noted. The station is free. (u undoes)");
+	else
+		desk_say(desk, ROLE_DONE, "Noted. %s: %s begins. (u undoes)", strip_title(strip), strip->rule->words);
+}
+
 static bool juice_typed(struct desk *desk, const char *text)
 {
 	const struct strip *strip = desk_selected(desk);
@@ -180,7 +191,6 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	int64_t load_id = strip->load.id;
 	int64_t phase_id = strip->phase.id;
 	bool racked = strip_on_rack(strip);
-	const char *said = strip->rule->step;
 	struct fault fault = { 0 };
 
 	if (strip->rule->name == PHASE_DRAIN) {
@@ -206,7 +216,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 		return;
 	}
 	desk->redo_until_ms = 0;
-	desk_say(desk, ROLE_DONE, "Noted: %s. (u undoes)", said);
+	say_step(desk);
 	if (racked) /* cooling is over by a person's word: on to the seals */
 		seals_view_enter(desk, load_id);
 }
@@ -252,27 +262,6 @@ static void lost(struct desk *desk)
 		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)", said);
 	else
 		desk_say_fault(desk, &fault);
-}
-
-/* The selected strip's alarm first, else the worst one ringing. */
-static void heard(struct desk *desk)
-{
-	const struct strip *strip = desk_selected(desk);
-	struct fault fault = { 0 };
-	struct face face = { 0 };
-
-	if (strip != NULL)
-		strip_face(strip, &desk->now, &face);
-	if (!face.ringing)
-		strip = desk_most_urgent(desk);
-	if (strip != NULL)
-		strip_face(strip, &desk->now, &face);
-	if (strip == NULL || !face.ringing)
-		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
-	else if (!kitchen_acknowledge(desk->kitchen, strip->phase.id, &fault))
-		desk_say_fault(desk, &fault);
-	else
-		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
 }
 
 static bool take_back(struct desk *desk, bool (*act)(struct kitchen *, struct log_subject, char *,
@@ -445,7 +434,7 @@ static void open_leave(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL, next_step },
-	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, heard },
+	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
 	{ 'x', 0, "x", "exceptions", "What can go wrong in this phase: stopped, broken jar, vent cut short ...", has_load, open_exceptions },

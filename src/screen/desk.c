@@ -119,6 +119,37 @@ const struct strip *desk_most_urgent(const struct desk *desk)
 	return best;
 }
 
+/* --- alarms ------------------------------------------------------------------------- */
+
+/* The selected strip's alarm first, else the worst one ringing.  The water of a
+ * juicer is only ever "seen" by somebody who has chosen that juicer: the key then
+ * says that the pan was topped up. */
+void desk_hear(struct desk *desk)
+{
+	const struct strip *selected = desk_selected(desk);
+	const struct strip *strip = selected;
+	struct fault fault = { 0 };
+	struct face face = { 0 };
+
+	if (strip != NULL)
+		strip_face(strip, &desk->now, &face);
+	if (!face.ringing)
+		strip = desk_most_urgent(desk);
+	if (strip != NULL)
+		strip_face(strip, &desk->now, &face);
+	if (strip == NULL || !face.ringing)
+		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
+	else if (face.water_due && (strip != selected || desk->view != VIEW_BOARD))
+		desk_say(desk, ROLE_CAUTION, "%s: look at its water, then choose it on the board (%d) and press a.",
+		         strip->station.name, strip->station.digit);
+	else if (!kitchen_acknowledge(desk->kitchen, strip->phase.id, &fault))
+		desk_say_fault(desk, &fault);
+	else if (face.water_due)
+		desk_say(desk, ROLE_DONE, "Noted: water seen and topped up. (u undoes)");
+	else
+		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
+}
+
 /* --- a line being typed ------------------------------------------------------------ */
 
 void desk_ask(struct desk *desk, const char *prompt, const char *text,
@@ -210,14 +241,20 @@ static void entry_key(struct desk *desk, long key)
 /* --- keys --------------------------------------------------------------------------- */
 
 /* A finger that rests on a key, or a sticky one, sends it again and again; only
- * the first counts.  Moving the cursor and typing text may repeat. */
-static bool held_down(struct desk *desk, long key)
+ * the first counts.  A stream of repeats is one press however long it lasts; a
+ * second press comes HELD_KEY_MS after the first at the soonest, since a keyboard
+ * may wait that long before it repeats.  Any other key between ends a hold. */
+static enum press press_of(struct desk *desk, long key)
 {
-	bool held = key == desk->last_key && desk->awake_ms - desk->last_key_ms < HELD_KEY_MS;
+	bool same = key == desk->last_key;
+	bool stream = same && desk->awake_ms - desk->last_key_ms < REPEAT_GAP_MS;
+	bool soon = same && desk->awake_ms - desk->last_taken_ms < HELD_KEY_MS;
 
 	desk->last_key = key;
 	desk->last_key_ms = desk->awake_ms;
-	return held;
+	if (stream || !soon)
+		desk->last_taken_ms = desk->awake_ms;
+	return stream ? PRESS_HELD : soon ? PRESS_TOO_SOON : PRESS_TAKEN;
 }
 
 static bool may_repeat(long key)
@@ -241,7 +278,7 @@ void desk_key(struct desk *desk, long key)
 {
 	const struct view *view = view_of(desk->view);
 	const struct view_key *entry;
-	bool held = held_down(desk, key); /* asked of every key: another one between ends a hold */
+	enum press press = press_of(desk, key); /* asked of every key: another one between ends a hold */
 
 	if (key == KEY_CODE_INTERRUPT) {
 		desk_show_view(desk, VIEW_LEAVE);
@@ -252,12 +289,17 @@ void desk_key(struct desk *desk, long key)
 		return;
 	}
 	entry = key_in(desk, view, key);
-	if (entry != NULL && held && !may_repeat(key))
+	if (entry != NULL && press != PRESS_TAKEN && !may_repeat(key)) {
+		if (press == PRESS_TOO_SOON && desk->message[0] == '\0')
+			desk_say(desk, ROLE_QUIET, "Too quick after the last press: that one did not count.");
 		return;
+	}
 	if (entry == NULL || entry->act == NULL) {
 		if (view->typed != NULL && view->typed(desk, key))
 			return;
-		if (key == '?') {
+		if (key == 'a' && desk->alarm != ALARM_NONE && press == PRESS_TAKEN) {
+			desk_hear(desk);
+		} else if (key == '?') {
 			desk->view_before_help = desk->view;
 			desk->help = (struct list_state){ 0 };
 			desk_show_view(desk, VIEW_HELP);

@@ -25,6 +25,7 @@
 #define MIN_COLS 40
 #define MESSAGE_MS 20000      /* how long a message stays when no key is pressed */
 #define HELD_KEY_MS 700       /* the same key sooner than this is a held or bouncing key */
+#define REPEAT_GAP_MS 250     /* the same key this soon after itself is a keyboard's repeat */
 #define SURE_MS 10000         /* how long "press again" stands */
 
 enum view_name {
@@ -183,6 +184,9 @@ struct seal_card {
 };
 
 
+/* What a press of a key is. */
+enum press { PRESS_TAKEN, PRESS_TOO_SOON, PRESS_HELD };
+
 struct desk {
 	struct terminal *terminal;
 	struct kitchen *kitchen;
@@ -203,7 +207,8 @@ struct desk {
 	int64_t message_until_ms;
 
 	long last_key;
-	int64_t last_key_ms;
+	int64_t last_key_ms;   /* seen at all */
+	int64_t last_taken_ms; /* counted, or part of a stream of repeats */
 	int64_t sure_phase_id; /* "press again": for this phase, until then */
 	int64_t sure_until_ms;
 
@@ -236,6 +241,7 @@ struct desk {
 	size_t story_count;
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
+	struct log_station new_station; /* while its questions are asked */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
@@ -288,7 +294,8 @@ void desk_say_fault(struct desk *desk, const struct fault *fault);
 
 const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to select */
 void desk_select(struct desk *desk, const struct strip *strip);
-const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no load anywhere */
+const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work anywhere */
+void desk_hear(struct desk *desk); /* an alarm was heard */
 
 /* One key from the terminal, through the entry line, the view's table or its
  * typed handler. */

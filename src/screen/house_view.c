@@ -304,6 +304,80 @@ static int free_digit(const struct desk *desk)
 	return 9;
 }
 
+/* --- a new station, question by question ---------------------------------------------- */
+
+static bool add_station(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_put_station(desk->kitchen, &desk->new_station, &fault), &fault);
+}
+
+static bool room_typed(struct desk *desk, const char *text, const char *jar)
+{
+	const struct jar_size *size = jar_size_named(jar);
+	int64_t jars;
+
+	if (text[0] == '\0')
+		return true; /* not stated */
+	if (size == NULL || !amount_read(text, MEASURE_EACH, SUPPLY_JAR, &jars, NULL) || jars > 99) {
+		desk_say(desk, ROLE_CAUTION, "Give a number of jars, up to 99, or nothing.");
+		return false;
+	}
+	desk->new_station.capacity[jar_size_index(size)] = (int)jars;
+	return true;
+}
+
+static bool quarts_typed(struct desk *desk, const char *text)
+{
+	return room_typed(desk, text, "quart") && add_station(desk);
+}
+
+static bool pints_typed(struct desk *desk, const char *text)
+{
+	if (room_typed(desk, text, "pint"))
+		desk_ask(desk, "How many quarts does it take (empty: none):", "", quarts_typed);
+	return false; /* the line stays open for the next question */
+}
+
+static bool volume_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (text[0] == '\0' || amount_read(text, MEASURE_VOLUME, SUPPLY_OTHER, &desk->new_station.volume_ul, &fault))
+		return add_station(desk);
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+static bool station_name_typed(struct desk *desk, const char *text)
+{
+	if (text[0] == '\0' || !text_copy(desk->new_station.name, sizeof(desk->new_station.name), text)) {
+		desk_say(desk, ROLE_CAUTION, "Give it a short name.");
+		return false;
+	}
+	desk->message[0] = '\0';
+	if (desk->new_station.kind == STATION_JUICER)
+		return add_station(desk);
+	if (desk->new_station.kind == STATION_POT)
+		desk_ask(desk, "What it holds to the brim, 8 qt:", "", volume_typed);
+	else
+		desk_ask(desk, "How many pints does it take (empty: none):", "", pints_typed);
+	return false;
+}
+
+static bool kind_typed(struct desk *desk, const char *text)
+{
+	if (text[0] < '1' || text[0] > '6' || text[1] != '\0') {
+		desk_say(desk, ROLE_CAUTION, "A number from 1 to 6.");
+		return false;
+	}
+	desk->new_station.kind = (enum station_kind)(text[0] - '1');
+	desk_ask(desk, "Its name:", "", station_name_typed);
+	desk_say(desk, ROLE_PLAIN, "%s, key %d", station_kind_words(desk->new_station.kind), desk->new_station.digit);
+	return false;
+}
+
 static void count_supply(struct desk *desk, int n)
 {
 	const struct log_supply *supply = &desk->house_supplies[n];
@@ -347,10 +421,11 @@ static void add(struct desk *desk, enum house_line line)
 
 	switch (line) {
 	case HOUSE_ADD_STATION:
-		(void)snprintf(words, sizeof(words), "canner %d boiling_water \"Kettle\" pint=7", free_digit(desk));
-		desk_ask(desk, "New:", words, line_typed);
-		desk_say(desk, ROLE_QUIET,
-		         "canner N boiling_water|steam|dial_gauge|weighted_gauge \"name\" pint=9; juicer N \"name\"; pot N \"name\" \"8 qt\"");
+		memset(&desk->new_station, 0, sizeof(desk->new_station));
+		desk->new_station.digit = free_digit(desk);
+		desk_ask(desk, "What is it (1-6):", "1", kind_typed);
+		desk_say(desk, ROLE_PLAIN,
+		         "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
 		break;
 	case HOUSE_ADD_LIDS:
 		desk_ask(desk, "New:", "lids \"Box\" 60", line_typed);

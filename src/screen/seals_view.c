@@ -373,7 +373,7 @@ static bool choosing(const struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
-	{ 'a', 0, "a", "all sealed", "Every jar not marked yet is sealed.", marking, all_sealed },
+	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed.", marking, all_sealed },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
 	{ 'f', 0, "f", "fate", "Fridge, freezer, reprocess or discard, for this jar.", marking, choose_fate },

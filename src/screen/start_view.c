@@ -182,6 +182,11 @@ static void choose_product(struct desk *desk)
 	text_copy(card->order.product, sizeof(card->order.product), card->products[chosen].name);
 	text_copy(card->order.food, sizeof(card->order.food), card->products[chosen].food);
 	go_to(desk, START_PACK);
+	/* Jars boiled first have the shorter process: never what one gets by pressing
+	 * on.  Begin at a pack for jars as they are, where there is one. */
+	for (int n = 0; nth_pack(card, n) != NULL; n++)
+		if (strstr(nth_pack(card, n), "unsterile") != NULL)
+			card->picker.cursor = n;
 	if (choice_count(card) == 1) {
 		text_copy(card->order.pack, sizeof(card->order.pack), nth_pack(card, 0));
 		go_to(desk, START_JAR);

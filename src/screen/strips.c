@@ -242,8 +242,10 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 
 	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
 	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 1, 2, selected ? ROLE_SELECTED : ROLE_KEY, "%d",
+	terminal_putf(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "%d",
 	              strip->station.digit);
+	if (face->ringing) /* every ringing strip shows it, not the worst alone */
+		terminal_put(desk->terminal, row, 2, 1, ROLE_ALARM, glyph(desk->terminal, GLYPH_BELL));
 	col = 3;
 	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN,
 	             strip->station.name);
