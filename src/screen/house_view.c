@@ -417,8 +417,6 @@ static void change_house(struct desk *desk, enum house_line line)
 
 static void add(struct desk *desk, enum house_line line)
 {
-	char words[ENTRY_MAX];
-
 	switch (line) {
 	case HOUSE_ADD_STATION:
 		memset(&desk->new_station, 0, sizeof(desk->new_station));
