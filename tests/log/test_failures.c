@@ -132,6 +132,41 @@ START_TEST(an_act_is_all_or_nothing)
 }
 END_TEST
 
+/* Seven tables, and two more through triggers. */
+START_TEST(a_batch_is_all_or_nothing)
+{
+	struct log_entry entry = kit_entry("Set up", 0, 0);
+	int64_t juice_id;
+	int64_t sugar_id;
+	int failed = 0;
+	KIT_OK(&kit, kit_put_station(kit.log, 3, STATION_JUICER, &entry, &kit.fault));
+	KIT_OK(&kit, kit_start_run(kit.log, entry.station_id, &juice_id, &entry, &kit.fault));
+	KIT_OK(&kit, kit_put_supply(kit.log, SUPPLY_SUGAR, 9000000, &sugar_id, &entry, &kit.fault));
+	KIT_OK(&kit, kit_put_station(kit.log, 2, STATION_POT, &entry, &kit.fault));
+	remember();
+	for (int n = 1; n < N_MAX; n += 1 + n % 17) {
+		struct log_entry batch = kit_entry("Batch begun", 0, 0);
+		struct fault fault = {.kind = FAULT_NONE};
+		arm(&ways[2 * _i], n);
+		bool ok = kit_start_batch(kit.log, entry.station_id, "2026-09-14-B1", juice_id, sugar_id,
+		                          &batch, &fault);
+		bool sprung = failing_disarm();
+		if (ok) {
+			ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM batch_amount"), 2);
+			if (!sprung)
+				break;
+			take_back(batch.id);
+			continue;
+		}
+		ck_assert_msg(sprung, "n = %d: %s", n, fault.sentence);
+		failed++;
+		kinds_are(&fault, ways[2 * _i].memory, n);
+		log_is_as_before(n);
+	}
+	ck_assert_int_gt(failed, 2);
+}
+END_TEST
+
 START_TEST(an_undo_is_all_or_nothing)
 {
 	int failed = 0;
@@ -305,6 +340,7 @@ int main(void)
 	tcase_add_checked_fixture(tests, begin, end);
 	tcase_set_timeout(tests, 120);
 	tcase_add_loop_test(tests, an_act_is_all_or_nothing, 0, WAY_COUNT);
+	tcase_add_loop_test(tests, a_batch_is_all_or_nothing, 0, 2);
 	tcase_add_loop_test(tests, an_undo_is_all_or_nothing, 0, WAY_COUNT);
 	tcase_add_loop_test(tests, opening_fails_cleanly_and_harms_nothing, 0, WAY_COUNT);
 	tcase_add_loop_test(tests, a_backup_fails_cleanly, 0, WAY_COUNT);
