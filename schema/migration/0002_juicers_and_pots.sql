@@ -48,6 +48,7 @@ CREATE TABLE run (
 	opened_wall_ms INTEGER NOT NULL
 ) STRICT;
 CREATE UNIQUE INDEX run_in_juicer ON run (station_id) WHERE open = 1;
+CREATE INDEX run_opened ON run (opened_wall_ms);
 
 -- Juice measured out: stock from then on.
 CREATE TABLE juice (
@@ -80,6 +81,7 @@ CREATE TABLE batch (
 ) STRICT;
 CREATE UNIQUE INDEX batch_in_pot ON batch (station_id) WHERE open = 1;
 CREATE INDEX batch_of_lot ON batch (lot_id);
+CREATE INDEX batch_opened ON batch (opened_wall_ms);
 
 -- What really went in, beside what was wanted.
 CREATE TABLE batch_amount (

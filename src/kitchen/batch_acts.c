@@ -430,6 +430,50 @@ bool kitchen_fill(struct kitchen *kitchen, int64_t batch_id, const char *jar, in
 	                  acid_in_jar(strip.recipe) != NULL ? ", acid in every jar" : "");
 }
 
+/* Not processed at all: eaten soon, frozen at once, or thrown out.  Three days in
+ * the fridge and two hours to the freezer are house readings, common practice, no
+ * source. */
+#define AWAY_FRIDGE_MS (INT64_C(72) * 3600 * 1000)
+#define AWAY_FREEZER_MS (INT64_C(2) * 3600 * 1000)
+
+static void send_away(struct log_jar *jar, enum jar_fate fate, int64_t now)
+{
+	jar->fate = fate;
+	jar->fate_by_wall_ms = fate == FATE_FRIDGE ? now + AWAY_FRIDGE_MS : fate == FATE_FREEZER ? now + AWAY_FREEZER_MS : 0;
+	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;
+}
+
+bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *size, enum jar_fate fate,
+                      struct fault *fault)
+{
+	const struct board *board = &kitchen->board;
+	struct log_batch batch;
+	struct act act;
+	int sent = 0;
+
+	if (fate != FATE_FRIDGE && fate != FATE_FREEZER && fate != FATE_DISCARD)
+		return fault_set(fault, FAULT_REFUSED, "These jars were not processed: fridge, freezer or discard.");
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !act_begin(&act, kitchen, "put_away", batch.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		struct log_jar jar = board->waiting[i];
+
+		if (jar.batch_id != batch_id || strcmp(jar.size, size) != 0)
+			continue;
+		send_away(&jar, fate, act.entry.at.wall_ms);
+		if (!log_put_jar(kitchen->log, &jar, fault))
+			return act_fail(&act);
+		sent++;
+	}
+	if (sent == 0) {
+		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
+		return act_fail(&act);
+	}
+	return act_commit(&act, fault, "%s: %d jars not canned, to the %s", batch.recipe, sent, jar_fate_words(fate));
+}
+
 /* --- corrections ------------------------------------------------------------------------- */
 
 static bool correct_ledger(struct act *act, const struct log_batch_amount *amount, int64_t more,

@@ -223,6 +223,11 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
                           size_t count, int pressure_psi, int64_t *load_id, struct fault *fault);
 
+/* Waiting jars of one batch and size that no canner will take: into the fridge or
+ * the freezer, or out (FATE_REPROCESS is refused: they were not processed). */
+bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *size, enum jar_fate fate,
+                      struct fault *fault);
+
 /* --- juicers and juice (juice_acts.c) ------------------------------------------ */
 
 bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
@@ -360,6 +365,8 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
                        struct fault *fault);
 bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
+/* The same for every jar of its lot that has the same fate and deadline. */
+bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
 /* Take back the newest kitchen_jar_fate_done of this run of the program. */
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 /* "" when there is no such lot. */
@@ -418,6 +425,25 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 /* The line that would set a station or lid box as it is now. */
 void kitchen_station_line(const struct log_station *station, char *buffer, size_t size);
 void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size);
+
+/* --- the day ------------------------------------------------------------------ */
+
+/* A run, batch or load of a day, open or done, for looking back and correcting. */
+struct day_item {
+	struct log_subject subject;
+	int64_t opened_wall_ms;
+	bool open;
+	char words[240]; /* "run: 12 lb grapes, 1 gal juice" */
+};
+/* Everything begun on the local day of `wall_ms`, oldest first; malloc'ed. */
+bool kitchen_day(const struct kitchen *kitchen, int64_t wall_ms, struct day_item **rows, size_t *count,
+                 struct fault *fault);
+bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault);
+bool kitchen_batch_get(const struct kitchen *kitchen, int64_t batch_id, struct log_batch *out,
+                       struct fault *fault);
+/* How many jars of a size the batch filled. */
+bool kitchen_jars_filled(const struct kitchen *kitchen, int64_t batch_id, const char *jar, int *jars,
+                         struct fault *fault);
 
 /* --- reading for views ------------------------------------------------------- */
 

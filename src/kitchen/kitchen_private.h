@@ -18,7 +18,7 @@ struct kitchen {
 	struct recipe *own;
 	size_t own_count;
 	int64_t day_start_ms; /* the local day jars_today counts */
-	int64_t fate_done_load; /* load of the newest fate carried out, for its undo; 0: none */
+	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);

@@ -273,43 +273,99 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	            : act_fail(&act);
 }
 
-/* Reachable long after the load is shelved, so it does not ask the board. */
-bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
+/* A jar belongs to its load, one that never got into a canner to its batch. */
+static bool jar_belongs_to(struct kitchen *kitchen, const struct log_jar *jar, struct log_subject *subject,
+                           int64_t *station_id, struct fault *fault)
 {
-	struct log_jar jar;
+	struct log_batch batch;
 	struct log_load load;
+
+	if (jar->load_id != 0) {
+		*subject = (struct log_subject){ SUBJECT_LOAD, jar->load_id };
+		if (!log_load_get(kitchen->log, jar->load_id, &load, fault))
+			return false;
+		*station_id = load.station_id;
+		return true;
+	}
+	*subject = (struct log_subject){ SUBJECT_BATCH, jar->batch_id };
+	if (!log_batch_get(kitchen->log, jar->batch_id, &batch, fault))
+		return false;
+	*station_id = batch.station_id;
+	return true;
+}
+
+static bool same_errand(const struct log_jar *a, const struct log_jar *b)
+{
+	return a->lot_id == b->lot_id && a->load_id == b->load_id && a->fate == b->fate &&
+	       a->fate_by_wall_ms == b->fate_by_wall_ms;
+}
+
+/* Every jar on the list of fates that `one` stands for; `all`: its like too. */
+static bool put_done(struct act *act, const struct log_jar *one, bool all, int *done, struct fault *fault)
+{
+	const struct board *board = &act->kitchen->board;
+
+	*done = 0;
+	for (size_t i = 0; i < board->fate_count; i++) {
+		struct log_jar jar = board->fates[i];
+
+		if (jar.id != one->id && !(all && same_errand(&jar, one)))
+			continue;
+		jar.fate_done_wall_ms = act->entry.at.wall_ms;
+		if (!log_put_jar(act->kitchen->log, &jar, fault))
+			return false;
+		(*done)++;
+	}
+	return true;
+}
+
+/* Reachable long after the load is shelved, so it does not ask the strips. */
+static bool fate_done(struct kitchen *kitchen, int64_t jar_id, bool all, struct fault *fault)
+{
+	struct log_subject subject;
+	struct log_jar jar;
 	struct log_lot lot;
+	int64_t station_id;
 	struct act act;
+	int done;
 
 	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
-	    !log_load_get(kitchen->log, jar.load_id, &load, fault) ||
+	    !jar_belongs_to(kitchen, &jar, &subject, &station_id, fault) ||
 	    !log_lot_get(kitchen->log, jar.lot_id, &lot, fault))
 		return false;
 	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
 		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
 		                 lot.code);
-	if (!act_begin(&act, kitchen, FATE_DONE, load.station_id, fault))
+	if (!act_begin(&act, kitchen, FATE_DONE, station_id, fault))
 		return false;
-	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load.id });
-	jar.fate_done_wall_ms = act.entry.at.wall_ms;
-	if (!log_put_jar(kitchen->log, &jar, fault))
+	act_about(&act, subject);
+	if (!put_done(&act, &jar, all, &done, fault))
 		return act_fail(&act);
-	kitchen->fate_done_load = load.id;
-	return act_commit(&act, fault, "%s: jar %d, %s done", lot.code, jar.place_in_load,
+	kitchen->fate_done = subject;
+	return act_commit(&act, fault, "%s: %d jar%s, %s done", lot.code, done, done == 1 ? "" : "s",
 	                  jar_fate_words(jar.fate));
+}
+
+bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
+{
+	return fate_done(kitchen, jar_id, false, fault);
+}
+
+bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
+{
+	return fate_done(kitchen, jar_id, true, fault);
 }
 
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
-	struct log_subject subject = { SUBJECT_LOAD, kitchen->fate_done_load };
 	struct log_entry last;
 
 	/* Never the act before it: shelving is not taken back from here. */
-	if (kitchen->fate_done_load == 0 ||
-	    !log_last_act(kitchen->log, subject, false, &last, NULL) ||
+	if (kitchen->fate_done.id == 0 ||
+	    !log_last_act(kitchen->log, kitchen->fate_done, false, &last, NULL) ||
 	    strcmp(last.verb, FATE_DONE) != 0)
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
-	return kitchen_undo(kitchen, subject, said, said_size, fault);
+	return kitchen_undo(kitchen, kitchen->fate_done, said, said_size, fault);
 }
 
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size)

@@ -403,6 +403,11 @@ bool log_phase_running(struct log *log, struct log_subject subject, struct log_p
 bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count, struct fault *fault); /* oldest first */
 bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault);
 bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct fault *fault); /* oldest first */
+/* Runs and batches opened in [from, to), closed ones too, oldest first. */
+bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows,
+                      size_t *count, struct fault *fault);
+bool log_batches_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_batch **rows,
+                         size_t *count, struct fault *fault);
 bool log_juice_get(struct log *log, int64_t id, struct log_juice *out, struct fault *fault);
 bool log_juices_left(struct log *log, struct log_juice **rows, size_t *count, struct fault *fault); /* with left_ul > 0, oldest first */
 bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows, size_t *count, struct fault *fault);

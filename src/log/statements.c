@@ -250,6 +250,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 
 	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
 	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY opened_wall_ms, id",
+	[RUN_BETWEEN] =
+		"SELECT " RUN_COLUMNS " FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+		"ORDER BY opened_wall_ms, id",
 	[RUN_FRESH_ID] = FRESH_ID("run"),
 	[RUN_INSERT] =
 		"INSERT INTO run (station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, "
@@ -285,6 +288,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 
 	[BATCH_GET] = "SELECT " BATCH_COLUMNS " FROM batch WHERE id = ?",
 	[BATCH_OPEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE open = 1 ORDER BY opened_wall_ms, id",
+	[BATCH_BETWEEN] =
+		"SELECT " BATCH_COLUMNS " FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+		"ORDER BY opened_wall_ms, id",
 	[BATCH_FRESH_ID] = FRESH_ID("batch"),
 	[BATCH_INSERT] =
 		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "

@@ -447,6 +447,7 @@ static const struct view_key keys[] = {
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
+	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },

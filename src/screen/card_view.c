@@ -6,9 +6,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/words.h"
 #include "screen/desk.h"
 #include "screen/digits.h"
 
+/* The pot the batch is in; NULL when it has left it. */
 static const struct strip *strip_of(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
@@ -25,7 +27,8 @@ static void refresh(struct desk *desk)
 	struct log_batch_amount *amounts;
 	size_t count;
 
-	if (!kitchen_batch_amounts(desk->kitchen, desk->card.batch_id, &amounts, &count, &fault)) {
+	if (!kitchen_batch_get(desk->kitchen, desk->card.batch_id, &desk->card.batch, &fault) ||
+	    !kitchen_batch_amounts(desk->kitchen, desk->card.batch_id, &amounts, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
@@ -44,11 +47,11 @@ void card_view_enter(struct desk *desk, int64_t batch_id)
 
 /* --- drawing ------------------------------------------------------------------- */
 
-static enum adding when_added(const struct strip *strip, const struct log_batch_amount *amount)
+static enum adding when_added(const struct recipe *recipe, const struct log_batch_amount *amount)
 {
-	for (size_t i = 0; strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
-		if (strcmp(strip->recipe->ingredients[i].name, amount->ingredient) == 0)
-			return strip->recipe->ingredients[i].adding;
+	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
+		if (strcmp(recipe->ingredients[i].name, amount->ingredient) == 0)
+			return recipe->ingredients[i].adding;
 	return ADD_AT_START;
 }
 
@@ -77,11 +80,11 @@ static void clock_draw(struct desk *desk, const struct strip *strip, int top, in
 	desk_paragraph(desk, top + 3, width + 4, cols - width - 5, 2, ROLE_STRONG, face.act);
 }
 
-static void amount_draw(struct desk *desk, const struct strip *strip, int n, int row, int cols)
+static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
 {
 	const struct log_batch_amount *amount = &desk->card.amounts[n];
 	struct measured measured;
-	bool ticked = (strip->batch.ticks & 1u << n) != 0;
+	bool ticked = (desk->card.batch.ticks & 1u << n) != 0;
 	bool here = n == desk->card.list.cursor;
 
 	measure_amount(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units, &measured);
@@ -89,12 +92,13 @@ static void amount_draw(struct desk *desk, const struct strip *strip, int n, int
 	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
 	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
 	terminal_putf(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG,
-	              "%s  %s, %s%s", measured.words, amount->ingredient, when_words(when_added(strip, amount)),
+	              "%s  %s, %s%s", measured.words, amount->ingredient, when_words(when_added(recipe, amount)),
 	              amount->used != amount->wanted && amount->supply == SUPPLY_JUICE ? " (corrected)" : "");
 }
 
 static void draw(struct desk *desk, int top, int rows)
 {
+	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe);
 	const struct strip *strip = strip_of(desk);
 	int count = (int)desk->card.count;
 	int window_rows;
@@ -103,25 +107,24 @@ static void draw(struct desk *desk, int top, int rows)
 	int head = 6;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	if (strip == NULL) {
-		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
-		return;
-	}
-	if (rows < 12)
+	if (rows < 12 || strip == NULL)
 		head = 1;
-	if (head > 1)
+	if (strip == NULL)
+		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d x %s, out of the pot: corrections",
+		              desk->card.batch.multiple, desk->card.batch.recipe);
+	else if (head > 1)
 		clock_draw(desk, strip, top, cols);
 	else
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, strip->rule->act);
 	/* Far apart where there is room: it is read from a step away. */
 	each = count > 0 && (rows - head - 3) / count >= 2 ? 2 : 1;
 	for (int i = 0; i < count && head + i * each < rows; i++)
-		amount_draw(desk, strip, i, top + head + i * each, cols);
+		amount_draw(desk, recipe, i, top + head + i * each, cols);
 	head += count * each;
-	if (strip->recipe != NULL && head + 1 < rows) {
+	if (recipe != NULL && head + 1 < rows) {
 		desk_paragraph(desk, top + head, 3, cols - 4, rows - head < 2 ? rows - head : 2, ROLE_CAUTION,
-		               strip->recipe->caution);
-		terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", strip->recipe->source);
+		               recipe->caution);
+		terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
 	}
 }
 
@@ -129,16 +132,16 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void tick(struct desk *desk)
 {
-	const struct strip *strip = strip_of(desk);
 	int line = desk->card.list.cursor;
 	struct fault fault = { 0 };
 
-	if (strip == NULL || line >= (int)desk->card.count)
+	if (line >= (int)desk->card.count)
 		return;
-	if (!kitchen_tick(desk->kitchen, strip->batch.id, line, (strip->batch.ticks & 1u << line) == 0, &fault))
+	if (!kitchen_tick(desk->kitchen, desk->card.batch_id, line, (desk->card.batch.ticks & 1u << line) == 0, &fault))
 		desk_say_fault(desk, &fault);
 	else
 		list_move(&desk->card.list, 1, (int)desk->card.count);
+	refresh(desk);
 }
 
 static bool amount_typed(struct desk *desk, const char *text)
@@ -173,33 +176,68 @@ static bool note_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (kitchen_batch_note(desk->kitchen, desk->card.batch_id, text, &fault))
-		return true;
-	desk_say_fault(desk, &fault);
-	return false;
+	if (!kitchen_batch_note(desk->kitchen, desk->card.batch_id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	refresh(desk);
+	return true;
 }
 
 static void note(struct desk *desk)
 {
-	const struct strip *strip = strip_of(desk);
-
-	if (strip != NULL)
-		desk_ask(desk, "Note:", strip->batch.note, note_typed);
+	desk_ask(desk, "Note:", desk->card.batch.note, note_typed);
 }
 
 static void undo(struct desk *desk)
 {
-	const struct strip *strip = strip_of(desk);
+	struct log_subject subject = { SUBJECT_BATCH, desk->card.batch_id };
 	char said[SENTENCE_MAX_BYTES];
 	struct fault fault = { 0 };
 
-	if (strip == NULL)
-		return;
-	if (kitchen_undo(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault))
+	if (kitchen_undo(desk->kitchen, subject, said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else
 		desk_say_fault(desk, &fault);
 	refresh(desk);
+}
+
+/* "half_pint 9": how many jars of a size the batch really filled. */
+static bool jars_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	struct words words;
+	int64_t jars = 0;
+
+	if (!words_split(text, &words, &fault) || words.count != 2 ||
+	    !amount_read(words_at(&words, 1), MEASURE_EACH, SUPPLY_JAR, &jars, &fault) || jars > 99) {
+		desk_say(desk, ROLE_CAUTION, "Write the size and the number: half_pint 9");
+		return false;
+	}
+	if (!kitchen_batch_jars(desk->kitchen, desk->card.batch_id, words_at(&words, 0), (int)jars, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Corrected. (u undoes)");
+	return true;
+}
+
+static void edit_jars(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	char words[64] = "half_pint 0";
+
+	for (size_t i = jar_size_count; i-- > 0;) {
+		int jars;
+
+		if (!kitchen_jars_filled(desk->kitchen, desk->card.batch_id, jar_sizes[i].name, &jars, &fault)) {
+			desk_say_fault(desk, &fault);
+			return;
+		}
+		if (jars > 0)
+			(void)snprintf(words, sizeof(words), "%s %d", jar_sizes[i].name, jars);
+	}
+	desk_ask(desk, "Jars filled:", words, jars_typed);
 }
 
 static void up(struct desk *desk)
@@ -215,6 +253,7 @@ static void down(struct desk *desk)
 static const struct view_key keys[] = {
 	{ 't', KEY_CODE_ENTER, "t", "it is in", "Tick the line under the cursor, or take the tick away.", NULL, tick },
 	{ 'e', 0, "e", "really used", "Correct what really went in; the shelf is corrected with it.", NULL, edit },
+	{ 'j', 0, "j", "jars", "Correct how many jars were filled.", NULL, edit_jars },
 	{ 'n', 0, "n", "note", "Write a note for this batch.", NULL, note },
 	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL, desk_show_board },

@@ -15,6 +15,7 @@ static const struct view *const views[] = {
 	[VIEW_CARD] = &card_view,
 	[VIEW_JUICE] = &juice_view,
 	[VIEW_LOADER] = &loader_view,
+	[VIEW_DAY] = &day_view,
 	[VIEW_EXCEPTIONS] = &exceptions_view,
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,
@@ -38,6 +39,7 @@ void desk_clear(struct desk *desk)
 	free(desk->fill.boxes);
 	free(desk->card.amounts);
 	free(desk->juice.juices);
+	free(desk->day.items);
 	free(desk->seals.jars);
 	free(desk->story_rows);
 	free(desk->house_boxes);

@@ -36,6 +36,7 @@ enum view_name {
 	VIEW_CARD,
 	VIEW_JUICE,
 	VIEW_LOADER,
+	VIEW_DAY,
 	VIEW_EXCEPTIONS,
 	VIEW_SEALS,
 	VIEW_HOUSE,
@@ -154,6 +155,7 @@ struct fill_card {
 /* The station card of a pot: lines to read and tick off. */
 struct station_card {
 	int64_t batch_id;
+	struct log_batch batch;
 	struct list_state list;
 	struct log_batch_amount *amounts;
 	size_t count;
@@ -165,8 +167,17 @@ struct juice_card {
 	size_t count;
 };
 
+struct day_card {
+	struct list_state list;
+	struct day_item *items;
+	size_t count;
+	int64_t day_ms; /* an instant of the day shown */
+};
+
 struct loader_card {
 	int64_t station_id;
+	int group; /* waiting group under the cursor */
+	bool putting_away;
 	struct loader_plan plan;
 	int pressure_psi;
 	bool has_process;
@@ -230,6 +241,7 @@ struct desk {
 	struct station_card card;
 	struct juice_card juice;
 	struct loader_card loader;
+	struct day_card day;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
 	struct list_state house;
@@ -258,6 +270,7 @@ extern const struct view fill_view;
 extern const struct view card_view;
 extern const struct view juice_view;
 extern const struct view loader_view;
+extern const struct view day_view;
 extern const struct view exceptions_view;
 extern const struct view seals_view;
 extern const struct view house_view;
@@ -275,6 +288,7 @@ void fill_view_enter(struct desk *desk, int64_t batch_id);
 void card_view_enter(struct desk *desk, int64_t batch_id);
 void juice_view_enter(struct desk *desk);
 void loader_view_enter(struct desk *desk, int64_t station_id);
+void day_view_enter(struct desk *desk);
 void seals_view_enter(struct desk *desk, int64_t load_id);
 void house_view_enter(struct desk *desk);
 void recipe_view_enter(struct desk *desk, int64_t own_id); /* 0: a new one */

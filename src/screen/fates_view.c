@@ -38,22 +38,32 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
 		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		terminal_putf(desk->terminal, top + 1 + i - first, 3, cols - 4,
-		              here ? ROLE_SELECTED : late ? ROLE_STOP : ROLE_PLAIN, "%s jar %d: %s by %s%s", lot,
-		              jar->place_in_load, jar_fate_words(jar->fate), by, late ? "  TOO LATE: discard" : "");
+		              here ? ROLE_SELECTED : late ? ROLE_STOP : ROLE_PLAIN, "%s %s%.0d: %s by %s%s", lot,
+		              jar->place_in_load > 0 ? "jar " : "a jar", jar->place_in_load, jar_fate_words(jar->fate), by, late ? "  TOO LATE: discard" : "");
 	}
 }
 
-static void done(struct desk *desk)
+static void finish(struct desk *desk, bool (*act)(struct kitchen *, int64_t, struct fault *))
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	struct fault fault = { 0 };
 
 	if (board->fate_count == 0)
 		desk_show_board(desk);
-	else if (kitchen_jar_fate_done(desk->kitchen, board->fates[desk->fates.cursor].id, &fault))
+	else if (act(desk->kitchen, board->fates[desk->fates.cursor].id, &fault))
 		desk_say(desk, ROLE_DONE, "Noted: done. (u undoes)");
 	else
 		desk_say_fault(desk, &fault);
+}
+
+static void done(struct desk *desk)
+{
+	finish(desk, kitchen_jar_fate_done);
+}
+
+static void all_done(struct desk *desk)
+{
+	finish(desk, kitchen_fates_done);
 }
 
 static void undo(struct desk *desk)
@@ -79,6 +89,7 @@ static void down(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "done", "The jar under the cursor has been dealt with.", NULL, done },
+	{ 'e', 0, "e", "all like it", "So have all jars of its lot with the same fate.", NULL, all_done },
 	{ 'u', 0, "u", "undo", "Take back the last \"done\".", NULL, undo },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },

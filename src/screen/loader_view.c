@@ -35,6 +35,8 @@ void loader_view_enter(struct desk *desk, int64_t station_id)
 {
 	desk->loader.station_id = station_id;
 	desk->loader.pressure_psi = NO_PRESSURE;
+	desk->loader.group = 0;
+	desk->loader.putting_away = false;
 	look(desk);
 	desk_show_view(desk, VIEW_LOADER);
 }
@@ -72,6 +74,8 @@ static int waiting_draw(struct desk *desk, int top, int rows, int cols)
 		char words[200];
 
 		group_words(&groups[i], words, sizeof(words));
+		terminal_put(desk->terminal, top + used, 1, 1, ROLE_STRONG,
+		             (int)i == desk->loader.group ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		terminal_put(desk->terminal, top + used++, 3, cols - 4,
 		             groups[i].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
 	}
@@ -140,7 +144,6 @@ static void draw(struct desk *desk, int top, int rows)
 		if (plan->proposals[i].pick_count == 0)
 			continue;
 		proposal_words(desk, &plan->proposals[i], words, sizeof(words));
-		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (plan->left_over > 0 && row < end)
@@ -187,6 +190,57 @@ static void next_pair(struct desk *desk)
 	look(desk);
 }
 
+/* Jars no canner will take, or that nobody wants canned. */
+static void put_away(struct desk *desk)
+{
+	desk->loader.putting_away = true;
+	desk_say(desk, ROLE_CAUTION, "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 bin   (Esc: no)");
+}
+
+static bool away_typed(struct desk *desk, long key)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+	size_t n = (size_t)desk->loader.group;
+	struct fault fault = { 0 };
+
+	if (!desk->loader.putting_away || n >= count || (key != '1' && key != '2' && key != '4'))
+		return false;
+	desk->loader.putting_away = false;
+	if (kitchen_put_away(desk->kitchen, groups[n].batch_id, groups[n].size, (enum jar_fate)(key - '0'), &fault))
+		desk_say(desk, ROLE_DONE, "Noted; they are among the jars set aside (f).");
+	else
+		desk_say_fault(desk, &fault);
+	return true;
+}
+
+static void move_group(struct desk *desk, int by)
+{
+	struct list_state list = { .cursor = desk->loader.group };
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+
+	list_move(&list, by, (int)kitchen_waiting(desk->kitchen, &desk->now, groups));
+	desk->loader.group = list.cursor;
+}
+
+static void up(struct desk *desk)
+{
+	move_group(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	move_group(desk, 1);
+}
+
+static void leave(struct desk *desk)
+{
+	if (desk->loader.putting_away)
+		desk->loader.putting_away = false;
+	else
+		desk_show_board(desk);
+}
+
 static void other_load(struct desk *desk)
 {
 	start_view_enter(desk, desk->loader.station_id);
@@ -196,7 +250,10 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
 	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", NULL, next_pair },
 	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
-	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL, put_away },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, down },
 };
 
 const struct view loader_view = {
@@ -204,4 +261,5 @@ const struct view loader_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.typed = away_typed,
 };
