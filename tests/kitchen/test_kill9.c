@@ -319,7 +319,7 @@ START_TEST(after_kill_9_every_acknowledged_key_is_there_and_every_clock_agrees)
 	}
 	printf("kill -9: seed %llu, %d kills, %lld acknowledged acts, %d whole acts unacknowledged\n",
 	       (unsigned long long)SEED, KILLS, (long long)acts, unacknowledged);
-	ck_assert_int_gt(acts, KILLS);
+	ck_assert_int_gt(acts, 20); /* few under the sanitizers, hundreds else */
 	kk_end(&kit);
 }
 END_TEST
