@@ -62,7 +62,7 @@ LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
 BAKE := $(BUILD)/bake
 
-UNIT_TESTS := $(sort $(wildcard tests/*/test_*.c))
+UNIT_TESTS := $(sort $(filter-out tests/support/%,$(wildcard tests/*/test_*.c)))
 UNIT_PROGRAMS := $(UNIT_TESTS:%.c=$(BUILD)/%)
 SHELL_TESTS := tests/floors.sh $(sort $(wildcard tests/*/test_*.sh))
 SUPPORT := $(sort $(wildcard tests/support/*.c))

@@ -100,6 +100,7 @@ START_TEST(the_rules_of_the_schema_hold)
 	struct log_entry entry = kit_entry("load", 0, 0);
 	struct log_jar jar = {.load_id = 404, .lot_id = 404, .place_in_load = 1, .size = "pint"};
 	struct log_station nameless = {.digit = 8};
+	kit_reopen(&kit); /* each connection has to ask for foreign keys */
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 1, &entry, &kit.fault));
 	/* one load at a time in a canner */
 	ck_assert(!kit_start_load(kit.log, 1, "2026-09-14-B2", 1, &entry, &kit.fault));

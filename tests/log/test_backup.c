@@ -12,6 +12,9 @@
 
 #include "support/log_kit.h"
 
+#define PAGE 4096L
+#define NINE_HOURS_MS (INT64_C(9) * 3600000) /* from midnight to KIT_MORNING_MS */
+
 static struct log_kit kit;
 
 static void begin(void)
@@ -89,9 +92,9 @@ END_TEST
 
 START_TEST(the_day_is_the_utc_day)
 {
-	back_up(KIT_MORNING_MS - 9 * 3600000 - 1, true);
+	back_up(KIT_MORNING_MS - NINE_HOURS_MS - 1, true);
 	ck_assert(kit_exists(backup("2026-09-13.db")));
-	back_up(KIT_MORNING_MS - 9 * 3600000, true);
+	back_up(KIT_MORNING_MS - NINE_HOURS_MS, true);
 	ck_assert(kit_exists(backup("2026-09-14.db")));
 }
 END_TEST
@@ -239,8 +242,8 @@ START_TEST(a_damaged_log_names_its_newest_backup_and_gets_it_back)
 {
 	char kept[600];
 	make_a_log_with_two_backups();
-	spoil(kit.path, 4096 * 3, 4096 * 1);
-	spoil(kit.path, 4096 * 5, 100);
+	spoil(kit.path, 3 * PAGE, PAGE);
+	spoil(kit.path, 5 * PAGE, 100);
 	for (int mode = LOG_CREATE; mode <= LOG_LOOK; mode++) {
 		kit_refused(&kit, (enum log_mode)mode, FAULT_DAMAGED);
 		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-15.db"));
@@ -259,8 +262,8 @@ END_TEST
 START_TEST(a_damaged_backup_is_passed_over)
 {
 	make_a_log_with_two_backups();
-	spoil(kit.path, 4096 * 3, 4096);
-	spoil(backup("2026-09-15.db"), 4096 * 3, 4096);
+	spoil(kit.path, 3 * PAGE, PAGE);
+	spoil(backup("2026-09-15.db"), 3 * PAGE, PAGE);
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-14.db"));
 	restore("2026-09-14.db");
@@ -302,7 +305,7 @@ END_TEST
 START_TEST(a_shortened_log_is_damaged)
 {
 	make_a_log_with_two_backups();
-	ck_assert_int_eq(truncate(kit.path, 4096 * 7 + 100), 0);
+	ck_assert_int_eq(truncate(kit.path, 7 * PAGE + 100), 0);
 	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
 	restore("2026-09-15.db");
 }
@@ -324,7 +327,7 @@ START_TEST(damage_without_a_backup_is_said)
 	char used[600];
 	one_more_act();
 	kit_close(&kit);
-	spoil(kit.path, 4096 * 3, 4096);
+	spoil(kit.path, 3 * PAGE, PAGE);
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "no whole backup"));
 	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
