@@ -367,6 +367,9 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
 /* The same for every jar of its lot that has the same fate and deadline. */
 bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
+/* Thrown out instead, also when the load is long shelved: the way out of a fate
+ * whose time is over. */
+bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
 /* Take back the newest kitchen_jar_fate_done of this run of the program. */
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 /* "" when there is no such lot. */

@@ -76,6 +76,8 @@ bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fa
 		return true;
 	if (!log_lid_box_get(kitchen->log, lid_box_id, &box, fault))
 		return false;
+	if (box.retired)
+		return fault_set(fault, FAULT_REFUSED, "Lid box \"%s\" is out of use.", box.label);
 	if (box.lids - box.used < jars)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Lid box \"%s\" has %d lids left and %d are needed. Flat lids are used once.",

@@ -356,6 +356,33 @@ bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *f
 	return fate_done(kitchen, jar_id, true, fault);
 }
 
+bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
+{
+	struct log_subject subject;
+	struct log_jar jar;
+	struct log_lot lot;
+	int64_t station_id;
+	struct act act;
+
+	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
+	    !jar_belongs_to(kitchen, &jar, &subject, &station_id, fault) ||
+	    !log_lot_get(kitchen->log, jar.lot_id, &lot, fault))
+		return false;
+	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
+		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
+		                 lot.code);
+	if (!act_begin(&act, kitchen, FATE_DONE, station_id, fault))
+		return false;
+	act_about(&act, subject);
+	jar.fate = FATE_DISCARD;
+	jar.fate_by_wall_ms = 0;
+	jar.fate_done_wall_ms = act.entry.at.wall_ms;
+	if (!log_put_jar(kitchen->log, &jar, fault))
+		return act_fail(&act);
+	kitchen->fate_done = subject;
+	return act_commit(&act, fault, "%s: jar %d discarded", lot.code, jar.place_in_load);
+}
+
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
 	struct log_entry last;

@@ -13,6 +13,7 @@
 #define BOIL_DISAGREES_F 1.0   /* house rule: weather moves it 1-2 F (docs/reference.md) */
 #define WALL_STEP_SHOWN_MS MINUTE_MS
 #define FATE_CLOSING_MS HOUR_MS
+#define LOADED_LONG_MS (10 * MINUTE_MS) /* house rule */
 
 /* What a rule may look at; strip or jar is NULL when the rule is not about one. */
 struct scene {
@@ -138,6 +139,20 @@ static bool no_hold_yet(const struct scene *scene, struct text *say)
 	return over > 0;
 }
 
+/* trade notes, section 4: a canner loaded, and no clock begun. */
+static bool loaded_only(const struct scene *scene, struct text *say)
+{
+	const struct strip *strip = scene->strip;
+	int64_t passed;
+
+	if (!strip_has_load(strip) || strip->rule->name != PHASE_LOADED)
+		return false;
+	passed = strip_passed_ms(strip, scene->now);
+	text_add(say, "Heat on? Press %d's step key: %s has stood loaded for %lld min.", strip->station.digit,
+	         strip->station.name, (long long)(passed / MINUTE_MS));
+	return passed > LOADED_LONG_MS;
+}
+
 static bool practice_row(const struct scene *scene, struct text *say)
 {
 	const struct strip *strip = scene->strip;
@@ -233,6 +248,7 @@ static const struct rule rules[] = {
 	{ "restarted-in-phase", SEVERITY_CAUTION, ABOUT_STRIP, restarted, "house rule" },
 	{ "wall-clock-moved", SEVERITY_CAUTION, ABOUT_STRIP, wall_stepped, "house rule" },
 	{ "hold-not-begun", SEVERITY_CAUTION, ABOUT_STRIP, no_hold_yet, "planning times: A539 Guide 1" },
+	{ "loaded-no-hold", SEVERITY_CAUTION, ABOUT_STRIP, loaded_only, "common practice, no source" },
 	{ "seals-overdue", SEVERITY_CAUTION, ABOUT_STRIP, seals_overdue, "check after 12 to 24 h: A539, MSU-951" },
 	{ "gauge-unchecked", SEVERITY_CAUTION, ABOUT_STRIP, gauge_unchecked, "every year: PNW421" },
 	{ "boil-disagrees", SEVERITY_CAUTION, ABOUT_HOUSE, boil_disagrees, "house rule" },

@@ -189,7 +189,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"WHERE id = ?",
 
 	[LOAD_GET] = "SELECT " LOAD_COLUMNS " FROM load WHERE id = ?",
-	/* The + keeps the index load_opened out: the few open ones are sorted instead
+	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
 	 * of walking through every load there ever was. */
 	[LOAD_OPEN] =
 		"SELECT " LOAD_COLUMNS " FROM load WHERE place <> 'shelf' ORDER BY +opened_wall_ms, id",
@@ -249,7 +249,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 
 	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
-	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY opened_wall_ms, id",
+	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",
 	[RUN_BETWEEN] =
 		"SELECT " RUN_COLUMNS " FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 		"ORDER BY opened_wall_ms, id",
@@ -287,7 +287,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"UPDATE juice_use SET juice_id = ?, batch_id = ?, ul = ?, why = ?, wall_ms = ? WHERE id = ?",
 
 	[BATCH_GET] = "SELECT " BATCH_COLUMNS " FROM batch WHERE id = ?",
-	[BATCH_OPEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE open = 1 ORDER BY opened_wall_ms, id",
+	[BATCH_OPEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE open = 1 ORDER BY +opened_wall_ms, id",
 	[BATCH_BETWEEN] =
 		"SELECT " BATCH_COLUMNS " FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 		"ORDER BY opened_wall_ms, id",

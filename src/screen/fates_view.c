@@ -66,6 +66,11 @@ static void all_done(struct desk *desk)
 	finish(desk, kitchen_fates_done);
 }
 
+static void bin(struct desk *desk)
+{
+	finish(desk, kitchen_jar_discard);
+}
+
 static void undo(struct desk *desk)
 {
 	char said[SENTENCE_MAX_BYTES];
@@ -90,8 +95,9 @@ static void down(struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "done", "The jar under the cursor has been dealt with.", NULL, done },
 	{ 'e', 0, "e", "all like it", "So have all jars of its lot with the same fate.", NULL, all_done },
+	{ 'b', 0, "b", "into the bin", "Thrown out untasted instead.", NULL, bin },
 	{ 'u', 0, "u", "undo", "Take back the last \"done\".", NULL, undo },
-	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
