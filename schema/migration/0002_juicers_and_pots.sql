@@ -109,10 +109,11 @@ CREATE INDEX juice_use_of_batch ON juice_use (batch_id) WHERE batch_id IS NOT NU
 
 -- What is left of each juice: made_ul less its uses, kept by triggers alone, so
 -- that the board need not look through the juice of past years. Not captured
--- for undo: the triggers follow an undo as they follow the act.
+-- for undo: the triggers follow an undo as they follow the act. Nothing, and no
+-- undo, takes more than there is.
 CREATE TABLE juice_left (
 	juice_id INTEGER PRIMARY KEY REFERENCES juice (id) ON DELETE CASCADE,
-	left_ul INTEGER NOT NULL
+	left_ul INTEGER NOT NULL CHECK (left_ul >= 0)
 ) STRICT;
 CREATE INDEX juice_left_some ON juice_left (juice_id) WHERE left_ul > 0;
 -- An undo of an undo may bring back the uses before the juice: hence the sum.
@@ -188,7 +189,7 @@ END;
 -- Recipes of this kitchen, in the form of schema/recipe.csv.
 CREATE TABLE recipe (
 	id INTEGER PRIMARY KEY,
-	name TEXT NOT NULL UNIQUE CHECK (length(name) > 0),
+	name TEXT NOT NULL CHECK (length(name) > 0),
 	food TEXT NOT NULL DEFAULT '',      -- '' = no published process
 	packs TEXT NOT NULL DEFAULT '',
 	jars TEXT NOT NULL DEFAULT '',
@@ -205,6 +206,7 @@ CREATE TABLE recipe (
 	source TEXT NOT NULL CHECK (length(source) > 0),
 	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1))
 ) STRICT;
+CREATE UNIQUE INDEX recipe_name ON recipe (name) WHERE retired = 0;
 CREATE TABLE recipe_ingredient (
 	recipe_id INTEGER NOT NULL REFERENCES recipe (id) ON DELETE CASCADE,
 	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 12),

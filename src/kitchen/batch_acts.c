@@ -233,7 +233,7 @@ static bool use_line(struct act *act, const struct scaled_line *line, int place,
 		return take_juice(act, ingredient, batch_id, amount.used, fault);
 	if (ingredient->supply == SUPPLY_OTHER)
 		return true;
-	return supply_move(act, ingredient->supply, "", -amount.used, SUPPLY_USE, batch_id, 0, fault);
+	return supply_move(act, ingredient->supply, "", -amount.used, SUPPLY_USE, fault);
 }
 
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
@@ -385,10 +385,10 @@ static bool use_with_jars(struct act *act, const struct strip *strip, const char
 
 		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER)
 			continue;
-		if (!supply_move(act, ingredient->supply, "", -each * jars, SUPPLY_USE, strip->batch.id, 0, fault))
+		if (!supply_move(act, ingredient->supply, "", -each * jars, SUPPLY_USE, fault))
 			return false;
 	}
-	return supply_move(act, SUPPLY_JAR, jar, -jars, SUPPLY_USE, strip->batch.id, 0, fault);
+	return supply_move(act, SUPPLY_JAR, jar, -jars, SUPPLY_USE, fault);
 }
 
 static bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars,
@@ -488,7 +488,7 @@ static bool correct_ledger(struct act *act, const struct log_batch_amount *amoun
 	if (amount->supply == SUPPLY_OTHER)
 		return true;
 	if (amount->supply != SUPPLY_JUICE)
-		return supply_move(act, amount->supply, "", -more, SUPPLY_CORRECTION, amount->batch_id, 0, fault);
+		return supply_move(act, amount->supply, "", -more, SUPPLY_CORRECTION, fault);
 	if (more > 0)
 		return take_juice(act, &ingredient, amount->batch_id, more, fault);
 	/* Back into the juice it was taken from last. */

@@ -44,7 +44,7 @@ static bool write_run(struct act *act, const struct log_station *station, const 
 		return false;
 	subject.id = run->id;
 	act_about(act, subject);
-	return supply_move(act, SUPPLY_FRUIT, "", -fruit_mg, SUPPLY_USE, 0, 0, fault) &&
+	return supply_move(act, SUPPLY_FRUIT, "", -fruit_mg, SUPPLY_USE, fault) &&
 	       phase_begin(act, subject, phase_rule_first(STATION_JUICER), 0, fault);
 }
 
@@ -71,6 +71,25 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	return act_commit(&act, fault, "%s: run started, %s %s", station.name, weight, fruit);
 }
 
+/* The juice of a run goes by the name of its fruit, or no recipe would find it. */
+static bool rename_juice(struct act *act, const struct log_run *run, struct fault *fault)
+{
+	struct log_juice *juices;
+	size_t count;
+	bool done = true;
+
+	if (!log_juices_of_run(act->kitchen->log, run->id, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		if (strcmp(juices[i].kind, run->fruit) == 0)
+			continue;
+		text_copy(juices[i].kind, sizeof(juices[i].kind), run->fruit);
+		done = log_put_juice(act->kitchen->log, &juices[i], fault);
+	}
+	free(juices);
+	return done;
+}
+
 bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *fruit, int64_t fruit_mg,
                        struct fault *fault)
 {
@@ -87,8 +106,8 @@ bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *frui
 	before = run.fruit_mg;
 	text_copy(run.fruit, sizeof(run.fruit), fruit);
 	run.fruit_mg = fruit_mg;
-	if (!log_put_run(kitchen->log, &run, fault) ||
-	    !supply_move(&act, SUPPLY_FRUIT, "", before - fruit_mg, SUPPLY_CORRECTION, 0, 0, fault))
+	if (!log_put_run(kitchen->log, &run, fault) || !rename_juice(&act, &run, fault) ||
+	    !supply_move(&act, SUPPLY_FRUIT, "", before - fruit_mg, SUPPLY_CORRECTION, fault))
 		return act_fail(&act);
 	in_words(kitchen, MEASURE_MASS, fruit_mg, weight, sizeof(weight));
 	return act_commit(&act, fault, "Corrected: the run had %s %s", weight, fruit);

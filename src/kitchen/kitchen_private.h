@@ -65,9 +65,9 @@ int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 /* Begin a phase of a subject (load, run or batch), part of an act. */
 bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule,
                  int64_t required_ms, struct fault *fault);
-/* Move a supply as part of an act; a kind nobody keeps a ledger of is left alone. */
+/* Move a supply as part of an act, for what the act is about; a kind nobody keeps a ledger of is left alone. */
 bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount,
-                 enum supply_why why, int64_t batch_id, int64_t load_id, struct fault *fault);
+                 enum supply_why why, struct fault *fault);
 /* Lids left for `jars` more jars? */
 bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fault *fault);
 /* The next lot code of the day and its row. */

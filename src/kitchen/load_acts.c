@@ -157,7 +157,7 @@ static bool write_load(struct act *act, const struct strip *canner, const struct
 		return false;
 	act_about(act, (struct log_subject){ SUBJECT_LOAD, load->id });
 	return put_jars(act, order, process, load->id, lot.id, fault) &&
-	       supply_move(act, SUPPLY_JAR, process->jar->name, -order->jars, SUPPLY_USE, 0, load->id, fault) &&
+	       supply_move(act, SUPPLY_JAR, process->jar->name, -order->jars, SUPPLY_USE, fault) &&
 	       phase_begin(act, (struct log_subject){ SUBJECT_LOAD, load->id },
 	                   phase_rule_first(canner->station.kind), 0, fault);
 }

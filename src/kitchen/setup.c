@@ -17,6 +17,7 @@
 #include "engine/text.h"
 #include "engine/words.h"
 #include "kitchen/kitchen_private.h"
+#include "kitchen/recipe_lines.h"
 
 #define SETUP_LINE_MAX 1000
 
@@ -281,15 +282,6 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 	                 words_at(&words, 0));
 }
 
-/* A name between quotes, its own quotes and backslashes guarded. */
-static void add_quoted(struct text *text, const char *name)
-{
-	text_add(text, "\"");
-	for (; *name != '\0'; name++)
-		text_add(text, *name == '"' || *name == '\\' ? "\\%c" : "%c", *name);
-	text_add(text, "\"");
-}
-
 void kitchen_station_line(const struct log_station *station, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
@@ -299,15 +291,11 @@ void kitchen_station_line(const struct log_station *station, char *buffer, size_
 		text_add(&text, "canner %d %s ", station->digit, station_kind_name(station->kind));
 	else
 		text_add(&text, "%s %d ", station_kind_name(station->kind), station->digit);
-	add_quoted(&text, station->name);
+	words_quote(&text, station->name);
 	if (station->volume_ul > 0) {
-		char volume[48];
-		int64_t back = 0;
+		char volume[64];
 
-		/* In the units that give back the very same volume. */
-		amount_words(MEASURE_VOLUME, station->volume_ul, UNITS_US, volume, sizeof(volume));
-		if (!amount_read(volume, MEASURE_VOLUME, SUPPLY_OTHER, &back, NULL) || back != station->volume_ul)
-			amount_words(MEASURE_VOLUME, station->volume_ul, UNITS_METRIC, volume, sizeof(volume));
+		amount_exact_words(MEASURE_VOLUME, SUPPLY_OTHER, station->volume_ul, UNITS_US, volume, sizeof(volume));
 		text_add(&text, " \"%s\"", volume);
 	}
 	for (size_t i = 0; i < jar_size_count; i++)
@@ -325,7 +313,7 @@ void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t si
 	char date[16];
 
 	text_add(&text, "lids ");
-	add_quoted(&text, box->label);
+	words_quote(&text, box->label);
 	text_add(&text, " %d", box->lids);
 	if (box->bought_wall_ms > 0) {
 		clock_words_date(box->bought_wall_ms, date, sizeof(date));
@@ -333,19 +321,70 @@ void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t si
 	}
 }
 
+/* A recipe takes several lines: it is put in the log when the next thing begins. */
+struct recipe_draft {
+	struct log_recipe recipe;
+	bool open;
+};
+
+static bool finish_recipe(struct kitchen *kitchen, struct recipe_draft *draft, struct fault *fault)
+{
+	bool open = draft->open;
+
+	draft->open = false;
+	return !open || kitchen_put_recipe(kitchen, &draft->recipe, fault);
+}
+
+static bool ingredient_line(struct recipe_draft *draft, const struct words *words, struct fault *fault)
+{
+	struct log_recipe *recipe = &draft->recipe;
+
+	if (!draft->open)
+		return fault_set(fault, FAULT_MISUSE, "an ingredient stands below its recipe");
+	if (recipe->ingredient_count == RECIPE_INGREDIENTS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "a recipe has at most %d ingredients", RECIPE_INGREDIENTS_MAX);
+	return ingredient_line_read(words, &recipe->ingredients[recipe->ingredient_count++], fault);
+}
+
+static bool read_line(struct kitchen *kitchen, struct recipe_draft *draft, const char *line,
+                      struct fault *fault)
+{
+	struct words words;
+
+	if (line[strspn(line, " \t")] == '#')
+		return true;
+	if (!words_split(line, &words, fault))
+		return false;
+	if (words.count == 0)
+		return true;
+	if (strcmp(words_at(&words, 0), "ingredient") == 0)
+		return ingredient_line(draft, &words, fault);
+	if (!finish_recipe(kitchen, draft, fault))
+		return false;
+	if (strcmp(words_at(&words, 0), "recipe") != 0)
+		return kitchen_setup_line(kitchen, line, 0, fault);
+	memset(draft, 0, sizeof(*draft));
+	draft->open = true;
+	return recipe_line_read(&words, &draft->recipe, fault);
+}
+
 static bool read_lines(struct kitchen *kitchen, FILE *file, const char *path, struct fault *fault)
 {
+	struct recipe_draft draft = { .open = false };
 	char line[SETUP_LINE_MAX];
 	struct fault why = { 0 };
+	int number = 1;
 
-	for (int number = 1; fgets(line, sizeof(line), file) != NULL; number++) {
+	for (; fgets(line, sizeof(line), file) != NULL; number++) {
 		bool whole = strchr(line, '\n') != NULL || feof(file);
 
 		if (!whole)
 			fault_set(&why, FAULT_MISUSE, "the line is too long");
-		if (!whole || !kitchen_setup_line(kitchen, line, 0, &why))
+		if (!whole || !read_line(kitchen, &draft, line, &why))
 			return fault_set(fault, why.kind, "%s:%d: %s", path, number, why.sentence);
 	}
+	if (!finish_recipe(kitchen, &draft, &why))
+		return fault_set(fault, why.kind, "%s:%d: %s", path, number - 1, why.sentence);
 	if (ferror(file))
 		return fault_set(fault, FAULT_IO, "%s cannot be read: %s.", path, strerror(errno));
 	return true;

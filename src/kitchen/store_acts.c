@@ -170,13 +170,13 @@ static const char *ledger_size(enum supply_kind kind, const char *size, struct f
 }
 
 static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
-                     enum supply_why why, int64_t batch_id, int64_t load_id, struct fault *fault)
+                     enum supply_why why, struct fault *fault)
 {
 	struct log_supply_move move = {
 	    .amount = amount,
 	    .why = why,
-	    .batch_id = batch_id,
-	    .load_id = load_id,
+	    .batch_id = act->entry.batch_id,
+	    .load_id = act->entry.load_id,
 	    .wall_ms = act->entry.at.wall_ms,
 	};
 
@@ -186,9 +186,8 @@ static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
 	return log_put_supply_move(act->kitchen->log, &move, fault);
 }
 
-/* NOLINTNEXTLINE(readability-function-size): all that a move says, at each call */
 bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount,
-                 enum supply_why why, int64_t batch_id, int64_t load_id, struct fault *fault)
+                 enum supply_why why, struct fault *fault)
 {
 	const char *name = ledger_size(kind, size, fault);
 	struct log_supply supply;
@@ -198,7 +197,7 @@ bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64
 	/* Only what has been received or counted once is kept track of. */
 	if (amount == 0 || (supply.id == 0 && why != SUPPLY_RECEIPT))
 		return true;
-	return put_move(act, &supply, amount, why, batch_id, load_id, fault);
+	return put_move(act, &supply, amount, why, fault);
 }
 
 bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, size_t *count,
@@ -274,7 +273,7 @@ bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const cha
 	if (name == NULL || !has_ledger(kind, fault) || !check_amount(kind, amount, 1, fault) ||
 	    !begin_move(&act, kitchen, "supply_in", kind, name, &supply, fault))
 		return false;
-	if (!put_move(&act, &supply, amount, SUPPLY_RECEIPT, 0, 0, fault))
+	if (!put_move(&act, &supply, amount, SUPPLY_RECEIPT, fault))
 		return act_fail(&act);
 	say_supply(kitchen, kind, name, amount, came, sizeof(came));
 	amount_words(supply_measure(kind), supply.stock + amount, kitchen->board.house.units, now,
@@ -298,7 +297,7 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
 		amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, was,
 		             sizeof(was));
 	/* A count that finds what the ledger says is written down too. */
-	if (!put_move(&act, &supply, counted - supply.stock, SUPPLY_CORRECTION, 0, 0, fault))
+	if (!put_move(&act, &supply, counted - supply.stock, SUPPLY_CORRECTION, fault))
 		return act_fail(&act);
 	say_supply(kitchen, kind, name, counted, found, sizeof(found));
 	return act_commit(&act, fault, "Supplies counted: %s (before: %s)", found, was);

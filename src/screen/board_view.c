@@ -158,7 +158,7 @@ static bool fruit_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	text_copy(desk->run_fruit, sizeof(desk->run_fruit), text);
-	desk_ask(desk, "How much, 12 lb or 5.5 kg:", "", weight_typed);
+	desk_ask(desk, "Weight, 12 lb or 5.5 kg:", "", weight_typed);
 	return false; /* the line stays open for the second question */
 }
 
@@ -166,7 +166,7 @@ static bool fruit_typed(struct desk *desk, const char *text)
 static void start_at(struct desk *desk, const struct strip *strip)
 {
 	switch (strip->station.kind) {
-	case STATION_JUICER: desk_ask(desk, "Which fruit is in the basket:", "", fruit_typed); break;
+	case STATION_JUICER: desk_ask(desk, "Fruit in the basket:", "", fruit_typed); break;
 	case STATION_POT: batch_view_enter(desk, strip->station.id); break;
 	default:
 		if (kitchen_board(desk->kitchen)->waiting_count > 0)
@@ -424,7 +424,7 @@ static void ask_initials(struct desk *desk)
 	const struct strip *strip = desk_selected(desk);
 
 	if (strip != NULL)
-		desk_ask(desk, "Who has this station (initials):", strip->station.who, initials_typed);
+		desk_ask(desk, "Who has it (initials):", strip->station.who, initials_typed);
 }
 
 static void open_leave(struct desk *desk)

@@ -11,6 +11,7 @@
 
 #define WIDE_COLS 76
 #define TALL_ROWS 20
+#define ENTRY_COLS_MIN 14 /* of a line being typed, beside its question */
 
 int header_rows(const struct desk *desk)
 {
@@ -232,7 +233,8 @@ static void warning_line_draw(struct desk *desk, int row, int cols)
 static void entry_draw(struct desk *desk, int row, int cols)
 {
 	const struct entry *entry = &desk->entry;
-	int col = 2 + terminal_put(desk->terminal, row, 1, cols / 2, ROLE_STRONG, entry->prompt);
+	/* A question is shown whole; what is typed scrolls in the rest of the line. */
+	int col = 2 + terminal_put(desk->terminal, row, 1, cols - ENTRY_COLS_MIN, ROLE_STRONG, entry->prompt);
 	int room = cols - col - 2;
 	const char *from = entry->text;
 

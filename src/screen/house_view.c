@@ -336,7 +336,7 @@ static bool quarts_typed(struct desk *desk, const char *text)
 static bool pints_typed(struct desk *desk, const char *text)
 {
 	if (room_typed(desk, text, "pint"))
-		desk_ask(desk, "How many quarts does it take (empty: none):", "", quarts_typed);
+		desk_ask(desk, "Quarts it takes (or empty):", "", quarts_typed);
 	return false; /* the line stays open for the next question */
 }
 
@@ -360,9 +360,9 @@ static bool station_name_typed(struct desk *desk, const char *text)
 	if (desk->new_station.kind == STATION_JUICER)
 		return add_station(desk);
 	if (desk->new_station.kind == STATION_POT)
-		desk_ask(desk, "What it holds to the brim, 8 qt:", "", volume_typed);
+		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
 	else
-		desk_ask(desk, "How many pints does it take (empty: none):", "", pints_typed);
+		desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
 	return false;
 }
 

@@ -177,6 +177,22 @@ static void load(struct desk *desk)
 	desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
 }
 
+/* The next higher pressure the jars have in common, else the lowest. */
+static int next_pressure(const struct process *process)
+{
+	int lowest = process->pressure_psi;
+	int next = 0;
+
+	for (size_t i = 0; i < process->option_count; i++) {
+		int psi = process->options[i].pressure_psi;
+
+		lowest = psi < lowest ? psi : lowest;
+		if (psi > process->pressure_psi && (next == 0 || psi < next))
+			next = psi;
+	}
+	return next != 0 ? next : lowest;
+}
+
 /* The other pressures the jars have in common, one after the other. */
 static void next_pair(struct desk *desk)
 {
@@ -186,7 +202,7 @@ static void next_pair(struct desk *desk)
 		desk_say(desk, ROLE_QUIET, "There is no other published pair.");
 		return;
 	}
-	card->pressure_psi = card->process.options[0].pressure_psi;
+	card->pressure_psi = next_pressure(&card->process);
 	look(desk);
 }
 
