@@ -563,7 +563,7 @@ static bool move(enum supply_kind kind, const char *size, int64_t amount, enum s
 	struct act act;
 
 	KK_OK(&kit, act_begin(&act, kit.kitchen, "test", 0, &kit.fault));
-	if (!supply_move(&act, kind, size, amount, why, 0, 0, &kit.fault))
+	if (!supply_move(&act, kind, size, amount, why, &kit.fault))
 		return act_fail(&act);
 	return act_commit(&act, &kit.fault, "moved");
 }
