@@ -175,7 +175,7 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
-		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars may wait %d",
+		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d",
 		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
 		break;
 	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;

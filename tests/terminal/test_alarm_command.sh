@@ -46,7 +46,7 @@ rang() {
 
 start_load() {
 	card 1 grap
-	answer "How is it packed?" Down
+	answer "How is it packed?"
 	answer "Which jars?"
 	wait_for "How many jars?"
 	step

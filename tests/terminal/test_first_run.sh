@@ -15,6 +15,13 @@ change() {
 	press Enter
 }
 
+# reply TEXT NEXT: to the question that is open; then NEXT is asked or said.
+reply() {
+	type_text "$1"
+	press Enter
+	wait_for "$2"
+}
+
 # The program's frame is where it should be: nothing on the screen moved it.
 intact() {
 	wait_for "The house. Space changes the line."
@@ -27,14 +34,23 @@ intact() {
 at="the house opens"
 open_window main 80 24 "'$STILLROOM'"
 wait_for "The house. Space changes the line." "A new kitchen: give its name and elevation"
-shows "elevation?" "0 jars" "!1" "stop: Elevation is not set" "(add a canner)" "(add a lid box)"
+shows "elevation?" "0 jars" "!1" "stop: Elevation is not set" "(add a canner, juicer or pot)" "(add a lid box)"
 change "Quince Hollow"
 wait_for "kitchen      Quince Hollow" "Noted. (u undoes)"
 
 at="a canner before the elevation"
-press Down Down Down Down
+press Down Down Down Down Down Down
 step
-wait_for 'New: canner 1 boiling_water "Kettle" pint=7' "room as pint=9 quart=7"
+wait_for "What is it (1-6): 1" "1 boiling-water canner" "6 pot"
+reply 7 "A number from 1 to 6."
+press C-u
+reply 1 "Its name:"
+shows "boiling-water canner, key 1"
+reply "" "Give it a short name."
+reply Kettle "Pints it takes (or empty):"
+reply many "Give a number of jars, up to 99, or nothing."
+press C-u
+reply 7 "Quarts it takes (or empty):"
 press Enter
 wait_for 'canner 1 boiling_water "Kettle" pint=7' "Noted."
 press Escape
@@ -56,13 +72,35 @@ change "4650ft"
 wait_for "4,650 ft (1,417 m)" "203.5F" "Noted."
 lacks "!1"
 
+at="a pot and a juicer"
+press Down Down Down Down Down Down
+step
+wait_for "What is it (1-6): 1"
+press C-u
+reply 6 "Its name:"
+shows "pot, key 2"
+reply "Wide pot" "Holds to the brim, 8 qt:"
+reply "8 cats" "Enter keeps it"
+lacks 'pot 2 "Wide pot"'
+press C-u
+reply "8 qt" 'pot 2 "Wide pot" "2 gal"'
+press Down
+step
+wait_for "What is it (1-6): 1"
+press C-u
+reply 5 "Its name:"
+reply "Tall juicer" 'juicer 3 "Tall juicer"'
+press u
+wait_for "Undone"
+lacks 'juicer 3'
+
 at="a lid box"
-press Down Down Down Down Down
+press Down
 step
 wait_for 'New: lids "Box" 60' "label in quotes"
 press BSpace BSpace 2 4
 press Enter
-wait_for 'lids "Box"  24, 24 left'
+wait_for 'lids "Box" 24, 24 left'
 
 at="a line that is wrong"
 press Down

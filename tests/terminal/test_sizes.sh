@@ -68,7 +68,7 @@ real_log
 board 80 24 "'$STILLROOM' -f '$log'"
 wait_for "1 Big kettle"
 card 1 grap
-answer "How is it packed?" Down
+answer "How is it packed?"
 answer "Which jars?"
 wait_for "How many jars?"
 step

@@ -21,6 +21,7 @@ passed=0
 failed=0
 at=start
 last_key=
+bell=!
 # Seven in the morning here, whenever it is run: no midnight on a fast clock.
 hour=$(date -u +%H)
 TZ=KIT$((${hour#0} - 7))
@@ -265,17 +266,18 @@ card() {
 	step
 }
 
-# The canner's line carries the mark of the selection.
+# The station's line carries the mark of the selection; a bell follows the digit
+# while it rings.
 wait_chosen() {
 	if until_true is_chosen "$1"; then good; else
-		bad "canner $1 is not selected"
+		bad "station $1 is not selected"
 		finish
 	fi
 }
 
 is_chosen() {
 	look
-	grep -q "^[^ 0-9]$1 " "$screen"
+	grep -q "^[^ 0-9]$1[ $bell]" "$screen"
 }
 
 finish() {
