@@ -156,7 +156,7 @@ START_TEST(a_restart_is_shown_in_every_timed_phase_in_the_canner)
 	ck_assert(!fires("restarted-in-phase", 0));
 	test_clock_restart(&kit.clock, 10 * SECOND_MS);
 	kk_reopen(&kit);
-	says("restarted-in-phase", load_id, SEVERITY_CAUTION, "compare its clock");
+	says("restarted-in-phase", load_id, SEVERITY_CAUTION, "Compare with another clock");
 }
 END_TEST
 
@@ -190,7 +190,7 @@ START_TEST(what_is_watched_longer_than_planned)
 	kk_pass(&kit, watched[_i].minutes * MINUTE_MS);
 	ck_assert(!fires("hold-not-begun", 0));
 	kk_pass(&kit, 1);
-	says("hold-not-begun", load_id, SEVERITY_CAUTION, "press its step key");
+	says("hold-not-begun", load_id, SEVERITY_CAUTION, "step key");
 	kk_step(&kit, load_id);
 	ck_assert(!fires("hold-not-begun", 0));
 }
@@ -231,7 +231,7 @@ START_TEST(a_process_of_common_practice_is_noted)
 
 	(void)snprintf(order.pack, sizeof(order.pack), "hot_unsterile_jar");
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
-	says("practice-row", load_id, SEVERITY_NOTE, "common practice, no source");
+	says("practice-row", load_id, SEVERITY_NOTE, "Common practice, no source");
 	ck_assert(!fires("practice-row", kk_start(&kit, LOW_KETTLE, 7)));
 }
 END_TEST
