@@ -58,7 +58,8 @@ static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
 	    sqlite3changeset_op(at, &table, &columns, &operation, &indirect) != SQLITE_OK)
 		return SQLITE_CHANGESET_ABORT;
 	if (kind == SQLITE_CHANGESET_CONSTRAINT) {
-		undo->trouble = "its place has been taken since";
+		bool juice = strcmp(table, "juice") == 0 || strcmp(table, "juice_use") == 0;
+		undo->trouble = juice ? "the juice has been used since" : "its place has been taken since";
 		return SQLITE_CHANGESET_ABORT;
 	}
 	for (size_t i = 0; i < sizeof(table_words) / sizeof(table_words[0]); i++)

@@ -245,12 +245,12 @@ END_TEST
 
 START_TEST(only_juice_that_is_left_is_listed_oldest_first)
 {
-	static const int64_t made[] = {30, 10, 20, 5};
-	static const int64_t used[] = {99, 100, 0, 101}; /* one was measured badly: over-used */
+	static const int64_t made[] = {30, 10, 20};
+	static const int64_t used[] = {99, 100, 0};
 	struct log_juice *rows;
 	size_t count;
 	act_begin();
-	for (int i = 0; i < 4; i++) {
+	for (int i = 0; i < 3; i++) {
 		struct log_juice row = {.kind = "k", .made_ul = 100, .made_wall_ms = made[i]};
 		struct log_juice_use use = {.ul = used[i], .why = JUICE_CORRECTION};
 		KIT_OK(&kit, log_put_juice(kit.log, &row, &kit.fault));
@@ -265,6 +265,32 @@ START_TEST(only_juice_that_is_left_is_listed_oldest_first)
 	ck_assert_int_eq(rows[1].made_wall_ms, 30);
 	ck_assert_int_eq(rows[1].left_ul, 1);
 	free(rows);
+}
+END_TEST
+
+START_TEST(no_more_juice_is_taken_than_there_is)
+{
+	struct log_juice juice = {.kind = "k", .made_ul = 100};
+	struct log_juice_use use = {.ul = 90, .why = JUICE_CORRECTION};
+	act_begin();
+	KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
+	use.juice_id = juice.id;
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	act_commit();
+	struct log_juice_use more = {.juice_id = juice.id, .ul = 11, .why = JUICE_CORRECTION};
+	act_begin();
+	ck_assert(!log_put_juice_use(kit.log, &more, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	log_abandon(kit.log);
+	juice.made_ul = 89; /* measured again: less than was used */
+	act_begin();
+	ck_assert(!log_put_juice(kit.log, &juice, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	log_abandon(kit.log);
+	use.ul = 101;
+	act_begin();
+	ck_assert(!log_put_juice_use(kit.log, &use, &kit.fault));
+	log_abandon(kit.log);
 }
 END_TEST
 
@@ -291,6 +317,45 @@ START_TEST(the_juice_of_a_run_and_its_uses_are_found)
 	KIT_OK(&kit, log_juices_of_run(kit.log, 404, &juices, &count, &kit.fault));
 	ck_assert_uint_eq(count, 0);
 	ck_assert_ptr_null(juices);
+}
+END_TEST
+
+START_TEST(closed_runs_and_batches_are_found_by_time)
+{
+	static const int64_t opened[] = {300, 100, 200};
+	struct log_run *runs;
+	struct log_batch *batches;
+	size_t count;
+	struct log_run row = {.station_id = juicer_id, .fruit = "x", .fruit_mg = 1, .water_every_ms = 1};
+	struct log_batch pot = {.station_id = pot_id, .multiple = 1, .headspace_thou = 250};
+	struct log_lot lot = {.code = "2026-09-14-B1", .pack = "hot"};
+	act_begin();
+	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
+	pot.lot_id = lot.id;
+	for (int i = 0; i < 3; i++) {
+		row.id = 0;
+		pot.id = 0;
+		row.opened_wall_ms = opened[i];
+		pot.opened_wall_ms = opened[i];
+		row.open = i == 2;
+		pot.open = i == 2;
+		KIT_OK(&kit, log_put_run(kit.log, &row, &kit.fault));
+		KIT_OK(&kit, log_put_batch(kit.log, &pot, &kit.fault));
+	}
+	act_commit();
+	KIT_OK(&kit, log_runs_between(kit.log, 100, 300, &runs, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(runs[0].opened_wall_ms, 100);
+	ck_assert(runs[1].open);
+	free(runs);
+	KIT_OK(&kit, log_batches_between(kit.log, 101, 301, &batches, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(batches[0].opened_wall_ms, 200);
+	ck_assert_int_eq(batches[1].opened_wall_ms, 300);
+	free(batches);
+	KIT_OK(&kit, log_batches_between(kit.log, 301, 999, &batches, &count, &kit.fault));
+	ck_assert_uint_eq(count, 0);
+	ck_assert_ptr_null(batches);
 }
 END_TEST
 
@@ -554,7 +619,7 @@ START_TEST(every_word_of_juice_is_stored)
 {
 	act_begin();
 	for (int i = 0; i < JUICE_STATE_COUNT; i++) {
-		struct log_juice juice = {.kind = "k", .state = (enum juice_state)i};
+		struct log_juice juice = {.kind = "k", .made_ul = 1, .state = (enum juice_state)i};
 		struct log_juice_use use = {.ul = 1, .why = (enum juice_why)i};
 		KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
 		KIT_OK(&kit, log_juice_get(kit.log, juice.id, &juice, &kit.fault));
@@ -593,7 +658,9 @@ int main(void)
 	tcase_add_loop_test(tests, juice_comes_back_with_what_is_left, 0, HOSTILE_COUNT);
 	tcase_add_test(tests, what_is_left_follows_every_correction);
 	tcase_add_test(tests, only_juice_that_is_left_is_listed_oldest_first);
+	tcase_add_test(tests, no_more_juice_is_taken_than_there_is);
 	tcase_add_test(tests, the_juice_of_a_run_and_its_uses_are_found);
+	tcase_add_test(tests, closed_runs_and_batches_are_found_by_time);
 	tcase_add_loop_test(tests, a_batch_comes_back, 0, HOSTILE_COUNT);
 	tcase_add_test(tests, a_pot_holds_one_open_batch);
 	tcase_add_loop_test(tests, the_amounts_of_a_batch_come_by_place, 0, HOSTILE_COUNT);

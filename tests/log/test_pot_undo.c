@@ -405,6 +405,48 @@ START_TEST(a_run_whose_juice_is_in_a_pot_is_not_taken_back)
 }
 END_TEST
 
+/* What came later has its own rows: only the total tells that too little is left. */
+START_TEST(juice_that_was_used_is_not_taken_back)
+{
+	struct log_juice juice;
+	struct log_juice_use use = {.ul = 4500000, .why = JUICE_DISCARDED};
+	struct log_entry measured = kit_entry("Measured again", 0, 0);
+	struct log_entry poured = kit_entry("Poured away", 0, 0);
+	KIT_OK(&kit, log_juice_get(kit.log, juice_id, &juice, &kit.fault));
+	juice.made_ul = 5000000;
+	use.juice_id = juice_id;
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
+	KIT_OK(&kit, log_commit(kit.log, &measured, &kit.fault));
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	KIT_OK(&kit, log_commit(kit.log, &poured, &kit.fault));
+	undo_fails(measured.id, "the juice has been used since");
+	int64_t tip = undo(poured.id);
+	(void)undo(measured.id);
+	undo_fails(tip, "the juice has been used since"); /* 4 L, and 4.5 L would go */
+}
+END_TEST
+
+/* No act of the kitchen does both. One that did could not be redone, for the uses
+ * come back before the measure they need; it is refused and nothing is changed. */
+START_TEST(a_use_that_needs_the_same_acts_measure_is_refused)
+{
+	struct log_juice juice;
+	struct log_juice_use use = {.ul = 4500000, .why = JUICE_DISCARDED};
+	struct log_entry entry = kit_entry("Measured again and poured away", 0, 0);
+	KIT_OK(&kit, log_juice_get(kit.log, juice_id, &juice, &kit.fault));
+	juice.made_ul = 5000000;
+	use.juice_id = juice_id;
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
+	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
+	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+	undo_fails(undo(entry.id), "the juice has been used since");
+	ck_assert_int_eq(juice_left(), 4000000);
+}
+END_TEST
+
 /* ON DELETE SET NULL would leave a jar put in later without a load. */
 START_TEST(a_load_with_a_later_jar_is_not_taken_back)
 {
@@ -687,6 +729,8 @@ int main(void)
 	tcase_add_test(tests, a_batch_with_a_later_move_is_not_taken_back);
 	tcase_add_test(tests, a_batch_that_has_moved_on_is_not_taken_back);
 	tcase_add_test(tests, a_run_whose_juice_is_in_a_pot_is_not_taken_back);
+	tcase_add_test(tests, juice_that_was_used_is_not_taken_back);
+	tcase_add_test(tests, a_use_that_needs_the_same_acts_measure_is_refused);
 	tcase_add_test(tests, a_load_with_a_later_jar_is_not_taken_back);
 	tcase_add_test(tests, a_supply_that_was_used_is_not_taken_back);
 	tcase_add_test(tests, a_redo_into_a_pot_in_use_is_refused);

@@ -248,6 +248,9 @@ END_TEST
 
 START_TEST(no_rule_of_the_schema_is_lost)
 {
+	static const char second_clock[] =
+		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot) "
+		"VALUES (2, 'second clock', 1, 1, '')";
 	static const char *const refused[] = {
 		"UPDATE journal SET sentence = 'x'",
 		"DELETE FROM journal",
@@ -256,8 +259,7 @@ START_TEST(no_rule_of_the_schema_is_lost)
 		"INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (1, 1, 1, 'pint')",
 		"INSERT INTO station (digit, kind, name) VALUES (1, 'pot', 'digit taken')",
 		"INSERT INTO station (digit, kind, name) VALUES (9, 'oven', 'no such kind')",
-		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot) "
-		"VALUES (2, 'second clock', 1, 1, '')",
+		second_clock,
 		"DELETE FROM station WHERE id = 1",
 	};
 	make_old_log(OLD_ACT_COUNT, false);
