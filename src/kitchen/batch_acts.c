@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
@@ -30,20 +31,43 @@ static const struct log_station *pot_of(const struct kitchen *kitchen, int64_t s
 	return NULL;
 }
 
-/* A juice serves a recipe when the recipe's name speaks of its fruit: "grapes"
- * serve "grape jelly".  The person sees which juice is taken. */
+/* One of a kind: "grapes" > "grape", "blackberries" > "blackberry", "peaches" >
+ * "peach". */
+static void singular(const char *kind, char *buffer, size_t size)
+{
+	static const struct {
+		const char *many;
+		const char *one;
+	} endings[] = { { "ies", "y" }, { "hes", "h" }, { "oes", "o" }, { "s", "" } };
+	size_t length;
+
+	text_copy(buffer, size, kind);
+	length = strlen(buffer);
+	while (length > 0 && buffer[length - 1] == ' ')
+		buffer[--length] = '\0';
+	for (size_t i = 0; i < sizeof(endings) / sizeof(endings[0]); i++) {
+		size_t ending = strlen(endings[i].many);
+
+		if (length <= ending || strcmp(buffer + length - ending, endings[i].many) != 0)
+			continue;
+		text_copy(buffer + length - ending, size - (length - ending), endings[i].one);
+		return;
+	}
+}
+
+/* A juice serves a recipe when what goes in speaks of its fruit, in whole words:
+ * "grapes" serve "grape juice", "pineapples" do not serve "apple juice".  The
+ * person sees which juice is taken. */
 static bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient)
 {
-	size_t length = strlen(juice->kind);
+	char fruit[NAME_MAX_BYTES];
+	size_t length;
 
-	while (length > 0 && (juice->kind[length - 1] == 's' || juice->kind[length - 1] == ' '))
-		length--;
+	singular(juice->kind, fruit, sizeof(fruit));
+	length = strlen(fruit);
 	for (const char *at = ingredient->name; length > 0 && *at != '\0'; at++) {
-		size_t n = 0;
-
-		while (n < length && (at[n] | 0x20) == (juice->kind[n] | 0x20))
-			n++;
-		if (n == length)
+		if ((at == ingredient->name || at[-1] == ' ') && strncasecmp(at, fruit, length) == 0 &&
+		    (at[length] == ' ' || at[length] == '\0'))
 			return true;
 	}
 	return false;
@@ -65,30 +89,69 @@ static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *
 	return true;
 }
 
-static bool need_line(const struct kitchen *kitchen, const struct scaled_line *line, bool *counted,
-                      int64_t *stock, bool *is_short, struct fault *fault)
+/* What goes into one jar; a recipe gives it for a quart. */
+static int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *jar)
 {
-	const struct ingredient *ingredient = line->ingredient;
+	return ingredient->amount * jar->fluid_ounces / 32;
+}
+
+/* What a line takes.  Juice is measured exactly; what comes in tools is what the
+ * tools hold; what goes into the jars is for as many as are likely filled. */
+static int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
+{
+	if (line->ingredient->adding == ADD_IN_JAR)
+		return jar_share(line->ingredient, jar) * jars;
+	return line->ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
+}
+
+/* What the lines before this one take of the same ledger. */
+static int64_t taken_before(const struct batch_need *need, size_t line)
+{
+	const struct ingredient *ingredient = need->scaled.lines[line].ingredient;
+	int64_t taken = 0;
+
+	for (size_t i = 0; i < line; i++) {
+		const struct ingredient *other = need->scaled.lines[i].ingredient;
+
+		if (other->supply == ingredient->supply &&
+		    (other->supply != SUPPLY_JUICE || text_same_name(other->name, ingredient->name)))
+			taken += need->lines[i].takes;
+	}
+	return taken;
+}
+
+static bool stock_of(const struct kitchen *kitchen, const struct ingredient *ingredient, bool *counted,
+                     int64_t *stock, struct fault *fault)
+{
 	struct log_supply supply;
 
-	*counted = false;
-	*is_short = false;
-	*stock = 0;
-	if (ingredient->adding == ADD_IN_JAR)
-		return true; /* counted when the jars are */
-	if (ingredient->supply == SUPPLY_JUICE) {
-		*counted = true;
-		if (!juice_stock(kitchen, ingredient, stock, fault))
-			return false;
-		*is_short = *stock < line->measured.wanted;
-		return true;
-	}
-	if (ingredient->supply == SUPPLY_OTHER ||
-	    !log_supply_of(kitchen->log, ingredient->supply, "", &supply, NULL))
-		return true;
 	*counted = true;
-	*stock = supply.stock;
-	*is_short = supply.stock < line->measured.filled && !ingredient->optional;
+	if (ingredient->supply == SUPPLY_JUICE)
+		return juice_stock(kitchen, ingredient, stock, fault);
+	*counted = ingredient->supply != SUPPLY_OTHER &&
+	           log_supply_of(kitchen->log, ingredient->supply, "", &supply, NULL);
+	*stock = *counted ? supply.stock : 0;
+	return true;
+}
+
+/* What is short is needed all the same, unless the recipe can do without it. */
+static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar,
+                       struct batch_need *need, struct fault *fault)
+{
+	for (size_t i = 0; i < need->scaled.count; i++) {
+		const struct scaled_line *line = &need->scaled.lines[i];
+		bool is_short;
+
+		if (!stock_of(kitchen, line->ingredient, &need->lines[i].counted, &need->lines[i].stock, fault))
+			return false;
+		need->lines[i].takes = line_takes(line, jar, need->yield.jars_likely);
+		is_short = need->lines[i].counted &&
+		           need->lines[i].stock - taken_before(need, i) < need->lines[i].takes;
+		need->lines[i].is_short = is_short && !line->ingredient->optional;
+		need->short_lines += need->lines[i].is_short;
+		if (is_short && line->ingredient->optional)
+			need->lines[i].takes = 0;
+	}
 	return true;
 }
 
@@ -110,7 +173,8 @@ static void find_canner(const struct kitchen *kitchen, const struct recipe *reci
 		if (!station_is_canner(strip->station.kind))
 			continue;
 		query.method = (enum method)strip->station.kind;
-		if (!process_find(&query, &process, NULL))
+		if (station_room(&strip->station, jar_size_named(order->jar), NULL) == 0 ||
+		    !process_find(&query, &process, NULL))
 			continue;
 		free_in = strip_free_in_ms(strip, &now);
 		if (out->canner_in_ms < 0 || free_in < out->canner_in_ms)
@@ -147,15 +211,9 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 	    !scale_recipe(recipe, order->multiple, pot->volume_ul, kitchen->board.house.units, order->jar,
 	                  &out->scaled, fault))
 		return false;
-	for (size_t i = 0; i < out->scaled.count; i++) {
-		bool is_short;
-
-		if (!need_line(kitchen, &out->scaled.lines[i], &out->lines[i].counted, &out->lines[i].stock,
-		               &is_short, fault))
-			return false;
-		out->short_lines += is_short;
-	}
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);
+	if (!need_lines(kitchen, jar_size_named(order->jar), out, fault))
+		return false;
 	out->jars_stock = log_supply_of(kitchen->log, SUPPLY_JAR, order->jar, &jars, NULL) ? jars.stock : -1;
 	find_canner(kitchen, recipe, order, out);
 	return true;
@@ -166,21 +224,22 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 static bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
-		const struct scaled_line *line = &need->scaled.lines[i];
-		bool counted;
-		bool is_short;
-		int64_t stock;
-		char have[48];
+		const struct ingredient *ingredient = need->scaled.lines[i].ingredient;
+		enum measure measure = supply_measure(ingredient->supply);
+		enum unit_system units = kitchen->board.house.units;
+		int64_t before = taken_before(need, i);
+		char want[64];
+		char have[64];
 
-		if (!need_line(kitchen, line, &counted, &stock, &is_short, fault))
-			return false;
-		if (!is_short)
+		if (!need->lines[i].is_short)
 			continue;
-		amount_words(line->ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME
-		                                                      : supply_measure(line->ingredient->supply),
-		             stock, kitchen->board.house.units, have, sizeof(have));
+		amount_words(measure, before + need->lines[i].takes, units, want, sizeof(want));
+		amount_words(measure, need->lines[i].stock, units, have, sizeof(have));
 		return fault_set(fault, FAULT_REFUSED, "Not enough %s: %s are needed, %s is here. Do not stretch it.",
-		                 line->ingredient->name, line->measured.words, have);
+		                 ingredient->name,
+		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want
+		                                                                : need->scaled.lines[i].measured.words,
+		                 have);
 	}
 	if (need->jars_stock >= 0 && need->yield_known && need->jars_stock < need->yield.jars_likely)
 		return fault_set(fault, FAULT_REFUSED, "Not enough jars: about %d are needed, %lld are here.",
@@ -214,8 +273,8 @@ static bool take_juice(struct act *act, const struct ingredient *ingredient, int
 	return done;
 }
 
-static bool use_line(struct act *act, const struct scaled_line *line, int place, int64_t batch_id,
-                     struct fault *fault)
+static bool use_line(struct act *act, const struct scaled_line *line, int64_t takes, int place,
+                     int64_t batch_id, struct fault *fault)
 {
 	const struct ingredient *ingredient = line->ingredient;
 	struct log_batch_amount amount = { .batch_id = batch_id, .place = place,
@@ -223,9 +282,8 @@ static bool use_line(struct act *act, const struct scaled_line *line, int place,
 
 	if (ingredient->adding == ADD_IN_JAR)
 		return true;
-	/* Juice is measured exactly; what comes in tools is what the tools hold. */
 	amount.wanted = line->measured.wanted;
-	amount.used = ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
+	amount.used = takes;
 	text_copy(amount.ingredient, sizeof(amount.ingredient), ingredient->name);
 	if (!log_put_batch_amount(act->kitchen->log, &amount, fault))
 		return false;
@@ -261,7 +319,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	subject.id = batch->id;
 	act_about(act, subject);
 	for (size_t i = 0; i < need->scaled.count; i++)
-		if (!use_line(act, &need->scaled.lines[i], (int)i + 1, batch->id, fault))
+		if (!use_line(act, &need->scaled.lines[i], need->lines[i].takes, (int)i + 1, batch->id, fault))
 			return false;
 	return phase_begin(act, subject, phase_rule_first(STATION_POT), 0, fault);
 }
@@ -363,10 +421,11 @@ static bool check_fill(const struct strip *strip, const char *jar, int jars, boo
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
 	if (jars < 1 || jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
-	if (acid != NULL && !acid_in)
+	/* Of a recipe that is no longer known nobody can say that the acid is in the pot. */
+	if ((acid != NULL || (strip->recipe == NULL && strip->lot.acidity == ACIDITY_ACIDIFIED)) && !acid_in)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Acid goes into every jar first (%s). Bottled, not fresh; say that it is in.",
-		                 acid->name);
+		                 acid != NULL ? acid->name : "as the recipe says");
 	if (!strip->batch.warm_jars && !sure)
 		return fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
 	return true;
@@ -380,8 +439,7 @@ static bool use_with_jars(struct act *act, const struct strip *strip, const char
 
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &recipe->ingredients[i];
-		/* As the recipe gives it: of one quart jar. */
-		int64_t each = ingredient->amount * jar_size_named(jar)->fluid_ounces / 32;
+		int64_t each = jar_share(ingredient, jar_size_named(jar));
 
 		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER)
 			continue;
@@ -476,36 +534,59 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 
 /* --- corrections ------------------------------------------------------------------------- */
 
+/* What the batch still holds of the juice of uses[at]; 0 when a later use is of
+ * the same juice and has been asked about. */
+static int64_t still_held(const struct log_juice_use *uses, size_t count, size_t at)
+{
+	int64_t held = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		if (uses[i].juice_id != uses[at].juice_id)
+			continue;
+		if (i > at)
+			return 0;
+		held += uses[i].ul;
+	}
+	return held;
+}
+
+/* Back into the juice it was taken from, the last one first, and no more into
+ * each than was taken of it. */
+static bool give_back_juice(struct act *act, int64_t batch_id, int64_t ul, struct fault *fault)
+{
+	struct log_juice_use *uses;
+	size_t count;
+	bool done = true;
+
+	if (!log_juice_uses(act->kitchen->log, batch_id, &uses, &count, fault))
+		return false;
+	for (size_t i = count; i-- > 0 && ul > 0 && done;) {
+		int64_t held = still_held(uses, count, i);
+		struct log_juice_use back = { .juice_id = uses[i].juice_id, .batch_id = batch_id,
+			                      .ul = held < ul ? -held : -ul,
+			                      .why = JUICE_CORRECTION, .wall_ms = act->entry.at.wall_ms };
+
+		if (held <= 0)
+			continue;
+		ul += back.ul;
+		done = log_put_juice_use(act->kitchen->log, &back, fault);
+	}
+	free(uses);
+	return done && (ul == 0 || fault_set(fault, FAULT_MISSING, "That batch took no more juice than that."));
+}
+
 static bool correct_ledger(struct act *act, const struct log_batch_amount *amount, int64_t more,
                            struct fault *fault)
 {
 	struct ingredient ingredient = { .name = amount->ingredient, .supply = amount->supply,
 		                         .measure = amount->measure };
-	struct log_juice_use *uses;
-	size_t count;
-	bool done;
 
 	if (amount->supply == SUPPLY_OTHER)
 		return true;
 	if (amount->supply != SUPPLY_JUICE)
 		return supply_move(act, amount->supply, "", -more, SUPPLY_CORRECTION, fault);
-	if (more > 0)
-		return take_juice(act, &ingredient, amount->batch_id, more, fault);
-	/* Back into the juice it was taken from last. */
-	if (!log_juice_uses(act->kitchen->log, amount->batch_id, &uses, &count, fault))
-		return false;
-	done = count > 0;
-	if (done) {
-		struct log_juice_use back = { .juice_id = uses[count - 1].juice_id,
-			                      .batch_id = amount->batch_id, .ul = more,
-			                      .why = JUICE_CORRECTION, .wall_ms = act->entry.at.wall_ms };
-
-		done = log_put_juice_use(act->kitchen->log, &back, fault);
-	} else {
-		fault_set(fault, FAULT_MISSING, "That batch took no juice.");
-	}
-	free(uses);
-	return done;
+	return more > 0 ? take_juice(act, &ingredient, amount->batch_id, more, fault)
+	                : give_back_juice(act, amount->batch_id, -more, fault);
 }
 
 bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,

@@ -264,7 +264,9 @@ struct batch_need {
 	bool yield_known;
 	struct {
 		bool counted;  /* a ledger is kept of it */
+		bool is_short;
 		int64_t stock; /* in the unit of the supply */
+		int64_t takes; /* off that; in jars: of all that are likely filled; 0: optional, left out */
 	} lines[RECIPE_INGREDIENTS_MAX];
 	int short_lines;       /* lines whose counted stock is too small */
 	int64_t jars_stock;    /* of the size meant; -1: not counted */

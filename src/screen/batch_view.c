@@ -267,6 +267,7 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 	const struct scaled_line *line = &need->scaled.lines[n];
 	const struct ingredient *ingredient = line->ingredient;
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	bool is_short = false;
 	char stock[64] = "";
 	char error[32] = "";
 	int permille = line->measured.error_permille;
@@ -276,14 +277,16 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 
 		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
 		             need->lines[n].stock, units, have, sizeof(have));
-		(void)snprintf(stock, sizeof(stock), "  here: %s", have);
+		is_short = need->lines[n].is_short;
+		(void)snprintf(stock, sizeof(stock), " (%s%s here)", is_short ? "SHORT: " : "", have);
 	}
 	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
 		(void)snprintf(error, sizeof(error), "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
-	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, "%-24s %s%s%s%s%s%s", line->measured.words,
-	              ingredient->name, ingredient->form[0] != '\0' ? ", " : "", ingredient->form,
+	/* What it is made into comes last: that may be cut, the stock may not. */
+	terminal_putf(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, "%-*s %s%s%s%s%s%s",
+	              cols < 60 ? 10 : 16, line->measured.words, ingredient->name,
 	              ingredient->adding == ADD_IN_JAR ? ", in each jar" : ingredient->optional ? ", if wanted" : "",
-	              error, stock);
+	              error, stock, ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
 }
 
 static void outlook_words(const struct desk *desk, struct text *text)
@@ -309,7 +312,7 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct batch_card *card = &desk->batch;
 	const struct recipe *recipe = chosen(desk);
-	char words[300];
+	char words[600];
 	struct text text = TEXT_OVER(words);
 	int row = top;
 	int end = top + rows;
@@ -323,15 +326,34 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 	outlook_words(desk, &text);
 	row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_STRONG, words);
 	if (card->need.short_lines > 0 && row < end)
-		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is short: see \"here\". Do not stretch it.");
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
 	if (card->need.nowhere_to_go && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
 		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
 		                                         : "No canner is free in time: the jars would wait too long.");
-	if (recipe->caution[0] != '\0' && row < end)
-		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_CAUTION, recipe->caution);
-	if (row < end)
-		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
+	row += desk_paragraph(desk, row, 3, cols - 4, end - row - 1 > 2 ? end - row - 1 : end - row, ROLE_CAUTION,
+	                      recipe->caution);
+	text = TEXT_OVER(words);
+	text_add(&text, "Source: %s", recipe->source);
+	desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_QUIET, words);
+}
+
+/* "6 Wide pot > grape jelly > half-pints > 2 batches": as far as it is chosen. */
+static void chosen_words(const struct desk *desk, struct text *text)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct batch_card *card = &desk->batch;
+	const struct jar_size *jar = jar_size_named(card->order.jar);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.id == card->order.station_id)
+			text_add(text, "%d %s", board->strips[i].station.digit, board->strips[i].station.name);
+	if (card->field > BATCH_RECIPE)
+		text_add(text, " > %s", card->order.recipe);
+	if (card->field > BATCH_JAR && jar != NULL)
+		text_add(text, " > %s", jar->plural);
+	if (card->field > BATCH_MULTIPLE)
+		text_add(text, " > %d batch%s", card->multiple.value, card->multiple.value == 1 ? "" : "es");
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -340,17 +362,20 @@ static void draw(struct desk *desk, int top, int rows)
 		[BATCH_RECIPE] = "What is cooked? Type a few letters, or move.",
 		[BATCH_PACK] = "Which jars and pack?",
 		[BATCH_JAR] = "Into which size?",
-		[BATCH_MULTIPLE] = "How many batches in this pot?",
+		[BATCH_MULTIPLE] = "How many batches in this pot? Type it.",
 		[BATCH_READY] = "Ready. Space starts the batch and takes this off the shelf.",
 	};
 	struct batch_card *card = &desk->batch;
+	char words[300];
+	struct text text = TEXT_OVER(words);
 	int window_rows;
 	int cols;
+	int asked;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s%s%s", "Pot", card->field > BATCH_RECIPE ? " > " : "",
-	              card->field > BATCH_RECIPE ? card->order.recipe : "");
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
+	chosen_words(desk, &text);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
+	asked = terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
 	if (card->field == BATCH_RECIPE && card->picker.filter[0] != '\0')
 		terminal_putf(desk->terminal, top + 1, cols - 20, 18, ROLE_STRONG, "%s_", card->picker.filter);
 	if (card->field < BATCH_MULTIPLE) {
@@ -360,7 +385,9 @@ static void draw(struct desk *desk, int top, int rows)
 			             "No recipe of that name. Your own are added in the house view (h).");
 		return;
 	}
-	terminal_putf(desk->terminal, top + 1, cols < 60 ? cols - 6 : 50, 5, ROLE_SELECTED, " %d ", card->multiple.value);
+	if (card->field == BATCH_MULTIPLE)
+		terminal_putf(desk->terminal, top + 1, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5, ROLE_SELECTED, " %d ",
+		              card->multiple.value);
 	need_draw(desk, top + 2, rows - 2, cols);
 }
 
