@@ -93,7 +93,8 @@ static bool run_process(const struct arguments *arguments, struct fault *fault)
 		.pack = arguments->value[OPTION_PACK],
 		.jar = arguments->value[OPTION_JAR],
 		.method = arguments->value[OPTION_METHOD],
-		.elevation = arguments->value[OPTION_ELEVATION],
+		.elevations = arguments->elevations,
+		.elevation_count = arguments->elevation_count,
 		.pressure = arguments->value[OPTION_PRESSURE],
 	};
 
@@ -376,7 +377,8 @@ static const struct command commands[] = {
 	    .word = "process",
 	    .help = "the published process: minutes, pressure, headspace, source",
 	    .more = "Where the tables have no process, or the elevation is not known, it is refused (exit\n"
-	            "status 3) with the reason. Capitals, spaces and dashes in names do not matter.\n",
+	            "status 3) with the reason. Capitals, spaces and dashes in names do not matter.\n"
+	            "--elevation may be given several times: one answer for each, in that order.\n",
 	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) |
 	             TAKES(PRESSURE) | TAKES(JSON),
 	    .needs = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD),
@@ -466,13 +468,9 @@ static enum status run(const struct arguments *arguments)
 	}
 	if (command->run(arguments, &fault))
 		return STATUS_DONE;
-	if (fault.kind == FAULT_REFUSED && (command->takes & TAKES(JSON)) != 0) {
-		struct report to = report_of(arguments);
-
-		report_refusal(&to, &fault); /* an answer like any other */
-	} else {
+	/* What the tables refuse, boil and process have written as their answer. */
+	if (fault.kind != FAULT_REFUSED || (command->takes & TAKES(ELEVATION)) == 0)
 		complain(command, &fault);
-	}
 	return status_of(&fault);
 }
 

@@ -119,6 +119,15 @@ static bool not_understood(int code, const char *word, struct fault *fault)
 	return fault_set(fault, FAULT_MISUSE, "%s is not an option, or could mean several", word);
 }
 
+static bool take_elevation(struct arguments *out, const char *value, struct fault *fault)
+{
+	if (out->elevation_count == ELEVATIONS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "--elevation can be given %d times at most",
+		                 ELEVATIONS_MAX);
+	out->elevations[out->elevation_count++] = value;
+	return true;
+}
+
 static bool take(struct reading *reading, int code, char **argv, struct fault *fault)
 {
 	int option;
@@ -130,7 +139,7 @@ static bool take(struct reading *reading, int code, char **argv, struct fault *f
 	option = option_of(code);
 	reading->out->given[option] = true;
 	reading->out->value[option] = optarg;
-	return true;
+	return option != OPTION_ELEVATION || take_elevation(reading->out, optarg, fault);
 }
 
 /* --- what belongs together --------------------------------------------------------------- */

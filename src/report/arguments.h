@@ -39,6 +39,7 @@ enum option_name {
 };
 
 #define TAKES(option) (1UL << OPTION_##option)
+#define ELEVATIONS_MAX 32
 
 struct arguments;
 
@@ -56,7 +57,9 @@ struct arguments {
 	const struct command *command; /* never NULL once read */
 	bool given[OPTION_COUNT];
 	const char *value[OPTION_COUNT]; /* NULL: not given, or without a value; points into argv */
-	const char *operand;             /* NULL: none */
+	const char *elevations[ELEVATIONS_MAX]; /* all of them, in their order */
+	size_t elevation_count;
+	const char *operand; /* NULL: none */
 };
 
 /* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;

@@ -71,8 +71,11 @@ bool report_boil(const struct report *to, const struct boil_words *words, struct
 	double measured_c;
 
 	if (!read_words(words, &elevation, &barometer_kpa, &measured_c, fault) ||
-	    !boil_here(&elevation, barometer_kpa, measured_c, &boil, fault))
+	    !boil_here(&elevation, barometer_kpa, measured_c, &boil, fault)) {
+		if (fault->kind == FAULT_REFUSED)
+			report_refusal(to, fault);
 		return false;
+	}
 	if (to->json)
 		put_json(to->out, &boil);
 	else

@@ -19,19 +19,28 @@ struct notes {
 	char sentence[NOTES_MAX][NOTE_BYTES];
 };
 
+static void put_refusal_json(struct json *json, const struct fault *fault)
+{
+	json_open_object(json, NULL, JSON_FLAT);
+	json_text(json, "refused", fault->sentence);
+	json_close(json);
+}
+
+static void put_refusal_text(FILE *out, const struct fault *fault)
+{
+	(void)fputs("refused: ", out);
+	plain_put(out, fault->sentence);
+	(void)fputc('\n', out);
+}
+
 void report_refusal(const struct report *to, const struct fault *fault)
 {
-	if (to->json) {
-		struct json json = json_begin(to->out);
+	struct json json = json_begin(to->out);
 
-		json_open_object(&json, NULL, JSON_FLAT);
-		json_text(&json, "refused", fault->sentence);
-		json_close(&json);
-		return;
-	}
-	(void)fputs("refused: ", to->out);
-	plain_put(to->out, fault->sentence);
-	(void)fputc('\n', to->out);
+	if (to->json)
+		put_refusal_json(&json, fault);
+	else
+		put_refusal_text(to->out, fault);
 }
 
 /* "11" or "11 psi" */
@@ -46,6 +55,7 @@ static bool read_pressure(const char *words, int *psi)
 	       (*words == '\0' || text_same_name(words, "psi"));
 }
 
+/* All but the elevation. */
 static bool read_words(const struct process_words *words, struct process_query *query,
                        struct fault *fault)
 {
@@ -61,7 +71,7 @@ static bool read_words(const struct process_words *words, struct process_query *
 	if (words->pressure != NULL && !read_pressure(words->pressure, &query->pressure_psi))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a gauge pressure: write 11 or 11psi",
 		                 words->pressure);
-	return elevation_read(words->elevation, &query->elevation, fault);
+	return true;
 }
 
 static struct text next_note(struct notes *notes)
@@ -115,34 +125,32 @@ static void put_pair(struct json *json, int minutes, int pressure_psi)
 		json_whole(json, "pressure_psi", pressure_psi);
 }
 
-static void put_json(FILE *out, const struct process *process, const struct elevation *elevation,
-                     const struct notes *notes)
+static void put_json(struct json *json, const struct process *process,
+                     const struct elevation *elevation, const struct notes *notes)
 {
-	struct json json = json_begin(out);
-
-	json_open_object(&json, NULL, JSON_LINES);
-	json_text(&json, "food", process->row->food);
-	json_text(&json, "pack", process->row->pack);
-	json_text(&json, "jar", process->jar->name);
-	json_text(&json, "jar_in_table", process->jar_in_table->name);
-	json_text(&json, "method", method_name(process->method));
-	json_number(&json, "elevation_m", elevation_metres(elevation));
-	put_pair(&json, process->minutes, process->pressure_psi);
-	json_number(&json, "headspace_in", process->row->headspace_thou / 1000.0);
-	json_text(&json, "source", process->row->source);
-	json_text(&json, "confirmed", confirmed_name(process->row->confirmed));
-	json_open_array(&json, "options", JSON_FLAT);
+	json_open_object(json, NULL, JSON_LINES);
+	json_text(json, "food", process->row->food);
+	json_text(json, "pack", process->row->pack);
+	json_text(json, "jar", process->jar->name);
+	json_text(json, "jar_in_table", process->jar_in_table->name);
+	json_text(json, "method", method_name(process->method));
+	json_number(json, "elevation_m", elevation_metres(elevation));
+	put_pair(json, process->minutes, process->pressure_psi);
+	json_number(json, "headspace_in", process->row->headspace_thou / 1000.0);
+	json_text(json, "source", process->row->source);
+	json_text(json, "confirmed", confirmed_name(process->row->confirmed));
+	json_open_array(json, "options", JSON_FLAT);
 	for (size_t i = 0; i < process->option_count; i++) {
-		json_open_object(&json, NULL, JSON_FLAT);
-		put_pair(&json, process->options[i].minutes, process->options[i].pressure_psi);
-		json_close(&json);
+		json_open_object(json, NULL, JSON_FLAT);
+		put_pair(json, process->options[i].minutes, process->options[i].pressure_psi);
+		json_close(json);
 	}
-	json_close(&json);
-	json_open_array(&json, "warnings", JSON_FLAT);
+	json_close(json);
+	json_open_array(json, "warnings", JSON_FLAT);
 	for (size_t i = 0; i < notes->count; i++)
-		json_text(&json, NULL, notes->sentence[i]);
-	json_close(&json);
-	json_close(&json);
+		json_text(json, NULL, notes->sentence[i]);
+	json_close(json);
+	json_close(json);
 }
 
 static void put_minutes(FILE *out, const char *label, int minutes, int pressure_psi)
@@ -179,18 +187,74 @@ static void put_text(FILE *out, const struct process *process, const struct elev
 	            out);
 }
 
-bool report_process(const struct report *to, const struct process_words *words, struct fault *fault)
+/* --- one answer for each elevation ------------------------------------------------- */
+
+static size_t answers_wanted(const struct process_words *words)
 {
-	struct process_query query;
+	return words->elevation_count == 0 ? 1 : words->elevation_count;
+}
+
+static bool find_at(const struct process_words *words, size_t i, struct process_query *query,
+                    struct process *process, struct fault *fault)
+{
+	const char *elevation = words->elevation_count == 0 ? NULL : words->elevations[i];
+
+	return elevation_read(elevation, &query->elevation, fault) && process_find(query, process, fault);
+}
+
+/* Whether there is an answer, or a refusal, for every elevation. */
+static bool check_words(const struct process_words *words, struct process_query *query,
+                        struct fault *fault)
+{
 	struct process process;
+
+	if (!read_words(words, query, fault))
+		return false;
+	for (size_t i = 0; i < answers_wanted(words); i++)
+		if (!find_at(words, i, query, &process, fault) && fault->kind != FAULT_REFUSED)
+			return false;
+	return true;
+}
+
+static void put_answer(const struct report *to, struct json *json, const struct process *process,
+                       const struct elevation *elevation)
+{
 	struct notes notes;
 
-	if (!read_words(words, &query, fault) || !process_find(&query, &process, fault))
-		return false;
-	find_notes(&process, &query.elevation, &notes);
+	find_notes(process, elevation, &notes);
 	if (to->json)
-		put_json(to->out, &process, &query.elevation, &notes);
+		put_json(json, process, elevation, &notes);
 	else
-		put_text(to->out, &process, &query.elevation, &notes);
-	return true;
+		put_text(to->out, process, elevation, &notes);
+}
+
+bool report_process(const struct report *to, const struct process_words *words, struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+	struct process_query query;
+	bool several = words->elevation_count > 1;
+	bool all_found = true;
+
+	if (!check_words(words, &query, fault))
+		return false;
+	if (several && to->json)
+		json_open_array(&json, NULL, JSON_LINES);
+	for (size_t i = 0; i < answers_wanted(words); i++) {
+		struct process process;
+
+		if (i > 0 && !to->json)
+			(void)fputc('\n', to->out);
+		if (find_at(words, i, &query, &process, fault)) {
+			put_answer(to, &json, &process, &query.elevation);
+			continue;
+		}
+		all_found = false;
+		if (to->json)
+			put_refusal_json(&json, fault);
+		else
+			put_refusal_text(to->out, fault);
+	}
+	if (several && to->json)
+		json_close(&json);
+	return all_found;
 }

@@ -3,9 +3,11 @@
  * people or as JSON for programs (docs/json.md lists every key).
  *
  * Arguments are the words of the command line; NULL is "not given".  Each
- * function returns true when the answer was written, or false with a fault and
- * nothing written: FAULT_MISUSE for words that cannot be read, FAULT_REFUSED
- * for a question the tables do not answer.  Write errors stay in ferror(out).
+ * function returns true when the answer was written, or false with a fault:
+ * FAULT_REFUSED for a question the tables do not answer, and the refusal was
+ * written in the place of the answer; any other, such as FAULT_MISUSE for words
+ * that cannot be read, and nothing was written.  Write errors stay in
+ * ferror(out).
  */
 #ifndef STILLROOM_REPORT_REPORT_H
 #define STILLROOM_REPORT_REPORT_H
@@ -22,7 +24,7 @@ struct report {
 	bool json;
 };
 
-/* A refusal is an answer too. */
+/* A refusal is an answer too; boil and process write theirs by this. */
 void report_refusal(const struct report *to, const struct fault *fault);
 
 struct boil_words {
@@ -37,9 +39,12 @@ struct process_words {
 	const char *pack;
 	const char *jar;
 	const char *method;
-	const char *elevation;
+	const char *const *elevations; /* one answer for each, in this order */
+	size_t elevation_count;        /* 0: not given */
 	const char *pressure;
 };
+/* Of several elevations JSON makes an array.  When one of them is refused the
+ * others are answered all the same; *fault is the last refusal. */
 bool report_process(const struct report *to, const struct process_words *words,
                     struct fault *fault);
 

@@ -204,6 +204,46 @@ refused "8,000 ft" process --food asparagus --pack hot --jar pint --method dial_
 refused "moonfruit" process --food moonfruit --pack hot --jar pint --method dial_gauge -e 0ft
 refused "13 psi" process --food asparagus --pack hot --jar pint --method dial_gauge -e 0ft --pressure 13
 
+# --elevation again: one answer for each, in the order given.
+# USDA AIB 539, Guide 4, Table 1 Asparagus: 11 psi to 2,000 ft, 12 to 4,000, 13 to 6,000, 14 to 8,000
+asparagus() {
+	status=$1
+	shift
+	gives "$status" process --food asparagus --pack hot --jar pint --method dial_gauge "$@"
+}
+
+# in_order TEXT PATTERN: what the pattern finds, line by line, is the text.
+in_order() {
+	found=$(grep -o -- "$2" "$out" | tr '\n' ' ')
+	if [ "$found" = "$1 " ]; then passed=$((passed + 1)); else bad "$asked: not \"$1\" but \"$found\""; fi
+}
+
+asparagus 0 -e 2001ft --elevation 0ft --elevation=8000ft
+silent "$err"
+in_order "12 psi 11 psi 14 psi" '[0-9]* psi'
+asparagus 0 -e 2001ft --elevation 0ft --elevation=8000ft --json
+silent "$err"
+in_order '_psi": 12 _psi": 11 _psi": 14' '_psi": [0-9]*'
+in_order '[ ]' '^[][]'
+is_json
+asparagus 0 -e 0ft --json
+in_order '{ }' '^[{}]'
+asparagus 3 -e 0ft -e 8001ft -e 2001ft
+silent "$err"
+in_order "11 psi refused: 12 psi" 'refused:\|[0-9]* psi'
+asparagus 3 -e 0ft -e 8001ft -e unknown -e 2001ft --json
+silent "$err"
+in_order '_psi": 11 {"refused" {"refused" _psi": 12' '{"refused"\|_psi": [0-9]*'
+is_json
+misuse "be read: 4650" process --food asparagus --pack hot --jar pint --method dial_gauge \
+	-e 0ft -e 9000ft -e 4650
+misuse "no pressure to choose" process --food "jam or jelly with added pectin" \
+	--pack hot_unsterile_jar --jar half_pint --method steam -e 0ft -e 1ft --pressure 11
+set --
+while [ $# -lt 64 ]; do set -- "$@" -e 0ft; done
+asparagus 0 "$@"
+misuse "32 times" process --food asparagus --pack hot --jar pint --method dial_gauge "$@" -e 0ft
+
 # Options may stand before the command, be shortened, and end with "--".
 gives 0 --json boil --elev 0ft
 holds "$out" '"elevation_m": 0,'
