@@ -300,8 +300,13 @@ static bool same_errand(const struct log_jar *a, const struct log_jar *b)
 	       a->fate_by_wall_ms == b->fate_by_wall_ms;
 }
 
-/* Every jar on the list of fates that `one` stands for; `all`: its like too. */
-static bool put_done(struct act *act, const struct log_jar *one, bool all, int *done, struct fault *fault)
+/* What is said of jars set aside: this one, it and its like, or that it was thrown
+ * out instead. */
+enum errand { ERRAND_ONE, ERRAND_LIKE, ERRAND_BIN };
+
+/* Every jar on the list of fates that `one` stands for. */
+static bool put_done(struct act *act, const struct log_jar *one, enum errand errand, int *done,
+                     struct fault *fault)
 {
 	const struct board *board = &act->kitchen->board;
 
@@ -309,8 +314,12 @@ static bool put_done(struct act *act, const struct log_jar *one, bool all, int *
 	for (size_t i = 0; i < board->fate_count; i++) {
 		struct log_jar jar = board->fates[i];
 
-		if (jar.id != one->id && !(all && same_errand(&jar, one)))
+		if (jar.id != one->id && !(errand == ERRAND_LIKE && same_errand(&jar, one)))
 			continue;
+		if (errand == ERRAND_BIN) {
+			jar.fate = FATE_DISCARD;
+			jar.fate_by_wall_ms = 0;
+		}
 		jar.fate_done_wall_ms = act->entry.at.wall_ms;
 		if (!log_put_jar(act->kitchen->log, &jar, fault))
 			return false;
@@ -320,7 +329,7 @@ static bool put_done(struct act *act, const struct log_jar *one, bool all, int *
 }
 
 /* Reachable long after the load is shelved, so it does not ask the strips. */
-static bool fate_done(struct kitchen *kitchen, int64_t jar_id, bool all, struct fault *fault)
+static bool fate_done(struct kitchen *kitchen, int64_t jar_id, enum errand errand, struct fault *fault)
 {
 	struct log_subject subject;
 	struct log_jar jar;
@@ -339,48 +348,26 @@ static bool fate_done(struct kitchen *kitchen, int64_t jar_id, bool all, struct 
 	if (!act_begin(&act, kitchen, FATE_DONE, station_id, fault))
 		return false;
 	act_about(&act, subject);
-	if (!put_done(&act, &jar, all, &done, fault))
+	if (!put_done(&act, &jar, errand, &done, fault))
 		return act_fail(&act);
 	kitchen->fate_done = subject;
 	return act_commit(&act, fault, "%s: %d jar%s, %s done", lot.code, done, done == 1 ? "" : "s",
-	                  jar_fate_words(jar.fate));
+	                  jar_fate_words(errand == ERRAND_BIN ? FATE_DISCARD : jar.fate));
 }
 
 bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
 {
-	return fate_done(kitchen, jar_id, false, fault);
+	return fate_done(kitchen, jar_id, ERRAND_ONE, fault);
 }
 
 bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
 {
-	return fate_done(kitchen, jar_id, true, fault);
+	return fate_done(kitchen, jar_id, ERRAND_LIKE, fault);
 }
 
 bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
 {
-	struct log_subject subject;
-	struct log_jar jar;
-	struct log_lot lot;
-	int64_t station_id;
-	struct act act;
-
-	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
-	    !jar_belongs_to(kitchen, &jar, &subject, &station_id, fault) ||
-	    !log_lot_get(kitchen->log, jar.lot_id, &lot, fault))
-		return false;
-	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
-		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
-		                 lot.code);
-	if (!act_begin(&act, kitchen, FATE_DONE, station_id, fault))
-		return false;
-	act_about(&act, subject);
-	jar.fate = FATE_DISCARD;
-	jar.fate_by_wall_ms = 0;
-	jar.fate_done_wall_ms = act.entry.at.wall_ms;
-	if (!log_put_jar(kitchen->log, &jar, fault))
-		return act_fail(&act);
-	kitchen->fate_done = subject;
-	return act_commit(&act, fault, "%s: jar %d discarded", lot.code, jar.place_in_load);
+	return fate_done(kitchen, jar_id, ERRAND_BIN, fault);
 }
 
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)

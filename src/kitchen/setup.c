@@ -258,13 +258,18 @@ static const struct line_kind {
 	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
 };
 
+/* No words: a blank line or a comment. */
+static bool split_line(const char *line, struct words *words, struct fault *fault)
+{
+	words->count = 0;
+	return line[strspn(line, " \t")] == '#' || words_split(line, words, fault);
+}
+
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault)
 {
 	struct words words;
 
-	if (line[strspn(line, " \t")] == '#')
-		return true;
-	if (!words_split(line, &words, fault))
+	if (!split_line(line, &words, fault))
 		return false;
 	if (words.count == 0)
 		return true;
@@ -351,9 +356,7 @@ static bool read_line(struct kitchen *kitchen, struct recipe_draft *draft, const
 {
 	struct words words;
 
-	if (line[strspn(line, " \t")] == '#')
-		return true;
-	if (!words_split(line, &words, fault))
+	if (!split_line(line, &words, fault))
 		return false;
 	if (words.count == 0)
 		return true;
