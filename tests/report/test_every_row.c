@@ -326,22 +326,52 @@ static bool check_withheld(const struct row *row)
 	return true;
 }
 
+static bool asked_of_steam(const struct row *row)
+{
+	return offered(row) && strcmp(row->method, "boiling_water") == 0 && strcmp(row->jar, "pint") == 0;
+}
+
+static bool steam_allowed(const struct row *row)
+{
+	return strcmp(row->acidity, "low_acid") != 0 && row->minutes <= STEAM_MAX_MINUTES;
+}
+
+static bool goes_on_in_steam(const struct row *row)
+{
+	return goes_on(row) && steam_allowed(row) == steam_allowed(row - 1);
+}
+
 /* Steam: the minutes of the boiling-water row, 45 at most, never low-acid food.
  * Pints stand for all jars here; the engine's tests go through the others. */
 static bool check_steam(const struct row *row)
 {
-	bool allowed = strcmp(row->acidity, "low_acid") != 0 && row->minutes <= STEAM_MAX_MINUTES;
+	struct heights heights = { .count = 1, .feet = { row->max_ft } };
+	int wanted = steam_allowed(row) ? 0 : 3;
 	char answer[ANSWER_BYTES];
+	const char *at = answer;
 	int status;
 
-	if (!offered(row) || strcmp(row->method, "boiling_water") != 0 || strcmp(row->jar, "pint") != 0)
+	if (!asked_of_steam(row) || goes_on_in_steam(row))
 		return true;
-	status = ask_row_at(row, "steam", row->max_ft, answer, sizeof(answer));
-	if (status != (allowed ? 0 : 3) ||
-	    (allowed && (!has_text(answer, "method", "steam") ||
-	                 number_of(answer, "minutes", NONE) != row->minutes)))
+	while (row + heights.count < rows + row_count && goes_on_in_steam(row + heights.count)) {
+		if (heights.count == HEIGHTS_MAX)
+			return fails(row, "steam", row->max_ft, -1, "more bands than this test can ask");
+		heights.feet[heights.count] = row[heights.count].max_ft;
+		heights.count++;
+	}
+	status = ask_row(row, "steam", &heights, answer, sizeof(answer));
+	if (status != wanted)
 		return fails(row, "steam", row->max_ft, status, answer);
-	return true;
+	for (size_t i = 0; i < heights.count; i++) {
+		/* Each answer from its first key on; the next one begins after it. */
+		at = strstr(at, wanted == 0 ? "\t\"food\": " : "{\"refused\": \"");
+		if (at == NULL || (wanted == 0 && (!has_text(at, "method", "steam") ||
+		                                   number_of(at, "minutes", NONE) != row[i].minutes)))
+			return fails(&row[i], "steam", heights.feet[i], status, answer);
+		at++;
+	}
+	return (wanted == 0) == (strstr(answer, "\"minutes\"") != NULL) ||
+	       fails(row, "steam", row->max_ft, status, answer);
 }
 
 /* --- all of them, two at a time -------------------------------------------------------------- */
