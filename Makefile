@@ -39,6 +39,8 @@ LIBS = $(call once,LIBS,$(shell $(PKG_CONFIG) --libs ncursesw sqlite3 2>/dev/nul
 CHECK_CFLAGS = $(call once,CHECK_CFLAGS,$(shell $(PKG_CONFIG) --cflags check 2>/dev/null))
 CHECK_LIBS = $(call once,CHECK_LIBS,$(shell $(PKG_CONFIG) --libs check 2>/dev/null || echo -lcheck))
 JOBS = $(call once,JOBS,$(shell nproc 2>/dev/null || getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2))
+# Tests side by side: twice the cores, because those at a terminal mostly wait.
+TEST_JOBS = $(call once,TEST_JOBS,$(shell expr 2 '*' $(JOBS)))
 
 ALL_CFLAGS = $(STD) $(WARN) $(HARDEN) $(CFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
 	-DSTILLROOM_VERSION='"$(VERSION)"' $(EXTRA_CFLAGS)
@@ -143,7 +145,7 @@ $(BENCH_PROGRAMS): $(BUILD)/bench/%: $(BUILD)/tests/bench/%.o $(SUPPORT_OBJECTS)
 everything: $(PROGRAM) $(BAKE) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
 
 # What every test finds in its environment.
-TEST_ENVIRONMENT = LOGS='$(BUILD)/test-logs' JOBS='$(JOBS)' \
+TEST_ENVIRONMENT = LOGS='$(BUILD)/test-logs' JOBS='$(TEST_JOBS)' \
 	STILLROOM='$(abspath $(PROGRAM))' BAKE='$(abspath $(BAKE))' \
 	SUPPORT='$(abspath $(BUILD)/support)' SCHEMA='$(abspath schema)' REPO='$(CURDIR)' CC='$(CC)'
 # ONLY=word runs the tests whose path holds that word.
@@ -154,10 +156,12 @@ check: ## get what is missing, build, run all tests (ONLY=word: some)
 	@sh .ci/deps check
 	+@$(AGAIN) check-run
 
-# The scripts are the long ones, so they start first.
+# The long ones start first: the scripts, and the one that starts the program most.
+LONG_TESTS := $(SHELL_TESTS) $(filter %/test_every_row,$(UNIT_PROGRAMS))
 .PHONY: check-run
 check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
-	@$(TEST_ENVIRONMENT) sh tests/run.sh $(call only,$(SHELL_TESTS) $(UNIT_PROGRAMS))
+	@$(TEST_ENVIRONMENT) sh tests/run.sh \
+		$(call only,$(LONG_TESTS) $(filter-out $(LONG_TESTS),$(UNIT_PROGRAMS)))
 
 .PHONY: sanitize
 sanitize: ## the whole test run under address and undefined-behaviour sanitizers
@@ -174,7 +178,7 @@ valgrind: ## unit tests under valgrind
 	+@$(AGAIN) valgrind-run BUILD='$(BUILD)/valgrind' HARDEN= HARDEN_LINK= CFLAGS='-O1 -g'
 
 valgrind-run: $(call only,$(UNIT_PROGRAMS))
-	@$(TEST_ENVIRONMENT) TEST_SECONDS=600 CK_FORK=no CK_TIMEOUT_MULTIPLIER=20 \
+	@$(TEST_ENVIRONMENT) JOBS='$(JOBS)' TEST_SECONDS=600 CK_FORK=no CK_TIMEOUT_MULTIPLIER=20 \
 		WRAP='valgrind --quiet --error-exitcode=1 --leak-check=full --errors-for-leak-kinds=definite,indirect' \
 		sh tests/run.sh $(call only,$(UNIT_PROGRAMS))
 

@@ -14,7 +14,7 @@
 set -u
 
 LOGS=${LOGS:?LOGS must name a folder}
-JOBS=${JOBS:-2}
+JOBS=${JOBS:-$((2 * $(nproc 2>/dev/null || getconf _NPROCESSORS_ONLN 2>/dev/null || echo 1)))}
 TEST_SECONDS=${TEST_SECONDS:-150}
 
 # --- one test: tests/run.sh --one TEST ----------------------------------------
