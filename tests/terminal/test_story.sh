@@ -114,7 +114,7 @@ press s
 wait_for "What was done, oldest first"
 shows "load started, 6 pints peaches, 30 min" "boil lost: back to the boil, full time again"
 is "hold starts in the story" "$(grep -c 'today.*full rolling boil: start the hold' "$screen")" 2
-shows "left" # the most urgent clock is not hidden by it
+wait_like "left\|OVER BY" # the most urgent clock is not hidden by it
 press Escape
 wait_for "2 Low kettle"
 
