@@ -279,6 +279,11 @@ CREATE INDEX jar_of_batch ON jar (batch_id) WHERE batch_id IS NOT NULL;
 CREATE INDEX jar_of_lid_box ON jar (lid_box_id) WHERE lid_box_id IS NOT NULL;
 CREATE INDEX jar_of_lot ON jar (lot_id);
 CREATE INDEX jar_fate_open ON jar (fate_by_wall_ms) WHERE fate <> 'none' AND fate_done_wall_ms IS NULL;
+-- Flat lids are used once, also when a filling is done again after an undo.
+CREATE TRIGGER jar_takes_a_lid_that_is_there AFTER INSERT ON jar
+WHEN (SELECT count(*) FROM jar WHERE lid_box_id = new.lid_box_id) >
+	(SELECT lids FROM lid_box WHERE id = new.lid_box_id)
+BEGIN SELECT RAISE(ABORT, 'no lid is left in that box'); END;
 
 ALTER TABLE journal ADD COLUMN run_id INTEGER;
 ALTER TABLE journal ADD COLUMN batch_id INTEGER;

@@ -450,10 +450,10 @@ static bool use_with_jars(struct act *act, const struct strip *strip, const char
 }
 
 static bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars,
-                       int64_t lid_box_id, struct fault *fault)
+                       int64_t lid_box_id, const struct moment *filled, struct fault *fault)
 {
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = { .batch_id = strip->batch.id, .filled = act->entry.at,
+		struct log_jar jar = { .batch_id = strip->batch.id, .filled = *filled,
 			               .lot_id = strip->batch.lot_id, .lid_box_id = lid_box_id };
 
 		text_copy(jar.size, sizeof(jar.size), jar_size_named(size)->name);
@@ -480,7 +480,7 @@ bool kitchen_fill(struct kitchen *kitchen, int64_t batch_id, const char *jar, in
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(jar);
 	if (!check_lids(kitchen, lid_box_id, jars, fault) ||
-	    !put_filled(&act, &strip, size->name, jars, lid_box_id, fault) ||
+	    !put_filled(&act, &strip, size->name, jars, lid_box_id, &act.entry.at, fault) ||
 	    !use_with_jars(&act, &strip, size->name, jars, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %d %s of %s filled%s", strip.station.name, jars,
@@ -620,7 +620,35 @@ bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, 
 	return act_commit(&act, fault, "Corrected: %s had %s of %s", batch.recipe, words, amount.ingredient);
 }
 
-/* Fewer jars than counted: the newest waiting ones never were; more: as filled. */
+/* More jars than counted: filled with the newest of their size, or of the batch,
+ * and with lids of the same box. */
+static bool add_jars(struct act *act, const struct strip *strip, const struct log_jar *rows,
+                     size_t count, const char *size, int more, struct fault *fault)
+{
+	const struct log_jar *like = &rows[count - 1];
+
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(rows[i].size, size) == 0)
+			like = &rows[i];
+	return check_lids(act->kitchen, like->lid_box_id, more, fault) &&
+	       put_filled(act, strip, size, more, like->lid_box_id, &like->filled, fault);
+}
+
+/* Jars come from a filling, which asks for the acid; a recount only corrects it. */
+static bool check_recount(const struct strip *strip, size_t count, const struct jar_size *size, int more,
+                          struct fault *fault)
+{
+	if (more <= 0)
+		return true;
+	if (count == 0)
+		return fault_set(fault, FAULT_REFUSED, "No jar of %s has been filled yet; there is nothing to correct.",
+		                 strip->batch.recipe);
+	if (strip->recipe != NULL && !recipe_allows_jar(strip->recipe, size->name))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
+	return true;
+}
+
+/* Fewer jars than counted: the newest waiting ones never were. */
 static bool remove_waiting(struct act *act, struct log_jar *jars, size_t count, const char *size,
                            int fewer, struct fault *fault)
 {
@@ -656,13 +684,14 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
 	for (size_t i = 0; i < count; i++)
 		have += strcmp(rows[i].size, size->name) == 0;
-	if (!act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
+	if (!check_recount(&strip, count, size, jars - have, fault) ||
+	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
 		free(rows);
 		return false;
 	}
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
-	done = jars >= have ? put_filled(&act, &strip, size->name, jars - have, count > 0 ? rows[0].lid_box_id : 0, fault)
-	                    : remove_waiting(&act, rows, count, size->name, have - jars, fault);
+	done = jars > have ? add_jars(&act, &strip, rows, count, size->name, jars - have, fault)
+	                   : remove_waiting(&act, rows, count, size->name, have - jars, fault);
 	free(rows);
 	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, fault))
 		return act_fail(&act);

@@ -22,16 +22,23 @@ bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load)
 
 /* --- what is in a strip --------------------------------------------------------- */
 
+static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
+{
+	for (size_t i = 0; i < at; i++)
+		if (jars[i].lot_id == jars[at].lot_id)
+			return false;
+	return true;
+}
+
 static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
                           size_t count, struct fault *fault)
 {
 	const struct jar_size *size = jar_size_named(jars[0].size);
 	bool mixed = false;
 
-	strip->lots = 1;
-	for (size_t i = 1; i < count; i++) {
-		/* Jars of a lot stand together: they are read by place. */
-		strip->lots += jars[i].lot_id != jars[i - 1].lot_id;
+	for (size_t i = 0; i < count; i++) {
+		/* Jars of a lot need not stand together: they go in as they waited. */
+		strip->lots += is_first_of_its_lot(jars, i);
 		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
 	}
 	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);

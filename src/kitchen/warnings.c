@@ -214,6 +214,14 @@ static bool jars_wait_long(const struct scene *scene, struct text *say)
 
 /* --- about a jar's fate ----------------------------------------------------------------- */
 
+static void say_jar(const struct log_jar *jar, struct text *say)
+{
+	if (jar->load_id != 0)
+		text_add(say, "Jar %d of load %lld", jar->place_in_load, (long long)jar->load_id);
+	else
+		text_add(say, "A jar that was not canned");
+}
+
 static bool fate_closing(const struct scene *scene, struct text *say)
 {
 	const struct log_jar *jar = scene->jar;
@@ -221,8 +229,8 @@ static bool fate_closing(const struct scene *scene, struct text *say)
 
 	if (jar->fate_by_wall_ms == 0)
 		return false;
-	text_add(say, "Jar %d of load %lld: %lld min left for the %s.", jar->place_in_load,
-	         (long long)jar->load_id, (long long)(left / MINUTE_MS), jar_fate_words(jar->fate));
+	say_jar(jar, say);
+	text_add(say, ": %lld min left for the %s.", (long long)(left / MINUTE_MS), jar_fate_words(jar->fate));
 	return left > 0 && left <= FATE_CLOSING_MS;
 }
 
@@ -230,8 +238,8 @@ static bool fate_closed(const struct scene *scene, struct text *say)
 {
 	const struct log_jar *jar = scene->jar;
 
-	text_add(say, "Jar %d of load %lld: the time for the %s is over. Discard, do not taste.",
-	         jar->place_in_load, (long long)jar->load_id, jar_fate_words(jar->fate));
+	say_jar(jar, say);
+	text_add(say, ": the time for the %s is over. Discard, do not taste.", jar_fate_words(jar->fate));
 	return jar->fate_by_wall_ms != 0 && jar->fate_by_wall_ms <= scene->now->wall_ms;
 }
 
