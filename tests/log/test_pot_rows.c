@@ -19,6 +19,7 @@ static void begin(void)
 {
 	struct log_entry entry = kit_entry("Set up", 0, 0);
 	kit_start(&kit);
+	sugar_id = 0;
 	KIT_OK(&kit, kit_put_station(kit.log, POT, STATION_POT, &entry, &kit.fault));
 	pot_id = entry.station_id;
 	KIT_OK(&kit, kit_put_station(kit.log, JUICER, STATION_JUICER, &entry, &kit.fault));
