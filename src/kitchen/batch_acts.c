@@ -2,6 +2,7 @@
  * batch_acts.c - pots: what a batch needs, starting it, filling its jars, and
  * correcting what was written down.
  */
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -301,6 +302,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	struct log_subject subject = { .kind = SUBJECT_BATCH };
 	struct log_lot lot;
 
+	assert(recipe != NULL); /* kitchen_batch_need has found it */
 	if (!put_lot(act, recipe->name, recipe->food, order->pack, recipe->acidity, &lot, fault))
 		return false;
 	memset(batch, 0, sizeof(*batch));
@@ -463,6 +465,7 @@ static bool put_filled(struct act *act, const struct strip *strip, const char *s
 	return true;
 }
 
+/* NOLINTNEXTLINE(readability-function-size): all that is said of filled jars */
 bool kitchen_fill(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
                   int64_t lid_box_id, bool acid_in, bool sure, struct fault *fault)
 {

@@ -1,6 +1,7 @@
 /*
  * load_acts.c - starting a load.
  */
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -152,6 +153,7 @@ static bool write_load(struct act *act, const struct strip *canner, const struct
 	const struct process_row *row = process->row;
 	struct log_lot lot;
 
+	assert(row != NULL); /* a process that was found has its row */
 	if (!put_lot(act, order->product, row->food, row->pack, row->acidity, &lot, fault) ||
 	    !put_load(act, canner, process, load, fault))
 		return false;
@@ -166,7 +168,7 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
                         struct fault *fault)
 {
 	const struct strip *canner = kitchen_free_station(kitchen, order->station_id, fault);
-	struct process process;
+	struct process process = { 0 };
 	struct log_load load;
 	struct act act;
 	char name[NAME_MAX_BYTES];
