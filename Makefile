@@ -264,7 +264,7 @@ DEMO := $(BUILD)/demo.db
 demo: ## get what is missing, build, open the board of an invented kitchen
 	@sh .ci/deps build
 	+@$(AGAIN) all
-	@test -f '$(DEMO)' || '$(PROGRAM)' setup demo/quince-hollow.kitchen -f '$(DEMO)'
+	@test -f '$(DEMO)' || '$(PROGRAM)' setup demo/quince-hollow-day.kitchen -f '$(DEMO)'
 	@'$(PROGRAM)' -f '$(DEMO)'
 
 .PHONY: deps
