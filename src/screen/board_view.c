@@ -23,21 +23,21 @@ static int less(int a, int b)
 	return a < b ? a : b;
 }
 
-/* By need: one row a canner (three canners at least beside the tall clock), two
- * racked loads, a second row a canner, the ribbon, the whole rack, a third row a
- * canner; what is over is air. */
+/* By need: one row a station (three at least beside the tall clock), two racked
+ * loads, the jars set aside and those that wait, a second row a station, the
+ * ribbon, the whole rack, a third row a station; what is over is air. */
 static struct layout lay_out(const struct desk *desk, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int canners = (int)board->stations;
-	int racked = (int)board->racked + (board->fate_count > 0) + (board->waiting_count > 0);
+	int first = less((int)board->racked, 2) + (board->fate_count > 0) + (board->waiting_count > 0);
 	struct layout layout = { .each = 1 };
 	int left;
 	int more;
 
 	layout.urgent = urgent_rows(desk, rows - less(canners, 3));
 	left = rows - layout.urgent;
-	layout.strips = less(canners + less(racked, 2), left);
+	layout.strips = less(canners + first, left);
 	left -= layout.strips;
 	/* A second row each, unless that leaves no room for the ribbon. */
 	if (left >= canners && (canners <= 4 || ribbon_rows(desk, left - canners) > 0 || ribbon_rows(desk, left) == 0)) {
@@ -47,7 +47,7 @@ static struct layout lay_out(const struct desk *desk, int rows)
 	}
 	layout.ribbon = ribbon_rows(desk, left);
 	left -= layout.ribbon;
-	more = less(left, racked > 2 ? racked - 2 : 0);
+	more = less(left, board->racked > 2 ? (int)board->racked - 2 : 0);
 	layout.strips += more;
 	left -= more;
 	if (left >= canners + 3) {
@@ -413,10 +413,16 @@ static bool initials_typed(struct desk *desk, const char *text)
 	const struct strip *strip = desk_selected(desk);
 	struct fault fault = { 0 };
 
-	if (strip == NULL || kitchen_set_station_who(desk->kitchen, strip->station.id, text, &fault))
+	if (strip == NULL)
 		return true;
-	desk_say_fault(desk, &fault);
-	return false;
+	if (!kitchen_set_station_who(desk->kitchen, strip->station.id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	strip = desk_selected(desk);
+	desk_say(desk, ROLE_DONE, "Noted: %s has %s. (i changes it)", text[0] != '\0' ? text : "nobody",
+	         strip->station.name);
+	return true;
 }
 
 static void ask_initials(struct desk *desk)
@@ -437,7 +443,7 @@ static const struct view_key keys[] = {
 	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
-	{ 'x', 0, "x", "exceptions", "What can go wrong in this phase: stopped, broken jar, vent cut short ...", has_load, open_exceptions },
+	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...", has_load, open_exceptions },
 	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
 	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", is_batch, open_card },
 	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, juice_view_enter },

@@ -6,7 +6,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/text.h"
 #include "engine/words.h"
+#include "screen/alarm.h"
 #include "screen/desk.h"
 #include "screen/digits.h"
 
@@ -74,25 +76,56 @@ static void clock_draw(struct desk *desk, const struct strip *strip, int top, in
 	digits_draw(desk->terminal, top, 1, clock, DIGITS_TALL, strip_role(desk, &face));
 	terminal_putf(desk->terminal, top, width + 4, cols - width - 5, ROLE_STRONG, "%d %s", strip->station.digit,
 	              strip->station.name);
-	terminal_put(desk->terminal, top + 1, width + 4, cols - width - 5, strip_role(desk, &face), strip->rule->words);
+	terminal_putf(desk->terminal, top + 1, width + 4, cols - width - 5, strip_role(desk, &face), "%s%s%s",
+	              strip->rule->words, face.ringing ? "  " : "", face.ringing ? alarm_words(face.alarm) : "");
 	terminal_putf(desk->terminal, top + 2, width + 4, cols - width - 5, ROLE_PLAIN, "%s, %s", strip->holds,
 	              strip->lot.code);
 	desk_paragraph(desk, top + 3, width + 4, cols - width - 5, 2, ROLE_STRONG, face.act);
 }
 
+/* The same where there is no room for tall digits. */
+static void clock_words_draw(struct desk *desk, const struct strip *strip, int top, int cols)
+{
+	struct face face;
+	char clock[24];
+
+	strip_face(strip, &desk->now, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	terminal_putf(desk->terminal, top, 1, cols - 2, strip_role(desk, &face), "%d %s %s  %s", strip->station.digit,
+	              strip->rule->words, clock, face.act);
+}
+
+/* The words the card has for an amount; false when they would not be read as just
+ * that amount again (spoons of what is kept by weight). */
+static bool as_on_card(const struct desk *desk, const struct log_batch_amount *amount, char *buffer, size_t size)
+{
+	struct measured measured;
+	int64_t again;
+
+	measure_amount(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units, &measured);
+	text_copy(buffer, size, measured.words);
+	for (char *at = buffer; *at != '\0'; at++)
+		if (*at == '-')
+			*at = ' '; /* "7-1/2 cups" is typed as "7 1/2 cups" */
+	return amount_read(buffer, amount->measure, amount->supply, &again, NULL) && again == amount->used;
+}
+
 static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
 {
 	const struct log_batch_amount *amount = &desk->card.amounts[n];
-	struct measured measured;
 	bool ticked = (desk->card.batch.ticks & 1u << n) != 0;
 	bool here = n == desk->card.list.cursor;
+	char spoons[96];
+	char weight[64] = "";
 
-	measure_amount(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units, &measured);
+	if (!as_on_card(desk, amount, spoons, sizeof(spoons)))
+		amount_words(amount->measure, amount->used, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
 	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
 	terminal_putf(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG,
-	              "%s  %s, %s%s", measured.words, amount->ingredient, when_words(when_added(recipe, amount)),
+	              "%s%s%s%s  %s, %s%s", spoons, weight[0] != '\0' ? " (" : "", weight, weight[0] != '\0' ? ")" : "",
+	              amount->ingredient, when_words(when_added(recipe, amount)),
 	              amount->used != amount->wanted && amount->supply == SUPPLY_JUICE ? " (corrected)" : "");
 }
 
@@ -115,15 +148,14 @@ static void draw(struct desk *desk, int top, int rows)
 	else if (head > 1)
 		clock_draw(desk, strip, top, cols);
 	else
-		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, strip->rule->act);
+		clock_words_draw(desk, strip, top, cols);
 	/* Far apart where there is room: it is read from a step away. */
 	each = count > 0 && (rows - head - 3) / count >= 2 ? 2 : 1;
 	for (int i = 0; i < count && head + i * each < rows; i++)
 		amount_draw(desk, recipe, i, top + head + i * each, cols);
 	head += count * each;
 	if (recipe != NULL && head + 1 < rows) {
-		desk_paragraph(desk, top + head, 3, cols - 4, rows - head < 2 ? rows - head : 2, ROLE_CAUTION,
-		               recipe->caution);
+		desk_paragraph(desk, top + head, 3, cols - 4, rows - head - 1, ROLE_CAUTION, recipe->caution);
 		terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
 	}
 }
@@ -163,12 +195,14 @@ static bool amount_typed(struct desk *desk, const char *text)
 static void edit(struct desk *desk)
 {
 	const struct log_batch_amount *amount;
-	char words[64];
+	char words[96];
 
 	if (desk->card.list.cursor >= (int)desk->card.count)
 		return;
 	amount = &desk->card.amounts[desk->card.list.cursor];
-	amount_words(amount->measure, amount->used, kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
+	if (!as_on_card(desk, amount, words, sizeof(words)))
+		amount_exact_words(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units,
+		                   words, sizeof(words));
 	desk_ask(desk, "Really used:", words, amount_typed);
 }
 

@@ -5,7 +5,15 @@
 
 #include "screen/desk.h"
 
-/* The exceptions open to the strip now, in their order. */
+/* What is everyday first, what cannot be made good last: the one under the cursor
+ * when the view opens is one Space away. */
+static const enum exception offered[] = {
+	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_EARLIER,
+	EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_VENT_SHORT, EXCEPTION_STOP,
+};
+_Static_assert(sizeof(offered) / sizeof(offered[0]) == EXCEPTION_COUNT, "a place for every exception");
+
+/* The exceptions open to the strip now, in that order. */
 static int open_now(const struct desk *desk, enum exception out[EXCEPTION_COUNT])
 {
 	const struct strip *strip = desk_selected(desk);
@@ -13,9 +21,9 @@ static int open_now(const struct desk *desk, enum exception out[EXCEPTION_COUNT]
 
 	if (strip == NULL)
 		return 0;
-	for (int e = 0; e < EXCEPTION_COUNT; e++)
-		if (exception_words(strip, (enum exception)e, &desk->now) != NULL)
-			out[count++] = (enum exception)e;
+	for (size_t i = 0; i < EXCEPTION_COUNT; i++)
+		if (exception_words(strip, offered[i], &desk->now) != NULL)
+			out[count++] = offered[i];
 	return count;
 }
 
@@ -26,17 +34,19 @@ static void draw(struct desk *desk, int top, int rows)
 	int count = open_now(desk, open);
 	int window_rows;
 	int cols;
+	int row = 1;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (strip == NULL || strip->content == STRIP_EMPTY)
 		return;
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d %s, %s: %s", strip->station.digit,
 	              strip->station.name, strip->rule->words, strip->holds);
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET, strip->rule->caution);
+	row += desk_paragraph(desk, top + row, 1, cols - 2, 3, ROLE_QUIET, strip->rule->caution);
+	row = row < 3 ? 3 : row;
 	if (count == 0)
-		terminal_put(desk->terminal, top + 3, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
+		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
 	/* The one under the cursor is to be read to its end. */
-	for (int i = 0, row = 3; i < count && row < rows; i++) {
+	for (int i = 0; i < count && row < rows; i++) {
 		bool here = i == desk->exceptions.cursor;
 		int most = here ? rows - row : 1;
 

@@ -258,6 +258,10 @@ static void undo(struct desk *desk)
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else
 		desk_say_fault(desk, &fault);
+	read_boxes(desk); /* lids may have come back */
+	strip = strip_of(desk);
+	if (strip == NULL || strip->rule->name != PHASE_FILL)
+		desk_show_board(desk);
 }
 
 static const struct view_key keys[] = {

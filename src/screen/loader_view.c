@@ -105,6 +105,8 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 static void process_draw(struct desk *desk, int row, int end, int cols)
 {
 	const struct loader_card *card = &desk->loader;
+	char words[400];
+	struct text source = TEXT_OVER(words);
 	char headspace[24];
 
 	if (!card->has_process) {
@@ -120,13 +122,14 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 		              card->process.pressure_psi, headspace);
 	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
 		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, "common practice, no source");
-	if (row + 1 < end)
-		terminal_putf(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "Longest of its jars. Source: %s", card->process.row->source);
+	text_add(&source, "Longest of its jars. Source: %s", card->process.row->source);
+	desk_paragraph(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_QUIET, words);
 }
 
 static void draw(struct desk *desk, int top, int rows)
 {
 	const struct loader_plan *plan = &desk->loader.plan;
+	const struct log_station *station = station_of(desk, desk->loader.station_id);
 	int window_rows;
 	int cols;
 	int end = top + rows;
@@ -136,7 +139,8 @@ static void draw(struct desk *desk, int top, int rows)
 	look(desk);
 	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
 	row += waiting_draw(desk, row, rows > 12 ? 6 : 3, cols);
-	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go");
+	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
+	              station == NULL ? "no canner" : station->name);
 	for (size_t i = 0; i < plan->count && row < end - 3; i++) {
 		bool here = plan->proposals[i].station_id == desk->loader.station_id;
 		char words[200];
@@ -147,7 +151,8 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (plan->left_over > 0 && row < end)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "%d jars no canner takes in this round.", plan->left_over);
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "%d jar%s no canner takes in this round.",
+		              plan->left_over, plan->left_over == 1 ? "" : "s");
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "Nothing of it goes into this canner. n starts another load.");
 	if (row < end)
@@ -193,15 +198,16 @@ static int next_pressure(const struct process *process)
 	return next != 0 ? next : lowest;
 }
 
+static bool has_pairs(const struct desk *desk)
+{
+	return desk->loader.has_process && desk->loader.process.option_count > 0;
+}
+
 /* The other pressures the jars have in common, one after the other. */
 static void next_pair(struct desk *desk)
 {
 	struct loader_card *card = &desk->loader;
 
-	if (!card->has_process || card->process.option_count == 0) {
-		desk_say(desk, ROLE_QUIET, "There is no other published pair.");
-		return;
-	}
 	card->pressure_psi = next_pressure(&card->process);
 	look(desk);
 }
@@ -264,7 +270,7 @@ static void other_load(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
-	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", NULL, next_pair },
+	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", has_pairs, next_pair },
 	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
 	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL, put_away },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
@@ -272,10 +278,16 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, down },
 };
 
+static const char *load_words(const struct desk *desk)
+{
+	return proposal_here(desk) != NULL ? "LOAD these" : "(nothing for it)";
+}
+
 const struct view loader_view = {
 	.title = "Loader",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
 	.typed = away_typed,
+	.first_key_words = load_words,
 };

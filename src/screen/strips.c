@@ -13,6 +13,7 @@
 #define GIANT_ROWS 30
 #define GIANT_COLS 110
 #define RIGHT_TEXT_MIN 24 /* columns beside the digits worth using */
+#define WHO_COLS 6        /* initials, not names */
 #define HOLDS_MIN 8       /* fewer columns say nothing */
 #define FREE_AT_COLS 60   /* in a narrower window the act has the whole line */
 
@@ -115,7 +116,7 @@ static void drawn_words(const struct desk *desk, const struct strip *strip, stru
 
 	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0) {
 		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words, sizeof(words));
-		text_add(text, "first juice about %s; ", words);
+		text_add(text, "first juice about %s (x); ", words);
 	}
 	amount_words(MEASURE_VOLUME, strip->drawn_ul, house->units, words, sizeof(words));
 	text_add(text, "%s drawn", strip->drawn_ul > 0 ? words : "none");
@@ -194,7 +195,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		return;
 	if (strip == NULL) {
 		terminal_put(desk->terminal, row + rows / 2, 2, cols - 4, ROLE_QUIET,
-		             "No clock runs. Choose a canner with its digit, then press Space.");
+		             "No clock runs. Choose a station with its digit, then press Space.");
 		return;
 	}
 	strip_face(strip, &desk->now, &face);
@@ -232,7 +233,20 @@ static int water_put(struct desk *desk, const struct face *face, int row, int co
 	return terminal_put(desk->terminal, row, col, cols, face->water_due ? strip_role(desk, face) : ROLE_RUNNING, clock);
 }
 
-/* mark, digit, name, phase, clock, then what it holds */
+/* Whose station it is, at the right; returns the columns taken. */
+static int who_put(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	int width = (int)strlen(strip->station.who);
+
+	if (width == 0 || cols < FREE_AT_COLS)
+		return 0;
+	if (width > WHO_COLS)
+		width = WHO_COLS;
+	terminal_put(desk->terminal, row, cols - width - 1, width, ROLE_QUIET, strip->station.who);
+	return width + 1;
+}
+
+/* mark, digit, name, phase, clock, what it holds, then who has it */
 static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
                         bool selected, int row, int cols)
 {
@@ -250,6 +264,7 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN,
 	             strip->station.name);
 	col += name_cols + 1;
+	cols -= who_put(desk, strip, row, cols);
 	if (strip->content == STRIP_EMPTY) {
 		terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
 		              station_kind_words(strip->station.kind));
@@ -428,8 +443,8 @@ static void rack_draw(struct desk *desk, int row, int rows)
 		struct face face;
 
 		if (rows == 1 && i + 1 < board->racked && !is_selected(desk, strip)) {
-			terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
-			              "0 %zu more loads on the cooling rack", board->racked - i);
+			terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "0 %zu %sloads on the cooling rack",
+			              board->racked - i, i > 0 ? "more " : "");
 			return;
 		}
 		strip_face(strip, &desk->now, &face);

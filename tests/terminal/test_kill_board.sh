@@ -105,7 +105,9 @@ answer "Which lid box?"
 answer "Ready."
 wait_for "Space heat is on"
 press x
+# What cannot be made good is not what stands under the cursor.
 wait_for "heat is gone or the load is given up: process NOT valid"
+press Down
 step
 wait_for "Noted: heat is gone" "Space jars are out"
 wait_like "unload  *for  *0:0[2-9]"

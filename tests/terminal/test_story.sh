@@ -10,7 +10,7 @@ practise 80 24 300
 
 at="the empty board"
 wait_for "1 Big kettle" "2 Low kettle" "3 Weight canner" "4,650 ft" "203.5F" "0 jars"
-shows "Choose a canner with its digit" "Space start a load" "? keys"
+shows "Choose a station with its digit" "Space start a load" "? keys"
 
 at="grape jelly in canner 1"
 card 1 grap
