@@ -411,7 +411,7 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	entry.batch_id = last.batch_id;
 	entry.breaks_hold = last.breaks_hold;
 	text_copy(entry.verb, sizeof(entry.verb), redo ? "redo" : "undo");
-	text_copy(entry.who, sizeof(entry.who), kitchen->who);
+	text_copy(entry.who, sizeof(entry.who), who_acts(kitchen, last.station_id));
 	text_add(&sentence, "%s%s", redo ? DONE_AGAIN : UNDONE, bare_sentence(last.sentence));
 	if (!log_undo(kitchen->log, last.id, &entry, fault))
 		return false;

@@ -92,6 +92,7 @@ struct board {
 	size_t fate_count;
 	const struct log_jar *waiting; /* filled jars without a canner, longest waiting first */
 	size_t waiting_count;
+	int waiting_unpublished; /* of these, without a published process */
 	int64_t juice_ul; /* juice in stock */
 };
 

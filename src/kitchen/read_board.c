@@ -318,6 +318,22 @@ static bool read_fates(struct kitchen *kitchen, struct fault *fault)
 	return true;
 }
 
+/* Waiting jars that no canner will take. */
+static bool count_unpublished(struct kitchen *kitchen, struct fault *fault)
+{
+	struct board *board = &kitchen->board;
+	struct log_lot lot = { 0 };
+
+	board->waiting_unpublished = 0;
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		if (lot.id != board->waiting[i].lot_id &&
+		    !log_lot_get(kitchen->log, board->waiting[i].lot_id, &lot, fault))
+			return false;
+		board->waiting_unpublished += lot.food[0] == '\0';
+	}
+	return true;
+}
+
 static bool read_waiting(struct kitchen *kitchen, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -329,7 +345,7 @@ static bool read_waiting(struct kitchen *kitchen, struct fault *fault)
 	kitchen->waiting = jars;
 	kitchen->board.waiting = jars;
 	kitchen->board.waiting_count = count;
-	return true;
+	return count_unpublished(kitchen, fault);
 }
 
 static bool read_juice(struct kitchen *kitchen, struct fault *fault)

@@ -199,6 +199,15 @@ static bool unpublished(const struct scene *scene, struct text *say)
 	return true;
 }
 
+static bool unpublished_jars(const struct scene *scene, struct text *say)
+{
+	int jars = scene->board->waiting_unpublished;
+
+	text_add(say, "%d filled jar%s no published process: into the fridge or freezer, not into a canner.", jars,
+	         jars == 1 ? " has" : "s have");
+	return jars > 0;
+}
+
 static bool jars_wait_long(const struct scene *scene, struct text *say)
 {
 	const struct board *board = scene->board;
@@ -251,6 +260,7 @@ static const struct rule rules[] = {
 	{ "water-overdue", SEVERITY_CAUTION, ABOUT_STRIP, water_overdue, "common practice, no source" },
 	{ "jars-wait", SEVERITY_CAUTION, ABOUT_HOUSE, jars_wait_long, "house setting, common practice, no source" },
 	{ "no-published-process", SEVERITY_STOP, ABOUT_STRIP, unpublished, "A539: tested recipes only" },
+	{ "no-published-process", SEVERITY_STOP, ABOUT_HOUSE, unpublished_jars, "A539: tested recipes only" },
 	{ "fate-closing", SEVERITY_CAUTION, ABOUT_FATE, fate_closing, "24 h: A539, UNL; 2 h: UNL" },
 	{ "process-unknown", SEVERITY_CAUTION, ABOUT_STRIP, estimated, "common practice, no source" },
 	{ "restarted-in-phase", SEVERITY_CAUTION, ABOUT_STRIP, restarted, "house rule" },

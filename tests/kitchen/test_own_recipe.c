@@ -1,0 +1,183 @@
+/* A recipe of the kitchen's own from the form to the shelf, published or not. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "support/pot_kit.h"
+
+static struct kitchen_kit kit;
+
+static void begin(void)
+{
+	pk_begin(&kit);
+	pk_stock(&kit);
+	(void)pk_juice(&kit, "quinces", "3 gal");
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+/* Quince jelly; with a food of the tables or with none. */
+static struct log_recipe own_recipe(bool published)
+{
+	struct log_recipe own = {.pectin = PECTIN_NONE, .acidity = ACIDITY_ACID, .boil_hold_s = 30,
+	                         .headspace_thou = 250, .multiple_max = 2, .foam_percent = 40,
+	                         .boil_off_low_percent = 10, .boil_off_high_percent = 30, .ingredient_count = 2};
+
+	ck_assert(text_copy(own.name, sizeof(own.name), "quince jelly") &&
+	          text_copy(own.food, sizeof(own.food), published ? "jelly without added pectin" : "") &&
+	          text_copy(own.packs, sizeof(own.packs), published ? "hot_sterile_jar" : "") &&
+	          text_copy(own.jars, sizeof(own.jars), "half_pint pint") &&
+	          text_copy(own.source, sizeof(own.source), "house recipe, no source"));
+	own.ingredients[0] = (struct log_recipe_ingredient){
+	    .supply = SUPPLY_JUICE, .measure = MEASURE_VOLUME, .amount = pk_ul("1 qt"), .adding = ADD_AT_START};
+	own.ingredients[1] = (struct log_recipe_ingredient){
+	    .supply = SUPPLY_SUGAR, .measure = MEASURE_MASS, .amount = 600000, .adding = ADD_AT_BOIL};
+	ck_assert(text_copy(own.ingredients[0].name, NAME_MAX_BYTES, "quince juice") &&
+	          text_copy(own.ingredients[1].name, NAME_MAX_BYTES, "sugar"));
+	return own;
+}
+
+static int64_t filled_batch(bool published, int jars)
+{
+	struct log_recipe own = own_recipe(published);
+	int64_t batch_id;
+
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	batch_id = pk_batch(&kit, WIDE_POT, "quince jelly", "half_pint", 1);
+	pk_to(&kit, WIDE_POT, PHASE_FILL);
+	pk_fill(&kit, batch_id, "half_pint", jars, BOX_A);
+	return batch_id;
+}
+
+START_TEST(a_recipe_without_a_source_is_not_kept)
+{
+	struct log_recipe own = own_recipe(true);
+	char *rows = pk_rows(&kit);
+
+	own.source[0] = '\0';
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	(void)text_copy(own.source, sizeof(own.source), "   ");
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	pk_same_rows(&kit, rows);
+}
+END_TEST
+
+START_TEST(a_published_one_is_cooked_filled_and_canned_by_its_table)
+{
+	int64_t batch_id = filled_batch(true, 6);
+	struct pick pick = pk_pick(batch_id, "half_pint", 6);
+	int64_t load_id;
+
+	ck_assert_ptr_null(kk_warned(&kit, "no-published-process", 0));
+	ck_assert(kk_canner(&kit, WIDE_POT)->batch.published);
+	ck_assert_int_eq(pk_juice_of(&kit, "quinces"), pk_ul("3 gal") - pk_ul("1 qt"));
+	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
+	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 10); /* A539 Guide 7, Table 1, at 4,650 ft */
+	ck_assert_str_eq(kk_strip(&kit, load_id)->lot.product, "quince jelly");
+}
+END_TEST
+
+START_TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge)
+{
+	int64_t batch_id = filled_batch(false, 6);
+	const struct warning *warning = kk_warned(&kit, "no-published-process", 0);
+	struct loader_plan plan;
+
+	ck_assert_ptr_nonnull(warning); /* in the pot */
+	ck_assert_int_eq(warning->severity, SEVERITY_STOP);
+	ck_assert_int_eq(warning->station_id, kk_station(&kit, WIDE_POT));
+	ck_assert(!kk_canner(&kit, WIDE_POT)->batch.published);
+	ck_assert_str_eq(kk_canner(&kit, WIDE_POT)->lot.food, "");
+	pk_to(&kit, WIDE_POT, PHASE_RINSE);
+	kk_pass(&kit, MINUTE_MS);
+	pk_step(&kit, WIDE_POT);
+	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->content, STRIP_EMPTY);
+	ck_assert_ptr_nonnull(kk_warned(&kit, "no-published-process", 0)); /* its jars still wait */
+	kitchen_propose(kit.kitchen, &kit.clock.now, &plan);
+	ck_assert_uint_eq(plan.count, 0);
+	ck_assert_int_eq(plan.left_over, 6);
+	for (int digit = BIG_KETTLE; digit <= DIAL_CANNER; digit++) {
+		struct pick pick = pk_pick(batch_id, "half_pint", 3);
+		int64_t load_id;
+
+		KK_REFUSED(&kit, FAULT_REFUSED,
+		           kitchen_load_waiting(kit.kitchen, kk_station(&kit, digit), &pick, 1, NO_PRESSURE, &load_id,
+		                                &kit.fault));
+	}
+	KK_OK(&kit, kitchen_put_away(kit.kitchen, batch_id, "half_pint", FATE_FRIDGE, &kit.fault));
+	ck_assert_ptr_null(kk_warned(&kit, "no-published-process", 0));
+}
+END_TEST
+
+START_TEST(an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work)
+{
+	struct log_recipe own = own_recipe(true);
+	int64_t before;
+	char *rows;
+
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	(void)pk_batch(&kit, WIDE_POT, "quince jelly", "half_pint", 1);
+	rows = pk_rows(&kit);
+	before = kk_journal(&kit);
+	own.boil_hold_s = 120;
+	own.food[0] = '\0';
+	own.packs[0] = '\0';
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	ck_assert_int_eq(kk_journal(&kit), before + 1);
+	pk_says(&kit, "Recipe quince jelly: 2 ingredients, no published process");
+	{
+		struct log_recipe read;
+
+		KK_OK(&kit, kitchen_own_recipe(kit.kitchen, own.id, &read, &kit.fault));
+		ck_assert_int_eq(read.boil_hold_s, 120);
+	}
+	/* The batch was started with 30 s and a published process. */
+	ck_assert(kk_canner(&kit, WIDE_POT)->batch.published);
+	pk_to(&kit, WIDE_POT, PHASE_BOIL_HOLD);
+	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->phase.required_ms, 30 * SECOND_MS);
+	while (pk_name(&kit, WIDE_POT) != PHASE_TO_BOIL)
+		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, kk_canner(&kit, WIDE_POT)->batch.id));
+	KK_OK(&kit, pk_undo(&kit, SUBJECT_HOUSE, 0));
+	pk_same_rows(&kit, rows);
+	ck_assert_int_eq(kitchen_recipe_named(kit.kitchen, "quince jelly")->boil_hold_s, 30);
+	KK_OK(&kit, pk_redo(&kit, SUBJECT_HOUSE, 0));
+	ck_assert_int_eq(kitchen_recipe_named(kit.kitchen, "quince jelly")->boil_hold_s, 120);
+}
+END_TEST
+
+START_TEST(a_retired_recipe_starts_no_batch_and_leaves_its_pot_alone)
+{
+	struct log_recipe own = own_recipe(true);
+	struct batch_order order;
+	int64_t batch_id;
+
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	order = pk_order(&kit, DEEP_POT, "quince jelly", "half_pint", 1);
+	batch_id = pk_batch(&kit, WIDE_POT, "quince jelly", "half_pint", 1);
+	own.retired = true;
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, pk_try_batch(&kit, &order));
+	pk_to(&kit, WIDE_POT, PHASE_FILL);
+	pk_fill(&kit, batch_id, "half_pint", 6, BOX_A);
+	pk_to(&kit, WIDE_POT, PHASE_RINSE);
+	ck_assert_int_eq(pk_waiting(&kit), 6);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("own recipe");
+	TCase *own = tcase_create("own");
+
+	tcase_add_checked_fixture(own, begin, end);
+	tcase_add_test(own, a_recipe_without_a_source_is_not_kept);
+	tcase_add_test(own, a_published_one_is_cooked_filled_and_canned_by_its_table);
+	tcase_add_test(own, without_a_published_process_it_is_marked_from_the_pot_to_the_fridge);
+	tcase_add_test(own, an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work);
+	tcase_add_test(own, a_retired_recipe_starts_no_batch_and_leaves_its_pot_alone);
+	suite_add_tcase(suite, own);
+	return kk_run(suite);
+}
