@@ -121,6 +121,7 @@ bool process_acidity(const char *food, enum acidity *out);
  * "boiling-water canner", "low-acid". Out-of-range values give "?". */
 const char *method_name(enum method method);
 const char *method_words(enum method method);
+const char *method_with_article(enum method method); /* "an atmospheric steam canner" */
 bool method_from_name(const char *name, enum method *out);
 bool method_has_pressure(enum method method);
 const char *acidity_name(enum acidity acidity);

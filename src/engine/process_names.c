@@ -67,6 +67,20 @@ method_words(enum method method)
 	return word_of(method_people, METHOD_COUNT, (int)method);
 }
 
+const char *
+method_with_article(enum method method)
+{
+	static const char *const words[] = {
+		[METHOD_BOILING_WATER] = "a boiling-water canner",
+		[METHOD_STEAM] = "an atmospheric steam canner",
+		[METHOD_DIAL_GAUGE] = "a dial-gauge pressure canner",
+		[METHOD_WEIGHTED_GAUGE] = "a weighted-gauge pressure canner",
+	};
+	_Static_assert(sizeof(words) / sizeof(words[0]) == METHOD_COUNT, "words for every method");
+
+	return word_of(words, METHOD_COUNT, (int)method);
+}
+
 bool
 method_from_name(const char *name, enum method *out)
 {

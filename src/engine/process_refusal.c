@@ -160,8 +160,8 @@ refuse_pack(const struct process_search *search, struct fault *fault)
 	int listed = 0;
 
 	text_copy(asked, sizeof(asked), search->query->pack);
-	text_add(&text, "no process is published for %s packed \"%s\" in a %s; the packs there are:",
-	         search->food, asked, method_words(method));
+	text_add(&text, "no process is published for %s packed \"%s\" in %s; the packs there are:",
+	         search->food, asked, method_with_article(method));
 	for (size_t i = 0; i < process_row_count; i++) {
 		const struct process_row *row = &process_rows[i];
 
@@ -203,8 +203,8 @@ refuse_method(const struct process_search *search, struct fault *fault)
 	struct text text = TEXT_OVER(buffer);
 	int listed = 0;
 
-	text_add(&text, "no process is published for %s in a %s; there is one for:", search->food,
-	         method_words(search->query->method));
+	text_add(&text, "no process is published for %s in %s; there is one for:", search->food,
+	         method_with_article(search->query->method));
 	for (int method = 0; method < METHOD_COUNT; method++) {
 		if (food_has_method(search->food, (enum method)method))
 			text_add(&text, "%s %s", listed++ == 0 ? "" : ",", method_words((enum method)method));
@@ -216,8 +216,8 @@ refuse_method(const struct process_search *search, struct fault *fault)
 static void
 add_what(struct text *text, const struct process_search *search)
 {
-	text_add(text, "%s, %s, %s, in a %s", search->food, pack_words(search->pack),
-	         search->jar->plural, method_words(search->query->method));
+	text_add(text, "%s, %s, %s, in %s", search->food, pack_words(search->pack),
+	         search->jar->plural, method_with_article(search->query->method));
 }
 
 /* "1,000 ft (305 m), perhaps up to 1,003 ft" */
@@ -241,10 +241,10 @@ refuse_jar_too_large(const struct process_search *search, const struct jar_size 
                      struct fault *fault)
 {
 	return fault_set(fault, FAULT_REFUSED,
-	                 "a %s is larger than the largest tested (%s) for %s, %s, in a %s; "
+	                 "a %s is larger than the largest tested (%s) for %s, %s, in %s; "
 	                 "fill %s or smaller jars",
 	                 search->jar->words, largest->words, search->food, pack_words(search->pack),
-	                 method_words(search->query->method), largest->plural);
+	                 method_with_article(search->query->method), largest->plural);
 }
 
 bool

@@ -58,7 +58,7 @@ record() {
 	tm pipe-pane -t "$window"
 }
 
-# counts what is in the recording: bytes of a class, sequences of a kind
+# counts what is in what was captured: bytes of a class, sequences of a kind
 recorded() {
 	LC_ALL=C grep -c -- "$1" "$raw"
 }
