@@ -8,7 +8,7 @@
 
 #include "support/kitchen_kit.h"
 
-#define DAYS 60
+#define DAYS 40
 #define COMMANDS 60
 
 static struct kitchen_kit kit;
