@@ -238,7 +238,7 @@ TIDY_SOURCES = $(SOURCES) $(wildcard src/main.c src/bake/*.c) $(SUPPORT) $(UNIT_
 	$(SUPPORT_PROGRAM_SOURCES) $(BENCH_SOURCES)
 TIDY_STAMPS = $(TIDY_SOURCES:%.c=$(BUILD)/tidy/%.ok)
 lint-tidy: $(TIDY_STAMPS)
-$(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(HEADERS) $(wildcard tests/*/*.h)
+$(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(HEADERS) $(wildcard tests/*/*.h) | $(GENERATED)
 	@mkdir -p $(@D)
 	@echo "  tidy  $<"
 	@clang-tidy --quiet $< -- $(filter-out -U% -D_FORTIFY_SOURCE=2,$(TEST_CFLAGS)) >$@.log 2>&1 \

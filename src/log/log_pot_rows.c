@@ -179,21 +179,22 @@ bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct
 	return ok;
 }
 
-/* Rows opened in [from, to), oldest first. */
-static bool rows_between(struct log *log, enum statement which, int64_t from_wall_ms, int64_t to_wall_ms,
-                         row_reader *read, size_t size, void **rows, size_t *count, struct fault *fault)
+/* Asks for rows opened in [from, to). */
+static struct query opened_between(struct log *log, enum statement which, int64_t from_wall_ms,
+                                   int64_t to_wall_ms)
 {
 	struct query query = query_start(log, which);
 	bind_integer(&query, from_wall_ms);
 	bind_integer(&query, to_wall_ms);
-	return query_list(&query, read, size, rows, count, fault);
+	return query;
 }
 
 bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows,
                       size_t *count, struct fault *fault)
 {
+	struct query query = opened_between(log, RUN_BETWEEN, from_wall_ms, to_wall_ms);
 	void *list;
-	bool ok = rows_between(log, RUN_BETWEEN, from_wall_ms, to_wall_ms, read_run, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, read_run, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }
@@ -248,9 +249,9 @@ bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fa
 bool log_batches_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_batch **rows,
                          size_t *count, struct fault *fault)
 {
+	struct query query = opened_between(log, BATCH_BETWEEN, from_wall_ms, to_wall_ms);
 	void *list;
-	bool ok = rows_between(log, BATCH_BETWEEN, from_wall_ms, to_wall_ms, read_batch, sizeof(**rows), &list, count,
-	                       fault);
+	bool ok = query_list(&query, read_batch, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }

@@ -226,13 +226,8 @@ static void note(struct desk *desk)
 static void undo(struct desk *desk)
 {
 	struct log_subject subject = { SUBJECT_BATCH, desk->card.batch_id };
-	char said[SENTENCE_MAX_BYTES];
-	struct fault fault = { 0 };
 
-	if (kitchen_undo(desk->kitchen, subject, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo(desk, subject);
 	refresh(desk);
 }
 

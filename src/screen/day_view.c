@@ -124,15 +124,9 @@ static void correct(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	char said[SENTENCE_MAX_BYTES];
-	struct fault fault = { 0 };
-
 	if (here(desk) == NULL)
 		return;
-	if (kitchen_undo(desk->kitchen, here(desk)->subject, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo(desk, here(desk)->subject);
 	refresh(desk);
 }
 

@@ -152,6 +152,34 @@ void desk_hear(struct desk *desk)
 		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
 }
 
+/* --- what several views do --------------------------------------------------------------- */
+
+void desk_undo(struct desk *desk, struct log_subject subject)
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (kitchen_undo(desk->kitchen, subject, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count)
+{
+	struct fault fault = { 0 };
+	struct log_lid_box *rows;
+	size_t read;
+
+	if (!kitchen_lid_boxes(desk->kitchen, &rows, &read, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(*boxes);
+	*boxes = rows;
+	*count = read;
+}
+
 /* --- a line being typed ------------------------------------------------------------ */
 
 void desk_ask(struct desk *desk, const char *prompt, const char *text,

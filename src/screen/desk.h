@@ -310,6 +310,10 @@ const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to 
 void desk_select(struct desk *desk, const struct strip *strip);
 const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work anywhere */
 void desk_hear(struct desk *desk); /* an alarm was heard */
+/* Take back the last act about the subject and say what it was. */
+void desk_undo(struct desk *desk, struct log_subject subject);
+/* Read the lid boxes anew into a malloc'ed list, freeing the old one. */
+void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count);
 
 /* One key from the terminal, through the entry line, the view's table or its
  * typed handler. */

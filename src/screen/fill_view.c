@@ -68,29 +68,13 @@ static void go_to(struct desk *desk, enum fill_field field)
 	picker_reset(&desk->fill.picker);
 }
 
-static void read_boxes(struct desk *desk)
-{
-	struct fill_card *card = &desk->fill;
-	struct fault fault = { 0 };
-	struct log_lid_box *boxes;
-	size_t count;
-
-	if (!kitchen_lid_boxes(desk->kitchen, &boxes, &count, &fault)) {
-		desk_say_fault(desk, &fault);
-		return;
-	}
-	free(card->boxes);
-	card->boxes = boxes;
-	card->box_count = count;
-}
-
 void fill_view_enter(struct desk *desk, int64_t batch_id)
 {
 	desk->fill.batch_id = batch_id;
 	desk->fill.count = (struct number_entry){ 0 };
 	desk->fill.acid_in = false;
 	desk->fill.sure = false;
-	read_boxes(desk);
+	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count);
 	go_to(desk, FILL_JAR);
 	desk_show_view(desk, VIEW_FILL);
 }
@@ -147,7 +131,7 @@ static void back(struct desk *desk)
 	case FILL_JAR: desk_show_board(desk); break;
 	case FILL_COUNT: go_to(desk, FILL_JAR); break;
 	case FILL_LIDS: go_to(desk, FILL_COUNT); break;
-	case FILL_ACID: go_to(desk, FILL_LIDS); break;
+	case FILL_ACID:
 	case FILL_READY: go_to(desk, FILL_LIDS); break;
 	}
 }
@@ -249,16 +233,11 @@ static const char *choose_words(const struct desk *desk)
 static void undo(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
-	char said[SENTENCE_MAX_BYTES];
-	struct fault fault = { 0 };
 
 	if (strip == NULL)
 		return;
-	if (kitchen_undo(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
-	read_boxes(desk); /* lids may have come back */
+	desk_undo(desk, strip_subject(strip));
+	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count); /* lids may have come back */
 	strip = strip_of(desk);
 	if (strip == NULL || strip->rule->name != PHASE_FILL)
 		desk_show_board(desk);

@@ -80,7 +80,7 @@ bool glyph_clean(char *out, size_t size, const char *in);
 bool glyph_clean_ascii(char *out, size_t size, const char *in);
 
 /* Columns of a cleaned text. */
-int glyph_columns(const char *clean);
+int glyph_columns(const char *text);
 
 /*
  * Cut a cleaned text in place to at most max_cols columns; when anything is cut
@@ -88,6 +88,6 @@ int glyph_columns(const char *clean);
  * `size`.  Never splits a character, never leaves half a wide one.  Returns the
  * columns left.
  */
-int glyph_fit(char *clean, size_t size, int max_cols, enum glyph_set set);
+int glyph_fit(char *text, size_t size, int max_cols, enum glyph_set set);
 
 #endif

@@ -76,28 +76,13 @@ static size_t nth_own_recipe(const struct desk *desk, int n)
 	return 0;
 }
 
-static void read_boxes(struct desk *desk)
-{
-	struct fault fault = { 0 };
-	struct log_lid_box *boxes;
-	size_t count;
-
-	if (!kitchen_lid_boxes(desk->kitchen, &boxes, &count, &fault)) {
-		desk_say_fault(desk, &fault);
-		return;
-	}
-	free(desk->house_boxes);
-	desk->house_boxes = boxes;
-	desk->house_box_count = count;
-}
-
 void house_view_refresh(struct desk *desk)
 {
 	struct fault fault = { 0 };
 	struct log_supply *supplies;
 	size_t count;
 
-	read_boxes(desk);
+	desk_read_lid_boxes(desk, &desk->house_boxes, &desk->house_box_count);
 	if (!kitchen_supplies(desk->kitchen, &supplies, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
@@ -466,13 +451,7 @@ static void change(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	struct fault fault = { 0 };
-	char said[SENTENCE_MAX_BYTES];
-
-	if (kitchen_undo(desk->kitchen, (struct log_subject){ SUBJECT_HOUSE, 0 }, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
 	house_view_refresh(desk);
 }
 

@@ -146,13 +146,7 @@ static void bring(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	char said[SENTENCE_MAX_BYTES];
-	struct fault fault = { 0 };
-
-	if (kitchen_undo(desk->kitchen, (struct log_subject){ SUBJECT_HOUSE, 0 }, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
 	refresh(desk);
 }
 

@@ -303,15 +303,10 @@ static void finish(struct desk *desk)
 static void undo(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
-	struct fault fault = { 0 };
-	char said[SENTENCE_MAX_BYTES];
 
 	if (strip == NULL)
 		return;
-	if (kitchen_undo(desk->kitchen, strip_subject(strip), said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo(desk, strip_subject(strip));
 	seals_view_refresh(desk);
 }
 

@@ -295,7 +295,7 @@ static void back(struct desk *desk)
 		if (choice_count(card) <= 1)
 			go_to(desk, START_PRODUCT);
 		break;
-	case START_PRESSURE: go_to(desk, START_JAR); break;
+	case START_PRESSURE:
 	case START_COUNT: go_to(desk, START_JAR); break;
 	case START_LIDS: go_to(desk, START_COUNT); break;
 	case START_READY: go_to(desk, START_LIDS); break;

@@ -133,9 +133,20 @@ static void beside_words(const struct desk *desk, const struct strip *strip, str
 	}
 }
 
+struct area {
+	int row;
+	int col;
+	int cols;
+	int rows;
+};
+
 static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face,
-                          const char *clock_name, int row, int col, int cols, int rows)
+                          const char *clock_name, struct area area)
 {
+	int row = area.row;
+	int rows = area.rows;
+	int col = area.col;
+	int cols = area.cols;
 	char process[160];
 	struct text text = TEXT_OVER(process);
 	enum role role = strip_role(desk, face);
@@ -204,7 +215,8 @@ void urgent_draw(struct desk *desk, int row, int rows)
 	width = digits_columns(clock, height);
 	digits_draw(desk->terminal, row, 1, clock, height, strip_role(desk, &face));
 	if (cols - width - 4 >= RIGHT_TEXT_MIN) {
-		urgent_beside(desk, strip, &face, clock_name, row, width + 4, cols - width - 5, rows);
+		urgent_beside(desk, strip, &face, clock_name,
+		              (struct area){ .row = row, .col = width + 4, .cols = cols - width - 5, .rows = rows });
 		return;
 	}
 	if (rows > digits_rows(height))

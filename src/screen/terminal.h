@@ -129,14 +129,14 @@ int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enu
 
 /* Fill `cols` columns of a row with one glyph. */
 void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum role role,
-                   enum glyph glyph);
+                   enum glyph shape);
 
 /* Ring, or flash where there is no bell.  May do nothing at all (beep(3X)), so
  * it never is the only alarm. */
 void terminal_bell(struct terminal *terminal);
 
 /* The shape as this terminal can show it (see glyph.h); one column wide. */
-const char *glyph(const struct terminal *terminal, enum glyph glyph);
+const char *glyph(const struct terminal *terminal, enum glyph shape);
 const char *glyph_level(const struct terminal *terminal, int eighths);
 
 #endif

@@ -43,7 +43,7 @@ static bool draw(const char *words)
 static struct log_juice juice_row(int64_t run_id)
 {
 	struct log_juice *rows;
-	struct log_juice found = {0};
+	struct log_juice found;
 	size_t count;
 
 	KK_OK(&kit, log_juices_of_run(kit.log, run_id, &rows, &count, &kit.fault));

@@ -486,8 +486,7 @@ START_TEST(phases_belong_to_one_subject)
 		ck_assert(!log_put_phase(kit.log, &phase, &kit.fault));
 		ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 		log_abandon(kit.log);
-		phase = i == 0 ? (struct log_phase){.name = "x"}
-		               : (struct log_phase){.batch_id = 1, .name = "x"};
+		phase = (struct log_phase){.batch_id = i == 0 ? 0 : 1, .name = "x"};
 	}
 }
 END_TEST

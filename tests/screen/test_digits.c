@@ -74,9 +74,9 @@ static int difference(char a, char b, enum digits_height height)
 START_TEST(no_two_digits_can_be_taken_for_one_another)
 {
 	for (size_t h = 0; h < 2; h++)
-		for (char a = '0'; a <= '9'; a++)
-			for (char b = (char)(a + 1); b <= '9'; b++)
-				ck_assert_msg(difference(a, b, heights[h]) >= 3, "%c and %c", a, b);
+		for (int a = '0'; a <= '9'; a++)
+			for (int b = a + 1; b <= '9'; b++)
+				ck_assert_msg(difference((char)a, (char)b, heights[h]) >= 3, "%c and %c", a, b);
 }
 END_TEST
 

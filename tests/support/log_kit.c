@@ -319,7 +319,7 @@ static bool put_amounts(struct log *log, int64_t batch_id, int64_t juice_id, int
 bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id,
                      int64_t sugar_id, struct log_entry *entry, struct fault *fault)
 {
-	int64_t batch_id;
+	int64_t batch_id = 0;
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = put_batch(log, station_id, code, &batch_id, fault) &&
