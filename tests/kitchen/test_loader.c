@@ -39,6 +39,8 @@ static const struct filled slow_jelly = {"low-sugar jelly", "jam or jelly with a
                                          "hot_unsterile_jar", ACIDITY_ACID}; /* 15 min */
 static const struct filled tomatoes = {"crushed tomatoes", "tomatoes crushed", "hot",
                                        ACIDITY_ACIDIFIED}; /* pints 45, quarts 55 min */
+static const struct filled whole_tomatoes = {"whole tomatoes", "tomatoes whole or halved in tomato juice", "hot",
+                                             ACIDITY_ACIDIFIED};
 static const struct filled peaches = {"peaches", "peaches", "hot", ACIDITY_ACID}; /* 30, 35 min */
 static const struct filled beans = {"green beans", "green beans (snap and Italian)", "raw",
                                     ACIDITY_LOW_ACID};
@@ -396,6 +398,27 @@ START_TEST(a_pressure_load_has_one_pressure_for_all)
 }
 END_TEST
 
+/* Crushed 20 min at 10 or 15 at 15 psi, whole in juice 40 at 10 or 25 at 15 (A539
+ * Guide 3, weighted gauge above 1,000 ft): every pair on offer is the longest. */
+START_TEST(each_pressure_offered_to_a_mix_has_its_longest_time)
+{
+	struct pick picks[2];
+	struct process process;
+
+	for (int turn = 0; turn < 2; turn++) {
+		picks[turn] = pick_of(fill(&tomatoes, "pint", 2), "pint", 2);
+		picks[1 - turn] = pick_of(fill(&whole_tomatoes, "pint", 2), "pint", 2);
+		process = common(WEIGHT_CANNER, picks, 2, NO_PRESSURE);
+		ck_assert_int_eq(process.minutes, 40);
+		ck_assert_int_eq(process.pressure_psi, 10);
+		ck_assert_uint_eq(process.option_count, 1);
+		ck_assert_int_eq(process.options[0].minutes, 25);
+		ck_assert_int_eq(process.options[0].pressure_psi, 15);
+		ck_assert_int_eq(common(WEIGHT_CANNER, picks, 2, 15).minutes, 25);
+	}
+}
+END_TEST
+
 START_TEST(a_mix_without_a_common_pressure_is_refused)
 {
 	struct pick picks[3];
@@ -623,6 +646,7 @@ int main(void)
 	tcase_add_checked_fixture(process, begin, end);
 	tcase_add_test(process, a_mixed_load_takes_the_longest_process);
 	tcase_add_test(process, a_pressure_load_has_one_pressure_for_all);
+	tcase_add_test(process, each_pressure_offered_to_a_mix_has_its_longest_time);
 	tcase_add_test(process, a_mix_without_a_common_pressure_is_refused);
 	tcase_add_test(process, what_one_lot_may_not_have_no_load_gets);
 	tcase_add_test(process, no_elevation_no_process);
