@@ -184,8 +184,7 @@ wait_for "Source: house recipe, no source" "to boil" "[ ] 1 gal grape juice, at 
 
 at="the station card"
 press t
-wait_for "] 1 gal grape juice"
-lacks "[ ] 1 gal"
+wait_gone "[ ] 1 gal"
 press t
 wait_like "] 1 cup  bottled lemon"
 undone "grape jelly, low sugar: line 2 done"
@@ -236,6 +235,7 @@ undone "Tall juicer: water"
 press a
 wait_for "Noted: water seen and topped up."
 go 5
+wait_like "5!Old juicer .* WATER +"
 press a
 wait_for "Noted: water seen and topped up."
 

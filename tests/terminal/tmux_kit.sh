@@ -33,6 +33,45 @@ tm() {
 	tmux -L "$server" -f /dev/null "$@"
 }
 
+# --- one client for keys and looks -----------------------------------------------
+
+# A process for each key and each look would be most of the time a test takes.
+# Instead one tmux client is told what to do, a line each, and answers between
+# %begin and %end.  Where tmux is too old for that, `client` stays empty and each
+# is a process after all.
+client=
+newline='
+'
+
+start_client() {
+	tm new-session -d -s client 'exec sleep 1000' || exit 1
+	mkfifo "$own/ask" "$own/answer" || exit 1
+	tm -C attach-session -f no-output,ignore-size -t client <"$own/ask" >"$own/answer" 2>/dev/null &
+	exec 8>"$own/ask" 9<"$own/answer"
+	if read_answer; then client=yes; fi
+}
+
+# Lines of an answer to $picture; false when there will be none.
+read_answer() {
+	picture=
+	inside=
+	while IFS= read -r line <&9; do
+		case $inside$line in
+		%begin*) inside=yes ;;
+		yes%end*) return 0 ;;
+		yes%error*) return 1 ;;
+		yes*) picture=$picture$line$newline ;;
+		esac
+	done
+	return 1
+}
+
+# tell WORDS: one command to tmux, as its configuration would have it.
+tell() {
+	echo "$1" >&8
+	read_answer
+}
+
 clean_up() {
 	tm kill-server >/dev/null 2>&1
 	rm -rf "$own"
@@ -46,6 +85,7 @@ trap 'exit 1' HUP INT TERM
 # exit status goes to $own/NAME.status; the window then stays for a look.
 open_window() {
 	window=$1
+	if [ ! -p "$own/ask" ]; then start_client; fi
 	rm -f "$own/$1.status"
 	tm new-session -d -s "$1" -x "$2" -y "$3" \
 		"$4; echo \$? >'$own/$1.status'; exec sleep 1000" || exit 1
@@ -85,21 +125,28 @@ press() {
 		Up | Down | Left | Right | BSpace) ;;
 		"$last_key") sleep 0.75 ;;
 		esac
-		tm send-keys -t "$window" "$key"
+		if [ -n "$client" ]; then tell "send-keys -t $window '$key'"; else tm send-keys -t "$window" "$key"; fi
 		last_key=$key
 	done
 }
 
 # Text as it is, in one go.
 type_text() {
-	tm send-keys -t "$window" -l -- "$1"
+	case $client$1 in
+	*"'"* | [!y]* | *"$newline"*) tm send-keys -t "$window" -l -- "$1" ;;
+	*) tell "send-keys -t $window -l -- '$1'" ;;
+	esac
 	last_key=
 }
 
 # --- looking -------------------------------------------------------------------
 
 look() {
-	picture=$(tm capture-pane -p -t "$window" 2>/dev/null)
+	if [ -n "$client" ]; then
+		tell "capture-pane -p -t $window"
+	else
+		picture=$(tm capture-pane -p -t "$window" 2>/dev/null)
+	fi
 	printf '%s\n' "$picture" >"$screen"
 }
 
@@ -112,7 +159,6 @@ flatten() {
 	flat=$*
 }
 
-# A new process for each look would be most of the time, hence `case`.
 sees() {
 	look
 	case $picture in
@@ -144,7 +190,7 @@ until_true() {
 		if [ $((tries % 8)) -eq 0 ]; then
 			[ "$(date +%s)" -le "$deadline" ] || return 1
 		fi
-		sleep 0.05
+		if [ "$tries" -le 5 ]; then sleep 0.01; else sleep 0.04; fi
 	done
 }
 
