@@ -222,6 +222,19 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 
 /* --- starting ------------------------------------------------------------------------ */
 
+/* The kinds of juice in stock, for a refusal: a lot named otherwise is not found. */
+static void say_juices(const struct kitchen *kitchen, struct text *text)
+{
+	struct log_juice *juices;
+	size_t count;
+
+	if (!log_juices_left(kitchen->log, &juices, &count, NULL))
+		return;
+	for (size_t i = 0; i < count; i++)
+		text_add(text, "%s%s", i == 0 ? " In stock under these names: " : ", ", juices[i].kind);
+	free(juices);
+}
+
 static bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
@@ -231,16 +244,20 @@ static bool refuse_short(const struct kitchen *kitchen, const struct batch_need 
 		int64_t before = taken_before(need, i);
 		char want[64];
 		char have[64];
+		char juices[120] = "";
+		struct text names = TEXT_OVER(juices);
 
 		if (!need->lines[i].is_short)
 			continue;
 		amount_words(measure, before + need->lines[i].takes, units, want, sizeof(want));
 		amount_words(measure, need->lines[i].stock, units, have, sizeof(have));
-		return fault_set(fault, FAULT_REFUSED, "Not enough %s: %s are needed, %s is here. Do not stretch it.",
+		if (ingredient->supply == SUPPLY_JUICE)
+			say_juices(kitchen, &names);
+		return fault_set(fault, FAULT_REFUSED, "Not enough %s: %s are needed, %s is here. Do not stretch it.%s",
 		                 ingredient->name,
 		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want
 		                                                                : need->scaled.lines[i].measured.words,
-		                 have);
+		                 have, juices);
 	}
 	if (need->jars_stock >= 0 && need->yield_known && need->jars_stock < need->yield.jars_likely)
 		return fault_set(fault, FAULT_REFUSED, "Not enough jars: about %d are needed, %lld are here.",

@@ -346,12 +346,17 @@ const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t 
 static bool too_late_to_join(const struct kitchen *kitchen, const struct log_entry *last, bool redo,
                              struct fault *fault)
 {
+	struct log_entry first = *last;
 	struct moment now = kitchen_now(kitchen);
 	char hour[8];
 
-	if ((!last->breaks_hold && !redo) || moment_between(&last->at, &now) <= BREAK_UNDO_MS)
+	/* Counted from the moment the clock was first broken, however often it was taken
+	 * back and done again: otherwise each pair of keys would buy two minutes more. */
+	if (last->breaks_hold && !redo && !log_root_act(kitchen->log, last->id, &first, fault))
+		return true;
+	if ((!last->breaks_hold && !redo) || moment_between(&first.at, &now) <= BREAK_UNDO_MS)
 		return false;
-	clock_words_hour(last->at.wall_ms, hour, sizeof(hour));
+	clock_words_hour(first.at.wall_ms, hour, sizeof(hour));
 	if (redo)
 		fault_set(fault, FAULT_REFUSED,
 		          "That was undone at %s, more than 2 min ago; its clock is not brought back. Press the step again.",

@@ -74,6 +74,7 @@ struct strip {
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */
+	int64_t run_ms;   /* how long a run is in this house */
 	/* Only with a batch: */
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
@@ -211,8 +212,10 @@ struct loader_plan {
 };
 /* Spread the waiting jars over the canners that are free, then over those free
  * first (outlook.h); a group goes only where it has a process in common with
- * what is already there. */
-void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, struct loader_plan *out);
+ * what is already there.  The canner asked about, if it is free, comes before the
+ * others (`first_station_id` 0: none is). */
+void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
+                     struct loader_plan *out);
 
 /* The one process for all picks in a canner: the longest any of them needs.
  * Refused when they have none in common. `pressure_psi` NO_PRESSURE: the pair
@@ -339,6 +342,7 @@ enum exception {
 	EXCEPTION_EARLIER,    /* the condition was reached earlier than the key: estimated */
 	EXCEPTION_BROKEN_JAR, /* a jar broke in the canner */
 	EXCEPTION_REDO,       /* the full process again, within 2 h of the failure */
+	EXCEPTION_WRONG,      /* something was wrong with a finished process; see kitchen_found_wrong */
 	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
 	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
 	EXCEPTION_COUNT
@@ -351,6 +355,12 @@ const char *exception_words(const struct strip *strip, enum exception exception,
  * began); EXCEPTION_DRAW uL of juice; else unused. */
 bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
                        int64_t amount, struct fault *fault);
+
+/* Something was wrong with a process that was over and counted: not valid, with
+ * the reason.  Its two hours run from the end of the process, not from now.  A
+ * load that cools or stands on the shelf comes back to the seal check, where each
+ * jar gets its fate. */
+bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *why, struct fault *fault);
 
 /* --- seal check ------------------------------------------------------------- */
 

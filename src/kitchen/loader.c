@@ -369,7 +369,21 @@ static size_t turns_of(const struct kitchen *kitchen, const struct moment *now,
 	return count;
 }
 
-void kitchen_propose(const struct kitchen *kitchen, const struct moment *now,
+/* The canner a person stands at comes first when it is free. */
+static void bring_forward(struct turn *turns, size_t count, int64_t station_id)
+{
+	for (size_t i = 1; i < count; i++) {
+		struct turn asked = turns[i];
+
+		if (asked.canner->station.id != station_id || asked.free_in_ms > 0)
+			continue;
+		memmove(turns + 1, turns, i * sizeof(*turns));
+		turns[0] = asked;
+		return;
+	}
+}
+
+void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
                      struct loader_plan *out)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
@@ -377,6 +391,7 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now,
 	struct turn turns[CANNERS_MAX];
 	size_t turn_count = turns_of(kitchen, now, turns);
 
+	bring_forward(turns, turn_count, first_station_id);
 	memset(out, 0, sizeof(*out));
 	out->left_over = (int)kitchen->board.waiting_count;
 	for (size_t i = 0; i < turn_count && out->left_over > 0; i++) {

@@ -2,8 +2,6 @@
 
 #include "kitchen/kitchen_private.h"
 
-#define RUN_PLANNED_MS (INT64_C(70) * 60 * 1000) /* 60-75 min: common practice, no source */
-
 /* Timed phases of the running work are as long as the log or the rule says;
  * a run that has not begun yet is planned as its house would. */
 static int64_t planned_ms(const struct strip *strip, const struct phase_rule *rule)
@@ -17,7 +15,7 @@ static int64_t planned_ms(const struct strip *strip, const struct phase_rule *ru
 	if (rule->kind == PHASE_TIMED && strip->content == STRIP_BATCH)
 		return strip->batch.boil_hold_s * INT64_C(1000);
 	if (rule->kind == PHASE_TIMED)
-		return RUN_PLANNED_MS;
+		return strip->run_ms;
 	return (rule->planned_min_s + rule->planned_max_s) * INT64_C(1000) / 2;
 }
 

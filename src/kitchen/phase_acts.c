@@ -114,12 +114,12 @@ static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure
 	return true;
 }
 
-static bool refuse_unfinished(const struct strip *strip, struct fault *fault)
+static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault *fault)
 {
 	if (strip->rule->name == PHASE_DRAIN)
 		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.", strip_title(strip));
 	if (strip->rule->name == PHASE_FILL && strip->filled == 0)
-		return fault_set(fault, FAULT_REFUSED, "%s: count the filled jars first.", strip_title(strip));
+		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?", strip_title(strip));
 	if (strip->rule->name != PHASE_SEAL_CHECK)
 		return true;
 	if (strip->unchecked > 0)
@@ -150,7 +150,7 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unfinished(&strip, fault) || !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
+	    !refuse_unfinished(&strip, sure, fault) || !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
@@ -246,6 +246,14 @@ static const char *stop_words(const struct strip *strip)
 	return NULL;
 }
 
+/* The hold is over and counts; what was wrong with it may come out only now. */
+static bool found_wrong_later(const struct strip *strip)
+{
+	return strip->load.process_ended_wall_ms > 0 &&
+	       (strip->load.verdict == VERDICT_VALID || strip->load.verdict == VERDICT_UNKNOWN) &&
+	       strip->rule->name != PHASE_HOLD;
+}
+
 static const char *load_exception_words(const struct strip *strip, enum exception exception,
                                         const struct moment *now)
 {
@@ -263,6 +271,8 @@ static const char *load_exception_words(const struct strip *strip, enum exceptio
 	case EXCEPTION_BROKEN_JAR:
 		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
 		           ? "a jar broke: leave the rest in, go on" : NULL;
+	case EXCEPTION_WRONG:
+		return found_wrong_later(strip) ? "found wrong only now (weight, elevation, vent, acid): process NOT valid" : NULL;
 	case EXCEPTION_REDO:
 		return rule->name == PHASE_UNLOAD && redo_window_open(&strip->load, now)
 		           ? "the whole process again, full time, new lids if they had sealed" : NULL;
@@ -296,7 +306,10 @@ static void fail_process(struct log_load *load, const struct moment *now, const 
 	if (load->verdict == VERDICT_NOT_VALID)
 		return; /* the first failure counts: its window runs */
 	load->verdict = VERDICT_NOT_VALID;
-	load->process_ended_wall_ms = now->wall_ms;
+	/* A process that is run again keeps the moment it first failed: two hours are
+	 * two hours, however often it is tried. */
+	if (load->process_ended_wall_ms == 0)
+		load->process_ended_wall_ms = now->wall_ms;
 	text_copy(load->verdict_why, sizeof(load->verdict_why), why);
 }
 
@@ -382,7 +395,6 @@ static bool redo_process(struct act *act, const struct strip *strip, struct faul
 	struct log_load load = strip->load;
 
 	load.verdict = VERDICT_OPEN;
-	load.process_ended_wall_ms = 0;
 	load.verdict_why[0] = '\0';
 	return phase_change(act, strip, PHASE_DONE, first, fault) &&
 	       log_put_load(act->kitchen->log, &load, fault);
@@ -400,6 +412,7 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	case EXCEPTION_WATER: return see_water(act, strip, fault);
 	case EXCEPTION_LOST: /* acts of their own */
 	case EXCEPTION_DRAW:
+	case EXCEPTION_WRONG:
 	case EXCEPTION_COUNT: break;
 	}
 	return false;
@@ -413,6 +426,7 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		[EXCEPTION_VENT_SHORT] = "vent_short", [EXCEPTION_EARLIER] = "began_earlier",
 		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
 		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
+		[EXCEPTION_WRONG] = "found_wrong",
 	};
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct moment now = kitchen_now(kitchen);
@@ -431,10 +445,65 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		return kitchen_lost(kitchen, phase_id, fault);
 	if (exception == EXCEPTION_DRAW)
 		return kitchen_juice_out(kitchen, phase_id, amount, fault);
+	if (exception == EXCEPTION_WRONG)
+		return kitchen_found_wrong(kitchen, strip.load.id, "found wrong afterwards", fault);
 	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	if (!except(&act, &strip, exception, amount, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s", strip_title(&strip), words);
+}
+
+/* --- found out afterwards -------------------------------------------------------- */
+
+/* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
+static bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault)
+{
+	struct log_subject subject = { SUBJECT_LOAD, load->id };
+	const struct phase_rule *check = phase_rule_of((enum station_kind)load->method, PHASE_SEAL_CHECK);
+	struct log_phase running;
+	struct fault none = { 0 };
+
+	if (load->place == PLACE_CANNER)
+		return true; /* still to be unloaded; the check follows at once */
+	if (log_phase_running(act->kitchen->log, subject, &running, &none)) {
+		if (strcmp(running.name, phase_name_stored(PHASE_SEAL_CHECK)) == 0)
+			return true;
+		running.ended_wall_ms = act->entry.at.wall_ms;
+		running.ended_why = PHASE_STOPPED;
+		if (!log_put_phase(act->kitchen->log, &running, fault))
+			return false;
+	} else if (none.kind != FAULT_MISSING) {
+		return fault_set(fault, none.kind, "%s", none.sentence);
+	}
+	return phase_begin(act, subject, check, 0, fault);
+}
+
+bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *why, struct fault *fault)
+{
+	const struct strip *strip;
+	struct log_load load;
+	struct act act;
+
+	if (why[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Say in a few words what was wrong.");
+	if (!log_load_get(kitchen->log, load_id, &load, fault))
+		return false;
+	strip = kitchen_strip(kitchen, load_id, NULL);
+	if (load.process_ended_wall_ms == 0 || (strip != NULL && !found_wrong_later(strip)) ||
+	    (load.verdict != VERDICT_VALID && load.verdict != VERDICT_UNKNOWN))
+		return fault_set(fault, FAULT_REFUSED, "Its process is not over, or does not count already.");
+	if (!act_begin(&act, kitchen, "found_wrong", load.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
+	load.verdict = VERDICT_NOT_VALID; /* its two hours run from the end of the process */
+	(void)snprintf(load.verdict_why, sizeof(load.verdict_why), "found after the process: %.300s", why);
+	if (!back_to_check(&act, &load, fault))
+		return act_fail(&act);
+	if (load.place == PLACE_SHELF)
+		load.place = PLACE_RACK;
+	if (!log_put_load(kitchen->log, &load, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Process NOT valid, %s", load.verdict_why);
 }

@@ -85,6 +85,7 @@ static bool read_run(struct kitchen *kitchen, struct strip *strip, struct fault 
 	for (size_t i = 0; i < count; i++)
 		strip->drawn_ul += juices[i].made_ul;
 	free(juices);
+	strip->run_ms = kitchen->board.house.run_minutes * INT64_C(60000);
 	amount_words(MEASURE_MASS, strip->run.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->run.fruit);
 	return true;

@@ -129,6 +129,10 @@ struct log_subject {
 bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
                   struct fault *fault);
 
+/* The act that the chain of undos and redos of entry `id` began with; itself when
+ * it is no undo.  FAULT_MISSING: no such entry. */
+bool log_root_act(struct log *log, int64_t id, struct log_entry *out, struct fault *fault);
+
 /* The story of a subject, oldest first. */
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,
                struct fault *fault);

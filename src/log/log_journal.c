@@ -75,6 +75,13 @@ bool log_story(struct log *log, struct log_subject subject, struct log_entry **r
 	return ok;
 }
 
+bool log_root_act(struct log *log, int64_t id, struct log_entry *out, struct fault *fault)
+{
+	struct query query = query_start(log, ENTRY_ROOT);
+	bind_integer(&query, id);
+	return query_get(&query, read_entry, out, "such act", fault);
+}
+
 bool log_newest_entry(struct log *log, struct log_entry *out, struct fault *fault)
 {
 	struct query query = query_start(log, ENTRY_NEWEST);

@@ -127,6 +127,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		" UNION ALL"
 		" SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) "
 		"SELECT id, n FROM link ORDER BY n DESC LIMIT 1",
+	/* The act a chain of undos began with. */
+	[ENTRY_ROOT] =
+		"WITH RECURSIVE up (id, before) AS ("
+		" SELECT id, undoes_id FROM journal WHERE id = ?"
+		" UNION ALL"
+		" SELECT j.id, j.undoes_id FROM journal j JOIN up ON j.id = up.before) "
+		"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE a.id = (SELECT min(id) FROM up)",
 	[ENTRY_NEWEST] =
 		"SELECT " ENTRY_COLUMNS("journal") " FROM journal ORDER BY journal.id DESC LIMIT 1",
 	[ENTRIES_OF_HOUSE] = STORY(OF_HOUSE),

@@ -91,7 +91,7 @@ static void find_notes(const struct process *process, const struct elevation *el
 	}
 	if (process->jar_sized_up) {
 		note = next_note(notes);
-		text_add(&note, "no process is tested for a %s; this is the one of the next larger, the %s",
+		text_add(&note, "no row on file for a %s in this pack; this is the one of the next larger, the %s",
 		         process->jar->words, process->jar_in_table->words);
 	}
 	if (process->band_raised) {

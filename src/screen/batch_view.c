@@ -134,7 +134,7 @@ static void choose_recipe(struct desk *desk)
 	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
 	struct batch_order *order = &desk->batch.order;
 
-	if (recipe == NULL)
+	if (recipe == NULL || picker_blank(desk, &desk->batch.picker, recipe->name, choice_count(desk)))
 		return;
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	order->pack[0] = '\0';

@@ -234,6 +234,21 @@ static void draw(struct loop *loop)
 
 /* --- between frames ------------------------------------------------------------------- */
 
+static bool phase_is_due(const struct desk *desk, int64_t phase_id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
+		struct face face;
+
+		if (board->strips[i].content == STRIP_EMPTY || board->strips[i].phase.id != phase_id)
+			continue;
+		strip_face(&board->strips[i], &desk->now, &face);
+		return face.due;
+	}
+	return false;
+}
+
 static void keep_house(struct loop *loop)
 {
 	struct desk *desk = &loop->desk;
@@ -248,6 +263,10 @@ static void keep_house(struct loop *loop)
 			desk_say_fault(desk, &fault);
 	}
 	desk->warning_count = kitchen_warnings(desk->kitchen, &desk->now, desk->warnings);
+	if (desk->sure_phase_id != 0 && phase_is_due(desk, desk->sure_phase_id)) {
+		desk->sure_phase_id = 0; /* "end it now all the same?" is no question any more */
+		desk->message[0] = '\0';
+	}
 	if (desk->message[0] != '\0' && desk->awake_ms > desk->message_until_ms)
 		desk->message[0] = '\0';
 }

@@ -91,9 +91,21 @@ static bool can_be_lost(const struct desk *desk)
 	return strip != NULL && exception_words(strip, EXCEPTION_LOST, &desk->now) != NULL;
 }
 
+/* The water clock of the selected juicer: the key then says a thing was done. */
+static bool water_rings(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct face face;
+
+	if (strip == NULL)
+		return false;
+	strip_face(strip, &desk->now, &face);
+	return face.water_due;
+}
+
 static bool is_ringing(const struct desk *desk)
 {
-	return desk->alarm != ALARM_NONE;
+	return desk->alarm != ALARM_NONE && !water_rings(desk);
 }
 
 /* "Press again": the second press counts only for the phase that was asked about. */
@@ -210,6 +222,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 			desk->sure_phase_id = phase_id;
 			desk->sure_until_ms = desk->awake_ms + SURE_MS;
 			desk_say(desk, ROLE_CAUTION, "%s Press Space again if so.", fault.sentence);
+			desk->message_until_ms = desk->sure_until_ms; /* the question lapses with the answer */
 		} else {
 			desk_say_fault(desk, &fault);
 		}
@@ -440,6 +453,7 @@ static void open_leave(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL, next_step },
+	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.", water_rings, desk_hear },
 	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },

@@ -109,6 +109,19 @@ static void correct_run(struct desk *desk)
 	desk_ask(desk, "Really:", words, run_typed);
 }
 
+static bool wrong_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!kitchen_found_wrong(desk->kitchen, here(desk)->subject.id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	refresh(desk);
+	desk_say(desk, ROLE_STOP, "Noted: process NOT valid. Its jars are at the seal check (0): each needs a fate. (u undoes)");
+	return true;
+}
+
 static void correct(struct desk *desk)
 {
 	if (here(desk) == NULL)
@@ -116,9 +129,8 @@ static void correct(struct desk *desk)
 	switch (here(desk)->subject.kind) {
 	case SUBJECT_RUN: correct_run(desk); break;
 	case SUBJECT_BATCH: card_view_enter(desk, here(desk)->subject.id); break;
-	default:
-		desk_say(desk, ROLE_PLAIN, "A load is corrected jar by jar at its seal check, or by undo (u) at its station.");
-		break;
+	case SUBJECT_LOAD: desk_ask(desk, "What was wrong with its process:", "", wrong_typed); break;
+	default: break;
 	}
 }
 

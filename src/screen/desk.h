@@ -257,6 +257,9 @@ struct desk {
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
+	bool recipe_unsaved;
+	bool recipe_food; /* its food is being chosen */
+	struct picker recipe_picker;
 	struct list_state recipe_list;
 };
 

@@ -9,7 +9,7 @@
  * when the view opens is one Space away. */
 static const enum exception offered[] = {
 	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_EARLIER,
-	EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_VENT_SHORT, EXCEPTION_STOP,
+	EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_VENT_SHORT, EXCEPTION_WRONG, EXCEPTION_STOP,
 };
 _Static_assert(sizeof(offered) / sizeof(offered[0]) == EXCEPTION_COUNT, "a place for every exception");
 
@@ -66,7 +66,8 @@ static void apply(struct desk *desk, enum exception exception, int64_t amount)
 		return;
 	said = exception_words(strip, exception, &desk->now);
 	if (kitchen_exception(desk->kitchen, strip->phase.id, exception, amount, &fault)) {
-		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)", said == NULL ? "exception" : said);
+		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)",
+		         exception == EXCEPTION_DRAW ? "the juice is in stock (j)" : said == NULL ? "exception" : said);
 		desk_show_board(desk);
 	} else {
 		desk_say_fault(desk, &fault);
@@ -99,6 +100,22 @@ static bool juice_typed(struct desk *desk, const char *text)
 	return true;
 }
 
+static bool wrong_typed(struct desk *desk, const char *text)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+
+	if (strip == NULL || !strip_has_load(strip))
+		return true;
+	if (!kitchen_found_wrong(desk->kitchen, strip->load.id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_show_board(desk);
+	desk_say(desk, ROLE_STOP, "Noted: process NOT valid. Every jar needs a fate. (u undoes)");
+	return true;
+}
+
 static void choose(struct desk *desk)
 {
 	enum exception open[EXCEPTION_COUNT];
@@ -113,6 +130,8 @@ static void choose(struct desk *desk)
 		desk_ask(desk, "How many minutes before the key?", "", minutes_typed);
 	else if (open[desk->exceptions.cursor] == EXCEPTION_DRAW)
 		desk_ask(desk, "Juice drawn, 3 qt or 2.8 L:", "", juice_typed);
+	else if (open[desk->exceptions.cursor] == EXCEPTION_WRONG)
+		desk_ask(desk, "What was wrong:", "", wrong_typed);
 	else
 		apply(desk, open[desk->exceptions.cursor], 0);
 }

@@ -139,13 +139,20 @@ static void back(struct desk *desk)
 static void all_filled(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
+	bool sure = strip != NULL && desk->sure_phase_id == strip->phase.id && desk->awake_ms <= desk->sure_until_ms;
 	struct fault fault = { 0 };
 
-	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, true, &fault)) {
+	desk->sure_phase_id = 0;
+	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, sure, &fault)) {
 		desk_show_board(desk);
 		desk_say(desk, ROLE_DONE, "The pot is empty: rinse it. Load the jars soon.");
 	} else {
 		desk_say_fault(desk, &fault);
+		if (fault.kind == FAULT_CONFIRM) {
+			desk->sure_phase_id = strip->phase.id;
+			desk->sure_until_ms = desk->awake_ms + SURE_MS;
+			desk_say(desk, ROLE_CAUTION, "%s Press d again if so.", fault.sentence);
+		}
 	}
 }
 

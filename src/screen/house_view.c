@@ -201,7 +201,8 @@ static void draw(struct desk *desk, int top, int rows)
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "The house. Space changes the line.");
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "The house, line %d of %d. Space changes it.",
+	              desk->house.cursor + 1, count);
 	for (int i = first; i < count && i - first < rows - 1; i++) {
 		char words[400];
 		bool here = i == desk->house.cursor;
@@ -363,17 +364,31 @@ static bool kind_typed(struct desk *desk, const char *text)
 	return false;
 }
 
+/* What a count of the shelf found of the supply under the cursor. */
+static bool count_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	const struct log_supply *supply;
+	int64_t counted;
+	int n;
+
+	if (line_at(desk, desk->house.cursor, &n) != HOUSE_SUPPLY)
+		return true;
+	supply = &desk->house_supplies[n];
+	return after_change(desk,
+	                    amount_read(text, supply_measure(supply->kind), supply->kind, &counted, &fault) &&
+	                            kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
+	                    &fault);
+}
+
 static void count_supply(struct desk *desk, int n)
 {
 	const struct log_supply *supply = &desk->house_supplies[n];
 	char stock[48];
-	char words[ENTRY_MAX];
 
 	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
 	             sizeof(stock));
-	(void)snprintf(words, sizeof(words), "supply %s %s%s\"%s\"", supply_name(supply->kind), supply->size,
-	               supply->size[0] != '\0' ? " " : "", stock);
-	desk_ask(desk, "Counted:", words, line_typed);
+	desk_ask(desk, "Counted:", stock, count_typed);
 }
 
 static void change_house(struct desk *desk, enum house_line line)

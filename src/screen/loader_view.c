@@ -24,7 +24,7 @@ static void look(struct desk *desk)
 	const struct proposal *here;
 	struct fault fault = { 0 };
 
-	kitchen_propose(desk->kitchen, &desk->now, &card->plan);
+	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
 	here = proposal_here(desk);
 	card->has_process = here != NULL && kitchen_common_process(desk->kitchen, card->station_id, here->picks, here->pick_count,
 	                                                            card->pressure_psi, &card->process, &fault);

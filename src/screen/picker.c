@@ -29,6 +29,7 @@ bool picker_typed(struct picker *picker, long key)
 		return false;
 	}
 	picker->cursor = 0;
+	picker->moved = false;
 	return true;
 }
 
@@ -60,11 +61,30 @@ bool picker_matches(const struct picker *picker, const char *name)
 
 void picker_move(struct picker *picker, int by, int count)
 {
+	picker->moved = true;
 	picker->cursor += by;
 	if (picker->cursor >= count)
 		picker->cursor = count - 1;
 	if (picker->cursor < 0)
 		picker->cursor = 0;
+}
+
+/* Are the letters the whole name? */
+static bool is_whole(const char *name, const char *filter)
+{
+	size_t letters = 0;
+
+	for (const char *at = name; *at != '\0'; at++)
+		letters += *at != ' ' && *at != ',';
+	return letters == strlen(filter) && matches_at(name, filter);
+}
+
+bool picker_blank(struct desk *desk, const struct picker *picker, const char *name, int count)
+{
+	if (desk->last_key != ' ' || is_whole(name, picker->filter) || picker->filter[0] == '\0' || picker->moved || count < 2)
+		return false;
+	desk_say(desk, ROLE_QUIET, "%d names hold these letters: type on, or Enter takes the one at the mark.", count);
+	return true;
 }
 
 void picker_draw(struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,

@@ -13,6 +13,7 @@ struct desk;
 
 struct picker {
 	int cursor;
+	bool moved;      /* since the last letter */
 	char filter[32]; /* lower case, without blanks */
 };
 
@@ -22,6 +23,10 @@ bool picker_typed(struct picker *picker, long key);
 /* Does a name hold the letters typed, blanks aside? */
 bool picker_matches(const struct picker *picker, const char *name);
 void picker_move(struct picker *picker, int by, int count);
+/* Is the Space just pressed the blank inside a name being typed, rather than a
+ * choice?  So while letters stand that are not the whole of `name`, the one at the
+ * mark, several names hold them and nothing was moved. */
+bool picker_blank(struct desk *desk, const struct picker *picker, const char *name, int count);
 /* Draw `count` choices; `words` writes the n-th. */
 void picker_draw(struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
                  void (*words)(const struct desk *desk, int n, char *buffer, size_t size));

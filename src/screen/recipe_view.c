@@ -27,6 +27,7 @@ static bool recipe_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	desk->recipe = draft;
+	desk->recipe_unsaved = true;
 	return true;
 }
 
@@ -35,6 +36,8 @@ void recipe_view_enter(struct desk *desk, int64_t own_id)
 	struct fault fault = { 0 };
 
 	memset(&desk->recipe, 0, sizeof(desk->recipe));
+	desk->recipe_unsaved = false;
+	desk->recipe_food = false;
 	desk->recipe_list = (struct list_state){ 0 };
 	if (own_id != 0 && !kitchen_own_recipe(desk->kitchen, own_id, &desk->recipe, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -62,6 +65,83 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 		text_copy(buffer, size, "(add an ingredient)");
 }
 
+/* --- choosing a food of the process tables ------------------------------------------ */
+
+/* The n-th food, in table order, that has a process in any canner and holds the
+ * letters typed; the last choice of all is none. */
+static const char *nth_food(const struct desk *desk, int n)
+{
+	for (int method = 0; method < METHOD_COUNT; method++) {
+		const char *food = NULL;
+
+		while ((food = process_next_food((enum method)method, food)) != NULL) {
+			bool seen = false;
+
+			for (int before = 0; before < method && !seen; before++)
+				for (const char *at = NULL; !seen && (at = process_next_food((enum method)before, at)) != NULL;)
+					seen = strcmp(at, food) == 0;
+			if (!seen && picker_matches(&desk->recipe_picker, food) && n-- == 0)
+				return food;
+		}
+	}
+	return NULL;
+}
+
+static int food_count(const struct desk *desk)
+{
+	int count = 0;
+
+	while (nth_food(desk, count) != NULL)
+		count++;
+	return count + 1;
+}
+
+static void food_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const char *food = nth_food(desk, n);
+
+	text_copy(buffer, size, food != NULL ? food : "(none fits: no published process, said everywhere)");
+}
+
+static void choose_food(struct desk *desk)
+{
+	struct log_recipe *recipe = &desk->recipe;
+	const char *food;
+
+	food = nth_food(desk, desk->recipe_picker.cursor);
+	if (picker_blank(desk, &desk->recipe_picker, food != NULL ? food : "", food_count(desk)))
+		return;
+	text_copy(recipe->food, sizeof(recipe->food), food != NULL ? food : "");
+	if (food == NULL)
+		recipe->packs[0] = '\0';
+	else
+		(void)process_acidity(food, &recipe->acidity);
+	desk->recipe_food = false;
+	desk->recipe_unsaved = true;
+	desk_say(desk, ROLE_PLAIN, "Its packs and jars must be among those of the table: the check tells.");
+}
+
+static void pick_food(struct desk *desk)
+{
+	picker_reset(&desk->recipe_picker);
+	desk->recipe_food = true;
+}
+
+static bool food_typed(struct desk *desk, long key)
+{
+	return desk->recipe_food && picker_typed(&desk->recipe_picker, key);
+}
+
+static bool writing(const struct desk *desk)
+{
+	return !desk->recipe_food;
+}
+
+static bool picking(const struct desk *desk)
+{
+	return desk->recipe_food;
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	int window_rows;
@@ -69,6 +149,12 @@ static void draw(struct desk *desk, int top, int rows)
 	int row = top + 1;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
+	if (desk->recipe_food) {
+		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Which food of the process tables? Type letters. %s_",
+		              desk->recipe_picker.filter);
+		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, food_count(desk), food_words);
+		return;
+	}
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "A recipe of your own. s saves it; without a published process it says so everywhere.");
 	for (int i = 0; i < line_count(desk) && row < top + rows; i++) {
 		bool here = i == desk->recipe_list.cursor;
@@ -97,6 +183,7 @@ static bool ingredient_typed(struct desk *desk, const char *text)
 		recipe->ingredient_count++;
 	if (n < recipe->ingredient_count)
 		recipe->ingredients[n] = ingredient;
+	desk->recipe_unsaved = true;
 	return true;
 }
 
@@ -126,6 +213,7 @@ static void take_out(struct desk *desk)
 	memmove(&recipe->ingredients[n], &recipe->ingredients[n + 1],
 	        (recipe->ingredient_count - n - 1) * sizeof(recipe->ingredients[0]));
 	recipe->ingredient_count--;
+	desk->recipe_unsaved = true;
 }
 
 static void save(struct desk *desk)
@@ -143,23 +231,42 @@ static void save(struct desk *desk)
 
 static void back(struct desk *desk)
 {
+	if (desk->recipe_food) {
+		desk->recipe_food = false;
+		return;
+	}
+	if (desk->recipe_unsaved) {
+		desk->recipe_unsaved = false; /* asked once */
+		desk_say(desk, ROLE_CAUTION, "Not saved: s saves it. Esc again forgets it.");
+		return;
+	}
 	desk_show_view(desk, VIEW_HOUSE);
+}
+
+static void move(struct desk *desk, int by)
+{
+	if (desk->recipe_food)
+		picker_move(&desk->recipe_picker, by, food_count(desk));
+	else
+		list_move(&desk->recipe_list, by, line_count(desk));
 }
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->recipe_list, -1, line_count(desk));
+	move(desk, -1);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->recipe_list, 1, line_count(desk));
+	move(desk, 1);
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor, or add an ingredient.", NULL, change },
-	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", NULL, save },
-	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", NULL, take_out },
+	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor, or add an ingredient.", writing, change },
+	{ ' ', KEY_CODE_ENTER, "Space", "this food", "The recipe uses this food's process rows.", picking, choose_food },
+	{ 'f', 0, "f", "food", "Choose its food from the process tables.", writing, pick_food },
+	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", writing, save },
+	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", writing, take_out },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
@@ -170,4 +277,5 @@ const struct view recipe_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.typed = food_typed,
 };

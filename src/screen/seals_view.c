@@ -144,7 +144,7 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 		int64_t by;
 		bool open = jar_fate_open(jar, &strip->load, (enum jar_fate)fate, desk->now.wall_ms, &by, &why);
 
-		terminal_putf(desk->terminal, row, 1, 2, ROLE_KEY, "%d", fate);
+		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,
 		             jar_fate_words((enum jar_fate)fate));
 		row += desk_paragraph(desk, row, 15, cols - 16, 3, open ? ROLE_PLAIN : ROLE_QUIET,
@@ -235,13 +235,24 @@ static void siphoning(struct desk *desk)
 	after_mark(desk, kitchen_jar_siphoning(desk->kitchen, jar->id, next, &fault), &fault);
 }
 
+static void say_what_is_left(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	if (strip != NULL && strip->without_fate > 0)
+		desk_say(desk, ROLE_CAUTION, "All others are sealed. %d jar%s a fate (f). (u undoes)", strip->without_fate,
+		         strip->without_fate == 1 ? " needs" : "s need");
+	else
+		desk_say(desk, ROLE_DONE, "All others are sealed. Space shelves the load. (u undoes)");
+}
+
 static void all_sealed(struct desk *desk)
 {
 	struct fault fault = { 0 };
 	bool done = kitchen_all_sealed(desk->kitchen, desk->seals.load_id, &fault);
 
 	if (done)
-		desk_say(desk, ROLE_DONE, "All others are sealed. Space shelves the load. (u undoes)");
+		say_what_is_left(desk);
 	after_mark(desk, done, &fault);
 }
 

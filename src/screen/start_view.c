@@ -176,7 +176,7 @@ static void choose_product(struct desk *desk)
 	struct start_card *card = &desk->start;
 	int chosen = nth_product(card, card->picker.cursor);
 
-	if (chosen < 0)
+	if (chosen < 0 || picker_blank(desk, &card->picker, card->products[chosen].name, choice_count(card)))
 		return;
 	card->product = (size_t)chosen;
 	text_copy(card->order.product, sizeof(card->order.product), card->products[chosen].name);
@@ -441,7 +441,7 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 		row = line(desk, row, end, cols, ROLE_CAUTION, "common practice, no source");
 	if (process->jar_sized_up) {
 		text = TEXT_OVER(words);
-		text_add(&text, "Smaller than tested: takes the %s row, the next larger tested size.",
+		text_add(&text, "No row for this size in this pack: takes the %s row, the next larger tested size.",
 		         process->jar_in_table->words);
 		row = line(desk, row, end, cols, ROLE_CAUTION, words);
 	}

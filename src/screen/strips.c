@@ -114,7 +114,7 @@ static void drawn_words(const struct desk *desk, const struct strip *strip, stru
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 	char words[48];
 
-	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0) {
+	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0 && strip->drawn_ul == 0) {
 		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words, sizeof(words));
 		text_add(text, "first juice about %s (x); ", words);
 	}
@@ -260,8 +260,9 @@ static int who_put(struct desk *desk, const struct strip *strip, int row, int co
 
 /* mark, digit, name, phase, clock, what it holds, then who has it */
 static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
-                        bool selected, int row, int cols)
+                        bool one_row, int row, int cols)
 {
+	bool selected = desk_selected(desk) == strip;
 	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
 	char clock[24] = "";
 	int col = 2;
@@ -285,14 +286,17 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	strip_clock_words(strip, face, clock, sizeof(clock));
 	terminal_put(desk->terminal, row, col, 10, strip_role(desk, face), strip->rule->words);
 	col += 11;
-	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), "%s%8s", face->timed ? "    " : "for ",
-	              clock);
+	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), face->timed ? "%12s" : "for %8s", clock);
 	col += 13;
 	if (cols - col - 1 < HOLDS_MIN)
 		return;
 	if (face->water)
 		col += water_put(desk, face, row, col, cols - col - 1) + 1;
-	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
+	/* With one row a station, what to do comes before what is in it. */
+	if (one_row && (face->due || face->ringing))
+		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_STRONG, face->act);
+	else
+		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
 }
 
 static void room_words(const struct desk *desk, const struct log_station *station, struct text *text)
@@ -425,7 +429,7 @@ static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 		if (!is_shown(desk, strip, rows / rows_each))
 			continue;
 		strip_face(strip, &desk->now, &face);
-		canner_line(desk, strip, &face, is_selected(desk, strip), row + used, cols);
+		canner_line(desk, strip, &face, rows_each == 1, row + used, cols);
 		if (rows_each > 1)
 			canner_act_line(desk, strip, &face, row + used + 1, cols);
 		if (rows_each > 2)

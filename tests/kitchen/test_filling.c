@@ -252,7 +252,7 @@ START_TEST(one_batch_spills_over_two_canners)
 	batch_id = batch_to_fill(DEEP_POT, "grape juice", "pint", 2);
 	KK_OK(&kit, fill("pint", 14, BOX_A, false, true));
 	KK_OK(&kit, fill("quart", 2, BOX_B, false, true));
-	kitchen_propose(kit.kitchen, &kit.clock.now, &plan);
+	kitchen_propose(kit.kitchen, &kit.clock.now, 0, &plan);
 	ck_assert_uint_ge(plan.count, 2);
 	for (size_t i = 0; i < 2; i++)
 		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, plan.proposals[i].station_id, plan.proposals[i].picks,

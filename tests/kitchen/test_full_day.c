@@ -292,9 +292,9 @@ struct clock_shown {
 
 /* Jars of one filling. */
 struct filled {
-	int batch;
 	const char *size;
 	int64_t at_ms;
+	int batch;
 	int waiting;
 };
 
@@ -340,7 +340,8 @@ static void end(void)
 
 static void note_filled(const struct event *event)
 {
-	fillings[filling_count++] = (struct filled){event->batch, event->size, now_ms(), event->number};
+	fillings[filling_count++] = (struct filled){
+		.batch = event->batch, .size = event->size, .at_ms = now_ms(), .waiting = event->number};
 }
 
 /* The oldest jars of a batch and size leave first. */

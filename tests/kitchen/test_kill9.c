@@ -99,7 +99,7 @@ static bool press_load(const struct strip *strip, int64_t *load_id)
 	struct load_order order;
 	struct loader_plan plan;
 
-	kitchen_propose(kit.kitchen, &now, &plan);
+	kitchen_propose(kit.kitchen, &now, 0, &plan);
 	for (size_t i = 0; i < plan.count; i++)
 		if (plan.proposals[i].station_id == strip->station.id)
 			return kitchen_load_waiting(kit.kitchen, strip->station.id, plan.proposals[i].picks,

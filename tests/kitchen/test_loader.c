@@ -99,7 +99,7 @@ static struct loader_plan propose(void)
 	struct moment now = kitchen_now(kit.kitchen);
 	struct loader_plan plan;
 
-	kitchen_propose(kit.kitchen, &now, &plan);
+	kitchen_propose(kit.kitchen, &now, 0, &plan);
 	return plan;
 }
 

@@ -209,6 +209,29 @@ START_TEST(a_hold_ended_long_ago_is_not_opened_again)
 }
 END_TEST
 
+/* Lost, undone, done again, undone: the two minutes are those of the loss, not of
+ * the last key, or the hold could be joined over any gap. */
+START_TEST(keys_in_turn_do_not_stretch_the_2_min)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 3 * MINUTE_MS);
+	KK_OK(&kit, kitchen_lost(kit.kitchen, kk_strip(&kit, load_id)->phase.id, &kit.fault));
+	kk_pass(&kit, 50 * SECOND_MS);
+	KK_OK(&kit, kk_undo(&kit, load_id));
+	kk_pass(&kit, 50 * SECOND_MS);
+	KK_OK(&kit, kk_redo(&kit, load_id));
+	kk_pass(&kit, 20 * SECOND_MS); /* exactly 2 min after the loss */
+	KK_OK(&kit, kk_undo(&kit, load_id));
+	kk_pass(&kit, SECOND_MS);
+	KK_OK(&kit, kk_redo(&kit, load_id));
+	kk_pass(&kit, SECOND_MS);
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_undo(&kit, load_id));
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_COME_UP);
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("lost");
@@ -225,6 +248,7 @@ int main(void)
 	tcase_add_loop_test(lost, after_2_min_a_broken_hold_is_not_joined, 0, METHODS);
 	tcase_add_test(lost, steps_made_since_do_not_open_the_way_back_to_a_broken_hold);
 	tcase_add_test(lost, a_hold_ended_long_ago_is_not_opened_again);
+	tcase_add_test(lost, keys_in_turn_do_not_stretch_the_2_min);
 	suite_add_tcase(suite, lost);
 	return kk_run(suite);
 }

@@ -237,7 +237,7 @@ START_TEST(a_pot_takes_the_next_batch_only_when_it_is_rinsed)
 		refused(&order, FAULT_STALE, "already holds");
 	}
 	kk_pass(&kit, 5 * MINUTE_MS);
-	KK_REFUSED(&kit, FAULT_REFUSED, pk_try_step(&kit, WIDE_POT, true)); /* count the jars first */
+	KK_REFUSED(&kit, FAULT_CONFIRM, pk_try_step(&kit, WIDE_POT, false)); /* not one jar: asked first */
 	pk_fill(&kit, batch_id, "half_pint", 8, 0);
 	pk_step(&kit, WIDE_POT);
 	ck_assert_int_eq(pk_name(&kit, WIDE_POT), PHASE_RINSE);
@@ -245,6 +245,19 @@ START_TEST(a_pot_takes_the_next_batch_only_when_it_is_rinsed)
 	kk_pass(&kit, 5 * MINUTE_MS);
 	pk_step(&kit, WIDE_POT);
 	KK_OK(&kit, pk_try_batch(&kit, &order));
+}
+END_TEST
+
+START_TEST(a_batch_that_gave_no_jar_is_given_up_and_leaves_the_pot)
+{
+	int64_t batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
+
+	pk_to(&kit, WIDE_POT, PHASE_FILL);
+	kk_pass(&kit, 5 * MINUTE_MS);
+	KK_OK(&kit, pk_try_step(&kit, WIDE_POT, true));
+	ck_assert_int_eq(pk_name(&kit, WIDE_POT), PHASE_RINSE);
+	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
+	ck_assert_int_eq(pk_name(&kit, WIDE_POT), PHASE_FILL);
 }
 END_TEST
 
@@ -831,6 +844,7 @@ int main(void)
 	tcase_add_test(phases, only_the_boil_hold_can_be_lost);
 	tcase_add_loop_test(phases, a_batch_taken_off_the_heat_goes_to_off, 0, 4);
 	tcase_add_test(phases, a_pot_takes_the_next_batch_only_when_it_is_rinsed);
+	tcase_add_test(phases, a_batch_that_gave_no_jar_is_given_up_and_leaves_the_pot);
 	tcase_add_test(phases, a_pot_takes_no_load_and_no_run_and_a_canner_no_batch);
 	tcase_add_loop_test(phases, outlook_of_a_batch_lies_end_to_end_and_leaves_out_what_is_not_done, 0, WALKS);
 	suite_add_tcase(suite, phases);

@@ -65,7 +65,7 @@ static bool press_canner(const struct strip *strip)
 	struct loader_plan plan;
 	int64_t load_id;
 
-	kitchen_propose(kit.kitchen, &now, &plan);
+	kitchen_propose(kit.kitchen, &now, 0, &plan);
 	for (size_t i = 0; i < plan.count; i++)
 		if (plan.proposals[i].station_id == strip->station.id && plan.proposals[i].pick_count > 0)
 			return kitchen_load_waiting(kit.kitchen, strip->station.id, plan.proposals[i].picks,

@@ -231,22 +231,93 @@ END_TEST
 START_TEST(a_failed_process_may_be_done_again_within_2_h)
 {
 	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t failed_ms;
 
 	kk_to(&kit, load_id, PHASE_HOLD);
 	kk_pass(&kit, 4 * MINUTE_MS);
 	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_STOP, 0));
+	failed_ms = kk_load(&kit, load_id).process_ended_wall_ms;
 	kk_pass(&kit, 2 * HOUR_MS);
 	ck_assert(offered(load_id, EXCEPTION_REDO));
 	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_REDO, 0));
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_LOADED);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_OPEN);
-	ck_assert_int_eq(kk_load(&kit, load_id).process_ended_wall_ms, 0);
+	ck_assert_int_eq(kk_load(&kit, load_id).process_ended_wall_ms, failed_ms); /* its 2 h run on */
 	ck_assert_str_eq(kk_load(&kit, load_id).verdict_why, "");
 	kk_to(&kit, load_id, PHASE_HOLD);
 	ck_assert_int_eq(kk_face(&kit, load_id).left_s, 600);
 	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 2);
 	kk_to(&kit, load_id, PHASE_REST);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
+	ck_assert_int_gt(kk_load(&kit, load_id).process_ended_wall_ms, failed_ms);
+}
+END_TEST
+
+/* However often it is tried, the two hours run from the first failure. */
+START_TEST(a_second_failure_does_not_begin_the_2_h_anew)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t failed_ms;
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 4 * MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_STOP, 0));
+	failed_ms = kk_load(&kit, load_id).process_ended_wall_ms;
+	kk_pass(&kit, HOUR_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_REDO, 0));
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 3 * MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_STOP, 0));
+	ck_assert_int_eq(kk_load(&kit, load_id).process_ended_wall_ms, failed_ms);
+	kk_pass(&kit, HOUR_MS);
+	ck_assert(!offered(load_id, EXCEPTION_REDO));
+}
+END_TEST
+
+/* A wrong weight seen at the unloading, forgotten acid on the shelf: never "valid". */
+START_TEST(what_is_found_wrong_later_takes_the_verdict_back)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t ended_ms;
+
+	kk_to(&kit, load_id, PHASE_REST);
+	ended_ms = kk_load(&kit, load_id).process_ended_wall_ms;
+	ck_assert(offered(load_id, EXCEPTION_WRONG));
+	kk_to(&kit, load_id, PHASE_COOLING);
+	ck_assert(offered(load_id, EXCEPTION_WRONG));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_found_wrong(kit.kitchen, load_id, "", &kit.fault));
+	KK_OK(&kit, kitchen_found_wrong(kit.kitchen, load_id, "acid forgotten", &kit.fault));
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_NOT_VALID);
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "acid forgotten"));
+	ck_assert_int_eq(kk_load(&kit, load_id).process_ended_wall_ms, ended_ms);
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 7);
+	ck_assert(!offered(load_id, EXCEPTION_WRONG));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_found_wrong(kit.kitchen, load_id, "again", &kit.fault));
+	KK_OK(&kit, kk_undo(&kit, load_id));
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_COOLING);
+}
+END_TEST
+
+START_TEST(a_shelved_load_found_wrong_comes_back_for_its_fates)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_step(kit.kitchen, kk_strip(&kit, load_id)->phase.id, true, &kit.fault));
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
+	KK_OK(&kit, kitchen_found_wrong(kit.kitchen, load_id, "wrong elevation", &kit.fault));
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_RACK);
+	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
+	kk_pass(&kit, MINUTE_MS);
+	/* Half a day later only the bin is left. */
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_fate_rest(kit.kitchen, load_id, FATE_FRIDGE, &kit.fault));
+	KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault));
+	KK_OK(&kit, kitchen_step(kit.kitchen, kk_strip(&kit, load_id)->phase.id, true, &kit.fault));
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
 }
 END_TEST
 
@@ -330,6 +401,9 @@ int main(void)
 	tcase_add_test(verdicts, a_failed_process_is_not_made_unknown);
 	tcase_add_test(verdicts, a_failed_process_may_be_done_again_within_2_h);
 	tcase_add_test(verdicts, after_2_h_it_is_not_offered);
+	tcase_add_test(verdicts, a_second_failure_does_not_begin_the_2_h_anew);
+	tcase_add_test(verdicts, what_is_found_wrong_later_takes_the_verdict_back);
+	tcase_add_test(verdicts, a_shelved_load_found_wrong_comes_back_for_its_fates);
 	tcase_add_test(verdicts, a_right_process_is_not_offered_again);
 	tcase_add_loop_test(verdicts, jars_of_a_failed_process_are_not_left_to_cool_for_12_h, 0, methods);
 	tcase_add_test(verdicts, broken_jars_are_counted_up_to_all_of_them);

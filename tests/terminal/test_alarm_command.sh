@@ -45,7 +45,7 @@ rang() {
 }
 
 start_load() {
-	card 1 grap
+	card 1 grapejelly
 	answer "How is it packed?"
 	answer "Which jars?"
 	wait_for "How many jars?"

@@ -143,8 +143,8 @@ press Escape
 at="a shortage"
 step
 wait_for "What is cooked?"
-type_text blackberry
-wait_for "blackberry_"
+type_text blackberryjelly
+wait_for "blackberryjelly_"
 step
 answer "Which jars and pack?"
 answer "Into which size?"
@@ -162,7 +162,9 @@ step
 wait_for "What is cooked?"
 type_text lowsugar
 wait_for "lowsugar_"
-step
+step # several names have that: a blank chooses none of them
+shows "What is cooked?"
+press Enter
 answer "Into which size?"
 wait_for "How many batches in this pot?"
 type_text 4
@@ -245,7 +247,7 @@ press x
 wait_for "some juice is drawn off now: measure it"
 step
 reply "2 qt"
-wait_for "Noted: some juice is drawn off now"
+wait_for "Noted: the juice is in stock"
 undone "Tall juicer: 2 qt"
 press r
 wait_for "2 qt drawn"
@@ -281,8 +283,8 @@ step
 wait_for "Nothing of it goes into this canner. n starts another load."
 press n
 wait_for "What goes in?"
-type_text greenb
-wait_for "greenb_"
+type_text greenbeans
+wait_for "greenbeans_"
 step
 answer "How is it packed?" Down
 answer "Which jars?"
@@ -329,9 +331,9 @@ wait_for "SPOILS NOW"
 shows_clocks "1.Big kettle  *hold  *+\{0,1\}[0-9:]*" \
 	"2.Low kettle  *come-up  *for  *[0-9:]*" \
 	"3.Weight canner  *vent  *+\{0,1\}[0-9:]*" \
-	"4.Tall juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* 20 lb grapes" \
-	"5.Old juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* 15 lb apples" \
-	"6!Wide pot  *boil-hold  *+[0-9:]* grape jelly" \
+	"4.Tall juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(20 lb\|Water pan\)" \
+	"5.Old juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(15 lb\|Water pan\)" \
+	"6!Wide pot  *boil-hold  *+[0-9:]* OFF the heat NOW" \
 	"7 Deep pot  *rinse  *for  *[0-9:]* 4 x grape jelly, low sugar" \
 	"0 [-0-9]*-B1  *cooling, seals [a-z]* [0-9:]*  9 pints peaches" \
 	"0 [-0-9]*-B2  *cooling, seals [a-z]* [0-9:]*  7 pints peaches" \

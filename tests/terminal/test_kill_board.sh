@@ -95,7 +95,7 @@ wait_for "left of the hold. Only exceptions (x) end it sooner."
 is "phase" "$(load_field phase B1 "$log")" hold
 
 at="a load given up in canner 2"
-card 2 grape
+card 2 grapejelly
 answer "How is it packed?"
 answer "Which jars?"
 wait_for "How many jars?"

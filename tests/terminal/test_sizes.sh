@@ -67,7 +67,7 @@ real_log
 # Jelly in jars not boiled first: a row with a note, so that there is a warning.
 board 80 24 "'$STILLROOM' -f '$log'"
 wait_for "1 Big kettle"
-card 1 grap
+card 1 grapejelly
 answer "How is it packed?"
 answer "Which jars?"
 wait_for "How many jars?"

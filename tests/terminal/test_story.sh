@@ -13,7 +13,7 @@ wait_for "1 Big kettle" "2 Low kettle" "3 Weight canner" "4,650 ft" "203.5F" "0 
 shows "Choose a station with its digit" "Space start a load" "? keys"
 
 at="grape jelly in canner 1"
-card 1 grap
+card 1 grapejelly
 # A short cut exists for jars boiled first; pressing on must not take it.
 answer "How is it packed?"
 answer "Which jars?"
@@ -59,7 +59,7 @@ step
 wait_for "Space full rolling boil"
 
 at="green beans in canner 3"
-card 3 greenb
+card 3 greenbeans
 answer "How is it packed?" Down
 answer "Which jars?"
 wait_for "How many jars?" "25 min at 15 psi, headspace 1 in" "Guide 4, Table 2 Snap and Italian beans"
