@@ -73,6 +73,7 @@ tell() {
 }
 
 clean_up() {
+	exec 8>&- 9<&- # the client ends with its input; the server waits for it
 	tm kill-server >/dev/null 2>&1
 	rm -rf "$own"
 }
