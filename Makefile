@@ -58,7 +58,7 @@ SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
-	recipe_table.c migrations.c)
+	yield_table.c recipe_table.c migrations.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -117,6 +117,9 @@ $(BUILD)/generated/jar_table.c: $(BAKE) schema/jar.csv
 $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) product schema/product.csv >$@.new && mv $@.new $@
+$(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) yield schema/yield.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) recipe $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@

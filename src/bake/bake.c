@@ -4,6 +4,7 @@
  *   bake process JAR.csv PROCESS.csv...   const struct process_row process_rows[]
  *   bake jar JAR.csv                      const struct jar_size jar_sizes[]
  *   bake product PRODUCT.csv              const struct product products[]
+ *   bake yield YIELD.csv                  const struct yield_row yield_rows[]
  *   bake recipe RECIPE.csv INGREDIENT.csv [JAR.csv PROCESS.csv...]
  *                                         const struct recipe recipes[]
  *   bake migration NNNN_name.sql...       const char *const log_migrations[]
@@ -31,6 +32,8 @@ main(int argc, char **argv)
 		bake_jar(argv[2]);
 	} else if (argc == 3 && strcmp(verb, "product") == 0) {
 		bake_product(argv[2]);
+	} else if (argc == 3 && strcmp(verb, "yield") == 0) {
+		bake_yield(argv[2]);
 	} else if (argc == 4 && strcmp(verb, "recipe") == 0) {
 		bake_recipe(argv[2], argv[3], NULL, NULL, 0);
 	} else if (argc >= 6 && strcmp(verb, "recipe") == 0) {
@@ -39,7 +42,7 @@ main(int argc, char **argv)
 		bake_migration(argv + 2, argc - 2);
 	} else {
 		fprintf(stderr, "usage: bake process JAR.csv PROCESS.csv... | jar JAR.csv | "
-		                "product PRODUCT.csv | recipe RECIPE.csv INGREDIENT.csv "
+		                "product PRODUCT.csv | yield YIELD.csv | recipe RECIPE.csv INGREDIENT.csv "
 		                "[JAR.csv PROCESS.csv...] | migration NNNN_name.sql...\n");
 		return 2;
 	}

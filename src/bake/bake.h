@@ -150,6 +150,7 @@ void bake_recipe(const char *recipe_path, const char *ingredient_path, const cha
 /* --- the rest --------------------------------------------------------------- */
 
 void bake_product(const char *path);
+void bake_yield(const char *path);
 void bake_migration(char *const *paths, int count);
 
 #endif

@@ -179,6 +179,28 @@ product "a product without a source" "2: source is empty" 'plum jam,plums,pint,,
 printf '%s\n' 'name,food,usual_jar,caution,source' 'plum jam,plums,pint,,s' >"$work/product.csv"
 accepted "a product without a caution" product "$work/product.csv"
 
+# --- yields of juice -------------------------------------------------------------
+
+yields='fruit,most_lb,likely_lb,least_lb,source,confirmed'
+any='any fruit,5,4,3,s,practice'
+# juice "what it is" "words" ROW...
+juice() {
+	what=$1
+	words=$2
+	shift 2
+	printf '%s\n' "$yields" "$@" >"$work/yield.csv"
+	refused "$what" "$work/yield.csv:$words" yield "$work/yield.csv"
+}
+juice "a fruit twice" '3: the fruit "Plum-s" is there already' 'plums,5,4,3,s,yes' 'Plum-s,5,4,3,s,yes' "$any"
+juice "a yield without a spread" "2: most_lb, likely_lb and least_lb do not fall" 'plums,4,4,3,s,yes' "$any"
+juice "a yield without a source" "2: source is empty" 'plums,5,4,3,,yes' "$any"
+juice "no row for any fruit" '3: the last row is not "any fruit"' 'plums,5,4,3,s,yes'
+juice "any fruit before the last" '4: the last row is not "any fruit"' "$any" 'plums,5,4,3,s,yes'
+juice "an unknown word" '2: unknown confirmed: "maybe"' 'plums,5,4,3,s,maybe' "$any"
+printf '%s\n' "$yields" 'plums,5.125,4,3,s,yes' "$any" >"$work/yield.csv"
+accepted "a yield" yield "$work/yield.csv"
+printed "thousandths of a pound" '{ "plums", 5125, 4000, 3000, "s", CONFIRMED_YES }'
+
 # --- recipes -------------------------------------------------------------------
 
 recipe_header='name,food,packs,jars,pectin,acidity,gel_test,boil_hold_s,headspace_in,multiple_max,foam_percent,boil_off_low_percent,boil_off_high_percent,yield_low,yield_high,caution,source'
@@ -295,7 +317,7 @@ fi
 
 # --- the tables of the program ---------------------------------------------------
 
-for verb in jar process product recipe migration; do
+for verb in jar process product yield recipe migration; do
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
 	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" "$schema"/process_*.csv ;;
