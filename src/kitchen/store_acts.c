@@ -180,6 +180,7 @@ static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
 	    .wall_ms = act->entry.at.wall_ms,
 	};
 
+	text_copy(move.who, sizeof(move.who), act->entry.who);
 	if (supply->id == 0 && !log_put_supply(act->kitchen->log, supply, fault))
 		return false;
 	move.supply_id = supply->id;

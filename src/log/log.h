@@ -27,6 +27,7 @@
 
 #include "engine/elevation.h"
 #include "engine/fault.h"
+#include "engine/juice_yield.h"
 #include "engine/moment.h"
 #include "engine/process.h"
 #include "engine/recipe.h"
@@ -345,6 +346,28 @@ struct log_supply_move {
 	int64_t load_id;  /* 0: none */
 	char note[SENTENCE_MAX_BYTES];
 	int64_t wall_ms;
+	char who[NAME_MAX_BYTES]; /* initials; "" nobody said */
+};
+
+/* What one buys of a supply at a time: a bag, a bottle, a box of jars. */
+struct log_sold_by {
+	enum supply_kind kind;
+	char size[WORD_MAX_BYTES]; /* jars only */
+	int64_t amount;            /* in the unit of the kind */
+};
+
+/* Sums over the runs of a fruit that are over: see schema/migration. */
+struct log_fruit_yield {
+	char fruit[NAME_MAX_BYTES]; /* as written, in lower case */
+	struct juice_runs runs;
+};
+
+/* Jars of one lot that carry lids of one box. */
+struct log_lid_use {
+	char lot[NAME_MAX_BYTES];
+	char product[NAME_MAX_BYTES];
+	int jars;
+	int64_t made_wall_ms; /* of the lot */
 };
 
 /* A recipe of the kitchen's own, with room for its words. */
@@ -425,6 +448,13 @@ bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, str
 bool log_supplies(struct log *log, struct log_supply **rows, size_t *count, struct fault *fault); /* by kind, then size */
 bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, struct log_supply *out, struct fault *fault);
 bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count, struct fault *fault); /* oldest first */
+/* The newest `most` of them, newest first. */
+bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most, struct log_supply_move **rows, size_t *count, struct fault *fault);
+bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count, struct fault *fault); /* by kind, then size */
+bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *count, struct fault *fault); /* by fruit */
+bool log_lid_uses(struct log *log, int64_t lid_box_id, struct log_lid_use **rows, size_t *count, struct fault *fault); /* newest lot first */
+/* What was taken of a juice, oldest first. */
+bool log_uses_of_juice(struct log *log, int64_t juice_id, struct log_juice_use **rows, size_t *count, struct fault *fault);
 bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault); /* not retired, by name */
 bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault);
 bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
@@ -459,6 +489,8 @@ bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault);
 bool log_put_batch_amount(struct log *log, struct log_batch_amount *row, struct fault *fault);
 bool log_put_supply(struct log *log, struct log_supply *row, struct fault *fault);
 bool log_put_supply_move(struct log *log, struct log_supply_move *row, struct fault *fault);
+/* Amount 0: no longer set. */
+bool log_put_sold_by(struct log *log, const struct log_sold_by *row, struct fault *fault);
 bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault); /* replaces its ingredients */
 
 #endif

@@ -100,6 +100,7 @@ bool log_put_supply_move(struct log *log, struct log_supply_move *row, struct fa
 	bind_unless(&query, row->load_id, 0);
 	BIND_TEXT(&query, row->note);
 	bind_integer(&query, row->wall_ms);
+	BIND_TEXT(&query, row->who);
 	return put_row(&query, &row->id, 0, "move of a supply", fault);
 }
 

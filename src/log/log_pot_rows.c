@@ -113,6 +113,7 @@ static void read_supply_move(struct query *query, void *into)
 	move->load_id = take_integer(query);
 	TAKE_TEXT(query, move->note);
 	move->wall_ms = take_integer(query);
+	TAKE_TEXT(query, move->who);
 }
 
 static enum gel_test take_gel_test(struct query *query)
@@ -237,6 +238,17 @@ bool log_juice_uses(struct log *log, int64_t batch_id, struct log_juice_use **ro
 	return ok;
 }
 
+bool log_uses_of_juice(struct log *log, int64_t juice_id, struct log_juice_use **rows, size_t *count,
+                       struct fault *fault)
+{
+	struct query query = query_start(log, USES_OF_JUICE);
+	bind_integer(&query, juice_id);
+	void *list;
+	bool ok = query_list(&query, read_juice_use, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
 /* --- batches --------------------------------------------------------------------- */
 
 bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fault *fault)
@@ -301,6 +313,18 @@ bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move
 {
 	struct query query = query_start(log, SUPPLY_MOVES);
 	bind_integer(&query, supply_id);
+	void *list;
+	bool ok = query_list(&query, read_supply_move, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most,
+                             struct log_supply_move **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, SUPPLY_MOVES_NEWEST);
+	bind_integer(&query, supply_id);
+	bind_integer(&query, most);
 	void *list;
 	bool ok = query_list(&query, read_supply_move, sizeof(**rows), &list, count, fault);
 	*rows = list;

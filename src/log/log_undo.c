@@ -39,6 +39,7 @@ static const struct {
 	{"batch_amount", "the amounts of the batch have changed since"},
 	{"supply", "the supply has changed since"},
 	{"supply_move", "the ledger of a supply has changed since"},
+	{"sold_by", "what one buys at a time has changed since"},
 	{"recipe", "the recipe has changed since"},
 	{"recipe_ingredient", "the ingredients of the recipe have changed since"},
 	{"station_capacity", "what the canner holds has changed since"},

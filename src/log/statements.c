@@ -104,6 +104,10 @@
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
 	"FROM supply JOIN supply_stock ON supply_stock.supply_id = supply.id "
 
+#define MOVES \
+	"SELECT id, supply_id, amount, why, batch_id, load_id, note, wall_ms, who FROM supply_move " \
+	"WHERE supply_id = ? "
+
 #define RECIPE_COLUMNS \
 	"id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, " \
 	"multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, " \
@@ -288,6 +292,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JUICE_USES_OF_BATCH] =
 		"SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE batch_id = ? "
 		"ORDER BY id",
+	[USES_OF_JUICE] =
+		"SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE juice_id = ? "
+		"ORDER BY id",
 	[JUICE_USE_INSERT] =
 		"INSERT INTO juice_use (juice_id, batch_id, ul, why, wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
 	[JUICE_USE_UPDATE] =
@@ -321,15 +328,26 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SUPPLY_OF] = SUPPLIES "WHERE supply.kind = ? AND supply.size = ?",
 	[SUPPLY_INSERT] = "INSERT INTO supply (kind, size, id) VALUES (?, ?, ?)",
 	[SUPPLY_UPDATE] = "UPDATE supply SET kind = ?, size = ? WHERE id = ?",
-	[SUPPLY_MOVES] =
-		"SELECT id, supply_id, amount, why, batch_id, load_id, note, wall_ms FROM supply_move "
-		"WHERE supply_id = ? ORDER BY id",
+	[SUPPLY_MOVES] = MOVES "ORDER BY id",
+	[SUPPLY_MOVES_NEWEST] = MOVES "ORDER BY id DESC LIMIT ?",
 	[SUPPLY_MOVE_INSERT] =
-		"INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+		"INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, who, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[SUPPLY_MOVE_UPDATE] =
 		"UPDATE supply_move SET supply_id = ?, amount = ?, why = ?, batch_id = ?, load_id = ?, "
-		"note = ?, wall_ms = ? WHERE id = ?",
+		"note = ?, wall_ms = ?, who = ? WHERE id = ?",
+	[SOLD_BY_LIST] = "SELECT kind, size, amount FROM sold_by ORDER BY kind, size",
+	[SOLD_BY_PUT] =
+		"INSERT INTO sold_by (kind, size, amount) VALUES (?, ?, ?) "
+		"ON CONFLICT (kind, size) DO UPDATE SET amount = excluded.amount",
+	[SOLD_BY_CLEAR] = "DELETE FROM sold_by WHERE kind = ? AND size = ?",
+	[FRUIT_YIELDS] =
+		"SELECT fruit, runs, fruit_mg, juice_ul, yield_sum, yield_square_sum FROM fruit_yield "
+		"ORDER BY fruit",
+	[LID_USES] =
+		"SELECT lot.code, lot.product, count(*), lot.made_wall_ms FROM jar "
+		"JOIN lot ON lot.id = jar.lot_id WHERE jar.lid_box_id = ? "
+		"GROUP BY lot.id ORDER BY lot.id DESC",
 
 	[RECIPE_LIST] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE retired = 0 ORDER BY name",
 	[RECIPE_GET] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE id = ?",

@@ -44,6 +44,8 @@ static const enum statement asked[] = {
 	STANDING_OF_HOUSE,   STANDING_OF_STATION, STANDING_OF_LOAD,   STANDING_OF_RUN,
 	STANDING_OF_BATCH,   UNDONE_OF_HOUSE,     UNDONE_OF_STATION,  UNDONE_OF_LOAD,
 	UNDONE_OF_RUN,       UNDONE_OF_BATCH,     RUN_BETWEEN,        BATCH_BETWEEN,
+	SUPPLY_MOVES_NEWEST, SOLD_BY_LIST,        FRUIT_YIELDS,       LID_USES,
+	USES_OF_JUICE,
 };
 #define ASKED_COUNT (sizeof(asked) / sizeof(asked[0]))
 
@@ -61,6 +63,8 @@ static const char *const may_be_scanned[] = {
 	"SCAN supply",
 	"SCAN supply USING INDEX",
 	"SCAN supply USING COVERING INDEX",
+	"SCAN sold_by",
+	"SCAN fruit_yield USING INDEX sqlite_autoindex_fruit_yield_1",
 	"SCAN link",
 	"SCAN CONSTANT ROW",
 	"SCAN journal", /* by number, and only for the newest: see below */
@@ -116,7 +120,7 @@ static const char history[] =
 	"(SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000) SELECT i FROM n;"
 	"BEGIN;"
 	"INSERT INTO station (id, digit, kind, name) VALUES (2, 2, 'pot', 'p'), (3, 3, 'juicer', 'j');"
-	"INSERT INTO run SELECT i, 3, 'quinces', 1, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
+	"INSERT INTO run SELECT i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
 	"INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
 	"INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i FROM n WHERE i <= 12000;"
 	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i FROM n WHERE i <= 8000;"
@@ -132,7 +136,7 @@ static const char history[] =
 	"INSERT INTO supply SELECT i, 'kind' || i, '' FROM n WHERE i <= 12;"
 	"UPDATE supply SET kind = 'sugar' WHERE id = 1;"
 	"UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"
-	"INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 1 + i % 8000, NULL, '', i FROM n;"
+	"INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 1 + i % 8000, NULL, '', i, '' FROM n;"
 	"INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
 	" CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
 	" CASE i % 3 WHEN 2 THEN 1 + i % 4000 END, CASE i % 3 WHEN 1 THEN 1 + i % 8000 END FROM n;"
@@ -193,6 +197,24 @@ static void open_rows_are_found(void)
 	ck_assert_uint_eq(count, 12);
 	free(supplies);
 	few_steps(SUPPLY_LIST, FEW);
+}
+
+/* A forecast and a ledger, before the day. */
+static void sums_stand_ready(void)
+{
+	struct log_fruit_yield *yields;
+	struct log_supply_move *moves;
+	size_t count;
+	KIT_OK(&kit, log_fruit_yields(kit.log, &yields, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(yields[0].runs.runs, 4000);
+	free(yields);
+	few_steps(FRUIT_YIELDS, FEW);
+	KIT_OK(&kit, log_supply_moves_newest(kit.log, 1, 30, &moves, &count, &kit.fault));
+	ck_assert_uint_eq(count, 30);
+	ck_assert_int_gt(moves[0].id, moves[29].id);
+	free(moves);
+	few_steps(SUPPLY_MOVES_NEWEST, FEW);
 }
 
 static void rows_of_one_are_found(const struct log_entry *batch, const struct log_entry *run,
@@ -289,6 +311,7 @@ START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
 	KIT_OK(&kit, kit_load_jars(kit.log, 1, "B2", batch.batch_id, &loaded, &kit.fault));
 	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 14, &filled, &kit.fault));
 	open_rows_are_found();
+	sums_stand_ready();
 	rows_of_one_are_found(&batch, &run, loaded.load_id);
 	acts_to_undo_are_found(&batch, &run, loaded.load_id);
 	rows_go_without_a_search();
