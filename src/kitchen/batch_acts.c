@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
+#include "engine/fruit.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/outlook.h"
@@ -32,46 +32,10 @@ static const struct log_station *pot_of(const struct kitchen *kitchen, int64_t s
 	return NULL;
 }
 
-/* One of a kind: "grapes" > "grape", "blackberries" > "blackberry", "peaches" >
- * "peach". */
-static void singular(const char *kind, char *buffer, size_t size)
-{
-	static const struct {
-		const char *many;
-		const char *one;
-	} endings[] = { { "ies", "y" }, { "hes", "h" }, { "oes", "o" }, { "s", "" } };
-	size_t length;
-
-	text_copy(buffer, size, kind);
-	length = strlen(buffer);
-	while (length > 0 && buffer[length - 1] == ' ')
-		buffer[--length] = '\0';
-	for (size_t i = 0; i < sizeof(endings) / sizeof(endings[0]); i++) {
-		size_t ending = strlen(endings[i].many);
-
-		if (length <= ending || strcmp(buffer + length - ending, endings[i].many) != 0)
-			continue;
-		text_copy(buffer + length - ending, size - (length - ending), endings[i].one);
-		return;
-	}
-}
-
-/* A juice serves a recipe when what goes in speaks of its fruit, in whole words:
- * "grapes" serve "grape juice", "pineapples" do not serve "apple juice".  The
- * person sees which juice is taken. */
+/* The person sees which juice is taken. */
 static bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient)
 {
-	char fruit[NAME_MAX_BYTES];
-	size_t length;
-
-	singular(juice->kind, fruit, sizeof(fruit));
-	length = strlen(fruit);
-	for (const char *at = ingredient->name; length > 0 && *at != '\0'; at++) {
-		if ((at == ingredient->name || at[-1] == ' ') && strncasecmp(at, fruit, length) == 0 &&
-		    (at[length] == ' ' || at[length] == '\0'))
-			return true;
-	}
-	return false;
+	return fruit_in(juice->kind, ingredient->name);
 }
 
 static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *ingredient,
