@@ -40,9 +40,10 @@
  *            each from his or her `from_s` on.  Moments (heat off, hold begins) take
  *            nobody: done in passing.
  *  9 break   (a meal) nobody works: no span with people overlaps it, nor does one a
- *            person must watch (to boil, come-up; a run with `watched`).  A run or a
- *            hold may go on through it but neither begins nor ends inside it.  A rest
- *            or cool-down may end inside it, because unloading can wait.
+ *            person must watch (all of a batch; set-up and a run with `watched`; load
+ *            and come-up).  A run or a hold may go on through it but neither begins nor
+ *            ends inside it.  A rest or cool-down may end inside it, because unloading
+ *            can wait.
  * 10 clean   when everything above is over: clean-down, outside breaks, by the people
  *            it says.  Its end is the finish.
  * 11 cooling all jars of the day stay on the cooling space (12 to 24 h: A539), so it
@@ -89,7 +90,7 @@ struct plan_station {
 	int64_t id;                /* the caller's own; not looked at */
 	enum plan_station_kind kind;
 	bool on_burner;            /* heated by a shared burner; else it has its own heat */
-	int free_at_s;             /* out of use until then; 0: free */
+	int free_at_s;             /* out of use until then; not read while work is going on in it */
 	int jars[JAR_SIZES_MAX];   /* canner: jars of each size (index into jar_sizes); 0: none */
 };
 

@@ -1,0 +1,221 @@
+/*
+ * From an order of the batches and a few choices to a whole schedule: batch after
+ * batch, or a few that are linked.  Where jars would wait too long for a canner, the pot
+ * is put off by as much and the group placed again.
+ */
+#include <string.h>
+
+#include "engine/day_plan_private.h"
+
+#define TRIES_SOFT 6   /* to keep the cap on waiting, which is only a wish */
+#define TRIES_GROUP 12 /* of linked batches, before they are placed one by one */
+#define TRIES_ALONE 30 /* of one batch, before it goes to the quiet end of the day */
+
+bool cost_less(const struct cost *a, const struct cost *b)
+{
+	if (a->late_jar_s != b->late_jar_s)
+		return a->late_jar_s < b->late_jar_s;
+	if (a->finish != b->finish)
+		return a->finish < b->finish;
+	return a->waiting_jar_s < b->waiting_jar_s;
+}
+
+static struct delay try_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap)
+{
+	struct delay delay = {.member = PLAN_NONE};
+
+	group->placed = 0;
+	group->first_load = work->schedule.load_count;
+	while (group->placed < group->count && delay.member == PLAN_NONE) {
+		int member = group->placed++;
+		int batch = group->batches[member];
+		int link = group->placed == group->count ? LINK_NONE : genes->link[batch];
+
+		place_pot(work, batch, group->not_before[member]);
+		group->left[member] = work->in->batches[batch].jars;
+		if (link != LINK_DEFER)
+			delay = load_jars(work, genes, group, link == LINK_JOIN, cap);
+	}
+	return delay;
+}
+
+static void give_back_group(struct plan_work *work, const struct group *group)
+{
+	struct schedule *schedule = &work->schedule;
+
+	while (schedule->load_count > group->first_load) {
+		int load = --schedule->load_count;
+		const struct spot *spot = &schedule->loads[load];
+
+		shape_give_back(work, &work->loads[schedule->contents[load].family][spot->station], spot);
+	}
+	for (int i = 0; i < group->placed; i++) {
+		int batch = group->batches[i];
+
+		if (work->in->batches[batch].stage == PLAN_TO_DO)
+			shape_give_back(work, &work->batches[batch], &schedule->pots[batch]);
+	}
+}
+
+/* Place the group, putting pots off as often as `tries` allows; false: given back. */
+static bool place_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap, int tries)
+{
+	for (; tries > 0; tries--) {
+		struct delay delay = try_group(work, genes, group, cap);
+
+		if (delay.member == PLAN_NONE)
+			return true;
+		group->not_before[delay.member] =
+		    work->schedule.pots[group->batches[delay.member]].start + delay.by;
+		give_back_group(work, group);
+	}
+	return false;
+}
+
+static void forget_delays(struct group *group)
+{
+	memset(group->not_before, 0, sizeof(group->not_before));
+}
+
+/* When everything placed so far is over. */
+static int all_over(const struct plan_work *work)
+{
+	int over = work->quiet_s;
+
+	for (int i = 0; i < work->in->station_count; i++) {
+		const struct lane *lane = &work->schedule.lanes[i];
+
+		if (lane->count > 0)
+			over = later(over, lane->end[lane->count - 1]);
+	}
+	return over;
+}
+
+/* One batch, whatever it takes: at the end of the day its limit can be kept, or the day
+ * would have been refused. */
+static void place_alone(struct plan_work *work, const struct genes *genes, int batch)
+{
+	struct group group = {.count = 1, .batches = {batch}};
+
+	if (place_group(work, genes, &group, PLAN_NO_LIMIT, TRIES_ALONE))
+		return;
+	(void)batch_ready(work, batch);
+	group.not_before[0] = all_over(work);
+	if (try_group(work, &work->safe, &group, PLAN_NO_LIMIT).member != PLAN_NONE)
+		work->schedule.broken = true;
+}
+
+static void place_linked(struct plan_work *work, const struct genes *genes, struct group *group)
+{
+	if (genes->wait_cap != PLAN_NO_LIMIT) {
+		if (place_group(work, genes, group, genes->wait_cap, TRIES_SOFT))
+			return;
+		forget_delays(group);
+	}
+	if (place_group(work, genes, group, PLAN_NO_LIMIT, TRIES_GROUP))
+		return;
+	for (int i = 0; i < group->count; i++)
+		place_alone(work, genes, group->batches[i]);
+}
+
+/* --- the whole ------------------------------------------------------------------------------ */
+
+/* So many people are there from then on. */
+static int people_from(const struct plan_input *in, int people)
+{
+	int from = PLAN_TIME_MAX_S;
+
+	for (int i = 0; i < in->people_count; i++) {
+		int there = 0;
+
+		for (int j = 0; j < in->people_count; j++)
+			there += in->people[j].from_s <= in->people[i].from_s;
+		if (there >= people && in->people[i].from_s < from)
+			from = in->people[i].from_s;
+	}
+	return from;
+}
+
+int clean_down_start(const struct plan_input *in, int last_end)
+{
+	const struct plan_span *clean = &in->clean_down;
+
+	if (clean->length_s == 0)
+		return last_end;
+	last_end = later(last_end, people_from(in, clean->people == 0 ? 1 : clean->people));
+	return after_breaks(in, last_end, clean->length_s);
+}
+
+static void count_waiting(const struct plan_work *work, const struct schedule *schedule, struct cost *cost)
+{
+	for (int i = 0; i < schedule->load_count; i++) {
+		const struct plan_load *load = &schedule->contents[i];
+
+		for (int j = 0; j < load->part_count; j++) {
+			const struct plan_part *part = &load->parts[j];
+			const struct plan_batch *of = &work->in->batches[part->batch];
+			int64_t wait = schedule->loads[i].start - schedule->filled[part->batch];
+
+			cost->waiting_jar_s += wait * part->jars;
+			if (of->wait_limit_s != PLAN_NO_LIMIT && wait > of->wait_limit_s)
+				cost->late_jar_s += (wait - of->wait_limit_s) * part->jars;
+		}
+	}
+}
+
+static void count_cost(struct plan_work *work)
+{
+	const struct plan_input *in = work->in;
+	struct schedule *schedule = &work->schedule;
+
+	schedule->last_end = in->start_s;
+	for (int i = 0; i < in->run_count; i++)
+		schedule->last_end = later(schedule->last_end, schedule->runs[i].end);
+	for (int i = 0; i < in->batch_count; i++)
+		if (in->batches[i].stage != PLAN_FILLED)
+			schedule->last_end = later(schedule->last_end, schedule->pots[i].end);
+	for (int i = 0; i < schedule->load_count; i++)
+		schedule->last_end = later(schedule->last_end, schedule->loads[i].end);
+	schedule->cost = (struct cost){0};
+	schedule->cost.finish = clean_down_start(in, schedule->last_end) + in->clean_down.length_s;
+	if (schedule->broken)
+		schedule->cost.finish = FINISH_NEVER;
+	count_waiting(work, schedule, &schedule->cost);
+}
+
+void build_schedule(struct plan_work *work, const struct genes *genes)
+{
+	const struct plan_input *in = work->in;
+
+	copy_schedule(in, &work->schedule, &work->start);
+	for (int i = 0; i < in->batch_count;) {
+		struct group group = {0};
+		bool more = true;
+
+		while (more && i < in->batch_count) {
+			int batch = genes->order[i++];
+
+			group.batches[group.count++] = batch;
+			more = genes->link[batch] != LINK_NONE && group.count < GROUP_MAX;
+		}
+		place_linked(work, genes, &group);
+	}
+	for (int i = 0; i < in->run_count; i++)
+		place_run(work, i);
+	count_cost(work);
+}
+
+bool build_alone(struct plan_work *work, int batch, int pick, int *longest_wait)
+{
+	struct group group = {.count = 1, .batches = {batch}, .not_before = {work->quiet_s}};
+	struct delay delay;
+
+	copy_schedule(work->in, &work->schedule, &work->start);
+	work->safe.pick[batch] = (unsigned char)pick;
+	for (int run = 0; run < work->in->run_count; run++)
+		place_run(work, run);
+	group.not_before[0] = all_over(work);
+	delay = try_group(work, &work->safe, &group, PLAN_NO_LIMIT);
+	*longest_wait = delay.by + work->in->batches[batch].wait_limit_s;
+	return delay.member == PLAN_NONE;
+}

@@ -1,0 +1,464 @@
+#include "support/plan_check.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+struct look {
+	const struct plan_input *in;
+	const struct day_plan *plan;
+	char *said;
+	size_t size;
+};
+
+__attribute__((format(printf, 2, 3)))
+static bool bad(struct look *look, const char *format, ...)
+{
+	va_list args;
+
+	va_start(args, format);
+	(void)vsnprintf(look->said, look->size, format, args);
+	va_end(args);
+	return false;
+}
+
+/* The one task of a kind of a piece of work; NULL: none, or more than one. */
+static const struct plan_task *the_task(const struct look *look, enum plan_task_kind kind, int run, int batch, int load)
+{
+	const struct plan_task *found = NULL;
+
+	for (int i = 0; i < look->plan->task_count; i++) {
+		const struct plan_task *task = &look->plan->tasks[i];
+
+		if (task->kind != kind || task->run != run || task->batch != batch || task->load != load)
+			continue;
+		if (found != NULL)
+			return NULL;
+		found = task;
+	}
+	return found;
+}
+
+/* A piece of work: its spans by kind, in order. */
+struct work {
+	const char *what;
+	int number;
+	int run;
+	int batch;
+	int load;
+	int station;
+	bool running;
+	enum plan_task_kind first;
+	int count;
+	const struct plan_span *spans[5];
+	bool last_waits;
+};
+
+/* Rules 1 to 3: every span is there, as long as it should be, at its station, in order.
+ * Gives the start of the whole and the end. */
+static bool spans_follow(struct look *look, const struct work *work, int *start, int *end)
+{
+	bool begun = false;
+	int at = 0;
+
+	for (int i = 0; i < work->count; i++) {
+		const struct plan_task *task;
+
+		if (work->spans[i]->length_s == 0)
+			continue;
+		task = the_task(look, work->first + (enum plan_task_kind)i, work->run, work->batch, work->load);
+		if (task == NULL)
+			return bad(look, "%s %d: span %d missing or twice", work->what, work->number, i);
+		if (task->end_s - task->start_s != work->spans[i]->length_s)
+			return bad(look, "%s %d: span %d has a wrong length", work->what, work->number, i);
+		if (task->station != work->station || task->running != work->running)
+			return bad(look, "%s %d: span %d at a wrong station", work->what, work->number, i);
+		if (begun && task->start_s != at && !(work->last_waits && i == work->count - 1 && task->start_s > at))
+			return bad(look, "%s %d: span %d begins at %d, not %d", work->what, work->number, i,
+			           task->start_s, at);
+		if (!begun)
+			*start = task->start_s;
+		begun = true;
+		at = task->end_s;
+	}
+	*end = at;
+	if (!begun)
+		return bad(look, "%s %d: has no span at all", work->what, work->number);
+	return true;
+}
+
+static int station_of(const struct look *look, int run, int batch)
+{
+	for (int i = 0; i < look->plan->task_count; i++) {
+		const struct plan_task *task = &look->plan->tasks[i];
+
+		if (task->load == PLAN_NONE && ((run != PLAN_NONE && task->run == run) ||
+		                                (batch != PLAN_NONE && task->batch == batch)))
+			return task->station;
+	}
+	return PLAN_NONE;
+}
+
+/* What is known of each piece of work once its spans are right. */
+struct found {
+	int run_end[PLAN_RUNS_MAX];
+	int filled[PLAN_BATCHES_MAX];
+	int in_loads[PLAN_BATCHES_MAX];
+	int taken_count;
+	struct {
+		int station;
+		int start;
+		int end;
+	} taken[PLAN_RUNS_MAX + PLAN_BATCHES_MAX + PLAN_LOADS_MAX];
+};
+
+/* From when on a station may take new work, for all we know of it itself. */
+static int free_at(const struct look *look, int station)
+{
+	const struct plan_input *in = look->in;
+	bool going_on = false;
+
+	for (int i = 0; i < in->running_load_count; i++)
+		going_on |= in->running_loads[i].station == station;
+	for (int i = 0; i < in->batch_count; i++)
+		going_on |= in->batches[i].stage == PLAN_IN_POT && in->batches[i].station == station;
+	for (int i = 0; i < in->run_count; i++)
+		going_on |= in->runs[i].station == station;
+	return going_on ? in->start_s : in->stations[station].free_at_s;
+}
+
+static bool take(struct look *look, struct found *found, const struct work *work, int start, int end)
+{
+	if (work->running && start != look->in->start_s)
+		return bad(look, "%s %d: was going on and begins at %d", work->what, work->number, start);
+	if (!work->running && (start < look->in->start_s || start < free_at(look, work->station)))
+		return bad(look, "%s %d: begins at %d, too early", work->what, work->number, start);
+	for (int i = 0; i < found->taken_count; i++)
+		if (found->taken[i].station == work->station && found->taken[i].start < end &&
+		    start < found->taken[i].end)
+			return bad(look, "%s %d: its station is taken", work->what, work->number); /* rule 5 */
+	found->taken[found->taken_count].station = work->station;
+	found->taken[found->taken_count].start = start;
+	found->taken[found->taken_count].end = end;
+	found->taken_count++;
+	return true;
+}
+
+static bool check_run(struct look *look, struct found *found, int index)
+{
+	const struct plan_run *run = &look->in->runs[index];
+	struct work work = {.what = "run", .number = index, .run = index, .batch = PLAN_NONE, .load = PLAN_NONE,
+	                    .running = run->station != PLAN_NONE, .first = PLAN_SET_UP, .count = 3,
+	                    .spans = {&run->set_up, &run->run, &run->drain}, .last_waits = true};
+	int start;
+
+	work.station = station_of(look, index, PLAN_NONE);
+	if (work.station == PLAN_NONE || look->in->stations[work.station].kind != PLAN_JUICER ||
+	    (work.running && work.station != run->station))
+		return bad(look, "run %d: is in no juicer, or the wrong one", index);
+	if (!spans_follow(look, &work, &start, &found->run_end[index]))
+		return false;
+	if (!work.running && start < run->ready_s)
+		return bad(look, "run %d: begins before its fruit is there", index);
+	return take(look, found, &work, start, found->run_end[index]);
+}
+
+static bool check_pot(struct look *look, struct found *found, int index)
+{
+	const struct plan_batch *batch = &look->in->batches[index];
+	struct work work = {.what = "batch", .number = index, .run = PLAN_NONE, .batch = index, .load = PLAN_NONE,
+	                    .running = batch->stage == PLAN_IN_POT, .first = PLAN_TO_BOIL, .count = 5,
+	                    .spans = {&batch->to_boil, &batch->boil, &batch->off, &batch->fill, &batch->rinse}};
+	int start;
+	int end;
+
+	found->filled[index] = batch->filled_at_s;
+	if (batch->stage == PLAN_FILLED)
+		return true;
+	work.station = station_of(look, PLAN_NONE, index);
+	if (work.station == PLAN_NONE || look->in->stations[work.station].kind != PLAN_POT ||
+	    (work.running && work.station != batch->station) ||
+	    (!work.running && batch->pots != 0 && (batch->pots & 1u << work.station) == 0))
+		return bad(look, "batch %d: is in no pot, or the wrong one", index);
+	if (!spans_follow(look, &work, &start, &end))
+		return false;
+	if (!work.running && start < batch->ready_s)
+		return bad(look, "batch %d: begins before it is ready", index);
+	for (int run = batch->first_run; !work.running && run < batch->first_run + batch->run_count; run++)
+		if (start < found->run_end[run])
+			return bad(look, "batch %d: begins before its juice is there", index);
+	found->filled[index] = end - batch->rinse.length_s;
+	return take(look, found, &work, start, end);
+}
+
+static bool check_contents(struct look *look, struct found *found, int index)
+{
+	const struct plan_load *load = &look->plan->loads[index];
+	int jars = 0;
+
+	for (int i = 0; i < load->part_count; i++) {
+		const struct plan_batch *batch = &look->in->batches[load->parts[i].batch];
+		int wait = load->start_s - found->filled[load->parts[i].batch];
+
+		if (batch->family != load->family || load->parts[i].jars <= 0)
+			return bad(look, "load %d: holds jars of another family, or none", index);
+		if (wait < 0)
+			return bad(look, "load %d: begins before its jars are filled", index);
+		if (batch->wait_limit_s != PLAN_NO_LIMIT && batch->stage == PLAN_TO_DO && wait > batch->wait_limit_s)
+			return bad(look, "load %d: jars of batch %d waited %d s", index, load->parts[i].batch, wait);
+		found->in_loads[load->parts[i].batch] += load->parts[i].jars;
+		jars += load->parts[i].jars;
+	}
+	if (jars != load->jars || jars > look->in->stations[load->station].jars[look->in->families[load->family].jar])
+		return bad(look, "load %d: holds %d jars", index, jars);
+	return true;
+}
+
+static bool check_load(struct look *look, struct found *found, int index)
+{
+	const struct plan_load *load = &look->plan->loads[index];
+	const struct plan_process *process;
+	struct work work = {.what = "load", .number = index, .run = PLAN_NONE, .batch = PLAN_NONE, .load = index,
+	                    .station = load->station, .running = load->running != PLAN_NONE,
+	                    .first = PLAN_LOAD, .count = 5, .last_waits = true};
+	int start;
+	int end;
+
+	if (look->in->stations[load->station].kind != PLAN_CANNER)
+		return bad(look, "load %d: is in no canner", index);
+	if (work.running) {
+		process = &look->in->running_loads[load->running].left;
+		if (look->in->running_loads[load->running].station != load->station)
+			return bad(look, "load %d: has moved", index);
+	} else {
+		process = &look->in->families[load->family].at[load->station];
+		if (!process->possible || !check_contents(look, found, index))
+			return process->possible ? false : bad(look, "load %d: has no process here", index);
+	}
+	work.spans[0] = &process->load;
+	work.spans[1] = &process->come_up;
+	work.spans[2] = &process->hold;
+	work.spans[3] = &process->rest;
+	work.spans[4] = &process->unload;
+	if (!spans_follow(look, &work, &start, &end))
+		return false;
+	if (start != load->start_s || end != load->end_s)
+		return bad(look, "load %d: its times are not those of its tasks", index);
+	return take(look, found, &work, start, end);
+}
+
+/* --- rules 6 to 9: what is shared -------------------------------------------------------- */
+
+static const struct plan_span *span_of(const struct look *look, const struct plan_task *task)
+{
+	const struct plan_input *in = look->in;
+	const struct plan_process *process;
+
+	if (task->run != PLAN_NONE)
+		return &(&in->runs[task->run].set_up)[task->kind - PLAN_SET_UP];
+	if (task->batch != PLAN_NONE)
+		return &(&in->batches[task->batch].to_boil)[task->kind - PLAN_TO_BOIL];
+	if (task->load != PLAN_NONE) {
+		const struct plan_load *load = &look->plan->loads[task->load];
+
+		process = load->running != PLAN_NONE ? &in->running_loads[load->running].left
+		                                     : &in->families[load->family].at[load->station];
+		return &(&process->load)[task->kind - PLAN_LOAD];
+	}
+	return task->kind == PLAN_CLEAN_DOWN ? &in->clean_down : NULL;
+}
+
+/* Is what it does settled, because it was going on at the start? */
+static bool settled(const struct plan_task *task)
+{
+	return task->running && task->kind != PLAN_DRAIN && task->kind != PLAN_UNLOAD;
+}
+
+static bool takes_burner(const struct look *look, const struct plan_task *task)
+{
+	switch (task->kind) {
+	case PLAN_SET_UP: case PLAN_RUN: case PLAN_TO_BOIL: case PLAN_BOIL: case PLAN_LOAD: case PLAN_COME_UP:
+	case PLAN_HOLD:
+		return look->in->stations[task->station].on_burner;
+	default:
+		return false;
+	}
+}
+
+/* What a moment takes of a shared thing. */
+struct taken {
+	int people;
+	int burners;
+	int fillers;
+	bool new_people;
+	bool new_burners;
+	bool new_fillers;
+};
+
+static void add_taken(const struct look *look, const struct plan_task *task, struct taken *taken)
+{
+	const struct plan_span *span = span_of(look, task);
+	bool is_new = !settled(task);
+
+	if (span != NULL && span->people > 0) {
+		taken->people += span->people;
+		taken->new_people |= is_new;
+	}
+	if (takes_burner(look, task)) {
+		taken->burners++;
+		taken->new_burners |= is_new;
+	}
+	if (task->kind == PLAN_FILL) {
+		taken->fillers++;
+		taken->new_fillers |= is_new;
+	}
+}
+
+/* Rules 6 to 8, at the moment a task begins: nothing can come to be too much later. */
+static bool check_moment(struct look *look, int at)
+{
+	const struct plan_input *in = look->in;
+	struct taken taken = {0};
+	int there = 0;
+
+	for (int i = 0; i < in->people_count; i++)
+		there += in->people[i].from_s <= at;
+	for (int i = 0; i < look->plan->task_count; i++)
+		if (look->plan->tasks[i].start_s <= at && look->plan->tasks[i].end_s > at)
+			add_taken(look, &look->plan->tasks[i], &taken);
+	if (taken.people > there && taken.new_people)
+		return bad(look, "at %d: %d people needed, %d there", at, taken.people, there);
+	if (taken.burners > in->burners && taken.new_burners)
+		return bad(look, "at %d: %d burners needed", at, taken.burners);
+	if (in->fillers > 0 && taken.fillers > in->fillers && taken.new_fillers)
+		return bad(look, "at %d: %d fillers needed", at, taken.fillers);
+	return true;
+}
+
+static bool watched(const struct look *look, const struct plan_task *task)
+{
+	switch (task->kind) {
+	case PLAN_TO_BOIL: case PLAN_BOIL: case PLAN_OFF: case PLAN_FILL: case PLAN_RINSE: case PLAN_LOAD:
+	case PLAN_COME_UP: case PLAN_SET_UP: case PLAN_CLEAN_DOWN:
+		return task->kind != PLAN_SET_UP || look->in->runs[task->run].watched || span_of(look, task)->people > 0;
+	case PLAN_RUN:
+		return look->in->runs[task->run].watched || span_of(look, task)->people > 0;
+	case PLAN_DRAIN: case PLAN_HOLD: case PLAN_REST: case PLAN_UNLOAD:
+		return span_of(look, task)->people > 0;
+	default:
+		return false;
+	}
+}
+
+/* Rule 9. */
+static bool check_breaks(struct look *look, const struct plan_task *task)
+{
+	if (settled(task) || task->kind == PLAN_BREAK)
+		return true;
+	for (int i = 0; i < look->in->break_count; i++) {
+		int from = look->in->breaks[i].start_s;
+		int until = look->in->breaks[i].end_s;
+
+		if (watched(look, task) && task->start_s < until && task->end_s > from)
+			return bad(look, "%s at %d: in a break", plan_task_words(task->kind), task->start_s);
+		if ((task->kind == PLAN_RUN || task->kind == PLAN_HOLD) &&
+		    ((task->start_s > from && task->start_s < until) || (task->end_s > from && task->end_s < until)))
+			return bad(look, "%s at %d: begins or ends inside a break", plan_task_words(task->kind),
+			           task->start_s);
+	}
+	return true;
+}
+
+static int count_bits(unsigned set)
+{
+	int count = 0;
+
+	for (int i = 0; i < 32; i++)
+		count += (set >> i & 1u) != 0;
+	return count;
+}
+
+/* Rule 8 again, by name: everyone does one thing at a time, and only when there. */
+static bool check_names(struct look *look, int index)
+{
+	const struct plan_task *task = &look->plan->tasks[index];
+	const struct plan_span *span = span_of(look, task);
+
+	if (task->kind == PLAN_BREAK || (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
+		return true;
+	if (!settled(task) && count_bits(task->people) != span->people)
+		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind), task->start_s);
+	for (int i = 0; i < look->in->people_count; i++) {
+		if ((task->people >> i & 1u) == 0)
+			continue;
+		if (look->in->people[i].from_s > task->start_s)
+			return bad(look, "%s at %d: by someone not there", plan_task_words(task->kind), task->start_s);
+		for (int j = index + 1; j < look->plan->task_count; j++) {
+			const struct plan_task *other = &look->plan->tasks[j];
+
+			if (other->kind != PLAN_BREAK && (other->people >> i & 1u) != 0 &&
+			    other->start_s < task->end_s && task->start_s < other->end_s)
+				return bad(look, "person %d does two things at %d", i, other->start_s);
+		}
+	}
+	return true;
+}
+
+/* --- the end of the day -------------------------------------------------------------------- */
+
+/* Rules 10 and 11, and every jar in one load (4). */
+static bool check_whole(struct look *look, const struct found *found)
+{
+	const struct plan_input *in = look->in;
+	const struct plan_task *clean = the_task(look, PLAN_CLEAN_DOWN, PLAN_NONE, PLAN_NONE, PLAN_NONE);
+	int last = in->start_s;
+	int running = 0;
+	int jars = 0;
+
+	for (int i = 0; i < found->taken_count; i++)
+		last = found->taken[i].end > last ? found->taken[i].end : last;
+	if (last != look->plan->last_out_s)
+		return bad(look, "last out is %d, not %d", last, look->plan->last_out_s);
+	if (in->clean_down.length_s > 0 &&
+	    (clean == NULL || clean->start_s < last || clean->end_s != look->plan->finish_s ||
+	     clean->end_s - clean->start_s != in->clean_down.length_s || clean->people == 0))
+		return bad(look, "clean-down missing or at a wrong time");
+	if (in->clean_down.length_s == 0 && look->plan->finish_s != last)
+		return bad(look, "finish is %d, not %d", look->plan->finish_s, last);
+	for (int i = 0; i < in->batch_count; i++) {
+		jars += in->batches[i].jars;
+		if (found->in_loads[i] != in->batches[i].jars)
+			return bad(look, "batch %d: %d jars in loads", i, found->in_loads[i]);
+	}
+	for (int i = 0; i < look->plan->load_count; i++)
+		if (look->plan->loads[i].running != PLAN_NONE) {
+			running++;
+			jars += look->plan->loads[i].jars;
+		}
+	if (running != in->running_load_count)
+		return bad(look, "%d loads are going on", running);
+	if (in->cooling_jars != PLAN_NO_LIMIT && jars > in->cooling_jars)
+		return bad(look, "%d jars on racks for %d", jars, in->cooling_jars);
+	return true;
+}
+
+bool plan_check(const struct plan_input *in, const struct day_plan *plan, char *said, size_t size)
+{
+	struct look look = {.in = in, .plan = plan, .said = said, .size = size};
+	struct found found = {0};
+
+	for (int i = 0; i < in->run_count; i++)
+		if (!check_run(&look, &found, i))
+			return false;
+	for (int i = 0; i < in->batch_count; i++)
+		if (!check_pot(&look, &found, i))
+			return false;
+	for (int i = 0; i < plan->load_count; i++)
+		if (!check_load(&look, &found, i))
+			return false;
+	for (int i = 0; i < plan->task_count; i++)
+		if (!check_moment(&look, plan->tasks[i].start_s) || !check_breaks(&look, &plan->tasks[i]) ||
+		    !check_names(&look, i))
+			return false;
+	return check_whole(&look, &found);
+}

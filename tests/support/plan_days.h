@@ -1,0 +1,33 @@
+/*
+ * plan_days.h - days to plan, for tests: one that people would recognise and any number
+ * by chance.  All invented.
+ */
+#ifndef STILLROOM_TESTS_PLAN_DAYS_H
+#define STILLROOM_TESTS_PLAN_DAYS_H
+
+#include "engine/day_plan.h"
+
+#define MINUTES(n) ((n) * 60)
+
+/* Repeatable chance: 0 .. below - 1. */
+struct dice {
+	uint64_t state;
+};
+int roll(struct dice *dice, int below);
+
+/* An empty day: `people` helpers, nothing limited, no station. */
+void day_init(struct plan_input *in, int people);
+int day_station(struct plan_input *in, enum plan_station_kind kind, bool on_burner);
+/* A family whose jars (size 3, pints) go into all canners: `jars` a load. */
+int day_family(struct plan_input *in, int jars, int come_up_min, int hold_min);
+/* A batch as in the phase table: 15 to boil, 7 boil, 2 off, 10 fill, 3 rinse (minutes). */
+int day_batch(struct plan_input *in, int family, int jars);
+
+/* Quince Hollow: 2 juicers, 2 pots, 2 boiling-water canners of 9 and 7 pints, 4 burners,
+ * 3 helpers, a meal, `batches` of 12 pints; the fruit of every third comes later. */
+void day_in_quince_hollow(struct plan_input *in, int batches);
+
+/* Anything the rules know of, at most `batches`; may turn out to be refused. */
+void day_by_chance(struct plan_input *in, struct dice *dice, int batches);
+
+#endif
