@@ -163,6 +163,55 @@ static bool run_warnings(const struct arguments *arguments, struct fault *fault)
 	return true;
 }
 
+static bool run_supplies(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct day *day;
+	bool done;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	done = report_supplies(&to, day, fault);
+	day_close(day);
+	return done;
+}
+
+/* A forecast or a shortage list: the same questions. */
+static bool run_ahead(const struct arguments *arguments,
+                      bool (*report)(const struct report *, struct day *, const struct ahead_words *,
+                                     struct fault *),
+                      struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct ahead_words words = {
+		.fruit = arguments->value[OPTION_FRUIT],
+		.weight = arguments->value[OPTION_WEIGHT],
+		.products = arguments->products,
+		.product_count = arguments->product_count,
+		.jar = arguments->value[OPTION_JAR],
+		.want = arguments->value[OPTION_WANT],
+		.juice_in_stock = arguments->given[OPTION_JUICE_IN_STOCK],
+	};
+	struct day *day;
+	bool done;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	done = report(&to, day, &words, fault);
+	day_close(day);
+	return done;
+}
+
+static bool run_forecast(const struct arguments *arguments, struct fault *fault)
+{
+	return run_ahead(arguments, report_forecast, fault);
+}
+
+static bool run_shortage(const struct arguments *arguments, struct fault *fault)
+{
+	return run_ahead(arguments, report_shortage, fault);
+}
+
 /* --- logs ---------------------------------------------------------------------------- */
 
 static bool make_log(const struct new_log_plan *plan, struct fault *fault)
@@ -338,6 +387,13 @@ static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 /* --- commands ------------------------------------------------------------------------------ */
 
 #define LOOKS (TAKES(FILE) | TAKES(JSON))
+#define AHEAD                                                                             \
+	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(JUICE_IN_STOCK))
+#define AHEAD_MORE                                                                        \
+	"With --want instead of --weight it says how much fruit so many jars take. Products\n" \
+	"with a number of batches come first, the others share what is left in turn.\n"        \
+	"  stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n"          \
+	"  stillroom shortage --fruit grapes --product \"grape juice\" --want 60 --jar pint\n"
 
 static const struct command commands[] = {
 	{
@@ -409,6 +465,28 @@ static const struct command commands[] = {
 	    .run = run_warnings,
 	},
 	{
+	    .word = "supplies",
+	    .help = "what is on the shelf: jars, lids, sugar, acid, pectin, fruit, juice",
+	    .takes = LOOKS,
+	    .run = run_supplies,
+	},
+	{
+	    .word = "forecast",
+	    .help = "this fruit, these products: juice, batches, jars, lids, loads",
+	    .more = AHEAD_MORE,
+	    .takes = LOOKS | AHEAD,
+	    .needs = TAKES(FRUIT),
+	    .run = run_forecast,
+	},
+	{
+	    .word = "shortage",
+	    .help = "what is missing for them, in units one buys",
+	    .more = AHEAD_MORE,
+	    .takes = LOOKS | AHEAD,
+	    .needs = TAKES(FRUIT),
+	    .run = run_shortage,
+	},
+	{
 	    .word = "restore",
 	    .help = "put the newest whole backup in the place of a damaged log",
 	    .more = "The damaged file is kept beside it. A log that is whole is left alone.\n",
@@ -468,8 +546,8 @@ static enum status run(const struct arguments *arguments)
 	}
 	if (command->run(arguments, &fault))
 		return STATUS_DONE;
-	/* What the tables refuse, boil and process have written as their answer. */
-	if (fault.kind != FAULT_REFUSED || (command->takes & TAKES(ELEVATION)) == 0)
+	/* Where a refusal is an answer it has been written already. */
+	if (fault.kind != FAULT_REFUSED || (command->takes & (TAKES(ELEVATION) | TAKES(FRUIT))) == 0)
 		complain(command, &fault);
 	return status_of(&fault);
 }

@@ -18,6 +18,7 @@
 #include "engine/words.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/recipe_lines.h"
+#include "kitchen/shelf.h"
 
 #define SETUP_LINE_MAX 1000
 
@@ -171,6 +172,20 @@ static bool line_supply(struct kitchen *kitchen, const struct words *words, int6
 }
 
 /* juice "grape" "2 gal" chilled */
+/* What one buys of it at a time; 0: loose. */
+static bool line_sold(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	bool by_size = words->count == 4;
+	enum supply_kind kind;
+	int64_t amount;
+
+	(void)id;
+	if (!supply_from_name(words_at(words, 1), &kind))
+		return fault_set(fault, FAULT_MISUSE, "there is no supply \"%s\"", words_at(words, 1));
+	return amount_read(words_at(words, by_size ? 3 : 2), supply_measure(kind), kind, &amount, fault) &&
+	       kitchen_sell_by(kitchen, kind, by_size ? words_at(words, 2) : "", amount, fault);
+}
+
 static bool line_juice(struct kitchen *kitchen, const struct words *words, int64_t id,
                        struct fault *fault)
 {
@@ -254,6 +269,7 @@ static const struct line_kind {
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
 	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
+	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
 	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },
 	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
 };

@@ -31,6 +31,11 @@ static const struct option_row options[] = {
 	[OPTION_PRESSURE] = { "pressure", 0, "PSI", "gauge pressure, where the table has several" },
 	[OPTION_ALL] = { "all", 0, NULL, "every load, not only open ones and today's" },
 	[OPTION_SINCE] = { "since", 0, "DATE", "open loads and those begun on DATE or later: 2026-09-14" },
+	[OPTION_FRUIT] = { "fruit", 0, "FRUIT", "grapes, apples, ..." },
+	[OPTION_WEIGHT] = { "weight", 0, "WEIGHT", "of the fruit: 60lb, 27kg" },
+	[OPTION_PRODUCT] = { "product", 0, "PRODUCT", "\"grape jelly\", \"3 x grape jelly in pints\"; again: one more" },
+	[OPTION_WANT] = { "want", 0, "JARS", "so many jars of the product: how much fruit?" },
+	[OPTION_JUICE_IN_STOCK] = { "juice-in-stock", 0, NULL, "the juice in stock is used as well" },
 	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practise in this kitchen" },
 	[OPTION_SCRATCH] = { "scratch", 0, "FILE", "the practice log, made when missing" },
 	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },
@@ -128,6 +133,14 @@ static bool take_elevation(struct arguments *out, const char *value, struct faul
 	return true;
 }
 
+static bool take_product(struct arguments *out, const char *value, struct fault *fault)
+{
+	if (out->product_count == PRODUCTS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "--product can be given %d times at most", PRODUCTS_MAX);
+	out->products[out->product_count++] = value;
+	return true;
+}
+
 static bool take(struct reading *reading, int code, char **argv, struct fault *fault)
 {
 	int option;
@@ -139,6 +152,8 @@ static bool take(struct reading *reading, int code, char **argv, struct fault *f
 	option = option_of(code);
 	reading->out->given[option] = true;
 	reading->out->value[option] = optarg;
+	if (option == OPTION_PRODUCT)
+		return take_product(reading->out, optarg, fault);
 	return option != OPTION_ELEVATION || take_elevation(reading->out, optarg, fault);
 }
 

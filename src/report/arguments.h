@@ -29,6 +29,11 @@ enum option_name {
 	OPTION_PRESSURE,
 	OPTION_ALL,
 	OPTION_SINCE,
+	OPTION_FRUIT,
+	OPTION_WEIGHT,
+	OPTION_PRODUCT,
+	OPTION_WANT,
+	OPTION_JUICE_IN_STOCK,
 	OPTION_KITCHEN,
 	OPTION_SCRATCH,
 	OPTION_SPEED,
@@ -40,6 +45,7 @@ enum option_name {
 
 #define TAKES(option) (1UL << OPTION_##option)
 #define ELEVATIONS_MAX 32
+#define PRODUCTS_MAX 8
 
 struct arguments;
 
@@ -59,6 +65,8 @@ struct arguments {
 	const char *value[OPTION_COUNT]; /* NULL: not given, or without a value; points into argv */
 	const char *elevations[ELEVATIONS_MAX]; /* all of them, in their order */
 	size_t elevation_count;
+	const char *products[PRODUCTS_MAX]; /* all of them, in their order */
+	size_t product_count;
 	const char *operand; /* NULL: none */
 };
 

@@ -58,4 +58,23 @@ bool report_jars(const struct report *to, struct day *day, const struct load_cho
 /* Of the board as it was when the day was opened. */
 void report_warnings(const struct report *to, struct day *day);
 
+/* Every supply, lid box and juice. */
+bool report_supplies(const struct report *to, struct day *day, struct fault *fault);
+
+struct ahead_words {
+	const char *fruit;
+	const char *weight;
+	const char *const *products; /* as wish_read takes them */
+	size_t product_count;
+	const char *jar;  /* of the products that name none */
+	const char *want; /* jars */
+	bool juice_in_stock;
+};
+/* This fruit, these products; and what is missing for them.  Refusals are written
+ * in the place of the answer. */
+bool report_forecast(const struct report *to, struct day *day, const struct ahead_words *words,
+                     struct fault *fault);
+bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words,
+                     struct fault *fault);
+
 #endif
