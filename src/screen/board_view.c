@@ -466,6 +466,7 @@ static const struct view_key keys[] = {
 	{ 'f', 0, "f", "jars set aside", "Jars that go to fridge, freezer, reprocess or bin.", has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
+	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },

@@ -19,6 +19,10 @@ static const struct view *const views[] = {
 	[VIEW_EXCEPTIONS] = &exceptions_view,
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,
+	[VIEW_SUPPLIES] = &supplies_view,
+	[VIEW_LEDGER] = &ledger_view,
+	[VIEW_FORECAST] = &forecast_view,
+	[VIEW_SHORTAGE] = &shortage_view,
 	[VIEW_RECIPE] = &recipe_view,
 	[VIEW_WARNINGS] = &warnings_view,
 	[VIEW_FATES] = &fates_view,
@@ -41,6 +45,9 @@ void desk_clear(struct desk *desk)
 	free(desk->juice.juices);
 	free(desk->day.items);
 	free(desk->seals.jars);
+	free(desk->shelf.lines);
+	free(desk->shelf.ledger);
+	free(desk->forecast.missing);
 	free(desk->story_rows);
 	free(desk->house_boxes);
 	free(desk->house_supplies);
@@ -187,6 +194,8 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text,
 {
 	desk->entry.open = true;
 	desk->entry.done = done;
+	desk->entry.blank = NULL;
+	desk->entry.keys = NULL;
 	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
 	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
 	desk->entry.at = strlen(desk->entry.text);
@@ -312,6 +321,11 @@ void desk_key(struct desk *desk, long key)
 
 	if (key == KEY_CODE_INTERRUPT) {
 		desk_show_view(desk, VIEW_LEAVE);
+		return;
+	}
+	if (desk->entry.open && key == ' ' && desk->entry.text[0] == '\0' && desk->entry.blank != NULL) {
+		if (press != PRESS_HELD)
+			desk->entry.blank(desk);
 		return;
 	}
 	if (desk->entry.open) {

@@ -15,7 +15,9 @@
 
 #include "engine/fault.h"
 #include "engine/process.h"
+#include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
+#include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
 #include "screen/config.h"
 #include "screen/picker.h"
@@ -40,6 +42,10 @@ enum view_name {
 	VIEW_EXCEPTIONS,
 	VIEW_SEALS,
 	VIEW_HOUSE,
+	VIEW_SUPPLIES,
+	VIEW_LEDGER,
+	VIEW_FORECAST,
+	VIEW_SHORTAGE,
 	VIEW_RECIPE,
 	VIEW_WARNINGS,
 	VIEW_FATES,
@@ -97,6 +103,8 @@ struct entry {
 	char text[ENTRY_MAX];
 	size_t at; /* where the next character goes, in bytes */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
+	void (*blank)(struct desk *desk); /* Space in the empty line; NULL: a blank like any */
+	const char *keys;                 /* what its keys do; NULL: the usual words */
 };
 
 enum start_field { START_PRODUCT, START_PACK, START_JAR, START_PRESSURE, START_COUNT, START_LIDS, START_READY };
@@ -174,6 +182,41 @@ struct day_card {
 	int64_t day_ms; /* an instant of the day shown */
 };
 
+/* The shelf, and the ledger of its line under the cursor. */
+struct shelf_card {
+	struct list_state list;
+	struct shelf_line *lines;
+	size_t count;
+	int checked; /* lines a shelf check has counted, and kept */
+	int kept;
+	char who[NAME_MAX_BYTES]; /* initials for the journal */
+	struct list_state ledger_list;
+	struct ledger_line *ledger;
+	size_t ledger_count;
+};
+
+/* The forecast, kept while the board is open. */
+#define FORECAST_RECIPES_MAX 64
+struct forecast_card {
+	struct list_state list;
+	char fruit[NAME_MAX_BYTES];
+	int64_t fruit_mg;
+	bool juice_in_stock;
+	struct {
+		char recipe[NAME_MAX_BYTES];
+		bool chosen;
+		int batches; /* 0: as many as there is fruit for */
+		int jar;     /* index among the sizes; -1: the usual one */
+	} choice[FORECAST_RECIPES_MAX];
+	size_t choices; /* recipes that are made of the fruit */
+	bool known;
+	struct ahead ahead;
+	char refusal[FAULT_SENTENCE_MAX]; /* why it is not known */
+	struct shortage_line *missing;
+	size_t missing_count;
+	struct list_state missing_list;
+};
+
 struct loader_card {
 	int64_t station_id;
 	int group; /* waiting group under the cursor */
@@ -242,6 +285,8 @@ struct desk {
 	struct juice_card juice;
 	struct loader_card loader;
 	struct day_card day;
+	struct shelf_card shelf;
+	struct forecast_card forecast;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
 	struct list_state house;
@@ -277,6 +322,10 @@ extern const struct view day_view;
 extern const struct view exceptions_view;
 extern const struct view seals_view;
 extern const struct view house_view;
+extern const struct view supplies_view;
+extern const struct view ledger_view;
+extern const struct view forecast_view;
+extern const struct view shortage_view;
 extern const struct view recipe_view;
 extern const struct view warnings_view;
 extern const struct view fates_view;
@@ -294,6 +343,10 @@ void loader_view_enter(struct desk *desk, int64_t station_id);
 void day_view_enter(struct desk *desk);
 void seals_view_enter(struct desk *desk, int64_t load_id);
 void house_view_enter(struct desk *desk);
+void supplies_view_enter(struct desk *desk);
+void ledger_view_enter(struct desk *desk); /* of the shelf line under the cursor */
+void forecast_view_enter(struct desk *desk);
+void shortage_view_enter(struct desk *desk);
 void recipe_view_enter(struct desk *desk, int64_t own_id); /* 0: a new one */
 void story_view_enter(struct desk *desk, struct log_subject subject);
 void seals_view_refresh(struct desk *desk);

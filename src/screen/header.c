@@ -194,8 +194,9 @@ static void keys_draw(struct desk *desk, int row, int cols)
 
 	if (desk->entry.open) {
 		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
-		             cols < 60 ? "Enter keeps it   Esc as it was"
-		                       : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
+		             desk->entry.keys != NULL ? desk->entry.keys
+		             : cols < 60              ? "Enter keeps it   Esc as it was"
+		                                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
 		return;
 	}
 	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
