@@ -74,12 +74,21 @@ bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, 
 
 /* --- JSON -------------------------------------------------------------------------- */
 
-void ahead_bounds(struct json *json, const char *key, const int64_t *values, double per)
+/* The shortest digits of a round number would be 1e+02. */
+void ahead_amount(struct json *json, const char *key, int64_t value, int per)
+{
+	if (value % per == 0)
+		json_whole(json, key, value / per);
+	else
+		json_number(json, key, (double)value / per);
+}
+
+void ahead_bounds(struct json *json, const char *key, const int64_t *values, int per)
 {
 	json_open_object(json, key, JSON_FLAT);
-	json_number(json, "low", (double)values[BOUND_LOW] / per);
-	json_number(json, "likely", (double)values[BOUND_LIKELY] / per);
-	json_number(json, "high", (double)values[BOUND_HIGH] / per);
+	ahead_amount(json, "low", values[BOUND_LOW], per);
+	ahead_amount(json, "likely", values[BOUND_LIKELY], per);
+	ahead_amount(json, "high", values[BOUND_HIGH], per);
 	json_close(json);
 }
 
@@ -103,9 +112,9 @@ void ahead_open(struct json *json, const struct day *day, const struct ahead *ah
 	json_bool(json, "invented", house->invented);
 	json_text(json, "fruit", ahead->fruit);
 	if (ahead->jars == 0)
-		json_number(json, "fruit_g", (double)ahead->order.fruit_mg / 1000.0);
+		ahead_amount(json, "fruit_g", ahead->order.fruit_mg, 1000);
 	else
-		ahead_bounds(json, "fruit_g", ahead->need.fruit_mg, 1000.0);
+		ahead_bounds(json, "fruit_g", ahead->need.fruit_mg, 1000);
 	if (ahead->jars == 0)
 		json_null(json, "want");
 	else

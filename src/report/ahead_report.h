@@ -17,8 +17,10 @@ bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, 
 
 /* What holds for the whole document; leaves the object open. */
 void ahead_open(struct json *json, const struct day *day, const struct ahead *ahead);
-/* "key": {"low": 1, "likely": 2, "high": 3}, each divided by `per`. */
-void ahead_bounds(struct json *json, const char *key, const int64_t *values, double per);
+/* An amount in thousandths (`per` 1000: uL as mL, mg as g) or in pieces (`per` 1). */
+void ahead_amount(struct json *json, const char *key, int64_t value, int per);
+/* "key": {"low": 1, "likely": 2, "high": 3}, each as ahead_amount. */
+void ahead_bounds(struct json *json, const char *key, const int64_t *values, int per);
 void ahead_int_bounds(struct json *json, const char *key, const int *values);
 
 #endif

@@ -65,11 +65,11 @@ static void put_json(const struct report *to, const struct day *day, const struc
 	struct json json = json_begin(to->out);
 
 	ahead_open(&json, day, ahead);
-	json_number(&json, "juice_in_stock_ml", (double)ahead->order.juice_ul / 1000.0);
+	ahead_amount(&json, "juice_in_stock_ml", ahead->order.juice_ul, 1000);
 	put_yield_json(&json, &ahead->order.yield);
 	if (forecast->juice) {
-		ahead_bounds(&json, "juice_ml", forecast->juice_ul, 1000.0);
-		ahead_bounds(&json, "juice_left_ml", forecast->juice_left_ul, 1000.0);
+		ahead_bounds(&json, "juice_ml", forecast->juice_ul, 1000);
+		ahead_bounds(&json, "juice_left_ml", forecast->juice_left_ul, 1000);
 	} else {
 		json_null(&json, "juice_ml");
 		json_null(&json, "juice_left_ml");

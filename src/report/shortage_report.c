@@ -25,9 +25,9 @@ static const char *lack_word(enum lack lack)
 /* --- JSON -------------------------------------------------------------------------- */
 
 /* Grams, millilitres, pieces: what people and programs count in. */
-static double per_unit(enum measure measure)
+static int per_unit(enum measure measure)
 {
-	return measure == MEASURE_EACH ? 1.0 : 1000.0;
+	return measure == MEASURE_EACH ? 1 : 1000;
 }
 
 static const char *unit_word(enum measure measure)
@@ -37,7 +37,7 @@ static const char *unit_word(enum measure measure)
 
 static void put_line_json(struct json *json, const struct shortage_line *line, enum unit_system units)
 {
-	double per = per_unit(line->need.measure);
+	int per = per_unit(line->need.measure);
 	char buy[80] = "";
 
 	json_open_object(json, NULL, JSON_FLAT);
@@ -48,13 +48,13 @@ static void put_line_json(struct json *json, const struct shortage_line *line, e
 	json_bool(json, "optional", line->need.optional);
 	ahead_bounds(json, "needed", line->need.amount, per);
 	if (line->counted)
-		json_number(json, "stock", (double)line->stock / per);
+		ahead_amount(json, "stock", line->stock, per);
 	else
 		json_null(json, "stock");
 	json_text(json, "lack", lack_word(shortage_lack(line)));
 	ahead_bounds(json, "missing", line->missing, per);
 	if (line->sold_by > 0)
-		json_number(json, "sold_by", (double)line->sold_by / per);
+		ahead_amount(json, "sold_by", line->sold_by, per);
 	else
 		json_null(json, "sold_by");
 	shortage_buy(line, BOUND_LIKELY, units, buy, sizeof(buy));
@@ -200,7 +200,7 @@ static void put_shelf_json(const struct report *to, const struct day *day, const
 	json_bool(&json, "invented", house->invented);
 	json_open_array(&json, "supplies", JSON_LINES);
 	for (size_t i = 0; i < count; i++) {
-		double per = per_unit(rows[i].measure);
+		int per = per_unit(rows[i].measure);
 
 		json_open_object(&json, NULL, JSON_FLAT);
 		json_text(&json, "name", rows[i].name);
@@ -208,11 +208,11 @@ static void put_shelf_json(const struct report *to, const struct day *day, const
 		json_text(&json, "jar", rows[i].size[0] == '\0' ? NULL : rows[i].size);
 		json_text(&json, "unit", unit_word(rows[i].measure));
 		if (rows[i].counted)
-			json_number(&json, "stock", (double)rows[i].amount / per);
+			ahead_amount(&json, "stock", rows[i].amount, per);
 		else
 			json_null(&json, "stock");
 		if (rows[i].sold_by > 0)
-			json_number(&json, "sold_by", (double)rows[i].sold_by / per);
+			ahead_amount(&json, "sold_by", rows[i].sold_by, per);
 		else
 			json_null(&json, "sold_by");
 		json_text(&json, "note", rows[i].note);

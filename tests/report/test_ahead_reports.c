@@ -1,0 +1,235 @@
+/*
+ * Before the day, on paper: supplies, forecast and shortage list as text and as
+ * JSON, with names that try to break out.
+ */
+#include <check.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "report/report.h"
+#include "support/log_kit.h"
+
+#define HOSTILE "Kettle 1\033[2J\377"
+
+static struct log_kit kit;
+static struct day *day;
+static struct fault fault;
+
+static void line(const char *words)
+{
+	ck_assert_msg(kitchen_setup_line(day_kitchen(day), words, 0, &fault), "%s: %s", words, fault.sentence);
+}
+
+static void set_up(void)
+{
+	kit_init(&kit);
+	ck_assert_msg(day_open(kit.path, LOG_CREATE, &day, &fault), "%s", fault.sentence);
+	line("invented yes");
+	line("elevation 4650ft");
+	line("canner 1 boiling_water \"Kettle\" pint=9");
+	line("lids \"" HOSTILE "\" 60 2026-03-14");
+	line("supply sugar \"20 lb\"");
+	line("sold sugar \"5 lb\"");
+	line("supply jar half_pint 100");
+}
+
+static void tear_down(void)
+{
+	day_close(day);
+	kit_clear(&kit);
+}
+
+enum which { SUPPLIES, FORECAST, SHORTAGE };
+
+static char *written(enum which which, bool json, const struct ahead_words *words, bool meant)
+{
+	struct report to = { .json = json };
+	char *text;
+	size_t size;
+	bool done;
+
+	to.out = open_memstream(&text, &size);
+	ck_assert_ptr_nonnull(to.out);
+	memset(&fault, 0, sizeof(fault));
+	done = which == SUPPLIES   ? report_supplies(&to, day, &fault)
+	       : which == FORECAST ? report_forecast(&to, day, words, &fault)
+	                           : report_shortage(&to, day, words, &fault);
+	ck_assert_int_eq(fclose(to.out), 0);
+	ck_assert_msg(done == meant, "%s", fault.sentence);
+	return text;
+}
+
+static void holds(const char *text, const char *part)
+{
+	ck_assert_msg(strstr(text, part) != NULL, "no %s in:\n%s", part, text);
+}
+
+static const char *const jelly[] = { "grape jelly" };
+
+static struct ahead_words grapes(void)
+{
+	return (struct ahead_words){ .fruit = "grapes", .weight = "60lb", .products = jelly, .product_count = 1 };
+}
+
+START_TEST(supplies_are_told_line_by_line)
+{
+	char *text = written(SUPPLIES, false, NULL, true);
+	char *json = written(SUPPLIES, true, NULL, true);
+
+	holds(text, "20 lb            sugar, bought by 5 lb\n");
+	holds(text, "not counted      citric acid\n");
+	holds(text, "of 60, bought 2026-03-14\n");
+	ck_assert_ptr_null(strchr(text, '\033'));
+	holds(json, "{\"name\": \"half-pints\", \"kind\": \"jar\", \"jar\": \"half_pint\", \"unit\": \"each\", \"stock\": 100,");
+	holds(json, "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"stock\": 9071.847, "
+	            "\"sold_by\": 2267.962,");
+	holds(json, "\"kind\": \"citric_acid\", \"jar\": null, \"unit\": \"g\", \"stock\": null");
+	holds(json, "lids Kettle 1\\u001b[2J\xef\xbf\xbd");
+	free(text);
+	free(json);
+}
+END_TEST
+
+/* 60 lb at 3.5 lb a quart (AIB 539) are 68.6 cups: 13 batches of 5. */
+START_TEST(a_forecast_has_three_columns_and_its_source)
+{
+	struct ahead_words words = grapes();
+	char *text = written(FORECAST, false, &words, true);
+	char *json = written(FORECAST, true, &words, true);
+
+	holds(text, "60 lb of grapes\n");
+	holds(text, "  batches                                  12               13               16\n");
+	holds(text, "  half-pints                               96              104              160\n");
+	holds(text, "  loads of 9 (Kettle)");
+	holds(text, "Juice: 3.50 lb of fruit a quart, between 2.89 and 3.71.\n");
+	holds(text, "USDA AIB 539 quantity line; MSU sheet 01600323.\n");
+	holds(text, "Own runs: 0; from 5 on they are weighed in.\n");
+	holds(json, "\"fruit\": \"grapes\",\n");
+	holds(json, "\"want\": null,\n");
+	holds(json, "\"lb_a_quart_likely\": 3.5, ");
+	holds(json, "{\"recipe\": \"grape jelly\", \"jar\": \"half_pint\", \"batches\": {\"low\": 12, \"likely\": 13, "
+	            "\"high\": 16}, \"jars\": {\"low\": 96, \"likely\": 104, \"high\": 160}, ");
+	holds(json, "\"canner\": \"Kettle\", \"room\": 9}");
+	holds(json, "\"lids\": {\"low\": 96, \"likely\": 104, \"high\": 160},\n");
+	free(text);
+	free(json);
+}
+END_TEST
+
+START_TEST(jars_wanted_are_told_in_fruit)
+{
+	struct ahead_words words = { .fruit = "grapes", .want = "60", .jar = "pint", .products = jelly, .product_count = 1 };
+	char *text = written(FORECAST, false, &words, true);
+	char *json = written(FORECAST, true, &words, true);
+
+	holds(text, "60 pints of grape jelly take, at best, likely and to be sure:\n");
+	holds(text, "fruit  ");
+	holds(json, "\"want\": 60,\n");
+	holds(json, "\"fruit_g\": {\"low\": ");
+	free(text);
+	free(json);
+}
+END_TEST
+
+/* 13 batches take 13 x 7 cups of 200 g: 18,200 g against 9,072. */
+START_TEST(the_shortage_list_says_what_to_buy)
+{
+	struct ahead_words words = grapes();
+	char *text = written(SHORTAGE, false, &words, true);
+	char *json = written(SHORTAGE, true, &words, true);
+
+	holds(text, "To buy for 60 lb of grapes: 13 x grape jelly in half-pints\n");
+	holds(text, "[ ] 5 x 5 lb           6 x 5 lb           sugar: likely 40 lb 2 oz, here 20 lb\n");
+	holds(text, "[ ] 1 dozen            5 dozen            half-pints: likely 104, here 100\n");
+	holds(text, "[ ] 1 box of 60        2 boxes of 60      flat lids: likely 104, here 60\n");
+	holds(text, "Not counted here; look, and take if need be:\n");
+	holds(text, "regular pectin: likely 1 lb 6 3/4 oz, here not counted\n");
+	holds(json, "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"optional\": false, "
+	            "\"needed\": {\"low\": 16800, \"likely\": 18200, \"high\": 22400}, \"stock\": 9071.847, \"lack\": "
+	            "\"missing\", ");
+	holds(json, "\"buy_likely\": \"5 x 5 lb\", \"buy_high\": \"6 x 5 lb\"}");
+	free(text);
+	free(json);
+}
+END_TEST
+
+START_TEST(enough_is_said)
+{
+	static const char *const one[] = { "1 x grape jelly" };
+	struct ahead_words words = grapes();
+	char *text;
+
+	words.products = one;
+	line("supply pectin_regular \"14 oz\"");
+	line("supply band 60");
+	text = written(SHORTAGE, false, &words, true);
+	holds(text, "Of all that is counted there is enough.\n");
+	free(text);
+}
+END_TEST
+
+START_TEST(a_refusal_is_an_answer)
+{
+	struct ahead_words words = grapes();
+	char *text;
+
+	words.fruit = "apples\033[2J";
+	text = written(FORECAST, false, &words, false);
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	holds(text, "grape jelly is not made of apples");
+	ck_assert_ptr_null(strchr(text, '\033'));
+	free(text);
+	text = written(SHORTAGE, true, &words, false);
+	holds(text, "{\"refused\": \"grape jelly is not made of apples");
+	free(text);
+}
+END_TEST
+
+START_TEST(words_that_cannot_be_read_are_misuse)
+{
+	static const char *const wrong[] = { "grape jelly in buckets" };
+	struct ahead_words words[] = {
+		{ .fruit = "grapes", .products = jelly, .product_count = 1 },
+		{ .fruit = "grapes", .weight = "60", .products = jelly, .product_count = 1 },
+		{ .fruit = "grapes", .weight = "60lb", .want = "6", .products = jelly, .product_count = 1 },
+		{ .fruit = "grapes", .want = "0", .products = jelly, .product_count = 1 },
+		{ .fruit = "grapes", .weight = "60lb" },
+		{ .fruit = "gravel", .weight = "60lb" },
+		{ .fruit = "grapes", .weight = "60lb", .jar = "bucket", .products = jelly, .product_count = 1 },
+		{ .fruit = "grapes", .weight = "60lb", .products = wrong, .product_count = 1 },
+	};
+	static const char *const says[] = { "--weight", "A number alone", "leave out --weight", "from 1", "--product", "gravel", "bucket",
+		                            "buckets" };
+
+	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
+		char *text = written(FORECAST, false, &words[i], false);
+
+		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+		holds(fault.sentence, says[i]);
+		ck_assert_str_eq(text, "");
+		free(text);
+	}
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("ahead reports");
+	TCase *tests = tcase_create("ahead");
+
+	tcase_add_checked_fixture(tests, set_up, tear_down);
+	tcase_add_test(tests, supplies_are_told_line_by_line);
+	tcase_add_test(tests, a_forecast_has_three_columns_and_its_source);
+	tcase_add_test(tests, jars_wanted_are_told_in_fruit);
+	tcase_add_test(tests, the_shortage_list_says_what_to_buy);
+	tcase_add_test(tests, enough_is_said);
+	tcase_add_test(tests, a_refusal_is_an_answer);
+	tcase_add_test(tests, words_that_cannot_be_read_are_misuse);
+	suite_add_tcase(suite, tests);
+	SRunner *runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	int failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

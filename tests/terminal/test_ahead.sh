@@ -1,0 +1,175 @@
+#!/bin/sh
+# Before the day, on the real board: the shelf and its check, ledgers, a forecast
+# and what to buy, in the usual window and in the smallest; and as commands.
+set -u
+# shellcheck source=tests/terminal/tmux_kit.sh
+. "$(dirname "$0")/tmux_kit.sh"
+
+KITCHEN=$REPO/demo/quince-hollow-day.kitchen
+real_log
+answer_file=$own/answer.txt
+
+# typed TEXT: into the line that is open, and Enter.
+typed() {
+	type_text "$1"
+	press Enter
+	last_key=
+}
+
+# stock NAME AMOUNT: as the command tells it.
+stock() {
+	is "$1" "$("$STILLROOM" supplies -f "$log" | sed -n "s/  *$1\\(, .*\\)*\$//p")" "$2"
+}
+
+board() {
+	open_window main "$1" "$2" "$3 '$STILLROOM' -f '$log' $4"
+}
+
+at="the shelf"
+board 80 24 "" ""
+wait_for "4,650 ft" "? keys"
+press g
+wait_for "On the shelf, line 1 of" "60  half-pints" "2 qt  bottled lemon juice" "not counted  citric acid"
+shows "lids Box A, spring" "Space ledger" "r received" "c count" "k check all" "f forecast"
+
+at="a receipt and a count"
+press r
+wait_for "Came in, half-pints:"
+typed 24
+wait_for "84  half-pints" "Noted."
+press c
+wait_for "Found of half-pints:"
+typed "five dozen"
+wait_for "not an amount"
+press C-u
+typed "5 dozen"
+wait_for "60  half-pints"
+press i
+wait_for "Who is counting"
+typed KM
+wait_for "noted by KM"
+
+at="the shelf check goes line by line"
+press k
+wait_for "half-pints (60):" "Space keeps it"
+press Space
+wait_for "pints (72):"
+typed 70
+wait_for "quarts (28):"
+press Space
+wait_for "lids Box A, spring (60):"
+typed 55
+wait_for "lids Box B, summer (48):"
+press Space
+wait_for "sugar (40 lb):"
+typed "38 lb"
+wait_for "bottled lemon juice (2 qt):"
+press Escape
+wait_gone "bottled lemon juice (2 qt):"
+shows "70  pints" "55  lids Box A, spring" "38 lb  sugar"
+stock "pints" 70
+stock "sugar" "38 lb"
+
+at="it ends with what is counted"
+press k
+wait_for "bottled lemon juice (2 qt):"
+press Space
+wait_for "fruit (150 lb):"
+press Enter
+wait_for "Shelf check: 0 counted, 2 kept."
+
+at="the ledger of a line"
+press Up Up Space
+wait_for "sugar, newest first"
+shows "-2 lb" "left 38 lb" "KM counted" "+40 lb" "came in"
+press Escape
+wait_for "On the shelf"
+
+at="undo"
+press u
+wait_for "Undone: Supplies counted: 38 lb of sugar" "40 lb  sugar"
+
+at="what one buys at a time"
+press b
+wait_for "sugar, bought by (empty: loose): 5 lb_"
+press C-u
+typed "10 lb"
+wait_for "bought by 10 lb"
+
+at="a forecast"
+press f
+wait_for "Which fruit:"
+typed gravel
+wait_for "No recipe here is made of \"gravel\"."
+press C-u
+typed grapes
+wait_for "How much of it"
+typed "60 lb"
+wait_for "[x] grape jelly" "13 (12-16)" "104 (96-160) half-pints" "loads 12 (11-18)"
+shows "3.50 lb a quart (2.89 to 3.71); own runs 0 of 5" "MSU sheet 01600323"
+press Down Down Down
+step
+wait_for "[x] grape juice"
+press Right Right
+wait_for "batches 2, as asked at most"
+press Up Up Up j
+wait_for "(24-50) pints"
+press w
+wait_for "How many pints of it:"
+typed 60
+wait_for "60 pints: 65 lb 10 oz of grapes"
+
+at="what to buy"
+press b
+wait_for "To buy for the forecast of grapes" "uncounted" "screw bands" "enough"
+press Escape
+wait_for "Space choose"
+press Escape
+wait_for "On the shelf"
+close_window main
+
+at="the smallest window, without colour"
+board 40 12 "NO_COLOR=1" ""
+wait_for "4,650 ft" "? keys"
+press g
+wait_for "On the shelf, line 1 of" "60  half-pints" "Space ledger"
+press k
+wait_for "half-pints (60):" "Space keeps"
+press Escape
+press f
+wait_for "Which fruit:"
+typed grapes
+wait_for "How much of it"
+typed "60 lb"
+wait_for "juice 4 gal 1 qt 1 cup" "[x] grape jelly" "batches 13 (12-16)"
+press b
+wait_for "To buy for" "M half-pints"
+press Escape
+wait_for "Space choose"
+close_window main
+
+at="plain ASCII in a large window"
+board 120 40 "" --ascii
+wait_for "4,650 ft" "? keys"
+press g
+wait_for "On the shelf" "i initials" "b bought by"
+if LC_ALL=C grep -q '[^ -~]' "$screen"; then bad "not ASCII"; else good; fi
+close_window main
+
+at="commands"
+"$STILLROOM" forecast -f "$log" --fruit grapes --weight 60lb --product "grape jelly" >"$answer_file"
+is "status" "$?" 0
+holds "$answer_file" "60 lb of grapes" "  half-pints                               96              104              160"
+"$STILLROOM" shortage -f "$log" --fruit grapes --product "grape jelly in pints" --want 200 >"$answer_file"
+is "status" "$?" 0
+holds "$answer_file" "To buy for 200 pints of grape jelly" "x 10 lb" "to be sure"
+"$STILLROOM" shortage -f "$log" --fruit grapes --weight 60lb --product "grape jelly" --json >"$answer_file"
+holds "$answer_file" '"name": "sugar"' '"sold_by": 4535.924'
+"$STILLROOM" forecast -f "$log" --fruit apples --weight 60lb --product "grape jelly" >"$answer_file" 2>"$own/err"
+is "status" "$?" 3
+holds "$answer_file" "refused: grape jelly is not made of apples."
+is "said twice" "$(cat "$own/err")" ""
+"$STILLROOM" forecast -f "$log" --fruit grapes >"$answer_file" 2>&1
+is "status" "$?" 2
+whole "$log"
+finish
