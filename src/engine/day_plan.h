@@ -241,7 +241,7 @@ struct plan_load {
 	int end_s;        /* unloaded */
 	int jars;
 	int part_count;
-	struct plan_part parts[PLAN_PARTS_MAX]; /* in the order in which they were filled */
+	struct plan_part parts[PLAN_PARTS_MAX]; /* of different batches */
 };
 
 /* What a share of business is told of; also what a lower bound argues from. */

@@ -181,27 +181,34 @@ static void count_cost(struct plan_work *work)
 	if (schedule->broken)
 		schedule->cost.finish = FINISH_NEVER;
 	count_waiting(work, schedule, &schedule->cost);
+	schedule->mean_load_end = 0;
+	for (int i = in->running_load_count; i < schedule->load_count; i++)
+		schedule->mean_load_end += schedule->loads[i].end;
+	if (schedule->load_count > in->running_load_count)
+		schedule->mean_load_end /= schedule->load_count - in->running_load_count;
 }
 
 void build_schedule(struct plan_work *work, const struct genes *genes)
 {
 	const struct plan_input *in = work->in;
+	struct group group = {0};
 
 	copy_schedule(in, &work->schedule, &work->start);
-	for (int i = 0; i < in->batch_count;) {
-		struct group group = {0};
-		bool more = true;
+	for (int i = 0; i < in->batch_count + in->run_count; i++) {
+		int item = genes->order[i];
 
-		while (more && i < in->batch_count) {
-			int batch = genes->order[i++];
-
-			group.batches[group.count++] = batch;
-			more = genes->link[batch] != LINK_NONE && group.count < GROUP_MAX;
+		if (item >= PLAN_BATCHES_MAX) {
+			place_run(work, item - PLAN_BATCHES_MAX);
+			continue;
 		}
+		group.batches[group.count++] = item;
+		if (genes->link[item] != LINK_NONE && group.count < GROUP_MAX)
+			continue;
 		place_linked(work, genes, &group);
+		group = (struct group){0};
 	}
-	for (int i = 0; i < in->run_count; i++)
-		place_run(work, i);
+	if (group.count > 0)
+		place_linked(work, genes, &group);
 	count_cost(work);
 }
 

@@ -165,12 +165,33 @@ static int waits_over(const struct plan_work *work, int batch, int start, int ca
 	return over > 0 ? over : 0;
 }
 
+/* The member whose jars must go first into a load that starts then: of this family,
+ * filled by then, the one whose wait limit ends first. */
+static int most_pressing(const struct plan_work *work, const struct group *group, int family, int start)
+{
+	int best = PLAN_NONE;
+	int best_end = 0;
+
+	for (int i = 0; i < group->placed; i++) {
+		const struct plan_batch *of = &work->in->batches[group->batches[i]];
+		int filled = work->schedule.filled[group->batches[i]];
+		int end = of->wait_limit_s == PLAN_NO_LIMIT ? FINISH_NEVER : filled + of->wait_limit_s;
+
+		if (of->family != family || group->left[i] == 0 || filled > start)
+			continue;
+		if (best == PLAN_NONE || end < best_end) {
+			best = i;
+			best_end = end;
+		}
+	}
+	return best;
+}
+
 /* Fill the load from the group's jars; says which batch waits too long, if one does. */
-static struct delay take_load(struct plan_work *work, struct group *group, int head,
+static struct delay take_load(struct plan_work *work, struct group *group, int family,
                               const struct offer *offer, int cap)
 {
 	struct schedule *schedule = &work->schedule;
-	int family = family_of(work, group, head);
 	struct plan_load *load = &schedule->contents[schedule->load_count];
 	struct delay delay = {.member = PLAN_NONE, .by = 0};
 	int room = offer->jars;
@@ -179,18 +200,17 @@ static struct delay take_load(struct plan_work *work, struct group *group, int h
 	load->running = PLAN_NONE;
 	load->jars = offer->jars;
 	load->part_count = 0;
-	for (int i = head; i < group->placed && room > 0; i++) {
-		int jars = group->left[i] < room ? group->left[i] : room;
-		int over;
+	while (room > 0) {
+		int member = most_pressing(work, group, family, offer->spot.start);
+		int batch = group->batches[member];
+		int jars = group->left[member] < room ? group->left[member] : room;
+		int over = waits_over(work, batch, offer->spot.start, cap);
 
-		if (family_of(work, group, i) != family || jars == 0)
-			continue;
-		load->parts[load->part_count++] = (struct plan_part){.batch = group->batches[i], .jars = jars};
-		group->left[i] -= jars;
+		load->parts[load->part_count++] = (struct plan_part){.batch = batch, .jars = jars};
+		group->left[member] -= jars;
 		room -= jars;
-		over = waits_over(work, group->batches[i], offer->spot.start, cap);
 		if (over > delay.by)
-			delay = (struct delay){.member = i, .by = over};
+			delay = (struct delay){.member = member, .by = over};
 	}
 	schedule->loads[schedule->load_count++] = offer->spot;
 	shape_take(work, &work->loads[family][offer->spot.station], &offer->spot);
@@ -221,7 +241,7 @@ struct delay load_jars(struct plan_work *work, const struct genes *genes, struct
 				work->schedule.broken = true;
 				return delay;
 			}
-			delay = take_load(work, group, head, &offer, cap);
+			delay = take_load(work, group, family_of(work, group, head), &offer, cap);
 			if (delay.member != PLAN_NONE)
 				return delay;
 		}

@@ -105,8 +105,11 @@ enum link {
 enum pick { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS, PICK_CANNER /* + station */ };
 
 /* A schedule in short: build_schedule() makes the whole of it. */
+#define ITEMS_MAX (PLAN_BATCHES_MAX + PLAN_RUNS_MAX)
+#define ITEM_OF_RUN(run) (PLAN_BATCHES_MAX + (run)) /* below: a batch */
 struct genes {
-	unsigned char order[PLAN_BATCHES_MAX]; /* batches, first to place first */
+	unsigned char order[ITEMS_MAX]; /* batches and runs, first to place first; a run that a
+	                                 * batch needs is placed with it at the latest */
 	unsigned char link[PLAN_BATCHES_MAX];  /* by batch */
 	unsigned char pick[PLAN_BATCHES_MAX];  /* by batch: for loads that begin with its jars */
 	int wait_cap; /* jars should not wait longer, if that can be had; PLAN_NO_LIMIT */
@@ -135,6 +138,7 @@ struct schedule {
 	int last_end;
 	bool broken; /* a batch found no place within its wait limit, or loads ran out */
 	struct cost cost;
+	int64_t mean_load_end; /* of the new ones; tells nearly as good schedules apart */
 };
 
 /* Jars of the group being placed that are not in a load yet. */
@@ -163,7 +167,7 @@ struct plan_work {
 	struct genes now;
 	struct genes trial;
 	struct cost best_cost;
-	struct cost now_cost;
+	int64_t now_height; /* what the search walks down: day_plan_search.c */
 	int bound; /* a finish that cannot be beaten */
 	long placings;
 	long placings_max;

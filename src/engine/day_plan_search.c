@@ -8,10 +8,11 @@
 
 #include "engine/day_plan_private.h"
 
-#define PLACINGS_USUAL 30000 /* batches placed; some 40 ms */
-#define ALL_ORDERS_UP_TO 6   /* batches: 720 orders */
-#define STALE_AFTER 60       /* trials without a better one, then a kick */
-#define KICK_MOVES 6
+/* Batches placed: those of a small day take less time each. Some 40 ms. */
+#define PLACINGS_USUAL(items) (20000 + 800000 / (10 + (items)))
+#define ALL_ORDERS_UP_TO 4   /* batches: 24 orders */
+#define ROUNDS 2
+#define HILL 20              /* at first, hills of 1/20 of the day are walked over */
 
 /* --- chance ---------------------------------------------------------------------------- */
 
@@ -100,52 +101,89 @@ static int64_t key_of(const struct plan_work *work, enum rule rule, int batch)
 	return rule_key(work, rule, batch);
 }
 
+static int items(const struct plan_work *work)
+{
+	return work->in->batch_count + work->in->run_count;
+}
+
 /* Insertion keeps the order of the input among equals. */
-static void order_by(const struct plan_work *work, enum rule rule, struct genes *genes)
+static void order_by(const struct plan_work *work, enum rule rule, unsigned char *order)
 {
 	for (int i = 0; i < work->in->batch_count; i++) {
 		int64_t key = key_of(work, rule, i);
 		int place = i;
 
-		while (place > 0 && key_of(work, rule, genes->order[place - 1]) > key) {
-			genes->order[place] = genes->order[place - 1];
+		while (place > 0 && key_of(work, rule, order[place - 1]) > key) {
+			order[place] = order[place - 1];
 			place--;
 		}
-		genes->order[place] = (unsigned char)i;
+		order[place] = (unsigned char)i;
 	}
+}
+
+/* All runs before the batches, or each when a batch needs it. */
+static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first, struct genes *genes)
+{
+	int runs = work->in->run_count;
+	int batches = work->in->batch_count;
+
+	order_by(work, rule, &genes->order[runs_first ? runs : 0]);
+	for (int i = 0; i < runs; i++)
+		genes->order[runs_first ? i : batches + i] = (unsigned char)ITEM_OF_RUN(i);
 }
 
 /* --- trials -------------------------------------------------------------------------------- */
 
-/* Build the trial; keep it when it is no worse than what we have now. */
-static bool try_genes(struct plan_work *work)
+/* How high a schedule stands; lower is better.  Mostly its finish, and a little how
+ * early its loads are out on the average, so that there is a way down where many have
+ * the same finish. */
+static int64_t height(const struct schedule *schedule)
 {
+	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 + schedule->mean_load_end;
+}
+
+/* Build the trial; go there when it is no more than `rise` above where we are. */
+static bool try_genes(struct plan_work *work, int64_t rise)
+{
+	int64_t trial;
+
 	build_schedule(work, &work->trial);
-	if (cost_less(&work->now_cost, &work->schedule.cost))
+	trial = height(&work->schedule);
+	if (trial > work->now_height + rise)
 		return false;
 	work->now = work->trial;
-	work->now_cost = work->schedule.cost;
-	if (!cost_less(&work->now_cost, &work->best_cost))
+	work->now_height = trial;
+	if (!cost_less(&work->schedule.cost, &work->best_cost))
 		return false;
 	work->best = work->now;
-	work->best_cost = work->now_cost;
+	work->best_cost = work->schedule.cost;
 	return true;
+}
+
+static const unsigned char all_links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
+
+static void try_links_and_picks(struct plan_work *work)
+{
+	static const unsigned char picks[] = {PICK_FIRST_OUT, PICK_MOST_JARS};
+
+	for (size_t i = 0; i < sizeof(all_links); i++) {
+		for (size_t j = 0; j < sizeof(picks); j++) {
+			memset(work->trial.link, all_links[i], sizeof(work->trial.link));
+			memset(work->trial.pick, picks[j], sizeof(work->trial.pick));
+			(void)try_genes(work, 0);
+		}
+	}
 }
 
 static void try_rules(struct plan_work *work)
 {
-	static const unsigned char links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
-	static const unsigned char picks[] = {PICK_FIRST_OUT, PICK_MOST_JARS};
-
 	for (int rule = 0; rule < RULE_COUNT; rule++) {
-		order_by(work, (enum rule)rule, &work->trial);
-		for (size_t i = 0; i < sizeof(links); i++) {
-			for (size_t j = 0; j < sizeof(picks); j++) {
-				memset(work->trial.link, links[i], sizeof(work->trial.link));
-				memset(work->trial.pick, picks[j], sizeof(work->trial.pick));
-				(void)try_genes(work);
-			}
-		}
+		order_with_runs(work, (enum rule)rule, true, &work->trial);
+		try_links_and_picks(work);
+		if (work->in->run_count == 0)
+			continue;
+		order_with_runs(work, (enum rule)rule, false, &work->trial);
+		try_links_and_picks(work);
 	}
 }
 
@@ -175,17 +213,17 @@ static bool next_order(unsigned char *order, int count)
 
 static void try_all_orders(struct plan_work *work, long until)
 {
-	static const unsigned char links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
+	unsigned char *order = &work->trial.order[work->in->run_count];
 
-	for (size_t i = 0; i < sizeof(links); i++) {
+	for (size_t i = 0; i < sizeof(all_links); i++) {
 		work->trial = work->best;
-		order_by(work, BY_INDEX, &work->trial);
+		order_with_runs(work, BY_INDEX, true, &work->trial);
 		for (int j = 0; j < work->in->batch_count; j++)
-			work->trial.order[j] = (unsigned char)j;
-		memset(work->trial.link, links[i], sizeof(work->trial.link));
+			order[j] = (unsigned char)j;
+		memset(work->trial.link, all_links[i], sizeof(work->trial.link));
 		do
-			(void)try_genes(work);
-		while (work->placings < until && next_order(work->trial.order, work->in->batch_count));
+			(void)try_genes(work, 0);
+		while (work->placings < until && next_order(order, work->in->batch_count));
 	}
 }
 
@@ -193,7 +231,7 @@ static void try_all_orders(struct plan_work *work, long until)
 
 static void insert_elsewhere(struct plan_work *work, struct genes *genes)
 {
-	unsigned count = (unsigned)work->in->batch_count;
+	unsigned count = (unsigned)items(work);
 	unsigned from = chance(work, count);
 	unsigned to = chance(work, count);
 	unsigned char moved = genes->order[from];
@@ -207,8 +245,8 @@ static void insert_elsewhere(struct plan_work *work, struct genes *genes)
 
 static void swap_two(struct plan_work *work, struct genes *genes)
 {
-	unsigned a = chance(work, (unsigned)work->in->batch_count);
-	unsigned b = chance(work, (unsigned)work->in->batch_count);
+	unsigned a = chance(work, (unsigned)items(work));
+	unsigned b = chance(work, (unsigned)items(work));
 	unsigned char kept = genes->order[a];
 
 	genes->order[a] = genes->order[b];
@@ -255,52 +293,61 @@ static bool as_good_as_it_gets(const struct plan_work *work)
 	return work->best_cost.late_jar_s == 0 && work->best_cost.finish <= work->bound;
 }
 
-static void improve(struct plan_work *work, long until)
+/* Walk about, at first over hills, later only down; from the best again each round. */
+static void walk(struct plan_work *work, long until)
 {
-	int stale = 0;
+	long from = work->placings;
 
+	build_schedule(work, &work->best);
 	work->now = work->best;
-	work->now_cost = work->best_cost;
+	work->now_height = height(&work->schedule);
 	while (work->placings < until && !as_good_as_it_gets(work)) {
-		bool kick = stale >= STALE_AFTER;
-		int moves = kick ? KICK_MOVES : 1 + (int)chance(work, 2);
+		int64_t left = 1000 * (until - work->placings) / (until - from + 1);
+		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 / HILL * left / 1000;
+		int moves = 1 + (int)chance(work, 2);
 
-		work->trial = kick ? work->best : work->now;
+		work->trial = work->now;
 		while (moves-- > 0)
 			change_something(work, &work->trial);
-		if (kick)
-			work->now_cost.finish = FINISH_NEVER;
-		stale = kick || try_genes(work) ? 0 : stale + 1;
-		if (kick)
-			(void)try_genes(work);
+		(void)try_genes(work, highest * chance(work, 1000) / 1000);
 	}
+}
+
+static void improve(struct plan_work *work, long until)
+{
+	long each = (until - work->placings) / ROUNDS;
+
+	for (int i = 0; i < ROUNDS; i++)
+		walk(work, work->placings + each);
 }
 
 /* Jars should not stand about: the shortest cap on waiting that costs no time. */
 static void wait_less(struct plan_work *work)
 {
 	static const int caps_minutes[] = {0, 2, 5, 10, 15, 20, 30, 45, 60, 90, 120, 180};
+	struct genes genes = work->best;
 
-	work->now = work->best;
-	work->now_cost = work->best_cost;
 	for (size_t i = 0; i < sizeof(caps_minutes) / sizeof(caps_minutes[0]); i++) {
-		work->trial = work->best;
-		work->trial.wait_cap = caps_minutes[i] * 60;
-		(void)try_genes(work);
+		genes.wait_cap = caps_minutes[i] * 60;
+		build_schedule(work, &genes);
+		if (!cost_less(&work->schedule.cost, &work->best_cost))
+			continue;
+		work->best = genes;
+		work->best_cost = work->schedule.cost;
 	}
 }
 
 void search_schedule(struct plan_work *work)
 {
 	int effort = work->in->effort_percent == 0 ? 100 : work->in->effort_percent;
-	long most = (long)PLACINGS_USUAL * effort / 100;
+	long most = (long)PLACINGS_USUAL(items(work)) * effort / 100;
 
 	work->chance = 2463534242u; /* the example seed of the paper */
 	work->placings = 0;
 	memset(&work->trial, 0, sizeof(work->trial));
 	work->trial.wait_cap = PLAN_NO_LIMIT;
 	work->best_cost = (struct cost){.late_jar_s = INT64_MAX};
-	work->now_cost = work->best_cost;
+	work->now_height = INT64_MAX / 2;
 	try_rules(work);
 	if (work->in->batch_count <= ALL_ORDERS_UP_TO && !as_good_as_it_gets(work))
 		try_all_orders(work, most);
