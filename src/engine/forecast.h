@@ -20,6 +20,7 @@
 #include <stdint.h>
 
 #include "engine/fault.h"
+#include "engine/fruit.h"
 #include "engine/juice_yield.h"
 #include "engine/process.h"
 #include "engine/recipe.h"
@@ -36,7 +37,7 @@ struct forecast_product {
 };
 
 struct forecast_order {
-	const char *fruit;
+	char fruit[FRUIT_NAME_BYTES];
 	int64_t fruit_mg;
 	int64_t juice_ul; /* in stock, and used first; 0: none */
 	struct juice_yield yield;

@@ -214,8 +214,7 @@ static bool take_wishes(const struct kitchen *kitchen, const struct wishes *wish
 		return fault_set(fault, FAULT_MISUSE, "at most %d products at a time", FORECAST_PRODUCTS_MAX);
 	if (wishes->jars != 0 && wishes->count != 1)
 		return fault_set(fault, FAULT_MISUSE, "so many jars are wanted of one product: name just one");
-	text_copy(out->fruit, sizeof(out->fruit), wishes->fruit);
-	out->order.fruit = out->fruit;
+	text_copy(out->order.fruit, sizeof(out->order.fruit), wishes->fruit);
 	out->order.units = kitchen->board.house.units;
 	out->order.fruit_mg = wishes->fruit_mg;
 	out->jars = wishes->jars;
@@ -231,15 +230,15 @@ bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wish
 	struct juice_runs own;
 
 	memset(out, 0, sizeof(*out));
-	if (!take_wishes(kitchen, wishes, out, fault) || !own_runs(kitchen, out->fruit, &own, fault) ||
+	if (!take_wishes(kitchen, wishes, out, fault) || !own_runs(kitchen, out->order.fruit, &own, fault) ||
 	    (wishes->juice_in_stock && !juice_here(kitchen, &out->order, fault)))
 		return false;
-	juice_yield_of(out->fruit, out->order.fruit_mg, &own, &out->order.yield);
+	juice_yield_of(out->order.fruit, out->order.fruit_mg, &own, &out->order.yield);
 	if (wishes->jars != 0) {
 		if (!forecast_fruit_for(&out->order, wishes->jars, &out->need, fault))
 			return false;
 		/* How sure a yield is hangs on how much fruit it is about: once more. */
-		juice_yield_of(out->fruit, out->need.fruit_mg[BOUND_LIKELY], &own, &out->order.yield);
+		juice_yield_of(out->order.fruit, out->need.fruit_mg[BOUND_LIKELY], &own, &out->order.yield);
 		if (!forecast_fruit_for(&out->order, wishes->jars, &out->need, fault))
 			return false;
 		out->order.fruit_mg = out->need.fruit_mg[BOUND_HIGH];

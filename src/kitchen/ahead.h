@@ -44,11 +44,10 @@ const struct jar_size *usual_jar(const struct recipe *recipe);
 const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fruit, size_t n);
 
 struct ahead {
-	struct forecast_order order; /* its fruit is `fruit` below */
+	struct forecast_order order;
 	struct forecast forecast;
 	struct fruit_need need; /* with jars wanted: how much fruit */
 	int jars;               /* as wished */
-	char fruit[NAME_MAX_BYTES];
 	char canner[FORECAST_PRODUCTS_MAX][NAME_MAX_BYTES]; /* the roomiest that takes it; "" none here */
 };
 

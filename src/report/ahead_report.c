@@ -110,7 +110,7 @@ void ahead_open(struct json *json, const struct day *day, const struct ahead *ah
 	json_instant(json, "now", kitchen_now(kitchen).wall_ms);
 	json_whole(json, "practice_speed", house->practice_speed);
 	json_bool(json, "invented", house->invented);
-	json_text(json, "fruit", ahead->fruit);
+	json_text(json, "fruit", ahead->order.fruit);
 	if (ahead->jars == 0)
 		ahead_amount(json, "fruit_g", ahead->order.fruit_mg, 1000);
 	else

@@ -184,7 +184,7 @@ static void put_text(FILE *out, const struct ahead *ahead)
 	} else {
 		amount_words(MEASURE_MASS, ahead->order.fruit_mg, ahead->order.units, words, sizeof(words));
 		(void)fprintf(out, "%s of ", words);
-		plain_put(out, ahead->fruit);
+		plain_put(out, ahead->order.fruit);
 		(void)fputc('\n', out);
 	}
 	put_name(out, "");

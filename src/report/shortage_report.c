@@ -89,7 +89,7 @@ static void put_head(FILE *out, const struct ahead *ahead)
 		plain_put(out, ahead->order.products[0].recipe->name);
 		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_HIGH], ahead->order.units, words, sizeof(words));
 		(void)fputs("\nfruit: ", out);
-		plain_put(out, ahead->fruit);
+		plain_put(out, ahead->order.fruit);
 		(void)fprintf(out, ", %s to be sure", words);
 		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_LIKELY], ahead->order.units, words, sizeof(words));
 		(void)fprintf(out, " (likely %s)\n\n", words);
@@ -97,7 +97,7 @@ static void put_head(FILE *out, const struct ahead *ahead)
 	}
 	amount_words(MEASURE_MASS, ahead->order.fruit_mg, ahead->order.units, words, sizeof(words));
 	(void)fprintf(out, "To buy for %s of ", words);
-	plain_put(out, ahead->fruit);
+	plain_put(out, ahead->order.fruit);
 	(void)fputs(": ", out);
 	for (size_t i = 0; i < ahead->order.count; i++) {
 		(void)fprintf(out, "%s%d x ", i == 0 ? "" : ", ", ahead->forecast.lines[i].batches[BOUND_LIKELY]);

@@ -5,6 +5,7 @@
 
 #include "engine/amount.h"
 #include "engine/forecast.h"
+#include "engine/text.h"
 
 #define LB INT64_C(453592) /* mg, near enough */
 #define QUART 946353
@@ -22,8 +23,9 @@ static struct forecast_product product(const char *name, const char *jar, int ba
 
 static struct forecast_order order_of(const char *fruit, int64_t pounds)
 {
-	struct forecast_order order = { .fruit = fruit };
+	struct forecast_order order = { .count = 0 };
 
+	ck_assert(text_copy(order.fruit, sizeof(order.fruit), fruit));
 	ck_assert(amount_read("1 lb", MEASURE_MASS, SUPPLY_FRUIT, &order.fruit_mg, &fault));
 	order.fruit_mg *= pounds;
 	juice_yield_of(fruit, order.fruit_mg, NULL, &order.yield);
