@@ -56,7 +56,7 @@ check_order(const struct forecast_order *order, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED, "Say what is to be made of it.");
 	if (order->fruit_mg < 0 || order->fruit_mg > AMOUNT_MG_MAX || order->juice_ul < 0 ||
 	    order->juice_ul > AMOUNT_UL_MAX)
-		return fault_set(fault, FAULT_MISUSE, "That is not an amount of fruit for one kitchen.");
+		return fault_set(fault, FAULT_MISUSE, "That is more fruit or juice than one kitchen takes.");
 	return true;
 }
 

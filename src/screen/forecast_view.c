@@ -253,6 +253,7 @@ static void recipe_draw(struct desk *desk, int n, int row, int cols)
 	bool selected = n == desk->forecast.list.cursor;
 	int line = line_of(desk, n);
 	enum role role = selected ? ROLE_SELECTED : line >= 0 ? ROLE_PLAIN : ROLE_QUIET;
+	char mark = desk->forecast.choice[n].chosen ? 'x' : ' ';
 	char batches[48] = "";
 	char jars[48] = "";
 
@@ -262,10 +263,10 @@ static void recipe_draw(struct desk *desk, int n, int row, int cols)
 	}
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	if (cols < NARROW)
-		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-26.26s %.*s", line >= 0 ? 'x' : ' ',
+		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-26.26s %.*s", mark,
 		              desk->forecast.choice[n].recipe, (int)strcspn(jars, " "), jars);
 	else
-		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-32.32s %-12s %s %s", line >= 0 ? 'x' : ' ',
+		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-32.32s %-12s %s %s", mark,
 		              desk->forecast.choice[n].recipe, batches, jars, jar_at(desk, n)->plural);
 }
 
@@ -309,7 +310,7 @@ static void line_words(const struct desk *desk, struct text *text)
 	char loads[48];
 
 	if (line < 0) {
-		text_add(text, "%s: not chosen", card->choice[card->list.cursor].recipe);
+		text_add(text, card->choice[card->list.cursor].chosen ? "%s: chosen" : "%s: not chosen", card->choice[card->list.cursor].recipe);
 		return;
 	}
 	product = &card->ahead.order.products[line];
