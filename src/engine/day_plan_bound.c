@@ -61,7 +61,7 @@ static int run_alone(const struct plan_work *work, int run)
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
 		spot = shape_fit(work, &work->start, &work->runs[run], i,
-		                 later(in->start_s, in->runs[run].ready_s));
+		                 later(in->start_s, in->runs[run].ready_s), 0);
 		if (spot.end < end)
 			end = spot.end;
 	}
@@ -85,7 +85,7 @@ static void fill_alone(const struct plan_work *work, int batch, struct least *le
 
 		if (in->stations[i].kind != PLAN_POT || (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
-		spot = shape_fit(work, &work->start, &work->batches[batch], i, least->at_pot);
+		spot = shape_fit(work, &work->start, &work->batches[batch], i, least->at_pot, 0);
 		if (spot.start < start)
 			start = spot.start;
 	}
@@ -110,7 +110,7 @@ static struct least alone(const struct plan_work *work, int batch)
 		if (!family_canner(work, of->family, i))
 			continue;
 		spot = shape_fit(work, &work->start, &work->loads[of->family][i], i,
-		                 later(in->start_s, least.filled));
+		                 later(in->start_s, least.filled), 0);
 		if (spot.end < least.out)
 			least.out = spot.end;
 	}

@@ -20,23 +20,39 @@ bool cost_less(const struct cost *a, const struct cost *b)
 	return a->waiting_jar_s < b->waiting_jar_s;
 }
 
+static void add_item(struct group *group, int item)
+{
+	group->items[group->item_count++] = item;
+	group->count += item < PLAN_BATCHES_MAX;
+}
+
+static struct delay place_member(struct plan_work *work, const struct genes *genes, struct group *group,
+                                 int batch, int cap)
+{
+	int member = group->placed++;
+	int link = genes->link[batch];
+
+	place_pot(work, genes, batch, group->not_before[member]);
+	group->batches[member] = batch;
+	group->left[member] = work->in->batches[batch].jars;
+	if (link == LINK_DEFER || link == LINK_AFTER_RUNS)
+		return (struct delay){.member = PLAN_NONE};
+	return load_jars(work, genes, group, link == LINK_JOIN, cap);
+}
+
 static struct delay try_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap)
 {
 	struct delay delay = {.member = PLAN_NONE};
 
 	group->placed = 0;
 	group->first_load = work->schedule.load_count;
-	while (group->placed < group->count && delay.member == PLAN_NONE) {
-		int member = group->placed++;
-		int batch = group->batches[member];
-		int link = group->placed == group->count ? LINK_NONE : genes->link[batch];
-
-		place_pot(work, batch, group->not_before[member]);
-		group->left[member] = work->in->batches[batch].jars;
-		if (link != LINK_DEFER)
-			delay = load_jars(work, genes, group, link == LINK_JOIN, cap);
+	for (int i = 0; i < group->item_count && delay.member == PLAN_NONE; i++) {
+		if (group->items[i] >= PLAN_BATCHES_MAX)
+			place_run(work, genes, group->items[i] - PLAN_BATCHES_MAX);
+		else
+			delay = place_member(work, genes, group, group->items[i], cap);
 	}
-	return delay;
+	return delay.member == PLAN_NONE ? load_jars(work, genes, group, false, cap) : delay;
 }
 
 static void give_back_group(struct plan_work *work, const struct group *group)
@@ -95,11 +111,12 @@ static int all_over(const struct plan_work *work)
  * would have been refused. */
 static void place_alone(struct plan_work *work, const struct genes *genes, int batch)
 {
-	struct group group = {.count = 1, .batches = {batch}};
+	struct group group = {0};
 
+	add_item(&group, batch);
 	if (place_group(work, genes, &group, PLAN_NO_LIMIT, TRIES_ALONE))
 		return;
-	(void)batch_ready(work, batch);
+	(void)batch_ready(work, &work->safe, batch);
 	group.not_before[0] = all_over(work);
 	if (try_group(work, &work->safe, &group, PLAN_NO_LIMIT).member != PLAN_NONE)
 		work->schedule.broken = true;
@@ -114,8 +131,12 @@ static void place_linked(struct plan_work *work, const struct genes *genes, stru
 	}
 	if (place_group(work, genes, group, PLAN_NO_LIMIT, TRIES_GROUP))
 		return;
-	for (int i = 0; i < group->count; i++)
-		place_alone(work, genes, group->batches[i]);
+	for (int i = 0; i < group->item_count; i++) {
+		if (group->items[i] < PLAN_BATCHES_MAX)
+			place_alone(work, genes, group->items[i]);
+		else
+			place_run(work, genes, group->items[i] - PLAN_BATCHES_MAX);
+	}
 }
 
 /* --- the whole ------------------------------------------------------------------------------ */
@@ -188,6 +209,14 @@ static void count_cost(struct plan_work *work)
 		schedule->mean_load_end /= schedule->load_count - in->running_load_count;
 }
 
+/* Does the group end before this item of the order? */
+static bool group_ends(const struct group *group, int item)
+{
+	if (group->link == LINK_NONE || group->item_count == GROUP_ITEMS_MAX)
+		return true;
+	return item < PLAN_BATCHES_MAX && (group->link == LINK_AFTER_RUNS || group->count == GROUP_MAX);
+}
+
 void build_schedule(struct plan_work *work, const struct genes *genes)
 {
 	const struct plan_input *in = work->in;
@@ -197,30 +226,32 @@ void build_schedule(struct plan_work *work, const struct genes *genes)
 	for (int i = 0; i < in->batch_count + in->run_count; i++) {
 		int item = genes->order[i];
 
-		if (item >= PLAN_BATCHES_MAX) {
-			place_run(work, item - PLAN_BATCHES_MAX);
-			continue;
+		if (group.item_count > 0 && group_ends(&group, item)) {
+			place_linked(work, genes, &group);
+			group = (struct group){0};
 		}
-		group.batches[group.count++] = item;
-		if (genes->link[item] != LINK_NONE && group.count < GROUP_MAX)
-			continue;
-		place_linked(work, genes, &group);
-		group = (struct group){0};
+		if (group.item_count == 0 && item >= PLAN_BATCHES_MAX)
+			place_run(work, genes, item - PLAN_BATCHES_MAX);
+		else
+			add_item(&group, item);
+		if (item < PLAN_BATCHES_MAX)
+			group.link = genes->link[item];
 	}
-	if (group.count > 0)
+	if (group.item_count > 0)
 		place_linked(work, genes, &group);
 	count_cost(work);
 }
 
 bool build_alone(struct plan_work *work, int batch, int pick, int *longest_wait)
 {
-	struct group group = {.count = 1, .batches = {batch}, .not_before = {work->quiet_s}};
+	struct group group = {0};
 	struct delay delay;
 
 	copy_schedule(work->in, &work->schedule, &work->start);
 	work->safe.pick[batch] = (unsigned char)pick;
 	for (int run = 0; run < work->in->run_count; run++)
-		place_run(work, run);
+		place_run(work, &work->safe, run);
+	add_item(&group, batch);
 	group.not_before[0] = all_over(work);
 	delay = try_group(work, &work->safe, &group, PLAN_NO_LIMIT);
 	*longest_wait = delay.by + work->in->batches[batch].wait_limit_s;

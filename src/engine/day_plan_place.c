@@ -6,7 +6,7 @@
 
 /* --- pots and runs ---------------------------------------------------------------------- */
 
-void place_run(struct plan_work *work, int run)
+void place_run(struct plan_work *work, const struct genes *genes, int run)
 {
 	const struct plan_input *in = work->in;
 	struct spot best = {.station = PLAN_NONE};
@@ -19,7 +19,7 @@ void place_run(struct plan_work *work, int run)
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
 		spot = shape_fit(work, &work->schedule, &work->runs[run], i,
-		                 later(in->start_s, in->runs[run].ready_s));
+		                 later(in->start_s, in->runs[run].ready_s), 60 * genes->late[ITEM_OF_RUN(run)]);
 		if (best.station == PLAN_NONE || spot.end < best.end)
 			best = spot;
 	}
@@ -28,19 +28,19 @@ void place_run(struct plan_work *work, int run)
 }
 
 /* Juice and fruit are there. */
-int batch_ready(struct plan_work *work, int batch)
+int batch_ready(struct plan_work *work, const struct genes *genes, int batch)
 {
 	const struct plan_batch *of = &work->in->batches[batch];
 	int ready = later(work->in->start_s, of->ready_s);
 
 	for (int run = of->first_run; run < of->first_run + of->run_count; run++) {
-		place_run(work, run);
+		place_run(work, genes, run);
 		ready = later(ready, work->schedule.runs[run].end);
 	}
 	return ready;
 }
 
-void place_pot(struct plan_work *work, int batch, int not_before)
+void place_pot(struct plan_work *work, const struct genes *genes, int batch, int not_before)
 {
 	const struct plan_input *in = work->in;
 	const struct plan_batch *of = &in->batches[batch];
@@ -50,13 +50,13 @@ void place_pot(struct plan_work *work, int batch, int not_before)
 	work->placings++;
 	if (of->stage != PLAN_TO_DO)
 		return;
-	earliest = later(batch_ready(work, batch), not_before);
+	earliest = later(batch_ready(work, genes, batch), not_before);
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
 		if (in->stations[i].kind != PLAN_POT || (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
-		spot = shape_fit(work, &work->schedule, &work->batches[batch], i, earliest);
+		spot = shape_fit(work, &work->schedule, &work->batches[batch], i, earliest, 0);
 		if (best.station == PLAN_NONE || spot.start < best.start)
 			best = spot;
 	}
@@ -124,7 +124,7 @@ int room_for(const struct plan_input *in, int station, int family)
 
 /* The best next load that begins with the jars of `head`; only a full one if asked so. */
 static bool find_load(const struct plan_work *work, const struct group *group, int head, bool full,
-                      int pick, struct offer *best)
+                      int pick, int late, struct offer *best)
 {
 	const struct plan_input *in = work->in;
 	int family = family_of(work, group, head);
@@ -142,7 +142,7 @@ static bool find_load(const struct plan_work *work, const struct group *group, i
 			continue;
 		offer.jars = left < room ? left : room;
 		offer.spot = shape_fit(work, &work->schedule, &work->loads[family][i], i,
-		                       jars_ready(work, group, head, offer.jars));
+		                       jars_ready(work, group, head, offer.jars), late);
 		if (!found || offer_better(&offer, best, pick))
 			*best = offer;
 		found = true;
@@ -231,12 +231,17 @@ struct delay load_jars(struct plan_work *work, const struct genes *genes, struct
                               bool full, int cap)
 {
 	struct delay delay = {.member = PLAN_NONE};
+	int last = group->batches[group->placed - 1];
+	int pick = genes->pick[last];
+	int late = 60 * genes->late[last];
 
 	for (int head = 0; head < group->placed; head++) {
 		struct offer offer;
 
 		while (group->left[head] > 0 && !behind_another(work, group, head) &&
-		       find_load(work, group, head, full, genes->pick[group->batches[head]], &offer)) {
+		       find_load(work, group, head, full, pick, late, &offer)) {
+			if (pick >= PICK_CANNER)
+				pick = PICK_FIRST_OUT;
 			if (work->schedule.load_count == PLAN_LOADS_MAX) {
 				work->schedule.broken = true;
 				return delay;

@@ -98,10 +98,12 @@ enum link {
 	LINK_NONE, /* all jars so far go into loads now */
 	LINK_JOIN, /* only full loads; what is left waits for the next batch's jars */
 	LINK_DEFER, /* no load before the next batch has found its pot */
+	LINK_AFTER_RUNS, /* no load before the runs that come next in the order are placed */
 	LINK_COUNT
 };
 
-/* Which canner takes the next load. */
+/* Which canner takes the next load; from PICK_CANNER on, that station, but only the first
+ * of the loads that are made when a batch has found its pot. */
 enum pick { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS, PICK_CANNER /* + station */ };
 
 /* A schedule in short: build_schedule() makes the whole of it. */
@@ -111,7 +113,9 @@ struct genes {
 	unsigned char order[ITEMS_MAX]; /* batches and runs, first to place first; a run that a
 	                                 * batch needs is placed with it at the latest */
 	unsigned char link[PLAN_BATCHES_MAX];  /* by batch */
-	unsigned char pick[PLAN_BATCHES_MAX];  /* by batch: for loads that begin with its jars */
+	unsigned char pick[PLAN_BATCHES_MAX];  /* by batch: for the loads made when it has its pot */
+	unsigned char late[ITEMS_MAX]; /* by item: drain or unload so many minutes later, so that
+	                                * what is placed next may have the hands */
 	int wait_cap; /* jars should not wait longer, if that can be had; PLAN_NO_LIMIT */
 };
 
@@ -141,15 +145,19 @@ struct schedule {
 	int64_t mean_load_end; /* of the new ones; tells nearly as good schedules apart */
 };
 
-/* Jars of the group being placed that are not in a load yet. */
-#define GROUP_MAX PLAN_PARTS_MAX
+/* Batches that are linked, and runs between them, while they are placed together. */
+#define GROUP_MAX PLAN_PARTS_MAX /* batches */
+#define GROUP_ITEMS_MAX (2 * GROUP_MAX)
 struct group {
-	int count;
+	int item_count;
+	int items[GROUP_ITEMS_MAX];
+	int count;           /* batches among them */
+	int link;            /* of the last of these */
+	int placed;          /* batches that have found a pot, and of each of these: */
 	int batches[GROUP_MAX];
+	int left[GROUP_MAX]; /*   its jars that are in no load yet */
 	int not_before[GROUP_MAX];
-	int left[GROUP_MAX]; /* jars */
 	int first_load;      /* loads from here on are the group's */
-	int placed;          /* batches that have found a pot */
 };
 
 struct plan_work {
@@ -181,9 +189,10 @@ bool plan_possible(const struct plan_input *in, const struct plan_names *names, 
 bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work, struct fault *fault);
 const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size);
 
-/* day_plan_shape.c: find the earliest place of a shape at a station, note it, forget it. */
+/* day_plan_shape.c: find the earliest place of a shape at a station, note it, forget it.
+ * A last span that may come later comes at least `late` seconds later. */
 struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule,
-                      const struct shape *shape, int station, int earliest);
+                      const struct shape *shape, int station, int earliest, int late);
 void shape_take(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 void shape_give_back(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 /* Work that is going on: first the rigid parts of all, then what may come later. */
@@ -209,9 +218,9 @@ struct delay {
 
 /* day_plan_place.c: the earliest place of a run, of a batch in a pot (its runs first),
  * and loads of what the group has filled: all of it, or only full ones. */
-void place_run(struct plan_work *work, int run);
-int batch_ready(struct plan_work *work, int batch); /* its runs are placed; juice is there */
-void place_pot(struct plan_work *work, int batch, int not_before);
+void place_run(struct plan_work *work, const struct genes *genes, int run);
+int batch_ready(struct plan_work *work, const struct genes *genes, int batch); /* its runs are placed; juice is there */
+void place_pot(struct plan_work *work, const struct genes *genes, int batch, int not_before);
 struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group,
                        bool full, int cap);
 int room_for(const struct plan_input *in, int station, int family); /* jars; 0: none */

@@ -8,8 +8,8 @@
 
 #include "engine/day_plan_private.h"
 
-/* Batches placed: those of a small day take less time each. Some 40 ms. */
-#define PLACINGS_USUAL(items) (20000 + 800000 / (10 + (items)))
+/* Batches placed: a small day costs less for each, and is to be planned the better. */
+#define PLACINGS_USUAL(items) (25000 + 12000000 / (((items) + 4) * ((items) + 4)))
 #define ALL_ORDERS_UP_TO 4   /* batches: 24 orders */
 #define ROUNDS 2
 #define HILL 20              /* at first, hills of 1/20 of the day are walked over */
@@ -265,26 +265,27 @@ static void change_pick(struct plan_work *work, struct genes *genes)
 	genes->pick[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, picks);
 }
 
+static void change_late(struct plan_work *work, struct genes *genes)
+{
+	static const unsigned char minutes[] = {0, 0, 0, 2, 5, 10, 20, 30};
+	int item = genes->order[chance(work, (unsigned)items(work))];
+
+	genes->late[item] = minutes[chance(work, sizeof(minutes))];
+}
+
+/* One of the ways to change a plan a little, the likelier the larger its share. */
 static void change_something(struct plan_work *work, struct genes *genes)
 {
-	switch (chance(work, 8)) {
-	case 0:
-	case 1:
-	case 2:
-		insert_elsewhere(work, genes);
-		break;
-	case 3:
-	case 4:
-		swap_two(work, genes);
-		break;
-	case 5:
-	case 6:
-		change_link(work, genes);
-		break;
-	default:
-		change_pick(work, genes);
-		break;
-	}
+	static const struct {
+		unsigned share;
+		void (*change)(struct plan_work *work, struct genes *genes);
+	} ways[] = {{3, insert_elsewhere}, {2, swap_two}, {2, change_link}, {1, change_pick}, {1, change_late}};
+	unsigned at = chance(work, 9);
+	size_t way = 0;
+
+	while (at >= ways[way].share)
+		at -= ways[way++].share;
+	ways[way].change(work, genes);
 }
 
 /* Nothing more to gain? */

@@ -145,7 +145,7 @@ static int fit_rigid(const struct plan_work *work, const struct schedule *schedu
 }
 
 struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule,
-                      const struct shape *shape, int station, int earliest)
+                      const struct shape *shape, int station, int earliest, int late)
 {
 	bool on_burner = work->in->stations[station].on_burner;
 	const struct plan_span *last = &shape->spans[shape->span_count - 1];
@@ -159,7 +159,8 @@ struct spot shape_fit(const struct plan_work *work, const struct schedule *sched
 		spot.end = next + shape->rigid;
 		spot.last_start = spot.end;
 		if (shape->last_waits) {
-			spot.last_start = line_fit(&schedule->people, spot.end, last->length_s, last->people);
+			spot.last_start =
+			    line_fit(&schedule->people, spot.end + late, last->length_s, last->people);
 			spot.end = spot.last_start + last->length_s;
 		}
 		spot.start = lane_fit(&schedule->lanes[station], next, spot.end);
