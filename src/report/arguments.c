@@ -31,6 +31,7 @@ static const struct option_row options[] = {
 	[OPTION_PRESSURE] = { "pressure", 0, "PSI", "gauge pressure, where the table has several" },
 	[OPTION_ALL] = { "all", 0, NULL, "every load, not only open ones and today's" },
 	[OPTION_SINCE] = { "since", 0, "DATE", "open loads and those begun on DATE or later: 2026-09-14" },
+	[OPTION_RULES] = { "rules", 0, NULL, "the rules themselves, without a log" },
 	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practise in this kitchen" },
 	[OPTION_SCRATCH] = { "scratch", 0, "FILE", "the practice log, made when missing" },
 	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },

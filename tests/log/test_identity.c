@@ -36,7 +36,7 @@ START_TEST(a_new_log_is_made_with_its_folders)
 	ck_assert_int_eq(stat(folder, &status), 0);
 	ck_assert_int_eq(status.st_mode & 0777, 0700);
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA application_id"), LOG_APPLICATION_ID);
-	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 2);
+	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 3);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT journal_mode = 'wal' FROM pragma_journal_mode"), 1);
 }
 END_TEST
@@ -170,7 +170,7 @@ START_TEST(a_newer_log_is_refused_with_both_numbers)
 	kit_sql(kit.path, "PRAGMA user_version = 907");
 	kit_refused(&kit, LOG_WRITE, FAULT_NEWER);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "number 907"));
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "up to 2"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "up to 3"));
 	kit_refused(&kit, LOG_LOOK, FAULT_NEWER);
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 907);
 }

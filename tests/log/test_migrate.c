@@ -23,7 +23,7 @@
 extern const char *const log_migrations[];
 extern const size_t log_migration_count;
 
-static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 2,
+static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 3,
               "name the new migration's text in log_migrations below, before the invented one");
 
 /* Rebuilds a table others refer to: only possible with foreign keys off. */
@@ -35,7 +35,7 @@ static const char invented[] =
 	"DROP TABLE lot;"
 	"ALTER TABLE lot_new RENAME TO lot;";
 
-const char *const log_migrations[] = {migration_0001, migration_0002, invented};
+const char *const log_migrations[] = {migration_0001, migration_0002, migration_0003, invented};
 const size_t log_migration_count = sizeof(log_migrations) / sizeof(log_migrations[0]);
 
 static struct log_kit kit;
@@ -71,7 +71,7 @@ static void make_old_log(void)
 START_TEST(a_new_log_gets_every_migration)
 {
 	kit_open(&kit, LOG_CREATE);
-	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 3);
+	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 4);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(note) FROM lot"), 0);
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA application_id"), LOG_APPLICATION_ID);
 }
@@ -84,7 +84,7 @@ START_TEST(an_older_log_is_copied_then_migrated)
 	make_old_log();
 	char *before = kit_dump(kit.path, true);
 	kit_open(&kit, LOG_WRITE);
-	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 3);
+	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 4);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT note = 'old' FROM lot"), 1);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 1);
 	ck_assert(kit_whole(kit.path));
@@ -144,7 +144,7 @@ START_TEST(the_copy_made_before_serves_when_the_log_breaks)
 	KIT_OK(&kit, log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
 	ck_assert_ptr_nonnull(strstr(used, "_before_2.db"));
 	kit_open(&kit, LOG_WRITE);
-	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 3);
+	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 4);
 }
 END_TEST
 
