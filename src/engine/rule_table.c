@@ -473,7 +473,7 @@ const struct rule rules[] = {
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
 	STOP("lids-used-twice", ABOUT_LID_BOX, lids_twice,
-	     "Count lid box {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
+	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
 	/* Stops that are asked when the key is pressed. */
 	STOP("key-no-elevation", ABOUT_KEY, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
@@ -548,7 +548,7 @@ const struct rule rules[] = {
 	        "Check the seals of {lot} now: over 24 h; unsealed jars are past saving.",
 	        "check after 12 to 24 h: A539, MSU-951"),
 	CAUTION("lid-box-failures", ABOUT_LID_BOX, many_failures,
-	        "Set lid box {box} aside and check every load from it: {failed} of {looked} failed, "
+	        "Set {box} aside and check every load from it: {failed} of {looked} failed, "
 	        "{others_failed} of {others_looked} of the others.",
 	        "retire the box: " PRACTICE "; Fisher's exact test, under 1 in 100"),
 	CAUTION("canner-failures", ABOUT_STATION, many_failures,
@@ -601,7 +601,7 @@ const struct rule rules[] = {
 	     "{broken} of {lot} broke: throw its food out, and look for cold jars, a missing rack or a knock.",
 	     "thermal shock, rack: MSU-738"),
 	NOTE("practice-row", ABOUT_LOAD, practice_row, "Common practice, no source: the process of {lot} ({station}).", PRACTICE),
-	NOTE("lids-old", ABOUT_LID_BOX, lids_old, "Use fresh lids where you can: box {box} was bought over 5 years ago.",
+	NOTE("lids-old", ABOUT_LID_BOX, lids_old, "Use fresh lids where you can: {box} was bought over 5 years ago.",
 	     "at least 5 years from manufacture: MSU-498"),
 	NOTE("jars-old", ABOUT_HOUSE, jars_old,
 	     "Use {kept_lot} first and look closely before opening: it is over a year old.", "within one year: NCSU-472"),

@@ -246,14 +246,22 @@ static bool check_order(const struct recipe *recipe, const struct batch_order *o
 	return true;
 }
 
-/* Regular pectin multiplied, or more than the recipe allows. */
-static bool check_multiple(const struct recipe *recipe, const struct batch_order *order, struct fault *fault)
+/* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */
+static bool check_multiple(const struct kitchen *kitchen, const struct recipe *recipe,
+                           const struct log_station *pot, const struct batch_order *order, struct fault *fault)
 {
+	enum unit_system units = kitchen->board.house.units;
+	bool fits = fits_pot(recipe, order->multiple, pot->volume_ul, units, NULL);
 	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name,
 		               .regular_pectin = recipe->pectin == PECTIN_REGULAR, .multiple = order->multiple,
 		               .multiple_max = recipe->multiple_max };
 
-	return stops_let_pass(&facts, order->reason, fault);
+	if (!stops_let_pass(&facts, order->reason, fault)) {
+		if (!fits && fault != NULL)
+			fault->kind = FAULT_REFUSED; /* no reason makes the pot larger */
+		return false;
+	}
+	return fits || fits_pot(recipe, order->multiple, pot->volume_ul, units, fault);
 }
 
 bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order *order,
@@ -268,8 +276,7 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!check_order(recipe, order, fault) || !check_multiple(recipe, order, fault) ||
-	    !fits_pot(recipe, order->multiple, pot->volume_ul, kitchen->board.house.units, fault) ||
+	if (!check_order(recipe, order, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);

@@ -159,6 +159,8 @@ static bool choose_multiple(struct desk *desk, const char *tried)
 	look(desk);
 	if (desk->batch.need_known) {
 		desk->batch.field = BATCH_READY;
+		if (desk->batch.order.reason[0] != '\0')
+			desk_say(desk, ROLE_CAUTION, "The process of its jars will count as UNKNOWN.");
 		return true;
 	}
 	if (desk->batch.refusal.kind != FAULT_STOPPED) {
