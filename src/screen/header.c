@@ -269,7 +269,7 @@ void footer_draw(struct desk *desk)
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	if (height > said + 1)
+	if (height > said + 1 && desk->view != VIEW_WARNINGS) /* which shows it above */
 		warning_draw(desk, rows - height, said == 0 ? height - 1 : 1, cols);
 	if (said > 0)
 		said_draw(desk, height == 4 && said < 3 ? rows - 3 : rows - 1 - said, said, cols);
