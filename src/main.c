@@ -156,6 +156,10 @@ static bool run_warnings(const struct arguments *arguments, struct fault *fault)
 	struct report to = report_of(arguments);
 	struct day *day;
 
+	if (arguments->given[OPTION_RULES]) {
+		report_rules(&to);
+		return true;
+	}
 	if (!look_at_log(arguments, &day, fault))
 		return false;
 	report_warnings(&to, day);
@@ -461,7 +465,7 @@ static const struct command commands[] = {
 	{
 	    .word = "warnings",
 	    .help = "what needs a person, worst first",
-	    .takes = LOOKS,
+	    .takes = LOOKS | TAKES(RULES),
 	    .run = run_warnings,
 	},
 	{

@@ -18,6 +18,7 @@ fault_set(struct fault *fault, enum fault_kind kind, const char *format, ...)
 	text_addv(&text, format, args);
 	va_end(args);
 	fault->kind = kind;
+	fault->rule = NULL;
 	text_copy(fault->sentence, sizeof(fault->sentence), sentence);
 	return false;
 }
@@ -29,6 +30,7 @@ fault_word(enum fault_kind kind)
 	case FAULT_NONE: return "none";
 	case FAULT_MISUSE: return "misuse";
 	case FAULT_REFUSED: return "refused";
+	case FAULT_STOPPED: return "stopped";
 	case FAULT_CONFIRM: return "confirm";
 	case FAULT_STALE: return "stale";
 	case FAULT_NOT_OURS: return "not_ours";

@@ -18,6 +18,7 @@ enum fault_kind {
 	FAULT_NONE = 0,
 	FAULT_MISUSE,    /* the caller's words cannot be understood: exit 2 */
 	FAULT_REFUSED,   /* understood, and not allowed by the trade's rules: exit 3 */
+	FAULT_STOPPED,   /* a stop rule holds it up: a typed reason lets it pass, see engine/rule.h */
 	FAULT_CONFIRM,   /* allowed, but unlikely enough to be asked a second time */
 	FAULT_STALE,     /* somebody else has already moved on; look again */
 	FAULT_NOT_OURS,  /* a file, but not a log of this program */
@@ -37,6 +38,7 @@ enum fault_kind {
 struct fault {
 	enum fault_kind kind;
 	char sentence[FAULT_SENTENCE_MAX];
+	const char *rule; /* id of the stop rule behind it, a constant; NULL: none */
 };
 
 /* Fill in *fault (which may be NULL) and return false, so that a failing line

@@ -37,6 +37,14 @@ refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple, enum unit_
 	                 recipe->name, multiple, needed.words, most);
 }
 
+bool
+fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
+         struct fault *fault)
+{
+	return pot_ul == 0 || pot_needed_ul(recipe, multiple) <= pot_ul ||
+	       refuse_pot(recipe, pot_ul, multiple, units, fault);
+}
+
 static bool
 check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
                struct fault *fault)
@@ -51,9 +59,7 @@ check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum u
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: the recipe allows %d batch%s a pot. Make several pots.", recipe->name,
 		                 recipe->multiple_max, recipe->multiple_max == 1 ? "" : "es");
-	if (pot_ul > 0 && pot_needed_ul(recipe, multiple) > pot_ul)
-		return refuse_pot(recipe, pot_ul, multiple, units, fault);
-	return true;
+	return fits_pot(recipe, multiple, pot_ul, units, fault);
 }
 
 /* For a jar of so many ounces, of a rate a quart; never less. */
@@ -67,10 +73,18 @@ bool
 scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
              const char *jar, struct scaled *out, struct fault *fault)
 {
+	return check_multiple(recipe, multiple, pot_ul, units, fault) &&
+	       scale_lines(recipe, multiple, units, jar, out, fault);
+}
+
+bool
+scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar,
+            struct scaled *out, struct fault *fault)
+{
 	const struct jar_size *size = jar_size_named(jar == NULL ? "quart" : jar);
 
-	if (!check_multiple(recipe, multiple, pot_ul, units, fault))
-		return false;
+	if (multiple < 1)
+		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
 	if (size == NULL || (jar != NULL && !recipe_allows_jar(recipe, size->name)))
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.",
 		                 recipe->name, jar, recipe->jars);

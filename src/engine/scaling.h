@@ -67,6 +67,14 @@ bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul,
                   enum unit_system units, const char *jar, struct scaled *out,
                   struct fault *fault);
 
+/* The same without asking how far it may be multiplied: for what is in the pot
+ * already, and for a person who has been told and goes on. */
+bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar,
+                 struct scaled *out, struct fault *fault);
+/* Is the pot (0: not stated) large enough, foaming room kept?  Refused: no. */
+bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
+              struct fault *fault);
+
 /* The largest multiple the pot takes; 0 when not even one batch fits. */
 int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 

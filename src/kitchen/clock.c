@@ -107,6 +107,14 @@ int64_t clock_day_start(int64_t wall_ms)
 	return (int64_t)mktime(&parts) * 1000;
 }
 
+int clock_year_utc(int64_t wall_ms)
+{
+	time_t seconds = (time_t)(wall_ms / 1000);
+	struct tm parts = { 0 };
+
+	return gmtime_r(&seconds, &parts) != NULL ? parts.tm_year + 1900 : 1970;
+}
+
 static void words(int64_t wall_ms, const char *format, char *buffer, size_t size)
 {
 	static const char *const days[] = { "Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat" };

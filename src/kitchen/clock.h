@@ -43,6 +43,7 @@ struct clock clock_practice(struct practice_clock *state, struct clock real, int
 
 /* Local calendar, by the TZ of the process.  Sizes include the zero. */
 int64_t clock_day_start(int64_t wall_ms); /* local midnight before or at wall_ms */
+int clock_year_utc(int64_t wall_ms); /* the year in UTC: seasons of the log are told by it */
 void clock_words_date(int64_t wall_ms, char *buffer, size_t size);      /* "2026-09-14" */
 void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);      /* "14:05" */
 void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size);  /* "Mon 14 Sep 14:05" */

@@ -58,6 +58,107 @@ bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fa
 	return put_house(kitchen, &house, "elevation", sentence, fault);
 }
 
+/* The largest jar of a load and its first lot: what its process was looked up for. */
+static bool read_made(struct log *log, const struct log_load *load, struct log_lot *lot, const char **jar,
+                      struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	int largest = 0;
+	bool done;
+
+	if (!log_jars(log, load->id, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		int size = jar_size_index(jar_size_named(jars[i].size));
+
+		largest = size > largest ? size : largest;
+	}
+	*jar = jar_sizes[largest].name;
+	done = count > 0 && log_lot_get(log, jars[0].lot_id, lot, fault);
+	free(jars);
+	return done;
+}
+
+/* One load made at the elevation that was wrong; counted, and marked when `act`. */
+static bool look_again(struct kitchen *kitchen, struct act *act, const struct log_load *made,
+                       const struct elevation *right, int *loads, struct fault *fault)
+{
+	struct log_load load = *made;
+	struct log_lot lot;
+	const char *jar;
+	char why[SENTENCE_MAX_BYTES];
+	int minutes;
+
+	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
+		return false;
+	if (load.verdict == VERDICT_NOT_VALID || !load_asks_more(&load, &lot, jar, right, &minutes))
+		return true;
+	(*loads)++;
+	if (act == NULL)
+		return true;
+	if (minutes > 0)
+		(void)snprintf(why, sizeof(why), "elevation was wrong: it got %d min and needs %d", load.minutes, minutes);
+	else
+		text_copy(why, sizeof(why), "elevation was wrong: there is no such process here");
+	(void)worsen(&load.verdict, load.verdict_why, VERDICT_NOT_VALID, why);
+	if (!back_to_check(act, &load, fault))
+		return false;
+	if (load.place == PLACE_SHELF)
+		load.place = PLACE_RACK;
+	return log_put_load(kitchen->log, &load, fault);
+}
+
+/* Every load since the elevation was set that was made at it. */
+static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct elevation *right, int *loads,
+                        struct fault *fault)
+{
+	const struct log_house *house = &kitchen->board.house;
+	struct log_load *made;
+	size_t count;
+	bool done = true;
+
+	*loads = 0;
+	if (!house->elevation.known)
+		return true;
+	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++)
+		if (made[i].elevation.um == house->elevation.um && made[i].elevation.slack_um == house->elevation.slack_um)
+			done = look_again(kitchen, act, &made[i], right, loads, fault);
+	free(made);
+	return done;
+}
+
+bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
+{
+	struct elevation elevation;
+
+	*loads = 0;
+	return elevation_read(words, &elevation, fault) && look_at_all(kitchen, NULL, &elevation, loads, fault);
+}
+
+bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char height[48];
+	struct act act;
+
+	if (!elevation_read(words, &house.elevation, fault) || !canners_are_empty(kitchen, "elevation", fault) ||
+	    !act_begin(&act, kitchen, "elevation", 0, fault))
+		return false;
+	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
+	/* Stays as it was set: what was made since then is looked at again next time, too. */
+	if (house.elevation_set_wall_ms == 0)
+		house.elevation_set_wall_ms = act.entry.at.wall_ms;
+	elevation_words(&house.elevation, height, sizeof(height));
+	if (!look_at_all(kitchen, &act, &house.elevation, loads, fault) ||
+	    !log_put_house(kitchen->log, &house, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid", height, *loads,
+	                  *loads == 1 ? " is" : "s are");
+}
+
 /* "203.1F", "95.1 C": a temperature with its unit. */
 static bool read_temperature(const char *words, double *celsius)
 {
@@ -93,6 +194,29 @@ bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struc
 		return false;
 	house.measured_boil_mc = (int)lround(celsius * 1000.0);
 	return put_house(kitchen, &house, "measured_boil", "Boiling water measured with a thermometer", fault);
+}
+
+/* Warmer or colder than any room is a slip of the pen. */
+#define STORAGE_MIN_C (-40.0)
+#define STORAGE_MAX_C 60.0
+
+bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+	double celsius;
+
+	if (words[0] == '\0') {
+		house.storage_mc = STORAGE_NOT_READ;
+		house.storage_wall_ms = 0;
+		return put_house(kitchen, &house, "storage", "Warmth of the store forgotten", fault);
+	}
+	if (!read_temperature(words, &celsius) || celsius < STORAGE_MIN_C || celsius > STORAGE_MAX_C)
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not the warmth of a room: write 64F or 18C.", words);
+	house.storage_mc = lround(celsius * 1000.0);
+	house.storage_wall_ms = kitchen_now(kitchen).wall_ms;
+	(void)snprintf(sentence, sizeof(sentence), "The store was read at %.1f F", fahrenheit_from_celsius(celsius));
+	return put_house(kitchen, &house, "storage", sentence, fault);
 }
 
 bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fault *fault)

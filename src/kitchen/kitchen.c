@@ -37,6 +37,10 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->strips);
 	free(kitchen->fates);
 	free(kitchen->waiting);
+	free(kitchen->boxes);
+	free(kitchen->supplies);
+	free(kitchen->asides);
+	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);
 	free(kitchen);

@@ -7,7 +7,8 @@
  *
  * Acts are one function, one transaction, one journal entry each.  Each returns
  * true when the log holds it durably, or false with a fault and nothing changed.
- * FAULT_CONFIRM: allowed but unlikely; call again with `sure` = true after the
+ * FAULT_STOPPED: a stop rule (engine/rule.h) holds it up; a typed reason lets it
+ * pass, and marks the process.  FAULT_CONFIRM: allowed but unlikely; call again with `sure` = true after the
  * person has pressed again.  FAULT_STALE: the phase is no longer the one the
  * person was looking at (another terminal, or a second press), or another
  * terminal has written since the board was read, which is read again then.
@@ -71,6 +72,16 @@ struct strip {
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
+	int largest_jar;  /* index into jar_sizes */
+	int liquid_lost;  /* jars that lost any liquid */
+	int over_half;    /* of those without a fate: over half their liquid gone */
+	/* What its phases came to since the load was last begun; -1: none of the kind ended. */
+	int64_t held_ms;     /* the last hold */
+	int64_t holds_ms;    /* all holds together, the running one left out */
+	int64_t hold_required_ms;
+	int64_t vented_ms;   /* the last vent that has a clock of its own */
+	int64_t reached_ms;  /* the watched phase before the last hold */
+	int64_t soon_ms;     /* and how soon it can hardly be over */
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */
@@ -95,6 +106,12 @@ struct board {
 	size_t waiting_count;
 	int waiting_unpublished; /* of these, without a published process */
 	int64_t juice_ul; /* juice in stock */
+	const struct log_lid_box *boxes; /* in use */
+	size_t box_count;
+	const struct log_supply *supplies;
+	size_t supply_count;
+	const struct log_aside *asides; /* rules this house has set aside */
+	size_t aside_count;
 };
 
 /* What the clock of a strip shows at a moment. */
@@ -259,6 +276,7 @@ struct batch_order {
 	char pack[WORD_MAX_BYTES]; /* one of the recipe's; "" when it has no published process */
 	char jar[WORD_MAX_BYTES];  /* meant to be filled; others may be too */
 	int multiple;
+	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
 };
 
 /* What a batch would need, before it is started. */
@@ -287,11 +305,23 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool ticked,
                   struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
-/* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were
- * not ticked as warm.  Acidified recipes whose acid goes in the jar: `acid_in`
- * must be true or the filling is refused. */
-bool kitchen_fill(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
-                  int64_t lid_box_id, bool acid_in, bool sure, struct fault *fault);
+/* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
+ * ticked as warm.  Where the recipe's acid goes in the jar, `acid_in` must be true:
+ * otherwise FAULT_STOPPED, and with a reason the batch is not valid. */
+struct fill_order {
+	int64_t batch_id;
+	const char *jar;
+	int jars;
+	int64_t lid_box_id; /* 0: not noted */
+	bool acid_in;
+	bool sure;
+	const char *reason; /* typed against a stop; "" none */
+};
+bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault);
+/* The acid was forgotten, or something else was not as the recipe says: the batch,
+ * and every load its jars are in, becomes not valid (acidified recipes) or unknown
+ * (others).  Loads that are not valid come back to the seal check. */
+bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault);
 /* Corrections: what really went in; jars of a batch that still wait. */
 bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
                           struct fault *fault);
@@ -343,6 +373,7 @@ enum exception {
 	EXCEPTION_BROKEN_JAR, /* a jar broke in the canner */
 	EXCEPTION_REDO,       /* the full process again, within 2 h of the failure */
 	EXCEPTION_WRONG,      /* something was wrong with a finished process; see kitchen_found_wrong */
+	EXCEPTION_RECIPE,     /* the batch was not made as its recipe says; see kitchen_batch_wrong */
 	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
 	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
 	EXCEPTION_COUNT
@@ -352,9 +383,11 @@ enum exception {
 const char *exception_words(const struct strip *strip, enum exception exception,
                             const struct moment *now);
 /* `amount`: EXCEPTION_EARLIER minutes (1 to the time since the phase before
- * began); EXCEPTION_DRAW uL of juice; else unused. */
+ * began); EXCEPTION_DRAW uL of juice; else unused.  `reason`: what was wrong
+ * (WRONG, RECIPE); why a stop is gone against (VENT_SHORT, EARLIER: FAULT_STOPPED
+ * without one); else "". What only makes a record worse needs none. */
 bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
-                       int64_t amount, struct fault *fault);
+                       int64_t amount, const char *reason, struct fault *fault);
 
 /* Something was wrong with a process that was over and counted: not valid, with
  * the reason.  Its two hours run from the end of the process, not from now.  A
@@ -413,6 +446,13 @@ bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *sai
 bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *fault);
 /* `words` as elevation_read takes them; refused while a load is in a canner. */
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault);
+/* As kitchen_set_elevation, when the one set before was wrong, not when the kitchen
+ * moved: what was made at it is looked up again, and a load that would have needed
+ * more is not valid.  `loads`: how many.  The other function only counts them. */
+bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
+bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
+/* A thermometer where the jars are kept, "64F" or "18C"; "" forgets it. */
+bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* Thermometer in boiling water here, "203.1F" or "95.1C"; "" forgets it. */
 bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struct fault *fault);
 bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fault *fault);

@@ -5,6 +5,7 @@
 #define STILLROOM_KITCHEN_PRIVATE_H
 
 #include "kitchen/kitchen.h"
+#include "kitchen/warnings.h"
 
 struct kitchen {
 	struct log *log;
@@ -14,6 +15,22 @@ struct kitchen {
 	struct strip *strips;
 	struct log_jar *fates;
 	struct log_jar *waiting;
+	struct log_lid_box *boxes;
+	struct log_supply *supplies;
+	struct log_aside *asides;
+	struct log_tally *tallies; /* of this season */
+	size_t tally_count;
+	bool had_day;                /* a load was made before today; */
+	struct log_load last_before; /* the newest of these */
+	struct log_lot kept;         /* of the oldest jar still kept; id 0: none */
+	uint64_t reads;              /* how often the board was read: tells what is stale */
+	struct warned {
+		struct warning rows[WARNINGS_MAX];
+		size_t count;
+		struct moment at;
+		int64_t again_ms; /* after `at`: something may change by itself */
+		uint64_t reads;   /* the board it was found on; 0: none */
+	} warned;
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
 	struct recipe *own;
 	size_t own_count;
@@ -39,6 +56,45 @@ bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 /* Abandon the act; returns false so that a failing line reads `return act_fail(...)`. */
 bool act_fail(struct act *act);
+
+/* --- stops.c --- */
+
+/* Does any stop rule hold this key up?  `facts` about ABOUT_KEY.  True: no, or the
+ * reason lets it pass.  False: FAULT_STOPPED (a reason would let it pass) or
+ * FAULT_REFUSED, with the rule's id. */
+bool stops_let_pass(const struct facts *facts, const char *reason, struct fault *fault);
+/* A process was refused with the sentence in *fault: say it again as the stop rule
+ * it falls under.  Always false. */
+bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault);
+/* Make a verdict worse, never better; true when it changed. */
+bool worsen(enum verdict *verdict, char why[SENTENCE_MAX_BYTES], enum verdict to, const char *because);
+/* What the batches in a load leave it at best; OPEN: nothing against it. */
+bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, char why[SENTENCE_MAX_BYTES],
+                      struct fault *fault);
+
+/* --- batch_need.c --- */
+
+bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient);
+int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *jar); /* what goes into one jar */
+bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
+/* When a canner that can process the batch in a pot is free; -1: none can. */
+int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now);
+/* What the pot will likely still fill, and take of a supply that goes into jars. */
+int batch_jars_to_come(const struct kitchen *kitchen, const struct strip *strip);
+int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *strip, enum supply_kind kind);
+
+/* --- batch_acts.c, for corrections --- */
+
+bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, int64_t lid_box_id,
+                const struct moment *filled, const char *closed_by, struct fault *fault);
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, struct fault *fault);
+bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
+                struct fault *fault);
+
+/* --- phase_acts.c --- */
+
+/* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
+bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault);
 
 /* The strip of a load on the board; NULL with FAULT_STALE when it is gone. */
 const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id,
@@ -75,6 +131,10 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
              enum acidity acidity, struct log_lot *lot, struct fault *fault);
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
+/* Would the load have needed more at another elevation: a longer hold (*minutes), or
+ * is there no process at its pressure there (*minutes 0)? */
+bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
+                    const struct elevation *elevation, int *minutes);
 /* Recipes of the log's own, read with the board. */
 bool read_own_recipes(struct kitchen *kitchen, struct fault *fault);
 

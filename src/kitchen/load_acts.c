@@ -34,7 +34,23 @@ bool kitchen_process(const struct kitchen *kitchen, const struct load_order *ord
 	if (!station_is_canner(station.kind))
 		return fault_set(fault, FAULT_REFUSED, "%s is not a canner.", station.name);
 	fill_query(kitchen, order, (enum method)station.kind, &query);
-	return process_find(&query, out, fault);
+	return process_find(&query, out, fault) || stop_no_process(kitchen, query.method, order->food, fault);
+}
+
+bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
+                    const struct elevation *elevation, int *minutes)
+{
+	struct process_query query = { .food = lot->food, .pack = lot->pack, .jar = jar, .method = load->method,
+		                       .elevation = *elevation, .pressure_psi = load->pressure_psi };
+	struct process process;
+
+	*minutes = 0;
+	if (!elevation->known || (load->elevation.um == elevation->um && load->elevation.slack_um == elevation->slack_um))
+		return false;
+	if (!process_find(&query, &process, NULL))
+		return true;
+	*minutes = process.minutes;
+	return process.minutes > load->minutes;
 }
 
 int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated)

@@ -280,8 +280,9 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
 	struct need needs[PICKS_MAX] = {{0}};
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
-	       common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out,
-	              fault);
+	       (common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out,
+	               fault) ||
+	        stop_no_process(kitchen, (enum method)canner->station.kind, needs[0].lot.food, fault));
 }
 
 /* --- which canner takes what ------------------------------------------------------------ */
@@ -489,6 +490,13 @@ static void say_picked(const struct need *needs, size_t count, char *buffer, siz
 		         needs[i].lot.product, needs[i].lot.code);
 }
 
+/* A load is never better than what is in its jars. */
+static bool mark_as_its_batches(struct act *act, struct log_load *load, struct fault *fault)
+{
+	return worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault) &&
+	       (load->verdict == VERDICT_OPEN || log_put_load(act->kitchen->log, load, fault));
+}
+
 static bool write_load(struct act *act, const struct strip *canner, struct need *needs,
                        size_t count, const struct process *process, struct log_load *load,
                        struct fault *fault)
@@ -499,7 +507,7 @@ static bool write_load(struct act *act, const struct strip *canner, struct need 
 		return false;
 	subject.id = load->id;
 	act_about(act, subject);
-	return put_picked(act, needs, count, load->id, fault) &&
+	return put_picked(act, needs, count, load->id, fault) && mark_as_its_batches(act, load, fault) &&
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
@@ -517,8 +525,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (canner == NULL || kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) ||
 	    !check_room(&canner->station, needs, count, fault) ||
-	    !common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi,
-	            &process, fault))
+	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
 	say_picked(needs, count, picked, sizeof(picked));

@@ -2,6 +2,7 @@
  * phase_acts.c - what moves a load, a run or a batch from phase to phase: the
  * next step, a lost condition, an alarm heard, the exceptions.
  */
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -35,6 +36,7 @@ bool phase_change(struct act *act, const struct strip *strip, enum phase_end why
 	struct log_phase ending = strip->phase;
 
 	ending.ended_wall_ms = act->entry.at.wall_ms;
+	ending.lasted_ms = strip_passed_ms(strip, &act->entry.at);
 	ending.ended_why = why;
 	return log_put_phase(act->kitchen->log, &ending, fault) &&
 	       (next == NULL || phase_begin(act, strip_subject(strip), next,
@@ -44,9 +46,11 @@ bool phase_change(struct act *act, const struct strip *strip, enum phase_end why
 /* What a load becomes when its running phase ends as it should. */
 static void judge(struct log_load *load, const struct strip *strip, const struct moment *now)
 {
-	if (strip->rule->name != PHASE_HOLD || load->verdict == VERDICT_NOT_VALID)
-		return; /* a failed process keeps the moment it failed: its window runs */
-	load->process_ended_wall_ms = now->wall_ms;
+	if (strip->rule->name != PHASE_HOLD)
+		return;
+	/* A process that failed keeps the moment it failed: its window runs. */
+	if (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0)
+		load->process_ended_wall_ms = now->wall_ms;
 	if (load->verdict != VERDICT_OPEN)
 		return;
 	load->verdict = VERDICT_VALID;
@@ -157,6 +161,16 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	                  strip.rule->words, next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done");
 }
 
+/* What was estimated is gone with the hold it was about; what is wrong with a batch
+ * stays. */
+static bool forget_estimate(struct act *act, struct strip *strip, struct fault *fault)
+{
+	struct log_load *load = &strip->load;
+
+	return strip->content != STRIP_LOAD || load->verdict != VERDICT_UNKNOWN ||
+	       worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault);
+}
+
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
@@ -173,12 +187,8 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault
 		return false;
 	act_about(&act, strip_subject(&strip));
 	act.entry.breaks_hold = true;
-	if (strip.load.verdict == VERDICT_UNKNOWN) {
-		/* What was estimated is gone with the hold it was about. */
-		strip.load.verdict = VERDICT_OPEN;
-		strip.load.verdict_why[0] = '\0';
-	}
-	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault) ||
+	if (!forget_estimate(&act, &strip, fault) ||
+	    !phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault) ||
 	    (strip.content == STRIP_LOAD && !log_put_load(kitchen->log, &strip.load, fault)))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
@@ -296,6 +306,9 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 	case EXCEPTION_DRAW:
 		return strip->content == STRIP_RUN && strip->rule->name == PHASE_RUN
 		           ? "some juice is drawn off now: measure it" : NULL;
+	case EXCEPTION_RECIPE:
+		return strip->content == STRIP_BATCH && strip->batch.verdict != VERDICT_NOT_VALID
+		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked" : NULL;
 	default: break;
 	}
 	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
@@ -336,7 +349,7 @@ static bool stop(struct act *act, const struct strip *strip, struct fault *fault
 	       (strip->content != STRIP_LOAD || stop_load(act, strip, fault));
 }
 
-static bool cut_vent(struct act *act, const struct strip *strip, struct fault *fault)
+static bool cut_vent(struct act *act, const struct strip *strip, const char *reason, struct fault *fault)
 {
 	struct log_load load = strip->load;
 	char why[SENTENCE_MAX_BYTES];
@@ -344,7 +357,7 @@ static bool cut_vent(struct act *act, const struct strip *strip, struct fault *f
 
 	text_add(&text, "vent cut short after ");
 	text_add_duration(&text, strip_passed_ms(strip, &act->entry.at) / 1000);
-	text_add(&text, " of 10:00");
+	text_add(&text, " of 10:00: %.200s", reason);
 	fail_process(&load, &act->entry.at, why);
 	act->entry.breaks_hold = true;
 	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) &&
@@ -354,12 +367,13 @@ static bool cut_vent(struct act *act, const struct strip *strip, struct fault *f
 /* A hold may be said to have begun earlier when someone watched it, never before
  * the phase that led to it had begun; the process then counts as "unknown". */
 static bool begin_earlier(struct act *act, const struct strip *strip, int64_t minutes,
-                          struct fault *fault)
+                          const char *reason, struct fault *fault)
 {
 	struct log_phase *phases;
 	struct log_load load = strip->load;
 	struct log_phase hold = strip->phase;
 	int64_t back = minutes * MINUTE_MS;
+	char why[SENTENCE_MAX_BYTES];
 	int64_t room = 0;
 	size_t count;
 
@@ -374,9 +388,9 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
 		                 (long long)minutes, (long long)(room / MINUTE_MS));
 	hold.began.wall_ms -= back;
 	hold.began.awake_ms -= back;
-	load.verdict = VERDICT_UNKNOWN;
-	(void)snprintf(load.verdict_why, sizeof(load.verdict_why),
-	               "start of the hold estimated: %lld min before the key, as a person saw it", (long long)minutes);
+	(void)snprintf(why, sizeof(why), "start of the hold estimated: %lld min before the key: %.200s",
+	               (long long)minutes, reason);
+	(void)worsen(&load.verdict, load.verdict_why, VERDICT_UNKNOWN, why);
 	return log_put_phase(act->kitchen->log, &hold, fault) &&
 	       log_put_load(act->kitchen->log, &load, fault);
 }
@@ -394,40 +408,71 @@ static bool redo_process(struct act *act, const struct strip *strip, struct faul
 	const struct phase_rule *first = phase_rule_first(strip->station.kind);
 	struct log_load load = strip->load;
 
-	load.verdict = VERDICT_OPEN;
-	load.verdict_why[0] = '\0';
-	return phase_change(act, strip, PHASE_DONE, first, fault) &&
+	return worst_of_batches(act->kitchen->log, load.id, &load.verdict, load.verdict_why, fault) &&
+	       phase_change(act, strip, PHASE_DONE, first, fault) &&
 	       log_put_load(act->kitchen->log, &load, fault);
 }
 
 static bool except(struct act *act, const struct strip *strip, enum exception exception,
-                   int64_t amount, struct fault *fault)
+                   int64_t amount, const char *reason, struct fault *fault)
 {
 	switch (exception) {
 	case EXCEPTION_STOP: return stop(act, strip, fault);
-	case EXCEPTION_VENT_SHORT: return cut_vent(act, strip, fault);
-	case EXCEPTION_EARLIER: return begin_earlier(act, strip, amount, fault);
+	case EXCEPTION_VENT_SHORT: return cut_vent(act, strip, reason, fault);
+	case EXCEPTION_EARLIER: return begin_earlier(act, strip, amount, reason, fault);
 	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
 	case EXCEPTION_REDO: return redo_process(act, strip, fault);
 	case EXCEPTION_WATER: return see_water(act, strip, fault);
 	case EXCEPTION_LOST: /* acts of their own */
 	case EXCEPTION_DRAW:
 	case EXCEPTION_WRONG:
+	case EXCEPTION_RECIPE:
 	case EXCEPTION_COUNT: break;
 	}
 	return false;
 }
 
+/* Exceptions that are acts of their own. */
+static bool is_other_act(enum exception exception)
+{
+	return exception == EXCEPTION_LOST || exception == EXCEPTION_DRAW || exception == EXCEPTION_WRONG ||
+	       exception == EXCEPTION_RECIPE;
+}
+
+static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum exception exception,
+                      int64_t amount, const char *reason, struct fault *fault)
+{
+	switch (exception) {
+	case EXCEPTION_LOST: return kitchen_lost(kitchen, strip->phase.id, fault);
+	case EXCEPTION_DRAW: return kitchen_juice_out(kitchen, strip->phase.id, amount, fault);
+	case EXCEPTION_WRONG: return kitchen_found_wrong(kitchen, strip->load.id, reason, fault);
+	case EXCEPTION_RECIPE: return kitchen_batch_wrong(kitchen, strip->batch.id, reason, fault);
+	default: return false;
+	}
+}
+
+/* What would go on against a rule needs a reason; what makes a record worse at once
+ * does not: nobody writes while the stove is out. */
+static bool stop_holds(const struct strip *strip, enum exception exception, const char *reason, struct fault *fault)
+{
+	struct facts facts = { .about = ABOUT_KEY, .station = strip->station.name,
+		               .is_vent_cut = exception == EXCEPTION_VENT_SHORT,
+		               .is_earlier_start = exception == EXCEPTION_EARLIER };
+
+	return !stops_let_pass(&facts, reason, fault);
+}
+
 bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
-                       int64_t amount, struct fault *fault)
+                       int64_t amount, const char *reason, struct fault *fault)
 {
 	static const char *const verbs[] = {
 		[EXCEPTION_LOST] = "lost", [EXCEPTION_STOP] = "stop",
 		[EXCEPTION_VENT_SHORT] = "vent_short", [EXCEPTION_EARLIER] = "began_earlier",
 		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
 		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
-		[EXCEPTION_WRONG] = "found_wrong",
+		[EXCEPTION_WRONG] = "found_wrong", [EXCEPTION_RECIPE] = "batch_wrong",
 	};
+	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct moment now = kitchen_now(kitchen);
 	struct strip strip;
@@ -441,24 +486,21 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 	if (words == NULL)
 		return fault_set(fault, FAULT_REFUSED, "%s: not possible in \"%s\".", strip_title(&strip),
 		                 strip.rule->words);
-	if (exception == EXCEPTION_LOST)
-		return kitchen_lost(kitchen, phase_id, fault);
-	if (exception == EXCEPTION_DRAW)
-		return kitchen_juice_out(kitchen, phase_id, amount, fault);
-	if (exception == EXCEPTION_WRONG)
-		return kitchen_found_wrong(kitchen, strip.load.id, "found wrong afterwards", fault);
+	if (is_other_act(exception))
+		return other_act(kitchen, &strip, exception, amount, reason, fault);
+	if (stop_holds(&strip, exception, reason, fault))
+		return false;
 	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
-	if (!except(&act, &strip, exception, amount, fault))
+	if (!except(&act, &strip, exception, amount, reason, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s", strip_title(&strip), words);
+	return act_commit(&act, fault, "%s: %s%s%s", strip_title(&strip), words, reason[0] != '\0' ? "; " : "", reason);
 }
 
 /* --- found out afterwards -------------------------------------------------------- */
 
-/* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
-static bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault)
+bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault)
 {
 	struct log_subject subject = { SUBJECT_LOAD, load->id };
 	const struct phase_rule *check = phase_rule_of((enum station_kind)load->method, PHASE_SEAL_CHECK);
@@ -471,6 +513,8 @@ static bool back_to_check(struct act *act, const struct log_load *load, struct f
 		if (strcmp(running.name, phase_name_stored(PHASE_SEAL_CHECK)) == 0)
 			return true;
 		running.ended_wall_ms = act->entry.at.wall_ms;
+		running.lasted_ms = moment_between(&running.began, &act->entry.at);
+		running.lasted_ms = running.lasted_ms > 0 ? running.lasted_ms : 0;
 		running.ended_why = PHASE_STOPPED;
 		if (!log_put_phase(act->kitchen->log, &running, fault))
 			return false;

@@ -30,6 +30,12 @@ static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
 	return true;
 }
 
+/* Before the contents wherever they are shown: what is not as it should be is seen. */
+static const char *verdict_mark(enum verdict verdict)
+{
+	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
+}
+
 static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
                           size_t count, struct fault *fault)
 {
@@ -44,7 +50,7 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
 	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
 		return false;
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%d %s %s%s", strip->jars,
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d %s %s%s", verdict_mark(strip->load.verdict), strip->jars,
 	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
 	               strip->lot.product, strip->lots > 1 ? " and more" : "");
 	return true;
@@ -65,9 +71,15 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 	}
 	strip->jars = (int)count;
 	for (size_t i = 0; i < count; i++) {
+		bool fateless = jar_needs_fate(&jars[i], &strip->load) && jars[i].fate == FATE_NONE;
+		int size = jar_size_index(jar_size_named(jars[i].size));
+
 		/* A jar whose fate is decided needs no look at its lid. */
 		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
-		strip->without_fate += jar_needs_fate(&jars[i], &strip->load) && jars[i].fate == FATE_NONE;
+		strip->without_fate += fateless;
+		strip->over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
+		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
+		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
 	}
 	done = describe_load(kitchen, strip, jars, count, fault);
 	free(jars);
@@ -103,10 +115,11 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	strip->filled = (int)count;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	if (strip->batch.multiple > 1)
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%d x %s", strip->batch.multiple,
-		               strip->lot.product);
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict),
+		               strip->batch.multiple, strip->lot.product);
 	else
-		text_copy(strip->holds, sizeof(strip->holds), strip->lot.product);
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict),
+		               strip->lot.product);
 	return true;
 }
 
@@ -128,6 +141,36 @@ static void remember(struct strip *strip, const struct log_phase *phase)
 	past->why = phase->ended_why;
 }
 
+/* What one phase adds to the account of the process; a load begun anew (the full
+ * process again) begins a new account. */
+static void account(struct strip *strip, const struct log_phase *phase, const struct log_phase *before)
+{
+	const struct phase_rule *rule = phase_rule_named(strip->station.kind, phase->name);
+	const struct phase_rule *led = before != NULL ? phase_rule_named(strip->station.kind, before->name) : NULL;
+
+	if (rule == NULL)
+		return;
+	if (rule->name == PHASE_LOADED) {
+		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
+		strip->holds_ms = 0;
+	}
+	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
+		strip->vented_ms = phase->lasted_ms;
+	if (rule->name != PHASE_HOLD)
+		return;
+	strip->hold_starts++;
+	strip->hold_required_ms = phase->required_ms;
+	if (led != NULL && led->kind == PHASE_WATCHED) {
+		/* After a lost boil the water is hot: only the first come-up tells anything. */
+		strip->reached_ms = strip->held_ms < 0 ? before->lasted_ms : -1;
+		strip->soon_ms = led->soon_s * INT64_C(1000);
+	}
+	if (phase->ended_wall_ms == 0)
+		return;
+	strip->held_ms = phase->lasted_ms;
+	strip->holds_ms += phase->lasted_ms;
+}
+
 static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_subject subject = strip_subject(strip);
@@ -139,7 +182,7 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fau
 	    !log_phases(kitchen->log, subject, &phases, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++) {
-		strip->hold_starts += strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
+		account(strip, &phases[i], i > 0 ? &phases[i - 1] : NULL);
 		remember(strip, &phases[i]);
 	}
 	free(phases);
@@ -363,15 +406,94 @@ static bool read_juice(struct kitchen *kitchen, struct fault *fault)
 	return true;
 }
 
+/* --- what the warnings ask beside the board --------------------------------------------- */
+
+static bool read_boxes(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_lid_box *boxes;
+	size_t count;
+
+	if (!log_lid_boxes(kitchen->log, &boxes, &count, fault))
+		return false;
+	free(kitchen->boxes);
+	kitchen->boxes = boxes;
+	kitchen->board.boxes = boxes;
+	kitchen->board.box_count = count;
+	return true;
+}
+
+static bool read_supplies(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_supply *supplies;
+	size_t count;
+
+	if (!log_supplies(kitchen->log, &supplies, &count, fault))
+		return false;
+	free(kitchen->supplies);
+	kitchen->supplies = supplies;
+	kitchen->board.supplies = supplies;
+	kitchen->board.supply_count = count;
+	return true;
+}
+
+static bool read_asides(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_aside *asides;
+	size_t count;
+
+	if (!log_rules_aside(kitchen->log, &asides, &count, fault))
+		return false;
+	free(kitchen->asides);
+	kitchen->asides = asides;
+	kitchen->board.asides = asides;
+	kitchen->board.aside_count = count;
+	return true;
+}
+
+static bool read_tallies(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_tally *tallies;
+	size_t count;
+
+	if (!log_tallies(kitchen->log, clock_year_utc(kitchen_now(kitchen).wall_ms), &tallies, &count, fault))
+		return false;
+	free(kitchen->tallies);
+	kitchen->tallies = tallies;
+	kitchen->tally_count = count;
+	return true;
+}
+
+/* FAULT_MISSING only says that there is none. */
+static bool read_past(struct kitchen *kitchen, int64_t day, struct fault *fault)
+{
+	struct fault none = { 0 };
+	struct log_jar jar;
+
+	kitchen->had_day = log_load_before(kitchen->log, day, &kitchen->last_before, &none);
+	if (!kitchen->had_day && none.kind != FAULT_MISSING)
+		return fault_set(fault, none.kind, "%s", none.sentence);
+	kitchen->kept.id = 0;
+	if (log_jar_oldest(kitchen->log, &jar, &none))
+		return log_lot_get(kitchen->log, jar.lot_id, &kitchen->kept, fault);
+	return none.kind == FAULT_MISSING || fault_set(fault, none.kind, "%s", none.sentence);
+}
+
+static bool read_for_rules(struct kitchen *kitchen, int64_t day, struct fault *fault)
+{
+	return read_boxes(kitchen, fault) && read_supplies(kitchen, fault) && read_asides(kitchen, fault) &&
+	       read_tallies(kitchen, fault) && read_past(kitchen, day, fault);
+}
+
 static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !read_juice(kitchen, fault) ||
+	    !read_juice(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;
 	read_boil(&kitchen->board);
+	kitchen->reads++;
 	return true;
 }
 

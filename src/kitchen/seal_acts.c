@@ -213,8 +213,15 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
                       int64_t now, struct fault *fault)
 {
-	if (!jar_fate_open(jar, load, fate, now, &jar->fate_by_wall_ms, fault))
-		return false;
+	if (!jar_fate_open(jar, load, fate, now, &jar->fate_by_wall_ms, fault)) {
+		char why[FAULT_SENTENCE_MAX];
+		struct facts facts = { .about = ABOUT_KEY, .is_fate = true, .why = why };
+
+		if (fault == NULL)
+			return false;
+		text_copy(why, sizeof(why), fault->sentence);
+		return stops_let_pass(&facts, "", fault);
+	}
 	jar->fate = fate;
 	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;
 	return true;

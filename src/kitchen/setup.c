@@ -202,6 +202,12 @@ static bool line_juice(struct kitchen *kitchen, const struct words *words, int64
 	       kitchen_juice_in(kitchen, words_at(words, 1), ul, state, fault);
 }
 
+static bool line_storage(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	(void)id;
+	return kitchen_set_storage(kitchen, words_at(words, 1), fault);
+}
+
 static bool line_units(struct kitchen *kitchen, const struct words *words, int64_t id,
                        struct fault *fault)
 {
@@ -267,6 +273,7 @@ static const struct line_kind {
 	{ "juicer", 3, 4, line_juicer, "juicer DIGIT \"NAME\" [retired]" },
 	{ "pot", 3, 5, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
+	{ "storage", 2, 2, line_storage, "storage 64F" },
 	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
 	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
 	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },

@@ -1,6 +1,7 @@
 /*
  * warnings.h - what is not as it should be with the open work, each with what
- * to do about it.  Looks at the board only, never at history.
+ * to do about it.  The rules stand in engine/rule_table.c; this looks at the board
+ * and a few tallies, never at history.
  */
 #ifndef STILLROOM_KITCHEN_WARNINGS_H
 #define STILLROOM_KITCHEN_WARNINGS_H
@@ -8,27 +9,40 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/kitchen.h"
-
-/* From mildest to worst. */
-enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT };
+#include "engine/fault.h"
+#include "engine/moment.h"
+#include "engine/rule.h"
 
 #define WARNING_SENTENCE_MAX 240
 #define WARNINGS_MAX 64
+#define RULE_REASON_MIN 3 /* letters of a reason: a slip of the finger is none */
+
+struct kitchen;
 
 struct warning {
 	const char *id; /* short and stable: "elevation-unset" */
 	enum severity severity;
-	int64_t load_id;    /* 0: about the house */
+	int64_t load_id;    /* 0: about none */
+	int64_t batch_id;   /* 0: about none */
 	int64_t station_id; /* 0: about no one station */
 	char sentence[WARNING_SENTENCE_MAX];
 	const char *source;
+	const struct rule *rule;
 };
 
-/* Fill `out`, worst first; returns how many there are, at most WARNINGS_MAX. */
+/* Ask every rule now.  Fill `out`, worst first; returns how many there are, at
+ * most WARNINGS_MAX: the mildest are left out.  `again_ms` (may be NULL): how long
+ * from now until time alone may change the answer. */
 size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
-                        struct warning out[WARNINGS_MAX]);
+                        struct warning out[WARNINGS_MAX], int64_t *again_ms);
 
-const char *severity_name(enum severity severity); /* "stop" */
+/* The same, asked again only after an act, when a moment has come at which a rule
+ * fires, or when the wall clock was moved: for a board that draws often.  Valid
+ * until the next call. */
+const struct warning *kitchen_warned(struct kitchen *kitchen, const struct moment *now, size_t *count);
+
+/* Set a caution or a note aside in this house, or take it up again.  A stop cannot
+ * be: FAULT_REFUSED. */
+bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside, struct fault *fault);
 
 #endif

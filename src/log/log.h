@@ -143,6 +143,8 @@ bool log_newest_entry(struct log *log, struct log_entry *out, struct fault *faul
 
 /* --- rows ---------------------------------------------------------------- */
 
+#define STORAGE_NOT_READ INT64_MIN
+
 struct log_house {
 	char name[NAME_MAX_BYTES];
 	struct elevation elevation;
@@ -159,6 +161,8 @@ struct log_house {
 	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
 	int water_minutes;       /* between water checks of a juicer */
 	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
+	int64_t storage_mc;      /* where jars are kept, thousandths of a degree Celsius */
+	int64_t storage_wall_ms; /* when that was read; 0: never */
 };
 
 /* The first four are the canner methods, in the order of enum method. */
@@ -241,6 +245,7 @@ struct log_phase {
 	int64_t acknowledged_wall_ms; /* 0: no */
 	int64_t ended_wall_ms;        /* 0: running */
 	enum phase_end ended_why;
+	int64_t lasted_ms; /* once it has ended: by the clock that nobody sets */
 };
 
 enum jar_state { JAR_UNCHECKED, JAR_SEALED, JAR_UNSEALED, JAR_DOUBTFUL, JAR_BROKEN, JAR_STATE_COUNT };
@@ -262,6 +267,7 @@ struct log_jar {
 	int64_t fate_by_wall_ms;   /* 0: no deadline */
 	int64_t fate_done_wall_ms; /* 0: not yet */
 	int64_t checked_wall_ms;   /* 0: not yet */
+	char closed_by[NAME_MAX_BYTES]; /* initials of who filled and closed it; "" nobody said */
 };
 
 struct log_run {
@@ -315,6 +321,9 @@ struct log_batch {
 	bool open;
 	char note[SENTENCE_MAX_BYTES];
 	int64_t opened_wall_ms;
+	enum verdict verdict; /* never VALID: loads are; what its loads cannot be better than */
+	char verdict_why[SENTENCE_MAX_BYTES];
+	char jar[WORD_MAX_BYTES]; /* the size it is meant for; "" not said */
 };
 
 struct log_batch_amount {
@@ -403,6 +412,22 @@ struct log_recipe {
 	struct log_recipe_ingredient ingredients[RECIPE_INGREDIENTS_MAX];
 };
 
+/* Lids looked at, and those that had not sealed, in one season: kept by the log,
+ * so that nobody counts jars again. */
+enum tally_about { TALLY_HOUSE, TALLY_LID_BOX, TALLY_CANNER, TALLY_PERSON, TALLY_ABOUT_COUNT };
+struct log_tally {
+	enum tally_about about;
+	char which[NAME_MAX_BYTES]; /* id of the lid box or station, or initials; "" the house */
+	int64_t looked;
+	int64_t failed; /* unsealed or doubtful */
+};
+
+/* A rule of the warnings that this house does not want to see. */
+struct log_aside {
+	char rule[WORD_MAX_BYTES * 2];
+	int64_t since_wall_ms;
+};
+
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
 const char *verdict_name(enum verdict verdict);
@@ -425,6 +450,8 @@ bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, stru
 /* Loads opened in [from, to), shelved ones too, oldest first. */
 bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
                        struct log_load **rows, size_t *count, struct fault *fault);
+/* The newest load opened before an instant; FAULT_MISSING: none. */
+bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault);
 /* Phases of a load, run or batch (subject kinds of those names only). */
 bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out, struct fault *fault);
 bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count, struct fault *fault); /* oldest first */
@@ -464,6 +491,11 @@ bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault 
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);
+/* The oldest jar that sealed and is still kept; FAULT_MISSING: none. */
+bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
+/* Of a season: the year, UTC, in which the lids were looked at. */
+bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
+bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault); /* by name */
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
 
@@ -480,6 +512,8 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault);
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);
+/* Set a rule aside, or take it up again. */
+bool log_put_aside(struct log *log, const struct log_aside *row, bool aside, struct fault *fault);
 /* A jar that was counted but never was; only one that waits. */
 bool log_remove_jar(struct log *log, int64_t id, struct fault *fault);
 bool log_put_run(struct log *log, struct log_run *row, struct fault *fault);

@@ -75,6 +75,9 @@ static void read_batch(struct query *query, void *into)
 	batch->open = take_flag(query);
 	TAKE_TEXT(query, batch->note);
 	batch->opened_wall_ms = take_integer(query);
+	batch->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	TAKE_TEXT(query, batch->verdict_why);
+	TAKE_TEXT(query, batch->jar);
 }
 
 static void read_batch_amount(struct query *query, void *into)

@@ -103,6 +103,7 @@ extern const struct words words_of_units;
 extern const struct words words_of_juice_state;
 extern const struct words words_of_juice_why;
 extern const struct words words_of_supply_why;
+extern const struct words words_of_tally;
 
 const char *units_name(enum unit_system units); /* as stored */
 

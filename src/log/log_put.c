@@ -66,6 +66,8 @@ bool log_put_house(struct log *log, const struct log_house *row, struct fault *f
 	bind_integer(&query, row->first_juice_minutes);
 	bind_integer(&query, row->water_minutes);
 	bind_integer(&query, row->jar_wait_minutes);
+	bind_unless(&query, row->storage_mc, STORAGE_NOT_READ);
+	bind_unless(&query, row->storage_wall_ms, 0);
 	bind_integer(&query, 1);
 	return update(&query, "house", fault);
 }
@@ -177,6 +179,7 @@ bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 	bind_name(&query, phase_end_name(row->ended_why));
 	bind_unless(&query, row->run_id, 0);
 	bind_unless(&query, row->batch_id, 0);
+	bind_unless(&query, row->ended_wall_ms == 0 ? -1 : row->lasted_ms, -1);
 	return put_row(&query, &row->id, 0, "phase", fault);
 }
 
@@ -198,6 +201,7 @@ bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
 	bind_unless(&query, row->filled.wall_ms, 0);
 	bind_integer(&query, row->filled.awake_ms);
 	BIND_TEXT(&query, row->filled.boot);
+	BIND_TEXT(&query, row->closed_by);
 	return put_row(&query, &row->id, 0, "jar", fault);
 }
 

@@ -30,6 +30,8 @@ static void read_house(struct query *query, void *into)
 	house->first_juice_minutes = take_int(query);
 	house->water_minutes = take_int(query);
 	house->jar_wait_minutes = take_int(query);
+	house->storage_mc = take_or(query, STORAGE_NOT_READ);
+	house->storage_wall_ms = take_integer(query);
 }
 
 static void read_station(struct query *query, void *into)
@@ -126,6 +128,7 @@ static void read_phase(struct query *query, void *into)
 	phase->ended_why = (enum phase_end)take_word(query, &words_of_phase_end);
 	phase->run_id = take_integer(query);
 	phase->batch_id = take_integer(query);
+	phase->lasted_ms = take_integer(query);
 }
 
 static void read_jar(struct query *query, void *into)
@@ -148,6 +151,7 @@ static void read_jar(struct query *query, void *into)
 	jar->filled.wall_ms = take_integer(query);
 	jar->filled.awake_ms = take_integer(query);
 	TAKE_TEXT(query, jar->filled.boot);
+	TAKE_TEXT(query, jar->closed_by);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)
@@ -282,6 +286,13 @@ bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms
 	return ok;
 }
 
+bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOAD_BEFORE);
+	bind_integer(&query, wall_ms);
+	return query_get(&query, read_load, out, "load before that", fault);
+}
+
 /* Which of three statements, by the kind of the subject. */
 static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3],
                         struct query *query, struct fault *fault)
@@ -335,6 +346,12 @@ bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault 
 	struct query query = query_start(log, JAR_GET);
 	bind_integer(&query, id);
 	return query_get(&query, read_jar, out, "such jar", fault);
+}
+
+bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault)
+{
+	struct query query = query_start(log, JAR_OLDEST);
+	return query_get(&query, read_jar, out, "jar that is kept", fault);
 }
 
 bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,

@@ -103,6 +103,14 @@ static const char *const supply_whys[] = {
 };
 WORDS(supply_whys, SUPPLY_WHY_COUNT);
 
+static const char *const tallies[] = {
+	[TALLY_HOUSE] = "house",
+	[TALLY_LID_BOX] = "lid_box",
+	[TALLY_CANNER] = "canner",
+	[TALLY_PERSON] = "person",
+};
+WORDS(tallies, TALLY_ABOUT_COUNT);
+
 const struct words words_of_place = {places, PLACE_COUNT};
 const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
 const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
@@ -114,6 +122,7 @@ const struct words words_of_units = {unit_systems, UNIT_SYSTEM_COUNT};
 const struct words words_of_juice_state = {juice_states, JUICE_STATE_COUNT};
 const struct words words_of_juice_why = {juice_whys, JUICE_WHY_COUNT};
 const struct words words_of_supply_why = {supply_whys, SUPPLY_WHY_COUNT};
+const struct words words_of_tally = {tallies, TALLY_ABOUT_COUNT};
 
 static const char *word(const struct words *words, int index)
 {

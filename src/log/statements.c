@@ -71,7 +71,7 @@
 
 #define LID_BOX_COLUMNS \
 	"id, label, bought_wall_ms, lids, " \
-	"(SELECT count(*) FROM jar WHERE jar.lid_box_id = lid_box.id), retired"
+	"(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired"
 
 #define LOAD_COLUMNS \
 	"id, station_id, method, place, minutes, pressure_psi, headspace_thou, jar_in_table, source, " \
@@ -80,13 +80,14 @@
 
 #define PHASE_COLUMNS \
 	"id, load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, " \
-	"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id"
+	"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, " \
+	"coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
 #define PHASES(of) "SELECT " PHASE_COLUMNS " FROM phase WHERE " of " = ?"
 
 #define JAR_COLUMNS \
 	"id, load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, " \
 	"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, " \
-	"filled_awake_ms, filled_boot"
+	"filled_awake_ms, filled_boot, closed_by"
 
 #define RUN_COLUMNS \
 	"id, station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, water_awake_ms, " \
@@ -98,7 +99,7 @@
 
 #define BATCH_COLUMNS \
 	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
-	"ticks, warm_jars, open, note, opened_wall_ms"
+	"ticks, warm_jars, open, note, opened_wall_ms, verdict, verdict_why, jar"
 
 #define SUPPLIES \
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
@@ -160,13 +161,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
 		"measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
 		"practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
-		"jar_wait_minutes FROM house WHERE id = 1",
+		"jar_wait_minutes, storage_mc, storage_wall_ms FROM house WHERE id = 1",
 	[HOUSE_UPDATE] =
 		"UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
 		"elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
 		"practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
 		"units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
-		"jar_wait_minutes = ? WHERE id = ?",
+		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ? WHERE id = ?",
 
 	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
 	[STATION_GET] = "SELECT " STATION_COLUMNS " FROM station WHERE id = ?",
@@ -207,6 +208,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_BETWEEN] =
 		"SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 		"ORDER BY opened_wall_ms, id",
+	[LOAD_BEFORE] =
+		"SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms < ? "
+		"ORDER BY opened_wall_ms DESC, id DESC LIMIT 1",
 	[LOAD_FRESH_ID] = FRESH_ID("load"),
 	[LOAD_INSERT] =
 		"INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
@@ -227,12 +231,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PHASE_OPEN_OF_BATCH] = PHASES("batch_id") " AND ended_wall_ms IS NULL",
 	[PHASE_INSERT] =
 		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
-		"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, lasted_ms, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[PHASE_UPDATE] =
 		"UPDATE phase SET load_id = ?, name = ?, began_wall_ms = ?, began_awake_ms = ?, "
 		"began_boot = ?, required_ms = ?, acknowledged_wall_ms = ?, ended_wall_ms = ?, "
-		"ended_why = ?, run_id = ?, batch_id = ? WHERE id = ?",
+		"ended_why = ?, run_id = ?, batch_id = ?, lasted_ms = ? WHERE id = ?",
 
 	[JAR_LIST] = "SELECT " JAR_COLUMNS " FROM jar WHERE load_id = ? ORDER BY place_in_load",
 	[JARS_OF_BATCH] = "SELECT " JAR_COLUMNS " FROM jar WHERE batch_id = ? ORDER BY id",
@@ -245,18 +249,22 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JAR_FATES] =
 		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
 		"ORDER BY fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
+	/* jar_kept is in the order of the ids, and so of the making. */
+	[JAR_OLDEST] =
+		"SELECT " JAR_COLUMNS " FROM jar WHERE state = 'sealed' AND fate = 'none' ORDER BY id LIMIT 1",
 	[JAR_MADE] =
 		"SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
 		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken'",
 	[JAR_INSERT] =
 		"INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
 		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
-		"filled_awake_ms, filled_boot, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"filled_awake_ms, filled_boot, closed_by, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[JAR_UPDATE] =
 		"UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
 		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
 		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
-		"filled_boot = ? WHERE id = ?",
+		"filled_boot = ?, closed_by = ? WHERE id = ?",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 
 	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
@@ -308,12 +316,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_FRESH_ID] = FRESH_ID("batch"),
 	[BATCH_INSERT] =
 		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
-		"source, published, ticks, warm_jars, open, note, opened_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"source, published, ticks, warm_jars, open, note, opened_wall_ms, verdict, verdict_why, jar, "
+		"id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[BATCH_UPDATE] =
 		"UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
 		"headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
-		"note = ?, opened_wall_ms = ? WHERE id = ?",
+		"note = ?, opened_wall_ms = ?, verdict = ?, verdict_why = ?, jar = ? WHERE id = ?",
 	[BATCH_AMOUNTS] =
 		"SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
 		"WHERE batch_id = ? ORDER BY place",
@@ -323,6 +331,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_AMOUNT_UPDATE] =
 		"UPDATE batch_amount SET batch_id = ?, place = ?, ingredient = ?, supply = ?, measure = ?, "
 		"wanted = ?, used = ? WHERE id = ?",
+
+	[TALLY_LIST] =
+		"SELECT about, which, looked, failed FROM seal_tally WHERE season = ? ORDER BY about, which",
+	[ASIDE_LIST] = "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule",
+	[ASIDE_INSERT] = "INSERT INTO rule_aside (rule, since_wall_ms) VALUES (?, ?) ON CONFLICT DO NOTHING",
+	[ASIDE_DELETE] = "DELETE FROM rule_aside WHERE rule = ?",
 
 	[SUPPLY_LIST] = SUPPLIES "ORDER BY supply.kind, supply.size",
 	[SUPPLY_OF] = SUPPLIES "WHERE supply.kind = ? AND supply.size = ?",

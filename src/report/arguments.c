@@ -36,6 +36,7 @@ static const struct option_row options[] = {
 	[OPTION_PRODUCT] = { "product", 0, "PRODUCT", "\"grape jelly\", \"3 x grape jelly in pints\"; again: one more" },
 	[OPTION_WANT] = { "want", 0, "JARS", "so many jars of the product: how much fruit?" },
 	[OPTION_JUICE_IN_STOCK] = { "juice-in-stock", 0, NULL, "the juice in stock is used as well" },
+	[OPTION_RULES] = { "rules", 0, NULL, "the rules themselves, without a log" },
 	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practise in this kitchen" },
 	[OPTION_SCRATCH] = { "scratch", 0, "FILE", "the practice log, made when missing" },
 	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },

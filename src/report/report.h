@@ -55,6 +55,8 @@ bool report_loads(const struct report *to, struct day *day, const struct load_ch
                   struct fault *fault);
 bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
                  struct fault *fault);
+/* Every rule there is: docs/warnings.md. */
+void report_rules(const struct report *to);
 /* Of the board as it was when the day was opened. */
 void report_warnings(const struct report *to, struct day *day);
 

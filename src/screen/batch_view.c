@@ -107,11 +107,13 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 static void look(struct desk *desk)
 {
 	struct batch_card *card = &desk->batch;
-	struct fault fault = { 0 };
+	int multiple = card->multiple.value < 1 ? 1 : card->multiple.value;
 
-	card->order.multiple = card->multiple.value < 1 ? 1 : card->multiple.value;
-	card->need_known = kitchen_batch_need(desk->kitchen, &card->order, &card->need, &fault);
-	text_copy(card->refusal, sizeof(card->refusal), card->need_known ? "" : fault.sentence);
+	if (multiple != card->order.multiple)
+		card->order.reason[0] = '\0'; /* it was given for that number */
+	card->order.multiple = multiple;
+	memset(&card->refusal, 0, sizeof(card->refusal));
+	card->need_known = kitchen_batch_need(desk->kitchen, &card->order, &card->need, &card->refusal);
 	card->sure = false;
 }
 
@@ -122,7 +124,7 @@ static void go_to(struct desk *desk, enum batch_field field)
 	card->field = field;
 	picker_reset(&card->picker);
 	card->need_known = false;
-	card->refusal[0] = '\0';
+	memset(&card->refusal, 0, sizeof(card->refusal));
 	if (field == BATCH_MULTIPLE)
 		card->multiple = (struct number_entry){ .value = 1 };
 	if (field >= BATCH_MULTIPLE)
@@ -149,13 +151,30 @@ static void choose_recipe(struct desk *desk)
 	}
 }
 
-static void choose_multiple(struct desk *desk)
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool choose_multiple(struct desk *desk, const char *tried)
 {
 	look(desk);
-	if (!desk->batch.need_known)
-		desk_say(desk, ROLE_STOP, "%s", desk->batch.refusal);
-	else
+	if (desk->batch.need_known) {
 		desk->batch.field = BATCH_READY;
+		if (desk->batch.order.reason[0] != '\0')
+			desk_say(desk, ROLE_CAUTION, "The process of its jars will count as UNKNOWN.");
+		return true;
+	}
+	if (desk->batch.refusal.kind != FAULT_STOPPED) {
+		desk_say_fault(desk, &desk->batch.refusal);
+		return true;
+	}
+	desk_ask_reason(desk, &desk->batch.refusal, tried, reason_typed);
+	return false;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->batch.order.reason, sizeof(desk->batch.order.reason), text);
+	return choose_multiple(desk, text);
 }
 
 static void start(struct desk *desk)
@@ -192,7 +211,7 @@ static void choose(struct desk *desk)
 		if (nth_word(recipe->jars, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
 			go_to(desk, BATCH_MULTIPLE);
 		break;
-	case BATCH_MULTIPLE: choose_multiple(desk); break;
+	case BATCH_MULTIPLE: (void)choose_multiple(desk, ""); break;
 	case BATCH_READY: start(desk); break;
 	}
 }
@@ -318,7 +337,7 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 	int end = top + rows;
 
 	if (!card->need_known) {
-		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal);
+		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal.sentence);
 		return;
 	}
 	for (size_t i = 0; i < card->need.scaled.count && row < end - 2; i++)

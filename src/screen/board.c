@@ -262,7 +262,7 @@ static void keep_house(struct loop *loop)
 		if (!kitchen_backup(desk->kitchen, &fault))
 			desk_say_fault(desk, &fault);
 	}
-	desk->warning_count = kitchen_warnings(desk->kitchen, &desk->now, desk->warnings);
+	desk->warnings = kitchen_warned(desk->kitchen, &desk->now, &desk->warning_count);
 	if (desk->sure_phase_id != 0 && phase_is_due(desk, desk->sure_phase_id)) {
 		desk->sure_phase_id = 0; /* "end it now all the same?" is no question any more */
 		desk->message[0] = '\0';

@@ -201,6 +201,19 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text,
 	desk->entry.at = strlen(desk->entry.text);
 }
 
+void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
+                     bool (*done)(struct desk *, const char *))
+{
+	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
+	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
+
+	desk_ask(desk, not_valid ? "On as NOT VALID, because (Esc: no):" : "On as UNKNOWN, because (Esc: no):", tried, done);
+	if (tried[0] != '\0')
+		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
+	else
+		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
+}
+
 /* The byte before `at` where a UTF-8 character begins; 0 at the start. */
 static size_t before(const char *text, size_t at)
 {

@@ -142,7 +142,7 @@ struct batch_card {
 	struct number_entry multiple;
 	struct batch_need need;
 	bool need_known;
-	char refusal[FAULT_SENTENCE_MAX]; /* why there is no need */
+	struct fault refusal; /* why there is no need */
 	bool sure;                        /* asked already: nowhere to go */
 };
 
@@ -156,6 +156,7 @@ struct fill_card {
 	int64_t lid_box_id;
 	bool acid_in;
 	bool sure;
+	char reason[SENTENCE_MAX_BYTES];
 	struct log_lid_box *boxes;
 	size_t box_count;
 };
@@ -273,7 +274,7 @@ struct desk {
 	int64_t alarm_seen_ms;
 	enum alarm alarm;
 
-	struct warning warnings[WARNINGS_MAX];
+	const struct warning *warnings; /* the kitchen's; valid during a frame or a key */
 	size_t warning_count;
 
 	struct entry entry;
@@ -289,6 +290,8 @@ struct desk {
 	struct forecast_card forecast;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
+	enum exception excepting; /* while its minutes or a reason are asked for */
+	int64_t excepting_amount;
 	struct list_state house;
 	struct list_state warned;
 	struct list_state fates;
@@ -299,6 +302,7 @@ struct desk {
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
 	struct log_station new_station; /* while its questions are asked */
+	char new_elevation[64]; /* likewise */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
@@ -378,6 +382,11 @@ void desk_key(struct desk *desk, long key);
 /* Ask for one line of text. */
 void desk_ask(struct desk *desk, const char *prompt, const char *text,
               bool (*done)(struct desk *, const char *));
+
+/* A stop (FAULT_STOPPED) asks why to go on all the same; `done` tries again with the
+ * reason. `tried`: the reason that was not enough, "" the first time. */
+void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
+                     bool (*done)(struct desk *, const char *));
 
 /* Shared by views. */
 void list_move(struct list_state *list, int by, int count);

@@ -9,7 +9,7 @@
  * when the view opens is one Space away. */
 static const enum exception offered[] = {
 	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_EARLIER,
-	EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_VENT_SHORT, EXCEPTION_WRONG, EXCEPTION_STOP,
+	EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_RECIPE, EXCEPTION_VENT_SHORT, EXCEPTION_WRONG, EXCEPTION_STOP,
 };
 _Static_assert(sizeof(offered) / sizeof(offered[0]) == EXCEPTION_COUNT, "a place for every exception");
 
@@ -56,22 +56,38 @@ static void draw(struct desk *desk, int top, int rows)
 	}
 }
 
-static void apply(struct desk *desk, enum exception exception, int64_t amount)
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* Record it; true when that is done or cannot be.  A stop asks for a reason first,
+ * in the line that is being typed. */
+static bool apply(struct desk *desk, enum exception exception, int64_t amount, const char *reason)
 {
 	const struct strip *strip = desk_selected(desk);
 	struct fault fault = { 0 };
 	const char *said;
 
 	if (strip == NULL || strip->content == STRIP_EMPTY)
-		return;
+		return true;
 	said = exception_words(strip, exception, &desk->now);
-	if (kitchen_exception(desk->kitchen, strip->phase.id, exception, amount, &fault)) {
+	if (kitchen_exception(desk->kitchen, strip->phase.id, exception, amount, reason, &fault)) {
+		desk_show_board(desk);
 		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)",
 		         exception == EXCEPTION_DRAW ? "the juice is in stock (j)" : said == NULL ? "exception" : said);
-		desk_show_board(desk);
-	} else {
-		desk_say_fault(desk, &fault);
+		return true;
 	}
+	if (fault.kind == FAULT_STOPPED) {
+		desk->excepting = exception;
+		desk->excepting_amount = amount;
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+		return false;
+	}
+	desk_say_fault(desk, &fault);
+	return fault.kind != FAULT_MISUSE;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return apply(desk, desk->excepting, desk->excepting_amount, text);
 }
 
 static bool minutes_typed(struct desk *desk, const char *text)
@@ -83,8 +99,7 @@ static bool minutes_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Give whole minutes, 1 or more.");
 		return false;
 	}
-	apply(desk, EXCEPTION_EARLIER, minutes);
-	return true;
+	return apply(desk, EXCEPTION_EARLIER, minutes, "");
 }
 
 static bool juice_typed(struct desk *desk, const char *text)
@@ -96,23 +111,20 @@ static bool juice_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	apply(desk, EXCEPTION_DRAW, ul);
-	return true;
+	return apply(desk, EXCEPTION_DRAW, ul, "");
 }
 
+/* What was wrong, with a finished process or with a batch. */
 static bool wrong_typed(struct desk *desk, const char *text)
 {
-	const struct strip *strip = desk_selected(desk);
-	struct fault fault = { 0 };
+	enum exception exception = desk->excepting;
 
-	if (strip == NULL || !strip_has_load(strip))
-		return true;
-	if (!kitchen_found_wrong(desk->kitchen, strip->load.id, text, &fault)) {
-		desk_say_fault(desk, &fault);
+	if (!apply(desk, exception, 0, text))
 		return false;
-	}
-	desk_show_board(desk);
-	desk_say(desk, ROLE_STOP, "Noted: process NOT valid. Every jar needs a fate. (u undoes)");
+	if (desk->view == VIEW_BOARD)
+		desk_say(desk, ROLE_STOP, exception == EXCEPTION_WRONG
+		             ? "Noted: process NOT valid. Every jar needs a fate. (u undoes)"
+		             : "Noted: every load of its jars is marked. (u undoes)");
 	return true;
 }
 
@@ -120,20 +132,23 @@ static void choose(struct desk *desk)
 {
 	enum exception open[EXCEPTION_COUNT];
 	int count = open_now(desk, open);
+	enum exception chosen;
 
 	if (count == 0) {
 		desk_show_board(desk);
 		return;
 	}
 	list_move(&desk->exceptions, 0, count);
-	if (open[desk->exceptions.cursor] == EXCEPTION_EARLIER)
+	chosen = open[desk->exceptions.cursor];
+	desk->excepting = chosen;
+	if (chosen == EXCEPTION_EARLIER)
 		desk_ask(desk, "How many minutes before the key?", "", minutes_typed);
-	else if (open[desk->exceptions.cursor] == EXCEPTION_DRAW)
+	else if (chosen == EXCEPTION_DRAW)
 		desk_ask(desk, "Juice drawn, 3 qt or 2.8 L:", "", juice_typed);
-	else if (open[desk->exceptions.cursor] == EXCEPTION_WRONG)
+	else if (chosen == EXCEPTION_WRONG || chosen == EXCEPTION_RECIPE)
 		desk_ask(desk, "What was wrong:", "", wrong_typed);
 	else
-		apply(desk, open[desk->exceptions.cursor], 0);
+		(void)apply(desk, chosen, 0, "");
 }
 
 static bool by_digit(struct desk *desk, long key)

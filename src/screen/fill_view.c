@@ -68,34 +68,74 @@ static void go_to(struct desk *desk, enum fill_field field)
 	picker_reset(&desk->fill.picker);
 }
 
+/* The size the batch was meant for is under the cursor. */
+static void point_at_meant(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	const struct jar_size *jar;
+
+	for (int n = 0; strip != NULL && (jar = nth_jar(desk, n)) != NULL; n++)
+		if (strcmp(jar->name, strip->batch.jar) == 0)
+			desk->fill.picker.cursor = n;
+}
+
 void fill_view_enter(struct desk *desk, int64_t batch_id)
 {
 	desk->fill.batch_id = batch_id;
 	desk->fill.count = (struct number_entry){ 0 };
 	desk->fill.acid_in = false;
 	desk->fill.sure = false;
+	desk->fill.reason[0] = '\0';
 	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count);
 	go_to(desk, FILL_JAR);
+	point_at_meant(desk);
 	desk_show_view(desk, VIEW_FILL);
 }
 
-static void fill(struct desk *desk)
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool fill(struct desk *desk, const char *tried)
 {
 	struct fill_card *card = &desk->fill;
+	struct fill_order order = { card->batch_id, card->jar, card->count.value, card->lid_box_id, card->acid_in,
+		                    card->sure, card->reason };
 	struct fault fault = { 0 };
-	bool asked = card->sure;
 
 	card->sure = false;
-	if (kitchen_fill(desk->kitchen, card->batch_id, card->jar, card->count.value, card->lid_box_id, card->acid_in,
-	                 asked, &fault)) {
-		desk_say(desk, ROLE_DONE, "%d jars filled. Another size: go on. All filled: d. (u undoes)", card->count.value);
+	if (kitchen_fill(desk->kitchen, &order, &fault)) {
 		fill_view_enter(desk, card->batch_id);
-		return;
+		desk_say(desk, ROLE_DONE, "%d jars filled. Another size: go on. All filled: d. (u undoes)", order.jars);
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED) {
+		desk_ask_reason(desk, &fault, tried, reason_typed);
+		return false;
 	}
 	card->sure = fault.kind == FAULT_CONFIRM;
 	desk_say_fault(desk, &fault);
 	if (card->sure)
 		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
+	return true;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->fill.reason, sizeof(desk->fill.reason), text);
+	return fill(desk, text);
+}
+
+/* Without the acid: only with a reason, and never valid. */
+static void no_acid(struct desk *desk)
+{
+	desk->fill.acid_in = false;
+	go_to(desk, FILL_READY);
+	(void)fill(desk, "");
+}
+
+static bool asks_acid(const struct desk *desk)
+{
+	return desk->fill.field == FILL_ACID;
 }
 
 static void choose(struct desk *desk)
@@ -121,7 +161,7 @@ static void choose(struct desk *desk)
 		card->acid_in = true;
 		go_to(desk, FILL_READY);
 		break;
-	case FILL_READY: fill(desk); break;
+	case FILL_READY: (void)fill(desk, ""); break;
 	}
 }
 
@@ -252,6 +292,7 @@ static void undo(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid, no_acid },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
 	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },

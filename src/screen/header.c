@@ -219,15 +219,19 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	}
 }
 
-static void warning_line_draw(struct desk *desk, int row, int cols)
+/* The worst warning, to its end where nothing else is said. */
+static void warning_draw(struct desk *desk, int row, int rows, int cols)
 {
-	const struct warning *worst = &desk->warnings[0];
-	enum role role = worst->severity == SEVERITY_STOP ? ROLE_STOP : ROLE_CAUTION;
+	const struct warning *worst;
+	char words[WARNING_SENTENCE_MAX + 16];
 
 	if (desk->warning_count == 0)
 		return;
-	terminal_putf(desk->terminal, row, 1, cols - 2, worst->severity == SEVERITY_NOTE ? ROLE_QUIET : role,
-	              "%s: %s", severity_name(worst->severity), worst->sentence);
+	worst = &desk->warnings[0];
+	(void)snprintf(words, sizeof(words), "%s: %s", severity_name(worst->severity), worst->sentence);
+	desk_paragraph(desk, row, 1, cols - 2, rows,
+	               worst->severity == SEVERITY_STOP   ? ROLE_STOP
+	               : worst->severity == SEVERITY_NOTE ? ROLE_QUIET : ROLE_CAUTION, words);
 }
 
 /* The line being typed, scrolled so that the place of the next character shows. */
@@ -266,8 +270,8 @@ void footer_draw(struct desk *desk)
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	if (height > said + 1)
-		warning_line_draw(desk, rows - height, cols);
+	if (height > said + 1 && desk->view != VIEW_WARNINGS) /* which shows it above */
+		warning_draw(desk, rows - height, said == 0 ? height - 1 : 1, cols);
 	if (said > 0)
 		said_draw(desk, height == 4 && said < 3 ? rows - 3 : rows - 1 - said, said, cols);
 	keys_draw(desk, rows - 1, cols);

@@ -15,6 +15,7 @@ enum house_line {
 	HOUSE_ELEVATION,
 	HOUSE_MEASURED,
 	HOUSE_BAROMETER,
+	HOUSE_STORAGE,
 	HOUSE_UNITS,
 	HOUSE_TIMES,
 	HOUSE_STATION,
@@ -158,6 +159,12 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		else
 			text_add(text, "barometer    not read");
 		break;
+	case HOUSE_STORAGE:
+		if (house->storage_wall_ms != 0)
+			text_add(text, "store        %.1f F where the jars are kept", (double)house->storage_mc / 1000.0 * 1.8 + 32.0);
+		else
+			text_add(text, "store        how warm it is there has not been read");
+		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
 		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d",
@@ -234,11 +241,47 @@ static bool name_typed(struct desk *desk, const char *text)
 	return after_change(desk, kitchen_set_name(desk->kitchen, text, &fault), &fault);
 }
 
+/* The kitchen has moved, or the elevation was wrong all along: then what was made
+ * under it is looked up again. */
+static bool was_it_wrong(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int loads = 0;
+
+	if (strcmp(text, "moved") == 0)
+		return after_change(desk, kitchen_set_elevation(desk->kitchen, desk->new_elevation, &fault), &fault);
+	if (strcmp(text, "wrong") != 0) {
+		desk_say(desk, ROLE_CAUTION, "Write moved, or wrong.");
+		return false;
+	}
+	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault), &fault))
+		return true;
+	desk_say(desk, ROLE_STOP, "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
+	         loads, loads == 1 ? " is" : "s are");
+	return true;
+}
+
 static bool elevation_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
+	int loads;
 
-	return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
+	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
+		return after_change(desk, false, &fault);
+	if (loads == 0)
+		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
+	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+	desk_ask(desk, "moved or wrong:", "", was_it_wrong);
+	desk_say(desk, ROLE_STOP, "%d load%s made at the old elevation got less than this one asks. "
+	         "Has the kitchen moved, or was it wrong?", loads, loads == 1 ? "" : "s");
+	return false;
+}
+
+static bool storage_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_set_storage(desk->kitchen, text, &fault), &fault);
 }
 
 static bool measured_typed(struct desk *desk, const char *text)
@@ -402,6 +445,7 @@ static void change_house(struct desk *desk, enum house_line line)
 	case HOUSE_MEASURED:
 		desk_ask(desk, "Thermometer in boiling water, 203.5F (empty: none):", "", measured_typed);
 		break;
+	case HOUSE_STORAGE: desk_ask(desk, "Thermometer in the store, 64F (empty: none):", "", storage_typed); break;
 	case HOUSE_BAROMETER: desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed); break;
 	case HOUSE_UNITS:
 		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);

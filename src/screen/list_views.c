@@ -1,5 +1,5 @@
 /*
- * list_views.c - views that only show: warnings, the story of a load, the keys,
+ * list_views.c - views that only show: the story of a load, the keys,
  * and the question before leaving.
  */
 #include <stdlib.h>
@@ -15,70 +15,6 @@ static int columns(const struct desk *desk)
 	terminal_size(desk->terminal, &rows, &cols);
 	return cols;
 }
-
-/* --- warnings ------------------------------------------------------------------------ */
-
-static void warnings_draw(struct desk *desk, int top, int rows)
-{
-	int cols = columns(desk);
-	int row = top;
-
-	if (desk->warning_count == 0) {
-		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No open warnings.");
-		return;
-	}
-	list_move(&desk->warned, 0, (int)desk->warning_count);
-	for (size_t i = (size_t)desk->warned.cursor; i < desk->warning_count && row < top + rows; i++) {
-		const struct warning *warning = &desk->warnings[i];
-
-		terminal_put(desk->terminal, row, 1, 8, warning->severity == SEVERITY_STOP ? ROLE_STOP : ROLE_CAUTION,
-		             severity_name(warning->severity));
-		row += desk_paragraph(desk, row, 10, cols - 11, top + rows - row < 3 ? top + rows - row : 3,
-		                      ROLE_PLAIN, warning->sentence);
-		if (row < top + rows)
-			terminal_putf(desk->terminal, row++, 10, cols - 11, ROLE_QUIET, "%s  (%s)", warning->id,
-			              warning->source);
-	}
-}
-
-static void warnings_up(struct desk *desk)
-{
-	list_move(&desk->warned, -1, (int)desk->warning_count);
-}
-
-static void warnings_down(struct desk *desk)
-{
-	list_move(&desk->warned, 1, (int)desk->warning_count);
-}
-
-static void go_to_station(struct desk *desk)
-{
-	const struct board *board = kitchen_board(desk->kitchen);
-	const struct warning *warning = &desk->warnings[desk->warned.cursor];
-
-	for (size_t i = 0; desk->warning_count > 0 && i < board->stations + board->racked; i++) {
-		const struct strip *strip = &board->strips[i];
-
-		if (warning->load_id != 0 ? strip_has_load(strip) && strip->load.id == warning->load_id
-		                          : strip->station.id == warning->station_id)
-			desk_select(desk, strip);
-	}
-	desk_show_board(desk);
-}
-
-static const struct view_key warnings_keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL, go_to_station },
-	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, warnings_up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "Later ones.", NULL, warnings_down },
-};
-
-const struct view warnings_view = {
-	.title = "Warnings",
-	.keys = warnings_keys,
-	.key_count = sizeof(warnings_keys) / sizeof(warnings_keys[0]),
-	.draw = warnings_draw,
-};
 
 /* --- the story of a load ------------------------------------------------------------- */
 

@@ -1,7 +1,8 @@
 /*
- * How long a key takes when the log has years in it: kitchen_step and
- * kitchen_refresh with 0, 10,000 and 100,000 shelved jars.  Prints a table,
- * asserts nothing.  The log lies under TMPDIR, so the disk's sync counts.
+ * How long a key takes when the log has years in it: kitchen_step, kitchen_refresh
+ * and the asking of all rules, with 0, 10,000 and 1,000,000 shelved jars beside a
+ * busy day.  Prints a table, asserts nothing.  The log lies under TMPDIR, so the
+ * disk's sync counts.
  */
 #include <ftw.h>
 #include <stdio.h>
@@ -12,6 +13,7 @@
 
 #include "engine/text.h"
 #include "kitchen/kitchen.h"
+#include "kitchen/warnings.h"
 #include "support/test_clock.h"
 
 #define ROUNDS 40
@@ -59,7 +61,15 @@ static void close_bench(struct bench *bench)
 
 static void set_up(struct bench *bench)
 {
-	static const char *const lines[] = {"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9"};
+	static const char *const lines[] = {
+		"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
+		"canner 2 boiling_water \"Low kettle\" pint=7", "canner 3 dial_gauge \"Needle canner\" pint=9",
+		"juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
+		"pot 7 \"Deep pot\" \"16 qt\"", "lids \"Box A\" 2000", "lids \"Box B\" 60 2020-01-01",
+		"supply sugar \"40 lb\"", "supply jar half_pint 2000", "supply jar pint 200",
+		"supply pectin_regular \"3 lb\"", "supply lemon_juice \"1 qt\"", "juice \"grape\" \"8 gal\" chilled",
+		"storage 72F",
+	};
 	const char *base = getenv("TMPDIR");
 
 	memset(bench, 0, sizeof(*bench));
@@ -142,6 +152,29 @@ static void start(struct bench *bench)
 	MUST(bench, kitchen_start_load(bench->kitchen, &order, &load_id, &bench->fault));
 }
 
+/* What stands and runs beside the canner that is timed: two juicers, two pots, a
+ * second canner and jars that wait. */
+static void make_busy(struct bench *bench)
+{
+	struct batch_order order = {.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1};
+	struct load_order load = {.station_id = 2, .jars = 7, .product = "grape jelly",
+	                          .food = "jam or jelly with added pectin", .pack = "hot_sterile_jar",
+	                          .jar = "half_pint", .pressure_psi = NO_PRESSURE, .lid_box_id = 1};
+	struct fill_order fill_order = {.jar = "half_pint", .jars = 8, .lid_box_id = 1, .sure = true, .reason = ""};
+	int64_t id;
+
+	for (int64_t juicer = 4; juicer <= 5; juicer++)
+		MUST(bench, kitchen_start_run(bench->kitchen, juicer, "grapes", INT64_C(9071847), &id, &bench->fault));
+	for (order.station_id = 6; order.station_id <= 7; order.station_id++)
+		MUST(bench, kitchen_start_batch(bench->kitchen, &order, true, &fill_order.batch_id, &bench->fault));
+	for (int step = 0; step < 5; step++) {
+		test_clock_pass(&bench->clock, 10 * MINUTE_MS);
+		MUST(bench, kitchen_step(bench->kitchen, kitchen_board(bench->kitchen)->strips[6].phase.id, true, &bench->fault));
+	}
+	MUST(bench, kitchen_fill(bench->kitchen, &fill_order, &bench->fault));
+	MUST(bench, kitchen_start_load(bench->kitchen, &load, &id, &bench->fault));
+}
+
 /* Median of the times of one kind of call. */
 static int by_size(const void *a, const void *b)
 {
@@ -189,6 +222,21 @@ static double time_refreshes(struct bench *bench, bool force)
 	return median(times);
 }
 
+/* Every rule asked about everything; and how many fired. */
+static double time_warnings(struct bench *bench, size_t *fired)
+{
+	struct warning warnings[WARNINGS_MAX];
+	double times[ROUNDS];
+
+	for (int i = 0; i < ROUNDS; i++) {
+		double began = now_us();
+
+		*fired = kitchen_warnings(bench->kitchen, &bench->clock.now, warnings, NULL);
+		times[i] = now_us() - began;
+	}
+	return median(times);
+}
+
 static double time_opening(struct bench *bench)
 {
 	double began;
@@ -201,23 +249,29 @@ static double time_opening(struct bench *bench)
 
 int main(void)
 {
-	static const int jars[] = {0, 10000, 100000};
+	static const int jars[] = {0, 10000, 1000000};
 
-	(void)printf("%10s %12s %12s %14s %10s\n", "jars", "step us", "refresh us", "no change us", "open ms");
+	(void)printf("%10s %10s %12s %14s %13s %7s %10s\n", "jars", "step us", "refresh us", "no change us",
+	             "warnings us", "fired", "open ms");
 	for (size_t i = 0; i < sizeof(jars) / sizeof(jars[0]); i++) {
 		struct bench bench;
 		double opening;
 		double step;
 		double refresh;
 		double unchanged;
+		double warnings;
+		size_t fired;
 
 		set_up(&bench);
 		fill(&bench, jars[i]);
 		opening = time_opening(&bench);
+		make_busy(&bench);
 		step = time_steps(&bench);
 		refresh = time_refreshes(&bench, true);
 		unchanged = time_refreshes(&bench, false);
-		(void)printf("%10d %12.0f %12.0f %14.1f %10.1f\n", jars[i], step, refresh, unchanged, opening / 1e3);
+		warnings = time_warnings(&bench, &fired);
+		(void)printf("%10d %10.0f %12.0f %14.1f %13.1f %7zu %10.1f\n", jars[i], step, refresh, unchanged, warnings,
+		             fired, opening / 1e3);
 		close_bench(&bench);
 		(void)nftw(bench.folder, remove_one, 8, FTW_DEPTH | FTW_PHYS);
 	}

@@ -43,7 +43,7 @@ static void jelly(void)
 
 static bool fill(const char *jar, int jars, int64_t box, bool acid_in, bool sure)
 {
-	return kitchen_fill(kit.kitchen, batch_id, jar, jars, box, acid_in, sure, &kit.fault);
+	return pk_try_fill(&kit, batch_id, jar, jars, box, acid_in, sure);
 }
 
 /* Refused with these words, and nothing written. */
@@ -154,8 +154,8 @@ START_TEST(tomatoes_are_filled_only_with_acid_in_every_jar)
 	int64_t lemon = pk_supply(&kit, SUPPLY_LEMON_JUICE, "");
 
 	batch_id = batch_to_fill(DEEP_POT, "crushed tomatoes", "quart", 1);
-	KK_REFUSED(&kit, FAULT_REFUSED, fill("quart", 5, BOX_A, false, true)); /* not even when sure */
-	KK_REFUSED(&kit, FAULT_REFUSED, fill("pint", 1, BOX_A, false, true));
+	KK_REFUSED(&kit, FAULT_STOPPED, fill("quart", 5, BOX_A, false, true)); /* not even when sure */
+	KK_REFUSED(&kit, FAULT_STOPPED, fill("pint", 1, BOX_A, false, true));
 	ck_assert_int_eq(pk_waiting(&kit), 0);
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), lemon);
 	KK_OK(&kit, fill("quart", 5, BOX_A, true, true));
@@ -187,7 +187,7 @@ START_TEST(acid_is_asked_for_even_when_the_recipe_is_no_longer_known)
 	own.retired = true;
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
 	ck_assert_ptr_null(kk_canner(&kit, DEEP_POT)->recipe);
-	KK_REFUSED(&kit, FAULT_REFUSED, fill("quart", 5, BOX_A, false, true));
+	KK_REFUSED(&kit, FAULT_STOPPED, fill("quart", 5, BOX_A, false, true));
 	KK_OK(&kit, fill("quart", 5, BOX_A, true, true));
 }
 END_TEST

@@ -412,15 +412,13 @@ static void do_load(int digit, const struct event *event)
 
 static void do_fill(const struct event *event)
 {
-	KK_OK(&kit, kitchen_fill(kit.kitchen, batch_ids[event->batch], event->size, event->number, event->box,
-	                         event->batch == 4, false, &kit.fault));
+	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, event->batch == 4, false));
 	note_filled(event);
 }
 
 static void do_no_acid(const struct event *event)
 {
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_fill(kit.kitchen, batch_ids[event->batch], event->size,
-	                                             event->number, event->box, false, true, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STOPPED, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, false, true));
 	acts--;
 }
 

@@ -70,7 +70,7 @@ START_TEST(acts_at_a_pot_are_those_of_who_has_it)
 	kk_pass(&kit, 30 * SECOND_MS);
 	BY("PO", kitchen_lost(kit.kitchen, pk_phase(&kit, WIDE_POT), &kit.fault));
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
-	BY("PO", kitchen_fill(kit.kitchen, id, "half_pint", 8, BOX_A, false, false, &kit.fault));
+	BY("PO", pk_try_fill(&kit, id, "half_pint", 8, BOX_A, false, false));
 	BY("PO", kitchen_batch_jars(kit.kitchen, id, "half_pint", 7, &kit.fault));
 	BY("PO", kitchen_batch_amount(kit.kitchen, id, 3, 1300000, &kit.fault));
 	BY("PO", kitchen_put_away(kit.kitchen, id, "half_pint", FATE_FRIDGE, &kit.fault));

@@ -132,7 +132,7 @@ static bool press_run(struct dice *dice, const struct strip *strip)
 	case 1:
 		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(dice, 9000000), &kit.fault);
 	case 2: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
-	default: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, &kit.fault);
+	default: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched", &kit.fault);
 	}
 }
 
@@ -149,8 +149,7 @@ static bool press_batch(struct dice *dice, const struct strip *strip)
 	case 3: return kitchen_batch_jars(kit.kitchen, batch_id, "half_pint", dice_roll(dice, 12), &kit.fault);
 	case 4: return kitchen_put_away(kit.kitchen, batch_id, "half_pint", FATE_FRIDGE, &kit.fault);
 	default:
-		return kitchen_fill(kit.kitchen, batch_id, "half_pint", 1 + dice_roll(dice, 4), dice_roll(dice, 2), true,
-		                    true, &kit.fault);
+		return pk_try_fill(&kit, batch_id, "half_pint", 1 + dice_roll(dice, 4), dice_roll(dice, 2), true, true);
 	}
 }
 

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "support/kitchen_kit.h"
+#include "support/pot_kit.h"
 
 #define POT      6
 #define POT_LINE "pot 6 \"Wide pot\" \"16 qt\""
@@ -596,11 +596,11 @@ START_TEST(a_batch_still_being_filled_may_be_loaded)
 		KK_OK(&kit,
 		      kitchen_step(kit.kitchen, kk_canner(&kit, POT)->phase.id, true, &kit.fault));
 	}
-	KK_OK(&kit, kitchen_fill(kit.kitchen, batch, "pint", 7, 0, true, true, &kit.fault));
+	KK_OK(&kit, pk_try_fill(&kit, batch, "pint", 7, 0, true, true));
 	pick = pick_of(batch, "pint", 7);
 	KK_OK(&kit, load(LOW_KETTLE, &pick, 1));
 	ck_assert_int_eq(kk_canner(&kit, POT)->rule->name, PHASE_FILL);
-	KK_OK(&kit, kitchen_fill(kit.kitchen, batch, "pint", 2, 0, true, true, &kit.fault));
+	KK_OK(&kit, pk_try_fill(&kit, batch, "pint", 2, 0, true, true));
 	ck_assert_int_eq(waiting(), 2);
 	ck_assert_int_eq(kk_canner(&kit, POT)->filled, 9);
 	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 45);

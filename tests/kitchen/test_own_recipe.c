@@ -95,7 +95,7 @@ START_TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge)
 	kk_pass(&kit, MINUTE_MS);
 	pk_step(&kit, WIDE_POT);
 	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->content, STRIP_EMPTY);
-	ck_assert_ptr_nonnull(kk_warned(&kit, "no-published-process", 0)); /* its jars still wait */
+	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-unpublished", 0)); /* its jars still wait */
 	kitchen_propose(kit.kitchen, &kit.clock.now, 0, &plan);
 	ck_assert_uint_eq(plan.count, 0);
 	ck_assert_int_eq(plan.left_over, 6);

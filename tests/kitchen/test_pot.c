@@ -478,13 +478,13 @@ START_TEST(regular_pectin_is_not_multiplied_and_the_offer_is_made)
 {
 	struct batch_order order = pk_order(&kit, DEEP_POT, "grape jelly", "half_pint", _i);
 
-	refused(&order, FAULT_REFUSED, "separate batches");
+	refused(&order, FAULT_STOPPED, "separate batches");
 	{
 		char offer[40];
 		struct text text = TEXT_OVER(offer);
 
 		text_add(&text, "Make %d separate batches", _i);
-		refused(&order, FAULT_REFUSED, offer);
+		refused(&order, FAULT_STOPPED, offer);
 	}
 }
 END_TEST
@@ -500,7 +500,7 @@ START_TEST(low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot)
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 	ck_assert_str_eq(kk_canner(&kit, WIDE_POT)->holds, "3 x apple jelly, low sugar");
 	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 5);
-	refused(&order, FAULT_REFUSED, "allows 4");
+	refused(&order, FAULT_STOPPED, "allows 4");
 	order.multiple = 0;
 	refused(&order, FAULT_MISUSE, "1 batch");
 	order.multiple = 4;

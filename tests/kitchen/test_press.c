@@ -57,7 +57,7 @@ START_TEST(a_press_with_the_phase_that_was_is_stale)
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, was, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_acknowledge(kit.kitchen, was, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE,
-	           kitchen_exception(kit.kitchen, was, EXCEPTION_STOP, 0, &kit.fault));
+	           kitchen_exception(kit.kitchen, was, EXCEPTION_STOP, 0, "by hand, watched", &kit.fault));
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_HOLD);
 }
 END_TEST

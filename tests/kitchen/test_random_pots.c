@@ -94,7 +94,7 @@ static bool press_run(const struct strip *strip)
 	case 0: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1:
 		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(&dice, 5000000), &kit.fault);
-	case 2: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, &kit.fault);
+	case 2: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched", &kit.fault);
 	default:
 		return strip->rule->name == PHASE_DRAIN || dice_roll(&dice, 4) == 0
 		               ? kitchen_juice_out(kit.kitchen, strip->phase.id, ul, &kit.fault)
@@ -109,7 +109,7 @@ static bool press_batch(const struct strip *strip)
 
 	switch (dice_roll(&dice, 16)) {
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
-	case 1: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_STOP, 0, &kit.fault);
+	case 1: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_STOP, 0, "by hand, watched", &kit.fault);
 	case 2:
 		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(&dice, 5), dice_roll(&dice, 1500000),
 		                            &kit.fault);
@@ -118,11 +118,10 @@ static bool press_batch(const struct strip *strip)
 	case 5: return kitchen_tick(kit.kitchen, batch_id, dice_roll(&dice, 4), true, &kit.fault);
 	case 6:
 	case 7:
-		return kitchen_fill(kit.kitchen, batch_id, size, 1 + dice_roll(&dice, 9), dice_roll(&dice, 3), true, true,
-		                    &kit.fault);
+		return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), dice_roll(&dice, 3), true, true);
 	default:
 		if (strip->rule->name == PHASE_FILL && strip->filled == 0)
-			return kitchen_fill(kit.kitchen, batch_id, size, 1 + dice_roll(&dice, 9), 0, true, true, &kit.fault);
+			return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), 0, true, true);
 		return kitchen_step(kit.kitchen, strip->phase.id, true, &kit.fault);
 	}
 }

@@ -13,7 +13,7 @@
 #include "support/failing.h"
 #include "support/log_kit.h"
 
-#define N_MAX 40000
+#define N_MAX 60000
 
 /* Every use at first, where the steps differ most; then a sample of them. In one
  * process (CK_FORK=no, as under valgrind) everything is slow: a smaller sample. */

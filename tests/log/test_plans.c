@@ -45,7 +45,8 @@ static const enum statement asked[] = {
 	STANDING_OF_BATCH,   UNDONE_OF_HOUSE,     UNDONE_OF_STATION,  UNDONE_OF_LOAD,
 	UNDONE_OF_RUN,       UNDONE_OF_BATCH,     RUN_BETWEEN,        BATCH_BETWEEN,
 	SUPPLY_MOVES_NEWEST, SOLD_BY_LIST,        FRUIT_YIELDS,       LID_USES,
-	USES_OF_JUICE,
+	USES_OF_JUICE,       LOAD_BEFORE,         JAR_OLDEST,         TALLY_LIST,
+	ASIDE_LIST,          LID_BOX_LIST,
 };
 #define ASKED_COUNT (sizeof(asked) / sizeof(asked[0]))
 
@@ -59,6 +60,9 @@ static const char *const may_be_scanned[] = {
 	"SCAN jar USING INDEX jar_fate_open",
 	"SCAN juice_left USING INDEX juice_left_some",
 	"SCAN station USING INDEX station_digit",
+	"SCAN jar USING INDEX jar_kept", /* for its first row */
+	"SCAN lid_box",
+	"SCAN rule_aside",
 	"SCAN supply_stock",
 	"SCAN supply",
 	"SCAN supply USING INDEX",
@@ -123,7 +127,7 @@ static const char history[] =
 	"INSERT INTO run SELECT i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
 	"INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
 	"INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i FROM n WHERE i <= 12000;"
-	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i FROM n WHERE i <= 8000;"
+	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, 'open', '', '' FROM n WHERE i <= 8000;"
 	"INSERT INTO juice_use SELECT i, 1 + i % 4000, i, 500, 'batch', i FROM n WHERE i <= 8000;"
 	"INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
 	" WHERE i <= 40000;"
@@ -132,7 +136,7 @@ static const char history[] =
 	"INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
 	" SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 1 + i % 8000, i FROM n;"
 	"INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 'x', 1, 1, '', 0, NULL, 2, "
-	" 'done', CASE i % 3 WHEN 1 THEN 1 + i % 4000 END, CASE i % 3 WHEN 2 THEN 1 + i % 8000 END FROM n;"
+	" 'done', CASE i % 3 WHEN 1 THEN 1 + i % 4000 END, CASE i % 3 WHEN 2 THEN 1 + i % 8000 END, 1 FROM n;"
 	"INSERT INTO supply SELECT i, 'kind' || i, '' FROM n WHERE i <= 12;"
 	"UPDATE supply SET kind = 'sugar' WHERE id = 1;"
 	"UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"

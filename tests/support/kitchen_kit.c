@@ -265,7 +265,7 @@ const struct warning *kk_warned(struct kitchen_kit *kit, const char *id, int64_t
 {
 	static struct warning warnings[WARNINGS_MAX];
 	struct moment now = kitchen_now(kit->kitchen);
-	size_t count = kitchen_warnings(kit->kitchen, &now, warnings);
+	size_t count = kitchen_warnings(kit->kitchen, &now, warnings, NULL);
 
 	for (size_t i = 0; i < count; i++)
 		if (strcmp(warnings[i].id, id) == 0 && (load_id == 0 || warnings[i].load_id == load_id))
@@ -331,8 +331,7 @@ void kk_lost(struct kitchen_kit *kit, int64_t load_id)
 
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes)
 {
-	return kitchen_exception(kit->kitchen, kk_phase(kit, load_id), exception, minutes,
-	                         &kit->fault);
+	return kitchen_exception(kit->kitchen, kk_phase(kit, load_id), exception, minutes, "by hand, watched", &kit->fault);
 }
 
 struct log_subject kk_about(int64_t load_id)

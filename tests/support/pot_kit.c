@@ -179,7 +179,7 @@ void pk_step(struct kitchen_kit *kit, int digit)
 
 bool pk_try(struct kitchen_kit *kit, int digit, enum exception exception, int64_t amount)
 {
-	return kitchen_exception(kit->kitchen, pk_phase(kit, digit), exception, amount, &kit->fault);
+	return kitchen_exception(kit->kitchen, pk_phase(kit, digit), exception, amount, "by hand, watched", &kit->fault);
 }
 
 void pk_to(struct kitchen_kit *kit, int digit, enum phase_name name)
@@ -212,9 +212,17 @@ bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id)
 
 /* --- jars ------------------------------------------------------------------------------ */
 
+bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
+                 bool acid_in, bool sure)
+{
+	struct fill_order order = {batch_id, jar, jars, lid_box_id, acid_in, sure, ""};
+
+	return kitchen_fill(kit->kitchen, &order, &kit->fault);
+}
+
 void pk_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id)
 {
-	KK_OK(kit, kitchen_fill(kit->kitchen, batch_id, jar, jars, lid_box_id, true, true, &kit->fault));
+	KK_OK(kit, pk_try_fill(kit, batch_id, jar, jars, lid_box_id, true, true));
 }
 
 int pk_waiting(const struct kitchen_kit *kit)

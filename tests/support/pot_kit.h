@@ -56,6 +56,8 @@ void pk_to(struct kitchen_kit *kit, int digit, enum phase_name name);
 bool pk_undo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id);
 bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id);
 
+bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
+                 bool acid_in, bool sure);
 /* Hot jars, acid in them, sure. */
 void pk_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id);
 int pk_waiting(const struct kitchen_kit *kit);

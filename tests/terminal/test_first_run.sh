@@ -34,12 +34,12 @@ intact() {
 at="the house opens"
 open_window main 80 24 "'$STILLROOM'"
 wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
-shows "elevation?" "0 jars" "!1" "stop: Elevation is not set" "(add a canner, juicer or pot)" "(add a lid box)"
+shows "elevation?" "0 jars" "!1" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
 change "Quince Hollow"
 wait_for "kitchen      Quince Hollow" "Noted. (u undoes)"
 
 at="a canner before the elevation"
-press Down Down Down Down Down Down
+press Down Down Down Down Down Down Down
 step
 wait_for "What is it (1-6): 1" "1 boiling-water canner" "6 pot"
 reply 7 "A number from 1 to 6."
@@ -73,7 +73,7 @@ wait_for "4,650 ft (1,417 m)" "203.5F" "Noted."
 lacks "!1"
 
 at="a pot and a juicer"
-press Down Down Down Down Down Down
+press Down Down Down Down Down Down Down
 step
 wait_for "What is it (1-6): 1"
 press C-u

@@ -137,7 +137,10 @@ wait_for "How many batches in this pot?"
 type_text 2
 wait_for "regular pectin is made one batch a pot" "Make 2 separate batches."
 step
-shows "How many batches in this pot?" # it does not go on
+wait_for "On as UNKNOWN, because (Esc: no):" # it does not go on
+press Escape
+wait_gone "On as UNKNOWN"
+shows "How many batches in this pot?"
 press Escape
 
 at="a shortage"

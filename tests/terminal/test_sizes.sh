@@ -34,7 +34,7 @@ not_wrapped() {
 shows_all() {
 	at="$1 at $columns x $rows"
 	if until_true is_fitted; then good; else bad "the frame does not fit"; fi
-	shows "4,650 ft" "203.5" "9 jars" "!1" "Space" "? keys" "hold"
+	shows "4,650 ft" "203.5" "9 jars" "!2" "Space" "? keys" "hold"
 	if grep -q '[12][0-9]:[0-5][0-9]' "$screen"; then good; else bad "no time left"; fi
 	shows "Keep a complete boil" # the act in words
 	not_wrapped

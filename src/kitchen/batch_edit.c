@@ -1,0 +1,242 @@
+/*
+ * batch_edit.c - correcting what was written down of a batch, and what turned out
+ * to be wrong with it.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+
+/* --- corrections ------------------------------------------------------------------------- */
+
+/* What the batch still holds of the juice of uses[at]; 0 when a later use is of
+ * the same juice and has been asked about. */
+static int64_t still_held(const struct log_juice_use *uses, size_t count, size_t at)
+{
+	int64_t held = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		if (uses[i].juice_id != uses[at].juice_id)
+			continue;
+		if (i > at)
+			return 0;
+		held += uses[i].ul;
+	}
+	return held;
+}
+
+/* Back into the juice it was taken from, the last one first, and no more into
+ * each than was taken of it. */
+static bool give_back_juice(struct act *act, int64_t batch_id, int64_t ul, struct fault *fault)
+{
+	struct log_juice_use *uses;
+	size_t count;
+	bool done = true;
+
+	if (!log_juice_uses(act->kitchen->log, batch_id, &uses, &count, fault))
+		return false;
+	for (size_t i = count; i-- > 0 && ul > 0 && done;) {
+		int64_t held = still_held(uses, count, i);
+		struct log_juice_use back = { .juice_id = uses[i].juice_id, .batch_id = batch_id,
+			                      .ul = held < ul ? -held : -ul,
+			                      .why = JUICE_CORRECTION, .wall_ms = act->entry.at.wall_ms };
+
+		if (held <= 0)
+			continue;
+		ul += back.ul;
+		done = log_put_juice_use(act->kitchen->log, &back, fault);
+	}
+	free(uses);
+	return done && (ul == 0 || fault_set(fault, FAULT_MISSING, "That batch took no more juice than that."));
+}
+
+static bool correct_ledger(struct act *act, const struct log_batch_amount *amount, int64_t more,
+                           struct fault *fault)
+{
+	struct ingredient ingredient = { .name = amount->ingredient, .supply = amount->supply,
+		                         .measure = amount->measure };
+
+	if (amount->supply == SUPPLY_OTHER)
+		return true;
+	if (amount->supply != SUPPLY_JUICE)
+		return supply_move(act, amount->supply, "", -more, SUPPLY_CORRECTION, fault);
+	return more > 0 ? take_juice(act, &ingredient, amount->batch_id, more, fault)
+	                : give_back_juice(act, amount->batch_id, -more, fault);
+}
+
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
+                          struct fault *fault)
+{
+	struct log_batch_amount *amounts;
+	struct log_batch_amount amount = { 0 };
+	struct log_batch batch;
+	struct act act;
+	char words[48];
+	size_t count;
+	int64_t more;
+
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !log_batch_amounts(kitchen->log, batch_id, &amounts, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (amounts[i].place == place)
+			amount = amounts[i];
+	free(amounts);
+	if (amount.id == 0 || used < 0)
+		return fault_set(fault, FAULT_MISSING, "The batch has no such line.");
+	if (!act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
+	more = used - amount.used;
+	amount.used = used;
+	if (!log_put_batch_amount(kitchen->log, &amount, fault) || !correct_ledger(&act, &amount, more, fault))
+		return act_fail(&act);
+	amount_words(amount.measure, used, kitchen->board.house.units, words, sizeof(words));
+	return act_commit(&act, fault, "Corrected: %s had %s of %s", batch.recipe, words, amount.ingredient);
+}
+
+/* More jars than counted: filled with the newest of their size, or of the batch,
+ * and with lids of the same box. */
+static bool add_jars(struct act *act, const struct strip *strip, const struct log_jar *rows,
+                     size_t count, const char *size, int more, struct fault *fault)
+{
+	const struct log_jar *like = &rows[count - 1];
+
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(rows[i].size, size) == 0)
+			like = &rows[i];
+	return check_lids(act->kitchen, like->lid_box_id, more, fault) &&
+	       put_filled(act, strip, size, more, like->lid_box_id, &like->filled, like->closed_by, fault);
+}
+
+/* Jars come from a filling, which asks for the acid; a recount only corrects it. */
+static bool check_recount(const struct strip *strip, size_t count, const struct jar_size *size, int more,
+                          struct fault *fault)
+{
+	if (more <= 0)
+		return true;
+	if (count == 0)
+		return fault_set(fault, FAULT_REFUSED, "No jar of %s has been filled yet; there is nothing to correct.",
+		                 strip->batch.recipe);
+	if (strip->recipe != NULL && !recipe_allows_jar(strip->recipe, size->name))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
+	return true;
+}
+
+/* Fewer jars than counted: the newest waiting ones never were. */
+static bool remove_waiting(struct act *act, struct log_jar *jars, size_t count, const char *size,
+                           int fewer, struct fault *fault)
+{
+	for (size_t i = count; i-- > 0 && fewer > 0;) {
+		if (jars[i].load_id != 0 || strcmp(jars[i].size, size) != 0 || jars[i].fate != FATE_NONE ||
+		    jars[i].state != JAR_UNCHECKED)
+			continue;
+		if (!log_remove_jar(act->kitchen->log, jars[i].id, fault))
+			return false;
+		fewer--;
+	}
+	if (fewer > 0)
+		return fault_set(fault, FAULT_REFUSED, "%d of those jars are in a canner already.", fewer);
+	return true;
+}
+
+bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
+                        struct fault *fault)
+{
+	const struct jar_size *size = jar_size_named(jar);
+	struct strip strip = { .content = STRIP_BATCH };
+	struct log_jar *rows;
+	struct act act;
+	size_t count;
+	int have = 0;
+	bool done;
+
+	if (size == NULL || jars < 0 || jars > 99)
+		return fault_set(fault, FAULT_MISUSE, "Count the jars: 0 to 99 of a size there is.");
+	if (!log_batch_get(kitchen->log, batch_id, &strip.batch, fault) ||
+	    !log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
+		return false;
+	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
+	for (size_t i = 0; i < count; i++)
+		have += strcmp(rows[i].size, size->name) == 0;
+	if (!check_recount(&strip, count, size, jars - have, fault) ||
+	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
+		free(rows);
+		return false;
+	}
+	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
+	done = jars > have ? add_jars(&act, &strip, rows, count, size->name, jars - have, fault)
+	                   : remove_waiting(&act, rows, count, size->name, have - jars, fault);
+	free(rows);
+	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Corrected: %s filled %d %s", strip.batch.recipe, jars, size->plural);
+}
+
+/* --- found wrong -------------------------------------------------------------------------- */
+
+/* One load that holds jars of a batch that is not what it should be. */
+static bool mark_load(struct act *act, int64_t load_id, const struct log_batch *batch, struct fault *fault)
+{
+	struct log_load load;
+
+	if (!log_load_get(act->kitchen->log, load_id, &load, fault))
+		return false;
+	if (!worsen(&load.verdict, load.verdict_why, batch->verdict, batch->verdict_why))
+		return true;
+	if (load.verdict == VERDICT_NOT_VALID && load.process_ended_wall_ms != 0) {
+		if (!back_to_check(act, &load, fault))
+			return false;
+		if (load.place == PLACE_SHELF)
+			load.place = PLACE_RACK;
+	}
+	return log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool mark_loads(struct act *act, const struct log_batch *batch, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	int64_t last = 0;
+	bool done = true;
+
+	if (!log_jars_of_batch(act->kitchen->log, batch->id, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		if (jars[i].load_id == 0 || jars[i].load_id == last)
+			continue;
+		last = jars[i].load_id;
+		done = mark_load(act, last, batch, fault); /* twice does no harm */
+	}
+	free(jars);
+	return done;
+}
+
+bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault)
+{
+	struct log_batch batch;
+	struct log_lot lot;
+	enum verdict verdict;
+	char because[SENTENCE_MAX_BYTES];
+	struct act act;
+
+	if (why[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Say in a few words what was wrong.");
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
+		return false;
+	/* Acid forgotten in acidified food is a process error (A539 Guide 3). */
+	verdict = lot.acidity == ACIDITY_ACIDIFIED ? VERDICT_NOT_VALID : VERDICT_UNKNOWN;
+	(void)snprintf(because, sizeof(because), "not as the recipe says: %.300s", why);
+	if (!worsen(&batch.verdict, batch.verdict_why, verdict, because))
+		return fault_set(fault, FAULT_REFUSED, "%s is marked already: %s.", lot.code, batch.verdict_why);
+	if (!act_begin(&act, kitchen, "batch_wrong", batch.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
+	if (!log_put_batch(kitchen->log, &batch, fault) || !mark_loads(&act, &batch, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s, %s: process %s", lot.code, because,
+	                  verdict == VERDICT_NOT_VALID ? "NOT valid" : "unknown");
+}

@@ -1,0 +1,758 @@
+/*
+ * Every rule of the warnings, one by one: facts on which it fires, facts beside
+ * them on which it does not, and its very edge.  Limits and their sources: the
+ * table in src/engine/rule_table.c.
+ */
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/rule.h"
+
+#define MINUTE INT64_C(60000)
+#define HOUR (60 * MINUTE)
+#define YEAR (365 * 24 * HOUR)
+
+/* Facts about which nothing is to be said. */
+static struct facts quiet(enum rule_about about)
+{
+	return (struct facts){
+		.about = about, .station = "Big kettle", .digit = 1, .lot = "2026-09-14-B1", .product = "quince jelly",
+		.phase = "come-up", .why = about == ABOUT_KEY ? NULL : "a reason", .step = "full rolling boil",
+		.elevation_known = true, .elevation = "4,650 ft", .elevation_before = "300 ft", .boil_side = "hotter",
+		.storage_mf = FACT_NOT_READ, .wait_limit_ms = 20 * MINUTE, .kept_lot = "2025-09-01-B2",
+		.acidity = ACIDITY_ACID, .jars = 9, .minutes = 10, .here_words = "it is 15 min", .hold_ms = 10 * MINUTE,
+		.held_ms = 10 * MINUTE, .vent_ms = 10 * MINUTE, .hold_starts = 1, .seals_due_in_ms = HOUR,
+		.window_in_ms = 24 * HOUR, .window_hours = 24, .published = true, .some_canner = true,
+		.pressure_canner = true, .wall_way = "on", .planned_ms = 30 * MINUTE, .fate = "reprocess",
+		.gauge_words = "no check is on record", .box = "Box A", .lids = 60, .person = "AB", .supply = "pints",
+		.stock = 10, .stock_words = "10", .needed_words = "12", .multiple = 1, .multiple_max = 4,
+	};
+}
+
+static int64_t due(const char *id, const struct facts *facts)
+{
+	const struct rule *rule = rule_named(id);
+
+	ck_assert_msg(rule != NULL, "there is no rule %s", id);
+	ck_assert_msg(rule->about == facts->about, "%s is about something else", id);
+	return rule->due_ms(facts);
+}
+
+static void fires(const char *id, const struct facts *facts, const char *says)
+{
+	char sentence[400];
+	struct text text = TEXT_OVER(sentence);
+
+	ck_assert_msg(due(id, facts) <= 0, "%s does not fire", id);
+	ck_assert(rule_say(rule_named(id), facts, &text));
+	ck_assert_msg(strstr(sentence, says) != NULL, "%s: \"%s\" does not say \"%s\"", id, sentence, says);
+}
+
+static void never(const char *id, const struct facts *facts)
+{
+	ck_assert_msg(due(id, facts) == RULE_NEVER, "%s: %lld", id, (long long)due(id, facts));
+}
+
+/* Not yet: in exactly so long. */
+static void in(const char *id, const struct facts *facts, int64_t ms)
+{
+	ck_assert_msg(due(id, facts) == ms, "%s: in %lld ms, not %lld", id, (long long)due(id, facts), (long long)ms);
+}
+
+/* --- the table itself ----------------------------------------------------------------- */
+
+START_TEST(nothing_fires_on_quiet_facts)
+{
+	for (size_t i = 0; i < rule_count; i++) {
+		struct facts facts = quiet(rules[i].about);
+
+		ck_assert_msg(rules[i].due_ms(&facts) > 0, "%s fires on nothing", rules[i].id);
+	}
+}
+END_TEST
+
+START_TEST(every_rule_is_whole_and_its_name_its_own)
+{
+	for (size_t i = 0; i < rule_count; i++) {
+		struct facts facts = quiet(rules[i].about);
+		char sentence[400];
+		struct text text = TEXT_OVER(sentence);
+
+		ck_assert_ptr_eq(rule_named(rules[i].id), &rules[i]); /* the first of that name is this one */
+		ck_assert_str_ne(rules[i].source, "");
+		facts.why = "a reason";
+		ck_assert_msg(rule_say(&rules[i], &facts, &text), "%s: an unknown {name}", rules[i].id);
+		ck_assert_msg(!text.cut && strchr(sentence, '{') == NULL && sentence[0] != '\0', "%s", sentence);
+		ck_assert_msg((rules[i].severity == SEVERITY_STOP) == (rules[i].holds_up != NULL), "%s", rules[i].id);
+		ck_assert_msg(rules[i].about == ABOUT_KEY || rules[i].over == OVER_NEVER, "%s", rules[i].id);
+		ck_assert_msg(rules[i].about != ABOUT_KEY || rules[i].severity == SEVERITY_STOP, "%s", rules[i].id);
+		ck_assert_str_ne(rule_about_words(rules[i].about), "?");
+	}
+	ck_assert_ptr_null(rule_named("no such rule"));
+}
+END_TEST
+
+START_TEST(the_table_runs_from_stops_to_notes)
+{
+	for (size_t i = 0; i + 1 < rule_count; i++)
+		ck_assert_int_ge(rules[i].severity, rules[i + 1].severity);
+}
+END_TEST
+
+/* The binding rule of the whole program. */
+START_TEST(no_sentence_says_that_food_is_safe)
+{
+	for (size_t i = 0; i < rule_count; i++)
+		ck_assert_msg(strstr(rules[i].sentence, " safe") == NULL, "%s", rules[i].sentence);
+}
+END_TEST
+
+START_TEST(an_unknown_name_in_a_sentence_is_noticed)
+{
+	struct rule rule = {.sentence = "{station}: {nothing of the kind}"};
+	struct facts facts = quiet(ABOUT_HOUSE);
+	char sentence[100];
+	struct text text = TEXT_OVER(sentence);
+
+	ck_assert(!rule_say(&rule, &facts, &text));
+}
+END_TEST
+
+/* --- the house -------------------------------------------------------------------------- */
+
+START_TEST(elevation)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	never("elevation-unset", &facts);
+	never("elevation-changed", &facts);
+	facts.elevation_changed = true;
+	fires("elevation-changed", &facts, "On the last day it was 300 ft");
+	facts.elevation_known = false;
+	never("elevation-changed", &facts); /* the worse rule says it */
+	fires("elevation-unset", &facts, "no process");
+	facts.above_tables = true;
+	fires("above-tables", &facts, "8,000 ft");
+}
+END_TEST
+
+START_TEST(boiling_point_by_more_than_one_degree)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.boil_off_mf = 1000;
+	never("boil-disagrees", &facts);
+	facts.boil_off_mf = 1001;
+	fires("boil-disagrees", &facts, "1.0 F hotter");
+	facts.boil_off_mf = -1000;
+	never("boil-disagrees", &facts);
+	facts.boil_off_mf = -1600;
+	facts.boil_side = "cooler";
+	fires("boil-disagrees", &facts, "1.6 F cooler");
+}
+END_TEST
+
+START_TEST(warmth_of_the_store)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	never("storage-warm", &facts); /* not read */
+	never("storage-hot", &facts);
+	facts.storage_mf = 70000;
+	never("storage-warm", &facts);
+	facts.storage_mf = 70001;
+	fires("storage-warm", &facts, "70.0 F");
+	facts.storage_mf = 95000;
+	never("storage-hot", &facts);
+	facts.storage_mf = 95001;
+	fires("storage-hot", &facts, "95.0 F");
+	never("storage-warm", &facts); /* not said twice */
+}
+END_TEST
+
+START_TEST(jars_that_wait_past_the_limit_of_the_house)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.waited_ms = 30 * MINUTE;
+	never("jars-wait", &facts); /* none does */
+	facts.waiting = 3;
+	facts.waited_ms = 19 * MINUTE;
+	in("jars-wait", &facts, MINUTE + 1);
+	facts.waited_ms = 20 * MINUTE;
+	in("jars-wait", &facts, 1);
+	facts.waited_ms++;
+	fires("jars-wait", &facts, "20 min, and the house limit is 20 min");
+	facts.left_over = 1;
+	fires("jars-over-room", &facts, "1 jar ");
+	facts.unpublished = 2;
+	fires("jars-unpublished", &facts, "2 jars");
+}
+END_TEST
+
+START_TEST(jars_a_year_old)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.kept_ms = 2 * YEAR;
+	never("jars-old", &facts); /* none is kept */
+	facts.kept = true;
+	facts.kept_ms = YEAR;
+	in("jars-old", &facts, 1);
+	facts.kept_ms++;
+	fires("jars-old", &facts, "2025-09-01-B2");
+}
+END_TEST
+
+/* --- a load -------------------------------------------------------------------------------- */
+
+START_TEST(a_hold_shorter_than_required_even_by_a_second)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.held_ms = 0;
+	never("hold-short", &facts); /* it has not been left yet */
+	facts.hold_over = true;
+	facts.held_ms = 10 * MINUTE;
+	never("hold-short", &facts);
+	facts.held_ms = 10 * MINUTE - 1000;
+	fires("hold-short", &facts, "ran 9:59 of 10:00");
+	facts.held_ms = 10 * MINUTE - 1;
+	fires("hold-short", &facts, "NOT VALID");
+}
+END_TEST
+
+START_TEST(a_vent_cut_short)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	never("vent-short", &facts); /* this canner has none of its own */
+	facts.vented = true;
+	facts.vent_held_ms = 10 * MINUTE;
+	never("vent-short", &facts);
+	facts.vent_held_ms--;
+	fires("vent-short", &facts, "vented 9:59 of 10:00");
+}
+END_TEST
+
+START_TEST(what_is_not_valid_is_said_once)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.not_valid = true;
+	fires("process-not-valid", &facts, "a reason");
+	facts.hold_over = true;
+	facts.held_ms = 0;
+	never("process-not-valid", &facts);
+	facts = quiet(ABOUT_LOAD);
+	facts.unknown = true;
+	fires("process-unknown", &facts, "process unknown (a reason)");
+}
+END_TEST
+
+START_TEST(low_acid_food_without_pressure)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.acidity = ACIDITY_LOW_ACID;
+	for (int method = 0; method < METHOD_COUNT; method++) {
+		facts.method = (enum method)method;
+		if (method == METHOD_BOILING_WATER || method == METHOD_STEAM)
+			fires("low-acid-no-pressure", &facts, "Big kettle");
+		else
+			never("low-acid-no-pressure", &facts);
+	}
+	facts.method = METHOD_BOILING_WATER;
+	facts.acidity = ACIDITY_ACIDIFIED;
+	never("low-acid-no-pressure", &facts);
+}
+END_TEST
+
+START_TEST(a_jar_larger_than_tested)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.larger_than_tested = true;
+	fires("jar-too-large", &facts, "larger than any tested");
+}
+END_TEST
+
+/* NCHFP on steam canners: 45 min or less, the elevation's part included. */
+START_TEST(steam_over_45_minutes)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.in_canner = true;
+	facts.minutes = 46;
+	never("steam-too-long", &facts); /* boiling water may be longer */
+	facts.method = METHOD_STEAM;
+	fires("steam-too-long", &facts, "45 min");
+	facts.minutes = 45;
+	never("steam-too-long", &facts); /* no steam yet */
+	facts.steamed_ms = 44 * MINUTE;
+	in("steam-too-long", &facts, MINUTE + 1);
+	facts.steamed_ms = 45 * MINUTE;
+	in("steam-too-long", &facts, 1);
+	facts.steamed_ms++;
+	fires("steam-too-long", &facts, "has steamed 45 min");
+	facts.in_canner = false;
+	never("steam-too-long", &facts);
+}
+END_TEST
+
+START_TEST(another_elevation_asks_more)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.asks_more = true;
+	fires("elevation-other", &facts, "got 10 min; at the elevation set now it is 15 min");
+	facts.not_valid = true;
+	never("elevation-other", &facts);
+}
+END_TEST
+
+START_TEST(a_clock_begun_sooner_than_it_can_be_there)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.in_canner = true;
+	facts.reached = true;
+	facts.soon_ms = 2 * MINUTE;
+	facts.reached_ms = 2 * MINUTE;
+	never("hold-early", &facts);
+	facts.reached_ms--;
+	fires("hold-early", &facts, "after only 1:59");
+	facts.in_canner = false;
+	never("hold-early", &facts); /* too late to press l */
+}
+END_TEST
+
+START_TEST(seals_not_looked_at_for_24_hours)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.unchecked = 9;
+	facts.seals_due_in_ms = -1;
+	never("seals-overdue", &facts); /* not out of the canner */
+	facts.cooling_out = true;
+	fires("seals-overdue", &facts, "over 24 h");
+	facts.seals_due_in_ms = 0;
+	in("seals-overdue", &facts, 1);
+	facts.seals_due_in_ms = 5;
+	in("seals-overdue", &facts, 6);
+	facts.seals_due_in_ms = -1;
+	facts.unchecked = 0;
+	never("seals-overdue", &facts);
+}
+END_TEST
+
+/* 24 h for a jar that did not seal, 2 h for a process that was wrong. */
+START_TEST(a_window_that_closes_and_is_closed)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.window_in_ms = -1;
+	never("window-closed", &facts); /* every jar has its fate */
+	facts.fateless = 2;
+	fires("window-closed", &facts, "Discard 2 jars of 2026-09-14-B1, do not taste: the 24 h");
+	never("window-closing", &facts);
+	facts.window_in_ms = 0;
+	fires("window-closed", &facts, "do not taste");
+	facts.window_in_ms = 1;
+	in("window-closed", &facts, 1);
+	fires("window-closing", &facts, "1 min left");
+	facts.window_in_ms = HOUR;
+	fires("window-closing", &facts, "60 min left");
+	facts.window_in_ms = HOUR + 1;
+	in("window-closing", &facts, 1);
+	facts.window_hours = 2;
+	facts.window_in_ms = 0;
+	fires("window-closed", &facts, "the 2 h");
+}
+END_TEST
+
+START_TEST(liquid_lost)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.cooling_out = true;
+	facts.fateless = 1;
+	fires("jars-without-fate", &facts, "1 jar of");
+	never("liquid-over-half", &facts);
+	facts.over_half = 1;
+	fires("liquid-over-half", &facts, "eat in 2-3 days");
+	never("jars-without-fate", &facts); /* not said twice */
+	facts.liquid_lost = 4;
+	never("liquid-lost", &facts); /* 4 of 9 */
+	facts.liquid_lost = 5;
+	fires("liquid-lost", &facts, "5 jars");
+	facts.jars = 10;
+	never("liquid-lost", &facts); /* exactly half */
+}
+END_TEST
+
+START_TEST(small_things_about_a_load)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.broken = 1;
+	fires("jar-broke", &facts, "1 jar");
+	facts.practice_row = true;
+	fires("practice-row", &facts, "Common practice, no source");
+	facts.in_canner = true;
+	never("hold-again", &facts);
+	facts.hold_starts = 2;
+	fires("hold-again", &facts, "hold number 2");
+	facts.minutes = 30;
+	never("deep-water", &facts);
+	facts.minutes = 31;
+	fires("deep-water", &facts, "2 in of water");
+	facts.method = METHOD_WEIGHTED_GAUGE;
+	never("deep-water", &facts);
+}
+END_TEST
+
+/* --- runs, batches, clocks ------------------------------------------------------------------- */
+
+START_TEST(water_of_a_juicer)
+{
+	struct facts facts = quiet(ABOUT_RUN);
+
+	facts.water_in_ms = -1;
+	never("water-overdue", &facts); /* no heat yet */
+	facts.water_counts = true;
+	fires("water-overdue", &facts, "NOW");
+	facts.water_in_ms = 0;
+	fires("water-overdue", &facts, "Big kettle");
+	facts.water_in_ms = 1;
+	in("water-overdue", &facts, 1);
+}
+END_TEST
+
+START_TEST(batches)
+{
+	struct facts facts = quiet(ABOUT_BATCH);
+
+	facts.in_pot = true;
+	facts.canner_in_ms = 50 * MINUTE;
+	never("pot-nowhere", &facts);
+	facts.nowhere = true;
+	fires("pot-nowhere", &facts, "before 50 min");
+	never("pot-no-canner", &facts);
+	facts.canner_in_ms = -1;
+	fires("pot-no-canner", &facts, "quince jelly");
+	never("pot-nowhere", &facts);
+	facts.in_pot = false;
+	never("pot-no-canner", &facts);
+	facts.unknown = true;
+	fires("batch-unknown", &facts, "a reason");
+	facts.not_valid = true;
+	fires("batch-not-valid", &facts, "NOT VALID (a reason)");
+	facts.published = false;
+	fires("no-published-process", &facts, "Refrigerate");
+}
+END_TEST
+
+START_TEST(running_phases)
+{
+	struct facts facts = quiet(ABOUT_CLOCK);
+
+	facts.restarted = true;
+	never("restarted-in-phase", &facts); /* nothing is timed */
+	facts.clock = CLOCK_TIMED;
+	fires("restarted-in-phase", &facts, "come-up");
+	facts.on_rack = true;
+	never("restarted-in-phase", &facts);
+	facts = quiet(ABOUT_CLOCK);
+	facts.wall_step_ms = -MINUTE;
+	never("wall-clock-moved", &facts);
+	facts.wall_step_ms--;
+	facts.wall_way = "back";
+	fires("wall-clock-moved", &facts, "moved back 1 min");
+	facts.wall_step_ms = MINUTE;
+	never("wall-clock-moved", &facts);
+	facts.wall_step_ms++;
+	ck_assert_int_le(due("wall-clock-moved", &facts), 0);
+	facts.passed_ms = 31 * MINUTE;
+	never("hold-not-begun", &facts); /* nothing to be seen */
+	facts.clock = CLOCK_WATCHED;
+	fires("hold-not-begun", &facts, "over 30 min");
+	facts.passed_ms = 30 * MINUTE;
+	in("hold-not-begun", &facts, 1);
+	facts.is_loaded = true;
+	facts.passed_ms = 10 * MINUTE;
+	in("loaded-no-hold", &facts, 1);
+	facts.passed_ms++;
+	fires("loaded-no-hold", &facts, "for 10 min");
+	never("pot-not-rinsed", &facts);
+	facts.is_rinse = true;
+	fires("pot-not-rinsed", &facts, "Rinse");
+	facts.passed_ms = 10 * MINUTE;
+	in("pot-not-rinsed", &facts, 1);
+}
+END_TEST
+
+START_TEST(jars_that_no_canner_takes)
+{
+	struct facts facts = quiet(ABOUT_WAITING);
+
+	facts.some_canner = false;
+	fires("no-canner-takes", &facts, "9 jars quince jelly");
+	facts.larger_than_tested = true;
+	fires("large-jars-wait", &facts, "larger than any tested");
+	never("no-canner-takes", &facts);
+	facts.acidity = ACIDITY_LOW_ACID;
+	never("low-acid-waits", &facts);
+	facts.pressure_canner = false;
+	fires("low-acid-waits", &facts, "no pressure canner");
+	never("large-jars-wait", &facts);
+	facts.published = false;
+	never("low-acid-waits", &facts); /* another rule says it */
+	never("no-canner-takes", &facts);
+}
+END_TEST
+
+START_TEST(fates)
+{
+	struct facts facts = quiet(ABOUT_FATE);
+
+	facts.fate_in_ms = -1;
+	never("fate-closed", &facts); /* no deadline */
+	facts.fate_limited = true;
+	fires("fate-closed", &facts, "do not taste");
+	never("fate-closing", &facts);
+	facts.fate_in_ms = 0;
+	fires("fate-closed", &facts, "the time for the reprocess is over");
+	facts.fate_in_ms = 1;
+	in("fate-closed", &facts, 1);
+	fires("fate-closing", &facts, "1 min left to reprocess");
+	facts.fate_in_ms = HOUR + 1;
+	in("fate-closing", &facts, 1);
+}
+END_TEST
+
+/* --- stations, lids, people, supplies ---------------------------------------------------------- */
+
+START_TEST(a_gauge_a_year_after_its_check)
+{
+	struct facts facts = quiet(ABOUT_STATION);
+
+	never("gauge-unchecked", &facts); /* it has none */
+	facts.dial_gauge = true;
+	fires("gauge-unchecked", &facts, "no check is on record");
+	facts.gauge_known = true;
+	facts.gauge_ms = YEAR;
+	in("gauge-unchecked", &facts, 1);
+	facts.gauge_ms++;
+	ck_assert_int_le(due("gauge-unchecked", &facts), 0);
+}
+END_TEST
+
+START_TEST(failures_clearly_above_the_others)
+{
+	static const struct {
+		const char *id;
+		enum rule_about about;
+	} clusters[] = {
+		{"lid-box-failures", ABOUT_LID_BOX}, {"canner-failures", ABOUT_STATION}, {"person-failures", ABOUT_PERSON},
+	};
+	struct facts facts = quiet(clusters[_i].about);
+
+	facts.seals = (struct two_groups){.looked = 10, .failed = 3, .others_looked = 60, .others_failed = 2};
+	never(clusters[_i].id, &facts); /* 0.0187 */
+	facts.seals.others_looked = 90;  /* 0.0066 */
+	fires(clusters[_i].id, &facts, "2 of 90");
+	facts.seals.others_looked = 0;
+	facts.seals.others_failed = 0;
+	never(clusters[_i].id, &facts);
+}
+END_TEST
+
+START_TEST(lid_boxes)
+{
+	struct facts facts = quiet(ABOUT_LID_BOX);
+
+	facts.lids_used = 60;
+	never("lids-used-twice", &facts);
+	facts.lids_used = 61;
+	fires("lids-used-twice", &facts, "61 jars carry lids of its 60");
+	facts.box_twice = true;
+	fires("lid-box-listed-twice", &facts, "Box A");
+	never("lids-old", &facts); /* the day is not known */
+	facts.box_ms = 5 * YEAR;
+	in("lids-old", &facts, 1);
+	facts.box_ms++;
+	fires("lids-old", &facts, "over 5 years");
+}
+END_TEST
+
+START_TEST(supplies_below_what_is_needed)
+{
+	static const struct {
+		const char *id;
+		enum supply_kind kind;
+		bool is_lids;
+	} kinds[] = {
+		{"jars-short", SUPPLY_JAR, false},          {"lids-short", SUPPLY_OTHER, true},
+		{"acid-short", SUPPLY_LEMON_JUICE, false},  {"acid-short", SUPPLY_CITRIC_ACID, false},
+		{"acid-short", SUPPLY_VINEGAR, false},      {"sugar-short", SUPPLY_SUGAR, false},
+		{"supply-short", SUPPLY_PECTIN_LOW, false}, {"supply-short", SUPPLY_CALCIUM_WATER, false},
+	};
+	static const char *const all[] = {"jars-short", "lids-short", "acid-short", "sugar-short", "supply-short"};
+	struct facts facts = quiet(ABOUT_SUPPLY);
+
+	facts.supply_kind = kinds[_i].kind;
+	facts.is_lids = kinds[_i].is_lids;
+	facts.needed = 10;
+	for (size_t i = 0; i < sizeof(all) / sizeof(all[0]); i++)
+		never(all[i], &facts); /* just enough */
+	facts.needed = 11;
+	for (size_t i = 0; i < sizeof(all) / sizeof(all[0]); i++)
+		ck_assert_int_eq(due(all[i], &facts) <= 0, strcmp(all[i], kinds[_i].id) == 0);
+	facts.needed = 0;
+	facts.stock = -5;
+	never(kinds[_i].id, &facts); /* nothing is needed */
+}
+END_TEST
+
+START_TEST(a_ledger_below_nothing)
+{
+	struct facts facts = quiet(ABOUT_SUPPLY);
+
+	facts.stock = 0;
+	never("stock-below-nothing", &facts);
+	facts.stock = -1;
+	fires("stock-below-nothing", &facts, "Count pints");
+}
+END_TEST
+
+/* --- keys ----------------------------------------------------------------------------------------- */
+
+static void holds(const struct facts *facts, const char *id, enum over over)
+{
+	const struct rule *rule = rule_holding(facts);
+
+	ck_assert_msg(rule != NULL, "%s does not hold the key up", id);
+	ck_assert_str_eq(rule->id, id);
+	ck_assert_int_eq(rule->over, over);
+}
+
+START_TEST(a_load_without_a_process_is_held_up_for_good)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	facts.is_load_start = true;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.why = "no row";
+	holds(&facts, "key-no-process", OVER_NEVER);
+	facts.acidity = ACIDITY_LOW_ACID;
+	holds(&facts, "key-low-acid", OVER_NEVER);
+	facts.elevation_known = false;
+	holds(&facts, "key-no-elevation", OVER_NEVER);
+}
+END_TEST
+
+START_TEST(a_batch_multiplied_too_far_needs_a_reason)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	facts.is_batch_start = true;
+	facts.multiple = 4;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.multiple = 5;
+	holds(&facts, "key-over-limit", OVER_UNKNOWN);
+	facts.regular_pectin = true;
+	facts.multiple_max = 1;
+	facts.multiple = 1;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.multiple = 2;
+	holds(&facts, "key-pectin-multiplied", OVER_UNKNOWN);
+	facts = quiet(ABOUT_KEY);
+	facts.is_batch_start = true;
+	facts.why = "Not enough sugar";
+	holds(&facts, "key-short", OVER_NEVER);
+}
+END_TEST
+
+START_TEST(acid_that_is_not_in_makes_it_not_valid)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	facts.is_fill = true;
+	ck_assert_ptr_null(rule_holding(&facts)); /* none is needed */
+	facts.acid_needed = true;
+	holds(&facts, "key-acid", OVER_NOT_VALID);
+	facts.acid_in = true;
+	ck_assert_ptr_null(rule_holding(&facts));
+}
+END_TEST
+
+START_TEST(what_goes_on_against_a_rule)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.is_vent_cut = true;
+	holds(&facts, "key-vent-short", OVER_NOT_VALID);
+	facts = quiet(ABOUT_KEY);
+	facts.is_earlier_start = true;
+	holds(&facts, "key-earlier-start", OVER_UNKNOWN);
+	facts = quiet(ABOUT_KEY);
+	facts.is_fate = true;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.why = "Too late";
+	holds(&facts, "key-fate", OVER_NEVER);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("rules");
+	TCase *cases = tcase_create("rules");
+	SRunner *runner;
+	int failed;
+
+	tcase_add_test(cases, nothing_fires_on_quiet_facts);
+	tcase_add_test(cases, every_rule_is_whole_and_its_name_its_own);
+	tcase_add_test(cases, the_table_runs_from_stops_to_notes);
+	tcase_add_test(cases, no_sentence_says_that_food_is_safe);
+	tcase_add_test(cases, an_unknown_name_in_a_sentence_is_noticed);
+	tcase_add_test(cases, elevation);
+	tcase_add_test(cases, boiling_point_by_more_than_one_degree);
+	tcase_add_test(cases, warmth_of_the_store);
+	tcase_add_test(cases, jars_that_wait_past_the_limit_of_the_house);
+	tcase_add_test(cases, jars_a_year_old);
+	tcase_add_test(cases, a_hold_shorter_than_required_even_by_a_second);
+	tcase_add_test(cases, a_vent_cut_short);
+	tcase_add_test(cases, what_is_not_valid_is_said_once);
+	tcase_add_test(cases, low_acid_food_without_pressure);
+	tcase_add_test(cases, a_jar_larger_than_tested);
+	tcase_add_test(cases, steam_over_45_minutes);
+	tcase_add_test(cases, another_elevation_asks_more);
+	tcase_add_test(cases, a_clock_begun_sooner_than_it_can_be_there);
+	tcase_add_test(cases, seals_not_looked_at_for_24_hours);
+	tcase_add_test(cases, a_window_that_closes_and_is_closed);
+	tcase_add_test(cases, liquid_lost);
+	tcase_add_test(cases, small_things_about_a_load);
+	tcase_add_test(cases, water_of_a_juicer);
+	tcase_add_test(cases, batches);
+	tcase_add_test(cases, running_phases);
+	tcase_add_test(cases, jars_that_no_canner_takes);
+	tcase_add_test(cases, fates);
+	tcase_add_test(cases, a_gauge_a_year_after_its_check);
+	tcase_add_loop_test(cases, failures_clearly_above_the_others, 0, 3);
+	tcase_add_test(cases, lid_boxes);
+	tcase_add_loop_test(cases, supplies_below_what_is_needed, 0, 8);
+	tcase_add_test(cases, a_ledger_below_nothing);
+	tcase_add_test(cases, a_load_without_a_process_is_held_up_for_good);
+	tcase_add_test(cases, a_batch_multiplied_too_far_needs_a_reason);
+	tcase_add_test(cases, acid_that_is_not_in_makes_it_not_valid);
+	tcase_add_test(cases, what_goes_on_against_a_rule);
+	suite_add_tcase(suite, cases);
+	runner = srunner_create(suite);
+	srunner_run_all(runner, CK_ENV);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
