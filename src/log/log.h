@@ -188,6 +188,7 @@ struct log_station {
 	int capacity[JAR_SIZES_MAX]; /* canners, by jar size index; 0: not stated */
 	int64_t volume_ul;           /* pots, to the brim; 0: not stated */
 	char who[NAME_MAX_BYTES];    /* initials of who has it; "" nobody */
+	bool own_heat;               /* has its own heat; else a shared burner of the house */
 };
 
 struct log_lid_box {
@@ -428,6 +429,87 @@ struct log_aside {
 	int64_t since_wall_ms;
 };
 
+/* --- the day plan (see kitchen/plan.h) --- */
+
+/* What a plan needs to know of the house beside its stations. */
+#define BURNERS_MAX 20
+#define COOLING_NO_LIMIT (-1)
+struct log_plan_house {
+	int burners;        /* shared ones, 0 to BURNERS_MAX */
+	int fillers;        /* places to fill at, 0 to BURNERS_MAX; 0: as many as people */
+	int cooling_jars;   /* room for jars to cool untouched; COOLING_NO_LIMIT */
+	int clean_minutes;  /* clean-down at the end, 0 to 600, by all */
+	int64_t charge_mg;  /* fruit in a juicer's basket: house setting */
+	int late_minutes;   /* a finish this much later than accepted is warned of, 1 to 600: house rule */
+};
+
+/* Somebody who helps on such a day. */
+struct log_helper {
+	int64_t id;
+	char initials[NAME_MAX_BYTES];
+	int from_minutes; /* after local midnight; -1: from the start */
+};
+
+/* A meal: nobody works. */
+struct log_plan_break {
+	int64_t id;
+	int start_minutes;
+	int end_minutes;
+};
+
+/* The one plan there is: rows, then accepted, then finished. */
+struct log_plan {
+	int64_t day_wall_ms;             /* local midnight of its day; 0: today */
+	int start_minutes;               /* of that day; -1: at once */
+	int64_t accepted_wall_ms;        /* 0: a draft */
+	int64_t accepted_finish_wall_ms;
+	int64_t finished_wall_ms;        /* 0: not yet */
+};
+
+/* A planned charge of a juicer / a planned batch. Order: by id. */
+struct log_plan_run {
+	int64_t id;
+	char fruit[NAME_MAX_BYTES];
+	int64_t fruit_mg;
+	int ready_minutes; /* the fruit arrives; -1: it is there */
+	int64_t run_id;    /* the run that it became; 0: not begun */
+};
+
+#define PLAN_RUNS_AS_NEEDED (-1)
+struct log_plan_batch {
+	int64_t id;
+	char recipe[NAME_MAX_BYTES];
+	char pack[WORD_MAX_BYTES]; /* "" without a published process */
+	char jar[WORD_MAX_BYTES];
+	int multiple;
+	int ready_minutes; /* not before; -1: any time */
+	int after_runs;    /* waits for so many planned runs of its fruit: 0 juice in stock (or whole
+	                      fruit); PLAN_RUNS_AS_NEEDED: as many as give the juice, batches in order */
+	int64_t batch_id;  /* the batch that it became; 0: not begun */
+};
+
+/* A piece of work at a station, as it was planned when the plan was accepted. */
+struct log_plan_block {
+	int64_t id;
+	int64_t station_id;
+	int64_t plan_run_id;   /* 0 unless a run */
+	int64_t plan_batch_id; /* 0 unless a batch in a pot */
+	int64_t load_id;       /* loads: the one that took it; 0: none yet */
+	int jars;              /* loads; else 0 */
+	int64_t start_wall_ms;
+	int64_t end_wall_ms;
+};
+
+/* How long phases of a kind have lasted that ended as they should: kept by the log.
+ * Left out: those of over PHASE_FORGOTTEN_MS, at which nobody looked. */
+#define PHASE_FORGOTTEN_MS (INT64_C(3) * 3600 * 1000) /* house rule */
+struct log_phase_mean {
+	enum station_kind kind;    /* of the load's method, a juicer or a pot */
+	char name[WORD_MAX_BYTES]; /* of the phase */
+	int64_t count;
+	int64_t sum_ms;
+};
+
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
 const char *verdict_name(enum verdict verdict);
@@ -496,6 +578,14 @@ bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
 /* Of a season: the year, UTC, in which the lids were looked at. */
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
 bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault); /* by name */
+bool log_plan_house_get(struct log *log, struct log_plan_house *out, struct fault *fault);
+bool log_helpers(struct log *log, struct log_helper **rows, size_t *count, struct fault *fault); /* by id */
+bool log_plan_breaks(struct log *log, struct log_plan_break **rows, size_t *count, struct fault *fault); /* by start */
+bool log_plan_get(struct log *log, struct log_plan *out, struct fault *fault);
+bool log_plan_runs(struct log *log, struct log_plan_run **rows, size_t *count, struct fault *fault); /* by id */
+bool log_plan_batches(struct log *log, struct log_plan_batch **rows, size_t *count, struct fault *fault); /* by id */
+bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count, struct fault *fault); /* by start, id */
+bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault);
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
 
@@ -525,6 +615,20 @@ bool log_put_supply(struct log *log, struct log_supply *row, struct fault *fault
 bool log_put_supply_move(struct log *log, struct log_supply_move *row, struct fault *fault);
 /* Amount 0: no longer set. */
 bool log_put_sold_by(struct log *log, const struct log_sold_by *row, struct fault *fault);
+bool log_put_plan_house(struct log *log, const struct log_plan_house *row, struct fault *fault);
+bool log_put_helper(struct log *log, struct log_helper *row, struct fault *fault);
+bool log_remove_helper(struct log *log, int64_t id, struct fault *fault);
+bool log_put_plan_break(struct log *log, struct log_plan_break *row, struct fault *fault);
+bool log_remove_plan_break(struct log *log, int64_t id, struct fault *fault);
+bool log_put_plan(struct log *log, const struct log_plan *row, struct fault *fault);
+bool log_put_plan_run(struct log *log, struct log_plan_run *row, struct fault *fault);
+bool log_remove_plan_run(struct log *log, int64_t id, struct fault *fault);
+bool log_put_plan_batch(struct log *log, struct log_plan_batch *row, struct fault *fault);
+bool log_remove_plan_batch(struct log *log, int64_t id, struct fault *fault);
+bool log_put_plan_block(struct log *log, struct log_plan_block *row, struct fault *fault);
+/* All blocks; the rows of a plan once its blocks are gone. */
+bool log_clear_plan_blocks(struct log *log, struct fault *fault);
+bool log_clear_plan_rows(struct log *log, struct fault *fault);
 bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault); /* replaces its ingredients */
 
 #endif
