@@ -494,8 +494,7 @@ struct log_plan_block {
 	int64_t station_id;
 	int64_t plan_run_id;   /* 0 unless a run */
 	int64_t plan_batch_id; /* 0 unless a batch in a pot */
-	int64_t load_id;       /* loads: the one that took it; 0: none yet */
-	int jars;              /* loads; else 0 */
+	int jars;              /* loads (neither of both); else 0 */
 	int64_t start_wall_ms;
 	int64_t end_wall_ms;
 };
@@ -626,9 +625,8 @@ bool log_remove_plan_run(struct log *log, int64_t id, struct fault *fault);
 bool log_put_plan_batch(struct log *log, struct log_plan_batch *row, struct fault *fault);
 bool log_remove_plan_batch(struct log *log, int64_t id, struct fault *fault);
 bool log_put_plan_block(struct log *log, struct log_plan_block *row, struct fault *fault);
-/* All blocks; the rows of a plan once its blocks are gone. */
 bool log_clear_plan_blocks(struct log *log, struct fault *fault);
-bool log_clear_plan_rows(struct log *log, struct fault *fault);
+bool log_clear_plan_rows(struct log *log, struct fault *fault); /* runs and batches */
 bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault); /* replaces its ingredients */
 
 #endif

@@ -109,6 +109,7 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 	bind_integer(&query, row->retired);
 	bind_unless(&query, row->volume_ul, 0);
 	BIND_TEXT(&query, row->who);
+	bind_integer(&query, row->own_heat);
 	if (put_row(&query, &row->id, fresh, "station", fault) && put_capacities(log, row, fault))
 		return true;
 	row->id = id;

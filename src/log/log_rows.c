@@ -46,6 +46,7 @@ static void read_station(struct query *query, void *into)
 	station->retired = take_flag(query);
 	station->volume_ul = take_integer(query);
 	TAKE_TEXT(query, station->who);
+	station->own_heat = take_flag(query);
 }
 
 struct capacity {

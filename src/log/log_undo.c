@@ -45,6 +45,13 @@ static const struct {
 	{"station_capacity", "what the canner holds has changed since"},
 	{"station", "the station has changed since"},
 	{"house", "what is known of the house has changed since"},
+	{"plan_house", "what the plan needs of the house has changed since"},
+	{"helper", "who helps has changed since"},
+	{"plan_break", "the breaks have changed since"},
+	{"plan", "the plan has been accepted or finished since"},
+	{"plan_run", "the plan has changed since"},
+	{"plan_batch", "the plan has changed since"},
+	{"plan_block", "the plan has been accepted anew since"},
 };
 
 static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)

@@ -67,7 +67,7 @@
 	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
 
 #define STATION_COLUMNS \
-	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who"
+	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat"
 
 #define LID_BOX_COLUMNS \
 	"id, label, bought_wall_ms, lids, " \
@@ -173,11 +173,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[STATION_GET] = "SELECT " STATION_COLUMNS " FROM station WHERE id = ?",
 	[STATION_FRESH_ID] = FRESH_ID("station"),
 	[STATION_INSERT] =
-		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, "
+		"own_heat, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[STATION_UPDATE] =
 		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
-		"volume_ul = ?, who = ? WHERE id = ?",
+		"volume_ul = ?, who = ?, own_heat = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
@@ -381,4 +381,57 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[INGREDIENT_INSERT] =
 		"INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
 		"adding, optional) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+
+	[PLAN_HOUSE_GET] =
+		"SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes "
+		"FROM plan_house WHERE id = 1",
+	[PLAN_HOUSE_UPDATE] =
+		"UPDATE plan_house SET burners = ?, fillers = ?, cooling_jars = ?, clean_minutes = ?, "
+		"charge_mg = ?, late_minutes = ? WHERE id = 1",
+	[HELPER_LIST] = "SELECT id, initials, from_minutes FROM helper ORDER BY id",
+	[HELPER_INSERT] = "INSERT INTO helper (initials, from_minutes, id) VALUES (?, ?, ?)",
+	[HELPER_UPDATE] = "UPDATE helper SET initials = ?, from_minutes = ? WHERE id = ?",
+	[HELPER_DELETE] = "DELETE FROM helper WHERE id = ?",
+	[PLAN_BREAK_LIST] = "SELECT id, start_minutes, end_minutes FROM plan_break ORDER BY start_minutes, id",
+	[PLAN_BREAK_INSERT] = "INSERT INTO plan_break (start_minutes, end_minutes, id) VALUES (?, ?, ?)",
+	[PLAN_BREAK_UPDATE] = "UPDATE plan_break SET start_minutes = ?, end_minutes = ? WHERE id = ?",
+	[PLAN_BREAK_DELETE] = "DELETE FROM plan_break WHERE id = ?",
+	[PLAN_GET] =
+		"SELECT day_wall_ms, start_minutes, accepted_wall_ms, accepted_finish_wall_ms, "
+		"finished_wall_ms FROM plan WHERE id = 1",
+	[PLAN_UPDATE] =
+		"UPDATE plan SET day_wall_ms = ?, start_minutes = ?, accepted_wall_ms = ?, "
+		"accepted_finish_wall_ms = ?, finished_wall_ms = ? WHERE id = 1",
+	[PLAN_RUN_LIST] = "SELECT id, fruit, fruit_mg, ready_minutes, run_id FROM plan_run ORDER BY id",
+	[PLAN_RUN_INSERT] =
+		"INSERT INTO plan_run (fruit, fruit_mg, ready_minutes, run_id, id) VALUES (?, ?, ?, ?, ?)",
+	[PLAN_RUN_UPDATE] =
+		"UPDATE plan_run SET fruit = ?, fruit_mg = ?, ready_minutes = ?, run_id = ? WHERE id = ?",
+	[PLAN_RUN_DELETE] = "DELETE FROM plan_run WHERE id = ?",
+	/* With a WHERE, so that the rows go one by one: SQLite empties a table at a
+	 * stroke otherwise, and the capture of the act would not see it
+	 * (https://sqlite.org/lang_delete.html#the_truncate_optimization). */
+	[PLAN_RUN_CLEAR] = "DELETE FROM plan_run WHERE id > 0",
+	[PLAN_BATCH_LIST] =
+		"SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id "
+		"FROM plan_batch ORDER BY id",
+	[PLAN_BATCH_INSERT] =
+		"INSERT INTO plan_batch (recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	[PLAN_BATCH_UPDATE] =
+		"UPDATE plan_batch SET recipe = ?, pack = ?, jar = ?, multiple = ?, ready_minutes = ?, "
+		"after_runs = ?, batch_id = ? WHERE id = ?",
+	[PLAN_BATCH_DELETE] = "DELETE FROM plan_batch WHERE id = ?",
+	[PLAN_BATCH_CLEAR] = "DELETE FROM plan_batch WHERE id > 0",
+	[PLAN_BLOCK_LIST] =
+		"SELECT id, station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, end_wall_ms "
+		"FROM plan_block ORDER BY start_wall_ms, id",
+	[PLAN_BLOCK_INSERT] =
+		"INSERT INTO plan_block (station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, "
+		"end_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[PLAN_BLOCK_UPDATE] =
+		"UPDATE plan_block SET station_id = ?, plan_run_id = ?, plan_batch_id = ?, jars = ?, "
+		"start_wall_ms = ?, end_wall_ms = ? WHERE id = ?",
+	[PLAN_BLOCK_CLEAR] = "DELETE FROM plan_block WHERE id > 0",
+	[PHASE_MEANS] = "SELECT kind, name, count, sum_ms FROM phase_mean ORDER BY kind, name",
 };
