@@ -94,7 +94,7 @@ BEGIN
 		ON CONFLICT DO UPDATE SET count = count + excluded.count, sum_ms = sum_ms + excluded.sum_ms;
 	DELETE FROM phase_mean WHERE kind = new.kind AND name = new.name AND count = 0;
 END;
-CREATE TRIGGER phase_mean_new AFTER INSERT ON phase
+CREATE TRIGGER phase_mean_ended AFTER INSERT ON phase
 WHEN new.required_ms = 0 AND new.ended_why = 'done' AND new.lasted_ms BETWEEN 0 AND 10800000
 BEGIN
 	INSERT INTO phase_count VALUES (CASE WHEN new.run_id IS NOT NULL THEN 'juicer'

@@ -46,6 +46,8 @@ static const struct name names[] = {
 	NAMED_AS("waited", waited_ms, FORM_MINUTES),
 	NAMED_AS("wait_limit", wait_limit_ms, FORM_MINUTES),
 	NAMED(kept_lot, FORM_WORDS),
+	NAMED_AS("plan_late", plan_late_ms, FORM_MINUTES),
+	NAMED_AS("finish", finish_words, FORM_WORDS),
 	NAMED(jars, FORM_JARS),
 	NAMED(minutes, FORM_COUNT),
 	NAMED(here_words, FORM_WORDS),

@@ -87,6 +87,11 @@ struct facts {
 	int64_t kept_ms;
 	const char *kept_lot;
 
+	bool plan_runs;  /* a plan was accepted for this day, and work of it is left */
+	int64_t plan_late_ms; /* finish as it looks now, less the one accepted */
+	int64_t plan_limit_ms; /* later than that is warned of */
+	const char *finish_words; /* "17:40" */
+
 	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
 	enum method method;
 	enum acidity acidity;

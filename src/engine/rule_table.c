@@ -82,6 +82,12 @@ static int64_t no_room(const struct facts *f)
 	return when(f->left_over > 0);
 }
 
+/* Nothing done, it falls behind by no more than time passes. */
+static int64_t plan_behind(const struct facts *f)
+{
+	return f->plan_runs ? past(f->plan_late_ms, f->plan_limit_ms) : RULE_NEVER;
+}
+
 static int64_t jars_unpublished(const struct facts *f)
 {
 	return when(f->unpublished > 0);
@@ -562,21 +568,24 @@ const struct rule rules[] = {
 	CAUTION("lid-box-listed-twice", ABOUT_LID_BOX, box_twice,
 	        "Is it one box? {box} is on the list twice: lids counted twice are lids used twice.", "single use: AZ"),
 	CAUTION("jars-short", ABOUT_SUPPLY, jars_short,
-	        "Start no further pot: {needed} {supply} are needed for what is cooking, {stock} here. Freeze juice instead.",
+	        "Get more, or start no further pot: {needed} {supply} are needed for what is cooking and planned, {stock} here.",
 	        PRACTICE),
 	CAUTION("lids-short", ABOUT_SUPPLY, lids_short,
-	        "Start no further pot: {needed} lids are needed for what is cooking, {stock} here. Never use a flat lid again.",
+	        "Get more, or start no further pot: {needed} lids are needed for what is cooking and planned, {stock} here.",
 	        "single use: AZ"),
 	CAUTION("acid-short", ABOUT_SUPPLY, acid_short,
-	        "Stop that line: {needed} of {supply} is needed for what is cooking, {stock} here. No fresh juice instead.",
+	        "Get more, or stop that line: {needed} of {supply} is needed by pots and plan, {stock} here. No fresh juice.",
 	        "bottled, not fresh: CSU, PSU"),
 	CAUTION("sugar-short", ABOUT_SUPPLY, sugar_short,
-	        "Do not cut the sugar: {needed} is needed, {stock} here. Keep the juice chilled meanwhile.", "MU GH1461"),
+	        "Get more; do not cut the sugar: {needed} is needed by pots and plan, {stock} here. Chill the juice meanwhile.",
+	        "MU GH1461"),
 	CAUTION("supply-short", ABOUT_SUPPLY, other_short, "Get {supply}: {needed} is needed, {stock} here.", PRACTICE),
 	CAUTION("stock-below-nothing", ABOUT_SUPPLY, below_nothing, "Count {supply}: the list says {stock}, below nothing.",
 	        HOUSE_RULE),
 	CAUTION("gauge-unchecked", ABOUT_STATION, gauge_unchecked, "Have the dial gauge of {station} checked: {gauge_words}.",
 	        "every year: PNW421"),
+	CAUTION("plan-behind", ABOUT_HOUSE, plan_behind,
+	        "Look at the day plan: the finish is about {finish} now, {plan_late} later than accepted.", HOUSE_RULE),
 	CAUTION("elevation-changed", ABOUT_HOUSE, elevation_changed,
 	        "Is {elevation} right for this kitchen? On the last day it was {elevation_before}. Else correct it (h).",
 	        "changing kitchens asks again: " PRACTICE),

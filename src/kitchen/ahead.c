@@ -100,7 +100,7 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 /* --- this kitchen --------------------------------------------------------------------------- */
 
 /* Sums over all the names the fruit was logged by ("Grapes", "grape"). */
-static bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out,
+bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out,
                      struct fault *fault)
 {
 	struct log_fruit_yield *rows;

@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "kitchen/kitchen_private.h"
+#include "kitchen/plan_private.h"
 #include "kitchen/outlook.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
@@ -108,7 +108,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	for (size_t i = 0; i < need->scaled.count; i++)
 		if (!use_line(act, &need->scaled.lines[i], need->lines[i].takes, (int)i + 1, batch->id, fault))
 			return false;
-	return phase_begin(act, subject, phase_rule_first(STATION_POT), 0, fault);
+	return plan_take_batch(act, batch, fault) && phase_begin(act, subject, phase_rule_first(STATION_POT), 0, fault);
 }
 
 bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure,

@@ -11,6 +11,7 @@
 
 #include "engine/text.h"
 #include "kitchen/outlook.h"
+#include "kitchen/plan_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
@@ -79,6 +80,23 @@ static void elevation_facts(const struct asking *asking, struct gathered *gather
 	facts->elevation_before = gathered->words[1];
 }
 
+/* Only of an accepted day that is not over; worked out once a minute at most. */
+static void plan_facts(const struct asking *asking, struct gathered *gathered)
+{
+	const struct planning *planning = asking->kitchen->planning;
+	struct facts *facts = &gathered->facts;
+	const struct kitchen_plan *plan;
+
+	if (planning->plan.accepted_wall_ms == 0 || planning->plan.finished_wall_ms != 0)
+		return;
+	plan = kitchen_plan(asking->kitchen, asking->now);
+	facts->plan_runs = plan->state == PLAN_ACCEPTED && plan->possible && !plan->nothing_left;
+	facts->plan_late_ms = plan->late_ms;
+	facts->plan_limit_ms = planning->house.late_minutes * MINUTE_MS;
+	clock_words_hour(plan->finish_ms, gathered->words[2], sizeof(gathered->words[2]));
+	facts->finish_words = gathered->words[2];
+}
+
 static void ask_house(const struct asking *asking)
 {
 	const struct board *board = asking->board;
@@ -99,6 +117,7 @@ static void ask_house(const struct asking *asking)
 	facts->kept = asking->kitchen->kept.id != 0;
 	facts->kept_ms = asking->now->wall_ms - asking->kitchen->kept.made_wall_ms;
 	facts->kept_lot = asking->kitchen->kept.code;
+	plan_facts(asking, &gathered);
 	ask(asking, &gathered, ABOUT_HOUSE);
 }
 
@@ -477,6 +496,7 @@ static void ask_supply(const struct asking *asking, const struct log_supply *sup
 	facts->supply = jar != NULL ? jar->plural : supply_words(supply->kind);
 	facts->stock = supply->stock;
 	facts->needed = supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
+	facts->needed += plan_needs_of(asking->kitchen, supply->kind, supply->size);
 	amount_words(measure, supply->stock, units, gathered.words[0], sizeof(gathered.words[0]));
 	amount_words(measure, facts->needed, units, gathered.words[1], sizeof(gathered.words[1]));
 	facts->stock_words = gathered.words[0];
@@ -496,7 +516,7 @@ static void ask_lids(const struct asking *asking)
 	facts->supply = "flat lids";
 	for (size_t i = 0; i < asking->board->box_count; i++)
 		facts->stock += asking->board->boxes[i].lids - asking->board->boxes[i].used;
-	facts->needed = jars_to_come(asking, NULL);
+	facts->needed = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
 	(void)snprintf(gathered.words[0], sizeof(gathered.words[0]), "%lld", (long long)facts->stock);
 	(void)snprintf(gathered.words[1], sizeof(gathered.words[1]), "%lld", (long long)facts->needed);
 	facts->stock_words = gathered.words[0];

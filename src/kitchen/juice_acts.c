@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "kitchen/kitchen_private.h"
+#include "kitchen/plan_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 
@@ -44,7 +44,7 @@ static bool write_run(struct act *act, const struct log_station *station, const 
 		return false;
 	subject.id = run->id;
 	act_about(act, subject);
-	return supply_move(act, SUPPLY_FRUIT, "", -fruit_mg, SUPPLY_USE, fault) &&
+	return supply_move(act, SUPPLY_FRUIT, "", -fruit_mg, SUPPLY_USE, fault) && plan_take_run(act, run, fault) &&
 	       phase_begin(act, subject, phase_rule_first(STATION_JUICER), 0, fault);
 }
 

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "kitchen/kitchen_private.h"
+#include "kitchen/plan_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define READ_AGAIN 3
@@ -22,6 +22,11 @@ bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, str
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left to open the kitchen.");
 	kitchen->log = log;
 	kitchen->clock = clock;
+	kitchen->planning = planning_new();
+	if (kitchen->planning == NULL) {
+		kitchen_close(kitchen);
+		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the day plan.");
+	}
 	if (!kitchen_refresh(kitchen, true, fault)) {
 		kitchen_close(kitchen);
 		return false;
@@ -43,6 +48,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);
+	planning_free(kitchen->planning);
 	free(kitchen);
 }
 

@@ -7,6 +7,8 @@
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 
+struct planning; /* plan_private.h */
+
 struct kitchen {
 	struct log *log;
 	struct clock clock;
@@ -35,6 +37,7 @@ struct kitchen {
 	struct recipe *own;
 	size_t own_count;
 	int64_t day_start_ms; /* the local day jars_today counts */
+	struct planning *planning; /* the day plan; what it works out is kept in there */
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
 };
 
@@ -82,6 +85,11 @@ int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *s
 /* What the pot will likely still fill, and take of a supply that goes into jars. */
 int batch_jars_to_come(const struct kitchen *kitchen, const struct strip *strip);
 int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *strip, enum supply_kind kind);
+
+/* --- ahead.c --- */
+
+/* Sums over all the names a fruit was logged by. */
+bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out, struct fault *fault);
 
 /* --- batch_acts.c, for corrections --- */
 

@@ -162,6 +162,7 @@ char plan_task_letter(enum plan_task_kind kind);
 /* --- planning times (plan_times.c) ------------------------------------------------------------ */
 
 struct plan_time {
+	enum station_kind kind;
 	const struct phase_rule *rule;
 	int seconds;      /* used */
 	int table_seconds; /* of the phase table: the middle of its planning minutes */
@@ -217,10 +218,6 @@ bool kitchen_plan_remove(struct kitchen *kitchen, bool is_run, int64_t plan_id, 
  * added to what is planned, as one act.  `ready_minutes`: when the fruit arrives. */
 bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wishes, int ready_minutes,
                               struct fault *fault);
-/* One line of a kitchen file as rows: `run grapes "12 lb" at=8:30 times=5`, `batch
- * "grape jelly" jar=half_pint multiple=1 times=2 at=10:00 after=2`; as one act. */
-bool kitchen_plan_line(struct kitchen *kitchen, const char *line, struct fault *fault);
-
 /* The day it is for (local midnight; 0: today) and when work begins that day. */
 bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_minutes, struct fault *fault);
 /* Take the plan as it stands now as what the day is measured by; again at any time.

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "kitchen/kitchen_private.h"
+#include "kitchen/plan_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 #define READ_AGAIN 3 /* another terminal may write between two reads */
@@ -392,20 +392,6 @@ static bool read_waiting(struct kitchen *kitchen, struct fault *fault)
 	return count_unpublished(kitchen, fault);
 }
 
-static bool read_juice(struct kitchen *kitchen, struct fault *fault)
-{
-	struct log_juice *juices;
-	size_t count;
-
-	if (!log_juices_left(kitchen->log, &juices, &count, fault))
-		return false;
-	kitchen->board.juice_ul = 0;
-	for (size_t i = 0; i < count; i++)
-		kitchen->board.juice_ul += juices[i].left_ul;
-	free(juices);
-	return true;
-}
-
 /* --- what the warnings ask beside the board --------------------------------------------- */
 
 static bool read_boxes(struct kitchen *kitchen, struct fault *fault)
@@ -488,7 +474,7 @@ static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !read_juice(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
+	    !planning_read(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;

@@ -17,12 +17,13 @@
 #include "engine/text.h"
 #include "engine/words.h"
 #include "kitchen/kitchen_private.h"
+#include "kitchen/plan_lines.h"
 #include "kitchen/recipe_lines.h"
 #include "kitchen/shelf.h"
 
 #define SETUP_LINE_MAX 1000
 
-static bool read_whole(const char *word, int min, int max, int *out)
+bool read_whole(const char *word, int min, int max, int *out)
 {
 	char *end;
 	long value;
@@ -108,6 +109,8 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 	for (size_t i = 4; i < words->count; i++) {
 		if (strcmp(words_at(words, i), "retired") == 0) {
 			station.retired = true;
+		} else if (strcmp(words_at(words, i), "own_heat") == 0) {
+			station.own_heat = true;
 		} else if (strncmp(words_at(words, i), "gauge_checked=", 14) == 0) {
 			if (!clock_read_date(words_at(words, i) + 14, &station.gauge_checked_wall_ms))
 				return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-03-01",
@@ -132,6 +135,8 @@ static bool line_other_station(struct kitchen *kitchen, const struct words *word
 	for (size_t i = 3; i < words->count; i++) {
 		if (strcmp(words_at(words, i), "retired") == 0)
 			station.retired = true;
+		else if (strcmp(words_at(words, i), "own_heat") == 0)
+			station.own_heat = true;
 		else if (kind != STATION_POT)
 			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not understood here", words_at(words, i));
 		else if (!amount_read(words_at(words, i), MEASURE_VOLUME, SUPPLY_OTHER, &station.volume_ul, fault))
@@ -269,9 +274,9 @@ static const struct line_kind {
 	{ "kitchen", 2, 2, line_name, "kitchen \"NAME\"" },
 	{ "invented", 2, 2, line_invented, "invented yes|no" },
 	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
-	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [retired]" },
-	{ "juicer", 3, 4, line_juicer, "juicer DIGIT \"NAME\" [retired]" },
-	{ "pot", 3, 5, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [retired]" },
+	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [own_heat] [retired]" },
+	{ "juicer", 3, 5, line_juicer, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
+	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
 	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
@@ -279,6 +284,12 @@ static const struct line_kind {
 	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
 	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },
 	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
+	{ "helper", 2, 3, plan_line_helper, "helper MK [from=9:30]" },
+	{ "break", 3, 3, plan_line_break, "break 12:00 12:45" },
+	{ "plan", 2, 7, plan_line_house, "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\"" },
+	{ "day", 2, 3, plan_line_day, "day START [DATE], day 8:00 2026-09-14" },
+	{ "run", 2, 5, plan_line_run, "run \"FRUIT\" [\"12 lb\"] [at=8:30] [times=5]" },
+	{ "batch", 2, 8, plan_line_batch, "batch \"RECIPE\" [jar=pint] [pack=PACK] [multiple=1] [times=2] [at=10:00] [after=2]" },
 };
 
 /* No words: a blank line or a comment. */
@@ -333,6 +344,8 @@ void kitchen_station_line(const struct log_station *station, char *buffer, size_
 		clock_words_date(station->gauge_checked_wall_ms, date, sizeof(date));
 		text_add(&text, " gauge_checked=%s", date);
 	}
+	if (station->own_heat)
+		text_add(&text, " own_heat");
 }
 
 void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size)

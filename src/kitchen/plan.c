@@ -1,0 +1,326 @@
+/*
+ * plan.c - the standing plan: worked out when needed, kept until it can be stale,
+ * and held against what was accepted.
+ */
+#include "kitchen/plan.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/plan_private.h"
+
+#define LATE_MS (INT64_C(60) * 1000) /* so much later than the plan: worked out anew */
+#define WALL_MOVED_MS 1000
+
+static int64_t wall_of(const struct kitchen_plan *out, int seconds)
+{
+	return out->zero_wall_ms + seconds * INT64_C(1000);
+}
+
+/* --- items and blocks -------------------------------------------------------------------- */
+
+/* The first and last task of a run, or of a batch in its pot. */
+static bool span_of(const struct day_plan *day, bool is_run, int index, int *start_s, int *end_s, int *station)
+{
+	bool found = false;
+
+	for (int i = 0; i < day->task_count; i++) {
+		const struct plan_task *task = &day->tasks[i];
+
+		if ((is_run ? task->run : task->batch) != index || task->load != PLAN_NONE)
+			continue;
+		*start_s = !found || task->start_s < *start_s ? task->start_s : *start_s;
+		*end_s = !found || task->end_s > *end_s ? task->end_s : *end_s;
+		*station = task->station;
+		found = true;
+	}
+	return found;
+}
+
+static void item_begun(const struct kitchen *kitchen, struct plan_item *item)
+{
+	const struct board *board = &kitchen->board;
+
+	for (size_t i = 0; i < board->stations && item->state == ITEM_GOING_ON; i++) {
+		const struct strip *strip = &board->strips[i];
+
+		if (item->is_run && strip->content == STRIP_RUN && strip->run.id == item->work_id)
+			item->start_ms = strip->run.opened_wall_ms;
+		if (!item->is_run && strip->content == STRIP_BATCH && strip->batch.id == item->work_id)
+			item->start_ms = strip->batch.opened_wall_ms;
+	}
+}
+
+static void tell_item(const struct kitchen *kitchen, struct planning *planning, struct plan_item *item)
+{
+	struct kitchen_plan *out = &planning->out;
+	int start_s = 0;
+	int end_s = 0;
+	int station;
+
+	for (size_t i = 0; i < planning->block_count && item->plan_id != 0; i++) {
+		const struct log_plan_block *block = &planning->blocks[i];
+
+		if ((item->is_run ? block->plan_run_id : block->plan_batch_id) != item->plan_id)
+			continue;
+		item->accepted_start_ms = block->start_wall_ms;
+		item->accepted_end_ms = block->end_wall_ms;
+	}
+	if (out->possible && item->index != PLAN_NONE &&
+	    span_of(&planning->day, item->is_run, item->index, &start_s, &end_s, &station)) {
+		item->start_ms = wall_of(out, start_s);
+		item->end_ms = wall_of(out, end_s);
+	}
+	item_begun(kitchen, item);
+	out->planned += item->state == ITEM_PLANNED;
+	out->going_on += item->state == ITEM_GOING_ON || item->state == ITEM_WAITING;
+	out->done += item->state == ITEM_DONE;
+}
+
+/* Which work took an accepted block: as its row says; the n-th block of loads of a
+ * canner belongs to the n-th load there since then. */
+static int64_t taken_by(const struct planning *planning, size_t at)
+{
+	const struct log_plan_block *block = &planning->blocks[at];
+	size_t before = 0;
+
+	for (size_t i = 0; i < planning->run_count && block->plan_run_id != 0; i++)
+		if (planning->runs[i].id == block->plan_run_id)
+			return planning->runs[i].run_id;
+	for (size_t i = 0; i < planning->batch_count && block->plan_batch_id != 0; i++)
+		if (planning->batches[i].id == block->plan_batch_id)
+			return planning->batches[i].batch_id;
+	if (block->plan_run_id != 0 || block->plan_batch_id != 0)
+		return 0;
+	for (size_t i = 0; i < at; i++)
+		before += planning->blocks[i].station_id == block->station_id && planning->blocks[i].plan_run_id == 0 &&
+		          planning->blocks[i].plan_batch_id == 0;
+	for (size_t i = 0; i < planning->load_count; i++)
+		if (planning->loads[i].station_id == block->station_id && before-- == 0)
+			return planning->loads[i].id;
+	return 0;
+}
+
+static void tell_blocks(struct planning *planning)
+{
+	for (size_t i = 0; i < planning->block_count; i++)
+		planning->block_rows[i] = (struct plan_block){ .row = planning->blocks[i], .work_id = taken_by(planning, i) };
+	planning->out.blocks = planning->block_rows;
+	planning->out.block_count = planning->block_count;
+}
+
+/* --- stations --------------------------------------------------------------------------------- */
+
+static const struct plan_item *item_with(const struct planning *planning, bool is_run, int64_t work_id)
+{
+	for (size_t i = 0; i < planning->out.item_count; i++)
+		if (planning->items[i].is_run == is_run && planning->items[i].work_id == work_id)
+			return &planning->items[i];
+	return NULL;
+}
+
+static const struct plan_block *block_of_load(const struct planning *planning, int64_t station_id, int64_t load_id)
+{
+	for (size_t i = 0; i < planning->block_count; i++) {
+		const struct plan_block *block = &planning->block_rows[i];
+
+		if (block->row.station_id == station_id && block->row.plan_run_id == 0 && block->row.plan_batch_id == 0 &&
+		    block->work_id == load_id)
+			return block;
+	}
+	return NULL;
+}
+
+/* What is in it: when it ends. */
+static void tell_busy(const struct planning *planning, const struct strip *strip, int station,
+                      struct plan_station_state *state)
+{
+	const struct kitchen_plan *out = &planning->out;
+	const struct plan_item *item;
+	const struct plan_block *block;
+
+	if (strip->content != STRIP_LOAD) {
+		item = item_with(planning, strip->content == STRIP_RUN, strip_work_id(strip));
+		state->accepted_ms = item == NULL ? 0 : item->accepted_end_ms;
+		state->expected_ms = item == NULL ? 0 : item->end_ms;
+		return;
+	}
+	block = block_of_load(planning, strip->station.id, strip->load.id);
+	state->accepted_ms = block == NULL ? 0 : block->row.end_wall_ms;
+	for (int i = 0; i < planning->day.load_count && out->possible; i++)
+		if (planning->day.loads[i].station == station && planning->day.loads[i].running != PLAN_NONE)
+			state->expected_ms = wall_of(out, planning->day.loads[i].end_s);
+}
+
+/* What comes next: when it begins. */
+static void tell_free(const struct planning *planning, int station, struct plan_station_state *state)
+{
+	const struct kitchen_plan *out = &planning->out;
+	const struct plan_task *next = NULL;
+	const struct plan_block *block;
+
+	for (int i = 0; i < planning->day.task_count && next == NULL && out->possible; i++)
+		if (planning->day.tasks[i].station == station)
+			next = &planning->day.tasks[i];
+	if (next == NULL)
+		return;
+	state->expected_ms = wall_of(out, next->start_s);
+	if (next->run != PLAN_NONE)
+		state->accepted_ms = planning->items[out->run_items[next->run]].accepted_start_ms;
+	else if (next->load == PLAN_NONE && next->batch != PLAN_NONE)
+		state->accepted_ms = planning->items[out->batch_items[next->batch]].accepted_start_ms;
+	else if ((block = block_of_load(planning, state->station_id, 0)) != NULL)
+		state->accepted_ms = block->row.start_wall_ms;
+}
+
+static void tell_stations(const struct kitchen *kitchen, struct planning *planning)
+{
+	struct kitchen_plan *out = &planning->out;
+
+	out->station_count = (size_t)planning->input.station_count;
+	for (int i = 0; i < planning->input.station_count; i++) {
+		const struct strip *strip = &kitchen->board.strips[planning->strip_of[i]];
+		struct plan_station_state *state = &out->stations[i];
+
+		*state = (struct plan_station_state){ .station_id = strip->station.id, .digit = strip->station.digit,
+			                              .strip = planning->strip_of[i] };
+		state->permille = out->possible ? planning->day.stations[i].permille : 0;
+		if (strip->content == STRIP_EMPTY)
+			tell_free(planning, i, state);
+		else
+			tell_busy(planning, strip, i, state);
+		if (state->accepted_ms != 0 && state->expected_ms != 0)
+			state->late_ms = state->expected_ms - state->accepted_ms;
+	}
+}
+
+/* --- the finish --------------------------------------------------------------------------------- */
+
+static bool board_is_idle(const struct kitchen *kitchen)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (kitchen->board.strips[i].content != STRIP_EMPTY)
+			return false;
+	return kitchen->board.waiting_count == (size_t)kitchen->board.waiting_unpublished;
+}
+
+static void tell_finish(const struct kitchen *kitchen, struct planning *planning, const struct moment *now)
+{
+	struct kitchen_plan *out = &planning->out;
+	const struct log_plan *plan = &planning->plan;
+
+	out->accepted_wall_ms = plan->accepted_wall_ms;
+	out->accepted_finish_ms = plan->accepted_finish_wall_ms;
+	out->finished_wall_ms = plan->finished_wall_ms;
+	out->nothing_left = out->planned == 0 && board_is_idle(kitchen);
+	if (out->finished_wall_ms != 0)
+		out->finish_ms = out->finished_wall_ms;
+	else if (out->possible)
+		out->finish_ms = wall_of(out, planning->day.finish_s);
+	else if (out->nothing_left && out->done > 0)
+		out->finish_ms = now->wall_ms + planning->house.clean_minutes * INT64_C(60000);
+	if (out->accepted_finish_ms != 0 && out->finish_ms != 0)
+		out->late_ms = out->finish_ms - out->accepted_finish_ms;
+}
+
+static enum plan_state state_of(const struct planning *planning)
+{
+	if (planning->plan.finished_wall_ms != 0)
+		return PLAN_OVER;
+	if (planning->run_count == 0 && planning->batch_count == 0)
+		return PLAN_EMPTY;
+	return planning->plan.accepted_wall_ms != 0 ? PLAN_ACCEPTED : PLAN_DRAFT;
+}
+
+/* --- working it out --------------------------------------------------------------------------------- */
+
+static const char *name_batch(const void *context, int batch)
+{
+	const struct planning *planning = context;
+
+	return planning->items[planning->out.batch_items[batch]].words;
+}
+
+/* Is the moment at which somebody should press a key over, and by how much?  Each
+ * task ends with a key; the first one of a run, batch or load begins with one. */
+static int64_t stale_in_ms(const struct planning *planning, const struct moment *now)
+{
+	int64_t now_ms = now->wall_ms - planning->out.zero_wall_ms;
+	int64_t soonest = INT64_C(86400000);
+
+	if (!planning->out.possible)
+		return LATE_MS;
+	for (int i = 0; i < planning->day.task_count; i++) {
+		const struct plan_task *task = &planning->day.tasks[i];
+		bool begins = !task->running && (task->kind == PLAN_TO_BOIL || task->kind == PLAN_LOAD);
+		int64_t due = (begins ? task->start_s : task->end_s) * INT64_C(1000) + LATE_MS - now_ms;
+
+		if (task->kind != PLAN_BREAK && task->kind != PLAN_CLEAN_DOWN && due < soonest)
+			soonest = due;
+	}
+	return soonest > 0 ? soonest : LATE_MS;
+}
+
+static void work_out(const struct kitchen *kitchen, struct planning *planning, const struct moment *now)
+{
+	struct kitchen_plan *out = &planning->out;
+	struct plan_names names = { .batch = name_batch, .context = planning };
+	uint64_t version = out->version + 1;
+
+	memset(out, 0, sizeof(*out));
+	memset(planning->extras, 0, sizeof(planning->extras));
+	out->version = version;
+	out->at = *now;
+	out->state = state_of(planning);
+	out->input = &planning->input;
+	out->plan = &planning->day;
+	out->items = planning->items;
+	out->station_ids = planning->station_ids;
+	out->possible = plan_build_input(kitchen, planning, now);
+	out->possible = out->possible && day_plan_make(&planning->input, &names, planning->work, &planning->day, &out->why);
+	for (size_t i = 0; i < out->item_count; i++)
+		tell_item(kitchen, planning, &planning->items[i]);
+	tell_blocks(planning);
+	tell_stations(kitchen, planning);
+	tell_finish(kitchen, planning, now);
+	planning->again_ms = stale_in_ms(planning, now);
+	planning->reads = kitchen->reads;
+}
+
+static bool is_fresh(const struct kitchen *kitchen, const struct moment *now)
+{
+	const struct planning *planning = kitchen->planning;
+	int64_t passed = moment_between(&planning->out.at, now);
+
+	return planning->reads == kitchen->reads && moment_same_boot(&planning->out.at, now) && passed >= 0 &&
+	       passed < planning->again_ms && llabs(moment_wall_step(&planning->out.at, now)) < WALL_MOVED_MS;
+}
+
+const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const struct moment *now)
+{
+	if (!is_fresh(kitchen, now))
+		work_out(kitchen, kitchen->planning, now);
+	return &kitchen->planning->out;
+}
+
+bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *now, enum plan_extra extra,
+                          struct plan_what_if *out, struct fault *fault)
+{
+	const struct kitchen_plan *plan = kitchen_plan(kitchen, now);
+	struct planning *planning = kitchen->planning;
+
+	memset(out, 0, sizeof(*out));
+	if ((unsigned)extra >= PLAN_EXTRA_COUNT)
+		return fault_set(fault, FAULT_MISUSE, "There is no such thing to have one more of.");
+	if (!plan->possible)
+		return fault_set(fault, plan->why.kind, "%s", plan->why.sentence);
+	if (!planning->extras[extra].known) {
+		planning->extras[extra].fine = day_plan_what_if(&planning->input, &planning->day, extra, planning->work,
+		                                                &planning->extras[extra].answer, &planning->extras[extra].why);
+		planning->extras[extra].known = true;
+	}
+	*out = planning->extras[extra].answer;
+	return planning->extras[extra].fine ||
+	       fault_set(fault, planning->extras[extra].why.kind, "%s", planning->extras[extra].why.sentence);
+}
