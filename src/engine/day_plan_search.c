@@ -12,7 +12,9 @@
 #define PLACINGS_USUAL(items) (25000 + 12000000 / (((items) + 4) * ((items) + 4)))
 #define ALL_ORDERS_UP_TO 4   /* batches: 24 orders */
 #define ROUNDS 2
-#define HILL 20              /* at first, hills of 1/20 of the day are walked over */
+/* At first, hills of that part of the day are walked over; lower ones where there are
+ * fewer steps for each batch. */
+#define HILL(items) ((items) <= 12 ? 10 : 40)
 
 /* --- chance ---------------------------------------------------------------------------- */
 
@@ -304,7 +306,7 @@ static void walk(struct plan_work *work, long until)
 	work->now_height = height(&work->schedule);
 	while (work->placings < until && !as_good_as_it_gets(work)) {
 		int64_t left = 1000 * (until - work->placings) / (until - from + 1);
-		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 / HILL * left / 1000;
+		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 / HILL(items(work)) * left / 1000;
 		int moves = 1 + (int)chance(work, 2);
 
 		work->trial = work->now;
