@@ -94,6 +94,66 @@ static bool one_in(struct dice *dice, int n)
 	return roll(dice, n) == 0;
 }
 
+static void small_stations(struct plan_input *in, struct dice *dice)
+{
+	int counts[PLAN_STATION_KIND_COUNT] = {roll(dice, 2), 1 + roll(dice, 2), 1 + roll(dice, 2)};
+
+	for (int kind = 0; kind < PLAN_STATION_KIND_COUNT; kind++)
+		for (int i = 0; i < counts[kind]; i++)
+			(void)day_station(in, (enum plan_station_kind)kind, kind != PLAN_CANNER || one_in(dice, 2));
+	in->burners = 2 + roll(dice, 3);
+	in->fillers = roll(dice, 2);
+}
+
+static void small_family(struct plan_input *in, struct dice *dice)
+{
+	int family = day_family(in, 7, 0, 10 + 5 * in->family_count);
+
+	for (int i = 0; i < in->station_count; i++) {
+		if (in->stations[i].kind != PLAN_CANNER)
+			continue;
+		in->stations[i].jars[PINTS] = 7 + 2 * roll(dice, 2);
+		in->families[family].at[i].load = span(5, 1);
+		in->families[family].at[i].come_up = span(15 + 5 * roll(dice, 2), 0);
+		in->families[family].at[i].unload = span(5, 1);
+	}
+}
+
+static void small_batch(struct plan_input *in, struct dice *dice)
+{
+	struct plan_batch *batch = &in->batches[day_batch(in, roll(dice, in->family_count), 4 + roll(dice, 9))];
+
+	batch->to_boil = span(10 + 5 * roll(dice, 2), roll(dice, 2));
+	batch->boil = span(5 + 5 * roll(dice, 2), 1);
+	batch->off = span(0, 0);
+	batch->fill = span(5 + 5 * roll(dice, 2), 1);
+	batch->rinse = span(5 * roll(dice, 2), 1);
+	batch->wait_limit_s = one_in(dice, 2) ? PLAN_NO_LIMIT : MINUTES(5 * (9 + roll(dice, 8)));
+	batch->ready_s = one_in(dice, 3) ? MINUTES(5 * roll(dice, 12)) : 0;
+	if (in->stations[0].kind != PLAN_JUICER || in->run_count == 2)
+		return;
+	batch->first_run = add_run(in, 0);
+	batch->run_count = 1;
+	in->runs[batch->first_run].set_up = span(5, 1);
+	in->runs[batch->first_run].run = span(30 + 5 * roll(dice, 4), 0);
+	in->runs[batch->first_run].drain = span(5, 1);
+}
+
+void small_day_by_chance(struct plan_input *in, struct dice *dice)
+{
+	int batches = 3 + roll(dice, 2);
+	int at = 60 + 5 * roll(dice, 12);
+
+	day_init(in, 1 + roll(dice, 3));
+	small_stations(in, dice);
+	for (int i = 1 + roll(dice, 2); i > 0; i--)
+		small_family(in, dice);
+	while (in->batch_count < batches)
+		small_batch(in, dice);
+	if (one_in(dice, 3))
+		in->breaks[in->break_count++] = (struct plan_break){MINUTES(at), MINUTES(at + 30)};
+}
+
 static void some_stations(struct plan_input *in, struct dice *dice)
 {
 	int counts[PLAN_STATION_KIND_COUNT] = {roll(dice, 3), 1 + roll(dice, 3), 1 + roll(dice, 3)};
