@@ -9,7 +9,8 @@
 #include "engine/day_plan_private.h"
 
 /* Batches placed: a small day costs less for each, and is to be planned the better. */
-#define PLACINGS_USUAL(items) (25000 + 12000000 / (((items) + 4) * ((items) + 4)))
+#define SMALL(items)          ((items) < 8 ? 8 : (items))
+#define PLACINGS_USUAL(items) (25000 + 12000000 / ((SMALL(items) + 4) * (SMALL(items) + 4)))
 #define ALL_ORDERS_UP_TO 4   /* batches: 24 orders */
 #define ROUNDS 2
 /* At first, hills of that part of the day are walked over; lower ones where there are
@@ -144,22 +145,22 @@ static int64_t height(const struct schedule *schedule)
 	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 + schedule->mean_load_end;
 }
 
-/* Build the trial; go there when it is no more than `rise` above where we are. */
-static bool try_genes(struct plan_work *work, int64_t rise)
+/* Build the trial, keep it if it is the best so far, and go there when it is no more
+ * than `rise` above where we are. */
+static void try_genes(struct plan_work *work, int64_t rise)
 {
 	int64_t trial;
 
 	build_schedule(work, &work->trial);
+	if (cost_less(&work->schedule.cost, &work->best_cost)) {
+		work->best = work->trial;
+		work->best_cost = work->schedule.cost;
+	}
 	trial = height(&work->schedule);
 	if (trial > work->now_height + rise)
-		return false;
+		return;
 	work->now = work->trial;
 	work->now_height = trial;
-	if (!cost_less(&work->schedule.cost, &work->best_cost))
-		return false;
-	work->best = work->now;
-	work->best_cost = work->schedule.cost;
-	return true;
 }
 
 static const unsigned char all_links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
@@ -172,7 +173,7 @@ static void try_links_and_picks(struct plan_work *work)
 		for (size_t j = 0; j < sizeof(picks); j++) {
 			memset(work->trial.link, all_links[i], sizeof(work->trial.link));
 			memset(work->trial.pick, picks[j], sizeof(work->trial.pick));
-			(void)try_genes(work, 0);
+			try_genes(work, 0);
 		}
 	}
 }
@@ -224,7 +225,7 @@ static void try_all_orders(struct plan_work *work, long until)
 			order[j] = (unsigned char)j;
 		memset(work->trial.link, all_links[i], sizeof(work->trial.link));
 		do
-			(void)try_genes(work, 0);
+			try_genes(work, 0);
 		while (work->placings < until && next_order(order, work->in->batch_count));
 	}
 }
@@ -312,7 +313,7 @@ static void walk(struct plan_work *work, long until)
 		work->trial = work->now;
 		while (moves-- > 0)
 			change_something(work, &work->trial);
-		(void)try_genes(work, highest * chance(work, 1000) / 1000);
+		try_genes(work, highest * chance(work, 1000) / 1000);
 	}
 }
 

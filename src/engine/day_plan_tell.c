@@ -78,7 +78,12 @@ static void add_loads(const struct plan_work *work, struct day_plan *plan)
 			                  schedule->loads[i].station < schedule->loads[next].station)))
 				next = i;
 		told[next] = true;
-		*load = schedule->contents[next];
+		load->family = schedule->contents[next].family;
+		load->running = schedule->contents[next].running;
+		load->jars = schedule->contents[next].jars;
+		load->part_count = schedule->contents[next].part_count;
+		for (int i = 0; i < load->part_count; i++)
+			load->parts[i] = schedule->contents[next].parts[i];
 		load->station = schedule->loads[next].station;
 		load->start_s = schedule->loads[next].start;
 		load->end_s = schedule->loads[next].end;

@@ -170,7 +170,7 @@ int main(void)
 		return SKIPPED;
 	}
 	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 140);
+	tcase_set_timeout(tests, 300);
 	tcase_add_checked_fixture(tests, set_up, tear_down);
 	tcase_add_test(tests, small_days_are_planned_nearly_as_well_as_can_be);
 	srunner_run_all(runner, CK_NORMAL);

@@ -119,7 +119,7 @@ int main(void)
 	int failed;
 
 	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 60);
+	tcase_set_timeout(tests, 300);
 	tcase_add_checked_fixture(tests, set_up, tear_down);
 	tcase_add_test(tests, no_plan_breaks_a_rule);
 	tcase_add_test(tests, a_broken_plan_is_found_out);
