@@ -11,8 +11,8 @@
 /* Batches placed: a small day costs less for each, and is to be planned the better. */
 #define SMALL(items)          ((items) < 8 ? 8 : (items))
 #define PLACINGS_USUAL(items) (25000 + 12000000 / ((SMALL(items) + 4) * (SMALL(items) + 4)))
-#define ALL_ORDERS_UP_TO 4   /* batches: 24 orders */
-#define ROUNDS 2
+#define ALL_ORDERS_UP_TO      4 /* batches: 24 orders */
+#define ROUNDS                2
 /* At first, hills of that part of the day are walked over; lower ones where there are
  * fewer steps for each batch. */
 #define HILL(items) ((items) <= 12 ? 10 : 40)
@@ -33,7 +33,15 @@ static unsigned chance(struct plan_work *work, unsigned below)
 
 /* --- rules of thumb ---------------------------------------------------------------------- */
 
-enum rule { BY_INDEX, BY_READY, LONG_LOADS_FIRST, SHORT_POTS_FIRST, BY_FAMILY, BY_JOHNSON, RULE_COUNT };
+enum rule {
+	BY_INDEX,
+	BY_READY,
+	LONG_LOADS_FIRST,
+	SHORT_POTS_FIRST,
+	BY_FAMILY,
+	BY_JOHNSON,
+	RULE_COUNT
+};
 
 /* Least time in canners that the jars of a batch ask for. */
 static int canner_time(const struct plan_work *work, int batch)
@@ -125,7 +133,8 @@ static void order_by(const struct plan_work *work, enum rule rule, unsigned char
 }
 
 /* All runs before the batches, or each when a batch needs it. */
-static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first, struct genes *genes)
+static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first,
+                            struct genes *genes)
 {
 	int runs = work->in->run_count;
 	int batches = work->in->batch_count;
@@ -142,7 +151,8 @@ static void order_with_runs(const struct plan_work *work, enum rule rule, bool r
  * the same finish. */
 static int64_t height(const struct schedule *schedule)
 {
-	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 + schedule->mean_load_end;
+	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 +
+	       schedule->mean_load_end;
 }
 
 /* Build the trial, keep it if it is the best so far, and go there when it is no more
@@ -258,14 +268,16 @@ static void swap_two(struct plan_work *work, struct genes *genes)
 
 static void change_link(struct plan_work *work, struct genes *genes)
 {
-	genes->link[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, LINK_COUNT);
+	genes->link[chance(work, (unsigned)work->in->batch_count)] =
+	    (unsigned char)chance(work, LINK_COUNT);
 }
 
 static void change_pick(struct plan_work *work, struct genes *genes)
 {
 	unsigned picks = PICK_CANNER + (unsigned)work->in->station_count;
 
-	genes->pick[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, picks);
+	genes->pick[chance(work, (unsigned)work->in->batch_count)] =
+	    (unsigned char)chance(work, picks);
 }
 
 static void change_late(struct plan_work *work, struct genes *genes)
@@ -282,7 +294,11 @@ static void change_something(struct plan_work *work, struct genes *genes)
 	static const struct {
 		unsigned share;
 		void (*change)(struct plan_work *work, struct genes *genes);
-	} ways[] = {{3, insert_elsewhere}, {2, swap_two}, {2, change_link}, {1, change_pick}, {1, change_late}};
+	} ways[] = {{3, insert_elsewhere},
+	            {2, swap_two},
+	            {2, change_link},
+	            {1, change_pick},
+	            {1, change_late}};
 	unsigned at = chance(work, 9);
 	size_t way = 0;
 
@@ -307,7 +323,8 @@ static void walk(struct plan_work *work, long until)
 	work->now_height = height(&work->schedule);
 	while (work->placings < until && !as_good_as_it_gets(work)) {
 		int64_t left = 1000 * (until - work->placings) / (until - from + 1);
-		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 / HILL(items(work)) * left / 1000;
+		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 /
+		                  HILL(items(work)) * left / 1000;
 		int moves = 1 + (int)chance(work, 2);
 
 		work->trial = work->now;

@@ -164,15 +164,17 @@ static void two_machines(struct dice *dice, struct job *jobs, int count)
 	(void)day_station(&in, PLAN_POT, false);
 	(void)day_station(&in, PLAN_CANNER, false);
 	for (int i = 0; i < count; i++) {
-		struct plan_batch *batch = &in.batches[day_batch(&in, day_family(&in, 9, 5, roll(dice, 90)), 9)];
+		struct plan_batch *batch =
+		    &in.batches[day_batch(&in, day_family(&in, 9, 5, roll(dice, 90)), 9)];
 		const struct plan_process *process = &in.families[batch->family].at[1];
 
 		batch->to_boil.length_s = MINUTES(1 + roll(dice, 80));
 		batch->rinse.length_s = 0;
-		jobs[i].first = batch->to_boil.length_s + batch->boil.length_s + batch->off.length_s +
-		                batch->fill.length_s;
-		jobs[i].second = process->load.length_s + process->come_up.length_s + process->hold.length_s +
-		                 process->rest.length_s + process->unload.length_s;
+		jobs[i].first = batch->to_boil.length_s + batch->boil.length_s +
+		                batch->off.length_s + batch->fill.length_s;
+		jobs[i].second = process->load.length_s + process->come_up.length_s +
+		                 process->hold.length_s + process->rest.length_s +
+		                 process->unload.length_s;
 	}
 }
 
@@ -270,7 +272,8 @@ START_TEST(one_more_of_anything_never_costs_time)
 	for (int extra = 0; extra < PLAN_EXTRA_COUNT; extra++) {
 		struct plan_what_if what_if;
 
-		ck_assert(day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
+		ck_assert(
+		    day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
 		ck_assert(what_if.counted);
 		ck_assert_int_ge(what_if.saves_s, 0);
 		ck_assert_int_ge(what_if.finish_s, 0);
@@ -289,7 +292,8 @@ START_TEST(work_that_goes_on_is_part_of_the_plan)
 	in.batches[0].station = 0;
 	in.batches[0].to_boil.length_s = 0;
 	in.batches[0].boil.length_s = MINUTES(4);
-	in.running_loads[0] = (struct plan_running_load){.station = 1, .jars = 7, .left = in.families[0].at[1]};
+	in.running_loads[0] =
+	    (struct plan_running_load){.station = 1, .jars = 7, .left = in.families[0].at[1]};
 	in.running_loads[0].left.load.length_s = 0;
 	in.running_loads[0].left.come_up.length_s = MINUTES(10);
 	in.running_load_count = 1;

@@ -39,8 +39,8 @@ START_TEST(no_plan_breaks_a_rule)
 		}
 		planned++;
 		ck_assert_msg(plan_check(&in, &plan, said, sizeof(said)), "day %d: %s", i, said);
-		ck_assert_msg(plan.bound_s <= plan.finish_s, "day %d: bound %d (%s), finish %d", i, plan.bound_s,
-		              plan_stage_words(plan.bound_stage), plan.finish_s);
+		ck_assert_msg(plan.bound_s <= plan.finish_s, "day %d: bound %d (%s), finish %d", i,
+		              plan.bound_s, plan_stage_words(plan.bound_stage), plan.finish_s);
 	}
 }
 END_TEST
