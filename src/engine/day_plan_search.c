@@ -10,7 +10,7 @@
 
 /* Batches placed: a small day costs less for each, and is to be planned the better. */
 #define SMALL(items)          ((items) < 8 ? 8 : (items))
-#define PLACINGS_USUAL(items) (25000 + 12000000 / ((SMALL(items) + 4) * (SMALL(items) + 4)))
+#define PLACINGS_USUAL(items) (20000 + 12000000 / ((SMALL(items) + 4) * (SMALL(items) + 4)))
 #define ALL_ORDERS_UP_TO      4 /* batches: 24 orders */
 #define ROUNDS                2
 /* At first, hills of that part of the day are walked over; lower ones where there are
