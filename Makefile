@@ -171,8 +171,8 @@ check: ## get what is missing, build, run all tests (ONLY=word: some)
 	@sh .ci/deps check
 	+@$(AGAIN) check-run
 
-# The long ones start first: the scripts, and the one that starts the program most.
-LONG_TESTS := $(SHELL_TESTS) $(filter %/test_every_row,$(UNIT_PROGRAMS))
+# The long ones start first: the scripts, and those that start other programs most.
+LONG_TESTS := $(SHELL_TESTS) $(filter %/test_every_row %/test_day_plan_exact,$(UNIT_PROGRAMS))
 .PHONY: check-run
 check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) sh tests/run.sh \

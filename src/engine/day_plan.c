@@ -28,8 +28,8 @@ static void make_shapes(struct plan_work *work)
 }
 
 /* Search; the best schedule is then work->schedule. */
-static bool search(const struct plan_input *in, const struct plan_names *names, struct plan_work *work,
-                   struct fault *fault)
+static bool search(const struct plan_input *in, const struct plan_names *names,
+                   struct plan_work *work, struct fault *fault)
 {
 	enum plan_stage says;
 
@@ -44,9 +44,10 @@ static bool search(const struct plan_input *in, const struct plan_names *names, 
 	work->bound = plan_bound(work, &says);
 	search_schedule(work);
 	if (work->schedule.broken)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "No plan was found that keeps every wait limit: make smaller batches, or set a "
-		                 "longer limit.");
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "No plan was found that keeps every wait limit: make smaller batches, or set a "
+		    "longer limit.");
 	return true;
 }
 
@@ -62,7 +63,8 @@ bool day_plan_make(const struct plan_input *input, const struct plan_names *name
 /* --- one more of something --------------------------------------------------------------- */
 
 /* The station of a kind that the plan keeps busiest. */
-static int busiest(const struct plan_input *in, const struct day_plan *plan, enum plan_station_kind kind)
+static int busiest(const struct plan_input *in, const struct day_plan *plan,
+                   enum plan_station_kind kind)
 {
 	int best = PLAN_NONE;
 
@@ -74,7 +76,8 @@ static int busiest(const struct plan_input *in, const struct day_plan *plan, enu
 }
 
 /* Add a station like the busiest of its kind, and free. */
-static bool add_station(struct plan_input *in, const struct day_plan *plan, enum plan_station_kind kind)
+static bool add_station(struct plan_input *in, const struct day_plan *plan,
+                        enum plan_station_kind kind)
 {
 	int like = busiest(in, plan, kind);
 	int added = in->station_count;
@@ -147,19 +150,26 @@ bool day_plan_what_if(const struct plan_input *input, const struct day_plan *pla
 const char *plan_task_words(enum plan_task_kind kind)
 {
 	static const char *const words[] = {
-	    "set up", "run", "drain", "to boil", "boil", "off, skim", "fill", "rinse",
-	    "load", "come-up", "hold", "rest", "unload", "break", "clean down",
+	    "set up", "run",     "drain", "to boil", "boil",   "off, skim", "fill",       "rinse",
+	    "load",   "come-up", "hold",  "rest",    "unload", "break",     "clean down",
 	};
-	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_TASK_KIND_COUNT, "a word for every kind");
+	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_TASK_KIND_COUNT,
+	              "a word for every kind");
 
 	return (unsigned)kind < PLAN_TASK_KIND_COUNT ? words[kind] : "?";
 }
 
 const char *plan_stage_words(enum plan_stage stage)
 {
-	static const char *const words[] = {"juicers", "pots", "burners", "fillers", "canners", "people",
+	static const char *const words[] = {"juicers",
+	                                    "pots",
+	                                    "burners",
+	                                    "fillers",
+	                                    "canners",
+	                                    "people",
 	                                    "the longest way of one batch"};
-	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_STAGE_PATH + 1, "words for every stage");
+	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_STAGE_PATH + 1,
+	              "words for every stage");
 
 	return (unsigned)stage <= PLAN_STAGE_PATH ? words[stage] : "?";
 }
@@ -168,7 +178,8 @@ const char *plan_extra_words(enum plan_extra extra)
 {
 	static const char *const words[] = {"one more canner", "one more pot", "one more juicer",
 	                                    "one more burner", "one more helper"};
-	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_EXTRA_COUNT, "words for every extra");
+	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_EXTRA_COUNT,
+	              "words for every extra");
 
 	return (unsigned)extra < PLAN_EXTRA_COUNT ? words[extra] : "?";
 }

@@ -13,7 +13,7 @@
  * only `filled_at_s` may lie before zero); lengths in seconds; jars and people in
  * whole ones.  Indexes into the arrays of the input; PLAN_NONE is "no index".
  * The caller owns all structs; nothing is allocated and nothing kept between
- * calls.  struct plan_work is large (some 300 kB): not for the stack.
+ * calls.  struct plan_work is large (some 400 kB): not for the stack.
  *
  * THE RULES OF A PLAN (tests/support/plan_check.c checks them on their own)
  *

@@ -15,11 +15,11 @@
 
 /* Least figures of one batch. */
 struct least {
-	int at_pot;   /* can reach a pot */
+	int at_pot; /* can reach a pot */
 	int filled;
-	int out;      /* its jars can be out */
-	int cycle;    /* of a load of its family */
-	int rounds;   /* of all canners together, for its jars alone */
+	int out;    /* its jars can be out */
+	int cycle;  /* of a load of its family */
+	int rounds; /* of all canners together, for its jars alone */
 	int after_fill;
 };
 
@@ -83,7 +83,8 @@ static void fill_alone(const struct plan_work *work, int batch, struct least *le
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
-		if (in->stations[i].kind != PLAN_POT || (of->pots != 0 && (of->pots & 1u << i) == 0))
+		if (in->stations[i].kind != PLAN_POT ||
+		    (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
 		spot = shape_fit(work, &work->start, &work->batches[batch], i, least->at_pot, 0);
 		if (spot.start < start)
@@ -147,7 +148,8 @@ static int shared_evenly(const int *from, int count, int64_t work)
 	return (int)low;
 }
 
-static int stations_bound(const struct plan_work *work, enum plan_station_kind kind, const struct load_of *load)
+static int stations_bound(const struct plan_work *work, enum plan_station_kind kind,
+                          const struct load_of *load)
 {
 	int from[PLAN_STATIONS_MAX];
 	int count = 0;
@@ -177,7 +179,8 @@ static int line_bound(const struct line *line, const struct load_of *load)
 	for (; step < line->count; step++) {
 		int begins = later(line->at[step], load->from);
 		int64_t there = line->capacity - line->used[step];
-		int64_t length = step + 1 < line->count ? line->at[step + 1] - begins : FINISH_NEVER;
+		int64_t length =
+		    step + 1 < line->count ? line->at[step + 1] - begins : FINISH_NEVER;
 
 		if (there <= 0 || length <= 0)
 			continue;
@@ -279,7 +282,8 @@ static int64_t people_time(const struct shape *shape)
 }
 
 /* Least of something over the canners of a family. */
-static int64_t least_of_load(const struct plan_work *work, int family, int64_t (*of)(const struct shape *))
+static int64_t least_of_load(const struct plan_work *work, int family,
+                             int64_t (*of)(const struct shape *))
 {
 	int64_t least = INT64_MAX;
 
@@ -415,9 +419,11 @@ static int after_runs(const struct plan_work *work)
 
 		for (int i = 0; i < in->batch_count; i++) {
 			const struct plan_batch *of = &in->batches[i];
-			int way = work->batches[i].rigid - of->rinse.length_s + least_cycle(work, of->family);
+			int way = work->batches[i].rigid - of->rinse.length_s +
+			          least_cycle(work, of->family);
 
-			if (run >= of->first_run && run < of->first_run + of->run_count && new_batch(work, i))
+			if (run >= of->first_run && run < of->first_run + of->run_count &&
+			    new_batch(work, i))
 				mine = later(mine, way);
 		}
 		if (new_run(work, run) && mine < after)
@@ -429,8 +435,10 @@ static int after_runs(const struct plan_work *work)
 int plan_bound(struct plan_work *work, enum plan_stage *says)
 {
 	const struct plan_input *in = work->in;
-	struct bounds bounds = {.juicers.from = FINISH_NEVER, .pots.from = FINISH_NEVER,
-	                        .pots.after = FINISH_NEVER, .canners.from = FINISH_NEVER};
+	struct bounds bounds = {.juicers.from = FINISH_NEVER,
+	                        .pots.from = FINISH_NEVER,
+	                        .pots.after = FINISH_NEVER,
+	                        .canners.from = FINISH_NEVER};
 	int best = PLAN_STAGE_PATH;
 
 	for (int i = 0; i < in->batch_count; i++)

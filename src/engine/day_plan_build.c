@@ -7,7 +7,7 @@
 
 #include "engine/day_plan_private.h"
 
-#define TRIES_SOFT 6   /* to keep the cap on waiting, which is only a wish */
+#define TRIES_SOFT  6  /* to keep the cap on waiting, which is only a wish */
 #define TRIES_GROUP 12 /* of linked batches, before they are placed one by one */
 #define TRIES_ALONE 30 /* of one batch, before it goes to the quiet end of the day */
 
@@ -26,8 +26,8 @@ static void add_item(struct group *group, int item)
 	group->count += item < PLAN_BATCHES_MAX;
 }
 
-static struct delay place_member(struct plan_work *work, const struct genes *genes, struct group *group,
-                                 int batch, int cap)
+static struct delay place_member(struct plan_work *work, const struct genes *genes,
+                                 struct group *group, int batch, int cap)
 {
 	int member = group->placed++;
 	int link = genes->link[batch];
@@ -40,7 +40,8 @@ static struct delay place_member(struct plan_work *work, const struct genes *gen
 	return load_jars(work, genes, group, link == LINK_JOIN, cap);
 }
 
-static struct delay try_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap)
+static struct delay try_group(struct plan_work *work, const struct genes *genes,
+                              struct group *group, int cap)
 {
 	struct delay delay = {.member = PLAN_NONE};
 
@@ -63,7 +64,8 @@ static void give_back_group(struct plan_work *work, const struct group *group)
 		int load = --schedule->load_count;
 		const struct spot *spot = &schedule->loads[load];
 
-		shape_give_back(work, &work->loads[schedule->contents[load].family][spot->station], spot);
+		shape_give_back(work, &work->loads[schedule->contents[load].family][spot->station],
+		                spot);
 	}
 	for (int i = 0; i < group->placed; i++) {
 		int batch = group->batches[i];
@@ -74,7 +76,8 @@ static void give_back_group(struct plan_work *work, const struct group *group)
 }
 
 /* Place the group, putting pots off as often as `tries` allows; false: given back. */
-static bool place_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap, int tries)
+static bool place_group(struct plan_work *work, const struct genes *genes, struct group *group,
+                        int cap, int tries)
 {
 	for (; tries > 0; tries--) {
 		struct delay delay = try_group(work, genes, group, cap);
@@ -167,7 +170,8 @@ int clean_down_start(const struct plan_input *in, int last_end)
 	return after_breaks(in, last_end, clean->length_s);
 }
 
-static void count_waiting(const struct plan_work *work, const struct schedule *schedule, struct cost *cost)
+static void count_waiting(const struct plan_work *work, const struct schedule *schedule,
+                          struct cost *cost)
 {
 	for (int i = 0; i < schedule->load_count; i++) {
 		const struct plan_load *load = &schedule->contents[i];
@@ -214,7 +218,8 @@ static bool group_ends(const struct group *group, int item)
 {
 	if (group->link == LINK_NONE || group->item_count == GROUP_ITEMS_MAX)
 		return true;
-	return item < PLAN_BATCHES_MAX && (group->link == LINK_AFTER_RUNS || group->count == GROUP_MAX);
+	return item < PLAN_BATCHES_MAX &&
+	       (group->link == LINK_AFTER_RUNS || group->count == GROUP_MAX);
 }
 
 void build_schedule(struct plan_work *work, const struct genes *genes)

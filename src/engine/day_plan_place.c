@@ -19,7 +19,8 @@ void place_run(struct plan_work *work, const struct genes *genes, int run)
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
 		spot = shape_fit(work, &work->schedule, &work->runs[run], i,
-		                 later(in->start_s, in->runs[run].ready_s), 60 * genes->late[ITEM_OF_RUN(run)]);
+		                 later(in->start_s, in->runs[run].ready_s),
+		                 60 * genes->late[ITEM_OF_RUN(run)]);
 		if (best.station == PLAN_NONE || spot.end < best.end)
 			best = spot;
 	}
@@ -54,7 +55,8 @@ void place_pot(struct plan_work *work, const struct genes *genes, int batch, int
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
-		if (in->stations[i].kind != PLAN_POT || (of->pots != 0 && (of->pots & 1u << i) == 0))
+		if (in->stations[i].kind != PLAN_POT ||
+		    (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
 		spot = shape_fit(work, &work->schedule, &work->batches[batch], i, earliest, 0);
 		if (best.station == PLAN_NONE || spot.start < best.start)
@@ -167,7 +169,8 @@ static int waits_over(const struct plan_work *work, int batch, int start, int ca
 
 /* The member whose jars must go first into a load that starts then: of this family,
  * filled by then, the one whose wait limit ends first. */
-static int most_pressing(const struct plan_work *work, const struct group *group, int family, int start)
+static int most_pressing(const struct plan_work *work, const struct group *group, int family,
+                         int start)
 {
 	int best = PLAN_NONE;
 	int best_end = 0;
@@ -175,7 +178,8 @@ static int most_pressing(const struct plan_work *work, const struct group *group
 	for (int i = 0; i < group->placed; i++) {
 		const struct plan_batch *of = &work->in->batches[group->batches[i]];
 		int filled = work->schedule.filled[group->batches[i]];
-		int end = of->wait_limit_s == PLAN_NO_LIMIT ? FINISH_NEVER : filled + of->wait_limit_s;
+		int end =
+		    of->wait_limit_s == PLAN_NO_LIMIT ? FINISH_NEVER : filled + of->wait_limit_s;
 
 		if (of->family != family || group->left[i] == 0 || filled > start)
 			continue;
@@ -221,14 +225,15 @@ static struct delay take_load(struct plan_work *work, struct group *group, int f
 static bool behind_another(const struct plan_work *work, const struct group *group, int member)
 {
 	for (int i = 0; i < member; i++)
-		if (group->left[i] > 0 && family_of(work, group, i) == family_of(work, group, member))
+		if (group->left[i] > 0 &&
+		    family_of(work, group, i) == family_of(work, group, member))
 			return true;
 	return false;
 }
 
 /* Make loads of what is filled: all of it, or only full loads. */
 struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group,
-                              bool full, int cap)
+                       bool full, int cap)
 {
 	struct delay delay = {.member = PLAN_NONE};
 	int last = group->batches[group->placed - 1];

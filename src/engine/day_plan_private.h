@@ -65,16 +65,16 @@ struct shape {
 	struct plan_span spans[SPANS];
 	int offsets[SPANS];
 	int span_count;
-	bool last_waits;       /* the last span may come later */
-	int rigid;             /* length of the rigid part */
-	int whole;             /* least length of all of it */
+	bool last_waits; /* the last span may come later */
+	int rigid;       /* length of the rigid part */
+	int whole;       /* least length of all of it */
 	int people_count;
 	struct need people[SPANS];
-	struct need heat;      /* length 0: no burner, even where the station uses one */
+	struct need heat; /* length 0: no burner, even where the station uses one */
 	struct need filler;
-	int watched_count;     /* lie in no break, though nobody may be bound to them */
+	int watched_count; /* lie in no break, though nobody may be bound to them */
 	struct need watched[SPANS];
-	int timed_count;       /* neither begin nor end inside a break */
+	int timed_count; /* neither begin nor end inside a break */
 	struct need timed[SPANS];
 };
 
@@ -95,9 +95,9 @@ struct spot {
 /* What joins a batch to the next in the order: they are placed together, so that their
  * pots may be put off until the jars need not wait too long. */
 enum link {
-	LINK_NONE, /* all jars so far go into loads now */
-	LINK_JOIN, /* only full loads; what is left waits for the next batch's jars */
-	LINK_DEFER, /* no load before the next batch has found its pot */
+	LINK_NONE,       /* all jars so far go into loads now */
+	LINK_JOIN,       /* only full loads; what is left waits for the next batch's jars */
+	LINK_DEFER,      /* no load before the next batch has found its pot */
 	LINK_AFTER_RUNS, /* no load before the runs that come next in the order are placed */
 	LINK_COUNT
 };
@@ -107,13 +107,13 @@ enum link {
 enum pick { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS, PICK_CANNER /* + station */ };
 
 /* A schedule in short: build_schedule() makes the whole of it. */
-#define ITEMS_MAX (PLAN_BATCHES_MAX + PLAN_RUNS_MAX)
+#define ITEMS_MAX        (PLAN_BATCHES_MAX + PLAN_RUNS_MAX)
 #define ITEM_OF_RUN(run) (PLAN_BATCHES_MAX + (run)) /* below: a batch */
 struct genes {
 	unsigned char order[ITEMS_MAX]; /* batches and runs, first to place first; a run that a
 	                                 * batch needs is placed with it at the latest */
-	unsigned char link[PLAN_BATCHES_MAX];  /* by batch */
-	unsigned char pick[PLAN_BATCHES_MAX];  /* by batch: for the loads made when it has its pot */
+	unsigned char link[PLAN_BATCHES_MAX]; /* by batch */
+	unsigned char pick[PLAN_BATCHES_MAX]; /* by batch: for the loads made when it has its pot */
 	unsigned char late[ITEMS_MAX]; /* by item: drain or unload so many minutes later, so that
 	                                * what is placed next may have the hands */
 	int wait_cap; /* jars should not wait longer, if that can be had; PLAN_NO_LIMIT */
@@ -146,18 +146,18 @@ struct schedule {
 };
 
 /* Batches that are linked, and runs between them, while they are placed together. */
-#define GROUP_MAX PLAN_PARTS_MAX /* batches */
+#define GROUP_MAX       PLAN_PARTS_MAX /* batches */
 #define GROUP_ITEMS_MAX (2 * GROUP_MAX)
 struct group {
 	int item_count;
 	int items[GROUP_ITEMS_MAX];
-	int count;           /* batches among them */
-	int link;            /* of the last of these */
-	int placed;          /* batches that have found a pot, and of each of these: */
+	int count;  /* batches among them */
+	int link;   /* of the last of these */
+	int placed; /* batches that have found a pot, and of each of these: */
 	int batches[GROUP_MAX];
 	int left[GROUP_MAX]; /*   its jars that are in no load yet */
 	int not_before[GROUP_MAX];
-	int first_load;      /* loads from here on are the group's */
+	int first_load; /* loads from here on are the group's */
 };
 
 struct plan_work {
@@ -166,17 +166,17 @@ struct plan_work {
 	struct shape batches[PLAN_BATCHES_MAX];
 	struct shape loads[PLAN_FAMILIES_MAX][PLAN_STATIONS_MAX];
 	struct shape running[PLAN_STATIONS_MAX];
-	int quiet_s;      /* from then on no break, arrival or running work is in the way */
+	int quiet_s; /* from then on no break, arrival or running work is in the way */
 	int total_people;
 	struct schedule schedule;
 	struct schedule start; /* with what is going on, and nothing else */
-	struct genes safe; /* picks that keep the wait limits on an empty day */
+	struct genes safe;     /* picks that keep the wait limits on an empty day */
 	struct genes best;
 	struct genes now;
 	struct genes trial;
 	struct cost best_cost;
 	int64_t now_height; /* what the search walks down: day_plan_search.c */
-	int bound; /* a finish that cannot be beaten */
+	int bound;          /* a finish that cannot be beaten */
 	long placings;
 	long placings_max;
 	unsigned chance;
@@ -185,8 +185,10 @@ struct plan_work {
 
 /* day_plan_refuse.c: is the input in range, and can the day be at all? */
 bool plan_in_range(const struct plan_input *in, struct fault *fault);
-bool plan_possible(const struct plan_input *in, const struct plan_names *names, struct fault *fault);
-bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work, struct fault *fault);
+bool plan_possible(const struct plan_input *in, const struct plan_names *names,
+                   struct fault *fault);
+bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work,
+                             struct fault *fault);
 const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size);
 
 /* day_plan_shape.c: find the earliest place of a shape at a station, note it, forget it.
@@ -219,7 +221,8 @@ struct delay {
 /* day_plan_place.c: the earliest place of a run, of a batch in a pot (its runs first),
  * and loads of what the group has filled: all of it, or only full ones. */
 void place_run(struct plan_work *work, const struct genes *genes, int run);
-int batch_ready(struct plan_work *work, const struct genes *genes, int batch); /* its runs are placed; juice is there */
+int batch_ready(struct plan_work *work, const struct genes *genes,
+                int batch); /* its runs are placed; juice is there */
 void place_pot(struct plan_work *work, const struct genes *genes, int batch, int not_before);
 struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group,
                        bool full, int cap);

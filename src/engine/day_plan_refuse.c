@@ -23,8 +23,9 @@ static bool index_fine(int index, int count)
 
 static bool process_fine(const struct plan_process *process)
 {
-	return span_fine(&process->load) && span_fine(&process->come_up) && span_fine(&process->hold) &&
-	       span_fine(&process->rest) && span_fine(&process->unload);
+	return span_fine(&process->load) && span_fine(&process->come_up) &&
+	       span_fine(&process->hold) && span_fine(&process->rest) &&
+	       span_fine(&process->unload);
 }
 
 static bool station_fine(const struct plan_station *station)
@@ -129,7 +130,8 @@ static bool running_fine(const struct plan_input *in)
 
 bool plan_in_range(const struct plan_input *in, struct fault *fault)
 {
-	static const char out_of_range[] = "The day plan was given a %s out of range; nothing was planned.";
+	static const char out_of_range[] =
+	    "The day plan was given a %s out of range; nothing was planned.";
 
 	if (!counts_fine(in))
 		return fault_set(fault, FAULT_MISUSE, out_of_range, "count");
@@ -159,7 +161,8 @@ bool plan_in_range(const struct plan_input *in, struct fault *fault)
 
 const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size)
 {
-	const char *name = names == NULL || names->batch == NULL ? NULL : names->batch(names->context, batch);
+	const char *name =
+	    names == NULL || names->batch == NULL ? NULL : names->batch(names->context, batch);
 
 	if (name != NULL)
 		return name;
@@ -182,10 +185,11 @@ static bool burners_there(const struct plan_input *in, struct fault *fault)
 
 	for (int i = 0; i < in->station_count; i++)
 		if (in->stations[i].on_burner && in->burners == 0)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "A %s needs a burner and there is none: say how many burners the "
-			                 "stove has, or that the %s has its own heat.",
-			                 kinds[in->stations[i].kind], kinds[in->stations[i].kind]);
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    "A %s needs a burner and there is none: say how many burners the "
+			    "stove has, or that the %s has its own heat.",
+			    kinds[in->stations[i].kind], kinds[in->stations[i].kind]);
 	return true;
 }
 
@@ -203,29 +207,34 @@ static bool stations_there(const struct plan_input *in, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "There is no pot, so no batch can be boiled: set one up first.");
 	if (work_to_do(in, PLAN_FILLED) && count_kind(in, PLAN_CANNER) == 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "There is no canner, so no jar can be processed: set one up first.");
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "There is no canner, so no jar can be processed: set one up first.");
 	for (int i = 0; i < in->run_count; i++)
 		if (in->runs[i].station == PLAN_NONE && count_kind(in, PLAN_JUICER) == 0)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "There is no juicer for the juice of this day: set one up, or say that "
-			                 "the juice is there already.");
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    "There is no juicer for the juice of this day: set one up, or say that "
+			    "the juice is there already.");
 	if (in->people_count == 0)
-		return fault_set(fault, FAULT_REFUSED, "Nobody is there to do the work: say how many helpers come.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Nobody is there to do the work: say how many helpers come.");
 	return burners_there(in, fault);
 }
 
-static bool enough_people(const struct plan_input *in, const struct plan_span *span, const char *what,
-                          struct fault *fault)
+static bool enough_people(const struct plan_input *in, const struct plan_span *span,
+                          const char *what, struct fault *fault)
 {
 	if (span->length_s == 0 || span->people <= in->people_count)
 		return true;
-	return fault_set(fault, FAULT_REFUSED,
-	                 "To %s takes %d people and there are %d: plan for fewer hands there, or ask for help.",
-	                 what, span->people, in->people_count);
+	return fault_set(
+	    fault, FAULT_REFUSED,
+	    "To %s takes %d people and there are %d: plan for fewer hands there, or ask for help.",
+	    what, span->people, in->people_count);
 }
 
-static bool people_for_process(const struct plan_input *in, const struct plan_process *process, struct fault *fault)
+static bool people_for_process(const struct plan_input *in, const struct plan_process *process,
+                               struct fault *fault)
 {
 	return enough_people(in, &process->load, "load a canner", fault) &&
 	       enough_people(in, &process->come_up, "bring a canner up", fault) &&
@@ -242,7 +251,8 @@ static bool people_there(const struct plan_input *in, struct fault *fault)
 		    !enough_people(in, &in->runs[i].drain, "drain a juicer", fault))
 			return false;
 	for (int i = 0; i < in->batch_count; i++)
-		if (!enough_people(in, &in->batches[i].to_boil, "bring a batch to the boil", fault) ||
+		if (!enough_people(in, &in->batches[i].to_boil, "bring a batch to the boil",
+		                   fault) ||
 		    !enough_people(in, &in->batches[i].boil, "boil a batch", fault) ||
 		    !enough_people(in, &in->batches[i].off, "skim a batch", fault) ||
 		    !enough_people(in, &in->batches[i].fill, "fill the jars of a batch", fault) ||
@@ -250,7 +260,8 @@ static bool people_there(const struct plan_input *in, struct fault *fault)
 			return false;
 	for (int i = 0; i < in->family_count; i++)
 		for (int j = 0; j < in->station_count; j++)
-			if (room_for(in, j, i) > 0 && !people_for_process(in, &in->families[i].at[j], fault))
+			if (room_for(in, j, i) > 0 &&
+			    !people_for_process(in, &in->families[i].at[j], fault))
 				return false;
 	for (int i = 0; i < in->running_load_count; i++)
 		if (!people_for_process(in, &in->running_loads[i].left, fault))
@@ -269,7 +280,8 @@ static bool jar_words_of(const struct plan_input *in, int family, const char **w
 	return false;
 }
 
-static bool batch_possible(const struct plan_input *in, const struct plan_names *names, int batch, struct fault *fault)
+static bool batch_possible(const struct plan_input *in, const struct plan_names *names, int batch,
+                           struct fault *fault)
 {
 	const struct plan_batch *of = &in->batches[batch];
 	char buffer[32];
@@ -279,9 +291,10 @@ static bool batch_possible(const struct plan_input *in, const struct plan_names 
 	unsigned pots = 0;
 
 	if (!process)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "No canner here has a published process for %s: choose another jar or product.",
-		                 name);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "No canner here has a published process for %s: choose another jar or product.",
+		    name);
 	for (int i = 0; i < in->station_count; i++) {
 		if (room_for(in, i, of->family) > 0)
 			process = false;
@@ -289,12 +302,15 @@ static bool batch_possible(const struct plan_input *in, const struct plan_names 
 			pots |= 1u << i;
 	}
 	if (process)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "No canner that can process %s takes %s: say how many it holds, or choose a "
-		                 "smaller jar.", name, jars);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "No canner that can process %s takes %s: say how many it holds, or choose a "
+		    "smaller jar.",
+		    name, jars);
 	if (of->stage == PLAN_TO_DO && of->pots != 0 && (of->pots & pots) == 0)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "No pot here is large enough for %s: make it in smaller batches.", name);
+		                 "No pot here is large enough for %s: make it in smaller batches.",
+		                 name);
 	return true;
 }
 
@@ -307,7 +323,8 @@ static int loads_at_most(const struct plan_input *in)
 		int room = PLAN_JARS_MAX;
 
 		for (int j = 0; j < in->station_count; j++)
-			if (room_for(in, j, in->batches[i].family) > 0 && room_for(in, j, in->batches[i].family) < room)
+			if (room_for(in, j, in->batches[i].family) > 0 &&
+			    room_for(in, j, in->batches[i].family) < room)
 				room = room_for(in, j, in->batches[i].family);
 		loads += in->batches[i].jars / room + 1;
 	}
@@ -323,21 +340,25 @@ static bool jars_find_room(const struct plan_input *in, struct fault *fault)
 	for (int i = 0; i < in->running_load_count; i++)
 		jars += in->running_loads[i].jars;
 	if (in->cooling_jars != PLAN_NO_LIMIT && jars > in->cooling_jars)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%d jars come out and there is room for %d to cool untouched: clear space for "
-		                 "%d more, or make fewer batches.", jars, in->cooling_jars,
-		                 jars - in->cooling_jars);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "%d jars come out and there is room for %d to cool untouched: clear space for "
+		    "%d more, or make fewer batches.",
+		    jars, in->cooling_jars, jars - in->cooling_jars);
 	if (loads_at_most(in) > PLAN_LOADS_MAX)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "This day could come to over %d canner loads, more than a plan holds: split it "
-		                 "into two days.", PLAN_LOADS_MAX);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "This day could come to over %d canner loads, more than a plan holds: split it "
+		    "into two days.",
+		    PLAN_LOADS_MAX);
 	return true;
 }
 
 bool plan_possible(const struct plan_input *in, const struct plan_names *names, struct fault *fault)
 {
 	if (in->batch_count == 0 && in->run_count == 0 && in->running_load_count == 0)
-		return fault_set(fault, FAULT_REFUSED, "There is nothing to plan: add a batch first.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "There is nothing to plan: add a batch first.");
 	if (!stations_there(in, fault) || !people_there(in, fault))
 		return false;
 	for (int i = 0; i < in->batch_count; i++)
@@ -348,7 +369,8 @@ bool plan_possible(const struct plan_input *in, const struct plan_names *names, 
 
 /* --- wait limits ------------------------------------------------------------------------------ */
 
-static bool limit_can_be_kept(const struct plan_names *names, struct plan_work *work, int batch, struct fault *fault)
+static bool limit_can_be_kept(const struct plan_names *names, struct plan_work *work, int batch,
+                              struct fault *fault)
 {
 	static const int picks[] = {PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS};
 	const struct plan_batch *of = &work->in->batches[batch];
@@ -363,14 +385,16 @@ static bool limit_can_be_kept(const struct plan_names *names, struct plan_work *
 		if (wait < least)
 			least = wait;
 	}
-	return fault_set(fault, FAULT_REFUSED,
-	                 "The last jars of %s would wait %d min for a canner even on an empty day; the limit "
-	                 "is %d min: make smaller batches, add a canner, or set a longer limit.",
-	                 batch_name(names, batch, buffer, sizeof(buffer)), (least + 59) / 60,
-	                 of->wait_limit_s / 60);
+	return fault_set(
+	    fault, FAULT_REFUSED,
+	    "The last jars of %s would wait %d min for a canner even on an empty day; the limit "
+	    "is %d min: make smaller batches, add a canner, or set a longer limit.",
+	    batch_name(names, batch, buffer, sizeof(buffer)), (least + 59) / 60,
+	    of->wait_limit_s / 60);
 }
 
-bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work, struct fault *fault)
+bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work,
+                             struct fault *fault)
 {
 	for (int i = 0; i < work->in->batch_count; i++) {
 		const struct plan_batch *of = &work->in->batches[i];

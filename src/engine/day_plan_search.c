@@ -9,10 +9,13 @@
 #include "engine/day_plan_private.h"
 
 /* Batches placed: a small day costs less for each, and is to be planned the better. */
-#define PLACINGS_USUAL(items) (25000 + 12000000 / (((items) + 4) * ((items) + 4)))
-#define ALL_ORDERS_UP_TO 4   /* batches: 24 orders */
-#define ROUNDS 2
-#define HILL 20              /* at first, hills of 1/20 of the day are walked over */
+#define SMALL(items)          ((items) < 8 ? 8 : (items))
+#define PLACINGS_USUAL(items) (20000 + 12000000 / ((SMALL(items) + 4) * (SMALL(items) + 4)))
+#define ALL_ORDERS_UP_TO      4 /* batches: 24 orders */
+#define ROUNDS                2
+/* At first, hills of that part of the day are walked over; lower ones where there are
+ * fewer steps for each batch. */
+#define HILL(items) ((items) <= 12 ? 10 : 40)
 
 /* --- chance ---------------------------------------------------------------------------- */
 
@@ -30,7 +33,15 @@ static unsigned chance(struct plan_work *work, unsigned below)
 
 /* --- rules of thumb ---------------------------------------------------------------------- */
 
-enum rule { BY_INDEX, BY_READY, LONG_LOADS_FIRST, SHORT_POTS_FIRST, BY_FAMILY, BY_JOHNSON, RULE_COUNT };
+enum rule {
+	BY_INDEX,
+	BY_READY,
+	LONG_LOADS_FIRST,
+	SHORT_POTS_FIRST,
+	BY_FAMILY,
+	BY_JOHNSON,
+	RULE_COUNT
+};
 
 /* Least time in canners that the jars of a batch ask for. */
 static int canner_time(const struct plan_work *work, int batch)
@@ -122,7 +133,8 @@ static void order_by(const struct plan_work *work, enum rule rule, unsigned char
 }
 
 /* All runs before the batches, or each when a batch needs it. */
-static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first, struct genes *genes)
+static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first,
+                            struct genes *genes)
 {
 	int runs = work->in->run_count;
 	int batches = work->in->batch_count;
@@ -139,25 +151,26 @@ static void order_with_runs(const struct plan_work *work, enum rule rule, bool r
  * the same finish. */
 static int64_t height(const struct schedule *schedule)
 {
-	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 + schedule->mean_load_end;
+	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 +
+	       schedule->mean_load_end;
 }
 
-/* Build the trial; go there when it is no more than `rise` above where we are. */
-static bool try_genes(struct plan_work *work, int64_t rise)
+/* Build the trial, keep it if it is the best so far, and go there when it is no more
+ * than `rise` above where we are. */
+static void try_genes(struct plan_work *work, int64_t rise)
 {
 	int64_t trial;
 
 	build_schedule(work, &work->trial);
+	if (cost_less(&work->schedule.cost, &work->best_cost)) {
+		work->best = work->trial;
+		work->best_cost = work->schedule.cost;
+	}
 	trial = height(&work->schedule);
 	if (trial > work->now_height + rise)
-		return false;
+		return;
 	work->now = work->trial;
 	work->now_height = trial;
-	if (!cost_less(&work->schedule.cost, &work->best_cost))
-		return false;
-	work->best = work->now;
-	work->best_cost = work->schedule.cost;
-	return true;
 }
 
 static const unsigned char all_links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
@@ -170,7 +183,7 @@ static void try_links_and_picks(struct plan_work *work)
 		for (size_t j = 0; j < sizeof(picks); j++) {
 			memset(work->trial.link, all_links[i], sizeof(work->trial.link));
 			memset(work->trial.pick, picks[j], sizeof(work->trial.pick));
-			(void)try_genes(work, 0);
+			try_genes(work, 0);
 		}
 	}
 }
@@ -222,7 +235,7 @@ static void try_all_orders(struct plan_work *work, long until)
 			order[j] = (unsigned char)j;
 		memset(work->trial.link, all_links[i], sizeof(work->trial.link));
 		do
-			(void)try_genes(work, 0);
+			try_genes(work, 0);
 		while (work->placings < until && next_order(order, work->in->batch_count));
 	}
 }
@@ -255,14 +268,16 @@ static void swap_two(struct plan_work *work, struct genes *genes)
 
 static void change_link(struct plan_work *work, struct genes *genes)
 {
-	genes->link[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, LINK_COUNT);
+	genes->link[chance(work, (unsigned)work->in->batch_count)] =
+	    (unsigned char)chance(work, LINK_COUNT);
 }
 
 static void change_pick(struct plan_work *work, struct genes *genes)
 {
 	unsigned picks = PICK_CANNER + (unsigned)work->in->station_count;
 
-	genes->pick[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, picks);
+	genes->pick[chance(work, (unsigned)work->in->batch_count)] =
+	    (unsigned char)chance(work, picks);
 }
 
 static void change_late(struct plan_work *work, struct genes *genes)
@@ -279,7 +294,11 @@ static void change_something(struct plan_work *work, struct genes *genes)
 	static const struct {
 		unsigned share;
 		void (*change)(struct plan_work *work, struct genes *genes);
-	} ways[] = {{3, insert_elsewhere}, {2, swap_two}, {2, change_link}, {1, change_pick}, {1, change_late}};
+	} ways[] = {{3, insert_elsewhere},
+	            {2, swap_two},
+	            {2, change_link},
+	            {1, change_pick},
+	            {1, change_late}};
 	unsigned at = chance(work, 9);
 	size_t way = 0;
 
@@ -304,13 +323,14 @@ static void walk(struct plan_work *work, long until)
 	work->now_height = height(&work->schedule);
 	while (work->placings < until && !as_good_as_it_gets(work)) {
 		int64_t left = 1000 * (until - work->placings) / (until - from + 1);
-		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 / HILL * left / 1000;
+		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 /
+		                  HILL(items(work)) * left / 1000;
 		int moves = 1 + (int)chance(work, 2);
 
 		work->trial = work->now;
 		while (moves-- > 0)
 			change_something(work, &work->trial);
-		(void)try_genes(work, highest * chance(work, 1000) / 1000);
+		try_genes(work, highest * chance(work, 1000) / 1000);
 	}
 }
 

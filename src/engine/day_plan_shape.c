@@ -13,15 +13,17 @@ enum {
 
 static void add_people(struct shape *shape, int offset, const struct plan_span *span)
 {
-	struct need *before = shape->people_count == 0 ? NULL : &shape->people[shape->people_count - 1];
+	struct need *before =
+	    shape->people_count == 0 ? NULL : &shape->people[shape->people_count - 1];
 
 	if (span->people == 0)
 		return;
-	if (before != NULL && before->amount == span->people && before->offset + before->length == offset)
+	if (before != NULL && before->amount == span->people &&
+	    before->offset + before->length == offset)
 		before->length += span->length_s;
 	else
-		shape->people[shape->people_count++] =
-		    (struct need){.offset = offset, .length = span->length_s, .amount = span->people};
+		shape->people[shape->people_count++] = (struct need){
+		    .offset = offset, .length = span->length_s, .amount = span->people};
 }
 
 /* The next span of the rigid part. */
@@ -130,14 +132,16 @@ static int fit_rigid(const struct plan_work *work, const struct schedule *schedu
 		for (int i = 0; i < shape->people_count; i++) {
 			const struct need *need = &shape->people[i];
 
-			start = line_fit(&schedule->people, start + need->offset, need->length, need->amount) -
+			start = line_fit(&schedule->people, start + need->offset, need->length,
+			                 need->amount) -
 			        need->offset;
 		}
 		if (on_burner)
 			start = line_fit(&schedule->burners, start, shape->heat.length, 1);
 		if (work->in->fillers > 0)
 			start = line_fit(&schedule->fillers, start + shape->filler.offset,
-			                 shape->filler.length, 1) - shape->filler.offset;
+			                 shape->filler.length, 1) -
+			        shape->filler.offset;
 		if (work->in->break_count > 0)
 			start = fit_breaks(work->in, shape, start);
 	} while (start != before);
@@ -154,13 +158,14 @@ struct spot shape_fit(const struct plan_work *work, const struct schedule *sched
 
 	for (;;) {
 		/* First past what has the station, or much would be fitted in vain. */
-		spot.start = lane_fit(&schedule->lanes[station], spot.start, spot.start + shape->whole);
+		spot.start =
+		    lane_fit(&schedule->lanes[station], spot.start, spot.start + shape->whole);
 		next = fit_rigid(work, schedule, shape, on_burner, spot.start);
 		spot.end = next + shape->rigid;
 		spot.last_start = spot.end;
 		if (shape->last_waits) {
-			spot.last_start =
-			    line_fit(&schedule->people, spot.end + late, last->length_s, last->people);
+			spot.last_start = line_fit(&schedule->people, spot.end + late,
+			                           last->length_s, last->people);
 			spot.end = spot.last_start + last->length_s;
 		}
 		spot.start = lane_fit(&schedule->lanes[station], next, spot.end);
@@ -169,7 +174,8 @@ struct spot shape_fit(const struct plan_work *work, const struct schedule *sched
 	}
 }
 
-static void note_rigid(struct plan_work *work, const struct shape *shape, const struct spot *spot, int sign)
+static void note_rigid(struct plan_work *work, const struct shape *shape, const struct spot *spot,
+                       int sign)
 {
 	struct schedule *schedule = &work->schedule;
 	int filler = spot->start + shape->filler.offset;
@@ -186,13 +192,14 @@ static void note_rigid(struct plan_work *work, const struct shape *shape, const 
 		line_add(&schedule->fillers, filler, filler + shape->filler.length, sign);
 }
 
-static void note_last(struct plan_work *work, const struct shape *shape, const struct spot *spot, int sign)
+static void note_last(struct plan_work *work, const struct shape *shape, const struct spot *spot,
+                      int sign)
 {
 	const struct plan_span *last = &shape->spans[shape->span_count - 1];
 
 	if (shape->last_waits)
-		line_add(&work->schedule.people, spot->last_start, spot->last_start + last->length_s,
-		         sign * last->people);
+		line_add(&work->schedule.people, spot->last_start,
+		         spot->last_start + last->length_s, sign * last->people);
 }
 
 void shape_take(struct plan_work *work, const struct shape *shape, const struct spot *spot)
@@ -221,7 +228,8 @@ void shape_end(struct plan_work *work, const struct shape *shape, struct spot *s
 	spot->end = spot->start + shape->rigid;
 	spot->last_start = spot->end;
 	if (shape->last_waits) {
-		spot->last_start = line_fit(&work->schedule.people, spot->end, last->length_s, last->people);
+		spot->last_start =
+		    line_fit(&work->schedule.people, spot->end, last->length_s, last->people);
 		spot->end = spot->last_start + last->length_s;
 	}
 	note_last(work, shape, spot, 1);

@@ -45,7 +45,8 @@ static void clear_lines(struct plan_work *work)
 	for (int i = 0; i < in->people_count; i++)
 		line_add(&schedule->people, -PLAN_TIME_MAX_S, in->people[i].from_s, 1);
 	for (int i = 0; i < in->break_count; i++)
-		line_add(&schedule->people, in->breaks[i].start_s, in->breaks[i].end_s, in->people_count);
+		line_add(&schedule->people, in->breaks[i].start_s, in->breaks[i].end_s,
+		         in->people_count);
 	line_clear(&schedule->burners, in->burners);
 	line_clear(&schedule->fillers, in->fillers);
 }
@@ -68,12 +69,14 @@ static void go_on(struct plan_work *work)
 		schedule->filled[i] = in->batches[i].filled_at_s;
 		if (in->batches[i].stage != PLAN_IN_POT)
 			continue;
-		schedule->pots[i] = (struct spot){.station = in->batches[i].station, .start = in->start_s};
+		schedule->pots[i] =
+		    (struct spot){.station = in->batches[i].station, .start = in->start_s};
 		shape_go_on(work, &work->batches[i], &schedule->pots[i]);
 		note_filled(work, i);
 	}
 	for (int i = 0; i < in->run_count; i++) {
-		schedule->runs[i] = (struct spot){.station = in->runs[i].station, .start = in->start_s};
+		schedule->runs[i] =
+		    (struct spot){.station = in->runs[i].station, .start = in->start_s};
 		if (schedule->runs[i].station != PLAN_NONE)
 			shape_go_on(work, &work->runs[i], &schedule->runs[i]);
 	}
@@ -81,7 +84,8 @@ static void go_on(struct plan_work *work)
 		const struct plan_running_load *load = &in->running_loads[i];
 
 		schedule->loads[i] = (struct spot){.station = load->station, .start = in->start_s};
-		schedule->contents[i] = (struct plan_load){.family = PLAN_NONE, .running = i, .jars = load->jars};
+		schedule->contents[i] =
+		    (struct plan_load){.family = PLAN_NONE, .running = i, .jars = load->jars};
 		shape_go_on(work, &work->running[i], &schedule->loads[i]);
 	}
 	schedule->load_count = in->running_load_count;

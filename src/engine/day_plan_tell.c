@@ -46,7 +46,8 @@ static void add_runs(const struct plan_work *work, struct day_plan *plan)
 
 static void add_batches(const struct plan_work *work, struct day_plan *plan)
 {
-	static const enum plan_task_kind kinds[] = {PLAN_TO_BOIL, PLAN_BOIL, PLAN_OFF, PLAN_FILL, PLAN_RINSE};
+	static const enum plan_task_kind kinds[] = {PLAN_TO_BOIL, PLAN_BOIL, PLAN_OFF, PLAN_FILL,
+	                                            PLAN_RINSE};
 
 	for (int i = 0; i < work->in->batch_count; i++) {
 		struct plan_task task = nobody;
@@ -62,7 +63,8 @@ static void add_batches(const struct plan_work *work, struct day_plan *plan)
 /* Loads in order of their start: the plan's index of each. */
 static void add_loads(const struct plan_work *work, struct day_plan *plan)
 {
-	static const enum plan_task_kind kinds[] = {PLAN_LOAD, PLAN_COME_UP, PLAN_HOLD, PLAN_REST, PLAN_UNLOAD};
+	static const enum plan_task_kind kinds[] = {PLAN_LOAD, PLAN_COME_UP, PLAN_HOLD, PLAN_REST,
+	                                            PLAN_UNLOAD};
 	const struct schedule *schedule = &work->schedule;
 	bool told[PLAN_LOADS_MAX] = {false};
 
@@ -73,18 +75,26 @@ static void add_loads(const struct plan_work *work, struct day_plan *plan)
 		int next = PLAN_NONE;
 
 		for (int i = 0; i < schedule->load_count; i++)
-			if (!told[i] && (next == PLAN_NONE || schedule->loads[i].start < schedule->loads[next].start ||
-			                 (schedule->loads[i].start == schedule->loads[next].start &&
-			                  schedule->loads[i].station < schedule->loads[next].station)))
+			if (!told[i] &&
+			    (next == PLAN_NONE ||
+			     schedule->loads[i].start < schedule->loads[next].start ||
+			     (schedule->loads[i].start == schedule->loads[next].start &&
+			      schedule->loads[i].station < schedule->loads[next].station)))
 				next = i;
 		told[next] = true;
-		*load = schedule->contents[next];
+		load->family = schedule->contents[next].family;
+		load->running = schedule->contents[next].running;
+		load->jars = schedule->contents[next].jars;
+		load->part_count = schedule->contents[next].part_count;
+		for (int i = 0; i < load->part_count; i++)
+			load->parts[i] = schedule->contents[next].parts[i];
 		load->station = schedule->loads[next].station;
 		load->start_s = schedule->loads[next].start;
 		load->end_s = schedule->loads[next].end;
 		task.load = plan->load_count;
 		task.running = load->running != PLAN_NONE;
-		shape = task.running ? &work->running[load->running] : &work->loads[load->family][load->station];
+		shape = task.running ? &work->running[load->running]
+		                     : &work->loads[load->family][load->station];
 		add_work(plan, shape, &schedule->loads[next], &task, kinds);
 	}
 }
@@ -127,7 +137,8 @@ static void sort_tasks(struct day_plan *plan)
 			struct plan_task task = plan->tasks[i];
 			int place = i;
 
-			for (; place >= gap && task_before(&task, &plan->tasks[place - gap]); place -= gap)
+			for (; place >= gap && task_before(&task, &plan->tasks[place - gap]);
+			     place -= gap)
 				plan->tasks[place] = plan->tasks[place - gap];
 			plan->tasks[place] = task;
 		}
@@ -135,7 +146,6 @@ static void sort_tasks(struct day_plan *plan)
 }
 
 /* --- who does it -------------------------------------------------------------------------------- */
-
 
 struct hands {
 	int count;
@@ -152,7 +162,8 @@ static int choose(const struct hands *hands, const struct plan_task *task, unsig
 	for (int i = 0; i < hands->count; i++) {
 		if (hands->from[i] > task->start_s || (taken & 1u << i) != 0)
 			continue;
-		if (task->station != PLAN_NONE && hands->where[i] == task->station && hands->from[i] == task->start_s)
+		if (task->station != PLAN_NONE && hands->where[i] == task->station &&
+		    hands->from[i] == task->start_s)
 			return i;
 		if (best == PLAN_NONE || hands->from[i] < hands->from[best])
 			best = i;
@@ -217,7 +228,9 @@ static void name_everybody(const struct plan_input *in, struct day_plan *plan)
 
 static enum plan_stage stage_of(enum plan_station_kind kind)
 {
-	return kind == PLAN_JUICER ? PLAN_STAGE_JUICERS : kind == PLAN_POT ? PLAN_STAGE_POTS : PLAN_STAGE_CANNERS;
+	return kind == PLAN_JUICER ? PLAN_STAGE_JUICERS
+	       : kind == PLAN_POT  ? PLAN_STAGE_POTS
+	                           : PLAN_STAGE_CANNERS;
 }
 
 static int bits(unsigned set)
@@ -231,11 +244,12 @@ static int bits(unsigned set)
 
 static bool on_heat(enum plan_task_kind kind)
 {
-	return kind == PLAN_SET_UP || kind == PLAN_RUN || kind == PLAN_TO_BOIL || kind == PLAN_BOIL ||
-	       kind == PLAN_LOAD || kind == PLAN_COME_UP || kind == PLAN_HOLD;
+	return kind == PLAN_SET_UP || kind == PLAN_RUN || kind == PLAN_TO_BOIL ||
+	       kind == PLAN_BOIL || kind == PLAN_LOAD || kind == PLAN_COME_UP || kind == PLAN_HOLD;
 }
 
-static void count_task(const struct plan_input *in, const struct plan_task *task, struct day_plan *plan)
+static void count_task(const struct plan_input *in, const struct plan_task *task,
+                       struct day_plan *plan)
 {
 	int64_t length = task->end_s - task->start_s;
 
@@ -244,7 +258,8 @@ static void count_task(const struct plan_input *in, const struct plan_task *task
 	plan->stages[PLAN_STAGE_PEOPLE].busy_s += length * bits(task->people);
 	if (task->kind == PLAN_FILL && in->fillers > 0)
 		plan->stages[PLAN_STAGE_FILLERS].busy_s += length;
-	if (task->station != PLAN_NONE && in->stations[task->station].on_burner && on_heat(task->kind))
+	if (task->station != PLAN_NONE && in->stations[task->station].on_burner &&
+	    on_heat(task->kind))
 		plan->stages[PLAN_STAGE_BURNERS].busy_s += length;
 }
 
@@ -256,7 +271,8 @@ static void count_lanes(const struct plan_work *work, struct day_plan *plan)
 		for (int j = 0; j < lane->count; j++)
 			if (lane->start[j] >= work->in->start_s) /* else: not free yet */
 				plan->stations[i].busy_s += lane->end[j] - lane->start[j];
-		plan->stages[stage_of(work->in->stations[i].kind)].busy_s += plan->stations[i].busy_s;
+		plan->stages[stage_of(work->in->stations[i].kind)].busy_s +=
+		    plan->stations[i].busy_s;
 	}
 }
 
@@ -269,7 +285,8 @@ static void count_shares(const struct plan_work *work, struct day_plan *plan)
 {
 	const struct plan_input *in = work->in;
 	int64_t day = plan->finish_s - in->start_s;
-	int there[PLAN_STAGE_COUNT] = {[PLAN_STAGE_BURNERS] = in->burners, [PLAN_STAGE_FILLERS] = in->fillers,
+	int there[PLAN_STAGE_COUNT] = {[PLAN_STAGE_BURNERS] = in->burners,
+	                               [PLAN_STAGE_FILLERS] = in->fillers,
 	                               [PLAN_STAGE_PEOPLE] = in->people_count};
 
 	count_lanes(work, plan);
@@ -289,7 +306,8 @@ static void count_shares(const struct plan_work *work, struct day_plan *plan)
 /* --- jars that wait ----------------------------------------------------------------------------------- */
 
 /* Jars that wait at a moment; where most of them go to, and of which family they are. */
-static int waiting_at(const struct plan_work *work, const struct day_plan *plan, int at, struct plan_queue *queue)
+static int waiting_at(const struct plan_work *work, const struct day_plan *plan, int at,
+                      struct plan_queue *queue)
 {
 	int to[PLAN_STATIONS_MAX] = {0};
 	int of[PLAN_FAMILIES_MAX] = {0};
@@ -329,7 +347,8 @@ static void find_queue(const struct plan_work *work, struct day_plan *plan)
 		int at = later(work->in->start_s, work->schedule.filled[i]);
 		int jars = waiting_at(work, plan, at, &queue);
 
-		if (jars > plan->queue.jars || (jars == plan->queue.jars && jars > 0 && at < plan->queue.from_s))
+		if (jars > plan->queue.jars ||
+		    (jars == plan->queue.jars && jars > 0 && at < plan->queue.from_s))
 			plan->queue = queue;
 	}
 }

@@ -31,10 +31,11 @@ static void print_row(struct plan_work *work, const char *kitchen, int batches)
 		return;
 	}
 	took = now_ms() - began;
-	(void)printf("%-24s %8d %6d %8.1f %9.1f %9.1f %6.1f %9.1f  %s\n", kitchen, batches, plan.load_count, took,
-	             plan.finish_s / 60.0, plan.bound_s / 60.0,
+	(void)printf("%-24s %8d %6d %8.1f %9.1f %9.1f %6.1f %9.1f  %s\n", kitchen, batches,
+	             plan.load_count, took, plan.finish_s / 60.0, plan.bound_s / 60.0,
 	             100.0 * (plan.finish_s - plan.bound_s) / plan.bound_s,
-	             (double)plan.waiting_jar_s / 60.0 / (12.0 * batches), plan_stage_words(plan.bound_stage));
+	             (double)plan.waiting_jar_s / 60.0 / (12.0 * batches),
+	             plan_stage_words(plan.bound_stage));
 }
 
 int main(void)
@@ -44,8 +45,8 @@ int main(void)
 
 	if (work == NULL)
 		return 1;
-	(void)printf("%-24s %8s %6s %8s %9s %9s %6s %9s  %s\n", "kitchen", "batches", "loads", "ms", "finish",
-	             "bound", "gap %", "wait/jar", "bound from");
+	(void)printf("%-24s %8s %6s %8s %9s %9s %6s %9s  %s\n", "kitchen", "batches", "loads", "ms",
+	             "finish", "bound", "gap %", "wait/jar", "bound from");
 	for (size_t i = 0; i < sizeof(sizes) / sizeof(sizes[0]); i++) {
 		day_in_quince_hollow(&in, sizes[i]);
 		print_row(work, "as it is", sizes[i]);

@@ -11,8 +11,7 @@ struct look {
 	size_t size;
 };
 
-__attribute__((format(printf, 2, 3)))
-static bool bad(struct look *look, const char *format, ...)
+__attribute__((format(printf, 2, 3))) static bool bad(struct look *look, const char *format, ...)
 {
 	va_list args;
 
@@ -23,14 +22,16 @@ static bool bad(struct look *look, const char *format, ...)
 }
 
 /* The one task of a kind of a piece of work; NULL: none, or more than one. */
-static const struct plan_task *the_task(const struct look *look, enum plan_task_kind kind, int run, int batch, int load)
+static const struct plan_task *the_task(const struct look *look, enum plan_task_kind kind, int run,
+                                        int batch, int load)
 {
 	const struct plan_task *found = NULL;
 
 	for (int i = 0; i < look->plan->task_count; i++) {
 		const struct plan_task *task = &look->plan->tasks[i];
 
-		if (task->kind != kind || task->run != run || task->batch != batch || task->load != load)
+		if (task->kind != kind || task->run != run || task->batch != batch ||
+		    task->load != load)
 			continue;
 		if (found != NULL)
 			return NULL;
@@ -66,16 +67,21 @@ static bool spans_follow(struct look *look, const struct work *work, int *start,
 
 		if (work->spans[i]->length_s == 0)
 			continue;
-		task = the_task(look, work->first + (enum plan_task_kind)i, work->run, work->batch, work->load);
+		task = the_task(look, work->first + (enum plan_task_kind)i, work->run, work->batch,
+		                work->load);
 		if (task == NULL)
-			return bad(look, "%s %d: span %d missing or twice", work->what, work->number, i);
+			return bad(look, "%s %d: span %d missing or twice", work->what,
+			           work->number, i);
 		if (task->end_s - task->start_s != work->spans[i]->length_s)
-			return bad(look, "%s %d: span %d has a wrong length", work->what, work->number, i);
+			return bad(look, "%s %d: span %d has a wrong length", work->what,
+			           work->number, i);
 		if (task->station != work->station || task->running != work->running)
-			return bad(look, "%s %d: span %d at a wrong station", work->what, work->number, i);
-		if (begun && task->start_s != at && !(work->last_waits && i == work->count - 1 && task->start_s > at))
-			return bad(look, "%s %d: span %d begins at %d, not %d", work->what, work->number, i,
-			           task->start_s, at);
+			return bad(look, "%s %d: span %d at a wrong station", work->what,
+			           work->number, i);
+		if (begun && task->start_s != at &&
+		    !(work->last_waits && i == work->count - 1 && task->start_s > at))
+			return bad(look, "%s %d: span %d begins at %d, not %d", work->what,
+			           work->number, i, task->start_s, at);
 		if (!begun)
 			*start = task->start_s;
 		begun = true;
@@ -121,22 +127,26 @@ static int free_at(const struct look *look, int station)
 	for (int i = 0; i < in->running_load_count; i++)
 		going_on |= in->running_loads[i].station == station;
 	for (int i = 0; i < in->batch_count; i++)
-		going_on |= in->batches[i].stage == PLAN_IN_POT && in->batches[i].station == station;
+		going_on |=
+		    in->batches[i].stage == PLAN_IN_POT && in->batches[i].station == station;
 	for (int i = 0; i < in->run_count; i++)
 		going_on |= in->runs[i].station == station;
 	return going_on ? in->start_s : in->stations[station].free_at_s;
 }
 
-static bool take(struct look *look, struct found *found, const struct work *work, int start, int end)
+static bool take(struct look *look, struct found *found, const struct work *work, int start,
+                 int end)
 {
 	if (work->running && start != look->in->start_s)
-		return bad(look, "%s %d: was going on and begins at %d", work->what, work->number, start);
+		return bad(look, "%s %d: was going on and begins at %d", work->what, work->number,
+		           start);
 	if (!work->running && (start < look->in->start_s || start < free_at(look, work->station)))
 		return bad(look, "%s %d: begins at %d, too early", work->what, work->number, start);
 	for (int i = 0; i < found->taken_count; i++)
 		if (found->taken[i].station == work->station && found->taken[i].start < end &&
 		    start < found->taken[i].end)
-			return bad(look, "%s %d: its station is taken", work->what, work->number); /* rule 5 */
+			return bad(look, "%s %d: its station is taken", work->what,
+			           work->number); /* rule 5 */
 	found->taken[found->taken_count].station = work->station;
 	found->taken[found->taken_count].start = start;
 	found->taken[found->taken_count].end = end;
@@ -147,9 +157,16 @@ static bool take(struct look *look, struct found *found, const struct work *work
 static bool check_run(struct look *look, struct found *found, int index)
 {
 	const struct plan_run *run = &look->in->runs[index];
-	struct work work = {.what = "run", .number = index, .run = index, .batch = PLAN_NONE, .load = PLAN_NONE,
-	                    .running = run->station != PLAN_NONE, .first = PLAN_SET_UP, .count = 3,
-	                    .spans = {&run->set_up, &run->run, &run->drain}, .last_waits = true};
+	struct work work = {.what = "run",
+	                    .number = index,
+	                    .run = index,
+	                    .batch = PLAN_NONE,
+	                    .load = PLAN_NONE,
+	                    .running = run->station != PLAN_NONE,
+	                    .first = PLAN_SET_UP,
+	                    .count = 3,
+	                    .spans = {&run->set_up, &run->run, &run->drain},
+	                    .last_waits = true};
 	int start;
 
 	work.station = station_of(look, index, PLAN_NONE);
@@ -166,9 +183,16 @@ static bool check_run(struct look *look, struct found *found, int index)
 static bool check_pot(struct look *look, struct found *found, int index)
 {
 	const struct plan_batch *batch = &look->in->batches[index];
-	struct work work = {.what = "batch", .number = index, .run = PLAN_NONE, .batch = index, .load = PLAN_NONE,
-	                    .running = batch->stage == PLAN_IN_POT, .first = PLAN_TO_BOIL, .count = 5,
-	                    .spans = {&batch->to_boil, &batch->boil, &batch->off, &batch->fill, &batch->rinse}};
+	struct work work = {
+	    .what = "batch",
+	    .number = index,
+	    .run = PLAN_NONE,
+	    .batch = index,
+	    .load = PLAN_NONE,
+	    .running = batch->stage == PLAN_IN_POT,
+	    .first = PLAN_TO_BOIL,
+	    .count = 5,
+	    .spans = {&batch->to_boil, &batch->boil, &batch->off, &batch->fill, &batch->rinse}};
 	int start;
 	int end;
 
@@ -184,7 +208,8 @@ static bool check_pot(struct look *look, struct found *found, int index)
 		return false;
 	if (!work.running && start < batch->ready_s)
 		return bad(look, "batch %d: begins before it is ready", index);
-	for (int run = batch->first_run; !work.running && run < batch->first_run + batch->run_count; run++)
+	for (int run = batch->first_run; !work.running && run < batch->first_run + batch->run_count;
+	     run++)
 		if (start < found->run_end[run])
 			return bad(look, "batch %d: begins before its juice is there", index);
 	found->filled[index] = end - batch->rinse.length_s;
@@ -204,12 +229,15 @@ static bool check_contents(struct look *look, struct found *found, int index)
 			return bad(look, "load %d: holds jars of another family, or none", index);
 		if (wait < 0)
 			return bad(look, "load %d: begins before its jars are filled", index);
-		if (batch->wait_limit_s != PLAN_NO_LIMIT && batch->stage == PLAN_TO_DO && wait > batch->wait_limit_s)
-			return bad(look, "load %d: jars of batch %d waited %d s", index, load->parts[i].batch, wait);
+		if (batch->wait_limit_s != PLAN_NO_LIMIT && batch->stage == PLAN_TO_DO &&
+		    wait > batch->wait_limit_s)
+			return bad(look, "load %d: jars of batch %d waited %d s", index,
+			           load->parts[i].batch, wait);
 		found->in_loads[load->parts[i].batch] += load->parts[i].jars;
 		jars += load->parts[i].jars;
 	}
-	if (jars != load->jars || jars > look->in->stations[load->station].jars[look->in->families[load->family].jar])
+	if (jars != load->jars ||
+	    jars > look->in->stations[load->station].jars[look->in->families[load->family].jar])
 		return bad(look, "load %d: holds %d jars", index, jars);
 	return true;
 }
@@ -218,9 +246,16 @@ static bool check_load(struct look *look, struct found *found, int index)
 {
 	const struct plan_load *load = &look->plan->loads[index];
 	const struct plan_process *process;
-	struct work work = {.what = "load", .number = index, .run = PLAN_NONE, .batch = PLAN_NONE, .load = index,
-	                    .station = load->station, .running = load->running != PLAN_NONE,
-	                    .first = PLAN_LOAD, .count = 5, .last_waits = true};
+	struct work work = {.what = "load",
+	                    .number = index,
+	                    .run = PLAN_NONE,
+	                    .batch = PLAN_NONE,
+	                    .load = index,
+	                    .station = load->station,
+	                    .running = load->running != PLAN_NONE,
+	                    .first = PLAN_LOAD,
+	                    .count = 5,
+	                    .last_waits = true};
 	int start;
 	int end;
 
@@ -233,7 +268,8 @@ static bool check_load(struct look *look, struct found *found, int index)
 	} else {
 		process = &look->in->families[load->family].at[load->station];
 		if (!process->possible || !check_contents(look, found, index))
-			return process->possible ? false : bad(look, "load %d: has no process here", index);
+			return process->possible ? false
+			                         : bad(look, "load %d: has no process here", index);
 	}
 	work.spans[0] = &process->load;
 	work.spans[1] = &process->come_up;
@@ -261,8 +297,9 @@ static const struct plan_span *span_of(const struct look *look, const struct pla
 	if (task->load != PLAN_NONE) {
 		const struct plan_load *load = &look->plan->loads[task->load];
 
-		process = load->running != PLAN_NONE ? &in->running_loads[load->running].left
-		                                     : &in->families[load->family].at[load->station];
+		process = load->running != PLAN_NONE
+		              ? &in->running_loads[load->running].left
+		              : &in->families[load->family].at[load->station];
 		return &(&process->load)[task->kind - PLAN_LOAD];
 	}
 	return task->kind == PLAN_CLEAN_DOWN ? &in->clean_down : NULL;
@@ -277,7 +314,12 @@ static bool settled(const struct plan_task *task)
 static bool takes_burner(const struct look *look, const struct plan_task *task)
 {
 	switch (task->kind) {
-	case PLAN_SET_UP: case PLAN_RUN: case PLAN_TO_BOIL: case PLAN_BOIL: case PLAN_LOAD: case PLAN_COME_UP:
+	case PLAN_SET_UP:
+	case PLAN_RUN:
+	case PLAN_TO_BOIL:
+	case PLAN_BOIL:
+	case PLAN_LOAD:
+	case PLAN_COME_UP:
 	case PLAN_HOLD:
 		return look->in->stations[task->station].on_burner;
 	default:
@@ -338,12 +380,23 @@ static bool check_moment(struct look *look, int at)
 static bool watched(const struct look *look, const struct plan_task *task)
 {
 	switch (task->kind) {
-	case PLAN_TO_BOIL: case PLAN_BOIL: case PLAN_OFF: case PLAN_FILL: case PLAN_RINSE: case PLAN_LOAD:
-	case PLAN_COME_UP: case PLAN_SET_UP: case PLAN_CLEAN_DOWN:
-		return task->kind != PLAN_SET_UP || look->in->runs[task->run].watched || span_of(look, task)->people > 0;
+	case PLAN_TO_BOIL:
+	case PLAN_BOIL:
+	case PLAN_OFF:
+	case PLAN_FILL:
+	case PLAN_RINSE:
+	case PLAN_LOAD:
+	case PLAN_COME_UP:
+	case PLAN_SET_UP:
+	case PLAN_CLEAN_DOWN:
+		return task->kind != PLAN_SET_UP || look->in->runs[task->run].watched ||
+		       span_of(look, task)->people > 0;
 	case PLAN_RUN:
 		return look->in->runs[task->run].watched || span_of(look, task)->people > 0;
-	case PLAN_DRAIN: case PLAN_HOLD: case PLAN_REST: case PLAN_UNLOAD:
+	case PLAN_DRAIN:
+	case PLAN_HOLD:
+	case PLAN_REST:
+	case PLAN_UNLOAD:
 		return span_of(look, task)->people > 0;
 	default:
 		return false;
@@ -360,11 +413,13 @@ static bool check_breaks(struct look *look, const struct plan_task *task)
 		int until = look->in->breaks[i].end_s;
 
 		if (watched(look, task) && task->start_s < until && task->end_s > from)
-			return bad(look, "%s at %d: in a break", plan_task_words(task->kind), task->start_s);
-		if ((task->kind == PLAN_RUN || task->kind == PLAN_HOLD) &&
-		    ((task->start_s > from && task->start_s < until) || (task->end_s > from && task->end_s < until)))
-			return bad(look, "%s at %d: begins or ends inside a break", plan_task_words(task->kind),
+			return bad(look, "%s at %d: in a break", plan_task_words(task->kind),
 			           task->start_s);
+		if ((task->kind == PLAN_RUN || task->kind == PLAN_HOLD) &&
+		    ((task->start_s > from && task->start_s < until) ||
+		     (task->end_s > from && task->end_s < until)))
+			return bad(look, "%s at %d: begins or ends inside a break",
+			           plan_task_words(task->kind), task->start_s);
 	}
 	return true;
 }
@@ -384,21 +439,25 @@ static bool check_names(struct look *look, int index)
 	const struct plan_task *task = &look->plan->tasks[index];
 	const struct plan_span *span = span_of(look, task);
 
-	if (task->kind == PLAN_BREAK || (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
+	if (task->kind == PLAN_BREAK ||
+	    (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
 		return true;
 	if (!settled(task) && count_bits(task->people) != span->people)
-		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind), task->start_s);
+		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind),
+		           task->start_s);
 	for (int i = 0; i < look->in->people_count; i++) {
 		if ((task->people >> i & 1u) == 0)
 			continue;
 		if (look->in->people[i].from_s > task->start_s)
-			return bad(look, "%s at %d: by someone not there", plan_task_words(task->kind), task->start_s);
+			return bad(look, "%s at %d: by someone not there",
+			           plan_task_words(task->kind), task->start_s);
 		for (int j = index + 1; j < look->plan->task_count; j++) {
 			const struct plan_task *other = &look->plan->tasks[j];
 
 			if (other->kind != PLAN_BREAK && (other->people >> i & 1u) != 0 &&
 			    other->start_s < task->end_s && task->start_s < other->end_s)
-				return bad(look, "person %d does two things at %d", i, other->start_s);
+				return bad(look, "person %d does two things at %d", i,
+				           other->start_s);
 		}
 	}
 	return true;
@@ -410,7 +469,8 @@ static bool check_names(struct look *look, int index)
 static bool check_whole(struct look *look, const struct found *found)
 {
 	const struct plan_input *in = look->in;
-	const struct plan_task *clean = the_task(look, PLAN_CLEAN_DOWN, PLAN_NONE, PLAN_NONE, PLAN_NONE);
+	const struct plan_task *clean =
+	    the_task(look, PLAN_CLEAN_DOWN, PLAN_NONE, PLAN_NONE, PLAN_NONE);
 	int last = in->start_s;
 	int running = 0;
 	int jars = 0;
@@ -457,8 +517,8 @@ bool plan_check(const struct plan_input *in, const struct day_plan *plan, char *
 		if (!check_load(&look, &found, i))
 			return false;
 	for (int i = 0; i < plan->task_count; i++)
-		if (!check_moment(&look, plan->tasks[i].start_s) || !check_breaks(&look, &plan->tasks[i]) ||
-		    !check_names(&look, i))
+		if (!check_moment(&look, plan->tasks[i].start_s) ||
+		    !check_breaks(&look, &plan->tasks[i]) || !check_names(&look, i))
 			return false;
 	return check_whole(&look, &found);
 }

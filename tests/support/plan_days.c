@@ -26,7 +26,8 @@ void day_init(struct plan_input *in, int people)
 
 int day_station(struct plan_input *in, enum plan_station_kind kind, bool on_burner)
 {
-	in->stations[in->station_count] = (struct plan_station){.kind = kind, .on_burner = on_burner};
+	in->stations[in->station_count] =
+	    (struct plan_station){.kind = kind, .on_burner = on_burner};
 	return in->station_count++;
 }
 
@@ -39,25 +40,36 @@ int day_family(struct plan_input *in, int jars, int come_up_min, int hold_min)
 		if (in->stations[i].kind != PLAN_CANNER)
 			continue;
 		in->stations[i].jars[PINTS] = jars;
-		family->at[i] = (struct plan_process){.possible = true, .load = span(2, 1),
-		    .come_up = span(come_up_min, 0), .hold = span(hold_min, 0), .rest = span(5, 0),
-		    .unload = span(4, 1)};
+		family->at[i] = (struct plan_process){.possible = true,
+		                                      .load = span(2, 1),
+		                                      .come_up = span(come_up_min, 0),
+		                                      .hold = span(hold_min, 0),
+		                                      .rest = span(5, 0),
+		                                      .unload = span(4, 1)};
 	}
 	return in->family_count++;
 }
 
 int day_batch(struct plan_input *in, int family, int jars)
 {
-	in->batches[in->batch_count] = (struct plan_batch){
-	    .family = family, .jars = jars, .wait_limit_s = PLAN_NO_LIMIT, .to_boil = span(15, 1),
-	    .boil = span(7, 1), .off = span(2, 1), .fill = span(10, 1), .rinse = span(3, 1)};
+	in->batches[in->batch_count] = (struct plan_batch){.family = family,
+	                                                   .jars = jars,
+	                                                   .wait_limit_s = PLAN_NO_LIMIT,
+	                                                   .to_boil = span(15, 1),
+	                                                   .boil = span(7, 1),
+	                                                   .off = span(2, 1),
+	                                                   .fill = span(10, 1),
+	                                                   .rinse = span(3, 1)};
 	return in->batch_count++;
 }
 
 static int add_run(struct plan_input *in, int ready_min)
 {
-	in->runs[in->run_count] = (struct plan_run){.ready_s = MINUTES(ready_min), .station = PLAN_NONE,
-	    .set_up = span(10, 1), .run = span(80, 0), .drain = span(10, 1)};
+	in->runs[in->run_count] = (struct plan_run){.ready_s = MINUTES(ready_min),
+	                                            .station = PLAN_NONE,
+	                                            .set_up = span(10, 1),
+	                                            .run = span(80, 0),
+	                                            .drain = span(10, 1)};
 	return in->run_count++;
 }
 
@@ -94,14 +106,76 @@ static bool one_in(struct dice *dice, int n)
 	return roll(dice, n) == 0;
 }
 
+static void small_stations(struct plan_input *in, struct dice *dice)
+{
+	int counts[PLAN_STATION_KIND_COUNT] = {roll(dice, 2), 1 + roll(dice, 2), 1 + roll(dice, 2)};
+
+	for (int kind = 0; kind < PLAN_STATION_KIND_COUNT; kind++)
+		for (int i = 0; i < counts[kind]; i++)
+			(void)day_station(in, (enum plan_station_kind)kind,
+			                  kind != PLAN_CANNER || one_in(dice, 2));
+	in->burners = 2 + roll(dice, 3);
+	in->fillers = roll(dice, 2);
+}
+
+static void small_family(struct plan_input *in, struct dice *dice)
+{
+	int family = day_family(in, 7, 0, 10 + 5 * in->family_count);
+
+	for (int i = 0; i < in->station_count; i++) {
+		if (in->stations[i].kind != PLAN_CANNER)
+			continue;
+		in->stations[i].jars[PINTS] = 7 + 2 * roll(dice, 2);
+		in->families[family].at[i].load = span(5, 1);
+		in->families[family].at[i].come_up = span(15 + 5 * roll(dice, 2), 0);
+		in->families[family].at[i].unload = span(5, 1);
+	}
+}
+
+static void small_batch(struct plan_input *in, struct dice *dice)
+{
+	struct plan_batch *batch =
+	    &in->batches[day_batch(in, roll(dice, in->family_count), 4 + roll(dice, 9))];
+
+	batch->to_boil = span(10 + 5 * roll(dice, 2), roll(dice, 2));
+	batch->boil = span(5 + 5 * roll(dice, 2), 1);
+	batch->off = span(0, 0);
+	batch->fill = span(5 + 5 * roll(dice, 2), 1);
+	batch->rinse = span(5 * roll(dice, 2), 1);
+	batch->wait_limit_s = one_in(dice, 2) ? PLAN_NO_LIMIT : MINUTES(5 * (9 + roll(dice, 8)));
+	batch->ready_s = one_in(dice, 3) ? MINUTES(5 * roll(dice, 12)) : 0;
+	if (in->stations[0].kind != PLAN_JUICER || in->run_count == 2)
+		return;
+	batch->first_run = add_run(in, 0);
+	batch->run_count = 1;
+	in->runs[batch->first_run].set_up = span(5, 1);
+	in->runs[batch->first_run].run = span(30 + 5 * roll(dice, 4), 0);
+	in->runs[batch->first_run].drain = span(5, 1);
+}
+
+void small_day_by_chance(struct plan_input *in, struct dice *dice)
+{
+	int batches = 3 + roll(dice, 2);
+	int at = 60 + 5 * roll(dice, 12);
+
+	day_init(in, 1 + roll(dice, 3));
+	small_stations(in, dice);
+	for (int i = 1 + roll(dice, 2); i > 0; i--)
+		small_family(in, dice);
+	while (in->batch_count < batches)
+		small_batch(in, dice);
+	if (one_in(dice, 3))
+		in->breaks[in->break_count++] = (struct plan_break){MINUTES(at), MINUTES(at + 30)};
+}
+
 static void some_stations(struct plan_input *in, struct dice *dice)
 {
 	int counts[PLAN_STATION_KIND_COUNT] = {roll(dice, 3), 1 + roll(dice, 3), 1 + roll(dice, 3)};
 
 	for (int kind = 0; kind < PLAN_STATION_KIND_COUNT; kind++) {
 		for (int i = 0; i < counts[kind]; i++) {
-			struct plan_station *station =
-			    &in->stations[day_station(in, (enum plan_station_kind)kind, !one_in(dice, 3))];
+			struct plan_station *station = &in->stations[day_station(
+			    in, (enum plan_station_kind)kind, !one_in(dice, 3))];
 
 			if (one_in(dice, 5))
 				station->free_at_s = MINUTES(roll(dice, 120));
@@ -125,11 +199,16 @@ static void some_process(struct dice *dice, struct plan_process *process)
 
 static void some_batch(struct plan_input *in, struct dice *dice, struct plan_batch *batch)
 {
-	*batch = (struct plan_batch){.family = roll(dice, in->family_count), .jars = 1 + roll(dice, 24),
+	*batch = (struct plan_batch){
+	    .family = roll(dice, in->family_count),
+	    .jars = 1 + roll(dice, 24),
 	    .wait_limit_s = one_in(dice, 2) ? PLAN_NO_LIMIT : MINUTES(30 + roll(dice, 180)),
-	    .ready_s = one_in(dice, 3) ? MINUTES(roll(dice, 200)) : 0, .to_boil = some(dice, 25, roll(dice, 2)),
-	    .boil = span(1 + roll(dice, 12), 1), .off = span(roll(dice, 3), 1),
-	    .fill = span(2 + roll(dice, 12), 1 + one_in(dice, 3)), .rinse = span(roll(dice, 4), 1)};
+	    .ready_s = one_in(dice, 3) ? MINUTES(roll(dice, 200)) : 0,
+	    .to_boil = some(dice, 25, roll(dice, 2)),
+	    .boil = span(1 + roll(dice, 12), 1),
+	    .off = span(roll(dice, 3), 1),
+	    .fill = span(2 + roll(dice, 12), 1 + one_in(dice, 3)),
+	    .rinse = span(roll(dice, 4), 1)};
 	if (one_in(dice, 6))
 		batch->pots = (unsigned)roll(dice, 1 << in->station_count);
 	if (in->run_count > 0 && !one_in(dice, 3)) {
@@ -197,7 +276,8 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 		int from = in->break_count == 0 ? MINUTES(60) : in->breaks[0].end_s + MINUTES(30);
 
 		from += MINUTES(roll(dice, 120));
-		in->breaks[in->break_count++] = (struct plan_break){from, from + MINUTES(15 + roll(dice, 45))};
+		in->breaks[in->break_count++] =
+		    (struct plan_break){from, from + MINUTES(15 + roll(dice, 45))};
 	}
 	in->clean_down = some(dice, 30, roll(dice, 2));
 	if (one_in(dice, 3))

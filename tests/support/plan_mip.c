@@ -5,7 +5,8 @@
 #include <string.h>
 
 /* Stations that are alike in all that matters. */
-struct class {
+struct class
+{
 	enum plan_station_kind kind;
 	bool on_burner;
 	int like; /* a station of the class */
@@ -51,7 +52,8 @@ static int slots_of(const struct mip *mip, int seconds)
 	return seconds / mip->slot_s;
 }
 
-static void add_span(const struct mip *mip, struct piece *piece, const struct plan_span *span, const char *needs)
+static void add_span(const struct mip *mip, struct piece *piece, const struct plan_span *span,
+                     const char *needs)
 {
 	int i = piece->count++;
 
@@ -125,7 +127,8 @@ static bool overlaps_break(const struct mip *mip, int start, int length)
 static bool inside_break(const struct mip *mip, int at)
 {
 	for (int i = 0; i < mip->in->break_count; i++)
-		if (at > slots_of(mip, mip->in->breaks[i].start_s) && at < slots_of(mip, mip->in->breaks[i].end_s))
+		if (at > slots_of(mip, mip->in->breaks[i].start_s) &&
+		    at < slots_of(mip, mip->in->breaks[i].end_s))
 			return true;
 	return false;
 }
@@ -172,7 +175,8 @@ static void term(struct mip *mip, int factor, char name, int first, int second, 
 	for (int i = 0; i < mip->term_count; i++) {
 		struct term *old = &mip->terms[i];
 
-		if (old->name == name && old->first == first && old->second == second && old->t == new.t) {
+		if (old->name == name && old->first == first && old->second == second &&
+		    old->t == new.t) {
 			old->factor += factor;
 			return;
 		}
@@ -200,7 +204,8 @@ static void write_terms(struct mip *mip)
 		const struct term *of = &mip->terms[i];
 
 		if (of->factor != 0)
-			(void)fprintf(mip->out, " %+d %c_%d_%d_%d\n", of->factor, of->name, of->first, of->second, of->t);
+			(void)fprintf(mip->out, " %+d %c_%d_%d_%d\n", of->factor, of->name,
+			              of->first, of->second, of->t);
 	}
 	mip->term_count = 0;
 }
@@ -235,7 +240,8 @@ static int room_in(const struct mip *mip, int c, int family)
 }
 
 /* A count never falls, and rises only where a start is allowed. */
-static void write_count(struct mip *mip, char name, int first, int second, const struct piece *piece, int ready)
+static void write_count(struct mip *mip, char name, int first, int second,
+                        const struct piece *piece, int ready)
 {
 	bool last = name == 'd' || name == 'u';
 
@@ -396,13 +402,14 @@ static int need_of(const struct piece *piece, int span, enum shared what)
 
 /* What a piece of work takes in slot t; `last` is the name of its last span, if that
  * may come later. */
-static void takes(struct mip *mip, const struct piece *piece, char name, char last, int first, int second, int t,
-                  enum shared what)
+static void takes(struct mip *mip, const struct piece *piece, char name, char last, int first,
+                  int second, int t, enum shared what)
 {
 	int offset = 0;
 
 	for (int i = 0; i < rigid_spans(piece); i++) {
-		began(mip, need_of(piece, i, what), name, first, second, t - offset, piece->length[i]);
+		began(mip, need_of(piece, i, what), name, first, second, t - offset,
+		      piece->length[i]);
 		offset += piece->length[i];
 	}
 	if (piece->last_waits)
@@ -466,7 +473,8 @@ static void write_end(struct mip *mip, int t)
 		for (int f = 0; f < in->family_count; f++) {
 			if (room_in(mip, c, f) == 0)
 				continue;
-			began(mip, 1, 'u', c, f, t - slots_of(mip, process_in(mip, c, f)->unload.length_s), 1);
+			began(mip, 1, 'u', c, f,
+			      t - slots_of(mip, process_in(mip, c, f)->unload.length_s), 1);
 			ends_at(mip, -mip->classes[c].count, t);
 			end_row(mip, "<=", 0);
 		}
@@ -510,11 +518,13 @@ static void write_ends(struct mip *mip)
 static bool alike(const struct plan_input *in, int a, int b)
 {
 	for (int f = 0; f < in->family_count; f++)
-		if (memcmp(&in->families[f].at[a], &in->families[f].at[b], sizeof(in->families[f].at[a])) != 0)
+		if (memcmp(&in->families[f].at[a], &in->families[f].at[b],
+		           sizeof(in->families[f].at[a])) != 0)
 			return false;
 	return in->stations[a].kind == in->stations[b].kind &&
 	       in->stations[a].on_burner == in->stations[b].on_burner &&
-	       memcmp(in->stations[a].jars, in->stations[b].jars, sizeof(in->stations[a].jars)) == 0;
+	       memcmp(in->stations[a].jars, in->stations[b].jars, sizeof(in->stations[a].jars)) ==
+	           0;
 }
 
 static void make_classes(struct mip *mip)
@@ -525,8 +535,10 @@ static void make_classes(struct mip *mip)
 		while (c < mip->class_count && !alike(mip->in, i, mip->classes[c].like))
 			c++;
 		if (c == mip->class_count) {
-			mip->classes[c] = (struct class){.kind = mip->in->stations[i].kind,
-			                                 .on_burner = mip->in->stations[i].on_burner, .like = i};
+			mip->classes[c] =
+			    (struct class){.kind = mip->in->stations[i].kind,
+			                   .on_burner = mip->in->stations[i].on_burner,
+			                   .like = i};
 			mip->class_count++;
 		}
 		mip->classes[c].count++;

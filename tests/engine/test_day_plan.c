@@ -1,0 +1,503 @@
+/* The day planner: what it promises, published results, and days that cannot be. */
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/day_plan.h"
+#include "support/plan_check.h"
+#include "support/plan_days.h"
+
+static struct plan_input in;
+static struct day_plan plan;
+static struct day_plan other;
+static struct plan_work *work;
+
+static void set_up(void)
+{
+	work = malloc(plan_work_size());
+	ck_assert_ptr_nonnull(work);
+}
+
+static void tear_down(void)
+{
+	free(work);
+}
+
+static void make(struct day_plan *out)
+{
+	struct fault fault = {0};
+	char said[200] = "";
+
+	ck_assert_msg(day_plan_make(&in, NULL, work, out, &fault), "%s", fault.sentence);
+	ck_assert_msg(plan_check(&in, out, said, sizeof(said)), "%s", said);
+	ck_assert_int_le(out->bound_s, out->finish_s);
+}
+
+/* A plain kitchen: one pot, one canner of 9 pints, own heat; 44 minutes a load with a
+ * hold of 8. */
+static void plain_day(int batches)
+{
+	day_init(&in, 2);
+	(void)day_station(&in, PLAN_POT, false);
+	(void)day_station(&in, PLAN_CANNER, false);
+	(void)day_family(&in, 9, 25, 8);
+	while (in.batch_count < batches)
+		(void)day_batch(&in, 0, 9);
+}
+
+/* --- what can be said by hand -------------------------------------------------------------- */
+
+/* 15 + 7 + 2 + 10 in the pot, then 2 + 25 + 8 + 5 + 4 in the canner; the rinse goes on
+ * beside it. */
+START_TEST(one_batch_takes_the_sum_of_its_steps)
+{
+	plain_day(1);
+	in.clean_down = (struct plan_span){MINUTES(20), 0};
+	make(&plan);
+	ck_assert_int_eq(plan.last_out_s, MINUTES(34 + 44));
+	ck_assert_int_eq(plan.finish_s, MINUTES(34 + 44 + 20));
+	ck_assert_int_eq(plan.finish_s, plan.bound_s);
+	ck_assert_int_eq(plan.waiting_jar_s, 0);
+	ck_assert_int_eq(plan.queue.jars, 0);
+	ck_assert_int_eq(plan.longest_wait_batch, PLAN_NONE);
+	ck_assert_int_eq(plan.load_count, 1);
+	ck_assert_int_eq(plan.loads[0].jars, 9);
+	ck_assert_int_eq(plan.stations[0].busy_s, MINUTES(37));
+	ck_assert_int_eq(plan.stations[1].busy_s, MINUTES(44));
+	ck_assert_int_eq(plan.stages[PLAN_STAGE_CANNERS].permille, (44 * 1000 + 49) / 98);
+}
+END_TEST
+
+/* Three batches: the canner is slower than the pot, so it sets the pace. */
+START_TEST(the_slower_stage_is_the_bottleneck)
+{
+	plain_day(3);
+	make(&plan);
+	ck_assert_int_eq(plan.finish_s, MINUTES(34 + 3 * 44));
+	ck_assert_int_eq(plan.bottleneck, PLAN_STAGE_CANNERS);
+	ck_assert_int_eq(plan.bound_stage, PLAN_STAGE_CANNERS);
+	ck_assert_int_eq(plan.finish_s, plan.bound_s);
+}
+END_TEST
+
+/* The pots could run ahead by 7 minutes a batch; they are put off instead. */
+START_TEST(jars_do_not_wait_where_that_costs_no_time)
+{
+	plain_day(4);
+	make(&plan);
+	ck_assert_int_eq(plan.finish_s, MINUTES(34 + 4 * 44));
+	ck_assert_int_le(plan.longest_wait_s, MINUTES(2));
+}
+END_TEST
+
+START_TEST(a_queue_is_said_with_place_and_time)
+{
+	plain_day(1);
+	in.stations[1].free_at_s = MINUTES(60);
+	in.batches[0].stage = PLAN_FILLED;
+	in.batches[0].filled_at_s = -MINUTES(3);
+	make(&plan);
+	ck_assert_int_eq(plan.queue.jars, 9);
+	ck_assert_int_eq(plan.queue.from_s, 0);
+	ck_assert_int_eq(plan.queue.until_s, MINUTES(60));
+	ck_assert_int_eq(plan.queue.station, 1);
+	ck_assert_int_eq(plan.queue.family, 0);
+	ck_assert_int_eq(plan.longest_wait_s, MINUTES(63));
+	ck_assert_int_eq(plan.waiting_jar_s, 9 * MINUTES(63));
+}
+END_TEST
+
+/* 5 and 4 jars of two batches make one full load. */
+START_TEST(leftovers_share_a_load)
+{
+	plain_day(2);
+	in.batches[0].jars = 5;
+	in.batches[1].jars = 4;
+	make(&plan);
+	ck_assert_int_eq(plan.load_count, 1);
+	ck_assert_int_eq(plan.loads[0].part_count, 2);
+	in.families[in.family_count++] = in.families[0];
+	in.batches[1].family = 1;
+	make(&plan);
+	ck_assert_int_eq(plan.load_count, 2);
+}
+END_TEST
+
+/* --- two machines ----------------------------------------------------------------------------- */
+
+struct job {
+	int first;
+	int second;
+};
+
+static int by_johnson(const void *left, const void *right)
+{
+	const struct job *a = left;
+	const struct job *b = right;
+	bool a_early = a->first < a->second;
+	bool b_early = b->first < b->second;
+
+	if (a_early != b_early)
+		return a_early ? -1 : 1;
+	return a_early ? a->first - b->first : b->second - a->second;
+}
+
+/* Johnson 1954, Naval Research Logistics Quarterly 1, 61-68: the least makespan of two
+ * machines in a row. */
+static int johnson(struct job *jobs, int count)
+{
+	int first = 0;
+	int second = 0;
+
+	qsort(jobs, (size_t)count, sizeof(jobs[0]), by_johnson);
+	for (int i = 0; i < count; i++) {
+		first += jobs[i].first;
+		second = (first > second ? first : second) + jobs[i].second;
+	}
+	return second;
+}
+
+/* One pot, one canner, many hands, no limit, each batch a load of its own. */
+static void two_machines(struct dice *dice, struct job *jobs, int count)
+{
+	day_init(&in, PLAN_PEOPLE_MAX);
+	(void)day_station(&in, PLAN_POT, false);
+	(void)day_station(&in, PLAN_CANNER, false);
+	for (int i = 0; i < count; i++) {
+		struct plan_batch *batch =
+		    &in.batches[day_batch(&in, day_family(&in, 9, 5, roll(dice, 90)), 9)];
+		const struct plan_process *process = &in.families[batch->family].at[1];
+
+		batch->to_boil.length_s = MINUTES(1 + roll(dice, 80));
+		batch->rinse.length_s = 0;
+		jobs[i].first = batch->to_boil.length_s + batch->boil.length_s +
+		                batch->off.length_s + batch->fill.length_s;
+		jobs[i].second = process->load.length_s + process->come_up.length_s +
+		                 process->hold.length_s + process->rest.length_s +
+		                 process->unload.length_s;
+	}
+}
+
+START_TEST(two_machines_are_planned_as_johnson_does)
+{
+	struct dice dice = {.state = 1954};
+
+	for (int i = 0; i < 600; i++) {
+		struct job jobs[PLAN_FAMILIES_MAX];
+		int count = 2 + roll(&dice, PLAN_FAMILIES_MAX - 1);
+		struct fault fault = {0};
+
+		two_machines(&dice, jobs, count);
+		in.effort_percent = 1;
+		ck_assert_msg(day_plan_make(&in, NULL, work, &plan, &fault), "%s", fault.sentence);
+		ck_assert_int_eq(plan.finish_s, johnson(jobs, count));
+	}
+}
+END_TEST
+
+/* --- large days ---------------------------------------------------------------------------------- */
+
+/* The gap to what no plan can beat; that bound forgets most rules, so the gap to the
+ * best plan is less.  `make bench` prints the figures. */
+START_TEST(forty_batches_come_near_the_bound)
+{
+	day_in_quince_hollow(&in, 40);
+	make(&plan);
+	ck_assert_int_le(100 * (plan.finish_s - plan.bound_s), 10 * plan.bound_s);
+	in.people_count = 1;
+	make(&plan);
+	ck_assert_int_le(100 * (plan.finish_s - plan.bound_s), 25 * plan.bound_s);
+	in.people_count = 3;
+	in.burners = 2;
+	make(&plan);
+	ck_assert_int_le(100 * (plan.finish_s - plan.bound_s), 28 * plan.bound_s);
+}
+END_TEST
+
+START_TEST(the_largest_day_fits)
+{
+	day_in_quince_hollow(&in, PLAN_BATCHES_MAX);
+	for (int i = 0; i < in.batch_count; i++)
+		in.batches[i].jars = 20;
+	in.effort_percent = 5;
+	make(&plan);
+	ck_assert_int_ge(plan.load_count, PLAN_BATCHES_MAX * 20 / 9);
+}
+END_TEST
+
+START_TEST(the_same_day_gives_the_same_plan)
+{
+	struct plan_work *another = malloc(plan_work_size());
+
+	ck_assert_ptr_nonnull(another);
+	memset(another, 0xa5, plan_work_size());
+	day_in_quince_hollow(&in, 7);
+	make(&plan);
+	ck_assert(day_plan_make(&in, NULL, another, &other, NULL));
+	ck_assert_int_eq(plan.task_count, other.task_count);
+	ck_assert_int_eq(memcmp(&plan, &other, sizeof(plan)), 0);
+	free(another);
+}
+END_TEST
+
+/* --- what if --------------------------------------------------------------------------------------- */
+
+START_TEST(one_more_of_what_is_short_saves_time)
+{
+	struct plan_what_if what_if;
+
+	plain_day(4);
+	make(&plan);
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_MORE_CANNER, work, &what_if, NULL));
+	ck_assert(what_if.counted);
+	ck_assert_int_gt(what_if.saves_s, MINUTES(20));
+	ck_assert_int_eq(what_if.finish_s + what_if.saves_s, plan.finish_s);
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_MORE_POT, work, &what_if, NULL));
+	ck_assert(what_if.counted);
+	ck_assert_int_le(what_if.saves_s, MINUTES(5));
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_MORE_BURNER, work, &what_if, NULL));
+	ck_assert(!what_if.counted);
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_MORE_JUICER, work, &what_if, NULL));
+	ck_assert(!what_if.counted);
+	ck_assert_int_eq(what_if.saves_s, 0);
+}
+END_TEST
+
+START_TEST(one_more_of_anything_never_costs_time)
+{
+	day_in_quince_hollow(&in, 7);
+	in.burners = 3;
+	in.effort_percent = 20;
+	make(&plan);
+	for (int extra = 0; extra < PLAN_EXTRA_COUNT; extra++) {
+		struct plan_what_if what_if;
+
+		ck_assert(
+		    day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
+		ck_assert(what_if.counted);
+		ck_assert_int_ge(what_if.saves_s, 0);
+		ck_assert_int_ge(what_if.finish_s, 0);
+		ck_assert_str_ne(plan_extra_words((enum plan_extra)extra), "?");
+	}
+}
+END_TEST
+
+/* --- going on from what happened ------------------------------------------------------------------- */
+
+START_TEST(work_that_goes_on_is_part_of_the_plan)
+{
+	plain_day(3);
+	in.start_s = MINUTES(50);
+	in.batches[0].stage = PLAN_IN_POT;
+	in.batches[0].station = 0;
+	in.batches[0].to_boil.length_s = 0;
+	in.batches[0].boil.length_s = MINUTES(4);
+	in.running_loads[0] =
+	    (struct plan_running_load){.station = 1, .jars = 7, .left = in.families[0].at[1]};
+	in.running_loads[0].left.load.length_s = 0;
+	in.running_loads[0].left.come_up.length_s = MINUTES(10);
+	in.running_load_count = 1;
+	make(&plan);
+	ck_assert_int_eq(plan.loads[0].running, 0);
+	ck_assert_int_eq(plan.loads[0].end_s, MINUTES(50 + 10 + 8 + 5 + 4));
+	ck_assert_int_eq(plan.loads[1].start_s, plan.loads[0].end_s);
+	ck_assert_int_eq(plan.finish_s, MINUTES(50 + 27 + 3 * 44));
+}
+END_TEST
+
+/* Two batches wait: the one that is over its limit first, though it came last. */
+START_TEST(jars_over_their_limit_go_first)
+{
+	plain_day(2);
+	for (int i = 0; i < 2; i++) {
+		in.batches[i].stage = PLAN_FILLED;
+		in.batches[i].filled_at_s = -MINUTES(10 + 5 * i);
+	}
+	in.batches[0].wait_limit_s = MINUTES(70);
+	in.batches[1].wait_limit_s = MINUTES(12);
+	make(&plan);
+	ck_assert_int_eq(plan.loads[0].parts[0].batch, 1);
+	ck_assert_int_eq(plan.late_jars, 9);
+}
+END_TEST
+
+START_TEST(a_break_is_kept)
+{
+	plain_day(3);
+	in.breaks[0] = (struct plan_break){MINUTES(60), MINUTES(100)};
+	in.break_count = 1;
+	make(&plan);
+	ck_assert_int_gt(plan.finish_s, MINUTES(34 + 3 * 44));
+	for (int i = 0; i < plan.task_count; i++)
+		ck_assert(plan.tasks[i].kind != PLAN_BREAK || plan.tasks[i].people == 3);
+}
+END_TEST
+
+/* --- days that cannot be ------------------------------------------------------------------------------- */
+
+static void refused(const char *because)
+{
+	struct fault fault = {0};
+
+	plan.finish_s = -7;
+	ck_assert_msg(!day_plan_make(&in, NULL, work, &plan, &fault), "planned, not: %s", because);
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	ck_assert_msg(strstr(fault.sentence, because) != NULL, "%s", fault.sentence);
+	ck_assert_int_eq(plan.finish_s, -7);
+}
+
+START_TEST(impossible_days_get_a_sentence)
+{
+	day_init(&in, 1);
+	refused("nothing to plan");
+	plain_day(1);
+	in.stations[0].kind = PLAN_JUICER;
+	refused("no pot");
+	plain_day(1);
+	in.stations[1].kind = PLAN_POT;
+	refused("no canner");
+	plain_day(1);
+	in.people_count = 0;
+	refused("Nobody is there");
+	plain_day(1);
+	memset(in.stations[1].jars, 0, sizeof(in.stations[1].jars));
+	refused("smaller jar");
+	plain_day(1);
+	in.families[0].at[1].possible = false;
+	refused("published process");
+	plain_day(1);
+	in.batches[0].fill.people = 3;
+	refused("takes 3 people and there are 2");
+	plain_day(1);
+	in.batches[0].pots = 1u << 1;
+	refused("No pot here is large enough");
+	plain_day(1);
+	in.stations[0].on_burner = true;
+	in.burners = 0;
+	refused("needs a burner");
+	plain_day(1);
+	in.runs[in.run_count++] = (struct plan_run){.station = PLAN_NONE, .run = {MINUTES(60), 0}};
+	refused("no juicer");
+	plain_day(3);
+	in.cooling_jars = 20;
+	refused("room for 20");
+}
+END_TEST
+
+/* 18 jars are two loads of a canner of 9, and the second waits for the first. */
+START_TEST(a_limit_that_cannot_be_met_is_said)
+{
+	plain_day(1);
+	in.batches[0].jars = 18;
+	in.batches[0].wait_limit_s = MINUTES(40);
+	refused("would wait 44 min");
+	in.batches[0].wait_limit_s = MINUTES(44);
+	make(&plan);
+	(void)day_station(&in, PLAN_CANNER, false);
+	in.stations[2] = in.stations[1];
+	in.families[0].at[2] = in.families[0].at[1];
+	in.batches[0].wait_limit_s = MINUTES(2);
+	make(&plan);
+}
+END_TEST
+
+static const char *grape(const void *context, int batch)
+{
+	return batch == 0 ? context : NULL;
+}
+
+START_TEST(sentences_name_the_batch)
+{
+	struct plan_names names = {.batch = grape, .context = "grape jelly"};
+	struct fault fault = {0};
+
+	plain_day(1);
+	in.families[0].at[1].possible = false;
+	ck_assert(!day_plan_make(&in, &names, work, &plan, &fault));
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "grape jelly"));
+	ck_assert(!day_plan_make(&in, NULL, work, &plan, &fault));
+	ck_assert_ptr_nonnull(strstr(fault.sentence, "batch 1"));
+}
+END_TEST
+
+static void misuse(void)
+{
+	struct fault fault = {0};
+
+	ck_assert(!day_plan_make(&in, NULL, work, &plan, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+}
+
+START_TEST(numbers_out_of_range_are_the_callers_mistake)
+{
+	plain_day(1);
+	in.batch_count = PLAN_BATCHES_MAX + 1;
+	misuse();
+	plain_day(1);
+	in.batches[0].family = 1;
+	misuse();
+	plain_day(1);
+	in.batches[0].jars = 0;
+	misuse();
+	plain_day(1);
+	in.batches[0].fill.length_s = -1;
+	misuse();
+	plain_day(1);
+	in.batches[0].run_count = 1;
+	misuse();
+	plain_day(1);
+	in.stations[0].free_at_s = PLAN_TIME_MAX_S + 1;
+	misuse();
+	plain_day(2);
+	in.batches[0].stage = in.batches[1].stage = PLAN_IN_POT;
+	misuse();
+	plain_day(1);
+	in.break_count = 1;
+	misuse();
+}
+END_TEST
+
+START_TEST(everything_has_words)
+{
+	for (int i = 0; i < PLAN_TASK_KIND_COUNT; i++)
+		ck_assert_str_ne(plan_task_words((enum plan_task_kind)i), "?");
+	for (int i = 0; i <= PLAN_STAGE_PATH; i++)
+		ck_assert_str_ne(plan_stage_words((enum plan_stage)i), "?");
+	ck_assert_str_eq(plan_task_words(PLAN_TASK_KIND_COUNT), "?");
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("day plan");
+	TCase *tests = tcase_create("day plan");
+	SRunner *runner = srunner_create(suite);
+	int failed;
+
+	suite_add_tcase(suite, tests);
+	tcase_set_timeout(tests, 300);
+	tcase_add_checked_fixture(tests, set_up, tear_down);
+	tcase_add_test(tests, one_batch_takes_the_sum_of_its_steps);
+	tcase_add_test(tests, the_slower_stage_is_the_bottleneck);
+	tcase_add_test(tests, jars_do_not_wait_where_that_costs_no_time);
+	tcase_add_test(tests, a_queue_is_said_with_place_and_time);
+	tcase_add_test(tests, leftovers_share_a_load);
+	tcase_add_test(tests, two_machines_are_planned_as_johnson_does);
+	tcase_add_test(tests, forty_batches_come_near_the_bound);
+	tcase_add_test(tests, the_largest_day_fits);
+	tcase_add_test(tests, the_same_day_gives_the_same_plan);
+	tcase_add_test(tests, one_more_of_what_is_short_saves_time);
+	tcase_add_test(tests, one_more_of_anything_never_costs_time);
+	tcase_add_test(tests, work_that_goes_on_is_part_of_the_plan);
+	tcase_add_test(tests, jars_over_their_limit_go_first);
+	tcase_add_test(tests, a_break_is_kept);
+	tcase_add_test(tests, impossible_days_get_a_sentence);
+	tcase_add_test(tests, a_limit_that_cannot_be_met_is_said);
+	tcase_add_test(tests, sentences_name_the_batch);
+	tcase_add_test(tests, numbers_out_of_range_are_the_callers_mistake);
+	tcase_add_test(tests, everything_has_words);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
