@@ -91,6 +91,14 @@ bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, 
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 
+/* --- seal_acts.c --- */
+
+/* A process that is not valid or unknown: its jars have 2 h, and no seal is
+ * trusted. */
+bool load_is_wrong(const struct log_load *load);
+/* Does the jar's fate have to be chosen before a window closes? */
+bool jar_has_window(const struct log_jar *jar, const struct log_load *load);
+
 /* --- phase_acts.c --- */
 
 /* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
