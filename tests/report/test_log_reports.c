@@ -239,7 +239,7 @@ START_TEST(warnings_carry_their_source)
 	json = report(true, warnings, (struct load_choice){ .all = false });
 	ck_holds(json, "{\"id\": \"practice-row\", \"severity\": \"note\", \"station\": \"Big kettle\", "
 	               "\"load\": 1, \"sentence\": \"");
-	ck_holds(json, "\"source\": \"common practice, no source\"}");
+	ck_holds(json, "\"source\": \"common practice, no source\"");
 	free(json);
 }
 END_TEST
