@@ -140,7 +140,7 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or
- * is there no process at its pressure there (*minutes 0)? */
+ * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes);
 /* Recipes of the log's own, read with the board. */
