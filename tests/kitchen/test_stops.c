@@ -431,6 +431,7 @@ int main(void)
 	TCase *never = tcase_create("never");
 
 	tcase_add_checked_fixture(pass, begin, end);
+	tcase_set_timeout(pass, 30);
 	tcase_add_loop_test(pass, without_a_reason_a_stop_stops_and_nothing_is_changed, 0, PASSING);
 	tcase_add_loop_test(pass, three_letters_of_any_script_are_a_reason, 0, PASSING);
 	tcase_add_loop_test(pass, with_a_reason_it_goes_on_marked_and_an_undo_takes_all_of_it_back, 0, PASSING);
@@ -442,6 +443,7 @@ int main(void)
 	tcase_add_test(pass, the_worse_of_two_reasons_stands);
 	suite_add_tcase(suite, pass);
 	tcase_add_checked_fixture(never, begin, end);
+	tcase_set_timeout(never, 30);
 	tcase_add_test(never, no_load_without_an_elevation);
 	tcase_add_loop_test(never, no_low_acid_food_without_pressure, 0, 2);
 	tcase_add_test(never, no_load_without_a_row_in_the_tables);

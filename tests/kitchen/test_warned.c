@@ -326,6 +326,7 @@ int main(void)
 	TCase *aside_case = tcase_create("set aside");
 
 	tcase_add_checked_fixture(again, begin, end);
+	tcase_set_timeout(again, 30);
 	tcase_add_test(again, nothing_is_asked_again_before_something_can_change);
 	tcase_add_test(again, every_moment_at_which_a_rule_comes_due_is_met_to_the_millisecond);
 	tcase_add_test(again, an_act_an_undo_and_another_terminal_are_seen_at_once);
@@ -336,6 +337,7 @@ int main(void)
 	tcase_add_loop_test(again, on_a_random_day_what_is_remembered_is_what_would_be_found, 0, DAYS);
 	suite_add_tcase(suite, again);
 	tcase_add_checked_fixture(aside_case, begin, end);
+	tcase_set_timeout(aside_case, 30);
 	tcase_add_loop_test(aside_case, a_caution_or_a_note_is_set_aside_and_taken_up_again, 0, 2);
 	tcase_add_test(aside_case, setting_aside_is_undone_and_redone_in_the_house);
 	tcase_add_test(aside_case, one_set_aside_leaves_the_others);

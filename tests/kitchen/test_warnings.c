@@ -400,6 +400,7 @@ int main(void)
 	TCase *warnings = tcase_create("warnings");
 
 	tcase_add_checked_fixture(warnings, begin, end);
+	tcase_set_timeout(warnings, 30);
 	tcase_add_test(warnings, a_quiet_kitchen_has_nothing_to_warn_of);
 	tcase_add_test(warnings, an_elevation_not_set_stops);
 	tcase_add_test(warnings, boiling_water_that_does_not_fit_the_elevation);

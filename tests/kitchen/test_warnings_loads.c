@@ -424,6 +424,7 @@ int main(void)
 	TCase *jars = tcase_create("jars");
 
 	tcase_add_checked_fixture(process, begin, end);
+	tcase_set_timeout(process, 30);
 	tcase_add_test(process, a_load_that_got_less_than_the_elevation_set_now_asks);
 	tcase_add_test(process, a_pressure_that_is_no_longer_published_is_no_process);
 	tcase_add_test(process, a_hold_confirmed_too_soon_is_doubted_until_it_is_begun_again);
@@ -437,6 +438,7 @@ int main(void)
 	tcase_add_test(process, what_should_never_be_in_a_canner_stops);
 	suite_add_tcase(suite, process);
 	tcase_add_checked_fixture(jars, begin, end);
+	tcase_set_timeout(jars, 30);
 	tcase_add_test(jars, over_half_the_liquid_gone_goes_to_the_fridge);
 	tcase_add_test(jars, over_half_gone_from_a_sealed_jar_has_no_window);
 	tcase_add_test(jars, jars_that_need_a_fate_stop_until_they_have_one);

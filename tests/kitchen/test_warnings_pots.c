@@ -489,6 +489,7 @@ int main(void)
 	TCase *pots = tcase_create("pots");
 
 	tcase_add_checked_fixture(lids, begin, end);
+	tcase_set_timeout(lids, 30);
 	tcase_add_test(lids, a_lid_box_that_fails_more_than_the_others);
 	tcase_add_test(lids, a_canner_whose_lids_fail_more_than_elsewhere);
 	tcase_add_test(lids, a_person_whose_lids_fail_more_than_the_others);
@@ -502,6 +503,7 @@ int main(void)
 	tcase_add_loop_test(lids, whatever_else_goes_into_the_jars_may_be_short, 0, 2);
 	suite_add_tcase(suite, lids);
 	tcase_add_checked_fixture(pots, begin, end);
+	tcase_set_timeout(pots, 30);
 	tcase_add_test(pots, more_jars_than_the_canners_take_in_a_round);
 	tcase_add_test(pots, low_acid_jars_wait_where_no_pressure_canner_stands);
 	tcase_add_test(pots, jars_larger_than_any_tested_wait);

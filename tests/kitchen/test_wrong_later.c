@@ -377,6 +377,7 @@ int main(void)
 	TCase *elevation = tcase_create("elevation");
 
 	tcase_add_checked_fixture(batches, begin, end);
+	tcase_set_timeout(batches, 30);
 	tcase_add_loop_test(batches, an_acidified_batch_found_wrong_is_not_valid_wherever_its_jars_are, 0, COME_COUNT);
 	tcase_add_loop_test(batches, another_batch_found_wrong_is_unknown_and_stays_where_it_is, 0, COME_COUNT);
 	tcase_add_test(batches, a_batch_found_wrong_in_time_leaves_what_is_left_of_two_hours);
@@ -385,6 +386,7 @@ int main(void)
 	tcase_add_test(batches, every_load_of_a_batch_is_marked_and_no_other);
 	suite_add_tcase(suite, batches);
 	tcase_add_checked_fixture(elevation, begin, end);
+	tcase_set_timeout(elevation, 30);
 	tcase_add_test(elevation, loads_that_asked_more_are_not_valid_and_come_back_to_the_check);
 	tcase_add_loop_test(elevation, loads_that_got_enough_stay_as_they_are, 0, 5);
 	tcase_add_loop_test(elevation, a_wrong_elevation_corrected_in_two_steps_is_looked_at_again, 0, 2);

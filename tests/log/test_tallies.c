@@ -15,8 +15,8 @@
 #define CANNERS 3
 #define BOXES 3 /* of 60, 8 and 3 lids: some acts are refused */
 #define YEAR_MS (365 * KIT_DAY_MS)
-#define DAYS 5
-#define ACTS 90
+#define DAYS 4
+#define ACTS 70
 
 static struct log_kit kit;
 static uint64_t dice;
@@ -376,10 +376,12 @@ int main(void)
 	TCase *kept = tcase_create("kept");
 	TCase *older = tcase_create("older");
 	tcase_add_checked_fixture(kept, begin, end);
+	tcase_set_timeout(kept, 30);
 	tcase_add_loop_test(kept, on_random_days_tallies_and_lids_are_what_a_count_says, 0, DAYS);
 	tcase_add_test(kept, a_season_is_the_year_of_the_look);
 	suite_add_tcase(suite, kept);
 	tcase_add_checked_fixture(older, begin_empty, end);
+	tcase_set_timeout(older, 30);
 	tcase_add_test(older, the_migration_counts_what_an_older_log_holds);
 	tcase_add_test(older, after_the_migration_they_are_kept);
 	suite_add_tcase(suite, older);
