@@ -118,12 +118,13 @@ wait_for "batch-unknown" "the process of its jars counts as unknown" "o set asid
 lacks "t take up"
 press o
 wait_for "batch-unknown is set aside in this house; t takes it up again." "Set aside in this house: batch-unknown" \
-	"No open warnings." "t take up"
+	"t take up"
+wait_gone "the process of its jars counts as unknown"
 warns_not batch-unknown
 press u
 wait_for "Undone" "the process of its jars counts as unknown"
 press r o
-wait_for "No open warnings."
+wait_gone "the process of its jars counts as unknown"
 press t
 wait_for "batch-unknown is watched for again." "the process of its jars counts as unknown"
 wait_gone "Set aside in this house"
