@@ -61,6 +61,7 @@ static const struct name names[] = {
 	NAMED(unchecked, FORM_JARS),
 	NAMED(fateless, FORM_JARS),
 	NAMED(over_half, FORM_JARS),
+	NAMED(windowed, FORM_JARS),
 	NAMED_AS("window_left", window_in_ms, FORM_LEFT),
 	NAMED(window_hours, FORM_COUNT),
 	NAMED(liquid_lost, FORM_JARS),

@@ -120,6 +120,7 @@ struct facts {
 	bool cooling_out;        /* out of the canner, its process over */
 	int fateless;        /* jars that need a fate and have none */
 	int over_half;       /* of these, for liquid lost */
+	int windowed;        /* of these, jars on which a window closes */
 	int64_t window_in_ms; /* until nothing but the bin is left for them */
 	int window_hours;
 	int liquid_lost; /* jars that lost any */

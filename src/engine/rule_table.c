@@ -159,12 +159,12 @@ static int64_t seals_overdue(const struct facts *f)
 
 static int64_t window_closed(const struct facts *f)
 {
-	return f->fateless == 0 ? RULE_NEVER : used_up(f->window_in_ms);
+	return f->windowed == 0 ? RULE_NEVER : used_up(f->window_in_ms);
 }
 
 static int64_t window_closing(const struct facts *f)
 {
-	if (f->fateless == 0 || window_closed(f) == 0)
+	if (f->windowed == 0 || window_closed(f) == 0)
 		return RULE_NEVER;
 	return used_up(f->window_in_ms - FATE_CLOSING_MS);
 }
@@ -455,7 +455,7 @@ const struct rule rules[] = {
 	     "Whatever is filled from {lot} counts as NOT VALID ({why}): mend it, or fridge and freezer.", "shelving its loads",
 	     OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
 	STOP("window-closed", ABOUT_LOAD, window_closed,
-	     "Discard {fateless} of {lot}, do not taste: the {window_hours} h for anything else are over.",
+	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
 	     "fridge, freezer, reprocess", OVER_NEVER, "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	STOP("fate-closed", ABOUT_FATE, fate_closed,
 	     "Discard a jar of {lot}, do not taste: the time for the {fate} is over (f).", "carrying it out", OVER_NEVER,
@@ -524,7 +524,7 @@ const struct rule rules[] = {
 	CAUTION("pot-no-canner", ABOUT_BATCH, pot_no_canner,
 	        "{station}: no canner here has a process for {product}. Plan for fridge or freezer.", "the published tables"),
 	CAUTION("window-closing", ABOUT_LOAD, window_closing,
-	        "Decide on {fateless} of {lot}: {window_left} left, then only the bin.",
+	        "Decide on {windowed} of {lot}: {window_left} left, then only the bin.",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	CAUTION("fate-closing", ABOUT_FATE, fate_closing, "{fate_left} left to {fate} a jar of {lot} (f).",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),

@@ -200,7 +200,6 @@ static void account_facts(const struct asking *asking, const struct strip *strip
 static void seal_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
 {
 	const struct log_load *load = &strip->load;
-	bool wrong = load->verdict == VERDICT_NOT_VALID || load->verdict == VERDICT_UNKNOWN;
 	int64_t overdue = strip_seal_overdue_ms(strip);
 
 	facts->unchecked = strip->unchecked;
@@ -208,7 +207,8 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->cooling_out = overdue != 0;
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
-	facts->window_hours = wrong ? 2 : 24;
+	facts->windowed = strip_on_rack(strip) ? strip->windowed : 0;
+	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
 	facts->broken = load->broken;

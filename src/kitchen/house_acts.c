@@ -109,7 +109,7 @@ static bool look_again(struct kitchen *kitchen, struct act *act, const struct lo
 	return log_put_load(kitchen->log, &load, fault);
 }
 
-/* Every load since the elevation was set that was made at it. */
+/* Every load since the elevation was set, whatever it was corrected to since. */
 static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct elevation *right, int *loads,
                         struct fault *fault)
 {
@@ -119,13 +119,12 @@ static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct e
 	bool done = true;
 
 	*loads = 0;
-	if (!house->elevation.known)
+	if (house->elevation_set_wall_ms == 0)
 		return true;
 	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++)
-		if (made[i].elevation.um == house->elevation.um && made[i].elevation.slack_um == house->elevation.slack_um)
-			done = look_again(kitchen, act, &made[i], right, loads, fault);
+		done = look_again(kitchen, act, &made[i], right, loads, fault);
 	free(made);
 	return done;
 }

@@ -75,6 +75,7 @@ struct strip {
 	int largest_jar;  /* index into jar_sizes */
 	int liquid_lost;  /* jars that lost any liquid */
 	int over_half;    /* of those without a fate: over half their liquid gone */
+	int windowed;     /* of those without a fate: the window closes on them */
 	/* What its phases came to since the load was last begun; -1: none of the kind ended. */
 	int64_t held_ms;     /* the last hold */
 	int64_t holds_ms;    /* all holds together, the running one left out */

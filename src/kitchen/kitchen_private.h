@@ -99,6 +99,14 @@ bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, 
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 
+/* --- seal_acts.c --- */
+
+/* A process that is not valid or unknown: its jars have 2 h, and no seal is
+ * trusted. */
+bool load_is_wrong(const struct log_load *load);
+/* Does the jar's fate have to be chosen before a window closes? */
+bool jar_has_window(const struct log_jar *jar, const struct log_load *load);
+
 /* --- phase_acts.c --- */
 
 /* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
@@ -140,7 +148,7 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or
- * is there no process at its pressure there (*minutes 0)? */
+ * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes);
 /* Recipes of the log's own, read with the board. */

@@ -37,20 +37,34 @@ bool kitchen_process(const struct kitchen *kitchen, const struct load_order *ord
 	return process_find(&query, out, fault) || stop_no_process(kitchen, query.method, order->food, fault);
 }
 
+/* Is this published pair no more than the load got? Less pressure than it had is
+ * enough where a lower elevation asks for less. */
+static bool covers(const struct log_load *load, int minutes, int pressure_psi, int *least)
+{
+	if (pressure_psi > load->pressure_psi)
+		return false;
+	if (*least == 0 || minutes < *least)
+		*least = minutes;
+	return minutes <= load->minutes;
+}
+
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes)
 {
 	struct process_query query = { .food = lot->food, .pack = lot->pack, .jar = jar, .method = load->method,
-		                       .elevation = *elevation, .pressure_psi = load->pressure_psi };
+		                       .elevation = *elevation, .pressure_psi = NO_PRESSURE };
 	struct process process;
+	bool enough;
 
 	*minutes = 0;
 	if (!elevation->known || (load->elevation.um == elevation->um && load->elevation.slack_um == elevation->slack_um))
 		return false;
 	if (!process_find(&query, &process, NULL))
 		return true;
-	*minutes = process.minutes;
-	return process.minutes > load->minutes;
+	enough = covers(load, process.minutes, process.pressure_psi, minutes);
+	for (size_t i = 0; i < process.option_count && !enough; i++)
+		enough = covers(load, process.options[i].minutes, process.options[i].pressure_psi, minutes);
+	return !enough;
 }
 
 int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated)

@@ -316,13 +316,14 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 
 static void fail_process(struct log_load *load, const struct moment *now, const char *why)
 {
-	if (load->verdict == VERDICT_NOT_VALID)
-		return; /* the first failure counts: its window runs */
-	load->verdict = VERDICT_NOT_VALID;
 	/* A process that is run again keeps the moment it first failed: two hours are
-	 * two hours, however often it is tried. */
+	 * two hours, however often it is tried.  One that was not valid from the start,
+	 * for what is in the jars, has its two hours from now. */
 	if (load->process_ended_wall_ms == 0)
 		load->process_ended_wall_ms = now->wall_ms;
+	if (load->verdict == VERDICT_NOT_VALID)
+		return; /* the first reason counts */
+	load->verdict = VERDICT_NOT_VALID;
 	text_copy(load->verdict_why, sizeof(load->verdict_why), why);
 }
 

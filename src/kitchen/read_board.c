@@ -77,6 +77,7 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 		/* A jar whose fate is decided needs no look at its lid. */
 		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
 		strip->without_fate += fateless;
+		strip->windowed += fateless && jar_has_window(&jars[i], &strip->load);
 		strip->over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
 		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
 		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;

@@ -53,11 +53,22 @@ const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
 }
 
+bool load_is_wrong(const struct log_load *load)
+{
+	return load->verdict == VERDICT_NOT_VALID || load->verdict == VERDICT_UNKNOWN;
+}
+
+bool jar_has_window(const struct log_jar *jar, const struct log_load *load)
+{
+	/* A jar that sealed after a right process but lost its liquid goes to the
+	 * fridge whenever that is seen. */
+	return load_is_wrong(load) || jar->state != JAR_SEALED;
+}
+
 bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
                    int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault)
 {
-	bool wrong_process = load->verdict == VERDICT_NOT_VALID || load->verdict == VERDICT_UNKNOWN;
-	int64_t window = wrong_process ? PROCESS_ERROR_MS : UNSEALED_MS;
+	int64_t window = load_is_wrong(load) ? PROCESS_ERROR_MS : UNSEALED_MS;
 	int64_t until = load->process_ended_wall_ms + window;
 	char hour[40];
 
@@ -67,9 +78,7 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	if (jar->siphoning == SIPHON_OVER_HALF && fate != FATE_FRIDGE)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
-	/* A jar that sealed after a right process but lost its liquid goes to the
-	 * fridge whenever that is seen; there is no window on it. */
-	if (now_wall_ms > until && !(fate == FATE_FRIDGE && jar->state == JAR_SEALED && !wrong_process)) {
+	if (now_wall_ms > until && (fate != FATE_FRIDGE || jar_has_window(jar, load))) {
 		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Too late for the %s: the %d h window closed %s. Discard, do not taste.",

@@ -13,6 +13,9 @@
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* Sentences tell minutes: a firing rule is asked again this often. */
 #define SENTENCE_STALE_MS (MINUTE_MS / 2)
+/* What is expected of canners and pots shifts as either runs over its time, which no
+ * rule can tell beforehand. */
+#define OUTLOOK_STALE_MS MINUTE_MS
 #define WALL_MOVED_MS 1000
 
 struct answers {
@@ -87,12 +90,22 @@ static void ask_rules(void *context, const struct gathered *gathered)
 	}
 }
 
+static bool is_cooking(const struct board *board)
+{
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH)
+			return true;
+	return false;
+}
+
 size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
                         struct warning out[WARNINGS_MAX], int64_t *again_ms)
 {
 	struct answers answers = { kitchen, out, 0, RULE_NEVER };
 
 	facts_gather(kitchen, now, ask_rules, &answers);
+	if (is_cooking(&kitchen->board))
+		sooner(&answers, OUTLOOK_STALE_MS);
 	if (again_ms != NULL)
 		*again_ms = answers.again_ms;
 	return answers.count;

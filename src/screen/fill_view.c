@@ -129,6 +129,7 @@ static bool reason_typed(struct desk *desk, const char *text)
 static void no_acid(struct desk *desk)
 {
 	desk->fill.acid_in = false;
+	desk->fill.reason[0] = '\0'; /* one of before was for another answer */
 	go_to(desk, FILL_READY);
 	(void)fill(desk, "");
 }
@@ -159,6 +160,7 @@ static void choose(struct desk *desk)
 		break;
 	case FILL_ACID:
 		card->acid_in = true;
+		card->reason[0] = '\0'; /* none is needed */
 		go_to(desk, FILL_READY);
 		break;
 	case FILL_READY: (void)fill(desk, ""); break;

@@ -353,8 +353,10 @@ START_TEST(a_window_that_closes_and_is_closed)
 	struct facts facts = quiet(ABOUT_LOAD);
 
 	facts.window_in_ms = -1;
-	never("window-closed", &facts); /* every jar has its fate */
 	facts.fateless = 2;
+	never("window-closed", &facts); /* none on which a window closes */
+	never("window-closing", &facts);
+	facts.windowed = 2;
 	fires("window-closed", &facts, "Discard 2 jars of 2026-09-14-B1, do not taste: the 24 h");
 	never("window-closing", &facts);
 	facts.window_in_ms = 0;

@@ -1,7 +1,9 @@
-/* Each warning: when it fires, when it does not, and at its very edge. */
+/* Each warning: when it fires, when it does not, and at its very edge.  More of
+ * loads: test_warnings_loads.c; of pots, lids and supplies: test_warnings_pots.c. */
 #include <stdio.h>
 #include <string.h>
 
+#include "kitchen/clock.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;
@@ -23,18 +25,12 @@ static bool fires(const char *id, int64_t load_id)
 
 static void says(const char *id, int64_t load_id, enum severity severity, const char *words)
 {
-	const struct warning *warning = kk_warned(&kit, id, load_id);
-
-	ck_assert_msg(warning != NULL, "%s does not fire", id);
-	ck_assert_int_eq(warning->severity, severity);
-	ck_assert_str_ne(warning->source, "");
-	ck_assert_msg(strstr(warning->sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              warning->sentence, words);
+	kk_warns(&kit, id, load_id, severity, words);
 }
 
 static void pass_until(int64_t wall_ms)
 {
-	kk_pass(&kit, wall_ms - kit.clock.now.wall_ms);
+	kk_pass_until(&kit, wall_ms);
 }
 
 /* --- about the house ------------------------------------------------------------------ */
@@ -112,6 +108,95 @@ START_TEST(only_dial_gauges_are_asked_for_their_check)
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 5 weighted_gauge W pint=9",
 	                               kk_station(&kit, DIAL_CANNER), &kit.fault));
 	ck_assert(!fires("gauge-unchecked", 0));
+}
+END_TEST
+
+/* Midnight is noticed by whoever draws the board. */
+static void next_morning(void)
+{
+	pass_until(clock_day_start(kit.clock.now.wall_ms) + DAY_MS + 9 * HOUR_MS);
+	KK_OK(&kit, kitchen_refresh(kit.kitchen, false, &kit.fault));
+}
+
+static void load_of_the_day(void)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+
+	kk_to(&kit, load_id, PHASE_UNLOAD);
+	kk_pass(&kit, MINUTE_MS);
+	kk_step(&kit, load_id);
+}
+
+START_TEST(an_elevation_set_since_the_last_day_is_asked_about_until_the_next)
+{
+	load_of_the_day();
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "5000 ft", &kit.fault));
+	ck_assert(!fires("elevation-changed", 0)); /* no day lies between */
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "4650 ft", &kit.fault));
+	next_morning();
+	ck_assert(!fires("elevation-changed", 0));
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "5000 ft", &kit.fault));
+	says("elevation-changed", 0, SEVERITY_CAUTION, "On the last day it was 4,650 ft");
+	says("elevation-changed", 0, SEVERITY_CAUTION, "Is 5,000 ft (1,524 m) right");
+	load_of_the_day();
+	ck_assert(fires("elevation-changed", 0)); /* all day */
+	next_morning();
+	ck_assert(!fires("elevation-changed", 0));
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "4650 ft", &kit.fault));
+	says("elevation-changed", 0, SEVERITY_CAUTION, "On the last day it was 5,000 ft");
+}
+END_TEST
+
+START_TEST(an_elevation_set_back_or_unset_is_not_a_changed_one)
+{
+	load_of_the_day();
+	next_morning();
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "unknown", &kit.fault));
+	ck_assert(!fires("elevation-changed", 0) && fires("elevation-unset", 0));
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "4650 ft+-1", &kit.fault)); /* known less well */
+	ck_assert(fires("elevation-changed", 0));
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "4650 ft", &kit.fault));
+	ck_assert(!fires("elevation-changed", 0));
+}
+END_TEST
+
+/* A539, NCSU-472: 50 to 70 F is best, never above 95 F. */
+START_TEST(a_store_that_is_warm_or_hot)
+{
+	ck_assert(!fires("storage-warm", 0) && !fires("storage-hot", 0)); /* not read */
+	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "70F", &kit.fault));
+	ck_assert(!fires("storage-warm", 0) && !fires("storage-hot", 0));
+	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "70.01F", &kit.fault));
+	says("storage-warm", 0, SEVERITY_NOTE, "read at 70.0 F");
+	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "35C", &kit.fault)); /* 95 F */
+	ck_assert(fires("storage-warm", 0) && !fires("storage-hot", 0));
+	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "95.01F", &kit.fault));
+	says("storage-hot", 0, SEVERITY_CAUTION, "never pass 95 F");
+	ck_assert(!fires("storage-warm", 0)); /* not said twice */
+	KK_OK(&kit, kk_undo(&kit, 0));
+	ck_assert(fires("storage-warm", 0));
+	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "", &kit.fault));
+	ck_assert(!fires("storage-warm", 0) && !fires("storage-hot", 0));
+}
+END_TEST
+
+/* NCSU-472: use within one year. */
+START_TEST(a_jar_a_year_on_the_shelf_until_it_is_thrown_out)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t made = kit.clock.now.wall_ms;
+
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	kk_pass(&kit, MINUTE_MS);
+	kk_step(&kit, load_id);
+	pass_until(made + 365 * DAY_MS);
+	ck_assert(!fires("jars-old", 0));
+	kk_pass(&kit, 1);
+	says("jars-old", 0, SEVERITY_NOTE, "Use 2026-09-14-B1 first");
+	KK_OK(&kit, kitchen_found_wrong(kit.kitchen, load_id, "half of them bulge", &kit.fault));
+	KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault));
+	ck_assert(!fires("jars-old", 0));
 }
 END_TEST
 
@@ -315,12 +400,17 @@ int main(void)
 	TCase *warnings = tcase_create("warnings");
 
 	tcase_add_checked_fixture(warnings, begin, end);
+	tcase_set_timeout(warnings, 30);
 	tcase_add_test(warnings, a_quiet_kitchen_has_nothing_to_warn_of);
 	tcase_add_test(warnings, an_elevation_not_set_stops);
 	tcase_add_test(warnings, boiling_water_that_does_not_fit_the_elevation);
 	tcase_add_test(warnings, above_8000_ft_some_tables_stop);
 	tcase_add_test(warnings, a_dial_gauge_a_year_after_its_check);
 	tcase_add_test(warnings, only_dial_gauges_are_asked_for_their_check);
+	tcase_add_test(warnings, an_elevation_set_since_the_last_day_is_asked_about_until_the_next);
+	tcase_add_test(warnings, an_elevation_set_back_or_unset_is_not_a_changed_one);
+	tcase_add_test(warnings, a_store_that_is_warm_or_hot);
+	tcase_add_test(warnings, a_jar_a_year_on_the_shelf_until_it_is_thrown_out);
 	tcase_add_test(warnings, a_process_not_valid_stops_until_the_load_is_shelved);
 	tcase_add_test(warnings, an_estimated_process_is_said_to_be_unknown);
 	tcase_add_loop_test(warnings, a_restart_is_shown_in_every_timed_phase_in_the_canner, 0, 3);

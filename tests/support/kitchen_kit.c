@@ -273,6 +273,27 @@ const struct warning *kk_warned(struct kitchen_kit *kit, const char *id, int64_t
 	return NULL;
 }
 
+bool kk_fires(struct kitchen_kit *kit, const char *id)
+{
+	return kk_warned(kit, id, 0) != NULL;
+}
+
+void kk_warns(struct kitchen_kit *kit, const char *id, int64_t load_id, enum severity severity, const char *words)
+{
+	const struct warning *warning = kk_warned(kit, id, load_id);
+
+	if (warning == NULL)
+		ck_abort_msg("%s does not fire", id);
+	ck_assert_int_eq(warning->severity, severity);
+	ck_assert_str_ne(warning->source, "");
+	ck_assert_msg(strstr(warning->sentence, words) != NULL, "\"%s\" does not say \"%s\"", warning->sentence, words);
+}
+
+void kk_pass_until(struct kitchen_kit *kit, int64_t wall_ms)
+{
+	kk_pass(kit, wall_ms - kit->clock.now.wall_ms);
+}
+
 /* --- doing --------------------------------------------------------------------------- */
 
 struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars)

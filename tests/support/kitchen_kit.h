@@ -91,6 +91,11 @@ int kk_lids_used(struct kitchen_kit *kit, int64_t box_id);
 
 /* The warning of that id, about that load unless 0; NULL when it does not fire. */
 const struct warning *kk_warned(struct kitchen_kit *kit, const char *id, int64_t load_id);
+bool kk_fires(struct kitchen_kit *kit, const char *id);
+/* It fires, is so severe, names a source and holds these words. */
+void kk_warns(struct kitchen_kit *kit, const char *id, int64_t load_id, enum severity severity, const char *words);
+/* Until that moment of the wall clock. */
+void kk_pass_until(struct kitchen_kit *kit, int64_t wall_ms);
 
 /* Every typed row the log hands out, the journal left out, as text: the same
  * text only when every row is the same.  free() it. */

@@ -7,7 +7,7 @@ set -u
 
 raw=$own/raw
 escape=$(printf '\033')
-colours="$escape\\[\\([0-9]*;\\)*\\(3[0-8]\\|4[0-8]\\|9[0-7]\\|10[0-7]\\)[;m]"
+colours="$escape\\[\\([0-9]*;\\)*\\(3[0-8]\\|4[0-8]\\|9[0-7]\\|10[0-7]\\)\\(;[0-9]*\\)*m"
 
 resize() {
 	tm resize-window -t "$window" -x "$1" -y "$2"
