@@ -468,6 +468,7 @@ static const struct view_key keys[] = {
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
+	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL, plan_view_enter },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },

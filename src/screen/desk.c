@@ -16,6 +16,7 @@ static const struct view *const views[] = {
 	[VIEW_JUICE] = &juice_view,
 	[VIEW_LOADER] = &loader_view,
 	[VIEW_DAY] = &day_view,
+	[VIEW_PLAN] = &plan_view,
 	[VIEW_EXCEPTIONS] = &exceptions_view,
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,

@@ -17,6 +17,7 @@
 #include "engine/process.h"
 #include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
+#include "kitchen/plan.h"
 #include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
 #include "screen/config.h"
@@ -39,6 +40,7 @@ enum view_name {
 	VIEW_JUICE,
 	VIEW_LOADER,
 	VIEW_DAY,
+	VIEW_PLAN,
 	VIEW_EXCEPTIONS,
 	VIEW_SEALS,
 	VIEW_HOUSE,
@@ -239,6 +241,18 @@ struct seal_card {
 };
 
 
+enum plan_page { PLAN_PAGE_NEXT, PLAN_PAGE_RIBBON, PLAN_PAGE_ROWS, PLAN_PAGE_TIMES, PLAN_PAGE_COUNT };
+struct plan_card {
+	enum plan_page page;
+	struct list_state next;
+	struct list_state rows;
+	struct list_state times;
+	int top;           /* first station of the ribbons */
+	int64_t scroll_ms; /* of the ribbons, from now */
+	int extra;         /* the next "one more" to ask about */
+	int64_t sure_until_ms;
+};
+
 /* What a press of a key is. */
 enum press { PRESS_TAKEN, PRESS_TOO_SOON, PRESS_HELD };
 
@@ -286,6 +300,7 @@ struct desk {
 	struct juice_card juice;
 	struct loader_card loader;
 	struct day_card day;
+	struct plan_card plan;
 	struct shelf_card shelf;
 	struct forecast_card forecast;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
@@ -323,6 +338,7 @@ extern const struct view card_view;
 extern const struct view juice_view;
 extern const struct view loader_view;
 extern const struct view day_view;
+extern const struct view plan_view;
 extern const struct view exceptions_view;
 extern const struct view seals_view;
 extern const struct view house_view;
@@ -345,6 +361,8 @@ void card_view_enter(struct desk *desk, int64_t batch_id);
 void juice_view_enter(struct desk *desk);
 void loader_view_enter(struct desk *desk, int64_t station_id);
 void day_view_enter(struct desk *desk);
+void plan_view_enter(struct desk *desk);
+const struct kitchen_plan *desk_plan(const struct desk *desk);
 void seals_view_enter(struct desk *desk, int64_t load_id);
 void house_view_enter(struct desk *desk);
 void supplies_view_enter(struct desk *desk);
@@ -409,6 +427,19 @@ void urgent_draw(struct desk *desk, int row, int rows);
 void clock_line_draw(struct desk *desk, int row);
 int urgent_rows(const struct desk *desk, int room);
 void strips_draw(struct desk *desk, int row, int rows, int rows_each);
+/* A time axis over `cols` columns from `col` on. */
+#define AXIS_LABEL_COLS 12 /* before it: what the ribbon is of */
+struct axis {
+	int col;
+	int cols;
+	int64_t from_ms; /* relative to now */
+	int64_t per_col_ms;
+};
+struct axis axis_of_plan(int cols, int64_t scroll_ms);
+int axis_column(const struct axis *axis, int64_t ms); /* 0 to cols */
+void axis_draw(struct desk *desk, const struct axis *axis, int row);
+void plan_ribbon_draw(struct desk *desk, int row, int rows);
+
 /* Rows the ribbon would use of `room`; 0: not worth it. */
 int ribbon_rows(const struct desk *desk, int room);
 void ribbon_draw(struct desk *desk, int row, int rows);

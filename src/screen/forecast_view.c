@@ -232,6 +232,29 @@ static void with_stock(struct desk *desk)
 	work_out(desk);
 }
 
+/* The fruit as runs, the batches as forecast, into the day's plan. */
+static bool arrival_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	struct wishes wishes;
+	int arrives = PLAN_ANY_TIME;
+
+	take_wishes(desk, &wishes);
+	if ((text[0] != '\0' && !plan_time_read(text, &arrives, &fault)) ||
+	    !kitchen_plan_from_wishes(desk->kitchen, &wishes, arrives, &fault)) {
+		desk_say_fault(desk, &fault);
+		return fault.kind != FAULT_MISUSE;
+	}
+	plan_view_enter(desk);
+	desk_say(desk, ROLE_DONE, "In the plan. g goes by it. (u undoes)");
+	return true;
+}
+
+static void plan_it(struct desk *desk)
+{
+	desk_ask(desk, "Fruit arrives at (empty: it is here):", "", arrival_typed);
+}
+
 static bool is_known(const struct desk *desk)
 {
 	return desk->forecast.known;
@@ -408,6 +431,7 @@ static void down(struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product of it, or not.", has_recipes, choose },
 	{ 'b', 0, "b", "to buy", "What is missing for it, in units one buys.", is_known, shortage_view_enter },
+	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known, plan_it },
 	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.", has_recipes, more },
 	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer; below one: as many as there is fruit for.", has_recipes, fewer },
 	{ 'w', 0, "w", "want jars", "How much fruit do so many jars take?", has_recipes, ask_want },

@@ -90,6 +90,28 @@ static enum role header_role(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->house.practice_speed > 0 ? ROLE_PRACTICE : ROLE_HEADER;
 }
 
+/* The day or, while it goes by a plan, when it will end and how far that is off. */
+static void when_words(const struct desk *desk, bool narrow, char *buffer, size_t size)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	struct text text = text_over(buffer, size);
+	char hour[8];
+
+	clock_words_hour(desk->now.wall_ms, hour, sizeof(hour));
+	if (narrow || plan->state != PLAN_ACCEPTED || !plan->possible) {
+		if (narrow)
+			text_add(&text, "%s", hour);
+		else
+			clock_words_day_hour(desk->now.wall_ms, buffer, size);
+		return;
+	}
+	text_add(&text, "%s", hour);
+	clock_words_hour(plan->finish_ms, hour, sizeof(hour));
+	text_add(&text, " ends ~%s", hour);
+	if (plan->late_ms >= 60000 || plan->late_ms <= -60000)
+		text_add(&text, "%+lld", (long long)(plan->late_ms / 60000));
+}
+
 void header_draw(struct desk *desk)
 {
 	enum role role = header_role(desk);
@@ -109,10 +131,7 @@ void header_draw(struct desk *desk)
 		terminal_fill(desk->terminal, row, 0, cols, role, GLYPH_SPACE);
 	house_words(desk, &house_text);
 	facts_words(desk, narrow || cols < 100, &facts_text);
-	if (narrow)
-		clock_words_hour(desk->now.wall_ms, when, sizeof(when));
-	else
-		clock_words_day_hour(desk->now.wall_ms, when, sizeof(when));
+	when_words(desk, narrow, when, sizeof(when));
 	right = warnings_draw(desk, 0, cols);
 	if (narrow && one_row) {
 		/* The smallest window: the facts, and the name only if nothing is real. */

@@ -8,19 +8,10 @@
 #include "screen/desk.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
-#define LABEL_COLS 12
-
-struct axis {
-	int col;
-	int cols;
-	int64_t from_ms; /* relative to now, negative */
-	int64_t per_col_ms;
-};
-
 /* One column is one minute or more, so that a quarter of the width is past. */
 static struct axis axis_for(int cols)
 {
-	struct axis axis = { .col = LABEL_COLS + 1, .cols = cols - LABEL_COLS - 2 };
+	struct axis axis = { .col = AXIS_LABEL_COLS + 1, .cols = cols - AXIS_LABEL_COLS - 2 };
 	int64_t minutes = axis.cols >= 90 ? 1 : axis.cols >= 44 ? 2 : 4;
 
 	axis.per_col_ms = minutes * MINUTE_MS;
@@ -28,7 +19,17 @@ static struct axis axis_for(int cols)
 	return axis;
 }
 
-static int column_of(const struct axis *axis, int64_t ms)
+/* The planned day: coarser, scrolled by so much. */
+struct axis axis_of_plan(int cols, int64_t scroll_ms)
+{
+	struct axis axis = axis_for(cols);
+
+	axis.per_col_ms *= axis.cols >= 44 ? 2 : 1;
+	axis.from_ms = scroll_ms - axis.cols / 8 * axis.per_col_ms;
+	return axis;
+}
+
+int axis_column(const struct axis *axis, int64_t ms)
 {
 	int64_t offset = ms - axis->from_ms;
 
@@ -51,8 +52,8 @@ static enum glyph fill_of(const struct stretch *stretch)
 static void stretch_draw(struct desk *desk, const struct axis *axis, const struct stretch *stretch,
                          int row)
 {
-	int from = column_of(axis, stretch->from_ms);
-	int to = column_of(axis, stretch->to_ms);
+	int from = axis_column(axis, stretch->from_ms);
+	int to = axis_column(axis, stretch->to_ms);
 	enum role role = stretch->kind == STRETCH_RUNNING ? ROLE_RUNNING : ROLE_QUIET;
 
 	if (stretch->name == PHASE_COOLING || stretch->name == PHASE_SEAL_CHECK)
@@ -65,18 +66,18 @@ static void stretch_draw(struct desk *desk, const struct axis *axis, const struc
 		             glyph(desk->terminal, GLYPH_CROSS));
 }
 
-static void axis_draw(struct desk *desk, const struct axis *axis, int row)
+void axis_draw(struct desk *desk, const struct axis *axis, int row)
 {
 	/* Labels at whole quarter or half hours of local time, far enough apart. */
-	int64_t step = axis->per_col_ms >= 2 * MINUTE_MS ? 30 * MINUTE_MS : 15 * MINUTE_MS;
+	int64_t step = axis->per_col_ms > 4 * MINUTE_MS ? 60 * MINUTE_MS : axis->per_col_ms >= 2 * MINUTE_MS ? 30 * MINUTE_MS : 15 * MINUTE_MS;
 	int64_t day = clock_day_start(desk->now.wall_ms);
 	int64_t first = desk->now.wall_ms + axis->from_ms;
 	int64_t at = day + (first - day + step - 1) / step * step;
 
-	terminal_put(desk->terminal, row, 1, LABEL_COLS - 1, ROLE_QUIET, "time");
-	for (; column_of(axis, at - desk->now.wall_ms) + 6 <= axis->cols; at += step) {
+	terminal_put(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_QUIET, "time");
+	for (; axis_column(axis, at - desk->now.wall_ms) + 6 <= axis->cols; at += step) {
 		char hour[8];
-		int col = axis->col + column_of(axis, at - desk->now.wall_ms);
+		int col = axis->col + axis_column(axis, at - desk->now.wall_ms);
 
 		clock_words_hour(at, hour, sizeof(hour));
 		terminal_put(desk->terminal, row, col, 1, ROLE_QUIET, glyph(desk->terminal, GLYPH_TICK));
@@ -108,11 +109,11 @@ static void station_draw(struct desk *desk, const struct axis *axis, const struc
 	struct stretch stretches[STRETCHES_MAX];
 	size_t count = strip_outlook(strip, &desk->now, stretches);
 
-	terminal_putf(desk->terminal, row, 1, LABEL_COLS - 1, ROLE_QUIET, "%d %s", strip->station.digit,
+	terminal_putf(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_QUIET, "%d %s", strip->station.digit,
 	              strip->station.name);
 	for (size_t s = 0; s < count; s++)
 		stretch_draw(desk, axis, &stretches[s], row);
-	terminal_put(desk->terminal, row, axis->col + column_of(axis, 0), 1, ROLE_STRONG,
+	terminal_put(desk->terminal, row, axis->col + axis_column(axis, 0), 1, ROLE_STRONG,
 	             glyph(desk->terminal, GLYPH_NOW));
 }
 

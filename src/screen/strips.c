@@ -226,12 +226,46 @@ void urgent_draw(struct desk *desk, int row, int rows)
 
 /* --- strips ------------------------------------------------------------------------ */
 
+/* How much later than accepted the station's work ends, whole minutes; 0: no plan. */
+static long long late_minutes(const struct desk *desk, const struct strip *strip)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+
+	for (size_t i = 0; plan->state == PLAN_ACCEPTED && i < plan->station_count; i++)
+		if (plan->stations[i].station_id == strip->station.id)
+			return (long long)(plan->stations[i].late_ms / 60000);
+	return 0;
+}
+
 static void free_at_words(const struct desk *desk, const struct strip *strip, char *buffer, size_t size)
 {
+	struct text text = text_over(buffer, size);
+	long long late = late_minutes(desk, strip);
 	char hour[8];
 
 	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
-	(void)snprintf(buffer, size, "free ~%s", hour);
+	text_add(&text, "free ~%s", hour);
+	if (late != 0)
+		text_add(&text, "%+lld", late);
+}
+
+/* What the plan wants of a station next; false: no plan, or nothing more. */
+static bool next_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	struct plan_next nexts[PLAN_STATIONS_MAX];
+	size_t count = plan->state == PLAN_ACCEPTED
+	                   ? plan_next_stations(plan, kitchen_board(desk->kitchen), &desk->now, nexts) : 0;
+	char hour[8];
+
+	for (size_t i = 0; i < count; i++) {
+		if (nexts[i].station_id != strip->station.id || nexts[i].nothing || nexts[i].ringing)
+			continue;
+		clock_words_hour(nexts[i].at_ms, hour, sizeof(hour));
+		text_add(text, "%s: %s", nexts[i].now ? "now" : hour, nexts[i].words);
+		return true;
+	}
+	return false;
 }
 
 /* The second clock of a juicer: when the water must be looked at. */
@@ -279,8 +313,14 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	col += name_cols + 1;
 	cols -= who_put(desk, strip, row, cols);
 	if (strip->content == STRIP_EMPTY) {
-		terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
-		              station_kind_words(strip->station.kind));
+		char next[200] = "";
+		struct text text = TEXT_OVER(next);
+
+		if (one_row && next_words(desk, strip, &text))
+			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, "free; %s", next);
+		else
+			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
+			              station_kind_words(strip->station.kind));
 		return;
 	}
 	strip_clock_words(strip, face, clock, sizeof(clock));
@@ -346,21 +386,25 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
                             int row, int cols)
 {
 	char when[24];
-	int right = cols < FREE_AT_COLS ? cols : cols - 14;
+	int right = cols < FREE_AT_COLS ? cols : late_minutes(desk, strip) != 0 ? cols - 17 : cols - 14;
 
 	if (strip->content == STRIP_EMPTY) {
-		char room[80];
-		struct text text = TEXT_OVER(room);
+		char words[200];
+		struct text text = TEXT_OVER(words);
 
+		if (next_words(desk, strip, &text)) {
+			terminal_put(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, words);
+			return;
+		}
 		room_words(desk, &strip->station, &text);
-		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, room);
+		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 		return;
 	}
 	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
 	if (cols < FREE_AT_COLS)
 		return;
 	free_at_words(desk, strip, when, sizeof(when));
-	terminal_put(desk->terminal, row, right, 13, ROLE_QUIET, when);
+	terminal_put(desk->terminal, row, right, cols - right - 1, ROLE_QUIET, when);
 }
 
 /* A racked load: when its seals can be looked at, or that they can be now. */
