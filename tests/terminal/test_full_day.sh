@@ -8,31 +8,11 @@ set -u
 . "$(dirname "$0")/tmux_kit.sh"
 KITCHEN=$REPO/demo/quince-hollow-day.kitchen
 
-# go DIGIT: choose that station.
-go() {
-	press "$1"
-	wait_chosen "$1"
-}
-
 # reply TEXT: to the question that is open.
 reply() {
 	wait_for "Enter keeps it"
 	type_text "$1"
 	press Enter
-}
-
-# shellcheck disable=SC2317 # run by until_true
-begun_or_asked() {
-	sees "$1 begins." || case $flat in *"Space again if so."*) ;; *) false ;; esac
-}
-
-# do_step PHASE: the next step of the chosen station, with which that phase begins.
-# Whoever is quick on the fast clock is asked whether it was seen; it was.
-do_step() {
-	step
-	until_true begun_or_asked "$1"
-	if ! sees "$1 begins."; then step; fi
-	wait_for "$1 begins."
 }
 
 # undone TEXT: u takes it back and says what it was.

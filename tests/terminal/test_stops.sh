@@ -10,25 +10,6 @@ sed 's/^pot .* "\(Wide\|Deep\) pot" .*/pot \1/; s/^pot Wide/pot 6 "Wide pot" "16
 	"$REPO/demo/quince-hollow-day.kitchen" >"$own/stops.kitchen"
 KITCHEN=$own/stops.kitchen
 
-go() {
-	press "$1"
-	wait_chosen "$1"
-}
-
-# shellcheck disable=SC2317 # run by until_true
-begun_or_asked() {
-	sees "$1 begins." || case $flat in *"Space again if so."*) ;; *) false ;; esac
-}
-
-# do_step PHASE: the next step of the chosen station; whoever is quick on the fast
-# clock is asked whether it was seen; it was.
-do_step() {
-	step
-	until_true begun_or_asked "$1"
-	if ! sees "$1 begins."; then step; fi
-	wait_for "$1 begins."
-}
-
 # why TEXT: the reason that is asked for.
 why() {
 	press C-u

@@ -322,6 +322,26 @@ wait_chosen() {
 	fi
 }
 
+# go DIGIT: choose that station.
+go() {
+	press "$1"
+	wait_chosen "$1"
+}
+
+# shellcheck disable=SC2317 # run by until_true
+begun_or_asked() {
+	sees "$1 begins." || case $flat in *"Space again if so."*) ;; *) false ;; esac
+}
+
+# do_step PHASE: the next step of the chosen station, with which that phase begins.
+# Whoever is quick on the fast clock is asked whether it was seen; it was.
+do_step() {
+	step
+	until_true begun_or_asked "$1"
+	if ! sees "$1 begins."; then step; fi
+	wait_for "$1 begins."
+}
+
 is_chosen() {
 	look
 	grep -q "^[^ 0-9]$1[ $bell]" "$screen"
