@@ -136,13 +136,25 @@ static const struct plan_task *first_task_at(const struct kitchen_plan *plan, in
 	return NULL;
 }
 
+/* Jars to load stand filled; juice to boil is drawn. */
+static bool can_begin(const struct kitchen_plan *plan, const struct plan_task *task)
+{
+	const struct plan_load *load = task->kind == PLAN_LOAD ? &plan->plan->loads[task->load] : NULL;
+
+	for (int i = 0; load != NULL && i < load->part_count; i++)
+		if (plan->input->batches[load->parts[i].batch].stage != PLAN_FILLED)
+			return false;
+	return task->kind != PLAN_TO_BOIL || plan->input->batches[task->batch].stage != PLAN_TO_DO ||
+	       plan->input->batches[task->batch].run_count == 0;
+}
+
 static void say_task(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
                      const struct moment *now, struct plan_next *out)
 {
 	out->kind = task->kind;
 	out->at_ms = wall_of(plan, task->start_s);
-	out->now = out->at_ms <= now->wall_ms + SOON_MS;
-	out->late_ms = now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
+	out->now = out->at_ms <= now->wall_ms + SOON_MS && can_begin(plan, task);
+	out->late_ms = out->now && now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
 	if (task->station != PLAN_NONE) {
 		out->station_id = plan->stations[task->station].station_id;
 		out->digit = plan->stations[task->station].digit;
