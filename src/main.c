@@ -180,6 +180,19 @@ static bool run_supplies(const struct arguments *arguments, struct fault *fault)
 	return done;
 }
 
+static bool run_plan(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct day *day;
+	bool done;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	done = report_plan(&to, day, fault);
+	day_close(day);
+	return done;
+}
+
 /* A forecast or a shortage list: the same questions. */
 static bool run_ahead(const struct arguments *arguments,
                       bool (*report)(const struct report *, struct day *, const struct ahead_words *,
@@ -491,6 +504,14 @@ static const struct command commands[] = {
 	    .run = run_shortage,
 	},
 	{
+	    .word = "plan",
+	    .help = "the day plan: finish, what next, ribbons, tasks, what if",
+	    .more = "What is planned is written in the board or in a kitchen file (docs/kitchen-file.md).\n"
+	            "Of a day that cannot be it says why (exit status 3).\n",
+	    .takes = LOOKS,
+	    .run = run_plan,
+	},
+	{
 	    .word = "restore",
 	    .help = "put the newest whole backup in the place of a damaged log",
 	    .more = "The damaged file is kept beside it. A log that is whole is left alone.\n",
@@ -551,7 +572,8 @@ static enum status run(const struct arguments *arguments)
 	if (command->run(arguments, &fault))
 		return STATUS_DONE;
 	/* Where a refusal is an answer it has been written already. */
-	if (fault.kind != FAULT_REFUSED || (command->takes & (TAKES(ELEVATION) | TAKES(FRUIT))) == 0)
+	if (fault.kind != FAULT_REFUSED ||
+	    ((command->takes & (TAKES(ELEVATION) | TAKES(FRUIT))) == 0 && command->run != run_plan))
 		complain(command, &fault);
 	return status_of(&fault);
 }

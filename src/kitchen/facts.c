@@ -90,7 +90,7 @@ static void plan_facts(const struct asking *asking, struct gathered *gathered)
 	if (planning->plan.accepted_wall_ms == 0 || planning->plan.finished_wall_ms != 0)
 		return;
 	plan = kitchen_plan(asking->kitchen, asking->now);
-	facts->plan_runs = plan->state == PLAN_ACCEPTED && plan->possible && !plan->nothing_left;
+	facts->plan_runs = plan->state == PLAN_ACCEPTED && plan->finish_ms != 0 && !plan->nothing_left;
 	facts->plan_late_ms = plan->late_ms;
 	facts->plan_limit_ms = planning->house.late_minutes * MINUTE_MS;
 	clock_words_hour(plan->finish_ms, gathered->words[2], sizeof(gathered->words[2]));

@@ -9,7 +9,10 @@
 
 #include "kitchen/kitchen_private.h"
 #include "kitchen/open_day.h"
+#include "kitchen/plan.h"
 
+#define MINUTE_MS (INT64_C(60) * 1000)
+#define DAY_MS (24 * 60 * MINUTE_MS)
 #define SIDE_FILES 3 /* the log, its -wal and its -shm */
 
 /* malloc'ed; NULL with a fault. */
@@ -128,6 +131,82 @@ static bool copy_lids(struct kitchen *kitchen, struct log *from, struct fault *f
 	return done;
 }
 
+/* Recipes of the kitchen's own, which its plan may name. */
+static bool copy_recipes(struct kitchen *kitchen, struct log *from, struct fault *fault)
+{
+	struct log_recipe *own;
+	size_t count;
+	bool done = true;
+
+	if (!log_recipes(from, &own, &count, fault))
+		return false;
+	for (size_t i = 0; done && i < count; i++) {
+		own[i].id = 0;
+		done = kitchen_put_recipe(kitchen, &own[i], fault);
+	}
+	free(own);
+	return done;
+}
+
+/* Juice in stock, which the plan may count on. */
+static bool copy_juice(struct kitchen *kitchen, struct log *from, struct fault *fault)
+{
+	struct log_juice *juices;
+	size_t count;
+	bool done = true;
+
+	if (!log_juices_left(from, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; done && i < count; i++)
+		done = kitchen_juice_in(kitchen, juices[i].kind, juices[i].left_ul, juices[i].state, fault);
+	free(juices);
+	return done;
+}
+
+static bool copy_people(struct kitchen *kitchen, const struct kitchen *from, struct fault *fault)
+{
+	size_t helpers;
+	size_t breaks;
+	const struct log_helper *helper = kitchen_helpers(from, &helpers);
+	const struct log_plan_break *rest = kitchen_breaks(from, &breaks);
+
+	if (!kitchen_set_plan_house(kitchen, kitchen_plan_house(from), fault))
+		return false;
+	for (size_t i = 0; i < helpers; i++) {
+		struct log_helper row = helper[i];
+
+		row.id = 0;
+		if (!kitchen_put_helper(kitchen, &row, fault))
+			return false;
+	}
+	for (size_t i = 0; i < breaks; i++) {
+		struct log_plan_break row = rest[i];
+
+		row.id = 0;
+		if (!kitchen_put_break(kitchen, &row, fault))
+			return false;
+	}
+	return true;
+}
+
+/* All that is planned, begun or not: the whole day is practised. */
+static bool copy_plan(struct kitchen *kitchen, const struct kitchen *from, struct fault *fault)
+{
+	size_t runs;
+	size_t batches;
+	const struct log_plan_run *run = kitchen_plan_runs(from, &runs);
+	const struct log_plan_batch *batch = kitchen_plan_batches(from, &batches);
+	int64_t id;
+
+	for (size_t i = 0; i < runs; i++)
+		if (!kitchen_plan_add_run(kitchen, &run[i], &id, fault))
+			return false;
+	for (size_t i = 0; i < batches; i++)
+		if (kitchen_recipe_named(kitchen, batch[i].recipe) != NULL && !kitchen_plan_add_batch(kitchen, &batch[i], &id, fault))
+			return false;
+	return runs + batches == 0 || kitchen_plan_start(kitchen, 0, kitchen_plan_begins(from), fault);
+}
+
 static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault *fault)
 {
 	struct day *from;
@@ -136,7 +215,9 @@ static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault
 	if (!day_open(path, LOG_LOOK, &from, fault))
 		return false;
 	done = copy_house(kitchen, &kitchen_board(day_kitchen(from))->house, fault) &&
-	       copy_stations(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault);
+	       copy_stations(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault) &&
+	       copy_recipes(kitchen, day_log(from), fault) && copy_juice(kitchen, day_log(from), fault) &&
+	       copy_people(kitchen, day_kitchen(from), fault) && copy_plan(kitchen, day_kitchen(from), fault);
 	day_close(from);
 	return done;
 }
@@ -146,6 +227,35 @@ static bool fill(struct kitchen *kitchen, const struct new_log_plan *plan, struc
 	if (plan->kitchen_file != NULL && !kitchen_setup(kitchen, plan->kitchen_file, fault))
 		return false;
 	return plan->copy_from == NULL || copy_kitchen(kitchen, plan->copy_from, fault);
+}
+
+/* A planned day is practised from its own first hour, so that helpers come and meals
+ * are when they will be: the next day that has that hour still before it. */
+static bool begin_at_its_hour(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_house house = kitchen_board(kitchen)->house;
+	struct moment now = kitchen_now(kitchen);
+	int64_t day = clock_day_start(now.wall_ms);
+	int minutes = kitchen_plan_begins(kitchen);
+	size_t runs;
+	size_t batches;
+	struct act act;
+
+	(void)kitchen_plan_runs(kitchen, &runs);
+	(void)kitchen_plan_batches(kitchen, &batches);
+	if (minutes == PLAN_ANY_TIME || runs + batches == 0)
+		return true;
+	while (day + minutes * MINUTE_MS < now.wall_ms)
+		day = clock_day_start(day + DAY_MS + DAY_MS / 2); /* a day may have 25 hours */
+	if (!kitchen_plan_start(kitchen, day, minutes, fault))
+		return false;
+	house.practice_wall_ms = day + minutes * MINUTE_MS;
+	house.practice_real_wall_ms = now.wall_ms;
+	if (!act_begin(&act, kitchen, "house", 0, fault))
+		return false;
+	if (!log_put_house(kitchen_log(kitchen), &house, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Practice begins at the hour of the plan");
 }
 
 /* --- together ------------------------------------------------------------------------ */
@@ -175,6 +285,7 @@ static bool make_at(const char *path, const struct new_log_plan *plan, struct fa
 	done = plan->practice_speed == 0 ||
 	       kitchen_set_practice(day_kitchen(day), plan->practice_speed, fault);
 	done = done && fill(day_kitchen(day), plan, fault);
+	done = done && (plan->practice_speed == 0 || begin_at_its_hour(day_kitchen(day), fault));
 	day_close(day);
 	return done && file_is_whole(path, fault);
 }

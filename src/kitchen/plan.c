@@ -195,6 +195,49 @@ static void tell_stations(const struct kitchen *kitchen, struct planning *planni
 	}
 }
 
+/* --- without batches ------------------------------------------------------------------------------ */
+
+static int run_s(const struct plan_run *run)
+{
+	return run->set_up.length_s + run->run.length_s + run->drain.length_s;
+}
+
+static int process_s(const struct plan_process *process)
+{
+	return process->load.length_s + process->come_up.length_s + process->hold.length_s + process->rest.length_s +
+	       process->unload.length_s;
+}
+
+/* When the runs and loads that are left will be over: what goes on lasts as long as
+ * it lasts, planned runs go into the juicer that is free first. */
+static int rest_ends_s(const struct plan_input *input)
+{
+	int free_at[PLAN_STATIONS_MAX];
+	int end = input->start_s;
+
+	for (int i = 0; i < input->station_count; i++)
+		free_at[i] = input->start_s;
+	for (int i = 0; i < input->running_load_count; i++)
+		free_at[input->running_loads[i].station] += process_s(&input->running_loads[i].left);
+	for (int i = 0; i < input->run_count; i++)
+		if (input->runs[i].station != PLAN_NONE)
+			free_at[input->runs[i].station] += run_s(&input->runs[i]);
+	for (int i = 0; i < input->run_count; i++) {
+		int first = PLAN_NONE;
+
+		for (int n = 0; n < input->station_count; n++)
+			if (input->stations[n].kind == PLAN_JUICER && (first == PLAN_NONE || free_at[n] < free_at[first]))
+				first = n;
+		if (input->runs[i].station != PLAN_NONE || first == PLAN_NONE)
+			continue;
+		free_at[first] = free_at[first] > input->runs[i].ready_s ? free_at[first] : input->runs[i].ready_s;
+		free_at[first] += run_s(&input->runs[i]);
+	}
+	for (int i = 0; i < input->station_count; i++)
+		end = free_at[i] > end ? free_at[i] : end;
+	return end + input->clean_down.length_s;
+}
+
 /* --- the finish --------------------------------------------------------------------------------- */
 
 static bool board_is_idle(const struct kitchen *kitchen)
@@ -205,7 +248,7 @@ static bool board_is_idle(const struct kitchen *kitchen)
 	return kitchen->board.waiting_count == (size_t)kitchen->board.waiting_unpublished;
 }
 
-static void tell_finish(const struct kitchen *kitchen, struct planning *planning, const struct moment *now)
+static void tell_finish(const struct kitchen *kitchen, struct planning *planning)
 {
 	struct kitchen_plan *out = &planning->out;
 	const struct log_plan *plan = &planning->plan;
@@ -218,8 +261,8 @@ static void tell_finish(const struct kitchen *kitchen, struct planning *planning
 		out->finish_ms = out->finished_wall_ms;
 	else if (out->possible)
 		out->finish_ms = wall_of(out, planning->day.finish_s);
-	else if (out->nothing_left && out->done > 0)
-		out->finish_ms = now->wall_ms + planning->house.clean_minutes * INT64_C(60000);
+	else if (planning->input.batch_count == 0 && out->planned + out->going_on + out->done > 0)
+		out->finish_ms = wall_of(out, rest_ends_s(&planning->input));
 	if (out->accepted_finish_ms != 0 && out->finish_ms != 0)
 		out->late_ms = out->finish_ms - out->accepted_finish_ms;
 }
@@ -240,6 +283,22 @@ static const char *name_batch(const void *context, int batch)
 	const struct planning *planning = context;
 
 	return planning->items[planning->out.batch_items[batch]].words;
+}
+
+/* --- the search ------------------------------------------------------------------------------------ */
+
+/* The planner's search is about batches and stops (by zero) where there is none: it
+ * is not asked then.  Nothing is left to be arranged. */
+static bool make_day(struct planning *planning)
+{
+	struct plan_names names = { .batch = name_batch, .context = planning };
+
+	if (planning->input.run_count + planning->input.running_load_count + planning->input.batch_count == 0)
+		return fault_set(&planning->out.why, FAULT_REFUSED, "There is nothing to plan: add a batch first.");
+	if (planning->input.batch_count == 0)
+		return fault_set(&planning->out.why, FAULT_REFUSED,
+		                 "No batch is left to be arranged: what still runs ends by the board.");
+	return day_plan_make(&planning->input, &names, planning->work, &planning->day, &planning->out.why);
 }
 
 /* Is the moment at which somebody should press a key over, and by how much?  Each
@@ -265,7 +324,6 @@ static int64_t stale_in_ms(const struct planning *planning, const struct moment 
 static void work_out(const struct kitchen *kitchen, struct planning *planning, const struct moment *now)
 {
 	struct kitchen_plan *out = &planning->out;
-	struct plan_names names = { .batch = name_batch, .context = planning };
 	uint64_t version = out->version + 1;
 
 	memset(out, 0, sizeof(*out));
@@ -278,12 +336,12 @@ static void work_out(const struct kitchen *kitchen, struct planning *planning, c
 	out->items = planning->items;
 	out->station_ids = planning->station_ids;
 	out->possible = plan_build_input(kitchen, planning, now);
-	out->possible = out->possible && day_plan_make(&planning->input, &names, planning->work, &planning->day, &out->why);
+	out->possible = out->possible && make_day(planning);
 	for (size_t i = 0; i < out->item_count; i++)
 		tell_item(kitchen, planning, &planning->items[i]);
 	tell_blocks(planning);
 	tell_stations(kitchen, planning);
-	tell_finish(kitchen, planning, now);
+	tell_finish(kitchen, planning);
 	planning->again_ms = stale_in_ms(planning, now);
 	planning->reads = kitchen->reads;
 }

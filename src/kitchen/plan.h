@@ -220,6 +220,7 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
                               struct fault *fault);
 /* The day it is for (local midnight; 0: today) and when work begins that day. */
 bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_minutes, struct fault *fault);
+int kitchen_plan_begins(const struct kitchen *kitchen); /* minutes; PLAN_ANY_TIME: at once */
 /* Take the plan as it stands now as what the day is measured by; again at any time.
  * FAULT_REFUSED with the planner's sentence when it is not possible. */
 bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault);

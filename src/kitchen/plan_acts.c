@@ -370,6 +370,11 @@ bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_
 	return act_commit(&act, fault, "The plan is for %s, from %s", date, at[0] != '\0' ? at : "now");
 }
 
+int kitchen_plan_begins(const struct kitchen *kitchen)
+{
+	return kitchen->planning->plan.start_minutes;
+}
+
 /* Where a piece of work stands in the plan: its first and last task. */
 static bool put_block(struct act *act, const struct kitchen_plan *plan, const struct plan_item *item,
                       struct fault *fault)

@@ -37,6 +37,22 @@ static const char *jar_words(const struct kitchen_plan *plan, int batch, int jar
 	return jars == 1 ? jar->words : jar->plural;
 }
 
+/* Jars of all parts that go by the words of this one; 0: an earlier one has said them. */
+static int jars_of_words(const struct kitchen_plan *plan, const struct plan_load *load, int part)
+{
+	const char *words = batch_words(plan, load->parts[part].batch);
+	int jars = 0;
+
+	for (int i = 0; i < load->part_count; i++) {
+		if (strcmp(batch_words(plan, load->parts[i].batch), words) != 0)
+			continue;
+		if (i < part)
+			return 0;
+		jars += load->parts[i].jars;
+	}
+	return jars;
+}
+
 void plan_load_say(const struct kitchen_plan *plan, const struct board *board, int load, char *buffer, size_t size)
 {
 	const struct plan_load *from = &plan->plan->loads[load];
@@ -46,9 +62,14 @@ void plan_load_say(const struct kitchen_plan *plan, const struct board *board, i
 		text_add(&text, "%s", strip_at(plan, board, from->station)->holds);
 		return;
 	}
-	for (int i = 0; i < from->part_count; i++)
-		text_add(&text, "%s%d %s %s", i == 0 ? "" : " and ", from->parts[i].jars,
-		         jar_words(plan, from->parts[i].batch, from->parts[i].jars), batch_words(plan, from->parts[i].batch));
+	for (int i = 0; i < from->part_count; i++) {
+		int batch = from->parts[i].batch;
+		int jars = jars_of_words(plan, from, i);
+
+		if (jars > 0)
+			text_add(&text, "%s%d %s %s", text.used == 0 ? "" : " and ", jars, jar_words(plan, batch, jars),
+			         batch_words(plan, batch));
+	}
 }
 
 void plan_task_say(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
@@ -136,13 +157,25 @@ static const struct plan_task *first_task_at(const struct kitchen_plan *plan, in
 	return NULL;
 }
 
+/* Jars to load stand filled; juice to boil is drawn. */
+static bool can_begin(const struct kitchen_plan *plan, const struct plan_task *task)
+{
+	const struct plan_load *load = task->kind == PLAN_LOAD ? &plan->plan->loads[task->load] : NULL;
+
+	for (int i = 0; load != NULL && i < load->part_count; i++)
+		if (plan->input->batches[load->parts[i].batch].stage != PLAN_FILLED)
+			return false;
+	return task->kind != PLAN_TO_BOIL || plan->input->batches[task->batch].stage != PLAN_TO_DO ||
+	       plan->input->batches[task->batch].run_count == 0;
+}
+
 static void say_task(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
                      const struct moment *now, struct plan_next *out)
 {
 	out->kind = task->kind;
 	out->at_ms = wall_of(plan, task->start_s);
-	out->now = out->at_ms <= now->wall_ms + SOON_MS;
-	out->late_ms = now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
+	out->now = out->at_ms <= now->wall_ms + SOON_MS && can_begin(plan, task);
+	out->late_ms = out->now && now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
 	if (task->station != PLAN_NONE) {
 		out->station_id = plan->stations[task->station].station_id;
 		out->digit = plan->stations[task->station].digit;

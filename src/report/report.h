@@ -79,4 +79,8 @@ bool report_forecast(const struct report *to, struct day *day, const struct ahea
 bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words,
                      struct fault *fault);
 
+/* The day plan as it stands: finish, what is next, ribbons, tasks, what one more of
+ * something would save.  A day that cannot be is refused with the planner's sentence. */
+bool report_plan(const struct report *to, struct day *day, struct fault *fault);
+
 #endif
