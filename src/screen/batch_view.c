@@ -270,12 +270,33 @@ static bool typed(struct desk *desk, long key)
 	return false;
 }
 
+/* The batch that the plan starts here next, down to the last question; Left goes
+ * back to another one. */
+static void take_planned(struct desk *desk)
+{
+	struct batch_order *order = &desk->batch.order;
+	const struct log_plan_batch *planned = desk_planned_batch(desk, order->station_id);
+
+	if (planned == NULL || kitchen_recipe_named(desk->kitchen, planned->recipe) == NULL)
+		return;
+	text_copy(order->recipe, sizeof(order->recipe), planned->recipe);
+	text_copy(order->pack, sizeof(order->pack), planned->pack);
+	text_copy(order->jar, sizeof(order->jar), planned->jar);
+	go_to(desk, BATCH_MULTIPLE);
+	desk->batch.multiple.value = planned->multiple;
+	look(desk);
+	if (desk->batch.need_known)
+		desk->batch.field = BATCH_READY;
+	desk_say(desk, ROLE_QUIET, "As planned; Left for another.");
+}
+
 void batch_view_enter(struct desk *desk, int64_t station_id)
 {
 	memset(&desk->batch, 0, sizeof(desk->batch));
 	desk->batch.order.station_id = station_id;
 	desk->batch.order.multiple = 1;
 	desk_show_view(desk, VIEW_BATCH);
+	take_planned(desk);
 }
 
 /* --- drawing ------------------------------------------------------------------------------ */

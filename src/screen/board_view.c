@@ -163,6 +163,17 @@ static bool weight_typed(struct desk *desk, const char *text)
 	return true;
 }
 
+static void ask_weight(struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+	const struct log_plan_run *planned = strip == NULL ? NULL : desk_planned_run(desk, strip->station.id);
+	char weight[48] = "";
+
+	if (planned != NULL && strcmp(planned->fruit, desk->run_fruit) == 0)
+		amount_words(MEASURE_MASS, planned->fruit_mg, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
+	desk_ask(desk, "Weight, 12 lb or 5.5 kg:", weight, weight_typed);
+}
+
 static bool fruit_typed(struct desk *desk, const char *text)
 {
 	if (text[0] == '\0') {
@@ -170,15 +181,23 @@ static bool fruit_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	text_copy(desk->run_fruit, sizeof(desk->run_fruit), text);
-	desk_ask(desk, "Weight, 12 lb or 5.5 kg:", "", weight_typed);
+	ask_weight(desk);
 	return false; /* the line stays open for the second question */
+}
+
+/* As planned, where the day goes by a plan. */
+static void ask_fruit(struct desk *desk, int64_t station_id)
+{
+	const struct log_plan_run *planned = desk_planned_run(desk, station_id);
+
+	desk_ask(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
 }
 
 /* An empty station: what is started there. */
 static void start_at(struct desk *desk, const struct strip *strip)
 {
 	switch (strip->station.kind) {
-	case STATION_JUICER: desk_ask(desk, "Fruit in the basket:", "", fruit_typed); break;
+	case STATION_JUICER: ask_fruit(desk, strip->station.id); break;
 	case STATION_POT: batch_view_enter(desk, strip->station.id); break;
 	default:
 		if (kitchen_board(desk->kitchen)->waiting_count > 0)

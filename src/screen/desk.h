@@ -363,6 +363,9 @@ void loader_view_enter(struct desk *desk, int64_t station_id);
 void day_view_enter(struct desk *desk);
 void plan_view_enter(struct desk *desk);
 const struct kitchen_plan *desk_plan(const struct desk *desk);
+/* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
+const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
+const struct log_plan_batch *desk_planned_batch(const struct desk *desk, int64_t station_id);
 void seals_view_enter(struct desk *desk, int64_t load_id);
 void house_view_enter(struct desk *desk);
 void supplies_view_enter(struct desk *desk);
