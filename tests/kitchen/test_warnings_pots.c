@@ -256,7 +256,7 @@ START_TEST(acid_short_of_what_is_still_to_be_filled)
 	count(SUPPLY_LEMON_JUICE, "", likely * each);
 	ck_assert(!fires("acid-short"));
 	count(SUPPLY_LEMON_JUICE, "", likely * each - 1);
-	cautions("acid-short", "Stop that line:");
+	cautions("acid-short", "stop that line:");
 	pk_to(&kit, DEEP_POT, PHASE_FILL);
 	pk_fill(&kit, batch_id, "quart", likely - 1, 0);
 	cautions("acid-short", "2 tbsp of bottled lemon juice is needed");
@@ -294,7 +294,7 @@ START_TEST(whatever_else_goes_into_the_jars_may_be_short)
 		const char *id;
 		const char *words;
 	} others[] = {
-		{SUPPLY_SUGAR, "sugar-short", "Do not cut the sugar:"},
+		{SUPPLY_SUGAR, "sugar-short", "do not cut the sugar:"},
 		{SUPPLY_SALT, "supply-short", "Get "},
 	};
 	int64_t takes;
