@@ -277,10 +277,10 @@ static int64_t whole_fruit_mg(const struct ahead *ahead)
 	return mg;
 }
 
-/* Even charges, none larger than a basket. */
+/* Even charges, none larger than a basket, of which no one counts the hundredth part. */
 static int charges(const struct kitchen *kitchen, int64_t mg)
 {
-	int64_t charge = kitchen->planning->house.charge_mg;
+	int64_t charge = kitchen->planning->house.charge_mg + kitchen->planning->house.charge_mg / 100;
 
 	return mg <= 0 ? 0 : (int)((mg + charge - 1) / charge);
 }

@@ -64,8 +64,9 @@ static void put_head(FILE *out, const struct kitchen_plan *plan)
 	else
 		(void)fprintf(out, "Day plan for %s, from %s: finish about %s", date, hour(plan->start_ms, from),
 		              hour(plan->finish_ms, to));
-	(void)fprintf(out, ". %d planned, %d going on, %d done.\n", plan->planned, plan->going_on, plan->done);
+	(void)fputc('\n', out);
 	put_accepted(out, plan);
+	(void)fprintf(out, "%d planned, %d going on, %d done.\n", plan->planned, plan->going_on, plan->done);
 }
 
 static void put_busy(FILE *out, const struct board *board, const struct kitchen_plan *plan)

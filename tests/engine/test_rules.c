@@ -191,6 +191,26 @@ START_TEST(jars_that_wait_past_the_limit_of_the_house)
 }
 END_TEST
 
+START_TEST(a_day_later_than_accepted)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.plan_late_ms = 100 * MINUTE;
+	facts.plan_limit_ms = 30 * MINUTE;
+	facts.finish_words = "17:40";
+	never("plan-behind", &facts); /* no plan runs */
+	facts.plan_runs = true;
+	facts.plan_late_ms = 10 * MINUTE;
+	in("plan-behind", &facts, 20 * MINUTE + 1); /* at the soonest */
+	facts.plan_late_ms = 30 * MINUTE;
+	in("plan-behind", &facts, 1);
+	facts.plan_late_ms++;
+	fires("plan-behind", &facts, "about 17:40 now, 30 min later");
+	facts.plan_late_ms = -5 * MINUTE;
+	in("plan-behind", &facts, 35 * MINUTE + 1);
+}
+END_TEST
+
 START_TEST(jars_a_year_old)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
@@ -724,6 +744,7 @@ int main(void)
 	tcase_add_test(cases, boiling_point_by_more_than_one_degree);
 	tcase_add_test(cases, warmth_of_the_store);
 	tcase_add_test(cases, jars_that_wait_past_the_limit_of_the_house);
+	tcase_add_test(cases, a_day_later_than_accepted);
 	tcase_add_test(cases, jars_a_year_old);
 	tcase_add_test(cases, a_hold_shorter_than_required_even_by_a_second);
 	tcase_add_test(cases, a_vent_cut_short);
