@@ -1,0 +1,128 @@
+#!/bin/sh
+# The day's plan on the practice clock: a draft, its pages, what one more of
+# something would save, going by it, and what the board says from then on; from
+# the forecast into the plan; at 80 x 24 and 40 x 12.
+set -u
+# shellcheck source=tests/terminal/tmux_kit.sh
+. "$(dirname "$0")/tmux_kit.sh"
+KITCHEN=$REPO/demo/quince-hollow-day.kitchen
+
+# Nothing needs to pass: a slow clock, so that "now" stays now.
+practise 80 24 2
+
+at="a draft"
+press p
+wait_for "A draft: it would end about" "g goes by it." "Busiest: the" "No plan ends before" "hands busy" "1 Big kett"
+shows "J run" "H hold" "x unload" " %"
+press Right
+wait_for "hands busy"
+press n
+wait_for "planned    12 lb grapes" "planned    grape jelly, 8 jars" "apple butter"
+press n
+wait_for "What it reckons with." "plan burners=5 fillers=2" "helper MK" "helper RW, from 09:00" "break 12:30 to 13:00" \
+	"boiling-water cann come-up" "A539"
+press e
+wait_for "Line: plan burners=5"
+press C-u
+type_text "helper ZZ"
+press Enter
+wait_for "Noted." "helper ZZ"
+press u
+wait_for "Undone:"
+wait_gone "helper ZZ"
+
+at="one more of something"
+press n n o
+wait_like "one more .*: saves"
+
+at="a row in, a row out"
+press b
+wait_for "Batch: batch"
+press C-u
+type_text "batch \"grape juice\" jar=pint times=1"
+press Enter
+wait_for "Planned." "grape juice, "
+press u
+wait_for "Undone:"
+wait_gone "grape juice, "
+press Home
+press r
+wait_for "Fruit: run"
+press C-u
+type_text "run"
+press Enter
+wait_for "run \"FRUIT\""
+press Escape
+wait_gone "Fruit: run"
+
+at="going by it"
+press g
+wait_for "The day goes by this plan." "the plan said" "on time. 0 of" "MK    now" "JO    now"
+shows "4     now" "6 "
+press Space
+wait_gone "the plan said"
+wait_like "[0-9]:[0-9][0-9] ends ~[0-9]"
+shows "free; now: Fill Tall juicer and heat: 12 lb grapes"
+
+at="the questions come with their answers"
+go 4
+step
+wait_for "Fruit in the basket: grapes"
+press Enter
+wait_for "Weight, 12 lb or 5.5 kg: 12 lb"
+press Enter
+wait_for "Run started"
+press p
+wait_for "the plan said"
+press n n
+wait_for "going on   12 lb grapes"
+press Escape
+go 4
+press u
+wait_for "Undone:"
+press p n n
+wait_for "planned    12 lb grapes"
+press Escape
+
+at="a pot as planned"
+go 7
+step
+wait_for "As planned; Left for another."
+press Escape
+
+at="a narrow window"
+tm resize-window -t "$window" -x 40 -y 12
+wait_for "4,650 ft"
+press p
+wait_for "the plan" "JO    "
+press n
+wait_for "hands busy"
+press Escape
+tm resize-window -t "$window" -x 80 -y 24
+wait_for "ends ~"
+
+at="from the forecast into the plan"
+press g
+wait_for "On the shelf"
+press f
+wait_for "Which fruit"
+type_text grapes
+press Enter
+wait_for "How much of it"
+type_text "12 lb"
+press Enter
+wait_for "12 lb of grapes"
+press p
+wait_for "Fruit arrives at"
+press Enter
+wait_for "In the plan."
+press u
+wait_for "Undone:"
+
+at="forgetting it"
+press z
+wait_for "Forget the whole plan? yes:"
+type_text no
+press Enter
+wait_for "It stays."
+finish
