@@ -464,31 +464,37 @@ START_TEST(the_plan_is_kept_until_an_act_or_a_minute_too_late)
 }
 END_TEST
 
+/* The first accepted piece of work of the canner. */
+static struct plan_block first_block(int digit)
+{
+	const struct kitchen_plan *plan = plan_now();
+
+	for (size_t i = 0; i < plan->block_count; i++)
+		if (plan->blocks[i].row.station_id == kk_station(&kit, digit))
+			return plan->blocks[i];
+	ck_abort_msg("nothing was planned there");
+}
+
 START_TEST(a_load_takes_the_first_block_of_its_canner)
 {
 	const struct kitchen_plan *plan;
 	int64_t batch_id;
 	int64_t load_id;
 	struct pick pick;
-	const struct plan_block *block = NULL;
 
 	plan_two();
 	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
 	pk_fill(&kit, batch_id, "half_pint", 8, 0);
 	pick = pk_pick(batch_id, "half_pint", 8);
-	plan = plan_now();
-	for (size_t i = 0; i < plan->block_count && block == NULL; i++)
-		if (plan->blocks[i].row.jars > 0 && plan->blocks[i].row.station_id == kk_station(&kit, BIG_KETTLE))
-			block = &plan->blocks[i];
-	ck_assert_ptr_nonnull(block);
-	ck_assert_int_eq(block->work_id, 0);
+	ck_assert_int_eq(first_block(BIG_KETTLE).work_id, 0);
+	ck_assert_int_gt(first_block(BIG_KETTLE).row.jars, 0);
 	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
+	ck_assert_int_eq(first_block(BIG_KETTLE).work_id, load_id);
 	plan = plan_now();
-	ck_assert_int_eq(block->work_id, load_id);
 	for (size_t i = 0; i < plan->station_count; i++)
 		if (plan->stations[i].digit == BIG_KETTLE)
-			ck_assert_int_eq(plan->stations[i].accepted_ms, block->row.end_wall_ms);
+			ck_assert_int_eq(plan->stations[i].accepted_ms, first_block(BIG_KETTLE).row.end_wall_ms);
 	/* Accepting anew does not stand in the way of taking the load back. */
 	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
 	ck_assert(pk_undo(&kit, SUBJECT_LOAD, load_id));
