@@ -11,6 +11,7 @@ if ! cmp "$fresh" "$REPO/docs/warnings.md"; then
 fi
 # Every rule of the table has its line there, with a severity and a source.
 rules=$(grep -c '^	\(STOP\|CAUTION\|NOTE\)("' "$REPO/src/engine/rule_table.c")
+# shellcheck disable=SC2016 # a pattern, not a command
 lines=$(grep -c '^| `[a-z-]*` | \(stop\|caution\|note\) | [^|]* | [^|]* | [^|]* | [^|]* | [^|][^|]* |$' "$fresh")
 if [ "$rules" -ne "$lines" ]; then
 	echo "$rules rules in the table, $lines lines in the list" >&2
