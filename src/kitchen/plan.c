@@ -12,7 +12,6 @@
 
 #define LATE_MS (INT64_C(60) * 1000) /* so much later than the plan: worked out anew */
 #define WALL_MOVED_MS 1000
-#define SMALL_DAY 20 /* runs and batches: a plan is made after every act and must not be felt */
 
 static int64_t wall_of(const struct kitchen_plan *out, int seconds)
 {
@@ -288,6 +287,13 @@ static const char *name_batch(const void *context, int batch)
 
 /* --- the search ------------------------------------------------------------------------------------ */
 
+/* A plan is made after every act and must not be felt.  The planner looks longest at
+ * small days, where a part of it finds the same; steps by trial on invented days. */
+static int effort_for(int items)
+{
+	return items <= 4 ? 10 : items <= 8 ? 25 : items < 20 ? 50 : 100;
+}
+
 /* The planner's search is about batches and stops (by zero) where there is none: it
  * is not asked then.  Nothing is left to be arranged. */
 static bool make_day(struct planning *planning)
@@ -299,8 +305,7 @@ static bool make_day(struct planning *planning)
 	if (planning->input.batch_count == 0)
 		return fault_set(&planning->out.why, FAULT_REFUSED,
 		                 "No batch is left to be arranged: what still runs ends by the board.");
-	/* The planner looks longest at small days, where half of it finds the same. */
-	planning->input.effort_percent = planning->input.run_count + planning->input.batch_count < SMALL_DAY ? 50 : 100;
+	planning->input.effort_percent = effort_for(planning->input.run_count + planning->input.batch_count);
 	return day_plan_make(&planning->input, &names, planning->work, &planning->day, &planning->out.why);
 }
 
