@@ -28,7 +28,7 @@ static unsigned chance(struct plan_work *work, unsigned below)
 	x ^= x >> 17;
 	x ^= x << 5;
 	work->chance = x;
-	return x % below;
+	return below == 0 ? 0 : x % below; /* nothing to choose among: runs or loads alone */
 }
 
 /* --- rules of thumb ---------------------------------------------------------------------- */
@@ -307,9 +307,12 @@ static void change_something(struct plan_work *work, struct genes *genes)
 	ways[way].change(work, genes);
 }
 
-/* Nothing more to gain? */
+/* Nothing more to gain, or no batch to move about (what goes on is laid out as it is,
+ * runs in their order)? */
 static bool as_good_as_it_gets(const struct plan_work *work)
 {
+	if (work->in->batch_count == 0)
+		return true;
 	return work->best_cost.late_jar_s == 0 && work->best_cost.finish <= work->bound;
 }
 

@@ -294,8 +294,7 @@ static int effort_for(int items)
 	return items <= 4 ? 10 : items <= 8 ? 25 : items < 20 ? 50 : 100;
 }
 
-/* The planner's search is about batches and stops (by zero) where there is none: it
- * is not asked then.  Nothing is left to be arranged. */
+/* Without a batch nothing is left to be arranged; the end is told from what runs. */
 static bool make_day(struct planning *planning)
 {
 	struct plan_names names = { .batch = name_batch, .context = planning };

@@ -69,6 +69,22 @@ START_TEST(one_batch_takes_the_sum_of_its_steps)
 END_TEST
 
 /* Three batches: the canner is slower than the pot, so it sets the pace. */
+/* The end of a day: no batch is left, a load still stands in its canner. */
+START_TEST(a_load_alone_is_planned_to_its_end)
+{
+	struct plan_running_load *load = &in.running_loads[0];
+
+	plain_day(0);
+	in.running_load_count = 1;
+	*load = (struct plan_running_load){.station = 1, .jars = 9};
+	load->left.hold = (struct plan_span){MINUTES(8), 0};
+	load->left.rest = (struct plan_span){MINUTES(5), 0};
+	load->left.unload = (struct plan_span){MINUTES(4), 1};
+	make(&plan);
+	ck_assert_int_eq(plan.last_out_s, MINUTES(8 + 5 + 4));
+}
+END_TEST
+
 START_TEST(the_slower_stage_is_the_bottleneck)
 {
 	plain_day(3);
@@ -478,6 +494,7 @@ int main(void)
 	tcase_set_timeout(tests, 300);
 	tcase_add_checked_fixture(tests, set_up, tear_down);
 	tcase_add_test(tests, one_batch_takes_the_sum_of_its_steps);
+	tcase_add_test(tests, a_load_alone_is_planned_to_its_end);
 	tcase_add_test(tests, the_slower_stage_is_the_bottleneck);
 	tcase_add_test(tests, jars_do_not_wait_where_that_costs_no_time);
 	tcase_add_test(tests, a_queue_is_said_with_place_and_time);
