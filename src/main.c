@@ -167,7 +167,8 @@ static bool run_warnings(const struct arguments *arguments, struct fault *fault)
 	return true;
 }
 
-static bool run_supplies(const struct arguments *arguments, struct fault *fault)
+static bool run_look(const struct arguments *arguments,
+                     bool (*report)(const struct report *, struct day *, struct fault *), struct fault *fault)
 {
 	struct report to = report_of(arguments);
 	struct day *day;
@@ -175,22 +176,19 @@ static bool run_supplies(const struct arguments *arguments, struct fault *fault)
 
 	if (!look_at_log(arguments, &day, fault))
 		return false;
-	done = report_supplies(&to, day, fault);
+	done = report(&to, day, fault);
 	day_close(day);
 	return done;
 }
 
+static bool run_supplies(const struct arguments *arguments, struct fault *fault)
+{
+	return run_look(arguments, report_supplies, fault);
+}
+
 static bool run_plan(const struct arguments *arguments, struct fault *fault)
 {
-	struct report to = report_of(arguments);
-	struct day *day;
-	bool done;
-
-	if (!look_at_log(arguments, &day, fault))
-		return false;
-	done = report_plan(&to, day, fault);
-	day_close(day);
-	return done;
+	return run_look(arguments, report_plan, fault);
 }
 
 /* A forecast or a shortage list: the same questions. */
@@ -444,6 +442,7 @@ static const struct command commands[] = {
 	    .help = "air pressure, boiling point and jelly stage of a place",
 	    .more = "A measured boiling point outranks a barometer, and that the elevation.\n",
 	    .takes = TAKES(ELEVATION) | TAKES(BAROMETER) | TAKES(MEASURED) | TAKES(JSON),
+	    .writes_refusals = true,
 	    .run = run_boil,
 	},
 	{
@@ -455,6 +454,7 @@ static const struct command commands[] = {
 	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) |
 	             TAKES(PRESSURE) | TAKES(JSON),
 	    .needs = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD),
+	    .writes_refusals = true,
 	    .run = run_process,
 	},
 	{
@@ -493,6 +493,7 @@ static const struct command commands[] = {
 	    .more = AHEAD_MORE,
 	    .takes = LOOKS | AHEAD,
 	    .needs = TAKES(FRUIT),
+	    .writes_refusals = true,
 	    .run = run_forecast,
 	},
 	{
@@ -501,6 +502,7 @@ static const struct command commands[] = {
 	    .more = AHEAD_MORE,
 	    .takes = LOOKS | AHEAD,
 	    .needs = TAKES(FRUIT),
+	    .writes_refusals = true,
 	    .run = run_shortage,
 	},
 	{
@@ -509,6 +511,7 @@ static const struct command commands[] = {
 	    .more = "What is planned is written in the board or in a kitchen file (docs/kitchen-file.md).\n"
 	            "Of a day that cannot be it says why (exit status 3).\n",
 	    .takes = LOOKS,
+	    .writes_refusals = true,
 	    .run = run_plan,
 	},
 	{
@@ -571,9 +574,7 @@ static enum status run(const struct arguments *arguments)
 	}
 	if (command->run(arguments, &fault))
 		return STATUS_DONE;
-	/* Where a refusal is an answer it has been written already. */
-	if (fault.kind != FAULT_REFUSED ||
-	    ((command->takes & (TAKES(ELEVATION) | TAKES(FRUIT))) == 0 && command->run != run_plan))
+	if (fault.kind != FAULT_REFUSED || !command->writes_refusals)
 		complain(command, &fault);
 	return status_of(&fault);
 }

@@ -57,6 +57,7 @@ struct command {
 	const char *more;    /* whole lines, for the help of this one; may be NULL */
 	unsigned long takes; /* TAKES(...) of each option; help and version always */
 	unsigned long needs; /* those it cannot do without */
+	bool writes_refusals; /* where its answer would stand; else they are said on standard error */
 	bool (*run)(const struct arguments *arguments, struct fault *fault);
 };
 
