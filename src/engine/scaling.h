@@ -75,7 +75,8 @@ bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system uni
 bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
               struct fault *fault);
 
-/* The largest multiple the pot takes; 0 when not even one batch fits. */
+/* The largest multiple the recipe and the pot (0: not stated) allow; 0 when not
+ * even one batch fits. */
 int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 
 /* Acid: how much citric acid (uL, as spoons hold it) stands for bottled lemon

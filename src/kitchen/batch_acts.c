@@ -69,7 +69,7 @@ static bool use_line(struct act *act, const struct scaled_line *line, int64_t ta
  * recipe. */
 static void note_multiple(const struct recipe *recipe, const struct batch_order *order, struct log_batch *batch)
 {
-	int most = recipe->pectin == PECTIN_REGULAR ? 1 : recipe->multiple_max;
+	int most = largest_multiple(recipe, 0);
 	char why[SENTENCE_MAX_BYTES];
 
 	if (order->multiple <= most)

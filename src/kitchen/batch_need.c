@@ -174,14 +174,21 @@ int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *s
 
 /* --- what is still to come out of a pot ------------------------------------------------ */
 
+bool recipe_gives(const struct kitchen *kitchen, const struct recipe *recipe, int multiple, const char *jar,
+                  struct scaled *scaled, struct yield *yield)
+{
+	return scale_lines(recipe, multiple, kitchen->board.house.units, jar, scaled, NULL) &&
+	       batch_yield(scaled, jar, yield, NULL);
+}
+
 int batch_jars_to_come(const struct kitchen *kitchen, const struct strip *strip)
 {
 	struct scaled scaled;
 	struct yield yield;
 
 	if (strip->recipe == NULL || strip->batch.jar[0] == '\0' || strip->rule->name == PHASE_RINSE ||
-	    !scale_lines(strip->recipe, strip->batch.multiple, kitchen->board.house.units, strip->batch.jar, &scaled, NULL) ||
-	    !batch_yield(&scaled, strip->batch.jar, &yield, NULL) || yield.jars_likely <= strip->filled)
+	    !recipe_gives(kitchen, strip->recipe, strip->batch.multiple, strip->batch.jar, &scaled, &yield) ||
+	    yield.jars_likely <= strip->filled)
 		return 0;
 	return yield.jars_likely - strip->filled;
 }

@@ -123,7 +123,7 @@ static void ask_house(const struct asking *asking)
 
 /* --- a strip ---------------------------------------------------------------------------- */
 
-static void name_strip(const struct asking *asking, const struct strip *strip, struct gathered *gathered)
+static void name_strip(const struct strip *strip, struct gathered *gathered)
 {
 	struct facts *facts = &gathered->facts;
 
@@ -134,7 +134,6 @@ static void name_strip(const struct asking *asking, const struct strip *strip, s
 	gathered->station_id = strip->station.id;
 	gathered->load_id = strip_has_load(strip) ? strip->load.id : 0;
 	gathered->batch_id = strip->content == STRIP_BATCH ? strip->batch.id : 0;
-	(void)asking;
 }
 
 static void clock_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
@@ -220,7 +219,7 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	struct gathered gathered = { 0 };
 	struct facts *facts = &gathered.facts;
 
-	name_strip(asking, strip, &gathered);
+	name_strip(strip, &gathered);
 	facts->why = load->verdict_why;
 	facts->method = load->method;
 	facts->acidity = strip->lot.acidity;
@@ -243,7 +242,7 @@ static void ask_run(const struct asking *asking, const struct strip *strip)
 	struct face face;
 
 	strip_face(strip, asking->now, &face);
-	name_strip(asking, strip, &gathered);
+	name_strip(strip, &gathered);
 	gathered.facts.water_counts = face.water;
 	gathered.facts.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now);
 	ask(asking, &gathered, ABOUT_RUN);
@@ -268,7 +267,7 @@ static void ask_batch(const struct asking *asking, const struct strip *strip)
 	struct gathered gathered = { 0 };
 	struct facts *facts = &gathered.facts;
 
-	name_strip(asking, strip, &gathered);
+	name_strip(strip, &gathered);
 	facts->why = strip->batch.verdict_why;
 	facts->not_valid = strip->batch.verdict == VERDICT_NOT_VALID;
 	facts->unknown = strip->batch.verdict == VERDICT_UNKNOWN;
@@ -287,7 +286,7 @@ static void ask_clock(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = { 0 };
 
-	name_strip(asking, strip, &gathered);
+	name_strip(strip, &gathered);
 	clock_facts(asking, strip, &gathered.facts);
 	ask(asking, &gathered, ABOUT_CLOCK);
 }

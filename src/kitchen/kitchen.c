@@ -10,6 +10,7 @@
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define READ_AGAIN 3
+#define WALL_MOVED_MS 1000 /* less is a clock kept right, not one set */
 #define UNDONE "Undone: "
 #define DONE_AGAIN "Done again: "
 
@@ -55,6 +56,15 @@ void kitchen_close(struct kitchen *kitchen)
 struct moment kitchen_now(const struct kitchen *kitchen)
 {
 	return clock_now(&kitchen->clock);
+}
+
+bool still_stands(const struct kitchen *kitchen, const struct moment *at, uint64_t reads, int64_t again_ms,
+                  const struct moment *now)
+{
+	int64_t passed = moment_between(at, now);
+
+	return reads == kitchen->reads && moment_same_boot(at, now) && passed >= 0 && passed < again_ms &&
+	       llabs(moment_wall_step(at, now)) < WALL_MOVED_MS;
 }
 
 const struct board *kitchen_board(const struct kitchen *kitchen)

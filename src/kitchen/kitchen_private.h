@@ -43,6 +43,11 @@ struct kitchen {
 
 struct log *kitchen_log(const struct kitchen *kitchen);
 
+/* Does an answer worked out `at` then, on the board of so many `reads`, still stand?
+ * For again_ms at most, on the same board, while nobody sets the wall clock. */
+bool still_stands(const struct kitchen *kitchen, const struct moment *at, uint64_t reads, int64_t again_ms,
+                  const struct moment *now);
+
 /* An act being made: what the journal will say of it. */
 struct act {
 	struct kitchen *kitchen;
@@ -82,6 +87,10 @@ int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *ja
 bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
 /* When a canner that can process the batch in a pot is free; -1: none can. */
 int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now);
+/* The lines and the jars of so many batches filled into that size; false: the
+ * recipe does not allow it. */
+bool recipe_gives(const struct kitchen *kitchen, const struct recipe *recipe, int multiple, const char *jar,
+                  struct scaled *scaled, struct yield *yield);
 /* What the pot will likely still fill, and take of a supply that goes into jars. */
 int batch_jars_to_come(const struct kitchen *kitchen, const struct strip *strip);
 int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *strip, enum supply_kind kind);

@@ -4,24 +4,21 @@
  */
 #include "kitchen/plan.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/text.h"
 #include "kitchen/plan_private.h"
 
 #define LATE_MS (INT64_C(60) * 1000) /* so much later than the plan: worked out anew */
-#define WALL_MOVED_MS 1000
 
-static int64_t wall_of(const struct kitchen_plan *out, int seconds)
+int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds)
 {
-	return out->zero_wall_ms + seconds * INT64_C(1000);
+	return plan->zero_wall_ms + seconds * 1000;
 }
 
 /* --- items and blocks -------------------------------------------------------------------- */
 
-/* The first and last task of a run, or of a batch in its pot. */
-static bool span_of(const struct day_plan *day, bool is_run, int index, int *start_s, int *end_s, int *station)
+bool plan_span_of(const struct day_plan *day, bool is_run, int index, int *start_s, int *end_s, int *station)
 {
 	bool found = false;
 
@@ -68,9 +65,9 @@ static void tell_item(const struct kitchen *kitchen, struct planning *planning, 
 		item->accepted_end_ms = block->end_wall_ms;
 	}
 	if (out->possible && item->index != PLAN_NONE &&
-	    span_of(&planning->day, item->is_run, item->index, &start_s, &end_s, &station)) {
-		item->start_ms = wall_of(out, start_s);
-		item->end_ms = wall_of(out, end_s);
+	    plan_span_of(&planning->day, item->is_run, item->index, &start_s, &end_s, &station)) {
+		item->start_ms = plan_wall_ms(out, start_s);
+		item->end_ms = plan_wall_ms(out, end_s);
 	}
 	item_begun(kitchen, item);
 	out->planned += item->state == ITEM_PLANNED;
@@ -150,7 +147,7 @@ static void tell_busy(const struct planning *planning, const struct strip *strip
 	state->accepted_ms = block == NULL ? 0 : block->row.end_wall_ms;
 	for (int i = 0; i < planning->day.load_count && out->possible; i++)
 		if (planning->day.loads[i].station == station && planning->day.loads[i].running != PLAN_NONE)
-			state->expected_ms = wall_of(out, planning->day.loads[i].end_s);
+			state->expected_ms = plan_wall_ms(out, planning->day.loads[i].end_s);
 }
 
 /* What comes next: when it begins. */
@@ -165,7 +162,7 @@ static void tell_free(const struct planning *planning, int station, struct plan_
 			next = &planning->day.tasks[i];
 	if (next == NULL)
 		return;
-	state->expected_ms = wall_of(out, next->start_s);
+	state->expected_ms = plan_wall_ms(out, next->start_s);
 	if (next->run != PLAN_NONE)
 		state->accepted_ms = planning->items[out->run_items[next->run]].accepted_start_ms;
 	else if (next->load == PLAN_NONE && next->batch != PLAN_NONE)
@@ -260,9 +257,9 @@ static void tell_finish(const struct kitchen *kitchen, struct planning *planning
 	if (out->finished_wall_ms != 0)
 		out->finish_ms = out->finished_wall_ms;
 	else if (out->possible)
-		out->finish_ms = wall_of(out, planning->day.finish_s);
+		out->finish_ms = plan_wall_ms(out, planning->day.finish_s);
 	else if (planning->input.batch_count == 0 && out->planned + out->going_on + out->done > 0)
-		out->finish_ms = wall_of(out, rest_ends_s(&planning->input));
+		out->finish_ms = plan_wall_ms(out, rest_ends_s(&planning->input));
 	if (out->accepted_finish_ms != 0 && out->finish_ms != 0)
 		out->late_ms = out->finish_ms - out->accepted_finish_ms;
 }
@@ -353,18 +350,9 @@ static void work_out(const struct kitchen *kitchen, struct planning *planning, c
 	planning->reads = kitchen->reads;
 }
 
-static bool is_fresh(const struct kitchen *kitchen, const struct moment *now)
-{
-	const struct planning *planning = kitchen->planning;
-	int64_t passed = moment_between(&planning->out.at, now);
-
-	return planning->reads == kitchen->reads && moment_same_boot(&planning->out.at, now) && passed >= 0 &&
-	       passed < planning->again_ms && llabs(moment_wall_step(&planning->out.at, now)) < WALL_MOVED_MS;
-}
-
 const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const struct moment *now)
 {
-	if (!is_fresh(kitchen, now))
+	if (!still_stands(kitchen, &kitchen->planning->out.at, kitchen->planning->reads, kitchen->planning->again_ms, now))
 		work_out(kitchen, kitchen->planning, now);
 	return &kitchen->planning->out;
 }

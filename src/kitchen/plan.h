@@ -123,6 +123,9 @@ struct kitchen_plan {
  * 40 batches when it is worked out anew, else nothing. */
 const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const struct moment *now);
 
+/* The wall time of a second of the plan's input or answer. */
+int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds);
+
 /* What one more of something would give; kept with the plan.  Takes as long as a
  * plan the first time: ask for one at a time where a screen must not hang. */
 bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *now, enum plan_extra extra,
@@ -143,8 +146,11 @@ struct plan_next {
 	char words[160];          /* "Set up the Tall juicer: 12 lb grapes" */
 };
 
-/* One line a station, by digit / one a helper of the plan.  Pure: a look at the plan
- * and the board.  `out` has room for PLAN_STATIONS_MAX / PLAN_PEOPLE_MAX. */
+/* One station, by its index in plan->stations / one line a station, by digit / one a
+ * helper of the plan.  Pure: a look at the plan and the board.  `out` has room for
+ * PLAN_STATIONS_MAX / PLAN_PEOPLE_MAX. */
+void plan_next_station(const struct kitchen_plan *plan, const struct board *board, size_t station,
+                       const struct moment *now, struct plan_next *out);
 size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board,
                           const struct moment *now, struct plan_next out[PLAN_STATIONS_MAX]);
 size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board,

@@ -24,12 +24,6 @@ const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen,
 
 /* --- checks -------------------------------------------------------------------------- */
 
-static bool time_fine(int minutes, struct fault *fault)
-{
-	return (minutes >= PLAN_ANY_TIME && minutes < 2 * 24 * 60) ||
-	       fault_set(fault, FAULT_MISUSE, "That is not a time of day.");
-}
-
 static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, struct fault *fault)
 {
 	if (row->fruit_mg == 0)
@@ -38,7 +32,7 @@ static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, s
 		return fault_set(fault, FAULT_MISUSE, "Say what fruit it is.");
 	if (row->fruit_mg < 0 || row->fruit_mg > AMOUNT_MG_MAX)
 		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
-	return time_fine(row->ready_minutes, fault);
+	return plan_time_fine(row->ready_minutes, fault);
 }
 
 static void first_pack(const struct recipe *recipe, char *pack, size_t size)
@@ -48,7 +42,7 @@ static void first_pack(const struct recipe *recipe, char *pack, size_t size)
 
 static bool check_multiple(const struct recipe *recipe, int multiple, struct fault *fault)
 {
-	int most = recipe->pectin == PECTIN_REGULAR ? 1 : recipe->multiple_max;
+	int most = largest_multiple(recipe, 0);
 
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "One batch at least.");
@@ -77,7 +71,7 @@ static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *ro
 		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);
 	if (row->after_runs < PLAN_RUNS_AS_NEEDED || row->after_runs > PLAN_RUNS_MAX)
 		return fault_set(fault, FAULT_MISUSE, "It waits for 0 to %d runs.", PLAN_RUNS_MAX);
-	return check_multiple(recipe, row->multiple, fault) && time_fine(row->ready_minutes, fault);
+	return check_multiple(recipe, row->multiple, fault) && plan_time_fine(row->ready_minutes, fault);
 }
 
 static bool room_for_rows(const struct kitchen *kitchen, size_t runs, size_t batches, struct fault *fault)
@@ -329,7 +323,7 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 	int64_t mg;
 	struct act act;
 
-	if (!time_fine(ready_minutes, fault) || !kitchen_look_ahead(kitchen, wishes, &ahead, fault))
+	if (!plan_time_fine(ready_minutes, fault) || !kitchen_look_ahead(kitchen, wishes, &ahead, fault))
 		return false;
 	mg = wishes->jars != 0 ? ahead.need.fruit_mg[BOUND_LIKELY] : wishes->fruit_mg;
 	mg -= whole_fruit_mg(&ahead);
@@ -356,7 +350,7 @@ bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_
 	char at[16];
 	struct act act;
 
-	if (!time_fine(start_minutes, fault) || !begin_row(&act, kitchen, "plan_start", fault))
+	if (!plan_time_fine(start_minutes, fault) || !begin_row(&act, kitchen, "plan_start", fault))
 		return false;
 	if (plan.finished_wall_ms != 0)
 		plan = (struct log_plan){ 0 };
@@ -380,21 +374,17 @@ static bool put_block(struct act *act, const struct kitchen_plan *plan, const st
                       struct fault *fault)
 {
 	struct log_plan_block block = { .plan_run_id = item->is_run ? item->plan_id : 0,
-		                        .plan_batch_id = item->is_run ? 0 : item->plan_id,
-		                        .start_wall_ms = INT64_MAX };
+		                        .plan_batch_id = item->is_run ? 0 : item->plan_id };
+	int start_s = 0;
+	int end_s = 0;
+	int station;
 
-	for (int i = 0; i < plan->plan->task_count; i++) {
-		const struct plan_task *task = &plan->plan->tasks[i];
-		int64_t start = plan->zero_wall_ms + task->start_s * INT64_C(1000);
-		int64_t end = plan->zero_wall_ms + task->end_s * INT64_C(1000);
-
-		if ((item->is_run ? task->run : task->batch) != item->index || task->load != PLAN_NONE)
-			continue;
-		block.station_id = plan->station_ids[task->station];
-		block.start_wall_ms = start < block.start_wall_ms ? start : block.start_wall_ms;
-		block.end_wall_ms = end > block.end_wall_ms ? end : block.end_wall_ms;
-	}
-	return block.station_id == 0 || log_put_plan_block(act->kitchen->log, &block, fault);
+	if (!plan_span_of(plan->plan, item->is_run, item->index, &start_s, &end_s, &station))
+		return true;
+	block.station_id = plan->station_ids[station];
+	block.start_wall_ms = plan_wall_ms(plan, start_s);
+	block.end_wall_ms = plan_wall_ms(plan, end_s);
+	return log_put_plan_block(act->kitchen->log, &block, fault);
 }
 
 static bool put_blocks(struct act *act, const struct kitchen_plan *plan, struct fault *fault)
@@ -406,8 +396,8 @@ static bool put_blocks(struct act *act, const struct kitchen_plan *plan, struct 
 	for (int i = 0; i < plan->plan->load_count; i++) {
 		const struct plan_load *load = &plan->plan->loads[i];
 		struct log_plan_block block = { .station_id = plan->station_ids[load->station], .jars = load->jars,
-			                        .start_wall_ms = plan->zero_wall_ms + load->start_s * INT64_C(1000),
-			                        .end_wall_ms = plan->zero_wall_ms + load->end_s * INT64_C(1000) };
+			                        .start_wall_ms = plan_wall_ms(plan, load->start_s),
+			                        .end_wall_ms = plan_wall_ms(plan, load->end_s) };
 
 		if (load->running == PLAN_NONE && !log_put_plan_block(act->kitchen->log, &block, fault))
 			return false;

@@ -61,9 +61,10 @@ void plan_time_words(int minutes, char *buffer, size_t size)
 		text_add(&text, "%02d:%02d", minutes / 60, minutes % 60);
 }
 
-static bool time_is_fine(int minutes, bool any)
+bool plan_time_fine(int minutes, struct fault *fault)
 {
-	return (any && minutes == PLAN_ANY_TIME) || (minutes >= 0 && minutes < MINUTES_MAX);
+	return (minutes >= PLAN_ANY_TIME && minutes < MINUTES_MAX) ||
+	       fault_set(fault, FAULT_MISUSE, "That is not a time of day.");
 }
 
 /* --- settings ------------------------------------------------------------------------------ */
@@ -113,8 +114,8 @@ static bool check_helper(const struct kitchen *kitchen, const struct log_helper 
 
 	if (helper->initials[0] == '\0' || strlen(helper->initials) > 12)
 		return fault_set(fault, FAULT_MISUSE, "A helper goes by initials, at most 12 letters.");
-	if (!time_is_fine(helper->from_minutes, true))
-		return fault_set(fault, FAULT_MISUSE, "That is not a time of day.");
+	if (!plan_time_fine(helper->from_minutes, fault))
+		return false;
 	for (size_t i = 0; i < planning->helper_count; i++)
 		if (planning->helpers[i].id != helper->id && text_same_name(planning->helpers[i].initials, helper->initials))
 			return fault_set(fault, FAULT_REFUSED, "%s is on the list already.", helper->initials);
@@ -162,8 +163,7 @@ bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, stru
 	char to[16];
 	struct act act;
 
-	if (!time_is_fine(row->start_minutes, false) || !time_is_fine(row->end_minutes, false) ||
-	    row->end_minutes <= row->start_minutes)
+	if (row->start_minutes < 0 || row->end_minutes >= MINUTES_MAX || row->end_minutes <= row->start_minutes)
 		return fault_set(fault, FAULT_MISUSE, "A break has a beginning and a later end: 12:00 12:45.");
 	for (size_t i = 0; i < planning->break_count; i++)
 		if (planning->breaks[i].id != row->id && row->start_minutes < planning->breaks[i].end_minutes &&

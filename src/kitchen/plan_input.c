@@ -84,7 +84,7 @@ static void set_clock(struct building *building)
 	planning->out.zero_wall_ms = day_of(planning, building->now);
 	building->now_s = seconds_at(building, building->now->wall_ms);
 	building->input->start_s = start > building->now_s ? start : building->now_s;
-	planning->out.start_ms = planning->out.zero_wall_ms + building->input->start_s * INT64_C(1000);
+	planning->out.start_ms = plan_wall_ms(&planning->out, building->input->start_s);
 }
 
 /* --- who and what is there ---------------------------------------------------------------------- */
@@ -448,17 +448,6 @@ static void wait_for_juice(struct building *building, const struct log_plan_batc
 
 /* --- batches ------------------------------------------------------------------------------------------------------- */
 
-static int likely_jars(const struct kitchen *kitchen, const struct recipe *recipe, int multiple, const char *jar)
-{
-	struct scaled scaled;
-	struct yield yield;
-
-	if (!scale_lines(recipe, multiple, kitchen->board.house.units, jar, &scaled, NULL) ||
-	    !batch_yield(&scaled, jar, &yield, NULL))
-		return 0;
-	return yield.jars_likely;
-}
-
 static unsigned pots_for(const struct building *building, const struct recipe *recipe, int multiple)
 {
 	const struct board *board = &building->kitchen->board;
@@ -501,12 +490,14 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 {
 	const struct recipe *recipe = kitchen_recipe_named(building->kitchen, row->recipe);
 	struct plan_batch *batch;
+	struct scaled scaled;
+	struct yield yield;
 
 	if (recipe == NULL || recipe->food[0] == '\0') {
 		item->state = ITEM_LEFT_OUT;
 		return true;
 	}
-	item->jars = likely_jars(building->kitchen, recipe, row->multiple, row->jar);
+	item->jars = recipe_gives(building->kitchen, recipe, row->multiple, row->jar, &scaled, &yield) ? yield.jars_likely : 0;
 	batch = next_batch(building, item, recipe->food, row->pack, row->jar, item->jars);
 	if (batch == NULL)
 		return false;
@@ -538,7 +529,6 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 		return true;
 	if (strip->lot.food[0] == '\0' || jars == 0 || jar_size_named(strip->batch.jar) == NULL) {
 		building->input->stations[station].free_at_s = building->input->start_s + left_in_pot_s(&left);
-		building->planning->pot_is_busy = true;
 		return true;
 	}
 	batch = next_batch(building, item, strip->lot.food, strip->lot.pack, strip->batch.jar, jars);
@@ -554,13 +544,13 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 	return true;
 }
 
-static bool batch_item(struct building *building, const struct log_plan_batch *row)
+static void batch_item(struct building *building, const struct log_plan_batch *row)
 {
 	struct plan_item *item = add_item(building, false, row->id, row->batch_id);
 	const struct strip *strip = row->batch_id == 0 ? NULL : strip_with(building, STRIP_BATCH, row->batch_id);
 
 	if (item == NULL)
-		return true;
+		return;
 	if (row->multiple > 1)
 		(void)snprintf(item->words, sizeof(item->words), "%d x %s", row->multiple, row->recipe);
 	else
@@ -568,7 +558,6 @@ static bool batch_item(struct building *building, const struct log_plan_batch *r
 	item->state = row->batch_id == 0 ? ITEM_PLANNED : strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
 	if (strip != NULL)
 		text_copy(item->words, sizeof(item->words), strip->holds);
-	return true;
 }
 
 /* Batches in pots that nobody planned. */
@@ -629,7 +618,7 @@ static bool put_batches(struct building *building)
 	size_t first = planning->out.item_count;
 
 	for (size_t i = 0; i < planning->batch_count; i++)
-		(void)batch_item(building, &planning->batches[i]);
+		batch_item(building, &planning->batches[i]);
 	add_unplanned(building);
 	for (size_t i = first; i < planning->out.item_count; i++) {
 		struct plan_item *item = &planning->items[i];
@@ -674,7 +663,6 @@ bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, 
 	struct building building = { .kitchen = kitchen, .planning = planning, .input = &planning->input, .now = now };
 
 	memset(&planning->input, 0, sizeof(planning->input));
-	planning->pot_is_busy = false;
 	planning->out.item_count = 0;
 	set_clock(&building);
 	put_stations(&building);

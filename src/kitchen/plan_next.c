@@ -118,11 +118,6 @@ char plan_task_letter(enum plan_task_kind kind)
 
 /* --- stations ------------------------------------------------------------------------------ */
 
-static int64_t wall_of(const struct kitchen_plan *plan, int seconds)
-{
-	return plan->zero_wall_ms + seconds * INT64_C(1000);
-}
-
 /* Will a person have to be there the whole time? */
 static bool needs_hands(const struct strip *strip)
 {
@@ -173,7 +168,7 @@ static void say_task(const struct kitchen_plan *plan, const struct board *board,
                      const struct moment *now, struct plan_next *out)
 {
 	out->kind = task->kind;
-	out->at_ms = wall_of(plan, task->start_s);
+	out->at_ms = plan_wall_ms(plan, task->start_s);
 	out->now = out->at_ms <= now->wall_ms + SOON_MS && can_begin(plan, task);
 	out->late_ms = out->now && now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
 	if (task->station != PLAN_NONE) {
@@ -189,22 +184,27 @@ static void say_nothing(struct plan_next *out)
 	text_copy(out->words, sizeof(out->words), "Nothing more today");
 }
 
+void plan_next_station(const struct kitchen_plan *plan, const struct board *board, size_t station,
+                       const struct moment *now, struct plan_next *out)
+{
+	const struct strip *strip = strip_at(plan, board, (int)station);
+	const struct plan_task *task = first_task_at(plan, (int)station);
+
+	*out = (struct plan_next){ .station_id = strip->station.id, .digit = strip->station.digit };
+	text_copy(out->who, sizeof(out->who), strip->station.who);
+	if (strip->content != STRIP_EMPTY)
+		say_strip(strip, now, out);
+	else if (task != NULL)
+		say_task(plan, board, task, now, out);
+	else
+		say_nothing(out);
+}
+
 size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board,
                           const struct moment *now, struct plan_next out[PLAN_STATIONS_MAX])
 {
-	for (size_t i = 0; i < plan->station_count; i++) {
-		const struct strip *strip = strip_at(plan, board, (int)i);
-		const struct plan_task *task = first_task_at(plan, (int)i);
-
-		out[i] = (struct plan_next){ .station_id = strip->station.id, .digit = strip->station.digit };
-		text_copy(out[i].who, sizeof(out[i].who), strip->station.who);
-		if (strip->content != STRIP_EMPTY)
-			say_strip(strip, now, &out[i]);
-		else if (task != NULL)
-			say_task(plan, board, task, now, &out[i]);
-		else
-			say_nothing(&out[i]);
-	}
+	for (size_t i = 0; i < plan->station_count; i++)
+		plan_next_station(plan, board, i, now, &out[i]);
 	return plan->station_count;
 }
 
@@ -246,7 +246,7 @@ static void share_roles(const struct kitchen_plan *plan, const struct board *boa
 		int part = lowest_bit(task->people);
 		int other = PLAN_NONE;
 
-		if (wall_of(plan, task->start_s) > now->wall_ms + SOON_MS)
+		if (plan_wall_ms(plan, task->start_s) > now->wall_ms + SOON_MS)
 			break; /* tasks stand by their start */
 		if (!task->running || helper == PLAN_NONE || part == PLAN_NONE || settled[helper])
 			continue;
@@ -317,7 +317,7 @@ static void share_alarms(const struct kitchen_plan *plan, const struct board *bo
 	const struct strip *strip = pressing(board, "", now);
 
 	for (int i = 0; i < plan->input->people_count && strip != NULL; i++) {
-		if (out[i].now || wall_of(plan, plan->input->people[i].from_s) > now->wall_ms)
+		if (out[i].now || plan_wall_ms(plan, plan->input->people[i].from_s) > now->wall_ms)
 			continue;
 		say_strip_to(strip, now, &out[i]);
 		return;

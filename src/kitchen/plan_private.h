@@ -51,7 +51,6 @@ struct planning {
 	struct plan_block *block_rows; /* block_count of them */
 	int64_t station_ids[PLAN_STATIONS_MAX];
 	size_t strip_of[PLAN_STATIONS_MAX]; /* strip of the board, by index of input.stations */
-	bool pot_is_busy;  /* some pot holds what the planner need not know of (a rinse) */
 	struct {
 		bool known;
 		bool fine;
@@ -69,6 +68,17 @@ bool planning_read(struct kitchen *kitchen, struct fault *fault);
 /* What planned batches will take of a supply (SUPPLY_JAR: by size). */
 int64_t plan_needs_of(const struct kitchen *kitchen, enum supply_kind kind, const char *size);
 int plan_jars_to_come(const struct kitchen *kitchen);
+
+/* --- plan.c --- */
+
+/* From the first to the last task of a run, or of a batch in its pot; false: it has
+ * none. */
+bool plan_span_of(const struct day_plan *day, bool is_run, int index, int *start_s, int *end_s, int *station);
+
+/* --- plan_house.c --- */
+
+/* PLAN_ANY_TIME or a time of the day or the night after it; else FAULT_MISUSE. */
+bool plan_time_fine(int minutes, struct fault *fault);
 
 /* --- plan_acts.c --- */
 

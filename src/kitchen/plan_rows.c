@@ -64,8 +64,7 @@ static void need_batch(const struct kitchen *kitchen, struct planning *planning,
 	struct yield yield;
 
 	if (recipe == NULL || jar == NULL ||
-	    !scale_lines(recipe, batch->multiple, kitchen->board.house.units, batch->jar, &scaled, NULL) ||
-	    !batch_yield(&scaled, batch->jar, &yield, NULL))
+	    !recipe_gives(kitchen, recipe, batch->multiple, batch->jar, &scaled, &yield))
 		return;
 	add_need(planning, SUPPLY_JAR, jar->name, yield.jars_likely);
 	planning->planned_jars += yield.jars_likely;

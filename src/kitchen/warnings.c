@@ -4,7 +4,6 @@
  */
 #include "kitchen/warnings.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/text.h"
@@ -16,7 +15,6 @@
 /* What is expected of canners and pots shifts as either runs over its time, which no
  * rule can tell beforehand. */
 #define OUTLOOK_STALE_MS MINUTE_MS
-#define WALL_MOVED_MS 1000
 
 struct answers {
 	const struct kitchen *kitchen;
@@ -111,21 +109,11 @@ size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
 	return answers.count;
 }
 
-/* Does what was found then still hold? */
-static bool is_fresh(const struct kitchen *kitchen, const struct moment *now)
-{
-	const struct warned *warned = &kitchen->warned;
-	int64_t passed = moment_between(&warned->at, now);
-
-	return warned->reads == kitchen->reads && moment_same_boot(&warned->at, now) && passed >= 0 &&
-	       passed < warned->again_ms && llabs(moment_wall_step(&warned->at, now)) < WALL_MOVED_MS;
-}
-
 const struct warning *kitchen_warned(struct kitchen *kitchen, const struct moment *now, size_t *count)
 {
 	struct warned *warned = &kitchen->warned;
 
-	if (!is_fresh(kitchen, now)) {
+	if (!still_stands(kitchen, &warned->at, warned->reads, warned->again_ms, now)) {
 		warned->count = kitchen_warnings(kitchen, now, warned->rows, &warned->again_ms);
 		warned->at = *now;
 		warned->reads = kitchen->reads;

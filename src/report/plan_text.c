@@ -13,11 +13,6 @@
 #define RIBBON_COLUMNS 64
 #define EMPTY '.'
 
-static int64_t wall_of(const struct kitchen_plan *plan, int seconds)
-{
-	return plan->zero_wall_ms + seconds * INT64_C(1000);
-}
-
 static const char *hour(int64_t wall_ms, char buffer[8])
 {
 	clock_words_hour(wall_ms, buffer, 8);
@@ -75,7 +70,7 @@ static void put_busy(FILE *out, const struct board *board, const struct kitchen_
 	char from[8];
 	char to[8];
 
-	(void)fprintf(out, "No plan can finish before %s: %s.\n", hour(wall_of(plan, day->bound_s), to),
+	(void)fprintf(out, "No plan can finish before %s: %s.\n", hour(plan_wall_ms(plan, day->bound_s), to),
 	              plan_stage_words(day->bound_stage));
 	(void)fprintf(out, "Bottleneck: %s. Busy:\n", plan_stage_words(day->bottleneck));
 	for (int stage = 0; stage < PLAN_STAGE_COUNT; stage++)
@@ -84,8 +79,8 @@ static void put_busy(FILE *out, const struct board *board, const struct kitchen_
 	(void)fputc('\n', out);
 	if (day->queue.jars == 0)
 		return;
-	(void)fprintf(out, "Most jars wait from %s to %s: %d, for ", hour(wall_of(plan, day->queue.from_s), from),
-	              hour(wall_of(plan, day->queue.until_s), to), day->queue.jars);
+	(void)fprintf(out, "Most jars wait from %s to %s: %d, for ", hour(plan_wall_ms(plan, day->queue.from_s), from),
+	              hour(plan_wall_ms(plan, day->queue.until_s), to), day->queue.jars);
 	plain_put(out, board->strips[plan->stations[day->queue.station].strip].station.name);
 	(void)fprintf(out, "; longest wait %d min.\n", (day->longest_wait_s + 59) / 60);
 	if (day->late_jars > 0)
@@ -179,7 +174,7 @@ static void put_hours(FILE *out, const struct kitchen_plan *plan, int column_s)
 
 		if (full >= from + column_s || i < written)
 			continue;
-		(void)fprintf(out, "%*s%.2s", i - written, "", hour(wall_of(plan, full), at));
+		(void)fprintf(out, "%*s%.2s", i - written, "", hour(plan_wall_ms(plan, full), at));
 		written = i + 3;
 		(void)fputc(' ', out);
 	}
@@ -229,7 +224,7 @@ static void put_task(FILE *out, const struct kitchen_plan *plan, const struct bo
 
 	plan_task_say(plan, board, task, words, sizeof(words));
 	plan_report_people(plan, task->people, people, sizeof(people));
-	(void)fprintf(out, "  %s-%s ", hour(wall_of(plan, task->start_s), from), hour(wall_of(plan, task->end_s), to));
+	(void)fprintf(out, "  %s-%s ", hour(plan_wall_ms(plan, task->start_s), from), hour(plan_wall_ms(plan, task->end_s), to));
 	put_name(out, people, 11);
 	(void)snprintf(line, sizeof(line), "%.54s", words);
 	plain_put(out, line);

@@ -16,7 +16,7 @@
 
 static int64_t from_now_ms(const struct desk *desk, const struct kitchen_plan *plan, int seconds)
 {
-	return plan->zero_wall_ms + seconds * INT64_C(1000) - desk->now.wall_ms;
+	return plan_wall_ms(plan, seconds) - desk->now.wall_ms;
 }
 
 static enum glyph fill_of(enum plan_task_kind kind)

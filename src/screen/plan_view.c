@@ -75,12 +75,12 @@ static void busy_words(const struct kitchen_plan *plan, struct text *text)
 	const struct day_plan *day = plan->plan;
 	char hour[8];
 
-	clock_words_hour(plan->zero_wall_ms + day->bound_s * INT64_C(1000), hour, sizeof(hour));
+	clock_words_hour(plan_wall_ms(plan, day->bound_s), hour, sizeof(hour));
 	text_add(text, "Busiest: the %s, %d %%. No plan ends before %s.", plan_stage_words(day->bottleneck),
 	         day->stages[day->bottleneck].permille / 10, hour);
 	if (day->queue.jars == 0)
 		return;
-	clock_words_hour(plan->zero_wall_ms + day->queue.from_s * INT64_C(1000), hour, sizeof(hour));
+	clock_words_hour(plan_wall_ms(plan, day->queue.from_s), hour, sizeof(hour));
 	text_add(text, " Most jars wait at %s: %d.", hour, day->queue.jars);
 }
 

@@ -226,15 +226,24 @@ void urgent_draw(struct desk *desk, int row, int rows)
 
 /* --- strips ------------------------------------------------------------------------ */
 
+/* The station in the plan the day goes by; false: there is none. */
+static bool in_plan(const struct kitchen_plan *plan, const struct strip *strip, size_t *station)
+{
+	for (size_t i = 0; plan->state == PLAN_ACCEPTED && i < plan->station_count; i++) {
+		*station = i;
+		if (plan->stations[i].station_id == strip->station.id)
+			return true;
+	}
+	return false;
+}
+
 /* How much later than accepted the station's work ends, whole minutes; 0: no plan. */
 static long long late_minutes(const struct desk *desk, const struct strip *strip)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
+	size_t station;
 
-	for (size_t i = 0; plan->state == PLAN_ACCEPTED && i < plan->station_count; i++)
-		if (plan->stations[i].station_id == strip->station.id)
-			return (long long)(plan->stations[i].late_ms / 60000);
-	return 0;
+	return in_plan(plan, strip, &station) ? (long long)(plan->stations[station].late_ms / 60000) : 0;
 }
 
 static void free_at_words(const struct desk *desk, const struct strip *strip, char *buffer, size_t size)
@@ -253,19 +262,18 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 static bool next_words(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
-	struct plan_next nexts[PLAN_STATIONS_MAX];
-	size_t count = plan->state == PLAN_ACCEPTED
-	                   ? plan_next_stations(plan, kitchen_board(desk->kitchen), &desk->now, nexts) : 0;
+	struct plan_next next;
+	size_t station;
 	char hour[8];
 
-	for (size_t i = 0; i < count; i++) {
-		if (nexts[i].station_id != strip->station.id || nexts[i].nothing || nexts[i].ringing)
-			continue;
-		clock_words_hour(nexts[i].at_ms, hour, sizeof(hour));
-		text_add(text, "%s: %s", nexts[i].now ? "now" : hour, nexts[i].words);
-		return true;
-	}
-	return false;
+	if (!in_plan(plan, strip, &station))
+		return false;
+	plan_next_station(plan, kitchen_board(desk->kitchen), station, &desk->now, &next);
+	if (next.nothing || next.ringing)
+		return false;
+	clock_words_hour(next.at_ms, hour, sizeof(hour));
+	text_add(text, "%s: %s", next.now ? "now" : hour, next.words);
+	return true;
 }
 
 /* The second clock of a juicer: when the water must be looked at. */
