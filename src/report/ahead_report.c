@@ -7,6 +7,7 @@
 
 #include "engine/amount.h"
 #include "engine/text.h"
+#include "report/log_document.h"
 
 /* "grape jelly, grape juice, ..." */
 static bool refuse_without_product(const struct kitchen *kitchen, const char *fruit, struct fault *fault)
@@ -103,13 +104,9 @@ void ahead_int_bounds(struct json *json, const char *key, const int *values)
 
 void ahead_open(struct json *json, const struct day *day, const struct ahead *ahead)
 {
-	const struct kitchen *kitchen = day_kitchen(day);
-	const struct log_house *house = &kitchen_board(kitchen)->house;
+	struct moment now = kitchen_now(day_kitchen(day));
 
-	json_open_object(json, NULL, JSON_LINES);
-	json_instant(json, "now", kitchen_now(kitchen).wall_ms);
-	json_whole(json, "practice_speed", house->practice_speed);
-	json_bool(json, "invented", house->invented);
+	log_document_open(json, day_kitchen(day), &now);
 	json_text(json, "fruit", ahead->order.fruit);
 	if (ahead->jars == 0)
 		ahead_amount(json, "fruit_g", ahead->order.fruit_mg, 1000);

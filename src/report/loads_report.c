@@ -6,20 +6,16 @@
 
 #include "engine/process.h"
 #include "engine/text.h"
-#include "report/json.h"
 #include "kitchen/load_facts.h"
+#include "report/log_document.h"
 #include "report/plain.h"
 #include "report/report.h"
 
-/* What holds for the whole document: when it was, and by which clock. */
 static void open_document(struct json *json, struct day *day, const char *list)
 {
-	const struct log_house *house = &kitchen_board(day_kitchen(day))->house;
+	struct moment now = kitchen_now(day_kitchen(day));
 
-	json_open_object(json, NULL, JSON_LINES);
-	json_instant(json, "now", kitchen_now(day_kitchen(day)).wall_ms);
-	json_whole(json, "practice_speed", house->practice_speed);
-	json_bool(json, "invented", house->invented);
+	log_document_open(json, day_kitchen(day), &now);
 	json_open_array(json, list, JSON_LINES);
 }
 

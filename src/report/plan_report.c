@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "report/json.h"
+#include "report/log_document.h"
 
 void plan_report_people(const struct kitchen_plan *plan, unsigned people, char *buffer, size_t size)
 {
@@ -24,11 +24,6 @@ void plan_report_people(const struct kitchen_plan *plan, unsigned people, char *
 			text_add(&text, "%s%s", text.used > 0 ? "+" : "", plan->people[i]);
 }
 
-static int64_t wall_of(const struct kitchen_plan *plan, int seconds)
-{
-	return plan->zero_wall_ms + seconds * INT64_C(1000);
-}
-
 static const char *station_name(const struct board *board, const struct kitchen_plan *plan, int station)
 {
 	return station == PLAN_NONE ? NULL : board->strips[plan->stations[station].strip].station.name;
@@ -42,12 +37,8 @@ static const char *state_name(const struct kitchen_plan *plan)
 	return names[plan->state];
 }
 
-static void put_head(struct json *json, const struct board *board, const struct kitchen_plan *plan,
-                     const struct moment *now)
+static void put_head(struct json *json, const struct kitchen_plan *plan)
 {
-	json_instant(json, "now", now->wall_ms);
-	json_whole(json, "practice_speed", board->house.practice_speed);
-	json_bool(json, "invented", board->house.invented);
 	json_text(json, "state", state_name(plan));
 	json_bool(json, "possible", plan->possible);
 	json_text(json, "why", plan->possible ? NULL : plan->why.sentence);
@@ -89,7 +80,7 @@ static void put_bounds(struct json *json, const struct board *board, const struc
 {
 	const struct day_plan *day = plan->plan;
 
-	json_instant(json, "no_sooner_than", wall_of(plan, day->bound_s));
+	json_instant(json, "no_sooner_than", plan_wall_ms(plan, day->bound_s));
 	json_text(json, "no_sooner_by", plan_stage_words(day->bound_stage));
 	json_text(json, "bottleneck", plan_stage_words(day->bottleneck));
 	json_open_object(json, "busy_permille", JSON_FLAT);
@@ -98,8 +89,8 @@ static void put_bounds(struct json *json, const struct board *board, const struc
 	json_close(json);
 	json_open_object(json, "queue", JSON_FLAT);
 	json_whole(json, "jars", day->queue.jars);
-	json_instant(json, "from", day->queue.jars > 0 ? wall_of(plan, day->queue.from_s) : 0);
-	json_instant(json, "until", day->queue.jars > 0 ? wall_of(plan, day->queue.until_s) : 0);
+	json_instant(json, "from", day->queue.jars > 0 ? plan_wall_ms(plan, day->queue.from_s) : 0);
+	json_instant(json, "until", day->queue.jars > 0 ? plan_wall_ms(plan, day->queue.until_s) : 0);
 	json_text(json, "station", day->queue.jars > 0 ? station_name(board, plan, day->queue.station) : NULL);
 	json_close(json);
 	json_whole(json, "longest_wait_s", day->longest_wait_s);
@@ -136,8 +127,8 @@ static void put_tasks(struct json *json, const struct board *board, const struct
 		plan_task_say(plan, board, task, words, sizeof(words));
 		plan_report_people(plan, task->people, people, sizeof(people));
 		json_open_object(json, NULL, JSON_FLAT);
-		json_instant(json, "start", wall_of(plan, task->start_s));
-		json_instant(json, "end", wall_of(plan, task->end_s));
+		json_instant(json, "start", plan_wall_ms(plan, task->start_s));
+		json_instant(json, "end", plan_wall_ms(plan, task->end_s));
 		json_text(json, "task", plan_task_words(task->kind));
 		json_text(json, "station", station_name(board, plan, task->station));
 		json_bool(json, "running", task->running);
@@ -211,8 +202,8 @@ static void put_json(FILE *out, const struct kitchen *kitchen, const struct kitc
 	struct plan_next next[PLAN_PEOPLE_MAX];
 	struct json json = json_begin(out);
 
-	json_open_object(&json, NULL, JSON_LINES);
-	put_head(&json, board, plan, now);
+	log_document_open(&json, kitchen, now);
+	put_head(&json, plan);
 	put_items(&json, plan);
 	put_stations(&json, board, plan);
 	if (plan->possible) {

@@ -9,6 +9,7 @@
 #include "engine/text.h"
 #include "kitchen/shelf.h"
 #include "report/ahead_report.h"
+#include "report/log_document.h"
 #include "report/plain.h"
 
 static const char *lack_word(enum lack lack)
@@ -190,14 +191,10 @@ static const char *shelf_kind_word(const struct shelf_line *line)
 static void put_shelf_json(const struct report *to, const struct day *day, const struct shelf_line *rows,
                            size_t count)
 {
-	const struct kitchen *kitchen = day_kitchen(day);
-	const struct log_house *house = &kitchen_board(kitchen)->house;
+	struct moment now = kitchen_now(day_kitchen(day));
 	struct json json = json_begin(to->out);
 
-	json_open_object(&json, NULL, JSON_LINES);
-	json_instant(&json, "now", kitchen_now(kitchen).wall_ms);
-	json_whole(&json, "practice_speed", house->practice_speed);
-	json_bool(&json, "invented", house->invented);
+	log_document_open(&json, day_kitchen(day), &now);
 	json_open_array(&json, "supplies", JSON_LINES);
 	for (size_t i = 0; i < count; i++) {
 		int per = per_unit(rows[i].measure);

@@ -2,7 +2,7 @@
  * warnings_report.c - what is not as it should be, worst first.
  */
 #include "kitchen/warnings.h"
-#include "report/json.h"
+#include "report/log_document.h"
 #include "report/plain.h"
 #include "report/report.h"
 
@@ -15,15 +15,13 @@ static const char *station_name(const struct board *board, int64_t station_id)
 	return NULL;
 }
 
-static void put_json(FILE *out, const struct board *board, const struct moment *now,
+static void put_json(FILE *out, const struct kitchen *kitchen, const struct moment *now,
                      const struct warning *warnings, size_t count)
 {
+	const struct board *board = kitchen_board(kitchen);
 	struct json json = json_begin(out);
 
-	json_open_object(&json, NULL, JSON_LINES);
-	json_instant(&json, "now", now->wall_ms);
-	json_whole(&json, "practice_speed", board->house.practice_speed);
-	json_bool(&json, "invented", board->house.invented);
+	log_document_open(&json, kitchen, now);
 	json_open_array(&json, "warnings", JSON_LINES);
 	for (size_t i = 0; i < count; i++) {
 		json_open_object(&json, NULL, JSON_FLAT);
@@ -112,7 +110,7 @@ void report_warnings(const struct report *to, struct day *day)
 	struct warning warnings[WARNINGS_MAX];
 	size_t count = kitchen_warnings(kitchen, &now, warnings, NULL);
 	if (to->json)
-		put_json(to->out, kitchen_board(kitchen), &now, warnings, count);
+		put_json(to->out, kitchen, &now, warnings, count);
 	else
 		put_text(to->out, warnings, count);
 }

@@ -1,0 +1,14 @@
+/*
+ * log_document.h - what every JSON document about a log begins with.
+ */
+#ifndef STILLROOM_REPORT_LOG_DOCUMENT_H
+#define STILLROOM_REPORT_LOG_DOCUMENT_H
+
+#include "kitchen/kitchen.h"
+#include "report/json.h"
+
+/* Opens the object of the document and says when it was and by which clock; leaves
+ * the object open. */
+void log_document_open(struct json *json, const struct kitchen *kitchen, const struct moment *now);
+
+#endif
