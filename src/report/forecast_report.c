@@ -3,7 +3,6 @@
  */
 #include <math.h>
 #include <stdio.h>
-#include <string.h>
 
 #include "engine/amount.h"
 #include "engine/text.h"
@@ -88,11 +87,7 @@ static void put_json(const struct report *to, const struct day *day, const struc
 
 static void put_name(FILE *out, const char *name)
 {
-	char buffer[NAME_COLUMNS + 1];
-
-	(void)snprintf(buffer, sizeof(buffer), "%.*s", NAME_COLUMNS, name);
-	plain_put(out, buffer);
-	(void)fprintf(out, "%*s", NAME_COLUMNS - (int)strlen(buffer), "");
+	plain_put_column(out, name, NAME_COLUMNS, NAME_COLUMNS);
 }
 
 static void put_counts(FILE *out, const char *name, const int *values)

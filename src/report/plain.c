@@ -62,16 +62,30 @@ static bool is_harmful(uint32_t character)
 	return false;
 }
 
+/* Returns the bytes it took. */
+static size_t put_character(FILE *out, const char *text)
+{
+	uint32_t character = 0;
+	size_t length = plain_decode(text, &character);
+
+	if (length == 0 || is_harmful(character))
+		(void)fputc('?', out);
+	else
+		(void)fwrite(text, 1, length, out);
+	return length == 0 ? 1 : length;
+}
+
 void plain_put(FILE *out, const char *text)
 {
-	while (text != NULL && *text != '\0') {
-		uint32_t character = 0;
-		size_t length = plain_decode(text, &character);
+	while (text != NULL && *text != '\0')
+		text += put_character(out, text);
+}
 
-		if (length == 0 || is_harmful(character))
-			(void)fputc('?', out);
-		else
-			(void)fwrite(text, 1, length, out);
-		text += length == 0 ? 1 : length;
-	}
+void plain_put_column(FILE *out, const char *text, int most, int columns)
+{
+	int put = 0;
+
+	for (; *text != '\0' && put < most; put++)
+		text += put_character(out, text);
+	(void)fprintf(out, "%*s", put < columns ? columns - put : 0, "");
 }

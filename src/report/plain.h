@@ -20,4 +20,7 @@ size_t plain_decode(const char *in, uint32_t *character);
  * NULL writes nothing. Errors stay in ferror(out). */
 void plain_put(FILE *out, const char *text);
 
+/* The same, cut to `most` characters and filled up with blanks to `columns`. */
+void plain_put_column(FILE *out, const char *text, int most, int columns);
+
 #endif

@@ -19,14 +19,10 @@ static const char *hour(int64_t wall_ms, char buffer[8])
 	return buffer;
 }
 
-/* Cut to the columns and filled up with blanks. */
+/* With a blank after it, however long. */
 static void put_name(FILE *out, const char *name, int columns)
 {
-	char buffer[80];
-
-	(void)snprintf(buffer, sizeof(buffer), "%.*s", columns - 1, name);
-	plain_put(out, buffer);
-	(void)fprintf(out, "%*s", columns - (int)strlen(buffer), "");
+	plain_put_column(out, name, columns - 1, columns);
 }
 
 /* --- the head ---------------------------------------------------------------------------- */

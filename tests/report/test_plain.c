@@ -42,6 +42,30 @@ START_TEST(ordinary_names_stay_whole)
 }
 END_TEST
 
+static void ck_column(const char *text, const char *expected)
+{
+	char *written;
+	size_t size;
+	FILE *stream = open_memstream(&written, &size);
+
+	ck_assert_ptr_nonnull(stream);
+	plain_put_column(stream, text, 5, 6);
+	ck_assert_int_eq(fclose(stream), 0);
+	ck_assert_str_eq(written, expected);
+	free(written);
+}
+
+START_TEST(a_column_is_as_wide_for_letters_of_several_bytes)
+{
+	ck_column("", "      ");
+	ck_column("Tall", "Tall  ");
+	ck_column("Tall juicer", "Tall  ");
+	ck_column("Gr\303\274n", "Gr\303\274n  ");
+	ck_column("K\303\274che\303\251s", "K\303\274che ");
+	ck_column("a\033b", "a?b   ");
+}
+END_TEST
+
 static void ck_temperature(const char *words, double celsius)
 {
 	double read = -1000.0;
@@ -96,6 +120,7 @@ int main(void)
 
 	tcase_add_test(cases, a_name_cannot_drive_the_terminal);
 	tcase_add_test(cases, ordinary_names_stay_whole);
+	tcase_add_test(cases, a_column_is_as_wide_for_letters_of_several_bytes);
 	tcase_add_test(cases, temperatures_are_read_with_their_unit);
 	tcase_add_test(cases, pressures_are_read_with_their_unit);
 	tcase_add_test(cases, anything_else_is_no_reading);
