@@ -23,19 +23,23 @@
 extern const char *const log_migrations[];
 extern const size_t log_migration_count;
 
-static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 4,
+static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 6,
               "name the new migration's text in log_migrations below, before the invented one");
 
-/* Rebuilds a table others refer to: only possible with foreign keys off. */
+/* Rebuilds a table others refer to: only possible with foreign keys off, and, since
+ * triggers name it, with their check put off (sqlite.org/lang_altertable.html). */
 static const char invented[] =
+	"PRAGMA legacy_alter_table = ON;"
 	"CREATE TABLE lot_new (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE, product TEXT NOT NULL,"
 	" food TEXT NOT NULL, pack TEXT NOT NULL, acidity TEXT NOT NULL, made_wall_ms INTEGER NOT NULL,"
 	" note TEXT NOT NULL DEFAULT 'none') STRICT;"
 	"INSERT INTO lot_new SELECT *, 'old' FROM lot;"
 	"DROP TABLE lot;"
-	"ALTER TABLE lot_new RENAME TO lot;";
+	"ALTER TABLE lot_new RENAME TO lot;"
+	"PRAGMA legacy_alter_table = OFF;";
 
-const char *const log_migrations[] = {migration_0001, migration_0002, migration_0003, migration_0004, invented};
+const char *const log_migrations[] = {migration_0001, migration_0002, migration_0003, migration_0004,
+                                      migration_0005, migration_0006, invented};
 const size_t log_migration_count = sizeof(log_migrations) / sizeof(log_migrations[0]);
 
 static struct log_kit kit;

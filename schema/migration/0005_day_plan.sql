@@ -1,0 +1,1 @@
+-- 0005: the day plan comes here.
