@@ -448,7 +448,14 @@ struct log_pantry_lot {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
-	int64_t recalled; /* jars of the lot that an open recall still looks for */
+};
+
+/* Jars kept of one lot and size that an open recall still looks for. */
+struct log_pantry_recalled {
+	int64_t lot_id;
+	char product[NAME_MAX_BYTES];
+	char size[WORD_MAX_BYTES];
+	int64_t jars;
 };
 
 /* What jars can be traced from. */
@@ -597,6 +604,7 @@ bool log_pantry(struct log *log, int64_t from_week, struct log_pantry_line **row
 /* The lots of one line, oldest first. */
 bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
                      size_t *count, struct fault *fault);
+bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count, struct fault *fault);
 /* Jars kept of a lot and size, the first `most` of them by id. */
 bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);

@@ -28,7 +28,16 @@ static void read_pantry_lot(struct query *query, void *into)
 	row_lot(query, &lot->lot);
 	TAKE_TEXT(query, lot->size);
 	lot->jars = take_integer(query);
-	lot->recalled = take_integer(query);
+}
+
+static void read_recalled(struct query *query, void *into)
+{
+	struct log_pantry_recalled *recalled = into;
+	memset(recalled, 0, sizeof(*recalled));
+	recalled->lot_id = take_integer(query);
+	TAKE_TEXT(query, recalled->product);
+	TAKE_TEXT(query, recalled->size);
+	recalled->jars = take_integer(query);
 }
 
 bool log_pantry(struct log *log, int64_t from_week, struct log_pantry_line **rows, size_t *count,
@@ -50,6 +59,16 @@ bool log_pantry_lots(struct log *log, const char *product, const char *size,
 	bind_text(&query, size, WORD_MAX_BYTES);
 	void *list;
 	bool ok = query_list(&query, read_pantry_lot, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count,
+                         struct fault *fault)
+{
+	struct query query = query_start(log, PANTRY_RECALLED);
+	void *list;
+	bool ok = query_list(&query, read_recalled, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }

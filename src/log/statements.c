@@ -312,15 +312,16 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		" WHERE product = line.product AND size = line.size ORDER BY made_wall_ms, lot_id LIMIT 1) "
 		"ORDER BY line.product, line.size",
 	[PANTRY_LOTS] =
-		"WITH marked (lot_id, size, jars) AS (SELECT jar.lot_id, jar.size, count(DISTINCT jar.id) "
-		" FROM recall_left CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
-		" CROSS JOIN jar ON jar.id = r.jar_id " /* in this order: from the few that are recalled */
-		" WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY 1, 2) "
-		"SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars, coalesce(marked.jars, 0) "
+		"SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars "
 		"FROM pantry_lot JOIN lot ON lot.id = pantry_lot.lot_id "
-		"LEFT JOIN marked ON marked.lot_id = pantry_lot.lot_id AND marked.size = pantry_lot.size "
 		"WHERE pantry_lot.product = ? AND pantry_lot.size = ? "
 		"ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id",
+	/* Joined in this order: from the few that are recalled. */
+	[PANTRY_RECALLED] =
+		"SELECT jar.lot_id, lot.product, jar.size, count(DISTINCT jar.id) FROM recall_left "
+		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
+		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
+		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
 	[LOT_BY_CODE] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ? OR code = upper(?1) LIMIT 1",
 	[LOT_RECALLED] =
 		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "

@@ -47,6 +47,7 @@ static const enum statement asked[] = {
 	SUPPLY_MOVES_NEWEST, SOLD_BY_LIST,        FRUIT_YIELDS,       LID_USES,
 	USES_OF_JUICE,       LOAD_BEFORE,         JAR_OLDEST,         TALLY_LIST,
 	ASIDE_LIST,          LID_BOX_LIST,        JARS_KEPT,          JARS_GONE,
+	PANTRY_RECALLED,
 	PANTRY,              PANTRY_LOTS,         LOT_BY_CODE,        LOT_RECALLED,
 	LOADS_LINKED,        TRACE_OF_LOT,        TRACE_OF_LID_BOX,   TRACE_OF_LOAD,
 	TRACE_OF_BATCH,      TRACE_OF_RUN,        TRACE_OF_PRODUCT,   TRACE_OF_DAY,
@@ -69,7 +70,6 @@ static const char *const may_be_scanned[] = {
 	"SCAN recall_left USING INDEX recall_open",
 	"SCAN recall_left USING COVERING INDEX recall_open",
 	"SCAN found", /* what was asked for */
-	"SCAN marked",
 	"SCAN lid_box",
 	"SCAN rule_aside",
 	"SCAN supply_stock",
