@@ -608,8 +608,8 @@ bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, siz
 /* Jars kept of a lot and size, the first `most` of them by id. */
 bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
-/* Jars of a product and size that are gone, the newest to go first, at most `most`; those a
- * count did not find before all others. */
+/* Jars of a product and size that were used, given away or not found, the newest to go first, at
+ * most `most`; those a count did not find before all others. */
 bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
 bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */

@@ -299,6 +299,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JARS_GONE] =
 		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
 		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
+		"AND jar.gone_why IN ('missing', 'used', 'given') "
 		"ORDER BY jar.gone_why = 'missing' DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
@@ -349,7 +350,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		      "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
 	[RECALL_LIST] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id ORDER BY recall.id DESC",
 	[RECALLS_OPEN] =
-		RECALLS "FROM recall_left JOIN recall ON recall.id = recall_id WHERE to_find > 0 "
+		RECALLS /* in this order: from the few that are open */
+		"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find > 0 "
 		"ORDER BY recall.id",
 	[RECALL_GET] =
 		RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?",
