@@ -428,6 +428,7 @@ bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *f
 bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
 /* Take back the newest kitchen_jar_fate_done of this run of the program. */
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
+bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct log_lot *out, struct fault *fault);
 /* "" when there is no such lot. */
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);
 

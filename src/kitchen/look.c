@@ -99,3 +99,10 @@ bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id,
 {
 	return log_batch_amounts(kitchen->log, batch_id, rows, count, fault);
 }
+
+bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct log_lot *out, struct fault *fault)
+{
+	struct log_jar jar;
+
+	return log_jar_get(kitchen->log, jar_id, &jar, fault) && log_lot_get(kitchen->log, jar.lot_id, out, fault);
+}

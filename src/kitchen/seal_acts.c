@@ -173,6 +173,13 @@ static void tick_all(struct log_jar *jar, enum seal_tick tick)
 		jar->ticks[i] = tick;
 }
 
+/* The canner may be somebody else's by now: who has the board looks at the lids. */
+static void sign(struct act *act)
+{
+	if (act->kitchen->who[0] != '\0')
+		text_copy(act->entry.who, sizeof(act->entry.who), act->kitchen->who);
+}
+
 /* What somebody saw of a jar: sealed is by all three methods. */
 static void look_at(struct log_jar *jar, enum jar_state state, const struct log_entry *by)
 {
@@ -200,6 +207,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	text_copy(code, sizeof(code), strip->lot.code);
 	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
 		return false;
+	sign(&act);
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
@@ -228,6 +236,7 @@ static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const c
 	if (!act_begin(&act, kitchen, verb, strip->station.id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, strip->load.id });
+	sign(&act);
 	if (looked)
 		look_at(jar, jar->state, &act.entry);
 	if (!log_put_jar(kitchen->log, jar, fault))

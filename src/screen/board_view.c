@@ -389,6 +389,13 @@ static bool has_fates(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->fate_count > 0;
 }
 
+static bool has_round(const struct desk *desk)
+{
+	int64_t first;
+
+	return kitchen_round(desk->kitchen, &desk->now, &first, 1) > 0;
+}
+
 static void open_fates(struct desk *desk)
 {
 	desk->fates = (struct list_state){ 0 };
@@ -463,10 +470,13 @@ static const struct view_key keys[] = {
 	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, juice_view_enter },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
+	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round, seal_round_enter },
 	{ 'f', 0, "f", "jars set aside", "Jars that go to fridge, freezer, reprocess or bin.", has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },
+	{ 'p', 0, "p", "pantry", "The pantry: jars left, best by, taken out, counted.", NULL, pantry_view_enter },
+	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL, recalls_view_enter },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
