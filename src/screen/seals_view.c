@@ -13,6 +13,7 @@
 #define JAR_ROWS 3      /* beside its body: lid, words, ticks */
 #define BODY_ROWS_MAX 3 /* in a large window */
 #define ROUND_MAX 64
+#define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
 #define HOUR_MS (INT64_C(3600) * 1000)
 
 static const struct strip *strip_of(const struct desk *desk)
@@ -267,7 +268,7 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,
 		             jar_fate_words((enum jar_fate)fate));
-		row += desk_paragraph(desk, row, 15, cols - 16, 3, open ? ROLE_PLAIN : ROLE_QUIET,
+		row += desk_paragraph(desk, row, 15, cols - 16, rows < FATE_ROWS ? 1 : 3, open ? ROLE_PLAIN : ROLE_QUIET,
 		                      open ? jar_fate_advice((enum jar_fate)fate, &strip->lot) : why.sentence);
 	}
 }
@@ -590,9 +591,9 @@ static bool choosing(const struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
 	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed by all three methods.", marking, all_sealed },
+	{ KEY_CODE_TAB, KEY_CODE_PAGE_DOWN, "Tab", "next load", "The next load whose seals can be looked at.", has_others, next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
-	{ KEY_CODE_TAB, KEY_CODE_PAGE_DOWN, "Tab", "next load", "The next load whose seals can be looked at.", has_others, next_load },
 	{ 'p', 0, "p", "pressed", "Pressed in the center: good, bad, not tried, in turn. Must not spring back.", marking, pressed },
 	{ 't', 0, "t", "tapped", "Tapped with a spoon: good, bad, not tried. A high ring is good.", marking, tapped },
 	{ 'y', 0, "y", "eye level", "Seen at eye level: good, bad, not tried. The lid dips.", marking, eyed },
