@@ -248,9 +248,25 @@ void trace_view_enter(struct desk *desk, enum trace_about about, const char *wor
 		return;
 	}
 	card->from = desk->view;
+	desk->message[0] = '\0'; /* it was about words that named nothing */
 	desk_show_view(desk, VIEW_TRACE);
 	if (card->jar_count == 0)
 		desk_say(desk, ROLE_QUIET, "No jar is on record there.");
+}
+
+/* To the next jar that is still to be found, from the present one on. */
+static void go_to_open(struct desk *desk)
+{
+	struct recall_card *card = &desk->recall;
+
+	for (size_t i = 0; i < card->jar_count; i++) {
+		size_t at = ((size_t)card->jar_list.cursor + i) % card->jar_count;
+
+		if (card->jars[at].mark.outcome != RECALL_TO_FIND)
+			continue;
+		card->jar_list.cursor = (int)at;
+		return;
+	}
 }
 
 void recall_view_open(struct desk *desk, int64_t recall_id)
@@ -265,6 +281,7 @@ void recall_view_open(struct desk *desk, int64_t recall_id)
 	card->jar_list = (struct list_state){ 0 };
 	card->from = VIEW_RECALLS;
 	refresh_jars(desk);
+	go_to_open(desk);
 	desk_show_view(desk, VIEW_TRACE);
 }
 
@@ -383,21 +400,6 @@ static bool reason_typed(struct desk *desk, const char *text)
 static void recall_them(struct desk *desk)
 {
 	desk_ask(desk, "Recall them, because:", "", reason_typed);
-}
-
-/* To the next jar that is still to be found, from the present one on. */
-static void go_to_open(struct desk *desk)
-{
-	struct recall_card *card = &desk->recall;
-
-	for (size_t i = 0; i < card->jar_count; i++) {
-		size_t at = ((size_t)card->jar_list.cursor + i) % card->jar_count;
-
-		if (card->jars[at].mark.outcome != RECALL_TO_FIND)
-			continue;
-		card->jar_list.cursor = (int)at;
-		return;
-	}
 }
 
 static void say_left(struct desk *desk)
