@@ -184,6 +184,7 @@ wait_for "TO FIND"
 left_to_find() {
 	"$STILLROOM" recall --json -f "$log" | sed -n 's/.*"to_find": \([0-9]*\),/\1/p'
 }
+# shellcheck disable=SC2317 # run by until_true
 went_down() {
 	[ "$(left_to_find)" != "$left" ]
 }
