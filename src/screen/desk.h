@@ -407,6 +407,7 @@ void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
 void reprocess_view_enter(struct desk *desk, int64_t jar_id);
 void pantry_view_enter(struct desk *desk);
 void recalls_view_enter(struct desk *desk);
+void recalls_view_refresh(struct desk *desk);
 /* Trace the jars of something and show them; Esc goes back to the present view. */
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words);
 void recall_view_open(struct desk *desk, int64_t recall_id);
@@ -462,6 +463,11 @@ int list_scroll(struct list_state *list, int count, int rows);
 /* Draw text over several lines, broken at blanks; returns lines used. */
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
                    const char *text);
+
+/* --- the jars of a seal check (seal_picture.c) -------------------------------------- */
+
+int seal_picture_wide(int cols); /* jars in a row */
+void seal_picture_draw(struct desk *desk, int top, int rows, int cols);
 
 /* --- parts of the board (strips.c, ribbon.c, header.c) -------------------------- */
 

@@ -1,6 +1,6 @@
 /*
- * seals_view.c - the seal check: a picture of the load's jars, marked with the
- * cursor.  Every mark is in the log at once.
+ * seals_view.c - the seal check: the load's jars, marked with the cursor, and the
+ * round through all loads past their 12 h.  Every mark is in the log at once.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -9,9 +9,6 @@
 #include "engine/text.h"
 #include "screen/desk.h"
 
-#define JAR_COLS 12 /* "10 reprocess" */
-#define JAR_ROWS 3      /* beside its body: lid, words, ticks */
-#define BODY_ROWS_MAX 3 /* in a large window */
 #define ROUND_MAX 64
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
 #define HOUR_MS (INT64_C(3600) * 1000)
@@ -136,108 +133,6 @@ static void load_before(struct desk *desk)
 
 /* --- drawing ----------------------------------------------------------------------- */
 
-static int per_row(int cols)
-{
-	int n = (cols - 2) / JAR_COLS;
-
-	return n < 1 ? 1 : n;
-}
-
-/* One word a state: the picture never rests on colour or on a shape alone. */
-static const struct {
-	const char *word;
-	enum role role;
-} state_looks[] = {
-	[JAR_UNCHECKED] = { "?", ROLE_WAITING },
-	[JAR_SEALED] = { "sealed", ROLE_DONE },
-	[JAR_UNSEALED] = { "UNSEALED", ROLE_STOP },
-	[JAR_DOUBTFUL] = { "doubtful", ROLE_CAUTION },
-	[JAR_BROKEN] = { "BROKEN", ROLE_STOP },
-};
-_Static_assert(sizeof(state_looks) / sizeof(state_looks[0]) == JAR_STATE_COUNT, "a look for every state");
-
-/* The lid dips when sealed, stands up when not. */
-static enum glyph lid_of(const struct log_jar *jar)
-{
-	return jar->state == JAR_SEALED ? GLYPH_LEVEL_1 : jar->state == JAR_BROKEN ? GLYPH_CROSS : GLYPH_LEVEL_3;
-}
-
-static int liquid_eighths(const struct log_jar *jar)
-{
-	static const int eighths[] = { 8, 7, 5, 3 };
-
-	return eighths[jar->siphoning];
-}
-
-/* The three methods by their keys, each with what it said. */
-static void ticks_draw(struct desk *desk, const struct log_jar *jar, int row, int col)
-{
-	static const char *const caps[] = { "p", "t", "y" };
-	static const enum glyph marks[] = { GLYPH_ESTIMATED, GLYPH_CHECK, GLYPH_CROSS };
-	static const enum role roles[] = { ROLE_QUIET, ROLE_DONE, ROLE_STOP };
-	struct terminal *t = desk->terminal;
-
-	for (int i = 0; i < SEAL_METHOD_COUNT; i++) {
-		terminal_put(t, row, col + 3 * i, 1, ROLE_QUIET, caps[i]);
-		terminal_put(t, row, col + 3 * i + 1, 1, roles[jar->ticks[i]], glyph(t, marks[jar->ticks[i]]));
-	}
-}
-
-/* The liquid in one row of the body, from above. */
-static int level_in(const struct log_jar *jar, int row, int body)
-{
-	int level = liquid_eighths(jar) * body - 8 * (body - 1 - row);
-
-	return level < 0 ? 0 : level > 8 ? 8 : level;
-}
-
-static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, int body, int row, int col)
-{
-	struct terminal *t = desk->terminal;
-	enum role role = state_looks[jar->state].role;
-
-	terminal_put(t, row, col + 3, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_LEFT));
-	terminal_fill(t, row, col + 4, 4, role, lid_of(jar));
-	terminal_put(t, row, col + 8, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_RIGHT));
-	if (here)
-		terminal_put(t, row + 1, col + 1, 1, ROLE_STRONG, glyph(t, GLYPH_SELECTION));
-	for (int i = 0; i < body; i++) {
-		row++;
-		terminal_put(t, row, col + 3, 1, role, glyph(t, GLYPH_BAR));
-		terminal_fill(t, row, col + 4, 4, ROLE_QUIET, glyph_of_level(level_in(jar, i, body)));
-		terminal_put(t, row, col + 8, 1, role, glyph(t, GLYPH_BAR));
-	}
-	row++;
-	terminal_putf(t, row, col, 2, here ? ROLE_SELECTED : ROLE_QUIET, "%2d", jar->place_in_load);
-	terminal_put(t, row, col + 2, 1, here ? ROLE_SELECTED : ROLE_PLAIN, " ");
-	terminal_put(t, row, col + 3, 9, here ? ROLE_SELECTED : role,
-	             jar->gone_why != GONE_NOT  ? jar_gone_words(jar->gone_why)
-	             : jar->fate != FATE_NONE   ? jar_fate_words(jar->fate)
-	                                        : state_looks[jar->state].word);
-	ticks_draw(desk, jar, row + 1, col + 3);
-}
-
-static void picture_draw(struct desk *desk, int top, int rows, int cols)
-{
-	const struct seal_card *card = &desk->seals;
-	int wide = per_row(cols);
-	int lines = ((int)card->count + wide - 1) / wide;
-	int body = BODY_ROWS_MAX;
-	int shown;
-	int first;
-
-	/* As tall as all of them fit. */
-	while (body > 1 && lines * (JAR_ROWS + body) > rows)
-		body--;
-	shown = rows / (JAR_ROWS + body) < 1 ? 1 : rows / (JAR_ROWS + body);
-	first = card->cursor / wide - shown + 1;
-	if (first < 0)
-		first = 0;
-	for (int i = first * wide; i < (int)card->count && i < (first + shown) * wide; i++)
-		jar_draw(desk, &card->jars[i], i == card->cursor, body, top + (i / wide - first) * (JAR_ROWS + body),
-		         1 + i % wide * JAR_COLS);
-}
-
 static void jar_words_draw(struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
@@ -314,7 +209,7 @@ static void draw(struct desk *desk, int top, int rows)
 	if (card->choosing_fate)
 		fates_draw(desk, strip, top + 3, rows - 3, cols);
 	else
-		picture_draw(desk, top + 3, rows - 3, cols);
+		seal_picture_draw(desk, top + 3, rows - 3, cols);
 }
 
 /* --- keys ------------------------------------------------------------------------------- */
@@ -555,7 +450,7 @@ static int wide(const struct desk *desk)
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	return per_row(cols);
+	return seal_picture_wide(cols);
 }
 
 static void left(struct desk *desk)
