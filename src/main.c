@@ -5,6 +5,7 @@
  * Exit status: 0 done; 1 something failed (a file, the disk, the terminal);
  * 2 the command was not understood; 3 refused, with the reason.
  */
+#include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
@@ -189,6 +190,47 @@ static bool run_supplies(const struct arguments *arguments, struct fault *fault)
 static bool run_plan(const struct arguments *arguments, struct fault *fault)
 {
 	return run_look(arguments, report_plan, fault);
+}
+
+static bool run_pantry(const struct arguments *arguments, struct fault *fault)
+{
+	return run_look(arguments, report_pantry, fault);
+}
+
+/* Of what the jars are asked for; at most one thing. */
+static bool read_trace(const struct arguments *arguments, struct recall_words *words, struct fault *fault)
+{
+	static const enum option_name options[] = {
+		[TRACE_LOT] = OPTION_LOT,     [TRACE_LID_BOX] = OPTION_LID_BOX, [TRACE_LOAD] = OPTION_LOAD,
+		[TRACE_BATCH] = OPTION_BATCH, [TRACE_RUN] = OPTION_RUN,         [TRACE_PRODUCT] = OPTION_PRODUCT,
+		[TRACE_DAY] = OPTION_DAY,
+	};
+	static_assert(sizeof(options) / sizeof(options[0]) == TRACE_ABOUT_COUNT, "an option for each trace");
+
+	words->all = arguments->given[OPTION_ALL];
+	for (int i = 0; i < TRACE_ABOUT_COUNT; i++) {
+		if (!arguments->given[options[i]])
+			continue;
+		if (words->which != NULL || words->all || arguments->product_count > 1)
+			return fault_set(fault, FAULT_MISUSE, "one lot, lid box, load, batch, run, product or day at a time");
+		words->about = (enum trace_about)i;
+		words->which = i == TRACE_PRODUCT ? arguments->products[0] : arguments->value[options[i]];
+	}
+	return true;
+}
+
+static bool run_recall(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct recall_words words = { 0 };
+	struct day *day;
+	bool done;
+
+	if (!read_trace(arguments, &words, fault) || !look_at_log(arguments, &day, fault))
+		return false;
+	done = report_recall(&to, day, &words, fault);
+	day_close(day);
+	return done;
 }
 
 /* A forecast or a shortage list: the same questions. */
@@ -486,6 +528,22 @@ static const struct command commands[] = {
 	    .help = "what is on the shelf: jars, lids, sugar, acid, pectin, fruit, juice",
 	    .takes = LOOKS,
 	    .run = run_supplies,
+	},
+	{
+	    .word = "pantry",
+	    .help = "jars left by product and size, oldest first; how long they last",
+	    .takes = LOOKS,
+	    .run = run_pantry,
+	},
+	{
+	    .word = "recall",
+	    .help = "every jar of a lot, lid box, load, batch, run, product or day; open recalls",
+	    .more = "With one of them: each jar, its state and where it is, to be printed. Without: the open\n"
+	            "recalls and how far they have come; with --all those that are done, too. Jars are marked\n"
+	            "and followed up on the board (R).\n",
+	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(PRODUCT) |
+	             TAKES(DAY) | TAKES(ALL),
+	    .run = run_recall,
 	},
 	{
 	    .word = "forecast",

@@ -85,6 +85,8 @@ static const struct name names[] = {
 	NAMED(supply, FORM_WORDS),
 	NAMED_AS("stock", stock_words, FORM_WORDS),
 	NAMED_AS("needed", needed_words, FORM_WORDS),
+	NAMED(recall, FORM_WORDS),
+	NAMED(recalled, FORM_JARS),
 	NAMED(multiple, FORM_COUNT),
 	NAMED(multiple_max, FORM_COUNT),
 	NAMED(pot_takes, FORM_COUNT),
@@ -172,7 +174,8 @@ const char *rule_about_words(enum rule_about about)
 		[ABOUT_HOUSE] = "the house", [ABOUT_LOAD] = "a load", [ABOUT_RUN] = "a juicer's run",
 		[ABOUT_BATCH] = "a batch", [ABOUT_CLOCK] = "a running phase", [ABOUT_WAITING] = "jars that wait",
 		[ABOUT_FATE] = "a jar set aside", [ABOUT_STATION] = "a station", [ABOUT_LID_BOX] = "a lid box",
-		[ABOUT_PERSON] = "who closes jars", [ABOUT_SUPPLY] = "a supply", [ABOUT_KEY] = "a key about to act",
+		[ABOUT_PERSON] = "who closes jars", [ABOUT_SUPPLY] = "a supply", [ABOUT_RECALL] = "a recall",
+		[ABOUT_KEY] = "a key about to act",
 	};
 	static_assert(sizeof(abouts) / sizeof(abouts[0]) == ABOUT_COUNT, "words for everything");
 

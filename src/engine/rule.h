@@ -44,6 +44,7 @@ enum rule_about {
 	ABOUT_LID_BOX,
 	ABOUT_PERSON,  /* who closes jars */
 	ABOUT_SUPPLY,
+	ABOUT_RECALL,  /* jars that must be found */
 	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
 	ABOUT_COUNT
 };
@@ -178,6 +179,10 @@ struct facts {
 	const char *stock_words;
 	const char *needed_words;
 
+	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
+	const char *recall; /* what of: "lid box Box A" */
+	int recalled;       /* jars still to be found */
+
 	/* ABOUT_KEY */
 	bool is_batch_start;
 	bool is_fill;
@@ -185,6 +190,7 @@ struct facts {
 	bool is_vent_cut;
 	bool is_earlier_start;
 	bool is_fate;
+	bool is_take; /* out of the pantry, to be eaten or given away */
 	bool acid_needed;
 	bool acid_in;
 	bool regular_pectin;

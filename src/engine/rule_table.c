@@ -416,6 +416,21 @@ static int64_t key_fate(const struct facts *f)
 	return when(f->is_fate && f->why != NULL);
 }
 
+static int64_t key_recalled(const struct facts *f)
+{
+	return when(f->is_take && f->recalled > 0);
+}
+
+static int64_t key_take_not_valid(const struct facts *f)
+{
+	return when(f->is_take && f->not_valid && f->recalled == 0);
+}
+
+static int64_t recall_open(const struct facts *f)
+{
+	return when(f->recalled > 0);
+}
+
 /* --- the table ---------------------------------------------------------------------------------------- */
 
 #define STOP(id, about, due, sentence, holds_up, over, source) \
@@ -478,6 +493,9 @@ const struct rule rules[] = {
 	STOP("large-jars-wait", ABOUT_WAITING, too_large_waits,
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
+	STOP("recall-open", ABOUT_RECALL, recall_open,
+	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.", "taking them out",
+	     OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", ABOUT_LID_BOX, lids_twice,
 	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
@@ -507,6 +525,12 @@ const struct rule rules[] = {
 	     "setting a clock back", OVER_UNKNOWN, "never without a witness: " PRACTICE),
 	STOP("key-fate", ABOUT_KEY, key_fate, "{why}", "choosing a fate", OVER_NEVER,
 	     "24 h: A539, UNL; 2 h: UNL, one ISU text; liquid: NCHFP"),
+	STOP("key-recalled", ABOUT_KEY, key_recalled,
+	     "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
+	     "taking jars out", OVER_NEVER, PRACTICE),
+	STOP("key-take-not-valid", ABOUT_KEY, key_take_not_valid,
+	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",
+	     "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
 	CAUTION("water-overdue", ABOUT_RUN, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.", PRACTICE),

@@ -160,7 +160,7 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 		return false;
 	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
 	for (size_t i = 0; i < count; i++)
-		have += strcmp(rows[i].size, size->name) == 0;
+		have += rows[i].from_jar_id == 0 && strcmp(rows[i].size, size->name) == 0;
 	if (!check_recount(&strip, count, size, jars - have, fault) ||
 	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
 		free(rows);

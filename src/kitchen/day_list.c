@@ -65,15 +65,19 @@ static void batch_item(const struct kitchen *kitchen, const struct log_batch *ba
 	struct log_jar *jars;
 	struct log_lot lot = { 0 };
 	size_t count = 0;
+	int filled = 0;
 
-	if (log_jars_of_batch(kitchen->log, batch->id, &jars, &count, NULL))
+	if (log_jars_of_batch(kitchen->log, batch->id, &jars, &count, NULL)) {
+		for (size_t i = 0; i < count; i++)
+			filled += jars[i].from_jar_id == 0;
 		free(jars);
+	}
 	(void)log_lot_get(kitchen->log, batch->lot_id, &lot, NULL);
 	item->subject = (struct log_subject){ SUBJECT_BATCH, batch->id };
 	item->opened_wall_ms = batch->opened_wall_ms;
 	item->open = batch->open;
-	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %zu jars", lot.code,
-	               batch->multiple, batch->recipe, count);
+	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %d jars", lot.code,
+	               batch->multiple, batch->recipe, filled);
 }
 
 static void load_item(const struct kitchen *kitchen, const struct log_load *load, struct day_item *item)
@@ -152,7 +156,7 @@ bool kitchen_jars_filled(const struct kitchen *kitchen, int64_t batch_id, const 
 	if (!log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++)
-		*jars += strcmp(rows[i].size, jar) == 0;
+		*jars += rows[i].from_jar_id == 0 && strcmp(rows[i].size, jar) == 0;
 	free(rows);
 	return true;
 }

@@ -453,6 +453,21 @@ static void ask_fates(const struct asking *asking)
 	}
 }
 
+/* --- recalls: those the log keeps a count of ------------------------------------------------------ */
+
+static void ask_recalls(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->recall_count; i++) {
+		const struct log_recall *recall = &asking->board->recalls[i];
+		struct gathered gathered = { 0 };
+
+		gathered.facts.recall = recall->words;
+		gathered.facts.recalled = recall->to_find > INT32_MAX ? INT32_MAX : (int)recall->to_find;
+		gathered.facts.why = recall->reason;
+		ask(asking, &gathered, ABOUT_RECALL);
+	}
+}
+
 /* --- supplies --------------------------------------------------------------------------------------- */
 
 /* Jars that the pots will still fill, of one size (NULL: of any). */
@@ -548,6 +563,7 @@ void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts
 		ask_strip(&asking, &kitchen->board.strips[i]);
 	ask_waiting(&asking);
 	ask_fates(&asking);
+	ask_recalls(&asking);
 	ask_boxes(&asking);
 	ask_people(&asking);
 	for (size_t i = 0; i < kitchen->board.supply_count; i++)

@@ -46,6 +46,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->boxes);
 	free(kitchen->supplies);
 	free(kitchen->asides);
+	free(kitchen->recalls);
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);

@@ -111,6 +111,8 @@ struct board {
 	size_t box_count;
 	const struct log_supply *supplies;
 	size_t supply_count;
+	const struct log_recall *recalls; /* with jars still to be found, oldest first */
+	size_t recall_count;
 	const struct log_aside *asides; /* rules this house has set aside */
 	size_t aside_count;
 };
@@ -398,7 +400,15 @@ bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *w
 
 /* --- seal check ------------------------------------------------------------- */
 
-/* Every jar not looked at yet is sealed.  Refused, as is JAR_SEALED, before the
+/* What one method of the check said of a jar.  One bad: doubtful, which counts as
+ * unsealed; all three good: sealed; else not checked yet (A539, MSU-951; one failing:
+ * common practice, no source).  Refused as kitchen_jar_state is. */
+bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method method, enum seal_tick tick,
+                      struct fault *fault);
+/* Loads whose seals can be looked at: past their 12 h, or at the check already; oldest
+ * first.  Returns how many there are, at most `most`. */
+size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, int64_t *load_ids, size_t most);
+/* Every jar not looked at yet is sealed by all three methods.  Refused, as is JAR_SEALED, before the
  * seal check: a jar that failed may be marked while the load still cools. */
 bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault);
 bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
@@ -419,6 +429,7 @@ bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *f
 bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
 /* Take back the newest kitchen_jar_fate_done of this run of the program. */
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
+bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct log_lot *out, struct fault *fault);
 /* "" when there is no such lot. */
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);
 
@@ -429,6 +440,9 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
                    int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault);
 const char *jar_fate_words(enum jar_fate fate); /* "fridge" ... what to do, with source */
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);
+/* Is suspect food of it treated as toxic (low-acid and tomato, A539)? */
+bool lot_is_suspect(const struct log_lot *lot);
+const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept" */
 
 /* --- undo ------------------------------------------------------------------- */
 

@@ -39,6 +39,8 @@ struct kitchen {
 	int64_t day_start_ms; /* the local day jars_today counts */
 	struct planning *planning; /* the day plan; what it works out is kept in there */
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
+	struct log_subject pantry_done; /* likewise of what was taken out, counted or recalled; kind: the house */
+	struct log_recall *recalls;
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);
@@ -79,6 +81,10 @@ bool worsen(enum verdict *verdict, char why[SENTENCE_MAX_BYTES], enum verdict to
 /* What the batches in a load leave it at best; OPEN: nothing against it. */
 bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, char why[SENTENCE_MAX_BYTES],
                       struct fault *fault);
+
+/* The last act of the pantry or of a recall, if it bears one of two verbs. */
+bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
+               struct fault *fault);
 
 /* --- batch_need.c --- */
 

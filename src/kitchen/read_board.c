@@ -14,8 +14,8 @@
 
 bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load)
 {
-	if (jar->state == JAR_BROKEN)
-		return false; /* its food is thrown out with the glass */
+	if (jar->state == JAR_BROKEN || jar->gone_why != GONE_NOT)
+		return false; /* its food is thrown out with the glass, or gone otherwise */
 	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
 	       jar->siphoning == SIPHON_OVER_HALF || load->verdict == VERDICT_NOT_VALID;
 }
@@ -112,8 +112,9 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
 	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
 		return false;
+	for (size_t i = 0; i < count; i++)
+		strip->filled += jars[i].from_jar_id == 0;
 	free(jars);
-	strip->filled = (int)count;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	if (strip->batch.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict),
@@ -393,6 +394,20 @@ static bool read_waiting(struct kitchen *kitchen, struct fault *fault)
 	return count_unpublished(kitchen, fault);
 }
 
+static bool read_recalls(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_recall *recalls;
+	size_t count;
+
+	if (!log_recalls_open(kitchen->log, &recalls, &count, fault))
+		return false;
+	free(kitchen->recalls);
+	kitchen->recalls = recalls;
+	kitchen->board.recalls = recalls;
+	kitchen->board.recall_count = count;
+	return true;
+}
+
 /* --- what the warnings ask beside the board --------------------------------------------- */
 
 static bool read_boxes(struct kitchen *kitchen, struct fault *fault)
@@ -475,7 +490,7 @@ static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !planning_read(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
+	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;

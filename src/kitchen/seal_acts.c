@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
@@ -43,10 +44,31 @@ const char *jar_fate_words(enum jar_fate fate)
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].words : "?";
 }
 
+/* Does a name hold a word, whatever its capitals? */
+static bool holds(const char *name, const char *word)
+{
+	size_t length = strlen(word);
+
+	for (; *name != '\0'; name++)
+		if (strncasecmp(name, word, length) == 0)
+			return true;
+	return false;
+}
+
+/* Foods of the tables that are made of tomatoes, by their names. */
+static bool is_tomato(const char *name)
+{
+	return (holds(name, "tomat") && !holds(name, "not fig or tomato")) || holds(name, "salsa") || holds(name, "ketchup");
+}
+
+bool lot_is_suspect(const struct log_lot *lot)
+{
+	return lot->acidity == ACIDITY_LOW_ACID || is_tomato(lot->food) || is_tomato(lot->product);
+}
+
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
 {
-	if (fate == FATE_DISCARD &&
-	    (lot->acidity == ACIDITY_LOW_ACID || strstr(lot->food, "tomato") != NULL))
+	if (fate == FATE_DISCARD && lot_is_suspect(lot))
 		return "Suspect low-acid or tomato: do not taste or open a swollen jar. Bag it, or boil "
 		       "jar and food 30 min under 1 in of water before the bin; scrub hands and "
 		       "surfaces (A539).";
@@ -92,6 +114,33 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	return true;
 }
 
+const char *jar_gone_words(enum jar_gone gone)
+{
+	static const char *const words[] = {
+		[GONE_NOT] = "kept", [GONE_USED] = "used", [GONE_GIVEN] = "given away", [GONE_SPOILED] = "spoiled",
+		[GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+	};
+	static_assert(sizeof(words) / sizeof(words[0]) == GONE_COUNT, "words for every way to go");
+
+	return (unsigned)gone < GONE_COUNT ? words[gone] : "?";
+}
+
+size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, int64_t *load_ids, size_t most)
+{
+	const struct board *board = &kitchen->board;
+	size_t count = 0;
+
+	for (size_t i = board->stations; i < board->stations + board->racked && count < most; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct face face;
+
+		strip_face(strip, now, &face);
+		if (strip->rule->name == PHASE_SEAL_CHECK || (strip->rule->name == PHASE_COOLING && face.due))
+			load_ids[count++] = strip->load.id;
+	}
+	return count;
+}
+
 /* --- acts --------------------------------------------------------------------- */
 
 /* What must hold for any mark: the load is on the rack and its jars are out. */
@@ -118,8 +167,38 @@ static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id
 
 	if (!log_jar_get(kitchen->log, jar_id, jar, fault))
 		return NULL;
+	if (jar->gone_why != GONE_NOT || (jar->fate == FATE_REPROCESS && jar->fate_done_wall_ms != 0)) {
+		fault_set(fault, FAULT_REFUSED, "Jar %d is not there any more (%s): it stays on record as it was.",
+		          jar->place_in_load, jar->gone_why != GONE_NOT ? jar_gone_words(jar->gone_why) : "processed again");
+		return NULL;
+	}
 	strip = kitchen_strip(kitchen, jar->load_id, fault);
 	return strip != NULL && markable(strip, fault) ? strip : NULL;
+}
+
+static void tick_all(struct log_jar *jar, enum seal_tick tick)
+{
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		jar->ticks[i] = tick;
+}
+
+/* The canner may be somebody else's by now: who has the board looks at the lids. */
+static void sign(struct act *act)
+{
+	if (act->kitchen->who[0] != '\0')
+		text_copy(act->entry.who, sizeof(act->entry.who), act->kitchen->who);
+}
+
+/* What somebody saw of a jar: sealed is by all three methods. */
+static void look_at(struct log_jar *jar, enum jar_state state, const struct log_entry *by)
+{
+	bool looked = state != JAR_UNCHECKED;
+
+	jar->state = state;
+	jar->checked_wall_ms = looked ? by->at.wall_ms : 0;
+	text_copy(jar->checked_by, sizeof(jar->checked_by), looked ? by->who : "");
+	if (state == JAR_SEALED || state == JAR_UNCHECKED)
+		tick_all(jar, looked ? TICK_GOOD : TICK_NONE);
 }
 
 bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault)
@@ -137,6 +216,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	text_copy(code, sizeof(code), strip->lot.code);
 	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
 		return false;
+	sign(&act);
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
@@ -144,8 +224,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 		/* Of a jar whose fate is decided nobody has looked at the lid. */
 		if (jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE)
 			continue;
-		jars[i].state = JAR_SEALED;
-		jars[i].checked_wall_ms = act.entry.at.wall_ms;
+		look_at(&jars[i], JAR_SEALED, &act.entry);
 		done = log_put_jar(kitchen->log, &jars[i], fault);
 		marked++;
 	}
@@ -155,9 +234,9 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	return done ? act_commit(&act, fault, "%s: %d jars sealed", code, marked) : act_fail(&act);
 }
 
-/* Put a changed jar as one act. */
+/* Put a changed jar as one act; `looked`: its state was seen anew by who acts. */
 static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const char *verb,
-                     struct log_jar *jar, const char *words, struct fault *fault)
+                     struct log_jar *jar, bool looked, const char *words, struct fault *fault)
 {
 	char code[NAME_MAX_BYTES];
 	struct act act;
@@ -166,6 +245,9 @@ static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const c
 	if (!act_begin(&act, kitchen, verb, strip->station.id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, strip->load.id });
+	sign(&act);
+	if (looked)
+		look_at(jar, jar->state, &act.entry);
 	if (!log_put_jar(kitchen->log, jar, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: jar %d %s", code, jar->place_in_load, words);
@@ -194,9 +276,47 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	if (strip == NULL || (state == JAR_SEALED && !sealing_seen(strip, fault)))
 		return false;
 	jar.state = state;
-	jar.checked_wall_ms = state == JAR_UNCHECKED ? 0 : kitchen_now(kitchen).wall_ms;
 	drop_needless_fate(&jar, &strip->load);
-	return put_mark(kitchen, strip, "jar_state", &jar, jar_state_name(state), fault);
+	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(state), fault);
+}
+
+/* What the three methods make of a jar. */
+static enum jar_state state_by_ticks(const struct log_jar *jar)
+{
+	int good = 0;
+
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++) {
+		if (jar->ticks[i] == TICK_BAD)
+			return JAR_DOUBTFUL;
+		good += jar->ticks[i] == TICK_GOOD;
+	}
+	return good == SEAL_METHOD_COUNT ? JAR_SEALED : JAR_UNCHECKED;
+}
+
+bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method method, enum seal_tick tick,
+                      struct fault *fault)
+{
+	static const char *const methods[] = { "pressed", "tapped", "seen at eye level" };
+	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "words for every method");
+	static const char *const said[] = { "not tried", "good", "BAD" };
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+	char words[64];
+
+	if (strip == NULL || !sealing_seen(strip, fault))
+		return false;
+	if (jar.state == JAR_BROKEN || jar.state == JAR_UNSEALED)
+		return fault_set(fault, FAULT_REFUSED, "Jar %d is marked %s. Press s first if it is not.",
+		                 jar.place_in_load, jar_state_name(jar.state));
+	jar.ticks[method] = tick;
+	jar.state = state_by_ticks(&jar);
+	drop_needless_fate(&jar, &strip->load);
+	(void)snprintf(words, sizeof(words), "%s: %s", methods[method], said[tick]);
+	if (jar.state != JAR_UNCHECKED)
+		return put_mark(kitchen, strip, "jar_tick", &jar, true, words, fault);
+	jar.checked_wall_ms = 0; /* a tick of three is no check yet */
+	jar.checked_by[0] = '\0';
+	return put_mark(kitchen, strip, "jar_tick", &jar, false, words, fault);
 }
 
 bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,
@@ -216,7 +336,7 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 		drop_fate(&jar);
 	jar.siphoning = siphoning;
 	drop_needless_fate(&jar, &strip->load);
-	return put_mark(kitchen, strip, "jar_siphoning", &jar, words[siphoning], fault);
+	return put_mark(kitchen, strip, "jar_siphoning", &jar, false, words[siphoning], fault);
 }
 
 static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
@@ -252,7 +372,7 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 	if (!give_fate(&jar, &strip->load, fate, now, fault))
 		return false;
 	(void)snprintf(words, sizeof(words), "goes to: %s", jar_fate_words(fate));
-	return put_mark(kitchen, strip, "jar_fate", &jar, words, fault);
+	return put_mark(kitchen, strip, "jar_fate", &jar, false, words, fault);
 }
 
 bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,

@@ -39,6 +39,7 @@
 #define WORD_MAX_BYTES 24 /* phase names, verbs, pack words */
 #define LOG_BACKUPS_KEPT 14
 #define LOG_APPLICATION_ID 0x53746c72 /* "Stlr", header offset 68 of the file */
+#define LOG_WEEK_MS INT64_C(604800000) /* weeks in which the use of jars is counted */
 #define LOG_BUSY_MS 250 /* longest wait for another writer; the key loop must not hang */
 
 struct log;
@@ -252,6 +253,11 @@ struct log_phase {
 enum jar_state { JAR_UNCHECKED, JAR_SEALED, JAR_UNSEALED, JAR_DOUBTFUL, JAR_BROKEN, JAR_STATE_COUNT };
 enum siphoning { SIPHON_NONE, SIPHON_SLIGHT, SIPHON_UNDER_HALF, SIPHON_OVER_HALF, SIPHON_COUNT };
 enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCARD, FATE_COUNT };
+/* The three methods of the seal check, and what each said. */
+enum seal_method { SEAL_PRESS, SEAL_TAP, SEAL_EYE, SEAL_METHOD_COUNT };
+enum seal_tick { TICK_NONE, TICK_GOOD, TICK_BAD, TICK_COUNT };
+/* Why a jar that was kept is no longer there. */
+enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT, GONE_COUNT };
 
 struct log_jar {
 	int64_t id;
@@ -269,6 +275,11 @@ struct log_jar {
 	int64_t fate_done_wall_ms; /* 0: not yet */
 	int64_t checked_wall_ms;   /* 0: not yet */
 	char closed_by[NAME_MAX_BYTES]; /* initials of who filled and closed it; "" nobody said */
+	enum seal_tick ticks[SEAL_METHOD_COUNT];
+	char checked_by[NAME_MAX_BYTES]; /* initials; "" nobody said */
+	int64_t from_jar_id;             /* the jar this one was before it was processed again; 0: none */
+	enum jar_gone gone_why;
+	int64_t gone_wall_ms; /* 0: still there */
 };
 
 struct log_run {
@@ -423,6 +434,93 @@ struct log_tally {
 	int64_t failed; /* unsealed or doubtful */
 };
 
+/* Jars kept (sealed, without a fate, not gone) of one product and size. */
+struct log_pantry_line {
+	char product[NAME_MAX_BYTES];
+	char size[WORD_MAX_BYTES];
+	int64_t jars;
+	struct log_lot oldest;       /* of these, the lot made first */
+	int64_t used;                /* used or given in the weeks asked about */
+	int64_t first_made_wall_ms;  /* the first lot of that product ever */
+};
+
+/* Jars kept of one lot and size. */
+struct log_pantry_lot {
+	struct log_lot lot;
+	char size[WORD_MAX_BYTES];
+	int64_t jars;
+};
+
+/* Jars kept of one lot and size that an open recall still looks for. */
+struct log_pantry_recalled {
+	int64_t lot_id;
+	char product[NAME_MAX_BYTES];
+	char size[WORD_MAX_BYTES];
+	int64_t jars;
+};
+
+/* What jars can be traced from. */
+enum trace_about {
+	TRACE_LOT,
+	TRACE_LID_BOX,
+	TRACE_LOAD,
+	TRACE_BATCH,
+	TRACE_RUN,
+	TRACE_PRODUCT,
+	TRACE_DAY,
+	TRACE_ABOUT_COUNT
+};
+struct log_trace {
+	enum trace_about about;
+	int64_t id;                   /* of the lot, lid box, load, batch or run */
+	char product[NAME_MAX_BYTES]; /* capitals do not matter */
+	int64_t from_wall_ms;         /* the day is [from, to) */
+	int64_t to_wall_ms;
+};
+
+enum recall_outcome {
+	RECALL_TO_FIND,
+	RECALL_THROWN_OUT,
+	RECALL_NOT_FOUND,
+	RECALL_CLEARED,
+	RECALL_REPROCESSED, /* it is another jar now, which the recall follows */
+	RECALL_OUTCOME_COUNT
+};
+
+struct log_recall {
+	int64_t id;
+	enum trace_about about;
+	char which[NAME_MAX_BYTES];       /* an id, a product, a day as 2026-09-14 */
+	char words[SENTENCE_MAX_BYTES];   /* what it was called then */
+	char reason[SENTENCE_MAX_BYTES];
+	int64_t opened_wall_ms;
+	int64_t jars;    /* filled on reading */
+	int64_t to_find; /* of these, still to be found; filled on reading */
+};
+
+struct log_recall_jar {
+	int64_t recall_id;
+	int64_t jar_id;
+	enum recall_outcome outcome;
+	int64_t outcome_wall_ms; /* 0: to be found */
+	char who[NAME_MAX_BYTES];
+};
+
+/* A jar and all that says where it is. */
+struct log_traced {
+	struct log_jar jar;
+	char lot[NAME_MAX_BYTES];
+	char product[NAME_MAX_BYTES];
+	char food[NAME_MAX_BYTES];
+	enum acidity acidity;
+	int64_t made_wall_ms;
+	enum load_place place; /* only with a load */
+	enum verdict verdict;
+	int64_t next_jar_id;  /* what it became when it was processed again; 0: nothing */
+	bool recalled;        /* an open recall still looks for it */
+	struct log_recall_jar mark; /* of the recall that was asked for; recall_id 0: traced only */
+};
+
 /* A rule of the warnings that this house does not want to see. */
 struct log_aside {
 	char rule[WORD_MAX_BYTES * 2];
@@ -519,6 +617,10 @@ const char *jar_fate_name(enum jar_fate fate);
 const char *juice_state_name(enum juice_state state);
 const char *juice_why_name(enum juice_why why);
 const char *supply_why_name(enum supply_why why);
+const char *seal_tick_name(enum seal_tick tick); /* TICK_NONE: "" */
+const char *jar_gone_name(enum jar_gone gone);   /* GONE_NOT: "" */
+const char *trace_about_name(enum trace_about about);
+const char *recall_outcome_name(enum recall_outcome outcome); /* RECALL_TO_FIND: "" */
 
 /* Reading (inside or outside an act). A *_get of a missing id: FAULT_MISSING. */
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault);
@@ -572,7 +674,7 @@ bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault 
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);
-/* The oldest jar that sealed and is still kept; FAULT_MISSING: none. */
+/* A jar of the oldest lot still kept; FAULT_MISSING: none. */
 bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
 /* Of a season: the year, UTC, in which the lids were looked at. */
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
@@ -585,6 +687,36 @@ bool log_plan_runs(struct log *log, struct log_plan_run **rows, size_t *count, s
 bool log_plan_batches(struct log *log, struct log_plan_batch **rows, size_t *count, struct fault *fault); /* by id */
 bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count, struct fault *fault); /* by start, id */
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault);
+/* What is kept, by product and size; `from_week`: use is counted from that week on
+ * (an instant divided by LOG_WEEK_MS). */
+bool log_pantry(struct log *log, int64_t from_week, struct log_pantry_line **rows, size_t *count, struct fault *fault);
+/* The lots of one line, oldest first. */
+bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
+                     size_t *count, struct fault *fault);
+bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count, struct fault *fault);
+/* Jars kept of a lot and size, the first `most` of them by id. */
+bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
+                   size_t *count, struct fault *fault);
+/* Jars of a product and size that were used, given away or not found, the newest to go first, at
+ * most `most`; those a count did not find before all others. */
+bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
+                   size_t *count, struct fault *fault);
+bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */
+/* Every lid box, out of use too. */
+bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault);
+/* Loads that share jars with a load because they were processed again, before or after. */
+bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault);
+/* Every jar of it, and what became of it under a new lid; by lot, load and place. */
+bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced **rows, size_t *count, struct fault *fault);
+bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault);      /* newest first */
+bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault); /* with jars to find, oldest first */
+bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct fault *fault);
+/* Its jars with their marks, as log_trace orders them. */
+bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault);
+/* The marks by which open recalls still look for a jar. */
+bool log_marks_of_jar(struct log *log, int64_t jar_id, struct log_recall_jar **rows, size_t *count, struct fault *fault);
+/* How many jars of a lot an open recall still looks for. */
+bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault);
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
 
@@ -628,5 +760,8 @@ bool log_put_plan_block(struct log *log, struct log_plan_block *row, struct faul
 bool log_clear_plan_blocks(struct log *log, struct fault *fault);
 bool log_clear_plan_rows(struct log *log, struct fault *fault); /* runs and batches */
 bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault); /* replaces its ingredients */
+bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault);
+/* Inserted, or its outcome changed when it is there. */
+bool log_put_recall_jar(struct log *log, const struct log_recall_jar *row, struct fault *fault);
 
 #endif

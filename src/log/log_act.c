@@ -4,14 +4,14 @@
  * Session extension: https://sqlite.org/sessionintro.html. The tables are
  * attached children first, so that the inverse of an act takes away jars and
  * phases before the load they belong to and no cascade gets there before it.
- * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally and phase_mean
- * are left to their triggers.
+ * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,
+ * pantry_lot, pantry_line, pantry_use and recall_left are left to their triggers.
  */
 #include "log/query.h"
 
 static const char *const captured_tables[] = {
 	"plan_block", "plan_run", "plan_batch", "plan_break", "helper", "plan", "plan_house",
-	"jar", "phase", "juice_use", "supply_move", "batch_amount", "juice", "load", "run", "batch",
+	"recall_jar", "recall", "jar", "phase", "juice_use", "supply_move", "batch_amount", "juice", "load", "run", "batch",
 	"lot", "lid_box", "supply", "sold_by", "recipe_ingredient", "recipe", "station_capacity", "station",
 	"house", "rule_aside",
 };

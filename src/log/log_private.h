@@ -104,6 +104,10 @@ extern const struct words words_of_juice_state;
 extern const struct words words_of_juice_why;
 extern const struct words words_of_supply_why;
 extern const struct words words_of_tally;
+extern const struct words words_of_tick;
+extern const struct words words_of_gone;
+extern const struct words words_of_trace;
+extern const struct words words_of_outcome;
 
 const char *units_name(enum unit_system units); /* as stored */
 

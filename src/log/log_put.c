@@ -203,6 +203,12 @@ bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
 	bind_integer(&query, row->filled.awake_ms);
 	BIND_TEXT(&query, row->filled.boot);
 	BIND_TEXT(&query, row->closed_by);
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		bind_name(&query, seal_tick_name(row->ticks[i]));
+	BIND_TEXT(&query, row->checked_by);
+	bind_unless(&query, row->from_jar_id, 0);
+	bind_name(&query, jar_gone_name(row->gone_why));
+	bind_unless(&query, row->gone_wall_ms, 0);
 	return put_row(&query, &row->id, 0, "jar", fault);
 }
 

@@ -61,7 +61,7 @@ static void read_capacity(struct query *query, void *into)
 	capacity->jars = take_int(query);
 }
 
-static void read_lid_box(struct query *query, void *into)
+void row_lid_box(struct query *query, void *into)
 {
 	struct log_lid_box *box = into;
 	memset(box, 0, sizeof(*box));
@@ -73,7 +73,7 @@ static void read_lid_box(struct query *query, void *into)
 	box->retired = take_flag(query);
 }
 
-static void read_lot(struct query *query, void *into)
+void row_lot(struct query *query, void *into)
 {
 	struct log_lot *lot = into;
 	memset(lot, 0, sizeof(*lot));
@@ -132,7 +132,7 @@ static void read_phase(struct query *query, void *into)
 	phase->lasted_ms = take_integer(query);
 }
 
-static void read_jar(struct query *query, void *into)
+void row_jar(struct query *query, void *into)
 {
 	struct log_jar *jar = into;
 	memset(jar, 0, sizeof(*jar));
@@ -153,6 +153,12 @@ static void read_jar(struct query *query, void *into)
 	jar->filled.awake_ms = take_integer(query);
 	TAKE_TEXT(query, jar->filled.boot);
 	TAKE_TEXT(query, jar->closed_by);
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		jar->ticks[i] = (enum seal_tick)take_word(query, &words_of_tick);
+	TAKE_TEXT(query, jar->checked_by);
+	jar->from_jar_id = take_integer(query);
+	jar->gone_why = (enum jar_gone)take_word(query, &words_of_gone);
+	jar->gone_wall_ms = take_integer(query);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)
@@ -210,7 +216,7 @@ bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, st
 {
 	struct query query = query_start(log, LID_BOX_LIST);
 	void *list;
-	bool ok = query_list(&query, read_lid_box, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, row_lid_box, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }
@@ -219,14 +225,14 @@ bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struc
 {
 	struct query query = query_start(log, LID_BOX_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_lid_box, out, "such lid box", fault);
+	return query_get(&query, row_lid_box, out, "such lid box", fault);
 }
 
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOT_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_lot, out, "such lot", fault);
+	return query_get(&query, row_lot, out, "such lot", fault);
 }
 
 /* What stands behind the prefix of a lot code, as in 2026-09-14 -B3. */
@@ -337,7 +343,7 @@ bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *c
 	struct query query = query_start(log, JAR_LIST);
 	bind_integer(&query, load_id);
 	void *list;
-	bool ok = query_list(&query, read_jar, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }
@@ -346,13 +352,13 @@ bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault 
 {
 	struct query query = query_start(log, JAR_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_jar, out, "such jar", fault);
+	return query_get(&query, row_jar, out, "such jar", fault);
 }
 
 bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_OLDEST);
-	return query_get(&query, read_jar, out, "jar that is kept", fault);
+	return query_get(&query, row_jar, out, "jar that is kept", fault);
 }
 
 bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,
@@ -361,7 +367,7 @@ bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows,
 	struct query query = query_start(log, JARS_OF_BATCH);
 	bind_integer(&query, batch_id);
 	void *list;
-	bool ok = query_list(&query, read_jar, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }
@@ -370,7 +376,7 @@ bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, str
 {
 	struct query query = query_start(log, JARS_WAITING);
 	void *list;
-	bool ok = query_list(&query, read_jar, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }
@@ -380,7 +386,7 @@ bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *cou
 {
 	struct query query = query_start(log, JAR_FATES);
 	void *list;
-	bool ok = query_list(&query, read_jar, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }

@@ -28,6 +28,8 @@ static const struct {
 	const char *words;
 } table_words[] = {
 	{"jar", "a jar of it has changed since"},
+	{"recall", "the recall has changed since"},
+	{"recall_jar", "a jar of the recall has been followed up since"},
 	{"phase", "a phase of it has changed since"},
 	{"load", "the load has moved on since"},
 	{"lot", "the lot has changed since"},

@@ -111,6 +111,47 @@ static const char *const tallies[] = {
 };
 WORDS(tallies, TALLY_ABOUT_COUNT);
 
+static const char *const ticks[] = {
+	[TICK_NONE] = "", /* stored as null */
+	[TICK_GOOD] = "good",
+	[TICK_BAD] = "bad",
+};
+WORDS(ticks, TICK_COUNT);
+
+static const char *const gones[] = {
+	[GONE_NOT] = "", /* stored as null */
+	[GONE_USED] = "used",
+	[GONE_GIVEN] = "given",
+	[GONE_SPOILED] = "spoiled",
+	[GONE_MISSING] = "missing",
+	[GONE_THROWN_OUT] = "thrown_out",
+};
+WORDS(gones, GONE_COUNT);
+
+static const char *const traces[] = {
+	[TRACE_LOT] = "lot",
+	[TRACE_LID_BOX] = "lid_box",
+	[TRACE_LOAD] = "load",
+	[TRACE_BATCH] = "batch",
+	[TRACE_RUN] = "run",
+	[TRACE_PRODUCT] = "product",
+	[TRACE_DAY] = "day",
+};
+WORDS(traces, TRACE_ABOUT_COUNT);
+
+static const char *const outcomes[] = {
+	[RECALL_TO_FIND] = "", /* stored as null */
+	[RECALL_THROWN_OUT] = "thrown_out",
+	[RECALL_NOT_FOUND] = "not_found",
+	[RECALL_CLEARED] = "cleared",
+	[RECALL_REPROCESSED] = "reprocessed",
+};
+WORDS(outcomes, RECALL_OUTCOME_COUNT);
+
+const struct words words_of_tick = {ticks, TICK_COUNT};
+const struct words words_of_gone = {gones, GONE_COUNT};
+const struct words words_of_trace = {traces, TRACE_ABOUT_COUNT};
+const struct words words_of_outcome = {outcomes, RECALL_OUTCOME_COUNT};
 const struct words words_of_place = {places, PLACE_COUNT};
 const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
 const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
@@ -197,4 +238,24 @@ const char *juice_why_name(enum juice_why why)
 const char *supply_why_name(enum supply_why why)
 {
 	return word(&words_of_supply_why, (int)why);
+}
+
+const char *seal_tick_name(enum seal_tick tick)
+{
+	return word(&words_of_tick, (int)tick);
+}
+
+const char *jar_gone_name(enum jar_gone gone)
+{
+	return word(&words_of_gone, (int)gone);
+}
+
+const char *trace_about_name(enum trace_about about)
+{
+	return word(&words_of_trace, (int)about);
+}
+
+const char *recall_outcome_name(enum recall_outcome outcome)
+{
+	return word(&words_of_outcome, (int)outcome);
 }

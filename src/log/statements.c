@@ -85,9 +85,33 @@
 #define PHASES(of) "SELECT " PHASE_COLUMNS " FROM phase WHERE " of " = ?"
 
 #define JAR_COLUMNS \
-	"id, load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, " \
-	"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, " \
-	"filled_awake_ms, filled_boot, closed_by"
+	"jar.id, jar.load_id, jar.lot_id, jar.lid_box_id, jar.place_in_load, jar.size, jar.state, " \
+	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
+	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
+	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms"
+/* As the index jar_kept has it. */
+#define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
+
+#define LOT_COLUMNS "lot.id, lot.code, lot.product, lot.food, lot.pack, lot.acidity, lot.made_wall_ms"
+
+/* A jar, its lot, its load, what it became, whether an open recall looks for it, and
+ * the mark of one recall. */
+#define TRACED_COLUMNS \
+	JAR_COLUMNS ", lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
+	"(SELECT place FROM load WHERE load.id = jar.load_id), " \
+	"(SELECT verdict FROM load WHERE load.id = jar.load_id), " \
+	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
+	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
+#define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
+/* What is found by `seed`, a SELECT of ids, and what it became under new lids. */
+#define TRACE(seed) \
+	"WITH RECURSIVE found (id) AS (" seed \
+	" UNION SELECT n.id FROM found JOIN jar n ON n.from_jar_id = found.id) " \
+	"SELECT " TRACED_COLUMNS ", 0, 0, NULL, 0, '' FROM found JOIN jar ON jar.id = found.id " \
+	"JOIN lot ON lot.id = jar.lot_id" BY_LOT
+
+#define RECALLS \
+	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find "
 
 #define RUN_COLUMNS \
 	"id, station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, water_awake_ms, " \
@@ -249,23 +273,103 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JAR_FATES] =
 		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
 		"ORDER BY fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
-	/* jar_kept is in the order of the ids, and so of the making. */
 	[JAR_OLDEST] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE state = 'sealed' AND fate = 'none' ORDER BY id LIMIT 1",
+		"SELECT " JAR_COLUMNS " FROM jar WHERE " IS_KEPT " AND lot_id = "
+		"(SELECT lot_id FROM pantry_lot ORDER BY made_wall_ms, lot_id LIMIT 1) LIMIT 1",
 	[JAR_MADE] =
 		"SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
-		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken'",
+		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
+		"AND jar.from_jar_id IS NULL",
 	[JAR_INSERT] =
 		"INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
 		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
-		"filled_awake_ms, filled_boot, closed_by, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"filled_awake_ms, filled_boot, closed_by, press, tap, eye, checked_by, from_jar_id, gone_why, "
+		"gone_wall_ms, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[JAR_UPDATE] =
 		"UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
 		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
 		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
-		"filled_boot = ?, closed_by = ? WHERE id = ?",
+		"filled_boot = ?, closed_by = ?, press = ?, tap = ?, eye = ?, checked_by = ?, from_jar_id = ?, "
+		"gone_why = ?, gone_wall_ms = ? WHERE id = ?",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
+	[JARS_KEPT] =
+		"SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT
+		" ORDER BY jar.id LIMIT ?",
+	[JARS_GONE] =
+		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
+		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
+		"AND jar.gone_why IN ('missing', 'used', 'given') "
+		"ORDER BY jar.gone_why = 'missing' DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
+
+	/* The oldest lot of each line is the first in the key of pantry_lot. */
+	[PANTRY] =
+		"SELECT line.product, line.size, line.jars, " LOT_COLUMNS ", "
+		"coalesce((SELECT sum(jars) FROM pantry_use WHERE product = line.product AND size = line.size "
+		" AND week >= ?), 0), "
+		"(SELECT made_wall_ms FROM lot WHERE product = line.product COLLATE NOCASE "
+		" ORDER BY made_wall_ms LIMIT 1) "
+		"FROM pantry_line AS line JOIN lot ON lot.id = (SELECT lot_id FROM pantry_lot "
+		" WHERE product = line.product AND size = line.size ORDER BY made_wall_ms, lot_id LIMIT 1) "
+		"ORDER BY line.product, line.size",
+	[PANTRY_LOTS] =
+		"SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars "
+		"FROM pantry_lot JOIN lot ON lot.id = pantry_lot.lot_id "
+		"WHERE pantry_lot.product = ? AND pantry_lot.size = ? "
+		"ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id",
+	/* Joined in this order: from the few that are recalled. */
+	[PANTRY_RECALLED] =
+		"SELECT jar.lot_id, lot.product, jar.size, count(DISTINCT jar.id) FROM recall_left "
+		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
+		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
+		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
+	[LOT_BY_CODE] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ? OR code = upper(?1) LIMIT 1",
+	[LOT_RECALLED] =
+		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
+		"WHERE jar.lot_id = ?",
+	[LID_BOX_ALL] = "SELECT " LID_BOX_COLUMNS " FROM lid_box ORDER BY id",
+	[LOADS_LINKED] =
+		"SELECT n.load_id FROM jar o JOIN jar n ON n.from_jar_id = o.id "
+		"WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "
+		"UNION SELECT o.load_id FROM jar n JOIN jar o ON o.id = n.from_jar_id "
+		"WHERE n.load_id = ?1 AND o.load_id IS NOT NULL ORDER BY 1",
+	[TRACE_OF_LOT] = TRACE("SELECT id FROM jar WHERE lot_id = ?"),
+	[TRACE_OF_LID_BOX] = TRACE("SELECT id FROM jar WHERE lid_box_id = ?"),
+	[TRACE_OF_LOAD] = TRACE("SELECT id FROM jar WHERE load_id = ?"),
+	[TRACE_OF_BATCH] = TRACE("SELECT id FROM jar WHERE batch_id = ?"),
+	[TRACE_OF_RUN] =
+		TRACE("SELECT j.id FROM juice JOIN juice_use u ON u.juice_id = juice.id "
+		      "JOIN jar j ON j.batch_id = u.batch_id WHERE juice.run_id = ?"),
+	[TRACE_OF_PRODUCT] =
+		TRACE("SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id WHERE l.product = ? COLLATE NOCASE"),
+	/* What was made or canned on the day. */
+	[TRACE_OF_DAY] =
+		TRACE("SELECT j.id FROM load JOIN jar j ON j.load_id = load.id "
+		      "WHERE load.opened_wall_ms >= ?1 AND load.opened_wall_ms < ?2 "
+		      "UNION SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id "
+		      "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
+	[RECALL_LIST] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id ORDER BY recall.id DESC",
+	[RECALLS_OPEN] =
+		RECALLS /* in this order: from the few that are open */
+		"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find > 0 "
+		"ORDER BY recall.id",
+	[RECALL_GET] =
+		RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?",
+	[RECALL_JARS] =
+		"SELECT " TRACED_COLUMNS ", m.recall_id, m.jar_id, m.outcome, m.outcome_wall_ms, m.who "
+		"FROM recall_jar m JOIN jar ON jar.id = m.jar_id JOIN lot ON lot.id = jar.lot_id "
+		"WHERE m.recall_id = ?" BY_LOT,
+	[MARKS_OF_JAR] =
+		"SELECT recall_id, jar_id, outcome, outcome_wall_ms, who FROM recall_jar "
+		"WHERE jar_id = ? AND outcome IS NULL ORDER BY recall_id",
+	[RECALL_INSERT] =
+		"INSERT INTO recall (about, which, words, reason, opened_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
+	[RECALL_UPDATE] =
+		"UPDATE recall SET about = ?, which = ?, words = ?, reason = ?, opened_wall_ms = ? WHERE id = ?",
+	[RECALL_JAR_PUT] =
+		"INSERT INTO recall_jar (recall_id, jar_id, outcome, outcome_wall_ms, who) VALUES (?, ?, ?, ?, ?) "
+		"ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
+		"outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
 
 	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
 	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",

@@ -1,6 +1,7 @@
 /*
  * loads_report.c - the loads of the log, and the jars in them.
  */
+#include <assert.h>
 #include <inttypes.h>
 #include <string.h>
 
@@ -157,6 +158,8 @@ bool report_loads(const struct report *to, struct day *day, const struct load_ch
 static void put_jar_json(struct json *json, const struct load_facts *load,
                          const struct jar_facts *facts)
 {
+	static const char *const methods[] = { "press", "tap", "eye" };
+	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "a key for every method");
 	const struct log_jar *jar = &facts->jar;
 
 	json_open_object(json, NULL, JSON_FLAT);
@@ -169,6 +172,12 @@ static void put_jar_json(struct json *json, const struct load_facts *load,
 	json_text(json, "fate", jar_fate_name(jar->fate));
 	json_instant(json, "fate_by", jar->fate_by_wall_ms);
 	json_instant(json, "fate_done", jar->fate_done_wall_ms);
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		json_text(json, methods[i], jar->ticks[i] == TICK_NONE ? NULL : seal_tick_name(jar->ticks[i]));
+	json_instant(json, "checked", jar->checked_wall_ms);
+	json_text(json, "checked_by", jar->checked_by);
+	json_text(json, "gone", jar->gone_why == GONE_NOT ? NULL : jar_gone_name(jar->gone_why));
+	json_instant(json, "gone_at", jar->gone_wall_ms);
 	json_text(json, "lid_box", facts->lid_box[0] == '\0' ? NULL : facts->lid_box);
 	json_close(json);
 }
@@ -193,6 +202,8 @@ static void put_jar_text(FILE *out, const struct load_facts *load, const struct 
 		clock_words_day_hour(jar->fate_by_wall_ms, when, sizeof(when));
 		(void)fprintf(out, " by %s", when);
 	}
+	if (jar->gone_why != GONE_NOT)
+		(void)fprintf(out, ", %s", jar_gone_words(jar->gone_why));
 	if (facts->lid_box[0] != '\0') {
 		(void)fputs("; lids ", out);
 		plain_put(out, facts->lid_box);

@@ -18,6 +18,7 @@
 #include "engine/fault.h"
 #include "kitchen/load_facts.h"
 #include "kitchen/open_day.h"
+#include "kitchen/recall.h"
 
 struct report {
 	FILE *out; /* the caller's */
@@ -62,6 +63,17 @@ void report_warnings(const struct report *to, struct day *day);
 
 /* Every supply, lid box and juice. */
 bool report_supplies(const struct report *to, struct day *day, struct fault *fault);
+
+/* Jars left by product and size, the oldest first. */
+bool report_pantry(const struct report *to, struct day *day, struct fault *fault);
+
+struct recall_words {
+	enum trace_about about;
+	const char *which; /* as kitchen_trace_of takes it; NULL: the open recalls instead */
+	bool all;          /* those that are done, too */
+};
+/* Every jar of something, its state and where it is; or recalls with their jars. */
+bool report_recall(const struct report *to, struct day *day, const struct recall_words *words, struct fault *fault);
 
 struct ahead_words {
 	const char *fruit;

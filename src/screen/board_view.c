@@ -408,6 +408,13 @@ static bool has_fates(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->fate_count > 0;
 }
 
+static bool has_round(const struct desk *desk)
+{
+	int64_t first;
+
+	return kitchen_round(desk->kitchen, &desk->now, &first, 1) > 0;
+}
+
 static void open_fates(struct desk *desk)
 {
 	desk->fates = (struct list_state){ 0 };
@@ -475,6 +482,7 @@ static const struct view_key keys[] = {
 	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.", water_rings, desk_hear },
 	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
+	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round, seal_round_enter },
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
 	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...", has_load, open_exceptions },
 	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
@@ -486,6 +494,8 @@ static const struct view_key keys[] = {
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },
+	{ 'k', 0, "k", "kept jars", "Jars kept, the pantry: what is left, best by, taken out, counted.", NULL, pantry_view_enter },
+	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL, recalls_view_enter },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
 	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL, plan_view_enter },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },

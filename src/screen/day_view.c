@@ -134,6 +134,22 @@ static void correct(struct desk *desk)
 	}
 }
 
+/* Every jar of it, wherever it is. */
+static void trace(struct desk *desk)
+{
+	char number[24];
+
+	if (here(desk) == NULL)
+		return;
+	(void)snprintf(number, sizeof(number), "%lld", (long long)here(desk)->subject.id);
+	switch (here(desk)->subject.kind) {
+	case SUBJECT_RUN: trace_view_enter(desk, TRACE_RUN, number); break;
+	case SUBJECT_BATCH: trace_view_enter(desk, TRACE_BATCH, number); break;
+	case SUBJECT_LOAD: trace_view_enter(desk, TRACE_LOAD, number); break;
+	default: break;
+	}
+}
+
 static void undo(struct desk *desk)
 {
 	if (here(desk) == NULL)
@@ -173,6 +189,7 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "its story", "All that was done about it.", NULL, story },
 	{ 'e', 0, "e", "correct", "Correct what was written down; the correction is in its story.", NULL, correct },
 	{ 'u', 0, "u", "undo", "Take back the last act about it.", NULL, undo },
+	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ KEY_CODE_LEFT, 0, "Left", "day before", "The day before.", NULL, day_before },
 	{ KEY_CODE_RIGHT, 0, "Right", "day after", "The day after.", NULL, day_after },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },

@@ -27,6 +27,11 @@ static const struct view *const views[] = {
 	[VIEW_RECIPE] = &recipe_view,
 	[VIEW_WARNINGS] = &warnings_view,
 	[VIEW_FATES] = &fates_view,
+	[VIEW_REPROCESS] = &reprocess_view,
+	[VIEW_PANTRY] = &pantry_view,
+	[VIEW_RECALLS] = &recalls_view,
+	[VIEW_TRACE] = &trace_view,
+	[VIEW_STEPS] = &steps_view,
 	[VIEW_STORY] = &story_view,
 	[VIEW_HELP] = &help_view,
 	[VIEW_LEAVE] = &leave_view,
@@ -49,6 +54,11 @@ void desk_clear(struct desk *desk)
 	free(desk->shelf.lines);
 	free(desk->shelf.ledger);
 	free(desk->forecast.missing);
+	free(desk->reprocess.boxes);
+	free(desk->pantry.lines);
+	free(desk->pantry.lots);
+	free(desk->recall.recalls);
+	free(desk->recall.jars);
 	free(desk->story_rows);
 	free(desk->house_boxes);
 	free(desk->house_supplies);

@@ -18,6 +18,9 @@
 #include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/plan.h"
+#include "kitchen/pantry.h"
+#include "kitchen/recall.h"
+#include "kitchen/reprocess.h"
 #include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
 #include "screen/config.h"
@@ -51,6 +54,11 @@ enum view_name {
 	VIEW_RECIPE,
 	VIEW_WARNINGS,
 	VIEW_FATES,
+	VIEW_REPROCESS,
+	VIEW_PANTRY,
+	VIEW_RECALLS,
+	VIEW_TRACE,
+	VIEW_STEPS,
 	VIEW_STORY,
 	VIEW_HELP,
 	VIEW_LEAVE,
@@ -69,6 +77,7 @@ enum {
 	KEY_CODE_OTHER,
 	KEY_CODE_INTERRUPT = 3, /* Ctrl-C: asks, from any view */
 	KEY_CODE_EMPTY_LINE = 21, /* Ctrl-U */
+	KEY_CODE_TAB = 9,
 	KEY_CODE_ENTER = '\r',
 	KEY_CODE_ESCAPE = 27,
 };
@@ -238,8 +247,46 @@ struct seal_card {
 	size_t count;
 	bool choosing_fate;
 	bool fate_for_all;
+	bool round; /* all loads past their 12 h, one after the other */
 };
 
+/* Jars to be processed again: which canner, which lids. */
+struct reprocess_card {
+	int64_t jar_id;
+	int canner; /* among the free ones of the method */
+	int box;    /* among the boxes; box_count: not noted */
+	struct log_lid_box *boxes;
+	size_t box_count;
+	bool planned;
+	struct reprocess_plan plan;
+	char refusal[FAULT_SENTENCE_MAX];
+};
+
+struct pantry_card {
+	struct list_state list;
+	struct pantry_line *lines;
+	size_t count;
+	bool in_lots; /* the lots of the line under the cursor are shown */
+	struct list_state lot_list;
+	struct pantry_lot *lots;
+	size_t lot_count;
+	enum jar_gone taking; /* while the number is asked for */
+};
+
+struct recall_card {
+	struct list_state list;
+	struct log_recall *recalls;
+	size_t count;
+	enum trace_about about; /* while it is asked which */
+	/* Jars traced, or those of a recall. */
+	char words[NAME_MAX_BYTES * 2];
+	char said[SENTENCE_MAX_BYTES];
+	struct log_recall recall; /* id 0: only traced */
+	struct list_state jar_list;
+	struct log_traced *jars;
+	size_t jar_count;
+	enum view_name from; /* the view to go back to */
+};
 
 enum plan_page { PLAN_PAGE_NEXT, PLAN_PAGE_RIBBON, PLAN_PAGE_ROWS, PLAN_PAGE_TIMES, PLAN_PAGE_COUNT };
 struct plan_card {
@@ -303,6 +350,11 @@ struct desk {
 	struct plan_card plan;
 	struct shelf_card shelf;
 	struct forecast_card forecast;
+	struct reprocess_card reprocess;
+	struct pantry_card pantry;
+	struct recall_card recall;
+	const char *steps; /* what to do with jars that were thrown out; a constant */
+	enum view_name view_before_steps;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
 	enum exception excepting; /* while its minutes or a reason are asked for */
@@ -349,6 +401,11 @@ extern const struct view shortage_view;
 extern const struct view recipe_view;
 extern const struct view warnings_view;
 extern const struct view fates_view;
+extern const struct view reprocess_view;
+extern const struct view pantry_view;
+extern const struct view recalls_view;
+extern const struct view trace_view;
+extern const struct view steps_view;
 extern const struct view story_view;
 extern const struct view help_view;
 extern const struct view leave_view;
@@ -367,6 +424,16 @@ const struct kitchen_plan *desk_plan(const struct desk *desk);
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
 const struct log_plan_batch *desk_planned_batch(const struct desk *desk, int64_t station_id);
 void seals_view_enter(struct desk *desk, int64_t load_id);
+void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
+void reprocess_view_enter(struct desk *desk, int64_t jar_id);
+void pantry_view_enter(struct desk *desk);
+void recalls_view_enter(struct desk *desk);
+void recalls_view_refresh(struct desk *desk);
+/* Trace the jars of something and show them; Esc goes back to the present view. */
+void trace_view_enter(struct desk *desk, enum trace_about about, const char *words);
+void recall_view_open(struct desk *desk, int64_t recall_id);
+/* Show the steps for suspect jars, if the advice is about such; Space goes back. */
+void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice);
 void house_view_enter(struct desk *desk);
 void supplies_view_enter(struct desk *desk);
 void ledger_view_enter(struct desk *desk); /* of the shelf line under the cursor */
@@ -417,6 +484,11 @@ int list_scroll(struct list_state *list, int count, int rows);
 /* Draw text over several lines, broken at blanks; returns lines used. */
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
                    const char *text);
+
+/* --- the jars of a seal check (seal_picture.c) -------------------------------------- */
+
+int seal_picture_wide(int cols); /* jars in a row */
+void seal_picture_draw(struct desk *desk, int top, int rows, int cols);
 
 /* --- parts of the board (strips.c, ribbon.c, header.c) -------------------------- */
 

@@ -43,32 +43,59 @@ static void draw(struct desk *desk, int top, int rows)
 	}
 }
 
-static void finish(struct desk *desk, bool (*act)(struct kitchen *, int64_t, struct fault *))
+static bool finish(struct desk *desk, bool (*act)(struct kitchen *, int64_t, struct fault *))
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	struct fault fault = { 0 };
 
-	if (board->fate_count == 0)
+	if (board->fate_count == 0) {
 		desk_show_board(desk);
-	else if (act(desk->kitchen, board->fates[desk->fates.cursor].id, &fault))
-		desk_say(desk, ROLE_DONE, "Noted: done. (u undoes)");
-	else
+		return false;
+	}
+	if (!act(desk->kitchen, board->fates[desk->fates.cursor].id, &fault)) {
 		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Noted: done. (u undoes)");
+	return true;
+}
+
+static const struct log_jar *jar_here(const struct desk *desk)
+{
+	return count(desk) == 0 ? NULL : &kitchen_board(desk->kitchen)->fates[desk->fates.cursor];
+}
+
+/* What is to be processed again is done by a load of its own. */
+static bool goes_again(struct desk *desk)
+{
+	const struct log_jar *jar = jar_here(desk);
+
+	if (jar == NULL || jar->fate != FATE_REPROCESS)
+		return false;
+	reprocess_view_enter(desk, jar->id);
+	return true;
 }
 
 static void done(struct desk *desk)
 {
-	finish(desk, kitchen_jar_fate_done);
+	if (!goes_again(desk))
+		(void)finish(desk, kitchen_jar_fate_done);
 }
 
 static void all_done(struct desk *desk)
 {
-	finish(desk, kitchen_fates_done);
+	if (!goes_again(desk))
+		(void)finish(desk, kitchen_fates_done);
 }
 
 static void bin(struct desk *desk)
 {
-	finish(desk, kitchen_jar_discard);
+	const struct log_jar *jar = jar_here(desk);
+	struct log_lot lot = { 0 };
+	bool known = jar != NULL && kitchen_lot_of_jar(desk->kitchen, jar->id, &lot, NULL);
+
+	if (finish(desk, kitchen_jar_discard) && known)
+		steps_view_enter(desk, &lot, jar_fate_advice(FATE_DISCARD, &lot));
 }
 
 static void undo(struct desk *desk)
@@ -93,7 +120,7 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "done", "The jar under the cursor has been dealt with.", NULL, done },
+	{ ' ', KEY_CODE_ENTER, "Space", "done", "The jar under the cursor has been dealt with; to be processed again: start that load.", NULL, done },
 	{ 'e', 0, "e", "all like it", "So have all jars of its lot with the same fate.", NULL, all_done },
 	{ 'b', 0, "b", "into the bin", "Thrown out untasted instead.", NULL, bin },
 	{ 'u', 0, "u", "undo", "Take back the last \"done\".", NULL, undo },

@@ -1,14 +1,17 @@
 /*
- * seals_view.c - the seal check: a picture of the load's jars, marked with the
- * cursor.  Every mark is in the log at once.
+ * seals_view.c - the seal check: the load's jars, marked with the cursor, and the
+ * round through all loads past their 12 h.  Every mark is in the log at once.
  */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/text.h"
 #include "screen/desk.h"
 
-#define JAR_COLS 12 /* "10 reprocess" */
-#define JAR_ROWS 4
+#define ROUND_MAX 64
+#define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
+#define HOUR_MS (INT64_C(3600) * 1000)
 
 static const struct strip *strip_of(const struct desk *desk)
 {
@@ -38,85 +41,97 @@ void seals_view_refresh(struct desk *desk)
 		card->cursor = (int)count - 1;
 }
 
-void seals_view_enter(struct desk *desk, int64_t load_id)
+static void enter(struct desk *desk, int64_t load_id, bool round)
 {
 	struct seal_card *card = &desk->seals;
 
 	card->load_id = load_id;
 	card->cursor = 0;
 	card->choosing_fate = false;
+	card->round = round;
 	desk_show_view(desk, VIEW_SEALS);
 	seals_view_refresh(desk);
 }
 
+void seals_view_enter(struct desk *desk, int64_t load_id)
+{
+	enter(desk, load_id, false);
+}
+
+/* --- the round ---------------------------------------------------------------------- */
+
+/* Its loads; *at: the place of the one shown, `count` when it is none of them. */
+static size_t round_of(const struct desk *desk, int64_t ids[ROUND_MAX], size_t *at)
+{
+	size_t count = kitchen_round(desk->kitchen, &desk->now, ids, ROUND_MAX);
+
+	for (*at = 0; *at < count && ids[*at] != desk->seals.load_id; (*at)++)
+		;
+	return count;
+}
+
+/* A load whose 12 h are over stands at the check as soon as somebody comes to it. */
+static void begin_check(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	struct fault fault = { 0 };
+
+	if (strip != NULL && strip->rule->name == PHASE_COOLING &&
+	    !kitchen_step(desk->kitchen, strip->phase.id, false, &fault))
+		desk_say_fault(desk, &fault);
+}
+
+static void round_to(struct desk *desk, int64_t load_id)
+{
+	enter(desk, load_id, true);
+	begin_check(desk);
+}
+
+void seal_round_enter(struct desk *desk)
+{
+	int64_t ids[ROUND_MAX];
+	size_t at;
+
+	if (round_of(desk, ids, &at) == 0)
+		desk_say(desk, ROLE_QUIET, "No load is past its 12 h yet.");
+	else
+		round_to(desk, ids[0]);
+}
+
+static bool has_others(const struct desk *desk)
+{
+	int64_t ids[ROUND_MAX];
+	size_t at;
+	size_t count = round_of(desk, ids, &at);
+
+	return !desk->seals.choosing_fate && count > (at < count ? 1u : 0u);
+}
+
+static void round_by(struct desk *desk, size_t by)
+{
+	int64_t ids[ROUND_MAX];
+	size_t at;
+	size_t count = round_of(desk, ids, &at);
+
+	if (count > 0)
+		round_to(desk, at == count ? ids[0] : ids[(at + by) % count]);
+}
+
+static void next_load(struct desk *desk)
+{
+	round_by(desk, 1);
+}
+
+static void load_before(struct desk *desk)
+{
+	int64_t ids[ROUND_MAX];
+	size_t at;
+	size_t count = round_of(desk, ids, &at);
+
+	round_by(desk, count > 0 ? count - 1 : 0);
+}
+
 /* --- drawing ----------------------------------------------------------------------- */
-
-static int per_row(int cols)
-{
-	int n = (cols - 2) / JAR_COLS;
-
-	return n < 1 ? 1 : n;
-}
-
-/* One word a state: the picture never rests on colour or on a shape alone. */
-static const struct {
-	const char *word;
-	enum role role;
-} state_looks[] = {
-	[JAR_UNCHECKED] = { "?", ROLE_WAITING },
-	[JAR_SEALED] = { "sealed", ROLE_DONE },
-	[JAR_UNSEALED] = { "UNSEALED", ROLE_STOP },
-	[JAR_DOUBTFUL] = { "doubtful", ROLE_CAUTION },
-	[JAR_BROKEN] = { "BROKEN", ROLE_STOP },
-};
-_Static_assert(sizeof(state_looks) / sizeof(state_looks[0]) == JAR_STATE_COUNT, "a look for every state");
-
-/* The lid dips when sealed, stands up when not. */
-static enum glyph lid_of(const struct log_jar *jar)
-{
-	return jar->state == JAR_SEALED ? GLYPH_LEVEL_1 : jar->state == JAR_BROKEN ? GLYPH_CROSS : GLYPH_LEVEL_3;
-}
-
-static int liquid_eighths(const struct log_jar *jar)
-{
-	static const int eighths[] = { 8, 7, 5, 3 };
-
-	return eighths[jar->siphoning];
-}
-
-static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, int row, int col)
-{
-	struct terminal *t = desk->terminal;
-	enum role role = state_looks[jar->state].role;
-
-	terminal_put(t, row, col + 3, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_LEFT));
-	terminal_fill(t, row, col + 4, 4, role, lid_of(jar));
-	terminal_put(t, row, col + 8, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_RIGHT));
-	if (here)
-		terminal_put(t, row + 1, col + 1, 1, ROLE_STRONG, glyph(t, GLYPH_SELECTION));
-	terminal_put(t, row + 1, col + 3, 1, role, glyph(t, GLYPH_BAR));
-	for (int i = 0; i < 4; i++)
-		terminal_put(t, row + 1, col + 4 + i, 1, ROLE_QUIET, glyph_level(t, liquid_eighths(jar)));
-	terminal_put(t, row + 1, col + 8, 1, role, glyph(t, GLYPH_BAR));
-	terminal_putf(t, row + 2, col, 2, here ? ROLE_SELECTED : ROLE_QUIET, "%2d", jar->place_in_load);
-	terminal_put(t, row + 2, col + 2, 1, here ? ROLE_SELECTED : ROLE_PLAIN, " ");
-	terminal_put(t, row + 2, col + 3, 9, here ? ROLE_SELECTED : role,
-	             jar->fate != FATE_NONE ? jar_fate_words(jar->fate) : state_looks[jar->state].word);
-}
-
-static void picture_draw(struct desk *desk, int top, int rows, int cols)
-{
-	const struct seal_card *card = &desk->seals;
-	int wide = per_row(cols);
-	int shown = rows / JAR_ROWS < 1 ? 1 : rows / JAR_ROWS;
-	int first = card->cursor / wide - shown + 1;
-
-	if (first < 0)
-		first = 0;
-	for (int i = first * wide; i < (int)card->count && i < (first + shown) * wide; i++)
-		jar_draw(desk, &card->jars[i], i == card->cursor, top + (i / wide - first) * JAR_ROWS,
-		         1 + i % wide * JAR_COLS);
-}
 
 static void jar_words_draw(struct desk *desk, const struct strip *strip, int row, int cols)
 {
@@ -126,8 +141,9 @@ static void jar_words_draw(struct desk *desk, const struct strip *strip, int row
 
 	if (jar->fate_by_wall_ms != 0)
 		clock_words_near(jar->fate_by_wall_ms, desk->now.wall_ms, by, sizeof(by));
-	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s, %s%s%s%s%s",
-	              jar->place_in_load, jar_state_name(jar->state), losses[jar->siphoning],
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s%s%s",
+	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
+	              jar->checked_by, losses[jar->siphoning],
 	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar, &strip->load) ? ", NEEDS A FATE (f)" : "",
 	              jar->fate != FATE_NONE ? jar_fate_words(jar->fate) : "", by[0] != '\0' ? " by " : "", by);
 }
@@ -147,9 +163,22 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,
 		             jar_fate_words((enum jar_fate)fate));
-		row += desk_paragraph(desk, row, 15, cols - 16, 3, open ? ROLE_PLAIN : ROLE_QUIET,
+		row += desk_paragraph(desk, row, 15, cols - 16, rows < FATE_ROWS ? 1 : 3, open ? ROLE_PLAIN : ROLE_QUIET,
 		                      open ? jar_fate_advice((enum jar_fate)fate, &strip->lot) : why.sentence);
 	}
+}
+
+/* The load, and which of the round it is. */
+static void title_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	int64_t ids[ROUND_MAX];
+	char place[64] = "";
+	size_t at;
+	size_t count = round_of(desk, ids, &at);
+
+	if (desk->seals.round && at < count)
+		(void)snprintf(place, sizeof(place), "Load %zu of %zu: ", at + 1, count);
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "%s%s  %s", place, strip->lot.code, strip->holds);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -164,18 +193,23 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That load is off the rack. Esc goes back.");
 		return;
 	}
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s  %s", strip->lot.code, strip->holds);
+	title_draw(desk, strip, top, cols);
 	if (strip->load.verdict == VERDICT_NOT_VALID)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
 		              strip->load.verdict_why);
+	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) && strip->unchecked > 0)
+		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
+		              "OVERDUE: %lld h since the process. What did not seal is past saving.",
+		              (long long)((desk->now.wall_ms - strip->load.process_ended_wall_ms) / HOUR_MS));
 	else
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
-		             "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
+		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
+		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
 	jar_words_draw(desk, strip, top + 2, cols);
 	if (card->choosing_fate)
 		fates_draw(desk, strip, top + 3, rows - 3, cols);
 	else
-		picture_draw(desk, top + 3, rows - 3, cols);
+		seal_picture_draw(desk, top + 3, rows - 3, cols);
 }
 
 /* --- keys ------------------------------------------------------------------------------- */
@@ -221,6 +255,60 @@ static void mark_doubtful(struct desk *desk)
 static void mark_broken(struct desk *desk)
 {
 	mark(desk, JAR_BROKEN);
+}
+
+static void tick(struct desk *desk, enum seal_method method, bool failed)
+{
+	static const enum seal_tick after[] = { [TICK_NONE] = TICK_GOOD, [TICK_GOOD] = TICK_BAD, [TICK_BAD] = TICK_NONE };
+	struct log_jar *jar = jar_here(desk);
+	struct fault fault = { 0 };
+
+	if (jar != NULL)
+		after_mark(desk, kitchen_jar_tick(desk->kitchen, jar->id, method, failed ? TICK_BAD : after[jar->ticks[method]],
+		                                  &fault), &fault);
+}
+
+static void pressed(struct desk *desk)
+{
+	tick(desk, SEAL_PRESS, false);
+}
+
+static void tapped(struct desk *desk)
+{
+	tick(desk, SEAL_TAP, false);
+}
+
+static void eyed(struct desk *desk)
+{
+	tick(desk, SEAL_EYE, false);
+}
+
+static void press_failed(struct desk *desk)
+{
+	tick(desk, SEAL_PRESS, true);
+}
+
+static void tap_failed(struct desk *desk)
+{
+	tick(desk, SEAL_TAP, true);
+}
+
+static void eye_failed(struct desk *desk)
+{
+	tick(desk, SEAL_EYE, true);
+}
+
+static bool initials_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->shelf.who, sizeof(desk->shelf.who), text);
+	kitchen_set_who(desk->kitchen, desk->shelf.who);
+	desk_say(desk, ROLE_DONE, "Noted: %s looks at the seals.", text[0] != '\0' ? desk->shelf.who : "nobody named");
+	return true;
+}
+
+static void initials(struct desk *desk)
+{
+	desk_ask(desk, "Who looks (initials):", desk->shelf.who, initials_typed);
 }
 
 static void siphoning(struct desk *desk)
@@ -289,7 +377,26 @@ static bool fate_typed(struct desk *desk, long key)
 		desk_say(desk, ROLE_PLAIN, "%s",
 		         jar_fate_advice(fate, &strip_of(desk)->lot));
 	after_mark(desk, done, &fault);
+	if (done && fate == FATE_DISCARD)
+		steps_view_enter(desk, &strip_of(desk)->lot, jar_fate_advice(fate, &strip_of(desk)->lot));
 	return true;
+}
+
+/* A load is shelved: to the next of the round, or back to the board. */
+static void go_on(struct desk *desk)
+{
+	int64_t ids[ROUND_MAX];
+	size_t at;
+	size_t count = desk->seals.round ? round_of(desk, ids, &at) : 0;
+
+	if (count > 0) {
+		round_to(desk, ids[0]);
+		desk_say(desk, ROLE_DONE, "Shelved. Wash and label them. %zu load%s to go.", count, count == 1 ? "" : "s");
+		return;
+	}
+	desk_show_board(desk);
+	desk_say(desk, ROLE_DONE, "%sShelved. Wash the jars, label them, store cool, dark and dry.",
+	         desk->seals.round ? "Round done. " : "");
 }
 
 static void finish(struct desk *desk)
@@ -304,8 +411,7 @@ static void finish(struct desk *desk)
 	if (strip->rule->name != PHASE_SEAL_CHECK) {
 		desk_say(desk, ROLE_CAUTION, "The jars are still cooling.");
 	} else if (kitchen_step(desk->kitchen, strip->phase.id, false, &fault)) {
-		desk_show_board(desk);
-		desk_say(desk, ROLE_DONE, "Shelved. Wash the jars, label them, store cool, dark and dry.");
+		go_on(desk);
 	} else {
 		desk_say_fault(desk, &fault);
 	}
@@ -344,7 +450,7 @@ static int wide(const struct desk *desk)
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	return per_row(cols);
+	return seal_picture_wide(cols);
 }
 
 static void left(struct desk *desk)
@@ -379,14 +485,23 @@ static bool choosing(const struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
-	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed.", marking, all_sealed },
+	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed by all three methods.", marking, all_sealed },
+	{ KEY_CODE_TAB, KEY_CODE_PAGE_DOWN, "Tab", "next load", "The next load whose seals can be looked at.", has_others, next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
+	{ 'p', 0, "p", "pressed", "Pressed in the center: good, bad, not tried, in turn. Must not spring back.", marking, pressed },
+	{ 't', 0, "t", "tapped", "Tapped with a spoon: good, bad, not tried. A high ring is good.", marking, tapped },
+	{ 'y', 0, "y", "eye level", "Seen at eye level: good, bad, not tried. The lid dips.", marking, eyed },
+	{ 'P', 0, "P T Y", NULL, "That method failed: the jar is doubtful, which counts as unsealed.", marking, press_failed },
+	{ 'T', 0, "", NULL, "", marking, tap_failed },
+	{ 'Y', 0, "", NULL, "", marking, eye_failed },
 	{ 'f', 0, "f", "fate", "Fridge, freezer, reprocess or discard, for this jar.", marking, choose_fate },
 	{ 'i', 0, "i", "liquid lost", "Liquid lost: none, slight, under half, over half, in turn.", marking, siphoning },
 	{ 'b', 0, "b", "broken", "The jar is broken.", marking, mark_broken },
-	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed.", marking, mark_sealed },
+	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed by all three methods.", marking, mark_sealed },
 	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking, choose_fate_for_all },
+	{ 'w', 0, "w", "who", "Who looks at the seals (initials); recorded with each jar.", marking, initials },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "The load before.", has_others, load_before },
 	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },
 	{ 'u', 0, "u", "undo", "Take back the last mark.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back; all marks are kept.", NULL, back },

@@ -554,6 +554,18 @@ START_TEST(fates)
 }
 END_TEST
 
+START_TEST(a_recall_is_open_until_its_last_jar)
+{
+	struct facts facts = quiet(ABOUT_RECALL);
+
+	facts.recall = "lid box Box A";
+	facts.why = "buckled lids";
+	never("recall-open", &facts);
+	facts.recalled = 1;
+	fires("recall-open", &facts, "Find 1 jar of the recall (R): lid box Box A, buckled lids.");
+}
+END_TEST
+
 /* --- stations, lids, people, supplies ---------------------------------------------------------- */
 
 START_TEST(a_gauge_a_year_after_its_check)
@@ -728,6 +740,22 @@ START_TEST(what_goes_on_against_a_rule)
 }
 END_TEST
 
+START_TEST(what_is_recalled_or_not_valid_is_not_taken_out)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	facts.is_take = true;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.not_valid = true;
+	facts.why = "vent cut short";
+	holds(&facts, "key-take-not-valid", OVER_NEVER);
+	facts.recalled = 1;
+	holds(&facts, "key-recalled", OVER_NEVER);
+	facts.is_take = false;
+	ck_assert_ptr_null(rule_holding(&facts));
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("rules");
@@ -763,6 +791,7 @@ int main(void)
 	tcase_add_test(cases, running_phases);
 	tcase_add_test(cases, jars_that_no_canner_takes);
 	tcase_add_test(cases, fates);
+	tcase_add_test(cases, a_recall_is_open_until_its_last_jar);
 	tcase_add_test(cases, a_gauge_a_year_after_its_check);
 	tcase_add_loop_test(cases, failures_clearly_above_the_others, 0, 3);
 	tcase_add_test(cases, lid_boxes);
@@ -772,6 +801,7 @@ int main(void)
 	tcase_add_test(cases, a_batch_multiplied_too_far_needs_a_reason);
 	tcase_add_test(cases, acid_that_is_not_in_makes_it_not_valid);
 	tcase_add_test(cases, what_goes_on_against_a_rule);
+	tcase_add_test(cases, what_is_recalled_or_not_valid_is_not_taken_out);
 	suite_add_tcase(suite, cases);
 	runner = srunner_create(suite);
 	srunner_run_all(runner, CK_ENV);

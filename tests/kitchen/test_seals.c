@@ -454,6 +454,112 @@ START_TEST(taking_back_a_fate_carried_out_opens_it_again)
 }
 END_TEST
 
+/* --- the three methods ------------------------------------------------------------------ */
+
+static bool tick(int place, enum seal_method method, enum seal_tick said)
+{
+	return kitchen_jar_tick(kit.kitchen, kk_jar(&kit, load_id, place), method, said, &kit.fault);
+}
+
+/* A539, MSU-951: press, tap, eye level; one failing = unsealed: common practice, no source. */
+START_TEST(three_good_make_it_sealed_and_one_bad_doubtful)
+{
+	to_check();
+	KK_OK(&kit, tick(1, SEAL_PRESS, TICK_GOOD));
+	KK_OK(&kit, tick(1, SEAL_TAP, TICK_GOOD));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_UNCHECKED);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).checked_wall_ms, 0);
+	KK_OK(&kit, tick(1, SEAL_EYE, TICK_GOOD));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_SEALED);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).checked_wall_ms, kit.clock.now.wall_ms);
+	ck_assert_str_eq(kk_jar_row(&kit, load_id, 1).checked_by, "AB");
+	KK_OK(&kit, tick(1, SEAL_TAP, TICK_BAD));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_DOUBTFUL);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 1); /* counts as unsealed */
+	KK_OK(&kit, kk_undo(&kit, load_id));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_SEALED);
+}
+END_TEST
+
+START_TEST(one_bad_is_enough_whatever_the_others_say)
+{
+	for (int method = 0; method < SEAL_METHOD_COUNT; method++) {
+		if (method == 0)
+			to_check();
+		KK_OK(&kit, tick(method + 1, (enum seal_method)method, TICK_BAD));
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, method + 1).state, JAR_DOUBTFUL);
+	}
+}
+END_TEST
+
+START_TEST(sealed_by_word_is_by_all_three_and_unchecked_by_none)
+{
+	to_check();
+	KK_OK(&kit, tick(1, SEAL_TAP, TICK_BAD));
+	KK_OK(&kit, mark(1, JAR_SEALED));
+	for (int method = 0; method < SEAL_METHOD_COUNT; method++)
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).ticks[method], TICK_GOOD);
+	KK_OK(&kit, mark(1, JAR_UNCHECKED));
+	for (int method = 0; method < SEAL_METHOD_COUNT; method++)
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).ticks[method], TICK_NONE);
+	ck_assert_str_eq(kk_jar_row(&kit, load_id, 1).checked_by, "");
+	KK_OK(&kit, all_sealed());
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 9).ticks[SEAL_EYE], TICK_GOOD);
+	ck_assert_str_eq(kk_jar_row(&kit, load_id, 9).checked_by, "AB");
+}
+END_TEST
+
+START_TEST(a_jar_that_is_no_question_takes_no_tick)
+{
+	kk_to(&kit, load_id, PHASE_COOLING);
+	KK_REFUSED(&kit, FAULT_REFUSED, tick(1, SEAL_PRESS, TICK_GOOD));
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	kk_pass(&kit, 10 * SECOND_MS);
+	KK_OK(&kit, mark(1, JAR_BROKEN));
+	KK_REFUSED(&kit, FAULT_REFUSED, tick(1, SEAL_PRESS, TICK_GOOD));
+	KK_OK(&kit, mark(2, JAR_UNSEALED));
+	KK_REFUSED(&kit, FAULT_REFUSED, tick(2, SEAL_PRESS, TICK_GOOD));
+}
+END_TEST
+
+START_TEST(who_has_the_board_looks_at_the_seals_whoever_has_the_canner)
+{
+	to_check();
+	KK_OK(&kit, kitchen_set_station_who(kit.kitchen, kk_station(&kit, BIG_KETTLE), "ZZ", &kit.fault));
+	KK_OK(&kit, mark(1, JAR_SEALED));
+	ck_assert_str_eq(kk_jar_row(&kit, load_id, 1).checked_by, "AB");
+	kitchen_set_who(kit.kitchen, "");
+	KK_OK(&kit, mark(2, JAR_SEALED));
+	ck_assert_str_eq(kk_jar_row(&kit, load_id, 2).checked_by, "ZZ");
+}
+END_TEST
+
+START_TEST(the_round_holds_what_is_past_its_12_h)
+{
+	int64_t ids[4];
+	int64_t second;
+
+	kk_to(&kit, load_id, PHASE_COOLING);
+	kk_pass(&kit, 2 * HOUR_MS);
+	second = kk_start(&kit, LOW_KETTLE, 7);
+	kk_to(&kit, second, PHASE_COOLING);
+	ck_assert_uint_eq(kitchen_round(kit.kitchen, &kit.clock.now, ids, 4), 0);
+	kk_pass(&kit, 10 * HOUR_MS); /* the second came in meanwhile */
+	ck_assert_uint_eq(kitchen_round(kit.kitchen, &kit.clock.now, ids, 4), 1);
+	ck_assert_int_eq(ids[0], load_id);
+	kk_pass(&kit, 2 * HOUR_MS);
+	ck_assert_uint_eq(kitchen_round(kit.kitchen, &kit.clock.now, ids, 4), 2);
+	ck_assert_int_eq(ids[1], second);
+	ck_assert_uint_eq(kitchen_round(kit.kitchen, &kit.clock.now, ids, 1), 1);
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	ck_assert_uint_eq(kitchen_round(kit.kitchen, &kit.clock.now, ids, 4), 2);
+	KK_OK(&kit, all_sealed());
+	kk_pass(&kit, 10 * SECOND_MS);
+	kk_step(&kit, load_id);
+	ck_assert_uint_eq(kitchen_round(kit.kitchen, &kit.clock.now, ids, 4), 1);
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("seals");
@@ -485,6 +591,12 @@ int main(void)
 	tcase_add_test(seals, a_fate_is_carried_out_after_the_load_is_shelved);
 	tcase_add_test(seals, open_fates_stand_with_the_nearest_deadline_first);
 	tcase_add_test(seals, taking_back_a_fate_carried_out_opens_it_again);
+	tcase_add_test(seals, three_good_make_it_sealed_and_one_bad_doubtful);
+	tcase_add_test(seals, one_bad_is_enough_whatever_the_others_say);
+	tcase_add_test(seals, sealed_by_word_is_by_all_three_and_unchecked_by_none);
+	tcase_add_test(seals, a_jar_that_is_no_question_takes_no_tick);
+	tcase_add_test(seals, who_has_the_board_looks_at_the_seals_whoever_has_the_canner);
+	tcase_add_test(seals, the_round_holds_what_is_past_its_12_h);
 	suite_add_tcase(suite, seals);
 	return kk_run(suite);
 }

@@ -257,17 +257,13 @@ END_TEST
 
 START_TEST(an_older_log_gets_its_sums)
 {
-	struct log_entry entry = kit_entry("load", 1, 0);
-	int64_t act;
-	KIT_OK(&kit, kit_start_load(kit.log, 1, "L1", 2, &entry, &kit.fault));
-	(void)put_phase(entry.load_id, "come_up", 0, 1500000, PHASE_DONE, &act);
 	kit_close(&kit);
-	/* As version 4 left it. */
-	kit_sql(kit.path, "DROP VIEW phase_count; DROP TRIGGER phase_mean_ended; DROP TRIGGER phase_mean_gone; "
-	                  "DROP TRIGGER phase_mean_was; DROP TRIGGER phase_mean_is; DROP TABLE phase_mean; "
-	                  "DROP TABLE plan_block; DROP TABLE plan_run; DROP TABLE plan_batch; DROP TABLE plan; "
-	                  "DROP TABLE plan_break; DROP TABLE helper; DROP TABLE plan_house; "
-	                  "ALTER TABLE station DROP COLUMN own_heat; PRAGMA user_version = 4");
+	kit_older_log(kit.path, 4);
+	kit_sql(kit.path,
+	        "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'steam', 'x');"
+	        "INSERT INTO load SELECT 1, 1, 'steam', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '', 'valid', '', 6, 0, 5;"
+	        "INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, ended_wall_ms, ended_why, lasted_ms)"
+	        " VALUES (1, 'come_up', 0, 0, '', 1500000, 'done', 1500000)");
 	kit_open(&kit, LOG_WRITE);
 	ck_assert_int_eq(mean_of("come_up").sum_ms, 1500000);
 	struct log_station station;

@@ -310,13 +310,7 @@ END_TEST
 /* A log of the version before, with jars of two years, boxes and canners. */
 static void make_version_2(void)
 {
-	char sql[240];
-	kit_write_file(kit.path, "", 0);
-	kit_sql(kit.path, log_migrations[0]);
-	kit_sql(kit.path, log_migrations[1]);
-	(void)snprintf(sql, sizeof(sql), "PRAGMA application_id = %d; PRAGMA user_version = 2; PRAGMA journal_mode = WAL",
-	               LOG_APPLICATION_ID);
-	kit_sql(kit.path, sql);
+	kit_older_log(kit.path, 2);
 	kit_sql(kit.path,
 	        "INSERT INTO lot VALUES (1, '2026-09-14-B1', 'quince jelly', 'jelly', 'hot', 'acid', 5);"
 	        "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'steam', 'x'), (2, 2, 'boiling_water', 'y');"

@@ -145,14 +145,9 @@ static void undo_newest(sqlite3 *db)
 static void make_old_log(int acts, bool undone)
 {
 	sqlite3 *db;
-	char sql[120];
-	kit_write_file(kit.path, "", 0);
+	kit_older_log(kit.path, 1);
 	ck_assert_int_eq(sqlite3_open(kit.path, &db), SQLITE_OK);
 	run(db, "PRAGMA foreign_keys = ON");
-	run(db, log_migrations[0]);
-	(void)snprintf(sql, sizeof(sql), "PRAGMA application_id = %d; PRAGMA user_version = 1; "
-	               "PRAGMA journal_mode = WAL", LOG_APPLICATION_ID);
-	run(db, sql);
 	for (int i = 0; i < acts; i++) {
 		sqlite3_session *session = capture(db);
 		run(db, old_acts[i]);

@@ -9,7 +9,6 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "log/migrations.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;
@@ -221,14 +220,8 @@ END_TEST
 
 START_TEST(an_older_log_gets_the_sums_of_its_runs)
 {
-	char sql[200];
 	kit_close(&kit);
-	kit_write_file(kit.path, "", 0);
-	for (size_t i = 0; i < 2; i++)
-		kit_sql(kit.path, log_migrations[i]);
-	(void)snprintf(sql, sizeof(sql), "PRAGMA application_id = %d; PRAGMA user_version = 2; PRAGMA journal_mode = WAL",
-	               LOG_APPLICATION_ID);
-	kit_sql(kit.path, sql);
+	kit_older_log(kit.path, 2);
 	kit_sql(kit.path,
 	        "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'juicer', 'j');"
 	        "INSERT INTO run SELECT i, 1, 'Grapes', 6000000, i = 7, 1, 1, 1, '', 0, i FROM "

@@ -222,7 +222,8 @@ START_TEST(every_jar_is_told_with_its_lids)
 	text = report(false, report_jars, (struct load_choice){ .all = false });
 	ck_holds(json, "\"place\": 3, \"size\": \"half_pint\", \"state\": \"unchecked\", "
 	               "\"siphoning\": \"none\", \"fate\": \"none\", \"fate_by\": null, "
-	               "\"fate_done\": null, \"lid_box\": \"Box A\"}\n");
+	               "\"fate_done\": null, \"press\": null, \"tap\": null, \"eye\": null, "
+	               "\"checked\": null, \"checked_by\": \"\", \"gone\": null, \"gone_at\": null, \"lid_box\": \"Box A\"}\n");
 	ck_free_of(json, "\"place\": 4,");
 	ck_holds(text, ", jar 1: half_pint, unchecked; lids Box A\n");
 	free(json);

@@ -1,0 +1,336 @@
+#include "kitchen/pantry.h"
+
+#include <assert.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen_private.h"
+
+#define TAKEN "pantry_taken"     /* verbs */
+#define COUNTED "pantry_counted"
+
+static const char *size_words(const char *size, int64_t jars)
+{
+	const struct jar_size *jar = jar_size_named(size);
+
+	return jar == NULL ? "jars" : jars == 1 ? jar->words : jar->plural;
+}
+
+/* --- looking ------------------------------------------------------------------------ */
+
+static int by_age(const void *a, const void *b)
+{
+	const struct pantry_line *one = a;
+	const struct pantry_line *other = b;
+
+	if (one->oldest.made_wall_ms != other->oldest.made_wall_ms)
+		return one->oldest.made_wall_ms < other->oldest.made_wall_ms ? -1 : 1;
+	return strcmp(one->product, other->product) != 0 ? strcmp(one->product, other->product)
+	                                                 : strcmp(one->size, other->size);
+}
+
+static void fill_line(const struct log_pantry_line *row, int64_t now, struct pantry_line *line)
+{
+	text_copy(line->product, sizeof(line->product), row->product);
+	text_copy(line->size, sizeof(line->size), row->size);
+	line->jars = row->jars;
+	line->oldest = row->oldest;
+	line->best_by_wall_ms = best_by_ms(row->oldest.made_wall_ms);
+	line->used = row->used;
+	line->weeks = weeks_left(row->jars, row->used, now, row->first_made_wall_ms);
+}
+
+static bool same_line(const struct log_pantry_recalled *recalled, const char *product, const char *size)
+{
+	return strcasecmp(recalled->product, product) == 0 && strcmp(recalled->size, size) == 0;
+}
+
+bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, size_t *count, struct fault *fault)
+{
+	int64_t now = kitchen_now(kitchen).wall_ms;
+	struct log_pantry_recalled *recalled = NULL;
+	struct log_pantry_line *read = NULL;
+	struct pantry_line *lines = NULL;
+	size_t recalled_count = 0;
+
+	*rows = NULL;
+	*count = 0;
+	if (log_pantry(kitchen->log, use_from_week(now), &read, count, fault) &&
+	    log_pantry_recalled(kitchen->log, &recalled, &recalled_count, fault)) {
+		lines = calloc(*count + 1, sizeof(*lines));
+		if (lines == NULL)
+			fault_set(fault, FAULT_MEMORY, "There is no memory left for the pantry.");
+	}
+	for (size_t i = 0; lines != NULL && i < *count; i++) {
+		fill_line(&read[i], now, &lines[i]);
+		for (size_t j = 0; j < recalled_count; j++)
+			if (same_line(&recalled[j], lines[i].product, lines[i].size))
+				lines[i].recalled += recalled[j].jars;
+	}
+	free(read);
+	free(recalled);
+	if (lines == NULL)
+		return false;
+	qsort(lines, *count, sizeof(*lines), by_age);
+	*rows = lines;
+	return true;
+}
+
+bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size,
+                         struct pantry_lot **rows, size_t *count, struct fault *fault)
+{
+	struct log_pantry_recalled *recalled = NULL;
+	struct log_pantry_lot *read = NULL;
+	struct pantry_lot *lots = NULL;
+	size_t recalled_count = 0;
+
+	*rows = NULL;
+	*count = 0;
+	if (log_pantry_lots(kitchen->log, product, size, &read, count, fault) &&
+	    log_pantry_recalled(kitchen->log, &recalled, &recalled_count, fault)) {
+		lots = calloc(*count + 1, sizeof(*lots));
+		if (lots == NULL)
+			fault_set(fault, FAULT_MEMORY, "There is no memory left for the lots.");
+	}
+	for (size_t i = 0; lots != NULL && i < *count; i++) {
+		lots[i].lot = read[i].lot;
+		text_copy(lots[i].size, sizeof(lots[i].size), read[i].size);
+		lots[i].jars = read[i].jars;
+		lots[i].best_by_wall_ms = best_by_ms(read[i].lot.made_wall_ms);
+		for (size_t j = 0; j < recalled_count; j++)
+			if (recalled[j].lot_id == read[i].lot.id && strcmp(recalled[j].size, read[i].size) == 0)
+				lots[i].recalled = recalled[j].jars;
+	}
+	free(read);
+	free(recalled);
+	*rows = lots;
+	return lots != NULL;
+}
+
+/* --- what leaves and what comes back ---------------------------------------------------- */
+
+/* An act on jars of one product and size, while it is made. */
+struct errand {
+	struct act act;
+	enum jar_gone why;
+	int left;          /* jars still to be taken */
+	int64_t load_id;   /* of all jars; 0: none yet, -1: several */
+	char lots[SENTENCE_MAX_BYTES];
+	struct text lots_text;
+	const char *advice;
+};
+
+static bool errand_begin(struct errand *errand, struct kitchen *kitchen, const char *verb, enum jar_gone why,
+                         int jars, struct fault *fault)
+{
+	memset(errand, 0, sizeof(*errand));
+	errand->lots_text = TEXT_OVER(errand->lots);
+	errand->why = why;
+	errand->left = jars;
+	errand->advice = "";
+	return act_begin(&errand->act, kitchen, verb, 0, fault);
+}
+
+static bool put_jar(struct errand *errand, struct log_jar *jar, struct fault *fault)
+{
+	errand->load_id = errand->load_id == 0 || errand->load_id == jar->load_id ? jar->load_id : -1;
+	errand->left--;
+	return log_put_jar(errand->act.kitchen->log, jar, fault);
+}
+
+/* Nobody eats or gives away what a recall looks for, or what was not processed right. */
+static bool may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
+                         struct fault *fault)
+{
+	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code };
+	struct log_load load = { 0 };
+	int64_t recalled;
+
+	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault) ||
+	    (jar->load_id != 0 && !log_load_get(kitchen->log, jar->load_id, &load, fault)))
+		return false;
+	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
+	facts.not_valid = load.verdict == VERDICT_NOT_VALID;
+	facts.why = load.verdict_why;
+	return stops_let_pass(&facts, "", fault);
+}
+
+static bool take_of_lot(struct errand *errand, const struct log_lot *lot, const char *size, struct fault *fault)
+{
+	struct kitchen *kitchen = errand->act.kitchen;
+	bool eaten = errand->why == GONE_USED || errand->why == GONE_GIVEN;
+	struct log_jar *jars;
+	size_t count;
+	bool done = true;
+
+	if (!log_jars_kept(kitchen->log, lot->id, size, errand->left, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		/* Jars of a lot that stand in several loads: each load is asked. */
+		if (eaten && (i == 0 || jars[i].load_id != jars[i - 1].load_id))
+			done = may_be_eaten(kitchen, lot, &jars[i], fault);
+		jars[i].gone_why = errand->why;
+		jars[i].gone_wall_ms = errand->act.entry.at.wall_ms;
+		done = done && put_jar(errand, &jars[i], fault);
+	}
+	free(jars);
+	if (done && count > 0)
+		text_add(&errand->lots_text, "%s%zu of %s", errand->lots_text.used > 0 ? ", " : "", count, lot->code);
+	if (done && count > 0 && errand->why == GONE_SPOILED && (errand->advice[0] == '\0' || lot_is_suspect(lot)))
+		errand->advice = jar_fate_advice(FATE_DISCARD, lot);
+	return done;
+}
+
+static bool take_of_lots(struct errand *errand, const char *product, const char *size, int64_t lot_id,
+                         struct fault *fault)
+{
+	struct log_pantry_lot *lots;
+	size_t count;
+	bool done = true;
+
+	if (!log_pantry_lots(errand->act.kitchen->log, product, size, &lots, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done && errand->left > 0; i++)
+		if (lot_id == 0 || lots[i].lot.id == lot_id)
+			done = take_of_lot(errand, &lots[i].lot, size, fault);
+	free(lots);
+	return done;
+}
+
+static bool errand_commit(struct errand *errand, struct fault *fault, const char *sentence)
+{
+	struct kitchen *kitchen = errand->act.kitchen;
+	struct log_subject about = { SUBJECT_HOUSE, 0 };
+
+	if (errand->load_id > 0)
+		about = (struct log_subject){ SUBJECT_LOAD, errand->load_id };
+	act_about(&errand->act, about);
+	if (!act_commit(&errand->act, fault, "%s", sentence))
+		return false;
+	kitchen->pantry_done = about;
+	return true;
+}
+
+bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const char **advice, struct fault *fault)
+{
+	struct errand errand;
+	char sentence[SENTENCE_MAX_BYTES];
+
+	if (take->why != GONE_USED && take->why != GONE_GIVEN && take->why != GONE_SPOILED)
+		return fault_set(fault, FAULT_MISUSE, "Jars are used, given away or spoiled.");
+	if (take->jars < 1)
+		return fault_set(fault, FAULT_MISUSE, "Take out one jar at least.");
+	if (!errand_begin(&errand, kitchen, TAKEN, take->why, take->jars, fault))
+		return false;
+	if (!take_of_lots(&errand, take->product, take->size, take->lot_id, fault))
+		return act_fail(&errand.act);
+	if (errand.left > 0) {
+		fault_set(fault, FAULT_REFUSED, "Only %d %s of %s %s here.", take->jars - errand.left,
+		          size_words(take->size, take->jars - errand.left), take->product,
+		          take->jars - errand.left == 1 ? "is" : "are");
+		return act_fail(&errand.act);
+	}
+	(void)snprintf(sentence, sizeof(sentence), "%s: %d %s %.60s (%.240s)", jar_gone_words(take->why), take->jars,
+	               size_words(take->size, take->jars), take->product, errand.lots);
+	if (advice != NULL)
+		*advice = errand.advice;
+	return errand_commit(&errand, fault, sentence);
+}
+
+/* --- a count -------------------------------------------------------------------------------- */
+
+static bool how_many(const struct kitchen *kitchen, const char *product, const char *size, int64_t lot_id,
+                     int64_t *jars, struct fault *fault)
+{
+	struct log_pantry_lot *lots;
+	size_t count;
+
+	*jars = 0;
+	if (!log_pantry_lots(kitchen->log, product, size, &lots, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (lot_id == 0 || lots[i].lot.id == lot_id)
+			*jars += lots[i].jars;
+	free(lots);
+	return true;
+}
+
+/* Those that went last, and what a count had not found before all others. */
+static bool bring_back(struct errand *errand, const char *product, const char *size, int64_t lot_id,
+                       struct fault *fault)
+{
+	int64_t most = lot_id == 0 ? errand->left : INT64_MAX;
+	struct log_jar *jars;
+	size_t count;
+	bool done = true;
+	int back = 0;
+
+	if (!log_jars_gone(errand->act.kitchen->log, product, size, most, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done && errand->left > 0; i++) {
+		if (lot_id != 0 && jars[i].lot_id != lot_id)
+			continue;
+		jars[i].gone_why = GONE_NOT;
+		jars[i].gone_wall_ms = 0;
+		done = put_jar(errand, &jars[i], fault);
+		back++;
+	}
+	free(jars);
+	if (done && errand->left > 0)
+		return fault_set(fault, FAULT_REFUSED, "Only %d more can be there: no others are noted as gone. Count again.", back);
+	return done;
+}
+
+bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const char *size, int64_t lot_id, int found,
+                          struct fault *fault)
+{
+	struct errand errand;
+	char sentence[SENTENCE_MAX_BYTES];
+	int64_t before;
+	bool done;
+
+	if (found < 0)
+		return fault_set(fault, FAULT_MISUSE, "A count is 0 or more.");
+	if (!errand_begin(&errand, kitchen, COUNTED, GONE_MISSING, 0, fault))
+		return false;
+	if (!how_many(kitchen, product, size, lot_id, &before, fault))
+		return act_fail(&errand.act);
+	errand.left = (int)(before > found ? before - found : found - before);
+	if (errand.left == 0) {
+		fault_set(fault, FAULT_REFUSED, "That is what is written down: %d %s of %s.", found, size_words(size, found),
+		          product);
+		return act_fail(&errand.act);
+	}
+	done = before > found ? take_of_lots(&errand, product, size, lot_id, fault)
+	                      : bring_back(&errand, product, size, lot_id, fault);
+	if (!done)
+		return act_fail(&errand.act);
+	(void)snprintf(sentence, sizeof(sentence), "counted: %d %s %.60s (before: %lld)", found, size_words(size, found),
+	               product, (long long)before);
+	return errand_commit(&errand, fault, sentence);
+}
+
+/* --- undo ------------------------------------------------------------------------------------- */
+
+bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
+               struct fault *fault)
+{
+	struct log_entry last;
+
+	/* Never an act of another kind: nobody sees it from here. */
+	if (!log_last_act(kitchen->log, kitchen->pantry_done, false, &last, NULL))
+		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
+	if (strcmp(last.verb, "redo") == 0 && !log_root_act(kitchen->log, last.id, &last, fault))
+		return false;
+	if (strcmp(last.verb, verb) != 0 && strcmp(last.verb, other) != 0)
+		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here: the last thing done was another.");
+	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
+}
+
+bool kitchen_undo_pantry(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
+{
+	return undo_kept(kitchen, TAKEN, COUNTED, said, said_size, fault);
+}

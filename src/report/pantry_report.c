@@ -1,0 +1,314 @@
+/*
+ * pantry_report.c - what is left on the shelf; the jars of a lot, lid box, day ... and
+ * where each is; recalls and how far they have come.  To be printed and ticked off.
+ */
+#include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "kitchen/pantry.h"
+#include "kitchen/recall.h"
+#include "report/json.h"
+#include "report/log_document.h"
+#include "report/plain.h"
+#include "report/report.h"
+
+static const char *size_words(const char *size, int64_t jars)
+{
+	const struct jar_size *jar = jar_size_named(size);
+
+	return jar == NULL ? "jars" : jars == 1 ? jar->words : jar->plural;
+}
+
+/* --- the pantry -------------------------------------------------------------------- */
+
+static void put_line_json(struct json *json, const struct pantry_line *line)
+{
+	json_open_object(json, NULL, JSON_FLAT);
+	json_text(json, "product", line->product);
+	json_text(json, "size", line->size);
+	json_whole(json, "jars", line->jars);
+	json_text(json, "oldest_lot", line->oldest.code);
+	json_instant(json, "oldest_made", line->oldest.made_wall_ms);
+	json_instant(json, "best_by", line->best_by_wall_ms);
+	json_whole(json, "used", line->used);
+	if (line->weeks == WEEKS_UNKNOWN)
+		json_null(json, "weeks_left");
+	else
+		json_whole(json, "weeks_left", line->weeks);
+	json_whole(json, "recalled", line->recalled);
+	json_close(json);
+}
+
+static void put_line_text(FILE *out, const struct pantry_line *line, int64_t now)
+{
+	char best_by[16];
+
+	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
+	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, size_words(line->size, line->jars));
+	plain_put(out, line->product);
+	(void)fputs("\n      oldest ", out);
+	plain_put(out, line->oldest.code);
+	(void)fprintf(out, ", best by %s%s; ", best_by, line->best_by_wall_ms < now ? " (OVER A YEAR)" : "");
+	if (line->weeks == WEEKS_UNKNOWN)
+		(void)fputs("not enough use to tell how long they last", out);
+	else
+		(void)fprintf(out, "they last %d week%s", line->weeks, line->weeks == 1 ? "" : "s");
+	if (line->recalled > 0)
+		(void)fprintf(out, "; %" PRId64 " RECALLED", line->recalled);
+	(void)fputc('\n', out);
+}
+
+static void put_pantry_text(FILE *out, const struct pantry_line *rows, size_t count, int64_t now)
+{
+	if (count == 0)
+		(void)fputs("No sealed jar is on record.\n", out);
+	for (size_t i = 0; i < count; i++)
+		put_line_text(out, &rows[i], now);
+	if (count > 0)
+		(void)fprintf(out, "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
+		              "Best by: one year from making (NCSU-472).\n", USE_WEEKS, USE_JARS_LEAST);
+}
+
+bool report_pantry(const struct report *to, struct day *day, struct fault *fault)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+	struct json json = json_begin(to->out);
+	struct pantry_line *rows;
+	size_t count;
+
+	if (!kitchen_pantry(day_kitchen(day), &rows, &count, fault))
+		return false;
+	if (to->json) {
+		log_document_open(&json, day_kitchen(day), &now);
+		json_open_array(&json, "pantry", JSON_LINES);
+		for (size_t i = 0; i < count; i++)
+			put_line_json(&json, &rows[i]);
+		json_close(&json);
+		json_close(&json);
+	} else {
+		put_pantry_text(to->out, rows, count, now.wall_ms);
+	}
+	free(rows);
+	return true;
+}
+
+/* --- jars ------------------------------------------------------------------------------- */
+
+static void put_jar_json(struct json *json, const struct log_traced *jar)
+{
+	json_open_object(json, NULL, JSON_FLAT);
+	json_whole(json, "jar", jar->jar.id);
+	json_text(json, "lot", jar->lot);
+	json_text(json, "product", jar->product);
+	json_text(json, "size", jar->jar.size);
+	if (jar->jar.load_id == 0)
+		json_null(json, "load");
+	else
+		json_whole(json, "load", jar->jar.load_id);
+	json_whole(json, "place", jar->jar.place_in_load);
+	json_text(json, "state", jar_state_name(jar->jar.state));
+	json_text(json, "where", jar_where_name(jar_where(jar)));
+	json_instant(json, "made", jar->made_wall_ms);
+	json_bool(json, "recalled", jar->recalled);
+	if (jar->next_jar_id == 0)
+		json_null(json, "now_jar");
+	else
+		json_whole(json, "now_jar", jar->next_jar_id);
+	if (jar->mark.recall_id != 0) {
+		json_text(json, "outcome", jar->mark.outcome == RECALL_TO_FIND ? "to_find" : recall_outcome_name(jar->mark.outcome));
+		json_instant(json, "outcome_at", jar->mark.outcome_wall_ms);
+		json_text(json, "outcome_by", jar->mark.who);
+	}
+	json_close(json);
+}
+
+/* A box to tick; what is done is ticked already. */
+static void put_jar_text(FILE *out, const struct log_traced *jar)
+{
+	bool marked = jar->mark.recall_id != 0;
+	bool done = marked && jar->mark.outcome != RECALL_TO_FIND;
+
+	(void)fputs(done ? "[x] " : "[ ] ", out);
+	plain_put(out, jar->lot);
+	if (jar->jar.place_in_load > 0)
+		(void)fprintf(out, " jar %d", jar->jar.place_in_load);
+	(void)fprintf(out, ", %s ", size_words(jar->jar.size, 1));
+	plain_put(out, jar->product);
+	(void)fprintf(out, ": %s, %s", jar_where_words(jar_where(jar)), jar_state_name(jar->jar.state));
+	if (jar->verdict == VERDICT_NOT_VALID)
+		(void)fputs(", process NOT VALID", out);
+	if (done)
+		(void)fprintf(out, "; %s", recall_outcome_words(jar->mark.outcome));
+	else if (marked || jar->recalled)
+		(void)fputs("; TO FIND", out);
+	if (done && jar->mark.who[0] != '\0') {
+		(void)fputs(", ", out);
+		plain_put(out, jar->mark.who);
+	}
+	(void)fputc('\n', out);
+}
+
+/* Where they are, in figures: "30 on the shelf". */
+static void put_sums(FILE *out, const struct log_traced *rows, size_t count)
+{
+	size_t counts[WHERE_COUNT] = { 0 };
+
+	for (size_t i = 0; i < count; i++)
+		counts[jar_where(&rows[i])]++;
+	for (int i = 0; i < WHERE_COUNT; i++)
+		if (counts[i] > 0)
+			(void)fprintf(out, "%6zu %s\n", counts[i], jar_where_words((enum jar_where)i));
+}
+
+static bool any_suspect(const struct log_traced *rows, size_t count, struct log_lot *lot)
+{
+	for (size_t i = 0; i < count; i++) {
+		memset(lot, 0, sizeof(*lot));
+		lot->acidity = rows[i].acidity;
+		memcpy(lot->food, rows[i].food, sizeof(lot->food));
+		memcpy(lot->product, rows[i].product, sizeof(lot->product));
+		if (lot_is_suspect(lot))
+			return true;
+	}
+	return false;
+}
+
+static void put_jars_text(FILE *out, const char *said, const struct log_traced *rows, size_t count)
+{
+	struct log_lot lot;
+
+	(void)fprintf(out, "%zu jar%s of ", count, count == 1 ? "" : "s");
+	plain_put(out, said);
+	(void)fputc('\n', out);
+	put_sums(out, rows, count);
+	(void)fputc('\n', out);
+	for (size_t i = 0; i < count; i++)
+		put_jar_text(out, &rows[i]);
+	if (count > 0)
+		(void)fputs("\nJars leave the pantry by count, the first numbers of a lot first: which jar of a lot\n"
+		            "was used or given is not known.\n", out);
+	if (any_suspect(rows, count, &lot))
+		(void)fprintf(out, "\n%s\n", jar_fate_advice(FATE_DISCARD, &lot));
+}
+
+static void put_jars_json(struct json *json, const struct log_traced *rows, size_t count)
+{
+	json_open_array(json, "jars", JSON_LINES);
+	for (size_t i = 0; i < count; i++)
+		put_jar_json(json, &rows[i]);
+	json_close(json);
+}
+
+/* --- a trace ------------------------------------------------------------------------------- */
+
+static bool report_trace(const struct report *to, struct day *day, const struct recall_words *words, struct fault *fault)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+	struct json json = json_begin(to->out);
+	char said[SENTENCE_MAX_BYTES];
+	struct log_traced *rows;
+	struct log_trace trace;
+	size_t count;
+
+	if (!kitchen_trace_of(day_kitchen(day), words->about, words->which, &trace, said, fault)) {
+		if (fault->kind == FAULT_MISSING) /* no failure of the program: the log has no such thing */
+			fault->kind = FAULT_REFUSED;
+		return false;
+	}
+	if (!kitchen_trace(day_kitchen(day), &trace, &rows, &count, fault))
+		return false;
+	if (to->json) {
+		log_document_open(&json, day_kitchen(day), &now);
+		json_text(&json, "about", trace_about_name(words->about));
+		json_text(&json, "words", said);
+		put_jars_json(&json, rows, count);
+		json_close(&json);
+	} else {
+		put_jars_text(to->out, said, rows, count);
+	}
+	free(rows);
+	return true;
+}
+
+/* --- recalls --------------------------------------------------------------------------------- */
+
+static void put_recall_json(struct json *json, const struct log_recall *recall, const struct log_traced *rows,
+                            size_t count)
+{
+	json_open_object(json, NULL, JSON_LINES);
+	json_whole(json, "id", recall->id);
+	json_text(json, "about", trace_about_name(recall->about));
+	json_text(json, "words", recall->words);
+	json_text(json, "reason", recall->reason);
+	json_instant(json, "opened", recall->opened_wall_ms);
+	json_whole(json, "to_find", recall->to_find);
+	put_jars_json(json, rows, count);
+	json_close(json);
+}
+
+static void put_recall_text(FILE *out, const struct log_recall *recall, const struct log_traced *rows, size_t count)
+{
+	char day[16];
+
+	clock_words_date(recall->opened_wall_ms, day, sizeof(day));
+	(void)fprintf(out, "Recall %" PRId64 " of %s, %" PRId64 " of %" PRId64 " to find, because: ", recall->id, day,
+	              recall->to_find, recall->jars);
+	plain_put(out, recall->reason);
+	(void)fputc('\n', out);
+	put_jars_text(out, recall->words, rows, count);
+	(void)fputc('\n', out);
+}
+
+static bool put_recall(const struct report *to, struct json *json, struct day *day, const struct log_recall *recall,
+                       struct fault *fault)
+{
+	struct log_traced *rows;
+	size_t count;
+
+	if (!kitchen_recall_jars(day_kitchen(day), recall->id, &rows, &count, fault))
+		return false;
+	if (to->json)
+		put_recall_json(json, recall, rows, count);
+	else
+		put_recall_text(to->out, recall, rows, count);
+	free(rows);
+	return true;
+}
+
+/* Every recall with its jars; those that are done only when asked for. */
+static bool report_recalls(const struct report *to, struct day *day, bool all, struct fault *fault)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+	struct json json = json_begin(to->out);
+	struct log_recall *recalls;
+	size_t count;
+	size_t told = 0;
+	bool done = true;
+
+	if (!kitchen_recalls(day_kitchen(day), &recalls, &count, fault))
+		return false;
+	if (to->json) {
+		log_document_open(&json, day_kitchen(day), &now);
+		json_open_array(&json, "recalls", JSON_LINES);
+	}
+	for (size_t i = 0; i < count && done; i++) {
+		if (recalls[i].to_find == 0 && !all)
+			continue;
+		done = put_recall(to, &json, day, &recalls[i], fault);
+		told++;
+	}
+	free(recalls);
+	if (to->json) {
+		json_close(&json);
+		json_close(&json);
+	} else if (told == 0) {
+		(void)fputs(all ? "No recall is on record.\n" : "No recall is open.\n", to->out);
+	}
+	return done;
+}
+
+bool report_recall(const struct report *to, struct day *day, const struct recall_words *words, struct fault *fault)
+{
+	return words->which == NULL ? report_recalls(to, day, words->all, fault) : report_trace(to, day, words, fault);
+}

@@ -1,0 +1,256 @@
+/*
+ * reprocess_view.c - jars that are to be processed again: which canner, which lids,
+ * until when; and the steps for jars that are thrown out.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "engine/text.h"
+#include "screen/desk.h"
+
+#define CANNERS_MAX 9
+
+/* --- what can be chosen -------------------------------------------------------------- */
+
+/* Free canners, those of the method that the load had first; returns how many. */
+static int free_canners(const struct desk *desk, const struct strip *out[CANNERS_MAX])
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int count = 0;
+
+	for (size_t i = 0; i < board->stations && count < CANNERS_MAX; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct reprocess_plan plan;
+		struct fault why = { 0 };
+
+		if (strip->content == STRIP_EMPTY && station_is_canner(strip->station.kind) &&
+		    kitchen_reprocess_plan(desk->kitchen, desk->reprocess.jar_id, strip->station.id, &plan, &why))
+			out[count++] = strip;
+	}
+	return count;
+}
+
+static const struct strip *canner_here(const struct desk *desk)
+{
+	const struct strip *canners[CANNERS_MAX];
+	int count = free_canners(desk, canners);
+
+	if (count == 0)
+		return NULL;
+	return canners[desk->reprocess.canner % count];
+}
+
+/* Why no canner serves: said by the first one that is free, else that none is. */
+static void find_refusal(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	struct reprocess_card *card = &desk->reprocess;
+
+	text_copy(card->refusal, sizeof(card->refusal), "No canner of its method is free. Unload one first.");
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct reprocess_plan plan;
+		struct fault why = { 0 };
+
+		if (strip->content != STRIP_EMPTY || !station_is_canner(strip->station.kind))
+			continue;
+		if (kitchen_reprocess_plan(desk->kitchen, card->jar_id, strip->station.id, &plan, &why))
+			continue;
+		/* "The same method again" says less than what holds for every canner. */
+		if ((enum method)strip->station.kind == plan.load.method || plan.load.id == 0)
+			text_copy(card->refusal, sizeof(card->refusal), why.sentence);
+	}
+}
+
+static void plan(struct desk *desk)
+{
+	struct reprocess_card *card = &desk->reprocess;
+	const struct strip *canner = canner_here(desk);
+	struct fault fault = { 0 };
+
+	card->planned = canner != NULL && kitchen_reprocess_plan(desk->kitchen, card->jar_id, canner->station.id,
+	                                                         &card->plan, &fault);
+	if (!card->planned)
+		find_refusal(desk);
+}
+
+void reprocess_view_enter(struct desk *desk, int64_t jar_id)
+{
+	struct reprocess_card *card = &desk->reprocess;
+
+	card->jar_id = jar_id;
+	card->canner = 0;
+	card->box = 0;
+	desk_read_lid_boxes(desk, &card->boxes, &card->box_count);
+	while (card->box < (int)card->box_count && card->boxes[card->box].used >= card->boxes[card->box].lids)
+		card->box++;
+	plan(desk);
+	desk_show_view(desk, VIEW_REPROCESS);
+}
+
+/* --- drawing ----------------------------------------------------------------------------- */
+
+static void field_draw(struct desk *desk, int row, int cols, const char *name, const char *words)
+{
+	terminal_put(desk->terminal, row, 1, 8, ROLE_QUIET, name);
+	terminal_put(desk->terminal, row, 9, cols - 10, ROLE_STRONG, words);
+}
+
+static void card_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct reprocess_card *card = &desk->reprocess;
+	const struct strip *canner = canner_here(desk);
+	char words[200];
+	char by[40];
+
+	clock_words_near(card->plan.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", card->plan.room,
+	              card->plan.jars, card->plan.new_code);
+	terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_CAUTION, "Load the canner by %s. %s", by,
+	              card->plan.lot.product);
+	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)", canner != NULL ? canner->station.name : "?");
+	field_draw(desk, top + 2, cols, "Canner", words);
+	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
+	field_draw(desk, top + 3, cols, "Lids", words);
+	(void)snprintf(words, sizeof(words), "%d min, the full time again, %s", card->plan.process.minutes,
+	               pack_words(card->plan.lot.pack));
+	field_draw(desk, top + 4, cols, "Process", words);
+	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN, jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	plan(desk); /* a canner may have been taken or freed, and the window runs */
+	if (desk->reprocess.planned)
+		card_draw(desk, top, rows, cols);
+	else
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STOP, desk->reprocess.refusal);
+}
+
+/* --- keys ---------------------------------------------------------------------------------- */
+
+static void start(struct desk *desk)
+{
+	struct reprocess_card *card = &desk->reprocess;
+	const struct strip *canner = canner_here(desk);
+	struct fault fault = { 0 };
+	int64_t station_id;
+	int64_t load_id;
+	int64_t box_id = 0;
+
+	if (canner == NULL) {
+		desk_say(desk, ROLE_STOP, "%s", card->refusal);
+		return;
+	}
+	station_id = canner->station.id;
+	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room, &box_id))
+		return;
+	if (!kitchen_reprocess(desk->kitchen, card->jar_id, station_id, box_id, &load_id, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk->selected_station = station_id;
+	desk->selected_load = 0;
+	desk_show_board(desk);
+	desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)", card->plan.new_code);
+}
+
+static void canner_by(struct desk *desk, int by)
+{
+	const struct strip *canners[CANNERS_MAX];
+	int count = free_canners(desk, canners);
+
+	if (count > 0)
+		desk->reprocess.canner = (desk->reprocess.canner + by + count) % count;
+	plan(desk);
+}
+
+static void left(struct desk *desk)
+{
+	canner_by(desk, -1);
+}
+
+static void right(struct desk *desk)
+{
+	canner_by(desk, 1);
+}
+
+static void box_by(struct desk *desk, int by)
+{
+	int count = (int)desk->reprocess.box_count + 1; /* the last: not noted */
+
+	desk->reprocess.box = (desk->reprocess.box + by + count) % count;
+}
+
+static void up(struct desk *desk)
+{
+	box_by(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	box_by(desk, 1);
+}
+
+static void back(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_FATES);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "load it", "The jars are in that canner, under new lids: the load begins.", NULL, start },
+	{ KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", NULL, right },
+	{ KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", NULL, left },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back },
+};
+
+const struct view reprocess_view = {
+	.title = "Process again",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};
+
+/* --- steps for suspect jars ------------------------------------------------------------------- */
+
+void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice)
+{
+	if (!lot_is_suspect(lot) || advice[0] == '\0')
+		return;
+	desk->steps = advice;
+	desk->view_before_steps = desk->view;
+	desk_show_view(desk, VIEW_STEPS);
+}
+
+static void steps_draw(struct desk *desk, int top, int rows)
+{
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STOP, "Before the bin:");
+	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, desk->steps);
+}
+
+static void steps_back(struct desk *desk)
+{
+	desk_show_view(desk, desk->view_before_steps);
+}
+
+static const struct view_key steps_keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", NULL, steps_back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, steps_back },
+};
+
+const struct view steps_view = {
+	.title = "Suspect jars",
+	.keys = steps_keys,
+	.key_count = sizeof(steps_keys) / sizeof(steps_keys[0]),
+	.draw = steps_draw,
+};

@@ -1,0 +1,71 @@
+/* How long jars keep, and how long they last at the rate they are used. */
+#include <check.h>
+#include <stdlib.h>
+
+#include "engine/keeping.h"
+
+#define DAY INT64_C(86400000)
+#define WEEK (7 * DAY)
+#define NOW (2000 * WEEK + 3 * DAY)
+
+/* NCSU-472: use within one year. */
+START_TEST(a_jar_is_best_used_within_a_year)
+{
+	ck_assert_int_eq(best_by_ms(0), 365 * DAY);
+	ck_assert_int_eq(best_by_ms(NOW), NOW + 365 * DAY);
+}
+END_TEST
+
+START_TEST(this_week_and_the_25_before_it_count)
+{
+	ck_assert_int_eq(use_from_week(NOW), 1975);
+	ck_assert_int_eq(use_from_week(2000 * WEEK - 1), 1974);
+}
+END_TEST
+
+START_TEST(weeks_left_at_the_rate_used)
+{
+	/* 25 weeks and 3 days: 25.43; 10 used in it: 20 last 50.86 weeks */
+	ck_assert_int_eq(weeks_left(20, 10, NOW, 0), 50);
+	ck_assert_int_eq(weeks_left(0, 10, NOW, 0), 0);
+	ck_assert_int_eq(weeks_left(1000000, 6, NOW, 0), 4238095);
+}
+END_TEST
+
+START_TEST(too_little_use_tells_nothing)
+{
+	ck_assert_int_eq(weeks_left(20, USE_JARS_LEAST - 1, NOW, 0), WEEKS_UNKNOWN);
+	ck_assert_int_ne(weeks_left(20, USE_JARS_LEAST, NOW, 0), WEEKS_UNKNOWN);
+}
+END_TEST
+
+START_TEST(a_new_product_is_not_spread_over_half_a_year)
+{
+	/* made 10 weeks ago, 10 used: one a week */
+	ck_assert_int_eq(weeks_left(7, 10, NOW, NOW - 10 * WEEK), 7);
+	/* made on Monday: counted as four weeks */
+	ck_assert_int_eq(weeks_left(6, 6, NOW, NOW - DAY), 4);
+	/* a clock that went back */
+	ck_assert_int_eq(weeks_left(6, 6, NOW, NOW + DAY), 4);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("keeping");
+	TCase *cases = tcase_create("keeping");
+	SRunner *runner;
+	int failed;
+
+	tcase_add_test(cases, a_jar_is_best_used_within_a_year);
+	tcase_add_test(cases, this_week_and_the_25_before_it_count);
+	tcase_add_test(cases, weeks_left_at_the_rate_used);
+	tcase_add_test(cases, too_little_use_tells_nothing);
+	tcase_add_test(cases, a_new_product_is_not_spread_over_half_a_year);
+	suite_add_tcase(suite, cases);
+	runner = srunner_create(suite);
+	srunner_run_all(runner, CK_ENV);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,189 @@
+/* The pantry, traces and recalls without a screen, with names that try to break out. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "kitchen/pantry.h"
+#include "kitchen/recall.h"
+#include "report/report.h"
+#include "support/kitchen_kit.h"
+
+#define HOSTILE "grape \"jelly\"\033[2J"
+
+static struct kitchen_kit kit;
+static struct day *day;
+
+/* Nine half-pints under lids of box A: two used, the others on the shelf. */
+static void begin(void)
+{
+	struct load_order order;
+	struct take take = { .product = HOSTILE, .size = "half_pint", .jars = 2, .why = GONE_USED };
+	int64_t load_id;
+
+	kk_begin(&kit);
+	order = kk_order(&kit, BIG_KETTLE, 9);
+	(void)snprintf(order.product, sizeof(order.product), "%s", HOSTILE);
+	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	kk_pass(&kit, 10 * SECOND_MS);
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	kk_pass(&kit, 10 * SECOND_MS);
+	kk_step(&kit, load_id);
+	KK_OK(&kit, kitchen_take_out(kit.kitchen, &take, NULL, &kit.fault));
+}
+
+static void end(void)
+{
+	day_close(day);
+	day = NULL;
+	kk_end(&kit);
+}
+
+static void recall_box(void)
+{
+	int64_t id;
+
+	KK_OK(&kit, kitchen_recall(kit.kitchen, TRACE_LID_BOX, "Box A", "lids\033[31m buckled", &id, &kit.fault));
+}
+
+static void look(void)
+{
+	KK_OK(&kit, day_open(kit.path, LOG_LOOK, &day, &kit.fault));
+}
+
+/* What a report writes; free() it. */
+static char *said(bool (*report)(const struct report *, struct day *, const struct recall_words *, struct fault *),
+                  const struct recall_words *words, bool json)
+{
+	char *text = NULL;
+	size_t size;
+	struct report to = { .json = json };
+	bool done;
+
+	to.out = open_memstream(&text, &size);
+	ck_assert_ptr_nonnull(to.out);
+	done = report == NULL ? report_pantry(&to, day, &kit.fault) : report(&to, day, words, &kit.fault);
+	ck_assert_msg(done, "%s", kit.fault.sentence);
+	ck_assert_int_eq(fclose(to.out), 0);
+	ck_assert_msg(strchr(text, '\033') == NULL, "an escape came through: %s", text);
+	return text;
+}
+
+static void holds(char *text, const char *words)
+{
+	ck_assert_msg(strstr(text, words) != NULL, "no \"%s\" in:\n%s", words, text);
+}
+
+START_TEST(what_is_left_is_told)
+{
+	char *text;
+
+	look();
+	text = said(NULL, NULL, false);
+	holds(text, "    7 half-pints   grape \"jelly\"?[2J\n");
+	holds(text, "oldest 2026-09-14-B1, best by 2027-09-14");
+	holds(text, "not enough use to tell");
+	holds(text, "26 weeks, 6 jars at least");
+	free(text);
+	text = said(NULL, NULL, true);
+	holds(text, "\"product\": \"grape \\\"jelly\\\"\\u001b[2J\", \"size\": \"half_pint\", \"jars\": 7, "
+	            "\"oldest_lot\": \"2026-09-14-B1\"");
+	holds(text, "\"used\": 2, \"weeks_left\": null, \"recalled\": 0}");
+	free(text);
+}
+END_TEST
+
+START_TEST(a_trace_is_a_list_to_tick)
+{
+	struct recall_words words = { .about = TRACE_LOT, .which = "2026-09-14-B1" };
+	char *text;
+
+	look();
+	text = said(report_recall, &words, false);
+	holds(text, "9 jars of lot 2026-09-14-B1, grape \"jelly\"?[2J\n     7 on the shelf\n     2 used\n\n");
+	holds(text, "[ ] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed\n");
+	holds(text, "[ ] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: on the shelf, sealed\n");
+	holds(text, "which jar of a lot");
+	free(text);
+	text = said(report_recall, &words, true);
+	holds(text, "\"about\": \"lot\"");
+	holds(text, "\"place\": 1, \"state\": \"sealed\", \"where\": \"used\"");
+	holds(text, "\"recalled\": false, \"now_jar\": null}");
+	free(text);
+}
+END_TEST
+
+START_TEST(open_recalls_are_told_without_a_question)
+{
+	struct recall_words words = { 0 };
+	char *text;
+
+	recall_box();
+	look();
+	text = said(report_recall, &words, false);
+	holds(text, "9 of 9 to find, because: lids?[31m buckled\n9 jars of lid box Box A, spring\n");
+	holds(text, "on the shelf, sealed; TO FIND");
+	free(text);
+	text = said(report_recall, &words, true);
+	holds(text, "\"to_find\": 9");
+	holds(text, "\"outcome\": \"to_find\", \"outcome_at\": null, \"outcome_by\": \"\"}");
+	free(text);
+	text = said(NULL, NULL, false);
+	holds(text, "7 RECALLED");
+	free(text);
+}
+END_TEST
+
+START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
+{
+	struct recall_words words = { 0 };
+	struct log_traced *rows;
+	size_t count;
+	char *text;
+
+	recall_box();
+	KK_OK(&kit, kitchen_recall_jars(kit.kitchen, 1, &rows, &count, &kit.fault));
+	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, rows[0].jar.id, RECALL_NOT_FOUND, true, NULL, &kit.fault));
+	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, rows[8].jar.id, RECALL_THROWN_OUT, true, NULL, &kit.fault));
+	free(rows);
+	look();
+	text = said(report_recall, &words, false);
+	ck_assert_str_eq(text, "No recall is open.\n");
+	free(text);
+	words.all = true;
+	text = said(report_recall, &words, false);
+	holds(text, "0 of 9 to find");
+	holds(text, "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; could not be found, AB\n");
+	holds(text, "[x] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: thrown out, sealed; found, thrown out, AB\n");
+	free(text);
+}
+END_TEST
+
+START_TEST(what_the_log_has_not_is_refused)
+{
+	struct recall_words words = { .about = TRACE_LOT, .which = "2026-09-14-B7" };
+	struct report to = { .out = stdout };
+
+	look();
+	ck_assert(!report_recall(&to, day, &words, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	words = (struct recall_words){ .about = TRACE_DAY, .which = "today" };
+	ck_assert(!report_recall(&to, day, &words, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISUSE);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("pantry reports");
+	TCase *reports = tcase_create("pantry reports");
+
+	tcase_add_checked_fixture(reports, begin, end);
+	tcase_add_test(reports, what_is_left_is_told);
+	tcase_add_test(reports, a_trace_is_a_list_to_tick);
+	tcase_add_test(reports, open_recalls_are_told_without_a_question);
+	tcase_add_test(reports, what_is_done_is_ticked_and_told_only_when_asked);
+	tcase_add_test(reports, what_the_log_has_not_is_refused);
+	suite_add_tcase(suite, reports);
+	return kk_run(suite);
+}

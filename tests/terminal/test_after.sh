@@ -1,0 +1,263 @@
+#!/bin/sh
+# The morning after, on the real board: the seal round, jars processed again, the
+# pantry and a recall, in the usual window, in the smallest and in plain ASCII; and as
+# commands.
+set -u
+# shellcheck source=tests/terminal/tmux_kit.sh
+. "$(dirname "$0")/tmux_kit.sh"
+
+answer_file=$own/answer.txt
+log=$own/log.db
+"$SUPPORT/after_day" "$KITCHEN" "$log" >/dev/null || exit 1
+
+# typed TEXT: into the line that is open, in the place of what is offered.
+typed() {
+	press C-u
+	type_text "$1"
+	press Enter
+	last_key=
+}
+
+board() {
+	open_window main "$1" "$2" "$3 '$STILLROOM' -f '$log' $4"
+	wait_for "4,650 ft" "? keys"
+}
+
+# jars_are N STATE: of all jars in the log.
+jars_are() {
+	is "jars $2" "$("$STILLROOM" jars --all --json -f "$log" | grep -c "$2")" "$1"
+}
+
+at="the round begins with the oldest load"
+board 80 24 "" ""
+wait_for "e seal round"
+press e
+wait_for "Load 1 of 3:" "7 pints crushed tomatoes" "OVERDUE:" "since the process" "Tab next load"
+shows "p· t· y·"
+press Tab
+wait_for "Load 2 of 3:" "9 half-pints grape jelly" "Bands off."
+press Tab
+wait_for "Load 3 of 3:" "7 half-pints grape jelly"
+press PPage
+wait_for "Load 2 of 3:"
+press PPage
+wait_for "Load 1 of 3:"
+
+at="who looks, and the three methods"
+press w
+wait_for "Who looks (initials):"
+typed KM
+wait_for "Noted: KM looks at the seals."
+press p t y
+wait_for "Jar 1: sealed by KM" "p✓ t✓ y✓"
+press Right P
+wait_for "Jar 2: doubtful by KM" "p✗ t· y·" "NEEDS A FATE (f)"
+press u
+wait_for "Undone:" "Jar 2: unchecked"
+press P
+wait_for "Jar 2: doubtful by KM"
+press e
+wait_for "All others are sealed. 1 jar needs a fate (f)."
+press Space
+wait_for "1 jar is still without a fate"
+
+at="a late tomato jar: only the bin, with its steps"
+press f
+wait_for "This jar goes to:" "Too late for the reprocess"
+press 3
+wait_for "Discard, do not taste."
+press 4
+wait_for "Before the bin:" "boil jar and food 30 min" "scrub hands and surfaces (A539)."
+press Space
+wait_for "Load 1 of 3:" "2 discard"
+press Enter
+wait_for "Shelved. Wash and label them. 2 loads to go." "Load 1 of 2:"
+
+at="jars to be processed again"
+press n f 3
+wait_for "1 reprocess"
+press Right d f 3
+wait_for "2 reprocess"
+press e
+wait_for "All others are sealed."
+press Space
+wait_for "1 load to go."
+press e
+wait_for "All others are sealed. Space shelves"
+sleep 1.6 # a press this soon after the check began does not count
+press Space
+wait_for "Round done. Shelved." "2 jars set aside, first: reprocess by"
+press f
+wait_for "Jars set aside" "jar 1: reprocess by"
+press Space
+wait_for "2 of 2 jars again:" "Canner  Big kettle" "Lids    Box A, spring" "10 min, the full time again"
+press Right Down
+wait_for "Canner  Low kettle" "Lids    Box B, summer"
+press Escape
+wait_for "Jars set aside"
+press Space
+wait_for "Canner  Big kettle"
+press Right Down Space
+wait_for "R1. Heat on, then Space." "2 half-pints grape jelly"
+jars_are 2 '"size": "half_pint", "state": "unchecked"'
+press u
+wait_for "Undone: Low kettle: 2 jars of"
+jars_are 0 '"size": "half_pint", "state": "unchecked"'
+press r
+wait_for "Done again: Low kettle"
+press s
+wait_for "What was done, oldest first" "heat off, lid off" "every jar is checked" "again as"
+press Escape
+
+at="the pantry"
+press k
+wait_for "Pantry, oldest first: line 1 of 2" "32 OVER A YEAR half-pints grape jelly" "13 pints crushed tomatoes"
+shows "Not enough use to tell how long they last: 0 went in 26 weeks, 6 are needed."
+press t
+wait_for "How many used, of 32: 1_"
+typed nine
+wait_for "Write how many jars, as a number."
+typed 40
+wait_for "Only 32 half-pints of grape jelly are here."
+typed 11
+wait_for "Noted: 11 used. (u undoes)" "21 half-pints grape jelly" "11 went in 26 weeks: at that rate they last"
+press u
+wait_for "Undone: used: 11 half-pints grape jelly (9 of" "32 OVER A YEAR"
+press g
+wait_for "How many given away, of 32:"
+typed 9
+wait_for "23 half-pints grape jelly"
+press Space
+wait_for "23 half-pints grape jelly by lot, oldest first"
+press Down t
+wait_for "How many used, of 7:"
+typed 2
+wait_for "21 half-pints grape jelly by lot"
+press Escape Down s
+wait_for "How many spoiled, of 13:"
+press Enter
+wait_for "Before the bin:" "30 min"
+press Space
+wait_for "12 pints crushed tomatoes"
+press c
+wait_for "Found on the shelf (log: 12):"
+typed 10
+wait_for "Counted: 10." "10 pints crushed tomatoes"
+
+at="from a lid box to every jar"
+press Escape R
+wait_for "No recall is on record." "b lid box"
+press b
+wait_for "Lid box: Box A, spring_"
+typed "box z"
+wait_for "There is no lid box \"box z\"."
+typed "Box B"
+wait_for "18 jars of lid box Box B, summer" "2 in a canner" "16 on the shelf"
+press Escape
+press b
+wait_for "Lid box:"
+press Enter
+wait_for "jars of lid box Box A, spring" "given away" "processed again"
+
+at="a recall, to its last jar"
+press r
+wait_for "Recall them, because:"
+press Enter
+wait_for "Say in a few words why."
+typed "buckled lids"
+wait_for "Recalled:" "to find. b thrown out" "TO FIND:" "stop: Find"
+press c
+wait_for "cleared:" "still to find"
+press u
+wait_for "Undone: Recall 1: 1 jar of"
+press C
+wait_for "cleared:"
+press Escape
+wait_for "Recalls, open ones first" "TO FIND: lid box Box A, spring; buckled lids"
+press Escape k Down t
+wait_for "How many used"
+press Enter
+wait_for "is recalled,"
+press Escape Escape R Space
+wait_for "TO FIND"
+# Each key settles the jars of one lot in one place; the number left goes down.
+left_to_find() {
+	"$STILLROOM" recall --json -f "$log" | sed -n 's/.*"to_find": \([0-9]*\),/\1/p'
+}
+# shellcheck disable=SC2317 # run by until_true
+went_down() {
+	[ "$(left_to_find)" != "$left" ]
+}
+key=N
+while left=$(left_to_find) && [ -n "$left" ]; do
+	press "$key"
+	until_true went_down || break
+	if [ "$key" = N ]; then key=C; else key=N; fi
+done
+wait_for "Noted: that was the last one. The recall is done."
+press Escape
+wait_for "done,"
+close_window main
+
+at="the smallest window, without colour"
+board 40 12 "NO_COLOR=1" ""
+press k
+wait_for "Pantry, oldest first" "half-pints grape jelly" "Oldest"
+press Space
+wait_for "by lot"
+press r
+wait_for "jars of lot" "on the shelf"
+press Escape Escape Escape R
+wait_for "Recalls, open ones first"
+press Space
+wait_for "jars of lid box Box A"
+press Escape Escape
+wait_for "? keys"
+press q
+wait_for "Leave"
+press y
+ends main 0
+close_window main
+
+at="the round in the smallest window, in plain ASCII"
+rm -rf "$log" "$log".backups "$log"-*
+"$SUPPORT/after_day" "$KITCHEN" "$log" >/dev/null || exit 1
+board 40 12 "" --ascii
+press e
+wait_for "Load 1 of 3:" "OVERDUE:" "p. t. y."
+press p
+wait_for "pv t. y."
+press T
+wait_for "pv tx y." "1 doubtful"
+press f
+wait_for "This jar goes to:" "-  fridge" "-  reprocess" "4  discard"
+if LC_ALL=C grep -q '[^ -~]' "$screen"; then bad "not ASCII"; else good; fi
+press Escape Escape
+close_window main
+
+at="a large window"
+board 120 40 "" ""
+press e
+wait_for "Load 1 of 3:" "d doubtful"
+press Escape p
+close_window main
+
+at="commands"
+"$STILLROOM" pantry -f "$log" >"$answer_file"
+is "status" "$?" 0
+holds "$answer_file" "   18 half-pints   grape jelly" "    7 pints        crushed tomatoes" "(OVER A YEAR)"
+"$STILLROOM" recall --lid-box "box b" -f "$log" >"$answer_file"
+is "status" "$?" 0
+holds "$answer_file" "16 jars of lid box Box B, summer" "9 on the shelf" "7 on the rack" "[ ] "
+"$STILLROOM" recall --load 3 --json -f "$log" >"$answer_file"
+holds "$answer_file" '"about": "load"' '"where": "shelf"'
+"$STILLROOM" recall --product "Crushed Tomatoes" -f "$log" >"$answer_file"
+holds "$answer_file" "14 jars of product Crushed Tomatoes" "30 min under 1 in of water"
+"$STILLROOM" recall -f "$log" >"$answer_file"
+holds "$answer_file" "No recall is open."
+"$STILLROOM" recall --lot none -f "$log" >"$answer_file" 2>&1
+is "status" "$?" 3
+"$STILLROOM" recall --lot none --day 2026-09-14 -f "$log" >"$answer_file" 2>&1
+is "status" "$?" 2
+whole "$log"
+finish
