@@ -311,6 +311,11 @@ static void finish(struct desk *desk)
 	}
 }
 
+static void labels(struct desk *desk)
+{
+	desk_labels(desk, (struct log_subject){ SUBJECT_LOAD, desk->seals.load_id });
+}
+
 static void undo(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
@@ -388,6 +393,7 @@ static const struct view_key keys[] = {
 	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed.", marking, mark_sealed },
 	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking, choose_fate_for_all },
 	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },
+	{ 'l', 0, "l", "labels", "Labels of the jars that sealed, in a file.", marking, labels },
 	{ 'u', 0, "u", "undo", "Take back the last mark.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back; all marks are kept.", NULL, back },
 	{ KEY_CODE_LEFT, 0, "arrows", NULL, "Move among the jars.", marking, left },

@@ -1,0 +1,329 @@
+/*
+ * log_table_list.c - the tables of an export: statement and columns side by side.
+ *
+ * Amounts leave the program in grams, millilitres and pieces with their exact
+ * decimals; lengths in inches, heights in metres, spans in seconds.
+ */
+#include "log/tables.h"
+
+#define TEXT(name, words) { name, CELL_TEXT, 0, words }
+#define WHOLE(name, words) { name, CELL_NUMBER, 0, words }
+#define DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, words }
+#define INSTANT(name, words) { name, CELL_INSTANT, 0, words }
+#define FLAG(name, words) { name, CELL_FLAG, 0, words }
+
+/* The unit a supply is counted in (engine/recipe.h, supply_measure), and the factor
+ * that brings pieces to the same three decimals as g and ml. */
+#define UNIT_OF_KIND(kind) \
+	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \
+	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_water') THEN 'ml' ELSE 'g' END"
+#define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
+#define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
+#define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
+#define NOTED(word, column) "CASE WHEN instr(load.not_noted, '" word "') THEN NULL ELSE " column " END"
+
+static const struct log_column house_columns[] = {
+	TEXT("name", "of the kitchen"),
+	DECIMAL("elevation_m", 6, "above the sea; empty: not known"),
+	DECIMAL("elevation_slack_m", 6, "how far off it may be"),
+	TEXT("elevation_by", "who set it"),
+	INSTANT("elevation_set", "when"),
+	DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
+	DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
+	TEXT("units", "us or metric"),
+	WHOLE("run_minutes", "a juicer run takes so long here"),
+	WHOLE("first_juice_minutes", "until the first juice can be drawn; 0: no hint"),
+	WHOLE("water_minutes", "between water checks of a juicer"),
+	WHOLE("jar_wait_minutes", "filled jars may wait so long for a canner"),
+	DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
+	INSTANT("storage_read", "when that was read"),
+	FLAG("invented", "the data are made up"),
+	WHOLE("practice_speed", "0: a real log"),
+};
+
+static const struct log_column stations_columns[] = {
+	WHOLE("station", "number that other tables name it by"),
+	WHOLE("digit", "its key on the board"),
+	TEXT("kind", "boiling_water, steam, dial_gauge, weighted_gauge, juicer, pot"),
+	TEXT("name", ""),
+	DECIMAL("volume_ml", 3, "pots, to the brim; empty: not stated"),
+	INSTANT("gauge_checked", "dial gauges; empty: never"),
+	TEXT("who", "initials of who has it"),
+	FLAG("retired", ""),
+};
+
+static const struct log_column station_rooms_columns[] = {
+	WHOLE("station", ""),
+	TEXT("size", "of jars"),
+	WHOLE("jars", "so many stand in it"),
+};
+
+static const struct log_column lid_boxes_columns[] = {
+	WHOLE("box", "number"),
+	TEXT("label", ""),
+	INSTANT("bought", "empty: not noted"),
+	WHOLE("lids", "in it when it was new"),
+	WHOLE("used", "jars that carry one"),
+	FLAG("retired", ""),
+};
+
+static const struct log_column supplies_columns[] = {
+	WHOLE("supply", "number"),
+	TEXT("kind", "sugar, jar, fruit ..."),
+	TEXT("size", "of jars; else empty"),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("stock", 3, "sum of its moves"),
+	DECIMAL("sold_by", 3, "what one buys at a time; empty: loose"),
+};
+
+static const struct log_column supply_moves_columns[] = {
+	WHOLE("move", "number"),
+	WHOLE("supply", ""),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("amount", 3, "negative: taken out"),
+	TEXT("why", "receipt, use or correction"),
+	WHOLE("batch", "empty: about none"),
+	WHOLE("load", "empty: about none"),
+	TEXT("note", ""),
+	INSTANT("at", ""),
+	TEXT("who", "initials"),
+};
+
+static const struct log_column recipes_columns[] = {
+	WHOLE("recipe", "number; the kitchen's own recipes only"),
+	TEXT("name", ""),
+	TEXT("food", "of the process tables; empty: no published process"),
+	TEXT("packs", "blank-separated"),
+	TEXT("jars", "sizes, blank-separated"),
+	TEXT("pectin", "none, regular, low_methoxyl"),
+	TEXT("acidity", "acid, acidified, low_acid"),
+	FLAG("gel_test", ""),
+	WHOLE("boil_hold_s", "seconds of full boil"),
+	DECIMAL("headspace_in", 3, "inches"),
+	WHOLE("multiple_max", "batches one pot may hold"),
+	WHOLE("foam_percent", "of the pot kept free"),
+	WHOLE("boil_off_low_percent", ""),
+	WHOLE("boil_off_high_percent", ""),
+	TEXT("caution", ""),
+	TEXT("source", ""),
+	FLAG("retired", ""),
+};
+
+static const struct log_column recipe_ingredients_columns[] = {
+	WHOLE("recipe", ""),
+	WHOLE("place", "from 1"),
+	TEXT("name", ""),
+	TEXT("supply", "kind it is taken from"),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("amount", 3, "of one batch; in_jar: of a quart jar"),
+	TEXT("form", ""),
+	TEXT("adding", "at_start, at_boil, last, in_jar"),
+	FLAG("optional", ""),
+};
+
+static const struct log_column runs_columns[] = {
+	WHOLE("run", "number"),
+	WHOLE("station", "the juicer"),
+	TEXT("fruit", ""),
+	DECIMAL("fruit_g", 3, ""),
+	FLAG("open", "it still goes on"),
+	WHOLE("water_checks", "how often the water was seen"),
+	INSTANT("opened", ""),
+};
+
+static const struct log_column juice_columns[] = {
+	WHOLE("juice", "number"),
+	WHOLE("run", "empty: brought along"),
+	TEXT("kind", ""),
+	DECIMAL("made_ml", 3, ""),
+	DECIMAL("left_ml", 3, "made less used"),
+	TEXT("state", "hot, chilled, frozen"),
+	INSTANT("made", ""),
+	INSTANT("state_since", ""),
+};
+
+static const struct log_column juice_uses_columns[] = {
+	WHOLE("use", "number"),
+	WHOLE("juice", ""),
+	WHOLE("batch", "empty: none"),
+	DECIMAL("ml", 3, "taken out; negative: put back"),
+	TEXT("why", "batch, correction, discarded"),
+	INSTANT("at", ""),
+};
+
+static const struct log_column batches_columns[] = {
+	WHOLE("batch", "number"),
+	WHOLE("station", "the pot"),
+	TEXT("lot", ""),
+	TEXT("recipe", ""),
+	WHOLE("multiple", "times the recipe"),
+	WHOLE("boil_hold_s", "seconds of full boil"),
+	DECIMAL("headspace_in", 3, "inches"),
+	TEXT("source", "of the recipe"),
+	FLAG("published", "has a published process"),
+	FLAG("warm_jars", "were ticked"),
+	FLAG("open", "still in the pot"),
+	TEXT("jar", "size it was meant for"),
+	TEXT("verdict", "open, not_valid, unknown"),
+	TEXT("verdict_why", ""),
+	TEXT("note", ""),
+	INSTANT("opened", ""),
+};
+
+static const struct log_column batch_amounts_columns[] = {
+	WHOLE("batch", ""),
+	WHOLE("place", "from 1"),
+	TEXT("ingredient", ""),
+	TEXT("supply", "kind it was taken from"),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("wanted", 3, "by the recipe"),
+	DECIMAL("used", 3, "what went in"),
+};
+
+static const struct log_column lots_columns[] = {
+	TEXT("lot", "code on the labels"),
+	TEXT("product", "what the label says"),
+	TEXT("food", "of the process tables; may be empty"),
+	TEXT("pack", ""),
+	TEXT("acidity", "acid, acidified, low_acid"),
+	INSTANT("made", ""),
+};
+
+static const struct log_column loads_columns[] = {
+	WHOLE("load", "number"),
+	TEXT("station", "name of the canner"),
+	TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
+	TEXT("place", "canner, rack, shelf"),
+	INSTANT("opened", "when it was begun"),
+	WHOLE("minutes", "of the process; empty: not noted"),
+	WHOLE("pressure_psi", "empty: none"),
+	DECIMAL("headspace_in", 3, "inches"),
+	TEXT("jar_in_table", "size whose row was used"),
+	TEXT("source", "of the process"),
+	TEXT("confirmed", "yes, or practice: common practice, no source"),
+	DECIMAL("elevation_m", 6, "of the kitchen that day; empty: not noted"),
+	DECIMAL("elevation_slack_m", 6, "how far off it may be"),
+	TEXT("elevation_by", "who had set it"),
+	TEXT("verdict", "of the process: open, valid, not_valid, unknown"),
+	TEXT("verdict_why", ""),
+	INSTANT("process_ended", "empty: not yet, or not noted"),
+	WHOLE("broken", "jars seen to break before the seal check"),
+	TEXT("note", ""),
+};
+
+static const struct log_column phases_columns[] = {
+	WHOLE("phase", "number"),
+	WHOLE("load", "one of load, run and batch is given"),
+	WHOLE("run", ""),
+	WHOLE("batch", ""),
+	TEXT("name", "come_up, vent, hold ..."),
+	INSTANT("began", ""),
+	DECIMAL("required_s", 3, "seconds; 0: no clock, waits for a person"),
+	INSTANT("acknowledged", "the alarm was heard"),
+	INSTANT("ended", "empty: it goes on"),
+	TEXT("ended_why", "done, lost, cut_short, stopped"),
+	DECIMAL("lasted_s", 3, "seconds, by the clock that nobody sets"),
+};
+
+static const struct log_column jars_columns[] = {
+	WHOLE("load", "empty: in none yet"),
+	WHOLE("place", "in the load, from 1; 0: in none yet"),
+	TEXT("lot", ""),
+	TEXT("size", "half_pint ..."),
+	TEXT("state", "unchecked, sealed, unsealed, doubtful, broken"),
+	TEXT("siphoning", "none, slight, under_half, over_half"),
+	TEXT("fate", "none, fridge, freezer, reprocess, discard"),
+	INSTANT("fate_by", "deadline; empty: none"),
+	INSTANT("fate_done", "empty: not yet"),
+	INSTANT("checked", "empty: not yet"),
+	INSTANT("filled", "empty: not noted"),
+	TEXT("lid_box", "label; empty: not noted"),
+	TEXT("closed_by", "initials"),
+};
+
+static const struct log_column rules_aside_columns[] = {
+	TEXT("rule", "a warning this house does not want to see"),
+	INSTANT("since", ""),
+};
+
+static const struct log_column journal_columns[] = {
+	WHOLE("entry", "number"),
+	INSTANT("at", ""),
+	TEXT("verb", "short name of the act"),
+	TEXT("who", "initials"),
+	WHOLE("station", "empty: about none"),
+	WHOLE("load", "empty: about none"),
+	WHOLE("run", "empty: about none"),
+	WHOLE("batch", "empty: about none"),
+	TEXT("sentence", "what was done"),
+	WHOLE("undoes", "entry it takes back; empty: none"),
+};
+
+#define TABLE(array, one, meaning, statement) \
+	{ .name = #array, .words = (meaning), .single = (one), .columns = array##_columns, \
+	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
+
+const struct log_table log_tables[] = {
+	TABLE(house, true, "the kitchen",
+	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
+	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
+	      "storage_wall_ms, invented, practice_speed FROM house WHERE id = 1"),
+	TABLE(stations, false, "canners, juicers, pots",
+	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, retired FROM station ORDER BY id"),
+	TABLE(station_rooms, false, "how many jars a canner takes",
+	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
+	TABLE(lid_boxes, false, "boxes of flat lids",
+	      "SELECT id, label, bought_wall_ms, lids, "
+	      "(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired FROM lid_box ORDER BY id"),
+	TABLE(supplies, false, "what a ledger is kept of",
+	      "SELECT id, supply.kind, supply.size, " UNIT_OF_KIND("supply.kind") ", stock * "
+	      FACTOR_OF_KIND("supply.kind") ", sold_by.amount * " FACTOR_OF_KIND("supply.kind") " "
+	      "FROM supply JOIN supply_stock ON supply_id = supply.id "
+	      "LEFT JOIN sold_by ON sold_by.kind = supply.kind AND sold_by.size = supply.size ORDER BY supply.id"),
+	TABLE(supply_moves, false, "the ledgers",
+	      "SELECT supply_move.id, supply_id, " UNIT_OF_KIND("kind") ", amount * " FACTOR_OF_KIND("kind") ", why, "
+	      "batch_id, load_id, note, wall_ms, who FROM supply_move JOIN supply ON supply.id = supply_id "
+	      "ORDER BY supply_move.id"),
+	TABLE(recipes, false, "the kitchen's own recipes",
+	      "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
+	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired FROM recipe ORDER BY id"),
+	TABLE(recipe_ingredients, false, "what goes into them",
+	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
+	      ", form, adding, optional FROM recipe_ingredient ORDER BY recipe_id, place"),
+	TABLE(runs, false, "juicer runs",
+	      "SELECT id, station_id, fruit, fruit_mg, open, water_checks, opened_wall_ms FROM run ORDER BY id"),
+	TABLE(juice, false, "juice measured out",
+	      "SELECT id, run_id, kind, made_ul, left_ul, state, made_wall_ms, state_wall_ms "
+	      "FROM juice JOIN juice_left ON juice_id = juice.id ORDER BY id"),
+	TABLE(juice_uses, false, "where it went",
+	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
+	TABLE(batches, false, "pots of a recipe",
+	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
+	      "warm_jars, open, jar, verdict, verdict_why, note, opened_wall_ms "
+	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
+	TABLE(batch_amounts, false, "what went into them",
+	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
+	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
+	TABLE(lots, false, "everything that bears one code",
+	      "SELECT code, product, food, pack, acidity, made_wall_ms FROM lot ORDER BY code"),
+	TABLE(loads, false, "jars that shared one canner",
+	      "SELECT load.id, station.name, " NOTED("method", "method") ", place, opened_wall_ms, "
+	      NOTED("minutes", "minutes") ", pressure_psi, headspace_thou, jar_in_table, source, confirmed, "
+	      NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, verdict, "
+	      "verdict_why, process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
+	      "ORDER BY load.id"),
+	TABLE(phases, false, "what loads, runs and batches went through",
+	      "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
+	      "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
+	TABLE(jars, false, "every jar",
+	      "SELECT load_id, place_in_load, lot.code, size, state, siphoning, fate, fate_by_wall_ms, fate_done_wall_ms, "
+	      "checked_wall_ms, filled_wall_ms, label, closed_by FROM jar JOIN lot ON lot.id = lot_id "
+	      "LEFT JOIN lid_box ON lid_box.id = lid_box_id "
+	      "ORDER BY load_id IS NULL, load_id, place_in_load, lot.code, size, jar.id"),
+	TABLE(rules_aside, false, "warnings set aside", "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule"),
+	TABLE(journal, false, "what was done, by whom",
+	      "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, sentence, undoes_id "
+	      "FROM journal ORDER BY id"),
+};
+
+const size_t log_table_count = sizeof(log_tables) / sizeof(log_tables[0]);
