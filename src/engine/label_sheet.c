@@ -7,7 +7,7 @@
 #include "engine/text.h"
 
 #define MM_UM 1000
-#define PAGE_MIN_UM (50 * MM_UM)
+#define PAGE_MIN_UM (20 * MM_UM)
 #define PAGE_MAX_UM (1000 * MM_UM)
 #define LABEL_MIN_WIDTH_UM (36 * MM_UM)
 #define LABEL_MIN_HEIGHT_UM (20 * MM_UM)

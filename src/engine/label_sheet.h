@@ -37,7 +37,7 @@ struct label_sheet label_sheet_usual(void);
 
 /* Each sets one thing; FAULT_MISUSE with the form that is understood, and *sheet as
  * it was.  A length has its unit, mm, cm or in: "12.7mm".
- *   page    letter, legal, a4, a5, or WIDTHxHEIGHT: "210x297mm"; 50 mm to 1 m
+ *   page    letter, legal, a4, a5, or WIDTHxHEIGHT: "210x297mm"; 20 mm to 1 m
  *   grid    COLUMNSxROWS: "3x10"
  *   margin  one length for all sides, two (top and bottom, sides) or four (top, right,
  *           bottom, left), with commas

@@ -54,20 +54,31 @@ static size_t cluster(const char *text, enum label_measure measure, int *width)
 	return used;
 }
 
+static bool dot_behind(const char *text)
+{
+	return strncmp(text, " " DOT " ", strlen(" " DOT " ")) == 0;
+}
+
 size_t label_break(const char *text, int room, enum label_measure measure)
 {
 	size_t used = 0;
-	size_t blank = 0;
+	size_t blank = 0; /* the last place to break at; */
+	bool at_dot = false; /* between two facts is better than inside one */
 	int taken = 0;
 
 	while (text[used] != '\0') {
 		int width;
 		size_t bytes = cluster(text + used, measure, &width);
+		/* ... unless next to nothing would stand on the line. */
+		bool dot = text[used] == ' ' && dot_behind(text + used) && taken >= room / 3;
 
-		if (text[used] == ' ')
+		/* A dot that would end the line is left out: label_next passes it over. */
+		if (text[used] == ' ' && (dot || !at_dot) && used > 0 && strncmp(text + used - 1, "\xb7", 1) != 0) {
 			blank = used;
-		else if (used > 0 && taken + width > room)
+			at_dot = dot;
+		} else if (text[used] != ' ' && used > 0 && taken + width > room) {
 			return blank > 0 ? blank : used;
+		}
 		taken += width;
 		used += bytes;
 	}
@@ -185,8 +196,10 @@ struct label_fit label_fit(const struct label_words *words, int width_um, int he
 			return fit;
 		if (product == PRODUCT_MIN_CPT && body == BODY_MIN_CPT)
 			break;
+		/* The large type gives way first, as long as it stands out. */
+		if (product <= body * 3 / 2 || product == PRODUCT_MIN_CPT)
+			body = within(body * STEP_PERCENT / 100, BODY_MIN_CPT, BODY_MAX_CPT);
 		product = within(product * STEP_PERCENT / 100, PRODUCT_MIN_CPT, PRODUCT_MAX_CPT);
-		body = within(body * STEP_PERCENT / 100, BODY_MIN_CPT, BODY_MAX_CPT);
 	}
 	while (!fits(&fit, body_lines(words, fit.body_room, LABEL_PRINT), height_um) && give_up_a_line(&fit))
 		continue;

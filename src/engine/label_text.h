@@ -21,7 +21,7 @@ enum label_measure {
 };
 
 /* Bytes of `text` (valid UTF-8, no line ends) that make its next line in `room`:
- * broken at a blank where there is one, else between letters; at least one letter.
+ * broken at a separating dot, else at a blank, else between letters; at least one letter.
  * 0 only for "". The blanks at the break are left to label_next. */
 size_t label_break(const char *text, int room, enum label_measure measure);
 /* Where the line after one of `length` bytes begins: blanks, and a separating dot,

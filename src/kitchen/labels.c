@@ -80,7 +80,8 @@ static void process_words(struct label *label, const struct log_load *load, cons
 		text_add(&text, " at %d psi", load->pressure_psi);
 }
 
-static void place_words(struct label *label, const struct log_load *load, const struct log_lot *lot)
+static void place_words(const struct kitchen *kitchen, struct label *label, const struct log_load *load,
+                        const struct log_lot *lot)
 {
 	char height[48] = "elevation not noted";
 	char best[16];
@@ -88,7 +89,8 @@ static void place_words(struct label *label, const struct log_load *load, const 
 	if (load->elevation.known)
 		elevation_words(&load->elevation, height, sizeof(height));
 	best_by_words(lot->made_wall_ms, best, sizeof(best));
-	(void)snprintf(label->place, sizeof(label->place), "%s" BETWEEN "best by %s", height, best);
+	(void)snprintf(label->place, sizeof(label->place), "%s" BETWEEN "best by %s%s", height, best,
+	               kitchen->board.house.invented ? BETWEEN "invented data" : "");
 }
 
 static const char *verdict_says(enum verdict verdict)
@@ -127,8 +129,6 @@ static void warning_words(const struct kitchen *kitchen, struct label *label, co
 		text_add(&text, "Liquid lost: use first. ");
 	if (house->practice_speed > 0)
 		text_add(&text, "PRACTICE. ");
-	if (house->invented)
-		text_add(&text, "INVENTED DATA. ");
 	if (text.used > 0 && label->warning[text.used - 1] == ' ')
 		label->warning[text.used - 1] = '\0';
 }
@@ -140,7 +140,7 @@ static void label_words_of(const struct kitchen *kitchen, const struct log_load 
 	utf8_clean(label->product, sizeof(label->product), lot->product);
 	made_words(label, lot);
 	process_words(label, load, jar->size);
-	place_words(label, load, lot);
+	place_words(kitchen, label, load, lot);
 	warning_words(kitchen, label, load, jar);
 	label->jars = 1;
 }

@@ -19,6 +19,7 @@
 #include "kitchen/labels.h"
 
 #define COPIES_MAX 50
+#define CAUTION_TITLE "Before these jars are opened"
 
 struct label_print {
 	struct label_sheet sheet;
@@ -62,6 +63,10 @@ void labels_put_text(FILE *out, const struct label_print *print);
 void labels_put_svg(FILE *out, const struct label_print *print, int sheet); /* from 0 */
 void labels_put_svg_cautions(FILE *out, const struct label_print *print);
 bool labels_text_fits(const struct label_print *print, struct fault *fault);
+
+/* Type and margin of the cautions: they fit on one page down to about 90 x 120 mm. */
+int caution_cpt(const struct label_sheet *sheet);
+int caution_margin_um(const struct label_sheet *sheet);
 
 /* Text between tags or in an attribute, for HTML and XML. */
 void markup_put(FILE *out, const char *text);

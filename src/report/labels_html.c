@@ -31,7 +31,10 @@ static void put_style(FILE *out, const struct label_sheet *sheet)
 	(void)fputs("mm }\n"
 	            ".label p { margin: 0; overflow-wrap: anywhere }\n"
 	            ".label .product, .label .warning { font-weight: bold }\n"
-	            ".cautions { box-sizing: border-box; padding: 15mm; font-size: 11pt; line-height: 1.4; max-width: 190mm }\n"
+	            ".cautions { box-sizing: border-box; line-height: 1.3; max-width: 190mm; ",
+	            out);
+	(void)fprintf(out, "padding: %dmm; font-size: %dpt }\n", caution_margin_um(sheet) / 1000, caution_cpt(sheet) / 100);
+	(void)fputs(".cautions h1 { font-size: 150%; margin: 0 0 0.5em }\n.cautions ul { margin: 0; padding-left: 1.2em }\n"
 	            "@media screen {\n"
 	            "\tbody { background: #ddd }\n"
 	            "\t.sheet, .cautions { background: #fff; margin: 5mm }\n"
@@ -79,7 +82,7 @@ static void put_label(FILE *out, const struct label_print *print, const struct l
 
 static void put_cautions(FILE *out)
 {
-	(void)fputs("<section class=\"cautions\">\n<h1>Before these jars are opened</h1>\n<ul>\n", out);
+	(void)fputs("<section class=\"cautions\">\n<h1>" CAUTION_TITLE "</h1>\n<ul>\n", out);
 	for (const char *const *line = label_cautions; *line != NULL; line++) {
 		(void)fputs("<li>", out);
 		markup_put(out, *line);

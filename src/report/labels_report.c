@@ -106,6 +106,20 @@ void millimetres_put(FILE *out, int um)
 	(void)fprintf(out, "%d.%03d", um / 1000, um % 1000);
 }
 
+/* The smaller side decides; 11 point from 180 mm on, 5 at the least. */
+int caution_cpt(const struct label_sheet *sheet)
+{
+	int side = sheet->page_width_um < sheet->page_height_um ? sheet->page_width_um : sheet->page_height_um;
+	int cpt = side / 1800 * 11;
+
+	return cpt < 500 ? 500 : cpt > 1100 ? 1100 : cpt;
+}
+
+int caution_margin_um(const struct label_sheet *sheet)
+{
+	return sheet->page_width_um / 14;
+}
+
 /* --- files -------------------------------------------------------------------------------- */
 
 void labels_put(FILE *out, const struct label_print *print)
@@ -158,6 +172,10 @@ static bool save_svg(const struct label_print *print, const char *path, bool rep
 	int sheets = labels_sheets(print);
 	char part[OUT_PATH_BYTES];
 
+	/* All of them or none: is there room for the last one, too? */
+	for (int i = PART_CAUTIONS; i < sheets && !replace; i++)
+		if (!part_path(path, i, sheets, part, sizeof(part), fault) || !out_is_free(part, fault))
+			return false;
 	for (int i = 0; i < sheets; i++) {
 		if (!part_path(path, i, sheets, part, sizeof(part), fault) || !save_part(print, part, i, replace, fault))
 			return false;

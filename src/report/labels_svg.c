@@ -8,8 +8,6 @@
 #include "report/labels.h"
 
 #define POINT_UM(cpt) ((int)((long long)(cpt) * 254 / 72)) /* of hundredths of a point */
-#define CAUTION_CPT 1100
-#define CAUTION_MARGIN_UM 15000
 
 static void put_head(FILE *out, const struct label_sheet *sheet, const char *title)
 {
@@ -92,11 +90,14 @@ void labels_put_svg(FILE *out, const struct label_print *print, int sheet)
 
 void labels_put_svg_cautions(FILE *out, const struct label_print *print)
 {
-	int room = (int)((long long)(print->sheet.page_width_um - 2 * CAUTION_MARGIN_UM) * 1000 / POINT_UM(CAUTION_CPT));
-	int y = CAUTION_MARGIN_UM;
+	int margin = caution_margin_um(&print->sheet);
+	int cpt = caution_cpt(&print->sheet);
+	int room = (int)((long long)(print->sheet.page_width_um - 2 * margin) * 1000 / POINT_UM(cpt));
+	int y = margin;
 
-	put_head(out, &print->sheet, "Before these jars are opened");
+	put_head(out, &print->sheet, CAUTION_TITLE);
+	y = put_text(out, CAUTION_TITLE, margin, y, room * 2 / 3, cpt * 3 / 2, true) + POINT_UM(cpt) / 2;
 	for (const char *const *line = label_cautions; *line != NULL; line++)
-		y = put_text(out, *line, CAUTION_MARGIN_UM, y, room, CAUTION_CPT, false) + POINT_UM(CAUTION_CPT) / 2;
+		y = put_text(out, *line, margin, y, room, cpt, false) + POINT_UM(cpt) / 2;
 	(void)fputs("</svg>\n", out);
 }

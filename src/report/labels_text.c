@@ -70,8 +70,15 @@ static int put_columns(FILE *out, const char *line, size_t length)
 	return columns;
 }
 
-/* Line `row` of a label; returns the columns it took. */
-static int put_row(FILE *out, const struct label_print *print, const struct label *label, int row)
+static void put_blanks(FILE *out, int count)
+{
+	for (int i = 0; i < count; i++)
+		(void)fputc(' ', out);
+}
+
+/* Line `row` of a label behind `blanks`; returns the columns both took, 0 when the
+ * label has no such line. */
+static int put_row(FILE *out, const struct label_print *print, const struct label *label, int row, int blanks)
 {
 	struct cell cell = cell_of(&print->sheet);
 	struct label_words words;
@@ -88,15 +95,11 @@ static int put_row(FILE *out, const struct label_print *print, const struct labe
 	    line_of(copy.warning, fit.body_room, &row, &line, &length) ||
 	    line_of(copy.made, fit.body_room, &row, &line, &length) ||
 	    line_of(copy.process, fit.body_room, &row, &line, &length) ||
-	    line_of(copy.place, fit.body_room, &row, &line, &length))
-		return put_columns(out, line, length);
+	    line_of(copy.place, fit.body_room, &row, &line, &length)) {
+		put_blanks(out, blanks);
+		return blanks + put_columns(out, line, length);
+	}
 	return 0;
-}
-
-static void put_blanks(FILE *out, int count)
-{
-	for (int i = 0; i < count; i++)
-		(void)fputc(' ', out);
 }
 
 /* One line of print across the labels that stand side by side. */
@@ -112,9 +115,7 @@ static void put_line(FILE *out, const struct label_print *print, int first, int 
 		if (label == NULL)
 			continue;
 		label_corner(&print->sheet, i, &x, &y);
-		put_blanks(out, x / LETTER_UM - columns);
-		columns = columns > x / LETTER_UM ? columns : x / LETTER_UM;
-		columns += put_row(out, print, label, row);
+		columns += put_row(out, print, label, row, x / LETTER_UM - columns);
 	}
 	(void)fputc('\n', out);
 }
@@ -146,7 +147,7 @@ void labels_put_text(FILE *out, const struct label_print *print)
 		put_sheet(out, print, sheet);
 		(void)fputc(FORM_FEED, out);
 	}
-	(void)fputs("Before these jars are opened\n", out);
+	(void)fputs(CAUTION_TITLE "\n", out);
 	for (const char *const *caution = label_cautions; *caution != NULL; caution++) {
 		const char *text = *caution;
 		const char *lead = "- ";

@@ -24,6 +24,11 @@ static bool taken(const char *path, struct fault *fault)
 	return fault_set(fault, FAULT_REFUSED, "%s is there already and is left as it is; --yes replaces it", path);
 }
 
+bool out_is_free(const char *path, struct fault *fault)
+{
+	return !is_there(path) || taken(path, fault);
+}
+
 /* mkstemp makes files for their owner alone; these are for everybody the umask lets. */
 static mode_t usual_mode(void)
 {
@@ -41,8 +46,8 @@ bool out_open(struct out_file *out, const char *path, bool replace, struct fault
 	*out = (struct out_file){ .replace = replace };
 	if ((size_t)snprintf(out->path, sizeof(out->path), "%s", path) >= sizeof(out->path))
 		return fault_set(fault, FAULT_IO, "the path of the file is too long");
-	if (!replace && is_there(path))
-		return taken(path, fault);
+	if (!replace && !out_is_free(path, fault))
+		return false;
 	length = snprintf(out->temporary, sizeof(out->temporary), "%s.XXXXXX", path);
 	if (length < 0 || (size_t)length >= sizeof(out->temporary))
 		return fault_set(fault, FAULT_IO, "the path of the file is too long");

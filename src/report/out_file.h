@@ -28,6 +28,9 @@ bool out_close(struct out_file *out, struct fault *fault);
 /* Forget it. */
 void out_abandon(struct out_file *out);
 
+/* FAULT_REFUSED: something has that name. */
+bool out_is_free(const char *path, struct fault *fault);
+
 /* Make a folder unless it is there.  FAULT_IO. */
 bool out_folder(const char *path, struct fault *fault);
 
