@@ -49,6 +49,10 @@ void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);      /* "14:0
 void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size);  /* "Mon 14 Sep 14:05" */
 /* "today 14:05", "tomorrow 02:10", "yesterday 14:05" or "Mon 14 Sep 14:05". */
 void clock_words_near(int64_t wall_ms, int64_t now_wall_ms, char *buffer, size_t size);
+/* "2026-09-14T12:05:33.412Z", UTC; size 32.  "" where there is no such year. */
+void clock_words_utc(int64_t wall_ms, char *buffer, size_t size);
+/* The same back, to the letter. */
+bool clock_read_utc(const char *words, int64_t *wall_ms);
 /* Read "2026-09-14" as local midnight. */
 bool clock_read_date(const char *words, int64_t *wall_ms);
 

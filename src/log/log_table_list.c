@@ -6,11 +6,16 @@
  */
 #include "log/tables.h"
 
-#define TEXT(name, words) { name, CELL_TEXT, 0, words }
-#define WHOLE(name, words) { name, CELL_NUMBER, 0, words }
-#define DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, words }
-#define INSTANT(name, words) { name, CELL_INSTANT, 0, words }
-#define FLAG(name, words) { name, CELL_FLAG, 0, words }
+#define TEXT(name, words) { name, CELL_TEXT, 0, false, words }
+#define WHOLE(name, words) { name, CELL_NUMBER, 0, false, words }
+#define DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, false, words }
+#define INSTANT(name, words) { name, CELL_INSTANT, 0, false, words }
+#define FLAG(name, words) { name, CELL_FLAG, 0, false, words }
+/* Those that may be empty. */
+#define SOME_TEXT(name, words) { name, CELL_TEXT, 0, true, words }
+#define SOME_WHOLE(name, words) { name, CELL_NUMBER, 0, true, words }
+#define SOME_DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, true, words }
+#define SOME_INSTANT(name, words) { name, CELL_INSTANT, 0, true, words }
 
 /* The unit a supply is counted in (engine/recipe.h, supply_measure), and the factor
  * that brings pieces to the same three decimals as g and ml. */
@@ -24,19 +29,19 @@
 
 static const struct log_column house_columns[] = {
 	TEXT("name", "of the kitchen"),
-	DECIMAL("elevation_m", 6, "above the sea; empty: not known"),
+	SOME_DECIMAL("elevation_m", 6, "above the sea; empty: not known"),
 	DECIMAL("elevation_slack_m", 6, "how far off it may be"),
 	TEXT("elevation_by", "who set it"),
-	INSTANT("elevation_set", "when"),
-	DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
-	DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
+	SOME_INSTANT("elevation_set", "when"),
+	SOME_DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
+	SOME_DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
 	TEXT("units", "us or metric"),
 	WHOLE("run_minutes", "a juicer run takes so long here"),
 	WHOLE("first_juice_minutes", "until the first juice can be drawn; 0: no hint"),
 	WHOLE("water_minutes", "between water checks of a juicer"),
 	WHOLE("jar_wait_minutes", "filled jars may wait so long for a canner"),
-	DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
-	INSTANT("storage_read", "when that was read"),
+	SOME_DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
+	SOME_INSTANT("storage_read", "when that was read"),
 	FLAG("invented", "the data are made up"),
 	WHOLE("practice_speed", "0: a real log"),
 };
@@ -46,8 +51,8 @@ static const struct log_column stations_columns[] = {
 	WHOLE("digit", "its key on the board"),
 	TEXT("kind", "boiling_water, steam, dial_gauge, weighted_gauge, juicer, pot"),
 	TEXT("name", ""),
-	DECIMAL("volume_ml", 3, "pots, to the brim; empty: not stated"),
-	INSTANT("gauge_checked", "dial gauges; empty: never"),
+	SOME_DECIMAL("volume_ml", 3, "pots, to the brim; empty: not stated"),
+	SOME_INSTANT("gauge_checked", "dial gauges; empty: never"),
 	TEXT("who", "initials of who has it"),
 	FLAG("retired", ""),
 };
@@ -61,7 +66,7 @@ static const struct log_column station_rooms_columns[] = {
 static const struct log_column lid_boxes_columns[] = {
 	WHOLE("box", "number"),
 	TEXT("label", ""),
-	INSTANT("bought", "empty: not noted"),
+	SOME_INSTANT("bought", "empty: not noted"),
 	WHOLE("lids", "in it when it was new"),
 	WHOLE("used", "jars that carry one"),
 	FLAG("retired", ""),
@@ -73,7 +78,7 @@ static const struct log_column supplies_columns[] = {
 	TEXT("size", "of jars; else empty"),
 	TEXT("unit", "g, ml or each"),
 	DECIMAL("stock", 3, "sum of its moves"),
-	DECIMAL("sold_by", 3, "what one buys at a time; empty: loose"),
+	SOME_DECIMAL("sold_by", 3, "what one buys at a time; empty: loose"),
 };
 
 static const struct log_column supply_moves_columns[] = {
@@ -82,8 +87,8 @@ static const struct log_column supply_moves_columns[] = {
 	TEXT("unit", "g, ml or each"),
 	DECIMAL("amount", 3, "negative: taken out"),
 	TEXT("why", "receipt, use or correction"),
-	WHOLE("batch", "empty: about none"),
-	WHOLE("load", "empty: about none"),
+	SOME_WHOLE("batch", "empty: about none"),
+	SOME_WHOLE("load", "empty: about none"),
 	TEXT("note", ""),
 	INSTANT("at", ""),
 	TEXT("who", "initials"),
@@ -133,7 +138,7 @@ static const struct log_column runs_columns[] = {
 
 static const struct log_column juice_columns[] = {
 	WHOLE("juice", "number"),
-	WHOLE("run", "empty: brought along"),
+	SOME_WHOLE("run", "empty: brought along"),
 	TEXT("kind", ""),
 	DECIMAL("made_ml", 3, ""),
 	DECIMAL("left_ml", 3, "made less used"),
@@ -145,7 +150,7 @@ static const struct log_column juice_columns[] = {
 static const struct log_column juice_uses_columns[] = {
 	WHOLE("use", "number"),
 	WHOLE("juice", ""),
-	WHOLE("batch", "empty: none"),
+	SOME_WHOLE("batch", "empty: none"),
 	DECIMAL("ml", 3, "taken out; negative: put back"),
 	TEXT("why", "batch, correction, discarded"),
 	INSTANT("at", ""),
@@ -192,52 +197,52 @@ static const struct log_column lots_columns[] = {
 static const struct log_column loads_columns[] = {
 	WHOLE("load", "number"),
 	TEXT("station", "name of the canner"),
-	TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
+	SOME_TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
 	TEXT("place", "canner, rack, shelf"),
 	INSTANT("opened", "when it was begun"),
-	WHOLE("minutes", "of the process; empty: not noted"),
-	WHOLE("pressure_psi", "empty: none"),
+	SOME_WHOLE("minutes", "of the process; empty: not noted"),
+	SOME_WHOLE("pressure_psi", "empty: none"),
 	DECIMAL("headspace_in", 3, "inches"),
 	TEXT("jar_in_table", "size whose row was used"),
 	TEXT("source", "of the process"),
 	TEXT("confirmed", "yes, or practice: common practice, no source"),
-	DECIMAL("elevation_m", 6, "of the kitchen that day; empty: not noted"),
-	DECIMAL("elevation_slack_m", 6, "how far off it may be"),
+	SOME_DECIMAL("elevation_m", 6, "of the kitchen that day; empty: not noted"),
+	SOME_DECIMAL("elevation_slack_m", 6, "how far off it may be"),
 	TEXT("elevation_by", "who had set it"),
 	TEXT("verdict", "of the process: open, valid, not_valid, unknown"),
 	TEXT("verdict_why", ""),
-	INSTANT("process_ended", "empty: not yet, or not noted"),
+	SOME_INSTANT("process_ended", "empty: not yet, or not noted"),
 	WHOLE("broken", "jars seen to break before the seal check"),
 	TEXT("note", ""),
 };
 
 static const struct log_column phases_columns[] = {
 	WHOLE("phase", "number"),
-	WHOLE("load", "one of load, run and batch is given"),
-	WHOLE("run", ""),
-	WHOLE("batch", ""),
+	SOME_WHOLE("load", "one of load, run and batch is given"),
+	SOME_WHOLE("run", ""),
+	SOME_WHOLE("batch", ""),
 	TEXT("name", "come_up, vent, hold ..."),
 	INSTANT("began", ""),
 	DECIMAL("required_s", 3, "seconds; 0: no clock, waits for a person"),
-	INSTANT("acknowledged", "the alarm was heard"),
-	INSTANT("ended", "empty: it goes on"),
-	TEXT("ended_why", "done, lost, cut_short, stopped"),
-	DECIMAL("lasted_s", 3, "seconds, by the clock that nobody sets"),
+	SOME_INSTANT("acknowledged", "the alarm was heard"),
+	SOME_INSTANT("ended", "empty: it goes on"),
+	SOME_TEXT("ended_why", "done, lost, cut_short, stopped"),
+	SOME_DECIMAL("lasted_s", 3, "seconds, by the clock that nobody sets"),
 };
 
 static const struct log_column jars_columns[] = {
-	WHOLE("load", "empty: in none yet"),
+	SOME_WHOLE("load", "empty: in none yet"),
 	WHOLE("place", "in the load, from 1; 0: in none yet"),
 	TEXT("lot", ""),
 	TEXT("size", "half_pint ..."),
 	TEXT("state", "unchecked, sealed, unsealed, doubtful, broken"),
 	TEXT("siphoning", "none, slight, under_half, over_half"),
 	TEXT("fate", "none, fridge, freezer, reprocess, discard"),
-	INSTANT("fate_by", "deadline; empty: none"),
-	INSTANT("fate_done", "empty: not yet"),
-	INSTANT("checked", "empty: not yet"),
-	INSTANT("filled", "empty: not noted"),
-	TEXT("lid_box", "label; empty: not noted"),
+	SOME_INSTANT("fate_by", "deadline; empty: none"),
+	SOME_INSTANT("fate_done", "empty: not yet"),
+	SOME_INSTANT("checked", "empty: not yet"),
+	SOME_INSTANT("filled", "empty: not noted"),
+	SOME_TEXT("lid_box", "label; empty: not noted"),
 	TEXT("closed_by", "initials"),
 };
 
@@ -251,12 +256,12 @@ static const struct log_column journal_columns[] = {
 	INSTANT("at", ""),
 	TEXT("verb", "short name of the act"),
 	TEXT("who", "initials"),
-	WHOLE("station", "empty: about none"),
-	WHOLE("load", "empty: about none"),
-	WHOLE("run", "empty: about none"),
-	WHOLE("batch", "empty: about none"),
+	SOME_WHOLE("station", "empty: about none"),
+	SOME_WHOLE("load", "empty: about none"),
+	SOME_WHOLE("run", "empty: about none"),
+	SOME_WHOLE("batch", "empty: about none"),
 	TEXT("sentence", "what was done"),
-	WHOLE("undoes", "entry it takes back; empty: none"),
+	SOME_WHOLE("undoes", "entry it takes back; empty: none"),
 };
 
 #define TABLE(array, one, meaning, statement) \

@@ -23,7 +23,8 @@ enum cell_kind {
 struct log_column {
 	const char *name; /* with its unit: "fruit_g" */
 	enum cell_kind kind;
-	int scale; /* digits behind the decimal point, CELL_NUMBER only */
+	int scale;     /* digits behind the decimal point, CELL_NUMBER only */
+	bool may_lack; /* null, an empty cell: see words */
 	const char *words;
 };
 
