@@ -219,7 +219,7 @@ struct log_load {
 	enum load_place place;
 	int minutes;      /* 0: not noted, in a notebook */
 	int pressure_psi; /* NO_PRESSURE: none */
-	int headspace_thou;
+	int headspace_thou; /* 0: not noted, in a notebook */
 	char jar_in_table[WORD_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
 	enum confirmed confirmed;
@@ -233,6 +233,13 @@ struct log_load {
 	bool method_not_noted;         /* from a notebook that does not say it; `method` means nothing */
 	char note[SENTENCE_MAX_BYTES]; /* what a notebook says besides */
 };
+
+/* Written down in a notebook and not by this program: `confirmed` means nothing.
+ * (No process of the tables is without a headspace.) */
+static inline bool load_from_notebook(const struct log_load *load)
+{
+	return load->headspace_thou == 0;
+}
 
 enum phase_end { PHASE_RUNNING, PHASE_DONE, PHASE_LOST, PHASE_CUT_SHORT, PHASE_STOPPED, PHASE_END_COUNT };
 
@@ -522,8 +529,8 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault);
 bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault);
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
-/* Insert a load (id 0) that comes back from an export under the number it had;
- * FAULT_REFUSED when another has that number. */
+/* Insert a load (id 0) that comes back from an export: under the number it had when
+ * that is above every number ever given here, else under a fresh one. */
 bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault);
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);

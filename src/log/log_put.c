@@ -141,8 +141,10 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
 /* The figures a notebook does not give, as words in a fixed order. */
 static void bind_not_noted(struct query *query, const struct log_load *row)
 {
-	char words[40];
+	char words[48];
 	struct text text = TEXT_OVER(words);
+	if (row->headspace_thou == 0)
+		text_add(&text, " headspace");
 	if (row->method_not_noted)
 		text_add(&text, " method");
 	if (row->minutes == 0)
@@ -161,7 +163,7 @@ static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, s
 	bind_name(&query, load_place_name(row->place));
 	bind_integer(&query, row->minutes == 0 ? 1 : row->minutes); /* stands for nothing then */
 	bind_unless(&query, row->pressure_psi, NO_PRESSURE);
-	bind_integer(&query, row->headspace_thou);
+	bind_integer(&query, row->headspace_thou == 0 ? 1 : row->headspace_thou);
 	BIND_TEXT(&query, row->jar_in_table);
 	BIND_TEXT(&query, row->source);
 	bind_name(&query, confirmed_name(row->confirmed));
@@ -190,7 +192,10 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 
 bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault)
 {
-	return act_is_open(log, fault) && put_load_row(log, row, number, fault);
+	int64_t fresh = 0;
+	if (!act_is_open(log, fault) || !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+		return false;
+	return put_load_row(log, row, number > fresh ? number : fresh, fault);
 }
 
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)

@@ -89,6 +89,8 @@ static void read_lot(struct query *query, void *into)
 static void take_not_noted(struct query *query, struct log_load *load)
 {
 	const char *words = take_name(query);
+	if (strstr(words, "headspace") != NULL)
+		load->headspace_thou = 0;
 	load->method_not_noted = strstr(words, "method") != NULL;
 	if (strstr(words, "minutes") != NULL)
 		load->minutes = 0;

@@ -202,10 +202,10 @@ static const struct log_column loads_columns[] = {
 	INSTANT("opened", "when it was begun"),
 	SOME_WHOLE("minutes", "of the process; empty: not noted"),
 	SOME_WHOLE("pressure_psi", "empty: none"),
-	DECIMAL("headspace_in", 3, "inches"),
+	SOME_DECIMAL("headspace_in", 3, "inches; empty: not noted"),
 	TEXT("jar_in_table", "size whose row was used"),
 	TEXT("source", "of the process"),
-	TEXT("confirmed", "yes, or practice: common practice, no source"),
+	SOME_TEXT("confirmed", "yes, or practice: common practice, no source; empty: from a notebook"),
 	SOME_DECIMAL("elevation_m", 6, "of the kitchen that day; empty: not noted"),
 	SOME_DECIMAL("elevation_slack_m", 6, "how far off it may be"),
 	TEXT("elevation_by", "who had set it"),
@@ -313,8 +313,8 @@ const struct log_table log_tables[] = {
 	      "SELECT code, product, food, pack, acidity, made_wall_ms FROM lot ORDER BY code"),
 	TABLE(loads, false, "jars that shared one canner",
 	      "SELECT load.id, station.name, " NOTED("method", "method") ", place, opened_wall_ms, "
-	      NOTED("minutes", "minutes") ", pressure_psi, headspace_thou, jar_in_table, source, confirmed, "
-	      NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, verdict, "
+	      NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, "
+	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, verdict, "
 	      "verdict_why, process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
 	      "ORDER BY load.id"),
 	TABLE(phases, false, "what loads, runs and batches went through",

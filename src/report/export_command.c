@@ -139,6 +139,3 @@ bool export_command(const struct arguments *arguments, const char *log_path, str
 	day_close(day);
 	return done;
 }
-
-bool import_command(const struct arguments *arguments, const char *log_path, struct fault *fault)
-{ (void)arguments; (void)log_path; return fault_set(fault, FAULT_IO, "soon"); }
