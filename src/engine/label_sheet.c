@@ -147,6 +147,8 @@ static bool read_page(const char *words, int *width_um, int *height_um)
 	if (!take_number(&words, &width))
 		return false;
 	width_unit = take_unit(&words);
+	while (*words == ' ')
+		words++;
 	if (*words != 'x' && *words != 'X')
 		return false;
 	words++;

@@ -77,8 +77,8 @@ static bool add_seal_check(struct gathering *all, const struct strip *strip, str
 	(void)snprintf(what, sizeof(what), "Check the seals of %d jar%s", strip->jars, strip->jars == 1 ? "" : "s");
 	set_summary(all, event, what, &strip->lot);
 	(void)text_copy(event->description, sizeof(event->description), rule != NULL ? rule->act : "");
-	event->start_wall_ms = overdue - SEAL_OVERDUE_MS + COOLING_MS;
-	event->end_wall_ms = overdue;
+	event->start_wall_ms = strip->phase.began.wall_ms + (strip->rule->name == PHASE_COOLING ? COOLING_MS : 0);
+	event->end_wall_ms = overdue > event->start_wall_ms ? overdue : 0;
 	return true;
 }
 

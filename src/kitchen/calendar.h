@@ -22,7 +22,7 @@ struct calendar_event {
 };
 
 /* In the order of the list above, malloc'ed.
- *   seal check  12 to 24 h after a load on the rack began to cool (A539)
+ *   seal check  from the end of the 12 h of cooling to 24 h after the process (A539)
  *   fate        when its time is over; several jars with the same fate are one event
  *   best by     a year after the making (NCSU-472), for lots that jars are kept of
  * FAULT_REFUSED: there is nothing, and a calendar of nothing is none (RFC 5545 3.6). */

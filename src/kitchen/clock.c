@@ -173,7 +173,7 @@ void clock_words_utc(int64_t wall_ms, char *buffer, size_t size)
 	struct text text = text_over(buffer, size);
 	struct tm parts;
 
-	if (gmtime_r(&at, &parts) == NULL || parts.tm_year < 0 - 1900 || parts.tm_year > 9999 - 1900)
+	if (gmtime_r(&at, &parts) == NULL)
 		return;
 	text_add(&text, "%04d-%02d-%02dT%02d:%02d:%02d.%03dZ", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday,
 	         parts.tm_hour, parts.tm_min, parts.tm_sec, (int)(wall_ms - seconds * 1000));

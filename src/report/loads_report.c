@@ -69,13 +69,13 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 	json_whole(json, "jars", (int64_t)facts->jar_count);
 	json_text(json, "verdict", verdict_name(load->verdict));
 	json_text(json, "verdict_why", load->verdict_why);
+	json_text(json, "note", load->note);
 	json_text(json, "source", load->source);
 	json_text(json, "confirmed", load_from_notebook(load) ? NULL : confirmed_name(load->confirmed));
 	if (load->elevation.known)
 		json_number(json, "elevation_m", elevation_metres(&load->elevation));
 	else
 		json_null(json, "elevation_m");
-	json_text(json, "note", load->note);
 	json_close(json);
 }
 
