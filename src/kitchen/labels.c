@@ -273,8 +273,11 @@ static bool add_chosen(struct gathering *all, const struct label_choice *choice,
 	return log_load_get(all->kitchen->log, choice->load_id, &load, fault) && add_load(all, &load, fault);
 }
 
-static bool no_labels(const struct gathering *all, struct fault *fault)
+static bool no_labels(const struct gathering *all, bool by_day, struct fault *fault)
 {
+	if (all->without == 0 && by_day)
+		return fault_set(fault, FAULT_REFUSED, "There are no jars there to label. Loads of other days: --since, --lot "
+		                                       "or --all.");
 	if (all->without == 0)
 		return fault_set(fault, FAULT_REFUSED, "There are no jars there to label.");
 	return fault_set(fault, FAULT_REFUSED,
@@ -289,7 +292,7 @@ bool labels_read(struct kitchen *kitchen, const struct label_choice *choice, str
 
 	*rows = NULL;
 	*count = 0;
-	if (!add_chosen(&all, choice, fault) || (all.count == 0 && !no_labels(&all, fault))) {
+	if (!add_chosen(&all, choice, fault) || (all.count == 0 && !no_labels(&all, choice->lot == NULL && choice->load_id == 0, fault))) {
 		free(all.rows);
 		return false;
 	}

@@ -195,6 +195,15 @@ bool labels_save(const struct label_print *print, const char *path, bool replace
 	return save_part(print, path, PART_ALL, replace, fault);
 }
 
+/* A person looks for the file from anywhere: its path from the root, if there is one. */
+static void say_whole_path(const char *found, char *path, size_t size)
+{
+	char *whole = realpath(found, NULL);
+
+	(void)text_copy(path, size, whole != NULL ? whole : found);
+	free(whole);
+}
+
 /* The lot out of "2026-09-14 . lot 2026-09-14-B1", as part of a file name. */
 static void lot_as_name(const struct label *label, char *name, size_t size)
 {
@@ -229,7 +238,7 @@ bool labels_save_beside(const struct label_print *print, const char *log_path, c
 		if (text.cut)
 			return fault_set(fault, FAULT_IO, "the path of the file is too long");
 		if (labels_save(print, path, false, first, sizeof(first), fault)) {
-			(void)text_copy(path, size, first);
+			say_whole_path(first, path, size);
 			return true;
 		}
 		if (fault->kind != FAULT_REFUSED)

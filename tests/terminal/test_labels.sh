@@ -23,7 +23,7 @@ at="the day"
 press d
 wait_for "load: 7 jars Peaches <in> syrup, minutes not noted, unknown" "l labels"
 press l
-wait_for "7 labels on 1 sheet:" "labels----x.html"
+wait_for "7 labels on 1 sheet:" "labels----x.html" "/" # its path from the root
 holds "$own/labels----x.html" "PROCESS UNKNOWN: written in a notebook, not by this program." "Peaches &#60;in&#62; syrup"
 press Escape
 
