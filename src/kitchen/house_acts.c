@@ -90,6 +90,8 @@ static bool look_again(struct kitchen *kitchen, struct act *act, const struct lo
 	char why[SENTENCE_MAX_BYTES];
 	int minutes;
 
+	if (load_from_notebook(made)) /* nobody looked its process up */
+		return true;
 	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
 		return false;
 	if (load.verdict == VERDICT_NOT_VALID || !load_asks_more(&load, &lot, jar, right, &minutes))
@@ -124,7 +126,7 @@ static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct e
 	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++)
-		if (made[i].elevation.known && made[i].elevation.um == house->elevation.um && made[i].elevation.slack_um == house->elevation.slack_um)
+		if (made[i].elevation.um == house->elevation.um && made[i].elevation.slack_um == house->elevation.slack_um)
 			done = look_again(kitchen, act, &made[i], right, loads, fault);
 	free(made);
 	return done;

@@ -282,6 +282,20 @@ START_TEST(a_notebook_load_frightens_nobody_with_another_elevation)
 }
 END_TEST
 
+START_TEST(a_house_that_was_too_low_says_nothing_of_a_notebook)
+{
+	char line[200];
+	char date[16];
+	int loads = -1;
+
+	clock_words_date(kit.clock.now.wall_ms, date, sizeof(date));
+	(void)snprintf(line, sizeof(line), "product,date,jars,size,elevation,minutes\njam,%s,9,pint,4650ft,10\n", date);
+	take(line);
+	KK_OK(&kit, kitchen_elevation_touches(kit.kitchen, "7500ft", &loads, &kit.fault));
+	ck_assert_int_eq(loads, 0);
+}
+END_TEST
+
 /* --- our own export, by hand: what the program itself writes is tests/report/test_import.sh ---- */
 
 #define LOTS "lot,product,food,pack,acidity,made\r\nA1,jam,f,hot,acid,2026-09-01T08:00:00.000Z\r\n"
@@ -384,6 +398,7 @@ int main(void)
 	tcase_add_test(tests, other_separators_and_line_ends_are_read_too);
 	tcase_add_test(tests, more_problems_than_can_be_told_are_counted);
 	tcase_add_test(tests, a_notebook_load_frightens_nobody_with_another_elevation);
+	tcase_add_test(tests, a_house_that_was_too_low_says_nothing_of_a_notebook);
 	tcase_add_test(tests, an_export_comes_back_with_its_numbers_and_verdicts);
 	tcase_add_test(tests, an_export_that_was_touched_is_refused_where_it_makes_no_sense);
 	tcase_add_test(tests, half_an_export_is_none);
