@@ -79,7 +79,7 @@ TEST_OBJECTS := $(patsubst %.c,$(BUILD)/%.o,$(UNIT_TESTS) $(SUPPORT_PROGRAM_SOUR
 # --- build --------------------------------------------------------------------
 
 .PHONY: all
-all: $(PROGRAM) $(BUILD)/docs/warnings.md ## build the program (the default)
+all: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json ## build the program (the default)
 
 $(PROGRAM): $(BUILD)/src/main.o $(LIBRARY)
 	@echo "  link  $@"
@@ -133,9 +133,15 @@ $(BUILD)/docs/warnings.md: $(PROGRAM)
 	@mkdir -p $(@D)
 	$(Q)$(PROGRAM) warnings --rules >$@.new && mv $@.new $@
 
+# Likewise what an export looks like.
+$(BUILD)/docs/export.schema.json: $(PROGRAM)
+	@mkdir -p $(@D)
+	$(Q)$(PROGRAM) export json --schema >$@.new && mv $@.new $@
+
 .PHONY: docs
-docs: $(BUILD)/docs/warnings.md ## bring docs/warnings.md up to date
-	@cmp -s $< docs/warnings.md || { cp $< docs/warnings.md && echo "  docs  docs/warnings.md"; }
+docs: $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json ## bring warnings.md and export.schema.json in docs/ up to date
+	@for made in $^; do \
+		cmp -s "$$made" "docs/$${made##*/}" || { cp "$$made" docs/ && echo "  docs  docs/$${made##*/}"; }; done
 
 # --- tests --------------------------------------------------------------------
 
@@ -155,7 +161,7 @@ $(BENCH_PROGRAMS): $(BUILD)/bench/%: $(BUILD)/tests/bench/%.o $(SUPPORT_OBJECTS)
 
 # Everything that is compiled; lint goes through all of it.
 .PHONY: everything
-everything: $(PROGRAM) $(BUILD)/docs/warnings.md $(BAKE) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
+everything: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json $(BAKE) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
 
 # What every test finds in its environment.  The padding: glibc otherwise hands the
 # top of the heap back and takes it again with each of 100,000 rows, which takes
@@ -286,7 +292,7 @@ demo: ## get what is missing, build, open the board of an invented kitchen
 deps: ## find what the build and the tests need, install what is missing
 	@sh .ci/deps build check
 
-DOCS = README.md LICENSE $(wildcard docs/*.md demo/*.kitchen)
+DOCS = README.md LICENSE $(wildcard docs/*.md docs/*.json demo/*.kitchen)
 BINDIR = $(DESTDIR)$(PREFIX)/bin
 DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/stillroom
 

@@ -20,9 +20,12 @@
 #include "kitchen/open_day.h"
 #include "log/log.h"
 #include "report/arguments.h"
+#include "report/labels.h"
+#include "report/out_commands.h"
 #include "report/plain.h"
 #include "report/report.h"
 #include "screen/board.h"
+#include "screen/config.h"
 
 #define PATH_BYTES 4096
 #define PRACTICE_SPEED 60
@@ -269,6 +272,67 @@ static bool run_shortage(const struct arguments *arguments, struct fault *fault)
 	return run_ahead(arguments, report_shortage, fault);
 }
 
+/* --- out and in ---------------------------------------------------------------------- */
+
+static bool run_labels(const struct arguments *arguments, struct fault *fault)
+{
+	struct config config;
+	char path[PATH_BYTES];
+
+	if (!config_read(&config, NULL, fault)) {
+		fault->kind = FAULT_IO; /* a file is wrong, not the words of the command line */
+		return false;
+	}
+	return find_log(arguments, path, sizeof(path), fault) &&
+	       labels_command(arguments, path, &config.sheet, config.label_format, fault);
+}
+
+/* What the board's key for labels does. */
+static bool save_labels(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
+                        const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
+                        struct fault *fault)
+{
+	struct label_print print = { .sheet = *sheet, .format = format, .copies = 1, .start = 1 };
+	struct label_choice choice = { .load_id = about->kind == SUBJECT_LOAD ? about->id : 0 };
+	struct label *rows = NULL;
+	struct log_batch batch;
+	char code[NAME_MAX_BYTES];
+	bool done;
+
+	if (about->kind == SUBJECT_BATCH) {
+		if (!kitchen_batch_get(kitchen, about->id, &batch, fault))
+			return false;
+		kitchen_lot_code(kitchen, batch.lot_id, code, sizeof(code));
+		choice.lot = code;
+	}
+	done = labels_read(kitchen, &choice, &rows, &print.count, fault);
+	print.rows = rows;
+	done = done && labels_check(&print, fault) &&
+	       labels_save_beside(&print, log_path, saved->path, sizeof(saved->path), fault);
+	if (done) {
+		saved->labels = labels_total(&print);
+		saved->sheets = labels_sheets(&print);
+	}
+	free(rows);
+	return done;
+}
+
+static bool run_export(const struct arguments *arguments, struct fault *fault)
+{
+	char path[PATH_BYTES];
+
+	if (arguments->given[OPTION_SCHEMA])
+		return export_command(arguments, NULL, fault);
+	return find_log(arguments, path, sizeof(path), fault) && export_command(arguments, path, fault);
+}
+
+static bool run_import(const struct arguments *arguments, struct fault *fault)
+{
+	char path[PATH_BYTES];
+
+	return find_log(arguments, path, sizeof(path), fault) && import_command(arguments, path, fault);
+}
+
 /* --- logs ---------------------------------------------------------------------------- */
 
 static bool make_log(const struct new_log_plan *plan, struct fault *fault)
@@ -324,6 +388,7 @@ static struct board_wishes wishes_of(const struct arguments *arguments, bool reh
 		.ascii = arguments->given[OPTION_ASCII],
 		.no_colour = arguments->given[OPTION_NO_COLOUR],
 		.rehearsal = rehearsal,
+		.labels = save_labels,
 	};
 }
 
@@ -571,6 +636,37 @@ static const struct command commands[] = {
 	    .takes = LOOKS,
 	    .writes_refusals = true,
 	    .run = run_plan,
+	},
+	{
+	    .word = "labels",
+	    .help = "sheets of labels for the jars that sealed",
+	    .more = "Without --load, --lot, --since or --all: open loads and those begun today. Page, grid,\n"
+	            "margins and gaps stand in the configuration file too (label_page ...). SVG makes a file\n"
+	            "a sheet. What is there already is replaced only with --yes.\n",
+	    .takes = TAKES(FILE) | TAKES(FORMAT) | TAKES(OUT) | TAKES(LOAD) | TAKES(LOT) | TAKES(SINCE) | TAKES(ALL) |
+	             TAKES(EVERY_JAR) | TAKES(PAGE) | TAKES(GRID) | TAKES(MARGIN) | TAKES(GAP) | TAKES(COPIES) |
+	             TAKES(START) | TAKES(YES),
+	    .run = run_labels,
+	},
+	{
+	    .word = "export",
+	    .operand = "FORMAT",
+	    .help = "everything in the log as csv, json or ics",
+	    .more = "csv: a file for each table, in the folder that --out names, or one --table. json: one\n"
+	            "document. ics: seal checks, deadlines and best-by dates for a calendar. Columns, keys and\n"
+	            "rules: docs/export.md. What is there already is replaced only with --yes.\n",
+	    .takes = TAKES(FILE) | TAKES(OUT) | TAKES(TABLE) | TAKES(SCHEMA) | TAKES(YES),
+	    .run = run_export,
+	},
+	{
+	    .word = "import",
+	    .operand = "csv",
+	    .second = "PATH",
+	    .help = "an old notebook, or the csv export of another log",
+	    .more = "PATH is a file with the columns of docs/import.md, or the folder of an export. All of it\n"
+	            "is taken or nothing; without --yes it only says what it would do.\n",
+	    .takes = TAKES(FILE) | TAKES(YES),
+	    .run = run_import,
 	},
 	{
 	    .word = "restore",

@@ -4,11 +4,6 @@
 
 #define WEEK_MS (INT64_C(7) * 24 * 3600 * 1000)
 
-int64_t best_by_ms(int64_t made_wall_ms)
-{
-	return made_wall_ms + KEEPS_MS;
-}
-
 int64_t use_from_week(int64_t now_wall_ms)
 {
 	return now_wall_ms / WEEK_MS - (USE_WEEKS - 1);

@@ -1,9 +1,9 @@
 /*
- * keeping.h - how long jars keep and how long they last.
+ * keeping.h - how long the jars in the pantry last.
  *
  * Pure.  Instants and spans in milliseconds, jars in whole jars.
  *
- * Best by: one year from making (NCSU-472).  Use: jars used and given away in this
+ * Use: jars used and given away in this
  * week and the 25 before it, or since the product was first made when that is
  * shorter, over no less than four weeks; below six jars there is not enough use to
  * tell (house rules).
@@ -13,13 +13,10 @@
 
 #include <stdint.h>
 
-#define KEEPS_MS (INT64_C(365) * 24 * 3600 * 1000) /* NCSU-472: use within one year */
 #define USE_WEEKS 26      /* house rule */
 #define USE_WEEKS_LEAST 4 /* house rule */
 #define USE_JARS_LEAST 6  /* house rule: below it no rate is told */
 #define WEEKS_UNKNOWN (-1)
-
-int64_t best_by_ms(int64_t made_wall_ms);
 
 /* The first week (an instant divided by the length of a week) whose use counts. */
 int64_t use_from_week(int64_t now_wall_ms);

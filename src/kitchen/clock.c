@@ -107,6 +107,17 @@ int64_t clock_day_start(int64_t wall_ms)
 	return (int64_t)mktime(&parts) * 1000;
 }
 
+int64_t clock_year_later(int64_t wall_ms)
+{
+	struct tm parts = local(wall_ms);
+
+	parts.tm_year++;
+	if (parts.tm_mon == 1 && parts.tm_mday == 29)
+		parts.tm_mday = 28;
+	parts.tm_isdst = -1;
+	return (int64_t)mktime(&parts) * 1000;
+}
+
 int clock_year_utc(int64_t wall_ms)
 {
 	time_t seconds = (time_t)(wall_ms / 1000);
@@ -163,6 +174,51 @@ void clock_words_near(int64_t wall_ms, int64_t now_wall_ms, char *buffer, size_t
 	}
 	clock_words_hour(wall_ms, hour, sizeof(hour));
 	(void)snprintf(buffer, size, "%s%s", near[day], hour);
+}
+
+void clock_words_utc(int64_t wall_ms, char *buffer, size_t size)
+{
+	/* Floor, so that instants before 1970 keep their milliseconds positive. */
+	int64_t seconds = wall_ms / 1000 - (wall_ms % 1000 < 0 ? 1 : 0);
+	time_t at = (time_t)seconds;
+	struct text text = text_over(buffer, size);
+	struct tm parts;
+
+	if (gmtime_r(&at, &parts) == NULL)
+		return;
+	text_add(&text, "%04d-%02d-%02dT%02d:%02d:%02d.%03dZ", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday,
+	         parts.tm_hour, parts.tm_min, parts.tm_sec, (int)(wall_ms - seconds * 1000));
+}
+
+/* Days from 1970-01-01 to a day of the Gregorian calendar (a year begins in March,
+ * so that 29 February is its last day). */
+static int64_t days_until(int year, int month, int day)
+{
+	int64_t y = month > 2 ? year : year - 1;
+	int64_t era = (y >= 0 ? y : y - 399) / 400;
+	int64_t of_era = y - era * 400;
+	int64_t of_year = (153 * (month > 2 ? month - 3 : month + 9) + 2) / 5 + day - 1;
+
+	return era * 146097 + of_era * 365 + of_era / 4 - of_era / 100 + of_year - 719468;
+}
+
+bool clock_read_utc(const char *words_in, int64_t *wall_ms)
+{
+	int year;
+	int month;
+	int day;
+	int hour;
+	int minute;
+	int second;
+	int thousandth;
+	char again[32];
+
+	/* NOLINTNEXTLINE(cert-err34-c): what comes out is compared with what went in */
+	if (sscanf(words_in, "%4d-%2d-%2dT%2d:%2d:%2d.%3dZ", &year, &month, &day, &hour, &minute, &second, &thousandth) != 7)
+		return false;
+	*wall_ms = ((days_until(year, month, day) * 24 + hour) * 60 + minute) * 60000 + second * 1000 + thousandth;
+	clock_words_utc(*wall_ms, again, sizeof(again));
+	return strcmp(again, words_in) == 0;
 }
 
 bool clock_read_date(const char *date, int64_t *wall_ms)

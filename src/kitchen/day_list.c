@@ -84,6 +84,7 @@ static void load_item(const struct kitchen *kitchen, const struct log_load *load
 {
 	struct log_jar *jars;
 	struct log_lot lot = { 0 };
+	char minutes[24] = "minutes not noted";
 	size_t count = 0;
 
 	if (log_jars(kitchen->log, load->id, &jars, &count, NULL)) {
@@ -94,8 +95,10 @@ static void load_item(const struct kitchen *kitchen, const struct log_load *load
 	item->subject = (struct log_subject){ SUBJECT_LOAD, load->id };
 	item->opened_wall_ms = load->opened_wall_ms;
 	item->open = load->place != PLACE_SHELF;
-	(void)snprintf(item->words, sizeof(item->words), "load: %zu jars %.60s, %d min, %s", count, lot.product,
-	               load->minutes, load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
+	if (load->minutes > 0)
+		(void)snprintf(minutes, sizeof(minutes), "%d min", load->minutes);
+	(void)snprintf(item->words, sizeof(item->words), "load: %zu jars %.60s, %s, %s", count, lot.product,
+	               minutes, load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
 }
 
 static int by_age(const void *a, const void *b)

@@ -69,10 +69,9 @@ static void elevation_facts(const struct asking *asking, struct gathered *gather
 	struct elevation before = asking->kitchen->last_before.elevation;
 	struct facts *facts = &gathered->facts;
 
-	before.known = true; /* no load is made without one */
 	facts->elevation_known = house->elevation.known;
 	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, TABLES_DOUBTED_ABOVE_FT);
-	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known &&
+	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known && before.known &&
 	                           !same_elevation(&before, &house->elevation);
 	elevation_words(&house->elevation, gathered->words[0], sizeof(gathered->words[0]));
 	elevation_words(&before, gathered->words[1], sizeof(gathered->words[1]));

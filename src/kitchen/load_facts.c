@@ -5,11 +5,12 @@
 
 #include "engine/moment.h"
 #include "engine/text.h"
+#include "kitchen/kitchen_private.h"
 #include "kitchen/phases.h"
 
 #define FOREVER_MS INT64_MAX
 
-static bool first_moment(const struct day *day, const struct load_choice *choice, int64_t *from_ms,
+static bool first_moment(const struct kitchen *kitchen, const struct load_choice *choice, int64_t *from_ms,
                          struct fault *fault)
 {
 	*from_ms = 0;
@@ -18,7 +19,7 @@ static bool first_moment(const struct day *day, const struct load_choice *choice
 	if (choice->since != NULL && !clock_read_date(choice->since, from_ms))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-09-14", choice->since);
 	if (!choice->all && choice->since == NULL)
-		*from_ms = clock_day_start(kitchen_now(day_kitchen(day)).wall_ms);
+		*from_ms = clock_day_start(kitchen_now(kitchen).wall_ms);
 	return true;
 }
 
@@ -54,9 +55,10 @@ static bool join(const struct log_load *open, size_t open_count, const struct lo
 	return true;
 }
 
-static bool choose_loads(struct day *day, const struct load_choice *choice,
-                         struct load_facts **rows, size_t *count, struct fault *fault)
+bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, struct load_facts **rows,
+                  size_t *count, struct fault *fault)
 {
+	struct log *log = kitchen_log(kitchen);
 	struct log_load *open = NULL;
 	struct log_load *opened = NULL;
 	size_t open_count = 0;
@@ -64,10 +66,12 @@ static bool choose_loads(struct day *day, const struct load_choice *choice,
 	int64_t from_ms;
 	bool done;
 
-	if (!first_moment(day, choice, &from_ms, fault))
+	*rows = NULL;
+	*count = 0;
+	if (!first_moment(kitchen, choice, &from_ms, fault))
 		return false;
-	done = log_loads_open(day_log(day), &open, &open_count, fault) &&
-	       log_loads_between(day_log(day), from_ms, FOREVER_MS, &opened, &opened_count, fault) &&
+	done = log_loads_open(log, &open, &open_count, fault) &&
+	       log_loads_between(log, from_ms, FOREVER_MS, &opened, &opened_count, fault) &&
 	       join(open, open_count, opened, opened_count, rows, count, fault);
 	free(open);
 	free(opened);
@@ -153,9 +157,7 @@ static bool read_facts(struct day *day, struct load_facts *facts, struct fault *
 bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows,
                 size_t *count, struct fault *fault)
 {
-	*rows = NULL;
-	*count = 0;
-	if (!choose_loads(day, choice, rows, count, fault))
+	if (!facts_choose(day_kitchen(day), choice, rows, count, fault))
 		return false;
 	for (size_t i = 0; i < *count; i++) {
 		if (!read_facts(day, &(*rows)[i], fault)) {

@@ -38,6 +38,9 @@ struct load_facts {
 /* The loads a person chose, oldest first, malloc'ed: free with facts_free. */
 bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows,
                 size_t *count, struct fault *fault);
+/* The same loads with nothing but their rows: `load` alone is filled in. */
+bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, struct load_facts **rows,
+                  size_t *count, struct fault *fault);
 void facts_free(struct load_facts *rows, size_t count);
 
 #endif

@@ -38,7 +38,7 @@ static void fill_line(const struct log_pantry_line *row, int64_t now, struct pan
 	text_copy(line->size, sizeof(line->size), row->size);
 	line->jars = row->jars;
 	line->oldest = row->oldest;
-	line->best_by_wall_ms = best_by_ms(row->oldest.made_wall_ms);
+	line->best_by_wall_ms = clock_year_later(row->oldest.made_wall_ms);
 	line->used = row->used;
 	line->weeks = weeks_left(row->jars, row->used, now, row->first_made_wall_ms);
 }
@@ -99,7 +99,7 @@ bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, con
 		lots[i].lot = read[i].lot;
 		text_copy(lots[i].size, sizeof(lots[i].size), read[i].size);
 		lots[i].jars = read[i].jars;
-		lots[i].best_by_wall_ms = best_by_ms(read[i].lot.made_wall_ms);
+		lots[i].best_by_wall_ms = clock_year_later(read[i].lot.made_wall_ms);
 		for (size_t j = 0; j < recalled_count; j++)
 			if (recalled[j].lot_id == read[i].lot.id && strcmp(recalled[j].size, read[i].size) == 0)
 				lots[i].recalled = recalled[j].jars;

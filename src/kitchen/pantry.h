@@ -3,7 +3,8 @@
  *
  * Kept is a jar that sealed, needs no fate and has not gone.  Nothing here looks
  * through the jars of the past: the log keeps counts (schema/migration/0006).
- * Best-by and the rate of use: engine/keeping.h.
+ * Best by: the same day of the year after the making (NCSU-472: use within one year).
+ * The rate of use: engine/keeping.h.
  */
 #ifndef STILLROOM_KITCHEN_PANTRY_H
 #define STILLROOM_KITCHEN_PANTRY_H

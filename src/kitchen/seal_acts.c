@@ -409,7 +409,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	            : act_fail(&act);
 }
 
-/* A jar belongs to its load, one that never got into a canner to its batch. */
+/* A jar belongs to its load, one that never got into a canner to its batch, if it has one. */
 static bool jar_belongs_to(struct kitchen *kitchen, const struct log_jar *jar, struct log_subject *subject,
                            int64_t *station_id, struct fault *fault)
 {
@@ -421,6 +421,11 @@ static bool jar_belongs_to(struct kitchen *kitchen, const struct log_jar *jar, s
 		if (!log_load_get(kitchen->log, jar->load_id, &load, fault))
 			return false;
 		*station_id = load.station_id;
+		return true;
+	}
+	if (jar->batch_id == 0) { /* imported: nothing is known of where it was filled */
+		*subject = (struct log_subject){ SUBJECT_HOUSE, 0 };
+		*station_id = 0;
 		return true;
 	}
 	*subject = (struct log_subject){ SUBJECT_BATCH, jar->batch_id };

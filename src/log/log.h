@@ -219,20 +219,29 @@ struct log_load {
 	int64_t station_id;
 	enum method method;
 	enum load_place place;
-	int minutes;
+	int minutes;      /* 0: not noted, in a notebook */
 	int pressure_psi; /* NO_PRESSURE: none */
-	int headspace_thou;
+	int headspace_thou; /* 0: not noted, in a notebook */
 	char jar_in_table[WORD_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
 	enum confirmed confirmed;
-	struct elevation elevation;
+	struct elevation elevation; /* not known: only when a notebook does not say it */
 	char elevation_by[NAME_MAX_BYTES];
 	enum verdict verdict;
 	char verdict_why[SENTENCE_MAX_BYTES];
 	int64_t process_ended_wall_ms; /* 0: not yet */
 	int broken;
 	int64_t opened_wall_ms;
+	bool method_not_noted;         /* from a notebook that does not say it; `method` means nothing */
+	char note[SENTENCE_MAX_BYTES]; /* what a notebook says besides */
 };
+
+/* Written down in a notebook and not by this program: `confirmed` means nothing.
+ * (No process of the tables is without a headspace.) */
+static inline bool load_from_notebook(const struct log_load *load)
+{
+	return load->headspace_thou == 0;
+}
 
 enum phase_end { PHASE_RUNNING, PHASE_DONE, PHASE_LOST, PHASE_CUT_SHORT, PHASE_STOPPED, PHASE_END_COUNT };
 
@@ -625,8 +634,10 @@ const char *recall_outcome_name(enum recall_outcome outcome); /* RECALL_TO_FIND:
 /* Reading (inside or outside an act). A *_get of a missing id: FAULT_MISSING. */
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault);
 bool log_stations(struct log *log, struct log_station **rows, size_t *count, struct fault *fault); /* not retired, by digit */
+bool log_stations_all(struct log *log, struct log_station **rows, size_t *count, struct fault *fault); /* retired too, by id */
 bool log_station_get(struct log *log, int64_t id, struct log_station *out, struct fault *fault); /* retired too */
 bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault); /* not retired, by id */
+bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault); /* retired too, by id */
 bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struct fault *fault);
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault);
 bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault); /* canner and rack, oldest first */
@@ -670,6 +681,14 @@ bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct 
 bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
 bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault);
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault);
+bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* its code, to the letter */
+bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by id */
+/* Lots with jars that sealed and have no fate, by code, and how many. */
+struct log_lot_kept {
+	struct log_lot lot;
+	int64_t jars;
+};
+bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, struct fault *fault);
 /* Jars with an unfinished fate, nearest deadline first, of any load. */
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
@@ -702,8 +721,6 @@ bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t mo
 bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
 bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */
-/* Every lid box, out of use too. */
-bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault);
 /* Loads that share jars with a load because they were processed again, before or after. */
 bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault);
 /* Every jar of it, and what became of it under a new lid; by lot, load and place. */
@@ -731,6 +748,9 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault);
 bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault);
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
+/* Insert a load (id 0) that comes back from an export: under the number it had when
+ * that is above every number ever given here, else under a fresh one. */
+bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault);
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);
 /* Set a rule aside, or take it up again. */

@@ -106,15 +106,6 @@ bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, str
 	return query_get(&query, row_lot, out, "such lot", fault);
 }
 
-bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, LID_BOX_ALL);
-	void *list;
-	bool ok = query_list(&query, row_lid_box, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
 static void read_id(struct query *query, void *into)
 {
 	*(int64_t *)into = take_integer(query);

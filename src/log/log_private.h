@@ -19,6 +19,7 @@ struct log {
 	sqlite3_stmt *statements[STATEMENT_COUNT];
 	sqlite3_session *session; /* captures the act; NULL outside one */
 	bool in_act;
+	bool looking; /* between log_look_begin and log_look_end */
 	bool act_spoilt; /* a write of this act failed: it may only be abandoned */
 	bool version_seen;
 	int64_t data_version;

@@ -2,6 +2,7 @@
  * log_put.c - writing typed rows, inside an act only: house, stations, lids, lots,
  * loads, phases, jars. Runs, batches, juice, supplies and recipes: log_pot_put.c.
  */
+#include "engine/text.h"
 #include "log/query.h"
 
 bool put_spoilt(struct log *log)
@@ -138,20 +139,32 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
 	return put_row(&query, &row->id, 0, "lot", fault);
 }
 
-bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
+/* The figures a notebook does not give, as words in a fixed order. */
+static void bind_not_noted(struct query *query, const struct log_load *row)
 {
-	int64_t fresh = 0;
-	if (!act_is_open(log, fault))
-		return false;
-	if (row->id == 0 && !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
-		return false;
+	char words[48];
+	struct text text = TEXT_OVER(words);
+	if (row->headspace_thou == 0)
+		text_add(&text, " headspace");
+	if (row->method_not_noted)
+		text_add(&text, " method");
+	if (row->minutes == 0)
+		text_add(&text, " minutes");
+	if (!row->elevation.known)
+		text_add(&text, " elevation");
+	bind_text(query, words[0] == ' ' ? words + 1 : words, sizeof(words) - 1);
+}
+
+/* `fresh`: its number when it is a new row. */
+static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, struct fault *fault)
+{
 	struct query query = query_start(log, row->id == 0 ? LOAD_INSERT : LOAD_UPDATE);
 	bind_integer(&query, row->station_id);
 	bind_name(&query, method_name(row->method));
 	bind_name(&query, load_place_name(row->place));
-	bind_integer(&query, row->minutes);
+	bind_integer(&query, row->minutes == 0 ? 1 : row->minutes); /* stands for nothing then */
 	bind_unless(&query, row->pressure_psi, NO_PRESSURE);
-	bind_integer(&query, row->headspace_thou);
+	bind_integer(&query, row->headspace_thou == 0 ? 1 : row->headspace_thou);
 	BIND_TEXT(&query, row->jar_in_table);
 	BIND_TEXT(&query, row->source);
 	bind_name(&query, confirmed_name(row->confirmed));
@@ -163,7 +176,27 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 	bind_unless(&query, row->process_ended_wall_ms, 0);
 	bind_integer(&query, row->broken);
 	bind_integer(&query, row->opened_wall_ms);
+	bind_not_noted(&query, row);
+	BIND_TEXT(&query, row->note);
 	return put_row(&query, &row->id, fresh, "load", fault);
+}
+
+bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
+{
+	int64_t fresh = 0;
+	if (!act_is_open(log, fault))
+		return false;
+	if (row->id == 0 && !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+		return false;
+	return put_load_row(log, row, fresh, fault);
+}
+
+bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault)
+{
+	int64_t fresh = 0;
+	if (!act_is_open(log, fault) || !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+		return false;
+	return put_load_row(log, row, number > fresh ? number : fresh, fault);
 }
 
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)

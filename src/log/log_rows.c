@@ -86,6 +86,19 @@ void row_lot(struct query *query, void *into)
 	lot->made_wall_ms = take_integer(query);
 }
 
+/* What stands in the columns of a figure that nobody noted means nothing. */
+static void take_not_noted(struct query *query, struct log_load *load)
+{
+	const char *words = take_name(query);
+	if (strstr(words, "headspace") != NULL)
+		load->headspace_thou = 0;
+	load->method_not_noted = strstr(words, "method") != NULL;
+	if (strstr(words, "minutes") != NULL)
+		load->minutes = 0;
+	if (strstr(words, "elevation") != NULL)
+		load->elevation = (struct elevation){.known = false};
+}
+
 static void read_load(struct query *query, void *into)
 {
 	struct log_load *load = into;
@@ -111,6 +124,8 @@ static void read_load(struct query *query, void *into)
 	load->process_ended_wall_ms = take_integer(query);
 	load->broken = take_int(query);
 	load->opened_wall_ms = take_integer(query);
+	take_not_noted(query, load);
+	TAKE_TEXT(query, load->note);
 }
 
 static void read_phase(struct query *query, void *into)
@@ -185,9 +200,10 @@ static bool read_capacities(struct log *log, struct log_station *station, struct
 	return true;
 }
 
-bool log_stations(struct log *log, struct log_station **rows, size_t *count, struct fault *fault)
+static bool list_stations(struct log *log, enum statement which, struct log_station **rows, size_t *count,
+                          struct fault *fault)
 {
-	struct query query = query_start(log, STATION_LIST);
+	struct query query = query_start(log, which);
 	void *list;
 	*rows = NULL;
 	if (!query_list(&query, read_station, sizeof(**rows), &list, count, fault))
@@ -202,6 +218,16 @@ bool log_stations(struct log *log, struct log_station **rows, size_t *count, str
 	}
 	*rows = stations;
 	return true;
+}
+
+bool log_stations(struct log *log, struct log_station **rows, size_t *count, struct fault *fault)
+{
+	return list_stations(log, STATION_LIST, rows, count, fault);
+}
+
+bool log_stations_all(struct log *log, struct log_station **rows, size_t *count, struct fault *fault)
+{
+	return list_stations(log, STATION_ALL, rows, count, fault);
 }
 
 bool log_station_get(struct log *log, int64_t id, struct log_station *out, struct fault *fault)
@@ -221,6 +247,15 @@ bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, st
 	return ok;
 }
 
+bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LID_BOX_ALL);
+	void *list;
+	bool ok = query_list(&query, row_lid_box, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
 bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struct fault *fault)
 {
 	struct query query = query_start(log, LID_BOX_GET);
@@ -233,6 +268,29 @@ bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault 
 	struct query query = query_start(log, LOT_GET);
 	bind_integer(&query, id);
 	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
+bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_NAMED);
+	bind_text(&query, code, NAME_MAX_BYTES);
+	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
+static void read_lot_kept(struct query *query, void *into)
+{
+	struct log_lot_kept *kept = into;
+	row_lot(query, &kept->lot);
+	kept->jars = take_integer(query);
+}
+
+bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOTS_KEPT);
+	void *list;
+	bool ok = query_list(&query, read_lot_kept, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
 }
 
 /* What stands behind the prefix of a lot code, as in 2026-09-14 -B3. */
@@ -359,6 +417,16 @@ bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_OLDEST);
 	return query_get(&query, row_jar, out, "jar that is kept", fault);
+}
+
+bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, JARS_OF_LOT);
+	bind_integer(&query, lot_id);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
 }
 
 bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,

@@ -116,7 +116,7 @@ int take_word(struct query *query, const struct words *words)
  * the dark: roll it back before anything is read or written again. */
 static int end_stale_transaction(struct log *log)
 {
-	if (log->in_act || sqlite3_get_autocommit(log->db) != 0)
+	if (log->in_act || log->looking || sqlite3_get_autocommit(log->db) != 0)
 		return SQLITE_OK;
 	(void)sqlite3_step(log->statements[ROLLBACK_ACT]);
 	return sqlite3_reset(log->statements[ROLLBACK_ACT]);

@@ -76,7 +76,7 @@
 #define LOAD_COLUMNS \
 	"id, station_id, method, place, minutes, pressure_psi, headspace_thou, jar_in_table, source, " \
 	"confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, verdict_why, " \
-	"process_ended_wall_ms, broken, opened_wall_ms"
+	"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note"
 
 #define PHASE_COLUMNS \
 	"id, load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, " \
@@ -194,6 +194,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ? WHERE id = ?",
 
 	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
+	[STATION_ALL] = "SELECT " STATION_COLUMNS " FROM station ORDER BY id",
 	[STATION_GET] = "SELECT " STATION_COLUMNS " FROM station WHERE id = ?",
 	[STATION_FRESH_ID] = FRESH_ID("station"),
 	[STATION_INSERT] =
@@ -207,13 +208,18 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
 
 	[LID_BOX_LIST] = "SELECT " LID_BOX_COLUMNS " FROM lid_box WHERE retired = 0 ORDER BY id",
+	[LID_BOX_ALL] = "SELECT " LID_BOX_COLUMNS " FROM lid_box ORDER BY id",
 	[LID_BOX_GET] = "SELECT " LID_BOX_COLUMNS " FROM lid_box WHERE id = ?",
 	[LID_BOX_INSERT] =
 		"INSERT INTO lid_box (label, bought_wall_ms, lids, retired, id) VALUES (?, ?, ?, ?, ?)",
 	[LID_BOX_UPDATE] =
 		"UPDATE lid_box SET label = ?, bought_wall_ms = ?, lids = ?, retired = ? WHERE id = ?",
 
-	[LOT_GET] = "SELECT id, code, product, food, pack, acidity, made_wall_ms FROM lot WHERE id = ?",
+	[LOT_GET] = "SELECT " LOT_COLUMNS " FROM lot WHERE id = ?",
+	[LOT_NAMED] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?",
+	[LOTS_KEPT] =
+		"SELECT lot.id, code, product, food, pack, acidity, made_wall_ms, kept.jars "
+		"FROM (SELECT lot_id, sum(jars) AS jars FROM pantry_lot GROUP BY lot_id) AS kept JOIN lot ON lot.id = kept.lot_id ORDER BY code",
 	[LOT_CODES] =
 		"SELECT substr(code, length(?1) + 1) FROM lot "
 		"WHERE code >= ?1 AND substr(code, 1, length(?1)) = ?1",
@@ -239,13 +245,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_INSERT] =
 		"INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
 		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, "
-		"verdict_why, process_ended_wall_ms, broken, opened_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"verdict_why, process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[LOAD_UPDATE] =
 		"UPDATE load SET station_id = ?, method = ?, place = ?, minutes = ?, pressure_psi = ?, "
 		"headspace_thou = ?, jar_in_table = ?, source = ?, confirmed = ?, elevation_um = ?, "
 		"elevation_slack_um = ?, elevation_by = ?, verdict = ?, verdict_why = ?, "
-		"process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ? WHERE id = ?",
+		"process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ?, not_noted = ?, note = ? WHERE id = ?",
 
 	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
 	[PHASES_OF_RUN] = PHASES("run_id") " ORDER BY id",
@@ -263,6 +269,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"ended_why = ?, run_id = ?, batch_id = ?, lasted_ms = ? WHERE id = ?",
 
 	[JAR_LIST] = "SELECT " JAR_COLUMNS " FROM jar WHERE load_id = ? ORDER BY place_in_load",
+	[JARS_OF_LOT] = "SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? ORDER BY id",
 	[JARS_OF_BATCH] = "SELECT " JAR_COLUMNS " FROM jar WHERE batch_id = ? ORDER BY id",
 	/* One whose filling was not noted may have waited longest. */
 	[JARS_WAITING] =
@@ -327,7 +334,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOT_RECALLED] =
 		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
 		"WHERE jar.lot_id = ?",
-	[LID_BOX_ALL] = "SELECT " LID_BOX_COLUMNS " FROM lid_box ORDER BY id",
 	[LOADS_LINKED] =
 		"SELECT n.load_id FROM jar o JOIN jar n ON n.from_jar_id = o.id "
 		"WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "

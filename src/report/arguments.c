@@ -46,6 +46,17 @@ static const struct option_row options[] = {
 	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practise in this kitchen" },
 	[OPTION_SCRATCH] = { "scratch", 0, "FILE", "the practice log, made when missing" },
 	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },
+	[OPTION_FORMAT] = { "format", 0, "FORMAT", "html, svg or text" },
+	[OPTION_OUT] = { "out", 'o', "FILE", "write there, not to standard output" },
+	[OPTION_EVERY_JAR] = { "every-jar", 0, NULL, "jars that have not sealed or not been looked at, too" },
+	[OPTION_PAGE] = { "page", 0, "PAGE", "letter, legal, a4, a5, or a size: 210x297mm" },
+	[OPTION_GRID] = { "grid", 0, "GRID", "labels side by side x one below the other: 3x10" },
+	[OPTION_MARGIN] = { "margin", 0, "MARGIN", "of the page: 12mm; top and bottom,sides; top,right,bottom,left" },
+	[OPTION_GAP] = { "gap", 0, "GAP", "between labels: 3mm; between columns,between rows" },
+	[OPTION_COPIES] = { "copies", 0, "N", "of each label, 1 to 50; else 1" },
+	[OPTION_START] = { "start", 0, "N", "first label that is still free on a used sheet; else 1" },
+	[OPTION_TABLE] = { "table", 0, "TABLE", "this table only, to standard output or a file" },
+	[OPTION_SCHEMA] = { "schema", 0, NULL, "what the JSON document looks like, as a JSON schema" },
 	[OPTION_YES] = { "yes", 0, NULL, "yes, do it" },
 	[OPTION_HELP] = { "help", 'h', NULL, "this help" },
 	[OPTION_VERSION] = { "version", 'V', NULL, "the version" },
@@ -108,6 +119,10 @@ static bool take_word(struct reading *reading, const char *word, struct fault *f
 			}
 		}
 		return fault_set(fault, FAULT_MISUSE, "there is no command \"%s\"", word);
+	}
+	if (out->operand != NULL && out->command->second != NULL && out->second == NULL) {
+		out->second = word;
+		return true;
 	}
 	if (out->command->operand == NULL || out->operand != NULL)
 		return fault_set(fault, FAULT_MISUSE, "%s does not know what to do with \"%s\"",
@@ -172,18 +187,21 @@ static bool check_options(const struct arguments *arguments, struct fault *fault
 	bool board = command->word[0] == '\0';
 
 	for (int i = 0; i < OPTION_COUNT; i++) {
-		unsigned long bit = 1UL << i;
+		uint64_t bit = UINT64_C(1) << i;
 
 		if (arguments->given[i] && !((command->takes | ALWAYS) & bit))
 			return fault_set(fault, FAULT_MISUSE, "%s takes no --%s",
 			                 board ? "the board" : command->word, options[i].name);
 	}
 	for (int i = 0; i < OPTION_COUNT; i++)
-		if ((command->needs & (1UL << i)) && !arguments->given[i])
+		if ((command->needs & (UINT64_C(1) << i)) && !arguments->given[i])
 			return fault_set(fault, FAULT_MISUSE, "%s needs --%s %s", command->word,
 			                 options[i].name, options[i].value == NULL ? "" : options[i].value);
 	if (command->operand != NULL && arguments->operand == NULL)
 		return fault_set(fault, FAULT_MISUSE, "%s needs a %s", command->word, command->operand);
+	if (command->second != NULL && arguments->second == NULL)
+		return fault_set(fault, FAULT_MISUSE, "%s %s needs a %s", command->word, arguments->operand,
+		                 command->second);
 	return true;
 }
 
@@ -224,20 +242,21 @@ static void put_option(FILE *out, const struct option_row *row)
 	(void)fprintf(out, "  %-26s  %s\n", names, row->help);
 }
 
-static void put_options(FILE *out, unsigned long takes)
+static void put_options(FILE *out, uint64_t takes)
 {
 	(void)fputs("\nOptions:\n", out);
 	for (int i = 0; i < OPTION_COUNT; i++)
-		if (takes & (1UL << i))
+		if (takes & (UINT64_C(1) << i))
 			put_option(out, &options[i]);
 }
 
 static void put_usage(FILE *out, const struct command *command)
 {
-	(void)fprintf(out, "Usage: stillroom %s%s%s", command->word, command->operand != NULL ? " " : "",
-	              command->operand != NULL ? command->operand : "");
+	(void)fprintf(out, "Usage: stillroom %s%s%s%s%s", command->word, command->operand != NULL ? " " : "",
+	              command->operand != NULL ? command->operand : "", command->second != NULL ? " " : "",
+	              command->second != NULL ? command->second : "");
 	for (int i = 0; i < OPTION_COUNT; i++)
-		if (command->needs & (1UL << i))
+		if (command->needs & (UINT64_C(1) << i))
 			(void)fprintf(out, " --%s%s%s", options[i].name, options[i].value != NULL ? " " : "",
 			              options[i].value != NULL ? options[i].value : "");
 	(void)fprintf(out, " [OPTION...]\n%s.\n", command->help);

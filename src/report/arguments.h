@@ -10,6 +10,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 #include <stdio.h>
 
 #include "engine/fault.h"
@@ -44,13 +45,24 @@ enum option_name {
 	OPTION_KITCHEN,
 	OPTION_SCRATCH,
 	OPTION_SPEED,
+	OPTION_FORMAT,
+	OPTION_OUT,
+	OPTION_EVERY_JAR,
+	OPTION_PAGE,
+	OPTION_GRID,
+	OPTION_MARGIN,
+	OPTION_GAP,
+	OPTION_COPIES,
+	OPTION_START,
+	OPTION_TABLE,
+	OPTION_SCHEMA,
 	OPTION_YES,
 	OPTION_HELP,
 	OPTION_VERSION,
 	OPTION_COUNT
 };
 
-#define TAKES(option) (1UL << OPTION_##option)
+#define TAKES(option) (UINT64_C(1) << OPTION_##option)
 #define ELEVATIONS_MAX 32
 #define PRODUCTS_MAX 8
 
@@ -59,10 +71,11 @@ struct arguments;
 struct command {
 	const char *word;    /* "" = the command without a word */
 	const char *operand; /* "KITCHEN_FILE": exactly one; NULL: none */
+	const char *second;  /* one more behind it; NULL: none */
 	const char *help;    /* one line, for the list of commands */
 	const char *more;    /* whole lines, for the help of this one; may be NULL */
-	unsigned long takes; /* TAKES(...) of each option; help and version always */
-	unsigned long needs; /* those it cannot do without */
+	uint64_t takes;      /* TAKES(...) of each option; help and version always */
+	uint64_t needs;      /* those it cannot do without */
 	bool writes_refusals; /* where its answer would stand; else they are said on standard error */
 	bool (*run)(const struct arguments *arguments, struct fault *fault);
 };
@@ -76,6 +89,7 @@ struct arguments {
 	const char *products[PRODUCTS_MAX]; /* all of them, in their order */
 	size_t product_count;
 	const char *operand; /* NULL: none */
+	const char *second;
 };
 
 /* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;

@@ -5,8 +5,9 @@
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "engine/text.h"
+#include "kitchen/clock.h"
 #include "report/plain.h"
 
 #define DIGITS_EXACT 17 /* enough for any double (DBL_DECIMAL_DIG) */
@@ -155,17 +156,33 @@ void json_null(struct json *json, const char *key)
 
 void json_instant(struct json *json, const char *key, int64_t wall_ms)
 {
-	/* Floor, so that instants before 1970 keep their milliseconds positive. */
-	int64_t seconds = wall_ms / 1000 - (wall_ms % 1000 < 0 ? 1 : 0);
-	time_t at = (time_t)seconds;
-	struct tm parts;
+	char words[32];
 
-	if (wall_ms == 0 || gmtime_r(&at, &parts) == NULL) {
-		json_null(json, key);
+	clock_words_utc(wall_ms, words, sizeof(words));
+	json_text(json, key, wall_ms == 0 || words[0] == '\0' ? NULL : words);
+}
+
+void decimal_words(int64_t value, int scale, char *buffer, size_t size)
+{
+	uint64_t size_of_it = value < 0 ? 0 - (uint64_t)value : (uint64_t)value;
+	uint64_t one = 1;
+	struct text text = text_over(buffer, size);
+
+	for (int i = 0; i < scale; i++)
+		one *= 10;
+	text_add(&text, "%s%" PRIu64, value < 0 ? "-" : "", size_of_it / one);
+	if (size_of_it % one == 0)
 		return;
-	}
+	text_add(&text, ".%0*" PRIu64, scale, size_of_it % one);
+	while (text.used > 0 && buffer[text.used - 1] == '0')
+		buffer[--text.used] = '\0';
+}
+
+void json_decimal(struct json *json, const char *key, int64_t value, int scale)
+{
+	char digits[DECIMAL_BYTES];
+
+	decimal_words(value, scale, digits, sizeof(digits));
 	lead_in(json, key);
-	(void)fprintf(json->out, "\"%04d-%02d-%02dT%02d:%02d:%02d.%03dZ\"", parts.tm_year + 1900,
-	              parts.tm_mon + 1, parts.tm_mday, parts.tm_hour, parts.tm_min, parts.tm_sec,
-	              (int)(wall_ms - seconds * 1000));
+	(void)fputs(digits, json->out);
 }

@@ -49,6 +49,10 @@ void json_whole(struct json *json, const char *key, int64_t value);
 /* The shortest digits that read back as the same double, with a point whatever
  * the locale; null for what JSON cannot write (not a number, infinite). */
 void json_number(struct json *json, const char *key, double value);
+/* A whole number of 10^-scale (0 to 9): exact, without needless digits. */
+void json_decimal(struct json *json, const char *key, int64_t value, int scale);
+#define DECIMAL_BYTES 32
+void decimal_words(int64_t value, int scale, char *buffer, size_t size);
 void json_bool(struct json *json, const char *key, bool value);
 void json_null(struct json *json, const char *key);
 

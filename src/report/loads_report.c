@@ -7,6 +7,7 @@
 
 #include "engine/process.h"
 #include "engine/text.h"
+#include "engine/utf8.h"
 #include "kitchen/load_facts.h"
 #include "report/log_document.h"
 #include "report/plain.h"
@@ -50,11 +51,14 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 	json_text(json, "food", facts->lot.food);
 	json_text(json, "pack", facts->lot.pack);
 	json_text(json, "station", facts->station.name);
-	json_text(json, "method", method_name(load->method));
+	json_text(json, "method", load->method_not_noted ? NULL : method_name(load->method));
 	json_text(json, "place", load_place_name(load->place));
 	json_instant(json, "opened", load->opened_wall_ms);
 	put_phase_json(json, facts);
-	json_whole(json, "minutes", load->minutes);
+	if (load->minutes > 0)
+		json_whole(json, "minutes", load->minutes);
+	else
+		json_null(json, "minutes");
 	if (load->pressure_psi == NO_PRESSURE)
 		json_null(json, "pressure_psi");
 	else
@@ -62,9 +66,13 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 	json_whole(json, "jars", (int64_t)facts->jar_count);
 	json_text(json, "verdict", verdict_name(load->verdict));
 	json_text(json, "verdict_why", load->verdict_why);
+	json_text(json, "note", load->note);
 	json_text(json, "source", load->source);
-	json_text(json, "confirmed", confirmed_name(load->confirmed));
-	json_number(json, "elevation_m", elevation_metres(&load->elevation));
+	json_text(json, "confirmed", load_from_notebook(load) ? NULL : confirmed_name(load->confirmed));
+	if (load->elevation.known)
+		json_number(json, "elevation_m", elevation_metres(&load->elevation));
+	else
+		json_null(json, "elevation_m");
 	json_close(json);
 }
 
@@ -96,18 +104,23 @@ static void put_process_text(FILE *out, const struct log_load *load)
 {
 	char height[64];
 
-	(void)fprintf(out, "    %d minutes", load->minutes);
+	if (load->minutes > 0)
+		(void)fprintf(out, "    %d minutes", load->minutes);
+	else
+		(void)fputs("    minutes not noted", out);
 	if (load->pressure_psi != NO_PRESSURE)
 		(void)fprintf(out, " at %d psi", load->pressure_psi);
 	elevation_words(&load->elevation, height, sizeof(height));
-	(void)fprintf(out, ", %s, %s; ", method_words(load->method), height);
-	plain_put(out, load->confirmed == CONFIRMED_PRACTICE ? "common practice, no source" : load->source);
+	(void)fprintf(out, ", %s, %s; ", load->method_not_noted ? "canner not noted" : method_words(load->method),
+	              load->elevation.known ? height : "elevation not noted");
+	plain_put(out, load->confirmed == CONFIRMED_PRACTICE && !load_from_notebook(load) ? "common practice, no source" : load->source);
 	(void)fputc('\n', out);
 }
 
 static void put_load_text(FILE *out, const struct load_facts *facts)
 {
 	const struct log_load *load = &facts->load;
+	char note[SENTENCE_MAX_BYTES];
 
 	(void)fprintf(out, "load %" PRId64 ", lot ", load->id);
 	plain_put(out, facts->lot.code);
@@ -126,6 +139,9 @@ static void put_load_text(FILE *out, const struct load_facts *facts)
 		plain_put(out, load->verdict_why);
 	}
 	(void)fputc('\n', out);
+	utf8_clean(note, sizeof(note), load->note); /* it may have several lines */
+	if (note[0] != '\0')
+		(void)fprintf(out, "    note: %s\n", note);
 }
 
 bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,

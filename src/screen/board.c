@@ -340,6 +340,8 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 		return false;
 	loop->desk.kitchen = day_kitchen(loop->day);
 	loop->desk.config = &loop->config;
+	loop->desk.wishes = wishes;
+	loop->desk.log_path = path;
 	if (!right_kind_of_log(loop, path, wishes->rehearsal, fault))
 		return false;
 	(void)config_alarm_argv(&loop->config, argv);

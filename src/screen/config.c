@@ -73,6 +73,42 @@ static bool set_alarm_command(struct config *config, const char *value, const st
 	return true;
 }
 
+/* One thing of a sheet of labels; its fault becomes one of this line. */
+static bool set_sheet(struct config *config, const char *value, const struct place *place,
+                      bool (*set)(struct label_sheet *, const char *, struct fault *))
+{
+	struct fault why = { 0 };
+
+	return set(&config->sheet, value, &why) || refuse(place, why.sentence);
+}
+
+static bool set_label_page(struct config *config, const char *value, const struct place *place)
+{
+	return set_sheet(config, value, place, label_sheet_page);
+}
+
+static bool set_label_grid(struct config *config, const char *value, const struct place *place)
+{
+	return set_sheet(config, value, place, label_sheet_grid);
+}
+
+static bool set_label_margin(struct config *config, const char *value, const struct place *place)
+{
+	return set_sheet(config, value, place, label_sheet_margin);
+}
+
+static bool set_label_gap(struct config *config, const char *value, const struct place *place)
+{
+	return set_sheet(config, value, place, label_sheet_gap);
+}
+
+static bool set_label_format(struct config *config, const char *value, const struct place *place)
+{
+	struct fault why = { 0 };
+
+	return label_format_read(value, &config->label_format, &why) || refuse(place, why.sentence);
+}
+
 /* ---- Keys ---- */
 
 struct key {
@@ -85,6 +121,11 @@ static const struct key keys[] = {
     {"ascii", set_ascii},
     {"colour", set_colour},
     {"bell", set_bell},
+    {"label_page", set_label_page},
+    {"label_grid", set_label_grid},
+    {"label_margin", set_label_margin},
+    {"label_gap", set_label_gap},
+    {"label_format", set_label_format},
 };
 
 static char *trim(char *text)
@@ -111,7 +152,7 @@ static bool set_key(struct config *config, const char *name, const char *value, 
 	}
 	return fault_set(place->fault, FAULT_MISUSE,
 	                 "%s:%u: there is no key \"%.40s\"; the keys are alarm_command, ascii, "
-	                 "colour and bell.",
+	                 "colour, bell and label_page, _grid, _margin, _gap, _format.",
 	                 place->name, place->line, name);
 }
 
@@ -133,7 +174,7 @@ static bool read_line(struct config *config, char *line, unsigned *seen,
 
 void config_defaults(struct config *config)
 {
-	*config = (struct config){.colour = true, .bell = true};
+	*config = (struct config){.colour = true, .bell = true, .sheet = label_sheet_usual()};
 }
 
 /* Copy one line without its end into `line`; false when it cannot be one. */

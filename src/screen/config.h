@@ -6,13 +6,19 @@
  *   ascii  = no
  *   colour = yes
  *   bell   = yes
+ *   label_page   = letter
+ *   label_grid   = 2x5
+ *   label_margin = 12.7mm
+ *   label_gap    = 2.5mm
+ *   label_format = html
  *
  * One `key = value` a line; ascii = yes draws with ASCII only.  alarm_command is
  * split at blanks into a list of arguments; "double quotes" keep blanks
  * together, a backslash takes the next character as it is, inside quotes and
  * outside.  There is no shell: $, ;, |, * and ~ mean nothing.  A key may stand
  * once.  A missing file means the defaults: no alarm command, UTF-8 where the
- * terminal has it, colour and bell on.
+ * terminal has it, colour and bell on.  The labels' values are as in
+ * engine/label_sheet.h.
  */
 #ifndef STILLROOM_SCREEN_CONFIG_H
 #define STILLROOM_SCREEN_CONFIG_H
@@ -21,6 +27,7 @@
 #include <stddef.h>
 
 #include "engine/fault.h"
+#include "engine/label_sheet.h"
 #include "engine/words.h"
 
 #define CONFIG_FILE_MAX 65536   /* a longer file is refused */
@@ -31,6 +38,8 @@ struct config {
 	bool colour;
 	bool bell;
 	struct words alarm; /* the alarm command; no words: none */
+	struct label_sheet sheet;
+	enum label_format label_format;
 };
 
 void config_defaults(struct config *config);

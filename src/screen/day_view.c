@@ -158,6 +158,17 @@ static void undo(struct desk *desk)
 	refresh(desk);
 }
 
+static void labels(struct desk *desk)
+{
+	if (here(desk) != NULL)
+		desk_labels(desk, here(desk)->subject);
+}
+
+static bool has_jars(const struct desk *desk)
+{
+	return here(desk) != NULL && here(desk)->subject.kind != SUBJECT_RUN;
+}
+
 static void other_day(struct desk *desk, int by)
 {
 	desk->day.day_ms = clock_day_start(desk->day.day_ms) + DAY_MS / 2 + by * DAY_MS;
@@ -188,6 +199,7 @@ static void down(struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "its story", "All that was done about it.", NULL, story },
 	{ 'e', 0, "e", "correct", "Correct what was written down; the correction is in its story.", NULL, correct },
+	{ 'l', 0, "l", "labels", "Labels of its jars that sealed, in a file.", has_jars, labels },
 	{ 'u', 0, "u", "undo", "Take back the last act about it.", NULL, undo },
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ KEY_CODE_LEFT, 0, "Left", "day before", "The day before.", NULL, day_before },

@@ -183,6 +183,21 @@ void desk_undo(struct desk *desk, struct log_subject subject)
 		desk_say_fault(desk, &fault);
 }
 
+void desk_labels(struct desk *desk, struct log_subject about)
+{
+	struct labels_saved saved = { .labels = 0 };
+	struct fault fault = { 0 };
+
+	if (about.kind != SUBJECT_LOAD && about.kind != SUBJECT_BATCH)
+		desk_say(desk, ROLE_QUIET, "Labels are for loads and batches.");
+	else if (desk->wishes->labels(desk->kitchen, &about, desk->log_path, &desk->config->sheet,
+	                              desk->config->label_format, &saved, &fault))
+		desk_say(desk, ROLE_DONE, "%d label%s on %d sheet%s: %s", saved.labels, saved.labels == 1 ? "" : "s",
+		         saved.sheets, saved.sheets == 1 ? "" : "s", saved.path);
+	else
+		desk_say_fault(desk, &fault);
+}
+
 void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count)
 {
 	struct fault fault = { 0 };

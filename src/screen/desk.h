@@ -23,6 +23,7 @@
 #include "kitchen/reprocess.h"
 #include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
+#include "screen/board.h"
 #include "screen/config.h"
 #include "screen/picker.h"
 #include "screen/terminal.h"
@@ -307,6 +308,8 @@ struct desk {
 	struct terminal *terminal;
 	struct kitchen *kitchen;
 	const struct config *config;
+	const struct board_wishes *wishes;
+	const char *log_path;
 	struct moment now; /* of the frame being drawn or the key being handled */
 	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
 	enum view_name view;
@@ -460,6 +463,8 @@ const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work 
 void desk_hear(struct desk *desk); /* an alarm was heard */
 /* Take back the last act about the subject and say what it was. */
 void desk_undo(struct desk *desk, struct log_subject subject);
+/* Write the labels of a load or a batch's lot to a file, and say where. */
+void desk_labels(struct desk *desk, struct log_subject about);
 /* Read the lid boxes anew into a malloc'ed list, freeing the old one. */
 void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count);
 

@@ -417,6 +417,11 @@ static void finish(struct desk *desk)
 	}
 }
 
+static void labels(struct desk *desk)
+{
+	desk_labels(desk, (struct log_subject){ SUBJECT_LOAD, desk->seals.load_id });
+}
+
 static void undo(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
@@ -503,6 +508,7 @@ static const struct view_key keys[] = {
 	{ 'w', 0, "w", "who", "Who looks at the seals (initials); recorded with each jar.", marking, initials },
 	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "The load before.", has_others, load_before },
 	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },
+	{ 'l', 0, "l", "labels", "Labels of the jars that sealed, in a file.", marking, labels },
 	{ 'u', 0, "u", "undo", "Take back the last mark.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back; all marks are kept.", NULL, back },
 	{ KEY_CODE_LEFT, 0, "arrows", NULL, "Move among the jars.", marking, left },

@@ -23,7 +23,7 @@ stand_in() { # stand_in NAME "body"
 
 # What apt-get would bring: programs that answer well.
 all_there() {
-	for tool in cc make pkg-config tmux ps glpsol; do stand_in "$tool" 'exit 0'; done
+	for tool in cc make pkg-config tmux ps glpsol python3; do stand_in "$tool" 'exit 0'; done
 	stand_in locale 'echo C.utf8'
 }
 
@@ -65,10 +65,10 @@ stand_in apt-get 'echo "$DEBIAN_FRONTEND $*" >>"$OWN/asked"
 case $* in
 *update*) echo fresh >"$OWN/lists" ;;
 *) [ -f "$OWN/lists" ] || exit 100
-	for tool in cc make pkg-config tmux ps glpsol; do printf "#!/bin/sh\n" >"$OWN/bin/$tool"; chmod +x "$OWN/bin/$tool"; done
+	for tool in cc make pkg-config tmux ps glpsol python3; do printf "#!/bin/sh\n" >"$OWN/bin/$tool"; chmod +x "$OWN/bin/$tool"; done
 	printf "#!/bin/sh\necho C.utf8\n" >"$OWN/bin/locale"; chmod +x "$OWN/bin/locale" ;;
 esac'
-expect 'installs, after an update' 0 'deps: installing .*check gcc glpk-utils .*libncurses-dev .*procps tmux' check
+expect 'installs, after an update' 0 'deps: installing .*check gcc glpk-utils .*libncurses-dev .*procps (python3-icalendar python3-jsonschema )?tmux' check
 if ! grep -q '^noninteractive .*--no-install-recommends check gcc' "$own/asked"; then
 	echo "apt-get was not asked as expected:"
 	cat "$own/asked"

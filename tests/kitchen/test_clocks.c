@@ -394,6 +394,25 @@ START_TEST(jars_are_counted_by_the_local_day)
 }
 END_TEST
 
+START_TEST(a_year_later_is_the_same_day_but_for_the_leap_day)
+{
+	static const struct {
+		const char *made;
+		const char *best;
+	} days[] = { { "2026-09-14", "2027-09-14" }, { "2024-02-29", "2025-02-28" }, { "2023-02-28", "2024-02-28" },
+		     { "2025-12-31", "2026-12-31" } };
+
+	for (size_t i = 0; i < sizeof(days) / sizeof(days[0]); i++) {
+		int64_t made;
+		char best[16];
+
+		ck_assert(clock_read_date(days[i].made, &made));
+		clock_words_date(clock_year_later(made + 12 * HOUR_MS), best, sizeof(best));
+		ck_assert_str_eq(best, days[i].best);
+	}
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("clocks");
@@ -417,6 +436,7 @@ int main(void)
 	tcase_add_test(clocks, a_log_opened_for_the_day_runs_by_the_clock_it_was_made_for);
 	tcase_add_test(clocks, a_date_is_read_as_local_midnight);
 	tcase_add_test(clocks, a_day_of_23_or_25_hours_begins_at_its_midnight);
+	tcase_add_test(clocks, a_year_later_is_the_same_day_but_for_the_leap_day);
 	tcase_add_test(clocks, near_days_are_said_as_people_say_them);
 	tcase_add_test(clocks, jars_are_counted_by_the_local_day);
 	suite_add_tcase(suite, clocks);

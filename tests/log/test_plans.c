@@ -52,6 +52,7 @@ static const enum statement asked[] = {
 	LOADS_LINKED,        TRACE_OF_LOT,        TRACE_OF_LID_BOX,   TRACE_OF_LOAD,
 	TRACE_OF_BATCH,      TRACE_OF_RUN,        TRACE_OF_PRODUCT,   TRACE_OF_DAY,
 	RECALLS_OPEN,        RECALL_GET,          RECALL_JARS,        MARKS_OF_JAR,
+	LOT_NAMED,           JARS_OF_LOT,
 };
 #define ASKED_COUNT (sizeof(asked) / sizeof(asked[0]))
 
@@ -141,7 +142,7 @@ static const char history[] =
 	"INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
 	" WHERE i <= 40000;"
 	"INSERT INTO load SELECT i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
-	" '', 'valid', '', 1, 0, i FROM n WHERE i <= 12000;"
+	" '', 'valid', '', 1, 0, i, '', '' FROM n WHERE i <= 12000;"
 	"INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
 	" SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 1 + i % 8000, i FROM n;"
 	"INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 'x', 1, 1, '', 0, NULL, 2, "

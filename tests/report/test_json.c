@@ -119,6 +119,25 @@ START_TEST(whole_numbers_keep_every_digit)
 }
 END_TEST
 
+START_TEST(decimals_are_exact_and_carry_no_needless_digit)
+{
+	static const struct {
+		int64_t value;
+		int scale;
+		const char *words;
+	} numbers[] = { { 0, 3, "0" },         { 5, 0, "5" },           { 1417320000, 6, "1417.32" },
+		        { -9, 3, "-0.009" },   { -12000, 3, "-12" },    { 10, 3, "0.01" },
+		        { INT64_MIN, 3, "-9223372036854775.808" }, { INT64_MAX, 9, "9223372036.854775807" } };
+
+	for (size_t i = 0; i < sizeof(numbers) / sizeof(numbers[0]); i++) {
+		struct json json = begin();
+
+		json_decimal(&json, NULL, numbers[i].value, numbers[i].scale);
+		ck_written(numbers[i].words);
+	}
+}
+END_TEST
+
 /* The machine may have none of these; then there is nothing to show. */
 START_TEST(the_decimal_sign_of_the_locale_does_not_show)
 {
@@ -179,6 +198,7 @@ int main(void)
 	tcase_add_test(cases, other_characters_stay_as_they_are);
 	tcase_add_test(cases, numbers_are_short_and_read_back_the_same);
 	tcase_add_test(cases, whole_numbers_keep_every_digit);
+	tcase_add_test(cases, decimals_are_exact_and_carry_no_needless_digit);
 	tcase_add_test(cases, the_decimal_sign_of_the_locale_does_not_show);
 	tcase_add_test(cases, instants_are_utc_with_milliseconds);
 	tcase_add_test(cases, members_of_lines_stand_on_their_own_lines);

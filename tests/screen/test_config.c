@@ -103,6 +103,27 @@ START_TEST(all_keys_are_read)
 }
 END_TEST
 
+START_TEST(sheets_of_labels_are_read_and_refused_with_their_line)
+{
+	ck_assert_msg(reads("label_page = a4\nlabel_grid = 3x8\nlabel_margin = 5mm,0\nlabel_gap = 1mm\nlabel_format = svg\n"),
+	              "%s", fault.sentence);
+	ck_assert_int_eq(config.sheet.page_height_um, 297000);
+	ck_assert_int_eq(config.sheet.columns, 3);
+	ck_assert_int_eq(config.sheet.top_um, 5000);
+	ck_assert_int_eq(config.sheet.left_um, 0);
+	ck_assert_int_eq(config.sheet.gap_y_um, 1000);
+	ck_assert_int_eq(config.label_format, LABEL_SVG);
+	ck_assert(reads(""));
+	ck_assert_int_eq(config.sheet.columns, 2);
+	ck_assert_int_eq(config.label_format, LABEL_HTML);
+	check_refused("\nlabel_page = postcard\n", 2, "is not a page");
+	check_refused("label_grid = 0x8\n", 1, "is not a grid");
+	check_refused("label_margin = wide\n", 1, "is not a margin");
+	check_refused("label_gap = 1mm,2mm,3mm\n", 1, "is not a gap");
+	check_refused("label_format = pdf\n", 1, "is not html, svg or text");
+}
+END_TEST
+
 START_TEST(line_ends_and_marks_of_other_editors_do_no_harm)
 {
 	ck_assert_msg(reads("\xef\xbb\xbf" "ascii = yes\r\nbell = no\r\n"), "%s", fault.sentence);
@@ -322,6 +343,7 @@ static Suite *suite(void)
 	tcase_add_checked_fixture(t, start, end);
 	tcase_add_test(t, an_empty_file_means_the_defaults);
 	tcase_add_test(t, all_keys_are_read);
+	tcase_add_test(t, sheets_of_labels_are_read_and_refused_with_their_line);
 	tcase_add_test(t, line_ends_and_marks_of_other_editors_do_no_harm);
 	tcase_add_test(t, a_command_is_split_at_blanks);
 	tcase_add_test(t, quotes_keep_blanks_and_may_be_empty);

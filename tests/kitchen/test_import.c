@@ -1,0 +1,416 @@
+/*
+ * An old notebook, or the export of another log: looked through as a whole, then taken
+ * as a whole or not at all.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "kitchen/import.h"
+#include "support/kitchen_kit.h"
+#include "support/log_kit.h"
+
+#define HEADER "product,date,jars,size,lot,lid_box,method,minutes,pressure_psi,elevation,unsealed,broken,notes\n"
+
+static struct kitchen_kit kit;
+static struct import_result result;
+
+static void begin(void)
+{
+	kk_begin(&kit);
+}
+
+static void end(void)
+{
+	ck_assert(kit_whole(kit.path));
+	kk_end(&kit);
+}
+
+static bool import(const char *text, bool write)
+{
+	return kitchen_import(kit.kitchen, kk_file("notebook.csv", text), write, &result, &kit.fault);
+}
+
+static void take(const char *text)
+{
+	KK_OK(&kit, import(text, true));
+	ck_assert_msg(result.problem_count == 0, "line %ld: %s", result.problems[0].line, result.problems[0].why);
+	ck_assert(result.written);
+}
+
+/* The one line behind the header is refused for this. */
+static void ck_problem(const char *line, const char *why)
+{
+	char text[3000];
+	int64_t before = kk_journal(&kit);
+
+	(void)snprintf(text, sizeof(text), HEADER "%s\n", line);
+	KK_OK(&kit, import(text, true));
+	ck_assert_msg(result.problem_count > 0, "taken: %s", line);
+	ck_assert_msg(strstr(result.problems[0].why, why) != NULL, "%s: %s", line, result.problems[0].why);
+	ck_assert_int_eq(result.problems[0].line, 2);
+	ck_assert(!result.written);
+	ck_assert_int_eq(kk_journal(&kit), before);
+}
+
+static struct log_load only_load(void)
+{
+	struct log_load *loads;
+	struct log_load load;
+	size_t count;
+
+	KK_OK(&kit, log_loads_between(kit.log, INT64_MIN, INT64_MAX, &loads, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	load = loads[0];
+	free(loads);
+	return load;
+}
+
+START_TEST(a_line_becomes_a_load_on_the_shelf_with_an_unknown_process)
+{
+	struct log_load load;
+	struct log_jar jar;
+	struct log_lot lot;
+
+	take(HEADER "\"Peaches, in syrup\",2021-08-14,7,quarts,,spring box,Boiling water,30,,4650ft,2,1,windy\n");
+	load = only_load();
+	ck_assert_int_eq(load.place, PLACE_SHELF);
+	ck_assert_int_eq(load.verdict, VERDICT_UNKNOWN);
+	ck_assert_str_eq(load.verdict_why, "written in a notebook, not by this program");
+	ck_assert_int_eq(load.method, METHOD_BOILING_WATER);
+	ck_assert_int_eq(load.minutes, 30);
+	ck_assert_int_eq(load.elevation.um, 4650 * FOOT_UM);
+	ck_assert(load_from_notebook(&load));
+	ck_assert_str_eq(load.note, "windy");
+	ck_assert_int_eq(kk_jar_row(&kit, load.id, 4).state, JAR_SEALED);
+	ck_assert_int_eq(kk_jar_row(&kit, load.id, 6).state, JAR_UNSEALED);
+	jar = kk_jar_row(&kit, load.id, 7);
+	ck_assert_int_eq(jar.state, JAR_BROKEN);
+	ck_assert_str_eq(jar.size, "quart");
+	KK_OK(&kit, log_lot_get(kit.log, jar.lot_id, &lot, &kit.fault));
+	ck_assert_str_eq(lot.code, "2021-08-14-B1");
+	ck_assert_str_eq(lot.product, "Peaches, in syrup");
+	ck_assert_int_eq(lot.acidity, ACIDITY_LOW_ACID); /* nobody noted it: the careful end */
+	ck_assert_int_eq(kit_number(kit.path, "SELECT retired AND lids = 7 FROM lid_box WHERE label = 'spring box'"), 1);
+	/* It is no work of today: the board is as empty as before. */
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, 0);
+}
+END_TEST
+
+START_TEST(what_the_notebook_does_not_say_is_not_made_up)
+{
+	struct log_load load;
+
+	take("Product,Date,Jars,Size\ngrape jelly,2021-09-02,9,half-pint\n");
+	load = only_load();
+	ck_assert(load.method_not_noted);
+	ck_assert_int_eq(load.minutes, 0);
+	ck_assert(!load.elevation.known);
+	ck_assert_int_eq(kk_jar_row(&kit, load.id, 1).checked_wall_ms, 0);
+	/* Nobody counted the seals: the tally of that season knows nothing of them. */
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM seal_tally WHERE season = 2021"), 0);
+}
+END_TEST
+
+START_TEST(seals_that_were_counted_are_in_the_tally_of_their_season)
+{
+	take("product,date,jars,size,unsealed\ngrape jelly,2021-09-02,9,half-pint,2\n");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT looked * 100 + failed FROM seal_tally "
+	                                      "WHERE season = 2021 AND about = 'house'"),
+	                 902);
+}
+END_TEST
+
+START_TEST(without_yes_nothing_is_written)
+{
+	char *before = kit_dump(kit.path, true);
+	char *after;
+
+	KK_OK(&kit, import("product,date,jars,size\njam,2021-09-02,9,pint\n", false));
+	ck_assert_uint_eq(result.problem_count, 0);
+	ck_assert(!result.written);
+	ck_assert_uint_eq(result.loads, 1);
+	ck_assert_uint_eq(result.jars, 9);
+	after = kit_dump(kit.path, true);
+	ck_assert_str_eq(before, after);
+	free(before);
+	free(after);
+}
+END_TEST
+
+START_TEST(one_bad_line_keeps_all_of_them_out)
+{
+	char *before = kit_dump(kit.path, true);
+	char *after;
+
+	KK_OK(&kit, import("product,date,jars,size\njam,2021-09-02,9,pint\njam,2021-09-02,9,bucket\njam,x,9,pint\n", true));
+	ck_assert_uint_eq(result.problem_count, 2);
+	ck_assert_int_eq(result.problems[0].line, 3);
+	ck_assert_int_eq(result.problems[1].line, 4);
+	after = kit_dump(kit.path, true);
+	ck_assert_str_eq(before, after);
+	free(before);
+	free(after);
+}
+END_TEST
+
+START_TEST(it_is_one_act_and_can_be_taken_back_and_done_again)
+{
+	char *before = kit_dump(kit.path, false);
+	int64_t entries = kk_journal(&kit);
+	char *after;
+
+	take("product,date,jars,size,lid_box\njam,2021-09-02,9,pint,\"Box A, spring\"\njelly,2022-09-02,5,pint,old box\n");
+	ck_assert_int_eq(kk_journal(&kit), entries + 1);
+	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 9);
+	ck_assert(kk_undo(&kit, 0));
+	after = kit_dump(kit.path, false);
+	ck_assert_str_eq(before, after);
+	free(before);
+	free(after);
+	ck_assert(kk_redo(&kit, 0));
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 14);
+}
+END_TEST
+
+START_TEST(each_thing_that_is_wrong_is_told_with_its_line)
+{
+	char long_name[NAME_MAX_BYTES + 40];
+
+	memset(long_name, 'n', sizeof(long_name));
+	memcpy(long_name + NAME_MAX_BYTES, ",2021-08-14,1,pint,,,,,,,,,", 28);
+	ck_problem(long_name, "product is longer than 95 bytes");
+	ck_problem(",2021-08-14,1,pint,,,,,,,,,", "product: what was it?");
+	ck_problem("a\033[2Jb,2021-08-14,1,pint,,,,,,,,,", "control character");
+	ck_problem("a,14.8.2021,1,pint,,,,,,,,,", "not a date like");
+	ck_problem("a,2021-02-30,1,pint,,,,,,,,,", "not a date like");
+	ck_problem("a,2030-01-01,1,pint,,,,,,,,,", "has not come yet");
+	ck_problem("a,2021-08-14,0,pint,,,,,,,,,", "whole number from 1 to 99");
+	ck_problem("a,2021-08-14,,pint,,,,,,,,,", "how many?");
+	ck_problem("a,2021-08-14,100,pint,,,,,,,,,", "whole number from 1 to 99");
+	ck_problem("a,2021-08-14,2.5,pint,,,,,,,,,", "whole number");
+	ck_problem("a,2021-08-14,1,bucket,,,,,,,,,", "no jar size \"bucket\"");
+	ck_problem("a,2021-08-14,1,pint,0123456789012345678901234567890123456789x,,,,,,,,", "lot is longer than 40 bytes");
+	ck_problem("a,2021-08-14,1,pint,,,oven,,,,,,", "method: \"oven\"");
+	ck_problem("a,2021-08-14,1,pint,,,,soon,,,,,", "minutes: \"soon\"");
+	ck_problem("a,2021-08-14,1,pint,,,steam,,10,,,,", "pressure canner only");
+	ck_problem("a,2021-08-14,1,pint,,,,,10,,,,", "pressure canner only");
+	ck_problem("a,2021-08-14,1,pint,,,,,,4650,,,", "elevation:");
+	ck_problem("a,2021-08-14,3,pint,,,,,,,2,2,", "too many");
+	ck_problem("a,2021-08-14,61,pint,,\"Box A, spring\",,,,,,,", "has 60 lids left");
+	ck_problem("a,2021-08-14,1,pint", "4 fields and the first line names 13 columns");
+	ck_problem("a,2021-08-14,1,6\" pint,,,,,,,,,", "quotation mark");
+	ck_problem("caf\xe9,2021-08-14,1,pint,,,,,,,,,", "not UTF-8");
+}
+END_TEST
+
+START_TEST(a_first_line_that_is_none_is_a_fault)
+{
+	KK_REFUSED(&kit, FAULT_MISUSE, import("", true));
+	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars\n", true));
+	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars,size,colour\n", true));
+	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars,size,Size\n", true));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_import(kit.kitchen, "/nowhere/at.all", true, &result, &kit.fault));
+	KK_REFUSED(&kit, FAULT_IO, kitchen_import(kit.kitchen, "/dev/null", true, &result, &kit.fault));
+	KK_OK(&kit, import("product,date,jars,size\n", true));
+	ck_assert(!result.written);
+}
+END_TEST
+
+START_TEST(lots_are_numbered_on_and_never_taken_twice)
+{
+	take("product,date,jars,size,lot\na,2021-08-14,1,pint,\nb,2021-08-14,1,pint,2021-08-14-B2\n"
+	     "c,2021-08-14,1,pint,\nb,2021-08-14,2,pint,2021-08-14-B2\nd,2021-08-15,1,pint,\n");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM lot WHERE (code, product) IN "
+	                                      "(('2021-08-14-B1', 'a'), ('2021-08-14-B2', 'b'), ('2021-08-14-B3', 'c'),"
+	                                      " ('2021-08-15-B1', 'd'))"),
+	                 4);
+	take("product,date,jars,size\ne,2021-08-14,1,pint\n");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT code = '2021-08-14-B4' FROM lot WHERE product = 'e'"), 1);
+	ck_problem("b,2021-08-14,1,pint,2021-08-14-B2,,,,,,,,", "is in the log already");
+	KK_OK(&kit, import("product,date,jars,size,lot\na,2021-08-14,1,pint,X\nb,2021-08-14,1,pint,X\n", true));
+	ck_assert_uint_eq(result.problem_count, 1);
+	ck_assert_ptr_nonnull(strstr(result.problems[0].why, "stands for a of another line"));
+}
+END_TEST
+
+START_TEST(a_box_that_was_used_up_may_be_noted_again)
+{
+	take("product,date,jars,size,lid_box\na,2021-08-14,9,pint,old\n");
+	take("product,date,jars,size,lid_box\nb,2022-08-14,5,pint,old\n");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) * 100 + max(lids) FROM lid_box WHERE label = 'old'"), 114);
+}
+END_TEST
+
+START_TEST(formulas_lose_their_guard_and_notes_keep_their_lines)
+{
+	take("product,date,jars,size,notes\n'=jam,2021-08-14,1,pint,\"'-windy\nand wet\"\n");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT product = '=jam' FROM lot WHERE product LIKE '%jam'"), 1);
+	ck_assert_str_eq(only_load().note, "-windy\nand wet");
+}
+END_TEST
+
+START_TEST(other_separators_and_line_ends_are_read_too)
+{
+	take("product;date;jars;size\r\"a;b\";2021-08-14;2;pint\rc;2021-08-14;3;pint\r");
+	ck_assert_uint_eq(result.jars, 5);
+}
+END_TEST
+
+START_TEST(more_problems_than_can_be_told_are_counted)
+{
+	char *text = malloc(40 + 1000 * 24);
+	size_t used;
+
+	ck_assert_ptr_nonnull(text);
+	used = (size_t)snprintf(text, 40, "product,date,jars,size\n");
+	for (int i = 0; i < 1000; i++)
+		used += (size_t)snprintf(text + used, 24, "a,2021-08-14,1,bucket\n");
+	KK_OK(&kit, import(text, true));
+	free(text);
+	ck_assert_uint_eq(result.problem_count, 1000);
+	ck_assert_int_eq(result.problems[IMPORT_PROBLEMS_KEPT - 1].line, IMPORT_PROBLEMS_KEPT + 1);
+}
+END_TEST
+
+START_TEST(a_notebook_load_frightens_nobody_with_another_elevation)
+{
+	take("product,date,jars,size\njam,2021-09-02,9,pint\n");
+	ck_assert_ptr_null(kk_warned(&kit, "elevation-changed", 0));
+}
+END_TEST
+
+START_TEST(a_house_that_was_too_low_says_nothing_of_a_notebook)
+{
+	char line[200];
+	char date[16];
+	int loads = -1;
+
+	clock_words_date(kit.clock.now.wall_ms, date, sizeof(date));
+	(void)snprintf(line, sizeof(line), "product,date,jars,size,elevation,minutes\njam,%s,9,pint,4650ft,10\n", date);
+	take(line);
+	KK_OK(&kit, kitchen_elevation_touches(kit.kitchen, "7500ft", &loads, &kit.fault));
+	ck_assert_int_eq(loads, 0);
+}
+END_TEST
+
+/* --- our own export, by hand: what the program itself writes is tests/report/test_import.sh ---- */
+
+#define LOTS "lot,product,food,pack,acidity,made\r\nA1,jam,f,hot,acid,2026-09-01T08:00:00.000Z\r\n"
+#define LOADS_HEADER                                                                                           \
+	"load,station,method,place,opened,minutes,pressure_psi,headspace_in,jar_in_table,source,confirmed,elevation_m," \
+	"elevation_slack_m,elevation_by,verdict,verdict_why,process_ended,broken,note\r\n"
+#define LOAD "4,Big kettle,boiling_water,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
+#define JARS_HEADER                                                                                          \
+	"load,place,lot,size,state,siphoning,fate,fate_by,fate_done,checked,filled,lid_box,closed_by," \
+	"press,tap,eye,checked_by,from_load,from_place,gone_why,gone,recalled\r\n"
+#define NO_MORE ",,,,,,,,,no\r\n"
+
+static char folder[400];
+
+static void export_of(const char *lots, const char *loads, const char *jars)
+{
+	const char *path = kk_file("lots.csv", lots);
+
+	(void)snprintf(folder, sizeof(folder), "%.*s", (int)(strrchr(path, '/') - path), path);
+	(void)kk_file("loads.csv", loads);
+	(void)kk_file("jars.csv", jars);
+	KK_OK(&kit, kitchen_import(kit.kitchen, folder, true, &result, &kit.fault));
+}
+
+static void ck_export_problem(const char *loads, const char *jars, const char *file, const char *why)
+{
+	export_of(LOTS, loads, jars);
+	ck_assert_msg(result.problem_count == 1, "%zu problems", result.problem_count);
+	ck_assert_str_eq(result.problems[0].file, file);
+	ck_assert_msg(strstr(result.problems[0].why, why) != NULL, "%s", result.problems[0].why);
+}
+
+START_TEST(an_export_comes_back_with_its_numbers_but_valid_only_when_checked)
+{
+	char loads[1000];
+	struct log_load load;
+
+	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
+	export_of(LOTS, loads,
+	          JARS_HEADER "4,2,A1,half_pint,sealed,slight,none,,,2026-09-02T08:00:00.000Z,,\"Box A, spring\",AB" NO_MORE
+	                      ",0,A1,half_pint,unchecked,none,fridge,2026-09-04T08:00:00.000Z,,,,," NO_MORE);
+	ck_assert_msg(result.written, "%s", result.problems[0].why);
+	load = only_load();
+	ck_assert_int_eq(load.id, 4);
+	ck_assert_int_eq(load.verdict, VERDICT_UNKNOWN); /* written by hand: nothing says that this program wrote it */
+	ck_assert_uint_eq(result.changed, 1);
+	ck_assert_int_eq(load.headspace_thou, 250);
+	ck_assert_int_eq(load.station_id, kk_station(&kit, BIG_KETTLE)); /* the same name and kind: the same canner */
+	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 1);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
+	/* A jar that belongs to nothing here can still be told off. */
+	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, kitchen_board(kit.kitchen)->fates[0].id, &kit.fault));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+}
+END_TEST
+
+START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
+{
+	char loads[1000];
+
+	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "rack");
+	ck_export_problem(loads, JARS_HEADER "4,1,A1,half_pint,sealed,none,none,,,,,," NO_MORE, "loads.csv", "on the rack");
+	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "moon");
+	ck_export_problem(loads, JARS_HEADER, "loads.csv", "place: \"moon\"");
+	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
+	ck_export_problem(loads, JARS_HEADER "5,1,A1,half_pint,sealed,none,none,,,,,," NO_MORE, "jars.csv", "no load 5");
+	ck_export_problem(loads, JARS_HEADER "4,1,B9,half_pint,sealed,none,none,,,,,," NO_MORE, "jars.csv", "no lot \"B9\"");
+	ck_export_problem(loads, JARS_HEADER ",0,A1,half_pint,unchecked,none,none,,,,,," NO_MORE, "jars.csv", "waits for a canner");
+	ck_export_problem(loads, JARS_HEADER "4,1,A1,pint,sealed,none,none,,,,,," NO_MORE "4,1,A1,pint,sealed,none,none,,,,,," NO_MORE,
+	                  "jars.csv", "each once");
+	ck_export_problem(loads, JARS_HEADER "4,1,A1,pint,sealed,none,none,soon,,,,," NO_MORE, "jars.csv", "fate_by: \"soon\"");
+	ck_export_problem(loads, JARS_HEADER "4,1,A1,pint,sealed,none,none,,,,,,,,,,,4,9,,,no\r\n", "jars.csv",
+	                  "no jar stands before this one at place 9 of load 4");
+	ck_export_problem(loads, JARS_HEADER "4,1,A1,pint,sealed,none,none,,,,,,,,,,,,,used,,no\r\n", "jars.csv",
+	                  "gone and gone_why go together");
+	ck_export_problem(loads, JARS_HEADER "4,1,A1,pint,sealed,none,none,,,,,,,,,,,,,,,yes\r\n", "jars.csv",
+	                  "a recall still looks for this jar");
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM lot"), 0);
+}
+END_TEST
+
+START_TEST(half_an_export_is_none)
+{
+	(void)kk_file("lots.csv", LOTS);
+	export_of(LOTS, LOADS_HEADER, JARS_HEADER);
+	ck_assert(result.written); /* a lot without jars is one, too */
+	(void)unlink(kk_file("jars.csv", ""));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_import(kit.kitchen, folder, true, &result, &kit.fault));
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("import");
+	TCase *tests = tcase_create("import");
+
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_add_test(tests, a_line_becomes_a_load_on_the_shelf_with_an_unknown_process);
+	tcase_add_test(tests, what_the_notebook_does_not_say_is_not_made_up);
+	tcase_add_test(tests, seals_that_were_counted_are_in_the_tally_of_their_season);
+	tcase_add_test(tests, without_yes_nothing_is_written);
+	tcase_add_test(tests, one_bad_line_keeps_all_of_them_out);
+	tcase_add_test(tests, it_is_one_act_and_can_be_taken_back_and_done_again);
+	tcase_add_test(tests, each_thing_that_is_wrong_is_told_with_its_line);
+	tcase_add_test(tests, a_first_line_that_is_none_is_a_fault);
+	tcase_add_test(tests, lots_are_numbered_on_and_never_taken_twice);
+	tcase_add_test(tests, a_box_that_was_used_up_may_be_noted_again);
+	tcase_add_test(tests, formulas_lose_their_guard_and_notes_keep_their_lines);
+	tcase_add_test(tests, other_separators_and_line_ends_are_read_too);
+	tcase_add_test(tests, more_problems_than_can_be_told_are_counted);
+	tcase_add_test(tests, a_notebook_load_frightens_nobody_with_another_elevation);
+	tcase_add_test(tests, a_house_that_was_too_low_says_nothing_of_a_notebook);
+	tcase_add_test(tests, an_export_comes_back_with_its_numbers_but_valid_only_when_checked);
+	tcase_add_test(tests, an_export_that_was_touched_is_refused_where_it_makes_no_sense);
+	tcase_add_test(tests, half_an_export_is_none);
+	suite_add_tcase(suite, tests);
+	return kk_run(suite);
+}

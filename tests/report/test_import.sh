@@ -1,0 +1,97 @@
+#!/bin/sh
+# An old notebook comes in; our own export comes back to the byte.
+set -u
+# shellcheck source=tests/report/out_kit.sh
+. "$(dirname "$0")/out_kit.sh"
+
+round_trip() { # round_trip NAME LOG
+	gives 0 export csv -f "$2" -o "$own/$1-out"
+	gives 0 setup "$own/new.kitchen" -f "$own/$1-again.db"
+	gives 0 import csv "$own/$1-out" -f "$own/$1-again.db"
+	says "Nothing is written yet: --yes imports it."
+	gives 0 import csv "$own/$1-out" -f "$own/$1-again.db" --yes
+	gives 0 export csv -f "$own/$1-again.db" -o "$own/$1-back"
+	for table in lots loads jars; do
+		same "$own/$1-out/$table.csv" "$own/$1-back/$table.csv"
+	done
+}
+
+printf 'kitchen "Another"\n' >"$own/new.kitchen"
+
+# --- an export ---------------------------------------------------------------------------
+
+"$SUPPORT/season" "$own/season.db" || bad "no log"
+round_trip season "$own/season.db"
+gives 3 import csv "$own/season-out" -f "$own/season-again.db" --yes
+says "is in the log already"
+"$SUPPORT/season" "$own/open.db" open || bad "no log"
+gives 0 export csv -f "$own/open.db" -o "$own/open-out"
+gives 0 setup "$own/new.kitchen" -f "$own/other.db"
+gives 3 import csv "$own/open-out" -f "$own/other.db" --yes
+says "loads.csv:8: this load is still in its canner or on the rack"
+"$SUPPORT/season" "$own/sought.db" recall || bad "no log"
+gives 0 export csv -f "$own/sought.db" -o "$own/sought-out"
+gives 3 import csv "$own/sought-out" -f "$own/other.db" --yes
+says "a recall still looks for this jar"
+
+# Whoever changes a row by hand does not make a process valid.
+for change in 's/not_valid/valid/' 's/,10,/,12,/' 's/,[0-9a-f]*\r$/,\r/'; do
+	rm -rf "$own/changed" "$own/changed.db"
+	cp -r "$own/season-out" "$own/changed"
+	sed "$change" "$own/season-out/loads.csv" >"$own/changed/loads.csv"
+	gives 0 setup "$own/new.kitchen" -f "$own/changed.db"
+	gives 0 import csv "$own/changed" -f "$own/changed.db" --yes
+	says "changed after the export: the process counts as UNKNOWN"
+	gives 0 export csv --table loads -f "$own/changed.db"
+	says "its record was changed after it was exported"
+done
+
+# --- a notebook -----------------------------------------------------------------------------
+
+cat >"$own/notebook.csv" <<'END'
+Product,Date,Jars,Size,Lot,Lid box,Method,Minutes,Unsealed,Left,Notes
+"Peaches, in light syrup",2021-08-14,14,quarts,,spring box,boiling water,30,2,3,"windy day
+kettle on the left"
+Grape jelly,2021-09-02,9,half-pint,A7,,,,,,"'=HYPERLINK(""http://example.invalid"")"
+END
+gives 1 import csv "$own/notebook.csv" -f "$own/none.db" # nothing to look at yet
+gives 0 import csv "$own/notebook.csv" -f "$own/none.db" --yes
+says "2 lines: 2 lots, 2 loads, 23 jars, 1 lid box new here."
+says "every process as unknown"
+gives 0 loads --all -f "$own/none.db"
+says "process unknown: written in a notebook, not by this program"
+says "minutes not noted, canner not noted, elevation not noted"
+says "note: windy day kettle on the left"
+gives 0 loads --all --json -f "$own/none.db"
+says '"method": null'
+says '"minutes": null'
+says '"elevation_m": null'
+gives 0 pantry -f "$own/none.db"
+says "    3 quarts       Peaches, in light syrup"
+says "    9 half-pints   Grape jelly"
+round_trip notebook "$own/none.db"
+gives 0 jars --all -f "$own/none.db"
+
+# --- what is wrong with it --------------------------------------------------------------------
+
+printf 'product,date,jars,size\na\033]0;title\007,2021-08-14,1,pint\nb,2021-08-14,1,\033[2Jpint\n' >"$own/hostile.csv"
+gives 3 import csv "$own/hostile.csv" -f "$own/none.db" --yes
+says "hostile.csv:2: product holds a control character"
+says 'no jar size "?[2Jpint"'
+says "nothing was imported: 2 things to mend in 2 lines"
+tame "$own/out" "$own/err"
+printf 'product,date,jars,size\n' >"$own/headed.csv"
+gives 0 import csv "$own/headed.csv" -f "$own/none.db" --yes
+says "There is nothing to import."
+printf 'colour\nred\n' >"$own/wrong.csv"
+gives 1 import csv "$own/wrong.csv" -f "$own/none.db"
+says 'there is no column "colour"; the columns are product, date, jars, size'
+gives 1 import csv "$own/absent.csv" -f "$own/none.db"
+gives 2 import json "$own/notebook.csv" -f "$own/none.db"
+gives 2 import csv -f "$own/none.db"
+says "import csv needs a PATH"
+gives 2 import csv a b -f "$own/none.db"
+head -c 3000 /dev/urandom >"$own/noise.csv"
+"$STILLROOM" import csv "$own/noise.csv" -f "$own/none.db" --yes >"$own/out" 2>"$own/err"
+tame "$own/out" "$own/err"
+finish
