@@ -111,6 +111,16 @@ static const char *const tallies[] = {
 };
 WORDS(tallies, TALLY_ABOUT_COUNT);
 
+/* Of struct log_work: a load, run or batch; never the house or a station. */
+static const char *const works[] = {
+	[SUBJECT_HOUSE] = "?",
+	[SUBJECT_STATION] = "?",
+	[SUBJECT_LOAD] = "load",
+	[SUBJECT_RUN] = "run",
+	[SUBJECT_BATCH] = "batch",
+};
+WORDS(works, SUBJECT_KIND_COUNT);
+
 const struct words words_of_place = {places, PLACE_COUNT};
 const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
 const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
@@ -123,6 +133,7 @@ const struct words words_of_juice_state = {juice_states, JUICE_STATE_COUNT};
 const struct words words_of_juice_why = {juice_whys, JUICE_WHY_COUNT};
 const struct words words_of_supply_why = {supply_whys, SUPPLY_WHY_COUNT};
 const struct words words_of_tally = {tallies, TALLY_ABOUT_COUNT};
+const struct words words_of_work = {works, SUBJECT_KIND_COUNT};
 
 static const char *word(const struct words *words, int index)
 {

@@ -1,0 +1,1 @@
+-- 0005: held free for the day plan.

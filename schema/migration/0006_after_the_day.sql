@@ -1,0 +1,1 @@
+-- 0006: held free for seals and the pantry.
