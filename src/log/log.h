@@ -605,6 +605,8 @@ bool log_next_lot_number(struct log *log, const char *prefix, int *number, struc
 bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bool older, int most,
                struct log_work **rows, size_t *count, struct fault *fault);
 bool log_work_get(struct log *log, struct log_subject subject, struct log_work *out, struct fault *fault);
+/* The smallest id a work of that season can have. */
+int64_t log_season_begins(int season);
 /* Is anything wished for that only the search can tell? */
 bool log_wish_searches(const struct log_wish *wish);
 bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault); /* newest first */

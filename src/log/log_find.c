@@ -184,6 +184,11 @@ static int64_t year_began(int year)
 	return (365 * (int64_t)(year - 1970) + leap_days) * 86400;
 }
 
+int64_t log_season_begins(int season)
+{
+	return year_began(season) * TICKS_A_SECOND;
+}
+
 /* The ids of a season: from `first` up to before `end`. */
 static void stretch_of(int season, int64_t *first, int64_t *end)
 {
@@ -191,8 +196,8 @@ static void stretch_of(int season, int64_t *first, int64_t *end)
 	*end = INT64_MAX;
 	if (season < 1 || season > YEAR_MAX)
 		return;
-	*first = year_began(season) * TICKS_A_SECOND;
-	*end = year_began(season + 1) * TICKS_A_SECOND;
+	*first = log_season_begins(season);
+	*end = log_season_begins(season + 1);
 }
 
 static struct query start_browsing(struct log *log, int season, int64_t from_id, bool older)
