@@ -26,6 +26,8 @@
 #define PATH_BYTES 4096
 #define PRACTICE_SPEED 60
 #define PRACTICE_SPEED_MAX 3600
+#define YEAR_MIN 1000
+#define YEAR_MAX 9999
 #define PRACTICE_NAME "/stillroom-practice-XXXXXX.db"
 #define PRACTICE_ENDING 3 /* of it: ".db" */
 
@@ -176,6 +178,46 @@ static bool run_supplies(const struct arguments *arguments, struct fault *fault)
 	if (!look_at_log(arguments, &day, fault))
 		return false;
 	done = report_supplies(&to, day, fault);
+	day_close(day);
+	return done;
+}
+
+static bool run_seasons(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct day *day;
+	bool done;
+
+	if (!look_at_log(arguments, &day, fault))
+		return false;
+	done = report_seasons(&to, day, fault);
+	day_close(day);
+	return done;
+}
+
+static bool read_year(const char *words, int *year, struct fault *fault)
+{
+	char *end;
+	long value;
+
+	errno = 0;
+	value = strtol(words, &end, 10);
+	if (end == words || *end != '\0' || errno != 0 || value < YEAR_MIN || value > YEAR_MAX)
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a year like 2026", words);
+	*year = (int)value;
+	return true;
+}
+
+static bool run_season(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct day *day;
+	bool done;
+	int year = 0;
+
+	if (!read_year(arguments->operand, &year, fault) || !look_at_log(arguments, &day, fault))
+		return false;
+	done = report_season(&to, day, year, fault);
 	day_close(day);
 	return done;
 }
@@ -473,6 +515,21 @@ static const struct command commands[] = {
 	    .help = "what is on the shelf: jars, lids, sugar, acid, pectin, fruit, juice",
 	    .takes = LOOKS,
 	    .run = run_supplies,
+	},
+	{
+	    .word = "seasons",
+	    .help = "the years beside one another: jars, seals, juice, hours, come-up",
+	    .more = "A season is a year, UTC. \"stillroom season 2026\" tells all of one.\n",
+	    .takes = LOOKS,
+	    .run = run_seasons,
+	},
+	{
+	    .word = "season",
+	    .operand = "YEAR",
+	    .help = "one year: jars, yields, seals by box, canner and product, stations",
+	    .more = "What stands in brackets behind a rate is where the true one may lie (95%).\n",
+	    .takes = LOOKS,
+	    .run = run_season,
 	},
 	{
 	    .word = "forecast",

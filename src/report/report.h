@@ -63,6 +63,10 @@ void report_warnings(const struct report *to, struct day *day);
 /* Every supply, lid box and juice. */
 bool report_supplies(const struct report *to, struct day *day, struct fault *fault);
 
+/* The seasons beside one another; one of them (FAULT_MISSING: nothing was made). */
+bool report_seasons(const struct report *to, struct day *day, struct fault *fault);
+bool report_season(const struct report *to, struct day *day, int year, struct fault *fault);
+
 struct ahead_words {
 	const char *fruit;
 	const char *weight;
