@@ -469,6 +469,7 @@ static const struct view_key keys[] = {
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
+	{ 'y', 0, "y", "years", "The years before: what they came to, every load and batch, search.", NULL, seasons_view_enter },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },

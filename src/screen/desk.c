@@ -27,6 +27,11 @@ static const struct view *const views[] = {
 	[VIEW_WARNINGS] = &warnings_view,
 	[VIEW_FATES] = &fates_view,
 	[VIEW_STORY] = &story_view,
+	[VIEW_SEASONS] = &seasons_view,
+	[VIEW_SEASON] = &season_view,
+	[VIEW_WORKS] = &works_view,
+	[VIEW_WORKS_PICK] = &works_pick_view,
+	[VIEW_PAST] = &past_view,
 	[VIEW_HELP] = &help_view,
 	[VIEW_LEAVE] = &leave_view,
 };
@@ -49,6 +54,12 @@ void desk_clear(struct desk *desk)
 	free(desk->shelf.ledger);
 	free(desk->forecast.missing);
 	free(desk->story_rows);
+	free(desk->back.seasons);
+	free(desk->back.figures);
+	free(desk->back.page.rows);
+	free(desk->back.products);
+	free(desk->back.facts);
+	free(desk->back.entries);
 	free(desk->house_boxes);
 	free(desk->house_supplies);
 }
