@@ -56,16 +56,23 @@ static bool is_ahead(const struct looking *looking, int season)
 	                      : log_season_begins(season + 1) > looking->from_id;
 }
 
+/* A lot is dated by the local day, a season begins with the year in UTC. */
+static bool may_hold(int year, int season)
+{
+	return year == 0 || (season >= year - 1 && season <= year + 1);
+}
+
 /* Season after season, the nearest first, while the page is not full. */
 static bool look_by_seasons(struct looking *looking, const struct log_season *seasons, size_t count,
                             const struct patience *patience, struct fault *fault)
 {
 	struct works *out = looking->out;
+	int year = log_wish_year(&looking->wish);
 
 	for (size_t i = 0; i < count; i++) {
 		int season = seasons[looking->older ? i : count - 1 - i].season;
 
-		if (!is_ahead(looking, season))
+		if (!is_ahead(looking, season) || !may_hold(year, season))
 			continue;
 		if (out->looked_to != 0 && patience != NULL && !patience->left(patience->state)) {
 			out->all = false;
@@ -88,8 +95,13 @@ static bool look_everywhere(struct looking *looking, const struct patience *pati
 {
 	struct log_season *seasons;
 	size_t count;
+	bool rare;
 	bool ok;
 
+	if (!log_wish_is_rare(looking->kitchen->log, &looking->wish, &rare, fault))
+		return false;
+	if (rare)
+		return look_once(looking, fault);
 	if (!kitchen_seasons(looking->kitchen, &seasons, &count, fault))
 		return false;
 	ok = look_by_seasons(looking, seasons, count, patience, fault);

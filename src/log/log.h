@@ -607,6 +607,12 @@ bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bo
 bool log_work_get(struct log *log, struct log_subject subject, struct log_work *out, struct fault *fault);
 /* The smallest id a work of that season can have. */
 int64_t log_season_begins(int season);
+/* Does a word of the wish stand in so few works (FIND_RARE) that one look through
+ * all seasons is as quick as one through a season? */
+#define FIND_RARE 500
+bool log_wish_is_rare(struct log *log, const struct log_wish *wish, bool *rare, struct fault *fault);
+/* The year of the first date or lot among the words; 0: there is none. */
+int log_wish_year(const struct log_wish *wish);
 /* Is anything wished for that only the search can tell? */
 bool log_wish_searches(const struct log_wish *wish);
 bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault); /* newest first */

@@ -144,6 +144,38 @@ bool log_wish_searches(const struct log_wish *wish)
 	       has_words(wish->words);
 }
 
+int log_wish_year(const struct log_wish *wish)
+{
+	for (const char *at = wish->words; *at != '\0'; at++)
+		if ((at == wish->words || !is_word_byte(at[-1])) && is_date(at))
+			return (int)strtol(at, NULL, 10);
+	return 0;
+}
+
+bool log_wish_is_rare(struct log *log, const struct log_wish *wish, bool *rare, struct fault *fault)
+{
+	*rare = false;
+	for (const char *at = wish->words; *at != '\0' && !*rare;) {
+		char match[FIND_MAX_BYTES * 2];
+		struct text text = TEXT_OVER(match);
+		struct text dates = TEXT_OVER(match);
+		int64_t count;
+		if (!is_word_byte(*at)) {
+			at++;
+			continue;
+		}
+		text_add(&text, "{product lot dates words}:");
+		at = is_date(at) ? add_date(&dates, at) : add_word(&text, at);
+		struct query query = query_start(log, WORDS_COUNT);
+		bind_text(&query, match, sizeof(match));
+		bind_integer(&query, FIND_RARE);
+		if (!query_integer(&query, &count, fault))
+			return false;
+		*rare = count < FIND_RARE;
+	}
+	return true;
+}
+
 /* --- what is found ------------------------------------------------------------------ */
 
 static int64_t second_of(int64_t id)

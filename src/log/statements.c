@@ -401,6 +401,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[WORKS_AFTER] = "SELECT " WORK_COLUMNS " FROM work WHERE id > ? AND id < ? ORDER BY id LIMIT ?",
 	[WORDS_BEFORE] = FOUND "< ? ORDER BY work_words.rowid DESC LIMIT ?",
 	[WORDS_AFTER] = FOUND "> ? ORDER BY work_words.rowid LIMIT ?",
+	[WORDS_COUNT] = "SELECT count(*) FROM (SELECT 1 FROM work_words WHERE work_words MATCH ? LIMIT ?)",
 	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work WHERE kind = ? AND ref = ?",
 	[SEASON_LIST] =
 		"SELECT season_sum.season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "

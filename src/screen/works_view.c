@@ -13,7 +13,7 @@
 #define NARROW 60
 #define WIDE 100
 #define PAGE_ROWS 20     /* before the first frame has told */
-#define PATIENCE_MS 8    /* half of what a screen takes from one picture to the next */
+#define PATIENCE_MS 6     /* a screen takes 16 from one picture to the next */
 #define WHOLE_ROWS 2     /* the line under the cursor once more, to its end */
 
 static int columns(const struct desk *desk)
