@@ -78,17 +78,18 @@ static void tell_process(struct telling *telling, const struct log_load *load)
 	char height[80];
 	char headspace[24];
 	char pressure[24] = "";
+	const struct jar_size *row = jar_size_named(load->jar_in_table);
 
 	elevation_words(&load->elevation, height, sizeof(height));
 	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
 	if (load->pressure_psi != NO_PRESSURE)
 		(void)snprintf(pressure, sizeof(pressure), " at %d psi", load->pressure_psi);
 	tell(telling, PAST_FACT, "%d min%s, %s, headspace %s, by the row for %s", load->minutes, pressure,
-	     method_words(load->method), headspace, load->jar_in_table);
+	     method_words(load->method), headspace, row == NULL ? load->jar_in_table : row->plural);
 	tell(telling, PAST_FACT, "Source: %s%s", load->source,
 	     load->confirmed == CONFIRMED_PRACTICE ? " (common practice, no source)" : "");
-	tell(telling, PAST_FACT, "Elevation used: %s, set by %s", height,
-	     load->elevation_by[0] != '\0' ? load->elevation_by : "nobody named");
+	tell(telling, PAST_FACT, "Elevation used: %s%s%s", height, load->elevation_by[0] != '\0' ? ", set by " : "",
+	     load->elevation_by);
 }
 
 /* "Hold 2 of 3: lost after 7:05 of 15:00" */
