@@ -30,6 +30,8 @@
 #define PATH_BYTES 4096
 #define PRACTICE_SPEED 60
 #define PRACTICE_SPEED_MAX 3600
+#define YEAR_MIN 1000
+#define YEAR_MAX 9999
 #define PRACTICE_NAME "/stillroom-practice-XXXXXX.db"
 #define PRACTICE_ENDING 3 /* of it: ".db" */
 
@@ -232,6 +234,38 @@ static bool run_recall(const struct arguments *arguments, struct fault *fault)
 	if (!read_trace(arguments, &words, fault) || !look_at_log(arguments, &day, fault))
 		return false;
 	done = report_recall(&to, day, &words, fault);
+	day_close(day);
+	return done;
+}
+
+static bool run_seasons(const struct arguments *arguments, struct fault *fault)
+{
+	return run_look(arguments, report_seasons, fault);
+}
+
+static bool read_year(const char *words, int *year, struct fault *fault)
+{
+	char *end;
+	long value;
+
+	errno = 0;
+	value = strtol(words, &end, 10);
+	if (end == words || *end != '\0' || errno != 0 || value < YEAR_MIN || value > YEAR_MAX)
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a year like 2026", words);
+	*year = (int)value;
+	return true;
+}
+
+static bool run_season(const struct arguments *arguments, struct fault *fault)
+{
+	struct report to = report_of(arguments);
+	struct day *day;
+	bool done;
+	int year = 0;
+
+	if (!read_year(arguments->operand, &year, fault) || !look_at_log(arguments, &day, fault))
+		return false;
+	done = report_season(&to, day, year, fault);
 	day_close(day);
 	return done;
 }
@@ -609,6 +643,21 @@ static const struct command commands[] = {
 	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(PRODUCT) |
 	             TAKES(DAY) | TAKES(ALL),
 	    .run = run_recall,
+	},
+	{
+	    .word = "seasons",
+	    .help = "the years beside one another: jars, seals, juice, hours, come-up",
+	    .more = "A season is a year, UTC. \"stillroom season 2026\" tells all of one.\n",
+	    .takes = LOOKS,
+	    .run = run_seasons,
+	},
+	{
+	    .word = "season",
+	    .operand = "YEAR",
+	    .help = "one year: jars, yields, seals by box, canner and product, stations",
+	    .more = "What stands in brackets behind a rate is where the true one may lie (95%).\n",
+	    .takes = LOOKS,
+	    .run = run_season,
 	},
 	{
 	    .word = "forecast",

@@ -56,7 +56,7 @@ enum log_mode {
  * foreign_key_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
  * FAULT_NEWER, FAULT_READ_ONLY, FAULT_DISK_FULL, FAULT_DAMAGED (the sentence
  * names the newest backup that opens whole, if there is one), FAULT_BUSY,
- * FAULT_IO, FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log
+ * FAULT_IO (also: an SQLite without full-text search), FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log
  * that has backups is not begun anew by LOG_CREATE (FAULT_MISSING, FAULT_DAMAGED,
  * naming the backup).  Before a migration the log is copied to
  * PATH.backups/DAY_before_N.db, which stays. */
@@ -616,6 +616,105 @@ struct log_phase_mean {
 	int64_t sum_ms;
 };
 
+/* --- looking back (log_work.c, log_season.c, log_find.c) --- */
+
+/* A load, run or batch of any season as one line. Worked out at the end of each act
+ * from the rows themselves, so that neither browsing nor searching reads a history. */
+struct log_work {
+	int64_t id; /* its place in time: a later one is larger; changes when it is corrected */
+	struct log_subject subject;
+	int season;
+	int64_t station_id;
+	char product[NAME_MAX_BYTES]; /* loads of several: all of them, cut; runs: the fruit */
+	char lot[NAME_MAX_BYTES];     /* likewise; runs: "" */
+	enum verdict verdict;         /* runs: OPEN */
+	bool open;                    /* still in a station, or its process has no end yet */
+	int lost;                     /* boils, steam or pressure lost */
+	int64_t fruit_mg;             /* runs that told both */
+	int64_t juice_ul;
+	int jars; /* loads: not broken */
+	int broken;
+	int looked; /* lids looked at, and those that had not sealed */
+	int failed;
+	int64_t opened_wall_ms; /* to the second */
+};
+
+enum work_state {
+	WORK_ANY,
+	WORK_UNSEALED,  /* loads with a jar that did not seal, or a doubtful one */
+	WORK_NOT_VALID,
+	WORK_UNKNOWN,
+	WORK_VALID,
+	WORK_RESTARTED, /* a boil, steam or pressure was lost */
+	WORK_LOSSES,    /* a jar lost liquid */
+	WORK_BROKEN,    /* a jar broke */
+	WORK_NOTED,     /* a note is on it */
+	WORK_OPEN,
+	WORK_STATE_COUNT
+};
+
+#define FIND_WORDS_MAX 12
+#define FIND_MAX_BYTES 256
+struct log_wish {
+	int season;                 /* 0: any */
+	enum subject_kind kind;     /* SUBJECT_HOUSE: any */
+	enum work_state state;
+	char product[NAME_MAX_BYTES]; /* exactly this; "": any */
+	/* Each word is in its product, lot, ingredients, notes, reasons, or in what the
+	 * journal tells of it; "peach" finds peaches. Words are letters and digits, all
+	 * else only parts them, save that 2026-09-14-B3 is one lot, 2026-09-14 one day. */
+	char words[FIND_MAX_BYTES];
+};
+
+/* The sums of a season: a year, UTC, of when the work was begun; the lids: of when
+ * they were looked at. */
+struct log_season {
+	int season;
+	int64_t loads;
+	int64_t runs;
+	int64_t batches;
+	int64_t jars; /* not broken */
+	int64_t broken;
+	int64_t not_valid; /* loads */
+	int64_t unknown;
+	int64_t lost;     /* boils, steam or pressure lost */
+	int64_t come_ups; /* loads that came up to a hold or a vent, and their time together */
+	int64_t come_up_ms;
+	int64_t fruit_mg; /* of runs that told both */
+	int64_t juice_ul;
+	int64_t acts;
+	int64_t worked_ms; /* between acts less than two hours apart: house rule */
+	int64_t looked;
+	int64_t failed;
+};
+struct log_season_product {
+	char product[NAME_MAX_BYTES];
+	int64_t loads;
+	int64_t jars;
+	int64_t broken;
+	int64_t looked; /* here by the season in which they were made */
+	int64_t failed;
+};
+struct log_season_station {
+	int64_t station_id;
+	char name[NAME_MAX_BYTES];
+	enum station_kind kind;
+	int64_t works; /* loads, runs or batches */
+	int64_t busy_ms;
+};
+struct log_season_fruit {
+	char fruit[NAME_MAX_BYTES]; /* in lower case */
+	int64_t runs;
+	int64_t fruit_mg;
+	int64_t juice_ul;
+};
+#define COME_UP_MINUTES_MAX 240 /* that or more */
+struct log_season_come_up {
+	int64_t station_id;
+	int minutes; /* begun */
+	int64_t loads;
+};
+
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
 const char *verdict_name(enum verdict verdict);
@@ -736,6 +835,34 @@ bool log_marks_of_jar(struct log *log, int64_t jar_id, struct log_recall_jar **r
 bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault);
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
+
+/* At most `most` works that are as wished, those next to `from_id` in time: older
+ * ones, newest first, or newer ones, oldest first. INT64_MAX and INT64_MIN begin at
+ * either end. A wish for a season looks through that season alone; one for words
+ * without a season may look through all. FAULT_MISUSE: more than FIND_WORDS_MAX words. */
+bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bool older, int most,
+               struct log_work **rows, size_t *count, struct fault *fault);
+bool log_work_get(struct log *log, struct log_subject subject, struct log_work *out, struct fault *fault);
+/* The smallest id a work of that season can have. */
+int64_t log_season_begins(int season);
+/* Does a word of the wish stand in so few works (FIND_RARE) that one look through
+ * all seasons is as quick as one through a season? */
+#define FIND_RARE 500
+bool log_wish_is_rare(struct log *log, const struct log_wish *wish, bool *rare, struct fault *fault);
+/* The year of the first date or lot among the words; 0: there is none. */
+int log_wish_year(const struct log_wish *wish);
+/* Is anything wished for that only the search can tell? */
+bool log_wish_searches(const struct log_wish *wish);
+bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault); /* newest first */
+bool log_season_products(struct log *log, int season, struct log_season_product **rows, size_t *count, struct fault *fault); /* most jars first */
+bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count, struct fault *fault); /* busiest first */
+bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count, struct fault *fault); /* most fruit first */
+bool log_season_come_ups(struct log *log, int season, struct log_season_come_up **rows, size_t *count, struct fault *fault); /* shortest first */
+/* Every product that was ever in a load, by name; the first NAME_MAX_BYTES - 1 bytes. */
+struct log_name {
+	char name[NAME_MAX_BYTES];
+};
+bool log_product_names(struct log *log, struct log_name **rows, size_t *count, struct fault *fault);
 
 /* Writing, only inside an act. A row with id 0 is inserted and its id filled
  * in; otherwise the row of that id is replaced (FAULT_MISSING: no such row).

@@ -127,8 +127,10 @@ bool log_migrate(struct log *log, int64_t version, struct fault *fault)
 {
 	if (version > 0 && !back_up_first(log, version, fault))
 		return false;
-	int rc = sqlite3_exec(log->db, "PRAGMA foreign_keys = OFF", NULL, NULL, NULL);
+	/* and a table that views and triggers speak of can be rebuilt: they find the new
+	 * one by its name. Its own triggers go with the old one. */
+	int rc = sqlite3_exec(log->db, "PRAGMA foreign_keys = OFF; PRAGMA legacy_alter_table = ON", NULL, NULL, NULL);
 	bool ok = rc == SQLITE_OK ? migrate_all(log, fault) : log_fault(log, rc, fault);
-	rc = sqlite3_exec(log->db, "PRAGMA foreign_keys = ON", NULL, NULL, NULL);
+	rc = sqlite3_exec(log->db, "PRAGMA foreign_keys = ON; PRAGMA legacy_alter_table = OFF", NULL, NULL, NULL);
 	return ok && (rc == SQLITE_OK || log_fault(log, rc, fault));
 }

@@ -353,7 +353,7 @@ static bool open_steps(struct log *log, struct fault *fault)
 {
 	int64_t version = 0;
 	if (!look_at_file(log, fault) || !open_file(log, fault) || !APPLY(log, settings_always, fault) ||
-	    !identify(log, &version, fault) || !check_writable(log, fault))
+	    !identify(log, &version, fault) || !check_writable(log, fault) || !works_searchable(log, fault))
 		return false;
 	if (version > 0 && !check_health(log, fault))
 		return false;

@@ -86,6 +86,15 @@ bool act_is_open(struct log *log, struct fault *fault);
 /* Capture, journal, COMMIT; the act is over either way. */
 bool act_finish(struct log *log, struct log_entry *entry, struct fault *fault);
 
+/* --- log_work.c --- */
+
+/* The full-text search the log uses is a part of SQLite that can be left out. */
+bool works_searchable(struct log *log, struct fault *fault);
+
+/* Before a commit: work out anew what the changes of the act, or what a stranger
+ * wrote, have made stale. */
+bool works_settle(struct log *log, struct fault *fault);
+
 /* --- log_words.c --- */
 
 struct words {
@@ -109,6 +118,7 @@ extern const struct words words_of_tick;
 extern const struct words words_of_gone;
 extern const struct words words_of_trace;
 extern const struct words words_of_outcome;
+extern const struct words words_of_work;
 
 const char *units_name(enum unit_system units); /* as stored */
 

@@ -152,6 +152,16 @@ const struct words words_of_tick = {ticks, TICK_COUNT};
 const struct words words_of_gone = {gones, GONE_COUNT};
 const struct words words_of_trace = {traces, TRACE_ABOUT_COUNT};
 const struct words words_of_outcome = {outcomes, RECALL_OUTCOME_COUNT};
+/* Of struct log_work: a load, run or batch; never the house or a station. */
+static const char *const works[] = {
+	[SUBJECT_HOUSE] = "?",
+	[SUBJECT_STATION] = "?",
+	[SUBJECT_LOAD] = "load",
+	[SUBJECT_RUN] = "run",
+	[SUBJECT_BATCH] = "batch",
+};
+WORDS(works, SUBJECT_KIND_COUNT);
+
 const struct words words_of_place = {places, PLACE_COUNT};
 const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
 const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
@@ -164,6 +174,7 @@ const struct words words_of_juice_state = {juice_states, JUICE_STATE_COUNT};
 const struct words words_of_juice_why = {juice_whys, JUICE_WHY_COUNT};
 const struct words words_of_supply_why = {supply_whys, SUPPLY_WHY_COUNT};
 const struct words words_of_tally = {tallies, TALLY_ABOUT_COUNT};
+const struct words words_of_work = {works, SUBJECT_KIND_COUNT};
 
 static const char *word(const struct words *words, int index)
 {

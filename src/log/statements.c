@@ -138,6 +138,20 @@
 	"multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, " \
 	"retired"
 
+/* Jars of a work by product are few: one or two rows. */
+#define WORK_COLUMNS \
+	"work.id, work.kind, work.ref, work.season, work.station_id, work.product, work.lot, " \
+	"work.verdict, work.lost, work.fruit_mg, work.juice_ul, " \
+	"(SELECT total(jars) FROM work_product WHERE work_id = work.id), " \
+	"(SELECT total(broken) FROM work_product WHERE work_id = work.id), " \
+	"(SELECT total(looked) FROM work_product WHERE work_id = work.id), " \
+	"(SELECT total(failed) FROM work_product WHERE work_id = work.id)"
+#define WORD_COLUMNS "rowid, product, lot, dates, words, marks"
+#define TEXT_COLUMNS "id, product, lot, dates, words, marks"
+#define FOUND \
+	"SELECT " WORK_COLUMNS " FROM work_words JOIN work ON work.id = work_words.rowid " \
+	"WHERE work_words MATCH ? AND work_words.rowid "
+
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
 	[COMMIT_ACT] = "COMMIT",
@@ -472,6 +486,50 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT lot.code, lot.product, count(*), lot.made_wall_ms FROM jar "
 		"JOIN lot ON lot.id = jar.lot_id WHERE jar.lid_box_id = ? "
 		"GROUP BY lot.id ORDER BY lot.id DESC",
+
+	/* src/log/log_work.c; the view of a kind is schema/migration/0008's. */
+	[STALE_ONE] = "SELECT kind, ref FROM work_stale LIMIT 1",
+	[STALE_DONE] = "DELETE FROM work_stale WHERE kind = ? AND ref = ?",
+	[WORK_WORDS_OUT] =
+		"INSERT INTO work_words (work_words, " WORD_COLUMNS ") "
+		"SELECT 'delete', " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
+	[WORK_PRODUCTS_OUT] =
+		"DELETE FROM work_product WHERE work_id = (SELECT id FROM work WHERE kind = ? AND ref = ?)",
+	[WORK_OUT] = "DELETE FROM work WHERE kind = ? AND ref = ?",
+	[WORK_LOAD_IN] = "INSERT INTO work SELECT * FROM work_of_load WHERE ref = ?",
+	[WORK_RUN_IN] = "INSERT INTO work SELECT * FROM work_of_run WHERE ref = ?",
+	[WORK_BATCH_IN] = "INSERT INTO work SELECT * FROM work_of_batch WHERE ref = ?",
+	[WORK_PRODUCTS_IN] =
+		"INSERT INTO work_product SELECT work.id, product, season, jars, broken, looked, failed "
+		"FROM (SELECT id, season FROM work WHERE kind = 'load' AND ref = ?1) AS work "
+		"JOIN (SELECT * FROM product_of_load WHERE load_id = ?1)",
+	[WORK_WORDS_IN] =
+		"INSERT INTO work_words (" WORD_COLUMNS ") "
+		"SELECT " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
+	[WORKS_BEFORE] =
+		"SELECT " WORK_COLUMNS " FROM work WHERE id < ? AND id >= ? ORDER BY id DESC LIMIT ?",
+	[WORKS_AFTER] = "SELECT " WORK_COLUMNS " FROM work WHERE id > ? AND id < ? ORDER BY id LIMIT ?",
+	[WORDS_BEFORE] = FOUND "< ? ORDER BY work_words.rowid DESC LIMIT ?",
+	[WORDS_AFTER] = FOUND "> ? ORDER BY work_words.rowid LIMIT ?",
+	[WORDS_COUNT] = "SELECT count(*) FROM (SELECT 1 FROM work_words WHERE work_words MATCH ? LIMIT ?)",
+	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work WHERE kind = ? AND ref = ?",
+	[SEASON_LIST] =
+		"SELECT season_sum.season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
+		"come_up_ms, fruit_mg, juice_ul, acts, worked_ms, coalesce(looked, 0), coalesce(failed, 0) "
+		"FROM season_sum LEFT JOIN seal_tally ON seal_tally.season = season_sum.season AND about = 'house' "
+		"AND which = '' ORDER BY season_sum.season DESC",
+	[SEASON_PRODUCTS] =
+		"SELECT product, loads, jars, broken, looked, failed FROM season_product WHERE season = ? "
+		"ORDER BY jars DESC, product",
+	[SEASON_STATIONS] =
+		"SELECT station_id, coalesce(name, ''), coalesce(kind, ''), works, busy_ms FROM season_station "
+		"LEFT JOIN station ON station.id = station_id WHERE season = ? ORDER BY busy_ms DESC, station_id",
+	[SEASON_FRUITS] =
+		"SELECT fruit, runs, fruit_mg, juice_ul FROM season_fruit WHERE season = ? "
+		"ORDER BY fruit_mg DESC, fruit",
+	[SEASON_COME_UPS] =
+		"SELECT station_id, minutes, loads FROM season_come_up WHERE season = ? ORDER BY minutes",
+	[PRODUCT_NAMES] = "SELECT DISTINCT product FROM season_product ORDER BY product",
 
 	[RECIPE_LIST] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE retired = 0 ORDER BY name",
 	[RECIPE_GET] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE id = ?",

@@ -75,6 +75,10 @@ struct recall_words {
 /* Every jar of something, its state and where it is; or recalls with their jars. */
 bool report_recall(const struct report *to, struct day *day, const struct recall_words *words, struct fault *fault);
 
+/* The seasons beside one another; one of them (FAULT_MISSING: nothing was made). */
+bool report_seasons(const struct report *to, struct day *day, struct fault *fault);
+bool report_season(const struct report *to, struct day *day, int year, struct fault *fault);
+
 struct ahead_words {
 	const char *fruit;
 	const char *weight;

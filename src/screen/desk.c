@@ -33,6 +33,11 @@ static const struct view *const views[] = {
 	[VIEW_TRACE] = &trace_view,
 	[VIEW_STEPS] = &steps_view,
 	[VIEW_STORY] = &story_view,
+	[VIEW_SEASONS] = &seasons_view,
+	[VIEW_SEASON] = &season_view,
+	[VIEW_WORKS] = &works_view,
+	[VIEW_WORKS_PICK] = &works_pick_view,
+	[VIEW_PAST] = &past_view,
 	[VIEW_HELP] = &help_view,
 	[VIEW_LEAVE] = &leave_view,
 };
@@ -60,6 +65,12 @@ void desk_clear(struct desk *desk)
 	free(desk->recall.recalls);
 	free(desk->recall.jars);
 	free(desk->story_rows);
+	free(desk->back.seasons);
+	free(desk->back.figures);
+	free(desk->back.page.rows);
+	free(desk->back.products);
+	free(desk->back.facts);
+	free(desk->back.entries);
 	free(desk->house_boxes);
 	free(desk->house_supplies);
 }

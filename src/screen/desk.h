@@ -21,6 +21,7 @@
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
+#include "kitchen/seasons.h"
 #include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
 #include "screen/board.h"
@@ -61,6 +62,11 @@ enum view_name {
 	VIEW_TRACE,
 	VIEW_STEPS,
 	VIEW_STORY,
+	VIEW_SEASONS,
+	VIEW_SEASON,
+	VIEW_WORKS,
+	VIEW_WORKS_PICK,
+	VIEW_PAST,
 	VIEW_HELP,
 	VIEW_LEAVE,
 	VIEW_COUNT
@@ -241,6 +247,35 @@ struct loader_card {
 	char refusal[FAULT_SENTENCE_MAX];
 };
 
+/* Looking back: the seasons, one of them, what was made, one of that. */
+struct back_card {
+	struct log_season *seasons;
+	size_t season_count;
+	struct list_state season_list;
+	enum season_measure measure;
+	int year; /* whose figures are shown */
+	struct figure *figures;
+	size_t figure_count;
+	struct list_state figure_list; /* cursor: first line drawn; top: how many were */
+	struct log_wish wish;
+	struct works page;
+	struct list_state page_list;
+	int page_rows;    /* that found room in the last frame */
+	int64_t older_id; /* where the next page begins, to either side */
+	int64_t newer_id;
+	bool picking_product; /* else a state */
+	struct picker picker;
+	struct log_name *products;
+	size_t product_count;
+	enum view_name opened_from; /* the way back from one of them */
+	struct log_subject subject;
+	struct past_line *facts;
+	size_t fact_count;
+	struct log_entry *entries;
+	size_t entry_count;
+	struct list_state past_list; /* as figure_list */
+};
+
 struct seal_card {
 	int64_t load_id;
 	int cursor;
@@ -358,6 +393,7 @@ struct desk {
 	struct recall_card recall;
 	const char *steps; /* what to do with jars that were thrown out; a constant */
 	enum view_name view_before_steps;
+	struct back_card back;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
 	enum exception excepting; /* while its minutes or a reason are asked for */
@@ -410,6 +446,11 @@ extern const struct view recalls_view;
 extern const struct view trace_view;
 extern const struct view steps_view;
 extern const struct view story_view;
+extern const struct view seasons_view;
+extern const struct view season_view;
+extern const struct view works_view;
+extern const struct view works_pick_view;
+extern const struct view past_view;
 extern const struct view help_view;
 extern const struct view leave_view;
 
@@ -444,6 +485,12 @@ void forecast_view_enter(struct desk *desk);
 void shortage_view_enter(struct desk *desk);
 void recipe_view_enter(struct desk *desk, int64_t own_id); /* 0: a new one */
 void story_view_enter(struct desk *desk, struct log_subject subject);
+void seasons_view_enter(struct desk *desk);
+void season_view_enter(struct desk *desk, int year);
+void works_view_enter(struct desk *desk, int season); /* 0: every one */
+void works_view_search(struct desk *desk);            /* asks for words */
+void works_view_lot(struct desk *desk);                /* the batch and the loads of what is open */
+void past_view_enter(struct desk *desk, struct log_subject subject);
 void seals_view_refresh(struct desk *desk);
 void house_view_refresh(struct desk *desk);
 
@@ -494,6 +541,20 @@ int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum
 
 int seal_picture_wide(int cols); /* jars in a row */
 void seal_picture_draw(struct desk *desk, int top, int rows, int cols);
+
+/* --- plots (plot.c) ------------------------------------------------------------------ */
+
+/* Draw lines `list->cursor` and on between `top` and `top + rows`, each as high as it
+ * must be; how many were drawn is left in list->top.  `draw` draws one, in `rows` at
+ * most, and says how many it took. */
+void scroll_draw(struct desk *desk, struct list_state *list, int count, int top, int rows,
+                 int (*draw)(struct desk *desk, int n, int row, int rows));
+void scroll_move(struct list_state *list, int by, int count);
+/* A bar, and a range with a mark in it, over `cols` columns; shares from 0 to 1. */
+void plot_bar(struct desk *desk, int row, int col, int cols, enum role role, double share);
+void plot_range(struct desk *desk, int row, int col, int cols, enum role role, double low, double at, double high);
+/* Columns side by side, each `each` wide, over `rows` rows; the marked one stands out. */
+void plot_columns(struct desk *desk, int top, int rows, int col, int each, const double *shares, int count, int marked);
 
 /* --- parts of the board (strips.c, ribbon.c, header.c) -------------------------- */
 

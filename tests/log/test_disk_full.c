@@ -146,7 +146,7 @@ END_TEST
 static bool small_disk(const char *folder)
 {
 	return unshare(CLONE_NEWNS) == 0 && mount("none", "/", "none", MS_REC | MS_PRIVATE, NULL) == 0 &&
-	       mount("none", folder, "tmpfs", 0, "size=1m") == 0;
+	       mount("none", folder, "tmpfs", 0, "size=4m") == 0;
 }
 
 static void fill(const char *folder, char *name, size_t size)

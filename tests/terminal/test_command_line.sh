@@ -109,7 +109,7 @@ one_line "$out"
 holds "$out" "stillroom "
 gives 0 --help
 silent "$err"
-for word in setup rehearse boil process foods loads jars warnings supplies forecast shortage restore; do
+for word in setup rehearse boil process foods loads jars warnings supplies forecast shortage seasons season restore; do
 	gives 0 --help
 	holds "$out" "  $word "
 	gives 0 "$word" --help

@@ -1,0 +1,453 @@
+/*
+ * How long each key of the look back takes with a million jars in fifty seasons,
+ * beside the sqlite3 shell on the same statement.  Prints a table, asserts nothing.
+ *
+ * The log is written in the layout before the seasons, so that bringing it up to
+ * date is timed as well.  All data are invented.
+ */
+#include <ftw.h>
+#include <fcntl.h>
+#include <spawn.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "engine/text.h"
+#include "kitchen/kitchen.h"
+#include "kitchen/seasons.h"
+#include "log/log_private.h"
+#include "log/migrations.h"
+#include "support/test_clock.h"
+
+#define ROUNDS 9
+#define LAYOUT_BEFORE 6
+#define PAGE 20
+#define SHELL_ROUNDS 3
+
+extern char **environ;
+
+struct bench {
+	char folder[200];
+	char path[240];
+	struct test_clock clock;
+	struct log *log;
+	struct kitchen *kitchen;
+	struct fault fault;
+};
+
+static void must(const struct bench *bench, bool done, const char *what)
+{
+	if (done)
+		return;
+	(void)fprintf(stderr, "%s: %s\n", what, bench->fault.sentence);
+	exit(1);
+}
+
+#define MUST(bench, call) must((bench), (call), #call)
+
+static double now_ms(void)
+{
+	struct timespec at;
+
+	(void)clock_gettime(CLOCK_MONOTONIC, &at);
+	return (double)at.tv_sec * 1e3 + (double)at.tv_nsec / 1e6;
+}
+
+/* --- fifty invented seasons -------------------------------------------------------------- */
+
+/* 2,223 loads of 9 jars, 1,111 batches and 400 runs a season; a load every 40 minutes
+ * of September and October. Every 25th jar did not seal, every 50th hold was lost. */
+static const char history[] =
+	"CREATE TEMP TABLE n AS WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 111149)"
+	" SELECT i, 233000000000 + CAST(i / 2223 AS INTEGER) * 31557600000 + (i % 2223) * 2400000 AS at FROM n;"
+	"INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'boiling_water', 'Big kettle'),"
+	" (2, 2, 'boiling_water', 'Low kettle'), (3, 3, 'weighted_gauge', 'Weight canner'), (4, 4, 'juicer', 'Tall juicer'),"
+	" (5, 5, 'pot', 'Wide pot');"
+	"INSERT INTO lid_box SELECT 1 + i, 'Box ' || i, 1, 100000, i < 196 FROM n WHERE i < 200;"
+	"INSERT INTO lot SELECT 1 + i, strftime('%Y-%m-%d', at / 1000, 'unixepoch') || '-B' || i,"
+	" CASE i % 7 WHEN 0 THEN 'grape jelly' WHEN 1 THEN 'peaches' WHEN 2 THEN 'green beans' WHEN 3 THEN 'crushed tomatoes'"
+	" WHEN 4 THEN 'apple butter' WHEN 5 THEN 'plum jam' ELSE 'dill pickles' END, 'f', 'hot', 'acid', at FROM n;"
+	"INSERT INTO run SELECT 1 + i, 4, CASE i % 3 WHEN 0 THEN 'apples' ELSE 'grapes' END, 10886217, 0, 1, 1, 1, '', 3,"
+	" at FROM n WHERE i % 2223 < 400;"
+	"INSERT INTO juice (run_id, kind, made_ul, state, made_wall_ms, state_wall_ms)"
+	" SELECT 1 + i, 'grape', 6500000 + i % 700000, 'hot', at, at FROM n WHERE i % 2223 < 400;"
+	"INSERT INTO juice_use (juice_id, ul, why, wall_ms) SELECT id, made_ul, 'discarded', 1 FROM juice;"
+	"INSERT INTO batch SELECT 1 + i, 5, 1 + i, 'grape jelly', 1, 60, 250, 's', 1, 0, 0, 0,"
+	" CASE WHEN i % 40 = 0 THEN 'set well, a good one, number ' || i ELSE '' END, at, 'open', '', 'half_pint'"
+	" FROM n WHERE i % 2 = 0;"
+	"INSERT INTO load SELECT 1 + i, 1 + i % 3, 'boiling_water', 'shelf', 15, NULL, 250, 'half_pint', 's', 'yes', 1417320000,"
+	" 0, '', CASE WHEN i % 211 = 0 THEN 'not_valid' ELSE 'valid' END, CASE WHEN i % 211 = 0 THEN 'the vent was cut short' ELSE '' END,"
+	" at + 3000000, 0, at FROM n;"
+	"INSERT INTO phase SELECT 1 + 2 * i, 1 + i, 'come_up', at, at, 'b', 0, NULL, at + 900000 + (i % 900) * 1000, 'done', NULL, NULL,"
+	" 900000 + (i % 900) * 1000 FROM n;"
+	"INSERT INTO phase SELECT 2 + 2 * i, 1 + i, 'hold', at, at, 'b', 900000, NULL, at + 1800000,"
+	" CASE WHEN i % 50 = 0 THEN 'lost' ELSE 'done' END, NULL, NULL, 900000 FROM n;"
+	"INSERT INTO jar SELECT 1 + 9 * i + k, 1 + i, 1 + i, 1 + (i / 2223) * 4 + i % 4, k + 1, 'half_pint',"
+	" CASE WHEN (9 * i + k) % 25 = 0 THEN 'unsealed' ELSE 'sealed' END, 'none',"
+	" CASE WHEN (9 * i + k) % 25 = 0 THEN 'fridge' ELSE 'none' END, NULL,"
+	" CASE WHEN (9 * i + k) % 25 = 0 THEN at + 90000000 END, at + 50000000, NULL, NULL, 0, '',"
+	" CASE i % 3 WHEN 0 THEN 'AB' WHEN 1 THEN 'CD' ELSE 'EF' END FROM n,"
+	" (SELECT 0 AS k UNION ALL SELECT 1 UNION ALL SELECT 2 UNION ALL SELECT 3 UNION ALL SELECT 4 UNION ALL SELECT 5"
+	" UNION ALL SELECT 6 UNION ALL SELECT 7 UNION ALL SELECT 8);"
+	"CREATE TEMP TABLE said (k, words);"
+	"INSERT INTO said VALUES (0, 'load started, 9 half-pints grape jelly, 15 min'), (1, 'heat is on (loaded > come-up)'),"
+	" (2, 'full rolling boil: start the hold (come-up > hold)'), (3, 'heat off, lid off (hold > rest)'),"
+	" (4, 'rest is over (rest > unload)'), (5, 'jars are out: canner is free (unload > cooling)'), (6, '9 jars sealed');"
+	"INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, sentence, changes)"
+	" SELECT at + k * 300000, at, 'b', 'v', 'AB', 1 + i % 3, 1 + i, 'Big kettle: ' || words, x'' FROM n, said ORDER BY i, k;"
+	"INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, batch_id, sentence, changes)"
+	" SELECT at + k * 300000, at, 'b', 'v', 'CD', 5, 1 + i, 'Wide pot: ' || words, x'' FROM n, said"
+	" WHERE i % 2 = 0 AND k < 4 ORDER BY i, k;";
+
+static void run_sql(sqlite3 *db, const char *sql)
+{
+	char *error = NULL;
+
+	if (sqlite3_exec(db, sql, NULL, NULL, &error) == SQLITE_OK)
+		return;
+	(void)fprintf(stderr, "%.60s: %s\n", sql, error);
+	exit(1);
+}
+
+static void write_history(const struct bench *bench)
+{
+	char pragmas[120];
+	sqlite3 *db;
+
+	if (sqlite3_open(bench->path, &db) != SQLITE_OK)
+		exit(1);
+	run_sql(db, "PRAGMA synchronous = OFF; BEGIN");
+	for (int i = 0; i < LAYOUT_BEFORE; i++)
+		run_sql(db, log_migrations[i]);
+	run_sql(db, history);
+	(void)snprintf(pragmas, sizeof(pragmas), "PRAGMA application_id = %d; PRAGMA user_version = %d", LOG_APPLICATION_ID,
+	               LAYOUT_BEFORE);
+	run_sql(db, pragmas);
+	run_sql(db, "COMMIT; PRAGMA journal_mode = WAL");
+	(void)sqlite3_close(db);
+}
+
+static void set_up(struct bench *bench)
+{
+	const char *base = getenv("TMPDIR");
+
+	memset(bench, 0, sizeof(*bench));
+	(void)snprintf(bench->folder, sizeof(bench->folder), "%s/stillroom-bench-XXXXXX", base == NULL ? "/tmp" : base);
+	if (mkdtemp(bench->folder) == NULL) {
+		perror(bench->folder);
+		exit(1);
+	}
+	(void)snprintf(bench->path, sizeof(bench->path), "%s/log.db", bench->folder);
+	test_clock_init(&bench->clock, INT64_C(1789376400000));
+}
+
+static void open_bench(struct bench *bench)
+{
+	MUST(bench, log_open(bench->path, LOG_WRITE, &bench->log, &bench->fault));
+	MUST(bench, kitchen_open(bench->log, test_clock_as_clock(&bench->clock), &bench->kitchen, &bench->fault));
+}
+
+static int remove_one(const char *path, const struct stat *status, int type, struct FTW *walk)
+{
+	(void)status;
+	(void)type;
+	(void)walk;
+	return remove(path);
+}
+
+/* --- the sqlite3 shell ------------------------------------------------------------------------ */
+
+/* "Run Time: real 0.001 ..." of what it says; the least; below 0: none said it. */
+static double least_time(const char *said)
+{
+	static const char mark[] = "Run Time: real ";
+	double least = -1.0;
+
+	for (const char *at = strstr(said, mark); at != NULL; at = strstr(at + 1, mark)) {
+		double ms = strtod(at + sizeof(mark) - 1, NULL) * 1e3;
+
+		if (least < 0.0 || ms < least)
+			least = ms;
+	}
+	return least;
+}
+
+/* The statement a few times in one shell, so that its cache is warm as ours is. */
+static double shell_ms(const struct bench *bench, const char *sql)
+{
+	char script[300];
+	char said[300];
+	char *said_text;
+	char shell[] = "sqlite3";
+	char batch[] = "-batch";
+	char path[sizeof(bench->path)];
+	char *const argv[] = {shell, batch, path, NULL};
+	posix_spawn_file_actions_t actions;
+	FILE *file;
+	size_t size;
+	pid_t pid;
+	int status;
+	double ms;
+
+	(void)snprintf(path, sizeof(path), "%s", bench->path);
+	(void)snprintf(script, sizeof(script), "%s/script", bench->folder);
+	(void)snprintf(said, sizeof(said), "%s/said", bench->folder);
+	file = fopen(script, "w");
+	if (file == NULL)
+		return -1.0;
+	(void)fputs(".timer on\n", file);
+	for (int i = 0; i < SHELL_ROUNDS; i++)
+		(void)fprintf(file, "%s;\n", sql);
+	(void)fclose(file);
+	(void)posix_spawn_file_actions_init(&actions);
+	(void)posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, script, O_RDONLY, 0);
+	(void)posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, said, O_WRONLY | O_CREAT | O_TRUNC, 0600);
+	status = posix_spawnp(&pid, "sqlite3", &actions, NULL, argv, environ);
+	(void)posix_spawn_file_actions_destroy(&actions);
+	if (status != 0 || waitpid(pid, &status, 0) != pid)
+		return -1.0;
+	file = fopen(said, "r");
+	said_text = calloc(1, 1 << 20);
+	if (file == NULL || said_text == NULL)
+		return -1.0;
+	size = fread(said_text, 1, (1 << 20) - 1, file);
+	said_text[size] = '\0';
+	ms = least_time(said_text);
+	(void)fclose(file);
+	free(said_text);
+	return ms;
+}
+
+/* The statement with its values written in. */
+static double statement_ms(const struct bench *bench, enum statement which, const char *match, int64_t id, int64_t last)
+{
+	sqlite3_stmt *statement;
+	double ms = -1.0;
+	char *sql;
+	int at = 0;
+
+	if (sqlite3_prepare_v2(bench->log->db, statement_text[which], -1, &statement, NULL) != SQLITE_OK)
+		return -1.0;
+	if (match != NULL)
+		(void)sqlite3_bind_text(statement, ++at, match, -1, SQLITE_STATIC);
+	if (sqlite3_bind_parameter_count(statement) > at)
+		(void)sqlite3_bind_int64(statement, ++at, id);
+	if (which == WORKS_BEFORE)
+		(void)sqlite3_bind_int64(statement, ++at, INT64_MIN);
+	if (sqlite3_bind_parameter_count(statement) > at)
+		(void)sqlite3_bind_int64(statement, ++at, last);
+	sql = sqlite3_expanded_sql(statement);
+	if (sql != NULL)
+		ms = shell_ms(bench, sql);
+	sqlite3_free(sql);
+	(void)sqlite3_finalize(statement);
+	return ms;
+}
+
+/* --- keys ------------------------------------------------------------------------------------------ */
+
+static void say(const char *key, double median, double worst, size_t found, double shell)
+{
+	(void)printf("%-46s %9.2f %9.2f %6zu ", key, median, worst, found);
+	if (shell < 0.0)
+		(void)printf("%9s\n", "-");
+	else if (shell < 1.0)
+		(void)printf("%9s\n", "< 1"); /* it tells milliseconds */
+	else
+		(void)printf("%9.0f\n", shell);
+}
+
+static int by_size(const void *a, const void *b)
+{
+	const double *left = a;
+	const double *right = b;
+
+	return (*left > *right) - (*left < *right);
+}
+
+/* What a key does, and how many lines it brought. */
+typedef size_t key_act(struct bench *bench, const void *what);
+
+static void time_key(struct bench *bench, const char *key, key_act *act, const void *what, double shell)
+{
+	double times[ROUNDS];
+	size_t found = 0;
+
+	for (int i = 0; i < ROUNDS; i++) {
+		double began = now_ms();
+
+		found = act(bench, what);
+		times[i] = now_ms() - began;
+	}
+	qsort(times, ROUNDS, sizeof(times[0]), by_size);
+	say(key, times[ROUNDS / 2], times[ROUNDS - 1], found, shell);
+}
+
+static size_t years(struct bench *bench, const void *what)
+{
+	struct log_season *rows;
+	size_t count;
+
+	(void)what;
+	MUST(bench, kitchen_seasons(bench->kitchen, &rows, &count, &bench->fault));
+	free(rows);
+	return count;
+}
+
+static size_t one_year(struct bench *bench, const void *what)
+{
+	struct season season;
+	struct figure *figures;
+	size_t count;
+
+	MUST(bench, kitchen_season(bench->kitchen, *(const int *)what, &season, &bench->fault));
+	MUST(bench, season_figures(&season, UNITS_US, &figures, &count, &bench->fault));
+	season_clear(&season);
+	free(figures);
+	return count;
+}
+
+struct search {
+	const char *key;
+	struct log_wish wish;
+	bool from_middle; /* else from the newest */
+	bool newer;
+	enum statement statement; /* for the shell; STATEMENT_COUNT: none */
+	const char *match;
+};
+
+/* The patience of the board, src/screen/works_view.c. */
+static bool has_time(void *state)
+{
+	const double *began = state;
+
+	return now_ms() - *began < 6.0;
+}
+
+static int64_t place_of(const struct search *search)
+{
+	if (search->from_middle)
+		return log_season_begins(2002);
+	return search->newer ? INT64_MIN : INT64_MAX;
+}
+
+static size_t page(struct bench *bench, const void *what)
+{
+	const struct search *search = what;
+	double began = now_ms();
+	struct patience patience = {has_time, &began};
+	struct works works;
+	size_t count;
+
+	MUST(bench, kitchen_works(bench->kitchen, &search->wish, place_of(search), !search->newer, PAGE, &patience, &works,
+	                          &bench->fault));
+	count = works.count;
+	free(works.rows);
+	return count;
+}
+
+static size_t one_load(struct bench *bench, const void *what)
+{
+	struct log_subject subject = {SUBJECT_LOAD, *(const int64_t *)what};
+	struct past_line *facts;
+	struct log_entry *entries;
+	size_t count;
+	size_t told;
+
+	MUST(bench, kitchen_past(bench->kitchen, subject, &facts, &count, &bench->fault));
+	MUST(bench, kitchen_story(bench->kitchen, subject, &entries, &told, &bench->fault));
+	free(facts);
+	free(entries);
+	return count + told;
+}
+
+static size_t names(struct bench *bench, const void *what)
+{
+	struct log_name *rows;
+	size_t count;
+
+	(void)what;
+	MUST(bench, kitchen_product_names(bench->kitchen, &rows, &count, &bench->fault));
+	free(rows);
+	return count;
+}
+
+static size_t note(struct bench *bench, const void *what)
+{
+	test_clock_pass(&bench->clock, MINUTE_MS);
+	MUST(bench, kitchen_batch_note(bench->kitchen, *(const int64_t *)what, "a remark after opening", &bench->fault));
+	return 1;
+}
+
+#define WORDS(text) "{product lot dates words}:(" text ")"
+
+static const struct search searches[] = {
+	{"the newest page", {0}, false, false, WORKS_BEFORE, NULL},
+	{"a page in the middle", {0}, true, false, WORKS_BEFORE, NULL},
+	{"the page before it (up)", {0}, true, true, WORKS_AFTER, NULL},
+	{"one year", {.season = 1990}, false, false, STATEMENT_COUNT, NULL},
+	{"one product", {.product = "plum jam"}, false, false, STATEMENT_COUNT, NULL},
+	{"jars that did not seal", {.state = WORK_UNSEALED}, false, false, WORDS_BEFORE, "marks:\"hasunsealed\""},
+	{"process not valid, from the middle", {.state = WORK_NOT_VALID}, true, false, WORDS_BEFORE, "marks:\"isnotvalid\""},
+	{"not valid, one product, one year", {.season = 1999, .state = WORK_NOT_VALID, .product = "peaches"}, false, false, STATEMENT_COUNT, NULL},
+	{"words: grape", {.words = "grape"}, false, false, WORDS_BEFORE, WORDS("\"grape\"")},
+	{"words: vent short (rare)", {.words = "vent short"}, false, false, WORDS_BEFORE, WORDS("\"vent\" \"short\"")},
+	{"words: number 88000 (one)", {.words = "number 88000"}, false, false, WORDS_BEFORE, WORDS("\"number\" \"88000\"")},
+	{"a lot: 1999-08-20-B60125 (none or one)", {.words = "1999-08-20-B60125"}, false, false, WORDS_BEFORE, "dates:\"19990820b60125\""},
+	{"a day: 1990-06-03", {.words = "1990-06-03"}, false, false, WORDS_BEFORE, "dates:\"19900603\""},
+	{"words: zebra (none)", {.words = "zebra"}, false, false, WORDS_BEFORE, WORDS("\"zebra\"")},
+	{"words: peaches pickles (each common, none both)", {.words = "peaches pickles"}, false, false, WORDS_BEFORE, WORDS("\"peaches\" \"pickles\"")},
+	{"six common words, none with all", {.words = "rest hold boil jars peaches pickles"}, false, false, WORDS_BEFORE,
+	 WORDS("\"rest\" \"hold\" \"boil\" \"jars\" \"peaches\" \"pickles\"")},
+};
+
+static void time_all(struct bench *bench)
+{
+	int year = 1999;
+	int64_t load_id = 55555;
+	int64_t batch_id = 55555;
+
+	time_key(bench, "the years (y)", years, NULL, statement_ms(bench, SEASON_LIST, NULL, 0, 0));
+	time_key(bench, "one year's figures", one_year, &year, statement_ms(bench, SEASON_PRODUCTS, NULL, year, 0));
+	for (size_t i = 0; i < sizeof(searches) / sizeof(searches[0]); i++) {
+		const struct search *search = &searches[i];
+		double shell = search->statement == STATEMENT_COUNT ? -1.0
+		               : search->statement == WORKS_AFTER
+		                   ? -1.0
+		                   : statement_ms(bench, search->statement, search->match, place_of(search), PAGE);
+
+		time_key(bench, search->key, page, search, shell);
+	}
+	time_key(bench, "the names of all products (p)", names, NULL, statement_ms(bench, PRODUCT_NAMES, NULL, 0, 0));
+	time_key(bench, "one load and its story", one_load, &load_id, statement_ms(bench, ENTRIES_OF_LOAD, NULL, load_id, 0));
+	time_key(bench, "a note written to a batch", note, &batch_id, -1.0);
+}
+
+int main(void)
+{
+	struct bench bench;
+	struct stat status = {.st_size = 0};
+	double began = now_ms();
+
+	set_up(&bench);
+	write_history(&bench);
+	(void)printf("1,000,350 jars in 50 seasons written in %.1f s\n", (now_ms() - began) / 1e3);
+	began = now_ms();
+	open_bench(&bench);
+	(void)printf("opened and brought to the layout of the seasons in %.1f s (once)\n", (now_ms() - began) / 1e3);
+	kitchen_close(bench.kitchen);
+	log_close(bench.log);
+	began = now_ms();
+	open_bench(&bench);
+	(void)stat(bench.path, &status);
+	(void)printf("opened again in %.1f s; the file has %lld MB\n", (now_ms() - began) / 1e3, (long long)(status.st_size >> 20));
+	(void)printf("%-46s %9s %9s %6s %9s\n", "key", "median ms", "worst ms", "lines", "shell ms");
+	time_all(&bench);
+	kitchen_close(bench.kitchen);
+	log_close(bench.log);
+	(void)nftw(bench.folder, remove_one, 8, FTW_DEPTH | FTW_PHYS);
+	return 0;
+}

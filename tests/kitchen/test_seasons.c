@@ -1,0 +1,353 @@
+/*
+ * Looking back through the kitchen: what a day comes to in the season's figures, how
+ * a search goes from season to season, and what is known of one load.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/interval.h"
+#include "kitchen/seasons.h"
+#include "support/kitchen_kit.h"
+
+static struct kitchen_kit kit;
+
+static void begin(void)
+{
+	kk_begin(&kit);
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+/* A load of nine, its seals looked at: the first `failed` did not seal. */
+static int64_t make_load(int digit, int failed)
+{
+	int64_t load_id = kk_start(&kit, digit, digit == LOW_KETTLE ? 7 : 9);
+
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	for (int place = 1; place <= failed; place++) {
+		KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), JAR_UNSEALED, &kit.fault));
+		KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, place), FATE_FRIDGE, &kit.fault));
+	}
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	kk_pass(&kit, MINUTE_MS);
+	kk_step(&kit, load_id);
+	return load_id;
+}
+
+static struct season read_season(int year)
+{
+	struct season season;
+
+	KK_OK(&kit, kitchen_season(kit.kitchen, year, &season, &kit.fault));
+	return season;
+}
+
+static void next_year(void)
+{
+	kk_pass(&kit, 365 * DAY_MS);
+}
+
+/* --- figures --------------------------------------------------------------------------- */
+
+START_TEST(a_day_comes_to_its_figures)
+{
+	struct season season;
+	struct interval interval = interval_of_share(2, 16);
+
+	(void)make_load(BIG_KETTLE, 2);
+	(void)make_load(LOW_KETTLE, 0);
+	season = read_season(2026);
+	ck_assert_int_eq(season.sum.jars, 16);
+	ck_assert_int_eq(season.sum.loads, 2);
+	ck_assert_int_eq(season.all.looked, 16);
+	ck_assert_int_eq(season.all.failed, 2);
+	ck_assert_double_eq_tol(season.all.low, interval.low, 1e-12);
+	ck_assert_double_eq_tol(season.all.high, interval.high, 1e-12);
+	ck_assert_uint_eq(season.canners.count, 2);
+	ck_assert_str_eq(season.canners.rows[0].name, "Big kettle"); /* most failed first */
+	ck_assert_int_eq(season.canners.rows[0].failed, 2);
+	ck_assert_int_eq(season.canners.rows[1].failed, 0);
+	ck_assert_uint_eq(season.lid_boxes.count, 1);
+	ck_assert_int_eq(season.lid_boxes.rows[0].looked, 16);
+	ck_assert_uint_eq(season.made_count, 1);
+	ck_assert_str_eq(season.made[0].product, "grape jelly");
+	/* every wait of kk_to takes 25 min, the come-up too */
+	ck_assert_int_eq(season.come_up[25 / COME_UP_BIN_MINUTES], 2);
+	ck_assert_int_eq(season.come_up_median, 25);
+	season_clear(&season);
+}
+END_TEST
+
+START_TEST(what_is_undone_is_not_in_the_figures)
+{
+	int64_t load_id = make_load(BIG_KETTLE, 3);
+	struct season season;
+
+	ck_assert(kk_undo(&kit, load_id)); /* shelved */
+	ck_assert(kk_undo(&kit, load_id)); /* all others sealed */
+	season = read_season(2026);
+	ck_assert_int_eq(season.all.looked, 3);
+	season_clear(&season);
+	ck_assert(kk_redo(&kit, load_id));
+	season = read_season(2026);
+	ck_assert_int_eq(season.all.looked, 9);
+	season_clear(&season);
+}
+END_TEST
+
+START_TEST(a_box_clearly_worse_is_said)
+{
+	struct season season;
+	struct figure *figures;
+	size_t count;
+	bool said = false;
+
+	(void)make_load(BIG_KETTLE, 7);
+	(void)make_load(LOW_KETTLE, 0);
+	(void)make_load(LOW_KETTLE, 0);
+	season = read_season(2026);
+	ck_assert(season.canners.rows[0].clear);
+	ck_assert(!season.canners.rows[1].clear);
+	KK_OK(&kit, season_figures(&season, UNITS_US, &figures, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++) {
+		ck_assert_double_ge(figures[i].low, 0.0);
+		ck_assert_double_le(figures[i].high, 1.0 + 1e-9);
+		if (figures[i].clear && strcmp(figures[i].label, "Big kettle") == 0)
+			said = strstr(figures[i].words, "CLEARLY MORE") != NULL;
+	}
+	ck_assert(said);
+	free(figures);
+	season_clear(&season);
+}
+END_TEST
+
+START_TEST(years_are_told_newest_first_and_only_those_with_work)
+{
+	struct log_season *seasons;
+	struct season season;
+	size_t count;
+
+	(void)make_load(BIG_KETTLE, 0);
+	next_year();
+	next_year();
+	(void)make_load(LOW_KETTLE, 0);
+	KK_OK(&kit, kitchen_seasons(kit.kitchen, &seasons, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(seasons[0].season, 2028);
+	ck_assert_int_eq(seasons[1].season, 2026);
+	free(seasons);
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_season(kit.kitchen, 2027, &season, &kit.fault));
+}
+END_TEST
+
+START_TEST(a_season_is_measured_only_by_what_it_has)
+{
+	const struct log_season empty = { .season = 2026 };
+	const struct log_season full = { .season = 2026, .jars = 1312, .looked = 200, .failed = 5, .fruit_mg = 10000000,
+		                         .juice_ul = 6000000, .worked_ms = INT64_C(5520000), .come_ups = 4,
+		                         .come_up_ms = INT64_C(4) * 22 * 60000 };
+	char words[64];
+	double value;
+
+	ck_assert(!season_value(&empty, BY_FAILED, &value));
+	ck_assert(!season_value(&empty, BY_YIELD, &value));
+	ck_assert(!season_value(&empty, BY_COME_UP, &value));
+	season_value_words(&empty, BY_FAILED, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "-");
+	season_value_words(&full, BY_JARS, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "1,312");
+	season_value_words(&full, BY_FAILED, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "2.5%");
+	/* 0.6 L/kg = 0.6 / 0.946352946 qt * 4.5359237 / 10 lb (NIST Handbook 44) = 2.876 */
+	season_value_words(&full, BY_YIELD, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "2.9 qt/10 lb");
+	season_value_words(&full, BY_YIELD, UNITS_METRIC, words, sizeof(words));
+	ck_assert_str_eq(words, "0.60 L/kg");
+	season_value_words(&full, BY_HOURS, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "1 h 32");
+	season_value_words(&full, BY_COME_UP, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "22 min");
+}
+END_TEST
+
+/* --- searching season by season ---------------------------------------------------------- */
+
+static bool none_left(void *state)
+{
+	int *asked = state;
+
+	(*asked)++;
+	return false;
+}
+
+static struct works look(const struct log_wish *wish, int64_t from, bool older, int most, const struct patience *patience)
+{
+	struct works works;
+
+	KK_OK(&kit, kitchen_works(kit.kitchen, wish, from, older, most, patience, &works, &kit.fault));
+	return works;
+}
+
+/* One load a year for four years; the one of 2026 and 2029 lost its boil. */
+static void make_years(void)
+{
+	for (int year = 0; year < 4; year++) {
+		int64_t load_id = kk_start(&kit, BIG_KETTLE, 9);
+
+		kk_to(&kit, load_id, PHASE_HOLD);
+		kk_pass(&kit, MINUTE_MS);
+		if (year % 3 == 0)
+			kk_lost(&kit, load_id);
+		kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+		kk_pass(&kit, MINUTE_MS);
+		kk_step(&kit, load_id);
+		next_year();
+	}
+}
+
+START_TEST(a_search_stops_when_patience_ends_and_goes_on_from_there)
+{
+	const struct log_wish wish = { .state = WORK_RESTARTED };
+	int asked = 0;
+	struct patience patience = { none_left, &asked };
+	struct works works;
+	int64_t from = INT64_MAX;
+	int looks = 0;
+	size_t found = 0;
+
+	make_years();
+	do {
+		works = look(&wish, from, true, 5, &patience);
+		found += works.count;
+		from = works.go_on_id;
+		free(works.rows);
+		looks++;
+		ck_assert_int_le(looks, 4);
+	} while (!works.all);
+	ck_assert_int_eq(looks, 4); /* a season each */
+	ck_assert_uint_eq(found, 2);
+	ck_assert_int_gt(asked, 0);
+	works = look(&wish, INT64_MAX, true, 5, NULL);
+	ck_assert_uint_eq(works.count, 2);
+	ck_assert(works.all);
+	ck_assert_int_eq(works.rows[0].season, 2029);
+	ck_assert_int_eq(works.rows[1].season, 2026);
+	free(works.rows);
+}
+END_TEST
+
+START_TEST(pages_go_both_ways_and_stay_newest_first)
+{
+	const struct log_wish wishes[] = { { 0 }, { .state = WORK_VALID }, { .product = "grape jelly" }, { .words = "jelly" } };
+
+	make_years();
+	for (size_t n = 0; n < sizeof(wishes) / sizeof(wishes[0]); n++) {
+		struct works first = look(&wishes[n], INT64_MAX, true, 2, NULL);
+		struct works second = look(&wishes[n], first.rows[1].id, true, 2, NULL);
+		struct works back = look(&wishes[n], second.rows[0].id, false, 2, NULL);
+
+		ck_assert_uint_eq(first.count + second.count, 4);
+		ck_assert_int_gt(first.rows[1].id, second.rows[0].id);
+		ck_assert_uint_eq(back.count, 2);
+		ck_assert_int_eq(back.rows[0].id, first.rows[0].id);
+		ck_assert_int_eq(back.rows[1].id, first.rows[1].id);
+		free(first.rows);
+		free(second.rows);
+		free(back.rows);
+	}
+}
+END_TEST
+
+/* The date of a lot says in which seasons it can be at all. */
+START_TEST(a_lot_is_found_in_its_year)
+{
+	struct log_wish wish = { 0 };
+	struct works works;
+
+	make_years();
+	works = look(&(struct log_wish){ .season = 2027 }, INT64_MAX, true, 5, NULL);
+	ck_assert_uint_eq(works.count, 1);
+	memcpy(wish.words, works.rows[0].lot, sizeof(works.rows[0].lot));
+	free(works.rows);
+	works = look(&wish, INT64_MAX, true, 5, NULL);
+	ck_assert_uint_eq(works.count, 1);
+	ck_assert_int_eq(works.rows[0].season, 2027);
+	free(works.rows);
+}
+END_TEST
+
+/* --- one of them --------------------------------------------------------------------------- */
+
+static bool tells(const struct past_line *rows, size_t count, const char *words)
+{
+	for (size_t i = 0; i < count; i++)
+		if (strstr(rows[i].words, words) != NULL)
+			return true;
+	return false;
+}
+
+START_TEST(a_load_tells_its_restart_its_process_and_its_jars)
+{
+	struct past_line *rows;
+	size_t count;
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 9);
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 4 * MINUTE_MS);
+	kk_lost(&kit, load_id);
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 2), JAR_UNSEALED, &kit.fault));
+	KK_OK(&kit, kitchen_past(kit.kitchen, kk_about(load_id), &rows, &count, &kit.fault));
+	ck_assert_int_eq(rows[0].kind, PAST_TITLE);
+	ck_assert(tells(rows, count, "Big kettle"));
+	ck_assert(tells(rows, count, "Hold 1 was lost after 4:00 of 10:00"));
+	ck_assert(tells(rows, count, "Hold 2 ran 10:00 of 10:00"));
+	ck_assert(tells(rows, count, "4,650 ft"));
+	ck_assert(tells(rows, count, "1 unsealed"));
+	ck_assert(tells(rows, count, "9 from Box A, spring"));
+	ck_assert(tells(rows, count, "no proof of safety"));
+	free(rows);
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_past(kit.kitchen, kk_about(999), &rows, &count, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_past(kit.kitchen, kk_about(0), &rows, &count, &kit.fault));
+}
+END_TEST
+
+START_TEST(a_line_says_what_to_look_at)
+{
+	char words[160];
+	struct works works;
+
+	(void)make_load(BIG_KETTLE, 2);
+	works = look(&(struct log_wish){ .state = WORK_UNSEALED }, INT64_MAX, true, 5, NULL);
+	ck_assert_uint_eq(works.count, 1);
+	work_words(&works.rows[0], UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "9 jars, 2 not sealed");
+	ck_assert_str_eq(work_verdict_words(&works.rows[0]), "valid");
+	free(works.rows);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("seasons");
+	TCase *tests = tcase_create("seasons");
+
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_set_timeout(tests, 60);
+	tcase_add_test(tests, a_day_comes_to_its_figures);
+	tcase_add_test(tests, what_is_undone_is_not_in_the_figures);
+	tcase_add_test(tests, a_box_clearly_worse_is_said);
+	tcase_add_test(tests, years_are_told_newest_first_and_only_those_with_work);
+	tcase_add_test(tests, a_season_is_measured_only_by_what_it_has);
+	tcase_add_test(tests, a_search_stops_when_patience_ends_and_goes_on_from_there);
+	tcase_add_test(tests, pages_go_both_ways_and_stay_newest_first);
+	tcase_add_test(tests, a_lot_is_found_in_its_year);
+	tcase_add_test(tests, a_load_tells_its_restart_its_process_and_its_jars);
+	tcase_add_test(tests, a_line_says_what_to_look_at);
+	suite_add_tcase(suite, tests);
+	return kk_run(suite);
+}
