@@ -177,8 +177,9 @@ check: ## get what is missing, build, run all tests (ONLY=word: some)
 	@sh .ci/deps check
 	+@$(AGAIN) check-run
 
-# The long ones start first: the scripts, and those that start other programs most.
-LONG_TESTS := $(SHELL_TESTS) $(filter %/test_every_row %/test_day_plan_exact,$(UNIT_PROGRAMS))
+# The long ones start first: those that compute, then the scripts, which wait more.
+LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_version_1 %/test_every_row \
+	%/test_day_plan_exact,$(UNIT_PROGRAMS)) $(SHELL_TESTS)
 .PHONY: check-run
 check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) sh tests/run.sh \

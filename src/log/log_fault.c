@@ -136,6 +136,7 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 	case SQLITE_PERM:
 		return log->mode == LOG_LOOK ? closed_to_looking(log->path, fault)
 		                             : read_only(log->path, fault);
+	case SQLITE_ERROR: /* a table or column is not there: our statements are right otherwise */
 	case SQLITE_CORRUPT:
 	case SQLITE_NOTADB:
 		return fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). Close stillroom and start it "

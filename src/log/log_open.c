@@ -336,11 +336,18 @@ static bool bring_up_to_date(struct log *log, int64_t version, struct fault *fau
 	                 "up to date.", path_shown(log->path), (long long)version, log_migration_count);
 }
 
+/* What every act needs, and one statement of each of the tables that make the record:
+ * a log that lacks one is told at once. The others are prepared when first asked, since
+ * to prepare them all would take longer than anything else in opening. */
+static const enum statement prepared_first[] = {
+	BEGIN_ACT,  COMMIT_ACT, ROLLBACK_ACT, ENTRY_NEWEST, HOUSE_GET,  STATION_LIST, LID_BOX_LIST,
+	LOT_GET,    LOAD_GET,   JAR_GET,    PHASES_OF_LOAD, RUN_GET,    BATCH_GET,    JUICE_GET,
+};
+
 static bool prepare(struct log *log, struct fault *fault)
 {
-	for (int i = 0; i < STATEMENT_COUNT; i++) {
-		int rc = sqlite3_prepare_v3(log->db, statement_text[i], -1, SQLITE_PREPARE_PERSISTENT,
-		                            &log->statements[i], NULL);
+	for (size_t i = 0; i < sizeof(prepared_first) / sizeof(prepared_first[0]); i++) {
+		int rc = log_prepare(log, prepared_first[i]);
 		if (rc == SQLITE_ERROR) /* no such table or column */
 			return fault_set(fault, FAULT_DAMAGED, "%s", sqlite3_errmsg(log->db));
 		if (rc != SQLITE_OK)

@@ -16,7 +16,7 @@ struct log {
 	sqlite3 *db;
 	char *path; /* as the caller gave it */
 	enum log_mode mode;
-	sqlite3_stmt *statements[STATEMENT_COUNT];
+	sqlite3_stmt *statements[STATEMENT_COUNT]; /* NULL: not asked yet */
 	sqlite3_session *session; /* captures the act; NULL outside one */
 	bool in_act;
 	bool looking; /* between log_look_begin and log_look_end */
@@ -24,6 +24,11 @@ struct log {
 	bool version_seen;
 	int64_t data_version;
 };
+
+/* --- query.c --- */
+
+/* Make a statement ready, if it is not yet. SQLITE_OK or what is wrong. */
+int log_prepare(struct log *log, enum statement which);
 
 /* --- log_fault.c --- */
 

@@ -7,9 +7,18 @@
 #include "engine/text.h"
 #include "log/query.h"
 
+int log_prepare(struct log *log, enum statement which)
+{
+	if (log->statements[which] != NULL)
+		return SQLITE_OK;
+	return sqlite3_prepare_v3(log->db, statement_text[which], -1, SQLITE_PREPARE_PERSISTENT, &log->statements[which],
+	                          NULL);
+}
+
 struct query query_start(struct log *log, enum statement which)
 {
-	struct query query = {.log = log, .statement = log->statements[which], .rc = SQLITE_OK};
+	struct query query = {.log = log, .rc = log_prepare(log, which)};
+	query.statement = log->statements[which];
 	return query;
 }
 
@@ -152,6 +161,8 @@ static bool finish(struct query *query, int rc, struct fault *fault)
 		                path_shown(query->log->path));
 	else if (!ok)
 		(void)log_fault(query->log, rc, fault);
+	if (query->statement == NULL) /* it could not be prepared */
+		return ok;
 	(void)sqlite3_reset(query->statement); /* repeats the error already seen */
 	(void)sqlite3_clear_bindings(query->statement);
 	return ok;

@@ -8,7 +8,7 @@
 
 #include "support/kitchen_kit.h"
 
-#define DAYS 40
+#define DAYS 20
 #define COMMANDS 60
 
 static struct kitchen_kit kit;
@@ -334,7 +334,7 @@ int main(void)
 
 	tcase_add_loop_test(days, whatever_is_pressed_the_log_stays_whole, 0, DAYS);
 	tcase_add_loop_test(days, what_is_refused_changes_no_row, 0, 4);
-	tcase_add_loop_test(days, taking_everything_back_leads_to_the_kitchen_as_it_was_set_up, 0, 12);
+	tcase_add_loop_test(days, taking_everything_back_leads_to_the_kitchen_as_it_was_set_up, 0, 6);
 	tcase_set_timeout(days, 60);
 	suite_add_tcase(suite, days);
 	return kk_run(suite);

@@ -310,7 +310,7 @@ int main(void)
 	tcase_add_test(tests, every_field_of_a_jar_is_kept);
 	tcase_add_test(tests, jars_that_come_back_before_their_lot_are_counted);
 	tcase_add_test(tests, a_lot_that_is_renamed_or_dated_anew_takes_its_jars_along);
-	tcase_add_loop_test(tests, the_counts_are_a_recount_after_any_acts_and_undos, 0, 8);
+	tcase_add_loop_test(tests, the_counts_are_a_recount_after_any_acts_and_undos, 0, 4);
 	tcase_add_test(tests, an_older_log_gets_its_pantry);
 	tcase_add_test(tests, a_recall_is_written_inside_an_act_only_and_keeps_every_field);
 	suite_add_tcase(suite, tests);

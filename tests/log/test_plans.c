@@ -180,6 +180,8 @@ static const char history[] =
 static int steps(enum statement which)
 {
 	sqlite3_stmt *statement = kit.log->statements[which];
+	if (statement == NULL)
+		return 0;
 	int runs = sqlite3_stmt_status(statement, SQLITE_STMTSTATUS_RUN, 1);
 	int taken = sqlite3_stmt_status(statement, SQLITE_STMTSTATUS_VM_STEP, 1);
 	return runs > 1 ? taken / runs : taken;

@@ -452,7 +452,7 @@ START_TEST(a_failure_in_the_middle_changes_nothing)
 	int failed = 0;
 	keep_old_file();
 	char *before = kit_dump(kit.path, true);
-	for (int n = 1; n < 20000; n += n < 20 ? 1 : 131) {
+	for (int n = 1; n < 20000; n += n < 20 ? 1 : 331) {
 		struct fault fault = {.kind = FAULT_NONE};
 		put_old_file();
 		if (_i == 0)

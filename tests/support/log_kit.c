@@ -10,6 +10,7 @@
 
 #include "engine/text.h"
 #include "log/migrations.h"
+#include "support/copy.h"
 #include "support/log_kit.h"
 
 void kit_init(struct log_kit *kit)
@@ -63,10 +64,18 @@ void kit_clear(struct log_kit *kit)
 void kit_start(struct log_kit *kit)
 {
 	struct log_entry entry = kit_entry("Canner 1 set up", 0, 0);
+	char kept[sizeof(kit->folder) + 40];
 	kit_init(kit);
-	kit_open(kit, LOG_CREATE);
-	KIT_OK(kit, kit_put_canner(kit->log, 1, "Big enamel", &entry, &kit->fault));
-	ck_assert_int_eq(entry.station_id, 1);
+	(void)snprintf(kept, sizeof(kept), "%s/../log-%ld.kept", kit->folder, (long)getpgrp());
+	if (!copy_file(kept, kit->path)) {
+		kit_open(kit, LOG_CREATE);
+		KIT_OK(kit, kit_put_canner(kit->log, 1, "Big enamel", &entry, &kit->fault));
+		ck_assert_int_eq(entry.station_id, 1);
+		kit_close(kit);
+		if (getenv("TMPDIR") != NULL) /* that is cleared away by whoever set it */
+			ck_assert(copy_file(kit->path, kept));
+	}
+	kit_open(kit, LOG_WRITE);
 }
 
 void kit_refused(struct log_kit *kit, enum log_mode mode, enum fault_kind kind)

@@ -89,6 +89,7 @@ at="the next alarm is another one"
 step
 wait_for "COME NOW" "Lift the jars out, straight up"
 if until_true ran 2; then good; else bad "the command did not run again"; fi
+until_true grep -qF "STILLROOM_ACT=Lift" "$heard" # it writes more than one line
 holds "$heard" "STILLROOM_ACT=Lift the jars out, straight up"
 step
 wait_for "Space jars are out"
@@ -98,6 +99,7 @@ at="the seals, half a day later"
 press 0
 wait_for "LOOK AT SEALS" "Bands off, check every seal"
 if until_true ran 3; then good; else bad "the command did not run for the seals"; fi
+until_true grep -qF "STILLROOM_ACT=Bands" "$heard"
 holds "$heard" "STILLROOM_ALARM=look_tomorrow" "STILLROOM_ACT=Bands off, check every seal"
 press a
 wait_gone "LOOK AT SEALS"
