@@ -11,7 +11,7 @@
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 
-#define DAYS 8
+#define DAYS 6
 #define COMMANDS 200
 #define CHECKED_EVERY 20
 

@@ -54,7 +54,7 @@ tame() {
 # python_with MODULE...: sets $python; ends the test as skipped when there is none.
 python_with() {
 	modules=$(echo "$*" | tr ' ' ',')
-	for python in python3 /usr/bin/python3; do
+	for python in /usr/bin/python3 python3; do
 		"$python" -c "import $modules" 2>/dev/null && return
 	done
 	echo "no python with $* is installed"
