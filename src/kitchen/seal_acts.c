@@ -103,8 +103,9 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	if (now_wall_ms > until && (fate != FATE_FRIDGE || jar_has_window(jar, load))) {
 		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
 		return fault_set(fault, FAULT_REFUSED,
-		                 "Too late for the %s: the %d h window closed %s. Discard, do not taste.",
-		                 jar_fate_words(fate), (int)(window / HOUR_MS), hour);
+		                 "Too late %s%s: the %d h window closed %s. Discard, do not taste.",
+		                 fate == FATE_REPROCESS ? "to process it again" : "for the ",
+		                 fate == FATE_REPROCESS ? "" : jar_fate_words(fate), (int)(window / HOUR_MS), hour);
 	}
 	if (fate == FATE_FRIDGE)
 		*by_wall_ms = now_wall_ms +

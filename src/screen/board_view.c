@@ -171,7 +171,7 @@ static void ask_weight(struct desk *desk)
 
 	if (planned != NULL && strcmp(planned->fruit, desk->run_fruit) == 0)
 		amount_words(MEASURE_MASS, planned->fruit_mg, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
-	desk_ask(desk, "Weight, 12 lb or 5.5 kg:", weight, weight_typed);
+	desk_offer(desk, "Weight, 12 lb or 5.5 kg:", weight, weight_typed);
 }
 
 static bool fruit_typed(struct desk *desk, const char *text)
@@ -469,7 +469,7 @@ static void ask_initials(struct desk *desk)
 	const struct strip *strip = desk_selected(desk);
 
 	if (strip != NULL)
-		desk_ask(desk, "Who has it (initials):", strip->station.who, initials_typed);
+		desk_offer(desk, "Who has it (initials):", strip->station.who, initials_typed);
 }
 
 static void open_leave(struct desk *desk)

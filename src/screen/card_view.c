@@ -203,7 +203,7 @@ static void edit(struct desk *desk)
 	if (!as_on_card(desk, amount, words, sizeof(words)))
 		amount_exact_words(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units,
 		                   words, sizeof(words));
-	desk_ask(desk, "Really used:", words, amount_typed);
+	desk_offer(desk, "Really used:", words, amount_typed);
 }
 
 static bool note_typed(struct desk *desk, const char *text)
@@ -266,7 +266,7 @@ static void edit_jars(struct desk *desk)
 		if (jars > 0)
 			(void)snprintf(words, sizeof(words), "%s %d", jar_sizes[i].name, jars);
 	}
-	desk_ask(desk, "Jars filled:", words, jars_typed);
+	desk_offer(desk, "Jars filled:", words, jars_typed);
 }
 
 static void up(struct desk *desk)

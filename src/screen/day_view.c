@@ -106,7 +106,7 @@ static void correct_run(struct desk *desk)
 	}
 	amount_words(MEASURE_MASS, run.fruit_mg, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
 	(void)snprintf(words, sizeof(words), "\"%s\" \"%s\"", run.fruit, weight);
-	desk_ask(desk, "Really:", words, run_typed);
+	desk_offer(desk, "Really:", words, run_typed);
 }
 
 static bool wrong_typed(struct desk *desk, const char *text)
@@ -137,17 +137,8 @@ static void correct(struct desk *desk)
 /* Every jar of it, wherever it is. */
 static void trace(struct desk *desk)
 {
-	char number[24];
-
-	if (here(desk) == NULL)
-		return;
-	(void)snprintf(number, sizeof(number), "%lld", (long long)here(desk)->subject.id);
-	switch (here(desk)->subject.kind) {
-	case SUBJECT_RUN: trace_view_enter(desk, TRACE_RUN, number); break;
-	case SUBJECT_BATCH: trace_view_enter(desk, TRACE_BATCH, number); break;
-	case SUBJECT_LOAD: trace_view_enter(desk, TRACE_LOAD, number); break;
-	default: break;
-	}
+	if (here(desk) != NULL)
+		trace_subject_enter(desk, here(desk)->subject);
 }
 
 static void undo(struct desk *desk)

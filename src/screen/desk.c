@@ -233,9 +233,17 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text,
 	desk->entry.done = done;
 	desk->entry.blank = NULL;
 	desk->entry.keys = NULL;
+	desk->entry.offered = false;
 	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
 	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
 	desk->entry.at = strlen(desk->entry.text);
+}
+
+void desk_offer(struct desk *desk, const char *prompt, const char *text,
+                bool (*done)(struct desk *, const char *))
+{
+	desk_ask(desk, prompt, text, done);
+	desk->entry.offered = text[0] != '\0';
 }
 
 void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
@@ -276,15 +284,24 @@ static void entry_erase(struct entry *entry)
 	entry->at = from;
 }
 
-static void entry_add(struct entry *entry, long key)
+static void entry_empty(struct entry *entry)
+{
+	entry->text[0] = '\0';
+	entry->at = 0;
+}
+
+static void entry_add(struct entry *entry, long key, bool instead)
 {
 	char bytes[16];
 	mbstate_t state;
-	size_t length = strlen(entry->text);
+	size_t length;
 	size_t more;
 
 	if (key < ' ' || key == 127 || key > 0x10FFFF)
 		return;
+	if (instead)
+		entry_empty(entry);
+	length = strlen(entry->text);
 	memset(&state, 0, sizeof(state));
 	more = wcrtomb(bytes, (wchar_t)key, &state);
 	if (more == (size_t)-1 || length + more >= sizeof(entry->text))
@@ -307,23 +324,22 @@ static void entry_finish(struct desk *desk)
 static void entry_key(struct desk *desk, long key)
 {
 	struct entry *entry = &desk->entry;
+	bool offered = entry->offered;
 
+	entry->offered = false; /* any key but a character keeps it, to be changed */
 	switch (key) {
 	case KEY_CODE_ESCAPE:
 		entry->open = false;
 		desk->message[0] = '\0'; /* it was about the line */
 		break;
-	case KEY_CODE_EMPTY_LINE:
-		entry->text[0] = '\0';
-		entry->at = 0;
-		break;
+	case KEY_CODE_EMPTY_LINE: entry_empty(entry); break;
 	case KEY_CODE_ENTER: entry_finish(desk); break;
 	case KEY_CODE_BACKSPACE: entry_erase(entry); break;
 	case KEY_CODE_LEFT: entry->at = before(entry->text, entry->at); break;
 	case KEY_CODE_RIGHT: entry->at = behind(entry->text, entry->at); break;
 	case KEY_CODE_UP: entry->at = 0; break;
 	case KEY_CODE_DOWN: entry->at = strlen(entry->text); break;
-	default: entry_add(entry, key); break;
+	default: entry_add(entry, key, offered); break;
 	}
 }
 

@@ -120,6 +120,7 @@ struct entry {
 	char prompt[80];
 	char text[ENTRY_MAX];
 	size_t at; /* where the next character goes, in bytes */
+	bool offered; /* the text is an offer: the first character takes its place */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
 	void (*blank)(struct desk *desk); /* Space in the empty line; NULL: a blank like any */
 	const char *keys;                 /* what its keys do; NULL: the usual words */
@@ -475,6 +476,7 @@ void recalls_view_enter(struct desk *desk);
 void recalls_view_refresh(struct desk *desk);
 /* Trace the jars of something and show them; Esc goes back to the present view. */
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words);
+void trace_subject_enter(struct desk *desk, struct log_subject subject); /* of a load, batch or run */
 void recall_view_open(struct desk *desk, int64_t recall_id);
 /* Show the steps for suspect jars, if the advice is about such; Space goes back. */
 void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice);
@@ -522,6 +524,11 @@ void desk_key(struct desk *desk, long key);
 /* Ask for one line of text. */
 void desk_ask(struct desk *desk, const char *prompt, const char *text,
               bool (*done)(struct desk *, const char *));
+
+/* The same with one value that the first character takes the place of, so that "1" with
+ * a 3 typed behind it is never 13; Left or Backspace changes it instead. */
+void desk_offer(struct desk *desk, const char *prompt, const char *text,
+                bool (*done)(struct desk *, const char *));
 
 /* A stop (FAULT_STOPPED) asks why to go on all the same; `done` tries again with the
  * reason. `tried`: the reason that was not enough, "" the first time. */

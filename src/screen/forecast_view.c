@@ -119,7 +119,7 @@ static bool fruit_typed(struct desk *desk, const char *text)
 
 static void ask_fruit(struct desk *desk)
 {
-	desk_ask(desk, "Which fruit:", desk->forecast.fruit, fruit_typed);
+	desk_offer(desk, "Which fruit:", desk->forecast.fruit, fruit_typed);
 }
 
 void forecast_view_enter(struct desk *desk)

@@ -215,6 +215,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
 		             desk->entry.keys != NULL ? desk->entry.keys
 		             : cols < 60              ? "Enter keeps it   Esc as it was"
+		             : desk->entry.offered    ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
 		                                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
 		return;
 	}

@@ -431,7 +431,7 @@ static void count_supply(struct desk *desk, int n)
 
 	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
 	             sizeof(stock));
-	desk_ask(desk, "Counted:", stock, count_typed);
+	desk_offer(desk, "Counted:", stock, count_typed);
 }
 
 static void change_house(struct desk *desk, enum house_line line)
@@ -440,7 +440,7 @@ static void change_house(struct desk *desk, enum house_line line)
 	char words[ENTRY_MAX];
 
 	switch (line) {
-	case HOUSE_NAME: desk_ask(desk, "Name of the kitchen:", house->name, name_typed); break;
+	case HOUSE_NAME: desk_offer(desk, "Name of the kitchen:", house->name, name_typed); break;
 	case HOUSE_ELEVATION: desk_ask(desk, "Elevation, 4650ft or 1417m:", "", elevation_typed); break;
 	case HOUSE_MEASURED:
 		desk_ask(desk, "Thermometer in boiling water, 203.5F (empty: none):", "", measured_typed);
@@ -465,7 +465,7 @@ static void add(struct desk *desk, enum house_line line)
 	case HOUSE_ADD_STATION:
 		memset(&desk->new_station, 0, sizeof(desk->new_station));
 		desk->new_station.digit = free_digit(desk);
-		desk_ask(desk, "What is it (1-6):", "1", kind_typed);
+		desk_offer(desk, "What is it (1-6):", "1", kind_typed);
 		desk_say(desk, ROLE_PLAIN,
 		         "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
 		break;

@@ -124,7 +124,7 @@ static void measure(struct desk *desk)
 	if (here(desk) == NULL)
 		return;
 	amount_words(MEASURE_VOLUME, here(desk)->left_ul, kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
-	desk_ask(desk, "Left now:", words, left_typed);
+	desk_offer(desk, "Left now:", words, left_typed);
 }
 
 static bool juice_line_typed(struct desk *desk, const char *text)

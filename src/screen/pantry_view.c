@@ -274,7 +274,7 @@ static void ask(struct desk *desk, enum jar_gone why)
 	desk->pantry.taking = why;
 	(void)snprintf(prompt, sizeof(prompt), "How many %s, of %lld:", jar_gone_words(why),
 	               (long long)(lot != NULL ? lot->jars : line->jars));
-	desk_ask(desk, prompt, "1", take_typed);
+	desk_offer(desk, prompt, "1", take_typed);
 }
 
 static void used(struct desk *desk)
@@ -363,7 +363,7 @@ static bool initials_typed(struct desk *desk, const char *text)
 
 static void initials(struct desk *desk)
 {
-	desk_ask(desk, "Who takes or counts (initials):", desk->shelf.who, initials_typed);
+	desk_offer(desk, "Who takes or counts (initials):", desk->shelf.who, initials_typed);
 }
 
 static void back(struct desk *desk)

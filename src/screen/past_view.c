@@ -167,10 +167,16 @@ static void ask_note(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
+static void trace(struct desk *desk)
+{
+	trace_subject_enter(desk, desk->back.subject);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "What comes below.", NULL, page_down },
 	{ 'n', 0, "n", "note", "A remark about the batch, after opening a jar perhaps.", is_batch, ask_note },
 	{ 'l', 0, "l", "its lot", "The batch and the loads of the same lot.", has_lot, works_view_lot },
+	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the list.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "A line up.", NULL, line_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "A line down.", NULL, line_down },

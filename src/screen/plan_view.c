@@ -548,7 +548,7 @@ static void ask_start(struct desk *desk)
 	char words[8];
 
 	clock_words_hour(desk_plan(desk)->start_ms, words, sizeof(words));
-	desk_ask(desk, "Work begins at:", words, start_typed);
+	desk_offer(desk, "Work begins at:", words, start_typed);
 }
 
 static bool sure_typed(struct desk *desk, const char *text)

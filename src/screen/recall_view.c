@@ -119,7 +119,7 @@ static void ask_which(struct desk *desk, enum trace_about about, const char *pro
 
 	desk->recall.about = about;
 	usual_words(desk, about, words, sizeof(words));
-	desk_ask(desk, prompt, words, which_typed);
+	desk_offer(desk, prompt, words, which_typed);
 }
 
 static void of_lid_box(struct desk *desk)

@@ -308,7 +308,7 @@ static bool initials_typed(struct desk *desk, const char *text)
 
 static void initials(struct desk *desk)
 {
-	desk_ask(desk, "Who looks (initials):", desk->shelf.who, initials_typed);
+	desk_offer(desk, "Who looks (initials):", desk->shelf.who, initials_typed);
 }
 
 static void siphoning(struct desk *desk)

@@ -202,7 +202,7 @@ static void bought_by(struct desk *desk)
 		amount_exact_words(line->measure, line->supply, line->sold_by, kitchen_board(desk->kitchen)->house.units,
 		                   words, sizeof(words));
 	(void)snprintf(prompt, sizeof(prompt), "%.50s, bought by (empty: loose):", line->name);
-	desk_ask(desk, prompt, words, sold_typed);
+	desk_offer(desk, prompt, words, sold_typed);
 }
 
 /* --- the shelf check: one line after the other ------------------------------------------------ */
@@ -308,7 +308,7 @@ static bool initials_typed(struct desk *desk, const char *text)
 
 static void initials(struct desk *desk)
 {
-	desk_ask(desk, "Who is counting (initials):", desk->shelf.who, initials_typed);
+	desk_offer(desk, "Who is counting (initials):", desk->shelf.who, initials_typed);
 }
 
 static void undo(struct desk *desk)

@@ -2,6 +2,7 @@
  * trace_view.c - the jars of a trace or of a recall, each with its state and where it
  * is; a recall is followed up to its last jar.
  */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -70,6 +71,19 @@ void trace_view_enter(struct desk *desk, enum trace_about about, const char *wor
 	desk_show_view(desk, VIEW_TRACE);
 	if (card->jar_count == 0)
 		desk_say(desk, ROLE_QUIET, "No jar is on record there.");
+}
+
+void trace_subject_enter(struct desk *desk, struct log_subject subject)
+{
+	char number[24];
+
+	(void)snprintf(number, sizeof(number), "%lld", (long long)subject.id);
+	switch (subject.kind) {
+	case SUBJECT_RUN: trace_view_enter(desk, TRACE_RUN, number); break;
+	case SUBJECT_BATCH: trace_view_enter(desk, TRACE_BATCH, number); break;
+	case SUBJECT_LOAD: trace_view_enter(desk, TRACE_LOAD, number); break;
+	default: break;
+	}
 }
 
 /* To the next jar that is still to be found, from the present one on. */

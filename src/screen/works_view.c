@@ -285,7 +285,7 @@ static bool words_typed(struct desk *desk, const char *text)
 
 static void ask_words(struct desk *desk)
 {
-	desk_ask(desk, "Look for:", desk->back.wish.words, words_typed);
+	desk_offer(desk, "Look for:", desk->back.wish.words, words_typed);
 	desk->entry.keys = columns(desk) < NARROW ? "Enter looks   Esc as it was"
 	                                          : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
 }

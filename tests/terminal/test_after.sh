@@ -63,7 +63,7 @@ wait_for "1 jar is still without a fate"
 
 at="a late tomato jar: only the bin, with its steps"
 press f
-wait_for "This jar goes to:" "Too late for the reprocess"
+wait_for "This jar goes to:" "Too late to process it again"
 press 3
 wait_for "Discard, do not taste."
 press 4
@@ -130,8 +130,8 @@ wait_for "23 half-pints grape jelly"
 press Space
 wait_for "23 half-pints grape jelly by lot, oldest first"
 press Down t
-wait_for "How many used, of 7:"
-typed 2
+wait_for "How many used, of 7:" "typing replaces it"
+press 2 Enter # in the place of the 1
 wait_for "21 half-pints grape jelly by lot"
 press Escape Down s
 wait_for "How many spoiled, of 13:"
