@@ -559,7 +559,7 @@ void scroll_draw(struct desk *desk, struct list_state *list, int count, int top,
 void scroll_move(struct list_state *list, int by, int count);
 /* A bar, and a range with a mark in it, over `cols` columns; shares from 0 to 1. */
 void plot_bar(struct desk *desk, int row, int col, int cols, enum role role, double share);
-void plot_range(struct desk *desk, int row, int col, int cols, enum role role, double low, double at, double high);
+void plot_range(struct desk *desk, int row, int col, int cols, double low, double at, double high);
 /* Columns side by side, each `each` wide, over `rows` rows; the marked one stands out. */
 void plot_columns(struct desk *desk, int top, int rows, int col, int each, const double *shares, int count, int marked);
 

@@ -40,13 +40,13 @@ void plot_bar(struct desk *desk, int row, int col, int cols, enum role role, dou
 	terminal_fill(desk->terminal, row, col, columns == 0 && share > 0.0 ? 1 : columns, role, GLYPH_BLOCK);
 }
 
-void plot_range(struct desk *desk, int row, int col, int cols, enum role role, double low, double at, double high)
+void plot_range(struct desk *desk, int row, int col, int cols, double low, double at, double high)
 {
 	int from = columns_of(low, cols - 1);
 	int to = columns_of(high, cols - 1);
 
 	terminal_fill(desk->terminal, row, col + from, to - from + 1, ROLE_QUIET, GLYPH_WATCHED);
-	terminal_fill(desk->terminal, row, col + columns_of(at, cols - 1), 1, role, GLYPH_BLOCK);
+	terminal_fill(desk->terminal, row, col + columns_of(at, cols - 1), 1, ROLE_STRONG, GLYPH_BLOCK);
 }
 
 void plot_columns(struct desk *desk, int top, int rows, int col, int each, const double *shares, int count, int marked)

@@ -244,8 +244,7 @@ static void plot_draw(struct desk *desk, const struct figure *figure, int row)
 		if (figure->kind == FIGURE_BAR)
 			plot_bar(desk, row, 2 + label, plot, ROLE_STRONG, figure->at);
 		else
-			plot_range(desk, row, 2 + label, plot, figure->clear ? ROLE_STOP : ROLE_STRONG, figure->low, figure->at,
-			           figure->high);
+			plot_range(desk, row, 2 + label, plot, figure->low, figure->at, figure->high);
 	}
 	terminal_put(desk->terminal, row, words_col, cols - 1 - words_col, role, figure->words);
 }
