@@ -23,7 +23,7 @@
 #include "support/test_clock.h"
 
 #define ROUNDS 9
-#define LAYOUT_BEFORE 6
+#define LAYOUT_BEFORE 7
 #define PAGE 20
 #define SHELL_ROUNDS 3
 
@@ -80,12 +80,14 @@ static const char history[] =
 	" FROM n WHERE i % 2 = 0;"
 	"INSERT INTO load SELECT 1 + i, 1 + i % 3, 'boiling_water', 'shelf', 15, NULL, 250, 'half_pint', 's', 'yes', 1417320000,"
 	" 0, '', CASE WHEN i % 211 = 0 THEN 'not_valid' ELSE 'valid' END, CASE WHEN i % 211 = 0 THEN 'the vent was cut short' ELSE '' END,"
-	" at + 3000000, 0, at FROM n;"
+	" at + 3000000, 0, at, '', '' FROM n;"
 	"INSERT INTO phase SELECT 1 + 2 * i, 1 + i, 'come_up', at, at, 'b', 0, NULL, at + 900000 + (i % 900) * 1000, 'done', NULL, NULL,"
 	" 900000 + (i % 900) * 1000 FROM n;"
 	"INSERT INTO phase SELECT 2 + 2 * i, 1 + i, 'hold', at, at, 'b', 900000, NULL, at + 1800000,"
 	" CASE WHEN i % 50 = 0 THEN 'lost' ELSE 'done' END, NULL, NULL, 900000 FROM n;"
-	"INSERT INTO jar SELECT 1 + 9 * i + k, 1 + i, 1 + i, 1 + (i / 2223) * 4 + i % 4, k + 1, 'half_pint',"
+	"INSERT INTO jar (id, load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, fate_by_wall_ms,"
+	" fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, filled_awake_ms, filled_boot, closed_by)"
+	" SELECT 1 + 9 * i + k, 1 + i, 1 + i, 1 + (i / 2223) * 4 + i % 4, k + 1, 'half_pint',"
 	" CASE WHEN (9 * i + k) % 25 = 0 THEN 'unsealed' ELSE 'sealed' END, 'none',"
 	" CASE WHEN (9 * i + k) % 25 = 0 THEN 'fridge' ELSE 'none' END, NULL,"
 	" CASE WHEN (9 * i + k) % 25 = 0 THEN at + 90000000 END, at + 50000000, NULL, NULL, 0, '',"
