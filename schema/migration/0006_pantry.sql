@@ -163,6 +163,7 @@ INSERT INTO pantry_line SELECT product, size, sum(jars) FROM pantry_lot GROUP BY
 -- What a recall asks of a lot: its product, its day.
 CREATE INDEX recall_by_product ON lot (product COLLATE NOCASE, made_wall_ms);
 CREATE INDEX recall_by_day ON lot (made_wall_ms);
+CREATE INDEX recall_by_code ON lot (code COLLATE NOCASE);
 
 -- A recall, what of, and each jar until the last one is found, given up or cleared.
 CREATE TABLE recall (

@@ -6,8 +6,8 @@
  *
  * A notebook's loads stand on the shelf with an unknown process: they were written in
  * a notebook, not watched by this program, whatever the notebook says.  An export's
- * are what this program wrote, and keep their verdict, unless their row was changed
- * since: then a valid process becomes unknown.
+ * are what this program wrote, and keep their verdict; a line that was changed since is
+ * a problem.
  */
 #ifndef STILLROOM_KITCHEN_IMPORT_H
 #define STILLROOM_KITCHEN_IMPORT_H
@@ -34,7 +34,6 @@ struct import_result {
 	size_t loads;
 	size_t jars;
 	size_t new_boxes; /* lid boxes the log does not know */
-	size_t changed;   /* loads whose record was changed after the export: unknown now */
 	size_t problem_count;
 	struct import_problem problems[IMPORT_PROBLEMS_KEPT]; /* the first of them, by file and line */
 };

@@ -50,13 +50,33 @@ static bool read_instant(const struct import_file *file, struct import_plan *pla
 	                    file->columns[column].name, text);
 }
 
+/* Is the row still as the export wrote it?  Nobody can vouch for one that was changed: a
+ * jar that sealed by the keyboard, a process that became valid. */
+static bool is_unchanged(const struct import_file *file, struct import_plan *plan)
+{
+	size_t last = file->column_count - 1; /* the check */
+	uint64_t check = ROW_CHECK_BEGIN;
+	char words[ROW_CHECK_WORDS];
+
+	for (size_t i = 0; i < last; i++) {
+		const char *text = import_field(file, i);
+
+		check = row_check_field(row_check_bytes(check, text, strlen(text)));
+	}
+	row_check_words(check, words);
+	return strcmp(words, import_field(file, last)) == 0 ||
+	       plan_problem(plan, file->line, "this line was changed after the export. Take the files as they were exported, "
+	                                      "and correct it on the board");
+}
+
 #define TEXT_INTO(file, plan, column, array) import_text((file), (plan), (column), (array), sizeof(array), true)
 
 /* --- lots ------------------------------------------------------------------------------- */
 
-enum { LOT_CODE, LOT_PRODUCT, LOT_FOOD, LOT_PACK, LOT_ACIDITY, LOT_MADE };
+enum { LOT_CODE, LOT_PRODUCT, LOT_FOOD, LOT_PACK, LOT_ACIDITY, LOT_MADE, LOT_CHECK };
 static const struct import_column lot_columns[] = {
 	{ "lot", true }, { "product", true }, { "food", true }, { "pack", true }, { "acidity", true }, { "made", true },
+	{ "check", true },
 };
 
 static bool read_lot(const struct import_file *file, struct import_plan *plan, struct log_lot *lot)
@@ -65,7 +85,7 @@ static bool read_lot(const struct import_file *file, struct import_plan *plan, s
 	int acidity;
 
 	memset(lot, 0, sizeof(*lot));
-	if (!TEXT_INTO(file, plan, LOT_CODE, lot->code) || !TEXT_INTO(file, plan, LOT_PRODUCT, lot->product) ||
+	if (!is_unchanged(file, plan) || !TEXT_INTO(file, plan, LOT_CODE, lot->code) || !TEXT_INTO(file, plan, LOT_PRODUCT, lot->product) ||
 	    !TEXT_INTO(file, plan, LOT_FOOD, lot->food) || !TEXT_INTO(file, plan, LOT_PACK, lot->pack) ||
 	    !read_word(file, plan, LOT_ACIDITY, acidity_word, &acidity) ||
 	    !read_instant(file, plan, LOT_MADE, false, &lot->made_wall_ms))
@@ -107,9 +127,8 @@ static const struct import_column load_columns[] = {
 	{ "jar_in_table", true }, { "source", true },    { "confirmed", true },  { "elevation_m", true },
 	{ "elevation_slack_m", true }, { "elevation_by", true }, { "verdict", true }, { "verdict_why", true },
 	{ "process_ended", true }, { "broken", true },   { "note", true },
-	{ "check", false },
+	{ "check", true },
 };
-static_assert(sizeof(load_columns) / sizeof(load_columns[0]) == LOAD_CHECK + 1, "the check is the last");
 
 static bool read_load_words(const struct import_file *file, struct import_plan *plan, struct log_load *load)
 {
@@ -131,7 +150,7 @@ static bool read_load_words(const struct import_file *file, struct import_plan *
 	load->verdict = (enum verdict)verdict;
 	if (confirmed != CONFIRMED_YES && confirmed != CONFIRMED_PRACTICE)
 		return plan_problem(plan, file->line, "confirmed: it is yes or practice");
-	return load->place == PLACE_SHELF ||
+	return (load->place == PLACE_SHELF && load->verdict != VERDICT_OPEN) ||
 	       plan_problem(plan, file->line, "this load is still in its canner or on the rack: finish it, then export again");
 }
 
@@ -161,38 +180,13 @@ static bool read_load_figures(const struct import_file *file, struct import_plan
 	return true;
 }
 
-/* Is the row still as the export wrote it? */
-static bool is_unchanged(const struct import_file *file)
-{
-	uint64_t check = ROW_CHECK_BEGIN;
-	char words[ROW_CHECK_WORDS];
-
-	for (size_t i = 0; i < LOAD_CHECK; i++) {
-		const char *text = import_field(file, i);
-
-		check = row_check_field(row_check_bytes(check, text, strlen(text)));
-	}
-	row_check_words(check, words);
-	return strcmp(words, import_field(file, LOAD_CHECK)) == 0;
-}
-
-/* A file can be changed by anybody: "valid" is taken over only from a row that was not. */
-static void doubt_changed(const struct import_file *file, struct import_plan *plan, struct log_load *load)
-{
-	if (load->verdict != VERDICT_VALID || is_unchanged(file))
-		return;
-	load->verdict = VERDICT_UNKNOWN;
-	(void)text_copy(load->verdict_why, sizeof(load->verdict_why), "its record was changed after it was exported");
-	plan->result->changed++;
-}
-
 static bool read_load(const struct import_file *file, struct import_plan *plan, struct plan_load *load, char *station,
                       size_t station_size)
 {
 	struct log_load *row = &load->row;
 
 	memset(load, 0, sizeof(*load));
-	if (!import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, row) ||
+	if (!is_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, row) ||
 	    !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
 	    !TEXT_INTO(file, plan, LOAD_SOURCE, row->source) || !TEXT_INTO(file, plan, LOAD_BY, row->elevation_by) ||
 	    !TEXT_INTO(file, plan, LOAD_WHY, row->verdict_why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
@@ -204,7 +198,6 @@ static bool read_load(const struct import_file *file, struct import_plan *plan, 
 	/* In the order of their numbers they keep them. */
 	if (load->number == 0 || (plan->load_count > 0 && load->number <= plan->loads[plan->load_count - 1].number))
 		return plan_problem(plan, file->line, "load: the numbers must go up from line to line, as an export has them");
-	doubt_changed(file, plan, row);
 	return true;
 }
 
@@ -229,14 +222,14 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 enum {
 	JAR_LOAD, JAR_PLACE, JAR_LOT, JAR_SIZE, JAR_STATE, JAR_SIPHONING, JAR_FATE, JAR_FATE_BY, JAR_FATE_DONE,
 	JAR_CHECKED, JAR_PRESS, JAR_TAP, JAR_EYE, JAR_CHECKED_BY, JAR_FILLED, JAR_BOX, JAR_CLOSED_BY, JAR_FROM_LOAD,
-	JAR_FROM_PLACE, JAR_GONE_WHY, JAR_GONE, JAR_RECALLED,
+	JAR_FROM_PLACE, JAR_GONE_WHY, JAR_GONE, JAR_RECALLED, JAR_CHECK,
 };
 static const struct import_column jar_columns[] = {
 	{ "load", true },      { "place", true }, { "lot", true },     { "size", true },      { "state", true },
 	{ "siphoning", true }, { "fate", true },  { "fate_by", true }, { "fate_done", true }, { "checked", true },
 	{ "press", true },     { "tap", true },   { "eye", true },     { "checked_by", true }, { "filled", true },
 	{ "lid_box", true },   { "closed_by", true }, { "from_load", true }, { "from_place", true }, { "gone_why", true },
-	{ "gone", true },      { "recalled", true },
+	{ "gone", true },      { "recalled", true }, { "check", true },
 };
 static_assert(JAR_EYE - JAR_PRESS + 1 == SEAL_METHOD_COUNT, "a column for every method of the seal check");
 
@@ -375,7 +368,7 @@ static bool read_jar(const struct import_file *file, struct import_plan *plan, s
 	struct log_jar *row = &jar->row;
 
 	memset(jar, 0, sizeof(*jar));
-	if (!read_belongs(file, plan, jar) || !read_jar_words(file, plan, row) || !read_check(file, plan, row) ||
+	if (!is_unchanged(file, plan) || !read_belongs(file, plan, jar) || !read_jar_words(file, plan, row) || !read_check(file, plan, row) ||
 	    !read_origin(file, plan, jar) || !read_gone(file, plan, row) ||
 	    !TEXT_INTO(file, plan, JAR_SIZE, row->size) || !TEXT_INTO(file, plan, JAR_CLOSED_BY, row->closed_by) ||
 	    !read_instant(file, plan, JAR_FATE_BY, true, &row->fate_by_wall_ms) ||

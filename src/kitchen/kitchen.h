@@ -442,6 +442,7 @@ const char *jar_fate_words(enum jar_fate fate); /* "fridge" ... what to do, with
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);
 /* Is suspect food of it treated as toxic (low-acid and tomato, A539)? */
 bool lot_is_suspect(const struct log_lot *lot);
+const char *verdict_says(enum verdict verdict); /* "PROCESS UNKNOWN"; valid: "" */
 const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept" */
 
 /* --- undo ------------------------------------------------------------------- */
@@ -452,6 +453,9 @@ const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept
  * `said` gets the sentence of what was undone. */
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said,
                   size_t said_size, struct fault *fault);
+/* Of the house; refused when the last thing was done in the pantry or to a recall, which
+ * nobody sees from the house view. */
+bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 /* Take back the undo, while nothing else has been done since. */
 bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said,
                   size_t said_size, struct fault *fault);

@@ -82,6 +82,10 @@ bool worsen(enum verdict *verdict, char why[SENTENCE_MAX_BYTES], enum verdict to
 bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, char why[SENTENCE_MAX_BYTES],
                       struct fault *fault);
 
+#define VERB_TAKEN "pantry_taken"
+#define VERB_COUNTED "pantry_counted"
+#define VERB_RECALLED "recall"
+#define VERB_FOLLOWED "recall_follow_up"
 /* The last act of the pantry or of a recall, if it bears one of two verbs. */
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);

@@ -76,18 +76,6 @@ static void place_words(const struct kitchen *kitchen, struct label *label, cons
 	               kitchen->board.house.invented ? BETWEEN "invented data" : "");
 }
 
-static const char *verdict_says(enum verdict verdict)
-{
-	switch (verdict) {
-	case VERDICT_NOT_VALID: return "PROCESS NOT VALID";
-	case VERDICT_UNKNOWN: return "PROCESS UNKNOWN";
-	case VERDICT_OPEN: return "PROCESS NOT OVER YET";
-	case VERDICT_VALID:
-	case VERDICT_COUNT: break;
-	}
-	return "";
-}
-
 /* What the reader of the label must know, the worst first. */
 static void warning_words(const struct kitchen *kitchen, struct label *label, const struct log_load *load,
                           const struct log_jar *jar, bool recalled)
@@ -184,7 +172,7 @@ static bool is_recalled(const struct gathering *all, const struct log_jar *jar, 
 	*recalled = false;
 	if (all->kitchen->board.recall_count == 0)
 		return true;
-	if (!log_marks_of_jar(all->kitchen->log, jar->id, &marks, &count, fault))
+	if (!log_marks_of_jar(all->kitchen->log, jar->id, RECALL_TO_FIND, &marks, &count, fault))
 		return false;
 	free(marks);
 	*recalled = count > 0;

@@ -106,3 +106,15 @@ bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct lo
 
 	return log_jar_get(kitchen->log, jar_id, &jar, fault) && log_lot_get(kitchen->log, jar.lot_id, out, fault);
 }
+
+const char *verdict_says(enum verdict verdict)
+{
+	switch (verdict) {
+	case VERDICT_NOT_VALID: return "PROCESS NOT VALID";
+	case VERDICT_UNKNOWN: return "PROCESS UNKNOWN";
+	case VERDICT_OPEN: return "PROCESS NOT OVER YET";
+	case VERDICT_VALID:
+	case VERDICT_COUNT: break;
+	}
+	return "";
+}

@@ -9,8 +9,7 @@
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
-#define TAKEN "pantry_taken"     /* verbs */
-#define COUNTED "pantry_counted"
+#define DAY_MS (INT64_C(24) * 3600 * 1000)
 
 static const char *size_words(const char *size, int64_t jars)
 {
@@ -38,9 +37,21 @@ static void fill_line(const struct log_pantry_line *row, int64_t now, struct pan
 	text_copy(line->size, sizeof(line->size), row->size);
 	line->jars = row->jars;
 	line->oldest = row->oldest;
+	line->verdict = row->verdict;
+	line->over_a_year = row->old_jars;
 	line->best_by_wall_ms = clock_year_later(row->oldest.made_wall_ms);
 	line->used = row->used;
 	line->weeks = weeks_left(row->jars, row->used, now, row->first_made_wall_ms);
+}
+
+/* What was made before it is past its best-by. */
+static int64_t year_before(int64_t now)
+{
+	int64_t made = now - 365 * DAY_MS;
+
+	while (clock_year_later(made) > now)
+		made -= DAY_MS;
+	return made;
 }
 
 static bool same_line(const struct log_pantry_recalled *recalled, const char *product, const char *size)
@@ -58,7 +69,7 @@ bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, si
 
 	*rows = NULL;
 	*count = 0;
-	if (log_pantry(kitchen->log, use_from_week(now), &read, count, fault) &&
+	if (log_pantry(kitchen->log, use_from_week(now), year_before(now), &read, count, fault) &&
 	    log_pantry_recalled(kitchen->log, &recalled, &recalled_count, fault)) {
 		lines = calloc(*count + 1, sizeof(*lines));
 		if (lines == NULL)
@@ -99,6 +110,7 @@ bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, con
 		lots[i].lot = read[i].lot;
 		text_copy(lots[i].size, sizeof(lots[i].size), read[i].size);
 		lots[i].jars = read[i].jars;
+		lots[i].verdict = read[i].verdict;
 		lots[i].best_by_wall_ms = clock_year_later(read[i].lot.made_wall_ms);
 		for (size_t j = 0; j < recalled_count; j++)
 			if (recalled[j].lot_id == read[i].lot.id && strcmp(recalled[j].size, read[i].size) == 0)
@@ -141,6 +153,27 @@ static bool put_jar(struct errand *errand, struct log_jar *jar, struct fault *fa
 	return log_put_jar(errand->act.kitchen->log, jar, fault);
 }
 
+/* What recalls have of a jar: from one outcome to another. */
+static bool move_marks(struct errand *errand, int64_t jar_id, enum recall_outcome from, enum recall_outcome to,
+                       struct fault *fault)
+{
+	struct act *act = &errand->act;
+	struct log_recall_jar *marks;
+	size_t count;
+	bool done = true;
+
+	if (!log_marks_of_jar(act->kitchen->log, jar_id, from, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		marks[i].outcome = to;
+		marks[i].outcome_wall_ms = to == RECALL_TO_FIND ? 0 : act->entry.at.wall_ms;
+		text_copy(marks[i].who, sizeof(marks[i].who), to == RECALL_TO_FIND ? "" : act->entry.who);
+		done = log_put_recall_jar(act->kitchen->log, &marks[i], fault);
+	}
+	free(marks);
+	return done;
+}
+
 /* Nobody eats or gives away what a recall looks for, or what was not processed right. */
 static bool may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
                          struct fault *fault)
@@ -175,6 +208,9 @@ static bool take_of_lot(struct errand *errand, const struct log_lot *lot, const 
 		jars[i].gone_why = errand->why;
 		jars[i].gone_wall_ms = errand->act.entry.at.wall_ms;
 		done = done && put_jar(errand, &jars[i], fault);
+		/* A spoiled jar is thrown out: no recall looks for it any more. */
+		if (done && errand->why == GONE_SPOILED)
+			done = move_marks(errand, jars[i].id, RECALL_TO_FIND, RECALL_THROWN_OUT, fault);
 	}
 	free(jars);
 	if (done && count > 0)
@@ -223,7 +259,7 @@ bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const ch
 		return fault_set(fault, FAULT_MISUSE, "Jars are used, given away or spoiled.");
 	if (take->jars < 1)
 		return fault_set(fault, FAULT_MISUSE, "Take out one jar at least.");
-	if (!errand_begin(&errand, kitchen, TAKEN, take->why, take->jars, fault))
+	if (!errand_begin(&errand, kitchen, VERB_TAKEN, take->why, take->jars, fault))
 		return false;
 	if (!take_of_lots(&errand, take->product, take->size, take->lot_id, fault))
 		return act_fail(&errand.act);
@@ -275,7 +311,9 @@ static bool bring_back(struct errand *errand, const char *product, const char *s
 			continue;
 		jars[i].gone_why = GONE_NOT;
 		jars[i].gone_wall_ms = 0;
-		done = put_jar(errand, &jars[i], fault);
+		/* A recall that had not found it looks for it again. */
+		done = put_jar(errand, &jars[i], fault) &&
+		       move_marks(errand, jars[i].id, RECALL_NOT_FOUND, RECALL_TO_FIND, fault);
 		back++;
 	}
 	free(jars);
@@ -294,7 +332,7 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 
 	if (found < 0)
 		return fault_set(fault, FAULT_MISUSE, "A count is 0 or more.");
-	if (!errand_begin(&errand, kitchen, COUNTED, GONE_MISSING, 0, fault))
+	if (!errand_begin(&errand, kitchen, VERB_COUNTED, GONE_MISSING, 0, fault))
 		return false;
 	if (!how_many(kitchen, product, size, lot_id, &before, fault))
 		return act_fail(&errand.act);
@@ -315,22 +353,54 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 
 /* --- undo ------------------------------------------------------------------------------------- */
 
+static bool is_either(const char *verb, const char *one, const char *other)
+{
+	return strcmp(verb, one) == 0 || strcmp(verb, other) == 0;
+}
+
+/* After a start the newest entry tells what was done last, if it was done here. */
+static void recollect(struct kitchen *kitchen, const char *verb, const char *other)
+{
+	struct log_entry newest;
+
+	if (!log_newest_entry(kitchen->log, &newest, NULL) || !is_either(newest.verb, verb, other))
+		return;
+	kitchen->pantry_done = newest.load_id != 0 ? (struct log_subject){ SUBJECT_LOAD, newest.load_id }
+	                                           : (struct log_subject){ SUBJECT_HOUSE, 0 };
+}
+
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault)
 {
 	struct log_entry last;
 
+	recollect(kitchen, verb, other);
 	/* Never an act of another kind: nobody sees it from here. */
 	if (!log_last_act(kitchen->log, kitchen->pantry_done, false, &last, NULL))
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
 	if (strcmp(last.verb, "redo") == 0 && !log_root_act(kitchen->log, last.id, &last, fault))
 		return false;
-	if (strcmp(last.verb, verb) != 0 && strcmp(last.verb, other) != 0)
+	if (!is_either(last.verb, verb, other))
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here: the last thing done was another.");
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
 }
 
+bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
+{
+	struct log_subject house = { SUBJECT_HOUSE, 0 };
+	struct log_entry last;
+
+	if (log_last_act(kitchen->log, house, false, &last, NULL) &&
+	    (strcmp(last.verb, "redo") != 0 || log_root_act(kitchen->log, last.id, &last, NULL))) {
+		if (is_either(last.verb, VERB_TAKEN, VERB_COUNTED))
+			return fault_set(fault, FAULT_REFUSED, "The last thing done was in the pantry: undo it there (k, then u).");
+		if (is_either(last.verb, VERB_RECALLED, VERB_FOLLOWED))
+			return fault_set(fault, FAULT_REFUSED, "The last thing done was a recall: undo it there (R, then u).");
+	}
+	return kitchen_undo(kitchen, house, said, said_size, fault);
+}
+
 bool kitchen_undo_pantry(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
-	return undo_kept(kitchen, TAKEN, COUNTED, said, said_size, fault);
+	return undo_kept(kitchen, VERB_TAKEN, VERB_COUNTED, said, said_size, fault);
 }

@@ -18,7 +18,9 @@ struct pantry_line {
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
 	struct log_lot oldest;  /* of these */
+	enum verdict verdict;   /* of the oldest: the worst of its loads */
 	int64_t best_by_wall_ms; /* of the oldest */
+	int64_t over_a_year;    /* jars past their best-by */
 	int64_t used;           /* used and given in the weeks that count */
 	int weeks;              /* left at that rate; WEEKS_UNKNOWN */
 	int64_t recalled;       /* of these, looked for by a recall */
@@ -29,6 +31,7 @@ struct pantry_lot {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
+	enum verdict verdict; /* the worst of its loads */
 	int64_t best_by_wall_ms;
 	int64_t recalled;
 };

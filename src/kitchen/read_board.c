@@ -157,7 +157,7 @@ static void account(struct strip *strip, const struct log_phase *phase, const st
 		strip->holds_ms = 0;
 	}
 	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
-		strip->vented_ms = phase->lasted_ms;
+		strip->vented_ms = phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
 	if (rule->name != PHASE_HOLD)
 		return;
 	strip->hold_starts++;

@@ -11,8 +11,6 @@
 #include "kitchen/kitchen_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
-#define RECALLED "recall" /* verbs */
-#define FOLLOWED "recall_follow_up"
 
 /* --- where a jar is ------------------------------------------------------------------- */
 
@@ -346,7 +344,7 @@ bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char 
 		text_copy(recall.words, sizeof(recall.words), said);
 		text_copy(recall.reason, sizeof(recall.reason), reason);
 	}
-	if (!act_begin(&act, kitchen, RECALLED, 0, fault))
+	if (!act_begin(&act, kitchen, VERB_RECALLED, 0, fault))
 		return false;
 	done = log_trace(kitchen->log, &trace, &rows, &count, fault);
 	if (!done)
@@ -489,7 +487,7 @@ static bool follow_up(struct kitchen *kitchen, struct log_traced *rows, size_t c
 			one = rows[i];
 	if (one.jar.id == 0)
 		return fault_set(fault, FAULT_MISSING, "That jar is not in this recall.");
-	if (!check_outcome(&one, outcome, fault) || !act_begin(&act, kitchen, FOLLOWED, 0, fault))
+	if (!check_outcome(&one, outcome, fault) || !act_begin(&act, kitchen, VERB_FOLLOWED, 0, fault))
 		return false;
 	if (!follow_all(&act, rows, count, &one, outcome, like, &done, fault))
 		return act_fail(&act);
@@ -518,5 +516,5 @@ bool kitchen_follow_up(struct kitchen *kitchen, int64_t recall_id, int64_t jar_i
 
 bool kitchen_undo_recall(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
-	return undo_kept(kitchen, RECALLED, FOLLOWED, said, said_size, fault);
+	return undo_kept(kitchen, VERB_RECALLED, VERB_FOLLOWED, said, said_size, fault);
 }

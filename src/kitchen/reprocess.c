@@ -39,6 +39,11 @@ static bool find(const struct kitchen *kitchen, const struct reprocess_plan *pla
 	return process_find(&query, out, fault);
 }
 
+static bool is_raw(const char *pack)
+{
+	return strncmp(pack, RAW, strlen(RAW)) == 0;
+}
+
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
 static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *size,
@@ -52,7 +57,7 @@ static bool process_of_size(const struct kitchen *kitchen, const struct reproces
 		if (!find(kitchen, plan, plan->lot.pack, size, psi, out, fault))
 			return false;
 	}
-	if (strncmp(plan->lot.pack, RAW, strlen(RAW)) != 0)
+	if (!is_raw(plan->lot.pack))
 		return true;
 	if (!find(kitchen, plan, HOT, size, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED, "%s has no tested hot pack: it is not processed again (KSU). "
@@ -73,6 +78,10 @@ static bool longest(const struct kitchen *kitchen, struct reprocess_plan *plan, 
 			continue;
 		if (!process_of_size(kitchen, plan, jars[i].size, &one, fault))
 			return false;
+		/* Minutes compare at one pressure only. */
+		if (i > 0 && one.pressure_psi != plan->process.pressure_psi)
+			return fault_set(fault, FAULT_REFUSED, "Jars of %s of different sizes need different pressures: set one size "
+			                 "aside at a time.", plan->lot.product);
 		if (i == 0 || one.minutes > plan->process.minutes)
 			plan->process = one;
 	}
@@ -175,6 +184,7 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	out->jars = (int)*count;
 	out->room = room_for(&canner->station, *jars, *count);
 	next_code(out->lot.code, out->new_code, sizeof(out->new_code));
+	text_copy(out->pack, sizeof(out->pack), is_raw(out->lot.pack) ? HOT : out->lot.pack);
 	return out->room > 0 || fault_set(fault, FAULT_REFUSED, "%s has no stated room for such jars. State it in the "
 	                                  "house view first.", canner->station.name);
 }
@@ -214,7 +224,7 @@ static bool hand_on_marks(struct act *act, int64_t old_id, int64_t new_id, struc
 	size_t count;
 	bool done = true;
 
-	if (!log_marks_of_jar(act->kitchen->log, old_id, &marks, &count, fault))
+	if (!log_marks_of_jar(act->kitchen->log, old_id, RECALL_TO_FIND, &marks, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++) {
 		struct log_recall_jar next = { .recall_id = marks[i].recall_id, .jar_id = new_id };

@@ -17,6 +17,7 @@ struct reprocess_plan {
 	struct log_load load;      /* it was in */
 	struct log_lot lot;
 	char new_code[NAME_MAX_BYTES]; /* of the lot it becomes */
+	char pack[NAME_MAX_BYTES]; /* it is reheated: hot, also where the lot was packed raw */
 	int jars;                  /* of its lot and load that are to be processed again */
 	int room;                  /* how many of these the canner takes */
 	int64_t by_wall_ms;        /* deadline: the canner must be loaded by then */

@@ -449,6 +449,8 @@ struct log_pantry_line {
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
 	struct log_lot oldest;       /* of these, the lot made first */
+	enum verdict verdict;        /* the worst of its kept jars' loads */
+	int64_t old_jars;            /* made before the instant asked about */
 	int64_t used;                /* used or given in the weeks asked about */
 	int64_t first_made_wall_ms;  /* the first lot of that product ever */
 };
@@ -458,6 +460,7 @@ struct log_pantry_lot {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
+	enum verdict verdict; /* the worst of their loads */
 };
 
 /* Jars kept of one lot and size that an open recall still looks for. */
@@ -806,8 +809,9 @@ bool log_plan_batches(struct log *log, struct log_plan_batch **rows, size_t *cou
 bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count, struct fault *fault); /* by start, id */
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault);
 /* What is kept, by product and size; `from_week`: use is counted from that week on
- * (an instant divided by LOG_WEEK_MS). */
-bool log_pantry(struct log *log, int64_t from_week, struct log_pantry_line **rows, size_t *count, struct fault *fault);
+ * (an instant divided by LOG_WEEK_MS); `old_wall_ms`: jars made before it are counted as old. */
+bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct log_pantry_line **rows, size_t *count,
+                struct fault *fault);
 /* The lots of one line, oldest first. */
 bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
                      size_t *count, struct fault *fault);
@@ -829,8 +833,9 @@ bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count, 
 bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct fault *fault);
 /* Its jars with their marks, as log_trace orders them. */
 bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault);
-/* The marks by which open recalls still look for a jar. */
-bool log_marks_of_jar(struct log *log, int64_t jar_id, struct log_recall_jar **rows, size_t *count, struct fault *fault);
+/* The marks of a jar with that outcome; RECALL_TO_FIND: by which open recalls still look for it. */
+bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outcome, struct log_recall_jar **rows,
+                      size_t *count, struct fault *fault);
 /* How many jars of a lot an open recall still looks for. */
 bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault);
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */

@@ -17,6 +17,8 @@ static void read_line(struct query *query, void *into)
 	TAKE_TEXT(query, line->size);
 	line->jars = take_integer(query);
 	row_lot(query, &line->oldest);
+	line->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	line->old_jars = take_integer(query);
 	line->used = take_integer(query);
 	line->first_made_wall_ms = take_integer(query);
 }
@@ -28,6 +30,7 @@ static void read_pantry_lot(struct query *query, void *into)
 	row_lot(query, &lot->lot);
 	TAKE_TEXT(query, lot->size);
 	lot->jars = take_integer(query);
+	lot->verdict = (enum verdict)take_word(query, &words_of_verdict);
 }
 
 static void read_recalled(struct query *query, void *into)
@@ -40,10 +43,11 @@ static void read_recalled(struct query *query, void *into)
 	recalled->jars = take_integer(query);
 }
 
-bool log_pantry(struct log *log, int64_t from_week, struct log_pantry_line **rows, size_t *count,
+bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct log_pantry_line **rows, size_t *count,
                 struct fault *fault)
 {
 	struct query query = query_start(log, PANTRY);
+	bind_integer(&query, old_wall_ms);
 	bind_integer(&query, from_week);
 	void *list;
 	bool ok = query_list(&query, read_line, sizeof(**rows), &list, count, fault);
@@ -230,11 +234,12 @@ bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **row
 	return ok;
 }
 
-bool log_marks_of_jar(struct log *log, int64_t jar_id, struct log_recall_jar **rows, size_t *count,
-                      struct fault *fault)
+bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outcome, struct log_recall_jar **rows,
+                      size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, MARKS_OF_JAR);
 	bind_integer(&query, jar_id);
+	bind_name(&query, recall_outcome_name(outcome));
 	void *list;
 	bool ok = query_list(&query, read_mark, sizeof(**rows), &list, count, fault);
 	*rows = list;

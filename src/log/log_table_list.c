@@ -398,7 +398,7 @@ const struct log_table log_tables[] = {
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
-	TABLE(lots, false, "everything that bears one code",
+	CHECKED_TABLE(lots, "everything that bears one code",
 	      "SELECT code, product, food, pack, acidity, made_wall_ms FROM lot ORDER BY code"),
 	CHECKED_TABLE(loads, "jars that shared one canner",
 	      "SELECT load.id, station.name, " NOTED("method", "method") ", place, opened_wall_ms, "
@@ -409,7 +409,7 @@ const struct log_table log_tables[] = {
 	TABLE(phases, false, "what loads, runs and batches went through",
 	      "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
 	      "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
-	TABLE(jars, false, "every jar",
+	CHECKED_TABLE(jars, "every jar",
 	      "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
 	      "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
 	      "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "

@@ -110,6 +110,11 @@
 	"SELECT " TRACED_COLUMNS ", 0, 0, NULL, 0, '' FROM found JOIN jar ON jar.id = found.id " \
 	"JOIN lot ON lot.id = jar.lot_id" BY_LOT
 
+/* Of the loads in which the kept jars of a lot were. */
+#define WORST_VERDICT(lot, size) \
+	"(SELECT verdict FROM jar JOIN load ON load.id = jar.load_id WHERE jar.lot_id = " lot " AND jar.size = " size \
+	" AND " IS_KEPT " ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
+
 #define RECALLS \
 	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find "
 
@@ -325,7 +330,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
 	[PANTRY] =
-		"SELECT line.product, line.size, line.jars, " LOT_COLUMNS ", "
+		"SELECT line.product, line.size, line.jars, " LOT_COLUMNS ", " WORST_VERDICT("lot.id", "line.size") ", "
+		"coalesce((SELECT sum(jars) FROM pantry_lot WHERE product = line.product AND size = line.size "
+		" AND made_wall_ms < ?), 0), "
 		"coalesce((SELECT sum(jars) FROM pantry_use WHERE product = line.product AND size = line.size "
 		" AND week >= ?), 0), "
 		"(SELECT made_wall_ms FROM lot WHERE product = line.product COLLATE NOCASE "
@@ -334,7 +341,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		" WHERE product = line.product AND size = line.size ORDER BY made_wall_ms, lot_id LIMIT 1) "
 		"ORDER BY line.product, line.size",
 	[PANTRY_LOTS] =
-		"SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars "
+		"SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars, "
+		WORST_VERDICT("pantry_lot.lot_id", "pantry_lot.size") " "
 		"FROM pantry_lot JOIN lot ON lot.id = pantry_lot.lot_id "
 		"WHERE pantry_lot.product = ? AND pantry_lot.size = ? "
 		"ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id",
@@ -344,7 +352,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
 		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
 		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
-	[LOT_BY_CODE] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ? OR code = upper(?1) LIMIT 1",
+	[LOT_BY_CODE] =
+		"SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
 	[LOT_RECALLED] =
 		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
 		"WHERE jar.lot_id = ?",
@@ -381,7 +390,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"WHERE m.recall_id = ?" BY_LOT,
 	[MARKS_OF_JAR] =
 		"SELECT recall_id, jar_id, outcome, outcome_wall_ms, who FROM recall_jar "
-		"WHERE jar_id = ? AND outcome IS NULL ORDER BY recall_id",
+		"WHERE jar_id = ? AND outcome IS ? ORDER BY recall_id",
 	[RECALL_INSERT] =
 		"INSERT INTO recall (about, which, words, reason, opened_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
 	[RECALL_UPDATE] =

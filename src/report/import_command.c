@@ -32,9 +32,6 @@ static void put_counts(const struct import_result *result)
 	if (result->new_boxes > 0)
 		(void)printf(", %zu lid box%s new here", result->new_boxes, result->new_boxes == 1 ? "" : "es");
 	(void)fputs(".\n", stdout);
-	if (result->changed > 0)
-		(void)printf("%zu load%s changed after the export: the process counts as UNKNOWN.\n", result->changed,
-		             result->changed == 1 ? " was" : "s were");
 }
 
 static bool say(const struct import_result *result, const char *path, struct fault *fault)

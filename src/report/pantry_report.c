@@ -30,7 +30,9 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_whole(json, "jars", line->jars);
 	json_text(json, "oldest_lot", line->oldest.code);
 	json_instant(json, "oldest_made", line->oldest.made_wall_ms);
+	json_text(json, "oldest_process", verdict_name(line->verdict));
 	json_instant(json, "best_by", line->best_by_wall_ms);
+	json_whole(json, "over_a_year", line->over_a_year);
 	json_whole(json, "used", line->used);
 	if (line->weeks == WEEKS_UNKNOWN)
 		json_null(json, "weeks_left");
@@ -40,7 +42,7 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_close(json);
 }
 
-static void put_line_text(FILE *out, const struct pantry_line *line, int64_t now)
+static void put_line_text(FILE *out, const struct pantry_line *line)
 {
 	char best_by[16];
 
@@ -49,7 +51,12 @@ static void put_line_text(FILE *out, const struct pantry_line *line, int64_t now
 	plain_put(out, line->product);
 	(void)fputs("\n      oldest ", out);
 	plain_put(out, line->oldest.code);
-	(void)fprintf(out, ", best by %s%s; ", best_by, line->best_by_wall_ms < now ? " (OVER A YEAR)" : "");
+	if (line->verdict != VERDICT_VALID)
+		(void)fprintf(out, ", %s", verdict_says(line->verdict));
+	(void)fprintf(out, ", best by %s", best_by);
+	if (line->over_a_year > 0)
+		(void)fprintf(out, " (%" PRId64 " OVER A YEAR)", line->over_a_year);
+	(void)fputs("; ", out);
 	if (line->weeks == WEEKS_UNKNOWN)
 		(void)fputs("not enough use to tell how long they last", out);
 	else
@@ -59,12 +66,12 @@ static void put_line_text(FILE *out, const struct pantry_line *line, int64_t now
 	(void)fputc('\n', out);
 }
 
-static void put_pantry_text(FILE *out, const struct pantry_line *rows, size_t count, int64_t now)
+static void put_pantry_text(FILE *out, const struct pantry_line *rows, size_t count)
 {
 	if (count == 0)
 		(void)fputs("No sealed jar is on record.\n", out);
 	for (size_t i = 0; i < count; i++)
-		put_line_text(out, &rows[i], now);
+		put_line_text(out, &rows[i]);
 	if (count > 0)
 		(void)fprintf(out, "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
 		              "Best by: one year from making (NCSU-472).\n", USE_WEEKS, USE_JARS_LEAST);
@@ -87,7 +94,7 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 		json_close(&json);
 		json_close(&json);
 	} else {
-		put_pantry_text(to->out, rows, count, now.wall_ms);
+		put_pantry_text(to->out, rows, count);
 	}
 	free(rows);
 	return true;
@@ -129,15 +136,16 @@ static void put_jar_text(FILE *out, const struct log_traced *jar)
 	bool marked = jar->mark.recall_id != 0;
 	bool done = marked && jar->mark.outcome != RECALL_TO_FIND;
 
-	(void)fputs(done ? "[x] " : "[ ] ", out);
+	/* What lives on under another lid is a jar further down. */
+	(void)fputs(jar_where(jar) == WHERE_REPROCESSED ? "    " : done ? "[x] " : "[ ] ", out);
 	plain_put(out, jar->lot);
 	if (jar->jar.place_in_load > 0)
 		(void)fprintf(out, " jar %d", jar->jar.place_in_load);
 	(void)fprintf(out, ", %s ", size_words(jar->jar.size, 1));
 	plain_put(out, jar->product);
 	(void)fprintf(out, ": %s, %s", jar_where_words(jar_where(jar)), jar_state_name(jar->jar.state));
-	if (jar->verdict == VERDICT_NOT_VALID)
-		(void)fputs(", process NOT VALID", out);
+	if (jar->jar.load_id != 0 && jar->verdict != VERDICT_VALID)
+		(void)fprintf(out, ", %s", verdict_says(jar->verdict));
 	if (done)
 		(void)fprintf(out, "; %s", recall_outcome_words(jar->mark.outcome));
 	else if (marked || jar->recalled)
@@ -174,11 +182,21 @@ static bool any_suspect(const struct log_traced *rows, size_t count, struct log_
 	return false;
 }
 
+static size_t jars_of(const struct log_traced *rows, size_t count)
+{
+	size_t jars = 0;
+
+	for (size_t i = 0; i < count; i++)
+		jars += jar_where(&rows[i]) != WHERE_REPROCESSED;
+	return jars;
+}
+
 static void put_jars_text(FILE *out, const char *said, const struct log_traced *rows, size_t count)
 {
+	size_t jars = jars_of(rows, count);
 	struct log_lot lot;
 
-	(void)fprintf(out, "%zu jar%s of ", count, count == 1 ? "" : "s");
+	(void)fprintf(out, "%zu jar%s of ", jars, jars == 1 ? "" : "s");
 	plain_put(out, said);
 	(void)fputc('\n', out);
 	put_sums(out, rows, count);

@@ -510,7 +510,13 @@ static void change(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (kitchen_undo_house(desk->kitchen, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
 	house_view_refresh(desk);
 }
 

@@ -99,11 +99,29 @@ static const char *size_words(const char *size, int64_t jars)
 	return jar == NULL ? "jars" : jars == 1 ? jar->words : jar->plural;
 }
 
-/* One word for what is not as it should be; it goes before the rest. */
-static const char *mark_of(const struct desk *desk, int64_t recalled, int64_t best_by_ms, enum role *role)
+/* What is not as it should be, and of how many of the jars; it goes before the rest. */
+static enum role line_mark(const struct pantry_line *line, char *mark, size_t size)
 {
-	*role = recalled > 0 ? ROLE_STOP : best_by_ms < desk->now.wall_ms ? ROLE_CAUTION : ROLE_PLAIN;
-	return recalled > 0 ? "RECALLED " : best_by_ms < desk->now.wall_ms ? "OVER A YEAR " : "";
+	struct text text = text_over(mark, size);
+	int64_t some = line->recalled > 0 ? line->recalled : line->over_a_year;
+
+	if (some > 0 && some < line->jars)
+		text_add(&text, "(%lld %s) ", (long long)some, line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
+	else if (some > 0)
+		text_add(&text, "%s ", line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
+	return line->recalled > 0 ? ROLE_STOP : some > 0 ? ROLE_CAUTION : ROLE_PLAIN;
+}
+
+static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot, char *mark, size_t size)
+{
+	bool old = lot->best_by_wall_ms < desk->now.wall_ms;
+	struct text text = text_over(mark, size);
+
+	text_add(&text, "%s%s%s", lot->recalled > 0 ? "RECALLED " : old ? "OVER A YEAR " : "", verdict_says(lot->verdict),
+	         lot->verdict == VERDICT_VALID ? "" : " ");
+	return lot->recalled > 0 || lot->verdict == VERDICT_NOT_VALID ? ROLE_STOP
+	       : text.used > 0                                        ? ROLE_CAUTION
+	                                                              : ROLE_PLAIN;
 }
 
 static void weeks_words(const struct pantry_line *line, char *buffer, size_t size)
@@ -118,11 +136,11 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 {
 	const struct pantry_line *line = &desk->pantry.lines[n];
 	bool here = n == desk->pantry.list.cursor;
-	char what[160];
+	char what[200];
 	char best_by[16];
 	char weeks[32];
-	enum role role;
-	const char *mark = mark_of(desk, line->recalled, line->best_by_wall_ms, &role);
+	char mark[64];
+	enum role role = line_mark(line, mark, sizeof(mark));
 
 	(void)snprintf(what, sizeof(what), "%s%s %s", mark, size_words(line->size, line->jars), line->product);
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
@@ -144,8 +162,8 @@ static void lot_draw(struct desk *desk, int n, int row, int cols)
 	bool here = n == desk->pantry.lot_list.cursor;
 	char made[16];
 	char best_by[16];
-	enum role role;
-	const char *mark = mark_of(desk, lot->recalled, lot->best_by_wall_ms, &role);
+	char mark[64];
+	enum role role = lot_mark(desk, lot, mark, sizeof(mark));
 
 	clock_words_date(lot->lot.made_wall_ms, made, sizeof(made));
 	clock_words_date(lot->best_by_wall_ms, best_by, sizeof(best_by));
@@ -168,7 +186,8 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
 	if (line->recalled > 0)
 		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
-	text_add(&text, "Oldest %s, best by %s (NCSU-472). ", line->oldest.code, best_by);
+	text_add(&text, "Oldest %s, %s%sbest by %s (NCSU-472). ", line->oldest.code, verdict_says(line->verdict),
+	         line->verdict == VERDICT_VALID ? "" : ", ", best_by);
 	if (line->weeks == WEEKS_UNKNOWN)
 		text_add(&text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
 		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);

@@ -101,8 +101,11 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	const struct reprocess_card *card = &desk->reprocess;
 	const struct strip *canner = canner_here(desk);
 	char words[200];
+	char pressure[24] = "";
 	char by[40];
 
+	if (card->plan.process.pressure_psi != NO_PRESSURE)
+		(void)snprintf(pressure, sizeof(pressure), " at %d psi", card->plan.process.pressure_psi);
 	clock_words_near(card->plan.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", card->plan.room,
 	              card->plan.jars, card->plan.new_code);
@@ -112,8 +115,8 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	field_draw(desk, top + 2, cols, "Canner", words);
 	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
 	field_draw(desk, top + 3, cols, "Lids", words);
-	(void)snprintf(words, sizeof(words), "%d min, the full time again, %s", card->plan.process.minutes,
-	               pack_words(card->plan.lot.pack));
+	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->plan.process.minutes, pressure,
+	               pack_words(card->plan.pack));
 	field_draw(desk, top + 4, cols, "Process", words);
 	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN, jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
 }

@@ -151,8 +151,8 @@ static void jar_words(const struct log_traced *jar, bool marked, struct text *te
 	         size == NULL ? jar->jar.size : size->words);
 	if (jar->jar.load_id != 0)
 		text_add(text, ", load %lld", (long long)jar->jar.load_id);
-	if (jar->verdict == VERDICT_NOT_VALID)
-		text_add(text, ", NOT VALID");
+	if (jar->jar.load_id != 0 && jar->verdict != VERDICT_VALID)
+		text_add(text, ", %s", verdict_says(jar->verdict));
 	text_add(text, ", %s", jar->product);
 }
 

@@ -195,6 +195,58 @@ START_TEST(undo_in_the_pantry_takes_nothing_else_back)
 }
 END_TEST
 
+START_TEST(after_a_restart_the_last_taking_is_still_taken_back)
+{
+	(void)shelve(BIG_KETTLE, 9);
+	(void)shelve(LOW_KETTLE, 7);
+	KK_OK(&kit, take(10, GONE_USED, 0)); /* of both loads: an act of the house */
+	kk_reopen(&kit);
+	KK_OK(&kit, undo());
+	KK_OK(&kit, take(1, GONE_USED, 0)); /* of one load */
+	kk_reopen(&kit);
+	KK_OK(&kit, undo());
+	ck_assert_int_eq(line_at(0).jars, 16);
+}
+END_TEST
+
+START_TEST(the_house_takes_back_nothing_of_the_pantry)
+{
+	char said[SENTENCE_MAX_BYTES];
+
+	(void)shelve(BIG_KETTLE, 9);
+	(void)shelve(LOW_KETTLE, 7);
+	KK_OK(&kit, take(10, GONE_USED, 0));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_undo_house(kit.kitchen, said, sizeof(said), &kit.fault));
+	ck_assert_int_eq(line_at(0).jars, 6);
+	KK_OK(&kit, undo());
+	KK_OK(&kit, kitchen_set_name(kit.kitchen, "Another", &kit.fault));
+	KK_OK(&kit, kitchen_undo_house(kit.kitchen, said, sizeof(said), &kit.fault));
+}
+END_TEST
+
+START_TEST(jars_over_a_year_are_counted_and_a_doubtful_process_is_told)
+{
+	int64_t old = shelve(BIG_KETTLE, 9);
+	struct pantry_lot *lots;
+	size_t many;
+
+	kk_pass(&kit, 360 * 24 * HOUR_MS);
+	(void)shelve(LOW_KETTLE, 7);
+	ck_assert_int_eq(line_at(0).over_a_year, 0);
+	kk_pass(&kit, 6 * 24 * HOUR_MS);
+	ck_assert_int_eq(line_at(0).jars, 16);
+	ck_assert_int_eq(line_at(0).over_a_year, 9);
+	ck_assert_int_eq(line_at(0).verdict, VERDICT_VALID);
+	KK_OK(&kit, kitchen_found_wrong(kit.kitchen, old, "the dial was read wrong", &kit.fault));
+	ck_assert_int_eq(line_at(0).verdict, VERDICT_NOT_VALID);
+	KK_OK(&kit, kitchen_pantry_lots(kit.kitchen, "grape jelly", "half_pint", &lots, &many, &kit.fault));
+	ck_assert_uint_eq(many, 2);
+	ck_assert_int_eq(lots[0].verdict, VERDICT_NOT_VALID);
+	ck_assert_int_eq(lots[1].verdict, VERDICT_VALID);
+	free(lots);
+}
+END_TEST
+
 START_TEST(weeks_left_go_by_what_was_used_and_given_not_by_what_spoiled)
 {
 	(void)shelve(BIG_KETTLE, 9);
@@ -383,6 +435,9 @@ int main(void)
 	tcase_add_test(pantry, a_lot_may_be_chosen);
 	tcase_add_test(pantry, taking_out_is_undone_and_done_again);
 	tcase_add_test(pantry, undo_in_the_pantry_takes_nothing_else_back);
+	tcase_add_test(pantry, after_a_restart_the_last_taking_is_still_taken_back);
+	tcase_add_test(pantry, the_house_takes_back_nothing_of_the_pantry);
+	tcase_add_test(pantry, jars_over_a_year_are_counted_and_a_doubtful_process_is_told);
 	tcase_add_test(pantry, weeks_left_go_by_what_was_used_and_given_not_by_what_spoiled);
 	tcase_add_test(pantry, jars_of_a_process_not_valid_are_not_taken_to_be_eaten);
 	tcase_add_test(pantry, jars_that_are_gone_need_no_fate_any_more);

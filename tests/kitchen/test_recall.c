@@ -285,6 +285,54 @@ START_TEST(what_was_not_found_may_turn_up)
 }
 END_TEST
 
+START_TEST(a_jar_that_a_count_brings_back_is_looked_for_again)
+{
+	int64_t id;
+
+	shelve(start(BIG_KETTLE, 3, BOX_A));
+	KK_OK(&kit, recall(TRACE_LID_BOX, "Box A", &id));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_SHELF), RECALL_NOT_FOUND, true));
+	ck_assert_int_eq(to_find(id), 0);
+	KK_OK(&kit, kitchen_pantry_count(kit.kitchen, "grape jelly", "half_pint", 0, 2, &kit.fault));
+	ck_assert_int_eq(to_find(id), 2);
+	ck_assert(!take(1, GONE_USED));
+	ck_assert_str_eq(kit.fault.rule, "key-recalled");
+}
+END_TEST
+
+START_TEST(a_recalled_jar_that_spoiled_is_thrown_out)
+{
+	int64_t id;
+
+	shelve(start(BIG_KETTLE, 3, BOX_A));
+	KK_OK(&kit, recall(TRACE_LID_BOX, "Box A", &id));
+	KK_OK(&kit, take(1, GONE_SPOILED));
+	ck_assert_int_eq(to_find(id), 2);
+	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_DISCARDED), 1);
+}
+END_TEST
+
+START_TEST(capitals_do_not_lead_to_another_lot)
+{
+	struct log_lot lots[] = { { .code = "L1", .product = "plum jam", .acidity = ACIDITY_ACID },
+		                  { .code = "l1", .product = "pears", .acidity = ACIDITY_ACID },
+		                  { .code = "spring-a", .product = "peaches", .acidity = ACIDITY_ACID } };
+	static const char *const asked[][2] = { { "L1", "plum jam" }, { "l1", "pears" }, { "Spring-A", "peaches" } };
+	struct log_entry entry = { .at = kit.clock.now, .verb = "test", .sentence = "Lots" };
+	struct log_trace trace;
+	char said[SENTENCE_MAX_BYTES];
+
+	KK_OK(&kit, log_begin(kit.log, &kit.fault));
+	for (size_t i = 0; i < 3; i++)
+		KK_OK(&kit, log_put_lot(kit.log, &lots[i], &kit.fault));
+	KK_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+	for (size_t i = 0; i < 3; i++) {
+		KK_OK(&kit, kitchen_trace_of(kit.kitchen, TRACE_LOT, asked[i][0], &trace, said, &kit.fault));
+		ck_assert_msg(strstr(said, asked[i][1]) != NULL, "%s: %s", asked[i][0], said);
+	}
+}
+END_TEST
+
 START_TEST(a_recall_is_undone)
 {
 	int64_t id;
@@ -407,6 +455,9 @@ int main(void)
 	tcase_add_test(recalls, a_recall_stops_until_its_last_jar_is_followed_up);
 	tcase_add_test(recalls, a_cleared_jar_may_be_eaten_again);
 	tcase_add_test(recalls, what_was_not_found_may_turn_up);
+	tcase_add_test(recalls, a_jar_that_a_count_brings_back_is_looked_for_again);
+	tcase_add_test(recalls, a_recalled_jar_that_spoiled_is_thrown_out);
+	tcase_add_test(recalls, capitals_do_not_lead_to_another_lot);
 	tcase_add_test(recalls, a_recall_is_undone);
 	tcase_add_test(recalls, recalled_again_it_takes_in_what_has_come_since);
 	tcase_add_test(recalls, a_recall_wants_a_reason_and_jars);

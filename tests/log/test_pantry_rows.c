@@ -93,7 +93,7 @@ static struct log_pantry_line only_line(void)
 	struct log_pantry_line *rows;
 	struct log_pantry_line line;
 	size_t count;
-	KIT_OK(&kit, log_pantry(kit.log, 0, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_pantry(kit.log, 0, 0, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	line = rows[0];
 	free(rows);
@@ -252,7 +252,7 @@ START_TEST(an_older_log_gets_its_pantry)
 	ck_assert_int_eq(oldest.lot_id, 2); /* made first, though put in later */
 	struct log_pantry_line *rows;
 	size_t count;
-	KIT_OK(&kit, log_pantry(kit.log, 0, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_pantry(kit.log, 0, 0, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(rows[0].jars, 2);
 	ck_assert_str_eq(rows[0].oldest.code, "L2");
