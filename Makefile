@@ -189,7 +189,7 @@ check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
 sanitize: ## the whole test run under address and undefined-behaviour sanitizers
 	@sh .ci/deps check
 	+@ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1 \
-		UBSAN_OPTIONS=print_stacktrace=1 TEST_SECONDS=400 \
+		UBSAN_OPTIONS=print_stacktrace=1 TEST_SECONDS=1200 CK_TIMEOUT_MULTIPLIER=6 \
 		$(AGAIN) check-run BUILD='$(BUILD)/sanitize' HARDEN= HARDEN_LINK= \
 		CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 		EXTRA_CFLAGS='-fsanitize=address,undefined -fno-sanitize-recover=all'

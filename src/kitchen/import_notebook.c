@@ -43,7 +43,7 @@ static bool read_date(const struct import_file *file, struct import_plan *plan, 
 	const char *words = import_field(file, DATE);
 
 	if (!clock_read_date(words, &entry->at_ms))
-		return plan_problem(plan, file->line, "date: \"%.40s\" is not a date like 2021-08-14", words);
+		return plan_problem(plan, file->line, "date: \"%.40s\" is not a date like 2021-08-14, from 1970 on", words);
 	entry->at_ms += HALF_DAY_MS;
 	if (clock_day_start(entry->at_ms) > kitchen_now(plan->kitchen).wall_ms)
 		return plan_problem(plan, file->line, "date: %.40s has not come yet", words);
@@ -127,17 +127,42 @@ static bool read_process(const struct import_file *file, struct import_plan *pla
 	return true;
 }
 
+/* Blanks around a name make no other name: they are cut off. */
+static bool read_name(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size)
+{
+	size_t from;
+	size_t end;
+
+	if (!import_text(file, plan, column, buffer, size, false))
+		return false;
+	from = strspn(buffer, " ");
+	end = strlen(buffer);
+	while (end > from && buffer[end - 1] == ' ')
+		end--;
+	memmove(buffer, buffer + from, end - from);
+	buffer[end - from] = '\0';
+	return true;
+}
+
+static bool read_code(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	if (!read_name(file, plan, LOT, entry->lot, LOT_MAX_BYTES))
+		return false;
+	return strchr(entry->lot, ' ') == NULL ||
+	       plan_problem(plan, file->line, "lot: \"%.40s\" is more than one word", entry->lot);
+}
+
 /* Every field is looked at, so that one pass tells all that is wrong with a line. */
 static bool read_entry(const struct import_file *file, struct import_plan *plan, struct entry *entry)
 {
 	bool good;
 
 	memset(entry, 0, sizeof(*entry));
-	good = import_text(file, plan, PRODUCT, entry->product, sizeof(entry->product), false);
+	good = read_name(file, plan, PRODUCT, entry->product, sizeof(entry->product));
 	if (good && entry->product[0] == '\0')
 		good = plan_problem(plan, file->line, "product: what was it?");
-	good = import_text(file, plan, LOT, entry->lot, LOT_MAX_BYTES, false) && good;
-	good = import_text(file, plan, LID_BOX, entry->box, sizeof(entry->box), false) && good;
+	good = read_code(file, plan, entry) && good;
+	good = read_name(file, plan, LID_BOX, entry->box, sizeof(entry->box)) && good;
 	good = import_text(file, plan, NOTES, entry->load.note, sizeof(entry->load.note), true) && good;
 	good = read_date(file, plan, entry) && good;
 	good = read_size(file, plan, entry) && good;
@@ -162,6 +187,9 @@ static bool find_lot(struct import_plan *plan, long line, const struct entry *en
 	}
 	if (entry->lot[0] != '\0' && log_lot_named(plan->kitchen->log, entry->lot, &there, NULL))
 		return plan_problem(plan, line, "lot %s is in the log already", entry->lot);
+	if (entry->lot[0] == '\0' && log_lot_made(plan->kitchen->log, entry->product, entry->at_ms, &there, NULL))
+		return plan_problem(plan, line, "%.60s of that day came in from a notebook already (lot %s); another batch of it "
+		                                "needs a lot code of its own", entry->product, there.code);
 	return true;
 }
 

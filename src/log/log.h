@@ -783,6 +783,8 @@ bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct 
 bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
 bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault);
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault);
+/* The first lot of that product (capitals do not matter) made at that instant. */
+bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault);
 bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* its code, to the letter */
 bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by id */
 /* Lots with jars that sealed and have no fate, by code, and how many. */

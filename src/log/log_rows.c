@@ -270,6 +270,14 @@ bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault 
 	return query_get(&query, row_lot, out, "such lot", fault);
 }
 
+bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_MADE);
+	bind_text(&query, product, NAME_MAX_BYTES);
+	bind_integer(&query, made_wall_ms);
+	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
 bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOT_NAMED);

@@ -235,6 +235,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"UPDATE lid_box SET label = ?, bought_wall_ms = ?, lids = ?, retired = ? WHERE id = ?",
 
 	[LOT_GET] = "SELECT " LOT_COLUMNS " FROM lot WHERE id = ?",
+	[LOT_MADE] =
+		"SELECT " LOT_COLUMNS " FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
 	[LOT_NAMED] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?",
 	[LOTS_KEPT] =
 		"SELECT lot.id, code, product, food, pack, acidity, made_wall_ms, kept.jars "

@@ -57,6 +57,7 @@ enum statement {
 
 	LOT_GET,
 	LOT_NAMED,
+	LOT_MADE,
 	LOTS_KEPT,
 	LOT_CODES,
 	LOT_INSERT,

@@ -278,6 +278,17 @@ START_TEST(more_problems_than_can_be_told_are_counted)
 }
 END_TEST
 
+START_TEST(blanks_around_a_name_make_no_other_name)
+{
+	take("product,date,jars,size,lot\n\" Plums \",2021-09-02,9,pint,\" P1 \"\nPlums,2021-09-02,3,pint,P1\n");
+	ck_assert_uint_eq(result.lots, 1);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM lot WHERE product = 'Plums' AND code = 'P1'"), 1);
+	KK_OK(&kit, import("product,date,jars,size,lot\nPlums,2021-09-03,9,pint,P 2\n", true));
+	ck_assert_uint_eq(result.problem_count, 1);
+	ck_assert_ptr_nonnull(strstr(result.problems[0].why, "more than one word"));
+}
+END_TEST
+
 START_TEST(a_notebook_load_frightens_nobody_with_another_elevation)
 {
 	take("product,date,jars,size\njam,2021-09-02,9,pint\n");
@@ -446,6 +457,7 @@ int main(void)
 	tcase_add_test(tests, formulas_lose_their_guard_and_notes_keep_their_lines);
 	tcase_add_test(tests, other_separators_and_line_ends_are_read_too);
 	tcase_add_test(tests, more_problems_than_can_be_told_are_counted);
+	tcase_add_test(tests, blanks_around_a_name_make_no_other_name);
 	tcase_add_test(tests, a_notebook_load_frightens_nobody_with_another_elevation);
 	tcase_add_test(tests, a_house_that_was_too_low_says_nothing_of_a_notebook);
 	tcase_add_test(tests, an_export_comes_back_with_its_numbers_and_verdicts);

@@ -73,6 +73,9 @@ says '"elevation_m": null'
 gives 0 pantry -f "$own/none.db"
 says "    3 quarts       Peaches, in light syrup"
 says "    9 half-pints   Grape jelly"
+gives 3 import csv "$own/notebook.csv" -f "$own/none.db" --yes # not a second time
+says "of that day came in from a notebook already (lot 2021-08-14-B1)"
+says "lot A7 is in the log already"
 round_trip notebook "$own/none.db"
 gives 0 jars --all -f "$own/none.db"
 
