@@ -17,6 +17,8 @@
 
 #include "engine/text.h"
 #include "kitchen/kitchen.h"
+#include "kitchen/pantry.h"
+#include "kitchen/recall.h"
 #include "kitchen/seasons.h"
 #include "log/log_private.h"
 #include "log/migrations.h"
@@ -86,12 +88,14 @@ static const char history[] =
 	"INSERT INTO phase SELECT 2 + 2 * i, 1 + i, 'hold', at, at, 'b', 900000, NULL, at + 1800000,"
 	" CASE WHEN i % 50 = 0 THEN 'lost' ELSE 'done' END, NULL, NULL, 900000 FROM n;"
 	"INSERT INTO jar (id, load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, fate_by_wall_ms,"
-	" fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, filled_awake_ms, filled_boot, closed_by)"
+	" fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, filled_awake_ms, filled_boot, closed_by, gone_why, gone_wall_ms)"
 	" SELECT 1 + 9 * i + k, 1 + i, 1 + i, 1 + (i / 2223) * 4 + i % 4, k + 1, 'half_pint',"
 	" CASE WHEN (9 * i + k) % 25 = 0 THEN 'unsealed' ELSE 'sealed' END, 'none',"
 	" CASE WHEN (9 * i + k) % 25 = 0 THEN 'fridge' ELSE 'none' END, NULL,"
 	" CASE WHEN (9 * i + k) % 25 = 0 THEN at + 90000000 END, at + 50000000, NULL, NULL, 0, '',"
-	" CASE i % 3 WHEN 0 THEN 'AB' WHEN 1 THEN 'CD' ELSE 'EF' END FROM n,"
+	" CASE i % 3 WHEN 0 THEN 'AB' WHEN 1 THEN 'CD' ELSE 'EF' END,"
+	/* What is older than two seasons has been eaten. */
+	" CASE WHEN i < 48 * 2223 THEN 'used' END, CASE WHEN i < 48 * 2223 THEN at + 20000000000 END FROM n,"
 	" (SELECT 0 AS k UNION ALL SELECT 1 UNION ALL SELECT 2 UNION ALL SELECT 3 UNION ALL SELECT 4 UNION ALL SELECT 5"
 	" UNION ALL SELECT 6 UNION ALL SELECT 7 UNION ALL SELECT 8);"
 	"CREATE TEMP TABLE said (k, words);"
@@ -377,6 +381,46 @@ static size_t names(struct bench *bench, const void *what)
 	return count;
 }
 
+static size_t pantry(struct bench *bench, const void *what)
+{
+	struct pantry_line *rows;
+	size_t count;
+
+	(void)what;
+	MUST(bench, kitchen_pantry(bench->kitchen, &rows, &count, &bench->fault));
+	free(rows);
+	return count;
+}
+
+static size_t pantry_lots(struct bench *bench, const void *what)
+{
+	struct pantry_lot *rows;
+	size_t count;
+
+	MUST(bench, kitchen_pantry_lots(bench->kitchen, what, "half_pint", &rows, &count, &bench->fault));
+	free(rows);
+	return count;
+}
+
+struct trail {
+	enum trace_about about;
+	const char *words;
+};
+
+static size_t trace(struct bench *bench, const void *what)
+{
+	const struct trail *trail = what;
+	char said[SENTENCE_MAX_BYTES];
+	struct log_traced *rows;
+	struct log_trace trace;
+	size_t count;
+
+	MUST(bench, kitchen_trace_of(bench->kitchen, trail->about, trail->words, &trace, said, &bench->fault));
+	MUST(bench, kitchen_trace(bench->kitchen, &trace, &rows, &count, &bench->fault));
+	free(rows);
+	return count;
+}
+
 static size_t note(struct bench *bench, const void *what)
 {
 	test_clock_pass(&bench->clock, MINUTE_MS);
@@ -425,6 +469,10 @@ static void time_all(struct bench *bench)
 	}
 	time_key(bench, "the names of all products (p)", names, NULL, statement_ms(bench, PRODUCT_NAMES, NULL, 0, 0));
 	time_key(bench, "one load and its story", one_load, &load_id, statement_ms(bench, ENTRIES_OF_LOAD, NULL, load_id, 0));
+	time_key(bench, "the pantry (k)", pantry, NULL, statement_ms(bench, PANTRY, NULL, 0, 0));
+	time_key(bench, "the lots of one product (k, Space)", pantry_lots, "grape jelly", -1.0);
+	time_key(bench, "every jar of a load (R o)", trace, &(struct trail){TRACE_LOAD, "55555"}, -1.0);
+	time_key(bench, "every jar of a lid box, 5,000 (R b)", trace, &(struct trail){TRACE_LID_BOX, "Box 150"}, -1.0);
 	time_key(bench, "a note written to a batch", note, &batch_id, -1.0);
 }
 
