@@ -8,6 +8,8 @@
 #include "kitchen/calendar.h"
 #include "kitchen/import.h"
 #include "kitchen/labels.h"
+#include "kitchen/pantry.h"
+#include "kitchen/recall.h"
 #include "support/kitchen_kit.h"
 
 #define DOT " \xc2\xb7 "
@@ -213,6 +215,24 @@ START_TEST(a_seal_check_is_due_after_12_h_and_overdue_after_24)
 }
 END_TEST
 
+START_TEST(jars_that_left_get_no_label_and_recalled_ones_say_so)
+{
+	int64_t load = shelved(BIG_KETTLE, 9);
+	struct take used = { .product = "grape jelly", .size = "half_pint", .jars = 2, .why = GONE_USED };
+	int64_t recall_id;
+
+	KK_OK(&kit, kitchen_take_out(kit.kitchen, &used, NULL, &kit.fault));
+	read_labels((struct label_choice){ .load_id = load });
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(labels[0].jars, 7);
+	ck_assert_str_eq(labels[0].warning, "");
+	KK_OK(&kit, kitchen_recall(kit.kitchen, TRACE_LOAD, "1", "a nick in the rim", &recall_id, &kit.fault));
+	read_labels((struct label_choice){ .load_id = load });
+	ck_assert_int_eq(labels[0].jars, 7);
+	ck_assert_str_eq(labels[0].warning, "RECALLED.");
+}
+END_TEST
+
 START_TEST(deadlines_and_best_by_dates_are_events_with_names_that_stay)
 {
 	int64_t load = kk_start(&kit, BIG_KETTLE, 5);
@@ -289,6 +309,7 @@ int main(void)
 	tcase_add_test(tests, labels_never_say_safe);
 	tcase_add_test(tests, jars_are_chosen_by_load_lot_or_day);
 	tcase_add_test(tests, a_seal_check_is_due_after_12_h_and_overdue_after_24);
+	tcase_add_test(tests, jars_that_left_get_no_label_and_recalled_ones_say_so);
 	tcase_add_test(tests, deadlines_and_best_by_dates_are_events_with_names_that_stay);
 	tcase_add_test(tests, instants_are_written_and_read_in_utc);
 	suite_add_tcase(suite, tests);
