@@ -316,6 +316,32 @@ START_TEST(a_load_tells_its_restart_its_process_and_its_jars)
 }
 END_TEST
 
+/* A phase that is no hold is called by its own name, and is not counted with them. */
+START_TEST(a_lost_vent_is_no_hold)
+{
+	struct past_line *rows;
+	size_t count;
+	int64_t load_id = kk_start(&kit, WEIGHT_CANNER, 7);
+
+	kk_to(&kit, load_id, PHASE_VENT);
+	kk_pass(&kit, 20 * 1000);
+	kk_lost(&kit, load_id);
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 2 * MINUTE_MS);
+	kk_lost(&kit, load_id);
+	kk_to(&kit, load_id, PHASE_WAIT);
+	kk_pass(&kit, MINUTE_MS);
+	kk_step(&kit, load_id);
+	KK_OK(&kit, kitchen_past(kit.kitchen, kk_about(load_id), &rows, &count, &kit.fault));
+	ck_assert(!tells(rows, count, "Hold 0"));
+	ck_assert(tells(rows, count, "Vent was lost after 0:20 of 10:00: full time again"));
+	ck_assert(tells(rows, count, "Hold 1 was lost after 2:00 of "));
+	ck_assert(tells(rows, count, "Hold 2 ran "));
+	ck_assert(tells(rows, count, "Wait was cut short after 1:00 of 10:00"));
+	free(rows);
+}
+END_TEST
+
 START_TEST(a_line_says_what_to_look_at)
 {
 	char words[160];
@@ -347,6 +373,7 @@ int main(void)
 	tcase_add_test(tests, pages_go_both_ways_and_stay_newest_first);
 	tcase_add_test(tests, a_lot_is_found_in_its_year);
 	tcase_add_test(tests, a_load_tells_its_restart_its_process_and_its_jars);
+	tcase_add_test(tests, a_lost_vent_is_no_hold);
 	tcase_add_test(tests, a_line_says_what_to_look_at);
 	suite_add_tcase(suite, tests);
 	return kk_run(suite);
