@@ -310,6 +310,47 @@ START_TEST(no_sign_that_is_typed_is_an_order_to_the_search)
 }
 END_TEST
 
+START_TEST(a_date_ends_where_its_letters_and_digits_end)
+{
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	ck_assert_uint_eq(found_words("2026-09-14, crabapple"), 1);
+	ck_assert_uint_eq(found_words("2026-09-14,crabapple"), 1);
+	ck_assert_uint_eq(found_words("(2026-09-14)"), 3);
+	ck_assert_uint_eq(found_words("2026-09,2026-09-14-B1/sweet"), 1);
+	ck_assert_uint_eq(found_words("\xe2\x80\x9c" "2026-09-14" "\xe2\x80\x9d" "crabapple"), 1);
+	ck_assert_uint_eq(found_words("2026-09-"), 3);
+	/* two digits for month and day: these are words, which stand nowhere */
+	ck_assert_uint_eq(found_words("2026-9-14"), 0);
+	ck_assert_uint_eq(found_words("2026-9"), 0);
+	ck_assert_uint_eq(found_words("2026-09-1"), 0);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "2026-9-14"}), 0);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "\xe2\x80\x94" "2026-09-14,peach"}), 2026);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "x2026-09-14 2026-09-140"}), 0);
+}
+END_TEST
+
+START_TEST(words_of_signs_alone_are_no_condition)
+{
+	static const char *const signs[] = {
+		"\xe2\x80\x94", "--", "\xe2\x80\x9c \xe2\x80\x9d", "\xe2\x9d\xa4\xef\xb8\x8f", "\xf0\x9f\x8d\x91", "\xff",
+	};
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
+		struct log_wish wish = {.season = 0};
+		(void)snprintf(wish.words, sizeof(wish.words), "%s", signs[i]);
+		ck_assert(!log_wish_searches(&wish));
+		ck_assert_uint_eq(found(&wish), 3);
+		(void)snprintf(wish.words, sizeof(wish.words), "%s crabapple %s", signs[i], signs[i]);
+		ck_assert_uint_eq(found(&wish), 1);
+	}
+	ck_assert_uint_eq(found_words("crabapple\xe2\x80\x94sweet"), 1);
+}
+END_TEST
+
 START_TEST(states_kinds_and_products_are_exact)
 {
 	struct log_entry acts[ACTS];
@@ -514,6 +555,8 @@ int main(void)
 	tcase_add_test(tests, words_are_found_wherever_they_stand);
 	tcase_add_test(tests, a_note_undone_is_not_found_any_more);
 	tcase_add_test(tests, no_sign_that_is_typed_is_an_order_to_the_search);
+	tcase_add_test(tests, a_date_ends_where_its_letters_and_digits_end);
+	tcase_add_test(tests, words_of_signs_alone_are_no_condition);
 	tcase_add_test(tests, states_kinds_and_products_are_exact);
 	tcase_add_test(tests, pages_follow_one_another_without_a_gap);
 	tcase_add_test(tests, a_line_tells_what_the_rows_say);
