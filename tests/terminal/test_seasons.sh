@@ -115,6 +115,28 @@ for typed in '"' '*' 'AND' 'soft OR' '(' 'NEAR(' 'words:' '^x' '-' '--;' '%s'; d
 	wait_for "with: $typed"
 	lacks "syntax" "SQLite"
 done
+# Nothing but a dash: no condition.
+press /
+press C-u
+type_text '—'
+press Enter
+wait_for "with: —" "load"
+lacks "Nothing is found"
+# Too many words: what was looked for before stays, and what it found.
+press /
+press C-u
+type_text 'marvellous'
+press Enter
+wait_for "with: marvellous" "batch"
+press /
+press C-u
+type_text 'a b c d e f g h i j k l m'
+press Enter
+wait_for "Look for 12 words at most." "with: marvellous" "batch"
+press Escape
+wait_gone "Look for:"
+shows "with: marvellous" "batch"
+lacks "with: a b c"
 press /
 press C-u
 type_text 'zebra'
