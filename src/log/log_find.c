@@ -132,14 +132,15 @@ static void and_mark(struct text *match, const char *mark)
 		text_add(match, "%smarks:\"%s\"", match->used == 0 ? "" : " AND ", mark);
 }
 
-/* The product as the one word that migration 0008 made of it. */
+/* The product as the one word that migration 0008 made of it; SQLite's lower() knows
+ * the capitals of ASCII alone. */
 static void and_product(struct text *match, const char *product)
 {
 	if (product[0] == '\0')
 		return;
 	text_add(match, "%smarks:\"p", match->used == 0 ? "" : " AND ");
 	for (const char *at = product; *at != '\0'; at++)
-		text_add(match, "%02x", (unsigned char)*at);
+		text_add(match, "%02x", *at >= 'A' && *at <= 'Z' ? *at - 'A' + 'a' : (unsigned char)*at);
 	text_add(match, "0\"");
 }
 
