@@ -77,6 +77,9 @@ START_TEST(a_day_comes_to_its_figures)
 	/* every wait of kk_to takes 25 min, the come-up too */
 	ck_assert_int_eq(season.come_up[25 / COME_UP_BIN_MINUTES], 2);
 	ck_assert_int_eq(season.come_up_median, 25);
+	ck_assert_str_eq(season.sum.busiest, season.stations[0].name);
+	ck_assert_int_eq(season.sum.busiest_ms, season.stations[0].busy_ms);
+	ck_assert_int_gt(season.sum.busiest_ms, 0);
 	season_clear(&season);
 }
 END_TEST
@@ -148,7 +151,8 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 	const struct log_season empty = { .season = 2026 };
 	const struct log_season full = { .season = 2026, .jars = 1312, .looked = 200, .failed = 5, .fruit_mg = 10000000,
 		                         .juice_ul = 6000000, .worked_ms = INT64_C(5520000), .come_ups = 4,
-		                         .come_up_ms = INT64_C(4) * 22 * 60000 };
+		                         .come_up_ms = INT64_C(4) * 22 * 60000, .busiest = "Big kettle",
+		                         .busiest_ms = INT64_C(5400000) };
 	char words[64];
 	double value;
 
@@ -160,7 +164,8 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 	season_value_words(&full, BY_JARS, UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "1,312");
 	season_value_words(&full, BY_FAILED, UNITS_US, words, sizeof(words));
-	ck_assert_str_eq(words, "2.5%");
+	/* Clopper-Pearson, 5 of 200: 0.82 to 5.74 % */
+	ck_assert_str_eq(words, "2.5% (0.8-5.7)");
 	/* 0.6 L/kg = 0.6 / 0.946352946 qt * 4.5359237 / 10 lb (NIST Handbook 44) = 2.876 */
 	season_value_words(&full, BY_YIELD, UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "2.9 qt/10 lb");
@@ -170,6 +175,9 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 	ck_assert_str_eq(words, "1 h 32");
 	season_value_words(&full, BY_COME_UP, UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "22 min");
+	ck_assert(!season_value(&empty, BY_BUSIEST, &value));
+	season_value_words(&full, BY_BUSIEST, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "1 h 30 Big kettle");
 }
 END_TEST
 
