@@ -199,5 +199,9 @@ press y
 wait_for "By year: jars" "2016" "2012"
 # five years stand in the line by year: 2012 under the first column, 2016 under the fifth
 is "years under the line" "$(sed -n '$d;/^ 2012  *2016/p' "$screen" | sed 's/ *$//')" " 2012                            2016"
+press b
+wait_for "Grape jelly"
+press Space
+wait_for "What was done, oldest first" "It was imported; its story stayed where it was written."
 close_window old
 finish
