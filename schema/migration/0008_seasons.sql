@@ -8,6 +8,8 @@
 -- be written from a trigger while trusted_schema is off (SQLite before 3.41), and
 -- because an undo brings rows back in any order.
 -- A season is a year, UTC, of when the work was begun; of seal_tally, of the look.
+-- Products that differ by capitals only are one, as in the pantry (0006); the line
+-- of a season keeps the spelling it was begun with.
 
 CREATE TABLE work (
 	id INTEGER PRIMARY KEY,     -- seconds * 2^20 + a number: in the order of time, a season is a stretch of them
@@ -32,7 +34,7 @@ CREATE UNIQUE INDEX work_of ON work (kind, ref);
 -- Jars of a load by product.
 CREATE TABLE work_product (
 	work_id INTEGER NOT NULL,
-	product TEXT NOT NULL,
+	product TEXT NOT NULL COLLATE NOCASE,
 	season INTEGER NOT NULL,
 	jars INTEGER NOT NULL,      -- not broken
 	broken INTEGER NOT NULL,
@@ -70,7 +72,7 @@ CREATE TABLE season_sum (
 ) STRICT;
 CREATE TABLE season_product (
 	season INTEGER NOT NULL,
-	product TEXT NOT NULL,
+	product TEXT NOT NULL COLLATE NOCASE,
 	loads INTEGER NOT NULL,
 	jars INTEGER NOT NULL,
 	broken INTEGER NOT NULL,
@@ -184,7 +186,7 @@ CREATE VIEW work_of_load AS SELECT
 	(opened_wall_ms / 1000) * 1048576 + (4 * id + 1) % 1048576 AS id, 'load' AS kind, id AS ref,
 	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
 	coalesce((SELECT group_concat(product, ', ') FROM (SELECT product FROM lot
-		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) GROUP BY product ORDER BY min(lot.id))), '')
+		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) GROUP BY product COLLATE NOCASE ORDER BY min(lot.id))), '')
 		AS product,
 	coalesce((SELECT group_concat(code, ' ') FROM (SELECT code FROM lot
 		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY lot.id)), '') AS lot,
@@ -200,8 +202,8 @@ CREATE VIEW work_of_load AS SELECT
 		CASE WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND siphoning <> 'none') THEN ' haslosses' ELSE '' END ||
 		CASE WHEN EXISTS (SELECT 1 FROM phase WHERE load_id = load.id AND ended_why = 'lost') THEN ' hasrestart' ELSE '' END ||
 		CASE note WHEN '' THEN '' ELSE ' hasnote' END ||
-		coalesce((SELECT group_concat(' p' || hex(product) || '0', '') FROM (SELECT product FROM lot
-			WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) GROUP BY product ORDER BY product)), '')
+		coalesce((SELECT group_concat(' p' || hex(product) || '0', '') FROM (SELECT DISTINCT lower(product) AS product FROM lot
+			WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY 1)), '')
 		AS marks,
 	coalesce((SELECT max(journal.id) FROM journal WHERE journal.load_id = load.id), 0) AS told, verdict,
 	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
@@ -238,7 +240,7 @@ CREATE VIEW work_of_batch AS SELECT
 	'abatch s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') ||
 		CASE WHEN open = 1 THEN ' isopen' WHEN verdict = 'open' THEN '' ELSE ' is' || replace(verdict, '_', '') END ||
 		CASE note WHEN '' THEN '' ELSE ' hasnote' END ||
-		coalesce((SELECT ' p' || hex(product) || '0' FROM lot WHERE lot.id = lot_id), '') AS marks,
+		coalesce((SELECT ' p' || hex(lower(product)) || '0' FROM lot WHERE lot.id = lot_id), '') AS marks,
 	coalesce((SELECT max(journal.id) FROM journal WHERE journal.batch_id = batch.id), 0) AS told,
 	CASE WHEN open = 1 THEN 'open' WHEN verdict = 'open' THEN '' ELSE verdict END AS verdict,
 	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
@@ -248,12 +250,12 @@ FROM batch;
 -- A jar that was processed again counts under its last lid; each of its lids was looked
 -- at. Jars of a notebook that does not say how many sealed were not.
 CREATE VIEW product_of_load AS SELECT
-	jar.load_id AS load_id, lot.product AS product,
+	jar.load_id AS load_id, min(lot.product) AS product,
 	sum(jar.state <> 'broken' AND NOT (jar.fate = 'reprocess' AND jar.fate_done_wall_ms IS NOT NULL)) AS jars,
 	sum(jar.state = 'broken') AS broken,
 	sum(jar.state IN ('sealed', 'unsealed', 'doubtful') AND jar.checked_wall_ms IS NOT NULL) AS looked,
 	sum(jar.state IN ('unsealed', 'doubtful') AND jar.checked_wall_ms IS NOT NULL) AS failed
-FROM jar JOIN lot ON lot.id = jar.lot_id WHERE jar.load_id IS NOT NULL GROUP BY jar.load_id, lot.product;
+FROM jar JOIN lot ON lot.id = jar.lot_id WHERE jar.load_id IS NOT NULL GROUP BY jar.load_id, lot.product COLLATE NOCASE;
 -- What of it is in work_words: its own words and what the journal told up to `told`.
 -- Whoever did it can be searched for as well.
 CREATE VIEW work_text AS SELECT id, kind, ref, product, lot, dates, words || ' ' || coalesce(CASE kind

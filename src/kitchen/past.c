@@ -112,33 +112,59 @@ static void tell_process(struct telling *telling, const struct log_load *load)
 	     load->elevation_by);
 }
 
-/* "Hold 2 of 3: lost after 7:05 of 15:00" */
-static void tell_holds(struct telling *telling, int64_t load_id)
+/* "Hold 2", "Vent": the phase as people say it; only holds are numbered, since only
+ * they are done again in full. */
+static void phase_told(const struct log_load *load, const struct log_phase *phase, int holds, char *buffer, size_t size)
+{
+	const struct phase_rule *rule = phase_rule_named((enum station_kind)load->method, phase->name);
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "%s", rule == NULL ? phase->name : rule->words);
+	if (buffer[0] >= 'a' && buffer[0] <= 'z')
+		buffer[0] = (char)(buffer[0] - 'a' + 'A');
+	if (holds > 0)
+		text_add(&text, " %d", holds);
+}
+
+/* "Hold 2 was lost after 7:05 of 15:00"; holds: which one this is, 0: none. */
+static void tell_phase(struct telling *telling, const struct log_load *load, const struct log_phase *phase, int holds)
+{
+	static const char *const ends[PHASE_END_COUNT] = {
+		[PHASE_DONE] = "ran", [PHASE_LOST] = "was lost after", [PHASE_CUT_SHORT] = "was cut short after",
+		[PHASE_STOPPED] = "was stopped after",
+	};
+	char name[NAME_MAX_BYTES];
+	char lasted[24];
+	char of[24] = "";
+	struct text lasted_text = TEXT_OVER(lasted);
+	struct text of_text = TEXT_OVER(of);
+
+	phase_told(load, phase, holds, name, sizeof(name));
+	text_add_duration(&lasted_text, phase->lasted_ms / 1000);
+	if (phase->required_ms > 0) {
+		text_add(&of_text, " of ");
+		text_add_duration(&of_text, phase->required_ms / 1000);
+	}
+	tell(telling, phase->ended_why == PHASE_DONE ? PAST_FACT : PAST_BAD, "%s %s %s%s%s", name, ends[phase->ended_why],
+	     lasted, of, phase->ended_why == PHASE_LOST ? ": full time again" : "");
+}
+
+/* Every hold, and of the other phases those that did not end as they should. */
+static void tell_holds(struct telling *telling, const struct log_load *load)
 {
 	struct log_phase *phases;
 	size_t count;
 	int holds = 0;
 
-	if (!log_phases(telling->kitchen->log, (struct log_subject){ SUBJECT_LOAD, load_id }, &phases, &count, NULL))
+	if (!log_phases(telling->kitchen->log, (struct log_subject){ SUBJECT_LOAD, load->id }, &phases, &count, NULL))
 		return;
 	for (size_t i = 0; i < count; i++) {
-		char lasted[24];
-		char required[24];
-		struct text lasted_text = TEXT_OVER(lasted);
-		struct text required_text = TEXT_OVER(required);
 		bool hold = strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
 
 		holds += hold;
 		if (phases[i].ended_why == PHASE_RUNNING || (phases[i].ended_why == PHASE_DONE && !hold))
 			continue;
-		text_add_duration(&lasted_text, phases[i].lasted_ms / 1000);
-		text_add_duration(&required_text, phases[i].required_ms / 1000);
-		if (hold && phases[i].ended_why == PHASE_DONE)
-			tell(telling, PAST_FACT, "Hold %d ran %s of %s", holds, lasted, required);
-		else if (phases[i].ended_why == PHASE_LOST)
-			tell(telling, PAST_BAD, "Hold %d was lost after %s of %s: full time again", holds, lasted, required);
-		else
-			tell(telling, PAST_BAD, "%s %s after %s", phases[i].name, phase_end_name(phases[i].ended_why), lasted);
+		tell_phase(telling, load, &phases[i], hold ? holds : 0);
 	}
 	free(phases);
 }
@@ -283,7 +309,7 @@ static bool tell_load(struct telling *telling, int64_t id, struct fault *fault)
 	tell_process(telling, &load);
 	if (load.note[0] != '\0')
 		tell(telling, PAST_FACT, "Note: %s", load.note);
-	tell_holds(telling, id);
+	tell_holds(telling, &load);
 	tell_linked(telling, id);
 	tell_jars(telling, jars, count);
 	tell_lids(telling, jars, count);

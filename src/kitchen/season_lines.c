@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/interval.h"
 #include "engine/text.h"
 #include "kitchen/seasons.h"
 
@@ -27,6 +28,7 @@ const char *season_measure_words(enum season_measure measure)
 		[BY_YIELD] = "juice by weight of fruit",
 		[BY_HOURS] = "hours at work",
 		[BY_COME_UP] = "mean come-up",
+		[BY_BUSIEST] = "busiest station",
 	};
 
 	return words[measure];
@@ -46,6 +48,7 @@ bool season_value(const struct log_season *season, enum season_measure measure, 
 	case BY_COME_UP:
 		*value = season->come_ups > 0 ? (double)season->come_up_ms / (double)season->come_ups / (double)MINUTE_MS : 0.0;
 		return season->come_ups > 0;
+	case BY_BUSIEST: *value = (double)season->busiest_ms / (double)HOUR_MS; return season->busiest_ms > 0;
 	case BY_COUNT: break;
 	}
 	*value = 0.0;
@@ -66,6 +69,14 @@ static void hours_words(int64_t ms, struct text *text)
 	text_add(text, "%lld h %02lld", (long long)(ms / HOUR_MS), (long long)(ms % HOUR_MS / MINUTE_MS));
 }
 
+/* Years are not to be told apart by what chance alone may do. */
+static void share_words(const struct log_season *season, double share, struct text *text)
+{
+	struct interval interval = interval_of_share(season->failed, season->looked);
+
+	text_add(text, "%.1f%% (%.1f-%.1f)", share * 100.0, interval.low * 100.0, interval.high * 100.0);
+}
+
 void season_value_words(const struct log_season *season, enum season_measure measure, enum unit_system units,
                         char *buffer, size_t size)
 {
@@ -78,10 +89,14 @@ void season_value_words(const struct log_season *season, enum season_measure mea
 	}
 	switch (measure) {
 	case BY_JARS: text_add_grouped(&text, season->jars); break;
-	case BY_FAILED: text_add(&text, "%.1f%%", value * 100.0); break;
+	case BY_FAILED: share_words(season, value, &text); break;
 	case BY_YIELD: yield_words(value, units, &text); break;
 	case BY_HOURS: hours_words(season->worked_ms, &text); break;
 	case BY_COME_UP: text_add(&text, "%.0f min", value); break;
+	case BY_BUSIEST:
+		hours_words(season->busiest_ms, &text);
+		text_add(&text, " %s", season->busiest);
+		break;
 	case BY_COUNT: break;
 	}
 }

@@ -30,12 +30,15 @@ enum season_measure {
 	BY_YIELD,   /* juice by weight of fruit */
 	BY_HOURS,   /* at work */
 	BY_COME_UP, /* mean come-up of a load */
+	BY_BUSIEST, /* hours of the station that was busy longest */
 	BY_COUNT
 };
 const char *season_measure_words(enum season_measure measure); /* "jars", "lids not sealed" */
 /* False: nothing to measure it by.  Jars; a share, 0 to 1; uL a kg; hours; minutes. */
 bool season_value(const struct log_season *season, enum season_measure measure, double *value);
-/* The value in words: "312", "2.5%", "1.9 qt/10 lb" or "0.61 L/kg", "41:20", "22 min". */
+/* The value in words: "312", "2.5% (0.8-5.7)" with where the true share may lie
+ * (engine/interval.h), "1.9 qt/10 lb" or "0.61 L/kg", "41 h 20", "22 min", "31 h 05
+ * Big kettle". */
 void season_value_words(const struct log_season *season, enum season_measure measure,
                         enum unit_system units, char *buffer, size_t size); /* "-": none */
 

@@ -689,6 +689,8 @@ struct log_season {
 	int64_t worked_ms; /* between acts less than two hours apart: house rule */
 	int64_t looked;
 	int64_t failed;
+	char busiest[NAME_MAX_BYTES]; /* station; "": none was busy */
+	int64_t busiest_ms;
 };
 struct log_season_product {
 	char product[NAME_MAX_BYTES];

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "engine/utf8.h"
 #include "log/query.h"
 
 #define TICKS_A_SECOND INT64_C(1048576) /* of work.id */
@@ -32,57 +33,95 @@ static const char *const state_marks[WORK_STATE_COUNT] = {
 
 /* --- what is searched for ---------------------------------------------------------- */
 
-/* Letters and digits; bytes above ASCII are left to SQLite's tokenizer. */
-static bool is_word_byte(char byte)
-{
-	unsigned char c = (unsigned char)byte;
-	return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c >= 0x80;
-}
+/* A word as it was typed. */
+struct word {
+	const char *at;
+	size_t length;
+	bool date;
+};
 
 static bool is_digit(char c)
 {
 	return c >= '0' && c <= '9';
 }
 
-/* "2026-09", "2026-09-14" or "2026-09-14-B3"? */
-static bool is_date(const char *word)
+static bool are_digits(const char *at, int count)
 {
-	return is_digit(word[0]) && is_digit(word[1]) && is_digit(word[2]) && is_digit(word[3]) &&
-	       word[4] == '-' && is_digit(word[5]);
+	while (count > 0 && is_digit(*at)) {
+		at++;
+		count--;
+	}
+	return count == 0;
 }
 
-/* The letters and digits of a lot or day, without what parts them. Returns the end. */
-static const char *add_date(struct text *dates, const char *at)
+/* Bytes of the letter or digit there; 0: a sign, no UTF-8, or the end. */
+static size_t letter_at(const char *at)
+{
+	uint32_t character;
+	size_t length = utf8_next(at, strnlen(at, 4), &character);
+	if (length == 1)
+		return is_digit(*at) || (*at >= 'a' && *at <= 'z') || (*at >= 'A' && *at <= 'Z');
+	return length == 0 || utf8_is_sign(character) ? 0 : length;
+}
+
+/* The end of a "2026-09", "2026-09-14" or "2026-09-14-B3"; NULL: it is none. */
+static const char *date_end(const char *at)
+{
+	if (!are_digits(at, 4) || at[4] != '-' || !are_digits(at + 5, 2))
+		return NULL;
+	at += 7;
+	if (*at == '-' && are_digits(at + 1, 2)) {
+		at += 3;
+		if (*at == '-') /* a lot */
+			while (*at == '-' || letter_at(at) > 0)
+				at += *at == '-' ? 1 : letter_at(at);
+	}
+	return letter_at(at) > 0 || (*at == '-' && letter_at(at + 1) > 0) ? NULL : at;
+}
+
+/* The next word from there on, which moves behind it; false: there is none. */
+static bool next_word(const char **from, struct word *word)
+{
+	const char *at = *from;
+	while (*at != '\0' && letter_at(at) == 0)
+		at++;
+	const char *end = date_end(at);
+	*word = (struct word){.at = at, .date = end != NULL};
+	if (end == NULL)
+		for (end = at; letter_at(end) > 0;)
+			end += letter_at(end);
+	word->length = (size_t)(end - at);
+	*from = end;
+	return word->length > 0;
+}
+
+/* The letters and digits of a lot or day, without what parts them. */
+static void add_date(struct text *dates, const struct word *word)
 {
 	text_add(dates, "%sdates:\"", dates->used == 0 ? "" : " AND ");
-	for (; *at != '\0' && *at != ' '; at++)
-		if (is_word_byte(*at))
-			text_add(dates, "%c", *at);
+	for (size_t i = 0; i < word->length; i++)
+		if (word->at[i] != '-')
+			text_add(dates, "%c", word->at[i]);
 	text_add(dates, "\"");
-	return at;
 }
 
-static const char *add_word(struct text *words, const char *at)
+static void add_word(struct text *words, const struct word *word)
 {
-	const char *from = at;
-	while (*at != '\0' && is_word_byte(*at))
-		at++;
-	/* Beside one another means and; written out, a word of signs alone would find nothing. */
-	text_add(words, "%s\"%.*s\"", words->used == 0 ? "" : " ", (int)(at - from), from);
-	return at;
+	/* Beside one another means and; written out, a word that SQLite's tokenizer
+	 * takes for a sign would find nothing. */
+	text_add(words, "%s\"%.*s\"", words->used == 0 ? "" : " ", (int)word->length, word->at);
 }
 
 /* Take the words apart; how many there were. */
 static int read_words(const char *at, struct text *words, struct text *dates)
 {
+	struct word word;
 	int count = 0;
-	while (*at != '\0') {
-		if (!is_word_byte(*at))
-			at++;
-		else {
-			at = is_date(at) ? add_date(dates, at) : add_word(words, at);
-			count++;
-		}
+	for (; next_word(&at, &word); count++) {
+		if (word.date)
+			add_date(dates, &word);
+		else
+			add_word(words, &word);
 	}
 	return count;
 }
@@ -93,14 +132,15 @@ static void and_mark(struct text *match, const char *mark)
 		text_add(match, "%smarks:\"%s\"", match->used == 0 ? "" : " AND ", mark);
 }
 
-/* The product as the one word that migration 0008 made of it. */
+/* The product as the one word that migration 0008 made of it; SQLite's lower() knows
+ * the capitals of ASCII alone. */
 static void and_product(struct text *match, const char *product)
 {
 	if (product[0] == '\0')
 		return;
 	text_add(match, "%smarks:\"p", match->used == 0 ? "" : " AND ");
 	for (const char *at = product; *at != '\0'; at++)
-		text_add(match, "%02x", (unsigned char)*at);
+		text_add(match, "%02x", *at >= 'A' && *at <= 'Z' ? *at - 'A' + 'a' : (unsigned char)*at);
 	text_add(match, "0\"");
 }
 
@@ -131,41 +171,38 @@ static bool write_match(const struct log_wish *wish, char match_bytes[MATCH_MAX_
 	return true;
 }
 
-static bool has_words(const char *words)
-{
-	while (*words != '\0' && !is_word_byte(*words))
-		words++;
-	return *words != '\0';
-}
-
 bool log_wish_searches(const struct log_wish *wish)
 {
-	return wish->kind != SUBJECT_HOUSE || wish->state != WORK_ANY || wish->product[0] != '\0' ||
-	       has_words(wish->words);
+	const char *at = wish->words;
+	struct word word;
+	return wish->kind != SUBJECT_HOUSE || wish->state != WORK_ANY || wish->product[0] != '\0' || next_word(&at, &word);
 }
 
 int log_wish_year(const struct log_wish *wish)
 {
-	for (const char *at = wish->words; *at != '\0'; at++)
-		if ((at == wish->words || !is_word_byte(at[-1])) && is_date(at))
-			return (int)strtol(at, NULL, 10);
+	const char *at = wish->words;
+	struct word word;
+	while (next_word(&at, &word))
+		if (word.date)
+			return (int)strtol(word.at, NULL, 10);
 	return 0;
 }
 
 bool log_wish_is_rare(struct log *log, const struct log_wish *wish, bool *rare, struct fault *fault)
 {
+	const char *at = wish->words;
+	struct word word;
 	*rare = false;
-	for (const char *at = wish->words; *at != '\0' && !*rare;) {
+	while (!*rare && next_word(&at, &word)) {
 		char match[FIND_MAX_BYTES * 2];
-		struct text text = TEXT_OVER(match);
-		struct text dates = TEXT_OVER(match);
+		struct text words = TEXT_OVER(match);
+		struct text date = TEXT_OVER(match);
 		int64_t count;
-		if (!is_word_byte(*at)) {
-			at++;
-			continue;
-		}
-		text_add(&text, "{product lot dates words}:");
-		at = is_date(at) ? add_date(&dates, at) : add_word(&text, at);
+		text_add(&words, "{product lot dates words}:");
+		if (word.date)
+			add_date(&date, &word);
+		else
+			add_word(&words, &word);
 		struct query query = query_start(log, WORDS_COUNT);
 		bind_text(&query, match, sizeof(match));
 		bind_integer(&query, FIND_RARE);

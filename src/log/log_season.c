@@ -24,6 +24,8 @@ static void read_season(struct query *query, void *into)
 	season->worked_ms = take_integer(query);
 	season->looked = take_integer(query);
 	season->failed = take_integer(query);
+	TAKE_TEXT(query, season->busiest);
+	season->busiest_ms = take_integer(query);
 }
 
 bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault)

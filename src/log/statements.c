@@ -157,6 +157,11 @@
 	"SELECT " WORK_COLUMNS " FROM work_words JOIN work ON work.id = work_words.rowid " \
 	"WHERE work_words MATCH ? AND work_words.rowid "
 
+/* The station that was at work longest in a season, as SEASON_STATIONS has it. */
+#define BUSIEST \
+	"FROM season_station JOIN station ON station.id = station_id " \
+	"WHERE season_station.season = season_sum.season AND busy_ms > 0 ORDER BY busy_ms DESC, station_id LIMIT 1"
+
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
 	[COMMIT_ACT] = "COMMIT",
@@ -526,7 +531,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work WHERE kind = ? AND ref = ?",
 	[SEASON_LIST] =
 		"SELECT season_sum.season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
-		"come_up_ms, fruit_mg, juice_ul, acts, worked_ms, coalesce(looked, 0), coalesce(failed, 0) "
+		"come_up_ms, fruit_mg, juice_ul, acts, worked_ms, coalesce(looked, 0), coalesce(failed, 0), "
+		"coalesce((SELECT name " BUSIEST "), ''), coalesce((SELECT busy_ms " BUSIEST "), 0) "
 		"FROM season_sum LEFT JOIN seal_tally ON seal_tally.season = season_sum.season AND about = 'house' "
 		"AND which = '' ORDER BY season_sum.season DESC",
 	[SEASON_PRODUCTS] =

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/interval.h"
 #include "engine/text.h"
 #include "kitchen/seasons.h"
 #include "report/json.h"
@@ -80,6 +81,20 @@ static void put_rate(FILE *out, const struct figure *figure)
 
 /* --- the seasons ------------------------------------------------------------------------ */
 
+/* Between two years with others in which nothing was made. */
+static void put_gap(FILE *out, int before, int after)
+{
+	char years[32];
+
+	if (after - before < 2)
+		return;
+	if (after - before == 2)
+		(void)snprintf(years, sizeof(years), "%d", before + 1);
+	else
+		(void)snprintf(years, sizeof(years), "%d-%d", before + 1, after - 1);
+	put_bar(out, years, 0.0, "-");
+}
+
 static void put_measure(FILE *out, const struct day *day, const struct log_season *seasons, size_t count,
                         enum season_measure measure)
 {
@@ -94,8 +109,10 @@ static void put_measure(FILE *out, const struct day *day, const struct log_seaso
 	(void)fprintf(out, "\nBy year: %s\n", season_measure_words(measure));
 	for (size_t i = count; i > 0; i--) {
 		char year[16];
-		char words[64];
+		char words[NAME_MAX_BYTES + 64];
 
+		if (i < count)
+			put_gap(out, seasons[i].season, seasons[i - 1].season);
 		(void)snprintf(year, sizeof(year), "%d", seasons[i - 1].season);
 		season_value_words(&seasons[i - 1], measure, units_of(day), words, sizeof(words));
 		(void)season_value(&seasons[i - 1], measure, &value);
@@ -109,15 +126,15 @@ static void put_seasons(FILE *out, const struct day *day, const struct log_seaso
 		(void)fputs("Nothing has been made yet.\n", out);
 		return;
 	}
-	(void)fprintf(out, "%-8s %8s %7s %12s %14s %12s %10s\n", "season", "jars", "loads", "not sealed", "juice",
+	(void)fprintf(out, "%-8s %8s %7s %18s %14s %10s %8s\n", "season", "jars", "loads", "not sealed", "juice",
 	              "at work", "come-up");
 	for (size_t i = 0; i < count; i++) {
-		char words[BY_COUNT][64];
+		char words[BY_COUNT][NAME_MAX_BYTES + 64];
 
 		for (int measure = 0; measure < BY_COUNT; measure++)
 			season_value_words(&seasons[i], (enum season_measure)measure, units_of(day), words[measure],
 			                   sizeof(words[measure]));
-		(void)fprintf(out, "%-8d %8s %7lld %12s %14s %12s %10s\n", seasons[i].season, words[BY_JARS],
+		(void)fprintf(out, "%-8d %8s %7lld %18s %14s %10s %8s\n", seasons[i].season, words[BY_JARS],
 		              (long long)seasons[i].loads, words[BY_FAILED], words[BY_YIELD], words[BY_HOURS],
 		              words[BY_COME_UP]);
 	}
@@ -136,6 +153,19 @@ static void put_value(struct json *json, const char *key, const struct log_seaso
 		json_null(json, key);
 }
 
+static void put_interval(struct json *json, const struct log_season *season)
+{
+	struct interval interval = interval_of_share(season->failed, season->looked);
+
+	if (season->looked > 0) {
+		json_number(json, "lids_failed_low", interval.low);
+		json_number(json, "lids_failed_high", interval.high);
+		return;
+	}
+	json_null(json, "lids_failed_low");
+	json_null(json, "lids_failed_high");
+}
+
 static void put_sums_json(struct json *json, const struct log_season *season)
 {
 	json_whole(json, "season", season->season);
@@ -149,10 +179,16 @@ static void put_sums_json(struct json *json, const struct log_season *season)
 	json_whole(json, "lost", season->lost);
 	json_whole(json, "lids_looked", season->looked);
 	json_whole(json, "lids_failed", season->failed);
+	put_interval(json, season);
 	put_value(json, "juice_l_per_kg", season, BY_YIELD, 1e6);
 	put_value(json, "come_up_mean_min", season, BY_COME_UP, 1.0);
 	json_whole(json, "worked_min", season->worked_ms / 60000);
 	json_whole(json, "entries", season->acts);
+	if (season->busiest_ms > 0)
+		json_text(json, "busiest_station", season->busiest);
+	else
+		json_null(json, "busiest_station");
+	json_whole(json, "busiest_min", season->busiest_ms / 60000);
 }
 
 static void open_json(struct json *json, const struct day *day)
@@ -296,8 +332,6 @@ static void put_season_json(FILE *out, const struct day *day, const struct seaso
 
 	open_json(&json, day);
 	put_sums_json(&json, &season->sum);
-	json_number(&json, "lids_failed_low", season->all.low);
-	json_number(&json, "lids_failed_high", season->all.high);
 	if (season->come_up_median >= 0)
 		json_whole(&json, "come_up_median_min", season->come_up_median);
 	else

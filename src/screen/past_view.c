@@ -56,10 +56,13 @@ void past_view_enter(struct desk *desk, struct log_subject subject)
 	desk_show_view(desk, VIEW_PAST);
 }
 
-/* Facts, a heading, the story. */
+/* Facts, a heading, the story, or the word that there is none here: every act writes
+ * an entry, so that what has none was not done with this log. */
 static int line_count(const struct desk *desk)
 {
-	return (int)(desk->back.fact_count + 1 + desk->back.entry_count);
+	const struct back_card *card = &desk->back;
+
+	return (int)(card->fact_count + 1 + (card->entry_count > 0 ? card->entry_count : 1));
 }
 
 static int fact_draw(struct desk *desk, const struct past_line *line, int row, int rows)
@@ -96,6 +99,9 @@ static int item_draw(struct desk *desk, int n, int row, int rows)
 
 	if (n < facts)
 		return fact_draw(desk, &card->facts[n], row, rows);
+	if (n > facts && card->entry_count == 0)
+		return desk_paragraph(desk, row, 1, columns(desk) - 2, rows, ROLE_PLAIN,
+		                      "It was imported; its story stayed where it was written.");
 	if (n > facts)
 		return entry_draw(desk, &card->entries[n - facts - 1], row, rows);
 	terminal_put(desk->terminal, row, 1, columns(desk) - 2, ROLE_STRONG, "What was done, oldest first");

@@ -8,6 +8,7 @@
 #include "screen/desk.h"
 
 #define NARROW 60
+#define WIDE 100
 #define CHART_ROWS 6       /* the line by year, without its labels */
 #define CHART_FROM_ROWS 14 /* a lower view has none */
 #define SEASONS_SHOWN 80   /* in the line by year */
@@ -81,26 +82,29 @@ static void season_line_draw(struct desk *desk, int n, int row, double most)
 	const struct log_season *season = &card->seasons[n];
 	bool selected = n == card->season_list.cursor;
 	int cols = columns(desk);
-	int room = cols < NARROW ? cols - 28 : cols - 46;
-	char words[64];
+	int words_cols = cols < WIDE ? 20 : 34;
+	int room = cols - words_cols - (cols < NARROW ? 13 : 31);
+	char words[NAME_MAX_BYTES + 64];
 
 	season_value_words(season, card->measure, units_of(desk), words, sizeof(words));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, 6, selected ? ROLE_SELECTED : ROLE_PLAIN, "%d", season->season);
 	plot_bar(desk, row, 10, room, selected ? ROLE_STRONG : ROLE_QUIET, share_of(card, (size_t)n, most));
-	terminal_put(desk->terminal, row, 11 + room, 15, ROLE_PLAIN, words);
+	terminal_put(desk->terminal, row, 11 + room, words_cols, ROLE_PLAIN, words);
 	if (cols >= NARROW)
-		terminal_putf(desk->terminal, row, 27 + room, cols - 28 - room, ROLE_QUIET, "%lld loads, %lld jars",
+		terminal_putf(desk->terminal, row, cols - 19, 18, ROLE_QUIET, "%lld loads, %lld jars",
 		              (long long)season->loads, (long long)season->jars);
 }
 
-/* Oldest at the left; the newest ones where there are too many. */
+/* A column for each year, oldest at the left, and a gap where nothing was made; the
+ * newest years where there are too many. */
 static void chart_draw(struct desk *desk, int top, double most)
 {
 	struct back_card *card = &desk->back;
-	double shares[SEASONS_SHOWN];
+	double shares[SEASONS_SHOWN] = { 0 };
 	int cols = columns(desk);
-	int count = (int)card->season_count;
+	int newest = card->seasons[0].season;
+	int count = newest - card->seasons[card->season_count - 1].season + 1;
 	int each;
 
 	if (count > SEASONS_SHOWN)
@@ -108,13 +112,12 @@ static void chart_draw(struct desk *desk, int top, double most)
 	if (count > cols - 2)
 		count = cols - 2;
 	each = (cols - 2) / count > 8 ? 8 : (cols - 2) / count;
-	for (int n = 0; n < count; n++)
-		shares[n] = share_of(card, (size_t)(count - 1 - n), most);
-	plot_columns(desk, top, CHART_ROWS, 1, each, shares, count, count - 1 - card->season_list.cursor);
-	terminal_putf(desk->terminal, top + CHART_ROWS, 1, 6, ROLE_QUIET, "%d", card->seasons[count - 1].season);
+	for (size_t i = 0; i < card->season_count && newest - card->seasons[i].season < count; i++)
+		shares[count - 1 - (newest - card->seasons[i].season)] = share_of(card, i, most);
+	plot_columns(desk, top, CHART_ROWS, 1, each, shares, count, count - 1 - (newest - here(desk)->season));
+	terminal_putf(desk->terminal, top + CHART_ROWS, 1, 6, ROLE_QUIET, "%d", newest - count + 1);
 	if (count * each >= 12)
-		terminal_putf(desk->terminal, top + CHART_ROWS, 1 + (count - 1) * each, 6, ROLE_QUIET, "%d",
-		              card->seasons[0].season);
+		terminal_putf(desk->terminal, top + CHART_ROWS, 1 + (count - 1) * each, 6, ROLE_QUIET, "%d", newest);
 }
 
 static void seasons_draw(struct desk *desk, int top, int rows)

@@ -58,32 +58,38 @@ static void take_page(struct back_card *card, struct works *page, bool older)
 	card->older_id = page->rows[page->count - 1].id;
 }
 
-/* False: there is nothing there; the page that was shown stays. */
-static bool look(struct desk *desk, int64_t from_id, bool older)
+/* False: refused, which is said. */
+static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t from_id, bool older, struct works *page)
 {
 	struct back_card *card = &desk->back;
 	int64_t began_ms = wake_now_ms();
 	struct patience patience = { has_time, &began_ms };
 	struct fault fault = { 0 };
-	struct works page;
 
-	if (!kitchen_works(desk->kitchen, &card->wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS,
-	                   &patience, &page, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	if (page.count == 0) {
-		free(page.rows);
-		if (!page.all && older)
-			card->older_id = page.go_on_id;
-		else if (!page.all)
-			card->newer_id = page.go_on_id;
-		if (!page.all)
+	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS, &patience,
+	                  page, &fault))
+		return true;
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+/* False: there is nothing there; the page that was shown stays. */
+static bool show_page(struct desk *desk, struct works *page, bool older)
+{
+	struct back_card *card = &desk->back;
+
+	if (page->count == 0) {
+		free(page->rows);
+		if (!page->all && older)
+			card->older_id = page->go_on_id;
+		else if (!page->all)
+			card->newer_id = page->go_on_id;
+		if (!page->all)
 			desk_say(desk, ROLE_CAUTION, "Nothing %s to %d. PgDn or Down looks further.", older ? "back" : "up",
-			         page.looked_to);
+			         page->looked_to);
 		return false;
 	}
-	take_page(card, &page, older);
+	take_page(card, page, older);
 	if (!card->page.all && card->page.looked_to != 0 && older) {
 		card->older_id = card->page.go_on_id;
 		desk_say(desk, ROLE_QUIET, "Looked back to %d; there may be more.", card->page.looked_to);
@@ -91,23 +97,41 @@ static bool look(struct desk *desk, int64_t from_id, bool older)
 	return true;
 }
 
-/* From the newest, by the wish as it is now. */
-static void look_anew(struct desk *desk)
+static bool look(struct desk *desk, int64_t from_id, bool older)
+{
+	struct works page;
+
+	return read_page(desk, &desk->back.wish, from_id, older, &page) && show_page(desk, &page, older);
+}
+
+/* From the newest, by another wish.  Refused, it leaves the wish and what was found
+ * by it as they were. */
+static bool look_for(struct desk *desk, const struct log_wish *wish)
 {
 	struct back_card *card = &desk->back;
 	struct works none = { 0 };
+	struct works page;
 
+	if (!read_page(desk, wish, INT64_MAX, true, &page))
+		return false;
+	card->wish = *wish;
 	take_page(card, &none, true);
 	card->older_id = INT64_MAX;
 	card->newer_id = INT64_MAX;
-	(void)look(desk, INT64_MAX, true);
+	(void)show_page(desk, &page, true);
+	return true;
+}
+
+/* The same, in the list: for a wish that was chosen, not typed. */
+static void look_anew(struct desk *desk, const struct log_wish *wish)
+{
+	desk_show_view(desk, VIEW_WORKS);
+	(void)look_for(desk, wish);
 }
 
 void works_view_enter(struct desk *desk, int season)
 {
-	desk->back.wish = (struct log_wish){ .season = season };
-	desk_show_view(desk, VIEW_WORKS);
-	look_anew(desk);
+	look_anew(desk, &(struct log_wish){ .season = season });
 }
 
 static void page_older(struct desk *desk)
@@ -269,17 +293,16 @@ static void draw(struct desk *desk, int top, int rows)
 
 static bool words_typed(struct desk *desk, const char *text)
 {
-	struct log_wish *wish = &desk->back.wish;
-	struct log_wish before = *wish;
+	struct log_wish wish = desk->back.wish;
 
-	if (!text_copy(wish->words, sizeof(wish->words), text)) {
-		*wish = before;
+	if (!text_copy(wish.words, sizeof(wish.words), text)) {
 		desk_say(desk, ROLE_CAUTION, "Look for fewer words.");
 		return false;
 	}
 	desk->message[0] = '\0';
+	if (!look_for(desk, &wish))
+		return false;
 	desk_show_view(desk, VIEW_WORKS);
-	look_anew(desk);
 	return true;
 }
 
@@ -305,14 +328,13 @@ void works_view_lot(struct desk *desk)
 		return;
 	text_copy(wish.words, sizeof(wish.words), here(desk)->lot);
 	wish.words[strcspn(wish.words, " ")] = '\0';
-	desk->back.wish = wish;
-	desk_show_view(desk, VIEW_WORKS);
-	look_anew(desk);
+	look_anew(desk, &wish);
 }
 
 static void other_year(struct desk *desk, int by)
 {
 	struct back_card *card = &desk->back;
+	struct log_wish wish = card->wish;
 	int at = -1; /* before the newest: every year */
 
 	for (size_t i = 0; i < card->season_count; i++)
@@ -323,8 +345,8 @@ static void other_year(struct desk *desk, int by)
 		desk_say(desk, ROLE_QUIET, by > 0 ? "There is no earlier year." : "All years are shown.");
 		return;
 	}
-	card->wish.season = at < 0 ? 0 : card->seasons[at].season;
-	look_anew(desk);
+	wish.season = at < 0 ? 0 : card->seasons[at].season;
+	look_anew(desk, &wish);
 }
 
 static void year_before(struct desk *desk)
@@ -339,8 +361,7 @@ static void year_after(struct desk *desk)
 
 static void clear_wish(struct desk *desk)
 {
-	desk->back.wish = (struct log_wish){ 0 };
-	look_anew(desk);
+	look_anew(desk, &(struct log_wish){ 0 });
 }
 
 static void open_one(struct desk *desk)
@@ -449,17 +470,17 @@ static void pick_draw(struct desk *desk, int top, int rows)
 static void choose(struct desk *desk)
 {
 	struct back_card *card = &desk->back;
+	struct log_wish wish = card->wish;
 	int which = 0;
 	const char *name = choice(desk, card->picker.cursor, &which);
 
 	if (name == NULL || picker_blank(desk, &card->picker, name, choice_count(desk)))
 		return;
 	if (!card->picking_product)
-		card->wish.state = (enum work_state)which;
+		wish.state = (enum work_state)which;
 	else
-		text_copy(card->wish.product, sizeof(card->wish.product), which == 0 ? "" : name);
-	desk_show_view(desk, VIEW_WORKS);
-	look_anew(desk);
+		text_copy(wish.product, sizeof(wish.product), which == 0 ? "" : name);
+	look_anew(desk, &wish);
 }
 
 static void pick_back(struct desk *desk)

@@ -5,6 +5,7 @@
 
 #include "engine/fault.h"
 #include "engine/text.h"
+#include "engine/utf8.h"
 
 START_TEST(text_that_fits_is_whole)
 {
@@ -154,6 +155,20 @@ START_TEST(each_fault_has_a_word_of_its_own)
 }
 END_TEST
 
+/* em dash, quotes, bullet, degree, arrow, peach, heart's variation, CJK stop; and
+ * e acute, a ordinal, superscript 2, 1/2, Greek, a circled 1, kana, the length mark */
+START_TEST(signs_beyond_ascii_are_told_from_letters)
+{
+	static const uint32_t signs[] = { 0x2014, 0x201c, 0x2022, 0xb0, 0x2192, 0x1f351, 0xfe0f, 0x3002, 0xa0, 0xd7 };
+	static const uint32_t letters[] = { 'a', '0', 0xe9, 0xaa, 0xb2, 0xbd, 0x3b1, 0x2460, 0x3042, 0x30fc, 0x4e00, 0x301 };
+
+	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++)
+		ck_assert_msg(utf8_is_sign(signs[i]), "U+%04X", signs[i]);
+	for (size_t i = 0; i < sizeof(letters) / sizeof(letters[0]); i++)
+		ck_assert_msg(!utf8_is_sign(letters[i]), "U+%04X", letters[i]);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -173,6 +188,7 @@ main(void)
 	tcase_add_test(tests, a_fault_keeps_its_kind_and_sentence);
 	tcase_add_test(tests, a_fault_too_long_for_its_buffer_is_cut);
 	tcase_add_test(tests, each_fault_has_a_word_of_its_own);
+	tcase_add_test(tests, signs_beyond_ascii_are_told_from_letters);
 	srunner_run_all(runner, CK_NORMAL);
 	failed = srunner_ntests_failed(runner);
 	srunner_free(runner);

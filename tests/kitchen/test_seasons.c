@@ -77,6 +77,9 @@ START_TEST(a_day_comes_to_its_figures)
 	/* every wait of kk_to takes 25 min, the come-up too */
 	ck_assert_int_eq(season.come_up[25 / COME_UP_BIN_MINUTES], 2);
 	ck_assert_int_eq(season.come_up_median, 25);
+	ck_assert_str_eq(season.sum.busiest, season.stations[0].name);
+	ck_assert_int_eq(season.sum.busiest_ms, season.stations[0].busy_ms);
+	ck_assert_int_gt(season.sum.busiest_ms, 0);
 	season_clear(&season);
 }
 END_TEST
@@ -148,7 +151,8 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 	const struct log_season empty = { .season = 2026 };
 	const struct log_season full = { .season = 2026, .jars = 1312, .looked = 200, .failed = 5, .fruit_mg = 10000000,
 		                         .juice_ul = 6000000, .worked_ms = INT64_C(5520000), .come_ups = 4,
-		                         .come_up_ms = INT64_C(4) * 22 * 60000 };
+		                         .come_up_ms = INT64_C(4) * 22 * 60000, .busiest = "Big kettle",
+		                         .busiest_ms = INT64_C(5400000) };
 	char words[64];
 	double value;
 
@@ -160,7 +164,8 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 	season_value_words(&full, BY_JARS, UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "1,312");
 	season_value_words(&full, BY_FAILED, UNITS_US, words, sizeof(words));
-	ck_assert_str_eq(words, "2.5%");
+	/* Clopper-Pearson, 5 of 200: 0.82 to 5.74 % */
+	ck_assert_str_eq(words, "2.5% (0.8-5.7)");
 	/* 0.6 L/kg = 0.6 / 0.946352946 qt * 4.5359237 / 10 lb (NIST Handbook 44) = 2.876 */
 	season_value_words(&full, BY_YIELD, UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "2.9 qt/10 lb");
@@ -170,6 +175,9 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 	ck_assert_str_eq(words, "1 h 32");
 	season_value_words(&full, BY_COME_UP, UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "22 min");
+	ck_assert(!season_value(&empty, BY_BUSIEST, &value));
+	season_value_words(&full, BY_BUSIEST, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "1 h 30 Big kettle");
 }
 END_TEST
 
@@ -316,6 +324,33 @@ START_TEST(a_load_tells_its_restart_its_process_and_its_jars)
 }
 END_TEST
 
+/* A phase that is no hold is called by its own name, and is not counted with them. */
+START_TEST(a_lost_vent_is_no_hold)
+{
+	struct past_line *rows;
+	size_t count;
+	int64_t load_id = kk_start(&kit, WEIGHT_CANNER, 7);
+
+	kk_to(&kit, load_id, PHASE_VENT);
+	kk_pass(&kit, 20 * 1000);
+	kk_lost(&kit, load_id);
+	kk_to(&kit, load_id, PHASE_VENT);
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_VENT_SHORT, 0));
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 2 * MINUTE_MS);
+	kk_lost(&kit, load_id);
+	kk_to(&kit, load_id, PHASE_WAIT);
+	KK_OK(&kit, kitchen_past(kit.kitchen, kk_about(load_id), &rows, &count, &kit.fault));
+	ck_assert(!tells(rows, count, "Hold 0"));
+	ck_assert(tells(rows, count, "Vent was lost after 0:20 of 10:00: full time again"));
+	ck_assert(tells(rows, count, "Hold 1 was lost after 2:00 of "));
+	ck_assert(tells(rows, count, "Hold 2 ran "));
+	ck_assert(tells(rows, count, "Vent was cut short after 1:00 of 10:00"));
+	free(rows);
+}
+END_TEST
+
 START_TEST(a_line_says_what_to_look_at)
 {
 	char words[160];
@@ -347,6 +382,7 @@ int main(void)
 	tcase_add_test(tests, pages_go_both_ways_and_stay_newest_first);
 	tcase_add_test(tests, a_lot_is_found_in_its_year);
 	tcase_add_test(tests, a_load_tells_its_restart_its_process_and_its_jars);
+	tcase_add_test(tests, a_lost_vent_is_no_hold);
 	tcase_add_test(tests, a_line_says_what_to_look_at);
 	suite_add_tcase(suite, tests);
 	return kk_run(suite);

@@ -67,8 +67,8 @@ static void sums_are_a_recount(sqlite3 *db)
 	same(db, "SELECT season, jars, broken FROM season_sum WHERE jars + broken > 0 ORDER BY 1",
 	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), sum(state <> 'broken'), "
 	     "sum(state = 'broken') FROM jar JOIN load ON load.id = load_id GROUP BY 1 ORDER BY 1");
-	same(db, "SELECT * FROM season_product ORDER BY 1, 2",
-	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), product, count(DISTINCT load.id), "
+	same(db, "SELECT season, lower(product), loads, jars, broken, looked, failed FROM season_product ORDER BY 1, 2",
+	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), lower(product), count(DISTINCT load.id), "
 	     "sum(state <> 'broken'), sum(state = 'broken'), sum(state IN ('sealed', 'unsealed', 'doubtful')), "
 	     "sum(state IN ('unsealed', 'doubtful')) FROM jar JOIN load ON load.id = load_id JOIN lot ON lot.id = lot_id "
 	     "GROUP BY 1, 2 ORDER BY 1, 2");
@@ -310,6 +310,47 @@ START_TEST(no_sign_that_is_typed_is_an_order_to_the_search)
 }
 END_TEST
 
+START_TEST(a_date_ends_where_its_letters_and_digits_end)
+{
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	ck_assert_uint_eq(found_words("2026-09-14, crabapple"), 1);
+	ck_assert_uint_eq(found_words("2026-09-14,crabapple"), 1);
+	ck_assert_uint_eq(found_words("(2026-09-14)"), 3);
+	ck_assert_uint_eq(found_words("2026-09,2026-09-14-B1/sweet"), 1);
+	ck_assert_uint_eq(found_words("\xe2\x80\x9c" "2026-09-14" "\xe2\x80\x9d" "crabapple"), 1);
+	ck_assert_uint_eq(found_words("2026-09-"), 3);
+	/* two digits for month and day: these are words, which stand nowhere */
+	ck_assert_uint_eq(found_words("2026-9-14"), 0);
+	ck_assert_uint_eq(found_words("2026-9"), 0);
+	ck_assert_uint_eq(found_words("2026-09-1"), 0);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "2026-9-14"}), 0);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "\xe2\x80\x94" "2026-09-14,peach"}), 2026);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "x2026-09-14 2026-09-140"}), 0);
+}
+END_TEST
+
+START_TEST(words_of_signs_alone_are_no_condition)
+{
+	static const char *const signs[] = {
+		"\xe2\x80\x94", "--", "\xe2\x80\x9c \xe2\x80\x9d", "\xe2\x9d\xa4\xef\xb8\x8f", "\xf0\x9f\x8d\x91", "\xff",
+	};
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
+		struct log_wish wish = {.season = 0};
+		(void)snprintf(wish.words, sizeof(wish.words), "%s", signs[i]);
+		ck_assert(!log_wish_searches(&wish));
+		ck_assert_uint_eq(found(&wish), 3);
+		(void)snprintf(wish.words, sizeof(wish.words), "%s crabapple %s", signs[i], signs[i]);
+		ck_assert_uint_eq(found(&wish), 1);
+	}
+	ck_assert_uint_eq(found_words("crabapple\xe2\x80\x94sweet"), 1);
+}
+END_TEST
+
 START_TEST(states_kinds_and_products_are_exact)
 {
 	struct log_entry acts[ACTS];
@@ -333,6 +374,43 @@ START_TEST(states_kinds_and_products_are_exact)
 	ck_assert_uint_eq(found(&(struct log_wish){.season = 2023}), 1);
 	ck_assert_uint_eq(found(&(struct log_wish){.season = 2024}), 0);
 	ck_assert_uint_eq(found(&(struct log_wish){.season = 0}), 4);
+}
+END_TEST
+
+/* Capitals make no other product: in the lines, in the sums and in the search. */
+START_TEST(capitals_make_no_other_product)
+{
+	static const char *const spellings[] = {"plum jam", "Plum Jam", "PLUM JAM"};
+	struct log_season_product *products;
+	struct log_name *names;
+	struct log_work work;
+	size_t count;
+	kit_sql(kit.path, "INSERT INTO lot VALUES (91, 'a', 'Plum Jam', 'f', 'p', 'acid', 1), (92, 'b', 'plum jam', 'f', 'p', 'acid', 1);"
+	                  "INSERT INTO load SELECT value, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '', 'valid',"
+	                  " '', 1, 0, 1700000000000, '', '' FROM json_each('[91, 92]');"
+	                  "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (91, 91, 1, 'pint'), (91, 92, 2, 'pint'), (92, 92, 1, 'pint');"
+	                  "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
+	                  " VALUES (90, 1, 91, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
+	struct log_entry entry = kit_entry("Anything", 0, 0);
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+	all_is_a_recount(kit.path);
+	KIT_OK(&kit, log_season_products(kit.log, 2023, &products, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(products[0].jars, 3);
+	ck_assert_int_eq(products[0].loads, 2);
+	free(products);
+	KIT_OK(&kit, log_product_names(kit.log, &names, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(names);
+	KIT_OK(&kit, log_work_get(kit.log, kit_load(91), &work, &kit.fault));
+	ck_assert_str_eq(work.product, "Plum Jam");
+	ck_assert_int_eq(work.jars, 2);
+	for (size_t i = 0; i < sizeof(spellings) / sizeof(spellings[0]); i++) {
+		struct log_wish wish = {.season = 2023};
+		(void)snprintf(wish.product, sizeof(wish.product), "%s", spellings[i]);
+		ck_assert_uint_eq(found(&wish), 3);
+	}
 }
 END_TEST
 
@@ -514,7 +592,10 @@ int main(void)
 	tcase_add_test(tests, words_are_found_wherever_they_stand);
 	tcase_add_test(tests, a_note_undone_is_not_found_any_more);
 	tcase_add_test(tests, no_sign_that_is_typed_is_an_order_to_the_search);
+	tcase_add_test(tests, a_date_ends_where_its_letters_and_digits_end);
+	tcase_add_test(tests, words_of_signs_alone_are_no_condition);
 	tcase_add_test(tests, states_kinds_and_products_are_exact);
+	tcase_add_test(tests, capitals_make_no_other_product);
 	tcase_add_test(tests, pages_follow_one_another_without_a_gap);
 	tcase_add_test(tests, a_line_tells_what_the_rows_say);
 	tcase_add_test(tests, hours_are_those_between_acts_less_than_two_hours_apart);

@@ -78,12 +78,18 @@ START_TEST(the_years_stand_beside_one_another)
 	char *text = written_season(false, 0);
 	char *json = written_season(true, 0);
 
-	holds(text, "2026           18       2        11.1%");
-	holds(text, "2025            9       1        11.1%");
+	/* Clopper-Pearson, 2 of 18 and 1 of 9: the fewer, the wider */
+	holds(text, "2026           18       2   11.1% (1.4-34.7)");
+	holds(text, "2025            9       1   11.1% (0.3-48.2)");
+	holds(text, "By year: lids that did not seal\n");
+	holds(text, "### 11.1% (0.3-48.2)\n");
 	holds(text, "By year: jars\n  2025                   ###############                9\n"
 	            "  2026                   ############################## 18\n");
 	holds(json, "{\"season\": 2026, \"jars\": 18, \"broken\": 0, \"loads\": 2,");
 	holds(json, "\"lids_looked\": 18, \"lids_failed\": 2");
+	holds(json, "\"lids_failed_low\": 0.0");
+	holds(json, "\"lids_failed_high\": 0.34");
+	holds(json, "\"busiest_station\": null, \"busiest_min\": 0");
 	holds(json, "\"juice_l_per_kg\": null");
 	free(text);
 	free(json);

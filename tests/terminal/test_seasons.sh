@@ -12,7 +12,7 @@ log=$own/log.db
 
 at="reports"
 "$STILLROOM" seasons -f "$log" >"$own/seasons"
-holds "$own/seasons" "2024          300      40" "By year: jars" "By year: lids that did not seal" "By year: mean come-up"
+holds "$own/seasons" "By year: busiest station" "kettle" "2024          300      40" "By year: jars" "By year: lids that did not seal" "By year: mean come-up"
 "$STILLROOM" season 2023 -f "$log" >"$own/season"
 holds "$own/season" "300 jars in 40 loads, from 20 batches and 7 juicer runs" "Lids not sealed, by lid box" \
 	"CLEARLY MORE" "Stations, busiest first" "Come-up times, loads" "?[31m"
@@ -34,10 +34,14 @@ open_board main 80 24 "" ""
 press y
 wait_for "By year: jars" "2024" "2022" "300" "Space its figures" "/ search"
 press Right
-wait_for "By year: lids that did not seal"
+wait_for "By year: lids that did not seal" "% ("
 press Right
 wait_for "By year: juice by weight of fruit" "qt/10 lb"
 press Left Left
+wait_for "By year: jars"
+press Left
+wait_for "By year: busiest station" "Low kettle" "40 loads, 300 jars"
+press Right
 wait_for "By year: jars"
 
 at="one year"
@@ -115,6 +119,28 @@ for typed in '"' '*' 'AND' 'soft OR' '(' 'NEAR(' 'words:' '^x' '-' '--;' '%s'; d
 	wait_for "with: $typed"
 	lacks "syntax" "SQLite"
 done
+# Nothing but a dash: no condition.
+press /
+press C-u
+type_text '—'
+press Enter
+wait_for "with: —" "load"
+lacks "Nothing is found"
+# Too many words: what was looked for before stays, and what it found.
+press /
+press C-u
+type_text 'marvellous'
+press Enter
+wait_for "with: marvellous" "batch"
+press /
+press C-u
+type_text 'a b c d e f g h i j k l m'
+press Enter
+wait_for "Look for 12 words at most." "with: marvellous" "batch"
+press Escape
+wait_gone "Look for:"
+shows "with: marvellous" "batch"
+lacks "with: a b c"
 press /
 press C-u
 type_text 'zebra'
@@ -159,4 +185,23 @@ press b
 wait_for "> 2024"
 close_window wide
 whole "$log"
+
+at="from a notebook, with years between"
+printf 'kitchen "Another"\nelevation 4650 ft\ncanner 1 boiling_water "Big kettle" pint=9\n' >"$own/new.kitchen"
+printf '%s\n' "Product,Date,Jars,Size" "Plums,2012-09-02,9,pint" "Grape jelly,2016-09-02,6,pint" >"$own/notebook.csv"
+"$STILLROOM" setup "$own/new.kitchen" -f "$own/note.db" >/dev/null || exit 1
+"$STILLROOM" import csv "$own/notebook.csv" -f "$own/note.db" --yes >/dev/null || exit 1
+log=$own/note.db
+"$STILLROOM" seasons -f "$log" >"$own/seasons"
+holds "$own/seasons" "  2013-2015  "
+open_board old 80 24 "NO_COLOR=1" "--ascii"
+press y
+wait_for "By year: jars" "2016" "2012"
+# five years stand in the line by year: 2012 under the first column, 2016 under the fifth
+is "years under the line" "$(sed -n '$d;/^ 2012  *2016/p' "$screen" | sed 's/ *$//')" " 2012                            2016"
+press b
+wait_for "Grape jelly"
+press Space
+wait_for "What was done, oldest first" "It was imported; its story stayed where it was written."
+close_window old
 finish
