@@ -22,7 +22,7 @@ static int after(int n)
 	const char *fork_mode = getenv("CK_FORK");
 	if (fork_mode != NULL && strcmp(fork_mode, "no") == 0)
 		return n + 3 + n % 97;
-	return n < 40 ? n + 1 : n + 1 + n % 1999;
+	return n < 24 ? n + 1 : n + 1 + n % 1999;
 }
 
 static struct log_kit kit;
