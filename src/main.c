@@ -243,19 +243,6 @@ static bool run_seasons(const struct arguments *arguments, struct fault *fault)
 	return run_look(arguments, report_seasons, fault);
 }
 
-static bool read_year(const char *words, int *year, struct fault *fault)
-{
-	char *end;
-	long value;
-
-	errno = 0;
-	value = strtol(words, &end, 10);
-	if (end == words || *end != '\0' || errno != 0 || value < YEAR_MIN || value > YEAR_MAX)
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a year like 2026", words);
-	*year = (int)value;
-	return true;
-}
-
 static bool run_season(const struct arguments *arguments, struct fault *fault)
 {
 	struct report to = report_of(arguments);
@@ -263,7 +250,7 @@ static bool run_season(const struct arguments *arguments, struct fault *fault)
 	bool done;
 	int year = 0;
 
-	if (!read_year(arguments->operand, &year, fault) || !look_at_log(arguments, &day, fault))
+	if (!whole_read(arguments->operand, "a year", YEAR_MIN, YEAR_MAX, &year, fault) || !look_at_log(arguments, &day, fault))
 		return false;
 	done = report_season(&to, day, year, fault);
 	day_close(day);
@@ -434,23 +421,6 @@ static bool run_board(const struct arguments *arguments, struct fault *fault)
 	return find_log(arguments, path, sizeof(path), fault) && board_run(path, &wishes, fault);
 }
 
-static bool read_speed(const char *words, int *speed, struct fault *fault)
-{
-	char *end;
-	long value;
-
-	*speed = PRACTICE_SPEED;
-	if (words == NULL)
-		return true;
-	errno = 0;
-	value = strtol(words, &end, 10);
-	if (end == words || *end != '\0' || errno != 0 || value < 1 || value > PRACTICE_SPEED_MAX)
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a speed from 1 to %d", words,
-		                 PRACTICE_SPEED_MAX);
-	*speed = (int)value;
-	return true;
-}
-
 /* A practice log from before goes on as it is; a real log never becomes one. */
 static bool check_scratch(const struct arguments *arguments, const char *path, struct fault *fault)
 {
@@ -492,9 +462,10 @@ static bool make_scratch(const struct arguments *arguments, const char *path, st
 	struct new_log_plan plan = {
 		.path = path,
 		.kitchen_file = arguments->value[OPTION_KITCHEN],
+		.practice_speed = PRACTICE_SPEED,
 	};
 
-	if (!read_speed(arguments->value[OPTION_SPEED], &plan.practice_speed, fault))
+	if (!whole_read(arguments->value[OPTION_SPEED], "a speed", 1, PRACTICE_SPEED_MAX, &plan.practice_speed, fault))
 		return false;
 	if (plan.kitchen_file == NULL) {
 		if (!find_log(arguments, real, sizeof(real), fault))

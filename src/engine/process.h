@@ -131,6 +131,7 @@ const char *pack_words(const char *pack); /* "hot pack, jars boiled first" */
 
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);
+const char *jar_size_words(const char *name, int64_t jars); /* "pint", "pints"; "jars": no such size */
 int jar_size_index(const struct jar_size *size);
 
 /* Minutes to boil empty jars so that they are sterile: 10 at or below 1,000 ft

@@ -180,3 +180,10 @@ headspace_words(int headspace_thou, char *buffer, size_t size)
 	else
 		text_add(&text, "%d-%s in", inches, eighths[rest / 125]);
 }
+
+const char *jar_size_words(const char *name, int64_t jars)
+{
+	const struct jar_size *size = jar_size_named(name);
+
+	return size == NULL ? "jars" : jars == 1 ? size->words : size->plural;
+}

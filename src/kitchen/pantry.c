@@ -11,13 +11,6 @@
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
-static const char *size_words(const char *size, int64_t jars)
-{
-	const struct jar_size *jar = jar_size_named(size);
-
-	return jar == NULL ? "jars" : jars == 1 ? jar->words : jar->plural;
-}
-
 /* --- looking ------------------------------------------------------------------------ */
 
 static int by_age(const void *a, const void *b)
@@ -265,12 +258,12 @@ bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const ch
 		return act_fail(&errand.act);
 	if (errand.left > 0) {
 		fault_set(fault, FAULT_REFUSED, "Only %d %s of %s %s here.", take->jars - errand.left,
-		          size_words(take->size, take->jars - errand.left), take->product,
+		          jar_size_words(take->size, take->jars - errand.left), take->product,
 		          take->jars - errand.left == 1 ? "is" : "are");
 		return act_fail(&errand.act);
 	}
 	(void)snprintf(sentence, sizeof(sentence), "%s: %d %s %.60s (%.240s)", jar_gone_words(take->why), take->jars,
-	               size_words(take->size, take->jars), take->product, errand.lots);
+	               jar_size_words(take->size, take->jars), take->product, errand.lots);
 	if (advice != NULL)
 		*advice = errand.advice;
 	return errand_commit(&errand, fault, sentence);
@@ -338,7 +331,7 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 		return act_fail(&errand.act);
 	errand.left = (int)(before > found ? before - found : found - before);
 	if (errand.left == 0) {
-		fault_set(fault, FAULT_REFUSED, "That is what is written down: %d %s of %s.", found, size_words(size, found),
+		fault_set(fault, FAULT_REFUSED, "That is what is written down: %d %s of %s.", found, jar_size_words(size, found),
 		          product);
 		return act_fail(&errand.act);
 	}
@@ -346,7 +339,7 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 	                      : bring_back(&errand, product, size, lot_id, fault);
 	if (!done)
 		return act_fail(&errand.act);
-	(void)snprintf(sentence, sizeof(sentence), "counted: %d %s %.60s (before: %lld)", found, size_words(size, found),
+	(void)snprintf(sentence, sizeof(sentence), "counted: %d %s %.60s (before: %lld)", found, jar_size_words(size, found),
 	               product, (long long)before);
 	return errand_commit(&errand, fault, sentence);
 }

@@ -1,7 +1,9 @@
 #include "report/arguments.h"
 
 #include <assert.h>
+#include <errno.h>
 #include <getopt.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* Values getopt_long gives back: above any character. */
@@ -282,4 +284,19 @@ void arguments_help(FILE *out, const struct command *commands, size_t count,
 	(void)fputs("\nEach command has its own help: stillroom COMMAND --help.\n", out);
 	if (commands[0].more != NULL)
 		(void)fprintf(out, "\n%s", commands[0].more);
+}
+
+bool whole_read(const char *words, const char *what, int least, int most, int *out, struct fault *fault)
+{
+	char *end;
+	long value;
+
+	if (words == NULL)
+		return true;
+	errno = 0;
+	value = strtol(words, &end, 10);
+	if (end == words || *end != '\0' || errno != 0 || value < least || value > most)
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not %s from %d to %d", words, what, least, most);
+	*out = (int)value;
+	return true;
 }

@@ -98,6 +98,10 @@ struct arguments {
 bool arguments_read(int argc, char **argv, const struct command *commands, size_t count,
                     struct arguments *out, struct fault *fault);
 
+/* A whole number in words; FAULT_MISUSE: it is not `what` ("a speed") from least to most.
+ * NULL: *out stays. */
+bool whole_read(const char *words, const char *what, int least, int most, int *out, struct fault *fault);
+
 /* Help about the program, or about one command when it has a word. */
 void arguments_help(FILE *out, const struct command *commands, size_t count,
                     const struct command *about);

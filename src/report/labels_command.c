@@ -1,7 +1,6 @@
 /*
  * labels_command.c - "stillroom labels".
  */
-#include <errno.h>
 #include <limits.h>
 #include <stdlib.h>
 
@@ -10,21 +9,6 @@
 #include "report/out_commands.h"
 #include "report/out_file.h"
 #include "report/plain.h"
-
-static bool read_number(const char *words, const char *what, int most, int *out, struct fault *fault)
-{
-	char *end;
-	long value;
-
-	if (words == NULL)
-		return true;
-	errno = 0;
-	value = strtol(words, &end, 10);
-	if (end == words || *end != '\0' || errno != 0 || value < 1 || value > most)
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not %s from 1 to %d", words, what, most);
-	*out = (int)value;
-	return true;
-}
 
 static bool read_sheet(const struct arguments *arguments, struct label_print *print, struct fault *fault)
 {
@@ -47,8 +31,8 @@ static bool read_sheet(const struct arguments *arguments, struct label_print *pr
 	if (arguments->value[OPTION_FORMAT] != NULL &&
 	    !label_format_read(arguments->value[OPTION_FORMAT], &print->format, fault))
 		return false;
-	return read_number(arguments->value[OPTION_COPIES], "a number of copies", COPIES_MAX, &print->copies, fault) &&
-	       read_number(arguments->value[OPTION_START], "a label", SHEET_COLUMNS_MAX * SHEET_ROWS_MAX, &print->start,
+	return whole_read(arguments->value[OPTION_COPIES], "a number of copies", 1, COPIES_MAX, &print->copies, fault) &&
+	       whole_read(arguments->value[OPTION_START], "a label", 1, SHEET_COLUMNS_MAX * SHEET_ROWS_MAX, &print->start,
 	                   fault);
 }
 
@@ -65,7 +49,7 @@ static bool read_choice(const struct arguments *arguments, struct label_choice *
 	        arguments->given[OPTION_SINCE] >
 	    1)
 		return fault_set(fault, FAULT_MISUSE, "one of --load, --lot, --since and --all, not several");
-	if (!read_number(arguments->value[OPTION_LOAD], "the number of a load", INT_MAX, &load, fault))
+	if (!whole_read(arguments->value[OPTION_LOAD], "the number of a load", 1, INT_MAX, &load, fault))
 		return false;
 	choice->load_id = load;
 	return true;

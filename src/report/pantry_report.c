@@ -13,13 +13,6 @@
 #include "report/plain.h"
 #include "report/report.h"
 
-static const char *size_words(const char *size, int64_t jars)
-{
-	const struct jar_size *jar = jar_size_named(size);
-
-	return jar == NULL ? "jars" : jars == 1 ? jar->words : jar->plural;
-}
-
 /* --- the pantry -------------------------------------------------------------------- */
 
 static void put_line_json(struct json *json, const struct pantry_line *line)
@@ -47,7 +40,7 @@ static void put_line_text(FILE *out, const struct pantry_line *line)
 	char best_by[16];
 
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
-	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, size_words(line->size, line->jars));
+	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, jar_size_words(line->size, line->jars));
 	plain_put(out, line->product);
 	(void)fputs("\n      oldest ", out);
 	plain_put(out, line->oldest.code);
@@ -141,7 +134,7 @@ static void put_jar_text(FILE *out, const struct log_traced *jar)
 	plain_put(out, jar->lot);
 	if (jar->jar.place_in_load > 0)
 		(void)fprintf(out, " jar %d", jar->jar.place_in_load);
-	(void)fprintf(out, ", %s ", size_words(jar->jar.size, 1));
+	(void)fprintf(out, ", %s ", jar_size_words(jar->jar.size, 1));
 	plain_put(out, jar->product);
 	(void)fprintf(out, ": %s, %s", jar_where_words(jar_where(jar)), jar_state_name(jar->jar.state));
 	if (jar->jar.load_id != 0 && jar->verdict != VERDICT_VALID)

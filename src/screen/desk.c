@@ -183,6 +183,20 @@ void desk_hear(struct desk *desk)
 
 /* --- what several views do --------------------------------------------------------------- */
 
+int desk_columns(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols;
+}
+
+enum unit_system desk_units(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->house.units;
+}
+
 void desk_undo(struct desk *desk, struct log_subject subject)
 {
 	char said[SENTENCE_MAX_BYTES];

@@ -536,6 +536,8 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
                      bool (*done)(struct desk *, const char *));
 
 /* Shared by views. */
+int desk_columns(const struct desk *desk); /* of the window */
+enum unit_system desk_units(const struct desk *desk);
 void list_move(struct list_state *list, int by, int count);
 /* First row to show so that the cursor is within `rows`. */
 int list_scroll(struct list_state *list, int count, int rows);

@@ -7,15 +7,6 @@
 
 #include "screen/desk.h"
 
-static int columns(const struct desk *desk)
-{
-	int rows;
-	int cols;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	return cols;
-}
-
 /* --- the story of a load ------------------------------------------------------------- */
 
 void story_view_enter(struct desk *desk, struct log_subject subject)
@@ -45,7 +36,7 @@ static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int
 
 static void story_draw(struct desk *desk, int top, int rows)
 {
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int count = (int)desk->story_count;
 	int whole = cols < 60 ? 3 : 2;
 	int when_cols = cols < 60 ? 12 : 17;
@@ -116,7 +107,7 @@ static int help_keys_draw(struct desk *desk, const struct view *view, int row, i
 static void help_draw(struct desk *desk, int top, int rows)
 {
 	const struct view *view = view_of(desk->view_before_help);
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int row = top;
 
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s%s", view->title,
@@ -169,7 +160,7 @@ const struct view help_view = {
 static void leave_draw(struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = desk_most_urgent(desk);
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 
 	(void)rows;
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STRONG, "Leave the board?");

@@ -92,13 +92,6 @@ void pantry_view_enter(struct desk *desk)
 
 /* --- drawing ------------------------------------------------------------------------- */
 
-static const char *size_words(const char *size, int64_t jars)
-{
-	const struct jar_size *jar = jar_size_named(size);
-
-	return jar == NULL ? "jars" : jars == 1 ? jar->words : jar->plural;
-}
-
 /* What is not as it should be, and of how many of the jars; it goes before the rest. */
 static enum role line_mark(const struct pantry_line *line, char *mark, size_t size)
 {
@@ -142,7 +135,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 	char mark[64];
 	enum role role = line_mark(line, mark, sizeof(mark));
 
-	(void)snprintf(what, sizeof(what), "%s%s %s", mark, size_words(line->size, line->jars), line->product);
+	(void)snprintf(what, sizeof(what), "%s%s %s", mark, jar_size_words(line->size, line->jars), line->product);
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
 	weeks_words(line, weeks, sizeof(weeks));
 	role = here ? ROLE_SELECTED : role;
@@ -204,7 +197,7 @@ static void lots_draw(struct desk *desk, int top, int rows, int cols)
 	int first = list_scroll(&card->lot_list, (int)card->lot_count, rows - 1);
 
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%lld %s %s by lot, oldest first", (long long)line->jars,
-	              size_words(line->size, line->jars), line->product);
+	              jar_size_words(line->size, line->jars), line->product);
 	for (int i = first; i < (int)card->lot_count && i - first < rows - 1; i++)
 		lot_draw(desk, i, top + 1 + i - first, cols);
 }

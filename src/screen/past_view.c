@@ -8,15 +8,6 @@
 #include "engine/text.h"
 #include "screen/desk.h"
 
-static int columns(const struct desk *desk)
-{
-	int rows;
-	int cols;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	return cols;
-}
-
 static bool read_one(struct desk *desk, struct log_subject subject)
 {
 	struct back_card *card = &desk->back;
@@ -75,7 +66,7 @@ static int fact_draw(struct desk *desk, const struct past_line *line, int row, i
 		[PAST_CAUTION] = ROLE_CAUTION,
 	};
 
-	return desk_paragraph(desk, row, 1, columns(desk) - 2, rows, roles[line->kind], line->words);
+	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, roles[line->kind], line->words);
 }
 
 static int entry_draw(struct desk *desk, const struct log_entry *entry, int row, int rows)
@@ -89,7 +80,7 @@ static int entry_draw(struct desk *desk, const struct log_entry *entry, int row,
 	clock_words_hour(entry->at.wall_ms, hour, sizeof(hour));
 	text_add(&text, "%s %s %s%s%s%s", date, hour, entry->undone_by != 0 ? "(undone) " : "", entry->who,
 	         entry->who[0] != '\0' ? ": " : "", entry->sentence);
-	return desk_paragraph(desk, row, 1, columns(desk) - 2, rows, entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
+	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
 }
 
 static int item_draw(struct desk *desk, int n, int row, int rows)
@@ -100,11 +91,11 @@ static int item_draw(struct desk *desk, int n, int row, int rows)
 	if (n < facts)
 		return fact_draw(desk, &card->facts[n], row, rows);
 	if (n > facts && card->entry_count == 0)
-		return desk_paragraph(desk, row, 1, columns(desk) - 2, rows, ROLE_PLAIN,
+		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN,
 		                      "It was imported; its story stayed where it was written.");
 	if (n > facts)
 		return entry_draw(desk, &card->entries[n - facts - 1], row, rows);
-	terminal_put(desk->terminal, row, 1, columns(desk) - 2, ROLE_STRONG, "What was done, oldest first");
+	terminal_put(desk->terminal, row, 1, desk_columns(desk) - 2, ROLE_STRONG, "What was done, oldest first");
 	return 1;
 }
 

@@ -19,15 +19,6 @@ const struct kitchen_plan *desk_plan(const struct desk *desk)
 	return kitchen_plan(desk->kitchen, &desk->now);
 }
 
-static int columns(const struct desk *desk)
-{
-	int rows;
-	int cols;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	return cols;
-}
-
 /* --- the head of every page ------------------------------------------------------------ */
 
 static long long minutes(int64_t ms)
@@ -340,7 +331,7 @@ static void page_times_draw(struct desk *desk, int row, int rows, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int used = head_draw(desk, top, rows, cols);
 
 	switch (desk->plan.page) {

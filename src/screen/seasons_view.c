@@ -14,20 +14,6 @@
 #define SEASONS_SHOWN 80   /* in the line by year */
 #define WORDS_COLS 42      /* the longest words behind a range */
 
-static int columns(const struct desk *desk)
-{
-	int rows;
-	int cols;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	return cols;
-}
-
-static enum unit_system units_of(const struct desk *desk)
-{
-	return kitchen_board(desk->kitchen)->house.units;
-}
-
 /* --- the years ------------------------------------------------------------------------- */
 
 static void read_seasons(struct desk *desk)
@@ -81,12 +67,12 @@ static void season_line_draw(struct desk *desk, int n, int row, double most)
 	struct back_card *card = &desk->back;
 	const struct log_season *season = &card->seasons[n];
 	bool selected = n == card->season_list.cursor;
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int words_cols = cols < WIDE ? 20 : 34;
 	int room = cols - words_cols - (cols < NARROW ? 13 : 31);
 	char words[NAME_MAX_BYTES + 64];
 
-	season_value_words(season, card->measure, units_of(desk), words, sizeof(words));
+	season_value_words(season, card->measure, desk_units(desk), words, sizeof(words));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, 6, selected ? ROLE_SELECTED : ROLE_PLAIN, "%d", season->season);
 	plot_bar(desk, row, 10, room, selected ? ROLE_STRONG : ROLE_QUIET, share_of(card, (size_t)n, most));
@@ -102,7 +88,7 @@ static void chart_draw(struct desk *desk, int top, double most)
 {
 	struct back_card *card = &desk->back;
 	double shares[SEASONS_SHOWN] = { 0 };
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int newest = card->seasons[0].season;
 	int count = newest - card->seasons[card->season_count - 1].season + 1;
 	int each;
@@ -130,11 +116,11 @@ static void seasons_draw(struct desk *desk, int top, int rows)
 	int first;
 
 	if (count == 0) {
-		terminal_put(desk->terminal, top, 1, columns(desk) - 2, ROLE_STRONG, "Nothing has been made yet.");
+		terminal_put(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Nothing has been made yet.");
 		return;
 	}
 	first = list_scroll(&card->season_list, count, list_rows);
-	terminal_putf(desk->terminal, top, 1, columns(desk) - 2, ROLE_STRONG, "By year: %s",
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "By year: %s",
 	              season_measure_words(card->measure));
 	for (int i = first; i < count && i - first < list_rows; i++)
 		season_line_draw(desk, i, top + 1 + i - first, most);
@@ -212,7 +198,7 @@ static bool read_figures(struct desk *desk, int year)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	done = season_figures(&season, units_of(desk), &figures, &count, &fault);
+	done = season_figures(&season, desk_units(desk), &figures, &count, &fault);
 	season_clear(&season);
 	if (!done) {
 		desk_say_fault(desk, &fault);
@@ -235,7 +221,7 @@ void season_view_enter(struct desk *desk, int year)
 /* A label, a plot where there is room for one, and the words. */
 static void plot_draw(struct desk *desk, const struct figure *figure, int row)
 {
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int label = cols < NARROW ? 12 : cols < 100 ? 17 : 26;
 	int plot = cols - label - WORDS_COLS - 5;
 	int words_col = 2 + label;
@@ -257,9 +243,9 @@ static int figure_draw(struct desk *desk, int n, int row, int rows)
 	const struct figure *figure = &desk->back.figures[n];
 
 	if (figure->kind == FIGURE_WORDS)
-		return desk_paragraph(desk, row, 1, columns(desk) - 2, rows, ROLE_PLAIN, figure->words);
+		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN, figure->words);
 	if (figure->kind == FIGURE_HEADING)
-		terminal_put(desk->terminal, row, 1, columns(desk) - 2, ROLE_STRONG, figure->label);
+		terminal_put(desk->terminal, row, 1, desk_columns(desk) - 2, ROLE_STRONG, figure->label);
 	else
 		plot_draw(desk, figure, row);
 	return 1;

@@ -16,20 +16,6 @@
 #define PATIENCE_MS 6     /* a screen takes 16 from one picture to the next */
 #define WHOLE_ROWS 2     /* the line under the cursor once more, to its end */
 
-static int columns(const struct desk *desk)
-{
-	int rows;
-	int cols;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	return cols;
-}
-
-static enum unit_system units_of(const struct desk *desk)
-{
-	return kitchen_board(desk->kitchen)->house.units;
-}
-
 static const struct log_work *here(const struct desk *desk)
 {
 	const struct back_card *card = &desk->back;
@@ -209,7 +195,7 @@ static void line_words(const struct desk *desk, const struct log_work *work, boo
 	char words[160];
 
 	clock_words_date(work->opened_wall_ms, date, sizeof(date));
-	work_words(work, units_of(desk), words, sizeof(words));
+	work_words(work, desk_units(desk), words, sizeof(words));
 	if (narrow)
 		text_add(text, "%s %s%s%s%s%s", date + 2, work->product, words[0] == '\0' ? "" : ": ", words,
 		         verdict[0] == '\0' ? "" : ", ", verdict);
@@ -234,7 +220,7 @@ static void columns_draw(struct desk *desk, const struct log_work *work, int row
 	char words[160];
 
 	clock_words_date(work->opened_wall_ms, date, sizeof(date));
-	work_words(work, units_of(desk), words, sizeof(words));
+	work_words(work, desk_units(desk), words, sizeof(words));
 	terminal_putf(desk->terminal, row, 3, 33, role, "%s %-5s %s", date, kind_words(work), work->lot);
 	terminal_put(desk->terminal, row, 37, product_cols, role, work->product);
 	terminal_putf(desk->terminal, row, 38 + product_cols, cols - 39 - product_cols, role, "%s%s%s", words,
@@ -246,7 +232,7 @@ static void line_draw(struct desk *desk, int n, int row)
 	const struct log_work *work = &desk->back.page.rows[n];
 	bool selected = n == desk->back.page_list.cursor;
 	enum role role = selected ? ROLE_SELECTED : role_of(work);
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	char words[400];
 	struct text text = TEXT_OVER(words);
 
@@ -264,7 +250,7 @@ static void line_draw(struct desk *desk, int n, int row)
 static void draw(struct desk *desk, int top, int rows)
 {
 	struct back_card *card = &desk->back;
-	int cols = columns(desk);
+	int cols = desk_columns(desk);
 	int whole = cols < WIDE ? WHOLE_ROWS : 0;
 	int count = (int)card->page.count;
 	char words[400];
@@ -309,7 +295,7 @@ static bool words_typed(struct desk *desk, const char *text)
 static void ask_words(struct desk *desk)
 {
 	desk_offer(desk, "Look for:", desk->back.wish.words, words_typed);
-	desk->entry.keys = columns(desk) < NARROW ? "Enter looks   Esc as it was"
+	desk->entry.keys = desk_columns(desk) < NARROW ? "Enter looks   Esc as it was"
 	                                          : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
 }
 
@@ -462,9 +448,9 @@ static void pick_draw(struct desk *desk, int top, int rows)
 {
 	struct back_card *card = &desk->back;
 
-	terminal_putf(desk->terminal, top, 1, columns(desk) - 2, ROLE_STRONG, "Show which %s? %s_",
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Show which %s? %s_",
 	              card->picking_product ? "product" : "ones", card->picker.filter);
-	picker_draw(desk, &card->picker, top + 1, rows - 1, columns(desk), choice_count(desk), choice_words);
+	picker_draw(desk, &card->picker, top + 1, rows - 1, desk_columns(desk), choice_count(desk), choice_words);
 }
 
 static void choose(struct desk *desk)
