@@ -70,7 +70,7 @@
 
 #define PLAN_NONE (-1)
 #define PLAN_NO_LIMIT (-1)          /* of a wait limit or cooling space: none set */
-#define PLAN_TIME_MAX_S (7 * 86400) /* of any time or length given */
+#define PLAN_TIME_MAX_S 604800 /* seven days; of any time or length given */
 #define PLAN_STATIONS_MAX 16
 #define PLAN_PEOPLE_MAX 16
 #define PLAN_RUNS_MAX 64

@@ -102,7 +102,7 @@ static struct least alone(const struct plan_work *work, int batch)
 
 	fill_alone(work, batch, &least);
 	least.cycle = least_cycle(work, of->family);
-	least.rounds = (of->jars + room - 1) / room;
+	least.rounds = room > 0 ? (of->jars + room - 1) / room : 0;
 	least.after_fill = least.rounds * least.cycle;
 	least.out = FINISH_NEVER;
 	for (int i = 0; i < in->station_count; i++) {
@@ -217,7 +217,7 @@ static int loads_of_family(const struct plan_work *work, int family)
 	int jars = jars_of_family(work, family);
 	int room = most_room(work, family);
 
-	return jars == 0 ? 0 : (jars + room - 1) / room;
+	return jars == 0 || room == 0 ? 0 : (jars + room - 1) / room;
 }
 
 static int64_t least64(int64_t a, int64_t b)

@@ -24,9 +24,9 @@ forecast_ingredient(const struct recipe *recipe, const char *fruit)
 
 /* What one batch takes of the fruit, and what it gives. */
 struct one_batch {
-	bool juice;
 	int64_t amount; /* uL of juice or mg of fruit */
 	int jars[BOUND_COUNT];
+	bool juice;
 };
 
 static bool
@@ -163,7 +163,7 @@ make_bound(const struct forecast_order *order, const struct one_batch *one, enum
 bool
 forecast_make(const struct forecast_order *order, struct forecast *out, struct fault *fault)
 {
-	struct one_batch one[FORECAST_PRODUCTS_MAX];
+	struct one_batch one[FORECAST_PRODUCTS_MAX] = { { .amount = 0 } };
 
 	*out = (struct forecast){ .count = order->count };
 	if (!look_at_batches(order, one, fault))
@@ -181,7 +181,7 @@ bool
 forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_need *out,
                    struct fault *fault)
 {
-	struct one_batch one[FORECAST_PRODUCTS_MAX];
+	struct one_batch one[FORECAST_PRODUCTS_MAX] = { { .amount = 0 } };
 
 	*out = (struct fruit_need){ 0 };
 	if (!look_at_batches(order, one, fault))

@@ -27,10 +27,12 @@ static double tail_from(double from, double looked, double bad, double all)
 	double most = looked < bad ? looked : bad;
 	double term = exp(ln_choose(bad, from) + ln_choose(all - bad, looked - from) - ln_choose(all, looked));
 	double sum = term;
+	double x = from;
 
-	for (double x = from; x < most && term > sum * TERM_NEGLIGIBLE; x += 1.0) {
+	while (x < most && term > sum * TERM_NEGLIGIBLE) {
 		term *= (bad - x) * (looked - x) / ((x + 1.0) * (all - bad - looked + x + 1.0));
 		sum += term;
+		x += 1.0;
 	}
 	return sum;
 }
@@ -38,6 +40,7 @@ static double tail_from(double from, double looked, double bad, double all)
 static double tail_down_from(double from, double looked, double bad, double all)
 {
 	double least = looked + bad > all ? looked + bad - all : 0.0;
+	double x = from;
 	double term;
 	double sum;
 
@@ -45,9 +48,10 @@ static double tail_down_from(double from, double looked, double bad, double all)
 		return 0.0;
 	term = exp(ln_choose(bad, from) + ln_choose(all - bad, looked - from) - ln_choose(all, looked));
 	sum = term;
-	for (double x = from; x > least && term > sum * TERM_NEGLIGIBLE; x -= 1.0) {
+	while (x > least && term > sum * TERM_NEGLIGIBLE) {
 		term *= x * (all - bad - looked + x) / ((bad - x + 1.0) * (looked - x + 1.0));
 		sum += term;
+		x -= 1.0;
 	}
 	return sum;
 }

@@ -216,7 +216,7 @@ bool clock_read_utc(const char *words_in, int64_t *wall_ms)
 	/* NOLINTNEXTLINE(cert-err34-c): what comes out is compared with what went in */
 	if (sscanf(words_in, "%4d-%2d-%2dT%2d:%2d:%2d.%3dZ", &year, &month, &day, &hour, &minute, &second, &thousandth) != 7)
 		return false;
-	*wall_ms = ((days_until(year, month, day) * 24 + hour) * 60 + minute) * 60000 + second * 1000 + thousandth;
+	*wall_ms = ((days_until(year, month, day) * 24 + hour) * 60 + minute) * 60000 + second * INT64_C(1000) + thousandth;
 	clock_words_utc(*wall_ms, again, sizeof(again));
 	return strcmp(again, words_in) == 0;
 }

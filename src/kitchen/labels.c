@@ -192,6 +192,7 @@ static bool add_jar(struct gathering *all, const struct log_load *load, const st
 		return false;
 	if (!more_room(all, fault) || !is_recalled(all, jar, &recalled, fault))
 		return false;
+	assert(all->rows != NULL); /* there is room for one more */
 	label_words_of(all->kitchen, load, &all->lot, jar, recalled, &all->rows[all->count]);
 	all->jars++;
 	if (all->count > 0 && same_label(&all->rows[all->count - 1], &all->rows[all->count]))

@@ -12,7 +12,7 @@
 #include "kitchen/plan.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
-#define DAY_MS (24 * 60 * MINUTE_MS)
+#define DAY_MS (INT64_C(24) * 60 * MINUTE_MS)
 #define SIDE_FILES 3 /* the log, its -wal and its -shm */
 
 /* malloc'ed; NULL with a fault. */

@@ -25,7 +25,7 @@ enum jar_where {
 	WHERE_DISCARDED,  /* thrown out, spoiled or broken */
 	WHERE_COUNT
 };
-enum jar_where jar_where(const struct log_traced *jar);
+enum jar_where jar_where(const struct log_traced *traced);
 const char *jar_where_words(enum jar_where where); /* "on the shelf" */
 const char *jar_where_name(enum jar_where where);  /* "shelf", for programs */
 const char *recall_outcome_words(enum recall_outcome outcome); /* "found, thrown out" */

@@ -3,6 +3,7 @@
  */
 #include "kitchen/shelf.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -85,6 +86,7 @@ static void add_supply(const struct kitchen *kitchen, struct shelf *shelf, enum 
 	const struct log_supply *ledger = ledger_in(shelf, kind, size);
 	struct shelf_line *line = &shelf->rows[shelf->count];
 
+	assert(shelf->rows != NULL); /* room was made for every line */
 	if ((ledger != NULL) != counted)
 		return;
 	*line = (struct shelf_line){ .kind = SHELF_SUPPLY, .counted = counted, .supply = kind,
@@ -105,6 +107,7 @@ static void add_lids(struct shelf *shelf, const struct log_lid_box *box)
 	struct text note;
 	char date[16];
 
+	assert(shelf->rows != NULL);
 	*line = (struct shelf_line){ .kind = SHELF_LIDS, .counted = true, .id = box->id, .supply = SUPPLY_OTHER,
 		                     .measure = MEASURE_EACH, .amount = box->lids - box->used };
 	(void)snprintf(line->name, sizeof(line->name), "lids %.80s", box->label);

@@ -189,7 +189,7 @@ static void put_legend(FILE *out)
 			(void)fputc('\n', out);
 			column = 0;
 		}
-		(void)fprintf(out, "%s%c %s", column == 0 ? "  " : "  ", plan_task_letter((enum plan_task_kind)kind), words);
+		(void)fprintf(out, "  %c %s", plan_task_letter((enum plan_task_kind)kind), words);
 		column += wide;
 	}
 	(void)fputc('\n', out);

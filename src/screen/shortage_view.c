@@ -10,14 +10,14 @@
 #define NARROW 60
 
 static const struct {
-	enum lack lack;
 	const char *word;
+	enum lack lack;
 	enum role role;
 } lacks[] = {
-	{ LACK_LIKELY, "MISSING", ROLE_STOP },
-	{ LACK_PERHAPS, "perhaps", ROLE_CAUTION },
-	{ LACK_NOT_COUNTED, "uncounted", ROLE_PLAIN },
-	{ LACK_NONE, "enough", ROLE_QUIET },
+	{ "MISSING", LACK_LIKELY, ROLE_STOP },
+	{ "perhaps", LACK_PERHAPS, ROLE_CAUTION },
+	{ "uncounted", LACK_NOT_COUNTED, ROLE_PLAIN },
+	{ "enough", LACK_NONE, ROLE_QUIET },
 };
 #define LACKS (int)(sizeof(lacks) / sizeof(lacks[0]))
 
