@@ -19,7 +19,7 @@ static void add_work(struct day_plan *plan, const struct shape *shape, const str
 		bool last = shape->last_waits && i == shape->span_count - 1;
 		struct plan_task task = *whose;
 
-		task.kind = kinds[i];
+		task.kind = kinds[i]; /* NOLINT(clang-analyzer-core.uninitialized.Assign): one for each span */
 		task.station = spot->station;
 		task.start_s = last ? spot->last_start : spot->start + shape->offsets[i];
 		task.end_s = task.start_s + shape->spans[i].length_s;
