@@ -104,7 +104,7 @@ static bool begun_earlier(const char *reason)
 	return kitchen_exception(kit.kitchen, kk_phase(&kit, load_id), EXCEPTION_EARLIER, 3, reason, &kit.fault);
 }
 
-static const struct passing {
+static const struct passing { /* NOLINT(clang-analyzer-optin.performance.Padding): as one reads it */
 	const char *rule;
 	void (*before)(void);
 	bool (*attempt)(const char *reason);

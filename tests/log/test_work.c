@@ -283,8 +283,8 @@ START_TEST(no_sign_that_is_typed_is_an_order_to_the_search)
 	static const char *const typed[] = {
 		"\"", "\"crabapple", "crabapple\"", "crabapple*", "*", "(crabapple", "crabapple)", "crabapple:", "words:crabapple^2",
 		"-crabapple", "+crabapple", "^crabapple", "{crabapple}", "crabapple ' OR 1=1 --", "\n\t\x1b[2Jcrabapple", "''", ";",
-		"crabapple AND", "OR crabapple", "NOT crabapple", "NEAR(crabapple, 2)", "\xff\xfe" "crabapple", "crabapple\\",
-		"%s%n", "--", "\xe2\x80\x94", "a\xe2\x80\x94" "b", "\xc2\xa0", "marks:isvalid", "a-b-c-d", "9999-1", "2026-9", "2026-09-",
+		"crabapple AND", "OR crabapple", "NOT crabapple", "NEAR(crabapple, 2)", ("\xff\xfe" "crabapple"), "crabapple\\",
+		"%s%n", "--", "\xe2\x80\x94", ("a\xe2\x80\x94" "b"), "\xc2\xa0", "marks:isvalid", "a-b-c-d", "9999-1", "2026-9", "2026-09-",
 	};
 	struct log_entry acts[ACTS];
 	set_up_pots();

@@ -167,7 +167,7 @@ static bool check_run(struct look *look, struct found *found, int index)
 	                    .count = 3,
 	                    .spans = {&run->set_up, &run->run, &run->drain},
 	                    .last_waits = true};
-	int start;
+	int start = 0;
 
 	work.station = station_of(look, index, PLAN_NONE);
 	if (work.station == PLAN_NONE || look->in->stations[work.station].kind != PLAN_JUICER ||
@@ -193,8 +193,8 @@ static bool check_pot(struct look *look, struct found *found, int index)
 	    .first = PLAN_TO_BOIL,
 	    .count = 5,
 	    .spans = {&batch->to_boil, &batch->boil, &batch->off, &batch->fill, &batch->rinse}};
-	int start;
-	int end;
+	int start = 0;
+	int end = 0;
 
 	found->filled[index] = batch->filled_at_s;
 	if (batch->stage == PLAN_FILLED)
@@ -256,8 +256,8 @@ static bool check_load(struct look *look, struct found *found, int index)
 	                    .first = PLAN_LOAD,
 	                    .count = 5,
 	                    .last_waits = true};
-	int start;
-	int end;
+	int start = 0;
+	int end = 0;
 
 	if (look->in->stations[load->station].kind != PLAN_CANNER)
 		return bad(look, "load %d: is in no canner", index);
@@ -502,6 +502,7 @@ static bool check_whole(struct look *look, const struct found *found)
 	return true;
 }
 
+/* NOLINTNEXTLINE(readability-non-const-parameter): what is wrong is written into it, by bad() */
 bool plan_check(const struct plan_input *in, const struct day_plan *plan, char *said, size_t size)
 {
 	struct look look = {.in = in, .plan = plan, .said = said, .size = size};

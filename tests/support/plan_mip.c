@@ -518,6 +518,7 @@ static void write_ends(struct mip *mip)
 static bool alike(const struct plan_input *in, int a, int b)
 {
 	for (int f = 0; f < in->family_count; f++)
+		/* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c): zeroed before */
 		if (memcmp(&in->families[f].at[a], &in->families[f].at[b],
 		           sizeof(in->families[f].at[a])) != 0)
 			return false;
