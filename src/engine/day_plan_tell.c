@@ -81,6 +81,8 @@ static void add_loads(const struct plan_work *work, struct day_plan *plan)
 			     (schedule->loads[i].start == schedule->loads[next].start &&
 			      schedule->loads[i].station < schedule->loads[next].station)))
 				next = i;
+		if (next == PLAN_NONE) /* cannot be: each round tells one of them */
+			break;
 		told[next] = true;
 		load->family = schedule->contents[next].family;
 		load->running = schedule->contents[next].running;
