@@ -159,8 +159,7 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	    !log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
 		return false;
 	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
-	for (size_t i = 0; i < count; i++)
-		have += rows[i].from_jar_id == 0 && strcmp(rows[i].size, size->name) == 0;
+	have = jars_filled(rows, count, size->name);
 	if (!check_recount(&strip, count, size, jars - have, fault) ||
 	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
 		free(rows);

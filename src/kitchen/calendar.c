@@ -25,17 +25,11 @@ struct gathering {
 
 static struct calendar_event *new_event(struct gathering *all, struct fault *fault)
 {
-	if (all->count == all->room) {
-		size_t more = all->room == 0 ? 16 : all->room * 2;
-		struct calendar_event *grown = realloc(all->rows, more * sizeof(*grown));
+	struct calendar_event *rows = with_room(all->rows, all->count, &all->room, sizeof(*rows), "the calendar", fault);
 
-		if (grown == NULL) {
-			fault_set(fault, FAULT_MEMORY, "There is no memory left for the calendar.");
-			return NULL;
-		}
-		all->rows = grown;
-		all->room = more;
-	}
+	if (rows == NULL)
+		return NULL;
+	all->rows = rows;
 	memset(&all->rows[all->count], 0, sizeof(*all->rows));
 	return &all->rows[all->count++];
 }

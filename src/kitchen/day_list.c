@@ -60,6 +60,15 @@ static void run_item(const struct kitchen *kitchen, const struct log_run *run, s
 	               drawn > 0 ? volume : "no");
 }
 
+int jars_filled(const struct log_jar *rows, size_t count, const char *size)
+{
+	int jars = 0;
+
+	for (size_t i = 0; i < count; i++)
+		jars += rows[i].from_jar_id == 0 && (size == NULL || strcmp(rows[i].size, size) == 0);
+	return jars;
+}
+
 static void batch_item(const struct kitchen *kitchen, const struct log_batch *batch, struct day_item *item)
 {
 	struct log_jar *jars;
@@ -68,8 +77,7 @@ static void batch_item(const struct kitchen *kitchen, const struct log_batch *ba
 	int filled = 0;
 
 	if (log_jars_of_batch(kitchen->log, batch->id, &jars, &count, NULL)) {
-		for (size_t i = 0; i < count; i++)
-			filled += jars[i].from_jar_id == 0;
+		filled = jars_filled(jars, count, NULL);
 		free(jars);
 	}
 	(void)log_lot_get(kitchen->log, batch->lot_id, &lot, NULL);
@@ -158,8 +166,7 @@ bool kitchen_jars_filled(const struct kitchen *kitchen, int64_t batch_id, const 
 	*jars = 0;
 	if (!log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
 		return false;
-	for (size_t i = 0; i < count; i++)
-		*jars += rows[i].from_jar_id == 0 && strcmp(rows[i].size, jar) == 0;
+	*jars = jars_filled(rows, count, jar);
 	free(rows);
 	return true;
 }

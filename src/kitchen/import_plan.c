@@ -8,26 +8,11 @@
 #include "engine/text.h"
 #include "kitchen/import_private.h"
 
-/* Room for one more row in an array that doubles: its new place.  NULL with
- * FAULT_MEMORY; the old one is still good then. */
-static void *with_room(void *rows, size_t count, size_t *room, size_t size, struct fault *fault)
-{
-	size_t more = *room == 0 ? 32 : *room * 2;
-	void *grown;
-
-	if (count < *room)
-		return rows;
-	grown = realloc(rows, more * size);
-	if (grown == NULL)
-		fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
-	else
-		*room = more;
-	return grown;
-}
+#define WHAT "the import"
 
 struct log_lot *plan_lot(struct import_plan *plan, struct fault *fault)
 {
-	struct log_lot *rows = with_room(plan->lots, plan->lot_count, &plan->lot_room, sizeof(*rows), fault);
+	struct log_lot *rows = with_room(plan->lots, plan->lot_count, &plan->lot_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;
@@ -38,7 +23,7 @@ struct log_lot *plan_lot(struct import_plan *plan, struct fault *fault)
 
 struct plan_load *plan_load(struct import_plan *plan, struct fault *fault)
 {
-	struct plan_load *rows = with_room(plan->loads, plan->load_count, &plan->load_room, sizeof(*rows), fault);
+	struct plan_load *rows = with_room(plan->loads, plan->load_count, &plan->load_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;
@@ -49,7 +34,7 @@ struct plan_load *plan_load(struct import_plan *plan, struct fault *fault)
 
 struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault)
 {
-	struct plan_jar *rows = with_room(plan->jars, plan->jar_count, &plan->jar_room, sizeof(*rows), fault);
+	struct plan_jar *rows = with_room(plan->jars, plan->jar_count, &plan->jar_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;
@@ -60,7 +45,7 @@ struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault)
 
 static struct plan_box *new_box(struct import_plan *plan, struct fault *fault)
 {
-	struct plan_box *rows = with_room(plan->boxes, plan->box_count, &plan->box_room, sizeof(*rows), fault);
+	struct plan_box *rows = with_room(plan->boxes, plan->box_count, &plan->box_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;
@@ -71,7 +56,7 @@ static struct plan_box *new_box(struct import_plan *plan, struct fault *fault)
 
 static struct log_station *new_station(struct import_plan *plan, struct fault *fault)
 {
-	struct log_station *rows = with_room(plan->stations, plan->station_count, &plan->station_room, sizeof(*rows), fault);
+	struct log_station *rows = with_room(plan->stations, plan->station_count, &plan->station_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;

@@ -90,6 +90,18 @@ bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, c
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);
 
+/* --- day_list.c --- */
+
+/* Of the jars of a batch, those that were filled from its pot: one under a second lid is no
+ * other jar.  `size` NULL: of every size. */
+int jars_filled(const struct log_jar *rows, size_t count, const char *size);
+
+/* --- with_room.c --- */
+
+/* Room for one more row in an array that doubles: its new place.  NULL with FAULT_MEMORY
+ * ("... for the labels"); the old one is still good then. */
+void *with_room(void *rows, size_t count, size_t *room, size_t size, const char *what, struct fault *fault);
+
 /* --- batch_need.c --- */
 
 bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient);

@@ -138,21 +138,6 @@ struct gathering {
 	struct log_lot lot; /* of the jar before */
 };
 
-static bool more_room(struct gathering *all, struct fault *fault)
-{
-	size_t more = all->room == 0 ? 16 : all->room * 2;
-	struct label *grown;
-
-	if (all->count < all->room)
-		return true;
-	grown = realloc(all->rows, more * sizeof(*grown));
-	if (grown == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the labels.");
-	all->rows = grown;
-	all->room = more;
-	return true;
-}
-
 /* A jar that is kept, or any that still holds its food when every jar is asked for; none
  * that has left the pantry or lives on under a new lid. */
 static bool wants_label(const struct gathering *all, const struct log_jar *jar)
@@ -182,6 +167,7 @@ static bool is_recalled(const struct gathering *all, const struct log_jar *jar, 
 static bool add_jar(struct gathering *all, const struct log_load *load, const struct log_jar *jar,
                     struct fault *fault)
 {
+	struct label *rows;
 	bool recalled;
 
 	if (!wants_label(all, jar)) {
@@ -190,9 +176,12 @@ static bool add_jar(struct gathering *all, const struct log_load *load, const st
 	}
 	if (all->lot.id != jar->lot_id && !log_lot_get(all->kitchen->log, jar->lot_id, &all->lot, fault))
 		return false;
-	if (!more_room(all, fault) || !is_recalled(all, jar, &recalled, fault))
+	rows = with_room(all->rows, all->count, &all->room, sizeof(*rows), "the labels", fault);
+	if (rows == NULL)
 		return false;
-	assert(all->rows != NULL); /* there is room for one more */
+	all->rows = rows;
+	if (!is_recalled(all, jar, &recalled, fault))
+		return false;
 	label_words_of(all->kitchen, load, &all->lot, jar, recalled, &all->rows[all->count]);
 	all->jars++;
 	if (all->count > 0 && same_label(&all->rows[all->count - 1], &all->rows[all->count]))

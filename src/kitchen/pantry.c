@@ -351,6 +351,13 @@ static bool is_either(const char *verb, const char *one, const char *other)
 	return strcmp(verb, one) == 0 || strcmp(verb, other) == 0;
 }
 
+/* The act that an undo would take back; of one done again, the act itself. */
+static bool last_done(const struct kitchen *kitchen, struct log_subject about, struct log_entry *last)
+{
+	return log_last_act(kitchen->log, about, false, last, NULL) &&
+	       (strcmp(last->verb, "redo") != 0 || log_root_act(kitchen->log, last->id, last, NULL));
+}
+
 /* After a start the newest entry tells what was done last, if it was done here. */
 static void recollect(struct kitchen *kitchen, const char *verb, const char *other)
 {
@@ -369,10 +376,8 @@ bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, cha
 
 	recollect(kitchen, verb, other);
 	/* Never an act of another kind: nobody sees it from here. */
-	if (!log_last_act(kitchen->log, kitchen->pantry_done, false, &last, NULL))
+	if (!last_done(kitchen, kitchen->pantry_done, &last))
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
-	if (strcmp(last.verb, "redo") == 0 && !log_root_act(kitchen->log, last.id, &last, fault))
-		return false;
 	if (!is_either(last.verb, verb, other))
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here: the last thing done was another.");
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
@@ -383,8 +388,7 @@ bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, s
 	struct log_subject house = { SUBJECT_HOUSE, 0 };
 	struct log_entry last;
 
-	if (log_last_act(kitchen->log, house, false, &last, NULL) &&
-	    (strcmp(last.verb, "redo") != 0 || log_root_act(kitchen->log, last.id, &last, NULL))) {
+	if (last_done(kitchen, house, &last)) {
 		if (is_either(last.verb, VERB_TAKEN, VERB_COUNTED))
 			return fault_set(fault, FAULT_REFUSED, "The last thing done was in the pantry: undo it there (k, then u).");
 		if (is_either(last.verb, VERB_RECALLED, VERB_FOLLOWED))

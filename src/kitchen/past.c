@@ -346,7 +346,8 @@ static void tell_batch_jars(struct telling *telling, int64_t batch_id)
 	if (!log_jars_of_batch(telling->kitchen->log, batch_id, &jars, &count, NULL))
 		return;
 	for (size_t i = 0; i < count; i++)
-		count_in(sizes, &size_count, 0, jars[i].size);
+		if (jars[i].from_jar_id == 0) /* under its first lid, as jars_filled counts */
+			count_in(sizes, &size_count, 0, jars[i].size);
 	for (size_t i = 0; i < size_count; i++) {
 		const struct jar_size *size = jar_size_named(sizes[i].word);
 

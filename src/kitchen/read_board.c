@@ -112,8 +112,7 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
 	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
 		return false;
-	for (size_t i = 0; i < count; i++)
-		strip->filled += jars[i].from_jar_id == 0;
+	strip->filled = jars_filled(jars, count, NULL);
 	free(jars);
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	if (strip->batch.multiple > 1)

@@ -4,6 +4,7 @@
 #include "kitchen/clock.h"
 #include "report/export.h"
 #include "report/json.h"
+#include "report/log_document.h"
 
 struct json_table {
 	struct json *json;
@@ -57,16 +58,14 @@ static bool put_table(struct json *json, struct day *day, const struct log_table
 
 bool export_json(FILE *out, struct day *day, struct fault *fault)
 {
-	const struct log_house *house = &kitchen_board(day_kitchen(day))->house;
+	struct moment now = kitchen_now(day_kitchen(day));
 	struct json json = json_begin(out);
 	bool done = true;
 
 	json_open_object(&json, NULL, JSON_LINES);
 	json_text(&json, "document", "stillroom export");
 	json_whole(&json, "version", EXPORT_VERSION);
-	json_instant(&json, "now", kitchen_now(day_kitchen(day)).wall_ms);
-	json_whole(&json, "practice_speed", house->practice_speed);
-	json_bool(&json, "invented", house->invented);
+	log_document_head(&json, day_kitchen(day), &now);
 	for (size_t i = 0; done && i < log_table_count; i++)
 		done = put_table(&json, day, &log_tables[i], fault);
 	json_close(&json);

@@ -10,5 +10,7 @@
 /* Opens the object of the document and says when it was and by which clock; leaves
  * the object open. */
 void log_document_open(struct json *json, const struct kitchen *kitchen, const struct moment *now);
+/* The same into an object that is open and says something else first. */
+void log_document_head(struct json *json, const struct kitchen *kitchen, const struct moment *now);
 
 #endif

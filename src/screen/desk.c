@@ -208,6 +208,17 @@ void desk_undo(struct desk *desk, struct log_subject subject)
 		desk_say_fault(desk, &fault);
 }
 
+void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size_t, struct fault *))
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (undo(desk->kitchen, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
 void desk_labels(struct desk *desk, struct log_subject about)
 {
 	struct labels_saved saved = { .labels = 0 };

@@ -512,6 +512,8 @@ const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work 
 void desk_hear(struct desk *desk); /* an alarm was heard */
 /* Take back the last act about the subject and say what it was. */
 void desk_undo(struct desk *desk, struct log_subject subject);
+/* Likewise by one of the kitchen's undos that know what they are about. */
+void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size_t, struct fault *));
 /* Write the labels of a load or a batch's lot to a file, and say where. */
 void desk_labels(struct desk *desk, struct log_subject about);
 /* Read the lid boxes anew into a malloc'ed list, freeing the old one. */

@@ -100,13 +100,7 @@ static void bin(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	char said[SENTENCE_MAX_BYTES];
-	struct fault fault = { 0 };
-
-	if (kitchen_undo_fate(desk->kitchen, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo_by(desk, kitchen_undo_fate);
 }
 
 static void up(struct desk *desk)

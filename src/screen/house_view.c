@@ -510,13 +510,7 @@ static void change(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	char said[SENTENCE_MAX_BYTES];
-	struct fault fault = { 0 };
-
-	if (kitchen_undo_house(desk->kitchen, said, sizeof(said), &fault))
-		desk_say(desk, ROLE_DONE, "%s", said);
-	else
-		desk_say_fault(desk, &fault);
+	desk_undo_by(desk, kitchen_undo_house);
 	house_view_refresh(desk);
 }
 

@@ -8,6 +8,7 @@
 
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
+#include "kitchen/seasons.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;
@@ -265,6 +266,19 @@ static void begin_with_pots(void)
 	(void)pk_juice(&kit, "grapes", "3 gal");
 }
 
+static bool past_says(int64_t batch_id, const char *words)
+{
+	struct past_line *rows;
+	bool said = false;
+	size_t count;
+
+	KK_OK(&kit, kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id }, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		said |= strcmp(rows[i].words, words) == 0;
+	free(rows);
+	return said;
+}
+
 START_TEST(a_batch_counts_no_jar_twice_and_its_faults_follow)
 {
 	struct pick picks[1];
@@ -284,6 +298,7 @@ START_TEST(a_batch_counts_no_jar_twice_and_its_faults_follow)
 	KK_OK(&kit, again(load_id, 1, LOW_KETTLE, BOX_A, &new_id));
 	KK_OK(&kit, kitchen_jars_filled(kit.kitchen, batch_id, "half_pint", &jars, &kit.fault));
 	ck_assert_int_eq(jars, 7);
+	ck_assert(past_says(batch_id, "Filled: 7 half-pints"));
 	KK_OK(&kit, kitchen_batch_wrong(kit.kitchen, batch_id, "fresh juice", &kit.fault));
 	ck_assert_int_eq(kk_load(&kit, new_id).verdict, VERDICT_UNKNOWN);
 }
