@@ -4,60 +4,18 @@
  * busy day.  Prints a table, asserts nothing.  The log lies under TMPDIR, so the
  * disk's sync counts.
  */
-#include <ftw.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
-#include <unistd.h>
 
 #include "engine/text.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
-#include "support/test_clock.h"
+#include "support/bench_kit.h"
 
 #define ROUNDS 40
 #define JARS_A_LOAD 9
 #define LOADS_AN_ACT 250
-
-struct bench {
-	char folder[200];
-	char path[240];
-	struct test_clock clock;
-	struct log *log;
-	struct kitchen *kitchen;
-	struct fault fault;
-};
-
-static void must(const struct bench *bench, bool done, const char *what)
-{
-	if (done)
-		return;
-	(void)fprintf(stderr, "%s: %s\n", what, bench->fault.sentence);
-	exit(1);
-}
-
-#define MUST(bench, call) must((bench), (call), #call)
-
-static double now_us(void)
-{
-	struct timespec at;
-
-	(void)clock_gettime(CLOCK_MONOTONIC, &at);
-	return (double)at.tv_sec * 1e6 + (double)at.tv_nsec / 1e3;
-}
-
-static void open_bench(struct bench *bench)
-{
-	MUST(bench, log_open(bench->path, LOG_CREATE, &bench->log, &bench->fault));
-	MUST(bench, kitchen_open(bench->log, test_clock_as_clock(&bench->clock), &bench->kitchen, &bench->fault));
-}
-
-static void close_bench(struct bench *bench)
-{
-	kitchen_close(bench->kitchen);
-	log_close(bench->log);
-}
 
 static void set_up(struct bench *bench)
 {
@@ -70,28 +28,12 @@ static void set_up(struct bench *bench)
 		"supply pectin_regular \"3 lb\"", "supply lemon_juice \"1 qt\"", "juice \"grape\" \"8 gal\" chilled",
 		"storage 72F",
 	};
-	const char *base = getenv("TMPDIR");
 
-	memset(bench, 0, sizeof(*bench));
-	(void)snprintf(bench->folder, sizeof(bench->folder), "%s/stillroom-bench-XXXXXX",
-	               base == NULL ? "/tmp" : base);
-	if (mkdtemp(bench->folder) == NULL) {
-		perror(bench->folder);
-		exit(1);
-	}
-	(void)snprintf(bench->path, sizeof(bench->path), "%s/log.db", bench->folder);
+	bench_folder(bench);
 	test_clock_init(&bench->clock, INT64_C(1789376400000));
-	open_bench(bench);
+	bench_open(bench, LOG_CREATE);
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++)
 		MUST(bench, kitchen_setup_line(bench->kitchen, lines[i], 0, &bench->fault));
-}
-
-static int remove_one(const char *path, const struct stat *status, int type, struct FTW *walk)
-{
-	(void)status;
-	(void)type;
-	(void)walk;
-	return remove(path);
 }
 
 /* One shelved load of sealed jars, written below the kitchen to save time. */
@@ -241,9 +183,9 @@ static double time_opening(struct bench *bench)
 {
 	double began;
 
-	close_bench(bench);
+	bench_close(bench);
 	began = now_us();
-	open_bench(bench);
+	bench_open(bench, LOG_CREATE);
 	return now_us() - began;
 }
 
@@ -272,8 +214,8 @@ int main(void)
 		warnings = time_warnings(&bench, &fired);
 		(void)printf("%10d %10.0f %12.0f %14.1f %13.1f %7zu %10.1f\n", jars[i], step, refresh, unchanged, warnings,
 		             fired, opening / 1e3);
-		close_bench(&bench);
-		(void)nftw(bench.folder, remove_one, 8, FTW_DEPTH | FTW_PHYS);
+		bench_close(&bench);
+		bench_clear(&bench);
 	}
 	return 0;
 }

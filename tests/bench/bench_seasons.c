@@ -5,14 +5,13 @@
  * The log is written in the layout before the seasons, so that bringing it up to
  * date is timed as well.  All data are invented.
  */
-#include <ftw.h>
 #include <fcntl.h>
 #include <spawn.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
 #include "engine/text.h"
@@ -22,7 +21,7 @@
 #include "kitchen/seasons.h"
 #include "log/log_private.h"
 #include "log/migrations.h"
-#include "support/test_clock.h"
+#include "support/bench_kit.h"
 
 #define ROUNDS 9
 #define LAYOUT_BEFORE 7
@@ -31,31 +30,9 @@
 
 extern char **environ;
 
-struct bench {
-	char folder[200];
-	char path[240];
-	struct test_clock clock;
-	struct log *log;
-	struct kitchen *kitchen;
-	struct fault fault;
-};
-
-static void must(const struct bench *bench, bool done, const char *what)
-{
-	if (done)
-		return;
-	(void)fprintf(stderr, "%s: %s\n", what, bench->fault.sentence);
-	exit(1);
-}
-
-#define MUST(bench, call) must((bench), (call), #call)
-
 static double now_ms(void)
 {
-	struct timespec at;
-
-	(void)clock_gettime(CLOCK_MONOTONIC, &at);
-	return (double)at.tv_sec * 1e3 + (double)at.tv_nsec / 1e6;
+	return now_us() / 1e3;
 }
 
 /* --- fifty invented seasons -------------------------------------------------------------- */
@@ -138,30 +115,8 @@ static void write_history(const struct bench *bench)
 
 static void set_up(struct bench *bench)
 {
-	const char *base = getenv("TMPDIR");
-
-	memset(bench, 0, sizeof(*bench));
-	(void)snprintf(bench->folder, sizeof(bench->folder), "%s/stillroom-bench-XXXXXX", base == NULL ? "/tmp" : base);
-	if (mkdtemp(bench->folder) == NULL) {
-		perror(bench->folder);
-		exit(1);
-	}
-	(void)snprintf(bench->path, sizeof(bench->path), "%s/log.db", bench->folder);
+	bench_folder(bench);
 	test_clock_init(&bench->clock, INT64_C(1789376400000));
-}
-
-static void open_bench(struct bench *bench)
-{
-	MUST(bench, log_open(bench->path, LOG_WRITE, &bench->log, &bench->fault));
-	MUST(bench, kitchen_open(bench->log, test_clock_as_clock(&bench->clock), &bench->kitchen, &bench->fault));
-}
-
-static int remove_one(const char *path, const struct stat *status, int type, struct FTW *walk)
-{
-	(void)status;
-	(void)type;
-	(void)walk;
-	return remove(path);
 }
 
 /* --- the sqlite3 shell ------------------------------------------------------------------------ */
@@ -486,18 +441,16 @@ int main(void)
 	write_history(&bench);
 	(void)printf("1,000,350 jars in 50 seasons written in %.1f s\n", (now_ms() - began) / 1e3);
 	began = now_ms();
-	open_bench(&bench);
+	bench_open(&bench, LOG_WRITE);
 	(void)printf("opened and brought to the layout of the seasons in %.1f s (once)\n", (now_ms() - began) / 1e3);
-	kitchen_close(bench.kitchen);
-	log_close(bench.log);
+	bench_close(&bench);
 	began = now_ms();
-	open_bench(&bench);
+	bench_open(&bench, LOG_WRITE);
 	(void)stat(bench.path, &status);
 	(void)printf("opened again in %.1f s; the file has %lld MB\n", (now_ms() - began) / 1e3, (long long)(status.st_size >> 20));
 	(void)printf("%-46s %9s %9s %6s %9s\n", "key", "median ms", "worst ms", "lines", "shell ms");
 	time_all(&bench);
-	kitchen_close(bench.kitchen);
-	log_close(bench.log);
-	(void)nftw(bench.folder, remove_one, 8, FTW_DEPTH | FTW_PHYS);
+	bench_close(&bench);
+	bench_clear(&bench);
 	return 0;
 }
