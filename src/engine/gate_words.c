@@ -1,0 +1,192 @@
+/*
+ * gate_words.c - what each reason of the gate makes of a process, and its sentence.
+ */
+#include <string.h>
+
+#include "engine/gate.h"
+
+#define PRACTICE "common practice, no source"
+
+#define ALL(verdict)                      \
+	{                                 \
+		verdict, verdict, verdict \
+	}
+#define NOT_VALID(id, sentence, source)                      \
+	{                                                    \
+		id, ALL(VERDICT_NOT_VALID), sentence, source \
+	}
+#define UNKNOWN(id, sentence, source)                      \
+	{                                                  \
+		id, ALL(VERDICT_UNKNOWN), sentence, source \
+	}
+#define REMARK(id, sentence, source)                     \
+	{                                                \
+		id, ALL(VERDICT_VALID), sentence, source \
+	}
+#define WORSE_LOW_ACID(id, sentence, source)                                                \
+	{                                                                                   \
+		id, {VERDICT_UNKNOWN, VERDICT_UNKNOWN, VERDICT_NOT_VALID}, sentence, source \
+	}
+#define WORSE_ACIDIFIED(id, sentence, source)                                               \
+	{                                                                                   \
+		id, {VERDICT_UNKNOWN, VERDICT_NOT_VALID, VERDICT_UNKNOWN}, sentence, source \
+	}
+#define LOW_ACID_ONLY(id, sentence, source)                                           \
+	{                                                                             \
+		id, {VERDICT_VALID, VERDICT_VALID, VERDICT_UNKNOWN}, sentence, source \
+	}
+
+const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
+    [GATE_STOPPED] = NOT_VALID("stopped", "{words}", "full time without a break: A539, NCSU-242"),
+    [GATE_FOUND_WRONG] = NOT_VALID("found-wrong", "found wrong afterward: {words}", PRACTICE),
+    [GATE_IMPORTED_WORSE] =
+        NOT_VALID("imported-not-valid", "not valid in the log it came from: {words}", PRACTICE),
+    [GATE_LOW_ACID_NO_PRESSURE] = NOT_VALID(
+        "low-acid-no-pressure", "low-acid food that was not pressure canned", "A539; 21 CFR 114.3"),
+    [GATE_ACID_LEFT_OUT] =
+        NOT_VALID("acid-left-out", "the acid was left out", "A539 Guide 3, CSU, PSU"),
+    [GATE_ACID_OTHER] = NOT_VALID(
+        "acid-other", "{words} is not a published acid for this food and jar", "A539 Guide 3"),
+    [GATE_VINEGAR_WEAK] = NOT_VALID(
+        "vinegar-weak", "the vinegar has {a}.{b} percent, and 5 is needed", "A539 Guide 6"),
+    [GATE_RECIPE_REFUSED] = NOT_VALID("recipe-refused", "{words}", "A539: tested recipes only"),
+    [GATE_NO_PROCESS] = NOT_VALID("no-process", "{words}", "A539: tested recipes only"),
+    [GATE_TOO_SHORT] =
+        NOT_VALID("too-short", "it was given {a} min and needs {b}", "the published table"),
+    [GATE_TOO_LITTLE_PRESSURE] = NOT_VALID(
+        "too-little-pressure", "it was given {a} psi and needs {b}", "the published table"),
+    [GATE_HOLD_SHORT] =
+        NOT_VALID("hold-short", "its hold ran {a:time} of {b:time}", "full time: A539, NCSU-242"),
+    [GATE_VENT_SHORT] = NOT_VALID("vent-short", "it vented {a:time} of {b:time}{words}",
+                                  "10 min: A539, PNW421, KSU"),
+    [GATE_CLOCK_SHORT] = NOT_VALID(
+        "clock-short", "by another clock the hold ran {a:time} of {b:time}", "full time: A539"),
+    [GATE_CLOCK_NOT_READ] = WORSE_LOW_ACID(
+        "clock-not-read", "the computer restarted in the hold, and nobody read another clock",
+        PRACTICE),
+    [GATE_NOT_AS_RECIPE] =
+        WORSE_ACIDIFIED("not-as-recipe", "not as the recipe says: {words}",
+                        "acid forgotten: A539 Guide 3; tested recipes only: A539"),
+    [GATE_STOOD] =
+        UNKNOWN("stood",
+                "its jars stood {a:hours} before the canner was heated, and {b:hours} is the limit",
+                PRACTICE),
+    [GATE_POT_STOOD] = UNKNOWN(
+        "pot-stood", "the food stood {a:hours} in the pot, and {b:hours} is the limit", PRACTICE),
+    [GATE_ZERO_EARLY] = LOW_ACID_ONLY(
+        "zero-early",
+        "the pressure was gone after {a:time}, sooner than the {b:time} such a canner takes",
+        "A539 Guide 1; PNW421"),
+    [GATE_FORCED_COOLING] =
+        LOW_ACID_ONLY("forced-cooling", "the canner was cooled by force", "A539 Guide 1"),
+    [GATE_WEIGHT_EARLY] = LOW_ACID_ONLY(
+        "weight-early", "the weight was lifted before the pressure was gone", "A539 Guide 1"),
+    [GATE_EARLIER] =
+        UNKNOWN("earlier", "the start of the hold is an estimate, {a} min before the key: {words}",
+                PRACTICE),
+    [GATE_MULTIPLIED] =
+        UNKNOWN("multiplied", "{a} batches in one pot: {words}", "the recipe's own limit"),
+    [GATE_OWN_RECIPE] = UNKNOWN("own-recipe", "{words}", "A539: tested recipes only"),
+    [GATE_ORIGIN_NOT_SAID] =
+        UNKNOWN("origin-not-said", "nobody noted whose recipe it was", PRACTICE),
+    [GATE_FOOD_NOT_SAID] =
+        UNKNOWN("food-not-said", "it is not a food of the published tables", PRACTICE),
+    [GATE_PACK_NOT_SAID] =
+        UNKNOWN("pack-not-said", "nobody noted whether it was packed hot or raw", PRACTICE),
+    [GATE_METHOD_NOT_SAID] = UNKNOWN("method-not-said", "nobody noted the canner", PRACTICE),
+    [GATE_ELEVATION_NOT_SAID] = UNKNOWN("elevation-not-said", "nobody noted the elevation", "A539"),
+    [GATE_MINUTES_NOT_SAID] = UNKNOWN("minutes-not-said", "nobody noted the time", PRACTICE),
+    [GATE_PRESSURE_NOT_SAID] = UNKNOWN("pressure-not-said", "nobody noted the pressure", PRACTICE),
+    [GATE_VENT_NOT_SAID] =
+        UNKNOWN("vent-not-said", "there is no vent on record", "A539, PNW421, KSU"),
+    [GATE_ACID_NOT_SAID] =
+        UNKNOWN("acid-not-said", "nobody said that its acid is in", "A539 Guide 3, CSU, PSU"),
+    [GATE_VINEGAR_NOT_SAID] =
+        UNKNOWN("vinegar-not-said", "nobody noted the strength of the vinegar", "A539 Guide 6"),
+    [GATE_NOTEBOOK] = UNKNOWN("notebook", "written in a notebook, not by this program", PRACTICE),
+    [GATE_CLOCK_READ] =
+        REMARK("clock-read", "the computer restarted in the hold; by another clock it ran {a:time}",
+               PRACTICE),
+    [GATE_PRACTICE] = REMARK("practice", "the minutes are common practice, no source", PRACTICE),
+    [GATE_OWN_CLASS] = REMARK("own-class", "{words}", "A539"),
+    [GATE_ABOVE_TABLES] =
+        REMARK("above-tables", "above 8,000 ft another published table may ask for more",
+               "A539; Utah State University Extension"),
+};
+
+/* "3:12:00", "9:30". */
+static void add_time(struct text *text, int64_t ms)
+{
+	text_add_duration(text, ms / 1000);
+}
+
+/* "3 h 12 min", "40 min". */
+static void add_hours(struct text *text, int64_t ms)
+{
+	int64_t minutes = ms / 60000;
+
+	if (minutes < 60)
+		text_add(text, "%lld min", (long long)minutes);
+	else if (minutes % 60 == 0)
+		text_add(text, "%lld h", (long long)(minutes / 60));
+	else
+		text_add(text, "%lld h %lld min", (long long)(minutes / 60),
+		         (long long)(minutes % 60));
+}
+
+static void add_words(struct text *text, const struct finding *finding, bool whole)
+{
+	if (finding->words[0] != '\0')
+		text_add(text, "%s%s", whole ? "" : ": ", finding->words);
+}
+
+/* One placeholder, without its braces. */
+static void add_field(struct text *text, const struct finding *finding, const char *name,
+                      size_t length, bool whole)
+{
+	int64_t number = name[0] == 'b' ? finding->b : finding->a;
+
+	if (strncmp(name, "words", length) == 0)
+		add_words(text, finding, whole);
+	else if (length == 1)
+		text_add(text, "%lld", (long long)number);
+	else if (strncmp(name + 2, "time", length - 2) == 0)
+		add_time(text, number > 0 ? number : 0);
+	else
+		add_hours(text, number > 0 ? number : 0);
+}
+
+static void say_one(struct text *text, const struct finding *finding)
+{
+	const char *at = gate_reasons[finding->reason].sentence;
+
+	while (*at != '\0') {
+		const char *open = strchr(at, '{');
+		const char *close = open == NULL ? NULL : strchr(open, '}');
+
+		if (close == NULL) {
+			text_add(text, "%s", at);
+			return;
+		}
+		text_add(text, "%.*s", (int)(open - at), at);
+		/* Words that follow a number or a time bring their colon along. */
+		add_field(text, finding, open + 1, (size_t)(close - open - 1),
+		          open == at || open[-1] != '}');
+		at = close + 1;
+	}
+}
+
+void gate_say(const struct judgement *judgement, struct text *text)
+{
+	for (size_t i = 0; i < judgement->count; i++) {
+		text_add(text, "%s", i == 0 ? "" : "; ");
+		say_one(text, &judgement->findings[i]);
+	}
+}
+
+void gate_ids(const struct judgement *judgement, struct text *text)
+{
+	for (size_t i = 0; i < judgement->count; i++)
+		text_add(text, "%s%s", i == 0 ? "" : " ",
+		         gate_reasons[judgement->findings[i].reason].id);
+}
