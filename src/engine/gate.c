@@ -170,7 +170,8 @@ static void check_acid(struct judging *judging)
 	enum acid acid = judging->jar->acid;
 
 	if (acid == ACID_LEFT_OUT) {
-		find(judging, GATE_ACID_LEFT_OUT);
+		find_with(judging, GATE_ACID_LEFT_OUT, 0, 0,
+		          judging->jar->acid_why == NULL ? "" : judging->jar->acid_why);
 		return;
 	}
 	if (rule == NULL) {
@@ -295,8 +296,10 @@ static void check_words(struct judging *judging)
 		find_with(judging, GATE_STOPPED, 0, 0, load->stopped);
 	if (said(load->wrong))
 		find_with(judging, GATE_FOUND_WRONG, 0, 0, load->wrong);
-	if (said(load->worse))
-		find_with(judging, GATE_IMPORTED_WORSE, 0, 0, load->worse);
+	if (load->worse_was == VERDICT_NOT_VALID)
+		find_with(judging, GATE_IMPORTED_NOT_VALID, 0, 0, load->worse);
+	else if (load->worse_was == VERDICT_UNKNOWN)
+		find_with(judging, GATE_IMPORTED_UNKNOWN, 0, 0, load->worse);
 }
 
 static void check_hold(struct judging *judging)

@@ -88,7 +88,8 @@ struct load_evidence {
 	const char *vent_cut; /* why the vent was cut short */
 	const char *stopped;  /* where and after how long the process was given up */
 	const char *wrong;    /* what was found wrong after it */
-	const char *worse;    /* the log it was imported from called it not valid, and why */
+	const char *worse;      /* why the log it was imported from thought worse of it */
+	enum verdict worse_was; /* and what it called it */
 };
 
 /* What is known of one jar. */
@@ -97,7 +98,8 @@ struct jar_evidence {
 	const char *pack; /* "" not said */
 	const char *jar;  /* size */
 	enum acid acid;
-	int vinegar_tenths; /* its percent, tenths; 0: not said */
+	const char *acid_why; /* why it was left out; NULL or "": nobody said */
+	int vinegar_tenths;   /* its percent, tenths; 0: not said */
 	enum origin origin;
 	const char *origin_words;  /* as own_recipe_judge gives them */
 	int64_t stood_ms;          /* filled, waiting for heat; NOT_ON_RECORD */
@@ -111,7 +113,7 @@ struct jar_evidence {
 enum gate_reason {
 	GATE_STOPPED,
 	GATE_FOUND_WRONG,
-	GATE_IMPORTED_WORSE,
+	GATE_IMPORTED_NOT_VALID,
 	GATE_LOW_ACID_NO_PRESSURE,
 	GATE_ACID_LEFT_OUT,
 	GATE_ACID_OTHER,
@@ -143,6 +145,7 @@ enum gate_reason {
 	GATE_VENT_NOT_SAID,
 	GATE_ACID_NOT_SAID,
 	GATE_VINEGAR_NOT_SAID,
+	GATE_IMPORTED_UNKNOWN,
 	GATE_NOTEBOOK,
 	/* Said beside a valid process: */
 	GATE_CLOCK_READ,
@@ -156,8 +159,8 @@ struct gate_reason_row {
 	const char *id; /* as stored: "acid-not-said" */
 	enum verdict
 	    makes[ACIDITY_COUNT]; /* of acid, acidified, low-acid food; VALID: a remark only */
-	const char
-	    *sentence; /* {a} {b} numbers, {a:time} "9:30", {a:hours} "3 h 12 min", {words} */
+	const char *
+	    sentence; /* {a} {b} numbers, {a:time} "9:30", {a:hours} "3 h 12 min", {words}, {:words} ": ..." or nothing */
 	const char *source;
 };
 extern const struct gate_reason_row gate_reasons[GATE_REASON_COUNT];

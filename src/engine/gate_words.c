@@ -39,12 +39,14 @@
 const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_STOPPED] = NOT_VALID("stopped", "{words}", "full time without a break: A539, NCSU-242"),
     [GATE_FOUND_WRONG] = NOT_VALID("found-wrong", "found wrong afterward: {words}", PRACTICE),
-    [GATE_IMPORTED_WORSE] =
-        NOT_VALID("imported-not-valid", "not valid in the log it came from: {words}", PRACTICE),
+    [GATE_IMPORTED_NOT_VALID] =
+        NOT_VALID("imported-not-valid", "not valid in the log it came from{:words}", PRACTICE),
+    [GATE_IMPORTED_UNKNOWN] =
+        UNKNOWN("imported-unknown", "unknown in the log it came from{:words}", PRACTICE),
     [GATE_LOW_ACID_NO_PRESSURE] = NOT_VALID(
         "low-acid-no-pressure", "low-acid food that was not pressure canned", "A539; 21 CFR 114.3"),
     [GATE_ACID_LEFT_OUT] =
-        NOT_VALID("acid-left-out", "the acid was left out", "A539 Guide 3, CSU, PSU"),
+        NOT_VALID("acid-left-out", "acid not in every jar{:words}", "A539 Guide 3, CSU, PSU"),
     [GATE_ACID_OTHER] = NOT_VALID(
         "acid-other", "{words} is not a published acid for this food and jar", "A539 Guide 3"),
     [GATE_VINEGAR_WEAK] = NOT_VALID(
@@ -57,7 +59,7 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
         "too-little-pressure", "it was given {a} psi and needs {b}", "the published table"),
     [GATE_HOLD_SHORT] =
         NOT_VALID("hold-short", "its hold ran {a:time} of {b:time}", "full time: A539, NCSU-242"),
-    [GATE_VENT_SHORT] = NOT_VALID("vent-short", "it vented {a:time} of {b:time}{words}",
+    [GATE_VENT_SHORT] = NOT_VALID("vent-short", "it vented {a:time} of {b:time}{:words}",
                                   "10 min: A539, PNW421, KSU"),
     [GATE_CLOCK_SHORT] = NOT_VALID(
         "clock-short", "by another clock the hold ran {a:time} of {b:time}", "full time: A539"),
@@ -82,10 +84,10 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_WEIGHT_EARLY] = LOW_ACID_ONLY(
         "weight-early", "the weight was lifted before the pressure was gone", "A539 Guide 1"),
     [GATE_EARLIER] =
-        UNKNOWN("earlier", "the start of the hold is an estimate, {a} min before the key: {words}",
+        UNKNOWN("earlier", "the start of the hold is an estimate, {a} min before the key{:words}",
                 PRACTICE),
     [GATE_MULTIPLIED] =
-        UNKNOWN("multiplied", "{a} batches in one pot: {words}", "the recipe's own limit"),
+        UNKNOWN("multiplied", "{a} batches in one pot{:words}", "the recipe's own limit"),
     [GATE_OWN_RECIPE] = UNKNOWN("own-recipe", "{words}", "A539: tested recipes only"),
     [GATE_ORIGIN_NOT_SAID] =
         UNKNOWN("origin-not-said", "nobody noted whose recipe it was", PRACTICE),
@@ -114,12 +116,6 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
                "A539; Utah State University Extension"),
 };
 
-/* "3:12:00", "9:30". */
-static void add_time(struct text *text, int64_t ms)
-{
-	text_add_duration(text, ms / 1000);
-}
-
 /* "3 h 12 min", "40 min". */
 static void add_hours(struct text *text, int64_t ms)
 {
@@ -134,24 +130,20 @@ static void add_hours(struct text *text, int64_t ms)
 		         (long long)(minutes % 60));
 }
 
-static void add_words(struct text *text, const struct finding *finding, bool whole)
-{
-	if (finding->words[0] != '\0')
-		text_add(text, "%s%s", whole ? "" : ": ", finding->words);
-}
-
 /* One placeholder, without its braces. */
 static void add_field(struct text *text, const struct finding *finding, const char *name,
-                      size_t length, bool whole)
+                      size_t length)
 {
 	int64_t number = name[0] == 'b' ? finding->b : finding->a;
 
-	if (strncmp(name, "words", length) == 0)
-		add_words(text, finding, whole);
+	if (name[0] == ':')
+		text_add(text, "%s%s", finding->words[0] != '\0' ? ": " : "", finding->words);
+	else if (name[0] == 'w')
+		text_add(text, "%s", finding->words);
 	else if (length == 1)
 		text_add(text, "%lld", (long long)number);
-	else if (strncmp(name + 2, "time", length - 2) == 0)
-		add_time(text, number > 0 ? number : 0);
+	else if (name[2] == 't')
+		text_add_duration(text, (number > 0 ? number : 0) / 1000);
 	else
 		add_hours(text, number > 0 ? number : 0);
 }
@@ -169,9 +161,7 @@ static void say_one(struct text *text, const struct finding *finding)
 			return;
 		}
 		text_add(text, "%.*s", (int)(open - at), at);
-		/* Words that follow a number or a time bring their colon along. */
-		add_field(text, finding, open + 1, (size_t)(close - open - 1),
-		          open == at || open[-1] != '}');
+		add_field(text, finding, open + 1, (size_t)(close - open - 1));
 		at = close + 1;
 	}
 }

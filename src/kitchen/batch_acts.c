@@ -67,15 +67,25 @@ static bool use_line(struct act *act, const struct scaled_line *line, int64_t ta
 
 /* Multiplied further than the recipe allows, with a reason: no longer the tested
  * recipe. */
-static void note_multiple(const struct recipe *recipe, const struct batch_order *order, struct log_batch *batch)
+static bool note_multiple(struct act *act, const struct recipe *recipe, const struct batch_order *order,
+                          int64_t lot_id, struct fault *fault)
 {
-	int most = largest_multiple(recipe, 0);
-	char why[SENTENCE_MAX_BYTES];
+	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_MULTIPLIED, .amount = order->multiple };
 
-	if (order->multiple <= most)
-		return;
-	(void)snprintf(why, sizeof(why), "%d batches in one pot: %.300s", order->multiple, order->reason);
-	(void)worsen(&batch->verdict, batch->verdict_why, VERDICT_UNKNOWN, why);
+	if (order->multiple <= largest_multiple(recipe, 0))
+		return true;
+	text_copy(mark.words, sizeof(mark.words), order->reason);
+	return act_mark(act, &mark, fault);
+}
+
+/* The guide's own recipes are what they are; one of the house is judged by what is in it. */
+static void standing_of(const struct recipe *recipe, struct recipe_standing *out)
+{
+	memset(out, 0, sizeof(*out));
+	if (recipe_named(recipe->name) == recipe)
+		out->origin = ORIGIN_PRINTED;
+	else
+		own_recipe_judge(recipe, out);
 }
 
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
@@ -83,10 +93,12 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 {
 	const struct recipe *recipe = need->scaled.recipe;
 	struct log_subject subject = { .kind = SUBJECT_BATCH };
+	struct recipe_standing standing;
 	struct log_lot lot;
 
 	assert(recipe != NULL); /* kitchen_batch_need has found it */
-	if (!put_lot(act, recipe->name, recipe->food, order->pack, recipe->acidity, &lot, fault))
+	standing_of(recipe, &standing);
+	if (!put_lot(act, recipe->name, recipe->food, order->pack, &standing, recipe->acidity, &lot, fault))
 		return false;
 	memset(batch, 0, sizeof(*batch));
 	batch->station_id = order->station_id;
@@ -100,8 +112,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	batch->open = true;
 	batch->opened_wall_ms = act->entry.at.wall_ms;
 	text_copy(batch->jar, sizeof(batch->jar), order->jar);
-	note_multiple(recipe, order, batch);
-	if (!log_put_batch(act->kitchen->log, batch, fault))
+	if (!log_put_batch(act->kitchen->log, batch, fault) || !note_multiple(act, recipe, order, lot.id, fault))
 		return false;
 	subject.id = batch->id;
 	act_about(act, subject);
@@ -134,7 +145,7 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 		return act_fail(&act);
 	*batch_id = batch.id;
 	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s", name, order->multiple, order->recipe,
-	                  batch.verdict_why[0] != '\0' ? "; process unknown, " : "", batch.verdict_why);
+	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
 
 /* --- the station card ------------------------------------------------------------------ */
@@ -243,15 +254,15 @@ bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, 
 	return supply_move(act, SUPPLY_JAR, jar, -jars, SUPPLY_USE, fault);
 }
 
-bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, int64_t lid_box_id,
-                const struct moment *filled, const char *closed_by, struct fault *fault)
+bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
+                struct fault *fault)
 {
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = { .batch_id = strip->batch.id, .filled = *filled,
-			               .lot_id = strip->batch.lot_id, .lid_box_id = lid_box_id };
+		struct log_jar jar = { .batch_id = strip->batch.id, .filled = like->filled, .lot_id = strip->batch.lot_id,
+			               .lid_box_id = like->lid_box_id, .acid = like->acid };
 
 		text_copy(jar.size, sizeof(jar.size), jar_size_named(size)->name);
-		text_copy(jar.closed_by, sizeof(jar.closed_by), closed_by);
+		text_copy(jar.closed_by, sizeof(jar.closed_by), like->closed_by);
 		if (!log_put_jar(act->kitchen->log, &jar, fault))
 			return false;
 	}
@@ -262,17 +273,76 @@ bool put_filled(struct act *act, const struct strip *strip, const char *size, in
 static bool note_no_acid(struct act *act, const struct strip *strip, const struct fill_order *order,
                          struct fault *fault)
 {
-	struct log_batch batch = strip->batch;
-	char why[SENTENCE_MAX_BYTES];
+	struct log_mark mark = { .lot_id = strip->batch.lot_id, .kind = MARK_ACID_LEFT_OUT };
 
 	if (order->acid_in || acid_is_in(strip, &(struct fill_order){ .reason = "" }, NULL))
 		return true;
-	(void)snprintf(why, sizeof(why), "acid not in every jar: %.300s", order->reason);
-	return !worsen(&batch.verdict, batch.verdict_why, VERDICT_NOT_VALID, why) ||
-	       log_put_batch(act->kitchen->log, &batch, fault);
+	text_copy(mark.words, sizeof(mark.words), order->reason);
+	return act_mark(act, &mark, fault);
 }
 
-static const char *acid_words(const struct strip *strip, const struct fill_order *order)
+/* What an ingredient is as an acid; NOT_SAID: none. */
+static enum acid acid_of(const struct ingredient *ingredient)
+{
+	for (int acid = ACID_LEMON_JUICE; acid < ACID_COUNT; acid++)
+		if (ingredient->supply != SUPPLY_OTHER && acid_supply((enum acid)acid) == ingredient->supply)
+			return (enum acid)acid;
+	return ACID_NOT_SAID;
+}
+
+/* Acid that the recipe cooks in its pot: all of it went in, or not. */
+bool acid_in_pot(struct act *act, int64_t batch_id, enum acid *acid, struct fault *fault)
+{
+	struct log_batch_amount *amounts;
+	size_t count;
+
+	*acid = ACID_NONE_ASKED;
+	if (!log_batch_amounts(act->kitchen->log, batch_id, &amounts, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		struct ingredient line = { .supply = amounts[i].supply };
+
+		if (acid_of(&line) == ACID_NOT_SAID || amounts[i].wanted == 0)
+			continue;
+		if (amounts[i].used < amounts[i].wanted)
+			*acid = ACID_LEFT_OUT;
+		else if (*acid == ACID_NONE_ASKED)
+			*acid = ACID_AS_PRINTED;
+	}
+	free(amounts);
+	return true;
+}
+
+/* What is put down of the acid in the jars of this filling. */
+static bool acid_filled(struct act *act, const struct strip *strip, const struct fill_order *order, enum acid *acid,
+                        struct fault *fault)
+{
+	const struct ingredient *in_jar = acid_in_jar(strip->recipe);
+
+	if (strip->recipe == NULL)
+		*acid = order->acid_in ? ACID_AS_PRINTED : ACID_NOT_SAID;
+	else if (in_jar == NULL)
+		return acid_in_pot(act, strip->batch.id, acid, fault);
+	else
+		*acid = order->acid_in ? acid_of(in_jar) : ACID_LEFT_OUT;
+	return true;
+}
+
+/* The food stood in its pot since it came off the heat. */
+static bool note_standing(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_mark mark = { .lot_id = strip->batch.lot_id, .kind = MARK_POT_STOOD };
+	int64_t limit = standing_limit_ms(strip->lot.acidity, act->kitchen->board.house.stand_minutes * INT64_C(60000));
+
+	if (strip->off.wall_ms == 0)
+		return true;
+	mark.amount = moment_between(&strip->off, &act->entry.at);
+	if (mark.amount <= limit)
+		return true;
+	return act_mark(act, &mark, fault);
+}
+
+static const char *fill_acid_words(const struct strip *strip, const struct fill_order *order)
 {
 	if (acid_in_jar(strip->recipe) == NULL)
 		return "";
@@ -282,6 +352,7 @@ static const char *acid_words(const struct strip *strip, const struct fill_order
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault)
 {
 	const struct strip *found = kitchen_batch_strip(kitchen, order->batch_id, fault);
+	struct log_jar like = { .lid_box_id = order->lid_box_id };
 	const struct jar_size *size;
 	struct strip strip;
 	struct act act;
@@ -293,12 +364,15 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 		return false;
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(order->jar);
+	text_copy(like.closed_by, sizeof(like.closed_by), act.entry.who);
+	like.filled = act.entry.at;
 	if (!check_lids(kitchen, order->lid_box_id, order->jars, fault) ||
-	    !put_filled(&act, &strip, size->name, order->jars, order->lid_box_id, &act.entry.at, act.entry.who, fault) ||
+	    !acid_filled(&act, &strip, order, &like.acid, fault) || !note_standing(&act, &strip, fault) ||
+	    !put_filled(&act, &strip, size->name, order->jars, &like, fault) ||
 	    !use_with_jars(&act, &strip, size->name, order->jars, fault) || !note_no_acid(&act, &strip, order, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s", strip.station.name, order->jars,
-	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, acid_words(&strip, order),
+	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, fill_acid_words(&strip, order),
 	                  order->reason[0] != '\0' ? ": " : "", order->reason);
 }
 

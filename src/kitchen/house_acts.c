@@ -87,27 +87,16 @@ static bool look_again(struct kitchen *kitchen, struct act *act, const struct lo
 	struct log_load load = *made;
 	struct log_lot lot;
 	const char *jar;
-	char why[SENTENCE_MAX_BYTES];
 	int minutes;
 
 	if (load_from_notebook(made)) /* nobody looked its process up */
 		return true;
 	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
 		return false;
-	if (load.verdict == VERDICT_NOT_VALID || !load_asks_more(&load, &lot, jar, right, &minutes))
-		return true;
-	(*loads)++;
+	*loads += load.verdict != VERDICT_NOT_VALID && load_asks_more(&load, &lot, jar, right, &minutes);
 	if (act == NULL)
 		return true;
-	if (minutes > 0)
-		(void)snprintf(why, sizeof(why), "elevation was wrong: it got %d min and needs %d", load.minutes, minutes);
-	else
-		text_copy(why, sizeof(why), "elevation was wrong: there is no such process here");
-	(void)worsen(&load.verdict, load.verdict_why, VERDICT_NOT_VALID, why);
-	if (!back_to_check(act, &load, fault))
-		return false;
-	if (load.place == PLACE_SHELF)
-		load.place = PLACE_RACK;
+	load.elevation = *right; /* the gate finds what that makes of it */
 	return log_put_load(kitchen->log, &load, fault);
 }
 

@@ -260,11 +260,9 @@ static bool add_entry(struct import_plan *plan, long line, const struct entry *e
 	load->row.method = method;
 	load->row.place = PLACE_SHELF;
 	load->row.confirmed = CONFIRMED_PRACTICE;
-	load->row.verdict = VERDICT_UNKNOWN;
 	load->row.opened_wall_ms = entry->at_ms;
 	(void)text_copy(load->row.jar_in_table, sizeof(load->row.jar_in_table), entry->size->name);
 	(void)text_copy(load->row.source, sizeof(load->row.source), "an old notebook");
-	(void)text_copy(load->row.verdict_why, sizeof(load->row.verdict_why), "written in a notebook, not by this program");
 	return add_jars(plan, line, entry, plan->load_count - 1, lot, fault);
 }
 

@@ -43,6 +43,28 @@ struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault)
 	return &rows[plan->jar_count++];
 }
 
+struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault)
+{
+	struct plan_phase *rows = with_room(plan->phases, plan->phase_count, &plan->phase_room, sizeof(*rows), WHAT, fault);
+
+	if (rows == NULL)
+		return NULL;
+	plan->phases = rows;
+	memset(&rows[plan->phase_count], 0, sizeof(*rows));
+	return &rows[plan->phase_count++];
+}
+
+struct plan_mark *plan_mark(struct import_plan *plan, struct fault *fault)
+{
+	struct plan_mark *rows = with_room(plan->marks, plan->mark_count, &plan->mark_room, sizeof(*rows), WHAT, fault);
+
+	if (rows == NULL)
+		return NULL;
+	plan->marks = rows;
+	memset(&rows[plan->mark_count], 0, sizeof(*rows));
+	return &rows[plan->mark_count++];
+}
+
 static struct plan_box *new_box(struct import_plan *plan, struct fault *fault)
 {
 	struct plan_box *rows = with_room(plan->boxes, plan->box_count, &plan->box_room, sizeof(*rows), WHAT, fault);
@@ -158,6 +180,8 @@ void plan_free(struct import_plan *plan)
 	free(plan->lots);
 	free(plan->loads);
 	free(plan->jars);
+	free(plan->phases);
+	free(plan->marks);
 	free(plan->boxes);
 	free(plan->stations);
 	names_free(&plan->codes);

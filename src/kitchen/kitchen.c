@@ -1,4 +1,5 @@
 #include "kitchen/kitchen.h"
+#include "kitchen/verdict.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -286,9 +287,11 @@ bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
 	va_start(args, format);
 	text_addv(&sentence, format, args);
 	va_end(args);
-	if (!log_commit(act->kitchen->log, &act->entry, fault))
+	if (!judge_touched(act, fault)) {
+		log_abandon(act->kitchen->log);
 		return false;
-	return kitchen_refresh(act->kitchen, true, fault);
+	}
+	return log_commit(act->kitchen->log, &act->entry, fault) && kitchen_refresh(act->kitchen, true, fault);
 }
 
 bool act_fail(struct act *act)
@@ -421,8 +424,8 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
                       size_t said_size, struct fault *fault)
 {
 	struct log_entry last;
-	struct log_entry entry = { .at = kitchen_now(kitchen) };
-	struct text sentence = TEXT_OVER(entry.sentence);
+	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
+	struct text sentence = TEXT_OVER(act.entry.sentence);
 
 	if (!board_is_current(kitchen, fault))
 		return false;
@@ -431,17 +434,21 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 		                                            : "There is nothing to undo here.");
 	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
 		return false;
-	entry.station_id = last.station_id;
-	entry.load_id = last.load_id;
-	entry.run_id = last.run_id;
-	entry.batch_id = last.batch_id;
-	entry.breaks_hold = last.breaks_hold;
-	text_copy(entry.verb, sizeof(entry.verb), redo ? "redo" : "undo");
-	text_copy(entry.who, sizeof(entry.who), who_acts(kitchen, last.station_id));
+	act.entry.station_id = last.station_id;
+	act.entry.load_id = last.load_id;
+	act.entry.run_id = last.run_id;
+	act.entry.batch_id = last.batch_id;
+	act.entry.breaks_hold = last.breaks_hold;
+	text_copy(act.entry.verb, sizeof(act.entry.verb), redo ? "redo" : "undo");
+	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last.station_id));
 	text_add(&sentence, "%s%s", redo ? DONE_AGAIN : UNDONE, bare_sentence(last.sentence));
-	if (!log_undo(kitchen->log, last.id, &entry, fault))
+	if (!log_undo_begin(kitchen->log, last.id, &act.entry, fault))
 		return false;
-	text_copy(said, said_size, entry.sentence);
+	if (!judge_touched(&act, fault))
+		return act_fail(&act);
+	if (!log_undo_commit(kitchen->log, &act.entry, fault))
+		return false;
+	text_copy(said, said_size, act.entry.sentence);
 	return kitchen_refresh(kitchen, true, fault);
 }
 

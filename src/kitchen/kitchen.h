@@ -91,6 +91,7 @@ struct strip {
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled; /* jars filled so far */
+	struct moment off; /* when it came off the heat; wall_ms 0: it has not */
 };
 
 struct board {
@@ -183,6 +184,7 @@ struct load_order {
 	int jars;
 	int pressure_psi;    /* NO_PRESSURE: the longest option */
 	int64_t lid_box_id;  /* 0: not noted */
+	enum acid acid;      /* what was said of the acid in these jars */
 };
 
 /* The process the order would get here: a look, nothing is written. */

@@ -76,11 +76,6 @@ bool stops_let_pass(const struct facts *facts, const char *reason, struct fault 
 /* A process was refused with the sentence in *fault: say it again as the stop rule
  * it falls under.  Always false. */
 bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault);
-/* Make a verdict worse, never better; true when it changed. */
-bool worsen(enum verdict *verdict, char why[SENTENCE_MAX_BYTES], enum verdict to, const char *because);
-/* What the batches in a load leave it at best; OPEN: nothing against it. */
-bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, char why[SENTENCE_MAX_BYTES],
-                      struct fault *fault);
 
 #define VERB_TAKEN "pantry_taken"
 #define VERB_COUNTED "pantry_counted"
@@ -124,9 +119,13 @@ bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_run
 
 /* --- batch_acts.c, for corrections --- */
 
-bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, int64_t lid_box_id,
-                const struct moment *filled, const char *closed_by, struct fault *fault);
+/* `like`: what the jars have in common beside their size: lid box, moment, who, acid. */
+bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
+                struct fault *fault);
 bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, struct fault *fault);
+/* Of acid that a recipe cooks in its pot: AS_PRINTED, LEFT_OUT (less of it went in than it
+ * asks for) or NONE_ASKED. */
+bool acid_in_pot(struct act *act, int64_t batch_id, enum acid *acid, struct fault *fault);
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 
@@ -140,6 +139,8 @@ bool jar_has_window(const struct log_jar *jar, const struct log_load *load);
 
 /* --- phase_acts.c --- */
 
+/* Put a mark: its moment and who are those of the act. */
+bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault);
 /* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
 bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault);
 
@@ -175,7 +176,7 @@ bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64
 bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fault *fault);
 /* The next lot code of the day and its row. */
 bool put_lot(struct act *act, const char *product, const char *food, const char *pack,
-             enum acidity acidity, struct log_lot *lot, struct fault *fault);
+             const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault);
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or

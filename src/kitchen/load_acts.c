@@ -117,7 +117,7 @@ bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fa
 }
 
 bool put_lot(struct act *act, const char *product, const char *food, const char *pack,
-             enum acidity acidity, struct log_lot *lot, struct fault *fault)
+             const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault)
 {
 	char prefix[32];
 	char date[16];
@@ -134,6 +134,8 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 	text_copy(lot->pack, sizeof(lot->pack), pack);
 	lot->acidity = acidity;
 	lot->made_wall_ms = act->entry.at.wall_ms;
+	lot->origin = standing->origin;
+	text_copy(lot->origin_words, sizeof(lot->origin_words), standing->words);
 	return log_put_lot(act->kitchen->log, lot, fault);
 }
 
@@ -168,6 +170,7 @@ static bool put_jars(struct act *act, const struct load_order *order, const stru
 			.lot_id = lot_id,
 			.lid_box_id = order->lid_box_id,
 			.place_in_load = place,
+			.acid = order->acid,
 		};
 
 		text_copy(jar.size, sizeof(jar.size), process->jar->name);
@@ -180,11 +183,13 @@ static bool put_jars(struct act *act, const struct load_order *order, const stru
 static bool write_load(struct act *act, const struct strip *canner, const struct load_order *order,
                        const struct process *process, struct log_load *load, struct fault *fault)
 {
+	/* Packed as the table's own page says: nothing else was cooked. */
+	static const struct recipe_standing printed = { .origin = ORIGIN_PRINTED };
 	const struct process_row *row = process->row;
 	struct log_lot lot;
 
 	assert(row != NULL); /* a process that was found has its row */
-	if (!put_lot(act, order->product, row->food, row->pack, row->acidity, &lot, fault) ||
+	if (!put_lot(act, order->product, row->food, row->pack, &printed, row->acidity, &lot, fault) ||
 	    !put_load(act, canner, process, load, fault))
 		return false;
 	act_about(act, (struct log_subject){ SUBJECT_LOAD, load->id });

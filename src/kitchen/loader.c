@@ -490,13 +490,6 @@ static void say_picked(const struct need *needs, size_t count, char *buffer, siz
 		         needs[i].lot.product, needs[i].lot.code);
 }
 
-/* A load is never better than what is in its jars. */
-static bool mark_as_its_batches(struct act *act, struct log_load *load, struct fault *fault)
-{
-	return worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault) &&
-	       (load->verdict == VERDICT_OPEN || log_put_load(act->kitchen->log, load, fault));
-}
-
 static bool write_load(struct act *act, const struct strip *canner, struct need *needs,
                        size_t count, const struct process *process, struct log_load *load,
                        struct fault *fault)
@@ -507,7 +500,7 @@ static bool write_load(struct act *act, const struct strip *canner, struct need 
 		return false;
 	subject.id = load->id;
 	act_about(act, subject);
-	return put_picked(act, needs, count, load->id, fault) && mark_as_its_batches(act, load, fault) &&
+	return put_picked(act, needs, count, load->id, fault) &&
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 

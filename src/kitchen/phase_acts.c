@@ -43,20 +43,13 @@ bool phase_change(struct act *act, const struct strip *strip, enum phase_end why
 	                                    strip_required_ms(act->kitchen, strip, next), fault));
 }
 
-/* What a load becomes when its running phase ends as it should. */
-static void judge(struct log_load *load, const struct strip *strip, const struct moment *now)
+/* The process ends with its hold.  One that failed keeps the moment it failed: its
+ * window runs. */
+static void end_process(struct log_load *load, const struct strip *strip, const struct moment *now)
 {
-	if (strip->rule->name != PHASE_HOLD)
-		return;
-	/* A process that failed keeps the moment it failed: its window runs. */
-	if (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0)
+	if (strip->rule->name == PHASE_HOLD &&
+	    (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0))
 		load->process_ended_wall_ms = now->wall_ms;
-	if (load->verdict != VERDICT_OPEN)
-		return;
-	load->verdict = VERDICT_VALID;
-	if (strip->hold_across_restart)
-		text_copy(load->verdict_why, sizeof(load->verdict_why),
-		          "The computer restarted during the hold; its time rests on the wall clock.");
 }
 
 /* The row of the work after its phase has ended as it should and `next` begins
@@ -71,7 +64,7 @@ static bool put_work(struct act *act, const struct strip *strip, const struct ph
 	switch (strip->content) {
 	case STRIP_LOAD:
 		load.place = next == NULL ? PLACE_SHELF : next->place;
-		judge(&load, strip, &act->entry.at);
+		end_process(&load, strip, &act->entry.at);
 		return log_put_load(act->kitchen->log, &load, fault);
 	case STRIP_RUN:
 		run.open = next != NULL;
@@ -82,6 +75,25 @@ static bool put_work(struct act *act, const struct strip *strip, const struct ph
 	case STRIP_EMPTY: break;
 	}
 	return true;
+}
+
+bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)
+{
+	struct log_mark mark = *what;
+
+	mark.wall_ms = act->entry.at.wall_ms;
+	text_copy(mark.who, sizeof(mark.who), act->entry.who);
+	return log_put_mark(act->kitchen->log, &mark, fault);
+}
+
+/* Something about the running phase of a load. */
+static bool mark_phase(struct act *act, const struct strip *strip, enum mark_kind kind, int64_t amount,
+                       const char *words, struct fault *fault)
+{
+	struct log_mark mark = { .load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount };
+
+	text_copy(mark.words, sizeof(mark.words), words);
+	return act_mark(act, &mark, fault);
 }
 
 /* --- the next step -------------------------------------------------------------- */
@@ -136,6 +148,12 @@ static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault
 	return true;
 }
 
+/* No clock of this computer ran through such a hold. */
+static bool note_restart(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	return !strip->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
+}
+
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
@@ -154,21 +172,12 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unfinished(&strip, sure, fault) || !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
+	    !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
 	                  strip.rule->words, next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done");
-}
-
-/* What was estimated is gone with the hold it was about; what is wrong with a batch
- * stays. */
-static bool forget_estimate(struct act *act, struct strip *strip, struct fault *fault)
-{
-	struct log_load *load = &strip->load;
-
-	return strip->content != STRIP_LOAD || load->verdict != VERDICT_UNKNOWN ||
-	       worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault);
 }
 
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
@@ -187,9 +196,7 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault
 		return false;
 	act_about(&act, strip_subject(&strip));
 	act.entry.breaks_hold = true;
-	if (!forget_estimate(&act, &strip, fault) ||
-	    !phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault) ||
-	    (strip.content == STRIP_LOAD && !log_put_load(kitchen->log, &strip.load, fault)))
+	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
 }
@@ -314,23 +321,22 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
 }
 
-static void fail_process(struct log_load *load, const struct moment *now, const char *why)
+/* A process that is run again keeps the moment it first failed: two hours are two
+ * hours, however often it is tried.  One that was not valid from the start, for what
+ * is in the jars, has its two hours from now. */
+static bool end_failed(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	/* A process that is run again keeps the moment it first failed: two hours are
-	 * two hours, however often it is tried.  One that was not valid from the start,
-	 * for what is in the jars, has its two hours from now. */
-	if (load->process_ended_wall_ms == 0)
-		load->process_ended_wall_ms = now->wall_ms;
-	if (load->verdict == VERDICT_NOT_VALID)
-		return; /* the first reason counts */
-	load->verdict = VERDICT_NOT_VALID;
-	text_copy(load->verdict_why, sizeof(load->verdict_why), why);
+	struct log_load load = strip->load;
+
+	if (load.process_ended_wall_ms != 0)
+		return true;
+	load.process_ended_wall_ms = act->entry.at.wall_ms;
+	return log_put_load(act->kitchen->log, &load, fault);
 }
 
 static bool stop_load(struct act *act, const struct strip *strip, struct fault *fault)
 {
 	int64_t passed = strip_passed_ms(strip, &act->entry.at);
-	struct log_load load = strip->load;
 	char why[SENTENCE_MAX_BYTES];
 	struct text text = TEXT_OVER(why);
 
@@ -338,9 +344,8 @@ static bool stop_load(struct act *act, const struct strip *strip, struct fault *
 	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
 	text_add_duration(&text, passed / 1000);
 	if (strip->rule->name == PHASE_HOLD)
-		text_add(&text, " of %d:00", load.minutes);
-	fail_process(&load, &act->entry.at, why);
-	return log_put_load(act->kitchen->log, &load, fault);
+		text_add(&text, " of %d:00", strip->load.minutes);
+	return end_failed(act, strip, fault) && mark_phase(act, strip, MARK_STOPPED, passed, why, fault);
 }
 
 static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
@@ -352,17 +357,9 @@ static bool stop(struct act *act, const struct strip *strip, struct fault *fault
 
 static bool cut_vent(struct act *act, const struct strip *strip, const char *reason, struct fault *fault)
 {
-	struct log_load load = strip->load;
-	char why[SENTENCE_MAX_BYTES];
-	struct text text = TEXT_OVER(why);
-
-	text_add(&text, "vent cut short after ");
-	text_add_duration(&text, strip_passed_ms(strip, &act->entry.at) / 1000);
-	text_add(&text, " of 10:00: %.200s", reason);
-	fail_process(&load, &act->entry.at, why);
 	act->entry.breaks_hold = true;
-	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) &&
-	       log_put_load(act->kitchen->log, &load, fault);
+	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) && end_failed(act, strip, fault) &&
+	       mark_phase(act, strip, MARK_VENT_CUT, strip_passed_ms(strip, &act->entry.at), reason, fault);
 }
 
 /* A hold may be said to have begun earlier when someone watched it, never before
@@ -371,10 +368,8 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
                           const char *reason, struct fault *fault)
 {
 	struct log_phase *phases;
-	struct log_load load = strip->load;
 	struct log_phase hold = strip->phase;
 	int64_t back = minutes * MINUTE_MS;
-	char why[SENTENCE_MAX_BYTES];
 	int64_t room = 0;
 	size_t count;
 
@@ -389,11 +384,8 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
 		                 (long long)minutes, (long long)(room / MINUTE_MS));
 	hold.began.wall_ms -= back;
 	hold.began.awake_ms -= back;
-	(void)snprintf(why, sizeof(why), "start of the hold estimated: %lld min before the key: %.200s",
-	               (long long)minutes, reason);
-	(void)worsen(&load.verdict, load.verdict_why, VERDICT_UNKNOWN, why);
 	return log_put_phase(act->kitchen->log, &hold, fault) &&
-	       log_put_load(act->kitchen->log, &load, fault);
+	       mark_phase(act, strip, MARK_EARLIER, back, reason, fault);
 }
 
 static bool count_broken(struct act *act, const struct strip *strip, struct fault *fault)
@@ -406,12 +398,7 @@ static bool count_broken(struct act *act, const struct strip *strip, struct faul
 
 static bool redo_process(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	const struct phase_rule *first = phase_rule_first(strip->station.kind);
-	struct log_load load = strip->load;
-
-	return worst_of_batches(act->kitchen->log, load.id, &load.verdict, load.verdict_why, fault) &&
-	       phase_change(act, strip, PHASE_DONE, first, fault) &&
-	       log_put_load(act->kitchen->log, &load, fault);
+	return phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
 }
 
 static bool except(struct act *act, const struct strip *strip, enum exception exception,
@@ -525,8 +512,26 @@ bool back_to_check(struct act *act, const struct log_load *load, struct fault *f
 	return phase_begin(act, subject, check, 0, fault);
 }
 
+/* The id of the newest hold of a load; 0: none. */
+static bool last_hold(struct act *act, int64_t load_id, int64_t *phase_id, struct fault *fault)
+{
+	struct log_subject subject = { SUBJECT_LOAD, load_id };
+	struct log_phase *phases;
+	size_t count;
+
+	*phase_id = 0;
+	if (!log_phases(act->kitchen->log, subject, &phases, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0)
+			*phase_id = phases[i].id;
+	free(phases);
+	return true;
+}
+
 bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *why, struct fault *fault)
 {
+	struct log_mark mark = { .load_id = load_id, .kind = MARK_FOUND_WRONG };
 	const struct strip *strip;
 	struct log_load load;
 	struct act act;
@@ -542,13 +547,9 @@ bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *w
 	if (!act_begin(&act, kitchen, "found_wrong", load.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
-	load.verdict = VERDICT_NOT_VALID; /* its two hours run from the end of the process */
-	(void)snprintf(load.verdict_why, sizeof(load.verdict_why), "found after the process: %.300s", why);
-	if (!back_to_check(&act, &load, fault))
+	text_copy(mark.words, sizeof(mark.words), why);
+	/* Its two hours run from the end of the process; it counts until that is run again. */
+	if (!last_hold(&act, load_id, &mark.phase_id, fault) || !act_mark(&act, &mark, fault))
 		return act_fail(&act);
-	if (load.place == PLACE_SHELF)
-		load.place = PLACE_RACK;
-	if (!log_put_load(kitchen->log, &load, fault))
-		return act_fail(&act);
-	return act_commit(&act, fault, "Process NOT valid, %s", load.verdict_why);
+	return act_commit(&act, fault, "Process NOT valid, found after the process: %s", why);
 }

@@ -151,6 +151,8 @@ static void account(struct strip *strip, const struct log_phase *phase, const st
 
 	if (rule == NULL)
 		return;
+	if (rule->name == PHASE_OFF)
+		strip->off = phase->began;
 	if (rule->name == PHASE_LOADED) {
 		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
 		strip->holds_ms = 0;

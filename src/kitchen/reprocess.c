@@ -131,6 +131,7 @@ static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar,
 		return true;
 	if (!log_batch_get(kitchen->log, jar->batch_id, &batch, fault))
 		return false;
+	/* Acid, recipe, pot: what the canner does not mend. */
 	return batch.verdict != VERDICT_NOT_VALID ||
 	       fault_set(fault, FAULT_REFUSED, "The batch of %s is NOT VALID (%.160s): the canner does not mend that. "
 	                 "Fridge, freezer or bin.", lot->code, batch.verdict_why);
@@ -202,6 +203,26 @@ bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64
 
 /* --- the act --------------------------------------------------------------------------------- */
 
+/* What was said of the food holds for it under its new code, too. */
+static bool hand_on_lot_marks(struct act *act, int64_t old_id, int64_t new_id, struct fault *fault)
+{
+	struct log_mark *marks;
+	size_t count;
+	bool done = true;
+
+	if (!log_marks_of_lot(act->kitchen->log, old_id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		if (marks[i].kind == MARK_POT_STOOD)
+			continue; /* it is reheated and filled anew */
+		marks[i].id = 0;
+		marks[i].lot_id = new_id;
+		done = log_put_mark(act->kitchen->log, &marks[i], fault);
+	}
+	free(marks);
+	return done;
+}
+
 /* The lot it becomes: made when the food was, so that it keeps no longer. */
 static bool put_lot_again(struct act *act, const struct reprocess_plan *plan, struct log_lot *lot, struct fault *fault)
 {
@@ -214,7 +235,7 @@ static bool put_lot_again(struct act *act, const struct reprocess_plan *plan, st
 	*lot = plan->lot;
 	lot->id = 0;
 	text_copy(lot->code, sizeof(lot->code), plan->new_code);
-	return log_put_lot(act->kitchen->log, lot, fault);
+	return log_put_lot(act->kitchen->log, lot, fault) && hand_on_lot_marks(act, plan->lot.id, lot->id, fault);
 }
 
 /* What looks for the old jar looks for the new one from now on. */
@@ -250,6 +271,7 @@ static bool put_jar_again(struct act *act, struct log_jar *old, int64_t load_id,
 		.lid_box_id = lid_box_id,
 		.place_in_load = place,
 		.from_jar_id = old->id,
+		.acid = old->acid,
 	};
 
 	text_copy(jar.size, sizeof(jar.size), old->size);
@@ -257,13 +279,6 @@ static bool put_jar_again(struct act *act, struct log_jar *old, int64_t load_id,
 	old->fate_done_wall_ms = act->entry.at.wall_ms;
 	return log_put_jar(act->kitchen->log, old, fault) && log_put_jar(act->kitchen->log, &jar, fault) &&
 	       hand_on_marks(act, old->id, jar.id, fault);
-}
-
-/* A load is never better than what is in its jars. */
-static bool mark_as_its_batches(struct act *act, struct log_load *load, struct fault *fault)
-{
-	return worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault) &&
-	       (load->verdict == VERDICT_OPEN || log_put_load(act->kitchen->log, load, fault));
 }
 
 static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_plan *plan,
@@ -282,8 +297,7 @@ static bool write_again(struct act *act, const struct strip *canner, const struc
 		if (!put_jar_again(act, &jars[i], load.id, lot.id, lid_box_id, i + 1, fault))
 			return false;
 	*load_id = load.id;
-	return mark_as_its_batches(act, &load, fault) &&
-	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
+	return phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
 bool kitchen_reprocess(struct kitchen *kitchen, int64_t jar_id, int64_t station_id, int64_t lid_box_id,

@@ -66,8 +66,6 @@ bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault)
 	bind_integer(&query, row->open);
 	BIND_TEXT(&query, row->note);
 	bind_integer(&query, row->opened_wall_ms);
-	bind_name(&query, verdict_name(row->verdict));
-	BIND_TEXT(&query, row->verdict_why);
 	BIND_TEXT(&query, row->jar);
 	return put_row(&query, &row->id, fresh, "batch", fault);
 }

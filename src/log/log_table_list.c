@@ -193,6 +193,19 @@ static const struct log_column lots_columns[] = {
 	TEXT("pack", ""),
 	TEXT("acidity", "acid, acidified, low_acid"),
 	INSTANT("made", ""),
+	SOME_TEXT("origin", "whose recipe: printed, own_class, own_unknown, refused; empty: not said"),
+	TEXT("origin_words", "what was said of an own recipe"),
+};
+
+static const struct log_column marks_columns[] = {
+	SOME_WHOLE("load", "one of load and lot is given"),
+	SOME_TEXT("lot", ""),
+	SOME_WHOLE("phase", "it is about; empty: none"),
+	TEXT("kind", "stopped, found_wrong, vent_cut, not_as_recipe, vinegar ..."),
+	WHOLE("amount", "ms, batches or tenths of a percent, by the kind; 0: none"),
+	TEXT("words", "what was said"),
+	INSTANT("at", ""),
+	TEXT("who", "initials"),
 };
 
 static const struct log_column loads_columns[] = {
@@ -254,6 +267,7 @@ static const struct log_column jars_columns[] = {
 	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out; empty: still there"),
 	SOME_INSTANT("gone", "when"),
 	FLAG("recalled", "an open recall looks for it"),
+	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric, vinegar, as_printed; empty: nothing"),
 };
 
 static const struct log_column recalls_columns[] = {
@@ -350,6 +364,11 @@ static const struct log_column journal_columns[] = {
 	SOME_WHOLE("undoes", "entry it takes back; empty: none"),
 };
 
+/* What the gate said of it last. */
+#define GATE_SAID(of, id) \
+	"coalesce((SELECT g.verdict FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), 'open'), " \
+	"coalesce((SELECT g.why FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), '')"
+
 #define TABLE(array, one, meaning, statement) \
 	{ .name = #array, .words = (meaning), .single = (one), .columns = array##_columns, \
 	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
@@ -393,28 +412,31 @@ const struct log_table log_tables[] = {
 	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
 	TABLE(batches, false, "pots of a recipe",
 	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	      "warm_jars, open, jar, verdict, verdict_why, note, opened_wall_ms "
+	      "warm_jars, open, jar, " GATE_SAID("batch", "batch.id") ", note, opened_wall_ms "
 	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
 	CHECKED_TABLE(lots, "everything that bears one code",
-	      "SELECT code, product, food, pack, acidity, made_wall_ms FROM lot ORDER BY code"),
+	      "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
 	CHECKED_TABLE(loads, "jars that shared one canner",
 	      "SELECT load.id, station.name, " NOTED("method", "method") ", place, opened_wall_ms, "
 	      NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, "
-	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, verdict, "
-	      "verdict_why, process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
+	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, "
+	      GATE_SAID("load", "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
 	      "ORDER BY load.id"),
-	TABLE(phases, false, "what loads, runs and batches went through",
+	CHECKED_TABLE(phases, "what loads, runs and batches went through",
 	      "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
 	      "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
+	CHECKED_TABLE(marks, "what was seen or said that bears on a process",
+	      "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
+	      "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
 	CHECKED_TABLE(jars, "every jar",
 	      "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
 	      "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
 	      "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "
 	      "jar.gone_why, jar.gone_wall_ms, "
-	      "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL) "
+	      "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL), jar.acid "
 	      "FROM jar JOIN lot ON lot.id = jar.lot_id LEFT JOIN lid_box ON lid_box.id = jar.lid_box_id "
 	      "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
 	      "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),

@@ -67,15 +67,25 @@
 	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
 
 #define STATION_COLUMNS \
-	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat"
+	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat, wall, watts"
 
 #define LID_BOX_COLUMNS \
 	"id, label, bought_wall_ms, lids, " \
 	"(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired"
 
+/* What the gate said last: verdict, why, by which version of it. */
+#define JUDGED_COLUMN(of, id, column, otherwise) \
+	"coalesce((SELECT g." column " FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), " otherwise ")"
+#define JUDGED(of, id) \
+	JUDGED_COLUMN(of, id, "verdict", "'open'") ", " JUDGED_COLUMN(of, id, "why", "''") ", " \
+	JUDGED_COLUMN(of, id, "gate", "0")
+#define JAR_VERDICT \
+	"coalesce((SELECT g.verdict FROM judgement g WHERE g.jar_id = jar.id), " \
+	JUDGED_COLUMN("load", "jar.load_id", "verdict", "'open'") ")"
+
 #define LOAD_COLUMNS \
 	"id, station_id, method, place, minutes, pressure_psi, headspace_thou, jar_in_table, source, " \
-	"confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, verdict_why, " \
+	"confirmed, elevation_um, elevation_slack_um, elevation_by, " JUDGED("load", "load.id") ", " \
 	"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note"
 
 #define PHASE_COLUMNS \
@@ -88,18 +98,22 @@
 	"jar.id, jar.load_id, jar.lot_id, jar.lid_box_id, jar.place_in_load, jar.size, jar.state, " \
 	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
 	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
-	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms"
+	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " \
+	JAR_VERDICT
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
-#define LOT_COLUMNS "lot.id, lot.code, lot.product, lot.food, lot.pack, lot.acidity, lot.made_wall_ms"
+#define MARK_COLUMNS "id, load_id, lot_id, phase_id, kind, amount, words, wall_ms, who"
+
+#define LOT_COLUMNS \
+	"lot.id, lot.code, lot.product, lot.food, lot.pack, lot.acidity, lot.made_wall_ms, lot.origin, lot.origin_words"
 
 /* A jar, its lot, its load, what it became, whether an open recall looks for it, and
  * the mark of one recall. */
 #define TRACED_COLUMNS \
 	JAR_COLUMNS ", lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
 	"(SELECT place FROM load WHERE load.id = jar.load_id), " \
-	"(SELECT verdict FROM load WHERE load.id = jar.load_id), " \
+	JAR_VERDICT ", " \
 	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
 	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
@@ -112,7 +126,7 @@
 
 /* Of the loads in which the kept jars of a lot were. */
 #define WORST_VERDICT(lot, size) \
-	"(SELECT verdict FROM jar JOIN load ON load.id = jar.load_id WHERE jar.lot_id = " lot " AND jar.size = " size \
+	"(SELECT " JAR_VERDICT " AS verdict FROM jar WHERE jar.load_id IS NOT NULL AND jar.lot_id = " lot " AND jar.size = " size \
 	" AND " IS_KEPT " ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
 
 #define RECALLS \
@@ -128,7 +142,7 @@
 
 #define BATCH_COLUMNS \
 	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
-	"ticks, warm_jars, open, note, opened_wall_ms, verdict, verdict_why, jar"
+	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id") ", jar"
 
 #define SUPPLIES \
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
@@ -209,13 +223,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
 		"measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
 		"practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
-		"jar_wait_minutes, storage_mc, storage_wall_ms FROM house WHERE id = 1",
+		"jar_wait_minutes, storage_mc, storage_wall_ms, stand_minutes FROM house WHERE id = 1",
 	[HOUSE_UPDATE] =
 		"UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
 		"elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
 		"practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
 		"units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
-		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ? WHERE id = ?",
+		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ?, stand_minutes = ? WHERE id = ?",
 
 	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
 	[STATION_ALL] = "SELECT " STATION_COLUMNS " FROM station ORDER BY id",
@@ -223,10 +237,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[STATION_FRESH_ID] = FRESH_ID("station"),
 	[STATION_INSERT] =
 		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, "
-		"own_heat, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"own_heat, wall, watts, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[STATION_UPDATE] =
 		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
-		"volume_ul = ?, who = ?, own_heat = ? WHERE id = ?",
+		"volume_ul = ?, who = ?, own_heat = ?, wall = ?, watts = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
@@ -250,11 +264,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT substr(code, length(?1) + 1) FROM lot "
 		"WHERE code >= ?1 AND substr(code, 1, length(?1)) = ?1",
 	[LOT_INSERT] =
-		"INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?)",
+		"INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, origin, origin_words, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[LOT_UPDATE] =
-		"UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ? "
-		"WHERE id = ?",
+		"UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ?, "
+		"origin = ?, origin_words = ? WHERE id = ?",
 
 	[LOAD_GET] = "SELECT " LOAD_COLUMNS " FROM load WHERE id = ?",
 	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
@@ -270,13 +284,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_FRESH_ID] = FRESH_ID("load"),
 	[LOAD_INSERT] =
 		"INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
-		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, "
-		"verdict_why, process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, "
+		"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[LOAD_UPDATE] =
 		"UPDATE load SET station_id = ?, method = ?, place = ?, minutes = ?, pressure_psi = ?, "
 		"headspace_thou = ?, jar_in_table = ?, source = ?, confirmed = ?, elevation_um = ?, "
-		"elevation_slack_um = ?, elevation_by = ?, verdict = ?, verdict_why = ?, "
+		"elevation_slack_um = ?, elevation_by = ?, "
 		"process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ?, not_noted = ?, note = ? WHERE id = ?",
 
 	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
@@ -317,15 +331,40 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
 		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
 		"filled_awake_ms, filled_boot, closed_by, press, tap, eye, checked_by, from_jar_id, gone_why, "
-		"gone_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"gone_wall_ms, acid, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[JAR_UPDATE] =
 		"UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
 		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
 		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
 		"filled_boot = ?, closed_by = ?, press = ?, tap = ?, eye = ?, checked_by = ?, from_jar_id = ?, "
-		"gone_why = ?, gone_wall_ms = ? WHERE id = ?",
+		"gone_why = ?, gone_wall_ms = ?, acid = ? WHERE id = ?",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
+	[MARKS_OF_LOAD] = "SELECT " MARK_COLUMNS " FROM mark WHERE load_id = ? ORDER BY id",
+	[MARKS_OF_LOT] = "SELECT " MARK_COLUMNS " FROM mark WHERE lot_id = ? ORDER BY id",
+	[MARK_INSERT] =
+		"INSERT INTO mark (load_id, lot_id, phase_id, kind, amount, words, wall_ms, who, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[MARK_UPDATE] =
+		"UPDATE mark SET load_id = ?, lot_id = ?, phase_id = ?, kind = ?, amount = ?, words = ?, "
+		"wall_ms = ?, who = ? WHERE id = ?",
+	[JUDGEMENT_OF_LOAD_OUT] = "DELETE FROM judgement WHERE load_id = ?",
+	[JUDGEMENT_OF_BATCH_OUT] = "DELETE FROM judgement WHERE batch_id = ?",
+	[JUDGEMENT_INSERT] =
+		"INSERT INTO judgement (load_id, batch_id, jar_id, verdict, gate, reasons, why) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[JUDGEMENT_OF_JAR] =
+		"SELECT jar_id, verdict, gate, reasons, why FROM judgement WHERE jar_id = ?1 "
+		"OR (load_id = ?2 AND jar_id IS NULL) ORDER BY jar_id IS NULL LIMIT 1",
+	/* What evidence belongs to: loads that a lot's or batch's jars are in, batches of a lot. */
+	[LOADS_OF_LOT] = "SELECT DISTINCT load_id FROM jar WHERE lot_id = ? AND load_id IS NOT NULL",
+	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
+	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
+	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",
+	[LOAD_OF_PHASE] = "SELECT load_id FROM phase WHERE id = ? AND load_id IS NOT NULL",
+	[COLUMN_PLACE] = "SELECT coalesce(max(cid), -1) FROM pragma_table_info(?) WHERE name = ?",
+	[LOAD_IS_THERE] = "SELECT count(*) FROM load WHERE id = ?",
+	[BATCH_IS_THERE] = "SELECT count(*) FROM batch WHERE id = ?",
 	[JARS_KEPT] =
 		"SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT
 		" ORDER BY jar.id LIMIT ?",
@@ -456,12 +495,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_FRESH_ID] = FRESH_ID("batch"),
 	[BATCH_INSERT] =
 		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
-		"source, published, ticks, warm_jars, open, note, opened_wall_ms, verdict, verdict_why, jar, "
-		"id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"source, published, ticks, warm_jars, open, note, opened_wall_ms, jar, "
+		"id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[BATCH_UPDATE] =
 		"UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
 		"headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
-		"note = ?, opened_wall_ms = ?, verdict = ?, verdict_why = ?, jar = ? WHERE id = ?",
+		"note = ?, opened_wall_ms = ?, jar = ? WHERE id = ?",
 	[BATCH_AMOUNTS] =
 		"SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
 		"WHERE batch_id = ? ORDER BY place",

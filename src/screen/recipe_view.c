@@ -87,7 +87,7 @@ static const char *nth_food(const struct desk *desk, int n)
 	return NULL;
 }
 
-static int food_count(const struct desk *desk)
+static int foods_listed(const struct desk *desk)
 {
 	int count = 0;
 
@@ -109,7 +109,7 @@ static void choose_food(struct desk *desk)
 	const char *food;
 
 	food = nth_food(desk, desk->recipe_picker.cursor);
-	if (picker_blank(desk, &desk->recipe_picker, food != NULL ? food : "", food_count(desk)))
+	if (picker_blank(desk, &desk->recipe_picker, food != NULL ? food : "", foods_listed(desk)))
 		return;
 	text_copy(recipe->food, sizeof(recipe->food), food != NULL ? food : "");
 	if (food == NULL)
@@ -152,7 +152,7 @@ static void draw(struct desk *desk, int top, int rows)
 	if (desk->recipe_food) {
 		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Which food of the process tables? Type letters. %s_",
 		              desk->recipe_picker.filter);
-		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, food_count(desk), food_words);
+		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, foods_listed(desk), food_words);
 		return;
 	}
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "A recipe of your own. s saves it; without a published process it says so everywhere.");
@@ -246,7 +246,7 @@ static void back(struct desk *desk)
 static void move(struct desk *desk, int by)
 {
 	if (desk->recipe_food)
-		picker_move(&desk->recipe_picker, by, food_count(desk));
+		picker_move(&desk->recipe_picker, by, foods_listed(desk));
 	else
 		list_move(&desk->recipe_list, by, line_count(desk));
 }
