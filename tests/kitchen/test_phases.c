@@ -25,8 +25,8 @@ static void end(void)
  * "unload" and the seal check (section 3: A539, MSU-951) follow them all.
  * Fixed lengths: vent 10 min (A539, PNW421, KSU); wait 10 min and rest 5 min
  * (UNL-W, USDA revision of 2006); seal check after 12 h (A539).
- * Holds at 4,650 ft: jelly in sterile half-pints 10 min (A539 Guide 7, Table 1);
- * raw green beans in pints 20 min (A539 Guide 4, Tables 1 and 2). */
+ * Holds at 4,650 ft: jelly in sterile half-pints 10 min (A539 Guide 7);
+ * raw green beans in pints 20 min (A539 Guide 4). */
 static const struct walk {
 	int digit;
 	enum station_kind kind;
