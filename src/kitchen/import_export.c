@@ -130,8 +130,9 @@ static const struct import_column load_columns[] = {
 	{ "check", true },
 };
 
-static bool read_load_words(const struct import_file *file, struct import_plan *plan, struct log_load *load)
+static bool read_load_words(const struct import_file *file, struct import_plan *plan, struct plan_load *plan_load)
 {
+	struct log_load *load = &plan_load->row;
 	int method = 0;
 	int place;
 	int confirmed = CONFIRMED_PRACTICE;
@@ -147,10 +148,10 @@ static bool read_load_words(const struct import_file *file, struct import_plan *
 	load->method = (enum method)method;
 	load->place = (enum load_place)place;
 	load->confirmed = (enum confirmed)confirmed;
-	load->verdict = (enum verdict)verdict;
+	plan_load->badness = verdict_badness((enum verdict)verdict);
 	if (confirmed != CONFIRMED_YES && confirmed != CONFIRMED_PRACTICE)
 		return plan_problem(plan, file->line, "confirmed: it is yes or practice");
-	return (load->place == PLACE_SHELF && load->verdict != VERDICT_OPEN) ||
+	return (load->place == PLACE_SHELF && verdict != VERDICT_OPEN) ||
 	       plan_problem(plan, file->line, "this load is still in its canner or on the rack: finish it, then export again");
 }
 
@@ -186,10 +187,10 @@ static bool read_load(const struct import_file *file, struct import_plan *plan, 
 	struct log_load *row = &load->row;
 
 	memset(load, 0, sizeof(*load));
-	if (!import_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, row) ||
+	if (!import_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, load) ||
 	    !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
 	    !TEXT_INTO(file, plan, LOAD_SOURCE, row->source) || !TEXT_INTO(file, plan, LOAD_BY, row->elevation_by) ||
-	    !TEXT_INTO(file, plan, LOAD_WHY, row->verdict_why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
+	    !TEXT_INTO(file, plan, LOAD_WHY, load->why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
 	    !import_instant(file, plan, LOAD_OPENED, false, &row->opened_wall_ms) ||
 	    !import_instant(file, plan, LOAD_ENDED, true, &row->process_ended_wall_ms))
 		return false;

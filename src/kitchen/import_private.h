@@ -38,6 +38,8 @@ struct plan_load {
 	struct log_load row;
 	int64_t number; /* it had in the export; 0: a fresh one */
 	size_t station;
+	int badness;    /* what the log it comes from thought of it (verdict_badness), and why */
+	char why[SENTENCE_MAX_BYTES];
 };
 
 struct plan_jar {

@@ -86,16 +86,15 @@ static bool note_worse(struct import_plan *plan, struct act *act, struct fault *
 	if (!judge_touched(act, fault))
 		return false;
 	for (size_t i = 0; i < plan->load_count; i++) {
-		struct log_load *was = &plan->loads[i].row;
-		struct log_mark mark = { .load_id = was->id, .kind = MARK_IMPORTED_WORSE };
+		const struct plan_load *was = &plan->loads[i];
+		struct log_mark mark = { .load_id = was->row.id, .kind = MARK_IMPORTED_WORSE, .amount = was->badness };
 		struct log_load is;
 
-		if (!log_load_get(plan->kitchen->log, was->id, &is, fault))
+		if (!log_load_get(plan->kitchen->log, was->row.id, &is, fault))
 			return false;
-		mark.amount = verdict_badness(was->verdict);
-		if (mark.amount <= verdict_badness(is.verdict))
+		if (was->badness <= verdict_badness(is.verdict))
 			continue;
-		text_copy(mark.words, sizeof(mark.words), was->verdict_why);
+		text_copy(mark.words, sizeof(mark.words), was->why);
 		if (!act_mark(act, &mark, fault))
 			return false;
 	}
