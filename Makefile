@@ -178,7 +178,7 @@ check: ## get what is missing, build, run all tests (ONLY=word: some)
 	+@$(AGAIN) check-run
 
 # The long ones start first: those that compute, then the scripts, which wait more.
-LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_version_1 %/test_every_row \
+LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_migrate %/test_every_row \
 	%/test_day_plan_exact,$(UNIT_PROGRAMS)) $(SHELL_TESTS)
 .PHONY: check-run
 check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
