@@ -223,17 +223,17 @@ static bool covers(const struct load_evidence *load, int minutes, int pressure_p
 static void compare(struct judging *judging, const struct process *process)
 {
 	const struct load_evidence *load = judging->load;
+	char here[48];
 	int least = 0;
 	bool enough = covers(load, process->minutes, process->pressure_psi, &least);
 
 	for (size_t i = 0; i < process->option_count && !enough; i++)
-		enough = covers(load, process->options[i].minutes, process->options[i].pressure_psi,
-		                &least);
+		enough = covers(load, process->options[i].minutes, process->options[i].pressure_psi, &least);
+	elevation_words(&load->elevation, here, sizeof(here));
 	if (!enough && least == 0)
-		find_with(judging, GATE_TOO_LITTLE_PRESSURE, load->pressure_psi,
-		          process->pressure_psi, "");
+		find_with(judging, GATE_TOO_LITTLE_PRESSURE, load->pressure_psi, process->pressure_psi, here);
 	else if (!enough)
-		find_with(judging, GATE_TOO_SHORT, load->minutes, least, "");
+		find_with(judging, GATE_TOO_SHORT, load->minutes, least, here);
 	if (process->row->confirmed == CONFIRMED_PRACTICE)
 		find(judging, GATE_PRACTICE);
 	if (process->above_tables)

@@ -54,9 +54,9 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_RECIPE_REFUSED] = NOT_VALID("recipe-refused", "{words}", "A539: tested recipes only"),
     [GATE_NO_PROCESS] = NOT_VALID("no-process", "{words}", "A539: tested recipes only"),
     [GATE_TOO_SHORT] =
-        NOT_VALID("too-short", "it was given {a} min and needs {b}", "the published table"),
+        NOT_VALID("too-short", "it was given {a} min and needs {b} at {words}", "the published table"),
     [GATE_TOO_LITTLE_PRESSURE] = NOT_VALID(
-        "too-little-pressure", "it was given {a} psi and needs {b}", "the published table"),
+        "too-little-pressure", "it was given {a} psi and needs {b} at {words}", "the published table"),
     [GATE_HOLD_SHORT] =
         NOT_VALID("hold-short", "its hold ran {a:time} of {b:time}", "full time: A539, NCSU-242"),
     [GATE_VENT_SHORT] = NOT_VALID("vent-short", "it vented {a:time} of {b:time}{:words}",

@@ -8,6 +8,7 @@
 
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
+#include "kitchen/verdict.h"
 
 /* --- corrections ------------------------------------------------------------------------- */
 
@@ -232,7 +233,9 @@ bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	mark.lot_id = lot.id;
 	text_copy(mark.words, sizeof(mark.words), why);
-	if (!act_mark(&act, &mark, fault))
+	if (!act_mark(&act, &mark, fault) || !judge_touched(&act, fault) ||
+	    !log_batch_get(kitchen->log, batch_id, &batch, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s, not as the recipe says: %s", lot.code, why);
+	return act_commit(&act, fault, "%s, not as the recipe says: %s: process %s", lot.code, why,
+	                  batch.verdict == VERDICT_NOT_VALID ? "NOT valid" : "unknown");
 }

@@ -18,6 +18,7 @@
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define LOTS_MAX 32 /* kinds of food in one load */
+#define JARS_MAX 99 /* a place in a load has two digits */
 
 /* All rows that bear on one load. */
 struct record {
@@ -27,6 +28,7 @@ struct record {
 	struct log_station station;
 	struct log_jar *jars;
 	size_t jar_count;
+	int64_t pot_lot[JARS_MAX]; /* of each jar: the lot of its batch, or its own */
 	struct log_phase *phases;
 	size_t phase_count;
 	struct log_mark *marks; /* of the load */
@@ -51,18 +53,32 @@ static struct lot_record *lot_of(struct record *record, int64_t lot_id)
 	return NULL;
 }
 
+static bool read_lot(struct record *record, int64_t lot_id, struct fault *fault)
+{
+	struct lot_record *lot;
+
+	if (lot_of(record, lot_id) != NULL)
+		return true;
+	if (record->lot_count == LOTS_MAX)
+		return fault_set(fault, FAULT_REFUSED, "A load holds jars of %d lots at most.", LOTS_MAX);
+	lot = &record->lots[record->lot_count++];
+	return log_lot_get(record->log, lot_id, &lot->lot, fault) &&
+	       log_marks_of_lot(record->log, lot_id, &lot->marks, &lot->mark_count, fault);
+}
+
+/* A jar from a pot shares what was said of the pot's own lot, under whatever code it
+ * is now. */
 static bool read_lots(struct record *record, struct fault *fault)
 {
-	for (size_t i = 0; i < record->jar_count; i++) {
-		struct lot_record *lot = lot_of(record, record->jars[i].lot_id);
+	struct log_batch batch = { 0 };
 
-		if (lot != NULL)
-			continue;
-		if (record->lot_count == LOTS_MAX)
-			return fault_set(fault, FAULT_REFUSED, "A load holds jars of %d lots at most.", LOTS_MAX);
-		lot = &record->lots[record->lot_count++];
-		if (!log_lot_get(record->log, record->jars[i].lot_id, &lot->lot, fault) ||
-		    !log_marks_of_lot(record->log, lot->lot.id, &lot->marks, &lot->mark_count, fault))
+	for (size_t i = 0; i < record->jar_count; i++) {
+		const struct log_jar *jar = &record->jars[i];
+
+		if (jar->batch_id != batch.id && jar->batch_id != 0 && !log_batch_get(record->log, jar->batch_id, &batch, fault))
+			return false;
+		record->pot_lot[i] = jar->batch_id != 0 ? batch.lot_id : jar->lot_id;
+		if (!read_lot(record, jar->lot_id, fault) || !read_lot(record, record->pot_lot[i], fault))
 			return false;
 	}
 	return true;
@@ -75,6 +91,8 @@ static bool read_record(struct record *record, int64_t load_id, struct fault *fa
 	return log_load_get(record->log, load_id, &record->load, fault) &&
 	       log_station_get(record->log, record->load.station_id, &record->station, fault) &&
 	       log_jars(record->log, load_id, &record->jars, &record->jar_count, fault) &&
+	       (record->jar_count <= JARS_MAX || fault_set(fault, FAULT_DAMAGED, "Load %lld has more jars than places.",
+	                                                   (long long)load_id)) &&
 	       log_phases(record->log, subject, &record->phases, &record->phase_count, fault) &&
 	       log_marks_of_load(record->log, load_id, &record->marks, &record->mark_count, fault) &&
 	       read_lots(record, fault);
@@ -235,9 +253,10 @@ static void gather_jar(struct record *record, size_t at)
 {
 	const struct log_jar *jar = &record->jars[at];
 	const struct lot_record *lot = lot_of(record, jar->lot_id);
+	const struct lot_record *pot = lot_of(record, record->pot_lot[at]);
 	struct jar_evidence *evidence = &record->jar_evidence[at];
 
-	assert(lot != NULL); /* read_lots has them all */
+	assert(lot != NULL && pot != NULL); /* read_lots has them all */
 	*evidence = (struct jar_evidence){
 		.food = lot->lot.food,
 		.pack = lot->lot.pack,
@@ -252,6 +271,9 @@ static void gather_jar(struct record *record, size_t at)
 	};
 	for (size_t i = 0; i < lot->mark_count; i++)
 		take_lot_mark(evidence, &lot->marks[i]);
+	for (size_t i = 0; i < pot->mark_count && pot != lot; i++)
+		if (pot->marks[i].kind != MARK_POT_STOOD) /* it was reheated and filled anew */
+			take_lot_mark(evidence, &pot->marks[i]);
 }
 
 static bool gather(struct record *record, struct fault *fault)

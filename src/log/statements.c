@@ -357,7 +357,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT jar_id, verdict, gate, reasons, why FROM judgement WHERE jar_id = ?1 "
 		"OR (load_id = ?2 AND jar_id IS NULL) ORDER BY jar_id IS NULL LIMIT 1",
 	/* What evidence belongs to: loads that a lot's or batch's jars are in, batches of a lot. */
-	[LOADS_OF_LOT] = "SELECT DISTINCT load_id FROM jar WHERE lot_id = ? AND load_id IS NOT NULL",
+	[LOADS_OF_LOT] = 
+		"SELECT load_id FROM jar WHERE lot_id = ?1 AND load_id IS NOT NULL UNION SELECT load_id FROM jar "
+		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL",
 	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
 	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
 	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",

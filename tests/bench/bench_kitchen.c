@@ -12,6 +12,7 @@
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 #include "support/bench_kit.h"
+#include "support/log_kit.h"
 
 #define ROUNDS 40
 #define JARS_A_LOAD 9
@@ -46,11 +47,12 @@ static void put_old_load(struct bench *bench, int number)
 	                        .pressure_psi = NO_PRESSURE, .headspace_thou = 250,
 	                        .jar_in_table = "half_pint", .source = "invented",
 	                        .elevation = {.known = true, .um = 4650 * FOOT_UM},
-	                        .verdict = VERDICT_VALID, .process_ended_wall_ms = at, .opened_wall_ms = at};
+	                        .process_ended_wall_ms = at, .opened_wall_ms = at};
 
 	(void)snprintf(lot.code, sizeof(lot.code), "old-%d", number);
 	MUST(bench, log_put_lot(bench->log, &lot, &bench->fault));
 	MUST(bench, log_put_load(bench->log, &load, &bench->fault));
+	MUST(bench, kit_judge(bench->log, load.id, VERDICT_VALID, "", &bench->fault));
 	for (int step = 0; step < 7; step++) {
 		struct log_phase phase = {.load_id = load.id, .name = "hold", .began = bench->clock.now,
 		                          .ended_wall_ms = at, .ended_why = PHASE_DONE};

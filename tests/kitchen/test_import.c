@@ -312,17 +312,19 @@ END_TEST
 
 /* --- our own export, by hand: what the program itself writes is tests/report/test_import.sh ---- */
 
-#define LOTS "lot,product,food,pack,acidity,made\r\nA1,jam,f,hot,acid,2026-09-01T08:00:00.000Z\r\n"
+#define LOTS                                                                                    \
+	"lot,product,food,pack,acidity,made,origin,origin_words\r\n"                          \
+	"A1,jam,jam or jelly with added pectin,hot_unsterile_jar,acid,2026-09-01T08:00:00.000Z,printed,\r\n"
 #define LOADS_HEADER                                                                                           \
 	"load,station,method,place,opened,minutes,pressure_psi,headspace_in,jar_in_table,source,confirmed,elevation_m," \
 	"elevation_slack_m,elevation_by,verdict,verdict_why,process_ended,broken,note\r\n"
 #define LOAD "4,Big kettle,boiling_water,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
 #define JARS_HEADER                                                                        \
 	"load,place,lot,size,state,siphoning,fate,fate_by,fate_done,checked,press,tap,eye,checked_by," \
-	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled\r\n"
+	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled,acid\r\n"
 #define JAR_THAT(belongs, words, by, checked, box, rest) \
 	belongs "," words "," by ",," checked ",,,,,," box "," rest "\r\n"
-#define JAR(belongs, words) JAR_THAT(belongs, words, "", "", ",", ",,,,no")
+#define JAR(belongs, words) JAR_THAT(belongs, words, "", "", ",", ",,,,no,")
 
 static char folder[400];
 
@@ -388,8 +390,8 @@ START_TEST(an_export_comes_back_with_its_numbers_and_verdicts)
 	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
 	export_of(LOTS, loads,
 	          JARS_HEADER JAR_THAT("4,2,A1,half_pint", "sealed,slight,none", "", "2026-09-02T08:00:00.000Z",
-	                               "\"Box A, spring\",AB", ",,,,no")
-	              JAR_THAT(",0,A1,half_pint", "unchecked,none,fridge", "2026-09-04T08:00:00.000Z", "", ",", ",,,,no"));
+	                               "\"Box A, spring\",AB", ",,,,no,")
+	              JAR_THAT(",0,A1,half_pint", "unchecked,none,fridge", "2026-09-04T08:00:00.000Z", "", ",", ",,,,no,"));
 	ck_assert_msg(result.written, "%s", result.problems[0].why);
 	load = only_load();
 	ck_assert_int_eq(load.id, 4);
@@ -418,12 +420,12 @@ START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
 	ck_export_problem(loads, JARS_HEADER JAR(",0,A1,half_pint", "unchecked,none,none"), "jars.csv", "waits for a canner");
 	ck_export_problem(loads, JARS_HEADER JAR("4,1,A1,pint", "sealed,none,none") JAR("4,1,A1,pint", "sealed,none,none"),
 	                  "jars.csv", "each once");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "soon", "", ",", ",,,,no"), "jars.csv", "fate_by: \"soon\"");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", "4,9,,,no"), "jars.csv",
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "soon", "", ",", ",,,,no,"), "jars.csv", "fate_by: \"soon\"");
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", "4,9,,,no,"), "jars.csv",
 	                  "no jar stands before this one at place 9 of load 4");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,used,,no"), "jars.csv",
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,used,,no,"), "jars.csv",
 	                  "gone and gone_why go together");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,,,yes"), "jars.csv",
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,,,yes,"), "jars.csv",
 	                  "a recall still looks for this jar");
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM lot"), 0);
 }

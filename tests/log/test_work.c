@@ -134,10 +134,9 @@ static bool look_at_jar(int64_t load_id, enum jar_state state, enum verdict verd
 		jars[0].checked_wall_ms = entry->at.wall_ms;
 		KIT_OK(&kit, log_put_jar(kit.log, &jars[0], &kit.fault));
 	}
-	load.verdict = verdict;
 	load.place = PLACE_SHELF;
-	(void)snprintf(load.verdict_why, sizeof(load.verdict_why), "%s", verdict == VERDICT_VALID ? "" : "pressure fell");
 	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
+	KIT_OK(&kit, kit_judge(kit.log, load_id, verdict, verdict == VERDICT_VALID ? "" : "pressure fell", &kit.fault));
 	free(jars);
 	entry->load_id = load_id;
 	return log_commit(kit.log, entry, &kit.fault);

@@ -19,6 +19,7 @@
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
 #include "support/kitchen_kit.h"
+#include "support/log_kit.h"
 #include "support/test_clock.h"
 
 #define LONG_NAME "Concord grape and crab apple jelly with a little cardamom, from the upper orchard"
@@ -215,10 +216,11 @@ static void many(long jars)
 	for (long put = 0; put < jars;) {
 		struct log_load load = { .station_id = 1, .place = PLACE_SHELF, .minutes = 15, .pressure_psi = NO_PRESSURE,
 			                 .headspace_thou = 250, .jar_in_table = "half_pint", .source = "invented",
-			                 .elevation = { .known = true, .um = 4650 * FOOT_UM }, .verdict = VERDICT_VALID,
+			                 .elevation = { .known = true, .um = 4650 * FOOT_UM },
 			                 .process_ended_wall_ms = KK_MORNING_MS, .opened_wall_ms = KK_MORNING_MS };
 
 		MUST(log_put_load(book, &load, &fault));
+		MUST(kit_judge(book, load.id, VERDICT_VALID, "", &fault));
 		for (int place = 1; place <= 99 && put < jars; place++, put++) {
 			struct log_jar jar = { .load_id = load.id, .lot_id = lot.id, .place_in_load = place, .size = "half_pint",
 				               .state = JAR_SEALED, .checked_wall_ms = KK_MORNING_MS };
