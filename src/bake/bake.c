@@ -5,10 +5,15 @@
  *   bake jar JAR.csv                      const struct jar_size jar_sizes[]
  *   bake product PRODUCT.csv              const struct product products[]
  *   bake yield YIELD.csv                  const struct yield_row yield_rows[]
- *   bake recipe RECIPE.csv INGREDIENT.csv [JAR.csv PROCESS.csv...]
+ *   bake recipe RECIPE.csv INGREDIENT.csv [JAR.csv NEEDS... PROCESS.csv...]
  *                                         const struct recipe recipes[]
+ *   bake food NEEDS... JAR.csv PROCESS.csv...
+ *                                         const struct food foods[] and what it refers to
  *   bake layout LOG.sql [NNNN_name.sql...]
  *                                         const struct layouts log_layouts
+ *
+ * NEEDS are food.csv, acid_rule.csv, ingredient_class.csv, own_recipe.csv,
+ * ingredient.csv and suspect_step.csv, in this order.
  *
  * Runs on the machine that builds, needs nothing but a C library, and prints to
  * standard output.  A wrong figure in a table could hurt somebody, so nothing
@@ -17,6 +22,8 @@
  * header line that is checked name by name.
  */
 #include "bake/bake.h"
+
+#include "bake/food.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -36,15 +43,19 @@ main(int argc, char **argv)
 	} else if (argc == 3 && strcmp(verb, "yield") == 0) {
 		bake_yield(argv[2]);
 	} else if (argc == 4 && strcmp(verb, "recipe") == 0) {
-		bake_recipe(argv[2], argv[3], NULL, NULL, 0);
-	} else if (argc >= 6 && strcmp(verb, "recipe") == 0) {
-		bake_recipe(argv[2], argv[3], argv[4], argv + 5, argc - 5);
+		bake_recipe(argv[2], argv[3], NULL, NULL, NULL, 0);
+	} else if (argc > 5 + FOOD_FILES && strcmp(verb, "recipe") == 0) {
+		bake_recipe(argv[2], argv[3], argv[4], argv + 5, argv + 5 + FOOD_FILES, argc - 5 - FOOD_FILES);
+	} else if (argc > 3 + FOOD_FILES && strcmp(verb, "food") == 0) {
+		bake_food(argv + 2, argv[2 + FOOD_FILES], argv + 3 + FOOD_FILES, argc - 3 - FOOD_FILES);
 	} else if (strcmp(verb, "layout") == 0) {
 		bake_layout(argv[2], argv + 3, argc - 3);
 	} else {
 		fprintf(stderr, "usage: bake process JAR.csv PROCESS.csv... | jar JAR.csv | "
 		                "product PRODUCT.csv | yield YIELD.csv | recipe RECIPE.csv INGREDIENT.csv "
-		                "[JAR.csv PROCESS.csv...] | layout LOG.sql [NNNN_name.sql...]\n");
+		                "[JAR.csv NEEDS... PROCESS.csv...] | food NEEDS... JAR.csv PROCESS.csv... | "
+		                "layout LOG.sql [NNNN_name.sql...]\nNEEDS: food.csv acid_rule.csv ingredient_class.csv "
+		                "own_recipe.csv ingredient.csv suspect_step.csv\n");
 		return 2;
 	}
 	bake_release();

@@ -143,9 +143,14 @@ struct amount {
 struct amount field_amount(const struct record *record, size_t index, const char *name,
                            int64_t mg_a_cup);
 
-/* jar_path NULL: without the process tables, so foods, packs and jars are not looked up. */
+/* jar_path NULL: without the other tables, so foods, packs and jars are not looked up.
+ * food_paths: the files of bake/food.h in their order. */
 void bake_recipe(const char *recipe_path, const char *ingredient_path, const char *jar_path,
-                 char *const *process_paths, int count);
+                 char *const *food_paths, char *const *process_paths, int count);
+
+/* --- what each food needs (food.c) ----------------------------------------- */
+
+void bake_food(char *const *food_paths, const char *jar_path, char *const *process_paths, int count);
 
 /* --- the rest --------------------------------------------------------------- */
 

@@ -136,12 +136,11 @@ ingredient_from(const struct record *record)
 		.line = record->line,
 	};
 
-	check_ingredient(record->path, &item);
 	return item;
 }
 
 static void
-ingredients_read(struct book *book, const char *path)
+ingredients_read(struct book *book, const char *path, const struct larder *larder)
 {
 	static const char *const header[] = {
 		"recipe", "name", "supply", "amount", "form", "adding", "optional",
@@ -160,6 +159,7 @@ ingredients_read(struct book *book, const char *path)
 		}
 		if (recipe == NULL)
 			bake_die(path, record.line, "unknown recipe: \"%s\"", record.field[0]);
+		check_ingredient(path, &item, larder);
 		if (recipe->count == INGREDIENTS_MAX)
 			bake_die(path, record.line, "more than %d ingredients", INGREDIENTS_MAX);
 		for (size_t i = 0; i < recipe->count; i++) {
@@ -184,7 +184,7 @@ print_ingredient(const struct ingredient *item)
 	       supplies[item->supply].constant, measure_constants[item->amount.measure],
 	       (long long)item->amount.amount);
 	print_string(item->form);
-	printf(",\n\t\t\t  .adding = %s, .optional = %s },\n", adding_constants[item->adding],
+	printf(",\n\t\t\t  .adding = %s, .optional = %s, .known = \"\" },\n", adding_constants[item->adding],
 	       item->optional == OPTIONAL ? "true" : "false");
 }
 
@@ -222,16 +222,18 @@ print_recipe(const struct recipe *recipe)
 
 void
 bake_recipe(const char *recipe_path, const char *ingredient_path, const char *jar_path,
-            char *const *process_paths, int count)
+            char *const *food_paths, char *const *process_paths, int count)
 {
 	struct book book = recipes_read(recipe_path);
 	struct tables tables = { 0 };
 
-	if (jar_path != NULL)
+	if (jar_path != NULL) {
 		tables.jars = jars_read(jar_path);
+		tables.larder = larder_read(food_paths);
+	}
 	for (int i = 0; i < count; i++)
 		processes_add(&tables.processes, process_paths[i], &tables.jars);
-	ingredients_read(&book, ingredient_path);
+	ingredients_read(&book, ingredient_path, &tables.larder);
 	for (size_t i = 0; i < book.count; i++)
 		check_recipe(&book.row[i], &tables);
 	print_top("engine/recipe.h");

@@ -5,6 +5,7 @@
 #define STILLROOM_BAKE_RECIPE_H
 
 #include "bake/bake.h"
+#include "bake/food.h"
 
 #define INGREDIENTS_MAX 12 /* src/engine/recipe.h: RECIPE_INGREDIENTS_MAX */
 
@@ -75,14 +76,15 @@ struct book {
 	size_t count;
 };
 
-/* What the process tables hold; empty when they were not given. */
+/* What the other tables hold; empty when they were not given. */
 struct tables {
 	struct jars jars;
+	struct larder larder;
 	struct processes processes;
 };
 
 /* Each ends the program at the first defect. */
-void check_ingredient(const char *path, const struct ingredient *item);
+void check_ingredient(const char *path, const struct ingredient *item, const struct larder *larder);
 void check_recipe(const struct recipe *recipe, const struct tables *tables);
 
 #endif

@@ -1,25 +1,22 @@
 /*
  * recipe_check.c - the rules of a recipe, as recipe_check() of the engine has
- * them for a kitchen's own, and what the process tables say.
+ * them for a kitchen's own, and what the tables of processes and needs say.
  */
 #include "bake/recipe.h"
 
 #include <string.h>
 
-static char
-lower(char letter)
-{
-	return (char)(letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter);
-}
+#define CUP_UL INT64_C(236588)
+#define PINT_OUNCES 16
 
-/* `word` in small letters. */
+/* Any letter of either size; `word` in small letters. */
 static bool
 holds(const char *text, const char *word)
 {
 	for (; *text != '\0'; text++) {
 		size_t i = 0;
 
-		while (word[i] != '\0' && lower(text[i]) == word[i])
+		while (word[i] != '\0' && (text[i] | 0x20) == word[i])
 			i++;
 		if (word[i] == '\0')
 			return true;
@@ -27,19 +24,34 @@ holds(const char *text, const char *word)
 	return false;
 }
 
+/* Its strength varies: Colorado State and Penn State Extension. */
+static void
+check_lemon(const char *path, const struct ingredient *item, const struct larder *larder)
+{
+	size_t known = known_index(larder, item->name);
+
+	if (item->supply == LEMON_JUICE && holds(item->form, "fresh"))
+		bake_die(path, item->line, "fresh lemon juice as the acid; its strength varies");
+	if (known == NONE)
+		return;
+	for (size_t i = 0; i < larder->class_count; i++) {
+		if (strcmp(larder->classes[i].id, "fresh_lemon_juice_as_acid") == 0 &&
+		    (larder->known[known].classes >> i & 1) != 0)
+			bake_die(path, item->line, "fresh lemon juice as the acid; its strength varies");
+	}
+	if (larder->known[known].acid == ACID_LEMON && item->supply != LEMON_JUICE)
+		bake_die(path, item->line, "lemon juice is the supply lemon_juice, from a bottle");
+}
+
 void
-check_ingredient(const char *path, const struct ingredient *item)
+check_ingredient(const char *path, const struct ingredient *item, const struct larder *larder)
 {
 	size_t measure = supplies[item->supply].measure;
 
 	if (measure != ANY_MEASURE && item->amount.measure != measure)
 		bake_die(path, item->line, "%s is kept by %s, and the amount is not",
 		         supply_names[item->supply], measure == MEASURE_MASS ? "weight" : "volume");
-	/* Its strength varies: Colorado State and Penn State Extension. */
-	if (item->supply == LEMON_JUICE && (holds(item->name, "fresh") || holds(item->form, "fresh")))
-		bake_die(path, item->line, "fresh lemon juice as the acid; its strength varies");
-	if (holds(item->name, "lemon juice") && item->supply != LEMON_JUICE)
-		bake_die(path, item->line, "lemon juice is the supply lemon_juice, from a bottle");
+	check_lemon(path, item, larder);
 }
 
 static bool
@@ -81,31 +93,6 @@ check_ranges(const struct recipe *recipe)
 		bake_die(recipe->path, recipe->line, "no %s", recipe->jars[0] == '\0' ? "jars" : "packs");
 }
 
-/* USDA AIB 539 Guide 3, Colorado State, Penn State: a quart of tomatoes takes 2
- * tbsp bottled lemon juice, 1/2 tsp citric acid or 4 tbsp vinegar of 5 %. */
-static void
-check_tomatoes(const struct recipe *recipe)
-{
-	static const struct {
-		size_t supply;
-		int64_t least;
-	} rates[] = { { LEMON_JUICE, 29574 }, { CITRIC_ACID, 2300 }, { VINEGAR, 59147 } };
-
-	if (strncmp(recipe->food, "tomatoes ", 9) != 0 && strcmp(recipe->food, "tomato juice") != 0 &&
-	    strcmp(recipe->food, "tomato sauce standard") != 0)
-		return;
-	for (size_t i = 0; i < recipe->count; i++) {
-		const struct ingredient *item = &recipe->ingredients[i];
-
-		for (size_t r = 0; r < 3; r++) {
-			if (item->adding == IN_JAR && item->optional != OPTIONAL && item->supply == rates[r].supply &&
-			    item->amount.amount >= rates[r].least)
-				return;
-		}
-	}
-	bake_die(recipe->path, recipe->line, "tomatoes without the published acid in the jar");
-}
-
 /* The next word of a blank-separated list as an index; false at its end. */
 static bool
 next_word(const char **list, char *word, size_t size)
@@ -123,6 +110,66 @@ next_word(const char **list, char *word, size_t size)
 	return true;
 }
 
+static size_t
+jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
+{
+	for (size_t i = 0; i < jars->count; i++) {
+		if (strcmp(jars->row[i].name, word) == 0)
+			return i;
+	}
+	bake_die(recipe->path, recipe->line, "unknown jar: \"%s\"", word);
+}
+
+/* The acid's supply, and what a spoon of it is in the ledger's measure. */
+static int64_t
+dose_amount(const struct dose *dose, size_t *supply)
+{
+	*supply = dose->acid == ACID_LEMON ? LEMON_JUICE : dose->acid == ACID_CITRIC ? CITRIC_ACID : VINEGAR;
+	if (supplies[*supply].mg_a_cup == 0)
+		return dose->quart_ul;
+	return (dose->quart_ul * supplies[*supply].mg_a_cup + CUP_UL / 2) / CUP_UL;
+}
+
+/* Do all its jars get a printed amount?  A pint's is not worked out from a quart's. */
+static bool
+dose_fits(const struct dose *dose, const struct recipe *recipe, const struct tables *tables)
+{
+	const char *jars = recipe->jars;
+	char jar[WORD_BYTES];
+
+	while (next_word(&jars, jar, sizeof(jar))) {
+		const struct jar *size = &tables->jars.row[jar_of(recipe, &tables->jars, jar)];
+
+		if (size->fluid_ounces <= PINT_OUNCES && dose->pint_ul == 0)
+			return false;
+	}
+	return true;
+}
+
+/* Acid in every jar where the food's rule asks for it (food.csv, acid_rule.csv). */
+static void
+check_acid(const struct recipe *recipe, const struct tables *tables)
+{
+	const struct food *food = larder_food(&tables->larder, recipe->food);
+	const struct rule *rule = food == NULL || food->rule == NONE ? NULL : &tables->larder.rules[food->rule];
+
+	if (rule == NULL || rule->kind != PER_JAR)
+		return;
+	for (size_t i = 0; i < recipe->count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+
+		for (size_t d = 0; d < rule->dose_count; d++) {
+			size_t supply;
+			int64_t least = dose_amount(&rule->doses[d], &supply);
+
+			if (item->adding == IN_JAR && item->optional != OPTIONAL && item->supply == supply &&
+			    item->amount.amount >= least && dose_fits(&rule->doses[d], recipe, tables))
+				return;
+		}
+	}
+	bake_die(recipe->path, recipe->line, "no acid in every jar as the rule \"%s\" prints it", rule->id);
+}
+
 static void
 check_packs(const struct recipe *recipe)
 {
@@ -137,16 +184,6 @@ check_packs(const struct recipe *recipe)
 		if (i == PACK_COUNT)
 			bake_die(recipe->path, recipe->line, "unknown pack: \"%s\"", word);
 	}
-}
-
-static size_t
-jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
-{
-	for (size_t i = 0; i < jars->count; i++) {
-		if (strcmp(jars->row[i].name, word) == 0)
-			return i;
-	}
-	bake_die(recipe->path, recipe->line, "unknown jar: \"%s\"", word);
 }
 
 /* Is there a row that may be used for this pack and jar?  Its acidity and its
@@ -199,7 +236,7 @@ check_recipe(const struct recipe *recipe, const struct tables *tables)
 {
 	check_ranges(recipe);
 	check_pectin(recipe);
-	check_tomatoes(recipe);
+	check_acid(recipe, tables);
 	check_packs(recipe);
 	if (tables->processes.count > 0)
 		check_jars(recipe, tables);

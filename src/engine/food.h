@@ -63,11 +63,21 @@ struct acid_rule {
 	const char *source;
 };
 
-/* How much of an acid a jar of that size gets under the rule, scaled from the
- * printed pint (half-pints, 12 oz) or quart; a size in between takes the next larger
- * printed figure; half gallons twice the quart.  0: this acid is not offered for that
- * size (no figure is ever worked out from a larger jar's). */
+extern const struct acid_rule acid_rules[];
+extern const size_t acid_rule_count;
+
+/* How much of an acid a jar of that size gets under the rule: below a pint by volume
+ * of the printed pint (half-pints, 12 oz), rounded up; between a pint and a quart the
+ * quart's; half gallons twice the quart.  0: not offered for that size: a pint's figure
+ * is never worked out from a quart's.  By volume: our reading, no source. */
 int64_t acid_for_jar(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar);
+
+/* Does the recipe put an acid of the rule into each of its jars, not less than is
+ * printed for a quart (recipe.h: ADD_IN_JAR), and is it offered for all its sizes? */
+bool acid_in_every_jar(const struct acid_rule *rule, const struct recipe *recipe);
+
+/* "2 tbsp bottled lemon juice or 1/2 tsp citric acid", as printed for a quart. */
+void acid_rule_words(const struct acid_rule *rule, char *buffer, size_t size);
 
 /* --- ingredients ------------------------------------------------------------------- */
 
@@ -77,6 +87,7 @@ struct ingredient_class {
 	const char *words;  /* for a sentence: "a thickener" */
 	const char *covers;
 	const char *reason;
+	const char *instead; /* what to do: "thicken after opening" */
 	const char *source;
 };
 extern const struct ingredient_class ingredient_classes[];
@@ -89,15 +100,22 @@ const struct ingredient_class *ingredient_class_named(const char *id);
 enum ingredient_is { INGREDIENT_FRUIT, INGREDIENT_OF_CLASS, INGREDIENT_ACID, INGREDIENT_HARMLESS, INGREDIENT_UNLISTED, INGREDIENT_IS_COUNT };
 struct known_ingredient {
 	const char *name; /* "grape", "onion", "sugar" */
+	const char *also; /* other names, "; " between them */
 	enum ingredient_is is;
 	uint64_t classes; /* bits of ingredient_classes */
 	enum acid acid;   /* of INGREDIENT_ACID */
 	enum supply_kind supply; /* its usual ledger */
+	unsigned int harmless_in; /* of INGREDIENT_HARMLESS: a bit (1u << own_recipe) for each kind */
+	int64_t jam_most_ul;      /* herb and flavoring: a batch of jam or jelly takes this much, all
+	                           * together; 0: no such figure */
 	const char *source;
 };
 extern const struct known_ingredient known_ingredients[];
 extern const size_t known_ingredient_count;
-const struct known_ingredient *known_ingredient_named(const char *name); /* NULL: unlisted, and so unknown */
+const struct known_ingredient *known_ingredient_named(const char *name); /* NULL: unlisted, and so unknown; plurals too */
+/* What an ingredient of a recipe is: what it was picked as, or else what its supply
+ * says (sugar, bottled lemon juice, a pectin ...).  NULL: unlisted. */
+const struct known_ingredient *ingredient_picked(const struct ingredient *ingredient);
 
 /* --- foods ------------------------------------------------------------------------------ */
 
@@ -111,10 +129,19 @@ struct food {
 	uint64_t must_not_contain;  /* bits of ingredient_classes; bind own recipes and changes */
 	uint64_t printed_exception; /* allowed inside the guide's own recipe and amount only */
 	enum own_recipe own_recipe; /* which own recipes may use its rows */
-	bool thickener_printed;     /* the printed recipe itself thickens: words in the caution */
+	const struct known_ingredient *const *made_of; /* OWN_NONE: what may be in an own recipe beside
+	                                                * harmless ones; barred classes spare it */
+	size_t made_of_count;
+	bool thickener_printed;     /* the printed recipe itself thickens */
+	const char *thickener;      /* with what, and how much; "" */
 	int vent_minutes;           /* pressure canner; 0: none is used */
+	int heat_minutes;           /* on high with the vent open before that; 0: not asked */
+	int64_t water_ul;           /* into the canner; 0: as the canner says */
+	int canner_low_qt;          /* size of the canner; 0: any */
+	int canner_high_qt;
 	enum suspect_group suspect;
 	bool reprocess;             /* a jar may be processed again */
+	const char *reprocess_why;  /* a sentence where it may not, or "" */
 	const char *caution;        /* one short sentence, or "" */
 	const char *source;
 	const char *note;
@@ -136,16 +163,38 @@ extern const size_t suspect_step_count;
 /* --- own recipes ------------------------------------------------------------------------ */
 
 enum fruit_status { FRUIT_ALLOWED, FRUIT_ALLOWED_WITH_ACID, FRUIT_TESTED_RECIPE_ONLY, FRUIT_EXCLUDED, FRUIT_STATUS_COUNT };
+/* FRUIT_TESTED_RECIPE_ONLY refuses an own recipe as FRUIT_EXCLUDED does. */
 struct own_fruit {
 	const char *food;
-	const char *fruit; /* a known ingredient */
+	const char *fruit; /* a known ingredient; OWN_ANY_OTHER: all without a line; OWN_ANY_VEGETABLE */
 	enum fruit_status status;
+	int sugar_least_permille; /* of the fruit by volume; 0: no figure */
+	int64_t acid_least_ul;    /* bottled lemon juice ... */
+	int64_t acid_for_ul;      /* ... for so much fruit; 0: none asked */
 	const char *condition;
 	const char *reason;
 	const char *source;
 };
 extern const struct own_fruit own_fruits[];
 extern const size_t own_fruit_count;
+#define OWN_ANY_OTHER "any other"
+#define OWN_ANY_VEGETABLE "any vegetable"
+const struct own_fruit *own_fruit_of(const struct food *food, const struct known_ingredient *fruit);
+
+/* What all own recipes of a food keep, by pectin. */
+struct own_condition {
+	const char *food;
+	enum pectin pectin;
+	const char *words;          /* "jam with added pectin" */
+	const char *words_of_juice; /* where all fruit comes as juice: "jelly with added pectin" */
+	int multiple_max;           /* 0: as far as the recipe itself says */
+	int64_t juice_most_ul;      /* of fruit or juice in one batch; 0: no figure */
+	int64_t butter_most_ul;     /* a batch, against foam; 0: none */
+	const char *condition;
+	const char *source;
+};
+extern const struct own_condition own_conditions[];
+extern const size_t own_condition_count;
 
 /* Where a recipe stands. */
 enum origin {

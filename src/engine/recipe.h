@@ -67,6 +67,7 @@ struct ingredient {
 	const char *form;      /* "granulated", "packed level", "" */
 	enum adding adding;
 	bool optional;
+	const char *known;     /* the known ingredient it was picked as (engine/food.h); "" or NULL: unlisted */
 };
 
 #define RECIPE_INGREDIENTS_MAX 12
@@ -99,13 +100,13 @@ extern const size_t recipe_count;
 const struct recipe *recipe_named(const char *name); /* built-in ones only; NULL: none */
 
 /* Is the recipe usable?  Refused with a sentence: no source, no name, a food the
- * tables do not have, a pack or jar unknown, fresh lemon juice as the acid (its
- * strength varies: CSU, PSU), a multiple above 1 with regular pectin (A539
+ * tables do not have, a pack or jar unknown, an unknown known ingredient or one kept
+ * in another ledger, fresh lemon juice as the acid (its strength varies: CSU, PSU), a multiple above 1 with regular pectin (A539
  * Guide 7, MSU-961), nothing in it, a supply in another measure than its ledger's
  * (so that amounts used can be taken off it as they are), ingredients out of
  * their order of adding, a pectin that is not in it, a gel test with added pectin
- * (A539 Guide 7), an acidity that is not the food's, tomatoes without the
- * published acid in the jar (A539 Guide 3, CSU, PSU), ranges upside down. */
+ * (A539 Guide 7), an acidity that is not the food's, a food of an acid
+ * rule per jar without its acid in every jar (engine/food.h), ranges upside down. */
 bool recipe_check(const struct recipe *recipe, struct fault *fault);
 
 bool recipe_allows_jar(const struct recipe *recipe, const char *jar);

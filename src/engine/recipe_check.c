@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "engine/scaling.h"
+#include "engine/food.h"
 #include "engine/text.h"
 
 #define BOIL_HOLD_MOST_S 3600
@@ -66,6 +66,40 @@ check_numbers(const struct recipe *recipe, struct fault *fault)
 	return true;
 }
 
+/* A supply of its own names its ingredient; fruit, juice and other may be anything. */
+static bool
+check_known(const struct recipe *recipe, const struct ingredient *item, struct fault *fault)
+{
+	bool several = item->supply == SUPPLY_OTHER || item->supply == SUPPLY_FRUIT ||
+	               item->supply == SUPPLY_JUICE;
+	const struct known_ingredient *known = ingredient_picked(item);
+
+	if (known == NULL && !empty(item->known))
+		return fault_set(fault, FAULT_REFUSED, "%s: there is no known ingredient \"%s\".", recipe->name,
+		                 item->known);
+	if (known != NULL && !several && known->is != INGREDIENT_OF_CLASS && known->supply != item->supply)
+		return fault_set(fault, FAULT_REFUSED, "%s: %s is not taken from the supply of %s.", recipe->name,
+		                 known->name, supply_words(item->supply));
+	return true;
+}
+
+/* The acid is bottled: fresh juice varies (CSU, PSU).  A name stands for what it is
+ * where nothing was picked. */
+static bool
+check_lemon(const struct recipe *recipe, const struct ingredient *item, struct fault *fault)
+{
+	const struct known_ingredient *known = known_ingredient_named(empty(item->known) ? item->name : item->known);
+	const struct ingredient_class *fresh = ingredient_class_named("fresh_lemon_juice_as_acid");
+	bool is_fresh = known != NULL && fresh != NULL && (known->classes >> (fresh - ingredient_classes) & 1) != 0;
+
+	if (!is_fresh && !(item->supply == SUPPLY_LEMON_JUICE && holds(item->form, "fresh")) &&
+	    !(known != NULL && known->acid == ACID_LEMON_JUICE && item->supply != SUPPLY_LEMON_JUICE))
+		return true;
+	return fault_set(fault, FAULT_REFUSED,
+	                 "%s: the acid is bottled lemon juice. Fresh juice varies in strength, so no "
+	                 "rate holds for it.", recipe->name);
+}
+
 static bool
 check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 {
@@ -86,12 +120,7 @@ check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: list ingredients in the order they go in; \"%s\" comes too late.",
 		                 recipe->name, item->name);
-	if (item->supply == SUPPLY_LEMON_JUICE ? holds(item->name, "fresh") || holds(item->form, "fresh")
-	                                       : holds(item->name, "lemon juice"))
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s: the acid is bottled lemon juice. Fresh juice varies in strength, so no "
-		                 "rate holds for it.", recipe->name);
-	return true;
+	return check_known(recipe, item, fault) && check_lemon(recipe, item, fault);
 }
 
 static bool
@@ -126,34 +155,18 @@ check_pectin(const struct recipe *recipe, struct fault *fault)
 	return true;
 }
 
-/* Foods to which the published rate a jar belongs; sauces and salsas have their
- * acid in the tested recipe. */
 static bool
-takes_tomato_acid(const char *food)
+check_acid(const struct recipe *recipe, struct fault *fault)
 {
-	return strncmp(food, "tomatoes ", 9) == 0 || strcmp(food, "tomato juice") == 0 ||
-	       strcmp(food, "tomato sauce standard") == 0;
-}
+	const struct food *food = food_named(recipe->food);
+	char words[FAULT_SENTENCE_MAX / 2];
 
-static bool
-check_tomatoes(const struct recipe *recipe, struct fault *fault)
-{
-	const struct jar_size *quart = jar_size_named("quart");
-
-	if (!takes_tomato_acid(recipe->food))
+	if (food == NULL || food->acid_rule == NULL || food->acid_rule->kind != ACID_PER_JAR ||
+	    acid_in_every_jar(food->acid_rule, recipe))
 		return true;
-	for (size_t i = 0; i < recipe->ingredient_count; i++) {
-		const struct ingredient *item = &recipe->ingredients[i];
-		int64_t least = tomato_acid_ul(item->supply, quart);
-
-		if (item->supply == SUPPLY_CITRIC_ACID)
-			least = CITRIC_ACID_MG_PER_TSP / 2;
-		if (least > 0 && item->adding == ADD_IN_JAR && !item->optional && item->amount >= least)
-			return true;
-	}
-	return fault_set(fault, FAULT_REFUSED,
-	                 "%s: tomatoes take acid in every jar: 2 tbsp bottled lemon juice, 1/2 tsp citric "
-	                 "acid or 4 tbsp vinegar of 5 %% a quart.", recipe->name);
+	acid_rule_words(food->acid_rule, words, sizeof(words));
+	return fault_set(fault, FAULT_REFUSED, "%s: %s takes acid in every jar: %s a quart. A pint takes no acid whose "
+	                 "amount is not printed for it.", recipe->name, recipe->food, words);
 }
 
 /* The next word of a blank-separated list; false at its end. A longer word than
@@ -260,6 +273,6 @@ recipe_check(const struct recipe *recipe, struct fault *fault)
 		if (!check_ingredient(recipe, i, fault))
 			return false;
 	}
-	return check_pectin(recipe, fault) && check_tomatoes(recipe, fault) &&
+	return check_pectin(recipe, fault) && check_acid(recipe, fault) &&
 	       check_process(recipe, fault);
 }

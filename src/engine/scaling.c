@@ -122,24 +122,3 @@ citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric
 	*common_practice = !tomato;
 	return true;
 }
-
-int64_t
-tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar)
-{
-	int64_t of_gallon; /* a quart's acid is a gallon divided by this */
-	int64_t divisor;
-
-	if (acid == SUPPLY_LEMON_JUICE)
-		of_gallon = 128; /* 2 tbsp */
-	else if (acid == SUPPLY_CITRIC_ACID)
-		of_gallon = 1536; /* 1/2 tsp */
-	else if (acid == SUPPLY_VINEGAR)
-		of_gallon = 64; /* 4 tbsp */
-	else
-		return -1;
-	if (jar == NULL)
-		return -1;
-	/* Rounded, so that amounts baked from spoons compare equal. */
-	divisor = of_gallon * QUART_OUNCES * 1000;
-	return (NL_PER_GALLON * jar->fluid_ounces + divisor / 2) / divisor;
-}

@@ -87,11 +87,6 @@ int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 bool citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
                      bool *common_practice, struct fault *fault);
 
-/* Acid for tomatoes a jar (A539 Guide 3, CSU, PSU): 2 tbsp bottled lemon juice or
- * 1/2 tsp citric acid or 4 tbsp 5 % vinegar a quart; half a pint; other sizes by
- * volume.  uL of the acid named; -1 for any other supply. */
-int64_t tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar);
-
 /* --- yield ------------------------------------------------------------------- */
 
 /* Apparent specific volume of dissolved sugar, uL a gram, by the strength of the

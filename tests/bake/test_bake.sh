@@ -208,7 +208,9 @@ item_header='recipe,name,supply,amount,form,adding,optional'
 jelly='plum jelly,plums,hot,pint,none,acid,temperature,0,0.5,2,50,20,40,,,,a house'
 juice='plum jelly,plum juice,juice,4 cup,,at_start,no'
 sugar='plum jelly,sugar,sugar,3 cup,granulated,at_boil,no'
-tables="$jar $work/plums.csv"
+needs="$schema/food.csv $schema/acid_rule.csv $schema/ingredient_class.csv $schema/own_recipe.csv
+	$schema/ingredient.csv $schema/suspect_step.csv"
+tables="$jar $needs $work/plums.csv"
 printf '%s\n' "$header" "$plum" "$beans" 'tomatoes crushed,hot,pint,boiling_water,0.5,0,1000,35,,acidified,s,yes' \
 	'pears,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,memory' >"$work/plums.csv"
 
@@ -219,7 +221,7 @@ recipe() {
 	printf '%s\n' "$recipe_header" "$3" >"$work/recipe.csv"
 	shift 3
 	printf '%s\n' "$item_header" "$@" >"$work/item.csv"
-	# shellcheck disable=SC2086 # two files
+	# shellcheck disable=SC2086 # several files
 	refused "$what" "$words" recipe "$work/recipe.csv" "$work/item.csv" $tables
 }
 book=$work/recipe.csv
@@ -265,9 +267,10 @@ recipe "a food whose rows are not confirmed" "$book:2: no process of \"pears\"" 
 recipe "another acidity than the table" "$book:2: the food is acid in $work/plums.csv:2" "$(echo "$jelly" | sed 's/none,acid/none,low_acid/')" "$juice"
 recipe "another headspace than the table" "$book:2: the headspace differs from $work/plums.csv:2" "$(echo "$jelly" | sed 's/,0.5,/,0.25,/')" "$juice"
 tomatoes='plum jelly,tomatoes crushed,hot,pint,none,acidified,none,0,0.5,1,50,20,40,,,,a house'
-recipe "tomatoes without acid" "$book:2: tomatoes without the published acid" "$tomatoes" "$juice"
-recipe "tomatoes with too little acid" "$book:2: tomatoes without the published acid" "$tomatoes" 'plum jelly,acid,lemon_juice,1.5 tbsp,,in_jar,no'
-recipe "tomatoes with acid as one likes" "$book:2: tomatoes without the published acid" "$tomatoes" 'plum jelly,acid,citric_acid,0.5 tsp,,in_jar,yes'
+recipe "tomatoes without acid" "$book:2: no acid in every jar as the rule \"tomato_per_jar\" prints it" "$tomatoes" "$juice"
+recipe "tomatoes with too little acid" "$book:2: no acid in every jar as the rule \"tomato_per_jar\" prints it" "$tomatoes" 'plum jelly,acid,lemon_juice,1.5 tbsp,,in_jar,no'
+recipe "tomatoes with acid as one likes" "$book:2: no acid in every jar as the rule \"tomato_per_jar\" prints it" "$tomatoes" 'plum jelly,acid,citric_acid,0.5 tsp,,in_jar,yes'
+recipe "vinegar in a pint of tomatoes" "$book:2: no acid in every jar" "$tomatoes" 'plum jelly,acid,vinegar,4 tbsp,,in_jar,no'
 printf '%s\n' "$recipe_header" "$tomatoes" >"$book"
 printf '%s\n' "$item_header" 'plum jelly,acid,citric_acid,0.5 tsp,,in_jar,no' >"$items"
 # shellcheck disable=SC2086
@@ -275,7 +278,62 @@ accepted "tomatoes with citric acid" recipe "$book" "$items" $tables
 printf '%s\n' "$recipe_header" "$jelly" "$(echo "$jelly" | sed 's/plum jelly/Plum-Jelly/')" >"$book"
 refused "a recipe twice" "$book:3: the recipe \"Plum-Jelly\" is already on line 2" recipe "$book" "$items"
 
-# --- the layout of the log and its migrations ------------------------------------
+# --- what each food needs ------------------------------------------------------------
+
+mkdir "$work/needs"
+for file in $needs; do
+	cp "$file" "$work/needs/"
+done
+cd "$work/needs" || exit 1
+food_files='food.csv acid_rule.csv ingredient_class.csv own_recipe.csv ingredient.csv suspect_step.csv'
+printf '%s\n' "$header" 'plums,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,yes' >table.csv
+# shellcheck disable=SC2086
+accepted "the needs of the program" food $food_files "$jar" table.csv
+
+# need "what it is" FILE "words behind the line's number" "sed script that spoils it"
+need() {
+	sed "$4" "$schema/$2" >"$2"
+	if cmp -s "$2" "$schema/$2"; then
+		fail "$1: the script changes nothing"
+	fi
+	# shellcheck disable=SC2086
+	refused "$1" "$3" food $food_files "$jar" table.csv
+	cp "$schema/$2" "$2"
+}
+line=$(grep -n '^plums,' food.csv | cut -d: -f1)
+printf '%s\n' "$header" 'moons,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,yes' >moons.csv
+# shellcheck disable=SC2086
+refused "a food without a line" 'moons.csv:2: the food "moons" has no line in food.csv' food $food_files "$jar" moons.csv
+need "another acidity" food.csv "table.csv:2: the food is acidified in food.csv:$line" 's/^plums,acid,,/plums,acidified,tomato_per_jar,/'
+need "a food twice" food.csv 'the food is already on line' 's/^apricots,/Plums,/'
+need "acidified food without a rule" food.csv "food.csv:$line: acidified food without an acid rule" 's/^plums,acid,/plums,acidified,/'
+need "an unknown acid rule" food.csv "food.csv:$line: unknown acid rule: \"plum_rule\"" 's/^plums,acid,/plums,acid,plum_rule/'
+need "an unknown class" food.csv "food.csv:$line: unknown ingredient class: \"pebble\"" 's/^plums,acid,,thickener /plums,acid,,pebble /'
+need "a class twice" food.csv "food.csv:$line: the class \"flour\" is there twice" 's/^plums,acid,,thickener /plums,acid,,flour /'
+need "an exception from what is not barred" food.csv 'an exception from what is not barred' 's/^plums,acid,,\([^,]*\),,/plums,acid,,\1,wild_mushroom,/'
+need "an unknown group" food.csv "food.csv:$line: unknown suspect_group" "${line}s/,acid,yes,/,sour,yes,/"
+need "a refusal without its sentence" food.csv "food.csv:$line: reprocess_why says why not" "${line}s/,acid,yes,/,acid,no,/"
+need "made of what nobody knows" food.csv 'unknown ingredient: "moon"' 's/,none,asparagus,/,none,moon,/'
+need "an acid per jar without a quart" acid_rule.csv 'acid_rule.csv:2: an acid per jar without its amount for a quart' '2s/,2 tbsp,/,,/'
+need "an amount of half a spoon more" acid_rule.csv 'acid_rule.csv:2: no spoon holds "1.125 tbsp"' '2s/,1 tbsp,/,1.125 tbsp,/'
+need "a rule in two places" acid_rule.csv 'lines of one acid rule stand together' '$s/^remade_jelly_lemon,by_recipe/fig_per_jar,by_recipe/'
+need "an acid that is none" acid_rule.csv 'acid_rule.csv:2: "left_out" is no acid that goes in' '2s/,lemon_juice,/,left_out,/'
+need "a class without words" ingredient_class.csv 'ingredient_class.csv:2: words is empty' '2s/,a thickener,/,,/'
+need "a name for two ingredients" ingredient.csv '"grape" is there already' 's/^plum,plum juice/plum,grape/'
+need "an acid that does not say which" ingredient.csv 'an acid says which' 's/^citric acid,,acid,,citric_acid,/citric acid,,acid,,,/'
+need "a class of nothing" ingredient.csv 'no class' 's/^garlic,,of_class,[^,]*,/garlic,,of_class,,/'
+need "an own recipe of an unknown fruit" own_recipe.csv 'unknown ingredient: "moon berry"' 's/^\(jam without added pectin\),blackberry,/\1,moon berry,/'
+need "an own recipe of an unknown food" own_recipe.csv 'unknown food: "moon jam"' 's/^jam without added pectin,blackberry,/moon jam,blackberry,/'
+need "an own recipe of what takes none" own_recipe.csv 'no own recipe may use "chile salsa"' 's/^jam without added pectin,blackberry,/chile salsa,blackberry,/'
+need "a reading from memory that allows" own_recipe.csv '"memory" never allows' '/^jam without added pectin,blackberry,/s/,yes,/,memory,/'
+need "a disputed reading that allows" own_recipe.csv '"disputed" never allows' '/^jam without added pectin,blackberry,/s/,yes,/,disputed,/'
+need "a class without its condition" own_recipe.csv 'own recipes of it have no condition' '/^applesauce,\*/d'
+need "a class that says nothing of other fruit" own_recipe.csv 'have no line for any other fruit' '/^applesauce,any other/d'
+need "acid for a fruit without its amount" own_recipe.csv 'allowed_with_acid says how much acid' 's/^\(jam without added pectin,apricot,[^"]*\),2 tbsp,4.5 cup,/\1,,,/'
+need "a step left out" suspect_step.csv 'suspect_step.csv:3: step 2 of the group comes next' '3d'
+cd - >/dev/null || exit 1
+
+# --- the layout of the log and its migrations ----------------------------------
 
 # A text past the longest string literal of C17, with every sign that matters.
 {
@@ -346,6 +404,13 @@ fi
 
 # --- the tables of the program ---------------------------------------------------
 
+for verb in jar process product yield recipe food migration; do
+	# shellcheck disable=SC2086 # several files
+	case $verb in
+	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
+	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" $needs "$schema"/process_*.csv ;;
+	food) set -- $needs "$schema/jar.csv" "$schema"/process_*.csv ;;
+	migration) set -- "$schema"/migration/*.sql ;;
 for verb in jar process product yield recipe layout; do
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;

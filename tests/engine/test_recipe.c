@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/food.h"
 #include "engine/recipe.h"
 #include "engine/scaling.h"
 #include "support/csv.h"
@@ -275,13 +276,31 @@ START_TEST(fresh_lemon_juice_is_refused_with_the_reason)
 }
 END_TEST
 
+/* What an ingredient was picked as must be known, and be what its ledger holds. */
+START_TEST(a_known_ingredient_is_known_and_of_its_ledger)
+{
+	REFUSED("no known ingredient", bad.ingredients[0].known = "moon plum");
+	REFUSED("supply of sugar", bad.ingredients[1].known = "pumpkin");
+	REFUSED("varies in strength", (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE,
+	                               bad.ingredients[0].known = "fresh lemon juice"));
+	{
+		struct recipe picked = good;
+
+		picked.ingredients[0].known = "plum";
+		picked.ingredients[1].known = "sugar";
+		ck_assert(recipe_check(&picked, NULL));
+	}
+}
+END_TEST
+
 START_TEST(tomatoes_without_the_published_acid_are_refused)
 {
 	struct recipe tomatoes = *recipe_named("crushed tomatoes");
 
 	ck_assert(recipe_check(&tomatoes, NULL));
 	ck_assert_int_eq(tomatoes.ingredients[1].amount,
-	                 tomato_acid_ul(SUPPLY_LEMON_JUICE, jar_size_named("quart")));
+	                 acid_for_jar(food_named("tomatoes crushed")->acid_rule, ACID_LEMON_JUICE,
+	                              jar_size_named("quart")));
 	tomatoes.ingredients[1].amount--;
 	refused(&tomatoes, "acid in every jar");
 	tomatoes.ingredients[1].amount++;
@@ -355,6 +374,7 @@ main(void)
 	tcase_add_test(tests, pectin_keeps_its_rules);
 	tcase_add_test(tests, ingredients_keep_their_rules);
 	tcase_add_test(tests, fresh_lemon_juice_is_refused_with_the_reason);
+	tcase_add_test(tests, a_known_ingredient_is_known_and_of_its_ledger);
 	tcase_add_test(tests, tomatoes_without_the_published_acid_are_refused);
 	tcase_add_test(tests, names_go_there_and_back);
 	tcase_add_test(tests, no_recipe_carries_a_trade_mark);

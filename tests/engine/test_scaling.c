@@ -137,23 +137,6 @@ START_TEST(citric_acid_stands_for_bottled_juice_only)
 }
 END_TEST
 
-/* USDA AIB 539 Guide 3, Colorado State, Penn State; MSU sheet 01600830. */
-START_TEST(tomatoes_take_the_published_acid_a_jar)
-{
-	const struct jar_size *quart = jar_size_named("quart");
-	const struct jar_size *pint = jar_size_named("pint");
-
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_LEMON_JUICE, quart), 29574);  /* 2 tbsp */
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_LEMON_JUICE, pint), 14787);   /* 1 tbsp */
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_CITRIC_ACID, quart), 2464);   /* 1/2 tsp */
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_CITRIC_ACID, pint), 1232);    /* 1/4 tsp */
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_VINEGAR, quart), 59147);      /* 4 tbsp */
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_VINEGAR, pint), 29574);
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_SUGAR, quart), -1);
-	ck_assert_int_eq(tomato_acid_ul(SUPPLY_LEMON_JUICE, NULL), -1);
-}
-END_TEST
-
 START_TEST(what_goes_into_jars_is_told_for_the_jar)
 {
 	struct scaled scaled;
@@ -201,7 +184,6 @@ main(void)
 	tcase_add_test(tests, every_recipe_and_pot_agree_on_the_limit);
 	tcase_add_test(tests, nonsense_is_refused);
 	tcase_add_test(tests, citric_acid_stands_for_bottled_juice_only);
-	tcase_add_test(tests, tomatoes_take_the_published_acid_a_jar);
 	tcase_add_test(tests, what_goes_into_jars_is_told_for_the_jar);
 	tcase_add_test(tests, a_rounding_over_two_percent_is_marked);
 	srunner_run_all(runner, CK_NORMAL);
