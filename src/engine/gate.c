@@ -309,8 +309,11 @@ static void check_hold(struct judging *judging)
 
 	if (load->earlier_ms > 0)
 		find_with(judging, GATE_EARLIER, load->earlier_ms / MINUTE_MS, 0, load->earlier);
-	if (load->held_ms == NOT_ON_RECORD)
+	if (load->held_ms == NOT_ON_RECORD) {
+		if (load->over && !load->from_notebook && !said(load->stopped))
+			find(judging, GATE_HOLD_NOT_SAID);
 		return;
+	}
 	if (load->held_ms < asked)
 		find_with(judging, GATE_HOLD_SHORT, load->held_ms, asked, "");
 	if (!load->hold_over_restart)

@@ -73,6 +73,8 @@ struct load_evidence {
 	enum canner_wall wall;
 	int largest_jar; /* index into jar_sizes */
 
+	bool over; /* its jars are out of the canner */
+
 	/* Since it was last begun from the start: */
 	int64_t held_ms;    /* the last hold that ran to its end; NOT_ON_RECORD: none did yet */
 	int64_t vented_ms;  /* the last vent; NOT_ON_RECORD */
@@ -143,6 +145,7 @@ enum gate_reason {
 	GATE_ELEVATION_NOT_SAID,
 	GATE_MINUTES_NOT_SAID,
 	GATE_PRESSURE_NOT_SAID,
+	GATE_HOLD_NOT_SAID,
 	GATE_VENT_NOT_SAID,
 	GATE_ACID_NOT_SAID,
 	GATE_VINEGAR_NOT_SAID,

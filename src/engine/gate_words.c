@@ -38,7 +38,7 @@
 
 const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_STOPPED] = NOT_VALID("stopped", "{words}", "full time without a break: A539, NCSU-242"),
-    [GATE_FOUND_WRONG] = NOT_VALID("found-wrong", "found wrong afterward: {words}", PRACTICE),
+    [GATE_FOUND_WRONG] = NOT_VALID("found-wrong", "found after the process: {words}", PRACTICE),
     [GATE_IMPORTED_NOT_VALID] =
         NOT_VALID("imported-not-valid", "not valid in the log it came from{:words}", PRACTICE),
     [GATE_IMPORTED_UNKNOWN] =
@@ -99,6 +99,8 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_ELEVATION_NOT_SAID] = UNKNOWN("elevation-not-said", "nobody noted the elevation", "A539"),
     [GATE_MINUTES_NOT_SAID] = UNKNOWN("minutes-not-said", "nobody noted the time", PRACTICE),
     [GATE_PRESSURE_NOT_SAID] = UNKNOWN("pressure-not-said", "nobody noted the pressure", PRACTICE),
+    [GATE_HOLD_NOT_SAID] =
+        UNKNOWN("hold-not-said", "there is no hold on record", "full time: A539, NCSU-242"),
     [GATE_VENT_NOT_SAID] =
         UNKNOWN("vent-not-said", "there is no vent on record", "A539, PNW421, KSU"),
     [GATE_ACID_NOT_SAID] =

@@ -283,7 +283,7 @@ static const char *load_exception_words(const struct strip *strip, enum exceptio
 		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
 		           ? "vent was cut short and weight is on: process NOT valid" : NULL;
 	case EXCEPTION_EARLIER:
-		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict == VERDICT_OPEN
+		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict != VERDICT_NOT_VALID
 		           ? "someone saw the hold begin earlier than the key: time is estimated" : NULL;
 	case EXCEPTION_BROKEN_JAR:
 		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars

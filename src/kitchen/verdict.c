@@ -174,7 +174,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 		evidence->worse_was = mark->amount > 1 ? VERDICT_NOT_VALID : VERDICT_UNKNOWN;
 		break;
 	case MARK_EARLIER:
-		evidence->earlier_ms = mark->amount;
+		evidence->earlier_ms += mark->amount;
 		evidence->earlier = mark->words;
 		break;
 	case MARK_FORCED_COOLING: evidence->forced_cooling = true; break;
@@ -201,7 +201,10 @@ static void take_lot_mark(struct jar_evidence *evidence, const struct log_mark *
 		break;
 	case MARK_VINEGAR: evidence->vinegar_tenths = (int)mark->amount; break;
 	case MARK_POT_STOOD: evidence->pot_stood_ms = mark->amount; break;
-	case MARK_ACID_LEFT_OUT: evidence->acid_why = mark->words; break;
+	case MARK_ACID_LEFT_OUT:
+		if (evidence->acid_why[0] == '\0') /* the first time was the one */
+			evidence->acid_why = mark->words;
+		break;
 	default: break;
 	}
 }
@@ -222,6 +225,7 @@ static void gather_load(struct record *record)
 		.pressure_psi = record->load.pressure_psi,
 		.elevation = record->load.elevation,
 		.wall = record->station.wall,
+		.over = record->load.place != PLACE_CANNER,
 		.held_ms = NOT_ON_RECORD,
 		.vented_ms = NOT_ON_RECORD,
 		.cooled_ms = NOT_ON_RECORD,
@@ -267,7 +271,7 @@ static void gather_jar(struct record *record, size_t at)
 		.stood_ms = stood_ms(&record->load, jar),
 		.pot_stood_ms = NOT_ON_RECORD,
 		.limit_ms = record->house->stand_minutes * MINUTE_MS,
-		.not_as_recipe = "", .multiple_why = "",
+		.not_as_recipe = "", .multiple_why = "", .acid_why = "",
 	};
 	for (size_t i = 0; i < lot->mark_count; i++)
 		take_lot_mark(evidence, &lot->marks[i]);
@@ -341,6 +345,8 @@ static bool call_back(struct act *act, struct record *record, enum verdict verdi
 		return true;
 	if (verdict_blocks(load.verdict, record->lots[0].lot.acidity))
 		return true; /* they were called back when it was found */
+	if (load_from_notebook(&load) && verdict != VERDICT_NOT_VALID)
+		return true; /* nothing was found out: nobody ever knew */
 	if (!back_to_check(act, &load, fault))
 		return false;
 	if (load.place != PLACE_SHELF)
@@ -391,7 +397,7 @@ static bool judge_batch(struct act *act, int64_t batch_id, struct fault *fault)
 {
 	struct log *log = act->kitchen->log;
 	struct log_subject subject = { SUBJECT_BATCH, batch_id };
-	struct jar_evidence evidence = { .stood_ms = NOT_ON_RECORD, .pot_stood_ms = NOT_ON_RECORD };
+	struct jar_evidence evidence = { .stood_ms = NOT_ON_RECORD, .pot_stood_ms = NOT_ON_RECORD, .acid_why = "" };
 	struct log_judgement row = { .jar_id = 0 };
 	struct judgement judgement;
 	struct log_mark *marks;

@@ -258,7 +258,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT " LOT_COLUMNS " FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
 	[LOT_NAMED] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?",
 	[LOTS_KEPT] =
-		"SELECT lot.id, code, product, food, pack, acidity, made_wall_ms, kept.jars "
+		"SELECT " LOT_COLUMNS ", kept.jars "
 		"FROM (SELECT lot_id, sum(jars) AS jars FROM pantry_lot GROUP BY lot_id) AS kept JOIN lot ON lot.id = kept.lot_id ORDER BY code",
 	[LOT_CODES] =
 		"SELECT substr(code, length(?1) + 1) FROM lot "

@@ -105,7 +105,7 @@ START_TEST(a_longer_hold_is_no_harm_a_shorter_one_is)
 	is(&load, &one, VERDICT_VALID, "");
 	load = kettle(34);
 	is(&load, &one, VERDICT_NOT_VALID, "too-short");
-	ck_assert_str_eq(said, "it was given 34 min and needs 35 at 4,650 ft (1417 m)");
+	ck_assert_str_eq(said, "it was given 34 min and needs 35 at 4,650 ft (1,417 m)");
 	load = kettle(35);
 	load.held_ms = 35 * MINUTE - 1000;
 	is(&load, &one, VERDICT_NOT_VALID, "hold-short");
@@ -119,7 +119,7 @@ START_TEST(pressure_below_the_table_is_not_valid_above_it_is)
 	struct jar_evidence one = beans();
 
 	is(&load, &one, VERDICT_NOT_VALID, "too-little-pressure");
-	ck_assert_str_eq(said, "it was given 10 psi and needs 15 at 4,650 ft (1417 m)");
+	ck_assert_str_eq(said, "it was given 10 psi and needs 15 at 4,650 ft (1,417 m)");
 	ck_assert(elevation_read("500ft", &load.elevation, NULL));
 	is(&load, &one, VERDICT_VALID, "");
 }
@@ -135,7 +135,7 @@ START_TEST(every_reason_is_given_the_worst_first)
 	load.earlier_ms = 4 * MINUTE;
 	load.earlier = "MK saw it";
 	is(&load, &one, VERDICT_NOT_VALID, "too-short stood earlier acid-not-said");
-	ck_assert_str_eq(said, "it was given 20 min and needs 55 at 4,650 ft (1417 m); its jars stood 3 h 12 min before the canner was heated, "
+	ck_assert_str_eq(said, "it was given 20 min and needs 55 at 4,650 ft (1,417 m); its jars stood 3 h 12 min before the canner was heated, "
 	                       "and 2 h is the limit; the start of the hold is an estimate, 4 min before the key: MK saw it; "
 	                       "nobody said that its acid is in");
 }
@@ -190,6 +190,7 @@ static void stopped(void) { load.stopped = "stopped in hold after 5:00 of 55:00"
 static void wrong_later(void) { load.wrong = "wrong weight"; }
 static void was_not_valid(void) { load.worse_was = VERDICT_NOT_VALID; }
 static void was_unknown(void) { load.worse_was = VERDICT_UNKNOWN; }
+static void no_hold(void) { load.held_ms = NOT_ON_RECORD; load.over = true; }
 static void earlier(void) { load.earlier_ms = 3 * MINUTE; }
 static void restarted(void) { load.hold_over_restart = true; }
 static void restarted_and_read(void) { restarted(); load.read_held_ms = 56 * MINUTE; }
@@ -245,6 +246,7 @@ static const struct {
 	{ "wrong later", wrong_later, VERDICT_NOT_VALID, "found-wrong" },
 	{ "imported not valid", was_not_valid, VERDICT_NOT_VALID, "imported-not-valid" },
 	{ "imported unknown", was_unknown, VERDICT_UNKNOWN, "imported-unknown" },
+	{ "no hold on record", no_hold, VERDICT_UNKNOWN, "hold-not-said" },
 	{ "earlier", earlier, VERDICT_UNKNOWN, "earlier" },
 	{ "restarted", restarted, VERDICT_UNKNOWN, "clock-not-read" },
 	{ "restarted and read", restarted_and_read, VERDICT_VALID, "clock-read" },

@@ -46,6 +46,8 @@ static int64_t start(int digit, const char *food, const char *pack, const char *
 	(void)snprintf(order.product, sizeof(order.product), "%s", food);
 	(void)snprintf(order.pack, sizeof(order.pack), "%s", pack);
 	(void)snprintf(order.jar, sizeof(order.jar), "%s", jar);
+	if (strcmp(food, "tomatoes crushed") == 0)
+		order.acid = ACID_LEMON_JUICE;
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	return load_id;
 }

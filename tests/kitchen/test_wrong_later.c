@@ -264,7 +264,7 @@ START_TEST(loads_that_asked_more_are_not_valid_and_come_back_to_the_check)
 	ck_assert_int_eq(was_wrong("6001 ft"), 2);
 	pk_says(&kit, "2 loads are NOT valid");
 	ck_assert_int_eq(kk_load(&kit, jelly).verdict, VERDICT_NOT_VALID);
-	why_holds(jelly, "elevation was wrong: it got 10 min and needs 15");
+	why_holds(jelly, "it was given 10 min and needs 15 at 6,001 ft");
 	ck_assert_int_eq(kk_load(&kit, jelly).place, PLACE_RACK);
 	ck_assert_int_eq(kk_name(&kit, jelly), PHASE_SEAL_CHECK);
 	ck_assert_int_eq(kk_name(&kit, cooling), PHASE_SEAL_CHECK);
@@ -339,7 +339,7 @@ START_TEST(a_pressure_that_is_no_process_there_says_so)
 
 	out_of_the_canner(dial);
 	ck_assert_int_eq(was_wrong("6001 ft"), 1);
-	why_holds(dial, "there is no such process here");
+	why_holds(dial, "it was given 13 psi and needs 14 at 6,001 ft");
 }
 END_TEST
 

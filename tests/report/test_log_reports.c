@@ -67,6 +67,7 @@ static int64_t start_load(const char *product)
 		.jars = 3,
 		.pressure_psi = NO_PRESSURE,
 		.lid_box_id = 1,
+		.acid = ACID_AS_PRINTED,
 	};
 	int64_t load_id = 0;
 

@@ -325,6 +325,7 @@ struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars)
 	         text_copy(order.pack, sizeof(order.pack), low_acid ? "raw" : "hot_sterile_jar") &&
 	         text_copy(order.jar, sizeof(order.jar), low_acid ? "pint" : "half_pint");
 	ck_assert(copied);
+	order.acid = low_acid ? ACID_NOT_SAID : ACID_AS_PRINTED;
 	return order;
 }
 
