@@ -58,7 +58,7 @@ SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
-	yield_table.c recipe_table.c migrations.c)
+	yield_table.c recipe_table.c layouts.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -97,7 +97,7 @@ $(BUILD)/%.o: %.c Makefile
 $(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
-# Tables and migrations are baked into the program from schema/.
+# Tables and the log's layout are baked into the program from schema/.
 BAKE_SOURCES := $(sort $(wildcard src/bake/*.c))
 $(BAKE): $(BAKE_SOURCES) $(wildcard src/bake/*.h) Makefile
 	@mkdir -p $(@D)
@@ -123,9 +123,9 @@ $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 $(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) recipe $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
-$(BUILD)/generated/migrations.c: $(BAKE) $(MIGRATION_SQL)
+$(BUILD)/generated/layouts.c: $(BAKE) schema/log.sql $(MIGRATION_SQL)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) migration $(MIGRATION_SQL) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) layout schema/log.sql $(MIGRATION_SQL) >$@.new && mv $@.new $@
 
 # The list of all rules is what the program itself says: docs/warnings.md is a copy,
 # and a test fails when it is an old one.
@@ -178,7 +178,7 @@ check: ## get what is missing, build, run all tests (ONLY=word: some)
 	+@$(AGAIN) check-run
 
 # The long ones start first: those that compute, then the scripts, which wait more.
-LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_version_1 %/test_every_row \
+LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_migrate %/test_every_row \
 	%/test_day_plan_exact,$(UNIT_PROGRAMS)) $(SHELL_TESTS)
 .PHONY: check-run
 check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)

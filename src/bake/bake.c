@@ -1,5 +1,5 @@
 /*
- * bake - turns the reference tables and the migrations of schema/ into C.
+ * bake - turns the reference tables and the log's layout in schema/ into C.
  *
  *   bake process JAR.csv PROCESS.csv...   const struct process_row process_rows[]
  *   bake jar JAR.csv                      const struct jar_size jar_sizes[]
@@ -7,7 +7,8 @@
  *   bake yield YIELD.csv                  const struct yield_row yield_rows[]
  *   bake recipe RECIPE.csv INGREDIENT.csv [JAR.csv PROCESS.csv...]
  *                                         const struct recipe recipes[]
- *   bake migration NNNN_name.sql...       const char *const log_migrations[]
+ *   bake layout LOG.sql [NNNN_name.sql...]
+ *                                         const struct layouts log_layouts
  *
  * Runs on the machine that builds, needs nothing but a C library, and prints to
  * standard output.  A wrong figure in a table could hurt somebody, so nothing
@@ -38,12 +39,12 @@ main(int argc, char **argv)
 		bake_recipe(argv[2], argv[3], NULL, NULL, 0);
 	} else if (argc >= 6 && strcmp(verb, "recipe") == 0) {
 		bake_recipe(argv[2], argv[3], argv[4], argv + 5, argc - 5);
-	} else if (strcmp(verb, "migration") == 0) {
-		bake_migration(argv + 2, argc - 2);
+	} else if (strcmp(verb, "layout") == 0) {
+		bake_layout(argv[2], argv + 3, argc - 3);
 	} else {
 		fprintf(stderr, "usage: bake process JAR.csv PROCESS.csv... | jar JAR.csv | "
 		                "product PRODUCT.csv | yield YIELD.csv | recipe RECIPE.csv INGREDIENT.csv "
-		                "[JAR.csv PROCESS.csv...] | migration NNNN_name.sql...\n");
+		                "[JAR.csv PROCESS.csv...] | layout LOG.sql [NNNN_name.sql...]\n");
 		return 2;
 	}
 	bake_release();

@@ -151,6 +151,6 @@ void bake_recipe(const char *recipe_path, const char *ingredient_path, const cha
 
 void bake_product(const char *path);
 void bake_yield(const char *path);
-void bake_migration(char *const *paths, int count);
+void bake_layout(const char *schema_path, char *const *paths, int count);
 
 #endif

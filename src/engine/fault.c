@@ -35,6 +35,7 @@ fault_word(enum fault_kind kind)
 	case FAULT_STALE: return "stale";
 	case FAULT_NOT_OURS: return "not_ours";
 	case FAULT_NEWER: return "newer";
+	case FAULT_OLDER: return "older";
 	case FAULT_READ_ONLY: return "read_only";
 	case FAULT_DISK_FULL: return "disk_full";
 	case FAULT_DAMAGED: return "damaged";

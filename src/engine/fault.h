@@ -23,6 +23,7 @@ enum fault_kind {
 	FAULT_STALE,     /* somebody else has already moved on; look again */
 	FAULT_NOT_OURS,  /* a file, but not a log of this program */
 	FAULT_NEWER,     /* a log written by a newer program */
+	FAULT_OLDER,     /* a log laid out too long ago to be opened */
 	FAULT_READ_ONLY, /* the log or its folder cannot be written */
 	FAULT_DISK_FULL, /* no room left */
 	FAULT_DAMAGED,   /* the log fails its own checks */

@@ -2,7 +2,7 @@
  * pantry.h - jars on the shelf: what is left, how long it lasts, what is taken out.
  *
  * Kept is a jar that sealed, needs no fate and has not gone.  Nothing here looks
- * through the jars of the past: the log keeps counts (schema/migration/0006).
+ * through the jars of the past: the log keeps counts (pantry_... in schema/log.sql).
  * Best by: the same day of the year after the making (NCSU-472: use within one year).
  * The rate of use: engine/keeping.h.
  */

@@ -54,11 +54,12 @@ enum log_mode {
 
 /* Open, check identity (application_id, user_version), integrity (quick_check,
  * foreign_key_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
- * FAULT_NEWER, FAULT_READ_ONLY, FAULT_DISK_FULL, FAULT_DAMAGED (the sentence
- * names the newest backup that opens whole, if there is one), FAULT_BUSY,
- * FAULT_IO (also: an SQLite without full-text search), FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log
- * that has backups is not begun anew by LOG_CREATE (FAULT_MISSING, FAULT_DAMAGED,
- * naming the backup).  Before a migration the log is copied to
+ * FAULT_NEWER, FAULT_OLDER (laid out before the first release), FAULT_READ_ONLY,
+ * FAULT_DISK_FULL, FAULT_DAMAGED (the sentence names the newest backup that opens
+ * whole, if there is one), FAULT_BUSY, FAULT_IO (also: an SQLite without full-text
+ * search), FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log that has
+ * backups is not begun anew by LOG_CREATE (FAULT_MISSING, FAULT_DAMAGED, naming the
+ * backup).  Before a migration the log is copied to
  * PATH.backups/DAY_before_N.db, which stays. */
 bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault);
 void log_close(struct log *log); /* NULL is allowed */
@@ -386,7 +387,7 @@ struct log_sold_by {
 	int64_t amount;            /* in the unit of the kind */
 };
 
-/* Sums over the runs of a fruit that are over: see schema/migration. */
+/* Sums over the runs of a fruit that are over: see run_yield in schema/log.sql. */
 struct log_fruit_yield {
 	char fruit[NAME_MAX_BYTES]; /* as written, in lower case */
 	struct juice_runs runs;

@@ -6,7 +6,7 @@
  * phases before the load they belong to and no cascade gets there before it.
  * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,
  * pantry_lot, pantry_line, pantry_use and recall_left are left to their triggers, the
- * tables of migration 0008 to works_settle.
+ * tables of the look back (work_..., season_...) to works_settle.
  */
 #include "log/query.h"
 

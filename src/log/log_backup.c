@@ -19,7 +19,6 @@
 
 #include "engine/text.h"
 #include "log/log_private.h"
-#include "log/migrations.h"
 
 #define BACKUP_NAME_MAX 64
 #define PART ".part-" /* and the process number: a copy not finished yet */
@@ -211,8 +210,8 @@ static int64_t look_into(const char *file, bool *whole)
 	if (rc == SQLITE_OK)
 		rc = connection_integer(db, "SELECT coalesce(max(id), 0) FROM journal", &newest);
 	if (whole != NULL)
-		*whole = rc == SQLITE_OK && application == LOG_APPLICATION_ID && version >= 1 &&
-		         version <= (int64_t)log_migration_count &&
+		*whole = rc == SQLITE_OK && application == LOG_APPLICATION_ID &&
+		         version >= LOG_FIRST_LAYOUT && version <= layout_newest(&log_layouts) &&
 		         connection_check(db, true, why, sizeof(why)) == SQLITE_OK;
 	(void)sqlite3_close(db);
 	return newest;

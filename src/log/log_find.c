@@ -132,8 +132,8 @@ static void and_mark(struct text *match, const char *mark)
 		text_add(match, "%smarks:\"%s\"", match->used == 0 ? "" : " AND ", mark);
 }
 
-/* The product as the one word that migration 0008 made of it; SQLite's lower() knows
- * the capitals of ASCII alone. */
+/* The product as the one word that the views of schema/log.sql make of it; SQLite's
+ * lower() knows the capitals of ASCII alone. */
 static void and_product(struct text *match, const char *product)
 {
 	if (product[0] == '\0')

@@ -1,15 +1,15 @@
 /*
- * log_migrate.c - numbered migrations: schema/migration/NNNN_*.sql, baked in.
+ * log_migrate.c - laying out a new log, and bringing an older one up to date by
+ * numbered migrations.
  *
- * All that are missing are applied in one transaction together with the number
- * of the last in user_version: a death in the middle leaves the log as it was.
- * A log that already holds something is copied to its backups first.
+ * All that is missing is applied in one transaction together with the number of
+ * the newest layout in user_version: a death in the middle leaves the log as it
+ * was. A log that already holds something is copied to its backups first.
  */
 #include <stdlib.h>
 #include <string.h>
 
 #include "log/log_private.h"
-#include "log/migrations.h"
 
 #define STRICT_SINCE 3037000 /* https://sqlite.org/stricttables.html */
 
@@ -23,7 +23,7 @@ static void blank(char *sql, const char *phrase, const char *instead)
 	}
 }
 
-char *migration_without_strict(const char *sql)
+char *layout_without_strict(const char *sql)
 {
 	char *copy = strdup(sql);
 	if (copy == NULL)
@@ -37,7 +37,7 @@ static int run_text(sqlite3 *db, const char *sql)
 {
 	if (sqlite3_libversion_number() >= STRICT_SINCE)
 		return sqlite3_exec(db, sql, NULL, NULL, NULL);
-	char *plain = migration_without_strict(sql);
+	char *plain = layout_without_strict(sql);
 	if (plain == NULL)
 		return SQLITE_NOMEM;
 	int rc = sqlite3_exec(db, plain, NULL, NULL, NULL);
@@ -52,15 +52,19 @@ static int set_pragma(sqlite3 *db, const char *name, long long value)
 	return sqlite3_exec(db, sql, NULL, NULL, NULL);
 }
 
-/* Migration number `version` + 1, inside a transaction. */
-static int apply_one(sqlite3 *db, int64_t version)
+/* All from layout *version (0: an empty file) to the newest, inside a transaction. */
+static int apply_from(sqlite3 *db, const struct layouts *layouts, int64_t *version)
 {
-	int rc = run_text(db, log_migrations[version]);
-	if (rc == SQLITE_OK && version == 0)
-		rc = set_pragma(db, "application_id", LOG_APPLICATION_ID);
-	if (rc == SQLITE_OK)
-		rc = set_pragma(db, "user_version", (long long)version + 1);
-	return rc;
+	int rc = SQLITE_OK;
+	if (*version == 0) {
+		rc = run_text(db, layouts->schema);
+		if (rc == SQLITE_OK)
+			rc = set_pragma(db, "application_id", LOG_APPLICATION_ID);
+		*version = LOG_FIRST_LAYOUT;
+	}
+	for (; rc == SQLITE_OK && *version < layout_newest(layouts); (*version)++)
+		rc = run_text(db, layouts->migrations[*version - LOG_FIRST_LAYOUT]);
+	return rc == SQLITE_OK ? set_pragma(db, "user_version", (long long)*version) : rc;
 }
 
 /* Another process may have been faster: what version is it now? */
@@ -75,26 +79,27 @@ static int version_now(sqlite3 *db, int64_t *version)
 	return rc;
 }
 
-static int apply_missing(sqlite3 *db)
+static int apply_missing(sqlite3 *db, const struct layouts *layouts)
 {
 	char why[80];
 	int64_t version = 0;
 	int rc = sqlite3_exec(db, "BEGIN IMMEDIATE", NULL, NULL, NULL);
 	if (rc == SQLITE_OK)
 		rc = version_now(db, &version);
-	bool changes_something = version > 0 && version < (int64_t)log_migration_count;
-	for (; rc == SQLITE_OK && version < (int64_t)log_migration_count; version++)
-		rc = apply_one(db, version);
+	bool is_behind = version < layout_newest(layouts);
+	bool held_something = version > 0;
+	if (rc == SQLITE_OK && is_behind)
+		rc = apply_from(db, layouts, &version);
 	/* foreign keys are off during a migration so that tables can be rebuilt
 	 * (https://sqlite.org/lang_altertable.html, section 7) */
-	if (rc == SQLITE_OK && changes_something)
+	if (rc == SQLITE_OK && is_behind && held_something)
 		rc = connection_check(db, false, why, sizeof(why));
 	if (rc == SQLITE_OK)
 		rc = sqlite3_exec(db, "COMMIT", NULL, NULL, NULL);
 	return rc;
 }
 
-/* PATH.backups/2026-09-14_before_2.db: the day is that of the newest entry, and
+/* PATH.backups/2026-09-14_before_10.db: the day is that of the newest entry, and
  * the name sorts behind that day's own backup, which is older. */
 static bool back_up_first(struct log *log, int64_t version, struct fault *fault)
 {
@@ -114,7 +119,7 @@ static bool back_up_first(struct log *log, int64_t version, struct fault *fault)
 
 static bool migrate_all(struct log *log, struct fault *fault)
 {
-	int rc = apply_missing(log->db);
+	int rc = apply_missing(log->db, log->layouts);
 	if (rc == SQLITE_OK)
 		return true;
 	(void)log_fault(log, rc, fault);

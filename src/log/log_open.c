@@ -14,7 +14,6 @@
 #include <unistd.h>
 
 #include "log/log_private.h"
-#include "log/migrations.h"
 #include "log/query.h"
 
 #define TEXT_OF(number) TEXT_OF_EXPANDED(number)
@@ -283,6 +282,24 @@ static bool identify_empty(const struct log *log, struct fault *fault)
 	return true;
 }
 
+static bool layout_is_known(const struct log *log, int64_t version, struct fault *fault)
+{
+	int64_t newest = layout_newest(log->layouts);
+	if (version > newest)
+		return fault_set(fault, FAULT_NEWER, "%s was written by a newer stillroom (its layout is "
+		                 "number %lld, this program knows up to %lld). Install the newer program.",
+		                 path_shown(log->path), (long long)version, (long long)newest);
+	if (version < 1)
+		return fault_set(fault, FAULT_DAMAGED, "its layout has no number");
+	if (version < LOG_FIRST_LAYOUT)
+		return fault_set(fault, FAULT_OLDER, "%s was written by a stillroom from before the first "
+		                 "release (its layout is number %lld, this program reads from %d on); nothing "
+		                 "was changed in it. Choose another name for the log, or move this one and its "
+		                 "backups away to begin anew.", path_shown(log->path), (long long)version,
+		                 LOG_FIRST_LAYOUT);
+	return true;
+}
+
 /* *version: 0 for an empty file that may become a log. */
 static bool identify(struct log *log, int64_t *version, struct fault *fault)
 {
@@ -297,13 +314,7 @@ static bool identify(struct log *log, int64_t *version, struct fault *fault)
 		return identify_empty(log, fault);
 	if (identity.application_id != LOG_APPLICATION_ID)
 		return not_ours(log, "the database of another program", fault);
-	if (identity.version > (int64_t)log_migration_count)
-		return fault_set(fault, FAULT_NEWER, "%s was written by a newer stillroom (its layout is "
-		                 "number %lld, this program knows up to %zu). Install the newer program.",
-		                 path_shown(log->path), (long long)identity.version, log_migration_count);
-	if (identity.version < 1)
-		return fault_set(fault, FAULT_DAMAGED, "its layout has no number");
-	return true;
+	return layout_is_known(log, identity.version, fault);
 }
 
 /* --- all together ------------------------------------------------------------- */
@@ -327,13 +338,14 @@ static bool check_writable(struct log *log, struct fault *fault)
 
 static bool bring_up_to_date(struct log *log, int64_t version, struct fault *fault)
 {
-	if (version == (int64_t)log_migration_count)
+	int64_t newest = layout_newest(log->layouts);
+	if (version == newest)
 		return true;
 	if (log->mode != LOG_LOOK)
 		return log_migrate(log, version, fault);
 	return fault_set(fault, FAULT_READ_ONLY, "%s was written by an older stillroom (its layout is "
-	                 "number %lld, this program's is %zu). Start the board on it once to bring it "
-	                 "up to date.", path_shown(log->path), (long long)version, log_migration_count);
+	                 "number %lld, this program's is %lld). Start the board on it once to bring it "
+	                 "up to date.", path_shown(log->path), (long long)version, (long long)newest);
 }
 
 /* What every act needs, and one statement of each of the tables that make the record:
@@ -395,12 +407,13 @@ static void add_backup(const char *path, struct fault *fault)
 		                path_shown(path), reason, path_shown(path));
 }
 
-static struct log *new_log(const char *path, enum log_mode mode)
+static struct log *new_log(const char *path, enum log_mode mode, const struct layouts *layouts)
 {
 	struct log *log = calloc(1, sizeof(*log));
 	if (log == NULL)
 		return NULL;
 	log->mode = mode;
+	log->layouts = layouts;
 	log->path = strdup(path);
 	if (log->path == NULL) {
 		free(log);
@@ -411,8 +424,14 @@ static struct log *new_log(const char *path, enum log_mode mode)
 
 bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault)
 {
+	return log_open_laid_out(path, mode, &log_layouts, out, fault);
+}
+
+bool log_open_laid_out(const char *path, enum log_mode mode, const struct layouts *layouts, struct log **out,
+                       struct fault *fault)
+{
 	struct fault why = {.kind = FAULT_NONE};
-	struct log *log = new_log(path, mode);
+	struct log *log = new_log(path, mode, layouts);
 	*out = NULL;
 	if (log == NULL)
 		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "

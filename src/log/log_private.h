@@ -9,6 +9,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "log/layout.h"
 #include "log/log.h"
 #include "log/statements.h"
 
@@ -16,6 +17,7 @@ struct log {
 	sqlite3 *db;
 	char *path; /* as the caller gave it */
 	enum log_mode mode;
+	const struct layouts *layouts;
 	sqlite3_stmt *statements[STATEMENT_COUNT]; /* NULL: not asked yet */
 	sqlite3_session *session; /* captures the act; NULL outside one */
 	bool in_act;
@@ -43,6 +45,11 @@ bool system_fault(const char *path, const char *doing, int error, struct fault *
 
 /* --- log_open.c --- */
 
+/* log_open with other layouts than those baked in: how a test tries a migration.
+ * `layouts` must live as long as the log. */
+bool log_open_laid_out(const char *path, enum log_mode mode, const struct layouts *layouts, struct log **out,
+                       struct fault *fault);
+
 /* A connection to `path`, never mistaken for a special name or a URI. */
 int connection_open(const char *path, int flags, sqlite3 **db);
 
@@ -55,12 +62,13 @@ int connection_check(sqlite3 *db, bool thorough, char *why, size_t size);
 
 /* --- log_migrate.c --- */
 
-/* Make the schema in an empty file, or bring an older one up to date. */
+/* Lay out an empty file (version 0), or bring an older log up to the newest of
+ * log->layouts. A failure leaves the file as it was. */
 bool log_migrate(struct log *log, int64_t version, struct fault *fault);
 
-/* A malloc'ed copy of a migration without the keyword STRICT, which SQLite
+/* A malloc'ed copy of a layout's text without the keyword STRICT, which SQLite
  * knows from 3.37 on; NULL when there is no memory. */
-char *migration_without_strict(const char *sql);
+char *layout_without_strict(const char *sql);
 
 /* --- log_backup.c --- */
 

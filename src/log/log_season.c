@@ -1,4 +1,4 @@
-/* log_season.c - reading the sums of the seasons; migration 0008 keeps them. */
+/* log_season.c - reading the sums of the seasons, which triggers of schema/log.sql keep. */
 #include <string.h>
 
 #include "log/query.h"

@@ -1,6 +1,6 @@
 /*
  * log_words.c - the words the enums are stored under. They are the CHECK lists
- * of schema/migration; a new word needs a migration as well.
+ * of schema/log.sql; a new word goes into both.
  */
 #include <assert.h>
 

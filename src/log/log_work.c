@@ -1,6 +1,6 @@
 /*
  * log_work.c - keeping the lines of all loads, runs and batches, their words for
- * the search and the sums of the seasons: see schema/migration/0008.
+ * the search and the sums of the seasons: see "looking back" in schema/log.sql.
  *
  * A line is taken out as it was indexed and put in as it is now. What was indexed
  * is in the line itself and, up to work.told, in the journal, which never changes:

@@ -1,5 +1,5 @@
 /*
- * statements.c - the text of every statement. Read it beside schema/migration.
+ * statements.c - the text of every statement. Read it beside schema/log.sql.
  *
  * Chains of undo. An undo U of an act A has undoes_id = A; undoes_id is UNIQUE,
  * so A, the undo of A, the undo of that (a redo) and so on form one chain. Its
@@ -503,7 +503,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"JOIN lot ON lot.id = jar.lot_id WHERE jar.lid_box_id = ? "
 		"GROUP BY lot.id ORDER BY lot.id DESC",
 
-	/* src/log/log_work.c; the view of a kind is schema/migration/0008's. */
+	/* src/log/log_work.c; what a line of each kind holds: work_of_... in schema/log.sql. */
 	[STALE_ONE] = "SELECT kind, ref FROM work_stale LIMIT 1",
 	[STALE_DONE] = "DELETE FROM work_stale WHERE kind = ? AND ref = ?",
 	[WORK_WORDS_OUT] =

@@ -275,53 +275,87 @@ accepted "tomatoes with citric acid" recipe "$book" "$items" $tables
 printf '%s\n' "$recipe_header" "$jelly" "$(echo "$jelly" | sed 's/plum jelly/Plum-Jelly/')" >"$book"
 refused "a recipe twice" "$book:3: the recipe \"Plum-Jelly\" is already on line 2" recipe "$book" "$items"
 
-# --- migrations ----------------------------------------------------------------
+# --- the layout of the log and its migrations ------------------------------------
 
 # A text past the longest string literal of C17, with every sign that matters.
 {
 	printf "CREATE TABLE t (a TEXT DEFAULT '\\\\?\?/\"'); -- caf\303\251\n\t"
 	yes 'INSERT INTO t VALUES (1);' | head -n 400
-} >"$work/0001_first.sql"
-echo 'SELECT 2;' >"$work/0002_second.sql"
-echo 'SELECT 4;' >"$work/0004_fourth.sql"
+} >"$work/log.sql"
+layout=$(sed -n 's/^#define LOG_FIRST_LAYOUT \([0-9]*\)$/\1/p' "$repo/src/log/layout.h")
+# NNNN of the migration so many after log.sql
+number() {
+	printf '%04d' $((layout + $1))
+}
+first=$work/$(number 1)_first.sql
+second=$work/$(number 2)_second.sql
+fourth=$work/$(number 4)_fourth.sql
+echo 'SELECT 1;' >"$first"
+echo 'SELECT 2;' >"$second"
+echo 'SELECT 4;' >"$fourth"
 echo 'SELECT 5;' >"$work/5_fifth.sql"
-: >"$work/0001_empty.sql"
-refused "a number left out" "0004_fourth.sql:1: migration 0003 is expected" migration \
-	"$work/0001_first.sql" "$work/0002_second.sql" "$work/0004_fourth.sql"
-refused "the order of the files" "0002_second.sql:1: migration 0001 is expected" migration \
-	"$work/0002_second.sql" "$work/0001_first.sql"
-refused "a name without four digits" "5_fifth.sql:1: a migration is named" migration "$work/5_fifth.sql"
-refused "an empty migration" "0001_empty.sql:1: the file is empty" migration "$work/0001_empty.sql"
-accepted "two migrations" migration "$work/0001_first.sql" "$work/0002_second.sql"
-cp "$work/out" "$work/migrations.c"
+: >"$work/$(number 3)_empty.sql"
+: >"$work/empty.sql"
+refused "a number left out" "fourth.sql:1: migration $(number 3) is expected" layout \
+	"$work/log.sql" "$first" "$second" "$fourth"
+refused "the order of the files" "first.sql:1: migration $(number 3) is expected" layout \
+	"$work/log.sql" "$second" "$first"
+refused "a name without four digits" "5_fifth.sql:1: a migration is named" layout "$work/log.sql" "$work/5_fifth.sql"
+refused "an empty migration" "empty.sql:1: the file is empty" layout \
+	"$work/log.sql" "$first" "$second" "$work/$(number 3)_empty.sql"
+refused "an empty layout" "empty.sql:1: the file is empty" layout "$work/empty.sql"
 cat >"$work/say.c" <<'END'
 #include <stdio.h>
-#include "log/migrations.h"
+#include "log/layout.h"
 int
 main(void)
 {
-	for (size_t i = 0; i < log_migration_count; i++)
-		fputs(log_migrations[i], stdout);
+	fputs(log_layouts.schema, stdout);
+	for (size_t i = 0; i < log_layouts.migration_count; i++)
+		fputs(log_layouts.migrations[i], stdout);
 	return 0;
 }
 END
 strict='-std=c17 -Wall -Wextra -Wpedantic -Wconversion -Woverlength-strings -Werror'
-# shellcheck disable=SC2086 # a list of options
-if ${CC:-cc} $strict -I"$repo/src" -o "$work/say" "$work/say.c" "$work/migrations.c" 2>"$work/err" &&
-	"$work/say" >"$work/said" &&
-	cat "$work/0001_first.sql" "$work/0002_second.sql" | cmp -s - "$work/said"; then
-	good=$((good + 1))
+# Do these files come out of the compiler as they went in?
+come_out() {
+	name=$1
+	shift
+	accepted "$name" layout "$@"
+	cp "$work/out" "$work/layouts.c"
+	# shellcheck disable=SC2086 # a list of options
+	if ${CC:-cc} $strict -I"$repo/src" -o "$work/say" "$work/say.c" "$work/layouts.c" 2>"$work/err" &&
+		"$work/say" >"$work/said" && cat "$@" | cmp -s - "$work/said"; then
+		good=$((good + 1))
+	else
+		fail "$name: do not come out as they went in: $(head -n 3 "$work/err")"
+	fi
+}
+come_out "a layout without migrations" "$work/log.sql"
+come_out "a layout and two migrations" "$work/log.sql" "$first" "$second"
+
+# The first migration must follow on the layout of log.sql: the compiler sees to that.
+accepted "a first migration with another number" layout "$work/log.sql" "$second"
+cp "$work/out" "$work/layouts.c"
+# shellcheck disable=SC2086
+if ${CC:-cc} $strict -I"$repo/src" -c -o "$work/layouts.o" "$work/layouts.c" 2>"$work/err"; then
+	fail "a first migration with another number is compiled"
 else
-	fail "migrations come out of the compiler as they went in: $(head -n 3 "$work/err")"
+	good=$((good + 1))
 fi
 
 # --- the tables of the program ---------------------------------------------------
 
-for verb in jar process product yield recipe migration; do
+for verb in jar process product yield recipe layout; do
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
 	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" "$schema"/process_*.csv ;;
-	migration) set -- "$schema"/migration/*.sql ;;
+	layout)
+		set -- "$schema/log.sql"
+		for migration in "$schema"/migration/*.sql; do
+			[ ! -f "$migration" ] || set -- "$@" "$migration"
+		done
+		;;
 	*) set -- "$schema/$verb.csv" ;;
 	esac
 	accepted "schema: $verb" "$verb" "$@"

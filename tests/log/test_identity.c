@@ -10,7 +10,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "log/migrations.h"
+#include "log/layout.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;
@@ -37,7 +37,7 @@ START_TEST(a_new_log_is_made_with_its_folders)
 	ck_assert_int_eq(stat(folder, &status), 0);
 	ck_assert_int_eq(status.st_mode & 0777, 0700);
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA application_id"), LOG_APPLICATION_ID);
-	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), (int)log_migration_count);
+	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), layout_newest(&log_layouts));
 	ck_assert_int_eq(kit_number(kit.path, "SELECT journal_mode = 'wal' FROM pragma_journal_mode"), 1);
 }
 END_TEST
@@ -167,7 +167,7 @@ END_TEST
 START_TEST(a_newer_log_is_refused_with_both_numbers)
 {
 	char known[40];
-	(void)snprintf(known, sizeof(known), "up to %d", (int)log_migration_count);
+	(void)snprintf(known, sizeof(known), "up to %d", (int)layout_newest(&log_layouts));
 	kit_open(&kit, LOG_CREATE);
 	kit_close(&kit);
 	kit_sql(kit.path, "PRAGMA user_version = 907");
@@ -176,6 +176,44 @@ START_TEST(a_newer_log_is_refused_with_both_numbers)
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, known));
 	kit_refused(&kit, LOG_LOOK, FAULT_NEWER);
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), 907);
+}
+END_TEST
+
+START_TEST(a_log_from_before_the_first_release_is_refused_and_left_alone)
+{
+	static const int layouts[] = {1, LOG_FIRST_LAYOUT - 1};
+	char number[40];
+	char sql[60];
+	(void)snprintf(number, sizeof(number), "number %d,", layouts[_i]);
+	(void)snprintf(sql, sizeof(sql), "PRAGMA user_version = %d", layouts[_i]);
+	kit_open(&kit, LOG_CREATE);
+	kit_close(&kit);
+	kit_sql(kit.path, sql);
+	char *before = kit_dump(kit.path, true);
+	for (int mode = LOG_CREATE; mode <= LOG_LOOK; mode++) {
+		kit_refused(&kit, (enum log_mode)mode, FAULT_OLDER);
+		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, number));
+		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "move this one and its backups away to begin anew."));
+	}
+	char *after = kit_dump(kit.path, true);
+	ck_assert_str_eq(after, before);
+	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), layouts[_i]);
+	free(before);
+	free(after);
+}
+END_TEST
+
+/* What the sentence says can be done. */
+START_TEST(with_the_old_log_moved_away_a_new_one_begins)
+{
+	char away[520];
+	kit_open(&kit, LOG_CREATE);
+	kit_close(&kit);
+	kit_sql(kit.path, "PRAGMA user_version = 8");
+	kit_refused(&kit, LOG_CREATE, FAULT_OLDER);
+	(void)snprintf(away, sizeof(away), "%s.old", kit.path);
+	ck_assert_int_eq(rename(kit.path, away), 0);
+	kit_open(&kit, LOG_CREATE);
 }
 END_TEST
 
@@ -375,6 +413,8 @@ int main(void)
 	tcase_add_test(tests, a_database_with_a_number_but_no_tables_is_not_taken_for_new);
 	tcase_add_test(tests, a_folder_or_a_pipe_is_refused);
 	tcase_add_test(tests, a_newer_log_is_refused_with_both_numbers);
+	tcase_add_loop_test(tests, a_log_from_before_the_first_release_is_refused_and_left_alone, 0, 2);
+	tcase_add_test(tests, with_the_old_log_moved_away_a_new_one_begins);
 	tcase_add_test(tests, a_log_without_its_tables_is_damaged);
 	tcase_add_test(tests, a_dangling_reference_is_damage);
 	tcase_add_test(tests, special_names_are_plain_files);

@@ -13,6 +13,7 @@
 
 #include "log/log_private.h"
 #include "support/log_kit.h"
+#include "support/works_anew.h"
 
 static struct log_kit kit;
 
@@ -166,15 +167,7 @@ static const char history[] =
 	"INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
 	" CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
 	" CASE i % 3 WHEN 2 THEN 1 + i % 4000 END, CASE i % 3 WHEN 1 THEN 1 + i % 8000 END FROM n;"
-	/* as migration 0008 takes an older log in */
-	"DELETE FROM work_stale;"
-	"INSERT INTO work SELECT * FROM work_of_load;"
-	"INSERT INTO work SELECT * FROM work_of_run;"
-	"INSERT INTO work SELECT * FROM work_of_batch;"
-	"INSERT INTO work_product SELECT work.id, product_of_load.product, season, jars, broken, looked, failed"
-	" FROM product_of_load JOIN work ON work.kind = 'load' AND work.ref = load_id;"
-	"INSERT INTO work_words (rowid, product, lot, dates, words, marks)"
-	" SELECT id, product, lot, dates, words, marks FROM work_text ORDER BY id;"
+	WORKS_ANEW
 	"COMMIT;";
 
 /* Steps a statement takes a run, since it was asked last; 0 when it was not run. */

@@ -199,28 +199,6 @@ START_TEST(a_load_of_an_export_keeps_its_number_where_that_is_new)
 }
 END_TEST
 
-/* A log of version 6 gets the columns, and its loads are as they were. */
-START_TEST(an_older_log_keeps_its_loads_as_noted)
-{
-	struct log_load got;
-
-	kit_close(&kit);
-	kit_older_log(kit.path, 6);
-	kit_sql(kit.path, "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'steam', 'Dome');"
-	                  "INSERT INTO load VALUES (1, 1, 'steam', 'shelf', 15, NULL, 250, 'pint', 's', 'yes', 7, 8, 'AB',"
-	                  " 'valid', '', 5, 0, 3);"
-	                  "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, sentence, breaks_hold, changes)"
-	                  " VALUES (1789376400000, 0, '', 'v', '', 's', 0, x'')");
-	kit_open(&kit, LOG_WRITE);
-	KIT_OK(&kit, log_load_get(kit.log, 1, &got, &kit.fault));
-	ck_assert_int_eq(got.minutes, 15);
-	ck_assert_int_eq(got.method, METHOD_STEAM);
-	ck_assert_int_eq(got.elevation.um, 7);
-	ck_assert(got.elevation.known && !got.method_not_noted && !load_from_notebook(&got));
-	ck_assert_str_eq(got.note, "");
-}
-END_TEST
-
 int main(void)
 {
 	Suite *suite = suite_create("log tables");
@@ -236,7 +214,6 @@ int main(void)
 	tcase_add_test(tests, a_log_is_told_by_the_beginning_of_its_journal);
 	tcase_add_test(tests, what_is_not_noted_comes_back_as_not_noted);
 	tcase_add_test(tests, a_load_of_an_export_keeps_its_number_where_that_is_new);
-	tcase_add_test(tests, an_older_log_keeps_its_loads_as_noted);
 	suite_add_tcase(suite, tests);
 	runner = srunner_create(suite);
 	srunner_run_all(runner, CK_ENV);

@@ -9,7 +9,6 @@
 #include <string.h>
 
 #include "engine/text.h"
-#include "log/migrations.h"
 #include "support/log_kit.h"
 
 #define CANNERS 3
@@ -32,11 +31,6 @@ static int roll(int sides)
 	dice ^= dice >> 7;
 	dice ^= dice << 17;
 	return (int)((dice >> 33) % (uint64_t)sides);
-}
-
-static void begin_empty(void)
-{
-	kit_init(&kit);
 }
 
 static void begin(void)
@@ -305,80 +299,15 @@ START_TEST(a_season_is_the_year_of_the_look)
 }
 END_TEST
 
-/* --- an older log ------------------------------------------------------------------------ */
-
-/* A log of the version before, with jars of two years, boxes and canners. */
-static void make_version_2(void)
-{
-	kit_older_log(kit.path, 2);
-	kit_sql(kit.path,
-	        "INSERT INTO lot VALUES (1, '2026-09-14-B1', 'quince jelly', 'jelly', 'hot', 'acid', 5);"
-	        "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'steam', 'x'), (2, 2, 'boiling_water', 'y');"
-	        "INSERT INTO lid_box VALUES (1, 'spring', NULL, 60, 0), (2, 'summer', NULL, 40, 0), (3, 'new', NULL, 12, 0);"
-	        "INSERT INTO load SELECT value, 1 + value % 2, 'steam', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
-	        "'', 'valid', '', 6, 0, 5 FROM (WITH n(value) AS (SELECT 1 UNION ALL SELECT value + 1 FROM n LIMIT 8) "
-	        "SELECT value FROM n);"
-	        "WITH n(value) AS (SELECT 0 UNION ALL SELECT value + 1 FROM n LIMIT 80) "
-	        "INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, checked_wall_ms) "
-	        "SELECT CASE WHEN value % 10 = 9 THEN NULL ELSE 1 + value / 10 END, 1, nullif(value % 3, 0), "
-	        "CASE WHEN value % 10 = 9 THEN 0 ELSE 1 + value % 10 END, 'pint', "
-	        "CASE value % 7 WHEN 0 THEN 'unchecked' WHEN 1 THEN 'unsealed' WHEN 2 THEN 'doubtful' WHEN 3 THEN 'broken' "
-	        "ELSE 'sealed' END, CASE value % 4 WHEN 0 THEN NULL ELSE 1789376400000 - 31536000000 * (value % 2) END FROM n;"
-	        "INSERT INTO journal (id, wall_ms, awake_ms, boot, verb, who, sentence, changes) "
-	        "VALUES (1, 1789376400000, 0, '', 'v', '', 's', x'')");
-}
-
-START_TEST(the_migration_counts_what_an_older_log_holds)
-{
-	make_version_2();
-	kit_open(&kit, LOG_WRITE);
-	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), (int64_t)log_migration_count);
-	agree("the migration");
-	ck_assert_int_gt(kit_number(kit.path, "SELECT count(*) FROM seal_tally WHERE about = 'canner'"), 3);
-	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM seal_tally WHERE about = 'person'"), 0);
-	ck_assert_int_eq(kit_number(kit.path, "SELECT used FROM lid_box_use WHERE lid_box_id = 3"), 0);
-	ck_assert_int_eq(kit_number(kit.path, "SELECT used FROM lid_box_use WHERE lid_box_id = 1"), 27);
-	ck_assert(kit_whole(kit.path));
-}
-END_TEST
-
-START_TEST(after_the_migration_they_are_kept)
-{
-	make_version_2();
-	kit_open(&kit, LOG_WRITE);
-	for (int64_t id = 1; id <= 80; id += 9) {
-		struct log_entry entry = kit_entry("a look", 0, 0);
-		struct log_jar jar;
-		KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-		KIT_OK(&kit, log_jar_get(kit.log, id, &jar, &kit.fault));
-		jar.state = jar.state == JAR_SEALED ? JAR_UNSEALED : JAR_SEALED;
-		jar.checked_wall_ms = KIT_MORNING_MS;
-		jar.lid_box_id = 3;
-		KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
-		KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
-		agree("a look at an old jar");
-		KIT_OK(&kit, log_undo(kit.log, entry.id, &(struct log_entry){.at = entry.at, .verb = "undo", .sentence = "u"},
-		                      &kit.fault));
-		agree("its undo");
-	}
-}
-END_TEST
-
 int main(void)
 {
 	Suite *suite = suite_create("tallies");
 	TCase *kept = tcase_create("kept");
-	TCase *older = tcase_create("older");
 	tcase_add_checked_fixture(kept, begin, end);
 	tcase_set_timeout(kept, 30);
 	tcase_add_loop_test(kept, on_random_days_tallies_and_lids_are_what_a_count_says, 0, DAYS);
 	tcase_add_test(kept, a_season_is_the_year_of_the_look);
 	suite_add_tcase(suite, kept);
-	tcase_add_checked_fixture(older, begin_empty, end);
-	tcase_set_timeout(older, 30);
-	tcase_add_test(older, the_migration_counts_what_an_older_log_holds);
-	tcase_add_test(older, after_the_migration_they_are_kept);
-	suite_add_tcase(suite, older);
 	SRunner *runner = srunner_create(suite);
 	srunner_run_all(runner, CK_NORMAL);
 	int failed = srunner_ntests_failed(runner);

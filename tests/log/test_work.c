@@ -10,7 +10,6 @@
 #include <string.h>
 
 #include "log/log_private.h"
-#include "log/migrations.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;
@@ -522,38 +521,6 @@ START_TEST(hours_are_those_between_acts_less_than_two_hours_apart)
 }
 END_TEST
 
-/* An older log gets the same lines, words and sums as one that was kept all along. */
-START_TEST(an_older_log_is_filled_as_if_it_had_been_kept)
-{
-	struct log_entry acts[ACTS];
-	set_up_pots();
-	(void)do_a_day(acts);
-	put_many(20);
-	kit_close(&kit);
-	char *kept = kit_dump(kit.path, true);
-	kit_sql(kit.path, "PRAGMA foreign_keys = OFF");
-	sqlite3 *db;
-	ck_assert_int_eq(sqlite3_open_v2(kit.path, &db, SQLITE_OPEN_READWRITE, NULL), SQLITE_OK);
-	char *drops = text_of(db, "SELECT 'DROP ' || type || ' ' || name || ';' FROM sqlite_master WHERE type IN ('trigger', 'view') "
-	                          "AND (name LIKE 'work\\_%' ESCAPE '\\' OR name LIKE 'season\\_%' ESCAPE '\\' OR name = 'product_of_load')");
-	for (char *at = drops; *at != '\0'; at++)
-		if (*at == '|')
-			*at = ' ';
-	run(db, drops);
-	run(db, "DROP TABLE work; DROP TABLE work_product; DROP TABLE work_stale; DROP TABLE work_words; DROP TABLE season_sum;"
-	        "DROP TABLE season_product; DROP TABLE season_station; DROP TABLE season_fruit; DROP TABLE season_come_up");
-	run(db, log_migrations[7]);
-	sqlite3_free(drops);
-	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
-	all_is_a_recount(kit.path);
-	char *filled = kit_dump(kit.path, true);
-	ck_assert_str_eq(filled, kept);
-	free(kept);
-	free(filled);
-	kit_open(&kit, LOG_WRITE);
-}
-END_TEST
-
 /* --- without the search ------------------------------------------------------------------------ */
 
 static int forget_fts5(sqlite3 *db, const char **error, const struct sqlite3_api_routines *api)
@@ -599,7 +566,6 @@ int main(void)
 	tcase_add_test(tests, pages_follow_one_another_without_a_gap);
 	tcase_add_test(tests, a_line_tells_what_the_rows_say);
 	tcase_add_test(tests, hours_are_those_between_acts_less_than_two_hours_apart);
-	tcase_add_test(tests, an_older_log_is_filled_as_if_it_had_been_kept);
 	tcase_add_test(tests, an_sqlite_without_the_search_is_named);
 	suite_add_tcase(suite, tests);
 	SRunner *runner = srunner_create(suite);

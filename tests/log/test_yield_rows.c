@@ -216,34 +216,6 @@ START_TEST(the_sums_are_a_recount_after_any_acts_and_undos)
 }
 END_TEST
 
-/* --- an older log ------------------------------------------------------------------------------ */
-
-START_TEST(an_older_log_gets_the_sums_of_its_runs)
-{
-	kit_close(&kit);
-	kit_older_log(kit.path, 2);
-	kit_sql(kit.path,
-	        "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'juicer', 'j');"
-	        "INSERT INTO run SELECT i, 1, 'Grapes', 6000000, i = 7, 1, 1, 1, '', 0, i FROM "
-	        " (WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 7) SELECT i FROM n);"
-	        "INSERT INTO juice SELECT id, id, 'Grapes', 3000000 + id, 'hot', 1, 1 FROM run;"
-	        "INSERT INTO supply VALUES (1, 'sugar', '');"
-	        "INSERT INTO supply_move VALUES (1, 1, 500, 'receipt', NULL, NULL, 'bag', 5);"
-	        "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, sentence, breaks_hold, changes) "
-	        " VALUES (1789376400000, 0, '', 'v', '', 's', 0, x'')");
-	kit_open(&kit, LOG_WRITE);
-	ck_assert_int_eq(only_yield().runs.runs, 6);
-	ck_assert_int_eq(only_yield().runs.juice_ul, 6 * 3000000 + 21);
-	struct log_supply_move *moves;
-	size_t count;
-	KIT_OK(&kit, log_supply_moves(kit.log, 1, &moves, &count, &kit.fault));
-	ck_assert_uint_eq(count, 1);
-	ck_assert_str_eq(moves[0].who, "");
-	ck_assert_str_eq(moves[0].note, "bag");
-	free(moves);
-}
-END_TEST
-
 /* --- ledgers --------------------------------------------------------------------------------------- */
 
 START_TEST(the_newest_moves_come_first_and_say_who)
@@ -343,7 +315,6 @@ int main(void)
 	tcase_add_test(tests, a_run_that_is_over_is_counted_and_an_open_one_is_not);
 	tcase_add_test(tests, slips_of_the_pen_are_left_out);
 	tcase_add_loop_test(tests, the_sums_are_a_recount_after_any_acts_and_undos, 0, 8);
-	tcase_add_test(tests, an_older_log_gets_the_sums_of_its_runs);
 	tcase_add_test(tests, the_newest_moves_come_first_and_say_who);
 	tcase_add_test(tests, what_one_buys_at_a_time_is_kept_and_undone);
 	tcase_add_test(tests, the_lids_of_a_box_are_told_by_lot);

@@ -9,7 +9,6 @@
 #include <unistd.h>
 
 #include "engine/text.h"
-#include "log/migrations.h"
 #include "support/copy.h"
 #include "support/log_kit.h"
 
@@ -490,15 +489,4 @@ void kit_write_file(const char *path, const void *bytes, size_t size)
 	ck_assert_ptr_nonnull(file);
 	ck_assert_uint_eq(fwrite(bytes, 1, size, file), size);
 	ck_assert_int_eq(fclose(file), 0);
-}
-
-void kit_older_log(const char *path, int version)
-{
-	char sql[200];
-	kit_write_file(path, "", 0);
-	for (int i = 0; i < version; i++)
-		kit_sql(path, log_migrations[i]);
-	(void)snprintf(sql, sizeof(sql), "PRAGMA application_id = %d; PRAGMA user_version = %d; PRAGMA journal_mode = WAL",
-	               LOG_APPLICATION_ID, version);
-	kit_sql(path, sql);
 }

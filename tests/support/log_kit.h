@@ -87,7 +87,5 @@ char *kit_dump(const char *path, bool with_journal);
 
 bool kit_exists(const char *path);
 void kit_write_file(const char *path, const void *bytes, size_t size);
-/* An empty log of an earlier version of the schema, in place of what is there. */
-void kit_older_log(const char *path, int version);
 
 #endif

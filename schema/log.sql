@@ -1,0 +1,1293 @@
+-- log.sql: how a log is laid out. It makes all tables of a new log in an empty file; the
+-- number of this layout is LOG_FIRST_LAYOUT of src/log/layout.h.
+--
+-- Part 1 is the record: what people did and noted. Each act changes rows here and writes
+-- one line of the journal; an undo brings rows back.
+-- Part 2 is worked out from the record, so that no key waits for a look through history.
+-- Nothing in it is captured for undo: what keeps it follows an undo as it follows the act.
+--
+-- Words and units
+--   *_wall_ms     an instant: UTC, milliseconds. With *_awake_ms and *_boot beside it a
+--                 moment: the suspend-proof reading of that boot (src/engine/moment.h)
+--   *_ms _s _minutes   durations; in the day plan *_minutes count from local midnight
+--   *_ul _mg _um  whole microliters, milligrams, micrometers
+--   *_mc _pa _psi _thou   thousandths of a degree Celsius, pascals, psi, thousandths of an inch
+--   words         kept as text, so that the log can be read in any SQLite shell in twenty
+--                 years; each has its list in a CHECK, and src/log/log_words.c the same list
+--   who, *_by     initials; '' or null: nobody said
+--   null          nothing to say: not noted, not yet, none
+-- AUTOINCREMENT where rows come and go with undo: no later row gets the number of an undone
+-- one. A redo could not bring it back then, and a second terminal that still shows it would
+-- take the later one for it.
+--
+-- The program reads some rows by position: columns of `work` stand as in the views
+-- work_of_load, work_of_run and work_of_batch.
+
+-- ===== Part 1: the record ================================================================
+
+-- --- the kitchen --------------------------------------------------------------------------
+
+-- The one house: where it is and how it likes things done.
+CREATE TABLE house (
+	id INTEGER PRIMARY KEY CHECK (id = 1),
+	name TEXT NOT NULL DEFAULT '',
+	elevation_um INTEGER,               -- null: not known, no process is offered
+	elevation_slack_um INTEGER NOT NULL DEFAULT 0 CHECK (elevation_slack_um >= 0), -- it may be off by so much
+	elevation_by TEXT NOT NULL DEFAULT '', -- who set it, and when
+	elevation_set_wall_ms INTEGER,
+	measured_boil_mc INTEGER,           -- thermometer in boiling water
+	barometer_pa INTEGER,               -- station pressure, not reduced to sea level
+	invented INTEGER NOT NULL DEFAULT 0 CHECK (invented IN (0, 1)), -- demo data, said on screen
+	practice_speed INTEGER NOT NULL DEFAULT 0 CHECK (practice_speed BETWEEN 0 AND 3600), -- 0: a real log
+	practice_wall_ms INTEGER,           -- practice clock: reading and real instant it was started at
+	practice_real_wall_ms INTEGER,
+	units TEXT NOT NULL DEFAULT 'us' CHECK (units IN ('us', 'metric')),
+	run_minutes INTEGER NOT NULL DEFAULT 70 CHECK (run_minutes BETWEEN 1 AND 600), -- a juicer run
+	first_juice_minutes INTEGER NOT NULL DEFAULT 45 CHECK (first_juice_minutes BETWEEN 0 AND 600), -- 0: no hint
+	water_minutes INTEGER NOT NULL DEFAULT 20 CHECK (water_minutes BETWEEN 1 AND 600), -- between water checks
+	jar_wait_minutes INTEGER NOT NULL DEFAULT 20 CHECK (jar_wait_minutes BETWEEN 1 AND 600), -- filled, for a canner
+	storage_mc INTEGER,                 -- warmth where jars are kept, and when it was read
+	storage_wall_ms INTEGER
+) STRICT;
+INSERT INTO house (id) VALUES (1);
+
+-- Cautions and notes that this house does not want to see; never a stop.
+CREATE TABLE rule_aside (
+	rule TEXT PRIMARY KEY CHECK (length(rule) > 0),
+	since_wall_ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- Canners, juicers and pots, each under a digit of the board.
+CREATE TABLE station (
+	id INTEGER PRIMARY KEY,
+	digit INTEGER NOT NULL CHECK (digit BETWEEN 1 AND 9),
+	kind TEXT NOT NULL CHECK (kind IN ('boiling_water', 'steam', 'dial_gauge', 'weighted_gauge', 'juicer', 'pot')),
+	name TEXT NOT NULL CHECK (length(name) > 0),
+	gauge_checked_wall_ms INTEGER,      -- dial gauges: checked every year (PNW 421)
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
+	volume_ul INTEGER CHECK (volume_ul > 0), -- pots: to the brim
+	who TEXT NOT NULL DEFAULT '',       -- has this station now
+	own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1)) -- else on a shared burner
+) STRICT;
+CREATE UNIQUE INDEX station_digit ON station (digit) WHERE retired = 0;
+
+-- Jars of a size that a canner holds.
+CREATE TABLE station_capacity (
+	station_id INTEGER NOT NULL REFERENCES station (id),
+	jar TEXT NOT NULL,                  -- size, as in schema/jar.csv
+	jars INTEGER NOT NULL CHECK (jars BETWEEN 1 AND 99),
+	PRIMARY KEY (station_id, jar)
+) STRICT, WITHOUT ROWID;
+
+-- --- recipes of this kitchen, in the form of schema/recipe.csv -------------------------------
+
+CREATE TABLE recipe (
+	id INTEGER PRIMARY KEY,
+	name TEXT NOT NULL CHECK (length(name) > 0),
+	food TEXT NOT NULL DEFAULT '',      -- '': no published process
+	packs TEXT NOT NULL DEFAULT '',     -- packs and jar sizes it may use, blank-separated
+	jars TEXT NOT NULL DEFAULT '',
+	pectin TEXT NOT NULL CHECK (pectin IN ('none', 'regular', 'low_methoxyl')),
+	acidity TEXT NOT NULL CHECK (acidity IN ('acid', 'acidified', 'low_acid')),
+	gel_test INTEGER NOT NULL DEFAULT 0 CHECK (gel_test IN (0, 1)),
+	boil_hold_s INTEGER NOT NULL DEFAULT 0 CHECK (boil_hold_s >= 0), -- 0: off as soon as it boils again
+	headspace_thou INTEGER NOT NULL CHECK (headspace_thou > 0),
+	multiple_max INTEGER NOT NULL DEFAULT 1 CHECK (multiple_max >= 1), -- 1: never multiplied
+	foam_percent INTEGER NOT NULL DEFAULT 33, -- of the pot, kept free
+	boil_off_low_percent INTEGER NOT NULL DEFAULT 0,
+	boil_off_high_percent INTEGER NOT NULL DEFAULT 10,
+	caution TEXT NOT NULL DEFAULT '',
+	source TEXT NOT NULL CHECK (length(source) > 0),
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1))
+) STRICT;
+CREATE UNIQUE INDEX recipe_name ON recipe (name) WHERE retired = 0;
+
+CREATE TABLE recipe_ingredient (
+	recipe_id INTEGER NOT NULL REFERENCES recipe (id) ON DELETE CASCADE,
+	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 12),
+	name TEXT NOT NULL,
+	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe.h
+	measure TEXT NOT NULL CHECK (measure IN ('volume', 'mass', 'each')),
+	amount INTEGER NOT NULL CHECK (amount > 0), -- uL, mg or pieces
+	form TEXT NOT NULL DEFAULT '',
+	adding TEXT NOT NULL CHECK (adding IN ('at_start', 'at_boil', 'last', 'in_jar')),
+	optional INTEGER NOT NULL DEFAULT 0 CHECK (optional IN (0, 1)),
+	PRIMARY KEY (recipe_id, place)
+) STRICT, WITHOUT ROWID;
+
+-- --- juice and batches ---------------------------------------------------------------------
+
+-- A lot: everything bearing one code; never mixes recipes or processes.
+CREATE TABLE lot (
+	id INTEGER PRIMARY KEY,
+	code TEXT NOT NULL UNIQUE,          -- the day first: 2026-09-14-B1
+	product TEXT NOT NULL,
+	food TEXT NOT NULL,                 -- as the process tables name it
+	pack TEXT NOT NULL,
+	acidity TEXT NOT NULL CHECK (acidity IN ('acid', 'acidified', 'low_acid')),
+	made_wall_ms INTEGER NOT NULL
+) STRICT;
+-- What a recall asks of a lot: its product, its day, its code.
+CREATE INDEX recall_by_product ON lot (product COLLATE NOCASE, made_wall_ms);
+CREATE INDEX recall_by_day ON lot (made_wall_ms);
+CREATE INDEX recall_by_code ON lot (code COLLATE NOCASE);
+
+-- A run: one juicer, one charge of fruit.
+CREATE TABLE run (
+	id INTEGER PRIMARY KEY,
+	station_id INTEGER NOT NULL REFERENCES station (id),
+	fruit TEXT NOT NULL CHECK (length(fruit) > 0),
+	fruit_mg INTEGER NOT NULL CHECK (fruit_mg > 0),
+	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)),
+	water_every_ms INTEGER NOT NULL CHECK (water_every_ms > 0),
+	water_wall_ms INTEGER,              -- when the water was last seen; null before the heat is on
+	water_awake_ms INTEGER NOT NULL DEFAULT 0,
+	water_boot TEXT NOT NULL DEFAULT '',
+	water_checks INTEGER NOT NULL DEFAULT 0,
+	opened_wall_ms INTEGER NOT NULL
+) STRICT;
+CREATE UNIQUE INDEX run_in_juicer ON run (station_id) WHERE open = 1; -- one run at a time
+CREATE INDEX run_opened ON run (opened_wall_ms);
+
+-- Juice measured out: stock from then on.
+CREATE TABLE juice (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	run_id INTEGER REFERENCES run (id) ON DELETE CASCADE, -- null: brought along
+	kind TEXT NOT NULL CHECK (length(kind) > 0),
+	made_ul INTEGER NOT NULL CHECK (made_ul >= 0),
+	state TEXT NOT NULL DEFAULT 'hot' CHECK (state IN ('hot', 'chilled', 'frozen')),
+	made_wall_ms INTEGER NOT NULL,
+	state_wall_ms INTEGER NOT NULL      -- since when
+) STRICT;
+CREATE INDEX juice_of_run ON juice (run_id);
+
+-- A batch: one pot's worth of a recipe, measured once. Its verdict is open until somebody
+-- goes on against a stop or something is found wrong with it; its loads cannot be better.
+CREATE TABLE batch (
+	id INTEGER PRIMARY KEY,
+	station_id INTEGER NOT NULL REFERENCES station (id),
+	lot_id INTEGER NOT NULL REFERENCES lot (id),
+	recipe TEXT NOT NULL,               -- its name, and below what it said on that day
+	multiple INTEGER NOT NULL CHECK (multiple >= 1),
+	boil_hold_s INTEGER NOT NULL CHECK (boil_hold_s >= 0),
+	headspace_thou INTEGER NOT NULL CHECK (headspace_thou > 0),
+	source TEXT NOT NULL,
+	published INTEGER NOT NULL CHECK (published IN (0, 1)), -- 0: no published process
+	ticks INTEGER NOT NULL DEFAULT 0,   -- bit n: line n of the station card is done
+	warm_jars INTEGER NOT NULL DEFAULT 0 CHECK (warm_jars IN (0, 1)),
+	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)),
+	note TEXT NOT NULL DEFAULT '',
+	opened_wall_ms INTEGER NOT NULL,
+	verdict TEXT NOT NULL DEFAULT 'open' CHECK (verdict IN ('open', 'not_valid', 'unknown')),
+	verdict_why TEXT NOT NULL DEFAULT '',
+	jar TEXT NOT NULL DEFAULT ''        -- the size it is meant for; '': not said
+) STRICT;
+CREATE UNIQUE INDEX batch_in_pot ON batch (station_id) WHERE open = 1; -- one batch at a time
+CREATE INDEX batch_of_lot ON batch (lot_id);
+CREATE INDEX batch_opened ON batch (opened_wall_ms);
+
+-- What really went in, beside what was wanted.
+CREATE TABLE batch_amount (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	batch_id INTEGER NOT NULL REFERENCES batch (id) ON DELETE CASCADE,
+	place INTEGER NOT NULL,
+	ingredient TEXT NOT NULL,
+	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe.h
+	measure TEXT NOT NULL CHECK (measure IN ('volume', 'mass', 'each')),
+	wanted INTEGER NOT NULL CHECK (wanted >= 0), -- uL, mg or pieces
+	used INTEGER NOT NULL CHECK (used >= 0),
+	UNIQUE (batch_id, place)
+) STRICT;
+
+-- Where juice went.
+CREATE TABLE juice_use (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	juice_id INTEGER NOT NULL REFERENCES juice (id) ON DELETE CASCADE,
+	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE,
+	ul INTEGER NOT NULL,                -- taken out; negative puts back
+	why TEXT NOT NULL CHECK (why IN ('batch', 'correction', 'discarded')),
+	wall_ms INTEGER NOT NULL
+) STRICT;
+CREATE INDEX juice_use_of_juice ON juice_use (juice_id);
+CREATE INDEX juice_use_of_batch ON juice_use (batch_id) WHERE batch_id IS NOT NULL;
+
+-- --- loads and their jars ------------------------------------------------------------------
+
+-- A load: the jars that share one canner process. What the table said when the load began is
+-- copied here: a later table never rewrites a past day.
+-- One written down in a notebook may leave things out. A figure that nobody noted is never
+-- made up: where a column must hold one, its name stands in not_noted, and what it holds
+-- means nothing.
+CREATE TABLE load (
+	id INTEGER PRIMARY KEY,
+	station_id INTEGER NOT NULL REFERENCES station (id),
+	method TEXT NOT NULL CHECK (method IN ('boiling_water', 'steam', 'dial_gauge', 'weighted_gauge')),
+	place TEXT NOT NULL CHECK (place IN ('canner', 'rack', 'shelf')), -- rack: cooling
+	minutes INTEGER NOT NULL CHECK (minutes > 0),
+	pressure_psi INTEGER CHECK (pressure_psi > 0),
+	headspace_thou INTEGER NOT NULL CHECK (headspace_thou > 0),
+	jar_in_table TEXT NOT NULL,         -- the tested size whose row was taken
+	source TEXT NOT NULL,
+	confirmed TEXT NOT NULL CHECK (confirmed IN ('yes', 'practice')),
+	elevation_um INTEGER NOT NULL,      -- of the house on that day
+	elevation_slack_um INTEGER NOT NULL,
+	elevation_by TEXT NOT NULL,
+	verdict TEXT NOT NULL DEFAULT 'open' CHECK (verdict IN ('open', 'valid', 'not_valid', 'unknown')),
+	verdict_why TEXT NOT NULL DEFAULT '',
+	process_ended_wall_ms INTEGER,      -- heat off after the hold, or the moment the process failed
+	broken INTEGER NOT NULL DEFAULT 0 CHECK (broken BETWEEN 0 AND 99), -- breakages seen before the seal check
+	opened_wall_ms INTEGER NOT NULL,
+	not_noted TEXT NOT NULL DEFAULT '', -- blank-separated, in this order: headspace method minutes elevation
+	note TEXT NOT NULL DEFAULT ''       -- what a notebook says besides
+) STRICT;
+CREATE UNIQUE INDEX load_in_canner ON load (station_id) WHERE place = 'canner'; -- one load at a time
+CREATE INDEX load_open ON load (place) WHERE place <> 'shelf';
+CREATE INDEX load_opened ON load (opened_wall_ms);
+
+-- Every phase that a load, a run or a batch has been through (src/kitchen/phases.h). A running
+-- clock is a row whose ended_wall_ms is null. A lost boil ends a 'hold' row with ended_why
+-- 'lost' and a second 'hold' row begins later: both starts stay.
+CREATE TABLE phase (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	load_id INTEGER REFERENCES load (id) ON DELETE CASCADE, -- one of load, run and batch
+	name TEXT NOT NULL,
+	began_wall_ms INTEGER NOT NULL,
+	began_awake_ms INTEGER NOT NULL,
+	began_boot TEXT NOT NULL,
+	required_ms INTEGER NOT NULL DEFAULT 0 CHECK (required_ms >= 0), -- 0: no clock, waits for a person
+	acknowledged_wall_ms INTEGER,       -- the alarm was heard
+	ended_wall_ms INTEGER,
+	ended_why TEXT CHECK (ended_why IN ('done', 'lost', 'cut_short', 'stopped')),
+	run_id INTEGER REFERENCES run (id) ON DELETE CASCADE,
+	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE,
+	lasted_ms INTEGER,                  -- measured at the end by the clock that nobody sets
+	CHECK ((load_id IS NOT NULL) + (run_id IS NOT NULL) + (batch_id IS NOT NULL) = 1)
+) STRICT;
+-- One at a time.
+CREATE UNIQUE INDEX phase_running ON phase (load_id) WHERE ended_wall_ms IS NULL AND load_id IS NOT NULL;
+CREATE UNIQUE INDEX phase_running_run ON phase (run_id) WHERE ended_wall_ms IS NULL AND run_id IS NOT NULL;
+CREATE UNIQUE INDEX phase_running_batch ON phase (batch_id) WHERE ended_wall_ms IS NULL AND batch_id IS NOT NULL;
+CREATE INDEX phase_of_load ON phase (load_id, id);
+CREATE INDEX phase_of_run ON phase (run_id, id);
+CREATE INDEX phase_of_batch ON phase (batch_id, id);
+
+-- A box of flat lids.
+CREATE TABLE lid_box (
+	id INTEGER PRIMARY KEY,
+	label TEXT NOT NULL CHECK (length(label) > 0),
+	bought_wall_ms INTEGER,
+	lids INTEGER NOT NULL CHECK (lids BETWEEN 0 AND 100000), -- when it was new
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1))
+) STRICT;
+
+-- A jar is filled from a batch and waits until a load takes it. One that is processed again
+-- under a new lid is a new row; the old one keeps what was seen of it.
+CREATE TABLE jar (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	load_id INTEGER REFERENCES load (id) ON DELETE SET NULL, -- null: waits for a canner
+	lot_id INTEGER NOT NULL REFERENCES lot (id),
+	lid_box_id INTEGER REFERENCES lid_box (id),
+	place_in_load INTEGER NOT NULL DEFAULT 0 CHECK (place_in_load BETWEEN 0 AND 99), -- 0: waits
+	size TEXT NOT NULL,                 -- as in schema/jar.csv
+	state TEXT NOT NULL DEFAULT 'unchecked'
+		CHECK (state IN ('unchecked', 'sealed', 'unsealed', 'doubtful', 'broken')),
+	siphoning TEXT NOT NULL DEFAULT 'none'
+		CHECK (siphoning IN ('none', 'slight', 'under_half', 'over_half')),
+	fate TEXT NOT NULL DEFAULT 'none'   -- of one that did not seal
+		CHECK (fate IN ('none', 'fridge', 'freezer', 'reprocess', 'discard')),
+	fate_by_wall_ms INTEGER,            -- deadline of the fate
+	fate_done_wall_ms INTEGER,          -- the fate was carried out
+	checked_wall_ms INTEGER,
+	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE, -- null: packed without a pot
+	filled_wall_ms INTEGER,
+	filled_awake_ms INTEGER NOT NULL DEFAULT 0,
+	filled_boot TEXT NOT NULL DEFAULT '',
+	closed_by TEXT NOT NULL DEFAULT '', -- who filled and closed it
+	press TEXT CHECK (press IN ('good', 'bad')), -- the seal check by its three methods (A539, MSU-951)
+	tap TEXT CHECK (tap IN ('good', 'bad')),
+	eye TEXT CHECK (eye IN ('good', 'bad')),
+	checked_by TEXT,
+	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
+	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out')),
+	gone_wall_ms INTEGER                -- null: still there
+) STRICT;
+CREATE UNIQUE INDEX jar_place ON jar (load_id, place_in_load) WHERE load_id IS NOT NULL;
+CREATE INDEX jar_waiting ON jar (batch_id) WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken';
+CREATE INDEX jar_of_batch ON jar (batch_id) WHERE batch_id IS NOT NULL;
+CREATE INDEX jar_of_lid_box ON jar (lid_box_id) WHERE lid_box_id IS NOT NULL;
+CREATE INDEX jar_of_lot ON jar (lot_id);
+CREATE INDEX jar_fate_open ON jar (fate_by_wall_ms) WHERE fate <> 'none' AND fate_done_wall_ms IS NULL;
+CREATE INDEX jar_from ON jar (from_jar_id) WHERE from_jar_id IS NOT NULL;
+-- Jars still kept, by lot and size.
+CREATE INDEX jar_kept ON jar (lot_id, size, id)
+	WHERE state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL;
+-- Jars a count did not find, and jars taken out: what a later count brings back.
+CREATE INDEX jar_gone ON jar (lot_id, size, gone_wall_ms) WHERE gone_wall_ms IS NOT NULL;
+
+-- --- supplies: a ledger, never a number -----------------------------------------------------
+
+CREATE TABLE supply (
+	id INTEGER PRIMARY KEY,
+	kind TEXT NOT NULL,                 -- as in src/engine/recipe.h, which has its unit (supply_measure)
+	size TEXT NOT NULL DEFAULT '',      -- jars: the size
+	UNIQUE (kind, size)
+) STRICT;
+
+CREATE TABLE supply_move (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	supply_id INTEGER NOT NULL REFERENCES supply (id),
+	amount INTEGER NOT NULL,            -- in the unit of the kind; negative: used
+	why TEXT NOT NULL CHECK (why IN ('receipt', 'use', 'correction')),
+	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE, -- what it was used for
+	load_id INTEGER REFERENCES load (id) ON DELETE CASCADE,
+	note TEXT NOT NULL DEFAULT '',
+	wall_ms INTEGER NOT NULL,
+	who TEXT NOT NULL DEFAULT ''
+) STRICT;
+CREATE INDEX supply_move_of_supply ON supply_move (supply_id);
+CREATE INDEX supply_move_of_batch ON supply_move (batch_id) WHERE batch_id IS NOT NULL;
+CREATE INDEX supply_move_of_load ON supply_move (load_id) WHERE load_id IS NOT NULL;
+
+-- What one buys at a time: a bag, a bottle, a box of jars. No row: loose.
+CREATE TABLE sold_by (
+	kind TEXT NOT NULL,                 -- as in supply
+	size TEXT NOT NULL DEFAULT '',
+	amount INTEGER NOT NULL CHECK (amount > 0), -- in the unit of the kind
+	PRIMARY KEY (kind, size)
+) STRICT, WITHOUT ROWID;
+
+-- --- recalls -----------------------------------------------------------------------------
+
+CREATE TABLE recall (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	about TEXT NOT NULL CHECK (about IN ('lot', 'lid_box', 'load', 'batch', 'run', 'product', 'day')),
+	which TEXT NOT NULL,                -- an id, a product's name, a day as 2026-09-14
+	words TEXT NOT NULL,                -- what it was called on that day
+	reason TEXT NOT NULL CHECK (length(reason) > 0),
+	opened_wall_ms INTEGER NOT NULL
+) STRICT;
+
+-- Each jar of a recall, until the last one is found, given up or cleared.
+CREATE TABLE recall_jar (
+	recall_id INTEGER NOT NULL REFERENCES recall (id) ON DELETE CASCADE,
+	jar_id INTEGER NOT NULL REFERENCES jar (id),
+	outcome TEXT CHECK (outcome IN ('thrown_out', 'not_found', 'cleared', 'reprocessed')), -- null: to be found
+	outcome_wall_ms INTEGER,
+	who TEXT NOT NULL DEFAULT '',
+	PRIMARY KEY (recall_id, jar_id)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX recall_of_jar ON recall_jar (jar_id);
+
+-- --- the day plan ------------------------------------------------------------------------
+
+-- What a plan needs to know of the house beside its stations.
+CREATE TABLE plan_house (
+	id INTEGER PRIMARY KEY CHECK (id = 1),
+	burners INTEGER NOT NULL DEFAULT 4 CHECK (burners BETWEEN 0 AND 20),      -- shared ones
+	fillers INTEGER NOT NULL DEFAULT 0 CHECK (fillers BETWEEN 0 AND 20),      -- 0: as many as people
+	cooling_jars INTEGER CHECK (cooling_jars BETWEEN 0 AND 9999),             -- null: no limit
+	clean_minutes INTEGER NOT NULL DEFAULT 30 CHECK (clean_minutes BETWEEN 0 AND 600),
+	charge_mg INTEGER NOT NULL DEFAULT 5443108 CHECK (charge_mg > 0),         -- 12 lb of fruit in a basket
+	late_minutes INTEGER NOT NULL DEFAULT 30 CHECK (late_minutes BETWEEN 1 AND 600) -- later than that is warned of
+) STRICT;
+INSERT INTO plan_house (id) VALUES (1);
+
+-- Somebody who helps on such a day.
+CREATE TABLE helper (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	initials TEXT NOT NULL UNIQUE CHECK (length(initials) > 0),
+	from_minutes INTEGER CHECK (from_minutes BETWEEN 0 AND 2879)              -- null: from the start
+) STRICT;
+
+-- A meal: nobody works.
+CREATE TABLE plan_break (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	start_minutes INTEGER NOT NULL CHECK (start_minutes BETWEEN 0 AND 2879),
+	end_minutes INTEGER NOT NULL CHECK (end_minutes BETWEEN 1 AND 2880),
+	CHECK (end_minutes > start_minutes)
+) STRICT;
+
+-- The one plan there is.
+CREATE TABLE plan (
+	id INTEGER PRIMARY KEY CHECK (id = 1),
+	day_wall_ms INTEGER,                -- local midnight; null: today
+	start_minutes INTEGER CHECK (start_minutes BETWEEN 0 AND 2879),           -- null: at once
+	accepted_wall_ms INTEGER,           -- null: a draft
+	accepted_finish_wall_ms INTEGER,
+	finished_wall_ms INTEGER
+) STRICT;
+INSERT INTO plan (id) VALUES (1);
+
+-- A planned charge of a juicer.
+CREATE TABLE plan_run (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	fruit TEXT NOT NULL CHECK (length(fruit) > 0),
+	fruit_mg INTEGER NOT NULL CHECK (fruit_mg > 0),
+	ready_minutes INTEGER CHECK (ready_minutes BETWEEN 0 AND 2879),           -- the fruit arrives; null: it is there
+	run_id INTEGER REFERENCES run (id)  -- the run that it became; null: not begun
+) STRICT;
+CREATE UNIQUE INDEX plan_run_became ON plan_run (run_id) WHERE run_id IS NOT NULL;
+
+CREATE TABLE plan_batch (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	recipe TEXT NOT NULL CHECK (length(recipe) > 0),
+	pack TEXT NOT NULL,                 -- '' without a published process
+	jar TEXT NOT NULL,
+	multiple INTEGER NOT NULL CHECK (multiple >= 1),
+	ready_minutes INTEGER CHECK (ready_minutes BETWEEN 0 AND 2879),           -- not before; null: any time
+	after_runs INTEGER CHECK (after_runs BETWEEN 0 AND 64),                   -- null: as many as give its juice
+	batch_id INTEGER REFERENCES batch (id) -- the batch that it became; null: not begun
+) STRICT;
+CREATE UNIQUE INDEX plan_batch_became ON plan_batch (batch_id) WHERE batch_id IS NOT NULL;
+
+-- Pieces of work at stations, as they were planned when the plan was accepted. What became of
+-- a run or batch stands in its plan row; the loads of a canner take its load blocks in order.
+CREATE TABLE plan_block (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	station_id INTEGER NOT NULL REFERENCES station (id),
+	plan_run_id INTEGER,                -- no foreign keys: a plan row may go, what was accepted stays
+	plan_batch_id INTEGER,              -- neither of both: a load
+	jars INTEGER NOT NULL DEFAULT 0 CHECK (jars >= 0),
+	start_wall_ms INTEGER NOT NULL,
+	end_wall_ms INTEGER NOT NULL,
+	CHECK (plan_run_id IS NULL OR plan_batch_id IS NULL)
+) STRICT;
+
+-- --- the journal --------------------------------------------------------------------------
+
+-- What was done, by whom, and how to undo it. Never changed, never deleted.
+CREATE TABLE journal (
+	id INTEGER PRIMARY KEY,
+	wall_ms INTEGER NOT NULL,
+	awake_ms INTEGER NOT NULL,
+	boot TEXT NOT NULL,
+	verb TEXT NOT NULL,
+	who TEXT NOT NULL DEFAULT '',
+	station_id INTEGER,                 -- no foreign keys: the journal outlives what it tells of
+	load_id INTEGER,
+	sentence TEXT NOT NULL,
+	undoes_id INTEGER UNIQUE REFERENCES journal (id),
+	breaks_hold INTEGER NOT NULL DEFAULT 0 CHECK (breaks_hold IN (0, 1)), -- taken back for two minutes only
+	changes BLOB NOT NULL,              -- SQLite changeset of the act; its inverse undoes it
+	run_id INTEGER,
+	batch_id INTEGER
+) STRICT;
+CREATE INDEX journal_of_load ON journal (load_id, id);
+CREATE INDEX journal_of_station ON journal (station_id, id);
+CREATE INDEX journal_of_run ON journal (run_id, id) WHERE run_id IS NOT NULL;
+CREATE INDEX journal_of_batch ON journal (batch_id, id) WHERE batch_id IS NOT NULL;
+CREATE TRIGGER journal_is_not_changed BEFORE UPDATE ON journal
+BEGIN SELECT RAISE(ABORT, 'the journal is never changed'); END;
+CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal
+BEGIN SELECT RAISE(ABORT, 'the journal is never deleted'); END;
+
+-- ===== Part 2: worked out from the record =================================================
+--
+-- Down to "looking back" all of it is kept by triggers alone. They allow for rows that an undo
+-- of an undo brings back children first.
+--
+-- A view that is INSERTed into is a place to count at: its triggers put one thing into, or
+-- with -1 out of, each sum it belongs to. VALUES throughout: a SELECT would make a table of
+-- its own for each row, which took a thousand times as long (seen with SQLite 3.40).
+
+-- --- what is left of each juice -------------------------------------------------------------
+
+-- made_ul less its uses. Nothing, and no undo, takes more than there is.
+CREATE TABLE juice_left (
+	juice_id INTEGER PRIMARY KEY REFERENCES juice (id) ON DELETE CASCADE,
+	left_ul INTEGER NOT NULL CHECK (left_ul >= 0)
+) STRICT;
+CREATE INDEX juice_left_some ON juice_left (juice_id) WHERE left_ul > 0;
+-- Uses may be there before the juice: hence the sum.
+CREATE TRIGGER juice_left_made AFTER INSERT ON juice
+BEGIN
+	INSERT INTO juice_left VALUES (new.id, new.made_ul -
+		coalesce((SELECT sum(ul) FROM juice_use WHERE juice_id = new.id), 0));
+END;
+CREATE TRIGGER juice_left_measured AFTER UPDATE OF made_ul ON juice
+BEGIN
+	UPDATE juice_left SET left_ul = left_ul - old.made_ul + new.made_ul WHERE juice_id = new.id;
+END;
+CREATE TRIGGER juice_left_used AFTER INSERT ON juice_use
+BEGIN
+	UPDATE juice_left SET left_ul = left_ul - new.ul WHERE juice_id = new.juice_id;
+END;
+CREATE TRIGGER juice_left_not_used AFTER DELETE ON juice_use
+BEGIN
+	UPDATE juice_left SET left_ul = left_ul + old.ul WHERE juice_id = old.juice_id;
+END;
+CREATE TRIGGER juice_left_corrected AFTER UPDATE OF juice_id, ul ON juice_use
+BEGIN
+	UPDATE juice_left SET left_ul = left_ul + old.ul WHERE juice_id = old.juice_id;
+	UPDATE juice_left SET left_ul = left_ul - new.ul WHERE juice_id = new.juice_id;
+END;
+
+-- --- the sum of each supply's ledger ---------------------------------------------------------
+
+-- Adding up 100,000 moves takes 5 ms at every look, the total far less than one.
+CREATE TABLE supply_stock (
+	supply_id INTEGER PRIMARY KEY REFERENCES supply (id) ON DELETE CASCADE,
+	stock INTEGER NOT NULL
+) STRICT;
+CREATE TRIGGER supply_stock_begun AFTER INSERT ON supply
+BEGIN
+	INSERT INTO supply_stock VALUES (new.id,
+		coalesce((SELECT sum(amount) FROM supply_move WHERE supply_id = new.id), 0));
+END;
+CREATE TRIGGER supply_stock_moved AFTER INSERT ON supply_move
+BEGIN
+	UPDATE supply_stock SET stock = stock + new.amount WHERE supply_id = new.supply_id;
+END;
+CREATE TRIGGER supply_stock_not_moved AFTER DELETE ON supply_move
+BEGIN
+	UPDATE supply_stock SET stock = stock - old.amount WHERE supply_id = old.supply_id;
+END;
+CREATE TRIGGER supply_stock_corrected AFTER UPDATE OF supply_id, amount ON supply_move
+BEGIN
+	UPDATE supply_stock SET stock = stock - old.amount WHERE supply_id = old.supply_id;
+	UPDATE supply_stock SET stock = stock + new.amount WHERE supply_id = new.supply_id;
+END;
+
+-- --- lids used of each box ------------------------------------------------------------------
+
+-- Flat lids are used once, also when a filling is done again after an undo.
+CREATE TABLE lid_box_use (
+	lid_box_id INTEGER PRIMARY KEY REFERENCES lid_box (id) ON DELETE CASCADE,
+	used INTEGER NOT NULL
+) STRICT;
+CREATE TRIGGER lid_box_use_begun AFTER INSERT ON lid_box
+BEGIN
+	INSERT INTO lid_box_use VALUES (new.id, (SELECT count(*) FROM jar WHERE lid_box_id = new.id));
+END;
+CREATE TRIGGER jar_takes_a_lid AFTER INSERT ON jar WHEN new.lid_box_id IS NOT NULL
+BEGIN
+	UPDATE lid_box_use SET used = used + 1 WHERE lid_box_id = new.lid_box_id;
+	SELECT RAISE(ABORT, 'no lid is left in that box')
+	FROM lid_box JOIN lid_box_use ON lid_box_id = lid_box.id
+	WHERE lid_box.id = new.lid_box_id AND used > lids;
+END;
+CREATE TRIGGER jar_gives_a_lid_back AFTER DELETE ON jar WHEN old.lid_box_id IS NOT NULL
+BEGIN
+	UPDATE lid_box_use SET used = used - 1 WHERE lid_box_id = old.lid_box_id;
+END;
+CREATE TRIGGER jar_changes_its_lid AFTER UPDATE OF lid_box_id ON jar WHEN old.lid_box_id IS NOT new.lid_box_id
+BEGIN
+	UPDATE lid_box_use SET used = used - 1 WHERE lid_box_id = old.lid_box_id;
+	UPDATE lid_box_use SET used = used + 1 WHERE lid_box_id = new.lid_box_id;
+	SELECT RAISE(ABORT, 'no lid is left in that box')
+	FROM lid_box JOIN lid_box_use ON lid_box_id = lid_box.id
+	WHERE lid_box.id = new.lid_box_id AND used > lids;
+END;
+
+-- --- how lids sealed ------------------------------------------------------------------------
+
+-- Lids looked at and lids that had not sealed, by season (the year, UTC, of the look): of the
+-- whole house, of each lid box, canner and person who closed jars. Broken jars say nothing
+-- about a lid.
+CREATE TABLE seal_tally (
+	season INTEGER NOT NULL,
+	about TEXT NOT NULL CHECK (about IN ('house', 'lid_box', 'canner', 'person')),
+	which TEXT NOT NULL,                -- id of the lid box or station, initials; '': the house
+	looked INTEGER NOT NULL,
+	failed INTEGER NOT NULL,
+	PRIMARY KEY (season, about, which)
+) STRICT, WITHOUT ROWID;
+
+CREATE VIEW seal_count (season, lid_box_id, station_id, closed_by, looked, failed) AS
+	SELECT 0, 0, 0, '', 0, 0 WHERE 0;
+CREATE TRIGGER seal_count_of_house INSTEAD OF INSERT ON seal_count
+BEGIN
+	INSERT INTO seal_tally VALUES (new.season, 'house', '', new.looked, new.failed)
+		ON CONFLICT DO UPDATE SET looked = looked + excluded.looked, failed = failed + excluded.failed;
+	DELETE FROM seal_tally WHERE season = new.season AND about = 'house' AND which = '' AND looked = 0;
+END;
+CREATE TRIGGER seal_count_of_box INSTEAD OF INSERT ON seal_count WHEN new.lid_box_id IS NOT NULL
+BEGIN
+	INSERT INTO seal_tally VALUES (new.season, 'lid_box', new.lid_box_id, new.looked, new.failed)
+		ON CONFLICT DO UPDATE SET looked = looked + excluded.looked, failed = failed + excluded.failed;
+	DELETE FROM seal_tally WHERE season = new.season AND about = 'lid_box' AND which = new.lid_box_id AND looked = 0;
+END;
+CREATE TRIGGER seal_count_of_canner INSTEAD OF INSERT ON seal_count WHEN new.station_id IS NOT NULL
+BEGIN
+	INSERT INTO seal_tally VALUES (new.season, 'canner', new.station_id, new.looked, new.failed)
+		ON CONFLICT DO UPDATE SET looked = looked + excluded.looked, failed = failed + excluded.failed;
+	DELETE FROM seal_tally WHERE season = new.season AND about = 'canner' AND which = new.station_id AND looked = 0;
+END;
+CREATE TRIGGER seal_count_of_person INSTEAD OF INSERT ON seal_count WHEN new.closed_by <> ''
+BEGIN
+	INSERT INTO seal_tally VALUES (new.season, 'person', new.closed_by, new.looked, new.failed)
+		ON CONFLICT DO UPDATE SET looked = looked + excluded.looked, failed = failed + excluded.failed;
+	DELETE FROM seal_tally WHERE season = new.season AND about = 'person' AND which = new.closed_by AND looked = 0;
+END;
+
+CREATE TRIGGER seal_seen AFTER INSERT ON jar
+WHEN new.state IN ('sealed', 'unsealed', 'doubtful') AND new.load_id IS NOT NULL
+BEGIN
+	INSERT INTO seal_count VALUES (
+		CAST(strftime('%Y', coalesce(new.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), new.lid_box_id,
+		(SELECT station_id FROM load WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
+END;
+CREATE TRIGGER seal_gone AFTER DELETE ON jar
+WHEN old.state IN ('sealed', 'unsealed', 'doubtful') AND old.load_id IS NOT NULL
+BEGIN
+	INSERT INTO seal_count VALUES (
+		CAST(strftime('%Y', coalesce(old.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), old.lid_box_id,
+		(SELECT station_id FROM load WHERE id = old.load_id), old.closed_by, -1, -(old.state <> 'sealed'));
+END;
+-- A jar whose look changed leaves its tallies as it was and enters them as it is.
+CREATE TRIGGER seal_was AFTER UPDATE ON jar
+WHEN old.state IN ('sealed', 'unsealed', 'doubtful') AND old.load_id IS NOT NULL AND
+	(old.state IS NOT new.state OR old.load_id IS NOT new.load_id OR old.lid_box_id IS NOT new.lid_box_id
+	OR old.closed_by IS NOT new.closed_by OR old.checked_wall_ms IS NOT new.checked_wall_ms)
+BEGIN
+	INSERT INTO seal_count VALUES (
+		CAST(strftime('%Y', coalesce(old.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), old.lid_box_id,
+		(SELECT station_id FROM load WHERE id = old.load_id), old.closed_by, -1, -(old.state <> 'sealed'));
+END;
+CREATE TRIGGER seal_is AFTER UPDATE ON jar
+WHEN new.state IN ('sealed', 'unsealed', 'doubtful') AND new.load_id IS NOT NULL AND
+	(old.state IS NOT new.state OR old.load_id IS NOT new.load_id OR old.lid_box_id IS NOT new.lid_box_id
+	OR old.closed_by IS NOT new.closed_by OR old.checked_wall_ms IS NOT new.checked_wall_ms)
+BEGIN
+	INSERT INTO seal_count VALUES (
+		CAST(strftime('%Y', coalesce(new.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), new.lid_box_id,
+		(SELECT station_id FROM load WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
+END;
+
+-- --- what runs yield ------------------------------------------------------------------------
+
+-- What a run that is over has yielded. Left out: runs that are open, gave nothing, or gave
+-- more than 2 L a kg, which is a slip of the pen.
+CREATE TABLE run_yield (
+	run_id INTEGER PRIMARY KEY REFERENCES run (id) ON DELETE CASCADE,
+	fruit TEXT NOT NULL,                -- as written, but in lower case
+	fruit_mg INTEGER NOT NULL,
+	juice_ul INTEGER NOT NULL,
+	yield INTEGER NOT NULL              -- uL a kg, rounded down
+) STRICT;
+
+-- The sums for each fruit, of which a forecast is made.
+CREATE TABLE fruit_yield (
+	fruit TEXT PRIMARY KEY,
+	runs INTEGER NOT NULL CHECK (runs >= 0),
+	fruit_mg INTEGER NOT NULL,
+	juice_ul INTEGER NOT NULL,
+	yield_sum INTEGER NOT NULL,
+	yield_square_sum INTEGER NOT NULL
+) STRICT;
+CREATE TRIGGER fruit_yield_more AFTER INSERT ON run_yield
+BEGIN
+	INSERT OR IGNORE INTO fruit_yield VALUES (new.fruit, 0, 0, 0, 0, 0);
+	UPDATE fruit_yield SET runs = runs + 1, fruit_mg = fruit_mg + new.fruit_mg,
+		juice_ul = juice_ul + new.juice_ul, yield_sum = yield_sum + new.yield,
+		yield_square_sum = yield_square_sum + new.yield * new.yield WHERE fruit = new.fruit;
+END;
+CREATE TRIGGER fruit_yield_less AFTER DELETE ON run_yield
+BEGIN
+	UPDATE fruit_yield SET runs = runs - 1, fruit_mg = fruit_mg - old.fruit_mg,
+		juice_ul = juice_ul - old.juice_ul, yield_sum = yield_sum - old.yield,
+		yield_square_sum = yield_square_sum - old.yield * old.yield WHERE fruit = old.fruit;
+	DELETE FROM fruit_yield WHERE fruit = old.fruit AND runs = 0;
+END;
+
+-- A run is worked out anew whenever its number is put into this view. Adding up as reals:
+-- total() never runs over, and what would is left out as a slip.
+CREATE VIEW yield_anew AS SELECT run_id FROM run_yield;
+CREATE TRIGGER yield_worked_out INSTEAD OF INSERT ON yield_anew
+BEGIN
+	DELETE FROM run_yield WHERE run_id = new.run_id;
+	INSERT INTO run_yield
+		SELECT id, fruit, fruit_mg, ul, ul * 1000000 / fruit_mg FROM (
+			SELECT run.id, lower(trim(run.fruit)) AS fruit, run.fruit_mg,
+				CAST(total(juice.made_ul) AS INTEGER) AS ul
+			FROM run JOIN juice ON juice.run_id = run.id
+			WHERE run.id = new.run_id AND run.open = 0 AND run.fruit_mg <= 10000000000
+			GROUP BY run.id)
+		WHERE ul > 0 AND ul <= 2 * fruit_mg;
+END;
+
+CREATE TRIGGER run_yield_run AFTER UPDATE OF fruit, fruit_mg, open ON run
+BEGIN
+	INSERT INTO yield_anew VALUES (new.id);
+END;
+CREATE TRIGGER run_yield_run_again AFTER INSERT ON run
+BEGIN
+	INSERT INTO yield_anew VALUES (new.id);
+END;
+CREATE TRIGGER run_yield_juice AFTER INSERT ON juice WHEN new.run_id IS NOT NULL
+BEGIN
+	INSERT INTO yield_anew VALUES (new.run_id);
+END;
+CREATE TRIGGER run_yield_juice_measured AFTER UPDATE OF run_id, made_ul ON juice
+BEGIN
+	INSERT INTO yield_anew SELECT old.run_id WHERE old.run_id IS NOT NULL;
+	INSERT INTO yield_anew SELECT new.run_id WHERE new.run_id IS NOT NULL;
+END;
+CREATE TRIGGER run_yield_juice_gone AFTER DELETE ON juice WHEN old.run_id IS NOT NULL
+BEGIN
+	INSERT INTO yield_anew VALUES (old.run_id);
+END;
+
+-- --- how long phases last --------------------------------------------------------------------
+
+-- Phases without a clock, for the planning times. Left out: what did not end as it should, and
+-- what lasted over three hours, when nobody looked.
+CREATE TABLE phase_mean (
+	kind TEXT NOT NULL,                 -- of station: a load's method, 'juicer' or 'pot'
+	name TEXT NOT NULL,                 -- of the phase
+	count INTEGER NOT NULL,
+	sum_ms INTEGER NOT NULL,
+	PRIMARY KEY (kind, name)
+) STRICT, WITHOUT ROWID;
+
+CREATE VIEW phase_count (kind, name, count, ms) AS SELECT '', '', 0, 0 WHERE 0;
+CREATE TRIGGER phase_counted INSTEAD OF INSERT ON phase_count WHEN new.kind IS NOT NULL
+BEGIN
+	INSERT INTO phase_mean VALUES (new.kind, new.name, new.count, new.ms)
+		ON CONFLICT DO UPDATE SET count = count + excluded.count, sum_ms = sum_ms + excluded.sum_ms;
+	DELETE FROM phase_mean WHERE kind = new.kind AND name = new.name AND count = 0;
+END;
+
+CREATE TRIGGER phase_mean_ended AFTER INSERT ON phase
+WHEN new.required_ms = 0 AND new.ended_why = 'done' AND new.lasted_ms BETWEEN 0 AND 10800000
+BEGIN
+	INSERT INTO phase_count VALUES (CASE WHEN new.run_id IS NOT NULL THEN 'juicer'
+		WHEN new.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = new.load_id) END,
+		new.name, 1, new.lasted_ms);
+END;
+CREATE TRIGGER phase_mean_gone AFTER DELETE ON phase
+WHEN old.required_ms = 0 AND old.ended_why = 'done' AND old.lasted_ms BETWEEN 0 AND 10800000
+BEGIN
+	INSERT INTO phase_count VALUES (CASE WHEN old.run_id IS NOT NULL THEN 'juicer'
+		WHEN old.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = old.load_id) END,
+		old.name, -1, -old.lasted_ms);
+END;
+CREATE TRIGGER phase_mean_was AFTER UPDATE OF required_ms, ended_why, lasted_ms, name ON phase
+WHEN old.required_ms = 0 AND old.ended_why = 'done' AND old.lasted_ms BETWEEN 0 AND 10800000
+BEGIN
+	INSERT INTO phase_count VALUES (CASE WHEN old.run_id IS NOT NULL THEN 'juicer'
+		WHEN old.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = old.load_id) END,
+		old.name, -1, -old.lasted_ms);
+END;
+CREATE TRIGGER phase_mean_is AFTER UPDATE OF required_ms, ended_why, lasted_ms, name ON phase
+WHEN new.required_ms = 0 AND new.ended_why = 'done' AND new.lasted_ms BETWEEN 0 AND 10800000
+BEGIN
+	INSERT INTO phase_count VALUES (CASE WHEN new.run_id IS NOT NULL THEN 'juicer'
+		WHEN new.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = new.load_id) END,
+		new.name, 1, new.lasted_ms);
+END;
+
+-- --- the pantry ------------------------------------------------------------------------------
+
+-- Jars kept (sealed, without a fate, not gone) of each lot and size.
+CREATE TABLE pantry_lot (
+	product TEXT NOT NULL COLLATE NOCASE,
+	size TEXT NOT NULL,
+	made_wall_ms INTEGER NOT NULL,
+	lot_id INTEGER NOT NULL,
+	jars INTEGER NOT NULL,
+	PRIMARY KEY (product, size, made_wall_ms, lot_id)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX pantry_lot_by_age ON pantry_lot (made_wall_ms, lot_id);
+
+-- Jars kept of each product and size.
+CREATE TABLE pantry_line (
+	product TEXT NOT NULL COLLATE NOCASE,
+	size TEXT NOT NULL,
+	jars INTEGER NOT NULL,
+	PRIMARY KEY (product, size)
+) STRICT, WITHOUT ROWID;
+
+-- Jars used or given away in each week: the instant divided by 604,800,000 ms.
+CREATE TABLE pantry_use (
+	product TEXT NOT NULL COLLATE NOCASE,
+	size TEXT NOT NULL,
+	week INTEGER NOT NULL,
+	jars INTEGER NOT NULL,
+	PRIMARY KEY (product, size, week)
+) STRICT, WITHOUT ROWID;
+
+-- While an undo is undone jars may come back before their lot: the lot counts them then.
+CREATE VIEW pantry_count (lot_id, size, jars) AS SELECT 0, '', 0 WHERE 0;
+CREATE TRIGGER pantry_counted INSTEAD OF INSERT ON pantry_count
+WHEN EXISTS (SELECT 1 FROM lot WHERE id = new.lot_id)
+BEGIN
+	INSERT INTO pantry_lot VALUES ((SELECT product FROM lot WHERE id = new.lot_id), new.size,
+		(SELECT made_wall_ms FROM lot WHERE id = new.lot_id), new.lot_id, new.jars)
+		ON CONFLICT DO UPDATE SET jars = jars + excluded.jars;
+	DELETE FROM pantry_lot WHERE product = (SELECT product FROM lot WHERE id = new.lot_id) AND size = new.size
+		AND made_wall_ms = (SELECT made_wall_ms FROM lot WHERE id = new.lot_id) AND lot_id = new.lot_id AND jars = 0;
+	INSERT INTO pantry_line VALUES ((SELECT product FROM lot WHERE id = new.lot_id), new.size, new.jars)
+		ON CONFLICT DO UPDATE SET jars = jars + excluded.jars;
+	DELETE FROM pantry_line WHERE product = (SELECT product FROM lot WHERE id = new.lot_id) AND size = new.size
+		AND jars = 0;
+END;
+CREATE VIEW pantry_used (lot_id, size, week, jars) AS SELECT 0, '', 0, 0 WHERE 0;
+CREATE TRIGGER pantry_use_counted INSTEAD OF INSERT ON pantry_used
+WHEN EXISTS (SELECT 1 FROM lot WHERE id = new.lot_id)
+BEGIN
+	INSERT INTO pantry_use VALUES ((SELECT product FROM lot WHERE id = new.lot_id), new.size, new.week, new.jars)
+		ON CONFLICT DO UPDATE SET jars = jars + excluded.jars;
+	DELETE FROM pantry_use WHERE product = (SELECT product FROM lot WHERE id = new.lot_id) AND size = new.size
+		AND week = new.week AND jars = 0;
+END;
+
+CREATE TRIGGER pantry_jar_made AFTER INSERT ON jar
+WHEN new.state = 'sealed' AND new.fate = 'none' AND new.gone_wall_ms IS NULL
+BEGIN
+	INSERT INTO pantry_count VALUES (new.lot_id, new.size, 1);
+END;
+CREATE TRIGGER pantry_jar_never AFTER DELETE ON jar
+WHEN old.state = 'sealed' AND old.fate = 'none' AND old.gone_wall_ms IS NULL
+BEGIN
+	INSERT INTO pantry_count VALUES (old.lot_id, old.size, -1);
+END;
+CREATE TRIGGER pantry_jar_was AFTER UPDATE ON jar
+WHEN old.state = 'sealed' AND old.fate = 'none' AND old.gone_wall_ms IS NULL AND
+	NOT (new.state = 'sealed' AND new.fate = 'none' AND new.gone_wall_ms IS NULL
+	AND old.lot_id = new.lot_id AND old.size = new.size)
+BEGIN
+	INSERT INTO pantry_count VALUES (old.lot_id, old.size, -1);
+END;
+CREATE TRIGGER pantry_jar_is AFTER UPDATE ON jar
+WHEN new.state = 'sealed' AND new.fate = 'none' AND new.gone_wall_ms IS NULL AND
+	NOT (old.state = 'sealed' AND old.fate = 'none' AND old.gone_wall_ms IS NULL
+	AND old.lot_id = new.lot_id AND old.size = new.size)
+BEGIN
+	INSERT INTO pantry_count VALUES (new.lot_id, new.size, 1);
+END;
+
+CREATE TRIGGER pantry_use_made AFTER INSERT ON jar
+WHEN new.gone_why IN ('used', 'given') AND new.gone_wall_ms IS NOT NULL
+BEGIN
+	INSERT INTO pantry_used VALUES (new.lot_id, new.size, new.gone_wall_ms / 604800000, 1);
+END;
+CREATE TRIGGER pantry_use_never AFTER DELETE ON jar
+WHEN old.gone_why IN ('used', 'given') AND old.gone_wall_ms IS NOT NULL
+BEGIN
+	INSERT INTO pantry_used VALUES (old.lot_id, old.size, old.gone_wall_ms / 604800000, -1);
+END;
+CREATE TRIGGER pantry_use_was AFTER UPDATE ON jar
+WHEN old.gone_why IN ('used', 'given') AND old.gone_wall_ms IS NOT NULL AND
+	(old.gone_why IS NOT new.gone_why OR old.gone_wall_ms IS NOT new.gone_wall_ms
+	OR old.lot_id <> new.lot_id OR old.size <> new.size)
+BEGIN
+	INSERT INTO pantry_used VALUES (old.lot_id, old.size, old.gone_wall_ms / 604800000, -1);
+END;
+CREATE TRIGGER pantry_use_is AFTER UPDATE ON jar
+WHEN new.gone_why IN ('used', 'given') AND new.gone_wall_ms IS NOT NULL AND
+	(old.gone_why IS NOT new.gone_why OR old.gone_wall_ms IS NOT new.gone_wall_ms
+	OR old.lot_id <> new.lot_id OR old.size <> new.size)
+BEGIN
+	INSERT INTO pantry_used VALUES (new.lot_id, new.size, new.gone_wall_ms / 604800000, 1);
+END;
+
+-- A lot that comes back after its jars, and one whose name or day is corrected: what bears its
+-- old name goes out, what bears its new one comes in.
+CREATE TRIGGER pantry_lot_again AFTER INSERT ON lot
+WHEN EXISTS (SELECT 1 FROM jar WHERE lot_id = new.id)
+BEGIN
+	INSERT INTO pantry_count SELECT lot_id, size, count(*) FROM jar
+		WHERE lot_id = new.id AND state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL GROUP BY size;
+	INSERT INTO pantry_used SELECT lot_id, size, gone_wall_ms / 604800000, count(*) FROM jar
+		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL GROUP BY 2, 3;
+END;
+CREATE TRIGGER pantry_lot_leaves BEFORE UPDATE OF product, made_wall_ms ON lot
+WHEN old.product IS NOT new.product OR old.made_wall_ms IS NOT new.made_wall_ms
+BEGIN
+	INSERT INTO pantry_count SELECT lot_id, size, -count(*) FROM jar
+		WHERE lot_id = old.id AND state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL GROUP BY size;
+	INSERT INTO pantry_used SELECT lot_id, size, gone_wall_ms / 604800000, -count(*) FROM jar
+		WHERE lot_id = old.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL GROUP BY 2, 3;
+END;
+CREATE TRIGGER pantry_lot_enters AFTER UPDATE OF product, made_wall_ms ON lot
+WHEN old.product IS NOT new.product OR old.made_wall_ms IS NOT new.made_wall_ms
+BEGIN
+	INSERT INTO pantry_count SELECT lot_id, size, count(*) FROM jar
+		WHERE lot_id = new.id AND state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL GROUP BY size;
+	INSERT INTO pantry_used SELECT lot_id, size, gone_wall_ms / 604800000, count(*) FROM jar
+		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL GROUP BY 2, 3;
+END;
+
+-- --- jars a recall has still to find -----------------------------------------------------------
+
+CREATE TABLE recall_left (
+	recall_id INTEGER PRIMARY KEY REFERENCES recall (id) ON DELETE CASCADE,
+	jars INTEGER NOT NULL,
+	to_find INTEGER NOT NULL
+) STRICT;
+CREATE INDEX recall_open ON recall_left (recall_id) WHERE to_find > 0;
+CREATE TRIGGER recall_left_begun AFTER INSERT ON recall
+BEGIN
+	INSERT INTO recall_left VALUES (new.id, (SELECT count(*) FROM recall_jar WHERE recall_id = new.id),
+		(SELECT count(*) FROM recall_jar WHERE recall_id = new.id AND outcome IS NULL));
+END;
+CREATE TRIGGER recall_left_more AFTER INSERT ON recall_jar
+BEGIN
+	UPDATE recall_left SET jars = jars + 1, to_find = to_find + (new.outcome IS NULL) WHERE recall_id = new.recall_id;
+END;
+CREATE TRIGGER recall_left_less AFTER DELETE ON recall_jar
+BEGIN
+	UPDATE recall_left SET jars = jars - 1, to_find = to_find - (old.outcome IS NULL) WHERE recall_id = old.recall_id;
+END;
+CREATE TRIGGER recall_left_found AFTER UPDATE OF outcome ON recall_jar
+WHEN (old.outcome IS NULL) <> (new.outcome IS NULL)
+BEGIN
+	UPDATE recall_left SET to_find = to_find + (new.outcome IS NULL) - (old.outcome IS NULL)
+		WHERE recall_id = new.recall_id;
+END;
+
+-- --- looking back: a line for every load, run and batch ------------------------------------------
+--
+-- Triggers note in work_stale what has changed, whether by an act or by its undo; at the end of
+-- the act src/log/log_work.c works these lines out anew. That is not done by the triggers
+-- themselves, because a full-text table may not be written from a trigger while trusted_schema
+-- is off (SQLite before 3.41), and because an undo brings rows back in any order.
+-- A season is a year, UTC, of when the work was begun. Products that differ by capitals only
+-- are one, as in the pantry; the line of a season keeps the spelling it was begun with.
+
+CREATE TABLE work (
+	id INTEGER PRIMARY KEY,     -- seconds * 2^20 + a number: in the order of time, a season is a stretch of them
+	kind TEXT NOT NULL CHECK (kind IN ('load', 'run', 'batch')),
+	ref INTEGER NOT NULL,       -- id of the load, run or batch
+	season INTEGER NOT NULL,
+	station_id INTEGER NOT NULL,
+	product TEXT NOT NULL,      -- runs: the fruit
+	lot TEXT NOT NULL,          -- codes
+	dates TEXT NOT NULL,        -- codes and days again, without dashes: 20260914b3 20260914 202609
+	words TEXT NOT NULL,        -- reasons, notes, ingredients; the journal's sentences come from the journal
+	marks TEXT NOT NULL,        -- words no person types: aload s2026 isvalid hasunsealed p6a616d0
+	told INTEGER NOT NULL,      -- newest journal entry about it that is in work_words
+	verdict TEXT NOT NULL,
+	busy_ms INTEGER NOT NULL,   -- its station was busy with it
+	come_up_ms INTEGER,         -- loads: the first come-up that led to a hold; null: none
+	lost INTEGER NOT NULL,      -- phases that ended in a lost boil, steam or pressure
+	fruit_mg INTEGER NOT NULL,  -- runs, as run_yield has them; 0: not told
+	juice_ul INTEGER NOT NULL
+) STRICT;
+CREATE UNIQUE INDEX work_of ON work (kind, ref);
+
+-- Jars of a load by product.
+CREATE TABLE work_product (
+	work_id INTEGER NOT NULL,
+	product TEXT NOT NULL COLLATE NOCASE,
+	season INTEGER NOT NULL,
+	jars INTEGER NOT NULL,      -- not broken
+	broken INTEGER NOT NULL,
+	looked INTEGER NOT NULL,    -- lids looked at, and those that had not sealed
+	failed INTEGER NOT NULL,
+	PRIMARY KEY (work_id, product)
+) STRICT, WITHOUT ROWID;
+
+-- Lines that are to be worked out anew; empty between acts.
+CREATE TABLE work_stale (
+	kind TEXT NOT NULL,
+	ref INTEGER NOT NULL,
+	PRIMARY KEY (kind, ref)
+) STRICT, WITHOUT ROWID;
+
+-- The words of each line (rowid: work.id), for the search.
+CREATE VIRTUAL TABLE work_words USING fts5 (product, lot, dates, words, marks,
+	content = '', columnsize = 0, tokenize = 'porter unicode61 remove_diacritics 2');
+
+-- What each load, run and batch comes to.
+CREATE VIEW work_of_load AS SELECT
+	(opened_wall_ms / 1000) * 1048576 + (4 * id + 1) % 1048576 AS id, 'load' AS kind, id AS ref,
+	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
+	coalesce((SELECT group_concat(product, ', ') FROM (SELECT product FROM lot
+		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) GROUP BY product COLLATE NOCASE ORDER BY min(lot.id))), '')
+		AS product,
+	coalesce((SELECT group_concat(code, ' ') FROM (SELECT code FROM lot
+		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY lot.id)), '') AS lot,
+	coalesce((SELECT group_concat(replace(code, '-', '') || ' ' || replace(substr(code, 1, 10), '-', '') || ' ' ||
+		replace(substr(code, 1, 7), '-', ''), ' ') FROM (SELECT code FROM lot
+		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY lot.id)), '') ||
+		strftime(' %Y%m%d %Y%m', opened_wall_ms / 1000, 'unixepoch') AS dates,
+	verdict_why || ' ' || note AS words,
+	'aload s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') || ' is' || replace(verdict, '_', '') ||
+		CASE WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND state IN ('unsealed', 'doubtful'))
+			THEN ' hasunsealed' ELSE '' END ||
+		CASE WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND state = 'broken') THEN ' hasbroken' ELSE '' END ||
+		CASE WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND siphoning <> 'none') THEN ' haslosses' ELSE '' END ||
+		CASE WHEN EXISTS (SELECT 1 FROM phase WHERE load_id = load.id AND ended_why = 'lost') THEN ' hasrestart' ELSE '' END ||
+		CASE note WHEN '' THEN '' ELSE ' hasnote' END ||
+		coalesce((SELECT group_concat(' p' || hex(product) || '0', '') FROM (SELECT DISTINCT lower(product) AS product FROM lot
+			WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY 1)), '')
+		AS marks,
+	coalesce((SELECT max(journal.id) FROM journal WHERE journal.load_id = load.id), 0) AS told, verdict,
+	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
+		WHERE load_id = load.id AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms,
+	(SELECT coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase
+		WHERE load_id = load.id AND name = 'come_up' AND ended_why = 'done' ORDER BY id LIMIT 1) AS come_up_ms,
+	(SELECT count(*) FROM phase WHERE load_id = load.id AND ended_why = 'lost') AS lost,
+	0 AS fruit_mg, 0 AS juice_ul
+FROM load;
+CREATE VIEW work_of_run AS SELECT
+	(opened_wall_ms / 1000) * 1048576 + (4 * id + 2) % 1048576 AS id, 'run' AS kind, id AS ref,
+	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
+	lower(trim(run.fruit)) AS product, '' AS lot,
+	strftime('%Y%m%d %Y%m', opened_wall_ms / 1000, 'unixepoch') AS dates, '' AS words,
+	'arun s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') || CASE open WHEN 1 THEN ' isopen' ELSE '' END AS marks,
+	coalesce((SELECT max(journal.id) FROM journal WHERE journal.run_id = run.id), 0) AS told,
+	CASE open WHEN 1 THEN 'open' ELSE '' END AS verdict,
+	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
+		WHERE run_id = run.id AND ended_wall_ms IS NOT NULL), 0) AS busy_ms,
+	NULL AS come_up_ms, 0 AS lost,
+	coalesce((SELECT run_yield.fruit_mg FROM run_yield WHERE run_yield.run_id = run.id), 0) AS fruit_mg,
+	coalesce((SELECT run_yield.juice_ul FROM run_yield WHERE run_yield.run_id = run.id), 0) AS juice_ul
+FROM run;
+CREATE VIEW work_of_batch AS SELECT
+	(opened_wall_ms / 1000) * 1048576 + (4 * id + 3) % 1048576 AS id, 'batch' AS kind, id AS ref,
+	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
+	coalesce((SELECT product FROM lot WHERE lot.id = lot_id), '') AS product,
+	coalesce((SELECT code FROM lot WHERE lot.id = lot_id), '') AS lot,
+	coalesce((SELECT replace(code, '-', '') || ' ' || replace(substr(code, 1, 10), '-', '') || ' ' ||
+		replace(substr(code, 1, 7), '-', '') FROM lot WHERE lot.id = lot_id), '') ||
+		strftime(' %Y%m%d %Y%m', opened_wall_ms / 1000, 'unixepoch') AS dates,
+	recipe || ' ' || note || ' ' || verdict_why || ' ' || coalesce((SELECT group_concat(ingredient, ' ') FROM
+		(SELECT ingredient FROM batch_amount WHERE batch_id = batch.id ORDER BY place)), '') AS words,
+	'abatch s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') ||
+		CASE WHEN open = 1 THEN ' isopen' WHEN verdict = 'open' THEN '' ELSE ' is' || replace(verdict, '_', '') END ||
+		CASE note WHEN '' THEN '' ELSE ' hasnote' END ||
+		coalesce((SELECT ' p' || hex(lower(product)) || '0' FROM lot WHERE lot.id = lot_id), '') AS marks,
+	coalesce((SELECT max(journal.id) FROM journal WHERE journal.batch_id = batch.id), 0) AS told,
+	CASE WHEN open = 1 THEN 'open' WHEN verdict = 'open' THEN '' ELSE verdict END AS verdict,
+	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
+		WHERE batch_id = batch.id AND ended_wall_ms IS NOT NULL), 0) AS busy_ms,
+	NULL AS come_up_ms, 0 AS lost, 0 AS fruit_mg, 0 AS juice_ul
+FROM batch;
+-- A jar that was processed again counts under its last lid; each of its lids was looked at.
+-- Jars of a notebook that does not say how many sealed were not.
+CREATE VIEW product_of_load AS SELECT
+	jar.load_id AS load_id, min(lot.product) AS product,
+	sum(jar.state <> 'broken' AND NOT (jar.fate = 'reprocess' AND jar.fate_done_wall_ms IS NOT NULL)) AS jars,
+	sum(jar.state = 'broken') AS broken,
+	sum(jar.state IN ('sealed', 'unsealed', 'doubtful') AND jar.checked_wall_ms IS NOT NULL) AS looked,
+	sum(jar.state IN ('unsealed', 'doubtful') AND jar.checked_wall_ms IS NOT NULL) AS failed
+FROM jar JOIN lot ON lot.id = jar.lot_id WHERE jar.load_id IS NOT NULL GROUP BY jar.load_id, lot.product COLLATE NOCASE;
+-- What of it is in work_words: its own words and what the journal told up to `told`. Whoever
+-- did it can be searched for as well.
+CREATE VIEW work_text AS SELECT id, kind, ref, product, lot, dates, words || ' ' || coalesce(CASE kind
+	WHEN 'load' THEN (SELECT group_concat(who || ' ' || sentence, ' ') FROM (SELECT who, sentence FROM journal
+		WHERE load_id = work.ref AND journal.id <= told ORDER BY journal.id))
+	WHEN 'run' THEN (SELECT group_concat(who || ' ' || sentence, ' ') FROM (SELECT who, sentence FROM journal
+		WHERE run_id = work.ref AND journal.id <= told ORDER BY journal.id))
+	ELSE (SELECT group_concat(who || ' ' || sentence, ' ') FROM (SELECT who, sentence FROM journal
+		WHERE batch_id = work.ref AND journal.id <= told ORDER BY journal.id))
+	END, '') AS words, marks
+FROM work;
+
+-- What makes a line stale: the load and its jars,
+CREATE TRIGGER work_load_comes AFTER INSERT ON load
+BEGIN INSERT INTO work_stale VALUES ('load', new.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_load_changed AFTER UPDATE ON load
+BEGIN INSERT INTO work_stale VALUES ('load', new.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_load_gone AFTER DELETE ON load
+BEGIN INSERT INTO work_stale VALUES ('load', old.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_jar_comes AFTER INSERT ON jar WHEN new.load_id IS NOT NULL
+BEGIN INSERT INTO work_stale VALUES ('load', new.load_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_jar_came AFTER UPDATE OF load_id, lot_id, state, siphoning, fate, fate_done_wall_ms,
+	checked_wall_ms ON jar WHEN new.load_id IS NOT NULL
+BEGIN INSERT INTO work_stale VALUES ('load', new.load_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_jar_left AFTER UPDATE OF load_id ON jar
+WHEN old.load_id IS NOT NULL AND old.load_id IS NOT new.load_id
+BEGIN INSERT INTO work_stale VALUES ('load', old.load_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_jar_gone AFTER DELETE ON jar WHEN old.load_id IS NOT NULL
+BEGIN INSERT INTO work_stale VALUES ('load', old.load_id) ON CONFLICT DO NOTHING; END;
+-- the run and its yield,
+CREATE TRIGGER work_run_comes AFTER INSERT ON run
+BEGIN INSERT INTO work_stale VALUES ('run', new.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_run_changed AFTER UPDATE ON run
+BEGIN INSERT INTO work_stale VALUES ('run', new.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_run_gone AFTER DELETE ON run
+BEGIN INSERT INTO work_stale VALUES ('run', old.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_yield_comes AFTER INSERT ON run_yield
+BEGIN INSERT INTO work_stale VALUES ('run', new.run_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_yield_gone AFTER DELETE ON run_yield
+BEGIN INSERT INTO work_stale VALUES ('run', old.run_id) ON CONFLICT DO NOTHING; END;
+-- the batch and what went in,
+CREATE TRIGGER work_batch_comes AFTER INSERT ON batch
+BEGIN INSERT INTO work_stale VALUES ('batch', new.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_batch_changed AFTER UPDATE ON batch
+BEGIN INSERT INTO work_stale VALUES ('batch', new.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_batch_gone AFTER DELETE ON batch
+BEGIN INSERT INTO work_stale VALUES ('batch', old.id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_amount_comes AFTER INSERT ON batch_amount
+BEGIN INSERT INTO work_stale VALUES ('batch', new.batch_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_amount_changed AFTER UPDATE OF batch_id, place, ingredient ON batch_amount
+BEGIN
+	INSERT INTO work_stale VALUES ('batch', old.batch_id) ON CONFLICT DO NOTHING;
+	INSERT INTO work_stale VALUES ('batch', new.batch_id) ON CONFLICT DO NOTHING;
+END;
+CREATE TRIGGER work_amount_gone AFTER DELETE ON batch_amount
+BEGIN INSERT INTO work_stale VALUES ('batch', old.batch_id) ON CONFLICT DO NOTHING; END;
+-- phases that are over,
+CREATE TRIGGER work_phase_comes AFTER INSERT ON phase WHEN new.ended_wall_ms IS NOT NULL
+BEGIN
+	INSERT INTO work_stale VALUES (CASE WHEN new.load_id IS NOT NULL THEN 'load' WHEN new.run_id IS NOT NULL
+		THEN 'run' ELSE 'batch' END, coalesce(new.load_id, new.run_id, new.batch_id)) ON CONFLICT DO NOTHING;
+END;
+CREATE TRIGGER work_phase_changed AFTER UPDATE ON phase
+BEGIN
+	INSERT INTO work_stale VALUES (CASE WHEN new.load_id IS NOT NULL THEN 'load' WHEN new.run_id IS NOT NULL
+		THEN 'run' ELSE 'batch' END, coalesce(new.load_id, new.run_id, new.batch_id)) ON CONFLICT DO NOTHING;
+END;
+CREATE TRIGGER work_phase_gone AFTER DELETE ON phase
+BEGIN
+	INSERT INTO work_stale VALUES (CASE WHEN old.load_id IS NOT NULL THEN 'load' WHEN old.run_id IS NOT NULL
+		THEN 'run' ELSE 'batch' END, coalesce(old.load_id, old.run_id, old.batch_id)) ON CONFLICT DO NOTHING;
+END;
+-- lots,
+CREATE TRIGGER work_lot_comes AFTER INSERT ON lot
+BEGIN
+	INSERT INTO work_stale SELECT DISTINCT 'load', load_id FROM jar
+		WHERE lot_id = new.id AND load_id IS NOT NULL ON CONFLICT DO NOTHING;
+	INSERT INTO work_stale SELECT 'batch', id FROM batch WHERE lot_id = new.id ON CONFLICT DO NOTHING;
+END;
+CREATE TRIGGER work_lot_changed AFTER UPDATE OF code, product ON lot
+BEGIN
+	INSERT INTO work_stale SELECT DISTINCT 'load', load_id FROM jar
+		WHERE lot_id = new.id AND load_id IS NOT NULL ON CONFLICT DO NOTHING;
+	INSERT INTO work_stale SELECT 'batch', id FROM batch WHERE lot_id = new.id ON CONFLICT DO NOTHING;
+END;
+-- and what the journal tells.
+CREATE TRIGGER work_told_load AFTER INSERT ON journal WHEN new.load_id IS NOT NULL
+BEGIN INSERT INTO work_stale VALUES ('load', new.load_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_told_run AFTER INSERT ON journal WHEN new.run_id IS NOT NULL
+BEGIN INSERT INTO work_stale VALUES ('run', new.run_id) ON CONFLICT DO NOTHING; END;
+CREATE TRIGGER work_told_batch AFTER INSERT ON journal WHEN new.batch_id IS NOT NULL
+BEGIN INSERT INTO work_stale VALUES ('batch', new.batch_id) ON CONFLICT DO NOTHING; END;
+
+-- --- looking back: the sums of each season -----------------------------------------------------
+
+CREATE TABLE season_sum (
+	season INTEGER PRIMARY KEY,
+	loads INTEGER NOT NULL DEFAULT 0,
+	runs INTEGER NOT NULL DEFAULT 0,
+	batches INTEGER NOT NULL DEFAULT 0,
+	jars INTEGER NOT NULL DEFAULT 0,
+	broken INTEGER NOT NULL DEFAULT 0,
+	not_valid INTEGER NOT NULL DEFAULT 0, -- loads
+	unknown INTEGER NOT NULL DEFAULT 0,
+	lost INTEGER NOT NULL DEFAULT 0,
+	come_ups INTEGER NOT NULL DEFAULT 0,
+	come_up_ms INTEGER NOT NULL DEFAULT 0,
+	fruit_mg INTEGER NOT NULL DEFAULT 0,  -- of runs that told both
+	juice_ul INTEGER NOT NULL DEFAULT 0,
+	acts INTEGER NOT NULL DEFAULT 0,
+	worked_ms INTEGER NOT NULL DEFAULT 0  -- between acts less than two hours apart: house rule
+) STRICT;
+
+CREATE TABLE season_product (
+	season INTEGER NOT NULL,
+	product TEXT NOT NULL COLLATE NOCASE,
+	loads INTEGER NOT NULL,
+	jars INTEGER NOT NULL,
+	broken INTEGER NOT NULL,
+	looked INTEGER NOT NULL,
+	failed INTEGER NOT NULL,
+	PRIMARY KEY (season, product)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE season_station (
+	season INTEGER NOT NULL,
+	station_id INTEGER NOT NULL,
+	works INTEGER NOT NULL,
+	busy_ms INTEGER NOT NULL,
+	PRIMARY KEY (season, station_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE season_fruit (
+	season INTEGER NOT NULL,
+	fruit TEXT NOT NULL,
+	runs INTEGER NOT NULL,
+	fruit_mg INTEGER NOT NULL,
+	juice_ul INTEGER NOT NULL,
+	PRIMARY KEY (season, fruit)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE season_come_up (
+	season INTEGER NOT NULL,
+	station_id INTEGER NOT NULL,
+	minutes INTEGER NOT NULL,   -- begun; 240: that or more
+	loads INTEGER NOT NULL,
+	PRIMARY KEY (season, station_id, minutes)
+) STRICT, WITHOUT ROWID;
+
+-- A line of work that is put in or taken out carries its figures along.
+CREATE TRIGGER season_has_work AFTER INSERT ON work
+BEGIN
+	INSERT INTO season_sum (season, loads, runs, batches, not_valid, unknown, lost, come_ups, come_up_ms,
+		fruit_mg, juice_ul)
+	VALUES (new.season, new.kind = 'load', new.kind = 'run', new.kind = 'batch',
+		new.kind = 'load' AND new.verdict = 'not_valid', new.kind = 'load' AND new.verdict = 'unknown',
+		new.lost, new.come_up_ms IS NOT NULL, coalesce(new.come_up_ms, 0), new.fruit_mg, new.juice_ul)
+	ON CONFLICT DO UPDATE SET loads = loads + excluded.loads, runs = runs + excluded.runs,
+		batches = batches + excluded.batches, not_valid = not_valid + excluded.not_valid,
+		unknown = unknown + excluded.unknown, lost = lost + excluded.lost,
+		come_ups = come_ups + excluded.come_ups, come_up_ms = come_up_ms + excluded.come_up_ms,
+		fruit_mg = fruit_mg + excluded.fruit_mg, juice_ul = juice_ul + excluded.juice_ul;
+	INSERT INTO season_station VALUES (new.season, new.station_id, 1, new.busy_ms)
+	ON CONFLICT DO UPDATE SET works = works + 1, busy_ms = busy_ms + excluded.busy_ms;
+END;
+CREATE TRIGGER season_had_work AFTER DELETE ON work
+BEGIN
+	UPDATE season_sum SET loads = loads - (old.kind = 'load'), runs = runs - (old.kind = 'run'),
+		batches = batches - (old.kind = 'batch'),
+		not_valid = not_valid - (old.kind = 'load' AND old.verdict = 'not_valid'),
+		unknown = unknown - (old.kind = 'load' AND old.verdict = 'unknown'), lost = lost - old.lost,
+		come_ups = come_ups - (old.come_up_ms IS NOT NULL),
+		come_up_ms = come_up_ms - coalesce(old.come_up_ms, 0),
+		fruit_mg = fruit_mg - old.fruit_mg, juice_ul = juice_ul - old.juice_ul WHERE season = old.season;
+	UPDATE season_station SET works = works - 1, busy_ms = busy_ms - old.busy_ms
+		WHERE season = old.season AND station_id = old.station_id;
+	DELETE FROM season_station WHERE season = old.season AND station_id = old.station_id AND works = 0;
+END;
+CREATE TRIGGER season_has_come_up AFTER INSERT ON work WHEN new.come_up_ms IS NOT NULL
+BEGIN
+	INSERT INTO season_come_up VALUES (new.season, new.station_id, min(240, new.come_up_ms / 60000), 1)
+	ON CONFLICT DO UPDATE SET loads = loads + 1;
+END;
+CREATE TRIGGER season_had_come_up AFTER DELETE ON work WHEN old.come_up_ms IS NOT NULL
+BEGIN
+	UPDATE season_come_up SET loads = loads - 1 WHERE season = old.season AND
+		station_id = old.station_id AND minutes = min(240, old.come_up_ms / 60000);
+	DELETE FROM season_come_up WHERE season = old.season AND station_id = old.station_id AND
+		minutes = min(240, old.come_up_ms / 60000) AND loads = 0;
+END;
+CREATE TRIGGER season_has_fruit AFTER INSERT ON work WHEN new.fruit_mg > 0
+BEGIN
+	INSERT INTO season_fruit VALUES (new.season, new.product, 1, new.fruit_mg, new.juice_ul)
+	ON CONFLICT DO UPDATE SET runs = runs + 1, fruit_mg = fruit_mg + excluded.fruit_mg,
+		juice_ul = juice_ul + excluded.juice_ul;
+END;
+CREATE TRIGGER season_had_fruit AFTER DELETE ON work WHEN old.fruit_mg > 0
+BEGIN
+	UPDATE season_fruit SET runs = runs - 1, fruit_mg = fruit_mg - old.fruit_mg,
+		juice_ul = juice_ul - old.juice_ul WHERE season = old.season AND fruit = old.product;
+	DELETE FROM season_fruit WHERE season = old.season AND fruit = old.product AND runs = 0;
+END;
+CREATE TRIGGER season_has_jars AFTER INSERT ON work_product
+BEGIN
+	INSERT INTO season_product VALUES (new.season, new.product, 1, new.jars, new.broken, new.looked, new.failed)
+	ON CONFLICT DO UPDATE SET loads = loads + 1, jars = jars + excluded.jars,
+		broken = broken + excluded.broken, looked = looked + excluded.looked, failed = failed + excluded.failed;
+	UPDATE season_sum SET jars = jars + new.jars, broken = broken + new.broken WHERE season = new.season;
+END;
+CREATE TRIGGER season_had_jars AFTER DELETE ON work_product
+BEGIN
+	UPDATE season_product SET loads = loads - 1, jars = jars - old.jars, broken = broken - old.broken,
+		looked = looked - old.looked, failed = failed - old.failed
+		WHERE season = old.season AND product = old.product;
+	DELETE FROM season_product WHERE season = old.season AND product = old.product AND loads = 0;
+	UPDATE season_sum SET jars = jars - old.jars, broken = broken - old.broken WHERE season = old.season;
+END;
+-- Hours: the journal only grows, so that nothing is ever taken off.
+CREATE TRIGGER season_has_act AFTER INSERT ON journal
+BEGIN
+	INSERT INTO season_sum (season, acts, worked_ms)
+	VALUES (CAST(strftime('%Y', new.wall_ms / 1000, 'unixepoch') AS INTEGER), 1,
+		coalesce((SELECT CASE WHEN new.wall_ms - wall_ms BETWEEN 0 AND 7200000 THEN new.wall_ms - wall_ms ELSE 0 END
+			FROM journal WHERE id < new.id ORDER BY id DESC LIMIT 1), 0))
+	ON CONFLICT DO UPDATE SET acts = acts + 1, worked_ms = worked_ms + excluded.worked_ms;
+END;

@@ -1,0 +1,72 @@
+/*
+ * layout.c - the layout of the log and its migrations, byte for byte.
+ */
+#include "bake/bake.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* The number of NNNN_name.sql. */
+static int migration_number(const char *path)
+{
+	const char *slash = strrchr(path, '/');
+	const char *name = slash == NULL ? path : slash + 1;
+	size_t length = strlen(name);
+
+	if (length < 10 || strspn(name, "0123456789") != 4 || name[4] != '_' ||
+	    strcmp(name + length - 4, ".sql") != 0)
+		bake_die(path, 1, "a migration is named NNNN_name.sql");
+	return (int)strtol(name, NULL, 10);
+}
+
+/* As an array of characters: a string literal may not be longer than 4,095
+ * bytes in C17. */
+static void print_file(const char *path, const char *name)
+{
+	struct source source = source_read(path);
+
+	printf("static const char %s[] = {", name);
+	for (size_t i = 0; i < source.size; i++) {
+		printf("%s'", i % 16 == 0 ? "\n\t" : " ");
+		print_byte(source.bytes[i], '\'');
+		printf("',");
+	}
+	printf("\n\t'\\0',\n};\n\n");
+}
+
+/* Numbered without a hole or a double, which would leave logs behind. The first
+ * number is compared with the layout of log.sql by the C compiler. */
+static void print_migrations(char *const *paths, int count)
+{
+	int first = count == 0 ? 0 : migration_number(paths[0]);
+
+	for (int i = 0; i < count; i++) {
+		char name[32];
+
+		if (migration_number(paths[i]) != first + i)
+			bake_die(paths[i], 1, "migration %04d is expected here", first + i);
+		snprintf(name, sizeof(name), "migration_%04d", first + i);
+		print_file(paths[i], name);
+	}
+	if (count > 0)
+		printf("static_assert(%d == LOG_FIRST_LAYOUT + 1, "
+		       "\"the first migration has the number after LOG_FIRST_LAYOUT\");\n\n",
+		       first);
+	printf("static const char *const migrations[] = {\n");
+	for (int i = 0; i < count; i++)
+		printf("\tmigration_%04d,\n", first + i);
+	printf("\tNULL,\n};\n\n");
+}
+
+void bake_layout(const char *schema_path, char *const *paths, int count)
+{
+	print_top("log/layout.h");
+	printf("#include <assert.h>\n\n");
+	print_file(schema_path, "schema");
+	print_migrations(paths, count);
+	printf(
+	    "const struct layouts log_layouts = {\n\t.schema = schema,\n\t.migrations = migrations,\n"
+	    "\t.migration_count = %d,\n};\n",
+	    count);
+}
