@@ -695,7 +695,7 @@ CREATE TABLE judgement (
 CREATE UNIQUE INDEX judgement_of_load ON judgement (load_id) WHERE jar_id IS NULL AND load_id IS NOT NULL;
 CREATE UNIQUE INDEX judgement_of_batch ON judgement (batch_id) WHERE batch_id IS NOT NULL;
 CREATE UNIQUE INDEX judgement_of_jar ON judgement (jar_id) WHERE jar_id IS NOT NULL;
-CREATE INDEX judgement_jars ON judgement (load_id) WHERE jar_id IS NOT NULL;
+CREATE INDEX judgement_all ON judgement (load_id) WHERE load_id IS NOT NULL;
 
 -- --- what runs yield ------------------------------------------------------------------------
 

@@ -417,7 +417,7 @@ END_TEST
 
 static void put_many(int loads)
 {
-	char sql[900];
+	char sql[1000];
 	(void)snprintf(sql, sizeof(sql),
 	               "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
 	               " INSERT INTO lot SELECT 1000 + i, 'L' || i, CASE i %% 3 WHEN 0 THEN 'plum jam' ELSE 'pears' END, 'f', 'p', 'acid', i, NULL, '' FROM n;"
@@ -425,7 +425,8 @@ static void put_many(int loads)
 	               " INSERT INTO load SELECT 1000 + i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
 	               " 1, 0, 1700000000000 + (i / 2) * 40000000000 , '', '' FROM n;"
 	               "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
-	               " INSERT INTO jar (load_id, lot_id, place_in_load, size) SELECT 1000 + i, 1000 + i, 1, 'pint' FROM n;",
+	               " INSERT INTO jar (load_id, lot_id, place_in_load, size) SELECT 1000 + i, 1000 + i, 1, 'pint' FROM n;"
+	               "INSERT INTO judgement SELECT id, NULL, NULL, 'valid', 1, '', '' FROM load WHERE id > 1000;",
 	               loads, loads, loads);
 	kit_sql(kit.path, sql);
 	struct log_entry entry = kit_entry("Anything", 0, 0);
