@@ -626,7 +626,7 @@ const struct rule rules[] = {
 	     "NCSU-242"),
 	NOTE("deep-water", ABOUT_LOAD, deep_water,
 	     "{station}: over 30 min. Keep 2 in of water over the lids; top up with boiling water, beside the jars.",
-	     "NCHFP-style canner text, as reprinted"),
+	     "A539 (rev. 2015), page 1-18"),
 	NOTE("liquid-lost", ABOUT_LOAD, liquid_lost,
 	     "{liquid_lost} of {lot} lost liquid: steady heat, no sudden cooling, and the full rest next time.",
 	     "rest: UNL-W; " PRACTICE),

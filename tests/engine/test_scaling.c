@@ -39,7 +39,7 @@ START_TEST(four_low_sugar_batches_are_a_gallon)
 }
 END_TEST
 
-/* USDA AIB 539 Guide 7; Michigan State Univ. Extension sheets 01600961, 01600551. */
+/* USDA AIB 539 (rev. 2015), page 1-30; MSU sheets 01600961, 01600551. */
 START_TEST(regular_pectin_offers_separate_batches)
 {
 	struct scaled scaled;

@@ -25,7 +25,7 @@ struct stage {
 	enum key key; /* that ends it */
 };
 
-/* Jelly, sterile half-pints, 4,650 ft: 10 min (A539 Guide 7, Table 1). */
+/* Jelly, sterile half-pints, 4,650 ft: 10 min (A539 Guide 7). */
 #define JELLY(loaded, come_up, over) \
 	{PHASE_LOADED, 0, loaded, KEY_STEP}, {PHASE_COME_UP, 0, come_up, KEY_STEP}, \
 	{PHASE_HOLD, 600, 600 + (over), KEY_STEP}, {PHASE_REST, 300, 300 + (over), KEY_STEP}, \
@@ -35,7 +35,7 @@ struct stage {
 	{PHASE_HOLD, 600, held, KEY_LOST}, {PHASE_COME_UP, 0, come_up, KEY_STEP}, \
 	{PHASE_HOLD, 600, 615, KEY_STEP}, {PHASE_REST, 300, 301, KEY_STEP}, \
 	{PHASE_UNLOAD, 0, 90, KEY_STEP}, {PHASE_COOLING, 43200, 0, KEY_STEP}
-/* Raw green beans in pints, 15 lb: 20 min (A539 Guide 4, Table 2). */
+/* Raw green beans in pints, 15 lb: 20 min (A539 Guide 4). */
 #define BEANS_FROM_VENT(over) \
 	{PHASE_VENT, 600, 600 + (over), KEY_STEP}, {PHASE_PRESSURISE, 0, 260, KEY_STEP}, \
 	{PHASE_HOLD, 1200, 1200 + (over), KEY_STEP}, {PHASE_COOL_DOWN, 0, 2100, KEY_STEP}, \

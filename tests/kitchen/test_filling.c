@@ -266,7 +266,7 @@ START_TEST(one_batch_spills_over_two_canners)
 }
 END_TEST
 
-/* At 4,650 ft crushed tomatoes 45 min in pints and 55 in quarts (A539 Guide 3, Table 1). */
+/* At 4,650 ft crushed tomatoes 45 min in pints and 55 in quarts (A539 Guide 3). */
 START_TEST(mixed_sizes_take_the_longest_process)
 {
 	struct pick picks[2];

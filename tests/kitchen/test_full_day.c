@@ -183,9 +183,9 @@ static const struct event deep_pot[] = {
 	{AT(4, 0, 0, 0), STEP, EMPTY, .box = 0},
 };
 
-/* At 4,650 ft: jelly in sterile jars 10 min (A539 Guide 7, Table 1), in others 15
- * (common practice, no source), juices 10 (A539 Guide 2, Table 1), crushed tomatoes
- * 20 min at 10 lb (A539 Guide 3, Table 3). */
+/* At 4,650 ft: jelly in sterile jars 10 min (A539 Guide 7), in others 15
+ * (common practice, no source), juices 10 (A539 Guide 2), crushed tomatoes
+ * 20 min at 10 lb (A539 Guide 3). */
 static const struct event big_kettle[] = {
 	{AT(1, 26, 0, 0), LOAD, UP, .number = 10, .words = "1 half_pint 8"},
 	{AT(1, 28, 0, 0), STEP, UP, .box = 0},

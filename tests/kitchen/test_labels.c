@@ -67,13 +67,13 @@ START_TEST(a_label_says_what_was_done)
 	ck_assert_int_eq(labels[0].jars, 9);
 	ck_assert_str_eq(labels[0].product, "grape jelly");
 	ck_assert_str_eq(labels[0].made, "2026-09-14" DOT "lot 2026-09-14-B1");
-	/* 10 min: USDA AIB 539, Guide 7, Table 1, jars boiled first, up to 6,000 ft. */
+	/* 10 min: USDA AIB 539, Guide 7, jars boiled first, up to 6,000 ft. */
 	ck_assert_str_eq(labels[0].process, "half-pint" DOT "boiling-water canner" DOT "10 min");
 	ck_assert_str_eq(labels[0].place, "4,650 ft (1,417 m)" DOT "best by 2027-09-14" DOT "invented data");
 	ck_assert_str_eq(labels[0].warning, "");
 	load = shelved(WEIGHT_CANNER, 3);
 	read_labels((struct label_choice){ .load_id = load });
-	/* 20 min at 15 psi above 1,000 ft: USDA AIB 539, Guide 4, Table 2. */
+	/* 20 min at 15 psi above 1,000 ft: USDA AIB 539, Guide 4. */
 	ck_assert_str_eq(labels[0].process, "pint" DOT "weighted-gauge pressure canner" DOT "20 min at 15 psi");
 }
 END_TEST

@@ -75,7 +75,7 @@ START_TEST(a_published_one_is_cooked_filled_and_canned_by_its_table)
 	ck_assert(kk_canner(&kit, WIDE_POT)->batch.published);
 	ck_assert_int_eq(pk_juice_of(&kit, "quinces"), pk_ul("3 gal") - pk_ul("1 qt"));
 	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
-	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 10); /* A539 Guide 7, Table 1, at 4,650 ft */
+	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 10); /* A539 Guide 7, at 4,650 ft */
 	ck_assert_str_eq(kk_strip(&kit, load_id)->lot.product, "quince jelly");
 }
 END_TEST

@@ -52,7 +52,7 @@ static int64_t start(int digit, const char *food, const char *pack, const char *
 
 /* --- elevation ------------------------------------------------------------------------ */
 
-/* A539 Guide 7, Table 1: 10 min to 6,000 ft, 15 above. */
+/* A539 Guide 7: 10 min to 6,000 ft, 15 above. */
 START_TEST(a_load_that_got_less_than_the_elevation_set_now_asks)
 {
 	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
@@ -70,7 +70,7 @@ START_TEST(a_load_that_got_less_than_the_elevation_set_now_asks)
 }
 END_TEST
 
-/* A539 Guide 4, Table 1: a dial gauge at 13 psi to 6,000 ft, at 14 psi above. */
+/* A539 Guide 4: a dial gauge at 13 psi to 6,000 ft, at 14 psi above. */
 START_TEST(a_pressure_that_is_no_longer_published_is_no_process)
 {
 	int64_t load_id = kk_start(&kit, DIAL_CANNER, 7);
@@ -224,7 +224,7 @@ START_TEST(only_a_steam_canner_runs_out_of_water)
 }
 END_TEST
 
-/* A539 at 4,650 ft: peaches 30 min (Guide 2, Table 1), crushed tomatoes 45 (Guide 3, Table 1). */
+/* A539 at 4,650 ft: peaches 30 min (Guide 2), crushed tomatoes 45 (Guide 3). */
 START_TEST(over_30_min_in_boiling_water_wants_deep_water)
 {
 	int64_t load_id = start(BIG_KETTLE, "peaches", "hot", "pint");

@@ -213,7 +213,7 @@ END_TEST
 /* --- the elevation ----------------------------------------------------------------------- */
 
 /* A539 at 4,650 ft and up to 6,000; above that: jelly with pectin 10 and 15 min
- * (Guide 7, Table 1); green beans in a weighted gauge the same (Guide 4, Table 2). */
+ * (Guide 7); green beans in a weighted gauge the same (Guide 4). */
 static int64_t jelly;   /* on the shelf */
 static int64_t cooling; /* jelly too */
 static int64_t beans;
@@ -332,7 +332,7 @@ START_TEST(an_unknown_load_that_asked_more_becomes_not_valid)
 }
 END_TEST
 
-/* A539 Guide 4, Table 1: 13 psi to 6,000 ft, 14 psi above: no time makes up for it. */
+/* A539 Guide 4: 13 psi to 6,000 ft, 14 psi above: no time makes up for it. */
 START_TEST(a_pressure_that_is_no_process_there_says_so)
 {
 	int64_t dial = kk_start(&kit, DIAL_CANNER, 7);

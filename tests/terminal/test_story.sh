@@ -47,7 +47,7 @@ at="peaches in canner 2"
 card 2 peaches
 answer "How is it packed?"
 answer "Which jars?"
-wait_for "How many jars?" "30 min, headspace 1/2 in" "Guide 2, Table 1 Peaches"
+wait_for "How many jars?" "30 min, headspace 1/2 in" "Guide 2, table Peaches"
 type_text 6
 wait_for "this canner takes 7"
 step
@@ -62,7 +62,7 @@ at="green beans in canner 3"
 card 3 greenbeans
 answer "How is it packed?" Down
 answer "Which jars?"
-wait_for "How many jars?" "25 min at 15 psi, headspace 1 in" "Guide 4, Table 2 Snap and Italian beans"
+wait_for "How many jars?" "25 min at 15 psi, headspace 1 in" "Guide 4, table Snap and Italian"
 shows "> quarts" "this canner takes 7" "pressure canner only, vented 10 minutes"
 step
 wait_for "Which lid box?"
