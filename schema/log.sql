@@ -115,6 +115,7 @@ CREATE TABLE recipe_ingredient (
 	form TEXT NOT NULL DEFAULT '',
 	adding TEXT NOT NULL CHECK (adding IN ('at_start', 'at_boil', 'last', 'in_jar')),
 	optional INTEGER NOT NULL DEFAULT 0 CHECK (optional IN (0, 1)),
+	known TEXT NOT NULL DEFAULT '',     -- picked as, of schema/ingredient.csv; '': on no list
 	PRIMARY KEY (recipe_id, place)
 ) STRICT, WITHOUT ROWID;
 

@@ -123,6 +123,7 @@ struct own {
 struct step {
 	size_t group;
 	int number;
+	bool always; /* whatever the jar looks like: when is "any" */
 	const char *when;
 	const char *act;
 	const char *source;

@@ -155,6 +155,7 @@ void steps_read(struct larder *larder)
 		struct step step = {
 		    .group = field_word(&record, 0, "suspect_group", groups, 2),
 		    .number = field_number(&record, 1, "step", 1, 20),
+		    .always = strcmp(record.field[2], "any") == 0,
 		    .when = bake_copy(field_text(&record, 2, "when", SOURCE_BYTES)),
 		    .act = bake_copy(field_text(&record, 3, "act", SOURCE_BYTES)),
 		    .source = bake_copy(field_text(&record, 4, "source", SOURCE_BYTES)),

@@ -198,6 +198,29 @@ static void print_owns(const struct larder *larder)
 	print_count("own_fruit_count", "own_fruits");
 }
 
+/* All steps of a group as one text. */
+static void print_joined(const struct larder *larder, size_t group)
+{
+	bool first = true;
+
+	printf("\t[%s] =", group_constants[group]);
+	for (size_t i = 0; i < larder->step_count; i++) {
+		const struct step *step = &larder->steps[i];
+
+		if (step->group != group)
+			continue;
+		printf("\n\t\t");
+		print_string(first ? "" : " ");
+		putchar(' ');
+		print_string(step->always ? "" : step->when);
+		print_string(step->always ? "" : ": ");
+		putchar(' ');
+		print_string(step->act);
+		first = false;
+	}
+	printf(",\n");
+}
+
 static void print_steps(const struct larder *larder)
 {
 	printf("const struct suspect_step suspect_steps[] = {\n");
@@ -212,6 +235,10 @@ static void print_steps(const struct larder *larder)
 		printf("\t},\n");
 	}
 	print_count("suspect_step_count", "suspect_steps");
+	printf("const char *const suspect_words[SUSPECT_GROUP_COUNT] = {\n");
+	for (size_t group = 0; group < 2; group++)
+		print_joined(larder, group);
+	printf("};\n");
 }
 
 void larder_print(const struct larder *larder)

@@ -159,6 +159,8 @@ struct suspect_step {
 };
 extern const struct suspect_step suspect_steps[];
 extern const size_t suspect_step_count;
+/* All steps of a group, one after the other. */
+extern const char *const suspect_words[SUSPECT_GROUP_COUNT];
 
 /* --- own recipes ------------------------------------------------------------------------ */
 

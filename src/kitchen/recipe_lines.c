@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine/amount.h"
+#include "engine/food.h"
 #include "engine/text.h"
 
 #define FOAM_DEFAULT     33 /* a pot no more than two thirds full: common practice, no source */
@@ -10,6 +11,7 @@
 #define PERCENT_MAX      95
 #define HOLD_MAX_S       7200
 #define MULTIPLE_MAX     99
+#define UNLISTED         "unlisted"
 
 /* --- words of one form ------------------------------------------------------------ */
 
@@ -187,13 +189,14 @@ static const char *const recipe_keys[RECIPE_KEY_COUNT] = {
     [KEY_SOURCE] = "source",
 };
 
-enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, INGREDIENT_KEY_COUNT };
+enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, KEY_AS, INGREDIENT_KEY_COUNT };
 
 static const char *const ingredient_keys[INGREDIENT_KEY_COUNT] = {
     [KEY_SUPPLY] = "supply",
     [KEY_AMOUNT] = "amount",
     [KEY_FORM] = "form",
     [KEY_WHEN] = "when",
+    [KEY_AS] = "as",
 };
 
 /* Which of the keys a word "key=value" gives; -1 with a fault.  `given` has a bit
@@ -360,6 +363,24 @@ bool recipe_line_read(const struct words *words, struct log_recipe *recipe, stru
 
 /* --- an ingredient ------------------------------------------------------------------------ */
 
+/* What a name stands for in the list of known ingredients; "" for none. */
+static const char *known_by(const char *name)
+{
+	const struct known_ingredient *known = known_ingredient_named(name);
+
+	return known == NULL ? "" : known->name;
+}
+
+static bool set_known(struct log_recipe_ingredient *out, const char *value, struct fault *fault)
+{
+	const char *known = known_by(value);
+
+	if (known[0] == '\0' && strcmp(value, UNLISTED) != 0)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "as= is a known ingredient or unlisted; \"%.60s\" is neither.", value);
+	return set_text(known, "as", out->known, sizeof(out->known), fault);
+}
+
 static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_key key,
                            const char *value, struct fault *fault)
 {
@@ -374,6 +395,8 @@ static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_ke
 		number = number_of(value, "when", adding_at, ADDING_COUNT, fault);
 		out->adding = number < 0 ? ADD_AT_START : (enum adding)number;
 		return number >= 0;
+	case KEY_AS:
+		return set_known(out, value, fault);
 	case KEY_FORM:
 		return set_text(value, "form", out->form, sizeof(out->form), fault);
 	default:
@@ -402,7 +425,8 @@ bool ingredient_line_read(const struct words *words, struct log_recipe_ingredien
 	const char *amount = NULL;
 	unsigned given = 0;
 
-	if (!set_name(words, "ingredient", read.name, sizeof(read.name), fault))
+	if (!set_name(words, "ingredient", read.name, sizeof(read.name), fault) ||
+	    !set_text(known_by(read.name), "as", read.known, sizeof(read.known), fault))
 		return false;
 	for (size_t i = 2; i < words->count; i++) {
 		const char *value = "";
@@ -478,7 +502,9 @@ bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum 
 	                   amount, sizeof(amount));
 	add_words(&text, "amount", amount);
 	add_words(&text, "form", ingredient->form);
-	text_add(&text, " when=%s%s", adding_name(ingredient->adding),
-	         ingredient->optional ? " optional" : "");
+	text_add(&text, " when=%s", adding_name(ingredient->adding));
+	if (strcmp(ingredient->known, known_by(ingredient->name)) != 0)
+		add_words(&text, "as", ingredient->known[0] == '\0' ? UNLISTED : ingredient->known);
+	text_add(&text, "%s", ingredient->optional ? " optional" : "");
 	return !text.cut;
 }

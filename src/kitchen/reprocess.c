@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/food.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
@@ -137,6 +138,16 @@ static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar,
 	                 "Fridge, freezer or bin.", lot->code, batch.verdict_why);
 }
 
+/* Some foods are never heated twice (schema/food.csv: reprocess). */
+static bool refuse_food(const struct log_lot *lot, struct fault *fault)
+{
+	const struct food *food = food_named(lot->food);
+
+	return food == NULL || food->reprocess ||
+	       fault_set(fault, FAULT_REFUSED, "%s is not processed again. %s Fridge, freezer or bin.", lot->product,
+	                 food->reprocess_why);
+}
+
 static const struct strip *canner_for(const struct kitchen *kitchen, int64_t station_id, enum method method,
                                       struct fault *fault)
 {
@@ -175,7 +186,7 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	*jars = NULL;
 	*count = 0;
 	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) || !log_lot_get(kitchen->log, jar.lot_id, &out->lot, fault) ||
-	    !refuse_jar(kitchen, &jar, &out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
+	    !refuse_jar(kitchen, &jar, &out->lot, fault) || !refuse_food(&out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
 		return false;
 	canner = canner_for(kitchen, station_id, out->load.method, fault);
 	if (canner == NULL || !jars_like(kitchen, &jar, jars, count, fault) ||

@@ -25,7 +25,8 @@ struct reprocess_plan {
 };
 
 /* `station_id` must be a canner of the load's own method.  Refused when the window is
- * closed, the batch itself is not valid, there is no hot pack or no process here, or
+ * closed, the food is never processed again (schema/food.csv), the batch itself is not
+ * valid, there is no hot pack or no process here, or
  * the jar is not set aside for it. */
 bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
                             struct reprocess_plan *out, struct fault *fault);

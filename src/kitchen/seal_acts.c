@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
+#include "engine/food.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
@@ -35,7 +35,7 @@ static const struct fate_text {
 	[FATE_FREEZER] = { "freezer", "Leave 1-1/2 in headspace, then freeze (MSU-593, UNL)." },
 	[FATE_REPROCESS] = { "reprocess",
 	                     "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time (A539, UNL)." },
-	[FATE_DISCARD] = { "discard", "Throw out untasted." },
+	[FATE_DISCARD] = { "discard", "" }, /* suspect_words: by the food */
 };
 static_assert(sizeof(fate_texts) / sizeof(fate_texts[0]) == FATE_COUNT, "a text for every fate");
 
@@ -44,34 +44,18 @@ const char *jar_fate_words(enum jar_fate fate)
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].words : "?";
 }
 
-/* Does a name hold a word, whatever its capitals? */
-static bool holds(const char *name, const char *word)
-{
-	size_t length = strlen(word);
-
-	for (; *name != '\0'; name++)
-		if (strncasecmp(name, word, length) == 0)
-			return true;
-	return false;
-}
-
-/* Foods of the tables that are made of tomatoes, by their names. */
-static bool is_tomato(const char *name)
-{
-	return (holds(name, "tomat") && !holds(name, "not fig or tomato")) || holds(name, "salsa") || holds(name, "ketchup");
-}
-
+/* Of a food of no table it is not known how its acid was: the longer way (suspect_step.csv). */
 bool lot_is_suspect(const struct log_lot *lot)
 {
-	return lot->acidity == ACIDITY_LOW_ACID || is_tomato(lot->food) || is_tomato(lot->product);
+	const struct food *food = food_named(lot->food);
+
+	return lot->acidity == ACIDITY_LOW_ACID || food == NULL || food->suspect == SUSPECT_LOW_ACID_OR_TOMATO;
 }
 
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
 {
-	if (fate == FATE_DISCARD && lot_is_suspect(lot))
-		return "Suspect low-acid or tomato: do not taste or open a swollen jar. Bag it, or boil "
-		       "jar and food 30 min under 1 in of water before the bin; scrub hands and "
-		       "surfaces (A539).";
+	if (fate == FATE_DISCARD)
+		return suspect_words[lot_is_suspect(lot) ? SUSPECT_LOW_ACID_OR_TOMATO : SUSPECT_ACID];
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
 }
 

@@ -40,6 +40,7 @@ static void recipe_over(const struct log_recipe *row, struct recipe *out)
 		    .form = from->form,
 		    .adding = from->adding,
 		    .optional = from->optional,
+		    .known = from->known,
 		};
 	}
 }

@@ -473,6 +473,7 @@ struct log_recipe_ingredient {
 	char form[NAME_MAX_BYTES];
 	enum adding adding;
 	bool optional;
+	char known[NAME_MAX_BYTES]; /* what it was picked as (engine/food.h); "" unlisted */
 };
 struct log_recipe {
 	int64_t id;

@@ -118,6 +118,7 @@ static bool put_ingredient(struct log *log, const struct log_recipe_ingredient *
 	BIND_TEXT(&query, row->form);
 	bind_name(&query, adding_name(row->adding));
 	bind_integer(&query, row->optional);
+	BIND_TEXT(&query, row->known);
 	return query_run(&query, fault) || put_spoilt(log);
 }
 

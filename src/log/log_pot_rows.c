@@ -164,6 +164,7 @@ static void read_ingredient(struct query *query, void *into)
 	TAKE_TEXT(query, ingredient->form);
 	ingredient->adding = take_adding(query);
 	ingredient->optional = take_flag(query);
+	TAKE_TEXT(query, ingredient->known);
 }
 
 /* --- runs and juice ------------------------------------------------------------ */

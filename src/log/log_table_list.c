@@ -125,6 +125,7 @@ static const struct log_column recipe_ingredients_columns[] = {
 	TEXT("form", ""),
 	TEXT("adding", "at_start, at_boil, last, in_jar"),
 	FLAG("optional", ""),
+	TEXT("known", "ingredient it was picked as; empty: on no list"),
 };
 
 static const struct log_column runs_columns[] = {
@@ -402,7 +403,7 @@ const struct log_table log_tables[] = {
 	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired FROM recipe ORDER BY id"),
 	TABLE(recipe_ingredients, false, "what goes into them",
 	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
-	      ", form, adding, optional FROM recipe_ingredient ORDER BY recipe_id, place"),
+	      ", form, adding, optional, known FROM recipe_ingredient ORDER BY recipe_id, place"),
 	TABLE(runs, false, "juicer runs",
 	      "SELECT id, station_id, fruit, fruit_mg, open, water_checks, opened_wall_ms FROM run ORDER BY id"),
 	TABLE(juice, false, "juice measured out",

@@ -601,12 +601,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ? "
 		"WHERE id = ?",
 	[INGREDIENT_LIST] =
-		"SELECT name, supply, measure, amount, form, adding, optional FROM recipe_ingredient "
+		"SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
 		"WHERE recipe_id = ? ORDER BY place",
 	[INGREDIENT_CLEAR] = "DELETE FROM recipe_ingredient WHERE recipe_id = ?",
 	[INGREDIENT_INSERT] =
 		"INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
-		"adding, optional) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"adding, optional, known) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 
 	[PLAN_HOUSE_GET] =
 		"SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes "

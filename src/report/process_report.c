@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "engine/caution.h"
 #include "engine/process.h"
 #include "engine/text.h"
 #include "report/json.h"
@@ -116,6 +117,26 @@ static void find_notes(const struct process *process, const struct elevation *el
 	}
 }
 
+static void put_cautions_json(struct json *json, const struct process *process)
+{
+	struct cautions cautions;
+
+	process_cautions(process, &cautions);
+	json_open_array(json, "cautions", JSON_LINES);
+	for (size_t i = 0; i < cautions.count; i++)
+		json_text(json, NULL, cautions.sentence[i]);
+	json_close(json);
+}
+
+static void put_cautions_text(FILE *out, const struct process *process)
+{
+	struct cautions cautions;
+
+	process_cautions(process, &cautions);
+	for (size_t i = 0; i < cautions.count; i++)
+		(void)fprintf(out, "%-10s %s\n", "caution", cautions.sentence[i]);
+}
+
 static void put_pair(struct json *json, int minutes, int pressure_psi)
 {
 	json_whole(json, "minutes", minutes);
@@ -150,6 +171,7 @@ static void put_json(struct json *json, const struct process *process,
 	for (size_t i = 0; i < notes->count; i++)
 		json_text(json, NULL, notes->sentence[i]);
 	json_close(json);
+	put_cautions_json(json, process);
 	json_close(json);
 }
 
@@ -183,6 +205,7 @@ static void put_text(FILE *out, const struct process *process, const struct elev
 	(void)fprintf(out, "%-10s %s\n", "source", process->row->source);
 	for (size_t i = 0; i < notes->count; i++)
 		(void)fprintf(out, "%-10s %s\n", "note", notes->sentence[i]);
+	put_cautions_text(out, process);
 	(void)fputs("The current edition of the guide and your county extension office outrank this.\n",
 	            out);
 }

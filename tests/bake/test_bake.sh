@@ -316,7 +316,7 @@ need "a refusal without its sentence" food.csv "food.csv:$line: reprocess_why sa
 need "made of what nobody knows" food.csv 'unknown ingredient: "moon"' 's/,none,asparagus,/,none,moon,/'
 need "an acid per jar without a quart" acid_rule.csv 'acid_rule.csv:2: an acid per jar without its amount for a quart' '2s/,2 tbsp,/,,/'
 need "an amount of half a spoon more" acid_rule.csv 'acid_rule.csv:2: no spoon holds "1.125 tbsp"' '2s/,1 tbsp,/,1.125 tbsp,/'
-need "a rule in two places" acid_rule.csv 'lines of one acid rule stand together' '$s/^remade_jelly_lemon,by_recipe/fig_per_jar,by_recipe/'
+need "a rule in two places" acid_rule.csv 'lines of one acid rule stand together' 's/^remade_jelly_lemon,by_recipe/fig_per_jar,by_recipe/'
 need "an acid that is none" acid_rule.csv 'acid_rule.csv:2: "left_out" is no acid that goes in' '2s/,lemon_juice,/,left_out,/'
 need "a class without words" ingredient_class.csv 'ingredient_class.csv:2: words is empty' '2s/,a thickener,/,,/'
 need "a name for two ingredients" ingredient.csv '"grape" is there already' 's/^plum,plum juice/plum,grape/'

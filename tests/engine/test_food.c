@@ -28,6 +28,11 @@ START_TEST(every_food_of_the_process_tables_has_a_line)
 		ck_assert_str_eq(food->name, process_rows[i].food);
 		ck_assert_int_eq(food->acidity, process_rows[i].acidity);
 	}
+	for (size_t i = 0; i < food_count; i++) {
+		enum acidity acidity;
+
+		ck_assert_msg(process_acidity(foods[i].name, &acidity), "%s: no table", foods[i].name);
+	}
 	ck_assert_ptr_null(food_named("moon cheese"));
 	ck_assert_ptr_null(food_named(NULL));
 	ck_assert_ptr_eq(food_named("Tomatoes  Crushed"), food_named("tomatoes crushed"));

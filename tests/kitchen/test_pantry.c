@@ -315,16 +315,17 @@ START_TEST(spoiled_low_acid_and_tomato_jars_show_the_steps)
 	order.product = line.product;
 	order.size = line.size;
 	KK_OK(&kit, kitchen_take_out(kit.kitchen, &order, &advice, &kit.fault));
-	ck_assert_ptr_nonnull(strstr(advice, "do not taste"));
+	ck_assert_ptr_nonnull(strstr(advice, "Never taste it"));
 	ck_assert_ptr_nonnull(strstr(advice, "30 min"));
 }
 END_TEST
 
-START_TEST(tomatoes_are_known_by_every_name_they_have)
+/* By the line of its food, whatever it is called; what no table knows goes the longer way. */
+START_TEST(the_food_says_how_a_jar_is_thrown_out)
 {
 	struct log_lot lot = { .acidity = ACIDITY_ACIDIFIED };
-	static const char *const suspect[] = { "tomatoes crushed", "chile salsa", "blender ketchup", "Tomato juice" };
-	static const char *const other[] = { "jelly", "fruit puree (not fig or tomato)", "peaches" };
+	static const char *const suspect[] = { "tomatoes crushed", "chile salsa", "blender ketchup", "Tomato juice", "figs", "" };
+	static const char *const other[] = { "jam or jelly with added pectin", "fruit puree (not fig or tomato)", "peaches" };
 
 	for (size_t i = 0; i < sizeof(suspect) / sizeof(suspect[0]); i++) {
 		(void)snprintf(lot.food, sizeof(lot.food), "%s", suspect[i]);
@@ -335,7 +336,7 @@ START_TEST(tomatoes_are_known_by_every_name_they_have)
 		ck_assert_msg(!lot_is_suspect(&lot), "%s", other[i]);
 	}
 	(void)snprintf(lot.product, sizeof(lot.product), "Aunt's tomato relish");
-	ck_assert(lot_is_suspect(&lot));
+	ck_assert(!lot_is_suspect(&lot)); /* a name says nothing: these are peaches */
 }
 END_TEST
 
@@ -442,7 +443,7 @@ int main(void)
 	tcase_add_test(pantry, jars_of_a_process_not_valid_are_not_taken_to_be_eaten);
 	tcase_add_test(pantry, jars_that_are_gone_need_no_fate_any_more);
 	tcase_add_test(pantry, spoiled_low_acid_and_tomato_jars_show_the_steps);
-	tcase_add_test(pantry, tomatoes_are_known_by_every_name_they_have);
+	tcase_add_test(pantry, the_food_says_how_a_jar_is_thrown_out);
 	tcase_add_test(pantry, a_count_below_the_log_and_one_above_it);
 	tcase_add_test(pantry, spoiled_jars_do_not_come_back_by_a_count);
 	tcase_add_test(pantry, nonsense_changes_nothing);

@@ -173,8 +173,32 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 			ck_assert_int_eq(again.supply, one.supply);
 			ck_assert_int_eq(again.adding, one.adding);
 			ck_assert_int_eq(again.optional, one.optional);
+			ck_assert_str_eq(again.known, one.known);
 		}
 	}
+}
+END_TEST
+
+/* A name that is itself on the list needs no more; any other one says what it is. */
+START_TEST(an_ingredient_is_picked_by_its_name_or_by_as)
+{
+	struct log_recipe_ingredient ingredient;
+	char buffer[RECIPE_LINE_MAX_BYTES];
+
+	KK_OK(&kit, try_ingredient("ingredient Grapes supply=fruit amount=\"4 lb\"", &ingredient));
+	ck_assert_str_eq(ingredient.known, "grape");
+	ck_assert(ingredient_line_words(&ingredient, UNITS_US, buffer, sizeof(buffer)));
+	ck_assert_ptr_null(strstr(buffer, "as="));
+	KK_OK(&kit, try_ingredient("ingredient \"Concord grapes\" amount=\"5 cup\"", &ingredient));
+	ck_assert_str_eq(ingredient.known, "");
+	KK_OK(&kit, try_ingredient("ingredient \"Concord grapes\" amount=\"5 cup\" as=grapes", &ingredient));
+	ck_assert_str_eq(ingredient.known, "grape");
+	ck_assert(ingredient_line_words(&ingredient, UNITS_US, buffer, sizeof(buffer)));
+	ck_assert_ptr_nonnull(strstr(buffer, " as=\"grape\""));
+	KK_OK(&kit, try_ingredient("ingredient Grapes amount=\"5 cup\" as=unlisted", &ingredient));
+	ck_assert_str_eq(ingredient.known, "");
+	KK_REFUSED(&kit, FAULT_MISUSE,
+	           try_ingredient("ingredient Grapes amount=\"5 cup\" as=moon", &ingredient));
 }
 END_TEST
 
@@ -598,6 +622,7 @@ int main(void)
 	tcase_add_test(lines, lines_are_written_as_they_were_read);
 	tcase_add_loop_test(lines, built_in_recipes_go_through_lines_unchanged, 0,
 	                    (int)recipe_count);
+	tcase_add_test(lines, an_ingredient_is_picked_by_its_name_or_by_as);
 	tcase_add_test(lines, what_a_line_does_not_say_has_its_default);
 	tcase_add_test(lines, headspace_is_read_in_inches);
 	tcase_add_test(lines, a_line_with_a_wrong_word_says_which);

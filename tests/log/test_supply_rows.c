@@ -143,6 +143,7 @@ static struct log_recipe whole_recipe(const char *words)
 		struct log_recipe_ingredient *ingredient = &recipe.ingredients[i];
 		COPY(ingredient->name, words);
 		COPY(ingredient->form, words);
+		COPY(ingredient->known, i % 2 == 0 ? words : "");
 		ingredient->supply = (enum supply_kind)(i + 1);
 		ingredient->measure = (enum measure)(i % MEASURE_COUNT);
 		ingredient->amount = 1000 + i;
@@ -179,6 +180,7 @@ static void recipes_are_equal(const struct log_recipe *a, const struct log_recip
 		ck_assert_str_eq(a->ingredients[i].form, b->ingredients[i].form);
 		ck_assert_int_eq(a->ingredients[i].adding, b->ingredients[i].adding);
 		ck_assert_int_eq(a->ingredients[i].optional, b->ingredients[i].optional);
+		ck_assert_str_eq(a->ingredients[i].known, b->ingredients[i].known);
 	}
 }
 

@@ -152,8 +152,8 @@ static void clear_all(int64_t recall_id)
 /* A jar did not seal and was processed again; some were eaten; some recalled. */
 static void afterwards(bool open_recall)
 {
-	struct take take = { .product = "grape jelly", .size = "half_pint", .jars = 2, .why = GONE_USED };
-	int64_t before = jelly("grape jelly", 4);
+	struct take take = { .product = "peaches", .size = "pint", .jars = 2, .why = GONE_USED };
+	int64_t before = start(1, "peaches", "peaches", "hot", "pint", 4);
 	int64_t recall_id;
 	int64_t again;
 

@@ -174,7 +174,7 @@ misuse "" boil --measured 20C
 
 jam 0 --elevation 4650ft --json
 keys food pack jar jar_in_table method elevation_m minutes pressure_psi headspace_in source \
-	confirmed options warnings
+	confirmed options warnings cautions
 # schema/process_fruit_tomato_jam.csv: common practice, no source: 15 min from 1,001 to 6,000 ft
 holds "$out" '"food": "jam or jelly with added pectin",'
 holds "$out" '"pack": "hot_unsterile_jar",'
@@ -187,6 +187,7 @@ is_json
 jam 0 --elevation 4650ft
 holds "$out" "15 minutes (common practice, no source)"
 gives 0 process --food asparagus --pack hot --jar pint --method dial_gauge --elevation 2000ft
+holds "$out" "caution    vent 10 minutes"
 # USDA AIB 539, Guide 4, Asparagus
 holds "$out" "30 minutes at 11 psi"
 holds "$out" "USDA AIB 539 (rev. 2015), Guide 4, table Asparagus (dial-gauge), page 4-5"
