@@ -336,6 +336,17 @@ static bool put_answer(struct record *record, const struct judgement *load, cons
 
 /* Jars that nobody may eat after all, and whose lids were looked at or are still to
  * cool: each needs a fate now. */
+static bool lacks_a_fate(const struct record *record, enum verdict verdict)
+{
+	struct log_load load = record->load;
+
+	load.verdict = verdict;
+	for (size_t i = 0; i < record->jar_count; i++)
+		if (record->jars[i].fate == FATE_NONE && jar_needs_fate(&record->jars[i], &load))
+			return true;
+	return false;
+}
+
 static bool call_back(struct act *act, struct record *record, enum verdict verdict, struct fault *fault)
 {
 	struct log_load load = record->load;
@@ -343,8 +354,8 @@ static bool call_back(struct act *act, struct record *record, enum verdict verdi
 	if (!verdict_blocks(verdict, record->lots[0].lot.acidity) || load.process_ended_wall_ms == 0 ||
 	    load.place == PLACE_CANNER)
 		return true;
-	if (verdict_blocks(load.verdict, record->lots[0].lot.acidity))
-		return true; /* they were called back when it was found */
+	if (verdict_blocks(load.verdict, record->lots[0].lot.acidity) || !lacks_a_fate(record, verdict))
+		return true; /* they were called back when it was found, or have their fates */
 	if (load_from_notebook(&load) && verdict != VERDICT_NOT_VALID)
 		return true; /* nothing was found out: nobody ever knew */
 	if (!back_to_check(act, &load, fault))

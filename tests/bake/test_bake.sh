@@ -404,17 +404,12 @@ fi
 
 # --- the tables of the program ---------------------------------------------------
 
-for verb in jar process product yield recipe food migration; do
+for verb in jar process product yield recipe food layout; do
 	# shellcheck disable=SC2086 # several files
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
 	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" $needs "$schema"/process_*.csv ;;
 	food) set -- $needs "$schema/jar.csv" "$schema"/process_*.csv ;;
-	migration) set -- "$schema"/migration/*.sql ;;
-for verb in jar process product yield recipe layout; do
-	case $verb in
-	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
-	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" "$schema"/process_*.csv ;;
 	layout)
 		set -- "$schema/log.sql"
 		for migration in "$schema"/migration/*.sql; do

@@ -211,7 +211,9 @@ static void loads_are_whole(int _i)
 	for (size_t i = 0; i < count; i++) {
 		ALWAYS(running_phases(loads[i].id) == (loads[i].place == PLACE_SHELF ? 0 : 1));
 		ALWAYS((loads[i].verdict == VERDICT_NOT_VALID || loads[i].verdict == VERDICT_UNKNOWN) ==
-		       (strstr(loads[i].verdict_why, "after") != NULL || strstr(loads[i].verdict_why, "estimated") != NULL));
+		       (strstr(loads[i].verdict_why, "after") != NULL || strstr(loads[i].verdict_why, "an estimate") != NULL ||
+		        strstr(loads[i].verdict_why, "it vented") != NULL ||
+		        strstr(loads[i].verdict_why, "restarted in the hold") != NULL));
 		ALWAYS(loads[i].place == PLACE_CANNER || loads[i].verdict != VERDICT_OPEN);
 		ALWAYS(loads[i].place == PLACE_CANNER || loads[i].process_ended_wall_ms > 0);
 		if (loads[i].verdict == VERDICT_VALID)

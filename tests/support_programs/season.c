@@ -58,7 +58,7 @@ static const struct strip *strip_at_digit(int digit)
 static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars)
 {
 	struct load_order order = { .station_id = strip_at_digit(digit)->station.id, .jars = jars,
-		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1 };
+		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1, .acid = ACID_AS_PRINTED };
 	int64_t load_id;
 
 	(void)text_copy(order.product, sizeof(order.product), product);
