@@ -72,7 +72,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 
 	/* ABOUT_HOUSE */
 	bool elevation_known;
-	bool above_tables; /* perhaps above 8,000 ft */
+	bool above_tables;      /* perhaps above 8,000 ft, where one table asks more */
 	bool elevation_changed; /* since the last day on which a load was made */
 	const char *elevation;
 	const char *elevation_before;

@@ -70,7 +70,7 @@ static void elevation_facts(const struct asking *asking, struct gathered *gather
 	struct facts *facts = &gathered->facts;
 
 	facts->elevation_known = house->elevation.known;
-	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, TABLES_DOUBTED_ABOVE_FT);
+	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, SECOND_TABLE_ABOVE_FT);
 	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known && before.known &&
 	                           !same_elevation(&before, &house->elevation);
 	elevation_words(&house->elevation, gathered->words[0], sizeof(gathered->words[0]));
