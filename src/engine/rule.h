@@ -146,6 +146,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 
 	/* ABOUT_RUN */
 	int64_t water_in_ms; /* until the water must be looked at; negative: over */
+	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
 	bool water_counts;
 
 	/* ABOUT_WAITING */

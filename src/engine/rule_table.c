@@ -232,9 +232,15 @@ static int64_t pot_no_canner(const struct facts *f)
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms < 0);
 }
 
+static int64_t water_dry(const struct facts *f)
+{
+	return f->water_counts ? used_up(f->dry_in_ms) : RULE_NEVER;
+}
+
+/* Whoever comes late must not be told to pour. */
 static int64_t water_overdue(const struct facts *f)
 {
-	return f->water_counts ? used_up(f->water_in_ms) : RULE_NEVER;
+	return f->water_counts && f->dry_in_ms > 0 ? used_up(f->water_in_ms) : RULE_NEVER;
 }
 
 /* --- a running phase -------------------------------------------------------------------------- */
@@ -532,6 +538,9 @@ const struct rule rules[] = {
 	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",
 	     "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
+	CAUTION("pan-dry", ABOUT_RUN, water_dry,
+	        "Heat OFF at {station}: its pan has surely boiled dry. No water into a dry hot pan; let it cool, fill it, "
+	        "press {digit}, then a.", PRACTICE),
 	CAUTION("water-overdue", ABOUT_RUN, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.", PRACTICE),
 	CAUTION("jars-wait", ABOUT_HOUSE, jars_wait,

@@ -244,6 +244,7 @@ static void ask_run(const struct asking *asking, const struct strip *strip)
 	name_strip(strip, &gathered);
 	gathered.facts.water_counts = face.water;
 	gathered.facts.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now);
+	gathered.facts.dry_in_ms = strip_dry_in_ms(strip, asking->now);
 	ask(asking, &gathered, ABOUT_RUN);
 }
 

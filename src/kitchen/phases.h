@@ -73,6 +73,9 @@ enum early { EARLY_NEVER, EARLY_ASK };
 #define WAIT_MS (INT64_C(10) * 60 * 1000)    /* UNL-W: USDA revision of 2006 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
+/* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
+ * our judgement, common practice, no source. */
+#define WATER_DRY_INTERVALS 2
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
 struct phase_rule {

@@ -443,12 +443,25 @@ START_TEST(water_of_a_juicer)
 
 	facts.water_in_ms = -1;
 	never("water-overdue", &facts); /* no heat yet */
+	facts.dry_in_ms = 40 * MINUTE;
 	facts.water_counts = true;
 	fires("water-overdue", &facts, "NOW");
 	facts.water_in_ms = 0;
 	fires("water-overdue", &facts, "Big kettle");
 	facts.water_in_ms = 1;
 	in("water-overdue", &facts, 1);
+	in("pan-dry", &facts, 40 * MINUTE);
+	facts.water_in_ms = -40 * MINUTE + 1;
+	facts.dry_in_ms = 1;
+	fires("water-overdue", &facts, "Top up");
+	in("pan-dry", &facts, 1);
+	for (facts.dry_in_ms = 0; facts.dry_in_ms > -2; facts.dry_in_ms--) {
+		fires("pan-dry", &facts, "Heat OFF at Big kettle");
+		fires("pan-dry", &facts, "No water into a dry hot pan");
+		never("water-overdue", &facts); /* it says to pour */
+	}
+	facts.water_counts = false;
+	never("pan-dry", &facts); /* the heat is off */
 }
 END_TEST
 
