@@ -143,7 +143,7 @@ const struct phase_rule *strip_next(const struct strip *strip)
 	do
 		next = phase_rule_next(strip->station.kind, next);
 	while (next != NULL && phase_is_skipped(strip, next));
-	return next;
+	return next != NULL && strip->content == STRIP_BATCH ? phase_rule_for_pack(next, strip->lot.pack) : next;
 }
 
 int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
