@@ -205,7 +205,8 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->cooling_out = overdue != 0;
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
-	facts->windowed = strip_on_rack(strip) ? strip->windowed : 0;
+	/* A process that failed has its window from then on, wherever its jars are. */
+	facts->windowed = strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
