@@ -38,7 +38,7 @@ reaches_band(const struct process_row *row, int64_t um)
 static bool
 row_applies(const struct process_row *row, const struct elevation *elevation)
 {
-	return elevation_within_top(elevation, row->alt_max_ft) &&
+	return elevation_within_top(elevation, row_top_ft(row)) &&
 	       reaches_band(row, elevation->um + elevation->slack_um);
 }
 
@@ -144,6 +144,22 @@ comes_before(const struct process_row *a, const struct process_row *b)
 	return a->pressure_psi > b->pressure_psi;
 }
 
+/* Does another table ask more of the same cell and pressure here?  The stricter
+ * governs, and the shorter time is no choice.  Of equal ones the first is given. */
+static bool outdone(const struct process_search *search, const struct process_row *row)
+{
+	for (size_t i = search->begin; i < search->end; i++) {
+		const struct process_row *other = &process_rows[i];
+
+		if (row_is_in_cell(other, search) && other->pressure_psi == row->pressure_psi &&
+		    row_offered(other) && row_applies(other, &search->query->elevation) &&
+		    (other->minutes > row->minutes ||
+		     (other->minutes == row->minutes && other < row)))
+			return true;
+	}
+	return false;
+}
+
 static void
 add_row_here(struct rows_here *here, const struct process_row *row)
 {
@@ -167,12 +183,12 @@ find_rows_here(const struct process_search *search, struct rows_here *here, stru
 
 		if (!row_is_in_cell(row, search))
 			continue;
-		if (row->alt_max_ft > last_top_ft)
-			last_top_ft = row->alt_max_ft;
+		if (row_top_ft(row) > last_top_ft)
+			last_top_ft = row_top_ft(row);
 		if (!row_applies(row, &search->query->elevation))
 			continue;
 		applies = true;
-		if (row_offered(row))
+		if (row_offered(row) && !outdone(search, row))
 			add_row_here(here, row);
 	}
 	if (!applies)
@@ -194,9 +210,9 @@ explain_pressure(const struct process_search *search, const struct rows_here *he
 			continue;
 		if (row_applies(row, &search->query->elevation))
 			return refuse_unconfirmed(search, row->pressure_psi, fault);
-		if (!elevation_within_top(&search->query->elevation, row->alt_max_ft) &&
-		    row->alt_max_ft > stops_at_ft)
-			stops_at_ft = row->alt_max_ft;
+		if (!elevation_within_top(&search->query->elevation, row_top_ft(row)) &&
+		    row_top_ft(row) > stops_at_ft)
+			stops_at_ft = row_top_ft(row);
 	}
 	return refuse_pressure(search, stops_at_ft, here->row, here->count, fault);
 }
@@ -229,17 +245,18 @@ fill_in(const struct process_search *search, const struct rows_here *here,
 	const struct elevation *elevation = &search->query->elevation;
 
 	*out = (struct process){
-		.row = row,
-		.jar = search->jar,
-		.jar_in_table = search->jar_in_table,
-		.method = search->query->method,
-		.minutes = row->minutes,
-		.pressure_psi = row->pressure_psi,
-		.jar_sized_up = search->jar != search->jar_in_table,
-		.band_raised = !reaches_band(row, elevation->um),
-		.above_tables = !method_has_pressure(search->query->method) &&
-		                !elevation_within_top(elevation, TABLES_DOUBTED_ABOVE_FT),
-		.jars_sterile = pack_wants_sterile_jars(row->pack),
+	    .row = row,
+	    .jar = search->jar,
+	    .jar_in_table = search->jar_in_table,
+	    .method = search->query->method,
+	    .minutes = row->minutes,
+	    .pressure_psi = row->pressure_psi,
+	    .jar_sized_up = search->jar != search->jar_in_table,
+	    .band_raised = !reaches_band(row, elevation->um),
+	    .above_tables = !method_has_pressure(search->query->method) &&
+	                    !elevation_within_top(elevation, SECOND_TABLE_ABOVE_FT) &&
+	                    row->alt_max_ft == NO_TOP_FT,
+	    .jars_sterile = pack_wants_sterile_jars(row->pack),
 	};
 	for (size_t i = 0; i < here->count; i++) {
 		if (here->row[i] != row)

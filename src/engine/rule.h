@@ -72,7 +72,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 
 	/* ABOUT_HOUSE */
 	bool elevation_known;
-	bool above_tables; /* perhaps above 8,000 ft */
+	bool above_tables;      /* perhaps above 8,000 ft, where one table asks more */
 	bool elevation_changed; /* since the last day on which a load was made */
 	const char *elevation;
 	const char *elevation_before;
@@ -146,6 +146,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 
 	/* ABOUT_RUN */
 	int64_t water_in_ms; /* until the water must be looked at; negative: over */
+	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
 	bool water_counts;
 
 	/* ABOUT_WAITING */

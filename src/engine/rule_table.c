@@ -100,24 +100,49 @@ static int64_t jars_old(const struct facts *f)
 
 /* --- a load ----------------------------------------------------------------------------- */
 
+/* Of a load that must be done again, redo, discard and fates are one matter.  One rule
+ * speaks at a time, and names only what can still be done: the cause as long as the
+ * window is open; the bin when it has closed, or nothing if each jar has its fate. */
+static bool window_over(const struct facts *f)
+{
+	return f->windowed > 0 && f->window_in_ms <= 0;
+}
+
+static bool may_be_redone(const struct facts *f)
+{
+	bool decided = f->not_valid && f->cooling_out && f->fateless == 0;
+
+	return !window_over(f) && !(decided && f->window_in_ms <= 0);
+}
+
+static bool held_short(const struct facts *f)
+{
+	return f->hold_over && f->held_ms < f->hold_ms;
+}
+
+static bool vented_short(const struct facts *f)
+{
+	return f->vented && f->vent_held_ms < f->vent_ms;
+}
+
 static int64_t hold_short(const struct facts *f)
 {
-	return when(f->hold_over && f->held_ms < f->hold_ms);
+	return when(held_short(f) && may_be_redone(f));
 }
 
 static int64_t vent_short(const struct facts *f)
 {
-	return when(f->vented && f->vent_held_ms < f->vent_ms);
+	return when(vented_short(f) && !held_short(f) && may_be_redone(f));
 }
 
 static int64_t wrong_canner(const struct facts *f)
 {
-	return when(f->acidity == ACIDITY_LOW_ACID && !method_has_pressure(f->method));
+	return when(f->acidity == ACIDITY_LOW_ACID && !method_has_pressure(f->method) && !window_over(f));
 }
 
 static int64_t larger_than_tested(const struct facts *f)
 {
-	return when(f->larger_than_tested);
+	return when(f->larger_than_tested && !window_over(f));
 }
 
 static int64_t steam_too_long(const struct facts *f)
@@ -129,10 +154,9 @@ static int64_t steam_too_long(const struct facts *f)
 	return f->steamed_ms == 0 ? RULE_NEVER : past(f->steamed_ms, STEAM_HOLD_MAX_MINUTES * MINUTE_MS);
 }
 
-/* What has a rule of its own is not said twice. */
 static int64_t not_valid(const struct facts *f)
 {
-	return when(f->not_valid && hold_short(f) != 0 && vent_short(f) != 0);
+	return when(f->not_valid && !held_short(f) && !vented_short(f) && may_be_redone(f));
 }
 
 static int64_t unknown(const struct facts *f)
@@ -171,12 +195,13 @@ static int64_t window_closing(const struct facts *f)
 
 static int64_t over_half_lost(const struct facts *f)
 {
-	return when(f->over_half > 0);
+	return when(f->over_half > 0 && !(f->not_valid && window_over(f)));
 }
 
 static int64_t fateless(const struct facts *f)
 {
-	return when(f->fateless > f->over_half && f->cooling_out);
+	return when(f->fateless > f->over_half && f->cooling_out && !window_over(f) && hold_short(f) != 0 &&
+	            vent_short(f) != 0 && not_valid(f) != 0);
 }
 
 static int64_t liquid_lost(const struct facts *f)
@@ -232,9 +257,15 @@ static int64_t pot_no_canner(const struct facts *f)
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms < 0);
 }
 
+static int64_t water_dry(const struct facts *f)
+{
+	return f->water_counts ? used_up(f->dry_in_ms) : RULE_NEVER;
+}
+
+/* Whoever comes late must not be told to pour. */
 static int64_t water_overdue(const struct facts *f)
 {
-	return f->water_counts ? used_up(f->water_in_ms) : RULE_NEVER;
+	return f->water_counts && f->dry_in_ms > 0 ? used_up(f->water_in_ms) : RULE_NEVER;
 }
 
 /* --- a running phase -------------------------------------------------------------------------- */
@@ -449,10 +480,12 @@ const struct rule rules[] = {
 	     "Set the elevation in the house view (h): without it no process can be given.", "starting a load", OVER_NEVER,
 	     "A539; unknown elevation refused: " PRACTICE),
 	STOP("hold-short", ABOUT_LOAD, hold_short,
-	     "Redo {lot} in full within 2 h, or discard: its hold ran {held} of {hold}. Process NOT VALID.", "shelving it",
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): its hold ran {held} "
+	     "of {hold}. Process NOT VALID.", "shelving it",
 	     OVER_NEVER, "full time: A539, NCSU-242; redo within 2 h: UNL, one ISU text"),
 	STOP("vent-short", ABOUT_LOAD, vent_short,
-	     "Redo {lot} in full within 2 h, or discard: it vented {vent_held} of {vent}. Process NOT VALID.", "shelving it",
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): it vented {vent_held} "
+	     "of {vent}. Process NOT VALID.", "shelving it",
 	     OVER_NEVER, "10 min: A539, PNW421, KSU; redo within 2 h: UNL, one ISU text"),
 	STOP("low-acid-no-pressure", ABOUT_LOAD, wrong_canner,
 	     "Discard {lot} unless a pressure canner takes it within 2 h: low-acid food is in {station}, without pressure.",
@@ -464,7 +497,8 @@ const struct rule rules[] = {
 	     "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	     "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
 	STOP("process-not-valid", ABOUT_LOAD, not_valid,
-	     "Redo {lot} in full within 2 h, or discard: process NOT VALID ({why}).", "shelving it", OVER_NEVER,
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
+	     "shelving it", OVER_NEVER,
 	     "redo within 2 h: UNL, one ISU text"),
 	STOP("batch-not-valid", ABOUT_BATCH, batch_not_valid,
 	     "Whatever is filled from {lot} counts as NOT VALID ({why}): mend it, or fridge and freezer.", "shelving its loads",
@@ -532,6 +566,9 @@ const struct rule rules[] = {
 	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",
 	     "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
+	CAUTION("pan-dry", ABOUT_RUN, water_dry,
+	        "Heat OFF at {station}: its pan has surely boiled dry. No water into a dry hot pan; let it cool, fill it, "
+	        "press {digit}, then a.", PRACTICE),
 	CAUTION("water-overdue", ABOUT_RUN, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.", PRACTICE),
 	CAUTION("jars-wait", ABOUT_HOUSE, jars_wait,
@@ -616,8 +653,8 @@ const struct rule rules[] = {
 	CAUTION("boil-disagrees", ABOUT_HOUSE, boil_disagrees,
 	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.", HOUSE_RULE),
 	CAUTION("above-tables", ABOUT_HOUSE, above_tables,
-	        "Ask your extension office about every process: above 8,000 ft some published tables stop.",
-	        "house rule; some extension sheets stop at 8,000 ft: no publication named"),
+	        "Ask your extension office about every process: above 8,000 ft tables differ, above 10,000 ft they end.",
+	        "A539: top band open; USU timetable: longer times, 8,001 to 10,000 ft"),
 	CAUTION("storage-hot", ABOUT_HOUSE, storage_hot,
 	        "Move the jars somewhere cooler: the store was read at {storage}, and it should never pass 95 F.",
 	        "A539, NCSU-472"),

@@ -70,7 +70,7 @@ static void elevation_facts(const struct asking *asking, struct gathered *gather
 	struct facts *facts = &gathered->facts;
 
 	facts->elevation_known = house->elevation.known;
-	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, TABLES_DOUBTED_ABOVE_FT);
+	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, SECOND_TABLE_ABOVE_FT);
 	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known && before.known &&
 	                           !same_elevation(&before, &house->elevation);
 	elevation_words(&house->elevation, gathered->words[0], sizeof(gathered->words[0]));
@@ -205,7 +205,8 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->cooling_out = overdue != 0;
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
-	facts->windowed = strip_on_rack(strip) ? strip->windowed : 0;
+	/* A process that failed has its window from then on, wherever its jars are. */
+	facts->windowed = strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
@@ -244,6 +245,7 @@ static void ask_run(const struct asking *asking, const struct strip *strip)
 	name_strip(strip, &gathered);
 	gathered.facts.water_counts = face.water;
 	gathered.facts.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now);
+	gathered.facts.dry_in_ms = strip_dry_in_ms(strip, asking->now);
 	ask(asking, &gathered, ABOUT_RUN);
 }
 

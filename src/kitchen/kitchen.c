@@ -144,7 +144,7 @@ const struct phase_rule *strip_next(const struct strip *strip)
 	do
 		next = phase_rule_next(strip->station.kind, next);
 	while (next != NULL && phase_is_skipped(strip, next));
-	return next;
+	return next != NULL && strip->content == STRIP_BATCH ? phase_rule_for_pack(next, strip->lot.pack) : next;
 }
 
 int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
@@ -163,6 +163,11 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 	return 0;
 }
 
+int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
+{
+	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
+}
+
 static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t passed;
@@ -178,7 +183,9 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 		return;
 	out->ringing = true;
 	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
-	out->act = "Water pan: look, top up with hot water, then press a";
+	out->water_dry = strip_dry_in_ms(strip, now) <= 0;
+	out->act = out->water_dry ? "Heat OFF; no water into a dry hot pan: let it cool"
+	                          : "Water pan: look, top up with hot water, then press a";
 }
 
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out)

@@ -131,6 +131,7 @@ struct face {
 	bool water;       /* it runs */
 	int64_t water_left_s;
 	bool water_due;
+	bool water_dry; /* so long overdue that the pan has surely boiled dry */
 };
 
 bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, struct fault *fault);
@@ -169,6 +170,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 int64_t strip_urgency(const struct strip *strip, const struct moment *now);
 /* When the seal check of a racked load is overdue, in wall time; 0: not yet cooling. */
 int64_t strip_seal_overdue_ms(const struct strip *strip);
+/* A run: until its pan has surely boiled dry; 0 or less: it has. */
+int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now);
 
 /* Who is acting, for the journal ("" = nobody said). */
 void kitchen_set_who(struct kitchen *kitchen, const char *initials);

@@ -115,6 +115,7 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	strip->filled = jars_filled(jars, count, NULL);
 	free(jars);
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
+	strip->rule = phase_rule_for_pack(strip->rule, strip->lot.pack);
 	if (strip->batch.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict),
 		               strip->batch.multiple, strip->lot.product);

@@ -112,8 +112,10 @@ static void find_notes(const struct process *process, const struct elevation *el
 	}
 	if (process->above_tables) {
 		note = next_note(notes);
-		text_add(&note, "some extension sheets stop at %d ft: ask your county extension office",
-		         TABLES_DOUBTED_ABOVE_FT);
+		text_add(&note, "above ");
+		text_add_grouped(&note, SECOND_TABLE_ABOVE_FT);
+		text_add(&note, " ft another table asks more time for other foods, and it does not list "
+		                "this one: ask your county extension office");
 	}
 }
 

@@ -450,7 +450,7 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 		           "The elevation is rounded and touches a higher band: the higher one is used.");
 	if (process->above_tables)
 		row = line(desk, row, end, cols, ROLE_CAUTION,
-		           "Above 8,000 ft some published sheets stop: ask your extension office.");
+		           "Above 8,000 ft another table asks more of other foods: ask your extension office.");
 	if (process->jars_sterile) {
 		text = TEXT_OVER(words);
 		text_add(&text, "For jars boiled %d min before filling, and only for those.",

@@ -145,6 +145,35 @@ row "low-acid food in boiling water" '2: low-acid food in a boiling-water canner
 row "the same cell twice" "3: the same cell is already in $table:2" "$plum" 'plums,hot,pint,boiling_water,0.5,0,1000,25,,acid,s,yes'
 row "bands that overlap" "3: the band overlaps that of $table:2" "$plum" 'plums,hot,pint,boiling_water,0.5,1000,,25,,acid,s,yes'
 row "a hole between bands" '3: no band of the same table ends at 1001 ft' "$plum" 'plums,hot,pint,boiling_water,0.5,1002,,25,,acid,s,yes'
+
+# One table goes on over the open top of boiling water, from 8,001 to 10,000 ft, and
+# nothing else lies over anything.
+open='plums,hot,pint,boiling_water,0.5,1001,,25,,acid,s,yes'
+second='plums,hot,pint,boiling_water,0.5,8001,10000,30,,acid,t,yes'
+printf '%s\n' "$header" "$second" "$plum" "$open" "$beans" >"$table"
+accepted "the second table over an open top, in any order" process "$jar" "$table"
+if [ "$(grep -o 'METHOD_[^a-z]*' "$work/out" | cut -d, -f3-5 | tr '\n' ';')" = \
+	' 0, 1000, 20; 1001, NO_TOP_FT, 25; 8001, 10000, 30; 0, 2000, 20;' ]; then
+	good=$((good + 1))
+else
+	fail "the second table's row does not stand behind the one it lies over: $(cat "$work/out")"
+fi
+overlap="4: the band overlaps that of $table:3"
+row "a second band that begins lower" "$overlap" "$plum" "$open" "$(echo "$second" | sed 's/8001/8000/')"
+row "a second band that begins higher" "$overlap" "$plum" "$open" "$(echo "$second" | sed 's/8001/8002/')"
+row "a second band that ends lower" "$overlap" "$plum" "$open" "$(echo "$second" | sed 's/,10000/,9999/')"
+row "a second band that ends higher" "$overlap" "$plum" "$open" "$(echo "$second" | sed 's/,10000/,10001/')"
+row "a second open band" "$overlap" "$plum" "$open" "$(echo "$second" | sed 's/,10000/,/')"
+row "a second band over a closed one" "$overlap" "$plum" "$(echo "$open" | sed 's/1001,/&12000/')" "$second"
+row "a second band over one that begins with it" "$overlap" "$(echo "$plum" | sed 's/,1000,/,8000,/')" \
+	"$(echo "$open" | sed 's/1001/8001/')" "$second"
+row "a second band over nothing" '3: no band of the same table ends at 8000 ft' "$plum" "$second"
+row "a second band over another pack" '4: no band of the same table ends at 8000 ft' "$plum" "$open" "$(echo "$second" | sed 's/hot/raw/')"
+row "a second table twice" "5: the same cell is already in $table:4" "$plum" "$open" "$second" "$(echo "$second" | sed 's/,30,/,35,/')"
+row "a second table of another headspace" "4: the headspace differs from $table:3" "$plum" "$open" "$(echo "$second" | sed 's/0.5/0.25/')"
+row "a second table that is not confirmed" "4: not confirmed, over the open band of $table:3" "$plum" "$open" "$(echo "$second" | sed 's/yes/memory/')"
+row "a second band under pressure" "3: the band overlaps that of $table:2" 'beans,hot,pint,weighted_gauge,1,0,,20,15,low_acid,s,yes' \
+	'beans,hot,pint,weighted_gauge,1,8001,10000,25,15,low_acid,t,yes'
 row "two spellings of one food" "3: the food \"Plums\" is spelt \"plums\" in $table:2" "$plum" 'Plums,raw,pint,boiling_water,0.5,0,1000,20,,acid,s,yes'
 row "two acidities of one food" "3: the food has another acidity" "$plum" 'plums,raw,pint,boiling_water,0.5,0,1000,20,,acidified,s,yes'
 printf '%s\n' "$header" "$plum" >"$table"

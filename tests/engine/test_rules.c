@@ -271,6 +271,72 @@ START_TEST(what_is_not_valid_is_said_once)
 }
 END_TEST
 
+/* What can be wrong with a load, and how far its jars are: bits of a number, so that all
+ * of it is gone through together. */
+enum { HELD_SHORT = 1, VENTED_SHORT = 2, MARKED = 4, ON_RACK = 8, NO_FATE = 16, WINDOW = 32, OVER = 64, ALL_BITS = 128 };
+
+static struct facts load_in_a_bad_way(int bits)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.hold_over = facts.vented = true;
+	facts.held_ms = (bits & HELD_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
+	facts.vent_held_ms = (bits & VENTED_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
+	facts.not_valid = (bits & (MARKED | HELD_SHORT | VENTED_SHORT)) != 0;
+	facts.cooling_out = (bits & ON_RACK) != 0;
+	facts.fateless = (bits & NO_FATE) != 0 && facts.cooling_out ? 3 : 0;
+	facts.windowed = (bits & WINDOW) != 0 && (facts.fateless > 0 || !facts.cooling_out) ? 3 : 0;
+	facts.window_hours = 2;
+	facts.window_in_ms = (bits & OVER) != 0 ? 0 : 1;
+	return facts;
+}
+
+/* Redo, fates and bin are one matter: one rule speaks, and after the window it is the
+ * one that says to discard. */
+START_TEST(of_one_load_only_what_can_still_be_done_is_said)
+{
+	static const char *const ids[] = {"hold-short", "vent-short", "process-not-valid", "jars-without-fate",
+	                                  "window-closed"};
+	int said = 0;
+
+	for (int bits = 0; bits < ALL_BITS; bits++) {
+		struct facts facts = load_in_a_bad_way(bits);
+		bool over = facts.windowed > 0 && (bits & OVER) != 0;
+		bool decided = facts.not_valid && facts.cooling_out && facts.fateless == 0 && (bits & OVER) != 0;
+		int fired = 0;
+
+		for (size_t i = 0; i < sizeof(ids) / sizeof(ids[0]); i++)
+			fired += due(ids[i], &facts) <= 0;
+		ck_assert_msg(fired == (over || (facts.not_valid && !decided) || facts.fateless > 0), "%d at once, bits %d", fired,
+		              bits);
+		ck_assert_msg((due("window-closed", &facts) <= 0) == over, "bits %d", bits);
+		said += fired;
+	}
+	ck_assert_int_gt(said, 64);
+}
+END_TEST
+
+START_TEST(before_the_window_closes_the_cause_is_said_and_all_that_can_be_done)
+{
+	struct facts facts = load_in_a_bad_way(HELD_SHORT | VENTED_SHORT | ON_RACK | NO_FATE | WINDOW);
+
+	fires("hold-short", &facts, "Redo 2026-09-14-B1 in full within 2 h, or fridge, freezer, discard (x, on the rack");
+	never("vent-short", &facts);
+	never("process-not-valid", &facts);
+	never("jars-without-fate", &facts);
+	in("window-closed", &facts, 1);
+	facts.window_in_ms = 0;
+	never("hold-short", &facts);
+	fires("window-closed", &facts, "Discard 3 jars of 2026-09-14-B1, do not taste: the 2 h");
+	facts.larger_than_tested = true;
+	never("jar-too-large", &facts); /* it says fridge or freezer */
+	facts.over_half = 1;
+	never("liquid-over-half", &facts); /* it says fridge */
+	facts.not_valid = false;
+	fires("liquid-over-half", &facts, "refrigerate 1 jar"); /* a sealed one, of a right process */
+}
+END_TEST
+
 START_TEST(low_acid_food_without_pressure)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
@@ -443,12 +509,25 @@ START_TEST(water_of_a_juicer)
 
 	facts.water_in_ms = -1;
 	never("water-overdue", &facts); /* no heat yet */
+	facts.dry_in_ms = 40 * MINUTE;
 	facts.water_counts = true;
 	fires("water-overdue", &facts, "NOW");
 	facts.water_in_ms = 0;
 	fires("water-overdue", &facts, "Big kettle");
 	facts.water_in_ms = 1;
 	in("water-overdue", &facts, 1);
+	in("pan-dry", &facts, 40 * MINUTE);
+	facts.water_in_ms = -40 * MINUTE + 1;
+	facts.dry_in_ms = 1;
+	fires("water-overdue", &facts, "Top up");
+	in("pan-dry", &facts, 1);
+	for (facts.dry_in_ms = 0; facts.dry_in_ms > -2; facts.dry_in_ms--) {
+		fires("pan-dry", &facts, "Heat OFF at Big kettle");
+		fires("pan-dry", &facts, "No water into a dry hot pan");
+		never("water-overdue", &facts); /* it says to pour */
+	}
+	facts.water_counts = false;
+	never("pan-dry", &facts); /* the heat is off */
 }
 END_TEST
 
@@ -777,6 +856,8 @@ int main(void)
 	tcase_add_test(cases, a_hold_shorter_than_required_even_by_a_second);
 	tcase_add_test(cases, a_vent_cut_short);
 	tcase_add_test(cases, what_is_not_valid_is_said_once);
+	tcase_add_test(cases, of_one_load_only_what_can_still_be_done_is_said);
+	tcase_add_test(cases, before_the_window_closes_the_cause_is_said_and_all_that_can_be_done);
 	tcase_add_test(cases, low_acid_food_without_pressure);
 	tcase_add_test(cases, a_jar_larger_than_tested);
 	tcase_add_test(cases, steam_over_45_minutes);

@@ -276,6 +276,39 @@ START_TEST(overdue_water_rings_on_and_tells_by_how_much)
 }
 END_TEST
 
+/* Twice its interval overdue: whoever comes then must not pour water into the pan. */
+START_TEST(a_pan_long_overdue_is_dry_and_gets_no_water)
+{
+	struct face face;
+
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	kk_pass(&kit, 3 * WATER_MINUTES * MINUTE_MS - 1);
+	face = pk_face(&kit, TALL_JUICER);
+	ck_assert(face.water_due && !face.water_dry);
+	ck_assert_ptr_nonnull(strstr(face.act, "top up with hot water"));
+	ck_assert_ptr_nonnull(kk_warned(&kit, "water-overdue", 0));
+	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
+	kk_pass(&kit, 1);
+	face = pk_face(&kit, TALL_JUICER);
+	ck_assert(face.water_due && face.water_dry && face.ringing);
+	ck_assert_int_eq(face.alarm, ALARM_DRY);
+	ck_assert_ptr_nonnull(strstr(face.act, "Heat OFF"));
+	ck_assert_ptr_null(strstr(face.act, "top up"));
+	ck_assert_ptr_null(kk_warned(&kit, "water-overdue", 0));
+	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "pan-dry", 0)->sentence, "No water into a dry hot pan"));
+	kk_pass(&kit, 45 * MINUTE_MS); /* 85 min overdue */
+	ck_assert(pk_face(&kit, TALL_JUICER).water_dry);
+	KK_OK(&kit, heard());
+	ck_assert(!pk_face(&kit, TALL_JUICER).water_dry);
+	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
+	kk_pass(&kit, 3 * WATER_MINUTES * MINUTE_MS);
+	ck_assert(pk_face(&kit, TALL_JUICER).water_dry);
+	pk_to(&kit, TALL_JUICER, PHASE_DRAIN); /* the heat is off */
+	ck_assert(!pk_face(&kit, TALL_JUICER).water_dry);
+	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
+}
+END_TEST
+
 START_TEST(water_topped_up_before_its_alarm_starts_the_clock_again)
 {
 	int64_t run_id = pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
@@ -622,6 +655,7 @@ int main(void)
 	tcase_add_loop_test(water, the_water_clock_rings_at_its_time_and_not_1_ms_before, 0, 2);
 	tcase_add_test(water, seen_water_starts_its_clock_again_and_again);
 	tcase_add_test(water, overdue_water_rings_on_and_tells_by_how_much);
+	tcase_add_test(water, a_pan_long_overdue_is_dry_and_gets_no_water);
 	tcase_add_test(water, water_topped_up_before_its_alarm_starts_the_clock_again);
 	tcase_add_test(water, water_comes_before_the_end_of_the_run_and_each_is_heard_by_itself);
 	tcase_add_test(water, no_water_clock_after_the_heat_is_off);

@@ -91,6 +91,7 @@ static const struct walk {
 	{"pears in light syrup", "quart", 300,
 	 {PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
 	{"grape juice", "pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
+	{"green beans", "pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
 };
 #define WALKS (int)(sizeof(walks) / sizeof(walks[0]))
 
@@ -114,6 +115,47 @@ START_TEST(a_batch_walks_through_its_phases_and_leaves_the_pot_free)
 	}
 	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->content, STRIP_EMPTY);
 	ck_assert_int_eq(pk_waiting(&kit), 5);
+}
+END_TEST
+
+static bool says_any(const char *sentence, const char *const *words)
+{
+	for (; *words != NULL; words++)
+		if (strstr(sentence, *words) != NULL)
+			return true;
+	return false;
+}
+
+/* Green beans are packed raw and covered with boiling water (A539 Guide 4, page 4-9):
+ * nothing is stirred in the pot to a rolling boil, nothing is skimmed. */
+START_TEST(raw_pack_is_not_told_to_cook_its_food)
+{
+	static const char *const of_hot_pack[] = {"tir", "rolling", "skim", "juice", "OFF", "the heat", NULL};
+	int64_t batch_id = pk_batch(&kit, DEEP_POT, "green beans", "pint", 1);
+	int raw = 0;
+
+	for (const struct strip *strip = kk_canner(&kit, DEEP_POT); pk_name(&kit, DEEP_POT) != PHASE_RINSE;
+	     strip = kk_canner(&kit, DEEP_POT)) {
+		const struct phase_rule *hot = phase_rule_of(STATION_POT, strip->rule->name);
+
+		ck_assert_str_eq(strip->lot.pack, "raw");
+		ck_assert(strip->rule->raw && !hot->raw);
+		ck_assert_int_eq(strip->rule->kind, hot->kind);
+		ck_assert_int_eq(strip->rule->stop_to, hot->stop_to);
+		ck_assert_int_eq(strip->rule->soon_s, hot->soon_s);
+		ck_assert(!says_any(strip->rule->step, of_hot_pack) && !says_any(strip->rule->caution, of_hot_pack));
+		ck_assert_msg(!says_any(pk_face(&kit, DEEP_POT).act, of_hot_pack), "%s", pk_face(&kit, DEEP_POT).act);
+		ck_assert(strip->rule->source[0] != '\0');
+		raw += strstr(pk_face(&kit, DEEP_POT).act, "raw") != NULL;
+		if (strip->rule->name == PHASE_FILL)
+			pk_fill(&kit, batch_id, "pint", 5, 0);
+		kk_pass(&kit, 11 * MINUTE_MS);
+		KK_OK(&kit, pk_try_step(&kit, DEEP_POT, false));
+	}
+	ck_assert_int_eq(raw, 3);
+	pk_says(&kit, "count the jars (fill > rinse)");
+	(void)pk_batch(&kit, WIDE_POT, "grape juice", "pint", 1); /* hot pack keeps its words */
+	ck_assert(says_any(pk_face(&kit, WIDE_POT).act, of_hot_pack));
 }
 END_TEST
 
@@ -837,6 +879,7 @@ int main(void)
 
 	tcase_add_checked_fixture(phases, begin, end);
 	tcase_add_loop_test(phases, a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS);
+	tcase_add_test(phases, raw_pack_is_not_told_to_cook_its_food);
 	tcase_add_loop_test(phases, every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2);
 	tcase_add_test(phases, the_boil_hold_rings_at_its_second_and_spoils);
 	tcase_add_test(phases, a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted);

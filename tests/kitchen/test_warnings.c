@@ -72,7 +72,7 @@ START_TEST(boiling_water_that_does_not_fit_the_elevation)
 }
 END_TEST
 
-START_TEST(above_8000_ft_some_tables_stop)
+START_TEST(above_8000_ft_the_tables_differ)
 {
 	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "8000 ft", &kit.fault));
 	ck_assert(!fires("above-tables", 0));
@@ -404,7 +404,7 @@ int main(void)
 	tcase_add_test(warnings, a_quiet_kitchen_has_nothing_to_warn_of);
 	tcase_add_test(warnings, an_elevation_not_set_stops);
 	tcase_add_test(warnings, boiling_water_that_does_not_fit_the_elevation);
-	tcase_add_test(warnings, above_8000_ft_some_tables_stop);
+	tcase_add_test(warnings, above_8000_ft_the_tables_differ);
 	tcase_add_test(warnings, a_dial_gauge_a_year_after_its_check);
 	tcase_add_test(warnings, only_dial_gauges_are_asked_for_their_check);
 	tcase_add_test(warnings, an_elevation_set_since_the_last_day_is_asked_about_until_the_next);

@@ -205,6 +205,17 @@ refused "8,000 ft" process --food asparagus --pack hot --jar pint --method dial_
 refused "moonfruit" process --food moonfruit --pack hot --jar pint --method dial_gauge -e 0ft
 refused "13 psi" process --food asparagus --pack hot --jar pint --method dial_gauge -e 0ft --pressure 13
 
+# Above 8,000 ft: the longer of two tables (peaches, raw quarts: AIB 539 45 min, timetable of
+# Utah State University Extension 50), or the open band of the guide with a note.
+gives 0 process --food peaches --pack raw --jar quart --method boiling_water -e 8001ft
+holds "$out" 'process    50 minutes'
+holds "$out" 'source     Utah State University Extension'
+if grep -q '^note\|^or ' "$out"; then bad "the shorter time is offered, or a note"; else passed=$((passed + 1)); fi
+gives 0 process --food pineapple --pack hot --jar quart --method boiling_water -e 8001ft
+holds "$out" 'note       above 8,000 ft another table asks more time for other foods'
+refused "above 10,000 ft" process --food pineapple --pack hot --jar quart --method boiling_water -e 10001ft
+refused "above 10,000 ft" process --food asparagus --pack hot --jar pint --method weighted_gauge -e 29000ft
+
 # --elevation again: one answer for each, in the order given.
 # USDA AIB 539, Guide 4, Asparagus: 11 psi to 2,000 ft, 12 to 4,000, 13 to 6,000, 14 to 8,000
 asparagus() {
