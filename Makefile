@@ -122,7 +122,7 @@ $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 	$(Q)$(BAKE) yield schema/yield.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) recipe $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) recipe $(RECIPE_CSV) -- schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
 $(BUILD)/generated/migrations.c: $(BAKE) $(MIGRATION_SQL)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) migration $(MIGRATION_SQL) >$@.new && mv $@.new $@

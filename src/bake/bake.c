@@ -5,8 +5,9 @@
  *   bake jar JAR.csv                      const struct jar_size jar_sizes[]
  *   bake product PRODUCT.csv              const struct product products[]
  *   bake yield YIELD.csv                  const struct yield_row yield_rows[]
- *   bake recipe RECIPE.csv INGREDIENT.csv [JAR.csv PROCESS.csv...]
+ *   bake recipe RECIPE.csv INGREDIENT.csv... [-- JAR.csv PROCESS.csv...]
  *                                         const struct recipe recipes[]
+ *   bake step STEP.csv RECIPE.csv...      const struct recipe_step recipe_steps[]
  *   bake migration NNNN_name.sql...       const char *const log_migrations[]
  *
  * Runs on the machine that builds, needs nothing but a C library, and prints to
@@ -21,6 +22,20 @@
 #include <stdio.h>
 #include <string.h>
 
+/* Pairs of files up to "--", then the process tables. */
+static void
+recipe_words(int argc, char **argv)
+{
+	int tables = 2;
+
+	while (tables < argc && strcmp(argv[tables], "--") != 0)
+		tables++;
+	if (tables + 2 < argc)
+		bake_recipe(argv + 2, tables - 2, argv[tables + 1], argv + tables + 2, argc - tables - 2);
+	else
+		bake_recipe(argv + 2, tables - 2, NULL, NULL, 0);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -34,16 +49,16 @@ main(int argc, char **argv)
 		bake_product(argv[2]);
 	} else if (argc == 3 && strcmp(verb, "yield") == 0) {
 		bake_yield(argv[2]);
-	} else if (argc == 4 && strcmp(verb, "recipe") == 0) {
-		bake_recipe(argv[2], argv[3], NULL, NULL, 0);
-	} else if (argc >= 6 && strcmp(verb, "recipe") == 0) {
-		bake_recipe(argv[2], argv[3], argv[4], argv + 5, argc - 5);
+	} else if (argc >= 4 && strcmp(verb, "recipe") == 0) {
+		recipe_words(argc, argv);
+	} else if (argc >= 4 && strcmp(verb, "step") == 0) {
+		bake_step(argv[2], argv + 3, argc - 3);
 	} else if (strcmp(verb, "migration") == 0) {
 		bake_migration(argv + 2, argc - 2);
 	} else {
 		fprintf(stderr, "usage: bake process JAR.csv PROCESS.csv... | jar JAR.csv | "
-		                "product PRODUCT.csv | yield YIELD.csv | recipe RECIPE.csv INGREDIENT.csv "
-		                "[JAR.csv PROCESS.csv...] | migration NNNN_name.sql...\n");
+		                "product PRODUCT.csv | yield YIELD.csv | recipe RECIPE.csv INGREDIENT.csv... "
+		                "[-- JAR.csv PROCESS.csv...] | step STEP.csv RECIPE.csv... | migration NNNN_name.sql...\n");
 		return 2;
 	}
 	bake_release();

@@ -26,7 +26,6 @@ static const char *const confirmation_constants[] = {
 #define ROWS_IN_BAND_MAX 7
 
 #define BOILING_WATER 0 /* in `methods` */
-#define LOW_ACID 2      /* in acidity_names */
 
 static size_t
 field_jar(const struct record *record, size_t index, const struct jars *jars)
