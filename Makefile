@@ -58,7 +58,7 @@ SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
-	yield_table.c recipe_table.c migrations.c)
+	yield_table.c recipe_table.c recipe_step_table.c migrations.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -105,7 +105,8 @@ $(BAKE): $(BAKE_SOURCES) $(wildcard src/bake/*.h) Makefile
 	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -Isrc -o $@ $(BAKE_SOURCES)
 
 PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
-RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv
+RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv \
+	schema/recipe_guide.csv schema/recipe_guide_ingredient.csv
 MIGRATION_SQL := $(sort $(wildcard schema/migration/*.sql))
 
 $(BUILD)/generated/process_table.c: $(BAKE) schema/jar.csv $(PROCESS_CSV)
@@ -123,6 +124,9 @@ $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 $(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) recipe $(RECIPE_CSV) -- schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
+$(BUILD)/generated/recipe_step_table.c: $(BAKE) schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) step schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/migrations.c: $(BAKE) $(MIGRATION_SQL)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) migration $(MIGRATION_SQL) >$@.new && mv $@.new $@

@@ -365,10 +365,12 @@ fi
 
 # --- the tables of the program ---------------------------------------------------
 
-for verb in jar process product yield recipe migration; do
+for verb in jar process product yield recipe step migration; do
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
-	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" -- "$schema/jar.csv" "$schema"/process_*.csv ;;
+	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" \
+		"$schema/recipe_guide.csv" "$schema/recipe_guide_ingredient.csv" -- "$schema/jar.csv" "$schema"/process_*.csv ;;
+	step) set -- "$schema/recipe_step.csv" "$schema/recipe.csv" "$schema/recipe_guide.csv" ;;
 	migration) set -- "$schema"/migration/*.sql ;;
 	*) set -- "$schema/$verb.csv" ;;
 	esac
