@@ -58,7 +58,7 @@ SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
-	yield_table.c recipe_table.c food_table.c layouts.c)
+	yield_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -105,7 +105,8 @@ $(BAKE): $(BAKE_SOURCES) $(wildcard src/bake/*.h) Makefile
 	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -Isrc -o $@ $(BAKE_SOURCES)
 
 PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
-RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv
+RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv \
+	schema/recipe_guide.csv schema/recipe_guide_ingredient.csv
 # What each food needs, in the order bake takes the files.
 FOOD_CSV := $(addprefix schema/,food.csv acid_rule.csv ingredient_class.csv own_recipe.csv ingredient.csv \
 	suspect_step.csv)
@@ -125,7 +126,10 @@ $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 	$(Q)$(BAKE) yield schema/yield.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) recipe $(RECIPE_CSV) schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) recipe $(RECIPE_CSV) -- schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV) >$@.new && mv $@.new $@
+$(BUILD)/generated/recipe_step_table.c: $(BAKE) schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) step schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/food_table.c: $(BAKE) $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) food $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@

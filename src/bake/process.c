@@ -32,8 +32,6 @@ static const char *const confirmation_constants[] = {
 #define SECOND_MIN_FT 8001
 #define SECOND_MAX_FT 10000
 
-#define LOW_ACID 2      /* in acidity_names */
-
 static size_t
 field_jar(const struct record *record, size_t index, const struct jars *jars)
 {

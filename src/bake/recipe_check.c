@@ -70,7 +70,8 @@ check_pectin(const struct recipe *recipe)
 	/* USDA AIB 539 Guide 7; MSU sheet 01600961. */
 	if (recipe->pectin == REGULAR && recipe->multiple_max > 1)
 		bake_die(recipe->path, recipe->line, "regular pectin is never multiplied in one pot");
-	if ((recipe->pectin == REGULAR) != has_supply(recipe, PECTIN_REGULAR) ||
+	if ((recipe->pectin == REGULAR) !=
+	        (has_supply(recipe, PECTIN_REGULAR) || has_supply(recipe, PECTIN_LIQUID)) ||
 	    (recipe->pectin == LOW_METHOXYL) != has_supply(recipe, PECTIN_LOW))
 		bake_die(recipe->path, recipe->line, "the ingredients hold another pectin than \"%s\"",
 		         pectin_names[recipe->pectin]);
@@ -211,24 +212,62 @@ pair_in_table(const struct recipe *recipe, const struct processes *processes, co
 	return found;
 }
 
+/* Each word of `list` must go with some word of `others`: pints may ask for jars
+ * boiled first where quarts do not. */
+static void
+check_pairs(const struct recipe *recipe, const struct tables *tables, const char *list,
+            const char *others, bool jars)
+{
+	char word[WORD_BYTES];
+	char other[WORD_BYTES] = "";
+
+	while (next_word(&list, word, sizeof(word))) {
+		const char *left = others;
+		bool found = false;
+
+		while (next_word(&left, other, sizeof(other))) {
+			size_t jar = jar_of(recipe, &tables->jars, jars ? word : other);
+
+			found = pair_in_table(recipe, &tables->processes, jars ? other : word, jar) || found;
+		}
+		if (!found)
+			bake_die(recipe->path, recipe->line, "no process of \"%s\", %s, in a %s jar may be offered",
+			         recipe->food, jars ? other : word, jars ? word : other);
+	}
+}
+
 static void
 check_jars(const struct recipe *recipe, const struct tables *tables)
 {
-	const char *jars = recipe->jars;
-	char jar[WORD_BYTES];
+	if (recipe->food[0] == '\0')
+		return;
+	check_pairs(recipe, tables, recipe->jars, recipe->packs, true);
+	check_pairs(recipe, tables, recipe->packs, recipe->jars, false);
+}
 
-	while (next_word(&jars, jar, sizeof(jar))) {
-		size_t index = jar_of(recipe, &tables->jars, jar);
-		const char *packs = recipe->packs;
-		char pack[WORD_BYTES];
+/* An alternative takes the place of a line that is counted. */
+static void
+check_choices(const struct recipe *recipe)
+{
+	for (size_t i = 0; i < recipe->count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+		bool found = item->instead_of[0] == '\0';
 
-		while (next_word(&packs, pack, sizeof(pack))) {
-			if (!pair_in_table(recipe, &tables->processes, pack, index))
-				bake_die(recipe->path, recipe->line,
-				         "no process of \"%s\", %s, in a %s jar may be offered", recipe->food, pack,
-				         jar);
-		}
+		for (size_t k = 0; !found && k < recipe->count; k++)
+			found = recipe->ingredients[k].instead_of[0] == '\0' &&
+			        strcmp(recipe->ingredients[k].name, item->instead_of) == 0;
+		if (!found)
+			bake_die(recipe->path, recipe->line, "\"%s\" is instead of \"%s\", which is not in it",
+			         item->name, item->instead_of);
 	}
+}
+
+static void
+check_vinegar(const struct recipe *recipe)
+{
+	if ((recipe->vinegar_percent > 0 || recipe->acid_swap == LEMON_FOR_VINEGAR) &&
+	    !has_supply(recipe, VINEGAR))
+		bake_die(recipe->path, recipe->line, "something is said of vinegar, and there is none");
 }
 
 void
@@ -236,6 +275,8 @@ check_recipe(const struct recipe *recipe, const struct tables *tables)
 {
 	check_ranges(recipe);
 	check_pectin(recipe);
+	check_choices(recipe);
+	check_vinegar(recipe);
 	check_acid(recipe, tables);
 	check_packs(recipe);
 	if (tables->processes.count > 0)

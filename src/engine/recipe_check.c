@@ -11,6 +11,7 @@
 #define FOAM_MOST 75
 #define BOIL_OFF_MOST 90
 #define WORD_BYTES 32
+#define VINEGAR_PERCENT_MOST 10
 
 static char
 lower(char letter)
@@ -116,11 +117,27 @@ check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 	if (item->supply != SUPPLY_OTHER && item->measure != supply_measure(item->supply))
 		return fault_set(fault, FAULT_REFUSED, "%s: %s is kept by %s; give its amount so.",
 		                 recipe->name, item->name, measure_name(supply_measure(item->supply)));
-	if (index > 0 && item->adding < recipe->ingredients[index - 1].adding)
+	if (index > 0 && adding_place(item->adding) < adding_place(recipe->ingredients[index - 1].adding))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: list ingredients in the order they go in; \"%s\" comes too late.",
 		                 recipe->name, item->name);
 	return check_known(recipe, item, fault) && check_lemon(recipe, item, fault);
+}
+
+/* A range, and another line's place. */
+static bool
+check_choice(const struct recipe *recipe, const struct ingredient *item, struct fault *fault)
+{
+	bool found = !ingredient_is_alternative(item);
+
+	if (item->amount_most != 0 && item->amount_most < item->amount)
+		return fault_set(fault, FAULT_REFUSED, "%s: %s, the amounts are a range from low to high.",
+		                 recipe->name, item->name);
+	for (size_t i = 0; !found && i < recipe->ingredient_count; i++)
+		found = !ingredient_is_alternative(&recipe->ingredients[i]) &&
+		        strcmp(recipe->ingredients[i].name, item->instead_of) == 0;
+	return found || fault_set(fault, FAULT_REFUSED, "%s: %s takes the place of \"%s\", which is not in it.",
+	                          recipe->name, item->name, item->instead_of);
 }
 
 static bool
@@ -131,6 +148,20 @@ has_supply(const struct recipe *recipe, enum supply_kind supply)
 			return true;
 	}
 	return false;
+}
+
+/* Bottled lemon juice may stand for vinegar, never the other way (A539 Guide 3). */
+static bool
+check_swap(const struct recipe *recipe, struct fault *fault)
+{
+	bool vinegar = has_supply(recipe, SUPPLY_VINEGAR);
+
+	if (recipe->vinegar_percent < 0 || recipe->vinegar_percent > VINEGAR_PERCENT_MOST ||
+	    (recipe->vinegar_percent > 0 && !vinegar) ||
+	    (recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR && !vinegar))
+		return fault_set(fault, FAULT_REFUSED, "%s: what is said of its vinegar does not fit.",
+		                 recipe->name);
+	return true;
 }
 
 static bool
@@ -144,7 +175,8 @@ check_pectin(const struct recipe *recipe, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: regular pectin is made one batch a pot; a larger one often stays soft.",
 		                 recipe->name);
-	if ((recipe->pectin == PECTIN_REGULAR) != has_supply(recipe, SUPPLY_PECTIN_REGULAR) ||
+	if ((recipe->pectin == PECTIN_REGULAR) != (has_supply(recipe, SUPPLY_PECTIN_REGULAR) ||
+	                                           has_supply(recipe, SUPPLY_PECTIN_LIQUID)) ||
 	    (recipe->pectin == PECTIN_LOW_METHOXYL) != has_supply(recipe, SUPPLY_PECTIN_LOW))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: the pectin named (%s) and the one among the ingredients differ.",
@@ -188,38 +220,39 @@ next_word(const char **list, char *word, size_t size)
 	return true;
 }
 
-/* Do the tables have a row that may be offered for this jar or a larger one? */
+/* Each word of `list` must go with some word of `others`: pints may ask for jars
+ * boiled first where quarts do not.  `other` says what was tried last. */
 static bool
-pair_offered(const char *food, const char *pack, const struct jar_size *jar)
+each_has_process(const struct recipe *recipe, const char *list, const char *others, bool jars,
+                 struct fault *fault)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
-		const struct jar_size *tested = NULL;
+	char word[WORD_BYTES];
+	char other[WORD_BYTES] = "";
 
-		while ((tested = process_next_jar(food, (enum method)method, pack, tested)) != NULL) {
-			if (jar_size_index(tested) >= jar_size_index(jar))
-				return true;
-		}
+	while (next_word(&list, word, sizeof(word))) {
+		const char *left = others;
+		bool found = false;
+
+		while (!found && next_word(&left, other, sizeof(other)))
+			found = recipe_allows_pair(recipe, jars ? other : word, jars ? word : other);
+		if (!found)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s: the tables have no process for %s, %s, in a %s jar.", recipe->name,
+			                 recipe->food, jars ? other : word,
+			                 jar_size_named(jars ? word : other)->words);
 	}
-	return false;
+	return true;
 }
 
 static bool
-check_packs(const struct recipe *recipe, const struct jar_size *jar, struct fault *fault)
+check_pairs(const struct recipe *recipe, struct fault *fault)
 {
-	const char *packs = recipe->packs;
-	char pack[WORD_BYTES];
-	bool any = false;
-
-	while (next_word(&packs, pack, sizeof(pack))) {
-		any = true;
-		if (recipe->food[0] != '\0' && !pair_offered(recipe->food, pack, jar))
-			return fault_set(fault, FAULT_REFUSED,
-			                 "%s: the tables have no process for %s, %s, in a %s jar.", recipe->name,
-			                 recipe->food, pack, jar->words);
-	}
-	if (!any && recipe->food[0] != '\0')
+	if (recipe->food[0] == '\0')
+		return true;
+	if (empty(recipe->packs))
 		return fault_set(fault, FAULT_REFUSED, "%s: say how it is packed.", recipe->name);
-	return true;
+	return each_has_process(recipe, recipe->jars, recipe->packs, true, fault) &&
+	       each_has_process(recipe, recipe->packs, recipe->jars, false, fault);
 }
 
 static bool
@@ -243,13 +276,11 @@ check_process(const struct recipe *recipe, struct fault *fault)
 		if (jar == NULL)
 			return fault_set(fault, FAULT_REFUSED, "%s: there is no jar size \"%s\".", recipe->name,
 			                 name);
-		if (!check_packs(recipe, jar, fault))
-			return false;
 	}
 	if (!any)
 		return fault_set(fault, FAULT_REFUSED, "%s: say which jars it may be filled into.",
 		                 recipe->name);
-	return true;
+	return check_pairs(recipe, fault);
 }
 
 bool
@@ -270,9 +301,10 @@ recipe_check(const struct recipe *recipe, struct fault *fault)
 	if (!check_numbers(recipe, fault))
 		return false;
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
-		if (!check_ingredient(recipe, i, fault))
+		if (!check_ingredient(recipe, i, fault) ||
+		    !check_choice(recipe, &recipe->ingredients[i], fault))
 			return false;
 	}
-	return check_pectin(recipe, fault) && check_acid(recipe, fault) &&
+	return check_pectin(recipe, fault) && check_swap(recipe, fault) && check_acid(recipe, fault) &&
 	       check_process(recipe, fault);
 }

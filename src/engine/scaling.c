@@ -1,5 +1,7 @@
 #include "engine/scaling.h"
 
+#include <string.h>
+
 #define NL_PER_GALLON INT64_C(3785411784) /* NIST Handbook 44 App. C */
 #define QUART_OUNCES 32
 
@@ -7,7 +9,7 @@
 static int64_t
 pot_needed_ul(const struct recipe *recipe, int multiple)
 {
-	return batch_volume_ul(recipe) * multiple * 100 / (100 - recipe->foam_percent);
+	return pot_volume_ul(recipe) * multiple * 100 / (100 - recipe->foam_percent);
 }
 
 int
@@ -69,6 +71,14 @@ for_jar(int64_t quart_amount, const struct jar_size *jar)
 	return (quart_amount * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
 }
 
+static int64_t
+line_amount(const struct ingredient *item, int64_t amount, const struct jar_size *size, int multiple)
+{
+	if (item->adding != ADD_IN_JAR)
+		return amount * multiple;
+	return item->measure == MEASURE_EACH ? amount : for_jar(amount, size);
+}
+
 bool
 scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
              const char *jar, struct scaled *out, struct fault *fault)
@@ -94,17 +104,57 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
 		struct scaled_line *line = &out->lines[i];
-		int64_t amount = item->adding == ADD_IN_JAR && item->measure != MEASURE_EACH
-		                     ? for_jar(item->amount, size)
-		                     : item->amount * multiple;
 
 		line->ingredient = item;
-		measure_amount(item->measure, item->supply, amount, units, &line->measured);
+		measure_amount(item->measure, item->supply, line_amount(item, item->amount, size, multiple),
+		               units, &line->measured);
+		if (item->amount_most > 0)
+			measure_amount(item->measure, item->supply,
+			               line_amount(item, item->amount_most, size, multiple), units, &line->most);
 		if (line->measured.error_permille > ROUNDING_SHOWN_PERMILLE ||
 		    line->measured.error_permille < -ROUNDING_SHOWN_PERMILLE)
 			out->rounding_shown = true;
 	}
 	return true;
+}
+
+/* Where the unit of an amount in words begins, its blank included; the end when it
+ * has none or is a sum ("1 cup + 2 tbsp"). */
+static const char *
+unit_of(const char *words)
+{
+	const char *blank = strrchr(words, ' ');
+
+	return blank == NULL || strchr(words, ' ') != blank ? words + strlen(words) : blank;
+}
+
+/* "cup" and "cups" are the same. */
+static bool
+same_unit(const char *a, const char *b)
+{
+	size_t length = strlen(a);
+
+	return length > 0 && strncmp(a, b, length) == 0 && (b[length] == '\0' || strcmp(b + length, "s") == 0);
+}
+
+void
+scaled_line_words(const struct scaled_line *line, char *buffer, size_t size)
+{
+	const struct measured *least = &line->measured;
+	const struct measured *most = &line->most;
+	struct text text = text_over(buffer, size);
+	const char *unit = unit_of(least->words);
+
+	if (ingredient_is_alternative(line->ingredient))
+		text_add(&text, "or ");
+	if (most->wanted <= 0)
+		text_add(&text, "%s", least->words);
+	else if (most->wanted == least->wanted)
+		text_add(&text, "at most %s", most->words);
+	else if (same_unit(unit, unit_of(most->words)))
+		text_add(&text, "%.*s to %s", (int)(unit - least->words), least->words, most->words);
+	else
+		text_add(&text, "%s to %s", least->words, most->words);
 }
 
 bool

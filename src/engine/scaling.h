@@ -48,7 +48,11 @@ void measure_amount(enum measure measure, enum supply_kind supply, int64_t amoun
 struct scaled_line {
 	const struct ingredient *ingredient;
 	struct measured measured; /* ADD_IN_JAR: of one jar of the size asked for */
+	struct measured most;     /* the upper end; wanted 0: no range */
 };
+
+/* "2-1/2 to 3 lb", "at most 3 cups", "or 8" (an alternative), "1/2 cup". */
+void scaled_line_words(const struct scaled_line *line, char *buffer, size_t size);
 
 struct scaled {
 	const struct recipe *recipe;
@@ -97,8 +101,11 @@ int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix);
 double sucrose_density(double brix);
 
 /* Volume of one batch before anything boils off: liquids, fruit taken at 1 g a
- * mL, the dissolved sugar's own volume; without what goes into the jars. */
+ * mL, the dissolved sugar's own volume; without pieces, soaks that are poured off,
+ * alternatives and what goes into each jar (ADD_IN_JAR). */
 int64_t batch_volume_ul(const struct recipe *recipe);
+/* The same without what is packed cold into the jars: what the pot must hold. */
+int64_t pot_volume_ul(const struct recipe *recipe);
 
 /* How much a jar takes at a headspace, as a share of its nominal volume.  No
  * published figure was found (schema/measures.csv): a house setting, given here

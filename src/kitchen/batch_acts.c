@@ -200,19 +200,10 @@ bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *n
 
 /* --- filling ----------------------------------------------------------------------------- */
 
-static const struct ingredient *acid_in_jar(const struct recipe *recipe)
-{
-	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
-		if (recipe->ingredients[i].adding == ADD_IN_JAR && !recipe->ingredients[i].optional &&
-		    recipe->acidity == ACIDITY_ACIDIFIED)
-			return &recipe->ingredients[i];
-	return NULL;
-}
-
 /* Of a recipe that is no longer known nobody can say that the acid is in the pot. */
 static bool acid_is_in(const struct strip *strip, const struct fill_order *order, struct fault *fault)
 {
-	const struct ingredient *acid = acid_in_jar(strip->recipe);
+	const struct ingredient *acid = recipe_acid_in_jar(strip->recipe);
 	bool needed = acid != NULL || (strip->recipe == NULL && strip->lot.acidity == ACIDITY_ACIDIFIED);
 	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = needed, .acid_in = order->acid_in,
 		               .why = acid != NULL ? acid->name : "as the recipe says" };
@@ -246,7 +237,8 @@ bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, 
 		const struct ingredient *ingredient = &recipe->ingredients[i];
 		int64_t each = jar_share(ingredient, jar_size_named(jar));
 
-		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER)
+		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER ||
+		    ingredient_is_alternative(ingredient))
 			continue;
 		if (!supply_move(act, ingredient->supply, "", -each * jars, SUPPLY_USE, fault))
 			return false;
@@ -317,7 +309,7 @@ bool acid_in_pot(struct act *act, int64_t batch_id, enum acid *acid, struct faul
 static bool acid_filled(struct act *act, const struct strip *strip, const struct fill_order *order, enum acid *acid,
                         struct fault *fault)
 {
-	const struct ingredient *in_jar = acid_in_jar(strip->recipe);
+	const struct ingredient *in_jar = recipe_acid_in_jar(strip->recipe);
 
 	if (strip->recipe == NULL)
 		*acid = order->acid_in ? ACID_AS_PRINTED : ACID_NOT_SAID;
@@ -344,7 +336,7 @@ static bool note_standing(struct act *act, const struct strip *strip, struct fau
 
 static const char *fill_acid_words(const struct strip *strip, const struct fill_order *order)
 {
-	if (acid_in_jar(strip->recipe) == NULL)
+	if (recipe_acid_in_jar(strip->recipe) == NULL)
 		return "";
 	return order->acid_in ? ", acid in every jar" : ", acid NOT in every jar";
 }

@@ -60,6 +60,8 @@ int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *ja
  * tools hold; what goes into the jars is for as many as are likely filled. */
 static int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
 {
+	if (ingredient_is_alternative(line->ingredient))
+		return 0; /* the line it may stand for is the one taken */
 	if (line->ingredient->adding == ADD_IN_JAR)
 		return jar_share(line->ingredient, jar) * jars;
 	return line->ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
@@ -108,7 +110,8 @@ static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar
 		need->lines[i].takes = line_takes(line, jar, need->yield.jars_likely);
 		is_short = need->lines[i].counted &&
 		           need->lines[i].stock - taken_before(need, i) < need->lines[i].takes;
-		need->lines[i].is_short = is_short && !line->ingredient->optional;
+		need->lines[i].is_short = is_short && !line->ingredient->optional &&
+		                          !ingredient_is_alternative(line->ingredient);
 		need->short_lines += need->lines[i].is_short;
 		if (is_short && line->ingredient->optional)
 			need->lines[i].takes = 0;
@@ -201,7 +204,8 @@ int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *st
 	for (size_t i = 0; strip->recipe != NULL && jar != NULL && i < strip->recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &strip->recipe->ingredients[i];
 
-		if (ingredient->adding == ADD_IN_JAR && ingredient->supply == kind && !ingredient->optional)
+		if (ingredient->adding == ADD_IN_JAR && ingredient->supply == kind && !ingredient->optional &&
+		    !ingredient_is_alternative(ingredient))
 			each += jar_share(ingredient, jar);
 	}
 	return each == 0 ? 0 : each * batch_jars_to_come(kitchen, strip);
@@ -214,6 +218,9 @@ static bool check_order(const struct recipe *recipe, const struct batch_order *o
 		                 recipe->jars);
 	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, order->pack))
 		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);
+	if (!recipe_allows_pair(recipe, order->pack, order->jar))
+		return fault_set(fault, FAULT_REFUSED, "%s: no process is printed for that pack in that jar.",
+		                 recipe->name);
 	return true;
 }
 
@@ -247,7 +254,7 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!check_order(recipe, order, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
+	if (!recipe_may_start(recipe, fault) || !check_order(recipe, order, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);

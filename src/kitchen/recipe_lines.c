@@ -392,7 +392,7 @@ static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_ke
 		out->supply = number < 0 ? SUPPLY_OTHER : (enum supply_kind)number;
 		return number >= 0;
 	case KEY_WHEN:
-		number = number_of(value, "when", adding_at, ADDING_COUNT, fault);
+		number = number_of(value, "when", adding_at, OWN_ADDINGS, fault);
 		out->adding = number < 0 ? ADD_AT_START : (enum adding)number;
 		return number >= 0;
 	case KEY_AS:

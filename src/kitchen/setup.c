@@ -382,8 +382,8 @@ static bool ingredient_line(struct recipe_draft *draft, const struct words *word
 
 	if (!draft->open)
 		return fault_set(fault, FAULT_MISUSE, "an ingredient stands below its recipe");
-	if (recipe->ingredient_count == RECIPE_INGREDIENTS_MAX)
-		return fault_set(fault, FAULT_MISUSE, "a recipe has at most %d ingredients", RECIPE_INGREDIENTS_MAX);
+	if (recipe->ingredient_count == OWN_INGREDIENTS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "a recipe has at most %d ingredients", OWN_INGREDIENTS_MAX);
 	return ingredient_line_read(words, &recipe->ingredients[recipe->ingredient_count++], fault);
 }
 

@@ -29,7 +29,7 @@ static void recipe_over(const struct log_recipe *row, struct recipe *out)
 	    .caution = row->caution,
 	    .source = row->source,
 	};
-	for (size_t i = 0; i < row->ingredient_count && i < RECIPE_INGREDIENTS_MAX; i++) {
+	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
 		const struct log_recipe_ingredient *from = &row->ingredients[i];
 
 		out->ingredients[out->ingredient_count++] = (struct ingredient){

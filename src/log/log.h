@@ -465,6 +465,7 @@ struct log_lid_use {
 
 /* A recipe of the kitchen's own, with room for its words. */
 #define RECIPE_TEXT_MAX_BYTES 200
+#define OWN_INGREDIENTS_MAX 12 /* the CHECK of recipe_ingredient.place */
 struct log_recipe_ingredient {
 	char name[NAME_MAX_BYTES];
 	enum supply_kind supply;
@@ -494,7 +495,7 @@ struct log_recipe {
 	char source[SOURCE_MAX_BYTES];
 	bool retired;
 	size_t ingredient_count;
-	struct log_recipe_ingredient ingredients[RECIPE_INGREDIENTS_MAX];
+	struct log_recipe_ingredient ingredients[OWN_INGREDIENTS_MAX];
 };
 
 /* Lids looked at, and those that had not sealed, in one season: kept by the log,

@@ -129,7 +129,7 @@ static bool put_ingredients(struct log *log, const struct log_recipe *row, struc
 	bind_integer(&clear, row->id);
 	if (!query_run(&clear, fault))
 		return put_spoilt(log);
-	for (size_t i = 0; i < row->ingredient_count && i < RECIPE_INGREDIENTS_MAX; i++)
+	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++)
 		if (!put_ingredient(log, &row->ingredients[i], row->id, i + 1, fault))
 			return false;
 	return true;

@@ -346,8 +346,8 @@ static bool read_ingredients(struct log *log, struct log_recipe *recipe, struct 
 	size_t count;
 	if (!query_list(&query, read_ingredient, sizeof(recipe->ingredients[0]), &rows, &count, fault))
 		return false;
-	if (count > RECIPE_INGREDIENTS_MAX)
-		count = RECIPE_INGREDIENTS_MAX; /* the CHECK of the place rules it out */
+	if (count > OWN_INGREDIENTS_MAX)
+		count = OWN_INGREDIENTS_MAX; /* the CHECK of the place rules it out */
 	if (count > 0)
 		memcpy(recipe->ingredients, rows, count * sizeof(recipe->ingredients[0]));
 	recipe->ingredient_count = count;

@@ -43,6 +43,15 @@ static bool nth_word(const char *list, int n, char *buffer, size_t size)
 	return false;
 }
 
+/* The n-th size of the recipe that has a process in the chosen pack. */
+static bool nth_jar(const struct desk *desk, const struct recipe *recipe, int n, char *buffer, size_t size)
+{
+	for (int i = 0; nth_word(recipe->jars, i, buffer, size); i++)
+		if (recipe_allows_pair(recipe, desk->batch.order.pack, buffer) && n-- == 0)
+			return true;
+	return false;
+}
+
 static int choice_count(const struct desk *desk)
 {
 	const struct recipe *recipe = chosen(desk);
@@ -59,7 +68,7 @@ static int choice_count(const struct desk *desk)
 			count++;
 		break;
 	case BATCH_JAR:
-		while (recipe != NULL && nth_word(recipe->jars, count, word, sizeof(word)))
+		while (recipe != NULL && nth_jar(desk, recipe, count, word, sizeof(word)))
 			count++;
 		break;
 	case BATCH_MULTIPLE:
@@ -75,7 +84,9 @@ static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
 	text_add(&text, "%s", recipe->name);
 	if (recipe->pectin != PECTIN_NONE)
 		text_add(&text, ", %s", pectin_words(recipe->pectin));
-	if (recipe->food[0] == '\0')
+	if (!recipe_may_start(recipe, NULL))
+		text_add(&text, "  (not canned)");
+	else if (recipe->food[0] == '\0')
 		text_add(&text, "  (no published process)");
 }
 
@@ -94,12 +105,26 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 			text_copy(buffer, size, pack_words(word));
 		break;
 	case BATCH_JAR:
-		if (nth_word(recipe->jars, n, word, sizeof(word)) && jar_size_named(word) != NULL)
+		if (nth_jar(desk, recipe, n, word, sizeof(word)) && jar_size_named(word) != NULL)
 			text_copy(buffer, size, jar_size_named(word)->plural);
 		break;
 	case BATCH_MULTIPLE:
 	case BATCH_READY: break;
 	}
+}
+
+/* --- the lines of what it needs --------------------------------------------------------- */
+
+enum need_item { NEED_SWAP, NEED_CAUTION, NEED_SOURCE, NEED_ITEMS };
+
+/* What goes in, what is done ahead, and what is to be known of it. */
+static int need_count(const struct desk *desk)
+{
+	const struct recipe_step *steps;
+
+	if (!desk->batch.need_known)
+		return 0;
+	return (int)desk->batch.need.scaled.count + (int)recipe_steps_of(chosen(desk), &steps) + NEED_ITEMS;
 }
 
 /* --- moving through the card ----------------------------------------------------------- */
@@ -113,6 +138,7 @@ static void look(struct desk *desk)
 		card->order.reason[0] = '\0'; /* it was given for that number */
 	card->order.multiple = multiple;
 	memset(&card->refusal, 0, sizeof(card->refusal));
+	card->need_list = (struct list_state){ 0 };
 	card->need_known = kitchen_batch_need(desk->kitchen, &card->order, &card->need, &card->refusal);
 	card->sure = false;
 }
@@ -135,9 +161,14 @@ static void choose_recipe(struct desk *desk)
 {
 	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
 	struct batch_order *order = &desk->batch.order;
+	struct fault fault = { 0 };
 
 	if (recipe == NULL || picker_blank(desk, &desk->batch.picker, recipe->name, choice_count(desk)))
 		return;
+	if (!recipe_may_start(recipe, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	order->pack[0] = '\0';
 	go_to(desk, BATCH_PACK);
@@ -208,7 +239,7 @@ static void choose(struct desk *desk)
 			go_to(desk, BATCH_JAR);
 		break;
 	case BATCH_JAR:
-		if (nth_word(recipe->jars, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
+		if (nth_jar(desk, recipe, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
 			go_to(desk, BATCH_MULTIPLE);
 		break;
 	case BATCH_MULTIPLE: (void)choose_multiple(desk, ""); break;
@@ -240,6 +271,8 @@ static void cursor(struct desk *desk, int by)
 	else if (card->field == BATCH_MULTIPLE && card->multiple.value - by >= 1 && card->multiple.value - by <= 99) {
 		card->multiple.value -= by;
 		look(desk);
+	} else if (card->field == BATCH_READY) {
+		scroll_move(&card->need_list, by, need_count(desk));
 	}
 }
 
@@ -301,32 +334,47 @@ void batch_view_enter(struct desk *desk, int64_t station_id)
 
 /* --- drawing ------------------------------------------------------------------------------ */
 
+/* How it goes in, where that is not just "into the pot". */
+static void way_words(const struct recipe *recipe, const struct ingredient *ingredient, struct text *text)
+{
+	static const char *const ways[ADDING_COUNT] = {
+		[ADD_IN_JAR] = ", in each jar", [ADD_AHEAD] = ", ahead", [ADD_PACKED] = ", into the jars",
+	};
+
+	if (ingredient->supply == SUPPLY_VINEGAR && recipe->vinegar_percent > 0)
+		text_add(text, " of %d %%", recipe->vinegar_percent);
+	if (ingredient_is_alternative(ingredient))
+		text_add(text, ", instead of %s", ingredient->instead_of);
+	else if (ways[ingredient->adding] != NULL)
+		text_add(text, "%s", ways[ingredient->adding]);
+	if (ingredient->optional && ingredient->adding != ADD_IN_JAR)
+		text_add(text, ", if wanted");
+}
+
 static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 {
 	const struct batch_need *need = &desk->batch.need;
 	const struct scaled_line *line = &need->scaled.lines[n];
 	const struct ingredient *ingredient = line->ingredient;
-	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
-	bool is_short = false;
-	char stock[64] = "";
-	char error[32] = "";
+	bool is_short = need->lines[n].is_short;
 	int permille = line->measured.error_permille;
+	char amount[120];
+	char words[400];
+	struct text text = TEXT_OVER(words);
 
-	if (need->lines[n].counted) {
-		char have[48];
-
-		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
-		             need->lines[n].stock, units, have, sizeof(have));
-		is_short = need->lines[n].is_short;
-		(void)snprintf(stock, sizeof(stock), " (%s%s here)", is_short ? "SHORT: " : "", have);
-	}
+	scaled_line_words(line, amount, sizeof(amount));
+	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
+	way_words(need->scaled.recipe, ingredient, &text);
 	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
-		(void)snprintf(error, sizeof(error), "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
+		text_add(&text, "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
+	if (need->lines[n].counted) {
+		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
+		             need->lines[n].stock, desk_units(desk), amount, sizeof(amount));
+		text_add(&text, " (%s%s here)", is_short ? "SHORT: " : "", amount);
+	}
 	/* What it is made into comes last: that may be cut, the stock may not. */
-	terminal_putf(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, "%-*s %s%s%s%s%s%s",
-	              cols < 60 ? 10 : 16, line->measured.words, ingredient->name,
-	              ingredient->adding == ADD_IN_JAR ? ", in each jar" : ingredient->optional ? ", if wanted" : "",
-	              error, stock, ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
+	text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
+	terminal_put(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, words);
 }
 
 static void outlook_words(const struct desk *desk, struct text *text)
@@ -336,8 +384,9 @@ static void outlook_words(const struct desk *desk, struct text *text)
 	char hour[8];
 
 	if (need->yield_known)
-		text_add(text, "About %d %s (%d to %d)", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural,
-		         need->yield.jars_low, need->yield.jars_high);
+		text_add(text, "About %d %s", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural);
+	if (need->yield_known && need->yield.jars_low < need->yield.jars_high)
+		text_add(text, " (%d to %d)", need->yield.jars_low, need->yield.jars_high);
 	if (need->jars_stock >= 0)
 		text_add(text, "; %lld here", (long long)need->jars_stock);
 	if (need->canner_in_ms == 0) {
@@ -348,34 +397,91 @@ static void outlook_words(const struct desk *desk, struct text *text)
 	}
 }
 
+/* "Ahead 2: ... (12 hours)" and what is to be known; "" where there is nothing. */
+static enum role note_words(const struct desk *desk, int n, struct text *text)
+{
+	const struct recipe *recipe = chosen(desk);
+	const struct recipe_step *steps;
+	int count = (int)recipe_steps_of(recipe, &steps);
+	char time[40];
+
+	if (n < count) {
+		recipe_step_time(&steps[n], time, sizeof(time));
+		text_add(text, "Step %d: %s%s%s.", steps[n].number, steps[n].what, time[0] != '\0' ? ": " : "", time);
+		return ROLE_PLAIN;
+	}
+	if (n - count == NEED_SWAP && recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
+		text_add(text, "Bottled lemon juice may stand for the vinegar, as much of it; never the other way.");
+	else if (n - count == NEED_CAUTION)
+		text_add(text, "%s", recipe->caution);
+	else if (n - count == NEED_SOURCE)
+		text_add(text, "Source: %s", recipe->source);
+	return n - count == NEED_SOURCE ? ROLE_QUIET : ROLE_CAUTION;
+}
+
+/* One line of it; how many rows it took, or -1: it has no room. */
+static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols, bool first)
+{
+	int count = (int)desk->batch.need.scaled.count;
+	char words[600];
+	struct text text = TEXT_OVER(words);
+	enum role role;
+
+	if (n < count) {
+		need_line_draw(desk, (size_t)n, row, cols);
+		return 1;
+	}
+	role = note_words(desk, n - count, &text);
+	if (!first && desk_paragraph_lines(words, cols - 4) > rows)
+		return -1;
+	return desk_paragraph(desk, row, 3, cols - 4, rows, role, words);
+}
+
+/* As many lines from the first one shown as there is room for, and how many not. */
+static void need_list_draw(struct desk *desk, int top, int rows, int cols)
+{
+	struct batch_card *card = &desk->batch;
+	int count = need_count(desk);
+	int end = top + rows - 1; /* the last row tells of more */
+	int row = top;
+	int n = card->need_list.cursor;
+
+	while (n < count && row < end) {
+		int used = need_item_draw(desk, n, row, end - row, cols, n == card->need_list.cursor);
+
+		if (used < 0)
+			break;
+		row += used;
+		n++;
+	}
+	card->need_list.top = n - card->need_list.cursor;
+	if (n < count)
+		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d more%s", count - n,
+		              card->field == BATCH_READY ? ": Down" : "");
+	else if (card->need_list.cursor > 0)
+		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d above: Up", card->need_list.cursor);
+}
+
 static void need_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct batch_card *card = &desk->batch;
-	const struct recipe *recipe = chosen(desk);
-	char words[600];
+	char words[300];
 	struct text text = TEXT_OVER(words);
 	int row = top;
-	int end = top + rows;
 
 	if (!card->need_known) {
 		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal.sentence);
 		return;
 	}
-	for (size_t i = 0; i < card->need.scaled.count && row < end - 2; i++)
-		need_line_draw(desk, i, row++, cols);
 	outlook_words(desk, &text);
-	row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_STRONG, words);
-	if (card->need.short_lines > 0 && row < end)
+	row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STRONG, words);
+	if (card->need.short_lines > 0)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
-	if (card->need.nowhere_to_go && row < end)
+	if (card->need.nowhere_to_go)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
 		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
 		                                         : "No canner is free in time: the jars would wait too long.");
-	row += desk_paragraph(desk, row, 3, cols - 4, end - row - 1 > 2 ? end - row - 1 : end - row, ROLE_CAUTION,
-	                      recipe->caution);
-	text = TEXT_OVER(words);
-	text_add(&text, "Source: %s", recipe->source);
-	desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_QUIET, words);
+	need_list_draw(desk, row, top + rows - row, cols);
 }
 
 /* "6 Wide pot > grape jelly > half-pints > 2 batches": as far as it is chosen. */
@@ -440,8 +546,8 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, down },
 	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
 	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
 };

@@ -491,6 +491,18 @@ static size_t line_length(const char *text, int cols)
 	return length;
 }
 
+int desk_paragraph_lines(const char *text, int cols)
+{
+	int lines = 0;
+
+	while (*text != '\0' && cols > 0) {
+		text += line_length(text, cols);
+		text += strspn(text, " ");
+		lines++;
+	}
+	return lines;
+}
+
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
                    const char *text)
 {

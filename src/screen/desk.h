@@ -161,6 +161,7 @@ struct batch_card {
 	struct number_entry multiple;
 	struct batch_need need;
 	bool need_known;
+	struct list_state need_list; /* cursor: first line shown; top: how many are */
 	struct fault refusal; /* why there is no need */
 	bool sure;                        /* asked already: nowhere to go */
 };
@@ -545,6 +546,7 @@ void list_move(struct list_state *list, int by, int count);
 int list_scroll(struct list_state *list, int count, int rows);
 
 /* Draw text over several lines, broken at blanks; returns lines used. */
+int desk_paragraph_lines(const char *text, int cols); /* that it would take */
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
                    const char *text);
 

@@ -37,10 +37,7 @@ static bool needs_acid(const struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
-	for (size_t i = 0; strip != NULL && strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
-		if (strip->recipe->ingredients[i].adding == ADD_IN_JAR && !strip->recipe->ingredients[i].optional)
-			return strip->recipe->acidity == ACIDITY_ACIDIFIED;
-	return false;
+	return strip != NULL && recipe_acid_in_jar(strip->recipe) != NULL;
 }
 
 static int choice_count(const struct desk *desk)

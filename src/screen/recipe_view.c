@@ -179,7 +179,7 @@ static bool ingredient_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	if (n == recipe->ingredient_count && n < RECIPE_INGREDIENTS_MAX)
+	if (n == recipe->ingredient_count && n < OWN_INGREDIENTS_MAX)
 		recipe->ingredient_count++;
 	if (n < recipe->ingredient_count)
 		recipe->ingredients[n] = ingredient;
@@ -197,10 +197,10 @@ static void change(struct desk *desk)
 		desk_ask(desk, "Change:", words, recipe_typed);
 	else if (line <= (int)desk->recipe.ingredient_count)
 		desk_ask(desk, "Change:", words, ingredient_typed);
-	else if (desk->recipe.ingredient_count < RECIPE_INGREDIENTS_MAX)
+	else if (desk->recipe.ingredient_count < OWN_INGREDIENTS_MAX)
 		desk_ask(desk, "New:", NEW_INGREDIENT, ingredient_typed);
 	else
-		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", RECIPE_INGREDIENTS_MAX);
+		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", OWN_INGREDIENTS_MAX);
 }
 
 static void take_out(struct desk *desk)

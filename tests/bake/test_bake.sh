@@ -239,7 +239,7 @@ juice='plum jelly,plum juice,juice,4 cup,,at_start,no'
 sugar='plum jelly,sugar,sugar,3 cup,granulated,at_boil,no'
 needs="$schema/food.csv $schema/acid_rule.csv $schema/ingredient_class.csv $schema/own_recipe.csv
 	$schema/ingredient.csv $schema/suspect_step.csv"
-tables="$jar $needs $work/plums.csv"
+tables="-- $jar $needs $work/plums.csv"
 printf '%s\n' "$header" "$plum" "$beans" 'tomatoes crushed,hot,pint,boiling_water,0.5,0,1000,35,,acidified,s,yes' \
 	'pears,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,memory' >"$work/plums.csv"
 
@@ -304,7 +304,55 @@ printf '%s\n' "$recipe_header" "$tomatoes" >"$book"
 printf '%s\n' "$item_header" 'plum jelly,acid,citric_acid,0.5 tsp,,in_jar,no' >"$items"
 # shellcheck disable=SC2086
 accepted "tomatoes with citric acid" recipe "$book" "$items" $tables
+
+# The columns that the guide's recipes have more.
+guide_header="$recipe_header,vinegar_percent,acid_swap,not_startable"
+guide_items="$item_header,amount_most,instead_of"
+# guide "what it is" "LINE: words" "row of recipes" "row of ingredients"...
+guide() {
+	what=$1
+	words=$2
+	printf '%s\n' "$guide_header" "$3" >"$book"
+	shift 3
+	printf '%s\n' "$guide_items" "$@" >"$items"
+	# shellcheck disable=SC2086 # two files
+	refused "$what" "$words" recipe "$book" "$items" $tables
+}
+guide "a range upside down" "$items:2: amount and amount_most are no range" "$jelly,,," "$juice,3 cup,"
+guide "a range of two measures" "$items:2: amount and amount_most are no range" "$jelly,,," 'plum jelly,plums,other,4 cup,,at_start,no,5 lb,'
+guide "an alternative to nothing" "$book:2: \"plum juice\" is instead of \"quince juice\"" "$jelly,,," "$juice,,quince juice"
+guide "the strength of no vinegar" "$book:2: something is said of vinegar" "$jelly,5,," "$juice,,"
+guide "a swap of no vinegar" "$book:2: something is said of vinegar" "$jelly,,lemon_for_vinegar," "$juice,,"
+guide "a swap the other way" "$book:2: unknown acid_swap" "$jelly,,vinegar_for_lemon," "$juice,,"
+printf '%s\n' "$guide_header" "$jelly,5,lemon_for_vinegar,It is kept cold." >"$book"
+printf '%s\n' "$guide_items" 'plum jelly,salt,salt,1 tbsp,,ahead,no,,' "$juice,5 cup," 'plum jelly,apple juice,juice,4 cup,,at_start,no,,plum juice' \
+	'plum jelly,vinegar,vinegar,1 cup,,at_start,no,,' 'plum jelly,cloves,other,3 each,,packed,no,,' >"$items"
+# shellcheck disable=SC2086
+accepted "a recipe of the guide" recipe "$book" "$items" $tables
+printed "a range" '.amount_most = 1182941,'
+printed "an alternative" '.instead_of = "plum juice"'
+printed "why it is not started" '.not_startable = "It is kept cold."'
+steps=$work/step.csv
+step_header='recipe,step_no,what,low,high,unit,source'
+# step "what it is" "LINE: words" "row"...
+step() {
+	what=$1
+	words=$2
+	shift 2
+	printf '%s\n' "$step_header" "$@" >"$steps"
+	refused "$what" "$words" step "$steps" "$book"
+}
+step "a step of no recipe" "$steps:2: unknown recipe" 'pear jelly,1,soak,3,4,h,s'
+step "a step left out" "$steps:2: step 1 of \"plum jelly\" is numbered 2" 'plum jelly,2,soak,3,4,h,s'
+step "a time upside down" "$steps:2: high is 3, outside 4" 'plum jelly,1,soak,4,3,h,s'
+step "a time without its unit" "$steps:2: a time without its unit" 'plum jelly,1,soak,4,,,s'
+step "an unknown unit of time" "$steps:2: unknown unit" 'plum jelly,1,soak,4,5,fortnight,s'
+printf '%s\n' "$step_header" 'plum jelly,1,soak,3,4,week,s' 'plum jelly,2,drain,,,,s' >"$steps"
+accepted "steps" step "$steps" "$book"
+printed "weeks in minutes" '"soak", 30240, 40320,'
+
 printf '%s\n' "$recipe_header" "$jelly" "$(echo "$jelly" | sed 's/plum jelly/Plum-Jelly/')" >"$book"
+printf '%s\n' "$item_header" "$juice" >"$items"
 refused "a recipe twice" "$book:3: the recipe \"Plum-Jelly\" is already on line 2" recipe "$book" "$items"
 
 # --- what each food needs ------------------------------------------------------------
@@ -433,11 +481,13 @@ fi
 
 # --- the tables of the program ---------------------------------------------------
 
-for verb in jar process product yield recipe food layout; do
+for verb in jar process product yield recipe step food layout; do
 	# shellcheck disable=SC2086 # several files
 	case $verb in
 	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
-	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" "$schema/jar.csv" $needs "$schema"/process_*.csv ;;
+	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" \
+		"$schema/recipe_guide.csv" "$schema/recipe_guide_ingredient.csv" -- "$schema/jar.csv" $needs "$schema"/process_*.csv ;;
+	step) set -- "$schema/recipe_step.csv" "$schema/recipe.csv" "$schema/recipe_guide.csv" ;;
 	food) set -- $needs "$schema/jar.csv" "$schema"/process_*.csv ;;
 	layout)
 		set -- "$schema/log.sql"

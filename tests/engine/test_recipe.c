@@ -84,8 +84,8 @@ START_TEST(the_book_has_the_kinds_that_a_day_needs)
 	ck_assert_int_ge(pectin[PECTIN_REGULAR], 3);
 	ck_assert_int_ge(pectin[PECTIN_LOW_METHOXYL], 2);
 	ck_assert_int_ge(pectin[PECTIN_NONE], 7);
-	ck_assert_int_eq(low_acid, 1);
-	ck_assert_int_eq(in_jar, 1);
+	ck_assert_int_eq(low_acid, 7);
+	ck_assert_int_eq(in_jar, 2);
 }
 END_TEST
 
@@ -101,9 +101,13 @@ amount_of(const char *text, enum supply_kind supply)
 	} units[] = {
 		{ "gal", 3785411.784, 16 }, { "cup", 236588.2365, 1 }, { "tbsp", 14786.76478125, 1.0 / 16 },
 		{ "tsp", 4928.92159375, 1.0 / 48 }, { "lb", 453592.37, 0 }, { "oz", 28349.523125, 0 },
+		{ "qt", 946352.946, 4 }, { "pint", 473176.473, 2 }, { "fl_oz", 29573.5295625, 1.0 / 8 }, { "each", 1, 0 },
 	};
 	char *end;
 	double number = strtod(text, &end);
+
+	if (text[0] == '\0')
+		return 0;
 
 	for (size_t i = 0; i < sizeof(units) / sizeof(units[0]); i++) {
 		if (strcmp(end + 1, units[i].unit) != 0)
@@ -116,10 +120,12 @@ amount_of(const char *text, enum supply_kind supply)
 	return 0;
 }
 
-START_TEST(amounts_are_those_of_the_table)
+/* Every line of the file is in the program; how many there are. */
+static size_t
+check_lines(const char *file, bool of_guide)
 {
-	struct csv csv = csv_read("recipe_ingredient.csv");
-	size_t count = 0;
+	struct csv csv = csv_read(file);
+	size_t rows = csv.rows;
 
 	for (size_t row = 0; row < csv.rows; row++) {
 		const struct recipe *recipe = recipe_named(csv_at(&csv, row, "recipe"));
@@ -138,21 +144,34 @@ START_TEST(amounts_are_those_of_the_table)
 		ck_assert_str_eq(adding_name(item->adding), csv_at(&csv, row, "adding"));
 		ck_assert_str_eq(item->form, csv_at(&csv, row, "form"));
 		ck_assert_str_eq(item->optional ? "yes" : "no", csv_at(&csv, row, "optional"));
+		ck_assert_int_eq(item->amount_most, of_guide ? amount_of(csv_at(&csv, row, "amount_most"), supply) : 0);
+		ck_assert_str_eq(item->instead_of, of_guide ? csv_at(&csv, row, "instead_of") : "");
 	}
+	csv_free(&csv);
+	return rows;
+}
+
+START_TEST(amounts_are_those_of_the_table)
+{
+	size_t rows = check_lines("recipe_ingredient.csv", false) + check_lines("recipe_guide_ingredient.csv", true);
+	size_t count = 0;
+
 	for (size_t i = 0; i < recipe_count; i++)
 		count += recipes[i].ingredient_count;
-	ck_assert_uint_eq(count, csv.rows);
-	csv_free(&csv);
+	ck_assert_uint_eq(count, rows);
 }
 END_TEST
 
-START_TEST(fields_are_those_of_the_table)
+/* The recipes from `first` on are those of the file; how many there are. */
+static size_t
+check_fields(const char *file, size_t first, bool of_guide)
 {
-	struct csv csv = csv_read("recipe.csv");
+	struct csv csv = csv_read(file);
+	size_t rows = csv.rows;
 
-	ck_assert_uint_eq(csv.rows, recipe_count);
+	ck_assert_uint_le(first + rows, recipe_count);
 	for (size_t row = 0; row < csv.rows; row++) {
-		const struct recipe *recipe = &recipes[row];
+		const struct recipe *recipe = &recipes[first + row];
 
 		ck_assert_str_eq(recipe->name, csv_at(&csv, row, "name"));
 		ck_assert_str_eq(recipe->food, csv_at(&csv, row, "food"));
@@ -167,8 +186,20 @@ START_TEST(fields_are_those_of_the_table)
 		                 (int)(strtod(csv_at(&csv, row, "headspace_in"), NULL) * 1000 + 0.5));
 		ck_assert_str_eq(recipe->caution, csv_at(&csv, row, "caution"));
 		ck_assert_str_eq(recipe->source, csv_at(&csv, row, "source"));
+		ck_assert_int_eq(recipe->vinegar_percent, of_guide ? csv_number(&csv, row, "vinegar_percent", 0) : 0);
+		ck_assert_str_eq(recipe->not_startable, of_guide ? csv_at(&csv, row, "not_startable") : "");
+		ck_assert_int_eq(recipe->acid_swap, of_guide && strcmp(csv_at(&csv, row, "acid_swap"), "") != 0
+		                                        ? ACID_SWAP_LEMON_FOR_VINEGAR : ACID_SWAP_NONE);
 	}
 	csv_free(&csv);
+	return rows;
+}
+
+START_TEST(fields_are_those_of_the_table)
+{
+	size_t own = check_fields("recipe.csv", 0, false);
+
+	ck_assert_uint_eq(own + check_fields("recipe_guide.csv", own, true), recipe_count);
 }
 END_TEST
 
@@ -261,6 +292,23 @@ START_TEST(ingredients_keep_their_rules)
 	REFUSED("kept by mass", bad.ingredients[1].measure = MEASURE_VOLUME);
 	REFUSED("no kind", bad.ingredients[0].supply = SUPPLY_JAR);
 	REFUSED("order", bad.ingredients[0].adding = ADD_AT_BOIL);
+}
+END_TEST
+
+START_TEST(ranges_alternatives_and_acids_keep_their_rules)
+{
+	struct recipe liquid = good;
+
+	REFUSED("from low to high", bad.ingredients[0].amount_most = bad.ingredients[0].amount - 1);
+	REFUSED("which is not in it", bad.ingredients[0].instead_of = "quince juice");
+	REFUSED("which is not in it", bad.ingredients[0].instead_of = "plum juice"); /* itself */
+	REFUSED("vinegar does not fit", bad.vinegar_percent = 5);
+	REFUSED("vinegar does not fit", bad.acid_swap = ACID_SWAP_LEMON_FOR_VINEGAR);
+	/* Regular pectin may be the liquid one. */
+	liquid.pectin = PECTIN_REGULAR;
+	liquid.gel_test = GEL_TEST_NONE;
+	liquid.ingredients[1].supply = SUPPLY_PECTIN_LIQUID;
+	ck_assert(recipe_check(&liquid, NULL));
 }
 END_TEST
 
@@ -373,6 +421,7 @@ main(void)
 	tcase_add_test(tests, a_process_is_chosen_from_the_tables);
 	tcase_add_test(tests, pectin_keeps_its_rules);
 	tcase_add_test(tests, ingredients_keep_their_rules);
+	tcase_add_test(tests, ranges_alternatives_and_acids_keep_their_rules);
 	tcase_add_test(tests, fresh_lemon_juice_is_refused_with_the_reason);
 	tcase_add_test(tests, a_known_ingredient_is_known_and_of_its_ledger);
 	tcase_add_test(tests, tomatoes_without_the_published_acid_are_refused);

@@ -192,8 +192,12 @@ START_TEST(what_cannot_be_answered_is_refused)
 	wishes.count = 0;
 	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_look_ahead(kit.kitchen, &wishes, &ahead, &kit.fault));
 	ck_assert_ptr_null(kitchen_makes(kit.kitchen, "gravel", 0));
-	ck_assert_ptr_nonnull(kitchen_makes(kit.kitchen, "grapes", 3));
-	ck_assert_ptr_null(kitchen_makes(kit.kitchen, "grapes", 4));
+	/* Four of juice, grape-plum jelly and, with its green grapes, fruit cocktail. */
+	ck_assert_ptr_nonnull(kitchen_makes(kit.kitchen, "grapes", 5));
+	ck_assert_ptr_null(kitchen_makes(kit.kitchen, "grapes", 6));
+	/* Grape spread is kept in the refrigerator, and no batch of it is started. */
+	wishes = wishes_of("grapes", "60 lb", "refrigerator grape spread");
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_look_ahead(kit.kitchen, &wishes, &ahead, &kit.fault));
 }
 END_TEST
 
