@@ -32,13 +32,13 @@ const struct supply supplies[SUPPLIES] = {
 	{ "SUPPLY_VINEGAR", MEASURE_VOLUME, 0 },
 	{ "SUPPLY_PECTIN_REGULAR", MEASURE_MASS, 0 },
 	{ "SUPPLY_PECTIN_LOW", MEASURE_MASS, 144000 },
-	{ "SUPPLY_CALCIUM_WATER", MEASURE_VOLUME, 0 },
+	{ "SUPPLY_CALCIUM_SOLUTION", MEASURE_VOLUME, 0 },
 	{ "SUPPLY_SALT", MEASURE_MASS, 288000 },
 	{ "SUPPLY_BUTTER", MEASURE_MASS, 226796 },
 };
 const char *const supply_names[SUPPLIES] = {
 	"other", "juice", "fruit", "sugar", "lemon_juice", "citric_acid", "vinegar",
-	"pectin_regular", "pectin_low", "calcium_water", "salt", "butter",
+	"pectin_regular", "pectin_low", "calcium_solution", "salt", "butter",
 };
 
 /* --- reading ---------------------------------------------------------------- */

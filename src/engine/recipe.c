@@ -42,7 +42,7 @@ static const struct {
 	[SUPPLY_VINEGAR] = { "vinegar", "vinegar (5 %)", MEASURE_VOLUME, 0 },
 	[SUPPLY_PECTIN_REGULAR] = { "pectin_regular", "regular pectin", MEASURE_MASS, 0 },
 	[SUPPLY_PECTIN_LOW] = { "pectin_low", "low-methoxyl pectin", MEASURE_MASS, INT64_C(144000) },
-	[SUPPLY_CALCIUM_WATER] = { "calcium_water", "calcium water", MEASURE_VOLUME, 0 },
+	[SUPPLY_CALCIUM_SOLUTION] = { "calcium_solution", "calcium solution", MEASURE_VOLUME, 0 },
 	[SUPPLY_SALT] = { "salt", "canning salt", MEASURE_MASS, INT64_C(288000) },
 	[SUPPLY_BUTTER] = { "butter", "butter", MEASURE_MASS, INT64_C(226796) },
 	[SUPPLY_JAR] = { "jar", "jars", MEASURE_EACH, 0 },

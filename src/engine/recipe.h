@@ -51,7 +51,7 @@ enum supply_kind {
 	SUPPLY_VINEGAR,       /* 5 %; uL */
 	SUPPLY_PECTIN_REGULAR, /* mg */
 	SUPPLY_PECTIN_LOW,    /* low-methoxyl; mg */
-	SUPPLY_CALCIUM_WATER, /* uL */
+	SUPPLY_CALCIUM_SOLUTION, /* uL */
 	SUPPLY_SALT,          /* mg */
 	SUPPLY_BUTTER,        /* mg; against foam */
 	SUPPLY_JAR,           /* pieces, by size */

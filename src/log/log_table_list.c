@@ -21,7 +21,7 @@
  * that brings pieces to the same three decimals as g and ml. */
 #define UNIT_OF_KIND(kind) \
 	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \
-	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_water') THEN 'ml' ELSE 'g' END"
+	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_solution') THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
 #define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"

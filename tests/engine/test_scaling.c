@@ -34,7 +34,7 @@ START_TEST(four_low_sugar_batches_are_a_gallon)
 	ck_assert_str_eq(line(&scaled, "grape juice")->words, "1 gal");
 	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "1 cup");
 	ck_assert_str_eq(line(&scaled, "sugar")->words, "8 cups");
-	ck_assert_str_eq(line(&scaled, "calcium water")->words, "1/3 cup");
+	ck_assert_str_eq(line(&scaled, "calcium solution")->words, "1/3 cup");
 	ck_assert(!scaled.rounding_shown);
 }
 END_TEST

@@ -35,7 +35,7 @@ static const char *const quince_hollow[] = {
 	"lids \"Box A, spring\" 60 2026-03-14", "lids \"Box B, summer\" 48 2026-08-02",
 	"supply jar half_pint 60", "supply jar pint 60", "supply jar quart 20",
 	"supply sugar \"7 lb\"", "supply fruit \"160 lb\"", "supply lemon_juice \"2 qt\"",
-	"supply pectin_regular \"7 oz\"", "supply pectin_low \"8 oz\"", "supply calcium_water \"2 cups\"",
+	"supply pectin_regular \"7 oz\"", "supply pectin_low \"8 oz\"", "supply calcium_solution \"2 cups\"",
 };
 
 /* --- the plan ---------------------------------------------------------------------- */
@@ -683,8 +683,8 @@ static void supplies_balance(void)
 	supply_is(SUPPLY_PECTIN_REGULAR, "",
 	          pk_amount(SUPPLY_PECTIN_REGULAR, "7 oz") - 2 * pk_amount(SUPPLY_PECTIN_REGULAR, "1.75 oz"));
 	supply_is(SUPPLY_PECTIN_LOW, "", pk_amount(SUPPLY_PECTIN_LOW, "8 oz") - 2 * 12 * 3000); /* 3 g a tsp */
-	supply_is(SUPPLY_CALCIUM_WATER, "",
-	          pk_amount(SUPPLY_CALCIUM_WATER, "2 cups") - 2 * pk_amount(SUPPLY_CALCIUM_WATER, "12 tsp"));
+	supply_is(SUPPLY_CALCIUM_SOLUTION, "",
+	          pk_amount(SUPPLY_CALCIUM_SOLUTION, "2 cups") - 2 * pk_amount(SUPPLY_CALCIUM_SOLUTION, "12 tsp"));
 	supply_is(SUPPLY_LEMON_JUICE, "", pk_amount(SUPPLY_LEMON_JUICE, "2 qt") -
 	                                      2 * pk_amount(SUPPLY_LEMON_JUICE, "3/4 cup") - 5 * lemon - 2 * (lemon / 2));
 	supply_is(SUPPLY_FRUIT, "", pk_amount(SUPPLY_FRUIT, "160 lb") - pk_amount(SUPPLY_FRUIT, "30 lb") -

@@ -20,7 +20,7 @@ static void begin(void)
 	pk_begin(&kit);
 	pk_stock(&kit);
 	pk_receive(&kit, SUPPLY_PECTIN_LOW, "", "8 oz");
-	pk_receive(&kit, SUPPLY_CALCIUM_WATER, "", "2 cups");
+	pk_receive(&kit, SUPPLY_CALCIUM_SOLUTION, "", "2 cups");
 	pk_receive(&kit, SUPPLY_LEMON_JUICE, "", "1 qt");
 	(void)pk_juice(&kit, "grapes", "3 gal");
 	(void)pk_juice(&kit, "apples", "3 gal");

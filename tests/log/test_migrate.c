@@ -23,7 +23,7 @@
 extern const char *const log_migrations[];
 extern const size_t log_migration_count;
 
-static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 8,
+static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 9,
               "name the new migration's text in log_migrations below, before the invented one");
 
 /* Rebuilds a table others refer to: only possible with foreign keys off, and, since
@@ -39,7 +39,8 @@ static const char invented[] =
 	"PRAGMA legacy_alter_table = OFF;";
 
 const char *const log_migrations[] = {migration_0001, migration_0002, migration_0003, migration_0004,
-                                      migration_0005, migration_0006, migration_0007, migration_0008, invented};
+                                      migration_0005, migration_0006, migration_0007, migration_0008, migration_0009,
+                                      invented};
 const size_t log_migration_count = sizeof(log_migrations) / sizeof(log_migrations[0]);
 
 static struct log_kit kit;

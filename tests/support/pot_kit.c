@@ -27,7 +27,7 @@ void pk_stock(struct kitchen_kit *kit)
 	pk_receive(kit, SUPPLY_SUGAR, "", "20 lb");
 	pk_receive(kit, SUPPLY_PECTIN_REGULAR, "", "14 oz"); /* 8 packages of 1.75 oz */
 	pk_receive(kit, SUPPLY_PECTIN_LOW, "", "8 oz");
-	pk_receive(kit, SUPPLY_CALCIUM_WATER, "", "2 cups");
+	pk_receive(kit, SUPPLY_CALCIUM_SOLUTION, "", "2 cups");
 	pk_receive(kit, SUPPLY_LEMON_JUICE, "", "1 qt");
 	pk_receive(kit, SUPPLY_FRUIT, "", "100 lb");
 	pk_receive(kit, SUPPLY_JAR, "half_pint", "60");

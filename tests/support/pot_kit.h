@@ -19,7 +19,7 @@
 #define JAR_WAIT_MINUTES 20
 
 void pk_begin(struct kitchen_kit *kit); /* kk_begin and these stations; nothing in store */
-/* 20 lb sugar, 8 packages of pectin, lemon juice, calcium water and pectin enough,
+/* 20 lb sugar, 8 packages of pectin, lemon juice, calcium solution and pectin enough,
  * 60 half-pints, 60 pints, 20 quarts, 100 lb fruit. */
 void pk_stock(struct kitchen_kit *kit);
 
