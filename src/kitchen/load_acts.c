@@ -26,7 +26,7 @@ static void fill_query(const struct kitchen *kitchen, const struct load_order *o
 bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order,
                      struct process *out, struct fault *fault)
 {
-	struct process_query query;
+	struct process_query query = { 0 };
 	struct log_station station;
 
 	if (!log_station_get(kitchen->log, order->station_id, &station, fault))
