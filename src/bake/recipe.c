@@ -65,6 +65,13 @@ field_yield(const struct record *record, size_t index, const char *name)
 	return amount.amount;
 }
 
+/* Empty: how far it may be multiplied is said by the sheet of its pectin. */
+static int
+field_multiple(const struct record *record, size_t index)
+{
+	return record->field[index][0] == '\0' ? 0 : field_number(record, index, "multiple_max", 1, 16);
+}
+
 static struct recipe
 recipe_from(const struct record *record)
 {
@@ -78,7 +85,7 @@ recipe_from(const struct record *record)
 		.gel_test = field_word(record, 6, "gel_test", gel_tests, 2),
 		.boil_hold_s = field_number(record, 7, "boil_hold_s", 0, 3600),
 		.headspace_thou = field_thousandths(record, 8, "headspace_in", 3000),
-		.multiple_max = field_number(record, 9, "multiple_max", 1, 16),
+		.multiple_max = field_multiple(record, 9),
 		.foam_percent = field_number(record, 10, "foam_percent", 0, 75),
 		.boil_off_low = field_number(record, 11, "boil_off_low_percent", 0, 90),
 		.boil_off_high = field_number(record, 12, "boil_off_high_percent", 0, 90),
@@ -122,6 +129,18 @@ recipes_read(const char *path)
 	return book;
 }
 
+/* A low-methoxyl pectin and its calcium solution have no amount of ours: what their
+ * own sheet says is typed by the kitchen. */
+static struct amount
+amount_from(const struct record *record, size_t supply)
+{
+	struct amount none = { .measure = supplies[supply].measure };
+
+	if (record->field[3][0] == '\0' && (supply == PECTIN_LOW || supply == CALCIUM_SOLUTION))
+		return none;
+	return field_amount(record, 3, "amount", supplies[supply].mg_a_cup);
+}
+
 static struct ingredient
 ingredient_from(const struct record *record)
 {
@@ -129,7 +148,7 @@ ingredient_from(const struct record *record)
 	struct ingredient item = {
 		.name = bake_copy(field_text(record, 1, "name", NAME_BYTES)),
 		.supply = supply,
-		.amount = field_amount(record, 3, "amount", supplies[supply].mg_a_cup),
+		.amount = amount_from(record, supply),
 		.form = field_free(record, 4, "form", NAME_BYTES),
 		.adding = field_word(record, 5, "adding", addings, 4),
 		.optional = field_word(record, 6, "optional", answers, 2),

@@ -23,6 +23,7 @@
 #define VINEGAR 6
 #define PECTIN_REGULAR 7
 #define PECTIN_LOW 8
+#define CALCIUM_SOLUTION 9
 
 /* Powders that are told in spoons are kept by weight: mg a cup, as
  * supply_mg_per_cup() of the engine, sources there; tests compare the two. */
@@ -56,7 +57,7 @@ struct recipe {
 	size_t gel_test;
 	int boil_hold_s;
 	int headspace_thou;
-	int multiple_max;
+	int multiple_max; /* 0: waits for the sheet of its pectin */
 	int foam_percent;
 	int boil_off_low;
 	int boil_off_high;

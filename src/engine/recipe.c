@@ -66,6 +66,21 @@ recipe_named(const char *name)
 	return NULL;
 }
 
+bool
+recipe_awaits_sheet(const struct recipe *recipe)
+{
+	return recipe->pectin == PECTIN_LOW_METHOXYL && recipe->multiple_max == 0;
+}
+
+bool
+recipe_has_amounts(const struct recipe *recipe, struct fault *fault)
+{
+	return !recipe_awaits_sheet(recipe) ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "The sheet's amounts of %s are not known yet. Choose it on the batch card of a pot and "
+	                 "type what the sheet of your pectin says.", recipe->name);
+}
+
 /* Is `word` one of the blank-separated words of `list`? */
 static bool
 in_list(const char *list, const char *word)

@@ -204,6 +204,7 @@ struct waiting_group {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int jars;
+	int sheet_minutes; /* of process its batch's pectin asks; 0: none */
 	int64_t waited_ms; /* of the one that waits longest */
 };
 #define WAITING_GROUPS_MAX 24

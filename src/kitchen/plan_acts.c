@@ -44,6 +44,8 @@ static bool check_multiple(const struct recipe *recipe, int multiple, struct fau
 {
 	int most = largest_multiple(recipe, 0);
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "One batch at least.");
 	return multiple <= most ||

@@ -345,6 +345,7 @@ struct log_batch {
 	enum verdict verdict; /* never VALID: loads are; what its loads cannot be better than */
 	char verdict_why[SENTENCE_MAX_BYTES];
 	char jar[WORD_MAX_BYTES]; /* the size it is meant for; "" not said */
+	int sheet_minutes; /* of process by the sheet of its pectin; 0: it prints none */
 };
 
 struct log_batch_amount {
@@ -429,6 +430,7 @@ struct log_recipe {
 	char caution[SENTENCE_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
 	bool retired;
+	int sheet_minutes; /* of process, for this elevation, by the sheet of its pectin; 0: it prints none */
 	size_t ingredient_count;
 	struct log_recipe_ingredient ingredients[RECIPE_INGREDIENTS_MAX];
 };

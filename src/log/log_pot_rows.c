@@ -78,6 +78,7 @@ static void read_batch(struct query *query, void *into)
 	batch->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	TAKE_TEXT(query, batch->verdict_why);
 	TAKE_TEXT(query, batch->jar);
+	batch->sheet_minutes = take_int(query);
 }
 
 static void read_batch_amount(struct query *query, void *into)
@@ -150,6 +151,7 @@ static void read_recipe(struct query *query, void *into)
 	TAKE_TEXT(query, recipe->caution);
 	TAKE_TEXT(query, recipe->source);
 	recipe->retired = take_flag(query);
+	recipe->sheet_minutes = take_int(query);
 }
 
 static void read_ingredient(struct query *query, void *into)

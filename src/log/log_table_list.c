@@ -113,6 +113,7 @@ static const struct log_column recipes_columns[] = {
 	TEXT("caution", ""),
 	TEXT("source", ""),
 	FLAG("retired", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column recipe_ingredients_columns[] = {
@@ -174,6 +175,7 @@ static const struct log_column batches_columns[] = {
 	TEXT("verdict_why", ""),
 	TEXT("note", ""),
 	INSTANT("opened", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column batch_amounts_columns[] = {
@@ -380,7 +382,7 @@ const struct log_table log_tables[] = {
 	      "ORDER BY supply_move.id"),
 	TABLE(recipes, false, "the kitchen's own recipes",
 	      "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
-	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired FROM recipe ORDER BY id"),
+	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
 	TABLE(recipe_ingredients, false, "what goes into them",
 	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
 	      ", form, adding, optional FROM recipe_ingredient ORDER BY recipe_id, place"),
@@ -393,7 +395,7 @@ const struct log_table log_tables[] = {
 	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
 	TABLE(batches, false, "pots of a recipe",
 	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	      "warm_jars, open, jar, verdict, verdict_why, note, opened_wall_ms "
+	      "warm_jars, open, jar, verdict, verdict_why, note, opened_wall_ms, sheet_minutes "
 	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE

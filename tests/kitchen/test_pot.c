@@ -499,8 +499,8 @@ START_TEST(low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot)
 	order.multiple = 3;
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 	ck_assert_str_eq(kk_canner(&kit, WIDE_POT)->holds, "3 x apple jelly, low sugar");
-	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 5);
-	refused(&order, FAULT_STOPPED, "allows 4");
+	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 6);
+	refused(&order, FAULT_STOPPED, "allows 5");
 	order.multiple = 0;
 	refused(&order, FAULT_MISUSE, "1 batch");
 	order.multiple = 4;

@@ -13,6 +13,8 @@ static const char *const stations[] = {
 	"pot 8 \"Wide pot\" \"8 qt\"",
 	"pot 9 \"Deep pot\" \"16 qt\"",
 	"times run=70 first=45 water=20 wait=20",
+	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
+	"sheet \"apple jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 };
 
 void pk_begin(struct kitchen_kit *kit)
