@@ -338,7 +338,7 @@ bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id,
 
 /* --- recipes and supplies (store_acts.c) -------------------------------------------- */
 
-/* Every recipe, built-in ones first, then the kitchen's own; valid until the
+/* Every recipe, built-in ones first (or, sheet.h, what completes one), then the kitchen's own; valid until the
  * next act. */
 size_t kitchen_recipe_count(const struct kitchen *kitchen);
 const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);

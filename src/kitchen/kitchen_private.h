@@ -38,7 +38,7 @@ struct kitchen {
 	struct known_recipe {
 		const struct recipe *recipe; /* built in, or in `own` */
 		int64_t own_id;              /* 0: built in */
-	} *book; /* built-in ones but those completed by an own one, then the own ones */
+	} *book; /* built-in ones, or the own ones that complete them, then the other own ones */
 	size_t book_count;
 	int64_t day_start_ms; /* the local day jars_today counts */
 	struct planning *planning; /* the day plan; what it works out is kept in there */

@@ -46,25 +46,40 @@ static void recipe_over(const struct log_recipe *row, struct recipe *out)
 	}
 }
 
-/* A built-in recipe that waits for a sheet gives way to the own one that has its name
- * and amounts. */
-static bool is_completed(const struct recipe *built_in, const struct log_recipe *rows, size_t count)
+static void enter(struct kitchen *kitchen, const struct recipe *recipe, int64_t own_id)
 {
-	for (size_t i = 0; i < count; i++)
-		if (recipe_awaits_sheet(built_in) && text_same_name(rows[i].name, built_in->name))
-			return true;
-	return false;
+	kitchen->book[kitchen->book_count++] = (struct known_recipe){recipe, own_id};
+}
+
+/* The own recipe that completes a built-in one which waits for a sheet; own_count: none. */
+static size_t completing(const struct kitchen *kitchen, const struct recipe *built_in, size_t own_count)
+{
+	size_t i = 0;
+
+	if (!recipe_awaits_sheet(built_in))
+		return own_count;
+	while (i < own_count && !text_same_name(kitchen->own[i].name, built_in->name))
+		i++;
+	return i;
 }
 
 static void make_book(struct kitchen *kitchen, size_t own_count)
 {
 	kitchen->book_count = 0;
-	for (size_t i = 0; i < recipe_count; i++)
-		if (!is_completed(&recipes[i], kitchen->own_recipes, own_count))
-			kitchen->book[kitchen->book_count++] = (struct known_recipe){&recipes[i], 0};
-	for (size_t i = 0; i < own_count; i++)
-		kitchen->book[kitchen->book_count++] =
-		    (struct known_recipe){&kitchen->own[i], kitchen->own_recipes[i].id};
+	for (size_t i = 0; i < recipe_count; i++) {
+		size_t own = completing(kitchen, &recipes[i], own_count);
+
+		if (own < own_count)
+			enter(kitchen, &kitchen->own[own], kitchen->own_recipes[own].id);
+		else
+			enter(kitchen, &recipes[i], 0);
+	}
+	for (size_t i = 0; i < own_count; i++) {
+		const struct recipe *built_in = recipe_named(kitchen->own[i].name);
+
+		if (built_in == NULL || completing(kitchen, built_in, own_count) != i)
+			enter(kitchen, &kitchen->own[i], kitchen->own_recipes[i].id);
+	}
 }
 
 bool read_own_recipes(struct kitchen *kitchen, struct fault *fault)
