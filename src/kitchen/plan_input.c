@@ -319,9 +319,12 @@ static bool put_run(struct building *building, struct plan_item *item)
 	const char *fruit = fruit_of(building, item);
 	struct plan_run *run = &input->runs[input->run_count];
 	int64_t mg = strip != NULL ? strip->run.fruit_mg : 0;
+	struct fault why = { 0 };
 
 	if (input->run_count == PLAN_RUNS_MAX)
 		return refuse(building, "There are more runs than one plan holds: split the day in two.");
+	if (!plan_run_known(building->kitchen, &why))
+		return refuse(building, why.sentence);
 	memset(run, 0, sizeof(*run));
 	run->station = strip != NULL ? station_of(building, strip) : PLAN_NONE;
 	run->id = item->plan_id;

@@ -223,7 +223,7 @@ static bool line_units(struct kitchen *kitchen, const struct words *words, int64
 	return kitchen_set_units(kitchen, words_at(words, 1)[0] == 'm' ? UNITS_METRIC : UNITS_US, fault);
 }
 
-/* times run=70 first=45 water=20 wait=20; what is not named stays */
+/* times run=N first=N water=N wait=N; what is not named stays */
 static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id,
                        struct fault *fault)
 {
@@ -328,7 +328,7 @@ static const struct line_kind {
 	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
-	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
+	{ "times", 2, 5, line_times, "times run=N first=N water=N wait=N (minutes)" },
 	{ "sheet", 3, 2 + SHEET_FIELD_COUNT, line_sheet,
 	  "sheet \"RECIPE\" pectin=\"N tsp\" calcium=\"N tsp\" acid=\"N tbsp lemon juice\" multiple=N minutes=N" },
 	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },

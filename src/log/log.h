@@ -158,9 +158,9 @@ struct log_house {
 	int64_t practice_wall_ms;
 	int64_t practice_real_wall_ms;
 	enum unit_system units;
-	int run_minutes;         /* a juicer run, house default (60-75: common practice, no source) */
+	int run_minutes;         /* a juicer run in this house; 0: not set */
 	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
-	int water_minutes;       /* between water checks of a juicer */
+	int water_minutes;       /* between water checks of a juicer; 0: not set */
 	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
 	int64_t storage_mc;      /* where jars are kept, thousandths of a degree Celsius */
 	int64_t storage_wall_ms; /* when that was read; 0: never */
