@@ -421,6 +421,7 @@ struct desk {
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
 	struct log_station new_station; /* while its questions are asked */
+	int asked_time; /* likewise of the times of a first juicer */
 	char new_elevation[64]; /* likewise */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
