@@ -78,7 +78,7 @@ static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
 	if (recipe->food[0] == '\0')
 		text_add(&text, "  (no published process)");
 	if (recipe_awaits_sheet(recipe))
-		text_add(&text, "  (its sheet's amounts are not known yet)");
+		text_add(&text, "  (asks for its sheet)");
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
