@@ -22,11 +22,11 @@ enum sheet_field {
 
 struct sheet {
 	int64_t pectin_mg;
-	int64_t calcium_ul;     /* 0: none asked */
-	enum supply_kind acid;  /* SUPPLY_OTHER: none asked */
-	int64_t acid_amount;    /* in the unit of that supply */
+	int64_t calcium_ul;    /* 0: none asked */
+	enum supply_kind acid; /* SUPPLY_OTHER: none asked */
+	int64_t acid_amount;   /* in the unit of that supply */
 	int multiple;
-	int minutes;            /* 0: it prints none */
+	int minutes; /* 0: it prints none */
 };
 
 /* Names in a kitchen file ("pectin"), on the card ("calcium solution"), and what to
@@ -36,10 +36,11 @@ const char *sheet_field_words(enum sheet_field field);
 const char *sheet_field_form(enum sheet_field field);
 
 /* FAULT_MISUSE with what would be right; the sheet is untouched then. */
-bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words, struct fault *fault);
+bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words,
+                struct fault *fault);
 /* The way back: words that sheet_read takes. */
-void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_system units, char *buffer,
-                 size_t size);
+void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_system units,
+                 char *buffer, size_t size);
 
 /* Does the built-in recipe of that name leave its figures to a sheet, given yet or not? */
 bool recipe_has_sheet(const char *recipe);
