@@ -42,9 +42,9 @@ CREATE TABLE house (
 	practice_wall_ms INTEGER,           -- practice clock: reading and real instant it was started at
 	practice_real_wall_ms INTEGER,
 	units TEXT NOT NULL DEFAULT 'us' CHECK (units IN ('us', 'metric')),
-	run_minutes INTEGER NOT NULL DEFAULT 70 CHECK (run_minutes BETWEEN 1 AND 600), -- a juicer run
-	first_juice_minutes INTEGER NOT NULL DEFAULT 45 CHECK (first_juice_minutes BETWEEN 0 AND 600), -- 0: no hint
-	water_minutes INTEGER NOT NULL DEFAULT 20 CHECK (water_minutes BETWEEN 1 AND 600), -- between water checks
+	run_minutes INTEGER NOT NULL DEFAULT 0 CHECK (run_minutes BETWEEN 0 AND 600), -- a juicer run; 0: the house has not said
+	first_juice_minutes INTEGER NOT NULL DEFAULT 0 CHECK (first_juice_minutes BETWEEN 0 AND 600), -- 0: no hint
+	water_minutes INTEGER NOT NULL DEFAULT 0 CHECK (water_minutes BETWEEN 0 AND 600), -- between water checks; 0: not said
 	jar_wait_minutes INTEGER NOT NULL DEFAULT 20 CHECK (jar_wait_minutes BETWEEN 1 AND 600), -- filled, for a canner
 	storage_mc INTEGER,                 -- warmth where jars are kept, and when it was read
 	storage_wall_ms INTEGER,
@@ -101,13 +101,14 @@ CREATE TABLE recipe (
 	boil_off_high_percent INTEGER NOT NULL DEFAULT 10,
 	caution TEXT NOT NULL DEFAULT '',
 	source TEXT NOT NULL CHECK (length(source) > 0),
-	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1))
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
+	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600) -- of process, by its pectin's sheet
 ) STRICT;
 CREATE UNIQUE INDEX recipe_name ON recipe (name) WHERE retired = 0;
 
 CREATE TABLE recipe_ingredient (
 	recipe_id INTEGER NOT NULL REFERENCES recipe (id) ON DELETE CASCADE,
-	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 12),
+	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 16),
 	name TEXT NOT NULL,
 	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe.h
 	measure TEXT NOT NULL CHECK (measure IN ('volume', 'mass', 'each')),
@@ -183,7 +184,8 @@ CREATE TABLE batch (
 	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)),
 	note TEXT NOT NULL DEFAULT '',
 	opened_wall_ms INTEGER NOT NULL,
-	jar TEXT NOT NULL DEFAULT ''        -- the size it is meant for; '': not said
+	jar TEXT NOT NULL DEFAULT '',       -- the size it is meant for; '': not said
+	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600) -- of its recipe on that day
 ) STRICT;
 CREATE UNIQUE INDEX batch_in_pot ON batch (station_id) WHERE open = 1; -- one batch at a time
 CREATE INDEX batch_of_lot ON batch (lot_id);

@@ -45,13 +45,13 @@ const struct supply supplies[SUPPLIES] = {
 	{ "SUPPLY_PECTIN_REGULAR", MEASURE_MASS, 0 },
 	{ "SUPPLY_PECTIN_LIQUID", MEASURE_MASS, 0 },
 	{ "SUPPLY_PECTIN_LOW", MEASURE_MASS, 144000 },
-	{ "SUPPLY_CALCIUM_WATER", MEASURE_VOLUME, 0 },
+	{ "SUPPLY_CALCIUM_SOLUTION", MEASURE_VOLUME, 0 },
 	{ "SUPPLY_SALT", MEASURE_MASS, 288000 },
 	{ "SUPPLY_BUTTER", MEASURE_MASS, 226796 },
 };
 const char *const supply_names[SUPPLIES] = {
 	"other", "juice", "fruit", "sugar", "lemon_juice", "citric_acid", "vinegar",
-	"pectin_regular", "pectin_liquid", "pectin_low", "calcium_water", "salt", "butter",
+	"pectin_regular", "pectin_liquid", "pectin_low", "calcium_solution", "salt", "butter",
 };
 
 /* --- reading ---------------------------------------------------------------- */
@@ -89,6 +89,13 @@ guide_fields(const struct record *record, struct recipe *row)
 	row->not_startable = field_free(record, 19, "not_startable", SOURCE_BYTES);
 }
 
+/* Empty: how far it may be multiplied is said by the sheet of its pectin. */
+static int
+field_multiple(const struct record *record, size_t index)
+{
+	return record->field[index][0] == '\0' ? 0 : field_number(record, index, "multiple_max", 1, 16);
+}
+
 static struct recipe
 recipe_from(const struct record *record)
 {
@@ -102,7 +109,7 @@ recipe_from(const struct record *record)
 		.gel_test = field_word(record, 6, "gel_test", gel_tests, 2),
 		.boil_hold_s = field_number(record, 7, "boil_hold_s", 0, 3600),
 		.headspace_thou = field_thousandths(record, 8, "headspace_in", 3000),
-		.multiple_max = field_number(record, 9, "multiple_max", 1, 16),
+		.multiple_max = field_multiple(record, 9),
 		.foam_percent = field_number(record, 10, "foam_percent", 0, 75),
 		.boil_off_low = field_number(record, 11, "boil_off_low_percent", 0, 90),
 		.boil_off_high = field_number(record, 12, "boil_off_high_percent", 0, 90),
@@ -164,6 +171,18 @@ choice_fields(const struct record *record, struct ingredient *item)
 	item->amount_most = most.amount;
 }
 
+/* A low-methoxyl pectin and its calcium solution have no amount of ours: what their
+ * own sheet says is typed by the kitchen. */
+static struct amount
+amount_from(const struct record *record, size_t supply)
+{
+	struct amount none = { .measure = supplies[supply].measure };
+
+	if (record->field[3][0] == '\0' && (supply == PECTIN_LOW || supply == CALCIUM_SOLUTION))
+		return none;
+	return field_amount(record, 3, "amount", supplies[supply].mg_a_cup);
+}
+
 static struct ingredient
 ingredient_from(const struct record *record)
 {
@@ -171,7 +190,7 @@ ingredient_from(const struct record *record)
 	struct ingredient item = {
 		.name = bake_copy(field_text(record, 1, "name", NAME_BYTES)),
 		.supply = supply,
-		.amount = field_amount(record, 3, "amount", supplies[supply].mg_a_cup),
+		.amount = amount_from(record, supply),
 		.form = field_free(record, 4, "form", NAME_BYTES),
 		.adding = field_word(record, 5, "adding", addings, ADDINGS),
 		.optional = field_word(record, 6, "optional", answers, 2),

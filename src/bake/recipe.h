@@ -27,6 +27,7 @@
 #define PECTIN_REGULAR 7
 #define PECTIN_LIQUID 8
 #define PECTIN_LOW 9
+#define CALCIUM_SOLUTION 10
 
 /* Powders that are told in spoons are kept by weight: mg a cup, as
  * supply_mg_per_cup() of the engine, sources there; tests compare the two. */
@@ -65,7 +66,7 @@ struct recipe {
 	size_t gel_test;
 	int boil_hold_s;
 	int headspace_thou;
-	int multiple_max;
+	int multiple_max; /* 0: waits for the sheet of its pectin */
 	int foam_percent;
 	int boil_off_low;
 	int boil_off_high;

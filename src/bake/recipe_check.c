@@ -80,6 +80,26 @@ check_pectin(const struct recipe *recipe)
 		bake_die(recipe->path, recipe->line, "a gel test with added pectin");
 }
 
+/* All of the sheet's figures are left to it, or none. */
+static void
+check_sheet(const struct recipe *recipe)
+{
+	bool waits = recipe->multiple_max == 0;
+
+	for (size_t i = 0; i < recipe->count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+		bool of_sheet = item->supply == PECTIN_LOW || item->supply == CALCIUM_SOLUTION;
+
+		if (of_sheet && (item->amount.amount == 0) != waits)
+			bake_die(recipe->path, recipe->line, "multiple_max and the amount of %s: give both or neither",
+			         item->name);
+		if (waits && (item->supply == LEMON_JUICE || item->supply == CITRIC_ACID || item->supply == VINEGAR))
+			bake_die(recipe->path, recipe->line, "the acid is the sheet's, too: leave %s out", item->name);
+	}
+	if (waits && recipe->pectin != LOW_METHOXYL)
+		bake_die(recipe->path, recipe->line, "multiple_max is empty");
+}
+
 static void
 check_ranges(const struct recipe *recipe)
 {
@@ -277,6 +297,7 @@ check_recipe(const struct recipe *recipe, const struct tables *tables)
 	check_pectin(recipe);
 	check_choices(recipe);
 	check_vinegar(recipe);
+	check_sheet(recipe);
 	check_acid(recipe, tables);
 	check_packs(recipe);
 	if (tables->processes.count > 0)

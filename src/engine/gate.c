@@ -249,7 +249,8 @@ static void look_up(struct judging *judging)
 	                              .jar = jar->jar,
 	                              .method = load->method,
 	                              .elevation = load->elevation,
-	                              .pressure_psi = NO_PRESSURE};
+	                              .pressure_psi = NO_PRESSURE,
+	                              .sheet_minutes = jar->sheet_minutes};
 	struct process process = {0};
 	struct fault why = {0};
 

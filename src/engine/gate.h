@@ -106,6 +106,7 @@ struct jar_evidence {
 	const char *origin_words;  /* as own_recipe_judge gives them */
 	int64_t stood_ms;          /* filled, waiting for heat; NOT_ON_RECORD */
 	int64_t pot_stood_ms;      /* done in the pot, waiting to be filled; NOT_ON_RECORD */
+	int sheet_minutes;    /* of process, as the sheet of its pectin asks; 0: none */
 	int64_t limit_ms;          /* the house's own standing limit; 0: none */
 	const char *not_as_recipe; /* "" nothing was said */
 	int multiple;              /* more batches in one pot than its recipe allows; 0: no */

@@ -238,6 +238,13 @@ pack_wants_sterile_jars(const char *pack)
 	return strstr(pack, "_sterile_jar") != NULL;
 }
 
+/* A sheet can only lengthen what the table says. */
+static int
+longer(int minutes, const struct process_query *query)
+{
+	return minutes < query->sheet_minutes ? query->sheet_minutes : minutes;
+}
+
 static void
 fill_in(const struct process_search *search, const struct rows_here *here,
         const struct process_row *row, struct process *out)
@@ -249,7 +256,7 @@ fill_in(const struct process_search *search, const struct rows_here *here,
 	    .jar = search->jar,
 	    .jar_in_table = search->jar_in_table,
 	    .method = search->query->method,
-	    .minutes = row->minutes,
+	    .minutes = longer(row->minutes, search->query),
 	    .pressure_psi = row->pressure_psi,
 	    .jar_sized_up = search->jar != search->jar_in_table,
 	    .band_raised = !reaches_band(row, elevation->um),
@@ -261,7 +268,7 @@ fill_in(const struct process_search *search, const struct rows_here *here,
 	for (size_t i = 0; i < here->count; i++) {
 		if (here->row[i] != row)
 			out->options[out->option_count++] = (struct process_option){
-				.minutes = here->row[i]->minutes,
+				.minutes = longer(here->row[i]->minutes, search->query),
 				.pressure_psi = here->row[i]->pressure_psi,
 			};
 	}
@@ -289,8 +296,8 @@ process_find(const struct process_query *query, struct process *out, struct faul
 	row = choose_row(&search, &here, fault);
 	if (row == NULL)
 		return false;
-	if (query->method == METHOD_STEAM && row->minutes > STEAM_HOLD_MAX_MINUTES)
-		return refuse_steam_hold(&search, row->minutes, fault);
+	if (query->method == METHOD_STEAM && longer(row->minutes, query) > STEAM_HOLD_MAX_MINUTES)
+		return refuse_steam_hold(&search, longer(row->minutes, query), fault);
 	fill_in(&search, &here, row, out);
 	return true;
 }

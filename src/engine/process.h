@@ -85,6 +85,7 @@ struct process_query {
 	enum method method;
 	struct elevation elevation;
 	int pressure_psi; /* NO_PRESSURE: none chosen */
+	int sheet_minutes;   /* of the sheet of a pectin: the longer of these and the table's; 0: none */
 };
 
 struct process_option {

@@ -48,7 +48,7 @@ static const struct {
 	[SUPPLY_PECTIN_REGULAR] = { "pectin_regular", "regular pectin", MEASURE_MASS, 0 },
 	[SUPPLY_PECTIN_LIQUID] = { "pectin_liquid", "liquid pectin", MEASURE_MASS, 0 },
 	[SUPPLY_PECTIN_LOW] = { "pectin_low", "low-methoxyl pectin", MEASURE_MASS, INT64_C(144000) },
-	[SUPPLY_CALCIUM_WATER] = { "calcium_water", "calcium water", MEASURE_VOLUME, 0 },
+	[SUPPLY_CALCIUM_SOLUTION] = { "calcium_solution", "calcium solution", MEASURE_VOLUME, 0 },
 	[SUPPLY_SALT] = { "salt", "canning salt", MEASURE_MASS, INT64_C(288000) },
 	[SUPPLY_BUTTER] = { "butter", "butter", MEASURE_MASS, INT64_C(226796) },
 	[SUPPLY_JAR] = { "jar", "jars", MEASURE_EACH, 0 },
@@ -84,6 +84,21 @@ recipe_acid_in_jar(const struct recipe *recipe)
 			return item;
 	}
 	return NULL;
+}
+
+bool
+recipe_awaits_sheet(const struct recipe *recipe)
+{
+	return recipe->pectin == PECTIN_LOW_METHOXYL && recipe->multiple_max == 0;
+}
+
+bool
+recipe_has_amounts(const struct recipe *recipe, struct fault *fault)
+{
+	return !recipe_awaits_sheet(recipe) ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "The sheet's amounts of %s are not known yet. Choose it on the batch card of a pot and "
+	                 "type what the sheet of your pectin says.", recipe->name);
 }
 
 /* Is `word` one of the blank-separated words of `list`? */

@@ -55,7 +55,7 @@ enum supply_kind {
 	SUPPLY_PECTIN_REGULAR, /* powdered; mg */
 	SUPPLY_PECTIN_LIQUID, /* regular, in pouches; mg */
 	SUPPLY_PECTIN_LOW,    /* low-methoxyl; mg */
-	SUPPLY_CALCIUM_WATER, /* uL */
+	SUPPLY_CALCIUM_SOLUTION, /* uL */
 	SUPPLY_SALT,          /* mg */
 	SUPPLY_BUTTER,        /* mg; against foam */
 	SUPPLY_JAR,           /* pieces, by size */
@@ -67,7 +67,7 @@ struct ingredient {
 	const char *name; /* "bottled lemon juice" */
 	enum supply_kind supply;
 	enum measure measure;  /* its ledger's; any for SUPPLY_OTHER */
-	int64_t amount;        /* of one batch (ADD_IN_JAR: of one quart jar, halved for a pint, ...) */
+	int64_t amount;        /* of one batch (ADD_IN_JAR: of one quart jar, halved for a pint, ...); 0: of a sheet */
 	const char *form;      /* "granulated", "packed level", "" */
 	enum adding adding;
 	bool optional;
@@ -91,12 +91,13 @@ struct recipe {
 	enum gel_test gel_test;
 	int boil_hold_s;     /* 0: off as soon as it boils again */
 	int headspace_thou;
-	int multiple_max;    /* batches one pot may hold; 1 = never multiplied */
+	int multiple_max;    /* batches one pot may hold; 1 = never multiplied; 0: as a sheet says */
 	int foam_percent;    /* of the pot's volume kept free for foam */
 	int boil_off_low_percent;  /* of the volume lost in cooking; low and high of what is likely */
 	int boil_off_high_percent;
 	int64_t yield_low_ul;  /* packed food: nominal jar volume one batch fills; 0: from volumes */
 	int64_t yield_high_ul;
+	int sheet_minutes;   /* of process, by the sheet of its pectin; 0: it prints none */
 	const char *caution;
 	const char *source;  /* or "house recipe, no source" */
 	int vinegar_percent; /* acidity of its vinegar, as printed; 0: none printed, or no vinegar */
@@ -111,7 +112,7 @@ extern const size_t recipe_count;
 
 const struct recipe *recipe_named(const char *name); /* built-in ones only; NULL: none */
 
-/* Is the recipe usable?  Refused with a sentence: no source, no name, a food the
+/* Is the recipe usable?  Refused with a sentence: it waits for its sheet, no source, no name, a food the
  * tables do not have, a pack or jar unknown, an unknown known ingredient or one kept
  * in another ledger, fresh lemon juice as the acid (its strength varies: CSU, PSU), a multiple above 1 with regular pectin (A539
  * Guide 7, MSU-961), nothing in it, a supply in another measure than its ledger's
@@ -128,6 +129,14 @@ bool recipe_may_start(const struct recipe *recipe, struct fault *fault);
 /* What of an acidified recipe must go into every jar before it is closed, salt aside;
  * NULL: nothing, its acid is in the pot.  A NULL recipe has none. */
 const struct ingredient *recipe_acid_in_jar(const struct recipe *recipe);
+
+/* Low-methoxyl pectins differ from maker to maker, so a built-in recipe with one has
+ * no amount of it, of its calcium solution and of its acid, and no multiple: those are
+ * of its own sheet, and the kitchen gives them once.  Until then the recipe waits for
+ * its sheet, is never scaled, and has no yield. */
+bool recipe_awaits_sheet(const struct recipe *recipe);
+/* Refused while it waits, with what to do. */
+bool recipe_has_amounts(const struct recipe *recipe, struct fault *fault);
 
 bool recipe_allows_jar(const struct recipe *recipe, const char *jar);
 bool recipe_allows_pack(const struct recipe *recipe, const char *pack);

@@ -288,6 +288,8 @@ recipe_check(const struct recipe *recipe, struct fault *fault)
 {
 	if (empty(recipe->name))
 		return fault_set(fault, FAULT_REFUSED, "The recipe has no name.");
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (empty(recipe->source))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: say where the recipe comes from, or \"house recipe, no source\".",

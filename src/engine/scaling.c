@@ -83,7 +83,7 @@ bool
 scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
              const char *jar, struct scaled *out, struct fault *fault)
 {
-	return check_multiple(recipe, multiple, pot_ul, units, fault) &&
+	return recipe_has_amounts(recipe, fault) && check_multiple(recipe, multiple, pot_ul, units, fault) &&
 	       scale_lines(recipe, multiple, units, jar, out, fault);
 }
 
@@ -93,6 +93,8 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 {
 	const struct jar_size *size = jar_size_named(jar == NULL ? "quart" : jar);
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
 	if (size == NULL || (jar != NULL && !recipe_allows_jar(recipe, size->name)))

@@ -62,7 +62,8 @@ struct scaled {
 	bool rounding_shown; /* some line is off by more than 2 % */
 };
 
-/* What may be multiplied how far in a pot of `pot_ul` (0: not stated):
+/* A recipe that waits for the sheet of its pectin is refused (recipe.h).
+ * What may be multiplied how far in a pot of `pot_ul` (0: not stated):
  * regular pectin above 1: refused, with the offer of `multiple` separate batches
  * (A539 Guide 7, MSU-961, MSU-551); others up to the recipe's stated limit and
  * the pot's volume less its foaming room.  multiple >= 1 (less: FAULT_MISUSE);

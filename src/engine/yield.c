@@ -114,6 +114,8 @@ batch_yield(const struct scaled *batch, const char *jar, struct yield *out, stru
 	const struct jar_size *size = jar_size_named(jar);
 	int64_t jar_ul;
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (size == NULL || !recipe_allows_jar(recipe, size->name))
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.",
 		                 recipe->name, jar == NULL ? "" : jar, recipe->jars);

@@ -107,6 +107,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	batch->multiple = order->multiple;
 	batch->boil_hold_s = recipe->boil_hold_s;
 	batch->headspace_thou = recipe->headspace_thou;
+	batch->sheet_minutes = recipe->sheet_minutes;
 	text_copy(batch->source, sizeof(batch->source), recipe->source);
 	batch->published = recipe->food[0] != '\0';
 	batch->open = true;

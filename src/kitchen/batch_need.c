@@ -254,7 +254,8 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!recipe_may_start(recipe, fault) || !check_order(recipe, order, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
+	if (!recipe_may_start(recipe, fault) || !recipe_has_amounts(recipe, fault) || !check_order(recipe, order, fault) ||
+	    !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);

@@ -270,22 +270,34 @@ bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct f
 	                 fault);
 }
 
+static void minutes_words(struct text *text, const char *what, int minutes)
+{
+	if (minutes == 0)
+		text_add(text, "%s not set", what);
+	else
+		text_add(text, "%s %d min", what, minutes);
+}
+
 bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
                          struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
 	char sentence[SENTENCE_MAX_BYTES];
+	struct text text = TEXT_OVER(sentence);
 
-	if (run < 1 || run > 600 || water < 1 || water > 600 || jar_wait < 1 || jar_wait > 600 ||
-	    first_juice < 0 || first_juice > 600)
-		return fault_set(fault, FAULT_MISUSE, "House times are 1 to 600 minutes.");
+	if (run < 0 || run > 600 || water < 0 || water > 600 || first_juice < 0 || first_juice > 600)
+		return fault_set(fault, FAULT_MISUSE, "Times of a juicer are 1 to 600 minutes; 0: not set.");
+	if (jar_wait < 1 || jar_wait > 600)
+		return fault_set(fault, FAULT_MISUSE, "Filled jars wait 1 to 600 minutes.");
 	house.run_minutes = run;
 	house.first_juice_minutes = first_juice;
 	house.water_minutes = water;
 	house.jar_wait_minutes = jar_wait;
-	(void)snprintf(sentence, sizeof(sentence),
-	               "House times: run %d min, first juice %d min, water %d min, jars wait %d min", run,
-	               first_juice, water, jar_wait);
+	text_add(&text, "House times:");
+	minutes_words(&text, " run", run);
+	minutes_words(&text, ", first juice", first_juice);
+	minutes_words(&text, ", water", water);
+	minutes_words(&text, ", jars wait", jar_wait);
 	return put_house(kitchen, &house, "minutes", sentence, fault);
 }
 

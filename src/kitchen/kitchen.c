@@ -51,6 +51,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);
+	free(kitchen->book);
 	planning_free(kitchen->planning);
 	free(kitchen);
 }

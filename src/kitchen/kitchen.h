@@ -86,7 +86,7 @@ struct strip {
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */
-	int64_t run_ms;   /* how long a run is in this house */
+	int64_t run_ms;   /* how long a run is in this house; 0: not set */
 	/* Only with a batch: */
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
@@ -209,6 +209,7 @@ struct waiting_group {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int jars;
+	int sheet_minutes; /* of process its batch's pectin asks; 0: none */
 	int64_t waited_ms; /* of the one that waits longest */
 };
 #define WAITING_GROUPS_MAX 24
@@ -259,6 +260,8 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 
 /* --- juicers and juice (juice_acts.c) ------------------------------------------ */
 
+/* Refused: not a free juicer, no fruit, no weight, or the house has not said how often
+ * the water of a juicer is looked at: a pan that boils dry burns. */
 bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
                        int64_t fruit_mg, int64_t *run_id, struct fault *fault);
 /* Juice measured out; in the drain it ends the run (0 is allowed there). */
@@ -342,7 +345,7 @@ bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id,
 
 /* --- recipes and supplies (store_acts.c) -------------------------------------------- */
 
-/* Every recipe, built-in ones first, then the kitchen's own; valid until the
+/* Every recipe, built-in ones first (or, sheet.h, what completes one), then the kitchen's own; valid until the
  * next act. */
 size_t kitchen_recipe_count(const struct kitchen *kitchen);
 const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);
@@ -483,8 +486,9 @@ bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fa
 bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault);
 bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault);
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault);
-/* Minutes: a juicer run, first juice (0: no hint), between water checks, how long
- * filled jars may wait. */
+/* Minutes: a juicer run, first juice, between water checks (each 0: not set), how long
+ * filled jars may wait.  The program has no figure of its own for a juicer: without
+ * one a run has no end and no hint, and without a water interval none is started. */
 bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
                          struct fault *fault);
 /* Initials of who has the station now; recorded with each act there. */

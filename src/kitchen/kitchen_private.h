@@ -35,7 +35,11 @@ struct kitchen {
 	} warned;
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
 	struct recipe *own;
-	size_t own_count;
+	struct known_recipe {
+		const struct recipe *recipe; /* built in, or in `own` */
+		int64_t own_id;              /* 0: built in */
+	} *book; /* built-in ones, or the own ones that complete them, then the other own ones */
+	size_t book_count;
 	int64_t day_start_ms; /* the local day jars_today counts */
 	struct planning *planning; /* the day plan; what it works out is kept in there */
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
@@ -177,12 +181,17 @@ bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fa
 /* The next lot code of the day and its row. */
 bool put_lot(struct act *act, const char *product, const char *food, const char *pack,
              const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault);
+/* Minutes of process that the sheet of its pectin asked of a batch (0: none). */
+bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault);
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or
  * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes);
+/* Check an own recipe and keep it: one act. */
+bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb, const char *sentence,
+                struct fault *fault);
 /* Recipes of the log's own, read with the board. */
 bool read_own_recipes(struct kitchen *kitchen, struct fault *fault);
 

@@ -9,6 +9,7 @@
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
+#define BY_SHEET "minutes: the sheet of the pectin; table: "
 
 /* --- starting a load ---------------------------------------------------------- */
 
@@ -26,7 +27,7 @@ static void fill_query(const struct kitchen *kitchen, const struct load_order *o
 bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order,
                      struct process *out, struct fault *fault)
 {
-	struct process_query query;
+	struct process_query query = { 0 };
 	struct log_station station;
 
 	if (!log_station_get(kitchen->log, order->station_id, &station, fault))
@@ -139,6 +140,19 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 	return log_put_lot(act->kitchen->log, lot, fault);
 }
 
+bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault)
+{
+	struct log_batch batch;
+
+	*minutes = 0;
+	if (batch_id == 0)
+		return true;
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault))
+		return false;
+	*minutes = batch.sheet_minutes;
+	return true;
+}
+
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault)
 {
@@ -152,7 +166,8 @@ bool put_load(struct act *act, const struct strip *canner, const struct process 
 	load->pressure_psi = process->pressure_psi;
 	load->headspace_thou = process->row->headspace_thou;
 	text_copy(load->jar_in_table, sizeof(load->jar_in_table), process->jar_in_table->name);
-	text_copy(load->source, sizeof(load->source), process->row->source);
+	(void)snprintf(load->source, sizeof(load->source), "%s%s", process->minutes > process->row->minutes ? BY_SHEET : "",
+	               process->row->source);
 	load->confirmed = process->row->confirmed;
 	load->elevation = house->elevation;
 	text_copy(load->elevation_by, sizeof(load->elevation_by), house->elevation_by);

@@ -54,8 +54,9 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 		group->batch_id = jar->batch_id;
 		group->jars = 1;
 		text_copy(group->size, sizeof(group->size), jar->size);
-		/* A lot that cannot be read has no food, and so no process. */
-		if (!log_lot_get(kitchen->log, jar->lot_id, &group->lot, NULL))
+		/* A lot or batch that cannot be read has no food, and so no process. */
+		if (!log_lot_get(kitchen->log, jar->lot_id, &group->lot, NULL) ||
+		    !batch_sheet_minutes(kitchen, jar->batch_id, &group->sheet_minutes, NULL))
 			memset(&group->lot, 0, sizeof(group->lot));
 		waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
 		group->waited_ms = waited > 0 ? waited : 0;
@@ -71,6 +72,7 @@ struct need {
 	int jars;
 	struct log_lot lot;
 	const struct jar_size *jar;
+	int sheet_minutes;
 	struct process process; /* alone; its other pairs are in the options */
 };
 
@@ -82,7 +84,8 @@ static bool find_for(const struct kitchen *kitchen, enum method method, int pres
 	                              .jar = need->jar->name,
 	                              .method = method,
 	                              .elevation = kitchen->board.house.elevation,
-	                              .pressure_psi = pressure_psi};
+	                              .pressure_psi = pressure_psi,
+	                              .sheet_minutes = need->sheet_minutes};
 	struct fault why = {0};
 
 	if (need->lot.food[0] == '\0')
@@ -236,7 +239,8 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 	for (size_t i = 0; i < board->waiting_count; i++)
 		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name))
 			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot,
-			                   fault);
+			                   fault) &&
+			       batch_sheet_minutes(kitchen, pick->batch_id, &need->sheet_minutes, fault);
 	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
 	          need->jar->plural);
 	return false;
@@ -310,6 +314,7 @@ static bool goes_with(const struct kitchen *kitchen, const struct log_station *s
 
 	needs[count].lot = group->lot;
 	needs[count].jar = jar_size_named(group->size);
+	needs[count].sheet_minutes = group->sheet_minutes;
 	return needs[count].jar != NULL && common(kitchen, (enum method)station->kind, needs,
 	                                          count + 1, NO_PRESSURE, &process, NULL);
 }

@@ -51,6 +51,8 @@ static bool check_multiple(const struct recipe *recipe, int multiple, struct fau
 {
 	int most = largest_multiple(recipe, 0);
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "One batch at least.");
 	return multiple <= most ||
@@ -339,6 +341,8 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 	mg = wishes->jars != 0 ? ahead.need.fruit_mg[BOUND_LIKELY] : wishes->fruit_mg;
 	mg -= whole_fruit_mg(&ahead);
 	runs = ahead.forecast.juice ? charges(kitchen, mg) : 0;
+	if (runs > 0 && !plan_run_known(kitchen, fault))
+		return false;
 	for (size_t i = 0; i < ahead.order.count; i++)
 		batches += ahead.forecast.lines[i].batches[BOUND_LIKELY];
 	if (batches == 0)

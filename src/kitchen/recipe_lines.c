@@ -12,6 +12,7 @@
 #define HOLD_MAX_S       7200
 #define MULTIPLE_MAX     99
 #define UNLISTED         "unlisted"
+#define SHEET_MINUTES_MAX 600
 
 /* --- words of one form ------------------------------------------------------------ */
 
@@ -178,6 +179,7 @@ enum recipe_key {
 	KEY_GEL,
 	KEY_CAUTION,
 	KEY_SOURCE,
+	KEY_MINUTES,
 	RECIPE_KEY_COUNT
 };
 
@@ -186,7 +188,7 @@ static const char *const recipe_keys[RECIPE_KEY_COUNT] = {
     [KEY_PECTIN] = "pectin",       [KEY_ACIDITY] = "acidity",   [KEY_HOLD] = "hold",
     [KEY_HEADSPACE] = "headspace", [KEY_MULTIPLE] = "multiple", [KEY_FOAM] = "foam",
     [KEY_BOILOFF] = "boiloff",     [KEY_GEL] = "gel",           [KEY_CAUTION] = "caution",
-    [KEY_SOURCE] = "source",
+    [KEY_SOURCE] = "source",       [KEY_MINUTES] = "minutes",
 };
 
 enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, KEY_AS, INGREDIENT_KEY_COUNT };
@@ -277,6 +279,8 @@ static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const cha
 		return set_headspace(value, &recipe->headspace_thou, fault);
 	case KEY_MULTIPLE:
 		return set_whole(value, "multiple", 1, MULTIPLE_MAX, &recipe->multiple_max, fault);
+	case KEY_MINUTES:
+		return set_whole(value, "minutes", 0, SHEET_MINUTES_MAX, &recipe->sheet_minutes, fault);
 	case KEY_FOAM:
 		return set_whole(value, "foam", 0, PERCENT_MAX, &recipe->foam_percent, fault);
 	case KEY_BOILOFF:
@@ -308,6 +312,7 @@ static void set_defaults(struct log_recipe *recipe)
 	recipe->caution[0] = '\0';
 	recipe->source[0] = '\0';
 	recipe->retired = false;
+	recipe->sheet_minutes = 0;
 }
 
 static bool set_name(const struct words *words, const char *of, char *out, size_t size,
@@ -482,6 +487,8 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	text_add(&text, " multiple=%d foam=%d boiloff=%d-%d gel=%s", recipe->multiple_max,
 	         recipe->foam_percent, recipe->boil_off_low_percent, recipe->boil_off_high_percent,
 	         recipe->gel_test == GEL_TEST_NONE ? "no" : "yes");
+	if (recipe->sheet_minutes > 0)
+		text_add(&text, " minutes=%d", recipe->sheet_minutes);
 	add_words(&text, "caution", recipe->caution);
 	add_words(&text, "source", recipe->source);
 	if (recipe->retired)

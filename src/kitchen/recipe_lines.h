@@ -26,7 +26,8 @@
 /* A line whose first word is "recipe".  Sets all but the id and the ingredients,
  * which stay.  Defaults: food "" (no published process), no packs, no jars,
  * pectin none, acidity that of the food (needed when there is no food), hold 0 s,
- * headspace 1/4 in, multiple 1, foam 33 %, boiloff 0-10 %, gel no, not retired. */
+ * headspace 1/4 in, multiple 1, foam 33 %, boiloff 0-10 %, gel no, minutes
+ * 0 (no process printed by the sheet of its pectin), not retired. */
 bool recipe_line_read(const struct words *words, struct log_recipe *recipe, struct fault *fault);
 /* A line whose first word is "ingredient"; the amount is needed.  Defaults:
  * supply other, no form, at_start, not optional, and the known ingredient of that name

@@ -31,11 +31,18 @@ static void next_code(const char *code, char *buffer, size_t size)
 	(void)snprintf(buffer, size, "%.*sR%ld", (int)length, code, number + 1);
 }
 
-static bool find(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *pack, const char *size,
-                 int pressure_psi, struct process *out, struct fault *fault)
+/* What jars to be processed again ask for. */
+struct again {
+	const char *size;
+	int sheet_minutes;
+};
+
+static bool find(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *pack,
+                 const struct again *again, int pressure_psi, struct process *out, struct fault *fault)
 {
-	struct process_query query = { .food = plan->lot.food, .pack = pack, .jar = size, .method = plan->load.method,
-		                       .elevation = kitchen->board.house.elevation, .pressure_psi = pressure_psi };
+	struct process_query query = { .food = plan->lot.food, .pack = pack, .jar = again->size, .method = plan->load.method,
+		                       .elevation = kitchen->board.house.elevation, .pressure_psi = pressure_psi,
+		                       .sheet_minutes = again->sheet_minutes };
 
 	return process_find(&query, out, fault);
 }
@@ -47,20 +54,20 @@ static bool is_raw(const char *pack)
 
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
-static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *size,
-                            struct process *out, struct fault *fault)
+static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan,
+                            const struct again *again, struct process *out, struct fault *fault)
 {
 	int psi = plan->load.pressure_psi;
 	struct process hot;
 
-	if (!find(kitchen, plan, plan->lot.pack, size, psi, out, NULL)) {
+	if (!find(kitchen, plan, plan->lot.pack, again, psi, out, NULL)) {
 		psi = NO_PRESSURE; /* another elevation may offer other pressures */
-		if (!find(kitchen, plan, plan->lot.pack, size, psi, out, fault))
+		if (!find(kitchen, plan, plan->lot.pack, again, psi, out, fault))
 			return false;
 	}
 	if (!is_raw(plan->lot.pack))
 		return true;
-	if (!find(kitchen, plan, HOT, size, out->pressure_psi, &hot, NULL))
+	if (!find(kitchen, plan, HOT, again, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED, "%s has no tested hot pack: it is not processed again (KSU). "
 		                 "Fridge, freezer or bin.", plan->lot.product);
 	if (hot.minutes > out->minutes)
@@ -73,11 +80,14 @@ static bool longest(const struct kitchen *kitchen, struct reprocess_plan *plan, 
                     size_t count, struct fault *fault)
 {
 	struct process one;
+	struct again again;
 
 	for (size_t i = 0; i < count; i++) {
 		if (i > 0 && strcmp(jars[i].size, jars[i - 1].size) == 0)
 			continue;
-		if (!process_of_size(kitchen, plan, jars[i].size, &one, fault))
+		again.size = jars[i].size;
+		if (!batch_sheet_minutes(kitchen, jars[i].batch_id, &again.sheet_minutes, fault) ||
+		    !process_of_size(kitchen, plan, &again, &one, fault))
 			return false;
 		/* Minutes compare at one pressure only. */
 		if (i > 0 && one.pressure_psi != plan->process.pressure_psi)

@@ -19,6 +19,7 @@
 #include "kitchen/kitchen_private.h"
 #include "kitchen/plan_lines.h"
 #include "kitchen/recipe_lines.h"
+#include "kitchen/sheet.h"
 #include "kitchen/shelf.h"
 
 #define SETUP_LINE_MAX 1000
@@ -222,7 +223,7 @@ static bool line_units(struct kitchen *kitchen, const struct words *words, int64
 	return kitchen_set_units(kitchen, words_at(words, 1)[0] == 'm' ? UNITS_METRIC : UNITS_US, fault);
 }
 
-/* times run=70 first=45 water=20 wait=20; what is not named stays */
+/* times run=N first=N water=N wait=N; what is not named stays */
 static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id,
                        struct fault *fault)
 {
@@ -242,6 +243,54 @@ static bool line_times(struct kitchen *kitchen, const struct words *words, int64
 			                 words_at(words, i));
 	}
 	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], fault);
+}
+
+/* Which field of a sheet "key=value" gives; SHEET_FIELD_COUNT: none. */
+static int sheet_field_of(const char *word, const char **value)
+{
+	int field = 0;
+
+	for (; field < SHEET_FIELD_COUNT; field++) {
+		const char *key = sheet_field_key((enum sheet_field)field);
+		size_t length = strlen(key);
+
+		if (strncmp(word, key, length) == 0 && word[length] == '=') {
+			*value = word + length + 1;
+			break;
+		}
+	}
+	return field;
+}
+
+static bool all_given(unsigned given, struct fault *fault)
+{
+	for (int field = 0; field < SHEET_FIELD_COUNT; field++)
+		if ((given & 1u << field) == 0)
+			return fault_set(fault, FAULT_MISUSE, "the sheet's %s is missing: %s=, %s",
+			                 sheet_field_words((enum sheet_field)field), sheet_field_key((enum sheet_field)field),
+			                 sheet_field_form((enum sheet_field)field));
+	return true;
+}
+
+/* sheet "grape jelly, low sugar" pectin="N tsp" ...: every field is said. */
+static bool line_sheet(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	struct sheet sheet = { 0 };
+	unsigned given = 0;
+
+	(void)id;
+	for (size_t i = 2; i < words->count; i++) {
+		const char *value = "";
+		int field = sheet_field_of(words_at(words, i), &value);
+
+		if (field == SHEET_FIELD_COUNT)
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not pectin=, calcium=, acid=, multiple= or minutes=",
+			                 words_at(words, i));
+		if (!sheet_read(&sheet, (enum sheet_field)field, value, fault))
+			return false;
+		given |= 1u << field;
+	}
+	return all_given(given, fault) && kitchen_put_sheet(kitchen, words_at(words, 1), &sheet, fault);
 }
 
 static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id,
@@ -279,7 +328,9 @@ static const struct line_kind {
 	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
-	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
+	{ "times", 2, 5, line_times, "times run=N first=N water=N wait=N (minutes)" },
+	{ "sheet", 3, 2 + SHEET_FIELD_COUNT, line_sheet,
+	  "sheet \"RECIPE\" pectin=\"N tsp\" calcium=\"N tsp\" acid=\"N tbsp lemon juice\" multiple=N minutes=N" },
 	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
 	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
 	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },

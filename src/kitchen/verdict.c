@@ -29,6 +29,7 @@ struct record {
 	struct log_jar *jars;
 	size_t jar_count;
 	int64_t pot_lot[JARS_MAX]; /* of each jar: the lot of its batch, or its own */
+	int sheet_minutes[JARS_MAX];
 	struct log_phase *phases;
 	size_t phase_count;
 	struct log_mark *marks; /* of the load */
@@ -78,6 +79,7 @@ static bool read_lots(struct record *record, struct fault *fault)
 		if (jar->batch_id != batch.id && jar->batch_id != 0 && !log_batch_get(record->log, jar->batch_id, &batch, fault))
 			return false;
 		record->pot_lot[i] = jar->batch_id != 0 ? batch.lot_id : jar->lot_id;
+		record->sheet_minutes[i] = jar->batch_id != 0 ? batch.sheet_minutes : 0;
 		if (!read_lot(record, jar->lot_id, fault) || !read_lot(record, record->pot_lot[i], fault))
 			return false;
 	}
@@ -270,6 +272,7 @@ static void gather_jar(struct record *record, size_t at)
 		.origin_words = lot->lot.origin_words,
 		.stood_ms = stood_ms(&record->load, jar),
 		.pot_stood_ms = NOT_ON_RECORD,
+		.sheet_minutes = record->sheet_minutes[at],
 		.limit_ms = record->house->stand_minutes * MINUTE_MS,
 		.not_as_recipe = "", .multiple_why = "", .acid_why = "",
 	};

@@ -168,9 +168,9 @@ struct log_house {
 	int64_t practice_wall_ms;
 	int64_t practice_real_wall_ms;
 	enum unit_system units;
-	int run_minutes;         /* a juicer run, house default (60-75: common practice, no source) */
+	int run_minutes;         /* a juicer run in this house; 0: not set */
 	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
-	int water_minutes;       /* between water checks of a juicer */
+	int water_minutes;       /* between water checks of a juicer; 0: not set */
 	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
 	int stand_minutes;       /* longest that filled jars or a finished pot may stand; 0: as STANDING_MAX_MS */
 	int64_t storage_mc;      /* where jars are kept, thousandths of a degree Celsius */
@@ -408,6 +408,7 @@ struct log_batch {
 	enum verdict verdict;
 	char verdict_why[SENTENCE_MAX_BYTES];
 	char jar[WORD_MAX_BYTES]; /* the size it is meant for; "" not said */
+	int sheet_minutes; /* of process by the sheet of its pectin; 0: it prints none */
 };
 
 struct log_batch_amount {
@@ -494,6 +495,7 @@ struct log_recipe {
 	char caution[SENTENCE_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
 	bool retired;
+	int sheet_minutes; /* of process, for this elevation, by the sheet of its pectin; 0: it prints none */
 	size_t ingredient_count;
 	struct log_recipe_ingredient ingredients[OWN_INGREDIENTS_MAX];
 };

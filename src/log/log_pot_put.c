@@ -67,6 +67,7 @@ bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault)
 	BIND_TEXT(&query, row->note);
 	bind_integer(&query, row->opened_wall_ms);
 	BIND_TEXT(&query, row->jar);
+	bind_integer(&query, row->sheet_minutes);
 	return put_row(&query, &row->id, fresh, "batch", fault);
 }
 
@@ -155,6 +156,7 @@ bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault
 	BIND_TEXT(&query, row->caution);
 	BIND_TEXT(&query, row->source);
 	bind_integer(&query, row->retired);
+	bind_integer(&query, row->sheet_minutes);
 	if (put_row(&query, &row->id, 0, "recipe", fault) && put_ingredients(log, row, fault))
 		return true;
 	row->id = id;

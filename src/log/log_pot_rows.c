@@ -79,6 +79,7 @@ static void read_batch(struct query *query, void *into)
 	TAKE_TEXT(query, batch->verdict_why);
 	(void)take_int(query); /* which gate said it */
 	TAKE_TEXT(query, batch->jar);
+	batch->sheet_minutes = take_int(query);
 }
 
 static void read_batch_amount(struct query *query, void *into)
@@ -151,6 +152,7 @@ static void read_recipe(struct query *query, void *into)
 	TAKE_TEXT(query, recipe->caution);
 	TAKE_TEXT(query, recipe->source);
 	recipe->retired = take_flag(query);
+	recipe->sheet_minutes = take_int(query);
 }
 
 static void read_ingredient(struct query *query, void *into)

@@ -21,7 +21,7 @@
  * that brings pieces to the same three decimals as g and ml. */
 #define UNIT_OF_KIND(kind) \
 	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \
-	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_water') THEN 'ml' ELSE 'g' END"
+	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_solution') THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
 #define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
@@ -36,9 +36,9 @@ static const struct log_column house_columns[] = {
 	SOME_DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
 	SOME_DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
 	TEXT("units", "us or metric"),
-	WHOLE("run_minutes", "a juicer run takes so long here"),
+	WHOLE("run_minutes", "a juicer run takes so long here; 0: not set"),
 	WHOLE("first_juice_minutes", "until the first juice can be drawn; 0: no hint"),
-	WHOLE("water_minutes", "between water checks of a juicer"),
+	WHOLE("water_minutes", "between water checks of a juicer; 0: not set"),
 	WHOLE("jar_wait_minutes", "filled jars may wait so long for a canner"),
 	SOME_DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
 	SOME_INSTANT("storage_read", "when that was read"),
@@ -113,6 +113,7 @@ static const struct log_column recipes_columns[] = {
 	TEXT("caution", ""),
 	TEXT("source", ""),
 	FLAG("retired", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column recipe_ingredients_columns[] = {
@@ -175,6 +176,7 @@ static const struct log_column batches_columns[] = {
 	TEXT("verdict_why", ""),
 	TEXT("note", ""),
 	INSTANT("opened", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column batch_amounts_columns[] = {
@@ -400,7 +402,7 @@ const struct log_table log_tables[] = {
 	      "ORDER BY supply_move.id"),
 	TABLE(recipes, false, "the kitchen's own recipes",
 	      "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
-	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired FROM recipe ORDER BY id"),
+	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
 	TABLE(recipe_ingredients, false, "what goes into them",
 	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
 	      ", form, adding, optional, known FROM recipe_ingredient ORDER BY recipe_id, place"),
@@ -413,7 +415,7 @@ const struct log_table log_tables[] = {
 	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
 	TABLE(batches, false, "pots of a recipe",
 	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	      "warm_jars, open, jar, " GATE_SAID("batch", "batch.id") ", note, opened_wall_ms "
+	      "warm_jars, open, jar, " GATE_SAID("batch", "batch.id") ", note, opened_wall_ms, sheet_minutes "
 	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE

@@ -142,7 +142,8 @@
 
 #define BATCH_COLUMNS \
 	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
-	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id") ", jar"
+	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id") ", jar, " \
+	"sheet_minutes"
 
 #define SUPPLIES \
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
@@ -155,7 +156,7 @@
 #define RECIPE_COLUMNS \
 	"id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, " \
 	"multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, " \
-	"retired"
+	"retired, sheet_minutes"
 
 /* Jars of a work by product are few: one or two rows. */
 #define WORK_COLUMNS \
@@ -498,11 +499,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_INSERT] =
 		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
 		"source, published, ticks, warm_jars, open, note, opened_wall_ms, jar, "
-		"id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"sheet_minutes, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[BATCH_UPDATE] =
 		"UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
 		"headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
-		"note = ?, opened_wall_ms = ?, jar = ? WHERE id = ?",
+		"note = ?, opened_wall_ms = ?, jar = ?, sheet_minutes = ? WHERE id = ?",
 	[BATCH_AMOUNTS] =
 		"SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
 		"WHERE batch_id = ? ORDER BY place",
@@ -594,12 +595,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RECIPE_INSERT] =
 		"INSERT INTO recipe (name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, "
 		"headspace_thou, multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, "
-		"caution, source, retired, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"caution, source, retired, sheet_minutes, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[RECIPE_UPDATE] =
 		"UPDATE recipe SET name = ?, food = ?, packs = ?, jars = ?, pectin = ?, acidity = ?, "
 		"gel_test = ?, boil_hold_s = ?, headspace_thou = ?, multiple_max = ?, foam_percent = ?, "
-		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ? "
-		"WHERE id = ?",
+		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ?, "
+		"sheet_minutes = ? WHERE id = ?",
 	[INGREDIENT_LIST] =
 		"SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
 		"WHERE recipe_id = ? ORDER BY place",

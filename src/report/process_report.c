@@ -256,7 +256,7 @@ static void put_answer(const struct report *to, struct json *json, const struct 
 bool report_process(const struct report *to, const struct process_words *words, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
-	struct process_query query;
+	struct process_query query = { 0 };
 	bool several = words->elevation_count > 1;
 	bool all_found = true;
 

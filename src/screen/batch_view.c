@@ -88,6 +88,8 @@ static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
 		text_add(&text, "  (not canned)");
 	else if (recipe->food[0] == '\0')
 		text_add(&text, "  (no published process)");
+	if (recipe_awaits_sheet(recipe))
+		text_add(&text, "  (asks for its sheet)");
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -157,6 +159,23 @@ static void go_to(struct desk *desk, enum batch_field field)
 		look(desk);
 }
 
+/* On from the recipe to its pack, or past it where there is no choice. */
+static void ask_pack(struct desk *desk, const struct recipe *recipe)
+{
+	struct batch_order *order = &desk->batch.order;
+
+	order->pack[0] = '\0';
+	go_to(desk, BATCH_PACK);
+	/* As on the load card: not the pack with the shorter process. */
+	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
+		if (strstr(order->pack, "unsterile") != NULL)
+			desk->batch.picker.cursor = n;
+	if (choice_count(desk) <= 1) {
+		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
+		go_to(desk, BATCH_JAR);
+	}
+}
+
 static void choose_recipe(struct desk *desk)
 {
 	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
@@ -170,16 +189,31 @@ static void choose_recipe(struct desk *desk)
 		return;
 	}
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
-	order->pack[0] = '\0';
-	go_to(desk, BATCH_PACK);
-	/* As on the load card: not the pack with the shorter process. */
-	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
-		if (strstr(order->pack, "unsterile") != NULL)
-			desk->batch.picker.cursor = n;
-	if (choice_count(desk) <= 1) {
-		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
-		go_to(desk, BATCH_JAR);
-	}
+	if (recipe_awaits_sheet(recipe))
+		sheet_view_enter(desk, recipe->name);
+	else
+		ask_pack(desk, recipe);
+}
+
+void batch_view_go_on(struct desk *desk)
+{
+	const struct recipe *recipe = chosen(desk);
+
+	desk_show_view(desk, VIEW_BATCH);
+	if (recipe == NULL || recipe_awaits_sheet(recipe))
+		go_to(desk, BATCH_RECIPE);
+	else
+		ask_pack(desk, recipe);
+}
+
+static bool of_sheet(const struct desk *desk)
+{
+	return desk->batch.field > BATCH_RECIPE && recipe_has_sheet(desk->batch.order.recipe);
+}
+
+static void change_sheet(struct desk *desk)
+{
+	sheet_view_enter(desk, desk->batch.order.recipe);
 }
 
 static bool reason_typed(struct desk *desk, const char *text);
@@ -315,6 +349,10 @@ static void take_planned(struct desk *desk)
 	text_copy(order->recipe, sizeof(order->recipe), planned->recipe);
 	text_copy(order->pack, sizeof(order->pack), planned->pack);
 	text_copy(order->jar, sizeof(order->jar), planned->jar);
+	if (recipe_awaits_sheet(kitchen_recipe_named(desk->kitchen, planned->recipe))) {
+		sheet_view_enter(desk, planned->recipe);
+		return;
+	}
 	go_to(desk, BATCH_MULTIPLE);
 	desk->batch.multiple.value = planned->multiple;
 	look(desk);
@@ -465,6 +503,7 @@ static void need_list_draw(struct desk *desk, int top, int rows, int cols)
 static void need_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct batch_card *card = &desk->batch;
+	const struct recipe *recipe = chosen(desk);
 	char words[300];
 	struct text text = TEXT_OVER(words);
 	int row = top;
@@ -481,6 +520,9 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
 		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
 		                                         : "No canner is free in time: the jars would wait too long.");
+	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows)
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		              "Its sheet: %d min of process. The longer counts, this or the table's.", recipe->sheet_minutes);
 	need_list_draw(desk, row, top + rows - row, cols);
 }
 
@@ -545,6 +587,7 @@ static const char *choose_words(const struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ 's', 0, "s", "its sheet", "Change the amounts of the sheet of its pectin.", of_sheet, change_sheet },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, down },

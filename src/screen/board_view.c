@@ -193,11 +193,42 @@ static void ask_fruit(struct desk *desk, int64_t station_id)
 	desk_ask(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
 }
 
+/* No clock of a pan that boils dry is forgotten, and none is guessed. */
+static bool water_typed(struct desk *desk, const char *text)
+{
+	const struct strip *strip;
+	struct fault fault = { 0 };
+	char line[64];
+
+	(void)snprintf(line, sizeof(line), "times water=%.20s", text);
+	if (!kitchen_setup_line(desk->kitchen, line, 0, &fault) ||
+	    kitchen_board(desk->kitchen)->house.water_minutes == 0) {
+		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600.");
+		return false;
+	}
+	strip = desk_selected(desk);
+	if (strip == NULL)
+		return true;
+	desk->message[0] = '\0';
+	ask_fruit(desk, strip->station.id);
+	return false; /* the line stays open for the fruit */
+}
+
+static void ask_run(struct desk *desk, int64_t station_id)
+{
+	if (kitchen_board(desk->kitchen)->house.water_minutes > 0) {
+		ask_fruit(desk, station_id);
+		return;
+	}
+	desk_ask(desk, "Minutes to water check:", "", water_typed);
+	desk_say(desk, ROLE_CAUTION, "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
+}
+
 /* An empty station: what is started there. */
 static void start_at(struct desk *desk, const struct strip *strip)
 {
 	switch (strip->station.kind) {
-	case STATION_JUICER: ask_fruit(desk, strip->station.id); break;
+	case STATION_JUICER: ask_run(desk, strip->station.id); break;
 	case STATION_POT: batch_view_enter(desk, strip->station.id); break;
 	default:
 		if (kitchen_board(desk->kitchen)->waiting_count > 0)

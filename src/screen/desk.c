@@ -11,6 +11,7 @@ static const struct view *const views[] = {
 	[VIEW_BOARD] = &board_view,
 	[VIEW_START] = &start_view,
 	[VIEW_BATCH] = &batch_view,
+	[VIEW_SHEET] = &sheet_view,
 	[VIEW_FILL] = &fill_view,
 	[VIEW_CARD] = &card_view,
 	[VIEW_JUICE] = &juice_view,

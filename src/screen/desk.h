@@ -22,6 +22,7 @@
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
 #include "kitchen/seasons.h"
+#include "kitchen/sheet.h"
 #include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
 #include "screen/board.h"
@@ -40,6 +41,7 @@ enum view_name {
 	VIEW_BOARD,
 	VIEW_START,
 	VIEW_BATCH,
+	VIEW_SHEET,
 	VIEW_FILL,
 	VIEW_CARD,
 	VIEW_JUICE,
@@ -164,6 +166,15 @@ struct batch_card {
 	struct list_state need_list; /* cursor: first line shown; top: how many are */
 	struct fault refusal; /* why there is no need */
 	bool sure;                        /* asked already: nowhere to go */
+};
+
+/* What the sheet of a recipe's pectin says, while it is typed. */
+struct sheet_card {
+	char recipe[NAME_MAX_BYTES];
+	struct sheet sheet;
+	unsigned given; /* bit n: field n */
+	bool kept;      /* in the log already */
+	struct list_state list;
 };
 
 enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_READY };
@@ -382,6 +393,7 @@ struct desk {
 	struct start_card start;
 	struct seal_card seals;
 	struct batch_card batch;
+	struct sheet_card sheet;
 	struct fill_card fill;
 	struct station_card card;
 	struct juice_card juice;
@@ -410,6 +422,7 @@ struct desk {
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
 	struct log_station new_station; /* while its questions are asked */
+	int asked_time; /* likewise of the times of a first juicer */
 	char new_elevation[64]; /* likewise */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
@@ -426,6 +439,7 @@ const struct view *view_of(enum view_name name);
 extern const struct view board_view;
 extern const struct view start_view;
 extern const struct view batch_view;
+extern const struct view sheet_view;
 extern const struct view fill_view;
 extern const struct view card_view;
 extern const struct view juice_view;
@@ -459,6 +473,8 @@ extern const struct view leave_view;
 /* Entering a view that needs reading first. */
 void start_view_enter(struct desk *desk, int64_t station_id);
 void batch_view_enter(struct desk *desk, int64_t station_id);
+void batch_view_go_on(struct desk *desk); /* back from the sheet of its recipe */
+void sheet_view_enter(struct desk *desk, const char *recipe);
 void fill_view_enter(struct desk *desk, int64_t batch_id);
 void card_view_enter(struct desk *desk, int64_t batch_id);
 void juice_view_enter(struct desk *desk);

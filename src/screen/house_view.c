@@ -145,6 +145,14 @@ static void supply_line(const struct desk *desk, int n, struct text *text)
 	text_add(text, "supply       %s: %s", jar != NULL ? jar->plural : supply_words(supply->kind), stock);
 }
 
+static void minutes_words(struct text *text, const char *what, int minutes)
+{
+	if (minutes == 0)
+		text_add(text, "%s unset", what);
+	else
+		text_add(text, "%s %d", what, minutes);
+}
+
 static void house_words(const struct desk *desk, enum house_line line, struct text *text)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -167,8 +175,10 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
-		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d",
-		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		minutes_words(text, "times (min)  run", house->run_minutes);
+		minutes_words(text, ", first juice", house->first_juice_minutes);
+		minutes_words(text, ", water check", house->water_minutes);
+		minutes_words(text, ", jars wait", house->jar_wait_minutes);
 		break;
 	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;
 	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
@@ -379,6 +389,52 @@ static bool volume_typed(struct desk *desk, const char *text)
 	return false;
 }
 
+/* --- the times of juicers, which only the house knows --------------------------------- */
+
+static const struct {
+	const char *prompt;
+	const char *key;
+	const char *says;
+} juicer_times[] = {
+	{ "A run, min (or empty):", "run",
+	  "How long a run takes here; empty: not known, then no run is planned." },
+	{ "First juice (or empty):", "first",
+	  "Minutes of the run until the first juice can be drawn; empty: not known." },
+	{ "Minutes to water check:", "water",
+	  "How soon its pan could boil dry: its manual and you know. No run starts without it." },
+};
+#define JUICER_TIMES (int)(sizeof(juicer_times) / sizeof(juicer_times[0]))
+
+static void ask_juicer_time(struct desk *desk, bool (*typed)(struct desk *, const char *))
+{
+	desk_ask(desk, juicer_times[desk->asked_time].prompt, "", typed);
+	desk_say(desk, ROLE_PLAIN, "%s", juicer_times[desk->asked_time].says);
+}
+
+/* They are of the house: the first juicer is asked for. */
+static bool juicer_times_are_set(const struct desk *desk)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	return house->run_minutes > 0 && house->water_minutes > 0;
+}
+
+static bool juicer_time_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	char line[64];
+
+	(void)snprintf(line, sizeof(line), "times %s=%.20s", juicer_times[desk->asked_time].key, text);
+	if (text[0] != '\0' && !kitchen_setup_line(desk->kitchen, line, 0, &fault)) {
+		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600, or nothing.");
+		return false;
+	}
+	if (++desk->asked_time == JUICER_TIMES)
+		return add_station(desk);
+	ask_juicer_time(desk, juicer_time_typed);
+	return false;
+}
+
 static bool station_name_typed(struct desk *desk, const char *text)
 {
 	if (text[0] == '\0' || !text_copy(desk->new_station.name, sizeof(desk->new_station.name), text)) {
@@ -386,8 +442,13 @@ static bool station_name_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	desk->message[0] = '\0';
-	if (desk->new_station.kind == STATION_JUICER)
+	if (desk->new_station.kind == STATION_JUICER && juicer_times_are_set(desk))
 		return add_station(desk);
+	if (desk->new_station.kind == STATION_JUICER) {
+		desk->asked_time = 0;
+		ask_juicer_time(desk, juicer_time_typed);
+		return false;
+	}
 	if (desk->new_station.kind == STATION_POT)
 		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
 	else
@@ -434,6 +495,21 @@ static void count_supply(struct desk *desk, int n)
 	desk_offer(desk, "Counted:", stock, count_typed);
 }
 
+/* Only what is set: no figure is offered for what the house has not said. */
+static void times_line(const struct log_house *house, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "times");
+	if (house->run_minutes > 0)
+		text_add(&text, " run=%d", house->run_minutes);
+	if (house->first_juice_minutes > 0)
+		text_add(&text, " first=%d", house->first_juice_minutes);
+	if (house->water_minutes > 0)
+		text_add(&text, " water=%d", house->water_minutes);
+	text_add(&text, " wait=%d", house->jar_wait_minutes);
+}
+
 static void change_house(struct desk *desk, enum house_line line)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -451,9 +527,9 @@ static void change_house(struct desk *desk, enum house_line line)
 		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);
 		break;
 	case HOUSE_TIMES:
-		(void)snprintf(words, sizeof(words), "times run=%d first=%d water=%d wait=%d", house->run_minutes,
-		               house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		times_line(house, words, sizeof(words));
 		desk_ask(desk, "Minutes:", words, line_typed);
+		desk_say(desk, ROLE_QUIET, "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars");
 		break;
 	default: break;
 	}

@@ -11,9 +11,9 @@
 #include "screen/desk.h"
 
 #define NEW_RECIPE \
-	"recipe \"Grape jelly\" food=\"jam or jelly with added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
-	"jars=\"half_pint pint\" pectin=low_methoxyl acidity=acid hold=60 headspace=1/4 multiple=2 foam=33 " \
-	"boiloff=5-15 gel=no source=\"house recipe, no source\""
+	"recipe \"Quince jelly\" food=\"jelly without added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
+	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=1 foam=33 " \
+	"boiloff=5-15 gel=yes source=\"house recipe, no source\""
 #define NEW_INGREDIENT "ingredient \"granulated sugar\" supply=sugar amount=\"2 cup\" when=at_boil"
 
 static bool recipe_typed(struct desk *desk, const char *text)

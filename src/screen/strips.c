@@ -252,6 +252,9 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 	long long late = late_minutes(desk, strip);
 	char hour[8];
 
+	buffer[0] = '\0';
+	if (!strip_end_known(strip))
+		return;
 	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
 	text_add(&text, "free ~%s", hour);
 	if (late != 0)

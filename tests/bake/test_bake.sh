@@ -267,6 +267,21 @@ printed "3 cups of sugar are 600 g" '.measure = MEASURE_MASS, .amount = 600000,'
 printed "24-1/2 lb are 11.113013 kg" '.amount = 11113013,'
 accepted "a good recipe without the tables" recipe "$book" "$items"
 
+low=$(echo "$jelly" | sed 's/none,acid,temperature/low_methoxyl,acid,none/')
+waits=$(echo "$low" | sed 's/,0.5,2,/,0.5,,/')
+of_sheet='plum jelly,pectin,pectin_low,,,at_start,no'
+printf '%s\n' "$recipe_header" "$waits" >"$book"
+printf '%s\n' "$item_header" "$juice" 'plum jelly,calcium solution,calcium_solution,,,at_start,no' "$of_sheet" >"$items"
+# shellcheck disable=SC2086 # two files
+accepted "a recipe that waits for the sheet of its pectin" recipe "$book" "$items" $tables
+printed "no multiple" '.multiple_max = 0,'
+printed "no amount" '.measure = MEASURE_MASS, .amount = 0,'
+recipe "a multiple without the amount" "$book:2: multiple_max and the amount of pectin: give both or neither" "$low" "$juice" "$of_sheet"
+recipe "an amount without the multiple" "$book:2: multiple_max and the amount of pectin" "$waits" "$juice" 'plum jelly,pectin,pectin_low,4 g,,at_start,no'
+recipe "the acid of a sheet" "$book:2: the acid is the sheet's, too" "$waits" "$juice" 'plum jelly,acid,citric_acid,4 g,,at_start,no' "$of_sheet"
+recipe "no multiple without such a pectin" "$book:2: multiple_max is empty" "$(echo "$jelly" | sed 's/,0.5,2,/,0.5,,/')" "$juice"
+recipe "no amount of sugar" "$items:2: amount is" "$jelly" "$(echo "$sugar" | sed 's/3 cup//')"
+
 recipe "a recipe without source" "$book:2: source is empty" "${jelly%a house}" "$juice"
 recipe "a recipe without ingredients" "$book:2: the recipe \"plum jelly\" has no ingredients" "$jelly"
 recipe "an ingredient of no recipe" "$items:2: unknown recipe: \"pear jelly\"" "$jelly" 'pear jelly,pears,fruit,1 lb,,at_start,no'

@@ -23,7 +23,7 @@ static void set_up(struct bench *bench)
 	static const char *const lines[] = {
 		"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
 		"canner 2 boiling_water \"Low kettle\" pint=7", "canner 3 dial_gauge \"Needle canner\" pint=9",
-		"juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
+		"times run=70 first=45 water=20", "juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
 		"pot 7 \"Deep pot\" \"16 qt\"", "lids \"Box A\" 2000", "lids \"Box B\" 60 2020-01-01",
 		"supply sugar \"40 lb\"", "supply jar half_pint 2000", "supply jar pint 200",
 		"supply pectin_regular \"3 lb\"", "supply lemon_juice \"1 qt\"", "juice \"grape\" \"8 gal\" chilled",

@@ -54,7 +54,7 @@ static const char history[] =
 	" SELECT 1 + i, 'grape', 6500000 + i % 700000, 'hot', at, at FROM n WHERE i % 2223 < 400;"
 	"INSERT INTO juice_use (juice_id, ul, why, wall_ms) SELECT id, made_ul, 'discarded', 1 FROM juice;"
 	"INSERT INTO batch SELECT 1 + i, 5, 1 + i, 'grape jelly', 1, 60, 250, 's', 1, 0, 0, 0,"
-	" CASE WHEN i % 40 = 0 THEN 'set well, a good one, number ' || i ELSE '' END, at, 'half_pint'"
+	" CASE WHEN i % 40 = 0 THEN 'set well, a good one, number ' || i ELSE '' END, at, 'half_pint', 0"
 	" FROM n WHERE i % 2 = 0;"
 	"INSERT INTO load SELECT 1 + i, 1 + i % 3, 'boiling_water', 'shelf', 15, NULL, 250, 'half_pint', 's', 'yes', 1417320000,"
 	" 0, '',"

@@ -179,6 +179,8 @@ static void stood_to_the_limit(void) { one.stood_ms = STANDING_MAX_MS; }
 static void house_limit(void) { one.stood_ms = 45 * MINUTE; one.limit_ms = 40 * MINUTE; }
 static void house_cannot_lengthen(void) { one.stood_ms = STANDING_MAX_MS + 1; one.limit_ms = 9 * 60 * MINUTE; }
 static void pot_stood(void) { one.pot_stood_ms = STANDING_MAX_MS + 1; }
+static void longer_sheet(void) { one.sheet_minutes = 60; }
+static void shorter_sheet(void) { one.sheet_minutes = 10; }
 static void no_food(void) { one.food = "plum wine"; }
 static void no_pack(void) { one.pack = ""; }
 static void no_such_pack(void) { one.pack = "raw"; }
@@ -235,6 +237,8 @@ static const struct {
 	{ "the house shortens", house_limit, VERDICT_UNKNOWN, "stood" },
 	{ "the house cannot lengthen", house_cannot_lengthen, VERDICT_UNKNOWN, "stood" },
 	{ "pot stood", pot_stood, VERDICT_UNKNOWN, "pot-stood" },
+	{ "its sheet asks more", longer_sheet, VERDICT_NOT_VALID, "too-short" },
+	{ "its sheet asks less", shorter_sheet, VERDICT_VALID, "" },
 	{ "no food", no_food, VERDICT_UNKNOWN, "food-not-said" },
 	{ "no pack", no_pack, VERDICT_UNKNOWN, "pack-not-said" },
 	{ "no such pack", no_such_pack, VERDICT_NOT_VALID, "no-process" },

@@ -206,7 +206,7 @@ START_TEST(low_methoxyl_pectin_follows_its_own_sheet)
 	begin(WITH_PECTIN, PECTIN_LOW_METHOXYL);
 	put("grape", SUPPLY_JUICE, 4 * CUP);
 	put("low-methoxyl pectin", SUPPLY_PECTIN_LOW, TBSP);
-	put("calcium water", SUPPLY_CALCIUM_WATER, TBSP);
+	put("calcium solution", SUPPLY_CALCIUM_SOLUTION, TBSP);
 	stands(ORIGIN_OWN_CLASS, "jelly with added pectin");
 	ck_assert_int_eq(standing.multiple_max, 3);
 	recipe.multiple_max = 0; /* without a word of the sheet */

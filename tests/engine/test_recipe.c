@@ -15,7 +15,13 @@ START_TEST(every_built_in_recipe_is_usable)
 	for (size_t i = 0; i < recipe_count; i++) {
 		struct fault fault = { 0 };
 
-		ck_assert_msg(recipe_check(&recipes[i], &fault), "%s", fault.sentence);
+		if (recipe_awaits_sheet(&recipes[i])) {
+			ck_assert(!recipe_check(&recipes[i], &fault));
+			ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+			ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
+		} else {
+			ck_assert_msg(recipe_check(&recipes[i], &fault), "%s", fault.sentence);
+		}
 		ck_assert_ptr_eq(recipe_named(recipes[i].name), &recipes[i]);
 		for (size_t j = 0; j < i; j++)
 			ck_assert_str_ne(recipes[i].name, recipes[j].name);
@@ -68,6 +74,28 @@ START_TEST(every_recipe_has_a_process_low_and_high)
 }
 END_TEST
 
+/* Low-methoxyl pectins differ from maker to maker: no figure of one is built in. */
+START_TEST(low_methoxyl_pectin_leaves_its_figures_to_its_sheet)
+{
+	for (size_t i = 0; i < recipe_count; i++) {
+		const struct recipe *recipe = &recipes[i];
+		bool low = recipe->pectin == PECTIN_LOW_METHOXYL;
+
+		ck_assert_int_eq(recipe_awaits_sheet(recipe), low);
+		ck_assert_int_eq(recipe->multiple_max == 0, low);
+		for (size_t k = 0; k < recipe->ingredient_count; k++) {
+			const struct ingredient *item = &recipe->ingredients[k];
+			bool of_sheet = item->supply == SUPPLY_PECTIN_LOW || item->supply == SUPPLY_CALCIUM_SOLUTION;
+			bool acid = item->supply == SUPPLY_LEMON_JUICE || item->supply == SUPPLY_CITRIC_ACID ||
+			            item->supply == SUPPLY_VINEGAR;
+
+			ck_assert_int_eq(item->amount == 0, of_sheet);
+			ck_assert(!low || !acid);
+		}
+	}
+}
+END_TEST
+
 START_TEST(the_book_has_the_kinds_that_a_day_needs)
 {
 	int pectin[PECTIN_COUNT] = { 0 };
@@ -91,6 +119,7 @@ END_TEST
 
 /* --- the table, read a second time and converted apart from bake --------------- */
 
+/* An empty amount is left to a sheet. */
 static int64_t
 amount_of(const char *text, enum supply_kind supply)
 {
@@ -106,9 +135,8 @@ amount_of(const char *text, enum supply_kind supply)
 	char *end;
 	double number = strtod(text, &end);
 
-	if (text[0] == '\0')
+	if (*text == '\0')
 		return 0;
-
 	for (size_t i = 0; i < sizeof(units) / sizeof(units[0]); i++) {
 		if (strcmp(end + 1, units[i].unit) != 0)
 			continue;
@@ -180,7 +208,7 @@ check_fields(const char *file, size_t first, bool of_guide)
 		ck_assert_str_eq(pectin_name(recipe->pectin), csv_at(&csv, row, "pectin"));
 		ck_assert_str_eq(acidity_name(recipe->acidity), csv_at(&csv, row, "acidity"));
 		ck_assert_int_eq(recipe->boil_hold_s, csv_number(&csv, row, "boil_hold_s", -1));
-		ck_assert_int_eq(recipe->multiple_max, csv_number(&csv, row, "multiple_max", -1));
+		ck_assert_int_eq(recipe->multiple_max, csv_number(&csv, row, "multiple_max", 0));
 		ck_assert_int_eq(recipe->foam_percent, csv_number(&csv, row, "foam_percent", -1));
 		ck_assert_int_eq(recipe->headspace_thou,
 		                 (int)(strtod(csv_at(&csv, row, "headspace_in"), NULL) * 1000 + 0.5));
@@ -414,6 +442,7 @@ main(void)
 	suite_add_tcase(suite, tests);
 	tcase_add_test(tests, every_built_in_recipe_is_usable);
 	tcase_add_test(tests, every_recipe_has_a_process_low_and_high);
+	tcase_add_test(tests, low_methoxyl_pectin_leaves_its_figures_to_its_sheet);
 	tcase_add_test(tests, the_book_has_the_kinds_that_a_day_needs);
 	tcase_add_test(tests, amounts_are_those_of_the_table);
 	tcase_add_test(tests, fields_are_those_of_the_table);

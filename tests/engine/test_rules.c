@@ -710,7 +710,7 @@ START_TEST(supplies_below_what_is_needed)
 		{"jars-short", SUPPLY_JAR, false},          {"lids-short", SUPPLY_OTHER, true},
 		{"acid-short", SUPPLY_LEMON_JUICE, false},  {"acid-short", SUPPLY_CITRIC_ACID, false},
 		{"acid-short", SUPPLY_VINEGAR, false},      {"sugar-short", SUPPLY_SUGAR, false},
-		{"supply-short", SUPPLY_PECTIN_LOW, false}, {"supply-short", SUPPLY_CALCIUM_WATER, false},
+		{"supply-short", SUPPLY_PECTIN_LOW, false}, {"supply-short", SUPPLY_CALCIUM_SOLUTION, false},
 	};
 	static const char *const all[] = {"jars-short", "lids-short", "acid-short", "sugar-short", "supply-short"};
 	struct facts facts = quiet(ABOUT_SUPPLY);

@@ -35,7 +35,9 @@ static const char *const quince_hollow[] = {
 	"lids \"Box A, spring\" 60 2026-03-14", "lids \"Box B, summer\" 48 2026-08-02",
 	"supply jar half_pint 60", "supply jar pint 60", "supply jar quart 20",
 	"supply sugar \"7 lb\"", "supply fruit \"160 lb\"", "supply lemon_juice \"2 qt\"",
-	"supply pectin_regular \"7 oz\"", "supply pectin_low \"8 oz\"", "supply calcium_water \"2 cups\"",
+	"supply pectin_regular \"7 oz\"", "supply pectin_low \"8 oz\"", "supply calcium_solution \"2 cups\"",
+	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
+	"sheet \"apple jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 };
 
 /* --- the plan ---------------------------------------------------------------------- */
@@ -669,7 +671,7 @@ static void supply_is(enum supply_kind kind, const char *size, int64_t want)
 	              (long long)pk_supply(&kit, kind, size), (long long)want);
 }
 
-/* By the recipes of schema/recipe_ingredient.csv; start and receipts less what was used. */
+/* By the recipes of schema/recipe_ingredient.csv and the invented sheet of the pectin; start and receipts less what was used. */
 static void supplies_balance(void)
 {
 	int64_t lemon = pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp");
@@ -682,11 +684,11 @@ static void supplies_balance(void)
 	                                900000 - 1300000 - 1200000);
 	supply_is(SUPPLY_PECTIN_REGULAR, "",
 	          pk_amount(SUPPLY_PECTIN_REGULAR, "7 oz") - 2 * pk_amount(SUPPLY_PECTIN_REGULAR, "1.75 oz"));
-	supply_is(SUPPLY_PECTIN_LOW, "", pk_amount(SUPPLY_PECTIN_LOW, "8 oz") - 2 * 12 * 3000); /* 3 g a tsp */
-	supply_is(SUPPLY_CALCIUM_WATER, "",
-	          pk_amount(SUPPLY_CALCIUM_WATER, "2 cups") - 2 * pk_amount(SUPPLY_CALCIUM_WATER, "12 tsp"));
+	supply_is(SUPPLY_PECTIN_LOW, "", pk_amount(SUPPLY_PECTIN_LOW, "8 oz") - 2 * 15 * 3000); /* 3 g a tsp */
+	supply_is(SUPPLY_CALCIUM_SOLUTION, "",
+	          pk_amount(SUPPLY_CALCIUM_SOLUTION, "2 cups") - 2 * pk_amount(SUPPLY_CALCIUM_SOLUTION, "9 tsp"));
 	supply_is(SUPPLY_LEMON_JUICE, "", pk_amount(SUPPLY_LEMON_JUICE, "2 qt") -
-	                                      2 * pk_amount(SUPPLY_LEMON_JUICE, "3/4 cup") - 5 * lemon - 2 * (lemon / 2));
+	                                      2 * pk_amount(SUPPLY_LEMON_JUICE, "9 tbsp") - 5 * lemon - 2 * (lemon / 2));
 	supply_is(SUPPLY_FRUIT, "", pk_amount(SUPPLY_FRUIT, "160 lb") - pk_amount(SUPPLY_FRUIT, "30 lb") -
 	                                pk_amount(SUPPLY_FRUIT, "25 lb") - pk_amount(SUPPLY_FRUIT, "28 lb") -
 	                                pk_amount(SUPPLY_FRUIT, "24 lb") - pk_amount(SUPPLY_FRUIT, "22 lb"));

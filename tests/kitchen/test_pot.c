@@ -330,7 +330,7 @@ static const struct {
 	{"grape jelly", "half_pint", SUPPLY_PECTIN_REGULAR, "Not enough regular pectin"},
 	{"apple jelly, low sugar", "pint", SUPPLY_SUGAR, "Not enough sugar"},
 	{"apple jelly, low sugar", "pint", SUPPLY_LEMON_JUICE, "Not enough bottled lemon juice"},
-	{"apple jelly, low sugar", "pint", SUPPLY_CALCIUM_WATER, "Not enough calcium water"},
+	{"apple jelly, low sugar", "pint", SUPPLY_CALCIUM_SOLUTION, "Not enough calcium solution"},
 	{"apple jelly, low sugar", "pint", SUPPLY_PECTIN_LOW, "Not enough low-methoxyl pectin"},
 	{"apple butter", "pint", SUPPLY_FRUIT, "Not enough apples"},
 	{"peaches in light syrup", "quart", SUPPLY_FRUIT, "Not enough peaches"},
@@ -536,13 +536,13 @@ START_TEST(low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot)
 	struct batch_order order = pk_order(&kit, WIDE_POT, "apple jelly, low sugar", "half_pint", 4);
 
 	pk_receive(&kit, SUPPLY_PECTIN_LOW, "", "8 oz");
-	pk_receive(&kit, SUPPLY_CALCIUM_WATER, "", "2 cups");
+	pk_receive(&kit, SUPPLY_CALCIUM_SOLUTION, "", "2 cups");
 	refused(&order, FAULT_REFUSED, "This pot takes 3");
 	order.multiple = 3;
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 	ck_assert_str_eq(kk_canner(&kit, WIDE_POT)->holds, "3 x apple jelly, low sugar");
-	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 5);
-	refused(&order, FAULT_STOPPED, "allows 4");
+	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 6);
+	refused(&order, FAULT_STOPPED, "allows 5");
 	order.multiple = 0;
 	refused(&order, FAULT_MISUSE, "1 batch");
 	order.multiple = 4;

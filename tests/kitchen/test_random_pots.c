@@ -211,8 +211,8 @@ static void shelf_is_received_less_taken(int _i)
 		{ "s.kind = 'pectin_regular'",
 		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_regular'" },
 		{ "s.kind = 'pectin_low'", "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_low'" },
-		{ "s.kind = 'calcium_water'",
-		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'calcium_water'" },
+		{ "s.kind = 'calcium_solution'",
+		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'calcium_solution'" },
 		/* 2 tbsp a quart, half a pint, into each jar of tomatoes (A539 Guide 3). */
 		{ "s.kind = 'lemon_juice'", "SELECT (SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = "
 		  "'lemon_juice') + (SELECT coalesce(sum(CASE size WHEN 'pint' THEN 14787 ELSE 29574 END), 0) "

@@ -150,7 +150,7 @@ static const char history[] =
 	"INSERT INTO run SELECT i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
 	"INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
 	"INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n WHERE i <= 12000;"
-	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '' FROM n WHERE i <= 8000;"
+	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '', 0 FROM n WHERE i <= 8000;"
 	"INSERT INTO juice_use SELECT i, 1 + i % 4000, i, 500, 'batch', i FROM n WHERE i <= 8000;"
 	"INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
 	" WHERE i <= 40000;"

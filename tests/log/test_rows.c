@@ -103,9 +103,9 @@ START_TEST(a_new_house_knows_nothing)
 	ck_assert_int_eq(house.practice_speed, 0);
 	ck_assert(!house.invented);
 	ck_assert_int_eq(house.units, UNITS_US);
-	ck_assert_int_eq(house.run_minutes, 70);
-	ck_assert_int_eq(house.first_juice_minutes, 45);
-	ck_assert_int_eq(house.water_minutes, 20);
+	ck_assert_int_eq(house.run_minutes, 0); /* no figure of a juicer is built in */
+	ck_assert_int_eq(house.first_juice_minutes, 0);
+	ck_assert_int_eq(house.water_minutes, 0);
 	ck_assert_int_eq(house.jar_wait_minutes, 20);
 }
 END_TEST

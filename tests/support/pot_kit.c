@@ -13,6 +13,8 @@ static const char *const stations[] = {
 	"pot 8 \"Wide pot\" \"8 qt\"",
 	"pot 9 \"Deep pot\" \"16 qt\"",
 	"times run=70 first=45 water=20 wait=20",
+	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
+	"sheet \"apple jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 };
 
 void pk_begin(struct kitchen_kit *kit)
@@ -27,7 +29,7 @@ void pk_stock(struct kitchen_kit *kit)
 	pk_receive(kit, SUPPLY_SUGAR, "", "20 lb");
 	pk_receive(kit, SUPPLY_PECTIN_REGULAR, "", "14 oz"); /* 8 packages of 1.75 oz */
 	pk_receive(kit, SUPPLY_PECTIN_LOW, "", "8 oz");
-	pk_receive(kit, SUPPLY_CALCIUM_WATER, "", "2 cups");
+	pk_receive(kit, SUPPLY_CALCIUM_SOLUTION, "", "2 cups");
 	pk_receive(kit, SUPPLY_LEMON_JUICE, "", "1 qt");
 	pk_receive(kit, SUPPLY_FRUIT, "", "100 lb");
 	pk_receive(kit, SUPPLY_JAR, "half_pint", "60");

@@ -51,6 +51,7 @@ static void set_up(struct maker *maker)
 	static const char *const lines[] = {
 		"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
 		"canner 2 boiling_water \"Low kettle\" pint=7", "juicer 4 \"Tall juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
+		"times run=70 first=45 water=20 wait=20",
 	};
 
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++)

@@ -114,7 +114,7 @@ static void set_up(const char *path)
 		"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9", "juicer 4 \"Tall juicer\"",
 		"pot 5 \"Wide pot\" \"8 qt\"", "lids \"Box A, spring\" 60 2026-03-14", "supply sugar \"20 lb\"",
 		"supply jar half_pint 60", "supply lemon_juice \"1 qt\"", "supply pectin_low \"8 oz\"",
-		"supply calcium_water \"2 cups\"", "sold sugar \"5 lb\"", "storage 64F",
+		"supply calcium_solution \"2 cups\"", "times run=70 first=45 water=20 wait=20", "sold sugar \"5 lb\"", "storage 64F",
 	};
 
 	test_clock_init(&hands, KK_MORNING_MS);

@@ -89,7 +89,13 @@ step
 wait_for "What is it (1-6): 1"
 press C-u
 reply 5 "Its name:"
-reply "Tall juicer" 'juicer 3 "Tall juicer"'
+reply "Tall juicer" "A run, min (or empty):"
+shows "then no run is planned"
+reply 64 "First juice (or empty):"
+reply "" "Minutes to water check:"
+reply soon "Type minutes, 1 to 600, or nothing."
+press C-u
+reply 15 'juicer 3 "Tall juicer"'
 press u
 wait_for "Undone"
 lacks 'juicer 3'

@@ -148,8 +148,8 @@ press Enter
 answer "Into which size?"
 wait_for "How many batches in this pot?"
 type_text 4
-# A gallon of juice, a cup of lemon juice and eight of sugar.
-wait_for "1 gal grape juice (3 gal here)" "1 cup bottled lemon juice" "8 cups sugar (40 lb here)"
+# A gallon of juice, eight cups of sugar, and lemon juice as the invented sheet says.
+wait_for "1 gal grape juice (3 gal here)" "3/4 cup bottled lemon juice" "8 cups sugar (40 lb here)"
 shows "About 22 half-pints (21 to 24); 60 here" "7 Deep pot > grape jelly, low sugar > half-pints"
 step
 wait_for "Space starts the batch" "> 4 batches"
@@ -162,15 +162,15 @@ wait_like "^[^ ]7 Deep pot  *free"
 press r
 wait_for "Done again: Deep pot: batch started"
 press c
-wait_for "Source: house recipe, no source" "to boil" "[ ] 1 gal grape juice, at the start"
+wait_for "Source: house recipe, no source; pectin" "to boil" "[ ] 1 gal grape juice, at the start"
 
 at="the station card"
 press t
 wait_gone "[ ] 1 gal"
 press t
-wait_like "] 1 cup  bottled lemon"
+wait_like "] 3/4 cup  bottled lemon"
 undone "grape jelly, low sugar: line 2 done"
-shows "[ ] 1 cup bottled lemon juice"
+shows "[ ] 3/4 cup bottled lemon juice"
 press Down
 press e
 wait_for "Really used: 8 cups"
