@@ -501,7 +501,8 @@ const struct rule rules[] = {
 	     "shelving it", OVER_NEVER,
 	     "redo within 2 h: UNL, one ISU text"),
 	STOP("batch-not-valid", ABOUT_BATCH, batch_not_valid,
-	     "Whatever is filled from {lot} counts as NOT VALID ({why}): mend it, or fridge and freezer.", "shelving its loads",
+	     "Whatever is filled from {lot} counts as NOT VALID ({why}): into fridge or freezer with it. Only a slip is taken "
+	     "back: {digit}, then u, before the next step.", "shelving its loads",
 	     OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
 	STOP("window-closed", ABOUT_LOAD, window_closed,
 	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
@@ -648,7 +649,8 @@ const struct rule rules[] = {
 	CAUTION("plan-behind", ABOUT_HOUSE, plan_behind,
 	        "Look at the day plan: the finish is about {finish} now, {plan_late} later than accepted.", HOUSE_RULE),
 	CAUTION("elevation-changed", ABOUT_HOUSE, elevation_changed,
-	        "Is {elevation} right for this kitchen? On the last day it was {elevation_before}. Else correct it (h).",
+	        "Is {elevation} right for this kitchen? On the last day it was {elevation_before}. "
+	        "If not, correct it before the next load (h, elevation).",
 	        "changing kitchens asks again: " PRACTICE),
 	CAUTION("boil-disagrees", ABOUT_HOUSE, boil_disagrees,
 	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.", HOUSE_RULE),

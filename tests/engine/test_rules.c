@@ -129,6 +129,7 @@ START_TEST(elevation)
 	never("elevation-changed", &facts);
 	facts.elevation_changed = true;
 	fires("elevation-changed", &facts, "On the last day it was 300 ft");
+	fires("elevation-changed", &facts, "before the next load (h, elevation)");
 	facts.elevation_known = false;
 	never("elevation-changed", &facts); /* the worse rule says it */
 	fires("elevation-unset", &facts, "no process");
@@ -550,6 +551,7 @@ START_TEST(batches)
 	fires("batch-unknown", &facts, "a reason");
 	facts.not_valid = true;
 	fires("batch-not-valid", &facts, "NOT VALID (a reason)");
+	fires("batch-not-valid", &facts, "1, then u, before the next step");
 	facts.published = false;
 	fires("no-published-process", &facts, "Refrigerate");
 }
