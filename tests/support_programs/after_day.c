@@ -4,9 +4,9 @@
  *
  *   after_day KITCHEN_FILE LOG
  *
- * 400 days ago nine half-pints of grape jelly were shelved, 40 days ago nine more and
+ * 400 days ago nine half-pints of berry syrup were shelved, 40 days ago nine more and
  * seven pints of crushed tomatoes.  On the rack stand three loads: seven pints of
- * tomatoes, over 24 h old, and nine and seven half-pints of grape jelly, begun 16 h and 14 h
+ * tomatoes, over 24 h old, and nine and seven half-pints of berry syrup, begun 16 h and 14 h
  * ago.  Odd lids come from the first box, the others from the second.
  */
 #include <stdio.h>
@@ -39,9 +39,9 @@ static int64_t start(int digit, const char *product, const char *food, const cha
 	return load_id;
 }
 
-static int64_t jelly(int digit, int jars, int64_t box)
+static int64_t syrup(int digit, int jars, int64_t box)
 {
-	return start(digit, "grape jelly", "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", jars, box);
+	return start(digit, "berry syrup", "berry syrup", "hot", "half_pint", jars, box);
 }
 
 static int64_t tomatoes(int digit, int jars, int64_t box)
@@ -69,16 +69,16 @@ START_TEST(the_days_before)
 	KK_OK(&kit, kitchen_open(kit.log, test_clock_as_clock(&kit.clock), &kit.kitchen, &kit.fault));
 	KK_OK(&kit, kitchen_setup(kit.kitchen, kitchen_file, &kit.fault));
 	kitchen_set_who(kit.kitchen, "KM");
-	shelve(jelly(1, 9, 1));
+	shelve(syrup(1, 9, 1));
 	at(now - 40 * DAY_MS);
-	shelve(jelly(1, 9, 2));
+	shelve(syrup(1, 9, 2));
 	shelve(tomatoes(2, 7, 1));
 	at(now - 28 * HOUR_MS);
 	kk_to(&kit, tomatoes(2, 7, 1), PHASE_COOLING);
 	at(now - 16 * HOUR_MS);
-	kk_to(&kit, jelly(1, 9, 1), PHASE_COOLING);
+	kk_to(&kit, syrup(1, 9, 1), PHASE_COOLING);
 	at(now - 14 * HOUR_MS);
-	kk_to(&kit, jelly(2, 7, 2), PHASE_COOLING);
+	kk_to(&kit, syrup(2, 7, 2), PHASE_COOLING);
 	kk_close(&kit);
 }
 END_TEST
