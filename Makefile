@@ -248,7 +248,7 @@ lint-headers:
 		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
 
 lint-shell:
-	@shellcheck .ci/run .ci/deps $(wildcard tests/*.sh tests/*/*.sh)
+	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh)
 
 lint-gcc:
 	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc EXTRA_CFLAGS=-Werror
