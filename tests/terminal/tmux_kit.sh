@@ -1,13 +1,13 @@
 # Sourced by the terminal tests: the real program in a tmux of its own, keys in,
 # screen out.  Needs STILLROOM (the program) and REPO (for the demonstration
 # kitchen).  Each test has its own server, its own folder ($own) and a limit on
-# every wait; nothing here sleeps for luck.  End a test with `finish`.
+# every wait, long enough for a busy machine; nothing here sleeps for luck.  End a test with `finish`.
 # shellcheck shell=sh
 
 : "${STILLROOM:?STILLROOM must name the program}"
 REPO=${REPO:-$(pwd)}
 KITCHEN=$REPO/demo/quince-hollow.kitchen
-WAIT_SECONDS=${WAIT_SECONDS:-15}
+WAIT_SECONDS=${WAIT_SECONDS:-90}
 
 if ! command -v tmux >/dev/null 2>&1; then
 	echo "tmux is not installed"
