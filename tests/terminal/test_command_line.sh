@@ -1,9 +1,9 @@
 #!/bin/sh
 # The command line of the built program: words in, exit status and one line out.
-# Needs STILLROOM (the program). Prints what fails, then a count.
+# Needs STILLROOM (the program) and REPO. Prints what fails, then a count.
 set -u
 
-: "${STILLROOM:?STILLROOM must name the program}"
+: "${STILLROOM:?STILLROOM must name the program}" "${REPO:?REPO must name the root of the tree}"
 own=$(mktemp -d "${TMPDIR:-/tmp}/stillroom-line.XXXXXX") || exit 1
 trap 'rm -rf "$own"' EXIT
 TMPDIR=$own HOME=$own/home XDG_DATA_HOME=
@@ -79,8 +79,12 @@ is_json() {
 }
 
 are_json() {
-	command -v python3 >/dev/null 2>&1 || return 0
-	if python3 -c 'import json, sys
+	if ! python=$(sh "$REPO/.ci/python" json); then
+		[ "$failed" -eq 0 ] || return
+		echo "no python3 is installed to read the JSON with"
+		exit 77
+	fi
+	if "$python" -c 'import json, sys
 for name in sys.argv[1:]:
     json.load(open(name, encoding="utf-8"))' "$own"/json/* 2>"$err"; then
 		passed=$((passed + documents))
