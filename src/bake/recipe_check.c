@@ -55,7 +55,7 @@ has_supply(const struct recipe *recipe, size_t supply)
 static void
 check_pectin(const struct recipe *recipe)
 {
-	/* USDA AIB 539 Guide 7; Michigan State Univ. Extension sheet 01600961. */
+	/* USDA AIB 539 Guide 7; MSU sheet 01600961. */
 	if (recipe->pectin == REGULAR && recipe->multiple_max > 1)
 		bake_die(recipe->path, recipe->line, "regular pectin is never multiplied in one pot");
 	if ((recipe->pectin == REGULAR) !=

@@ -10,7 +10,7 @@
  *  - Saturation line: IAPWS R7-97(2012), IAPWS-IF97 region 4, both directions,
  *    valid 273.15 to 647.096 K.  Verification values: its Tables 35 and 36.
  *  - Jelly stage: 8 degF above boiling water, USDA AIB 539 jelly temperature
- *    test as read in Michigan State Univ. Extension sheet 01600889.
+ *    test as read in the revision of 2015, page 7-5.
  *  - 1 psi = 6.894757 kPa: from memory (schema/measures.csv row "psi").
  */
 #ifndef STILLROOM_ENGINE_BOILING_H

@@ -13,7 +13,7 @@
 
 #define MINUTES(n) ((n) * 60)
 
-#define AGAIN_SOURCE "full hold again after any interruption: NCSU FAQ 242; pressure and boil: NCHFP canner pages, read in part"
+#define AGAIN_SOURCE "full hold again after any interruption: A539 (rev. 2015), pages 1-18 and 1-22; NCSU-242"
 
 /* In the order a load passes through them; a method takes the rows with its bit. */
 static const struct phase_rule rules[] = {
@@ -66,7 +66,7 @@ static const struct phase_rule rules[] = {
 	    .act = "Wait: thermometer at the local boiling point AND a steady 8-10 in steam column",
 	    .step = "boiling point and steady steam: start the hold",
 	    .caution = "Local boiling point, not 212 F by rote. Lid stays on.",
-	    .source = "MU and MSU steam articles, NCHFP P10; 10-20 min to vent: common practice, no source",
+	    .source = "MU, MSU, steam articles; NCHFP, newsflash on steam canners; 10-20 min to vent: common practice, no source",
 	},
 	{
 	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = VENT_MS,
@@ -117,7 +117,8 @@ static const struct phase_rule rules[] = {
 	    .step = "heat off, lid still on",
 	    .lost = "steam lost or lid lifted: vent and full time again",
 	    .caution = "Never open to add water.",
-	    .source = "NCHFP P10; restart when steam is lost: from memory; when the lid was off: equipment manuals only",
+	    .source = "NCHFP, newsflash on steam canners; restart when steam is lost: from memory; when the lid was off: "
+	              "no publication, equipment manuals only",
 	},
 	{
 	    .name = PHASE_HOLD, .stations = DG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
@@ -148,7 +149,7 @@ static const struct phase_rule rules[] = {
 	    .act = "Hands off: no water, weight stays on, until pressure is zero by itself",
 	    .step = "pressure is zero, weight is off",
 	    .caution = "Forced cooling loses liquid, breaks seals and under-processes.",
-	    .source = "A539 (20-60 min: Guide 1; about 30 min pints, 45 min quarts in old heavy canners: PNW421)",
+	    .source = "A539 (rev. 2015), pages 1-17 and 1-22 (20-60 min; old heavy canners about 30 min with pints, 45 with quarts)",
 	},
 	{
 	    .name = PHASE_WAIT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = WAIT_MS,
@@ -157,7 +158,7 @@ static const struct phase_rule rules[] = {
 	    .due = "Open the lid AWAY from you",
 	    .step = "lid is open",
 	    .caution = "Steam under the lid scalds.",
-	    .source = "10 min: UNL-W (USDA revision of 2006; older copies say 2)",
+	    .source = "10 min: A539 (rev. 2015), page 1-22; UNL-W (older copies say 2)",
 	},
 	{
 	    .name = PHASE_REST, .stations = BW, .kind = PHASE_TIMED, .required_ms = REST_MS,
@@ -166,7 +167,7 @@ static const struct phase_rule rules[] = {
 	    .due = "Lift the jars out, straight up",
 	    .step = "rest is over",
 	    .caution = "The rest gives better seals and less liquid loss.",
-	    .source = "5 min: UNL-W (USDA revision of 2006)",
+	    .source = "5 min: A539 (rev. 2015), page 1-18; UNL-W",
 	},
 	{
 	    .name = PHASE_REST, .stations = ST, .kind = PHASE_TIMED, .required_ms = REST_MS,
@@ -175,7 +176,7 @@ static const struct phase_rule rules[] = {
 	    .due = "Lid off away from you, lift the jars out, straight up",
 	    .step = "rest is over",
 	    .caution = "The rest gives better seals and less liquid loss.",
-	    .source = "5 min, lid on: second-hand, not confirmed; common practice",
+	    .source = "5 min, lid on: common practice, no source",
 	},
 	{
 	    .name = PHASE_UNLOAD, .stations = BW | ST | PRESSURE, .kind = PHASE_WAITS,

@@ -68,9 +68,9 @@ enum alarm { ALARM_NONE, ALARM_TOMORROW, ALARM_LIFT, ALARM_DRY, ALARM_SPOILS, AL
 /* May a timed phase be ended before its time? */
 enum early { EARLY_NEVER, EARLY_ASK };
 
-#define REST_MS (INT64_C(5) * 60 * 1000)     /* UNL-W: USDA revision of 2006 */
+#define REST_MS (INT64_C(5) * 60 * 1000)     /* A539 (rev. 2015), page 1-18 */
 #define VENT_MS (INT64_C(10) * 60 * 1000)    /* A539, PNW421, KSU */
-#define WAIT_MS (INT64_C(10) * 60 * 1000)    /* UNL-W: USDA revision of 2006 */
+#define WAIT_MS (INT64_C(10) * 60 * 1000)    /* A539 (rev. 2015), page 1-22 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */

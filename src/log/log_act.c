@@ -1,7 +1,7 @@
 /*
  * log_act.c - acts: one transaction, one captured changeset, one journal entry.
  *
- * Session extension: https://sqlite.org/sessionintro.html. The tables are
+ * Session extension: SQLite documentation, sessionintro.html. The tables are
  * attached children first, so that the inverse of an act takes away jars and
  * phases before the load they belong to and no cascade gets there before it.
  * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,

@@ -3,7 +3,7 @@
  *
  * A copy is made by SQLite's backup API under a temporary name, leaves WAL mode
  * so that it is one file, is checked, synced and only then renamed
- * (https://sqlite.org/backup.html). Which copy is the newest is judged by its
+ * (SQLite documentation, backup.html). Which copy is the newest is judged by its
  * newest journal entry, not by its name: a wall clock can be wrong for days.
  */
 #include <dirent.h>

@@ -1,7 +1,7 @@
 /*
  * log_fault.c - what SQLite or the system says, as a sentence for the person.
  *
- * Result codes: https://sqlite.org/rescode.html
+ * Result codes: SQLite documentation, rescode.html
  */
 #include <errno.h>
 #include <stdlib.h>

@@ -11,7 +11,7 @@
 #include "log/log_private.h"
 #include "log/migrations.h"
 
-#define STRICT_SINCE 3037000 /* https://sqlite.org/stricttables.html */
+#define STRICT_SINCE 3037000 /* SQLite documentation, stricttables.html */
 
 static void blank(char *sql, const char *phrase, const char *instead)
 {
@@ -86,7 +86,7 @@ static int apply_missing(sqlite3 *db)
 	for (; rc == SQLITE_OK && version < (int64_t)log_migration_count; version++)
 		rc = apply_one(db, version);
 	/* foreign keys are off during a migration so that tables can be rebuilt
-	 * (https://sqlite.org/lang_altertable.html, section 7) */
+	 * (SQLite documentation, lang_altertable.html, section 7) */
 	if (rc == SQLITE_OK && changes_something)
 		rc = connection_check(db, false, why, sizeof(why));
 	if (rc == SQLITE_OK)

@@ -4,7 +4,7 @@
  * Order matters. Who the file belongs to is asked before anything is written;
  * its health before it is migrated; and the file is only ever looked at through
  * SQLite or stat(), never with open() and close(), which would drop the locks
- * of another connection of this process (https://sqlite.org/howtocorrupt.html).
+ * of another connection of this process (SQLite documentation, howtocorrupt.html).
  */
 #include <errno.h>
 #include <stdlib.h>
@@ -44,7 +44,7 @@ static const struct setting settings_writing[] = {
 
 /* A connection that only looks never checkpoints beside a writer: before
  * SQLite 3.51.3 two checkpointing connections can race
- * (https://sqlite.org/wal.html, "WAL-reset bug"). What the very last one to
+ * (SQLite documentation, wal.html, "WAL-reset bug"). What the very last one to
  * close does, it does under an exclusive lock. */
 static const struct setting settings_looking[] = {
 	{"PRAGMA query_only = ON", "PRAGMA query_only", "1"},
@@ -199,7 +199,7 @@ static bool look_at_file(struct log *log, struct fault *fault)
 }
 
 /* On a disk mounted read-only nobody can change the file, and SQLite has to be
- * told so, or it would want to make a -shm (https://sqlite.org/wal.html,
+ * told so, or it would want to make a -shm (SQLite documentation, wal.html,
  * "Read-Only Databases"). A -wal that still holds something must not be passed
  * over, though. */
 static bool is_on_read_only_disk(const char *path)

@@ -16,7 +16,7 @@
 
 #include "log/log_private.h"
 
-/* The lock bytes of SQLite: https://sqlite.org/fileformat2.html, "The Lock-Byte
+/* The lock bytes of SQLite: SQLite documentation, fileformat2.html, "The Lock-Byte
  * Page". Every connection in WAL mode holds one of them shared. */
 #define LOCK_BYTES_AT 1073741824
 #define LOCK_BYTES 512

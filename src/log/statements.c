@@ -34,7 +34,7 @@
 
 /* Which entries are meant; `row` is an alias of the journal. Nearly every act is
  * about a station and few about a load: the plus keeps the index of the loads
- * out (https://sqlite.org/optoverview.html, "Disqualifying WHERE Clause Terms"). */
+ * out (SQLite documentation, optoverview.html, "Disqualifying WHERE Clause Terms"). */
 #define OF_HOUSE(row) \
 	row ".station_id IS NULL AND +" row ".load_id IS NULL AND " row ".run_id IS NULL AND " \
 	row ".batch_id IS NULL"
@@ -595,7 +595,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PLAN_RUN_DELETE] = "DELETE FROM plan_run WHERE id = ?",
 	/* With a WHERE, so that the rows go one by one: SQLite empties a table at a
 	 * stroke otherwise, and the capture of the act would not see it
-	 * (https://sqlite.org/lang_delete.html#the_truncate_optimization). */
+	 * (SQLite documentation, lang_delete.html#the_truncate_optimization). */
 	[PLAN_RUN_CLEAR] = "DELETE FROM plan_run WHERE id > 0",
 	[PLAN_BATCH_LIST] =
 		"SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id "

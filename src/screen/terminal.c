@@ -83,7 +83,7 @@ static void make_pairs(void)
 	}
 }
 
-/* NO_COLOR: present and not empty, whatever it says (no-color.org). */
+/* NO_COLOR: present and not empty, whatever it says. */
 static bool want_colour(const struct terminal_wishes *wishes)
 {
 	return !set_variable("NO_COLOR") && !wishes->no_colour && has_colors();

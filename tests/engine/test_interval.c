@@ -16,7 +16,7 @@ static void is(int64_t failed, int64_t looked, double low, double high, double t
 START_TEST(printed_values_come_out)
 {
 	/* SciPy reference, BinomTestResult.proportion_ci, example with method "exact":
-	 * binomtest(k=7, n=50, p=0.1); read on docs.scipy.org. */
+	 * binomtest(k=7, n=50, p=0.1); read in the SciPy documentation. */
 	is(7, 50, 0.05819170033997342, 0.26739600249700846, 1e-12);
 	/* R, help of binom.test, Mendel's 682 of 925: from memory. */
 	is(682, 925, 0.7076683, 0.7654066, 5e-8);

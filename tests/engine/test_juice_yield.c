@@ -67,7 +67,7 @@ static double quarts(double ul_per_kg, double pounds)
 	return ul_per_kg * pounds * 0.45359237 / 946352.946;
 }
 
-/* USDA AIB 539 quantity lines, MSU sheet 01600323: 3.5 lb a quart of grape juice,
+/* USDA AIB 539 (rev. 2015), page 2-15: 3.5 lb a quart of grape juice,
  * 24.5 lb 7 quarts, 26 lb a lug, 7-9 quarts a lug (schema/measures.csv). */
 START_TEST(grapes_yield_what_the_quantity_line_says)
 {
@@ -132,7 +132,7 @@ START_TEST(berries_yield_by_the_weight_of_a_crate)
 }
 END_TEST
 
-/* MSU sheet 01600889 (AIB 539): a pound gives a cup of clear juice. */
+/* USDA AIB 539 (rev. 2015), page 7-5: a pound gives a cup of clear juice. */
 START_TEST(a_fruit_without_a_row_gives_a_cup_a_pound)
 {
 	struct juice_yield yield;

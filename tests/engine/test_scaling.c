@@ -39,7 +39,7 @@ START_TEST(four_low_sugar_batches_are_a_gallon)
 }
 END_TEST
 
-/* USDA AIB 539 Guide 7; Michigan State Univ. Extension sheets 01600961, 01600551. */
+/* USDA AIB 539 (rev. 2015), page 1-30; MSU sheets 01600961, 01600551. */
 START_TEST(regular_pectin_offers_separate_batches)
 {
 	struct scaled scaled;
@@ -137,7 +137,7 @@ START_TEST(citric_acid_stands_for_bottled_juice_only)
 }
 END_TEST
 
-/* USDA AIB 539 Guide 3, Colorado State, Penn State; MSU sheet 01600830. */
+/* USDA AIB 539 (rev. 2015), page 3-5. */
 START_TEST(tomatoes_take_the_published_acid_a_jar)
 {
 	const struct jar_size *quart = jar_size_named("quart");

@@ -20,11 +20,10 @@ static void end(void)
 
 #define LONGEST 12
 
-/* Trade notes, section 2, table "Phase order", with the sources given there:
- * boiling water A539; steam NCHFP P10, MU, MSU; pressure A539, PNW421, KSU.
- * "unload" and the seal check (section 3: A539, MSU-951) follow them all.
+/* The order of phases: boiling water A539; steam NCHFP, MU, MSU; pressure A539, PNW421, KSU.
+ * "unload" and the seal check (A539, MSU-951) follow them all.
  * Fixed lengths: vent 10 min (A539, PNW421, KSU); wait 10 min and rest 5 min
- * (UNL-W, USDA revision of 2006); seal check after 12 h (A539).
+ * (A539, rev. 2015, pages 1-22 and 1-18); seal check after 12 h (A539).
  * Holds at 4,650 ft: jelly in sterile half-pints 10 min (A539 Guide 7);
  * raw green beans in pints 20 min (A539 Guide 4). */
 static const struct walk {

@@ -197,7 +197,7 @@ END_TEST
 
 START_TEST(a_jar_smaller_than_tested_gets_the_row_of_the_next_larger)
 {
-	/* NCHFP blog on jar sizes: the next larger tested size. */
+	/* NCHFP on jar sizes: the next larger tested size. */
 	struct load_order order = order_of(BIG_KETTLE, "jam or jelly with added pectin", "hot_sterile_jar",
 	                                   "twelve_ounce", 9);
 

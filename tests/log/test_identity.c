@@ -42,7 +42,7 @@ START_TEST(a_new_log_is_made_with_its_folders)
 }
 END_TEST
 
-/* The application id stands at byte 68, big-endian: sqlite.org/fileformat2.html */
+/* The application id stands at byte 68, big-endian: SQLite documentation, fileformat2.html */
 START_TEST(the_file_itself_carries_our_mark)
 {
 	unsigned char header[100];

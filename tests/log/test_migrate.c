@@ -27,7 +27,7 @@ static_assert(sizeof(real_migrations) / sizeof(real_migrations[0]) == 8,
               "name the new migration's text in log_migrations below, before the invented one");
 
 /* Rebuilds a table others refer to: only possible with foreign keys off, and, since
- * triggers name it, with their check put off (sqlite.org/lang_altertable.html). */
+ * triggers name it, with their check put off (SQLite documentation, lang_altertable.html). */
 static const char invented[] =
 	"PRAGMA legacy_alter_table = ON;"
 	"CREATE TABLE lot_new (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE, product TEXT NOT NULL,"

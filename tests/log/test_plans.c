@@ -3,7 +3,7 @@
  * the log holds: no statement walks a table of history.
  *
  * Steps of SQLite's virtual machine are counted, not seconds: the count is the
- * same on a slow machine (https://sqlite.org/c3ref/c_stmtstatus_counter.html).
+ * same on a slow machine (SQLite documentation, c3ref/c_stmtstatus_counter.html).
  */
 #include <check.h>
 #include <sqlite3.h>

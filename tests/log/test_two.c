@@ -84,7 +84,7 @@ START_TEST(a_change_by_the_other_is_noticed_once)
 END_TEST
 
 /* A connection that has read keeps no old picture that would forbid it to write
- * (SQLITE_BUSY_SNAPSHOT, https://sqlite.org/rescode.html). */
+ * (SQLITE_BUSY_SNAPSHOT, SQLite documentation, rescode.html). */
 START_TEST(they_write_in_turn)
 {
 	struct log_station *rows;

@@ -103,7 +103,7 @@ START_TEST(a_forecast_has_three_columns_and_its_source)
 	holds(text, "  half-pints                               96              104              160\n");
 	holds(text, "  loads of 9 (Kettle)");
 	holds(text, "Juice: 3.50 lb of fruit a quart, between 2.89 and 3.71.\n");
-	holds(text, "USDA AIB 539 quantity line; MSU sheet 01600323.\n");
+	holds(text, "USDA AIB 539 (rev. 2015), Guide 2, page 2-15.\n");
 	holds(text, "Own runs: 0; from 5 on they are weighed in.\n");
 	holds(json, "\"fruit\": \"grapes\",\n");
 	holds(json, "\"want\": null,\n");

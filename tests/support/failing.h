@@ -3,7 +3,7 @@
  *
  * failing_install is called once at the start of main, before the first
  * connection; until something is armed everything works as always. The idea of
- * raising n until nothing fails any more: https://sqlite.org/testing.html, 3.
+ * raising n until nothing fails any more: SQLite documentation, testing.html, 3.
  */
 #ifndef STILLROOM_TESTS_FAILING_H
 #define STILLROOM_TESTS_FAILING_H

@@ -106,7 +106,7 @@ typed grapes
 wait_for "How much of it"
 typed "60 lb"
 wait_for "[x] grape jelly" "13 (12-16)" "104 (96-160) half-pints" "loads 12 (11-18)"
-shows "3.50 lb a quart (2.89 to 3.71); own runs 0 of 5" "MSU sheet 01600323"
+shows "3.50 lb a quart (2.89 to 3.71); own runs 0 of 5" "USDA AIB 539"
 press Down Down Down
 step
 wait_for "[x] grape juice"
