@@ -79,7 +79,7 @@ enum early { EARLY_NEVER, EARLY_ASK };
 #define WATER_DRY_INTERVALS 2
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
-struct phase_rule {
+struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
 	enum phase_name name;
 	unsigned stations; /* bit 1 << enum station_kind */
 	enum phase_kind kind;
