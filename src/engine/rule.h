@@ -148,6 +148,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int64_t water_in_ms; /* until the water must be looked at; negative: over */
 	bool water_counts;
 
+	/* ABOUT_BATCH, ABOUT_WAITING, ABOUT_KEY: food that stands */
+	bool stands;            /* off the heat and in no canner: done in its pot, or filled */
+	int64_t stood_ms;       /* for so long */
+	int64_t stand_limit_ms; /* the most that is allowed: engine/gate.h */
+
 	/* ABOUT_WAITING */
 	bool pressure_canner; /* one stands here */
 	bool some_canner;     /* one here has a process and room for it */

@@ -232,6 +232,22 @@ static int64_t pot_no_canner(const struct facts *f)
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms < 0);
 }
 
+/* Low-acid food is stopped at the limit; other food goes on, unknown. */
+static int64_t low_acid_stood(const struct facts *f)
+{
+	return f->stands && f->acidity == ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+}
+
+static int64_t acid_stood(const struct facts *f)
+{
+	return f->stands && f->acidity != ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+}
+
+static int64_t pot_stands(const struct facts *f)
+{
+	return f->stands && low_acid_stood(f) != 0 ? past(f->stood_ms, f->wait_limit_ms) : RULE_NEVER;
+}
+
 static int64_t water_overdue(const struct facts *f)
 {
 	return f->water_counts ? used_up(f->water_in_ms) : RULE_NEVER;
@@ -381,6 +397,11 @@ static int64_t key_no_process(const struct facts *f)
 	return when(f->is_load_start && f->why != NULL);
 }
 
+static int64_t key_stood(const struct facts *f)
+{
+	return when((f->is_load_start || f->is_fill) && low_acid_stood(f) == 0);
+}
+
 static int64_t key_pectin(const struct facts *f)
 {
 	return when(f->is_batch_start && f->regular_pectin && f->multiple > 1);
@@ -493,6 +514,13 @@ const struct rule rules[] = {
 	STOP("large-jars-wait", ABOUT_WAITING, too_large_waits,
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
+	STOP("low-acid-jars-stood", ABOUT_WAITING, low_acid_stood,
+	     "Reheat {jars} {product} and fill anew, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
+	     "loading them", OVER_NEVER, PRACTICE),
+	STOP("low-acid-pot-stood", ABOUT_BATCH, low_acid_stood,
+	     "Boil {station} again (x), or discard: {product} is low-acid, off the heat for {stood}, and {stand_limit} is the "
+	     "limit.",
+	     "filling from it", OVER_NEVER, PRACTICE),
 	STOP("recall-open", ABOUT_RECALL, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.", "taking them out",
 	     OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
@@ -505,6 +533,9 @@ const struct rule rules[] = {
 	STOP("key-low-acid", ABOUT_KEY, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("key-no-process", ABOUT_KEY, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
+	STOP("key-stood", ABOUT_KEY, key_stood,
+	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
+	     "loading, filling", OVER_NEVER, PRACTICE),
 	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",
@@ -536,7 +567,13 @@ const struct rule rules[] = {
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.", PRACTICE),
 	CAUTION("jars-wait", ABOUT_HOUSE, jars_wait,
 	        "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
-	        "house rule; the limit: no published figure"),
+	        PRACTICE),
+	CAUTION("jars-stood", ABOUT_WAITING, acid_stood,
+	        "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
+	        PRACTICE),
+	CAUTION("pot-stands", ABOUT_BATCH, pot_stands,
+	        "Fill from {station} now, or boil it again (x): off the heat for {stood}. Over {stand_limit} it is unknown.",
+	        PRACTICE),
 	CAUTION("jars-over-room", ABOUT_HOUSE, no_room,
 	        "Hold the next pot back: {left_over} will find no canner in this round.", "fill to one load: YB77"),
 	CAUTION("no-canner-takes", ABOUT_WAITING, no_canner_takes,

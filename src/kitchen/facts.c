@@ -261,6 +261,18 @@ static int64_t filled_in_ms(const struct asking *asking, const struct strip *str
 	return 0;
 }
 
+/* Off the heat, and not all in jars. */
+static void standing_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, asking->now);
+
+	facts->stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL;
+	facts->acidity = strip->lot.acidity;
+	facts->stood_ms = stood > 0 ? stood : 0;
+	facts->stand_limit_ms = stand_limit_of(asking->kitchen, strip->lot.acidity);
+	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
+}
+
 static void ask_batch(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = { 0 };
@@ -278,6 +290,7 @@ static void ask_batch(const struct asking *asking, const struct strip *strip)
 		                 facts->canner_in_ms > filled_in_ms(asking, strip) +
 		                                           asking->board->house.jar_wait_minutes * MINUTE_MS;
 	}
+	standing_facts(asking, strip, facts);
 	ask(asking, &gathered, ABOUT_BATCH);
 }
 
@@ -426,6 +439,9 @@ static void ask_waiting(const struct asking *asking)
 		facts->product = groups[i].lot.product;
 		facts->acidity = groups[i].lot.acidity;
 		facts->jars = groups[i].jars;
+		facts->stands = true;
+		facts->stood_ms = groups[i].waited_ms;
+		facts->stand_limit_ms = stand_limit_of(asking->kitchen, groups[i].lot.acidity);
 		facts->published = groups[i].lot.food[0] != '\0';
 		facts->larger_than_tested = facts->published && above_every_tested(&groups[i]);
 		if (facts->published)

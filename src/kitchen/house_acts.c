@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/gate.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
@@ -270,22 +271,38 @@ bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct f
 	                 fault);
 }
 
-bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
+/* Both only shorter than the limits of engine/gate.h. */
+static bool check_standing(int jar_wait, int stand, struct fault *fault)
+{
+	const int ask = (int)(STANDING_ASK_MS / 60000);
+	const int most = (int)(STANDING_MAX_MS / 60000);
+
+	if (jar_wait < 1 || jar_wait > ask)
+		return fault_set(fault, FAULT_MISUSE, "Filled jars are warned of after 1 to %d minutes.", ask);
+	if (stand < 0 || stand > most)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "Food stands %d minutes at most; a house may only shorten that (0: not shorter).", most);
+	return true;
+}
+
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
                          struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
 	char sentence[SENTENCE_MAX_BYTES];
 
-	if (run < 1 || run > 600 || water < 1 || water > 600 || jar_wait < 1 || jar_wait > 600 ||
-	    first_juice < 0 || first_juice > 600)
+	if (run < 1 || run > 600 || water < 1 || water > 600 || first_juice < 0 || first_juice > 600)
 		return fault_set(fault, FAULT_MISUSE, "House times are 1 to 600 minutes.");
+	if (!check_standing(jar_wait, stand, fault))
+		return false;
 	house.run_minutes = run;
 	house.first_juice_minutes = first_juice;
 	house.water_minutes = water;
 	house.jar_wait_minutes = jar_wait;
+	house.stand_minutes = stand;
 	(void)snprintf(sentence, sizeof(sentence),
-	               "House times: run %d min, first juice %d min, water %d min, jars wait %d min", run,
-	               first_juice, water, jar_wait);
+	               "House times: run %d min, first juice %d min, water %d min, jars wait %d min, stand at most %d min",
+	               run, first_juice, water, jar_wait, stand > 0 ? stand : (int)(STANDING_MAX_MS / 60000));
 	return put_house(kitchen, &house, "minutes", sentence, fault);
 }
 

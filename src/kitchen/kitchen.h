@@ -245,9 +245,14 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, in
 bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
                             const struct pick *picks, size_t count, int pressure_psi,
                             struct process *out, struct fault *fault);
-/* Start a load of waiting jars, longest waiting ones first within a pick. */
+/* Start a load of waiting jars, longest waiting ones first within a pick.  Low-acid
+ * jars over their standing limit are refused (rule key-stood). */
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
                           size_t count, int pressure_psi, int64_t *load_id, struct fault *fault);
+
+/* Waiting jars of one batch and size were emptied, their food brought to the boil and
+ * filled anew: they have stood since now. */
+bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault);
 
 /* Waiting jars of one batch and size that no canner will take: into the fridge or
  * the freezer, or out (FATE_REPROCESS is refused: they were not processed). */
@@ -311,7 +316,7 @@ bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool tick
                   struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
- * ticked as warm.  Where the recipe's acid goes in the jar, `acid_in` must be true:
+ * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where the recipe's acid goes in the jar, `acid_in` must be true:
  * otherwise FAULT_STOPPED, and with a reason the batch is not valid. */
 struct fill_order {
 	int64_t batch_id;
@@ -381,6 +386,7 @@ enum exception {
 	EXCEPTION_RECIPE,     /* the batch was not made as its recipe says; see kitchen_batch_wrong */
 	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
 	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
+	EXCEPTION_BOILED,     /* what stands in the pot was boiled again: it is off the heat from now */
 	EXCEPTION_COUNT
 };
 
@@ -480,9 +486,10 @@ bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fa
 bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault);
 bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault);
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault);
-/* Minutes: a juicer run, first juice (0: no hint), between water checks, how long
- * filled jars may wait. */
-bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
+/* Minutes: a juicer run, first juice (0: no hint), between water checks, from when on
+ * jars that wait are warned of (at most STANDING_ASK_MS), and the longest that they or
+ * a finished pot may stand (0: the limits of engine/gate.h, which a house only shortens). */
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
                          struct fault *fault);
 /* Initials of who has the station now; recorded with each act there. */
 bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,

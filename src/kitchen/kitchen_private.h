@@ -85,6 +85,14 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);
 
+/* How long food of that acidity may stand in this house before it is heated again. */
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
+/* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */
+void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size);
+/* Low-acid food over its limit is not loaded, and not filled: `facts` says which key. */
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
+                    struct fault *fault);
+
 /* --- day_list.c --- */
 
 /* Of the jars of a batch, those that were filled from its pot: one under a second lid is no

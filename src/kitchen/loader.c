@@ -32,6 +32,13 @@ static struct waiting_group *group_of(struct waiting_group *groups, size_t count
 	return NULL;
 }
 
+static int64_t waited_ms(const struct log_jar *jar, const struct moment *now)
+{
+	int64_t waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
+
+	return waited > 0 ? waited : 0;
+}
+
 size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
                        struct waiting_group out[WAITING_GROUPS_MAX])
 {
@@ -41,7 +48,6 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 	for (size_t i = 0; i < board->waiting_count; i++) {
 		const struct log_jar *jar = &board->waiting[i];
 		struct waiting_group *group = group_of(out, count, jar);
-		int64_t waited;
 
 		if (group != NULL) {
 			group->jars++;
@@ -57,8 +63,7 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 		/* A lot that cannot be read has no food, and so no process. */
 		if (!log_lot_get(kitchen->log, jar->lot_id, &group->lot, NULL))
 			memset(&group->lot, 0, sizeof(group->lot));
-		waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
-		group->waited_ms = waited > 0 ? waited : 0;
+		group->waited_ms = waited_ms(jar, now);
 	}
 	return count;
 }
@@ -71,6 +76,7 @@ struct need {
 	int jars;
 	struct log_lot lot;
 	const struct jar_size *jar;
+	int64_t waited_ms;      /* of its jars, the one that waits longest */
 	struct process process; /* alone; its other pairs are in the options */
 };
 
@@ -225,6 +231,7 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
                     struct fault *fault)
 {
 	const struct board *board = &kitchen->board;
+	struct moment now = kitchen_now(kitchen);
 
 	need->batch_id = pick->batch_id;
 	need->jars = pick->jars;
@@ -234,9 +241,11 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 		return false;
 	}
 	for (size_t i = 0; i < board->waiting_count; i++)
-		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name))
+		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name)) {
+			need->waited_ms = waited_ms(&board->waiting[i], &now);
 			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot,
 			                   fault);
+		}
 	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
 	          need->jar->plural);
 	return false;
@@ -303,6 +312,13 @@ static int room_left(const struct log_station *station, const struct proposal *p
 	return room - proposal->jars;
 }
 
+/* Low-acid jars that stood too long go nowhere before they are reheated. */
+static bool may_be_loaded(const struct kitchen *kitchen, const struct waiting_group *group)
+{
+	return group->lot.acidity != ACIDITY_LOW_ACID ||
+	       group->waited_ms <= stand_limit_of(kitchen, ACIDITY_LOW_ACID);
+}
+
 static bool goes_with(const struct kitchen *kitchen, const struct log_station *station,
                       struct need *needs, size_t count, const struct waiting_group *group)
 {
@@ -326,7 +342,7 @@ static void fill_canner(const struct kitchen *kitchen, const struct strip *canne
 
 		if (jars > group->jars)
 			jars = group->jars;
-		if (jars <= 0 ||
+		if (jars <= 0 || !may_be_loaded(kitchen, group) ||
 		    !goes_with(kitchen, &canner->station, needs, out->pick_count, group))
 			continue;
 		pick->batch_id = group->batch_id;
@@ -504,6 +520,26 @@ static bool write_load(struct act *act, const struct strip *canner, struct need 
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
+static bool stands_too_long(const struct kitchen *kitchen, enum method method,
+                            const struct need *needs, size_t count, struct fault *fault)
+{
+	struct facts facts = {.is_load_start = true, .elevation_known = true, .method = method};
+
+	for (size_t i = 0; i < count; i++)
+		if (stood_too_long(kitchen, &needs[i].lot, needs[i].waited_ms, facts, fault))
+			return true;
+	return false;
+}
+
+static int64_t longest_wait_ms(const struct need *needs, size_t count)
+{
+	int64_t longest = 0;
+
+	for (size_t i = 0; i < count; i++)
+		longest = needs[i].waited_ms > longest ? needs[i].waited_ms : longest;
+	return longest;
+}
+
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
                           size_t count, int pressure_psi, int64_t *load_id, struct fault *fault)
 {
@@ -513,13 +549,16 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	struct log_load load = {0};
 	char name[NAME_MAX_BYTES];
 	char picked[SENTENCE_MAX_BYTES];
+	char waited[64];
 	struct act act;
 
 	if (canner == NULL || kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) ||
 	    !check_room(&canner->station, needs, count, fault) ||
-	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault))
+	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||
+	    stands_too_long(kitchen, (enum method)canner->station.kind, needs, count, fault))
 		return false;
+	say_stood(kitchen, "its jars waited", longest_wait_ms(needs, count), waited, sizeof(waited));
 	text_copy(name, sizeof(name), canner->station.name);
 	say_picked(needs, count, picked, sizeof(picked));
 	/* An act begins only on the board all this was read from. */
@@ -528,6 +567,40 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d min: %s", name, load.minutes,
-	                  picked);
+	return act_commit(&act, fault, "%s: load started, %d min: %s%s", name, load.minutes, picked,
+	                  waited);
+}
+
+bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault)
+{
+	const struct board *board = &kitchen->board;
+	const struct jar_size *jar = jar_size_named(size);
+	struct log_batch batch;
+	char waited[64] = "";
+	struct act act;
+	int filled = 0;
+
+	if (jar == NULL)
+		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", size);
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !act_begin(&act, kitchen, "refill", batch.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){SUBJECT_BATCH, batch_id});
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		struct log_jar row = board->waiting[i];
+
+		if (!of_group(&row, batch_id, jar->name))
+			continue;
+		if (filled++ == 0)
+			say_stood(kitchen, "they had waited", waited_ms(&row, &act.entry.at), waited, sizeof(waited));
+		row.filled = act.entry.at;
+		if (!log_put_jar(kitchen->log, &row, fault))
+			return act_fail(&act);
+	}
+	if (filled == 0) {
+		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
+		return act_fail(&act);
+	}
+	return act_commit(&act, fault, "%s: %d %s emptied, reheated and filled anew%s", batch.recipe, filled,
+	                  filled == 1 ? jar->words : jar->plural, waited);
 }

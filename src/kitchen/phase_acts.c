@@ -316,6 +316,9 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 	case EXCEPTION_RECIPE:
 		return strip->content == STRIP_BATCH && strip->batch.verdict != VERDICT_NOT_VALID
 		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked" : NULL;
+	case EXCEPTION_BOILED:
+		return strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL
+		           ? "boiled again: what is in the pot is off the heat from now" : NULL;
 	default: break;
 	}
 	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
@@ -401,6 +404,12 @@ static bool redo_process(struct act *act, const struct strip *strip, struct faul
 	return phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
 }
 
+/* Its standing ends, and begins anew with the phase that it is off the heat in. */
+static bool boiled_again(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	return phase_change(act, strip, PHASE_LOST, phase_rule_of(strip->station.kind, PHASE_OFF), fault);
+}
+
 static bool except(struct act *act, const struct strip *strip, enum exception exception,
                    int64_t amount, const char *reason, struct fault *fault)
 {
@@ -411,6 +420,7 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
 	case EXCEPTION_REDO: return redo_process(act, strip, fault);
 	case EXCEPTION_WATER: return see_water(act, strip, fault);
+	case EXCEPTION_BOILED: return boiled_again(act, strip, fault);
 	case EXCEPTION_LOST: /* acts of their own */
 	case EXCEPTION_DRAW:
 	case EXCEPTION_WRONG:
@@ -459,6 +469,7 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
 		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
 		[EXCEPTION_WRONG] = "found_wrong", [EXCEPTION_RECIPE] = "batch_wrong",
+		[EXCEPTION_BOILED] = "boiled_again",
 	};
 	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);

@@ -222,26 +222,27 @@ static bool line_units(struct kitchen *kitchen, const struct words *words, int64
 	return kitchen_set_units(kitchen, words_at(words, 1)[0] == 'm' ? UNITS_METRIC : UNITS_US, fault);
 }
 
-/* times run=70 first=45 water=20 wait=20; what is not named stays */
+/* times run=70 first=45 water=20 wait=20 stand=90; what is not named stays */
 static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id,
                        struct fault *fault)
 {
-	static const char *const names[] = { "run=", "first=", "water=", "wait=" };
+	static const char *const names[] = { "run=", "first=", "water=", "wait=", "stand=" };
+	const size_t count = sizeof(names) / sizeof(names[0]);
 	const struct log_house *house = &kitchen->board.house;
 	int minutes[] = { house->run_minutes, house->first_juice_minutes, house->water_minutes,
-		          house->jar_wait_minutes };
+		          house->jar_wait_minutes, house->stand_minutes };
 
 	(void)id;
 	for (size_t i = 1; i < words->count; i++) {
 		size_t n = 0;
 
-		while (n < 4 && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
+		while (n < count && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
 			n++;
-		if (n == 4 || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not run=, first=, water= or wait= and minutes",
+		if (n == count || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not run=, first=, water=, wait= or stand= and minutes",
 			                 words_at(words, i));
 	}
-	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], fault);
+	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], minutes[4], fault);
 }
 
 static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id,
@@ -279,7 +280,7 @@ static const struct line_kind {
 	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
-	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
+	{ "times", 2, 6, line_times, "times run=70 first=45 water=20 wait=20 stand=90" },
 	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
 	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
 	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },

@@ -8,7 +8,7 @@
 /* What is everyday first, what cannot be made good last: the one under the cursor
  * when the view opens is one Space away. */
 static const enum exception offered[] = {
-	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_EARLIER,
+	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_BOILED, EXCEPTION_EARLIER,
 	EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_RECIPE, EXCEPTION_VENT_SHORT, EXCEPTION_WRONG, EXCEPTION_STOP,
 };
 _Static_assert(sizeof(offered) / sizeof(offered[0]) == EXCEPTION_COUNT, "a place for every exception");

@@ -145,6 +145,12 @@ static void supply_line(const struct desk *desk, int n, struct text *text)
 	text_add(text, "supply       %s: %s", jar != NULL ? jar->plural : supply_words(supply->kind), stock);
 }
 
+/* The longest that food stands here. */
+static int stand_minutes(const struct log_house *house)
+{
+	return house->stand_minutes > 0 ? house->stand_minutes : (int)(STANDING_MAX_MS / 60000);
+}
+
 static void house_words(const struct desk *desk, enum house_line line, struct text *text)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -167,8 +173,9 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
-		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d",
-		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d, stand %d",
+		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes,
+		         stand_minutes(house));
 		break;
 	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;
 	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
@@ -451,8 +458,9 @@ static void change_house(struct desk *desk, enum house_line line)
 		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);
 		break;
 	case HOUSE_TIMES:
-		(void)snprintf(words, sizeof(words), "times run=%d first=%d water=%d wait=%d", house->run_minutes,
-		               house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		(void)snprintf(words, sizeof(words), "times run=%d first=%d water=%d wait=%d stand=%d", house->run_minutes,
+		               house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes,
+		               stand_minutes(house));
 		desk_ask(desk, "Minutes:", words, line_typed);
 		break;
 	default: break;

@@ -108,7 +108,7 @@ START_TEST(the_run_is_as_long_as_the_house_says_when_it_begins)
 	(void)pk_run(&kit, OLD_JUICER, "grapes", "12 lb");
 	pk_to(&kit, TALL_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.required_ms, RUN_MINUTES * MINUTE_MS);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 61, 45, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 61, 45, 20, 20, 0, &kit.fault));
 	pk_to(&kit, OLD_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, OLD_JUICER)->phase.required_ms, 61 * MINUTE_MS);
 	/* Not the one that runs already. */
