@@ -163,6 +163,14 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 	return 0;
 }
 
+int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
+{
+	/* Not told which it is: asked as the one that takes longer. */
+	if (rule->name == PHASE_COOL_DOWN && strip->station.wall != WALL_LOCK)
+		return cool_down_least_ms(WALL_HEAVY, strip->largest_jar);
+	return rule->soon_s * INT64_C(1000);
+}
+
 static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t passed;

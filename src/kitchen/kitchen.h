@@ -364,6 +364,7 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
                           int64_t counted, struct fault *fault);
 
 /* The next step of a load, run or batch: a condition seen or a thing done.
+ * FAULT_CONFIRM sooner than it can hardly be: then the story keeps that it was asked.
  * `phase_id` is the running phase the person was looking at.  The seal check's
  * step shelves the load and is refused while a jar is unchecked or lacks a fate;
  * the drain of a juicer ends with kitchen_juice_out; filling ends only with jars. */
@@ -386,6 +387,8 @@ enum exception {
 	EXCEPTION_RECIPE,     /* the batch was not made as its recipe says; see kitchen_batch_wrong */
 	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
 	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
+	EXCEPTION_FORCED,     /* the canner was cooled by force: low-acid food becomes unknown */
+	EXCEPTION_WEIGHT,     /* the weight came off before zero: likewise */
 	EXCEPTION_BOILED,     /* what stands in the pot was boiled again: it is off the heat from now */
 	EXCEPTION_COUNT
 };

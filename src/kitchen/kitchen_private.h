@@ -172,6 +172,9 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 /* Refused while a canner holds a load; `what` is what would change under it. */
 bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
 
+/* Sooner than that the end of a watched phase is asked about. */
+int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule);
+
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* Begin a phase of a subject (load, run or batch), part of an act. */

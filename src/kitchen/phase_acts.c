@@ -124,10 +124,57 @@ static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure
 		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now all the same?",
 		                         strip_title(strip), left_words, rule->words);
 	}
-	if (rule->kind == PHASE_WATCHED && passed_ms < rule->soon_s * INT64_C(1000) && !sure)
-		return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?",
-		                 strip_title(strip), rule->step);
 	return true;
+}
+
+/* Is the end of a watched phase asked about?  The clock does not tell of a vent lock:
+ * that is asked every time. */
+static bool asks_first(const struct strip *strip, int64_t passed_ms)
+{
+	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK)
+		return true;
+	return strip->rule->kind == PHASE_WATCHED && passed_ms < strip_soon_ms(strip, strip->rule);
+}
+
+static bool refuse_cool_down(const struct strip *strip, int64_t passed_ms, struct fault *fault)
+{
+	char passed[24];
+	struct text text = TEXT_OVER(passed);
+
+	text_add_duration(&text, passed_ms / 1000);
+	if (strip->station.wall == WALL_LOCK)
+		return fault_set(fault, FAULT_CONFIRM, "%s: has the vent lock dropped by itself, and does nothing hiss?",
+		                 strip_title(strip));
+	return fault_set(fault, FAULT_CONFIRM, "%s: zero %s after heat off? A heavy canner takes about %lld min by itself.%s",
+	                 strip_title(strip), passed, (long long)(strip_soon_ms(strip, strip->rule) / MINUTE_MS),
+	                 strip->station.wall == WALL_NOT_SAID
+	                     ? " Has it a vent lock? Say so in the house view (h): wall=heavy or wall=lock." : "");
+}
+
+static bool refuse_unseen(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
+{
+	if (sure || !asks_first(strip, passed_ms))
+		return true;
+	if (strip->rule->name == PHASE_COOL_DOWN)
+		return refuse_cool_down(strip, passed_ms, fault);
+	return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?", strip_title(strip), strip->rule->step);
+}
+
+/* What was asked and confirmed all the same, for the story; "" nothing. */
+static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (!asks_first(strip, passed_ms))
+		return;
+	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK) {
+		text_add(&text, "; the vent lock has dropped");
+		return;
+	}
+	text_add(&text, "; asked and confirmed: after ");
+	text_add_duration(&text, passed_ms / 1000);
+	text_add(&text, ", sooner than ");
+	text_add_duration(&text, strip_soon_ms(strip, strip->rule) / 1000);
 }
 
 static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault *fault)
@@ -158,6 +205,7 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	const struct phase_rule *next;
+	char confirmed[96];
 	struct strip strip;
 	struct act act;
 	int64_t passed;
@@ -172,12 +220,13 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
 	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
-	                  strip.rule->words, next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done");
+	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
+	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
+	                  next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done", confirmed);
 }
 
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
@@ -288,6 +337,12 @@ static const char *load_exception_words(const struct strip *strip, enum exceptio
 	case EXCEPTION_BROKEN_JAR:
 		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
 		           ? "a jar broke: leave the rest in, go on" : NULL;
+	case EXCEPTION_FORCED:
+		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
+		           ? "cooled by force (water, draft, wet cloth): low-acid food counts as UNKNOWN" : NULL;
+	case EXCEPTION_WEIGHT:
+		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
+		           ? "weight lifted before the pressure was zero: low-acid food counts as UNKNOWN" : NULL;
 	case EXCEPTION_WRONG:
 		return found_wrong_later(strip) ? "found wrong only now (weight, elevation, vent, acid): process NOT valid" : NULL;
 	case EXCEPTION_REDO:
@@ -420,6 +475,8 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
 	case EXCEPTION_REDO: return redo_process(act, strip, fault);
 	case EXCEPTION_WATER: return see_water(act, strip, fault);
+	case EXCEPTION_FORCED: return mark_phase(act, strip, MARK_FORCED_COOLING, 0, reason, fault);
+	case EXCEPTION_WEIGHT: return mark_phase(act, strip, MARK_WEIGHT_EARLY, 0, reason, fault);
 	case EXCEPTION_BOILED: return boiled_again(act, strip, fault);
 	case EXCEPTION_LOST: /* acts of their own */
 	case EXCEPTION_DRAW:
@@ -469,6 +526,7 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
 		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
 		[EXCEPTION_WRONG] = "found_wrong", [EXCEPTION_RECIPE] = "batch_wrong",
+		[EXCEPTION_FORCED] = "forced_cooling", [EXCEPTION_WEIGHT] = "weight_early",
 		[EXCEPTION_BOILED] = "boiled_again",
 	};
 	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");

@@ -364,9 +364,27 @@ static bool room_typed(struct desk *desk, const char *text, const char *jar)
 	return true;
 }
 
+static bool wall_typed(struct desk *desk, const char *text)
+{
+	enum canner_wall wall = strcmp(text, "heavy") == 0 ? WALL_HEAVY : strcmp(text, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+
+	if (wall == WALL_NOT_SAID && text[0] != '\0') {
+		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
+		return false;
+	}
+	desk->new_station.wall = wall;
+	return add_station(desk);
+}
+
+/* A pressure canner is also asked how it shows that its pressure is gone. */
 static bool quarts_typed(struct desk *desk, const char *text)
 {
-	return room_typed(desk, text, "quart") && add_station(desk);
+	if (!room_typed(desk, text, "quart"))
+		return false;
+	if (!method_has_pressure((enum method)desk->new_station.kind))
+		return add_station(desk);
+	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
+	return false;
 }
 
 static bool pints_typed(struct desk *desk, const char *text)

@@ -15,7 +15,7 @@
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 
-#define WAIT_MINUTES 40
+#define WAIT_MINUTES 30
 #define SAMPLE_MS    61007
 #define BATCHES      7
 #define LOADS        12
@@ -26,7 +26,7 @@
 
 static const char *const quince_hollow[] = {
 	"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft",
-	"times run=70 first=45 water=20 wait=40",
+	"times run=70 first=45 water=20 wait=30",
 	"canner 1 boiling_water \"Big kettle\" half_pint=12 pint=9 quart=7",
 	"canner 2 boiling_water \"Low kettle\" half_pint=9 pint=7 quart=5",
 	"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9",

@@ -78,7 +78,7 @@ static const struct {
 } watched[] = {
 	{BIG_KETTLE, PHASE_COME_UP, 120},    {STEAM_CANNER, PHASE_VENT, 120},
 	{WEIGHT_CANNER, PHASE_COME_UP, 120}, {WEIGHT_CANNER, PHASE_PRESSURISE, 60},
-	{DIAL_CANNER, PHASE_PRESSURISE, 60}, {WEIGHT_CANNER, PHASE_COOL_DOWN, 600},
+	{DIAL_CANNER, PHASE_PRESSURISE, 60}, {WEIGHT_CANNER, PHASE_COOL_DOWN, 1800}, /* A539 (rev. 2015), page 1-22: pints about 30 min */
 };
 
 START_TEST(a_condition_seen_too_soon_is_asked_about_once)
