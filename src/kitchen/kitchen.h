@@ -72,6 +72,7 @@ struct strip {
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
+	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
 	int largest_jar;  /* index into jar_sizes */
 	int liquid_lost;  /* jars that lost any liquid */
 	int over_half;    /* of those without a fate: over half their liquid gone */
@@ -369,6 +370,12 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
  * step shelves the load and is refused while a jar is unchecked or lacks a fate;
  * the drain of a juicer ends with kitchen_juice_out; filling ends only with jars. */
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault);
+/* A hold in which the computer restarted, read off another clock: ms of that clock's day
+ * (an end before the beginning is of the next day).  A hold too short by that clock:
+ * FAULT_CONFIRM, and when `sure` the gate finds it so.  Without a reading kitchen_step
+ * asks (FAULT_CONFIRM) before it ends such a hold, and the process is unknown. */
+bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
+                        struct fault *fault);
 /* Boil, steam or pressure was lost: the full time again. */
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
 /* The alarm was heard; a ringing water clock: the water was seen and topped up. */

@@ -11,6 +11,7 @@
 #include "kitchen/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
+#define CLOCK_DAY_MS (24 * 60 * MINUTE_MS)
 /* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the
  * stricter of two published windows). */
 #define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)
@@ -201,6 +202,16 @@ static bool note_restart(struct act *act, const struct strip *strip, struct faul
 	return !strip->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
 }
 
+static bool refuse_unread(const struct strip *strip, bool sure, struct fault *fault)
+{
+	if (sure || !strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD)
+		return true;
+	return fault_set(fault, FAULT_CONFIRM,
+	                 "%s: the computer restarted in this hold, and nobody read another clock: the process is UNKNOWN then. "
+	                 "End it all the same?",
+	                 strip_title(strip));
+}
+
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
@@ -220,13 +231,62 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unread(&strip, sure, fault) || !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
 	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
 	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
 	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
 	                  next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done", confirmed);
+}
+
+/* --- another clock --------------------------------------------------------------- */
+
+#define READ_MAX_MS (INT64_C(12) * 3600 * 1000) /* no hold is so long: the times were turned round */
+
+static bool check_read(const struct strip *strip, int64_t held_ms, bool sure, struct fault *fault)
+{
+	char words[64];
+	struct text text = TEXT_OVER(words);
+
+	if (!strip->hold_across_restart)
+		return fault_set(fault, FAULT_REFUSED, "%s: this computer's own clock ran through all of it.", strip_title(strip));
+	if (held_ms > READ_MAX_MS)
+		return fault_set(fault, FAULT_MISUSE, "The second time is before the first: first when it began, then when it ended.");
+	if (held_ms >= strip->phase.required_ms || sure)
+		return true;
+	text_add_duration(&text, held_ms / 1000);
+	text_add(&text, " of ");
+	text_add_duration(&text, strip->phase.required_ms / 1000);
+	return fault_set(fault, FAULT_CONFIRM, "%s: by that clock it has run %s. Leave it on, and read again. End it, NOT VALID?",
+	                 strip_title(strip), words);
+}
+
+bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
+                        struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	char words[24];
+	struct text held = TEXT_OVER(words);
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (began_ms < 0 || began_ms >= CLOCK_DAY_MS || ended_ms < 0 || ended_ms >= CLOCK_DAY_MS)
+		return fault_set(fault, FAULT_MISUSE, "A clock shows 0:00 to 23:59.");
+	if (ended_ms < began_ms) /* over midnight */
+		ended_ms += CLOCK_DAY_MS;
+	if (!check_read(&strip, ended_ms - began_ms, sure, fault) ||
+	    !act_begin(&act, kitchen, "clock_read", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if (!mark_phase(&act, &strip, MARK_CLOCK_BEGAN, began_ms, "", fault) ||
+	    !mark_phase(&act, &strip, MARK_CLOCK_ENDED, ended_ms, "", fault))
+		return act_fail(&act);
+	text_add_duration(&held, (ended_ms - began_ms) / 1000);
+	return act_commit(&act, fault, "%s: by another clock the hold has run %s", strip_title(&strip), words);
 }
 
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)

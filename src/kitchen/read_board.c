@@ -36,6 +36,11 @@ static const char *verdict_mark(enum verdict verdict)
 	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
 }
 
+static const char *restart_mark(const struct strip *strip)
+{
+	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
+}
+
 static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
                           size_t count, struct fault *fault)
 {
@@ -50,9 +55,34 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
 	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
 		return false;
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d %s %s%s", verdict_mark(strip->load.verdict), strip->jars,
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
+	               verdict_mark(strip->load.verdict), strip->jars,
 	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
 	               strip->lot.product, strip->lots > 1 ? " and more" : "");
+	return true;
+}
+
+/* What another clock said of the running hold. */
+static bool read_other_clock(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_mark *marks;
+	int64_t began = 0;
+	size_t count;
+
+	strip->clock_read_ms = NOT_ON_RECORD;
+	if (!strip->hold_across_restart)
+		return true;
+	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (marks[i].phase_id != strip->phase.id)
+			continue;
+		if (marks[i].kind == MARK_CLOCK_BEGAN)
+			began = marks[i].amount;
+		else if (marks[i].kind == MARK_CLOCK_ENDED)
+			strip->clock_read_ms = marks[i].amount - began;
+	}
+	free(marks);
 	return true;
 }
 
@@ -62,6 +92,8 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 	size_t count;
 	bool done;
 
+	if (!read_other_clock(kitchen, strip, fault))
+		return false;
 	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
 		return false;
 	if (count == 0) {
