@@ -68,6 +68,8 @@ static const struct name names[] = {
 	NAMED(liquid_lost, FORM_JARS),
 	NAMED(broken, FORM_JARS),
 	NAMED_AS("canner_in", canner_in_ms, FORM_LEFT),
+	NAMED(clock_words, FORM_WORDS),
+	NAMED(last_words, FORM_WORDS),
 	NAMED_AS("stood", stood_ms, FORM_HOURS),
 	NAMED_AS("stand_limit", stand_limit_ms, FORM_HOURS),
 	NAMED_AS("passed", passed_ms, FORM_MINUTES),

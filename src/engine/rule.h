@@ -88,6 +88,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int64_t kept_ms;
 	const char *kept_lot;
 
+	/* Also ABOUT_KEY: */
+	int64_t clock_behind_ms; /* the wall clock is so far before the log's last entry; 0: it is not */
+	const char *clock_words; /* what it says: "Mon 14 Sep 08:00" */
+	const char *last_words;  /* when that entry was written */
+
 	bool plan_runs;  /* a plan was accepted for this day, and work of it is left */
 	int64_t plan_late_ms; /* finish as it looks now, less the one accepted */
 	int64_t plan_limit_ms; /* later than that is warned of */
@@ -192,6 +197,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_batch_start;
 	bool is_fill;
 	bool is_load_start;
+	bool begins_clock; /* work is started, or a timed phase */
 	bool is_vent_cut;
 	bool is_earlier_start;
 	bool is_fate;

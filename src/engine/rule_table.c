@@ -52,6 +52,12 @@ static int64_t elevation_changed(const struct facts *f)
 	return when(f->elevation_known && f->elevation_changed);
 }
 
+/* Less than a minute may pass while a computer starts and sets its clock. */
+static int64_t clock_behind(const struct facts *f)
+{
+	return when(f->clock_behind_ms > WALL_STEP_MS);
+}
+
 static int64_t boil_disagrees(const struct facts *f)
 {
 	return when(f->boil_off_mf > BOIL_DISAGREES_MF || f->boil_off_mf < -BOIL_DISAGREES_MF);
@@ -387,6 +393,11 @@ static int64_t key_no_elevation(const struct facts *f)
 	return when(f->is_load_start && !f->elevation_known);
 }
 
+static int64_t key_clock_behind(const struct facts *f)
+{
+	return when(f->begins_clock && clock_behind(f) == 0);
+}
+
 static int64_t key_low_acid(const struct facts *f)
 {
 	return when(f->is_load_start && wrong_canner(f) == 0);
@@ -469,6 +480,10 @@ const struct rule rules[] = {
 	STOP("elevation-unset", ABOUT_HOUSE, elevation_unset,
 	     "Set the elevation in the house view (h): without it no process can be given.", "starting a load", OVER_NEVER,
 	     "A539; unknown elevation refused: " PRACTICE),
+	STOP("clock-behind", ABOUT_HOUSE, clock_behind,
+	     "Set this computer's clock: it says {clock_words}, before the last entry of the log ({last_words}). If it is right, "
+	     "press c here.",
+	     "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP("hold-short", ABOUT_LOAD, hold_short,
 	     "Redo {lot} in full within 2 h, or discard: its hold ran {held} of {hold}. Process NOT VALID.", "shelving it",
 	     OVER_NEVER, "full time: A539, NCSU-242; redo within 2 h: UNL, one ISU text"),
@@ -530,6 +545,10 @@ const struct rule rules[] = {
 	/* Stops that are asked when the key is pressed. */
 	STOP("key-no-elevation", ABOUT_KEY, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
+	STOP("key-clock-behind", ABOUT_KEY, key_clock_behind,
+	     "Set this computer's clock first: it says {clock_words}, before the last entry of the log ({last_words}). If it is "
+	     "right, say so in the warnings (w).",
+	     "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP("key-low-acid", ABOUT_KEY, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("key-no-process", ABOUT_KEY, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),

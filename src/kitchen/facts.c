@@ -96,8 +96,22 @@ static void plan_facts(const struct asking *asking, struct gathered *gathered)
 	facts->finish_words = gathered->words[2];
 }
 
+#define DAY_HOUR_BYTES 32
+
+static void wall_clock_facts(const struct asking *asking, struct facts *facts, char clock_words[DAY_HOUR_BYTES],
+                             char last_words[DAY_HOUR_BYTES])
+{
+	facts->clock_behind_ms = clock_behind_ms(asking->kitchen, asking->now);
+	clock_words_day_hour(asking->now->wall_ms, clock_words, DAY_HOUR_BYTES);
+	clock_words_day_hour(asking->kitchen->latest_wall_ms, last_words, DAY_HOUR_BYTES);
+	facts->clock_words = clock_words;
+	facts->last_words = last_words;
+}
+
 static void ask_house(const struct asking *asking)
 {
+	char clock_words[DAY_HOUR_BYTES];
+	char last_words[DAY_HOUR_BYTES];
 	const struct board *board = asking->board;
 	const struct log_house *house = &board->house;
 	struct gathered gathered = { 0 };
@@ -117,6 +131,7 @@ static void ask_house(const struct asking *asking)
 	facts->kept_ms = asking->now->wall_ms - asking->kitchen->kept.made_wall_ms;
 	facts->kept_lot = asking->kitchen->kept.code;
 	plan_facts(asking, &gathered);
+	wall_clock_facts(asking, facts, clock_words, last_words);
 	ask(asking, &gathered, ABOUT_HOUSE);
 }
 

@@ -259,6 +259,21 @@ bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *faul
 	return put_house(kitchen, &house, "practice", "This is a practice log", fault);
 }
 
+/* Nothing of the house changes; that somebody looked is what counts. */
+bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	char words[32];
+	char sentence[SENTENCE_MAX_BYTES];
+	struct log_house house = kitchen->board.house;
+
+	if (clock_behind_ms(kitchen, &now) == 0)
+		return fault_set(fault, FAULT_REFUSED, "Nothing says that the clock is wrong.");
+	clock_words_day_hour(now.wall_ms, words, sizeof(words));
+	(void)snprintf(sentence, sizeof(sentence), "The clock is right at %s; what was written later was not", words);
+	return put_house(kitchen, &house, VERB_CLOCK_RIGHT, sentence, fault);
+}
+
 /* --- settings ---------------------------------------------------------------------- */
 
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault)

@@ -488,6 +488,9 @@ bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fa
  * more is not valid.  `loads`: how many.  The other function only counts them. */
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
+/* The computer's clock is before the log's last entry, and somebody looked: it is right,
+ * those entries were written by a wrong one.  Ends the stop "clock-behind". */
+bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault);
 /* A thermometer where the jars are kept, "64F" or "18C"; "" forgets it. */
 bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* Thermometer in boiling water here, "203.1F" or "95.1C"; "" forgets it. */

@@ -36,6 +36,7 @@ struct kitchen {
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
 	struct recipe *own;
 	size_t own_count;
+	int64_t latest_wall_ms; /* of the entries written before this computer started; 0: none seen */
 	int64_t day_start_ms; /* the local day jars_today counts */
 	struct planning *planning; /* the day plan; what it works out is kept in there */
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
@@ -84,6 +85,12 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 /* The last act of the pantry or of a recall, if it bears one of two verbs. */
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);
+
+#define VERB_CLOCK_RIGHT "clock_right"
+/* How far the wall clock is before the log's last entry; 0: it is not. */
+int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now);
+/* Work is started or a clock begun: refused while the wall clock is behind. */
+bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault);
 
 /* How long food of that acidity may stand in this house before it is heated again. */
 int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);

@@ -225,6 +225,8 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 		return false;
 	strip = *found; /* the board is read again on commit */
 	next = strip_next(&strip);
+	if (next != NULL && next->kind == PHASE_TIMED && !refuse_clock_behind(kitchen, fault))
+		return false;
 	if (!act_begin(&act, kitchen, "step", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));

@@ -519,11 +519,29 @@ static bool read_for_rules(struct kitchen *kitchen, int64_t day, struct fault *f
 	       read_tallies(kitchen, fault) && read_past(kitchen, day, fault);
 }
 
+/* Within one boot the clock that nobody sets tells; what was written before it began
+ * can only lie in the past. */
+static bool read_latest(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	struct log_entry newest;
+	struct fault none = { 0 };
+
+	if (!log_newest_entry(kitchen->log, &newest, &none))
+		return none.kind == FAULT_MISSING || fault_set(fault, none.kind, "%s", none.sentence);
+	if (strcmp(newest.verb, VERB_CLOCK_RIGHT) == 0)
+		kitchen->latest_wall_ms = 0;
+	if (!moment_same_boot(&newest.at, &now) && newest.at.wall_ms > kitchen->latest_wall_ms)
+		kitchen->latest_wall_ms = newest.at.wall_ms;
+	return true;
+}
+
 static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
 	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
+	    !read_latest(kitchen, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;

@@ -38,6 +38,29 @@ bool stops_let_pass(const struct facts *facts, const char *reason, struct fault 
 	return false;
 }
 
+int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now)
+{
+	int64_t behind = kitchen->latest_wall_ms - now->wall_ms;
+
+	return kitchen->latest_wall_ms != 0 && behind > 0 ? behind : 0;
+}
+
+bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	struct facts facts = { .about = ABOUT_KEY, .begins_clock = true, .clock_behind_ms = clock_behind_ms(kitchen, &now) };
+	char clock_words[32];
+	char last_words[32];
+
+	if (facts.clock_behind_ms == 0)
+		return true;
+	clock_words_day_hour(now.wall_ms, clock_words, sizeof(clock_words));
+	clock_words_day_hour(kitchen->latest_wall_ms, last_words, sizeof(last_words));
+	facts.clock_words = clock_words;
+	facts.last_words = last_words;
+	return stops_let_pass(&facts, "", fault);
+}
+
 int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity)
 {
 	return standing_limit_ms(acidity, kitchen->board.house.stand_minutes * MINUTE_MS);

@@ -435,6 +435,23 @@ START_TEST(small_things_about_a_load)
 }
 END_TEST
 
+START_TEST(a_wall_clock_before_the_log_s_last_entry)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.clock_behind_ms = MINUTE;
+	never("clock-behind", &facts);
+	facts.clock_behind_ms++;
+	facts.clock_words = "Mon 14 Sep 08:00";
+	facts.last_words = "Mon 14 Sep 11:00";
+	fires("clock-behind", &facts, "it says Mon 14 Sep 08:00, before the last entry");
+	facts.about = ABOUT_KEY;
+	never("key-clock-behind", &facts);
+	facts.begins_clock = true;
+	fires("key-clock-behind", &facts, "(Mon 14 Sep 11:00)");
+}
+END_TEST
+
 /* --- what stands ------------------------------------------------------------------------------ */
 
 START_TEST(low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution)
@@ -829,6 +846,7 @@ int main(void)
 	tcase_add_test(cases, small_things_about_a_load);
 	tcase_add_test(cases, low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution);
 	tcase_add_test(cases, a_pot_that_stands);
+	tcase_add_test(cases, a_wall_clock_before_the_log_s_last_entry);
 	tcase_add_test(cases, water_of_a_juicer);
 	tcase_add_test(cases, batches);
 	tcase_add_test(cases, running_phases);

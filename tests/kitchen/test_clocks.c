@@ -208,12 +208,23 @@ END_TEST
 START_TEST(what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back)
 {
 	int64_t loaded = kk_start(&kit, LOW_KETTLE, 7);
+	struct load_order order = kk_order(&kit, WEIGHT_CANNER, 7);
+	int64_t other;
 
 	kk_pass(&kit, MINUTE_MS);
 	test_clock_restart(&kit.clock, -3 * HOUR_MS);
 	kk_reopen(&kit);
 	KK_OK(&kit, kk_try_step(&kit, loaded, false)); /* heat is on */
 	kk_pass(&kit, 20 * MINUTE_MS);
+	/* But no clock begins by it, and no work. */
+	kk_warns(&kit, "clock-behind", 0, SEVERITY_STOP, "Set this computer's clock");
+	ck_assert(!kk_try_step(&kit, loaded, false));
+	ck_assert_str_eq(kit.fault.rule, "key-clock-behind");
+	kk_refused(&kit, false, FAULT_REFUSED, "a clock begins");
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_start_load(kit.kitchen, &order, &other, &kit.fault));
+	KK_OK(&kit, kitchen_clock_is_right(kit.kitchen, &kit.fault));
+	ck_assert(!kk_fires(&kit, "clock-behind"));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_clock_is_right(kit.kitchen, &kit.fault));
 	KK_OK(&kit, kk_try_step(&kit, loaded, false));
 	ck_assert_int_eq(kk_face(&kit, loaded).left_s, 600);
 	kk_lost(&kit, load_id); /* and the long hold can be begun anew */
@@ -221,6 +232,20 @@ START_TEST(what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back)
 	kk_step(&kit, load_id);
 	ck_assert_int_eq(left(), 600);
 	kk_pass(&kit, 10 * MINUTE_MS);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+}
+END_TEST
+
+START_TEST(a_clock_that_was_set_ends_the_stop_by_itself)
+{
+	test_clock_restart(&kit.clock, -3 * HOUR_MS);
+	kk_reopen(&kit);
+	ck_assert(kk_fires(&kit, "clock-behind"));
+	kk_lost(&kit, load_id); /* written by the wrong clock: that changes nothing */
+	ck_assert(kk_fires(&kit, "clock-behind"));
+	test_clock_step_wall(&kit.clock, 3 * HOUR_MS);
+	ck_assert(!kk_fires(&kit, "clock-behind"));
+	kk_pass(&kit, 5 * MINUTE_MS);
 	KK_OK(&kit, kk_try_step(&kit, load_id, false));
 }
 END_TEST
@@ -486,6 +511,7 @@ int main(void)
 	tcase_add_test(clocks, an_hour_off_a_clock_is_read_to_the_second_or_the_minute);
 	tcase_add_loop_test(clocks, a_wall_clock_gone_back_across_a_restart_only_makes_a_hold_longer, 1, 26);
 	tcase_add_test(clocks, what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back);
+	tcase_add_test(clocks, a_clock_that_was_set_ends_the_stop_by_itself);
 	tcase_add_test(clocks, two_restarts_count_from_the_first_stamp);
 	tcase_add_test(clocks, a_boot_nobody_can_name_counts_by_the_wall_clock);
 	tcase_add_test(clocks, the_computers_clock_names_its_boot_and_moves_on);

@@ -448,7 +448,9 @@ static void do_event(int digit, const struct event *event)
 
 	switch (event->key) {
 	case RUN: (void)pk_run(&kit, digit, event->words, event->size); break;
-	case STEP: KK_OK(&kit, pk_try_step(&kit, digit, false)); break; /* nothing is asked */
+	case STEP: /* nothing is asked but whether a canner that nobody described is at zero */
+		KK_OK(&kit, pk_try_step(&kit, digit, pk_name(&kit, digit) == PHASE_COOL_DOWN));
+		break;
 	case WATER: KK_OK(&kit, kitchen_acknowledge(kitchen, pk_phase(&kit, digit), &kit.fault)); break;
 	case TOP_UP: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_WATER, 0)); break;
 	case DRAW: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_DRAW, pk_ul(event->words))); break;
