@@ -168,6 +168,9 @@ int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
 	/* Not told which it is: asked as the one that takes longer. */
 	if (rule->name == PHASE_COOL_DOWN && strip->station.wall != WALL_LOCK)
 		return cool_down_least_ms(WALL_HEAVY, strip->largest_jar);
+	/* After a lost boil the water is hot. */
+	if (rule->name == PHASE_COME_UP && strip->hold_starts == 0 && strip->boils_ms > rule->soon_s * INT64_C(1000))
+		return strip->boils_ms;
 	return rule->soon_s * INT64_C(1000);
 }
 

@@ -74,6 +74,7 @@ struct strip {
 	bool hold_across_restart; /* the computer restarted during the hold */
 	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
 	int largest_jar;  /* index into jar_sizes */
+	int64_t boils_ms; /* boiling water: sooner than that it can hardly boil; 0: not worked out */
 	int liquid_lost;  /* jars that lost any liquid */
 	int over_half;    /* of those without a fate: over half their liquid gone */
 	int windowed;     /* of those without a fate: the window closes on them */

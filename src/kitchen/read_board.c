@@ -6,6 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/amount_units.h"
+#include "engine/heat_up.h"
 #include "engine/text.h"
 #include "kitchen/plan_private.h"
 
@@ -86,6 +88,26 @@ static bool read_other_clock(struct kitchen *kitchen, struct strip *strip, struc
 	return true;
 }
 
+/* How soon its water can boil; a mixed load is taken as hot pack, which is sooner. */
+static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count)
+{
+	struct heat_up heat = { .watts = strip->station.watts };
+	struct boil boil;
+
+	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
+		return;
+	heat.raw_pack = strip->lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
+	heat.boiling_c = boil.boiling_point_c;
+	for (size_t i = 0; i < count; i++) {
+		const struct jar_size *size = jar_size_named(jars[i].size);
+
+		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
+	}
+	strip->boils_ms = heat_up_least_ms(&heat);
+	if (strip->reached_ms >= 0 && strip->soon_ms < strip->boils_ms)
+		strip->soon_ms = strip->boils_ms;
+}
+
 static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -115,6 +137,8 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
 	}
 	done = describe_load(kitchen, strip, jars, count, fault);
+	if (done && strip->load.method == METHOD_BOILING_WATER)
+		bound_come_up(kitchen, strip, jars, count);
 	free(jars);
 	return done;
 }
