@@ -57,6 +57,7 @@ static const struct name names[] = {
 	NAMED_AS("vent_held", vent_held_ms, FORM_DURATION),
 	NAMED_AS("vent", vent_ms, FORM_DURATION),
 	NAMED_AS("reached_in", reached_ms, FORM_DURATION),
+	NAMED(raised, FORM_WORDS),
 	NAMED(hold_starts, FORM_COUNT),
 	NAMED_AS("steamed", steamed_ms, FORM_MINUTES),
 	NAMED(unchecked, FORM_JARS),

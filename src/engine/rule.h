@@ -108,6 +108,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int minutes; /* required */
 	bool asks_more; /* at the elevation set now: longer, at more pressure, or nothing at all */
 	const char *here_words; /* "it is 15 min" */
+	const char *raised; /* what it is to get since the elevation was mended; "" nothing */
 	bool not_valid;
 	bool unknown;
 	bool hold_over;  /* the hold has been left */

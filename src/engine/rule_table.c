@@ -151,6 +151,11 @@ static int64_t elevation_other(const struct facts *f)
 	return when(f->asks_more && !f->not_valid);
 }
 
+static int64_t process_raised(const struct facts *f)
+{
+	return when(f->in_canner && !f->hold_over && f->raised != NULL && f->raised[0] != '\0');
+}
+
 static int64_t hold_early(const struct facts *f)
 {
 	return when(f->in_canner && f->reached && f->reached_ms < f->soon_ms && !f->not_valid);
@@ -616,6 +621,9 @@ const struct rule rules[] = {
 	CAUTION("elevation-other", ABOUT_LOAD, elevation_other,
 	        "{lot} got {minutes} min; at the elevation set now {here_words}. If that one holds, press x there.",
 	        "A539; recompute: " PRACTICE),
+	CAUTION("process-raised", ABOUT_LOAD, process_raised,
+	        "{station}: {raised}. The elevation was wrong. Never change a weight under pressure: cool to zero first.",
+	        "the published table; recompute: " PRACTICE),
 	CAUTION("hold-early", ABOUT_LOAD, hold_early,
 	        "Was it really there? {station} was confirmed after only {reached_in}. If not, press l: full time again.",
 	        "planning times: A539 Guide 1"),

@@ -180,24 +180,11 @@ static void elevation_now(const struct asking *asking, const struct strip *strip
 	gathered->facts.here_words = gathered->words[0];
 }
 
-/* Is the running phase before or in the hold? */
-static bool before_its_end(const struct strip *strip)
-{
-	switch (strip->rule->name) {
-	case PHASE_LOADED:
-	case PHASE_COME_UP:
-	case PHASE_VENT:
-	case PHASE_PRESSURISE:
-	case PHASE_HOLD: return true;
-	default: return false;
-	}
-}
-
 static void account_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
 {
 	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
 
-	facts->hold_over = !before_its_end(strip);
+	facts->hold_over = !strip_before_end(strip);
 	facts->hold_ms = strip->load.minutes * MINUTE_MS;
 	facts->held_ms = strip->held_ms > 0 ? strip->held_ms : 0;
 	facts->vented = strip->vented_ms >= 0;
@@ -242,6 +229,7 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts->minutes = load->minutes;
+	facts->raised = strip->raised;
 	facts->not_valid = load->verdict == VERDICT_NOT_VALID;
 	facts->unknown = load->verdict == VERDICT_UNKNOWN;
 	elevation_now(asking, strip, &gathered);

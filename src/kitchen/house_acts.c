@@ -83,8 +83,9 @@ static bool read_made(struct log *log, const struct log_load *load, struct log_l
 
 /* One load made at the elevation that was wrong; counted, and marked when `act`. */
 static bool look_again(struct kitchen *kitchen, struct act *act, const struct log_load *made,
-                       const struct elevation *right, int *loads, struct fault *fault)
+                       const struct log_house *right, int *loads, struct text *said, struct fault *fault)
 {
+	const struct strip *strip = act == NULL ? NULL : kitchen_strip(kitchen, made->id, NULL);
 	struct log_load load = *made;
 	struct log_lot lot;
 	const char *jar;
@@ -92,18 +93,20 @@ static bool look_again(struct kitchen *kitchen, struct act *act, const struct lo
 
 	if (load_from_notebook(made)) /* nobody looked its process up */
 		return true;
+	if (strip != NULL && strip_before_end(strip)) /* it can be mended yet */
+		return raise_running(act, strip, right, said, fault);
 	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
 		return false;
-	*loads += load.verdict != VERDICT_NOT_VALID && load_asks_more(&load, &lot, jar, right, &minutes);
+	*loads += load.verdict != VERDICT_NOT_VALID && load_asks_more(&load, &lot, jar, &right->elevation, &minutes);
 	if (act == NULL)
 		return true;
-	load.elevation = *right; /* the gate finds what that makes of it */
+	load.elevation = right->elevation; /* the gate finds what that makes of it */
 	return log_put_load(kitchen->log, &load, fault);
 }
 
 /* Every load since the elevation was set, whatever it was corrected to since. */
-static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct elevation *right, int *loads,
-                        struct fault *fault)
+static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct log_house *right, int *loads,
+                        struct text *said, struct fault *fault)
 {
 	const struct log_house *house = &kitchen->board.house;
 	struct log_load *made;
@@ -116,26 +119,28 @@ static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct e
 	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++)
-		done = look_again(kitchen, act, &made[i], right, loads, fault);
+		done = look_again(kitchen, act, &made[i], right, loads, said, fault);
 	free(made);
 	return done;
 }
 
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
 {
-	struct elevation elevation;
+	struct log_house house = kitchen->board.house;
 
 	*loads = 0;
-	return elevation_read(words, &elevation, fault) && look_at_all(kitchen, NULL, &elevation, loads, fault);
+	return elevation_read(words, &house.elevation, fault) && look_at_all(kitchen, NULL, &house, loads, NULL, fault);
 }
 
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
 	char height[48];
+	char raised[SENTENCE_MAX_BYTES / 2];
+	struct text said = TEXT_OVER(raised);
 	struct act act;
 
-	if (!elevation_read(words, &house.elevation, fault) || !canners_are_empty(kitchen, "elevation", fault) ||
+	if (!elevation_read(words, &house.elevation, fault) ||
 	    !act_begin(&act, kitchen, "elevation", 0, fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
@@ -143,11 +148,11 @@ bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int
 	if (house.elevation_set_wall_ms == 0)
 		house.elevation_set_wall_ms = act.entry.at.wall_ms;
 	elevation_words(&house.elevation, height, sizeof(height));
-	if (!look_at_all(kitchen, &act, &house.elevation, loads, fault) ||
+	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) ||
 	    !log_put_house(kitchen->log, &house, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid", height, *loads,
-	                  *loads == 1 ? " is" : "s are");
+	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid%s", height, *loads,
+	                  *loads == 1 ? " is" : "s are", raised);
 }
 
 /* "203.1F", "95.1 C": a temperature with its unit. */

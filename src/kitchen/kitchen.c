@@ -163,6 +163,18 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 	return 0;
 }
 
+bool strip_before_end(const struct strip *strip)
+{
+	switch (strip->rule->name) {
+	case PHASE_LOADED:
+	case PHASE_COME_UP:
+	case PHASE_VENT:
+	case PHASE_PRESSURISE:
+	case PHASE_HOLD: return true;
+	default: return false;
+	}
+}
+
 int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
 {
 	/* Not told which it is: asked as the one that takes longer. */

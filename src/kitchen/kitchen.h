@@ -72,6 +72,7 @@ struct strip {
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
+	char raised[96]; /* what an elevation found wrong asks of it now; "" nothing */
 	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
 	int largest_jar;  /* index into jar_sizes */
 	int64_t boils_ms; /* boiling water: sooner than that it can hardly boil; 0: not worked out */
@@ -486,7 +487,8 @@ bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *f
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* As kitchen_set_elevation, when the one set before was wrong, not when the kitchen
  * moved: what was made at it is looked up again, and a load that would have needed
- * more is not valid.  `loads`: how many.  The other function only counts them. */
+ * more is not valid.  One that is in its hold or before it gets what is asked: more
+ * minutes, or more pressure and the full time again (rule process-raised).  `loads`: how many.  The other function only counts them. */
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 /* The computer's clock is before the log's last entry, and somebody looked: it is right,

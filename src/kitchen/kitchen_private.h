@@ -182,6 +182,9 @@ bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct f
 /* Sooner than that the end of a watched phase is asked about. */
 int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule);
 
+/* Is the running phase before or in the hold? */
+bool strip_before_end(const struct strip *strip);
+
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* Begin a phase of a subject (load, run or batch), part of an act. */
@@ -197,6 +200,21 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
              const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault);
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
+/* What a load is written down with of its process, and where that was looked up. */
+void set_process(struct log_load *load, const struct process *process, const struct log_house *house);
+/* --- loader.c --- the process that all these jars have in common, with its other pairs. */
+bool process_of_jars(const struct kitchen *kitchen, enum method method, const struct log_jar *jars, size_t count,
+                     const struct elevation *here, struct process *out, struct fault *fault);
+/* --- raise.c --- */
+
+/* The elevation was wrong, and the load is in or before its hold: it gets what the
+ * right one asks.  `said` takes what is to be done now, "" nothing. */
+bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
+                   struct fault *fault);
+/* The load's process as looked up at the elevation of the house, its pressure kept if
+ * it may be: for the whole process again. */
+bool look_up_again(struct act *act, const struct strip *strip, struct log_load *load, struct fault *fault);
+
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or
  * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,

@@ -80,14 +80,14 @@ struct need {
 	struct process process; /* alone; its other pairs are in the options */
 };
 
-static bool find_for(const struct kitchen *kitchen, enum method method, int pressure_psi,
+static bool find_for(const struct elevation *here, enum method method, int pressure_psi,
                      struct need *need, struct fault *fault)
 {
 	struct process_query query = {.food = need->lot.food,
 	                              .pack = need->lot.pack,
 	                              .jar = need->jar->name,
 	                              .method = method,
-	                              .elevation = kitchen->board.house.elevation,
+	                              .elevation = *here,
 	                              .pressure_psi = pressure_psi};
 	struct fault why = {0};
 
@@ -207,21 +207,21 @@ static void merge(const struct need *needs, size_t count, const struct process_o
 	}
 }
 
-static bool common(const struct kitchen *kitchen, enum method method, struct need *needs,
+static bool common(const struct elevation *here, enum method method, struct need *needs,
                    size_t count, int pressure_psi, struct process *out, struct fault *fault)
 {
 	struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = {{0}};
 	size_t pair_count;
 
 	for (size_t i = 0; i < count; i++)
-		if (!find_for(kitchen, method, pressure_psi, &needs[i], fault))
+		if (!find_for(here, method, pressure_psi, &needs[i], fault))
 			return false;
 	pair_count = common_pairs(needs, count, pairs);
 	if (pair_count == 0)
 		return refuse_no_common(needs, count, fault);
 	if (pressure_psi == NO_PRESSURE && method_has_pressure(method))
 		for (size_t i = 0; i < count; i++)
-			if (!find_for(kitchen, method, pairs[0].pressure_psi, &needs[i], fault))
+			if (!find_for(here, method, pairs[0].pressure_psi, &needs[i], fault))
 				return false;
 	merge(needs, count, pairs, pair_count, out);
 	return true;
@@ -289,9 +289,44 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
 	struct need needs[PICKS_MAX] = {{0}};
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
-	       (common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out,
-	               fault) ||
+	       (common(&kitchen->board.house.elevation, (enum method)canner->station.kind, needs, count,
+	               pressure_psi, out, fault) ||
 	        stop_no_process(kitchen, (enum method)canner->station.kind, needs[0].lot.food, fault));
+}
+
+/* The need of that lot and size among `count`; a new one at the end when there is none. */
+static struct need *need_for(struct need *needs, size_t *count, const struct log_jar *jar)
+{
+	size_t i = 0;
+
+	while (i < *count && (needs[i].lot.id != jar->lot_id || strcmp(needs[i].jar->name, jar->size) != 0))
+		i++;
+	if (i == *count && *count < PICKS_MAX)
+		(*count)++;
+	return i < PICKS_MAX ? &needs[i] : NULL;
+}
+
+bool process_of_jars(const struct kitchen *kitchen, enum method method, const struct log_jar *jars, size_t count,
+                     const struct elevation *here, struct process *out, struct fault *fault)
+{
+	struct need needs[PICKS_MAX] = {{0}};
+	size_t kinds = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		size_t before = kinds;
+		struct need *need = need_for(needs, &kinds, &jars[i]);
+
+		if (need == NULL)
+			return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+		if (kinds == before)
+			continue;
+		need->jar = jar_size_named(jars[i].size);
+		if (need->jar == NULL)
+			return fault_set(fault, FAULT_DAMAGED, "There is no jar size \"%s\".", jars[i].size);
+		if (!log_lot_get(kitchen->log, jars[i].lot_id, &need->lot, fault))
+			return false;
+	}
+	return kinds > 0 && common(here, method, needs, kinds, NO_PRESSURE, out, fault);
 }
 
 /* --- which canner takes what ------------------------------------------------------------ */
@@ -326,8 +361,8 @@ static bool goes_with(const struct kitchen *kitchen, const struct log_station *s
 
 	needs[count].lot = group->lot;
 	needs[count].jar = jar_size_named(group->size);
-	return needs[count].jar != NULL && common(kitchen, (enum method)station->kind, needs,
-	                                          count + 1, NO_PRESSURE, &process, NULL);
+	return needs[count].jar != NULL && common(&kitchen->board.house.elevation, (enum method)station->kind,
+	                                          needs, count + 1, NO_PRESSURE, &process, NULL);
 }
 
 static void fill_canner(const struct kitchen *kitchen, const struct strip *canner,

@@ -518,7 +518,10 @@ static bool count_broken(struct act *act, const struct strip *strip, struct faul
 
 static bool redo_process(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	return phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
+	struct log_load load;
+
+	return look_up_again(act, strip, &load, fault) && log_put_load(act->kitchen->log, &load, fault) &&
+	       phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
 }
 
 /* Its standing ends, and begins anew with the phase that it is off the heat in. */

@@ -64,19 +64,21 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 	return true;
 }
 
-/* What another clock said of the running hold. */
-static bool read_other_clock(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+/* What another clock said of the running hold, and what is asked of it since. */
+static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_mark *marks;
 	int64_t began = 0;
 	size_t count;
 
 	strip->clock_read_ms = NOT_ON_RECORD;
-	if (!strip->hold_across_restart)
+	if (strip->load.place != PLACE_CANNER)
 		return true;
 	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++) {
+		if (marks[i].kind == MARK_RAISED)
+			text_copy(strip->raised, sizeof(strip->raised), marks[i].words);
 		if (marks[i].phase_id != strip->phase.id)
 			continue;
 		if (marks[i].kind == MARK_CLOCK_BEGAN)
@@ -114,7 +116,7 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 	size_t count;
 	bool done;
 
-	if (!read_other_clock(kitchen, strip, fault))
+	if (!read_marks(kitchen, strip, fault))
 		return false;
 	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
 		return false;

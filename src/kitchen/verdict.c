@@ -182,6 +182,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 	case MARK_RESTARTED: evidence->hold_over_restart = true; break;
 	case MARK_CLOCK_BEGAN: *clock_began = mark->amount; break;
 	case MARK_CLOCK_ENDED: evidence->read_held_ms = mark->amount - *clock_began; break;
+	case MARK_RAISED: /* its minutes and pressure are the load's now */
 	case MARK_NOT_AS_RECIPE:
 	case MARK_MULTIPLIED:
 	case MARK_VINEGAR:

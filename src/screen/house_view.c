@@ -263,9 +263,23 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 	}
 	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault), &fault))
 		return true;
+	if (loads == 0) {
+		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
+		return true;
+	}
 	desk_say(desk, ROLE_STOP, "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
 	         loads, loads == 1 ? " is" : "s are");
 	return true;
+}
+
+static bool something_runs(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (strip_has_load(&board->strips[i]))
+			return true;
+	return false;
 }
 
 static bool elevation_typed(struct desk *desk, const char *text)
@@ -275,6 +289,10 @@ static bool elevation_typed(struct desk *desk, const char *text)
 
 	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
 		return after_change(desk, false, &fault);
+	if (something_runs(desk)) { /* a kitchen with a canner on does not move */
+		text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+		return was_it_wrong(desk, "wrong");
+	}
 	if (loads == 0)
 		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
 	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);

@@ -452,6 +452,20 @@ START_TEST(a_wall_clock_before_the_log_s_last_entry)
 }
 END_TEST
 
+START_TEST(what_a_mended_elevation_asks)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.in_canner = true;
+	facts.raised = "";
+	never("process-raised", &facts);
+	facts.raised = "hold 35 min: 15 more";
+	fires("process-raised", &facts, "Big kettle: hold 35 min: 15 more. The elevation was wrong");
+	facts.hold_over = true;
+	never("process-raised", &facts);
+}
+END_TEST
+
 /* --- what stands ------------------------------------------------------------------------------ */
 
 START_TEST(low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution)
@@ -846,6 +860,7 @@ int main(void)
 	tcase_add_test(cases, small_things_about_a_load);
 	tcase_add_test(cases, low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution);
 	tcase_add_test(cases, a_pot_that_stands);
+	tcase_add_test(cases, what_a_mended_elevation_asks);
 	tcase_add_test(cases, a_wall_clock_before_the_log_s_last_entry);
 	tcase_add_test(cases, water_of_a_juicer);
 	tcase_add_test(cases, batches);
