@@ -5,7 +5,8 @@
 
 #include "engine/gate.h"
 
-#define PRACTICE "common practice, no source"
+#define PRACTICE  "common practice, no source"
+#define MINUTE_MS 60000
 
 #define ALL(verdict)                      \
 	{                                 \
@@ -118,20 +119,6 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
                "A539; Utah State University Extension"),
 };
 
-/* "3 h 12 min", "40 min". */
-static void add_hours(struct text *text, int64_t ms)
-{
-	int64_t minutes = ms / 60000;
-
-	if (minutes < 60)
-		text_add(text, "%lld min", (long long)minutes);
-	else if (minutes % 60 == 0)
-		text_add(text, "%lld h", (long long)(minutes / 60));
-	else
-		text_add(text, "%lld h %lld min", (long long)(minutes / 60),
-		         (long long)(minutes % 60));
-}
-
 /* One placeholder, without its braces. */
 static void add_field(struct text *text, const struct finding *finding, const char *name,
                       size_t length)
@@ -147,7 +134,7 @@ static void add_field(struct text *text, const struct finding *finding, const ch
 	else if (name[2] == 't')
 		text_add_duration(text, (number > 0 ? number : 0) / 1000);
 	else
-		add_hours(text, number > 0 ? number : 0);
+		text_add_hours(text, (number > 0 ? number : 0) / MINUTE_MS);
 }
 
 static void say_one(struct text *text, const struct finding *finding)

@@ -88,6 +88,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int64_t kept_ms;
 	const char *kept_lot;
 
+	/* Also ABOUT_KEY: */
+	int64_t clock_behind_ms; /* the wall clock is so far before the log's last entry; 0: it is not */
+	const char *clock_words; /* what it says: "Mon 14 Sep 08:00" */
+	const char *last_words;  /* when that entry was written */
+
 	bool plan_runs;  /* a plan was accepted for this day, and work of it is left */
 	int64_t plan_late_ms; /* finish as it looks now, less the one accepted */
 	int64_t plan_limit_ms; /* later than that is warned of */
@@ -103,6 +108,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int minutes; /* required */
 	bool asks_more; /* at the elevation set now: longer, at more pressure, or nothing at all */
 	const char *here_words; /* "it is 15 min" */
+	const char *raised; /* what it is to get since the elevation was mended; "" nothing */
 	bool not_valid;
 	bool unknown;
 	bool hold_over;  /* the hold has been left */
@@ -149,6 +155,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
 	bool water_counts;
 
+	/* ABOUT_BATCH, ABOUT_WAITING, ABOUT_KEY: food that stands */
+	bool stands;            /* off the heat and in no canner: done in its pot, or filled */
+	int64_t stood_ms;       /* for so long */
+	int64_t stand_limit_ms; /* the most that is allowed: engine/gate.h */
+
 	/* ABOUT_WAITING */
 	bool pressure_canner; /* one stands here */
 	bool some_canner;     /* one here has a process and room for it */
@@ -188,6 +199,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_batch_start;
 	bool is_fill;
 	bool is_load_start;
+	bool begins_clock; /* work is started, or a timed phase */
 	bool is_vent_cut;
 	bool is_earlier_start;
 	bool is_fate;

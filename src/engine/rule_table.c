@@ -52,6 +52,12 @@ static int64_t elevation_changed(const struct facts *f)
 	return when(f->elevation_known && f->elevation_changed);
 }
 
+/* Less than a minute may pass while a computer starts and sets its clock. */
+static int64_t clock_behind(const struct facts *f)
+{
+	return when(f->clock_behind_ms > WALL_STEP_MS);
+}
+
 static int64_t boil_disagrees(const struct facts *f)
 {
 	return when(f->boil_off_mf > BOIL_DISAGREES_MF || f->boil_off_mf < -BOIL_DISAGREES_MF);
@@ -169,6 +175,11 @@ static int64_t elevation_other(const struct facts *f)
 	return when(f->asks_more && !f->not_valid);
 }
 
+static int64_t process_raised(const struct facts *f)
+{
+	return when(f->in_canner && !f->hold_over && f->raised != NULL && f->raised[0] != '\0');
+}
+
 static int64_t hold_early(const struct facts *f)
 {
 	return when(f->in_canner && f->reached && f->reached_ms < f->soon_ms && !f->not_valid);
@@ -255,6 +266,22 @@ static int64_t pot_nowhere(const struct facts *f)
 static int64_t pot_no_canner(const struct facts *f)
 {
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms < 0);
+}
+
+/* Low-acid food is stopped at the limit; other food goes on, unknown. */
+static int64_t low_acid_stood(const struct facts *f)
+{
+	return f->stands && f->acidity == ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+}
+
+static int64_t acid_stood(const struct facts *f)
+{
+	return f->stands && f->acidity != ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+}
+
+static int64_t pot_stands(const struct facts *f)
+{
+	return f->stands && low_acid_stood(f) != 0 ? past(f->stood_ms, f->wait_limit_ms) : RULE_NEVER;
 }
 
 static int64_t water_dry(const struct facts *f)
@@ -402,6 +429,11 @@ static int64_t key_no_elevation(const struct facts *f)
 	return when(f->is_load_start && !f->elevation_known);
 }
 
+static int64_t key_clock_behind(const struct facts *f)
+{
+	return when(f->begins_clock && clock_behind(f) == 0);
+}
+
 static int64_t key_low_acid(const struct facts *f)
 {
 	return when(f->is_load_start && wrong_canner(f) == 0);
@@ -410,6 +442,11 @@ static int64_t key_low_acid(const struct facts *f)
 static int64_t key_no_process(const struct facts *f)
 {
 	return when(f->is_load_start && f->why != NULL);
+}
+
+static int64_t key_stood(const struct facts *f)
+{
+	return when((f->is_load_start || f->is_fill) && low_acid_stood(f) == 0);
 }
 
 static int64_t key_pectin(const struct facts *f)
@@ -479,6 +516,10 @@ const struct rule rules[] = {
 	STOP("elevation-unset", ABOUT_HOUSE, elevation_unset,
 	     "Set the elevation in the house view (h): without it no process can be given.", "starting a load", OVER_NEVER,
 	     "A539; unknown elevation refused: " PRACTICE),
+	STOP("clock-behind", ABOUT_HOUSE, clock_behind,
+	     "Set this computer's clock: it says {clock_words}, before the last entry of the log ({last_words}). If it is right, "
+	     "press c here.",
+	     "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP("hold-short", ABOUT_LOAD, hold_short,
 	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): its hold ran {held} "
 	     "of {hold}. Process NOT VALID.", "shelving it",
@@ -528,6 +569,13 @@ const struct rule rules[] = {
 	STOP("large-jars-wait", ABOUT_WAITING, too_large_waits,
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
+	STOP("low-acid-jars-stood", ABOUT_WAITING, low_acid_stood,
+	     "Reheat {jars} {product} and fill anew, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
+	     "loading them", OVER_NEVER, PRACTICE),
+	STOP("low-acid-pot-stood", ABOUT_BATCH, low_acid_stood,
+	     "Boil {station} again (x), or discard: {product} is low-acid, off the heat for {stood}, and {stand_limit} is the "
+	     "limit.",
+	     "filling from it", OVER_NEVER, PRACTICE),
 	STOP("recall-open", ABOUT_RECALL, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.", "taking them out",
 	     OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
@@ -537,9 +585,16 @@ const struct rule rules[] = {
 	/* Stops that are asked when the key is pressed. */
 	STOP("key-no-elevation", ABOUT_KEY, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
+	STOP("key-clock-behind", ABOUT_KEY, key_clock_behind,
+	     "Set this computer's clock first: it says {clock_words}, before the last entry of the log ({last_words}). If it is "
+	     "right, say so in the warnings (w).",
+	     "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP("key-low-acid", ABOUT_KEY, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("key-no-process", ABOUT_KEY, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
+	STOP("key-stood", ABOUT_KEY, key_stood,
+	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
+	     "loading, filling", OVER_NEVER, PRACTICE),
 	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",
@@ -574,7 +629,13 @@ const struct rule rules[] = {
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.", PRACTICE),
 	CAUTION("jars-wait", ABOUT_HOUSE, jars_wait,
 	        "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
-	        "house rule; the limit: no published figure"),
+	        PRACTICE),
+	CAUTION("jars-stood", ABOUT_WAITING, acid_stood,
+	        "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
+	        PRACTICE),
+	CAUTION("pot-stands", ABOUT_BATCH, pot_stands,
+	        "Fill from {station} now, or boil it again (x): off the heat for {stood}. Over {stand_limit} it is unknown.",
+	        PRACTICE),
 	CAUTION("jars-over-room", ABOUT_HOUSE, no_room,
 	        "Hold the next pot back: {left_over} will find no canner in this round.", "fill to one load: YB77"),
 	CAUTION("no-canner-takes", ABOUT_WAITING, no_canner_takes,
@@ -598,6 +659,9 @@ const struct rule rules[] = {
 	CAUTION("elevation-other", ABOUT_LOAD, elevation_other,
 	        "{lot} got {minutes} min; at the elevation set now {here_words}. If that one holds, press x there.",
 	        "A539; recompute: " PRACTICE),
+	CAUTION("process-raised", ABOUT_LOAD, process_raised,
+	        "{station}: {raised}. The elevation was wrong. Never change a weight under pressure: cool to zero first.",
+	        "the published table; recompute: " PRACTICE),
 	CAUTION("hold-early", ABOUT_LOAD, hold_early,
 	        "Was it really there? {station} was confirmed after only {reached_in}. If not, press l: full time again.",
 	        "planning times: A539 Guide 1"),

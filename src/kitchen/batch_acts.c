@@ -132,7 +132,7 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	char name[NAME_MAX_BYTES];
 	struct act act;
 
-	if (strip == NULL || !kitchen_batch_need(kitchen, order, &need, fault) ||
+	if (strip == NULL || !refuse_clock_behind(kitchen, fault) || !kitchen_batch_need(kitchen, order, &need, fault) ||
 	    !refuse_short(kitchen, &need, fault))
 		return false;
 	if (need.nowhere_to_go && !sure)
@@ -321,18 +321,20 @@ static bool acid_filled(struct act *act, const struct strip *strip, const struct
 	return true;
 }
 
+static int64_t pot_stood_ms(const struct strip *strip, const struct moment *now)
+{
+	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, now);
+
+	return stood > 0 ? stood : 0;
+}
+
 /* The food stood in its pot since it came off the heat. */
 static bool note_standing(struct act *act, const struct strip *strip, struct fault *fault)
 {
 	struct log_mark mark = { .lot_id = strip->batch.lot_id, .kind = MARK_POT_STOOD };
-	int64_t limit = standing_limit_ms(strip->lot.acidity, act->kitchen->board.house.stand_minutes * INT64_C(60000));
 
-	if (strip->off.wall_ms == 0)
-		return true;
-	mark.amount = moment_between(&strip->off, &act->entry.at);
-	if (mark.amount <= limit)
-		return true;
-	return act_mark(act, &mark, fault);
+	mark.amount = pot_stood_ms(strip, &act->entry.at);
+	return mark.amount <= stand_limit_of(act->kitchen, strip->lot.acidity) || act_mark(act, &mark, fault);
 }
 
 static const char *fill_acid_words(const struct strip *strip, const struct fill_order *order)
@@ -346,13 +348,18 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 {
 	const struct strip *found = kitchen_batch_strip(kitchen, order->batch_id, fault);
 	struct log_jar like = { .lid_box_id = order->lid_box_id };
+	struct moment now = kitchen_now(kitchen);
 	const struct jar_size *size;
+	char stood[64];
 	struct strip strip;
 	struct act act;
 
 	if (found == NULL)
 		return false;
 	strip = *found;
+	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), (struct facts){ .is_fill = true }, fault))
+		return false;
+	say_stood(kitchen, "the food stood in the pot for", pot_stood_ms(&strip, &now), stood, sizeof(stood));
 	if (!check_fill(&strip, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
@@ -364,9 +371,9 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	    !put_filled(&act, &strip, size->name, order->jars, &like, fault) ||
 	    !use_with_jars(&act, &strip, size->name, order->jars, fault) || !note_no_acid(&act, &strip, order, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s", strip.station.name, order->jars,
+	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s%s", strip.station.name, order->jars,
 	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, fill_acid_words(&strip, order),
-	                  order->reason[0] != '\0' ? ": " : "", order->reason);
+	                  order->reason[0] != '\0' ? ": " : "", order->reason, stood);
 }
 
 /* Not processed at all: eaten soon, frozen at once, or thrown out.  Three days in

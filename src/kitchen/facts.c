@@ -96,8 +96,22 @@ static void plan_facts(const struct asking *asking, struct gathered *gathered)
 	facts->finish_words = gathered->words[2];
 }
 
+#define DAY_HOUR_BYTES 32
+
+static void wall_clock_facts(const struct asking *asking, struct facts *facts, char clock_words[DAY_HOUR_BYTES],
+                             char last_words[DAY_HOUR_BYTES])
+{
+	facts->clock_behind_ms = clock_behind_ms(asking->kitchen, asking->now);
+	clock_words_day_hour(asking->now->wall_ms, clock_words, DAY_HOUR_BYTES);
+	clock_words_day_hour(asking->kitchen->latest_wall_ms, last_words, DAY_HOUR_BYTES);
+	facts->clock_words = clock_words;
+	facts->last_words = last_words;
+}
+
 static void ask_house(const struct asking *asking)
 {
+	char clock_words[DAY_HOUR_BYTES];
+	char last_words[DAY_HOUR_BYTES];
 	const struct board *board = asking->board;
 	const struct log_house *house = &board->house;
 	struct gathered gathered = { 0 };
@@ -117,6 +131,7 @@ static void ask_house(const struct asking *asking)
 	facts->kept_ms = asking->now->wall_ms - asking->kitchen->kept.made_wall_ms;
 	facts->kept_lot = asking->kitchen->kept.code;
 	plan_facts(asking, &gathered);
+	wall_clock_facts(asking, facts, clock_words, last_words);
 	ask(asking, &gathered, ABOUT_HOUSE);
 }
 
@@ -165,24 +180,11 @@ static void elevation_now(const struct asking *asking, const struct strip *strip
 	gathered->facts.here_words = gathered->words[0];
 }
 
-/* Is the running phase before or in the hold? */
-static bool before_its_end(const struct strip *strip)
-{
-	switch (strip->rule->name) {
-	case PHASE_LOADED:
-	case PHASE_COME_UP:
-	case PHASE_VENT:
-	case PHASE_PRESSURISE:
-	case PHASE_HOLD: return true;
-	default: return false;
-	}
-}
-
 static void account_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
 {
 	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
 
-	facts->hold_over = !before_its_end(strip);
+	facts->hold_over = !strip_before_end(strip);
 	facts->hold_ms = strip->load.minutes * MINUTE_MS;
 	facts->held_ms = strip->held_ms > 0 ? strip->held_ms : 0;
 	facts->vented = strip->vented_ms >= 0;
@@ -228,6 +230,7 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts->minutes = load->minutes;
+	facts->raised = strip->raised;
 	facts->not_valid = load->verdict == VERDICT_NOT_VALID;
 	facts->unknown = load->verdict == VERDICT_UNKNOWN;
 	elevation_now(asking, strip, &gathered);
@@ -263,6 +266,18 @@ static int64_t filled_in_ms(const struct asking *asking, const struct strip *str
 	return 0;
 }
 
+/* Off the heat, and not all in jars. */
+static void standing_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, asking->now);
+
+	facts->stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL;
+	facts->acidity = strip->lot.acidity;
+	facts->stood_ms = stood > 0 ? stood : 0;
+	facts->stand_limit_ms = stand_limit_of(asking->kitchen, strip->lot.acidity);
+	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
+}
+
 static void ask_batch(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = { 0 };
@@ -280,6 +295,7 @@ static void ask_batch(const struct asking *asking, const struct strip *strip)
 		                 facts->canner_in_ms > filled_in_ms(asking, strip) +
 		                                           asking->board->house.jar_wait_minutes * MINUTE_MS;
 	}
+	standing_facts(asking, strip, facts);
 	ask(asking, &gathered, ABOUT_BATCH);
 }
 
@@ -428,6 +444,9 @@ static void ask_waiting(const struct asking *asking)
 		facts->product = groups[i].lot.product;
 		facts->acidity = groups[i].lot.acidity;
 		facts->jars = groups[i].jars;
+		facts->stands = true;
+		facts->stood_ms = groups[i].waited_ms;
+		facts->stand_limit_ms = stand_limit_of(asking->kitchen, groups[i].lot.acidity);
 		facts->published = groups[i].lot.food[0] != '\0';
 		facts->larger_than_tested = facts->published && above_every_tested(&groups[i]);
 		if (facts->published)

@@ -169,6 +169,29 @@ int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
 	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
 }
 
+bool strip_before_end(const struct strip *strip)
+{
+	switch (strip->rule->name) {
+	case PHASE_LOADED:
+	case PHASE_COME_UP:
+	case PHASE_VENT:
+	case PHASE_PRESSURISE:
+	case PHASE_HOLD: return true;
+	default: return false;
+	}
+}
+
+int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
+{
+	/* Not told which it is: asked as the one that takes longer. */
+	if (rule->name == PHASE_COOL_DOWN && strip->station.wall != WALL_LOCK)
+		return cool_down_least_ms(WALL_HEAVY, strip->largest_jar);
+	/* After a lost boil the water is hot. */
+	if (rule->name == PHASE_COME_UP && strip->hold_starts == 0 && strip->boils_ms > rule->soon_s * INT64_C(1000))
+		return strip->boils_ms;
+	return rule->soon_s * INT64_C(1000);
+}
+
 static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t passed;
@@ -206,6 +229,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->ringing = out->due && strip->phase.acknowledged_wall_ms == 0;
 	out->alarm = strip->rule->alarm;
 	out->act = out->due ? strip->rule->due : strip->rule->act;
+	if (out->due && strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD)
+		out->act = "Computer restarted in this hold: read another clock before it ends";
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip->load.verdict == VERDICT_NOT_VALID)
 		out->act = "Process NOT VALID: give every jar a fate now";
 	water_face(strip, now, out);

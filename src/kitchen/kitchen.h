@@ -72,7 +72,10 @@ struct strip {
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
+	char raised[96]; /* what an elevation found wrong asks of it now; "" nothing */
+	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
 	int largest_jar;  /* index into jar_sizes */
+	int64_t boils_ms; /* boiling water: sooner than that it can hardly boil; 0: not worked out */
 	int liquid_lost;  /* jars that lost any liquid */
 	int over_half;    /* of those without a fate: over half their liquid gone */
 	int windowed;     /* of those without a fate: the window closes on them */
@@ -249,9 +252,14 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, in
 bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
                             const struct pick *picks, size_t count, int pressure_psi,
                             struct process *out, struct fault *fault);
-/* Start a load of waiting jars, longest waiting ones first within a pick. */
+/* Start a load of waiting jars, longest waiting ones first within a pick.  Low-acid
+ * jars over their standing limit are refused (rule key-stood). */
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
                           size_t count, int pressure_psi, int64_t *load_id, struct fault *fault);
+
+/* Waiting jars of one batch and size were emptied, their food brought to the boil and
+ * filled anew: they have stood since now. */
+bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault);
 
 /* Waiting jars of one batch and size that no canner will take: into the fridge or
  * the freezer, or out (FATE_REPROCESS is refused: they were not processed). */
@@ -317,7 +325,7 @@ bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool tick
                   struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
- * ticked as warm.  Where the recipe's acid goes in the jar, `acid_in` must be true:
+ * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where the recipe's acid goes in the jar, `acid_in` must be true:
  * otherwise FAULT_STOPPED, and with a reason the batch is not valid. */
 struct fill_order {
 	int64_t batch_id;
@@ -365,10 +373,17 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
                           int64_t counted, struct fault *fault);
 
 /* The next step of a load, run or batch: a condition seen or a thing done.
+ * FAULT_CONFIRM sooner than it can hardly be: then the story keeps that it was asked.
  * `phase_id` is the running phase the person was looking at.  The seal check's
  * step shelves the load and is refused while a jar is unchecked or lacks a fate;
  * the drain of a juicer ends with kitchen_juice_out; filling ends only with jars. */
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault);
+/* A hold in which the computer restarted, read off another clock: ms of that clock's day
+ * (an end before the beginning is of the next day).  A hold too short by that clock:
+ * FAULT_CONFIRM, and when `sure` the gate finds it so.  Without a reading kitchen_step
+ * asks (FAULT_CONFIRM) before it ends such a hold, and the process is unknown. */
+bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
+                        struct fault *fault);
 /* Boil, steam or pressure was lost: the full time again. */
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
 /* The alarm was heard; a ringing water clock: the water was seen and topped up. */
@@ -387,6 +402,9 @@ enum exception {
 	EXCEPTION_RECIPE,     /* the batch was not made as its recipe says; see kitchen_batch_wrong */
 	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
 	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
+	EXCEPTION_FORCED,     /* the canner was cooled by force: low-acid food becomes unknown */
+	EXCEPTION_WEIGHT,     /* the weight came off before zero: likewise */
+	EXCEPTION_BOILED,     /* what stands in the pot was boiled again: it is off the heat from now */
 	EXCEPTION_COUNT
 };
 
@@ -475,9 +493,13 @@ bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *f
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* As kitchen_set_elevation, when the one set before was wrong, not when the kitchen
  * moved: what was made at it is looked up again, and a load that would have needed
- * more is not valid.  `loads`: how many.  The other function only counts them. */
+ * more is not valid.  One that is in its hold or before it gets what is asked: more
+ * minutes, or more pressure and the full time again (rule process-raised).  `loads`: how many.  The other function only counts them. */
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
+/* The computer's clock is before the log's last entry, and somebody looked: it is right,
+ * those entries were written by a wrong one.  Ends the stop "clock-behind". */
+bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault);
 /* A thermometer where the jars are kept, "64F" or "18C"; "" forgets it. */
 bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* Thermometer in boiling water here, "203.1F" or "95.1C"; "" forgets it. */
@@ -486,10 +508,12 @@ bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fa
 bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault);
 bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault);
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault);
-/* Minutes: a juicer run, first juice, between water checks (each 0: not set), how long
- * filled jars may wait.  The program has no figure of its own for a juicer: without
- * one a run has no end and no hint, and without a water interval none is started. */
-bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
+/* Minutes: a juicer run, first juice, between water checks (each 0: not set), from when
+ * on jars that wait are warned of (at most STANDING_ASK_MS), and the longest that they
+ * or a finished pot may stand (0: the limits of engine/gate.h, which a house only
+ * shortens).  The program has no figure of its own for a juicer: without one a run has
+ * no end and no hint, and without a water interval none is started. */
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
                          struct fault *fault);
 /* Initials of who has the station now; recorded with each act there. */
 bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,

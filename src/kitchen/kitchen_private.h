@@ -40,6 +40,7 @@ struct kitchen {
 		int64_t own_id;              /* 0: built in */
 	} *book; /* built-in ones, or the own ones that complete them, then the other own ones */
 	size_t book_count;
+	int64_t latest_wall_ms; /* of the entries written before this computer started; 0: none seen */
 	int64_t day_start_ms; /* the local day jars_today counts */
 	struct planning *planning; /* the day plan; what it works out is kept in there */
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
@@ -88,6 +89,20 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 /* The last act of the pantry or of a recall, if it bears one of two verbs. */
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);
+
+#define VERB_CLOCK_RIGHT "clock_right"
+/* How far the wall clock is before the log's last entry; 0: it is not. */
+int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now);
+/* Work is started or a clock begun: refused while the wall clock is behind. */
+bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault);
+
+/* How long food of that acidity may stand in this house before it is heated again. */
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
+/* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */
+void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size);
+/* Low-acid food over its limit is not loaded, and not filled: `facts` says which key. */
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
+                    struct fault *fault);
 
 /* --- day_list.c --- */
 
@@ -168,6 +183,12 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 /* Refused while a canner holds a load; `what` is what would change under it. */
 bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
 
+/* Sooner than that the end of a watched phase is asked about. */
+int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule);
+
+/* Is the running phase before or in the hold? */
+bool strip_before_end(const struct strip *strip);
+
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* Begin a phase of a subject (load, run or batch), part of an act. */
@@ -185,6 +206,21 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault);
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
+/* What a load is written down with of its process, and where that was looked up. */
+void set_process(struct log_load *load, const struct process *process, const struct log_house *house);
+/* --- loader.c --- the process that all these jars have in common, with its other pairs. */
+bool process_of_jars(const struct kitchen *kitchen, enum method method, const struct log_jar *jars, size_t count,
+                     const struct elevation *here, struct process *out, struct fault *fault);
+/* --- raise.c --- */
+
+/* The elevation was wrong, and the load is in or before its hold: it gets what the
+ * right one asks.  `said` takes what is to be done now, "" nothing. */
+bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
+                   struct fault *fault);
+/* The load's process as looked up at the elevation of the house, its pressure kept if
+ * it may be: for the whole process again. */
+bool look_up_again(struct act *act, const struct strip *strip, struct log_load *load, struct fault *fault);
+
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or
  * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,

@@ -153,15 +153,8 @@ bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *m
 	return true;
 }
 
-bool put_load(struct act *act, const struct strip *canner, const struct process *process,
-              struct log_load *load, struct fault *fault)
+void set_process(struct log_load *load, const struct process *process, const struct log_house *house)
 {
-	const struct log_house *house = &act->kitchen->board.house;
-
-	memset(load, 0, sizeof(*load));
-	load->station_id = canner->station.id;
-	load->method = (enum method)canner->station.kind;
-	load->place = PLACE_CANNER;
 	load->minutes = process->minutes;
 	load->pressure_psi = process->pressure_psi;
 	load->headspace_thou = process->row->headspace_thou;
@@ -171,6 +164,16 @@ bool put_load(struct act *act, const struct strip *canner, const struct process 
 	load->confirmed = process->row->confirmed;
 	load->elevation = house->elevation;
 	text_copy(load->elevation_by, sizeof(load->elevation_by), house->elevation_by);
+}
+
+bool put_load(struct act *act, const struct strip *canner, const struct process *process,
+              struct log_load *load, struct fault *fault)
+{
+	memset(load, 0, sizeof(*load));
+	load->station_id = canner->station.id;
+	load->method = (enum method)canner->station.kind;
+	load->place = PLACE_CANNER;
+	set_process(load, process, &act->kitchen->board.house);
 	load->opened_wall_ms = act->entry.at.wall_ms;
 	return log_put_load(act->kitchen->log, load, fault);
 }
@@ -223,7 +226,7 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	struct act act;
 	char name[NAME_MAX_BYTES];
 
-	if (canner == NULL || !kitchen_process(kitchen, order, &process, fault) ||
+	if (canner == NULL || !refuse_clock_behind(kitchen, fault) || !kitchen_process(kitchen, order, &process, fault) ||
 	    !check_room(&canner->station, order, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);

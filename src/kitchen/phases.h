@@ -88,7 +88,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	int planned_max_s;
 	enum alarm alarm;      /* when a TIMED phase is over */
 	enum early early;
-	int soon_s;            /* WATCHED: an end sooner than this is asked about */
+	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate.h) */
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;

@@ -184,6 +184,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 	case MARK_RESTARTED: evidence->hold_over_restart = true; break;
 	case MARK_CLOCK_BEGAN: *clock_began = mark->amount; break;
 	case MARK_CLOCK_ENDED: evidence->read_held_ms = mark->amount - *clock_began; break;
+	case MARK_RAISED: /* its minutes and pressure are the load's now */
 	case MARK_NOT_AS_RECIPE:
 	case MARK_MULTIPLIED:
 	case MARK_VINEGAR:
@@ -246,13 +247,22 @@ static void gather_load(struct record *record)
 	}
 }
 
-static int64_t stood_ms(const struct log_load *load, const struct log_jar *jar)
+/* How long the load stood in the canner before its heat was on. */
+static int64_t unheated_ms(const struct record *record)
 {
-	int64_t stood = load->opened_wall_ms - jar->filled.wall_ms;
+	const struct phase_rule *rule = record->phase_count > 0 ? rule_of(record, &record->phases[0]) : NULL;
 
-	if (jar->filled.wall_ms == 0 || load->opened_wall_ms == 0 || jar->load_id == 0)
+	return rule != NULL && rule->name == PHASE_LOADED && record->phases[0].ended_wall_ms != 0
+	               ? record->phases[0].lasted_ms : 0;
+}
+
+static int64_t stood_ms(const struct record *record, const struct log_jar *jar)
+{
+	int64_t waited = record->load.opened_wall_ms - jar->filled.wall_ms;
+
+	if (jar->filled.wall_ms == 0 || record->load.opened_wall_ms == 0 || jar->load_id == 0)
 		return NOT_ON_RECORD;
-	return stood > 0 ? stood : 0;
+	return (waited > 0 ? waited : 0) + unheated_ms(record);
 }
 
 static void gather_jar(struct record *record, size_t at)
@@ -270,7 +280,7 @@ static void gather_jar(struct record *record, size_t at)
 		.acid = jar->acid,
 		.origin = lot->lot.origin,
 		.origin_words = lot->lot.origin_words,
-		.stood_ms = stood_ms(&record->load, jar),
+		.stood_ms = stood_ms(record, jar),
 		.pot_stood_ms = NOT_ON_RECORD,
 		.sheet_minutes = record->sheet_minutes[at],
 		.limit_ms = record->house->stand_minutes * MINUTE_MS,

@@ -323,6 +323,7 @@ enum mark_kind {
 	MARK_CLOCK_BEGAN,    /* another clock at the beginning and at the end of the hold, */
 	MARK_CLOCK_ENDED,    /* `amount` ms of its day (the end may lie beyond 24 h) */
 	MARK_IMPORTED_WORSE, /* the log it came from called it unknown (1) or not valid (2): `amount`; and why */
+	MARK_RAISED,         /* an elevation found wrong in the process: what it is to get; it was to run `amount` ms */
 	/* Of a lot: */
 	MARK_NOT_AS_RECIPE,
 	MARK_MULTIPLIED,     /* `amount` batches in one pot, more than the recipe allows; why */

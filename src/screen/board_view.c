@@ -248,6 +248,77 @@ static const char *start_words(const struct desk *desk, const struct strip *stri
 	}
 }
 
+/* --- a hold in which the computer restarted ------------------------------------------- */
+
+static bool end_hold(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_step(desk->kitchen, desk->other_clock.phase_id, true, &fault))
+		say_step(desk);
+	else
+		desk_say_fault(desk, &fault);
+	return true;
+}
+
+/* A clock read to the minute may have stood at its end when the hold began. */
+static bool read_other(struct desk *desk, const char *text, bool first, int64_t *ms)
+{
+	bool to_the_minute;
+
+	if (!clock_read_hour(text, ms, &to_the_minute)) {
+		desk_say(desk, ROLE_CAUTION, "Write 14:05 or, better, 14:05:30.");
+		return false;
+	}
+	if (first && to_the_minute)
+		*ms = (*ms + 59000) % (INT64_C(24) * 3600 * 1000);
+	return true;
+}
+
+static bool ended_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t ended;
+
+	if (!read_other(desk, text, false, &ended))
+		return false;
+	if (kitchen_clock_read(desk->kitchen, desk->other_clock.phase_id, desk->other_clock.began_ms, ended,
+	                       desk->other_clock.asked_ms == ended, &fault))
+		return end_hold(desk);
+	desk_say_fault(desk, &fault);
+	if (fault.kind == FAULT_CONFIRM) {
+		desk->other_clock.asked_ms = ended;
+		desk_say(desk, ROLE_CAUTION, "%s Enter ends it; Esc leaves it on.", fault.sentence);
+	}
+	return fault.kind == FAULT_STALE;
+}
+
+static bool began_typed(struct desk *desk, const char *text)
+{
+	if (text[0] == '\0')
+		return end_hold(desk);
+	if (!read_other(desk, text, true, &desk->other_clock.began_ms))
+		return false;
+	desk->other_clock.asked_ms = -1;
+	desk_ask(desk, "And now, by that clock:", "", ended_typed);
+	return false; /* the line stays open for the second question */
+}
+
+/* True: the question stands, the step waits for its answer. */
+static bool ask_other_clock(struct desk *desk, const struct strip *strip)
+{
+	struct face face;
+
+	strip_face(strip, &desk->now, &face);
+	if (!strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD || !face.due)
+		return false;
+	desk->other_clock.phase_id = strip->phase.id;
+	desk_ask(desk, "Hold began, by another clock:", "", began_typed);
+	desk_say(desk, ROLE_CAUTION,
+	         "The computer restarted in this hold. 14:05 or 14:05:30; empty: nobody read one, process UNKNOWN. Esc: not yet.");
+	return true;
+}
+
 static void step_load(struct desk *desk, const struct strip *strip)
 {
 	int64_t load_id = strip->load.id;
@@ -267,6 +338,8 @@ static void step_load(struct desk *desk, const struct strip *strip)
 		seals_view_enter(desk, load_id);
 		return;
 	}
+	if (ask_other_clock(desk, strip))
+		return;
 	if (!kitchen_step(desk->kitchen, phase_id, sure_of(desk, strip), &fault)) {
 		if (fault.kind == FAULT_CONFIRM) {
 			desk->sure_phase_id = phase_id;

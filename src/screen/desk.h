@@ -421,6 +421,11 @@ struct desk {
 	size_t story_count;
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
+	struct {
+		int64_t phase_id;
+		int64_t began_ms;
+		int64_t asked_ms; /* the end that was too soon; the same again means it */
+	} other_clock;            /* while a hold is read off one */
 	struct log_station new_station; /* while its questions are asked */
 	int asked_time; /* likewise of the times of a first juicer */
 	char new_elevation[64]; /* likewise */

@@ -153,6 +153,12 @@ static void minutes_words(struct text *text, const char *what, int minutes)
 		text_add(text, "%s %d", what, minutes);
 }
 
+/* The longest that food stands here. */
+static int stand_minutes(const struct log_house *house)
+{
+	return house->stand_minutes > 0 ? house->stand_minutes : (int)(STANDING_MAX_MS / 60000);
+}
+
 static void house_words(const struct desk *desk, enum house_line line, struct text *text)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -179,6 +185,7 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		minutes_words(text, ", first juice", house->first_juice_minutes);
 		minutes_words(text, ", water check", house->water_minutes);
 		minutes_words(text, ", jars wait", house->jar_wait_minutes);
+		minutes_words(text, ", stand", stand_minutes(house));
 		break;
 	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;
 	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
@@ -266,9 +273,23 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 	}
 	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault), &fault))
 		return true;
+	if (loads == 0) {
+		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
+		return true;
+	}
 	desk_say(desk, ROLE_STOP, "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
 	         loads, loads == 1 ? " is" : "s are");
 	return true;
+}
+
+static bool something_runs(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (strip_has_load(&board->strips[i]))
+			return true;
+	return false;
 }
 
 static bool elevation_typed(struct desk *desk, const char *text)
@@ -278,6 +299,10 @@ static bool elevation_typed(struct desk *desk, const char *text)
 
 	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
 		return after_change(desk, false, &fault);
+	if (something_runs(desk)) { /* a kitchen with a canner on does not move */
+		text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+		return was_it_wrong(desk, "wrong");
+	}
 	if (loads == 0)
 		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
 	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
@@ -367,9 +392,27 @@ static bool room_typed(struct desk *desk, const char *text, const char *jar)
 	return true;
 }
 
+static bool wall_typed(struct desk *desk, const char *text)
+{
+	enum canner_wall wall = strcmp(text, "heavy") == 0 ? WALL_HEAVY : strcmp(text, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+
+	if (wall == WALL_NOT_SAID && text[0] != '\0') {
+		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
+		return false;
+	}
+	desk->new_station.wall = wall;
+	return add_station(desk);
+}
+
+/* A pressure canner is also asked how it shows that its pressure is gone. */
 static bool quarts_typed(struct desk *desk, const char *text)
 {
-	return room_typed(desk, text, "quart") && add_station(desk);
+	if (!room_typed(desk, text, "quart"))
+		return false;
+	if (!method_has_pressure((enum method)desk->new_station.kind))
+		return add_station(desk);
+	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
+	return false;
 }
 
 static bool pints_typed(struct desk *desk, const char *text)
@@ -507,7 +550,7 @@ static void times_line(const struct log_house *house, char *buffer, size_t size)
 		text_add(&text, " first=%d", house->first_juice_minutes);
 	if (house->water_minutes > 0)
 		text_add(&text, " water=%d", house->water_minutes);
-	text_add(&text, " wait=%d", house->jar_wait_minutes);
+	text_add(&text, " wait=%d stand=%d", house->jar_wait_minutes, stand_minutes(house));
 }
 
 static void change_house(struct desk *desk, enum house_line line)
@@ -529,7 +572,7 @@ static void change_house(struct desk *desk, enum house_line line)
 	case HOUSE_TIMES:
 		times_line(house, words, sizeof(words));
 		desk_ask(desk, "Minutes:", words, line_typed);
-		desk_say(desk, ROLE_QUIET, "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars");
+		desk_say(desk, ROLE_QUIET, "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars, stand= food at most");
 		break;
 	default: break;
 	}

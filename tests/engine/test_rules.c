@@ -502,6 +502,78 @@ START_TEST(small_things_about_a_load)
 }
 END_TEST
 
+START_TEST(a_wall_clock_before_the_log_s_last_entry)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.clock_behind_ms = MINUTE;
+	never("clock-behind", &facts);
+	facts.clock_behind_ms++;
+	facts.clock_words = "Mon 14 Sep 08:00";
+	facts.last_words = "Mon 14 Sep 11:00";
+	fires("clock-behind", &facts, "it says Mon 14 Sep 08:00, before the last entry");
+	facts.about = ABOUT_KEY;
+	never("key-clock-behind", &facts);
+	facts.begins_clock = true;
+	fires("key-clock-behind", &facts, "(Mon 14 Sep 11:00)");
+}
+END_TEST
+
+START_TEST(what_a_mended_elevation_asks)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.in_canner = true;
+	facts.raised = "";
+	never("process-raised", &facts);
+	facts.raised = "hold 35 min: 15 more";
+	fires("process-raised", &facts, "Big kettle: hold 35 min: 15 more. The elevation was wrong");
+	facts.hold_over = true;
+	never("process-raised", &facts);
+}
+END_TEST
+
+/* --- what stands ------------------------------------------------------------------------------ */
+
+START_TEST(low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution)
+{
+	struct facts facts = quiet(ABOUT_WAITING);
+
+	never("low-acid-jars-stood", &facts);
+	never("jars-stood", &facts);
+	facts.stands = true;
+	facts.stood_ms = 2 * HOUR;
+	facts.stand_limit_ms = 2 * HOUR;
+	in("jars-stood", &facts, 1);
+	never("low-acid-jars-stood", &facts);
+	facts.stood_ms = 3 * HOUR + 12 * MINUTE;
+	fires("jars-stood", &facts, "filled 3 h 12 min ago, over 2 h");
+	facts.acidity = ACIDITY_LOW_ACID;
+	facts.stand_limit_ms = HOUR;
+	never("jars-stood", &facts);
+	fires("low-acid-jars-stood", &facts, "or discard");
+	facts.stood_ms = HOUR;
+	in("low-acid-jars-stood", &facts, 1);
+}
+END_TEST
+
+START_TEST(a_pot_that_stands)
+{
+	struct facts facts = quiet(ABOUT_BATCH);
+
+	never("pot-stands", &facts);
+	facts.stands = true;
+	facts.stand_limit_ms = HOUR;
+	facts.stood_ms = 20 * MINUTE;
+	in("pot-stands", &facts, 1);
+	facts.stood_ms = 61 * MINUTE;
+	fires("pot-stands", &facts, "off the heat for 1 h 1 min");
+	facts.acidity = ACIDITY_LOW_ACID;
+	never("pot-stands", &facts); /* the stop speaks */
+	fires("low-acid-pot-stood", &facts, "again (x), or discard");
+}
+END_TEST
+
 /* --- runs, batches, clocks ------------------------------------------------------------------- */
 
 START_TEST(water_of_a_juicer)
@@ -869,6 +941,10 @@ int main(void)
 	tcase_add_test(cases, a_window_that_closes_and_is_closed);
 	tcase_add_test(cases, liquid_lost);
 	tcase_add_test(cases, small_things_about_a_load);
+	tcase_add_test(cases, low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution);
+	tcase_add_test(cases, a_pot_that_stands);
+	tcase_add_test(cases, what_a_mended_elevation_asks);
+	tcase_add_test(cases, a_wall_clock_before_the_log_s_last_entry);
 	tcase_add_test(cases, water_of_a_juicer);
 	tcase_add_test(cases, batches);
 	tcase_add_test(cases, running_phases);

@@ -220,7 +220,7 @@ START_TEST(waiting_jars_show_their_age_and_are_warned_of_past_the_limit)
 	ck_assert_ptr_null(kk_warned(&kit, "jars-wait", 0)); /* the pint waits 15 min */
 	kk_pass(&kit, 5 * MINUTE_MS);
 	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-wait", 0));
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 21, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 21, 0, &kit.fault));
 	ck_assert_ptr_null(kk_warned(&kit, "jars-wait", 0));
 }
 END_TEST

@@ -15,7 +15,7 @@
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 
-#define WAIT_MINUTES 40
+#define WAIT_MINUTES 30
 #define SAMPLE_MS    61007
 #define BATCHES      7
 #define LOADS        12
@@ -26,7 +26,7 @@
 
 static const char *const quince_hollow[] = {
 	"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft",
-	"times run=70 first=45 water=20 wait=40",
+	"times run=70 first=45 water=20 wait=30",
 	"canner 1 boiling_water \"Big kettle\" half_pint=12 pint=9 quart=7",
 	"canner 2 boiling_water \"Low kettle\" half_pint=9 pint=7 quart=5",
 	"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9",
@@ -450,7 +450,9 @@ static void do_event(int digit, const struct event *event)
 
 	switch (event->key) {
 	case RUN: (void)pk_run(&kit, digit, event->words, event->size); break;
-	case STEP: KK_OK(&kit, pk_try_step(&kit, digit, false)); break; /* nothing is asked */
+	case STEP: /* nothing is asked but whether a canner that nobody described is at zero */
+		KK_OK(&kit, pk_try_step(&kit, digit, pk_name(&kit, digit) == PHASE_COOL_DOWN));
+		break;
 	case WATER: KK_OK(&kit, kitchen_acknowledge(kitchen, pk_phase(&kit, digit), &kit.fault)); break;
 	case TOP_UP: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_WATER, 0)); break;
 	case DRAW: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_DRAW, pk_ul(event->words))); break;

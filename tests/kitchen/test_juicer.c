@@ -110,7 +110,7 @@ START_TEST(the_run_is_as_long_as_the_house_says_when_it_begins)
 	(void)pk_run(&kit, OLD_JUICER, "grapes", "12 lb");
 	pk_to(&kit, TALL_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.required_ms, RUN_MINUTES * MINUTE_MS);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 61, 45, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 61, 45, 20, 20, 0, &kit.fault));
 	pk_to(&kit, OLD_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, OLD_JUICER)->phase.required_ms, 61 * MINUTE_MS);
 	/* Not the one that runs already. */
@@ -125,13 +125,13 @@ START_TEST(without_a_water_interval_no_run_is_started)
 {
 	int64_t run_id;
 
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, RUN_MINUTES, 45, 0, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, RUN_MINUTES, 45, 0, 20, 0, &kit.fault));
 	ck_assert(!kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", 5000000, &run_id, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	ck_assert_msg(strstr(kit.fault.sentence, "house view (h), times water=") != NULL, "%s", kit.fault.sentence);
 	memset(&kit.fault, 0, sizeof(kit.fault));
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->content, STRIP_EMPTY);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 12, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 12, 20, 0, &kit.fault));
 	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
 	kk_pass(&kit, 12 * MINUTE_MS);
 	ck_assert(pk_face(&kit, TALL_JUICER).water_due);
@@ -143,7 +143,7 @@ START_TEST(a_run_without_a_length_counts_up_and_never_rings_that_it_is_over)
 	struct stretch stretches[STRETCHES_MAX];
 	struct moment now;
 
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
 	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
 	pk_to(&kit, TALL_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.required_ms, 0);
@@ -194,13 +194,13 @@ START_TEST(no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes
 	struct log_plan_run run = {.fruit = "grapes", .fruit_mg = 5443108, .ready_minutes = PLAN_ANY_TIME};
 	int64_t id;
 
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "helper MK", 0, &kit.fault));
 	KK_OK(&kit, kitchen_plan_add_run(kit.kitchen, &run, &id, &kit.fault));
 	ck_assert(plan_asks_for_it());
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 64, 0, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 64, 0, 20, 20, 0, &kit.fault));
 	ck_assert(!plan_asks_for_it());
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
 	for (int i = 1; i <= PLAN_OWN_MIN; i++) {
 		ck_assert_msg(plan_asks_for_it(), "after %d runs", i - 1);
 		one_run(50 + i);

@@ -578,13 +578,13 @@ START_TEST(a_batch_without_a_canner_in_time_is_asked_about)
 	(void)kk_start(&kit, LOW_KETTLE, 7);
 	ck_assert_int_eq(need_of(&order).canner_in_ms, 0); /* the steam canner */
 	(void)kk_start(&kit, STEAM_CANNER, 7);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 32 - 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 32 - 20, 0, &kit.fault));
 	ck_assert_int_eq(need_of(&order).canner_in_ms, 33 * MINUTE_MS);
 	ck_assert(need_of(&order).nowhere_to_go);
 	refused(&order, FAULT_CONFIRM, "No canner is free in time");
 	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, true, &id, &kit.fault));
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, id));
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 33 - 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 33 - 20, 0, &kit.fault));
 	ck_assert(!need_of(&order).nowhere_to_go);
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 }
