@@ -311,7 +311,7 @@ CREATE TABLE jar (
 	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
 	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out')),
 	gone_wall_ms INTEGER,               -- null: still there
-	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric', 'vinegar', 'as_printed'))
+	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed'))
 	                                    -- what was said when it was filled; null: nothing
 ) STRICT;
 CREATE UNIQUE INDEX jar_place ON jar (load_id, place_in_load) WHERE load_id IS NOT NULL;

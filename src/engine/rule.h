@@ -193,6 +193,8 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_take; /* out of the pantry, to be eaten or given away */
 	bool acid_needed;
 	bool acid_in;
+	bool vinegar_asked;
+	int vinegar_tenths; /* percent; 0: not said */
 	bool regular_pectin;
 	int multiple;
 	int multiple_max;
