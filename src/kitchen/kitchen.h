@@ -184,7 +184,9 @@ struct load_order {
 	int jars;
 	int pressure_psi;    /* NO_PRESSURE: the longest option */
 	int64_t lid_box_id;  /* 0: not noted */
-	enum acid acid;      /* what was said of the acid in these jars */
+	enum acid acid;      /* what was said of the acid in these jars (engine/acid.h) */
+	int vinegar_tenths;  /* percent of its vinegar, tenths; 0: not said */
+	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
 };
 
 /* The process the order would get here: a look, nothing is written. */
@@ -195,6 +197,8 @@ bool kitchen_process(const struct kitchen *kitchen, const struct load_order *ord
  * whether this very size is stated (may be NULL). */
 int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated);
 
+/* FAULT_STOPPED: a food that takes acid, of which nobody said that it is in; vinegar
+ * weaker than 5 percent or of unknown strength.  With a reason: not valid, or unknown. */
 bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id,
                         struct fault *fault);
 
@@ -311,24 +315,27 @@ bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool tick
                   struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
- * ticked as warm.  Where the recipe's acid goes in the jar, `acid_in` must be true:
- * otherwise FAULT_STOPPED, and with a reason the batch is not valid. */
+ * ticked as warm.  Where acid is asked, in the jar or the pot, `acid_in` must be
+ * true: otherwise FAULT_STOPPED, and with a reason the jars are not valid. */
 struct fill_order {
 	int64_t batch_id;
 	const char *jar;
 	int jars;
 	int64_t lid_box_id; /* 0: not noted */
-	bool acid_in;
+	bool acid_in; /* as acid_asked.h asks, into the jar or the pot */
 	bool sure;
 	const char *reason; /* typed against a stop; "" none */
+	enum acid acid;     /* which of the answers; ACID_NOT_SAID: the recipe's own */
+	int vinegar_tenths; /* percent of the vinegar, tenths; 0: not said now */
 };
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault);
 /* The acid was forgotten, or something else was not as the recipe says: the batch,
  * and every load its jars are in, becomes not valid (acidified recipes) or unknown
  * (others).  Loads that are not valid come back to the seal check. */
 bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault);
-/* Corrections: what really went in; jars of a batch that still wait. */
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
+/* Corrections: what really went in; jars of a batch that still wait.  FAULT_STOPPED: less acid
+ * than the recipe asks for; with a reason its jars are not valid. */
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used, const char *reason,
                           struct fault *fault);
 bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
                         struct fault *fault);

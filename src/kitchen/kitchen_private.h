@@ -117,15 +117,28 @@ int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *st
 /* Sums over all the names a fruit was logged by. */
 bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out, struct fault *fault);
 
+/* --- acid_asked.c --- */
+
+/* An ingredient as an acid; NOT_SAID: none. */
+enum acid acid_of(const struct ingredient *ingredient);
+/* The line of a recipe that puts acid into each jar; NULL: none. */
+const struct ingredient *acid_in_jar(const struct recipe *recipe);
+/* Of acid that a recipe cooks in its pot: AS_PRINTED, LEFT_OUT (less of it went in than it
+ * asks for) or NONE_ASKED. */
+bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault);
+/* Is it acid that a recipe asks for, and not one that may be left out? */
+bool amount_is_acid(const struct recipe *recipe, const struct log_batch_amount *amount);
+bool mark_acid_left_out(struct act *act, int64_t lot_id, const char *why, struct fault *fault);
+bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why, struct fault *fault);
+
 /* --- batch_acts.c, for corrections --- */
 
 /* `like`: what the jars have in common beside their size: lid box, moment, who, acid. */
 bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
                 struct fault *fault);
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, struct fault *fault);
-/* Of acid that a recipe cooks in its pot: AS_PRINTED, LEFT_OUT (less of it went in than it
- * asks for) or NONE_ASKED. */
-bool acid_in_pot(struct act *act, int64_t batch_id, enum acid *acid, struct fault *fault);
+/* Acid of that kind, and jars, that went with so many of a size. */
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
+                   struct fault *fault);
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 

@@ -466,7 +466,7 @@ static void do_event(int digit, const struct event *event)
 	case RECEIVE: pk_receive(&kit, SUPPLY_SUGAR, "", event->words); break;
 	case AMOUNT:
 		KK_OK(&kit, kitchen_batch_amount(kitchen, batch_ids[event->batch], event->number,
-		                                 pk_amount(SUPPLY_SUGAR, event->words), &kit.fault));
+		                                 pk_amount(SUPPLY_SUGAR, event->words), "", &kit.fault));
 		break;
 	case FRUIT:
 		KK_OK(&kit, kitchen_run_fruit(kitchen, event->number, event->words,
