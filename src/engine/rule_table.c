@@ -392,9 +392,14 @@ static int64_t key_multiple(const struct facts *f)
 	return when(f->is_batch_start && f->multiple > f->multiple_max && key_pectin(f) != 0);
 }
 
+static int64_t key_recipe(const struct facts *f)
+{
+	return when(f->is_batch_start && f->recipe_refused);
+}
+
 static int64_t key_short(const struct facts *f)
 {
-	return when(f->is_batch_start && f->why != NULL);
+	return when(f->is_batch_start && !f->recipe_refused && f->why != NULL);
 }
 
 static int64_t key_acid(const struct facts *f)
@@ -516,6 +521,8 @@ const struct rule rules[] = {
 	STOP("key-low-acid", ABOUT_KEY, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("key-no-process", ABOUT_KEY, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
+	STOP("key-recipe-refused", ABOUT_KEY, key_recipe, "{product} is not canned as an own recipe: {why}", "starting a batch",
+	     OVER_NEVER, "A539: tested recipes only; the list of each food"),
 	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",

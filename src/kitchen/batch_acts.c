@@ -73,20 +73,10 @@ static bool note_multiple(struct act *act, const struct recipe *recipe, const st
 {
 	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_MULTIPLIED, .amount = order->multiple };
 
-	if (order->multiple <= largest_multiple(recipe, 0))
+	if (order->multiple <= multiple_allowed(recipe))
 		return true;
 	text_copy(mark.words, sizeof(mark.words), order->reason);
 	return act_mark(act, &mark, fault);
-}
-
-/* The guide's own recipes are what they are; one of the house is judged by what is in it. */
-static void standing_of(const struct recipe *recipe, struct recipe_standing *out)
-{
-	memset(out, 0, sizeof(*out));
-	if (recipe_named(recipe->name) == recipe)
-		out->origin = ORIGIN_PRINTED;
-	else
-		own_recipe_judge(recipe, out);
 }
 
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
@@ -98,7 +88,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	struct log_lot lot;
 
 	assert(recipe != NULL); /* kitchen_batch_need has found it */
-	standing_of(recipe, &standing);
+	recipe_stands(recipe, &standing);
 	if (!put_lot(act, recipe->name, recipe->food, order->pack, &standing, recipe->acidity, &lot, fault))
 		return false;
 	memset(batch, 0, sizeof(*batch));

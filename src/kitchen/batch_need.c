@@ -217,6 +217,27 @@ static bool check_order(const struct recipe *recipe, const struct batch_order *o
 	return true;
 }
 
+/* What must not be canned so is not begun: a recipe kept before, or from another log. */
+static bool check_recipe(const struct recipe *recipe, struct fault *fault)
+{
+	struct recipe_standing standing;
+	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name };
+
+	recipe_stands(recipe, &standing);
+	facts.recipe_refused = standing.origin == ORIGIN_REFUSED;
+	facts.why = facts.recipe_refused ? standing.words : NULL;
+	return stops_let_pass(&facts, "", fault);
+}
+
+int multiple_allowed(const struct recipe *recipe)
+{
+	struct recipe_standing standing;
+	int most = largest_multiple(recipe, 0);
+
+	recipe_stands(recipe, &standing);
+	return standing.multiple_max > 0 && standing.multiple_max < most ? standing.multiple_max : most;
+}
+
 /* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */
 static bool check_multiple(const struct kitchen *kitchen, const struct recipe *recipe,
                            const struct log_station *pot, const struct batch_order *order, struct fault *fault)
@@ -225,7 +246,7 @@ static bool check_multiple(const struct kitchen *kitchen, const struct recipe *r
 	bool fits = fits_pot(recipe, order->multiple, pot->volume_ul, units, NULL);
 	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name,
 		               .regular_pectin = recipe->pectin == PECTIN_REGULAR, .multiple = order->multiple,
-		               .multiple_max = recipe->multiple_max };
+		               .multiple_max = multiple_allowed(recipe) };
 
 	if (!stops_let_pass(&facts, order->reason, fault)) {
 		if (!fits && fault != NULL)
@@ -247,7 +268,7 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!check_order(recipe, order, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
+	if (!check_order(recipe, order, fault) || !check_recipe(recipe, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);

@@ -25,6 +25,7 @@
 #include "engine/amount.h"
 #include "engine/boiling.h"
 #include "engine/fault.h"
+#include "engine/food.h"
 #include "engine/process.h"
 #include "engine/recipe.h"
 #include "engine/scaling.h"
@@ -352,7 +353,13 @@ size_t kitchen_recipe_count(const struct kitchen *kitchen);
 const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);
 const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name);
 int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n); /* 0: built in */
-/* Own recipes only: checked by recipe_check; its food must be in the tables or "". */
+/* Where a recipe stands: the guide's own as printed, one of the house by what is in it
+ * (engine/food.h: own_recipe_judge). */
+void recipe_stands(const struct recipe *recipe, struct recipe_standing *out);
+/* The same of one being written down. */
+void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out);
+/* Own recipes only: checked by recipe_check; its food must be in the tables or "".
+ * Refused with the reason when what is in it must not be canned as that food. */
 bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault);
 bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
                         struct fault *fault);

@@ -101,6 +101,9 @@ void *with_room(void *rows, size_t count, size_t *room, size_t size, const char 
 
 bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient);
 int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *jar); /* what goes into one jar */
+/* Batches one pot may hold: as the recipe says, and of one of the house no more than its
+ * class or the pectin's sheet. */
+int multiple_allowed(const struct recipe *recipe);
 bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
 /* When a canner that can process the batch in a pot is free; -1: none can. */
 int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now);

@@ -435,7 +435,7 @@ struct desk {
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
 	bool recipe_unsaved;
-	bool recipe_food; /* its food is being chosen */
+	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } recipe_choosing; /* its food, or what a line is */
 	struct picker recipe_picker;
 	struct list_state recipe_list;
 };

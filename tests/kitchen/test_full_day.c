@@ -412,7 +412,7 @@ static void do_load(int digit, const struct event *event)
 
 static void do_fill(const struct event *event)
 {
-	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, event->batch == 4, false));
+	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, true, false));
 	note_filled(event);
 }
 
