@@ -87,8 +87,9 @@ bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *aci
 
 /* --- what is asked -------------------------------------------------------------------------- */
 
+/* What was decided when the batch was begun comes first. */
 static void ask_in_jar(const struct ingredient *line, const struct food *food, const struct jar_size *jar,
-                       enum unit_system units, struct acid_asked *out)
+                       enum acid instead, enum unit_system units, struct acid_asked *out)
 {
 	enum acid published[ACID_COUNT];
 	size_t count = food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR
@@ -99,9 +100,11 @@ static void ask_in_jar(const struct ingredient *line, const struct food *food, c
 
 	out->asked = true;
 	out->in_jar = true;
+	if (instead != ACID_NOT_SAID)
+		out->answers[out->answer_count++] = instead;
 	out->answers[out->answer_count++] = acid_of(line);
 	for (size_t i = 0; i < count; i++)
-		if (published[i] != acid_of(line))
+		if (published[i] != acid_of(line) && published[i] != instead)
 			out->answers[out->answer_count++] = published[i];
 	measure_amount(line->measure, line->supply, jar_share(line, jar), units, &measured);
 	text_add(&text, "%s of %s", measured.words, line->name);
@@ -160,15 +163,18 @@ bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const c
 	const struct food *food;
 	struct log_batch batch;
 	struct log_lot lot;
+	enum acid instead;
 	bool said = false;
 
 	memset(out, 0, sizeof(*out));
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) || !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
 		return false;
+	if (!acid_taken_instead(kitchen, lot.id, &instead, fault))
+		return false;
 	food = food_named(lot.food);
 	line = acid_in_jar(kitchen_recipe_named(kitchen, batch.recipe));
 	if (line != NULL && size != NULL)
-		ask_in_jar(line, food, size, kitchen->board.house.units, out);
+		ask_in_jar(line, food, size, instead, kitchen->board.house.units, out);
 	else if (size != NULL && food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR)
 		ask_by_food(food, size, out);
 	else if (!ask_in_pot(kitchen, &batch, &lot, food, out, fault))
@@ -192,6 +198,72 @@ void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct stri
 		acid_answer_words(food, asked->answers[n], size, jars, text);
 	else
 		text_add(text, "%s: it is in%s", asked->words, asked->in_jar ? " every jar" : "");
+}
+
+/* --- instead of ------------------------------------------------------------------------------ */
+
+int64_t acid_share(const char *food, enum acid acid, const struct jar_size *jar)
+{
+	const struct food *line = food_named(food);
+
+	return line == NULL ? 0 : acid_in_ledger(acid, acid_for_jar(line->acid_rule, acid, jar));
+}
+
+bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar, int jars,
+                       struct acid_instead *out, struct fault *fault)
+{
+	const struct ingredient *own = acid_in_jar(recipe);
+	const struct food *food = food_named(recipe->food);
+	const struct jar_size *size = jar_size_named(jar);
+	bool published = own != NULL && food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR;
+	enum acid answers[ACID_COUNT];
+	size_t count = published ? acid_answers(food, size, answers) : 0;
+
+	memset(out, 0, sizeof(*out));
+	for (size_t i = 0; i < count && out->acid == ACID_NOT_SAID; i++) {
+		struct text text = TEXT_OVER(out->words);
+		struct log_supply supply;
+		struct fault why = { 0 };
+		char stock[64];
+
+		if (answers[i] == acid_of(own))
+			continue;
+		if (!log_supply_of(kitchen->log, acid_supply(answers[i]), "", &supply, &why)) {
+			if (why.kind != FAULT_MISSING)
+				return fault_set(fault, why.kind, "%s", why.sentence);
+			continue;
+		}
+		if (supply.stock < acid_share(recipe->food, answers[i], size) * jars)
+			continue;
+		out->acid = answers[i];
+		acid_dose_words(food->acid_rule, answers[i], size, &text);
+		amount_words(supply_measure(supply.kind), supply.stock, kitchen->board.house.units, stock, sizeof(stock));
+		text_add(&text, " %s in each %s, %s here", acid_words(answers[i]), size->words, stock);
+	}
+	return true;
+}
+
+bool mark_acid_instead(struct act *act, int64_t lot_id, enum acid acid, struct fault *fault)
+{
+	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_ACID_INSTEAD };
+
+	text_copy(mark.words, sizeof(mark.words), acid_name(acid));
+	return act_mark(act, &mark, fault);
+}
+
+bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid, struct fault *fault)
+{
+	struct log_mark *marks;
+	size_t count;
+
+	*acid = ACID_NOT_SAID;
+	if (!log_marks_of_lot(kitchen->log, lot_id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (marks[i].kind == MARK_ACID_INSTEAD)
+			(void)acid_from_name(marks[i].words, acid);
+	free(marks);
+	return true;
 }
 
 /* --- what is put down ---------------------------------------------------------------------- */

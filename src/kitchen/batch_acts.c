@@ -79,6 +79,11 @@ static bool note_multiple(struct act *act, const struct recipe *recipe, const st
 	return act_mark(act, &mark, fault);
 }
 
+static bool takes_instead(const struct batch_order *order, const struct batch_need *need)
+{
+	return order->acid != ACID_NOT_SAID && order->acid == need->instead.acid;
+}
+
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
                         struct log_batch *batch, struct fault *fault)
 {
@@ -104,6 +109,8 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	batch->opened_wall_ms = act->entry.at.wall_ms;
 	text_copy(batch->jar, sizeof(batch->jar), order->jar);
 	if (!log_put_batch(act->kitchen->log, batch, fault) || !note_multiple(act, recipe, order, lot.id, fault))
+		return false;
+	if (takes_instead(order, need) && !mark_acid_instead(act, lot.id, order->acid, fault))
 		return false;
 	subject.id = batch->id;
 	act_about(act, subject);
@@ -135,7 +142,8 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	if (!write_batch(&act, order, &need, &batch, fault))
 		return act_fail(&act);
 	*batch_id = batch.id;
-	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s", name, order->multiple, order->recipe,
+	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple, order->recipe,
+	                  takes_instead(order, &need) ? ", instead: " : "", takes_instead(order, &need) ? acid_words(order->acid) : "",
 	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
 

@@ -92,6 +92,7 @@ struct strip {
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled; /* jars filled so far */
+	enum acid acid_instead; /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
 	struct moment off; /* when it came off the heat; wall_ms 0: it has not */
 };
 
@@ -287,6 +288,13 @@ struct batch_order {
 	char jar[WORD_MAX_BYTES];  /* meant to be filled; others may be too */
 	int multiple;
 	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
+	enum acid acid; /* taken instead of the recipe's own (batch_need.instead); NOT_SAID: none */
+};
+
+/* Another acid that is published for the jar, and of which the shelf holds enough. */
+struct acid_instead {
+	enum acid acid; /* NOT_SAID: there is none */
+	char words[160]; /* "1/2 tsp citric acid in each quart, 100 g here" */
 };
 
 /* What a batch would need, before it is started. */
@@ -297,10 +305,12 @@ struct batch_need {
 	struct {
 		bool counted;  /* a ledger is kept of it */
 		bool is_short;
+		bool replaced; /* another acid goes in instead */
 		int64_t stock; /* in the unit of the supply */
 		int64_t takes; /* off that; in jars: of all that are likely filled; 0: optional, left out */
 	} lines[RECIPE_INGREDIENTS_MAX];
 	int short_lines;       /* lines whose counted stock is too small */
+	struct acid_instead instead; /* of acid in jars that is short; taken: as the order says */
 	int64_t jars_stock;    /* of the size meant; -1: not counted */
 	int64_t canner_in_ms;  /* when a canner that can process it is free; -1: none stands here */
 	bool nowhere_to_go;    /* no canner is free by the time the jars would be filled */

@@ -116,6 +116,8 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->filled = jars_filled(jars, count, NULL);
 	free(jars);
+	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
+		return false;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	if (strip->batch.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),

@@ -187,6 +187,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 	case MARK_VINEGAR:
 	case MARK_POT_STOOD:
 	case MARK_ACID_LEFT_OUT:
+	case MARK_ACID_INSTEAD:
 	case MARK_KIND_COUNT: break;
 	}
 }

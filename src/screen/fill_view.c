@@ -320,7 +320,7 @@ static void draw(struct desk *desk, int top, int rows)
 		[FILL_JAR] = "Filled into which jars?",
 		[FILL_COUNT] = "How many?",
 		[FILL_LIDS] = "Lids from which box?",
-		[FILL_ACID] = "Acid, bottled, never fresh: Space only if it is in.",
+		[FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
 		[FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
 		[FILL_READY] = "Space writes them down.",
 	};
@@ -343,7 +343,8 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
 	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
-	             questions[card->field]);
+	             card->field == FILL_ACID && !card->asked.in_jar ? "Is the acid in the POT, bottled? Space only if it is."
+	                                                             : questions[card->field]);
 	if (card->field == FILL_COUNT || card->field == FILL_READY)
 		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
 		              jar == NULL ? "" : jar->plural);

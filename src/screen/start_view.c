@@ -464,7 +464,7 @@ static const char *const questions[] = {
 	[START_PRESSURE] = "Which of the published pairs?",
 	[START_COUNT] = "How many jars?",
 	[START_LIDS] = "Which lid box?",
-	[START_ACID] = "Acid, bottled, never fresh: Space only if it is in.",
+	[START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
 	[START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
 	[START_READY] = "Ready. Space starts; the clock waits.",
 };

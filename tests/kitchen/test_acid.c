@@ -263,6 +263,73 @@ START_TEST(citric_acid_goes_into_tomatoes_instead)
 }
 END_TEST
 
+/* --- instead of -------------------------------------------------------------------------------- */
+
+static void lemon_is_short(const char *citric)
+{
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_LEMON_JUICE, "", 0, &kit.fault));
+	if (citric[0] != '\0')
+		pk_receive(&kit, SUPPLY_CITRIC_ACID, "", citric);
+}
+
+START_TEST(short_lemon_juice_offers_what_the_shelf_has_instead)
+{
+	struct batch_order order = pk_order(&kit, DEEP_POT, "crushed tomatoes", "quart", 1);
+	struct batch_need need;
+
+	lemon_is_short("100 g");
+	KK_OK(&kit, kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault));
+	ck_assert_int_eq(need.instead.acid, ACID_CITRIC);
+	ck_assert_ptr_nonnull(strstr(need.instead.words, "1/2 tsp citric acid in each quart"));
+	ck_assert_int_eq(need.short_lines, 1);
+	ck_assert(!pk_try_batch(&kit, &order));
+	ck_assert_msg(strstr(kit.fault.sentence, "Instead: 1/2 tsp citric acid") != NULL, "%s", kit.fault.sentence);
+}
+END_TEST
+
+START_TEST(taken_instead_it_is_asked_for_and_booked)
+{
+	struct batch_order order = pk_order(&kit, DEEP_POT, "crushed tomatoes", "quart", 1);
+	struct acid_asked asked;
+	int64_t citric;
+
+	lemon_is_short("100 g");
+	citric = pk_supply(&kit, SUPPLY_CITRIC_ACID, "");
+	order.acid = ACID_CITRIC;
+	KK_OK(&kit, pk_try_batch(&kit, &order));
+	batch_id = kk_canner(&kit, DEEP_POT)->batch.id;
+	pk_says(&kit, "instead: citric acid");
+	pk_to(&kit, DEEP_POT, PHASE_FILL);
+	KK_OK(&kit, kitchen_acid_asked(kit.kitchen, batch_id, "quart", &asked, &kit.fault));
+	ck_assert_int_eq(asked.answers[0], ACID_CITRIC);
+	KK_OK(&kit, fill("quart", 4, true, ACID_NOT_SAID, 0, ""));
+	ck_assert_int_le(llabs(citric - pk_supply(&kit, SUPPLY_CITRIC_ACID, "") - 4 * 2300), 8);
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), 0);
+	ck_assert_int_eq(pot(), VERDICT_OPEN);
+}
+END_TEST
+
+START_TEST(too_little_of_it_or_none_published_is_no_offer)
+{
+	struct batch_order order = pk_order(&kit, DEEP_POT, "crushed tomatoes", "quart", 1);
+	struct batch_need need;
+
+	lemon_is_short("5 g");
+	KK_OK(&kit, kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault));
+	ck_assert_int_eq(need.instead.acid, ACID_VINEGAR); /* 4 tbsp a quart; a gallon is here */
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_VINEGAR, "", 0, &kit.fault));
+	KK_OK(&kit, kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault));
+	ck_assert_int_eq(need.instead.acid, ACID_NOT_SAID);
+	order.acid = ACID_CITRIC;
+	ck_assert(!pk_try_batch(&kit, &order));
+	pk_receive(&kit, SUPPLY_CITRIC_ACID, "", "1 lb");
+	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 1);
+	KK_OK(&kit, kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault));
+	ck_assert_int_eq(need.short_lines, 1);
+	ck_assert_int_eq(need.instead.acid, ACID_NOT_SAID); /* no published rate for a jelly */
+}
+END_TEST
+
 START_TEST(acid_left_out_of_the_jars_stays_on_the_shelf)
 {
 	int64_t lemon = pk_supply(&kit, SUPPLY_LEMON_JUICE, "");
@@ -338,6 +405,9 @@ int main(void)
 	tcase_add_test(tcase, the_vinegar_of_a_pot_is_asked_once);
 	tcase_add_test(tcase, citric_acid_goes_into_tomatoes_instead);
 	tcase_add_test(tcase, acid_left_out_of_the_jars_stays_on_the_shelf);
+	tcase_add_test(tcase, short_lemon_juice_offers_what_the_shelf_has_instead);
+	tcase_add_test(tcase, taken_instead_it_is_asked_for_and_booked);
+	tcase_add_test(tcase, too_little_of_it_or_none_published_is_no_offer);
 	tcase_add_test(tcase, jars_processed_again_get_their_acid_again);
 	tcase_add_test(tcase, processed_again_without_acid_they_are_not_valid);
 	suite_add_tcase(suite, tcase);
