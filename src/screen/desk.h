@@ -436,6 +436,7 @@ struct desk {
 	struct log_recipe recipe; /* being written down */
 	bool recipe_unsaved;
 	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } recipe_choosing; /* its food, or what a line is */
+	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
 	struct picker recipe_picker;
 	struct list_state recipe_list;
 };

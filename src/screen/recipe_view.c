@@ -3,6 +3,7 @@
  * words of a kitchen file.  Nothing is kept until it is saved and passes its
  * check; it needs a source, and a food of the process tables or none.
  */
+#include <stdio.h>
 #include <string.h>
 
 #include "engine/text.h"
@@ -190,13 +191,28 @@ static bool at_ingredient(const struct desk *desk)
 	return desk->recipe_list.cursor >= 1 && desk->recipe_list.cursor <= (int)desk->recipe.ingredient_count;
 }
 
+/* As a line of a kitchen file; form, supply and when are changed in it afterward. */
+static bool amount_typed(struct desk *desk, const char *amount)
+{
+	const struct known_ingredient *known = desk->recipe_known;
+	char words[ENTRY_MAX];
+	struct text text = TEXT_OVER(words);
+
+	text_add(&text, "ingredient ");
+	words_quote(&text, known->name);
+	text_add(&text, " supply=%s when=at_start as=", supply_name(known->supply));
+	words_quote(&text, known->name);
+	text_add(&text, " amount=");
+	words_quote(&text, amount);
+	return ingredient_typed(desk, words);
+}
+
 /* A new line begins with what was picked; of one that is there only that is changed. */
 static void choose_known(struct desk *desk)
 {
 	const struct known_ingredient *known = nth_known(desk, desk->recipe_picker.cursor);
 	const char *name = known != NULL ? known->name : "";
-	char words[ENTRY_MAX];
-	struct text text = TEXT_OVER(words);
+	char prompt[80];
 
 	if (picker_blank(desk, &desk->recipe_picker, name, known_listed(desk)))
 		return;
@@ -208,9 +224,13 @@ static void choose_known(struct desk *desk)
 		desk->recipe_unsaved = true;
 		return;
 	}
-	text_add(&text, "ingredient \"%s\" supply=%s amount=\"\" when=at_start as=\"%s\"", known != NULL ? name : "NAME",
-	         known != NULL ? supply_name(known->supply) : "other", known != NULL ? name : "unlisted");
-	desk_ask(desk, "Amount:", words, ingredient_typed);
+	desk->recipe_known = known;
+	if (known == NULL) {
+		desk_ask(desk, "New:", "ingredient \"NAME\" amount=\"1 cup\" when=at_start as=unlisted", ingredient_typed);
+		return;
+	}
+	(void)snprintf(prompt, sizeof(prompt), "How much %.50s in one batch:", known->name);
+	desk_ask(desk, prompt, "", amount_typed);
 }
 
 static void pick_ingredient(struct desk *desk)

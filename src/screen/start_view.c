@@ -302,6 +302,7 @@ static void choose_acid(struct desk *desk)
 	if (card->picker.cursor >= (int)acid_answers(food_of(card), card->process.jar, answers))
 		return;
 	card->order.acid = answers[card->picker.cursor];
+	card->order.vinegar_tenths = 0;
 	if (acid_asks_vinegar(food_of(card)->acid_rule, card->order.acid))
 		ask_vinegar(desk);
 	else
@@ -585,6 +586,24 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 	must_not_draw(desk, row, end, cols);
 }
 
+/* What will be put down of the acid. */
+static int acid_draw(struct desk *desk, int row, int cols)
+{
+	const struct start_card *card = &desk->start;
+	bool is_in = acid_is_answer(food_of(card), card->process.jar, card->order.acid);
+	char words[ACID_ANSWER_BYTES + 32];
+	struct text text = TEXT_OVER(words);
+
+	text_add(&text, "Acid: ");
+	if (is_in)
+		acid_answer_words(food_of(card), card->order.acid, card->process.jar, card->order.jars, &text);
+	else
+		text_add(&text, "NOT in.");
+	if (card->order.vinegar_tenths > 0)
+		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10, card->order.vinegar_tenths % 10);
+	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	struct start_card *card = &desk->start;
@@ -601,7 +620,7 @@ static void draw(struct desk *desk, int top, int rows)
 	if (card->field == START_PRODUCT && card->picker.filter[0] != '\0')
 		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->picker.filter);
 	if (card->field == START_COUNT) {
-		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->order.jars);
+		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->count.value);
 		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",
 		              room_for_jar(desk));
 		used = 4;
@@ -613,6 +632,8 @@ static void draw(struct desk *desk, int top, int rows)
 		choices_draw(desk, top + 2, room < rows - 2 ? room : rows - 2, cols);
 		used = 3 + room;
 	}
+	if (card->field == START_READY && asks_acid(card))
+		used = 2 + acid_draw(desk, top + 2, cols);
 	if (card->has_process && card->field > START_JAR)
 		process_draw(desk, top + used, rows - used, cols);
 }
