@@ -213,6 +213,10 @@ START_TEST(less_acid_on_the_card_stops)
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), lemon);
 	KK_OK(&kit, amount(2, "1/2 cup", "")); /* more is not less */
 	KK_OK(&kit, amount(2, "0", "spilt it"));
+	ck_assert_int_eq(pot(), VERDICT_NOT_VALID); /* seen while it cooks */
+	KK_OK(&kit, amount(2, "1/4 cup", ""));
+	ck_assert_int_eq(pot(), VERDICT_OPEN);
+	KK_OK(&kit, amount(2, "0", "spilt it"));
 	KK_OK(&kit, kitchen_acid_asked(kit.kitchen, batch_id, "half_pint", &asked, &kit.fault));
 	ck_assert(asked.short_in_pot);
 	KK_OK(&kit, fill("half_pint", 4, true, ACID_NOT_SAID, 0, ""));
