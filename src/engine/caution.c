@@ -3,6 +3,7 @@
 #include <assert.h>
 #include <string.h>
 
+#include "engine/acid.h"
 #include "engine/food.h"
 #include "engine/scaling.h"
 #include "engine/text.h"
@@ -15,21 +16,6 @@ static struct text next_caution(struct cautions *out)
 
 /* --- acid ------------------------------------------------------------------------ */
 
-/* As printed for a pint and a quart; a share of it is written in spoons. */
-static void add_dose(struct text *text, const struct acid_rule *rule, const struct acid_dose *dose,
-                     const struct jar_size *jar)
-{
-	int64_t ul = acid_for_jar(rule, dose->acid, jar);
-	struct measured measured;
-
-	measure_amount(MEASURE_VOLUME, acid_supply(dose->acid), ul, UNITS_US, &measured);
-	text_add(text, "%s %s",
-	         ul == dose->quart_ul  ? dose->words_quart
-	         : ul == dose->pint_ul ? dose->words_pint
-	                               : measured.words,
-	         acid_words(dose->acid));
-}
-
 static void say_acid_per_jar(struct cautions *out, const struct acid_rule *rule,
                              const struct jar_size *jar)
 {
@@ -41,7 +27,8 @@ static void say_acid_per_jar(struct cautions *out, const struct acid_rule *rule,
 		if (acid_for_jar(rule, rule->doses[i].acid, jar) == 0)
 			continue;
 		text_add(&text, "%s", any ? " or " : "");
-		add_dose(&text, rule, &rule->doses[i], jar);
+		acid_dose_words(rule, rule->doses[i].acid, jar, &text);
+		text_add(&text, " %s", acid_words(rule->doses[i].acid));
 		any = true;
 	}
 }
@@ -119,6 +106,14 @@ static void add_classes(struct text *text, uint64_t classes)
 	}
 }
 
+void food_must_not_words(const struct food *food, struct text *text)
+{
+	if (food->must_not_contain == 0)
+		return;
+	text_add(text, "must not be added: ");
+	add_classes(text, food->must_not_contain);
+}
+
 static void say_contents(struct cautions *out, const struct food *food)
 {
 	struct text text;
@@ -129,8 +124,7 @@ static void say_contents(struct cautions *out, const struct food *food)
 	}
 	if (food->must_not_contain != 0) {
 		text = next_caution(out);
-		text_add(&text, "must not be added: ");
-		add_classes(&text, food->must_not_contain);
+		food_must_not_words(food, &text);
 	}
 	if (food->printed_exception != 0) {
 		text = next_caution(out);

@@ -8,7 +8,9 @@
 
 #include <stddef.h>
 
+#include "engine/food.h"
 #include "engine/process.h"
+#include "engine/text.h"
 
 #define CAUTIONS_MAX 12
 #define CAUTION_BYTES 1200
@@ -20,5 +22,8 @@ struct cautions {
 
 /* The acid is told for the jar of the answer, the vent for its method. */
 void process_cautions(const struct process *process, struct cautions *out);
+
+/* "must not be added: flour; rice; ..."; nothing where nothing is barred. */
+void food_must_not_words(const struct food *food, struct text *text);
 
 #endif

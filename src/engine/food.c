@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "engine/acid.h"
 #include "engine/fruit.h"
 #include "engine/scaling.h"
 #include "engine/text.h"
@@ -79,14 +80,6 @@ int64_t acid_for_jar(const struct acid_rule *rule, enum acid acid, const struct 
 	return (dose->quart_ul * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
 }
 
-/* A spoon of it in the measure of its ledger. */
-static int64_t in_ledger(enum acid acid, int64_t ul)
-{
-	int64_t mg_per_cup = supply_mg_per_cup(acid_supply(acid));
-
-	return mg_per_cup == 0 ? ul : (ul * mg_per_cup + CUP_UL / 2) / CUP_UL;
-}
-
 static bool offered_for_all(const struct acid_rule *rule, enum acid acid,
                             const struct recipe *recipe)
 {
@@ -110,7 +103,7 @@ bool acid_in_every_jar(const struct acid_rule *rule, const struct recipe *recipe
 			const struct acid_dose *dose = &rule->doses[d];
 
 			if (known->acid == dose->acid && acid_supply(dose->acid) == item->supply &&
-			    item->amount >= in_ledger(dose->acid, dose->quart_ul) &&
+			    item->amount >= acid_in_ledger(dose->acid, dose->quart_ul) &&
 			    offered_for_all(rule, dose->acid, recipe))
 				return true;
 		}

@@ -9,6 +9,8 @@
 
 #include <string.h>
 
+#include "engine/acid.h"
+
 #define MINUTE_MS (INT64_C(60) * 1000)
 
 struct judging {
@@ -154,15 +156,6 @@ static void check_vinegar(struct judging *judging, bool asked)
 		find(judging, GATE_VINEGAR_NOT_SAID);
 }
 
-/* Does the printed recipe of the food go by vinegar? */
-static bool rule_is_vinegar(const struct acid_rule *rule)
-{
-	for (size_t i = 0; i < rule->dose_count; i++)
-		if (rule->doses[i].acid == ACID_VINEGAR)
-			return true;
-	return false;
-}
-
 /* Acid the food's own line asks for, or the recipe it was made by. */
 static void check_acid(struct judging *judging)
 {
@@ -185,8 +178,7 @@ static void check_acid(struct judging *judging)
 		          0, 0, acid_words(acid));
 	else if (acid == ACID_NONE_ASKED && judging->food->acidity == ACIDITY_ACIDIFIED)
 		find(judging, GATE_ACID_LEFT_OUT);
-	check_vinegar(judging, rule->kind == ACID_BY_RECIPE && rule_is_vinegar(rule) &&
-	                           acid == ACID_AS_PRINTED);
+	check_vinegar(judging, acid_asks_vinegar(rule, acid));
 }
 
 static void check_standing(struct judging *judging)

@@ -204,8 +204,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_earlier_start;
 	bool is_fate;
 	bool is_take; /* out of the pantry, to be eaten or given away */
+	bool recipe_refused; /* an own recipe with what must not be in it; `why` says */
 	bool acid_needed;
 	bool acid_in;
+	bool vinegar_asked;
+	int vinegar_tenths; /* percent; 0: not said */
 	bool regular_pectin;
 	int multiple;
 	int multiple_max;

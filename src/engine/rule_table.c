@@ -5,6 +5,7 @@
  * required must be reached: exactly the required time is enough, a millisecond
  * less is not.
  */
+#include "engine/gate.h"
 #include "engine/rule.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
@@ -459,14 +460,29 @@ static int64_t key_multiple(const struct facts *f)
 	return when(f->is_batch_start && f->multiple > f->multiple_max && key_pectin(f) != 0);
 }
 
+static int64_t key_recipe(const struct facts *f)
+{
+	return when(f->is_batch_start && f->recipe_refused);
+}
+
 static int64_t key_short(const struct facts *f)
 {
-	return when(f->is_batch_start && f->why != NULL);
+	return when(f->is_batch_start && !f->recipe_refused && f->why != NULL);
 }
 
 static int64_t key_acid(const struct facts *f)
 {
 	return when(f->is_fill && f->acid_needed && !f->acid_in);
+}
+
+static int64_t key_vinegar_weak(const struct facts *f)
+{
+	return when(f->is_fill && f->vinegar_asked && f->vinegar_tenths > 0 && f->vinegar_tenths < VINEGAR_LEAST_TENTHS);
+}
+
+static int64_t key_vinegar(const struct facts *f)
+{
+	return when(f->is_fill && f->vinegar_asked && f->vinegar_tenths == 0);
 }
 
 static int64_t key_vent(const struct facts *f)
@@ -595,6 +611,8 @@ const struct rule rules[] = {
 	STOP("key-stood", ABOUT_KEY, key_stood,
 	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
 	     "loading, filling", OVER_NEVER, PRACTICE),
+	STOP("key-recipe-refused", ABOUT_KEY, key_recipe, "{product} is not canned as an own recipe: {why}", "starting a batch",
+	     OVER_NEVER, "A539: tested recipes only; the list of each food"),
 	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",
@@ -607,6 +625,12 @@ const struct rule rules[] = {
 	STOP("key-acid", ABOUT_KEY, key_acid,
 	     "Acid goes into every jar first ({why}). Bottled, not fresh; say that it is in.", "filling", OVER_NOT_VALID,
 	     "A539 Guide 3, CSU, PSU"),
+	STOP("key-vinegar-weak", ABOUT_KEY, key_vinegar_weak,
+	     "Take vinegar of 5 percent: weaker vinegar does not keep these jars. On now, they are NOT VALID.", "filling",
+	     OVER_NOT_VALID, "A539 Guide 1 and Guide 6"),
+	STOP("key-vinegar-not-said", ABOUT_KEY, key_vinegar,
+	     "Say how strong the vinegar is: its label says percent, and 5 is needed. Home-made: nobody knows.", "filling",
+	     OVER_UNKNOWN, "A539 Guide 1 and Guide 6"),
 	STOP("key-vent-short", ABOUT_KEY, key_vent,
 	     "Vent the full 10 min: trapped air leaves the jars cooler than the gauge says. On now, the process is NOT VALID.",
 	     "cutting a vent short", OVER_NOT_VALID, "A539, PNW421, KSU"),

@@ -158,19 +158,3 @@ scaled_line_words(const struct scaled_line *line, char *buffer, size_t size)
 	else
 		text_add(&text, "%s to %s", least->words, most->words);
 }
-
-bool
-citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
-                bool *common_practice, struct fault *fault)
-{
-	if (fresh)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "Fresh lemon juice varies in strength, so no rate holds for it. Use bottled "
-		                 "lemon juice or citric acid.");
-	if (lemon_juice_ul < 0)
-		return fault_set(fault, FAULT_MISUSE, "The lemon juice is less than nothing.");
-	/* 1 cup = 48 tsp for 4 tsp, and 2 tbsp = 6 tsp for 1/2 tsp: a twelfth. */
-	*citric_ul = (lemon_juice_ul + 11) / 12;
-	*common_practice = !tomato;
-	return true;
-}

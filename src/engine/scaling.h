@@ -4,8 +4,7 @@
  * Sources: US measures NIST Handbook 44 App. C (schema/measures.csv; 1 gal =
  * 3,785,411.784 uL, 1 cup = 16 tbsp = 48 tsp); 200 g of granulated sugar a US
  * cup (same file, source there); spoons of 15 / 5 mL in metric kitchens: common
- * practice, no source; lemon juice to citric acid, 1 cup = 4 tsp: common
- * practice, no source (tomatoes: the published rate, 2 tbsp = 1/2 tsp a quart).
+ * practice, no source.
  */
 #ifndef STILLROOM_ENGINE_SCALING_H
 #define STILLROOM_ENGINE_SCALING_H
@@ -84,13 +83,7 @@ bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum un
  * even one batch fits. */
 int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 
-/* Acid: how much citric acid (uL, as spoons hold it) stands for bottled lemon
- * juice (uL), rounded up.
- * For tomatoes the published rate; for jelly 1 cup = 4 tsp, common practice, no
- * source (`*common_practice` true).  Fresh juice has no rate: refused. */
 #define CITRIC_ACID_MG_PER_TSP INT64_C(4600) /* from memory; weigh your own and say so */
-bool citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
-                     bool *common_practice, struct fault *fault);
 
 /* --- yield ------------------------------------------------------------------- */
 

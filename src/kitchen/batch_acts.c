@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/plan_private.h"
 #include "kitchen/outlook.h"
 
@@ -72,20 +73,15 @@ static bool note_multiple(struct act *act, const struct recipe *recipe, const st
 {
 	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_MULTIPLIED, .amount = order->multiple };
 
-	if (order->multiple <= largest_multiple(recipe, 0))
+	if (order->multiple <= multiple_allowed(recipe))
 		return true;
 	text_copy(mark.words, sizeof(mark.words), order->reason);
 	return act_mark(act, &mark, fault);
 }
 
-/* The guide's own recipes are what they are; one of the house is judged by what is in it. */
-static void standing_of(const struct recipe *recipe, struct recipe_standing *out)
+static bool takes_instead(const struct batch_order *order, const struct batch_need *need)
 {
-	memset(out, 0, sizeof(*out));
-	if (recipe_named(recipe->name) == recipe)
-		out->origin = ORIGIN_PRINTED;
-	else
-		own_recipe_judge(recipe, out);
+	return order->acid != ACID_NOT_SAID && order->acid == need->instead.acid;
 }
 
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
@@ -97,7 +93,7 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	struct log_lot lot;
 
 	assert(recipe != NULL); /* kitchen_batch_need has found it */
-	standing_of(recipe, &standing);
+	recipe_stands(recipe, &standing);
 	if (!put_lot(act, recipe->name, recipe->food, order->pack, &standing, recipe->acidity, &lot, fault))
 		return false;
 	memset(batch, 0, sizeof(*batch));
@@ -114,6 +110,8 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	batch->opened_wall_ms = act->entry.at.wall_ms;
 	text_copy(batch->jar, sizeof(batch->jar), order->jar);
 	if (!log_put_batch(act->kitchen->log, batch, fault) || !note_multiple(act, recipe, order, lot.id, fault))
+		return false;
+	if (takes_instead(order, need) && !mark_acid_instead(act, lot.id, order->acid, fault))
 		return false;
 	subject.id = batch->id;
 	act_about(act, subject);
@@ -145,7 +143,8 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	if (!write_batch(&act, order, &need, &batch, fault))
 		return act_fail(&act);
 	*batch_id = batch.id;
-	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s", name, order->multiple, order->recipe,
+	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple, order->recipe,
+	                  takes_instead(order, &need) ? ", instead: " : "", takes_instead(order, &need) ? acid_words(order->acid) : "",
 	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
 
@@ -201,18 +200,38 @@ bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *n
 
 /* --- filling ----------------------------------------------------------------------------- */
 
-/* Of a recipe that is no longer known nobody can say that the acid is in the pot. */
-static bool acid_is_in(const struct strip *strip, const struct fill_order *order, struct fault *fault)
+/* What is put down of the acid in the jars of this filling. */
+static enum acid acid_filled(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order)
 {
-	const struct ingredient *acid = recipe_acid_in_jar(strip->recipe);
-	bool needed = acid != NULL || (strip->recipe == NULL && strip->lot.acidity == ACIDITY_ACIDIFIED);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = needed, .acid_in = order->acid_in,
-		               .why = acid != NULL ? acid->name : "as the recipe says" };
+	if (asked->short_in_pot || (asked->asked && !order->acid_in))
+		return strip->recipe != NULL || strip->lot.acidity == ACIDITY_ACIDIFIED ? ACID_LEFT_OUT : ACID_NOT_SAID;
+	if (!asked->asked)
+		return ACID_NONE_ASKED;
+	return order->acid == ACID_NOT_SAID ? asked->answers[0] : order->acid;
+}
 
+static bool is_answer(const struct acid_asked *asked, enum acid acid)
+{
+	for (size_t i = 0; i < asked->answer_count; i++)
+		if (asked->answers[i] == acid)
+			return true;
+	return acid == ACID_NOT_SAID;
+}
+
+/* Less in the pot than is asked was said, with its reason, when it was put down. */
+static bool check_acid(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order,
+                       struct fault *fault)
+{
+	bool is_in = order->acid_in && is_answer(asked, order->acid);
+	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = asked->asked && !asked->short_in_pot,
+		               .acid_in = is_in, .why = asked->words, .vinegar_tenths = order->vinegar_tenths };
+
+	facts.vinegar_asked = asked->vinegar && acid_filled(asked, strip, order) != ACID_LEFT_OUT;
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
-static bool check_fill(const struct strip *strip, const struct fill_order *order, struct fault *fault)
+static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
+                       struct fault *fault)
 {
 	if (strip->rule->name != PHASE_FILL)
 		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
@@ -221,27 +240,41 @@ static bool check_fill(const struct strip *strip, const struct fill_order *order
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
 	if (order->jars < 1 || order->jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
-	if (!acid_is_in(strip, order, fault))
+	if (!check_acid(asked, strip, order, fault))
 		return false;
 	if (!strip->batch.warm_jars && !order->sure)
 		return fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
 	return true;
 }
 
-/* Acid and jars that went with the filling. */
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars,
-                          struct fault *fault)
+/* What one jar takes of a line; another acid than the recipe's by its own figure. */
+static int64_t line_in_jar(const struct strip *strip, const struct ingredient *line, const struct jar_size *jar,
+                           enum acid acid, enum supply_kind *supply)
+{
+	const struct food *food = food_named(strip->lot.food);
+
+	*supply = line->supply;
+	if (acid_of(line) == ACID_NOT_SAID || line->optional || acid == acid_of(line) || acid == ACID_NOT_SAID)
+		return jar_share(line, jar);
+	if (acid == ACID_LEFT_OUT || food == NULL)
+		return 0;
+	*supply = acid_supply(acid);
+	return acid_in_ledger(acid, acid_for_jar(food->acid_rule, acid, jar));
+}
+
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
+                   struct fault *fault)
 {
 	const struct recipe *recipe = strip->recipe;
 
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &recipe->ingredients[i];
-		int64_t each = jar_share(ingredient, jar_size_named(jar));
+		enum supply_kind supply;
+		int64_t each = line_in_jar(strip, ingredient, jar_size_named(jar), acid, &supply);
 
-		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER ||
-		    ingredient_is_alternative(ingredient))
+		if (ingredient->adding != ADD_IN_JAR || supply == SUPPLY_OTHER || ingredient_is_alternative(ingredient))
 			continue;
-		if (!supply_move(act, ingredient->supply, "", -each * jars, SUPPLY_USE, fault))
+		if (!supply_move(act, supply, "", -each * jars, SUPPLY_USE, fault))
 			return false;
 	}
 	return supply_move(act, SUPPLY_JAR, jar, -jars, SUPPLY_USE, fault);
@@ -262,63 +295,17 @@ bool put_filled(struct act *act, const struct strip *strip, const char *size, in
 	return true;
 }
 
-/* Filled without the acid, with a reason: whatever comes of it is not valid. */
-static bool note_no_acid(struct act *act, const struct strip *strip, const struct fill_order *order,
-                         struct fault *fault)
+/* What was said of acid and vinegar stays with the lot. */
+static bool note_acid(struct act *act, const struct acid_asked *asked, const struct strip *strip,
+                      const struct fill_order *order, struct fault *fault)
 {
-	struct log_mark mark = { .lot_id = strip->batch.lot_id, .kind = MARK_ACID_LEFT_OUT };
+	int64_t lot_id = strip->batch.lot_id;
 
-	if (order->acid_in || acid_is_in(strip, &(struct fill_order){ .reason = "" }, NULL))
-		return true;
-	text_copy(mark.words, sizeof(mark.words), order->reason);
-	return act_mark(act, &mark, fault);
-}
-
-/* What an ingredient is as an acid; NOT_SAID: none. */
-static enum acid acid_of(const struct ingredient *ingredient)
-{
-	for (int acid = ACID_LEMON_JUICE; acid < ACID_COUNT; acid++)
-		if (ingredient->supply != SUPPLY_OTHER && acid_supply((enum acid)acid) == ingredient->supply)
-			return (enum acid)acid;
-	return ACID_NOT_SAID;
-}
-
-/* Acid that the recipe cooks in its pot: all of it went in, or not. */
-bool acid_in_pot(struct act *act, int64_t batch_id, enum acid *acid, struct fault *fault)
-{
-	struct log_batch_amount *amounts;
-	size_t count;
-
-	*acid = ACID_NONE_ASKED;
-	if (!log_batch_amounts(act->kitchen->log, batch_id, &amounts, &count, fault))
+	if (!asked->short_in_pot && acid_filled(asked, strip, order) == ACID_LEFT_OUT &&
+	    !mark_acid_left_out(act, lot_id, order->reason, fault))
 		return false;
-	for (size_t i = 0; i < count; i++) {
-		struct ingredient line = { .supply = amounts[i].supply };
-
-		if (acid_of(&line) == ACID_NOT_SAID || amounts[i].wanted == 0)
-			continue;
-		if (amounts[i].used < amounts[i].wanted)
-			*acid = ACID_LEFT_OUT;
-		else if (*acid == ACID_NONE_ASKED)
-			*acid = ACID_AS_PRINTED;
-	}
-	free(amounts);
-	return true;
-}
-
-/* What is put down of the acid in the jars of this filling. */
-static bool acid_filled(struct act *act, const struct strip *strip, const struct fill_order *order, enum acid *acid,
-                        struct fault *fault)
-{
-	const struct ingredient *in_jar = recipe_acid_in_jar(strip->recipe);
-
-	if (strip->recipe == NULL)
-		*acid = order->acid_in ? ACID_AS_PRINTED : ACID_NOT_SAID;
-	else if (in_jar == NULL)
-		return acid_in_pot(act, strip->batch.id, acid, fault);
-	else
-		*acid = order->acid_in ? acid_of(in_jar) : ACID_LEFT_OUT;
-	return true;
+	return !asked->vinegar || order->vinegar_tenths == 0 ||
+	       mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault);
 }
 
 static int64_t pot_stood_ms(const struct strip *strip, const struct moment *now)
@@ -337,20 +324,40 @@ static bool note_standing(struct act *act, const struct strip *strip, struct fau
 	return mark.amount <= stand_limit_of(act->kitchen, strip->lot.acidity) || act_mark(act, &mark, fault);
 }
 
-static const char *fill_acid_words(const struct strip *strip, const struct fill_order *order)
+static void fill_acid_words(const struct acid_asked *asked, enum acid acid, struct text *text)
 {
-	if (recipe_acid_in_jar(strip->recipe) == NULL)
-		return "";
-	return order->acid_in ? ", acid in every jar" : ", acid NOT in every jar";
+	if (!asked->asked)
+		return;
+	if (acid == ACID_LEFT_OUT || acid == ACID_NOT_SAID)
+		text_add(text, ", acid NOT in every jar");
+	else if (asked->in_jar)
+		text_add(text, ", %s in every jar", acid_words(acid));
+	else
+		text_add(text, ", acid in the pot");
+}
+
+static bool write_filling(struct act *act, const struct acid_asked *asked, const struct strip *strip,
+                          const struct fill_order *order, enum acid acid, struct fault *fault)
+{
+	struct log_jar like = { .lid_box_id = order->lid_box_id, .filled = act->entry.at, .acid = acid };
+	const char *size = jar_size_named(order->jar)->name;
+
+	text_copy(like.closed_by, sizeof(like.closed_by), act->entry.who);
+	return check_lids(act->kitchen, order->lid_box_id, order->jars, fault) && note_standing(act, strip, fault) &&
+	       put_filled(act, strip, size, order->jars, &like, fault) &&
+	       use_with_jars(act, strip, size, order->jars, acid, fault) && note_acid(act, asked, strip, order, fault);
 }
 
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault)
 {
 	const struct strip *found = kitchen_batch_strip(kitchen, order->batch_id, fault);
-	struct log_jar like = { .lid_box_id = order->lid_box_id };
-	struct moment now = kitchen_now(kitchen);
 	const struct jar_size *size;
+	struct acid_asked asked;
+	struct moment now = kitchen_now(kitchen);
+	char acid_said[64] = "";
 	char stood[64];
+	struct text text = TEXT_OVER(acid_said);
+	enum acid acid;
 	struct strip strip;
 	struct act act;
 
@@ -360,19 +367,17 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), (struct facts){ .is_fill = true }, fault))
 		return false;
 	say_stood(kitchen, "the food stood in the pot for", pot_stood_ms(&strip, &now), stood, sizeof(stood));
-	if (!check_fill(&strip, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
+	if (!kitchen_acid_asked(kitchen, order->batch_id, order->jar, &asked, fault) ||
+	    !check_fill(&strip, &asked, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(order->jar);
-	text_copy(like.closed_by, sizeof(like.closed_by), act.entry.who);
-	like.filled = act.entry.at;
-	if (!check_lids(kitchen, order->lid_box_id, order->jars, fault) ||
-	    !acid_filled(&act, &strip, order, &like.acid, fault) || !note_standing(&act, &strip, fault) ||
-	    !put_filled(&act, &strip, size->name, order->jars, &like, fault) ||
-	    !use_with_jars(&act, &strip, size->name, order->jars, fault) || !note_no_acid(&act, &strip, order, fault))
+	acid = acid_filled(&asked, &strip, order);
+	if (!write_filling(&act, &asked, &strip, order, acid, fault))
 		return act_fail(&act);
+	fill_acid_words(&asked, acid, &text);
 	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s%s", strip.station.name, order->jars,
-	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, fill_acid_words(&strip, order),
+	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, acid_said,
 	                  order->reason[0] != '\0' ? ": " : "", order->reason, stood);
 }
 

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/verdict.h"
 
@@ -68,14 +69,17 @@ static bool correct_ledger(struct act *act, const struct log_batch_amount *amoun
 }
 
 /* What went into the pot is in the jars that were filled from it. */
-static bool correct_acid(struct act *act, const struct log_batch_amount *amount, struct fault *fault)
+static bool correct_acid(struct act *act, const struct recipe *recipe, const struct log_batch_amount *amount,
+                         struct fault *fault)
 {
 	struct log_jar *jars;
 	enum acid acid;
 	size_t count;
 	bool done = true;
 
-	if (!acid_in_pot(act, amount->batch_id, &acid, fault) ||
+	if (!amount_is_acid(recipe, amount))
+		return true;
+	if (!acid_in_pot(act->kitchen, amount->batch_id, &acid, fault) ||
 	    !log_jars_of_batch(act->kitchen->log, amount->batch_id, &jars, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++) {
@@ -88,36 +92,72 @@ static bool correct_acid(struct act *act, const struct log_batch_amount *amount,
 	return done;
 }
 
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
-                          struct fault *fault)
+/* Acid below what the recipe asks for. */
+static bool check_acid(const struct kitchen *kitchen, const struct recipe *recipe, const struct log_batch_amount *amount,
+                       int64_t used, const char *reason, bool *left_out, struct fault *fault)
+{
+	struct measured asked;
+	char why[ACID_ANSWER_BYTES];
+	struct text text = TEXT_OVER(why);
+	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .why = why };
+
+	*left_out = amount_is_acid(recipe, amount) && used < amount->wanted;
+	facts.acid_needed = *left_out;
+	measure_amount(amount->measure, amount->supply, amount->wanted, kitchen->board.house.units, &asked);
+	text_add(&text, "%s of %s, in the pot", asked.words, amount->ingredient);
+	return stops_let_pass(&facts, reason, fault);
+}
+
+static bool amount_at(const struct kitchen *kitchen, int64_t batch_id, int place, struct log_batch_amount *out,
+                      struct fault *fault)
 {
 	struct log_batch_amount *amounts;
-	struct log_batch_amount amount = { 0 };
-	struct log_batch batch;
-	struct act act;
-	char words[48];
 	size_t count;
-	int64_t more;
 
-	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
-	    !log_batch_amounts(kitchen->log, batch_id, &amounts, &count, fault))
+	memset(out, 0, sizeof(*out));
+	if (!log_batch_amounts(kitchen->log, batch_id, &amounts, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++)
 		if (amounts[i].place == place)
-			amount = amounts[i];
+			*out = amounts[i];
 	free(amounts);
-	if (amount.id == 0 || used < 0)
+	return out->id != 0 || fault_set(fault, FAULT_MISSING, "The batch has no such line.");
+}
+
+static bool write_amount(struct act *act, const struct log_batch *batch, struct log_batch_amount *amount, int64_t used,
+                         bool left_out, const char *reason, struct fault *fault)
+{
+	const struct recipe *recipe = kitchen_recipe_named(act->kitchen, batch->recipe);
+	int64_t more = used - amount->used;
+
+	amount->used = used;
+	return log_put_batch_amount(act->kitchen->log, amount, fault) && correct_ledger(act, amount, more, fault) &&
+	       correct_acid(act, recipe, amount, fault) &&
+	       (!left_out || mark_acid_left_out(act, batch->lot_id, reason, fault));
+}
+
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used, const char *reason,
+                          struct fault *fault)
+{
+	struct log_batch_amount amount;
+	struct log_batch batch;
+	struct act act;
+	char words[48];
+	bool left_out;
+
+	if (used < 0)
 		return fault_set(fault, FAULT_MISSING, "The batch has no such line.");
-	if (!act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !amount_at(kitchen, batch_id, place, &amount, fault) ||
+	    !check_acid(kitchen, kitchen_recipe_named(kitchen, batch.recipe), &amount, used, reason, &left_out, fault) ||
+	    !act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
-	more = used - amount.used;
-	amount.used = used;
-	if (!log_put_batch_amount(kitchen->log, &amount, fault) || !correct_ledger(&act, &amount, more, fault) ||
-	    !correct_acid(&act, &amount, fault))
+	if (!write_amount(&act, &batch, &amount, used, left_out, reason, fault))
 		return act_fail(&act);
 	amount_words(amount.measure, used, kitchen->board.house.units, words, sizeof(words));
-	return act_commit(&act, fault, "Corrected: %s had %s of %s", batch.recipe, words, amount.ingredient);
+	return act_commit(&act, fault, "Corrected: %s had %s of %s%s%s", batch.recipe, words, amount.ingredient,
+	                  left_out ? ": " : "", left_out ? reason : "");
 }
 
 /* More jars than counted: filled with the newest of their size, or of the batch,
@@ -173,16 +213,21 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	struct log_jar *rows;
 	struct act act;
 	size_t count;
+	enum acid acid = ACID_NOT_SAID;
 	int have = 0;
 	bool done;
 
 	if (size == NULL || jars < 0 || jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 0 to 99 of a size there is.");
 	if (!log_batch_get(kitchen->log, batch_id, &strip.batch, fault) ||
+	    !log_lot_get(kitchen->log, strip.batch.lot_id, &strip.lot, fault) ||
 	    !log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
 		return false;
 	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
 	have = jars_filled(rows, count, size->name);
+	for (size_t i = 0; i < count; i++)
+		if (i == 0 || strcmp(rows[i].size, size->name) == 0)
+			acid = rows[i].acid;
 	if (!check_recount(&strip, count, size, jars - have, fault) ||
 	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
 		free(rows);
@@ -192,7 +237,7 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	done = jars > have ? add_jars(&act, &strip, rows, count, size->name, jars - have, fault)
 	                   : remove_waiting(&act, rows, count, size->name, have - jars, fault);
 	free(rows);
-	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, fault))
+	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, acid, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "Corrected: %s filled %d %s", strip.batch.recipe, jars, size->plural);
 }

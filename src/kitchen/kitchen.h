@@ -25,6 +25,7 @@
 #include "engine/amount.h"
 #include "engine/boiling.h"
 #include "engine/fault.h"
+#include "engine/food.h"
 #include "engine/process.h"
 #include "engine/recipe.h"
 #include "engine/scaling.h"
@@ -94,6 +95,7 @@ struct strip {
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled; /* jars filled so far */
+	enum acid acid_instead; /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
 	struct moment off; /* when it came off the heat; wall_ms 0: it has not */
 };
 
@@ -190,7 +192,9 @@ struct load_order {
 	int jars;
 	int pressure_psi;    /* NO_PRESSURE: the longest option */
 	int64_t lid_box_id;  /* 0: not noted */
-	enum acid acid;      /* what was said of the acid in these jars */
+	enum acid acid;      /* what was said of the acid in these jars (engine/acid.h) */
+	int vinegar_tenths;  /* percent of its vinegar, tenths; 0: not said */
+	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
 };
 
 /* The process the order would get here: a look, nothing is written. */
@@ -201,6 +205,8 @@ bool kitchen_process(const struct kitchen *kitchen, const struct load_order *ord
  * whether this very size is stated (may be NULL). */
 int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated);
 
+/* FAULT_STOPPED: a food that takes acid, of which nobody said that it is in; vinegar
+ * weaker than 5 percent or of unknown strength.  With a reason: not valid, or unknown. */
 bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id,
                         struct fault *fault);
 
@@ -296,6 +302,13 @@ struct batch_order {
 	char jar[WORD_MAX_BYTES];  /* meant to be filled; others may be too */
 	int multiple;
 	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
+	enum acid acid; /* taken instead of the recipe's own (batch_need.instead); NOT_SAID: none */
+};
+
+/* Another acid that is published for the jar, and of which the shelf holds enough. */
+struct acid_instead {
+	enum acid acid; /* NOT_SAID: there is none */
+	char words[160]; /* "1/2 tsp citric acid in each quart, 100 g here" */
 };
 
 /* What a batch would need, before it is started. */
@@ -306,10 +319,12 @@ struct batch_need {
 	struct {
 		bool counted;  /* a ledger is kept of it */
 		bool is_short;
+		bool replaced; /* another acid goes in instead */
 		int64_t stock; /* in the unit of the supply */
 		int64_t takes; /* off that; in jars: of all that are likely filled; 0: optional, left out */
 	} lines[RECIPE_INGREDIENTS_MAX];
 	int short_lines;       /* lines whose counted stock is too small */
+	struct acid_instead instead; /* of acid in jars that is short; taken: as the order says */
 	int64_t jars_stock;    /* of the size meant; -1: not counted */
 	int64_t canner_in_ms;  /* when a canner that can process it is free; -1: none stands here */
 	bool nowhere_to_go;    /* no canner is free by the time the jars would be filled */
@@ -325,24 +340,28 @@ bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool tick
                   struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
- * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where the recipe's acid goes in the jar, `acid_in` must be true:
- * otherwise FAULT_STOPPED, and with a reason the batch is not valid. */
+ * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where acid
+ * is asked, in the jar or the pot, `acid_in` must be true: otherwise FAULT_STOPPED, and
+ * with a reason the jars are not valid. */
 struct fill_order {
 	int64_t batch_id;
 	const char *jar;
 	int jars;
 	int64_t lid_box_id; /* 0: not noted */
-	bool acid_in;
+	bool acid_in; /* as acid_asked.h asks, into the jar or the pot */
 	bool sure;
 	const char *reason; /* typed against a stop; "" none */
+	enum acid acid;     /* which of the answers; ACID_NOT_SAID: the recipe's own */
+	int vinegar_tenths; /* percent of the vinegar, tenths; 0: not said now */
 };
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault);
 /* The acid was forgotten, or something else was not as the recipe says: the batch,
  * and every load its jars are in, becomes not valid (acidified recipes) or unknown
  * (others).  Loads that are not valid come back to the seal check. */
 bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault);
-/* Corrections: what really went in; jars of a batch that still wait. */
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
+/* Corrections: what really went in; jars of a batch that still wait.  FAULT_STOPPED: less acid
+ * than the recipe asks for; with a reason its jars are not valid. */
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used, const char *reason,
                           struct fault *fault);
 bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
                         struct fault *fault);
@@ -359,7 +378,13 @@ size_t kitchen_recipe_count(const struct kitchen *kitchen);
 const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);
 const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name);
 int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n); /* 0: built in */
-/* Own recipes only: checked by recipe_check; its food must be in the tables or "". */
+/* Where a recipe stands: the guide's own as printed, one of the house by what is in it
+ * (engine/food.h: own_recipe_judge). */
+void recipe_stands(const struct recipe *recipe, struct recipe_standing *out);
+/* The same of one being written down. */
+void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out);
+/* Own recipes only: checked by recipe_check; its food must be in the tables or "".
+ * Refused with the reason when what is in it must not be canned as that food. */
 bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault);
 bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
                         struct fault *fault);

@@ -33,8 +33,10 @@ static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
 }
 
 /* Before the contents wherever they are shown: what is not as it should be is seen. */
-static const char *verdict_mark(enum verdict verdict)
+static const char *verdict_mark(enum verdict verdict, const struct log_lot *lot)
 {
+	if (verdict == VERDICT_UNKNOWN && lot->origin == ORIGIN_OWN_UNKNOWN)
+		return "UNKNOWN, not a tested recipe: ";
 	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
 }
 
@@ -58,7 +60,7 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
 		return false;
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
-	               verdict_mark(strip->load.verdict), strip->jars,
+	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
 	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
 	               strip->lot.product, strip->lots > 1 ? " and more" : "");
 	return true;
@@ -172,13 +174,15 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->filled = jars_filled(jars, count, NULL);
 	free(jars);
+	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
+		return false;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	strip->rule = phase_rule_for_pack(strip->rule, strip->lot.pack);
 	if (strip->batch.multiple > 1)
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict),
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),
 		               strip->batch.multiple, strip->lot.product);
 	else
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict),
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict, &strip->lot),
 		               strip->lot.product);
 	return true;
 }

@@ -40,5 +40,9 @@ bool ingredient_line_read(const struct words *words, struct log_recipe_ingredien
 bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t size);
 bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
                            char *buffer, size_t size);
+/* The same with what it was picked as in any case, so that another name typed over it
+ * changes nothing of that. */
+bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
+                             char *buffer, size_t size);
 
 #endif

@@ -159,6 +159,35 @@ static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe 
 	return true;
 }
 
+void recipe_stands(const struct recipe *recipe, struct recipe_standing *out)
+{
+	memset(out, 0, sizeof(*out));
+	if (recipe_named(recipe->name) != recipe) {
+		own_recipe_judge(recipe, out);
+		return;
+	}
+	out->origin = ORIGIN_PRINTED;
+	out->multiple_max = recipe->multiple_max;
+}
+
+void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out)
+{
+	struct recipe view;
+
+	recipe_over(recipe, &view);
+	own_recipe_judge(&view, out);
+}
+
+/* One that is put away is never cooked again. */
+static bool check_standing(const struct log_recipe *recipe, struct fault *fault)
+{
+	struct recipe_standing standing;
+
+	kitchen_recipe_draft_stands(recipe, &standing);
+	return recipe->retired || standing.origin != ORIGIN_REFUSED ||
+	       fault_set(fault, FAULT_REFUSED, "Not kept as %s: %s.", recipe->food, standing.words);
+}
+
 bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb,
                 const char *sentence, struct fault *fault)
 {
@@ -166,7 +195,7 @@ bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *
 	struct act act;
 
 	recipe_over(recipe, &view);
-	if (!recipe_check(&view, fault) || !name_is_free(kitchen, recipe, fault) ||
+	if (!recipe_check(&view, fault) || !check_standing(recipe, fault) || !name_is_free(kitchen, recipe, fault) ||
 	    !act_begin(&act, kitchen, verb, 0, fault))
 		return false;
 	if (!log_put_recipe(kitchen->log, recipe, fault))

@@ -190,6 +190,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 	case MARK_VINEGAR:
 	case MARK_POT_STOOD:
 	case MARK_ACID_LEFT_OUT:
+	case MARK_ACID_INSTEAD:
 	case MARK_KIND_COUNT: break;
 	}
 }
@@ -401,13 +402,18 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 
 /* --- a batch, before any canner ------------------------------------------------------------------- */
 
-/* The worst that was said of the acid in the jars filled so far. */
-static bool acid_of_batch(struct log *log, int64_t batch_id, enum acid *acid, struct fault *fault)
+/* The worst that was said of the acid in the jars filled so far; before that, less of it
+ * in the pot than the recipe asks for. */
+static bool acid_of_batch(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault)
 {
+	struct log *log = kitchen->log;
 	struct log_jar *jars;
 	size_t count;
 
-	*acid = ACID_NOT_SAID;
+	if (!acid_in_pot(kitchen, batch_id, acid, fault))
+		return false;
+	if (*acid != ACID_LEFT_OUT)
+		*acid = ACID_NOT_SAID;
 	if (!log_jars_of_batch(log, batch_id, &jars, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++)
@@ -430,7 +436,7 @@ static bool judge_batch(struct act *act, int64_t batch_id, struct fault *fault)
 	size_t count;
 
 	if (!log_batch_get(log, batch_id, &batch, fault) || !log_lot_get(log, batch.lot_id, &lot, fault) ||
-	    !acid_of_batch(log, batch_id, &evidence.acid, fault) ||
+	    !acid_of_batch(act->kitchen, batch_id, &evidence.acid, fault) ||
 	    !log_marks_of_lot(log, lot.id, &marks, &count, fault))
 		return false;
 	evidence.food = lot.food;

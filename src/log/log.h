@@ -330,6 +330,7 @@ enum mark_kind {
 	MARK_VINEGAR,        /* its acid, tenths of a percent */
 	MARK_POT_STOOD,      /* done in the pot for `amount` ms before it was filled */
 	MARK_ACID_LEFT_OUT,  /* and why */
+	MARK_ACID_INSTEAD,   /* its words: the name (engine/food.h) of the acid taken for its jars instead of the recipe's */
 	MARK_KIND_COUNT
 };
 

@@ -203,6 +203,7 @@ static const struct {
 	{"jar", "load_id", SUBJECT_LOAD},    {"jar", "batch_id", SUBJECT_BATCH},
 	{"phase", "load_id", SUBJECT_LOAD},  {"mark", "load_id", SUBJECT_LOAD},
 	{"mark", "lot_id", SUBJECT_HOUSE},   {"lot", "id", SUBJECT_HOUSE},
+	{"batch_amount", "batch_id", SUBJECT_BATCH}, /* its acid */
 };
 #define EVIDENCE_COUNT (sizeof(evidence) / sizeof(evidence[0]))
 static_assert(EVIDENCE_COUNT == EVIDENCE_COLUMNS, "a place for each");
@@ -242,6 +243,8 @@ static bool touch_row(struct touched *touched, const char *table, int64_t id)
 		       touch_all(touched, SUBJECT_BATCH, BATCH_OF_JAR, id);
 	if (strcmp(table, "phase") == 0)
 		return touch_all(touched, SUBJECT_LOAD, LOAD_OF_PHASE, id);
+	if (strcmp(table, "batch_amount") == 0)
+		return touch_all(touched, SUBJECT_BATCH, BATCH_OF_AMOUNT, id);
 	return true;
 }
 

@@ -13,7 +13,7 @@
 #include "log/log.h"
 #include "log/statements.h"
 
-#define EVIDENCE_COLUMNS 8
+#define EVIDENCE_COLUMNS 9
 
 struct log {
 	sqlite3 *db;

@@ -49,6 +49,7 @@ static const char *const marks[] = {
 	[MARK_VINEGAR] = "vinegar",
 	[MARK_POT_STOOD] = "pot_stood",
 	[MARK_ACID_LEFT_OUT] = "acid_left_out",
+	[MARK_ACID_INSTEAD] = "acid_instead",
 };
 WORDS(marks, MARK_KIND_COUNT);
 

@@ -366,6 +366,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
 	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
 	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",
+	[BATCH_OF_AMOUNT] = "SELECT batch_id FROM batch_amount WHERE id = ?",
 	[LOAD_OF_PHASE] = "SELECT load_id FROM phase WHERE id = ? AND load_id IS NOT NULL",
 	[COLUMN_PLACE] = "SELECT coalesce(max(cid), -1) FROM pragma_table_info(?) WHERE name = ?",
 	[LOAD_IS_THERE] = "SELECT count(*) FROM load WHERE id = ?",

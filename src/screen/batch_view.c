@@ -165,6 +165,7 @@ static void ask_pack(struct desk *desk, const struct recipe *recipe)
 	struct batch_order *order = &desk->batch.order;
 
 	order->pack[0] = '\0';
+	order->acid = ACID_NOT_SAID;
 	go_to(desk, BATCH_PACK);
 	/* As on the load card: not the pack with the shorter process. */
 	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
@@ -400,6 +401,11 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 	char words[400];
 	struct text text = TEXT_OVER(words);
 
+	if (need->lines[n].replaced) {
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s", ingredient->name,
+		              need->instead.words);
+		return;
+	}
 	scaled_line_words(line, amount, sizeof(amount));
 	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
 	way_words(need->scaled.recipe, ingredient, &text);
@@ -500,6 +506,24 @@ static void need_list_draw(struct desk *desk, int top, int rows, int cols)
 		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d above: Up", card->need_list.cursor);
 }
 
+/* Acid is short, and the shelf holds another that is published for these jars. */
+static bool may_take_instead(const struct desk *desk)
+{
+	const struct batch_card *card = &desk->batch;
+
+	return card->need_known && card->need.instead.acid != ACID_NOT_SAID &&
+	       card->order.acid != card->need.instead.acid;
+}
+
+static void take_instead(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+
+	card->order.acid = card->need.instead.acid;
+	look(desk);
+	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.", acid_words(card->order.acid));
+}
+
 static void need_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct batch_card *card = &desk->batch;
@@ -514,6 +538,11 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 	}
 	outlook_words(desk, &text);
 	row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STRONG, words);
+	if (may_take_instead(desk) && row < top + rows) {
+		text = TEXT_OVER(words);
+		text_add(&text, "i takes instead: %s", card->need.instead.words);
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
+	}
 	if (card->need.short_lines > 0)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
 	if (card->need.nowhere_to_go)
@@ -586,6 +615,7 @@ static const char *choose_words(const struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
 	{ 's', 0, "s", "its sheet", "Change the amounts of the sheet of its pectin.", of_sheet, change_sheet },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },

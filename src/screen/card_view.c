@@ -247,20 +247,42 @@ static void tick(struct desk *desk)
 	refresh(desk);
 }
 
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool correct(struct desk *desk, const char *reason)
+{
+	struct station_card *card = &desk->card;
+	struct fault fault = { 0 };
+
+	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason, &fault)) {
+		refresh(desk);
+		desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED)
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+	else
+		desk_say_fault(desk, &fault);
+	return false;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return correct(desk, text);
+}
+
 static bool amount_typed(struct desk *desk, const char *text)
 {
 	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
 	struct fault fault = { 0 };
-	int64_t used;
 
-	if (!amount_read(text, amount->measure, amount->supply, &used, &fault) ||
-	    !kitchen_batch_amount(desk->kitchen, desk->card.batch_id, amount->place, used, &fault)) {
+	if (!amount_read(text, amount->measure, amount->supply, &desk->card.used, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	refresh(desk);
-	desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
-	return true;
+	desk->card.place = amount->place;
+	return correct(desk, "");
 }
 
 static void edit(struct desk *desk)

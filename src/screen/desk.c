@@ -286,6 +286,19 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
 }
 
+int desk_vinegar(struct desk *desk, const char *text)
+{
+	char *end;
+	double percent = strtod(text, &end);
+
+	end += strspn(end, " ");
+	end += *end == '%';
+	if (end != text && *end == '\0' && percent >= 0.1 && percent <= 30)
+		return (int)(percent * 10 + 1e-6); /* cut, not rounded: 4.96 is not 5 */
+	desk_say(desk, ROLE_CAUTION, "Type its percent as the label says it: 5");
+	return 0;
+}
+
 /* The byte before `at` where a UTF-8 character begins; 0 at the start. */
 static size_t before(const char *text, size_t at)
 {

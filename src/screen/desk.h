@@ -15,6 +15,7 @@
 
 #include "engine/fault.h"
 #include "engine/process.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/plan.h"
@@ -128,7 +129,17 @@ struct entry {
 	const char *keys;                 /* what its keys do; NULL: the usual words */
 };
 
-enum start_field { START_PRODUCT, START_PACK, START_JAR, START_PRESSURE, START_COUNT, START_LIDS, START_READY };
+enum start_field {
+	START_PRODUCT,
+	START_PACK,
+	START_JAR,
+	START_PRESSURE,
+	START_COUNT,
+	START_LIDS,
+	START_ACID,    /* which acid is in: only of a food that takes some */
+	START_VINEGAR, /* how strong: only of a printed recipe that lives by it */
+	START_READY
+};
 
 #define START_PRODUCTS_MAX 256
 struct start_card {
@@ -177,7 +188,7 @@ struct sheet_card {
 	struct list_state list;
 };
 
-enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_READY };
+enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_VINEGAR, FILL_READY };
 struct fill_card {
 	int64_t batch_id;
 	enum fill_field field;
@@ -185,7 +196,10 @@ struct fill_card {
 	struct number_entry count;
 	char jar[WORD_MAX_BYTES];
 	int64_t lid_box_id;
+	struct acid_asked asked; /* of the size chosen */
 	bool acid_in;
+	enum acid acid;
+	int vinegar_tenths;
 	bool sure;
 	char reason[SENTENCE_MAX_BYTES];
 	struct log_lid_box *boxes;
@@ -199,6 +213,8 @@ struct station_card {
 	struct list_state list;
 	struct log_batch_amount *amounts;
 	size_t count;
+	int place; /* while a reason is asked for: the line, and what was typed */
+	int64_t used;
 };
 
 struct juice_card {
@@ -304,6 +320,11 @@ struct reprocess_card {
 	int64_t jar_id;
 	int canner; /* among the free ones of the method */
 	int box;    /* among the boxes; box_count: not noted */
+	bool asking_acid; /* which acid went in again */
+	struct picker picker;
+	enum acid acid;
+	int64_t station_id; /* and the lids, while it is asked */
+	int64_t box_id;
 	struct log_lid_box *boxes;
 	size_t box_count;
 	bool planned;
@@ -433,7 +454,8 @@ struct desk {
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
 	bool recipe_unsaved;
-	bool recipe_food; /* its food is being chosen */
+	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } recipe_choosing; /* its food, or what a line is */
+	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
 	struct picker recipe_picker;
 	struct list_state recipe_list;
 };
@@ -558,6 +580,10 @@ void desk_offer(struct desk *desk, const char *prompt, const char *text,
  * reason. `tried`: the reason that was not enough, "" the first time. */
 void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
                      bool (*done)(struct desk *, const char *));
+
+/* How strong the vinegar is: "5", "4.5", "6%" in tenths of a percent, 1 to 300; 0, and it
+ * is said, when that is no strength. */
+int desk_vinegar(struct desk *desk, const char *text);
 
 /* Shared by views. */
 int desk_columns(const struct desk *desk); /* of the window */

@@ -126,6 +126,24 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 	desk_paragraph(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_QUIET, words);
 }
 
+/* Jars of a recipe nobody tested: it is said before they are loaded. */
+static int untested_draw(struct desk *desk, int row, int end, int cols)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+
+	for (size_t i = 0; i < count && row < end; i++) {
+		char words[ORIGIN_WORDS_MAX + NAME_MAX_BYTES];
+		struct text text = TEXT_OVER(words);
+
+		if (groups[i].lot.origin != ORIGIN_OWN_UNKNOWN)
+			continue;
+		text_add(&text, "%s: %s", groups[i].lot.product, groups[i].lot.origin_words);
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3, ROLE_CAUTION, words);
+	}
+	return row;
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	const struct loader_plan *plan = &desk->loader.plan;
@@ -155,6 +173,7 @@ static void draw(struct desk *desk, int top, int rows)
 		              plan->left_over, plan->left_over == 1 ? "" : "s");
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "Nothing of it goes into this canner. n starts another load.");
+	row = untested_draw(desk, row, end - 1, cols);
 	if (row < end)
 		process_draw(desk, row, end, cols);
 }

@@ -90,7 +90,8 @@ static void start(struct bench *bench)
 {
 	struct load_order order = {.station_id = canner(bench)->station.id, .jars = 9,
 	                           .product = "grape jelly", .food = "jam or jelly with added pectin",
-	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE};
+	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE,
+	                           .acid = ACID_AS_PRINTED};
 	int64_t load_id;
 
 	MUST(bench, kitchen_start_load(bench->kitchen, &order, &load_id, &bench->fault));
@@ -103,7 +104,8 @@ static void make_busy(struct bench *bench)
 	struct batch_order order = {.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1};
 	struct load_order load = {.station_id = 2, .jars = 7, .product = "grape jelly",
 	                          .food = "jam or jelly with added pectin", .pack = "hot_sterile_jar",
-	                          .jar = "half_pint", .pressure_psi = NO_PRESSURE, .lid_box_id = 1};
+	                          .jar = "half_pint", .pressure_psi = NO_PRESSURE, .lid_box_id = 1,
+	                          .acid = ACID_AS_PRINTED};
 	struct fill_order fill_order = {.jar = "half_pint", .jars = 8, .lid_box_id = 1, .sure = true, .reason = ""};
 	int64_t id;
 

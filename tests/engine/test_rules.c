@@ -875,6 +875,23 @@ START_TEST(acid_that_is_not_in_makes_it_not_valid)
 }
 END_TEST
 
+/* A539 (rev. 2015), Guide 1 and Guide 6: vinegar of 5 percent. */
+START_TEST(weak_vinegar_is_not_valid_and_unknown_vinegar_unknown)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	facts.is_fill = true;
+	facts.vinegar_tenths = 49;
+	ck_assert_ptr_null(rule_holding(&facts)); /* none is asked */
+	facts.vinegar_asked = true;
+	holds(&facts, "key-vinegar-weak", OVER_NOT_VALID);
+	facts.vinegar_tenths = 50;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.vinegar_tenths = 0;
+	holds(&facts, "key-vinegar-not-said", OVER_UNKNOWN);
+}
+END_TEST
+
 START_TEST(what_goes_on_against_a_rule)
 {
 	struct facts facts = quiet(ABOUT_KEY);
@@ -959,6 +976,7 @@ int main(void)
 	tcase_add_test(cases, a_load_without_a_process_is_held_up_for_good);
 	tcase_add_test(cases, a_batch_multiplied_too_far_needs_a_reason);
 	tcase_add_test(cases, acid_that_is_not_in_makes_it_not_valid);
+	tcase_add_test(cases, weak_vinegar_is_not_valid_and_unknown_vinegar_unknown);
 	tcase_add_test(cases, what_goes_on_against_a_rule);
 	tcase_add_test(cases, what_is_recalled_or_not_valid_is_not_taken_out);
 	suite_add_tcase(suite, cases);

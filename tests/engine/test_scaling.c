@@ -157,27 +157,6 @@ START_TEST(nonsense_is_refused)
 }
 END_TEST
 
-/* schema/measures.csv: 1 cup of bottled lemon juice for 4 tsp of citric acid, common
- * practice, no source; tomatoes: 2 tbsp for 1/2 tsp a quart (MU, PSU, NC State). */
-START_TEST(citric_acid_stands_for_bottled_juice_only)
-{
-	int64_t citric = 0;
-	bool practice = false;
-	struct fault fault = { 0 };
-
-	ck_assert(citric_acid_for(236588, false, false, &citric, &practice, &fault));
-	ck_assert_int_le(llabs(citric - 19716), 1); /* 4 tsp of 4.929 mL */
-	ck_assert(practice);
-	ck_assert(citric_acid_for(29574, false, true, &citric, &practice, &fault));
-	ck_assert_int_le(llabs(citric - 2464), 1);
-	ck_assert(!practice);
-	ck_assert(!citric_acid_for(236588, true, false, &citric, &practice, &fault));
-	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	ck_assert_ptr_nonnull(strstr(fault.sentence, "varies in strength"));
-	ck_assert(!citric_acid_for(-1, false, false, &citric, &practice, &fault));
-}
-END_TEST
-
 START_TEST(what_goes_into_jars_is_told_for_the_jar)
 {
 	struct scaled scaled;
@@ -227,7 +206,6 @@ main(void)
 	tcase_add_test(tests, every_recipe_and_pot_agree_on_the_limit);
 	tcase_add_test(tests, a_recipe_that_waits_for_its_sheet_is_refused);
 	tcase_add_test(tests, nonsense_is_refused);
-	tcase_add_test(tests, citric_acid_stands_for_bottled_juice_only);
 	tcase_add_test(tests, what_goes_into_jars_is_told_for_the_jar);
 	tcase_add_test(tests, a_rounding_over_two_percent_is_marked);
 	srunner_run_all(runner, CK_NORMAL);

@@ -658,23 +658,23 @@ START_TEST(a_corrected_amount_moves_its_ledger_by_the_difference)
 	int64_t juice = pk_juice_of(&kit, "grapes");
 	char *rows = pk_rows(&kit);
 
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1500000, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1500000, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left - 100000);
 	ck_assert_int_eq(amount_row(batch_id, "sugar").used, 1500000);
 	ck_assert_int_eq(amount_row(batch_id, "sugar").wanted, 1400000);
 	pk_says(&kit, "Corrected");
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 149999);
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), juice - pk_ul("6 cups") + pk_ul("5 cups"));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 1, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 1, "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), pk_ul("3 gal") - 1);
 	for (int i = 0; i < 4; i++)
 		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	pk_same_rows(&kit, rows);
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, 99, 3, 1, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, 99, 3, 1, "", &kit.fault));
 }
 END_TEST
 
@@ -684,9 +684,9 @@ START_TEST(a_correction_takes_no_more_juice_than_there_is)
 	char *rows = pk_rows(&kit);
 
 	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, &kit.fault));
+	           kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, "", &kit.fault));
 	pk_same_rows(&kit, rows);
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal"), &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), 0);
 }
 END_TEST
@@ -705,12 +705,12 @@ START_TEST(juice_is_taken_oldest_first_and_given_back_where_it_came_from)
 	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	ck_assert_int_eq(pk_juice_left(&kit, first), 0);
 	ck_assert_int_eq(pk_juice_left(&kit, second), pk_ul("7 cups") - pk_ul("5 cups"));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("1 cup"), &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("1 cup"), "", &kit.fault));
 	/* No lot holds more than was ever made of it. */
 	ck_assert_int_le(pk_juice_left(&kit, second), pk_ul("4 cups"));
 	ck_assert_int_eq(pk_juice_left(&kit, first) + pk_juice_left(&kit, second),
 	                 pk_ul("3 cups") + pk_ul("4 cups") - pk_ul("1 cup"));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 0, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 0, "", &kit.fault));
 	ck_assert_int_eq(pk_juice_left(&kit, first), pk_ul("3 cups"));
 	ck_assert_int_eq(pk_juice_left(&kit, second), pk_ul("4 cups"));
 }
@@ -728,7 +728,7 @@ START_TEST(amounts_of_a_finished_batch_are_corrected_too)
 	pk_step(&kit, WIDE_POT);
 	kk_pass(&kit, DAY_MS);
 	left = pk_supply(&kit, SUPPLY_SUGAR, "");
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1300000, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1300000, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 100000);
 	KK_OK(&kit, kitchen_batch_note(kit.kitchen, batch_id, "set soft", &kit.fault));
 	{

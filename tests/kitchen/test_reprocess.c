@@ -49,7 +49,9 @@ static void end(void)
 
 static bool again(int64_t load_id, int place, int digit, int64_t box, int64_t *new_id)
 {
-	return kitchen_reprocess(kit.kitchen, kk_jar(&kit, load_id, place), kk_station(&kit, digit), box, new_id, &kit.fault);
+	struct reprocess_order order = {kk_jar(&kit, load_id, place), kk_station(&kit, digit), box, ACID_NOT_SAID, ""};
+
+	return kitchen_reprocess(kit.kitchen, &order, new_id, &kit.fault);
 }
 
 static void code_of(int64_t load_id, char code[NAME_MAX_BYTES])

@@ -32,6 +32,7 @@ static struct load_order order_of(int digit, const char *food, const char *pack,
 	ck_assert(text_copy(order.food, sizeof(order.food), food) &&
 	          text_copy(order.pack, sizeof(order.pack), pack) &&
 	          text_copy(order.jar, sizeof(order.jar), jar));
+	kk_say_acid(&order);
 	return order;
 }
 

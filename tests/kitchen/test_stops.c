@@ -75,7 +75,7 @@ static void tomatoes(void)
 
 static bool no_acid(const char *reason)
 {
-	struct fill_order order = {batch_id, "pint", 7, BOX_A, false, true, reason};
+	struct fill_order order = {batch_id, "pint", 7, BOX_A, false, true, reason, ACID_NOT_SAID, 0};
 
 	return kitchen_fill(kit.kitchen, &order, &kit.fault);
 }
@@ -322,7 +322,7 @@ END_TEST
 
 START_TEST(the_worse_of_two_reasons_stands)
 {
-	struct fill_order order = {0, "pint", 3, BOX_A, true, true, "not needed"};
+	struct fill_order order = {0, "pint", 3, BOX_A, true, true, "not needed", ACID_NOT_SAID, 0};
 	struct pick pick;
 
 	tomatoes();

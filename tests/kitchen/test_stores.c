@@ -36,11 +36,11 @@ static void refusal_says(const char *words)
 /* --- lines -------------------------------------------------------------------------------- */
 
 #define JAM_LINE \
-	"recipe \"Plum jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" "          \
+	"recipe \"Raspberry jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" "          \
 	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 " \
 	"boiloff=30-45 gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\""
-#define PLUM_LINE \
-	"ingredient \"plums\" supply=other amount=\"9 cups\" form=\"crushed\" when=at_start"
+#define BERRY_LINE \
+	"ingredient \"raspberries\" supply=other amount=\"9 cups\" form=\"crushed\" when=at_start"
 #define SUGAR_LINE "ingredient \"sugar\" supply=sugar amount=\"6 cups\" when=at_start"
 #define ZEST_LINE  "ingredient \"orange zest\" supply=other amount=\"1 1/2 tsp\" when=last optional"
 
@@ -64,7 +64,7 @@ static bool try_ingredient(const char *line, struct log_recipe_ingredient *ingre
 
 static struct log_recipe jam(void)
 {
-	static const char *const lines[] = {PLUM_LINE, SUGAR_LINE, ZEST_LINE};
+	static const char *const lines[] = {BERRY_LINE, SUGAR_LINE, ZEST_LINE};
 	struct log_recipe recipe = {0};
 
 	KK_OK(&kit, try_recipe(JAM_LINE, &recipe));
@@ -78,7 +78,7 @@ START_TEST(a_recipe_line_sets_all_of_a_recipe)
 {
 	struct log_recipe recipe = jam();
 
-	ck_assert_str_eq(recipe.name, "Plum jam");
+	ck_assert_str_eq(recipe.name, "Raspberry jam");
 	ck_assert_str_eq(recipe.food, "jam without added pectin");
 	ck_assert_str_eq(recipe.packs, "hot_sterile_jar");
 	ck_assert_str_eq(recipe.jars, "half_pint pint");
@@ -105,14 +105,14 @@ END_TEST
 
 START_TEST(lines_are_written_as_they_were_read)
 {
-	static const char *const lines[] = {PLUM_LINE, SUGAR_LINE, ZEST_LINE};
+	static const char *const lines[] = {BERRY_LINE, SUGAR_LINE, ZEST_LINE};
 	struct log_recipe recipe = jam();
 	char buffer[RECIPE_LINE_MAX_BYTES];
 	char small[20];
 
 	ck_assert(recipe_line_words(&recipe, buffer, sizeof(buffer)));
 	ck_assert_str_eq(buffer,
-	                 "recipe \"Plum jam\" food=\"jam without added pectin\" "
+	                 "recipe \"Raspberry jam\" food=\"jam without added pectin\" "
 	                 "packs=\"hot_sterile_jar\" jars=\"half_pint pint\" pectin=none "
 	                 "acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 boiloff=30-45 "
 	                 "gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\"");
@@ -346,7 +346,7 @@ START_TEST(built_in_recipes_come_first)
 	ck_assert_int_eq(kitchen_recipe_own_id(kit.kitchen, 0), 0);
 	ck_assert_int_eq(kitchen_recipe_own_id(kit.kitchen, recipe_count), 0);
 	ck_assert_ptr_eq(kitchen_recipe_named(kit.kitchen, recipes[3].name), &recipes[3]);
-	ck_assert_ptr_null(kitchen_recipe_named(kit.kitchen, "Plum jam"));
+	ck_assert_ptr_null(kitchen_recipe_named(kit.kitchen, "Raspberry jam"));
 }
 END_TEST
 
@@ -357,16 +357,16 @@ START_TEST(a_recipe_of_ones_own_is_kept)
 	const struct recipe *own;
 
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
-	said("Recipe Plum jam: 3 ingredients, jam without added pectin");
+	said("Recipe Raspberry jam: 3 ingredients, jam without added pectin");
 	kk_reopen(&kit);
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), recipe_count + 1);
 	own = kitchen_recipe(kit.kitchen, recipe_count);
-	ck_assert_str_eq(own->name, "Plum jam");
+	ck_assert_str_eq(own->name, "Raspberry jam");
 	ck_assert_uint_eq(own->ingredient_count, 3);
 	ck_assert_str_eq(own->ingredients[0].form, "crushed");
 	ck_assert_int_eq(own->ingredients[1].amount, 1200000);
 	ck_assert(own->ingredients[2].optional);
-	ck_assert_ptr_eq(kitchen_recipe_named(kit.kitchen, "plum jam"), own);
+	ck_assert_ptr_eq(kitchen_recipe_named(kit.kitchen, "raspberry jam"), own);
 	ck_assert_int_eq(kitchen_recipe_own_id(kit.kitchen, recipe_count), recipe.id);
 	KK_OK(&kit, kitchen_own_recipe(kit.kitchen, recipe.id, &kept, &kit.fault));
 	ck_assert_str_eq(kept.caution, "It \"spits\"");
@@ -380,14 +380,14 @@ START_TEST(a_recipe_is_edited_and_retired)
 
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
 	recipe.ingredient_count = 2;
-	ck_assert(text_copy(recipe.name, sizeof(recipe.name), "Damson jam"));
+	ck_assert(text_copy(recipe.name, sizeof(recipe.name), "Blackberry jam"));
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), recipe_count + 1);
-	ck_assert_uint_eq(kitchen_recipe_named(kit.kitchen, "Damson jam")->ingredient_count, 2);
-	ck_assert_ptr_null(kitchen_recipe_named(kit.kitchen, "Plum jam"));
+	ck_assert_uint_eq(kitchen_recipe_named(kit.kitchen, "Blackberry jam")->ingredient_count, 2);
+	ck_assert_ptr_null(kitchen_recipe_named(kit.kitchen, "Raspberry jam"));
 	recipe.retired = true;
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
-	said("Recipe Damson jam: 2 ingredients, jam without added pectin, retired");
+	said("Recipe Blackberry jam: 2 ingredients, jam without added pectin, retired");
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), recipe_count);
 }
 END_TEST
@@ -399,8 +399,8 @@ START_TEST(a_recipe_without_a_process_is_kept_and_says_so)
 	recipe.food[0] = '\0';
 	recipe.packs[0] = '\0';
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
-	said("Recipe Plum jam: 3 ingredients, no published process");
-	ck_assert_str_eq(kitchen_recipe_named(kit.kitchen, "Plum jam")->food, "");
+	said("Recipe Raspberry jam: 3 ingredients, no published process");
+	ck_assert_str_eq(kitchen_recipe_named(kit.kitchen, "Raspberry jam")->food, "");
 }
 END_TEST
 
@@ -457,7 +457,7 @@ START_TEST(a_new_recipe_is_undone_in_the_house)
 	KK_OK(&kit, kitchen_undo(kit.kitchen, house, words, sizeof(words), &kit.fault));
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), recipe_count);
 	KK_OK(&kit, kitchen_redo(kit.kitchen, house, words, sizeof(words), &kit.fault));
-	ck_assert_uint_eq(kitchen_recipe_named(kit.kitchen, "Plum jam")->ingredient_count, 3);
+	ck_assert_uint_eq(kitchen_recipe_named(kit.kitchen, "Raspberry jam")->ingredient_count, 3);
 }
 END_TEST
 

@@ -6,6 +6,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "engine/acid.h"
 #include "engine/text.h"
 #include "support/copy.h"
 #include "support/kitchen_kit.h"
@@ -327,6 +328,14 @@ struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars)
 	ck_assert(copied);
 	order.acid = low_acid ? ACID_NOT_SAID : ACID_AS_PRINTED;
 	return order;
+}
+
+void kk_say_acid(struct load_order *order)
+{
+	enum acid answers[ACID_COUNT];
+	size_t count = acid_answers(food_named(order->food), jar_size_named(order->jar), answers);
+
+	order->acid = count > 0 ? answers[0] : ACID_NOT_SAID;
 }
 
 int64_t kk_start(struct kitchen_kit *kit, int digit, int jars)

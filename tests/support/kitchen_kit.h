@@ -72,6 +72,8 @@ struct log_load kk_load(struct kitchen_kit *kit, int64_t load_id); /* as in the 
 
 /* Something the method of the canner may process at 4,650 ft. */
 struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars);
+/* The usual answer about the acid of its food and jar; none where none is asked. */
+void kk_say_acid(struct load_order *order);
 int64_t kk_start(struct kitchen_kit *kit, int digit, int jars);
 bool kk_try_step(struct kitchen_kit *kit, int64_t load_id, bool sure);
 void kk_step(struct kitchen_kit *kit, int64_t load_id); /* at once, sure; must succeed */

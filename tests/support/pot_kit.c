@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine/amount.h"
+#include "engine/gate.h"
 #include "engine/text.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
@@ -217,7 +218,7 @@ bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id)
 bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
                  bool acid_in, bool sure)
 {
-	struct fill_order order = {batch_id, jar, jars, lid_box_id, acid_in, sure, ""};
+	struct fill_order order = {batch_id, jar, jars, lid_box_id, acid_in, sure, "", ACID_NOT_SAID, VINEGAR_LEAST_TENTHS};
 
 	return kitchen_fill(kit->kitchen, &order, &kit->fault);
 }

@@ -35,6 +35,7 @@ static int64_t start(int digit, const char *product, const char *food, const cha
 	(void)text_copy(order.food, sizeof(order.food), food);
 	(void)text_copy(order.pack, sizeof(order.pack), pack);
 	(void)text_copy(order.jar, sizeof(order.jar), jar);
+	kk_say_acid(&order);
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	return load_id;
 }

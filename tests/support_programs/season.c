@@ -13,6 +13,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/acid.h"
 #include "engine/text.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/pantry.h"
@@ -58,13 +59,16 @@ static const struct strip *strip_at_digit(int digit)
 static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars)
 {
 	struct load_order order = { .station_id = strip_at_digit(digit)->station.id, .jars = jars,
-		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1, .acid = ACID_AS_PRINTED };
+		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1 };
+	enum acid answers[ACID_COUNT];
 	int64_t load_id;
 
 	(void)text_copy(order.product, sizeof(order.product), product);
 	(void)text_copy(order.food, sizeof(order.food), food);
 	(void)text_copy(order.pack, sizeof(order.pack), pack);
 	(void)text_copy(order.jar, sizeof(order.jar), jar);
+	if (acid_answers(food_named(food), jar_size_named(jar), answers) > 0)
+		order.acid = answers[0];
 	MUST(kitchen_start_load(kitchen, &order, &load_id, &fault));
 	return load_id;
 }
@@ -153,6 +157,7 @@ static void clear_all(int64_t recall_id)
 static void afterwards(bool open_recall)
 {
 	struct take take = { .product = "peaches", .size = "pint", .jars = 2, .why = GONE_USED };
+	struct reprocess_order order = { .lid_box_id = 1, .reason = "" };
 	int64_t before = start(1, "peaches", "peaches", "hot", "pint", 4);
 	int64_t recall_id;
 	int64_t again;
@@ -162,7 +167,9 @@ static void afterwards(bool open_recall)
 	MUST(kitchen_jar_tick(kitchen, jar_at(before, 3), SEAL_TAP, TICK_GOOD, &fault));
 	MUST(kitchen_jar_fate(kitchen, jar_at(before, 2), FATE_REPROCESS, &fault));
 	shelve(before);
-	MUST(kitchen_reprocess(kitchen, jar_at(before, 2), strip_at_digit(1)->station.id, 1, &again, &fault));
+	order.jar_id = jar_at(before, 2);
+	order.station_id = strip_at_digit(1)->station.id;
+	MUST(kitchen_reprocess(kitchen, &order, &again, &fault));
 	to(again, PHASE_SEAL_CHECK);
 	shelve(again);
 	MUST(kitchen_take_out(kitchen, &take, NULL, &fault));

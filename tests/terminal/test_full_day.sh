@@ -41,6 +41,8 @@ fill() {
 	wait_for "Lids from which box?" "$3"
 	if [ $# -gt 3 ]; then press "$4"; fi
 	step
+	wait_for "Is the acid in the POT" "bottled lemon juice, in the pot: it is in"
+	step
 	wait_for "Space writes them down."
 	step
 	wait_for "$1 jars filled."

@@ -23,6 +23,9 @@ shows "15 min, headspace 1/4 in" "common practice, no source" "Source:" "outrank
 step
 wait_for "Which lid box?" "Box A, spring  (60 left)"
 step
+# What the recipe or the pectin's sheet asks for: said, or said that it is none.
+wait_for "Is its acid in?" "none: neither the recipe nor the pectin's sheet asks for any"
+step
 wait_for "Ready. Space starts; the clock waits." "15 min, headspace 1/4 in"
 shows "Space START the load"
 step
