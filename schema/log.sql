@@ -311,7 +311,7 @@ CREATE TABLE jar (
 	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
 	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out')),
 	gone_wall_ms INTEGER,               -- null: still there
-	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric', 'vinegar', 'as_printed'))
+	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed'))
 	                                    -- what was said when it was filled; null: nothing
 ) STRICT;
 CREATE UNIQUE INDEX jar_place ON jar (load_id, place_in_load) WHERE load_id IS NOT NULL;
@@ -337,7 +337,7 @@ CREATE TABLE mark (
 	lot_id INTEGER REFERENCES lot (id) ON DELETE CASCADE,
 	phase_id INTEGER REFERENCES phase (id) ON DELETE CASCADE,
 	kind TEXT NOT NULL CHECK (kind IN ('stopped', 'found_wrong', 'vent_cut', 'earlier', 'forced_cooling',
-		'weight_early', 'restarted', 'clock_began', 'clock_ended', 'imported_worse', 'not_as_recipe',
+		'weight_early', 'restarted', 'clock_began', 'clock_ended', 'imported_worse', 'vented', 'not_as_recipe',
 		'multiplied', 'vinegar', 'pot_stood', 'acid_left_out')),
 	amount INTEGER NOT NULL DEFAULT 0,  -- ms, batches, tenths of a percent: enum mark_kind of src/log/log.h
 	words TEXT NOT NULL DEFAULT '',

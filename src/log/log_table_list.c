@@ -268,7 +268,7 @@ static const struct log_column jars_columns[] = {
 	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out; empty: still there"),
 	SOME_INSTANT("gone", "when"),
 	FLAG("recalled", "an open recall looks for it"),
-	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric, vinegar, as_printed; empty: nothing"),
+	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
 };
 
 static const struct log_column recalls_columns[] = {
