@@ -202,7 +202,7 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 
 	facts->unchecked = strip->unchecked;
 	facts->seals_due_in_ms = overdue - asking->now->wall_ms;
-	facts->cooling_out = overdue != 0;
+	facts->cooling_out = overdue != 0 || (strip_on_rack(strip) && load_from_notebook(load));
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
 	facts->windowed = strip_on_rack(strip) ? strip->windowed : 0;

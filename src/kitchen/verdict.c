@@ -173,6 +173,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 		evidence->worse = mark->words;
 		evidence->worse_was = mark->amount > 1 ? VERDICT_NOT_VALID : VERDICT_UNKNOWN;
 		break;
+	case MARK_VENTED: evidence->vented_ms = mark->amount; break;
 	case MARK_EARLIER:
 		evidence->earlier_ms += mark->amount;
 		evidence->earlier = mark->words;
@@ -334,19 +335,30 @@ static bool put_answer(struct record *record, const struct judgement *load, cons
 	return done;
 }
 
+/* Somebody may still eat it, and until now nothing forbade it. */
+static bool is_newly_blocked(const struct record *record, size_t at, const struct judgement *now)
+{
+	const struct log_jar *jar = &record->jars[at];
+
+	return jar->state != JAR_BROKEN && jar->gone_why == GONE_NOT && jar->fate == FATE_NONE && !jar_is_blocked(jar) &&
+	       verdict_blocks(now->verdict, jar->acidity);
+}
+
 /* Jars that nobody may eat after all, and whose lids were looked at or are still to
- * cool: each needs a fate now. */
-static bool call_back(struct act *act, struct record *record, enum verdict verdict, struct fault *fault)
+ * cool: each needs a fate now.  Not those of a notebook of which nothing was found out:
+ * nobody ever knew. */
+static bool call_back(struct act *act, struct record *record, const struct judgement *jars, struct fault *fault)
 {
 	struct log_load load = record->load;
+	bool notebook = load_from_notebook(&load);
+	bool called = false;
 
-	if (!verdict_blocks(verdict, record->lots[0].lot.acidity) || load.process_ended_wall_ms == 0 ||
-	    load.place == PLACE_CANNER)
+	if ((load.process_ended_wall_ms == 0 && !notebook) || load.place == PLACE_CANNER)
 		return true;
-	if (verdict_blocks(load.verdict, record->lots[0].lot.acidity))
-		return true; /* they were called back when it was found */
-	if (load_from_notebook(&load) && verdict != VERDICT_NOT_VALID)
-		return true; /* nothing was found out: nobody ever knew */
+	for (size_t i = 0; i < record->jar_count; i++)
+		called = called || (is_newly_blocked(record, i, &jars[i]) && (!notebook || jars[i].verdict == VERDICT_NOT_VALID));
+	if (!called)
+		return true;
 	if (!back_to_check(act, &load, fault))
 		return false;
 	if (load.place != PLACE_SHELF)
@@ -368,10 +380,29 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 	}
 	if (done && record.jar_count > 0) {
 		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
-		done = put_answer(&record, &load, jars, fault) && call_back(act, &record, load.verdict, fault);
+		done = put_answer(&record, &load, jars, fault) && call_back(act, &record, jars, fault);
 	}
 	free(jars);
 	free_record(&record);
+	return done;
+}
+
+bool judge_planned(const struct kitchen *kitchen, const struct planned_load *planned, struct judgement *out,
+                   struct fault *fault)
+{
+	struct record record = { .house = &kitchen->board.house, .load = *planned->load, .jars = planned->jars,
+		                 .jar_count = planned->jar_count, .marks = planned->marks, .mark_count = planned->mark_count,
+		                 .lots = { { .lot = *planned->lot } }, .lot_count = 1 };
+	bool done;
+
+	assert(record.jar_count > 0 && record.jar_count <= JARS_MAX);
+	record.station.kind = (enum station_kind)record.load.method;
+	for (size_t i = 0; i < record.jar_count; i++)
+		record.pot_lot[i] = planned->lot->id;
+	done = gather(&record, fault);
+	if (done)
+		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, out, NULL);
+	free(record.jar_evidence);
 	return done;
 }
 

@@ -13,4 +13,17 @@
  * is committed, an undo and a redo too. */
 bool judge_touched(struct act *act, struct fault *fault);
 
+/* A load that stands in no log yet: the jars of one lot, which go by the lot's id. */
+struct planned_load {
+	const struct log_load *load;
+	const struct log_lot *lot;
+	struct log_jar *jars; /* 1 to 99 */
+	size_t jar_count;
+	struct log_mark *marks;
+	size_t mark_count;
+};
+/* What the gate will say of it.  Nothing is written. */
+bool judge_planned(const struct kitchen *kitchen, const struct planned_load *planned, struct judgement *out,
+                   struct fault *fault);
+
 #endif

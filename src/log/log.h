@@ -308,7 +308,14 @@ struct log_jar {
 	int64_t gone_wall_ms; /* 0: still there */
 	enum acid acid;       /* what was said of its acid when it was filled */
 	enum verdict verdict; /* the gate's for this jar; filled on reading */
+	enum acidity acidity; /* of its lot; filled on reading */
 };
+
+/* Nobody eats it, gives it away or puts a best-by date on it (engine/gate.h). */
+static inline bool jar_is_blocked(const struct log_jar *jar)
+{
+	return verdict_blocks(jar->verdict, jar->acidity);
+}
 
 /* What somebody saw or said that bears on a process and stands in no other row. */
 enum mark_kind {
@@ -323,6 +330,7 @@ enum mark_kind {
 	MARK_CLOCK_BEGAN,    /* another clock at the beginning and at the end of the hold, */
 	MARK_CLOCK_ENDED,    /* `amount` ms of its day (the end may lie beyond 24 h) */
 	MARK_IMPORTED_WORSE, /* the log it came from called it unknown (1) or not valid (2): `amount`; and why */
+	MARK_VENTED,         /* for `amount` ms, as a notebook says */
 	/* Of a lot: */
 	MARK_NOT_AS_RECIPE,
 	MARK_MULTIPLIED,     /* `amount` batches in one pot, more than the recipe allows; why */

@@ -43,6 +43,7 @@ static const char *const marks[] = {
 	[MARK_CLOCK_BEGAN] = "clock_began",
 	[MARK_CLOCK_ENDED] = "clock_ended",
 	[MARK_IMPORTED_WORSE] = "imported_worse",
+	[MARK_VENTED] = "vented",
 	[MARK_NOT_AS_RECIPE] = "not_as_recipe",
 	[MARK_MULTIPLIED] = "multiplied",
 	[MARK_VINEGAR] = "vinegar",

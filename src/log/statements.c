@@ -99,7 +99,7 @@
 	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
 	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
 	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " \
-	JAR_VERDICT
+	JAR_VERDICT ", (SELECT acidity FROM lot WHERE lot.id = jar.lot_id)"
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
