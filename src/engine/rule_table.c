@@ -529,7 +529,7 @@ const struct rule rules[] = {
 	     "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP("key-take-not-valid", ABOUT_KEY, key_take_not_valid,
-	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",
+	     "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	     "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
 	CAUTION("water-overdue", ABOUT_RUN, water_overdue,

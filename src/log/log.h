@@ -535,8 +535,9 @@ struct log_pantry_lot {
 	enum verdict verdict; /* the worst of their loads */
 };
 
-/* Jars kept of one lot and size that an open recall still looks for. */
-struct log_pantry_recalled {
+/* Jars kept of one lot and size that are not to be eaten: those an open recall still
+ * looks for, or those that verdict_blocks. */
+struct log_pantry_part {
 	int64_t lot_id;
 	char product[NAME_MAX_BYTES];
 	char size[WORD_MAX_BYTES];
@@ -876,7 +877,7 @@ bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, s
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);
-/* A jar of the oldest lot still kept; FAULT_MISSING: none. */
+/* Of the jars kept that may be eaten, one of the oldest lot; FAULT_MISSING: none. */
 bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
 /* Of a season: the year, UTC, in which the lids were looked at. */
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
@@ -896,7 +897,8 @@ bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct 
 /* The lots of one line, oldest first. */
 bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
                      size_t *count, struct fault *fault);
-bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count, struct fault *fault);
+bool log_pantry_recalled(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault);
+bool log_pantry_blocked(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault);
 /* Jars kept of a lot and size, the first `most` of them by id. */
 bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);

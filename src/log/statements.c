@@ -103,6 +103,10 @@
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
+/* As verdict_blocks of engine/gate.h has it. */
+#define IS_BLOCKED \
+	"CASE " JAR_VERDICT " WHEN 'not_valid' THEN 1 WHEN 'unknown' THEN lot.acidity = 'low_acid' ELSE 0 END"
+
 #define MARK_COLUMNS "id, load_id, lot_id, phase_id, kind, amount, words, wall_ms, who"
 
 #define LOT_COLUMNS \
@@ -321,8 +325,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
 		"ORDER BY fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
 	[JAR_OLDEST] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE " IS_KEPT " AND lot_id = "
-		"(SELECT lot_id FROM pantry_lot ORDER BY made_wall_ms, lot_id LIMIT 1) LIMIT 1",
+		"SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
+		"CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
+		"WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
 	[JAR_MADE] =
 		"SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
 		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
@@ -400,6 +405,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
 		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
 		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
+	/* From the few loads that something is against: a load is as bad as its worst jar. */
+	[PANTRY_BLOCKED] =
+		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against "
+		"CROSS JOIN jar ON jar.load_id = against.load_id CROSS JOIN lot ON lot.id = jar.lot_id "
+		"WHERE against.verdict IN ('not_valid', 'unknown') AND against.jar_id IS NULL AND against.load_id IS NOT NULL "
+		"AND " IS_KEPT " AND " IS_BLOCKED " GROUP BY jar.lot_id, jar.size",
 	[LOT_BY_CODE] =
 		"SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
 	[LOT_RECALLED] =

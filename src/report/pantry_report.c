@@ -24,8 +24,9 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_text(json, "oldest_lot", line->oldest.code);
 	json_instant(json, "oldest_made", line->oldest.made_wall_ms);
 	json_text(json, "oldest_process", verdict_name(line->verdict));
-	json_instant(json, "best_by", line->best_by_wall_ms);
+	json_instant(json, "best_by", line->best_by_wall_ms); /* 0: null */
 	json_whole(json, "over_a_year", line->over_a_year);
+	json_whole(json, "not_to_be_eaten", line->blocked);
 	json_whole(json, "used", line->used);
 	if (line->weeks == WEEKS_UNKNOWN)
 		json_null(json, "weeks_left");
@@ -35,14 +36,12 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_close(json);
 }
 
-static void put_line_text(FILE *out, const struct pantry_line *line)
+static void put_oldest(FILE *out, const struct pantry_line *line)
 {
 	char best_by[16];
 
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
-	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, jar_size_words(line->size, line->jars));
-	plain_put(out, line->product);
-	(void)fputs("\n      oldest ", out);
+	(void)fputs("      oldest ", out);
 	plain_put(out, line->oldest.code);
 	if (line->verdict != VERDICT_VALID)
 		(void)fprintf(out, ", %s", verdict_says(line->verdict));
@@ -59,15 +58,60 @@ static void put_line_text(FILE *out, const struct pantry_line *line)
 	(void)fputc('\n', out);
 }
 
-static void put_pantry_text(FILE *out, const struct pantry_line *rows, size_t count)
+/* Lots that something is against, each with all that is. */
+static bool put_doubts(FILE *out, const struct kitchen *kitchen, const struct pantry_line *line, struct fault *fault)
 {
+	struct pantry_lot *lots;
+	size_t count;
+
+	if (line->blocked == 0 && line->verdict == VERDICT_VALID)
+		return true;
+	if (!kitchen_pantry_lots(kitchen, line->product, line->size, &lots, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (lots[i].verdict == VERDICT_VALID)
+			continue;
+		(void)fputs("      ", out);
+		if (lots[i].blocked > 0)
+			(void)fprintf(out, "DO NOT EAT %" PRId64 " of ", lots[i].blocked);
+		plain_put(out, lots[i].lot.code);
+		(void)fprintf(out, ": %s: ", verdict_says(lots[i].verdict));
+		plain_put(out, lots[i].why);
+		(void)fputc('\n', out);
+	}
+	free(lots);
+	return true;
+}
+
+static bool put_line_text(FILE *out, const struct kitchen *kitchen, const struct pantry_line *line, struct fault *fault)
+{
+	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, jar_size_words(line->size, line->jars));
+	plain_put(out, line->product);
+	(void)fputc('\n', out);
+	if (line->blocked < line->jars)
+		put_oldest(out, line);
+	return put_doubts(out, kitchen, line, fault);
+}
+
+static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const struct pantry_line *rows, size_t count,
+                            struct fault *fault)
+{
+	bool apart = false;
+
 	if (count == 0)
 		(void)fputs("No sealed jar is on record.\n", out);
-	for (size_t i = 0; i < count; i++)
-		put_line_text(out, &rows[i]);
+	for (size_t i = 0; i < count; i++) {
+		if (!apart && rows[i].blocked >= rows[i].jars) {
+			(void)fprintf(out, "%sNOT TO BE EATEN OR GIVEN AWAY\n", i > 0 ? "\n" : "");
+			apart = true;
+		}
+		if (!put_line_text(out, kitchen, &rows[i], fault))
+			return false;
+	}
 	if (count > 0)
 		(void)fprintf(out, "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
 		              "Best by: one year from making (NCSU-472).\n", USE_WEEKS, USE_JARS_LEAST);
+	return true;
 }
 
 bool report_pantry(const struct report *to, struct day *day, struct fault *fault)
@@ -76,6 +120,7 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 	struct json json = json_begin(to->out);
 	struct pantry_line *rows;
 	size_t count;
+	bool done = true;
 
 	if (!kitchen_pantry(day_kitchen(day), &rows, &count, fault))
 		return false;
@@ -87,10 +132,10 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 		json_close(&json);
 		json_close(&json);
 	} else {
-		put_pantry_text(to->out, rows, count);
+		done = put_pantry_text(to->out, day_kitchen(day), rows, count, fault);
 	}
 	free(rows);
-	return true;
+	return done;
 }
 
 /* --- jars ------------------------------------------------------------------------------- */
