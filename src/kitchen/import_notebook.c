@@ -308,7 +308,7 @@ static bool add_entry(struct import_plan *plan, long line, const struct entry *e
 	if (lot == NAME_UNKNOWN) /* a problem */
 		return true;
 	load = plan_load(plan, fault);
-	if (load == NULL || !plan_station(plan, STATION, (enum station_kind)method, &load->station, fault))
+	if (load == NULL || !plan_station(plan, STATION, (enum station_kind)method, WALL_NOT_SAID, &load->station, fault))
 		return false;
 	load->row = entry->load;
 	load->line = line;

@@ -100,9 +100,9 @@ struct plan_load *plan_load(struct import_plan *plan, struct fault *fault);
 struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault);
 struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault);
 struct plan_mark *plan_mark(struct import_plan *plan, struct fault *fault);
-/* The station of that name and kind, of the log or a new one out of use. */
-bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, size_t *station,
-                  struct fault *fault);
+/* The station of that name, kind and wall, of the log or a new one out of use. */
+bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, enum canner_wall wall,
+                  size_t *station, struct fault *fault);
 /* One more jar takes a lid of the box of that label; a label the log does not know
  * makes a box out of use.  Too few lids in a box in use are a problem of the line; one
  * out of use was noted too small. */

@@ -66,8 +66,20 @@ static bool read_lot(struct record *record, int64_t lot_id, struct fault *fault)
 	       log_marks_of_lot(record->log, lot_id, &lot->marks, &lot->mark_count, fault);
 }
 
+/* The lot of the jar that it was before it was ever processed again. */
+static bool first_lot(struct record *record, const struct log_jar *jar, int64_t *lot_id, struct fault *fault)
+{
+	struct log_jar before = *jar;
+
+	while (before.from_jar_id != 0)
+		if (!log_jar_get(record->log, before.from_jar_id, &before, fault))
+			return false;
+	*lot_id = before.lot_id;
+	return true;
+}
+
 /* A jar from a pot shares what was said of the pot's own lot, under whatever code it
- * is now. */
+ * is now; one whose pot is not known, what was said of it under its first code. */
 static bool read_lots(struct record *record, struct fault *fault)
 {
 	struct log_batch batch = { 0 };
@@ -77,7 +89,9 @@ static bool read_lots(struct record *record, struct fault *fault)
 
 		if (jar->batch_id != batch.id && jar->batch_id != 0 && !log_batch_get(record->log, jar->batch_id, &batch, fault))
 			return false;
-		record->pot_lot[i] = jar->batch_id != 0 ? batch.lot_id : jar->lot_id;
+		record->pot_lot[i] = batch.lot_id;
+		if (jar->batch_id == 0 && !first_lot(record, jar, &record->pot_lot[i], fault))
+			return false;
 		if (!read_lot(record, jar->lot_id, fault) || !read_lot(record, record->pot_lot[i], fault))
 			return false;
 	}

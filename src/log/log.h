@@ -796,6 +796,7 @@ struct log_season_come_up {
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
 const char *mark_kind_name(enum mark_kind kind);
+const char *canner_wall_name(enum canner_wall wall); /* "" not said */
 const char *verdict_name(enum verdict verdict);
 const char *phase_end_name(enum phase_end end); /* PHASE_RUNNING: "" */
 const char *jar_state_name(enum jar_state state);

@@ -225,6 +225,11 @@ const char *mark_kind_name(enum mark_kind kind)
 	return word(&words_of_mark, (int)kind);
 }
 
+const char *canner_wall_name(enum canner_wall wall)
+{
+	return word(&words_of_wall, (int)wall);
+}
+
 const char *phase_end_name(enum phase_end end)
 {
 	return word(&words_of_phase_end, (int)end);

@@ -364,7 +364,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What evidence belongs to: loads that a lot's or batch's jars are in, batches of a lot. */
 	[LOADS_OF_LOT] = 
 		"SELECT load_id FROM jar WHERE lot_id = ?1 AND load_id IS NOT NULL UNION SELECT load_id FROM jar "
-		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL",
+		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL "
+		"UNION SELECT again.load_id FROM jar JOIN jar AS again ON again.from_jar_id = jar.id "
+		"WHERE jar.lot_id = ?1 AND again.load_id IS NOT NULL",
 	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
 	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
 	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",

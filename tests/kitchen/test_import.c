@@ -467,9 +467,9 @@ END_TEST
 	"lot,product,food,pack,acidity,made,origin,origin_words\r\n"                          \
 	"A1,jam,jam or jelly with added pectin,hot_sterile_jar,acid,2026-09-01T08:00:00.000Z,printed,\r\n"
 #define LOADS_HEADER                                                                                           \
-	"load,station,method,place,opened,minutes,pressure_psi,headspace_in,jar_in_table,source,confirmed,elevation_m," \
+	"load,station,method,wall,place,opened,minutes,pressure_psi,headspace_in,jar_in_table,source,confirmed,elevation_m," \
 	"elevation_slack_m,elevation_by,verdict,verdict_why,process_ended,broken,note\r\n"
-#define LOAD "4,Big kettle,boiling_water,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
+#define LOAD "4,Big kettle,boiling_water,,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
 #define PHASES                                                                                         \
 	"phase,load,run,batch,name,began,required_s,acknowledged,ended,ended_why,lasted_s\r\n"           \
 	"7,4,,,hold,2026-09-01T08:20:00.000Z,600,,2026-09-01T08:30:00.000Z,done,600.5\r\n"
@@ -561,6 +561,66 @@ START_TEST(an_export_comes_back_with_its_numbers_and_verdicts)
 }
 END_TEST
 
+/* Whoever edits a file and works its checks out again convinces the tables of nothing:
+ * jam needs 10 min at 4,650 ft (A539, guide 7), beans a pressure canner (guide 4). */
+START_TEST(a_valid_that_the_look_up_refuses_is_not_valid)
+{
+	static const struct {
+		const char *food;
+		const char *pack;
+		const char *acidity;
+		const char *minutes;
+		enum verdict verdict;
+		const char *why;
+	} lines[] = {
+		{ "jam or jelly with added pectin", "hot_sterile_jar", "acid", "10", VERDICT_VALID, "" },
+		{ "jam or jelly with added pectin", "hot_sterile_jar", "acid", "4", VERDICT_NOT_VALID, "given 4 min and needs" },
+		{ "jam or jelly with added pectin", "raw", "acid", "10", VERDICT_NOT_VALID, "raw" },
+		{ "green beans (snap and Italian)", "raw", "low_acid", "10", VERDICT_NOT_VALID, "not pressure canned" },
+		{ "moon cheese", "hot", "acid", "10", VERDICT_UNKNOWN, "not a food of the published tables" },
+	};
+
+	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++) {
+		char lots[600];
+		char loads[1000];
+		struct log_load load;
+
+		(void)snprintf(lots, sizeof(lots), "lot,product,food,pack,acidity,made,origin,origin_words\r\n"
+		               "A1,jam,%s,%s,%s,2026-09-01T08:00:00.000Z,printed,\r\n", lines[i].food, lines[i].pack,
+		               lines[i].acidity);
+		(void)snprintf(loads, sizeof(loads), LOADS_HEADER "4,Big kettle,boiling_water,,shelf,2026-09-01T08:00:00.000Z,%s,,"
+		               "0.25,half_pint,s,yes,1417.32,0,AB,valid,,2026-09-01T08:30:00.000Z,0,\r\n", lines[i].minutes);
+		export_of(lots, loads, JARS_HEADER JAR_THAT("4,1,A1,half_pint", "sealed,none,none", "", "2026-09-02T08:00:00.000Z",
+		                                            ",", ",,,,no,as_printed"));
+		ck_assert_msg(result.written, "%s", result.problems[0].why);
+		load = only_load();
+		ck_assert_msg(load.verdict == lines[i].verdict, "%zu: %s", i, load.verdict_why);
+		ck_assert_msg(strstr(load.verdict_why, lines[i].why) != NULL, "%zu: %s", i, load.verdict_why);
+		ck_assert_int_eq(load.place, load.verdict == VERDICT_NOT_VALID ? PLACE_RACK : PLACE_SHELF);
+		ck_assert(kk_undo(&kit, 0));
+	}
+	export_of("lot,product,food,pack,acidity,made,origin,origin_words\r\nA1,beans,green beans (snap and Italian),raw,acid,"
+	          "2026-09-01T08:00:00.000Z,printed,\r\n", LOADS_HEADER, JARS_HEADER);
+	ck_assert_uint_eq(result.problem_count, 1);
+	ck_assert_ptr_nonnull(strstr(result.problems[0].why, "is low-acid"));
+}
+END_TEST
+
+/* Without phases.csv a load is nothing but its own word. */
+START_TEST(a_valid_without_a_hold_on_record_is_unknown)
+{
+	char loads[1000];
+
+	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
+	export_of(LOTS, loads, JARS_HEADER JAR_THAT("4,1,A1,half_pint", "sealed,none,none", "", "", ",", ",,,,no,as_printed"));
+	ck_assert(kk_undo(&kit, 0));
+	(void)unlink(kk_file("phases.csv", ""));
+	KK_OK(&kit, kitchen_import(kit.kitchen, folder, true, &result, &kit.fault));
+	ck_assert_int_eq(only_load().verdict, VERDICT_UNKNOWN);
+	ck_assert_str_eq(only_load().verdict_why, "there is no hold on record");
+}
+END_TEST
+
 START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
 {
 	char loads[1000];
@@ -624,6 +684,8 @@ int main(void)
 	tcase_add_test(tests, a_notebook_load_frightens_nobody_with_another_elevation);
 	tcase_add_test(tests, a_house_that_was_too_low_says_nothing_of_a_notebook);
 	tcase_add_test(tests, an_export_comes_back_with_its_numbers_and_verdicts);
+	tcase_add_test(tests, a_valid_that_the_look_up_refuses_is_not_valid);
+	tcase_add_test(tests, a_valid_without_a_hold_on_record_is_unknown);
 	tcase_add_test(tests, an_export_that_was_touched_is_refused_where_it_makes_no_sense);
 	tcase_add_test(tests, half_an_export_is_none);
 	suite_add_tcase(suite, tests);

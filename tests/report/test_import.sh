@@ -14,7 +14,15 @@ round_trip() { # round_trip NAME LOG
 	for table in lots loads jars; do
 		same "$own/$1-out/$table.csv" "$own/$1-back/$table.csv"
 	done
+	# By the gate, from what it has on record: jar by jar, the same answer and reasons.
+	sqlite3 "$2" "$answers" >"$own/$1-said"
+	sqlite3 "$own/$1-again.db" "$answers" >"$own/$1-said-again"
+	same "$own/$1-said" "$own/$1-said-again"
 }
+# Rows of a load as a whole and of jars of which something else is true.
+answers="SELECT g.load_id, jar.place_in_load, g.verdict, g.reasons, g.why, g.gate FROM judgement g
+	LEFT JOIN jar ON jar.id = g.jar_id WHERE g.load_id IS NOT NULL ORDER BY 1, 2"
+command -v sqlite3 >/dev/null || { echo "no sqlite3 is installed"; exit 77; }
 
 printf 'kitchen "Another"\n' >"$own/new.kitchen"
 
@@ -78,6 +86,28 @@ says "of that day came in from a notebook already (lot 2021-08-14-B1)"
 says "lot A7 is in the log already"
 round_trip notebook "$own/none.db"
 gives 0 jars --all -f "$own/none.db"
+
+# What is not valid by its own words is told before, and after.
+cat >"$own/beans.csv" <<'END'
+product,date,jars,size,method,minutes,pressure_psi,elevation,pack,acid,vent,recipe
+green beans,2020-08-14,7,quart,boiling_water,180,,900ft,,,,
+carrots,2020-08-15,7,pint,weighted_gauge,25,5,900ft,,,,
+carrots,2020-08-16,7,pint,weighted_gauge,25,10,900ft,hot,,10,printed
+crushed tomatoes,2020-08-17,3,pint,boiling_water,35,,900ft,hot,citric acid,,printed
+END
+gives 0 setup "$own/new.kitchen" -f "$own/beans.db"
+for yes in "" --yes; do
+	# shellcheck disable=SC2086
+	gives 0 import csv "$own/beans.csv" -f "$own/beans.db" $yes
+	says "line 2: green beans: NOT VALID: low-acid food that was not pressure canned: do not eat; after the import"
+	says "line 3: carrots: NOT VALID: it was given 5 psi and needs 10 at 900 ft (274 m): do not eat"
+	says "line 4: carrots: PROCESS UNKNOWN, and low-acid: do not eat or give away"
+	if grep -q "^line 5" "$own/out"; then bad "tomatoes with acid are told off"; else good; fi
+done
+says "What is NOT VALID stands at the seal check"
+gives 0 export csv -f "$own/beans.db" -o "$own/beans-out"
+gives 3 import csv "$own/beans-out" -f "$own/other.db"
+says "still in its canner or on the rack"
 
 # --- what is wrong with it --------------------------------------------------------------------
 
