@@ -309,7 +309,7 @@ CREATE TABLE jar (
 	eye TEXT CHECK (eye IN ('good', 'bad')),
 	checked_by TEXT,
 	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
-	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out')),
+	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out', 'not_noted')),
 	gone_wall_ms INTEGER,               -- null: still there
 	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed'))
 	                                    -- what was said when it was filled; null: nothing

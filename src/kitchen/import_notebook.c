@@ -269,8 +269,9 @@ static bool add_jars(struct import_plan *plan, long line, const struct entry *en
 		                 : place <= sealed + entry->unsealed ? JAR_UNSEALED
 		                                                     : JAR_BROKEN;
 		jar->row.checked_wall_ms = entry->looked ? entry->at_ms : 0;
-		if (place <= sealed - entry->left) { /* where they went, nobody noted */
-			jar->row.gone_why = GONE_MISSING;
+		/* Where they went, or what became of those that had not sealed, nobody noted. */
+		if (place <= sealed - entry->left || jar->row.state == JAR_UNSEALED) {
+			jar->row.gone_why = GONE_NOT_NOTED;
 			jar->row.gone_wall_ms = entry->at_ms;
 		}
 		jar->from = NO_JAR;

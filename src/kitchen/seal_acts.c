@@ -107,6 +107,7 @@ const char *jar_gone_words(enum jar_gone gone)
 	static const char *const words[] = {
 		[GONE_NOT] = "kept", [GONE_USED] = "used", [GONE_GIVEN] = "given away", [GONE_SPOILED] = "spoiled",
 		[GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT_NOTED] = "gone, nobody noted where",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == GONE_COUNT, "words for every way to go");
 

@@ -283,7 +283,8 @@ enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCA
 enum seal_method { SEAL_PRESS, SEAL_TAP, SEAL_EYE, SEAL_METHOD_COUNT };
 enum seal_tick { TICK_NONE, TICK_GOOD, TICK_BAD, TICK_COUNT };
 /* Why a jar that was kept is no longer there. */
-enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT, GONE_COUNT };
+enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT,
+                GONE_NOT_NOTED, /* a notebook does not say where it went */ GONE_COUNT };
 
 struct log_jar {
 	int64_t id;

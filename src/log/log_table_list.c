@@ -269,7 +269,7 @@ static const struct log_column jars_columns[] = {
 	TEXT("closed_by", "initials"),
 	SOME_WHOLE("from_load", "processed again under a new lid: the load it was in before; empty: none"),
 	SOME_WHOLE("from_place", "its place there"),
-	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out; empty: still there"),
+	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out, not_noted; empty: still there"),
 	SOME_INSTANT("gone", "when"),
 	FLAG("recalled", "an open recall looks for it"),
 	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),

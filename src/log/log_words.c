@@ -151,6 +151,7 @@ static const char *const gones[] = {
 	[GONE_GIVEN] = "given",
 	[GONE_SPOILED] = "spoiled",
 	[GONE_MISSING] = "missing",
+	[GONE_NOT_NOTED] = "not_noted",
 	[GONE_THROWN_OUT] = "thrown_out",
 };
 WORDS(gones, GONE_COUNT);

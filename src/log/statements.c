@@ -380,8 +380,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JARS_GONE] =
 		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
 		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
-		"AND jar.gone_why IN ('missing', 'used', 'given') "
-		"ORDER BY jar.gone_why = 'missing' DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
+		"AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "
+		"ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
 	[PANTRY] =

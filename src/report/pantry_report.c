@@ -155,6 +155,7 @@ static void put_jar_json(struct json *json, const struct log_traced *jar)
 	json_text(json, "state", jar_state_name(jar->jar.state));
 	json_text(json, "where", jar_where_name(jar_where(jar)));
 	json_instant(json, "made", jar->made_wall_ms);
+	json_text(json, "verdict", verdict_name(jar->verdict));
 	json_bool(json, "recalled", jar->recalled);
 	if (jar->next_jar_id == 0)
 		json_null(json, "now_jar");
@@ -203,8 +204,11 @@ static void put_sums(FILE *out, const struct log_traced *rows, size_t count)
 	for (size_t i = 0; i < count; i++)
 		counts[jar_where(&rows[i])]++;
 	for (int i = 0; i < WHERE_COUNT; i++)
-		if (counts[i] > 0)
+		if (counts[i] > 0 && i != WHERE_REPROCESSED)
 			(void)fprintf(out, "%6zu %s\n", counts[i], jar_where_words((enum jar_where)i));
+	if (counts[WHERE_REPROCESSED] > 0) /* each is one jar under two lids */
+		(void)fprintf(out, "       %zu of them processed again: under an old and a new lid below\n",
+		              counts[WHERE_REPROCESSED]);
 }
 
 static bool any_suspect(const struct log_traced *rows, size_t count, struct log_lot *lot)
@@ -229,7 +233,36 @@ static size_t jars_of(const struct log_traced *rows, size_t count)
 	return jars;
 }
 
-static void put_jars_text(FILE *out, const char *said, const struct log_traced *rows, size_t count)
+/* What is against them, once for all jars of a lot of which the same is true. */
+static bool put_reasons(FILE *out, const struct kitchen *kitchen, const struct log_traced *rows, size_t count,
+                        struct fault *fault)
+{
+	struct log_judgement before = { 0 };
+	int64_t lot_id = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		struct log_judgement said;
+
+		if (rows[i].jar.load_id == 0 || verdict_badness(rows[i].verdict) == 0)
+			continue;
+		if (!kitchen_judgement(kitchen, &rows[i].jar, &said, fault))
+			return false;
+		if (rows[i].jar.lot_id == lot_id && said.verdict == before.verdict && strcmp(said.why, before.why) == 0)
+			continue;
+		plain_put(out, rows[i].lot);
+		(void)fprintf(out, ": %s%s: ", jar_is_blocked(&rows[i].jar) ? "DO NOT EAT, " : "", verdict_says(said.verdict));
+		plain_put(out, said.why);
+		(void)fputc('\n', out);
+		lot_id = rows[i].jar.lot_id;
+		before = said;
+	}
+	if (lot_id != 0)
+		(void)fputc('\n', out);
+	return true;
+}
+
+static bool put_jars_text(FILE *out, const struct kitchen *kitchen, const char *said, const struct log_traced *rows,
+                          size_t count, struct fault *fault)
 {
 	size_t jars = jars_of(rows, count);
 	struct log_lot lot;
@@ -239,6 +272,8 @@ static void put_jars_text(FILE *out, const char *said, const struct log_traced *
 	(void)fputc('\n', out);
 	put_sums(out, rows, count);
 	(void)fputc('\n', out);
+	if (!put_reasons(out, kitchen, rows, count, fault))
+		return false;
 	for (size_t i = 0; i < count; i++)
 		put_jar_text(out, &rows[i]);
 	if (count > 0)
@@ -246,6 +281,7 @@ static void put_jars_text(FILE *out, const char *said, const struct log_traced *
 		            "was used or given is not known.\n", out);
 	if (any_suspect(rows, count, &lot))
 		(void)fprintf(out, "\n%s\n", jar_fate_advice(FATE_DISCARD, &lot));
+	return true;
 }
 
 static void put_jars_json(struct json *json, const struct log_traced *rows, size_t count)
@@ -265,6 +301,7 @@ static bool report_trace(const struct report *to, struct day *day, const struct 
 	char said[SENTENCE_MAX_BYTES];
 	struct log_traced *rows;
 	struct log_trace trace;
+	bool done = true;
 	size_t count;
 
 	if (!kitchen_trace_of(day_kitchen(day), words->about, words->which, &trace, said, fault)) {
@@ -281,10 +318,10 @@ static bool report_trace(const struct report *to, struct day *day, const struct 
 		put_jars_json(&json, rows, count);
 		json_close(&json);
 	} else {
-		put_jars_text(to->out, said, rows, count);
+		done = put_jars_text(to->out, day_kitchen(day), said, rows, count, fault);
 	}
 	free(rows);
-	return true;
+	return done;
 }
 
 /* --- recalls --------------------------------------------------------------------------------- */
@@ -303,7 +340,8 @@ static void put_recall_json(struct json *json, const struct log_recall *recall, 
 	json_close(json);
 }
 
-static void put_recall_text(FILE *out, const struct log_recall *recall, const struct log_traced *rows, size_t count)
+static bool put_recall_text(FILE *out, const struct kitchen *kitchen, const struct log_recall *recall,
+                            const struct log_traced *rows, size_t count, struct fault *fault)
 {
 	char day[16];
 
@@ -312,14 +350,17 @@ static void put_recall_text(FILE *out, const struct log_recall *recall, const st
 	              recall->to_find, recall->jars);
 	plain_put(out, recall->reason);
 	(void)fputc('\n', out);
-	put_jars_text(out, recall->words, rows, count);
+	if (!put_jars_text(out, kitchen, recall->words, rows, count, fault))
+		return false;
 	(void)fputc('\n', out);
+	return true;
 }
 
 static bool put_recall(const struct report *to, struct json *json, struct day *day, const struct log_recall *recall,
                        struct fault *fault)
 {
 	struct log_traced *rows;
+	bool done = true;
 	size_t count;
 
 	if (!kitchen_recall_jars(day_kitchen(day), recall->id, &rows, &count, fault))
@@ -327,9 +368,9 @@ static bool put_recall(const struct report *to, struct json *json, struct day *d
 	if (to->json)
 		put_recall_json(json, recall, rows, count);
 	else
-		put_recall_text(to->out, recall, rows, count);
+		done = put_recall_text(to->out, day_kitchen(day), recall, rows, count, fault);
 	free(rows);
-	return true;
+	return done;
 }
 
 /* Every recall with its jars; those that are done only when asked for. */

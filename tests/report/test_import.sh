@@ -30,6 +30,20 @@ printf 'kitchen "Another"\n' >"$own/new.kitchen"
 
 "$SUPPORT/season" "$own/season.db" || bad "no log"
 round_trip season "$own/season.db"
+
+# Places add up to the jars, also where one was processed again.
+adds_up() { # adds_up JARS ARGUMENT...
+	jars=$1
+	shift
+	gives 0 recall "$@"
+	says "$jars jars of "
+	sum=$(awk '/^$/ { exit } /^ +[0-9]+ [a-z]/ && !/processed again/ { n += $1 } END { print n + 0 }' "$own/out")
+	if [ "$sum" = "$jars" ]; then good; else bad "the places of recall $* add up to $sum, not $jars"; fi
+}
+adds_up 4 --load 6 -f "$own/season.db"
+says "1 of them processed again"
+adds_up 9 --load 1 -f "$own/season.db"
+
 gives 3 import csv "$own/season-out" -f "$own/season-again.db" --yes
 says "is in the log already"
 "$SUPPORT/season" "$own/open.db" open || bad "no log"
@@ -71,13 +85,17 @@ gives 0 import csv "$own/notebook.csv" -f "$own/none.db" --yes
 says "2 lines: 2 lots, 2 loads, 23 jars, 1 lid box new here."
 says "every process as unknown"
 gives 0 loads --all -f "$own/none.db"
-says "process unknown: written in a notebook, not by this program"
+says "PROCESS UNKNOWN: written in a notebook, not by this program"
 says "minutes not noted, canner not noted, elevation not noted"
 says "note: windy day kettle on the left"
 gives 0 loads --all --json -f "$own/none.db"
 says '"method": null'
 says '"minutes": null'
 says '"elevation_m": null'
+gives 0 recall --lot 2021-08-14-B1 -f "$own/none.db"
+says "14 jars of lot"
+says "     3 on the shelf"
+says "    11 gone, nobody noted where"
 gives 0 pantry -f "$own/none.db"
 says "    3 quarts       Peaches, in light syrup"
 says "    9 half-pints   Grape jelly"
