@@ -698,6 +698,7 @@ CREATE UNIQUE INDEX judgement_of_batch ON judgement (batch_id) WHERE batch_id IS
 CREATE UNIQUE INDEX judgement_of_jar ON judgement (jar_id) WHERE jar_id IS NOT NULL;
 CREATE INDEX judgement_against ON judgement (load_id)
 	WHERE verdict IN ('not_valid', 'unknown') AND jar_id IS NULL AND load_id IS NOT NULL;
+CREATE INDEX judgement_by_gate ON judgement (gate) WHERE jar_id IS NULL AND load_id IS NOT NULL;
 CREATE INDEX judgement_all ON judgement (load_id) WHERE load_id IS NOT NULL;
 
 -- --- what runs yield ------------------------------------------------------------------------

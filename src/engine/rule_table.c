@@ -431,6 +431,18 @@ static int64_t recall_open(const struct facts *f)
 	return when(f->recalled > 0);
 }
 
+/* --- a load that an older gate judged ------------------------------------------------------------------- */
+
+static int64_t judged_worse(const struct facts *f)
+{
+	return when(f->anew_worse);
+}
+
+static int64_t judged_blocks(const struct facts *f)
+{
+	return when(f->anew_blocks);
+}
+
 /* --- the table ---------------------------------------------------------------------------------------- */
 
 #define STOP(id, about, due, sentence, holds_up, over, source) \
@@ -466,6 +478,9 @@ const struct rule rules[] = {
 	STOP("process-not-valid", ABOUT_LOAD, not_valid,
 	     "Redo {lot} in full within 2 h, or discard: process NOT VALID ({why}).", "shelving it", OVER_NEVER,
 	     "redo within 2 h: UNL, one ISU text"),
+	STOP("judged-anew-blocks", ABOUT_SHELVED, judged_blocks,
+	     "Do not eat or give away {lot}: by what is checked today its process does not hold ({why}).", "taking jars out",
+	     OVER_NEVER, PRACTICE),
 	STOP("batch-not-valid", ABOUT_BATCH, batch_not_valid,
 	     "Whatever is filled from {lot} counts as NOT VALID ({why}): mend it, or fridge and freezer.", "shelving its loads",
 	     OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
@@ -554,6 +569,9 @@ const struct rule rules[] = {
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	CAUTION("process-unknown", ABOUT_LOAD, unknown, "{station}, {lot}: process unknown ({why}). No seal makes it known.",
 	        "a seal is no proof: ISU; " PRACTICE),
+	CAUTION("judged-anew", ABOUT_SHELVED, judged_worse,
+	        "Label {lot} again by hand: by what is checked today its process is not valid for sure ({why}).",
+	        PRACTICE),
 	CAUTION("batch-unknown", ABOUT_BATCH, batch_unknown,
 	        "{station}, {lot}: not as the tested recipe ({why}); the process of its jars counts as unknown.",
 	        "A539: tested recipes only"),

@@ -12,6 +12,7 @@
 #include "engine/text.h"
 #include "kitchen/outlook.h"
 #include "kitchen/plan_private.h"
+#include "kitchen/verdict.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
@@ -467,6 +468,21 @@ static void ask_recalls(const struct asking *asking)
 	}
 }
 
+/* Loads that an older gate judged, and this one would judge worse. */
+static void ask_shelved(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->kitchen->anew_count; i++) {
+		const struct judged_anew *anew = &asking->kitchen->anew[i];
+		struct gathered gathered = { .load_id = anew->load_id };
+
+		gathered.facts.lot = anew->lot;
+		gathered.facts.why = anew->why;
+		gathered.facts.anew_blocks = anew->blocks;
+		gathered.facts.anew_worse = !anew->blocks;
+		ask(asking, &gathered, ABOUT_SHELVED);
+	}
+}
+
 /* --- supplies --------------------------------------------------------------------------------------- */
 
 /* Jars that the pots will still fill, of one size (NULL: of any). */
@@ -563,6 +579,7 @@ void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts
 	ask_waiting(&asking);
 	ask_fates(&asking);
 	ask_recalls(&asking);
+	ask_shelved(&asking);
 	ask_boxes(&asking);
 	ask_people(&asking);
 	for (size_t i = 0; i < kitchen->board.supply_count; i++)

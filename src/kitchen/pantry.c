@@ -8,6 +8,7 @@
 
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
+#include "kitchen/verdict.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
@@ -278,16 +279,26 @@ static bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot
 	return stops_let_pass(&facts, "", fault);
 }
 
+/* What the gate of today says of a load that one of its day let pass; NULL: nothing. */
+static const struct judged_anew *held_anew(const struct kitchen *kitchen, const struct log_jar *jar)
+{
+	for (size_t i = 0; i < kitchen->anew_count; i++)
+		if (kitchen->anew[i].load_id == jar->load_id && kitchen->anew[i].blocks)
+			return &kitchen->anew[i];
+	return NULL;
+}
+
 /* Nor a jar that was not processed right, or low-acid food that may not have been. */
 static bool refuse_jar(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
                        struct fault *fault)
 {
 	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code, .not_valid = true };
+	const struct judged_anew *anew = held_anew(kitchen, jar);
 	struct log_judgement said;
 
 	if (!log_judgement_of_jar(kitchen->log, jar, &said, fault))
 		return false;
-	facts.why = said.why;
+	facts.why = jar_is_blocked(jar) || anew == NULL ? said.why : anew->why;
 	return stops_let_pass(&facts, "", fault);
 }
 
@@ -325,7 +336,7 @@ static bool take_of_lot(struct errand *errand, const struct log_lot *lot, const 
 		return false;
 	done = !eaten || lot_may_be_eaten(kitchen, lot, fault);
 	for (size_t i = 0; i < count && done && errand->left > 0; i++) {
-		if (!eaten || !jar_is_blocked(&jars[i]))
+		if (!eaten || (!jar_is_blocked(&jars[i]) && held_anew(kitchen, &jars[i]) == NULL))
 			done = take_jar(errand, &jars[i], fault);
 		else if (chosen)
 			passed_over = &jars[i];

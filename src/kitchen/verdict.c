@@ -45,7 +45,7 @@ struct record {
 
 /* --- reading -------------------------------------------------------------------------- */
 
-static struct lot_record *lot_of(struct record *record, int64_t lot_id)
+static const struct lot_record *lot_of(const struct record *record, int64_t lot_id)
 {
 	for (size_t i = 0; i < record->lot_count; i++)
 		if (record->lots[i].lot.id == lot_id)
@@ -417,6 +417,78 @@ bool judge_planned(const struct kitchen *kitchen, const struct planned_load *pla
 	if (done)
 		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, out, NULL);
 	free(record.jar_evidence);
+	return done;
+}
+
+/* --- what an older gate said ------------------------------------------------------------------------ */
+
+static bool is_kept(const struct log_jar *jar)
+{
+	return jar->state == JAR_SEALED && jar->fate == FATE_NONE && jar->gone_why == GONE_NOT;
+}
+
+/* False: none of its kept jars comes out worse. */
+static bool find_worse(const struct record *record, const struct judgement *jars, struct judged_anew *out)
+{
+	int worst = 0;
+
+	for (size_t i = 0; i < record->jar_count; i++) {
+		const struct log_jar *jar = &record->jars[i];
+		bool blocks = verdict_blocks(jars[i].verdict, jar->acidity) && !jar_is_blocked(jar);
+		int rank = 2 * blocks + verdict_badness(jars[i].verdict);
+		struct text why;
+
+		if (!is_kept(jar) || rank <= worst || verdict_badness(jars[i].verdict) <= verdict_badness(jar->verdict))
+			continue;
+		worst = rank;
+		out->load_id = record->load.id;
+		out->blocks = blocks;
+		text_copy(out->lot, sizeof(out->lot), lot_of(record, jar->lot_id)->lot.code);
+		why = TEXT_OVER(out->why);
+		gate_say(&jars[i], &why);
+	}
+	return worst > 0;
+}
+
+static bool look_anew(struct kitchen *kitchen, int64_t load_id, struct judged_anew *out, bool *worse,
+                      struct fault *fault)
+{
+	struct record record = { .log = kitchen->log, .house = &kitchen->board.house };
+	struct judgement load;
+	struct judgement *jars = NULL;
+	bool done = read_record(&record, load_id, fault) && gather(&record, fault);
+
+	*worse = false;
+	if (done) {
+		jars = calloc(record.jar_count + 1, sizeof(*jars));
+		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+	}
+	if (done && record.jar_count > 0) {
+		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
+		*worse = find_worse(&record, jars, out);
+	}
+	free(jars);
+	free_record(&record);
+	return done;
+}
+
+bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *count, struct fault *fault)
+{
+	int64_t *ids = NULL;
+	size_t id_count = 0;
+	bool done = log_loads_of_old_gate(kitchen->log, GATE_VERSION, &ids, &id_count, fault);
+
+	*count = 0;
+	*rows = done ? calloc(id_count + 1, sizeof(**rows)) : NULL;
+	if (done && *rows == NULL)
+		done = fault_set(fault, FAULT_MEMORY, "There is no memory left to judge the loads anew.");
+	for (size_t i = 0; i < id_count && done; i++) {
+		bool worse;
+
+		done = look_anew(kitchen, ids[i], &(*rows)[*count], &worse, fault);
+		*count += done && worse;
+	}
+	free(ids);
 	return done;
 }
 

@@ -908,6 +908,8 @@ bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t mo
  * most `most`; those a count did not find before all others. */
 bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
+/* Loads with kept jars that a version of the gate before this one judged last. */
+bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault);
 bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */
 /* Loads that share jars with a load because they were processed again, before or after. */
 bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault);

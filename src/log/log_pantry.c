@@ -136,6 +136,16 @@ bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *c
 	return ok;
 }
 
+bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOADS_OF_OLD_GATE);
+	bind_integer(&query, gate);
+	void *list;
+	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
+	*ids = list;
+	return ok;
+}
+
 /* --- traces --------------------------------------------------------------------------- */
 
 static void read_mark(struct query *query, void *into)

@@ -7,6 +7,7 @@
 #include "kitchen/import.h"
 #include "kitchen/pantry.h"
 #include "support/kitchen_kit.h"
+#include "support/log_kit.h"
 
 static struct kitchen_kit kit;
 
@@ -365,6 +366,55 @@ START_TEST(a_jar_goes_by_its_own_answer)
 }
 END_TEST
 
+/* A later version of the program checks more: it warns, and the answer of the day stays. */
+START_TEST(a_newer_gate_warns_of_old_loads_and_rewrites_nothing)
+{
+	int64_t load_id;
+	char *before;
+	char *after;
+
+	import("product,date,jars,size,method,minutes,pressure_psi,lot\ncarrots,2026-08-17,7,pint,weighted_gauge,25,5,C1\n"
+	       "peaches,2026-08-18,4,pint,,,,P1\n");
+	load_id = shelve(BIG_KETTLE, 9);
+	kk_reopen(&kit);
+	ck_assert(!kk_fires(&kit, "judged-anew") && !kk_fires(&kit, "judged-anew-blocks"));
+	/* An older gate let the carrots pass, and had its doubts of the peaches already. */
+	kit_sql(kit.path, "UPDATE judgement SET gate = gate - 1; "
+	                  "UPDATE judgement SET verdict = 'valid', reasons = '', why = '' WHERE load_id = 1; "
+	                  "UPDATE load SET place = 'shelf' WHERE id = 1; "
+	                  "UPDATE phase SET ended_wall_ms = began_wall_ms, ended_why = 'done', lasted_ms = 0 WHERE load_id = 1");
+	before = kit_dump(kit.path, false);
+	kk_reopen(&kit);
+	kk_warns(&kit, "judged-anew-blocks", 1, SEVERITY_STOP, "C1: by what is checked today");
+	kk_warns(&kit, "judged-anew-blocks", 1, SEVERITY_STOP, "it was given 5 psi and needs");
+	ck_assert_ptr_null(kk_warned(&kit, "judged-anew-blocks", 2));
+	ck_assert_ptr_null(kk_warned(&kit, "judged-anew", 2));
+	ck_assert_ptr_null(kk_warned(&kit, "judged-anew", load_id));
+	after = kit_dump(kit.path, false);
+	ck_assert_str_eq(before, after);
+	free(before);
+	free(after);
+	ck_assert(!kitchen_take_out(kit.kitchen, &(struct take){ .product = "carrots", .size = "pint", .jars = 1,
+	                                                         .why = GONE_USED }, NULL, &kit.fault));
+	ck_assert_str_eq(kit.fault.rule, "key-take-not-valid");
+	/* Gone, nobody needs to know any more. */
+	KK_OK(&kit, kitchen_take_out(kit.kitchen, &(struct take){ .product = "carrots", .size = "pint", .jars = 7,
+	                                                          .why = GONE_SPOILED }, NULL, &kit.fault));
+	kk_reopen(&kit);
+	ck_assert(!kk_fires(&kit, "judged-anew-blocks"));
+}
+END_TEST
+
+START_TEST(a_newer_doubt_of_acid_food_is_a_caution)
+{
+	import("product,date,jars,size,lot\npeaches,2026-08-18,4,pint,P1\n");
+	kit_sql(kit.path, "UPDATE judgement SET gate = 0, verdict = 'valid', reasons = '', why = ''");
+	kk_reopen(&kit);
+	kk_warns(&kit, "judged-anew", 1, SEVERITY_CAUTION, "P1");
+	KK_OK(&kit, take(1, GONE_USED, 0));
+}
+END_TEST
+
 START_TEST(jars_that_are_gone_need_no_fate_any_more)
 {
 	int64_t load_id = shelve(BIG_KETTLE, 9);
@@ -528,6 +578,8 @@ int main(void)
 	tcase_add_test(pantry, jars_of_a_process_not_valid_are_not_taken_to_be_eaten);
 	tcase_add_test(pantry, low_acid_of_an_unknown_process_counts_like_not_valid);
 	tcase_add_test(pantry, a_jar_goes_by_its_own_answer);
+	tcase_add_test(pantry, a_newer_gate_warns_of_old_loads_and_rewrites_nothing);
+	tcase_add_test(pantry, a_newer_doubt_of_acid_food_is_a_caution);
 	tcase_add_test(pantry, jars_that_are_gone_need_no_fate_any_more);
 	tcase_add_test(pantry, spoiled_low_acid_and_tomato_jars_show_the_steps);
 	tcase_add_test(pantry, the_food_says_how_a_jar_is_thrown_out);
