@@ -409,12 +409,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
 	/* From the few loads that something is against: a load is as bad as its worst jar. */
 	[PANTRY_BLOCKED] =
-		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against "
+		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against INDEXED BY judgement_against "
 		"CROSS JOIN jar ON jar.load_id = against.load_id CROSS JOIN lot ON lot.id = jar.lot_id "
 		"WHERE against.verdict IN ('not_valid', 'unknown') AND against.jar_id IS NULL AND against.load_id IS NOT NULL "
 		"AND " IS_KEPT " AND " IS_BLOCKED " GROUP BY jar.lot_id, jar.size",
 	[LOADS_OF_OLD_GATE] =
-		"SELECT g.load_id FROM judgement g WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
+		"SELECT g.load_id FROM judgement g INDEXED BY judgement_by_gate WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
 		"AND EXISTS (SELECT 1 FROM jar WHERE jar.load_id = g.load_id AND " IS_KEPT ") ORDER BY g.load_id",
 	[LOT_BY_CODE] =
 		"SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
