@@ -106,6 +106,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	const char *here_words; /* "it is 15 min" */
 	bool not_valid;
 	bool unknown;
+	bool notebook_wrong; /* not valid by the words of a notebook; jars of it have no fate */
 	bool hold_over;  /* the hold has been left */
 	int64_t held_ms; /* the last hold that was ended, by the clock that nobody sets */
 	int64_t hold_ms; /* what it had to be */

@@ -135,6 +135,11 @@ static int64_t not_valid(const struct facts *f)
 	return when(f->not_valid && hold_short(f) != 0 && vent_short(f) != 0);
 }
 
+static int64_t notebook_wrong(const struct facts *f)
+{
+	return when(f->notebook_wrong);
+}
+
 static int64_t unknown(const struct facts *f)
 {
 	return when(f->unknown);
@@ -478,6 +483,9 @@ const struct rule rules[] = {
 	STOP("process-not-valid", ABOUT_LOAD, not_valid,
 	     "Redo {lot} in full within 2 h, or discard: process NOT VALID ({why}).", "shelving it", OVER_NEVER,
 	     "redo within 2 h: UNL, one ISU text"),
+	STOP("notebook-not-valid", ABOUT_LOAD, notebook_wrong,
+	     "Discard {jars} of {lot} (e, then f), do not taste: by the notebook its process is NOT VALID ({why}).",
+	     "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("judged-anew-blocks", ABOUT_SHELVED, judged_blocks,
 	     "Do not eat or give away {lot}: by what is checked today its process does not hold ({why}).", "taking jars out",
 	     OVER_NEVER, PRACTICE),

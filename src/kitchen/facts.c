@@ -203,7 +203,7 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 
 	facts->unchecked = strip->unchecked;
 	facts->seals_due_in_ms = overdue - asking->now->wall_ms;
-	facts->cooling_out = overdue != 0 || (strip_on_rack(strip) && load_from_notebook(load));
+	facts->cooling_out = overdue != 0;
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
 	facts->windowed = strip_on_rack(strip) ? strip->windowed : 0;
@@ -211,6 +211,19 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
 	facts->broken = load->broken;
+}
+
+/* Of a load that somebody else wrote down there is nothing to tell but what is against
+ * it: no clock of it ran here, and the time for anything but the bin is long over. */
+static void ask_notebook(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+
+	name_strip(strip, &gathered);
+	gathered.facts.why = strip->load.verdict_why;
+	gathered.facts.jars = strip->without_fate;
+	gathered.facts.notebook_wrong = strip->load.verdict == VERDICT_NOT_VALID && strip->without_fate > 0;
+	ask(asking, &gathered, ABOUT_LOAD);
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
@@ -561,7 +574,9 @@ static void ask_strip(const struct asking *asking, const struct strip *strip)
 	if (strip->content == STRIP_EMPTY)
 		return;
 	ask_clock(asking, strip);
-	if (strip->content == STRIP_LOAD)
+	if (strip->content == STRIP_LOAD && load_from_notebook(&strip->load))
+		ask_notebook(asking, strip);
+	else if (strip->content == STRIP_LOAD)
 		ask_load(asking, strip);
 	else if (strip->content == STRIP_RUN)
 		ask_run(asking, strip);

@@ -211,11 +211,11 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	if (line->recalled > 0)
 		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
 	if (line->blocked > 0)
-		text_add(&text, "%lld NOT to be eaten or given away: Enter has the lots. ", (long long)line->blocked);
+		text_add(&text, "%lld NOT to be eaten or given away: Space has the lots. ", (long long)line->blocked);
 	if (line->blocked < line->jars)
 		detail_words(line, &text);
 	else
-		text_add(&text, "Throw out: s, as spoiled, or by a fate at the seal check (e). Do not taste.");
+		text_add(&text, "Out: s (spoiled) or a fate (e). Do not taste.");
 	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 

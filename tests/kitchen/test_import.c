@@ -184,8 +184,11 @@ START_TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after
 	load = strip->load;
 	ck_assert_int_eq(load.verdict, VERDICT_NOT_VALID);
 	ck_assert_int_eq(strip->without_fate, 6); /* what became of the other nobody noted */
-	kk_warns(&kit, "jars-without-fate", load.id, SEVERITY_STOP, "6 jars");
-	kk_warns(&kit, "window-closed", load.id, SEVERITY_STOP, "do not taste");
+	/* One thing is to be done; nothing of a clock that never ran, no second process. */
+	kk_warns(&kit, "notebook-not-valid", load.id, SEVERITY_STOP, "Discard 6 jars of 2025-08-14-B1");
+	kk_warns(&kit, "notebook-not-valid", load.id, SEVERITY_STOP, "low-acid food that was not pressure canned");
+	ck_assert(!kk_fires(&kit, "hold-short") && !kk_fires(&kit, "vent-short") && !kk_fires(&kit, "process-not-valid") &&
+	          !kk_fires(&kit, "low-acid-no-pressure") && !kk_fires(&kit, "practice-row"));
 	/* Nothing but the bin is open, with the steps for low-acid food. */
 	jar = kk_jar_row(&kit, load.id, 1);
 	for (int fate = FATE_FRIDGE; fate < FATE_DISCARD; fate++) {
@@ -197,6 +200,7 @@ START_TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after
 	ck_assert(lot_is_suspect(&strip->lot));
 	KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load.id, FATE_DISCARD, &kit.fault));
 	ck_assert_int_eq(kk_jar_row(&kit, load.id, 6).fate, FATE_DISCARD);
+	ck_assert(!kk_fires(&kit, "notebook-not-valid"));
 	kk_pass(&kit, 60000);
 	kk_step(&kit, load.id);
 	ck_assert_int_eq(kk_load(&kit, load.id).place, PLACE_SHELF);
