@@ -166,6 +166,8 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 		return;
 	}
 	terminal_put(desk->terminal, row, 8, cols - 44, role, what);
+	if (line->best_by_wall_ms == 0 && weeks[0] == '\0')
+		return;
 	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by, weeks);
 }
 
