@@ -15,14 +15,21 @@ round_trip() { # round_trip NAME LOG
 		same "$own/$1-out/$table.csv" "$own/$1-back/$table.csv"
 	done
 	# By the gate, from what it has on record: jar by jar, the same answer and reasons.
-	sqlite3 "$2" "$answers" >"$own/$1-said"
-	sqlite3 "$own/$1-again.db" "$answers" >"$own/$1-said-again"
+	answers "$2" >"$own/$1-said"
+	answers "$own/$1-again.db" >"$own/$1-said-again"
+	if [ -s "$own/$1-said" ]; then good; else bad "$1: no answers"; fi
 	same "$own/$1-said" "$own/$1-said-again"
 }
+python_with sqlite3
 # Rows of a load as a whole and of jars of which something else is true.
-answers="SELECT g.load_id, jar.place_in_load, g.verdict, g.reasons, g.why, g.gate FROM judgement g
-	LEFT JOIN jar ON jar.id = g.jar_id WHERE g.load_id IS NOT NULL ORDER BY 1, 2"
-command -v sqlite3 >/dev/null || { echo "no sqlite3 is installed"; exit 77; }
+answers() {
+	"$python" -c '
+import sqlite3, sys
+for row in sqlite3.connect(sys.argv[1]).execute("""
+    SELECT g.load_id, jar.place_in_load, g.verdict, g.reasons, g.why, g.gate FROM judgement g
+    LEFT JOIN jar ON jar.id = g.jar_id WHERE g.load_id IS NOT NULL ORDER BY 1, 2"""):
+    print(*row, sep="|")' "$1"
+}
 
 printf 'kitchen "Another"\n' >"$own/new.kitchen"
 
