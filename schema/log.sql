@@ -311,7 +311,7 @@ CREATE TABLE jar (
 	eye TEXT CHECK (eye IN ('good', 'bad')),
 	checked_by TEXT,
 	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
-	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out')),
+	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out', 'not_noted')),
 	gone_wall_ms INTEGER,               -- null: still there
 	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed'))
 	                                    -- what was said when it was filled; null: nothing
@@ -339,7 +339,7 @@ CREATE TABLE mark (
 	lot_id INTEGER REFERENCES lot (id) ON DELETE CASCADE,
 	phase_id INTEGER REFERENCES phase (id) ON DELETE CASCADE,
 	kind TEXT NOT NULL CHECK (kind IN ('stopped', 'found_wrong', 'vent_cut', 'earlier', 'forced_cooling',
-		'weight_early', 'restarted', 'clock_began', 'clock_ended', 'imported_worse', 'raised', 'not_as_recipe',
+		'weight_early', 'restarted', 'clock_began', 'clock_ended', 'imported_worse', 'raised', 'vented', 'not_as_recipe',
 		'multiplied', 'vinegar', 'pot_stood', 'acid_left_out', 'acid_instead')),
 	amount INTEGER NOT NULL DEFAULT 0,  -- ms, batches, tenths of a percent: enum mark_kind of src/log/log.h
 	words TEXT NOT NULL DEFAULT '',
@@ -698,6 +698,9 @@ CREATE TABLE judgement (
 CREATE UNIQUE INDEX judgement_of_load ON judgement (load_id) WHERE jar_id IS NULL AND load_id IS NOT NULL;
 CREATE UNIQUE INDEX judgement_of_batch ON judgement (batch_id) WHERE batch_id IS NOT NULL;
 CREATE UNIQUE INDEX judgement_of_jar ON judgement (jar_id) WHERE jar_id IS NOT NULL;
+CREATE INDEX judgement_against ON judgement (load_id)
+	WHERE verdict IN ('not_valid', 'unknown') AND jar_id IS NULL AND load_id IS NOT NULL;
+CREATE INDEX judgement_by_gate ON judgement (gate) WHERE jar_id IS NULL AND load_id IS NOT NULL;
 CREATE INDEX judgement_all ON judgement (load_id) WHERE load_id IS NOT NULL;
 
 -- --- what runs yield ------------------------------------------------------------------------

@@ -212,37 +212,62 @@ static bool covers(const struct load_evidence *load, int minutes, int pressure_p
 	return minutes <= load->minutes;
 }
 
-static void compare(struct judging *judging, const struct process *process)
+/* Did it get one of the published pairs?  `least`: the fewest minutes of those that its
+ * pressure is enough for; 0: it is for none. */
+static bool got_enough(const struct load_evidence *load, const struct process *process, int *least)
+{
+	bool enough;
+
+	*least = 0;
+	enough = covers(load, process->minutes, process->pressure_psi, least);
+	for (size_t i = 0; i < process->option_count && !enough; i++)
+		enough = covers(load, process->options[i].minutes, process->options[i].pressure_psi, least);
+	return enough;
+}
+
+static void find_shortfall(struct judging *judging, const struct process *process, int least,
+                           const struct elevation *elevation)
 {
 	const struct load_evidence *load = judging->load;
 	char here[48];
-	int least = 0;
-	bool enough = covers(load, process->minutes, process->pressure_psi, &least);
 
-	for (size_t i = 0; i < process->option_count && !enough; i++)
-		enough = covers(load, process->options[i].minutes, process->options[i].pressure_psi, &least);
-	elevation_words(&load->elevation, here, sizeof(here));
-	if (!enough && least == 0)
+	elevation_words(elevation, here, sizeof(here));
+	if (least == 0)
 		find_with(judging, GATE_TOO_LITTLE_PRESSURE, load->pressure_psi, process->pressure_psi, here);
-	else if (!enough)
+	else
 		find_with(judging, GATE_TOO_SHORT, load->minutes, least, here);
+}
+
+static void compare(struct judging *judging, const struct process *process)
+{
+	const struct load_evidence *load = judging->load;
+	int least;
+
+	if (!got_enough(load, process, &least))
+		find_shortfall(judging, process, least, &load->elevation);
 	if (process->row->confirmed == CONFIRMED_PRACTICE)
 		find(judging, GATE_PRACTICE);
 	if (process->above_tables)
 		find(judging, GATE_ABOVE_TABLES);
 }
 
-static void look_up(struct judging *judging)
+static struct process_query query_of(const struct judging *judging)
 {
 	const struct load_evidence *load = judging->load;
 	const struct jar_evidence *jar = judging->jar;
-	struct process_query query = {.food = jar->food,
+
+	return (struct process_query){.food = jar->food,
 	                              .pack = jar->pack,
 	                              .jar = jar->jar,
 	                              .method = load->method,
 	                              .elevation = load->elevation,
 	                              .pressure_psi = NO_PRESSURE,
 	                              .sheet_minutes = jar->sheet_minutes};
+}
+
+static void look_up(struct judging *judging)
+{
+	struct process_query query = query_of(judging);
 	struct process process = {0};
 	struct fault why = {0};
 
@@ -250,6 +275,45 @@ static void look_up(struct judging *judging)
 		compare(judging, &process);
 	else
 		find_with(judging, GATE_NO_PROCESS, 0, 0, why.sentence);
+}
+
+static bool is_milder(int least, const struct process *process, int least_so_far, const struct process *so_far)
+{
+	if ((least == 0) != (least_so_far == 0))
+		return least_so_far == 0;
+	return least == 0 ? process->pressure_psi < so_far->pressure_psi : least < least_so_far;
+}
+
+/* Of a load whose pack or elevation nobody noted: what fell short even of the mildest
+ * pack at the foot of the tables is not valid, whichever it was. */
+static void look_up_mildest(struct judging *judging)
+{
+	struct process_query query = query_of(judging);
+	const char *pack = process_next_pack(query.food, query.method, NULL);
+	struct process mildest = {0};
+	int least = 0;
+	bool found = false;
+
+	if (!query.elevation.known)
+		query.elevation = (struct elevation){.known = true};
+	for (; pack != NULL; pack = process_next_pack(query.food, query.method, pack)) {
+		struct process process = {0};
+		int so_long;
+
+		query.pack = pack;
+		if ((said(judging->jar->pack) && strcmp(pack, judging->jar->pack) != 0) ||
+		    !process_find(&query, &process, NULL))
+			continue;
+		if (got_enough(judging->load, &process, &so_long))
+			return;
+		if (!found || is_milder(so_long, &process, least, &mildest)) {
+			mildest = process;
+			least = so_long;
+			found = true;
+		}
+	}
+	if (found)
+		find_shortfall(judging, &mildest, least, &query.elevation);
 }
 
 /* What must be known before the table can be asked; each thing that is not is a reason. */
@@ -275,6 +339,9 @@ static void check_table(struct judging *judging)
 		find(judging, GATE_LOW_ACID_NO_PRESSURE);
 	else if (judging->out->count == before)
 		look_up(judging);
+	else if (judging->food != NULL && load->method_known && load->minutes > 0 &&
+	         (!pressure || load->pressure_psi != NO_PRESSURE))
+		look_up_mildest(judging);
 }
 
 /* --- how it went ---------------------------------------------------------------------------- */
@@ -319,16 +386,21 @@ static void check_hold(struct judging *judging)
 		find_with(judging, GATE_CLOCK_READ, load->read_held_ms, 0, "");
 }
 
+static bool is_over(const struct load_evidence *load)
+{
+	return load->from_notebook || load->held_ms != NOT_ON_RECORD;
+}
+
 static void check_vent(struct judging *judging)
 {
 	const struct load_evidence *load = judging->load;
 
-	if (!load->method_known || !method_has_pressure(load->method) || load->from_notebook)
+	if (!load->method_known || !method_has_pressure(load->method))
 		return;
 	if (said(load->vent_cut) ||
 	    (load->vented_ms != NOT_ON_RECORD && load->vented_ms < GATE_VENT_MS))
 		find_with(judging, GATE_VENT_SHORT, load->vented_ms, GATE_VENT_MS, load->vent_cut);
-	else if (load->vented_ms == NOT_ON_RECORD && load->held_ms != NOT_ON_RECORD)
+	else if (load->vented_ms == NOT_ON_RECORD && is_over(load))
 		find(judging, GATE_VENT_NOT_SAID);
 }
 
@@ -350,11 +422,6 @@ static void check_cool_down(struct judging *judging)
 static enum verdict worst(const struct judgement *judgement)
 {
 	return judgement->count > 0 ? judgement->findings[0].makes : VERDICT_VALID;
-}
-
-static bool is_over(const struct load_evidence *load)
-{
-	return load->from_notebook || load->held_ms != NOT_ON_RECORD;
 }
 
 static void judge_jar(const struct load_evidence *load, const struct jar_evidence *jar,

@@ -182,6 +182,7 @@ const char *rule_about_words(enum rule_about about)
 		[ABOUT_BATCH] = "a batch", [ABOUT_CLOCK] = "a running phase", [ABOUT_WAITING] = "jars that wait",
 		[ABOUT_FATE] = "a jar set aside", [ABOUT_STATION] = "a station", [ABOUT_LID_BOX] = "a lid box",
 		[ABOUT_PERSON] = "who closes jars", [ABOUT_SUPPLY] = "a supply", [ABOUT_RECALL] = "a recall",
+		[ABOUT_SHELVED] = "a load on the shelf",
 		[ABOUT_KEY] = "a key about to act",
 	};
 	static_assert(sizeof(abouts) / sizeof(abouts[0]) == ABOUT_COUNT, "words for everything");

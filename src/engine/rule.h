@@ -45,6 +45,7 @@ enum rule_about {
 	ABOUT_PERSON,  /* who closes jars */
 	ABOUT_SUPPLY,
 	ABOUT_RECALL,  /* jars that must be found */
+	ABOUT_SHELVED, /* a load of the past with kept jars, judged by an older gate */
 	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
 	ABOUT_COUNT
 };
@@ -111,6 +112,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	const char *raised; /* what it is to get since the elevation was mended; "" nothing */
 	bool not_valid;
 	bool unknown;
+	bool notebook_wrong; /* not valid by the words of a notebook; jars of it have no fate */
 	bool hold_over;  /* the hold has been left */
 	int64_t held_ms; /* the last hold that was ended, by the clock that nobody sets */
 	int64_t hold_ms; /* what it had to be */
@@ -194,6 +196,10 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
 	const char *recall; /* what of: "lid box Box A" */
 	int recalled;       /* jars still to be found */
+
+	/* ABOUT_SHELVED: what the gate of today says of it, and that of its day did not */
+	bool anew_worse;
+	bool anew_blocks; /* some of it is not to be eaten */
 
 	/* ABOUT_KEY */
 	bool is_batch_start;

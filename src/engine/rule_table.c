@@ -166,6 +166,11 @@ static int64_t not_valid(const struct facts *f)
 	return when(f->not_valid && !held_short(f) && !vented_short(f) && may_be_redone(f));
 }
 
+static int64_t notebook_wrong(const struct facts *f)
+{
+	return when(f->notebook_wrong);
+}
+
 static int64_t unknown(const struct facts *f)
 {
 	return when(f->unknown);
@@ -515,6 +520,18 @@ static int64_t recall_open(const struct facts *f)
 	return when(f->recalled > 0);
 }
 
+/* --- a load that an older gate judged ------------------------------------------------------------------- */
+
+static int64_t judged_worse(const struct facts *f)
+{
+	return when(f->anew_worse);
+}
+
+static int64_t judged_blocks(const struct facts *f)
+{
+	return when(f->anew_blocks);
+}
+
 /* --- the table ---------------------------------------------------------------------------------------- */
 
 #define STOP(id, about, due, sentence, holds_up, over, source) \
@@ -557,6 +574,12 @@ const struct rule rules[] = {
 	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
 	     "shelving it", OVER_NEVER,
 	     "redo within 2 h: UNL, one ISU text"),
+	STOP("notebook-not-valid", ABOUT_LOAD, notebook_wrong,
+	     "Discard {jars} of {lot} (e, then f), do not taste: by the notebook its process is NOT VALID ({why}).",
+	     "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
+	STOP("judged-anew-blocks", ABOUT_SHELVED, judged_blocks,
+	     "Do not eat or give away {lot}: by what is checked today its process does not hold ({why}).", "taking jars out",
+	     OVER_NEVER, PRACTICE),
 	STOP("batch-not-valid", ABOUT_BATCH, batch_not_valid,
 	     "Whatever is filled from {lot} counts as NOT VALID ({why}): into fridge or freezer with it. Only a slip is taken "
 	     "back: {digit}, then u, before the next step.", "shelving its loads",
@@ -643,7 +666,7 @@ const struct rule rules[] = {
 	     "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP("key-take-not-valid", ABOUT_KEY, key_take_not_valid,
-	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",
+	     "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	     "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
 	CAUTION("pan-dry", ABOUT_RUN, water_dry,
@@ -677,6 +700,9 @@ const struct rule rules[] = {
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	CAUTION("process-unknown", ABOUT_LOAD, unknown, "{station}, {lot}: process unknown ({why}). No seal makes it known.",
 	        "a seal is no proof: ISU; " PRACTICE),
+	CAUTION("judged-anew", ABOUT_SHELVED, judged_worse,
+	        "Label {lot} again by hand: by what is checked today its process is not valid for sure ({why}).",
+	        PRACTICE),
 	CAUTION("batch-unknown", ABOUT_BATCH, batch_unknown,
 	        "{station}, {lot}: not as the tested recipe ({why}); the process of its jars counts as unknown.",
 	        "A539: tested recipes only"),

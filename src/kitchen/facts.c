@@ -12,6 +12,7 @@
 #include "engine/text.h"
 #include "kitchen/outlook.h"
 #include "kitchen/plan_private.h"
+#include "kitchen/verdict.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
@@ -213,6 +214,19 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
 	facts->broken = load->broken;
+}
+
+/* Of a load that somebody else wrote down there is nothing to tell but what is against
+ * it: no clock of it ran here, and the time for anything but the bin is long over. */
+static void ask_notebook(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+
+	name_strip(strip, &gathered);
+	gathered.facts.why = strip->load.verdict_why;
+	gathered.facts.jars = strip->without_fate;
+	gathered.facts.notebook_wrong = strip->load.verdict == VERDICT_NOT_VALID && strip->without_fate > 0;
+	ask(asking, &gathered, ABOUT_LOAD);
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
@@ -488,6 +502,21 @@ static void ask_recalls(const struct asking *asking)
 	}
 }
 
+/* Loads that an older gate judged, and this one would judge worse. */
+static void ask_shelved(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->kitchen->anew_count; i++) {
+		const struct judged_anew *anew = &asking->kitchen->anew[i];
+		struct gathered gathered = { .load_id = anew->load_id };
+
+		gathered.facts.lot = anew->lot;
+		gathered.facts.why = anew->why;
+		gathered.facts.anew_blocks = anew->blocks;
+		gathered.facts.anew_worse = !anew->blocks;
+		ask(asking, &gathered, ABOUT_SHELVED);
+	}
+}
+
 /* --- supplies --------------------------------------------------------------------------------------- */
 
 /* Jars that the pots will still fill, of one size (NULL: of any). */
@@ -566,7 +595,9 @@ static void ask_strip(const struct asking *asking, const struct strip *strip)
 	if (strip->content == STRIP_EMPTY)
 		return;
 	ask_clock(asking, strip);
-	if (strip->content == STRIP_LOAD)
+	if (strip->content == STRIP_LOAD && load_from_notebook(&strip->load))
+		ask_notebook(asking, strip);
+	else if (strip->content == STRIP_LOAD)
 		ask_load(asking, strip);
 	else if (strip->content == STRIP_RUN)
 		ask_run(asking, strip);
@@ -584,6 +615,7 @@ void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts
 	ask_waiting(&asking);
 	ask_fates(&asking);
 	ask_recalls(&asking);
+	ask_shelved(&asking);
 	ask_boxes(&asking);
 	ask_people(&asking);
 	for (size_t i = 0; i < kitchen->board.supply_count; i++)

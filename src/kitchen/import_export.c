@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/food.h"
 #include "engine/row_check.h"
 #include "engine/text.h"
 #include "kitchen/import_private.h"
@@ -17,6 +18,7 @@ static const char *acid_word(int n) { return n == ACID_NOT_SAID ? "" : acid_name
 static const char *origin_word(int n) { return n == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)n); }
 static const char *method_word(int n) { return method_name((enum method)n); }
 static const char *confirmed_word(int n) { return confirmed_name((enum confirmed)n); }
+static const char *wall_word(int n) { return canner_wall_name((enum canner_wall)n); }
 static const char *place_word(int n) { return load_place_name((enum load_place)n); }
 static const char *verdict_word(int n) { return verdict_name((enum verdict)n); }
 static const char *state_word(int n) { return jar_state_name((enum jar_state)n); }
@@ -93,6 +95,9 @@ static bool read_lot(const struct import_file *file, struct import_plan *plan, s
 	lot->origin = (enum origin)origin;
 	if (lot->code[0] == '\0')
 		return plan_problem(plan, file->line, "lot: there is no code");
+	if (food_named(lot->food) != NULL && food_named(lot->food)->acidity == ACIDITY_LOW_ACID &&
+	    lot->acidity != ACIDITY_LOW_ACID)
+		return plan_problem(plan, file->line, "acidity: %.60s is low-acid", lot->food);
 	if (names_find(&plan->codes, lot->code) != NAME_UNKNOWN)
 		return plan_problem(plan, file->line, "lot %s stands there twice", lot->code);
 	return !log_lot_named(plan->kitchen->log, lot->code, &there, NULL) ||
@@ -117,12 +122,12 @@ static bool add_lot(const struct import_file *file, struct import_plan *plan, st
 /* --- loads ------------------------------------------------------------------------------ */
 
 enum {
-	LOAD_NUMBER, LOAD_STATION, LOAD_METHOD, LOAD_PLACE, LOAD_OPENED, LOAD_MINUTES, LOAD_PRESSURE, LOAD_HEADSPACE,
+	LOAD_NUMBER, LOAD_STATION, LOAD_METHOD, LOAD_WALL, LOAD_PLACE, LOAD_OPENED, LOAD_MINUTES, LOAD_PRESSURE, LOAD_HEADSPACE,
 	LOAD_JAR, LOAD_SOURCE, LOAD_CONFIRMED, LOAD_ELEVATION, LOAD_SLACK, LOAD_BY, LOAD_VERDICT, LOAD_WHY, LOAD_ENDED,
 	LOAD_BROKEN, LOAD_NOTE, LOAD_CHECK,
 };
 static const struct import_column load_columns[] = {
-	{ "load", true },         { "station", true },   { "method", true },     { "place", true },
+	{ "load", true },         { "station", true },   { "method", true },     { "wall", true },       { "place", true },
 	{ "opened", true },       { "minutes", true },   { "pressure_psi", true }, { "headspace_in", true },
 	{ "jar_in_table", true }, { "source", true },    { "confirmed", true },  { "elevation_m", true },
 	{ "elevation_slack_m", true }, { "elevation_by", true }, { "verdict", true }, { "verdict_why", true },
@@ -182,13 +187,13 @@ static bool read_load_figures(const struct import_file *file, struct import_plan
 }
 
 static bool read_load(const struct import_file *file, struct import_plan *plan, struct plan_load *load, char *station,
-                      size_t station_size)
+                      size_t station_size, int *wall)
 {
 	struct log_load *row = &load->row;
 
 	memset(load, 0, sizeof(*load));
 	if (!import_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, load) ||
-	    !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
+	    !import_word(file, plan, LOAD_WALL, wall_word, wall) || !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
 	    !TEXT_INTO(file, plan, LOAD_SOURCE, row->source) || !TEXT_INTO(file, plan, LOAD_BY, row->elevation_by) ||
 	    !TEXT_INTO(file, plan, LOAD_WHY, load->why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
 	    !import_instant(file, plan, LOAD_OPENED, false, &row->opened_wall_ms) ||
@@ -207,10 +212,12 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 	struct plan_load load;
 	struct plan_load *row;
 	char station[NAME_MAX_BYTES];
+	int wall;
 
-	if (!read_load(file, plan, &load, station, sizeof(station)))
+	if (!read_load(file, plan, &load, station, sizeof(station), &wall))
 		return plan_reject(plan, import_field(file, LOAD_NUMBER), fault);
-	if (!plan_station(plan, station, (enum station_kind)load.row.method, &load.station, fault))
+	if (!plan_station(plan, station, (enum station_kind)load.row.method, (enum canner_wall)wall, &load.station,
+	                  fault))
 		return false;
 	row = plan_load(plan, fault);
 	if (row != NULL)

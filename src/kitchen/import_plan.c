@@ -87,18 +87,20 @@ static struct log_station *new_station(struct import_plan *plan, struct fault *f
 	return &rows[plan->station_count++];
 }
 
-bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, size_t *station,
-                  struct fault *fault)
+bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, enum canner_wall wall,
+                  size_t *station, struct fault *fault)
 {
 	struct log_station *row;
 
 	for (*station = 0; *station < plan->station_count; (*station)++)
-		if (plan->stations[*station].kind == kind && strcmp(plan->stations[*station].name, name) == 0)
+		if (plan->stations[*station].kind == kind && plan->stations[*station].wall == wall &&
+		    strcmp(plan->stations[*station].name, name) == 0)
 			return true;
 	row = new_station(plan, fault);
 	if (row == NULL)
 		return false;
 	row->kind = kind;
+	row->wall = wall;
 	row->digit = 1; /* of a station out of use it means nothing */
 	row->retired = true;
 	return text_copy(row->name, sizeof(row->name), name);

@@ -38,6 +38,7 @@ struct plan_load {
 	struct log_load row;
 	int64_t number; /* it had in the export; 0: a fresh one */
 	size_t station;
+	long line;      /* of a notebook */
 	int badness;    /* what the log it comes from thought of it (verdict_badness), and why */
 	char why[SENTENCE_MAX_BYTES];
 };
@@ -99,9 +100,9 @@ struct plan_load *plan_load(struct import_plan *plan, struct fault *fault);
 struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault);
 struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault);
 struct plan_mark *plan_mark(struct import_plan *plan, struct fault *fault);
-/* The station of that name and kind, of the log or a new one out of use. */
-bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, size_t *station,
-                  struct fault *fault);
+/* The station of that name, kind and wall, of the log or a new one out of use. */
+bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, enum canner_wall wall,
+                  size_t *station, struct fault *fault);
 /* One more jar takes a lid of the box of that label; a label the log does not know
  * makes a box out of use.  Too few lids in a box in use are a problem of the line; one
  * out of use was noted too small. */
@@ -159,6 +160,17 @@ bool import_whole(const struct import_file *file, struct import_plan *plan, size
 /* A number with up to `scale` decimals, as a whole number of 10^-scale. */
 bool import_decimal(const struct import_file *file, struct import_plan *plan, size_t column, int scale,
                     int64_t if_empty, int64_t *out);
+
+/* --- what a notebook says of its food (import_says.c) --- */
+
+/* Food and acidity of the lot, by that column or else by the product's own name. */
+bool import_food(const struct import_file *file, struct import_plan *plan, size_t column, const char *product,
+                 struct log_lot *lot);
+bool import_pack(const struct import_file *file, struct import_plan *plan, size_t column, struct log_lot *lot);
+bool import_acid(const struct import_file *file, struct import_plan *plan, size_t column, enum acid *acid);
+bool import_recipe(const struct import_file *file, struct import_plan *plan, size_t column, enum origin *origin);
+/* Which lines nobody may eat from, by the gate, into the result. */
+bool import_cautions(struct import_plan *plan, struct fault *fault);
 
 /* Does the header of that file look like our export's loads or jars? */
 bool import_notebook(struct import_plan *plan, const char *path, struct fault *fault);

@@ -29,7 +29,8 @@ bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, str
 		kitchen_close(kitchen);
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the day plan.");
 	}
-	if (!kitchen_refresh(kitchen, true, fault)) {
+	if (!kitchen_refresh(kitchen, true, fault) ||
+	    !judge_anew(kitchen, &kitchen->anew, &kitchen->anew_count, fault)) {
 		kitchen_close(kitchen);
 		return false;
 	}
@@ -48,6 +49,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->supplies);
 	free(kitchen->asides);
 	free(kitchen->recalls);
+	free(kitchen->anew);
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);

@@ -484,8 +484,12 @@ bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct lo
 /* "" when there is no such lot. */
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);
 
+/* What the gate said of a jar: its own answer, or its load's. */
+bool kitchen_judgement(const struct kitchen *kitchen, const struct log_jar *jar, struct log_judgement *out,
+                       struct fault *fault);
+
 /* Does the jar need a fate (unsealed, doubtful, over half lost, process not valid)? */
-bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load);
+bool jar_needs_fate(const struct log_jar *jar);
 /* May the fate be chosen now, and until when would it run (wall ms, 0: at once)? */
 bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
                    int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault);

@@ -7,7 +7,8 @@
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 
-struct planning; /* plan_private.h */
+struct planning;    /* plan_private.h */
+struct judged_anew; /* verdict.h */
 
 struct kitchen {
 	struct log *log;
@@ -46,6 +47,8 @@ struct kitchen {
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
 	struct log_subject pantry_done; /* likewise of what was taken out, counted or recalled; kind: the house */
 	struct log_recall *recalls;
+	struct judged_anew *anew; /* what this gate makes worse of loads of an older one; as it was opened */
+	size_t anew_count;
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);

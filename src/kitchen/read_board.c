@@ -14,12 +14,12 @@
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 #define READ_AGAIN 3 /* another terminal may write between two reads */
 
-bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load)
+bool jar_needs_fate(const struct log_jar *jar)
 {
 	if (jar->state == JAR_BROKEN || jar->gone_why != GONE_NOT)
 		return false; /* its food is thrown out with the glass, or gone otherwise */
 	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
-	       jar->siphoning == SIPHON_OVER_HALF || load->verdict == VERDICT_NOT_VALID;
+	       jar->siphoning == SIPHON_OVER_HALF || jar_is_blocked(jar);
 }
 
 /* --- what is in a strip --------------------------------------------------------- */
@@ -129,7 +129,7 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 	}
 	strip->jars = (int)count;
 	for (size_t i = 0; i < count; i++) {
-		bool fateless = jar_needs_fate(&jars[i], &strip->load) && jars[i].fate == FATE_NONE;
+		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
 		int size = jar_size_index(jar_size_named(jars[i].size));
 
 		/* A jar whose fate is decided needs no look at its lid. */

@@ -84,6 +84,9 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	if (jar->siphoning == SIPHON_OVER_HALF && fate != FATE_FRIDGE)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
+	if (load_from_notebook(load) && jar_has_window(jar, load)) /* it does not say the hour */
+		return fault_set(fault, FAULT_REFUSED, "Too late: the %d h after its process are over. Discard, do not taste.",
+		                 (int)(window / HOUR_MS));
 	if (now_wall_ms > until && (fate != FATE_FRIDGE || jar_has_window(jar, load))) {
 		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
 		return fault_set(fault, FAULT_REFUSED,
@@ -104,6 +107,7 @@ const char *jar_gone_words(enum jar_gone gone)
 	static const char *const words[] = {
 		[GONE_NOT] = "kept", [GONE_USED] = "used", [GONE_GIVEN] = "given away", [GONE_SPOILED] = "spoiled",
 		[GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT_NOTED] = "gone, nobody noted where",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == GONE_COUNT, "words for every way to go");
 
@@ -246,9 +250,9 @@ static void drop_fate(struct log_jar *jar)
 }
 
 /* A jar that no longer needs a fate has none. */
-static void drop_needless_fate(struct log_jar *jar, const struct log_load *load)
+static void drop_needless_fate(struct log_jar *jar)
 {
-	if (!jar_needs_fate(jar, load))
+	if (!jar_needs_fate(jar))
 		drop_fate(jar);
 }
 
@@ -261,7 +265,7 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	if (strip == NULL || (state == JAR_SEALED && !sealing_seen(strip, fault)))
 		return false;
 	jar.state = state;
-	drop_needless_fate(&jar, &strip->load);
+	drop_needless_fate(&jar);
 	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(state), fault);
 }
 
@@ -295,7 +299,7 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 		                 jar.place_in_load, jar_state_name(jar.state));
 	jar.ticks[method] = tick;
 	jar.state = state_by_ticks(&jar);
-	drop_needless_fate(&jar, &strip->load);
+	drop_needless_fate(&jar);
 	(void)snprintf(words, sizeof(words), "%s: %s", methods[method], said[tick]);
 	if (jar.state != JAR_UNCHECKED)
 		return put_mark(kitchen, strip, "jar_tick", &jar, true, words, fault);
@@ -320,7 +324,7 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 	    jar.fate_done_wall_ms == 0)
 		drop_fate(&jar);
 	jar.siphoning = siphoning;
-	drop_needless_fate(&jar, &strip->load);
+	drop_needless_fate(&jar);
 	return put_mark(kitchen, strip, "jar_siphoning", &jar, false, words[siphoning], fault);
 }
 
@@ -351,7 +355,7 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 
 	if (strip == NULL)
 		return false;
-	if (fate != FATE_NONE && !jar_needs_fate(&jar, &strip->load))
+	if (fate != FATE_NONE && !jar_needs_fate(&jar))
 		return fault_set(fault, FAULT_REFUSED, "Jar %d needs no fate: mark it unsealed or doubtful first.",
 		                 jar.place_in_load);
 	if (!give_fate(&jar, &strip->load, fate, now, fault))
@@ -380,7 +384,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
 	for (size_t i = 0; i < count && done; i++) {
-		if (!jar_needs_fate(&jars[i], &at.load) || jars[i].fate != FATE_NONE)
+		if (!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE)
 			continue;
 		done = give_fate(&jars[i], &at.load, fate, act.entry.at.wall_ms, fault) &&
 		       log_put_jar(kitchen->log, &jars[i], fault);

@@ -46,7 +46,7 @@ struct record {
 
 /* --- reading -------------------------------------------------------------------------- */
 
-static struct lot_record *lot_of(struct record *record, int64_t lot_id)
+static const struct lot_record *lot_of(const struct record *record, int64_t lot_id)
 {
 	for (size_t i = 0; i < record->lot_count; i++)
 		if (record->lots[i].lot.id == lot_id)
@@ -67,8 +67,20 @@ static bool read_lot(struct record *record, int64_t lot_id, struct fault *fault)
 	       log_marks_of_lot(record->log, lot_id, &lot->marks, &lot->mark_count, fault);
 }
 
+/* The lot of the jar that it was before it was ever processed again. */
+static bool first_lot(struct record *record, const struct log_jar *jar, int64_t *lot_id, struct fault *fault)
+{
+	struct log_jar before = *jar;
+
+	while (before.from_jar_id != 0)
+		if (!log_jar_get(record->log, before.from_jar_id, &before, fault))
+			return false;
+	*lot_id = before.lot_id;
+	return true;
+}
+
 /* A jar from a pot shares what was said of the pot's own lot, under whatever code it
- * is now. */
+ * is now; one whose pot is not known, what was said of it under its first code. */
 static bool read_lots(struct record *record, struct fault *fault)
 {
 	struct log_batch batch = { 0 };
@@ -78,8 +90,10 @@ static bool read_lots(struct record *record, struct fault *fault)
 
 		if (jar->batch_id != batch.id && jar->batch_id != 0 && !log_batch_get(record->log, jar->batch_id, &batch, fault))
 			return false;
-		record->pot_lot[i] = jar->batch_id != 0 ? batch.lot_id : jar->lot_id;
 		record->sheet_minutes[i] = jar->batch_id != 0 ? batch.sheet_minutes : 0;
+		record->pot_lot[i] = batch.lot_id;
+		if (jar->batch_id == 0 && !first_lot(record, jar, &record->pot_lot[i], fault))
+			return false;
 		if (!read_lot(record, jar->lot_id, fault) || !read_lot(record, record->pot_lot[i], fault))
 			return false;
 	}
@@ -175,6 +189,7 @@ static void take_load_mark(struct load_evidence *evidence, const struct log_mark
 		evidence->worse = mark->words;
 		evidence->worse_was = mark->amount > 1 ? VERDICT_NOT_VALID : VERDICT_UNKNOWN;
 		break;
+	case MARK_VENTED: evidence->vented_ms = mark->amount; break;
 	case MARK_EARLIER:
 		evidence->earlier_ms += mark->amount;
 		evidence->earlier = mark->words;
@@ -348,30 +363,30 @@ static bool put_answer(struct record *record, const struct judgement *load, cons
 	return done;
 }
 
-/* Jars that nobody may eat after all, and whose lids were looked at or are still to
- * cool: each needs a fate now. */
-static bool lacks_a_fate(const struct record *record, enum verdict verdict)
+/* Somebody may still eat it, and until now nothing forbade it. */
+static bool is_newly_blocked(const struct record *record, size_t at, const struct judgement *now)
 {
-	struct log_load load = record->load;
+	const struct log_jar *jar = &record->jars[at];
 
-	load.verdict = verdict;
-	for (size_t i = 0; i < record->jar_count; i++)
-		if (record->jars[i].fate == FATE_NONE && jar_needs_fate(&record->jars[i], &load))
-			return true;
-	return false;
+	return jar->state != JAR_BROKEN && jar->gone_why == GONE_NOT && jar->fate == FATE_NONE && !jar_is_blocked(jar) &&
+	       verdict_blocks(now->verdict, jar->acidity);
 }
 
-static bool call_back(struct act *act, struct record *record, enum verdict verdict, struct fault *fault)
+/* Jars that nobody may eat after all, and whose lids were looked at or are still to
+ * cool: each needs a fate now.  Not those of a notebook of which nothing was found out:
+ * nobody ever knew. */
+static bool call_back(struct act *act, struct record *record, const struct judgement *jars, struct fault *fault)
 {
 	struct log_load load = record->load;
+	bool notebook = load_from_notebook(&load);
+	bool called = false;
 
-	if (!verdict_blocks(verdict, record->lots[0].lot.acidity) || load.process_ended_wall_ms == 0 ||
-	    load.place == PLACE_CANNER)
+	if ((load.process_ended_wall_ms == 0 && !notebook) || load.place == PLACE_CANNER)
 		return true;
-	if (verdict_blocks(load.verdict, record->lots[0].lot.acidity) || !lacks_a_fate(record, verdict))
-		return true; /* they were called back when it was found, or have their fates */
-	if (load_from_notebook(&load) && verdict != VERDICT_NOT_VALID)
-		return true; /* nothing was found out: nobody ever knew */
+	for (size_t i = 0; i < record->jar_count; i++)
+		called = called || (is_newly_blocked(record, i, &jars[i]) && (!notebook || jars[i].verdict == VERDICT_NOT_VALID));
+	if (!called)
+		return true;
 	if (!back_to_check(act, &load, fault))
 		return false;
 	if (load.place != PLACE_SHELF)
@@ -393,10 +408,101 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 	}
 	if (done && record.jar_count > 0) {
 		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
-		done = put_answer(&record, &load, jars, fault) && call_back(act, &record, load.verdict, fault);
+		done = put_answer(&record, &load, jars, fault) && call_back(act, &record, jars, fault);
 	}
 	free(jars);
 	free_record(&record);
+	return done;
+}
+
+bool judge_planned(const struct kitchen *kitchen, const struct planned_load *planned, struct judgement *out,
+                   struct fault *fault)
+{
+	struct record record = { .house = &kitchen->board.house, .load = *planned->load, .jars = planned->jars,
+		                 .jar_count = planned->jar_count, .marks = planned->marks, .mark_count = planned->mark_count,
+		                 .lots = { { .lot = *planned->lot } }, .lot_count = 1 };
+	bool done;
+
+	assert(record.jar_count > 0 && record.jar_count <= JARS_MAX);
+	record.station.kind = (enum station_kind)record.load.method;
+	for (size_t i = 0; i < record.jar_count; i++)
+		record.pot_lot[i] = planned->lot->id;
+	done = gather(&record, fault);
+	if (done)
+		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, out, NULL);
+	free(record.jar_evidence);
+	return done;
+}
+
+/* --- what an older gate said ------------------------------------------------------------------------ */
+
+static bool is_kept(const struct log_jar *jar)
+{
+	return jar->state == JAR_SEALED && jar->fate == FATE_NONE && jar->gone_why == GONE_NOT;
+}
+
+/* False: none of its kept jars comes out worse. */
+static bool find_worse(const struct record *record, const struct judgement *jars, struct judged_anew *out)
+{
+	int worst = 0;
+
+	for (size_t i = 0; i < record->jar_count; i++) {
+		const struct log_jar *jar = &record->jars[i];
+		bool blocks = verdict_blocks(jars[i].verdict, jar->acidity) && !jar_is_blocked(jar);
+		int rank = 2 * blocks + verdict_badness(jars[i].verdict);
+		struct text why;
+
+		if (!is_kept(jar) || rank <= worst || verdict_badness(jars[i].verdict) <= verdict_badness(jar->verdict))
+			continue;
+		worst = rank;
+		out->load_id = record->load.id;
+		out->blocks = blocks;
+		text_copy(out->lot, sizeof(out->lot), lot_of(record, jar->lot_id)->lot.code);
+		why = TEXT_OVER(out->why);
+		gate_say(&jars[i], &why);
+	}
+	return worst > 0;
+}
+
+static bool look_anew(struct kitchen *kitchen, int64_t load_id, struct judged_anew *out, bool *worse,
+                      struct fault *fault)
+{
+	struct record record = { .log = kitchen->log, .house = &kitchen->board.house };
+	struct judgement load;
+	struct judgement *jars = NULL;
+	bool done = read_record(&record, load_id, fault) && gather(&record, fault);
+
+	*worse = false;
+	if (done) {
+		jars = calloc(record.jar_count + 1, sizeof(*jars));
+		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+	}
+	if (done && record.jar_count > 0) {
+		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
+		*worse = find_worse(&record, jars, out);
+	}
+	free(jars);
+	free_record(&record);
+	return done;
+}
+
+bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *count, struct fault *fault)
+{
+	int64_t *ids = NULL;
+	size_t id_count = 0;
+	bool done = log_loads_of_old_gate(kitchen->log, GATE_VERSION, &ids, &id_count, fault);
+
+	*count = 0;
+	*rows = done ? calloc(id_count + 1, sizeof(**rows)) : NULL;
+	if (done && *rows == NULL)
+		done = fault_set(fault, FAULT_MEMORY, "There is no memory left to judge the loads anew.");
+	for (size_t i = 0; i < id_count && done; i++) {
+		bool worse;
+
+		done = look_anew(kitchen, ids[i], &(*rows)[*count], &worse, fault);
+		*count += done && worse;
+	}
+	free(ids);
 	return done;
 }
 

@@ -283,7 +283,8 @@ enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCA
 enum seal_method { SEAL_PRESS, SEAL_TAP, SEAL_EYE, SEAL_METHOD_COUNT };
 enum seal_tick { TICK_NONE, TICK_GOOD, TICK_BAD, TICK_COUNT };
 /* Why a jar that was kept is no longer there. */
-enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT, GONE_COUNT };
+enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT,
+                GONE_NOT_NOTED, /* a notebook does not say where it went */ GONE_COUNT };
 
 struct log_jar {
 	int64_t id;
@@ -308,7 +309,14 @@ struct log_jar {
 	int64_t gone_wall_ms; /* 0: still there */
 	enum acid acid;       /* what was said of its acid when it was filled */
 	enum verdict verdict; /* the gate's for this jar; filled on reading */
+	enum acidity acidity; /* of its lot; filled on reading */
 };
+
+/* Nobody eats it, gives it away or puts a best-by date on it (engine/gate.h). */
+static inline bool jar_is_blocked(const struct log_jar *jar)
+{
+	return verdict_blocks(jar->verdict, jar->acidity);
+}
 
 /* What somebody saw or said that bears on a process and stands in no other row. */
 enum mark_kind {
@@ -324,6 +332,7 @@ enum mark_kind {
 	MARK_CLOCK_ENDED,    /* `amount` ms of its day (the end may lie beyond 24 h) */
 	MARK_IMPORTED_WORSE, /* the log it came from called it unknown (1) or not valid (2): `amount`; and why */
 	MARK_RAISED,         /* an elevation found wrong in the process: what it is to get; it was to run `amount` ms */
+	MARK_VENTED,         /* for `amount` ms, as a notebook says */
 	/* Of a lot: */
 	MARK_NOT_AS_RECIPE,
 	MARK_MULTIPLIED,     /* `amount` batches in one pot, more than the recipe allows; why */
@@ -532,8 +541,9 @@ struct log_pantry_lot {
 	enum verdict verdict; /* the worst of their loads */
 };
 
-/* Jars kept of one lot and size that an open recall still looks for. */
-struct log_pantry_recalled {
+/* Jars kept of one lot and size that are not to be eaten: those an open recall still
+ * looks for, or those that verdict_blocks. */
+struct log_pantry_part {
 	int64_t lot_id;
 	char product[NAME_MAX_BYTES];
 	char size[WORD_MAX_BYTES];
@@ -792,6 +802,7 @@ struct log_season_come_up {
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
 const char *mark_kind_name(enum mark_kind kind);
+const char *canner_wall_name(enum canner_wall wall); /* "" not said */
 const char *verdict_name(enum verdict verdict);
 const char *phase_end_name(enum phase_end end); /* PHASE_RUNNING: "" */
 const char *jar_state_name(enum jar_state state);
@@ -873,7 +884,7 @@ bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, s
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);
-/* A jar of the oldest lot still kept; FAULT_MISSING: none. */
+/* Of the jars kept that may be eaten, one of the oldest lot; FAULT_MISSING: none. */
 bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
 /* Of a season: the year, UTC, in which the lids were looked at. */
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
@@ -893,7 +904,8 @@ bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct 
 /* The lots of one line, oldest first. */
 bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
                      size_t *count, struct fault *fault);
-bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count, struct fault *fault);
+bool log_pantry_recalled(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault);
+bool log_pantry_blocked(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault);
 /* Jars kept of a lot and size, the first `most` of them by id. */
 bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
@@ -901,6 +913,8 @@ bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t mo
  * most `most`; those a count did not find before all others. */
 bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
+/* Loads with kept jars that a version of the gate before this one judged last. */
+bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault);
 bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */
 /* Loads that share jars with a load because they were processed again, before or after. */
 bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault);

@@ -182,6 +182,7 @@ void row_jar(struct query *query, void *into)
 	jar->gone_wall_ms = take_integer(query);
 	jar->acid = take_acid(query);
 	jar->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	jar->acidity = take_acidity(query);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)

@@ -44,6 +44,7 @@ static const struct log_column house_columns[] = {
 	SOME_INSTANT("storage_read", "when that was read"),
 	FLAG("invented", "the data are made up"),
 	WHOLE("practice_speed", "0: a real log"),
+	WHOLE("stand_minutes", "longest that filled jars may stand here; 0: no shorter than the program's own"),
 };
 
 static const struct log_column stations_columns[] = {
@@ -56,6 +57,8 @@ static const struct log_column stations_columns[] = {
 	TEXT("who", "initials of who has it"),
 	FLAG("own_heat", "needs no burner of the stove"),
 	FLAG("retired", ""),
+	SOME_TEXT("wall", "pressure canners, how one sees that the pressure is gone: heavy, lock; empty: not said"),
+	SOME_WHOLE("watts", "canners: heat into the water; empty: not stated"),
 };
 
 static const struct log_column station_rooms_columns[] = {
@@ -215,6 +218,7 @@ static const struct log_column loads_columns[] = {
 	WHOLE("load", "number"),
 	TEXT("station", "name of the canner"),
 	SOME_TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
+	SOME_TEXT("wall", "of the canner: heavy, lock; empty: not said"),
 	TEXT("place", "canner, rack, shelf"),
 	INSTANT("opened", "when it was begun"),
 	SOME_WHOLE("minutes", "of the process; empty: not noted"),
@@ -267,7 +271,7 @@ static const struct log_column jars_columns[] = {
 	TEXT("closed_by", "initials"),
 	SOME_WHOLE("from_load", "processed again under a new lid: the load it was in before; empty: none"),
 	SOME_WHOLE("from_place", "its place there"),
-	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out; empty: still there"),
+	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out, not_noted; empty: still there"),
 	SOME_INSTANT("gone", "when"),
 	FLAG("recalled", "an open recall looks for it"),
 	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
@@ -383,9 +387,9 @@ const struct log_table log_tables[] = {
 	TABLE(house, true, "the kitchen",
 	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
 	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
-	      "storage_wall_ms, invented, practice_speed FROM house WHERE id = 1"),
+	      "storage_wall_ms, invented, practice_speed, stand_minutes FROM house WHERE id = 1"),
 	TABLE(stations, false, "canners, juicers, pots",
-	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired FROM station ORDER BY id"),
+	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired, wall, watts FROM station ORDER BY id"),
 	TABLE(station_rooms, false, "how many jars a canner takes",
 	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
 	TABLE(lid_boxes, false, "boxes of flat lids",
@@ -423,7 +427,7 @@ const struct log_table log_tables[] = {
 	CHECKED_TABLE(lots, "everything that bears one code",
 	      "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
 	CHECKED_TABLE(loads, "jars that shared one canner",
-	      "SELECT load.id, station.name, " NOTED("method", "method") ", place, opened_wall_ms, "
+	      "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, "
 	      NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, "
 	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, "
 	      GATE_SAID("load", "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "

@@ -44,6 +44,7 @@ static const char *const marks[] = {
 	[MARK_CLOCK_ENDED] = "clock_ended",
 	[MARK_IMPORTED_WORSE] = "imported_worse",
 	[MARK_RAISED] = "raised",
+	[MARK_VENTED] = "vented",
 	[MARK_NOT_AS_RECIPE] = "not_as_recipe",
 	[MARK_MULTIPLIED] = "multiplied",
 	[MARK_VINEGAR] = "vinegar",
@@ -152,6 +153,7 @@ static const char *const gones[] = {
 	[GONE_GIVEN] = "given",
 	[GONE_SPOILED] = "spoiled",
 	[GONE_MISSING] = "missing",
+	[GONE_NOT_NOTED] = "not_noted",
 	[GONE_THROWN_OUT] = "thrown_out",
 };
 WORDS(gones, GONE_COUNT);
@@ -224,6 +226,11 @@ const char *verdict_name(enum verdict verdict)
 const char *mark_kind_name(enum mark_kind kind)
 {
 	return word(&words_of_mark, (int)kind);
+}
+
+const char *canner_wall_name(enum canner_wall wall)
+{
+	return word(&words_of_wall, (int)wall);
 }
 
 const char *phase_end_name(enum phase_end end)

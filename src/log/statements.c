@@ -99,9 +99,13 @@
 	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
 	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
 	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " \
-	JAR_VERDICT
+	JAR_VERDICT ", (SELECT acidity FROM lot WHERE lot.id = jar.lot_id)"
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
+
+/* As verdict_blocks of engine/gate.h has it. */
+#define IS_BLOCKED \
+	"CASE " JAR_VERDICT " WHEN 'not_valid' THEN 1 WHEN 'unknown' THEN lot.acidity = 'low_acid' ELSE 0 END"
 
 #define MARK_COLUMNS "id, load_id, lot_id, phase_id, kind, amount, words, wall_ms, who"
 
@@ -324,8 +328,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
 		"ORDER BY fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
 	[JAR_OLDEST] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE " IS_KEPT " AND lot_id = "
-		"(SELECT lot_id FROM pantry_lot ORDER BY made_wall_ms, lot_id LIMIT 1) LIMIT 1",
+		"SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
+		"CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
+		"WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
 	[JAR_MADE] =
 		"SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
 		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
@@ -362,7 +367,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What evidence belongs to: loads that a lot's or batch's jars are in, batches of a lot. */
 	[LOADS_OF_LOT] = 
 		"SELECT load_id FROM jar WHERE lot_id = ?1 AND load_id IS NOT NULL UNION SELECT load_id FROM jar "
-		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL",
+		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL "
+		"UNION SELECT again.load_id FROM jar JOIN jar AS again ON again.from_jar_id = jar.id "
+		"WHERE jar.lot_id = ?1 AND again.load_id IS NOT NULL",
 	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
 	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
 	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",
@@ -377,8 +384,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JARS_GONE] =
 		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
 		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
-		"AND jar.gone_why IN ('missing', 'used', 'given') "
-		"ORDER BY jar.gone_why = 'missing' DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
+		"AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "
+		"ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
 	[PANTRY] =
@@ -404,6 +411,15 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
 		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
 		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
+	/* From the few loads that something is against: a load is as bad as its worst jar. */
+	[PANTRY_BLOCKED] =
+		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against INDEXED BY judgement_against "
+		"CROSS JOIN jar ON jar.load_id = against.load_id CROSS JOIN lot ON lot.id = jar.lot_id "
+		"WHERE against.verdict IN ('not_valid', 'unknown') AND against.jar_id IS NULL AND against.load_id IS NOT NULL "
+		"AND " IS_KEPT " AND " IS_BLOCKED " GROUP BY jar.lot_id, jar.size",
+	[LOADS_OF_OLD_GATE] =
+		"SELECT g.load_id FROM judgement g INDEXED BY judgement_by_gate WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
+		"AND EXISTS (SELECT 1 FROM jar WHERE jar.load_id = g.load_id AND " IS_KEPT ") ORDER BY g.load_id",
 	[LOT_BY_CODE] =
 		"SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
 	[LOT_RECALLED] =

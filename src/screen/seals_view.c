@@ -133,7 +133,7 @@ static void load_before(struct desk *desk)
 
 /* --- drawing ----------------------------------------------------------------------- */
 
-static void jar_words_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+static void jar_words_draw(struct desk *desk, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
 	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
@@ -144,7 +144,7 @@ static void jar_words_draw(struct desk *desk, const struct strip *strip, int row
 	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s%s%s",
 	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
 	              jar->checked_by, losses[jar->siphoning],
-	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar, &strip->load) ? ", NEEDS A FATE (f)" : "",
+	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar) ? ", NEEDS A FATE (f)" : "",
 	              jar->fate != FATE_NONE ? jar_fate_words(jar->fate) : "", by[0] != '\0' ? " by " : "", by);
 }
 
@@ -205,7 +205,7 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
 		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
 		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
-	jar_words_draw(desk, strip, top + 2, cols);
+	jar_words_draw(desk, top + 2, cols);
 	if (card->choosing_fate)
 		fates_draw(desk, strip, top + 3, rows - 3, cols);
 	else

@@ -96,9 +96,16 @@ static void process_words(const struct strip *strip, struct text *text)
 	char headspace[24];
 
 	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
-	text_add(text, "%d min", load->minutes);
+	if (load->minutes > 0)
+		text_add(text, "%d min", load->minutes);
+	else
+		text_add(text, "minutes not noted");
 	if (load->pressure_psi != NO_PRESSURE)
 		text_add(text, " at %d psi", load->pressure_psi);
+	if (load_from_notebook(load)) {
+		text_add(text, "; %s", load->source);
+		return;
+	}
 	text_add(text, ", headspace %s", headspace);
 	if (load->confirmed == CONFIRMED_PRACTICE)
 		text_add(text, "; common practice, no source");

@@ -85,6 +85,35 @@ START_TEST(full_evidence_is_valid_without_a_word)
 }
 END_TEST
 
+/* Green beans, A539 guide 4, weighted gauge: hot or raw, quarts 25 min, at 10 psi to
+ * 1,000 ft and 15 above. */
+START_TEST(a_notebook_that_fell_short_of_every_pack_is_not_valid)
+{
+	struct load_evidence load = canner(25, 15);
+	struct jar_evidence one = jar(BEANS, "", ACID_NOT_SAID);
+
+	load.from_notebook = true;
+	load.held_ms = load.cooled_ms = NOT_ON_RECORD;
+	is(&load, &one, VERDICT_UNKNOWN, "notebook pack-not-said");
+	load.vented_ms = NOT_ON_RECORD;
+	is(&load, &one, VERDICT_UNKNOWN, "notebook pack-not-said vent-not-said");
+	load.vented_ms = GATE_VENT_MS - 1;
+	is(&load, &one, VERDICT_NOT_VALID, "vent-short notebook pack-not-said");
+	load.vented_ms = GATE_VENT_MS;
+	load.pressure_psi = 10;
+	is(&load, &one, VERDICT_NOT_VALID, "too-little-pressure notebook pack-not-said");
+	load.elevation.known = false; /* it may have been by the sea */
+	is(&load, &one, VERDICT_UNKNOWN, "notebook pack-not-said elevation-not-said");
+	load.pressure_psi = 9;
+	is(&load, &one, VERDICT_NOT_VALID, "too-little-pressure notebook pack-not-said elevation-not-said");
+	load.pressure_psi = 10;
+	load.minutes = 24;
+	is(&load, &one, VERDICT_NOT_VALID, "too-short notebook pack-not-said elevation-not-said");
+	load.minutes = 0;
+	is(&load, &one, VERDICT_UNKNOWN, "notebook pack-not-said elevation-not-said minutes-not-said");
+}
+END_TEST
+
 START_TEST(a_hold_that_has_not_ended_leaves_it_open)
 {
 	struct load_evidence load = kettle(35);
@@ -360,6 +389,7 @@ int main(void)
 	int failed;
 
 	tcase_add_test(tests, full_evidence_is_valid_without_a_word);
+	tcase_add_test(tests, a_notebook_that_fell_short_of_every_pack_is_not_valid);
 	tcase_add_test(tests, a_hold_that_has_not_ended_leaves_it_open);
 	tcase_add_test(tests, a_longer_hold_is_no_harm_a_shorter_one_is);
 	tcase_add_test(tests, pressure_below_the_table_is_not_valid_above_it_is);

@@ -189,12 +189,12 @@ static void jars_are_whole(int _i, const struct log_load *load)
 	KK_OK(&kit, log_jars(kit.log, load->id, &jars, &count, &kit.fault));
 	ALWAYS(count > 0);
 	for (size_t i = 0; i < count; i++) {
-		ALWAYS(jars[i].fate == FATE_NONE || jar_needs_fate(&jars[i], load));
+		ALWAYS(jars[i].fate == FATE_NONE || jar_needs_fate(&jars[i]));
 		ALWAYS(jars[i].fate != FATE_NONE || (jars[i].fate_by_wall_ms == 0 && jars[i].fate_done_wall_ms == 0));
 		ALWAYS((jars[i].state == JAR_UNCHECKED) == (jars[i].checked_wall_ms == 0));
 		if (load->place == PLACE_SHELF) {
 			ALWAYS(jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE);
-			ALWAYS(!jar_needs_fate(&jars[i], load) || jars[i].fate != FATE_NONE);
+			ALWAYS(!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE);
 		}
 		if (load->place == PLACE_CANNER)
 			ALWAYS(jars[i].state == JAR_UNCHECKED);

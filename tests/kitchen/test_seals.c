@@ -173,21 +173,32 @@ END_TEST
  * source).  Over half the liquid lost: NCHFP liquid-loss answer. */
 START_TEST(who_needs_a_fate)
 {
-	const struct log_load right = {.verdict = VERDICT_VALID};
-	const struct log_load wrong = {.verdict = VERDICT_NOT_VALID};
-	const struct log_load unknown = {.verdict = VERDICT_UNKNOWN};
 	static const bool needs[JAR_STATE_COUNT] = {[JAR_UNSEALED] = true, [JAR_DOUBTFUL] = true};
 
 	for (int state = 0; state < JAR_STATE_COUNT; state++) {
-		struct log_jar jar = {.state = (enum jar_state)state};
+		struct log_jar jar = {.state = (enum jar_state)state, .verdict = VERDICT_VALID};
 
-		ck_assert_int_eq(jar_needs_fate(&jar, &right), needs[state]);
-		ck_assert_int_eq(jar_needs_fate(&jar, &unknown), needs[state]);
-		ck_assert_int_eq(jar_needs_fate(&jar, &wrong), state != JAR_BROKEN);
+		ck_assert_int_eq(jar_needs_fate(&jar), needs[state]);
 		jar.siphoning = SIPHON_UNDER_HALF;
-		ck_assert_int_eq(jar_needs_fate(&jar, &right), needs[state]);
+		ck_assert_int_eq(jar_needs_fate(&jar), needs[state]);
 		jar.siphoning = SIPHON_OVER_HALF;
-		ck_assert_int_eq(jar_needs_fate(&jar, &right), state != JAR_BROKEN);
+		ck_assert_int_eq(jar_needs_fate(&jar), state != JAR_BROKEN);
+	}
+}
+END_TEST
+
+/* Not valid; and low-acid food of which nobody knows that it was (21 CFR 114.3). */
+START_TEST(a_jar_that_nobody_may_eat_needs_a_fate)
+{
+	for (int acidity = 0; acidity < ACIDITY_COUNT; acidity++) {
+		struct log_jar jar = {.state = JAR_SEALED, .acidity = (enum acidity)acidity};
+
+		jar.verdict = VERDICT_UNKNOWN;
+		ck_assert_int_eq(jar_needs_fate(&jar), acidity == ACIDITY_LOW_ACID);
+		jar.verdict = VERDICT_NOT_VALID;
+		ck_assert(jar_needs_fate(&jar));
+		jar.state = JAR_BROKEN;
+		ck_assert(!jar_needs_fate(&jar));
 	}
 }
 END_TEST
@@ -574,6 +585,7 @@ int main(void)
 	tcase_add_test(seals, a_mark_can_be_set_back_to_not_looked_at);
 	tcase_add_test(seals, a_jar_broken_today_is_not_counted_as_made_today);
 	tcase_add_test(seals, who_needs_a_fate);
+	tcase_add_test(seals, a_jar_that_nobody_may_eat_needs_a_fate);
 	tcase_add_test(seals, a_good_jar_gets_no_fate);
 	tcase_add_test(seals, a_jar_found_good_after_all_loses_its_fate);
 	tcase_add_loop_test(seals, a_plain_seal_failure_leaves_24_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD);

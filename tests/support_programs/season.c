@@ -2,7 +2,7 @@
  * season - a log to take things out of: real acts on a clock of its own, with names
  * that try to break out.  All invented.
  *
- *   season LOG            a few loads: valid, not valid, unsealed jars, a batch, a load
+ *   season LOG            a few loads: valid, not valid, unknown, unsealed jars, a batch, a load
  *                         that was begun and undone (a hole in the numbers), a jar under
  *                         a second lid, jars used, a recall that was followed to its end
  *   season LOG open       and one that still cools on the rack
@@ -56,26 +56,25 @@ static const struct strip *strip_at_digit(int digit)
 	return &kitchen_board(kitchen)->strips[digit - 1];
 }
 
-static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars)
+static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars,
+                     enum acid acid)
 {
 	struct load_order order = { .station_id = strip_at_digit(digit)->station.id, .jars = jars,
-		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1 };
-	enum acid answers[ACID_COUNT];
+		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1, .acid = acid };
 	int64_t load_id;
 
 	(void)text_copy(order.product, sizeof(order.product), product);
 	(void)text_copy(order.food, sizeof(order.food), food);
 	(void)text_copy(order.pack, sizeof(order.pack), pack);
 	(void)text_copy(order.jar, sizeof(order.jar), jar);
-	if (acid_answers(food_named(food), jar_size_named(jar), answers) > 0)
-		order.acid = answers[0];
 	MUST(kitchen_start_load(kitchen, &order, &load_id, &fault));
 	return load_id;
 }
 
 static int64_t jelly(const char *product, int jars)
 {
-	return start(1, product, "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", jars);
+	return start(1, product, "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", jars,
+	             ACID_AS_PRINTED);
 }
 
 static void to(int64_t load_id, enum phase_name name)
@@ -158,7 +157,7 @@ static void afterwards(bool open_recall)
 {
 	struct take take = { .product = "peaches", .size = "pint", .jars = 2, .why = GONE_USED };
 	struct reprocess_order order = { .lid_box_id = 1, .reason = "" };
-	int64_t before = start(1, "peaches", "peaches", "hot", "pint", 4);
+	int64_t before = start(1, "peaches", "peaches", "hot", "pint", 4, ACID_NOT_SAID);
 	int64_t recall_id;
 	int64_t again;
 
@@ -192,7 +191,7 @@ static void loads(bool one_open, bool open_recall)
 	shelve(plain);
 	wrong = jelly(LONG_NAME, 4);
 	MUST(kitchen_undo(kitchen, (struct log_subject){ SUBJECT_LOAD, wrong }, said, sizeof(said), &fault));
-	wrong = start(3, LONG_NAME, "green beans (snap and Italian)", "raw", "pint", 4);
+	wrong = start(3, LONG_NAME, "green beans (snap and Italian)", "raw", "pint", 4, ACID_NOT_SAID);
 	to(wrong, PHASE_SEAL_CHECK);
 	shelve(wrong);
 	MUST(kitchen_found_wrong(kitchen, wrong, "=SUM(A1) the gauge \"stuck\", nobody knows how long", &fault));
@@ -202,8 +201,10 @@ static void loads(bool one_open, bool open_recall)
 	named = jelly(HOSTILE, 5);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
-	named = jelly("\346\241\203\343\202\270\343\203\243\343\203\240 "
-	              "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251", 5);
+	/* Nobody said that its acid is in. */
+	named = start(1, "\346\241\203\343\202\270\343\203\243\343\203\240 "
+	              "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251",
+	              "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", 5, ACID_NOT_SAID);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
 	afterwards(open_recall);
