@@ -173,7 +173,7 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
-		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d, stand %d",
+		text_add(text, "times        min: juicer run %d, first juice %d, water %d, jars wait %d, stand %d",
 		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes,
 		         stand_minutes(house));
 		break;
