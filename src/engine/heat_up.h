@@ -25,10 +25,10 @@
 #define RAW_PACK_F    140.0
 
 struct heat_up {
-	int64_t holds_ul;  /* what all its jars hold together */
-	bool raw_pack;     /* else hot: also where nobody knows */
-	double boiling_c;  /* here */
-	int watts;         /* 0: not stated */
+	int64_t holds_ul; /* what all its jars hold together */
+	bool raw_pack;    /* else hot: also where nobody knows */
+	double boiling_c; /* here */
+	int watts;        /* 0: not stated */
 };
 
 /* 0 when it is as hot as that already. */

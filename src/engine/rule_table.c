@@ -711,7 +711,7 @@ const struct rule rules[] = {
 	        "A539; recompute: " PRACTICE),
 	CAUTION("process-raised", ABOUT_LOAD, process_raised,
 	        "{station}: {raised}. The elevation was wrong. Never change a weight under pressure: cool to zero first.",
-	        "the published table; recompute: " PRACTICE),
+	        "A539; recompute: " PRACTICE),
 	CAUTION("hold-early", ABOUT_LOAD, hold_early,
 	        "Was it really there? {station} was confirmed after only {reached_in}. If not, press l: full time again.",
 	        "planning times: A539 Guide 1"),

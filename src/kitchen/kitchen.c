@@ -232,7 +232,7 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->alarm = strip->rule->alarm;
 	out->act = out->due ? strip->rule->due : strip->rule->act;
 	if (out->due && strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD)
-		out->act = "Computer restarted in this hold: read another clock before it ends";
+		out->act = "RESTARTED: read another clock before the hold ends";
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip->load.verdict == VERDICT_NOT_VALID)
 		out->act = "Process NOT VALID: give every jar a fate now";
 	water_face(strip, now, out);

@@ -313,9 +313,9 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 	if (!strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD || !face.due)
 		return false;
 	desk->other_clock.phase_id = strip->phase.id;
-	desk_ask(desk, "Hold began, by another clock:", "", began_typed);
+	desk_ask(desk, "Began, by another clock:", "", began_typed);
 	desk_say(desk, ROLE_CAUTION,
-	         "The computer restarted in this hold. 14:05 or 14:05:30; empty: nobody read one, process UNKNOWN. Esc: not yet.");
+	         "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted in this hold.");
 	return true;
 }
 

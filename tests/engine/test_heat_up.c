@@ -10,7 +10,8 @@
  * kJ/K = 48.68 kJ/K; 40 K: 1,947 kJ; over 1.5 kW: 1,298 s. */
 START_TEST(seven_quarts_of_raw_pack_on_a_small_ring)
 {
-	struct heat_up load = {.holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0, .watts = 1500};
+	struct heat_up load = {
+	    .holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0, .watts = 1500};
 
 	ck_assert_int_ge(heat_up_least_ms(&load), 1297 * 1000);
 	ck_assert_int_le(heat_up_least_ms(&load), 1299 * 1000);
