@@ -172,9 +172,10 @@ void desk_hear(struct desk *desk)
 	if (strip == NULL || !face.ringing)
 		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
 	else if (face.water_due && (strip != selected || desk->view != VIEW_BOARD))
-		desk_say(desk, ROLE_CAUTION, "%s: %s, then choose it on the board (%d) and press a.", strip->station.name,
-		         face.water_dry ? "heat OFF, let the dry pan cool, fill it" : "look at its water",
-		         strip->station.digit);
+		desk_say(desk, ROLE_CAUTION,
+		         face.water_dry ? "%s: heat OFF; let the dry pan cool, fill it, choose it (%d), press a."
+		                        : "%s: look at its water, then choose it on the board (%d) and press a.",
+		         strip->station.name, strip->station.digit);
 	else if (!kitchen_acknowledge(desk->kitchen, strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
 	else if (face.water_due)

@@ -229,7 +229,8 @@ wait_for "17 filled jars wait for a canner"
 at="water seen at its juicer only"
 wait_like "4!Tall juicer .* WATER +"
 press a
-wait_for "Tall juicer: look at its water, then choose it on the board (4) and press a."
+# By how long it took to come here, the pan is dry already.
+wait_like "Tall juicer: \(look at its water, then choose it on the board (4) and\|heat OFF; let the dry pan cool, fill it, choose it (4),\) press a\."
 go 4
 press a
 wait_for "Noted: water seen and topped up."
@@ -337,8 +338,8 @@ wait_for "SPOILS NOW"
 shows_clocks "1.Big kettle  *hold  *+\{0,1\}[0-9:]*" \
 	"2.Low kettle  *come-up  *for  *[0-9:]*" \
 	"3.Weight canner  *vent  *+\{0,1\}[0-9:]*" \
-	"4.Tall juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(20 lb\|Water pan\)" \
-	"5.Old juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(15 lb\|Water pan\)" \
+	"4.Tall juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(20 lb\|Water pan\|Heat OFF\)" \
+	"5.Old juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(15 lb\|Water pan\|Heat OFF\)" \
 	"6!Wide pot  *boil-hold  *+[0-9:]* OFF the heat NOW" \
 	"7 Deep pot  *rinse  *for  *[0-9:]* 4 x grape jelly, low sugar" \
 	"0 [-0-9]*-B1  *cooling, seals [a-z]* [0-9:]*  9 pints peaches" \
