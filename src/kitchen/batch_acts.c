@@ -9,8 +9,8 @@
 
 #include "engine/text.h"
 #include "kitchen/acid_asked.h"
-#include "kitchen/plan_private.h"
 #include "kitchen/outlook.h"
+#include "kitchen/plan_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* From a pot's start to its first jar: 10-20 min to the boil, a few back to it,
@@ -142,8 +142,9 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	if (!write_batch(&act, order, &need, &batch, fault))
 		return act_fail(&act);
 	*batch_id = batch.id;
-	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple, order->recipe,
-	                  takes_instead(order, &need) ? ", instead: " : "", takes_instead(order, &need) ? acid_words(order->acid) : "",
+	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple,
+	                  order->recipe, takes_instead(order, &need) ? ", instead: " : "",
+	                  takes_instead(order, &need) ? acid_words(order->acid) : "",
 	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
 
@@ -200,10 +201,13 @@ bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *n
 /* --- filling ----------------------------------------------------------------------------- */
 
 /* What is put down of the acid in the jars of this filling. */
-static enum acid acid_filled(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order)
+static enum acid acid_filled(const struct acid_asked *asked, const struct strip *strip,
+                             const struct fill_order *order)
 {
 	if (asked->short_in_pot || (asked->asked && !order->acid_in))
-		return strip->recipe != NULL || strip->lot.acidity == ACIDITY_ACIDIFIED ? ACID_LEFT_OUT : ACID_NOT_SAID;
+		return strip->recipe != NULL || strip->lot.acidity == ACIDITY_ACIDIFIED
+		           ? ACID_LEFT_OUT
+		           : ACID_NOT_SAID;
 	if (!asked->asked)
 		return ACID_NONE_ASKED;
 	return order->acid == ACID_NOT_SAID ? asked->answers[0] : order->acid;
@@ -218,19 +222,23 @@ static bool is_answer(const struct acid_asked *asked, enum acid acid)
 }
 
 /* Less in the pot than is asked was said, with its reason, when it was put down. */
-static bool check_acid(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order,
-                       struct fault *fault)
+static bool check_acid(const struct acid_asked *asked, const struct strip *strip,
+                       const struct fill_order *order, struct fault *fault)
 {
 	bool is_in = order->acid_in && is_answer(asked, order->acid);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = asked->asked && !asked->short_in_pot,
-		               .acid_in = is_in, .why = asked->words, .vinegar_tenths = order->vinegar_tenths };
+	struct facts facts = {.about = ABOUT_KEY,
+	                      .is_fill = true,
+	                      .acid_needed = asked->asked && !asked->short_in_pot,
+	                      .acid_in = is_in,
+	                      .why = asked->words,
+	                      .vinegar_tenths = order->vinegar_tenths};
 
 	facts.vinegar_asked = asked->vinegar && acid_filled(asked, strip, order) != ACID_LEFT_OUT;
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
-static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
-                       struct fault *fault)
+static bool check_fill(const struct strip *strip, const struct acid_asked *asked,
+                       const struct fill_order *order, struct fault *fault)
 {
 	if (strip->rule->name != PHASE_FILL)
 		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
@@ -247,13 +255,14 @@ static bool check_fill(const struct strip *strip, const struct acid_asked *asked
 }
 
 /* What one jar takes of a line; another acid than the recipe's by its own figure. */
-static int64_t line_in_jar(const struct strip *strip, const struct ingredient *line, const struct jar_size *jar,
-                           enum acid acid, enum supply_kind *supply)
+static int64_t line_in_jar(const struct strip *strip, const struct ingredient *line,
+                           const struct jar_size *jar, enum acid acid, enum supply_kind *supply)
 {
 	const struct food *food = food_named(strip->lot.food);
 
 	*supply = line->supply;
-	if (acid_of(line) == ACID_NOT_SAID || line->optional || acid == acid_of(line) || acid == ACID_NOT_SAID)
+	if (acid_of(line) == ACID_NOT_SAID || line->optional || acid == acid_of(line) ||
+	    acid == ACID_NOT_SAID)
 		return jar_share(line, jar);
 	if (acid == ACID_LEFT_OUT || food == NULL)
 		return 0;
@@ -261,8 +270,8 @@ static int64_t line_in_jar(const struct strip *strip, const struct ingredient *l
 	return acid_in_ledger(acid, acid_for_jar(food->acid_rule, acid, jar));
 }
 
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
-                   struct fault *fault)
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars,
+                   enum acid acid, struct fault *fault)
 {
 	const struct recipe *recipe = strip->recipe;
 
@@ -333,16 +342,20 @@ static void fill_acid_words(const struct acid_asked *asked, enum acid acid, stru
 		text_add(text, ", acid in the pot");
 }
 
-static bool write_filling(struct act *act, const struct acid_asked *asked, const struct strip *strip,
-                          const struct fill_order *order, enum acid acid, struct fault *fault)
+static bool write_filling(struct act *act, const struct acid_asked *asked,
+                          const struct strip *strip, const struct fill_order *order, enum acid acid,
+                          struct fault *fault)
 {
-	struct log_jar like = { .lid_box_id = order->lid_box_id, .filled = act->entry.at, .acid = acid };
+	struct log_jar like = {
+	    .lid_box_id = order->lid_box_id, .filled = act->entry.at, .acid = acid};
 	const char *size = jar_size_named(order->jar)->name;
 
 	text_copy(like.closed_by, sizeof(like.closed_by), act->entry.who);
-	return check_lids(act->kitchen, order->lid_box_id, order->jars, fault) && note_standing(act, strip, fault) &&
+	return check_lids(act->kitchen, order->lid_box_id, order->jars, fault) &&
+	       note_standing(act, strip, fault) &&
 	       put_filled(act, strip, size, order->jars, &like, fault) &&
-	       use_with_jars(act, strip, size, order->jars, acid, fault) && note_acid(act, asked, strip, order, fault);
+	       use_with_jars(act, strip, size, order->jars, acid, fault) &&
+	       note_acid(act, asked, strip, order, fault);
 }
 
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault)
@@ -360,7 +373,8 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 		return false;
 	strip = *found;
 	if (!kitchen_acid_asked(kitchen, order->batch_id, order->jar, &asked, fault) ||
-	    !check_fill(&strip, &asked, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
+	    !check_fill(&strip, &asked, order, fault) ||
+	    !act_begin(&act, kitchen, "fill", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(order->jar);
@@ -368,9 +382,10 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	if (!write_filling(&act, &asked, &strip, order, acid, fault))
 		return act_fail(&act);
 	fill_acid_words(&asked, acid, &text);
-	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s", strip.station.name, order->jars,
-	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, acid_said,
-	                  order->reason[0] != '\0' ? ": " : "", order->reason);
+	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s", strip.station.name,
+	                  order->jars, order->jars == 1 ? size->words : size->plural,
+	                  strip.batch.recipe, acid_said, order->reason[0] != '\0' ? ": " : "",
+	                  order->reason);
 }
 
 /* Not processed at all: eaten soon, frozen at once, or thrown out.  Three days in

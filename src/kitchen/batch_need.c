@@ -117,15 +117,18 @@ static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar
 }
 
 /* Acid in the jars that is short: what else the shelf holds, and whether it is taken. */
-static bool need_instead(const struct kitchen *kitchen, const struct recipe *recipe, const struct batch_order *order,
-                         struct batch_need *need, struct fault *fault)
+static bool need_instead(const struct kitchen *kitchen, const struct recipe *recipe,
+                         const struct batch_order *order, struct batch_need *need,
+                         struct fault *fault)
 {
 	const struct ingredient *own = acid_in_jar(recipe);
 
 	for (size_t i = 0; i < need->scaled.count; i++) {
-		if (need->scaled.lines[i].ingredient != own || (!need->lines[i].is_short && order->acid == ACID_NOT_SAID))
+		if (need->scaled.lines[i].ingredient != own ||
+		    (!need->lines[i].is_short && order->acid == ACID_NOT_SAID))
 			continue;
-		if (!find_acid_instead(kitchen, recipe, order->jar, need->yield.jars_likely, &need->instead, fault))
+		if (!find_acid_instead(kitchen, recipe, order->jar, need->yield.jars_likely,
+		                       &need->instead, fault))
 			return false;
 		if (order->acid == ACID_NOT_SAID || order->acid != need->instead.acid)
 			continue;
@@ -224,7 +227,9 @@ int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *st
 		if (ingredient->adding != ADD_IN_JAR || ingredient->optional)
 			continue;
 		if (strip->acid_instead != ACID_NOT_SAID && acid_of(ingredient) != ACID_NOT_SAID)
-			each += acid_supply(strip->acid_instead) == kind ? acid_share(strip->lot.food, strip->acid_instead, jar) : 0;
+			each += acid_supply(strip->acid_instead) == kind
+			            ? acid_share(strip->lot.food, strip->acid_instead, jar)
+			            : 0;
 		else if (ingredient->supply == kind)
 			each += jar_share(ingredient, jar);
 	}
@@ -245,7 +250,7 @@ static bool check_order(const struct recipe *recipe, const struct batch_order *o
 static bool check_recipe(const struct recipe *recipe, struct fault *fault)
 {
 	struct recipe_standing standing;
-	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name };
+	struct facts facts = {.about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name};
 
 	recipe_stands(recipe, &standing);
 	facts.recipe_refused = standing.origin == ORIGIN_REFUSED;
@@ -259,7 +264,8 @@ int multiple_allowed(const struct recipe *recipe)
 	int most = largest_multiple(recipe, 0);
 
 	recipe_stands(recipe, &standing);
-	return standing.multiple_max > 0 && standing.multiple_max < most ? standing.multiple_max : most;
+	return standing.multiple_max > 0 && standing.multiple_max < most ? standing.multiple_max
+	                                                                 : most;
 }
 
 /* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */
@@ -268,9 +274,12 @@ static bool check_multiple(const struct kitchen *kitchen, const struct recipe *r
 {
 	enum unit_system units = kitchen->board.house.units;
 	bool fits = fits_pot(recipe, order->multiple, pot->volume_ul, units, NULL);
-	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name,
-		               .regular_pectin = recipe->pectin == PECTIN_REGULAR, .multiple = order->multiple,
-		               .multiple_max = multiple_allowed(recipe) };
+	struct facts facts = {.about = ABOUT_KEY,
+	                      .is_batch_start = true,
+	                      .product = recipe->name,
+	                      .regular_pectin = recipe->pectin == PECTIN_REGULAR,
+	                      .multiple = order->multiple,
+	                      .multiple_max = multiple_allowed(recipe)};
 
 	if (!stops_let_pass(&facts, order->reason, fault)) {
 		if (!fits && fault != NULL)
@@ -292,8 +301,10 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!check_order(recipe, order, fault) || !check_recipe(recipe, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
-	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
+	if (!check_order(recipe, order, fault) || !check_recipe(recipe, fault) ||
+	    !check_multiple(kitchen, recipe, pot, order, fault) ||
+	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar,
+	                 &out->scaled, fault))
 		return false;
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);
 	if (!need_lines(kitchen, jar_size_named(order->jar), out, fault) ||
@@ -349,7 +360,8 @@ bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, 
 		amount_words(measure, need->lines[i].stock, units, have, sizeof(have));
 		if (ingredient->supply == SUPPLY_JUICE)
 			say_juices(kitchen, &names);
-		if (ingredient == acid_in_jar(need->scaled.recipe) && need->instead.acid != ACID_NOT_SAID)
+		if (ingredient == acid_in_jar(need->scaled.recipe) &&
+		    need->instead.acid != ACID_NOT_SAID)
 			text_add(&names, " Instead: %s.", need->instead.words);
 		return say_short(fault, "Not enough %s: %s are needed, %s is here. Do not stretch it.%s", ingredient->name,
 		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want

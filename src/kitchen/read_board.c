@@ -52,8 +52,12 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
 	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
 		return false;
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d %s %s%s", verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
-	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d %s %s%s",
+	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
+	               mixed              ? "jars"
+	               : size == NULL     ? strip->jar_size
+	               : strip->jars == 1 ? size->words
+	                                  : size->plural,
 	               strip->lot.product, strip->lots > 1 ? " and more" : "");
 	return true;
 }
@@ -120,11 +124,12 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	if (strip->batch.multiple > 1)
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
+		               verdict_mark(strip->batch.verdict, &strip->lot),
 		               strip->batch.multiple, strip->lot.product);
 	else
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict, &strip->lot),
-		               strip->lot.product);
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s",
+		               verdict_mark(strip->batch.verdict, &strip->lot), strip->lot.product);
 	return true;
 }
 

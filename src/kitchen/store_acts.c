@@ -154,7 +154,8 @@ bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, stru
 	struct act act;
 
 	recipe_over(recipe, &view);
-	if (!recipe_check(&view, fault) || !check_standing(recipe, fault) || !name_is_free(kitchen, recipe, fault) ||
+	if (!recipe_check(&view, fault) || !check_standing(recipe, fault) ||
+	    !name_is_free(kitchen, recipe, fault) ||
 	    !act_begin(&act, kitchen, recipe->id == 0 ? "add_recipe" : "edit_recipe", 0, fault))
 		return false;
 	if (!log_put_recipe(kitchen->log, recipe, fault))

@@ -314,8 +314,8 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 	int permille = line->measured.error_permille;
 
 	if (need->lines[n].replaced) {
-		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s", ingredient->name,
-		              need->instead.words);
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s",
+		              ingredient->name, need->instead.words);
 		return;
 	}
 	if (need->lines[n].counted) {
@@ -369,7 +369,8 @@ static void take_instead(struct desk *desk)
 
 	card->order.acid = card->need.instead.acid;
 	look(desk);
-	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.", acid_words(card->order.acid));
+	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.",
+	         acid_words(card->order.acid));
 }
 
 static void need_draw(struct desk *desk, int top, int rows, int cols)
@@ -392,7 +393,8 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 	if (may_take_instead(desk) && row < end) {
 		text = TEXT_OVER(words);
 		text_add(&text, "i takes instead: %s", card->need.instead.words);
-		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_CAUTION, words);
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2,
+		                      ROLE_CAUTION, words);
 	}
 	if (card->need.short_lines > 0 && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
@@ -466,14 +468,16 @@ static const char *choose_words(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
-	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
-	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
-	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
+    {' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose},
+    {'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead,
+     take_instead},
+    {KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back},
+    {KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL,
+     desk_show_board},
+    {KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more.", NULL, up},
+    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less.", NULL, down},
+    {KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose},
+    {0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL},
 };
 
 const struct view batch_view = {
