@@ -39,7 +39,8 @@ int64_t acid_in_ledger(enum acid acid, int64_t ul)
 	return mg_per_cup == 0 ? ul : (ul * mg_per_cup + CUP_UL / 2) / CUP_UL;
 }
 
-void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar, struct text *text)
+void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar,
+                     struct text *text)
 {
 	int64_t ul = acid_for_jar(rule, acid, jar);
 	const char *printed = "";
@@ -49,7 +50,9 @@ void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct 
 		const struct acid_dose *dose = &rule->doses[i];
 
 		if (dose->acid == acid)
-			printed = ul == dose->quart_ul ? dose->words_quart : ul == dose->pint_ul ? dose->words_pint : "";
+			printed = ul == dose->quart_ul  ? dose->words_quart
+			          : ul == dose->pint_ul ? dose->words_pint
+			                                : "";
 	}
 	measure_amount(MEASURE_VOLUME, acid_supply(acid), ul, UNITS_US, &measured);
 	text_add(text, "%s", printed[0] != '\0' ? printed : measured.words);
@@ -67,7 +70,8 @@ static void say_as_printed(const struct acid_rule *rule, struct text *text)
 	                                     : " as the recipe prints them: they are in");
 }
 
-void acid_answer_words(const struct food *food, enum acid acid, const struct jar_size *jar, int jars, struct text *text)
+void acid_answer_words(const struct food *food, enum acid acid, const struct jar_size *jar,
+                       int jars, struct text *text)
 {
 	if (acid == ACID_AS_PRINTED) {
 		say_as_printed(food->acid_rule, text);

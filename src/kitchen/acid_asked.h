@@ -20,14 +20,15 @@ struct acid_asked {
 	bool vinegar;      /* its percent is asked, and nobody said it yet */
 	enum acid answers[ACID_COUNT]; /* what may be said, the recipe's own first */
 	size_t answer_count;
-	char words[ACID_ANSWER_BYTES]; /* "1/4 cup of bottled lemon juice in the pot"; "" no acid is asked */
+	char words
+	    [ACID_ANSWER_BYTES]; /* "1/4 cup of bottled lemon juice in the pot"; "" no acid is asked */
 };
 
 /* Of jars of a size that are filled from a batch now. */
-bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar, struct acid_asked *out,
-                        struct fault *fault);
+bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar,
+                        struct acid_asked *out, struct fault *fault);
 /* The tick for the n-th answer: "bottled lemon juice, 2 tbsp in each of 7 pints: it is in". */
-void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip, const char *jar, int jars,
-                     struct text *text);
+void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip,
+                     const char *jar, int jars, struct text *text);
 
 #endif

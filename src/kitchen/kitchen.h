@@ -95,7 +95,8 @@ struct strip {
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled; /* jars filled so far */
-	enum acid acid_instead; /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
+	enum acid
+	    acid_instead;  /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
 	struct moment off; /* when it came off the heat; wall_ms 0: it has not */
 };
 
@@ -307,7 +308,7 @@ struct batch_order {
 
 /* Another acid that is published for the jar, and of which the shelf holds enough. */
 struct acid_instead {
-	enum acid acid; /* NOT_SAID: there is none */
+	enum acid acid;  /* NOT_SAID: there is none */
 	char words[160]; /* "1/2 tsp citric acid in each quart, 100 g here" */
 };
 
@@ -348,7 +349,7 @@ struct fill_order {
 	const char *jar;
 	int jars;
 	int64_t lid_box_id; /* 0: not noted */
-	bool acid_in; /* as acid_asked.h asks, into the jar or the pot */
+	bool acid_in;       /* as acid_asked.h asks, into the jar or the pot */
 	bool sure;
 	const char *reason; /* typed against a stop; "" none */
 	enum acid acid;     /* which of the answers; ACID_NOT_SAID: the recipe's own */
@@ -361,8 +362,8 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault);
 /* Corrections: what really went in; jars of a batch that still wait.  FAULT_STOPPED: less acid
  * than the recipe asks for; with a reason its jars are not valid. */
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used, const char *reason,
-                          struct fault *fault);
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
+                          const char *reason, struct fault *fault);
 bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
                         struct fault *fault);
 bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note,

@@ -150,19 +150,22 @@ enum acid acid_of(const struct ingredient *ingredient);
 const struct ingredient *acid_in_jar(const struct recipe *recipe);
 /* Of acid that a recipe cooks in its pot: AS_PRINTED, LEFT_OUT (less of it went in than it
  * asks for) or NONE_ASKED. */
-bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault);
+bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid,
+                 struct fault *fault);
 /* Is it acid that a recipe asks for, and not one that may be left out? */
 bool amount_is_acid(const struct recipe *recipe, const struct log_batch_amount *amount);
 /* What can stand in the jars for the recipe's own acid, from the shelf; fresh juice never. */
-bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar, int jars,
-                       struct acid_instead *out, struct fault *fault);
+bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar,
+                       int jars, struct acid_instead *out, struct fault *fault);
 /* What one jar takes of an acid of its food, in the measure of its ledger. */
 int64_t acid_share(const char *food, enum acid acid, const struct jar_size *jar);
 bool mark_acid_instead(struct act *act, int64_t lot_id, enum acid acid, struct fault *fault);
 /* Which was taken when the batch was begun; NOT_SAID: none. */
-bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid, struct fault *fault);
+bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid,
+                        struct fault *fault);
 bool mark_acid_left_out(struct act *act, int64_t lot_id, const char *why, struct fault *fault);
-bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why, struct fault *fault);
+bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why,
+                  struct fault *fault);
 
 /* --- batch_acts.c, for corrections --- */
 
@@ -170,8 +173,8 @@ bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why, 
 bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
                 struct fault *fault);
 /* Acid of that kind, and jars, that went with so many of a size. */
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
-                   struct fault *fault);
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars,
+                   enum acid acid, struct fault *fault);
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 

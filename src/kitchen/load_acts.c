@@ -186,29 +186,35 @@ static enum acid acid_of_order(const struct load_order *order, const struct proc
 	const struct food *food = food_named(process->row->food);
 	enum acid answers[ACID_COUNT];
 
-	if (acid_answers(food, process->jar, answers) == 0 || acid_is_answer(food, process->jar, order->acid))
+	if (acid_answers(food, process->jar, answers) == 0 ||
+	    acid_is_answer(food, process->jar, order->acid))
 		return order->acid;
 	return ACID_LEFT_OUT;
 }
 
 /* Acid and the strength of vinegar, as the food's own line asks. */
-static bool check_acid(const struct load_order *order, const struct process *process, struct fault *fault)
+static bool check_acid(const struct load_order *order, const struct process *process,
+                       struct fault *fault)
 {
 	const struct food *food = food_named(process->row->food);
 	enum acid acid = acid_of_order(order, process);
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = acid == ACID_LEFT_OUT, .why = why,
-		               .vinegar_asked = food != NULL && acid_asks_vinegar(food->acid_rule, acid),
-		               .vinegar_tenths = order->vinegar_tenths };
+	struct facts facts = {.about = ABOUT_KEY,
+	                      .is_fill = true,
+	                      .acid_needed = acid == ACID_LEFT_OUT,
+	                      .why = why,
+	                      .vinegar_asked =
+	                          food != NULL && acid_asks_vinegar(food->acid_rule, acid),
+	                      .vinegar_tenths = order->vinegar_tenths};
 
 	acid_asked_words(food, process->jar, &text);
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
 /* What was said of the acid stays with the lot. */
-static bool note_acid(struct act *act, const struct load_order *order, const struct process *process, int64_t lot_id,
-                      struct fault *fault)
+static bool note_acid(struct act *act, const struct load_order *order,
+                      const struct process *process, int64_t lot_id, struct fault *fault)
 {
 	const struct food *food = food_named(process->row->food);
 	enum acid acid = acid_of_order(order, process);
@@ -219,7 +225,8 @@ static bool note_acid(struct act *act, const struct load_order *order, const str
 	if (order->vinegar_tenths > 0 && food != NULL && acid_asks_vinegar(food->acid_rule, acid) &&
 	    !mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault))
 		return false;
-	return ul == 0 || supply_move(act, acid_supply(acid), "", -acid_in_ledger(acid, ul) * order->jars, SUPPLY_USE, fault);
+	return ul == 0 || supply_move(act, acid_supply(acid), "",
+	                              -acid_in_ledger(acid, ul) * order->jars, SUPPLY_USE, fault);
 }
 
 static bool put_jars(struct act *act, const struct load_order *order, const struct process *process,
@@ -227,12 +234,12 @@ static bool put_jars(struct act *act, const struct load_order *order, const stru
 {
 	for (int place = 1; place <= order->jars; place++) {
 		struct log_jar jar = {
-			.load_id = load_id,
-			.filled = act->entry.at,
-			.lot_id = lot_id,
-			.lid_box_id = order->lid_box_id,
-			.place_in_load = place,
-			.acid = acid_of_order(order, process),
+		    .load_id = load_id,
+		    .filled = act->entry.at,
+		    .lot_id = lot_id,
+		    .lid_box_id = order->lid_box_id,
+		    .place_in_load = place,
+		    .acid = acid_of_order(order, process),
 		};
 
 		text_copy(jar.size, sizeof(jar.size), process->jar->name);
@@ -255,9 +262,10 @@ static bool write_load(struct act *act, const struct strip *canner, const struct
 	    !put_load(act, canner, process, load, fault))
 		return false;
 	act_about(act, (struct log_subject){ SUBJECT_LOAD, load->id });
-	return put_jars(act, order, process, load->id, lot.id, fault) && note_acid(act, order, process, lot.id, fault) &&
+	return put_jars(act, order, process, load->id, lot.id, fault) &&
+	       note_acid(act, order, process, lot.id, fault) &&
 	       supply_move(act, SUPPLY_JAR, process->jar->name, -order->jars, SUPPLY_USE, fault) &&
-	       phase_begin(act, (struct log_subject){ SUBJECT_LOAD, load->id },
+	       phase_begin(act, (struct log_subject){SUBJECT_LOAD, load->id},
 	                   phase_rule_first(canner->station.kind), 0, fault);
 }
 
@@ -282,7 +290,8 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 		return act_fail(&act);
 	*load_id = load.id;
 	return act_commit(&act, fault, "%s: load started, %d %s %s, %d min%s%s", name, order->jars,
-	                  order->jars == 1 ? process.jar->words : process.jar->plural, order->product,
-	                  load.minutes, order->reason[0] != '\0' ? "; " : "", order->reason);
+	                  order->jars == 1 ? process.jar->words : process.jar->plural,
+	                  order->product, load.minutes, order->reason[0] != '\0' ? "; " : "",
+	                  order->reason);
 }
 

@@ -496,8 +496,8 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	return !text.cut;
 }
 
-static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enum unit_system units, bool picked,
-                             char *buffer, size_t size)
+static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enum unit_system units,
+                             bool picked, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 	char amount[64];

@@ -197,7 +197,8 @@ static void find_answers(struct reprocess_plan *plan, const struct log_jar *jars
 		bool serves = true;
 
 		for (size_t i = 0; i < count; i++)
-			serves = serves && acid_is_answer(food, jar_size_named(jars[i].size), answers[n]);
+			serves = serves &&
+			         acid_is_answer(food, jar_size_named(jars[i].size), answers[n]);
 		if (serves)
 			plan->answers[plan->answer_count++] = answers[n];
 	}
@@ -300,7 +301,8 @@ static bool hand_on_marks(struct act *act, int64_t old_id, int64_t new_id, struc
 }
 
 /* What is put down of its acid: as it was where nothing is asked anew. */
-static enum acid acid_again(const struct reprocess_plan *plan, const struct log_jar *old, enum acid said)
+static enum acid acid_again(const struct reprocess_plan *plan, const struct log_jar *old,
+                            enum acid said)
 {
 	for (size_t i = 0; i < plan->answer_count; i++)
 		if (plan->answers[i] == said)
@@ -308,57 +310,64 @@ static enum acid acid_again(const struct reprocess_plan *plan, const struct log_
 	return plan->answer_count == 0 ? old->acid : ACID_LEFT_OUT;
 }
 
-static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *jar, const struct reprocess_order *order,
-                       struct fault *fault)
+static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *jar,
+                       const struct reprocess_order *order, struct fault *fault)
 {
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .why = why };
+	struct facts facts = {.about = ABOUT_KEY, .is_fill = true, .why = why};
 
-	facts.acid_needed = plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
+	facts.acid_needed =
+	    plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
 	acid_asked_words(food_named(plan->lot.food), jar_size_named(jar->size), &text);
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
 /* What goes into the jar again comes off the shelf. */
-static bool use_acid(struct act *act, const struct reprocess_plan *plan, const struct log_jar *jar, struct fault *fault)
+static bool use_acid(struct act *act, const struct reprocess_plan *plan, const struct log_jar *jar,
+                     struct fault *fault)
 {
 	const struct food *food = food_named(plan->lot.food);
-	int64_t ul = food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
+	int64_t ul =
+	    food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
 
-	return ul == 0 || supply_move(act, acid_supply(jar->acid), "", -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
+	return ul == 0 || supply_move(act, acid_supply(jar->acid), "",
+	                              -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
 }
 
-static bool put_jar_again(struct act *act, const struct reprocess_plan *plan, const struct reprocess_order *order,
-                          struct log_jar *old, int64_t load_id, int64_t lot_id, int place, struct fault *fault)
+static bool put_jar_again(struct act *act, const struct reprocess_plan *plan,
+                          const struct reprocess_order *order, struct log_jar *old, int64_t load_id,
+                          int64_t lot_id, int place, struct fault *fault)
 {
 	struct log_jar jar = {
-		.load_id = load_id,
-		.batch_id = old->batch_id,
-		.filled = act->entry.at,
-		.lot_id = lot_id,
-		.lid_box_id = order->lid_box_id,
-		.place_in_load = place,
-		.from_jar_id = old->id,
-		.acid = acid_again(plan, old, order->acid),
+	    .load_id = load_id,
+	    .batch_id = old->batch_id,
+	    .filled = act->entry.at,
+	    .lot_id = lot_id,
+	    .lid_box_id = order->lid_box_id,
+	    .place_in_load = place,
+	    .from_jar_id = old->id,
+	    .acid = acid_again(plan, old, order->acid),
 	};
 
 	text_copy(jar.size, sizeof(jar.size), old->size);
 	text_copy(jar.closed_by, sizeof(jar.closed_by), act->entry.who);
 	old->fate_done_wall_ms = act->entry.at.wall_ms;
-	return log_put_jar(act->kitchen->log, old, fault) && log_put_jar(act->kitchen->log, &jar, fault) &&
-	       use_acid(act, plan, &jar, fault) && hand_on_marks(act, old->id, jar.id, fault);
+	return log_put_jar(act->kitchen->log, old, fault) &&
+	       log_put_jar(act->kitchen->log, &jar, fault) && use_acid(act, plan, &jar, fault) &&
+	       hand_on_marks(act, old->id, jar.id, fault);
 }
 
-static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_plan *plan,
-                        struct log_jar *jars, const struct reprocess_order *order, int64_t *load_id,
-                        struct fault *fault)
+static bool write_again(struct act *act, const struct strip *canner,
+                        const struct reprocess_plan *plan, struct log_jar *jars,
+                        const struct reprocess_order *order, int64_t *load_id, struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_LOAD };
 	struct log_load load;
 	struct log_lot lot;
 
-	if (!check_lids(act->kitchen, order->lid_box_id, plan->room, fault) || !put_lot_again(act, plan, &lot, fault) ||
+	if (!check_lids(act->kitchen, order->lid_box_id, plan->room, fault) ||
+	    !put_lot_again(act, plan, &lot, fault) ||
 	    !put_load(act, canner, &plan->process, &load, fault))
 		return false;
 	subject.id = load.id;
@@ -373,8 +382,8 @@ static bool write_again(struct act *act, const struct strip *canner, const struc
 	return phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
-bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order, int64_t *load_id,
-                       struct fault *fault)
+bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order,
+                       int64_t *load_id, struct fault *fault)
 {
 	struct reprocess_plan plan;
 	struct strip canner;
@@ -397,7 +406,9 @@ bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *or
 	free(jars);
 	if (!done)
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)%s%s",
-	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code, plan.new_code,
-	                  plan.process.minutes, (long long)plan.load.id, order->reason[0] != '\0' ? "; " : "", order->reason);
+	return act_commit(&act, fault,
+	                  "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)%s%s",
+	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code,
+	                  plan.new_code, plan.process.minutes, (long long)plan.load.id,
+	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }

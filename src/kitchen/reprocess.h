@@ -48,7 +48,7 @@ struct reprocess_order {
  * old jars are dealt with; what was seen of them stays, and the new ones name them.  One
  * act, of the new load.  FAULT_STOPPED: acid is asked and none of the answers given; with
  * a reason the jars are not valid. */
-bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order, int64_t *load_id,
-                       struct fault *fault);
+bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order,
+                       int64_t *load_id, struct fault *fault);
 
 #endif

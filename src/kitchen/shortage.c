@@ -67,8 +67,8 @@ static void find_missing(struct shortage_line *line)
 }
 
 /* What the shelf holds instead of acid for jars that is missing. */
-static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahead, struct shortage_line *line,
-                         struct fault *fault)
+static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahead,
+                         struct shortage_line *line, struct fault *fault)
 {
 	const struct forecast_order *order = &ahead->order;
 	struct text text = TEXT_OVER(line->instead);
@@ -79,11 +79,13 @@ static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahea
 
 		if (own == NULL || own->supply != line->need.supply)
 			continue;
-		if (!find_acid_instead(kitchen, order->products[i].recipe, order->products[i].jar->name,
-		                       ahead->forecast.lines[i].jars[BOUND_LIKELY], &instead, fault))
+		if (!find_acid_instead(
+		        kitchen, order->products[i].recipe, order->products[i].jar->name,
+		        ahead->forecast.lines[i].jars[BOUND_LIKELY], &instead, fault))
 			return false;
 		if (instead.acid != ACID_NOT_SAID)
-			text_add(&text, "%s%s: %s", text.used > 0 ? "; " : "", order->products[i].recipe->name, instead.words);
+			text_add(&text, "%s%s: %s", text.used > 0 ? "; " : "",
+			         order->products[i].recipe->name, instead.words);
 	}
 	return true;
 }
@@ -104,7 +106,8 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead,
 		line->need = needs[i];
 		done = needs[i].kind == NEED_LIDS ? lid_stock(kitchen, line, fault) : supply_stock(kitchen, line, fault);
 		find_missing(line);
-		done = done && (needs[i].kind == NEED_LIDS || find_instead(kitchen, ahead, line, fault));
+		done = done &&
+		       (needs[i].kind == NEED_LIDS || find_instead(kitchen, ahead, line, fault));
 	}
 	if (!done) {
 		free(*rows);

@@ -510,7 +510,8 @@ bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *coun
 
 /* The worst that was said of the acid in the jars filled so far; before that, less of it
  * in the pot than the recipe asks for. */
-static bool acid_of_batch(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault)
+static bool acid_of_batch(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid,
+                          struct fault *fault)
 {
 	struct log *log = kitchen->log;
 	struct log_jar *jars;
@@ -541,7 +542,8 @@ static bool judge_batch(struct act *act, int64_t batch_id, struct fault *fault)
 	struct log_lot lot;
 	size_t count;
 
-	if (!log_batch_get(log, batch_id, &batch, fault) || !log_lot_get(log, batch.lot_id, &lot, fault) ||
+	if (!log_batch_get(log, batch_id, &batch, fault) ||
+	    !log_lot_get(log, batch.lot_id, &lot, fault) ||
 	    !acid_of_batch(act->kitchen, batch_id, &evidence.acid, fault) ||
 	    !log_marks_of_lot(log, lot.id, &marks, &count, fault))
 		return false;

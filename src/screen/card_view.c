@@ -253,9 +253,10 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool correct(struct desk *desk, const char *reason)
 {
 	struct station_card *card = &desk->card;
-	struct fault fault = { 0 };
+	struct fault fault = {0};
 
-	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason, &fault)) {
+	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason,
+	                         &fault)) {
 		refresh(desk);
 		desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
 		return true;
@@ -275,7 +276,7 @@ static bool reason_typed(struct desk *desk, const char *text)
 static bool amount_typed(struct desk *desk, const char *text)
 {
 	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
-	struct fault fault = { 0 };
+	struct fault fault = {0};
 
 	if (!amount_read(text, amount->measure, amount->supply, &desk->card.used, &fault)) {
 		desk_say_fault(desk, &fault);

@@ -18,8 +18,8 @@
 #include "kitchen/acid_asked.h"
 #include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
-#include "kitchen/plan.h"
 #include "kitchen/pantry.h"
+#include "kitchen/plan.h"
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
 #include "kitchen/seasons.h"
@@ -454,7 +454,11 @@ struct desk {
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
 	bool recipe_unsaved;
-	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } recipe_choosing; /* its food, or what a line is */
+	enum {
+		RECIPE_LINES,
+		RECIPE_FOOD,
+		RECIPE_INGREDIENT
+	} recipe_choosing;                           /* its food, or what a line is */
 	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
 	struct picker recipe_picker;
 	struct list_state recipe_list;

@@ -37,7 +37,7 @@ static const struct jar_size *nth_jar(const struct desk *desk, int n)
 static void ask_acid(struct desk *desk)
 {
 	struct fill_card *card = &desk->fill;
-	struct fault fault = { 0 };
+	struct fault fault = {0};
 
 	if (!kitchen_acid_asked(desk->kitchen, card->batch_id, card->jar, &card->asked, &fault))
 		desk_say_fault(desk, &fault);
@@ -63,7 +63,8 @@ static void tick_words(const struct desk *desk, int n, char *buffer, size_t size
 	struct text text = text_over(buffer, size);
 
 	if (strip != NULL)
-		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value, &text);
+		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value,
+		                &text);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -97,7 +98,7 @@ void fill_view_enter(struct desk *desk, int64_t batch_id)
 {
 	desk->fill.batch_id = batch_id;
 	desk->fill.count = (struct number_entry){ 0 };
-	desk->fill.asked = (struct acid_asked){ 0 };
+	desk->fill.asked = (struct acid_asked){0};
 	desk->fill.acid_in = false;
 	desk->fill.acid = ACID_NOT_SAID;
 	desk->fill.vinegar_tenths = 0;
@@ -115,8 +116,9 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool fill(struct desk *desk, const char *tried)
 {
 	struct fill_card *card = &desk->fill;
-	struct fill_order order = { card->batch_id, card->jar, card->count.value, card->lid_box_id, card->acid_in,
-		                    card->sure, card->reason, card->acid, card->vinegar_tenths };
+	struct fill_order order = {card->batch_id,   card->jar,     card->count.value,
+	                           card->lid_box_id, card->acid_in, card->sure,
+	                           card->reason,     card->acid,    card->vinegar_tenths};
 	struct fault fault = { 0 };
 
 	card->sure = false;
@@ -181,7 +183,8 @@ static void after_lids(struct desk *desk)
 	card->vinegar_tenths = 0;
 	card->acid_in = false;
 	if (card->asked.short_in_pot)
-		desk_say(desk, ROLE_CAUTION, "Less acid is in than the recipe asks for: these jars are NOT VALID.");
+		desk_say(desk, ROLE_CAUTION,
+		         "Less acid is in than the recipe asks for: these jars are NOT VALID.");
 	go_to(desk, card->asked.asked && !card->asked.short_in_pot ? FILL_ACID : FILL_READY);
 }
 
@@ -220,8 +223,12 @@ static void choose(struct desk *desk)
 		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id))
 			after_lids(desk);
 		break;
-	case FILL_ACID: choose_acid(desk); break;
-	case FILL_VINEGAR: ask_vinegar(desk); break;
+	case FILL_ACID:
+		choose_acid(desk);
+		break;
+	case FILL_VINEGAR:
+		ask_vinegar(desk);
+		break;
 	case FILL_READY: (void)fill(desk, ""); break;
 	}
 }
@@ -317,12 +324,12 @@ static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 static void draw(struct desk *desk, int top, int rows)
 {
 	static const char *const questions[] = {
-		[FILL_JAR] = "Filled into which jars?",
-		[FILL_COUNT] = "How many?",
-		[FILL_LIDS] = "Lids from which box?",
-		[FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
-		[FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
-		[FILL_READY] = "Space writes them down.",
+	    [FILL_JAR] = "Filled into which jars?",
+	    [FILL_COUNT] = "How many?",
+	    [FILL_LIDS] = "Lids from which box?",
+	    [FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
+	    [FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+	    [FILL_READY] = "Space writes them down.",
 	};
 	const struct strip *strip = strip_of(desk);
 	const struct fill_card *card = &desk->fill;
@@ -342,21 +349,26 @@ static void draw(struct desk *desk, int top, int rows)
 	              strip->holds, strip->filled, headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
-	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
-	             card->field == FILL_ACID && !card->asked.in_jar ? "Is the acid in the POT, bottled? Space only if it is."
-	                                                             : questions[card->field]);
+	terminal_put(desk->terminal, top + 2, 1, cols - 2,
+	             card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
+	             card->field == FILL_ACID && !card->asked.in_jar
+	                 ? "Is the acid in the POT, bottled? Space only if it is."
+	                 : questions[card->field]);
 	if (card->field == FILL_COUNT || card->field == FILL_READY)
 		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
 		              jar == NULL ? "" : jar->plural);
 	if (card->field == FILL_READY)
-		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
+		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN,
+		             acid_said(desk, words, sizeof(words)));
 	if (card->field == FILL_JAR || card->field == FILL_LIDS || card->field == FILL_ACID)
 		picker_draw(desk, &card->picker, top + 3, rows - 3, cols, choice_count(desk), choice_words);
 }
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->fill.field == FILL_READY ? "WRITE them down" : desk->fill.field == FILL_ACID ? "it is in" : "choose";
+	return desk->fill.field == FILL_READY  ? "WRITE them down"
+	       : desk->fill.field == FILL_ACID ? "it is in"
+	                                       : "choose";
 }
 
 static void undo(struct desk *desk)

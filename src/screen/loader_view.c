@@ -139,7 +139,8 @@ static int untested_draw(struct desk *desk, int row, int end, int cols)
 		if (groups[i].lot.origin != ORIGIN_OWN_UNKNOWN)
 			continue;
 		text_add(&text, "%s: %s", groups[i].lot.product, groups[i].lot.origin_words);
-		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3, ROLE_CAUTION, words);
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3,
+		                      ROLE_CAUTION, words);
 	}
 	return row;
 }

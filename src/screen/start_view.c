@@ -109,7 +109,8 @@ static int choice_count(const struct start_card *card)
 	case START_JAR: return (int)jar_size_count;
 	case START_PRESSURE: return (int)card->process.option_count + 1;
 	case START_LIDS: return (int)card->box_count + 1;
-	case START_ACID: return (int)acid_answers(food_of(card), card->process.jar, answers);
+	case START_ACID:
+		return (int)acid_answers(food_of(card), card->process.jar, answers);
 	case START_COUNT:
 	case START_VINEGAR:
 	case START_READY: break;
@@ -123,7 +124,8 @@ static void acid_words_at(const struct start_card *card, int n, char *buffer, si
 	enum acid answers[ACID_COUNT];
 
 	if (n < (int)acid_answers(food_of(card), card->process.jar, answers))
-		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars, &text);
+		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars,
+		                  &text);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -154,7 +156,9 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 	case START_LIDS:
 		lid_box_words(card->boxes, card->box_count, n, buffer, size);
 		break;
-	case START_ACID: acid_words_at(card, n, buffer, size); break;
+	case START_ACID:
+		acid_words_at(card, n, buffer, size);
+		break;
 	case START_COUNT:
 	case START_VINEGAR:
 	case START_READY: break;
@@ -366,9 +370,15 @@ static void choose(struct desk *desk)
 	case START_PRESSURE: choose_pressure(desk); break;
 	case START_COUNT: choose_count(desk); break;
 	case START_LIDS: choose_lids(desk); break;
-	case START_ACID: choose_acid(desk); break;
-	case START_VINEGAR: ask_vinegar(desk); break;
-	case START_READY: (void)start_because(desk, ""); break;
+	case START_ACID:
+		choose_acid(desk);
+		break;
+	case START_VINEGAR:
+		ask_vinegar(desk);
+		break;
+	case START_READY:
+		(void)start_because(desk, "");
+		break;
 	}
 }
 
@@ -388,8 +398,12 @@ static void back(struct desk *desk)
 	case START_COUNT: go_to(desk, START_JAR); break;
 	case START_LIDS: go_to(desk, START_COUNT); break;
 	case START_ACID:
-	case START_VINEGAR: go_to(desk, START_LIDS); break;
-	case START_READY: go_to(desk, asks_acid(card) ? START_ACID : START_LIDS); break;
+	case START_VINEGAR:
+		go_to(desk, START_LIDS);
+		break;
+	case START_READY:
+		go_to(desk, asks_acid(card) ? START_ACID : START_LIDS);
+		break;
 	}
 }
 
@@ -459,15 +473,15 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 /* --- drawing --------------------------------------------------------------------------- */
 
 static const char *const questions[] = {
-	[START_PRODUCT] = "What goes in? Type a few letters, or move.",
-	[START_PACK] = "How is it packed?",
-	[START_JAR] = "Which jars?",
-	[START_PRESSURE] = "Which of the published pairs?",
-	[START_COUNT] = "How many jars?",
-	[START_LIDS] = "Which lid box?",
-	[START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
-	[START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
-	[START_READY] = "Ready. Space starts; the clock waits.",
+    [START_PRODUCT] = "What goes in? Type a few letters, or move.",
+    [START_PACK] = "How is it packed?",
+    [START_JAR] = "Which jars?",
+    [START_PRESSURE] = "Which of the published pairs?",
+    [START_COUNT] = "How many jars?",
+    [START_LIDS] = "Which lid box?",
+    [START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
+    [START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+    [START_READY] = "Ready. Space starts; the clock waits.",
 };
 
 static void chosen_words(const struct desk *desk, struct text *text)
@@ -581,8 +595,9 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 	text = TEXT_OVER(words);
 	text_add(&text, "Source: %s", process->row->source);
 	row = line(desk, row, end, cols, ROLE_QUIET, words);
-	row = line(desk, row, end, cols, ROLE_QUIET,
-	           "Your recipe, your canner's manual and your extension office outrank this program.");
+	row = line(
+	    desk, row, end, cols, ROLE_QUIET,
+	    "Your recipe, your canner's manual and your extension office outrank this program.");
 	must_not_draw(desk, row, end, cols);
 }
 
@@ -596,11 +611,13 @@ static int acid_draw(struct desk *desk, int row, int cols)
 
 	text_add(&text, "Acid: ");
 	if (is_in)
-		acid_answer_words(food_of(card), card->order.acid, card->process.jar, card->order.jars, &text);
+		acid_answer_words(food_of(card), card->order.acid, card->process.jar,
+		                  card->order.jars, &text);
 	else
 		text_add(&text, "NOT in.");
 	if (card->order.vinegar_tenths > 0)
-		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10, card->order.vinegar_tenths % 10);
+		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10,
+		         card->order.vinegar_tenths % 10);
 	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
 }
 
@@ -620,13 +637,15 @@ static void draw(struct desk *desk, int top, int rows)
 	if (card->field == START_PRODUCT && card->picker.filter[0] != '\0')
 		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->picker.filter);
 	if (card->field == START_COUNT) {
-		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->count.value);
+		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ",
+		              card->count.value);
 		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",
 		              room_for_jar(desk));
 		used = 4;
 	} else if (card->field < START_VINEGAR) {
 		int count = choice_count(card);
-		bool all = card->field == START_LIDS || card->field == START_PRESSURE || card->field == START_ACID;
+		bool all = card->field == START_LIDS || card->field == START_PRESSURE ||
+		           card->field == START_ACID;
 		int room = all ? count : rows - 2;
 
 		choices_draw(desk, top + 2, room < rows - 2 ? room : rows - 2, cols);
@@ -640,18 +659,23 @@ static void draw(struct desk *desk, int top, int rows)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->start.field == START_READY ? "START the load" : desk->start.field == START_ACID ? "it is in" : "choose";
+	return desk->start.field == START_READY  ? "START the load"
+	       : desk->start.field == START_ACID ? "it is in"
+	                                         : "choose";
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL, choose },
-	{ 'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid, no_acid },
-	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
-	{ 0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL },
+    {' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.",
+     NULL, choose},
+    {'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid,
+     no_acid},
+    {KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back},
+    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL,
+     desk_show_board},
+    {KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up},
+    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down},
+    {KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose},
+    {0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL},
 };
 
 const struct view start_view = {

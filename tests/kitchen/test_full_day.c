@@ -414,7 +414,8 @@ static void do_load(int digit, const struct event *event)
 
 static void do_fill(const struct event *event)
 {
-	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, true, false));
+	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number,
+	                        event->box, true, false));
 	note_filled(event);
 }
 
@@ -469,8 +470,9 @@ static void do_event(int digit, const struct event *event)
 	case BROKEN: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_BROKEN_JAR, 0)); break;
 	case RECEIVE: pk_receive(&kit, SUPPLY_SUGAR, "", event->words); break;
 	case AMOUNT:
-		KK_OK(&kit, kitchen_batch_amount(kitchen, batch_ids[event->batch], event->number,
-		                                 pk_amount(SUPPLY_SUGAR, event->words), "", &kit.fault));
+		KK_OK(&kit,
+		      kitchen_batch_amount(kitchen, batch_ids[event->batch], event->number,
+		                           pk_amount(SUPPLY_SUGAR, event->words), "", &kit.fault));
 		break;
 	case FRUIT:
 		KK_OK(&kit, kitchen_run_fruit(kitchen, event->number, event->words,

@@ -144,8 +144,8 @@ static bool press_batch(struct dice *dice, const struct strip *strip)
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1: return kitchen_tick(kit.kitchen, batch_id, dice_roll(dice, 3), dice_roll(dice, 2) == 0, &kit.fault);
 	case 2:
-		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(dice, 3), dice_roll(dice, 1500000),
-		                            "", &kit.fault);
+		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(dice, 3),
+		                            dice_roll(dice, 1500000), "", &kit.fault);
 	case 3: return kitchen_batch_jars(kit.kitchen, batch_id, "half_pint", dice_roll(dice, 12), &kit.fault);
 	case 4: return kitchen_put_away(kit.kitchen, batch_id, "half_pint", FATE_FRIDGE, &kit.fault);
 	default:

@@ -665,16 +665,20 @@ START_TEST(a_corrected_amount_moves_its_ledger_by_the_difference)
 	pk_says(&kit, "Corrected");
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 149999);
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), "", &kit.fault));
+	KK_OK(&kit,
+	      kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), juice - pk_ul("6 cups") + pk_ul("5 cups"));
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 1, "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), pk_ul("3 gal") - 1);
 	for (int i = 0; i < 4; i++)
 		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	pk_same_rows(&kit, rows);
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, "", &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, "", &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, 99, 3, 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING,
+	           kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING,
+	           kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING,
+	           kitchen_batch_amount(kit.kitchen, 99, 3, 1, "", &kit.fault));
 }
 END_TEST
 
@@ -683,8 +687,9 @@ START_TEST(a_correction_takes_no_more_juice_than_there_is)
 	int64_t batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	char *rows = pk_rows(&kit);
 
-	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, "", &kit.fault));
+	KK_REFUSED(
+	    &kit, FAULT_REFUSED,
+	    kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, "", &kit.fault));
 	pk_same_rows(&kit, rows);
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), 0);

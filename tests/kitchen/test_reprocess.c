@@ -49,7 +49,8 @@ static void end(void)
 
 static bool again(int64_t load_id, int place, int digit, int64_t box, int64_t *new_id)
 {
-	struct reprocess_order order = {kk_jar(&kit, load_id, place), kk_station(&kit, digit), box, ACID_NOT_SAID, ""};
+	struct reprocess_order order = {kk_jar(&kit, load_id, place), kk_station(&kit, digit), box,
+	                                ACID_NOT_SAID, ""};
 
 	return kitchen_reprocess(kit.kitchen, &order, new_id, &kit.fault);
 }

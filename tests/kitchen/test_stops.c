@@ -75,7 +75,8 @@ static void tomatoes(void)
 
 static bool no_acid(const char *reason)
 {
-	struct fill_order order = {batch_id, "pint", 7, BOX_A, false, true, reason, ACID_NOT_SAID, 0};
+	struct fill_order order = {batch_id, "pint",        7, BOX_A, false, true,
+	                           reason,   ACID_NOT_SAID, 0};
 
 	return kitchen_fill(kit.kitchen, &order, &kit.fault);
 }

@@ -35,8 +35,8 @@ static void refusal_says(const char *words)
 
 /* --- lines -------------------------------------------------------------------------------- */
 
-#define JAM_LINE \
-	"recipe \"Raspberry jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" "          \
+#define JAM_LINE                                                                                    \
+	"recipe \"Raspberry jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" "     \
 	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 " \
 	"boiloff=30-45 gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\""
 #define BERRY_LINE \

@@ -218,7 +218,8 @@ bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id)
 bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
                  bool acid_in, bool sure)
 {
-	struct fill_order order = {batch_id, jar, jars, lid_box_id, acid_in, sure, "", ACID_NOT_SAID, VINEGAR_LEAST_TENTHS};
+	struct fill_order order = {batch_id, jar, jars,          lid_box_id,          acid_in,
+	                           sure,     "",  ACID_NOT_SAID, VINEGAR_LEAST_TENTHS};
 
 	return kitchen_fill(kit->kitchen, &order, &kit->fault);
 }
