@@ -64,7 +64,7 @@ START_TEST(an_alternative_is_written_down_and_not_taken)
 	ck_assert_int_eq(amount_row(batch, "red hot cinnamon candies").used, pk_ul("3/4 cup"));
 	ck_assert_int_eq(sticks.wanted, 8);
 	ck_assert_int_eq(sticks.used, 0);
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch, sticks.place, 8, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch, sticks.place, 8, "", &kit.fault));
 	ck_assert_int_eq(amount_row(batch, "cinnamon sticks").used, 8);
 }
 END_TEST
