@@ -25,7 +25,7 @@ static int64_t shelve(int digit, int jars)
 
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, 10 * SECOND_MS);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, 10 * SECOND_MS);
 	kk_step(&kit, load_id);
 	return load_id;
@@ -100,7 +100,7 @@ START_TEST(what_sealed_is_kept_and_what_did_not_is_not)
 	kk_pass(&kit, 10 * SECOND_MS);
 	ck_assert_uint_eq(lines(), 0);
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 4), JAR_DOUBTFUL, &kit.fault));
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	ck_assert_int_eq(line_at(0).jars, 8);
 	ck_assert_int_eq(line_at(0).best_by_wall_ms, clock_year_later(line_at(0).oldest.made_wall_ms));
 	ck_assert_int_eq(line_at(0).weeks, WEEKS_UNKNOWN);
@@ -118,7 +118,7 @@ START_TEST(sizes_and_products_are_lines_of_their_own_oldest_first)
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, 10 * SECOND_MS);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	ck_assert_uint_eq(lines(), 2);
 	ck_assert_int_eq(line_at(0).jars, 9); /* the older */
 	ck_assert_str_eq(line_at(1).product, "aaa jelly");

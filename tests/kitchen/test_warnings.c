@@ -187,7 +187,7 @@ START_TEST(a_jar_a_year_on_the_shelf_until_it_is_thrown_out)
 	int64_t made = kit.clock.now.wall_ms;
 
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load_id);
 	pass_until(made + 365 * DAY_MS);
@@ -292,7 +292,7 @@ START_TEST(seals_not_checked_24_h_after_the_process)
 	ck_assert(!fires("seals-overdue", 0));
 	kk_pass(&kit, 1);
 	says("seals-overdue", load_id, SEVERITY_CAUTION, "24 h");
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_step(&kit, load_id);
 	ck_assert(!fires("seals-overdue", 0));
 }
@@ -354,7 +354,7 @@ START_TEST(a_fate_of_a_shelved_load_is_still_warned_of)
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 5), JAR_UNSEALED, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 5), FATE_FREEZER, &kit.fault));
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load_id);
 	kk_pass(&kit, 24 * HOUR_MS);
