@@ -44,7 +44,7 @@ enum rule_about {
 	ABOUT_LID_BOX,
 	ABOUT_PERSON,  /* who closes jars */
 	ABOUT_SUPPLY,
-	ABOUT_RECALL,  /* jars that must be found */
+	ABOUT_RECALL,  /* jars that must be found, a lot that is to be recalled */
 	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
 	ABOUT_COUNT
 };
@@ -183,6 +183,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
 	const char *recall; /* what of: "lid box Box A" */
 	int recalled;       /* jars still to be found */
+	int spoiled;        /* of the `jars` of a lot; the others were not looked at since */
 
 	/* ABOUT_KEY */
 	bool is_batch_start;

@@ -452,14 +452,24 @@ static int64_t key_recalled(const struct facts *f)
 	return when(f->is_take && f->recalled > 0);
 }
 
+static int64_t key_lot_spoiled(const struct facts *f)
+{
+	return when(f->is_take && f->spoiled > 0 && f->recalled == 0);
+}
+
 static int64_t key_take_not_valid(const struct facts *f)
 {
-	return when(f->is_take && f->not_valid && f->recalled == 0);
+	return when(f->is_take && f->not_valid && f->recalled == 0 && f->spoiled == 0);
 }
 
 static int64_t recall_open(const struct facts *f)
 {
 	return when(f->recalled > 0);
+}
+
+static int64_t lot_spoiled(const struct facts *f)
+{
+	return when(f->spoiled > 0);
 }
 
 /* --- the table ---------------------------------------------------------------------------------------- */
@@ -531,6 +541,9 @@ const struct rule rules[] = {
 	STOP("recall-open", ABOUT_RECALL, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.", "taking them out",
 	     OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
+	STOP("lot-spoiled", ABOUT_RECALL, lot_spoiled,
+	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
+	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", ABOUT_LID_BOX, lids_twice,
 	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
@@ -562,6 +575,9 @@ const struct rule rules[] = {
 	     "24 h: A539, UNL; 2 h: UNL, one ISU text; liquid: NCHFP"),
 	STOP("key-recalled", ABOUT_KEY, key_recalled,
 	     "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
+	     "taking jars out", OVER_NEVER, PRACTICE),
+	STOP("key-lot-spoiled", ABOUT_KEY, key_lot_spoiled,
+	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP("key-take-not-valid", ABOUT_KEY, key_take_not_valid,
 	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",

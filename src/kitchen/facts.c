@@ -469,6 +469,25 @@ static void ask_recalls(const struct asking *asking)
 	}
 }
 
+static int whole(int64_t jars)
+{
+	return jars > INT32_MAX ? INT32_MAX : (int)jars;
+}
+
+static void ask_spoiled(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->spoiled_count; i++) {
+		const struct log_lot_spoiled *lot = &asking->board->spoiled[i];
+		struct gathered gathered = { 0 };
+
+		gathered.facts.lot = lot->code;
+		gathered.facts.product = lot->product;
+		gathered.facts.spoiled = whole(lot->spoiled);
+		gathered.facts.jars = whole(lot->jars);
+		ask(asking, &gathered, ABOUT_RECALL);
+	}
+}
+
 /* --- supplies --------------------------------------------------------------------------------------- */
 
 /* Jars that the pots will still fill, of one size (NULL: of any). */
@@ -565,6 +584,7 @@ void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts
 	ask_waiting(&asking);
 	ask_fates(&asking);
 	ask_recalls(&asking);
+	ask_spoiled(&asking);
 	ask_boxes(&asking);
 	ask_people(&asking);
 	for (size_t i = 0; i < kitchen->board.supply_count; i++)

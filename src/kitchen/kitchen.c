@@ -48,6 +48,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->supplies);
 	free(kitchen->asides);
 	free(kitchen->recalls);
+	free(kitchen->spoiled);
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);

@@ -114,6 +114,8 @@ struct board {
 	size_t supply_count;
 	const struct log_recall *recalls; /* with jars still to be found, oldest first */
 	size_t recall_count;
+	const struct log_lot_spoiled *spoiled; /* lots of which jars spoiled, the others not looked at */
+	size_t spoiled_count;
 	const struct log_aside *asides; /* rules this house has set aside */
 	size_t aside_count;
 };

@@ -45,6 +45,7 @@ struct kitchen {
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
 	struct log_subject pantry_done; /* likewise of what was taken out, counted or recalled; kind: the house */
 	struct log_recall *recalls;
+	struct log_lot_spoiled *spoiled;
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);

@@ -179,6 +179,11 @@ static bool may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lo
 	    (jar->load_id != 0 && !log_load_get(kitchen->log, jar->load_id, &load, fault)))
 		return false;
 	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
+	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
+		if (kitchen->board.spoiled[i].lot_id == lot->id) {
+			facts.spoiled = (int)kitchen->board.spoiled[i].spoiled;
+			facts.jars = (int)kitchen->board.spoiled[i].jars;
+		}
 	facts.not_valid = load.verdict == VERDICT_NOT_VALID;
 	facts.why = load.verdict_why;
 	return stops_let_pass(&facts, "", fault);

@@ -832,8 +832,24 @@ START_TEST(what_is_recalled_or_not_valid_is_not_taken_out)
 	holds(&facts, "key-take-not-valid", OVER_NEVER);
 	facts.recalled = 1;
 	holds(&facts, "key-recalled", OVER_NEVER);
+	facts.recalled = 0;
+	facts.spoiled = 1; /* of which jars spoiled: neither, whatever its process was */
+	holds(&facts, "key-lot-spoiled", OVER_NEVER);
 	facts.is_take = false;
 	ck_assert_ptr_null(rule_holding(&facts));
+}
+END_TEST
+
+START_TEST(one_spoiled_jar_speaks_for_its_lot)
+{
+	struct facts facts = quiet(ABOUT_RECALL);
+
+	facts.lot = "2026-09-14-A1";
+	facts.jars = 7;
+	never("lot-spoiled", &facts);
+	facts.spoiled = 3;
+	fires("lot-spoiled", &facts,
+	      "3 of 7 jars of 2026-09-14-A1 spoiled: do not eat the others. Look at each, then recall the lot (R).");
 }
 END_TEST
 
@@ -885,6 +901,7 @@ int main(void)
 	tcase_add_test(cases, acid_that_is_not_in_makes_it_not_valid);
 	tcase_add_test(cases, what_goes_on_against_a_rule);
 	tcase_add_test(cases, what_is_recalled_or_not_valid_is_not_taken_out);
+	tcase_add_test(cases, one_spoiled_jar_speaks_for_its_lot);
 	suite_add_tcase(suite, cases);
 	runner = srunner_create(suite);
 	srunner_run_all(runner, CK_ENV);
