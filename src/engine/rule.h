@@ -79,6 +79,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int boil_off_mf; /* measured boiling point less what the elevation gives; 0: not measured */
 	const char *boil_side; /* "hotter" or "cooler" */
 	int storage_mf;  /* warmth of the store; FACT_NOT_READ */
+	int64_t storage_ms; /* since that was read */
 	int waiting;     /* filled jars without a canner */
 	int left_over;   /* of these, more than the canners take in this round */
 	int unpublished; /* of these, without a published process */
@@ -139,7 +140,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_loaded;  /* a canner filled, and no heat yet */
 	bool is_rinse;
 	int64_t passed_ms;
-	int64_t planned_ms; /* watched: as long as it should take */
+	int64_t planned_ms; /* watched: as long as it may take */
 	int64_t wall_step_ms;
 	const char *wall_way; /* "on" or "back" */
 	bool restarted;

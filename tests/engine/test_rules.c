@@ -138,19 +138,19 @@ START_TEST(elevation)
 }
 END_TEST
 
-START_TEST(boiling_point_by_more_than_one_degree)
+START_TEST(boiling_point_by_more_than_the_weather_moves_it)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.boil_off_mf = 1000;
+	facts.boil_off_mf = 2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = 1001;
-	fires("boil-disagrees", &facts, "1.0 F hotter");
-	facts.boil_off_mf = -1000;
+	facts.boil_off_mf = 2501;
+	fires("boil-disagrees", &facts, "2.5 F hotter");
+	facts.boil_off_mf = -2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = -1600;
+	facts.boil_off_mf = -2600;
 	facts.boil_side = "cooler";
-	fires("boil-disagrees", &facts, "1.6 F cooler");
+	fires("boil-disagrees", &facts, "2.6 F cooler");
 }
 END_TEST
 
@@ -163,11 +163,15 @@ START_TEST(warmth_of_the_store)
 	facts.storage_mf = 70000;
 	never("storage-warm", &facts);
 	facts.storage_mf = 70001;
+	facts.storage_ms = 24 * 60 * MINUTE;
 	fires("storage-warm", &facts, "70.0 F");
+	facts.storage_ms++;
+	never("storage-warm", &facts); /* said on the day it was read */
 	facts.storage_mf = 95000;
 	never("storage-hot", &facts);
 	facts.storage_mf = 95001;
-	fires("storage-hot", &facts, "95.0 F");
+	fires("storage-hot", &facts, "95.0 F"); /* however long ago */
+	facts.storage_ms = 0;
 	never("storage-warm", &facts); /* not said twice */
 }
 END_TEST
@@ -866,7 +870,7 @@ int main(void)
 	tcase_add_test(cases, no_sentence_says_that_food_is_safe);
 	tcase_add_test(cases, an_unknown_name_in_a_sentence_is_noticed);
 	tcase_add_test(cases, elevation);
-	tcase_add_test(cases, boiling_point_by_more_than_one_degree);
+	tcase_add_test(cases, boiling_point_by_more_than_the_weather_moves_it);
 	tcase_add_test(cases, warmth_of_the_store);
 	tcase_add_test(cases, jars_that_wait_past_the_limit_of_the_house);
 	tcase_add_test(cases, a_day_later_than_accepted);

@@ -437,7 +437,7 @@ START_TEST(a_pot_that_stands_unrinsed_for_over_10_min)
 	kk_pass(&kit, 10 * MINUTE_MS);
 	ck_assert(!fires("pot-not-rinsed"));
 	kk_pass(&kit, 1);
-	cautions("pot-not-rinsed", "Rinse Wide pot before its next batch");
+	kk_warns(&kit, "pot-not-rinsed", 0, SEVERITY_NOTE, "Rinse Wide pot before its next batch");
 	pk_step(&kit, WIDE_POT);
 	ck_assert(!fires("pot-not-rinsed"));
 }
