@@ -328,6 +328,7 @@ CREATE INDEX jar_kept ON jar (lot_id, size, id)
 	WHERE state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL;
 -- Jars a count did not find, and jars taken out: what a later count brings back.
 CREATE INDEX jar_gone ON jar (lot_id, size, gone_wall_ms) WHERE gone_wall_ms IS NOT NULL;
+CREATE INDEX jar_spoiled ON jar (lot_id, gone_wall_ms) WHERE gone_why = 'spoiled';
 
 -- --- what bears on a process -------------------------------------------------------------------
 

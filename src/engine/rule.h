@@ -44,7 +44,7 @@ enum rule_about {
 	ABOUT_LID_BOX,
 	ABOUT_PERSON,  /* who closes jars */
 	ABOUT_SUPPLY,
-	ABOUT_RECALL,  /* jars that must be found */
+	ABOUT_RECALL,  /* jars that must be found, a lot that is to be recalled */
 	ABOUT_SHELVED, /* a load of the past with kept jars, judged by an older gate */
 	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
 	ABOUT_COUNT
@@ -80,6 +80,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int boil_off_mf; /* measured boiling point less what the elevation gives; 0: not measured */
 	const char *boil_side; /* "hotter" or "cooler" */
 	int storage_mf;  /* warmth of the store; FACT_NOT_READ */
+	int64_t storage_ms; /* since that was read */
 	int waiting;     /* filled jars without a canner */
 	int left_over;   /* of these, more than the canners take in this round */
 	int unpublished; /* of these, without a published process */
@@ -147,7 +148,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_loaded;  /* a canner filled, and no heat yet */
 	bool is_rinse;
 	int64_t passed_ms;
-	int64_t planned_ms; /* watched: as long as it should take */
+	int64_t planned_ms; /* watched: as long as it may take */
 	int64_t wall_step_ms;
 	const char *wall_way; /* "on" or "back" */
 	bool restarted;
@@ -196,6 +197,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
 	const char *recall; /* what of: "lid box Box A" */
 	int recalled;       /* jars still to be found */
+	int spoiled;        /* of the `jars` of a lot; the others were not looked at since */
 
 	/* ABOUT_SHELVED: what the gate of today says of it, and that of its day did not */
 	bool anew_worse;

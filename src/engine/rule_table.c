@@ -13,8 +13,9 @@
 #define DAY_MS (24 * HOUR_MS)
 #define YEAR_MS (365 * DAY_MS)
 
-#define BOIL_DISAGREES_MF 1000     /* house rule: weather moves it 1-2 F (docs/reference.md) */
+#define BOIL_DISAGREES_MF 2500     /* common practice, no source: weather moves it 1-2 F (docs/reference.md) */
 #define STORAGE_HOT_MF 95000       /* A539, NCSU-472 */
+#define STORAGE_WARM_SAID_MS DAY_MS /* a note of the day it was read; hot stays a caution */
 #define STORAGE_WARM_MF 70000      /* A539, NCSU-472: 50-70 F is best */
 #define WALL_STEP_MS MINUTE_MS     /* house rule */
 #define LOADED_LONG_MS (10 * MINUTE_MS)   /* house rule */
@@ -76,7 +77,8 @@ static int64_t storage_hot(const struct facts *f)
 
 static int64_t storage_warm(const struct facts *f)
 {
-	return when(f->storage_mf != FACT_NOT_READ && f->storage_mf > STORAGE_WARM_MF && storage_hot(f) != 0);
+	return when(f->storage_mf != FACT_NOT_READ && f->storage_mf > STORAGE_WARM_MF && storage_hot(f) != 0 &&
+	            f->storage_ms <= STORAGE_WARM_SAID_MS);
 }
 
 static int64_t jars_wait(const struct facts *f)
@@ -510,14 +512,24 @@ static int64_t key_recalled(const struct facts *f)
 	return when(f->is_take && f->recalled > 0);
 }
 
+static int64_t key_lot_spoiled(const struct facts *f)
+{
+	return when(f->is_take && f->spoiled > 0 && f->recalled == 0);
+}
+
 static int64_t key_take_not_valid(const struct facts *f)
 {
-	return when(f->is_take && f->not_valid && f->recalled == 0);
+	return when(f->is_take && f->not_valid && f->recalled == 0 && f->spoiled == 0);
 }
 
 static int64_t recall_open(const struct facts *f)
 {
 	return when(f->recalled > 0);
+}
+
+static int64_t lot_spoiled(const struct facts *f)
+{
+	return when(f->spoiled > 0);
 }
 
 /* --- a load that an older gate judged ------------------------------------------------------------------- */
@@ -618,6 +630,9 @@ const struct rule rules[] = {
 	STOP("recall-open", ABOUT_RECALL, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.", "taking them out",
 	     OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
+	STOP("lot-spoiled", ABOUT_RECALL, lot_spoiled,
+	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
+	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", ABOUT_LID_BOX, lids_twice,
 	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
@@ -664,6 +679,9 @@ const struct rule rules[] = {
 	     "24 h: A539, UNL; 2 h: UNL, one ISU text; liquid: NCHFP"),
 	STOP("key-recalled", ABOUT_KEY, key_recalled,
 	     "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
+	     "taking jars out", OVER_NEVER, PRACTICE),
+	STOP("key-lot-spoiled", ABOUT_KEY, key_lot_spoiled,
+	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP("key-take-not-valid", ABOUT_KEY, key_take_not_valid,
 	     "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
@@ -721,11 +739,9 @@ const struct rule rules[] = {
 	        "{station}: the wall clock was moved {wall_way} {wall_step}; the timer has not moved.", HOUSE_RULE),
 	CAUTION("hold-not-begun", ABOUT_CLOCK, not_reached,
 	        "Is it there ({step})? Press {digit}, then Space: {phase} has taken over {planned} at {station}.",
-	        "planning times: A539 Guide 1"),
+	        "planning times: A539 Guide 1; up to 10 min to pressure: " PRACTICE),
 	CAUTION("loaded-no-hold", ABOUT_CLOCK, no_heat,
 	        "Heat on? Press {digit}, then Space: {station} has stood loaded for {passed}.", PRACTICE),
-	CAUTION("pot-not-rinsed", ABOUT_CLOCK, not_rinsed,
-	        "Rinse {station} before its next batch: what sticks there scorches and seeds the next one.", PRACTICE),
 	CAUTION("seals-overdue", ABOUT_LOAD, seals_overdue,
 	        "Check the seals of {lot} now: over 24 h; unsealed jars are past saving.",
 	        "check after 12 to 24 h: A539, MSU-951"),
@@ -767,7 +783,7 @@ const struct rule rules[] = {
 	        "If not, correct it before the next load (h, elevation).",
 	        "changing kitchens asks again: " PRACTICE),
 	CAUTION("boil-disagrees", ABOUT_HOUSE, boil_disagrees,
-	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.", HOUSE_RULE),
+	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.", PRACTICE),
 	CAUTION("above-tables", ABOUT_HOUSE, above_tables,
 	        "Ask your extension office about every process: above 8,000 ft tables differ, above 10,000 ft they end.",
 	        "A539: top band open; USU timetable: longer times, 8,001 to 10,000 ft"),
@@ -787,6 +803,8 @@ const struct rule rules[] = {
 	     "{broken} of {lot} broke: throw its food out, and look for cold jars, a missing rack or a knock.",
 	     "thermal shock, rack: MSU-738"),
 	NOTE("practice-row", ABOUT_LOAD, practice_row, "Common practice, no source: the process of {lot} ({station}).", PRACTICE),
+	NOTE("pot-not-rinsed", ABOUT_CLOCK, not_rinsed,
+	     "Rinse {station} before its next batch: what sticks there scorches and seeds the next one.", PRACTICE),
 	NOTE("lids-old", ABOUT_LID_BOX, lids_old, "Use fresh lids where you can: {box} was bought over 5 years ago.",
 	     "at least 5 years from manufacture: MSU-498"),
 	NOTE("jars-old", ABOUT_HOUSE, jars_old,

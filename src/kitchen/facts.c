@@ -122,6 +122,7 @@ static void ask_house(const struct asking *asking)
 	facts->boil_off_mf = boil_off_mf(house);
 	facts->boil_side = facts->boil_off_mf > 0 ? "hotter" : "cooler";
 	facts->storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
+	facts->storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
 	facts->waiting = (int)board->waiting_count;
 	if (board->waiting_count > 0)
 		facts->waited_ms = moment_between(&board->waiting[0].filled, asking->now);
@@ -161,7 +162,7 @@ static void clock_facts(const struct asking *asking, const struct strip *strip, 
 	facts->is_loaded = strip->rule->name == PHASE_LOADED;
 	facts->is_rinse = strip->rule->name == PHASE_RINSE;
 	facts->passed_ms = strip_passed_ms(strip, asking->now);
-	facts->planned_ms = strip->rule->planned_max_s * INT64_C(1000);
+	facts->planned_ms = (strip->rule->long_s != 0 ? strip->rule->long_s : strip->rule->planned_max_s) * INT64_C(1000);
 	facts->wall_step_ms = moment_wall_step(&strip->phase.began, asking->now);
 	facts->wall_way = facts->wall_step_ms < 0 ? "back" : "on";
 	facts->restarted = !moment_same_boot(&strip->phase.began, asking->now);
@@ -517,6 +518,25 @@ static void ask_shelved(const struct asking *asking)
 	}
 }
 
+static int whole(int64_t jars)
+{
+	return jars > INT32_MAX ? INT32_MAX : (int)jars;
+}
+
+static void ask_spoiled(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->spoiled_count; i++) {
+		const struct log_lot_spoiled *lot = &asking->board->spoiled[i];
+		struct gathered gathered = { 0 };
+
+		gathered.facts.lot = lot->code;
+		gathered.facts.product = lot->product;
+		gathered.facts.spoiled = whole(lot->spoiled);
+		gathered.facts.jars = whole(lot->jars);
+		ask(asking, &gathered, ABOUT_RECALL);
+	}
+}
+
 /* --- supplies --------------------------------------------------------------------------------------- */
 
 /* Jars that the pots will still fill, of one size (NULL: of any). */
@@ -616,6 +636,7 @@ void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts
 	ask_fates(&asking);
 	ask_recalls(&asking);
 	ask_shelved(&asking);
+	ask_spoiled(&asking);
 	ask_boxes(&asking);
 	ask_people(&asking);
 	for (size_t i = 0; i < kitchen->board.supply_count; i++)

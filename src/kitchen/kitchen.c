@@ -50,6 +50,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->asides);
 	free(kitchen->recalls);
 	free(kitchen->anew);
+	free(kitchen->spoiled);
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);

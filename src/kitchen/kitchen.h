@@ -120,6 +120,8 @@ struct board {
 	size_t supply_count;
 	const struct log_recall *recalls; /* with jars still to be found, oldest first */
 	size_t recall_count;
+	const struct log_lot_spoiled *spoiled; /* lots of which jars spoiled, the others not looked at */
+	size_t spoiled_count;
 	const struct log_aside *asides; /* rules this house has set aside */
 	size_t aside_count;
 };
@@ -460,9 +462,17 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 /* Loads whose seals can be looked at: past their 12 h, or at the check already; oldest
  * first.  Returns how many there are, at most `most`. */
 size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, int64_t *load_ids, size_t most);
-/* Every jar not looked at yet is sealed by all three methods.  Refused, as is JAR_SEALED, before the
- * seal check: a jar that failed may be marked while the load still cools. */
-bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault);
+/* By which methods somebody looked: bits 1u << enum seal_method. */
+#define SEAL_BY(method) (1u << (method))
+#define SEAL_BY_ALL_THREE (SEAL_BY(SEAL_METHOD_COUNT) - 1u)
+
+/* Sealed, as somebody saw it: the jar, or every jar not looked at yet.  Only the methods named are
+ * written good; what was not tried stays so.  Refused: no method named; a method left out that said
+ * bad; before the seal check. */
+bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned methods, struct fault *fault);
+bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned methods, struct fault *fault);
+/* Any other state; a jar that failed may be marked while the load still cools.  JAR_SEALED is misuse:
+ * a seal is said by the methods that showed it. */
 bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
                        struct fault *fault);
 bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,

@@ -49,6 +49,7 @@ struct kitchen {
 	struct log_recall *recalls;
 	struct judged_anew *anew; /* what this gate makes worse of loads of an older one; as it was opened */
 	size_t anew_count;
+	struct log_lot_spoiled *spoiled;
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);

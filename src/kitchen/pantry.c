@@ -276,6 +276,11 @@ static bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot
 	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault))
 		return false;
 	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
+	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
+		if (kitchen->board.spoiled[i].lot_id == lot->id) {
+			facts.spoiled = (int)kitchen->board.spoiled[i].spoiled;
+			facts.jars = (int)kitchen->board.spoiled[i].jars;
+		}
 	return stops_let_pass(&facts, "", fault);
 }
 

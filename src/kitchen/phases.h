@@ -86,6 +86,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	int64_t required_ms;   /* TIMED: fixed length, or OF_THE_WORK */
 	int planned_min_s;     /* not TIMED: planning time, for the outlook only */
 	int planned_max_s;
+	int long_s;            /* WATCHED: longer than this is warned of; 0: than planned_max_s */
 	enum alarm alarm;      /* when a TIMED phase is over */
 	enum early early;
 	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate.h) */

@@ -472,6 +472,20 @@ static bool read_recalls(struct kitchen *kitchen, struct fault *fault)
 	return true;
 }
 
+static bool read_spoiled(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_lot_spoiled *lots;
+	size_t count;
+
+	if (!log_lots_spoiled(kitchen->log, &lots, &count, fault))
+		return false;
+	free(kitchen->spoiled);
+	kitchen->spoiled = lots;
+	kitchen->board.spoiled = lots;
+	kitchen->board.spoiled_count = count;
+	return true;
+}
+
 /* --- what the warnings ask beside the board --------------------------------------------- */
 
 static bool read_boxes(struct kitchen *kitchen, struct fault *fault)
@@ -571,8 +585,8 @@ static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
-	    !read_latest(kitchen, fault) ||
+	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_spoiled(kitchen, fault) ||
+	    !read_for_rules(kitchen, day, fault) || !read_latest(kitchen, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;

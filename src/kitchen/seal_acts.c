@@ -130,6 +130,9 @@ size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, in
 	return count;
 }
 
+static const char *const look_words[] = { "pressed", "tapped", "seen at eye level" };
+static_assert(sizeof(look_words) / sizeof(look_words[0]) == SEAL_METHOD_COUNT, "words for every method");
+
 /* --- acts --------------------------------------------------------------------- */
 
 /* What must hold for any mark: the load is on the rack and its jars are out. */
@@ -165,12 +168,6 @@ static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id
 	return strip != NULL && markable(strip, fault) ? strip : NULL;
 }
 
-static void tick_all(struct log_jar *jar, enum seal_tick tick)
-{
-	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
-		jar->ticks[i] = tick;
-}
-
 /* The canner may be somebody else's by now: who has the board looks at the lids. */
 static void sign(struct act *act)
 {
@@ -178,7 +175,7 @@ static void sign(struct act *act)
 		text_copy(act->entry.who, sizeof(act->entry.who), act->kitchen->who);
 }
 
-/* What somebody saw of a jar: sealed is by all three methods. */
+/* What somebody saw of a jar; the ticks of its methods are the caller's. */
 static void look_at(struct log_jar *jar, enum jar_state state, const struct log_entry *by)
 {
 	bool looked = state != JAR_UNCHECKED;
@@ -186,11 +183,28 @@ static void look_at(struct log_jar *jar, enum jar_state state, const struct log_
 	jar->state = state;
 	jar->checked_wall_ms = looked ? by->at.wall_ms : 0;
 	text_copy(jar->checked_by, sizeof(jar->checked_by), looked ? by->who : "");
-	if (state == JAR_SEALED || state == JAR_UNCHECKED)
-		tick_all(jar, looked ? TICK_GOOD : TICK_NONE);
 }
 
-bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault)
+static bool method_named(unsigned methods, struct fault *fault)
+{
+	return (methods & SEAL_BY_ALL_THREE) != 0 ||
+	       fault_set(fault, FAULT_REFUSED, "Nobody has looked: press, tap or see the lid at eye level first (A539).");
+}
+
+/* Only what was looked by is good; a bad one that was not tried again stands. */
+static bool tick_good(struct log_jar *jar, unsigned methods, struct fault *fault)
+{
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++) {
+		if ((methods & SEAL_BY(i)) != 0)
+			jar->ticks[i] = TICK_GOOD;
+		else if (jar->ticks[i] == TICK_BAD)
+			return fault_set(fault, FAULT_REFUSED, "Jar %d failed when %s: try that again before it counts as sealed.",
+			                 jar->place_in_load, look_words[i]);
+	}
+	return true;
+}
+
+bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned methods, struct fault *fault)
 {
 	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
 	struct log_jar *jars = NULL;
@@ -200,7 +214,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	int marked = 0;
 	bool done = true;
 
-	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault))
+	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault) || !method_named(methods, fault))
 		return false;
 	text_copy(code, sizeof(code), strip->lot.code);
 	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
@@ -214,7 +228,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 		if (jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE)
 			continue;
 		look_at(&jars[i], JAR_SEALED, &act.entry);
-		done = log_put_jar(kitchen->log, &jars[i], fault);
+		done = tick_good(&jars[i], methods, fault) && log_put_jar(kitchen->log, &jars[i], fault);
 		marked++;
 	}
 	free(jars);
@@ -262,14 +276,31 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
 
-	if (strip == NULL || (state == JAR_SEALED && !sealing_seen(strip, fault)))
+	if (strip == NULL)
 		return false;
+	if (state == JAR_SEALED)
+		return fault_set(fault, FAULT_MISUSE, "Jar %d: say by which method it was seen sealed.", jar.place_in_load);
 	jar.state = state;
+	for (int i = 0; state == JAR_UNCHECKED && i < SEAL_METHOD_COUNT; i++)
+		jar.ticks[i] = TICK_NONE;
 	drop_needless_fate(&jar);
 	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(state), fault);
 }
 
-/* What the three methods make of a jar. */
+bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned methods, struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL || !sealing_seen(strip, fault) || !method_named(methods, fault) ||
+	    !tick_good(&jar, methods, fault))
+		return false;
+	jar.state = JAR_SEALED;
+	drop_needless_fate(&jar);
+	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(JAR_SEALED), fault);
+}
+
+/* What the three methods make of a jar; one said to be sealed stays so while nothing is bad. */
 static enum jar_state state_by_ticks(const struct log_jar *jar)
 {
 	int good = 0;
@@ -279,14 +310,12 @@ static enum jar_state state_by_ticks(const struct log_jar *jar)
 			return JAR_DOUBTFUL;
 		good += jar->ticks[i] == TICK_GOOD;
 	}
-	return good == SEAL_METHOD_COUNT ? JAR_SEALED : JAR_UNCHECKED;
+	return good == SEAL_METHOD_COUNT || (jar->state == JAR_SEALED && good > 0) ? JAR_SEALED : JAR_UNCHECKED;
 }
 
 bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method method, enum seal_tick tick,
                       struct fault *fault)
 {
-	static const char *const methods[] = { "pressed", "tapped", "seen at eye level" };
-	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "words for every method");
 	static const char *const said[] = { "not tried", "good", "BAD" };
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
@@ -300,7 +329,7 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 	jar.ticks[method] = tick;
 	jar.state = state_by_ticks(&jar);
 	drop_needless_fate(&jar);
-	(void)snprintf(words, sizeof(words), "%s: %s", methods[method], said[tick]);
+	(void)snprintf(words, sizeof(words), "%s: %s", look_words[method], said[tick]);
 	if (jar.state != JAR_UNCHECKED)
 		return put_mark(kitchen, strip, "jar_tick", &jar, true, words, fault);
 	jar.checked_wall_ms = 0; /* a tick of three is no check yet */

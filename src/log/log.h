@@ -541,6 +541,15 @@ struct log_pantry_lot {
 	enum verdict verdict; /* the worst of their loads */
 };
 
+/* A lot of which jars spoiled, while others are kept that no recall has looked at since. */
+struct log_lot_spoiled {
+	int64_t lot_id;
+	char code[NAME_MAX_BYTES];
+	char product[NAME_MAX_BYTES];
+	int64_t spoiled;
+	int64_t jars; /* that sealed and were kept, those gone since too */
+};
+
 /* Jars kept of one lot and size that are not to be eaten: those an open recall still
  * looks for, or those that verdict_blocks. */
 struct log_pantry_part {
@@ -930,6 +939,7 @@ bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outco
                       size_t *count, struct fault *fault);
 /* How many jars of a lot an open recall still looks for. */
 bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault);
+bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault);
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
 

@@ -273,6 +273,26 @@ bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fau
 	return query_integer(&query, jars, fault);
 }
 
+static void read_spoiled(struct query *query, void *into)
+{
+	struct log_lot_spoiled *lot = into;
+	memset(lot, 0, sizeof(*lot));
+	lot->lot_id = take_integer(query);
+	TAKE_TEXT(query, lot->code);
+	TAKE_TEXT(query, lot->product);
+	lot->spoiled = take_integer(query);
+	lot->jars = take_integer(query);
+}
+
+bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOTS_SPOILED);
+	void *list;
+	bool ok = query_list(&query, read_spoiled, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
 bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? RECALL_INSERT : RECALL_UPDATE);

@@ -425,6 +425,15 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOT_RECALLED] =
 		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
 		"WHERE jar.lot_id = ?",
+	/* A jar counts as looked at when a recall looks for it, or was done with it after the last one spoiled. */
+	[LOTS_SPOILED] =
+		"SELECT lot.id, lot.code, lot.product, s.jars, "
+		"(SELECT count(*) FROM jar WHERE lot_id = s.lot_id AND state = 'sealed' AND fate = 'none') "
+		"FROM (SELECT lot_id, count(*) AS jars, coalesce(max(gone_wall_ms), 0) AS last FROM jar "
+		"WHERE gone_why = 'spoiled' GROUP BY lot_id) AS s CROSS JOIN lot ON lot.id = s.lot_id "
+		"WHERE EXISTS (SELECT 1 FROM jar WHERE jar.lot_id = s.lot_id AND " IS_KEPT " AND NOT EXISTS "
+		"(SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND (r.outcome IS NULL OR r.outcome_wall_ms >= s.last))) "
+		"ORDER BY s.last, lot.id",
 	[LOADS_LINKED] =
 		"SELECT n.load_id FROM jar o JOIN jar n ON n.from_jar_id = o.id "
 		"WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "

@@ -313,6 +313,9 @@ struct seal_card {
 	bool choosing_fate;
 	bool fate_for_all;
 	bool round; /* all loads past their 12 h, one after the other */
+	bool asking;         /* by which methods the lids of this load are looked at */
+	bool asking_for_all; /* then: every other jar is sealed, not only the one under the cursor */
+	unsigned methods;    /* as said for this load, SEAL_BY(); 0: not said yet */
 };
 
 /* Jars to be processed again: which canner, which lids. */

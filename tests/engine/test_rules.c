@@ -138,19 +138,19 @@ START_TEST(elevation)
 }
 END_TEST
 
-START_TEST(boiling_point_by_more_than_one_degree)
+START_TEST(boiling_point_by_more_than_the_weather_moves_it)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.boil_off_mf = 1000;
+	facts.boil_off_mf = 2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = 1001;
-	fires("boil-disagrees", &facts, "1.0 F hotter");
-	facts.boil_off_mf = -1000;
+	facts.boil_off_mf = 2501;
+	fires("boil-disagrees", &facts, "2.5 F hotter");
+	facts.boil_off_mf = -2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = -1600;
+	facts.boil_off_mf = -2600;
 	facts.boil_side = "cooler";
-	fires("boil-disagrees", &facts, "1.6 F cooler");
+	fires("boil-disagrees", &facts, "2.6 F cooler");
 }
 END_TEST
 
@@ -163,11 +163,15 @@ START_TEST(warmth_of_the_store)
 	facts.storage_mf = 70000;
 	never("storage-warm", &facts);
 	facts.storage_mf = 70001;
+	facts.storage_ms = 24 * 60 * MINUTE;
 	fires("storage-warm", &facts, "70.0 F");
+	facts.storage_ms++;
+	never("storage-warm", &facts); /* said on the day it was read */
 	facts.storage_mf = 95000;
 	never("storage-hot", &facts);
 	facts.storage_mf = 95001;
-	fires("storage-hot", &facts, "95.0 F");
+	fires("storage-hot", &facts, "95.0 F"); /* however long ago */
+	facts.storage_ms = 0;
 	never("storage-warm", &facts); /* not said twice */
 }
 END_TEST
@@ -921,8 +925,24 @@ START_TEST(what_is_recalled_or_not_valid_is_not_taken_out)
 	holds(&facts, "key-take-not-valid", OVER_NEVER);
 	facts.recalled = 1;
 	holds(&facts, "key-recalled", OVER_NEVER);
+	facts.recalled = 0;
+	facts.spoiled = 1; /* of which jars spoiled: neither, whatever its process was */
+	holds(&facts, "key-lot-spoiled", OVER_NEVER);
 	facts.is_take = false;
 	ck_assert_ptr_null(rule_holding(&facts));
+}
+END_TEST
+
+START_TEST(one_spoiled_jar_speaks_for_its_lot)
+{
+	struct facts facts = quiet(ABOUT_RECALL);
+
+	facts.lot = "2026-09-14-A1";
+	facts.jars = 7;
+	never("lot-spoiled", &facts);
+	facts.spoiled = 3;
+	fires("lot-spoiled", &facts,
+	      "3 of 7 jars of 2026-09-14-A1 spoiled: do not eat the others. Look at each, then recall the lot (R).");
 }
 END_TEST
 
@@ -939,7 +959,7 @@ int main(void)
 	tcase_add_test(cases, no_sentence_says_that_food_is_safe);
 	tcase_add_test(cases, an_unknown_name_in_a_sentence_is_noticed);
 	tcase_add_test(cases, elevation);
-	tcase_add_test(cases, boiling_point_by_more_than_one_degree);
+	tcase_add_test(cases, boiling_point_by_more_than_the_weather_moves_it);
 	tcase_add_test(cases, warmth_of_the_store);
 	tcase_add_test(cases, jars_that_wait_past_the_limit_of_the_house);
 	tcase_add_test(cases, a_day_later_than_accepted);
@@ -979,6 +999,7 @@ int main(void)
 	tcase_add_test(cases, weak_vinegar_is_not_valid_and_unknown_vinegar_unknown);
 	tcase_add_test(cases, what_goes_on_against_a_rule);
 	tcase_add_test(cases, what_is_recalled_or_not_valid_is_not_taken_out);
+	tcase_add_test(cases, one_spoiled_jar_speaks_for_its_lot);
 	suite_add_tcase(suite, cases);
 	runner = srunner_create(suite);
 	srunner_run_all(runner, CK_ENV);

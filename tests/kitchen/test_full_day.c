@@ -752,7 +752,7 @@ static void check_seals(void)
 			KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 1), JAR_DOUBTFUL, &kit.fault));
 			KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_REPROCESS, &kit.fault));
 		}
-		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		kk_pass(&kit, 70 * SECOND_MS);
 		KK_OK(&kit, kk_try_step(&kit, load_id, false));
 	}

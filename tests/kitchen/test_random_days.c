@@ -64,8 +64,7 @@ static bool press_jar(int64_t load_id, int jars)
 	case 2:
 		return kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault);
 	default:
-		return kitchen_jar_state(kit.kitchen, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT),
-		                         &kit.fault);
+		return kk_mark(&kit, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT));
 	}
 }
 
@@ -81,7 +80,7 @@ static bool press_on_load(int64_t load_id, int64_t phase_id, int jars, int64_t s
 	case 3:
 		return kk_try(&kit, load_id, (enum exception)dice_roll(&dice, EXCEPTION_COUNT),
 		              dice_roll(&dice, 9));
-	case 4: return kitchen_all_sealed(kit.kitchen, load_id, &kit.fault);
+	case 4: return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault);
 	case 5:
 		return kitchen_fate_rest(kit.kitchen, load_id, (enum jar_fate)(1 + dice_roll(&dice, 4)),
 		                         &kit.fault);

@@ -94,7 +94,7 @@ START_TEST(the_old_jars_stay_on_record_and_the_new_ones_name_them)
 	ck_assert_int_eq(kk_jar_row(&kit, new_id, 1).from_jar_id, kk_jar(&kit, old_id, 2));
 	ck_assert_int_eq(kk_jar_row(&kit, new_id, 2).from_jar_id, kk_jar(&kit, old_id, 3));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_state(kit.kitchen, kk_jar(&kit, old_id, 2), JAR_SEALED, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_sealed(kit.kitchen, kk_jar(&kit, old_id, 2), SEAL_BY_ALL_THREE, &kit.fault));
 	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, old_id, 2), FATE_FRIDGE, &kit.fault));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 9); /* no jar was made twice */
 }

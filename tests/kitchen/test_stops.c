@@ -241,7 +241,7 @@ START_TEST(no_full_hold_no_seal_and_no_shelf_makes_it_fine)
 	still_marked(stop);
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	still_marked(stop);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	if (stop->verdict == VERDICT_NOT_VALID)
 		KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault));
 	ck_assert_ptr_nonnull(kk_warned(&kit, warning, load_id));

@@ -306,7 +306,7 @@ START_TEST(a_shelved_load_found_wrong_comes_back_for_its_fates)
 
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, MINUTE_MS);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	KK_OK(&kit, kitchen_step(kit.kitchen, kk_strip(&kit, load_id)->phase.id, true, &kit.fault));
 	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
 	KK_OK(&kit, kitchen_found_wrong(kit.kitchen, load_id, "wrong elevation", &kit.fault));

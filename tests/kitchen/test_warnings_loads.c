@@ -275,7 +275,7 @@ static int64_t to_check(int jars)
 
 static void mark(int64_t load_id, int place, enum jar_state state)
 {
-	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), state, &kit.fault));
+	KK_OK(&kit, kk_mark(&kit, kk_jar(&kit, load_id, place), state));
 }
 
 static void lose(int64_t load_id, int place, enum siphoning siphoning)

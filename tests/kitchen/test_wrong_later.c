@@ -35,7 +35,7 @@ enum come { WAITING, LOADED, HOLDING, UNLOADING, COOLING, CHECKED, SHELVED, COME
 
 static void shelve(int64_t id)
 {
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, id);
 }

@@ -263,6 +263,12 @@ int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place)
 	return kk_jar_row(kit, load_id, place).id;
 }
 
+bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state)
+{
+	return state == JAR_SEALED ? kitchen_jar_sealed(kit->kitchen, jar_id, SEAL_BY_ALL_THREE, &kit->fault)
+	                           : kitchen_jar_state(kit->kitchen, jar_id, state, &kit->fault);
+}
+
 int64_t kk_journal(struct kitchen_kit *kit)
 {
 	struct log_entry newest;

@@ -83,6 +83,8 @@ void kk_to(struct kitchen_kit *kit, int64_t load_id, enum phase_name name);
 void kk_lost(struct kitchen_kit *kit, int64_t load_id);
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes);
 int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place); /* its id */
+/* As seen: sealed is by all three methods. */
+bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state);
 struct log_jar kk_jar_row(struct kitchen_kit *kit, int64_t load_id, int place);
 /* What acts on a load are about; 0: the house. */
 struct log_subject kk_about(int64_t load_id);

@@ -183,7 +183,7 @@ static void check_seals(struct maker *maker, int64_t load_id, bool bad_box)
 		MUST(maker, kitchen_jar_fate(maker->kitchen, jars[i].id, FATE_FRIDGE, &maker->fault));
 		MUST(maker, kitchen_jar_fate_done(maker->kitchen, jars[i].id, &maker->fault));
 	}
-	MUST(maker, kitchen_all_sealed(maker->kitchen, load_id, &maker->fault));
+	MUST(maker, kitchen_all_sealed(maker->kitchen, load_id, SEAL_BY_ALL_THREE, &maker->fault));
 	test_clock_pass(&maker->clock, 3 * MINUTE_MS);
 	MUST(maker, kitchen_step(maker->kitchen, racked(maker, load_id)->phase.id, true, &maker->fault));
 	free(jars);

@@ -104,7 +104,7 @@ static int64_t jar_at(int64_t load_id, int place)
 
 static void shelve(int64_t load_id)
 {
-	MUST(kitchen_all_sealed(kitchen, load_id, &fault));
+	MUST(kitchen_all_sealed(kitchen, load_id, SEAL_BY_ALL_THREE, &fault));
 	test_clock_pass(&hands, MINUTE_MS);
 	MUST(kitchen_step(kitchen, strip_of_load(load_id)->phase.id, true, &fault));
 }

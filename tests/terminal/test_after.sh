@@ -57,7 +57,13 @@ wait_for "Undone:" "Jar 2: unchecked"
 press P
 wait_for "Jar 2: doubtful by KM"
 press e
-wait_for "All others are sealed. 1 jar needs a fate (f)."
+wait_for "All looked at: by which? Space: done" "[ ] p  pressed" "[ ] t  tapped" "[ ] y  at eye level"
+press Space
+wait_for "Nobody has looked: press, tap or see the lid"
+press p t
+wait_for "[x] p  pressed" "[x] t  tapped" "[ ] y  at eye level"
+press Space
+wait_for "All others are sealed. 1 jar needs a fate (f)." "p✓ t✓ y·"
 press Space
 wait_for "1 jar is still without a fate"
 
@@ -79,10 +85,14 @@ wait_for "1 reprocess"
 press Right d f 3
 wait_for "2 reprocess"
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed."
 press Space
 wait_for "1 load to go."
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed. Space shelves"
 sleep 1.6 # a press this soon after the check began does not count
 press Space

@@ -43,6 +43,8 @@ wait_for "Jar 1: unchecked, no liquid lost"
 press l
 wait_for "None of these 3 jars has sealed yet"
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed."
 press l
 wait_for "3 labels on 1 sheet:"

@@ -195,6 +195,8 @@ at="shelving with jars unchecked"
 step
 wait_for "6 of 9 jars are not checked yet."
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed. Space shelves the load."
 shows "sealed" "reprocess" "discard"
 press u
@@ -202,6 +204,8 @@ wait_for "Undone"
 step
 wait_for "6 of 9 jars are not checked yet."
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed."
 step
 wait_for "Shelved. Wash the jars, label them"
