@@ -650,7 +650,7 @@ const struct rule rules[] = {
 	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
 	     "loading, filling", OVER_NEVER, PRACTICE),
 	STOP("key-recipe-refused", ABOUT_KEY, key_recipe, "{product} is not canned as an own recipe: {why}", "starting a batch",
-	     OVER_NEVER, "A539: tested recipes only; the list of each food"),
+	     OVER_NEVER, "A539: tested recipes only; the list of each food: the published tables"),
 	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",

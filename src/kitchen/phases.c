@@ -223,7 +223,7 @@ static const struct phase_rule rules[] = {
 	    .due = "Heat OFF: draw the juice off and measure it",
 	    .step = "heat off, draw the juice",
 	    .caution = "Juice leaves the tube near boiling: hot jars only, lid open away from you.",
-	    .source = "length: the house's own",
+	    .source = "length: house rule",
 	},
 	{
 	    .name = PHASE_DRAIN, .stations = JU, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),

@@ -215,6 +215,14 @@ bool recipe_has_sheet(const char *recipe)
 	return frame_of(recipe) != NULL;
 }
 
+/* A line of the frame, or of the sheet, is the known ingredient of its name. */
+static void pick_by_name(struct log_recipe_ingredient *item)
+{
+	const struct known_ingredient *known = known_ingredient_named(item->name);
+
+	text_copy(item->known, sizeof(item->known), known == NULL ? "" : known->name);
+}
+
 static void copy_frame(const struct recipe *from, struct log_recipe *to)
 {
 	memset(to, 0, sizeof(*to));
@@ -242,6 +250,7 @@ static void copy_frame(const struct recipe *from, struct log_recipe *to)
 		                                       .optional = from->ingredients[i].optional};
 		text_copy(item->name, sizeof(item->name), from->ingredients[i].name);
 		text_copy(item->form, sizeof(item->form), from->ingredients[i].form);
+		pick_by_name(item);
 	}
 }
 
@@ -282,6 +291,7 @@ static bool set_line(struct log_recipe *recipe, enum supply_kind kind, int64_t a
 		                                       .measure = supply_measure(kind),
 		                                       .form = OF_SHEET};
 		text_copy(item->name, sizeof(item->name), supply_words(kind));
+		pick_by_name(item);
 	}
 	recipe->ingredients[at].amount = amount;
 	return true;

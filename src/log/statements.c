@@ -122,8 +122,8 @@
 	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
 /* What is found by `seed`, a SELECT of ids, and what it became under new lids.  CROSS
- * JOIN keeps to this order (https://sqlite.org/optoverview.html, 8.2): for the sake of
- * the ORDER BY some versions of SQLite would go through all jars instead. */
+ * JOIN keeps to this order (SQLite's page on its query optimizer, section 8.2): for the
+ * sake of the ORDER BY some versions of SQLite would go through all jars instead. */
 #define TRACE(seed) \
 	"WITH RECURSIVE found (id) AS (" seed \
 	" UNION SELECT n.id FROM found CROSS JOIN jar n ON n.from_jar_id = found.id) " \

@@ -33,6 +33,7 @@ static const struct view *const views[] = {
 	[VIEW_RECALLS] = &recalls_view,
 	[VIEW_TRACE] = &trace_view,
 	[VIEW_STEPS] = &steps_view,
+	[VIEW_SIGNS] = &signs_view,
 	[VIEW_STORY] = &story_view,
 	[VIEW_SEASONS] = &seasons_view,
 	[VIEW_SEASON] = &season_view,
@@ -443,6 +444,10 @@ void desk_key(struct desk *desk, long key)
 	if (entry != NULL && press != PRESS_TAKEN && !may_repeat(key)) {
 		if (press == PRESS_TOO_SOON && desk->message[0] == '\0')
 			desk_say(desk, ROLE_QUIET, "Too quick after the last press: that one did not count.");
+		return;
+	}
+	if (key == '!') { /* before the view: somebody may be ill */
+		signs_view_enter(desk);
 		return;
 	}
 	if (entry == NULL || entry->act == NULL) {

@@ -64,6 +64,7 @@ enum view_name {
 	VIEW_RECALLS,
 	VIEW_TRACE,
 	VIEW_STEPS,
+	VIEW_SIGNS,
 	VIEW_STORY,
 	VIEW_SEASONS,
 	VIEW_SEASON,
@@ -386,6 +387,8 @@ struct desk {
 	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
 	enum view_name view;
 	enum view_name view_before_help;
+	enum view_name view_before_signs;
+	struct list_state signs; /* cursor: first piece shown; top: first that found no room */
 	bool leaving;
 	bool redraw_all;
 
@@ -495,6 +498,7 @@ extern const struct view pantry_view;
 extern const struct view recalls_view;
 extern const struct view trace_view;
 extern const struct view steps_view;
+extern const struct view signs_view;
 extern const struct view story_view;
 extern const struct view seasons_view;
 extern const struct view season_view;
@@ -531,6 +535,7 @@ void trace_subject_enter(struct desk *desk, struct log_subject subject); /* of a
 void recall_view_open(struct desk *desk, int64_t recall_id);
 /* Show the steps for suspect jars, if the advice is about such; Space goes back. */
 void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice);
+void signs_view_enter(struct desk *desk); /* why nobody tastes; goes back to the present view */
 void house_view_enter(struct desk *desk);
 void supplies_view_enter(struct desk *desk);
 void ledger_view_enter(struct desk *desk); /* of the shelf line under the cursor */

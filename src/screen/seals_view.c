@@ -11,6 +11,8 @@
 
 #define ROUND_MAX 64
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
+#define ROWS_FOR_WHY 13
+#define NEVER_TASTE "Never taste; ! says why."
 #define HOUR_MS (INT64_C(3600) * 1000)
 
 static const struct strip *strip_of(const struct desk *desk)
@@ -207,6 +209,7 @@ static void draw(struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = strip_of(desk);
 	struct seal_card *card = &desk->seals;
+	bool in_short = rows < ROWS_FOR_WHY; /* the reason stands in the story */
 	int window_rows;
 	int cols;
 
@@ -216,7 +219,9 @@ static void draw(struct desk *desk, int top, int rows)
 		return;
 	}
 	title_draw(desk, strip, top, cols);
-	if (strip->load.verdict == VERDICT_NOT_VALID)
+	if (strip->load.verdict == VERDICT_NOT_VALID && in_short)
+		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "NOT VALID. " NEVER_TASTE);
+	else if (strip->load.verdict == VERDICT_NOT_VALID)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
 		              strip->load.verdict_why);
 	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) && strip->unchecked > 0)
@@ -227,6 +232,11 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
 		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
 		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
+	if (strip->load.verdict == VERDICT_NOT_VALID && !in_short) {
+		terminal_put(desk->terminal, top + 2, 1, cols - 2, ROLE_STOP, NEVER_TASTE);
+		top++;
+		rows--;
+	}
 	jar_words_draw(desk, top + 2, cols);
 	if (card->choosing_fate)
 		fates_draw(desk, strip, top + 3, rows - 3, cols);

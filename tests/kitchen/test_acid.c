@@ -180,7 +180,7 @@ START_TEST(acid_in_the_pot_is_asked_by_kind_and_amount)
 	to_fill("apple jelly, low sugar", "half_pint");
 	KK_OK(&kit, kitchen_acid_asked(kit.kitchen, batch_id, "half_pint", &asked, &kit.fault));
 	ck_assert(asked.asked && !asked.in_jar && !asked.short_in_pot && !asked.vinegar);
-	ck_assert_ptr_nonnull(strstr(asked.words, "1/4 cup of bottled lemon juice"));
+	ck_assert_ptr_nonnull(strstr(asked.words, "3 tbsp of bottled lemon juice"));
 	stopped_by(fill("half_pint", 4, false, ACID_NOT_SAID, 0, ""), "key-acid");
 	KK_OK(&kit, fill("half_pint", 4, true, ACID_NOT_SAID, 0, ""));
 	ck_assert_int_eq(pot(), VERDICT_OPEN);
@@ -216,12 +216,12 @@ START_TEST(less_acid_on_the_card_stops)
 	to_fill("apple jelly, low sugar", "half_pint");
 	lemon = pk_supply(&kit, SUPPLY_LEMON_JUICE, "");
 	stopped_by(amount(2, "0", ""), "key-acid");
-	stopped_by(amount(2, "3 tbsp", ""), "key-acid");
+	stopped_by(amount(2, "2 tbsp", ""), "key-acid");
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), lemon);
 	KK_OK(&kit, amount(2, "1/2 cup", "")); /* more is not less */
 	KK_OK(&kit, amount(2, "0", "spilt it"));
 	ck_assert_int_eq(pot(), VERDICT_NOT_VALID); /* seen while it cooks */
-	KK_OK(&kit, amount(2, "1/4 cup", ""));
+	KK_OK(&kit, amount(2, "3 tbsp", ""));
 	ck_assert_int_eq(pot(), VERDICT_OPEN);
 	KK_OK(&kit, amount(2, "0", "spilt it"));
 	KK_OK(&kit, kitchen_acid_asked(kit.kitchen, batch_id, "half_pint", &asked, &kit.fault));
@@ -229,7 +229,7 @@ START_TEST(less_acid_on_the_card_stops)
 	KK_OK(&kit, fill("half_pint", 4, true, ACID_NOT_SAID, 0, ""));
 	ck_assert_int_eq(pot(), VERDICT_NOT_VALID);
 	ck_assert_ptr_nonnull(strstr(kk_canner(&kit, DEEP_POT)->batch.verdict_why, "spilt it"));
-	KK_OK(&kit, amount(2, "1/4 cup", "")); /* it was in after all */
+	KK_OK(&kit, amount(2, "3 tbsp", "")); /* it was in after all */
 	ck_assert_int_eq(pot(), VERDICT_OPEN);
 }
 END_TEST

@@ -152,8 +152,6 @@ int main(void)
 {
 	Suite *suite = suite_create("guide recipes");
 	TCase *tests = tcase_create("guide recipes");
-	SRunner *runner = srunner_create(suite);
-	int failed;
 
 	suite_add_tcase(suite, tests);
 	tcase_add_checked_fixture(tests, begin, end);
@@ -164,8 +162,5 @@ int main(void)
 	tcase_add_test(tests, what_is_not_startable_is_neither_started_nor_planned);
 	tcase_add_test(tests, a_pack_that_is_not_printed_for_the_jar_is_refused);
 	tcase_add_test(tests, salt_in_each_jar_is_taken_and_not_asked_for_as_acid);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return kk_run(suite);
 }
