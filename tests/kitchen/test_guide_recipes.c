@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/plan.h"
 #include "support/pot_kit.h"
 
@@ -133,9 +134,10 @@ START_TEST(a_pack_that_is_not_printed_for_the_jar_is_refused)
 }
 END_TEST
 
-/* Page 6-21: 1/4 tsp of salt a half-pint, and the acid is in the pot. */
+/* Page 6-21: 1/4 tsp of salt a half-pint; the acid that is asked for is the pot's. */
 START_TEST(salt_in_each_jar_is_taken_and_not_asked_for_as_acid)
 {
+	struct acid_asked asked;
 	int64_t batch;
 	int64_t salt;
 
@@ -143,7 +145,12 @@ START_TEST(salt_in_each_jar_is_taken_and_not_asked_for_as_acid)
 	batch = pk_batch(&kit, DEEP_POT, "marinated peppers", "half_pint", 1);
 	pk_to(&kit, DEEP_POT, PHASE_FILL);
 	salt = pk_supply(&kit, SUPPLY_SALT, "");
-	KK_OK(&kit, pk_try_fill(&kit, batch, "half_pint", 9, 0, false, true));
+	KK_OK(&kit, kitchen_acid_asked(kit.kitchen, batch, "half_pint", &asked, &kit.fault));
+	ck_assert(asked.asked && !asked.in_jar && !asked.short_in_pot);
+	ck_assert_str_eq(asked.words, "1 cup of bottled lemon juice and 2 cups of white vinegar, in the pot");
+	kk_refused(&kit, pk_try_fill(&kit, batch, "half_pint", 9, 0, false, true), FAULT_STOPPED, "acid not said");
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SALT, ""), salt);
+	pk_fill(&kit, batch, "half_pint", 9, 0);
 	ck_assert_int_eq(salt - pk_supply(&kit, SUPPLY_SALT, ""), 9 * 1500); /* 6 g a teaspoon */
 }
 END_TEST

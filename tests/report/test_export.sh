@@ -39,6 +39,7 @@ products = {row["product"] for row in tables["lots"]}
 assert "'=1+1 <b>&\"'?[31m]]>\r\nred, é??" in products, products
 assert {row["name"] for row in tables["stations"]} >= {"Big kettle", "'=Low kettle"}
 assert [row["load"] for row in tables["loads"]] == ["1", "3", "4", "5", "6", "7", "8"] # number 2 was undone
+assert [row["verdict"] for row in tables["loads"]] == ["valid", "not_valid", "valid", "unknown", "valid", "valid", "valid"]
 assert {row["who"] for row in tables["journal"]} == {"", "'@AB"}
 # 20 lb, exactly: 1 lb is 453.59237 g.
 assert [row["stock"] for row in tables["supplies"] if row["kind"] == "sugar"] == ["9071.847"]

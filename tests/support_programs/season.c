@@ -56,19 +56,33 @@ static const struct strip *strip_at_digit(int digit)
 	return &kitchen_board(kitchen)->strips[digit - 1];
 }
 
-static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars,
-                     enum acid acid)
+static struct load_order order_of(int digit, const char *product, const char *food, const char *pack, const char *jar,
+                                  int jars, enum acid acid)
 {
 	struct load_order order = { .station_id = strip_at_digit(digit)->station.id, .jars = jars,
 		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1, .acid = acid };
-	int64_t load_id;
 
 	(void)text_copy(order.product, sizeof(order.product), product);
 	(void)text_copy(order.food, sizeof(order.food), food);
 	(void)text_copy(order.pack, sizeof(order.pack), pack);
 	(void)text_copy(order.jar, sizeof(order.jar), jar);
-	MUST(kitchen_start_load(kitchen, &order, &load_id, &fault));
+	return order;
+}
+
+static int64_t start_order(const struct load_order *order)
+{
+	int64_t load_id;
+
+	MUST(kitchen_start_load(kitchen, order, &load_id, &fault));
 	return load_id;
+}
+
+static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars,
+                     enum acid acid)
+{
+	struct load_order order = order_of(digit, product, food, pack, jar, jars, acid);
+
+	return start_order(&order);
 }
 
 static int64_t jelly(const char *product, int jars)
@@ -179,6 +193,10 @@ static void afterwards(bool open_recall)
 
 static void loads(bool one_open, bool open_recall)
 {
+	/* Nobody said how strong its vinegar was. */
+	struct load_order unsaid = order_of(1, "\346\241\203\343\202\270\343\203\243\343\203\240 "
+	                                    "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251",
+	                                    "golden pepper jelly", "hot_sterile_jar", "half_pint", 5, ACID_AS_PRINTED);
 	char said[SENTENCE_MAX_BYTES];
 	int64_t plain = jelly("grape jelly", 9);
 	int64_t wrong;
@@ -201,10 +219,8 @@ static void loads(bool one_open, bool open_recall)
 	named = jelly(HOSTILE, 5);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
-	/* Nobody said that its acid is in. */
-	named = start(1, "\346\241\203\343\202\270\343\203\243\343\203\240 "
-	              "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251",
-	              "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", 5, ACID_NOT_SAID);
+	(void)text_copy(unsaid.reason, sizeof(unsaid.reason), "the label is off");
+	named = start_order(&unsaid);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
 	afterwards(open_recall);
