@@ -149,11 +149,12 @@ static bool acid_serves(const struct judging *judging)
 static void check_vinegar(struct judging *judging, bool asked)
 {
 	int tenths = judging->jar->vinegar_tenths;
+	const char *why = said(judging->jar->vinegar_why) ? judging->jar->vinegar_why : "";
 
 	if (tenths > 0 && tenths < VINEGAR_LEAST_TENTHS)
-		find_with(judging, GATE_VINEGAR_WEAK, tenths / 10, tenths % 10, "");
+		find_with(judging, GATE_VINEGAR_WEAK, tenths / 10, tenths % 10, why);
 	else if (tenths == 0 && asked)
-		find(judging, GATE_VINEGAR_NOT_SAID);
+		find_with(judging, GATE_VINEGAR_NOT_SAID, 0, 0, why);
 }
 
 /* Acid the food's own line asks for, or the recipe it was made by. */

@@ -102,6 +102,7 @@ struct jar_evidence {
 	enum acid acid;
 	const char *acid_why; /* why it was left out; NULL or "": nobody said */
 	int vinegar_tenths;   /* its percent, tenths; 0: not said */
+	const char *vinegar_why; /* why it was used so; NULL or "": nobody said */
 	enum origin origin;
 	const char *origin_words;  /* as own_recipe_judge gives them */
 	int64_t stood_ms;          /* filled, waiting for heat; NOT_ON_RECORD */

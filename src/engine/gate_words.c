@@ -51,7 +51,7 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_ACID_OTHER] = NOT_VALID(
         "acid-other", "{words} is not a published acid for this food and jar", "A539 Guide 3"),
     [GATE_VINEGAR_WEAK] = NOT_VALID(
-        "vinegar-weak", "the vinegar has {a}.{b} percent, and 5 is needed", "A539 Guide 6"),
+        "vinegar-weak", "the vinegar has {a}.{b} percent, and 5 is needed{:words}", "A539 Guide 6"),
     [GATE_RECIPE_REFUSED] = NOT_VALID("recipe-refused", "{words}", "A539: tested recipes only"),
     [GATE_NO_PROCESS] = NOT_VALID("no-process", "{words}", "A539: tested recipes only"),
     [GATE_TOO_SHORT] =
@@ -107,7 +107,7 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
     [GATE_ACID_NOT_SAID] =
         UNKNOWN("acid-not-said", "nobody said that its acid is in", "A539 Guide 3, CSU, PSU"),
     [GATE_VINEGAR_NOT_SAID] =
-        UNKNOWN("vinegar-not-said", "nobody noted the strength of the vinegar", "A539 Guide 6"),
+        UNKNOWN("vinegar-not-said", "nobody noted the strength of the vinegar{:words}", "A539 Guide 6"),
     [GATE_NOTEBOOK] = UNKNOWN("notebook", "written in a notebook, not by this program", PRACTICE),
     [GATE_CLOCK_READ] =
         REMARK("clock-read", "the computer restarted in the hold; by another clock it ran {a:time}",

@@ -661,7 +661,7 @@ const struct rule rules[] = {
 	STOP("key-short", ABOUT_KEY, key_short, "{why}", "starting a batch", OVER_NEVER,
 	     "never stretch, never cut sugar: MU GH1461; " PRACTICE),
 	STOP("key-acid", ABOUT_KEY, key_acid,
-	     "Acid goes into every jar first ({why}). Bottled, not fresh; say that it is in.", "filling", OVER_NOT_VALID,
+	     "The acid goes in first ({why}). Bottled, not fresh; say that it is in.", "filling", OVER_NOT_VALID,
 	     "A539 Guide 3, CSU, PSU"),
 	STOP("key-vinegar-weak", ABOUT_KEY, key_vinegar_weak,
 	     "Take vinegar of 5 percent: weaker vinegar does not keep these jars. On now, they are NOT VALID.", "filling",

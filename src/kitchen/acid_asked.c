@@ -295,6 +295,8 @@ bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why, 
 {
 	struct log_mark mark = {.lot_id = lot_id, .kind = MARK_VINEGAR, .amount = tenths};
 
+	if (tenths == 0 && why[0] == '\0')
+		return true; /* nobody said a word: what was said before stays */
 	text_copy(mark.words, sizeof(mark.words), tenths < VINEGAR_LEAST_TENTHS ? why : "");
 	return act_mark(act, &mark, fault);
 }

@@ -304,7 +304,7 @@ static bool note_acid(struct act *act, const struct acid_asked *asked, const str
 	if (!asked->short_in_pot && acid_filled(asked, strip, order) == ACID_LEFT_OUT &&
 	    !mark_acid_left_out(act, lot_id, order->reason, fault))
 		return false;
-	return !asked->vinegar || order->vinegar_tenths == 0 ||
+	return !asked->vinegar ||
 	       mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault);
 }
 

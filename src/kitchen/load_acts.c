@@ -222,7 +222,7 @@ static bool note_acid(struct act *act, const struct load_order *order,
 
 	if (acid == ACID_LEFT_OUT && !mark_acid_left_out(act, lot_id, order->reason, fault))
 		return false;
-	if (order->vinegar_tenths > 0 && food != NULL && acid_asks_vinegar(food->acid_rule, acid) &&
+	if (food != NULL && acid_asks_vinegar(food->acid_rule, acid) &&
 	    !mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault))
 		return false;
 	return ul == 0 || supply_move(act, acid_supply(acid), "",

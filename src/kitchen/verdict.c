@@ -218,7 +218,10 @@ static void take_lot_mark(struct jar_evidence *evidence, const struct log_mark *
 		evidence->multiple = (int)mark->amount;
 		evidence->multiple_why = mark->words;
 		break;
-	case MARK_VINEGAR: evidence->vinegar_tenths = (int)mark->amount; break;
+	case MARK_VINEGAR:
+		evidence->vinegar_tenths = (int)mark->amount;
+		evidence->vinegar_why = mark->words;
+		break;
 	case MARK_POT_STOOD: evidence->pot_stood_ms = mark->amount; break;
 	case MARK_ACID_LEFT_OUT:
 		if (evidence->acid_why[0] == '\0') /* the first time was the one */

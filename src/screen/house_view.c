@@ -183,8 +183,8 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 	case HOUSE_TIMES:
 		minutes_words(text, "times (min)  run", house->run_minutes);
 		minutes_words(text, ", first juice", house->first_juice_minutes);
-		minutes_words(text, ", water check", house->water_minutes);
-		minutes_words(text, ", jars wait", house->jar_wait_minutes);
+		minutes_words(text, ", water", house->water_minutes);
+		minutes_words(text, ", wait", house->jar_wait_minutes);
 		minutes_words(text, ", stand", stand_minutes(house));
 		break;
 	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;

@@ -147,6 +147,7 @@ START_TEST(vinegar_of_five_percent_is_valid_and_of_unknown_strength_unknown)
 	ck_assert(text_copy(order.reason, sizeof(order.reason), "the label is off"));
 	KK_OK(&kit, start(&order));
 	ck_assert_int_eq(cooled()->verdict, VERDICT_UNKNOWN);
+	ck_assert_str_eq(cooled()->verdict_why, "nobody noted the strength of the vinegar: the label is off");
 }
 END_TEST
 

@@ -64,7 +64,7 @@ press p t
 wait_for "[x] p  pressed" "[x] t  tapped" "[ ] y  at eye level"
 press Space
 wait_for "All others are sealed. 1 jar needs a fate (f)." "p✓ t✓ y·"
-press Space
+step
 wait_for "1 jar is still without a fate"
 
 at="a late tomato jar: only the bin, with its steps"

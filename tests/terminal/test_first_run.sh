@@ -135,8 +135,9 @@ press h
 wait_for "The house, line"
 press Down
 change "900ft"
-wait_for "Enter keeps it"
-press Escape
+wait_for "900 ft (274 m)"
+wait_for "Noted. What the loads that run need now stands in the warnings (w)."
+change "4650ft"
 wait_for "4,650 ft (1,417 m)"
 
 at="hostile names"

@@ -147,7 +147,7 @@ step
 answer "Lids from which box?"
 wait_for "Is the bottled acid in EVERY jar? Space only if it is."
 press n
-wait_for "Acid goes into every jar first (1 tbsp of bottled lemon juice)." "On as NOT VALID, because (Esc: no):"
+wait_for "The acid goes in first (1 tbsp of bottled lemon juice)." "On as NOT VALID, because (Esc: no):"
 why "no"
 wait_for "Say in a word or two why; it stays with the jars."
 at="Esc goes back and nothing is filled"
@@ -159,7 +159,7 @@ at="no acid, and why"
 step
 wait_for "On as NOT VALID, because (Esc: no):"
 resize 40 12
-wait_for "On as NOT VALID, because" "Acid goes into every jar first"
+wait_for "On as NOT VALID, because" "The acid goes in first"
 why "the lemon juice ran out"
 wait_for "7 jars filled."
 resize 80 24
