@@ -58,7 +58,7 @@ SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
-	yield_table.c recipe_table.c layouts.c)
+	yield_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -105,7 +105,11 @@ $(BAKE): $(BAKE_SOURCES) $(wildcard src/bake/*.h) Makefile
 	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -Isrc -o $@ $(BAKE_SOURCES)
 
 PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
-RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv
+RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv \
+	schema/recipe_guide.csv schema/recipe_guide_ingredient.csv
+# What each food needs, in the order bake takes the files.
+FOOD_CSV := $(addprefix schema/,food.csv acid_rule.csv ingredient_class.csv own_recipe.csv ingredient.csv \
+	suspect_step.csv)
 MIGRATION_SQL := $(sort $(wildcard schema/migration/*.sql))
 
 $(BUILD)/generated/process_table.c: $(BAKE) schema/jar.csv $(PROCESS_CSV)
@@ -120,9 +124,15 @@ $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) yield schema/yield.csv >$@.new && mv $@.new $@
-$(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV)
+$(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) recipe $(RECIPE_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) recipe $(RECIPE_CSV) -- schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV) >$@.new && mv $@.new $@
+$(BUILD)/generated/recipe_step_table.c: $(BAKE) schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) step schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv >$@.new && mv $@.new $@
+$(BUILD)/generated/food_table.c: $(BAKE) $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV)
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) food $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
 $(BUILD)/generated/layouts.c: $(BAKE) schema/log.sql $(MIGRATION_SQL)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) layout schema/log.sql $(MIGRATION_SQL) >$@.new && mv $@.new $@
@@ -172,25 +182,41 @@ TEST_ENVIRONMENT = MALLOC_TOP_PAD_=4194304 LOGS='$(BUILD)/test-logs' JOBS='$(TES
 # ONLY=word runs the tests whose path holds that word.
 only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
 
-.PHONY: check
-check: ## get what is missing, build, run all tests (ONLY=word: some)
+# Many seconds of computing each: every n-th failure, every row, chance, optima.
+LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_every_row \
+	%/test_day_plan_exact,$(UNIT_PROGRAMS))
+# The scripts start first: they wait more than they compute.
+SHORT_TESTS := $(SHELL_TESTS) $(filter-out $(LONG_TESTS),$(UNIT_PROGRAMS))
+ALL_TESTS := $(LONG_TESTS) $(SHORT_TESTS)
+# ONLY finds the long ones, too, wherever it is asked.
+SHORT = $(call only,$(if $(ONLY),$(ALL_TESTS),$(SHORT_TESTS)))
+LONG = $(call only,$(LONG_TESTS))
+programs_of = $(filter-out %.sh,$(1))
+
+.PHONY: check check-run check-long check-long-run check-all-run
+check: ## get what is missing, build, run the tests but the longest (ONLY=word: some of all)
 	@sh .ci/deps check
 	+@$(AGAIN) check-run
 
-# The long ones start first: those that compute, then the scripts, which wait more.
-LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_migrate %/test_every_row \
-	%/test_day_plan_exact,$(UNIT_PROGRAMS)) $(SHELL_TESTS)
-.PHONY: check-run
-check-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
-	@$(TEST_ENVIRONMENT) sh tests/run.sh \
-		$(call only,$(LONG_TESTS) $(filter-out $(LONG_TESTS),$(UNIT_PROGRAMS)))
+check-long: ## run the longest tests
+	@sh .ci/deps check
+	+@$(AGAIN) check-long-run
+
+check-run: $(PROGRAM) $(BAKE) $(call programs_of,$(SHORT)) $(SUPPORT_PROGRAMS)
+	@$(TEST_ENVIRONMENT) sh tests/run.sh $(SHORT)
+
+check-long-run: $(PROGRAM) $(BAKE) $(LONG)
+	@$(TEST_ENVIRONMENT) LOGS='$(BUILD)/test-logs-long' JOBS='$(JOBS)' sh tests/run.sh $(LONG)
+
+check-all-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
+	@$(TEST_ENVIRONMENT) sh tests/run.sh $(call only,$(ALL_TESTS))
 
 .PHONY: sanitize
 sanitize: ## the whole test run under address and undefined-behaviour sanitizers
 	@sh .ci/deps check
 	+@ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1 \
-		UBSAN_OPTIONS=print_stacktrace=1 TEST_SECONDS=1200 CK_TIMEOUT_MULTIPLIER=6 \
-		$(AGAIN) check-run BUILD='$(BUILD)/sanitize' HARDEN= HARDEN_LINK= \
+		UBSAN_OPTIONS=print_stacktrace=1 TEST_SECONDS=3600 CK_TIMEOUT_MULTIPLIER=60 \
+		$(AGAIN) check-all-run BUILD='$(BUILD)/sanitize' HARDEN= HARDEN_LINK= \
 		CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 		EXTRA_CFLAGS='-fsanitize=address,undefined -fno-sanitize-recover=all'
 
@@ -200,7 +226,7 @@ valgrind: ## unit tests under valgrind
 	+@$(AGAIN) valgrind-run BUILD='$(BUILD)/valgrind' HARDEN= HARDEN_LINK= CFLAGS='-O1 -g'
 
 valgrind-run: $(call only,$(UNIT_PROGRAMS))
-	@$(TEST_ENVIRONMENT) JOBS='$(JOBS)' TEST_SECONDS=600 CK_FORK=no CK_TIMEOUT_MULTIPLIER=20 \
+	@$(TEST_ENVIRONMENT) JOBS='$(JOBS)' TEST_SECONDS=3600 CK_FORK=no CK_TIMEOUT_MULTIPLIER=20 \
 		WRAP='valgrind --quiet --error-exitcode=1 --leak-check=full --errors-for-leak-kinds=definite,indirect' \
 		sh tests/run.sh $(call only,$(UNIT_PROGRAMS))
 
@@ -211,7 +237,7 @@ coverage: ## the whole test run with line counts per source file
 	+@$(AGAIN) coverage-run BUILD='$(BUILD)/coverage' HARDEN= HARDEN_LINK= CFLAGS='-O0 -g' \
 		EXTRA_CFLAGS=--coverage
 
-coverage-run: check-run
+coverage-run: check-all-run
 	@gcov -n $(OBJECTS:.o=.gcda) 2>/dev/null | awk -v q="'" ' \
 		/^File / { split($$0, part, q); file = part[2] } \
 		/^Lines executed:/ && file ~ /^src\/.*\.c$$/ { sub(/Lines executed:/, ""); \
@@ -248,7 +274,7 @@ lint-headers:
 		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
 
 lint-shell:
-	@shellcheck .ci/run .ci/deps $(wildcard tests/*.sh tests/*/*.sh)
+	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh)
 
 lint-gcc:
 	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc EXTRA_CFLAGS=-Werror
@@ -313,7 +339,7 @@ clean: ## remove the build folder, the demo's log with it
 
 .PHONY: help
 help: ## this list
-	@sed -n 's/^\([a-z]*\):.*## /\1|/p' Makefile | awk -F'|' '{ printf "  make %-10s %s\n", $$1, $$2 }'
+	@sed -n 's/^\([a-z-]*\):.*## /\1|/p' Makefile | awk -F'|' '{ printf "  make %-10s %s\n", $$1, $$2 }'
 
 .SECONDARY:
 .DELETE_ON_ERROR:

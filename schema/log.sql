@@ -42,12 +42,13 @@ CREATE TABLE house (
 	practice_wall_ms INTEGER,           -- practice clock: reading and real instant it was started at
 	practice_real_wall_ms INTEGER,
 	units TEXT NOT NULL DEFAULT 'us' CHECK (units IN ('us', 'metric')),
-	run_minutes INTEGER NOT NULL DEFAULT 70 CHECK (run_minutes BETWEEN 1 AND 600), -- a juicer run
-	first_juice_minutes INTEGER NOT NULL DEFAULT 45 CHECK (first_juice_minutes BETWEEN 0 AND 600), -- 0: no hint
-	water_minutes INTEGER NOT NULL DEFAULT 20 CHECK (water_minutes BETWEEN 1 AND 600), -- between water checks
+	run_minutes INTEGER NOT NULL DEFAULT 0 CHECK (run_minutes BETWEEN 0 AND 600), -- a juicer run; 0: the house has not said
+	first_juice_minutes INTEGER NOT NULL DEFAULT 0 CHECK (first_juice_minutes BETWEEN 0 AND 600), -- 0: no hint
+	water_minutes INTEGER NOT NULL DEFAULT 0 CHECK (water_minutes BETWEEN 0 AND 600), -- between water checks; 0: not said
 	jar_wait_minutes INTEGER NOT NULL DEFAULT 20 CHECK (jar_wait_minutes BETWEEN 1 AND 600), -- filled, for a canner
 	storage_mc INTEGER,                 -- warmth where jars are kept, and when it was read
-	storage_wall_ms INTEGER
+	storage_wall_ms INTEGER,
+	stand_minutes INTEGER NOT NULL DEFAULT 0 CHECK (stand_minutes BETWEEN 0 AND 600) -- 0: src/engine/gate.h
 ) STRICT;
 INSERT INTO house (id) VALUES (1);
 
@@ -67,7 +68,9 @@ CREATE TABLE station (
 	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
 	volume_ul INTEGER CHECK (volume_ul > 0), -- pots: to the brim
 	who TEXT NOT NULL DEFAULT '',       -- has this station now
-	own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1)) -- else on a shared burner
+	own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1)), -- else on a shared burner
+	wall TEXT CHECK (wall IN ('heavy', 'lock')), -- pressure canners: how one sees that the pressure is gone
+	watts INTEGER CHECK (watts > 0)     -- canners: heat into the water; null: not stated
 ) STRICT;
 CREATE UNIQUE INDEX station_digit ON station (digit) WHERE retired = 0;
 
@@ -98,13 +101,14 @@ CREATE TABLE recipe (
 	boil_off_high_percent INTEGER NOT NULL DEFAULT 10,
 	caution TEXT NOT NULL DEFAULT '',
 	source TEXT NOT NULL CHECK (length(source) > 0),
-	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1))
+	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
+	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600) -- of process, by its pectin's sheet
 ) STRICT;
 CREATE UNIQUE INDEX recipe_name ON recipe (name) WHERE retired = 0;
 
 CREATE TABLE recipe_ingredient (
 	recipe_id INTEGER NOT NULL REFERENCES recipe (id) ON DELETE CASCADE,
-	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 12),
+	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 16),
 	name TEXT NOT NULL,
 	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe.h
 	measure TEXT NOT NULL CHECK (measure IN ('volume', 'mass', 'each')),
@@ -112,6 +116,7 @@ CREATE TABLE recipe_ingredient (
 	form TEXT NOT NULL DEFAULT '',
 	adding TEXT NOT NULL CHECK (adding IN ('at_start', 'at_boil', 'last', 'in_jar')),
 	optional INTEGER NOT NULL DEFAULT 0 CHECK (optional IN (0, 1)),
+	known TEXT NOT NULL DEFAULT '',     -- picked as, of schema/ingredient.csv; '': on no list
 	PRIMARY KEY (recipe_id, place)
 ) STRICT, WITHOUT ROWID;
 
@@ -125,7 +130,9 @@ CREATE TABLE lot (
 	food TEXT NOT NULL,                 -- as the process tables name it
 	pack TEXT NOT NULL,
 	acidity TEXT NOT NULL CHECK (acidity IN ('acid', 'acidified', 'low_acid')),
-	made_wall_ms INTEGER NOT NULL
+	made_wall_ms INTEGER NOT NULL,
+	origin TEXT CHECK (origin IN ('printed', 'own_class', 'own_unknown', 'refused')), -- whose recipe; null: not said
+	origin_words TEXT NOT NULL DEFAULT ''  -- what was said of an own recipe when it was begun
 ) STRICT;
 -- What a recall asks of a lot: its product, its day, its code.
 CREATE INDEX recall_by_product ON lot (product COLLATE NOCASE, made_wall_ms);
@@ -161,8 +168,7 @@ CREATE TABLE juice (
 ) STRICT;
 CREATE INDEX juice_of_run ON juice (run_id);
 
--- A batch: one pot's worth of a recipe, measured once. Its verdict is open until somebody
--- goes on against a stop or something is found wrong with it; its loads cannot be better.
+-- A batch: one pot's worth of a recipe, measured once.
 CREATE TABLE batch (
 	id INTEGER PRIMARY KEY,
 	station_id INTEGER NOT NULL REFERENCES station (id),
@@ -178,9 +184,8 @@ CREATE TABLE batch (
 	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)),
 	note TEXT NOT NULL DEFAULT '',
 	opened_wall_ms INTEGER NOT NULL,
-	verdict TEXT NOT NULL DEFAULT 'open' CHECK (verdict IN ('open', 'not_valid', 'unknown')),
-	verdict_why TEXT NOT NULL DEFAULT '',
-	jar TEXT NOT NULL DEFAULT ''        -- the size it is meant for; '': not said
+	jar TEXT NOT NULL DEFAULT '',       -- the size it is meant for; '': not said
+	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600) -- of its recipe on that day
 ) STRICT;
 CREATE UNIQUE INDEX batch_in_pot ON batch (station_id) WHERE open = 1; -- one batch at a time
 CREATE INDEX batch_of_lot ON batch (lot_id);
@@ -232,8 +237,6 @@ CREATE TABLE load (
 	elevation_um INTEGER NOT NULL,      -- of the house on that day
 	elevation_slack_um INTEGER NOT NULL,
 	elevation_by TEXT NOT NULL,
-	verdict TEXT NOT NULL DEFAULT 'open' CHECK (verdict IN ('open', 'valid', 'not_valid', 'unknown')),
-	verdict_why TEXT NOT NULL DEFAULT '',
 	process_ended_wall_ms INTEGER,      -- heat off after the hold, or the moment the process failed
 	broken INTEGER NOT NULL DEFAULT 0 CHECK (broken BETWEEN 0 AND 99), -- breakages seen before the seal check
 	opened_wall_ms INTEGER NOT NULL,
@@ -308,8 +311,10 @@ CREATE TABLE jar (
 	eye TEXT CHECK (eye IN ('good', 'bad')),
 	checked_by TEXT,
 	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
-	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out')),
-	gone_wall_ms INTEGER                -- null: still there
+	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out', 'not_noted')),
+	gone_wall_ms INTEGER,               -- null: still there
+	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed'))
+	                                    -- what was said when it was filled; null: nothing
 ) STRICT;
 CREATE UNIQUE INDEX jar_place ON jar (load_id, place_in_load) WHERE load_id IS NOT NULL;
 CREATE INDEX jar_waiting ON jar (batch_id) WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken';
@@ -323,6 +328,29 @@ CREATE INDEX jar_kept ON jar (lot_id, size, id)
 	WHERE state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL;
 -- Jars a count did not find, and jars taken out: what a later count brings back.
 CREATE INDEX jar_gone ON jar (lot_id, size, gone_wall_ms) WHERE gone_wall_ms IS NOT NULL;
+CREATE INDEX jar_spoiled ON jar (lot_id, gone_wall_ms) WHERE gone_why = 'spoiled';
+
+-- --- what bears on a process -------------------------------------------------------------------
+
+-- What somebody saw or said that stands in no other row: why a vent was cut short, that the
+-- pot was not as its recipe says. One about a phase counts while that phase does.
+CREATE TABLE mark (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	load_id INTEGER REFERENCES load (id) ON DELETE CASCADE, -- one of load and lot
+	lot_id INTEGER REFERENCES lot (id) ON DELETE CASCADE,
+	phase_id INTEGER REFERENCES phase (id) ON DELETE CASCADE,
+	kind TEXT NOT NULL CHECK (kind IN ('stopped', 'found_wrong', 'vent_cut', 'earlier', 'forced_cooling',
+		'weight_early', 'restarted', 'clock_began', 'clock_ended', 'imported_worse', 'raised', 'vented', 'not_as_recipe',
+		'multiplied', 'vinegar', 'pot_stood', 'acid_left_out', 'acid_instead')),
+	amount INTEGER NOT NULL DEFAULT 0,  -- ms, batches, tenths of a percent: enum mark_kind of src/log/log.h
+	words TEXT NOT NULL DEFAULT '',
+	wall_ms INTEGER NOT NULL,
+	who TEXT NOT NULL DEFAULT '',
+	CHECK ((load_id IS NOT NULL) + (lot_id IS NOT NULL) = 1)
+) STRICT;
+CREATE INDEX mark_of_load ON mark (load_id) WHERE load_id IS NOT NULL;
+CREATE INDEX mark_of_lot ON mark (lot_id) WHERE lot_id IS NOT NULL;
+CREATE INDEX mark_of_phase ON mark (phase_id) WHERE phase_id IS NOT NULL;
 
 -- --- supplies: a ledger, never a number -----------------------------------------------------
 
@@ -653,6 +681,28 @@ BEGIN
 		CAST(strftime('%Y', coalesce(new.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), new.lid_box_id,
 		(SELECT station_id FROM load WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
 END;
+
+-- --- what the gate said (src/engine/gate.h) ---------------------------------------------------
+
+-- Of a load, of each jar in it of which something else is true, and of a batch before any
+-- canner. Written before each act, undo and redo that touched its evidence is committed.
+CREATE TABLE judgement (
+	load_id INTEGER REFERENCES load (id) ON DELETE CASCADE, -- one of load and batch
+	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE,
+	jar_id INTEGER REFERENCES jar (id) ON DELETE CASCADE,   -- null: the load or batch as a whole
+	verdict TEXT NOT NULL CHECK (verdict IN ('open', 'valid', 'not_valid', 'unknown')),
+	gate INTEGER NOT NULL,              -- version of the one that said it
+	reasons TEXT NOT NULL DEFAULT '',   -- all of them, worst first, blank-separated
+	why TEXT NOT NULL DEFAULT '',       -- the same as sentences
+	CHECK ((load_id IS NOT NULL) + (batch_id IS NOT NULL) = 1)
+) STRICT;
+CREATE UNIQUE INDEX judgement_of_load ON judgement (load_id) WHERE jar_id IS NULL AND load_id IS NOT NULL;
+CREATE UNIQUE INDEX judgement_of_batch ON judgement (batch_id) WHERE batch_id IS NOT NULL;
+CREATE UNIQUE INDEX judgement_of_jar ON judgement (jar_id) WHERE jar_id IS NOT NULL;
+CREATE INDEX judgement_against ON judgement (load_id)
+	WHERE verdict IN ('not_valid', 'unknown') AND jar_id IS NULL AND load_id IS NOT NULL;
+CREATE INDEX judgement_by_gate ON judgement (gate) WHERE jar_id IS NULL AND load_id IS NOT NULL;
+CREATE INDEX judgement_all ON judgement (load_id) WHERE load_id IS NOT NULL;
 
 -- --- what runs yield ------------------------------------------------------------------------
 
@@ -1003,8 +1053,9 @@ CREATE VIEW work_of_load AS SELECT
 		replace(substr(code, 1, 7), '-', ''), ' ') FROM (SELECT code FROM lot
 		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY lot.id)), '') ||
 		strftime(' %Y%m%d %Y%m', opened_wall_ms / 1000, 'unixepoch') AS dates,
-	verdict_why || ' ' || note AS words,
-	'aload s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') || ' is' || replace(verdict, '_', '') ||
+	coalesce((SELECT why FROM judgement WHERE load_id = load.id AND jar_id IS NULL), '') || ' ' || note AS words,
+	'aload s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') || ' is' ||
+		replace(coalesce((SELECT verdict FROM judgement WHERE load_id = load.id AND jar_id IS NULL), 'open'), '_', '') ||
 		CASE WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND state IN ('unsealed', 'doubtful'))
 			THEN ' hasunsealed' ELSE '' END ||
 		CASE WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND state = 'broken') THEN ' hasbroken' ELSE '' END ||
@@ -1014,7 +1065,8 @@ CREATE VIEW work_of_load AS SELECT
 		coalesce((SELECT group_concat(' p' || hex(product) || '0', '') FROM (SELECT DISTINCT lower(product) AS product FROM lot
 			WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY 1)), '')
 		AS marks,
-	coalesce((SELECT max(journal.id) FROM journal WHERE journal.load_id = load.id), 0) AS told, verdict,
+	coalesce((SELECT max(journal.id) FROM journal WHERE journal.load_id = load.id), 0) AS told,
+	coalesce((SELECT verdict FROM judgement WHERE load_id = load.id AND jar_id IS NULL), 'open') AS verdict,
 	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
 		WHERE load_id = load.id AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms,
 	(SELECT coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase
@@ -1044,14 +1096,16 @@ CREATE VIEW work_of_batch AS SELECT
 	coalesce((SELECT replace(code, '-', '') || ' ' || replace(substr(code, 1, 10), '-', '') || ' ' ||
 		replace(substr(code, 1, 7), '-', '') FROM lot WHERE lot.id = lot_id), '') ||
 		strftime(' %Y%m%d %Y%m', opened_wall_ms / 1000, 'unixepoch') AS dates,
-	recipe || ' ' || note || ' ' || verdict_why || ' ' || coalesce((SELECT group_concat(ingredient, ' ') FROM
+	recipe || ' ' || note || ' ' || coalesce((SELECT why FROM judgement WHERE batch_id = batch.id), '') || ' ' || coalesce((SELECT group_concat(ingredient, ' ') FROM
 		(SELECT ingredient FROM batch_amount WHERE batch_id = batch.id ORDER BY place)), '') AS words,
 	'abatch s' || strftime('%Y', opened_wall_ms / 1000, 'unixepoch') ||
-		CASE WHEN open = 1 THEN ' isopen' WHEN verdict = 'open' THEN '' ELSE ' is' || replace(verdict, '_', '') END ||
+		CASE WHEN open = 1 THEN ' isopen' ELSE coalesce((SELECT ' is' || replace(verdict, '_', '') FROM judgement
+			WHERE batch_id = batch.id AND verdict <> 'open'), '') END ||
 		CASE note WHEN '' THEN '' ELSE ' hasnote' END ||
 		coalesce((SELECT ' p' || hex(lower(product)) || '0' FROM lot WHERE lot.id = lot_id), '') AS marks,
 	coalesce((SELECT max(journal.id) FROM journal WHERE journal.batch_id = batch.id), 0) AS told,
-	CASE WHEN open = 1 THEN 'open' WHEN verdict = 'open' THEN '' ELSE verdict END AS verdict,
+	CASE WHEN open = 1 THEN 'open' ELSE coalesce((SELECT verdict FROM judgement
+		WHERE batch_id = batch.id AND verdict <> 'open'), '') END AS verdict,
 	coalesce((SELECT sum(coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))) FROM phase
 		WHERE batch_id = batch.id AND ended_wall_ms IS NOT NULL), 0) AS busy_ms,
 	NULL AS come_up_ms, 0 AS lost, 0 AS fruit_mg, 0 AS juice_ul
@@ -1136,6 +1190,12 @@ CREATE TRIGGER work_phase_gone AFTER DELETE ON phase
 BEGIN
 	INSERT INTO work_stale VALUES (CASE WHEN old.load_id IS NOT NULL THEN 'load' WHEN old.run_id IS NOT NULL
 		THEN 'run' ELSE 'batch' END, coalesce(old.load_id, old.run_id, old.batch_id)) ON CONFLICT DO NOTHING;
+END;
+-- what the gate says,
+CREATE TRIGGER work_judged AFTER INSERT ON judgement WHEN new.jar_id IS NULL
+BEGIN
+	INSERT INTO work_stale VALUES (CASE WHEN new.load_id IS NOT NULL THEN 'load' ELSE 'batch' END,
+		coalesce(new.load_id, new.batch_id)) ON CONFLICT DO NOTHING;
 END;
 -- lots,
 CREATE TRIGGER work_lot_comes AFTER INSERT ON lot

@@ -8,7 +8,9 @@
 # 2. sqlite3.h only in src/log, curses only in src/screen.
 # 3. The engine is pure: no clock, file, memory, chance or environment.
 # 4. Functions that have a safer twin are not used.
-# 5. No path of somebody's machine; nothing foreign at the top level.
+# 5. No code reads what a food or a recipe is out of its name: food_named() and the
+#    known ingredients are asked.
+# 6. No path of somebody's machine; nothing foreign at the top level.
 set -u
 cd "${1:-${REPO:-$(dirname "$0")/..}}" || exit 1
 
@@ -91,7 +93,12 @@ grep '^src/engine/' "$code" \
 calls 'strcpy|strncpy|stpcpy|strcat|strncat|sprintf|vsprintf|gets|strtok|localtime|gmtime|ctime|asctime|atoi|atol|atoll|atof|system|popen' <"$code" \
 	| offence 'not used here: see "Habits" in DEVELOPERS.md for the function to take'
 
-# --- 5: the tree ------------------------------------------------------------------
+# --- 5: names ---------------------------------------------------------------------
+
+find src -name '*.c' -exec grep -nHE '"(tomat|salsa)|(cmp|casestr|strstr|same_name|holds)[[:space:]]*\([^;]*"[^"]*(tomat|salsa|ketchup|pickl|jelly|peach|grape|pumpkin|beans|soup)' {} + 2>/dev/null \
+	| offence 'a name read for its meaning: ask engine/food.h'
+
+# --- 6: the tree ------------------------------------------------------------------
 
 # The pattern is written so that it does not find itself.
 files | tr '\n' '\0' | xargs -0 grep -nHIE '(^|[^A-Za-z0-9_.])/(wor[k]|far[m]|roo[t]|tmp/bas[h][^ ]*)/' 2>/dev/null \

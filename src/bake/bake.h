@@ -53,6 +53,8 @@ struct record {
 
 struct source source_read(const char *path);
 void header_read(struct source *source, const char *const *names, size_t count);
+/* The first `least` names, or all of the `most`; which of the two it was. */
+size_t header_read_either(struct source *source, const char *const *names, size_t least, size_t most);
 bool row_read(struct source *source, struct record *record, size_t count); /* false: at the end */
 
 /* --- fields (fields.c) ---------------------------------------------------- */
@@ -96,6 +98,7 @@ void bake_jar(const char *path);
 
 #define PACK_COUNT 5
 #define ACIDITY_COUNT 3
+#define LOW_ACID 2 /* of acidity_names */
 extern const char *const pack_names[PACK_COUNT];
 extern const char *const acidity_names[ACIDITY_COUNT];
 extern const char *const acidity_constants[ACIDITY_COUNT];
@@ -143,9 +146,16 @@ struct amount {
 struct amount field_amount(const struct record *record, size_t index, const char *name,
                            int64_t mg_a_cup);
 
-/* jar_path NULL: without the process tables, so foods, packs and jars are not looked up. */
-void bake_recipe(const char *recipe_path, const char *ingredient_path, const char *jar_path,
+/* `books`: recipes and their ingredients, file by file in turn.  jar_path NULL: without
+ * the other tables, so foods, packs and jars are not looked up.  food_paths: the files
+ * of bake/food.h in their order. */
+void bake_recipe(char *const *books, int book_count, const char *jar_path, char *const *food_paths,
                  char *const *process_paths, int count);
+void bake_step(const char *path, char *const *recipe_paths, int count);
+
+/* --- what each food needs (food.c) ----------------------------------------- */
+
+void bake_food(char *const *food_paths, const char *jar_path, char *const *process_paths, int count);
 
 /* --- the rest --------------------------------------------------------------- */
 

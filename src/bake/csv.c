@@ -141,15 +141,22 @@ record_read(struct source *source, struct record *record)
 void
 header_read(struct source *source, const char *const *names, size_t count)
 {
+	(void)header_read_either(source, names, count, count);
+}
+
+size_t
+header_read_either(struct source *source, const char *const *names, size_t least, size_t most)
+{
 	struct record record = { .count = 0 };
 
-	if (!record_read(source, &record) || record.count != count)
-		bake_die(source->path, 1, "the header has %zu columns instead of %zu", record.count, count);
-	for (size_t i = 0; i < count; i++) {
+	if (!record_read(source, &record) || (record.count != least && record.count != most))
+		bake_die(source->path, 1, "the header has %zu columns instead of %zu", record.count, least);
+	for (size_t i = 0; i < record.count; i++) {
 		if (strcmp(record.field[i], names[i]) != 0)
 			bake_die(source->path, 1, "column %zu is \"%s\" instead of \"%s\"", i + 1, record.field[i],
 			    names[i]);
 	}
+	return record.count;
 }
 
 bool

@@ -26,7 +26,11 @@ static const char *const confirmation_constants[] = {
 #define ROWS_IN_BAND_MAX 7
 
 #define BOILING_WATER 0 /* in `methods` */
-#define LOW_ACID 2      /* in acidity_names */
+
+/* One table goes on where the guide prints an open top: boiling water from 8,001
+ * to 10,000 ft (schema/process_above_8000ft.csv). */
+#define SECOND_MIN_FT 8001
+#define SECOND_MAX_FT 10000
 
 static size_t
 field_jar(const struct record *record, size_t index, const struct jars *jars)
@@ -91,6 +95,27 @@ bands_overlap(const struct process *a, const struct process *b)
 	       (b->alt_max_ft == NO_NUMBER || a->alt_min_ft <= b->alt_max_ft);
 }
 
+/* Is `row` of the second table, and `open` the open top band it lies over?  No
+ * other bands may overlap. */
+static bool lies_over(const struct process *row, const struct process *open)
+{
+	return row->alt_min_ft == SECOND_MIN_FT && row->alt_max_ft == SECOND_MAX_FT &&
+	       row->method == BOILING_WATER && same_cell(row, open) &&
+	       open->alt_max_ft == NO_NUMBER && open->alt_min_ft < SECOND_MIN_FT;
+}
+
+/* A jar has one headspace; and a row that is not offered would leave the guide's
+ * shorter time standing. */
+static void check_second(const struct process *row, const struct process *open)
+{
+	if (row->headspace_thou != open->headspace_thou)
+		bake_die(row->path, row->line, "the headspace differs from %s:%ld", open->path,
+		         open->line);
+	if (!process_offered(row))
+		bake_die(row->path, row->line, "not confirmed, over the open band of %s:%ld",
+		         open->path, open->line);
+}
+
 static void
 check_pair(const struct process *row, const struct process *other)
 {
@@ -107,12 +132,14 @@ check_pair(const struct process *row, const struct process *other)
 		return;
 	if (same_band(row, other) && row->pressure_psi == other->pressure_psi)
 		bake_die(row->path, row->line, "the same cell is already in %s:%ld", other->path, other->line);
-	if (!same_band(row, other) && bands_overlap(row, other))
+	if (!same_band(row, other) && bands_overlap(row, other) && !lies_over(row, other) &&
+	    !lies_over(other, row))
 		bake_die(row->path, row->line, "the band overlaps that of %s:%ld", other->path, other->line);
 }
 
 /* The bands of a table lie end to end from 0 ft; a hole would be a kitchen
- * that gets no answer, or a typing error in an edge. */
+ * that gets no answer, or a typing error in an edge.  The second table's one
+ * band lies over an open one instead. */
 static void
 check_row(const struct processes *table, size_t index)
 {
@@ -127,7 +154,10 @@ check_row(const struct processes *table, size_t index)
 			check_pair(row, other);
 		if (!same_cell(row, other))
 			continue;
-		joined = joined || other->alt_max_ft == row->alt_min_ft - 1;
+		if (lies_over(row, other))
+			check_second(row, other);
+		joined =
+		    joined || other->alt_max_ft == row->alt_min_ft - 1 || lies_over(row, other);
 		in_band += same_band(row, other) ? 1 : 0;
 	}
 	if (!joined)
@@ -184,6 +214,27 @@ print_process(const struct process *row)
 	printf(", %s },\n", confirmation_constants[row->confirmed]);
 }
 
+/* Is there an open band under row `index`, whatever the order of the files? */
+static bool is_second(const struct processes *table, size_t index)
+{
+	for (size_t i = 0; i < table->count; i++)
+		if (lies_over(&table->row[index], &table->row[i]))
+			return true;
+	return false;
+}
+
+/* A row, and right behind it the one that lies over it: the rows of a food stand
+ * together, in the order of the guide. */
+static void print_with_second(const struct processes *table, size_t index)
+{
+	if (is_second(table, index))
+		return;
+	print_process(&table->row[index]);
+	for (size_t i = 0; i < table->count; i++)
+		if (lies_over(&table->row[i], &table->row[index]))
+			print_process(&table->row[i]);
+}
+
 void
 bake_process(const char *jar_path, char *const *paths, int count)
 {
@@ -197,6 +248,6 @@ bake_process(const char *jar_path, char *const *paths, int count)
 	print_top("engine/process.h");
 	printf("const struct process_row process_rows[] = {\n");
 	for (size_t i = 0; i < table.count; i++)
-		print_process(&table.row[i]);
+		print_with_second(&table, i);
 	printf("};\n\nconst size_t process_row_count = sizeof(process_rows) / sizeof(process_rows[0]);\n");
 }

@@ -5,8 +5,9 @@
 #define STILLROOM_BAKE_RECIPE_H
 
 #include "bake/bake.h"
+#include "bake/food.h"
 
-#define INGREDIENTS_MAX 12 /* src/engine/recipe.h: RECIPE_INGREDIENTS_MAX */
+#define INGREDIENTS_MAX 16 /* src/engine/recipe.h: RECIPE_INGREDIENTS_MAX */
 
 /* In the order of the engine's enums. */
 #define PECTIN_COUNT 3
@@ -15,14 +16,18 @@
 #define LOW_METHOXYL 2
 #define NO_GEL_TEST 0
 #define IN_JAR 3
+#define ADDINGS 6
+#define LEMON_FOR_VINEGAR 1
 #define OPTIONAL 1
 #define ANY_MEASURE 3
-#define SUPPLIES 12
+#define SUPPLIES 13
 #define LEMON_JUICE 4
 #define CITRIC_ACID 5
 #define VINEGAR 6
 #define PECTIN_REGULAR 7
-#define PECTIN_LOW 8
+#define PECTIN_LIQUID 8
+#define PECTIN_LOW 9
+#define CALCIUM_SOLUTION 10
 
 /* Powders that are told in spoons are kept by weight: mg a cup, as
  * supply_mg_per_cup() of the engine, sources there; tests compare the two. */
@@ -43,8 +48,13 @@ struct ingredient {
 	const char *form;
 	size_t adding;
 	size_t optional;
+	int64_t amount_most; /* 0: no range */
+	const char *instead_of;
 	long line;
 };
+
+/* Where in the order of a recipe each of the engine's addings comes. */
+extern const int adding_places[ADDINGS];
 
 struct recipe {
 	const char *name;
@@ -56,7 +66,7 @@ struct recipe {
 	size_t gel_test;
 	int boil_hold_s;
 	int headspace_thou;
-	int multiple_max;
+	int multiple_max; /* 0: waits for the sheet of its pectin */
 	int foam_percent;
 	int boil_off_low;
 	int boil_off_high;
@@ -64,6 +74,9 @@ struct recipe {
 	int64_t yield_high_ul;
 	const char *caution;
 	const char *source;
+	int vinegar_percent;
+	size_t acid_swap;
+	const char *not_startable;
 	const char *path;
 	long line;
 	size_t count;
@@ -75,14 +88,16 @@ struct book {
 	size_t count;
 };
 
-/* What the process tables hold; empty when they were not given. */
+/* What the other tables hold; empty when they were not given. */
 struct tables {
 	struct jars jars;
+	struct larder larder;
 	struct processes processes;
 };
 
-/* Each ends the program at the first defect. */
-void check_ingredient(const char *path, const struct ingredient *item);
+/* Each ends the program at the first defect.  recipes_read adds to the book. */
+void recipes_read(struct book *book, const char *path);
+void check_ingredient(const char *path, const struct ingredient *item, const struct larder *larder);
 void check_recipe(const struct recipe *recipe, const struct tables *tables);
 
 #endif

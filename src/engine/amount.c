@@ -8,27 +8,28 @@
 
 #define WHOLE_DIGITS_MAX 10
 #define PART_DIGITS_MAX  6
+#define TEASPOONS_A_CUP  48
 
 struct unit {
 	const char *name;
 	enum measure measure;
 	int64_t grains;
-	int64_t sugar; /* grains of mass when it is sugar; 0: not a measure for sugar */
+	int teaspoons; /* what it holds, for powders told so; 0: none is told in it */
 };
 
 static const struct unit units_known[] = {
-    {"gallon", MEASURE_VOLUME, GALLON, SUGAR_CUP * 16},
-    {"gal", MEASURE_VOLUME, GALLON, SUGAR_CUP * 16},
-    {"quart", MEASURE_VOLUME, QUART, SUGAR_CUP * 4},
-    {"qt", MEASURE_VOLUME, QUART, SUGAR_CUP * 4},
-    {"pint", MEASURE_VOLUME, PINT, SUGAR_CUP * 2},
-    {"pt", MEASURE_VOLUME, PINT, SUGAR_CUP * 2},
-    {"cup", MEASURE_VOLUME, CUP, SUGAR_CUP},
-    {"floz", MEASURE_VOLUME, FLUID_OUNCE, SUGAR_CUP / 8},
-    {"tablespoon", MEASURE_VOLUME, TABLESPOON, SUGAR_CUP / 16},
-    {"tbsp", MEASURE_VOLUME, TABLESPOON, SUGAR_CUP / 16},
-    {"teaspoon", MEASURE_VOLUME, TEASPOON, SUGAR_CUP / 48},
-    {"tsp", MEASURE_VOLUME, TEASPOON, SUGAR_CUP / 48},
+    {"gallon", MEASURE_VOLUME, GALLON, 768},
+    {"gal", MEASURE_VOLUME, GALLON, 768},
+    {"quart", MEASURE_VOLUME, QUART, 192},
+    {"qt", MEASURE_VOLUME, QUART, 192},
+    {"pint", MEASURE_VOLUME, PINT, 96},
+    {"pt", MEASURE_VOLUME, PINT, 96},
+    {"cup", MEASURE_VOLUME, CUP, 48},
+    {"floz", MEASURE_VOLUME, FLUID_OUNCE, 6},
+    {"tablespoon", MEASURE_VOLUME, TABLESPOON, 3},
+    {"tbsp", MEASURE_VOLUME, TABLESPOON, 3},
+    {"teaspoon", MEASURE_VOLUME, TEASPOON, 1},
+    {"tsp", MEASURE_VOLUME, TEASPOON, 1},
     {"litre", MEASURE_VOLUME, 1000000 * UL, 0},
     {"liter", MEASURE_VOLUME, 1000000 * UL, 0},
     {"l", MEASURE_VOLUME, 1000000 * UL, 0},
@@ -36,14 +37,14 @@ static const struct unit units_known[] = {
     {"cl", MEASURE_VOLUME, 10000 * UL, 0},
     {"ml", MEASURE_VOLUME, 1000 * UL, 0},
     {"ul", MEASURE_VOLUME, UL, 0},
-    {"pound", MEASURE_MASS, POUND, POUND},
-    {"lb", MEASURE_MASS, POUND, POUND},
-    {"ounce", MEASURE_MASS, OUNCE, OUNCE},
-    {"oz", MEASURE_MASS, OUNCE, OUNCE},
-    {"kg", MEASURE_MASS, 1000000 * MG, 1000000 * MG},
-    {"gram", MEASURE_MASS, 1000 * MG, 1000 * MG},
-    {"g", MEASURE_MASS, 1000 * MG, 1000 * MG},
-    {"mg", MEASURE_MASS, MG, MG},
+    {"pound", MEASURE_MASS, POUND, 0},
+    {"lb", MEASURE_MASS, POUND, 0},
+    {"ounce", MEASURE_MASS, OUNCE, 0},
+    {"oz", MEASURE_MASS, OUNCE, 0},
+    {"kg", MEASURE_MASS, 1000000 * MG, 0},
+    {"gram", MEASURE_MASS, 1000 * MG, 0},
+    {"g", MEASURE_MASS, 1000 * MG, 0},
+    {"mg", MEASURE_MASS, MG, 0},
     {"dozen", MEASURE_EACH, 12 * PIECE, 0},
     {"piece", MEASURE_EACH, PIECE, 0},
 };
@@ -209,7 +210,7 @@ static bool wrong_measure(const struct unit *unit, enum measure measure, struct 
 }
 
 /* Grains of one `unit` (NULL: none was written) of the measure. */
-static bool grains_of(const struct unit *unit, enum measure measure, enum supply_kind supply,
+static bool grains_of(const struct unit *unit, enum measure measure, int64_t mg_per_cup,
                       const struct number *number, int64_t *grains, struct fault *fault)
 {
 	bool nothing = number->whole == 0 && number->part == 0;
@@ -220,8 +221,8 @@ static bool grains_of(const struct unit *unit, enum measure measure, enum supply
 		       fault_set(fault, FAULT_MISUSE,
 		                 "A number alone does not say how much: write it like %s.",
 		                 example(measure));
-	if (measure == MEASURE_MASS && supply == SUPPLY_SUGAR && unit->sugar > 0)
-		*grains = unit->sugar;
+	if (measure == MEASURE_MASS && unit->teaspoons > 0 && mg_per_cup > 0)
+		*grains = mg_per_cup * MG / TEASPOONS_A_CUP * unit->teaspoons;
 	else if (unit->measure == measure)
 		*grains = unit->grains;
 	else
@@ -246,7 +247,7 @@ static bool times(const struct number *number, int64_t grains, int64_t limit, in
 	return *out <= limit;
 }
 
-static bool read_terms(const char *at, enum measure measure, enum supply_kind supply, int64_t *sum,
+static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup, int64_t *sum,
                        struct fault *fault)
 {
 	int64_t limit = most(measure) * grains_of_one(measure);
@@ -265,7 +266,7 @@ static bool read_terms(const char *at, enum measure measure, enum supply_kind su
 			                 example(measure));
 		at = past_blanks(at);
 		if (!read_unit(&at, &unit, fault) ||
-		    !grains_of(unit, measure, supply, &number, &grains, fault))
+		    !grains_of(unit, measure, mg_per_cup, &number, &grains, fault))
 			return false;
 		if (!times(&number, grains, limit, &term, &rest) || term > limit - *sum)
 			return fault_set(fault, FAULT_MISUSE,
@@ -285,16 +286,28 @@ static bool read_terms(const char *at, enum measure measure, enum supply_kind su
 	} while (true);
 }
 
-bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
-                 struct fault *fault)
+static bool read_whole_units(const char *words, enum measure measure, int64_t mg_per_cup, int64_t *out,
+                             struct fault *fault)
 {
 	int64_t one = grains_of_one(measure);
 	int64_t sum;
 
-	if (!read_terms(past_blanks(words), measure, supply, &sum, fault))
+	if (!read_terms(past_blanks(words), measure, mg_per_cup, &sum, fault))
 		return false;
 	*out = (sum + one / 2) / one;
 	return true;
+}
+
+bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
+                 struct fault *fault)
+{
+	return read_whole_units(words, measure, supply == SUPPLY_SUGAR ? SUGAR_MG_PER_CUP : 0, out,
+	                        fault);
+}
+
+bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out, struct fault *fault)
+{
+	return read_whole_units(words, supply_measure(supply), supply_mg_per_cup(supply), out, fault);
 }
 
 /* The measure of the first unit written; pieces when there is none. */

@@ -35,6 +35,10 @@
 bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
                  struct fault *fault);
 
+/* As amount_read in the measure of the supply's ledger, for what a recipe says: every
+ * powder with a weight a cup (supply_mg_per_cup) may be given in level spoons. */
+bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out, struct fault *fault);
+
 /* As amount_read, but the unit tells the measure (sugar: always its mass). */
 bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure,
                      int64_t *out, struct fault *fault);

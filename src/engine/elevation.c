@@ -8,11 +8,14 @@
 
 #define WHOLE_DIGITS_MAX 6
 #define DECIMALS_MAX 6
+#define WHOLE_DIGITS_BEFORE_GROUP 4 /* three by rule, four by slip */
 #define MILLION INT64_C(1000000)
 
 /* A number as typed, kept exactly: value = millionths / 1,000,000. */
 struct figure {
 	int64_t millionths;
+	int whole_digits; /* typed before the point */
+	bool commas;      /* some of them in groups of three */
 	int decimals; /* digits typed after the point */
 	int64_t unit_um; /* FOOT_UM, METRE_UM; 0: no unit typed */
 };
@@ -42,27 +45,25 @@ skip_word(const char **at, const char *word)
 }
 
 /* "4650" or "4,650": a comma stands only before each group of three digits. */
-static bool
-read_whole(const char **at, int64_t *out)
+static bool read_whole(const char **at, struct figure *out, int64_t *whole)
 {
-	bool commas = false;
 	int since_comma = 0;
-	int digits = 0;
 
-	for (*out = 0; digit(**at) || **at == ','; (*at)++) {
+	for (*whole = 0; digit(**at) || **at == ','; (*at)++) {
 		if (**at == ',') {
-			if (digits == 0 || (commas ? since_comma != 3 : digits > 3))
+			if (out->whole_digits == 0 ||
+			    (out->commas ? since_comma != 3 : out->whole_digits > 3))
 				return false;
-			commas = true;
+			out->commas = true;
 			since_comma = 0;
 			continue;
 		}
-		if (++digits > WHOLE_DIGITS_MAX)
+		if (++out->whole_digits > WHOLE_DIGITS_MAX)
 			return false;
 		since_comma++;
-		*out = *out * 10 + (**at - '0');
+		*whole = *whole * 10 + (**at - '0');
 	}
-	return digits > 0 && (!commas || since_comma == 3);
+	return out->whole_digits > 0 && (!out->commas || since_comma == 3);
 }
 
 static bool
@@ -71,9 +72,10 @@ read_number(const char **at, struct figure *out)
 	int64_t place = MILLION / 10;
 	int64_t whole;
 
-	if (!read_whole(at, &whole))
+	*out = (struct figure){0};
+	if (!read_whole(at, out, &whole))
 		return false;
-	*out = (struct figure){ .millionths = whole * MILLION };
+	out->millionths = whole * MILLION;
 	if (**at != '.')
 		return true;
 	for ((*at)++; digit(**at); (*at)++) {
@@ -141,6 +143,29 @@ read_words(const char *words, bool *negative, struct figure *value, struct figur
 	return *at == '\0' && value->unit_um != 0;
 }
 
+/* "1.417": in some countries a point stands before each group of three digits, and a
+ * mountain would be taken for a doorstep. */
+static bool point_may_group(const struct figure *figure)
+{
+	return figure->decimals == 3 && !figure->commas &&
+	       figure->whole_digits <= WHOLE_DIGITS_BEFORE_GROUP;
+}
+
+/* Ask which of two is meant, "1417 m or 1.42 m"; rounded for the second as a person
+ * would write it, whose third decimal no map gives. */
+static bool refuse_point(const struct figure *figure, const char *words, struct fault *fault)
+{
+	const char *unit = figure->unit_um == METRE_UM ? "m" : "ft";
+	int64_t thousandths = figure->millionths / (MILLION / 1000);
+	int64_t hundredths = (thousandths + 5) / 10;
+
+	return fault_set(fault, FAULT_MISUSE,
+	                 "does the point stand before decimals or between thousands? write %lld %s "
+	                 "or %lld.%02lld %s, instead of: %s",
+	                 (long long)thousandths, unit, (long long)(hundredths / 100),
+	                 (long long)(hundredths % 100), unit, words);
+}
+
 /* Micrometres, rounded up; *exact tells whether nothing had to be rounded. */
 static int64_t
 figure_um(const struct figure *figure, bool *exact)
@@ -188,6 +213,8 @@ elevation_read(const char *words, struct elevation *out, struct fault *fault)
 		return fault_set(fault, FAULT_MISUSE,
 		                 "write the elevation as a number and its unit, such as 4,650 ft or "
 		                 "1417 m; this cannot be read: %s", words);
+	if (point_may_group(&value) || point_may_group(&slack))
+		return refuse_point(point_may_group(&value) ? &value : &slack, words, fault);
 	read.um = figure_um(&value, &exact) * (negative ? -1 : 1);
 	read.slack_um = figure_um(&slack, &slack_exact) + (exact ? 0 : 1);
 	/* The digits typed bound what is known, whatever else is claimed. */

@@ -32,7 +32,9 @@ struct elevation {
  * required.  A figure in metres carries half a unit of its last printed digit
  * as its slack (1417 m is anything that rounds to it), also where a smaller
  * uncertainty is stated; feet as typed are taken as meant.  "unknown" or ""
- * gives a value with known = false.  Misuse otherwise. */
+ * gives a value with known = false.  Misuse otherwise; also for a point and exactly
+ * three digits behind it after one to four ("1.417 m", "4.650 ft"), which elsewhere
+ * means thousands: the sentence asks which is meant. */
 bool elevation_read(const char *words, struct elevation *out, struct fault *fault);
 
 double elevation_metres(const struct elevation *elevation);

@@ -73,7 +73,8 @@ add_ingredients(struct needs *needs, const struct forecast_order *order, size_t 
 		struct supply_need need = { .supply = item->supply, .measure = item->measure,
 			                    .optional = item->optional };
 
-		if (item == fruit || (item->supply == SUPPLY_OTHER && fruit_same(item->name, "water")))
+		if (item == fruit || ingredient_is_alternative(item) ||
+		    (item->supply == SUPPLY_OTHER && fruit_in("water", item->name)))
 			continue; /* water comes from the tap */
 		if (item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE || item->supply == SUPPLY_FRUIT)
 			need.name = item->name;

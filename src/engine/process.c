@@ -38,7 +38,7 @@ reaches_band(const struct process_row *row, int64_t um)
 static bool
 row_applies(const struct process_row *row, const struct elevation *elevation)
 {
-	return elevation_within_top(elevation, row->alt_max_ft) &&
+	return elevation_within_top(elevation, row_top_ft(row)) &&
 	       reaches_band(row, elevation->um + elevation->slack_um);
 }
 
@@ -144,6 +144,22 @@ comes_before(const struct process_row *a, const struct process_row *b)
 	return a->pressure_psi > b->pressure_psi;
 }
 
+/* Does another table ask more of the same cell and pressure here?  The stricter
+ * governs, and the shorter time is no choice.  Of equal ones the first is given. */
+static bool outdone(const struct process_search *search, const struct process_row *row)
+{
+	for (size_t i = search->begin; i < search->end; i++) {
+		const struct process_row *other = &process_rows[i];
+
+		if (row_is_in_cell(other, search) && other->pressure_psi == row->pressure_psi &&
+		    row_offered(other) && row_applies(other, &search->query->elevation) &&
+		    (other->minutes > row->minutes ||
+		     (other->minutes == row->minutes && other < row)))
+			return true;
+	}
+	return false;
+}
+
 static void
 add_row_here(struct rows_here *here, const struct process_row *row)
 {
@@ -167,12 +183,12 @@ find_rows_here(const struct process_search *search, struct rows_here *here, stru
 
 		if (!row_is_in_cell(row, search))
 			continue;
-		if (row->alt_max_ft > last_top_ft)
-			last_top_ft = row->alt_max_ft;
+		if (row_top_ft(row) > last_top_ft)
+			last_top_ft = row_top_ft(row);
 		if (!row_applies(row, &search->query->elevation))
 			continue;
 		applies = true;
-		if (row_offered(row))
+		if (row_offered(row) && !outdone(search, row))
 			add_row_here(here, row);
 	}
 	if (!applies)
@@ -194,9 +210,9 @@ explain_pressure(const struct process_search *search, const struct rows_here *he
 			continue;
 		if (row_applies(row, &search->query->elevation))
 			return refuse_unconfirmed(search, row->pressure_psi, fault);
-		if (!elevation_within_top(&search->query->elevation, row->alt_max_ft) &&
-		    row->alt_max_ft > stops_at_ft)
-			stops_at_ft = row->alt_max_ft;
+		if (!elevation_within_top(&search->query->elevation, row_top_ft(row)) &&
+		    row_top_ft(row) > stops_at_ft)
+			stops_at_ft = row_top_ft(row);
 	}
 	return refuse_pressure(search, stops_at_ft, here->row, here->count, fault);
 }
@@ -222,6 +238,13 @@ pack_wants_sterile_jars(const char *pack)
 	return strstr(pack, "_sterile_jar") != NULL;
 }
 
+/* A sheet can only lengthen what the table says. */
+static int
+longer(int minutes, const struct process_query *query)
+{
+	return minutes < query->sheet_minutes ? query->sheet_minutes : minutes;
+}
+
 static void
 fill_in(const struct process_search *search, const struct rows_here *here,
         const struct process_row *row, struct process *out)
@@ -229,22 +252,23 @@ fill_in(const struct process_search *search, const struct rows_here *here,
 	const struct elevation *elevation = &search->query->elevation;
 
 	*out = (struct process){
-		.row = row,
-		.jar = search->jar,
-		.jar_in_table = search->jar_in_table,
-		.method = search->query->method,
-		.minutes = row->minutes,
-		.pressure_psi = row->pressure_psi,
-		.jar_sized_up = search->jar != search->jar_in_table,
-		.band_raised = !reaches_band(row, elevation->um),
-		.above_tables = !method_has_pressure(search->query->method) &&
-		                !elevation_within_top(elevation, TABLES_DOUBTED_ABOVE_FT),
-		.jars_sterile = pack_wants_sterile_jars(row->pack),
+	    .row = row,
+	    .jar = search->jar,
+	    .jar_in_table = search->jar_in_table,
+	    .method = search->query->method,
+	    .minutes = longer(row->minutes, search->query),
+	    .pressure_psi = row->pressure_psi,
+	    .jar_sized_up = search->jar != search->jar_in_table,
+	    .band_raised = !reaches_band(row, elevation->um),
+	    .above_tables = !method_has_pressure(search->query->method) &&
+	                    !elevation_within_top(elevation, SECOND_TABLE_ABOVE_FT) &&
+	                    row->alt_max_ft == NO_TOP_FT,
+	    .jars_sterile = pack_wants_sterile_jars(row->pack),
 	};
 	for (size_t i = 0; i < here->count; i++) {
 		if (here->row[i] != row)
 			out->options[out->option_count++] = (struct process_option){
-				.minutes = here->row[i]->minutes,
+				.minutes = longer(here->row[i]->minutes, search->query),
 				.pressure_psi = here->row[i]->pressure_psi,
 			};
 	}
@@ -272,8 +296,8 @@ process_find(const struct process_query *query, struct process *out, struct faul
 	row = choose_row(&search, &here, fault);
 	if (row == NULL)
 		return false;
-	if (query->method == METHOD_STEAM && row->minutes > STEAM_HOLD_MAX_MINUTES)
-		return refuse_steam_hold(&search, row->minutes, fault);
+	if (query->method == METHOD_STEAM && longer(row->minutes, query) > STEAM_HOLD_MAX_MINUTES)
+		return refuse_steam_hold(&search, longer(row->minutes, query), fault);
 	fill_in(&search, &here, row, out);
 	return true;
 }

@@ -33,9 +33,17 @@ enum acidity { ACIDITY_ACID, ACIDITY_ACIDIFIED, ACIDITY_LOW_ACID, ACIDITY_COUNT 
 enum confirmed { CONFIRMED_YES, CONFIRMED_PRACTICE, CONFIRMED_DISPUTED, CONFIRMED_MEMORY, CONFIRMED_COUNT };
 
 #define NO_PRESSURE (-1)
-#define NO_TOP_FT 1000000 /* "no upper limit printed" */
+#define NO_TOP_FT   1000000       /* "no upper limit printed": served to NO_PROCESS_ABOVE_FT */
 #define STEAM_HOLD_MAX_MINUTES 45 /* NCHFP newsflash on steam canners; MU: the pan holds no more water */
-#define TABLES_DOUBTED_ABOVE_FT 8000 /* some extension sheets stop here for boiling water */
+
+/* A state extension timetable (schema/process_above_8000ft.csv) goes on where the
+ * guide's top band of boiling water is open, from 8,001 to 10,000 ft, with longer
+ * times.  Where both have a row the longer one governs. */
+#define SECOND_TABLE_ABOVE_FT 8000
+/* Where that table ends, nothing is given any more.  In a weighted-gauge canner for
+ * another reason: 15 psi above the local air makes 240 F up to 10,311 ft only,
+ * computed with engine/boiling.h (tests/engine/test_boiling.c). */
+#define NO_PROCESS_ABOVE_FT 10000
 #define PROCESS_OPTIONS_MAX 6
 
 /* A jar size, by the name the trade gives its volume. schema/jar.csv, smallest
@@ -77,6 +85,7 @@ struct process_query {
 	enum method method;
 	struct elevation elevation;
 	int pressure_psi; /* NO_PRESSURE: none chosen */
+	int sheet_minutes;   /* of the sheet of a pectin: the longer of these and the table's; 0: none */
 };
 
 struct process_option {
@@ -95,14 +104,14 @@ struct process {
 	size_t option_count;
 	bool jar_sized_up;  /* jar smaller than tested */
 	bool band_raised;   /* the elevation's slack touched a higher band */
-	bool above_tables;  /* boiling water above 8,000 ft: warn */
+	bool above_tables;  /* above 8,000 ft, and only the guide's open band: warn */
 	bool jars_sterile;  /* the row supposes jars boiled before filling */
 };
 
 /* Find the process.  True and *out filled, or false with FAULT_REFUSED and a
  * sentence: elevation unknown, food / pack / jar not in the table, jar larger
- * than tested, row not confirmed, no row for this band, pressure not offered
- * here, steam over 45 min, low-acid outside a pressure canner.  FAULT_MISUSE:
+ * than tested, row not confirmed, no row for this band, above 10,000 ft, pressure
+ * not offered here, steam over 45 min, low-acid outside a pressure canner.  FAULT_MISUSE:
  * a pressure given for a method without one. */
 bool process_find(const struct process_query *query, struct process *out, struct fault *fault);
 
@@ -128,6 +137,8 @@ const char *acidity_name(enum acidity acidity);
 const char *acidity_words(enum acidity acidity);
 const char *confirmed_name(enum confirmed confirmed);
 const char *pack_words(const char *pack); /* "hot pack, jars boiled first" */
+const char *pack_named(const char *words); /* by name or words; NULL: there is none */
+const char *pack_plain(const char *pack); /* "hot" of "hot_sterile_jar" too */
 
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);

@@ -40,13 +40,15 @@ static const char *const confirmed_names[CONFIRMED_COUNT] = {
 static const struct {
 	const char *pack;
 	const char *words;
+	const char *plain; /* without saying whether the jars were boiled first */
 } packs[] = {
-	{ "hot", "hot pack" },
-	{ "raw", "raw pack" },
-	{ "hot_sterile_jar", "hot pack, jars boiled first" },
-	{ "raw_sterile_jar", "raw pack, jars boiled first" },
-	{ "hot_unsterile_jar", "hot pack, jars not boiled first" },
+	{ "hot", "hot pack", "hot" },
+	{ "raw", "raw pack", "raw" },
+	{ "hot_sterile_jar", "hot pack, jars boiled first", "hot" },
+	{ "raw_sterile_jar", "raw pack, jars boiled first", "raw" },
+	{ "hot_unsterile_jar", "hot pack, jars not boiled first", "hot" },
 };
+#define PACK_COUNT (sizeof(packs) / sizeof(packs[0]))
 
 /* The values come from logs and callers, so they are not trusted to be in range. */
 static const char *
@@ -123,6 +125,26 @@ pack_words(const char *pack)
 	for (size_t i = 0; pack != NULL && i < sizeof(packs) / sizeof(packs[0]); i++) {
 		if (text_same_name(pack, packs[i].pack))
 			return packs[i].words;
+	}
+	return "?";
+}
+
+const char *
+pack_named(const char *words)
+{
+	for (size_t i = 0; words != NULL && i < PACK_COUNT; i++) {
+		if (text_same_name(words, packs[i].pack) || text_same_name(words, packs[i].words))
+			return packs[i].pack;
+	}
+	return NULL;
+}
+
+const char *
+pack_plain(const char *pack)
+{
+	for (size_t i = 0; pack != NULL && i < PACK_COUNT; i++) {
+		if (text_same_name(pack, packs[i].pack))
+			return packs[i].plain;
 	}
 	return "?";
 }

@@ -254,12 +254,20 @@ refuse_above_bands(const struct process_search *search, int last_top_ft, struct 
 	struct text text = TEXT_OVER(buffer);
 
 	add_what(&text, search);
-	if (search->query->method == METHOD_WEIGHTED_GAUGE)
+	if (last_top_ft == NO_PROCESS_ABOVE_FT)
+		text_add(&text, ": no time is given above ");
+	else if (search->query->method == METHOD_WEIGHTED_GAUGE)
 		text_add(&text, ": not recommended above ");
 	else
 		text_add(&text, ": the last printed band ends at ");
 	text_add_grouped(&text, last_top_ft);
-	text_add(&text, " ft, and this kitchen is at ");
+	text_add(&text, " ft");
+	if (last_top_ft == NO_PROCESS_ABOVE_FT)
+		text_add(&text, ", %s",
+		         search->query->method == METHOD_WEIGHTED_GAUGE
+		             ? "because a little higher 15 psi no longer makes 240 F"
+		             : "where the last table with a top ends");
+	text_add(&text, ", and this kitchen is at ");
 	add_place(&text, &search->query->elevation);
 	text_add(&text, "; ask your county extension office or a process authority");
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);

@@ -18,6 +18,11 @@ row_serves(const struct process_row *row, enum method method)
 	return row->method == method;
 }
 
+int row_top_ft(const struct process_row *row)
+{
+	return row->alt_max_ft < NO_PROCESS_ABOVE_FT ? row->alt_max_ft : NO_PROCESS_ABOVE_FT;
+}
+
 bool
 row_begins_food(size_t index)
 {

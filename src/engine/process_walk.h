@@ -18,6 +18,10 @@ bool row_offered(const struct process_row *row);
  * boiling-water rows of food that is not low-acid (trade notes, section 2). */
 bool row_serves(const struct process_row *row, enum method method);
 
+/* The highest foot at which the row is given: its printed top, or the height above
+ * which nothing is. */
+int row_top_ft(const struct process_row *row);
+
 /* Is this the first row of its food in the tables? */
 bool row_begins_food(size_t index);
 

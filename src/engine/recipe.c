@@ -13,11 +13,16 @@ static const struct {
 	[PECTIN_LOW_METHOXYL] = { "low_methoxyl", "low-methoxyl pectin" },
 };
 
-static const char *const addings[ADDING_COUNT] = {
-	[ADD_AT_START] = "at_start",
-	[ADD_AT_BOIL] = "at_boil",
-	[ADD_LAST] = "last",
-	[ADD_IN_JAR] = "in_jar",
+static const struct {
+	const char *name;
+	int place;
+} addings[ADDING_COUNT] = {
+	[ADD_AHEAD] = { "ahead", 0 },
+	[ADD_AT_START] = { "at_start", 1 },
+	[ADD_AT_BOIL] = { "at_boil", 2 },
+	[ADD_LAST] = { "last", 3 },
+	[ADD_PACKED] = { "packed", 4 },
+	[ADD_IN_JAR] = { "in_jar", 5 },
 };
 
 static const char *const measures[MEASURE_COUNT] = {
@@ -41,8 +46,9 @@ static const struct {
 	[SUPPLY_CITRIC_ACID] = { "citric_acid", "citric acid", MEASURE_MASS, INT64_C(220800) },
 	[SUPPLY_VINEGAR] = { "vinegar", "vinegar (5 %)", MEASURE_VOLUME, 0 },
 	[SUPPLY_PECTIN_REGULAR] = { "pectin_regular", "regular pectin", MEASURE_MASS, 0 },
+	[SUPPLY_PECTIN_LIQUID] = { "pectin_liquid", "liquid pectin", MEASURE_MASS, 0 },
 	[SUPPLY_PECTIN_LOW] = { "pectin_low", "low-methoxyl pectin", MEASURE_MASS, INT64_C(144000) },
-	[SUPPLY_CALCIUM_WATER] = { "calcium_water", "calcium water", MEASURE_VOLUME, 0 },
+	[SUPPLY_CALCIUM_SOLUTION] = { "calcium_solution", "calcium solution", MEASURE_VOLUME, 0 },
 	[SUPPLY_SALT] = { "salt", "canning salt", MEASURE_MASS, INT64_C(288000) },
 	[SUPPLY_BUTTER] = { "butter", "butter", MEASURE_MASS, INT64_C(226796) },
 	[SUPPLY_JAR] = { "jar", "jars", MEASURE_EACH, 0 },
@@ -66,6 +72,35 @@ recipe_named(const char *name)
 	return NULL;
 }
 
+const struct ingredient *
+recipe_acid_in_jar(const struct recipe *recipe)
+{
+	if (recipe == NULL || recipe->acidity != ACIDITY_ACIDIFIED)
+		return NULL;
+	for (size_t i = 0; i < recipe->ingredient_count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+
+		if (item->adding == ADD_IN_JAR && !item->optional && item->supply != SUPPLY_SALT)
+			return item;
+	}
+	return NULL;
+}
+
+bool
+recipe_awaits_sheet(const struct recipe *recipe)
+{
+	return recipe->pectin == PECTIN_LOW_METHOXYL && recipe->multiple_max == 0;
+}
+
+bool
+recipe_has_amounts(const struct recipe *recipe, struct fault *fault)
+{
+	return !recipe_awaits_sheet(recipe) ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "The sheet's amounts of %s are not known yet. Choose it on the batch card of a pot and "
+	                 "type what the sheet of your pectin says.", recipe->name);
+}
+
 /* Is `word` one of the blank-separated words of `list`? */
 static bool
 in_list(const char *list, const char *word)
@@ -84,6 +119,13 @@ in_list(const char *list, const char *word)
 }
 
 bool
+recipe_may_start(const struct recipe *recipe, struct fault *fault)
+{
+	return recipe->not_startable == NULL || recipe->not_startable[0] == '\0' ||
+	       fault_set(fault, FAULT_REFUSED, "%s: %s", recipe->name, recipe->not_startable);
+}
+
+bool
 recipe_allows_jar(const struct recipe *recipe, const char *jar)
 {
 	return in_list(recipe->jars, jar);
@@ -93,6 +135,31 @@ bool
 recipe_allows_pack(const struct recipe *recipe, const char *pack)
 {
 	return in_list(recipe->packs, pack);
+}
+
+/* Do the tables have a row that may be offered for this jar or a larger one? */
+static bool
+pair_offered(const char *food, const char *pack, const struct jar_size *jar)
+{
+	for (int method = 0; jar != NULL && method < METHOD_COUNT; method++) {
+		const struct jar_size *tested = NULL;
+
+		while ((tested = process_next_jar(food, (enum method)method, pack, tested)) != NULL) {
+			if (jar_size_index(tested) >= jar_size_index(jar))
+				return true;
+		}
+	}
+	return false;
+}
+
+bool
+recipe_allows_pair(const struct recipe *recipe, const char *pack, const char *jar)
+{
+	if (!recipe_allows_jar(recipe, jar))
+		return false;
+	if (recipe->food[0] == '\0')
+		return true;
+	return recipe_allows_pack(recipe, pack) && pair_offered(recipe->food, pack, jar_size_named(jar));
 }
 
 const char *
@@ -110,7 +177,19 @@ pectin_words(enum pectin pectin)
 const char *
 adding_name(enum adding adding)
 {
-	return (int)adding >= 0 && (int)adding < ADDING_COUNT ? addings[adding] : "?";
+	return (int)adding >= 0 && (int)adding < ADDING_COUNT ? addings[adding].name : "?";
+}
+
+int
+adding_place(enum adding adding)
+{
+	return (int)adding >= 0 && (int)adding < ADDING_COUNT ? addings[adding].place : 0;
+}
+
+bool
+ingredient_is_alternative(const struct ingredient *ingredient)
+{
+	return ingredient->instead_of != NULL && ingredient->instead_of[0] != '\0';
 }
 
 const char *

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "engine/scaling.h"
+#include "engine/food.h"
 #include "engine/text.h"
 
 #define BOIL_HOLD_MOST_S 3600
@@ -11,6 +11,7 @@
 #define FOAM_MOST 75
 #define BOIL_OFF_MOST 90
 #define WORD_BYTES 32
+#define VINEGAR_PERCENT_MOST 10
 
 static char
 lower(char letter)
@@ -66,6 +67,40 @@ check_numbers(const struct recipe *recipe, struct fault *fault)
 	return true;
 }
 
+/* A supply of its own names its ingredient; fruit, juice and other may be anything. */
+static bool
+check_known(const struct recipe *recipe, const struct ingredient *item, struct fault *fault)
+{
+	bool several = item->supply == SUPPLY_OTHER || item->supply == SUPPLY_FRUIT ||
+	               item->supply == SUPPLY_JUICE;
+	const struct known_ingredient *known = ingredient_picked(item);
+
+	if (known == NULL && !empty(item->known))
+		return fault_set(fault, FAULT_REFUSED, "%s: there is no known ingredient \"%s\".", recipe->name,
+		                 item->known);
+	if (known != NULL && !several && known->is != INGREDIENT_OF_CLASS && known->supply != item->supply)
+		return fault_set(fault, FAULT_REFUSED, "%s: %s is not taken from the supply of %s.", recipe->name,
+		                 known->name, supply_words(item->supply));
+	return true;
+}
+
+/* The acid is bottled: fresh juice varies (CSU, PSU).  A name stands for what it is
+ * where nothing was picked. */
+static bool
+check_lemon(const struct recipe *recipe, const struct ingredient *item, struct fault *fault)
+{
+	const struct known_ingredient *known = known_ingredient_named(empty(item->known) ? item->name : item->known);
+	const struct ingredient_class *fresh = ingredient_class_named("fresh_lemon_juice_as_acid");
+	bool is_fresh = known != NULL && fresh != NULL && (known->classes >> (fresh - ingredient_classes) & 1) != 0;
+
+	if (!is_fresh && !(item->supply == SUPPLY_LEMON_JUICE && holds(item->form, "fresh")) &&
+	    !(known != NULL && known->acid == ACID_LEMON_JUICE && item->supply != SUPPLY_LEMON_JUICE))
+		return true;
+	return fault_set(fault, FAULT_REFUSED,
+	                 "%s: the acid is bottled lemon juice. Fresh juice varies in strength, so no "
+	                 "rate holds for it.", recipe->name);
+}
+
 static bool
 check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 {
@@ -82,16 +117,27 @@ check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 	if (item->supply != SUPPLY_OTHER && item->measure != supply_measure(item->supply))
 		return fault_set(fault, FAULT_REFUSED, "%s: %s is kept by %s; give its amount so.",
 		                 recipe->name, item->name, measure_name(supply_measure(item->supply)));
-	if (index > 0 && item->adding < recipe->ingredients[index - 1].adding)
+	if (index > 0 && adding_place(item->adding) < adding_place(recipe->ingredients[index - 1].adding))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: list ingredients in the order they go in; \"%s\" comes too late.",
 		                 recipe->name, item->name);
-	if (item->supply == SUPPLY_LEMON_JUICE ? holds(item->name, "fresh") || holds(item->form, "fresh")
-	                                       : holds(item->name, "lemon juice"))
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s: the acid is bottled lemon juice. Fresh juice varies in strength, so no "
-		                 "rate holds for it.", recipe->name);
-	return true;
+	return check_known(recipe, item, fault) && check_lemon(recipe, item, fault);
+}
+
+/* A range, and another line's place. */
+static bool
+check_choice(const struct recipe *recipe, const struct ingredient *item, struct fault *fault)
+{
+	bool found = !ingredient_is_alternative(item);
+
+	if (item->amount_most != 0 && item->amount_most < item->amount)
+		return fault_set(fault, FAULT_REFUSED, "%s: %s, the amounts are a range from low to high.",
+		                 recipe->name, item->name);
+	for (size_t i = 0; !found && i < recipe->ingredient_count; i++)
+		found = !ingredient_is_alternative(&recipe->ingredients[i]) &&
+		        strcmp(recipe->ingredients[i].name, item->instead_of) == 0;
+	return found || fault_set(fault, FAULT_REFUSED, "%s: %s takes the place of \"%s\", which is not in it.",
+	                          recipe->name, item->name, item->instead_of);
 }
 
 static bool
@@ -102,6 +148,20 @@ has_supply(const struct recipe *recipe, enum supply_kind supply)
 			return true;
 	}
 	return false;
+}
+
+/* Bottled lemon juice may stand for vinegar, never the other way (A539 Guide 3). */
+static bool
+check_swap(const struct recipe *recipe, struct fault *fault)
+{
+	bool vinegar = has_supply(recipe, SUPPLY_VINEGAR);
+
+	if (recipe->vinegar_percent < 0 || recipe->vinegar_percent > VINEGAR_PERCENT_MOST ||
+	    (recipe->vinegar_percent > 0 && !vinegar) ||
+	    (recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR && !vinegar))
+		return fault_set(fault, FAULT_REFUSED, "%s: what is said of its vinegar does not fit.",
+		                 recipe->name);
+	return true;
 }
 
 static bool
@@ -115,7 +175,8 @@ check_pectin(const struct recipe *recipe, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: regular pectin is made one batch a pot; a larger one often stays soft.",
 		                 recipe->name);
-	if ((recipe->pectin == PECTIN_REGULAR) != has_supply(recipe, SUPPLY_PECTIN_REGULAR) ||
+	if ((recipe->pectin == PECTIN_REGULAR) != (has_supply(recipe, SUPPLY_PECTIN_REGULAR) ||
+	                                           has_supply(recipe, SUPPLY_PECTIN_LIQUID)) ||
 	    (recipe->pectin == PECTIN_LOW_METHOXYL) != has_supply(recipe, SUPPLY_PECTIN_LOW))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: the pectin named (%s) and the one among the ingredients differ.",
@@ -126,34 +187,18 @@ check_pectin(const struct recipe *recipe, struct fault *fault)
 	return true;
 }
 
-/* Foods to which the published rate a jar belongs; sauces and salsas have their
- * acid in the tested recipe. */
 static bool
-takes_tomato_acid(const char *food)
+check_acid(const struct recipe *recipe, struct fault *fault)
 {
-	return strncmp(food, "tomatoes ", 9) == 0 || strcmp(food, "tomato juice") == 0 ||
-	       strcmp(food, "tomato sauce standard") == 0;
-}
+	const struct food *food = food_named(recipe->food);
+	char words[FAULT_SENTENCE_MAX / 2];
 
-static bool
-check_tomatoes(const struct recipe *recipe, struct fault *fault)
-{
-	const struct jar_size *quart = jar_size_named("quart");
-
-	if (!takes_tomato_acid(recipe->food))
+	if (food == NULL || food->acid_rule == NULL || food->acid_rule->kind != ACID_PER_JAR ||
+	    acid_in_every_jar(food->acid_rule, recipe))
 		return true;
-	for (size_t i = 0; i < recipe->ingredient_count; i++) {
-		const struct ingredient *item = &recipe->ingredients[i];
-		int64_t least = tomato_acid_ul(item->supply, quart);
-
-		if (item->supply == SUPPLY_CITRIC_ACID)
-			least = CITRIC_ACID_MG_PER_TSP / 2;
-		if (least > 0 && item->adding == ADD_IN_JAR && !item->optional && item->amount >= least)
-			return true;
-	}
-	return fault_set(fault, FAULT_REFUSED,
-	                 "%s: tomatoes take acid in every jar: 2 tbsp bottled lemon juice, 1/2 tsp citric "
-	                 "acid or 4 tbsp vinegar of 5 %% a quart.", recipe->name);
+	acid_rule_words(food->acid_rule, words, sizeof(words));
+	return fault_set(fault, FAULT_REFUSED, "%s: %s takes acid in every jar: %s a quart. A pint takes no acid whose "
+	                 "amount is not printed for it.", recipe->name, recipe->food, words);
 }
 
 /* The next word of a blank-separated list; false at its end. A longer word than
@@ -175,38 +220,39 @@ next_word(const char **list, char *word, size_t size)
 	return true;
 }
 
-/* Do the tables have a row that may be offered for this jar or a larger one? */
+/* Each word of `list` must go with some word of `others`: pints may ask for jars
+ * boiled first where quarts do not.  `other` says what was tried last. */
 static bool
-pair_offered(const char *food, const char *pack, const struct jar_size *jar)
+each_has_process(const struct recipe *recipe, const char *list, const char *others, bool jars,
+                 struct fault *fault)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
-		const struct jar_size *tested = NULL;
+	char word[WORD_BYTES];
+	char other[WORD_BYTES] = "";
 
-		while ((tested = process_next_jar(food, (enum method)method, pack, tested)) != NULL) {
-			if (jar_size_index(tested) >= jar_size_index(jar))
-				return true;
-		}
+	while (next_word(&list, word, sizeof(word))) {
+		const char *left = others;
+		bool found = false;
+
+		while (!found && next_word(&left, other, sizeof(other)))
+			found = recipe_allows_pair(recipe, jars ? other : word, jars ? word : other);
+		if (!found)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s: the tables have no process for %s, %s, in a %s jar.", recipe->name,
+			                 recipe->food, jars ? other : word,
+			                 jar_size_named(jars ? word : other)->words);
 	}
-	return false;
+	return true;
 }
 
 static bool
-check_packs(const struct recipe *recipe, const struct jar_size *jar, struct fault *fault)
+check_pairs(const struct recipe *recipe, struct fault *fault)
 {
-	const char *packs = recipe->packs;
-	char pack[WORD_BYTES];
-	bool any = false;
-
-	while (next_word(&packs, pack, sizeof(pack))) {
-		any = true;
-		if (recipe->food[0] != '\0' && !pair_offered(recipe->food, pack, jar))
-			return fault_set(fault, FAULT_REFUSED,
-			                 "%s: the tables have no process for %s, %s, in a %s jar.", recipe->name,
-			                 recipe->food, pack, jar->words);
-	}
-	if (!any && recipe->food[0] != '\0')
+	if (recipe->food[0] == '\0')
+		return true;
+	if (empty(recipe->packs))
 		return fault_set(fault, FAULT_REFUSED, "%s: say how it is packed.", recipe->name);
-	return true;
+	return each_has_process(recipe, recipe->jars, recipe->packs, true, fault) &&
+	       each_has_process(recipe, recipe->packs, recipe->jars, false, fault);
 }
 
 static bool
@@ -230,13 +276,11 @@ check_process(const struct recipe *recipe, struct fault *fault)
 		if (jar == NULL)
 			return fault_set(fault, FAULT_REFUSED, "%s: there is no jar size \"%s\".", recipe->name,
 			                 name);
-		if (!check_packs(recipe, jar, fault))
-			return false;
 	}
 	if (!any)
 		return fault_set(fault, FAULT_REFUSED, "%s: say which jars it may be filled into.",
 		                 recipe->name);
-	return true;
+	return check_pairs(recipe, fault);
 }
 
 bool
@@ -244,6 +288,8 @@ recipe_check(const struct recipe *recipe, struct fault *fault)
 {
 	if (empty(recipe->name))
 		return fault_set(fault, FAULT_REFUSED, "The recipe has no name.");
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (empty(recipe->source))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: say where the recipe comes from, or \"house recipe, no source\".",
@@ -257,9 +303,10 @@ recipe_check(const struct recipe *recipe, struct fault *fault)
 	if (!check_numbers(recipe, fault))
 		return false;
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
-		if (!check_ingredient(recipe, i, fault))
+		if (!check_ingredient(recipe, i, fault) ||
+		    !check_choice(recipe, &recipe->ingredients[i], fault))
 			return false;
 	}
-	return check_pectin(recipe, fault) && check_tomatoes(recipe, fault) &&
+	return check_pectin(recipe, fault) && check_swap(recipe, fault) && check_acid(recipe, fault) &&
 	       check_process(recipe, fault);
 }

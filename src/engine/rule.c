@@ -14,6 +14,7 @@ enum form {
 	FORM_MINUTES,  /* int64_t ms, whole minutes begun and done */
 	FORM_LEFT,     /* int64_t ms to come, in minutes rounded up */
 	FORM_DURATION, /* int64_t ms as "7:05" */
+	FORM_HOURS,    /* int64_t ms as "3 h 12 min" */
 	FORM_DEGREES,  /* int, thousandths of a degree, without its sign */
 	FORM_NUMBER,   /* int64_t */
 };
@@ -56,6 +57,7 @@ static const struct name names[] = {
 	NAMED_AS("vent_held", vent_held_ms, FORM_DURATION),
 	NAMED_AS("vent", vent_ms, FORM_DURATION),
 	NAMED_AS("reached_in", reached_ms, FORM_DURATION),
+	NAMED(raised, FORM_WORDS),
 	NAMED(hold_starts, FORM_COUNT),
 	NAMED_AS("steamed", steamed_ms, FORM_MINUTES),
 	NAMED(unchecked, FORM_JARS),
@@ -67,6 +69,10 @@ static const struct name names[] = {
 	NAMED(liquid_lost, FORM_JARS),
 	NAMED(broken, FORM_JARS),
 	NAMED_AS("canner_in", canner_in_ms, FORM_LEFT),
+	NAMED(clock_words, FORM_WORDS),
+	NAMED(last_words, FORM_WORDS),
+	NAMED_AS("stood", stood_ms, FORM_HOURS),
+	NAMED_AS("stand_limit", stand_limit_ms, FORM_HOURS),
 	NAMED_AS("passed", passed_ms, FORM_MINUTES),
 	NAMED_AS("planned", planned_ms, FORM_MINUTES),
 	NAMED_AS("wall_step", wall_step_ms, FORM_MINUTES),
@@ -87,6 +93,7 @@ static const struct name names[] = {
 	NAMED_AS("needed", needed_words, FORM_WORDS),
 	NAMED(recall, FORM_WORDS),
 	NAMED(recalled, FORM_JARS),
+	NAMED(spoiled, FORM_COUNT),
 	NAMED(multiple, FORM_COUNT),
 	NAMED(multiple_max, FORM_COUNT),
 	NAMED(pot_takes, FORM_COUNT),
@@ -95,7 +102,7 @@ static const struct name names[] = {
 static void say_fact(const struct name *name, const struct facts *facts, struct text *out)
 {
 	const void *at = (const char *)facts + name->at;
-	int64_t ms = name->form >= FORM_MINUTES && name->form <= FORM_DURATION ? *(const int64_t *)at : 0;
+	int64_t ms = name->form >= FORM_MINUTES && name->form <= FORM_HOURS ? *(const int64_t *)at : 0;
 
 	switch (name->form) {
 	case FORM_WORDS: {
@@ -109,6 +116,7 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 	case FORM_MINUTES: text_add(out, "%lld min", (long long)(llabs(ms) / MINUTE_MS)); break;
 	case FORM_LEFT: text_add(out, "%lld min", (long long)((ms + MINUTE_MS - 1) / MINUTE_MS)); break;
 	case FORM_DURATION: text_add_duration(out, ms / 1000); break;
+	case FORM_HOURS: text_add_hours(out, ms / MINUTE_MS); break;
 	case FORM_DEGREES: text_add(out, "%.1f F", abs(*(const int *)at) / 1000.0); break;
 	case FORM_NUMBER: text_add(out, "%lld", (long long)*(const int64_t *)at); break;
 	}
@@ -175,6 +183,7 @@ const char *rule_about_words(enum rule_about about)
 		[ABOUT_BATCH] = "a batch", [ABOUT_CLOCK] = "a running phase", [ABOUT_WAITING] = "jars that wait",
 		[ABOUT_FATE] = "a jar set aside", [ABOUT_STATION] = "a station", [ABOUT_LID_BOX] = "a lid box",
 		[ABOUT_PERSON] = "who closes jars", [ABOUT_SUPPLY] = "a supply", [ABOUT_RECALL] = "a recall",
+		[ABOUT_SHELVED] = "a load on the shelf",
 		[ABOUT_KEY] = "a key about to act",
 	};
 	static_assert(sizeof(abouts) / sizeof(abouts[0]) == ABOUT_COUNT, "words for everything");

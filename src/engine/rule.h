@@ -44,7 +44,8 @@ enum rule_about {
 	ABOUT_LID_BOX,
 	ABOUT_PERSON,  /* who closes jars */
 	ABOUT_SUPPLY,
-	ABOUT_RECALL,  /* jars that must be found */
+	ABOUT_RECALL,  /* jars that must be found, a lot that is to be recalled */
+	ABOUT_SHELVED, /* a load of the past with kept jars, judged by an older gate */
 	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
 	ABOUT_COUNT
 };
@@ -72,13 +73,14 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 
 	/* ABOUT_HOUSE */
 	bool elevation_known;
-	bool above_tables; /* perhaps above 8,000 ft */
+	bool above_tables;      /* perhaps above 8,000 ft, where one table asks more */
 	bool elevation_changed; /* since the last day on which a load was made */
 	const char *elevation;
 	const char *elevation_before;
 	int boil_off_mf; /* measured boiling point less what the elevation gives; 0: not measured */
 	const char *boil_side; /* "hotter" or "cooler" */
 	int storage_mf;  /* warmth of the store; FACT_NOT_READ */
+	int64_t storage_ms; /* since that was read */
 	int waiting;     /* filled jars without a canner */
 	int left_over;   /* of these, more than the canners take in this round */
 	int unpublished; /* of these, without a published process */
@@ -87,6 +89,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool kept; /* jars are kept; the oldest: */
 	int64_t kept_ms;
 	const char *kept_lot;
+
+	/* Also ABOUT_KEY: */
+	int64_t clock_behind_ms; /* the wall clock is so far before the log's last entry; 0: it is not */
+	const char *clock_words; /* what it says: "Mon 14 Sep 08:00" */
+	const char *last_words;  /* when that entry was written */
 
 	bool plan_runs;  /* a plan was accepted for this day, and work of it is left */
 	int64_t plan_late_ms; /* finish as it looks now, less the one accepted */
@@ -103,8 +110,10 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int minutes; /* required */
 	bool asks_more; /* at the elevation set now: longer, at more pressure, or nothing at all */
 	const char *here_words; /* "it is 15 min" */
+	const char *raised; /* what it is to get since the elevation was mended; "" nothing */
 	bool not_valid;
 	bool unknown;
+	bool notebook_wrong; /* not valid by the words of a notebook; jars of it have no fate */
 	bool hold_over;  /* the hold has been left */
 	int64_t held_ms; /* the last hold that was ended, by the clock that nobody sets */
 	int64_t hold_ms; /* what it had to be */
@@ -139,14 +148,20 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_loaded;  /* a canner filled, and no heat yet */
 	bool is_rinse;
 	int64_t passed_ms;
-	int64_t planned_ms; /* watched: as long as it should take */
+	int64_t planned_ms; /* watched: as long as it may take */
 	int64_t wall_step_ms;
 	const char *wall_way; /* "on" or "back" */
 	bool restarted;
 
 	/* ABOUT_RUN */
 	int64_t water_in_ms; /* until the water must be looked at; negative: over */
+	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
 	bool water_counts;
+
+	/* ABOUT_BATCH, ABOUT_WAITING, ABOUT_KEY: food that stands */
+	bool stands;            /* off the heat and in no canner: done in its pot, or filled */
+	int64_t stood_ms;       /* for so long */
+	int64_t stand_limit_ms; /* the most that is allowed: engine/gate.h */
 
 	/* ABOUT_WAITING */
 	bool pressure_canner; /* one stands here */
@@ -182,17 +197,26 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
 	const char *recall; /* what of: "lid box Box A" */
 	int recalled;       /* jars still to be found */
+	int spoiled;        /* of the `jars` of a lot; the others were not looked at since */
+
+	/* ABOUT_SHELVED: what the gate of today says of it, and that of its day did not */
+	bool anew_worse;
+	bool anew_blocks; /* some of it is not to be eaten */
 
 	/* ABOUT_KEY */
 	bool is_batch_start;
 	bool is_fill;
 	bool is_load_start;
+	bool begins_clock; /* work is started, or a timed phase */
 	bool is_vent_cut;
 	bool is_earlier_start;
 	bool is_fate;
 	bool is_take; /* out of the pantry, to be eaten or given away */
+	bool recipe_refused; /* an own recipe with what must not be in it; `why` says */
 	bool acid_needed;
 	bool acid_in;
+	bool vinegar_asked;
+	int vinegar_tenths; /* percent; 0: not said */
 	bool regular_pectin;
 	int multiple;
 	int multiple_max;

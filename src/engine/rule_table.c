@@ -5,6 +5,7 @@
  * required must be reached: exactly the required time is enough, a millisecond
  * less is not.
  */
+#include "engine/gate.h"
 #include "engine/rule.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
@@ -12,8 +13,9 @@
 #define DAY_MS (24 * HOUR_MS)
 #define YEAR_MS (365 * DAY_MS)
 
-#define BOIL_DISAGREES_MF 1000     /* house rule: weather moves it 1-2 F (docs/reference.md) */
+#define BOIL_DISAGREES_MF 2500     /* common practice, no source: weather moves it 1-2 F (docs/reference.md) */
 #define STORAGE_HOT_MF 95000       /* A539, NCSU-472 */
+#define STORAGE_WARM_SAID_MS DAY_MS /* a note of the day it was read; hot stays a caution */
 #define STORAGE_WARM_MF 70000      /* A539, NCSU-472: 50-70 F is best */
 #define WALL_STEP_MS MINUTE_MS     /* house rule */
 #define LOADED_LONG_MS (10 * MINUTE_MS)   /* house rule */
@@ -52,6 +54,12 @@ static int64_t elevation_changed(const struct facts *f)
 	return when(f->elevation_known && f->elevation_changed);
 }
 
+/* Less than a minute may pass while a computer starts and sets its clock. */
+static int64_t clock_behind(const struct facts *f)
+{
+	return when(f->clock_behind_ms > WALL_STEP_MS);
+}
+
 static int64_t boil_disagrees(const struct facts *f)
 {
 	return when(f->boil_off_mf > BOIL_DISAGREES_MF || f->boil_off_mf < -BOIL_DISAGREES_MF);
@@ -69,7 +77,8 @@ static int64_t storage_hot(const struct facts *f)
 
 static int64_t storage_warm(const struct facts *f)
 {
-	return when(f->storage_mf != FACT_NOT_READ && f->storage_mf > STORAGE_WARM_MF && storage_hot(f) != 0);
+	return when(f->storage_mf != FACT_NOT_READ && f->storage_mf > STORAGE_WARM_MF && storage_hot(f) != 0 &&
+	            f->storage_ms <= STORAGE_WARM_SAID_MS);
 }
 
 static int64_t jars_wait(const struct facts *f)
@@ -100,24 +109,49 @@ static int64_t jars_old(const struct facts *f)
 
 /* --- a load ----------------------------------------------------------------------------- */
 
+/* Of a load that must be done again, redo, discard and fates are one matter.  One rule
+ * speaks at a time, and names only what can still be done: the cause as long as the
+ * window is open; the bin when it has closed, or nothing if each jar has its fate. */
+static bool window_over(const struct facts *f)
+{
+	return f->windowed > 0 && f->window_in_ms <= 0;
+}
+
+static bool may_be_redone(const struct facts *f)
+{
+	bool decided = f->not_valid && f->cooling_out && f->fateless == 0;
+
+	return !window_over(f) && !(decided && f->window_in_ms <= 0);
+}
+
+static bool held_short(const struct facts *f)
+{
+	return f->hold_over && f->held_ms < f->hold_ms;
+}
+
+static bool vented_short(const struct facts *f)
+{
+	return f->vented && f->vent_held_ms < f->vent_ms;
+}
+
 static int64_t hold_short(const struct facts *f)
 {
-	return when(f->hold_over && f->held_ms < f->hold_ms);
+	return when(held_short(f) && may_be_redone(f));
 }
 
 static int64_t vent_short(const struct facts *f)
 {
-	return when(f->vented && f->vent_held_ms < f->vent_ms);
+	return when(vented_short(f) && !held_short(f) && may_be_redone(f));
 }
 
 static int64_t wrong_canner(const struct facts *f)
 {
-	return when(f->acidity == ACIDITY_LOW_ACID && !method_has_pressure(f->method));
+	return when(f->acidity == ACIDITY_LOW_ACID && !method_has_pressure(f->method) && !window_over(f));
 }
 
 static int64_t larger_than_tested(const struct facts *f)
 {
-	return when(f->larger_than_tested);
+	return when(f->larger_than_tested && !window_over(f));
 }
 
 static int64_t steam_too_long(const struct facts *f)
@@ -129,10 +163,14 @@ static int64_t steam_too_long(const struct facts *f)
 	return f->steamed_ms == 0 ? RULE_NEVER : past(f->steamed_ms, STEAM_HOLD_MAX_MINUTES * MINUTE_MS);
 }
 
-/* What has a rule of its own is not said twice. */
 static int64_t not_valid(const struct facts *f)
 {
-	return when(f->not_valid && hold_short(f) != 0 && vent_short(f) != 0);
+	return when(f->not_valid && !held_short(f) && !vented_short(f) && may_be_redone(f));
+}
+
+static int64_t notebook_wrong(const struct facts *f)
+{
+	return when(f->notebook_wrong);
 }
 
 static int64_t unknown(const struct facts *f)
@@ -143,6 +181,11 @@ static int64_t unknown(const struct facts *f)
 static int64_t elevation_other(const struct facts *f)
 {
 	return when(f->asks_more && !f->not_valid);
+}
+
+static int64_t process_raised(const struct facts *f)
+{
+	return when(f->in_canner && !f->hold_over && f->raised != NULL && f->raised[0] != '\0');
 }
 
 static int64_t hold_early(const struct facts *f)
@@ -171,12 +214,13 @@ static int64_t window_closing(const struct facts *f)
 
 static int64_t over_half_lost(const struct facts *f)
 {
-	return when(f->over_half > 0);
+	return when(f->over_half > 0 && !(f->not_valid && window_over(f)));
 }
 
 static int64_t fateless(const struct facts *f)
 {
-	return when(f->fateless > f->over_half && f->cooling_out);
+	return when(f->fateless > f->over_half && f->cooling_out && !window_over(f) && hold_short(f) != 0 &&
+	            vent_short(f) != 0 && not_valid(f) != 0);
 }
 
 static int64_t liquid_lost(const struct facts *f)
@@ -232,9 +276,31 @@ static int64_t pot_no_canner(const struct facts *f)
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms < 0);
 }
 
+/* Low-acid food is stopped at the limit; other food goes on, unknown. */
+static int64_t low_acid_stood(const struct facts *f)
+{
+	return f->stands && f->acidity == ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+}
+
+static int64_t acid_stood(const struct facts *f)
+{
+	return f->stands && f->acidity != ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+}
+
+static int64_t pot_stands(const struct facts *f)
+{
+	return f->stands && low_acid_stood(f) != 0 ? past(f->stood_ms, f->wait_limit_ms) : RULE_NEVER;
+}
+
+static int64_t water_dry(const struct facts *f)
+{
+	return f->water_counts ? used_up(f->dry_in_ms) : RULE_NEVER;
+}
+
+/* Whoever comes late must not be told to pour. */
 static int64_t water_overdue(const struct facts *f)
 {
-	return f->water_counts ? used_up(f->water_in_ms) : RULE_NEVER;
+	return f->water_counts && f->dry_in_ms > 0 ? used_up(f->water_in_ms) : RULE_NEVER;
 }
 
 /* --- a running phase -------------------------------------------------------------------------- */
@@ -371,6 +437,11 @@ static int64_t key_no_elevation(const struct facts *f)
 	return when(f->is_load_start && !f->elevation_known);
 }
 
+static int64_t key_clock_behind(const struct facts *f)
+{
+	return when(f->begins_clock && clock_behind(f) == 0);
+}
+
 static int64_t key_low_acid(const struct facts *f)
 {
 	return when(f->is_load_start && wrong_canner(f) == 0);
@@ -379,6 +450,11 @@ static int64_t key_low_acid(const struct facts *f)
 static int64_t key_no_process(const struct facts *f)
 {
 	return when(f->is_load_start && f->why != NULL);
+}
+
+static int64_t key_stood(const struct facts *f)
+{
+	return when((f->is_load_start || f->is_fill) && low_acid_stood(f) == 0);
 }
 
 static int64_t key_pectin(const struct facts *f)
@@ -391,14 +467,29 @@ static int64_t key_multiple(const struct facts *f)
 	return when(f->is_batch_start && f->multiple > f->multiple_max && key_pectin(f) != 0);
 }
 
+static int64_t key_recipe(const struct facts *f)
+{
+	return when(f->is_batch_start && f->recipe_refused);
+}
+
 static int64_t key_short(const struct facts *f)
 {
-	return when(f->is_batch_start && f->why != NULL);
+	return when(f->is_batch_start && !f->recipe_refused && f->why != NULL);
 }
 
 static int64_t key_acid(const struct facts *f)
 {
 	return when(f->is_fill && f->acid_needed && !f->acid_in);
+}
+
+static int64_t key_vinegar_weak(const struct facts *f)
+{
+	return when(f->is_fill && f->vinegar_asked && f->vinegar_tenths > 0 && f->vinegar_tenths < VINEGAR_LEAST_TENTHS);
+}
+
+static int64_t key_vinegar(const struct facts *f)
+{
+	return when(f->is_fill && f->vinegar_asked && f->vinegar_tenths == 0);
 }
 
 static int64_t key_vent(const struct facts *f)
@@ -421,14 +512,36 @@ static int64_t key_recalled(const struct facts *f)
 	return when(f->is_take && f->recalled > 0);
 }
 
+static int64_t key_lot_spoiled(const struct facts *f)
+{
+	return when(f->is_take && f->spoiled > 0 && f->recalled == 0);
+}
+
 static int64_t key_take_not_valid(const struct facts *f)
 {
-	return when(f->is_take && f->not_valid && f->recalled == 0);
+	return when(f->is_take && f->not_valid && f->recalled == 0 && f->spoiled == 0);
 }
 
 static int64_t recall_open(const struct facts *f)
 {
 	return when(f->recalled > 0);
+}
+
+static int64_t lot_spoiled(const struct facts *f)
+{
+	return when(f->spoiled > 0);
+}
+
+/* --- a load that an older gate judged ------------------------------------------------------------------- */
+
+static int64_t judged_worse(const struct facts *f)
+{
+	return when(f->anew_worse);
+}
+
+static int64_t judged_blocks(const struct facts *f)
+{
+	return when(f->anew_blocks);
 }
 
 /* --- the table ---------------------------------------------------------------------------------------- */
@@ -448,11 +561,17 @@ const struct rule rules[] = {
 	STOP("elevation-unset", ABOUT_HOUSE, elevation_unset,
 	     "Set the elevation in the house view (h): without it no process can be given.", "starting a load", OVER_NEVER,
 	     "A539; unknown elevation refused: " PRACTICE),
+	STOP("clock-behind", ABOUT_HOUSE, clock_behind,
+	     "Set this computer's clock: it says {clock_words}, before the last entry of the log ({last_words}). If it is right, "
+	     "press c here.",
+	     "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP("hold-short", ABOUT_LOAD, hold_short,
-	     "Redo {lot} in full within 2 h, or discard: its hold ran {held} of {hold}. Process NOT VALID.", "shelving it",
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): its hold ran {held} "
+	     "of {hold}. Process NOT VALID.", "shelving it",
 	     OVER_NEVER, "full time: A539, NCSU-242; redo within 2 h: UNL, one ISU text"),
 	STOP("vent-short", ABOUT_LOAD, vent_short,
-	     "Redo {lot} in full within 2 h, or discard: it vented {vent_held} of {vent}. Process NOT VALID.", "shelving it",
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): it vented {vent_held} "
+	     "of {vent}. Process NOT VALID.", "shelving it",
 	     OVER_NEVER, "10 min: A539, PNW421, KSU; redo within 2 h: UNL, one ISU text"),
 	STOP("low-acid-no-pressure", ABOUT_LOAD, wrong_canner,
 	     "Discard {lot} unless a pressure canner takes it within 2 h: low-acid food is in {station}, without pressure.",
@@ -464,10 +583,18 @@ const struct rule rules[] = {
 	     "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	     "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
 	STOP("process-not-valid", ABOUT_LOAD, not_valid,
-	     "Redo {lot} in full within 2 h, or discard: process NOT VALID ({why}).", "shelving it", OVER_NEVER,
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
+	     "shelving it", OVER_NEVER,
 	     "redo within 2 h: UNL, one ISU text"),
+	STOP("notebook-not-valid", ABOUT_LOAD, notebook_wrong,
+	     "Discard {jars} of {lot} (e, then f), do not taste: by the notebook its process is NOT VALID ({why}).",
+	     "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
+	STOP("judged-anew-blocks", ABOUT_SHELVED, judged_blocks,
+	     "Do not eat or give away {lot}: by what is checked today its process does not hold ({why}).", "taking jars out",
+	     OVER_NEVER, PRACTICE),
 	STOP("batch-not-valid", ABOUT_BATCH, batch_not_valid,
-	     "Whatever is filled from {lot} counts as NOT VALID ({why}): mend it, or fridge and freezer.", "shelving its loads",
+	     "Whatever is filled from {lot} counts as NOT VALID ({why}): into fridge or freezer with it. Only a slip is taken "
+	     "back: {digit}, then u, before the next step.", "shelving its loads",
 	     OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
 	STOP("window-closed", ABOUT_LOAD, window_closed,
 	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
@@ -493,18 +620,37 @@ const struct rule rules[] = {
 	STOP("large-jars-wait", ABOUT_WAITING, too_large_waits,
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
+	STOP("low-acid-jars-stood", ABOUT_WAITING, low_acid_stood,
+	     "Reheat {jars} {product} and fill anew, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
+	     "loading them", OVER_NEVER, PRACTICE),
+	STOP("low-acid-pot-stood", ABOUT_BATCH, low_acid_stood,
+	     "Boil {station} again (x), or discard: {product} is low-acid, off the heat for {stood}, and {stand_limit} is the "
+	     "limit.",
+	     "filling from it", OVER_NEVER, PRACTICE),
 	STOP("recall-open", ABOUT_RECALL, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.", "taking them out",
 	     OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
+	STOP("lot-spoiled", ABOUT_RECALL, lot_spoiled,
+	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
+	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", ABOUT_LID_BOX, lids_twice,
 	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
 	/* Stops that are asked when the key is pressed. */
 	STOP("key-no-elevation", ABOUT_KEY, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
+	STOP("key-clock-behind", ABOUT_KEY, key_clock_behind,
+	     "Set this computer's clock first: it says {clock_words}, before the last entry of the log ({last_words}). If it is "
+	     "right, say so in the warnings (w).",
+	     "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP("key-low-acid", ABOUT_KEY, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("key-no-process", ABOUT_KEY, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
+	STOP("key-stood", ABOUT_KEY, key_stood,
+	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
+	     "loading, filling", OVER_NEVER, PRACTICE),
+	STOP("key-recipe-refused", ABOUT_KEY, key_recipe, "{product} is not canned as an own recipe: {why}", "starting a batch",
+	     OVER_NEVER, "A539: tested recipes only; the list of each food: the published tables"),
 	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",
@@ -515,8 +661,14 @@ const struct rule rules[] = {
 	STOP("key-short", ABOUT_KEY, key_short, "{why}", "starting a batch", OVER_NEVER,
 	     "never stretch, never cut sugar: MU GH1461; " PRACTICE),
 	STOP("key-acid", ABOUT_KEY, key_acid,
-	     "Acid goes into every jar first ({why}). Bottled, not fresh; say that it is in.", "filling", OVER_NOT_VALID,
+	     "The acid goes in first ({why}). Bottled, not fresh; say that it is in.", "filling", OVER_NOT_VALID,
 	     "A539 Guide 3, CSU, PSU"),
+	STOP("key-vinegar-weak", ABOUT_KEY, key_vinegar_weak,
+	     "Take vinegar of 5 percent: weaker vinegar does not keep these jars. On now, they are NOT VALID.", "filling",
+	     OVER_NOT_VALID, "A539 Guide 1 and Guide 6"),
+	STOP("key-vinegar-not-said", ABOUT_KEY, key_vinegar,
+	     "Say how strong the vinegar is: its label says percent, and 5 is needed. Home-made: nobody knows.", "filling",
+	     OVER_UNKNOWN, "A539 Guide 1 and Guide 6"),
 	STOP("key-vent-short", ABOUT_KEY, key_vent,
 	     "Vent the full 10 min: trapped air leaves the jars cooler than the gauge says. On now, the process is NOT VALID.",
 	     "cutting a vent short", OVER_NOT_VALID, "A539, PNW421, KSU"),
@@ -528,15 +680,27 @@ const struct rule rules[] = {
 	STOP("key-recalled", ABOUT_KEY, key_recalled,
 	     "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
 	     "taking jars out", OVER_NEVER, PRACTICE),
+	STOP("key-lot-spoiled", ABOUT_KEY, key_lot_spoiled,
+	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
+	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP("key-take-not-valid", ABOUT_KEY, key_take_not_valid,
-	     "The process of {lot} is NOT VALID ({why}): give each of its jars a fate at the seal check (e).",
+	     "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	     "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
+	CAUTION("pan-dry", ABOUT_RUN, water_dry,
+	        "Heat OFF at {station}: its pan has surely boiled dry. No water into a dry hot pan; let it cool, fill it, "
+	        "press {digit}, then a.", PRACTICE),
 	CAUTION("water-overdue", ABOUT_RUN, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.", PRACTICE),
 	CAUTION("jars-wait", ABOUT_HOUSE, jars_wait,
 	        "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
-	        "house rule; the limit: no published figure"),
+	        PRACTICE),
+	CAUTION("jars-stood", ABOUT_WAITING, acid_stood,
+	        "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
+	        PRACTICE),
+	CAUTION("pot-stands", ABOUT_BATCH, pot_stands,
+	        "Fill from {station} now, or boil it again (x): off the heat for {stood}. Over {stand_limit} it is unknown.",
+	        PRACTICE),
 	CAUTION("jars-over-room", ABOUT_HOUSE, no_room,
 	        "Hold the next pot back: {left_over} will find no canner in this round.", "fill to one load: YB77"),
 	CAUTION("no-canner-takes", ABOUT_WAITING, no_canner_takes,
@@ -554,11 +718,17 @@ const struct rule rules[] = {
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	CAUTION("process-unknown", ABOUT_LOAD, unknown, "{station}, {lot}: process unknown ({why}). No seal makes it known.",
 	        "a seal is no proof: ISU; " PRACTICE),
+	CAUTION("judged-anew", ABOUT_SHELVED, judged_worse,
+	        "Label {lot} again by hand: by what is checked today its process is not valid for sure ({why}).",
+	        PRACTICE),
 	CAUTION("batch-unknown", ABOUT_BATCH, batch_unknown,
 	        "{station}, {lot}: not as the tested recipe ({why}); the process of its jars counts as unknown.",
 	        "A539: tested recipes only"),
 	CAUTION("elevation-other", ABOUT_LOAD, elevation_other,
 	        "{lot} got {minutes} min; at the elevation set now {here_words}. If that one holds, press x there.",
+	        "A539; recompute: " PRACTICE),
+	CAUTION("process-raised", ABOUT_LOAD, process_raised,
+	        "{station}: {raised}. The elevation was wrong. Never change a weight under pressure: cool to zero first.",
 	        "A539; recompute: " PRACTICE),
 	CAUTION("hold-early", ABOUT_LOAD, hold_early,
 	        "Was it really there? {station} was confirmed after only {reached_in}. If not, press l: full time again.",
@@ -569,11 +739,9 @@ const struct rule rules[] = {
 	        "{station}: the wall clock was moved {wall_way} {wall_step}; the timer has not moved.", HOUSE_RULE),
 	CAUTION("hold-not-begun", ABOUT_CLOCK, not_reached,
 	        "Is it there ({step})? Press {digit}, then Space: {phase} has taken over {planned} at {station}.",
-	        "planning times: A539 Guide 1"),
+	        "planning times: A539 Guide 1; up to 10 min to pressure: " PRACTICE),
 	CAUTION("loaded-no-hold", ABOUT_CLOCK, no_heat,
 	        "Heat on? Press {digit}, then Space: {station} has stood loaded for {passed}.", PRACTICE),
-	CAUTION("pot-not-rinsed", ABOUT_CLOCK, not_rinsed,
-	        "Rinse {station} before its next batch: what sticks there scorches and seeds the next one.", PRACTICE),
 	CAUTION("seals-overdue", ABOUT_LOAD, seals_overdue,
 	        "Check the seals of {lot} now: over 24 h; unsealed jars are past saving.",
 	        "check after 12 to 24 h: A539, MSU-951"),
@@ -611,13 +779,14 @@ const struct rule rules[] = {
 	CAUTION("plan-behind", ABOUT_HOUSE, plan_behind,
 	        "Look at the day plan: the finish is about {finish} now, {plan_late} later than accepted.", HOUSE_RULE),
 	CAUTION("elevation-changed", ABOUT_HOUSE, elevation_changed,
-	        "Is {elevation} right for this kitchen? On the last day it was {elevation_before}. Else correct it (h).",
+	        "Is {elevation} right for this kitchen? On the last day it was {elevation_before}. "
+	        "If not, correct it before the next load (h, elevation).",
 	        "changing kitchens asks again: " PRACTICE),
 	CAUTION("boil-disagrees", ABOUT_HOUSE, boil_disagrees,
-	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.", HOUSE_RULE),
+	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.", PRACTICE),
 	CAUTION("above-tables", ABOUT_HOUSE, above_tables,
-	        "Ask your extension office about every process: above 8,000 ft some published tables stop.",
-	        "house rule; some extension sheets stop at 8,000 ft: no publication named"),
+	        "Ask your extension office about every process: above 8,000 ft tables differ, above 10,000 ft they end.",
+	        "A539: top band open; USU timetable: longer times, 8,001 to 10,000 ft"),
 	CAUTION("storage-hot", ABOUT_HOUSE, storage_hot,
 	        "Move the jars somewhere cooler: the store was read at {storage}, and it should never pass 95 F.",
 	        "A539, NCSU-472"),
@@ -634,6 +803,8 @@ const struct rule rules[] = {
 	     "{broken} of {lot} broke: throw its food out, and look for cold jars, a missing rack or a knock.",
 	     "thermal shock, rack: MSU-738"),
 	NOTE("practice-row", ABOUT_LOAD, practice_row, "Common practice, no source: the process of {lot} ({station}).", PRACTICE),
+	NOTE("pot-not-rinsed", ABOUT_CLOCK, not_rinsed,
+	     "Rinse {station} before its next batch: what sticks there scorches and seeds the next one.", PRACTICE),
 	NOTE("lids-old", ABOUT_LID_BOX, lids_old, "Use fresh lids where you can: {box} was bought over 5 years ago.",
 	     "at least 5 years from manufacture: MSU-498"),
 	NOTE("jars-old", ABOUT_HOUSE, jars_old,

@@ -1,5 +1,7 @@
 #include "engine/scaling.h"
 
+#include <string.h>
+
 #define NL_PER_GALLON INT64_C(3785411784) /* NIST Handbook 44 App. C */
 #define QUART_OUNCES 32
 
@@ -7,7 +9,7 @@
 static int64_t
 pot_needed_ul(const struct recipe *recipe, int multiple)
 {
-	return batch_volume_ul(recipe) * multiple * 100 / (100 - recipe->foam_percent);
+	return pot_volume_ul(recipe) * multiple * 100 / (100 - recipe->foam_percent);
 }
 
 int
@@ -69,11 +71,19 @@ for_jar(int64_t quart_amount, const struct jar_size *jar)
 	return (quart_amount * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
 }
 
+static int64_t
+line_amount(const struct ingredient *item, int64_t amount, const struct jar_size *size, int multiple)
+{
+	if (item->adding != ADD_IN_JAR)
+		return amount * multiple;
+	return item->measure == MEASURE_EACH ? amount : for_jar(amount, size);
+}
+
 bool
 scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
              const char *jar, struct scaled *out, struct fault *fault)
 {
-	return check_multiple(recipe, multiple, pot_ul, units, fault) &&
+	return recipe_has_amounts(recipe, fault) && check_multiple(recipe, multiple, pot_ul, units, fault) &&
 	       scale_lines(recipe, multiple, units, jar, out, fault);
 }
 
@@ -83,6 +93,8 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 {
 	const struct jar_size *size = jar_size_named(jar == NULL ? "quart" : jar);
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
 	if (size == NULL || (jar != NULL && !recipe_allows_jar(recipe, size->name)))
@@ -94,12 +106,13 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
 		struct scaled_line *line = &out->lines[i];
-		int64_t amount = item->adding == ADD_IN_JAR && item->measure != MEASURE_EACH
-		                     ? for_jar(item->amount, size)
-		                     : item->amount * multiple;
 
 		line->ingredient = item;
-		measure_amount(item->measure, item->supply, amount, units, &line->measured);
+		measure_amount(item->measure, item->supply, line_amount(item, item->amount, size, multiple),
+		               units, &line->measured);
+		if (item->amount_most > 0)
+			measure_amount(item->measure, item->supply,
+			               line_amount(item, item->amount_most, size, multiple), units, &line->most);
 		if (line->measured.error_permille > ROUNDING_SHOWN_PERMILLE ||
 		    line->measured.error_permille < -ROUNDING_SHOWN_PERMILLE)
 			out->rounding_shown = true;
@@ -107,39 +120,41 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 	return true;
 }
 
-bool
-citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
-                bool *common_practice, struct fault *fault)
+/* Where the unit of an amount in words begins, its blank included; the end when it
+ * has none or is a sum ("1 cup + 2 tbsp"). */
+static const char *
+unit_of(const char *words)
 {
-	if (fresh)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "Fresh lemon juice varies in strength, so no rate holds for it. Use bottled "
-		                 "lemon juice or citric acid.");
-	if (lemon_juice_ul < 0)
-		return fault_set(fault, FAULT_MISUSE, "The lemon juice is less than nothing.");
-	/* 1 cup = 48 tsp for 4 tsp, and 2 tbsp = 6 tsp for 1/2 tsp: a twelfth. */
-	*citric_ul = (lemon_juice_ul + 11) / 12;
-	*common_practice = !tomato;
-	return true;
+	const char *blank = strrchr(words, ' ');
+
+	return blank == NULL || strchr(words, ' ') != blank ? words + strlen(words) : blank;
 }
 
-int64_t
-tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar)
+/* "cup" and "cups" are the same. */
+static bool
+same_unit(const char *a, const char *b)
 {
-	int64_t of_gallon; /* a quart's acid is a gallon divided by this */
-	int64_t divisor;
+	size_t length = strlen(a);
 
-	if (acid == SUPPLY_LEMON_JUICE)
-		of_gallon = 128; /* 2 tbsp */
-	else if (acid == SUPPLY_CITRIC_ACID)
-		of_gallon = 1536; /* 1/2 tsp */
-	else if (acid == SUPPLY_VINEGAR)
-		of_gallon = 64; /* 4 tbsp */
+	return length > 0 && strncmp(a, b, length) == 0 && (b[length] == '\0' || strcmp(b + length, "s") == 0);
+}
+
+void
+scaled_line_words(const struct scaled_line *line, char *buffer, size_t size)
+{
+	const struct measured *least = &line->measured;
+	const struct measured *most = &line->most;
+	struct text text = text_over(buffer, size);
+	const char *unit = unit_of(least->words);
+
+	if (ingredient_is_alternative(line->ingredient))
+		text_add(&text, "or ");
+	if (most->wanted <= 0)
+		text_add(&text, "%s", least->words);
+	else if (most->wanted == least->wanted)
+		text_add(&text, "at most %s", most->words);
+	else if (same_unit(unit, unit_of(most->words)))
+		text_add(&text, "%.*s to %s", (int)(unit - least->words), least->words, most->words);
 	else
-		return -1;
-	if (jar == NULL)
-		return -1;
-	/* Rounded, so that amounts baked from spoons compare equal. */
-	divisor = of_gallon * QUART_OUNCES * 1000;
-	return (NL_PER_GALLON * jar->fluid_ounces + divisor / 2) / divisor;
+		text_add(&text, "%s to %s", least->words, most->words);
 }

@@ -4,8 +4,7 @@
  * Sources: US measures NIST Handbook 44 App. C (schema/measures.csv; 1 gal =
  * 3,785,411.784 uL, 1 cup = 16 tbsp = 48 tsp); 200 g of granulated sugar a US
  * cup (same file, source there); spoons of 15 / 5 mL in metric kitchens: common
- * practice, no source; lemon juice to citric acid, 1 cup = 4 tsp: common
- * practice, no source (tomatoes: the published rate, 2 tbsp = 1/2 tsp a quart).
+ * practice, no source.
  */
 #ifndef STILLROOM_ENGINE_SCALING_H
 #define STILLROOM_ENGINE_SCALING_H
@@ -48,7 +47,11 @@ void measure_amount(enum measure measure, enum supply_kind supply, int64_t amoun
 struct scaled_line {
 	const struct ingredient *ingredient;
 	struct measured measured; /* ADD_IN_JAR: of one jar of the size asked for */
+	struct measured most;     /* the upper end; wanted 0: no range */
 };
+
+/* "2-1/2 to 3 lb", "at most 3 cups", "or 8" (an alternative), "1/2 cup". */
+void scaled_line_words(const struct scaled_line *line, char *buffer, size_t size);
 
 struct scaled {
 	const struct recipe *recipe;
@@ -58,7 +61,8 @@ struct scaled {
 	bool rounding_shown; /* some line is off by more than 2 % */
 };
 
-/* What may be multiplied how far in a pot of `pot_ul` (0: not stated):
+/* A recipe that waits for the sheet of its pectin is refused (recipe.h).
+ * What may be multiplied how far in a pot of `pot_ul` (0: not stated):
  * regular pectin above 1: refused, with the offer of `multiple` separate batches
  * (A539 Guide 7, MSU-961, MSU-551); others up to the recipe's stated limit and
  * the pot's volume less its foaming room.  multiple >= 1 (less: FAULT_MISUSE);
@@ -79,18 +83,7 @@ bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum un
  * even one batch fits. */
 int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 
-/* Acid: how much citric acid (uL, as spoons hold it) stands for bottled lemon
- * juice (uL), rounded up.
- * For tomatoes the published rate; for jelly 1 cup = 4 tsp, common practice, no
- * source (`*common_practice` true).  Fresh juice has no rate: refused. */
 #define CITRIC_ACID_MG_PER_TSP INT64_C(4600) /* from memory; weigh your own and say so */
-bool citric_acid_for(int64_t lemon_juice_ul, bool fresh, bool tomato, int64_t *citric_ul,
-                     bool *common_practice, struct fault *fault);
-
-/* Acid for tomatoes a jar (A539 Guide 3, CSU, PSU): 2 tbsp bottled lemon juice or
- * 1/2 tsp citric acid or 4 tbsp 5 % vinegar a quart; half a pint; other sizes by
- * volume.  uL of the acid named; -1 for any other supply. */
-int64_t tomato_acid_ul(enum supply_kind acid, const struct jar_size *jar);
 
 /* --- yield ------------------------------------------------------------------- */
 
@@ -102,8 +95,11 @@ int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix);
 double sucrose_density(double brix);
 
 /* Volume of one batch before anything boils off: liquids, fruit taken at 1 g a
- * mL, the dissolved sugar's own volume; without what goes into the jars. */
+ * mL, the dissolved sugar's own volume; without pieces, soaks that are poured off,
+ * alternatives and what goes into each jar (ADD_IN_JAR). */
 int64_t batch_volume_ul(const struct recipe *recipe);
+/* The same without what is packed cold into the jars: what the pot must hold. */
+int64_t pot_volume_ul(const struct recipe *recipe);
 
 /* How much a jar takes at a headspace, as a share of its nominal volume.  No
  * published figure was found (schema/measures.csv): a house setting, given here

@@ -125,6 +125,17 @@ text_add_duration(struct text *text, long long seconds)
 }
 
 void
+text_add_hours(struct text *text, long long minutes)
+{
+	if (minutes < 60)
+		text_add(text, "%lld min", minutes);
+	else if (minutes % 60 == 0)
+		text_add(text, "%lld h", minutes / 60);
+	else
+		text_add(text, "%lld h %lld min", minutes / 60, minutes % 60);
+}
+
+void
 text_add_grouped(struct text *text, long long number)
 {
 	unsigned long long rest = (unsigned long long)number;

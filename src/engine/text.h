@@ -37,6 +37,9 @@ bool text_same_name(const char *a, const char *b);
  * carry a minus.  `seconds` is a whole number, rounded by the caller. */
 void text_add_duration(struct text *text, long long seconds);
 
+/* Whole minutes as people say them: "40 min", "2 h", "3 h 12 min". */
+void text_add_hours(struct text *text, long long minutes);
+
 /* A whole number with commas between thousands: "4,650", "-1,500". */
 void text_add_grouped(struct text *text, long long number);
 

@@ -38,8 +38,10 @@ sucrose_density(double brix)
 	return 1.0 / (sugar * specific_volume(brix) + (1.0 - sugar) / WATER_G_PER_ML);
 }
 
-int64_t
-batch_volume_ul(const struct recipe *recipe)
+/* Up to `last` in the order of a recipe: what is poured off, a jar's own and what
+ * would only take another line's place stay out. */
+static int64_t
+volume_ul(const struct recipe *recipe, enum adding last)
 {
 	int64_t sugar_mg = 0;
 	int64_t other_ul = 0; /* fruit and juice at 1 g a mL */
@@ -47,7 +49,8 @@ batch_volume_ul(const struct recipe *recipe)
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
 
-		if (item->adding == ADD_IN_JAR || item->measure == MEASURE_EACH)
+		if (item->adding == ADD_AHEAD || adding_place(item->adding) > adding_place(last) ||
+		    item->measure == MEASURE_EACH || ingredient_is_alternative(item))
 			continue;
 		if (item->supply == SUPPLY_SUGAR)
 			sugar_mg += item->amount;
@@ -58,6 +61,18 @@ batch_volume_ul(const struct recipe *recipe)
 		return other_ul;
 	return other_ul +
 	       dissolved_sugar_ul(sugar_mg, 100.0 * (double)sugar_mg / (double)(sugar_mg + other_ul));
+}
+
+int64_t
+batch_volume_ul(const struct recipe *recipe)
+{
+	return volume_ul(recipe, ADD_PACKED);
+}
+
+int64_t
+pot_volume_ul(const struct recipe *recipe)
+{
+	return volume_ul(recipe, ADD_LAST);
 }
 
 /* A fluid ounce is a gallon of 3,785,411,784 nL / 128. */
@@ -99,6 +114,8 @@ batch_yield(const struct scaled *batch, const char *jar, struct yield *out, stru
 	const struct jar_size *size = jar_size_named(jar);
 	int64_t jar_ul;
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (size == NULL || !recipe_allows_jar(recipe, size->name))
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.",
 		                 recipe->name, jar == NULL ? "" : jar, recipe->jars);

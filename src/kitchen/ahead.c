@@ -78,6 +78,10 @@ const struct jar_size *usual_jar(const struct recipe *recipe)
 {
 	const struct product *product = product_named(recipe->name);
 
+	/* "apple pie filling, 1 quart" has no product of its own name. */
+	for (size_t i = 0; product == NULL && recipe->food[0] != '\0' && i < product_count; i++)
+		if (strcmp(products[i].food, recipe->food) == 0)
+			product = &products[i];
 	if (product != NULL && recipe_allows_jar(recipe, product->usual_jar))
 		return jar_size_named(product->usual_jar);
 	for (size_t i = 0; i < jar_size_count; i++)
@@ -91,7 +95,7 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
 		const struct recipe *recipe = kitchen_recipe(kitchen, i);
 
-		if (forecast_ingredient(recipe, fruit) != NULL && usual_jar(recipe) != NULL && n-- == 0)
+		if (recipe_may_start(recipe, NULL) && forecast_ingredient(recipe, fruit) != NULL && usual_jar(recipe) != NULL && n-- == 0)
 			return recipe;
 	}
 	return NULL;
@@ -194,6 +198,8 @@ static bool take_wish(const struct kitchen *kitchen, const struct wish *wish, st
 	product->recipe = kitchen_recipe_named(kitchen, wish->recipe);
 	if (product->recipe == NULL)
 		return fault_set(fault, FAULT_MISUSE, "there is no recipe \"%s\"", wish->recipe);
+	if (!recipe_may_start(product->recipe, fault))
+		return false;
 	product->jar = wish->jar[0] == '\0' ? usual_jar(product->recipe) : jar_size_named(wish->jar);
 	if (product->jar == NULL)
 		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\" for %s", wish->jar, wish->recipe);

@@ -67,6 +67,9 @@ struct shortage_line {
 	int64_t sold_by;              /* what one buys at a time: house setting; jars and bands else
 	                                 by the dozen, lids by the newest box; 0: loose */
 	char name[NAME_MAX_BYTES];    /* "half-pints", "flat lids", "sugar" */
+	char instead
+	    [240]; /* acid that is missing: "crushed tomatoes: 1/2 tsp citric acid in each quart,
+	                      100 g here"; "" nothing else serves */
 };
 
 /* A line for each need, in the order of forecast_needs; malloc'ed. */

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/plan_private.h"
 #include "kitchen/outlook.h"
 
@@ -67,15 +68,20 @@ static bool use_line(struct act *act, const struct scaled_line *line, int64_t ta
 
 /* Multiplied further than the recipe allows, with a reason: no longer the tested
  * recipe. */
-static void note_multiple(const struct recipe *recipe, const struct batch_order *order, struct log_batch *batch)
+static bool note_multiple(struct act *act, const struct recipe *recipe, const struct batch_order *order,
+                          int64_t lot_id, struct fault *fault)
 {
-	int most = largest_multiple(recipe, 0);
-	char why[SENTENCE_MAX_BYTES];
+	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_MULTIPLIED, .amount = order->multiple };
 
-	if (order->multiple <= most)
-		return;
-	(void)snprintf(why, sizeof(why), "%d batches in one pot: %.300s", order->multiple, order->reason);
-	(void)worsen(&batch->verdict, batch->verdict_why, VERDICT_UNKNOWN, why);
+	if (order->multiple <= multiple_allowed(recipe))
+		return true;
+	text_copy(mark.words, sizeof(mark.words), order->reason);
+	return act_mark(act, &mark, fault);
+}
+
+static bool takes_instead(const struct batch_order *order, const struct batch_need *need)
+{
+	return order->acid != ACID_NOT_SAID && order->acid == need->instead.acid;
 }
 
 static bool write_batch(struct act *act, const struct batch_order *order, const struct batch_need *need,
@@ -83,10 +89,12 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 {
 	const struct recipe *recipe = need->scaled.recipe;
 	struct log_subject subject = { .kind = SUBJECT_BATCH };
+	struct recipe_standing standing;
 	struct log_lot lot;
 
 	assert(recipe != NULL); /* kitchen_batch_need has found it */
-	if (!put_lot(act, recipe->name, recipe->food, order->pack, recipe->acidity, &lot, fault))
+	recipe_stands(recipe, &standing);
+	if (!put_lot(act, recipe->name, recipe->food, order->pack, &standing, recipe->acidity, &lot, fault))
 		return false;
 	memset(batch, 0, sizeof(*batch));
 	batch->station_id = order->station_id;
@@ -95,13 +103,15 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	batch->multiple = order->multiple;
 	batch->boil_hold_s = recipe->boil_hold_s;
 	batch->headspace_thou = recipe->headspace_thou;
+	batch->sheet_minutes = recipe->sheet_minutes;
 	text_copy(batch->source, sizeof(batch->source), recipe->source);
 	batch->published = recipe->food[0] != '\0';
 	batch->open = true;
 	batch->opened_wall_ms = act->entry.at.wall_ms;
 	text_copy(batch->jar, sizeof(batch->jar), order->jar);
-	note_multiple(recipe, order, batch);
-	if (!log_put_batch(act->kitchen->log, batch, fault))
+	if (!log_put_batch(act->kitchen->log, batch, fault) || !note_multiple(act, recipe, order, lot.id, fault))
+		return false;
+	if (takes_instead(order, need) && !mark_acid_instead(act, lot.id, order->acid, fault))
 		return false;
 	subject.id = batch->id;
 	act_about(act, subject);
@@ -120,7 +130,7 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	char name[NAME_MAX_BYTES];
 	struct act act;
 
-	if (strip == NULL || !kitchen_batch_need(kitchen, order, &need, fault) ||
+	if (strip == NULL || !refuse_clock_behind(kitchen, fault) || !kitchen_batch_need(kitchen, order, &need, fault) ||
 	    !refuse_short(kitchen, &need, fault))
 		return false;
 	if (need.nowhere_to_go && !sure)
@@ -133,8 +143,9 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	if (!write_batch(&act, order, &need, &batch, fault))
 		return act_fail(&act);
 	*batch_id = batch.id;
-	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s", name, order->multiple, order->recipe,
-	                  batch.verdict_why[0] != '\0' ? "; process unknown, " : "", batch.verdict_why);
+	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple, order->recipe,
+	                  takes_instead(order, &need) ? ", instead: " : "", takes_instead(order, &need) ? acid_words(order->acid) : "",
+	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
 
 /* --- the station card ------------------------------------------------------------------ */
@@ -189,27 +200,38 @@ bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *n
 
 /* --- filling ----------------------------------------------------------------------------- */
 
-static const struct ingredient *acid_in_jar(const struct recipe *recipe)
+/* What is put down of the acid in the jars of this filling. */
+static enum acid acid_filled(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order)
 {
-	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
-		if (recipe->ingredients[i].adding == ADD_IN_JAR && !recipe->ingredients[i].optional &&
-		    recipe->acidity == ACIDITY_ACIDIFIED)
-			return &recipe->ingredients[i];
-	return NULL;
+	if (asked->short_in_pot || (asked->asked && !order->acid_in))
+		return strip->recipe != NULL || strip->lot.acidity == ACIDITY_ACIDIFIED ? ACID_LEFT_OUT : ACID_NOT_SAID;
+	if (!asked->asked)
+		return ACID_NONE_ASKED;
+	return order->acid == ACID_NOT_SAID ? asked->answers[0] : order->acid;
 }
 
-/* Of a recipe that is no longer known nobody can say that the acid is in the pot. */
-static bool acid_is_in(const struct strip *strip, const struct fill_order *order, struct fault *fault)
+static bool is_answer(const struct acid_asked *asked, enum acid acid)
 {
-	const struct ingredient *acid = acid_in_jar(strip->recipe);
-	bool needed = acid != NULL || (strip->recipe == NULL && strip->lot.acidity == ACIDITY_ACIDIFIED);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = needed, .acid_in = order->acid_in,
-		               .why = acid != NULL ? acid->name : "as the recipe says" };
+	for (size_t i = 0; i < asked->answer_count; i++)
+		if (asked->answers[i] == acid)
+			return true;
+	return acid == ACID_NOT_SAID;
+}
 
+/* Less in the pot than is asked was said, with its reason, when it was put down. */
+static bool check_acid(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order,
+                       struct fault *fault)
+{
+	bool is_in = order->acid_in && is_answer(asked, order->acid);
+	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = asked->asked && !asked->short_in_pot,
+		               .acid_in = is_in, .why = asked->words, .vinegar_tenths = order->vinegar_tenths };
+
+	facts.vinegar_asked = asked->vinegar && acid_filled(asked, strip, order) != ACID_LEFT_OUT;
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
-static bool check_fill(const struct strip *strip, const struct fill_order *order, struct fault *fault)
+static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
+                       struct fault *fault)
 {
 	if (strip->rule->name != PHASE_FILL)
 		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
@@ -218,88 +240,145 @@ static bool check_fill(const struct strip *strip, const struct fill_order *order
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
 	if (order->jars < 1 || order->jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
-	if (!acid_is_in(strip, order, fault))
+	if (!check_acid(asked, strip, order, fault))
 		return false;
 	if (!strip->batch.warm_jars && !order->sure)
 		return fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
 	return true;
 }
 
-/* Acid and jars that went with the filling. */
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars,
-                          struct fault *fault)
+/* What one jar takes of a line; another acid than the recipe's by its own figure. */
+static int64_t line_in_jar(const struct strip *strip, const struct ingredient *line, const struct jar_size *jar,
+                           enum acid acid, enum supply_kind *supply)
+{
+	const struct food *food = food_named(strip->lot.food);
+
+	*supply = line->supply;
+	if (acid_of(line) == ACID_NOT_SAID || line->optional || acid == acid_of(line) || acid == ACID_NOT_SAID)
+		return jar_share(line, jar);
+	if (acid == ACID_LEFT_OUT || food == NULL)
+		return 0;
+	*supply = acid_supply(acid);
+	return acid_in_ledger(acid, acid_for_jar(food->acid_rule, acid, jar));
+}
+
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
+                   struct fault *fault)
 {
 	const struct recipe *recipe = strip->recipe;
 
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &recipe->ingredients[i];
-		int64_t each = jar_share(ingredient, jar_size_named(jar));
+		enum supply_kind supply;
+		int64_t each = line_in_jar(strip, ingredient, jar_size_named(jar), acid, &supply);
 
-		if (ingredient->adding != ADD_IN_JAR || ingredient->supply == SUPPLY_OTHER)
+		if (ingredient->adding != ADD_IN_JAR || supply == SUPPLY_OTHER || ingredient_is_alternative(ingredient))
 			continue;
-		if (!supply_move(act, ingredient->supply, "", -each * jars, SUPPLY_USE, fault))
+		if (!supply_move(act, supply, "", -each * jars, SUPPLY_USE, fault))
 			return false;
 	}
 	return supply_move(act, SUPPLY_JAR, jar, -jars, SUPPLY_USE, fault);
 }
 
-bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, int64_t lid_box_id,
-                const struct moment *filled, const char *closed_by, struct fault *fault)
+bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
+                struct fault *fault)
 {
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = { .batch_id = strip->batch.id, .filled = *filled,
-			               .lot_id = strip->batch.lot_id, .lid_box_id = lid_box_id };
+		struct log_jar jar = { .batch_id = strip->batch.id, .filled = like->filled, .lot_id = strip->batch.lot_id,
+			               .lid_box_id = like->lid_box_id, .acid = like->acid };
 
 		text_copy(jar.size, sizeof(jar.size), jar_size_named(size)->name);
-		text_copy(jar.closed_by, sizeof(jar.closed_by), closed_by);
+		text_copy(jar.closed_by, sizeof(jar.closed_by), like->closed_by);
 		if (!log_put_jar(act->kitchen->log, &jar, fault))
 			return false;
 	}
 	return true;
 }
 
-/* Filled without the acid, with a reason: whatever comes of it is not valid. */
-static bool note_no_acid(struct act *act, const struct strip *strip, const struct fill_order *order,
-                         struct fault *fault)
+/* What was said of acid and vinegar stays with the lot. */
+static bool note_acid(struct act *act, const struct acid_asked *asked, const struct strip *strip,
+                      const struct fill_order *order, struct fault *fault)
 {
-	struct log_batch batch = strip->batch;
-	char why[SENTENCE_MAX_BYTES];
+	int64_t lot_id = strip->batch.lot_id;
 
-	if (order->acid_in || acid_is_in(strip, &(struct fill_order){ .reason = "" }, NULL))
-		return true;
-	(void)snprintf(why, sizeof(why), "acid not in every jar: %.300s", order->reason);
-	return !worsen(&batch.verdict, batch.verdict_why, VERDICT_NOT_VALID, why) ||
-	       log_put_batch(act->kitchen->log, &batch, fault);
+	if (!asked->short_in_pot && acid_filled(asked, strip, order) == ACID_LEFT_OUT &&
+	    !mark_acid_left_out(act, lot_id, order->reason, fault))
+		return false;
+	return !asked->vinegar ||
+	       mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault);
 }
 
-static const char *acid_words(const struct strip *strip, const struct fill_order *order)
+static int64_t pot_stood_ms(const struct strip *strip, const struct moment *now)
 {
-	if (acid_in_jar(strip->recipe) == NULL)
-		return "";
-	return order->acid_in ? ", acid in every jar" : ", acid NOT in every jar";
+	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, now);
+
+	return stood > 0 ? stood : 0;
+}
+
+/* The food stood in its pot since it came off the heat. */
+static bool note_standing(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_mark mark = { .lot_id = strip->batch.lot_id, .kind = MARK_POT_STOOD };
+
+	mark.amount = pot_stood_ms(strip, &act->entry.at);
+	return mark.amount <= stand_limit_of(act->kitchen, strip->lot.acidity) || act_mark(act, &mark, fault);
+}
+
+static void fill_acid_words(const struct acid_asked *asked, enum acid acid, struct text *text)
+{
+	if (!asked->asked)
+		return;
+	if (acid == ACID_LEFT_OUT || acid == ACID_NOT_SAID)
+		text_add(text, ", acid NOT in every jar");
+	else if (asked->in_jar)
+		text_add(text, ", %s in every jar", acid_words(acid));
+	else
+		text_add(text, ", acid in the pot");
+}
+
+static bool write_filling(struct act *act, const struct acid_asked *asked, const struct strip *strip,
+                          const struct fill_order *order, enum acid acid, struct fault *fault)
+{
+	struct log_jar like = { .lid_box_id = order->lid_box_id, .filled = act->entry.at, .acid = acid };
+	const char *size = jar_size_named(order->jar)->name;
+
+	text_copy(like.closed_by, sizeof(like.closed_by), act->entry.who);
+	return check_lids(act->kitchen, order->lid_box_id, order->jars, fault) && note_standing(act, strip, fault) &&
+	       put_filled(act, strip, size, order->jars, &like, fault) &&
+	       use_with_jars(act, strip, size, order->jars, acid, fault) && note_acid(act, asked, strip, order, fault);
 }
 
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault)
 {
 	const struct strip *found = kitchen_batch_strip(kitchen, order->batch_id, fault);
 	const struct jar_size *size;
+	struct acid_asked asked;
+	struct moment now = kitchen_now(kitchen);
+	char acid_said[64] = "";
+	char stood[64];
+	struct text text = TEXT_OVER(acid_said);
+	enum acid acid;
 	struct strip strip;
 	struct act act;
 
 	if (found == NULL)
 		return false;
 	strip = *found;
-	if (!check_fill(&strip, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
+	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), (struct facts){ .is_fill = true }, fault))
+		return false;
+	say_stood(kitchen, "the food stood in the pot for", pot_stood_ms(&strip, &now), stood, sizeof(stood));
+	if (!kitchen_acid_asked(kitchen, order->batch_id, order->jar, &asked, fault) ||
+	    !check_fill(&strip, &asked, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(order->jar);
-	if (!check_lids(kitchen, order->lid_box_id, order->jars, fault) ||
-	    !put_filled(&act, &strip, size->name, order->jars, order->lid_box_id, &act.entry.at, act.entry.who, fault) ||
-	    !use_with_jars(&act, &strip, size->name, order->jars, fault) || !note_no_acid(&act, &strip, order, fault))
+	acid = acid_filled(&asked, &strip, order);
+	if (!write_filling(&act, &asked, &strip, order, acid, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s", strip.station.name, order->jars,
-	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, acid_words(&strip, order),
-	                  order->reason[0] != '\0' ? ": " : "", order->reason);
+	fill_acid_words(&asked, acid, &text);
+	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s%s", strip.station.name, order->jars,
+	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, acid_said,
+	                  order->reason[0] != '\0' ? ": " : "", order->reason, stood);
 }
 
 /* Not processed at all: eaten soon, frozen at once, or thrown out.  Three days in

@@ -7,7 +7,9 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/kitchen_private.h"
+#include "kitchen/verdict.h"
 
 /* --- corrections ------------------------------------------------------------------------- */
 
@@ -66,35 +68,101 @@ static bool correct_ledger(struct act *act, const struct log_batch_amount *amoun
 	                : give_back_juice(act, amount->batch_id, -more, fault);
 }
 
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
-                          struct fault *fault)
+/* What went into the pot is in the jars that were filled from it. */
+static bool correct_acid(struct act *act, const struct recipe *recipe,
+                         const struct log_batch_amount *amount, struct fault *fault)
+{
+	struct log_jar *jars;
+	enum acid acid;
+	size_t count;
+	bool done = true;
+
+	if (!amount_is_acid(recipe, amount))
+		return true;
+	if (!acid_in_pot(act->kitchen, amount->batch_id, &acid, fault) ||
+	    !log_jars_of_batch(act->kitchen->log, amount->batch_id, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		if (acid == ACID_NONE_ASKED || jars[i].acid == acid)
+			continue;
+		jars[i].acid = acid;
+		done = log_put_jar(act->kitchen->log, &jars[i], fault);
+	}
+	free(jars);
+	return done;
+}
+
+/* Acid below what the recipe asks for. */
+static bool check_acid(const struct kitchen *kitchen, const struct recipe *recipe,
+                       const struct log_batch_amount *amount, int64_t used, const char *reason,
+                       bool *left_out, struct fault *fault)
+{
+	struct measured asked;
+	char why[ACID_ANSWER_BYTES];
+	struct text text = TEXT_OVER(why);
+	struct facts facts = {.about = ABOUT_KEY, .is_fill = true, .why = why};
+
+	*left_out = amount_is_acid(recipe, amount) && used < amount->wanted;
+	facts.acid_needed = *left_out;
+	measure_amount(amount->measure, amount->supply, amount->wanted, kitchen->board.house.units,
+	               &asked);
+	text_add(&text, "%s of %s, in the pot", asked.words, amount->ingredient);
+	return stops_let_pass(&facts, reason, fault);
+}
+
+static bool amount_at(const struct kitchen *kitchen, int64_t batch_id, int place,
+                      struct log_batch_amount *out, struct fault *fault)
 {
 	struct log_batch_amount *amounts;
-	struct log_batch_amount amount = { 0 };
-	struct log_batch batch;
-	struct act act;
-	char words[48];
 	size_t count;
-	int64_t more;
 
-	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
-	    !log_batch_amounts(kitchen->log, batch_id, &amounts, &count, fault))
+	memset(out, 0, sizeof(*out));
+	if (!log_batch_amounts(kitchen->log, batch_id, &amounts, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++)
 		if (amounts[i].place == place)
-			amount = amounts[i];
+			*out = amounts[i];
 	free(amounts);
-	if (amount.id == 0 || used < 0)
+	return out->id != 0 || fault_set(fault, FAULT_MISSING, "The batch has no such line.");
+}
+
+static bool write_amount(struct act *act, const struct log_batch *batch,
+                         struct log_batch_amount *amount, int64_t used, bool left_out,
+                         const char *reason, struct fault *fault)
+{
+	const struct recipe *recipe = kitchen_recipe_named(act->kitchen, batch->recipe);
+	int64_t more = used - amount->used;
+
+	amount->used = used;
+	return log_put_batch_amount(act->kitchen->log, amount, fault) &&
+	       correct_ledger(act, amount, more, fault) &&
+	       correct_acid(act, recipe, amount, fault) &&
+	       (!left_out || mark_acid_left_out(act, batch->lot_id, reason, fault));
+}
+
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
+                          const char *reason, struct fault *fault)
+{
+	struct log_batch_amount amount;
+	struct log_batch batch;
+	struct act act;
+	char words[48];
+	bool left_out;
+
+	if (used < 0)
 		return fault_set(fault, FAULT_MISSING, "The batch has no such line.");
-	if (!act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !amount_at(kitchen, batch_id, place, &amount, fault) ||
+	    !check_acid(kitchen, kitchen_recipe_named(kitchen, batch.recipe), &amount, used, reason,
+	                &left_out, fault) ||
+	    !act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
-	more = used - amount.used;
-	amount.used = used;
-	if (!log_put_batch_amount(kitchen->log, &amount, fault) || !correct_ledger(&act, &amount, more, fault))
+	if (!write_amount(&act, &batch, &amount, used, left_out, reason, fault))
 		return act_fail(&act);
 	amount_words(amount.measure, used, kitchen->board.house.units, words, sizeof(words));
-	return act_commit(&act, fault, "Corrected: %s had %s of %s", batch.recipe, words, amount.ingredient);
+	return act_commit(&act, fault, "Corrected: %s had %s of %s%s%s", batch.recipe, words,
+	                  amount.ingredient, left_out ? ": " : "", left_out ? reason : "");
 }
 
 /* More jars than counted: filled with the newest of their size, or of the batch,
@@ -108,7 +176,7 @@ static bool add_jars(struct act *act, const struct strip *strip, const struct lo
 		if (strcmp(rows[i].size, size) == 0)
 			like = &rows[i];
 	return check_lids(act->kitchen, like->lid_box_id, more, fault) &&
-	       put_filled(act, strip, size, more, like->lid_box_id, &like->filled, like->closed_by, fault);
+	       put_filled(act, strip, size, more, like, fault);
 }
 
 /* Jars come from a filling, which asks for the acid; a recount only corrects it. */
@@ -150,16 +218,21 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	struct log_jar *rows;
 	struct act act;
 	size_t count;
+	enum acid acid = ACID_NOT_SAID;
 	int have = 0;
 	bool done;
 
 	if (size == NULL || jars < 0 || jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 0 to 99 of a size there is.");
 	if (!log_batch_get(kitchen->log, batch_id, &strip.batch, fault) ||
+	    !log_lot_get(kitchen->log, strip.batch.lot_id, &strip.lot, fault) ||
 	    !log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
 		return false;
 	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
 	have = jars_filled(rows, count, size->name);
+	for (size_t i = 0; i < count; i++)
+		if (i == 0 || strcmp(rows[i].size, size->name) == 0)
+			acid = rows[i].acid;
 	if (!check_recount(&strip, count, size, jars - have, fault) ||
 	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
 		free(rows);
@@ -169,73 +242,50 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	done = jars > have ? add_jars(&act, &strip, rows, count, size->name, jars - have, fault)
 	                   : remove_waiting(&act, rows, count, size->name, have - jars, fault);
 	free(rows);
-	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, fault))
+	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, acid, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "Corrected: %s filled %d %s", strip.batch.recipe, jars, size->plural);
 }
 
 /* --- found wrong -------------------------------------------------------------------------- */
 
-/* One load that holds jars of a batch that is not what it should be. */
-static bool mark_load(struct act *act, int64_t load_id, const struct log_batch *batch, struct fault *fault)
+static bool is_marked(struct kitchen *kitchen, const struct log_lot *lot, bool *marked, struct fault *fault)
 {
-	struct log_load load;
-
-	if (!log_load_get(act->kitchen->log, load_id, &load, fault))
-		return false;
-	if (!worsen(&load.verdict, load.verdict_why, batch->verdict, batch->verdict_why))
-		return true;
-	if (load.verdict == VERDICT_NOT_VALID && load.process_ended_wall_ms != 0) {
-		if (!back_to_check(act, &load, fault))
-			return false;
-		if (load.place == PLACE_SHELF)
-			load.place = PLACE_RACK;
-	}
-	return log_put_load(act->kitchen->log, &load, fault);
-}
-
-static bool mark_loads(struct act *act, const struct log_batch *batch, struct fault *fault)
-{
-	struct log_jar *jars;
+	struct log_mark *marks;
 	size_t count;
-	int64_t last = 0;
-	bool done = true;
 
-	if (!log_jars_of_batch(act->kitchen->log, batch->id, &jars, &count, fault))
+	*marked = false;
+	if (!log_marks_of_lot(kitchen->log, lot->id, &marks, &count, fault))
 		return false;
-	for (size_t i = 0; i < count && done; i++) {
-		if (jars[i].load_id == 0 || jars[i].load_id == last)
-			continue;
-		last = jars[i].load_id;
-		done = mark_load(act, last, batch, fault); /* twice does no harm */
-	}
-	free(jars);
-	return done;
+	for (size_t i = 0; i < count; i++)
+		*marked = *marked || marks[i].kind == MARK_NOT_AS_RECIPE;
+	free(marks);
+	return true;
 }
 
 bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault)
 {
+	struct log_mark mark = { .kind = MARK_NOT_AS_RECIPE };
 	struct log_batch batch;
 	struct log_lot lot;
-	enum verdict verdict;
-	char because[SENTENCE_MAX_BYTES];
 	struct act act;
+	bool marked;
 
 	if (why[0] == '\0')
 		return fault_set(fault, FAULT_MISUSE, "Say in a few words what was wrong.");
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
-	    !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
+	    !log_lot_get(kitchen->log, batch.lot_id, &lot, fault) || !is_marked(kitchen, &lot, &marked, fault))
 		return false;
-	/* Acid forgotten in acidified food is a process error (A539 Guide 3). */
-	verdict = lot.acidity == ACIDITY_ACIDIFIED ? VERDICT_NOT_VALID : VERDICT_UNKNOWN;
-	(void)snprintf(because, sizeof(because), "not as the recipe says: %.300s", why);
-	if (!worsen(&batch.verdict, batch.verdict_why, verdict, because))
+	if (marked)
 		return fault_set(fault, FAULT_REFUSED, "%s is marked already: %s.", lot.code, batch.verdict_why);
 	if (!act_begin(&act, kitchen, "batch_wrong", batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
-	if (!log_put_batch(kitchen->log, &batch, fault) || !mark_loads(&act, &batch, fault))
+	mark.lot_id = lot.id;
+	text_copy(mark.words, sizeof(mark.words), why);
+	if (!act_mark(&act, &mark, fault) || !judge_touched(&act, fault) ||
+	    !log_batch_get(kitchen->log, batch_id, &batch, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s, %s: process %s", lot.code, because,
-	                  verdict == VERDICT_NOT_VALID ? "NOT valid" : "unknown");
+	return act_commit(&act, fault, "%s, not as the recipe says: %s: process %s", lot.code, why,
+	                  batch.verdict == VERDICT_NOT_VALID ? "NOT valid" : "unknown");
 }

@@ -60,6 +60,8 @@ int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *ja
  * tools hold; what goes into the jars is for as many as are likely filled. */
 static int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
 {
+	if (ingredient_is_alternative(line->ingredient))
+		return 0; /* the line it may stand for is the one taken */
 	if (line->ingredient->adding == ADD_IN_JAR)
 		return jar_share(line->ingredient, jar) * jars;
 	return line->ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
@@ -108,10 +110,31 @@ static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar
 		need->lines[i].takes = line_takes(line, jar, need->yield.jars_likely);
 		is_short = need->lines[i].counted &&
 		           need->lines[i].stock - taken_before(need, i) < need->lines[i].takes;
-		need->lines[i].is_short = is_short && !line->ingredient->optional;
+		need->lines[i].is_short = is_short && !line->ingredient->optional &&
+		                          !ingredient_is_alternative(line->ingredient);
 		need->short_lines += need->lines[i].is_short;
 		if (is_short && line->ingredient->optional)
 			need->lines[i].takes = 0;
+	}
+	return true;
+}
+
+/* Acid in the jars that is short: what else the shelf holds, and whether it is taken. */
+static bool need_instead(const struct kitchen *kitchen, const struct recipe *recipe, const struct batch_order *order,
+                         struct batch_need *need, struct fault *fault)
+{
+	const struct ingredient *own = acid_in_jar(recipe);
+
+	for (size_t i = 0; i < need->scaled.count; i++) {
+		if (need->scaled.lines[i].ingredient != own || (!need->lines[i].is_short && order->acid == ACID_NOT_SAID))
+			continue;
+		if (!find_acid_instead(kitchen, recipe, order->jar, need->yield.jars_likely, &need->instead, fault))
+			return false;
+		if (order->acid == ACID_NOT_SAID || order->acid != need->instead.acid)
+			continue;
+		need->short_lines -= need->lines[i].is_short;
+		need->lines[i].is_short = false;
+		need->lines[i].replaced = true;
 	}
 	return true;
 }
@@ -201,7 +224,11 @@ int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *st
 	for (size_t i = 0; strip->recipe != NULL && jar != NULL && i < strip->recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &strip->recipe->ingredients[i];
 
-		if (ingredient->adding == ADD_IN_JAR && ingredient->supply == kind && !ingredient->optional)
+		if (ingredient->adding != ADD_IN_JAR || ingredient->optional || ingredient_is_alternative(ingredient))
+			continue;
+		if (strip->acid_instead != ACID_NOT_SAID && acid_of(ingredient) != ACID_NOT_SAID)
+			each += acid_supply(strip->acid_instead) == kind ? acid_share(strip->lot.food, strip->acid_instead, jar) : 0;
+		else if (ingredient->supply == kind)
 			each += jar_share(ingredient, jar);
 	}
 	return each == 0 ? 0 : each * batch_jars_to_come(kitchen, strip);
@@ -214,7 +241,31 @@ static bool check_order(const struct recipe *recipe, const struct batch_order *o
 		                 recipe->jars);
 	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, order->pack))
 		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);
+	if (!recipe_allows_pair(recipe, order->pack, order->jar))
+		return fault_set(fault, FAULT_REFUSED, "%s: no process is printed for that pack in that jar.",
+		                 recipe->name);
 	return true;
+}
+
+/* What must not be canned so is not begun: a recipe kept before, or from another log. */
+static bool check_recipe(const struct recipe *recipe, struct fault *fault)
+{
+	struct recipe_standing standing;
+	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name };
+
+	recipe_stands(recipe, &standing);
+	facts.recipe_refused = standing.origin == ORIGIN_REFUSED;
+	facts.why = facts.recipe_refused ? standing.words : NULL;
+	return stops_let_pass(&facts, "", fault);
+}
+
+int multiple_allowed(const struct recipe *recipe)
+{
+	struct recipe_standing standing;
+	int most = largest_multiple(recipe, 0);
+
+	recipe_stands(recipe, &standing);
+	return standing.multiple_max > 0 && standing.multiple_max < most ? standing.multiple_max : most;
 }
 
 /* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */
@@ -225,7 +276,7 @@ static bool check_multiple(const struct kitchen *kitchen, const struct recipe *r
 	bool fits = fits_pot(recipe, order->multiple, pot->volume_ul, units, NULL);
 	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name,
 		               .regular_pectin = recipe->pectin == PECTIN_REGULAR, .multiple = order->multiple,
-		               .multiple_max = recipe->multiple_max };
+		               .multiple_max = multiple_allowed(recipe) };
 
 	if (!stops_let_pass(&facts, order->reason, fault)) {
 		if (!fits && fault != NULL)
@@ -247,11 +298,13 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!check_order(recipe, order, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
+	if (!recipe_may_start(recipe, fault) || !recipe_has_amounts(recipe, fault) || !check_order(recipe, order, fault) ||
+	    !check_recipe(recipe, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);
-	if (!need_lines(kitchen, jar_size_named(order->jar), out, fault))
+	if (!need_lines(kitchen, jar_size_named(order->jar), out, fault) ||
+	    !need_instead(kitchen, recipe, order, out, fault))
 		return false;
 	out->jars_stock = log_supply_of(kitchen->log, SUPPLY_JAR, order->jar, &jars, NULL) ? jars.stock : -1;
 	find_canner(kitchen, recipe, order, out);
@@ -294,7 +347,7 @@ bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, 
 		int64_t before = taken_before(need, i);
 		char want[64];
 		char have[64];
-		char juices[120] = "";
+		char juices[200] = "";
 		struct text names = TEXT_OVER(juices);
 
 		if (!need->lines[i].is_short)
@@ -303,6 +356,8 @@ bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, 
 		amount_words(measure, need->lines[i].stock, units, have, sizeof(have));
 		if (ingredient->supply == SUPPLY_JUICE)
 			say_juices(kitchen, &names);
+		if (ingredient == acid_in_jar(need->scaled.recipe) && need->instead.acid != ACID_NOT_SAID)
+			text_add(&names, " Instead: %s.", need->instead.words);
 		return say_short(fault, "Not enough %s: %s are needed, %s is here. Do not stretch it.%s", ingredient->name,
 		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want
 		                                                                : need->scaled.lines[i].measured.words,

@@ -134,7 +134,17 @@ static bool add_fates(struct gathering *all, struct fault *fault)
 
 /* --- best by ---------------------------------------------------------------------------- */
 
-static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, struct fault *fault)
+/* Jars that nobody eats are best by no day. */
+static int64_t eatable(const struct log_lot_kept *kept, const struct log_pantry_part *blocked, size_t count)
+{
+	int64_t jars = kept->jars;
+
+	for (size_t i = 0; i < count; i++)
+		jars -= blocked[i].lot_id == kept->lot.id ? blocked[i].jars : 0;
+	return jars;
+}
+
+static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, int64_t jars, struct fault *fault)
 {
 	struct calendar_event *event = new_event(all, fault);
 	char code[NAME_MAX_BYTES];
@@ -144,7 +154,7 @@ static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, 
 		return false;
 	utf8_clean(code, sizeof(code), kept->lot.code);
 	set_uid(all, event, "best-by", code);
-	(void)snprintf(what, sizeof(what), "Best by today, %" PRId64 " jar%s", kept->jars, kept->jars == 1 ? "" : "s");
+	(void)snprintf(what, sizeof(what), "Best by today, %" PRId64 " jar%s", jars, jars == 1 ? "" : "s");
 	set_summary(all, event, what, &kept->lot);
 	(void)text_copy(event->description, sizeof(event->description),
 	                "Use within a year of the making (NCSU-472). Look before you open; never taste to find out.");
@@ -155,15 +165,20 @@ static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, 
 
 static bool add_best_bys(struct gathering *all, struct fault *fault)
 {
-	struct log_lot_kept *kept;
+	struct log_pantry_part *blocked = NULL;
+	struct log_lot_kept *kept = NULL;
+	size_t blocked_count;
 	size_t count;
-	bool done = true;
+	bool done = log_lots_kept(all->kitchen->log, &kept, &count, fault) &&
+	            log_pantry_blocked(all->kitchen->log, &blocked, &blocked_count, fault);
 
-	if (!log_lots_kept(all->kitchen->log, &kept, &count, fault))
-		return false;
-	for (size_t i = 0; done && i < count; i++)
-		done = add_best_by(all, &kept[i], fault);
+	for (size_t i = 0; done && i < count; i++) {
+		int64_t jars = eatable(&kept[i], blocked, blocked_count);
+
+		done = jars <= 0 || add_best_by(all, &kept[i], jars, fault);
+	}
 	free(kept);
+	free(blocked);
 	return done;
 }
 

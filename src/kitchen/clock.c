@@ -240,3 +240,19 @@ bool clock_read_date(const char *date, int64_t *wall_ms)
 	*wall_ms = (int64_t)at * 1000;
 	return at != (time_t)-1 && parts.tm_mday == day; /* no 31 February */
 }
+
+bool clock_read_hour(const char *words, int64_t *ms, bool *to_the_minute)
+{
+	int hour;
+	int minute;
+	int second = 0;
+	int used = 0;
+	int fields = sscanf(words, "%2d:%2d%n:%2d%n", &hour, &minute, &used, &second, &used);
+
+	if (fields < 2 || words[used] != '\0' || hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 ||
+	    second > 59)
+		return false;
+	*to_the_minute = fields == 2;
+	*ms = ((hour * INT64_C(60) + minute) * 60 + second) * 1000;
+	return true;
+}

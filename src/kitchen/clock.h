@@ -55,6 +55,9 @@ void clock_words_near(int64_t wall_ms, int64_t now_wall_ms, char *buffer, size_t
 void clock_words_utc(int64_t wall_ms, char *buffer, size_t size);
 /* The same back, to the letter. */
 bool clock_read_utc(const char *words, int64_t *wall_ms);
+/* Read "14:05" or "14:05:30", as some clock on the wall shows it, as ms of its day.
+ * *to_the_minute: no seconds were given. */
+bool clock_read_hour(const char *words, int64_t *ms, bool *to_the_minute);
 /* Read "2026-09-14" as local midnight. */
 bool clock_read_date(const char *words, int64_t *wall_ms);
 

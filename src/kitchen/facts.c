@@ -12,6 +12,7 @@
 #include "engine/text.h"
 #include "kitchen/outlook.h"
 #include "kitchen/plan_private.h"
+#include "kitchen/verdict.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
@@ -70,7 +71,7 @@ static void elevation_facts(const struct asking *asking, struct gathered *gather
 	struct facts *facts = &gathered->facts;
 
 	facts->elevation_known = house->elevation.known;
-	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, TABLES_DOUBTED_ABOVE_FT);
+	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, SECOND_TABLE_ABOVE_FT);
 	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known && before.known &&
 	                           !same_elevation(&before, &house->elevation);
 	elevation_words(&house->elevation, gathered->words[0], sizeof(gathered->words[0]));
@@ -96,8 +97,22 @@ static void plan_facts(const struct asking *asking, struct gathered *gathered)
 	facts->finish_words = gathered->words[2];
 }
 
+#define DAY_HOUR_BYTES 32
+
+static void wall_clock_facts(const struct asking *asking, struct facts *facts, char clock_words[DAY_HOUR_BYTES],
+                             char last_words[DAY_HOUR_BYTES])
+{
+	facts->clock_behind_ms = clock_behind_ms(asking->kitchen, asking->now);
+	clock_words_day_hour(asking->now->wall_ms, clock_words, DAY_HOUR_BYTES);
+	clock_words_day_hour(asking->kitchen->latest_wall_ms, last_words, DAY_HOUR_BYTES);
+	facts->clock_words = clock_words;
+	facts->last_words = last_words;
+}
+
 static void ask_house(const struct asking *asking)
 {
+	char clock_words[DAY_HOUR_BYTES];
+	char last_words[DAY_HOUR_BYTES];
 	const struct board *board = asking->board;
 	const struct log_house *house = &board->house;
 	struct gathered gathered = { 0 };
@@ -107,6 +122,7 @@ static void ask_house(const struct asking *asking)
 	facts->boil_off_mf = boil_off_mf(house);
 	facts->boil_side = facts->boil_off_mf > 0 ? "hotter" : "cooler";
 	facts->storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
+	facts->storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
 	facts->waiting = (int)board->waiting_count;
 	if (board->waiting_count > 0)
 		facts->waited_ms = moment_between(&board->waiting[0].filled, asking->now);
@@ -117,6 +133,7 @@ static void ask_house(const struct asking *asking)
 	facts->kept_ms = asking->now->wall_ms - asking->kitchen->kept.made_wall_ms;
 	facts->kept_lot = asking->kitchen->kept.code;
 	plan_facts(asking, &gathered);
+	wall_clock_facts(asking, facts, clock_words, last_words);
 	ask(asking, &gathered, ABOUT_HOUSE);
 }
 
@@ -145,7 +162,7 @@ static void clock_facts(const struct asking *asking, const struct strip *strip, 
 	facts->is_loaded = strip->rule->name == PHASE_LOADED;
 	facts->is_rinse = strip->rule->name == PHASE_RINSE;
 	facts->passed_ms = strip_passed_ms(strip, asking->now);
-	facts->planned_ms = strip->rule->planned_max_s * INT64_C(1000);
+	facts->planned_ms = (strip->rule->long_s != 0 ? strip->rule->long_s : strip->rule->planned_max_s) * INT64_C(1000);
 	facts->wall_step_ms = moment_wall_step(&strip->phase.began, asking->now);
 	facts->wall_way = facts->wall_step_ms < 0 ? "back" : "on";
 	facts->restarted = !moment_same_boot(&strip->phase.began, asking->now);
@@ -165,24 +182,11 @@ static void elevation_now(const struct asking *asking, const struct strip *strip
 	gathered->facts.here_words = gathered->words[0];
 }
 
-/* Is the running phase before or in the hold? */
-static bool before_its_end(const struct strip *strip)
-{
-	switch (strip->rule->name) {
-	case PHASE_LOADED:
-	case PHASE_COME_UP:
-	case PHASE_VENT:
-	case PHASE_PRESSURISE:
-	case PHASE_HOLD: return true;
-	default: return false;
-	}
-}
-
 static void account_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
 {
 	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
 
-	facts->hold_over = !before_its_end(strip);
+	facts->hold_over = !strip_before_end(strip);
 	facts->hold_ms = strip->load.minutes * MINUTE_MS;
 	facts->held_ms = strip->held_ms > 0 ? strip->held_ms : 0;
 	facts->vented = strip->vented_ms >= 0;
@@ -205,11 +209,25 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->cooling_out = overdue != 0;
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
-	facts->windowed = strip_on_rack(strip) ? strip->windowed : 0;
+	/* A process that failed has its window from then on, wherever its jars are. */
+	facts->windowed = strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
 	facts->broken = load->broken;
+}
+
+/* Of a load that somebody else wrote down there is nothing to tell but what is against
+ * it: no clock of it ran here, and the time for anything but the bin is long over. */
+static void ask_notebook(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+
+	name_strip(strip, &gathered);
+	gathered.facts.why = strip->load.verdict_why;
+	gathered.facts.jars = strip->without_fate;
+	gathered.facts.notebook_wrong = strip->load.verdict == VERDICT_NOT_VALID && strip->without_fate > 0;
+	ask(asking, &gathered, ABOUT_LOAD);
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
@@ -227,6 +245,7 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts->minutes = load->minutes;
+	facts->raised = strip->raised;
 	facts->not_valid = load->verdict == VERDICT_NOT_VALID;
 	facts->unknown = load->verdict == VERDICT_UNKNOWN;
 	elevation_now(asking, strip, &gathered);
@@ -244,6 +263,7 @@ static void ask_run(const struct asking *asking, const struct strip *strip)
 	name_strip(strip, &gathered);
 	gathered.facts.water_counts = face.water;
 	gathered.facts.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now);
+	gathered.facts.dry_in_ms = strip_dry_in_ms(strip, asking->now);
 	ask(asking, &gathered, ABOUT_RUN);
 }
 
@@ -259,6 +279,18 @@ static int64_t filled_in_ms(const struct asking *asking, const struct strip *str
 		if (stretches[i].name == PHASE_FILL && stretches[i].kind == STRETCH_EXPECTED)
 			return stretches[i].from_ms;
 	return 0;
+}
+
+/* Off the heat, and not all in jars. */
+static void standing_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, asking->now);
+
+	facts->stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL;
+	facts->acidity = strip->lot.acidity;
+	facts->stood_ms = stood > 0 ? stood : 0;
+	facts->stand_limit_ms = stand_limit_of(asking->kitchen, strip->lot.acidity);
+	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
 }
 
 static void ask_batch(const struct asking *asking, const struct strip *strip)
@@ -278,6 +310,7 @@ static void ask_batch(const struct asking *asking, const struct strip *strip)
 		                 facts->canner_in_ms > filled_in_ms(asking, strip) +
 		                                           asking->board->house.jar_wait_minutes * MINUTE_MS;
 	}
+	standing_facts(asking, strip, facts);
 	ask(asking, &gathered, ABOUT_BATCH);
 }
 
@@ -426,6 +459,9 @@ static void ask_waiting(const struct asking *asking)
 		facts->product = groups[i].lot.product;
 		facts->acidity = groups[i].lot.acidity;
 		facts->jars = groups[i].jars;
+		facts->stands = true;
+		facts->stood_ms = groups[i].waited_ms;
+		facts->stand_limit_ms = stand_limit_of(asking->kitchen, groups[i].lot.acidity);
 		facts->published = groups[i].lot.food[0] != '\0';
 		facts->larger_than_tested = facts->published && above_every_tested(&groups[i]);
 		if (facts->published)
@@ -463,6 +499,40 @@ static void ask_recalls(const struct asking *asking)
 		gathered.facts.recall = recall->words;
 		gathered.facts.recalled = recall->to_find > INT32_MAX ? INT32_MAX : (int)recall->to_find;
 		gathered.facts.why = recall->reason;
+		ask(asking, &gathered, ABOUT_RECALL);
+	}
+}
+
+/* Loads that an older gate judged, and this one would judge worse. */
+static void ask_shelved(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->kitchen->anew_count; i++) {
+		const struct judged_anew *anew = &asking->kitchen->anew[i];
+		struct gathered gathered = { .load_id = anew->load_id };
+
+		gathered.facts.lot = anew->lot;
+		gathered.facts.why = anew->why;
+		gathered.facts.anew_blocks = anew->blocks;
+		gathered.facts.anew_worse = !anew->blocks;
+		ask(asking, &gathered, ABOUT_SHELVED);
+	}
+}
+
+static int whole(int64_t jars)
+{
+	return jars > INT32_MAX ? INT32_MAX : (int)jars;
+}
+
+static void ask_spoiled(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->spoiled_count; i++) {
+		const struct log_lot_spoiled *lot = &asking->board->spoiled[i];
+		struct gathered gathered = { 0 };
+
+		gathered.facts.lot = lot->code;
+		gathered.facts.product = lot->product;
+		gathered.facts.spoiled = whole(lot->spoiled);
+		gathered.facts.jars = whole(lot->jars);
 		ask(asking, &gathered, ABOUT_RECALL);
 	}
 }
@@ -545,7 +615,9 @@ static void ask_strip(const struct asking *asking, const struct strip *strip)
 	if (strip->content == STRIP_EMPTY)
 		return;
 	ask_clock(asking, strip);
-	if (strip->content == STRIP_LOAD)
+	if (strip->content == STRIP_LOAD && load_from_notebook(&strip->load))
+		ask_notebook(asking, strip);
+	else if (strip->content == STRIP_LOAD)
 		ask_load(asking, strip);
 	else if (strip->content == STRIP_RUN)
 		ask_run(asking, strip);
@@ -563,6 +635,8 @@ void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts
 	ask_waiting(&asking);
 	ask_fates(&asking);
 	ask_recalls(&asking);
+	ask_shelved(&asking);
+	ask_spoiled(&asking);
 	ask_boxes(&asking);
 	ask_people(&asking);
 	for (size_t i = 0; i < kitchen->board.supply_count; i++)

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/gate.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
@@ -82,38 +83,30 @@ static bool read_made(struct log *log, const struct log_load *load, struct log_l
 
 /* One load made at the elevation that was wrong; counted, and marked when `act`. */
 static bool look_again(struct kitchen *kitchen, struct act *act, const struct log_load *made,
-                       const struct elevation *right, int *loads, struct fault *fault)
+                       const struct log_house *right, int *loads, struct text *said, struct fault *fault)
 {
+	const struct strip *strip = act == NULL ? NULL : kitchen_strip(kitchen, made->id, NULL);
 	struct log_load load = *made;
 	struct log_lot lot;
 	const char *jar;
-	char why[SENTENCE_MAX_BYTES];
 	int minutes;
 
 	if (load_from_notebook(made)) /* nobody looked its process up */
 		return true;
+	if (strip != NULL && strip_before_end(strip)) /* it can be mended yet */
+		return raise_running(act, strip, right, said, fault);
 	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
 		return false;
-	if (load.verdict == VERDICT_NOT_VALID || !load_asks_more(&load, &lot, jar, right, &minutes))
-		return true;
-	(*loads)++;
+	*loads += load.verdict != VERDICT_NOT_VALID && load_asks_more(&load, &lot, jar, &right->elevation, &minutes);
 	if (act == NULL)
 		return true;
-	if (minutes > 0)
-		(void)snprintf(why, sizeof(why), "elevation was wrong: it got %d min and needs %d", load.minutes, minutes);
-	else
-		text_copy(why, sizeof(why), "elevation was wrong: there is no such process here");
-	(void)worsen(&load.verdict, load.verdict_why, VERDICT_NOT_VALID, why);
-	if (!back_to_check(act, &load, fault))
-		return false;
-	if (load.place == PLACE_SHELF)
-		load.place = PLACE_RACK;
+	load.elevation = right->elevation; /* the gate finds what that makes of it */
 	return log_put_load(kitchen->log, &load, fault);
 }
 
 /* Every load since the elevation was set, whatever it was corrected to since. */
-static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct elevation *right, int *loads,
-                        struct fault *fault)
+static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct log_house *right, int *loads,
+                        struct text *said, struct fault *fault)
 {
 	const struct log_house *house = &kitchen->board.house;
 	struct log_load *made;
@@ -126,26 +119,28 @@ static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct e
 	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++)
-		done = look_again(kitchen, act, &made[i], right, loads, fault);
+		done = look_again(kitchen, act, &made[i], right, loads, said, fault);
 	free(made);
 	return done;
 }
 
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
 {
-	struct elevation elevation;
+	struct log_house house = kitchen->board.house;
 
 	*loads = 0;
-	return elevation_read(words, &elevation, fault) && look_at_all(kitchen, NULL, &elevation, loads, fault);
+	return elevation_read(words, &house.elevation, fault) && look_at_all(kitchen, NULL, &house, loads, NULL, fault);
 }
 
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
 	char height[48];
+	char raised[SENTENCE_MAX_BYTES / 2];
+	struct text said = TEXT_OVER(raised);
 	struct act act;
 
-	if (!elevation_read(words, &house.elevation, fault) || !canners_are_empty(kitchen, "elevation", fault) ||
+	if (!elevation_read(words, &house.elevation, fault) ||
 	    !act_begin(&act, kitchen, "elevation", 0, fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
@@ -153,11 +148,11 @@ bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int
 	if (house.elevation_set_wall_ms == 0)
 		house.elevation_set_wall_ms = act.entry.at.wall_ms;
 	elevation_words(&house.elevation, height, sizeof(height));
-	if (!look_at_all(kitchen, &act, &house.elevation, loads, fault) ||
+	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) ||
 	    !log_put_house(kitchen->log, &house, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid", height, *loads,
-	                  *loads == 1 ? " is" : "s are");
+	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid%s", height, *loads,
+	                  *loads == 1 ? " is" : "s are", raised);
 }
 
 /* "203.1F", "95.1 C": a temperature with its unit. */
@@ -269,6 +264,21 @@ bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *faul
 	return put_house(kitchen, &house, "practice", "This is a practice log", fault);
 }
 
+/* Nothing of the house changes; that somebody looked is what counts. */
+bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	char words[32];
+	char sentence[SENTENCE_MAX_BYTES];
+	struct log_house house = kitchen->board.house;
+
+	if (clock_behind_ms(kitchen, &now) == 0)
+		return fault_set(fault, FAULT_REFUSED, "Nothing says that the clock is wrong.");
+	clock_words_day_hour(now.wall_ms, words, sizeof(words));
+	(void)snprintf(sentence, sizeof(sentence), "The clock is right at %s; what was written later was not", words);
+	return put_house(kitchen, &house, VERB_CLOCK_RIGHT, sentence, fault);
+}
+
 /* --- settings ---------------------------------------------------------------------- */
 
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault)
@@ -281,22 +291,50 @@ bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct f
 	                 fault);
 }
 
-bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
+static void minutes_words(struct text *text, const char *what, int minutes)
+{
+	if (minutes == 0)
+		text_add(text, "%s not set", what);
+	else
+		text_add(text, "%s %d min", what, minutes);
+}
+
+/* Both only shorter than the limits of engine/gate.h. */
+static bool check_standing(int jar_wait, int stand, struct fault *fault)
+{
+	const int ask = (int)(STANDING_ASK_MS / 60000);
+	const int most = (int)(STANDING_MAX_MS / 60000);
+
+	if (jar_wait < 1 || jar_wait > ask)
+		return fault_set(fault, FAULT_MISUSE, "Filled jars are warned of after 1 to %d minutes.", ask);
+	if (stand < 0 || stand > most)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "Food stands %d minutes at most; a house may only shorten that (0: not shorter).", most);
+	return true;
+}
+
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
                          struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
 	char sentence[SENTENCE_MAX_BYTES];
+	struct text text = TEXT_OVER(sentence);
 
-	if (run < 1 || run > 600 || water < 1 || water > 600 || jar_wait < 1 || jar_wait > 600 ||
-	    first_juice < 0 || first_juice > 600)
-		return fault_set(fault, FAULT_MISUSE, "House times are 1 to 600 minutes.");
+	if (run < 0 || run > 600 || water < 0 || water > 600 || first_juice < 0 || first_juice > 600)
+		return fault_set(fault, FAULT_MISUSE, "Times of a juicer are 1 to 600 minutes; 0: not set.");
+	if (!check_standing(jar_wait, stand, fault))
+		return false;
 	house.run_minutes = run;
 	house.first_juice_minutes = first_juice;
 	house.water_minutes = water;
 	house.jar_wait_minutes = jar_wait;
-	(void)snprintf(sentence, sizeof(sentence),
-	               "House times: run %d min, first juice %d min, water %d min, jars wait %d min", run,
-	               first_juice, water, jar_wait);
+	house.stand_minutes = stand;
+	text_add(&text, "House times:");
+	minutes_words(&text, " run", run);
+	minutes_words(&text, ", first juice", first_juice);
+	minutes_words(&text, ", water", water);
+	minutes_words(&text, ", jars wait", jar_wait);
+	minutes_words(&text, ", stand at most", stand > 0 ? stand : (int)(STANDING_MAX_MS / 60000));
 	return put_house(kitchen, &house, "minutes", sentence, fault);
 }
 

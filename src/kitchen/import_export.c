@@ -8,16 +8,17 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/food.h"
 #include "engine/row_check.h"
 #include "engine/text.h"
 #include "kitchen/import_private.h"
 
-/* The words of an enum, by number; "?" behind the last. */
-typedef const char *words_of(int number);
-
 static const char *acidity_word(int n) { return acidity_name((enum acidity)n); }
+static const char *acid_word(int n) { return n == ACID_NOT_SAID ? "" : acid_name((enum acid)n); }
+static const char *origin_word(int n) { return n == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)n); }
 static const char *method_word(int n) { return method_name((enum method)n); }
 static const char *confirmed_word(int n) { return confirmed_name((enum confirmed)n); }
+static const char *wall_word(int n) { return canner_wall_name((enum canner_wall)n); }
 static const char *place_word(int n) { return load_place_name((enum load_place)n); }
 static const char *verdict_word(int n) { return verdict_name((enum verdict)n); }
 static const char *state_word(int n) { return jar_state_name((enum jar_state)n); }
@@ -26,7 +27,7 @@ static const char *fate_word(int n) { return jar_fate_name((enum jar_fate)n); }
 static const char *tick_word(int n) { return seal_tick_name((enum seal_tick)n); }
 static const char *gone_word(int n) { return jar_gone_name((enum jar_gone)n); }
 
-static bool read_word(const struct import_file *file, struct import_plan *plan, size_t column, words_of *words,
+bool import_word(const struct import_file *file, struct import_plan *plan, size_t column, words_of *words,
                       int *out)
 {
 	const char *text = import_field(file, column);
@@ -37,7 +38,7 @@ static bool read_word(const struct import_file *file, struct import_plan *plan, 
 	return plan_problem(plan, file->line, "%s: \"%.40s\" is not a word of an export", file->columns[column].name, text);
 }
 
-static bool read_instant(const struct import_file *file, struct import_plan *plan, size_t column, bool may_lack,
+bool import_instant(const struct import_file *file, struct import_plan *plan, size_t column, bool may_lack,
                          int64_t *wall_ms)
 {
 	const char *text = import_field(file, column);
@@ -50,9 +51,7 @@ static bool read_instant(const struct import_file *file, struct import_plan *pla
 	                    file->columns[column].name, text);
 }
 
-/* Is the row still as the export wrote it?  Nobody can vouch for one that was changed: a
- * jar that sealed by the keyboard, a process that became valid. */
-static bool is_unchanged(const struct import_file *file, struct import_plan *plan)
+bool import_unchanged(const struct import_file *file, struct import_plan *plan)
 {
 	size_t last = file->column_count - 1; /* the check */
 	uint64_t check = ROW_CHECK_BEGIN;
@@ -73,26 +72,32 @@ static bool is_unchanged(const struct import_file *file, struct import_plan *pla
 
 /* --- lots ------------------------------------------------------------------------------- */
 
-enum { LOT_CODE, LOT_PRODUCT, LOT_FOOD, LOT_PACK, LOT_ACIDITY, LOT_MADE, LOT_CHECK };
+enum { LOT_CODE, LOT_PRODUCT, LOT_FOOD, LOT_PACK, LOT_ACIDITY, LOT_MADE, LOT_ORIGIN, LOT_ORIGIN_WORDS, LOT_CHECK };
 static const struct import_column lot_columns[] = {
 	{ "lot", true }, { "product", true }, { "food", true }, { "pack", true }, { "acidity", true }, { "made", true },
-	{ "check", true },
+	{ "origin", true }, { "origin_words", true }, { "check", true },
 };
 
 static bool read_lot(const struct import_file *file, struct import_plan *plan, struct log_lot *lot)
 {
 	struct log_lot there;
 	int acidity;
+	int origin;
 
 	memset(lot, 0, sizeof(*lot));
-	if (!is_unchanged(file, plan) || !TEXT_INTO(file, plan, LOT_CODE, lot->code) || !TEXT_INTO(file, plan, LOT_PRODUCT, lot->product) ||
+	if (!import_unchanged(file, plan) || !TEXT_INTO(file, plan, LOT_CODE, lot->code) || !TEXT_INTO(file, plan, LOT_PRODUCT, lot->product) ||
 	    !TEXT_INTO(file, plan, LOT_FOOD, lot->food) || !TEXT_INTO(file, plan, LOT_PACK, lot->pack) ||
-	    !read_word(file, plan, LOT_ACIDITY, acidity_word, &acidity) ||
-	    !read_instant(file, plan, LOT_MADE, false, &lot->made_wall_ms))
+	    !import_word(file, plan, LOT_ACIDITY, acidity_word, &acidity) ||
+	    !import_word(file, plan, LOT_ORIGIN, origin_word, &origin) || !TEXT_INTO(file, plan, LOT_ORIGIN_WORDS, lot->origin_words) ||
+	    !import_instant(file, plan, LOT_MADE, false, &lot->made_wall_ms))
 		return false;
 	lot->acidity = (enum acidity)acidity;
+	lot->origin = (enum origin)origin;
 	if (lot->code[0] == '\0')
 		return plan_problem(plan, file->line, "lot: there is no code");
+	if (food_named(lot->food) != NULL && food_named(lot->food)->acidity == ACIDITY_LOW_ACID &&
+	    lot->acidity != ACIDITY_LOW_ACID)
+		return plan_problem(plan, file->line, "acidity: %.60s is low-acid", lot->food);
 	if (names_find(&plan->codes, lot->code) != NAME_UNKNOWN)
 		return plan_problem(plan, file->line, "lot %s stands there twice", lot->code);
 	return !log_lot_named(plan->kitchen->log, lot->code, &there, NULL) ||
@@ -117,12 +122,12 @@ static bool add_lot(const struct import_file *file, struct import_plan *plan, st
 /* --- loads ------------------------------------------------------------------------------ */
 
 enum {
-	LOAD_NUMBER, LOAD_STATION, LOAD_METHOD, LOAD_PLACE, LOAD_OPENED, LOAD_MINUTES, LOAD_PRESSURE, LOAD_HEADSPACE,
+	LOAD_NUMBER, LOAD_STATION, LOAD_METHOD, LOAD_WALL, LOAD_PLACE, LOAD_OPENED, LOAD_MINUTES, LOAD_PRESSURE, LOAD_HEADSPACE,
 	LOAD_JAR, LOAD_SOURCE, LOAD_CONFIRMED, LOAD_ELEVATION, LOAD_SLACK, LOAD_BY, LOAD_VERDICT, LOAD_WHY, LOAD_ENDED,
 	LOAD_BROKEN, LOAD_NOTE, LOAD_CHECK,
 };
 static const struct import_column load_columns[] = {
-	{ "load", true },         { "station", true },   { "method", true },     { "place", true },
+	{ "load", true },         { "station", true },   { "method", true },     { "wall", true },       { "place", true },
 	{ "opened", true },       { "minutes", true },   { "pressure_psi", true }, { "headspace_in", true },
 	{ "jar_in_table", true }, { "source", true },    { "confirmed", true },  { "elevation_m", true },
 	{ "elevation_slack_m", true }, { "elevation_by", true }, { "verdict", true }, { "verdict_why", true },
@@ -130,27 +135,28 @@ static const struct import_column load_columns[] = {
 	{ "check", true },
 };
 
-static bool read_load_words(const struct import_file *file, struct import_plan *plan, struct log_load *load)
+static bool read_load_words(const struct import_file *file, struct import_plan *plan, struct plan_load *plan_load)
 {
+	struct log_load *load = &plan_load->row;
 	int method = 0;
 	int place;
 	int confirmed = CONFIRMED_PRACTICE;
 	int verdict;
 
 	load->method_not_noted = import_field(file, LOAD_METHOD)[0] == '\0';
-	if ((!load->method_not_noted && !read_word(file, plan, LOAD_METHOD, method_word, &method)) ||
-	    !read_word(file, plan, LOAD_PLACE, place_word, &place) ||
+	if ((!load->method_not_noted && !import_word(file, plan, LOAD_METHOD, method_word, &method)) ||
+	    !import_word(file, plan, LOAD_PLACE, place_word, &place) ||
 	    (import_field(file, LOAD_HEADSPACE)[0] != '\0' && /* else from a notebook */
-	     !read_word(file, plan, LOAD_CONFIRMED, confirmed_word, &confirmed)) ||
-	    !read_word(file, plan, LOAD_VERDICT, verdict_word, &verdict))
+	     !import_word(file, plan, LOAD_CONFIRMED, confirmed_word, &confirmed)) ||
+	    !import_word(file, plan, LOAD_VERDICT, verdict_word, &verdict))
 		return false;
 	load->method = (enum method)method;
 	load->place = (enum load_place)place;
 	load->confirmed = (enum confirmed)confirmed;
-	load->verdict = (enum verdict)verdict;
+	plan_load->badness = verdict_badness((enum verdict)verdict);
 	if (confirmed != CONFIRMED_YES && confirmed != CONFIRMED_PRACTICE)
 		return plan_problem(plan, file->line, "confirmed: it is yes or practice");
-	return (load->place == PLACE_SHELF && load->verdict != VERDICT_OPEN) ||
+	return (load->place == PLACE_SHELF && verdict != VERDICT_OPEN) ||
 	       plan_problem(plan, file->line, "this load is still in its canner or on the rack: finish it, then export again");
 }
 
@@ -181,17 +187,17 @@ static bool read_load_figures(const struct import_file *file, struct import_plan
 }
 
 static bool read_load(const struct import_file *file, struct import_plan *plan, struct plan_load *load, char *station,
-                      size_t station_size)
+                      size_t station_size, int *wall)
 {
 	struct log_load *row = &load->row;
 
 	memset(load, 0, sizeof(*load));
-	if (!is_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, row) ||
-	    !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
+	if (!import_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, load) ||
+	    !import_word(file, plan, LOAD_WALL, wall_word, wall) || !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
 	    !TEXT_INTO(file, plan, LOAD_SOURCE, row->source) || !TEXT_INTO(file, plan, LOAD_BY, row->elevation_by) ||
-	    !TEXT_INTO(file, plan, LOAD_WHY, row->verdict_why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
-	    !read_instant(file, plan, LOAD_OPENED, false, &row->opened_wall_ms) ||
-	    !read_instant(file, plan, LOAD_ENDED, true, &row->process_ended_wall_ms))
+	    !TEXT_INTO(file, plan, LOAD_WHY, load->why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
+	    !import_instant(file, plan, LOAD_OPENED, false, &row->opened_wall_ms) ||
+	    !import_instant(file, plan, LOAD_ENDED, true, &row->process_ended_wall_ms))
 		return false;
 	if (station[0] == '\0')
 		return plan_problem(plan, file->line, "station: there is no name");
@@ -206,10 +212,12 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 	struct plan_load load;
 	struct plan_load *row;
 	char station[NAME_MAX_BYTES];
+	int wall;
 
-	if (!read_load(file, plan, &load, station, sizeof(station)))
+	if (!read_load(file, plan, &load, station, sizeof(station), &wall))
 		return plan_reject(plan, import_field(file, LOAD_NUMBER), fault);
-	if (!plan_station(plan, station, (enum station_kind)load.row.method, &load.station, fault))
+	if (!plan_station(plan, station, (enum station_kind)load.row.method, (enum canner_wall)wall, &load.station,
+	                  fault))
 		return false;
 	row = plan_load(plan, fault);
 	if (row != NULL)
@@ -222,14 +230,14 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 enum {
 	JAR_LOAD, JAR_PLACE, JAR_LOT, JAR_SIZE, JAR_STATE, JAR_SIPHONING, JAR_FATE, JAR_FATE_BY, JAR_FATE_DONE,
 	JAR_CHECKED, JAR_PRESS, JAR_TAP, JAR_EYE, JAR_CHECKED_BY, JAR_FILLED, JAR_BOX, JAR_CLOSED_BY, JAR_FROM_LOAD,
-	JAR_FROM_PLACE, JAR_GONE_WHY, JAR_GONE, JAR_RECALLED, JAR_CHECK,
+	JAR_FROM_PLACE, JAR_GONE_WHY, JAR_GONE, JAR_RECALLED, JAR_ACID, JAR_CHECK,
 };
 static const struct import_column jar_columns[] = {
 	{ "load", true },      { "place", true }, { "lot", true },     { "size", true },      { "state", true },
 	{ "siphoning", true }, { "fate", true },  { "fate_by", true }, { "fate_done", true }, { "checked", true },
 	{ "press", true },     { "tap", true },   { "eye", true },     { "checked_by", true }, { "filled", true },
 	{ "lid_box", true },   { "closed_by", true }, { "from_load", true }, { "from_place", true }, { "gone_why", true },
-	{ "gone", true },      { "recalled", true }, { "check", true },
+	{ "gone", true },      { "recalled", true }, { "acid", true }, { "check", true },
 };
 static_assert(JAR_EYE - JAR_PRESS + 1 == SEAL_METHOD_COUNT, "a column for every method of the seal check");
 
@@ -242,7 +250,7 @@ static int by_number(const void *a, const void *b)
 }
 
 /* NO_LOAD: none has that number. */
-static size_t load_numbered(const struct import_plan *plan, int64_t number)
+size_t import_load_numbered(const struct import_plan *plan, int64_t number)
 {
 	const struct plan_load *load = plan->load_count == 0 ? NULL
 	                                                     : bsearch(&number, plan->loads, plan->load_count,
@@ -267,7 +275,7 @@ static bool read_belongs(const struct import_file *file, struct import_plan *pla
 	jar->load = NO_LOAD;
 	if (number == 0)
 		return true;
-	jar->load = load_numbered(plan, number);
+	jar->load = import_load_numbered(plan, number);
 	if (jar->load == NO_LOAD)
 		return names_find(&plan->rejected, import_field(file, JAR_LOAD)) == NAME_UNKNOWN &&
 		       plan_problem(plan, file->line, "loads.csv has no load %lld", (long long)number);
@@ -298,7 +306,7 @@ static bool read_origin(const struct import_file *file, struct import_plan *plan
 		return false;
 	if (number == 0)
 		return true;
-	wanted.load = load_numbered(plan, number);
+	wanted.load = import_load_numbered(plan, number);
 	wanted.row.place_in_load = (int)place;
 	if (wanted.load != NO_LOAD && plan->jar_count > 0)
 		found = bsearch(&wanted, plan->jars, plan->jar_count, sizeof(*plan->jars), by_place);
@@ -325,14 +333,17 @@ static bool read_jar_words(const struct import_file *file, struct import_plan *p
 	int state;
 	int siphoning;
 	int fate;
+	int acid;
 
-	if (!read_word(file, plan, JAR_STATE, state_word, &state) ||
-	    !read_word(file, plan, JAR_SIPHONING, siphoning_word, &siphoning) ||
-	    !read_word(file, plan, JAR_FATE, fate_word, &fate))
+	if (!import_word(file, plan, JAR_ACID, acid_word, &acid) ||
+	    !import_word(file, plan, JAR_STATE, state_word, &state) ||
+	    !import_word(file, plan, JAR_SIPHONING, siphoning_word, &siphoning) ||
+	    !import_word(file, plan, JAR_FATE, fate_word, &fate))
 		return false;
 	jar->state = (enum jar_state)state;
 	jar->siphoning = (enum siphoning)siphoning;
 	jar->fate = (enum jar_fate)fate;
+	jar->acid = (enum acid)acid;
 	return true;
 }
 
@@ -341,20 +352,20 @@ static bool read_check(const struct import_file *file, struct import_plan *plan,
 	int tick;
 
 	for (size_t i = 0; i < SEAL_METHOD_COUNT; i++) {
-		if (!read_word(file, plan, JAR_PRESS + i, tick_word, &tick))
+		if (!import_word(file, plan, JAR_PRESS + i, tick_word, &tick))
 			return false;
 		jar->ticks[i] = (enum seal_tick)tick;
 	}
 	return TEXT_INTO(file, plan, JAR_CHECKED_BY, jar->checked_by) &&
-	       read_instant(file, plan, JAR_CHECKED, true, &jar->checked_wall_ms);
+	       import_instant(file, plan, JAR_CHECKED, true, &jar->checked_wall_ms);
 }
 
 static bool read_gone(const struct import_file *file, struct import_plan *plan, struct log_jar *jar)
 {
 	int gone;
 
-	if (!read_word(file, plan, JAR_GONE_WHY, gone_word, &gone) ||
-	    !read_instant(file, plan, JAR_GONE, true, &jar->gone_wall_ms))
+	if (!import_word(file, plan, JAR_GONE_WHY, gone_word, &gone) ||
+	    !import_instant(file, plan, JAR_GONE, true, &jar->gone_wall_ms))
 		return false;
 	jar->gone_why = (enum jar_gone)gone;
 	if ((jar->gone_why == GONE_NOT) != (jar->gone_wall_ms == 0))
@@ -368,12 +379,12 @@ static bool read_jar(const struct import_file *file, struct import_plan *plan, s
 	struct log_jar *row = &jar->row;
 
 	memset(jar, 0, sizeof(*jar));
-	if (!is_unchanged(file, plan) || !read_belongs(file, plan, jar) || !read_jar_words(file, plan, row) || !read_check(file, plan, row) ||
+	if (!import_unchanged(file, plan) || !read_belongs(file, plan, jar) || !read_jar_words(file, plan, row) || !read_check(file, plan, row) ||
 	    !read_origin(file, plan, jar) || !read_gone(file, plan, row) ||
 	    !TEXT_INTO(file, plan, JAR_SIZE, row->size) || !TEXT_INTO(file, plan, JAR_CLOSED_BY, row->closed_by) ||
-	    !read_instant(file, plan, JAR_FATE_BY, true, &row->fate_by_wall_ms) ||
-	    !read_instant(file, plan, JAR_FATE_DONE, true, &row->fate_done_wall_ms) ||
-	    !read_instant(file, plan, JAR_FILLED, true, &row->filled.wall_ms))
+	    !import_instant(file, plan, JAR_FATE_BY, true, &row->fate_by_wall_ms) ||
+	    !import_instant(file, plan, JAR_FATE_DONE, true, &row->fate_done_wall_ms) ||
+	    !import_instant(file, plan, JAR_FILLED, true, &row->filled.wall_ms))
 		return false;
 	if (jar->load == NO_LOAD && row->fate == FATE_NONE && row->state != JAR_BROKEN)
 		return plan_problem(plan, file->line, "this jar still waits for a canner: finish the day, then export again");
@@ -399,10 +410,8 @@ static bool add_jar(const struct import_file *file, struct import_plan *plan, st
 
 /* --- all three ---------------------------------------------------------------------------- */
 
-static bool read_table(struct import_plan *plan, const char *folder, const char *name,
-                       const struct import_column *columns, size_t count,
-                       bool (*add)(const struct import_file *, struct import_plan *, struct fault *),
-                       struct fault *fault)
+bool import_table(struct import_plan *plan, const char *folder, const char *name, const struct import_column *columns,
+                  size_t count, import_adder *add, struct fault *fault)
 {
 	struct import_file file;
 	bool done = true;
@@ -420,7 +429,8 @@ static bool read_table(struct import_plan *plan, const char *folder, const char 
 
 bool import_export(struct import_plan *plan, const char *folder, struct fault *fault)
 {
-	return read_table(plan, folder, "lots.csv", lot_columns, COUNT_OF(lot_columns), add_lot, fault) &&
-	       read_table(plan, folder, "loads.csv", load_columns, COUNT_OF(load_columns), add_load, fault) &&
-	       read_table(plan, folder, "jars.csv", jar_columns, COUNT_OF(jar_columns), add_jar, fault);
+	return import_table(plan, folder, "lots.csv", lot_columns, COUNT_OF(lot_columns), add_lot, fault) &&
+	       import_table(plan, folder, "loads.csv", load_columns, COUNT_OF(load_columns), add_load, fault) &&
+	       import_table(plan, folder, "jars.csv", jar_columns, COUNT_OF(jar_columns), add_jar, fault) &&
+	       import_evidence(plan, folder, fault);
 }

@@ -153,6 +153,15 @@ bool import_open(struct import_file *file, const char *folder, const char *name,
 	return false;
 }
 
+bool import_has(const char *folder, const char *name)
+{
+	char path[PATH_BYTES];
+	struct text text = TEXT_OVER(path);
+
+	text_add(&text, "%s/%s", folder, name);
+	return !text.cut && access(path, F_OK) == 0;
+}
+
 void import_close(struct import_file *file)
 {
 	free(file->text);

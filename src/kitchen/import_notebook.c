@@ -7,19 +7,25 @@
 #include "engine/text.h"
 #include "kitchen/import_private.h"
 
+#define MINUTE_MS (INT64_C(60) * 1000)
 #define HALF_DAY_MS (INT64_C(12) * 3600 * 1000)
 #define JARS_MAX 99     /* of one load, by the schema */
 #define LOT_MAX_BYTES 41
 #define MINUTES_MAX 1000
 #define STATION "from a notebook"
 
-enum { PRODUCT, DATE, JARS, SIZE, LOT, LID_BOX, METHOD, MINUTES, PRESSURE, ELEVATION, UNSEALED, BROKEN, LEFT, NOTES };
+enum {
+	PRODUCT, DATE, JARS, SIZE, LOT, LID_BOX, METHOD, MINUTES, PRESSURE, ELEVATION, UNSEALED, BROKEN, LEFT, NOTES, FOOD,
+	PACK, ACID, VENT, RECIPE,
+};
 static const struct import_column columns[] = {
 	[PRODUCT] = { "product", true },   [DATE] = { "date", true },          [JARS] = { "jars", true },
 	[SIZE] = { "size", true },         [LOT] = { "lot", false },           [LID_BOX] = { "lid_box", false },
 	[METHOD] = { "method", false },    [MINUTES] = { "minutes", false },   [PRESSURE] = { "pressure_psi", false },
 	[ELEVATION] = { "elevation", false }, [UNSEALED] = { "unsealed", false }, [BROKEN] = { "broken", false },
 	[LEFT] = { "left", false },         [NOTES] = { "notes", false },
+	[FOOD] = { "food", false },         [PACK] = { "pack", false },         [ACID] = { "acid", false },
+	[VENT] = { "vent", false },         [RECIPE] = { "recipe", false },
 };
 #define COLUMN_COUNT (sizeof(columns) / sizeof(columns[0]))
 
@@ -36,6 +42,9 @@ struct entry {
 	int left; /* of those that sealed, still on the shelf */
 	bool looked; /* the notebook says how many had not sealed */
 	struct log_load load;
+	struct log_lot said; /* food, acidity, pack and origin */
+	enum acid acid;
+	int vent; /* minutes; -1: not noted */
 };
 
 static bool read_date(const struct import_file *file, struct import_plan *plan, struct entry *entry)
@@ -127,6 +136,28 @@ static bool read_process(const struct import_file *file, struct import_plan *pla
 	return true;
 }
 
+static bool read_vent(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	int64_t minutes;
+
+	if (!import_whole(file, plan, VENT, 0, MINUTES_MAX, -1, &minutes))
+		return false;
+	entry->vent = (int)minutes;
+	return minutes < 0 || (!entry->load.method_not_noted && method_has_pressure(entry->load.method)) ||
+	       plan_problem(plan, file->line, "vent goes with a pressure canner only");
+}
+
+/* What it was and how it was packed: what the gate asks for. */
+static bool read_says(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	bool good = import_food(file, plan, FOOD, entry->product, &entry->said);
+
+	good = good && import_pack(file, plan, PACK, &entry->said);
+	good = import_acid(file, plan, ACID, &entry->acid) && good;
+	good = import_recipe(file, plan, RECIPE, &entry->said.origin) && good;
+	return read_vent(file, plan, entry) && good;
+}
+
 /* Blanks around a name make no other name: they are cut off. */
 static bool read_name(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size)
 {
@@ -167,7 +198,8 @@ static bool read_entry(const struct import_file *file, struct import_plan *plan,
 	good = read_date(file, plan, entry) && good;
 	good = read_size(file, plan, entry) && good;
 	good = read_counts(file, plan, entry) && good;
-	return read_process(file, plan, &entry->load) && good;
+	good = read_process(file, plan, &entry->load) && good;
+	return read_says(file, plan, entry) && good;
 }
 
 /* --- into the plan -------------------------------------------------------------------------- */
@@ -181,9 +213,12 @@ static bool find_lot(struct import_plan *plan, long line, const struct entry *en
 	if (*lot != NAME_UNKNOWN) {
 		const struct log_lot *row = &plan->lots[*lot];
 
-		return (strcmp(row->product, entry->product) == 0 && row->made_wall_ms == entry->at_ms) ||
-		       plan_problem(plan, line, "lot %s stands for %.60s of another line: another product or day", entry->lot,
-		                    row->product);
+		if (strcmp(row->product, entry->product) != 0 || row->made_wall_ms != entry->at_ms)
+			return plan_problem(plan, line, "lot %s stands for %.60s of another line: another product or day", entry->lot,
+			                    row->product);
+		return (strcmp(row->food, entry->said.food) == 0 && strcmp(row->pack, entry->said.pack) == 0 &&
+		        row->origin == entry->said.origin) ||
+		       plan_problem(plan, line, "lot %s has another food, pack or recipe on another line", entry->lot);
 	}
 	if (entry->lot[0] != '\0' && log_lot_named(plan->kitchen->log, entry->lot, &there, NULL))
 		return plan_problem(plan, line, "lot %s is in the log already", entry->lot);
@@ -205,10 +240,10 @@ static bool add_lot(struct import_plan *plan, long line, const struct entry *ent
 	row = plan_lot(plan, fault);
 	if (row == NULL)
 		return false;
+	*row = entry->said;
 	*lot = plan->lot_count - 1;
 	(void)text_copy(row->code, sizeof(row->code), entry->lot);
 	(void)text_copy(row->product, sizeof(row->product), entry->product);
-	row->acidity = ACIDITY_LOW_ACID; /* not noted: the careful end */
 	row->made_wall_ms = entry->at_ms;
 	/* A lot without a code keeps its place among the codes; it gets one in the end. */
 	(void)snprintf(spare, sizeof(spare), "\n%zu", *lot);
@@ -229,17 +264,37 @@ static bool add_jars(struct import_plan *plan, long line, const struct entry *en
 		jar->load = load;
 		jar->lot = lot;
 		jar->row.place_in_load = place;
+		jar->row.acid = entry->acid;
 		jar->row.state = place <= sealed                     ? JAR_SEALED
 		                 : place <= sealed + entry->unsealed ? JAR_UNSEALED
 		                                                     : JAR_BROKEN;
 		jar->row.checked_wall_ms = entry->looked ? entry->at_ms : 0;
-		if (place <= sealed - entry->left) { /* where they went, nobody noted */
-			jar->row.gone_why = GONE_MISSING;
+		/* Where they went, or what became of those that had not sealed, nobody noted. */
+		if (place <= sealed - entry->left || jar->row.state == JAR_UNSEALED) {
+			jar->row.gone_why = GONE_NOT_NOTED;
 			jar->row.gone_wall_ms = entry->at_ms;
 		}
 		jar->from = NO_JAR;
 		(void)text_copy(jar->row.size, sizeof(jar->row.size), entry->size->name);
 	}
+	return true;
+}
+
+static bool add_vent(struct import_plan *plan, const struct entry *entry, size_t load, struct fault *fault)
+{
+	struct plan_mark *mark;
+
+	if (entry->vent < 0)
+		return true;
+	mark = plan_mark(plan, fault);
+	if (mark == NULL)
+		return false;
+	mark->load = load;
+	mark->lot = NAME_UNKNOWN;
+	mark->phase = NO_PHASE;
+	mark->row.kind = MARK_VENTED;
+	mark->row.amount = entry->vent * MINUTE_MS;
+	mark->row.wall_ms = entry->at_ms;
 	return true;
 }
 
@@ -254,18 +309,18 @@ static bool add_entry(struct import_plan *plan, long line, const struct entry *e
 	if (lot == NAME_UNKNOWN) /* a problem */
 		return true;
 	load = plan_load(plan, fault);
-	if (load == NULL || !plan_station(plan, STATION, (enum station_kind)method, &load->station, fault))
+	if (load == NULL || !plan_station(plan, STATION, (enum station_kind)method, WALL_NOT_SAID, &load->station, fault))
 		return false;
 	load->row = entry->load;
+	load->line = line;
 	load->row.method = method;
 	load->row.place = PLACE_SHELF;
 	load->row.confirmed = CONFIRMED_PRACTICE;
-	load->row.verdict = VERDICT_UNKNOWN;
 	load->row.opened_wall_ms = entry->at_ms;
 	(void)text_copy(load->row.jar_in_table, sizeof(load->row.jar_in_table), entry->size->name);
 	(void)text_copy(load->row.source, sizeof(load->row.source), "an old notebook");
-	(void)text_copy(load->row.verdict_why, sizeof(load->row.verdict_why), "written in a notebook, not by this program");
-	return add_jars(plan, line, entry, plan->load_count - 1, lot, fault);
+	return add_vent(plan, entry, plan->load_count - 1, fault) &&
+	       add_jars(plan, line, entry, plan->load_count - 1, lot, fault);
 }
 
 /* Lots without a code get the next free number of their day. */
@@ -307,5 +362,5 @@ bool import_notebook(struct import_plan *plan, const char *path, struct fault *f
 		if (read_entry(&file, plan, &entry))
 			done = add_entry(plan, file.line, &entry, fault);
 	import_close(&file);
-	return done && name_lots(plan, fault);
+	return done && name_lots(plan, fault) && import_cautions(plan, fault);
 }

@@ -43,6 +43,28 @@ struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault)
 	return &rows[plan->jar_count++];
 }
 
+struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault)
+{
+	struct plan_phase *rows = with_room(plan->phases, plan->phase_count, &plan->phase_room, sizeof(*rows), WHAT, fault);
+
+	if (rows == NULL)
+		return NULL;
+	plan->phases = rows;
+	memset(&rows[plan->phase_count], 0, sizeof(*rows));
+	return &rows[plan->phase_count++];
+}
+
+struct plan_mark *plan_mark(struct import_plan *plan, struct fault *fault)
+{
+	struct plan_mark *rows = with_room(plan->marks, plan->mark_count, &plan->mark_room, sizeof(*rows), WHAT, fault);
+
+	if (rows == NULL)
+		return NULL;
+	plan->marks = rows;
+	memset(&rows[plan->mark_count], 0, sizeof(*rows));
+	return &rows[plan->mark_count++];
+}
+
 static struct plan_box *new_box(struct import_plan *plan, struct fault *fault)
 {
 	struct plan_box *rows = with_room(plan->boxes, plan->box_count, &plan->box_room, sizeof(*rows), WHAT, fault);
@@ -65,18 +87,20 @@ static struct log_station *new_station(struct import_plan *plan, struct fault *f
 	return &rows[plan->station_count++];
 }
 
-bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, size_t *station,
-                  struct fault *fault)
+bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, enum canner_wall wall,
+                  size_t *station, struct fault *fault)
 {
 	struct log_station *row;
 
 	for (*station = 0; *station < plan->station_count; (*station)++)
-		if (plan->stations[*station].kind == kind && strcmp(plan->stations[*station].name, name) == 0)
+		if (plan->stations[*station].kind == kind && plan->stations[*station].wall == wall &&
+		    strcmp(plan->stations[*station].name, name) == 0)
 			return true;
 	row = new_station(plan, fault);
 	if (row == NULL)
 		return false;
 	row->kind = kind;
+	row->wall = wall;
 	row->digit = 1; /* of a station out of use it means nothing */
 	row->retired = true;
 	return text_copy(row->name, sizeof(row->name), name);
@@ -158,6 +182,8 @@ void plan_free(struct import_plan *plan)
 	free(plan->lots);
 	free(plan->loads);
 	free(plan->jars);
+	free(plan->phases);
+	free(plan->marks);
 	free(plan->boxes);
 	free(plan->stations);
 	names_free(&plan->codes);

@@ -38,6 +38,9 @@ struct plan_load {
 	struct log_load row;
 	int64_t number; /* it had in the export; 0: a fresh one */
 	size_t station;
+	long line;      /* of a notebook */
+	int badness;    /* what the log it comes from thought of it (verdict_badness), and why */
+	char why[SENTENCE_MAX_BYTES];
 };
 
 struct plan_jar {
@@ -47,6 +50,20 @@ struct plan_jar {
 	size_t box; /* NAME_UNKNOWN: not noted */
 	size_t from; /* what it was under its first lid: a jar before it; NO_JAR: none */
 };
+
+struct plan_phase {
+	struct log_phase row;
+	int64_t number; /* it had in the export */
+	size_t load;
+};
+
+struct plan_mark {
+	struct log_mark row;
+	size_t load;  /* NO_LOAD: of a lot */
+	size_t lot;   /* NAME_UNKNOWN: of a load */
+	size_t phase; /* NO_PHASE: none */
+};
+#define NO_PHASE ((size_t)-1)
 
 struct import_plan {
 	struct kitchen *kitchen;
@@ -61,6 +78,12 @@ struct import_plan {
 	struct plan_jar *jars;
 	size_t jar_count;
 	size_t jar_room;
+	struct plan_phase *phases; /* of the loads, by number */
+	size_t phase_count;
+	size_t phase_room;
+	struct plan_mark *marks;
+	size_t mark_count;
+	size_t mark_room;
 	struct plan_box *boxes;
 	size_t box_count;
 	size_t box_room;
@@ -75,9 +98,11 @@ struct import_plan {
 struct log_lot *plan_lot(struct import_plan *plan, struct fault *fault);
 struct plan_load *plan_load(struct import_plan *plan, struct fault *fault);
 struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault);
-/* The station of that name and kind, of the log or a new one out of use. */
-bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, size_t *station,
-                  struct fault *fault);
+struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault);
+struct plan_mark *plan_mark(struct import_plan *plan, struct fault *fault);
+/* The station of that name, kind and wall, of the log or a new one out of use. */
+bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, enum canner_wall wall,
+                  size_t *station, struct fault *fault);
 /* One more jar takes a lid of the box of that label; a label the log does not know
  * makes a box out of use.  Too few lids in a box in use are a problem of the line; one
  * out of use was noted too small. */
@@ -136,8 +161,37 @@ bool import_whole(const struct import_file *file, struct import_plan *plan, size
 bool import_decimal(const struct import_file *file, struct import_plan *plan, size_t column, int scale,
                     int64_t if_empty, int64_t *out);
 
+/* --- what a notebook says of its food (import_says.c) --- */
+
+/* Food and acidity of the lot, by that column or else by the product's own name. */
+bool import_food(const struct import_file *file, struct import_plan *plan, size_t column, const char *product,
+                 struct log_lot *lot);
+bool import_pack(const struct import_file *file, struct import_plan *plan, size_t column, struct log_lot *lot);
+bool import_acid(const struct import_file *file, struct import_plan *plan, size_t column, enum acid *acid);
+bool import_recipe(const struct import_file *file, struct import_plan *plan, size_t column, enum origin *origin);
+/* Which lines nobody may eat from, by the gate, into the result. */
+bool import_cautions(struct import_plan *plan, struct fault *fault);
+
 /* Does the header of that file look like our export's loads or jars? */
 bool import_notebook(struct import_plan *plan, const char *path, struct fault *fault);
 bool import_export(struct import_plan *plan, const char *folder, struct fault *fault);
+
+/* --- what export and evidence share (import_export.c) --- */
+
+/* The words of an enum, by number; "?" behind the last. */
+typedef const char *words_of(int number);
+bool import_word(const struct import_file *file, struct import_plan *plan, size_t column, words_of *words, int *out);
+bool import_instant(const struct import_file *file, struct import_plan *plan, size_t column, bool may_lack,
+                    int64_t *wall_ms);
+/* Is the row still as the export wrote it?  Nobody can vouch for one that was changed: a
+ * jar that sealed by the keyboard, a process that became valid. */
+bool import_unchanged(const struct import_file *file, struct import_plan *plan);
+size_t import_load_numbered(const struct import_plan *plan, int64_t number); /* NO_LOAD: none */
+typedef bool import_adder(const struct import_file *file, struct import_plan *plan, struct fault *fault);
+bool import_table(struct import_plan *plan, const char *folder, const char *name, const struct import_column *columns,
+                  size_t count, import_adder *add, struct fault *fault);
+bool import_has(const char *folder, const char *name); /* is that file in the folder? */
+/* Phases and marks of the loads: what the gate asks for (import_evidence.c). */
+bool import_evidence(struct import_plan *plan, const char *folder, struct fault *fault);
 
 #endif

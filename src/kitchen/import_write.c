@@ -7,6 +7,7 @@
 #include "engine/text.h"
 #include "engine/utf8.h"
 #include "kitchen/import_private.h"
+#include "kitchen/verdict.h"
 
 static bool put_frame(struct import_plan *plan, struct fault *fault)
 {
@@ -54,6 +55,52 @@ static bool put_jars(struct import_plan *plan, struct fault *fault)
 	return true;
 }
 
+static bool put_phases(struct import_plan *plan, struct fault *fault)
+{
+	for (size_t i = 0; i < plan->phase_count; i++) {
+		plan->phases[i].row.load_id = plan->loads[plan->phases[i].load].row.id;
+		if (!log_put_phase(plan->kitchen->log, &plan->phases[i].row, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool put_marks(struct import_plan *plan, struct fault *fault)
+{
+	for (size_t i = 0; i < plan->mark_count; i++) {
+		struct plan_mark *mark = &plan->marks[i];
+
+		mark->row.load_id = mark->load == NO_LOAD ? 0 : plan->loads[mark->load].row.id;
+		mark->row.lot_id = mark->lot == NAME_UNKNOWN ? 0 : plan->lots[mark->lot].id;
+		mark->row.phase_id = mark->phase == NO_PHASE ? 0 : plan->phases[mark->phase].row.id;
+		if (!log_put_mark(plan->kitchen->log, &mark->row, fault))
+			return false;
+	}
+	return true;
+}
+
+/* The log it came from may have known what no file tells: the gate never thinks better
+ * of a load than that log did. */
+static bool note_worse(struct import_plan *plan, struct act *act, struct fault *fault)
+{
+	if (!judge_touched(act, fault))
+		return false;
+	for (size_t i = 0; i < plan->load_count; i++) {
+		const struct plan_load *was = &plan->loads[i];
+		struct log_mark mark = { .load_id = was->row.id, .kind = MARK_IMPORTED_WORSE, .amount = was->badness };
+		struct log_load is;
+
+		if (!log_load_get(plan->kitchen->log, was->row.id, &is, fault))
+			return false;
+		if (was->badness <= verdict_badness(is.verdict))
+			continue;
+		text_copy(mark.words, sizeof(mark.words), was->why);
+		if (!act_mark(act, &mark, fault))
+			return false;
+	}
+	return true;
+}
+
 bool import_write(struct import_plan *plan, const char *path, struct fault *fault)
 {
 	const char *slash = strrchr(path, '/');
@@ -63,7 +110,8 @@ bool import_write(struct import_plan *plan, const char *path, struct fault *faul
 	utf8_clean(name, sizeof(name), slash != NULL && slash[1] != '\0' ? slash + 1 : path);
 	if (!act_begin(&act, plan->kitchen, "import", 0, fault))
 		return false;
-	if (!put_frame(plan, fault) || !put_loads(plan, fault) || !put_jars(plan, fault))
+	if (!put_frame(plan, fault) || !put_loads(plan, fault) || !put_jars(plan, fault) || !put_phases(plan, fault) ||
+	    !put_marks(plan, fault) || !note_worse(plan, &act, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "Imported from %s: %zu lots, %zu loads, %zu jars", name, plan->lot_count,
 	                  plan->load_count, plan->jar_count);

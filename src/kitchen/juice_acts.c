@@ -57,11 +57,15 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	char weight[48];
 	struct act act;
 
-	if (strip == NULL || !check_fruit(fruit, fruit_mg, fault))
+	if (strip == NULL || !refuse_clock_behind(kitchen, fault) || !check_fruit(fruit, fruit_mg, fault))
 		return false;
 	station = strip->station;
 	if (station.kind != STATION_JUICER)
 		return fault_set(fault, FAULT_REFUSED, "%s is not a juicer.", station.name);
+	if (kitchen->board.house.water_minutes == 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "How often the water of %s is looked at is not set: give the minutes first, in the house "
+		                 "view (h), times water=. A dry pan burns.", station.name);
 	if (!act_begin(&act, kitchen, "start_run", station.id, fault))
 		return false;
 	if (!write_run(&act, &station, fruit, fruit_mg, &run, fault))

@@ -1,4 +1,5 @@
 #include "kitchen/kitchen.h"
+#include "kitchen/verdict.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -28,7 +29,8 @@ bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, str
 		kitchen_close(kitchen);
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the day plan.");
 	}
-	if (!kitchen_refresh(kitchen, true, fault)) {
+	if (!kitchen_refresh(kitchen, true, fault) ||
+	    !judge_anew(kitchen, &kitchen->anew, &kitchen->anew_count, fault)) {
 		kitchen_close(kitchen);
 		return false;
 	}
@@ -47,9 +49,12 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->supplies);
 	free(kitchen->asides);
 	free(kitchen->recalls);
+	free(kitchen->anew);
+	free(kitchen->spoiled);
 	free(kitchen->tallies);
 	free(kitchen->own);
 	free(kitchen->own_recipes);
+	free(kitchen->book);
 	planning_free(kitchen->planning);
 	free(kitchen);
 }
@@ -143,7 +148,7 @@ const struct phase_rule *strip_next(const struct strip *strip)
 	do
 		next = phase_rule_next(strip->station.kind, next);
 	while (next != NULL && phase_is_skipped(strip, next));
-	return next;
+	return next != NULL && strip->content == STRIP_BATCH ? phase_rule_for_pack(next, strip->lot.pack) : next;
 }
 
 int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
@@ -162,6 +167,34 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 	return 0;
 }
 
+int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
+{
+	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
+}
+
+bool strip_before_end(const struct strip *strip)
+{
+	switch (strip->rule->name) {
+	case PHASE_LOADED:
+	case PHASE_COME_UP:
+	case PHASE_VENT:
+	case PHASE_PRESSURISE:
+	case PHASE_HOLD: return true;
+	default: return false;
+	}
+}
+
+int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
+{
+	/* Not told which it is: asked as the one that takes longer. */
+	if (rule->name == PHASE_COOL_DOWN && strip->station.wall != WALL_LOCK)
+		return cool_down_least_ms(WALL_HEAVY, strip->largest_jar);
+	/* After a lost boil the water is hot. */
+	if (rule->name == PHASE_COME_UP && strip->hold_starts == 0 && strip->boils_ms > rule->soon_s * INT64_C(1000))
+		return strip->boils_ms;
+	return rule->soon_s * INT64_C(1000);
+}
+
 static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t passed;
@@ -177,7 +210,9 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 		return;
 	out->ringing = true;
 	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
-	out->act = "Water pan: look, top up with hot water, then press a";
+	out->water_dry = strip_dry_in_ms(strip, now) <= 0;
+	out->act = out->water_dry ? "Heat OFF; no water into a dry hot pan: let it cool"
+	                          : "Water pan: look, top up with hot water, then press a";
 }
 
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out)
@@ -197,6 +232,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->ringing = out->due && strip->phase.acknowledged_wall_ms == 0;
 	out->alarm = strip->rule->alarm;
 	out->act = out->due ? strip->rule->due : strip->rule->act;
+	if (out->due && strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD)
+		out->act = "RESTARTED: read another clock before the hold ends";
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip->load.verdict == VERDICT_NOT_VALID)
 		out->act = "Process NOT VALID: give every jar a fate now";
 	water_face(strip, now, out);
@@ -286,9 +323,11 @@ bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
 	va_start(args, format);
 	text_addv(&sentence, format, args);
 	va_end(args);
-	if (!log_commit(act->kitchen->log, &act->entry, fault))
+	if (!judge_touched(act, fault)) {
+		log_abandon(act->kitchen->log);
 		return false;
-	return kitchen_refresh(act->kitchen, true, fault);
+	}
+	return log_commit(act->kitchen->log, &act->entry, fault) && kitchen_refresh(act->kitchen, true, fault);
 }
 
 bool act_fail(struct act *act)
@@ -421,8 +460,8 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
                       size_t said_size, struct fault *fault)
 {
 	struct log_entry last;
-	struct log_entry entry = { .at = kitchen_now(kitchen) };
-	struct text sentence = TEXT_OVER(entry.sentence);
+	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
+	struct text sentence = TEXT_OVER(act.entry.sentence);
 
 	if (!board_is_current(kitchen, fault))
 		return false;
@@ -431,17 +470,21 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 		                                            : "There is nothing to undo here.");
 	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
 		return false;
-	entry.station_id = last.station_id;
-	entry.load_id = last.load_id;
-	entry.run_id = last.run_id;
-	entry.batch_id = last.batch_id;
-	entry.breaks_hold = last.breaks_hold;
-	text_copy(entry.verb, sizeof(entry.verb), redo ? "redo" : "undo");
-	text_copy(entry.who, sizeof(entry.who), who_acts(kitchen, last.station_id));
+	act.entry.station_id = last.station_id;
+	act.entry.load_id = last.load_id;
+	act.entry.run_id = last.run_id;
+	act.entry.batch_id = last.batch_id;
+	act.entry.breaks_hold = last.breaks_hold;
+	text_copy(act.entry.verb, sizeof(act.entry.verb), redo ? "redo" : "undo");
+	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last.station_id));
 	text_add(&sentence, "%s%s", redo ? DONE_AGAIN : UNDONE, bare_sentence(last.sentence));
-	if (!log_undo(kitchen->log, last.id, &entry, fault))
+	if (!log_undo_begin(kitchen->log, last.id, &act.entry, fault))
 		return false;
-	text_copy(said, said_size, entry.sentence);
+	if (!judge_touched(&act, fault))
+		return act_fail(&act);
+	if (!log_undo_commit(kitchen->log, &act.entry, fault))
+		return false;
+	text_copy(said, said_size, act.entry.sentence);
 	return kitchen_refresh(kitchen, true, fault);
 }
 

@@ -25,6 +25,7 @@
 #include "engine/amount.h"
 #include "engine/boiling.h"
 #include "engine/fault.h"
+#include "engine/food.h"
 #include "engine/process.h"
 #include "engine/recipe.h"
 #include "engine/scaling.h"
@@ -72,7 +73,10 @@ struct strip {
 	int without_fate; /* jars that need a fate and have none */
 	int hold_starts;  /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
+	char raised[96]; /* what an elevation found wrong asks of it now; "" nothing */
+	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
 	int largest_jar;  /* index into jar_sizes */
+	int64_t boils_ms; /* boiling water: sooner than that it can hardly boil; 0: not worked out */
 	int liquid_lost;  /* jars that lost any liquid */
 	int over_half;    /* of those without a fate: over half their liquid gone */
 	int windowed;     /* of those without a fate: the window closes on them */
@@ -86,11 +90,14 @@ struct strip {
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */
-	int64_t run_ms;   /* how long a run is in this house */
+	int64_t run_ms;   /* how long a run is in this house; 0: not set */
 	/* Only with a batch: */
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled; /* jars filled so far */
+	enum acid
+	    acid_instead;  /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
+	struct moment off; /* when it came off the heat; wall_ms 0: it has not */
 };
 
 struct board {
@@ -113,6 +120,8 @@ struct board {
 	size_t supply_count;
 	const struct log_recall *recalls; /* with jars still to be found, oldest first */
 	size_t recall_count;
+	const struct log_lot_spoiled *spoiled; /* lots of which jars spoiled, the others not looked at */
+	size_t spoiled_count;
 	const struct log_aside *asides; /* rules this house has set aside */
 	size_t aside_count;
 };
@@ -130,6 +139,7 @@ struct face {
 	bool water;       /* it runs */
 	int64_t water_left_s;
 	bool water_due;
+	bool water_dry; /* so long overdue that the pan has surely boiled dry */
 };
 
 bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, struct fault *fault);
@@ -168,6 +178,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 int64_t strip_urgency(const struct strip *strip, const struct moment *now);
 /* When the seal check of a racked load is overdue, in wall time; 0: not yet cooling. */
 int64_t strip_seal_overdue_ms(const struct strip *strip);
+/* A run: until its pan has surely boiled dry; 0 or less: it has. */
+int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now);
 
 /* Who is acting, for the journal ("" = nobody said). */
 void kitchen_set_who(struct kitchen *kitchen, const char *initials);
@@ -183,6 +195,9 @@ struct load_order {
 	int jars;
 	int pressure_psi;    /* NO_PRESSURE: the longest option */
 	int64_t lid_box_id;  /* 0: not noted */
+	enum acid acid;      /* what was said of the acid in these jars (engine/acid.h) */
+	int vinegar_tenths;  /* percent of its vinegar, tenths; 0: not said */
+	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
 };
 
 /* The process the order would get here: a look, nothing is written. */
@@ -193,6 +208,8 @@ bool kitchen_process(const struct kitchen *kitchen, const struct load_order *ord
  * whether this very size is stated (may be NULL). */
 int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated);
 
+/* FAULT_STOPPED: a food that takes acid, of which nobody said that it is in; vinegar
+ * weaker than 5 percent or of unknown strength.  With a reason: not valid, or unknown. */
 bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id,
                         struct fault *fault);
 
@@ -204,6 +221,7 @@ struct waiting_group {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int jars;
+	int sheet_minutes; /* of process its batch's pectin asks; 0: none */
 	int64_t waited_ms; /* of the one that waits longest */
 };
 #define WAITING_GROUPS_MAX 24
@@ -243,9 +261,14 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, in
 bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
                             const struct pick *picks, size_t count, int pressure_psi,
                             struct process *out, struct fault *fault);
-/* Start a load of waiting jars, longest waiting ones first within a pick. */
+/* Start a load of waiting jars, longest waiting ones first within a pick.  Low-acid
+ * jars over their standing limit are refused (rule key-stood). */
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
                           size_t count, int pressure_psi, int64_t *load_id, struct fault *fault);
+
+/* Waiting jars of one batch and size were emptied, their food brought to the boil and
+ * filled anew: they have stood since now. */
+bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault);
 
 /* Waiting jars of one batch and size that no canner will take: into the fridge or
  * the freezer, or out (FATE_REPROCESS is refused: they were not processed). */
@@ -254,6 +277,8 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 
 /* --- juicers and juice (juice_acts.c) ------------------------------------------ */
 
+/* Refused: not a free juicer, no fruit, no weight, or the house has not said how often
+ * the water of a juicer is looked at: a pan that boils dry burns. */
 bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
                        int64_t fruit_mg, int64_t *run_id, struct fault *fault);
 /* Juice measured out; in the drain it ends the run (0 is allowed there). */
@@ -280,6 +305,13 @@ struct batch_order {
 	char jar[WORD_MAX_BYTES];  /* meant to be filled; others may be too */
 	int multiple;
 	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
+	enum acid acid; /* taken instead of the recipe's own (batch_need.instead); NOT_SAID: none */
+};
+
+/* Another acid that is published for the jar, and of which the shelf holds enough. */
+struct acid_instead {
+	enum acid acid;  /* NOT_SAID: there is none */
+	char words[160]; /* "1/2 tsp citric acid in each quart, 100 g here" */
 };
 
 /* What a batch would need, before it is started. */
@@ -290,10 +322,12 @@ struct batch_need {
 	struct {
 		bool counted;  /* a ledger is kept of it */
 		bool is_short;
+		bool replaced; /* another acid goes in instead */
 		int64_t stock; /* in the unit of the supply */
 		int64_t takes; /* off that; in jars: of all that are likely filled; 0: optional, left out */
 	} lines[RECIPE_INGREDIENTS_MAX];
 	int short_lines;       /* lines whose counted stock is too small */
+	struct acid_instead instead; /* of acid in jars that is short; taken: as the order says */
 	int64_t jars_stock;    /* of the size meant; -1: not counted */
 	int64_t canner_in_ms;  /* when a canner that can process it is free; -1: none stands here */
 	bool nowhere_to_go;    /* no canner is free by the time the jars would be filled */
@@ -309,25 +343,29 @@ bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool tick
                   struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
- * ticked as warm.  Where the recipe's acid goes in the jar, `acid_in` must be true:
- * otherwise FAULT_STOPPED, and with a reason the batch is not valid. */
+ * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where acid
+ * is asked, in the jar or the pot, `acid_in` must be true: otherwise FAULT_STOPPED, and
+ * with a reason the jars are not valid. */
 struct fill_order {
 	int64_t batch_id;
 	const char *jar;
 	int jars;
 	int64_t lid_box_id; /* 0: not noted */
-	bool acid_in;
+	bool acid_in;       /* as acid_asked.h asks, into the jar or the pot */
 	bool sure;
 	const char *reason; /* typed against a stop; "" none */
+	enum acid acid;     /* which of the answers; ACID_NOT_SAID: the recipe's own */
+	int vinegar_tenths; /* percent of the vinegar, tenths; 0: not said now */
 };
 bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struct fault *fault);
 /* The acid was forgotten, or something else was not as the recipe says: the batch,
  * and every load its jars are in, becomes not valid (acidified recipes) or unknown
  * (others).  Loads that are not valid come back to the seal check. */
 bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault);
-/* Corrections: what really went in; jars of a batch that still wait. */
+/* Corrections: what really went in; jars of a batch that still wait.  FAULT_STOPPED: less acid
+ * than the recipe asks for; with a reason its jars are not valid. */
 bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
-                          struct fault *fault);
+                          const char *reason, struct fault *fault);
 bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
                         struct fault *fault);
 bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note,
@@ -337,13 +375,19 @@ bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id,
 
 /* --- recipes and supplies (store_acts.c) -------------------------------------------- */
 
-/* Every recipe, built-in ones first, then the kitchen's own; valid until the
+/* Every recipe, built-in ones first (or, sheet.h, what completes one), then the kitchen's own; valid until the
  * next act. */
 size_t kitchen_recipe_count(const struct kitchen *kitchen);
 const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);
 const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name);
 int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n); /* 0: built in */
-/* Own recipes only: checked by recipe_check; its food must be in the tables or "". */
+/* Where a recipe stands: the guide's own as printed, one of the house by what is in it
+ * (engine/food.h: own_recipe_judge). */
+void recipe_stands(const struct recipe *recipe, struct recipe_standing *out);
+/* The same of one being written down. */
+void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out);
+/* Own recipes only: checked by recipe_check; its food must be in the tables or "".
+ * Refused with the reason when what is in it must not be canned as that food. */
 bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault);
 bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
                         struct fault *fault);
@@ -357,10 +401,17 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
                           int64_t counted, struct fault *fault);
 
 /* The next step of a load, run or batch: a condition seen or a thing done.
+ * FAULT_CONFIRM sooner than it can hardly be: then the story keeps that it was asked.
  * `phase_id` is the running phase the person was looking at.  The seal check's
  * step shelves the load and is refused while a jar is unchecked or lacks a fate;
  * the drain of a juicer ends with kitchen_juice_out; filling ends only with jars. */
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault);
+/* A hold in which the computer restarted, read off another clock: ms of that clock's day
+ * (an end before the beginning is of the next day).  A hold too short by that clock:
+ * FAULT_CONFIRM, and when `sure` the gate finds it so.  Without a reading kitchen_step
+ * asks (FAULT_CONFIRM) before it ends such a hold, and the process is unknown. */
+bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
+                        struct fault *fault);
 /* Boil, steam or pressure was lost: the full time again. */
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
 /* The alarm was heard; a ringing water clock: the water was seen and topped up. */
@@ -379,6 +430,9 @@ enum exception {
 	EXCEPTION_RECIPE,     /* the batch was not made as its recipe says; see kitchen_batch_wrong */
 	EXCEPTION_WATER,      /* the juicer's water was topped up before its clock rang */
 	EXCEPTION_DRAW,       /* some juice is drawn while the run goes on */
+	EXCEPTION_FORCED,     /* the canner was cooled by force: low-acid food becomes unknown */
+	EXCEPTION_WEIGHT,     /* the weight came off before zero: likewise */
+	EXCEPTION_BOILED,     /* what stands in the pot was boiled again: it is off the heat from now */
 	EXCEPTION_COUNT
 };
 
@@ -408,9 +462,17 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 /* Loads whose seals can be looked at: past their 12 h, or at the check already; oldest
  * first.  Returns how many there are, at most `most`. */
 size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, int64_t *load_ids, size_t most);
-/* Every jar not looked at yet is sealed by all three methods.  Refused, as is JAR_SEALED, before the
- * seal check: a jar that failed may be marked while the load still cools. */
-bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault);
+/* By which methods somebody looked: bits 1u << enum seal_method. */
+#define SEAL_BY(method) (1u << (method))
+#define SEAL_BY_ALL_THREE (SEAL_BY(SEAL_METHOD_COUNT) - 1u)
+
+/* Sealed, as somebody saw it: the jar, or every jar not looked at yet.  Only the methods named are
+ * written good; what was not tried stays so.  Refused: no method named; a method left out that said
+ * bad; before the seal check. */
+bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned methods, struct fault *fault);
+bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned methods, struct fault *fault);
+/* Any other state; a jar that failed may be marked while the load still cools.  JAR_SEALED is misuse:
+ * a seal is said by the methods that showed it. */
 bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
                        struct fault *fault);
 bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,
@@ -433,8 +495,12 @@ bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct lo
 /* "" when there is no such lot. */
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);
 
+/* What the gate said of a jar: its own answer, or its load's. */
+bool kitchen_judgement(const struct kitchen *kitchen, const struct log_jar *jar, struct log_judgement *out,
+                       struct fault *fault);
+
 /* Does the jar need a fate (unsealed, doubtful, over half lost, process not valid)? */
-bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load);
+bool jar_needs_fate(const struct log_jar *jar);
 /* May the fate be chosen now, and until when would it run (wall ms, 0: at once)? */
 bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
                    int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault);
@@ -467,9 +533,13 @@ bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *f
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* As kitchen_set_elevation, when the one set before was wrong, not when the kitchen
  * moved: what was made at it is looked up again, and a load that would have needed
- * more is not valid.  `loads`: how many.  The other function only counts them. */
+ * more is not valid.  One that is in its hold or before it gets what is asked: more
+ * minutes, or more pressure and the full time again (rule process-raised).  `loads`: how many.  The other function only counts them. */
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
+/* The computer's clock is before the log's last entry, and somebody looked: it is right,
+ * those entries were written by a wrong one.  Ends the stop "clock-behind". */
+bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault);
 /* A thermometer where the jars are kept, "64F" or "18C"; "" forgets it. */
 bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* Thermometer in boiling water here, "203.1F" or "95.1C"; "" forgets it. */
@@ -478,9 +548,12 @@ bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fa
 bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault);
 bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault);
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault);
-/* Minutes: a juicer run, first juice (0: no hint), between water checks, how long
- * filled jars may wait. */
-bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait,
+/* Minutes: a juicer run, first juice, between water checks (each 0: not set), from when
+ * on jars that wait are warned of (at most STANDING_ASK_MS), and the longest that they
+ * or a finished pot may stand (0: the limits of engine/gate.h, which a house only
+ * shortens).  The program has no figure of its own for a juicer: without one a run has
+ * no end and no hint, and without a water interval none is started. */
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
                          struct fault *fault);
 /* Initials of who has the station now; recorded with each act there. */
 bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,

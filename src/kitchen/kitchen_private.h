@@ -7,7 +7,8 @@
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 
-struct planning; /* plan_private.h */
+struct planning;    /* plan_private.h */
+struct judged_anew; /* verdict.h */
 
 struct kitchen {
 	struct log *log;
@@ -35,12 +36,20 @@ struct kitchen {
 	} warned;
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
 	struct recipe *own;
-	size_t own_count;
+	struct known_recipe {
+		const struct recipe *recipe; /* built in, or in `own` */
+		int64_t own_id;              /* 0: built in */
+	} *book; /* built-in ones, or the own ones that complete them, then the other own ones */
+	size_t book_count;
+	int64_t latest_wall_ms; /* of the entries written before this computer started; 0: none seen */
 	int64_t day_start_ms; /* the local day jars_today counts */
 	struct planning *planning; /* the day plan; what it works out is kept in there */
 	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
 	struct log_subject pantry_done; /* likewise of what was taken out, counted or recalled; kind: the house */
 	struct log_recall *recalls;
+	struct judged_anew *anew; /* what this gate makes worse of loads of an older one; as it was opened */
+	size_t anew_count;
+	struct log_lot_spoiled *spoiled;
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);
@@ -76,11 +85,6 @@ bool stops_let_pass(const struct facts *facts, const char *reason, struct fault 
 /* A process was refused with the sentence in *fault: say it again as the stop rule
  * it falls under.  Always false. */
 bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault);
-/* Make a verdict worse, never better; true when it changed. */
-bool worsen(enum verdict *verdict, char why[SENTENCE_MAX_BYTES], enum verdict to, const char *because);
-/* What the batches in a load leave it at best; OPEN: nothing against it. */
-bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, char why[SENTENCE_MAX_BYTES],
-                      struct fault *fault);
 
 #define VERB_TAKEN "pantry_taken"
 #define VERB_COUNTED "pantry_counted"
@@ -89,6 +93,20 @@ bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, c
 /* The last act of the pantry or of a recall, if it bears one of two verbs. */
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);
+
+#define VERB_CLOCK_RIGHT "clock_right"
+/* How far the wall clock is before the log's last entry; 0: it is not. */
+int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now);
+/* Work is started or a clock begun: refused while the wall clock is behind. */
+bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault);
+
+/* How long food of that acidity may stand in this house before it is heated again. */
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
+/* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */
+void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size);
+/* Low-acid food over its limit is not loaded, and not filled: `facts` says which key. */
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
+                    struct fault *fault);
 
 /* --- day_list.c --- */
 
@@ -106,6 +124,9 @@ void *with_room(void *rows, size_t count, size_t *room, size_t size, const char 
 
 bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient);
 int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *jar); /* what goes into one jar */
+/* Batches one pot may hold: as the recipe says, and of one of the house no more than its
+ * class or the pectin's sheet. */
+int multiple_allowed(const struct recipe *recipe);
 bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
 /* When a canner that can process the batch in a pot is free; -1: none can. */
 int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now);
@@ -122,11 +143,39 @@ int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *st
 /* Sums over all the names a fruit was logged by. */
 bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out, struct fault *fault);
 
+/* --- acid_asked.c --- */
+
+/* An ingredient as an acid; NOT_SAID: none. */
+enum acid acid_of(const struct ingredient *ingredient);
+/* The line of a recipe that puts acid into each jar; NULL: none. */
+const struct ingredient *acid_in_jar(const struct recipe *recipe);
+/* Of acid that a recipe cooks in its pot: AS_PRINTED, LEFT_OUT (less of it went in than it
+ * asks for) or NONE_ASKED. */
+bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid,
+                 struct fault *fault);
+/* Is it acid that a recipe asks for, and not one that may be left out? */
+bool amount_is_acid(const struct recipe *recipe, const struct log_batch_amount *amount);
+/* What can stand in the jars for the recipe's own acid, from the shelf; fresh juice never. */
+bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar,
+                       int jars, struct acid_instead *out, struct fault *fault);
+/* What one jar takes of an acid of its food, in the measure of its ledger. */
+int64_t acid_share(const char *food, enum acid acid, const struct jar_size *jar);
+bool mark_acid_instead(struct act *act, int64_t lot_id, enum acid acid, struct fault *fault);
+/* Which was taken when the batch was begun; NOT_SAID: none. */
+bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid,
+                        struct fault *fault);
+bool mark_acid_left_out(struct act *act, int64_t lot_id, const char *why, struct fault *fault);
+bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why,
+                  struct fault *fault);
+
 /* --- batch_acts.c, for corrections --- */
 
-bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, int64_t lid_box_id,
-                const struct moment *filled, const char *closed_by, struct fault *fault);
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, struct fault *fault);
+/* `like`: what the jars have in common beside their size: lid box, moment, who, acid. */
+bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
+                struct fault *fault);
+/* Acid of that kind, and jars, that went with so many of a size. */
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars,
+                   enum acid acid, struct fault *fault);
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 
@@ -140,6 +189,8 @@ bool jar_has_window(const struct log_jar *jar, const struct log_load *load);
 
 /* --- phase_acts.c --- */
 
+/* Put a mark: its moment and who are those of the act. */
+bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault);
 /* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
 bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault);
 
@@ -163,6 +214,12 @@ int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *str
 /* Refused while a canner holds a load; `what` is what would change under it. */
 bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
 
+/* Sooner than that the end of a watched phase is asked about. */
+int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule);
+
+/* Is the running phase before or in the hold? */
+bool strip_before_end(const struct strip *strip);
+
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* Begin a phase of a subject (load, run or batch), part of an act. */
@@ -175,13 +232,33 @@ bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64
 bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fault *fault);
 /* The next lot code of the day and its row. */
 bool put_lot(struct act *act, const char *product, const char *food, const char *pack,
-             enum acidity acidity, struct log_lot *lot, struct fault *fault);
+             const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault);
+/* Minutes of process that the sheet of its pectin asked of a batch (0: none). */
+bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault);
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault);
+/* What a load is written down with of its process, and where that was looked up. */
+void set_process(struct log_load *load, const struct process *process, const struct log_house *house);
+/* --- loader.c --- the process that all these jars have in common, with its other pairs. */
+bool process_of_jars(const struct kitchen *kitchen, enum method method, const struct log_jar *jars, size_t count,
+                     const struct elevation *here, struct process *out, struct fault *fault);
+/* --- raise.c --- */
+
+/* The elevation was wrong, and the load is in or before its hold: it gets what the
+ * right one asks.  `said` takes what is to be done now, "" nothing. */
+bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
+                   struct fault *fault);
+/* The load's process as looked up at the elevation of the house, its pressure kept if
+ * it may be: for the whole process again. */
+bool look_up_again(struct act *act, const struct strip *strip, struct log_load *load, struct fault *fault);
+
 /* Would the load have needed more at another elevation: a longer hold (*minutes), or
  * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes);
+/* Check an own recipe and keep it: one act. */
+bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb, const char *sentence,
+                struct fault *fault);
 /* Recipes of the log's own, read with the board. */
 bool read_own_recipes(struct kitchen *kitchen, struct fault *fault);
 

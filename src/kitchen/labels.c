@@ -64,32 +64,37 @@ static void process_words(struct label *label, const struct log_load *load, cons
 }
 
 static void place_words(const struct kitchen *kitchen, struct label *label, const struct log_load *load,
-                        const struct log_lot *lot)
+                        const struct log_lot *lot, const struct log_jar *jar)
 {
 	char height[48] = "elevation not noted";
-	char best[16];
+	char best[24] = "DO NOT EAT";
+	char date[16];
 
 	if (load->elevation.known)
 		elevation_words(&load->elevation, height, sizeof(height));
-	clock_words_date(clock_year_later(lot->made_wall_ms), best, sizeof(best));
-	(void)snprintf(label->place, sizeof(label->place), "%s" BETWEEN "best by %s%s", height, best,
+	clock_words_date(clock_year_later(lot->made_wall_ms), date, sizeof(date));
+	if (!jar_is_blocked(jar))
+		(void)snprintf(best, sizeof(best), "best by %s", date);
+	(void)snprintf(label->place, sizeof(label->place), "%s" BETWEEN "%s%s", height, best,
 	               kitchen->board.house.invented ? BETWEEN "invented data" : "");
 }
 
 /* What the reader of the label must know, the worst first. */
-static void warning_words(const struct kitchen *kitchen, struct label *label, const struct log_load *load,
+static void warning_words(const struct kitchen *kitchen, struct label *label, const struct log_judgement *judgement,
                           const struct log_jar *jar, bool recalled)
 {
 	static const char *const states[] = { "NOT CHECKED", "", "NOT SEALED", "SEAL DOUBTFUL", "BROKEN" };
 	static_assert(sizeof(states) / sizeof(states[0]) == JAR_STATE_COUNT, "a word for every state");
 	const struct log_house *house = &kitchen->board.house;
-	const char *verdict = verdict_says(load->verdict);
+	const char *verdict = verdict_says(judgement->verdict);
 	struct text text = TEXT_OVER(label->warning);
 	char why[SENTENCE_MAX_BYTES];
 
-	utf8_clean(why, sizeof(why), load->verdict_why);
+	utf8_clean(why, sizeof(why), judgement->why);
 	if (recalled)
 		text_add(&text, "RECALLED. ");
+	if (jar_is_blocked(jar))
+		text_add(&text, "DO NOT EAT. ");
 	if (verdict[0] != '\0')
 		text_add(&text, "%s%s%s. ", verdict, why[0] != '\0' ? ": " : "", why);
 	if (states[jar->state][0] != '\0')
@@ -106,16 +111,21 @@ static void warning_words(const struct kitchen *kitchen, struct label *label, co
 		label->warning[text.used - 1] = '\0';
 }
 
-static void label_words_of(const struct kitchen *kitchen, const struct log_load *load, const struct log_lot *lot,
-                           const struct log_jar *jar, bool recalled, struct label *label)
+static bool label_words_of(const struct kitchen *kitchen, const struct log_load *load, const struct log_lot *lot,
+                           const struct log_jar *jar, bool recalled, struct label *label, struct fault *fault)
 {
+	struct log_judgement judgement;
+
+	if (!log_judgement_of_jar(kitchen->log, jar, &judgement, fault))
+		return false;
 	memset(label, 0, sizeof(*label));
 	utf8_clean(label->product, sizeof(label->product), lot->product);
 	made_words(label, lot);
 	process_words(label, load, jar->size);
-	place_words(kitchen, label, load, lot);
-	warning_words(kitchen, label, load, jar, recalled);
+	place_words(kitchen, label, load, lot, jar);
+	warning_words(kitchen, label, &judgement, jar, recalled);
 	label->jars = 1;
+	return true;
 }
 
 static bool same_label(const struct label *a, const struct label *b)
@@ -180,9 +190,9 @@ static bool add_jar(struct gathering *all, const struct log_load *load, const st
 	if (rows == NULL)
 		return false;
 	all->rows = rows;
-	if (!is_recalled(all, jar, &recalled, fault))
+	if (!is_recalled(all, jar, &recalled, fault) ||
+	    !label_words_of(all->kitchen, load, &all->lot, jar, recalled, &all->rows[all->count], fault))
 		return false;
-	label_words_of(all->kitchen, load, &all->lot, jar, recalled, &all->rows[all->count]);
 	all->jars++;
 	if (all->count > 0 && same_label(&all->rows[all->count - 1], &all->rows[all->count]))
 		all->rows[all->count - 1].jars++;

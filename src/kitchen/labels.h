@@ -32,7 +32,7 @@ struct label {
 	char product[NAME_MAX_BYTES];
 	char made[136];    /* "2026-09-14 . lot 2026-09-14-B1" */
 	char process[200]; /* "half-pint . boiling-water canner . 15 min" */
-	char place[120];   /* "4,650 ft (1,417 m) . best by 2027-09-14" */
+	char place[120];   /* "4,650 ft (1,417 m) . best by 2027-09-14", or "... . DO NOT EAT" */
 	char warning[SENTENCE_MAX_BYTES + 120]; /* "PROCESS NOT VALID: ..."; "" nothing to say */
 	int jars;          /* so many jars in a row with this label */
 };

@@ -6,9 +6,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/acid.h"
 #include "engine/text.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/kitchen_private.h"
 
+#define BY_SHEET "minutes: the sheet of the pectin; table: "
 
 /* --- starting a load ---------------------------------------------------------- */
 
@@ -26,7 +29,7 @@ static void fill_query(const struct kitchen *kitchen, const struct load_order *o
 bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order,
                      struct process *out, struct fault *fault)
 {
-	struct process_query query;
+	struct process_query query = { 0 };
 	struct log_station station;
 
 	if (!log_station_get(kitchen->log, order->station_id, &station, fault))
@@ -117,7 +120,7 @@ bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fa
 }
 
 bool put_lot(struct act *act, const char *product, const char *food, const char *pack,
-             enum acidity acidity, struct log_lot *lot, struct fault *fault)
+             const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault)
 {
 	char prefix[32];
 	char date[16];
@@ -134,28 +137,96 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 	text_copy(lot->pack, sizeof(lot->pack), pack);
 	lot->acidity = acidity;
 	lot->made_wall_ms = act->entry.at.wall_ms;
+	lot->origin = standing->origin;
+	text_copy(lot->origin_words, sizeof(lot->origin_words), standing->words);
 	return log_put_lot(act->kitchen->log, lot, fault);
+}
+
+bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault)
+{
+	struct log_batch batch;
+
+	*minutes = 0;
+	if (batch_id == 0)
+		return true;
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault))
+		return false;
+	*minutes = batch.sheet_minutes;
+	return true;
+}
+
+void set_process(struct log_load *load, const struct process *process, const struct log_house *house)
+{
+	load->minutes = process->minutes;
+	load->pressure_psi = process->pressure_psi;
+	load->headspace_thou = process->row->headspace_thou;
+	text_copy(load->jar_in_table, sizeof(load->jar_in_table), process->jar_in_table->name);
+	(void)snprintf(load->source, sizeof(load->source), "%s%s", process->minutes > process->row->minutes ? BY_SHEET : "",
+	               process->row->source);
+	load->confirmed = process->row->confirmed;
+	load->elevation = house->elevation;
+	text_copy(load->elevation_by, sizeof(load->elevation_by), house->elevation_by);
 }
 
 bool put_load(struct act *act, const struct strip *canner, const struct process *process,
               struct log_load *load, struct fault *fault)
 {
-	const struct log_house *house = &act->kitchen->board.house;
-
 	memset(load, 0, sizeof(*load));
 	load->station_id = canner->station.id;
 	load->method = (enum method)canner->station.kind;
 	load->place = PLACE_CANNER;
-	load->minutes = process->minutes;
-	load->pressure_psi = process->pressure_psi;
-	load->headspace_thou = process->row->headspace_thou;
-	text_copy(load->jar_in_table, sizeof(load->jar_in_table), process->jar_in_table->name);
-	text_copy(load->source, sizeof(load->source), process->row->source);
-	load->confirmed = process->row->confirmed;
-	load->elevation = house->elevation;
-	text_copy(load->elevation_by, sizeof(load->elevation_by), house->elevation_by);
+	set_process(load, process, &act->kitchen->board.house);
 	load->opened_wall_ms = act->entry.at.wall_ms;
 	return log_put_load(act->kitchen->log, load, fault);
+}
+
+/* The answer as it is put down: none that serves, gone on against the stop, is none. */
+static enum acid acid_of_order(const struct load_order *order, const struct process *process)
+{
+	const struct food *food = food_named(process->row->food);
+	enum acid answers[ACID_COUNT];
+
+	if (acid_answers(food, process->jar, answers) == 0 ||
+	    acid_is_answer(food, process->jar, order->acid))
+		return order->acid;
+	return ACID_LEFT_OUT;
+}
+
+/* Acid and the strength of vinegar, as the food's own line asks. */
+static bool check_acid(const struct load_order *order, const struct process *process,
+                       struct fault *fault)
+{
+	const struct food *food = food_named(process->row->food);
+	enum acid acid = acid_of_order(order, process);
+	char why[ACID_ANSWER_BYTES];
+	struct text text = TEXT_OVER(why);
+	struct facts facts = {.about = ABOUT_KEY,
+	                      .is_fill = true,
+	                      .acid_needed = acid == ACID_LEFT_OUT,
+	                      .why = why,
+	                      .vinegar_asked =
+	                          food != NULL && acid_asks_vinegar(food->acid_rule, acid),
+	                      .vinegar_tenths = order->vinegar_tenths};
+
+	acid_asked_words(food, process->jar, &text);
+	return stops_let_pass(&facts, order->reason, fault);
+}
+
+/* What was said of the acid stays with the lot. */
+static bool note_acid(struct act *act, const struct load_order *order,
+                      const struct process *process, int64_t lot_id, struct fault *fault)
+{
+	const struct food *food = food_named(process->row->food);
+	enum acid acid = acid_of_order(order, process);
+	int64_t ul = food == NULL ? 0 : acid_for_jar(food->acid_rule, acid, process->jar);
+
+	if (acid == ACID_LEFT_OUT && !mark_acid_left_out(act, lot_id, order->reason, fault))
+		return false;
+	if (food != NULL && acid_asks_vinegar(food->acid_rule, acid) &&
+	    !mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault))
+		return false;
+	return ul == 0 || supply_move(act, acid_supply(acid), "",
+	                              -acid_in_ledger(acid, ul) * order->jars, SUPPLY_USE, fault);
 }
 
 static bool put_jars(struct act *act, const struct load_order *order, const struct process *process,
@@ -163,11 +234,12 @@ static bool put_jars(struct act *act, const struct load_order *order, const stru
 {
 	for (int place = 1; place <= order->jars; place++) {
 		struct log_jar jar = {
-			.load_id = load_id,
-			.filled = act->entry.at,
-			.lot_id = lot_id,
-			.lid_box_id = order->lid_box_id,
-			.place_in_load = place,
+		    .load_id = load_id,
+		    .filled = act->entry.at,
+		    .lot_id = lot_id,
+		    .lid_box_id = order->lid_box_id,
+		    .place_in_load = place,
+		    .acid = acid_of_order(order, process),
 		};
 
 		text_copy(jar.size, sizeof(jar.size), process->jar->name);
@@ -180,17 +252,20 @@ static bool put_jars(struct act *act, const struct load_order *order, const stru
 static bool write_load(struct act *act, const struct strip *canner, const struct load_order *order,
                        const struct process *process, struct log_load *load, struct fault *fault)
 {
+	/* Packed as the table's own page says: nothing else was cooked. */
+	static const struct recipe_standing printed = { .origin = ORIGIN_PRINTED };
 	const struct process_row *row = process->row;
 	struct log_lot lot;
 
 	assert(row != NULL); /* a process that was found has its row */
-	if (!put_lot(act, order->product, row->food, row->pack, row->acidity, &lot, fault) ||
+	if (!put_lot(act, order->product, row->food, row->pack, &printed, row->acidity, &lot, fault) ||
 	    !put_load(act, canner, process, load, fault))
 		return false;
 	act_about(act, (struct log_subject){ SUBJECT_LOAD, load->id });
 	return put_jars(act, order, process, load->id, lot.id, fault) &&
+	       note_acid(act, order, process, lot.id, fault) &&
 	       supply_move(act, SUPPLY_JAR, process->jar->name, -order->jars, SUPPLY_USE, fault) &&
-	       phase_begin(act, (struct log_subject){ SUBJECT_LOAD, load->id },
+	       phase_begin(act, (struct log_subject){SUBJECT_LOAD, load->id},
 	                   phase_rule_first(canner->station.kind), 0, fault);
 }
 
@@ -203,8 +278,8 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	struct act act;
 	char name[NAME_MAX_BYTES];
 
-	if (canner == NULL || !kitchen_process(kitchen, order, &process, fault) ||
-	    !check_room(&canner->station, order, fault))
+	if (canner == NULL || !refuse_clock_behind(kitchen, fault) || !kitchen_process(kitchen, order, &process, fault) ||
+	    !check_room(&canner->station, order, fault) || !check_acid(order, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
 	if (!act_begin(&act, kitchen, "start_load", canner->station.id, fault))
@@ -214,8 +289,9 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	    !write_load(&act, canner, order, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d %s %s, %d min", name, order->jars,
-	                  order->jars == 1 ? process.jar->words : process.jar->plural, order->product,
-	                  load.minutes);
+	return act_commit(&act, fault, "%s: load started, %d %s %s, %d min%s%s", name, order->jars,
+	                  order->jars == 1 ? process.jar->words : process.jar->plural,
+	                  order->product, load.minutes, order->reason[0] != '\0' ? "; " : "",
+	                  order->reason);
 }
 

@@ -123,27 +123,47 @@ static bool read_box(struct day *day, struct jar_facts *facts, struct log_lid_bo
 	return true;
 }
 
+static bool add_lot(struct day *day, struct load_facts *facts, struct jar_facts *jar, struct fault *fault)
+{
+	struct lot_facts *lot;
+
+	for (jar->lot = 0; jar->lot < facts->lot_count; jar->lot++)
+		if (facts->lots[jar->lot].lot.id == jar->jar.lot_id)
+			break;
+	lot = &facts->lots[jar->lot];
+	if (jar->lot == facts->lot_count) {
+		facts->lot_count++;
+		text_copy(lot->size, sizeof(lot->size), jar->jar.size);
+		if (!log_lot_get(day_log(day), jar->jar.lot_id, &lot->lot, fault))
+			return false;
+	}
+	lot->jars++;
+	if (strcmp(lot->size, jar->jar.size) != 0)
+		lot->size[0] = '\0';
+	return true;
+}
+
 static bool read_jars(struct day *day, struct load_facts *facts, struct fault *fault)
 {
+	struct log_jar whole = { .load_id = facts->load.id }; /* no jar of it: the load's own answer */
 	struct log_lid_box last = { .id = 0 };
 	struct log_jar *jars;
 	size_t count;
-	bool done = true;
+	bool done;
 
-	if (!log_jars(day_log(day), facts->load.id, &jars, &count, fault))
+	if (!log_judgement_of_jar(day_log(day), &whole, &facts->said, fault) ||
+	    !log_jars(day_log(day), facts->load.id, &jars, &count, fault))
 		return false;
 	facts->jars = calloc(count + 1, sizeof(*facts->jars));
-	if (facts->jars == NULL) {
-		free(jars);
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the jars.");
-	}
-	facts->jar_count = count;
+	facts->lots = calloc(count + 1, sizeof(*facts->lots));
+	done = (facts->jars != NULL && facts->lots != NULL) ||
+	       fault_set(fault, FAULT_MEMORY, "There is no memory left for the jars.");
+	facts->jar_count = done ? count : 0;
 	for (size_t i = 0; done && i < count; i++) {
 		facts->jars[i].jar = jars[i];
-		done = read_box(day, &facts->jars[i], &last, fault);
+		done = read_box(day, &facts->jars[i], &last, fault) && add_lot(day, facts, &facts->jars[i], fault) &&
+		       log_judgement_of_jar(day_log(day), &jars[i], &facts->jars[i].said, fault);
 	}
-	if (done && count > 0)
-		done = log_lot_get(day_log(day), jars[0].lot_id, &facts->lot, fault);
 	free(jars);
 	return done;
 }
@@ -172,7 +192,9 @@ bool facts_read(struct day *day, const struct load_choice *choice, struct load_f
 
 void facts_free(struct load_facts *rows, size_t count)
 {
-	for (size_t i = 0; rows != NULL && i < count; i++)
+	for (size_t i = 0; rows != NULL && i < count; i++) {
 		free(rows[i].jars);
+		free(rows[i].lots);
+	}
 	free(rows);
 }

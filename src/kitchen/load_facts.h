@@ -16,15 +16,26 @@ struct load_choice {
 	const char *since; /* a date: those opened on it or later; NULL: today's */
 };
 
+/* A lot and how many of its jars are in the load. */
+struct lot_facts {
+	struct log_lot lot;
+	size_t jars;
+	char size[WORD_MAX_BYTES]; /* of all of them; "" several sizes */
+};
+
 struct jar_facts {
 	struct log_jar jar;
+	size_t lot;                   /* index into the load's lots */
+	struct log_judgement said;    /* the gate's answer for this jar */
 	char lid_box[NAME_MAX_BYTES]; /* "" = not noted */
 };
 
 struct load_facts {
 	struct log_load load;
 	struct log_station station;
-	struct log_lot lot; /* of the first jar; a load is one lot */
+	struct lot_facts *lots; /* owned; in the order of their first jars */
+	size_t lot_count;
+	struct log_judgement said; /* the gate's answer: the worst of its jars */
 	struct log_phase phase;
 	bool running;         /* is in `phase`; false once shelved */
 	const char *phase_words;

@@ -32,6 +32,13 @@ static struct waiting_group *group_of(struct waiting_group *groups, size_t count
 	return NULL;
 }
 
+static int64_t waited_ms(const struct log_jar *jar, const struct moment *now)
+{
+	int64_t waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
+
+	return waited > 0 ? waited : 0;
+}
+
 size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
                        struct waiting_group out[WAITING_GROUPS_MAX])
 {
@@ -41,7 +48,6 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 	for (size_t i = 0; i < board->waiting_count; i++) {
 		const struct log_jar *jar = &board->waiting[i];
 		struct waiting_group *group = group_of(out, count, jar);
-		int64_t waited;
 
 		if (group != NULL) {
 			group->jars++;
@@ -54,11 +60,11 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 		group->batch_id = jar->batch_id;
 		group->jars = 1;
 		text_copy(group->size, sizeof(group->size), jar->size);
-		/* A lot that cannot be read has no food, and so no process. */
-		if (!log_lot_get(kitchen->log, jar->lot_id, &group->lot, NULL))
+		/* A lot or batch that cannot be read has no food, and so no process. */
+		if (!log_lot_get(kitchen->log, jar->lot_id, &group->lot, NULL) ||
+		    !batch_sheet_minutes(kitchen, jar->batch_id, &group->sheet_minutes, NULL))
 			memset(&group->lot, 0, sizeof(group->lot));
-		waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
-		group->waited_ms = waited > 0 ? waited : 0;
+		group->waited_ms = waited_ms(jar, now);
 	}
 	return count;
 }
@@ -71,18 +77,21 @@ struct need {
 	int jars;
 	struct log_lot lot;
 	const struct jar_size *jar;
+	int sheet_minutes;
+	int64_t waited_ms;      /* of its jars, the one that waits longest */
 	struct process process; /* alone; its other pairs are in the options */
 };
 
-static bool find_for(const struct kitchen *kitchen, enum method method, int pressure_psi,
+static bool find_for(const struct elevation *here, enum method method, int pressure_psi,
                      struct need *need, struct fault *fault)
 {
 	struct process_query query = {.food = need->lot.food,
 	                              .pack = need->lot.pack,
 	                              .jar = need->jar->name,
 	                              .method = method,
-	                              .elevation = kitchen->board.house.elevation,
-	                              .pressure_psi = pressure_psi};
+	                              .elevation = *here,
+	                              .pressure_psi = pressure_psi,
+	                              .sheet_minutes = need->sheet_minutes};
 	struct fault why = {0};
 
 	if (need->lot.food[0] == '\0')
@@ -201,21 +210,21 @@ static void merge(const struct need *needs, size_t count, const struct process_o
 	}
 }
 
-static bool common(const struct kitchen *kitchen, enum method method, struct need *needs,
+static bool common(const struct elevation *here, enum method method, struct need *needs,
                    size_t count, int pressure_psi, struct process *out, struct fault *fault)
 {
 	struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = {{0}};
 	size_t pair_count;
 
 	for (size_t i = 0; i < count; i++)
-		if (!find_for(kitchen, method, pressure_psi, &needs[i], fault))
+		if (!find_for(here, method, pressure_psi, &needs[i], fault))
 			return false;
 	pair_count = common_pairs(needs, count, pairs);
 	if (pair_count == 0)
 		return refuse_no_common(needs, count, fault);
 	if (pressure_psi == NO_PRESSURE && method_has_pressure(method))
 		for (size_t i = 0; i < count; i++)
-			if (!find_for(kitchen, method, pairs[0].pressure_psi, &needs[i], fault))
+			if (!find_for(here, method, pairs[0].pressure_psi, &needs[i], fault))
 				return false;
 	merge(needs, count, pairs, pair_count, out);
 	return true;
@@ -225,6 +234,7 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
                     struct fault *fault)
 {
 	const struct board *board = &kitchen->board;
+	struct moment now = kitchen_now(kitchen);
 
 	need->batch_id = pick->batch_id;
 	need->jars = pick->jars;
@@ -234,9 +244,12 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 		return false;
 	}
 	for (size_t i = 0; i < board->waiting_count; i++)
-		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name))
+		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name)) {
+			need->waited_ms = waited_ms(&board->waiting[i], &now);
 			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot,
-			                   fault);
+			                   fault) &&
+			       batch_sheet_minutes(kitchen, pick->batch_id, &need->sheet_minutes, fault);
+		}
 	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
 	          need->jar->plural);
 	return false;
@@ -280,9 +293,44 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
 	struct need needs[PICKS_MAX] = {{0}};
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
-	       (common(kitchen, (enum method)canner->station.kind, needs, count, pressure_psi, out,
-	               fault) ||
+	       (common(&kitchen->board.house.elevation, (enum method)canner->station.kind, needs, count,
+	               pressure_psi, out, fault) ||
 	        stop_no_process(kitchen, (enum method)canner->station.kind, needs[0].lot.food, fault));
+}
+
+/* The need of that lot and size among `count`; a new one at the end when there is none. */
+static struct need *need_for(struct need *needs, size_t *count, const struct log_jar *jar)
+{
+	size_t i = 0;
+
+	while (i < *count && (needs[i].lot.id != jar->lot_id || strcmp(needs[i].jar->name, jar->size) != 0))
+		i++;
+	if (i == *count && *count < PICKS_MAX)
+		(*count)++;
+	return i < PICKS_MAX ? &needs[i] : NULL;
+}
+
+bool process_of_jars(const struct kitchen *kitchen, enum method method, const struct log_jar *jars, size_t count,
+                     const struct elevation *here, struct process *out, struct fault *fault)
+{
+	struct need needs[PICKS_MAX] = {{0}};
+	size_t kinds = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		size_t before = kinds;
+		struct need *need = need_for(needs, &kinds, &jars[i]);
+
+		if (need == NULL)
+			return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+		if (kinds == before)
+			continue;
+		need->jar = jar_size_named(jars[i].size);
+		if (need->jar == NULL)
+			return fault_set(fault, FAULT_DAMAGED, "There is no jar size \"%s\".", jars[i].size);
+		if (!log_lot_get(kitchen->log, jars[i].lot_id, &need->lot, fault))
+			return false;
+	}
+	return kinds > 0 && common(here, method, needs, kinds, NO_PRESSURE, out, fault);
 }
 
 /* --- which canner takes what ------------------------------------------------------------ */
@@ -303,6 +351,13 @@ static int room_left(const struct log_station *station, const struct proposal *p
 	return room - proposal->jars;
 }
 
+/* Low-acid jars that stood too long go nowhere before they are reheated. */
+static bool may_be_loaded(const struct kitchen *kitchen, const struct waiting_group *group)
+{
+	return group->lot.acidity != ACIDITY_LOW_ACID ||
+	       group->waited_ms <= stand_limit_of(kitchen, ACIDITY_LOW_ACID);
+}
+
 static bool goes_with(const struct kitchen *kitchen, const struct log_station *station,
                       struct need *needs, size_t count, const struct waiting_group *group)
 {
@@ -310,8 +365,9 @@ static bool goes_with(const struct kitchen *kitchen, const struct log_station *s
 
 	needs[count].lot = group->lot;
 	needs[count].jar = jar_size_named(group->size);
-	return needs[count].jar != NULL && common(kitchen, (enum method)station->kind, needs,
-	                                          count + 1, NO_PRESSURE, &process, NULL);
+	needs[count].sheet_minutes = group->sheet_minutes;
+	return needs[count].jar != NULL && common(&kitchen->board.house.elevation, (enum method)station->kind,
+	                                          needs, count + 1, NO_PRESSURE, &process, NULL);
 }
 
 static void fill_canner(const struct kitchen *kitchen, const struct strip *canner,
@@ -326,7 +382,7 @@ static void fill_canner(const struct kitchen *kitchen, const struct strip *canne
 
 		if (jars > group->jars)
 			jars = group->jars;
-		if (jars <= 0 ||
+		if (jars <= 0 || !may_be_loaded(kitchen, group) ||
 		    !goes_with(kitchen, &canner->station, needs, out->pick_count, group))
 			continue;
 		pick->batch_id = group->batch_id;
@@ -490,13 +546,6 @@ static void say_picked(const struct need *needs, size_t count, char *buffer, siz
 		         needs[i].lot.product, needs[i].lot.code);
 }
 
-/* A load is never better than what is in its jars. */
-static bool mark_as_its_batches(struct act *act, struct log_load *load, struct fault *fault)
-{
-	return worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault) &&
-	       (load->verdict == VERDICT_OPEN || log_put_load(act->kitchen->log, load, fault));
-}
-
 static bool write_load(struct act *act, const struct strip *canner, struct need *needs,
                        size_t count, const struct process *process, struct log_load *load,
                        struct fault *fault)
@@ -507,8 +556,28 @@ static bool write_load(struct act *act, const struct strip *canner, struct need 
 		return false;
 	subject.id = load->id;
 	act_about(act, subject);
-	return put_picked(act, needs, count, load->id, fault) && mark_as_its_batches(act, load, fault) &&
+	return put_picked(act, needs, count, load->id, fault) &&
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
+}
+
+static bool stands_too_long(const struct kitchen *kitchen, enum method method,
+                            const struct need *needs, size_t count, struct fault *fault)
+{
+	struct facts facts = {.is_load_start = true, .elevation_known = true, .method = method};
+
+	for (size_t i = 0; i < count; i++)
+		if (stood_too_long(kitchen, &needs[i].lot, needs[i].waited_ms, facts, fault))
+			return true;
+	return false;
+}
+
+static int64_t longest_wait_ms(const struct need *needs, size_t count)
+{
+	int64_t longest = 0;
+
+	for (size_t i = 0; i < count; i++)
+		longest = needs[i].waited_ms > longest ? needs[i].waited_ms : longest;
+	return longest;
 }
 
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
@@ -520,13 +589,17 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	struct log_load load = {0};
 	char name[NAME_MAX_BYTES];
 	char picked[SENTENCE_MAX_BYTES];
+	char waited[64];
 	struct act act;
 
-	if (canner == NULL || kitchen_free_station(kitchen, station_id, fault) == NULL ||
+	if (canner == NULL || !refuse_clock_behind(kitchen, fault) ||
+	    kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) ||
 	    !check_room(&canner->station, needs, count, fault) ||
-	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault))
+	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||
+	    stands_too_long(kitchen, (enum method)canner->station.kind, needs, count, fault))
 		return false;
+	say_stood(kitchen, "its jars waited", longest_wait_ms(needs, count), waited, sizeof(waited));
 	text_copy(name, sizeof(name), canner->station.name);
 	say_picked(needs, count, picked, sizeof(picked));
 	/* An act begins only on the board all this was read from. */
@@ -535,6 +608,40 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d min: %s", name, load.minutes,
-	                  picked);
+	return act_commit(&act, fault, "%s: load started, %d min: %s%s", name, load.minutes, picked,
+	                  waited);
+}
+
+bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault)
+{
+	const struct board *board = &kitchen->board;
+	const struct jar_size *jar = jar_size_named(size);
+	struct log_batch batch;
+	char waited[64] = "";
+	struct act act;
+	int filled = 0;
+
+	if (jar == NULL)
+		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", size);
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !act_begin(&act, kitchen, "refill", batch.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){SUBJECT_BATCH, batch_id});
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		struct log_jar row = board->waiting[i];
+
+		if (!of_group(&row, batch_id, jar->name))
+			continue;
+		if (filled++ == 0)
+			say_stood(kitchen, "they had waited", waited_ms(&row, &act.entry.at), waited, sizeof(waited));
+		row.filled = act.entry.at;
+		if (!log_put_jar(kitchen->log, &row, fault))
+			return act_fail(&act);
+	}
+	if (filled == 0) {
+		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
+		return act_fail(&act);
+	}
+	return act_commit(&act, fault, "%s: %d %s emptied, reheated and filled anew%s", batch.recipe, filled,
+	                  filled == 1 ? jar->words : jar->plural, waited);
 }

@@ -107,6 +107,12 @@ bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct lo
 	return log_jar_get(kitchen->log, jar_id, &jar, fault) && log_lot_get(kitchen->log, jar.lot_id, out, fault);
 }
 
+bool kitchen_judgement(const struct kitchen *kitchen, const struct log_jar *jar, struct log_judgement *out,
+                       struct fault *fault)
+{
+	return log_judgement_of_jar(kitchen->log, jar, out, fault);
+}
+
 const char *verdict_says(enum verdict verdict)
 {
 	switch (verdict) {

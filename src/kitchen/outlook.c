@@ -77,6 +77,13 @@ size_t strip_outlook(const struct strip *strip, const struct moment *now,
 	return count;
 }
 
+bool strip_end_known(const struct strip *strip)
+{
+	if (strip->content != STRIP_RUN || strip->rule->name == PHASE_DRAIN)
+		return true;
+	return strip->rule->name == PHASE_RUN ? strip->phase.required_ms > 0 : strip->run_ms > 0;
+}
+
 int64_t strip_free_in_ms(const struct strip *strip, const struct moment *now)
 {
 	struct stretch stretches[STRETCHES_MAX];

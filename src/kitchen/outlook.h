@@ -9,6 +9,7 @@
 #ifndef STILLROOM_KITCHEN_OUTLOOK_H
 #define STILLROOM_KITCHEN_OUTLOOK_H
 
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -30,6 +31,10 @@ struct stretch {
 /* Fill `out` oldest first; returns how many. None for an empty canner. */
 size_t strip_outlook(const struct strip *strip, const struct moment *now,
                      struct stretch out[STRETCHES_MAX]);
+
+/* Is it known when the station will be free?  Not while a run goes on, or is heated
+ * for, whose length the house has not set. */
+bool strip_end_known(const struct strip *strip);
 
 /* When the station is expected to be free, ms from now (>= 0); 0 for an empty
  * one or a load on the rack. */

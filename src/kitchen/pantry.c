@@ -8,16 +8,24 @@
 
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
+#include "kitchen/verdict.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
 /* --- looking ------------------------------------------------------------------------ */
+
+static bool nobody_eats(const struct pantry_line *line)
+{
+	return line->blocked >= line->jars;
+}
 
 static int by_age(const void *a, const void *b)
 {
 	const struct pantry_line *one = a;
 	const struct pantry_line *other = b;
 
+	if (nobody_eats(one) != nobody_eats(other))
+		return nobody_eats(one) ? 1 : -1;
 	if (one->oldest.made_wall_ms != other->oldest.made_wall_ms)
 		return one->oldest.made_wall_ms < other->oldest.made_wall_ms ? -1 : 1;
 	return strcmp(one->product, other->product) != 0 ? strcmp(one->product, other->product)
@@ -32,7 +40,6 @@ static void fill_line(const struct log_pantry_line *row, int64_t now, struct pan
 	line->oldest = row->oldest;
 	line->verdict = row->verdict;
 	line->over_a_year = row->old_jars;
-	line->best_by_wall_ms = clock_year_later(row->oldest.made_wall_ms);
 	line->used = row->used;
 	line->weeks = weeks_left(row->jars, row->used, now, row->first_made_wall_ms);
 }
@@ -47,72 +54,165 @@ static int64_t year_before(int64_t now)
 	return made;
 }
 
-static bool same_line(const struct log_pantry_recalled *recalled, const char *product, const char *size)
+/* Jars that are recalled, and jars that nobody eats. */
+struct parts {
+	struct log_pantry_part *recalled;
+	struct log_pantry_part *blocked;
+	size_t recalled_count;
+	size_t blocked_count;
+};
+
+static bool read_parts(const struct kitchen *kitchen, struct parts *parts, struct fault *fault)
 {
-	return strcasecmp(recalled->product, product) == 0 && strcmp(recalled->size, size) == 0;
+	return log_pantry_recalled(kitchen->log, &parts->recalled, &parts->recalled_count, fault) &&
+	       log_pantry_blocked(kitchen->log, &parts->blocked, &parts->blocked_count, fault);
+}
+
+static void free_parts(struct parts *parts)
+{
+	free(parts->recalled);
+	free(parts->blocked);
+}
+
+static int64_t of_line(const struct log_pantry_part *rows, size_t count, const char *product, const char *size)
+{
+	int64_t jars = 0;
+
+	for (size_t i = 0; i < count; i++)
+		if (strcasecmp(rows[i].product, product) == 0 && strcmp(rows[i].size, size) == 0)
+			jars += rows[i].jars;
+	return jars;
+}
+
+static int64_t of_lot(const struct log_pantry_part *rows, size_t count, int64_t lot_id, const char *size)
+{
+	for (size_t i = 0; i < count; i++)
+		if (rows[i].lot_id == lot_id && strcmp(rows[i].size, size) == 0)
+			return rows[i].jars;
+	return 0;
+}
+
+/* The oldest lot is the one to eat first: not one that nobody eats. */
+static bool find_oldest(const struct kitchen *kitchen, const struct parts *parts, struct pantry_line *line,
+                        struct fault *fault)
+{
+	struct log_pantry_lot *lots;
+	size_t count;
+
+	if (line->blocked == 0 || nobody_eats(line))
+		return true;
+	if (!log_pantry_lots(kitchen->log, line->product, line->size, &lots, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (lots[i].jars <= of_lot(parts->blocked, parts->blocked_count, lots[i].lot.id, line->size))
+			continue;
+		line->oldest = lots[i].lot;
+		line->verdict = lots[i].verdict;
+		break;
+	}
+	free(lots);
+	return true;
+}
+
+static bool finish_line(const struct kitchen *kitchen, const struct parts *parts, struct pantry_line *line,
+                        struct fault *fault)
+{
+	line->recalled = of_line(parts->recalled, parts->recalled_count, line->product, line->size);
+	line->blocked = of_line(parts->blocked, parts->blocked_count, line->product, line->size);
+	if (!find_oldest(kitchen, parts, line, fault))
+		return false;
+	line->best_by_wall_ms = nobody_eats(line) ? 0 : clock_year_later(line->oldest.made_wall_ms);
+	return true;
 }
 
 bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, size_t *count, struct fault *fault)
 {
 	int64_t now = kitchen_now(kitchen).wall_ms;
-	struct log_pantry_recalled *recalled = NULL;
 	struct log_pantry_line *read = NULL;
 	struct pantry_line *lines = NULL;
-	size_t recalled_count = 0;
+	struct parts parts = { 0 };
+	bool done;
 
 	*rows = NULL;
 	*count = 0;
-	if (log_pantry(kitchen->log, use_from_week(now), year_before(now), &read, count, fault) &&
-	    log_pantry_recalled(kitchen->log, &recalled, &recalled_count, fault)) {
+	done = log_pantry(kitchen->log, use_from_week(now), year_before(now), &read, count, fault) &&
+	       read_parts(kitchen, &parts, fault);
+	if (done) {
 		lines = calloc(*count + 1, sizeof(*lines));
-		if (lines == NULL)
-			fault_set(fault, FAULT_MEMORY, "There is no memory left for the pantry.");
+		done = lines != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left for the pantry.");
 	}
-	for (size_t i = 0; lines != NULL && i < *count; i++) {
+	for (size_t i = 0; done && i < *count; i++) {
 		fill_line(&read[i], now, &lines[i]);
-		for (size_t j = 0; j < recalled_count; j++)
-			if (same_line(&recalled[j], lines[i].product, lines[i].size))
-				lines[i].recalled += recalled[j].jars;
+		done = finish_line(kitchen, &parts, &lines[i], fault);
 	}
 	free(read);
-	free(recalled);
-	if (lines == NULL)
+	free_parts(&parts);
+	if (!done) {
+		free(lines);
 		return false;
+	}
 	qsort(lines, *count, sizeof(*lines), by_age);
 	*rows = lines;
 	return true;
 }
 
+/* The worst of its jars speaks for the lot. */
+static bool read_verdict(const struct kitchen *kitchen, struct pantry_lot *lot, struct fault *fault)
+{
+	struct log_judgement said;
+	struct log_jar *jars;
+	size_t count;
+	size_t worst = 0;
+	bool done = true;
+
+	if (!log_jars_kept(kitchen->log, lot->lot.id, lot->size, INT64_MAX, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		lot->blocked += jar_is_blocked(&jars[i]);
+		if (verdict_badness(jars[i].verdict) > verdict_badness(jars[worst].verdict))
+			worst = i;
+	}
+	if (count > 0) {
+		lot->verdict = jars[worst].verdict;
+		done = log_judgement_of_jar(kitchen->log, &jars[worst], &said, fault);
+	}
+	if (done && count > 0)
+		text_copy(lot->why, sizeof(lot->why), said.why);
+	free(jars);
+	return done;
+}
+
 bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size,
                          struct pantry_lot **rows, size_t *count, struct fault *fault)
 {
-	struct log_pantry_recalled *recalled = NULL;
 	struct log_pantry_lot *read = NULL;
 	struct pantry_lot *lots = NULL;
-	size_t recalled_count = 0;
+	struct parts parts = { 0 };
+	bool done;
 
 	*rows = NULL;
 	*count = 0;
-	if (log_pantry_lots(kitchen->log, product, size, &read, count, fault) &&
-	    log_pantry_recalled(kitchen->log, &recalled, &recalled_count, fault)) {
+	done = log_pantry_lots(kitchen->log, product, size, &read, count, fault) && read_parts(kitchen, &parts, fault);
+	if (done) {
 		lots = calloc(*count + 1, sizeof(*lots));
-		if (lots == NULL)
-			fault_set(fault, FAULT_MEMORY, "There is no memory left for the lots.");
+		done = lots != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left for the lots.");
 	}
-	for (size_t i = 0; lots != NULL && i < *count; i++) {
+	for (size_t i = 0; done && i < *count; i++) {
 		lots[i].lot = read[i].lot;
 		text_copy(lots[i].size, sizeof(lots[i].size), read[i].size);
 		lots[i].jars = read[i].jars;
-		lots[i].verdict = read[i].verdict;
-		lots[i].best_by_wall_ms = clock_year_later(read[i].lot.made_wall_ms);
-		for (size_t j = 0; j < recalled_count; j++)
-			if (recalled[j].lot_id == read[i].lot.id && strcmp(recalled[j].size, read[i].size) == 0)
-				lots[i].recalled = recalled[j].jars;
+		lots[i].recalled = of_lot(parts.recalled, parts.recalled_count, read[i].lot.id, read[i].size);
+		done = read_verdict(kitchen, &lots[i], fault);
+		lots[i].best_by_wall_ms = lots[i].blocked >= lots[i].jars ? 0 : clock_year_later(read[i].lot.made_wall_ms);
 	}
 	free(read);
-	free(recalled);
+	free_parts(&parts);
+	if (!done) {
+		free(lots);
+		return false;
+	}
 	*rows = lots;
-	return lots != NULL;
+	return true;
 }
 
 /* --- what leaves and what comes back ---------------------------------------------------- */
@@ -167,49 +267,92 @@ static bool move_marks(struct errand *errand, int64_t jar_id, enum recall_outcom
 	return done;
 }
 
-/* Nobody eats or gives away what a recall looks for, or what was not processed right. */
-static bool may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
-                         struct fault *fault)
+/* Nobody eats or gives away what a recall looks for. */
+static bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault)
 {
 	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code };
-	struct log_load load = { 0 };
 	int64_t recalled;
 
-	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault) ||
-	    (jar->load_id != 0 && !log_load_get(kitchen->log, jar->load_id, &load, fault)))
+	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault))
 		return false;
 	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
-	facts.not_valid = load.verdict == VERDICT_NOT_VALID;
-	facts.why = load.verdict_why;
+	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
+		if (kitchen->board.spoiled[i].lot_id == lot->id) {
+			facts.spoiled = (int)kitchen->board.spoiled[i].spoiled;
+			facts.jars = (int)kitchen->board.spoiled[i].jars;
+		}
 	return stops_let_pass(&facts, "", fault);
 }
 
-static bool take_of_lot(struct errand *errand, const struct log_lot *lot, const char *size, struct fault *fault)
+/* What the gate of today says of a load that one of its day let pass; NULL: nothing. */
+static const struct judged_anew *held_anew(const struct kitchen *kitchen, const struct log_jar *jar)
+{
+	for (size_t i = 0; i < kitchen->anew_count; i++)
+		if (kitchen->anew[i].load_id == jar->load_id && kitchen->anew[i].blocks)
+			return &kitchen->anew[i];
+	return NULL;
+}
+
+/* Nor a jar that was not processed right, or low-acid food that may not have been. */
+static bool refuse_jar(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
+                       struct fault *fault)
+{
+	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code, .not_valid = true };
+	const struct judged_anew *anew = held_anew(kitchen, jar);
+	struct log_judgement said;
+
+	if (!log_judgement_of_jar(kitchen->log, jar, &said, fault))
+		return false;
+	facts.why = jar_is_blocked(jar) || anew == NULL ? said.why : anew->why;
+	return stops_let_pass(&facts, "", fault);
+}
+
+static bool take_jar(struct errand *errand, struct log_jar *jar, struct fault *fault)
+{
+	jar->gone_why = errand->why;
+	jar->gone_wall_ms = errand->act.entry.at.wall_ms;
+	/* A spoiled jar is thrown out: no recall looks for it any more. */
+	return put_jar(errand, jar, fault) &&
+	       (errand->why != GONE_SPOILED || move_marks(errand, jar->id, RECALL_TO_FIND, RECALL_THROWN_OUT, fault));
+}
+
+static void note_taken(struct errand *errand, const struct log_lot *lot, int taken)
+{
+	if (taken == 0)
+		return;
+	text_add(&errand->lots_text, "%s%d of %s", errand->lots_text.used > 0 ? ", " : "", taken, lot->code);
+	if (errand->why == GONE_SPOILED && (errand->advice[0] == '\0' || lot_is_suspect(lot)))
+		errand->advice = jar_fate_advice(FATE_DISCARD, lot);
+}
+
+/* `chosen`: the lot was asked for, and a jar of it that nobody eats is passed over. */
+static bool take_of_lot(struct errand *errand, const struct log_lot *lot, const char *size, bool chosen,
+                        struct fault *fault)
 {
 	struct kitchen *kitchen = errand->act.kitchen;
 	bool eaten = errand->why == GONE_USED || errand->why == GONE_GIVEN;
+	const struct log_jar *passed_over = NULL;
+	int before = errand->left;
 	struct log_jar *jars;
 	size_t count;
-	bool done = true;
+	bool done;
 
-	if (!log_jars_kept(kitchen->log, lot->id, size, errand->left, &jars, &count, fault))
+	if (!log_jars_kept(kitchen->log, lot->id, size, eaten ? INT64_MAX : errand->left, &jars, &count, fault))
 		return false;
-	for (size_t i = 0; i < count && done; i++) {
-		/* Jars of a lot that stand in several loads: each load is asked. */
-		if (eaten && (i == 0 || jars[i].load_id != jars[i - 1].load_id))
-			done = may_be_eaten(kitchen, lot, &jars[i], fault);
-		jars[i].gone_why = errand->why;
-		jars[i].gone_wall_ms = errand->act.entry.at.wall_ms;
-		done = done && put_jar(errand, &jars[i], fault);
-		/* A spoiled jar is thrown out: no recall looks for it any more. */
-		if (done && errand->why == GONE_SPOILED)
-			done = move_marks(errand, jars[i].id, RECALL_TO_FIND, RECALL_THROWN_OUT, fault);
+	done = !eaten || lot_may_be_eaten(kitchen, lot, fault);
+	for (size_t i = 0; i < count && done && errand->left > 0; i++) {
+		if (!eaten || (!jar_is_blocked(&jars[i]) && held_anew(kitchen, &jars[i]) == NULL))
+			done = take_jar(errand, &jars[i], fault);
+		else if (chosen)
+			passed_over = &jars[i];
+		else
+			done = refuse_jar(kitchen, lot, &jars[i], fault);
 	}
+	if (done && errand->left > 0 && passed_over != NULL)
+		done = refuse_jar(kitchen, lot, passed_over, fault);
 	free(jars);
-	if (done && count > 0)
-		text_add(&errand->lots_text, "%s%zu of %s", errand->lots_text.used > 0 ? ", " : "", count, lot->code);
-	if (done && count > 0 && errand->why == GONE_SPOILED && (errand->advice[0] == '\0' || lot_is_suspect(lot)))
-		errand->advice = jar_fate_advice(FATE_DISCARD, lot);
+	if (done)
+		note_taken(errand, lot, before - errand->left);
 	return done;
 }
 
@@ -224,7 +367,7 @@ static bool take_of_lots(struct errand *errand, const char *product, const char 
 		return false;
 	for (size_t i = 0; i < count && done && errand->left > 0; i++)
 		if (lot_id == 0 || lots[i].lot.id == lot_id)
-			done = take_of_lot(errand, &lots[i].lot, size, fault);
+			done = take_of_lot(errand, &lots[i].lot, size, lot_id != 0, fault);
 	free(lots);
 	return done;
 }

@@ -17,9 +17,10 @@ struct pantry_line {
 	char product[NAME_MAX_BYTES];
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
-	struct log_lot oldest;  /* of these */
+	int64_t blocked;        /* of these, not to be eaten or given away (verdict_blocks) */
+	struct log_lot oldest;  /* of those that may be eaten; of all where none may */
 	enum verdict verdict;   /* of the oldest: the worst of its loads */
-	int64_t best_by_wall_ms; /* of the oldest */
+	int64_t best_by_wall_ms; /* of the oldest; 0: none of the line is to be eaten */
 	int64_t over_a_year;    /* jars past their best-by */
 	int64_t used;           /* used and given in the weeks that count */
 	int weeks;              /* left at that rate; WEEKS_UNKNOWN */
@@ -31,12 +32,14 @@ struct pantry_lot {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
-	enum verdict verdict; /* the worst of its loads */
-	int64_t best_by_wall_ms;
+	enum verdict verdict; /* the worst of its jars */
+	char why[SENTENCE_MAX_BYTES]; /* of that jar: all reasons; "" valid */
+	int64_t blocked;
+	int64_t best_by_wall_ms; /* 0: none of them is to be eaten */
 	int64_t recalled;
 };
 
-/* The line with the oldest jars first.  Arrays are malloc'ed. */
+/* The line with the oldest jars first, those of which none may be eaten last.  Arrays are malloc'ed. */
 bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, size_t *count, struct fault *fault);
 /* The lots of a line, oldest first. */
 bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size,
@@ -50,7 +53,8 @@ struct take {
 	enum jar_gone why; /* used, given or spoiled */
 };
 /* Jars leave the shelf.  What is used or given is refused where a recall looks for
- * the lot, or its process is not valid.  `advice`: what to do with them now, "" for
+ * the lot, and no jar is that verdict_blocks: of the lot that was asked for the others
+ * are taken, if they are enough.  `advice`: what to do with them now, "" for
  * nothing; a constant; may be NULL. */
 bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const char **advice, struct fault *fault);
 

@@ -211,6 +211,7 @@ static void tell_jars(struct telling *telling, const struct log_jar *jars, size_
 	static const char *const gone_words[GONE_COUNT] = {
 		[GONE_NOT] = "",          [GONE_USED] = "used",       [GONE_GIVEN] = "given away",
 		[GONE_SPOILED] = "spoiled", [GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT_NOTED] = "nobody noted where",
 	};
 	struct jar_counts counts = count_jars(jars, count);
 	char words[SENTENCE_MAX_BYTES];

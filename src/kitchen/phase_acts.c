@@ -11,6 +11,7 @@
 #include "kitchen/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
+#define CLOCK_DAY_MS (24 * 60 * MINUTE_MS)
 /* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the
  * stricter of two published windows). */
 #define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)
@@ -43,20 +44,13 @@ bool phase_change(struct act *act, const struct strip *strip, enum phase_end why
 	                                    strip_required_ms(act->kitchen, strip, next), fault));
 }
 
-/* What a load becomes when its running phase ends as it should. */
-static void judge(struct log_load *load, const struct strip *strip, const struct moment *now)
+/* The process ends with its hold.  One that failed keeps the moment it failed: its
+ * window runs. */
+static void end_process(struct log_load *load, const struct strip *strip, const struct moment *now)
 {
-	if (strip->rule->name != PHASE_HOLD)
-		return;
-	/* A process that failed keeps the moment it failed: its window runs. */
-	if (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0)
+	if (strip->rule->name == PHASE_HOLD &&
+	    (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0))
 		load->process_ended_wall_ms = now->wall_ms;
-	if (load->verdict != VERDICT_OPEN)
-		return;
-	load->verdict = VERDICT_VALID;
-	if (strip->hold_across_restart)
-		text_copy(load->verdict_why, sizeof(load->verdict_why),
-		          "The computer restarted during the hold; its time rests on the wall clock.");
 }
 
 /* The row of the work after its phase has ended as it should and `next` begins
@@ -71,7 +65,7 @@ static bool put_work(struct act *act, const struct strip *strip, const struct ph
 	switch (strip->content) {
 	case STRIP_LOAD:
 		load.place = next == NULL ? PLACE_SHELF : next->place;
-		judge(&load, strip, &act->entry.at);
+		end_process(&load, strip, &act->entry.at);
 		return log_put_load(act->kitchen->log, &load, fault);
 	case STRIP_RUN:
 		run.open = next != NULL;
@@ -82,6 +76,25 @@ static bool put_work(struct act *act, const struct strip *strip, const struct ph
 	case STRIP_EMPTY: break;
 	}
 	return true;
+}
+
+bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)
+{
+	struct log_mark mark = *what;
+
+	mark.wall_ms = act->entry.at.wall_ms;
+	text_copy(mark.who, sizeof(mark.who), act->entry.who);
+	return log_put_mark(act->kitchen->log, &mark, fault);
+}
+
+/* Something about the running phase of a load. */
+static bool mark_phase(struct act *act, const struct strip *strip, enum mark_kind kind, int64_t amount,
+                       const char *words, struct fault *fault)
+{
+	struct log_mark mark = { .load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount };
+
+	text_copy(mark.words, sizeof(mark.words), words);
+	return act_mark(act, &mark, fault);
 }
 
 /* --- the next step -------------------------------------------------------------- */
@@ -112,10 +125,57 @@ static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure
 		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now all the same?",
 		                         strip_title(strip), left_words, rule->words);
 	}
-	if (rule->kind == PHASE_WATCHED && passed_ms < rule->soon_s * INT64_C(1000) && !sure)
-		return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?",
-		                 strip_title(strip), rule->step);
 	return true;
+}
+
+/* Is the end of a watched phase asked about?  The clock does not tell of a vent lock:
+ * that is asked every time. */
+static bool asks_first(const struct strip *strip, int64_t passed_ms)
+{
+	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK)
+		return true;
+	return strip->rule->kind == PHASE_WATCHED && passed_ms < strip_soon_ms(strip, strip->rule);
+}
+
+static bool refuse_cool_down(const struct strip *strip, int64_t passed_ms, struct fault *fault)
+{
+	char passed[24];
+	struct text text = TEXT_OVER(passed);
+
+	text_add_duration(&text, passed_ms / 1000);
+	if (strip->station.wall == WALL_LOCK)
+		return fault_set(fault, FAULT_CONFIRM, "%s: has the vent lock dropped by itself, and does nothing hiss?",
+		                 strip_title(strip));
+	return fault_set(fault, FAULT_CONFIRM, "%s: zero %s after heat off? A heavy canner takes about %lld min by itself.%s",
+	                 strip_title(strip), passed, (long long)(strip_soon_ms(strip, strip->rule) / MINUTE_MS),
+	                 strip->station.wall == WALL_NOT_SAID
+	                     ? " Has it a vent lock? Say so in the house view (h): wall=heavy or wall=lock." : "");
+}
+
+static bool refuse_unseen(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
+{
+	if (sure || !asks_first(strip, passed_ms))
+		return true;
+	if (strip->rule->name == PHASE_COOL_DOWN)
+		return refuse_cool_down(strip, passed_ms, fault);
+	return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?", strip_title(strip), strip->rule->step);
+}
+
+/* What was asked and confirmed all the same, for the story; "" nothing. */
+static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (!asks_first(strip, passed_ms))
+		return;
+	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK) {
+		text_add(&text, "; the vent lock has dropped");
+		return;
+	}
+	text_add(&text, "; asked and confirmed: after ");
+	text_add_duration(&text, passed_ms / 1000);
+	text_add(&text, ", sooner than ");
+	text_add_duration(&text, strip_soon_ms(strip, strip->rule) / 1000);
 }
 
 static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault *fault)
@@ -136,10 +196,27 @@ static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault
 	return true;
 }
 
+/* No clock of this computer ran through such a hold. */
+static bool note_restart(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	return !strip->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
+}
+
+static bool refuse_unread(const struct strip *strip, bool sure, struct fault *fault)
+{
+	if (sure || !strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD)
+		return true;
+	return fault_set(fault, FAULT_CONFIRM,
+	                 "%s: the computer restarted in this hold, and nobody read another clock: the process is UNKNOWN then. "
+	                 "End it all the same?",
+	                 strip_title(strip));
+}
+
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	const struct phase_rule *next;
+	char confirmed[96];
 	struct strip strip;
 	struct act act;
 	int64_t passed;
@@ -148,27 +225,70 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 		return false;
 	strip = *found; /* the board is read again on commit */
 	next = strip_next(&strip);
+	if (next != NULL && next->kind == PHASE_TIMED && !refuse_clock_behind(kitchen, fault))
+		return false;
 	if (!act_begin(&act, kitchen, "step", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unfinished(&strip, sure, fault) || !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
+	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unread(&strip, sure, fault) || !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s (%s > %s)", strip_title(&strip), strip.rule->step,
-	                  strip.rule->words, next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done");
+	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
+	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
+	                  next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done", confirmed);
 }
 
-/* What was estimated is gone with the hold it was about; what is wrong with a batch
- * stays. */
-static bool forget_estimate(struct act *act, struct strip *strip, struct fault *fault)
-{
-	struct log_load *load = &strip->load;
+/* --- another clock --------------------------------------------------------------- */
 
-	return strip->content != STRIP_LOAD || load->verdict != VERDICT_UNKNOWN ||
-	       worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault);
+#define READ_MAX_MS (INT64_C(12) * 3600 * 1000) /* no hold is so long: the times were turned round */
+
+static bool check_read(const struct strip *strip, int64_t held_ms, bool sure, struct fault *fault)
+{
+	char words[64];
+	struct text text = TEXT_OVER(words);
+
+	if (!strip->hold_across_restart)
+		return fault_set(fault, FAULT_REFUSED, "%s: this computer's own clock ran through all of it.", strip_title(strip));
+	if (held_ms > READ_MAX_MS)
+		return fault_set(fault, FAULT_MISUSE, "The second time is before the first: first when it began, then when it ended.");
+	if (held_ms >= strip->phase.required_ms || sure)
+		return true;
+	text_add_duration(&text, held_ms / 1000);
+	text_add(&text, " of ");
+	text_add_duration(&text, strip->phase.required_ms / 1000);
+	return fault_set(fault, FAULT_CONFIRM, "%s: by that clock it has run %s. Leave it on, and read again. End it, NOT VALID?",
+	                 strip_title(strip), words);
+}
+
+bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
+                        struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	char words[24];
+	struct text held = TEXT_OVER(words);
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (began_ms < 0 || began_ms >= CLOCK_DAY_MS || ended_ms < 0 || ended_ms >= CLOCK_DAY_MS)
+		return fault_set(fault, FAULT_MISUSE, "A clock shows 0:00 to 23:59.");
+	if (ended_ms < began_ms) /* over midnight */
+		ended_ms += CLOCK_DAY_MS;
+	if (!check_read(&strip, ended_ms - began_ms, sure, fault) ||
+	    !act_begin(&act, kitchen, "clock_read", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if (!mark_phase(&act, &strip, MARK_CLOCK_BEGAN, began_ms, "", fault) ||
+	    !mark_phase(&act, &strip, MARK_CLOCK_ENDED, ended_ms, "", fault))
+		return act_fail(&act);
+	text_add_duration(&held, (ended_ms - began_ms) / 1000);
+	return act_commit(&act, fault, "%s: by another clock the hold has run %s", strip_title(&strip), words);
 }
 
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
@@ -187,9 +307,7 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault
 		return false;
 	act_about(&act, strip_subject(&strip));
 	act.entry.breaks_hold = true;
-	if (!forget_estimate(&act, &strip, fault) ||
-	    !phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault) ||
-	    (strip.content == STRIP_LOAD && !log_put_load(kitchen->log, &strip.load, fault)))
+	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
 }
@@ -276,11 +394,17 @@ static const char *load_exception_words(const struct strip *strip, enum exceptio
 		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
 		           ? "vent was cut short and weight is on: process NOT valid" : NULL;
 	case EXCEPTION_EARLIER:
-		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict == VERDICT_OPEN
+		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict != VERDICT_NOT_VALID
 		           ? "someone saw the hold begin earlier than the key: time is estimated" : NULL;
 	case EXCEPTION_BROKEN_JAR:
 		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
 		           ? "a jar broke: leave the rest in, go on" : NULL;
+	case EXCEPTION_FORCED:
+		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
+		           ? "cooled by force (water, draft, wet cloth): low-acid food counts as UNKNOWN" : NULL;
+	case EXCEPTION_WEIGHT:
+		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
+		           ? "weight lifted before the pressure was zero: low-acid food counts as UNKNOWN" : NULL;
 	case EXCEPTION_WRONG:
 		return found_wrong_later(strip) ? "found wrong only now (weight, elevation, vent, acid): process NOT valid" : NULL;
 	case EXCEPTION_REDO:
@@ -309,28 +433,30 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 	case EXCEPTION_RECIPE:
 		return strip->content == STRIP_BATCH && strip->batch.verdict != VERDICT_NOT_VALID
 		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked" : NULL;
+	case EXCEPTION_BOILED:
+		return strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL
+		           ? "boiled again: what is in the pot is off the heat from now" : NULL;
 	default: break;
 	}
 	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
 }
 
-static void fail_process(struct log_load *load, const struct moment *now, const char *why)
+/* A process that is run again keeps the moment it first failed: two hours are two
+ * hours, however often it is tried.  One that was not valid from the start, for what
+ * is in the jars, has its two hours from now. */
+static bool end_failed(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	/* A process that is run again keeps the moment it first failed: two hours are
-	 * two hours, however often it is tried.  One that was not valid from the start,
-	 * for what is in the jars, has its two hours from now. */
-	if (load->process_ended_wall_ms == 0)
-		load->process_ended_wall_ms = now->wall_ms;
-	if (load->verdict == VERDICT_NOT_VALID)
-		return; /* the first reason counts */
-	load->verdict = VERDICT_NOT_VALID;
-	text_copy(load->verdict_why, sizeof(load->verdict_why), why);
+	struct log_load load = strip->load;
+
+	if (load.process_ended_wall_ms != 0)
+		return true;
+	load.process_ended_wall_ms = act->entry.at.wall_ms;
+	return log_put_load(act->kitchen->log, &load, fault);
 }
 
 static bool stop_load(struct act *act, const struct strip *strip, struct fault *fault)
 {
 	int64_t passed = strip_passed_ms(strip, &act->entry.at);
-	struct log_load load = strip->load;
 	char why[SENTENCE_MAX_BYTES];
 	struct text text = TEXT_OVER(why);
 
@@ -338,9 +464,8 @@ static bool stop_load(struct act *act, const struct strip *strip, struct fault *
 	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
 	text_add_duration(&text, passed / 1000);
 	if (strip->rule->name == PHASE_HOLD)
-		text_add(&text, " of %d:00", load.minutes);
-	fail_process(&load, &act->entry.at, why);
-	return log_put_load(act->kitchen->log, &load, fault);
+		text_add(&text, " of %d:00", strip->load.minutes);
+	return end_failed(act, strip, fault) && mark_phase(act, strip, MARK_STOPPED, passed, why, fault);
 }
 
 static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
@@ -352,17 +477,9 @@ static bool stop(struct act *act, const struct strip *strip, struct fault *fault
 
 static bool cut_vent(struct act *act, const struct strip *strip, const char *reason, struct fault *fault)
 {
-	struct log_load load = strip->load;
-	char why[SENTENCE_MAX_BYTES];
-	struct text text = TEXT_OVER(why);
-
-	text_add(&text, "vent cut short after ");
-	text_add_duration(&text, strip_passed_ms(strip, &act->entry.at) / 1000);
-	text_add(&text, " of 10:00: %.200s", reason);
-	fail_process(&load, &act->entry.at, why);
 	act->entry.breaks_hold = true;
-	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) &&
-	       log_put_load(act->kitchen->log, &load, fault);
+	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) && end_failed(act, strip, fault) &&
+	       mark_phase(act, strip, MARK_VENT_CUT, strip_passed_ms(strip, &act->entry.at), reason, fault);
 }
 
 /* A hold may be said to have begun earlier when someone watched it, never before
@@ -371,10 +488,8 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
                           const char *reason, struct fault *fault)
 {
 	struct log_phase *phases;
-	struct log_load load = strip->load;
 	struct log_phase hold = strip->phase;
 	int64_t back = minutes * MINUTE_MS;
-	char why[SENTENCE_MAX_BYTES];
 	int64_t room = 0;
 	size_t count;
 
@@ -389,11 +504,8 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
 		                 (long long)minutes, (long long)(room / MINUTE_MS));
 	hold.began.wall_ms -= back;
 	hold.began.awake_ms -= back;
-	(void)snprintf(why, sizeof(why), "start of the hold estimated: %lld min before the key: %.200s",
-	               (long long)minutes, reason);
-	(void)worsen(&load.verdict, load.verdict_why, VERDICT_UNKNOWN, why);
 	return log_put_phase(act->kitchen->log, &hold, fault) &&
-	       log_put_load(act->kitchen->log, &load, fault);
+	       mark_phase(act, strip, MARK_EARLIER, back, reason, fault);
 }
 
 static bool count_broken(struct act *act, const struct strip *strip, struct fault *fault)
@@ -406,12 +518,16 @@ static bool count_broken(struct act *act, const struct strip *strip, struct faul
 
 static bool redo_process(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	const struct phase_rule *first = phase_rule_first(strip->station.kind);
-	struct log_load load = strip->load;
+	struct log_load load;
 
-	return worst_of_batches(act->kitchen->log, load.id, &load.verdict, load.verdict_why, fault) &&
-	       phase_change(act, strip, PHASE_DONE, first, fault) &&
-	       log_put_load(act->kitchen->log, &load, fault);
+	return look_up_again(act, strip, &load, fault) && log_put_load(act->kitchen->log, &load, fault) &&
+	       phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
+}
+
+/* Its standing ends, and begins anew with the phase that it is off the heat in. */
+static bool boiled_again(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	return phase_change(act, strip, PHASE_LOST, phase_rule_of(strip->station.kind, PHASE_OFF), fault);
 }
 
 static bool except(struct act *act, const struct strip *strip, enum exception exception,
@@ -424,6 +540,9 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
 	case EXCEPTION_REDO: return redo_process(act, strip, fault);
 	case EXCEPTION_WATER: return see_water(act, strip, fault);
+	case EXCEPTION_FORCED: return mark_phase(act, strip, MARK_FORCED_COOLING, 0, reason, fault);
+	case EXCEPTION_WEIGHT: return mark_phase(act, strip, MARK_WEIGHT_EARLY, 0, reason, fault);
+	case EXCEPTION_BOILED: return boiled_again(act, strip, fault);
 	case EXCEPTION_LOST: /* acts of their own */
 	case EXCEPTION_DRAW:
 	case EXCEPTION_WRONG:
@@ -472,6 +591,8 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
 		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
 		[EXCEPTION_WRONG] = "found_wrong", [EXCEPTION_RECIPE] = "batch_wrong",
+		[EXCEPTION_FORCED] = "forced_cooling", [EXCEPTION_WEIGHT] = "weight_early",
+		[EXCEPTION_BOILED] = "boiled_again",
 	};
 	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
@@ -525,8 +646,26 @@ bool back_to_check(struct act *act, const struct log_load *load, struct fault *f
 	return phase_begin(act, subject, check, 0, fault);
 }
 
+/* The id of the newest hold of a load; 0: none. */
+static bool last_hold(struct act *act, int64_t load_id, int64_t *phase_id, struct fault *fault)
+{
+	struct log_subject subject = { SUBJECT_LOAD, load_id };
+	struct log_phase *phases;
+	size_t count;
+
+	*phase_id = 0;
+	if (!log_phases(act->kitchen->log, subject, &phases, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0)
+			*phase_id = phases[i].id;
+	free(phases);
+	return true;
+}
+
 bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *why, struct fault *fault)
 {
+	struct log_mark mark = { .load_id = load_id, .kind = MARK_FOUND_WRONG };
 	const struct strip *strip;
 	struct log_load load;
 	struct act act;
@@ -542,13 +681,9 @@ bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *w
 	if (!act_begin(&act, kitchen, "found_wrong", load.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
-	load.verdict = VERDICT_NOT_VALID; /* its two hours run from the end of the process */
-	(void)snprintf(load.verdict_why, sizeof(load.verdict_why), "found after the process: %.300s", why);
-	if (!back_to_check(&act, &load, fault))
+	text_copy(mark.words, sizeof(mark.words), why);
+	/* Its two hours run from the end of the process; it counts until that is run again. */
+	if (!last_hold(&act, load_id, &mark.phase_id, fault) || !act_mark(&act, &mark, fault))
 		return act_fail(&act);
-	if (load.place == PLACE_SHELF)
-		load.place = PLACE_RACK;
-	if (!log_put_load(kitchen->log, &load, fault))
-		return act_fail(&act);
-	return act_commit(&act, fault, "Process NOT valid, %s", load.verdict_why);
+	return act_commit(&act, fault, "Process NOT valid, found after the process: %s", why);
 }

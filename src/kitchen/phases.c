@@ -81,21 +81,23 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_PRESSURISE, .stations = DG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
-	    .planned_max_s = MINUTES(5), .soon_s = 60, .stop_to = PHASE_COOL_DOWN,
+	    .planned_max_s = MINUTES(5), .long_s = MINUTES(10), .soon_s = 60,
+	    .stop_to = PHASE_COOL_DOWN,
 	    .place = PLACE_CANNER, .words = "pressurise",
 	    .act = "Wait until the needle reaches the pressure shown",
 	    .step = "needle at pressure: start the hold",
 	    .caution = "At or slightly above is right; below is not.",
-	    .source = "A539 (3-5 min: A539 Guide 1)",
+	    .source = "A539 (3-5 min: A539 Guide 1; up to 10 in a large one: common practice, no source)",
 	},
 	{
 	    .name = PHASE_PRESSURISE, .stations = WG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
-	    .planned_max_s = MINUTES(5), .soon_s = 60, .stop_to = PHASE_COOL_DOWN,
+	    .planned_max_s = MINUTES(5), .long_s = MINUTES(10), .soon_s = 60,
+	    .stop_to = PHASE_COOL_DOWN,
 	    .place = PLACE_CANNER, .words = "pressurise",
 	    .act = "Wait until the weight jiggles or rocks as its maker describes",
 	    .step = "weight rocks: start the hold",
 	    .caution = "The weight for the pressure shown, no lighter one.",
-	    .source = "A539 (3-5 min: A539 Guide 1)",
+	    .source = "A539 (3-5 min: A539 Guide 1; up to 10 in a large one: common practice, no source)",
 	},
 	{
 	    .name = PHASE_HOLD, .stations = BW, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
@@ -221,7 +223,7 @@ static const struct phase_rule rules[] = {
 	    .due = "Heat OFF: draw the juice off and measure it",
 	    .step = "heat off, draw the juice",
 	    .caution = "Juice leaves the tube near boiling: hot jars only, lid open away from you.",
-	    .source = "60-75 min for grapes: common practice, no source",
+	    .source = "length: house rule",
 	},
 	{
 	    .name = PHASE_DRAIN, .stations = JU, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
@@ -241,6 +243,15 @@ static const struct phase_rule rules[] = {
 	    .source = "full rolling boil: YB77, MSU-551; 10-20 min: common practice, no source",
 	},
 	{
+	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .raw = true, .words = "to boil",
+	    .act = "Bring what covers the raw food to a boil; the food itself stays out of the pot",
+	    .step = "the liquid boils",
+	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack); 10-20 min: common practice, no source",
+	},
+	{
 	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = 60,
 	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .words = "sugar in",
 	    .act = "What goes in at the boil, all at once: see the card (c)",
@@ -256,6 +267,15 @@ static const struct phase_rule rules[] = {
 	    .step = "full rolling boil again",
 	    .caution = "The boil-hold starts when the boil is back after the last ingredient.",
 	    .source = "YB77, MSU-551; 2-6 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
+	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .raw = true, .words = "back to boil",
+	    .act = "Bring what covers the raw food back to a boil",
+	    .step = "the liquid boils again",
+	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack); 2-6 min: common practice, no source",
 	},
 	{
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
@@ -277,12 +297,28 @@ static const struct phase_rule rules[] = {
 	    .source = "common practice, no source",
 	},
 	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .raw = true, .words = "ready",
+	    .act = "Keep the liquid boiling: hot jars, raw food, lids and a free canner ready",
+	    .step = "ready: fill the jars",
+	    .caution = "It goes boiling over the raw food.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack)",
+	},
+	{
 	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
 	    .place = PLACE_CANNER, .words = "fill",
 	    .act = "Fill hot jars to the headspace, debubble, wipe rims, lids on fingertip-tight",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
 	    .source = "MSU-498, CU; waiting: common practice, no source",
+	},
+	{
+	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
+	    .place = PLACE_CANNER, .raw = true, .words = "fill",
+	    .act = "Pack raw, boiling liquid over it to the headspace, debubble, wipe rims, lids on fingertip-tight",
+	    .step = "count the jars",
+	    .caution = "Jars that wait cool down: load them soon.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack); MSU-498, CU; waiting: common practice, no source",
 	},
 	{
 	    .name = PHASE_RINSE, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(3),
@@ -334,7 +370,7 @@ static_assert(sizeof(alarms) / sizeof(alarms[0]) == ALARM_COUNT, "a word for eve
 static const struct phase_rule *from(size_t index, enum station_kind kind)
 {
 	for (; index < RULE_COUNT; index++)
-		if ((rules[index].stations & 1u << kind) != 0)
+		if ((rules[index].stations & 1u << kind) != 0 && !rules[index].raw)
 			return &rules[index];
 	return NULL;
 }
@@ -347,6 +383,14 @@ const struct phase_rule *phase_rule_first(enum station_kind kind)
 const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule)
 {
 	return from((size_t)(rule - rules) + 1, kind);
+}
+
+const struct phase_rule *phase_rule_for_pack(const struct phase_rule *rule, const char *pack)
+{
+	const struct phase_rule *after = rule + 1;
+	bool raw = strncmp(pack, "raw", 3) == 0; /* "raw_sterile_jar" too */
+
+	return raw && after < rules + RULE_COUNT && after->raw ? after : rule;
 }
 
 const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name)

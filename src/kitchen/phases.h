@@ -12,7 +12,8 @@
  *   juicer run      heat > RUN > drain          beside them the water clock, which repeats
  *   pot batch       to boil > sugar in > back to boil > BOIL-HOLD > off > fill > rinse
  *                   (nothing to add at the boil: straight to the boil-hold; a
- *                   boil-hold of 0 s: straight to off)
+ *                   boil-hold of 0 s: straight to off).  Food packed raw is not boiled:
+ *                   the pot heats what covers it, and the same phases say so
  *
  * A lost boil, lost steam or lost pressure ends the hold as "lost" and goes back
  * to where the condition is reached again; the next hold has its full length.
@@ -73,21 +74,26 @@ enum early { EARLY_NEVER, EARLY_ASK };
 #define WAIT_MS (INT64_C(10) * 60 * 1000)    /* A539 (rev. 2015), page 1-22 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
+/* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
+ * our judgement, common practice, no source. */
+#define WATER_DRY_INTERVALS 2
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
-struct phase_rule {
+struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
 	enum phase_name name;
 	unsigned stations; /* bit 1 << enum station_kind */
 	enum phase_kind kind;
 	int64_t required_ms;   /* TIMED: fixed length, or OF_THE_WORK */
 	int planned_min_s;     /* not TIMED: planning time, for the outlook only */
 	int planned_max_s;
+	int long_s;            /* WATCHED: longer than this is warned of; 0: than planned_max_s */
 	enum alarm alarm;      /* when a TIMED phase is over */
 	enum early early;
-	int soon_s;            /* WATCHED: an end sooner than this is asked about */
+	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate.h) */
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;
+	bool raw;              /* says the row before it for raw pack; never a step of its own */
 	const char *words;     /* "come-up" */
 	const char *act;       /* what to do now */
 	const char *due;       /* TIMED: what to do when the time is over */
@@ -100,6 +106,8 @@ struct phase_rule {
 /* The rule of a phase at a kind of station; NULL when it has no such phase. */
 const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name);
 const struct phase_rule *phase_rule_named(enum station_kind kind, const char *stored_name);
+/* The same phase in the words for food that is packed raw, if the rule has any. */
+const struct phase_rule *phase_rule_for_pack(const struct phase_rule *rule, const char *pack);
 /* The phase after `rule` in the table; NULL after the last. */
 const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule);
 const struct phase_rule *phase_rule_first(enum station_kind kind);

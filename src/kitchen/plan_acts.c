@@ -35,15 +35,24 @@ static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, s
 	return plan_time_fine(row->ready_minutes, fault);
 }
 
-static void first_pack(const struct recipe *recipe, char *pack, size_t size)
+/* The first pack that has a process in that jar. */
+static void first_pack(const struct recipe *recipe, const char *jar, char *pack, size_t size)
 {
-	(void)snprintf(pack, size, "%.*s", (int)strcspn(recipe->packs, " "), recipe->packs);
+	const char *at = recipe->packs;
+
+	do {
+		(void)snprintf(pack, size, "%.*s", (int)strcspn(at, " "), at);
+		at += strcspn(at, " ");
+		at += strspn(at, " ");
+	} while (*at != '\0' && !recipe_allows_pair(recipe, pack, jar));
 }
 
 static bool check_multiple(const struct recipe *recipe, int multiple, struct fault *fault)
 {
 	int most = largest_multiple(recipe, 0);
 
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "One batch at least.");
 	return multiple <= most ||
@@ -58,17 +67,21 @@ static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *ro
 
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISUSE, "There is no recipe \"%s\".", row->recipe);
+	if (!recipe_may_start(recipe, fault))
+		return false;
 	text_copy(row->recipe, sizeof(row->recipe), recipe->name);
 	usual = usual_jar(recipe);
 	if (row->jar[0] == '\0' && usual != NULL)
 		text_copy(row->jar, sizeof(row->jar), usual->name);
 	if (row->pack[0] == '\0')
-		first_pack(recipe, row->pack, sizeof(row->pack));
+		first_pack(recipe, row->jar, row->pack, sizeof(row->pack));
 	if (jar_size_named(row->jar) == NULL || !recipe_allows_jar(recipe, row->jar))
 		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar: it takes %s.", recipe->name, recipe->jars);
 	text_copy(row->jar, sizeof(row->jar), jar_size_named(row->jar)->name);
 	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, row->pack))
 		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);
+	if (!recipe_allows_pair(recipe, row->pack, row->jar))
+		return fault_set(fault, FAULT_REFUSED, "%s: no process is printed for that pack in that jar.", recipe->name);
 	if (row->after_runs < PLAN_RUNS_AS_NEEDED || row->after_runs > PLAN_RUNS_MAX)
 		return fault_set(fault, FAULT_MISUSE, "It waits for 0 to %d runs.", PLAN_RUNS_MAX);
 	return check_multiple(recipe, row->multiple, fault) && plan_time_fine(row->ready_minutes, fault);
@@ -328,6 +341,8 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 	mg = wishes->jars != 0 ? ahead.need.fruit_mg[BOUND_LIKELY] : wishes->fruit_mg;
 	mg -= whole_fruit_mg(&ahead);
 	runs = ahead.forecast.juice ? charges(kitchen, mg) : 0;
+	if (runs > 0 && !plan_run_known(kitchen, fault))
+		return false;
 	for (size_t i = 0; i < ahead.order.count; i++)
 		batches += ahead.forecast.lines[i].batches[BOUND_LIKELY];
 	if (batches == 0)

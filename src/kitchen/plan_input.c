@@ -158,17 +158,26 @@ static void put_people(struct building *building)
 	}
 }
 
+/* What the jars of a batch are, to a canner. */
+struct made {
+	const char *food;
+	const char *pack;
+	const struct jar_size *jar; /* NULL: there is no such size */
+	int sheet_minutes;
+};
+
 /* --- processes --------------------------------------------------------------------------------------- */
 
-static void find_processes(struct building *building, const char *food, const char *pack, const struct jar_size *jar,
-                           struct plan_family *family, struct family_key *key)
+static void find_processes(struct building *building, const struct made *made, struct plan_family *family,
+                           struct family_key *key)
 {
 	const struct board *board = &building->kitchen->board;
 
 	for (int i = 0; i < building->input->station_count; i++) {
 		const struct log_station *station = &board->strips[building->planning->strip_of[i]].station;
-		struct process_query query = { .food = food, .pack = pack, .jar = jar->name,
-			                       .elevation = board->house.elevation, .pressure_psi = NO_PRESSURE };
+		struct process_query query = { .food = made->food, .pack = made->pack, .jar = made->jar->name,
+			                       .elevation = board->house.elevation, .pressure_psi = NO_PRESSURE,
+			                       .sheet_minutes = made->sheet_minutes };
 		struct process process;
 
 		if (!station_is_canner(station->kind))
@@ -184,14 +193,13 @@ static void find_processes(struct building *building, const char *food, const ch
 }
 
 /* Jars that have the same minutes and pressure in every canner may go together. */
-static bool family_of(struct building *building, const char *food, const char *pack, const struct jar_size *jar,
-                      int *index)
+static bool family_of(struct building *building, const struct made *made, int *index)
 {
 	struct plan_input *input = building->input;
-	struct plan_family family = { .jar = jar_size_index(jar) };
+	struct plan_family family = { .jar = jar_size_index(made->jar) };
 	struct family_key key = { .jar = family.jar };
 
-	find_processes(building, food, pack, jar, &family, &key);
+	find_processes(building, made, &family, &key);
 	for (*index = 0; *index < input->family_count; (*index)++)
 		if (memcmp(&key, &building->keys[*index], sizeof(key)) == 0)
 			return true;
@@ -311,9 +319,12 @@ static bool put_run(struct building *building, struct plan_item *item)
 	const char *fruit = fruit_of(building, item);
 	struct plan_run *run = &input->runs[input->run_count];
 	int64_t mg = strip != NULL ? strip->run.fruit_mg : 0;
+	struct fault why = { 0 };
 
 	if (input->run_count == PLAN_RUNS_MAX)
 		return refuse(building, "There are more runs than one plan holds: split the day in two.");
+	if (!plan_run_known(building->kitchen, &why))
+		return refuse(building, why.sentence);
 	memset(run, 0, sizeof(*run));
 	run->station = strip != NULL ? station_of(building, strip) : PLAN_NONE;
 	run->id = item->plan_id;
@@ -463,20 +474,19 @@ static unsigned pots_for(const struct building *building, const struct recipe *r
 }
 
 /* The next batch of the input, with what all have in common; NULL: refused. */
-static struct plan_batch *next_batch(struct building *building, struct plan_item *item, const char *food,
-                                     const char *pack, const char *jar_name, int jars)
+static struct plan_batch *next_batch(struct building *building, struct plan_item *item, const struct made *made,
+                                     int jars)
 {
 	struct plan_input *input = building->input;
-	const struct jar_size *jar = jar_size_named(jar_name);
 	struct plan_batch *batch = &input->batches[input->batch_count];
 
-	if (input->batch_count == PLAN_BATCHES_MAX || jar == NULL) {
+	if (input->batch_count == PLAN_BATCHES_MAX || made->jar == NULL) {
 		(void)refuse(building, "There are more batches than one plan holds: split the day in two.");
 		return NULL;
 	}
 	memset(batch, 0, sizeof(*batch));
 	batch->station = PLAN_NONE;
-	if (!family_of(building, food, pack, jar, &batch->family))
+	if (!family_of(building, made, &batch->family))
 		return NULL;
 	batch->id = item->plan_id;
 	batch->jars = jars < 1 ? 1 : jars > PLAN_JARS_MAX ? PLAN_JARS_MAX : jars;
@@ -492,13 +502,17 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 	struct plan_batch *batch;
 	struct scaled scaled;
 	struct yield yield;
+	struct fault why = { 0 };
 
 	if (recipe == NULL || recipe->food[0] == '\0') {
 		item->state = ITEM_LEFT_OUT;
 		return true;
 	}
+	if (!recipe_has_amounts(recipe, &why))
+		return refuse(building, why.sentence);
 	item->jars = recipe_gives(building->kitchen, recipe, row->multiple, row->jar, &scaled, &yield) ? yield.jars_likely : 0;
-	batch = next_batch(building, item, recipe->food, row->pack, row->jar, item->jars);
+	batch = next_batch(building, item,
+	                   &(struct made){ recipe->food, row->pack, jar_size_named(row->jar), recipe->sheet_minutes }, item->jars);
 	if (batch == NULL)
 		return false;
 	batch->ready_s = seconds_of_day(row->ready_minutes);
@@ -531,7 +545,8 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 		building->input->stations[station].free_at_s = building->input->start_s + left_in_pot_s(&left);
 		return true;
 	}
-	batch = next_batch(building, item, strip->lot.food, strip->lot.pack, strip->batch.jar, jars);
+	batch = next_batch(building, item, &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(strip->batch.jar),
+	                                                   strip->batch.sheet_minutes }, jars);
 	if (batch == NULL)
 		return false;
 	batch->stage = PLAN_IN_POT;
@@ -602,7 +617,8 @@ static bool put_waiting(struct building *building)
 			item->state = ITEM_WAITING;
 		}
 		item->state = item->state == ITEM_DONE ? ITEM_WAITING : item->state;
-		batch = next_batch(building, item, group->lot.food, group->lot.pack, group->size, group->jars);
+		batch = next_batch(building, item, &(struct made){ group->lot.food, group->lot.pack, jar_size_named(group->size),
+		                                                   group->sheet_minutes }, group->jars);
 		if (batch == NULL)
 			return false;
 		batch->stage = PLAN_FILLED;

@@ -71,7 +71,7 @@ static void need_batch(const struct kitchen *kitchen, struct planning *planning,
 	for (size_t i = 0; i < scaled.count; i++) {
 		const struct ingredient *item = scaled.lines[i].ingredient;
 
-		if (item->optional || item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE)
+		if (item->optional || ingredient_is_alternative(item) || item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE)
 			continue;
 		add_need(planning, item->supply, "",
 		         item->adding == ADD_IN_JAR ? jar_share(item, jar) * yield.jars_likely

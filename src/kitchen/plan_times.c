@@ -5,6 +5,8 @@
  * Phases with a clock last as long as it runs: never longer, never shorter.  For
  * the others the phase table has planning minutes, with their source; once this
  * log knows at least PLAN_OWN_MIN phases of the kind, their mean takes its place.
+ * A juicer's run lasts as the house says; where it says nothing only the mean of the
+ * runs of this log is known, and before that nothing is planned.
  * Hands: what waits for a person takes one; a pot is stirred from the heat to the
  * end (YB77: stir constantly; one person: common practice, no source); canners and
  * juicers are looked at in passing.
@@ -41,6 +43,22 @@ int plan_phase_s(const struct planning *planning, enum station_kind kind, const 
 	return (int)(mean->sum_ms / mean->count / 1000);
 }
 
+int plan_run_s(const struct kitchen *kitchen)
+{
+	int minutes = kitchen->board.house.run_minutes;
+
+	return minutes > 0 ? minutes * 60
+	                   : plan_phase_s(kitchen->planning, STATION_JUICER, phase_rule_of(STATION_JUICER, PHASE_RUN));
+}
+
+bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
+{
+	return plan_run_s(kitchen) > 0 ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "How long a juicer run takes here is not known, so none can be planned: set it in the house view "
+	                 "(h), times run=. After %d runs the log knows it.", PLAN_OWN_MIN);
+}
+
 int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
 {
 	return kind == STATION_POT || rule->kind == PHASE_WAITS ? 1 : 0;
@@ -69,6 +87,14 @@ static void tell_time(const struct planning *planning, enum station_kind kind, c
 	out->is_own = mean->count >= PLAN_OWN_MIN;
 }
 
+/* Phases without a clock; of a run where the house has set none, once it is known. */
+static bool is_told(const struct kitchen *kitchen, const struct phase_rule *rule)
+{
+	if (rule->name == PHASE_RUN)
+		return kitchen->board.house.run_minutes == 0 && plan_run_s(kitchen) > 0;
+	return rule->kind != PHASE_TIMED && rule->place == PLACE_CANNER;
+}
+
 bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time *out)
 {
 	for (int kind = 0; kind < STATION_KIND_COUNT; kind++) {
@@ -77,7 +103,7 @@ bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time
 		if (!kind_stands(kitchen, (enum station_kind)kind))
 			continue;
 		for (; rule != NULL; rule = phase_rule_next((enum station_kind)kind, rule)) {
-			if (rule->kind == PHASE_TIMED || rule->place != PLACE_CANNER || n-- > 0)
+			if (!is_told(kitchen, rule) || n-- > 0)
 				continue;
 			tell_time(kitchen->planning, (enum station_kind)kind, rule, out);
 			return true;
@@ -143,17 +169,25 @@ static int up_to_seconds(int64_t ms)
 	return ms <= 0 ? 0 : (int)((ms + 999) / 1000);
 }
 
+/* A run whose length the house has not set. */
+static bool has_no_clock(const struct strip *strip, const struct phase_rule *rule, const struct stretch *stretch)
+{
+	return rule->name == PHASE_RUN &&
+	       (stretch->kind == STRETCH_EXPECTED ? strip->run_ms == 0 : strip->phase.required_ms == 0);
+}
+
 /* What is left of a stretch of work that goes on. */
-static int left_s(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule,
+static int left_s(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule,
                   const struct stretch *stretch)
 {
-	bool timed = rule->kind == PHASE_TIMED;
+	bool timed = rule->kind == PHASE_TIMED && !has_no_clock(strip, rule, stretch);
+	int planned = rule->name == PHASE_RUN ? plan_run_s(kitchen)
+	                                      : plan_phase_s(kitchen->planning, strip->station.kind, rule);
 	int left;
 
 	if (stretch->kind == STRETCH_EXPECTED)
-		return timed ? up_to_seconds(stretch->to_ms - stretch->from_ms) : plan_phase_s(planning, kind, rule);
-	left = timed ? up_to_seconds(stretch->to_ms)
-	             : plan_phase_s(planning, kind, rule) + (int)(stretch->from_ms / 1000);
+		return timed ? up_to_seconds(stretch->to_ms - stretch->from_ms) : planned;
+	left = timed ? up_to_seconds(stretch->to_ms) : planned + (int)(stretch->from_ms / 1000);
 	return left > 0 ? left : OVERDUE_S;
 }
 
@@ -185,7 +219,7 @@ static void add_what_is_left(const struct kitchen *kitchen, const struct strip *
 		const struct phase_rule *rule = phase_rule_of(kind, stretches[i].name);
 
 		if (stretches[i].kind != STRETCH_PAST && rule != NULL)
-			lengthen(find(work, rule->name), left_s(kitchen->planning, kind, rule, &stretches[i]),
+			lengthen(find(work, rule->name), left_s(kitchen, strip, rule, &stretches[i]),
 			         plan_phase_people(kind, rule));
 	}
 }
@@ -219,7 +253,7 @@ void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, co
 		return;
 	}
 	out->set_up = (struct plan_span){ .length_s = SET_UP_S, .people = 1 };
-	add_all(kitchen, STATION_JUICER, kitchen->board.house.run_minutes * 60, find_in_run, out);
+	add_all(kitchen, STATION_JUICER, plan_run_s(kitchen), find_in_run, out);
 }
 
 /* Nothing to add at the boil: no second boil (phases.h). */

@@ -6,18 +6,20 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/amount_units.h"
+#include "engine/heat_up.h"
 #include "engine/text.h"
 #include "kitchen/plan_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 #define READ_AGAIN 3 /* another terminal may write between two reads */
 
-bool jar_needs_fate(const struct log_jar *jar, const struct log_load *load)
+bool jar_needs_fate(const struct log_jar *jar)
 {
 	if (jar->state == JAR_BROKEN || jar->gone_why != GONE_NOT)
 		return false; /* its food is thrown out with the glass, or gone otherwise */
 	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
-	       jar->siphoning == SIPHON_OVER_HALF || load->verdict == VERDICT_NOT_VALID;
+	       jar->siphoning == SIPHON_OVER_HALF || jar_is_blocked(jar);
 }
 
 /* --- what is in a strip --------------------------------------------------------- */
@@ -31,9 +33,16 @@ static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
 }
 
 /* Before the contents wherever they are shown: what is not as it should be is seen. */
-static const char *verdict_mark(enum verdict verdict)
+static const char *verdict_mark(enum verdict verdict, const struct log_lot *lot)
 {
+	if (verdict == VERDICT_UNKNOWN && lot->origin == ORIGIN_OWN_UNKNOWN)
+		return "UNKNOWN, not a tested recipe: ";
 	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
+}
+
+static const char *restart_mark(const struct strip *strip)
+{
+	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
 }
 
 static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
@@ -50,10 +59,57 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
 	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
 		return false;
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d %s %s%s", verdict_mark(strip->load.verdict), strip->jars,
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
+	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
 	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
 	               strip->lot.product, strip->lots > 1 ? " and more" : "");
 	return true;
+}
+
+/* What another clock said of the running hold, and what is asked of it since. */
+static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_mark *marks;
+	int64_t began = 0;
+	size_t count;
+
+	strip->clock_read_ms = NOT_ON_RECORD;
+	if (strip->load.place != PLACE_CANNER)
+		return true;
+	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (marks[i].kind == MARK_RAISED)
+			text_copy(strip->raised, sizeof(strip->raised), marks[i].words);
+		if (marks[i].phase_id != strip->phase.id)
+			continue;
+		if (marks[i].kind == MARK_CLOCK_BEGAN)
+			began = marks[i].amount;
+		else if (marks[i].kind == MARK_CLOCK_ENDED)
+			strip->clock_read_ms = marks[i].amount - began;
+	}
+	free(marks);
+	return true;
+}
+
+/* How soon its water can boil; a mixed load is taken as hot pack, which is sooner. */
+static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count)
+{
+	struct heat_up heat = { .watts = strip->station.watts };
+	struct boil boil;
+
+	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
+		return;
+	heat.raw_pack = strip->lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
+	heat.boiling_c = boil.boiling_point_c;
+	for (size_t i = 0; i < count; i++) {
+		const struct jar_size *size = jar_size_named(jars[i].size);
+
+		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
+	}
+	strip->boils_ms = heat_up_least_ms(&heat);
+	if (strip->reached_ms >= 0 && strip->soon_ms < strip->boils_ms)
+		strip->soon_ms = strip->boils_ms;
 }
 
 static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
@@ -62,6 +118,8 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 	size_t count;
 	bool done;
 
+	if (!read_marks(kitchen, strip, fault))
+		return false;
 	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
 		return false;
 	if (count == 0) {
@@ -71,7 +129,7 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 	}
 	strip->jars = (int)count;
 	for (size_t i = 0; i < count; i++) {
-		bool fateless = jar_needs_fate(&jars[i], &strip->load) && jars[i].fate == FATE_NONE;
+		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
 		int size = jar_size_index(jar_size_named(jars[i].size));
 
 		/* A jar whose fate is decided needs no look at its lid. */
@@ -83,6 +141,8 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
 	}
 	done = describe_load(kitchen, strip, jars, count, fault);
+	if (done && strip->load.method == METHOD_BOILING_WATER)
+		bound_come_up(kitchen, strip, jars, count);
 	free(jars);
 	return done;
 }
@@ -114,12 +174,15 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->filled = jars_filled(jars, count, NULL);
 	free(jars);
+	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
+		return false;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
+	strip->rule = phase_rule_for_pack(strip->rule, strip->lot.pack);
 	if (strip->batch.multiple > 1)
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict),
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),
 		               strip->batch.multiple, strip->lot.product);
 	else
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict),
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict, &strip->lot),
 		               strip->lot.product);
 	return true;
 }
@@ -151,6 +214,8 @@ static void account(struct strip *strip, const struct log_phase *phase, const st
 
 	if (rule == NULL)
 		return;
+	if (rule->name == PHASE_OFF)
+		strip->off = phase->began;
 	if (rule->name == PHASE_LOADED) {
 		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
 		strip->holds_ms = 0;
@@ -407,6 +472,20 @@ static bool read_recalls(struct kitchen *kitchen, struct fault *fault)
 	return true;
 }
 
+static bool read_spoiled(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_lot_spoiled *lots;
+	size_t count;
+
+	if (!log_lots_spoiled(kitchen->log, &lots, &count, fault))
+		return false;
+	free(kitchen->spoiled);
+	kitchen->spoiled = lots;
+	kitchen->board.spoiled = lots;
+	kitchen->board.spoiled_count = count;
+	return true;
+}
+
 /* --- what the warnings ask beside the board --------------------------------------------- */
 
 static bool read_boxes(struct kitchen *kitchen, struct fault *fault)
@@ -485,11 +564,29 @@ static bool read_for_rules(struct kitchen *kitchen, int64_t day, struct fault *f
 	       read_tallies(kitchen, fault) && read_past(kitchen, day, fault);
 }
 
+/* Within one boot the clock that nobody sets tells; what was written before it began
+ * can only lie in the past. */
+static bool read_latest(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	struct log_entry newest;
+	struct fault none = { 0 };
+
+	if (!log_newest_entry(kitchen->log, &newest, &none))
+		return none.kind == FAULT_MISSING || fault_set(fault, none.kind, "%s", none.sentence);
+	if (strcmp(newest.verb, VERB_CLOCK_RIGHT) == 0)
+		kitchen->latest_wall_ms = 0;
+	if (!moment_same_boot(&newest.at, &now) && newest.at.wall_ms > kitchen->latest_wall_ms)
+		kitchen->latest_wall_ms = newest.at.wall_ms;
+	return true;
+}
+
 static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_for_rules(kitchen, day, fault) ||
+	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_spoiled(kitchen, fault) ||
+	    !read_for_rules(kitchen, day, fault) || !read_latest(kitchen, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;

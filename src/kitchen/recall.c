@@ -29,6 +29,7 @@ static const struct {
 	[WHERE_USED] = { "used", "used" },
 	[WHERE_GIVEN] = { "given", "given away" },
 	[WHERE_MISSING] = { "missing", "not found" },
+	[WHERE_NOT_NOTED] = { "not_noted", "gone, nobody noted where" },
 	[WHERE_DISCARDED] = { "discarded", "thrown out" },
 };
 static_assert(sizeof(wheres) / sizeof(wheres[0]) == WHERE_COUNT, "words for every place");
@@ -39,6 +40,7 @@ static enum jar_where where_gone(enum jar_gone gone)
 	case GONE_USED: return WHERE_USED;
 	case GONE_GIVEN: return WHERE_GIVEN;
 	case GONE_MISSING: return WHERE_MISSING;
+	case GONE_NOT_NOTED: return WHERE_NOT_NOTED;
 	default: return WHERE_DISCARDED;
 	}
 }

@@ -22,6 +22,7 @@ enum jar_where {
 	WHERE_USED,
 	WHERE_GIVEN,
 	WHERE_MISSING,    /* a count or a recall did not find it */
+	WHERE_NOT_NOTED,  /* a notebook says neither that it is there nor where it went */
 	WHERE_DISCARDED,  /* thrown out, spoiled or broken */
 	WHERE_COUNT
 };

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine/amount.h"
+#include "engine/food.h"
 #include "engine/text.h"
 
 #define FOAM_DEFAULT     33 /* a pot no more than two thirds full: common practice, no source */
@@ -10,6 +11,8 @@
 #define PERCENT_MAX      95
 #define HOLD_MAX_S       7200
 #define MULTIPLE_MAX     99
+#define UNLISTED         "unlisted"
+#define SHEET_MINUTES_MAX 600
 
 /* --- words of one form ------------------------------------------------------------ */
 
@@ -176,6 +179,7 @@ enum recipe_key {
 	KEY_GEL,
 	KEY_CAUTION,
 	KEY_SOURCE,
+	KEY_MINUTES,
 	RECIPE_KEY_COUNT
 };
 
@@ -184,16 +188,17 @@ static const char *const recipe_keys[RECIPE_KEY_COUNT] = {
     [KEY_PECTIN] = "pectin",       [KEY_ACIDITY] = "acidity",   [KEY_HOLD] = "hold",
     [KEY_HEADSPACE] = "headspace", [KEY_MULTIPLE] = "multiple", [KEY_FOAM] = "foam",
     [KEY_BOILOFF] = "boiloff",     [KEY_GEL] = "gel",           [KEY_CAUTION] = "caution",
-    [KEY_SOURCE] = "source",
+    [KEY_SOURCE] = "source",       [KEY_MINUTES] = "minutes",
 };
 
-enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, INGREDIENT_KEY_COUNT };
+enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, KEY_AS, INGREDIENT_KEY_COUNT };
 
 static const char *const ingredient_keys[INGREDIENT_KEY_COUNT] = {
     [KEY_SUPPLY] = "supply",
     [KEY_AMOUNT] = "amount",
     [KEY_FORM] = "form",
     [KEY_WHEN] = "when",
+    [KEY_AS] = "as",
 };
 
 /* Which of the keys a word "key=value" gives; -1 with a fault.  `given` has a bit
@@ -274,6 +279,8 @@ static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const cha
 		return set_headspace(value, &recipe->headspace_thou, fault);
 	case KEY_MULTIPLE:
 		return set_whole(value, "multiple", 1, MULTIPLE_MAX, &recipe->multiple_max, fault);
+	case KEY_MINUTES:
+		return set_whole(value, "minutes", 0, SHEET_MINUTES_MAX, &recipe->sheet_minutes, fault);
 	case KEY_FOAM:
 		return set_whole(value, "foam", 0, PERCENT_MAX, &recipe->foam_percent, fault);
 	case KEY_BOILOFF:
@@ -305,6 +312,7 @@ static void set_defaults(struct log_recipe *recipe)
 	recipe->caution[0] = '\0';
 	recipe->source[0] = '\0';
 	recipe->retired = false;
+	recipe->sheet_minutes = 0;
 }
 
 static bool set_name(const struct words *words, const char *of, char *out, size_t size,
@@ -360,6 +368,24 @@ bool recipe_line_read(const struct words *words, struct log_recipe *recipe, stru
 
 /* --- an ingredient ------------------------------------------------------------------------ */
 
+/* What a name stands for in the list of known ingredients; "" for none. */
+static const char *known_by(const char *name)
+{
+	const struct known_ingredient *known = known_ingredient_named(name);
+
+	return known == NULL ? "" : known->name;
+}
+
+static bool set_known(struct log_recipe_ingredient *out, const char *value, struct fault *fault)
+{
+	const char *known = known_by(value);
+
+	if (known[0] == '\0' && strcmp(value, UNLISTED) != 0)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "as= is a known ingredient or unlisted; \"%.60s\" is neither.", value);
+	return set_text(known, "as", out->known, sizeof(out->known), fault);
+}
+
 static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_key key,
                            const char *value, struct fault *fault)
 {
@@ -371,9 +397,11 @@ static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_ke
 		out->supply = number < 0 ? SUPPLY_OTHER : (enum supply_kind)number;
 		return number >= 0;
 	case KEY_WHEN:
-		number = number_of(value, "when", adding_at, ADDING_COUNT, fault);
+		number = number_of(value, "when", adding_at, OWN_ADDINGS, fault);
 		out->adding = number < 0 ? ADD_AT_START : (enum adding)number;
 		return number >= 0;
+	case KEY_AS:
+		return set_known(out, value, fault);
 	case KEY_FORM:
 		return set_text(value, "form", out->form, sizeof(out->form), fault);
 	default:
@@ -402,7 +430,8 @@ bool ingredient_line_read(const struct words *words, struct log_recipe_ingredien
 	const char *amount = NULL;
 	unsigned given = 0;
 
-	if (!set_name(words, "ingredient", read.name, sizeof(read.name), fault))
+	if (!set_name(words, "ingredient", read.name, sizeof(read.name), fault) ||
+	    !set_text(known_by(read.name), "as", read.known, sizeof(read.known), fault))
 		return false;
 	for (size_t i = 2; i < words->count; i++) {
 		const char *value = "";
@@ -458,6 +487,8 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	text_add(&text, " multiple=%d foam=%d boiloff=%d-%d gel=%s", recipe->multiple_max,
 	         recipe->foam_percent, recipe->boil_off_low_percent, recipe->boil_off_high_percent,
 	         recipe->gel_test == GEL_TEST_NONE ? "no" : "yes");
+	if (recipe->sheet_minutes > 0)
+		text_add(&text, " minutes=%d", recipe->sheet_minutes);
 	add_words(&text, "caution", recipe->caution);
 	add_words(&text, "source", recipe->source);
 	if (recipe->retired)
@@ -465,8 +496,8 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	return !text.cut;
 }
 
-bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
-                           char *buffer, size_t size)
+static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enum unit_system units,
+                             bool picked, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 	char amount[64];
@@ -478,7 +509,21 @@ bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum 
 	                   amount, sizeof(amount));
 	add_words(&text, "amount", amount);
 	add_words(&text, "form", ingredient->form);
-	text_add(&text, " when=%s%s", adding_name(ingredient->adding),
-	         ingredient->optional ? " optional" : "");
+	text_add(&text, " when=%s", adding_name(ingredient->adding));
+	if (picked || strcmp(ingredient->known, known_by(ingredient->name)) != 0)
+		add_words(&text, "as", ingredient->known[0] == '\0' ? UNLISTED : ingredient->known);
+	text_add(&text, "%s", ingredient->optional ? " optional" : "");
 	return !text.cut;
+}
+
+bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
+                           char *buffer, size_t size)
+{
+	return write_ingredient(ingredient, units, false, buffer, size);
+}
+
+bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
+                             char *buffer, size_t size)
+{
+	return write_ingredient(ingredient, units, true, buffer, size);
 }

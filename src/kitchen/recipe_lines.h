@@ -5,7 +5,7 @@
  *   recipe "Plum butter" food="..." packs="hot" jars="half_pint pint"
  *          pectin=none acidity=acid hold=0 headspace=1/4 multiple=2 foam=33
  *          boiloff=30-50 gel=no caution="..." source="house recipe, no source"
- *   ingredient "plum pulp" supply=fruit amount="6 lb" form="sieved" when=at_start
+ *   ingredient "Damson pulp" supply=fruit amount="6 lb" form="sieved" when=at_start as=plum
  *
  * Words are in any order after the name; what is not said has the default below.
  * Nothing is judged here but the form: recipe_check is asked when the recipe is
@@ -26,10 +26,12 @@
 /* A line whose first word is "recipe".  Sets all but the id and the ingredients,
  * which stay.  Defaults: food "" (no published process), no packs, no jars,
  * pectin none, acidity that of the food (needed when there is no food), hold 0 s,
- * headspace 1/4 in, multiple 1, foam 33 %, boiloff 0-10 %, gel no, not retired. */
+ * headspace 1/4 in, multiple 1, foam 33 %, boiloff 0-10 %, gel no, minutes
+ * 0 (no process printed by the sheet of its pectin), not retired. */
 bool recipe_line_read(const struct words *words, struct log_recipe *recipe, struct fault *fault);
 /* A line whose first word is "ingredient"; the amount is needed.  Defaults:
- * supply other, no form, at_start, not optional. */
+ * supply other, no form, at_start, not optional, and the known ingredient of that name
+ * if there is one.  as= picks another one, as=unlisted none. */
 bool ingredient_line_read(const struct words *words, struct log_recipe_ingredient *out,
                           struct fault *fault);
 
@@ -38,5 +40,9 @@ bool ingredient_line_read(const struct words *words, struct log_recipe_ingredien
 bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t size);
 bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
                            char *buffer, size_t size);
+/* The same with what it was picked as in any case, so that another name typed over it
+ * changes nothing of that. */
+bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
+                             char *buffer, size_t size);
 
 #endif

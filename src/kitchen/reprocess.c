@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/food.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
@@ -30,11 +31,18 @@ static void next_code(const char *code, char *buffer, size_t size)
 	(void)snprintf(buffer, size, "%.*sR%ld", (int)length, code, number + 1);
 }
 
-static bool find(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *pack, const char *size,
-                 int pressure_psi, struct process *out, struct fault *fault)
+/* What jars to be processed again ask for. */
+struct again {
+	const char *size;
+	int sheet_minutes;
+};
+
+static bool find(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *pack,
+                 const struct again *again, int pressure_psi, struct process *out, struct fault *fault)
 {
-	struct process_query query = { .food = plan->lot.food, .pack = pack, .jar = size, .method = plan->load.method,
-		                       .elevation = kitchen->board.house.elevation, .pressure_psi = pressure_psi };
+	struct process_query query = { .food = plan->lot.food, .pack = pack, .jar = again->size, .method = plan->load.method,
+		                       .elevation = kitchen->board.house.elevation, .pressure_psi = pressure_psi,
+		                       .sheet_minutes = again->sheet_minutes };
 
 	return process_find(&query, out, fault);
 }
@@ -46,20 +54,20 @@ static bool is_raw(const char *pack)
 
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
-static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *size,
-                            struct process *out, struct fault *fault)
+static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan,
+                            const struct again *again, struct process *out, struct fault *fault)
 {
 	int psi = plan->load.pressure_psi;
 	struct process hot;
 
-	if (!find(kitchen, plan, plan->lot.pack, size, psi, out, NULL)) {
+	if (!find(kitchen, plan, plan->lot.pack, again, psi, out, NULL)) {
 		psi = NO_PRESSURE; /* another elevation may offer other pressures */
-		if (!find(kitchen, plan, plan->lot.pack, size, psi, out, fault))
+		if (!find(kitchen, plan, plan->lot.pack, again, psi, out, fault))
 			return false;
 	}
 	if (!is_raw(plan->lot.pack))
 		return true;
-	if (!find(kitchen, plan, HOT, size, out->pressure_psi, &hot, NULL))
+	if (!find(kitchen, plan, HOT, again, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED, "%s has no tested hot pack: it is not processed again (KSU). "
 		                 "Fridge, freezer or bin.", plan->lot.product);
 	if (hot.minutes > out->minutes)
@@ -72,11 +80,14 @@ static bool longest(const struct kitchen *kitchen, struct reprocess_plan *plan, 
                     size_t count, struct fault *fault)
 {
 	struct process one;
+	struct again again;
 
 	for (size_t i = 0; i < count; i++) {
 		if (i > 0 && strcmp(jars[i].size, jars[i - 1].size) == 0)
 			continue;
-		if (!process_of_size(kitchen, plan, jars[i].size, &one, fault))
+		again.size = jars[i].size;
+		if (!batch_sheet_minutes(kitchen, jars[i].batch_id, &again.sheet_minutes, fault) ||
+		    !process_of_size(kitchen, plan, &again, &one, fault))
 			return false;
 		/* Minutes compare at one pressure only. */
 		if (i > 0 && one.pressure_psi != plan->process.pressure_psi)
@@ -131,9 +142,20 @@ static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar,
 		return true;
 	if (!log_batch_get(kitchen->log, jar->batch_id, &batch, fault))
 		return false;
+	/* Acid, recipe, pot: what the canner does not mend. */
 	return batch.verdict != VERDICT_NOT_VALID ||
 	       fault_set(fault, FAULT_REFUSED, "The batch of %s is NOT VALID (%.160s): the canner does not mend that. "
 	                 "Fridge, freezer or bin.", lot->code, batch.verdict_why);
+}
+
+/* Some foods are never heated twice (schema/food.csv: reprocess). */
+static bool refuse_food(const struct log_lot *lot, struct fault *fault)
+{
+	const struct food *food = food_named(lot->food);
+
+	return food == NULL || food->reprocess ||
+	       fault_set(fault, FAULT_REFUSED, "%s is not processed again. %s Fridge, freezer or bin.", lot->product,
+	                 food->reprocess_why);
 }
 
 static const struct strip *canner_for(const struct kitchen *kitchen, int64_t station_id, enum method method,
@@ -164,6 +186,24 @@ static int room_for(const struct log_station *station, const struct log_jar *jar
 	return room < (int)count ? room : (int)count;
 }
 
+/* Answers that serve jars of all their sizes. */
+static void find_answers(struct reprocess_plan *plan, const struct log_jar *jars, size_t count)
+{
+	const struct food *food = food_named(plan->lot.food);
+	enum acid answers[ACID_COUNT];
+	size_t answer_count = acid_answers(food, jar_size_named(jars[0].size), answers);
+
+	for (size_t n = 0; n < answer_count && food->acidity == ACIDITY_ACIDIFIED; n++) {
+		bool serves = true;
+
+		for (size_t i = 0; i < count; i++)
+			serves = serves &&
+			         acid_is_answer(food, jar_size_named(jars[i].size), answers[n]);
+		if (serves)
+			plan->answers[plan->answer_count++] = answers[n];
+	}
+}
+
 static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id, struct reprocess_plan *out,
                       struct log_jar **jars, size_t *count, struct fault *fault)
 {
@@ -174,12 +214,13 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	*jars = NULL;
 	*count = 0;
 	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) || !log_lot_get(kitchen->log, jar.lot_id, &out->lot, fault) ||
-	    !refuse_jar(kitchen, &jar, &out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
+	    !refuse_jar(kitchen, &jar, &out->lot, fault) || !refuse_food(&out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
 		return false;
 	canner = canner_for(kitchen, station_id, out->load.method, fault);
 	if (canner == NULL || !jars_like(kitchen, &jar, jars, count, fault) ||
 	    !longest(kitchen, out, *jars, *count, fault))
 		return false;
+	find_answers(out, *jars, *count);
 	out->by_wall_ms = jar.fate_by_wall_ms;
 	out->jars = (int)*count;
 	out->room = room_for(&canner->station, *jars, *count);
@@ -202,6 +243,26 @@ bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64
 
 /* --- the act --------------------------------------------------------------------------------- */
 
+/* What was said of the food holds for it under its new code, too. */
+static bool hand_on_lot_marks(struct act *act, int64_t old_id, int64_t new_id, struct fault *fault)
+{
+	struct log_mark *marks;
+	size_t count;
+	bool done = true;
+
+	if (!log_marks_of_lot(act->kitchen->log, old_id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		if (marks[i].kind == MARK_POT_STOOD)
+			continue; /* it is reheated and filled anew */
+		marks[i].id = 0;
+		marks[i].lot_id = new_id;
+		done = log_put_mark(act->kitchen->log, &marks[i], fault);
+	}
+	free(marks);
+	return done;
+}
+
 /* The lot it becomes: made when the food was, so that it keeps no longer. */
 static bool put_lot_again(struct act *act, const struct reprocess_plan *plan, struct log_lot *lot, struct fault *fault)
 {
@@ -214,7 +275,7 @@ static bool put_lot_again(struct act *act, const struct reprocess_plan *plan, st
 	*lot = plan->lot;
 	lot->id = 0;
 	text_copy(lot->code, sizeof(lot->code), plan->new_code);
-	return log_put_lot(act->kitchen->log, lot, fault);
+	return log_put_lot(act->kitchen->log, lot, fault) && hand_on_lot_marks(act, plan->lot.id, lot->id, fault);
 }
 
 /* What looks for the old jar looks for the new one from now on. */
@@ -239,54 +300,89 @@ static bool hand_on_marks(struct act *act, int64_t old_id, int64_t new_id, struc
 	return done;
 }
 
-static bool put_jar_again(struct act *act, struct log_jar *old, int64_t load_id, int64_t lot_id, int64_t lid_box_id,
-                          int place, struct fault *fault)
+/* What is put down of its acid: as it was where nothing is asked anew. */
+static enum acid acid_again(const struct reprocess_plan *plan, const struct log_jar *old,
+                            enum acid said)
+{
+	for (size_t i = 0; i < plan->answer_count; i++)
+		if (plan->answers[i] == said)
+			return said;
+	return plan->answer_count == 0 ? old->acid : ACID_LEFT_OUT;
+}
+
+static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *jar,
+                       const struct reprocess_order *order, struct fault *fault)
+{
+	char why[ACID_ANSWER_BYTES];
+	struct text text = TEXT_OVER(why);
+	struct facts facts = {.about = ABOUT_KEY, .is_fill = true, .why = why};
+
+	facts.acid_needed =
+	    plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
+	acid_asked_words(food_named(plan->lot.food), jar_size_named(jar->size), &text);
+	return stops_let_pass(&facts, order->reason, fault);
+}
+
+/* What goes into the jar again comes off the shelf. */
+static bool use_acid(struct act *act, const struct reprocess_plan *plan, const struct log_jar *jar,
+                     struct fault *fault)
+{
+	const struct food *food = food_named(plan->lot.food);
+	int64_t ul =
+	    food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
+
+	return ul == 0 || supply_move(act, acid_supply(jar->acid), "",
+	                              -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
+}
+
+static bool put_jar_again(struct act *act, const struct reprocess_plan *plan,
+                          const struct reprocess_order *order, struct log_jar *old, int64_t load_id,
+                          int64_t lot_id, int place, struct fault *fault)
 {
 	struct log_jar jar = {
-		.load_id = load_id,
-		.batch_id = old->batch_id,
-		.filled = act->entry.at,
-		.lot_id = lot_id,
-		.lid_box_id = lid_box_id,
-		.place_in_load = place,
-		.from_jar_id = old->id,
+	    .load_id = load_id,
+	    .batch_id = old->batch_id,
+	    .filled = act->entry.at,
+	    .lot_id = lot_id,
+	    .lid_box_id = order->lid_box_id,
+	    .place_in_load = place,
+	    .from_jar_id = old->id,
+	    .acid = acid_again(plan, old, order->acid),
 	};
 
 	text_copy(jar.size, sizeof(jar.size), old->size);
 	text_copy(jar.closed_by, sizeof(jar.closed_by), act->entry.who);
 	old->fate_done_wall_ms = act->entry.at.wall_ms;
-	return log_put_jar(act->kitchen->log, old, fault) && log_put_jar(act->kitchen->log, &jar, fault) &&
+	return log_put_jar(act->kitchen->log, old, fault) &&
+	       log_put_jar(act->kitchen->log, &jar, fault) && use_acid(act, plan, &jar, fault) &&
 	       hand_on_marks(act, old->id, jar.id, fault);
 }
 
-/* A load is never better than what is in its jars. */
-static bool mark_as_its_batches(struct act *act, struct log_load *load, struct fault *fault)
-{
-	return worst_of_batches(act->kitchen->log, load->id, &load->verdict, load->verdict_why, fault) &&
-	       (load->verdict == VERDICT_OPEN || log_put_load(act->kitchen->log, load, fault));
-}
-
-static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_plan *plan,
-                        struct log_jar *jars, int64_t lid_box_id, int64_t *load_id, struct fault *fault)
+static bool write_again(struct act *act, const struct strip *canner,
+                        const struct reprocess_plan *plan, struct log_jar *jars,
+                        const struct reprocess_order *order, int64_t *load_id, struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_LOAD };
 	struct log_load load;
 	struct log_lot lot;
 
-	if (!check_lids(act->kitchen, lid_box_id, plan->room, fault) || !put_lot_again(act, plan, &lot, fault) ||
+	if (!check_lids(act->kitchen, order->lid_box_id, plan->room, fault) ||
+	    !put_lot_again(act, plan, &lot, fault) ||
 	    !put_load(act, canner, &plan->process, &load, fault))
 		return false;
 	subject.id = load.id;
 	act_about(act, subject);
 	for (int i = 0; i < plan->room; i++)
-		if (!put_jar_again(act, &jars[i], load.id, lot.id, lid_box_id, i + 1, fault))
+		if (!put_jar_again(act, plan, order, &jars[i], load.id, lot.id, i + 1, fault))
 			return false;
 	*load_id = load.id;
-	return mark_as_its_batches(act, &load, fault) &&
-	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
+	if (plan->answer_count > 0 && acid_again(plan, &jars[0], order->acid) == ACID_LEFT_OUT &&
+	    !mark_acid_left_out(act, lot.id, order->reason, fault))
+		return false;
+	return phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
-bool kitchen_reprocess(struct kitchen *kitchen, int64_t jar_id, int64_t station_id, int64_t lid_box_id,
+bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order,
                        int64_t *load_id, struct fault *fault)
 {
 	struct reprocess_plan plan;
@@ -296,20 +392,23 @@ bool kitchen_reprocess(struct kitchen *kitchen, int64_t jar_id, int64_t station_
 	size_t count;
 	bool done;
 
-	if (!make_plan(kitchen, jar_id, station_id, &plan, &jars, &count, fault)) {
+	if (!make_plan(kitchen, order->jar_id, order->station_id, &plan, &jars, &count, fault) ||
+	    !check_acid(&plan, &jars[0], order, fault)) {
 		free(jars);
 		return false;
 	}
-	canner = *kitchen_free_station(kitchen, station_id, fault); /* make_plan found it */
-	if (!act_begin(&act, kitchen, "reprocess", station_id, fault)) {
+	canner = *kitchen_free_station(kitchen, order->station_id, fault); /* make_plan found it */
+	if (!act_begin(&act, kitchen, "reprocess", order->station_id, fault)) {
 		free(jars);
 		return false;
 	}
-	done = write_again(&act, &canner, &plan, jars, lid_box_id, load_id, fault);
+	done = write_again(&act, &canner, &plan, jars, order, load_id, fault);
 	free(jars);
 	if (!done)
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)",
-	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code, plan.new_code,
-	                  plan.process.minutes, (long long)plan.load.id);
+	return act_commit(&act, fault,
+	                  "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)%s%s",
+	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code,
+	                  plan.new_code, plan.process.minutes, (long long)plan.load.id,
+	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }

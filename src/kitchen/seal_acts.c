@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
+#include "engine/food.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 
@@ -35,7 +35,7 @@ static const struct fate_text {
 	[FATE_FREEZER] = { "freezer", "Leave 1-1/2 in headspace, then freeze (MSU-593, UNL)." },
 	[FATE_REPROCESS] = { "reprocess",
 	                     "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time (A539, UNL)." },
-	[FATE_DISCARD] = { "discard", "Throw out untasted." },
+	[FATE_DISCARD] = { "discard", "" }, /* suspect_words: by the food */
 };
 static_assert(sizeof(fate_texts) / sizeof(fate_texts[0]) == FATE_COUNT, "a text for every fate");
 
@@ -44,34 +44,18 @@ const char *jar_fate_words(enum jar_fate fate)
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].words : "?";
 }
 
-/* Does a name hold a word, whatever its capitals? */
-static bool holds(const char *name, const char *word)
-{
-	size_t length = strlen(word);
-
-	for (; *name != '\0'; name++)
-		if (strncasecmp(name, word, length) == 0)
-			return true;
-	return false;
-}
-
-/* Foods of the tables that are made of tomatoes, by their names. */
-static bool is_tomato(const char *name)
-{
-	return (holds(name, "tomat") && !holds(name, "not fig or tomato")) || holds(name, "salsa") || holds(name, "ketchup");
-}
-
+/* Of a food of no table it is not known how its acid was: the longer way (suspect_step.csv). */
 bool lot_is_suspect(const struct log_lot *lot)
 {
-	return lot->acidity == ACIDITY_LOW_ACID || is_tomato(lot->food) || is_tomato(lot->product);
+	const struct food *food = food_named(lot->food);
+
+	return lot->acidity == ACIDITY_LOW_ACID || food == NULL || food->suspect == SUSPECT_LOW_ACID_OR_TOMATO;
 }
 
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
 {
-	if (fate == FATE_DISCARD && lot_is_suspect(lot))
-		return "Suspect low-acid or tomato: do not taste or open a swollen jar. Bag it, or boil "
-		       "jar and food 30 min under 1 in of water before the bin; scrub hands and "
-		       "surfaces (A539).";
+	if (fate == FATE_DISCARD)
+		return suspect_words[lot_is_suspect(lot) ? SUSPECT_LOW_ACID_OR_TOMATO : SUSPECT_ACID];
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
 }
 
@@ -100,6 +84,9 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	if (jar->siphoning == SIPHON_OVER_HALF && fate != FATE_FRIDGE)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
+	if (load_from_notebook(load) && jar_has_window(jar, load)) /* it does not say the hour */
+		return fault_set(fault, FAULT_REFUSED, "Too late: the %d h after its process are over. Discard, do not taste.",
+		                 (int)(window / HOUR_MS));
 	if (now_wall_ms > until && (fate != FATE_FRIDGE || jar_has_window(jar, load))) {
 		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
 		return fault_set(fault, FAULT_REFUSED,
@@ -120,6 +107,7 @@ const char *jar_gone_words(enum jar_gone gone)
 	static const char *const words[] = {
 		[GONE_NOT] = "kept", [GONE_USED] = "used", [GONE_GIVEN] = "given away", [GONE_SPOILED] = "spoiled",
 		[GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT_NOTED] = "gone, nobody noted where",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == GONE_COUNT, "words for every way to go");
 
@@ -141,6 +129,9 @@ size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, in
 	}
 	return count;
 }
+
+static const char *const look_words[] = { "pressed", "tapped", "seen at eye level" };
+static_assert(sizeof(look_words) / sizeof(look_words[0]) == SEAL_METHOD_COUNT, "words for every method");
 
 /* --- acts --------------------------------------------------------------------- */
 
@@ -177,12 +168,6 @@ static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id
 	return strip != NULL && markable(strip, fault) ? strip : NULL;
 }
 
-static void tick_all(struct log_jar *jar, enum seal_tick tick)
-{
-	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
-		jar->ticks[i] = tick;
-}
-
 /* The canner may be somebody else's by now: who has the board looks at the lids. */
 static void sign(struct act *act)
 {
@@ -190,7 +175,7 @@ static void sign(struct act *act)
 		text_copy(act->entry.who, sizeof(act->entry.who), act->kitchen->who);
 }
 
-/* What somebody saw of a jar: sealed is by all three methods. */
+/* What somebody saw of a jar; the ticks of its methods are the caller's. */
 static void look_at(struct log_jar *jar, enum jar_state state, const struct log_entry *by)
 {
 	bool looked = state != JAR_UNCHECKED;
@@ -198,11 +183,28 @@ static void look_at(struct log_jar *jar, enum jar_state state, const struct log_
 	jar->state = state;
 	jar->checked_wall_ms = looked ? by->at.wall_ms : 0;
 	text_copy(jar->checked_by, sizeof(jar->checked_by), looked ? by->who : "");
-	if (state == JAR_SEALED || state == JAR_UNCHECKED)
-		tick_all(jar, looked ? TICK_GOOD : TICK_NONE);
 }
 
-bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *fault)
+static bool method_named(unsigned methods, struct fault *fault)
+{
+	return (methods & SEAL_BY_ALL_THREE) != 0 ||
+	       fault_set(fault, FAULT_REFUSED, "Nobody has looked: press, tap or see the lid at eye level first (A539).");
+}
+
+/* Only what was looked by is good; a bad one that was not tried again stands. */
+static bool tick_good(struct log_jar *jar, unsigned methods, struct fault *fault)
+{
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++) {
+		if ((methods & SEAL_BY(i)) != 0)
+			jar->ticks[i] = TICK_GOOD;
+		else if (jar->ticks[i] == TICK_BAD)
+			return fault_set(fault, FAULT_REFUSED, "Jar %d failed when %s: try that again before it counts as sealed.",
+			                 jar->place_in_load, look_words[i]);
+	}
+	return true;
+}
+
+bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned methods, struct fault *fault)
 {
 	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
 	struct log_jar *jars = NULL;
@@ -212,7 +214,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 	int marked = 0;
 	bool done = true;
 
-	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault))
+	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault) || !method_named(methods, fault))
 		return false;
 	text_copy(code, sizeof(code), strip->lot.code);
 	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
@@ -226,7 +228,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, struct fault *
 		if (jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE)
 			continue;
 		look_at(&jars[i], JAR_SEALED, &act.entry);
-		done = log_put_jar(kitchen->log, &jars[i], fault);
+		done = tick_good(&jars[i], methods, fault) && log_put_jar(kitchen->log, &jars[i], fault);
 		marked++;
 	}
 	free(jars);
@@ -262,9 +264,9 @@ static void drop_fate(struct log_jar *jar)
 }
 
 /* A jar that no longer needs a fate has none. */
-static void drop_needless_fate(struct log_jar *jar, const struct log_load *load)
+static void drop_needless_fate(struct log_jar *jar)
 {
-	if (!jar_needs_fate(jar, load))
+	if (!jar_needs_fate(jar))
 		drop_fate(jar);
 }
 
@@ -274,14 +276,31 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
 
-	if (strip == NULL || (state == JAR_SEALED && !sealing_seen(strip, fault)))
+	if (strip == NULL)
 		return false;
+	if (state == JAR_SEALED)
+		return fault_set(fault, FAULT_MISUSE, "Jar %d: say by which method it was seen sealed.", jar.place_in_load);
 	jar.state = state;
-	drop_needless_fate(&jar, &strip->load);
+	for (int i = 0; state == JAR_UNCHECKED && i < SEAL_METHOD_COUNT; i++)
+		jar.ticks[i] = TICK_NONE;
+	drop_needless_fate(&jar);
 	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(state), fault);
 }
 
-/* What the three methods make of a jar. */
+bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned methods, struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL || !sealing_seen(strip, fault) || !method_named(methods, fault) ||
+	    !tick_good(&jar, methods, fault))
+		return false;
+	jar.state = JAR_SEALED;
+	drop_needless_fate(&jar);
+	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(JAR_SEALED), fault);
+}
+
+/* What the three methods make of a jar; one said to be sealed stays so while nothing is bad. */
 static enum jar_state state_by_ticks(const struct log_jar *jar)
 {
 	int good = 0;
@@ -291,14 +310,12 @@ static enum jar_state state_by_ticks(const struct log_jar *jar)
 			return JAR_DOUBTFUL;
 		good += jar->ticks[i] == TICK_GOOD;
 	}
-	return good == SEAL_METHOD_COUNT ? JAR_SEALED : JAR_UNCHECKED;
+	return good == SEAL_METHOD_COUNT || (jar->state == JAR_SEALED && good > 0) ? JAR_SEALED : JAR_UNCHECKED;
 }
 
 bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method method, enum seal_tick tick,
                       struct fault *fault)
 {
-	static const char *const methods[] = { "pressed", "tapped", "seen at eye level" };
-	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "words for every method");
 	static const char *const said[] = { "not tried", "good", "BAD" };
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
@@ -311,8 +328,8 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 		                 jar.place_in_load, jar_state_name(jar.state));
 	jar.ticks[method] = tick;
 	jar.state = state_by_ticks(&jar);
-	drop_needless_fate(&jar, &strip->load);
-	(void)snprintf(words, sizeof(words), "%s: %s", methods[method], said[tick]);
+	drop_needless_fate(&jar);
+	(void)snprintf(words, sizeof(words), "%s: %s", look_words[method], said[tick]);
 	if (jar.state != JAR_UNCHECKED)
 		return put_mark(kitchen, strip, "jar_tick", &jar, true, words, fault);
 	jar.checked_wall_ms = 0; /* a tick of three is no check yet */
@@ -336,7 +353,7 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 	    jar.fate_done_wall_ms == 0)
 		drop_fate(&jar);
 	jar.siphoning = siphoning;
-	drop_needless_fate(&jar, &strip->load);
+	drop_needless_fate(&jar);
 	return put_mark(kitchen, strip, "jar_siphoning", &jar, false, words[siphoning], fault);
 }
 
@@ -367,7 +384,7 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 
 	if (strip == NULL)
 		return false;
-	if (fate != FATE_NONE && !jar_needs_fate(&jar, &strip->load))
+	if (fate != FATE_NONE && !jar_needs_fate(&jar))
 		return fault_set(fault, FAULT_REFUSED, "Jar %d needs no fate: mark it unsealed or doubtful first.",
 		                 jar.place_in_load);
 	if (!give_fate(&jar, &strip->load, fate, now, fault))
@@ -396,7 +413,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
 		return act_fail(&act);
 	for (size_t i = 0; i < count && done; i++) {
-		if (!jar_needs_fate(&jars[i], &at.load) || jars[i].fate != FATE_NONE)
+		if (!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE)
 			continue;
 		done = give_fate(&jars[i], &at.load, fate, act.entry.at.wall_ms, fault) &&
 		       log_put_jar(kitchen->log, &jars[i], fault);

@@ -19,9 +19,11 @@
 #include "kitchen/kitchen_private.h"
 #include "kitchen/plan_lines.h"
 #include "kitchen/recipe_lines.h"
+#include "kitchen/sheet.h"
 #include "kitchen/shelf.h"
 
 #define SETUP_LINE_MAX 1000
+#define WATTS_MAX 20000
 
 bool read_whole(const char *word, int min, int max, int *out)
 {
@@ -93,6 +95,25 @@ static bool read_capacity(const char *word, struct log_station *station, struct 
 	return true;
 }
 
+/* "wall=heavy", "watts=1500"; *taken false: neither. */
+static bool read_canner_word(const char *word, struct log_station *station, bool *taken, struct fault *fault)
+{
+	*taken = true;
+	if (strncmp(word, "wall=", 5) == 0) {
+		station->wall = strcmp(word + 5, "heavy") == 0 ? WALL_HEAVY
+		                : strcmp(word + 5, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+		if (station->wall == WALL_NOT_SAID)
+			return fault_set(fault, FAULT_MISUSE, "a wall is heavy (no vent lock) or lock (a vent lock that drops)");
+		return method_has_pressure((enum method)station->kind) ||
+		       fault_set(fault, FAULT_MISUSE, "only a pressure canner has a wall to be told");
+	}
+	if (strncmp(word, "watts=", 6) == 0)
+		return read_whole(word + 6, 100, WATTS_MAX, &station->watts) ||
+		       fault_set(fault, FAULT_MISUSE, "\"%s\" is not its heat in watts, 100 to %d", word + 6, WATTS_MAX);
+	*taken = false;
+	return true;
+}
+
 static bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id,
                           struct fault *fault)
 {
@@ -115,8 +136,12 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 			if (!clock_read_date(words_at(words, i) + 14, &station.gauge_checked_wall_ms))
 				return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-03-01",
 				                 words_at(words, i) + 14);
-		} else if (!read_capacity(words_at(words, i), &station, fault)) {
-			return false;
+		} else {
+			bool taken;
+
+			if (!read_canner_word(words_at(words, i), &station, &taken, fault) ||
+			    (!taken && !read_capacity(words_at(words, i), &station, fault)))
+				return false;
 		}
 	}
 	return kitchen_put_station(kitchen, &station, fault);
@@ -222,26 +247,75 @@ static bool line_units(struct kitchen *kitchen, const struct words *words, int64
 	return kitchen_set_units(kitchen, words_at(words, 1)[0] == 'm' ? UNITS_METRIC : UNITS_US, fault);
 }
 
-/* times run=70 first=45 water=20 wait=20; what is not named stays */
+/* times run=N first=N water=N wait=N stand=N; what is not named stays */
 static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id,
                        struct fault *fault)
 {
-	static const char *const names[] = { "run=", "first=", "water=", "wait=" };
+	static const char *const names[] = { "run=", "first=", "water=", "wait=", "stand=" };
+	const size_t count = sizeof(names) / sizeof(names[0]);
 	const struct log_house *house = &kitchen->board.house;
 	int minutes[] = { house->run_minutes, house->first_juice_minutes, house->water_minutes,
-		          house->jar_wait_minutes };
+		          house->jar_wait_minutes, house->stand_minutes };
 
 	(void)id;
 	for (size_t i = 1; i < words->count; i++) {
 		size_t n = 0;
 
-		while (n < 4 && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
+		while (n < count && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
 			n++;
-		if (n == 4 || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not run=, first=, water= or wait= and minutes",
+		if (n == count || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not run=, first=, water=, wait= or stand= and minutes",
 			                 words_at(words, i));
 	}
-	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], fault);
+	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], minutes[4], fault);
+}
+
+/* Which field of a sheet "key=value" gives; SHEET_FIELD_COUNT: none. */
+static int sheet_field_of(const char *word, const char **value)
+{
+	int field = 0;
+
+	for (; field < SHEET_FIELD_COUNT; field++) {
+		const char *key = sheet_field_key((enum sheet_field)field);
+		size_t length = strlen(key);
+
+		if (strncmp(word, key, length) == 0 && word[length] == '=') {
+			*value = word + length + 1;
+			break;
+		}
+	}
+	return field;
+}
+
+static bool all_given(unsigned given, struct fault *fault)
+{
+	for (int field = 0; field < SHEET_FIELD_COUNT; field++)
+		if ((given & 1u << field) == 0)
+			return fault_set(fault, FAULT_MISUSE, "the sheet's %s is missing: %s=, %s",
+			                 sheet_field_words((enum sheet_field)field), sheet_field_key((enum sheet_field)field),
+			                 sheet_field_form((enum sheet_field)field));
+	return true;
+}
+
+/* sheet "grape jelly, low sugar" pectin="N tsp" ...: every field is said. */
+static bool line_sheet(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	struct sheet sheet = { 0 };
+	unsigned given = 0;
+
+	(void)id;
+	for (size_t i = 2; i < words->count; i++) {
+		const char *value = "";
+		int field = sheet_field_of(words_at(words, i), &value);
+
+		if (field == SHEET_FIELD_COUNT)
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not pectin=, calcium=, acid=, multiple= or minutes=",
+			                 words_at(words, i));
+		if (!sheet_read(&sheet, (enum sheet_field)field, value, fault))
+			return false;
+		given |= 1u << field;
+	}
+	return all_given(given, fault) && kitchen_put_sheet(kitchen, words_at(words, 1), &sheet, fault);
 }
 
 static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id,
@@ -274,12 +348,14 @@ static const struct line_kind {
 	{ "kitchen", 2, 2, line_name, "kitchen \"NAME\"" },
 	{ "invented", 2, 2, line_invented, "invented yes|no" },
 	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
-	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [own_heat] [retired]" },
+	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
 	{ "juicer", 3, 5, line_juicer, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
 	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
-	{ "times", 2, 5, line_times, "times run=70 first=45 water=20 wait=20" },
+	{ "times", 2, 6, line_times, "times run=N first=N water=N wait=N stand=N (minutes)" },
+	{ "sheet", 3, 2 + SHEET_FIELD_COUNT, line_sheet,
+	  "sheet \"RECIPE\" pectin=\"N tsp\" calcium=\"N tsp\" acid=\"N tbsp lemon juice\" multiple=N minutes=N" },
 	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
 	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
 	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },
@@ -344,6 +420,10 @@ void kitchen_station_line(const struct log_station *station, char *buffer, size_
 		clock_words_date(station->gauge_checked_wall_ms, date, sizeof(date));
 		text_add(&text, " gauge_checked=%s", date);
 	}
+	if (station->wall != WALL_NOT_SAID)
+		text_add(&text, " wall=%s", station->wall == WALL_HEAVY ? "heavy" : "lock");
+	if (station->watts > 0)
+		text_add(&text, " watts=%d", station->watts);
 	if (station->own_heat)
 		text_add(&text, " own_heat");
 }
@@ -382,8 +462,8 @@ static bool ingredient_line(struct recipe_draft *draft, const struct words *word
 
 	if (!draft->open)
 		return fault_set(fault, FAULT_MISUSE, "an ingredient stands below its recipe");
-	if (recipe->ingredient_count == RECIPE_INGREDIENTS_MAX)
-		return fault_set(fault, FAULT_MISUSE, "a recipe has at most %d ingredients", RECIPE_INGREDIENTS_MAX);
+	if (recipe->ingredient_count == OWN_INGREDIENTS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "a recipe has at most %d ingredients", OWN_INGREDIENTS_MAX);
 	return ingredient_line_read(words, &recipe->ingredients[recipe->ingredient_count++], fault);
 }
 

@@ -16,7 +16,7 @@
 /* What goes into the pot, in the order one looks over a shelf. */
 static const enum supply_kind shelf_order[] = {
 	SUPPLY_BAND,        SUPPLY_SUGAR,         SUPPLY_LEMON_JUICE, SUPPLY_CITRIC_ACID, SUPPLY_VINEGAR,
-	SUPPLY_PECTIN_REGULAR, SUPPLY_PECTIN_LOW, SUPPLY_CALCIUM_WATER, SUPPLY_SALT,   SUPPLY_BUTTER,
+	SUPPLY_PECTIN_REGULAR, SUPPLY_PECTIN_LIQUID, SUPPLY_PECTIN_LOW, SUPPLY_CALCIUM_SOLUTION, SUPPLY_SALT, SUPPLY_BUTTER,
 	SUPPLY_FRUIT,
 };
 #define SHELF_ORDER_COUNT (sizeof(shelf_order) / sizeof(shelf_order[0]))

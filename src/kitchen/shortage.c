@@ -66,6 +66,30 @@ static void find_missing(struct shortage_line *line)
 		line->missing[bound] = line->need.amount[bound] > stock ? line->need.amount[bound] - stock : 0;
 }
 
+/* What the shelf holds instead of acid for jars that is missing. */
+static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahead,
+                         struct shortage_line *line, struct fault *fault)
+{
+	const struct forecast_order *order = &ahead->order;
+	struct text text = TEXT_OVER(line->instead);
+
+	for (size_t i = 0; i < order->count && shortage_lack(line) == LACK_LIKELY; i++) {
+		const struct ingredient *own = acid_in_jar(order->products[i].recipe);
+		struct acid_instead instead;
+
+		if (own == NULL || own->supply != line->need.supply)
+			continue;
+		if (!find_acid_instead(
+		        kitchen, order->products[i].recipe, order->products[i].jar->name,
+		        ahead->forecast.lines[i].jars[BOUND_LIKELY], &instead, fault))
+			return false;
+		if (instead.acid != ACID_NOT_SAID)
+			text_add(&text, "%s%s: %s", text.used > 0 ? "; " : "",
+			         order->products[i].recipe->name, instead.words);
+	}
+	return true;
+}
+
 bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead,
                       struct shortage_line **rows, size_t *count, struct fault *fault)
 {
@@ -82,6 +106,8 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead,
 		line->need = needs[i];
 		done = needs[i].kind == NEED_LIDS ? lid_stock(kitchen, line, fault) : supply_stock(kitchen, line, fault);
 		find_missing(line);
+		done = done &&
+		       (needs[i].kind == NEED_LIDS || find_instead(kitchen, ahead, line, fault));
 	}
 	if (!done) {
 		free(*rows);

@@ -7,8 +7,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/gate.h"
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
 
 /* Letters of any script; blanks and dots are no reason. */
 static bool is_reason(const char *words)
@@ -35,6 +38,56 @@ bool stops_let_pass(const struct facts *facts, const char *reason, struct fault 
 	return false;
 }
 
+int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now)
+{
+	int64_t behind = kitchen->latest_wall_ms - now->wall_ms;
+
+	return kitchen->latest_wall_ms != 0 && behind > 0 ? behind : 0;
+}
+
+bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	struct facts facts = { .about = ABOUT_KEY, .begins_clock = true, .clock_behind_ms = clock_behind_ms(kitchen, &now) };
+	char clock_words[32];
+	char last_words[32];
+
+	if (facts.clock_behind_ms == 0)
+		return true;
+	clock_words_day_hour(now.wall_ms, clock_words, sizeof(clock_words));
+	clock_words_day_hour(kitchen->latest_wall_ms, last_words, sizeof(last_words));
+	facts.clock_words = clock_words;
+	facts.last_words = last_words;
+	return stops_let_pass(&facts, "", fault);
+}
+
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity)
+{
+	return standing_limit_ms(acidity, kitchen->board.house.stand_minutes * MINUTE_MS);
+}
+
+void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (stood_ms <= kitchen->board.house.jar_wait_minutes * MINUTE_MS)
+		return;
+	text_add(&text, "; %s ", what);
+	text_add_hours(&text, stood_ms / MINUTE_MS);
+}
+
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
+                    struct fault *fault)
+{
+	facts.about = ABOUT_KEY;
+	facts.stands = true;
+	facts.acidity = lot->acidity;
+	facts.product = lot->product;
+	facts.stood_ms = stood_ms;
+	facts.stand_limit_ms = stand_limit_of(kitchen, lot->acidity);
+	return !stops_let_pass(&facts, "", fault);
+}
+
 bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault)
 {
 	char why[FAULT_SENTENCE_MAX];
@@ -46,44 +99,4 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 	text_copy(why, sizeof(why), fault->sentence);
 	(void)process_acidity(food, &facts.acidity);
 	return stops_let_pass(&facts, "", fault);
-}
-
-/* --- what a process is worth ------------------------------------------------------- */
-
-static int badness(enum verdict verdict)
-{
-	return verdict == VERDICT_NOT_VALID ? 2 : verdict == VERDICT_UNKNOWN ? 1 : 0;
-}
-
-bool worsen(enum verdict *verdict, char why[SENTENCE_MAX_BYTES], enum verdict to, const char *because)
-{
-	if (badness(to) <= badness(*verdict))
-		return false; /* the first reason counts */
-	*verdict = to;
-	text_copy(why, SENTENCE_MAX_BYTES, because);
-	return true;
-}
-
-bool worst_of_batches(struct log *log, int64_t load_id, enum verdict *verdict, char why[SENTENCE_MAX_BYTES],
-                      struct fault *fault)
-{
-	struct log_batch batch = { 0 };
-	struct log_jar *jars;
-	size_t count;
-	bool done = true;
-
-	*verdict = VERDICT_OPEN;
-	why[0] = '\0';
-	if (!log_jars(log, load_id, &jars, &count, fault))
-		return false;
-	for (size_t i = 0; i < count && done; i++) {
-		if (jars[i].batch_id == 0)
-			continue;
-		if (jars[i].batch_id != batch.id)
-			done = log_batch_get(log, jars[i].batch_id, &batch, fault);
-		if (done)
-			(void)worsen(verdict, why, batch.verdict, batch.verdict_why);
-	}
-	free(jars);
-	return done;
 }

@@ -1,6 +1,7 @@
 /*
  * store_acts.c - the kitchen's own recipes, and the ledgers of its supplies.
  */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -28,8 +29,9 @@ static void recipe_over(const struct log_recipe *row, struct recipe *out)
 	    .boil_off_high_percent = row->boil_off_high_percent,
 	    .caution = row->caution,
 	    .source = row->source,
+	    .sheet_minutes = row->sheet_minutes,
 	};
-	for (size_t i = 0; i < row->ingredient_count && i < RECIPE_INGREDIENTS_MAX; i++) {
+	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
 		const struct log_recipe_ingredient *from = &row->ingredients[i];
 
 		out->ingredients[out->ingredient_count++] = (struct ingredient){
@@ -40,43 +42,84 @@ static void recipe_over(const struct log_recipe *row, struct recipe *out)
 		    .form = from->form,
 		    .adding = from->adding,
 		    .optional = from->optional,
+		    .known = from->known,
 		};
+	}
+}
+
+static void enter(struct kitchen *kitchen, const struct recipe *recipe, int64_t own_id)
+{
+	kitchen->book[kitchen->book_count++] = (struct known_recipe){recipe, own_id};
+}
+
+/* The own recipe that completes a built-in one which waits for a sheet; own_count: none. */
+static size_t completing(const struct kitchen *kitchen, const struct recipe *built_in, size_t own_count)
+{
+	size_t i = 0;
+
+	if (!recipe_awaits_sheet(built_in))
+		return own_count;
+	while (i < own_count && !text_same_name(kitchen->own[i].name, built_in->name))
+		i++;
+	return i;
+}
+
+static void make_book(struct kitchen *kitchen, size_t own_count)
+{
+	kitchen->book_count = 0;
+	for (size_t i = 0; i < recipe_count; i++) {
+		size_t own = completing(kitchen, &recipes[i], own_count);
+
+		if (own < own_count)
+			enter(kitchen, &kitchen->own[own], kitchen->own_recipes[own].id);
+		else
+			enter(kitchen, &recipes[i], 0);
+	}
+	for (size_t i = 0; i < own_count; i++) {
+		const struct recipe *built_in = recipe_named(kitchen->own[i].name);
+
+		if (built_in == NULL || completing(kitchen, built_in, own_count) != i)
+			enter(kitchen, &kitchen->own[i], kitchen->own_recipes[i].id);
 	}
 }
 
 bool read_own_recipes(struct kitchen *kitchen, struct fault *fault)
 {
 	struct log_recipe *rows;
+	struct known_recipe *book;
 	struct recipe *own;
 	size_t count;
 
 	if (!log_recipes(kitchen->log, &rows, &count, fault))
 		return false;
 	own = calloc(count + 1, sizeof(*own));
-	if (own == NULL) {
+	book = calloc(recipe_count + count, sizeof(*book));
+	if (own == NULL || book == NULL) {
 		free(rows);
+		free(own);
+		free(book);
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the recipes.");
 	}
 	for (size_t i = 0; i < count; i++)
 		recipe_over(&rows[i], &own[i]);
 	free(kitchen->own_recipes);
 	free(kitchen->own);
+	free(kitchen->book);
 	kitchen->own_recipes = rows;
 	kitchen->own = own;
-	kitchen->own_count = count;
+	kitchen->book = book;
+	make_book(kitchen, count);
 	return true;
 }
 
 size_t kitchen_recipe_count(const struct kitchen *kitchen)
 {
-	return recipe_count + kitchen->own_count;
+	return kitchen->book_count;
 }
 
 const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n)
 {
-	if (n < recipe_count)
-		return &recipes[n];
-	return n < kitchen_recipe_count(kitchen) ? &kitchen->own[n - recipe_count] : NULL;
+	return n < kitchen->book_count ? kitchen->book[n].recipe : NULL;
 }
 
 const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name)
@@ -89,9 +132,7 @@ const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const c
 
 int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n)
 {
-	return n < recipe_count || n >= kitchen_recipe_count(kitchen)
-	           ? 0
-	           : kitchen->own_recipes[n - recipe_count].id;
+	return n < kitchen->book_count ? kitchen->book[n].own_id : 0;
 }
 
 bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
@@ -106,7 +147,7 @@ static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe 
 	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
 		int64_t id = kitchen_recipe_own_id(kitchen, i);
 
-		if ((id != 0 && id == recipe->id) ||
+		if ((id != 0 && id == recipe->id) || recipe_awaits_sheet(kitchen_recipe(kitchen, i)) ||
 		    !text_same_name(kitchen_recipe(kitchen, i)->name, recipe->name))
 			continue;
 		return fault_set(
@@ -118,21 +159,60 @@ static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe 
 	return true;
 }
 
-bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault)
+void recipe_stands(const struct recipe *recipe, struct recipe_standing *out)
+{
+	memset(out, 0, sizeof(*out));
+	if (recipe_named(recipe->name) != recipe) {
+		own_recipe_judge(recipe, out);
+		return;
+	}
+	out->origin = ORIGIN_PRINTED;
+	out->multiple_max = recipe->multiple_max;
+}
+
+void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out)
+{
+	struct recipe view;
+
+	recipe_over(recipe, &view);
+	own_recipe_judge(&view, out);
+}
+
+/* One that is put away is never cooked again. */
+static bool check_standing(const struct log_recipe *recipe, struct fault *fault)
+{
+	struct recipe_standing standing;
+
+	kitchen_recipe_draft_stands(recipe, &standing);
+	return recipe->retired || standing.origin != ORIGIN_REFUSED ||
+	       fault_set(fault, FAULT_REFUSED, "Not kept as %s: %s.", recipe->food, standing.words);
+}
+
+bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb,
+                const char *sentence, struct fault *fault)
 {
 	struct recipe view;
 	struct act act;
 
 	recipe_over(recipe, &view);
-	if (!recipe_check(&view, fault) || !name_is_free(kitchen, recipe, fault) ||
-	    !act_begin(&act, kitchen, recipe->id == 0 ? "add_recipe" : "edit_recipe", 0, fault))
+	if (!recipe_check(&view, fault) || !check_standing(recipe, fault) || !name_is_free(kitchen, recipe, fault) ||
+	    !act_begin(&act, kitchen, verb, 0, fault))
 		return false;
 	if (!log_put_recipe(kitchen->log, recipe, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Recipe %s: %zu ingredient%s, %s%s", recipe->name,
-	                  recipe->ingredient_count, recipe->ingredient_count == 1 ? "" : "s",
-	                  recipe->food[0] == '\0' ? "no published process" : recipe->food,
-	                  recipe->retired ? ", retired" : "");
+	return act_commit(&act, fault, "%s", sentence);
+}
+
+bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault)
+{
+	char sentence[SENTENCE_MAX_BYTES];
+
+	(void)snprintf(sentence, sizeof(sentence), "Recipe %s: %zu ingredient%s, %s%s", recipe->name,
+	               recipe->ingredient_count, recipe->ingredient_count == 1 ? "" : "s",
+	               recipe->food[0] == '\0' ? "no published process" : recipe->food,
+	               recipe->retired ? ", retired" : "");
+	return put_recipe(kitchen, recipe, recipe->id == 0 ? "add_recipe" : "edit_recipe", sentence,
+	                  fault);
 }
 
 /* --- supplies ----------------------------------------------------------------------- */

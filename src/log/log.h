@@ -27,6 +27,7 @@
 
 #include "engine/elevation.h"
 #include "engine/fault.h"
+#include "engine/gate.h"
 #include "engine/juice_yield.h"
 #include "engine/moment.h"
 #include "engine/process.h"
@@ -100,7 +101,18 @@ struct log_entry {
 	bool breaks_hold;  /* the act ended a hold or a vent; see kitchen_undo */
 };
 
+/* What acts are about, for undo and for stories. `id` is not used for the house. */
+enum subject_kind { SUBJECT_HOUSE, SUBJECT_STATION, SUBJECT_LOAD, SUBJECT_RUN, SUBJECT_BATCH, SUBJECT_KIND_COUNT };
+struct log_subject {
+	enum subject_kind kind;
+	int64_t id;
+};
+
 bool log_begin(struct log *log, struct fault *fault); /* BEGIN IMMEDIATE */
+/* The loads and batches whose evidence the open act has touched so far: a row of
+ * theirs, of a phase, jar, lot or mark of theirs was written or taken away, and they are
+ * still there; malloc'ed, each once. */
+bool log_touched(struct log *log, struct log_subject **rows, size_t *count, struct fault *fault);
 bool log_commit(struct log *log, struct log_entry *entry, struct fault *fault);
 void log_abandon(struct log *log);
 
@@ -111,13 +123,10 @@ void log_abandon(struct log *log);
  * since or the result would break a rule of the schema; nothing is changed then.
  * FAULT_MISSING when there is no such act or it has been undone already. */
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
-
-/* What acts are about, for undo and for stories. `id` is not used for the house. */
-enum subject_kind { SUBJECT_HOUSE, SUBJECT_STATION, SUBJECT_LOAD, SUBJECT_RUN, SUBJECT_BATCH, SUBJECT_KIND_COUNT };
-struct log_subject {
-	enum subject_kind kind;
-	int64_t id;
-};
+/* The same in two steps, for who must look at the rows before they are committed: after
+ * the first the act is open, and ends by the second or by log_abandon. */
+bool log_undo_begin(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
+bool log_undo_commit(struct log *log, struct log_entry *entry, struct fault *fault);
 
 /* What an undo or a redo would take back about a subject.  Undos form chains:
  * act A, its undo U (undoes A), a redo R (undoes U), the next undo (undoes R) ...
@@ -159,10 +168,11 @@ struct log_house {
 	int64_t practice_wall_ms;
 	int64_t practice_real_wall_ms;
 	enum unit_system units;
-	int run_minutes;         /* a juicer run, house default (60-75: common practice, no source) */
+	int run_minutes;         /* a juicer run in this house; 0: not set */
 	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
-	int water_minutes;       /* between water checks of a juicer */
+	int water_minutes;       /* between water checks of a juicer; 0: not set */
 	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
+	int stand_minutes;       /* longest that filled jars or a finished pot may stand; 0: as STANDING_MAX_MS */
 	int64_t storage_mc;      /* where jars are kept, thousandths of a degree Celsius */
 	int64_t storage_wall_ms; /* when that was read; 0: never */
 };
@@ -191,6 +201,8 @@ struct log_station {
 	int64_t volume_ul;           /* pots, to the brim; 0: not stated */
 	char who[NAME_MAX_BYTES];    /* initials of who has it; "" nobody */
 	bool own_heat;               /* has its own heat; else a shared burner of the house */
+	enum canner_wall wall;       /* pressure canners: how one sees that the pressure is gone */
+	int watts;                   /* canners: heat into the water; 0: not stated */
 };
 
 struct log_lid_box {
@@ -210,10 +222,11 @@ struct log_lot {
 	char pack[WORD_MAX_BYTES];
 	enum acidity acidity;
 	int64_t made_wall_ms;
+	enum origin origin;                  /* whose recipe it was made by */
+	char origin_words[ORIGIN_WORDS_MAX]; /* what own_recipe_judge said of it; "" nothing */
 };
 
 enum load_place { PLACE_CANNER, PLACE_RACK, PLACE_SHELF, PLACE_COUNT };
-enum verdict { VERDICT_OPEN, VERDICT_VALID, VERDICT_NOT_VALID, VERDICT_UNKNOWN, VERDICT_COUNT };
 
 struct log_load {
 	int64_t id;
@@ -228,8 +241,11 @@ struct log_load {
 	enum confirmed confirmed;
 	struct elevation elevation; /* not known: only when a notebook does not say it */
 	char elevation_by[NAME_MAX_BYTES];
+	/* What the gate said last, and which version of it; filled on reading, written by
+	 * log_put_judgement alone. OPEN and version 0: it was never asked. */
 	enum verdict verdict;
 	char verdict_why[SENTENCE_MAX_BYTES];
+	int gate;
 	int64_t process_ended_wall_ms; /* 0: not yet */
 	int broken;
 	int64_t opened_wall_ms;
@@ -267,7 +283,8 @@ enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCA
 enum seal_method { SEAL_PRESS, SEAL_TAP, SEAL_EYE, SEAL_METHOD_COUNT };
 enum seal_tick { TICK_NONE, TICK_GOOD, TICK_BAD, TICK_COUNT };
 /* Why a jar that was kept is no longer there. */
-enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT, GONE_COUNT };
+enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT,
+                GONE_NOT_NOTED, /* a notebook does not say where it went */ GONE_COUNT };
 
 struct log_jar {
 	int64_t id;
@@ -290,6 +307,61 @@ struct log_jar {
 	int64_t from_jar_id;             /* the jar this one was before it was processed again; 0: none */
 	enum jar_gone gone_why;
 	int64_t gone_wall_ms; /* 0: still there */
+	enum acid acid;       /* what was said of its acid when it was filled */
+	enum verdict verdict; /* the gate's for this jar; filled on reading */
+	enum acidity acidity; /* of its lot; filled on reading */
+};
+
+/* Nobody eats it, gives it away or puts a best-by date on it (engine/gate.h). */
+static inline bool jar_is_blocked(const struct log_jar *jar)
+{
+	return verdict_blocks(jar->verdict, jar->acidity);
+}
+
+/* What somebody saw or said that bears on a process and stands in no other row. */
+enum mark_kind {
+	/* Of a load: */
+	MARK_STOPPED,        /* given up; the words say where */
+	MARK_FOUND_WRONG,    /* found afterward */
+	MARK_VENT_CUT,       /* and why */
+	MARK_EARLIER,        /* the hold began `amount` ms before its key; who saw it */
+	MARK_FORCED_COOLING,
+	MARK_WEIGHT_EARLY,
+	MARK_RESTARTED,      /* the computer restarted in the hold */
+	MARK_CLOCK_BEGAN,    /* another clock at the beginning and at the end of the hold, */
+	MARK_CLOCK_ENDED,    /* `amount` ms of its day (the end may lie beyond 24 h) */
+	MARK_IMPORTED_WORSE, /* the log it came from called it unknown (1) or not valid (2): `amount`; and why */
+	MARK_RAISED,         /* an elevation found wrong in the process: what it is to get; it was to run `amount` ms */
+	MARK_VENTED,         /* for `amount` ms, as a notebook says */
+	/* Of a lot: */
+	MARK_NOT_AS_RECIPE,
+	MARK_MULTIPLIED,     /* `amount` batches in one pot, more than the recipe allows; why */
+	MARK_VINEGAR,        /* its acid, tenths of a percent */
+	MARK_POT_STOOD,      /* done in the pot for `amount` ms before it was filled */
+	MARK_ACID_LEFT_OUT,  /* and why */
+	MARK_ACID_INSTEAD,   /* its words: the name (engine/food.h) of the acid taken for its jars instead of the recipe's */
+	MARK_KIND_COUNT
+};
+
+struct log_mark {
+	int64_t id;
+	int64_t load_id;  /* exactly one of load and lot is not 0 */
+	int64_t lot_id;
+	int64_t phase_id; /* the phase it is about, and counts with; 0: none */
+	enum mark_kind kind;
+	int64_t amount;
+	char words[SENTENCE_MAX_BYTES];
+	int64_t wall_ms;
+	char who[NAME_MAX_BYTES];
+};
+
+/* What the gate said of a load or batch, or of a jar of a load that differs. */
+struct log_judgement {
+	int64_t jar_id; /* 0: the load or batch */
+	enum verdict verdict;
+	int gate;                       /* GATE_VERSION of the one that said it */
+	char reasons[SENTENCE_MAX_BYTES]; /* ids of gate_reasons, blanks between */
+	char why[SENTENCE_MAX_BYTES];
 };
 
 struct log_run {
@@ -343,9 +415,11 @@ struct log_batch {
 	bool open;
 	char note[SENTENCE_MAX_BYTES];
 	int64_t opened_wall_ms;
-	enum verdict verdict; /* never VALID: loads are; what its loads cannot be better than */
+	/* What the gate said last of its recipe, acid and pot, as of a load: never VALID. */
+	enum verdict verdict;
 	char verdict_why[SENTENCE_MAX_BYTES];
 	char jar[WORD_MAX_BYTES]; /* the size it is meant for; "" not said */
+	int sheet_minutes; /* of process by the sheet of its pectin; 0: it prints none */
 };
 
 struct log_batch_amount {
@@ -403,6 +477,7 @@ struct log_lid_use {
 
 /* A recipe of the kitchen's own, with room for its words. */
 #define RECIPE_TEXT_MAX_BYTES 200
+#define OWN_INGREDIENTS_MAX 12 /* the CHECK of recipe_ingredient.place */
 struct log_recipe_ingredient {
 	char name[NAME_MAX_BYTES];
 	enum supply_kind supply;
@@ -411,6 +486,7 @@ struct log_recipe_ingredient {
 	char form[NAME_MAX_BYTES];
 	enum adding adding;
 	bool optional;
+	char known[NAME_MAX_BYTES]; /* what it was picked as (engine/food.h); "" unlisted */
 };
 struct log_recipe {
 	int64_t id;
@@ -430,8 +506,9 @@ struct log_recipe {
 	char caution[SENTENCE_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
 	bool retired;
+	int sheet_minutes; /* of process, for this elevation, by the sheet of its pectin; 0: it prints none */
 	size_t ingredient_count;
-	struct log_recipe_ingredient ingredients[RECIPE_INGREDIENTS_MAX];
+	struct log_recipe_ingredient ingredients[OWN_INGREDIENTS_MAX];
 };
 
 /* Lids looked at, and those that had not sealed, in one season: kept by the log,
@@ -464,8 +541,18 @@ struct log_pantry_lot {
 	enum verdict verdict; /* the worst of their loads */
 };
 
-/* Jars kept of one lot and size that an open recall still looks for. */
-struct log_pantry_recalled {
+/* A lot of which jars spoiled, while others are kept that no recall has looked at since. */
+struct log_lot_spoiled {
+	int64_t lot_id;
+	char code[NAME_MAX_BYTES];
+	char product[NAME_MAX_BYTES];
+	int64_t spoiled;
+	int64_t jars; /* that sealed and were kept, those gone since too */
+};
+
+/* Jars kept of one lot and size that are not to be eaten: those an open recall still
+ * looks for, or those that verdict_blocks. */
+struct log_pantry_part {
 	int64_t lot_id;
 	char product[NAME_MAX_BYTES];
 	char size[WORD_MAX_BYTES];
@@ -723,6 +810,8 @@ struct log_season_come_up {
 
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
+const char *mark_kind_name(enum mark_kind kind);
+const char *canner_wall_name(enum canner_wall wall); /* "" not said */
 const char *verdict_name(enum verdict verdict);
 const char *phase_end_name(enum phase_end end); /* PHASE_RUNNING: "" */
 const char *jar_state_name(enum jar_state state);
@@ -785,6 +874,10 @@ bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struc
 bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault);
 bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
 bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault);
+bool log_marks_of_load(struct log *log, int64_t load_id, struct log_mark **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_marks_of_lot(struct log *log, int64_t lot_id, struct log_mark **rows, size_t *count, struct fault *fault);
+/* What the gate said of a jar: its own answer, or its load's. */
+bool log_judgement_of_jar(struct log *log, const struct log_jar *jar, struct log_judgement *out, struct fault *fault);
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault);
 /* The first lot of that product (capitals do not matter) made at that instant. */
 bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault);
@@ -800,7 +893,7 @@ bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, s
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);
-/* A jar of the oldest lot still kept; FAULT_MISSING: none. */
+/* Of the jars kept that may be eaten, one of the oldest lot; FAULT_MISSING: none. */
 bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
 /* Of a season: the year, UTC, in which the lids were looked at. */
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
@@ -820,7 +913,8 @@ bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct 
 /* The lots of one line, oldest first. */
 bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
                      size_t *count, struct fault *fault);
-bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count, struct fault *fault);
+bool log_pantry_recalled(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault);
+bool log_pantry_blocked(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault);
 /* Jars kept of a lot and size, the first `most` of them by id. */
 bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
@@ -828,6 +922,8 @@ bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t mo
  * most `most`; those a count did not find before all others. */
 bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
                    size_t *count, struct fault *fault);
+/* Loads with kept jars that a version of the gate before this one judged last. */
+bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault);
 bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */
 /* Loads that share jars with a load because they were processed again, before or after. */
 bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault);
@@ -843,6 +939,7 @@ bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outco
                       size_t *count, struct fault *fault);
 /* How many jars of a lot an open recall still looks for. */
 bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault);
+bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault);
 /* Lots already made with codes that begin with `prefix` (a date): the next sequence number, from 1. */
 bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault);
 
@@ -890,6 +987,11 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault);
 bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault);
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault);
 bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault);
+bool log_put_mark(struct log *log, struct log_mark *row, struct fault *fault);
+/* In the place of what the gate said of a load and its jars, or of a batch, before.  Not
+ * captured for undo: after an undo the gate is asked again. */
+bool log_put_judgement(struct log *log, struct log_subject subject, const struct log_judgement *rows, size_t count,
+                       struct fault *fault);
 /* Set a rule aside, or take it up again. */
 bool log_put_aside(struct log *log, const struct log_aside *row, bool aside, struct fault *fault);
 /* A jar that was counted but never was; only one that waits. */

@@ -12,7 +12,7 @@
 
 static const char *const captured_tables[] = {
 	"plan_block", "plan_run", "plan_batch", "plan_break", "helper", "plan", "plan_house",
-	"recall_jar", "recall", "jar", "phase", "juice_use", "supply_move", "batch_amount", "juice", "load", "run", "batch",
+	"recall_jar", "recall", "mark", "jar", "phase", "juice_use", "supply_move", "batch_amount", "juice", "load", "run", "batch",
 	"lot", "lid_box", "supply", "sold_by", "recipe_ingredient", "recipe", "station_capacity", "station",
 	"house", "rule_aside",
 };

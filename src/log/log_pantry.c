@@ -33,14 +33,14 @@ static void read_pantry_lot(struct query *query, void *into)
 	lot->verdict = (enum verdict)take_word(query, &words_of_verdict);
 }
 
-static void read_recalled(struct query *query, void *into)
+static void read_part(struct query *query, void *into)
 {
-	struct log_pantry_recalled *recalled = into;
-	memset(recalled, 0, sizeof(*recalled));
-	recalled->lot_id = take_integer(query);
-	TAKE_TEXT(query, recalled->product);
-	TAKE_TEXT(query, recalled->size);
-	recalled->jars = take_integer(query);
+	struct log_pantry_part *part = into;
+	memset(part, 0, sizeof(*part));
+	part->lot_id = take_integer(query);
+	TAKE_TEXT(query, part->product);
+	TAKE_TEXT(query, part->size);
+	part->jars = take_integer(query);
 }
 
 bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct log_pantry_line **rows, size_t *count,
@@ -67,14 +67,24 @@ bool log_pantry_lots(struct log *log, const char *product, const char *size,
 	return ok;
 }
 
-bool log_pantry_recalled(struct log *log, struct log_pantry_recalled **rows, size_t *count,
-                         struct fault *fault)
+static bool parts(struct log *log, enum statement which, struct log_pantry_part **rows, size_t *count,
+                  struct fault *fault)
 {
-	struct query query = query_start(log, PANTRY_RECALLED);
+	struct query query = query_start(log, which);
 	void *list;
-	bool ok = query_list(&query, read_recalled, sizeof(**rows), &list, count, fault);
+	bool ok = query_list(&query, read_part, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
+}
+
+bool log_pantry_recalled(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault)
+{
+	return parts(log, PANTRY_RECALLED, rows, count, fault);
+}
+
+bool log_pantry_blocked(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault)
+{
+	return parts(log, PANTRY_BLOCKED, rows, count, fault);
 }
 
 bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most,
@@ -120,6 +130,16 @@ bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *c
 {
 	struct query query = query_start(log, LOADS_LINKED);
 	bind_integer(&query, load_id);
+	void *list;
+	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
+	*ids = list;
+	return ok;
+}
+
+bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOADS_OF_OLD_GATE);
+	bind_integer(&query, gate);
 	void *list;
 	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
 	*ids = list;
@@ -251,6 +271,26 @@ bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fau
 	struct query query = query_start(log, LOT_RECALLED);
 	bind_integer(&query, lot_id);
 	return query_integer(&query, jars, fault);
+}
+
+static void read_spoiled(struct query *query, void *into)
+{
+	struct log_lot_spoiled *lot = into;
+	memset(lot, 0, sizeof(*lot));
+	lot->lot_id = take_integer(query);
+	TAKE_TEXT(query, lot->code);
+	TAKE_TEXT(query, lot->product);
+	lot->spoiled = take_integer(query);
+	lot->jars = take_integer(query);
+}
+
+bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOTS_SPOILED);
+	void *list;
+	bool ok = query_list(&query, read_spoiled, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
 }
 
 bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault)

@@ -66,9 +66,8 @@ bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault)
 	bind_integer(&query, row->open);
 	BIND_TEXT(&query, row->note);
 	bind_integer(&query, row->opened_wall_ms);
-	bind_name(&query, verdict_name(row->verdict));
-	BIND_TEXT(&query, row->verdict_why);
 	BIND_TEXT(&query, row->jar);
+	bind_integer(&query, row->sheet_minutes);
 	return put_row(&query, &row->id, fresh, "batch", fault);
 }
 
@@ -120,6 +119,7 @@ static bool put_ingredient(struct log *log, const struct log_recipe_ingredient *
 	BIND_TEXT(&query, row->form);
 	bind_name(&query, adding_name(row->adding));
 	bind_integer(&query, row->optional);
+	BIND_TEXT(&query, row->known);
 	return query_run(&query, fault) || put_spoilt(log);
 }
 
@@ -130,7 +130,7 @@ static bool put_ingredients(struct log *log, const struct log_recipe *row, struc
 	bind_integer(&clear, row->id);
 	if (!query_run(&clear, fault))
 		return put_spoilt(log);
-	for (size_t i = 0; i < row->ingredient_count && i < RECIPE_INGREDIENTS_MAX; i++)
+	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++)
 		if (!put_ingredient(log, &row->ingredients[i], row->id, i + 1, fault))
 			return false;
 	return true;
@@ -156,6 +156,7 @@ bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault
 	BIND_TEXT(&query, row->caution);
 	BIND_TEXT(&query, row->source);
 	bind_integer(&query, row->retired);
+	bind_integer(&query, row->sheet_minutes);
 	if (put_row(&query, &row->id, 0, "recipe", fault) && put_ingredients(log, row, fault))
 		return true;
 	row->id = id;

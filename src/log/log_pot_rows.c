@@ -77,7 +77,9 @@ static void read_batch(struct query *query, void *into)
 	batch->opened_wall_ms = take_integer(query);
 	batch->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	TAKE_TEXT(query, batch->verdict_why);
+	(void)take_int(query); /* which gate said it */
 	TAKE_TEXT(query, batch->jar);
+	batch->sheet_minutes = take_int(query);
 }
 
 static void read_batch_amount(struct query *query, void *into)
@@ -150,6 +152,7 @@ static void read_recipe(struct query *query, void *into)
 	TAKE_TEXT(query, recipe->caution);
 	TAKE_TEXT(query, recipe->source);
 	recipe->retired = take_flag(query);
+	recipe->sheet_minutes = take_int(query);
 }
 
 static void read_ingredient(struct query *query, void *into)
@@ -163,6 +166,7 @@ static void read_ingredient(struct query *query, void *into)
 	TAKE_TEXT(query, ingredient->form);
 	ingredient->adding = take_adding(query);
 	ingredient->optional = take_flag(query);
+	TAKE_TEXT(query, ingredient->known);
 }
 
 /* --- runs and juice ------------------------------------------------------------ */
@@ -344,8 +348,8 @@ static bool read_ingredients(struct log *log, struct log_recipe *recipe, struct 
 	size_t count;
 	if (!query_list(&query, read_ingredient, sizeof(recipe->ingredients[0]), &rows, &count, fault))
 		return false;
-	if (count > RECIPE_INGREDIENTS_MAX)
-		count = RECIPE_INGREDIENTS_MAX; /* the CHECK of the place rules it out */
+	if (count > OWN_INGREDIENTS_MAX)
+		count = OWN_INGREDIENTS_MAX; /* the CHECK of the place rules it out */
 	if (count > 0)
 		memcpy(recipe->ingredients, rows, count * sizeof(recipe->ingredients[0]));
 	recipe->ingredient_count = count;

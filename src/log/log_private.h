@@ -13,6 +13,8 @@
 #include "log/log.h"
 #include "log/statements.h"
 
+#define EVIDENCE_COLUMNS 9
+
 struct log {
 	sqlite3 *db;
 	char *path; /* as the caller gave it */
@@ -24,6 +26,8 @@ struct log {
 	bool looking; /* between log_look_begin and log_look_end */
 	bool act_spoilt; /* a write of this act failed: it may only be abandoned */
 	bool version_seen;
+	int evidence_place[EVIDENCE_COLUMNS]; /* log_judgement.c; read once */
+	bool evidence_placed;
 	int64_t data_version;
 };
 
@@ -117,6 +121,8 @@ struct words {
 
 extern const struct words words_of_place;
 extern const struct words words_of_verdict;
+extern const struct words words_of_wall;
+extern const struct words words_of_mark;
 extern const struct words words_of_phase_end;
 extern const struct words words_of_jar_state;
 extern const struct words words_of_siphoning;

@@ -69,6 +69,7 @@ bool log_put_house(struct log *log, const struct log_house *row, struct fault *f
 	bind_integer(&query, row->jar_wait_minutes);
 	bind_unless(&query, row->storage_mc, STORAGE_NOT_READ);
 	bind_unless(&query, row->storage_wall_ms, 0);
+	bind_integer(&query, row->stand_minutes);
 	bind_integer(&query, 1);
 	return update(&query, "house", fault);
 }
@@ -111,6 +112,8 @@ bool log_put_station(struct log *log, struct log_station *row, struct fault *fau
 	bind_unless(&query, row->volume_ul, 0);
 	BIND_TEXT(&query, row->who);
 	bind_integer(&query, row->own_heat);
+	bind_name(&query, words_of_wall.list[row->wall]);
+	bind_unless(&query, row->watts, 0);
 	if (put_row(&query, &row->id, fresh, "station", fault) && put_capacities(log, row, fault))
 		return true;
 	row->id = id;
@@ -136,6 +139,8 @@ bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
 	BIND_TEXT(&query, row->pack);
 	bind_name(&query, acidity_name(row->acidity));
 	bind_integer(&query, row->made_wall_ms);
+	bind_name(&query, row->origin == ORIGIN_NOT_SAID ? "" : origin_name(row->origin));
+	BIND_TEXT(&query, row->origin_words);
 	return put_row(&query, &row->id, 0, "lot", fault);
 }
 
@@ -171,8 +176,6 @@ static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, s
 	bind_integer(&query, row->elevation.um);
 	bind_integer(&query, row->elevation.slack_um);
 	BIND_TEXT(&query, row->elevation_by);
-	bind_name(&query, verdict_name(row->verdict));
-	BIND_TEXT(&query, row->verdict_why);
 	bind_unless(&query, row->process_ended_wall_ms, 0);
 	bind_integer(&query, row->broken);
 	bind_integer(&query, row->opened_wall_ms);
@@ -242,6 +245,7 @@ bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
 	bind_unless(&query, row->from_jar_id, 0);
 	bind_name(&query, jar_gone_name(row->gone_why));
 	bind_unless(&query, row->gone_wall_ms, 0);
+	bind_name(&query, row->acid == ACID_NOT_SAID ? "" : acid_name(row->acid));
 	return put_row(&query, &row->id, 0, "jar", fault);
 }
 

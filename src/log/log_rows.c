@@ -32,6 +32,7 @@ static void read_house(struct query *query, void *into)
 	house->jar_wait_minutes = take_int(query);
 	house->storage_mc = take_or(query, STORAGE_NOT_READ);
 	house->storage_wall_ms = take_integer(query);
+	house->stand_minutes = take_int(query);
 }
 
 static void read_station(struct query *query, void *into)
@@ -47,6 +48,8 @@ static void read_station(struct query *query, void *into)
 	station->volume_ul = take_integer(query);
 	TAKE_TEXT(query, station->who);
 	station->own_heat = take_flag(query);
+	station->wall = (enum canner_wall)take_word(query, &words_of_wall);
+	station->watts = take_int(query);
 }
 
 struct capacity {
@@ -84,6 +87,8 @@ void row_lot(struct query *query, void *into)
 	TAKE_TEXT(query, lot->pack);
 	lot->acidity = take_acidity(query);
 	lot->made_wall_ms = take_integer(query);
+	lot->origin = take_origin(query);
+	TAKE_TEXT(query, lot->origin_words);
 }
 
 /* What stands in the columns of a figure that nobody noted means nothing. */
@@ -121,6 +126,7 @@ static void read_load(struct query *query, void *into)
 	TAKE_TEXT(query, load->elevation_by);
 	load->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	TAKE_TEXT(query, load->verdict_why);
+	load->gate = take_int(query);
 	load->process_ended_wall_ms = take_integer(query);
 	load->broken = take_int(query);
 	load->opened_wall_ms = take_integer(query);
@@ -174,6 +180,9 @@ void row_jar(struct query *query, void *into)
 	jar->from_jar_id = take_integer(query);
 	jar->gone_why = (enum jar_gone)take_word(query, &words_of_gone);
 	jar->gone_wall_ms = take_integer(query);
+	jar->acid = take_acid(query);
+	jar->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	jar->acidity = take_acidity(query);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)

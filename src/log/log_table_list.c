@@ -21,7 +21,7 @@
  * that brings pieces to the same three decimals as g and ml. */
 #define UNIT_OF_KIND(kind) \
 	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \
-	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_water') THEN 'ml' ELSE 'g' END"
+	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_solution') THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
 #define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
@@ -36,14 +36,15 @@ static const struct log_column house_columns[] = {
 	SOME_DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
 	SOME_DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
 	TEXT("units", "us or metric"),
-	WHOLE("run_minutes", "a juicer run takes so long here"),
+	WHOLE("run_minutes", "a juicer run takes so long here; 0: not set"),
 	WHOLE("first_juice_minutes", "until the first juice can be drawn; 0: no hint"),
-	WHOLE("water_minutes", "between water checks of a juicer"),
+	WHOLE("water_minutes", "between water checks of a juicer; 0: not set"),
 	WHOLE("jar_wait_minutes", "filled jars may wait so long for a canner"),
 	SOME_DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
 	SOME_INSTANT("storage_read", "when that was read"),
 	FLAG("invented", "the data are made up"),
 	WHOLE("practice_speed", "0: a real log"),
+	WHOLE("stand_minutes", "longest that filled jars may stand here; 0: no shorter than the program's own"),
 };
 
 static const struct log_column stations_columns[] = {
@@ -56,6 +57,8 @@ static const struct log_column stations_columns[] = {
 	TEXT("who", "initials of who has it"),
 	FLAG("own_heat", "needs no burner of the stove"),
 	FLAG("retired", ""),
+	SOME_TEXT("wall", "pressure canners, how one sees that the pressure is gone: heavy, lock; empty: not said"),
+	SOME_WHOLE("watts", "canners: heat into the water; empty: not stated"),
 };
 
 static const struct log_column station_rooms_columns[] = {
@@ -113,6 +116,7 @@ static const struct log_column recipes_columns[] = {
 	TEXT("caution", ""),
 	TEXT("source", ""),
 	FLAG("retired", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column recipe_ingredients_columns[] = {
@@ -125,6 +129,7 @@ static const struct log_column recipe_ingredients_columns[] = {
 	TEXT("form", ""),
 	TEXT("adding", "at_start, at_boil, last, in_jar"),
 	FLAG("optional", ""),
+	TEXT("known", "ingredient it was picked as; empty: on no list"),
 };
 
 static const struct log_column runs_columns[] = {
@@ -174,6 +179,7 @@ static const struct log_column batches_columns[] = {
 	TEXT("verdict_why", ""),
 	TEXT("note", ""),
 	INSTANT("opened", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column batch_amounts_columns[] = {
@@ -193,12 +199,26 @@ static const struct log_column lots_columns[] = {
 	TEXT("pack", ""),
 	TEXT("acidity", "acid, acidified, low_acid"),
 	INSTANT("made", ""),
+	SOME_TEXT("origin", "whose recipe: printed, own_class, own_unknown, refused; empty: not said"),
+	TEXT("origin_words", "what was said of an own recipe"),
+};
+
+static const struct log_column marks_columns[] = {
+	SOME_WHOLE("load", "one of load and lot is given"),
+	SOME_TEXT("lot", ""),
+	SOME_WHOLE("phase", "it is about; empty: none"),
+	TEXT("kind", "stopped, found_wrong, vent_cut, not_as_recipe, vinegar ..."),
+	WHOLE("amount", "ms, batches or tenths of a percent, by the kind; 0: none"),
+	TEXT("words", "what was said"),
+	INSTANT("at", ""),
+	TEXT("who", "initials"),
 };
 
 static const struct log_column loads_columns[] = {
 	WHOLE("load", "number"),
 	TEXT("station", "name of the canner"),
 	SOME_TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
+	SOME_TEXT("wall", "of the canner: heavy, lock; empty: not said"),
 	TEXT("place", "canner, rack, shelf"),
 	INSTANT("opened", "when it was begun"),
 	SOME_WHOLE("minutes", "of the process; empty: not noted"),
@@ -251,9 +271,10 @@ static const struct log_column jars_columns[] = {
 	TEXT("closed_by", "initials"),
 	SOME_WHOLE("from_load", "processed again under a new lid: the load it was in before; empty: none"),
 	SOME_WHOLE("from_place", "its place there"),
-	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out; empty: still there"),
+	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out, not_noted; empty: still there"),
 	SOME_INSTANT("gone", "when"),
 	FLAG("recalled", "an open recall looks for it"),
+	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
 };
 
 static const struct log_column recalls_columns[] = {
@@ -350,6 +371,11 @@ static const struct log_column journal_columns[] = {
 	SOME_WHOLE("undoes", "entry it takes back; empty: none"),
 };
 
+/* What the gate said of it last. */
+#define GATE_SAID(of, id) \
+	"coalesce((SELECT g.verdict FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), 'open'), " \
+	"coalesce((SELECT g.why FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), '')"
+
 #define TABLE(array, one, meaning, statement) \
 	{ .name = #array, .words = (meaning), .single = (one), .columns = array##_columns, \
 	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
@@ -361,9 +387,9 @@ const struct log_table log_tables[] = {
 	TABLE(house, true, "the kitchen",
 	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
 	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
-	      "storage_wall_ms, invented, practice_speed FROM house WHERE id = 1"),
+	      "storage_wall_ms, invented, practice_speed, stand_minutes FROM house WHERE id = 1"),
 	TABLE(stations, false, "canners, juicers, pots",
-	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired FROM station ORDER BY id"),
+	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired, wall, watts FROM station ORDER BY id"),
 	TABLE(station_rooms, false, "how many jars a canner takes",
 	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
 	TABLE(lid_boxes, false, "boxes of flat lids",
@@ -380,10 +406,10 @@ const struct log_table log_tables[] = {
 	      "ORDER BY supply_move.id"),
 	TABLE(recipes, false, "the kitchen's own recipes",
 	      "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
-	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired FROM recipe ORDER BY id"),
+	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
 	TABLE(recipe_ingredients, false, "what goes into them",
 	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
-	      ", form, adding, optional FROM recipe_ingredient ORDER BY recipe_id, place"),
+	      ", form, adding, optional, known FROM recipe_ingredient ORDER BY recipe_id, place"),
 	TABLE(runs, false, "juicer runs",
 	      "SELECT id, station_id, fruit, fruit_mg, open, water_checks, opened_wall_ms FROM run ORDER BY id"),
 	TABLE(juice, false, "juice measured out",
@@ -393,28 +419,31 @@ const struct log_table log_tables[] = {
 	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
 	TABLE(batches, false, "pots of a recipe",
 	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	      "warm_jars, open, jar, verdict, verdict_why, note, opened_wall_ms "
+	      "warm_jars, open, jar, " GATE_SAID("batch", "batch.id") ", note, opened_wall_ms, sheet_minutes "
 	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
 	CHECKED_TABLE(lots, "everything that bears one code",
-	      "SELECT code, product, food, pack, acidity, made_wall_ms FROM lot ORDER BY code"),
+	      "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
 	CHECKED_TABLE(loads, "jars that shared one canner",
-	      "SELECT load.id, station.name, " NOTED("method", "method") ", place, opened_wall_ms, "
+	      "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, "
 	      NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, "
-	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, verdict, "
-	      "verdict_why, process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
+	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, "
+	      GATE_SAID("load", "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
 	      "ORDER BY load.id"),
-	TABLE(phases, false, "what loads, runs and batches went through",
+	CHECKED_TABLE(phases, "what loads, runs and batches went through",
 	      "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
 	      "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
+	CHECKED_TABLE(marks, "what was seen or said that bears on a process",
+	      "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
+	      "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
 	CHECKED_TABLE(jars, "every jar",
 	      "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
 	      "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
 	      "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "
 	      "jar.gone_why, jar.gone_wall_ms, "
-	      "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL) "
+	      "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL), jar.acid "
 	      "FROM jar JOIN lot ON lot.id = jar.lot_id LEFT JOIN lid_box ON lid_box.id = jar.lid_box_id "
 	      "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
 	      "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),

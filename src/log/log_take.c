@@ -68,3 +68,21 @@ enum supply_kind take_supply(struct query *query)
 		query->unreadable = true;
 	return kind;
 }
+
+enum acid take_acid(struct query *query)
+{
+	enum acid acid = ACID_NOT_SAID;
+	const char *name = take_name(query);
+	if (name[0] != '\0' && !acid_from_name(name, &acid))
+		query->unreadable = true;
+	return acid;
+}
+
+enum origin take_origin(struct query *query)
+{
+	enum origin origin = ORIGIN_NOT_SAID;
+	const char *name = take_name(query);
+	if (name[0] != '\0' && !origin_from_name(name, &origin))
+		query->unreadable = true;
+	return origin;
+}

@@ -31,6 +31,7 @@ static const struct {
 	{"recall", "the recall has changed since"},
 	{"recall_jar", "a jar of the recall has been followed up since"},
 	{"phase", "a phase of it has changed since"},
+	{"mark", "what was said of it has changed since"},
 	{"load", "the load has moved on since"},
 	{"lot", "the lot has changed since"},
 	{"lid_box", "the lid box has changed since"},
@@ -180,7 +181,7 @@ static bool apply_inverse(struct undo *undo, struct fault *fault)
 	return changed_what_was_meant(undo, fault);
 }
 
-bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault)
+bool log_undo_begin(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault)
 {
 	struct undo undo = {.log = log, .id = id};
 	if (!log_begin(log, fault))
@@ -192,5 +193,15 @@ bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault
 		return false;
 	}
 	entry->undoes_id = undo.tip;
+	return true;
+}
+
+bool log_undo_commit(struct log *log, struct log_entry *entry, struct fault *fault)
+{
 	return act_finish(log, entry, fault);
+}
+
+bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault)
+{
+	return log_undo_begin(log, id, entry, fault) && log_undo_commit(log, entry, fault);
 }

@@ -25,6 +25,35 @@ static const char *const verdicts[] = {
 };
 WORDS(verdicts, VERDICT_COUNT);
 
+static const char *const walls[] = {
+	[WALL_NOT_SAID] = "", /* stored as null */
+	[WALL_HEAVY] = "heavy",
+	[WALL_LOCK] = "lock",
+};
+WORDS(walls, WALL_COUNT);
+
+static const char *const marks[] = {
+	[MARK_STOPPED] = "stopped",
+	[MARK_FOUND_WRONG] = "found_wrong",
+	[MARK_VENT_CUT] = "vent_cut",
+	[MARK_EARLIER] = "earlier",
+	[MARK_FORCED_COOLING] = "forced_cooling",
+	[MARK_WEIGHT_EARLY] = "weight_early",
+	[MARK_RESTARTED] = "restarted",
+	[MARK_CLOCK_BEGAN] = "clock_began",
+	[MARK_CLOCK_ENDED] = "clock_ended",
+	[MARK_IMPORTED_WORSE] = "imported_worse",
+	[MARK_RAISED] = "raised",
+	[MARK_VENTED] = "vented",
+	[MARK_NOT_AS_RECIPE] = "not_as_recipe",
+	[MARK_MULTIPLIED] = "multiplied",
+	[MARK_VINEGAR] = "vinegar",
+	[MARK_POT_STOOD] = "pot_stood",
+	[MARK_ACID_LEFT_OUT] = "acid_left_out",
+	[MARK_ACID_INSTEAD] = "acid_instead",
+};
+WORDS(marks, MARK_KIND_COUNT);
+
 static const char *const phase_ends[] = {
 	[PHASE_RUNNING] = "", /* stored as null */
 	[PHASE_DONE] = "done",
@@ -124,6 +153,7 @@ static const char *const gones[] = {
 	[GONE_GIVEN] = "given",
 	[GONE_SPOILED] = "spoiled",
 	[GONE_MISSING] = "missing",
+	[GONE_NOT_NOTED] = "not_noted",
 	[GONE_THROWN_OUT] = "thrown_out",
 };
 WORDS(gones, GONE_COUNT);
@@ -164,6 +194,8 @@ WORDS(works, SUBJECT_KIND_COUNT);
 
 const struct words words_of_place = {places, PLACE_COUNT};
 const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
+const struct words words_of_wall = {walls, WALL_COUNT};
+const struct words words_of_mark = {marks, MARK_KIND_COUNT};
 const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
 const struct words words_of_jar_state = {jar_states, JAR_STATE_COUNT};
 const struct words words_of_siphoning = {siphonings, SIPHON_COUNT};
@@ -189,6 +221,16 @@ const char *load_place_name(enum load_place place)
 const char *verdict_name(enum verdict verdict)
 {
 	return word(&words_of_verdict, (int)verdict);
+}
+
+const char *mark_kind_name(enum mark_kind kind)
+{
+	return word(&words_of_mark, (int)kind);
+}
+
+const char *canner_wall_name(enum canner_wall wall)
+{
+	return word(&words_of_wall, (int)wall);
 }
 
 const char *phase_end_name(enum phase_end end)

@@ -48,6 +48,8 @@ const char *take_name(struct query *query); /* valid until the row is left; null
 
 /* Words of the engine's enums (log_take.c); an unknown one makes the row unreadable. */
 enum method take_method(struct query *query);
+enum acid take_acid(struct query *query);     /* null: not said */
+enum origin take_origin(struct query *query); /* likewise */
 enum acidity take_acidity(struct query *query);
 enum confirmed take_confirmed(struct query *query);
 enum pectin take_pectin(struct query *query);

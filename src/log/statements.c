@@ -67,15 +67,25 @@
 	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
 
 #define STATION_COLUMNS \
-	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat"
+	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat, wall, watts"
 
 #define LID_BOX_COLUMNS \
 	"id, label, bought_wall_ms, lids, " \
 	"(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired"
 
+/* What the gate said last: verdict, why, by which version of it. */
+#define JUDGED_COLUMN(of, id, column, otherwise) \
+	"coalesce((SELECT g." column " FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), " otherwise ")"
+#define JUDGED(of, id) \
+	JUDGED_COLUMN(of, id, "verdict", "'open'") ", " JUDGED_COLUMN(of, id, "why", "''") ", " \
+	JUDGED_COLUMN(of, id, "gate", "0")
+#define JAR_VERDICT \
+	"coalesce((SELECT g.verdict FROM judgement g WHERE g.jar_id = jar.id), " \
+	JUDGED_COLUMN("load", "jar.load_id", "verdict", "'open'") ")"
+
 #define LOAD_COLUMNS \
 	"id, station_id, method, place, minutes, pressure_psi, headspace_thou, jar_in_table, source, " \
-	"confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, verdict_why, " \
+	"confirmed, elevation_um, elevation_slack_um, elevation_by, " JUDGED("load", "load.id") ", " \
 	"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note"
 
 #define PHASE_COLUMNS \
@@ -88,31 +98,41 @@
 	"jar.id, jar.load_id, jar.lot_id, jar.lid_box_id, jar.place_in_load, jar.size, jar.state, " \
 	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
 	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
-	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms"
+	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " \
+	JAR_VERDICT ", (SELECT acidity FROM lot WHERE lot.id = jar.lot_id)"
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
-#define LOT_COLUMNS "lot.id, lot.code, lot.product, lot.food, lot.pack, lot.acidity, lot.made_wall_ms"
+/* As verdict_blocks of engine/gate.h has it. */
+#define IS_BLOCKED \
+	"CASE " JAR_VERDICT " WHEN 'not_valid' THEN 1 WHEN 'unknown' THEN lot.acidity = 'low_acid' ELSE 0 END"
+
+#define MARK_COLUMNS "id, load_id, lot_id, phase_id, kind, amount, words, wall_ms, who"
+
+#define LOT_COLUMNS \
+	"lot.id, lot.code, lot.product, lot.food, lot.pack, lot.acidity, lot.made_wall_ms, lot.origin, lot.origin_words"
 
 /* A jar, its lot, its load, what it became, whether an open recall looks for it, and
  * the mark of one recall. */
 #define TRACED_COLUMNS \
 	JAR_COLUMNS ", lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
 	"(SELECT place FROM load WHERE load.id = jar.load_id), " \
-	"(SELECT verdict FROM load WHERE load.id = jar.load_id), " \
+	JAR_VERDICT ", " \
 	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
 	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
-/* What is found by `seed`, a SELECT of ids, and what it became under new lids. */
+/* What is found by `seed`, a SELECT of ids, and what it became under new lids.  CROSS
+ * JOIN keeps to this order (SQLite's page on its query optimizer, section 8.2): for the
+ * sake of the ORDER BY some versions of SQLite would go through all jars instead. */
 #define TRACE(seed) \
 	"WITH RECURSIVE found (id) AS (" seed \
-	" UNION SELECT n.id FROM found JOIN jar n ON n.from_jar_id = found.id) " \
-	"SELECT " TRACED_COLUMNS ", 0, 0, NULL, 0, '' FROM found JOIN jar ON jar.id = found.id " \
-	"JOIN lot ON lot.id = jar.lot_id" BY_LOT
+	" UNION SELECT n.id FROM found CROSS JOIN jar n ON n.from_jar_id = found.id) " \
+	"SELECT " TRACED_COLUMNS ", 0, 0, NULL, 0, '' FROM found CROSS JOIN jar ON jar.id = found.id " \
+	"CROSS JOIN lot ON lot.id = jar.lot_id" BY_LOT
 
 /* Of the loads in which the kept jars of a lot were. */
 #define WORST_VERDICT(lot, size) \
-	"(SELECT verdict FROM jar JOIN load ON load.id = jar.load_id WHERE jar.lot_id = " lot " AND jar.size = " size \
+	"(SELECT " JAR_VERDICT " AS verdict FROM jar WHERE jar.load_id IS NOT NULL AND jar.lot_id = " lot " AND jar.size = " size \
 	" AND " IS_KEPT " ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
 
 #define RECALLS \
@@ -128,7 +148,8 @@
 
 #define BATCH_COLUMNS \
 	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
-	"ticks, warm_jars, open, note, opened_wall_ms, verdict, verdict_why, jar"
+	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id") ", jar, " \
+	"sheet_minutes"
 
 #define SUPPLIES \
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
@@ -141,7 +162,7 @@
 #define RECIPE_COLUMNS \
 	"id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, " \
 	"multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, " \
-	"retired"
+	"retired, sheet_minutes"
 
 /* Jars of a work by product are few: one or two rows. */
 #define WORK_COLUMNS \
@@ -209,13 +230,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
 		"measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
 		"practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
-		"jar_wait_minutes, storage_mc, storage_wall_ms FROM house WHERE id = 1",
+		"jar_wait_minutes, storage_mc, storage_wall_ms, stand_minutes FROM house WHERE id = 1",
 	[HOUSE_UPDATE] =
 		"UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
 		"elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
 		"practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
 		"units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
-		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ? WHERE id = ?",
+		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ?, stand_minutes = ? WHERE id = ?",
 
 	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
 	[STATION_ALL] = "SELECT " STATION_COLUMNS " FROM station ORDER BY id",
@@ -223,10 +244,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[STATION_FRESH_ID] = FRESH_ID("station"),
 	[STATION_INSERT] =
 		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, "
-		"own_heat, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"own_heat, wall, watts, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[STATION_UPDATE] =
 		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
-		"volume_ul = ?, who = ?, own_heat = ? WHERE id = ?",
+		"volume_ul = ?, who = ?, own_heat = ?, wall = ?, watts = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
@@ -244,17 +265,17 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT " LOT_COLUMNS " FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
 	[LOT_NAMED] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?",
 	[LOTS_KEPT] =
-		"SELECT lot.id, code, product, food, pack, acidity, made_wall_ms, kept.jars "
+		"SELECT " LOT_COLUMNS ", kept.jars "
 		"FROM (SELECT lot_id, sum(jars) AS jars FROM pantry_lot GROUP BY lot_id) AS kept JOIN lot ON lot.id = kept.lot_id ORDER BY code",
 	[LOT_CODES] =
 		"SELECT substr(code, length(?1) + 1) FROM lot "
 		"WHERE code >= ?1 AND substr(code, 1, length(?1)) = ?1",
 	[LOT_INSERT] =
-		"INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?)",
+		"INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, origin, origin_words, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[LOT_UPDATE] =
-		"UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ? "
-		"WHERE id = ?",
+		"UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ?, "
+		"origin = ?, origin_words = ? WHERE id = ?",
 
 	[LOAD_GET] = "SELECT " LOAD_COLUMNS " FROM load WHERE id = ?",
 	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
@@ -270,13 +291,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_FRESH_ID] = FRESH_ID("load"),
 	[LOAD_INSERT] =
 		"INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
-		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, verdict, "
-		"verdict_why, process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, "
+		"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[LOAD_UPDATE] =
 		"UPDATE load SET station_id = ?, method = ?, place = ?, minutes = ?, pressure_psi = ?, "
 		"headspace_thou = ?, jar_in_table = ?, source = ?, confirmed = ?, elevation_um = ?, "
-		"elevation_slack_um = ?, elevation_by = ?, verdict = ?, verdict_why = ?, "
+		"elevation_slack_um = ?, elevation_by = ?, "
 		"process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ?, not_noted = ?, note = ? WHERE id = ?",
 
 	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
@@ -307,8 +328,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
 		"ORDER BY fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
 	[JAR_OLDEST] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE " IS_KEPT " AND lot_id = "
-		"(SELECT lot_id FROM pantry_lot ORDER BY made_wall_ms, lot_id LIMIT 1) LIMIT 1",
+		"SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
+		"CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
+		"WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
 	[JAR_MADE] =
 		"SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
 		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
@@ -317,23 +339,53 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
 		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
 		"filled_awake_ms, filled_boot, closed_by, press, tap, eye, checked_by, from_jar_id, gone_why, "
-		"gone_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"gone_wall_ms, acid, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[JAR_UPDATE] =
 		"UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
 		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
 		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
 		"filled_boot = ?, closed_by = ?, press = ?, tap = ?, eye = ?, checked_by = ?, from_jar_id = ?, "
-		"gone_why = ?, gone_wall_ms = ? WHERE id = ?",
+		"gone_why = ?, gone_wall_ms = ?, acid = ? WHERE id = ?",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
+	[MARKS_OF_LOAD] = "SELECT " MARK_COLUMNS " FROM mark WHERE load_id = ? ORDER BY id",
+	[MARKS_OF_LOT] = "SELECT " MARK_COLUMNS " FROM mark WHERE lot_id = ? ORDER BY id",
+	[MARK_INSERT] =
+		"INSERT INTO mark (load_id, lot_id, phase_id, kind, amount, words, wall_ms, who, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[MARK_UPDATE] =
+		"UPDATE mark SET load_id = ?, lot_id = ?, phase_id = ?, kind = ?, amount = ?, words = ?, "
+		"wall_ms = ?, who = ? WHERE id = ?",
+	[JUDGEMENT_OF_LOAD_OUT] = "DELETE FROM judgement WHERE load_id = ?",
+	[JUDGEMENT_OF_BATCH_OUT] = "DELETE FROM judgement WHERE batch_id = ?",
+	[JUDGEMENT_INSERT] =
+		"INSERT INTO judgement (load_id, batch_id, jar_id, verdict, gate, reasons, why) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[JUDGEMENT_OF_JAR] =
+		"SELECT jar_id, verdict, gate, reasons, why FROM judgement WHERE jar_id = ?1 "
+		"OR (load_id = ?2 AND jar_id IS NULL) ORDER BY jar_id IS NULL LIMIT 1",
+	/* What evidence belongs to: loads that a lot's or batch's jars are in, batches of a lot. */
+	[LOADS_OF_LOT] = 
+		"SELECT load_id FROM jar WHERE lot_id = ?1 AND load_id IS NOT NULL UNION SELECT load_id FROM jar "
+		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL "
+		"UNION SELECT again.load_id FROM jar JOIN jar AS again ON again.from_jar_id = jar.id "
+		"WHERE jar.lot_id = ?1 AND again.load_id IS NOT NULL",
+	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
+	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
+	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",
+	[BATCH_OF_AMOUNT] = "SELECT batch_id FROM batch_amount WHERE id = ?",
+	[LOAD_OF_PHASE] = "SELECT load_id FROM phase WHERE id = ? AND load_id IS NOT NULL",
+	[COLUMN_PLACE] = "SELECT coalesce(max(cid), -1) FROM pragma_table_info(?) WHERE name = ?",
+	[LOAD_IS_THERE] = "SELECT count(*) FROM load WHERE id = ?",
+	[BATCH_IS_THERE] = "SELECT count(*) FROM batch WHERE id = ?",
 	[JARS_KEPT] =
 		"SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT
 		" ORDER BY jar.id LIMIT ?",
 	[JARS_GONE] =
 		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
 		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
-		"AND jar.gone_why IN ('missing', 'used', 'given') "
-		"ORDER BY jar.gone_why = 'missing' DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
+		"AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "
+		"ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
 	[PANTRY] =
@@ -359,11 +411,29 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
 		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
 		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
+	/* From the few loads that something is against: a load is as bad as its worst jar. */
+	[PANTRY_BLOCKED] =
+		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against INDEXED BY judgement_against "
+		"CROSS JOIN jar ON jar.load_id = against.load_id CROSS JOIN lot ON lot.id = jar.lot_id "
+		"WHERE against.verdict IN ('not_valid', 'unknown') AND against.jar_id IS NULL AND against.load_id IS NOT NULL "
+		"AND " IS_KEPT " AND " IS_BLOCKED " GROUP BY jar.lot_id, jar.size",
+	[LOADS_OF_OLD_GATE] =
+		"SELECT g.load_id FROM judgement g INDEXED BY judgement_by_gate WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
+		"AND EXISTS (SELECT 1 FROM jar WHERE jar.load_id = g.load_id AND " IS_KEPT ") ORDER BY g.load_id",
 	[LOT_BY_CODE] =
 		"SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
 	[LOT_RECALLED] =
 		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
 		"WHERE jar.lot_id = ?",
+	/* A jar counts as looked at when a recall looks for it, or was done with it after the last one spoiled. */
+	[LOTS_SPOILED] =
+		"SELECT lot.id, lot.code, lot.product, s.jars, "
+		"(SELECT count(*) FROM jar WHERE lot_id = s.lot_id AND state = 'sealed' AND fate = 'none') "
+		"FROM (SELECT lot_id, count(*) AS jars, coalesce(max(gone_wall_ms), 0) AS last FROM jar "
+		"WHERE gone_why = 'spoiled' GROUP BY lot_id) AS s CROSS JOIN lot ON lot.id = s.lot_id "
+		"WHERE EXISTS (SELECT 1 FROM jar WHERE jar.lot_id = s.lot_id AND " IS_KEPT " AND NOT EXISTS "
+		"(SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND (r.outcome IS NULL OR r.outcome_wall_ms >= s.last))) "
+		"ORDER BY s.last, lot.id",
 	[LOADS_LINKED] =
 		"SELECT n.load_id FROM jar o JOIN jar n ON n.from_jar_id = o.id "
 		"WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "
@@ -456,12 +526,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_FRESH_ID] = FRESH_ID("batch"),
 	[BATCH_INSERT] =
 		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
-		"source, published, ticks, warm_jars, open, note, opened_wall_ms, verdict, verdict_why, jar, "
-		"id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"source, published, ticks, warm_jars, open, note, opened_wall_ms, jar, "
+		"sheet_minutes, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[BATCH_UPDATE] =
 		"UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
 		"headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
-		"note = ?, opened_wall_ms = ?, verdict = ?, verdict_why = ?, jar = ? WHERE id = ?",
+		"note = ?, opened_wall_ms = ?, jar = ?, sheet_minutes = ? WHERE id = ?",
 	[BATCH_AMOUNTS] =
 		"SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
 		"WHERE batch_id = ? ORDER BY place",
@@ -553,19 +623,20 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RECIPE_INSERT] =
 		"INSERT INTO recipe (name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, "
 		"headspace_thou, multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, "
-		"caution, source, retired, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"caution, source, retired, sheet_minutes, id) "
+		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[RECIPE_UPDATE] =
 		"UPDATE recipe SET name = ?, food = ?, packs = ?, jars = ?, pectin = ?, acidity = ?, "
 		"gel_test = ?, boil_hold_s = ?, headspace_thou = ?, multiple_max = ?, foam_percent = ?, "
-		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ? "
-		"WHERE id = ?",
+		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ?, "
+		"sheet_minutes = ? WHERE id = ?",
 	[INGREDIENT_LIST] =
-		"SELECT name, supply, measure, amount, form, adding, optional FROM recipe_ingredient "
+		"SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
 		"WHERE recipe_id = ? ORDER BY place",
 	[INGREDIENT_CLEAR] = "DELETE FROM recipe_ingredient WHERE recipe_id = ?",
 	[INGREDIENT_INSERT] =
 		"INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
-		"adding, optional) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		"adding, optional, known) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 
 	[PLAN_HOUSE_GET] =
 		"SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes "

@@ -34,14 +34,33 @@ static void put_counts(const struct import_result *result)
 	(void)fputs(".\n", stdout);
 }
 
+/* What nobody may eat is said line by line, before it is written and after. */
+static void put_cautions(const struct import_result *result)
+{
+	for (size_t i = 0; i < result->caution_count && i < IMPORT_CAUTIONS_KEPT; i++) {
+		(void)printf("line %ld: ", result->cautions[i].line);
+		plain_put(stdout, result->cautions[i].sentence);
+		(void)fputs(".\n", stdout);
+	}
+	if (result->caution_count > IMPORT_CAUTIONS_KEPT)
+		(void)printf("... and %zu lines more that nobody may eat from\n", result->caution_count - IMPORT_CAUTIONS_KEPT);
+	if (result->foodless > 0)
+		(void)printf("Of %zu line%s the food is not known. A column \"food\" names it, as stillroom foods lists them, and what "
+		             "is acid food then counts as acid.\n", result->foodless, result->foodless == 1 ? "" : "s");
+}
+
 static bool say(const struct import_result *result, const char *path, struct fault *fault)
 {
 	put_problems(result, path);
 	if (result->problem_count > 0)
 		return fault_set(fault, FAULT_REFUSED, "nothing was imported: %zu thing%s to mend in %zu lines",
 		                 result->problem_count, result->problem_count == 1 ? "" : "s", result->lines);
+	put_cautions(result);
 	put_counts(result);
-	if (result->written && result->notebook)
+	if (result->written && result->stop_count > 0)
+		(void)fputs("Imported, no process as valid. What is NOT VALID stands at the seal check: give each jar a fate (e). "
+		            "The house view (h) can take it back with u.\n", stdout);
+	else if (result->written && result->notebook)
 		(void)fputs("Imported, every process as unknown. The house view (h) can take it back with u.\n", stdout);
 	else if (result->written)
 		(void)fputs("Imported. The house view (h) can take it back with u.\n", stdout);

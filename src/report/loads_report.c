@@ -40,16 +40,52 @@ static void put_phase_json(struct json *json, const struct load_facts *facts)
 	json_whole(json, "hold_starts", facts->hold_starts);
 }
 
+/* Their names end where the blanks are: ids of gate_reasons hold none. */
+static void put_reasons_json(struct json *json, const struct log_judgement *said)
+{
+	char ids[SENTENCE_MAX_BYTES];
+	char *rest = ids;
+
+	text_copy(ids, sizeof(ids), said->reasons);
+	json_open_array(json, "reasons", JSON_FLAT);
+	for (char *id = strtok_r(ids, " ", &rest); id != NULL; id = strtok_r(NULL, " ", &rest))
+		json_text(json, NULL, id);
+	json_close(json);
+}
+
+static void put_lot_json(struct json *json, const struct lot_facts *lot)
+{
+	json_open_object(json, NULL, JSON_FLAT);
+	json_text(json, "lot", lot->lot.code);
+	json_text(json, "product", lot->lot.product);
+	json_text(json, "food", lot->lot.food);
+	json_text(json, "pack", lot->lot.pack);
+	json_whole(json, "jars", (int64_t)lot->jars);
+	json_close(json);
+}
+
+/* A load of one lot tells it at once; of several, null: each stands among the lots. */
+static void put_lots_json(struct json *json, const struct load_facts *facts)
+{
+	const struct log_lot *lot = facts->lot_count == 1 ? &facts->lots[0].lot : NULL;
+
+	json_text(json, "lot", lot == NULL ? NULL : lot->code);
+	json_text(json, "product", lot == NULL ? NULL : lot->product);
+	json_text(json, "food", lot == NULL ? NULL : lot->food);
+	json_text(json, "pack", lot == NULL ? NULL : lot->pack);
+	json_open_array(json, "lots", JSON_FLAT);
+	for (size_t i = 0; i < facts->lot_count; i++)
+		put_lot_json(json, &facts->lots[i]);
+	json_close(json);
+}
+
 static void put_load_json(struct json *json, const struct load_facts *facts)
 {
 	const struct log_load *load = &facts->load;
 
 	json_open_object(json, NULL, JSON_FLAT);
 	json_whole(json, "id", load->id);
-	json_text(json, "lot", facts->lot.code);
-	json_text(json, "product", facts->lot.product);
-	json_text(json, "food", facts->lot.food);
-	json_text(json, "pack", facts->lot.pack);
+	put_lots_json(json, facts);
 	json_text(json, "station", facts->station.name);
 	json_text(json, "method", load->method_not_noted ? NULL : method_name(load->method));
 	json_text(json, "place", load_place_name(load->place));
@@ -66,6 +102,8 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 	json_whole(json, "jars", (int64_t)facts->jar_count);
 	json_text(json, "verdict", verdict_name(load->verdict));
 	json_text(json, "verdict_why", load->verdict_why);
+	put_reasons_json(json, &facts->said);
+	json_whole(json, "gate", load->gate);
 	json_text(json, "note", load->note);
 	json_text(json, "source", load->source);
 	json_text(json, "confirmed", load_from_notebook(load) ? NULL : confirmed_name(load->confirmed));
@@ -76,13 +114,27 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 	json_close(json);
 }
 
-static const char *size_words(const struct load_facts *facts)
+/* "lot 2026-09-14-B1: 5 half-pints grape jelly" */
+static void put_lot_text(FILE *out, const struct lot_facts *lot)
 {
-	const struct jar_size *size = facts->jar_count > 0 ? jar_size_named(facts->jars[0].jar.size) : NULL;
+	(void)fputs("lot ", out);
+	plain_put(out, lot->lot.code);
+	(void)fprintf(out, ": %zu %s ", lot->jars, jar_size_words(lot->size, (int64_t)lot->jars));
+	plain_put(out, lot->lot.product);
+}
 
-	if (size == NULL)
-		return "jars";
-	return facts->jar_count == 1 ? size->words : size->plural;
+/* What is against a process, in capitals and with every reason. */
+static void put_verdict_text(FILE *out, const char *before, enum verdict verdict, const char *why)
+{
+	(void)fputs(before, out);
+	if (verdict == VERDICT_VALID || verdict == VERDICT_OPEN)
+		(void)fprintf(out, "process %s", verdict_name(verdict));
+	else
+		(void)fputs(verdict_says(verdict), out);
+	if (why[0] == '\0')
+		return;
+	(void)fputs(": ", out);
+	plain_put(out, why);
 }
 
 static void put_phase_text(FILE *out, const struct load_facts *facts)
@@ -122,22 +174,18 @@ static void put_load_text(FILE *out, const struct load_facts *facts)
 	const struct log_load *load = &facts->load;
 	char note[SENTENCE_MAX_BYTES];
 
-	(void)fprintf(out, "load %" PRId64 ", lot ", load->id);
-	plain_put(out, facts->lot.code);
-	(void)fprintf(out, ": %zu %s ", facts->jar_count, size_words(facts));
-	plain_put(out, facts->lot.product);
+	(void)fprintf(out, "load %" PRId64 ", ", load->id);
+	for (size_t i = 0; i < facts->lot_count; i++) {
+		(void)fputs(i == 0 ? "" : "; ", out);
+		put_lot_text(out, &facts->lots[i]);
+	}
 	(void)fputs("\n    ", out);
 	plain_put(out, facts->station.name);
 	(void)fputs(": ", out);
 	put_phase_text(out, facts);
 	(void)fputc('\n', out);
 	put_process_text(out, load);
-	(void)fprintf(out, "    process %s",
-	              load->verdict == VERDICT_NOT_VALID ? "NOT VALID" : verdict_name(load->verdict));
-	if (load->verdict_why[0] != '\0') {
-		(void)fputs(": ", out);
-		plain_put(out, load->verdict_why);
-	}
+	put_verdict_text(out, "    ", load->verdict, load->verdict_why);
 	(void)fputc('\n', out);
 	utf8_clean(note, sizeof(note), load->note); /* it may have several lines */
 	if (note[0] != '\0')
@@ -180,7 +228,7 @@ static void put_jar_json(struct json *json, const struct load_facts *load,
 
 	json_open_object(json, NULL, JSON_FLAT);
 	json_whole(json, "load", load->load.id);
-	json_text(json, "lot", load->lot.code);
+	json_text(json, "lot", load->lots[facts->lot].lot.code);
 	json_whole(json, "place", jar->place_in_load);
 	json_text(json, "size", jar->size);
 	json_text(json, "state", jar_state_name(jar->state));
@@ -195,6 +243,8 @@ static void put_jar_json(struct json *json, const struct load_facts *load,
 	json_text(json, "gone", jar->gone_why == GONE_NOT ? NULL : jar_gone_name(jar->gone_why));
 	json_instant(json, "gone_at", jar->gone_wall_ms);
 	json_text(json, "lid_box", facts->lid_box[0] == '\0' ? NULL : facts->lid_box);
+	json_text(json, "verdict", verdict_name(facts->said.verdict));
+	put_reasons_json(json, &facts->said);
 	json_close(json);
 }
 
@@ -204,7 +254,7 @@ static void put_jar_text(FILE *out, const struct load_facts *load, const struct 
 	char when[32];
 
 	(void)fprintf(out, "load %" PRId64 ", lot ", load->load.id);
-	plain_put(out, load->lot.code);
+	plain_put(out, load->lots[facts->lot].lot.code);
 	(void)fprintf(out, ", jar %d: ", jar->place_in_load);
 	plain_put(out, jar->size);
 	(void)fprintf(out, ", %s", jar_state_name(jar->state));
@@ -224,6 +274,8 @@ static void put_jar_text(FILE *out, const struct load_facts *load, const struct 
 		(void)fputs("; lids ", out);
 		plain_put(out, facts->lid_box);
 	}
+	if (verdict_badness(facts->said.verdict) > 0)
+		put_verdict_text(out, jar_is_blocked(jar) ? "; DO NOT EAT, " : "; ", facts->said.verdict, facts->said.why);
 	(void)fputc('\n', out);
 }
 

@@ -24,8 +24,9 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_text(json, "oldest_lot", line->oldest.code);
 	json_instant(json, "oldest_made", line->oldest.made_wall_ms);
 	json_text(json, "oldest_process", verdict_name(line->verdict));
-	json_instant(json, "best_by", line->best_by_wall_ms);
+	json_instant(json, "best_by", line->best_by_wall_ms); /* 0: null */
 	json_whole(json, "over_a_year", line->over_a_year);
+	json_whole(json, "not_to_be_eaten", line->blocked);
 	json_whole(json, "used", line->used);
 	if (line->weeks == WEEKS_UNKNOWN)
 		json_null(json, "weeks_left");
@@ -35,14 +36,12 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_close(json);
 }
 
-static void put_line_text(FILE *out, const struct pantry_line *line)
+static void put_oldest(FILE *out, const struct pantry_line *line)
 {
 	char best_by[16];
 
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
-	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, jar_size_words(line->size, line->jars));
-	plain_put(out, line->product);
-	(void)fputs("\n      oldest ", out);
+	(void)fputs("      oldest ", out);
 	plain_put(out, line->oldest.code);
 	if (line->verdict != VERDICT_VALID)
 		(void)fprintf(out, ", %s", verdict_says(line->verdict));
@@ -59,15 +58,60 @@ static void put_line_text(FILE *out, const struct pantry_line *line)
 	(void)fputc('\n', out);
 }
 
-static void put_pantry_text(FILE *out, const struct pantry_line *rows, size_t count)
+/* Lots that something is against, each with all that is. */
+static bool put_doubts(FILE *out, const struct kitchen *kitchen, const struct pantry_line *line, struct fault *fault)
 {
+	struct pantry_lot *lots;
+	size_t count;
+
+	if (line->blocked == 0 && line->verdict == VERDICT_VALID)
+		return true;
+	if (!kitchen_pantry_lots(kitchen, line->product, line->size, &lots, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (lots[i].verdict == VERDICT_VALID)
+			continue;
+		(void)fputs("      ", out);
+		if (lots[i].blocked > 0)
+			(void)fprintf(out, "DO NOT EAT %" PRId64 " of ", lots[i].blocked);
+		plain_put(out, lots[i].lot.code);
+		(void)fprintf(out, ": %s: ", verdict_says(lots[i].verdict));
+		plain_put(out, lots[i].why);
+		(void)fputc('\n', out);
+	}
+	free(lots);
+	return true;
+}
+
+static bool put_line_text(FILE *out, const struct kitchen *kitchen, const struct pantry_line *line, struct fault *fault)
+{
+	(void)fprintf(out, "%5" PRId64 " %-12s ", line->jars, jar_size_words(line->size, line->jars));
+	plain_put(out, line->product);
+	(void)fputc('\n', out);
+	if (line->blocked < line->jars)
+		put_oldest(out, line);
+	return put_doubts(out, kitchen, line, fault);
+}
+
+static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const struct pantry_line *rows, size_t count,
+                            struct fault *fault)
+{
+	bool apart = false;
+
 	if (count == 0)
 		(void)fputs("No sealed jar is on record.\n", out);
-	for (size_t i = 0; i < count; i++)
-		put_line_text(out, &rows[i]);
+	for (size_t i = 0; i < count; i++) {
+		if (!apart && rows[i].blocked >= rows[i].jars) {
+			(void)fprintf(out, "%sNOT TO BE EATEN OR GIVEN AWAY\n", i > 0 ? "\n" : "");
+			apart = true;
+		}
+		if (!put_line_text(out, kitchen, &rows[i], fault))
+			return false;
+	}
 	if (count > 0)
 		(void)fprintf(out, "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
 		              "Best by: one year from making (NCSU-472).\n", USE_WEEKS, USE_JARS_LEAST);
+	return true;
 }
 
 bool report_pantry(const struct report *to, struct day *day, struct fault *fault)
@@ -76,6 +120,7 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 	struct json json = json_begin(to->out);
 	struct pantry_line *rows;
 	size_t count;
+	bool done = true;
 
 	if (!kitchen_pantry(day_kitchen(day), &rows, &count, fault))
 		return false;
@@ -87,10 +132,10 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 		json_close(&json);
 		json_close(&json);
 	} else {
-		put_pantry_text(to->out, rows, count);
+		done = put_pantry_text(to->out, day_kitchen(day), rows, count, fault);
 	}
 	free(rows);
-	return true;
+	return done;
 }
 
 /* --- jars ------------------------------------------------------------------------------- */
@@ -110,6 +155,7 @@ static void put_jar_json(struct json *json, const struct log_traced *jar)
 	json_text(json, "state", jar_state_name(jar->jar.state));
 	json_text(json, "where", jar_where_name(jar_where(jar)));
 	json_instant(json, "made", jar->made_wall_ms);
+	json_text(json, "verdict", verdict_name(jar->verdict));
 	json_bool(json, "recalled", jar->recalled);
 	if (jar->next_jar_id == 0)
 		json_null(json, "now_jar");
@@ -158,8 +204,11 @@ static void put_sums(FILE *out, const struct log_traced *rows, size_t count)
 	for (size_t i = 0; i < count; i++)
 		counts[jar_where(&rows[i])]++;
 	for (int i = 0; i < WHERE_COUNT; i++)
-		if (counts[i] > 0)
+		if (counts[i] > 0 && i != WHERE_REPROCESSED)
 			(void)fprintf(out, "%6zu %s\n", counts[i], jar_where_words((enum jar_where)i));
+	if (counts[WHERE_REPROCESSED] > 0) /* each is one jar under two lids */
+		(void)fprintf(out, "       %zu of them processed again: under an old and a new lid below\n",
+		              counts[WHERE_REPROCESSED]);
 }
 
 static bool any_suspect(const struct log_traced *rows, size_t count, struct log_lot *lot)
@@ -184,7 +233,36 @@ static size_t jars_of(const struct log_traced *rows, size_t count)
 	return jars;
 }
 
-static void put_jars_text(FILE *out, const char *said, const struct log_traced *rows, size_t count)
+/* What is against them, once for all jars of a lot of which the same is true. */
+static bool put_reasons(FILE *out, const struct kitchen *kitchen, const struct log_traced *rows, size_t count,
+                        struct fault *fault)
+{
+	struct log_judgement before = { 0 };
+	int64_t lot_id = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		struct log_judgement said;
+
+		if (rows[i].jar.load_id == 0 || verdict_badness(rows[i].verdict) == 0)
+			continue;
+		if (!kitchen_judgement(kitchen, &rows[i].jar, &said, fault))
+			return false;
+		if (rows[i].jar.lot_id == lot_id && said.verdict == before.verdict && strcmp(said.why, before.why) == 0)
+			continue;
+		plain_put(out, rows[i].lot);
+		(void)fprintf(out, ": %s%s: ", jar_is_blocked(&rows[i].jar) ? "DO NOT EAT, " : "", verdict_says(said.verdict));
+		plain_put(out, said.why);
+		(void)fputc('\n', out);
+		lot_id = rows[i].jar.lot_id;
+		before = said;
+	}
+	if (lot_id != 0)
+		(void)fputc('\n', out);
+	return true;
+}
+
+static bool put_jars_text(FILE *out, const struct kitchen *kitchen, const char *said, const struct log_traced *rows,
+                          size_t count, struct fault *fault)
 {
 	size_t jars = jars_of(rows, count);
 	struct log_lot lot;
@@ -194,6 +272,8 @@ static void put_jars_text(FILE *out, const char *said, const struct log_traced *
 	(void)fputc('\n', out);
 	put_sums(out, rows, count);
 	(void)fputc('\n', out);
+	if (!put_reasons(out, kitchen, rows, count, fault))
+		return false;
 	for (size_t i = 0; i < count; i++)
 		put_jar_text(out, &rows[i]);
 	if (count > 0)
@@ -201,6 +281,7 @@ static void put_jars_text(FILE *out, const char *said, const struct log_traced *
 		            "was used or given is not known.\n", out);
 	if (any_suspect(rows, count, &lot))
 		(void)fprintf(out, "\n%s\n", jar_fate_advice(FATE_DISCARD, &lot));
+	return true;
 }
 
 static void put_jars_json(struct json *json, const struct log_traced *rows, size_t count)
@@ -220,6 +301,7 @@ static bool report_trace(const struct report *to, struct day *day, const struct 
 	char said[SENTENCE_MAX_BYTES];
 	struct log_traced *rows;
 	struct log_trace trace;
+	bool done = true;
 	size_t count;
 
 	if (!kitchen_trace_of(day_kitchen(day), words->about, words->which, &trace, said, fault)) {
@@ -236,10 +318,10 @@ static bool report_trace(const struct report *to, struct day *day, const struct 
 		put_jars_json(&json, rows, count);
 		json_close(&json);
 	} else {
-		put_jars_text(to->out, said, rows, count);
+		done = put_jars_text(to->out, day_kitchen(day), said, rows, count, fault);
 	}
 	free(rows);
-	return true;
+	return done;
 }
 
 /* --- recalls --------------------------------------------------------------------------------- */
@@ -258,7 +340,8 @@ static void put_recall_json(struct json *json, const struct log_recall *recall, 
 	json_close(json);
 }
 
-static void put_recall_text(FILE *out, const struct log_recall *recall, const struct log_traced *rows, size_t count)
+static bool put_recall_text(FILE *out, const struct kitchen *kitchen, const struct log_recall *recall,
+                            const struct log_traced *rows, size_t count, struct fault *fault)
 {
 	char day[16];
 
@@ -267,14 +350,17 @@ static void put_recall_text(FILE *out, const struct log_recall *recall, const st
 	              recall->to_find, recall->jars);
 	plain_put(out, recall->reason);
 	(void)fputc('\n', out);
-	put_jars_text(out, recall->words, rows, count);
+	if (!put_jars_text(out, kitchen, recall->words, rows, count, fault))
+		return false;
 	(void)fputc('\n', out);
+	return true;
 }
 
 static bool put_recall(const struct report *to, struct json *json, struct day *day, const struct log_recall *recall,
                        struct fault *fault)
 {
 	struct log_traced *rows;
+	bool done = true;
 	size_t count;
 
 	if (!kitchen_recall_jars(day_kitchen(day), recall->id, &rows, &count, fault))
@@ -282,9 +368,9 @@ static bool put_recall(const struct report *to, struct json *json, struct day *d
 	if (to->json)
 		put_recall_json(json, recall, rows, count);
 	else
-		put_recall_text(to->out, recall, rows, count);
+		done = put_recall_text(to->out, day_kitchen(day), recall, rows, count, fault);
 	free(rows);
-	return true;
+	return done;
 }
 
 /* Every recall with its jars; those that are done only when asked for. */

@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "engine/caution.h"
 #include "engine/process.h"
 #include "engine/text.h"
 #include "report/json.h"
@@ -111,9 +112,31 @@ static void find_notes(const struct process *process, const struct elevation *el
 	}
 	if (process->above_tables) {
 		note = next_note(notes);
-		text_add(&note, "some extension sheets stop at %d ft: ask your county extension office",
-		         TABLES_DOUBTED_ABOVE_FT);
+		text_add(&note, "above ");
+		text_add_grouped(&note, SECOND_TABLE_ABOVE_FT);
+		text_add(&note, " ft another table asks more time for other foods, and it does not list "
+		                "this one: ask your county extension office");
 	}
+}
+
+static void put_cautions_json(struct json *json, const struct process *process)
+{
+	struct cautions cautions;
+
+	process_cautions(process, &cautions);
+	json_open_array(json, "cautions", JSON_LINES);
+	for (size_t i = 0; i < cautions.count; i++)
+		json_text(json, NULL, cautions.sentence[i]);
+	json_close(json);
+}
+
+static void put_cautions_text(FILE *out, const struct process *process)
+{
+	struct cautions cautions;
+
+	process_cautions(process, &cautions);
+	for (size_t i = 0; i < cautions.count; i++)
+		(void)fprintf(out, "%-10s %s\n", "caution", cautions.sentence[i]);
 }
 
 static void put_pair(struct json *json, int minutes, int pressure_psi)
@@ -150,6 +173,7 @@ static void put_json(struct json *json, const struct process *process,
 	for (size_t i = 0; i < notes->count; i++)
 		json_text(json, NULL, notes->sentence[i]);
 	json_close(json);
+	put_cautions_json(json, process);
 	json_close(json);
 }
 
@@ -183,6 +207,7 @@ static void put_text(FILE *out, const struct process *process, const struct elev
 	(void)fprintf(out, "%-10s %s\n", "source", process->row->source);
 	for (size_t i = 0; i < notes->count; i++)
 		(void)fprintf(out, "%-10s %s\n", "note", notes->sentence[i]);
+	put_cautions_text(out, process);
 	(void)fputs("The current edition of the guide and your county extension office outrank this.\n",
 	            out);
 }
@@ -231,7 +256,7 @@ static void put_answer(const struct report *to, struct json *json, const struct 
 bool report_process(const struct report *to, const struct process_words *words, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
-	struct process_query query;
+	struct process_query query = { 0 };
 	bool several = words->elevation_count > 1;
 	bool all_found = true;
 

@@ -63,6 +63,7 @@ static void put_line_json(struct json *json, const struct shortage_line *line, e
 	buy[0] = '\0';
 	shortage_buy(line, BOUND_HIGH, units, buy, sizeof(buy));
 	json_text(json, "buy_high", buy);
+	json_text(json, "instead", line->instead);
 	json_close(json);
 }
 
@@ -123,6 +124,11 @@ static void put_line(FILE *out, const struct shortage_line *line, enum unit_syst
 	(void)fprintf(out, "[ ] %-18s %-18s ", likely[0] != '\0' ? likely : "-", high[0] != '\0' ? high : "-");
 	plain_put(out, line->name);
 	(void)fprintf(out, "%s: likely %s, here %s\n", line->need.optional ? ", if wanted" : "", needed, stock);
+	if (line->instead[0] != '\0') {
+		(void)fputs("    instead, ", out);
+		plain_put(out, line->instead);
+		(void)fputc('\n', out);
+	}
 }
 
 /* What is lacking of that kind, under a heading; false: nothing. */

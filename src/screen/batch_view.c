@@ -43,6 +43,15 @@ static bool nth_word(const char *list, int n, char *buffer, size_t size)
 	return false;
 }
 
+/* The n-th size of the recipe that has a process in the chosen pack. */
+static bool nth_jar(const struct desk *desk, const struct recipe *recipe, int n, char *buffer, size_t size)
+{
+	for (int i = 0; nth_word(recipe->jars, i, buffer, size); i++)
+		if (recipe_allows_pair(recipe, desk->batch.order.pack, buffer) && n-- == 0)
+			return true;
+	return false;
+}
+
 static int choice_count(const struct desk *desk)
 {
 	const struct recipe *recipe = chosen(desk);
@@ -59,7 +68,7 @@ static int choice_count(const struct desk *desk)
 			count++;
 		break;
 	case BATCH_JAR:
-		while (recipe != NULL && nth_word(recipe->jars, count, word, sizeof(word)))
+		while (recipe != NULL && nth_jar(desk, recipe, count, word, sizeof(word)))
 			count++;
 		break;
 	case BATCH_MULTIPLE:
@@ -75,8 +84,12 @@ static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
 	text_add(&text, "%s", recipe->name);
 	if (recipe->pectin != PECTIN_NONE)
 		text_add(&text, ", %s", pectin_words(recipe->pectin));
-	if (recipe->food[0] == '\0')
+	if (!recipe_may_start(recipe, NULL))
+		text_add(&text, "  (not canned)");
+	else if (recipe->food[0] == '\0')
 		text_add(&text, "  (no published process)");
+	if (recipe_awaits_sheet(recipe))
+		text_add(&text, "  (asks for its sheet)");
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -94,12 +107,26 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 			text_copy(buffer, size, pack_words(word));
 		break;
 	case BATCH_JAR:
-		if (nth_word(recipe->jars, n, word, sizeof(word)) && jar_size_named(word) != NULL)
+		if (nth_jar(desk, recipe, n, word, sizeof(word)) && jar_size_named(word) != NULL)
 			text_copy(buffer, size, jar_size_named(word)->plural);
 		break;
 	case BATCH_MULTIPLE:
 	case BATCH_READY: break;
 	}
+}
+
+/* --- the lines of what it needs --------------------------------------------------------- */
+
+enum need_item { NEED_SWAP, NEED_CAUTION, NEED_SOURCE, NEED_ITEMS };
+
+/* What goes in, what is done ahead, and what is to be known of it. */
+static int need_count(const struct desk *desk)
+{
+	const struct recipe_step *steps;
+
+	if (!desk->batch.need_known)
+		return 0;
+	return (int)desk->batch.need.scaled.count + (int)recipe_steps_of(chosen(desk), &steps) + NEED_ITEMS;
 }
 
 /* --- moving through the card ----------------------------------------------------------- */
@@ -113,6 +140,7 @@ static void look(struct desk *desk)
 		card->order.reason[0] = '\0'; /* it was given for that number */
 	card->order.multiple = multiple;
 	memset(&card->refusal, 0, sizeof(card->refusal));
+	card->need_list = (struct list_state){ 0 };
 	card->need_known = kitchen_batch_need(desk->kitchen, &card->order, &card->need, &card->refusal);
 	card->sure = false;
 }
@@ -131,15 +159,13 @@ static void go_to(struct desk *desk, enum batch_field field)
 		look(desk);
 }
 
-static void choose_recipe(struct desk *desk)
+/* On from the recipe to its pack, or past it where there is no choice. */
+static void ask_pack(struct desk *desk, const struct recipe *recipe)
 {
-	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
 	struct batch_order *order = &desk->batch.order;
 
-	if (recipe == NULL || picker_blank(desk, &desk->batch.picker, recipe->name, choice_count(desk)))
-		return;
-	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	order->pack[0] = '\0';
+	order->acid = ACID_NOT_SAID;
 	go_to(desk, BATCH_PACK);
 	/* As on the load card: not the pack with the shorter process. */
 	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
@@ -149,6 +175,46 @@ static void choose_recipe(struct desk *desk)
 		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
 		go_to(desk, BATCH_JAR);
 	}
+}
+
+static void choose_recipe(struct desk *desk)
+{
+	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
+	struct batch_order *order = &desk->batch.order;
+	struct fault fault = { 0 };
+
+	if (recipe == NULL || picker_blank(desk, &desk->batch.picker, recipe->name, choice_count(desk)))
+		return;
+	if (!recipe_may_start(recipe, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
+	if (recipe_awaits_sheet(recipe))
+		sheet_view_enter(desk, recipe->name);
+	else
+		ask_pack(desk, recipe);
+}
+
+void batch_view_go_on(struct desk *desk)
+{
+	const struct recipe *recipe = chosen(desk);
+
+	desk_show_view(desk, VIEW_BATCH);
+	if (recipe == NULL || recipe_awaits_sheet(recipe))
+		go_to(desk, BATCH_RECIPE);
+	else
+		ask_pack(desk, recipe);
+}
+
+static bool of_sheet(const struct desk *desk)
+{
+	return desk->batch.field > BATCH_RECIPE && recipe_has_sheet(desk->batch.order.recipe);
+}
+
+static void change_sheet(struct desk *desk)
+{
+	sheet_view_enter(desk, desk->batch.order.recipe);
 }
 
 static bool reason_typed(struct desk *desk, const char *text);
@@ -208,7 +274,7 @@ static void choose(struct desk *desk)
 			go_to(desk, BATCH_JAR);
 		break;
 	case BATCH_JAR:
-		if (nth_word(recipe->jars, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
+		if (nth_jar(desk, recipe, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
 			go_to(desk, BATCH_MULTIPLE);
 		break;
 	case BATCH_MULTIPLE: (void)choose_multiple(desk, ""); break;
@@ -240,6 +306,8 @@ static void cursor(struct desk *desk, int by)
 	else if (card->field == BATCH_MULTIPLE && card->multiple.value - by >= 1 && card->multiple.value - by <= 99) {
 		card->multiple.value -= by;
 		look(desk);
+	} else if (card->field == BATCH_READY) {
+		scroll_move(&card->need_list, by, need_count(desk));
 	}
 }
 
@@ -282,6 +350,10 @@ static void take_planned(struct desk *desk)
 	text_copy(order->recipe, sizeof(order->recipe), planned->recipe);
 	text_copy(order->pack, sizeof(order->pack), planned->pack);
 	text_copy(order->jar, sizeof(order->jar), planned->jar);
+	if (recipe_awaits_sheet(kitchen_recipe_named(desk->kitchen, planned->recipe))) {
+		sheet_view_enter(desk, planned->recipe);
+		return;
+	}
 	go_to(desk, BATCH_MULTIPLE);
 	desk->batch.multiple.value = planned->multiple;
 	look(desk);
@@ -301,32 +373,52 @@ void batch_view_enter(struct desk *desk, int64_t station_id)
 
 /* --- drawing ------------------------------------------------------------------------------ */
 
+/* How it goes in, where that is not just "into the pot". */
+static void way_words(const struct recipe *recipe, const struct ingredient *ingredient, struct text *text)
+{
+	static const char *const ways[ADDING_COUNT] = {
+		[ADD_IN_JAR] = ", in each jar", [ADD_AHEAD] = ", ahead", [ADD_PACKED] = ", into the jars",
+	};
+
+	if (ingredient->supply == SUPPLY_VINEGAR && recipe->vinegar_percent > 0)
+		text_add(text, " of %d %%", recipe->vinegar_percent);
+	if (ingredient_is_alternative(ingredient))
+		text_add(text, ", instead of %s", ingredient->instead_of);
+	else if (ways[ingredient->adding] != NULL)
+		text_add(text, "%s", ways[ingredient->adding]);
+	if (ingredient->optional && ingredient->adding != ADD_IN_JAR)
+		text_add(text, ", if wanted");
+}
+
 static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 {
 	const struct batch_need *need = &desk->batch.need;
 	const struct scaled_line *line = &need->scaled.lines[n];
 	const struct ingredient *ingredient = line->ingredient;
-	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
-	bool is_short = false;
-	char stock[64] = "";
-	char error[32] = "";
+	bool is_short = need->lines[n].is_short;
 	int permille = line->measured.error_permille;
+	char amount[120];
+	char words[400];
+	struct text text = TEXT_OVER(words);
 
-	if (need->lines[n].counted) {
-		char have[48];
-
-		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
-		             need->lines[n].stock, units, have, sizeof(have));
-		is_short = need->lines[n].is_short;
-		(void)snprintf(stock, sizeof(stock), " (%s%s here)", is_short ? "SHORT: " : "", have);
+	if (need->lines[n].replaced) {
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s", ingredient->name,
+		              need->instead.words);
+		return;
 	}
+	scaled_line_words(line, amount, sizeof(amount));
+	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
+	way_words(need->scaled.recipe, ingredient, &text);
 	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
-		(void)snprintf(error, sizeof(error), "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
+		text_add(&text, "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
+	if (need->lines[n].counted) {
+		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
+		             need->lines[n].stock, desk_units(desk), amount, sizeof(amount));
+		text_add(&text, " (%s%s here)", is_short ? "SHORT: " : "", amount);
+	}
 	/* What it is made into comes last: that may be cut, the stock may not. */
-	terminal_putf(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, "%-*s %s%s%s%s%s%s",
-	              cols < 60 ? 10 : 16, line->measured.words, ingredient->name,
-	              ingredient->adding == ADD_IN_JAR ? ", in each jar" : ingredient->optional ? ", if wanted" : "",
-	              error, stock, ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
+	text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
+	terminal_put(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, words);
 }
 
 static void outlook_words(const struct desk *desk, struct text *text)
@@ -336,8 +428,9 @@ static void outlook_words(const struct desk *desk, struct text *text)
 	char hour[8];
 
 	if (need->yield_known)
-		text_add(text, "About %d %s (%d to %d)", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural,
-		         need->yield.jars_low, need->yield.jars_high);
+		text_add(text, "About %d %s", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural);
+	if (need->yield_known && need->yield.jars_low < need->yield.jars_high)
+		text_add(text, " (%d to %d)", need->yield.jars_low, need->yield.jars_high);
 	if (need->jars_stock >= 0)
 		text_add(text, "; %lld here", (long long)need->jars_stock);
 	if (need->canner_in_ms == 0) {
@@ -348,34 +441,118 @@ static void outlook_words(const struct desk *desk, struct text *text)
 	}
 }
 
+/* "Ahead 2: ... (12 hours)" and what is to be known; "" where there is nothing. */
+static enum role note_words(const struct desk *desk, int n, struct text *text)
+{
+	const struct recipe *recipe = chosen(desk);
+	const struct recipe_step *steps;
+	int count = (int)recipe_steps_of(recipe, &steps);
+	char time[40];
+
+	if (n < count) {
+		recipe_step_time(&steps[n], time, sizeof(time));
+		text_add(text, "Step %d: %s%s%s.", steps[n].number, steps[n].what, time[0] != '\0' ? ": " : "", time);
+		return ROLE_PLAIN;
+	}
+	if (n - count == NEED_SWAP && recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
+		text_add(text, "Bottled lemon juice may stand for the vinegar, as much of it; never the other way.");
+	else if (n - count == NEED_CAUTION)
+		text_add(text, "%s", recipe->caution);
+	else if (n - count == NEED_SOURCE)
+		text_add(text, "Source: %s", recipe->source);
+	return n - count == NEED_SOURCE ? ROLE_QUIET : ROLE_CAUTION;
+}
+
+/* One line of it; how many rows it took, or -1: it has no room. */
+static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols, bool first)
+{
+	int count = (int)desk->batch.need.scaled.count;
+	char words[600];
+	struct text text = TEXT_OVER(words);
+	enum role role;
+
+	if (n < count) {
+		need_line_draw(desk, (size_t)n, row, cols);
+		return 1;
+	}
+	role = note_words(desk, n - count, &text);
+	if (!first && desk_paragraph_lines(words, cols - 4) > rows)
+		return -1;
+	return desk_paragraph(desk, row, 3, cols - 4, rows, role, words);
+}
+
+/* As many lines from the first one shown as there is room for, and how many not. */
+static void need_list_draw(struct desk *desk, int top, int rows, int cols)
+{
+	struct batch_card *card = &desk->batch;
+	int count = need_count(desk);
+	int end = top + rows - 1; /* the last row tells of more */
+	int row = top;
+	int n = card->need_list.cursor;
+
+	while (n < count && row < end) {
+		int used = need_item_draw(desk, n, row, end - row, cols, n == card->need_list.cursor);
+
+		if (used < 0)
+			break;
+		row += used;
+		n++;
+	}
+	card->need_list.top = n - card->need_list.cursor;
+	if (n < count)
+		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d more%s", count - n,
+		              card->field == BATCH_READY ? ": Down" : "");
+	else if (card->need_list.cursor > 0)
+		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d above: Up", card->need_list.cursor);
+}
+
+/* Acid is short, and the shelf holds another that is published for these jars. */
+static bool may_take_instead(const struct desk *desk)
+{
+	const struct batch_card *card = &desk->batch;
+
+	return card->need_known && card->need.instead.acid != ACID_NOT_SAID &&
+	       card->order.acid != card->need.instead.acid;
+}
+
+static void take_instead(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+
+	card->order.acid = card->need.instead.acid;
+	look(desk);
+	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.", acid_words(card->order.acid));
+}
+
 static void need_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct batch_card *card = &desk->batch;
 	const struct recipe *recipe = chosen(desk);
-	char words[600];
+	char words[300];
 	struct text text = TEXT_OVER(words);
 	int row = top;
-	int end = top + rows;
 
 	if (!card->need_known) {
 		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal.sentence);
 		return;
 	}
-	for (size_t i = 0; i < card->need.scaled.count && row < end - 2; i++)
-		need_line_draw(desk, i, row++, cols);
 	outlook_words(desk, &text);
-	row += desk_paragraph(desk, row, 3, cols - 4, end - row < 2 ? end - row : 2, ROLE_STRONG, words);
-	if (card->need.short_lines > 0 && row < end)
+	row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STRONG, words);
+	if (may_take_instead(desk) && row < top + rows) {
+		text = TEXT_OVER(words);
+		text_add(&text, "i takes instead: %s", card->need.instead.words);
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
+	}
+	if (card->need.short_lines > 0)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
-	if (card->need.nowhere_to_go && row < end)
+	if (card->need.nowhere_to_go)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
 		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
 		                                         : "No canner is free in time: the jars would wait too long.");
-	row += desk_paragraph(desk, row, 3, cols - 4, end - row - 1 > 2 ? end - row - 1 : end - row, ROLE_CAUTION,
-	                      recipe->caution);
-	text = TEXT_OVER(words);
-	text_add(&text, "Source: %s", recipe->source);
-	desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_QUIET, words);
+	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows)
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		              "Its sheet: %d min of process. The longer counts, this or the table's.", recipe->sheet_minutes);
+	need_list_draw(desk, row, top + rows - row, cols);
 }
 
 /* "6 Wide pot > grape jelly > half-pints > 2 batches": as far as it is chosen. */
@@ -438,10 +615,12 @@ static const char *choose_words(const struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ 's', 0, "s", "its sheet", "Change the amounts of the sheet of its pectin.", of_sheet, change_sheet },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, down },
 	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
 	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
 };

@@ -193,11 +193,42 @@ static void ask_fruit(struct desk *desk, int64_t station_id)
 	desk_ask(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
 }
 
+/* No clock of a pan that boils dry is forgotten, and none is guessed. */
+static bool water_typed(struct desk *desk, const char *text)
+{
+	const struct strip *strip;
+	struct fault fault = { 0 };
+	char line[64];
+
+	(void)snprintf(line, sizeof(line), "times water=%.20s", text);
+	if (!kitchen_setup_line(desk->kitchen, line, 0, &fault) ||
+	    kitchen_board(desk->kitchen)->house.water_minutes == 0) {
+		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600.");
+		return false;
+	}
+	strip = desk_selected(desk);
+	if (strip == NULL)
+		return true;
+	desk->message[0] = '\0';
+	ask_fruit(desk, strip->station.id);
+	return false; /* the line stays open for the fruit */
+}
+
+static void ask_run(struct desk *desk, int64_t station_id)
+{
+	if (kitchen_board(desk->kitchen)->house.water_minutes > 0) {
+		ask_fruit(desk, station_id);
+		return;
+	}
+	desk_ask(desk, "Minutes to water check:", "", water_typed);
+	desk_say(desk, ROLE_CAUTION, "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
+}
+
 /* An empty station: what is started there. */
 static void start_at(struct desk *desk, const struct strip *strip)
 {
 	switch (strip->station.kind) {
-	case STATION_JUICER: ask_fruit(desk, strip->station.id); break;
+	case STATION_JUICER: ask_run(desk, strip->station.id); break;
 	case STATION_POT: batch_view_enter(desk, strip->station.id); break;
 	default:
 		if (kitchen_board(desk->kitchen)->waiting_count > 0)
@@ -215,6 +246,77 @@ static const char *start_words(const struct desk *desk, const struct strip *stri
 	case STATION_POT: return "start a batch";
 	default: return kitchen_board(desk->kitchen)->waiting_count > 0 ? "load the waiting jars" : "start a load";
 	}
+}
+
+/* --- a hold in which the computer restarted ------------------------------------------- */
+
+static bool end_hold(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_step(desk->kitchen, desk->other_clock.phase_id, true, &fault))
+		say_step(desk);
+	else
+		desk_say_fault(desk, &fault);
+	return true;
+}
+
+/* A clock read to the minute may have stood at its end when the hold began. */
+static bool read_other(struct desk *desk, const char *text, bool first, int64_t *ms)
+{
+	bool to_the_minute;
+
+	if (!clock_read_hour(text, ms, &to_the_minute)) {
+		desk_say(desk, ROLE_CAUTION, "Write 14:05 or, better, 14:05:30.");
+		return false;
+	}
+	if (first && to_the_minute)
+		*ms = (*ms + 59000) % (INT64_C(24) * 3600 * 1000);
+	return true;
+}
+
+static bool ended_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t ended;
+
+	if (!read_other(desk, text, false, &ended))
+		return false;
+	if (kitchen_clock_read(desk->kitchen, desk->other_clock.phase_id, desk->other_clock.began_ms, ended,
+	                       desk->other_clock.asked_ms == ended, &fault))
+		return end_hold(desk);
+	desk_say_fault(desk, &fault);
+	if (fault.kind == FAULT_CONFIRM) {
+		desk->other_clock.asked_ms = ended;
+		desk_say(desk, ROLE_CAUTION, "%s Enter ends it; Esc leaves it on.", fault.sentence);
+	}
+	return fault.kind == FAULT_STALE;
+}
+
+static bool began_typed(struct desk *desk, const char *text)
+{
+	if (text[0] == '\0')
+		return end_hold(desk);
+	if (!read_other(desk, text, true, &desk->other_clock.began_ms))
+		return false;
+	desk->other_clock.asked_ms = -1;
+	desk_ask(desk, "And now, by that clock:", "", ended_typed);
+	return false; /* the line stays open for the second question */
+}
+
+/* True: the question stands, the step waits for its answer. */
+static bool ask_other_clock(struct desk *desk, const struct strip *strip)
+{
+	struct face face;
+
+	strip_face(strip, &desk->now, &face);
+	if (!strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD || !face.due)
+		return false;
+	desk->other_clock.phase_id = strip->phase.id;
+	desk_ask(desk, "Began, by another clock:", "", began_typed);
+	desk_say(desk, ROLE_CAUTION,
+	         "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted in this hold.");
+	return true;
 }
 
 static void step_load(struct desk *desk, const struct strip *strip)
@@ -236,6 +338,8 @@ static void step_load(struct desk *desk, const struct strip *strip)
 		seals_view_enter(desk, load_id);
 		return;
 	}
+	if (ask_other_clock(desk, strip))
+		return;
 	if (!kitchen_step(desk->kitchen, phase_id, sure_of(desk, strip), &fault)) {
 		if (fault.kind == FAULT_CONFIRM) {
 			desk->sure_phase_id = phase_id;

@@ -49,17 +49,21 @@ void card_view_enter(struct desk *desk, int64_t batch_id)
 
 /* --- drawing ------------------------------------------------------------------- */
 
-static enum adding when_added(const struct recipe *recipe, const struct log_batch_amount *amount)
+/* The recipe's line of an amount; NULL: the recipe is no longer known, or changed. */
+static const struct ingredient *line_of(const struct recipe *recipe, const struct log_batch_amount *amount)
 {
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
 		if (strcmp(recipe->ingredients[i].name, amount->ingredient) == 0)
-			return recipe->ingredients[i].adding;
-	return ADD_AT_START;
+			return &recipe->ingredients[i];
+	return NULL;
 }
 
 static const char *when_words(enum adding adding)
 {
-	static const char *const words[] = { "at the start", "at the boil", "last", "in each jar" };
+	static const char *const words[ADDING_COUNT] = {
+		[ADD_AT_START] = "at the start", [ADD_AT_BOIL] = "at the boil", [ADD_LAST] = "last",
+		[ADD_IN_JAR] = "in each jar", [ADD_AHEAD] = "ahead", [ADD_PACKED] = "into the jars",
+	};
 
 	return (unsigned)adding < ADDING_COUNT ? words[adding] : "";
 }
@@ -95,53 +99,123 @@ static void clock_words_draw(struct desk *desk, const struct strip *strip, int t
 	              strip->rule->words, clock, face.act);
 }
 
-/* The words the card has for an amount; false when they would not be read as just
- * that amount again (spoons of what is kept by weight). */
-static bool as_on_card(const struct desk *desk, const struct log_batch_amount *amount, char *buffer, size_t size)
+/* The words the card has for so much of it; false when they would not be read as just
+ * that much again (spoons of what is kept by weight). */
+static bool as_on_card(const struct desk *desk, const struct log_batch_amount *amount, int64_t much, char *buffer,
+                       size_t size)
 {
 	struct measured measured;
 	int64_t again;
 
-	measure_amount(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units, &measured);
+	measure_amount(amount->measure, amount->supply, much, desk_units(desk), &measured);
 	text_copy(buffer, size, measured.words);
 	for (char *at = buffer; *at != '\0'; at++)
 		if (*at == '-')
 			*at = ' '; /* "7-1/2 cups" is typed as "7 1/2 cups" */
-	return amount_read(buffer, amount->measure, amount->supply, &again, NULL) && again == amount->used;
+	return amount_read(buffer, amount->measure, amount->supply, &again, NULL) && again == much;
+}
+
+/* An alternative that was not taken is told by what it would be. */
+static int64_t told_of(const struct ingredient *line, const struct log_batch_amount *amount)
+{
+	return line != NULL && ingredient_is_alternative(line) && amount->used == 0 ? amount->wanted : amount->used;
+}
+
+/* "2 1/2 lb, to 3 lb  chile peppers, at the start": as it stands in the recipe, or as
+ * it was corrected. */
+static void amount_line(const struct desk *desk, const struct recipe *recipe, const struct log_batch_amount *amount,
+                        struct text *text)
+{
+	const struct ingredient *line = line_of(recipe, amount);
+	int64_t much = told_of(line, amount);
+	bool untaken = much != amount->used;
+	char words[96];
+
+	text_add(text, "%s%s", untaken ? "or " : "",
+	         line != NULL && line->amount_most == line->amount && amount->used == amount->wanted ? "at most " : "");
+	bool exact = as_on_card(desk, amount, much, words, sizeof(words));
+	text_add(text, "%s", words);
+	if (!exact) {
+		amount_words(amount->measure, much, desk_units(desk), words, sizeof(words));
+		text_add(text, " (%s)", words);
+	}
+	if (line != NULL && line->amount_most > line->amount && amount->used == amount->wanted) {
+		(void)as_on_card(desk, amount, line->amount_most * desk->card.batch.multiple, words, sizeof(words));
+		text_add(text, " to %s", words);
+	}
+	text_add(text, "  %s", amount->ingredient);
+	if (amount->supply == SUPPLY_VINEGAR && recipe != NULL && recipe->vinegar_percent > 0)
+		text_add(text, " of %d %%", recipe->vinegar_percent);
+	if (untaken)
+		text_add(text, ", instead of %s", line->instead_of);
+	else
+		text_add(text, ", %s", when_words(line == NULL ? ADD_AT_START : line->adding));
+	if (amount->used != amount->wanted && amount->supply == SUPPLY_JUICE)
+		text_add(text, " (corrected)");
 }
 
 static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
 {
-	const struct log_batch_amount *amount = &desk->card.amounts[n];
 	bool ticked = (desk->card.batch.ticks & 1u << n) != 0;
 	bool here = n == desk->card.list.cursor;
-	char spoons[96];
-	char weight[64] = "";
+	char words[300];
+	struct text text = TEXT_OVER(words);
 
-	if (!as_on_card(desk, amount, spoons, sizeof(spoons)))
-		amount_words(amount->measure, amount->used, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
+	amount_line(desk, recipe, &desk->card.amounts[n], &text);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
 	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
-	terminal_putf(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG,
-	              "%s%s%s%s  %s, %s%s", spoons, weight[0] != '\0' ? " (" : "", weight, weight[0] != '\0' ? ")" : "",
-	              amount->ingredient, when_words(when_added(recipe, amount)),
-	              amount->used != amount->wanted && amount->supply == SUPPLY_JUICE ? " (corrected)" : "");
+	terminal_put(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG, words);
+}
+
+/* The lines around the cursor; the last row says where there are more. */
+static int amounts_draw(struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
+{
+	int count = (int)desk->card.count;
+	int each = count > 0 && (rows - 3) / count >= 2 ? 2 : 1; /* far apart where there is room: it is read from a step away */
+	int shown = count * each <= rows ? count : rows - 1;
+	int first = list_scroll(&desk->card.list, count, shown);
+
+	for (int i = 0; i < shown && first + i < count; i++)
+		amount_draw(desk, recipe, first + i, top + i * each, cols);
+	if (shown == count)
+		return count * each;
+	terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_STRONG, "%d above, %d below", first,
+	              count - first - shown);
+	return rows;
+}
+
+static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row, int end, int cols)
+{
+	const struct recipe_step *steps;
+	size_t count = recipe_steps_of(recipe, &steps);
+
+	for (size_t i = 0; i < count && *row < end; i++) {
+		char time[40];
+		char words[400];
+		struct text text = TEXT_OVER(words);
+
+		recipe_step_time(&steps[i], time, sizeof(time));
+		text_add(&text, "Step %d: %s%s%s.", steps[i].number, steps[i].what, time[0] != '\0' ? ": " : "", time);
+		if (desk_paragraph_lines(words, cols - 4) > end - *row) {
+			terminal_putf(desk->terminal, *row, 3, cols - 4, ROLE_QUIET, "%zu steps more are on the batch card.",
+			              count - i);
+			*row = end;
+			return;
+		}
+		*row += desk_paragraph(desk, *row, 3, cols - 4, end - *row, ROLE_PLAIN, words);
+	}
 }
 
 static void draw(struct desk *desk, int top, int rows)
 {
 	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe);
 	const struct strip *strip = strip_of(desk);
-	int count = (int)desk->card.count;
-	int window_rows;
-	int cols;
-	int each;
-	int head = 6;
+	int cols = desk_columns(desk);
+	int head = rows < 12 || strip == NULL ? 1 : 6;
+	int end = top + rows;
+	int row;
 
-	terminal_size(desk->terminal, &window_rows, &cols);
-	if (rows < 12 || strip == NULL)
-		head = 1;
 	if (strip == NULL)
 		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d x %s, out of the pot: corrections",
 		              desk->card.batch.multiple, desk->card.batch.recipe);
@@ -149,15 +223,12 @@ static void draw(struct desk *desk, int top, int rows)
 		clock_draw(desk, strip, top, cols);
 	else
 		clock_words_draw(desk, strip, top, cols);
-	/* Far apart where there is room: it is read from a step away. */
-	each = count > 0 && (rows - head - 3) / count >= 2 ? 2 : 1;
-	for (int i = 0; i < count && head + i * each < rows; i++)
-		amount_draw(desk, recipe, i, top + head + i * each, cols);
-	head += count * each;
-	if (recipe != NULL && head + 1 < rows) {
-		desk_paragraph(desk, top + head, 3, cols - 4, rows - head - 1, ROLE_CAUTION, recipe->caution);
-		terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
-	}
+	row = top + head + amounts_draw(desk, recipe, top + head, rows - head, cols);
+	if (recipe == NULL || row + 1 >= end)
+		return;
+	row += desk_paragraph(desk, row, 3, cols - 4, end - row - 1, ROLE_CAUTION, recipe->caution);
+	steps_draw(desk, recipe, &row, end - 1, cols);
+	terminal_putf(desk->terminal, end - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
 }
 
 /* --- keys ------------------------------------------------------------------------- */
@@ -176,33 +247,57 @@ static void tick(struct desk *desk)
 	refresh(desk);
 }
 
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool correct(struct desk *desk, const char *reason)
+{
+	struct station_card *card = &desk->card;
+	struct fault fault = {0};
+
+	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason,
+	                         &fault)) {
+		refresh(desk);
+		desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED)
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+	else
+		desk_say_fault(desk, &fault);
+	return false;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return correct(desk, text);
+}
+
 static bool amount_typed(struct desk *desk, const char *text)
 {
 	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
-	struct fault fault = { 0 };
-	int64_t used;
+	struct fault fault = {0};
 
-	if (!amount_read(text, amount->measure, amount->supply, &used, &fault) ||
-	    !kitchen_batch_amount(desk->kitchen, desk->card.batch_id, amount->place, used, &fault)) {
+	if (!amount_read(text, amount->measure, amount->supply, &desk->card.used, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	refresh(desk);
-	desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
-	return true;
+	desk->card.place = amount->place;
+	return correct(desk, "");
 }
 
 static void edit(struct desk *desk)
 {
 	const struct log_batch_amount *amount;
+	int64_t much;
 	char words[96];
 
 	if (desk->card.list.cursor >= (int)desk->card.count)
 		return;
 	amount = &desk->card.amounts[desk->card.list.cursor];
-	if (!as_on_card(desk, amount, words, sizeof(words)))
-		amount_exact_words(amount->measure, amount->supply, amount->used, kitchen_board(desk->kitchen)->house.units,
-		                   words, sizeof(words));
+	much = told_of(line_of(kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe), amount), amount);
+	if (!as_on_card(desk, amount, much, words, sizeof(words)))
+		amount_exact_words(amount->measure, amount->supply, much, desk_units(desk), words, sizeof(words));
 	desk_offer(desk, "Really used:", words, amount_typed);
 }
 

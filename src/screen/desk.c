@@ -11,6 +11,7 @@ static const struct view *const views[] = {
 	[VIEW_BOARD] = &board_view,
 	[VIEW_START] = &start_view,
 	[VIEW_BATCH] = &batch_view,
+	[VIEW_SHEET] = &sheet_view,
 	[VIEW_FILL] = &fill_view,
 	[VIEW_CARD] = &card_view,
 	[VIEW_JUICE] = &juice_view,
@@ -32,6 +33,7 @@ static const struct view *const views[] = {
 	[VIEW_RECALLS] = &recalls_view,
 	[VIEW_TRACE] = &trace_view,
 	[VIEW_STEPS] = &steps_view,
+	[VIEW_SIGNS] = &signs_view,
 	[VIEW_STORY] = &story_view,
 	[VIEW_SEASONS] = &seasons_view,
 	[VIEW_SEASON] = &season_view,
@@ -171,7 +173,9 @@ void desk_hear(struct desk *desk)
 	if (strip == NULL || !face.ringing)
 		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
 	else if (face.water_due && (strip != selected || desk->view != VIEW_BOARD))
-		desk_say(desk, ROLE_CAUTION, "%s: look at its water, then choose it on the board (%d) and press a.",
+		desk_say(desk, ROLE_CAUTION,
+		         face.water_dry ? "%s: heat OFF; let the dry pan cool, fill it, choose it (%d), press a."
+		                        : "%s: look at its water, then choose it on the board (%d) and press a.",
 		         strip->station.name, strip->station.digit);
 	else if (!kitchen_acknowledge(desk->kitchen, strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
@@ -282,6 +286,19 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
 	else
 		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
+}
+
+int desk_vinegar(struct desk *desk, const char *text)
+{
+	char *end;
+	double percent = strtod(text, &end);
+
+	end += strspn(end, " ");
+	end += *end == '%';
+	if (end != text && *end == '\0' && percent >= 0.1 && percent <= 30)
+		return (int)(percent * 10 + 1e-6); /* cut, not rounded: 4.96 is not 5 */
+	desk_say(desk, ROLE_CAUTION, "Type its percent as the label says it: 5");
+	return 0;
 }
 
 /* The byte before `at` where a UTF-8 character begins; 0 at the start. */
@@ -429,6 +446,10 @@ void desk_key(struct desk *desk, long key)
 			desk_say(desk, ROLE_QUIET, "Too quick after the last press: that one did not count.");
 		return;
 	}
+	if (key == '!') { /* before the view: somebody may be ill */
+		signs_view_enter(desk);
+		return;
+	}
 	if (entry == NULL || entry->act == NULL) {
 		if (view->typed != NULL && view->typed(desk, key))
 			return;
@@ -488,6 +509,18 @@ static size_t line_length(const char *text, int cols)
 		length++;
 	}
 	return length;
+}
+
+int desk_paragraph_lines(const char *text, int cols)
+{
+	int lines = 0;
+
+	while (*text != '\0' && cols > 0) {
+		text += line_length(text, cols);
+		text += strspn(text, " ");
+		lines++;
+	}
+	return lines;
 }
 
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,

@@ -15,13 +15,15 @@
 
 #include "engine/fault.h"
 #include "engine/process.h"
+#include "kitchen/acid_asked.h"
 #include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
-#include "kitchen/plan.h"
 #include "kitchen/pantry.h"
+#include "kitchen/plan.h"
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
 #include "kitchen/seasons.h"
+#include "kitchen/sheet.h"
 #include "kitchen/shelf.h"
 #include "kitchen/warnings.h"
 #include "screen/board.h"
@@ -40,6 +42,7 @@ enum view_name {
 	VIEW_BOARD,
 	VIEW_START,
 	VIEW_BATCH,
+	VIEW_SHEET,
 	VIEW_FILL,
 	VIEW_CARD,
 	VIEW_JUICE,
@@ -61,6 +64,7 @@ enum view_name {
 	VIEW_RECALLS,
 	VIEW_TRACE,
 	VIEW_STEPS,
+	VIEW_SIGNS,
 	VIEW_STORY,
 	VIEW_SEASONS,
 	VIEW_SEASON,
@@ -126,7 +130,17 @@ struct entry {
 	const char *keys;                 /* what its keys do; NULL: the usual words */
 };
 
-enum start_field { START_PRODUCT, START_PACK, START_JAR, START_PRESSURE, START_COUNT, START_LIDS, START_READY };
+enum start_field {
+	START_PRODUCT,
+	START_PACK,
+	START_JAR,
+	START_PRESSURE,
+	START_COUNT,
+	START_LIDS,
+	START_ACID,    /* which acid is in: only of a food that takes some */
+	START_VINEGAR, /* how strong: only of a printed recipe that lives by it */
+	START_READY
+};
 
 #define START_PRODUCTS_MAX 256
 struct start_card {
@@ -161,11 +175,21 @@ struct batch_card {
 	struct number_entry multiple;
 	struct batch_need need;
 	bool need_known;
+	struct list_state need_list; /* cursor: first line shown; top: how many are */
 	struct fault refusal; /* why there is no need */
 	bool sure;                        /* asked already: nowhere to go */
 };
 
-enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_READY };
+/* What the sheet of a recipe's pectin says, while it is typed. */
+struct sheet_card {
+	char recipe[NAME_MAX_BYTES];
+	struct sheet sheet;
+	unsigned given; /* bit n: field n */
+	bool kept;      /* in the log already */
+	struct list_state list;
+};
+
+enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_VINEGAR, FILL_READY };
 struct fill_card {
 	int64_t batch_id;
 	enum fill_field field;
@@ -173,7 +197,10 @@ struct fill_card {
 	struct number_entry count;
 	char jar[WORD_MAX_BYTES];
 	int64_t lid_box_id;
+	struct acid_asked asked; /* of the size chosen */
 	bool acid_in;
+	enum acid acid;
+	int vinegar_tenths;
 	bool sure;
 	char reason[SENTENCE_MAX_BYTES];
 	struct log_lid_box *boxes;
@@ -187,6 +214,8 @@ struct station_card {
 	struct list_state list;
 	struct log_batch_amount *amounts;
 	size_t count;
+	int place; /* while a reason is asked for: the line, and what was typed */
+	int64_t used;
 };
 
 struct juice_card {
@@ -285,6 +314,9 @@ struct seal_card {
 	bool choosing_fate;
 	bool fate_for_all;
 	bool round; /* all loads past their 12 h, one after the other */
+	bool asking;         /* by which methods the lids of this load are looked at */
+	bool asking_for_all; /* then: every other jar is sealed, not only the one under the cursor */
+	unsigned methods;    /* as said for this load, SEAL_BY(); 0: not said yet */
 };
 
 /* Jars to be processed again: which canner, which lids. */
@@ -292,6 +324,11 @@ struct reprocess_card {
 	int64_t jar_id;
 	int canner; /* among the free ones of the method */
 	int box;    /* among the boxes; box_count: not noted */
+	bool asking_acid; /* which acid went in again */
+	struct picker picker;
+	enum acid acid;
+	int64_t station_id; /* and the lids, while it is asked */
+	int64_t box_id;
 	struct log_lid_box *boxes;
 	size_t box_count;
 	bool planned;
@@ -350,6 +387,8 @@ struct desk {
 	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
 	enum view_name view;
 	enum view_name view_before_help;
+	enum view_name view_before_signs;
+	struct list_state signs; /* cursor: first piece shown; top: first that found no room */
 	bool leaving;
 	bool redraw_all;
 
@@ -381,6 +420,7 @@ struct desk {
 	struct start_card start;
 	struct seal_card seals;
 	struct batch_card batch;
+	struct sheet_card sheet;
 	struct fill_card fill;
 	struct station_card card;
 	struct juice_card juice;
@@ -408,13 +448,24 @@ struct desk {
 	size_t story_count;
 	struct log_lid_box *house_boxes;
 	size_t house_box_count;
+	struct {
+		int64_t phase_id;
+		int64_t began_ms;
+		int64_t asked_ms; /* the end that was too soon; the same again means it */
+	} other_clock;            /* while a hold is read off one */
 	struct log_station new_station; /* while its questions are asked */
+	int asked_time; /* likewise of the times of a first juicer */
 	char new_elevation[64]; /* likewise */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
 	bool recipe_unsaved;
-	bool recipe_food; /* its food is being chosen */
+	enum {
+		RECIPE_LINES,
+		RECIPE_FOOD,
+		RECIPE_INGREDIENT
+	} recipe_choosing;                           /* its food, or what a line is */
+	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
 	struct picker recipe_picker;
 	struct list_state recipe_list;
 };
@@ -425,6 +476,7 @@ const struct view *view_of(enum view_name name);
 extern const struct view board_view;
 extern const struct view start_view;
 extern const struct view batch_view;
+extern const struct view sheet_view;
 extern const struct view fill_view;
 extern const struct view card_view;
 extern const struct view juice_view;
@@ -446,6 +498,7 @@ extern const struct view pantry_view;
 extern const struct view recalls_view;
 extern const struct view trace_view;
 extern const struct view steps_view;
+extern const struct view signs_view;
 extern const struct view story_view;
 extern const struct view seasons_view;
 extern const struct view season_view;
@@ -458,6 +511,8 @@ extern const struct view leave_view;
 /* Entering a view that needs reading first. */
 void start_view_enter(struct desk *desk, int64_t station_id);
 void batch_view_enter(struct desk *desk, int64_t station_id);
+void batch_view_go_on(struct desk *desk); /* back from the sheet of its recipe */
+void sheet_view_enter(struct desk *desk, const char *recipe);
 void fill_view_enter(struct desk *desk, int64_t batch_id);
 void card_view_enter(struct desk *desk, int64_t batch_id);
 void juice_view_enter(struct desk *desk);
@@ -480,6 +535,7 @@ void trace_subject_enter(struct desk *desk, struct log_subject subject); /* of a
 void recall_view_open(struct desk *desk, int64_t recall_id);
 /* Show the steps for suspect jars, if the advice is about such; Space goes back. */
 void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice);
+void signs_view_enter(struct desk *desk); /* why nobody tastes; goes back to the present view */
 void house_view_enter(struct desk *desk);
 void supplies_view_enter(struct desk *desk);
 void ledger_view_enter(struct desk *desk); /* of the shelf line under the cursor */
@@ -537,6 +593,10 @@ void desk_offer(struct desk *desk, const char *prompt, const char *text,
 void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
                      bool (*done)(struct desk *, const char *));
 
+/* How strong the vinegar is: "5", "4.5", "6%" in tenths of a percent, 1 to 300; 0, and it
+ * is said, when that is no strength. */
+int desk_vinegar(struct desk *desk, const char *text);
+
 /* Shared by views. */
 int desk_columns(const struct desk *desk); /* of the window */
 enum unit_system desk_units(const struct desk *desk);
@@ -545,6 +605,7 @@ void list_move(struct list_state *list, int by, int count);
 int list_scroll(struct list_state *list, int count, int rows);
 
 /* Draw text over several lines, broken at blanks; returns lines used. */
+int desk_paragraph_lines(const char *text, int cols); /* that it would take */
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
                    const char *text);
 

@@ -33,14 +33,14 @@ static const struct jar_size *nth_jar(const struct desk *desk, int n)
 	return NULL;
 }
 
-static bool needs_acid(const struct desk *desk)
+/* What is asked of the acid, for the jars chosen. */
+static void ask_acid(struct desk *desk)
 {
-	const struct strip *strip = strip_of(desk);
+	struct fill_card *card = &desk->fill;
+	struct fault fault = {0};
 
-	for (size_t i = 0; strip != NULL && strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
-		if (strip->recipe->ingredients[i].adding == ADD_IN_JAR && !strip->recipe->ingredients[i].optional)
-			return strip->recipe->acidity == ACIDITY_ACIDIFIED;
-	return false;
+	if (!kitchen_acid_asked(desk->kitchen, card->batch_id, card->jar, &card->asked, &fault))
+		desk_say_fault(desk, &fault);
 }
 
 static int choice_count(const struct desk *desk)
@@ -49,15 +49,30 @@ static int choice_count(const struct desk *desk)
 
 	if (desk->fill.field == FILL_LIDS)
 		return (int)desk->fill.box_count + 1;
+	if (desk->fill.field == FILL_ACID)
+		return (int)desk->fill.asked.answer_count;
 	while (desk->fill.field == FILL_JAR && nth_jar(desk, count) != NULL)
 		count++;
 	return count;
+}
+
+static void tick_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct fill_card *card = &desk->fill;
+	const struct strip *strip = strip_of(desk);
+	struct text text = text_over(buffer, size);
+
+	if (strip != NULL)
+		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value,
+		                &text);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
 	if (desk->fill.field == FILL_LIDS)
 		lid_box_words(desk->fill.boxes, desk->fill.box_count, n, buffer, size);
+	else if (desk->fill.field == FILL_ACID)
+		tick_words(desk, n, buffer, size);
 	else
 		text_copy(buffer, size, nth_jar(desk, n)->plural);
 }
@@ -83,7 +98,10 @@ void fill_view_enter(struct desk *desk, int64_t batch_id)
 {
 	desk->fill.batch_id = batch_id;
 	desk->fill.count = (struct number_entry){ 0 };
+	desk->fill.asked = (struct acid_asked){0};
 	desk->fill.acid_in = false;
+	desk->fill.acid = ACID_NOT_SAID;
+	desk->fill.vinegar_tenths = 0;
 	desk->fill.sure = false;
 	desk->fill.reason[0] = '\0';
 	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count);
@@ -98,8 +116,9 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool fill(struct desk *desk, const char *tried)
 {
 	struct fill_card *card = &desk->fill;
-	struct fill_order order = { card->batch_id, card->jar, card->count.value, card->lid_box_id, card->acid_in,
-		                    card->sure, card->reason };
+	struct fill_order order = {card->batch_id,   card->jar,     card->count.value,
+	                           card->lid_box_id, card->acid_in, card->sure,
+	                           card->reason,     card->acid,    card->vinegar_tenths};
 	struct fault fault = { 0 };
 
 	card->sure = false;
@@ -139,6 +158,52 @@ static bool asks_acid(const struct desk *desk)
 	return desk->fill.field == FILL_ACID;
 }
 
+static bool vinegar_typed(struct desk *desk, const char *text)
+{
+	desk->fill.vinegar_tenths = desk_vinegar(desk, text);
+	if (desk->fill.vinegar_tenths == 0)
+		return false;
+	go_to(desk, FILL_READY);
+	return true;
+}
+
+static void ask_vinegar(struct desk *desk)
+{
+	go_to(desk, FILL_VINEGAR);
+	desk_offer(desk, "Vinegar, percent on its label:", "5", vinegar_typed);
+}
+
+/* Less in the pot than the recipe asks for was said before, with its reason. */
+static void after_lids(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+
+	ask_acid(desk);
+	card->reason[0] = '\0';
+	card->vinegar_tenths = 0;
+	card->acid_in = false;
+	if (card->asked.short_in_pot)
+		desk_say(desk, ROLE_CAUTION,
+		         "Less acid is in than the recipe asks for: these jars are NOT VALID.");
+	go_to(desk, card->asked.asked && !card->asked.short_in_pot ? FILL_ACID : FILL_READY);
+}
+
+static void choose_acid(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+	size_t n = (size_t)card->picker.cursor;
+
+	if (n >= card->asked.answer_count)
+		return;
+	card->acid_in = true;
+	card->acid = card->asked.answers[n];
+	card->reason[0] = '\0'; /* none is needed */
+	if (card->asked.vinegar)
+		ask_vinegar(desk);
+	else
+		go_to(desk, FILL_READY);
+}
+
 static void choose(struct desk *desk)
 {
 	struct fill_card *card = &desk->fill;
@@ -156,12 +221,13 @@ static void choose(struct desk *desk)
 		break;
 	case FILL_LIDS:
 		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id))
-			go_to(desk, needs_acid(desk) ? FILL_ACID : FILL_READY);
+			after_lids(desk);
 		break;
 	case FILL_ACID:
-		card->acid_in = true;
-		card->reason[0] = '\0'; /* none is needed */
-		go_to(desk, FILL_READY);
+		choose_acid(desk);
+		break;
+	case FILL_VINEGAR:
+		ask_vinegar(desk);
 		break;
 	case FILL_READY: (void)fill(desk, ""); break;
 	}
@@ -174,6 +240,7 @@ static void back(struct desk *desk)
 	case FILL_COUNT: go_to(desk, FILL_JAR); break;
 	case FILL_LIDS: go_to(desk, FILL_COUNT); break;
 	case FILL_ACID:
+	case FILL_VINEGAR:
 	case FILL_READY: go_to(desk, FILL_LIDS); break;
 	}
 }
@@ -239,19 +306,36 @@ static bool typed(struct desk *desk, long key)
 	return true;
 }
 
+/* What will be put down of the acid. */
+static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
+{
+	const struct fill_card *card = &desk->fill;
+
+	if (!card->asked.asked)
+		return "Acid: this recipe asks for none.";
+	if (!card->acid_in)
+		return "Acid: NOT in.";
+	for (size_t n = 0; n < card->asked.answer_count; n++)
+		if (card->asked.answers[n] == card->acid)
+			tick_words(desk, (int)n, buffer, size);
+	return buffer;
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	static const char *const questions[] = {
-		[FILL_JAR] = "Filled into which jars?",
-		[FILL_COUNT] = "How many?",
-		[FILL_LIDS] = "Lids from which box?",
-		[FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
-		[FILL_READY] = "Space writes them down.",
+	    [FILL_JAR] = "Filled into which jars?",
+	    [FILL_COUNT] = "How many?",
+	    [FILL_LIDS] = "Lids from which box?",
+	    [FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
+	    [FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+	    [FILL_READY] = "Space writes them down.",
 	};
 	const struct strip *strip = strip_of(desk);
 	const struct fill_card *card = &desk->fill;
 	const struct jar_size *jar = jar_size_named(card->jar);
 	char headspace[24];
+	char words[ACID_ANSWER_BYTES] = "";
 	int window_rows;
 	int cols;
 
@@ -265,18 +349,26 @@ static void draw(struct desk *desk, int top, int rows)
 	              strip->holds, strip->filled, headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
-	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
-	             questions[card->field]);
+	terminal_put(desk->terminal, top + 2, 1, cols - 2,
+	             card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
+	             card->field == FILL_ACID && !card->asked.in_jar
+	                 ? "Is the acid in the POT, bottled? Space only if it is."
+	                 : questions[card->field]);
 	if (card->field == FILL_COUNT || card->field == FILL_READY)
 		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
 		              jar == NULL ? "" : jar->plural);
-	else
+	if (card->field == FILL_READY)
+		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN,
+		             acid_said(desk, words, sizeof(words)));
+	if (card->field == FILL_JAR || card->field == FILL_LIDS || card->field == FILL_ACID)
 		picker_draw(desk, &card->picker, top + 3, rows - 3, cols, choice_count(desk), choice_words);
 }
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->fill.field == FILL_READY ? "WRITE them down" : desk->fill.field == FILL_ACID ? "acid is in every jar" : "choose";
+	return desk->fill.field == FILL_READY  ? "WRITE them down"
+	       : desk->fill.field == FILL_ACID ? "it is in"
+	                                       : "choose";
 }
 
 static void undo(struct desk *desk)

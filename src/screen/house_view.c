@@ -145,6 +145,20 @@ static void supply_line(const struct desk *desk, int n, struct text *text)
 	text_add(text, "supply       %s: %s", jar != NULL ? jar->plural : supply_words(supply->kind), stock);
 }
 
+static void minutes_words(struct text *text, const char *what, int minutes)
+{
+	if (minutes == 0)
+		text_add(text, "%s unset", what);
+	else
+		text_add(text, "%s %d", what, minutes);
+}
+
+/* The longest that food stands here. */
+static int stand_minutes(const struct log_house *house)
+{
+	return house->stand_minutes > 0 ? house->stand_minutes : (int)(STANDING_MAX_MS / 60000);
+}
+
 static void house_words(const struct desk *desk, enum house_line line, struct text *text)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -167,8 +181,11 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
-		text_add(text, "times        juicer run %d min, first juice %d, water check %d, jars wait %d",
-		         house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		minutes_words(text, "times (min)  run", house->run_minutes);
+		minutes_words(text, ", first juice", house->first_juice_minutes);
+		minutes_words(text, ", water", house->water_minutes);
+		minutes_words(text, ", wait", house->jar_wait_minutes);
+		minutes_words(text, ", stand", stand_minutes(house));
 		break;
 	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;
 	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
@@ -256,9 +273,23 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 	}
 	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault), &fault))
 		return true;
+	if (loads == 0) {
+		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
+		return true;
+	}
 	desk_say(desk, ROLE_STOP, "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
 	         loads, loads == 1 ? " is" : "s are");
 	return true;
+}
+
+static bool something_runs(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (strip_has_load(&board->strips[i]))
+			return true;
+	return false;
 }
 
 static bool elevation_typed(struct desk *desk, const char *text)
@@ -268,6 +299,10 @@ static bool elevation_typed(struct desk *desk, const char *text)
 
 	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
 		return after_change(desk, false, &fault);
+	if (something_runs(desk)) { /* a kitchen with a canner on does not move */
+		text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+		return was_it_wrong(desk, "wrong");
+	}
 	if (loads == 0)
 		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
 	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
@@ -357,9 +392,27 @@ static bool room_typed(struct desk *desk, const char *text, const char *jar)
 	return true;
 }
 
+static bool wall_typed(struct desk *desk, const char *text)
+{
+	enum canner_wall wall = strcmp(text, "heavy") == 0 ? WALL_HEAVY : strcmp(text, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+
+	if (wall == WALL_NOT_SAID && text[0] != '\0') {
+		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
+		return false;
+	}
+	desk->new_station.wall = wall;
+	return add_station(desk);
+}
+
+/* A pressure canner is also asked how it shows that its pressure is gone. */
 static bool quarts_typed(struct desk *desk, const char *text)
 {
-	return room_typed(desk, text, "quart") && add_station(desk);
+	if (!room_typed(desk, text, "quart"))
+		return false;
+	if (!method_has_pressure((enum method)desk->new_station.kind))
+		return add_station(desk);
+	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
+	return false;
 }
 
 static bool pints_typed(struct desk *desk, const char *text)
@@ -379,6 +432,52 @@ static bool volume_typed(struct desk *desk, const char *text)
 	return false;
 }
 
+/* --- the times of juicers, which only the house knows --------------------------------- */
+
+static const struct {
+	const char *prompt;
+	const char *key;
+	const char *says;
+} juicer_times[] = {
+	{ "A run, min (or empty):", "run",
+	  "How long a run takes here; empty: not known, then no run is planned." },
+	{ "First juice (or empty):", "first",
+	  "Minutes of the run until the first juice can be drawn; empty: not known." },
+	{ "Minutes to water check:", "water",
+	  "How soon its pan could boil dry: its manual and you know. No run starts without it." },
+};
+#define JUICER_TIMES (int)(sizeof(juicer_times) / sizeof(juicer_times[0]))
+
+static void ask_juicer_time(struct desk *desk, bool (*typed)(struct desk *, const char *))
+{
+	desk_ask(desk, juicer_times[desk->asked_time].prompt, "", typed);
+	desk_say(desk, ROLE_PLAIN, "%s", juicer_times[desk->asked_time].says);
+}
+
+/* They are of the house: the first juicer is asked for. */
+static bool juicer_times_are_set(const struct desk *desk)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	return house->run_minutes > 0 && house->water_minutes > 0;
+}
+
+static bool juicer_time_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	char line[64];
+
+	(void)snprintf(line, sizeof(line), "times %s=%.20s", juicer_times[desk->asked_time].key, text);
+	if (text[0] != '\0' && !kitchen_setup_line(desk->kitchen, line, 0, &fault)) {
+		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600, or nothing.");
+		return false;
+	}
+	if (++desk->asked_time == JUICER_TIMES)
+		return add_station(desk);
+	ask_juicer_time(desk, juicer_time_typed);
+	return false;
+}
+
 static bool station_name_typed(struct desk *desk, const char *text)
 {
 	if (text[0] == '\0' || !text_copy(desk->new_station.name, sizeof(desk->new_station.name), text)) {
@@ -386,8 +485,13 @@ static bool station_name_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	desk->message[0] = '\0';
-	if (desk->new_station.kind == STATION_JUICER)
+	if (desk->new_station.kind == STATION_JUICER && juicer_times_are_set(desk))
 		return add_station(desk);
+	if (desk->new_station.kind == STATION_JUICER) {
+		desk->asked_time = 0;
+		ask_juicer_time(desk, juicer_time_typed);
+		return false;
+	}
 	if (desk->new_station.kind == STATION_POT)
 		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
 	else
@@ -434,6 +538,21 @@ static void count_supply(struct desk *desk, int n)
 	desk_offer(desk, "Counted:", stock, count_typed);
 }
 
+/* Only what is set: no figure is offered for what the house has not said. */
+static void times_line(const struct log_house *house, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "times");
+	if (house->run_minutes > 0)
+		text_add(&text, " run=%d", house->run_minutes);
+	if (house->first_juice_minutes > 0)
+		text_add(&text, " first=%d", house->first_juice_minutes);
+	if (house->water_minutes > 0)
+		text_add(&text, " water=%d", house->water_minutes);
+	text_add(&text, " wait=%d stand=%d", house->jar_wait_minutes, stand_minutes(house));
+}
+
 static void change_house(struct desk *desk, enum house_line line)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -451,9 +570,9 @@ static void change_house(struct desk *desk, enum house_line line)
 		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);
 		break;
 	case HOUSE_TIMES:
-		(void)snprintf(words, sizeof(words), "times run=%d first=%d water=%d wait=%d", house->run_minutes,
-		               house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes);
+		times_line(house, words, sizeof(words));
 		desk_ask(desk, "Minutes:", words, line_typed);
+		desk_say(desk, ROLE_QUIET, "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars, stand= food at most");
 		break;
 	default: break;
 	}

@@ -126,6 +126,25 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 	desk_paragraph(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_QUIET, words);
 }
 
+/* Jars of a recipe nobody tested: it is said before they are loaded. */
+static int untested_draw(struct desk *desk, int row, int end, int cols)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+
+	for (size_t i = 0; i < count && row < end; i++) {
+		char words[ORIGIN_WORDS_MAX + NAME_MAX_BYTES];
+		struct text text = TEXT_OVER(words);
+
+		if (groups[i].lot.origin != ORIGIN_OWN_UNKNOWN)
+			continue;
+		text_add(&text, "%s: %s", groups[i].lot.product, groups[i].lot.origin_words);
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3,
+		                      ROLE_CAUTION, words);
+	}
+	return row;
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	const struct loader_plan *plan = &desk->loader.plan;
@@ -155,6 +174,7 @@ static void draw(struct desk *desk, int top, int rows)
 		              plan->left_over, plan->left_over == 1 ? "" : "s");
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "Nothing of it goes into this canner. n starts another load.");
+	row = untested_draw(desk, row, end - 1, cols);
 	if (row < end)
 		process_draw(desk, row, end, cols);
 }
@@ -219,6 +239,21 @@ static void put_away(struct desk *desk)
 	desk_say(desk, ROLE_CAUTION, "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 bin   (Esc: no)");
 }
 
+static void refill(struct desk *desk)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+	size_t n = (size_t)desk->loader.group;
+	struct fault fault = { 0 };
+
+	if (n >= count)
+		return;
+	if (kitchen_refill(desk->kitchen, groups[n].batch_id, groups[n].size, &fault))
+		desk_say(desk, ROLE_DONE, "Noted: reheated and filled anew; they have stood since now.");
+	else
+		desk_say_fault(desk, &fault);
+}
+
 static bool away_typed(struct desk *desk, long key)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
@@ -273,6 +308,7 @@ static const struct view_key keys[] = {
 	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", has_pairs, next_pair },
 	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
 	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL, put_away },
+	{ 'r', 0, "r", "filled anew", "The waiting jars at the mark were emptied, reheated and filled anew just now.", NULL, refill },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, down },

@@ -98,6 +98,13 @@ static enum role line_mark(const struct pantry_line *line, char *mark, size_t si
 	struct text text = text_over(mark, size);
 	int64_t some = line->recalled > 0 ? line->recalled : line->over_a_year;
 
+	if (line->recalled == 0 && line->blocked > 0) {
+		if (line->blocked < line->jars)
+			text_add(&text, "(%lld DO NOT EAT) ", (long long)line->blocked);
+		else
+			text_add(&text, "DO NOT EAT ");
+		return ROLE_STOP;
+	}
 	if (some > 0 && some < line->jars)
 		text_add(&text, "(%lld %s) ", (long long)some, line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
 	else if (some > 0)
@@ -107,14 +114,27 @@ static enum role line_mark(const struct pantry_line *line, char *mark, size_t si
 
 static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot, char *mark, size_t size)
 {
-	bool old = lot->best_by_wall_ms < desk->now.wall_ms;
+	bool old = lot->best_by_wall_ms != 0 && lot->best_by_wall_ms < desk->now.wall_ms;
 	struct text text = text_over(mark, size);
 
+	if (lot->blocked > 0 && lot->blocked < lot->jars)
+		text_add(&text, "(%lld DO NOT EAT) ", (long long)lot->blocked);
+	else if (lot->blocked > 0)
+		text_add(&text, "DO NOT EAT ");
 	text_add(&text, "%s%s%s", lot->recalled > 0 ? "RECALLED " : old ? "OVER A YEAR " : "", verdict_says(lot->verdict),
 	         lot->verdict == VERDICT_VALID ? "" : " ");
-	return lot->recalled > 0 || lot->verdict == VERDICT_NOT_VALID ? ROLE_STOP
-	       : text.used > 0                                        ? ROLE_CAUTION
-	                                                              : ROLE_PLAIN;
+	return lot->recalled > 0 || lot->blocked > 0 ? ROLE_STOP : text.used > 0 ? ROLE_CAUTION : ROLE_PLAIN;
+}
+
+static void best_words(int64_t best_by_wall_ms, char *buffer, size_t size)
+{
+	char date[16];
+
+	clock_words_date(best_by_wall_ms, date, sizeof(date));
+	if (best_by_wall_ms == 0)
+		text_copy(buffer, size, "");
+	else
+		(void)snprintf(buffer, size, "best by %s", date);
 }
 
 static void weeks_words(const struct pantry_line *line, char *buffer, size_t size)
@@ -130,13 +150,13 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 	const struct pantry_line *line = &desk->pantry.lines[n];
 	bool here = n == desk->pantry.list.cursor;
 	char what[200];
-	char best_by[16];
+	char best_by[32];
 	char weeks[32];
 	char mark[64];
 	enum role role = line_mark(line, mark, sizeof(mark));
 
 	(void)snprintf(what, sizeof(what), "%s%s %s", mark, jar_size_words(line->size, line->jars), line->product);
-	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
+	best_words(line->best_by_wall_ms, best_by, sizeof(best_by));
 	weeks_words(line, weeks, sizeof(weeks));
 	role = here ? ROLE_SELECTED : role;
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
@@ -146,7 +166,9 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 		return;
 	}
 	terminal_put(desk->terminal, row, 8, cols - 44, role, what);
-	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "best by %s  %s", best_by, weeks);
+	if (line->best_by_wall_ms == 0 && weeks[0] == '\0')
+		return;
+	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by, weeks);
 }
 
 static void lot_draw(struct desk *desk, int n, int row, int cols)
@@ -154,16 +176,31 @@ static void lot_draw(struct desk *desk, int n, int row, int cols)
 	const struct pantry_lot *lot = &desk->pantry.lots[n];
 	bool here = n == desk->pantry.lot_list.cursor;
 	char made[16];
-	char best_by[16];
-	char mark[64];
+	char best_by[32];
+	char mark[96];
 	enum role role = lot_mark(desk, lot, mark, sizeof(mark));
 
 	clock_words_date(lot->lot.made_wall_ms, made, sizeof(made));
-	clock_words_date(lot->best_by_wall_ms, best_by, sizeof(best_by));
+	best_words(lot->best_by_wall_ms, best_by, sizeof(best_by));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : role,
-	              cols < NARROW ? "%4lld %s%s" : "%4lld %s%-18s  made %s  best by %s", (long long)lot->jars, mark,
+	              cols < NARROW ? "%4lld %s%s" : "%4lld %s%-18s  made %s  %s", (long long)lot->jars, mark,
 	              lot->lot.code, made, best_by);
+}
+
+static void detail_words(const struct pantry_line *line, struct text *text)
+{
+	char best_by[16];
+
+	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
+	text_add(text, "Oldest%s %s, %s%sbest by %s (NCSU-472). ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
+	         verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
+	if (line->weeks == WEEKS_UNKNOWN)
+		text_add(text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
+		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
+	else
+		text_add(text, "%lld went in %d weeks: at that rate they last %d week%s.", (long long)line->used, USE_WEEKS,
+		         line->weeks, line->weeks == 1 ? "" : "s");
 }
 
 /* The line under the cursor to its end, and by what rule it says how long. */
@@ -172,21 +209,15 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	const struct pantry_line *line = line_here(desk);
 	char words[400];
 	struct text text = TEXT_OVER(words);
-	char made[16];
-	char best_by[16];
 
-	clock_words_date(line->oldest.made_wall_ms, made, sizeof(made));
-	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
 	if (line->recalled > 0)
 		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
-	text_add(&text, "Oldest %s, %s%sbest by %s (NCSU-472). ", line->oldest.code, verdict_says(line->verdict),
-	         line->verdict == VERDICT_VALID ? "" : ", ", best_by);
-	if (line->weeks == WEEKS_UNKNOWN)
-		text_add(&text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
-		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
+	if (line->blocked > 0)
+		text_add(&text, "%lld NOT to be eaten or given away: Space has the lots. ", (long long)line->blocked);
+	if (line->blocked < line->jars)
+		detail_words(line, &text);
 	else
-		text_add(&text, "%lld went in %d weeks: at that rate they last %d week%s.", (long long)line->used, USE_WEEKS,
-		         line->weeks, line->weeks == 1 ? "" : "s");
+		text_add(&text, "Out: s (spoiled) or a fate (e). Do not taste.");
 	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 

@@ -3,6 +3,7 @@
  * words of a kitchen file.  Nothing is kept until it is saved and passes its
  * check; it needs a source, and a food of the process tables or none.
  */
+#include <stdio.h>
 #include <string.h>
 
 #include "engine/text.h"
@@ -11,10 +12,10 @@
 #include "screen/desk.h"
 
 #define NEW_RECIPE \
-	"recipe \"Grape jelly\" food=\"jam or jelly with added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
-	"jars=\"half_pint pint\" pectin=low_methoxyl acidity=acid hold=60 headspace=1/4 multiple=2 foam=33 " \
-	"boiloff=5-15 gel=no source=\"house recipe, no source\""
-#define NEW_INGREDIENT "ingredient \"granulated sugar\" supply=sugar amount=\"2 cup\" when=at_boil"
+	"recipe \"Quince jelly\" food=\"jelly without added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
+	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=1 foam=33 " \
+	"boiloff=5-15 gel=yes source=\"house recipe, no source\""
+#define STANDING_ROWS 4 /* what is said of it, below its lines */
 
 static bool recipe_typed(struct desk *desk, const char *text)
 {
@@ -37,7 +38,7 @@ void recipe_view_enter(struct desk *desk, int64_t own_id)
 
 	memset(&desk->recipe, 0, sizeof(desk->recipe));
 	desk->recipe_unsaved = false;
-	desk->recipe_food = false;
+	desk->recipe_choosing = RECIPE_LINES;
 	desk->recipe_list = (struct list_state){ 0 };
 	if (own_id != 0 && !kitchen_own_recipe(desk->kitchen, own_id, &desk->recipe, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -59,8 +60,9 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 	if (line == 0)
 		(void)recipe_line_words(&desk->recipe, buffer, size);
 	else if (line <= (int)desk->recipe.ingredient_count)
-		(void)ingredient_line_words(&desk->recipe.ingredients[line - 1],
-		                            kitchen_board(desk->kitchen)->house.units, buffer, size);
+		(void)ingredient_picked_words(&desk->recipe.ingredients[line - 1],
+		                              kitchen_board(desk->kitchen)->house.units, buffer,
+		                              size);
 	else
 		text_copy(buffer, size, "(add an ingredient)");
 }
@@ -87,7 +89,7 @@ static const char *nth_food(const struct desk *desk, int n)
 	return NULL;
 }
 
-static int food_count(const struct desk *desk)
+static int foods_listed(const struct desk *desk)
 {
 	int count = 0;
 
@@ -109,14 +111,14 @@ static void choose_food(struct desk *desk)
 	const char *food;
 
 	food = nth_food(desk, desk->recipe_picker.cursor);
-	if (picker_blank(desk, &desk->recipe_picker, food != NULL ? food : "", food_count(desk)))
+	if (picker_blank(desk, &desk->recipe_picker, food != NULL ? food : "", foods_listed(desk)))
 		return;
 	text_copy(recipe->food, sizeof(recipe->food), food != NULL ? food : "");
 	if (food == NULL)
 		recipe->packs[0] = '\0';
 	else
 		(void)process_acidity(food, &recipe->acidity);
-	desk->recipe_food = false;
+	desk->recipe_choosing = RECIPE_LINES;
 	desk->recipe_unsaved = true;
 	desk_say(desk, ROLE_PLAIN, "Its packs and jars must be among those of the table: the check tells.");
 }
@@ -124,22 +126,152 @@ static void choose_food(struct desk *desk)
 static void pick_food(struct desk *desk)
 {
 	picker_reset(&desk->recipe_picker);
-	desk->recipe_food = true;
+	desk->recipe_choosing = RECIPE_FOOD;
 }
 
 static bool food_typed(struct desk *desk, long key)
 {
-	return desk->recipe_food && picker_typed(&desk->recipe_picker, key);
+	return desk->recipe_choosing != RECIPE_LINES && picker_typed(&desk->recipe_picker, key);
 }
 
 static bool writing(const struct desk *desk)
 {
-	return !desk->recipe_food;
+	return desk->recipe_choosing == RECIPE_LINES;
 }
 
 static bool picking(const struct desk *desk)
 {
-	return desk->recipe_food;
+	return desk->recipe_choosing == RECIPE_FOOD;
+}
+
+static bool picking_ingredient(const struct desk *desk)
+{
+	return desk->recipe_choosing == RECIPE_INGREDIENT;
+}
+
+/* --- what an ingredient is ------------------------------------------------------------ */
+
+/* The n-th of the list that holds the letters typed; NULL: the last choice, none of it. */
+static const struct known_ingredient *nth_known(const struct desk *desk, int n)
+{
+	for (size_t i = 0; i < known_ingredient_count; i++) {
+		const struct known_ingredient *known = &known_ingredients[i];
+
+		if ((picker_matches(&desk->recipe_picker, known->name) ||
+		     picker_matches(&desk->recipe_picker, known->also)) &&
+		    n-- == 0)
+			return known;
+	}
+	return NULL;
+}
+
+static int known_listed(const struct desk *desk)
+{
+	int count = 0;
+
+	while (nth_known(desk, count) != NULL)
+		count++;
+	return count + 1;
+}
+
+static void known_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct known_ingredient *known = nth_known(desk, n);
+	struct text text = text_over(buffer, size);
+
+	if (known == NULL)
+		text_add(&text, "(on no list: the recipe counts as not tested)");
+	else
+		text_add(&text, "%s%s%s%s", known->name, known->also[0] != '\0' ? "  (" : "",
+		         known->also, known->also[0] != '\0' ? ")" : "");
+}
+
+static bool ingredient_typed(struct desk *desk, const char *text);
+
+static bool at_ingredient(const struct desk *desk)
+{
+	return desk->recipe_list.cursor >= 1 &&
+	       desk->recipe_list.cursor <= (int)desk->recipe.ingredient_count;
+}
+
+/* As a line of a kitchen file; form, supply and when are changed in it afterward. */
+static bool amount_typed(struct desk *desk, const char *amount)
+{
+	const struct known_ingredient *known = desk->recipe_known;
+	char words[ENTRY_MAX];
+	struct text text = TEXT_OVER(words);
+
+	text_add(&text, "ingredient ");
+	words_quote(&text, known->name);
+	text_add(&text, " supply=%s when=at_start as=", supply_name(known->supply));
+	words_quote(&text, known->name);
+	text_add(&text, " amount=");
+	words_quote(&text, amount);
+	return ingredient_typed(desk, words);
+}
+
+/* A new line begins with what was picked; of one that is there only that is changed. */
+static void choose_known(struct desk *desk)
+{
+	const struct known_ingredient *known = nth_known(desk, desk->recipe_picker.cursor);
+	const char *name = known != NULL ? known->name : "";
+	char prompt[80];
+
+	if (picker_blank(desk, &desk->recipe_picker, name, known_listed(desk)))
+		return;
+	desk->recipe_choosing = RECIPE_LINES;
+	if (at_ingredient(desk)) {
+		struct log_recipe_ingredient *line =
+		    &desk->recipe.ingredients[desk->recipe_list.cursor - 1];
+
+		text_copy(line->known, sizeof(line->known), name);
+		desk->recipe_unsaved = true;
+		return;
+	}
+	desk->recipe_known = known;
+	if (known == NULL) {
+		desk_ask(desk,
+		         "New:", "ingredient \"NAME\" amount=\"1 cup\" when=at_start as=unlisted",
+		         ingredient_typed);
+		return;
+	}
+	(void)snprintf(prompt, sizeof(prompt), "How much %.50s in one batch:", known->name);
+	desk_ask(desk, prompt, "", amount_typed);
+}
+
+static void pick_ingredient(struct desk *desk)
+{
+	if (desk->recipe_list.cursor == 0) {
+		desk_say(desk, ROLE_CAUTION,
+		         "Move to an ingredient first. The food of the recipe: f.");
+		return;
+	}
+	if (!at_ingredient(desk) && desk->recipe.ingredient_count >= RECIPE_INGREDIENTS_MAX) {
+		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.",
+		         RECIPE_INGREDIENTS_MAX);
+		return;
+	}
+	picker_reset(&desk->recipe_picker);
+	desk->recipe_choosing = RECIPE_INGREDIENT;
+}
+
+/* Where it stands as it is written now. */
+static void standing_draw(struct desk *desk, int row, int rows, int cols)
+{
+	char words[ORIGIN_WORDS_MAX + 10];
+	struct text text = TEXT_OVER(words);
+	struct recipe_standing standing;
+	enum role role;
+
+	if (desk->recipe.ingredient_count == 0)
+		return;
+	kitchen_recipe_draft_stands(&desk->recipe, &standing);
+	role = standing.origin == ORIGIN_REFUSED       ? ROLE_STOP
+	       : standing.origin == ORIGIN_OWN_UNKNOWN ? ROLE_CAUTION
+	                                               : ROLE_DONE;
+	text_add(&text, "%s%s", standing.origin == ORIGIN_REFUSED ? "REFUSED: " : "",
+	         standing.words);
+	desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -149,14 +281,21 @@ static void draw(struct desk *desk, int top, int rows)
 	int row = top + 1;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	if (desk->recipe_food) {
+	if (picking_ingredient(desk)) {
+		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+		              "What is it? Type letters. %s_", desk->recipe_picker.filter);
+		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, known_listed(desk),
+		            known_words);
+		return;
+	}
+	if (picking(desk)) {
 		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Which food of the process tables? Type letters. %s_",
 		              desk->recipe_picker.filter);
-		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, food_count(desk), food_words);
+		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, foods_listed(desk), food_words);
 		return;
 	}
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "A recipe of your own. s saves it; without a published process it says so everywhere.");
-	for (int i = 0; i < line_count(desk) && row < top + rows; i++) {
+	for (int i = 0; i < line_count(desk) && row < top + rows - STANDING_ROWS; i++) {
 		bool here = i == desk->recipe_list.cursor;
 		char words[ENTRY_MAX];
 
@@ -164,6 +303,7 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		row += desk_paragraph(desk, row, 3, cols - 4, i == 0 ? 5 : 2, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
+	standing_draw(desk, top + rows - STANDING_ROWS, STANDING_ROWS, cols);
 }
 
 static bool ingredient_typed(struct desk *desk, const char *text)
@@ -179,7 +319,7 @@ static bool ingredient_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	if (n == recipe->ingredient_count && n < RECIPE_INGREDIENTS_MAX)
+	if (n == recipe->ingredient_count && n < OWN_INGREDIENTS_MAX)
 		recipe->ingredient_count++;
 	if (n < recipe->ingredient_count)
 		recipe->ingredients[n] = ingredient;
@@ -197,10 +337,10 @@ static void change(struct desk *desk)
 		desk_ask(desk, "Change:", words, recipe_typed);
 	else if (line <= (int)desk->recipe.ingredient_count)
 		desk_ask(desk, "Change:", words, ingredient_typed);
-	else if (desk->recipe.ingredient_count < RECIPE_INGREDIENTS_MAX)
-		desk_ask(desk, "New:", NEW_INGREDIENT, ingredient_typed);
+	else if (desk->recipe.ingredient_count < OWN_INGREDIENTS_MAX)
+		pick_ingredient(desk);
 	else
-		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", RECIPE_INGREDIENTS_MAX);
+		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", OWN_INGREDIENTS_MAX);
 }
 
 static void take_out(struct desk *desk)
@@ -218,6 +358,7 @@ static void take_out(struct desk *desk)
 
 static void save(struct desk *desk)
 {
+	struct recipe_standing standing;
 	struct fault fault = { 0 };
 
 	if (!kitchen_put_recipe(desk->kitchen, &desk->recipe, &fault)) {
@@ -226,13 +367,15 @@ static void save(struct desk *desk)
 	}
 	desk_show_view(desk, VIEW_HOUSE);
 	house_view_refresh(desk);
-	desk_say(desk, ROLE_DONE, "The recipe is saved. (u undoes)");
+	kitchen_recipe_draft_stands(&desk->recipe, &standing);
+	desk_say(desk, standing.origin == ORIGIN_OWN_CLASS ? ROLE_DONE : ROLE_CAUTION,
+	         "Saved (u undoes): %s.", standing.words);
 }
 
 static void back(struct desk *desk)
 {
-	if (desk->recipe_food) {
-		desk->recipe_food = false;
+	if (!writing(desk)) {
+		desk->recipe_choosing = RECIPE_LINES;
 		return;
 	}
 	if (desk->recipe_unsaved) {
@@ -245,8 +388,10 @@ static void back(struct desk *desk)
 
 static void move(struct desk *desk, int by)
 {
-	if (desk->recipe_food)
-		picker_move(&desk->recipe_picker, by, food_count(desk));
+	if (picking(desk))
+		picker_move(&desk->recipe_picker, by, foods_listed(desk));
+	else if (picking_ingredient(desk))
+		picker_move(&desk->recipe_picker, by, known_listed(desk));
 	else
 		list_move(&desk->recipe_list, by, line_count(desk));
 }
@@ -262,14 +407,22 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor, or add an ingredient.", writing, change },
-	{ ' ', KEY_CODE_ENTER, "Space", "this food", "The recipe uses this food's process rows.", picking, choose_food },
-	{ 'f', 0, "f", "food", "Choose its food from the process tables.", writing, pick_food },
-	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", writing, save },
-	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", writing, take_out },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL, back },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+    {' ', KEY_CODE_ENTER, "Space", "change",
+     "Change the line under the cursor, or add an ingredient.", writing, change},
+    {' ', KEY_CODE_ENTER, "Space", "this food", "The recipe uses this food's process rows.",
+     picking, choose_food},
+    {' ', KEY_CODE_ENTER, "Space", "it is this",
+     "The ingredient is this; what the recipe counts as goes by it.", picking_ingredient,
+     choose_known},
+    {'i', 0, "i", "what it is", "Pick what the ingredient under the cursor is from the list.",
+     writing, pick_ingredient},
+    {'f', 0, "f", "food", "Choose its food from the process tables.", writing, pick_food},
+    {'s', 0, "s", "save", "Save the recipe, if it passes its check.", writing, save},
+    {'d', 0, "d", "take out", "Take the ingredient under the cursor out.", writing, take_out},
+    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL,
+     back},
+    {KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up},
+    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down},
 };
 
 const struct view recipe_view = {

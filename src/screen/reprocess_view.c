@@ -79,6 +79,7 @@ void reprocess_view_enter(struct desk *desk, int64_t jar_id)
 	struct reprocess_card *card = &desk->reprocess;
 
 	card->jar_id = jar_id;
+	card->asking_acid = false;
 	card->canner = 0;
 	card->box = 0;
 	desk_read_lid_boxes(desk, &card->boxes, &card->box_count);
@@ -121,6 +122,27 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN, jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
 }
 
+static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct reprocess_plan *plan = &desk->reprocess.plan;
+	struct text text = text_over(buffer, size);
+
+	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar,
+	                  plan->room, &text);
+}
+
+static void acid_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct reprocess_plan *plan = &desk->reprocess.plan;
+
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s",
+	              plan->room, plan->jars, plan->new_code);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
+	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
+	picker_draw(desk, &desk->reprocess.picker, top + 2, rows - 2, cols, (int)plan->answer_count,
+	            acid_words_at);
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	int window_rows;
@@ -128,7 +150,9 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	plan(desk); /* a canner may have been taken or freed, and the window runs */
-	if (desk->reprocess.planned)
+	if (desk->reprocess.planned && desk->reprocess.asking_acid)
+		acid_draw(desk, top, rows, cols);
+	else if (desk->reprocess.planned)
 		card_draw(desk, top, rows, cols);
 	else
 		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STOP, desk->reprocess.refusal);
@@ -136,30 +160,82 @@ static void draw(struct desk *desk, int top, int rows)
 
 /* --- keys ---------------------------------------------------------------------------------- */
 
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool start_because(struct desk *desk, const char *reason)
+{
+	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_order order = {card->jar_id, card->station_id, card->box_id, card->acid,
+	                                reason};
+	struct fault fault = {0};
+	int64_t load_id;
+
+	if (kitchen_reprocess(desk->kitchen, &order, &load_id, &fault)) {
+		desk->selected_station = card->station_id;
+		desk->selected_load = 0;
+		desk_show_board(desk);
+		desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)",
+		         card->plan.new_code);
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED) {
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+		return false;
+	}
+	desk_say_fault(desk, &fault);
+	return true;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return start_because(desk, text);
+}
+
+/* Its liquid was lost or poured off, and its acid with it. */
+static void choose_acid(struct desk *desk)
+{
+	struct reprocess_card *card = &desk->reprocess;
+
+	if (card->picker.cursor < (int)card->plan.answer_count)
+		card->acid = card->plan.answers[card->picker.cursor];
+	(void)start_because(desk, "");
+}
+
+static void no_acid(struct desk *desk)
+{
+	desk->reprocess.acid = ACID_NOT_SAID;
+	(void)start_because(desk, "");
+}
+
+static bool asking_acid(const struct desk *desk)
+{
+	return desk->reprocess.asking_acid;
+}
+
+static bool choosing(const struct desk *desk)
+{
+	return !desk->reprocess.asking_acid;
+}
+
 static void start(struct desk *desk)
 {
 	struct reprocess_card *card = &desk->reprocess;
 	const struct strip *canner = canner_here(desk);
-	struct fault fault = { 0 };
-	int64_t station_id;
-	int64_t load_id;
-	int64_t box_id = 0;
 
 	if (canner == NULL) {
 		desk_say(desk, ROLE_STOP, "%s", card->refusal);
 		return;
 	}
-	station_id = canner->station.id;
-	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room, &box_id))
+	card->station_id = canner->station.id;
+	card->acid = ACID_NOT_SAID;
+	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room,
+	                    &card->box_id))
 		return;
-	if (!kitchen_reprocess(desk->kitchen, card->jar_id, station_id, box_id, &load_id, &fault)) {
-		desk_say_fault(desk, &fault);
-		return;
-	}
-	desk->selected_station = station_id;
-	desk->selected_load = 0;
-	desk_show_board(desk);
-	desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)", card->plan.new_code);
+	card->asking_acid = card->plan.answer_count > 0;
+	picker_reset(&card->picker);
+	if (!card->asking_acid)
+		(void)start_because(desk, "");
 }
 
 static void canner_by(struct desk *desk, int by)
@@ -182,11 +258,20 @@ static void right(struct desk *desk)
 	canner_by(desk, 1);
 }
 
-static void box_by(struct desk *desk, int by)
+static void box_of(struct desk *desk, int by)
 {
 	int count = (int)desk->reprocess.box_count + 1; /* the last: not noted */
 
 	desk->reprocess.box = (desk->reprocess.box + by + count) % count;
+}
+
+static void box_by(struct desk *desk, int by)
+{
+	if (desk->reprocess.asking_acid) {
+		picker_move(&desk->reprocess.picker, by, (int)desk->reprocess.plan.answer_count);
+		return;
+	}
+	box_of(desk, by);
 }
 
 static void up(struct desk *desk)
@@ -201,16 +286,25 @@ static void down(struct desk *desk)
 
 static void back(struct desk *desk)
 {
+	if (desk->reprocess.asking_acid) {
+		desk->reprocess.asking_acid = false;
+		return;
+	}
 	desk_show_view(desk, VIEW_FATES);
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "load it", "The jars are in that canner, under new lids: the load begins.", NULL, start },
-	{ KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", NULL, right },
-	{ KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down },
-	{ KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", NULL, left },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back },
+    {' ', KEY_CODE_ENTER, "Space", "load it",
+     "The jars are in that canner, under new lids: the load begins.", choosing, start},
+    {' ', KEY_CODE_ENTER, "Space", "it is in", "That acid is in each jar again: the load begins.",
+     asking_acid, choose_acid},
+    {'n', 0, "n", "no acid in", "Loaded without the acid: with a reason, and not valid.",
+     asking_acid, no_acid},
+    {KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", choosing, right},
+    {KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down},
+    {KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", choosing, left},
+    {KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up},
+    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back},
 };
 
 const struct view reprocess_view = {

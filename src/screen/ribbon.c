@@ -111,7 +111,7 @@ static void station_draw(struct desk *desk, const struct axis *axis, const struc
 
 	terminal_putf(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_QUIET, "%d %s", strip->station.digit,
 	              strip->station.name);
-	for (size_t s = 0; s < count; s++)
+	for (size_t s = 0; s < count && (stretches[s].kind != STRETCH_EXPECTED || strip_end_known(strip)); s++)
 		stretch_draw(desk, axis, &stretches[s], row);
 	terminal_put(desk->terminal, row, axis->col + axis_column(axis, 0), 1, ROLE_STRONG,
 	             glyph(desk->terminal, GLYPH_NOW));

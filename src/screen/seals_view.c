@@ -11,6 +11,8 @@
 
 #define ROUND_MAX 64
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
+#define ROWS_FOR_WHY 13
+#define NEVER_TASTE "Never taste; ! says why."
 #define HOUR_MS (INT64_C(3600) * 1000)
 
 static const struct strip *strip_of(const struct desk *desk)
@@ -45,8 +47,11 @@ static void enter(struct desk *desk, int64_t load_id, bool round)
 {
 	struct seal_card *card = &desk->seals;
 
+	if (card->load_id != load_id)
+		card->methods = 0;
 	card->load_id = load_id;
 	card->cursor = 0;
+	card->asking = false;
 	card->choosing_fate = false;
 	card->round = round;
 	desk_show_view(desk, VIEW_SEALS);
@@ -104,7 +109,7 @@ static bool has_others(const struct desk *desk)
 	size_t at;
 	size_t count = round_of(desk, ids, &at);
 
-	return !desk->seals.choosing_fate && count > (at < count ? 1u : 0u);
+	return !desk->seals.choosing_fate && !desk->seals.asking && count > (at < count ? 1u : 0u);
 }
 
 static void round_by(struct desk *desk, size_t by)
@@ -133,7 +138,7 @@ static void load_before(struct desk *desk)
 
 /* --- drawing ----------------------------------------------------------------------- */
 
-static void jar_words_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+static void jar_words_draw(struct desk *desk, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
 	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
@@ -144,7 +149,7 @@ static void jar_words_draw(struct desk *desk, const struct strip *strip, int row
 	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s%s%s",
 	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
 	              jar->checked_by, losses[jar->siphoning],
-	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar, &strip->load) ? ", NEEDS A FATE (f)" : "",
+	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar) ? ", NEEDS A FATE (f)" : "",
 	              jar->fate != FATE_NONE ? jar_fate_words(jar->fate) : "", by[0] != '\0' ? " by " : "", by);
 }
 
@@ -168,6 +173,25 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 	}
 }
 
+static void methods_draw(struct desk *desk, int top, int rows, int cols)
+{
+	static const char *const lines[] = { "p  pressed: must not spring back", "t  tapped: rings high",
+		                             "y  at eye level: dips" };
+	_Static_assert(sizeof(lines) / sizeof(lines[0]) == SEAL_METHOD_COUNT, "a line for every method");
+
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+	             desk->seals.asking_for_all ? "All looked at: by which? Space: done" : "Looked at: by which? Space: done");
+	for (int i = 0; i < SEAL_METHOD_COUNT && i + 1 < rows; i++) {
+		bool used = (desk->seals.methods & SEAL_BY(i)) != 0;
+
+		terminal_putf(desk->terminal, top + 1 + i, 1, cols - 2, used ? ROLE_DONE : ROLE_PLAIN, "[%c] %s",
+		              used ? 'x' : ' ', lines[i]);
+	}
+	if (rows > SEAL_METHOD_COUNT + 2)
+		terminal_put(desk->terminal, top + SEAL_METHOD_COUNT + 2, 1, cols - 2, ROLE_QUIET,
+		             "What is not chosen stays on record as not tried.");
+}
+
 /* The load, and which of the round it is. */
 static void title_draw(struct desk *desk, const struct strip *strip, int row, int cols)
 {
@@ -185,6 +209,7 @@ static void draw(struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = strip_of(desk);
 	struct seal_card *card = &desk->seals;
+	bool in_short = rows < ROWS_FOR_WHY; /* the reason stands in the story */
 	int window_rows;
 	int cols;
 
@@ -194,7 +219,9 @@ static void draw(struct desk *desk, int top, int rows)
 		return;
 	}
 	title_draw(desk, strip, top, cols);
-	if (strip->load.verdict == VERDICT_NOT_VALID)
+	if (strip->load.verdict == VERDICT_NOT_VALID && in_short)
+		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "NOT VALID. " NEVER_TASTE);
+	else if (strip->load.verdict == VERDICT_NOT_VALID)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
 		              strip->load.verdict_why);
 	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) && strip->unchecked > 0)
@@ -205,9 +232,16 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
 		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
 		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
-	jar_words_draw(desk, strip, top + 2, cols);
+	if (strip->load.verdict == VERDICT_NOT_VALID && !in_short) {
+		terminal_put(desk->terminal, top + 2, 1, cols - 2, ROLE_STOP, NEVER_TASTE);
+		top++;
+		rows--;
+	}
+	jar_words_draw(desk, top + 2, cols);
 	if (card->choosing_fate)
 		fates_draw(desk, strip, top + 3, rows - 3, cols);
+	else if (card->asking)
+		methods_draw(desk, top + 3, rows - 3, cols);
 	else
 		seal_picture_draw(desk, top + 3, rows - 3, cols);
 }
@@ -235,11 +269,6 @@ static void mark(struct desk *desk, enum jar_state state)
 
 	if (jar != NULL)
 		after_mark(desk, kitchen_jar_state(desk->kitchen, jar->id, state, &fault), &fault);
-}
-
-static void mark_sealed(struct desk *desk)
-{
-	mark(desk, JAR_SEALED);
 }
 
 static void mark_unsealed(struct desk *desk)
@@ -334,14 +363,62 @@ static void say_what_is_left(struct desk *desk)
 		desk_say(desk, ROLE_DONE, "All others are sealed. Space shelves the load. (u undoes)");
 }
 
-static void all_sealed(struct desk *desk)
+static void seal(struct desk *desk, bool all)
 {
+	const struct seal_card *card = &desk->seals;
+	struct log_jar *jar = jar_here(desk);
 	struct fault fault = { 0 };
-	bool done = kitchen_all_sealed(desk->kitchen, desk->seals.load_id, &fault);
+	bool done;
 
-	if (done)
+	if (jar == NULL)
+		return;
+	done = all ? kitchen_all_sealed(desk->kitchen, card->load_id, card->methods, &fault)
+	           : kitchen_jar_sealed(desk->kitchen, jar->id, card->methods, &fault);
+	if (done && all)
 		say_what_is_left(desk);
 	after_mark(desk, done, &fault);
+}
+
+/* Asked once a load: what nobody tried is not on record as tried. */
+static void seal_or_ask(struct desk *desk, bool all)
+{
+	struct seal_card *card = &desk->seals;
+
+	card->asking_for_all = all;
+	card->asking = card->methods == 0;
+	if (!card->asking)
+		seal(desk, all);
+}
+
+static void all_sealed(struct desk *desk)
+{
+	seal_or_ask(desk, true);
+}
+
+static void mark_sealed(struct desk *desk)
+{
+	seal_or_ask(desk, false);
+}
+
+static void methods_done(struct desk *desk)
+{
+	desk->seals.asking = desk->seals.methods == 0;
+	seal(desk, desk->seals.asking_for_all);
+}
+
+static void by_press(struct desk *desk)
+{
+	desk->seals.methods ^= SEAL_BY(SEAL_PRESS);
+}
+
+static void by_tap(struct desk *desk)
+{
+	desk->seals.methods ^= SEAL_BY(SEAL_TAP);
+}
+
+static void by_eye(struct desk *desk)
+{
+	desk->seals.methods ^= SEAL_BY(SEAL_EYE);
 }
 
 static void choose_fate(struct desk *desk)
@@ -428,14 +505,18 @@ static void undo(struct desk *desk)
 
 	if (strip == NULL)
 		return;
+	desk->seals.asking = false;
+	desk->seals.methods = 0; /* perhaps it was they that were wrong */
 	desk_undo(desk, strip_subject(strip));
 	seals_view_refresh(desk);
 }
 
 static void back(struct desk *desk)
 {
-	if (desk->seals.choosing_fate)
-		desk->seals.choosing_fate = false;
+	if (desk->seals.asking)
+		desk->seals.methods = 0;
+	if (desk->seals.choosing_fate || desk->seals.asking)
+		desk->seals.choosing_fate = desk->seals.asking = false;
 	else
 		desk_show_board(desk);
 }
@@ -480,7 +561,12 @@ static void down(struct desk *desk)
 
 static bool marking(const struct desk *desk)
 {
-	return !desk->seals.choosing_fate;
+	return !desk->seals.choosing_fate && !desk->seals.asking;
+}
+
+static bool asking(const struct desk *desk)
+{
+	return desk->seals.asking;
 }
 
 static bool choosing(const struct desk *desk)
@@ -489,8 +575,12 @@ static bool choosing(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "that is all", "By which methods: these.", asking, methods_done },
+	{ 'p', 0, "p", "pressed", "By which: pressed in the center.", asking, by_press },
+	{ 't', 0, "t", "tapped", "By which: tapped.", asking, by_tap },
+	{ 'y', 0, "y", "eye level", "By which: seen at eye level.", asking, by_eye },
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
-	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed by all three methods.", marking, all_sealed },
+	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed; asks once a load by which methods.", marking, all_sealed },
 	{ KEY_CODE_TAB, KEY_CODE_PAGE_DOWN, "Tab", "next load", "The next load whose seals can be looked at.", has_others, next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
@@ -503,13 +593,13 @@ static const struct view_key keys[] = {
 	{ 'f', 0, "f", "fate", "Fridge, freezer, reprocess or discard, for this jar.", marking, choose_fate },
 	{ 'i', 0, "i", "liquid lost", "Liquid lost: none, slight, under half, over half, in turn.", marking, siphoning },
 	{ 'b', 0, "b", "broken", "The jar is broken.", marking, mark_broken },
-	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed by all three methods.", marking, mark_sealed },
+	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed; asks once a load by which methods.", marking, mark_sealed },
 	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking, choose_fate_for_all },
 	{ 'w', 0, "w", "who", "Who looks at the seals (initials); recorded with each jar.", marking, initials },
 	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "The load before.", has_others, load_before },
 	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },
 	{ 'l', 0, "l", "labels", "Labels of the jars that sealed, in a file.", marking, labels },
-	{ 'u', 0, "u", "undo", "Take back the last mark.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Take back the last mark; the methods are asked for again.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back; all marks are kept.", NULL, back },
 	{ KEY_CODE_LEFT, 0, "arrows", NULL, "Move among the jars.", marking, left },
 	{ KEY_CODE_RIGHT, 0, "", NULL, "", marking, right },

@@ -90,6 +90,8 @@ static void whole_words(const struct desk *desk, const struct shortage_line *lin
 		amount_words(line->need.measure, line->stock, units, stock, sizeof(stock));
 	text_add(text, "%s%s: likely %s, at most %s, here %s", line->name, line->need.optional ? " (if wanted)" : "",
 	         needed, most, stock);
+	if (line->instead[0] != '\0')
+		text_add(text, ". Instead, %s", line->instead);
 }
 
 static void line_draw(struct desk *desk, int n, int row, int cols)
@@ -114,7 +116,7 @@ static void draw(struct desk *desk, int top, int rows)
 	struct forecast_card *card = &desk->forecast;
 	int count = (int)card->missing_count;
 	int first = list_scroll(&card->missing_list, count, rows - 4);
-	char words[300];
+	char words[560];
 	struct text text = TEXT_OVER(words);
 	int window_rows;
 	int cols;

@@ -6,6 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/acid.h"
+#include "engine/caution.h"
 #include "engine/product.h"
 #include "engine/text.h"
 #include "screen/desk.h"
@@ -85,8 +87,14 @@ static struct process_option option_at(const struct start_card *card, int n)
 	return process->options[n - 1];
 }
 
+static const struct food *food_of(const struct start_card *card)
+{
+	return card->has_process ? food_named(card->process.row->food) : NULL;
+}
+
 static int choice_count(const struct start_card *card)
 {
+	enum acid answers[ACID_COUNT];
 	int count = 0;
 
 	switch (card->field) {
@@ -101,10 +109,23 @@ static int choice_count(const struct start_card *card)
 	case START_JAR: return (int)jar_size_count;
 	case START_PRESSURE: return (int)card->process.option_count + 1;
 	case START_LIDS: return (int)card->box_count + 1;
+	case START_ACID:
+		return (int)acid_answers(food_of(card), card->process.jar, answers);
 	case START_COUNT:
+	case START_VINEGAR:
 	case START_READY: break;
 	}
 	return 0;
+}
+
+static void acid_words_at(const struct start_card *card, int n, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	enum acid answers[ACID_COUNT];
+
+	if (n < (int)acid_answers(food_of(card), card->process.jar, answers))
+		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars,
+		                  &text);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -135,7 +156,11 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 	case START_LIDS:
 		lid_box_words(card->boxes, card->box_count, n, buffer, size);
 		break;
+	case START_ACID:
+		acid_words_at(card, n, buffer, size);
+		break;
 	case START_COUNT:
+	case START_VINEGAR:
 	case START_READY: break;
 	}
 }
@@ -242,28 +267,94 @@ static void choose_count(struct desk *desk)
 		go_to(desk, START_LIDS);
 }
 
+static bool asks_acid(const struct start_card *card)
+{
+	enum acid answers[ACID_COUNT];
+
+	return acid_answers(food_of(card), card->process.jar, answers) > 0;
+}
+
 static void choose_lids(struct desk *desk)
 {
 	struct start_card *card = &desk->start;
 
 	if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->order.jars,
 	                   &card->order.lid_box_id))
+		go_to(desk, asks_acid(card) ? START_ACID : START_READY);
+}
+
+static bool vinegar_typed(struct desk *desk, const char *text)
+{
+	desk->start.order.vinegar_tenths = desk_vinegar(desk, text);
+	if (desk->start.order.vinegar_tenths == 0)
+		return false;
+	go_to(desk, START_READY);
+	return true;
+}
+
+static void ask_vinegar(struct desk *desk)
+{
+	go_to(desk, START_VINEGAR);
+	desk_offer(desk, "Vinegar, percent on its label:", "5", vinegar_typed);
+}
+
+static void choose_acid(struct desk *desk)
+{
+	struct start_card *card = &desk->start;
+	enum acid answers[ACID_COUNT];
+
+	if (card->picker.cursor >= (int)acid_answers(food_of(card), card->process.jar, answers))
+		return;
+	card->order.acid = answers[card->picker.cursor];
+	card->order.vinegar_tenths = 0;
+	if (acid_asks_vinegar(food_of(card)->acid_rule, card->order.acid))
+		ask_vinegar(desk);
+	else
 		go_to(desk, START_READY);
 }
 
-static void start(struct desk *desk)
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool start_because(struct desk *desk, const char *reason)
 {
+	struct load_order *order = &desk->start.order;
 	struct fault fault = { 0 };
 	int64_t load_id;
 
-	if (!kitchen_start_load(desk->kitchen, &desk->start.order, &load_id, &fault)) {
-		desk_say_fault(desk, &fault);
-		return;
+	text_copy(order->reason, sizeof(order->reason), reason);
+	if (kitchen_start_load(desk->kitchen, order, &load_id, &fault)) {
+		desk->selected_station = order->station_id;
+		desk->selected_load = 0;
+		desk_show_board(desk);
+		desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
+		return true;
 	}
-	desk->selected_station = desk->start.order.station_id;
-	desk->selected_load = 0;
-	desk_show_board(desk);
-	desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
+	if (fault.kind == FAULT_STOPPED) {
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+		return false;
+	}
+	desk_say_fault(desk, &fault);
+	return true;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return start_because(desk, text);
+}
+
+/* Without the acid: only with a reason, and never valid. */
+static void no_acid(struct desk *desk)
+{
+	desk->start.order.acid = ACID_NOT_SAID;
+	desk->start.order.vinegar_tenths = 0;
+	go_to(desk, START_READY);
+	(void)start_because(desk, "");
+}
+
+static bool at_acid(const struct desk *desk)
+{
+	return desk->start.field == START_ACID;
 }
 
 static void choose(struct desk *desk)
@@ -279,7 +370,15 @@ static void choose(struct desk *desk)
 	case START_PRESSURE: choose_pressure(desk); break;
 	case START_COUNT: choose_count(desk); break;
 	case START_LIDS: choose_lids(desk); break;
-	case START_READY: start(desk); break;
+	case START_ACID:
+		choose_acid(desk);
+		break;
+	case START_VINEGAR:
+		ask_vinegar(desk);
+		break;
+	case START_READY:
+		(void)start_because(desk, "");
+		break;
 	}
 }
 
@@ -298,7 +397,13 @@ static void back(struct desk *desk)
 	case START_PRESSURE:
 	case START_COUNT: go_to(desk, START_JAR); break;
 	case START_LIDS: go_to(desk, START_COUNT); break;
-	case START_READY: go_to(desk, START_LIDS); break;
+	case START_ACID:
+	case START_VINEGAR:
+		go_to(desk, START_LIDS);
+		break;
+	case START_READY:
+		go_to(desk, asks_acid(card) ? START_ACID : START_LIDS);
+		break;
 	}
 }
 
@@ -368,13 +473,15 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 /* --- drawing --------------------------------------------------------------------------- */
 
 static const char *const questions[] = {
-	[START_PRODUCT] = "What goes in? Type a few letters, or move.",
-	[START_PACK] = "How is it packed?",
-	[START_JAR] = "Which jars?",
-	[START_PRESSURE] = "Which of the published pairs?",
-	[START_COUNT] = "How many jars?",
-	[START_LIDS] = "Which lid box?",
-	[START_READY] = "Ready. Space starts; the clock waits.",
+    [START_PRODUCT] = "What goes in? Type a few letters, or move.",
+    [START_PACK] = "How is it packed?",
+    [START_JAR] = "Which jars?",
+    [START_PRESSURE] = "Which of the published pairs?",
+    [START_COUNT] = "How many jars?",
+    [START_LIDS] = "Which lid box?",
+    [START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
+    [START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+    [START_READY] = "Ready. Space starts; the clock waits.",
 };
 
 static void chosen_words(const struct desk *desk, struct text *text)
@@ -420,6 +527,33 @@ static int line(struct desk *desk, int row, int end, int cols, enum role role, c
 	return row + desk_paragraph(desk, row, 3, cols - 4, end - row < most ? end - row : most, role, words);
 }
 
+/* What the food's own line warns of, whatever name it was chosen by. */
+static int caution_draw(struct desk *desk, int row, int end, int cols)
+{
+	const struct start_card *card = &desk->start;
+	const struct food *food = food_of(card);
+	const char *of_product = card->products[card->product].caution;
+
+	row = line(desk, row, end, cols, ROLE_CAUTION, of_product);
+	if (food == NULL || strcmp(food->caution, of_product) == 0)
+		return row;
+	return line(desk, row, end, cols, ROLE_CAUTION, food->caution);
+}
+
+/* What must not be in it, in as many rows as are left. */
+static void must_not_draw(struct desk *desk, int row, int end, int cols)
+{
+	const struct food *food = food_of(&desk->start);
+	char words[CAUTION_BYTES];
+	struct text text = TEXT_OVER(words);
+
+	if (food == NULL || row >= end)
+		return;
+	food_must_not_words(food, &text);
+	words[0] = words[0] == 'm' ? 'M' : words[0];
+	(void)desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, words);
+}
+
 /* The process as published, and what goes with it. */
 static void process_draw(struct desk *desk, int top, int rows, int cols)
 {
@@ -450,19 +584,41 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 		           "The elevation is rounded and touches a higher band: the higher one is used.");
 	if (process->above_tables)
 		row = line(desk, row, end, cols, ROLE_CAUTION,
-		           "Above 8,000 ft some published sheets stop: ask your extension office.");
+		           "Above 8,000 ft another table asks more of other foods: ask your extension office.");
 	if (process->jars_sterile) {
 		text = TEXT_OVER(words);
 		text_add(&text, "For jars boiled %d min before filling, and only for those.",
 		         jar_sterilising_minutes(&kitchen_board(desk->kitchen)->house.elevation));
 		row = line(desk, row, end, cols, ROLE_CAUTION, words);
 	}
-	row = line(desk, row, end, cols, ROLE_CAUTION, card->products[card->product].caution);
+	row = caution_draw(desk, row, end, cols);
 	text = TEXT_OVER(words);
 	text_add(&text, "Source: %s", process->row->source);
 	row = line(desk, row, end, cols, ROLE_QUIET, words);
-	(void)line(desk, row, end, cols, ROLE_QUIET,
-	           "Your recipe, your canner's manual and your extension office outrank this program.");
+	row = line(
+	    desk, row, end, cols, ROLE_QUIET,
+	    "Your recipe, your canner's manual and your extension office outrank this program.");
+	must_not_draw(desk, row, end, cols);
+}
+
+/* What will be put down of the acid. */
+static int acid_draw(struct desk *desk, int row, int cols)
+{
+	const struct start_card *card = &desk->start;
+	bool is_in = acid_is_answer(food_of(card), card->process.jar, card->order.acid);
+	char words[ACID_ANSWER_BYTES + 32];
+	struct text text = TEXT_OVER(words);
+
+	text_add(&text, "Acid: ");
+	if (is_in)
+		acid_answer_words(food_of(card), card->order.acid, card->process.jar,
+		                  card->order.jars, &text);
+	else
+		text_add(&text, "NOT in.");
+	if (card->order.vinegar_tenths > 0)
+		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10,
+		         card->order.vinegar_tenths % 10);
+	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -481,34 +637,45 @@ static void draw(struct desk *desk, int top, int rows)
 	if (card->field == START_PRODUCT && card->picker.filter[0] != '\0')
 		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->picker.filter);
 	if (card->field == START_COUNT) {
-		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->order.jars);
+		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ",
+		              card->count.value);
 		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",
 		              room_for_jar(desk));
 		used = 4;
-	} else if (card->field != START_READY) {
+	} else if (card->field < START_VINEGAR) {
 		int count = choice_count(card);
-		int room = card->field == START_LIDS || card->field == START_PRESSURE ? count : rows - 2;
+		bool all = card->field == START_LIDS || card->field == START_PRESSURE ||
+		           card->field == START_ACID;
+		int room = all ? count : rows - 2;
 
 		choices_draw(desk, top + 2, room < rows - 2 ? room : rows - 2, cols);
 		used = 3 + room;
 	}
+	if (card->field == START_READY && asks_acid(card))
+		used = 2 + acid_draw(desk, top + 2, cols);
 	if (card->has_process && card->field > START_JAR)
 		process_draw(desk, top + used, rows - used, cols);
 }
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->start.field == START_READY ? "START the load" : "choose";
+	return desk->start.field == START_READY  ? "START the load"
+	       : desk->start.field == START_ACID ? "it is in"
+	                                         : "choose";
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL, choose },
-	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
-	{ 0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL },
+    {' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.",
+     NULL, choose},
+    {'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid,
+     no_acid},
+    {KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back},
+    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL,
+     desk_show_board},
+    {KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up},
+    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down},
+    {KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose},
+    {0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL},
 };
 
 const struct view start_view = {

@@ -96,9 +96,16 @@ static void process_words(const struct strip *strip, struct text *text)
 	char headspace[24];
 
 	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
-	text_add(text, "%d min", load->minutes);
+	if (load->minutes > 0)
+		text_add(text, "%d min", load->minutes);
+	else
+		text_add(text, "minutes not noted");
 	if (load->pressure_psi != NO_PRESSURE)
 		text_add(text, " at %d psi", load->pressure_psi);
+	if (load_from_notebook(load)) {
+		text_add(text, "; %s", load->source);
+		return;
+	}
 	text_add(text, ", headspace %s", headspace);
 	if (load->confirmed == CONFIRMED_PRACTICE)
 		text_add(text, "; common practice, no source");
@@ -252,6 +259,9 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 	long long late = late_minutes(desk, strip);
 	char hour[8];
 
+	buffer[0] = '\0';
+	if (!strip_end_known(strip))
+		return;
 	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
 	text_add(&text, "free ~%s", hour);
 	if (late != 0)

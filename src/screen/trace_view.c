@@ -129,11 +129,13 @@ static void where_words(const struct desk *desk, struct text *text)
 	for (size_t i = 0; i < card->jar_count; i++)
 		counts[jar_where(&card->jars[i])]++;
 	for (int i = 0; i < WHERE_COUNT; i++) {
-		if (counts[i] == 0)
+		if (counts[i] == 0 || i == WHERE_REPROCESSED)
 			continue;
 		text_add(text, "%s%d %s", any ? ", " : "", counts[i], jar_where_words((enum jar_where)i));
 		any = true;
 	}
+	if (counts[WHERE_REPROCESSED] > 0) /* each is one jar under two lids */
+		text_add(text, " (%d processed again)", counts[WHERE_REPROCESSED]);
 }
 
 static void jar_words(const struct log_traced *jar, bool marked, struct text *text)

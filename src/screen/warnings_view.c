@@ -102,6 +102,24 @@ static void set_aside(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
+static bool clock_is_doubted(const struct desk *desk)
+{
+	for (size_t i = 0; i < desk->warning_count; i++)
+		if (strcmp(desk->warnings[i].id, "clock-behind") == 0)
+			return true;
+	return false;
+}
+
+static void clock_is_right(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_clock_is_right(desk->kitchen, &fault))
+		desk_say(desk, ROLE_DONE, "Noted: the clock is right.");
+	else
+		desk_say_fault(desk, &fault);
+}
+
 static bool some_aside(const struct desk *desk)
 {
 	return kitchen_board(desk->kitchen)->aside_count > 0;
@@ -130,6 +148,8 @@ static const struct view_key keys[] = {
 	{ 'o', 0, "o", "set aside", "Not in this house: the rule of the first one shown is no longer watched. Never a stop.",
 	  may_be_set_aside, set_aside },
 	{ 't', 0, "t", "take up", "Watch for the last rule set aside again.", some_aside, take_up },
+	{ 'c', 0, "c", "clock is right", "The computer's clock is right; the entries after it were written by a wrong one.",
+	  clock_is_doubted, clock_is_right },
 	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, up },

@@ -12,6 +12,7 @@
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 #include "support/bench_kit.h"
+#include "support/log_kit.h"
 
 #define ROUNDS 40
 #define JARS_A_LOAD 9
@@ -22,7 +23,7 @@ static void set_up(struct bench *bench)
 	static const char *const lines[] = {
 		"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
 		"canner 2 boiling_water \"Low kettle\" pint=7", "canner 3 dial_gauge \"Needle canner\" pint=9",
-		"juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
+		"times run=70 first=45 water=20", "juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
 		"pot 7 \"Deep pot\" \"16 qt\"", "lids \"Box A\" 2000", "lids \"Box B\" 60 2020-01-01",
 		"supply sugar \"40 lb\"", "supply jar half_pint 2000", "supply jar pint 200",
 		"supply pectin_regular \"3 lb\"", "supply lemon_juice \"1 qt\"", "juice \"grape\" \"8 gal\" chilled",
@@ -46,11 +47,12 @@ static void put_old_load(struct bench *bench, int number)
 	                        .pressure_psi = NO_PRESSURE, .headspace_thou = 250,
 	                        .jar_in_table = "half_pint", .source = "invented",
 	                        .elevation = {.known = true, .um = 4650 * FOOT_UM},
-	                        .verdict = VERDICT_VALID, .process_ended_wall_ms = at, .opened_wall_ms = at};
+	                        .process_ended_wall_ms = at, .opened_wall_ms = at};
 
 	(void)snprintf(lot.code, sizeof(lot.code), "old-%d", number);
 	MUST(bench, log_put_lot(bench->log, &lot, &bench->fault));
 	MUST(bench, log_put_load(bench->log, &load, &bench->fault));
+	MUST(bench, kit_judge(bench->log, load.id, VERDICT_VALID, "", &bench->fault));
 	for (int step = 0; step < 7; step++) {
 		struct log_phase phase = {.load_id = load.id, .name = "hold", .began = bench->clock.now,
 		                          .ended_wall_ms = at, .ended_why = PHASE_DONE};
@@ -88,7 +90,8 @@ static void start(struct bench *bench)
 {
 	struct load_order order = {.station_id = canner(bench)->station.id, .jars = 9,
 	                           .product = "grape jelly", .food = "jam or jelly with added pectin",
-	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE};
+	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE,
+	                           .acid = ACID_AS_PRINTED};
 	int64_t load_id;
 
 	MUST(bench, kitchen_start_load(bench->kitchen, &order, &load_id, &bench->fault));
@@ -101,7 +104,8 @@ static void make_busy(struct bench *bench)
 	struct batch_order order = {.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1};
 	struct load_order load = {.station_id = 2, .jars = 7, .product = "grape jelly",
 	                          .food = "jam or jelly with added pectin", .pack = "hot_sterile_jar",
-	                          .jar = "half_pint", .pressure_psi = NO_PRESSURE, .lid_box_id = 1};
+	                          .jar = "half_pint", .pressure_psi = NO_PRESSURE, .lid_box_id = 1,
+	                          .acid = ACID_AS_PRINTED};
 	struct fill_order fill_order = {.jar = "half_pint", .jars = 8, .lid_box_id = 1, .sure = true, .reason = ""};
 	int64_t id;
 

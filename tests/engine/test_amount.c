@@ -157,6 +157,27 @@ START_TEST(sugar_may_be_given_in_cups)
 }
 END_TEST
 
+/* What a recipe says may be in level spoons: 3.0 g low-methoxyl pectin, 4.6 g citric acid
+ * and 6.0 g salt a teaspoon (engine/recipe.h: from memory). */
+START_TEST(a_recipe_may_give_powders_in_spoons)
+{
+	int64_t read = 77;
+
+	ck_assert(amount_read_level("5 tsp", SUPPLY_PECTIN_LOW, &read, &fault));
+	ck_assert_int_eq(read, 15000);
+	ck_assert(amount_read_level("1/2 tsp", SUPPLY_CITRIC_ACID, &read, &fault));
+	ck_assert_int_eq(read, 2300);
+	ck_assert(amount_read_level("1 tbsp + 12 g", SUPPLY_SALT, &read, &fault));
+	ck_assert_int_eq(read, 30000);
+	ck_assert(amount_read_level("1 cup", SUPPLY_SUGAR, &read, &fault));
+	ck_assert_int_eq(read, 200000);
+	ck_assert(!amount_read_level("1 mL", SUPPLY_PECTIN_LOW, &read, &fault));
+	ck_assert(!amount_read_level("1 cup", SUPPLY_FRUIT, &read, &fault)); /* it has no weight a cup */
+	ck_assert(!amount_read_level("2 oz", SUPPLY_VINEGAR, &read, &fault));
+	ck_assert_int_eq(read, 200000);
+}
+END_TEST
+
 START_TEST(a_weight_is_no_volume)
 {
 	refused("3 qt", MEASURE_MASS, SUPPLY_FRUIT, "\"qt\" is a volume and this is weighed");
@@ -408,6 +429,7 @@ int main(void)
 	tcase_add_test(reading, terms_are_added_before_they_are_rounded);
 	tcase_add_test(reading, pieces_are_counted_whole);
 	tcase_add_test(reading, sugar_may_be_given_in_cups);
+	tcase_add_test(reading, a_recipe_may_give_powders_in_spoons);
 	tcase_add_test(reading, a_weight_is_no_volume);
 	tcase_add_test(reading, a_number_alone_is_an_amount_of_pieces_or_nothing);
 	tcase_add_test(reading, what_is_no_amount_is_refused);

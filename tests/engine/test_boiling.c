@@ -195,6 +195,20 @@ START_TEST(printed_gauge_pressures_come_within_a_degree_of_240)
 }
 END_TEST
 
+/* Why a weighted gauge ends at 10,000 ft (engine/process.h): its heaviest weight makes
+ * 240 F there and up to 10,311 ft. */
+START_TEST(fifteen_psi_makes_240_degrees_up_to_10311_feet)
+{
+	for (int ft = 9500; ft <= 11000; ft++) {
+		double steam =
+		    fahrenheit_from_celsius(canner_steam_c(15.0, boil_at(ft, "ft").pressure_kpa));
+
+		ck_assert_msg((steam >= 240.0) == (ft < 10312), "%d ft: %.4f F", ft, steam);
+	}
+	ck_assert_double_eq_tol(gauge_for_240f(10312, "ft", "psi gauge"), 15.0, 0.001);
+}
+END_TEST
+
 /* --- the formulas as such -------------------------------------------------- */
 
 START_TEST(both_directions_of_the_saturation_line_meet)
@@ -298,6 +312,7 @@ main(void)
 	tcase_add_test(tests, jelly_stage_is_that_of_the_printed_row);
 	tcase_add_test(tests, gauge_for_240_degrees_agrees_with_steam);
 	tcase_add_test(tests, printed_gauge_pressures_come_within_a_degree_of_240);
+	tcase_add_test(tests, fifteen_psi_makes_240_degrees_up_to_10311_feet);
 	tcase_add_test(tests, both_directions_of_the_saturation_line_meet);
 	tcase_add_test(tests, outside_their_range_the_formulas_give_no_number);
 	tcase_add_test(tests, degrees_convert_both_ways);

@@ -101,6 +101,45 @@ START_TEST(anything_else_is_misuse)
 }
 END_TEST
 
+/* Three digits behind a point: decimals here, thousands in other countries. */
+START_TEST(a_point_that_may_part_thousands_is_asked_about)
+{
+	static const struct {
+		const char *words;
+		const char *ask;
+	} cases[] = {
+	    {"1.417 m", "write 1417 m or 1.42 m, instead of: 1.417 m"},
+	    {"4.650 ft", "write 4650 ft or 4.65 ft"},
+	    {"4.650'", "write 4650 ft or 4.65 ft"},
+	    {"-1.417m", "write 1417 m or 1.42 m"},
+	    {"0.305 m", "write 305 m or 0.31 m"},
+	    {"12.192 m", "write 12192 m or 12.19 m"},
+	    {"304.800 m", "write 304800 m or 304.80 m"},
+	    {"1417.995 m", "write 1417995 m or 1418.00 m"},
+	    {"4650 ft +- 1.000", "write 1000 ft or 1.00 ft"},
+	    {"1.417 +-5 m", "write 1417 m or 1.42 m"},
+	};
+	static const char *const plain[] = {
+	    "4,650ft",   "1,417 m",     "1,417.000 m",  "1.42 m",   "1.4170 m",
+	    "1417.50 m", "1417.5000 m", "12345.678 ft", "4650.0ft",
+	};
+
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		struct elevation elevation = {.um = 7};
+		struct fault fault = {0};
+
+		ck_assert_msg(!elevation_read(cases[i].words, &elevation, &fault),
+		              "\"%s\" was read", cases[i].words);
+		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+		ck_assert_msg(strstr(fault.sentence, cases[i].ask) != NULL, "%s", fault.sentence);
+		ck_assert_int_eq(elevation.um, 7);
+	}
+	for (size_t i = 0; i < sizeof(plain) / sizeof(plain[0]); i++)
+		ck_assert(read_words(plain[i]).known);
+	ck_assert_int_eq(read_words("4,650ft").um, 4650 * FOOT_UM);
+}
+END_TEST
+
 START_TEST(no_kitchen_stands_in_the_sea_or_in_the_sky)
 {
 	struct elevation elevation;
@@ -167,6 +206,7 @@ main(void)
 	tcase_add_test(tests, feet_too_fine_to_be_exact_are_widened_not_lost);
 	tcase_add_test(tests, not_known_is_an_answer);
 	tcase_add_test(tests, anything_else_is_misuse);
+	tcase_add_test(tests, a_point_that_may_part_thousands_is_asked_about);
 	tcase_add_test(tests, no_kitchen_stands_in_the_sea_or_in_the_sky);
 	tcase_add_test(tests, the_printed_edge_belongs_to_its_band);
 	tcase_add_test(tests, feet_and_metres_agree);

@@ -77,13 +77,28 @@ START_TEST(the_printed_edge_belongs_to_the_lower_band)
 		int minutes;
 		bool raised;
 	} cases[] = {
-		{ "0ft", 5, false }, { "1000ft", 5, false }, { "1000.4ft", 10, false },
-		{ "1001ft", 10, false }, { "6000ft", 10, false }, { "6000.01ft", 15, false },
-		{ "6001ft", 15, false }, { "30000ft", 15, false },
-		/* 304 m is 997 ft, at most 999; 305 m is at least 999.0 and at most 1,002.3. */
-		{ "304m", 5, false }, { "304.8m", 10, true }, { "305m", 10, false },
-		{ "1000ft+-0.01", 10, true }, { "990ft+-10", 5, false }, { "990ft+-10.1", 10, true },
-		{ "990ft+-6000", 15, true }, { "1001ft+-100", 10, false },
+	    {"0ft", 5, false},
+	    {"1000ft", 5, false},
+	    {"1000.4ft", 10, false},
+	    {"1001ft", 10, false},
+	    {"6000ft", 10, false},
+	    {"6000.01ft", 15, false},
+	    {"6001ft", 15, false},
+	    {"8000ft", 15, false},
+	    /* 20 min from 8,001 ft (timetable of Utah State University Extension). */
+	    {"8000.01ft", 20, false},
+	    {"8000ft+-0.1", 20, true},
+	    {"10000ft", 20, false},
+	    {"9999ft+-1", 20, false},
+	    /* 304 m is 997 ft, at most 999; 305 m is at least 999.0 and at most 1,002.3. */
+	    {"304m", 5, false},
+	    {"304.8m", 10, true},
+	    {"305m", 10, false},
+	    {"1000ft+-0.01", 10, true},
+	    {"990ft+-10", 5, false},
+	    {"990ft+-10.1", 10, true},
+	    {"990ft+-6000", 15, true},
+	    {"1001ft+-100", 10, false},
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -107,17 +122,37 @@ START_TEST(below_sea_level_the_lowest_band_serves)
 }
 END_TEST
 
-START_TEST(boiling_water_above_8000_feet_is_given_with_a_warning)
+/* Pineapple is not in the timetable that goes on above 8,000 ft, peaches are. */
+START_TEST(the_open_band_alone_is_given_with_a_warning_above_8000_feet)
 {
-	struct process_query query = ask("peaches", "hot", "pint", METHOD_BOILING_WATER, "8000ft");
+	struct process_query query =
+	    ask("pineapple", "hot", "pint", METHOD_BOILING_WATER, "8000ft");
+	int below = find(&query).minutes;
 
 	ck_assert(!find(&query).above_tables);
 	query.elevation = at("8000ft+-1");
 	ck_assert(find(&query).above_tables);
+	ck_assert_int_eq(find(&query).minutes, below);
 	query.method = METHOD_STEAM;
 	ck_assert(find(&query).above_tables);
+	query.food = "peaches";
+	ck_assert(!find(&query).above_tables);
 	query.method = METHOD_WEIGHTED_GAUGE;
 	ck_assert(!find(&query).above_tables);
+}
+END_TEST
+
+/* Peaches, hot, pints: 35 min in the guide's top band, 40 in the other table; a jar
+ * of 12 oz takes the pint's row in both. */
+START_TEST(a_smaller_jar_takes_the_longer_of_both_tables)
+{
+	struct process_query query =
+	    ask("peaches", "hot", "twelve_ounce", METHOD_BOILING_WATER, "8000ft");
+
+	ck_assert_int_eq(find(&query).minutes, 35);
+	query.elevation = at("8001ft");
+	ck_assert_int_eq(find(&query).minutes, 40);
+	ck_assert(find(&query).jar_sized_up);
 }
 END_TEST
 
@@ -362,6 +397,16 @@ START_TEST(above_the_last_dial_gauge_band_there_is_no_process)
 	CHECK_REFUSED(query, "last printed band ends at 8,000 ft", "perhaps up to 8,001 ft");
 	query.method = METHOD_WEIGHTED_GAUGE;
 	ck_assert_int_eq(find(&query).pressure_psi, 15);
+	query.elevation = at("10000ft");
+	ck_assert_int_eq(find(&query).pressure_psi, 15);
+	query.elevation = at("10001ft");
+	CHECK_REFUSED(query, "above 10,000 ft", "15 psi no longer makes 240 F", "10,001 ft",
+	              "extension office");
+	query.pressure_psi = 15;
+	CHECK_REFUSED(query, "above 10,000 ft", "10,001 ft");
+	query.pressure_psi = NO_PRESSURE;
+	query.elevation = at("3048m"); /* 10,000 ft, but read to the metre */
+	CHECK_REFUSED(query, "above 10,000 ft", "perhaps up to 10,002 ft");
 }
 END_TEST
 
@@ -375,6 +420,11 @@ START_TEST(steam_for_longer_than_45_minutes_is_refused)
 	CHECK_REFUSED(query, "50 min", "45 min", "use a boiling-water canner");
 	query.method = METHOD_BOILING_WATER;
 	ck_assert_int_eq(find(&query).minutes, 50);
+	/* Peaches, raw quarts: 45 min in the guide's top band, 50 in the table above. */
+	query = ask("peaches", "raw", "quart", METHOD_STEAM, "8000ft");
+	ck_assert_int_eq(find(&query).minutes, 45);
+	query.elevation = at("8001ft");
+	CHECK_REFUSED(query, "50 min", "45 min", "use a boiling-water canner");
 }
 END_TEST
 
@@ -505,7 +555,8 @@ add_look_up_tests(TCase *tests)
 {
 	tcase_add_test(tests, the_printed_edge_belongs_to_the_lower_band);
 	tcase_add_test(tests, below_sea_level_the_lowest_band_serves);
-	tcase_add_test(tests, boiling_water_above_8000_feet_is_given_with_a_warning);
+	tcase_add_test(tests, the_open_band_alone_is_given_with_a_warning_above_8000_feet);
+	tcase_add_test(tests, a_smaller_jar_takes_the_longer_of_both_tables);
 	tcase_add_test(tests, jelly_in_jars_not_boiled_first_is_published_below_1000_feet_only);
 	tcase_add_test(tests, names_are_matched_as_people_write_them);
 	tcase_add_test(tests, a_smaller_jar_takes_the_next_larger_tested_size);

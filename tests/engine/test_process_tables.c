@@ -8,13 +8,17 @@
 #include "engine/process.h"
 #include "support/csv.h"
 
-#define OPEN_TOP_FT 12000 /* stands for the highest foot where none is printed */
+#define OPEN_TOP_FT    10000 /* the highest foot at which an open band is given */
+#define SECOND_FROM_FT 8001  /* where another table may ask more than the open band */
 
 static const char *const files[] = {
-	"process_fruit_tomato_jam.csv",
-	"process_vegetable_meat_pickle.csv",
+    "process_fruit_tomato_jam.csv",
+    "process_vegetable_meat_pickle.csv",
+    "process_above_8000ft.csv",
 };
 #define FILES (sizeof(files) / sizeof(files[0]))
+#define GUIDE_FILES 2 /* their bands begin at 0 ft */
+#define SECOND      2 /* a state extension's timetable, one band */
 
 static struct csv tables[FILES];
 static struct csv physics;
@@ -55,12 +59,37 @@ query_of(const struct csv *table, size_t row)
 	return query;
 }
 
+static bool same_words(const struct csv *a, size_t row_a, const struct csv *b, size_t row_b,
+                       const char *column)
+{
+	return strcmp(csv_at(a, row_a, column), csv_at(b, row_b, column)) == 0;
+}
+
+static bool same_cell(const struct csv *a, size_t row_a, const struct csv *b, size_t row_b)
+{
+	return same_words(a, row_a, b, row_b, "food") &&
+	       same_words(a, row_a, b, row_b, "style_of_pack") &&
+	       same_words(a, row_a, b, row_b, "jar") && same_words(a, row_a, b, row_b, "method");
+}
+
+/* Where an open band is no longer given, because the second table asks more or
+ * because all tables end. */
+static int open_top_ft(const struct csv *table, size_t row)
+{
+	const struct csv *second = &tables[SECOND];
+
+	for (size_t i = 0; i < second->rows; i++)
+		if (same_cell(table, row, second, i))
+			return SECOND_FROM_FT - 1;
+	return OPEN_TOP_FT;
+}
+
 /* The lowest, middle or highest foot of a row's band. */
 static int
 foot_of_band(const struct csv *table, size_t row, int which)
 {
 	int low = csv_number(table, row, "alt_min_ft", 0);
-	int high = csv_number(table, row, "alt_max_ft", OPEN_TOP_FT);
+	int high = csv_number(table, row, "alt_max_ft", open_top_ft(table, row));
 
 	return which == 0 ? low : which == 1 ? (low + high) / 2 : high;
 }
@@ -88,13 +117,18 @@ check_given(const struct csv *table, size_t row, int ft)
 	ck_assert_int_eq(process.row->headspace_thou,
 	                 (int)(strtod(csv_at(table, row, "headspace_in"), NULL) * 1000 + 0.5));
 	ck_assert(!process.jar_sized_up && !process.band_raised);
+	ck_assert_int_eq(process.above_tables, table != &tables[SECOND] && ft >= SECOND_FROM_FT &&
+	                                           !method_has_pressure(query.method));
 }
 
 START_TEST(every_row_gives_exactly_its_process)
 {
 	const struct csv *table = &tables[_i];
 
-	ck_assert_uint_gt(table->rows, 700);
+	if (_i == SECOND)
+		ck_assert_uint_eq(table->rows, 30);
+	else
+		ck_assert_uint_gt(table->rows, 700);
 	for (size_t row = 0; row < table->rows; row++) {
 		for (int which = 0; which < 3; which++)
 			check_given(table, row, foot_of_band(table, row, which));
@@ -156,16 +190,81 @@ START_TEST(steam_is_boiling_water_or_refused)
 			ck_assert_ptr_nonnull(strstr(fault.sentence, "use a boiling-water canner"));
 		}
 	}
-	ck_assert_int_gt(same, 50);
+	ck_assert_int_gt(same, _i == SECOND ? 20 : 50);
 	ck_assert(_i == 1 || too_long > 0);
+}
+END_TEST
+
+/* --- the tops of the tables -------------------------------------------------- */
+
+/* Utah State University Extension's timetable, 8,001-10,000 ft, against the open top
+ * band of USDA AIB 539: each of its cells is longer, so it governs, from the foot on
+ * that its band begins, and is no option beside the shorter one. */
+START_TEST(the_second_table_governs_from_8001_to_10000_feet)
+{
+	const struct csv *table = &tables[SECOND];
+
+	for (size_t row = 0; row < table->rows; row++) {
+		struct process_query query = query_of(table, row);
+		struct process guide;
+		struct process second;
+
+		query.elevation = feet(SECOND_FROM_FT - 1);
+		ck_assert(process_find(&query, &guide, NULL));
+		ck_assert(!guide.above_tables && guide.row->alt_max_ft == NO_TOP_FT);
+		query.elevation.slack_um = 1; /* perhaps above: the stricter side */
+		ck_assert(process_find(&query, &second, NULL));
+		ck_assert_int_eq(second.minutes, csv_number(table, row, "minutes", 0));
+		ck_assert_int_gt(second.minutes, guide.minutes);
+		ck_assert_str_eq(second.row->source, csv_at(table, row, "source"));
+		ck_assert(second.band_raised && !second.above_tables);
+		ck_assert_uint_eq(second.option_count, 0);
+	}
+}
+END_TEST
+
+static void refused_above(struct process_query *query, struct elevation elevation)
+{
+	struct process process;
+	struct fault fault = {0};
+
+	query->elevation = elevation;
+	ck_assert_msg(!process_find(query, &process, &fault), "%s, %s: %d min", query->food,
+	              query->jar, process.minutes);
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	if (query->method == METHOD_WEIGHTED_GAUGE)
+		ck_assert_ptr_nonnull(strstr(fault.sentence, "15 psi no longer makes 240 F"));
+	if (query->method != METHOD_DIAL_GAUGE)
+		ck_assert_msg(strstr(fault.sentence, "no time is given above 10,000 ft") != NULL,
+		              "%s", fault.sentence);
+}
+
+START_TEST(nothing_is_given_above_10000_feet)
+{
+	const struct csv *table = &tables[_i];
+	struct elevation perhaps = {.known = true, .um = OPEN_TOP_FT * FOOT_UM, .slack_um = 1};
+
+	for (size_t row = 0; row < table->rows; row++) {
+		struct process_query query = query_of(table, row);
+
+		query.pressure_psi = NO_PRESSURE;
+		refused_above(&query, feet(OPEN_TOP_FT + 1));
+		refused_above(&query, feet(29000));
+		refused_above(&query, perhaps);
+		if (query.method != METHOD_BOILING_WATER)
+			continue;
+		query.method = METHOD_STEAM;
+		refused_above(&query, feet(OPEN_TOP_FT + 1));
+		refused_above(&query, perhaps);
+	}
 }
 END_TEST
 
 /* --- invariants ------------------------------------------------------------ */
 
 /* Both sides of every edge that is printed anywhere, and beyond. */
-static const int rising_ft[] = { -200, 0, 500, 1000, 1001, 2000, 2001, 3000, 3001, 4000, 4001,
-	5000, 6000, 6001, 8000, 8001, 12000 };
+static const int rising_ft[] = {-200, 0,    500,  1000, 1001, 2000, 2001, 3000,  3001,
+                                4000, 4001, 5000, 6000, 6001, 8000, 8001, 10000, 10001};
 #define RISING (sizeof(rising_ft) / sizeof(rising_ft[0]))
 
 START_TEST(minutes_never_fall_with_altitude)
@@ -257,14 +356,13 @@ END_TEST
 
 /* --- other printed figures, each row of schema/physics.csv naming its source - */
 
-/* "2001-4000" or "6001-up" */
-static void
-read_band(const char *words, int *low, int *high)
+/* "2001-4000" or "6001-up": up to `top_ft` */
+static void read_band(const char *words, int top_ft, int *low, int *high)
 {
 	char end[8];
 
 	ck_assert_int_eq(sscanf(words, "%d-%7s", low, end), 2);
-	*high = strcmp(end, "up") == 0 ? OPEN_TOP_FT : (int)strtol(end, NULL, 10);
+	*high = strcmp(end, "up") == 0 ? top_ft : (int)strtol(end, NULL, 10);
 }
 
 /* All food of an acidity, in all its packs, in pints, at one foot. */
@@ -321,7 +419,7 @@ START_TEST(gauge_pressures_are_those_printed_for_the_elevation)
 			if (strcmp(csv_at(&physics, i, "quantity"), groups[g].group) != 0)
 				continue;
 			psi = csv_number(&physics, i, "value", 0);
-			read_band(csv_at(&physics, i, "input"), &low, &high);
+			read_band(csv_at(&physics, i, "input"), OPEN_TOP_FT, &low, &high);
 			ck_assert_int_ge(check_pressures(groups[g].method, groups[g].acidity, low, psi),
 			                 groups[g].least);
 			ck_assert_int_ge(check_pressures(groups[g].method, groups[g].acidity, high, psi),
@@ -361,7 +459,7 @@ START_TEST(sample_bands_of_the_guide_are_met)
 
 			if (strcmp(csv_at(&physics, i, "quantity"), samples[s].quantity) != 0)
 				continue;
-			read_band(csv_at(&physics, i, "input"), &low, &high);
+			read_band(csv_at(&physics, i, "input"), SECOND_FROM_FT - 1, &low, &high);
 			query.elevation = feet((low + high) / 2);
 			ck_assert(process_find(&query, &process, NULL));
 			ck_assert_int_eq(process.minutes, csv_number(&physics, i, "value", 0));
@@ -387,7 +485,9 @@ main(void)
 	tcase_add_loop_test(tests, every_row_gives_exactly_its_process, 0, FILES);
 	tcase_add_loop_test(tests, every_row_is_confirmed_or_said_to_be_practice, 0, FILES);
 	tcase_add_loop_test(tests, steam_is_boiling_water_or_refused, 0, FILES);
-	tcase_add_loop_test(tests, minutes_never_fall_with_altitude, 0, FILES);
+	tcase_add_test(tests, the_second_table_governs_from_8001_to_10000_feet);
+	tcase_add_loop_test(tests, nothing_is_given_above_10000_feet, 0, FILES);
+	tcase_add_loop_test(tests, minutes_never_fall_with_altitude, 0, GUIDE_FILES);
 	tcase_add_loop_test(tests, minutes_never_fall_with_jar_size, 0, FILES);
 	tcase_add_loop_test(tests, the_longest_hold_is_given_and_the_others_fall, 0, FILES);
 	tcase_add_test(tests, gauge_pressures_are_those_printed_for_the_elevation);

@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/food.h"
 #include "engine/recipe.h"
 #include "engine/scaling.h"
 #include "support/csv.h"
@@ -14,7 +15,13 @@ START_TEST(every_built_in_recipe_is_usable)
 	for (size_t i = 0; i < recipe_count; i++) {
 		struct fault fault = { 0 };
 
-		ck_assert_msg(recipe_check(&recipes[i], &fault), "%s", fault.sentence);
+		if (recipe_awaits_sheet(&recipes[i])) {
+			ck_assert(!recipe_check(&recipes[i], &fault));
+			ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+			ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
+		} else {
+			ck_assert_msg(recipe_check(&recipes[i], &fault), "%s", fault.sentence);
+		}
 		ck_assert_ptr_eq(recipe_named(recipes[i].name), &recipes[i]);
 		for (size_t j = 0; j < i; j++)
 			ck_assert_str_ne(recipes[i].name, recipes[j].name);
@@ -67,6 +74,28 @@ START_TEST(every_recipe_has_a_process_low_and_high)
 }
 END_TEST
 
+/* Low-methoxyl pectins differ from maker to maker: no figure of one is built in. */
+START_TEST(low_methoxyl_pectin_leaves_its_figures_to_its_sheet)
+{
+	for (size_t i = 0; i < recipe_count; i++) {
+		const struct recipe *recipe = &recipes[i];
+		bool low = recipe->pectin == PECTIN_LOW_METHOXYL;
+
+		ck_assert_int_eq(recipe_awaits_sheet(recipe), low);
+		ck_assert_int_eq(recipe->multiple_max == 0, low);
+		for (size_t k = 0; k < recipe->ingredient_count; k++) {
+			const struct ingredient *item = &recipe->ingredients[k];
+			bool of_sheet = item->supply == SUPPLY_PECTIN_LOW || item->supply == SUPPLY_CALCIUM_SOLUTION;
+			bool acid = item->supply == SUPPLY_LEMON_JUICE || item->supply == SUPPLY_CITRIC_ACID ||
+			            item->supply == SUPPLY_VINEGAR;
+
+			ck_assert_int_eq(item->amount == 0, of_sheet);
+			ck_assert(!low || !acid);
+		}
+	}
+}
+END_TEST
+
 START_TEST(the_book_has_the_kinds_that_a_day_needs)
 {
 	int pectin[PECTIN_COUNT] = { 0 };
@@ -83,13 +112,14 @@ START_TEST(the_book_has_the_kinds_that_a_day_needs)
 	ck_assert_int_ge(pectin[PECTIN_REGULAR], 3);
 	ck_assert_int_ge(pectin[PECTIN_LOW_METHOXYL], 2);
 	ck_assert_int_ge(pectin[PECTIN_NONE], 7);
-	ck_assert_int_eq(low_acid, 1);
-	ck_assert_int_eq(in_jar, 1);
+	ck_assert_int_eq(low_acid, 7);
+	ck_assert_int_eq(in_jar, 2);
 }
 END_TEST
 
 /* --- the table, read a second time and converted apart from bake --------------- */
 
+/* An empty amount is left to a sheet. */
 static int64_t
 amount_of(const char *text, enum supply_kind supply)
 {
@@ -100,10 +130,13 @@ amount_of(const char *text, enum supply_kind supply)
 	} units[] = {
 		{ "gal", 3785411.784, 16 }, { "cup", 236588.2365, 1 }, { "tbsp", 14786.76478125, 1.0 / 16 },
 		{ "tsp", 4928.92159375, 1.0 / 48 }, { "lb", 453592.37, 0 }, { "oz", 28349.523125, 0 },
+		{ "qt", 946352.946, 4 }, { "pint", 473176.473, 2 }, { "fl_oz", 29573.5295625, 1.0 / 8 }, { "each", 1, 0 },
 	};
 	char *end;
 	double number = strtod(text, &end);
 
+	if (*text == '\0')
+		return 0;
 	for (size_t i = 0; i < sizeof(units) / sizeof(units[0]); i++) {
 		if (strcmp(end + 1, units[i].unit) != 0)
 			continue;
@@ -115,10 +148,12 @@ amount_of(const char *text, enum supply_kind supply)
 	return 0;
 }
 
-START_TEST(amounts_are_those_of_the_table)
+/* Every line of the file is in the program; how many there are. */
+static size_t
+check_lines(const char *file, bool of_guide)
 {
-	struct csv csv = csv_read("recipe_ingredient.csv");
-	size_t count = 0;
+	struct csv csv = csv_read(file);
+	size_t rows = csv.rows;
 
 	for (size_t row = 0; row < csv.rows; row++) {
 		const struct recipe *recipe = recipe_named(csv_at(&csv, row, "recipe"));
@@ -137,21 +172,34 @@ START_TEST(amounts_are_those_of_the_table)
 		ck_assert_str_eq(adding_name(item->adding), csv_at(&csv, row, "adding"));
 		ck_assert_str_eq(item->form, csv_at(&csv, row, "form"));
 		ck_assert_str_eq(item->optional ? "yes" : "no", csv_at(&csv, row, "optional"));
+		ck_assert_int_eq(item->amount_most, of_guide ? amount_of(csv_at(&csv, row, "amount_most"), supply) : 0);
+		ck_assert_str_eq(item->instead_of, of_guide ? csv_at(&csv, row, "instead_of") : "");
 	}
+	csv_free(&csv);
+	return rows;
+}
+
+START_TEST(amounts_are_those_of_the_table)
+{
+	size_t rows = check_lines("recipe_ingredient.csv", false) + check_lines("recipe_guide_ingredient.csv", true);
+	size_t count = 0;
+
 	for (size_t i = 0; i < recipe_count; i++)
 		count += recipes[i].ingredient_count;
-	ck_assert_uint_eq(count, csv.rows);
-	csv_free(&csv);
+	ck_assert_uint_eq(count, rows);
 }
 END_TEST
 
-START_TEST(fields_are_those_of_the_table)
+/* The recipes from `first` on are those of the file; how many there are. */
+static size_t
+check_fields(const char *file, size_t first, bool of_guide)
 {
-	struct csv csv = csv_read("recipe.csv");
+	struct csv csv = csv_read(file);
+	size_t rows = csv.rows;
 
-	ck_assert_uint_eq(csv.rows, recipe_count);
+	ck_assert_uint_le(first + rows, recipe_count);
 	for (size_t row = 0; row < csv.rows; row++) {
-		const struct recipe *recipe = &recipes[row];
+		const struct recipe *recipe = &recipes[first + row];
 
 		ck_assert_str_eq(recipe->name, csv_at(&csv, row, "name"));
 		ck_assert_str_eq(recipe->food, csv_at(&csv, row, "food"));
@@ -160,14 +208,26 @@ START_TEST(fields_are_those_of_the_table)
 		ck_assert_str_eq(pectin_name(recipe->pectin), csv_at(&csv, row, "pectin"));
 		ck_assert_str_eq(acidity_name(recipe->acidity), csv_at(&csv, row, "acidity"));
 		ck_assert_int_eq(recipe->boil_hold_s, csv_number(&csv, row, "boil_hold_s", -1));
-		ck_assert_int_eq(recipe->multiple_max, csv_number(&csv, row, "multiple_max", -1));
+		ck_assert_int_eq(recipe->multiple_max, csv_number(&csv, row, "multiple_max", 0));
 		ck_assert_int_eq(recipe->foam_percent, csv_number(&csv, row, "foam_percent", -1));
 		ck_assert_int_eq(recipe->headspace_thou,
 		                 (int)(strtod(csv_at(&csv, row, "headspace_in"), NULL) * 1000 + 0.5));
 		ck_assert_str_eq(recipe->caution, csv_at(&csv, row, "caution"));
 		ck_assert_str_eq(recipe->source, csv_at(&csv, row, "source"));
+		ck_assert_int_eq(recipe->vinegar_percent, of_guide ? csv_number(&csv, row, "vinegar_percent", 0) : 0);
+		ck_assert_str_eq(recipe->not_startable, of_guide ? csv_at(&csv, row, "not_startable") : "");
+		ck_assert_int_eq(recipe->acid_swap, of_guide && strcmp(csv_at(&csv, row, "acid_swap"), "") != 0
+		                                        ? ACID_SWAP_LEMON_FOR_VINEGAR : ACID_SWAP_NONE);
 	}
 	csv_free(&csv);
+	return rows;
+}
+
+START_TEST(fields_are_those_of_the_table)
+{
+	size_t own = check_fields("recipe.csv", 0, false);
+
+	ck_assert_uint_eq(own + check_fields("recipe_guide.csv", own, true), recipe_count);
 }
 END_TEST
 
@@ -263,6 +323,23 @@ START_TEST(ingredients_keep_their_rules)
 }
 END_TEST
 
+START_TEST(ranges_alternatives_and_acids_keep_their_rules)
+{
+	struct recipe liquid = good;
+
+	REFUSED("from low to high", bad.ingredients[0].amount_most = bad.ingredients[0].amount - 1);
+	REFUSED("which is not in it", bad.ingredients[0].instead_of = "quince juice");
+	REFUSED("which is not in it", bad.ingredients[0].instead_of = "plum juice"); /* itself */
+	REFUSED("vinegar does not fit", bad.vinegar_percent = 5);
+	REFUSED("vinegar does not fit", bad.acid_swap = ACID_SWAP_LEMON_FOR_VINEGAR);
+	/* Regular pectin may be the liquid one. */
+	liquid.pectin = PECTIN_REGULAR;
+	liquid.gel_test = GEL_TEST_NONE;
+	liquid.ingredients[1].supply = SUPPLY_PECTIN_LIQUID;
+	ck_assert(recipe_check(&liquid, NULL));
+}
+END_TEST
+
 /* Colorado State and Penn State Extension: bottled, not fresh. */
 START_TEST(fresh_lemon_juice_is_refused_with_the_reason)
 {
@@ -275,13 +352,31 @@ START_TEST(fresh_lemon_juice_is_refused_with_the_reason)
 }
 END_TEST
 
+/* What an ingredient was picked as must be known, and be what its ledger holds. */
+START_TEST(a_known_ingredient_is_known_and_of_its_ledger)
+{
+	REFUSED("no known ingredient", bad.ingredients[0].known = "moon plum");
+	REFUSED("supply of sugar", bad.ingredients[1].known = "pumpkin");
+	REFUSED("varies in strength", (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE,
+	                               bad.ingredients[0].known = "fresh lemon juice"));
+	{
+		struct recipe picked = good;
+
+		picked.ingredients[0].known = "plum";
+		picked.ingredients[1].known = "sugar";
+		ck_assert(recipe_check(&picked, NULL));
+	}
+}
+END_TEST
+
 START_TEST(tomatoes_without_the_published_acid_are_refused)
 {
 	struct recipe tomatoes = *recipe_named("crushed tomatoes");
 
 	ck_assert(recipe_check(&tomatoes, NULL));
 	ck_assert_int_eq(tomatoes.ingredients[1].amount,
-	                 tomato_acid_ul(SUPPLY_LEMON_JUICE, jar_size_named("quart")));
+	                 acid_for_jar(food_named("tomatoes crushed")->acid_rule, ACID_LEMON_JUICE,
+	                              jar_size_named("quart")));
 	tomatoes.ingredients[1].amount--;
 	refused(&tomatoes, "acid in every jar");
 	tomatoes.ingredients[1].amount++;
@@ -347,6 +442,7 @@ main(void)
 	suite_add_tcase(suite, tests);
 	tcase_add_test(tests, every_built_in_recipe_is_usable);
 	tcase_add_test(tests, every_recipe_has_a_process_low_and_high);
+	tcase_add_test(tests, low_methoxyl_pectin_leaves_its_figures_to_its_sheet);
 	tcase_add_test(tests, the_book_has_the_kinds_that_a_day_needs);
 	tcase_add_test(tests, amounts_are_those_of_the_table);
 	tcase_add_test(tests, fields_are_those_of_the_table);
@@ -354,7 +450,9 @@ main(void)
 	tcase_add_test(tests, a_process_is_chosen_from_the_tables);
 	tcase_add_test(tests, pectin_keeps_its_rules);
 	tcase_add_test(tests, ingredients_keep_their_rules);
+	tcase_add_test(tests, ranges_alternatives_and_acids_keep_their_rules);
 	tcase_add_test(tests, fresh_lemon_juice_is_refused_with_the_reason);
+	tcase_add_test(tests, a_known_ingredient_is_known_and_of_its_ledger);
 	tcase_add_test(tests, tomatoes_without_the_published_acid_are_refused);
 	tcase_add_test(tests, names_go_there_and_back);
 	tcase_add_test(tests, no_recipe_carries_a_trade_mark);

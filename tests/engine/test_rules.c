@@ -129,6 +129,7 @@ START_TEST(elevation)
 	never("elevation-changed", &facts);
 	facts.elevation_changed = true;
 	fires("elevation-changed", &facts, "On the last day it was 300 ft");
+	fires("elevation-changed", &facts, "before the next load (h, elevation)");
 	facts.elevation_known = false;
 	never("elevation-changed", &facts); /* the worse rule says it */
 	fires("elevation-unset", &facts, "no process");
@@ -137,19 +138,19 @@ START_TEST(elevation)
 }
 END_TEST
 
-START_TEST(boiling_point_by_more_than_one_degree)
+START_TEST(boiling_point_by_more_than_the_weather_moves_it)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.boil_off_mf = 1000;
+	facts.boil_off_mf = 2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = 1001;
-	fires("boil-disagrees", &facts, "1.0 F hotter");
-	facts.boil_off_mf = -1000;
+	facts.boil_off_mf = 2501;
+	fires("boil-disagrees", &facts, "2.5 F hotter");
+	facts.boil_off_mf = -2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = -1600;
+	facts.boil_off_mf = -2600;
 	facts.boil_side = "cooler";
-	fires("boil-disagrees", &facts, "1.6 F cooler");
+	fires("boil-disagrees", &facts, "2.6 F cooler");
 }
 END_TEST
 
@@ -162,11 +163,15 @@ START_TEST(warmth_of_the_store)
 	facts.storage_mf = 70000;
 	never("storage-warm", &facts);
 	facts.storage_mf = 70001;
+	facts.storage_ms = 24 * 60 * MINUTE;
 	fires("storage-warm", &facts, "70.0 F");
+	facts.storage_ms++;
+	never("storage-warm", &facts); /* said on the day it was read */
 	facts.storage_mf = 95000;
 	never("storage-hot", &facts);
 	facts.storage_mf = 95001;
-	fires("storage-hot", &facts, "95.0 F");
+	fires("storage-hot", &facts, "95.0 F"); /* however long ago */
+	facts.storage_ms = 0;
 	never("storage-warm", &facts); /* not said twice */
 }
 END_TEST
@@ -268,6 +273,72 @@ START_TEST(what_is_not_valid_is_said_once)
 	facts = quiet(ABOUT_LOAD);
 	facts.unknown = true;
 	fires("process-unknown", &facts, "process unknown (a reason)");
+}
+END_TEST
+
+/* What can be wrong with a load, and how far its jars are: bits of a number, so that all
+ * of it is gone through together. */
+enum { HELD_SHORT = 1, VENTED_SHORT = 2, MARKED = 4, ON_RACK = 8, NO_FATE = 16, WINDOW = 32, OVER = 64, ALL_BITS = 128 };
+
+static struct facts load_in_a_bad_way(int bits)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.hold_over = facts.vented = true;
+	facts.held_ms = (bits & HELD_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
+	facts.vent_held_ms = (bits & VENTED_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
+	facts.not_valid = (bits & (MARKED | HELD_SHORT | VENTED_SHORT)) != 0;
+	facts.cooling_out = (bits & ON_RACK) != 0;
+	facts.fateless = (bits & NO_FATE) != 0 && facts.cooling_out ? 3 : 0;
+	facts.windowed = (bits & WINDOW) != 0 && (facts.fateless > 0 || !facts.cooling_out) ? 3 : 0;
+	facts.window_hours = 2;
+	facts.window_in_ms = (bits & OVER) != 0 ? 0 : 1;
+	return facts;
+}
+
+/* Redo, fates and bin are one matter: one rule speaks, and after the window it is the
+ * one that says to discard. */
+START_TEST(of_one_load_only_what_can_still_be_done_is_said)
+{
+	static const char *const ids[] = {"hold-short", "vent-short", "process-not-valid", "jars-without-fate",
+	                                  "window-closed"};
+	int said = 0;
+
+	for (int bits = 0; bits < ALL_BITS; bits++) {
+		struct facts facts = load_in_a_bad_way(bits);
+		bool over = facts.windowed > 0 && (bits & OVER) != 0;
+		bool decided = facts.not_valid && facts.cooling_out && facts.fateless == 0 && (bits & OVER) != 0;
+		int fired = 0;
+
+		for (size_t i = 0; i < sizeof(ids) / sizeof(ids[0]); i++)
+			fired += due(ids[i], &facts) <= 0;
+		ck_assert_msg(fired == (over || (facts.not_valid && !decided) || facts.fateless > 0), "%d at once, bits %d", fired,
+		              bits);
+		ck_assert_msg((due("window-closed", &facts) <= 0) == over, "bits %d", bits);
+		said += fired;
+	}
+	ck_assert_int_gt(said, 64);
+}
+END_TEST
+
+START_TEST(before_the_window_closes_the_cause_is_said_and_all_that_can_be_done)
+{
+	struct facts facts = load_in_a_bad_way(HELD_SHORT | VENTED_SHORT | ON_RACK | NO_FATE | WINDOW);
+
+	fires("hold-short", &facts, "Redo 2026-09-14-B1 in full within 2 h, or fridge, freezer, discard (x, on the rack");
+	never("vent-short", &facts);
+	never("process-not-valid", &facts);
+	never("jars-without-fate", &facts);
+	in("window-closed", &facts, 1);
+	facts.window_in_ms = 0;
+	never("hold-short", &facts);
+	fires("window-closed", &facts, "Discard 3 jars of 2026-09-14-B1, do not taste: the 2 h");
+	facts.larger_than_tested = true;
+	never("jar-too-large", &facts); /* it says fridge or freezer */
+	facts.over_half = 1;
+	never("liquid-over-half", &facts); /* it says fridge */
+	facts.not_valid = false;
+	fires("liquid-over-half", &facts, "refrigerate 1 jar"); /* a sealed one, of a right process */
 }
 END_TEST
 
@@ -435,6 +506,78 @@ START_TEST(small_things_about_a_load)
 }
 END_TEST
 
+START_TEST(a_wall_clock_before_the_log_s_last_entry)
+{
+	struct facts facts = quiet(ABOUT_HOUSE);
+
+	facts.clock_behind_ms = MINUTE;
+	never("clock-behind", &facts);
+	facts.clock_behind_ms++;
+	facts.clock_words = "Mon 14 Sep 08:00";
+	facts.last_words = "Mon 14 Sep 11:00";
+	fires("clock-behind", &facts, "it says Mon 14 Sep 08:00, before the last entry");
+	facts.about = ABOUT_KEY;
+	never("key-clock-behind", &facts);
+	facts.begins_clock = true;
+	fires("key-clock-behind", &facts, "(Mon 14 Sep 11:00)");
+}
+END_TEST
+
+START_TEST(what_a_mended_elevation_asks)
+{
+	struct facts facts = quiet(ABOUT_LOAD);
+
+	facts.in_canner = true;
+	facts.raised = "";
+	never("process-raised", &facts);
+	facts.raised = "hold 35 min: 15 more";
+	fires("process-raised", &facts, "Big kettle: hold 35 min: 15 more. The elevation was wrong");
+	facts.hold_over = true;
+	never("process-raised", &facts);
+}
+END_TEST
+
+/* --- what stands ------------------------------------------------------------------------------ */
+
+START_TEST(low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution)
+{
+	struct facts facts = quiet(ABOUT_WAITING);
+
+	never("low-acid-jars-stood", &facts);
+	never("jars-stood", &facts);
+	facts.stands = true;
+	facts.stood_ms = 2 * HOUR;
+	facts.stand_limit_ms = 2 * HOUR;
+	in("jars-stood", &facts, 1);
+	never("low-acid-jars-stood", &facts);
+	facts.stood_ms = 3 * HOUR + 12 * MINUTE;
+	fires("jars-stood", &facts, "filled 3 h 12 min ago, over 2 h");
+	facts.acidity = ACIDITY_LOW_ACID;
+	facts.stand_limit_ms = HOUR;
+	never("jars-stood", &facts);
+	fires("low-acid-jars-stood", &facts, "or discard");
+	facts.stood_ms = HOUR;
+	in("low-acid-jars-stood", &facts, 1);
+}
+END_TEST
+
+START_TEST(a_pot_that_stands)
+{
+	struct facts facts = quiet(ABOUT_BATCH);
+
+	never("pot-stands", &facts);
+	facts.stands = true;
+	facts.stand_limit_ms = HOUR;
+	facts.stood_ms = 20 * MINUTE;
+	in("pot-stands", &facts, 1);
+	facts.stood_ms = 61 * MINUTE;
+	fires("pot-stands", &facts, "off the heat for 1 h 1 min");
+	facts.acidity = ACIDITY_LOW_ACID;
+	never("pot-stands", &facts); /* the stop speaks */
+	fires("low-acid-pot-stood", &facts, "again (x), or discard");
+}
+END_TEST
+
 /* --- runs, batches, clocks ------------------------------------------------------------------- */
 
 START_TEST(water_of_a_juicer)
@@ -443,12 +586,25 @@ START_TEST(water_of_a_juicer)
 
 	facts.water_in_ms = -1;
 	never("water-overdue", &facts); /* no heat yet */
+	facts.dry_in_ms = 40 * MINUTE;
 	facts.water_counts = true;
 	fires("water-overdue", &facts, "NOW");
 	facts.water_in_ms = 0;
 	fires("water-overdue", &facts, "Big kettle");
 	facts.water_in_ms = 1;
 	in("water-overdue", &facts, 1);
+	in("pan-dry", &facts, 40 * MINUTE);
+	facts.water_in_ms = -40 * MINUTE + 1;
+	facts.dry_in_ms = 1;
+	fires("water-overdue", &facts, "Top up");
+	in("pan-dry", &facts, 1);
+	for (facts.dry_in_ms = 0; facts.dry_in_ms > -2; facts.dry_in_ms--) {
+		fires("pan-dry", &facts, "Heat OFF at Big kettle");
+		fires("pan-dry", &facts, "No water into a dry hot pan");
+		never("water-overdue", &facts); /* it says to pour */
+	}
+	facts.water_counts = false;
+	never("pan-dry", &facts); /* the heat is off */
 }
 END_TEST
 
@@ -471,6 +627,7 @@ START_TEST(batches)
 	fires("batch-unknown", &facts, "a reason");
 	facts.not_valid = true;
 	fires("batch-not-valid", &facts, "NOT VALID (a reason)");
+	fires("batch-not-valid", &facts, "1, then u, before the next step");
 	facts.published = false;
 	fires("no-published-process", &facts, "Refrigerate");
 }
@@ -631,7 +788,7 @@ START_TEST(supplies_below_what_is_needed)
 		{"jars-short", SUPPLY_JAR, false},          {"lids-short", SUPPLY_OTHER, true},
 		{"acid-short", SUPPLY_LEMON_JUICE, false},  {"acid-short", SUPPLY_CITRIC_ACID, false},
 		{"acid-short", SUPPLY_VINEGAR, false},      {"sugar-short", SUPPLY_SUGAR, false},
-		{"supply-short", SUPPLY_PECTIN_LOW, false}, {"supply-short", SUPPLY_CALCIUM_WATER, false},
+		{"supply-short", SUPPLY_PECTIN_LOW, false}, {"supply-short", SUPPLY_CALCIUM_SOLUTION, false},
 	};
 	static const char *const all[] = {"jars-short", "lids-short", "acid-short", "sugar-short", "supply-short"};
 	struct facts facts = quiet(ABOUT_SUPPLY);
@@ -722,6 +879,23 @@ START_TEST(acid_that_is_not_in_makes_it_not_valid)
 }
 END_TEST
 
+/* A539 (rev. 2015), Guide 1 and Guide 6: vinegar of 5 percent. */
+START_TEST(weak_vinegar_is_not_valid_and_unknown_vinegar_unknown)
+{
+	struct facts facts = quiet(ABOUT_KEY);
+
+	facts.is_fill = true;
+	facts.vinegar_tenths = 49;
+	ck_assert_ptr_null(rule_holding(&facts)); /* none is asked */
+	facts.vinegar_asked = true;
+	holds(&facts, "key-vinegar-weak", OVER_NOT_VALID);
+	facts.vinegar_tenths = 50;
+	ck_assert_ptr_null(rule_holding(&facts));
+	facts.vinegar_tenths = 0;
+	holds(&facts, "key-vinegar-not-said", OVER_UNKNOWN);
+}
+END_TEST
+
 START_TEST(what_goes_on_against_a_rule)
 {
 	struct facts facts = quiet(ABOUT_KEY);
@@ -751,8 +925,24 @@ START_TEST(what_is_recalled_or_not_valid_is_not_taken_out)
 	holds(&facts, "key-take-not-valid", OVER_NEVER);
 	facts.recalled = 1;
 	holds(&facts, "key-recalled", OVER_NEVER);
+	facts.recalled = 0;
+	facts.spoiled = 1; /* of which jars spoiled: neither, whatever its process was */
+	holds(&facts, "key-lot-spoiled", OVER_NEVER);
 	facts.is_take = false;
 	ck_assert_ptr_null(rule_holding(&facts));
+}
+END_TEST
+
+START_TEST(one_spoiled_jar_speaks_for_its_lot)
+{
+	struct facts facts = quiet(ABOUT_RECALL);
+
+	facts.lot = "2026-09-14-A1";
+	facts.jars = 7;
+	never("lot-spoiled", &facts);
+	facts.spoiled = 3;
+	fires("lot-spoiled", &facts,
+	      "3 of 7 jars of 2026-09-14-A1 spoiled: do not eat the others. Look at each, then recall the lot (R).");
 }
 END_TEST
 
@@ -769,7 +959,7 @@ int main(void)
 	tcase_add_test(cases, no_sentence_says_that_food_is_safe);
 	tcase_add_test(cases, an_unknown_name_in_a_sentence_is_noticed);
 	tcase_add_test(cases, elevation);
-	tcase_add_test(cases, boiling_point_by_more_than_one_degree);
+	tcase_add_test(cases, boiling_point_by_more_than_the_weather_moves_it);
 	tcase_add_test(cases, warmth_of_the_store);
 	tcase_add_test(cases, jars_that_wait_past_the_limit_of_the_house);
 	tcase_add_test(cases, a_day_later_than_accepted);
@@ -777,6 +967,8 @@ int main(void)
 	tcase_add_test(cases, a_hold_shorter_than_required_even_by_a_second);
 	tcase_add_test(cases, a_vent_cut_short);
 	tcase_add_test(cases, what_is_not_valid_is_said_once);
+	tcase_add_test(cases, of_one_load_only_what_can_still_be_done_is_said);
+	tcase_add_test(cases, before_the_window_closes_the_cause_is_said_and_all_that_can_be_done);
 	tcase_add_test(cases, low_acid_food_without_pressure);
 	tcase_add_test(cases, a_jar_larger_than_tested);
 	tcase_add_test(cases, steam_over_45_minutes);
@@ -786,6 +978,10 @@ int main(void)
 	tcase_add_test(cases, a_window_that_closes_and_is_closed);
 	tcase_add_test(cases, liquid_lost);
 	tcase_add_test(cases, small_things_about_a_load);
+	tcase_add_test(cases, low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution);
+	tcase_add_test(cases, a_pot_that_stands);
+	tcase_add_test(cases, what_a_mended_elevation_asks);
+	tcase_add_test(cases, a_wall_clock_before_the_log_s_last_entry);
 	tcase_add_test(cases, water_of_a_juicer);
 	tcase_add_test(cases, batches);
 	tcase_add_test(cases, running_phases);
@@ -800,8 +996,10 @@ int main(void)
 	tcase_add_test(cases, a_load_without_a_process_is_held_up_for_good);
 	tcase_add_test(cases, a_batch_multiplied_too_far_needs_a_reason);
 	tcase_add_test(cases, acid_that_is_not_in_makes_it_not_valid);
+	tcase_add_test(cases, weak_vinegar_is_not_valid_and_unknown_vinegar_unknown);
 	tcase_add_test(cases, what_goes_on_against_a_rule);
 	tcase_add_test(cases, what_is_recalled_or_not_valid_is_not_taken_out);
+	tcase_add_test(cases, one_spoiled_jar_speaks_for_its_lot);
 	suite_add_tcase(suite, cases);
 	runner = srunner_create(suite);
 	srunner_run_all(runner, CK_ENV);

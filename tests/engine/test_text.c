@@ -84,6 +84,23 @@ duration(long long seconds)
 	return buffer;
 }
 
+START_TEST(hours_read_as_people_say_them)
+{
+	static const struct {
+		long long minutes;
+		const char *words;
+	} said[] = {{0, "0 min"}, {59, "59 min"}, {60, "1 h"}, {120, "2 h"}, {192, "3 h 12 min"}};
+
+	for (size_t i = 0; i < sizeof(said) / sizeof(said[0]); i++) {
+		char buffer[32];
+		struct text text = TEXT_OVER(buffer);
+
+		text_add_hours(&text, said[i].minutes);
+		ck_assert_str_eq(buffer, said[i].words);
+	}
+}
+END_TEST
+
 START_TEST(durations_read_like_a_kitchen_clock)
 {
 	ck_assert_str_eq(duration(0), "0:00");
@@ -183,6 +200,7 @@ main(void)
 	tcase_add_test(tests, text_is_never_cut_inside_a_character);
 	tcase_add_test(tests, a_buffer_of_one_byte_holds_the_empty_text);
 	tcase_add_test(tests, names_differ_only_in_what_a_person_hears);
+	tcase_add_test(tests, hours_read_as_people_say_them);
 	tcase_add_test(tests, durations_read_like_a_kitchen_clock);
 	tcase_add_test(tests, large_numbers_carry_commas);
 	tcase_add_test(tests, a_fault_keeps_its_kind_and_sentence);

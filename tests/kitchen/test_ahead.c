@@ -192,8 +192,12 @@ START_TEST(what_cannot_be_answered_is_refused)
 	wishes.count = 0;
 	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_look_ahead(kit.kitchen, &wishes, &ahead, &kit.fault));
 	ck_assert_ptr_null(kitchen_makes(kit.kitchen, "gravel", 0));
-	ck_assert_ptr_nonnull(kitchen_makes(kit.kitchen, "grapes", 3));
-	ck_assert_ptr_null(kitchen_makes(kit.kitchen, "grapes", 4));
+	/* Four of juice, grape-plum jelly and, with its green grapes, fruit cocktail. */
+	ck_assert_ptr_nonnull(kitchen_makes(kit.kitchen, "grapes", 5));
+	ck_assert_ptr_null(kitchen_makes(kit.kitchen, "grapes", 6));
+	/* Grape spread is kept in the refrigerator, and no batch of it is started. */
+	wishes = wishes_of("grapes", "60 lb", "refrigerator grape spread");
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_look_ahead(kit.kitchen, &wishes, &ahead, &kit.fault));
 }
 END_TEST
 
@@ -282,7 +286,8 @@ START_TEST(a_ledger_below_nothing_counts_as_nothing)
 	(void)pk_juice(&kit, "grapes", "3 qt");
 	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, true, &batch_id, &kit.fault));
 	KK_OK(&kit, kitchen_shelf_count(kit.kitchen, &bands, 0, &kit.fault));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, pk_amount(SUPPLY_SUGAR, "6 lb"), &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, pk_amount(SUPPLY_SUGAR, "6 lb"),
+	                                 "", &kit.fault));
 	line = lack_of(&ahead, "sugar");
 	ck_assert_int_lt(line.stock, 0);
 	ck_assert_int_eq(line.missing[BOUND_LIKELY], line.need.amount[BOUND_LIKELY]);

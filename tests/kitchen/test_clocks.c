@@ -129,9 +129,64 @@ START_TEST(a_restart_in_a_hold_is_shown_and_stays_on_record)
 	ck_assert_ptr_nonnull(strstr(warning->sentence, "hold"));
 	kk_pass(&kit, 5 * MINUTE_MS);
 	kk_step(&kit, load_id);
-	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
-	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "restarted during the hold"));
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_UNKNOWN); /* until another clock was read */
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "restarted in the hold"));
 	ck_assert_ptr_null(kk_warned(&kit, "restarted-in-phase", load_id)); /* the rest is of this boot */
+}
+END_TEST
+
+/* An hour fast, the wall clock ends a hold of 10 min after 2: the other clock tells. */
+START_TEST(a_hold_with_a_restart_is_ended_by_another_clock)
+{
+	int64_t phase_id = kk_phase(&kit, load_id);
+	const int64_t noon = 12 * HOUR_MS;
+
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_clock_read(kit.kitchen, phase_id, noon, noon + HOUR_MS, true, &kit.fault));
+	kk_pass(&kit, MINUTE_MS);
+	test_clock_restart(&kit.clock, HOUR_MS);
+	kk_reopen(&kit);
+	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, load_id)->holds, "RESTARTED: "));
+	ck_assert(kk_face(&kit, load_id).due);
+	ck_assert_ptr_nonnull(strstr(kk_face(&kit, load_id).act, "read another clock"));
+	KK_REFUSED(&kit, FAULT_CONFIRM, kk_try_step(&kit, load_id, false));
+	KK_REFUSED(&kit, FAULT_CONFIRM,
+	           kitchen_clock_read(kit.kitchen, phase_id, noon, noon + 2 * MINUTE_MS, false, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_clock_read(kit.kitchen, phase_id, noon, noon - 1, false, &kit.fault));
+	KK_OK(&kit, kitchen_clock_read(kit.kitchen, phase_id, DAY_MS - MINUTE_MS, 9 * MINUTE_MS, false, &kit.fault));
+	ck_assert_ptr_null(strstr(kk_strip(&kit, load_id)->holds, "RESTARTED"));
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "by another clock it ran 10:00"));
+}
+END_TEST
+
+START_TEST(a_hold_too_short_by_another_clock_is_not_valid)
+{
+	int64_t phase_id = kk_phase(&kit, load_id);
+
+	test_clock_restart(&kit.clock, HOUR_MS);
+	kk_reopen(&kit);
+	KK_OK(&kit, kitchen_clock_read(kit.kitchen, phase_id, 0, 2 * MINUTE_MS, true, &kit.fault));
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_NOT_VALID);
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "ran 2:00 of 10:00"));
+}
+END_TEST
+
+START_TEST(an_hour_off_a_clock_is_read_to_the_second_or_the_minute)
+{
+	bool to_the_minute;
+	int64_t ms;
+
+	ck_assert(clock_read_hour("14:05", &ms, &to_the_minute) && to_the_minute);
+	ck_assert_int_eq(ms, 14 * HOUR_MS + 5 * MINUTE_MS);
+	ck_assert(clock_read_hour("0:00:30", &ms, &to_the_minute) && !to_the_minute);
+	ck_assert_int_eq(ms, 30 * SECOND_MS);
+	ck_assert(!clock_read_hour("24:00", &ms, &to_the_minute));
+	ck_assert(!clock_read_hour("14:60", &ms, &to_the_minute));
+	ck_assert(!clock_read_hour("14:05:", &ms, &to_the_minute));
+	ck_assert(!clock_read_hour("1405", &ms, &to_the_minute));
+	ck_assert(!clock_read_hour("14:05 pm", &ms, &to_the_minute));
 }
 END_TEST
 
@@ -153,12 +208,23 @@ END_TEST
 START_TEST(what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back)
 {
 	int64_t loaded = kk_start(&kit, LOW_KETTLE, 7);
+	struct load_order order = kk_order(&kit, WEIGHT_CANNER, 7);
+	int64_t other;
 
 	kk_pass(&kit, MINUTE_MS);
 	test_clock_restart(&kit.clock, -3 * HOUR_MS);
 	kk_reopen(&kit);
 	KK_OK(&kit, kk_try_step(&kit, loaded, false)); /* heat is on */
 	kk_pass(&kit, 20 * MINUTE_MS);
+	/* But no clock begins by it, and no work. */
+	kk_warns(&kit, "clock-behind", 0, SEVERITY_STOP, "Set this computer's clock");
+	ck_assert(!kk_try_step(&kit, loaded, false));
+	ck_assert_str_eq(kit.fault.rule, "key-clock-behind");
+	kk_refused(&kit, false, FAULT_REFUSED, "a clock begins");
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_start_load(kit.kitchen, &order, &other, &kit.fault));
+	KK_OK(&kit, kitchen_clock_is_right(kit.kitchen, &kit.fault));
+	ck_assert(!kk_fires(&kit, "clock-behind"));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_clock_is_right(kit.kitchen, &kit.fault));
 	KK_OK(&kit, kk_try_step(&kit, loaded, false));
 	ck_assert_int_eq(kk_face(&kit, loaded).left_s, 600);
 	kk_lost(&kit, load_id); /* and the long hold can be begun anew */
@@ -166,6 +232,20 @@ START_TEST(what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back)
 	kk_step(&kit, load_id);
 	ck_assert_int_eq(left(), 600);
 	kk_pass(&kit, 10 * MINUTE_MS);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
+}
+END_TEST
+
+START_TEST(a_clock_that_was_set_ends_the_stop_by_itself)
+{
+	test_clock_restart(&kit.clock, -3 * HOUR_MS);
+	kk_reopen(&kit);
+	ck_assert(kk_fires(&kit, "clock-behind"));
+	kk_lost(&kit, load_id); /* written by the wrong clock: that changes nothing */
+	ck_assert(kk_fires(&kit, "clock-behind"));
+	test_clock_step_wall(&kit.clock, 3 * HOUR_MS);
+	ck_assert(!kk_fires(&kit, "clock-behind"));
+	kk_pass(&kit, 5 * MINUTE_MS);
 	KK_OK(&kit, kk_try_step(&kit, load_id, false));
 }
 END_TEST
@@ -426,8 +506,12 @@ int main(void)
 	tcase_add_test(clocks, a_computer_that_slept_has_counted_the_time);
 	tcase_add_test(clocks, after_a_restart_the_wall_clock_serves);
 	tcase_add_test(clocks, a_restart_in_a_hold_is_shown_and_stays_on_record);
+	tcase_add_test(clocks, a_hold_with_a_restart_is_ended_by_another_clock);
+	tcase_add_test(clocks, a_hold_too_short_by_another_clock_is_not_valid);
+	tcase_add_test(clocks, an_hour_off_a_clock_is_read_to_the_second_or_the_minute);
 	tcase_add_loop_test(clocks, a_wall_clock_gone_back_across_a_restart_only_makes_a_hold_longer, 1, 26);
 	tcase_add_test(clocks, what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back);
+	tcase_add_test(clocks, a_clock_that_was_set_ends_the_stop_by_itself);
 	tcase_add_test(clocks, two_restarts_count_from_the_first_stamp);
 	tcase_add_test(clocks, a_boot_nobody_can_name_counts_by_the_wall_clock);
 	tcase_add_test(clocks, the_computers_clock_names_its_boot_and_moves_on);

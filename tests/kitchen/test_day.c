@@ -198,7 +198,7 @@ static void check_seals(void)
 			KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 2), JAR_UNSEALED, &kit.fault));
 			KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 2), FATE_REPROCESS, &kit.fault));
 		}
-		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		kk_pass(&kit, 90 * SECOND_MS);
 		KK_OK(&kit, kk_try_step(&kit, load_id, false));
 	}

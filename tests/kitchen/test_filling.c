@@ -159,7 +159,7 @@ START_TEST(tomatoes_are_filled_only_with_acid_in_every_jar)
 	ck_assert_int_eq(pk_waiting(&kit), 0);
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), lemon);
 	KK_OK(&kit, fill("quart", 5, BOX_A, true, true));
-	pk_says(&kit, "acid in every jar");
+	pk_says(&kit, "bottled lemon juice in every jar");
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""),
 	                 lemon - 5 * pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"));
 	KK_OK(&kit, fill("pint", 4, BOX_A, true, true));
@@ -220,7 +220,7 @@ START_TEST(waiting_jars_show_their_age_and_are_warned_of_past_the_limit)
 	ck_assert_ptr_null(kk_warned(&kit, "jars-wait", 0)); /* the pint waits 15 min */
 	kk_pass(&kit, 5 * MINUTE_MS);
 	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-wait", 0));
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 21, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 21, 0, &kit.fault));
 	ck_assert_ptr_null(kk_warned(&kit, "jars-wait", 0));
 }
 END_TEST
@@ -519,7 +519,7 @@ START_TEST(undo_of_fill_load_and_batch_restores_every_stock)
 		pk_step(&kit, WIDE_POT);
 		kk_pass(&kit, 2 * SECOND_MS);
 	}
-	KK_OK(&kit, fill("half_pint", 9, BOX_A, false, true));
+	KK_OK(&kit, fill("half_pint", 9, BOX_A, true, true));
 	filled = pk_rows(&kit);
 	pick = pk_pick(batch_id, "half_pint", 7);
 	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);

@@ -72,7 +72,7 @@ START_TEST(acts_at_a_pot_are_those_of_who_has_it)
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
 	BY("PO", pk_try_fill(&kit, id, "half_pint", 8, BOX_A, false, false));
 	BY("PO", kitchen_batch_jars(kit.kitchen, id, "half_pint", 7, &kit.fault));
-	BY("PO", kitchen_batch_amount(kit.kitchen, id, 3, 1300000, &kit.fault));
+	BY("PO", kitchen_batch_amount(kit.kitchen, id, 3, 1300000, "", &kit.fault));
 	BY("PO", kitchen_put_away(kit.kitchen, id, "half_pint", FATE_FRIDGE, &kit.fault));
 	BY("PO", pk_undo(&kit, SUBJECT_BATCH, id));
 	kk_pass(&kit, MINUTE_MS);

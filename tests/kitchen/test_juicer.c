@@ -2,6 +2,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/outlook.h"
+#include "kitchen/plan.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;
@@ -108,11 +110,104 @@ START_TEST(the_run_is_as_long_as_the_house_says_when_it_begins)
 	(void)pk_run(&kit, OLD_JUICER, "grapes", "12 lb");
 	pk_to(&kit, TALL_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.required_ms, RUN_MINUTES * MINUTE_MS);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 61, 45, 20, 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 61, 45, 20, 20, 0, &kit.fault));
 	pk_to(&kit, OLD_JUICER, PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, OLD_JUICER)->phase.required_ms, 61 * MINUTE_MS);
 	/* Not the one that runs already. */
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.required_ms, RUN_MINUTES * MINUTE_MS);
+}
+END_TEST
+
+/* --- a house that has not set its times -------------------------------------------- */
+
+/* Nobody but the house knows how soon a pan of its juicers boils dry. */
+START_TEST(without_a_water_interval_no_run_is_started)
+{
+	int64_t run_id;
+
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, RUN_MINUTES, 45, 0, 20, 0, &kit.fault));
+	ck_assert(!kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", 5000000, &run_id, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert_msg(strstr(kit.fault.sentence, "house view (h), times water=") != NULL, "%s", kit.fault.sentence);
+	memset(&kit.fault, 0, sizeof(kit.fault));
+	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->content, STRIP_EMPTY);
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 12, 20, 0, &kit.fault));
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	kk_pass(&kit, 12 * MINUTE_MS);
+	ck_assert(pk_face(&kit, TALL_JUICER).water_due);
+}
+END_TEST
+
+START_TEST(a_run_without_a_length_counts_up_and_never_rings_that_it_is_over)
+{
+	struct stretch stretches[STRETCHES_MAX];
+	struct moment now;
+
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&kit, TALL_JUICER, PHASE_RUN);
+	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.required_ms, 0);
+	for (int look = 1; look <= 12; look++) {
+		struct face face;
+
+		kk_pass(&kit, 15 * MINUTE_MS);
+		KK_OK(&kit, pk_try(&kit, TALL_JUICER, EXCEPTION_WATER, 0));
+		face = pk_face(&kit, TALL_JUICER);
+		ck_assert(!face.timed && !face.due && !face.ringing);
+		ck_assert_int_eq(face.passed_s, look * 15 * 60);
+		ck_assert(face.water && !face.water_due);
+	}
+	now = kitchen_now(kit.kitchen);
+	for (size_t i = 0; i < strip_outlook(kk_canner(&kit, TALL_JUICER), &now, stretches); i++)
+		if (stretches[i].kind == STRETCH_RUNNING)
+			ck_assert_int_eq(stretches[i].to_ms, 0);
+	ck_assert(!strip_end_known(kk_canner(&kit, TALL_JUICER)));
+	kk_pass(&kit, 25 * MINUTE_MS); /* its water clock rings all the same */
+	ck_assert(pk_face(&kit, TALL_JUICER).water_due);
+	ck_assert_int_eq(pk_face(&kit, TALL_JUICER).alarm, ALARM_DRY);
+	KK_OK(&kit, pk_try_step(&kit, TALL_JUICER, false)); /* not asked whether it is early */
+	ck_assert_int_eq(pk_name(&kit, TALL_JUICER), PHASE_DRAIN);
+	ck_assert(strip_end_known(kk_canner(&kit, TALL_JUICER)));
+}
+END_TEST
+
+/* Is the plan refused since nobody knows how long a run takes? */
+static bool plan_asks_for_it(void)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	const struct kitchen_plan *plan = kitchen_plan(kit.kitchen, &now);
+
+	return !plan->possible && strstr(plan->why.sentence, "set it in the house view (h), times run=") != NULL;
+}
+
+static void one_run(int minutes)
+{
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&kit, TALL_JUICER, PHASE_RUN);
+	kk_pass(&kit, minutes * MINUTE_MS);
+	KK_OK(&kit, pk_try_step(&kit, TALL_JUICER, false));
+	KK_OK(&kit, juice_out("5 qt"));
+}
+
+START_TEST(no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes)
+{
+	struct log_plan_run run = {.fruit = "grapes", .fruit_mg = 5443108, .ready_minutes = PLAN_ANY_TIME};
+	int64_t id;
+
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "helper MK", 0, &kit.fault));
+	KK_OK(&kit, kitchen_plan_add_run(kit.kitchen, &run, &id, &kit.fault));
+	ck_assert(plan_asks_for_it());
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 64, 0, 20, 20, 0, &kit.fault));
+	ck_assert(!plan_asks_for_it());
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
+	for (int i = 1; i <= PLAN_OWN_MIN; i++) {
+		ck_assert_msg(plan_asks_for_it(), "after %d runs", i - 1);
+		one_run(50 + i);
+		run.id = 0; /* the row before became that run */
+		KK_OK(&kit, kitchen_plan_add_run(kit.kitchen, &run, &id, &kit.fault));
+	}
+	ck_assert(!plan_asks_for_it());
 }
 END_TEST
 
@@ -273,6 +368,39 @@ START_TEST(overdue_water_rings_on_and_tells_by_how_much)
 	kk_reopen(&kit);
 	ck_assert(pk_face(&kit, TALL_JUICER).ringing);
 	ck_assert_int_eq(pk_face(&kit, TALL_JUICER).water_left_s, -7 * 60);
+}
+END_TEST
+
+/* Twice its interval overdue: whoever comes then must not pour water into the pan. */
+START_TEST(a_pan_long_overdue_is_dry_and_gets_no_water)
+{
+	struct face face;
+
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	kk_pass(&kit, 3 * WATER_MINUTES * MINUTE_MS - 1);
+	face = pk_face(&kit, TALL_JUICER);
+	ck_assert(face.water_due && !face.water_dry);
+	ck_assert_ptr_nonnull(strstr(face.act, "top up with hot water"));
+	ck_assert_ptr_nonnull(kk_warned(&kit, "water-overdue", 0));
+	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
+	kk_pass(&kit, 1);
+	face = pk_face(&kit, TALL_JUICER);
+	ck_assert(face.water_due && face.water_dry && face.ringing);
+	ck_assert_int_eq(face.alarm, ALARM_DRY);
+	ck_assert_ptr_nonnull(strstr(face.act, "Heat OFF"));
+	ck_assert_ptr_null(strstr(face.act, "top up"));
+	ck_assert_ptr_null(kk_warned(&kit, "water-overdue", 0));
+	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "pan-dry", 0)->sentence, "No water into a dry hot pan"));
+	kk_pass(&kit, 45 * MINUTE_MS); /* 85 min overdue */
+	ck_assert(pk_face(&kit, TALL_JUICER).water_dry);
+	KK_OK(&kit, heard());
+	ck_assert(!pk_face(&kit, TALL_JUICER).water_dry);
+	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
+	kk_pass(&kit, 3 * WATER_MINUTES * MINUTE_MS);
+	ck_assert(pk_face(&kit, TALL_JUICER).water_dry);
+	pk_to(&kit, TALL_JUICER, PHASE_DRAIN); /* the heat is off */
+	ck_assert(!pk_face(&kit, TALL_JUICER).water_dry);
+	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
 }
 END_TEST
 
@@ -610,6 +738,9 @@ int main(void)
 	tcase_add_checked_fixture(phases, begin, end);
 	tcase_add_test(phases, a_run_walks_through_them_and_leaves_the_juicer_free);
 	tcase_add_test(phases, the_run_is_as_long_as_the_house_says_when_it_begins);
+	tcase_add_test(phases, without_a_water_interval_no_run_is_started);
+	tcase_add_test(phases, a_run_without_a_length_counts_up_and_never_rings_that_it_is_over);
+	tcase_add_test(phases, no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes);
 	tcase_add_test(phases, the_run_is_over_at_its_time_and_asked_about_before);
 	tcase_add_loop_test(phases, a_run_may_be_ended_early_and_goes_to_the_drain, 0, 2);
 	tcase_add_test(phases, only_a_juicer_takes_a_run_and_only_one);
@@ -622,6 +753,7 @@ int main(void)
 	tcase_add_loop_test(water, the_water_clock_rings_at_its_time_and_not_1_ms_before, 0, 2);
 	tcase_add_test(water, seen_water_starts_its_clock_again_and_again);
 	tcase_add_test(water, overdue_water_rings_on_and_tells_by_how_much);
+	tcase_add_test(water, a_pan_long_overdue_is_dry_and_gets_no_water);
 	tcase_add_test(water, water_topped_up_before_its_alarm_starts_the_clock_again);
 	tcase_add_test(water, water_comes_before_the_end_of_the_run_and_each_is_heard_by_itself);
 	tcase_add_test(water, no_water_clock_after_the_heat_is_off);

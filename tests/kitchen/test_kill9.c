@@ -144,8 +144,8 @@ static bool press_batch(struct dice *dice, const struct strip *strip)
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1: return kitchen_tick(kit.kitchen, batch_id, dice_roll(dice, 3), dice_roll(dice, 2) == 0, &kit.fault);
 	case 2:
-		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(dice, 3), dice_roll(dice, 1500000),
-		                            &kit.fault);
+		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(dice, 3),
+		                            dice_roll(dice, 1500000), "", &kit.fault);
 	case 3: return kitchen_batch_jars(kit.kitchen, batch_id, "half_pint", dice_roll(dice, 12), &kit.fault);
 	case 4: return kitchen_put_away(kit.kitchen, batch_id, "half_pint", FATE_FRIDGE, &kit.fault);
 	default:
@@ -158,8 +158,7 @@ static bool press_jar(struct dice *dice, int64_t load_id, int jars)
 	int64_t jar = kk_jar(&kit, load_id, 1 + dice_roll(dice, jars));
 
 	if (dice_roll(dice, 2) == 0)
-		return kitchen_jar_state(kit.kitchen, jar, (enum jar_state)dice_roll(dice, JAR_STATE_COUNT),
-		                         &kit.fault);
+		return kk_mark(&kit, jar, (enum jar_state)dice_roll(dice, JAR_STATE_COUNT));
 	return kitchen_jar_fate(kit.kitchen, jar, (enum jar_fate)dice_roll(dice, FATE_COUNT), &kit.fault);
 }
 
@@ -171,7 +170,7 @@ static bool press_on_load(struct dice *dice, const struct strip *strip)
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
 	case 2: return kk_try(&kit, load_id, (enum exception)dice_roll(dice, EXCEPTION_COUNT), 1);
-	case 3: return kitchen_all_sealed(kit.kitchen, load_id, &kit.fault);
+	case 3: return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault);
 	case 4: return kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault);
 	default: return press_jar(dice, load_id, strip->jars);
 	}

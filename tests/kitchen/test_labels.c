@@ -52,7 +52,7 @@ static int64_t shelved(int digit, int jars)
 	int64_t load = kk_start(&kit, digit, jars);
 
 	kk_to(&kit, load, PHASE_SEAL_CHECK);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load);
 	return load;
@@ -89,9 +89,9 @@ START_TEST(only_jars_that_sealed_have_a_label_unless_all_are_asked_for)
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load, 2), JAR_BROKEN, &kit.fault));
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load, 3), JAR_UNSEALED, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load, 3), FATE_DISCARD, &kit.fault));
-	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load, 4), JAR_SEALED, &kit.fault));
+	KK_OK(&kit, kitchen_jar_sealed(kit.kitchen, kk_jar(&kit, load, 4), SEAL_BY_ALL_THREE, &kit.fault));
 	KK_OK(&kit, kitchen_jar_siphoning(kit.kitchen, kk_jar(&kit, load, 4), SIPHON_UNDER_HALF, &kit.fault));
-	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load, 5), JAR_SEALED, &kit.fault));
+	KK_OK(&kit, kitchen_jar_sealed(kit.kitchen, kk_jar(&kit, load, 5), SEAL_BY_ALL_THREE, &kit.fault));
 	read_labels((struct label_choice){ .load_id = load });
 	ck_assert_uint_eq(count, 2);
 	ck_assert_str_eq(labels[0].warning, "Liquid lost: use first.");
@@ -134,9 +134,11 @@ START_TEST(a_notebook_jar_says_unknown_and_what_was_not_noted)
 	                           true, result, &kit.fault));
 	free(result);
 	read_labels(choice);
-	ck_assert_str_eq(labels[0].warning, "PROCESS UNKNOWN: written in a notebook, not by this program.");
+	ck_assert_str_eq(labels[0].warning, "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; "
+	                 "it is not a food of the published tables; nobody noted whether it was packed hot or raw; "
+	                 "nobody noted the canner; nobody noted the elevation; nobody noted the time.");
 	ck_assert_str_eq(labels[0].process, "pint" DOT "canner not noted" DOT "minutes not noted");
-	ck_assert_str_eq(labels[0].place, "elevation not noted" DOT "best by 2025-02-28" DOT "invented data");
+	ck_assert_str_eq(labels[0].place, "elevation not noted" DOT "DO NOT EAT" DOT "invented data");
 }
 END_TEST
 
@@ -245,7 +247,7 @@ START_TEST(deadlines_and_best_by_dates_are_events_with_names_that_stay)
 		KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load, place), place < 3 ? FATE_REPROCESS : FATE_DISCARD,
 		                             &kit.fault));
 	}
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load);
 	read_events();

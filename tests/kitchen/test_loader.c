@@ -323,7 +323,7 @@ END_TEST
 /* Whatever waits, a proposal can be carried out, and no jar is told twice. */
 START_TEST(any_proposal_can_be_loaded)
 {
-	static const struct filled *const foods[] = {&jelly,   &slow_jelly, &tomatoes,
+	static const struct filled *const kinds[] = {&jelly,   &slow_jelly, &tomatoes,
 	                                             &peaches, &beans,      &syrup};
 	static const char *const sizes[] = {"half_pint", "pint", "quart"};
 	struct dice dice = dice_from((uint64_t)_i + 1);
@@ -332,7 +332,7 @@ START_TEST(any_proposal_can_be_loaded)
 	int all;
 
 	for (int batches = 1 + dice_roll(&dice, 7); batches > 0; batches--)
-		fill(foods[dice_roll(&dice, 6)], sizes[dice_roll(&dice, 3)],
+		fill(kinds[dice_roll(&dice, 6)], sizes[dice_roll(&dice, 3)],
 		     1 + dice_roll(&dice, 14));
 	all = waiting();
 	plan = propose();

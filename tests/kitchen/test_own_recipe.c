@@ -167,6 +167,134 @@ START_TEST(a_retired_recipe_starts_no_batch_and_leaves_its_pot_alone)
 }
 END_TEST
 
+static void refused_with(bool done, enum fault_kind kind, const char *rule, const char *word)
+{
+	ck_assert(!done);
+	ck_assert_msg(kit.fault.kind == kind && strstr(kit.fault.sentence, word) != NULL, "%s",
+	              kit.fault.sentence);
+	if (rule != NULL)
+		ck_assert_msg(kit.fault.rule != NULL && strcmp(kit.fault.rule, rule) == 0, "%s",
+		              kit.fault.sentence);
+	memset(&kit.fault, 0, sizeof(kit.fault));
+}
+
+/* --- what is in it --------------------------------------------------------------------- */
+
+static void line_of(struct log_recipe *own, const char *name, enum supply_kind supply,
+                    int64_t amount, const char *known)
+{
+	struct log_recipe_ingredient *line = &own->ingredients[own->ingredient_count++];
+
+	*line = (struct log_recipe_ingredient){.supply = supply,
+	                                       .measure = supply_measure(supply),
+	                                       .amount = amount,
+	                                       .adding = ADD_AT_START};
+	ck_assert(text_copy(line->name, sizeof(line->name), name) &&
+	          text_copy(line->known, sizeof(line->known), known));
+}
+
+static struct log_recipe own_of(const char *name, const char *food, const char *pack)
+{
+	struct log_recipe own = own_recipe(true);
+
+	own.ingredient_count = 0;
+	ck_assert(text_copy(own.name, sizeof(own.name), name) &&
+	          text_copy(own.food, sizeof(own.food), food) &&
+	          text_copy(own.packs, sizeof(own.packs), pack) &&
+	          process_acidity(food, &own.acidity));
+	return own;
+}
+
+/* Pumpkin butter is not canned: too thick and low in acid (A539, rev. 2015, Guide 4; its
+ * class in schema/ingredient_class.csv). */
+static struct log_recipe pumpkin_butter(void)
+{
+	struct log_recipe own = own_of("Golden butter", "fruit puree (not fig or tomato)", "hot");
+
+	line_of(&own, "a good one", SUPPLY_FRUIT, 2000000, "pumpkin");
+	line_of(&own, "sugar", SUPPLY_SUGAR, 600000, "sugar");
+	return own;
+}
+
+START_TEST(what_must_not_be_in_it_is_refused_by_what_it_was_picked_as)
+{
+	struct log_recipe own = pumpkin_butter();
+	char *rows = pk_rows(&kit);
+
+	refused_with(kitchen_put_recipe(kit.kitchen, &own, &kit.fault), FAULT_REFUSED, NULL,
+	             "pumpkin");
+	pk_same_rows(&kit, rows);
+	own.food[0] = '\0'; /* noted down, with no process */
+	own.packs[0] = '\0';
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+}
+END_TEST
+
+START_TEST(one_that_is_put_away_may_stay)
+{
+	struct log_recipe own = pumpkin_butter();
+
+	own.retired = true;
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+}
+END_TEST
+
+/* Written by an older program or another hand. */
+START_TEST(a_refused_one_in_the_log_is_not_cooked)
+{
+	struct log_recipe own = pumpkin_butter();
+	struct log_entry entry = {.verb = "add_recipe", .sentence = "by another hand"};
+	struct batch_order order;
+
+	entry.at = kit.clock.now;
+	KK_OK(&kit, log_begin(kit.log, &kit.fault) && log_put_recipe(kit.log, &own, &kit.fault) &&
+	                log_commit(kit.log, &entry, &kit.fault));
+	KK_OK(&kit, kitchen_refresh(kit.kitchen, true, &kit.fault));
+	order = pk_order(&kit, WIDE_POT, "Golden butter", "pint", 1);
+	refused_with(pk_try_batch(&kit, &order), FAULT_REFUSED, "key-recipe-refused", "pumpkin");
+}
+END_TEST
+
+START_TEST(an_unlisted_ingredient_is_said_on_board_lot_and_load)
+{
+	int64_t batch_id = filled_batch(true, 6); /* quinces that nobody picked */
+	struct pick pick = pk_pick(batch_id, "half_pint", 6);
+	const struct strip *strip = kk_canner(&kit, WIDE_POT);
+	int64_t load_id;
+
+	ck_assert_int_eq(strip->lot.origin, ORIGIN_OWN_UNKNOWN);
+	ck_assert_ptr_nonnull(
+	    strstr(strip->lot.origin_words, "the minutes are those of jelly without added pectin"));
+	ck_assert_ptr_nonnull(strstr(strip->holds, "not a tested recipe"));
+	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
+	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, load_id)->holds, "not a tested recipe"));
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	ck_assert_int_eq(kk_strip(&kit, load_id)->load.verdict, VERDICT_UNKNOWN);
+	ck_assert_ptr_nonnull(
+	    strstr(kk_strip(&kit, load_id)->load.verdict_why, "not a tested recipe"));
+}
+END_TEST
+
+/* Jam without added pectin is made one batch a pot (A539 Guide 7), whatever its own line
+ * says. */
+START_TEST(an_own_recipe_is_multiplied_no_further_than_its_class)
+{
+	struct log_recipe own = own_of("berry pot", "jam without added pectin", "hot_sterile_jar");
+	struct batch_order order;
+
+	line_of(&own, "berries", SUPPLY_FRUIT, 2000000, "raspberry");
+	line_of(&own, "sugar", SUPPLY_SUGAR, 2000000, "sugar");
+	own.multiple_max = 4;
+	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
+	order = pk_order(&kit, DEEP_POT, "berry pot", "half_pint", 2);
+	refused_with(pk_try_batch(&kit, &order), FAULT_STOPPED, "key-over-limit", "berry pot");
+	order.multiple = 1;
+	KK_OK(&kit, pk_try_batch(&kit, &order));
+	ck_assert_str_eq(kk_canner(&kit, DEEP_POT)->lot.origin_words,
+	                 "own recipe, class: jam without added pectin");
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("own recipe");
@@ -174,6 +302,11 @@ int main(void)
 
 	tcase_add_checked_fixture(own, begin, end);
 	tcase_add_test(own, a_recipe_without_a_source_is_not_kept);
+	tcase_add_test(own, what_must_not_be_in_it_is_refused_by_what_it_was_picked_as);
+	tcase_add_test(own, one_that_is_put_away_may_stay);
+	tcase_add_test(own, a_refused_one_in_the_log_is_not_cooked);
+	tcase_add_test(own, an_unlisted_ingredient_is_said_on_board_lot_and_load);
+	tcase_add_test(own, an_own_recipe_is_multiplied_no_further_than_its_class);
 	tcase_add_test(own, a_published_one_is_cooked_filled_and_canned_by_its_table);
 	tcase_add_test(own, without_a_published_process_it_is_marked_from_the_pot_to_the_fridge);
 	tcase_add_test(own, an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work);

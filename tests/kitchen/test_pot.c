@@ -91,6 +91,7 @@ static const struct walk {
 	{"pears in light syrup", "quart", 300,
 	 {PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
 	{"grape juice", "pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
+	{"green beans", "pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
 };
 #define WALKS (int)(sizeof(walks) / sizeof(walks[0]))
 
@@ -114,6 +115,47 @@ START_TEST(a_batch_walks_through_its_phases_and_leaves_the_pot_free)
 	}
 	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->content, STRIP_EMPTY);
 	ck_assert_int_eq(pk_waiting(&kit), 5);
+}
+END_TEST
+
+static bool says_any(const char *sentence, const char *const *words)
+{
+	for (; *words != NULL; words++)
+		if (strstr(sentence, *words) != NULL)
+			return true;
+	return false;
+}
+
+/* Green beans are packed raw and covered with boiling water (A539 Guide 4, page 4-9):
+ * nothing is stirred in the pot to a rolling boil, nothing is skimmed. */
+START_TEST(raw_pack_is_not_told_to_cook_its_food)
+{
+	static const char *const of_hot_pack[] = {"tir", "rolling", "skim", "juice", "OFF", "the heat", NULL};
+	int64_t batch_id = pk_batch(&kit, DEEP_POT, "green beans", "pint", 1);
+	int raw = 0;
+
+	for (const struct strip *strip = kk_canner(&kit, DEEP_POT); pk_name(&kit, DEEP_POT) != PHASE_RINSE;
+	     strip = kk_canner(&kit, DEEP_POT)) {
+		const struct phase_rule *hot = phase_rule_of(STATION_POT, strip->rule->name);
+
+		ck_assert_str_eq(strip->lot.pack, "raw");
+		ck_assert(strip->rule->raw && !hot->raw);
+		ck_assert_int_eq(strip->rule->kind, hot->kind);
+		ck_assert_int_eq(strip->rule->stop_to, hot->stop_to);
+		ck_assert_int_eq(strip->rule->soon_s, hot->soon_s);
+		ck_assert(!says_any(strip->rule->step, of_hot_pack) && !says_any(strip->rule->caution, of_hot_pack));
+		ck_assert_msg(!says_any(pk_face(&kit, DEEP_POT).act, of_hot_pack), "%s", pk_face(&kit, DEEP_POT).act);
+		ck_assert(strip->rule->source[0] != '\0');
+		raw += strstr(pk_face(&kit, DEEP_POT).act, "raw") != NULL;
+		if (strip->rule->name == PHASE_FILL)
+			pk_fill(&kit, batch_id, "pint", 5, 0);
+		kk_pass(&kit, 11 * MINUTE_MS);
+		KK_OK(&kit, pk_try_step(&kit, DEEP_POT, false));
+	}
+	ck_assert_int_eq(raw, 3);
+	pk_says(&kit, "count the jars (fill > rinse)");
+	(void)pk_batch(&kit, WIDE_POT, "grape juice", "pint", 1); /* hot pack keeps its words */
+	ck_assert(says_any(pk_face(&kit, WIDE_POT).act, of_hot_pack));
 }
 END_TEST
 
@@ -288,7 +330,7 @@ static const struct {
 	{"grape jelly", "half_pint", SUPPLY_PECTIN_REGULAR, "Not enough regular pectin"},
 	{"apple jelly, low sugar", "pint", SUPPLY_SUGAR, "Not enough sugar"},
 	{"apple jelly, low sugar", "pint", SUPPLY_LEMON_JUICE, "Not enough bottled lemon juice"},
-	{"apple jelly, low sugar", "pint", SUPPLY_CALCIUM_WATER, "Not enough calcium water"},
+	{"apple jelly, low sugar", "pint", SUPPLY_CALCIUM_SOLUTION, "Not enough calcium solution"},
 	{"apple jelly, low sugar", "pint", SUPPLY_PECTIN_LOW, "Not enough low-methoxyl pectin"},
 	{"apple butter", "pint", SUPPLY_FRUIT, "Not enough apples"},
 	{"peaches in light syrup", "quart", SUPPLY_FRUIT, "Not enough peaches"},
@@ -494,13 +536,13 @@ START_TEST(low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot)
 	struct batch_order order = pk_order(&kit, WIDE_POT, "apple jelly, low sugar", "half_pint", 4);
 
 	pk_receive(&kit, SUPPLY_PECTIN_LOW, "", "8 oz");
-	pk_receive(&kit, SUPPLY_CALCIUM_WATER, "", "2 cups");
+	pk_receive(&kit, SUPPLY_CALCIUM_SOLUTION, "", "2 cups");
 	refused(&order, FAULT_REFUSED, "This pot takes 3");
 	order.multiple = 3;
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 	ck_assert_str_eq(kk_canner(&kit, WIDE_POT)->holds, "3 x apple jelly, low sugar");
-	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 5);
-	refused(&order, FAULT_STOPPED, "allows 4");
+	order = pk_order(&kit, DEEP_POT, "apple jelly, low sugar", "half_pint", 6);
+	refused(&order, FAULT_STOPPED, "allows 5");
 	order.multiple = 0;
 	refused(&order, FAULT_MISUSE, "1 batch");
 	order.multiple = 4;
@@ -536,13 +578,13 @@ START_TEST(a_batch_without_a_canner_in_time_is_asked_about)
 	(void)kk_start(&kit, LOW_KETTLE, 7);
 	ck_assert_int_eq(need_of(&order).canner_in_ms, 0); /* the steam canner */
 	(void)kk_start(&kit, STEAM_CANNER, 7);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 32 - 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 32 - 20, 0, &kit.fault));
 	ck_assert_int_eq(need_of(&order).canner_in_ms, 33 * MINUTE_MS);
 	ck_assert(need_of(&order).nowhere_to_go);
 	refused(&order, FAULT_CONFIRM, "No canner is free in time");
 	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, true, &id, &kit.fault));
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, id));
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 33 - 20, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 33 - 20, 0, &kit.fault));
 	ck_assert(!need_of(&order).nowhere_to_go);
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 }
@@ -616,23 +658,27 @@ START_TEST(a_corrected_amount_moves_its_ledger_by_the_difference)
 	int64_t juice = pk_juice_of(&kit, "grapes");
 	char *rows = pk_rows(&kit);
 
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1500000, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1500000, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left - 100000);
 	ck_assert_int_eq(amount_row(batch_id, "sugar").used, 1500000);
 	ck_assert_int_eq(amount_row(batch_id, "sugar").wanted, 1400000);
 	pk_says(&kit, "Corrected");
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 149999);
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), &kit.fault));
+	KK_OK(&kit,
+	      kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), juice - pk_ul("6 cups") + pk_ul("5 cups"));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 1, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 1, "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), pk_ul("3 gal") - 1);
 	for (int i = 0; i < 4; i++)
 		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	pk_same_rows(&kit, rows);
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, 99, 3, 1, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING,
+	           kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING,
+	           kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING,
+	           kitchen_batch_amount(kit.kitchen, 99, 3, 1, "", &kit.fault));
 }
 END_TEST
 
@@ -641,10 +687,11 @@ START_TEST(a_correction_takes_no_more_juice_than_there_is)
 	int64_t batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	char *rows = pk_rows(&kit);
 
-	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, &kit.fault));
+	KK_REFUSED(
+	    &kit, FAULT_REFUSED,
+	    kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, "", &kit.fault));
 	pk_same_rows(&kit, rows);
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal"), &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), 0);
 }
 END_TEST
@@ -663,12 +710,12 @@ START_TEST(juice_is_taken_oldest_first_and_given_back_where_it_came_from)
 	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	ck_assert_int_eq(pk_juice_left(&kit, first), 0);
 	ck_assert_int_eq(pk_juice_left(&kit, second), pk_ul("7 cups") - pk_ul("5 cups"));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("1 cup"), &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("1 cup"), "", &kit.fault));
 	/* No lot holds more than was ever made of it. */
 	ck_assert_int_le(pk_juice_left(&kit, second), pk_ul("4 cups"));
 	ck_assert_int_eq(pk_juice_left(&kit, first) + pk_juice_left(&kit, second),
 	                 pk_ul("3 cups") + pk_ul("4 cups") - pk_ul("1 cup"));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 0, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 0, "", &kit.fault));
 	ck_assert_int_eq(pk_juice_left(&kit, first), pk_ul("3 cups"));
 	ck_assert_int_eq(pk_juice_left(&kit, second), pk_ul("4 cups"));
 }
@@ -686,7 +733,7 @@ START_TEST(amounts_of_a_finished_batch_are_corrected_too)
 	pk_step(&kit, WIDE_POT);
 	kk_pass(&kit, DAY_MS);
 	left = pk_supply(&kit, SUPPLY_SUGAR, "");
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1300000, &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1300000, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 100000);
 	KK_OK(&kit, kitchen_batch_note(kit.kitchen, batch_id, "set soft", &kit.fault));
 	{
@@ -837,6 +884,7 @@ int main(void)
 
 	tcase_add_checked_fixture(phases, begin, end);
 	tcase_add_loop_test(phases, a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS);
+	tcase_add_test(phases, raw_pack_is_not_told_to_cook_its_food);
 	tcase_add_loop_test(phases, every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2);
 	tcase_add_test(phases, the_boil_hold_rings_at_its_second_and_spoils);
 	tcase_add_test(phases, a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted);

@@ -66,7 +66,7 @@ START_TEST(a_load_that_is_not_there_is_stale)
 {
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_step(kit.kitchen, 1, true, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, 1, &kit.fault));
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_all_sealed(kit.kitchen, 77, &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_all_sealed(kit.kitchen, 77, SEAL_BY_ALL_THREE, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_jar_fate_done(kit.kitchen, 77, &kit.fault));
 }
 END_TEST
@@ -78,7 +78,7 @@ static const struct {
 } watched[] = {
 	{BIG_KETTLE, PHASE_COME_UP, 120},    {STEAM_CANNER, PHASE_VENT, 120},
 	{WEIGHT_CANNER, PHASE_COME_UP, 120}, {WEIGHT_CANNER, PHASE_PRESSURISE, 60},
-	{DIAL_CANNER, PHASE_PRESSURISE, 60}, {WEIGHT_CANNER, PHASE_COOL_DOWN, 600},
+	{DIAL_CANNER, PHASE_PRESSURISE, 60}, {WEIGHT_CANNER, PHASE_COOL_DOWN, 1800}, /* A539 (rev. 2015), page 1-22: pints about 30 min */
 };
 
 START_TEST(a_condition_seen_too_soon_is_asked_about_once)
@@ -91,6 +91,32 @@ START_TEST(a_condition_seen_too_soon_is_asked_about_once)
 	ck_assert_int_eq(kk_name(&kit, load_id), watched[_i].name);
 	KK_OK(&kit, kk_try_step(&kit, load_id, true));
 	ck_assert_int_ne(kk_name(&kit, load_id), watched[_i].name);
+}
+END_TEST
+
+/* On a small ring 7 quarts cannot boil within minutes, whatever is pressed: a heat balance
+ * at 1,500 W from the 140 F of raw pack (A539, Guide 1) needs over a quarter of an hour. */
+START_TEST(water_that_cannot_boil_yet_is_asked_about_and_stays_on_record)
+{
+	struct load_order order = kk_order(&kit, LOW_KETTLE, 7);
+	struct log_entry entry;
+	int64_t load_id;
+
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 2 boiling_water \"Low kettle\" quart=7 watts=1500",
+	                               kk_station(&kit, LOW_KETTLE), &kit.fault));
+	ck_assert(text_copy(order.food, sizeof(order.food), "peaches") && text_copy(order.pack, sizeof(order.pack), "raw") &&
+	          text_copy(order.jar, sizeof(order.jar), "quart"));
+	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
+	kk_to(&kit, load_id, PHASE_COME_UP);
+	kk_pass(&kit, 15 * MINUTE_MS);
+	KK_REFUSED(&kit, FAULT_CONFIRM, kk_try_step(&kit, load_id, false));
+	KK_OK(&kit, kk_try_step(&kit, load_id, true));
+	KK_OK(&kit, log_newest_entry(kit.log, &entry, &kit.fault));
+	ck_assert_ptr_nonnull(strstr(entry.sentence, "asked and confirmed: after 15:00, sooner than "));
+	ck_assert_ptr_nonnull(kk_warned(&kit, "hold-early", load_id));
+	kk_lost(&kit, load_id); /* the water is hot now */
+	kk_pass(&kit, 3 * MINUTE_MS);
+	KK_OK(&kit, kk_try_step(&kit, load_id, false));
 }
 END_TEST
 
@@ -243,6 +269,7 @@ int main(void)
 	tcase_add_test(one, a_press_with_the_phase_that_was_is_stale);
 	tcase_add_test(one, a_load_that_is_not_there_is_stale);
 	tcase_add_loop_test(one, a_condition_seen_too_soon_is_asked_about_once, 0, watched_count);
+	tcase_add_test(one, water_that_cannot_boil_yet_is_asked_about_and_stays_on_record);
 	tcase_add_loop_test(one, a_condition_seen_in_good_time_is_not_asked_about, 0, watched_count);
 	tcase_add_test(one, an_asked_press_leaves_no_trace);
 	suite_add_tcase(suite, one);

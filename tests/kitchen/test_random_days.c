@@ -64,8 +64,7 @@ static bool press_jar(int64_t load_id, int jars)
 	case 2:
 		return kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault);
 	default:
-		return kitchen_jar_state(kit.kitchen, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT),
-		                         &kit.fault);
+		return kk_mark(&kit, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT));
 	}
 }
 
@@ -81,7 +80,7 @@ static bool press_on_load(int64_t load_id, int64_t phase_id, int jars, int64_t s
 	case 3:
 		return kk_try(&kit, load_id, (enum exception)dice_roll(&dice, EXCEPTION_COUNT),
 		              dice_roll(&dice, 9));
-	case 4: return kitchen_all_sealed(kit.kitchen, load_id, &kit.fault);
+	case 4: return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault);
 	case 5:
 		return kitchen_fate_rest(kit.kitchen, load_id, (enum jar_fate)(1 + dice_roll(&dice, 4)),
 		                         &kit.fault);
@@ -189,12 +188,12 @@ static void jars_are_whole(int _i, const struct log_load *load)
 	KK_OK(&kit, log_jars(kit.log, load->id, &jars, &count, &kit.fault));
 	ALWAYS(count > 0);
 	for (size_t i = 0; i < count; i++) {
-		ALWAYS(jars[i].fate == FATE_NONE || jar_needs_fate(&jars[i], load));
+		ALWAYS(jars[i].fate == FATE_NONE || jar_needs_fate(&jars[i]));
 		ALWAYS(jars[i].fate != FATE_NONE || (jars[i].fate_by_wall_ms == 0 && jars[i].fate_done_wall_ms == 0));
 		ALWAYS((jars[i].state == JAR_UNCHECKED) == (jars[i].checked_wall_ms == 0));
 		if (load->place == PLACE_SHELF) {
 			ALWAYS(jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE);
-			ALWAYS(!jar_needs_fate(&jars[i], load) || jars[i].fate != FATE_NONE);
+			ALWAYS(!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE);
 		}
 		if (load->place == PLACE_CANNER)
 			ALWAYS(jars[i].state == JAR_UNCHECKED);
@@ -211,7 +210,10 @@ static void loads_are_whole(int _i)
 	for (size_t i = 0; i < count; i++) {
 		ALWAYS(running_phases(loads[i].id) == (loads[i].place == PLACE_SHELF ? 0 : 1));
 		ALWAYS((loads[i].verdict == VERDICT_NOT_VALID || loads[i].verdict == VERDICT_UNKNOWN) ==
-		       (strstr(loads[i].verdict_why, "after") != NULL || strstr(loads[i].verdict_why, "estimated") != NULL));
+		       (strstr(loads[i].verdict_why, "after") != NULL || strstr(loads[i].verdict_why, "an estimate") != NULL ||
+		        strstr(loads[i].verdict_why, "it vented") != NULL ||
+		        strstr(loads[i].verdict_why, " before the canner was heated") != NULL ||
+		        strstr(loads[i].verdict_why, "restarted in the hold") != NULL));
 		ALWAYS(loads[i].place == PLACE_CANNER || loads[i].verdict != VERDICT_OPEN);
 		ALWAYS(loads[i].place == PLACE_CANNER || loads[i].process_ended_wall_ms > 0);
 		if (loads[i].verdict == VERDICT_VALID)

@@ -111,8 +111,8 @@ static bool press_batch(const struct strip *strip)
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_STOP, 0, "by hand, watched", &kit.fault);
 	case 2:
-		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(&dice, 5), dice_roll(&dice, 1500000),
-		                            &kit.fault);
+		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(&dice, 5),
+		                            dice_roll(&dice, 1500000), "", &kit.fault);
 	case 3: return kitchen_batch_jars(kit.kitchen, batch_id, size, dice_roll(&dice, 8), &kit.fault);
 	case 4: return kitchen_put_away(kit.kitchen, batch_id, size, FATE_FRIDGE, &kit.fault);
 	case 5: return kitchen_tick(kit.kitchen, batch_id, dice_roll(&dice, 4), true, &kit.fault);
@@ -211,8 +211,8 @@ static void shelf_is_received_less_taken(int _i)
 		{ "s.kind = 'pectin_regular'",
 		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_regular'" },
 		{ "s.kind = 'pectin_low'", "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_low'" },
-		{ "s.kind = 'calcium_water'",
-		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'calcium_water'" },
+		{ "s.kind = 'calcium_solution'",
+		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'calcium_solution'" },
 		/* 2 tbsp a quart, half a pint, into each jar of tomatoes (A539 Guide 3). */
 		{ "s.kind = 'lemon_juice'", "SELECT (SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = "
 		  "'lemon_juice') + (SELECT coalesce(sum(CASE size WHEN 'pint' THEN 14787 ELSE 29574 END), 0) "

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/text.h"
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"
 #include "support/kitchen_kit.h"
@@ -34,7 +35,7 @@ static void seal(int64_t load_id)
 {
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, 10 * SECOND_MS);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 }
 
 static void shelve(int64_t load_id)
@@ -441,6 +442,73 @@ START_TEST(a_waiting_jar_that_is_thrown_out_waits_no_longer)
 }
 END_TEST
 
+/* --- spoiled jars --------------------------------------------------------------------------------- */
+
+static bool lot_is_stopped(void)
+{
+	return kitchen_board(kit.kitchen)->spoiled_count > 0;
+}
+
+static void spoiled_lot(void)
+{
+	shelve(start(BIG_KETTLE, 7, BOX_A));
+	KK_OK(&kit, take(3, GONE_SPOILED));
+}
+
+START_TEST(jars_that_spoiled_hold_up_the_others_of_their_lot)
+{
+	char lot[NAME_MAX_BYTES];
+	int64_t id;
+
+	shelve(start(BIG_KETTLE, 7, BOX_A));
+	KK_OK(&kit, take(1, GONE_USED));
+	ck_assert(!lot_is_stopped());
+	KK_OK(&kit, take(3, GONE_SPOILED));
+	ck_assert(lot_is_stopped());
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->spoiled[0].spoiled, 3);
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->spoiled[0].jars, 7);
+	text_copy(lot, sizeof(lot), kitchen_board(kit.kitchen)->spoiled[0].code);
+	KK_REFUSED(&kit, FAULT_REFUSED, take(1, GONE_USED));
+	KK_REFUSED(&kit, FAULT_REFUSED, take(1, GONE_GIVEN));
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, recall(TRACE_LOT, lot, &id));
+	ck_assert(!lot_is_stopped()); /* the recall is the stop now */
+	KK_REFUSED(&kit, FAULT_REFUSED, take(1, GONE_USED));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_USED), RECALL_CLEARED, true));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_SHELF), RECALL_CLEARED, true));
+	KK_OK(&kit, take(1, GONE_USED));
+}
+END_TEST
+
+START_TEST(a_recall_done_with_before_a_jar_spoiled_does_not_cover_it)
+{
+	char lot[NAME_MAX_BYTES];
+	int64_t id;
+
+	spoiled_lot();
+	text_copy(lot, sizeof(lot), kitchen_board(kit.kitchen)->spoiled[0].code);
+	KK_OK(&kit, recall(TRACE_LOT, lot, &id));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_SHELF), RECALL_CLEARED, true));
+	ck_assert(!lot_is_stopped());
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, take(1, GONE_SPOILED));
+	ck_assert(lot_is_stopped());
+	KK_REFUSED(&kit, FAULT_REFUSED, take(1, GONE_USED));
+	KK_OK(&kit, take(3, GONE_SPOILED)); /* none is left, nothing to warn of */
+	ck_assert(!lot_is_stopped());
+}
+END_TEST
+
+START_TEST(spoiled_jars_of_one_lot_leave_another_alone)
+{
+	spoiled_lot();
+	shelve(start(BIG_KETTLE, 7, BOX_A));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->spoiled_count, 1);
+	KK_OK(&kit, take(4, GONE_SPOILED)); /* the rest of the older one */
+	KK_OK(&kit, take(1, GONE_USED));
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("recall");
@@ -450,6 +518,9 @@ int main(void)
 	tcase_add_checked_fixture(recalls, begin, end);
 	tcase_add_test(recalls, a_lid_box_leads_to_its_jars_wherever_they_are);
 	tcase_add_test(recalls, load_lot_product_and_day_lead_to_their_jars);
+	tcase_add_test(recalls, jars_that_spoiled_hold_up_the_others_of_their_lot);
+	tcase_add_test(recalls, a_recall_done_with_before_a_jar_spoiled_does_not_cover_it);
+	tcase_add_test(recalls, spoiled_jars_of_one_lot_leave_another_alone);
 	tcase_add_test(recalls, what_is_not_there_is_said);
 	tcase_add_test(recalls, jars_set_aside_are_told_apart);
 	tcase_add_test(recalls, a_recall_stops_until_its_last_jar_is_followed_up);

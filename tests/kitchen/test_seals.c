@@ -43,7 +43,7 @@ static void until_after_process(int64_t ms)
 
 static bool mark(int place, enum jar_state state)
 {
-	return kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), state, &kit.fault);
+	return kk_mark(&kit, kk_jar(&kit, load_id, place), state);
 }
 
 static bool lose(int place, enum siphoning siphoning)
@@ -58,7 +58,7 @@ static bool fate(int place, enum jar_fate fate_chosen)
 
 static bool all_sealed(void)
 {
-	return kitchen_all_sealed(kit.kitchen, load_id, &kit.fault);
+	return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault);
 }
 
 static bool fate_rest(enum jar_fate fate_chosen)
@@ -173,21 +173,32 @@ END_TEST
  * source).  Over half the liquid lost: NCHFP liquid-loss answer. */
 START_TEST(who_needs_a_fate)
 {
-	const struct log_load right = {.verdict = VERDICT_VALID};
-	const struct log_load wrong = {.verdict = VERDICT_NOT_VALID};
-	const struct log_load unknown = {.verdict = VERDICT_UNKNOWN};
 	static const bool needs[JAR_STATE_COUNT] = {[JAR_UNSEALED] = true, [JAR_DOUBTFUL] = true};
 
 	for (int state = 0; state < JAR_STATE_COUNT; state++) {
-		struct log_jar jar = {.state = (enum jar_state)state};
+		struct log_jar jar = {.state = (enum jar_state)state, .verdict = VERDICT_VALID};
 
-		ck_assert_int_eq(jar_needs_fate(&jar, &right), needs[state]);
-		ck_assert_int_eq(jar_needs_fate(&jar, &unknown), needs[state]);
-		ck_assert_int_eq(jar_needs_fate(&jar, &wrong), state != JAR_BROKEN);
+		ck_assert_int_eq(jar_needs_fate(&jar), needs[state]);
 		jar.siphoning = SIPHON_UNDER_HALF;
-		ck_assert_int_eq(jar_needs_fate(&jar, &right), needs[state]);
+		ck_assert_int_eq(jar_needs_fate(&jar), needs[state]);
 		jar.siphoning = SIPHON_OVER_HALF;
-		ck_assert_int_eq(jar_needs_fate(&jar, &right), state != JAR_BROKEN);
+		ck_assert_int_eq(jar_needs_fate(&jar), state != JAR_BROKEN);
+	}
+}
+END_TEST
+
+/* Not valid; and low-acid food of which nobody knows that it was (21 CFR 114.3). */
+START_TEST(a_jar_that_nobody_may_eat_needs_a_fate)
+{
+	for (int acidity = 0; acidity < ACIDITY_COUNT; acidity++) {
+		struct log_jar jar = {.state = JAR_SEALED, .acidity = (enum acidity)acidity};
+
+		jar.verdict = VERDICT_UNKNOWN;
+		ck_assert_int_eq(jar_needs_fate(&jar), acidity == ACIDITY_LOW_ACID);
+		jar.verdict = VERDICT_NOT_VALID;
+		ck_assert(jar_needs_fate(&jar));
+		jar.state = JAR_BROKEN;
+		ck_assert(!jar_needs_fate(&jar));
 	}
 }
 END_TEST
@@ -492,7 +503,7 @@ START_TEST(one_bad_is_enough_whatever_the_others_say)
 }
 END_TEST
 
-START_TEST(sealed_by_word_is_by_all_three_and_unchecked_by_none)
+START_TEST(unchecked_is_by_no_method)
 {
 	to_check();
 	KK_OK(&kit, tick(1, SEAL_TAP, TICK_BAD));
@@ -506,6 +517,60 @@ START_TEST(sealed_by_word_is_by_all_three_and_unchecked_by_none)
 	KK_OK(&kit, all_sealed());
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 9).ticks[SEAL_EYE], TICK_GOOD);
 	ck_assert_str_eq(kk_jar_row(&kit, load_id, 9).checked_by, "AB");
+}
+END_TEST
+
+static bool sealed_by(int place, unsigned methods)
+{
+	return kitchen_jar_sealed(kit.kitchen, kk_jar(&kit, load_id, place), methods, &kit.fault);
+}
+
+/* A look that nobody took is not on record as one. */
+START_TEST(sealed_writes_good_only_for_the_methods_used)
+{
+	to_check();
+	KK_OK(&kit, tick(3, SEAL_EYE, TICK_GOOD));
+	KK_OK(&kit, sealed_by(1, SEAL_BY(SEAL_TAP)));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY(SEAL_PRESS) | SEAL_BY(SEAL_EYE), &kit.fault));
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0);
+	for (int place = 1; place <= 9; place++) {
+		struct log_jar jar = kk_jar_row(&kit, load_id, place);
+
+		ck_assert_int_eq(jar.state, JAR_SEALED);
+		ck_assert_int_eq(jar.ticks[SEAL_PRESS], place == 1 ? TICK_NONE : TICK_GOOD);
+		ck_assert_int_eq(jar.ticks[SEAL_TAP], place == 1 ? TICK_GOOD : TICK_NONE);
+		ck_assert_int_eq(jar.ticks[SEAL_EYE], place == 1 ? TICK_NONE : TICK_GOOD);
+	}
+	KK_OK(&kit, tick(1, SEAL_PRESS, TICK_GOOD)); /* one more look takes nothing back */
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_SEALED);
+	KK_OK(&kit, tick(1, SEAL_EYE, TICK_BAD));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_DOUBTFUL);
+}
+END_TEST
+
+START_TEST(sealed_by_no_method_is_refused)
+{
+	to_check();
+	KK_REFUSED(&kit, FAULT_REFUSED, sealed_by(1, 0));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_all_sealed(kit.kitchen, load_id, 0, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, sealed_by(1, SEAL_BY(SEAL_METHOD_COUNT)));
+	KK_REFUSED(&kit, FAULT_MISUSE,
+	           kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 1), JAR_SEALED, &kit.fault));
+	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 9);
+}
+END_TEST
+
+START_TEST(a_method_that_failed_must_be_tried_again)
+{
+	to_check();
+	KK_OK(&kit, tick(1, SEAL_TAP, TICK_BAD));
+	ck_assert(!sealed_by(1, SEAL_BY(SEAL_PRESS) | SEAL_BY(SEAL_EYE)));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "Jar 1 failed when tapped"));
+	kit.fault = (struct fault){0};
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_DOUBTFUL);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).ticks[SEAL_PRESS], TICK_NONE);
+	KK_OK(&kit, sealed_by(1, SEAL_BY(SEAL_TAP)));
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_SEALED);
 }
 END_TEST
 
@@ -574,6 +639,7 @@ int main(void)
 	tcase_add_test(seals, a_mark_can_be_set_back_to_not_looked_at);
 	tcase_add_test(seals, a_jar_broken_today_is_not_counted_as_made_today);
 	tcase_add_test(seals, who_needs_a_fate);
+	tcase_add_test(seals, a_jar_that_nobody_may_eat_needs_a_fate);
 	tcase_add_test(seals, a_good_jar_gets_no_fate);
 	tcase_add_test(seals, a_jar_found_good_after_all_loses_its_fate);
 	tcase_add_loop_test(seals, a_plain_seal_failure_leaves_24_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD);
@@ -593,7 +659,10 @@ int main(void)
 	tcase_add_test(seals, taking_back_a_fate_carried_out_opens_it_again);
 	tcase_add_test(seals, three_good_make_it_sealed_and_one_bad_doubtful);
 	tcase_add_test(seals, one_bad_is_enough_whatever_the_others_say);
-	tcase_add_test(seals, sealed_by_word_is_by_all_three_and_unchecked_by_none);
+	tcase_add_test(seals, unchecked_is_by_no_method);
+	tcase_add_test(seals, sealed_writes_good_only_for_the_methods_used);
+	tcase_add_test(seals, sealed_by_no_method_is_refused);
+	tcase_add_test(seals, a_method_that_failed_must_be_tried_again);
 	tcase_add_test(seals, a_jar_that_is_no_question_takes_no_tick);
 	tcase_add_test(seals, who_has_the_board_looks_at_the_seals_whoever_has_the_canner);
 	tcase_add_test(seals, the_round_holds_what_is_past_its_12_h);

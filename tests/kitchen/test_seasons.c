@@ -31,7 +31,7 @@ static int64_t make_load(int digit, int failed)
 		KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), JAR_UNSEALED, &kit.fault));
 		KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, place), FATE_FRIDGE, &kit.fault));
 	}
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load_id);
 	return load_id;
@@ -210,7 +210,7 @@ static void make_years(void)
 		if (year % 3 == 0)
 			kk_lost(&kit, load_id);
 		kk_to(&kit, load_id, PHASE_SEAL_CHECK);
-		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		kk_pass(&kit, MINUTE_MS);
 		kk_step(&kit, load_id);
 		next_year();

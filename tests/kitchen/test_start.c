@@ -32,6 +32,7 @@ static struct load_order order_of(int digit, const char *food, const char *pack,
 	ck_assert(text_copy(order.food, sizeof(order.food), food) &&
 	          text_copy(order.pack, sizeof(order.pack), pack) &&
 	          text_copy(order.jar, sizeof(order.jar), jar));
+	kk_say_acid(&order);
 	return order;
 }
 
@@ -262,6 +263,27 @@ START_TEST(a_dial_canner_above_8000_ft_is_refused_and_a_weighted_one_is_not)
 }
 END_TEST
 
+/* Peaches, raw: pints 40 min and quarts 45 in the open top band of A539, Guide 2; 45 and
+ * 50 in the timetable of Utah State University Extension, 8,001-10,000 ft. The stricter
+ * governs, and the load is written down with the source it has its time from. */
+START_TEST(above_8000_ft_a_load_gets_the_longer_time_and_above_10000_none)
+{
+	struct load_order order = order_of(BIG_KETTLE, "peaches", "raw", "pint", 7);
+	struct load_order steam = order_of(STEAM_CANNER, "peaches", "raw", "quart", 7);
+	struct load_order weighted = kk_order(&kit, WEIGHT_CANNER, 7);
+
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "10001 ft", &kit.fault));
+	refused(&order, FAULT_REFUSED, "above 10,000 ft");
+	refused(&steam, FAULT_REFUSED, "above 10,000 ft");
+	refused(&weighted, FAULT_REFUSED, "240 F");
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "8001 ft", &kit.fault));
+	refused(&steam, FAULT_REFUSED, "45");
+	KK_OK(&kit, start(&order));
+	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 45);
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).source, "Utah State University"));
+}
+END_TEST
+
 START_TEST(a_steam_canner_takes_no_hold_over_45_min)
 {
 	/* NCHFP newsflash on steam canners: 45 min or less. A539 Guide 3:
@@ -394,6 +416,7 @@ int main(void)
 	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner,
 	                    STEAM_CANNER, STEAM_CANNER + 1);
 	tcase_add_test(starts, a_dial_canner_above_8000_ft_is_refused_and_a_weighted_one_is_not);
+	tcase_add_test(starts, above_8000_ft_a_load_gets_the_longer_time_and_above_10000_none);
 	tcase_add_test(starts, a_steam_canner_takes_no_hold_over_45_min);
 	tcase_add_test(starts, what_the_tables_do_not_have_is_not_started);
 	tcase_add_test(starts, an_elevation_set_later_does_not_reach_into_a_started_load);

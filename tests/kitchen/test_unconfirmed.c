@@ -79,16 +79,11 @@ int main(void)
 {
 	Suite *suite = suite_create("unconfirmed loads");
 	TCase *tests = tcase_create("unconfirmed loads");
-	SRunner *runner = srunner_create(suite);
-	int failed;
 
 	suite_add_tcase(suite, tests);
 	tcase_add_checked_fixture(tests, begin, end);
 	tcase_add_test(tests, a_process_from_memory_is_not_started);
 	tcase_add_test(tests, a_disputed_process_is_not_started);
 	tcase_add_test(tests, a_confirmed_one_beside_it_is);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return kk_run(suite);
 }

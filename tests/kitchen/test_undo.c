@@ -91,7 +91,7 @@ static void one_for_the_freezer(void)
 static void all_decided(void)
 {
 	one_for_the_freezer();
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 }
 
 static void shelved(void)
@@ -116,7 +116,7 @@ static bool do_vent_short(void) { return kk_try(&kit, load_id, EXCEPTION_VENT_SH
 static bool do_earlier(void) { return kk_try(&kit, load_id, EXCEPTION_EARLIER, 2); }
 static bool do_broken(void) { return kk_try(&kit, load_id, EXCEPTION_BROKEN_JAR, 0); }
 static bool do_again(void) { return kk_try(&kit, load_id, EXCEPTION_REDO, 0); }
-static bool do_all_sealed(void) { return kitchen_all_sealed(kit.kitchen, load_id, &kit.fault); }
+static bool do_all_sealed(void) { return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault); }
 /* clang-format on */
 
 static bool do_jar_state(void)

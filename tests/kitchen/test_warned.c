@@ -176,7 +176,7 @@ START_TEST(a_pot_that_comes_to_have_no_canner_in_time_is_seen_within_a_minute)
 	struct warning now[WARNINGS_MAX];
 	int64_t due_ms = 0;
 
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 1, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 1, 0, &kit.fault));
 	retire(WEIGHT_CANNER);
 	kk_to(&kit, load_id, PHASE_COOL_DOWN);
 	kk_pass(&kit, 40 * MINUTE_MS); /* it may take 60 */
@@ -235,7 +235,7 @@ START_TEST(on_a_random_day_what_is_remembered_is_what_would_be_found)
 	char when[60];
 
 	dice = dice_from((uint64_t)_i + 1);
-	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 1 + _i % 2 * 19, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 70, 45, 20, 1 + _i % 2 * 19, 0, &kit.fault));
 	for (int look = 0; look < LOOKS; look++) {
 		if (dice_roll(&dice, 3) == 0)
 			press_something();

@@ -53,26 +53,26 @@ START_TEST(an_elevation_not_set_stops)
 }
 END_TEST
 
-/* House rule: more than 1 F away from what the elevation gives. */
+/* Weather moves it 1 to 2 F: more than 2.5 F away (common practice, no source). */
 START_TEST(boiling_water_that_does_not_fit_the_elevation)
 {
 	double boils_f = kitchen_board(kit.kitchen)->boil.boiling_point_f;
 	char words[40];
 
-	for (int tenths = -20; tenths <= 20; tenths++) {
+	for (int tenths = -30; tenths <= 30; tenths++) {
 		double off = tenths / 10.0 + (tenths > 0 ? 0.002 : tenths < 0 ? -0.002 : 0); /* past millidegrees */
 
 		(void)snprintf(words, sizeof(words), "%.4fF", boils_f + off);
 		KK_OK(&kit, kitchen_set_measured_boil(kit.kitchen, words, &kit.fault));
-		ck_assert_msg(fires("boil-disagrees", 0) == (tenths <= -10 || tenths >= 10), "off by %d tenths", tenths);
+		ck_assert_msg(fires("boil-disagrees", 0) == (tenths <= -25 || tenths >= 25), "off by %d tenths", tenths);
 	}
-	says("boil-disagrees", 0, SEVERITY_CAUTION, "2.0 F hotter");
+	says("boil-disagrees", 0, SEVERITY_CAUTION, "3.0 F hotter");
 	KK_OK(&kit, kitchen_set_measured_boil(kit.kitchen, "", &kit.fault));
 	ck_assert(!fires("boil-disagrees", 0));
 }
 END_TEST
 
-START_TEST(above_8000_ft_some_tables_stop)
+START_TEST(above_8000_ft_the_tables_differ)
 {
 	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "8000 ft", &kit.fault));
 	ck_assert(!fires("above-tables", 0));
@@ -175,6 +175,8 @@ START_TEST(a_store_that_is_warm_or_hot)
 	ck_assert(!fires("storage-warm", 0)); /* not said twice */
 	KK_OK(&kit, kk_undo(&kit, 0));
 	ck_assert(fires("storage-warm", 0));
+	kk_pass(&kit, 24 * HOUR_MS + 1);
+	ck_assert(!fires("storage-warm", 0)); /* a note of the day it was read */
 	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "", &kit.fault));
 	ck_assert(!fires("storage-warm", 0) && !fires("storage-hot", 0));
 }
@@ -187,7 +189,7 @@ START_TEST(a_jar_a_year_on_the_shelf_until_it_is_thrown_out)
 	int64_t made = kit.clock.now.wall_ms;
 
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load_id);
 	pass_until(made + 365 * DAY_MS);
@@ -267,7 +269,7 @@ START_TEST(what_is_watched_longer_than_planned)
 		int minutes;
 	} watched[] = {
 		{BIG_KETTLE, PHASE_COME_UP, 30}, {WEIGHT_CANNER, PHASE_COME_UP, 15},
-		{STEAM_CANNER, PHASE_VENT, 20},  {DIAL_CANNER, PHASE_PRESSURISE, 5},
+		{STEAM_CANNER, PHASE_VENT, 20},  {DIAL_CANNER, PHASE_PRESSURISE, 10},
 		{DIAL_CANNER, PHASE_COOL_DOWN, 60},
 	};
 	int64_t load_id = kk_start(&kit, watched[_i].digit, 7);
@@ -292,7 +294,7 @@ START_TEST(seals_not_checked_24_h_after_the_process)
 	ck_assert(!fires("seals-overdue", 0));
 	kk_pass(&kit, 1);
 	says("seals-overdue", load_id, SEVERITY_CAUTION, "24 h");
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_step(&kit, load_id);
 	ck_assert(!fires("seals-overdue", 0));
 }
@@ -354,7 +356,7 @@ START_TEST(a_fate_of_a_shelved_load_is_still_warned_of)
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 5), JAR_UNSEALED, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 5), FATE_FREEZER, &kit.fault));
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, load_id);
 	kk_pass(&kit, 24 * HOUR_MS);
@@ -404,7 +406,7 @@ int main(void)
 	tcase_add_test(warnings, a_quiet_kitchen_has_nothing_to_warn_of);
 	tcase_add_test(warnings, an_elevation_not_set_stops);
 	tcase_add_test(warnings, boiling_water_that_does_not_fit_the_elevation);
-	tcase_add_test(warnings, above_8000_ft_some_tables_stop);
+	tcase_add_test(warnings, above_8000_ft_the_tables_differ);
 	tcase_add_test(warnings, a_dial_gauge_a_year_after_its_check);
 	tcase_add_test(warnings, only_dial_gauges_are_asked_for_their_check);
 	tcase_add_test(warnings, an_elevation_set_since_the_last_day_is_asked_about_until_the_next);

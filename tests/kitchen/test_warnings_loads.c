@@ -46,6 +46,8 @@ static int64_t start(int digit, const char *food, const char *pack, const char *
 	(void)snprintf(order.product, sizeof(order.product), "%s", food);
 	(void)snprintf(order.pack, sizeof(order.pack), "%s", pack);
 	(void)snprintf(order.jar, sizeof(order.jar), "%s", jar);
+	if (strcmp(food, "tomatoes crushed") == 0)
+		order.acid = ACID_LEMON_JUICE;
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	return load_id;
 }
@@ -273,7 +275,7 @@ static int64_t to_check(int jars)
 
 static void mark(int64_t load_id, int place, enum jar_state state)
 {
-	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), state, &kit.fault));
+	KK_OK(&kit, kk_mark(&kit, kk_jar(&kit, load_id, place), state));
 }
 
 static void lose(int64_t load_id, int place, enum siphoning siphoning)
@@ -377,7 +379,8 @@ START_TEST(the_window_of_a_failed_process_closes_after_2_h)
 	ck_assert(!fires("jars-without-fate")); /* still in the canner, to be done again */
 	kk_pass(&kit, 2 * MINUTE_MS);
 	kk_step(&kit, load_id);
-	stops("jars-without-fate", load_id, "what becomes of 7 jars of");
+	stops("hold-short", load_id, "within 2 h, or fridge, freezer, discard");
+	ck_assert(!fires("jars-without-fate")); /* the same, once more */
 	kk_pass_until(&kit, closes - HOUR_MS - 1);
 	ck_assert(!fires("window-closing"));
 	kk_pass(&kit, 1);
@@ -386,7 +389,26 @@ START_TEST(the_window_of_a_failed_process_closes_after_2_h)
 	ck_assert(!fires("window-closed"));
 	kk_pass(&kit, 1);
 	stops("window-closed", load_id, "the 2 h for anything else are over");
+	ck_assert(!fires("hold-short") && !fires("jars-without-fate")); /* nobody redoes it now */
 	ck_assert(!fires("seals-overdue"));
+	KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault));
+	ck_assert(!fires("hold-short") && !fires("window-closed")); /* nothing is left to say */
+}
+END_TEST
+
+/* Nobody came for the jars: the 2 h are over in the canner as well. */
+START_TEST(a_failed_process_left_in_its_canner_is_not_redone_after_2_h)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 4 * MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_STOP, 0));
+	kk_pass(&kit, 2 * HOUR_MS - 1);
+	ck_assert(fires("hold-short") && !fires("window-closed"));
+	kk_pass(&kit, 1);
+	stops("window-closed", load_id, "Discard 7 jars of");
+	ck_assert(!fires("hold-short") && !fires("process-not-valid") && !fires("jars-without-fate"));
 }
 END_TEST
 
@@ -444,6 +466,7 @@ int main(void)
 	tcase_add_test(jars, jars_that_need_a_fate_stop_until_they_have_one);
 	tcase_add_test(jars, the_window_of_an_unsealed_jar_closes_24_h_after_the_process);
 	tcase_add_test(jars, the_window_of_a_failed_process_closes_after_2_h);
+	tcase_add_test(jars, a_failed_process_left_in_its_canner_is_not_redone_after_2_h);
 	tcase_add_test(jars, more_than_half_of_the_jars_that_lost_liquid_are_noted);
 	tcase_add_test(jars, a_jar_that_broke_in_the_canner_is_noted);
 	suite_add_tcase(suite, jars);

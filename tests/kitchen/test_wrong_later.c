@@ -35,7 +35,7 @@ enum come { WAITING, LOADED, HOLDING, UNLOADING, COOLING, CHECKED, SHELVED, COME
 
 static void shelve(int64_t id)
 {
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	kk_step(&kit, id);
 }
@@ -264,7 +264,7 @@ START_TEST(loads_that_asked_more_are_not_valid_and_come_back_to_the_check)
 	ck_assert_int_eq(was_wrong("6001 ft"), 2);
 	pk_says(&kit, "2 loads are NOT valid");
 	ck_assert_int_eq(kk_load(&kit, jelly).verdict, VERDICT_NOT_VALID);
-	why_holds(jelly, "elevation was wrong: it got 10 min and needs 15");
+	why_holds(jelly, "it was given 10 min and needs 15 at 6,001 ft");
 	ck_assert_int_eq(kk_load(&kit, jelly).place, PLACE_RACK);
 	ck_assert_int_eq(kk_name(&kit, jelly), PHASE_SEAL_CHECK);
 	ck_assert_int_eq(kk_name(&kit, cooling), PHASE_SEAL_CHECK);
@@ -287,9 +287,10 @@ START_TEST(loads_that_got_enough_stay_as_they_are)
 	ck_assert_int_eq(touches(enough[_i]), 0);
 	ck_assert_int_eq(was_wrong(enough[_i]), 0);
 	pk_says(&kit, "0 loads are NOT valid");
-	ck_assert_int_eq(kk_load(&kit, jelly).verdict, VERDICT_VALID);
+	/* Where it stood is not known any more: nor is the process. */
+	ck_assert_int_eq(kk_load(&kit, jelly).verdict, _i < 4 ? VERDICT_VALID : VERDICT_UNKNOWN);
 	ck_assert_int_eq(kk_load(&kit, jelly).place, PLACE_SHELF);
-	ck_assert_int_eq(kk_load(&kit, cooling).verdict, VERDICT_VALID);
+	ck_assert_int_eq(kk_load(&kit, cooling).verdict, _i < 4 ? VERDICT_VALID : VERDICT_UNKNOWN);
 }
 END_TEST
 
@@ -328,7 +329,7 @@ START_TEST(an_unknown_load_that_asked_more_becomes_not_valid)
 	ck_assert_int_eq(was_wrong("6001 ft"), 1);
 	pk_says(&kit, "1 load is NOT valid");
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_NOT_VALID);
-	why_holds(load_id, "elevation was wrong");
+	why_holds(load_id, "needs 15 at 6,001 ft");
 }
 END_TEST
 
@@ -339,7 +340,7 @@ START_TEST(a_pressure_that_is_no_process_there_says_so)
 
 	out_of_the_canner(dial);
 	ck_assert_int_eq(was_wrong("6001 ft"), 1);
-	why_holds(dial, "there is no such process here");
+	why_holds(dial, "it was given 13 psi and needs 14 at 6,001 ft");
 }
 END_TEST
 
@@ -357,14 +358,106 @@ START_TEST(more_pressure_than_asked_for_is_enough)
 }
 END_TEST
 
-START_TEST(nothing_is_corrected_under_a_load_in_a_canner)
+/* Under a load that runs: it is mended at once.  The bands change at 6,000 ft
+ * (USDA AIB 539). */
+static int minutes_at(int digit, const char *elevation, int *pressure_psi)
+{
+	struct load_order order = kk_order(&kit, digit, 7);
+	struct process_query query = {.food = order.food, .pack = order.pack, .jar = order.jar,
+	                              .pressure_psi = NO_PRESSURE};
+	struct process process;
+
+	query.method = (enum method)kk_canner(&kit, digit)->station.kind;
+	KK_OK(&kit, elevation_read(elevation, &query.elevation, &kit.fault));
+	KK_OK(&kit, process_find(&query, &process, &kit.fault));
+	*pressure_psi = process.pressure_psi;
+	return process.minutes;
+}
+
+START_TEST(a_hold_that_asks_longer_goes_on_longer)
+{
+	int64_t running = kk_start(&kit, BIG_KETTLE, 7);
+	int was = kk_load(&kit, running).minutes;
+	int psi;
+	int asked = minutes_at(BIG_KETTLE, "6001 ft", &psi);
+
+	ck_assert_int_gt(asked, was);
+	kk_to(&kit, running, PHASE_HOLD);
+	kk_pass(&kit, was * MINUTE_MS); /* it rings */
+	ck_assert_int_eq(was_wrong("6001 ft"), 0);
+	ck_assert_int_eq(kk_name(&kit, running), PHASE_HOLD);
+	ck_assert(!kk_face(&kit, running).due);
+	ck_assert_int_eq(kk_face(&kit, running).left_s, (asked - was) * 60);
+	kk_warns(&kit, "process-raised", running, SEVERITY_CAUTION, "hold ");
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_try_step(&kit, running, true));
+	kk_pass(&kit, (asked - was) * MINUTE_MS);
+	kk_step(&kit, running);
+	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_VALID);
+	ck_assert(!kk_fires(&kit, "process-raised"));
+}
+END_TEST
+
+START_TEST(a_hold_that_asks_more_pressure_begins_again_under_it)
+{
+	int64_t running = kk_start(&kit, DIAL_CANNER, 7);
+	int was = kk_load(&kit, running).pressure_psi;
+	int asked;
+	int minutes = minutes_at(DIAL_CANNER, "6001 ft", &asked);
+
+	ck_assert_int_gt(asked, was);
+	kk_to(&kit, running, PHASE_HOLD);
+	kk_pass(&kit, 5 * MINUTE_MS);
+	ck_assert_int_eq(was_wrong("6001 ft"), 0);
+	ck_assert_int_eq(kk_name(&kit, running), PHASE_PRESSURISE);
+	ck_assert_int_eq(kk_load(&kit, running).pressure_psi, asked);
+	kk_warns(&kit, "process-raised", running, SEVERITY_CAUTION, "from the start");
+	kk_to(&kit, running, PHASE_HOLD);
+	ck_assert_int_eq(kk_face(&kit, running).left_s, minutes * 60);
+	kk_to(&kit, running, PHASE_COOL_DOWN);
+	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_VALID);
+}
+END_TEST
+
+START_TEST(a_load_that_asks_no_more_runs_on_as_it_was)
+{
+	int64_t running = kk_start(&kit, DIAL_CANNER, 7);
+	struct log_load before;
+	int64_t phase_id;
+
+	kk_to(&kit, running, PHASE_HOLD);
+	before = kk_load(&kit, running);
+	phase_id = kk_phase(&kit, running);
+	ck_assert_int_eq(was_wrong("2000 ft"), 0);
+	ck_assert_int_eq(kk_phase(&kit, running), phase_id);
+	ck_assert_int_eq(kk_load(&kit, running).minutes, before.minutes);
+	ck_assert_int_eq(kk_load(&kit, running).pressure_psi, before.pressure_psi);
+	ck_assert(!kk_fires(&kit, "process-raised"));
+}
+END_TEST
+
+START_TEST(a_hold_that_is_over_is_not_valid_when_it_asked_more)
+{
+	int64_t running = kk_start(&kit, BIG_KETTLE, 7);
+
+	kk_to(&kit, running, PHASE_REST);
+	ck_assert_int_eq(was_wrong("6001 ft"), 1);
+	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_NOT_VALID);
+	/* The whole process again is the one of the right elevation. */
+	kk_to(&kit, running, PHASE_UNLOAD);
+	KK_OK(&kit, kk_try(&kit, running, EXCEPTION_REDO, 0));
+	kk_to(&kit, running, PHASE_REST);
+	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_VALID);
+}
+END_TEST
+
+START_TEST(a_kitchen_does_not_move_under_a_load_in_a_canner)
 {
 	char *rows;
 	int loads;
 
 	(void)kk_start(&kit, BIG_KETTLE, 7);
 	rows = pk_rows(&kit);
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_elevation_was_wrong(kit.kitchen, "6001 ft", &loads, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_set_elevation(kit.kitchen, "6001 ft", &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_elevation_touches(kit.kitchen, "high", &loads, &kit.fault));
 	pk_same_rows(&kit, rows);
 }
@@ -394,7 +487,11 @@ int main(void)
 	tcase_add_test(elevation, an_unknown_load_that_asked_more_becomes_not_valid);
 	tcase_add_test(elevation, a_pressure_that_is_no_process_there_says_so);
 	tcase_add_loop_test(elevation, more_pressure_than_asked_for_is_enough, 0, 3);
-	tcase_add_test(elevation, nothing_is_corrected_under_a_load_in_a_canner);
+	tcase_add_test(elevation, a_hold_that_asks_longer_goes_on_longer);
+	tcase_add_test(elevation, a_hold_that_asks_more_pressure_begins_again_under_it);
+	tcase_add_test(elevation, a_load_that_asks_no_more_runs_on_as_it_was);
+	tcase_add_test(elevation, a_hold_that_is_over_is_not_valid_when_it_asked_more);
+	tcase_add_test(elevation, a_kitchen_does_not_move_under_a_load_in_a_canner);
 	suite_add_tcase(suite, elevation);
 	return kk_run(suite);
 }

@@ -24,7 +24,7 @@ static const char adds_a_column[] = "ALTER TABLE jar ADD COLUMN shelf TEXT NOT N
 
 /* A list of words grows, so that the table is made anew, its index with it. Others refer
  * to it and a view names it: only possible while foreign keys are off and that check is
- * put off (sqlite.org/lang_altertable.html), as they are during a migration. */
+ * put off (SQLite documentation, lang_altertable.html), as they are during a migration. */
 static const char rebuilds_a_table[] =
     "CREATE TABLE station_new ("
     " id INTEGER PRIMARY KEY,"
@@ -36,7 +36,9 @@ static const char rebuilds_a_table[] =
     " retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),"
     " volume_ul INTEGER CHECK (volume_ul > 0),"
     " who TEXT NOT NULL DEFAULT '',"
-    " own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1))"
+    " own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1)),"
+    " wall TEXT CHECK (wall IN ('heavy', 'lock')),"
+    " watts INTEGER CHECK (watts > 0)"
     ") STRICT;"
     "INSERT INTO station_new SELECT * FROM station;"
     "DROP TABLE station;"

@@ -236,8 +236,8 @@ END_TEST
 START_TEST(the_oldest_was_made_first_whenever_it_was_put_in)
 {
 	kit_sql(kit.path,
-	        "INSERT INTO lot VALUES (1, 'L1', 'quince jelly', 'jelly', 'hot', 'acid', 5), "
-	        "(2, 'L2', 'quince jelly', 'jelly', 'hot', 'acid', 4);"
+	        "INSERT INTO lot VALUES (1, 'L1', 'quince jelly', 'jelly', 'hot', 'acid', 5, NULL, ''), "
+	        "(2, 'L2', 'quince jelly', 'jelly', 'hot', 'acid', 4, NULL, '');"
 	        "INSERT INTO jar (lot_id, size, state, fate) VALUES (1, 'pint', 'sealed', 'none'), "
 	        "(1, 'pint', 'unsealed', 'none'), (1, 'pint', 'sealed', 'fridge'), (2, 'pint', 'sealed', 'none'), "
 	        "(2, 'quart', 'sealed', 'none')");

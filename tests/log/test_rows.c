@@ -103,9 +103,9 @@ START_TEST(a_new_house_knows_nothing)
 	ck_assert_int_eq(house.practice_speed, 0);
 	ck_assert(!house.invented);
 	ck_assert_int_eq(house.units, UNITS_US);
-	ck_assert_int_eq(house.run_minutes, 70);
-	ck_assert_int_eq(house.first_juice_minutes, 45);
-	ck_assert_int_eq(house.water_minutes, 20);
+	ck_assert_int_eq(house.run_minutes, 0); /* no figure of a juicer is built in */
+	ck_assert_int_eq(house.first_juice_minutes, 0);
+	ck_assert_int_eq(house.water_minutes, 0);
 	ck_assert_int_eq(house.jar_wait_minutes, 20);
 }
 END_TEST
@@ -277,16 +277,15 @@ START_TEST(a_load_comes_back)
 		.jar_in_table = "quart",
 		.confirmed = CONFIRMED_PRACTICE,
 		.elevation = {.known = true, .um = -20 * METRE_UM, .slack_um = METRE_UM / 2},
-		.verdict = VERDICT_NOT_VALID,
 		.process_ended_wall_ms = 77,
 		.broken = 2,
 		.opened_wall_ms = 66,
 	};
 	COPY(load.source, hostile[_i]);
 	COPY(load.elevation_by, hostile[_i]);
-	COPY(load.verdict_why, hostile[_i]);
 	act_begin();
 	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
+	KIT_OK(&kit, kit_judge(kit.log, load.id, VERDICT_NOT_VALID, hostile[_i], &kit.fault));
 	act_commit();
 	KIT_OK(&kit, log_load_get(kit.log, load.id, &out, &kit.fault));
 	ck_assert_int_eq(out.station_id, 1);
@@ -524,7 +523,7 @@ START_TEST(a_number_no_version_writes_is_damage)
 	ck_assert(!log_load_get(kit.log, load.id, &load, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	kit_sql(kit.path, "PRAGMA ignore_check_constraints = 1; UPDATE load SET minutes = 10, "
-	        "verdict = 'splendid'");
+	        "method = 'splendid'");
 	ck_assert(!log_load_get(kit.log, load.id, &load, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	KIT_OK(&kit, log_lid_box_get(kit.log, box.id, &box, &kit.fault));
@@ -569,12 +568,12 @@ START_TEST(every_word_of_every_enum_is_stored)
 	for (int i = 0; i < 5; i++) {
 		load.method = (enum method)(i % METHOD_COUNT);
 		load.place = (enum load_place)(i % PLACE_COUNT);
-		load.verdict = (enum verdict)(i % VERDICT_COUNT);
 		KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
+		KIT_OK(&kit, kit_judge(kit.log, load.id, (enum verdict)(i % VERDICT_COUNT), "", &kit.fault));
 		KIT_OK(&kit, log_load_get(kit.log, load.id, &load_out, &kit.fault));
 		ck_assert_int_eq(load_out.method, load.method);
 		ck_assert_int_eq(load_out.place, load.place);
-		ck_assert_int_eq(load_out.verdict, load.verdict);
+		ck_assert_int_eq(load_out.verdict, i % VERDICT_COUNT);
 		phase.ended_why = (enum phase_end)(i % PHASE_END_COUNT);
 		KIT_OK(&kit, log_put_phase(kit.log, &phase, &kit.fault));
 		KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.id), &phase, &kit.fault));

@@ -165,7 +165,7 @@ START_TEST(the_file_refuses_what_cannot_be)
 {
 	static const char day[] =
 	    "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'steam', 'Dome');"
-	    "INSERT INTO lot VALUES (1, '2026-09-14-B1', 'quince jelly', 'jelly', 'hot', 'acid', 8);"
+	    "INSERT INTO lot VALUES (1, '2026-09-14-B1', 'quince jelly', 'jelly', 'hot', 'acid', 8, 'printed', '');"
 	    "INSERT INTO load (id, station_id, method, place, minutes, headspace_thou, jar_in_table, source, confirmed,"
 	    " elevation_um, elevation_slack_um, elevation_by, opened_wall_ms)"
 	    " VALUES (1, 1, 'steam', 'canner', 10, 250, 'pint', 'invented', 'yes', 0, 0, '', 5);"

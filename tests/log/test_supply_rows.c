@@ -131,7 +131,7 @@ static struct log_recipe whole_recipe(const char *words)
 		.foam_percent = 40,
 		.boil_off_low_percent = 3,
 		.boil_off_high_percent = 12,
-		.ingredient_count = RECIPE_INGREDIENTS_MAX,
+		.ingredient_count = OWN_INGREDIENTS_MAX,
 	};
 	COPY(recipe.name, words);
 	COPY(recipe.food, words);
@@ -139,14 +139,15 @@ static struct log_recipe whole_recipe(const char *words)
 	COPY(recipe.jars, "half_pint pint");
 	COPY(recipe.caution, words);
 	COPY(recipe.source, "house recipe, no source");
-	for (int i = 0; i < RECIPE_INGREDIENTS_MAX; i++) {
+	for (int i = 0; i < OWN_INGREDIENTS_MAX; i++) {
 		struct log_recipe_ingredient *ingredient = &recipe.ingredients[i];
 		COPY(ingredient->name, words);
 		COPY(ingredient->form, words);
+		COPY(ingredient->known, i % 2 == 0 ? words : "");
 		ingredient->supply = (enum supply_kind)(i + 1);
 		ingredient->measure = (enum measure)(i % MEASURE_COUNT);
 		ingredient->amount = 1000 + i;
-		ingredient->adding = (enum adding)(i % ADDING_COUNT);
+		ingredient->adding = (enum adding)(i % OWN_ADDINGS);
 		ingredient->optional = i % 2 == 1;
 	}
 	return recipe;
@@ -179,6 +180,7 @@ static void recipes_are_equal(const struct log_recipe *a, const struct log_recip
 		ck_assert_str_eq(a->ingredients[i].form, b->ingredients[i].form);
 		ck_assert_int_eq(a->ingredients[i].adding, b->ingredients[i].adding);
 		ck_assert_int_eq(a->ingredients[i].optional, b->ingredients[i].optional);
+		ck_assert_str_eq(a->ingredients[i].known, b->ingredients[i].known);
 	}
 }
 

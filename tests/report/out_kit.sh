@@ -1,8 +1,9 @@
 # Sourced by the tests of what leaves the program: counting, and a python that has
-# what is asked for.  Needs STILLROOM and SUPPORT.
+# what is asked for.  Needs STILLROOM, SUPPORT and REPO.
 # shellcheck shell=sh
 
-: "${STILLROOM:?STILLROOM must name the program}" "${SUPPORT:?SUPPORT must name the support programs}"
+: "${STILLROOM:?STILLROOM must name the program}" "${SUPPORT:?SUPPORT must name the support programs}" \
+	"${REPO:?REPO must name the root of the tree}"
 own=$(mktemp -d "${TMPDIR:-/tmp}/stillroom-out.XXXXXX") || exit 1
 trap 'rm -rf "$own"' EXIT
 passed=0
@@ -53,10 +54,7 @@ tame() {
 
 # python_with MODULE...: sets $python; ends the test as skipped when there is none.
 python_with() {
-	modules=$(echo "$*" | tr ' ' ',')
-	for python in /usr/bin/python3 python3; do
-		"$python" -c "import $modules" 2>/dev/null && return
-	done
+	python=$(sh "$REPO/.ci/python" "$@") && return
 	echo "no python with $* is installed"
 	exit 77
 }

@@ -147,8 +147,9 @@ START_TEST(the_shortage_list_says_what_to_buy)
 	holds(text, "regular pectin: likely 1 lb 6 3/4 oz, here not counted\n");
 	holds(json, "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"optional\": false, "
 	            "\"needed\": {\"low\": 16800, \"likely\": 18200, \"high\": 22400}, \"stock\": 9071.847, \"lack\": "
-	            "\"missing\", ");
-	holds(json, "\"buy_likely\": \"5 x 5 lb\", \"buy_high\": \"6 x 5 lb\"}");
+	            "\"missing\", \"missing\": {\"low\": 7728.153, \"likely\": 9128.153, \"high\": 13328.153}, "
+	            "\"sold_by\": 2267.962, \"buy_likely\": \"5 x 5 lb\", \"buy_high\": \"6 x 5 lb\", "
+	            "\"instead\": \"\"}");
 	free(text);
 	free(json);
 }

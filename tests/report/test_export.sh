@@ -26,7 +26,7 @@ for path in glob.glob(sys.argv[1] + "/*.csv"):
     name = os.path.basename(path)[:-4]
     table = schema[name].get("items", schema[name])
     # What tells a changed row stands in the CSV alone.
-    assert rows[0] == list(table["properties"]) + (["check"] if name in ("lots", "loads", "jars") else []), name
+    assert rows[0] == list(table["properties"]) + (["check"] if name in ("lots", "loads", "phases", "marks", "jars") else []), name
     tables[name] = [dict(zip(rows[0], row)) for row in rows[1:]]
     # Nothing a spreadsheet would take for a formula, but for plain numbers.
     for row in tables[name]:
@@ -39,6 +39,7 @@ products = {row["product"] for row in tables["lots"]}
 assert "'=1+1 <b>&\"'?[31m]]>\r\nred, é??" in products, products
 assert {row["name"] for row in tables["stations"]} >= {"Big kettle", "'=Low kettle"}
 assert [row["load"] for row in tables["loads"]] == ["1", "3", "4", "5", "6", "7", "8"] # number 2 was undone
+assert [row["verdict"] for row in tables["loads"]] == ["valid", "not_valid", "valid", "unknown", "valid", "valid", "valid"]
 assert {row["who"] for row in tables["journal"]} == {"", "'@AB"}
 # 20 lb, exactly: 1 lb is 453.59237 g.
 assert [row["stock"] for row in tables["supplies"] if row["kind"] == "sugar"] == ["9071.847"]

@@ -14,6 +14,21 @@ round_trip() { # round_trip NAME LOG
 	for table in lots loads jars; do
 		same "$own/$1-out/$table.csv" "$own/$1-back/$table.csv"
 	done
+	# By the gate, from what it has on record: jar by jar, the same answer and reasons.
+	answers "$2" >"$own/$1-said"
+	answers "$own/$1-again.db" >"$own/$1-said-again"
+	if [ -s "$own/$1-said" ]; then good; else bad "$1: no answers"; fi
+	same "$own/$1-said" "$own/$1-said-again"
+}
+python_with sqlite3
+# Rows of a load as a whole and of jars of which something else is true.
+answers() {
+	"$python" -c '
+import sqlite3, sys
+for row in sqlite3.connect(sys.argv[1]).execute("""
+    SELECT g.load_id, jar.place_in_load, g.verdict, g.reasons, g.why, g.gate FROM judgement g
+    LEFT JOIN jar ON jar.id = g.jar_id WHERE g.load_id IS NOT NULL ORDER BY 1, 2"""):
+    print(*row, sep="|")' "$1"
 }
 
 printf 'kitchen "Another"\n' >"$own/new.kitchen"
@@ -22,6 +37,20 @@ printf 'kitchen "Another"\n' >"$own/new.kitchen"
 
 "$SUPPORT/season" "$own/season.db" || bad "no log"
 round_trip season "$own/season.db"
+
+# Places add up to the jars, also where one was processed again.
+adds_up() { # adds_up JARS ARGUMENT...
+	jars=$1
+	shift
+	gives 0 recall "$@"
+	says "$jars jars of "
+	sum=$(awk '/^$/ { exit } /^ +[0-9]+ [a-z]/ && !/processed again/ { n += $1 } END { print n + 0 }' "$own/out")
+	if [ "$sum" = "$jars" ]; then good; else bad "the places of recall $* add up to $sum, not $jars"; fi
+}
+adds_up 4 --load 6 -f "$own/season.db"
+says "1 of them processed again"
+adds_up 9 --load 1 -f "$own/season.db"
+
 gives 3 import csv "$own/season-out" -f "$own/season-again.db" --yes
 says "is in the log already"
 "$SUPPORT/season" "$own/open.db" open || bad "no log"
@@ -63,13 +92,17 @@ gives 0 import csv "$own/notebook.csv" -f "$own/none.db" --yes
 says "2 lines: 2 lots, 2 loads, 23 jars, 1 lid box new here."
 says "every process as unknown"
 gives 0 loads --all -f "$own/none.db"
-says "process unknown: written in a notebook, not by this program"
+says "PROCESS UNKNOWN: written in a notebook, not by this program"
 says "minutes not noted, canner not noted, elevation not noted"
 says "note: windy day kettle on the left"
 gives 0 loads --all --json -f "$own/none.db"
 says '"method": null'
 says '"minutes": null'
 says '"elevation_m": null'
+gives 0 recall --lot 2021-08-14-B1 -f "$own/none.db"
+says "14 jars of lot"
+says "     3 on the shelf"
+says "    11 gone, nobody noted where"
 gives 0 pantry -f "$own/none.db"
 says "    3 quarts       Peaches, in light syrup"
 says "    9 half-pints   Grape jelly"
@@ -78,6 +111,28 @@ says "of that day came in from a notebook already (lot 2021-08-14-B1)"
 says "lot A7 is in the log already"
 round_trip notebook "$own/none.db"
 gives 0 jars --all -f "$own/none.db"
+
+# What is not valid by its own words is told before, and after.
+cat >"$own/beans.csv" <<'END'
+product,date,jars,size,method,minutes,pressure_psi,elevation,pack,acid,vent,recipe
+green beans,2020-08-14,7,quart,boiling_water,180,,900ft,,,,
+carrots,2020-08-15,7,pint,weighted_gauge,25,5,900ft,,,,
+carrots,2020-08-16,7,pint,weighted_gauge,25,10,900ft,hot,,10,printed
+crushed tomatoes,2020-08-17,3,pint,boiling_water,35,,900ft,hot,citric acid,,printed
+END
+gives 0 setup "$own/new.kitchen" -f "$own/beans.db"
+for yes in "" --yes; do
+	# shellcheck disable=SC2086
+	gives 0 import csv "$own/beans.csv" -f "$own/beans.db" $yes
+	says "line 2: green beans: NOT VALID: low-acid food that was not pressure canned: do not eat; after the import"
+	says "line 3: carrots: NOT VALID: it was given 5 psi and needs 10 at 900 ft (274 m): do not eat"
+	says "line 4: carrots: PROCESS UNKNOWN, and low-acid: do not eat or give away"
+	if grep -q "^line 5" "$own/out"; then bad "tomatoes with acid are told off"; else good; fi
+done
+says "What is NOT VALID stands at the seal check"
+gives 0 export csv -f "$own/beans.db" -o "$own/beans-out"
+gives 3 import csv "$own/beans-out" -f "$own/other.db"
+says "still in its canner or on the rack"
 
 # --- what is wrong with it --------------------------------------------------------------------
 

@@ -67,6 +67,7 @@ static int64_t start_load(const char *product)
 		.jars = 3,
 		.pressure_psi = NO_PRESSURE,
 		.lid_box_id = 1,
+		.acid = ACID_AS_PRINTED,
 	};
 	int64_t load_id = 0;
 
@@ -223,11 +224,56 @@ START_TEST(every_jar_is_told_with_its_lids)
 	ck_holds(json, "\"place\": 3, \"size\": \"half_pint\", \"state\": \"unchecked\", "
 	               "\"siphoning\": \"none\", \"fate\": \"none\", \"fate_by\": null, "
 	               "\"fate_done\": null, \"press\": null, \"tap\": null, \"eye\": null, "
-	               "\"checked\": null, \"checked_by\": \"\", \"gone\": null, \"gone_at\": null, \"lid_box\": \"Box A\"}\n");
+	               "\"checked\": null, \"checked_by\": \"\", \"gone\": null, \"gone_at\": null, \"lid_box\": \"Box A\", "
+	               "\"verdict\": \"open\", \"reasons\": [\"practice\"]}\n");
 	ck_free_of(json, "\"place\": 4,");
 	ck_holds(text, ", jar 1: half_pint, unchecked; lids Box A\n");
 	free(json);
 	free(text);
+}
+END_TEST
+
+/* Two batches that shared a canner: each jar under its own code. */
+START_TEST(a_load_of_two_lots_tells_both)
+{
+	struct log_entry entry = { .verb = "test", .sentence = "Another lot" };
+	struct log *log = day_log(day);
+	struct log_jar *jars;
+	struct log_lot lot;
+	size_t count;
+	char *json;
+	char *text;
+
+	start_load("grape jelly");
+	ck_done(log_jars(log, 1, &jars, &count, &fault));
+	ck_done(log_lot_get(log, jars[0].lot_id, &lot, &fault));
+	ck_done(log_begin(log, &fault));
+	lot.id = 0;
+	(void)snprintf(lot.code, sizeof(lot.code), "P9");
+	(void)snprintf(lot.product, sizeof(lot.product), "plum jam");
+	ck_done(log_put_lot(log, &lot, &fault));
+	jars[1].lot_id = lot.id;
+	ck_done(log_put_jar(log, &jars[1], &fault));
+	ck_done(log_commit(log, &entry, &fault));
+	free(jars);
+	json = report(true, report_loads, (struct load_choice){ .all = true });
+	ck_holds(json, "\"id\": 1, \"lot\": null, \"product\": null, ");
+	ck_holds(json, "\"product\": \"grape jelly\", \"food\": \"jam or jelly with added pectin\", \"pack\": "
+	               "\"hot_unsterile_jar\", \"jars\": 2}, {\"lot\": \"P9\", \"product\": \"plum jam\", ");
+	ck_holds(json, "\"jars\": 1}], ");
+	ck_holds(json, "\"reasons\": [\"practice\"], \"gate\": 1, ");
+	text = report(false, report_loads, (struct load_choice){ .all = true });
+	ck_holds(text, ": 2 half-pints grape jelly; lot P9: 1 half-pint plum jam\n");
+	free(text);
+	free(json);
+	text = report(false, report_jars, (struct load_choice){ .all = true });
+	ck_holds(text, "load 1, lot P9, jar 2: ");
+	ck_free_of(text, "lot P9, jar 1: ");
+	ck_free_of(text, "lot P9, jar 3: ");
+	free(text);
+	json = report(true, report_jars, (struct load_choice){ .all = true });
+	ck_holds(json, "\"lot\": \"P9\", \"place\": 2, ");
+	free(json);
 }
 END_TEST
 
@@ -340,6 +386,7 @@ int main(void)
 	tcase_add_test(cases, a_lost_boil_shows_as_a_second_start);
 	tcase_add_test(cases, hostile_names_stay_names);
 	tcase_add_test(cases, every_jar_is_told_with_its_lids);
+	tcase_add_test(cases, a_load_of_two_lots_tells_both);
 	tcase_add_test(cases, warnings_carry_their_source);
 	tcase_add_test(cases, open_loads_are_told_whatever_the_date);
 	tcase_add_test(cases, a_wrong_choice_is_misuse);

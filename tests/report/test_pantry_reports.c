@@ -26,7 +26,7 @@ static void begin(void)
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, 10 * SECOND_MS);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, 10 * SECOND_MS);
 	kk_step(&kit, load_id);
 	KK_OK(&kit, kitchen_take_out(kit.kitchen, &take, NULL, &kit.fault));

@@ -30,6 +30,7 @@ static void set_up(void)
 	line("elevation 4650ft");
 	line("canner 1 boiling_water \"" HOSTILE "\" pint=9");
 	line("juicer 4 \"Tall juicer\"");
+	line("times run=70 first=45 water=20");
 	line("pot 6 \"Wide pot\" \"8 qt\"");
 	line("helper MK");
 	line("helper JO");

@@ -16,7 +16,7 @@ static void put_load(const char *product, int number, int64_t wall_ms, int faile
 {
 	struct log_lot lot = { .food = "pears halved", .pack = "hot", .acidity = ACIDITY_ACID, .made_wall_ms = wall_ms };
 	struct log_load load = { .station_id = 1, .place = PLACE_SHELF, .minutes = 20, .pressure_psi = NO_PRESSURE,
-		                 .headspace_thou = 500, .jar_in_table = "pint", .source = "invented", .verdict = VERDICT_VALID,
+		                 .headspace_thou = 500, .jar_in_table = "pint", .source = "invented",
 		                 .elevation = { .known = true }, .process_ended_wall_ms = wall_ms, .opened_wall_ms = wall_ms };
 	struct log_entry entry = kit_entry("put", 1, 0);
 
@@ -25,6 +25,7 @@ static void put_load(const char *product, int number, int64_t wall_ms, int faile
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
+	KIT_OK(&kit, kit_judge(kit.log, load.id, VERDICT_VALID, "", &kit.fault));
 	for (int place = 1; place <= 9; place++) {
 		struct log_jar jar = { .load_id = load.id, .lot_id = lot.id, .place_in_load = place, .size = "pint",
 			               .state = place <= failed ? JAR_UNSEALED : JAR_SEALED, .checked_wall_ms = wall_ms };

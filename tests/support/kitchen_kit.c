@@ -6,6 +6,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "engine/acid.h"
 #include "engine/text.h"
 #include "support/copy.h"
 #include "support/kitchen_kit.h"
@@ -262,6 +263,12 @@ int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place)
 	return kk_jar_row(kit, load_id, place).id;
 }
 
+bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state)
+{
+	return state == JAR_SEALED ? kitchen_jar_sealed(kit->kitchen, jar_id, SEAL_BY_ALL_THREE, &kit->fault)
+	                           : kitchen_jar_state(kit->kitchen, jar_id, state, &kit->fault);
+}
+
 int64_t kk_journal(struct kitchen_kit *kit)
 {
 	struct log_entry newest;
@@ -325,7 +332,16 @@ struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars)
 	         text_copy(order.pack, sizeof(order.pack), low_acid ? "raw" : "hot_sterile_jar") &&
 	         text_copy(order.jar, sizeof(order.jar), low_acid ? "pint" : "half_pint");
 	ck_assert(copied);
+	order.acid = low_acid ? ACID_NOT_SAID : ACID_AS_PRINTED;
 	return order;
+}
+
+void kk_say_acid(struct load_order *order)
+{
+	enum acid answers[ACID_COUNT];
+	size_t count = acid_answers(food_named(order->food), jar_size_named(order->jar), answers);
+
+	order->acid = count > 0 ? answers[0] : ACID_NOT_SAID;
 }
 
 int64_t kk_start(struct kitchen_kit *kit, int digit, int jars)

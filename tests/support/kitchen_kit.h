@@ -72,6 +72,8 @@ struct log_load kk_load(struct kitchen_kit *kit, int64_t load_id); /* as in the 
 
 /* Something the method of the canner may process at 4,650 ft. */
 struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars);
+/* The usual answer about the acid of its food and jar; none where none is asked. */
+void kk_say_acid(struct load_order *order);
 int64_t kk_start(struct kitchen_kit *kit, int digit, int jars);
 bool kk_try_step(struct kitchen_kit *kit, int64_t load_id, bool sure);
 void kk_step(struct kitchen_kit *kit, int64_t load_id); /* at once, sure; must succeed */
@@ -81,6 +83,8 @@ void kk_to(struct kitchen_kit *kit, int64_t load_id, enum phase_name name);
 void kk_lost(struct kitchen_kit *kit, int64_t load_id);
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes);
 int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place); /* its id */
+/* As seen: sealed is by all three methods. */
+bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state);
 struct log_jar kk_jar_row(struct kitchen_kit *kit, int64_t load_id, int place);
 /* What acts on a load are about; 0: the house. */
 struct log_subject kk_about(int64_t load_id);

@@ -490,3 +490,11 @@ void kit_write_file(const char *path, const void *bytes, size_t size)
 	ck_assert_uint_eq(fwrite(bytes, 1, size, file), size);
 	ck_assert_int_eq(fclose(file), 0);
 }
+
+bool kit_judge(struct log *log, int64_t load_id, enum verdict verdict, const char *why, struct fault *fault)
+{
+	struct log_subject load = {SUBJECT_LOAD, load_id};
+	struct log_judgement row = {.verdict = verdict, .gate = GATE_VERSION};
+	(void)snprintf(row.why, sizeof(row.why), "%s", why);
+	return log_put_judgement(log, load, &row, 1, fault);
+}

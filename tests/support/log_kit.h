@@ -88,4 +88,7 @@ char *kit_dump(const char *path, bool with_journal);
 bool kit_exists(const char *path);
 void kit_write_file(const char *path, const void *bytes, size_t size);
 
+/* Inside an act: what the gate is to have said of a load, for tests below the kitchen. */
+bool kit_judge(struct log *log, int64_t load_id, enum verdict verdict, const char *why, struct fault *fault);
+
 #endif

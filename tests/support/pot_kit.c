@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine/amount.h"
+#include "engine/gate.h"
 #include "engine/text.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
@@ -13,6 +14,8 @@ static const char *const stations[] = {
 	"pot 8 \"Wide pot\" \"8 qt\"",
 	"pot 9 \"Deep pot\" \"16 qt\"",
 	"times run=70 first=45 water=20 wait=20",
+	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
+	"sheet \"apple jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 };
 
 void pk_begin(struct kitchen_kit *kit)
@@ -27,7 +30,7 @@ void pk_stock(struct kitchen_kit *kit)
 	pk_receive(kit, SUPPLY_SUGAR, "", "20 lb");
 	pk_receive(kit, SUPPLY_PECTIN_REGULAR, "", "14 oz"); /* 8 packages of 1.75 oz */
 	pk_receive(kit, SUPPLY_PECTIN_LOW, "", "8 oz");
-	pk_receive(kit, SUPPLY_CALCIUM_WATER, "", "2 cups");
+	pk_receive(kit, SUPPLY_CALCIUM_SOLUTION, "", "2 cups");
 	pk_receive(kit, SUPPLY_LEMON_JUICE, "", "1 qt");
 	pk_receive(kit, SUPPLY_FRUIT, "", "100 lb");
 	pk_receive(kit, SUPPLY_JAR, "half_pint", "60");
@@ -215,7 +218,8 @@ bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id)
 bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
                  bool acid_in, bool sure)
 {
-	struct fill_order order = {batch_id, jar, jars, lid_box_id, acid_in, sure, ""};
+	struct fill_order order = {batch_id, jar, jars,          lid_box_id,          acid_in,
+	                           sure,     "",  ACID_NOT_SAID, VINEGAR_LEAST_TENTHS};
 
 	return kitchen_fill(kit->kitchen, &order, &kit->fault);
 }

@@ -3,7 +3,9 @@
  *
  * Everything is told by the key of its station; amounts are given in the words
  * of a kitchen.  Times of the house: a run 70 min, first juice 45, water 20,
- * jars wait 20.
+ * jars wait 20.  The sheet of its low-methoxyl pectin is as invented as the
+ * kitchen: 5 tsp of it, 3 tsp of its calcium solution and 3 tbsp of bottled lemon
+ * juice for one batch, five batches a pot at most, no minutes of process.
  */
 #ifndef STILLROOM_TESTS_POT_KIT_H
 #define STILLROOM_TESTS_POT_KIT_H
@@ -19,7 +21,7 @@
 #define JAR_WAIT_MINUTES 20
 
 void pk_begin(struct kitchen_kit *kit); /* kk_begin and these stations; nothing in store */
-/* 20 lb sugar, 8 packages of pectin, lemon juice, calcium water and pectin enough,
+/* 20 lb sugar, 8 packages of pectin, lemon juice, calcium solution and pectin enough,
  * 60 half-pints, 60 pints, 20 quarts, 100 lb fruit. */
 void pk_stock(struct kitchen_kit *kit);
 

@@ -4,9 +4,9 @@
  *
  *   after_day KITCHEN_FILE LOG
  *
- * 400 days ago nine half-pints of grape jelly were shelved, 40 days ago nine more and
+ * 400 days ago nine half-pints of berry syrup were shelved, 40 days ago nine more and
  * seven pints of crushed tomatoes.  On the rack stand three loads: seven pints of
- * tomatoes, over 24 h old, and nine and seven half-pints of grape jelly, begun 16 h and 14 h
+ * tomatoes, over 24 h old, and nine and seven half-pints of berry syrup, begun 16 h and 14 h
  * ago.  Odd lids come from the first box, the others from the second.
  */
 #include <stdio.h>
@@ -27,7 +27,7 @@ static void at(int64_t wall_ms)
 static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars,
                      int64_t box)
 {
-	struct load_order order = { .jars = jars, .pressure_psi = NO_PRESSURE, .lid_box_id = box };
+	struct load_order order = { .jars = jars, .pressure_psi = NO_PRESSURE, .lid_box_id = box, .acid = ACID_AS_PRINTED };
 	int64_t load_id;
 
 	order.station_id = kk_station(&kit, digit);
@@ -35,13 +35,14 @@ static int64_t start(int digit, const char *product, const char *food, const cha
 	(void)text_copy(order.food, sizeof(order.food), food);
 	(void)text_copy(order.pack, sizeof(order.pack), pack);
 	(void)text_copy(order.jar, sizeof(order.jar), jar);
+	kk_say_acid(&order);
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	return load_id;
 }
 
-static int64_t jelly(int digit, int jars, int64_t box)
+static int64_t syrup(int digit, int jars, int64_t box)
 {
-	return start(digit, "grape jelly", "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", jars, box);
+	return start(digit, "berry syrup", "berry syrup", "hot", "half_pint", jars, box);
 }
 
 static int64_t tomatoes(int digit, int jars, int64_t box)
@@ -53,7 +54,7 @@ static void shelve(int64_t load_id)
 {
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, 10 * SECOND_MS);
-	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, &kit.fault));
+	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, 10 * SECOND_MS);
 	kk_step(&kit, load_id);
 }
@@ -69,16 +70,16 @@ START_TEST(the_days_before)
 	KK_OK(&kit, kitchen_open(kit.log, test_clock_as_clock(&kit.clock), &kit.kitchen, &kit.fault));
 	KK_OK(&kit, kitchen_setup(kit.kitchen, kitchen_file, &kit.fault));
 	kitchen_set_who(kit.kitchen, "KM");
-	shelve(jelly(1, 9, 1));
+	shelve(syrup(1, 9, 1));
 	at(now - 40 * DAY_MS);
-	shelve(jelly(1, 9, 2));
+	shelve(syrup(1, 9, 2));
 	shelve(tomatoes(2, 7, 1));
 	at(now - 28 * HOUR_MS);
 	kk_to(&kit, tomatoes(2, 7, 1), PHASE_COOLING);
 	at(now - 16 * HOUR_MS);
-	kk_to(&kit, jelly(1, 9, 1), PHASE_COOLING);
+	kk_to(&kit, syrup(1, 9, 1), PHASE_COOLING);
 	at(now - 14 * HOUR_MS);
-	kk_to(&kit, jelly(2, 7, 2), PHASE_COOLING);
+	kk_to(&kit, syrup(2, 7, 2), PHASE_COOLING);
 	kk_close(&kit);
 }
 END_TEST

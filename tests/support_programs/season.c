@@ -2,7 +2,7 @@
  * season - a log to take things out of: real acts on a clock of its own, with names
  * that try to break out.  All invented.
  *
- *   season LOG            a few loads: valid, not valid, unsealed jars, a batch, a load
+ *   season LOG            a few loads: valid, not valid, unknown, unsealed jars, a batch, a load
  *                         that was begun and undone (a hole in the numbers), a jar under
  *                         a second lid, jars used, a recall that was followed to its end
  *   season LOG open       and one that still cools on the rack
@@ -13,12 +13,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/acid.h"
 #include "engine/text.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"
 #include "kitchen/reprocess.h"
 #include "support/kitchen_kit.h"
+#include "support/log_kit.h"
 #include "support/test_clock.h"
 
 #define LONG_NAME "Concord grape and crab apple jelly with a little cardamom, from the upper orchard"
@@ -54,23 +56,39 @@ static const struct strip *strip_at_digit(int digit)
 	return &kitchen_board(kitchen)->strips[digit - 1];
 }
 
-static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars)
+static struct load_order order_of(int digit, const char *product, const char *food, const char *pack, const char *jar,
+                                  int jars, enum acid acid)
 {
 	struct load_order order = { .station_id = strip_at_digit(digit)->station.id, .jars = jars,
-		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1 };
-	int64_t load_id;
+		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1, .acid = acid };
 
 	(void)text_copy(order.product, sizeof(order.product), product);
 	(void)text_copy(order.food, sizeof(order.food), food);
 	(void)text_copy(order.pack, sizeof(order.pack), pack);
 	(void)text_copy(order.jar, sizeof(order.jar), jar);
-	MUST(kitchen_start_load(kitchen, &order, &load_id, &fault));
+	return order;
+}
+
+static int64_t start_order(const struct load_order *order)
+{
+	int64_t load_id;
+
+	MUST(kitchen_start_load(kitchen, order, &load_id, &fault));
 	return load_id;
+}
+
+static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars,
+                     enum acid acid)
+{
+	struct load_order order = order_of(digit, product, food, pack, jar, jars, acid);
+
+	return start_order(&order);
 }
 
 static int64_t jelly(const char *product, int jars)
 {
-	return start(1, product, "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", jars);
+	return start(1, product, "jam or jelly with added pectin", "hot_sterile_jar", "half_pint", jars,
+	             ACID_AS_PRINTED);
 }
 
 static void to(int64_t load_id, enum phase_name name)
@@ -100,7 +118,7 @@ static int64_t jar_at(int64_t load_id, int place)
 
 static void shelve(int64_t load_id)
 {
-	MUST(kitchen_all_sealed(kitchen, load_id, &fault));
+	MUST(kitchen_all_sealed(kitchen, load_id, SEAL_BY_ALL_THREE, &fault));
 	test_clock_pass(&hands, MINUTE_MS);
 	MUST(kitchen_step(kitchen, strip_of_load(load_id)->phase.id, true, &fault));
 }
@@ -113,7 +131,7 @@ static void set_up(const char *path)
 		"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9", "juicer 4 \"Tall juicer\"",
 		"pot 5 \"Wide pot\" \"8 qt\"", "lids \"Box A, spring\" 60 2026-03-14", "supply sugar \"20 lb\"",
 		"supply jar half_pint 60", "supply lemon_juice \"1 qt\"", "supply pectin_low \"8 oz\"",
-		"supply calcium_water \"2 cups\"", "sold sugar \"5 lb\"", "storage 64F",
+		"supply calcium_solution \"2 cups\"", "times run=70 first=45 water=20 wait=20", "sold sugar \"5 lb\"", "storage 64F",
 	};
 
 	test_clock_init(&hands, KK_MORNING_MS);
@@ -151,8 +169,9 @@ static void clear_all(int64_t recall_id)
 /* A jar did not seal and was processed again; some were eaten; some recalled. */
 static void afterwards(bool open_recall)
 {
-	struct take take = { .product = "grape jelly", .size = "half_pint", .jars = 2, .why = GONE_USED };
-	int64_t before = jelly("grape jelly", 4);
+	struct take take = { .product = "peaches", .size = "pint", .jars = 2, .why = GONE_USED };
+	struct reprocess_order order = { .lid_box_id = 1, .reason = "" };
+	int64_t before = start(1, "peaches", "peaches", "hot", "pint", 4, ACID_NOT_SAID);
 	int64_t recall_id;
 	int64_t again;
 
@@ -161,7 +180,9 @@ static void afterwards(bool open_recall)
 	MUST(kitchen_jar_tick(kitchen, jar_at(before, 3), SEAL_TAP, TICK_GOOD, &fault));
 	MUST(kitchen_jar_fate(kitchen, jar_at(before, 2), FATE_REPROCESS, &fault));
 	shelve(before);
-	MUST(kitchen_reprocess(kitchen, jar_at(before, 2), strip_at_digit(1)->station.id, 1, &again, &fault));
+	order.jar_id = jar_at(before, 2);
+	order.station_id = strip_at_digit(1)->station.id;
+	MUST(kitchen_reprocess(kitchen, &order, &again, &fault));
 	to(again, PHASE_SEAL_CHECK);
 	shelve(again);
 	MUST(kitchen_take_out(kitchen, &take, NULL, &fault));
@@ -172,6 +193,10 @@ static void afterwards(bool open_recall)
 
 static void loads(bool one_open, bool open_recall)
 {
+	/* Nobody said how strong its vinegar was. */
+	struct load_order unsaid = order_of(1, "\346\241\203\343\202\270\343\203\243\343\203\240 "
+	                                    "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251",
+	                                    "golden pepper jelly", "hot_sterile_jar", "half_pint", 5, ACID_AS_PRINTED);
 	char said[SENTENCE_MAX_BYTES];
 	int64_t plain = jelly("grape jelly", 9);
 	int64_t wrong;
@@ -184,7 +209,7 @@ static void loads(bool one_open, bool open_recall)
 	shelve(plain);
 	wrong = jelly(LONG_NAME, 4);
 	MUST(kitchen_undo(kitchen, (struct log_subject){ SUBJECT_LOAD, wrong }, said, sizeof(said), &fault));
-	wrong = start(3, LONG_NAME, "green beans (snap and Italian)", "raw", "pint", 4);
+	wrong = start(3, LONG_NAME, "green beans (snap and Italian)", "raw", "pint", 4, ACID_NOT_SAID);
 	to(wrong, PHASE_SEAL_CHECK);
 	shelve(wrong);
 	MUST(kitchen_found_wrong(kitchen, wrong, "=SUM(A1) the gauge \"stuck\", nobody knows how long", &fault));
@@ -194,8 +219,8 @@ static void loads(bool one_open, bool open_recall)
 	named = jelly(HOSTILE, 5);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
-	named = jelly("\346\241\203\343\202\270\343\203\243\343\203\240 "
-	              "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251", 5);
+	(void)text_copy(unsaid.reason, sizeof(unsaid.reason), "the label is off");
+	named = start_order(&unsaid);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
 	afterwards(open_recall);
@@ -215,10 +240,11 @@ static void many(long jars)
 	for (long put = 0; put < jars;) {
 		struct log_load load = { .station_id = 1, .place = PLACE_SHELF, .minutes = 15, .pressure_psi = NO_PRESSURE,
 			                 .headspace_thou = 250, .jar_in_table = "half_pint", .source = "invented",
-			                 .elevation = { .known = true, .um = 4650 * FOOT_UM }, .verdict = VERDICT_VALID,
+			                 .elevation = { .known = true, .um = 4650 * FOOT_UM },
 			                 .process_ended_wall_ms = KK_MORNING_MS, .opened_wall_ms = KK_MORNING_MS };
 
 		MUST(log_put_load(book, &load, &fault));
+		MUST(kit_judge(book, load.id, VERDICT_VALID, "", &fault));
 		for (int place = 1; place <= 99 && put < jars; place++, put++) {
 			struct log_jar jar = { .load_id = load.id, .lot_id = lot.id, .place_in_load = place, .size = "half_pint",
 				               .state = JAR_SEALED, .checked_wall_ms = KK_MORNING_MS };

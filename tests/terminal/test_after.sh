@@ -35,9 +35,9 @@ press e
 wait_for "Load 1 of 3:" "7 pints crushed tomatoes" "OVERDUE:" "since the process" "Tab next load"
 shows "p· t· y·"
 press Tab
-wait_for "Load 2 of 3:" "9 half-pints grape jelly" "Bands off."
+wait_for "Load 2 of 3:" "9 half-pints berry syrup" "Bands off."
 press Tab
-wait_for "Load 3 of 3:" "7 half-pints grape jelly"
+wait_for "Load 3 of 3:" "7 half-pints berry syrup"
 press PPage
 wait_for "Load 2 of 3:"
 press PPage
@@ -57,8 +57,14 @@ wait_for "Undone:" "Jar 2: unchecked"
 press P
 wait_for "Jar 2: doubtful by KM"
 press e
-wait_for "All others are sealed. 1 jar needs a fate (f)."
+wait_for "All looked at: by which? Space: done" "[ ] p  pressed" "[ ] t  tapped" "[ ] y  at eye level"
 press Space
+wait_for "Nobody has looked: press, tap or see the lid"
+press p t
+wait_for "[x] p  pressed" "[x] t  tapped" "[ ] y  at eye level"
+press Space
+wait_for "All others are sealed. 1 jar needs a fate (f)." "p✓ t✓ y·"
+step
 wait_for "1 jar is still without a fate"
 
 at="a late tomato jar: only the bin, with its steps"
@@ -67,7 +73,7 @@ wait_for "This jar goes to:" "Too late to process it again"
 press 3
 wait_for "Discard, do not taste."
 press 4
-wait_for "Before the bin:" "boil jar and food 30 min" "scrub hands and surfaces (A539)."
+wait_for "Before the bin:" "boil 30 min; cool; throw out jar" "Treat it as spoiled."
 press Space
 wait_for "Load 1 of 3:" "2 discard"
 press Enter
@@ -79,10 +85,14 @@ wait_for "1 reprocess"
 press Right d f 3
 wait_for "2 reprocess"
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed."
 press Space
 wait_for "1 load to go."
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed. Space shelves"
 sleep 1.6 # a press this soon after the check began does not count
 press Space
@@ -90,7 +100,7 @@ wait_for "Round done. Shelved." "2 jars set aside, first: reprocess by"
 press f
 wait_for "Jars set aside" "jar 1: reprocess by"
 press Space
-wait_for "2 of 2 jars again:" "Canner  Big kettle" "Lids    Box A, spring" "10 min, the full time again"
+wait_for "2 of 2 jars again:" "Canner  Big kettle" "Lids    Box A, spring" "15 min, the full time again"
 press Right Down
 wait_for "Canner  Low kettle" "Lids    Box B, summer"
 press Escape
@@ -98,7 +108,7 @@ wait_for "Jars set aside"
 press Space
 wait_for "Canner  Big kettle"
 press Right Down Space
-wait_for "R1. Heat on, then Space." "2 half-pints grape jelly"
+wait_for "R1. Heat on, then Space." "2 half-pints berry syrup"
 jars_are 2 '"size": "half_pint", "state": "unchecked"'
 press u
 wait_for "Undone: Low kettle: 2 jars of"
@@ -111,28 +121,28 @@ press Escape
 
 at="the pantry"
 press k
-wait_for "Pantry, oldest first: line 1 of 2" "32 (9 OVER A YEAR) half-pints grape" "13 pints crushed tomatoes"
+wait_for "Pantry, oldest first: line 1 of 2" "32 (9 OVER A YEAR) half-pints berry" "13 pints crushed tomatoes"
 shows "Not enough use to tell how long they last: 0 went in 26 weeks, 6 are needed."
 press t
 wait_for "How many used, of 32: 1_"
 typed nine
 wait_for "Write how many jars, as a number."
 typed 40
-wait_for "Only 32 half-pints of grape jelly are here."
+wait_for "Only 32 half-pints of berry syrup are here."
 typed 11
-wait_for "Noted: 11 used. (u undoes)" "21 half-pints grape jelly" "11 went in 26 weeks: at that rate they last"
+wait_for "Noted: 11 used. (u undoes)" "21 half-pints berry syrup" "11 went in 26 weeks: at that rate they last"
 press u
-wait_for "Undone: used: 11 half-pints grape jelly (9 of" "32 (9 OVER A YEAR)"
+wait_for "Undone: used: 11 half-pints berry syrup (9 of" "32 (9 OVER A YEAR)"
 press g
 wait_for "How many given away, of 32:"
 typed 9
-wait_for "23 half-pints grape jelly"
+wait_for "23 half-pints berry syrup"
 press Space
-wait_for "23 half-pints grape jelly by lot, oldest first"
+wait_for "23 half-pints berry syrup by lot, oldest first"
 press Down t
 wait_for "How many used, of 7:" "typing replaces it"
 press 2 Enter # in the place of the 1
-wait_for "21 half-pints grape jelly by lot"
+wait_for "21 half-pints berry syrup by lot"
 press Escape Down s
 wait_for "How many spoiled, of 13:"
 press Enter
@@ -202,7 +212,7 @@ close_window main
 at="the smallest window, without colour"
 board 40 12 "NO_COLOR=1" ""
 press k
-wait_for "Pantry, oldest first" "half-pints grape jelly" "Oldest"
+wait_for "Pantry, oldest first" "half-pints berry syrup" "Oldest"
 press Space
 wait_for "by lot"
 press r
@@ -245,14 +255,14 @@ close_window main
 at="commands"
 "$STILLROOM" pantry -f "$log" >"$answer_file"
 is "status" "$?" 0
-holds "$answer_file" "   18 half-pints   grape jelly" "    7 pints        crushed tomatoes" "(9 OVER A YEAR)"
+holds "$answer_file" "   18 half-pints   berry syrup" "    7 pints        crushed tomatoes" "(9 OVER A YEAR)"
 "$STILLROOM" recall --lid-box "box b" -f "$log" >"$answer_file"
 is "status" "$?" 0
 holds "$answer_file" "16 jars of lid box Box B, summer" "9 on the shelf" "7 on the rack" "[ ] "
 "$STILLROOM" recall --load 3 --json -f "$log" >"$answer_file"
 holds "$answer_file" '"about": "load"' '"where": "shelf"'
 "$STILLROOM" recall --product "Crushed Tomatoes" -f "$log" >"$answer_file"
-holds "$answer_file" "14 jars of product Crushed Tomatoes" "30 min under 1 in of water"
+holds "$answer_file" "14 jars of product Crushed Tomatoes" "cover with 1 in of water"
 "$STILLROOM" recall -f "$log" >"$answer_file"
 holds "$answer_file" "No recall is open."
 "$STILLROOM" recall --lot none -f "$log" >"$answer_file" 2>&1

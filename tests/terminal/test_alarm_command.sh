@@ -51,6 +51,7 @@ start_load() {
 	wait_for "How many jars?"
 	step
 	answer "Which lid box?"
+	answer "Is its acid in?"
 	answer "Ready."
 	wait_for "Space heat is on"
 	step

@@ -89,7 +89,13 @@ step
 wait_for "What is it (1-6): 1"
 press C-u
 reply 5 "Its name:"
-reply "Tall juicer" 'juicer 3 "Tall juicer"'
+reply "Tall juicer" "A run, min (or empty):"
+shows "then no run is planned"
+reply 64 "First juice (or empty):"
+reply "" "Minutes to water check:"
+reply soon "Type minutes, 1 to 600, or nothing."
+press C-u
+reply 15 'juicer 3 "Tall juicer"'
 press u
 wait_for "Undone"
 lacks 'juicer 3'
@@ -129,8 +135,9 @@ press h
 wait_for "The house, line"
 press Down
 change "900ft"
-wait_for "Enter keeps it"
-press Escape
+wait_for "900 ft (274 m)"
+wait_for "Noted. What the loads that run need now stands in the warnings (w)."
+change "4650ft"
 wait_for "4,650 ft (1,417 m)"
 
 at="hostile names"

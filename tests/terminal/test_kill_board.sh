@@ -102,6 +102,7 @@ wait_for "How many jars?"
 type_text 7
 step
 answer "Which lid box?"
+answer "Is its acid in?"
 answer "Ready."
 wait_for "Space heat is on"
 press x

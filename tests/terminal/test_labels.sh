@@ -24,7 +24,8 @@ press d
 wait_for "load: 7 jars Peaches <in> syrup, minutes not noted, unknown" "l labels"
 press l
 wait_for "7 labels on 1 sheet:" "labels----x.html" "/" # its path from the root
-holds "$own/labels----x.html" "PROCESS UNKNOWN: written in a notebook, not by this program." "Peaches &#60;in&#62; syrup"
+holds "$own/labels----x.html" "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; it is not a food of the published tables; nobody noted whether it was packed hot or raw; nobody noted the canner; nobody noted the elevation; nobody noted the time." \
+	"Peaches &#60;in&#62; syrup"
 press Escape
 
 at="once more does not write over it"
@@ -43,6 +44,8 @@ wait_for "Jar 1: unchecked, no liquid lost"
 press l
 wait_for "None of these 3 jars has sealed yet"
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed."
 press l
 wait_for "3 labels on 1 sheet:"

@@ -73,6 +73,7 @@ answer "Which jars?"
 wait_for "How many jars?"
 step
 answer "Which lid box?"
+answer "Is its acid in?"
 answer "Ready."
 wait_like "loaded  *for  *0:0[2-9]"
 step

@@ -147,7 +147,7 @@ step
 answer "Lids from which box?"
 wait_for "Is the bottled acid in EVERY jar? Space only if it is."
 press n
-wait_for "Acid goes into every jar first (bottled lemon juice)." "On as NOT VALID, because (Esc: no):"
+wait_for "The acid goes in first (1 tbsp of bottled lemon juice)." "On as NOT VALID, because (Esc: no):"
 why "no"
 wait_for "Say in a word or two why; it stays with the jars."
 at="Esc goes back and nothing is filled"
@@ -159,7 +159,7 @@ at="no acid, and why"
 step
 wait_for "On as NOT VALID, because (Esc: no):"
 resize 40 12
-wait_for "On as NOT VALID, because" "Acid goes into every jar first"
+wait_for "On as NOT VALID, because" "The acid goes in first"
 why "the lemon juice ran out"
 wait_for "7 jars filled."
 resize 80 24
@@ -203,7 +203,7 @@ is "verdict after a full hold" "$(load_field verdict B2 "$practice")" not_valid
 holds "$own/warnings" "the lemon juice ran out"
 warns process-not-valid
 "$STILLROOM" loads --all --json -f "$practice" >"$own/loads"
-holds "$own/loads" '"verdict_why": "acid not in every jar: the lemon juice ran out"'
+holds "$own/loads" '"verdict_why": "acid not in every jar: the lemon juice ran out'
 
 at="the story says why"
 go 6

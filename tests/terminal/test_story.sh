@@ -23,6 +23,9 @@ shows "15 min, headspace 1/4 in" "common practice, no source" "Source:" "outrank
 step
 wait_for "Which lid box?" "Box A, spring  (60 left)"
 step
+# What the recipe or the pectin's sheet asks for: said, or said that it is none.
+wait_for "Is its acid in?" "none: neither the recipe nor the pectin's sheet asks for any"
+step
 wait_for "Ready. Space starts; the clock waits." "15 min, headspace 1/4 in"
 shows "Space START the load"
 step
@@ -192,6 +195,8 @@ at="shelving with jars unchecked"
 step
 wait_for "6 of 9 jars are not checked yet."
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed. Space shelves the load."
 shows "sealed" "reprocess" "discard"
 press u
@@ -199,6 +204,8 @@ wait_for "Undone"
 step
 wait_for "6 of 9 jars are not checked yet."
 press e
+wait_for "All looked at: by which?"
+press p t y Space
 wait_for "All others are sealed."
 step
 wait_for "Shelved. Wash the jars, label them"

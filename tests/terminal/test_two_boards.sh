@@ -5,13 +5,14 @@ set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
 . "$(dirname "$0")/tmux_kit.sh"
 
-SEEN_SECONDS=3
+SEEN_SECONDS=30 # it looks every second; only a key or a minute would show it later
 
 # see_soon TEXT: within the time another terminal's act may take.
 see_soon() {
+	long=$WAIT_SECONDS
 	WAIT_SECONDS=$SEEN_SECONDS
 	wait_for "$@"
-	WAIT_SECONDS=15
+	WAIT_SECONDS=$long
 }
 
 at_board() {

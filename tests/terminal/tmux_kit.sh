@@ -1,13 +1,13 @@
 # Sourced by the terminal tests: the real program in a tmux of its own, keys in,
 # screen out.  Needs STILLROOM (the program) and REPO (for the demonstration
 # kitchen).  Each test has its own server, its own folder ($own) and a limit on
-# every wait; nothing here sleeps for luck.  End a test with `finish`.
+# every wait, long enough for a busy machine; nothing here sleeps for luck.  End a test with `finish`.
 # shellcheck shell=sh
 
 : "${STILLROOM:?STILLROOM must name the program}"
 REPO=${REPO:-$(pwd)}
 KITCHEN=$REPO/demo/quince-hollow.kitchen
-WAIT_SECONDS=${WAIT_SECONDS:-15}
+WAIT_SECONDS=${WAIT_SECONDS:-90}
 
 if ! command -v tmux >/dev/null 2>&1; then
 	echo "tmux is not installed"
@@ -119,16 +119,21 @@ program_in() {
 
 # --- keys ----------------------------------------------------------------------
 
-# The board takes the same key twice within 0.7 s for a held one.
+# The board takes the same key twice within 0.7 s for a held one, and goes by the time
+# at which it comes to read them.  A key that does nothing between them parts them.
 press() {
 	for key in "$@"; do
 		case $key in
 		Up | Down | Left | Right | BSpace) ;;
-		"$last_key") sleep 0.75 ;;
+		"$last_key") send_key F12 ;;
 		esac
-		if [ -n "$client" ]; then tell "send-keys -t $window '$key'"; else tm send-keys -t "$window" "$key"; fi
+		send_key "$key"
 		last_key=$key
 	done
+}
+
+send_key() {
+	if [ -n "$client" ]; then tell "send-keys -t $window '$1'"; else tm send-keys -t "$window" "$1"; fi
 }
 
 # Text as it is, in one go.
@@ -333,12 +338,23 @@ begun_or_asked() {
 	sees "$1 begins." || case $flat in *"Space again if so."*) ;; *) false ;; esac
 }
 
+# How long a phase must have stood before a step counts: on a slow practice clock, a
+# while.  Longer does no harm.
+settling=
+
 # do_step PHASE: the next step of the chosen station, with which that phase begins.
-# Whoever is quick on the fast clock is asked whether it was seen; it was.
+# Whoever is quick is asked whether it was seen; it was.  The question lapses after
+# some seconds, and whoever answers later than that is asked anew.
 do_step() {
-	step
-	until_true begun_or_asked "$1"
-	if ! sees "$1 begins."; then step; fi
+	[ -z "$settling" ] || sleep "$settling"
+	for _ in 1 2 3 4 5 6 7 8; do
+		step
+		until_true begun_or_asked "$1"
+		if sees "$1 begins."; then break; fi
+		step
+		until_true sees_not "Space again if so."
+		if sees "$1 begins."; then break; fi
+	done
 	wait_for "$1 begins."
 }
 
