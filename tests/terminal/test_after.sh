@@ -64,6 +64,7 @@ press p t
 wait_for "[x] p  pressed" "[x] t  tapped" "[ ] y  at eye level"
 press Space
 wait_for "All others are sealed. 1 jar needs a fate (f)." "p✓ t✓ y·"
+sleep 2 # the seal check began with the first look; a step that soon is a bounce
 step
 wait_for "1 jar is still without a fate"
 
