@@ -35,7 +35,7 @@
 
 #define PRESS_AGAIN_MS 1500 /* a second press this soon is a bouncing finger */
 #define BREAK_UNDO_MS (INT64_C(2) * 60 * 1000) /* house rule: a broken hold is joined again only this soon */
-#define HOLDS_MAX_BYTES 160
+#define HOLDS_MAX_BYTES 192
 
 struct kitchen;
 
