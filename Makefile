@@ -183,8 +183,8 @@ TEST_ENVIRONMENT = MALLOC_TOP_PAD_=4194304 LOGS='$(BUILD)/test-logs' JOBS='$(TES
 only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
 
 # Many seconds of computing each: every n-th failure, every row, chance, optima.
-LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_every_row \
-	%/test_day_plan_exact,$(UNIT_PROGRAMS))
+LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_random_days \
+	%/test_every_row %/test_version_1 %/test_day_plan_exact %/test_day_plan_rules,$(UNIT_PROGRAMS))
 # The scripts start first: they wait more than they compute.
 SHORT_TESTS := $(SHELL_TESTS) $(filter-out $(LONG_TESTS),$(UNIT_PROGRAMS))
 ALL_TESTS := $(LONG_TESTS) $(SHORT_TESTS)

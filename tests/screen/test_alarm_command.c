@@ -15,7 +15,7 @@
 
 #include "screen/alarm_command.h"
 
-#define WAIT_STEPS 1000 /* of 10 ms */
+#define WAIT_STEPS 20000 /* of 10 ms: only for what hangs */
 
 static char folder[256];
 static char script[300];

@@ -35,6 +35,14 @@ ran() {
 	[ "$(runs)" = "$1" ]
 }
 
+# heard TEXT...: the command has written that; it writes more than one line.
+heard() {
+	for words in "$@"; do
+		until_true grep -qF -- "$words" "$heard"
+	done
+	holds "$heard" "$@"
+}
+
 bells() {
 	tr -cd '\007' <"$raw" | wc -c | tr -d ' '
 }
@@ -73,7 +81,7 @@ step
 at="the hold's alarm"
 wait_for "COME NOW"
 if until_true ran 1; then good; else bad "the command did not run"; fi
-holds "$heard" "run with 1 arguments: two words; \$(touch $own/never)" \
+heard "run with 1 arguments: two words; \$(touch $own/never)" \
 	"STILLROOM_STATION=$name" "STILLROOM_PRODUCT=grape jelly" "STILLROOM_ALARM=lift_jars" \
 	"STILLROOM_ACT=Heat OFF, lid off: the 5 min rest begins"
 at="it goes on until it is heard"
@@ -90,8 +98,7 @@ at="the next alarm is another one"
 step
 wait_for "COME NOW" "Lift the jars out, straight up"
 if until_true ran 2; then good; else bad "the command did not run again"; fi
-until_true grep -qF "STILLROOM_ACT=Lift" "$heard" # it writes more than one line
-holds "$heard" "STILLROOM_ACT=Lift the jars out, straight up"
+heard "STILLROOM_ACT=Lift the jars out, straight up"
 step
 wait_for "Space jars are out"
 step
@@ -100,8 +107,7 @@ at="the seals, half a day later"
 press 0
 wait_for "LOOK AT SEALS" "Bands off, check every seal"
 if until_true ran 3; then good; else bad "the command did not run for the seals"; fi
-until_true grep -qF "STILLROOM_ACT=Bands" "$heard"
-holds "$heard" "STILLROOM_ALARM=look_tomorrow" "STILLROOM_ACT=Bands off, check every seal"
+heard "STILLROOM_ALARM=look_tomorrow" "STILLROOM_ACT=Bands off, check every seal"
 press a
 wait_gone "LOOK AT SEALS"
 is "made by a shell" "$(ls -d never "$own/never" "$own/a folder/never" 2>/dev/null)" ""

@@ -79,9 +79,9 @@ step
 answer "Which lid box?"
 answer "Ready."
 wait_for "Space heat is on"
-wait_like "loaded  *for  *0:0[2-9]"
+wait_like "loaded  *for  *\(0:0[2-9]\|0:[1-5]\|[1-9]\)"
 step
-wait_like "come-up  *for  *0:0[2-9]"
+wait_like "come-up  *for  *\(0:0[2-9]\|0:[1-5]\|[1-9]\)"
 step
 wait_for "so soon? Have you SEEN it: full rolling boil" "Press Space again if so."
 step
@@ -111,7 +111,7 @@ wait_for "heat is gone or the load is given up: process NOT valid"
 press Down
 step
 wait_for "Noted: heat is gone" "Space jars are out"
-wait_like "unload  *for  *0:0[2-9]"
+wait_like "unload  *for  *\(0:0[2-9]\|0:[1-5]\|[1-9]\)"
 step
 wait_for "2 Low kettle      free"
 

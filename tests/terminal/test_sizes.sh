@@ -75,9 +75,9 @@ step
 answer "Which lid box?"
 answer "Is its acid in?"
 answer "Ready."
-wait_like "loaded  *for  *0:0[2-9]"
+wait_like "loaded  *for  *\(0:0[2-9]\|0:[1-5]\|[1-9]\)"
 step
-wait_like "come-up  *for  *0:0[2-9]"
+wait_like "come-up  *for  *\(0:0[2-9]\|0:[1-5]\|[1-9]\)"
 step
 wait_for "so soon?"
 step

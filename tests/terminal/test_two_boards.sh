@@ -43,7 +43,7 @@ at="the same canner chosen on both"
 press 1
 wait_chosen 1
 at_board one
-wait_like "loaded  *for  *0:0[2-9]"
+wait_like "loaded  *for  *\(0:0[2-9]\|0:[1-5]\|[1-9]\)"
 
 at="two presses at once"
 # The second one has seen "loaded"; whichever comes second must not start the hold.
