@@ -294,10 +294,13 @@ $(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(HEADERS) $(wildcard test
 	@touch $@
 
 # zerodivcond: guesses at a divisor from a loop's condition; clang-tidy follows the real paths.
+# In the tests it does not know what Check's macros do: a file closed within one is not used
+# after it, one found to be NULL not at all.
 lint-cppcheck:
 	@cppcheck --quiet --error-exitcode=1 --std=c11 --language=c --inline-suppr \
 		--enable=warning,performance,portability --suppress=missingIncludeSystem \
-		--suppress=zerodivcond -j $(JOBS) -Isrc -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
+		--suppress=zerodivcond --suppress=normalCheckLevelMaxBranches \
+		--suppress='deallocuse:tests/*' --suppress='nullPointerOutOfResources:tests/*' -j $(JOBS) -Isrc -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
 
 .PHONY: format
 format: ## lay out the C sources anew (.clang-format)

@@ -151,7 +151,7 @@ static int shared_evenly(const int *from, int count, int64_t work)
 static int stations_bound(const struct plan_work *work, enum plan_station_kind kind,
                           const struct load_of *load)
 {
-	int from[PLAN_STATIONS_MAX];
+	int from[PLAN_STATIONS_MAX] = { 0 };
 	int count = 0;
 
 	if (load->work == 0)

@@ -199,7 +199,7 @@ static void put_json(FILE *out, const struct kitchen *kitchen, const struct kitc
                      const struct moment *now)
 {
 	const struct board *board = kitchen_board(kitchen);
-	struct plan_next next[PLAN_PEOPLE_MAX];
+	struct plan_next next[PLAN_PEOPLE_MAX] = { 0 };
 	struct json json = json_begin(out);
 
 	log_document_open(&json, kitchen, now);

@@ -186,7 +186,7 @@ static unsigned dice(unsigned sides)
 START_TEST(no_bytes_lead_out_of_the_buffer)
 {
 	static const char likely[] = "\"\"\"\",,\n\r\r\n;\t=-'a\0\xff\xc3\xa9\xef\xbb\xbf";
-	char bytes[64];
+	char bytes[64] = "";
 
 	state = (uint64_t)_i * 2654435761u + 88172645463325252u;
 	for (int round = 0; round < 400; round++) {
@@ -215,7 +215,7 @@ END_TEST
 START_TEST(the_guard_comes_off_as_it_went_on)
 {
 	static const char letters[] = "'''=+-@\t\r\nab ";
-	char plain[8];
+	char plain[8] = "";
 	char guarded[10];
 
 	state = (uint64_t)_i + 88172645463325252u;

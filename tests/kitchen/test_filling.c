@@ -515,7 +515,7 @@ START_TEST(undo_of_fill_load_and_batch_restores_every_stock)
 	batch_id = pk_batch(&kit, WIDE_POT, "apple jelly, low sugar", "half_pint", 2);
 	kk_pass(&kit, 2 * SECOND_MS);
 	started = pk_rows(&kit);
-	for (int steps = 0; pk_name(&kit, WIDE_POT) != PHASE_FILL; steps++) {
+	while (pk_name(&kit, WIDE_POT) != PHASE_FILL) {
 		pk_step(&kit, WIDE_POT);
 		kk_pass(&kit, 2 * SECOND_MS);
 	}
@@ -526,7 +526,7 @@ START_TEST(undo_of_fill_load_and_batch_restores_every_stock)
 	KK_REFUSED(&kit, FAULT_CONFLICT, pk_undo(&kit, SUBJECT_BATCH, batch_id)); /* they are in the canner */
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_LOAD, load_id));
 	pk_same_rows(&kit, filled);
-	for (int steps = 0; pk_name(&kit, WIDE_POT) != PHASE_TO_BOIL; steps++)
+	while (pk_name(&kit, WIDE_POT) != PHASE_TO_BOIL)
 		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	pk_same_rows(&kit, started);
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
