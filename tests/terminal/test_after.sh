@@ -89,6 +89,7 @@ press e
 wait_for "All looked at: by which?"
 press p t y Space
 wait_for "All others are sealed."
+sleep 2 # as above
 press Space
 wait_for "1 load to go."
 press e
