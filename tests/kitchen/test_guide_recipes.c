@@ -29,21 +29,6 @@ static void refused(bool done, const char *words)
 	kk_refused(&kit, done, FAULT_REFUSED, words);
 }
 
-static struct log_batch_amount amount_row(int64_t batch_id, const char *ingredient)
-{
-	struct log_batch_amount *rows;
-	struct log_batch_amount found = {0};
-	size_t count;
-
-	KK_OK(&kit, kitchen_batch_amounts(kit.kitchen, batch_id, &rows, &count, &kit.fault));
-	for (size_t i = 0; i < count; i++)
-		if (strcmp(rows[i].ingredient, ingredient) == 0)
-			found = rows[i];
-	free(rows);
-	ck_assert_msg(found.id != 0, "no amount of %s", ingredient);
-	return found;
-}
-
 /* Page 6-9: 1/2 cup of salt in the soak, 4 cups of vinegar in the pot. */
 START_TEST(a_soak_comes_off_the_ledgers_too)
 {
@@ -60,13 +45,13 @@ END_TEST
 START_TEST(an_alternative_is_written_down_and_not_taken)
 {
 	int64_t batch = pk_batch(&kit, DEEP_POT, "spiced apple rings", "pint", 1);
-	struct log_batch_amount sticks = amount_row(batch, "cinnamon sticks");
+	struct log_batch_amount sticks = pk_amount_row(&kit, batch, "cinnamon sticks");
 
-	ck_assert_int_eq(amount_row(batch, "red hot cinnamon candies").used, pk_ul("3/4 cup"));
+	ck_assert_int_eq(pk_amount_row(&kit, batch, "red hot cinnamon candies").used, pk_ul("3/4 cup"));
 	ck_assert_int_eq(sticks.wanted, 8);
 	ck_assert_int_eq(sticks.used, 0);
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch, sticks.place, 8, "", &kit.fault));
-	ck_assert_int_eq(amount_row(batch, "cinnamon sticks").used, 8);
+	ck_assert_int_eq(pk_amount_row(&kit, batch, "cinnamon sticks").used, 8);
 }
 END_TEST
 

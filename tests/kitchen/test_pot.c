@@ -55,21 +55,6 @@ static int64_t set_stock(enum supply_kind supply, const char *size, int64_t amou
 	return was;
 }
 
-static struct log_batch_amount amount_row(int64_t batch_id, const char *ingredient)
-{
-	struct log_batch_amount *rows;
-	struct log_batch_amount found = {0};
-	size_t count;
-
-	KK_OK(&kit, kitchen_batch_amounts(kit.kitchen, batch_id, &rows, &count, &kit.fault));
-	for (size_t i = 0; i < count; i++)
-		if (strcmp(rows[i].ingredient, ingredient) == 0)
-			found = rows[i];
-	free(rows);
-	ck_assert_msg(found.id != 0, "no amount of %s", ingredient);
-	return found;
-}
-
 /* --- phases ------------------------------------------------------------------------ */
 
 #define LONGEST 8
@@ -495,8 +480,8 @@ START_TEST(what_is_optional_and_short_is_left_out)
 	set_stock(SUPPLY_LEMON_JUICE, "", pk_amount(SUPPLY_LEMON_JUICE, "1 tbsp"));
 	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, false, &batch_id, &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), pk_amount(SUPPLY_LEMON_JUICE, "1 tbsp"));
-	ck_assert_int_eq(amount_row(batch_id, "bottled lemon juice").used, 0);
-	ck_assert_int_eq(amount_row(batch_id, "bottled lemon juice").wanted,
+	ck_assert_int_eq(pk_amount_row(&kit, batch_id, "bottled lemon juice").used, 0);
+	ck_assert_int_eq(pk_amount_row(&kit, batch_id, "bottled lemon juice").wanted,
 	                 pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"));
 }
 END_TEST
@@ -660,8 +645,8 @@ START_TEST(a_corrected_amount_moves_its_ledger_by_the_difference)
 
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1500000, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left - 100000);
-	ck_assert_int_eq(amount_row(batch_id, "sugar").used, 1500000);
-	ck_assert_int_eq(amount_row(batch_id, "sugar").wanted, 1400000);
+	ck_assert_int_eq(pk_amount_row(&kit, batch_id, "sugar").used, 1500000);
+	ck_assert_int_eq(pk_amount_row(&kit, batch_id, "sugar").wanted, 1400000);
 	pk_says(&kit, "Corrected");
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 149999);

@@ -276,3 +276,18 @@ void pk_says(const struct kitchen_kit *kit, const char *words)
 	ck_assert_msg(strstr(newest.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
 	              newest.sentence, words);
 }
+
+struct log_batch_amount pk_amount_row(struct kitchen_kit *kit, int64_t batch_id, const char *ingredient)
+{
+	struct log_batch_amount *rows;
+	struct log_batch_amount found = {0};
+	size_t count;
+
+	KK_OK(kit, kitchen_batch_amounts(kit->kitchen, batch_id, &rows, &count, &kit->fault));
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(rows[i].ingredient, ingredient) == 0)
+			found = rows[i];
+	free(rows);
+	ck_assert_msg(found.id != 0, "no amount of %s", ingredient);
+	return found;
+}

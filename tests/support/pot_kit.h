@@ -71,5 +71,7 @@ char *pk_rows(struct kitchen_kit *kit);
 /* The rows are those (which is freed). */
 void pk_same_rows(struct kitchen_kit *kit, char *rows);
 void pk_says(const struct kitchen_kit *kit, const char *words); /* the newest journal sentence */
+/* What the batch holds of an ingredient; there is one. */
+struct log_batch_amount pk_amount_row(struct kitchen_kit *kit, int64_t batch_id, const char *ingredient);
 
 #endif
