@@ -72,20 +72,6 @@ recipe_named(const char *name)
 	return NULL;
 }
 
-const struct ingredient *
-recipe_acid_in_jar(const struct recipe *recipe)
-{
-	if (recipe == NULL || recipe->acidity != ACIDITY_ACIDIFIED)
-		return NULL;
-	for (size_t i = 0; i < recipe->ingredient_count; i++) {
-		const struct ingredient *item = &recipe->ingredients[i];
-
-		if (item->adding == ADD_IN_JAR && !item->optional && item->supply != SUPPLY_SALT)
-			return item;
-	}
-	return NULL;
-}
-
 bool
 recipe_awaits_sheet(const struct recipe *recipe)
 {

@@ -126,10 +126,6 @@ bool recipe_check(const struct recipe *recipe, struct fault *fault);
  * kept in the refrigerator), or an amount on its page cannot be trusted. */
 bool recipe_may_start(const struct recipe *recipe, struct fault *fault);
 
-/* What of an acidified recipe must go into every jar before it is closed, salt aside;
- * NULL: nothing, its acid is in the pot.  A NULL recipe has none. */
-const struct ingredient *recipe_acid_in_jar(const struct recipe *recipe);
-
 /* Low-methoxyl pectins differ from maker to maker, so a built-in recipe with one has
  * no amount of it, of its calcium solution and of its acid, and no multiple: those are
  * of its own sheet, and the kitchen gives them once.  Until then the recipe waits for

@@ -58,12 +58,25 @@ START_TEST(products_are_found_by_the_name_people_use)
 }
 END_TEST
 
+/* Of an acidified recipe, salt aside. */
+static bool
+acid_goes_in_each_jar(const struct recipe *recipe)
+{
+	for (size_t i = 0; recipe->acidity == ACIDITY_ACIDIFIED && i < recipe->ingredient_count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+
+		if (item->adding == ADD_IN_JAR && !item->optional && item->supply != SUPPLY_SALT)
+			return true;
+	}
+	return false;
+}
+
 /* Sauces, salsas and the like have their acid in the recipe, and what is low-acid has none. */
 static bool
 acid_is_in_the_recipe(const char *food)
 {
 	for (size_t i = 0; i < recipe_count; i++) {
-		if (strcmp(recipes[i].food, food) == 0 && recipe_acid_in_jar(&recipes[i]) == NULL)
+		if (strcmp(recipes[i].food, food) == 0 && !acid_goes_in_each_jar(&recipes[i]))
 			return true;
 	}
 	return false;
