@@ -241,18 +241,31 @@ bool clock_read_date(const char *date, int64_t *wall_ms)
 	return at != (time_t)-1 && parts.tm_mday == day; /* no 31 February */
 }
 
+/* One or two digits of a time of day, 0 to most; the words after them. */
+static bool read_part(const char **words, int most, int64_t *part)
+{
+	const char *at = *words;
+
+	*part = 0;
+	while (at - *words < 2 && *at >= '0' && *at <= '9')
+		*part = *part * 10 + (*at++ - '0');
+	if (at == *words || *part > most)
+		return false;
+	*words = at;
+	return true;
+}
+
 bool clock_read_hour(const char *words, int64_t *ms, bool *to_the_minute)
 {
-	int hour;
-	int minute;
-	int second = 0;
-	int used = 0;
-	int fields = sscanf(words, "%2d:%2d%n:%2d%n", &hour, &minute, &used, &second, &used);
+	int64_t hour;
+	int64_t minute;
+	int64_t second = 0;
 
-	if (fields < 2 || words[used] != '\0' || hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 ||
-	    second > 59)
+	if (!read_part(&words, 23, &hour) || *words++ != ':' || !read_part(&words, 59, &minute))
 		return false;
-	*to_the_minute = fields == 2;
-	*ms = ((hour * INT64_C(60) + minute) * 60 + second) * 1000;
+	*to_the_minute = *words == '\0';
+	if (!*to_the_minute && (*words++ != ':' || !read_part(&words, 59, &second) || *words != '\0'))
+		return false;
+	*ms = ((hour * 60 + minute) * 60 + second) * 1000;
 	return true;
 }
