@@ -454,7 +454,7 @@ void gate_judge(const struct load_evidence *load, const struct jar_evidence *jar
 	memset(load_out, 0, sizeof(*load_out));
 	load_out->verdict = count > 0 ? VERDICT_VALID : VERDICT_OPEN;
 	for (size_t i = 0; i < count; i++) {
-		struct judgement own;
+		struct judgement own = {0};
 		struct judgement *jar = jar_out != NULL ? &jar_out[i] : &own;
 
 		judge_jar(load, &jars[i], jar);

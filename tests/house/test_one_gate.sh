@@ -35,7 +35,12 @@ nothing 'a statement sets a verdict' \
 # The search itself finds what it should.
 found=$(printf '%s\n' '	load.verdict = VERDICT_VALID;' '	x = a ? VERDICT_UNKNOWN : b;' '	.verdict = VERDICT_NOT_VALID,' |
 	grep -cE '(^|[^=!<>])=[^=].*VERDICT_(VALID|NOT_VALID|UNKNOWN)|[?:] *VERDICT_(VALID|NOT_VALID|UNKNOWN)')
-[ "$found" -eq 3 ] && passed=$((passed + 1)) || { failed=$((failed + 1)); echo "the search finds $found of 3"; }
+if [ "$found" -eq 3 ]; then
+	passed=$((passed + 1))
+else
+	failed=$((failed + 1))
+	echo "the search finds $found of 3"
+fi
 
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]
