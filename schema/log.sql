@@ -298,8 +298,8 @@ CREATE TABLE jar (
 		CHECK (siphoning IN ('none', 'slight', 'under_half', 'over_half')),
 	fate TEXT NOT NULL DEFAULT 'none'   -- of one that did not seal
 		CHECK (fate IN ('none', 'fridge', 'freezer', 'reprocess', 'discard')),
-	fate_by_wall_ms INTEGER,            -- deadline of the fate
-	fate_done_wall_ms INTEGER,          -- the fate was carried out
+	fate_by_wall_ms INTEGER,            -- fridge: to be eaten by then; else done by then
+	fate_done_wall_ms INTEGER,          -- frozen, processed again, thrown out, eaten from the fridge
 	checked_wall_ms INTEGER,
 	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE, -- null: packed without a pot
 	filled_wall_ms INTEGER,
@@ -321,7 +321,9 @@ CREATE INDEX jar_waiting ON jar (batch_id) WHERE load_id IS NULL AND fate = 'non
 CREATE INDEX jar_of_batch ON jar (batch_id) WHERE batch_id IS NOT NULL;
 CREATE INDEX jar_of_lid_box ON jar (lid_box_id) WHERE lid_box_id IS NOT NULL;
 CREATE INDEX jar_of_lot ON jar (lot_id);
-CREATE INDEX jar_fate_open ON jar (fate_by_wall_ms) WHERE fate <> 'none' AND fate_done_wall_ms IS NULL;
+-- Jars set aside, and what is in fridge and freezer.
+CREATE INDEX jar_fate_open ON jar (fate_by_wall_ms) WHERE fate <> 'none' AND gone_wall_ms IS NULL
+	AND (fate_done_wall_ms IS NULL OR fate = 'freezer');
 CREATE INDEX jar_from ON jar (from_jar_id) WHERE from_jar_id IS NOT NULL;
 -- Jars still kept, by lot and size.
 CREATE INDEX jar_kept ON jar (lot_id, size, id)
@@ -908,25 +910,25 @@ BEGIN
 END;
 
 CREATE TRIGGER pantry_use_made AFTER INSERT ON jar
-WHEN new.gone_why IN ('used', 'given') AND new.gone_wall_ms IS NOT NULL
+WHEN new.gone_why IN ('used', 'given') AND new.gone_wall_ms IS NOT NULL AND new.fate = 'none'
 BEGIN
 	INSERT INTO pantry_used VALUES (new.lot_id, new.size, new.gone_wall_ms / 604800000, 1);
 END;
 CREATE TRIGGER pantry_use_never AFTER DELETE ON jar
-WHEN old.gone_why IN ('used', 'given') AND old.gone_wall_ms IS NOT NULL
+WHEN old.gone_why IN ('used', 'given') AND old.gone_wall_ms IS NOT NULL AND old.fate = 'none'
 BEGIN
 	INSERT INTO pantry_used VALUES (old.lot_id, old.size, old.gone_wall_ms / 604800000, -1);
 END;
 CREATE TRIGGER pantry_use_was AFTER UPDATE ON jar
-WHEN old.gone_why IN ('used', 'given') AND old.gone_wall_ms IS NOT NULL AND
-	(old.gone_why IS NOT new.gone_why OR old.gone_wall_ms IS NOT new.gone_wall_ms
+WHEN old.gone_why IN ('used', 'given') AND old.gone_wall_ms IS NOT NULL AND old.fate = 'none' AND
+	(old.gone_why IS NOT new.gone_why OR old.gone_wall_ms IS NOT new.gone_wall_ms OR old.fate <> new.fate
 	OR old.lot_id <> new.lot_id OR old.size <> new.size)
 BEGIN
 	INSERT INTO pantry_used VALUES (old.lot_id, old.size, old.gone_wall_ms / 604800000, -1);
 END;
 CREATE TRIGGER pantry_use_is AFTER UPDATE ON jar
-WHEN new.gone_why IN ('used', 'given') AND new.gone_wall_ms IS NOT NULL AND
-	(old.gone_why IS NOT new.gone_why OR old.gone_wall_ms IS NOT new.gone_wall_ms
+WHEN new.gone_why IN ('used', 'given') AND new.gone_wall_ms IS NOT NULL AND new.fate = 'none' AND
+	(old.gone_why IS NOT new.gone_why OR old.gone_wall_ms IS NOT new.gone_wall_ms OR old.fate <> new.fate
 	OR old.lot_id <> new.lot_id OR old.size <> new.size)
 BEGIN
 	INSERT INTO pantry_used VALUES (new.lot_id, new.size, new.gone_wall_ms / 604800000, 1);
@@ -940,7 +942,7 @@ BEGIN
 	INSERT INTO pantry_count SELECT lot_id, size, count(*) FROM jar
 		WHERE lot_id = new.id AND state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL GROUP BY size;
 	INSERT INTO pantry_used SELECT lot_id, size, gone_wall_ms / 604800000, count(*) FROM jar
-		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL GROUP BY 2, 3;
+		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL AND fate = 'none' GROUP BY 2, 3;
 END;
 CREATE TRIGGER pantry_lot_leaves BEFORE UPDATE OF product, made_wall_ms ON lot
 WHEN old.product IS NOT new.product OR old.made_wall_ms IS NOT new.made_wall_ms
@@ -948,7 +950,7 @@ BEGIN
 	INSERT INTO pantry_count SELECT lot_id, size, -count(*) FROM jar
 		WHERE lot_id = old.id AND state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL GROUP BY size;
 	INSERT INTO pantry_used SELECT lot_id, size, gone_wall_ms / 604800000, -count(*) FROM jar
-		WHERE lot_id = old.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL GROUP BY 2, 3;
+		WHERE lot_id = old.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL AND fate = 'none' GROUP BY 2, 3;
 END;
 CREATE TRIGGER pantry_lot_enters AFTER UPDATE OF product, made_wall_ms ON lot
 WHEN old.product IS NOT new.product OR old.made_wall_ms IS NOT new.made_wall_ms
@@ -956,7 +958,7 @@ BEGIN
 	INSERT INTO pantry_count SELECT lot_id, size, count(*) FROM jar
 		WHERE lot_id = new.id AND state = 'sealed' AND fate = 'none' AND gone_wall_ms IS NULL GROUP BY size;
 	INSERT INTO pantry_used SELECT lot_id, size, gone_wall_ms / 604800000, count(*) FROM jar
-		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL GROUP BY 2, 3;
+		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL AND fate = 'none' GROUP BY 2, 3;
 END;
 
 -- --- jars a recall has still to find -----------------------------------------------------------

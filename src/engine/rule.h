@@ -171,6 +171,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	const char *fate;
 	int64_t fate_in_ms;
 	bool fate_limited;
+	bool in_fridge;      /* and the limit is by when it is eaten */
 
 	/* ABOUT_STATION, ABOUT_LID_BOX, ABOUT_PERSON */
 	bool dial_gauge;

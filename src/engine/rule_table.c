@@ -21,6 +21,7 @@
 #define LOADED_LONG_MS (10 * MINUTE_MS)   /* house rule */
 #define UNRINSED_LONG_MS (10 * MINUTE_MS) /* house rule */
 #define FATE_CLOSING_MS HOUR_MS           /* house rule */
+#define FRIDGE_ENDS_MS (12 * HOUR_MS)     /* a meal is left to eat it at; house rule */
 #define LIDS_KEEP_MS (5 * YEAR_MS)        /* MSU-498 */
 #define DEEP_WATER_MINUTES 30             /* a published canner text: 2 in over the lids beyond it */
 
@@ -347,16 +348,36 @@ static int64_t no_canner_takes(const struct facts *f)
 	return when(f->published && !f->some_canner && !f->larger_than_tested && low_acid_waits(f) != 0);
 }
 
+static int64_t time_over(const struct facts *f, bool in_fridge)
+{
+	return f->fate_limited && f->in_fridge == in_fridge ? used_up(f->fate_in_ms) : RULE_NEVER;
+}
+
+static int64_t time_ends(const struct facts *f, bool in_fridge, int64_t notice_ms)
+{
+	if (!f->fate_limited || f->in_fridge != in_fridge || f->fate_in_ms <= 0)
+		return RULE_NEVER;
+	return used_up(f->fate_in_ms - notice_ms);
+}
+
 static int64_t fate_closed(const struct facts *f)
 {
-	return f->fate_limited ? used_up(f->fate_in_ms) : RULE_NEVER;
+	return time_over(f, false);
+}
+
+static int64_t fridge_over(const struct facts *f)
+{
+	return time_over(f, true);
 }
 
 static int64_t fate_closing(const struct facts *f)
 {
-	if (!f->fate_limited || f->fate_in_ms <= 0)
-		return RULE_NEVER;
-	return used_up(f->fate_in_ms - FATE_CLOSING_MS);
+	return time_ends(f, false, FATE_CLOSING_MS);
+}
+
+static int64_t fridge_ends(const struct facts *f)
+{
+	return time_ends(f, true, FRIDGE_ENDS_MS);
 }
 
 /* --- stations, lids, people, supplies -------------------------------------------------------------- */
@@ -600,8 +621,11 @@ const struct rule rules[] = {
 	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
 	     "fridge, freezer, reprocess", OVER_NEVER, "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	STOP("fate-closed", ABOUT_FATE, fate_closed,
-	     "Discard a jar of {lot}, do not taste: the time for the {fate} is over (f).", "carrying it out", OVER_NEVER,
-	     "24 h: A539, UNL; 2 h: UNL, one ISU text; fridge days: A539"),
+	     "Discard {jars} of {lot}, do not taste: the time to {fate} is over (f).", "carrying it out", OVER_NEVER,
+	     "24 h: A539, UNL; 2 h: UNL, one ISU text"),
+	STOP("fridge-over", ABOUT_FATE, fridge_over,
+	     "Throw out what is left of {jars} of {lot} in the fridge, do not taste: the days there are over (f).",
+	     "eating it", OVER_NEVER, "several days: A539; three: " PRACTICE),
 	STOP("liquid-over-half", ABOUT_LOAD, over_half_lost,
 	     "Unseal and refrigerate {over_half} of {lot}, eat in 2-3 days: over half the liquid is gone.", "shelving it",
 	     OVER_NEVER, "NCHFP answer on liquid loss"),
@@ -714,8 +738,11 @@ const struct rule rules[] = {
 	CAUTION("window-closing", ABOUT_LOAD, window_closing,
 	        "Decide on {windowed} of {lot}: {window_left} left, then only the bin.",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
-	CAUTION("fate-closing", ABOUT_FATE, fate_closing, "{fate_left} left to {fate} a jar of {lot} (f).",
+	CAUTION("fate-closing", ABOUT_FATE, fate_closing, "{fate_left} left to {fate} {jars} of {lot} (f).",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
+	CAUTION("fridge-ends", ABOUT_FATE, fridge_ends,
+	        "Eat {jars} of {lot} in the fridge within {fate_left}, or freeze or throw out (f).",
+	        "several days: A539; three: " PRACTICE),
 	CAUTION("process-unknown", ABOUT_LOAD, unknown, "{station}, {lot}: process unknown ({why}). No seal makes it known.",
 	        "a seal is no proof: ISU; " PRACTICE),
 	CAUTION("judged-anew", ABOUT_SHELVED, judged_worse,

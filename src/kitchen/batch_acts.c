@@ -9,6 +9,7 @@
 
 #include "engine/text.h"
 #include "kitchen/acid_asked.h"
+#include "kitchen/aside.h"
 #include "kitchen/plan_private.h"
 #include "kitchen/outlook.h"
 
@@ -381,16 +382,14 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	                  order->reason[0] != '\0' ? ": " : "", order->reason, stood);
 }
 
-/* Not processed at all: eaten soon, frozen at once, or thrown out.  Three days in
- * the fridge and two hours to the freezer are house readings, common practice, no
- * source. */
-#define AWAY_FRIDGE_MS (INT64_C(72) * 3600 * 1000)
+/* Not processed at all: eaten soon, frozen at once, or thrown out.  Two hours to the
+ * freezer are a house reading, common practice, no source. */
 #define AWAY_FREEZER_MS (INT64_C(2) * 3600 * 1000)
 
 static void send_away(struct log_jar *jar, enum jar_fate fate, int64_t now)
 {
 	jar->fate = fate;
-	jar->fate_by_wall_ms = fate == FATE_FRIDGE ? now + AWAY_FRIDGE_MS : fate == FATE_FREEZER ? now + AWAY_FREEZER_MS : 0;
+	jar->fate_by_wall_ms = fate == FATE_FRIDGE ? now + ASIDE_FRIDGE_MS : fate == FATE_FREEZER ? now + AWAY_FREEZER_MS : 0;
 	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;
 }
 

@@ -7,6 +7,7 @@
 
 #include "engine/text.h"
 #include "engine/utf8.h"
+#include "kitchen/aside.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/labels.h"
 #include "log/tables.h"
@@ -88,45 +89,35 @@ static bool add_seal_checks(struct gathering *all, struct fault *fault)
 
 /* --- fates ------------------------------------------------------------------------------ */
 
-static bool same_deadline(const struct log_jar *a, const struct log_jar *b)
-{
-	return a->lot_id == b->lot_id && a->fate == b->fate && a->fate_by_wall_ms == b->fate_by_wall_ms;
-}
-
 /* One event for all that `first` stands for; it is the first of them in the list. */
 static bool add_fate(struct gathering *all, const struct log_jar *first, int jars, struct fault *fault)
 {
 	struct calendar_event *event = new_event(all, fault);
 	struct log_lot lot;
 	char what[64];
+	int64_t at;
 
 	if (event == NULL || !log_lot_get(all->kitchen->log, first->lot_id, &lot, fault))
 		return false;
 	(void)snprintf(what, sizeof(what), "jar-%" PRId64, first->id);
 	set_uid(all, event, "fate", what);
-	(void)snprintf(what, sizeof(what), "%d jar%s to the %s by now", jars, jars == 1 ? "" : "s",
-	               first->fate == FATE_REPROCESS ? "canner again" : jar_fate_words(first->fate));
+	(void)snprintf(what, sizeof(what), "%d jar%s %s now", jars, jars == 1 ? "" : "s", aside_words(first, &at));
 	set_summary(all, event, what, &lot);
 	(void)text_copy(event->description, sizeof(event->description), jar_fate_advice(first->fate, &lot));
-	event->start_wall_ms = first->fate_by_wall_ms;
+	event->start_wall_ms = at;
 	event->alarm_minutes = first->fate == FATE_FRIDGE ? 12 * HOUR_MINUTES : HOUR_MINUTES;
 	return true;
 }
 
 static bool add_fates(struct gathering *all, struct fault *fault)
 {
-	const struct log_jar *fates = all->kitchen->board.fates;
-	size_t count = all->kitchen->board.fate_count;
+	const struct board *board = &all->kitchen->board;
+	const struct log_jar *fates = board->fates;
 
-	for (size_t i = 0; i < count; i++) {
-		bool told = fates[i].fate_by_wall_ms == 0; /* no deadline */
-		int jars = 0;
+	for (size_t i = 0; i < board->fate_count; i++) {
+		int jars = fates[i].fate_by_wall_ms == 0 ? 0 : asides_told(board, i); /* 0: no deadline */
 
-		for (size_t j = 0; j < i && !told; j++)
-			told = same_deadline(&fates[i], &fates[j]);
-		for (size_t j = i; j < count; j++)
-			jars += same_deadline(&fates[i], &fates[j]);
-		if (!told && !add_fate(all, &fates[i], jars, fault))
+		if (jars > 0 && !add_fate(all, &fates[i], jars, fault))
 			return false;
 	}
 	return true;

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/aside.h"
 #include "kitchen/outlook.h"
 #include "kitchen/plan_private.h"
 #include "kitchen/verdict.h"
@@ -476,14 +477,17 @@ static void ask_fates(const struct asking *asking)
 		const struct log_jar *jar = &asking->board->fates[i];
 		struct gathered gathered = { .load_id = jar->load_id, .batch_id = jar->batch_id };
 		struct facts *facts = &gathered.facts;
+		int jars = jar->fate_by_wall_ms == 0 || jar->fate_done_wall_ms != 0 ? 0 : asides_told(asking->board, i);
 
-		if (jar->fate_by_wall_ms == 0)
+		if (jars == 0)
 			continue;
 		kitchen_lot_code(asking->kitchen, jar->lot_id, gathered.words[0], sizeof(gathered.words[0]));
 		facts->lot = gathered.words[0];
-		facts->fate = jar_fate_words(jar->fate);
+		facts->fate = aside_to_do(jar->fate);
 		facts->fate_limited = true;
+		facts->in_fridge = jar->fate == FATE_FRIDGE;
 		facts->fate_in_ms = jar->fate_by_wall_ms - asking->now->wall_ms;
+		facts->jars = jars;
 		ask(asking, &gathered, ABOUT_FATE);
 	}
 }

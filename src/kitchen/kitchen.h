@@ -108,7 +108,7 @@ struct board {
 	size_t stations;
 	size_t racked;
 	int jars_today;
-	const struct log_jar *fates; /* jars whose fate is not carried out yet */
+	const struct log_jar *fates; /* jars set aside, and what is in fridge and freezer (aside.h) */
 	size_t fate_count;
 	const struct log_jar *waiting; /* filled jars without a canner, longest waiting first */
 	size_t waiting_count;
@@ -483,14 +483,6 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 /* The same fate for every jar that needs one and has none. */
 bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
                        struct fault *fault);
-bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
-/* The same for every jar of its lot that has the same fate and deadline. */
-bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
-/* Thrown out instead, also when the load is long shelved: the way out of a fate
- * whose time is over. */
-bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault);
-/* Take back the newest kitchen_jar_fate_done of this run of the program. */
-bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct log_lot *out, struct fault *fault);
 /* "" when there is no such lot. */
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);

@@ -90,6 +90,8 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 #define VERB_COUNTED "pantry_counted"
 #define VERB_RECALLED "recall"
 #define VERB_FOLLOWED "recall_follow_up"
+/* Nobody eats what a recall looks for, or a lot of which jars spoiled.  False: FAULT_REFUSED. */
+bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault);
 /* The last act of the pantry or of a recall, if it bears one of two verbs. */
 bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
                struct fault *fault);

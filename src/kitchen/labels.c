@@ -4,6 +4,7 @@
 #include "kitchen/labels.h"
 
 #include <assert.h>
+#include <ctype.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -11,6 +12,7 @@
 #include "engine/label_text.h"
 #include "engine/text.h"
 #include "engine/utf8.h"
+#include "kitchen/aside.h"
 #include "kitchen/kitchen_private.h"
 
 #define BETWEEN " \xc2\xb7 "
@@ -80,6 +82,18 @@ static void place_words(const struct kitchen *kitchen, struct label *label, cons
 }
 
 /* What the reader of the label must know, the worst first. */
+/* The day, not the hour: a label is read days later. */
+static void add_aside(struct text *text, const struct log_jar *jar)
+{
+	int64_t at;
+	const char *words = aside_words(jar, &at);
+	char day[16] = "";
+
+	if (at != 0)
+		clock_words_date(at, day, sizeof(day));
+	text_add(text, "%c%s%s%s. ", toupper((unsigned char)words[0]), words + 1, at != 0 ? " " : "", day);
+}
+
 static void warning_words(const struct kitchen *kitchen, struct label *label, const struct log_judgement *judgement,
                           const struct log_jar *jar, bool recalled)
 {
@@ -100,7 +114,7 @@ static void warning_words(const struct kitchen *kitchen, struct label *label, co
 	if (states[jar->state][0] != '\0')
 		text_add(&text, "%s. ", states[jar->state]);
 	if (jar->fate != FATE_NONE)
-		text_add(&text, "Goes to: %s. ", jar_fate_words(jar->fate));
+		add_aside(&text, jar);
 	if (jar->siphoning == SIPHON_OVER_HALF)
 		text_add(&text, "Over half the liquid lost. ");
 	else if (jar->siphoning != SIPHON_NONE)

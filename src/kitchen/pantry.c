@@ -267,8 +267,7 @@ static bool move_marks(struct errand *errand, int64_t jar_id, enum recall_outcom
 	return done;
 }
 
-/* Nobody eats or gives away what a recall looks for. */
-static bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault)
+bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault)
 {
 	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code };
 	int64_t recalled;

@@ -66,7 +66,7 @@ enum jar_where jar_where(const struct log_traced *traced)
 	if (traced->next_jar_id != 0)
 		return WHERE_REPROCESSED;
 	if (jar->fate != FATE_NONE)
-		return jar->fate_done_wall_ms != 0 ? where_by_fate(traced) : WHERE_SET_ASIDE;
+		return jar->fate_done_wall_ms != 0 || jar->fate == FATE_FRIDGE ? where_by_fate(traced) : WHERE_SET_ASIDE;
 	if (jar->load_id == 0)
 		return WHERE_WAITING;
 	return traced->place == PLACE_CANNER ? WHERE_CANNER : traced->place == PLACE_RACK ? WHERE_RACK : WHERE_SHELF;

@@ -9,10 +9,10 @@
 
 #include "engine/food.h"
 #include "engine/text.h"
+#include "kitchen/aside.h"
 #include "kitchen/kitchen_private.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
-#define FATE_DONE "fate_done" /* verb */
 
 /* Windows of the fates, counted from the end of the process (UNTIL) or from now
  * (FOR).  A process that was wrong gives 2 h for everything but the bin (UNL and
@@ -20,10 +20,7 @@
  * 24 h (A539, UNL, MSU-593). */
 #define PROCESS_ERROR_MS (2 * HOUR_MS)
 #define UNSEALED_MS (24 * HOUR_MS)
-/* A fridge jar is eaten "in several days" (A539; KSU says a week): three days is
- * this program's reading, common practice, no source.  Over half the liquid
- * gone: 2-3 days (NCHFP liquid-loss answer): the shorter. */
-#define FRIDGE_MS (72 * HOUR_MS)
+/* Over half the liquid gone: 2-3 days (NCHFP liquid-loss answer): the shorter. */
 #define FRIDGE_SIPHONED_MS (48 * HOUR_MS)
 
 static const struct fate_text {
@@ -31,7 +28,7 @@ static const struct fate_text {
 	const char *advice;
 } fate_texts[] = {
 	[FATE_NONE] = { "none", "" },
-	[FATE_FRIDGE] = { "fridge", "Into the fridge now; eat within days (A539: several days)." },
+	[FATE_FRIDGE] = { "fridge", "Into the fridge now; it keeps for several days (A539)." },
 	[FATE_FREEZER] = { "freezer", "Leave 1-1/2 in headspace, then freeze (MSU-593, UNL)." },
 	[FATE_REPROCESS] = { "reprocess",
 	                     "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time (A539, UNL)." },
@@ -96,7 +93,7 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 	}
 	if (fate == FATE_FRIDGE)
 		*by_wall_ms = now_wall_ms +
-		              (jar->siphoning == SIPHON_OVER_HALF ? FRIDGE_SIPHONED_MS : FRIDGE_MS);
+		              (jar->siphoning == SIPHON_OVER_HALF ? FRIDGE_SIPHONED_MS : ASIDE_FRIDGE_MS);
 	else
 		*by_wall_ms = until;
 	return true;
@@ -425,120 +422,6 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	return done ? act_commit(&act, fault, "%s: %d jars go to: %s", at.lot.code, given,
 	                         jar_fate_words(fate))
 	            : act_fail(&act);
-}
-
-/* A jar belongs to its load, one that never got into a canner to its batch, if it has one. */
-static bool jar_belongs_to(struct kitchen *kitchen, const struct log_jar *jar, struct log_subject *subject,
-                           int64_t *station_id, struct fault *fault)
-{
-	struct log_batch batch;
-	struct log_load load;
-
-	if (jar->load_id != 0) {
-		*subject = (struct log_subject){ SUBJECT_LOAD, jar->load_id };
-		if (!log_load_get(kitchen->log, jar->load_id, &load, fault))
-			return false;
-		*station_id = load.station_id;
-		return true;
-	}
-	if (jar->batch_id == 0) { /* imported: nothing is known of where it was filled */
-		*subject = (struct log_subject){ SUBJECT_HOUSE, 0 };
-		*station_id = 0;
-		return true;
-	}
-	*subject = (struct log_subject){ SUBJECT_BATCH, jar->batch_id };
-	if (!log_batch_get(kitchen->log, jar->batch_id, &batch, fault))
-		return false;
-	*station_id = batch.station_id;
-	return true;
-}
-
-static bool same_errand(const struct log_jar *a, const struct log_jar *b)
-{
-	return a->lot_id == b->lot_id && a->load_id == b->load_id && a->fate == b->fate &&
-	       a->fate_by_wall_ms == b->fate_by_wall_ms;
-}
-
-/* What is said of jars set aside: this one, it and its like, or that it was thrown
- * out instead. */
-enum errand { ERRAND_ONE, ERRAND_LIKE, ERRAND_BIN };
-
-/* Every jar on the list of fates that `one` stands for. */
-static bool put_done(struct act *act, const struct log_jar *one, enum errand errand, int *done,
-                     struct fault *fault)
-{
-	const struct board *board = &act->kitchen->board;
-
-	*done = 0;
-	for (size_t i = 0; i < board->fate_count; i++) {
-		struct log_jar jar = board->fates[i];
-
-		if (jar.id != one->id && !(errand == ERRAND_LIKE && same_errand(&jar, one)))
-			continue;
-		if (errand == ERRAND_BIN) {
-			jar.fate = FATE_DISCARD;
-			jar.fate_by_wall_ms = 0;
-		}
-		jar.fate_done_wall_ms = act->entry.at.wall_ms;
-		if (!log_put_jar(act->kitchen->log, &jar, fault))
-			return false;
-		(*done)++;
-	}
-	return true;
-}
-
-/* Reachable long after the load is shelved, so it does not ask the strips. */
-static bool fate_done(struct kitchen *kitchen, int64_t jar_id, enum errand errand, struct fault *fault)
-{
-	struct log_subject subject;
-	struct log_jar jar;
-	struct log_lot lot;
-	int64_t station_id;
-	struct act act;
-	int done;
-
-	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
-	    !jar_belongs_to(kitchen, &jar, &subject, &station_id, fault) ||
-	    !log_lot_get(kitchen->log, jar.lot_id, &lot, fault))
-		return false;
-	if (jar.fate == FATE_NONE || jar.fate_done_wall_ms != 0)
-		return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar.place_in_load,
-		                 lot.code);
-	if (!act_begin(&act, kitchen, FATE_DONE, station_id, fault))
-		return false;
-	act_about(&act, subject);
-	if (!put_done(&act, &jar, errand, &done, fault))
-		return act_fail(&act);
-	kitchen->fate_done = subject;
-	return act_commit(&act, fault, "%s: %d jar%s, %s done", lot.code, done, done == 1 ? "" : "s",
-	                  jar_fate_words(errand == ERRAND_BIN ? FATE_DISCARD : jar.fate));
-}
-
-bool kitchen_jar_fate_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
-{
-	return fate_done(kitchen, jar_id, ERRAND_ONE, fault);
-}
-
-bool kitchen_fates_done(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
-{
-	return fate_done(kitchen, jar_id, ERRAND_LIKE, fault);
-}
-
-bool kitchen_jar_discard(struct kitchen *kitchen, int64_t jar_id, struct fault *fault)
-{
-	return fate_done(kitchen, jar_id, ERRAND_BIN, fault);
-}
-
-bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
-{
-	struct log_entry last;
-
-	/* Never the act before it: shelving is not taken back from here. */
-	if (kitchen->fate_done.id == 0 ||
-	    !log_last_act(kitchen->log, kitchen->fate_done, false, &last, NULL) ||
-	    strcmp(last.verb, FATE_DONE) != 0)
-		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
-	return kitchen_undo(kitchen, kitchen->fate_done, said, said_size, fault);
 }
 
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size)

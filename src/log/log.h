@@ -889,7 +889,8 @@ struct log_lot_kept {
 	int64_t jars;
 };
 bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, struct fault *fault);
-/* Jars with an unfinished fate, nearest deadline first, of any load. */
+/* Jars set aside whose fate is not carried out, and what is in fridge and freezer, of any load; the
+ * nearest deadline first, what is frozen last. */
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
 /* Jars in loads opened in [from, to) that are not broken. */
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault);

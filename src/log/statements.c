@@ -325,8 +325,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"ORDER BY filled_wall_ms IS NOT NULL, filled_wall_ms, id",
 	[JAR_GET] = "SELECT " JAR_COLUMNS " FROM jar WHERE id = ?",
 	[JAR_FATES] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND fate_done_wall_ms IS NULL "
-		"ORDER BY fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
+		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND gone_wall_ms IS NULL "
+		"AND (fate_done_wall_ms IS NULL OR fate = 'freezer') "
+		"ORDER BY fate_done_wall_ms IS NOT NULL, fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
 	[JAR_OLDEST] =
 		"SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
 		"CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
@@ -384,6 +385,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JARS_GONE] =
 		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
 		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
+		"AND jar.fate = 'none' "
 		"AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "
 		"ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/aside.h"
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"
 #include "report/json.h"
@@ -93,6 +94,60 @@ static bool put_line_text(FILE *out, const struct kitchen *kitchen, const struct
 	return put_doubts(out, kitchen, line, fault);
 }
 
+/* --- fridge, freezer, what is set aside ------------------------------------------------- */
+
+static bool put_asides_json(struct json *json, const struct kitchen *kitchen, struct fault *fault)
+{
+	const struct board *board = kitchen_board(kitchen);
+
+	json_open_array(json, "set_aside", JSON_LINES);
+	for (size_t i = 0; i < board->fate_count; i++) {
+		const struct log_jar *jar = &board->fates[i];
+		struct log_lot lot;
+
+		if (!kitchen_lot_of_jar(kitchen, jar->id, &lot, fault))
+			return false;
+		json_open_object(json, NULL, JSON_FLAT);
+		json_whole(json, "jar", jar->id);
+		json_text(json, "lot", lot.code);
+		json_text(json, "product", lot.product);
+		json_text(json, "size", jar->size);
+		json_text(json, "fate", jar_fate_name(jar->fate));
+		json_instant(json, "fate_by", jar->fate_by_wall_ms);
+		json_instant(json, "fate_done", jar->fate_done_wall_ms);
+		json_close(json);
+	}
+	json_close(json);
+	return true;
+}
+
+static bool put_asides_text(FILE *out, const struct kitchen *kitchen, struct fault *fault)
+{
+	const struct board *board = kitchen_board(kitchen);
+	int64_t now = kitchen_now(kitchen).wall_ms;
+
+	if (board->fate_count > 0)
+		(void)fputs("\nFRIDGE, FREEZER, SET ASIDE\n", out);
+	for (size_t i = 0; i < board->fate_count; i++) {
+		const struct log_jar *jar = &board->fates[i];
+		int jars = asides_told(board, i);
+		struct log_lot lot;
+		char words[80];
+
+		if (jars == 0)
+			continue;
+		if (!kitchen_lot_of_jar(kitchen, jar->id, &lot, fault))
+			return false;
+		aside_words_near(jar, now, words, sizeof(words));
+		(void)fprintf(out, "%5d jar%s of ", jars, jars == 1 ? "" : "s");
+		plain_put(out, lot.product);
+		(void)fputs(" (", out);
+		plain_put(out, lot.code);
+		(void)fprintf(out, "): %s%s\n", aside_is_late(jar, now) ? "TOO LATE: " : "", words);
+	}
+	return true;
+}
+
 static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const struct pantry_line *rows, size_t count,
                             struct fault *fault)
 {
@@ -130,9 +185,11 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 		for (size_t i = 0; i < count; i++)
 			put_line_json(&json, &rows[i]);
 		json_close(&json);
+		done = put_asides_json(&json, day_kitchen(day), fault);
 		json_close(&json);
 	} else {
-		done = put_pantry_text(to->out, day_kitchen(day), rows, count, fault);
+		done = put_pantry_text(to->out, day_kitchen(day), rows, count, fault) &&
+		       put_asides_text(to->out, day_kitchen(day), fault);
 	}
 	free(rows);
 	return done;

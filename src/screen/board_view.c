@@ -594,7 +594,7 @@ static const struct view_key keys[] = {
 	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, juice_view_enter },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
-	{ 'f', 0, "f", "jars set aside", "Jars that go to fridge, freezer, reprocess or bin.", has_fates, open_fates },
+	{ 'f', 0, "f", "jars set aside", "What is in fridge and freezer and by when it is eaten; what is to be processed again or thrown out.", has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },

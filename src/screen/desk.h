@@ -17,6 +17,7 @@
 #include "engine/process.h"
 #include "kitchen/acid_asked.h"
 #include "kitchen/ahead.h"
+#include "kitchen/aside.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/pantry.h"
 #include "kitchen/plan.h"
@@ -442,6 +443,7 @@ struct desk {
 	struct list_state house;
 	struct list_state warned;
 	struct list_state fates;
+	struct aside_order aside; /* what is being noted of a jar set aside */
 	struct list_state story;
 	struct list_state help; /* cursor: first key shown; top: first that found no room */
 	struct log_entry *story_rows;

@@ -254,6 +254,21 @@ static void refill(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
+static void say_put_away(struct desk *desk, int64_t batch_id, enum jar_fate fate)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	char words[80];
+
+	for (size_t i = 0; i < board->fate_count; i++) {
+		if (board->fates[i].batch_id != batch_id || board->fates[i].fate != fate)
+			continue;
+		aside_words_near(&board->fates[i], desk->now.wall_ms, words, sizeof(words));
+		desk_say(desk, ROLE_DONE, "Noted: %s (f).", words);
+		return;
+	}
+	desk_say(desk, ROLE_DONE, "Noted: thrown out.");
+}
+
 static bool away_typed(struct desk *desk, long key)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
@@ -265,7 +280,7 @@ static bool away_typed(struct desk *desk, long key)
 		return false;
 	desk->loader.putting_away = false;
 	if (kitchen_put_away(desk->kitchen, groups[n].batch_id, groups[n].size, (enum jar_fate)(key - '0'), &fault))
-		desk_say(desk, ROLE_DONE, "Noted; they are among the jars set aside (f).");
+		say_put_away(desk, groups[n].batch_id, (enum jar_fate)(key - '0'));
 	else
 		desk_say_fault(desk, &fault);
 	return true;

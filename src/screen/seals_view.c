@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/aside.h"
 #include "screen/desk.h"
 
 #define ROUND_MAX 64
@@ -142,15 +143,14 @@ static void jar_words_draw(struct desk *desk, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
 	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
-	char by[40] = "";
+	char aside[80] = "";
 
-	if (jar->fate_by_wall_ms != 0)
-		clock_words_near(jar->fate_by_wall_ms, desk->now.wall_ms, by, sizeof(by));
-	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s%s%s",
+	if (jar->fate != FATE_NONE)
+		aside_words_near(jar, desk->now.wall_ms, aside, sizeof(aside));
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s",
 	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
 	              jar->checked_by, losses[jar->siphoning],
-	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar) ? ", NEEDS A FATE (f)" : "",
-	              jar->fate != FATE_NONE ? jar_fate_words(jar->fate) : "", by[0] != '\0' ? " by " : "", by);
+	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar) ? ", NEEDS A FATE (f)" : "", aside);
 }
 
 static void fates_draw(struct desk *desk, const struct strip *strip, int top, int rows, int cols)
@@ -164,12 +164,15 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 		struct fault why = { 0 };
 		int64_t by;
 		bool open = jar_fate_open(jar, &strip->load, (enum jar_fate)fate, desk->now.wall_ms, &by, &why);
+		char advice[SENTENCE_MAX_BYTES];
+
+		aside_advice((enum jar_fate)fate, &strip->lot, by, desk->now.wall_ms, advice, sizeof(advice));
 
 		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,
 		             jar_fate_words((enum jar_fate)fate));
 		row += desk_paragraph(desk, row, 15, cols - 16, rows < FATE_ROWS ? 1 : 3, open ? ROLE_PLAIN : ROLE_QUIET,
-		                      open ? jar_fate_advice((enum jar_fate)fate, &strip->lot) : why.sentence);
+		                      open ? advice : why.sentence);
 	}
 }
 

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/aside.h"
 #include "kitchen/outlook.h"
 #include "screen/alarm.h"
 #include "screen/desk.h"
@@ -530,20 +531,20 @@ static void rack_draw(struct desk *desk, int row, int rows)
 	}
 }
 
+/* The one whose time ends first; what is frozen waits for nobody. */
 static void fates_line(struct desk *desk, int row)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
-	const struct log_jar *first = &board->fates[0];
-	char by[40] = "now";
+	size_t waiting = asides_waiting(board);
+	char first[80];
 	int rows;
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	if (first->fate_by_wall_ms != 0)
-		clock_words_near(first->fate_by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+	aside_words_near(&board->fates[0], desk->now.wall_ms, first, sizeof(first));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_KEY, "f");
-	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%zu jar%s set aside, first: %s by %s",
-	              board->fate_count, board->fate_count == 1 ? "" : "s", jar_fate_words(first->fate), by);
+	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%zu jar%s set aside, first: %s", waiting,
+	              waiting == 1 ? "" : "s", first);
 }
 
 /* Filled jars that wait for a canner, with the age of the oldest. */
@@ -570,7 +571,7 @@ void strips_draw(struct desk *desk, int row, int rows, int rows_each)
 	int used = canners_draw(desk, row, rows, rows_each);
 
 	/* Jars set aside have deadlines: their line comes before the last of the rack. */
-	if (kitchen_board(desk->kitchen)->fate_count > 0 && used < rows)
+	if (asides_waiting(kitchen_board(desk->kitchen)) > 0 && used < rows)
 		fates_line(desk, row + --rows);
 	if (kitchen_board(desk->kitchen)->waiting_count > 0 && used < rows)
 		waiting_line(desk, row + --rows);

@@ -702,12 +702,23 @@ START_TEST(fates)
 	fires("fate-closed", &facts, "do not taste");
 	never("fate-closing", &facts);
 	facts.fate_in_ms = 0;
-	fires("fate-closed", &facts, "the time for the reprocess is over");
+	fires("fate-closed", &facts, "the time to reprocess is over");
 	facts.fate_in_ms = 1;
 	in("fate-closed", &facts, 1);
 	fires("fate-closing", &facts, "1 min left to reprocess");
 	facts.fate_in_ms = HOUR + 1;
 	in("fate-closing", &facts, 1);
+	never("fridge-ends", &facts);
+	facts.in_fridge = true; /* by then it is eaten */
+	facts.jars = 2;
+	never("fate-closing", &facts);
+	fires("fridge-ends", &facts, "Eat 2 jars of");
+	facts.fate_in_ms = 12 * HOUR + 1;
+	in("fridge-ends", &facts, 1);
+	facts.fate_in_ms = 0;
+	never("fridge-ends", &facts);
+	never("fate-closed", &facts);
+	fires("fridge-over", &facts, "Throw out what is left of 2 jars of");
 }
 END_TEST
 

@@ -235,7 +235,7 @@ START_TEST(the_counts_of_the_day_balance)
 	ck_assert_int_eq(made, 74);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->fates[0].fate, FATE_REPROCESS);
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, kitchen_board(kit.kitchen)->fates[0].id, &kit.fault));
+	KK_OK(&kit, kk_done(&kit, kitchen_board(kit.kitchen)->fates[0].id, false));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
 	kk_reopen(&kit); /* the log is whole */
 }

@@ -479,8 +479,10 @@ START_TEST(jars_put_away_wait_no_more_and_keep_their_place_in_the_counts)
 	KK_REFUSED(&kit, FAULT_STALE,
 	           kitchen_put_away(kit.kitchen, batch_id, "half_pint", away[_i], &kit.fault));
 	if (away[_i] != FATE_DISCARD) {
-		KK_OK(&kit, kitchen_fates_done(kit.kitchen, kitchen_board(kit.kitchen)->fates[0].id, &kit.fault));
-		ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+		KK_OK(&kit, kk_done(&kit, kitchen_board(kit.kitchen)->fates[0].id, true));
+		/* Eaten they are gone; frozen they stay on the list and ask for nothing. */
+		ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, away[_i] == FATE_FRIDGE ? 0 : 6);
+		ck_assert_uint_eq(asides_waiting(kitchen_board(kit.kitchen)), 0);
 		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	}
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));

@@ -559,8 +559,9 @@ START_TEST(an_export_comes_back_with_its_numbers_and_verdicts)
 	ck_assert_int_eq(load.station_id, kk_station(&kit, BIG_KETTLE)); /* the same name and kind: the same canner */
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 1);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
-	/* A jar that belongs to nothing here can still be told off. */
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, kitchen_board(kit.kitchen)->fates[0].id, &kit.fault));
+	/* A jar that belongs to nothing here can still be told off; to eat it is too late. */
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_done(&kit, kitchen_board(kit.kitchen)->fates[0].id, false));
+	KK_OK(&kit, kk_bin(&kit, kitchen_board(kit.kitchen)->fates[0].id));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
 }
 END_TEST

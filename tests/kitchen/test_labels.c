@@ -98,7 +98,7 @@ START_TEST(only_jars_that_sealed_have_a_label_unless_all_are_asked_for)
 	ck_assert_str_eq(labels[1].warning, "");
 	read_labels((struct label_choice){ .load_id = load, .every_jar = true });
 	ck_assert_uint_eq(count, 4); /* neither the broken one nor the one in the bin */
-	ck_assert_str_eq(labels[0].warning, "NOT SEALED. Goes to: fridge.");
+	ck_assert_str_eq(labels[0].warning, "NOT SEALED. In the fridge, eat by 2026-09-17.");
 	ck_assert_str_eq(labels[3].warning, "NOT CHECKED.");
 }
 END_TEST
@@ -253,7 +253,7 @@ START_TEST(deadlines_and_best_by_dates_are_events_with_names_that_stay)
 	read_events();
 	ck_assert_uint_eq(count, 2); /* what is in the bin has no deadline */
 	event = event_of("fate-jar-");
-	ck_assert_str_eq(event->summary, "2 jars to the canner again by now: grape jelly (lot 2026-09-14-B1)");
+	ck_assert_str_eq(event->summary, "2 jars to be processed again by now: grape jelly (lot 2026-09-14-B1)");
 	/* A539, UNL, MSU-593: within 24 h of the process. */
 	ck_assert_int_eq(event->start_wall_ms, kk_load(&kit, load).process_ended_wall_ms + 24 * HOUR_MS);
 	ck_assert_int_eq(event->alarm_minutes, 60);

@@ -67,7 +67,7 @@ START_TEST(a_load_that_is_not_there_is_stale)
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_step(kit.kitchen, 1, true, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_lost(kit.kitchen, 1, &kit.fault));
 	KK_REFUSED(&kit, FAULT_STALE, kitchen_all_sealed(kit.kitchen, 77, SEAL_BY_ALL_THREE, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING, kitchen_jar_fate_done(kit.kitchen, 77, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kk_done(&kit, 77, false));
 }
 END_TEST
 

@@ -62,7 +62,7 @@ static bool press_jar(int64_t load_id, int jars)
 		return kitchen_jar_fate(kit.kitchen, jar, (enum jar_fate)dice_roll(&dice, FATE_COUNT),
 		                        &kit.fault);
 	case 2:
-		return kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault);
+		return kk_done(&kit, jar, false);
 	default:
 		return kk_mark(&kit, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT));
 	}

@@ -208,20 +208,22 @@ START_TEST(jars_set_aside_are_told_apart)
 
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	kk_pass(&kit, 10 * SECOND_MS);
-	for (int place = 1; place <= 4; place++)
+	for (int place = 1; place <= 6; place++)
 		KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, place), JAR_UNSEALED, &kit.fault));
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 5), JAR_BROKEN, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_FRIDGE, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 2), FATE_FREEZER, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 3), FATE_DISCARD, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 4), FATE_FRIDGE, &kit.fault));
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 1), &kit.fault));
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 2), &kit.fault));
+	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 6), FATE_REPROCESS, &kit.fault));
+	KK_OK(&kit, kk_done(&kit, kk_jar(&kit, load_id, 1), false));
+	KK_OK(&kit, kk_done(&kit, kk_jar(&kit, load_id, 2), false));
+	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_USED), 1); /* jar 1 is eaten */
 	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_FRIDGE), 1);
 	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_FREEZER), 1);
 	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_SET_ASIDE), 1);
 	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_DISCARDED), 2);
-	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_RACK), 4);
+	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_RACK), 3);
 }
 END_TEST
 

@@ -215,7 +215,7 @@ START_TEST(only_jars_set_aside_for_it)
 	int64_t new_id;
 
 	KK_REFUSED(&kit, FAULT_REFUSED, again(old_id, 1, LOW_KETTLE, BOX_B, &new_id));
-	KK_OK(&kit, kitchen_jar_discard(kit.kitchen, kk_jar(&kit, old_id, 2), &kit.fault));
+	KK_OK(&kit, kk_bin(&kit, kk_jar(&kit, old_id, 2)));
 	KK_REFUSED(&kit, FAULT_REFUSED, again(old_id, 2, LOW_KETTLE, BOX_B, &new_id));
 	KK_OK(&kit, again(old_id, 3, LOW_KETTLE, BOX_B, &new_id));
 	ck_assert_int_eq(kk_strip(&kit, new_id)->jars, 1);

@@ -336,7 +336,7 @@ START_TEST(the_bin_is_at_once_and_done)
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_done_wall_ms, kit.clock.now.wall_ms);
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, 0);
 	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 1), &kit.fault));
+	           kk_done(&kit, kk_jar(&kit, load_id, 1), false));
 }
 END_TEST
 
@@ -422,12 +422,102 @@ START_TEST(a_fate_is_carried_out_after_the_load_is_shelved)
 	jar = kitchen_board(kit.kitchen)->fates[0].id;
 	ck_assert_int_eq(jar, kk_jar(&kit, load_id, 9));
 	KK_REFUSED(&kit, FAULT_STALE, fate(9, FATE_DISCARD)); /* marks end with the check */
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault));
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+	KK_OK(&kit, kk_done(&kit, jar, false));
+	ck_assert_uint_eq(asides_waiting(kitchen_board(kit.kitchen)), 0);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1); /* it is in the freezer */
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 9).fate_done_wall_ms, kit.clock.now.wall_ms);
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault));
+	KK_OK(&kit, kk_done(&kit, jar, false));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0); /* and eaten */
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_done(&kit, jar, false));
 	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 1), &kit.fault));
+	           kk_done(&kit, kk_jar(&kit, load_id, 1), false));
+}
+END_TEST
+
+/* Jar 1 of the load is in the fridge: a plain seal failure, three days to eat it. */
+static int64_t into_the_fridge(void)
+{
+	to_check();
+	KK_OK(&kit, mark(1, JAR_UNSEALED));
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+	KK_OK(&kit, all_sealed());
+	kk_step(&kit, load_id);
+	return kk_jar(&kit, load_id, 1);
+}
+
+static bool do_aside(int64_t jar_id, enum aside what, bool in_time)
+{
+	return kitchen_aside(kit.kitchen,
+	                     &(struct aside_order){.jar_id = jar_id, .what = what, .in_time = in_time}, &kit.fault);
+}
+
+START_TEST(a_fridge_jar_stays_on_the_list_until_it_is_eaten)
+{
+	int64_t jar = into_the_fridge();
+	char said[SENTENCE_MAX_BYTES];
+	char words[80];
+
+	kk_reopen(&kit);
+	ck_assert_uint_eq(asides_waiting(kitchen_board(kit.kitchen)), 1);
+	aside_words_near(&kitchen_board(kit.kitchen)->fates[0], kit.clock.now.wall_ms, words, sizeof(words));
+	ck_assert_ptr_eq(strstr(words, "in the fridge, eat by "), words);
+	kk_pass(&kit, 60 * HOUR_MS);
+	ck_assert_ptr_nonnull(kk_warned(&kit, "fridge-ends", load_id));
+	KK_OK(&kit, do_aside(jar, ASIDE_EATEN, false));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).gone_why, GONE_USED);
+	ck_assert_ptr_null(kk_warned(&kit, "fridge-ends", 0));
+	KK_OK(&kit, kitchen_undo_fate(kit.kitchen, said, sizeof(said), &kit.fault));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
+	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).gone_why, GONE_NOT);
+}
+END_TEST
+
+START_TEST(after_its_days_a_fridge_jar_is_thrown_out_or_was_eaten_in_time)
+{
+	int64_t jar = into_the_fridge();
+
+	kk_pass(&kit, 73 * HOUR_MS);
+	ck_assert_ptr_nonnull(kk_warned(&kit, "fridge-over", load_id));
+	KK_REFUSED(&kit, FAULT_REFUSED, do_aside(jar, ASIDE_EATEN, false));
+	KK_REFUSED(&kit, FAULT_REFUSED, do_aside(jar, ASIDE_FROZEN, false));
+	if (_i == 0) {
+		KK_OK(&kit, do_aside(jar, ASIDE_BINNED, false));
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_DISCARD);
+	} else {
+		KK_OK(&kit, do_aside(jar, ASIDE_EATEN, true));
+		ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).gone_why, GONE_USED);
+	}
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+	ck_assert_ptr_null(kk_warned(&kit, "fridge-over", 0));
+}
+END_TEST
+
+START_TEST(a_fridge_jar_goes_to_the_freezer_and_is_eaten_from_there)
+{
+	int64_t jar = into_the_fridge();
+	char words[80];
+
+	KK_OK(&kit, do_aside(jar, ASIDE_FROZEN, false));
+	aside_words_near(&kitchen_board(kit.kitchen)->fates[0], kit.clock.now.wall_ms, words, sizeof(words));
+	ck_assert_ptr_eq(strstr(words, "in the freezer since "), words);
+	KK_REFUSED(&kit, FAULT_REFUSED, do_aside(jar, ASIDE_FROZEN, false));
+	kk_pass(&kit, 90 * 24 * HOUR_MS);
+	ck_assert_ptr_null(kk_warned(&kit, "fridge-over", 0));
+	KK_OK(&kit, do_aside(jar, ASIDE_EATEN, false));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
+}
+END_TEST
+
+/* NCHFP: over half the liquid gone is fridge and 2-3 days, nothing else. */
+START_TEST(a_jar_that_lost_its_liquid_is_not_frozen_later)
+{
+	to_check();
+	KK_OK(&kit, all_sealed());
+	KK_OK(&kit, lose(1, SIPHON_OVER_HALF));
+	KK_OK(&kit, fate(1, FATE_FRIDGE));
+	KK_REFUSED(&kit, FAULT_REFUSED, do_aside(kk_jar(&kit, load_id, 1), ASIDE_FROZEN, false));
+	KK_OK(&kit, do_aside(kk_jar(&kit, load_id, 1), ASIDE_EATEN, false));
 }
 END_TEST
 
@@ -456,7 +546,7 @@ START_TEST(taking_back_a_fate_carried_out_opens_it_again)
 	KK_OK(&kit, all_sealed());
 	kk_step(&kit, load_id);
 	jar = kk_jar(&kit, load_id, 9);
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, jar, &kit.fault));
+	KK_OK(&kit, kk_done(&kit, jar, false));
 	KK_OK(&kit, kitchen_undo_fate(kit.kitchen, said, sizeof(said), &kit.fault));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
 	/* A second press reaches no further back. */
@@ -655,6 +745,10 @@ int main(void)
 	tcase_add_test(seals, fate_rest_too_late_changes_no_jar);
 	tcase_add_test(seals, a_load_is_not_shelved_before_everything_is_decided);
 	tcase_add_test(seals, a_fate_is_carried_out_after_the_load_is_shelved);
+	tcase_add_test(seals, a_fridge_jar_stays_on_the_list_until_it_is_eaten);
+	tcase_add_loop_test(seals, after_its_days_a_fridge_jar_is_thrown_out_or_was_eaten_in_time, 0, 2);
+	tcase_add_test(seals, a_fridge_jar_goes_to_the_freezer_and_is_eaten_from_there);
+	tcase_add_test(seals, a_jar_that_lost_its_liquid_is_not_frozen_later);
 	tcase_add_test(seals, open_fates_stand_with_the_nearest_deadline_first);
 	tcase_add_test(seals, taking_back_a_fate_carried_out_opens_it_again);
 	tcase_add_test(seals, three_good_make_it_sealed_and_one_bad_doubtful);

@@ -141,7 +141,7 @@ static bool do_fate_rest(void)
 
 static bool do_fate_done(void)
 {
-	return kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 4), &kit.fault);
+	return kk_done(&kit, kk_jar(&kit, load_id, 4), false);
 }
 
 /* clang-format off */

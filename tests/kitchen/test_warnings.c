@@ -338,7 +338,7 @@ START_TEST(a_fate_is_warned_of_in_its_last_hour_and_when_it_is_over)
 	pass_until(by - HOUR_MS - 1);
 	ck_assert(!fires("fate-closing", 0));
 	kk_pass(&kit, 1);
-	says("fate-closing", load_id, SEVERITY_CAUTION, "60 min left to reprocess");
+	says("fate-closing", load_id, SEVERITY_CAUTION, "60 min left to process again 1 jar of 2026-09-14-B1 (f).");
 	pass_until(by - 1);
 	ck_assert(fires("fate-closing", load_id) && !fires("fate-closed", 0));
 	kk_pass(&kit, 1);
@@ -361,7 +361,8 @@ START_TEST(a_fate_of_a_shelved_load_is_still_warned_of)
 	kk_step(&kit, load_id);
 	kk_pass(&kit, 24 * HOUR_MS);
 	ck_assert(fires("fate-closed", load_id));
-	KK_OK(&kit, kitchen_jar_fate_done(kit.kitchen, kk_jar(&kit, load_id, 5), &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_done(&kit, kk_jar(&kit, load_id, 5), false)); /* too late */
+	KK_OK(&kit, kk_bin(&kit, kk_jar(&kit, load_id, 5)));
 	ck_assert(!fires("fate-closed", 0));
 }
 END_TEST
@@ -381,7 +382,10 @@ START_TEST(the_worst_stand_first_and_the_list_has_an_end)
 		kk_pass(&kit, 2 * SECOND_MS);
 		kk_step(&kit, load_id);
 		kk_pass(&kit, 2 * SECOND_MS);
-		KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_FRIDGE, &kit.fault));
+		for (int place = 1; place <= 9; place++) { /* each for itself: its own deadline */
+			KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, place), FATE_FRIDGE, &kit.fault));
+			kk_pass(&kit, SECOND_MS);
+		}
 		/* the lids of two boxes do not reach that far */
 		if (load == 4)
 			KK_OK(&kit, kitchen_setup_line(kit.kitchen, "lids \"Box A, spring\" 600", BOX_A, &kit.fault));

@@ -24,7 +24,7 @@ static const char kept[] =
 	"WHERE jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_why IS NULL GROUP BY lot.id, jar.size)";
 static const char used[] =
 	"(SELECT lot.product, jar.size, jar.gone_wall_ms / 604800000, count(*) FROM jar JOIN lot ON lot.id = jar.lot_id "
-	"WHERE jar.gone_why IN ('used', 'given') GROUP BY lot.product COLLATE NOCASE, 2, 3)";
+	"WHERE jar.gone_why IN ('used', 'given') AND jar.fate = 'none' GROUP BY lot.product COLLATE NOCASE, 2, 3)";
 static const char lines[] =
 	"(SELECT product, size, sum(jars) FROM pantry_lot GROUP BY product, size)";
 static const char left[] =

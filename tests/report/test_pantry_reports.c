@@ -93,6 +93,34 @@ START_TEST(what_is_left_is_told)
 }
 END_TEST
 
+/* Two of another load that did not seal: one is eaten by Thursday, one frozen. */
+START_TEST(fridge_and_freezer_are_told_with_their_times)
+{
+	struct aside_order freeze = { .what = ASIDE_FROZEN };
+	int64_t load_id = kk_start(&kit, LOW_KETTLE, 4);
+	char *text;
+
+	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
+	kk_pass(&kit, 10 * SECOND_MS);
+	for (int place = 1; place <= 2; place++) {
+		freeze.jar_id = kk_jar(&kit, load_id, place);
+		KK_OK(&kit, kitchen_jar_state(kit.kitchen, freeze.jar_id, JAR_UNSEALED, &kit.fault));
+		KK_OK(&kit, kitchen_jar_fate(kit.kitchen, freeze.jar_id, FATE_FRIDGE, &kit.fault));
+	}
+	KK_OK(&kit, kitchen_aside(kit.kitchen, &freeze, &kit.fault));
+	look();
+	text = said(NULL, NULL, false);
+	holds(text, "\nFRIDGE, FREEZER, SET ASIDE\n    1 jar of ");
+	holds(text, "in the fridge, eat by ");
+	holds(text, "): in the freezer since ");
+	free(text);
+	text = said(NULL, NULL, true);
+	holds(text, "\"fate\": \"fridge\", \"fate_by\": \"2026-09-");
+	holds(text, "\"fate\": \"freezer\", \"fate_by\": null, \"fate_done\": \"2026-09-");
+	free(text);
+}
+END_TEST
+
 START_TEST(a_trace_is_a_list_to_tick)
 {
 	struct recall_words words = { .about = TRACE_LOT, .which = "2026-09-14-B1" };
@@ -180,6 +208,7 @@ int main(void)
 
 	tcase_add_checked_fixture(reports, begin, end);
 	tcase_add_test(reports, what_is_left_is_told);
+	tcase_add_test(reports, fridge_and_freezer_are_told_with_their_times);
 	tcase_add_test(reports, a_trace_is_a_list_to_tick);
 	tcase_add_test(reports, open_recalls_are_told_without_a_question);
 	tcase_add_test(reports, what_is_done_is_ticked_and_told_only_when_asked);

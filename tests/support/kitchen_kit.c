@@ -263,6 +263,22 @@ int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place)
 	return kk_jar_row(kit, load_id, place).id;
 }
 
+bool kk_done(struct kitchen_kit *kit, int64_t jar_id, bool like)
+{
+	const struct board *board = kitchen_board(kit->kitchen);
+	struct aside_order order = {.jar_id = jar_id, .what = ASIDE_BINNED, .like = like};
+
+	for (size_t i = 0; i < board->fate_count; i++)
+		if (board->fates[i].id == jar_id)
+			(void)aside_usual(&board->fates[i], &order.what);
+	return kitchen_aside(kit->kitchen, &order, &kit->fault);
+}
+
+bool kk_bin(struct kitchen_kit *kit, int64_t jar_id)
+{
+	return kitchen_aside(kit->kitchen, &(struct aside_order){.jar_id = jar_id, .what = ASIDE_BINNED}, &kit->fault);
+}
+
 bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state)
 {
 	return state == JAR_SEALED ? kitchen_jar_sealed(kit->kitchen, jar_id, SEAL_BY_ALL_THREE, &kit->fault)

@@ -14,6 +14,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "kitchen/aside.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/outlook.h"
 #include "kitchen/warnings.h"
@@ -84,6 +85,9 @@ void kk_lost(struct kitchen_kit *kit, int64_t load_id);
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes);
 int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place); /* its id */
 /* As seen: sealed is by all three methods. */
+/* What is usual is done with a jar on the list of those set aside; with all `like` it.  Thrown out. */
+bool kk_done(struct kitchen_kit *kit, int64_t jar_id, bool like);
+bool kk_bin(struct kitchen_kit *kit, int64_t jar_id);
 bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state);
 struct log_jar kk_jar_row(struct kitchen_kit *kit, int64_t load_id, int place);
 /* What acts on a load are about; 0: the house. */

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/aside.h"
 #include "kitchen/kitchen.h"
 #include "support/test_clock.h"
 
@@ -181,7 +182,7 @@ static void check_seals(struct maker *maker, int64_t load_id, bool bad_box)
 			continue;
 		MUST(maker, kitchen_jar_state(maker->kitchen, jars[i].id, JAR_UNSEALED, &maker->fault));
 		MUST(maker, kitchen_jar_fate(maker->kitchen, jars[i].id, FATE_FRIDGE, &maker->fault));
-		MUST(maker, kitchen_jar_fate_done(maker->kitchen, jars[i].id, &maker->fault));
+		MUST(maker, kitchen_aside(maker->kitchen, &(struct aside_order){.jar_id = jars[i].id, .what = ASIDE_EATEN}, &maker->fault));
 	}
 	MUST(maker, kitchen_all_sealed(maker->kitchen, load_id, SEAL_BY_ALL_THREE, &maker->fault));
 	test_clock_pass(&maker->clock, 3 * MINUTE_MS);

@@ -98,9 +98,9 @@ press p t y Space
 wait_for "All others are sealed. Space shelves"
 sleep 1.6 # a press this soon after the check began does not count
 press Space
-wait_for "Round done. Shelved." "2 jars set aside, first: reprocess by"
+wait_for "Round done. Shelved." "2 jars set aside, first: to be processed again by"
 press f
-wait_for "Jars set aside" "jar 1: reprocess by"
+wait_for "Jars set aside" "jar 1: to be processed again by"
 press Space
 wait_for "2 of 2 jars again:" "Canner  Big kettle" "Lids    Box A, spring" "15 min, the full time again"
 press Right Down
@@ -245,6 +245,30 @@ press f
 wait_for "This jar goes to:" "-  fridge" "-  reprocess" "4  discard"
 if LC_ALL=C grep -q '[^ -~]' "$screen"; then bad "not ASCII"; else good; fi
 press Escape Escape
+close_window main
+
+at="what is in the fridge stays on its list until it is eaten"
+board 40 12 "" --ascii
+press e Tab
+wait_for "Load 2 of 3:"
+press P f
+wait_for "This jar goes to:" "1  fridge"
+press 1
+wait_for "in the fridge, eat by"
+press Right P f 2
+wait_for "into the freezer by"
+press Escape f
+wait_for "Jars set aside, soonest first: 1 of 2" "Space in the freezer" "into the freezer by"
+press Space
+wait_for "Noted: in the freezer." "Space eaten" "syrup: in the fridge, eat by" "in the freezer since"
+press Space
+wait_for "Noted: eaten." "1 of 1" "syrup: in the freezer since"
+press u
+wait_for "Undone:" "1 of 2" "in the fridge, eat by"
+press f
+wait_for "Noted: in the freezer." "Jars set aside, soonest first: 1 of 2"
+lacks "fridge, eat by"
+press Escape
 close_window main
 
 at="a large window"

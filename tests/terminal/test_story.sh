@@ -176,13 +176,13 @@ wait_for "UNSEALED" "Jar 3: unsealed, no liquid lost, NEEDS A FATE (f)"
 press f
 wait_for "This jar goes to:" "fridge" "freezer" "reprocess" "NEW lid"
 press 1
-wait_for "Jar 3: unsealed, no liquid lost, fridge by"
+wait_for "Jar 3: unsealed, no liquid lost, in the fridge, eat by"
 press Right d
 wait_for "Jar 4: doubtful, no liquid lost, NEEDS A FATE (f)"
 press f
 wait_for "This jar goes to:"
 press 3
-wait_for "reprocess by"
+wait_for "to be processed again by"
 press Right i
 wait_for "Jar 5: unchecked, slight loss"
 press i i
