@@ -100,7 +100,7 @@ sleep 1.6 # a press this soon after the check began does not count
 press Space
 wait_for "Round done. Shelved." "2 jars set aside, first: to be processed again by"
 press f
-wait_for "Jars set aside" "jar 1: to be processed again by"
+wait_for "Jars set aside" "to be processed again by" "B2 jar 1, half-pint berry syrup:"
 press Space
 wait_for "2 of 2 jars again:" "Canner  Big kettle" "Lids    Box A, spring" "15 min, the full time again"
 press Right Down
@@ -254,9 +254,9 @@ wait_for "Load 2 of 3:"
 press P f
 wait_for "This jar goes to:" "1  fridge"
 press 1
-wait_for "in the fridge, eat by"
+wait_for "1 fridge"
 press Right P f 2
-wait_for "into the freezer by"
+wait_for "2 freezer"
 press Escape f
 wait_for "Jars set aside, soonest first: 1 of 2" "Space in the freezer" "into the freezer by"
 press Space
