@@ -530,6 +530,8 @@ void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
 void reprocess_view_enter(struct desk *desk, int64_t jar_id);
 void pantry_view_enter(struct desk *desk);
 void recalls_view_enter(struct desk *desk);
+void recalls_key(struct desk *desk); /* the lot that jars spoiled of, or that list */
+bool some_spoiled(const struct desk *desk);
 void recalls_view_refresh(struct desk *desk);
 /* Trace the jars of something and show them; Esc goes back to the present view. */
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words);
@@ -539,6 +541,7 @@ void recall_view_open(struct desk *desk, int64_t recall_id);
 void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice);
 void signs_view_enter(struct desk *desk); /* why nobody tastes; goes back to the present view */
 void house_view_enter(struct desk *desk);
+void house_view_welcome(struct desk *desk); /* what a kitchen without stations is asked for first */
 void supplies_view_enter(struct desk *desk);
 void ledger_view_enter(struct desk *desk); /* of the shelf line under the cursor */
 void forecast_view_enter(struct desk *desk);

@@ -92,11 +92,27 @@ void pantry_view_enter(struct desk *desk)
 
 /* --- drawing ------------------------------------------------------------------------- */
 
+/* The lot when jars of it spoiled and nobody has looked at the others; NULL. */
+static const struct log_lot_spoiled *spoiled_lot(const struct desk *desk, int64_t lot_id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->spoiled_count; i++)
+		if (board->spoiled[i].lot_id == lot_id)
+			return &board->spoiled[i];
+	return NULL;
+}
+
 /* What is not as it should be, and of how many of the jars; it goes before the rest. */
-static enum role line_mark(const struct pantry_line *line, char *mark, size_t size)
+static enum role line_mark(const struct desk *desk, const struct pantry_line *line, char *mark, size_t size)
 {
 	struct text text = text_over(mark, size);
 	int64_t some = line->recalled > 0 ? line->recalled : line->over_a_year;
+
+	if (spoiled_lot(desk, line->oldest.id) != NULL) {
+		text_add(&text, "(SPOILED) ");
+		return ROLE_STOP;
+	}
 
 	if (line->recalled == 0 && line->blocked > 0) {
 		if (line->blocked < line->jars)
@@ -117,6 +133,10 @@ static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot,
 	bool old = lot->best_by_wall_ms != 0 && lot->best_by_wall_ms < desk->now.wall_ms;
 	struct text text = text_over(mark, size);
 
+	if (spoiled_lot(desk, lot->lot.id) != NULL) {
+		text_add(&text, "DO NOT EAT, JARS SPOILED ");
+		return ROLE_STOP;
+	}
 	if (lot->blocked > 0 && lot->blocked < lot->jars)
 		text_add(&text, "(%lld DO NOT EAT) ", (long long)lot->blocked);
 	else if (lot->blocked > 0)
@@ -153,7 +173,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 	char best_by[32];
 	char weeks[32];
 	char mark[64];
-	enum role role = line_mark(line, mark, sizeof(mark));
+	enum role role = line_mark(desk, line, mark, sizeof(mark));
 
 	(void)snprintf(what, sizeof(what), "%s%s %s", mark, jar_size_words(line->size, line->jars), line->product);
 	best_words(line->best_by_wall_ms, best_by, sizeof(best_by));
@@ -181,7 +201,7 @@ static void lot_draw(struct desk *desk, int n, int row, int cols)
 	enum role role = lot_mark(desk, lot, mark, sizeof(mark));
 
 	clock_words_date(lot->lot.made_wall_ms, made, sizeof(made));
-	best_words(lot->best_by_wall_ms, best_by, sizeof(best_by));
+	best_words(spoiled_lot(desk, lot->lot.id) != NULL ? 0 : lot->best_by_wall_ms, best_by, sizeof(best_by));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : role,
 	              cols < NARROW ? "%4lld %s%s" : "%4lld %s%-18s  made %s  %s", (long long)lot->jars, mark,
@@ -207,14 +227,20 @@ static void detail_words(const struct pantry_line *line, struct text *text)
 static void detail_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct pantry_line *line = line_here(desk);
+	const struct log_lot_spoiled *spoiled = spoiled_lot(desk, line->oldest.id);
 	char words[400];
 	struct text text = TEXT_OVER(words);
 
+	if (spoiled != NULL)
+		text_add(&text, "%lld of %lld of %s spoiled: do not eat the others, look at each (R). ", (long long)spoiled->spoiled,
+		         (long long)spoiled->jars, spoiled->code);
 	if (line->recalled > 0)
 		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
 	if (line->blocked > 0)
 		text_add(&text, "%lld NOT to be eaten or given away: Space has the lots. ", (long long)line->blocked);
-	if (line->blocked < line->jars)
+	if (spoiled != NULL)
+		text_add(&text, "Never taste (!).");
+	else if (line->blocked < line->jars)
 		detail_words(line, &text);
 	else
 		text_add(&text, "Out: s (spoiled) or a fate (e). Do not taste.");
@@ -299,7 +325,8 @@ static bool take_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	desk_say(desk, ROLE_DONE, "Noted: %d %s. (u undoes)", take.jars, jar_gone_words(take.why));
+	desk_say(desk, ROLE_DONE, "Noted: %d %s. (u undoes)%s", take.jars, jar_gone_words(take.why),
+	         take.why == GONE_SPOILED && some_spoiled(desk) ? " Look at the others of the lot: R." : "");
 	desk->entry.open = false;
 	steps_view_enter(desk, &of, advice);
 	refresh(desk);
@@ -451,6 +478,7 @@ static const struct view_key keys[] = {
 	{ 's', 0, "s", "spoiled", "Spoiled: so many, and what to do with them.", NULL, spoiled },
 	{ 'c', 0, "c", "count", "Write down what a count of the shelf found.", NULL, count },
 	{ 'u', 0, "u", "undo", "Take back the last taking or count.", NULL, undo },
+	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ 'i', 0, "i", "initials", "Who takes or counts; recorded with each act.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, back },

@@ -32,6 +32,25 @@ void recalls_view_enter(struct desk *desk)
 	recalls_view_refresh(desk);
 }
 
+bool some_spoiled(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->spoiled_count > 0;
+}
+
+/* A lot of which jars spoiled comes before the list: its others are what must be looked at now. */
+void recalls_key(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	recalls_view_enter(desk);
+	if (board->spoiled_count == 0)
+		return;
+	trace_view_enter(desk, TRACE_LOT, board->spoiled[0].code);
+	if (desk->view == VIEW_TRACE)
+		desk_say(desk, ROLE_STOP, "%lld of %lld spoiled: do not eat the others. Look at each; r recalls them all.",
+		         (long long)board->spoiled[0].spoiled, (long long)board->spoiled[0].jars);
+}
+
 static void recall_draw(struct desk *desk, int n, int row, int cols)
 {
 	const struct log_recall *recall = &desk->recall.recalls[n];

@@ -342,6 +342,7 @@ static void steps_back(struct desk *desk)
 
 static const struct view_key steps_keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", NULL, steps_back },
+	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, steps_back },
 };
 

@@ -148,16 +148,18 @@ wait_for "21 half-pints berry syrup by lot"
 press Escape Down s
 wait_for "How many spoiled, of 13:"
 press Enter
-wait_for "Before the bin:" "30 min"
+wait_for "Before the bin:" "30 min" "R others of the lot"
 press Space
-wait_for "12 pints crushed tomatoes"
+wait_for "12 (SPOILED) pints crushed tomatoes" "spoiled: do not eat the others, look at each (R)." "Never taste (!)."
 press c
 wait_for "Found on the shelf (log: 12):"
 typed 10
-wait_for "Counted: 10." "10 pints crushed tomatoes"
+wait_for "Counted: 10." "10 (SPOILED) pints crushed tomatoes"
 
 at="from a lid box to every jar"
 press Escape R
+wait_for "spoiled: do not eat the others. Look at each; r recalls them all." "on the shelf"
+press Escape
 wait_for "No recall is on record." "b lid box"
 press b
 wait_for "Lid box: Box A, spring_"
