@@ -377,6 +377,7 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 			take_time(loop);
 			desk_show_view(&loop->desk, VIEW_HOUSE);
 			house_view_enter(&loop->desk);
+			signs_view_enter(&loop->desk);
 		}
 		run(loop);
 	}

@@ -447,6 +447,7 @@ void desk_key(struct desk *desk, long key)
 		return;
 	}
 	if (key == '!') { /* before the view: somebody may be ill */
+		desk->message[0] = '\0';
 		signs_view_enter(desk);
 		return;
 	}

@@ -93,6 +93,12 @@ void house_view_refresh(struct desk *desk)
 	desk->house_supply_count = count;
 }
 
+void house_view_welcome(struct desk *desk)
+{
+	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
+		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
+}
+
 void house_view_enter(struct desk *desk)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -102,8 +108,7 @@ void house_view_enter(struct desk *desk)
 	if (house->name[0] != '\0' && !house->elevation.known)
 		desk->house.cursor = HOUSE_ELEVATION;
 	house_view_refresh(desk);
-	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
-		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
+	house_view_welcome(desk);
 }
 
 /* --- drawing --------------------------------------------------------------------- */

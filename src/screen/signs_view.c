@@ -58,7 +58,6 @@ static const char *piece(int i, enum role *role, char words[STEP_BYTES])
 
 void signs_view_enter(struct desk *desk)
 {
-	desk->message[0] = '\0';
 	if (desk->view == VIEW_SIGNS)
 		return;
 	desk->view_before_signs = desk->view;
@@ -115,6 +114,8 @@ static void down(struct desk *desk)
 static void back(struct desk *desk)
 {
 	desk_show_view(desk, desk->view_before_signs);
+	if (desk->view == VIEW_HOUSE) /* a new kitchen begins with this page */
+		house_view_welcome(desk);
 }
 
 static const struct view_key keys[] = {

@@ -33,6 +33,8 @@ intact() {
 
 at="the house opens"
 open_window main 80 24 "'$STILLROOM'"
+wait_for "Never taste to find out." "emergency help NOW" "A new kitchen: give its name and elevation"
+press Escape
 wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
 shows "elevation?" "0 jars" "!1" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
 change "Quince Hollow"
