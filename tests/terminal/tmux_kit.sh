@@ -72,9 +72,18 @@ tell() {
 	read_answer
 }
 
+# A server that is told to end waits until its clients have had its last words, for ever
+# when nobody reads them.  So the client's answers are read to their end, which comes when
+# both have let go of them.
 clean_up() {
-	exec 8>&- 9<&- # the client ends with its input; the server waits for it
+	reader=
+	if [ -p "$own/answer" ]; then
+		cat <&9 8>&- >/dev/null 2>&1 &
+		reader=$!
+	fi
 	tm kill-server >/dev/null 2>&1
+	exec 8>&- 9<&-
+	[ -z "$reader" ] || wait "$reader"
 	rm -rf "$own"
 }
 trap clean_up EXIT
