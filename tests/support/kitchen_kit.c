@@ -109,6 +109,7 @@ static void new_kit(struct kitchen_kit *kit)
 {
 	static int number;
 
+	ck_assert_msg(folder[0] != '\0', "no folder to keep a log in: the suite must be run by kk_run()");
 	memset(kit, 0, sizeof(*kit));
 	test_clock_init(&kit->clock, KK_MORNING_MS);
 	(void)snprintf(kit->path, sizeof(kit->path), "%s/%ld-%d.db", folder, (long)getpid(), number++);
