@@ -4,8 +4,9 @@
 
 #include "engine/text.h"
 
+/* In parentheses, so that no macro of that name takes its place. */
 bool
-fault_set(struct fault *fault, enum fault_kind kind, const char *format, ...)
+(fault_set)(struct fault *fault, enum fault_kind kind, const char *format, ...)
 {
 	/* Built aside, because an argument may be this fault's own sentence. */
 	char sentence[FAULT_SENTENCE_MAX];
