@@ -159,7 +159,7 @@ static bool takes_recipe(const struct kitchen *kitchen, const struct log_station
 		size_t length = strcspn(packs, " ");
 		char pack[WORD_MAX_BYTES] = "";
 		struct process_query query = { .food = recipe->food, .pack = pack, .jar = jar->name,
-			                       .method = (enum method)canner->kind,
+			                       .method = station_method(canner->kind),
 			                       .elevation = kitchen->board.house.elevation,
 			                       .pressure_psi = NO_PRESSURE };
 		struct process process;

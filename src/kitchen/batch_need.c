@@ -155,7 +155,7 @@ static int64_t canner_in_ms(const struct kitchen *kitchen, const char *food, con
 
 		if (!station_is_canner(strip->station.kind))
 			continue;
-		query.method = (enum method)strip->station.kind;
+		query.method = station_method(strip->station.kind);
 		if (station_room(&strip->station, jar_size_named(jar), NULL) == 0 || !process_find(&query, &process, NULL))
 			continue;
 		free_in = strip_free_in_ms(strip, now);

@@ -425,7 +425,7 @@ static void canner_facts(const struct asking *asking, const struct waiting_group
 
 		if (!station_is_canner(station->kind))
 			continue;
-		facts->pressure_canner = facts->pressure_canner || method_has_pressure((enum method)station->kind);
+		facts->pressure_canner = facts->pressure_canner || method_has_pressure(station_method(station->kind));
 		facts->some_canner = facts->some_canner ||
 		                     (station_room(station, jar_size_named(group->size), NULL) > 0 &&
 		                      kitchen_common_process(asking->kitchen, station->id, &pick, 1, NO_PRESSURE, &process, NULL));

@@ -36,7 +36,7 @@ bool kitchen_process(const struct kitchen *kitchen, const struct load_order *ord
 		return false;
 	if (!station_is_canner(station.kind))
 		return fault_set(fault, FAULT_REFUSED, "%s is not a canner.", station.name);
-	fill_query(kitchen, order, (enum method)station.kind, &query);
+	fill_query(kitchen, order, station_method(station.kind), &query);
 	return process_find(&query, out, fault) || stop_no_process(kitchen, query.method, order->food, fault);
 }
 
@@ -173,7 +173,7 @@ bool put_load(struct act *act, const struct strip *canner, const struct process 
 {
 	memset(load, 0, sizeof(*load));
 	load->station_id = canner->station.id;
-	load->method = (enum method)canner->station.kind;
+	load->method = station_method(canner->station.kind);
 	load->place = PLACE_CANNER;
 	set_process(load, process, &act->kitchen->board.house);
 	load->opened_wall_ms = act->entry.at.wall_ms;

@@ -293,9 +293,9 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
 	struct need needs[PICKS_MAX] = {{0}};
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
-	       (common(&kitchen->board.house.elevation, (enum method)canner->station.kind, needs, count,
+	       (common(&kitchen->board.house.elevation, station_method(canner->station.kind), needs, count,
 	               pressure_psi, out, fault) ||
-	        stop_no_process(kitchen, (enum method)canner->station.kind, needs[0].lot.food, fault));
+	        stop_no_process(kitchen, station_method(canner->station.kind), needs[0].lot.food, fault));
 }
 
 /* The need of that lot and size among `count`; a new one at the end when there is none. */
@@ -366,7 +366,7 @@ static bool goes_with(const struct kitchen *kitchen, const struct log_station *s
 	needs[count].lot = group->lot;
 	needs[count].jar = jar_size_named(group->size);
 	needs[count].sheet_minutes = group->sheet_minutes;
-	return needs[count].jar != NULL && common(&kitchen->board.house.elevation, (enum method)station->kind,
+	return needs[count].jar != NULL && common(&kitchen->board.house.elevation, station_method(station->kind),
 	                                          needs, count + 1, NO_PRESSURE, &process, NULL);
 }
 
@@ -597,7 +597,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	    !needs_of(kitchen, picks, count, needs, fault) ||
 	    !check_room(&canner->station, needs, count, fault) ||
 	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||
-	    stands_too_long(kitchen, (enum method)canner->station.kind, needs, count, fault))
+	    stands_too_long(kitchen, station_method(canner->station.kind), needs, count, fault))
 		return false;
 	say_stood(kitchen, "its jars waited", longest_wait_ms(needs, count), waited, sizeof(waited));
 	text_copy(name, sizeof(name), canner->station.name);

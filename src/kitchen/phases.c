@@ -415,10 +415,15 @@ bool station_is_canner(enum station_kind kind)
 	return (int)kind < METHOD_COUNT;
 }
 
+enum method station_method(enum station_kind kind)
+{
+	return station_is_canner(kind) ? (enum method)kind : METHOD_COUNT;
+}
+
 const char *station_kind_words(enum station_kind kind)
 {
 	if (station_is_canner(kind))
-		return method_words((enum method)kind);
+		return method_words(station_method(kind));
 	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
 }
 static_assert((int)STATION_BOILING_WATER == METHOD_BOILING_WATER && (int)STATION_STEAM == METHOD_STEAM &&

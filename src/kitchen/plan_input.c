@@ -182,7 +182,7 @@ static void find_processes(struct building *building, const struct made *made, s
 
 		if (!station_is_canner(station->kind))
 			continue;
-		query.method = (enum method)station->kind;
+		query.method = station_method(station->kind);
 		if (!process_find(&query, &process, NULL))
 			continue;
 		key->minutes[i] = process.minutes;

@@ -165,7 +165,7 @@ static const struct strip *canner_for(const struct kitchen *kitchen, int64_t sta
 
 	if (strip == NULL)
 		return NULL;
-	if (station_is_canner(strip->station.kind) && (enum method)strip->station.kind == method)
+	if (station_is_canner(strip->station.kind) && station_method(strip->station.kind) == method)
 		return strip;
 	fault_set(fault, FAULT_REFUSED, "%s: the same method again, %s (A539, UNL).", strip->station.name,
 	          method_words(method));

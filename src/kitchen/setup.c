@@ -104,7 +104,7 @@ static bool read_canner_word(const char *word, struct log_station *station, bool
 		                : strcmp(word + 5, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
 		if (station->wall == WALL_NOT_SAID)
 			return fault_set(fault, FAULT_MISUSE, "a wall is heavy (no vent lock) or lock (a vent lock that drops)");
-		return method_has_pressure((enum method)station->kind) ||
+		return method_has_pressure(station_method(station->kind)) ||
 		       fault_set(fault, FAULT_MISUSE, "only a pressure canner has a wall to be told");
 	}
 	if (strncmp(word, "watts=", 6) == 0)

@@ -414,7 +414,7 @@ static bool quarts_typed(struct desk *desk, const char *text)
 {
 	if (!room_typed(desk, text, "quart"))
 		return false;
-	if (!method_has_pressure((enum method)desk->new_station.kind))
+	if (!method_has_pressure(station_method(desk->new_station.kind)))
 		return add_station(desk);
 	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
 	return false;

@@ -57,7 +57,7 @@ static void find_refusal(struct desk *desk)
 		if (kitchen_reprocess_plan(desk->kitchen, card->jar_id, strip->station.id, &plan, &why))
 			continue;
 		/* "The same method again" says less than what holds for every canner. */
-		if ((enum method)strip->station.kind == plan.load.method || plan.load.id == 0)
+		if (station_method(strip->station.kind) == plan.load.method || plan.load.id == 0)
 			text_copy(card->refusal, sizeof(card->refusal), why.sentence);
 	}
 }

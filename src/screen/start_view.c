@@ -461,7 +461,7 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 		house_view_enter(desk);
 		return;
 	}
-	card->method = (enum method)strip->station.kind;
+	card->method = station_method(strip->station.kind);
 	list_products(card);
 	if (!kitchen_lid_boxes(desk->kitchen, &card->boxes, &card->box_count, &fault)) {
 		desk_say_fault(desk, &fault);

@@ -330,6 +330,17 @@ START_TEST(a_phase_of_another_method_is_not_found)
 }
 END_TEST
 
+START_TEST(a_canner_has_its_method_and_nothing_else_has_one)
+{
+	ck_assert_int_eq(station_method(STATION_BOILING_WATER), METHOD_BOILING_WATER);
+	ck_assert_int_eq(station_method(STATION_STEAM), METHOD_STEAM);
+	ck_assert_int_eq(station_method(STATION_DIAL_GAUGE), METHOD_DIAL_GAUGE);
+	ck_assert_int_eq(station_method(STATION_WEIGHTED_GAUGE), METHOD_WEIGHTED_GAUGE);
+	ck_assert_int_eq(station_method(STATION_JUICER), METHOD_COUNT);
+	ck_assert_int_eq(station_method(STATION_POT), METHOD_COUNT);
+}
+END_TEST
+
 START_TEST(only_what_heats_can_be_lost_or_stopped)
 {
 	enum station_kind kind = (enum station_kind)_i;
@@ -356,6 +367,7 @@ int main(void)
 	tcase_add_loop_test(table, following_the_table_comes_to_an_end, 0, METHOD_COUNT);
 	tcase_add_loop_test(table, only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT);
 	tcase_add_test(table, a_phase_of_another_method_is_not_found);
+	tcase_add_test(table, a_canner_has_its_method_and_nothing_else_has_one);
 	suite_add_tcase(suite, table);
 	tcase_add_checked_fixture(walk, begin, end);
 	tcase_add_loop_test(walk, a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone, 0, METHOD_COUNT);

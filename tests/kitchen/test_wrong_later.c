@@ -367,7 +367,7 @@ static int minutes_at(int digit, const char *elevation, int *pressure_psi)
 	                              .pressure_psi = NO_PRESSURE};
 	struct process process;
 
-	query.method = (enum method)kk_canner(&kit, digit)->station.kind;
+	query.method = station_method(kk_canner(&kit, digit)->station.kind);
 	KK_OK(&kit, elevation_read(elevation, &query.elevation, &kit.fault));
 	KK_OK(&kit, process_find(&query, &process, &kit.fault));
 	*pressure_psi = process.pressure_psi;
