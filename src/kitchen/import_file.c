@@ -256,7 +256,9 @@ static bool take_decimal(const char *text, int scale, int64_t *out)
 			decimals = 0;
 			continue;
 		}
-		if (*text < '0' || *text > '9' || ++digits > 17 || (decimals >= 0 && ++decimals > scale))
+		digits++;
+		decimals += decimals >= 0;
+		if (*text < '0' || *text > '9' || digits > 17 || decimals > scale)
 			return false;
 		value = value * 10 + (*text - '0');
 	}

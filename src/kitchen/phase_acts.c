@@ -11,7 +11,7 @@
 #include "kitchen/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
-#define CLOCK_DAY_MS (24 * 60 * MINUTE_MS)
+#define CLOCK_DAY_MS (INT64_C(24) * 60 * MINUTE_MS)
 /* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the
  * stricter of two published windows). */
 #define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)

@@ -162,12 +162,13 @@ static void tell_free(const struct planning *planning, int station, struct plan_
 			next = &planning->day.tasks[i];
 	if (next == NULL)
 		return;
+	block = block_of_load(planning, state->station_id, 0);
 	state->expected_ms = plan_wall_ms(out, next->start_s);
 	if (next->run != PLAN_NONE)
 		state->accepted_ms = planning->items[out->run_items[next->run]].accepted_start_ms;
 	else if (next->load == PLAN_NONE && next->batch != PLAN_NONE)
 		state->accepted_ms = planning->items[out->batch_items[next->batch]].accepted_start_ms;
-	else if ((block = block_of_load(planning, state->station_id, 0)) != NULL)
+	else if (block != NULL)
 		state->accepted_ms = block->row.start_wall_ms;
 }
 

@@ -136,22 +136,36 @@ bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t i
 	return true;
 }
 
+enum batch_word { BATCH_JAR, BATCH_PACK, BATCH_AT, BATCH_TIMES, BATCH_MULTIPLE, BATCH_AFTER, BATCH_WORD_COUNT };
+
 static bool read_batch_word(const char *word, struct log_plan_batch *row, int *times, struct fault *fault)
 {
-	const char *value;
+	static const char *const names[BATCH_WORD_COUNT] = {
+		[BATCH_JAR] = "jar",     [BATCH_PACK] = "pack",         [BATCH_AT] = "at",
+		[BATCH_TIMES] = "times", [BATCH_MULTIPLE] = "multiple", [BATCH_AFTER] = "after",
+	};
+	const char *value = NULL;
+	int which = -1;
 
-	if ((value = value_of(word, "jar")) != NULL)
+	while (value == NULL && ++which < BATCH_WORD_COUNT)
+		value = value_of(word, names[which]);
+	switch (which) {
+	case BATCH_JAR:
 		return text_copy(row->jar, sizeof(row->jar), value) || not_understood(word, "jar=half_pint", fault);
-	if ((value = value_of(word, "pack")) != NULL)
+	case BATCH_PACK:
 		return text_copy(row->pack, sizeof(row->pack), value) || not_understood(word, "pack=hot", fault);
-	if ((value = value_of(word, "at")) != NULL)
-		return plan_time_read(value, &row->ready_minutes, fault);
-	if ((value = value_of(word, "times")) != NULL)
-		return read_times(value, fault, times);
-	if ((value = value_of(word, "multiple")) != NULL && read_whole(value, 1, 99, &row->multiple))
-		return true;
-	if ((value = value_of(word, "after")) != NULL && read_whole(value, 0, PLAN_RUNS_MAX, &row->after_runs))
-		return true;
+	case BATCH_AT: return plan_time_read(value, &row->ready_minutes, fault);
+	case BATCH_TIMES: return read_times(value, fault, times);
+	case BATCH_MULTIPLE:
+		if (read_whole(value, 1, 99, &row->multiple))
+			return true;
+		break;
+	case BATCH_AFTER:
+		if (read_whole(value, 0, PLAN_RUNS_MAX, &row->after_runs))
+			return true;
+		break;
+	default: break;
+	}
 	return not_understood(word, "jar=pint pack=hot multiple=1 times=2 at=10:00 after=2", fault);
 }
 

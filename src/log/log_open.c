@@ -110,7 +110,9 @@ static int complaint_code(const char *complaint)
 static void keep_first_complaint(char *why)
 {
 	char *end = strchr(why, '\n');
-	if (end != NULL && (end = strchr(end + 1, '\n')) != NULL)
+	if (end != NULL)
+		end = strchr(end + 1, '\n');
+	if (end != NULL)
 		*end = '\0';
 }
 
