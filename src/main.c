@@ -756,13 +756,17 @@ static enum status run(const struct arguments *arguments)
 /* An answer that did not arrive whole is no answer. */
 static enum status close_output(enum status status)
 {
-	bool spoilt = ferror(stdout) != 0;
+	bool whole = ferror(stdout) == 0;
+	int why = 0;
 
-	errno = 0;
-	if (fclose(stdout) == 0 && !spoilt)
+	if (fclose(stdout) != 0) {
+		why = errno;
+		whole = false;
+	}
+	if (whole)
 		return status;
 	(void)fprintf(stderr, "stillroom: the answer could not be written in full%s%s\n",
-	              errno != 0 ? ": " : "", errno != 0 ? strerror(errno) : ""); /* NOLINT(concurrency-mt-unsafe) */
+	              why != 0 ? ": " : "", why != 0 ? strerror(why) : ""); /* NOLINT(concurrency-mt-unsafe) */
 	return STATUS_FAILED;
 }
 

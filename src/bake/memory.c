@@ -37,17 +37,20 @@ bake_die(const char *path, long line, const char *format, ...)
 static struct block *
 block_of(void *bytes)
 {
-	return (struct block *)(void *)((unsigned char *)bytes - offsetof(struct block, bytes));
+	void *start = (unsigned char *)bytes - offsetof(struct block, bytes);
+
+	return start;
 }
 
 void *
 bake_room(void *old, size_t count, size_t size)
 {
-	struct block *block = old == NULL ? NULL : block_of(old);
+	struct block *was = old == NULL ? NULL : block_of(old);
+	struct block *block;
 
 	if (count > (SIZE_MAX - sizeof(*block)) / size)
 		bake_die("bake", 0, "no memory left");
-	block = realloc(block, sizeof(*block) + count * size);
+	block = realloc(was, sizeof(*block) + count * size);
 	if (block == NULL)
 		bake_die("bake", 0, "no memory left");
 	if (old == NULL) {

@@ -32,7 +32,7 @@ static void put_line(FILE *out, const char *line)
 			(void)fputs("\r\n ", out);
 			octets = 1;
 		}
-		(void)fwrite(line, 1, length, out);
+		(void)fprintf(out, "%.*s", (int)length, line);
 		octets += length;
 		line += length;
 	}

@@ -147,7 +147,7 @@ static double shell_ms(const struct bench *bench, const char *sql)
 	size_t size;
 	pid_t pid;
 	int status;
-	double ms;
+	double ms = -1.0;
 
 	(void)snprintf(path, sizeof(path), "%s", bench->path);
 	(void)snprintf(script, sizeof(script), "%s/script", bench->folder);
@@ -167,12 +167,14 @@ static double shell_ms(const struct bench *bench, const char *sql)
 	if (status != 0 || waitpid(pid, &status, 0) != pid)
 		return -1.0;
 	file = fopen(said, "r");
-	said_text = calloc(1, 1 << 20);
-	if (file == NULL || said_text == NULL)
+	if (file == NULL)
 		return -1.0;
-	size = fread(said_text, 1, (1 << 20) - 1, file);
-	said_text[size] = '\0';
-	ms = least_time(said_text);
+	said_text = calloc(1, 1 << 20);
+	if (said_text != NULL) {
+		size = fread(said_text, 1, (1 << 20) - 1, file);
+		said_text[size] = '\0';
+		ms = least_time(said_text);
+	}
 	(void)fclose(file);
 	free(said_text);
 	return ms;

@@ -225,7 +225,9 @@ START_TEST(one_kind_runs_once_at_a_time_and_others_beside_it)
 	ck_assert_int_eq(alarm_command_running(command), 2);
 	char path[600];
 	snprintf(path, sizeof(path), "%s/go", folder);
-	fclose(fopen(path, "w"));
+	FILE *go = fopen(path, "w");
+	ck_assert_ptr_nonnull(go);
+	ck_assert_int_eq(fclose(go), 0);
 	ck_assert(reap_all());
 	ck_assert_int_eq(alarm_command_run(command, 1, &plain, &fault), ALARM_COMMAND_STARTED);
 	ck_assert(reap_all());

@@ -888,7 +888,8 @@ START_TEST(streams_that_are_no_terminal_are_refused)
 	struct fault fault = {0};
 	int null = open("/dev/null", O_RDWR);
 
-	dup2(null, 0);
+	ck_assert_int_ge(null, 0);
+	ck_assert_int_eq(dup2(null, 0), 0);
 	ck_assert(!terminal_open(NULL, &terminal, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "standard input"));

@@ -14,8 +14,10 @@ bool copy_file(const char *from, const char *to)
 		return false;
 	out = fopen(to, "wb");
 	ck_assert_ptr_nonnull(out);
-	while ((got = fread(block, 1, sizeof(block), in)) > 0)
+	do {
+		got = fread(block, 1, sizeof(block), in);
 		ck_assert_uint_eq(fwrite(block, 1, got, out), got);
+	} while (got == sizeof(block));
 	ck_assert(!ferror(in));
 	ck_assert_int_eq(fclose(in), 0);
 	ck_assert_int_eq(fclose(out), 0);
