@@ -255,16 +255,24 @@ static bool read_part(const char **words, int most, int64_t *part)
 	return true;
 }
 
+static bool pass_colon(const char **words)
+{
+	if (**words != ':')
+		return false;
+	(*words)++;
+	return true;
+}
+
 bool clock_read_hour(const char *words, int64_t *ms, bool *to_the_minute)
 {
 	int64_t hour;
 	int64_t minute;
 	int64_t second = 0;
 
-	if (!read_part(&words, 23, &hour) || *words++ != ':' || !read_part(&words, 59, &minute))
+	if (!read_part(&words, 23, &hour) || !pass_colon(&words) || !read_part(&words, 59, &minute))
 		return false;
 	*to_the_minute = *words == '\0';
-	if (!*to_the_minute && (*words++ != ':' || !read_part(&words, 59, &second) || *words != '\0'))
+	if (!*to_the_minute && (!pass_colon(&words) || !read_part(&words, 59, &second) || *words != '\0'))
 		return false;
 	*ms = ((hour * 60 + minute) * 60 + second) * 1000;
 	return true;
