@@ -7,7 +7,7 @@ set -u
 . "$(dirname "$0")/tmux_kit.sh"
 
 answer_file=$own/answer.txt
-log=$own/log.db
+log=$logs/log.db
 "$SUPPORT/after_day" "$KITCHEN" "$log" >/dev/null || exit 1
 
 # typed TEXT: into the line that is open, in the place of what is offered.

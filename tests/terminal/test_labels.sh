@@ -6,7 +6,7 @@ set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
 . "$(dirname "$0")/tmux_kit.sh"
 
-log=$own/log.db
+log=$logs/log.db
 TZ=UTC "$SUPPORT/season" "$log" open || exit 1
 printf 'product,date,jars,size,lot\n"Peaches <in> syrup\033",%s,7,quarts,\n' "$(date +%F)" >"$own/bad.csv"
 printf 'product,date,jars,size,lot\n"Peaches <in> syrup",%s,7,quarts,../x\n' "$(date +%F)" >"$own/notebook.csv"

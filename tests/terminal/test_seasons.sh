@@ -7,7 +7,7 @@ set -u
 . "$(dirname "$0")/tmux_kit.sh"
 : "${SUPPORT:?SUPPORT must name the folder of the helper programs}"
 
-log=$own/log.db
+log=$logs/log.db
 "$SUPPORT/make_seasons" "$log" 2022 3 300 || exit 1
 
 at="reports"
@@ -189,9 +189,9 @@ whole "$log"
 at="from a notebook, with years between"
 printf 'kitchen "Another"\nelevation 4650 ft\ncanner 1 boiling_water "Big kettle" pint=9\n' >"$own/new.kitchen"
 printf '%s\n' "Product,Date,Jars,Size" "Plums,2012-09-02,9,pint" "Grape jelly,2016-09-02,6,pint" >"$own/notebook.csv"
-"$STILLROOM" setup "$own/new.kitchen" -f "$own/note.db" >/dev/null || exit 1
-"$STILLROOM" import csv "$own/notebook.csv" -f "$own/note.db" --yes >/dev/null || exit 1
-log=$own/note.db
+"$STILLROOM" setup "$own/new.kitchen" -f "$logs/note.db" >/dev/null || exit 1
+"$STILLROOM" import csv "$own/notebook.csv" -f "$logs/note.db" --yes >/dev/null || exit 1
+log=$logs/note.db
 "$STILLROOM" seasons -f "$log" >"$own/seasons"
 holds "$own/seasons" "  2013-2015  "
 open_board old 80 24 "NO_COLOR=1" "--ascii"

@@ -6,7 +6,7 @@ set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
 . "$(dirname "$0")/tmux_kit.sh"
 
-log=$own/log.db
+log=$logs/log.db
 cat >"$own/new.kitchen" <<'LINES'
 kitchen   "Quince Hollow"
 invented  yes
