@@ -44,7 +44,8 @@ TEST_JOBS = $(call once,TEST_JOBS,$(shell expr 2 '*' $(JOBS)))
 
 ALL_CFLAGS = $(STD) $(WARN) $(HARDEN) $(CFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
 	-DSTILLROOM_VERSION='"$(VERSION)"' $(EXTRA_CFLAGS)
-TEST_CFLAGS = $(ALL_CFLAGS) -Itests $(CHECK_CFLAGS)
+# What is tested is compiled as it will be used; the tests beside it need not be fast.
+TEST_CFLAGS = $(patsubst -O2,-O1,$(ALL_CFLAGS)) -Itests $(CHECK_CFLAGS)
 LINK = $(CC) $(HARDEN) $(CFLAGS) $(HARDEN_LINK) $(EXTRA_CFLAGS) $(LDFLAGS)
 
 # A second make, which reads this file afresh (flags, generated files) and uses
@@ -66,7 +67,11 @@ BAKE := $(BUILD)/bake
 
 UNIT_TESTS := $(sort $(filter-out tests/support/%,$(wildcard tests/*/test_*.c)))
 UNIT_PROGRAMS := $(UNIT_TESTS:%.c=$(BUILD)/%)
-SHELL_TESTS := tests/floors.sh $(sort $(wildcard tests/*/test_*.sh))
+# Those that take longest stand first, so that none of them is left for the end.
+LONGEST_SCRIPTS := $(addprefix tests/,$(addsuffix .sh,report/test_labels_in_chromium \
+	$(addprefix terminal/test_,full_day alarm_command seasons story kill_board sizes)))
+SHELL_TESTS := $(LONGEST_SCRIPTS) tests/floors.sh \
+	$(filter-out $(LONGEST_SCRIPTS),$(sort $(wildcard tests/*/test_*.sh)))
 SUPPORT := $(sort $(wildcard tests/support/*.c))
 SUPPORT_OBJECTS := $(SUPPORT:%.c=$(BUILD)/%.o)
 # Programs that the shell tests drive, and timings.
