@@ -67,12 +67,12 @@ static void put_lot_json(struct json *json, const struct lot_facts *lot)
 /* A load of one lot tells it at once; of several, null: each stands among the lots. */
 static void put_lots_json(struct json *json, const struct load_facts *facts)
 {
-	const struct log_lot *lot = facts->lot_count == 1 ? &facts->lots[0].lot : NULL;
+	bool one = facts->lot_count == 1;
 
-	json_text(json, "lot", lot == NULL ? NULL : lot->code);
-	json_text(json, "product", lot == NULL ? NULL : lot->product);
-	json_text(json, "food", lot == NULL ? NULL : lot->food);
-	json_text(json, "pack", lot == NULL ? NULL : lot->pack);
+	json_text(json, "lot", one ? facts->lots[0].lot.code : NULL);
+	json_text(json, "product", one ? facts->lots[0].lot.product : NULL);
+	json_text(json, "food", one ? facts->lots[0].lot.food : NULL);
+	json_text(json, "pack", one ? facts->lots[0].lot.pack : NULL);
 	json_open_array(json, "lots", JSON_FLAT);
 	for (size_t i = 0; i < facts->lot_count; i++)
 		put_lot_json(json, &facts->lots[i]);
