@@ -2,6 +2,7 @@
  * card_view.c - the station card of a pot: its clock in tall digits, what goes
  * in and when, each line to read and tick off, and what really went in.
  */
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -156,11 +157,13 @@ static void amount_line(const struct desk *desk, const struct recipe *recipe, co
 
 static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
 {
-	bool ticked = (desk->card.batch.ticks & 1u << n) != 0;
 	bool here = n == desk->card.list.cursor;
 	char words[300];
 	struct text text = TEXT_OVER(words);
+	bool ticked;
 
+	assert(n >= 0);
+	ticked = (desk->card.batch.ticks & 1u << n) != 0;
 	amount_line(desk, recipe, &desk->card.amounts[n], &text);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
