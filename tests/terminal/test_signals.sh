@@ -142,9 +142,11 @@ open_window main 80 24 "'$STILLROOM' -f '$log'"
 wait_for "Space start a load"
 pid=$(program_in main)
 # Hundredths of a second of its own work, and how often it went to sleep.
+# shellcheck disable=SC2317 # run by rests
 work() {
 	awk '{ print $14 + $15 }' "/proc/$pid/stat"
 }
+# shellcheck disable=SC2317 # run by rests
 sleeps() {
 	awk '/^voluntary_ctxt_switches/ { print $2 }' "/proc/$pid/status"
 }
