@@ -24,7 +24,7 @@ press d
 wait_for "load: 7 jars Peaches <in> syrup, minutes not noted, unknown" "l labels"
 press l
 wait_for "7 labels on 1 sheet:" "labels----x.html" "/" # its path from the root
-holds "$own/labels----x.html" "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; it is not a food of the published tables; nobody noted whether it was packed hot or raw; nobody noted the canner; nobody noted the elevation; nobody noted the time." \
+holds "$logs/labels----x.html" "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; it is not a food of the published tables; nobody noted whether it was packed hot or raw; nobody noted the canner; nobody noted the elevation; nobody noted the time." \
 	"Peaches &#60;in&#62; syrup"
 press Escape
 
@@ -49,7 +49,7 @@ press p t y Space
 wait_for "All others are sealed."
 press l
 wait_for "3 labels on 1 sheet:"
-holds "$own/labels-2026-09-17-B1.html" "still cooling" "best by 2027-09-1"
+holds "$logs/labels-2026-09-17-B1.html" "still cooling" "best by 2027-09-1"
 press Escape
 
 at="the import taken back"
