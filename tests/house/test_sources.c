@@ -54,7 +54,7 @@ static char *read_whole(const char *path)
 	ck_assert_int_eq(fseek(file, 0, SEEK_END), 0);
 	size = ftell(file);
 	ck_assert_int_ge(size, 0);
-	rewind(file);
+	ck_assert_int_eq(fseek(file, 0, SEEK_SET), 0);
 	text = malloc((size_t)size + 1);
 	ck_assert_ptr_nonnull(text);
 	ck_assert_uint_eq(fread(text, 1, (size_t)size, file), (size_t)size);

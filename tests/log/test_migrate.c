@@ -281,7 +281,7 @@ static void keep_old_file(void)
 	old_size = (size_t)ftell(file);
 	old_bytes = malloc(old_size);
 	ck_assert_ptr_nonnull(old_bytes);
-	rewind(file);
+	ck_assert_int_eq(fseek(file, 0, SEEK_SET), 0);
 	ck_assert_uint_eq(fread(old_bytes, 1, old_size, file), old_size);
 	ck_assert_int_eq(fclose(file), 0);
 }
