@@ -190,7 +190,7 @@ wait_for "Jar 5: unchecked, OVER HALF lost"
 press f
 wait_for "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard"
 press 4
-wait_for "Jar 5: unchecked, OVER HALF lost, discard"
+wait_for "Jar 5: unchecked, OVER HALF lost, to be thrown out now"
 at="shelving with jars unchecked"
 step
 wait_for "6 of 9 jars are not checked yet."
