@@ -260,6 +260,7 @@ START_TEST(an_ingredient_is_found_by_all_its_names)
 		char *also = strdup(csv_at(&csv, row, "also"));
 		char *next = also;
 
+		ck_assert_ptr_nonnull(also);
 		ck_assert_str_eq(known_ingredients[row].name, csv_at(&csv, row, "name"));
 		ck_assert_ptr_eq(known_ingredient_named(known_ingredients[row].name),
 		                 &known_ingredients[row]);
