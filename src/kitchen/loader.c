@@ -327,7 +327,8 @@ bool process_of_jars(const struct kitchen *kitchen, enum method method, const st
 		need->jar = jar_size_named(jars[i].size);
 		if (need->jar == NULL)
 			return fault_set(fault, FAULT_DAMAGED, "There is no jar size \"%s\".", jars[i].size);
-		if (!log_lot_get(kitchen->log, jars[i].lot_id, &need->lot, fault))
+		if (!log_lot_get(kitchen->log, jars[i].lot_id, &need->lot, fault) ||
+		    !batch_sheet_minutes(kitchen, jars[i].batch_id, &need->sheet_minutes, fault))
 			return false;
 	}
 	return kinds > 0 && common(here, method, needs, kinds, NO_PRESSURE, out, fault);

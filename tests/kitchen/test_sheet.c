@@ -325,6 +325,23 @@ START_TEST(the_longer_of_table_and_sheet_counts)
 }
 END_TEST
 
+/* Nor is a process that failed run again for less. */
+START_TEST(the_whole_process_again_is_as_long_as_the_sheet_says)
+{
+	int minutes = minutes_of_load("25");
+	int64_t load_id = kk_canner(&kit, BIG_KETTLE)->load.id;
+
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 3 * MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_STOP, 0));
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_REDO, 0));
+	ck_assert_int_eq(kk_load(&kit, load_id).minutes, minutes);
+	kk_to(&kit, load_id, PHASE_COOLING);
+	ck_assert_msg(kk_load(&kit, load_id).verdict == VERDICT_VALID, "%s", kk_load(&kit, load_id).verdict_why);
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("sheet");
@@ -343,6 +360,7 @@ int main(void)
 	tcase_add_test(sheet, only_a_recipe_that_leaves_its_amounts_to_a_sheet_takes_one);
 	tcase_add_test(sheet, a_line_of_a_kitchen_file_gives_every_field);
 	tcase_add_loop_test(sheet, the_longer_of_table_and_sheet_counts, 0, 4);
+	tcase_add_test(sheet, the_whole_process_again_is_as_long_as_the_sheet_says);
 	suite_add_tcase(suite, sheet);
 	return kk_run(suite);
 }
