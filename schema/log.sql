@@ -684,6 +684,17 @@ BEGIN
 		(SELECT station_id FROM load WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
 END;
 
+-- A load that comes back after its jars: they had no canner when they were counted.
+CREATE TRIGGER seal_load_again AFTER INSERT ON load
+WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = new.id)
+BEGIN
+	INSERT INTO seal_tally
+		SELECT CAST(strftime('%Y', coalesce(checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER) AS season, 'canner',
+			new.station_id, count(*), sum(state <> 'sealed')
+		FROM jar WHERE load_id = new.id AND state IN ('sealed', 'unsealed', 'doubtful') GROUP BY season
+		ON CONFLICT DO UPDATE SET looked = looked + excluded.looked, failed = failed + excluded.failed;
+END;
+
 -- --- what the gate said (src/engine/gate.h) ---------------------------------------------------
 
 -- Of a load, of each jar in it of which something else is true, and of a batch before any

@@ -275,6 +275,27 @@ START_TEST(seals_that_were_counted_are_in_the_tally_of_their_season)
 }
 END_TEST
 
+/* Its jars come back before their load, and so before their canner. */
+START_TEST(seals_of_an_import_done_again_are_those_of_its_canner_too)
+{
+	char *before = kit_dump(kit.path, false);
+	char *imported;
+	char *now;
+
+	take("product,date,jars,size,unsealed\ngrape jelly,2021-09-02,9,half-pint,2\ngrape jelly,2022-09-02,9,half-pint,1\n");
+	imported = kit_dump(kit.path, false);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT sum(looked * 100 + failed) FROM seal_tally WHERE about = 'canner'"), 1803);
+	for (int round = 0; round < 4; round++) {
+		ck_assert(round % 2 == 0 ? kk_undo(&kit, 0) : kk_redo(&kit, 0));
+		now = kit_dump(kit.path, false);
+		ck_assert_msg(strcmp(now, round % 2 == 0 ? before : imported) == 0, "round %d", round);
+		free(now);
+	}
+	free(before);
+	free(imported);
+}
+END_TEST
+
 START_TEST(without_yes_nothing_is_written)
 {
 	char *before = kit_dump(kit.path, true);
@@ -675,6 +696,7 @@ int main(void)
 	tcase_add_test(tests, half_a_pack_is_none);
 	tcase_add_test(tests, what_the_notebook_does_not_say_is_not_made_up);
 	tcase_add_test(tests, seals_that_were_counted_are_in_the_tally_of_their_season);
+	tcase_add_test(tests, seals_of_an_import_done_again_are_those_of_its_canner_too);
 	tcase_add_test(tests, without_yes_nothing_is_written);
 	tcase_add_test(tests, one_bad_line_keeps_all_of_them_out);
 	tcase_add_test(tests, it_is_one_act_and_can_be_taken_back_and_done_again);
