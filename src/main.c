@@ -271,6 +271,7 @@ static bool run_ahead(const struct arguments *arguments,
 		.product_count = arguments->product_count,
 		.jar = arguments->value[OPTION_JAR],
 		.want = arguments->value[OPTION_WANT],
+		.in_pot = arguments->value[OPTION_IN_POT],
 		.juice_in_stock = arguments->given[OPTION_JUICE_IN_STOCK],
 	};
 	struct day *day;
@@ -515,10 +516,12 @@ static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 
 #define LOOKS (TAKES(FILE) | TAKES(JSON))
 #define AHEAD                                                                             \
-	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(JUICE_IN_STOCK))
+	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(IN_POT) |            \
+	 TAKES(JUICE_IN_STOCK))
 #define AHEAD_MORE                                                                        \
 	"With --want instead of --weight it says how much fruit so many jars take. Products\n" \
-	"with a number of batches come first, the others share what is left in turn.\n"        \
+	"with a number of batches come first, the others share what is left in turn. --in-pot\n" \
+	"says how many batches you cook in one pot, as far as recipe and pots allow it.\n"     \
 	"  stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n"          \
 	"  stillroom shortage --fruit grapes --product \"grape juice\" --want 60 --jar pint\n"
 

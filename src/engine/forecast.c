@@ -22,30 +22,44 @@ forecast_ingredient(const struct recipe *recipe, const char *fruit)
 
 /* --- one product ---------------------------------------------------------------- */
 
-/* What one batch takes of the fruit, and what it gives. */
+/* What one batch takes of the fruit. */
 struct one_batch {
 	int64_t amount; /* uL of juice or mg of fruit */
-	int jars[BOUND_COUNT];
 	bool juice;
 };
+
+/* Of a pot, which gives jars of this product: look_at_batch has asked already. */
+static int
+jars_of_pot(const struct forecast_product *product, int batches, enum bound bound)
+{
+	struct yield yield;
+
+	if (batches < 1 || !pot_yield(product->recipe, batches, product->jar->name, &yield, NULL))
+		return 0;
+	return bound == BOUND_LOW ? yield.jars_low : bound == BOUND_LIKELY ? yield.jars_likely : yield.jars_high;
+}
+
+static int
+jars_of(const struct forecast_product *product, int batches, enum bound bound)
+{
+	struct pots pots = pots_of(batches, product->in_pot);
+
+	return pots.full * jars_of_pot(product, pots.each, bound) + jars_of_pot(product, pots.rest, bound);
+}
 
 static bool
 look_at_batch(const struct forecast_product *product, const char *fruit, struct one_batch *out,
               struct fault *fault)
 {
 	const struct ingredient *item = forecast_ingredient(product->recipe, fruit);
-	struct scaled one = { .recipe = product->recipe, .multiple = 1 };
 	struct yield yield;
 
 	if (item == NULL)
 		return fault_set(fault, FAULT_REFUSED, "%s is not made of %s.", product->recipe->name, fruit);
-	if (!batch_yield(&one, product->jar == NULL ? NULL : product->jar->name, &yield, fault))
+	if (!pot_yield(product->recipe, 1, product->jar == NULL ? NULL : product->jar->name, &yield, fault))
 		return false;
 	out->juice = item->supply == SUPPLY_JUICE;
 	out->amount = item->amount;
-	out->jars[BOUND_LOW] = yield.jars_low;
-	out->jars[BOUND_LIKELY] = yield.jars_likely;
-	out->jars[BOUND_HIGH] = yield.jars_high;
 	return true;
 }
 
@@ -80,19 +94,18 @@ struct stock {
 	double juice_ul; /* ready; more comes from the fruit */
 };
 
-/* A thousandth of a batch less is measuring, not stretching. */
 static bool
 take_batch(struct stock *stock, const struct one_batch *batch)
 {
-	double slack = (double)batch->amount / 1000.0;
 	double ready = stock->juice_ul < (double)batch->amount ? stock->juice_ul : (double)batch->amount;
 	double fruit = (double)batch->amount;
+	double there = stock->fruit_mg;
 
 	if (batch->juice) {
 		fruit = ((double)batch->amount - ready) * 1e6 / stock->ul_per_kg;
-		slack = slack * 1e6 / stock->ul_per_kg;
+		there = ready + stock->fruit_mg * stock->ul_per_kg / 1e6;
 	}
-	if (fruit > stock->fruit_mg + slack)
+	if (!measured_enough(batch->amount, (int64_t)(there + 0.5)))
 		return false;
 	stock->fruit_mg = fruit < stock->fruit_mg ? stock->fruit_mg - fruit : 0.0;
 	if (batch->juice)
@@ -143,7 +156,7 @@ make_bound(const struct forecast_order *order, const struct one_batch *one, enum
 	for (size_t i = 0; i < order->count; i++) {
 		struct forecast_line *line = &out->lines[i];
 
-		line->jars[bound] = line->batches[bound] * one[i].jars[bound];
+		line->jars[bound] = jars_of(&order->products[i], line->batches[bound], bound);
 		line->loads[bound] = loads_of(line->jars[bound], order->products[i].room);
 		out->jars[bound] += line->jars[bound];
 		out->loads[bound] += line->loads[bound];
@@ -177,6 +190,22 @@ forecast_make(const struct forecast_order *order, struct forecast *out, struct f
 
 /* --- the other way round ------------------------------------------------------------- */
 
+/* The fewest batches that give so many jars; 0: not even a full pot gives one. */
+static int
+batches_for(const struct forecast_product *product, int jars, enum bound bound)
+{
+	int each = pots_of(1, product->in_pot).each;
+	int of_full = jars_of_pot(product, each, bound);
+	int batches;
+
+	if (of_full < 1)
+		return 0;
+	batches = jars / of_full * each;
+	while (jars_of(product, batches, bound) < jars)
+		batches++;
+	return batches;
+}
+
 bool
 forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_need *out,
                    struct fault *fault)
@@ -191,13 +220,12 @@ forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_ne
 	for (int bound = 0; bound < BOUND_COUNT; bound++) {
 		/* Little fruit when it yields much. */
 		int yields = BOUND_HIGH - bound;
-		int each = one[0].jars[yields];
 		double take;
 
-		if (each < 1)
+		out->batches[bound] = batches_for(&order->products[0], jars, (enum bound)yields);
+		if (out->batches[bound] == 0)
 			return fault_set(fault, FAULT_REFUSED, "A batch of %s may not fill one such jar.",
 			                 order->products[0].recipe->name);
-		out->batches[bound] = (jars + each - 1) / each;
 		take = (double)out->batches[bound] * (double)one[0].amount;
 		if (one[0].juice) {
 			take = take > (double)order->juice_ul ? take - (double)order->juice_ul : 0.0;

@@ -5,7 +5,8 @@
  * Every figure is low, likely and high.  Low joins the low yield of juice with
  * the jars a batch surely fills, high joins the high yield with the jars to have
  * ready (scaling.h, struct yield): the ends are not odds but what to be prepared
- * for.  Batches are whole ones: a recipe is never stretched.
+ * for.  Batches are whole ones: a recipe is never stretched.  They are cooked in pots
+ * of `in_pot` batches, what is left in one smaller pot; jars are those of the pots.
  *
  * Fruit that goes in whole by volume ("5.5 cups crushed") is taken at 1 g a mL:
  * common practice, no source; what is peeled and pitted away is not known.
@@ -33,6 +34,7 @@ struct forecast_product {
 	const struct recipe *recipe;
 	const struct jar_size *jar;
 	int batches; /* asked for; 0: as many as there is fruit for, in turn with the others */
+	int in_pot;  /* batches one pot holds; 0 as 1 */
 	int room;    /* jars of this size in one canner load; 0: no canner here takes it */
 };
 

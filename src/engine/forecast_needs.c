@@ -3,8 +3,6 @@
 #include "engine/forecast.h"
 #include "engine/fruit.h"
 
-#define QUART_OUNCES 32
-
 struct needs {
 	struct supply_need *rows;
 	size_t count;
@@ -48,17 +46,26 @@ add_pieces(struct needs *needs, enum need_kind kind, enum supply_kind supply,
 	add(needs, &need);
 }
 
-/* As the kitchen takes it off its ledger when a batch starts. */
-static int64_t
-amount_of(const struct ingredient *item, const struct forecast_product *product,
-          const struct forecast_line *line, enum bound bound, enum unit_system units)
+/* What the fruit itself is not, nor water: that comes from the tap. */
+static bool
+is_shopped_for(const struct ingredient *item, const struct ingredient *fruit)
 {
-	struct measured measured;
+	return item != fruit && !ingredient_is_alternative(item) &&
+	       (item->supply != SUPPLY_OTHER || !fruit_in("water", item->name));
+}
 
-	if (item->adding == ADD_IN_JAR)
-		return item->amount * product->jar->fluid_ounces / QUART_OUNCES * line->jars[bound];
-	measure_amount(item->measure, item->supply, item->amount, units, &measured);
-	return measured.filled * line->batches[bound];
+/* `pots` pots of so many batches, before a jar is filled: as the kitchen takes it off its
+ * ledgers when they are started. */
+static void
+add_pots(int64_t amounts[RECIPE_INGREDIENTS_MAX], const struct forecast_product *product, int batches, int pots,
+         enum unit_system units)
+{
+	struct scaled scaled;
+
+	if (batches < 1 || pots < 1 || !scale_lines(product->recipe, batches, units, product->jar->name, &scaled, NULL))
+		return;
+	for (size_t i = 0; i < scaled.count; i++)
+		amounts[i] += line_takes(&scaled.lines[i], product->jar, 0) * pots;
 }
 
 static void
@@ -67,19 +74,26 @@ add_ingredients(struct needs *needs, const struct forecast_order *order, size_t 
 {
 	const struct forecast_product *product = &order->products[n];
 	const struct ingredient *fruit = forecast_ingredient(product->recipe, order->fruit);
+	int64_t amounts[BOUND_COUNT][RECIPE_INGREDIENTS_MAX] = { { 0 } };
 
+	for (int bound = 0; bound < BOUND_COUNT; bound++) {
+		struct pots pots = pots_of(line->batches[bound], product->in_pot);
+
+		add_pots(amounts[bound], product, pots.each, pots.full, order->units);
+		add_pots(amounts[bound], product, pots.rest, 1, order->units);
+	}
 	for (size_t i = 0; i < product->recipe->ingredient_count; i++) {
 		const struct ingredient *item = &product->recipe->ingredients[i];
 		struct supply_need need = { .supply = item->supply, .measure = item->measure,
 			                    .optional = item->optional };
 
-		if (item == fruit || ingredient_is_alternative(item) ||
-		    (item->supply == SUPPLY_OTHER && fruit_in("water", item->name)))
-			continue; /* water comes from the tap */
+		if (!is_shopped_for(item, fruit))
+			continue;
 		if (item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE || item->supply == SUPPLY_FRUIT)
 			need.name = item->name;
 		for (int bound = 0; bound < BOUND_COUNT; bound++)
-			need.amount[bound] = amount_of(item, product, line, (enum bound)bound, order->units);
+			need.amount[bound] = amounts[bound][i] + (item->adding == ADD_IN_JAR
+			                         ? jar_share(item, product->jar) * line->jars[bound] : 0);
 		add(needs, &need);
 	}
 }

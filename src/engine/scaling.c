@@ -64,11 +64,27 @@ check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum u
 	return fits_pot(recipe, multiple, pot_ul, units, fault);
 }
 
-/* For a jar of so many ounces, of a rate a quart; never less. */
+/* For a jar of so many ounces, of a rate a quart. */
 static int64_t
 for_jar(int64_t quart_amount, const struct jar_size *jar)
 {
 	return (quart_amount * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
+}
+
+int64_t
+jar_share(const struct ingredient *item, const struct jar_size *jar)
+{
+	return item->measure == MEASURE_EACH ? item->amount : for_jar(item->amount, jar);
+}
+
+int64_t
+line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
+{
+	if (ingredient_is_alternative(line->ingredient))
+		return 0; /* the line it may stand for is the one taken */
+	if (line->ingredient->adding == ADD_IN_JAR)
+		return jar_share(line->ingredient, jar) * jars;
+	return line->ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
 }
 
 static int64_t

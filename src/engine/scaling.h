@@ -109,6 +109,14 @@ int64_t pot_volume_ul(const struct recipe *recipe);
 #define JAR_FILL_INCH_PERMILLE 800
 int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou);
 
+/* What goes into one jar of a line that a recipe gives for a quart; never less than its
+ * share.  Pieces are for a jar of any size. */
+int64_t jar_share(const struct ingredient *item, const struct jar_size *jar);
+
+/* What a pot takes of a line when so many jars are filled from it: what the tools hold,
+ * juice as measured, what goes into jars for all of them; of an alternative nothing. */
+int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars);
+
 struct yield {
 	int64_t volume_low_ul;
 	int64_t volume_high_ul;
@@ -117,9 +125,24 @@ struct yield {
 	int jars_high;   /* jars to have ready */
 };
 
-/* Jars of one size from a scaled batch: batch_volume_ul less what boils off; for
- * packed food the recipe's own yield over nominal jar volumes.  Refused: a jar
- * the recipe does not allow. */
-bool batch_yield(const struct scaled *batch, const char *jar, struct yield *out, struct fault *fault);
+/* Jars of one size from a pot of `multiple` times the recipe: batch_volume_ul less what
+ * boils off; for packed food the recipe's own yield over nominal jar volumes.  Whole
+ * jars are made of it once, for the whole pot: nothing else in the program says how
+ * many jars there will be.  Refused: a jar the recipe does not allow. */
+bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out,
+               struct fault *fault);
+
+/* So many batches in pots of `each` at most: full pots, and what is left in one more. */
+struct pots {
+	int full;
+	int each; /* batches in a full one, 1 or more */
+	int rest; /* batches in the last; 0: there is none */
+};
+struct pots pots_of(int batches, int each);
+int pot_count(const struct pots *pots); /* the last, smaller one too */
+
+/* Is so much enough for what is measured out?  A thousandth less is measuring, not
+ * stretching. */
+bool measured_enough(int64_t needed, int64_t there);
 
 #endif

@@ -108,9 +108,8 @@ jars_needed(int64_t volume_ul, int64_t jar_ul)
 }
 
 bool
-batch_yield(const struct scaled *batch, const char *jar, struct yield *out, struct fault *fault)
+pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out, struct fault *fault)
 {
-	const struct recipe *recipe = batch->recipe;
 	const struct jar_size *size = jar_size_named(jar);
 	int64_t jar_ul;
 
@@ -121,10 +120,10 @@ batch_yield(const struct scaled *batch, const char *jar, struct yield *out, stru
 		                 recipe->name, jar == NULL ? "" : jar, recipe->jars);
 	if (recipe->yield_high_ul > 0) {
 		jar_ul = nominal_ul(size);
-		out->volume_low_ul = recipe->yield_low_ul * batch->multiple;
-		out->volume_high_ul = recipe->yield_high_ul * batch->multiple;
+		out->volume_low_ul = recipe->yield_low_ul * multiple;
+		out->volume_high_ul = recipe->yield_high_ul * multiple;
 	} else {
-		int64_t volume_ul = batch_volume_ul(recipe) * batch->multiple;
+		int64_t volume_ul = batch_volume_ul(recipe) * multiple;
 
 		jar_ul = jar_fill_ul(size, recipe->headspace_thou);
 		out->volume_low_ul = volume_ul * (100 - recipe->boil_off_high_percent) / 100;
@@ -134,4 +133,26 @@ batch_yield(const struct scaled *batch, const char *jar, struct yield *out, stru
 	out->jars_likely = jars_filled((out->volume_low_ul + out->volume_high_ul) / 2, jar_ul);
 	out->jars_high = jars_needed(out->volume_high_ul, jar_ul);
 	return true;
+}
+
+/* --- pots ------------------------------------------------------------------------ */
+
+struct pots
+pots_of(int batches, int each)
+{
+	int most = each < 1 ? 1 : each;
+
+	return (struct pots){ .full = batches / most, .each = most, .rest = batches % most };
+}
+
+int
+pot_count(const struct pots *pots)
+{
+	return pots->full + (pots->rest > 0);
+}
+
+bool
+measured_enough(int64_t needed, int64_t there)
+{
+	return there >= needed - needed / 1000;
 }

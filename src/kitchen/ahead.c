@@ -190,7 +190,27 @@ static void find_room(const struct kitchen *kitchen, struct forecast_product *pr
 	}
 }
 
-static bool take_wish(const struct kitchen *kitchen, const struct wish *wish, struct ahead *out,
+int kitchen_batches_in_pot(const struct kitchen *kitchen, const struct recipe *recipe)
+{
+	int64_t largest_ul = 0;
+	int most = multiple_allowed(recipe);
+	int fits;
+
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct log_station *station = &kitchen->board.strips[i].station;
+
+		if (station->kind != STATION_POT)
+			continue;
+		if (station->volume_ul == 0)
+			return most < 1 ? 1 : most; /* nobody has measured it */
+		largest_ul = station->volume_ul > largest_ul ? station->volume_ul : largest_ul;
+	}
+	fits = largest_multiple(recipe, largest_ul);
+	most = fits < most ? fits : most;
+	return most < 1 ? 1 : most;
+}
+
+static bool take_wish(const struct kitchen *kitchen, const struct wish *wish, int in_pot, struct ahead *out,
                       struct fault *fault)
 {
 	struct forecast_product *product = &out->order.products[out->order.count];
@@ -204,6 +224,9 @@ static bool take_wish(const struct kitchen *kitchen, const struct wish *wish, st
 	if (product->jar == NULL)
 		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\" for %s", wish->jar, wish->recipe);
 	product->batches = wish->batches;
+	product->in_pot = kitchen_batches_in_pot(kitchen, product->recipe);
+	if (product->in_pot > in_pot)
+		product->in_pot = in_pot < 1 ? 1 : in_pot;
 	find_room(kitchen, product, out->canner[out->order.count], sizeof(out->canner[0]));
 	out->order.count++;
 	return true;
@@ -218,6 +241,8 @@ static bool take_wishes(const struct kitchen *kitchen, const struct wishes *wish
 		return fault_set(fault, FAULT_MISUSE, "say which fruit");
 	if (wishes->count > FORECAST_PRODUCTS_MAX)
 		return fault_set(fault, FAULT_MISUSE, "at most %d products at a time", FORECAST_PRODUCTS_MAX);
+	if (wishes->in_pot < 0 || wishes->in_pot > IN_POT_MAX)
+		return fault_set(fault, FAULT_MISUSE, "a pot holds 1 to %d batches", IN_POT_MAX);
 	if (wishes->jars != 0 && wishes->count != 1)
 		return fault_set(fault, FAULT_MISUSE, "so many jars are wanted of one product: name just one");
 	text_copy(out->order.fruit, sizeof(out->order.fruit), wishes->fruit);
@@ -225,7 +250,7 @@ static bool take_wishes(const struct kitchen *kitchen, const struct wishes *wish
 	out->order.fruit_mg = wishes->fruit_mg;
 	out->jars = wishes->jars;
 	for (size_t i = 0; i < wishes->count; i++)
-		if (!take_wish(kitchen, &wishes->wish[i], out, fault))
+		if (!take_wish(kitchen, &wishes->wish[i], wishes->in_pot, out, fault))
 			return false;
 	return true;
 }

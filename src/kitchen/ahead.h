@@ -28,6 +28,8 @@ struct wishes {
 	int64_t fruit_mg;
 	bool juice_in_stock; /* use it as well */
 	int jars;            /* wanted of the first product; 0: what the fruit gives */
+	int in_pot;           /* batches cooked in one pot at most; 0: one.  Of each product no more
+	                         than its recipe and the largest pot here allow */
 	size_t count;
 	struct wish wish[FORECAST_PRODUCTS_MAX];
 };
@@ -36,6 +38,11 @@ struct wishes {
  * recipe's name, how many batches, the jar.  FAULT_MISUSE: no such recipe or jar,
  * a number that is none. */
 bool wish_read(const struct kitchen *kitchen, const char *words, struct wish *out, struct fault *fault);
+
+/* Batches of the recipe that may be cooked in one pot of this kitchen: what the recipe, its
+ * pectin and the largest pot allow; 1 at least. */
+int kitchen_batches_in_pot(const struct kitchen *kitchen, const struct recipe *recipe);
+#define IN_POT_MAX 99 /* of a wish */
 
 /* The jar a recipe is usually filled into. */
 const struct jar_size *usual_jar(const struct recipe *recipe);

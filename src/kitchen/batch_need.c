@@ -50,23 +50,6 @@ static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *
 	return true;
 }
 
-/* What goes into one jar; a recipe gives it for a quart. */
-int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *jar)
-{
-	return ingredient->amount * jar->fluid_ounces / 32;
-}
-
-/* What a line takes.  Juice is measured exactly; what comes in tools is what the
- * tools hold; what goes into the jars is for as many as are likely filled. */
-static int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
-{
-	if (ingredient_is_alternative(line->ingredient))
-		return 0; /* the line it may stand for is the one taken */
-	if (line->ingredient->adding == ADD_IN_JAR)
-		return jar_share(line->ingredient, jar) * jars;
-	return line->ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
-}
-
 /* What the lines before this one take of the same ledger. */
 static int64_t taken_before(const struct batch_need *need, size_t line)
 {
@@ -197,26 +180,18 @@ int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *s
 
 /* --- what is still to come out of a pot ------------------------------------------------ */
 
-bool recipe_gives(const struct kitchen *kitchen, const struct recipe *recipe, int multiple, const char *jar,
-                  struct scaled *scaled, struct yield *yield)
+int batch_jars_to_come(const struct strip *strip)
 {
-	return scale_lines(recipe, multiple, kitchen->board.house.units, jar, scaled, NULL) &&
-	       batch_yield(scaled, jar, yield, NULL);
-}
-
-int batch_jars_to_come(const struct kitchen *kitchen, const struct strip *strip)
-{
-	struct scaled scaled;
 	struct yield yield;
 
 	if (strip->recipe == NULL || strip->batch.jar[0] == '\0' || strip->rule->name == PHASE_RINSE ||
-	    !recipe_gives(kitchen, strip->recipe, strip->batch.multiple, strip->batch.jar, &scaled, &yield) ||
+	    !pot_yield(strip->recipe, strip->batch.multiple, strip->batch.jar, &yield, NULL) ||
 	    yield.jars_likely <= strip->filled)
 		return 0;
 	return yield.jars_likely - strip->filled;
 }
 
-int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *strip, enum supply_kind kind)
+int64_t batch_acid_to_come(const struct strip *strip, enum supply_kind kind)
 {
 	const struct jar_size *jar = jar_size_named(strip->batch.jar);
 	int64_t each = 0;
@@ -231,7 +206,7 @@ int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *st
 		else if (ingredient->supply == kind)
 			each += jar_share(ingredient, jar);
 	}
-	return each == 0 ? 0 : each * batch_jars_to_come(kitchen, strip);
+	return each == 0 ? 0 : each * batch_jars_to_come(strip);
 }
 
 static bool check_order(const struct recipe *recipe, const struct batch_order *order, struct fault *fault)
@@ -302,7 +277,7 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 	    !check_recipe(recipe, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
-	out->yield_known = batch_yield(&out->scaled, order->jar, &out->yield, NULL);
+	out->yield_known = pot_yield(recipe, order->multiple, order->jar, &out->yield, NULL);
 	if (!need_lines(kitchen, jar_size_named(order->jar), out, fault) ||
 	    !need_instead(kitchen, recipe, order, out, fault))
 		return false;

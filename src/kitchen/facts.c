@@ -552,7 +552,7 @@ static int jars_to_come(const struct asking *asking, const char *size)
 		const struct strip *strip = &asking->board->strips[i];
 
 		if (strip->content == STRIP_BATCH && (size == NULL || strcmp(strip->batch.jar, size) == 0))
-			jars += batch_jars_to_come(asking->kitchen, strip);
+			jars += batch_jars_to_come(strip);
 	}
 	return jars;
 }
@@ -566,7 +566,7 @@ static int64_t into_jars(const struct asking *asking, enum supply_kind kind)
 		const struct strip *strip = &asking->board->strips[i];
 
 		if (strip->content == STRIP_BATCH)
-			amount += batch_acid_to_come(asking->kitchen, strip, kind);
+			amount += batch_acid_to_come(strip, kind);
 	}
 	return amount;
 }

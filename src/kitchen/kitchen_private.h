@@ -125,20 +125,15 @@ void *with_room(void *rows, size_t count, size_t *room, size_t size, const char 
 /* --- batch_need.c --- */
 
 bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient);
-int64_t jar_share(const struct ingredient *ingredient, const struct jar_size *jar); /* what goes into one jar */
 /* Batches one pot may hold: as the recipe says, and of one of the house no more than its
  * class or the pectin's sheet. */
 int multiple_allowed(const struct recipe *recipe);
 bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
 /* When a canner that can process the batch in a pot is free; -1: none can. */
 int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now);
-/* The lines and the jars of so many batches filled into that size; false: the
- * recipe does not allow it. */
-bool recipe_gives(const struct kitchen *kitchen, const struct recipe *recipe, int multiple, const char *jar,
-                  struct scaled *scaled, struct yield *yield);
 /* What the pot will likely still fill, and take of a supply that goes into jars. */
-int batch_jars_to_come(const struct kitchen *kitchen, const struct strip *strip);
-int64_t batch_acid_to_come(const struct kitchen *kitchen, const struct strip *strip, enum supply_kind kind);
+int batch_jars_to_come(const struct strip *strip);
+int64_t batch_acid_to_come(const struct strip *strip, enum supply_kind kind);
 
 /* --- ahead.c --- */
 

@@ -49,7 +49,7 @@ static void first_pack(const struct recipe *recipe, const char *jar, char *pack,
 
 static bool check_multiple(const struct recipe *recipe, int multiple, struct fault *fault)
 {
-	int most = largest_multiple(recipe, 0);
+	int most = multiple_allowed(recipe);
 
 	if (!recipe_has_amounts(recipe, fault))
 		return false;
@@ -306,16 +306,22 @@ static bool put_charges(struct act *act, const char *fruit, int64_t mg, int coun
 	return true;
 }
 
-/* The batches of all products in turn, as the forecast shares the fruit out. */
+static struct pots wished_pots(const struct ahead *ahead, size_t product)
+{
+	return pots_of(ahead->forecast.lines[product].batches[BOUND_LIKELY], ahead->order.products[product].in_pot);
+}
+
+/* The pots of all products in turn, as the forecast shares the fruit out. */
 static bool put_wished(struct act *act, const struct ahead *ahead, int ready_minutes, struct fault *fault)
 {
 	for (int round = 0; round < PLAN_BATCHES_MAX; round++)
 		for (size_t i = 0; i < ahead->order.count; i++) {
 			const struct forecast_product *product = &ahead->order.products[i];
-			struct log_plan_batch batch = { .multiple = 1, .ready_minutes = PLAN_ANY_TIME,
-				                        .after_runs = PLAN_RUNS_AS_NEEDED };
+			struct pots pots = wished_pots(ahead, i);
+			struct log_plan_batch batch = { .multiple = round < pots.full ? pots.each : pots.rest,
+				                        .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED };
 
-			if (round >= ahead->forecast.lines[i].batches[BOUND_LIKELY])
+			if (round >= pot_count(&pots))
 				continue;
 			if (forecast_ingredient(product->recipe, ahead->order.fruit)->supply != SUPPLY_JUICE)
 				batch.ready_minutes = ready_minutes;
@@ -331,7 +337,7 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
                               struct fault *fault)
 {
 	struct ahead ahead;
-	int batches = 0;
+	int pots = 0;
 	int runs;
 	int64_t mg;
 	struct act act;
@@ -343,17 +349,20 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 	runs = ahead.forecast.juice ? charges(kitchen, mg) : 0;
 	if (runs > 0 && !plan_run_known(kitchen, fault))
 		return false;
-	for (size_t i = 0; i < ahead.order.count; i++)
-		batches += ahead.forecast.lines[i].batches[BOUND_LIKELY];
-	if (batches == 0)
+	for (size_t i = 0; i < ahead.order.count; i++) {
+		struct pots of_product = wished_pots(&ahead, i);
+
+		pots += pot_count(&of_product);
+	}
+	if (pots == 0)
 		return fault_set(fault, FAULT_REFUSED, "That fruit gives no whole batch.");
-	if (!room_for_rows(kitchen, (size_t)runs, (size_t)batches, fault) || !begin_row(&act, kitchen, "plan_add", fault))
+	if (!room_for_rows(kitchen, (size_t)runs, (size_t)pots, fault) || !begin_row(&act, kitchen, "plan_add", fault))
 		return false;
 	if (!put_charges(&act, wishes->fruit, mg, runs, ready_minutes, fault) ||
 	    !put_wished(&act, &ahead, ready_minutes, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Planned: %d run%s of %s, %d batch%s", runs, runs == 1 ? "" : "s", wishes->fruit,
-	                  batches, batches == 1 ? "" : "es");
+	return act_commit(&act, fault, "Planned: %d run%s of %s, %d pot%s", runs, runs == 1 ? "" : "s", wishes->fruit, pots,
+	                  pots == 1 ? "" : "s");
 }
 
 /* --- the day of it --------------------------------------------------------------------------------- */

@@ -301,7 +301,7 @@ static int64_t juice_to_come(struct building *building, const char *fruit, int64
 	if (!own_runs(building->kitchen, fruit, &own, NULL))
 		memset(&own, 0, sizeof(own));
 	juice_yield_of(fruit, fruit_mg, &own, &yield);
-	ul = yield.ul_per_kg[BOUND_LIKELY] * (double)fruit_mg / 1e6;
+	ul = yield.ul_per_kg[BOUND_LIKELY] * (double)fruit_mg / 1e6 + 0.5;
 	return (int64_t)ul > drawn_ul ? (int64_t)ul - drawn_ul : 0;
 }
 
@@ -403,17 +403,19 @@ static void stretch_to(struct stretch_of_runs *runs, int run)
 static void take_from_pools(struct building *building, const char *name, int64_t ul, struct plan_item *item,
                             struct stretch_of_runs *runs)
 {
-	for (int i = 0; i < building->pool_count && ul > 0; i++) {
+	int64_t got = 0;
+
+	for (int i = 0; i < building->pool_count && !measured_enough(ul, got); i++) {
 		struct pool *pool = &building->pools[i];
-		int64_t taken = pool->left_ul < ul ? pool->left_ul : ul;
+		int64_t taken = pool->left_ul < ul - got ? pool->left_ul : ul - got;
 
 		if (taken == 0 || !fruit_in(pool->kind, name))
 			continue;
 		pool->left_ul -= taken;
-		ul -= taken;
+		got += taken;
 		stretch_to(runs, pool->run);
 	}
-	if (ul <= 0)
+	if (measured_enough(ul, got))
 		return;
 	item->juice_short = true;
 	for (int i = 0; i < building->pool_count; i++)
@@ -500,7 +502,6 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 {
 	const struct recipe *recipe = kitchen_recipe_named(building->kitchen, row->recipe);
 	struct plan_batch *batch;
-	struct scaled scaled;
 	struct yield yield;
 	struct fault why = { 0 };
 
@@ -510,7 +511,7 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 	}
 	if (!recipe_has_amounts(recipe, &why))
 		return refuse(building, why.sentence);
-	item->jars = recipe_gives(building->kitchen, recipe, row->multiple, row->jar, &scaled, &yield) ? yield.jars_likely : 0;
+	item->jars = pot_yield(recipe, row->multiple, row->jar, &yield, NULL) ? yield.jars_likely : 0;
 	batch = next_batch(building, item,
 	                   &(struct made){ recipe->food, row->pack, jar_size_named(row->jar), recipe->sheet_minutes }, item->jars);
 	if (batch == NULL)
@@ -533,7 +534,7 @@ static int left_in_pot_s(const struct plan_batch *batch)
 static bool put_in_pot(struct building *building, const struct strip *strip, struct plan_item *item)
 {
 	int station = station_of(building, strip);
-	int jars = batch_jars_to_come(building->kitchen, strip);
+	int jars = batch_jars_to_come(strip);
 	struct plan_batch left = { .stage = PLAN_IN_POT };
 	struct plan_batch *batch;
 

@@ -64,18 +64,17 @@ static void need_batch(const struct kitchen *kitchen, struct planning *planning,
 	struct yield yield;
 
 	if (recipe == NULL || jar == NULL ||
-	    !recipe_gives(kitchen, recipe, batch->multiple, batch->jar, &scaled, &yield))
+	    !pot_yield(recipe, batch->multiple, batch->jar, &yield, NULL) ||
+	    !scale_lines(recipe, batch->multiple, kitchen->board.house.units, batch->jar, &scaled, NULL))
 		return;
 	add_need(planning, SUPPLY_JAR, jar->name, yield.jars_likely);
 	planning->planned_jars += yield.jars_likely;
 	for (size_t i = 0; i < scaled.count; i++) {
 		const struct ingredient *item = scaled.lines[i].ingredient;
 
-		if (item->optional || ingredient_is_alternative(item) || item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE)
+		if (item->optional || item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE)
 			continue;
-		add_need(planning, item->supply, "",
-		         item->adding == ADD_IN_JAR ? jar_share(item, jar) * yield.jars_likely
-		                                    : scaled.lines[i].measured.filled);
+		add_need(planning, item->supply, "", line_takes(&scaled.lines[i], jar, yield.jars_likely));
 	}
 }
 

@@ -42,6 +42,18 @@ static bool read_amounts(const struct ahead_words *words, struct wishes *out, st
 	return words->weight == NULL || amount_read(words->weight, MEASURE_MASS, SUPPLY_FRUIT, &out->fruit_mg, fault);
 }
 
+static bool read_in_pot(const struct ahead_words *words, struct wishes *out, struct fault *fault)
+{
+	int64_t batches = 1;
+
+	if (words->in_pot != NULL && !amount_read(words->in_pot, MEASURE_EACH, SUPPLY_OTHER, &batches, fault))
+		return false;
+	if (batches < 1 || batches > IN_POT_MAX)
+		return fault_set(fault, FAULT_MISUSE, "--in-pot is a number of batches, 1 to %d", IN_POT_MAX);
+	out->in_pot = (int)batches;
+	return true;
+}
+
 static bool read_products(const struct kitchen *kitchen, const struct ahead_words *words, struct wishes *out,
                           struct fault *fault)
 {
@@ -69,8 +81,8 @@ bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, 
 
 	if (!text_copy(wishes.fruit, sizeof(wishes.fruit), words->fruit))
 		return fault_set(fault, FAULT_MISUSE, "the name of the fruit is too long");
-	return read_amounts(words, &wishes, fault) && read_products(kitchen, words, &wishes, fault) &&
-	       kitchen_look_ahead(kitchen, &wishes, out, fault);
+	return read_amounts(words, &wishes, fault) && read_in_pot(words, &wishes, fault) &&
+	       read_products(kitchen, words, &wishes, fault) && kitchen_look_ahead(kitchen, &wishes, out, fault);
 }
 
 /* --- JSON -------------------------------------------------------------------------- */

@@ -37,6 +37,7 @@ static const struct option_row options[] = {
 	[OPTION_WEIGHT] = { "weight", 0, "WEIGHT", "of the fruit: 60lb, 27kg" },
 	[OPTION_PRODUCT] = { "product", 0, "PRODUCT", "\"grape jelly\", \"3 x grape jelly in pints\"; again: one more" },
 	[OPTION_WANT] = { "want", 0, "JARS", "so many jars of the product: how much fruit?" },
+	[OPTION_IN_POT] = { "in-pot", 0, "N", "batches cooked in one pot at most; else 1" },
 	[OPTION_JUICE_IN_STOCK] = { "juice-in-stock", 0, NULL, "the juice in stock is used as well" },
 	[OPTION_LOT] = { "lot", 0, "CODE", "jars of a lot: 2026-09-14-B1" },
 	[OPTION_LID_BOX] = { "lid-box", 0, "LABEL", "jars under lids of a box; a part of its label will do" },

@@ -47,6 +47,7 @@ static void put_product_json(struct json *json, const struct ahead *ahead, size_
 	json_open_object(json, NULL, JSON_FLAT);
 	json_text(json, "recipe", product->recipe->name);
 	json_text(json, "jar", product->jar->name);
+	json_whole(json, "in_pot", product->in_pot);
 	ahead_int_bounds(json, "batches", line->batches);
 	ahead_int_bounds(json, "jars", line->jars);
 	if (product->room > 0)
@@ -118,7 +119,8 @@ static void put_product(FILE *out, const struct ahead *ahead, size_t n)
 
 	plain_put(out, product->recipe->name);
 	(void)fputc('\n', out);
-	put_counts(out, "  batches", line->batches);
+	(void)snprintf(name, sizeof(name), product->in_pot > 1 ? "  batches, %d in a pot" : "  batches", product->in_pot);
+	put_counts(out, name, line->batches);
 	(void)snprintf(name, sizeof(name), "  %s", product->jar->plural);
 	put_counts(out, name, line->jars);
 	if (product->room > 0) {

@@ -86,6 +86,7 @@ struct ahead_words {
 	size_t product_count;
 	const char *jar;  /* of the products that name none */
 	const char *want; /* jars */
+	const char *in_pot; /* batches in one pot at most; NULL: one */
 	bool juice_in_stock;
 };
 /* This fruit, these products; and what is missing for them.  Refusals are written

@@ -252,6 +252,7 @@ struct forecast_card {
 	char fruit[NAME_MAX_BYTES];
 	int64_t fruit_mg;
 	bool juice_in_stock;
+	int in_pot;      /* batches cooked in one pot at most; 0: one */
 	struct {
 		char recipe[NAME_MAX_BYTES];
 		bool chosen;

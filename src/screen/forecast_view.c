@@ -36,6 +36,7 @@ static void take_wishes(const struct desk *desk, struct wishes *wishes)
 	text_copy(wishes->fruit, sizeof(wishes->fruit), card->fruit);
 	wishes->fruit_mg = card->fruit_mg;
 	wishes->juice_in_stock = card->juice_in_stock;
+	wishes->in_pot = card->in_pot;
 	for (size_t i = 0; i < card->choices && wishes->count < FORECAST_PRODUCTS_MAX; i++) {
 		struct wish *wish = &wishes->wish[wishes->count];
 
@@ -75,6 +76,53 @@ static int line_of(const struct desk *desk, int n)
 
 /* --- the questions ------------------------------------------------------------------------- */
 
+/* The most batches that any of the recipes may have in one pot here. */
+static int most_in_pot(const struct desk *desk)
+{
+	int most = 1;
+
+	for (size_t i = 0; i < desk->forecast.choices; i++) {
+		const struct recipe *recipe = recipe_at(desk, (int)i);
+		int of_this = recipe == NULL ? 1 : kitchen_batches_in_pot(desk->kitchen, recipe);
+
+		most = of_this > most ? of_this : most;
+	}
+	return most < IN_POT_MAX ? most : IN_POT_MAX;
+}
+
+static bool in_pot_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t batches = 1;
+	int most = most_in_pot(desk);
+
+	if (text[strspn(text, " ")] != '\0' && !amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &batches, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (batches < 1 || batches > most) {
+		desk_say(desk, ROLE_CAUTION, "Recipes and pots here allow 1 to %d batches in one pot.", most);
+		return false;
+	}
+	desk->forecast.in_pot = (int)batches;
+	desk->message[0] = '\0';
+	work_out(desk);
+	return true;
+}
+
+static void ask_in_pot(struct desk *desk)
+{
+	char prompt[80];
+
+	(void)snprintf(prompt, sizeof(prompt), "Batches a pot, 1 to %d:", most_in_pot(desk));
+	desk_ask(desk, prompt, "", in_pot_typed);
+}
+
+static bool may_multiply(const struct desk *desk)
+{
+	return most_in_pot(desk) > 1;
+}
+
 static bool weight_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
@@ -84,8 +132,12 @@ static bool weight_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	desk->message[0] = '\0';
+	desk->forecast.in_pot = 0;
 	work_out(desk);
-	return true;
+	if (!may_multiply(desk))
+		return true;
+	ask_in_pot(desk);
+	return false; /* the line stays open for the pots */
 }
 
 static void ask_weight(struct desk *desk)
@@ -340,8 +392,11 @@ static void line_words(const struct desk *desk, struct text *text)
 	range_words(card->ahead.forecast.lines[line].batches, batches, sizeof(batches));
 	range_words(card->ahead.forecast.lines[line].jars, jars, sizeof(jars));
 	range_words(card->ahead.forecast.lines[line].loads, loads, sizeof(loads));
-	text_add(text, "%s: batches %s%s, %s %s, ", product->recipe->name, batches,
-	         product->batches == 0 ? "" : ", as asked at most", product->jar->plural, jars);
+	text_add(text, "%s: batches %s%s", product->recipe->name, batches,
+	         product->batches == 0 ? "" : ", as asked at most");
+	if (product->in_pot > 1)
+		text_add(text, ", %d in a pot", product->in_pot);
+	text_add(text, ", %s %s, ", product->jar->plural, jars);
 	if (product->room > 0)
 		text_add(text, "loads %s of %d in %s", loads, product->room, card->ahead.canner[line]);
 	else
@@ -437,6 +492,7 @@ static const struct view_key keys[] = {
 	{ 'w', 0, "w", "want jars", "How much fruit do so many jars take?", has_recipes, ask_want },
 	{ 'j', 0, "j", "jar", "The next jar size the recipe may be filled into.", has_recipes, next_jar },
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
+	{ 'm', 0, "m", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
 	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf.", NULL, supplies_view_enter },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },

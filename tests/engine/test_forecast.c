@@ -14,7 +14,7 @@ static struct fault fault;
 
 static struct forecast_product product(const char *name, const char *jar, int batches, int room)
 {
-	struct forecast_product out = { recipe_named(name), jar_size_named(jar), batches, room };
+	struct forecast_product out = { recipe_named(name), jar_size_named(jar), batches, 1, room };
 
 	ck_assert_ptr_nonnull(out.recipe);
 	ck_assert_ptr_nonnull(out.jar);
@@ -45,14 +45,13 @@ static struct forecast made(const struct forecast_order *order)
 START_TEST(grapes_make_whole_batches_of_jelly)
 {
 	struct forecast_order order = order_of("grapes", 49);
-	struct scaled one = { .recipe = recipe_named("grape jelly"), .multiple = 1 };
 	struct yield yield;
 	struct forecast out;
 
 	order.fruit_mg /= 2;
 	order.products[order.count++] = product("grape jelly", "half_pint", 0, 9);
 	out = made(&order);
-	ck_assert(batch_yield(&one, "half_pint", &yield, &fault));
+	ck_assert(pot_yield(recipe_named("grape jelly"), 1, "half_pint", &yield, &fault));
 	ck_assert(out.juice);
 	ck_assert_int_eq(out.lines[0].batches[BOUND_LOW], 5);
 	ck_assert_int_eq(out.lines[0].batches[BOUND_LIKELY], 5);

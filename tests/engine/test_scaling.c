@@ -128,7 +128,6 @@ START_TEST(a_recipe_that_waits_for_its_sheet_is_refused)
 {
 	struct recipe jelly = completed("apple jelly, low sugar");
 	const struct recipe *waits = recipe("apple jelly, low sugar");
-	struct scaled one = { .recipe = waits, .multiple = 1 };
 	struct scaled scaled;
 	struct yield yield;
 	struct fault fault = { 0 };
@@ -139,7 +138,7 @@ START_TEST(a_recipe_that_waits_for_its_sheet_is_refused)
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "The sheet's amounts of apple jelly, low sugar are not known yet"));
 	ck_assert(!scale_recipe(waits, 1, 0, UNITS_US, "pint", &scaled, &fault));
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
-	ck_assert(!batch_yield(&one, "pint", &yield, &fault));
+	ck_assert(!pot_yield(waits, 1, "pint", &yield, &fault));
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
 }
 END_TEST

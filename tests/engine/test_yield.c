@@ -79,11 +79,9 @@ static struct yield
 yield_of(const char *name, int multiple, const char *jar)
 {
 	struct recipe recipe = completed(name);
-	struct scaled scaled;
 	struct yield yield;
 
-	ck_assert(scale_recipe(&recipe, multiple, 0, UNITS_US, NULL, &scaled, NULL));
-	ck_assert_msg(batch_yield(&scaled, jar, &yield, NULL), "%s in %s", name, jar);
+	ck_assert_msg(pot_yield(&recipe, multiple, jar, &yield, NULL), "%s in %s", name, jar);
 	return yield;
 }
 
@@ -155,14 +153,12 @@ END_TEST
 
 START_TEST(a_jar_the_recipe_does_not_allow_is_refused)
 {
-	struct scaled scaled;
 	struct yield yield;
 	struct fault fault = { 0 };
 
-	ck_assert(scale_recipe(recipe_named("grape jelly"), 1, 0, UNITS_US, NULL, &scaled, NULL));
-	ck_assert(!batch_yield(&scaled, "quart", &yield, &fault));
+	ck_assert(!pot_yield(recipe_named("grape jelly"), 1, "quart", &yield, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	ck_assert(!batch_yield(&scaled, NULL, &yield, &fault));
+	ck_assert(!pot_yield(recipe_named("grape jelly"), 1, NULL, &yield, &fault));
 }
 END_TEST
 

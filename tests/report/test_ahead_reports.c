@@ -108,7 +108,7 @@ START_TEST(a_forecast_has_three_columns_and_its_source)
 	holds(json, "\"fruit\": \"grapes\",\n");
 	holds(json, "\"want\": null,\n");
 	holds(json, "\"lb_a_quart_likely\": 3.5, ");
-	holds(json, "{\"recipe\": \"grape jelly\", \"jar\": \"half_pint\", \"batches\": {\"low\": 12, \"likely\": 13, "
+	holds(json, "{\"recipe\": \"grape jelly\", \"jar\": \"half_pint\", \"in_pot\": 1, \"batches\": {\"low\": 12, \"likely\": 13, "
 	            "\"high\": 16}, \"jars\": {\"low\": 96, \"likely\": 104, \"high\": 160}, ");
 	holds(json, "\"canner\": \"Kettle\", \"room\": 9}");
 	holds(json, "\"lids\": {\"low\": 96, \"likely\": 104, \"high\": 160},\n");

@@ -105,6 +105,10 @@ press C-u
 typed grapes
 wait_for "How much of it"
 typed "60 lb"
+wait_for "Batches a pot, 1 to 4:"
+typed 5
+wait_for "Recipes and pots here allow 1 to 4 batches in one pot."
+press C-u Enter
 wait_for "[x] grape jelly" "13 (12-16)" "104 (96-160) half-pints" "loads 12 (11-18)"
 shows "3.50 lb a quart (2.89 to 3.71); own runs 0 of 5" "USDA AIB 539"
 press Down Down Down
@@ -112,6 +116,13 @@ step
 wait_for "[x] grape juice"
 press Right Right
 wait_for "batches 2, as asked at most"
+press m
+wait_for "Batches a pot, 1 to 4:"
+typed 2
+wait_for "batches 2, as asked at most, 2 in a pot"
+press m
+typed 1
+wait_for "batches 2, as asked at most, quarts"
 press Up Up Up j
 wait_for "(24-50) pints"
 press w
@@ -141,6 +152,8 @@ wait_for "Which fruit:"
 typed grapes
 wait_for "How much of it"
 typed "60 lb"
+wait_for "Batches a pot, 1 to 4:"
+press Enter
 wait_for "juice 4 gal 1 qt 1 cup" "[x] grape jelly" "batches 13 (12-16)"
 press b
 wait_for "To buy for" "M half-pints"
