@@ -49,6 +49,7 @@ enum plan_item_state {
 	ITEM_WAITING,  /* batches: its jars wait for a canner */
 	ITEM_DONE,     /* drained; all its jars are in canners */
 	ITEM_LEFT_OUT, /* batches without a published process: no canner takes them */
+	ITEM_NOT_BEGUN, /* the day was ended without it: nobody is called for it any more */
 };
 
 /* A row of the plan, or work going on that nobody planned. */

@@ -262,6 +262,19 @@ static struct plan_item *item_of(const struct building *building, bool is_run, i
 
 /* --- runs -------------------------------------------------------------------------------------------------- */
 
+/* A row that no work has taken is still to come, until the day is over. */
+static enum plan_item_state state_of_row(const struct building *building, int64_t work_id, const struct strip *strip)
+{
+	if (work_id != 0)
+		return strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
+	return building->planning->plan.finished_wall_ms != 0 ? ITEM_NOT_BEGUN : ITEM_PLANNED;
+}
+
+static bool lies_ahead(const struct plan_item *item)
+{
+	return item->state == ITEM_PLANNED || item->state == ITEM_GOING_ON;
+}
+
 /* Words of the runs and batches of the plan, in its order. */
 static void run_item(struct building *building, const struct log_plan_run *row)
 {
@@ -273,7 +286,7 @@ static void run_item(struct building *building, const struct log_plan_run *row)
 		return;
 	amount_words(MEASURE_MASS, row->fruit_mg, building->kitchen->board.house.units, weight, sizeof(weight));
 	(void)snprintf(item->words, sizeof(item->words), "%s %s", weight, row->fruit);
-	item->state = row->run_id == 0 ? ITEM_PLANNED : strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
+	item->state = state_of_row(building, row->run_id, strip);
 	if (strip != NULL)
 		text_copy(item->words, sizeof(item->words), strip->holds);
 }
@@ -365,7 +378,7 @@ static bool put_runs(struct building *building)
 		for (size_t n = i; n < planning->out.item_count; n++) {
 			struct plan_item *item = &planning->items[n];
 
-			if (item->index == PLAN_NONE && item->state != ITEM_DONE &&
+			if (item->index == PLAN_NONE && lies_ahead(item) &&
 			    (n == i || fruit_same(fruit_of(building, first), fruit_of(building, item))) && !put_run(building, item))
 				return false;
 			if (first->index == PLAN_NONE)
@@ -571,7 +584,7 @@ static void batch_item(struct building *building, const struct log_plan_batch *r
 		(void)snprintf(item->words, sizeof(item->words), "%d x %s", row->multiple, row->recipe);
 	else
 		text_copy(item->words, sizeof(item->words), row->recipe);
-	item->state = row->batch_id == 0 ? ITEM_PLANNED : strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
+	item->state = state_of_row(building, row->batch_id, strip);
 	if (strip != NULL)
 		text_copy(item->words, sizeof(item->words), strip->holds);
 }
@@ -647,7 +660,7 @@ static bool put_batches(struct building *building)
 	if (!put_waiting(building))
 		return false;
 	for (size_t i = 0; i < planning->batch_count; i++)
-		if (planning->batches[i].batch_id == 0 &&
+		if (planning->items[first + i].state == ITEM_PLANNED &&
 		    !put_planned(building, &planning->batches[i], &planning->items[first + i]))
 			return false;
 	return true;

@@ -54,7 +54,7 @@ static void put_items(struct json *json, const struct kitchen_plan *plan)
 {
 	static const char *const states[] = { [ITEM_PLANNED] = "planned", [ITEM_GOING_ON] = "going_on",
 		                              [ITEM_WAITING] = "waiting", [ITEM_DONE] = "done",
-		                              [ITEM_LEFT_OUT] = "left_out" };
+		                              [ITEM_LEFT_OUT] = "left_out", [ITEM_NOT_BEGUN] = "not_begun" };
 
 	json_open_array(json, "items", JSON_LINES);
 	for (size_t i = 0; i < plan->item_count; i++) {

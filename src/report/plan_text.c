@@ -256,7 +256,7 @@ static void put_left_out(FILE *out, const struct kitchen_plan *plan)
 	for (size_t i = 0; i < plan->item_count; i++) {
 		const struct plan_item *item = &plan->items[i];
 
-		if (item->state != ITEM_LEFT_OUT && !item->juice_short)
+		if (item->state != ITEM_LEFT_OUT && item->state != ITEM_NOT_BEGUN && !item->juice_short)
 			continue;
 		plain_put(out, item->words);
 		(void)fputs(item->juice_short ? ": the juice will not be enough for it.\n"

@@ -164,6 +164,7 @@ static const char *state_words(const struct plan_item *item)
 	case ITEM_WAITING: return "jars wait";
 	case ITEM_DONE: return "done";
 	case ITEM_LEFT_OUT: return "no process";
+	case ITEM_NOT_BEGUN: return "not begun";
 	}
 	return "?";
 }
@@ -173,7 +174,7 @@ static void item_draw(struct desk *desk, const struct plan_item *item, bool here
 	char from[8] = "";
 	char to[8] = "";
 	char jars[24] = "";
-	bool over = item->state == ITEM_DONE || item->state == ITEM_LEFT_OUT;
+	bool over = item->state == ITEM_DONE || item->state == ITEM_LEFT_OUT || item->state == ITEM_NOT_BEGUN;
 
 	if (item->start_ms != 0)
 		clock_words_hour(item->start_ms, from, sizeof(from));

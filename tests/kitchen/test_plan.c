@@ -543,6 +543,36 @@ START_TEST(an_early_end_is_asked_about_and_the_next_plan_begins_anew)
 }
 END_TEST
 
+/* Not one helper or station is sent to what was planned and not begun. */
+static void nobody_is_called(void)
+{
+	const struct kitchen_plan *plan = plan_now();
+	struct moment now = kitchen_now(kit.kitchen);
+	struct plan_next next[PLAN_STATIONS_MAX + PLAN_PEOPLE_MAX];
+	size_t count = plan_next_people(plan, kitchen_board(kit.kitchen), &now, next);
+
+	count += plan_next_stations(plan, kitchen_board(kit.kitchen), &now, next + count);
+	ck_assert_uint_gt(count, 2);
+	for (size_t i = 0; i < count; i++)
+		ck_assert_msg(next[i].nothing && !next[i].now, "%s is sent: %s", next[i].who, next[i].words);
+	ck_assert_int_eq(plan->planned, 0);
+}
+
+START_TEST(nothing_of_a_finished_day_is_called_for)
+{
+	plan_two();
+	line("run grapes \"12 lb\" times=2");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	KK_OK(&kit, kitchen_plan_finish(kit.kitchen, true, &kit.fault));
+	nobody_is_called();
+	for (size_t i = 0; i < plan_now()->item_count; i++)
+		ck_assert_int_eq(plan_now()->items[i].state, ITEM_NOT_BEGUN);
+	kk_pass(&kit, 3 * HOUR_MS);
+	nobody_is_called();
+	ck_assert_int_ne(plan_now()->finish_ms, 0);
+}
+END_TEST
+
 START_TEST(a_plan_for_tomorrow_begins_tomorrow)
 {
 	line("juice \"grape\" \"1 gal\" chilled");
@@ -793,6 +823,7 @@ int main(void)
 	tcase_add_test(tests, a_dropped_plan_comes_back_by_undo);
 	tcase_add_test(tests, a_day_ends_when_all_is_out_and_the_next_plan_clears_it);
 	tcase_add_test(tests, an_early_end_is_asked_about_and_the_next_plan_begins_anew);
+	tcase_add_test(tests, nothing_of_a_finished_day_is_called_for);
 	tcase_add_test(tests, a_plan_for_tomorrow_begins_tomorrow);
 	tcase_add_test(tests, own_means_take_over_from_the_fifth_phase_on);
 	tcase_add_test(tests, process_times_are_those_of_the_tables);
