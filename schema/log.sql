@@ -418,7 +418,8 @@ CREATE TABLE plan_house (
 	cooling_jars INTEGER CHECK (cooling_jars BETWEEN 0 AND 9999),             -- null: no limit
 	clean_minutes INTEGER NOT NULL DEFAULT 30 CHECK (clean_minutes BETWEEN 0 AND 600),
 	charge_mg INTEGER NOT NULL DEFAULT 5443108 CHECK (charge_mg > 0),         -- 12 lb of fruit in a basket
-	late_minutes INTEGER NOT NULL DEFAULT 30 CHECK (late_minutes BETWEEN 1 AND 600) -- later than that is warned of
+	late_minutes INTEGER NOT NULL DEFAULT 30 CHECK (late_minutes BETWEEN 1 AND 600), -- later than that is warned of
+	meals_in_turns INTEGER NOT NULL DEFAULT 0 CHECK (meals_in_turns IN (0, 1)) -- helpers eat half by half
 ) STRICT;
 INSERT INTO plan_house (id) VALUES (1);
 

@@ -134,6 +134,7 @@ bool day_plan_what_if(const struct plan_input *input, const struct day_plan *pla
 	if (!plan_in_range(input, fault))
 		return false;
 	work->other = *input;
+	work->other.hold = NULL;
 	if (!add_extra(&work->other, plan, extra) || !search(&work->other, NULL, work, NULL))
 		return true;
 	out->counted = true;
@@ -151,7 +152,7 @@ const char *plan_task_words(enum plan_task_kind kind)
 {
 	static const char *const words[] = {
 	    "set up", "run",     "drain", "to boil", "boil",   "off, skim", "fill",       "rinse",
-	    "load",   "come-up", "hold",  "rest",    "unload", "break",     "clean down",
+	    "load",   "come-up", "hold",  "rest",    "unload", "break",     "clean down", "look",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_TASK_KIND_COUNT,
 	              "a word for every kind");

@@ -39,15 +39,20 @@
  *  8 people  every span takes the people it says, while it lasts; helpers are alike,
  *            each from his or her `from_s` on.  Moments (heat off, hold begins) take
  *            nobody: done in passing.
- *  9 break   (a meal) nobody works: no span with people overlaps it, nor does one a
- *            person must watch (all of a batch; set-up and a run with `watched`; load
- *            and come-up).  A run or a hold may go on through it but neither begins nor
- *            ends inside it.  A rest or cool-down may end inside it, because unloading
- *            can wait.
- * 10 clean   when everything above is over: clean-down, outside breaks, by the people
+ *  9 meal    Together: nobody works; no span with people overlaps it, nor does one a
+ *            person must watch (all of a batch; load and come-up).  What runs by itself
+ *            goes on and may end inside it: a run, a hold (heat off is a moment), a rest;
+ *            what follows it with people waits.  Jars that stood filled when the plan was
+ *            made come first: they are loaded in a meal, too.
+ *            In turns (two or more are there, and time for two sittings before the next
+ *            meal): half of them eat, then the others as long; nobody's task goes on from
+ *            one sitting into the other.  The others work on.
+ * 10 clean   when everything above is over: clean-down, outside meals, by the people
  *            it says.  Its end is the finish.
  * 11 cooling all jars of the day stay on the cooling space (12 to 24 h: A539), so it
  *            bounds the jars of the day.
+ * 12 look    the water of a run is looked at by whoever has a minute shortly before it is
+ *            due, from a meal, too; when nobody has, in passing.
  *
  * Work that is going on (`station` given) has begun: it lasts from `start_s` for what
  * is left of its spans, exactly as it is, even where it breaks rules 6 to 9 (nothing
@@ -56,7 +61,9 @@
  * are then counted in `late_jars`, and waiting less late goes before all else.
  *
  * Objective: least lateness of such jars, then the earliest finish, then the least
- * waiting of jars (jar-seconds).  The search is deterministic: same input, same plan.
+ * waiting of jars (jar-seconds), though no pot that can begin now is put off for the
+ * last.  What was said before (`hold`) stands unless another plan saves late jars or
+ * PLAN_HOLD_S.  The search is deterministic: same input, same plan.
  */
 #ifndef STILLROOM_ENGINE_DAY_PLAN_H
 #define STILLROOM_ENGINE_DAY_PLAN_H
@@ -80,7 +87,12 @@
 #define PLAN_PARTS_MAX 6   /* batches in one load */
 #define PLAN_BREAKS_MAX 3
 #define PLAN_JARS_MAX 400 /* of one batch */
-#define PLAN_TASKS_MAX (3 * PLAN_RUNS_MAX + 5 * PLAN_BATCHES_MAX + 5 * PLAN_LOADS_MAX + PLAN_BREAKS_MAX + 1)
+#define PLAN_SPANS_MAX (3 * PLAN_RUNS_MAX + 5 * PLAN_BATCHES_MAX + 5 * PLAN_LOADS_MAX)
+#define PLAN_LOOKS_MAX (8 * PLAN_RUNS_MAX)
+#define PLAN_TASKS_MAX (PLAN_SPANS_MAX + PLAN_LOOKS_MAX + 2 * PLAN_BREAKS_MAX + 1)
+#define PLAN_LOOK_S 60        /* to look at the water of a juicer: common practice, no source */
+#define PLAN_LOOK_EARLY_S 300 /* so much sooner than due: common practice, no source */
+#define PLAN_HOLD_S 300       /* what another plan must save, or what was said stands: house rule */
 
 /* --- what comes in ---------------------------------------------------------------- */
 
@@ -115,7 +127,8 @@ struct plan_run {
 	int64_t id;
 	int ready_s;  /* the fruit is there */
 	int station;  /* PLAN_NONE: to be done; else the juicer it is in, spans = what is left */
-	bool watched; /* its water must be looked at more often than a break is long */
+	int look_first_s; /* its water is looked at so long after heat is on (after start_s, when it */
+	int look_every_s; /*   has a station), and again each so many seconds; 0: never */
 	struct plan_span set_up; /* fill the basket, heat on */
 	struct plan_span run;    /* heat and run */
 	struct plan_span drain;  /* heat is off: draw off, measure */
@@ -171,6 +184,20 @@ struct plan_running_load {
 	struct plan_process left; /* what is left of it; `possible` is not read */
 };
 
+/* What a plan has said, by the ids of runs and batches: handed in again, it is held on
+ * to.  Two batches may share an id (one in its pot whose first jars wait). */
+struct plan_said {
+	int count; /* 0: nothing yet */
+	int wait_cap;
+	struct {
+		int64_t id;
+		bool is_run;
+		unsigned char link;
+		unsigned char pick;
+		unsigned char late;
+	} items[PLAN_RUNS_MAX + PLAN_BATCHES_MAX]; /* in the order they were placed */
+};
+
 struct plan_input {
 	int start_s;           /* nothing new starts before: the start of the day, or now */
 	int station_count;
@@ -180,6 +207,7 @@ struct plan_input {
 	int cooling_jars;      /* room left for jars on racks and towels; PLAN_NO_LIMIT */
 	int people_count;
 	struct plan_person people[PLAN_PEOPLE_MAX];
+	bool in_turns;         /* helpers eat half by half, not all together */
 	int break_count;       /* in order, apart from each other */
 	struct plan_break breaks[PLAN_BREAKS_MAX];
 	struct plan_span clean_down; /* people 0: all of them */
@@ -192,6 +220,7 @@ struct plan_input {
 	int running_load_count;
 	struct plan_running_load running_loads[PLAN_STATIONS_MAX];
 	int effort_percent;    /* of the usual search; 0: 100; more is slower, seldom better */
+	const struct plan_said *hold; /* NULL: nothing was said */
 };
 
 /* --- what comes out ---------------------------------------------------------------- */
@@ -212,6 +241,7 @@ enum plan_task_kind {
 	PLAN_UNLOAD,
 	PLAN_BREAK,
 	PLAN_CLEAN_DOWN,
+	PLAN_LOOK,
 	PLAN_TASK_KIND_COUNT
 };
 
@@ -288,11 +318,17 @@ struct day_plan {
 	struct plan_use stages[PLAN_STAGE_COUNT]; /* a stage the kitchen lacks: zeros */
 	enum plan_stage bottleneck; /* the stage with the largest share */
 	long placings;      /* how much was searched (batches placed) */
+	bool held;          /* what was said before stands, though the search found better */
+	struct plan_said said;
 };
 
 /* Room to search in; its contents mean nothing between calls. */
 struct plan_work;
 size_t plan_work_size(void); /* bytes to hand in, aligned as malloc does */
+
+/* Do the helpers eat the n-th meal in turns?  When is the last of them done? */
+bool plan_eats_in_turns(const struct plan_input *input, int meal);
+int plan_meal_end(const struct plan_input *input, int meal);
 
 /* Find a plan.  False, *plan untouched, with a sentence: FAULT_MISUSE for a number out
  * of range (the caller's mistake); FAULT_REFUSED for a day that cannot be: nothing to

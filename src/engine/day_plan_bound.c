@@ -60,8 +60,9 @@ static int run_alone(const struct plan_work *work, int run)
 
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
-		spot = shape_fit(work, &work->start, &work->runs[run], i,
-		                 later(in->start_s, in->runs[run].ready_s), 0);
+		spot = shape_fit(work, &work->start, &work->runs[run],
+		                 &(struct asked_place){.station = i,
+		                                       .earliest = later(in->start_s, in->runs[run].ready_s)});
 		if (spot.end < end)
 			end = spot.end;
 	}
@@ -86,7 +87,8 @@ static void fill_alone(const struct plan_work *work, int batch, struct least *le
 		if (in->stations[i].kind != PLAN_POT ||
 		    (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
-		spot = shape_fit(work, &work->start, &work->batches[batch], i, least->at_pot, 0);
+		spot = shape_fit(work, &work->start, &work->batches[batch],
+		                 &(struct asked_place){.station = i, .earliest = least->at_pot});
 		if (spot.start < start)
 			start = spot.start;
 	}
@@ -110,8 +112,10 @@ static struct least alone(const struct plan_work *work, int batch)
 
 		if (!family_canner(work, of->family, i))
 			continue;
-		spot = shape_fit(work, &work->start, &work->loads[of->family][i], i,
-		                 later(in->start_s, least.filled), 0);
+		spot = shape_fit(work, &work->start, &work->loads[of->family][i],
+		                 &(struct asked_place){.station = i,
+		                                       .earliest = later(in->start_s, least.filled),
+		                                       .in_meals = of->stage == PLAN_FILLED});
 		if (spot.end < least.out)
 			least.out = spot.end;
 	}

@@ -167,7 +167,7 @@ int clean_down_start(const struct plan_input *in, int last_end)
 	if (clean->length_s == 0)
 		return last_end;
 	last_end = later(last_end, people_from(in, clean->people == 0 ? 1 : clean->people));
-	return after_breaks(in, last_end, clean->length_s);
+	return after_meals(in, last_end, clean->length_s);
 }
 
 static void count_waiting(const struct plan_work *work, const struct schedule *schedule,
@@ -182,8 +182,10 @@ static void count_waiting(const struct plan_work *work, const struct schedule *s
 			int64_t wait = schedule->loads[i].start - schedule->filled[part->batch];
 
 			cost->waiting_jar_s += wait * part->jars;
-			if (of->wait_limit_s != PLAN_NO_LIMIT && wait > of->wait_limit_s)
-				cost->late_jar_s += (wait - of->wait_limit_s) * part->jars;
+			if (of->wait_limit_s == PLAN_NO_LIMIT || wait <= of->wait_limit_s)
+				continue;
+			cost->late_jar_s += (wait - of->wait_limit_s) * part->jars;
+			cost->late_jars += part->jars;
 		}
 	}
 }
@@ -222,26 +224,37 @@ static bool group_ends(const struct group *group, int item)
 	       (group->link == LINK_AFTER_RUNS || group->count == GROUP_MAX);
 }
 
+/* The next of the order: into the group, or at once. */
+static void place_next(struct plan_work *work, const struct genes *genes, struct group *group, int item)
+{
+	if (group->item_count > 0 && group_ends(group, item)) {
+		place_linked(work, genes, group);
+		*group = (struct group){0};
+	}
+	if (group->item_count == 0 && item >= PLAN_BATCHES_MAX)
+		place_run(work, genes, item - PLAN_BATCHES_MAX);
+	else
+		add_item(group, item);
+	if (item < PLAN_BATCHES_MAX)
+		group->link = genes->link[item];
+}
+
+static bool stands_filled(const struct plan_input *in, int item)
+{
+	return item < PLAN_BATCHES_MAX && in->batches[item].stage == PLAN_FILLED;
+}
+
+/* Jars that stand filled come first, whatever the order says of the rest. */
 void build_schedule(struct plan_work *work, const struct genes *genes)
 {
 	const struct plan_input *in = work->in;
 	struct group group = {0};
 
 	copy_schedule(in, &work->schedule, &work->start);
-	for (int i = 0; i < in->batch_count + in->run_count; i++) {
-		int item = genes->order[i];
-
-		if (group.item_count > 0 && group_ends(&group, item)) {
-			place_linked(work, genes, &group);
-			group = (struct group){0};
-		}
-		if (group.item_count == 0 && item >= PLAN_BATCHES_MAX)
-			place_run(work, genes, item - PLAN_BATCHES_MAX);
-		else
-			add_item(&group, item);
-		if (item < PLAN_BATCHES_MAX)
-			group.link = genes->link[item];
-	}
+	for (int filled = 1; filled >= 0; filled--)
+		for (int i = 0; i < in->batch_count + in->run_count; i++)
+			if (stands_filled(in, genes->order[i]) == (filled == 1))
+				place_next(work, genes, &group, genes->order[i]);
 	if (group.item_count > 0)
 		place_linked(work, genes, &group);
 	count_cost(work);

@@ -18,9 +18,10 @@ void place_run(struct plan_work *work, const struct genes *genes, int run)
 
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
-		spot = shape_fit(work, &work->schedule, &work->runs[run], i,
-		                 later(in->start_s, in->runs[run].ready_s),
-		                 60 * genes->late[ITEM_OF_RUN(run)]);
+		spot = shape_fit(work, &work->schedule, &work->runs[run],
+		                 &(struct asked_place){.station = i,
+		                                       .earliest = later(in->start_s, in->runs[run].ready_s),
+		                                       .late = 60 * genes->late[ITEM_OF_RUN(run)]});
 		if (best.station == PLAN_NONE || spot.end < best.end)
 			best = spot;
 	}
@@ -58,7 +59,8 @@ void place_pot(struct plan_work *work, const struct genes *genes, int batch, int
 		if (in->stations[i].kind != PLAN_POT ||
 		    (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
-		spot = shape_fit(work, &work->schedule, &work->batches[batch], i, earliest, 0);
+		spot = shape_fit(work, &work->schedule, &work->batches[batch],
+		                 &(struct asked_place){.station = i, .earliest = earliest});
 		if (best.station == PLAN_NONE || spot.start < best.start)
 			best = spot;
 	}
@@ -133,6 +135,7 @@ static bool find_load(const struct plan_work *work, const struct group *group, i
 	int left = jars_left(work, group, head);
 	bool found = false;
 	int only = pick >= PICK_CANNER ? pick - PICK_CANNER : PLAN_NONE;
+	enum plan_stage_of_batch stage = in->batches[group->batches[head]].stage;
 
 	if (only >= in->station_count || (only != PLAN_NONE && room_for(in, only, family) == 0))
 		only = PLAN_NONE;
@@ -143,8 +146,11 @@ static bool find_load(const struct plan_work *work, const struct group *group, i
 		if (room == 0 || (full && left < room) || (only != PLAN_NONE && i != only))
 			continue;
 		offer.jars = left < room ? left : room;
-		offer.spot = shape_fit(work, &work->schedule, &work->loads[family][i], i,
-		                       jars_ready(work, group, head, offer.jars), late);
+		offer.spot = shape_fit(work, &work->schedule, &work->loads[family][i],
+		                       &(struct asked_place){.station = i,
+		                                             .earliest = jars_ready(work, group, head, offer.jars),
+		                                             .late = late,
+		                                             .in_meals = stage == PLAN_FILLED});
 		if (!found || offer_better(&offer, best, pick))
 			*best = offer;
 		found = true;
@@ -159,7 +165,9 @@ static int waits_over(const struct plan_work *work, int batch, int start, int ca
 	int limit = of->wait_limit_s;
 	int over;
 
-	if (cap != PLAN_NO_LIMIT && (limit == PLAN_NO_LIMIT || cap < limit))
+	/* The cap is a wish: a free pot beside what it needs is not put off for it. */
+	if (cap != PLAN_NO_LIMIT && (limit == PLAN_NO_LIMIT || cap < limit) &&
+	    work->schedule.pots[batch].start > work->in->start_s)
 		limit = cap;
 	if (of->stage != PLAN_TO_DO || limit == PLAN_NO_LIMIT)
 		return 0;
@@ -168,21 +176,23 @@ static int waits_over(const struct plan_work *work, int batch, int start, int ca
 }
 
 /* The member whose jars must go first into a load that starts then: of this family,
- * filled by then, the one whose wait limit ends first. */
+ * filled by then, those that stand filled now, then the one whose wait limit ends first. */
 static int most_pressing(const struct plan_work *work, const struct group *group, int family,
                          int start)
 {
 	int best = PLAN_NONE;
-	int best_end = 0;
+	int64_t best_end = 0;
 
 	for (int i = 0; i < group->placed; i++) {
 		const struct plan_batch *of = &work->in->batches[group->batches[i]];
 		int filled = work->schedule.filled[group->batches[i]];
-		int end =
+		int64_t end =
 		    of->wait_limit_s == PLAN_NO_LIMIT ? FINISH_NEVER : filled + of->wait_limit_s;
 
 		if (of->family != family || group->left[i] == 0 || filled > start)
 			continue;
+		if (of->stage == PLAN_FILLED)
+			end -= 4 * (int64_t)FINISH_NEVER;
 		if (best == PLAN_NONE || end < best_end) {
 			best = i;
 			best_end = end;

@@ -7,6 +7,7 @@
  *   day_plan_shape.c    work as a pattern of needs; the earliest place for it
  *   day_plan_build.c    an order and some choices -> a whole schedule
  *   day_plan_search.c   many orders and choices -> the best schedule found
+ *   day_plan_hold.c     what was said before, to be held on to
  *   day_plan_bound.c    what no plan can beat
  *   day_plan_tell.c     a schedule -> tasks, people, loads, shares, queue
  */
@@ -21,7 +22,7 @@
 
 /* How many of a common thing (people, burners, fillers) are taken when: used[i] from
  * at[i] until at[i + 1], the last for good.  at[0] lies before everything. */
-#define LINE_STEPS_MAX (2 * PLAN_TASKS_MAX + 2 * PLAN_PEOPLE_MAX + 2)
+#define LINE_STEPS_MAX (2 * PLAN_SPANS_MAX + 4 * PLAN_BREAKS_MAX + 2 * PLAN_PEOPLE_MAX + 4)
 struct line {
 	int capacity;
 	int count;
@@ -72,10 +73,8 @@ struct shape {
 	struct need people[SPANS];
 	struct need heat; /* length 0: no burner, even where the station uses one */
 	struct need filler;
-	int watched_count; /* lie in no break, though nobody may be bound to them */
-	struct need watched[SPANS];
-	int timed_count; /* neither begin nor end inside a break */
-	struct need timed[SPANS];
+	int bound_count; /* spans that bind people (amount), or are watched (0): in no meal */
+	struct need bound[SPANS];
 };
 
 void shape_of_run(const struct plan_run *run, struct shape *shape);
@@ -119,8 +118,9 @@ struct genes {
 	int wait_cap; /* jars should not wait longer, if that can be had; PLAN_NO_LIMIT */
 };
 
-/* Compared in this order. */
+/* Compared in this order; late_jars beside. */
 struct cost {
+	int late_jars;
 	int64_t late_jar_s;
 	int finish;
 	int64_t waiting_jar_s;
@@ -162,6 +162,10 @@ struct group {
 
 struct plan_work {
 	const struct plan_input *in;
+	int closed_count;      /* meals when nobody works */
+	struct plan_break closed[PLAN_BREAKS_MAX];
+	int change_count;      /* moments when those who eat and those who work change */
+	int changes[PLAN_BREAKS_MAX];
 	struct shape runs[PLAN_RUNS_MAX];
 	struct shape batches[PLAN_BATCHES_MAX];
 	struct shape loads[PLAN_FAMILIES_MAX][PLAN_STATIONS_MAX];
@@ -175,6 +179,7 @@ struct plan_work {
 	struct genes now;
 	struct genes trial;
 	struct cost best_cost;
+	bool held;
 	int64_t now_height; /* what the search walks down: day_plan_search.c */
 	int bound;          /* a finish that cannot be beaten */
 	long placings;
@@ -193,14 +198,21 @@ const char *batch_name(const struct plan_names *names, int batch, char *buffer, 
 
 /* day_plan_shape.c: find the earliest place of a shape at a station, note it, forget it.
  * A last span that may come later comes at least `late` seconds later. */
+struct asked_place {
+	int station;
+	int earliest;
+	int late;
+	bool in_meals; /* the rigid part need not wait for the end of a meal */
+};
 struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule,
-                      const struct shape *shape, int station, int earliest, int late);
+                      const struct shape *shape, const struct asked_place *asked);
 void shape_take(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 void shape_give_back(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 /* Work that is going on: first the rigid parts of all, then what may come later. */
 void shape_go_on(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 void shape_end(struct plan_work *work, const struct shape *shape, struct spot *spot);
-int after_breaks(const struct plan_input *in, int start, int length);
+int plan_people_there(const struct plan_input *in, int at);
+int after_meals(const struct plan_input *in, int start, int length);
 
 static inline int later(int a, int b)
 {
@@ -237,6 +249,10 @@ int clean_down_start(const struct plan_input *in, int last_end);
 
 /* day_plan_search.c: the best schedule found, left in work->schedule. */
 void search_schedule(struct plan_work *work);
+
+/* day_plan_hold.c: what was said before as genes of this input; what these genes say. */
+bool genes_of_said(const struct plan_input *in, const struct plan_said *said, struct genes *genes);
+void said_of_genes(const struct plan_input *in, const struct genes *genes, struct plan_said *said);
 
 /* day_plan_bound.c */
 int plan_bound(struct plan_work *work, enum plan_stage *says);

@@ -44,7 +44,8 @@ static bool is_kind(const struct plan_input *in, int station, enum plan_station_
 static bool run_fine(const struct plan_input *in, const struct plan_run *run)
 {
 	return in_time(run->ready_s) && span_fine(&run->set_up) && span_fine(&run->run) &&
-	       span_fine(&run->drain) &&
+	       span_fine(&run->drain) && in_time(run->look_first_s) && in_time(run->look_every_s) &&
+	       (run->look_every_s == 0 || run->look_every_s >= PLAN_LOOK_S) &&
 	       (run->station == PLAN_NONE || is_kind(in, run->station, PLAN_JUICER));
 }
 
@@ -82,6 +83,7 @@ static bool counts_fine(const struct plan_input *in)
 	       index_fine(in->batch_count, PLAN_BATCHES_MAX + 1) &&
 	       index_fine(in->running_load_count, PLAN_STATIONS_MAX + 1) && in_time(in->start_s) &&
 	       in->burners >= 0 && in->fillers >= 0 && in->cooling_jars >= PLAN_NO_LIMIT &&
+	       (in->hold == NULL || index_fine(in->hold->count, PLAN_RUNS_MAX + PLAN_BATCHES_MAX + 1)) &&
 	       in->effort_percent >= 0 && in->effort_percent <= 10000 && span_fine(&in->clean_down);
 }
 

@@ -8,7 +8,6 @@ enum {
 	ON_HEAT = 1,
 	AT_FILLER = 2,
 	WATCHED = 4,
-	TIMED = 8,
 };
 
 static void add_people(struct shape *shape, int offset, const struct plan_span *span)
@@ -42,10 +41,9 @@ static void add_rigid(struct shape *shape, const struct plan_span *span, unsigne
 		shape->heat = (struct need){.offset = 0, .length = shape->rigid, .amount = 1};
 	if ((asks & AT_FILLER) != 0)
 		shape->filler = need;
-	if ((asks & WATCHED) != 0 && span->people == 0)
-		shape->watched[shape->watched_count++] = need;
-	if ((asks & TIMED) != 0 && span->people == 0)
-		shape->timed[shape->timed_count++] = need;
+	need.amount = span->people;
+	if ((asks & WATCHED) != 0 || span->people > 0)
+		shape->bound[shape->bound_count++] = need;
 }
 
 /* A last span, which may come later. */
@@ -61,7 +59,7 @@ void shape_of_run(const struct plan_run *run, struct shape *shape)
 {
 	memset(shape, 0, sizeof(*shape));
 	add_rigid(shape, &run->set_up, ON_HEAT);
-	add_rigid(shape, &run->run, ON_HEAT | (run->watched ? WATCHED : TIMED));
+	add_rigid(shape, &run->run, ON_HEAT);
 	add_last(shape, &run->drain);
 }
 
@@ -80,51 +78,78 @@ void shape_of_load(const struct plan_process *process, struct shape *shape)
 	memset(shape, 0, sizeof(*shape));
 	add_rigid(shape, &process->load, ON_HEAT | WATCHED);
 	add_rigid(shape, &process->come_up, ON_HEAT | WATCHED);
-	add_rigid(shape, &process->hold, ON_HEAT | TIMED);
+	add_rigid(shape, &process->hold, ON_HEAT);
 	add_rigid(shape, &process->rest, 0);
 	add_last(shape, &process->unload);
 }
 
-int after_breaks(const struct plan_input *in, int start, int length)
+/* --- meals ---------------------------------------------------------------------------- */
+
+int plan_people_there(const struct plan_input *in, int at)
+{
+	int there = 0;
+
+	for (int i = 0; i < in->people_count; i++)
+		there += in->people[i].from_s <= at;
+	return there;
+}
+
+bool plan_eats_in_turns(const struct plan_input *input, int meal)
+{
+	const struct plan_break *first = &input->breaks[meal];
+	int last_end = first->end_s + (first->end_s - first->start_s);
+
+	return input->in_turns && plan_people_there(input, first->start_s) > 1 &&
+	       (meal + 1 == input->break_count || last_end <= input->breaks[meal + 1].start_s);
+}
+
+int plan_meal_end(const struct plan_input *input, int meal)
+{
+	const struct plan_break *first = &input->breaks[meal];
+
+	return plan_eats_in_turns(input, meal) ? first->end_s + (first->end_s - first->start_s) : first->end_s;
+}
+
+int after_meals(const struct plan_input *in, int start, int length)
 {
 	if (length <= 0)
 		return start;
 	for (int i = 0; i < in->break_count; i++)
-		if (start < in->breaks[i].end_s && start + length > in->breaks[i].start_s)
-			start = in->breaks[i].end_s;
+		if (start < plan_meal_end(in, i) && start + length > in->breaks[i].start_s)
+			start = plan_meal_end(in, i);
 	return start;
 }
 
-/* Past the break inside which `at` lies. */
-static int not_inside(const struct plan_input *in, int at)
+/* The earliest start of a span that binds people, or a person's eye. */
+static int fit_meals(const struct plan_work *work, const struct need *span, int start, bool in_meals)
 {
-	for (int i = 0; i < in->break_count; i++)
-		if (at > in->breaks[i].start_s && at < in->breaks[i].end_s)
-			return in->breaks[i].end_s;
-	return at;
+	for (int i = 0; i < work->closed_count && !in_meals; i++)
+		if (start < work->closed[i].end_s && start + span->length > work->closed[i].start_s)
+			start = work->closed[i].end_s;
+	for (int i = 0; i < work->change_count && span->amount > 0; i++)
+		if (start < work->changes[i] && start + span->length > work->changes[i])
+			start = work->changes[i];
+	return start;
 }
 
-static int fit_breaks(const struct plan_input *in, const struct shape *shape, int start)
+static int fit_bound(const struct plan_work *work, const struct shape *shape, int start, bool in_meals)
 {
-	for (int i = 0; i < shape->watched_count; i++) {
-		const struct need *need = &shape->watched[i];
+	for (int i = 0; i < shape->bound_count; i++) {
+		const struct need *span = &shape->bound[i];
 
-		start = after_breaks(in, start + need->offset, need->length) - need->offset;
-	}
-	for (int i = 0; i < shape->timed_count; i++) {
-		const struct need *need = &shape->timed[i];
-		int end = need->offset + need->length;
-
-		start = not_inside(in, start + need->offset) - need->offset;
-		start = not_inside(in, start + end) - end;
+		start = fit_meals(work, span, start + span->offset, in_meals) - span->offset;
 	}
 	return start;
 }
+
+/* --- places --------------------------------------------------------------------------- */
 
 /* The earliest start of the rigid part, station or no station. */
 static int fit_rigid(const struct plan_work *work, const struct schedule *schedule,
-                     const struct shape *shape, bool on_burner, int start)
+                     const struct shape *shape, const struct asked_place *asked, int start)
 {
+	bool on_burner = work->in->stations[asked->station].on_burner;
+
 	int before;
 
 	do {
@@ -143,32 +168,47 @@ static int fit_rigid(const struct plan_work *work, const struct schedule *schedu
 			                 shape->filler.length, 1) -
 			        shape->filler.offset;
 		if (work->in->break_count > 0)
-			start = fit_breaks(work->in, shape, start);
+			start = fit_bound(work, shape, start, asked->in_meals);
+	} while (start != before);
+	return start;
+}
+
+/* The earliest start of a last span. */
+static int fit_last(const struct plan_work *work, const struct schedule *schedule, const struct plan_span *last,
+                    int start)
+{
+	struct need span = {.length = last->length_s, .amount = last->people};
+	int before;
+
+	if (last->length_s == 0 || last->people == 0)
+		return start;
+	do {
+		before = start;
+		start = line_fit(&schedule->people, start, last->length_s, last->people);
+		start = fit_meals(work, &span, start, false);
 	} while (start != before);
 	return start;
 }
 
 struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule,
-                      const struct shape *shape, int station, int earliest, int late)
+                      const struct shape *shape, const struct asked_place *asked)
 {
-	bool on_burner = work->in->stations[station].on_burner;
+	const struct lane *lane = &schedule->lanes[asked->station];
 	const struct plan_span *last = &shape->spans[shape->span_count - 1];
-	struct spot spot = {.station = station, .start = earliest};
+	struct spot spot = {.station = asked->station, .start = asked->earliest};
 	int next;
 
 	for (;;) {
 		/* First past what has the station, or much would be fitted in vain. */
-		spot.start =
-		    lane_fit(&schedule->lanes[station], spot.start, spot.start + shape->whole);
-		next = fit_rigid(work, schedule, shape, on_burner, spot.start);
+		spot.start = lane_fit(lane, spot.start, spot.start + shape->whole);
+		next = fit_rigid(work, schedule, shape, asked, spot.start);
 		spot.end = next + shape->rigid;
 		spot.last_start = spot.end;
 		if (shape->last_waits) {
-			spot.last_start = line_fit(&schedule->people, spot.end + late,
-			                           last->length_s, last->people);
+			spot.last_start = fit_last(work, schedule, last, spot.end + asked->late);
 			spot.end = spot.last_start + last->length_s;
 		}
-		spot.start = lane_fit(&schedule->lanes[station], next, spot.end);
+		spot.start = lane_fit(lane, next, spot.end);
 		if (spot.start == next)
 			return spot;
 	}
@@ -228,8 +268,7 @@ void shape_end(struct plan_work *work, const struct shape *shape, struct spot *s
 	spot->end = spot->start + shape->rigid;
 	spot->last_start = spot->end;
 	if (shape->last_waits) {
-		spot->last_start =
-		    line_fit(&work->schedule.people, spot->end, last->length_s, last->people);
+		spot->last_start = fit_last(work, &work->schedule, last, spot->end);
 		spot->end = spot->last_start + last->length_s;
 	}
 	note_last(work, shape, spot, 1);

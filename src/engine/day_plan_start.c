@@ -35,7 +35,28 @@ void copy_schedule(const struct plan_input *in, struct schedule *to, const struc
 	to->broken = from->broken;
 }
 
-/* Those who have not come yet, and breaks, are people taken. */
+/* Half of those who are there eat first. */
+static void note_meals(struct plan_work *work)
+{
+	const struct plan_input *in = work->in;
+
+	work->closed_count = 0;
+	work->change_count = 0;
+	for (int i = 0; i < in->break_count; i++) {
+		const struct plan_break *meal = &in->breaks[i];
+		int there = plan_people_there(in, meal->start_s);
+
+		if (!plan_eats_in_turns(in, i)) {
+			work->closed[work->closed_count++] = *meal;
+			continue;
+		}
+		line_add(&work->schedule.people, meal->start_s, meal->end_s, there / 2);
+		line_add(&work->schedule.people, meal->end_s, plan_meal_end(in, i), there - there / 2);
+		work->changes[work->change_count++] = meal->end_s;
+	}
+}
+
+/* Those who have not come yet, and those who eat, are people taken. */
 static void clear_lines(struct plan_work *work)
 {
 	const struct plan_input *in = work->in;
@@ -44,9 +65,7 @@ static void clear_lines(struct plan_work *work)
 	line_clear(&schedule->people, in->people_count);
 	for (int i = 0; i < in->people_count; i++)
 		line_add(&schedule->people, -PLAN_TIME_MAX_S, in->people[i].from_s, 1);
-	for (int i = 0; i < in->break_count; i++)
-		line_add(&schedule->people, in->breaks[i].start_s, in->breaks[i].end_s,
-		         in->people_count);
+	note_meals(work);
 	line_clear(&schedule->burners, in->burners);
 	line_clear(&schedule->fillers, in->fillers);
 }
@@ -116,7 +135,7 @@ static int quiet_from(const struct plan_work *work)
 	int quiet = in->start_s;
 
 	for (int i = 0; i < in->break_count; i++)
-		quiet = later(quiet, in->breaks[i].end_s);
+		quiet = later(quiet, plan_meal_end(in, i));
 	for (int i = 0; i < in->people_count; i++)
 		quiet = later(quiet, in->people[i].from_s);
 	for (int i = 0; i < in->batch_count; i++)

@@ -101,6 +101,12 @@ static void add_loads(const struct plan_work *work, struct day_plan *plan)
 	}
 }
 
+static void add_meal(const struct plan_input *in, struct day_plan *plan, const struct plan_task *task)
+{
+	if (task->end_s > in->start_s && task->start_s < plan->finish_s)
+		add_task(plan, task);
+}
+
 static void add_breaks_and_clean_down(const struct plan_work *work, struct day_plan *plan)
 {
 	const struct plan_input *in = work->in;
@@ -108,10 +114,16 @@ static void add_breaks_and_clean_down(const struct plan_work *work, struct day_p
 
 	task.kind = PLAN_BREAK;
 	for (int i = 0; i < in->break_count; i++) {
+		int there = plan_people_there(in, in->breaks[i].start_s);
+
 		task.start_s = in->breaks[i].start_s;
 		task.end_s = in->breaks[i].end_s;
-		if (task.end_s > in->start_s && task.start_s < plan->finish_s)
-			add_task(plan, &task);
+		task.people = plan_eats_in_turns(in, i) ? (unsigned)(there / 2) : 0; /* 0: all */
+		add_meal(in, plan, &task);
+		task.start_s = task.end_s;
+		task.end_s = plan_meal_end(in, i);
+		task.people = (unsigned)(there - there / 2);
+		add_meal(in, plan, &task);
 	}
 	task.kind = PLAN_CLEAN_DOWN;
 	task.start_s = clean_down_start(in, plan->last_out_s);
@@ -173,13 +185,14 @@ static int choose(const struct hands *hands, const struct plan_task *task, unsig
 	return best;
 }
 
-static void name_people(struct hands *hands, struct plan_task *task)
+/* `not_these`: who may not do it. */
+static void name_people(struct hands *hands, struct plan_task *task, unsigned not_these)
 {
 	unsigned wanted = task->people;
 
 	task->people = 0;
 	for (; wanted > 0; wanted--) {
-		int person = choose(hands, task, task->people);
+		int person = choose(hands, task, task->people | not_these);
 
 		if (person == PLAN_NONE) /* more work is going on than there are hands */
 			break;
@@ -202,9 +215,37 @@ static unsigned all_there(const struct plan_input *in, int at)
 	return all;
 }
 
+/* The meal of which the task is the last sitting; PLAN_NONE: it is a first or only one. */
+static int last_sitting_of(const struct plan_input *in, const struct plan_task *task)
+{
+	for (int i = 0; i < in->break_count; i++)
+		if (in->breaks[i].end_s == task->start_s && plan_eats_in_turns(in, i))
+			return i;
+	return PLAN_NONE;
+}
+
+/* Who eats: everybody, or a half and then those who did not eat with it.  When the plan
+ * begins within a sitting, whoever is free has sat down. */
+static void name_eaters(const struct plan_input *in, struct hands *hands, struct plan_task *task, unsigned *ate)
+{
+	int last_of = last_sitting_of(in, task);
+	unsigned there = all_there(in, last_of == PLAN_NONE ? task->start_s : in->breaks[last_of].start_s);
+	struct plan_task from_now = *task;
+
+	if (task->people == 0) {
+		task->people = there;
+		return;
+	}
+	from_now.start_s = later(task->start_s, in->start_s);
+	name_people(hands, &from_now, ~there | (last_of == PLAN_NONE ? 0 : *ate));
+	task->people = from_now.people;
+	*ate = from_now.people;
+}
+
 static void name_everybody(const struct plan_input *in, struct day_plan *plan)
 {
 	struct hands hands = {.count = in->people_count};
+	unsigned ate = 0;
 
 	for (int i = 0; i < in->people_count; i++) {
 		hands.from[i] = in->people[i].from_s;
@@ -217,12 +258,71 @@ static void name_everybody(const struct plan_input *in, struct day_plan *plan)
 
 			if (first != (pass == 0))
 				continue;
-			if (task->kind == PLAN_BREAK ||
-			    (task->kind == PLAN_CLEAN_DOWN && in->clean_down.people == 0))
+			if (task->kind == PLAN_BREAK)
+				name_eaters(in, &hands, task, &ate);
+			else if (task->kind == PLAN_CLEAN_DOWN && in->clean_down.people == 0)
 				task->people = all_there(in, task->start_s);
 			else
-				name_people(&hands, task);
+				name_people(&hands, task, 0);
 		}
+	}
+}
+
+/* --- looks at the water ----------------------------------------------------------------------------- */
+
+/* Who works, or eats in turns, at some time of the minute. */
+static unsigned busy_in(const struct plan_input *in, const struct day_plan *plan, int from)
+{
+	unsigned busy = ~all_there(in, from);
+
+	for (int i = 0; i < plan->task_count; i++) {
+		const struct plan_task *task = &plan->tasks[i];
+		bool together = task->kind == PLAN_BREAK && task->people == all_there(in, task->start_s);
+
+		if (!together && task->start_s < from + PLAN_LOOK_S && task->end_s > from)
+			busy |= task->people;
+	}
+	return busy;
+}
+
+/* As late as somebody has a minute; nobody: when it is due, in passing. */
+static void add_look(const struct plan_input *in, struct day_plan *plan, struct plan_task *look, int due)
+{
+	look->people = 0;
+	look->start_s = due - PLAN_LOOK_S;
+	for (int early = PLAN_LOOK_S; early <= PLAN_LOOK_EARLY_S; early += PLAN_LOOK_S) {
+		int from = due - early;
+		unsigned free_ones = from < in->start_s ? 0 : ~busy_in(in, plan, from) & all_there(in, from);
+
+		if (free_ones == 0)
+			continue;
+		look->start_s = from;
+		look->people = free_ones & (~free_ones + 1); /* the first of them */
+		break;
+	}
+	look->start_s = later(look->start_s, in->start_s);
+	look->end_s = look->start_s + PLAN_LOOK_S;
+	add_task(plan, look);
+}
+
+static void add_looks(const struct plan_work *work, struct day_plan *plan)
+{
+	int before = plan->task_count;
+
+	for (int i = 0; i < work->in->run_count; i++) {
+		const struct plan_run *run = &work->in->runs[i];
+		const struct spot *spot = &work->schedule.runs[i];
+		struct plan_task look = nobody;
+		int from = spot->start + work->runs[i].offsets[1];
+		int end = from + run->run.length_s;
+
+		look.kind = PLAN_LOOK;
+		look.run = i;
+		look.running = run->station != PLAN_NONE;
+		look.station = spot->station;
+		for (int due = from + run->look_first_s; run->look_every_s > 0 && due < end; due += run->look_every_s)
+			if (plan->task_count - before < PLAN_LOOKS_MAX)
+				add_look(work->in, plan, &look, due);
 	}
 }
 
@@ -390,6 +490,10 @@ void tell_plan(struct plan_work *work, struct day_plan *plan)
 	add_breaks_and_clean_down(work, plan);
 	sort_tasks(plan);
 	name_everybody(work->in, plan);
+	add_looks(work, plan);
+	sort_tasks(plan);
+	plan->held = work->held;
+	said_of_genes(work->in, &work->best, &plan->said);
 	count_shares(work, plan);
 	find_waits(work, plan);
 	find_queue(work, plan);

@@ -292,6 +292,19 @@ static int effort_for(int items)
 	return items <= 4 ? 10 : items <= 8 ? 25 : items < 20 ? 50 : 100;
 }
 
+/* People go by what was said: it was accepted, or work is in hand.  A draft is for trying. */
+static bool runs_already(const struct planning *planning)
+{
+	const struct plan_input *input = &planning->input;
+	bool runs = planning->plan.accepted_wall_ms != 0 || input->running_load_count > 0;
+
+	for (int i = 0; i < input->run_count; i++)
+		runs = runs || input->runs[i].station != PLAN_NONE;
+	for (int i = 0; i < input->batch_count; i++)
+		runs = runs || input->batches[i].stage != PLAN_TO_DO;
+	return runs;
+}
+
 /* Without a batch nothing is left to be arranged; the end is told from what runs. */
 static bool make_day(struct planning *planning)
 {
@@ -303,7 +316,12 @@ static bool make_day(struct planning *planning)
 		return fault_set(&planning->out.why, FAULT_REFUSED,
 		                 "No batch is left to be arranged: what still runs ends by the board.");
 	planning->input.effort_percent = effort_for(planning->input.run_count + planning->input.batch_count);
-	return day_plan_make(&planning->input, &names, planning->work, &planning->day, &planning->out.why);
+	planning->input.hold = runs_already(planning) ? &planning->said : NULL;
+	if (!day_plan_make(&planning->input, &names, planning->work, &planning->day, &planning->out.why))
+		return false;
+	planning->said = planning->day.said;
+	planning->input.hold = NULL;
+	return true;
 }
 
 /* Is the moment at which somebody should press a key over, and by how much?  Each
@@ -320,7 +338,7 @@ static int64_t stale_in_ms(const struct planning *planning, const struct moment 
 		bool begins = !task->running && (task->kind == PLAN_TO_BOIL || task->kind == PLAN_LOAD);
 		int64_t due = (begins ? task->start_s : task->end_s) * INT64_C(1000) + LATE_MS - now_ms;
 
-		if (task->kind != PLAN_BREAK && task->kind != PLAN_CLEAN_DOWN && due < soonest)
+		if (task->kind != PLAN_BREAK && task->kind != PLAN_CLEAN_DOWN && task->kind != PLAN_LOOK && due < soonest)
 			soonest = due;
 	}
 	return soonest > 0 ? soonest : LATE_MS;

@@ -157,6 +157,14 @@ size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *b
 size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board,
                         const struct moment *now, struct plan_next out[PLAN_PEOPLE_MAX]);
 
+/* Where the jars that stand filled go first; false: nowhere, or the day does not go by an
+ * accepted plan. */
+bool plan_next_waiting(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
+                       struct plan_next *out);
+/* Does the day go by it: accepted, possible, not over? */
+bool plan_goes(const struct kitchen_plan *plan);
+#define PLAN_SOON_MS (INT64_C(30) * 1000) /* so near it is now */
+
 /* What a task of the plan is in words: "fill 8 half-pints grape jelly". */
 void plan_task_say(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
                    char *buffer, size_t size);
@@ -203,6 +211,9 @@ bool kitchen_set_own_heat(struct kitchen *kitchen, int64_t station_id, bool own_
 /* "8:30", "14:05", "8" as minutes after midnight. */
 bool plan_time_read(const char *words, int *minutes, struct fault *fault);
 void plan_time_words(int minutes, char *buffer, size_t size); /* "08:30"; PLAN_ANY_TIME: "" */
+/* How the helpers eat: "in turns" or "together". */
+bool plan_meals_read(const char *words, bool *in_turns, struct fault *fault);
+const char *plan_meals_words(bool in_turns);
 
 /* --- rows of the plan (plan_acts.c) ---------------------------------------------------------------- */
 

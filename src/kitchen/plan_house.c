@@ -102,8 +102,9 @@ bool kitchen_set_plan_house(struct kitchen *kitchen, const struct log_plan_house
 		(void)snprintf(cooling, sizeof(cooling), "%d", house->cooling_jars);
 	return act_commit(&act, fault,
 	                  "For the day plan: %d burners, %d fill places, room for %s jars, clean-down %d min, charge %s, "
-	                  "late from %d min",
-	                  house->burners, house->fillers, cooling, house->clean_minutes, charge, house->late_minutes);
+	                  "late from %d min, meals %s",
+	                  house->burners, house->fillers, cooling, house->clean_minutes, charge, house->late_minutes,
+	                  plan_meals_words(house->meals_in_turns));
 }
 
 /* --- people ----------------------------------------------------------------------------------- */
@@ -152,6 +153,21 @@ bool kitchen_remove_helper(struct kitchen *kitchen, int64_t id, struct fault *fa
 	if (!log_remove_helper(kitchen->log, id, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s does not help", initials);
+}
+
+/* --- meals -------------------------------------------------------------------------------------- */
+
+const char *plan_meals_words(bool in_turns)
+{
+	return in_turns ? "in turns" : "together";
+}
+
+bool plan_meals_read(const char *words, bool *in_turns, struct fault *fault)
+{
+	if (!text_same_name(words, "in turns") && !text_same_name(words, "turns") && !text_same_name(words, "together"))
+		return fault_set(fault, FAULT_MISUSE, "Say how the helpers eat: in turns, or together.");
+	*in_turns = !text_same_name(words, "together");
+	return true;
 }
 
 /* --- breaks -------------------------------------------------------------------------------------- */

@@ -149,6 +149,7 @@ static void put_people(struct building *building)
 		text_copy(planning->out.people[i], sizeof(planning->out.people[i]), planning->helpers[i].initials);
 		input->people_count++;
 	}
+	input->in_turns = planning->house.meals_in_turns;
 	for (size_t i = 0; i < planning->break_count && input->break_count < PLAN_BREAKS_MAX; i++) {
 		struct plan_break *rest = &input->breaks[input->break_count];
 
@@ -223,6 +224,12 @@ static struct plan_item *add_item(struct building *building, bool is_run, int64_
 	item = &building->planning->items[out->item_count++];
 	*item = (struct plan_item){ .is_run = is_run, .plan_id = plan_id, .work_id = work_id, .index = PLAN_NONE };
 	return item;
+}
+
+/* By which the planner knows it again: below 0, of work that nobody planned. */
+static int64_t id_to_planner(const struct plan_item *item)
+{
+	return item->plan_id != 0 ? item->plan_id : -item->work_id;
 }
 
 static int item_number(const struct building *building, const struct plan_item *item)
@@ -340,7 +347,7 @@ static bool put_run(struct building *building, struct plan_item *item)
 		return refuse(building, why.sentence);
 	memset(run, 0, sizeof(*run));
 	run->station = strip != NULL ? station_of(building, strip) : PLAN_NONE;
-	run->id = item->plan_id;
+	run->id = id_to_planner(item);
 	for (size_t i = 0; i < planning->run_count && strip == NULL; i++)
 		if (planning->runs[i].id == item->plan_id) {
 			run->ready_s = seconds_of_day(planning->runs[i].ready_minutes);
@@ -503,7 +510,7 @@ static struct plan_batch *next_batch(struct building *building, struct plan_item
 	batch->station = PLAN_NONE;
 	if (!family_of(building, made, &batch->family))
 		return NULL;
-	batch->id = item->plan_id;
+	batch->id = id_to_planner(item);
 	batch->jars = jars < 1 ? 1 : jars > PLAN_JARS_MAX ? PLAN_JARS_MAX : jars;
 	batch->wait_limit_s = building->kitchen->board.house.jar_wait_minutes * 60;
 	item->index = input->batch_count;

@@ -78,6 +78,12 @@ bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t
 				return false;
 			continue;
 		}
+		value = value_of(word, "meals");
+		if (value != NULL) {
+			if (!plan_meals_read(value, &house.meals_in_turns, fault))
+				return false;
+			continue;
+		}
 		if (strcmp(word, "cooling=any") == 0) {
 			house.cooling_jars = COOLING_NO_LIMIT;
 			continue;
@@ -85,7 +91,7 @@ bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t
 		while (n < 5 && value_of(word, numbers[n].name) == NULL)
 			n++;
 		if (n == 5 || !read_whole(value_of(word, numbers[n].name), 0, numbers[n].most, numbers[n].value))
-			return not_understood(word, "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\"",
+			return not_understood(word, "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\" meals=turns (or together)",
 			                      fault);
 	}
 	return kitchen_set_plan_house(kitchen, &house, fault);

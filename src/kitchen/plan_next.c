@@ -11,8 +11,6 @@
 #include "engine/text.h"
 #include "kitchen/plan.h"
 
-#define SOON_MS (INT64_C(30) * 1000) /* so near it is now */
-
 /* --- words ------------------------------------------------------------------------------ */
 
 static const struct strip *strip_at(const struct kitchen_plan *plan, const struct board *board, int station)
@@ -101,6 +99,7 @@ void plan_task_say(const struct kitchen_plan *plan, const struct board *board, c
 	case PLAN_UNLOAD: text_add(&text, "Unload %s: %s", station, load); break;
 	case PLAN_BREAK: text_add(&text, "Break"); break;
 	case PLAN_CLEAN_DOWN: text_add(&text, "Clean down"); break;
+	case PLAN_LOOK: text_add(&text, "Look at the water of %s: %s", station, run_words(plan, task)); break;
 	case PLAN_TASK_KIND_COUNT: break;
 	}
 }
@@ -110,7 +109,7 @@ char plan_task_letter(enum plan_task_kind kind)
 	static const char letters[] = {
 		[PLAN_SET_UP] = 's', [PLAN_RUN] = 'J', [PLAN_DRAIN] = 'd', [PLAN_TO_BOIL] = 'b', [PLAN_BOIL] = 'B',
 		[PLAN_OFF] = 'o', [PLAN_FILL] = 'F', [PLAN_RINSE] = 'w', [PLAN_LOAD] = 'l', [PLAN_COME_UP] = 'u',
-		[PLAN_HOLD] = 'H', [PLAN_REST] = 'r', [PLAN_UNLOAD] = 'x', [PLAN_BREAK] = '=', [PLAN_CLEAN_DOWN] = 'C',
+		[PLAN_HOLD] = 'H', [PLAN_REST] = 'r', [PLAN_UNLOAD] = 'x', [PLAN_BREAK] = '=', [PLAN_CLEAN_DOWN] = 'C', [PLAN_LOOK] = 'W',
 	};
 
 	return (unsigned)kind < PLAN_TASK_KIND_COUNT ? letters[kind] : '?';
@@ -169,7 +168,7 @@ static void say_task(const struct kitchen_plan *plan, const struct board *board,
 {
 	out->kind = task->kind;
 	out->at_ms = plan_wall_ms(plan, task->start_s);
-	out->now = out->at_ms <= now->wall_ms + SOON_MS && can_begin(plan, task);
+	out->now = out->at_ms <= now->wall_ms + PLAN_SOON_MS && can_begin(plan, task);
 	out->late_ms = out->now && now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
 	if (task->station != PLAN_NONE) {
 		out->station_id = plan->stations[task->station].station_id;
@@ -198,6 +197,37 @@ void plan_next_station(const struct kitchen_plan *plan, const struct board *boar
 		say_task(plan, board, task, now, out);
 	else
 		say_nothing(out);
+}
+
+bool plan_goes(const struct kitchen_plan *plan)
+{
+	return plan->state == PLAN_ACCEPTED && plan->possible;
+}
+
+static bool takes_waiting(const struct kitchen_plan *plan, const struct plan_task *task)
+{
+	const struct plan_load *load = task->load == PLAN_NONE ? NULL : &plan->plan->loads[task->load];
+
+	for (int i = 0; load != NULL && i < load->part_count; i++)
+		if (plan->input->batches[load->parts[i].batch].stage == PLAN_FILLED)
+			return true;
+	return false;
+}
+
+bool plan_next_waiting(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
+                       struct plan_next *out)
+{
+	*out = (struct plan_next){ .nothing = true };
+	for (int i = 0; plan_goes(plan) && i < plan->plan->task_count; i++) {
+		const struct plan_task *task = &plan->plan->tasks[i];
+
+		if (!takes_waiting(plan, task))
+			continue;
+		out->nothing = false;
+		say_task(plan, board, task, now, out);
+		return true;
+	}
+	return false;
 }
 
 size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board,
@@ -246,7 +276,7 @@ static void share_roles(const struct kitchen_plan *plan, const struct board *boa
 		int part = lowest_bit(task->people);
 		int other = PLAN_NONE;
 
-		if (plan_wall_ms(plan, task->start_s) > now->wall_ms + SOON_MS)
+		if (plan_wall_ms(plan, task->start_s) > now->wall_ms + PLAN_SOON_MS)
 			break; /* tasks stand by their start */
 		if (!task->running || helper == PLAN_NONE || part == PLAN_NONE || settled[helper])
 			continue;

@@ -47,6 +47,7 @@ struct planning {
 	struct plan_input input;
 	struct day_plan day;
 	struct plan_work *work;
+	struct plan_said said;   /* by the last plan; held on to while the day runs */
 	struct plan_item items[PLAN_ITEMS_MAX];
 	struct plan_block *block_rows; /* block_count of them */
 	int64_t station_ids[PLAN_STATIONS_MAX];

@@ -238,16 +238,25 @@ static void add_all(const struct kitchen *kitchen, enum station_kind kind, int t
 	}
 }
 
+/* When its water must be looked at: as the clock on its strip has it, then by the house. */
+static void plan_looks(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                       struct plan_run *out)
+{
+	struct face face = { 0 };
+
+	out->look_every_s = kitchen->board.house.water_minutes * 60;
+	out->look_first_s = out->look_every_s;
+	if (strip == NULL)
+		return;
+	strip_face(strip, now, &face);
+	if (face.water)
+		out->look_first_s = face.water_left_s < 0 ? 0 : (int)face.water_left_s;
+}
+
 void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
                     struct plan_run *out)
 {
-	out->watched = false;
-	for (int i = 0; i < (int)kitchen->planning->break_count; i++) {
-		const struct log_plan_break *rest = &kitchen->planning->breaks[i];
-
-		out->watched = out->watched ||
-		               rest->end_minutes - rest->start_minutes > kitchen->board.house.water_minutes;
-	}
+	plan_looks(kitchen, strip, now, out);
 	if (strip != NULL) {
 		add_what_is_left(kitchen, strip, now, find_in_run, out);
 		return;

@@ -362,7 +362,7 @@ static const struct line_kind {
 	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
 	{ "helper", 2, 3, plan_line_helper, "helper MK [from=9:30]" },
 	{ "break", 3, 3, plan_line_break, "break 12:00 12:45" },
-	{ "plan", 2, 7, plan_line_house, "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\"" },
+	{ "plan", 2, 8, plan_line_house, "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\" meals=together" },
 	{ "day", 2, 3, plan_line_day, "day START [DATE], day 8:00 2026-09-14" },
 	{ "run", 2, 5, plan_line_run, "run \"FRUIT\" [\"12 lb\"] [at=8:30] [times=5]" },
 	{ "batch", 2, 8, plan_line_batch, "batch \"RECIPE\" [jar=pint] [pack=PACK] [multiple=1] [times=2] [at=10:00] [after=2]" },

@@ -639,6 +639,7 @@ struct log_plan_house {
 	int clean_minutes;  /* clean-down at the end, 0 to 600, by all */
 	int64_t charge_mg;  /* fruit in a juicer's basket: house setting */
 	int late_minutes;   /* a finish this much later than accepted is warned of, 1 to 600: house rule */
+	bool meals_in_turns; /* helpers eat half by half; else all together */
 };
 
 /* Somebody who helps on such a day. */

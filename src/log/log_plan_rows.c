@@ -18,6 +18,7 @@ static void read_plan_house(struct query *query, void *into)
 	house->clean_minutes = take_int(query);
 	house->charge_mg = take_integer(query);
 	house->late_minutes = take_int(query);
+	house->meals_in_turns = take_int(query) != 0;
 }
 
 static void read_helper(struct query *query, void *into)
@@ -203,6 +204,7 @@ bool log_put_plan_house(struct log *log, const struct log_plan_house *row, struc
 	bind_integer(&query, row->clean_minutes);
 	bind_integer(&query, row->charge_mg);
 	bind_integer(&query, row->late_minutes);
+	bind_integer(&query, row->meals_in_turns);
 	return run_in_act(log, &query, fault);
 }
 

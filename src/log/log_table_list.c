@@ -305,6 +305,7 @@ static const struct log_column plan_house_columns[] = {
 	WHOLE("clean_minutes", "to clean up at the end"),
 	DECIMAL("charge_g", 3, "fruit in a basket"),
 	WHOLE("late_minutes", "so much later than planned is told"),
+	FLAG("meals_in_turns", "helpers eat half by half"),
 };
 
 static const struct log_column helpers_columns[] = {
@@ -454,7 +455,7 @@ const struct log_table log_tables[] = {
 	      "SELECT recall_id, code, load_id, place_in_load, outcome, outcome_wall_ms, who FROM recall_jar "
 	      "JOIN jar ON jar.id = jar_id JOIN lot ON lot.id = lot_id ORDER BY recall_id, jar_id"),
 	TABLE(plan_house, true, "what the day plan goes by",
-	      "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes FROM plan_house WHERE id = 1"),
+	      "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns FROM plan_house WHERE id = 1"),
 	TABLE(helpers, false, "who helps",
 	      "SELECT initials, from_minutes FROM helper ORDER BY id"),
 	TABLE(plan_breaks, false, "meals", "SELECT start_minutes, end_minutes FROM plan_break ORDER BY start_minutes, id"),

@@ -641,11 +641,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"adding, optional, known) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 
 	[PLAN_HOUSE_GET] =
-		"SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes "
+		"SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns "
 		"FROM plan_house WHERE id = 1",
 	[PLAN_HOUSE_UPDATE] =
 		"UPDATE plan_house SET burners = ?, fillers = ?, cooling_jars = ?, clean_minutes = ?, "
-		"charge_mg = ?, late_minutes = ? WHERE id = 1",
+		"charge_mg = ?, late_minutes = ?, meals_in_turns = ? WHERE id = 1",
 	[HELPER_LIST] = "SELECT id, initials, from_minutes FROM helper ORDER BY id",
 	[HELPER_INSERT] = "INSERT INTO helper (initials, from_minutes, id) VALUES (?, ?, ?)",
 	[HELPER_UPDATE] = "UPDATE helper SET initials = ?, from_minutes = ? WHERE id = ?",

@@ -492,7 +492,7 @@ static const struct view_key keys[] = {
 	{ 'w', 0, "w", "want jars", "How much fruit do so many jars take?", has_recipes, ask_want },
 	{ 'j', 0, "j", "jar", "The next jar size the recipe may be filled into.", has_recipes, next_jar },
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
-	{ 'm', 0, "m", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
+	{ 'v', 0, "v", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
 	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf.", NULL, supplies_view_enter },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },

@@ -297,7 +297,7 @@ static void reckoning_words(const struct desk *desk, int n, char *buffer, size_t
 
 		plan_time_words(meal->start_minutes, from, sizeof(from));
 		plan_time_words(meal->end_minutes, to, sizeof(to));
-		text_add(&text, "break %s to %s", from, to);
+		text_add(&text, "break %s to %s, %s", from, to, plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns));
 		break;
 	}
 	case RECKON_TIME:
@@ -480,6 +480,24 @@ static void change_house(struct desk *desk)
 	desk_say(desk, ROLE_QUIET, "or: helper MK from=9:30 / break 12:00 12:45; a station's own heat: in its line of the house (h)");
 }
 
+static bool meals_typed(struct desk *desk, const char *text)
+{
+	struct log_plan_house house = *kitchen_plan_house(desk->kitchen);
+	struct fault fault = { 0 };
+	bool done = plan_meals_read(text, &house.meals_in_turns, &fault) &&
+	            kitchen_set_plan_house(desk->kitchen, &house, &fault);
+
+	say_done(desk, done, &fault, house.meals_in_turns ? "Half of the helpers eat, then the others."
+	                                                  : "All eat together; what runs by itself goes on.");
+	return done;
+}
+
+static void ask_meals(struct desk *desk)
+{
+	desk_offer(desk, "Helpers eat (in turns, together):",
+	           plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns), meals_typed);
+}
+
 static bool is_drafted(const struct desk *desk)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
@@ -628,6 +646,7 @@ static const struct view_key keys[] = {
 	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
 	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out, take_out },
 	{ 'e', 0, "e", "helpers, meals", "Helpers, meal breaks, burners, clean-down: in the words of a kitchen file.", on_times, change_house },
+	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.", on_times, ask_meals },
 	{ 'o', 0, "o", "one more", "What would one more canner, pot, juicer, burner, helper save? One question at a time.", is_possible, one_more },
 	{ 't', 0, "t", "begins at", "When work begins.", is_drafted, ask_start },
 	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_drafted, day_done },

@@ -350,6 +350,242 @@ START_TEST(a_break_is_kept)
 }
 END_TEST
 
+/* --- meals --------------------------------------------------------------------------------- */
+
+static int finish_with_meal(int from_min, int until_min, bool in_turns)
+{
+	day_in_quince_hollow(&in, 12);
+	in.breaks[0] = (struct plan_break){MINUTES(from_min), MINUTES(until_min)};
+	in.break_count = until_min > from_min;
+	in.in_turns = in_turns;
+	make(&plan);
+	return plan.finish_s;
+}
+
+/* The meals that cost most of an invented day that begins at 7:30: an early one, a long one,
+ * a late one.  In turns each costs no more than itself and 20 minutes. */
+START_TEST(a_meal_in_turns_costs_little_more_than_itself)
+{
+	static const int meals[][2] = {{300, 330}, {180, 210}, {270, 315}};
+	int without = finish_with_meal(0, 0, false);
+
+	for (int i = 0; i < 3; i++) {
+		int length = meals[i][1] - meals[i][0];
+		int with = finish_with_meal(meals[i][0], meals[i][1], true);
+
+		ck_assert_msg(with <= without + MINUTES(length + 20), "meal at %d: %d min, without %d", meals[i][0],
+		              with / 60, without / 60);
+	}
+}
+END_TEST
+
+/* Of three, one eats first and then the other two; none of them works meanwhile. */
+START_TEST(in_turns_everybody_eats_once)
+{
+	unsigned ate = 0;
+	int sittings = 0;
+
+	(void)finish_with_meal(240, 270, true);
+	for (int i = 0; i < plan.task_count; i++) {
+		const struct plan_task *task = &plan.tasks[i];
+
+		if (task->kind != PLAN_BREAK)
+			continue;
+		ck_assert_int_eq(task->start_s, MINUTES(240 + 30 * sittings));
+		ck_assert_int_eq(task->end_s, MINUTES(270 + 30 * sittings));
+		ck_assert_uint_eq(ate & task->people, 0);
+		ate |= task->people;
+		sittings++;
+	}
+	ck_assert_int_eq(sittings, 2);
+	ck_assert_uint_eq(ate, 7);
+}
+END_TEST
+
+/* Nobody is left to work while one person alone eats. */
+START_TEST(one_person_alone_takes_no_turns)
+{
+	plain_day(2);
+	in.people_count = 1;
+	in.in_turns = true;
+	in.breaks[0] = (struct plan_break){MINUTES(30), MINUTES(60)};
+	in.break_count = 1;
+	ck_assert(!plan_eats_in_turns(&in, 0));
+	ck_assert_int_eq(plan_meal_end(&in, 0), MINUTES(60));
+	make(&plan);
+	for (int i = 0; i < plan.task_count; i++)
+		ck_assert(plan.tasks[i].kind == PLAN_BREAK || plan.tasks[i].people == 0 ||
+		          plan.tasks[i].end_s <= MINUTES(30) || plan.tasks[i].start_s >= MINUTES(60));
+}
+END_TEST
+
+/* A run of 80 minutes ends in the middle of the meal; its juice is drawn off after it. */
+START_TEST(what_runs_by_itself_ends_in_a_meal)
+{
+	day_in_quince_hollow(&in, 1);
+	in.breaks[0] = (struct plan_break){MINUTES(60), MINUTES(105)};
+	make(&plan);
+	for (int i = 0; i < plan.task_count; i++) {
+		if (plan.tasks[i].kind == PLAN_RUN)
+			ck_assert_int_eq(plan.tasks[i].end_s, MINUTES(90));
+		if (plan.tasks[i].kind == PLAN_DRAIN)
+			ck_assert_int_eq(plan.tasks[i].start_s, MINUTES(105));
+	}
+}
+END_TEST
+
+/* Its water is looked at each 20 minutes, a minute each, by somebody, also from the table. */
+START_TEST(a_look_at_the_water_is_a_task_of_a_minute)
+{
+	int looks = 0;
+
+	day_in_quince_hollow(&in, 1);
+	in.breaks[0] = (struct plan_break){MINUTES(60), MINUTES(105)};
+	make(&plan);
+	for (int i = 0; i < plan.task_count; i++) {
+		if (plan.tasks[i].kind != PLAN_LOOK)
+			continue;
+		ck_assert_int_eq(plan.tasks[i].end_s - plan.tasks[i].start_s, PLAN_LOOK_S);
+		ck_assert_int_eq(plan.tasks[i].end_s, MINUTES(10 + 20 * ++looks));
+		ck_assert_uint_ne(plan.tasks[i].people, 0);
+	}
+	ck_assert_int_eq(looks, 3);
+}
+END_TEST
+
+/* --- what waits, and what was said ------------------------------------------------------------ */
+
+static const struct plan_task *first_at(int station)
+{
+	for (int i = 0; i < plan.task_count; i++)
+		if (plan.tasks[i].station == station)
+			return &plan.tasks[i];
+	ck_abort_msg("nothing is done at station %d", station);
+	return NULL;
+}
+
+/* Three jars stand filled, past their limit, and the canner is free: now, meal or no meal. */
+START_TEST(jars_that_wait_are_loaded_before_anything_else)
+{
+	plain_day(4);
+	in.people_count = 1;
+	in.batches[3].stage = PLAN_FILLED;
+	in.batches[3].jars = 3;
+	in.batches[3].filled_at_s = -MINUTES(25);
+	in.batches[3].wait_limit_s = MINUTES(20);
+	in.breaks[0] = (struct plan_break){0, MINUTES(45)};
+	in.break_count = 1;
+	make(&plan);
+	ck_assert_int_eq(first_at(1)->kind, PLAN_LOAD);
+	ck_assert_int_eq(first_at(1)->start_s, 0);
+	ck_assert_int_ge(first_at(0)->start_s, MINUTES(45));
+}
+END_TEST
+
+/* Two pots free, juice for both: both begin now, though the jars of the second wait a while
+ * for a canner, within their limit. */
+START_TEST(a_free_pot_beside_its_juice_begins_now)
+{
+	plain_day(2);
+	(void)day_station(&in, PLAN_POT, false);
+	in.people_count = 3;
+	for (int i = 0; i < 2; i++)
+		in.batches[i].wait_limit_s = MINUTES(60);
+	make(&plan);
+	ck_assert_int_eq(first_at(0)->start_s, 0);
+	ck_assert_int_eq(first_at(2)->start_s, 0);
+}
+END_TEST
+
+/* What the plan tells people to do next at each station, and when, as one number. */
+static int64_t told_next(const struct day_plan *day)
+{
+	int64_t told = 0;
+
+	for (int station = 0; station < in.station_count; station++)
+		for (int i = 0; i < day->task_count; i++) {
+			if (day->tasks[i].station != station)
+				continue;
+			told = told * 31 + day->tasks[i].kind * 7 + day->tasks[i].batch * 3 + day->tasks[i].run;
+			if (day->tasks[i].load != PLAN_NONE)
+				told = told * 31 + day->loads[day->tasks[i].load].jars;
+			break;
+		}
+	return told;
+}
+
+/* Nobody presses a key for a quarter of an hour: what each station was told stands, minute by
+ * minute, unless another plan saves five minutes or late jars. */
+START_TEST(what_was_said_holds_while_nothing_happens)
+{
+	struct plan_said said;
+	int changes = 0;
+
+	day_in_quince_hollow(&in, 9);
+	for (int i = 0; i < in.batch_count; i++)
+		in.batches[i].id = in.runs[in.batches[i].first_run].id = i + 1;
+	in.batches[0].stage = PLAN_FILLED; /* ten jars for canners of 9 and 7: 9 + 1, 7 + 3, 3 + 7 ... */
+	in.batches[0].run_count = 0;
+	in.batches[0].jars = 10;
+	in.effort_percent = 25;
+	make(&plan);
+	for (int minute = 1; minute <= 15; minute++) {
+		int64_t told = told_next(&plan);
+
+		said = plan.said;
+		in.hold = &said;
+		in.start_s = MINUTES(minute);
+		make(&plan);
+		if (told == told_next(&plan))
+			continue;
+		changes++;
+		ck_assert_msg(!plan.held, "minute %d: told something else although held", minute);
+	}
+	ck_assert_int_le(changes, 1);
+}
+END_TEST
+
+/* The order stands that was said, until another one saves five minutes. */
+START_TEST(what_was_said_changes_for_five_minutes)
+{
+	struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
+
+	for (int longer = 0; longer < 2; longer++) {
+		plain_day(2);
+		in.batches[0].id = 7;
+		in.batches[1].id = 8;
+		in.batches[1].to_boil.length_s += MINUTES(longer ? 6 : 4);
+		said.items[0].id = 8; /* the longer one first: all the day waits for it */
+		said.items[1].id = 7;
+		in.hold = &said;
+		make(&plan);
+		ck_assert_int_eq(plan.held, !longer);
+		ck_assert_int_eq(plan.said.items[0].id, longer ? 7 : 8);
+	}
+}
+END_TEST
+
+/* A jar that would be late is mended, whatever was said. */
+START_TEST(what_was_said_changes_for_a_late_jar)
+{
+	struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
+
+	plain_day(2);
+	for (int i = 0; i < 2; i++) {
+		in.batches[i].id = i + 1;
+		in.batches[i].stage = PLAN_FILLED;
+		said.items[i].id = i + 1;
+	}
+	in.batches[0].wait_limit_s = PLAN_NO_LIMIT;
+	in.batches[1].wait_limit_s = MINUTES(20);
+	in.hold = &said;
+	make(&plan);
+	ck_assert(!plan.held);
+	ck_assert_int_eq(plan.late_jars, 0);
+	ck_assert_int_eq(plan.loads[0].parts[0].batch, 1);
+}
+END_TEST
+
 /* --- days that cannot be ------------------------------------------------------------------------------- */
 
 static void refused(const char *because)
@@ -509,6 +745,16 @@ int main(void)
 	tcase_add_test(tests, work_that_goes_on_is_part_of_the_plan);
 	tcase_add_test(tests, jars_over_their_limit_go_first);
 	tcase_add_test(tests, a_break_is_kept);
+	tcase_add_test(tests, a_meal_in_turns_costs_little_more_than_itself);
+	tcase_add_test(tests, in_turns_everybody_eats_once);
+	tcase_add_test(tests, one_person_alone_takes_no_turns);
+	tcase_add_test(tests, what_runs_by_itself_ends_in_a_meal);
+	tcase_add_test(tests, a_look_at_the_water_is_a_task_of_a_minute);
+	tcase_add_test(tests, jars_that_wait_are_loaded_before_anything_else);
+	tcase_add_test(tests, a_free_pot_beside_its_juice_begins_now);
+	tcase_add_test(tests, what_was_said_holds_while_nothing_happens);
+	tcase_add_test(tests, what_was_said_changes_for_five_minutes);
+	tcase_add_test(tests, what_was_said_changes_for_a_late_jar);
 	tcase_add_test(tests, impossible_days_get_a_sentence);
 	tcase_add_test(tests, a_limit_that_cannot_be_met_is_said);
 	tcase_add_test(tests, sentences_name_the_batch);

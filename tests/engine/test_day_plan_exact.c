@@ -124,7 +124,7 @@ static int optimum(void)
 	return slots;
 }
 
-/* Mean at most 2 %, worst at most 5 %. A plan that the program does not allow at all
+/* Helpers eat together. Mean at most 2 %, worst at most 5 %. A plan that the program does not allow at all
  * (the solver then finds no solution), or that beats the optimum, would show that planner
  * and program read the rules differently. */
 START_TEST(small_days_are_planned_nearly_as_well_as_can_be)

@@ -128,6 +128,14 @@ START_TEST(the_house_is_set_by_lines_and_taken_back)
 	ck_assert_int_eq(house.charge_mg, pk_amount(SUPPLY_FRUIT, "10 lb"));
 	undo_house();
 	ck_assert_int_eq(kitchen_plan_house(kit.kitchen)->burners, 5);
+	line("plan meals=turns");
+	ck_assert(kitchen_plan_house(kit.kitchen)->meals_in_turns);
+	pk_says(&kit, "For the day plan: 5 burners, 0 fill places, room for any number of jars, clean-down 30 min, "
+	              "charge 12 lb, late from 30 min, meals in turns");
+	ck_assert(!kitchen_setup_line(kit.kitchen, "plan meals=never", 0, &kit.fault));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "in turns, or together"));
+	undo_house();
+	ck_assert(!kitchen_plan_house(kit.kitchen)->meals_in_turns);
 	line("break 12:00 12:45");
 	ck_assert_int_eq(kitchen_breaks(kit.kitchen, &count)->start_minutes, 720);
 	undo_house();

@@ -64,7 +64,8 @@ START_TEST(settings_come_back_as_put)
 	ck_assert_int_eq(house.cooling_jars, COOLING_NO_LIMIT);
 	ck_assert_int_eq(house.charge_mg, 5443108); /* 12 lb */
 	ck_assert_int_eq(house.late_minutes, 30);
-	house = (struct log_plan_house){2, 1, 90, 45, 8000000, 20};
+	ck_assert(!house.meals_in_turns);
+	house = (struct log_plan_house){2, 1, 90, 45, 8000000, 20, true};
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_plan_house(kit.log, &house, &kit.fault));
 	int64_t act = commit("settings");

@@ -82,8 +82,10 @@ static bool spans_follow(struct look *look, const struct work *work, int *start,
 		    !(work->last_waits && i == work->count - 1 && task->start_s > at))
 			return bad(look, "%s %d: span %d begins at %d, not %d", work->what,
 			           work->number, i, task->start_s, at);
+		/* Of work going on with nothing left but what may come later, the start is the plan's. */
 		if (!begun)
-			*start = task->start_s;
+			*start = work->running && work->last_waits && i == work->count - 1 ? look->in->start_s
+			                                                                    : task->start_s;
 		begun = true;
 		at = task->end_s;
 	}
@@ -290,6 +292,8 @@ static const struct plan_span *span_of(const struct look *look, const struct pla
 	const struct plan_input *in = look->in;
 	const struct plan_process *process;
 
+	if (task->kind == PLAN_LOOK)
+		return NULL;
 	if (task->run != PLAN_NONE)
 		return &(&in->runs[task->run].set_up)[task->kind - PLAN_SET_UP];
 	if (task->batch != PLAN_NONE)
@@ -327,6 +331,27 @@ static bool takes_burner(const struct look *look, const struct plan_task *task)
 	}
 }
 
+static int there_at(const struct plan_input *in, int at)
+{
+	int there = 0;
+
+	for (int i = 0; i < in->people_count; i++)
+		there += in->people[i].from_s <= at;
+	return there;
+}
+
+/* How long the whole meal lasts: twice as long when half of them eat at a time. */
+static bool in_turns(const struct plan_input *in, int meal, int *end)
+{
+	int length = in->breaks[meal].end_s - in->breaks[meal].start_s;
+	bool turns = in->in_turns && there_at(in, in->breaks[meal].start_s) >= 2;
+
+	if (meal + 1 < in->break_count && in->breaks[meal + 1].start_s < in->breaks[meal].end_s + length)
+		turns = false;
+	*end = in->breaks[meal].end_s + (turns ? length : 0);
+	return turns;
+}
+
 /* What a moment takes of a shared thing. */
 struct taken {
 	int people;
@@ -361,10 +386,18 @@ static bool check_moment(struct look *look, int at)
 {
 	const struct plan_input *in = look->in;
 	struct taken taken = {0};
-	int there = 0;
+	int there;
+	int eat;
 
-	for (int i = 0; i < in->people_count; i++)
-		there += in->people[i].from_s <= at;
+	there = there_at(in, at);
+	for (int i = 0; i < in->break_count; i++) {
+		int end;
+
+		if (!in_turns(in, i, &end) || at < in->breaks[i].start_s || at >= end)
+			continue;
+		eat = there_at(in, in->breaks[i].start_s);
+		there -= at < in->breaks[i].end_s ? eat / 2 : eat - eat / 2;
+	}
 	for (int i = 0; i < look->plan->task_count; i++)
 		if (look->plan->tasks[i].start_s <= at && look->plan->tasks[i].end_s > at)
 			add_taken(look, &look->plan->tasks[i], &taken);
@@ -377,6 +410,7 @@ static bool check_moment(struct look *look, int at)
 	return true;
 }
 
+/* Nobody may eat while it lasts: hands are bound to it, or a person's eye. */
 static bool watched(const struct look *look, const struct plan_task *task)
 {
 	switch (task->kind) {
@@ -387,39 +421,46 @@ static bool watched(const struct look *look, const struct plan_task *task)
 	case PLAN_RINSE:
 	case PLAN_LOAD:
 	case PLAN_COME_UP:
-	case PLAN_SET_UP:
 	case PLAN_CLEAN_DOWN:
-		return task->kind != PLAN_SET_UP || look->in->runs[task->run].watched ||
-		       span_of(look, task)->people > 0;
-	case PLAN_RUN:
-		return look->in->runs[task->run].watched || span_of(look, task)->people > 0;
-	case PLAN_DRAIN:
-	case PLAN_HOLD:
-	case PLAN_REST:
-	case PLAN_UNLOAD:
-		return span_of(look, task)->people > 0;
-	default:
+		return true;
+	case PLAN_BREAK:
+	case PLAN_LOOK:
 		return false;
+	default:
+		return span_of(look, task)->people > 0;
 	}
+}
+
+/* Jars that stood filled when the plan was made are loaded in a meal, too. */
+static bool comes_first(const struct look *look, const struct plan_task *task)
+{
+	const struct plan_load *load;
+
+	if (task->load == PLAN_NONE || (task->kind != PLAN_LOAD && task->kind != PLAN_COME_UP))
+		return false;
+	load = &look->plan->loads[task->load];
+	for (int i = 0; i < load->part_count; i++)
+		if (look->in->batches[load->parts[i].batch].stage == PLAN_FILLED)
+			return true;
+	return false;
 }
 
 /* Rule 9. */
 static bool check_breaks(struct look *look, const struct plan_task *task)
 {
-	if (settled(task) || task->kind == PLAN_BREAK)
+	if (settled(task) || !watched(look, task))
 		return true;
 	for (int i = 0; i < look->in->break_count; i++) {
-		int from = look->in->breaks[i].start_s;
-		int until = look->in->breaks[i].end_s;
+		const struct plan_break *meal = &look->in->breaks[i];
+		int end;
+		bool turns = in_turns(look->in, i, &end);
+		bool whole = !turns || task->kind == PLAN_CLEAN_DOWN;
 
-		if (watched(look, task) && task->start_s < until && task->end_s > from)
-			return bad(look, "%s at %d: in a break", plan_task_words(task->kind),
+		if (whole && !comes_first(look, task) && task->start_s < end && task->end_s > meal->start_s)
+			return bad(look, "%s at %d: in a meal", plan_task_words(task->kind), task->start_s);
+		if (turns && span_of(look, task)->people > 0 && task->start_s < meal->end_s && task->end_s > meal->end_s)
+			return bad(look, "%s at %d: from one sitting into the other", plan_task_words(task->kind),
 			           task->start_s);
-		if ((task->kind == PLAN_RUN || task->kind == PLAN_HOLD) &&
-		    ((task->start_s > from && task->start_s < until) ||
-		     (task->end_s > from && task->end_s < until)))
-			return bad(look, "%s at %d: begins or ends inside a break",
-			           plan_task_words(task->kind), task->start_s);
 	}
 	return true;
 }
@@ -433,18 +474,24 @@ static int count_bits(unsigned set)
 	return count;
 }
 
-/* Rule 8 again, by name: everyone does one thing at a time, and only when there. */
-static bool check_names(struct look *look, int index)
+/* Is the meal the other's own, not one they all sit down to and may get up from? */
+static bool bound_by(const struct look *look, const struct plan_task *task)
+{
+	int end;
+
+	if (task->kind != PLAN_BREAK)
+		return true;
+	for (int i = 0; i < look->in->break_count; i++)
+		if (in_turns(look->in, i, &end) && task->start_s >= look->in->breaks[i].start_s && task->end_s <= end)
+			return true;
+	return false;
+}
+
+/* Everyone does one thing at a time, and only when there. */
+static bool only_one_thing(struct look *look, int index)
 {
 	const struct plan_task *task = &look->plan->tasks[index];
-	const struct plan_span *span = span_of(look, task);
 
-	if (task->kind == PLAN_BREAK ||
-	    (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
-		return true;
-	if (!settled(task) && count_bits(task->people) != span->people)
-		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind),
-		           task->start_s);
 	for (int i = 0; i < look->in->people_count; i++) {
 		if ((task->people >> i & 1u) == 0)
 			continue;
@@ -454,12 +501,56 @@ static bool check_names(struct look *look, int index)
 		for (int j = index + 1; j < look->plan->task_count; j++) {
 			const struct plan_task *other = &look->plan->tasks[j];
 
-			if (other->kind != PLAN_BREAK && (other->people >> i & 1u) != 0 &&
+			if (bound_by(look, other) && !(settled(task) && other->kind == PLAN_BREAK) && (other->people >> i & 1u) != 0 &&
 			    other->start_s < task->end_s && task->start_s < other->end_s)
 				return bad(look, "person %d does two things at %d", i,
 				           other->start_s);
 		}
 	}
+	return true;
+}
+
+/* Rule 8 again, by name. */
+static bool check_names(struct look *look, int index)
+{
+	const struct plan_task *task = &look->plan->tasks[index];
+	const struct plan_span *span = span_of(look, task);
+
+	if (task->kind == PLAN_LOOK)
+		return count_bits(task->people) <= 1 && only_one_thing(look, index);
+	if (task->kind == PLAN_BREAK ||
+	    (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
+		return true;
+	if (!settled(task) && count_bits(task->people) != span->people)
+		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind),
+		           task->start_s);
+	return only_one_thing(look, index);
+}
+
+/* Rule 12: from heat on to the end of the run its water is looked at in time. */
+static bool check_looks(struct look *look, int index)
+{
+	const struct plan_run *run = &look->in->runs[index];
+	const struct plan_task *span = the_task(look, PLAN_RUN, index, PLAN_NONE, PLAN_NONE);
+	int due = span == NULL ? 0 : span->start_s + run->look_first_s;
+	int looks = 0;
+
+	for (int i = 0; i < look->plan->task_count; i++) {
+		const struct plan_task *task = &look->plan->tasks[i];
+
+		if (task->kind != PLAN_LOOK || task->run != index)
+			continue;
+		looks++;
+		if (span == NULL || task->end_s - task->start_s != PLAN_LOOK_S || task->station != span->station ||
+		    due >= span->end_s)
+			return bad(look, "run %d: a look that is none", index);
+		if (task->start_s > look->in->start_s &&
+		    (task->end_s > due || task->start_s < due - PLAN_LOOK_EARLY_S))
+			return bad(look, "run %d: looked at from %d, due %d", index, task->start_s, due);
+		due += run->look_every_s;
+	}
+	if (run->look_every_s == 0 ? looks > 0 : span != NULL && due < span->end_s)
+		return bad(look, "run %d: %d looks", index, looks);
 	return true;
 }
 
@@ -509,7 +600,7 @@ bool plan_check(const struct plan_input *in, const struct day_plan *plan, char *
 	struct found found = {0};
 
 	for (int i = 0; i < in->run_count; i++)
-		if (!check_run(&look, &found, i))
+		if (!check_run(&look, &found, i) || !check_looks(&look, i))
 			return false;
 	for (int i = 0; i < in->batch_count; i++)
 		if (!check_pot(&look, &found, i))

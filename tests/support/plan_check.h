@@ -1,7 +1,7 @@
 /*
  * plan_check.h - does a plan keep the rules of engine/day_plan.h?
  *
- * Written from the eleven rules, not from the planner: it looks at the tasks and loads
+ * Written from the rules, not from the planner: it looks at the tasks and loads
  * alone and shares no code with it.  For tests.
  */
 #ifndef STILLROOM_TESTS_PLAN_CHECK_H

@@ -89,6 +89,7 @@ void day_in_quince_hollow(struct plan_input *in, int batches)
 
 		batch->wait_limit_s = MINUTES(90);
 		batch->first_run = add_run(in, i % 3 == 2 ? 60 : 0);
+		in->runs[batch->first_run].look_first_s = in->runs[batch->first_run].look_every_s = MINUTES(20);
 		batch->run_count = 1;
 	}
 }
@@ -267,7 +268,10 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 	for (int i = roll(dice, 3); in->stations[0].kind == PLAN_JUICER && i > 0; i--) {
 		struct plan_run *run = &in->runs[add_run(in, roll(dice, 100))];
 
-		run->watched = one_in(dice, 2);
+		if (one_in(dice, 2)) {
+			run->look_every_s = MINUTES(5 + roll(dice, 30));
+			run->look_first_s = roll(dice, run->look_every_s);
+		}
 	}
 	in->batch_count = 1 + roll(dice, batches);
 	for (int i = 0; i < in->batch_count; i++)
@@ -279,6 +283,7 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 		in->breaks[in->break_count++] =
 		    (struct plan_break){from, from + MINUTES(15 + roll(dice, 45))};
 	}
+	in->in_turns = one_in(dice, 2);
 	in->clean_down = some(dice, 30, roll(dice, 2));
 	if (one_in(dice, 3))
 		some_going_on(in, dice);

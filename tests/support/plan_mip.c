@@ -43,7 +43,6 @@ struct piece {
 	bool heat[5];
 	bool filler[5];
 	bool watched[5];
-	bool timed[5];
 	bool last_waits;
 };
 
@@ -62,7 +61,6 @@ static void add_span(const struct mip *mip, struct piece *piece, const struct pl
 	piece->heat[i] = strchr(needs, 'h') != NULL;
 	piece->filler[i] = strchr(needs, 'f') != NULL;
 	piece->watched[i] = strchr(needs, 'w') != NULL || span->people > 0;
-	piece->timed[i] = strchr(needs, 't') != NULL;
 }
 
 static struct piece run_piece(const struct mip *mip, const struct plan_run *run)
@@ -70,7 +68,7 @@ static struct piece run_piece(const struct mip *mip, const struct plan_run *run)
 	struct piece piece = {.last_waits = true};
 
 	add_span(mip, &piece, &run->set_up, "h");
-	add_span(mip, &piece, &run->run, run->watched ? "hw" : "ht");
+	add_span(mip, &piece, &run->run, "h");
 	add_span(mip, &piece, &run->drain, "");
 	return piece;
 }
@@ -93,7 +91,7 @@ static struct piece load_piece(const struct mip *mip, const struct plan_process 
 
 	add_span(mip, &piece, &process->load, "hw");
 	add_span(mip, &piece, &process->come_up, "hw");
-	add_span(mip, &piece, &process->hold, "ht");
+	add_span(mip, &piece, &process->hold, "h");
 	add_span(mip, &piece, &process->rest, "");
 	add_span(mip, &piece, &process->unload, "");
 	return piece;
@@ -124,24 +122,12 @@ static bool overlaps_break(const struct mip *mip, int start, int length)
 	return false;
 }
 
-static bool inside_break(const struct mip *mip, int at)
-{
-	for (int i = 0; i < mip->in->break_count; i++)
-		if (at > slots_of(mip, mip->in->breaks[i].start_s) &&
-		    at < slots_of(mip, mip->in->breaks[i].end_s))
-			return true;
-	return false;
-}
-
 static bool may_start(const struct mip *mip, const struct piece *piece, int start)
 {
 	int at = start;
 
 	for (int i = 0; i < rigid_spans(piece); i++) {
 		if (piece->watched[i] && overlaps_break(mip, at, piece->length[i]))
-			return false;
-		if (piece->timed[i] && piece->length[i] > 0 &&
-		    (inside_break(mip, at) || inside_break(mip, at + piece->length[i])))
 			return false;
 		at += piece->length[i];
 	}

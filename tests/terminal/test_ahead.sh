@@ -116,11 +116,11 @@ step
 wait_for "[x] grape juice"
 press Right Right
 wait_for "batches 2, as asked at most"
-press m
+press v
 wait_for "Batches a pot, 1 to 4:"
 typed 2
 wait_for "batches 2, as asked at most, 2 in a pot"
-press m
+press v
 typed 1
 wait_for "batches 2, as asked at most, quarts"
 press Up Up Up j
