@@ -242,16 +242,19 @@ struct proposal {
 	struct pick picks[PICKS_MAX];
 	size_t pick_count;
 	int jars;
+	int to_come;        /* by the day plan: jars of the same load that are not filled yet */
 };
 struct loader_plan {
 	struct proposal proposals[9];
 	size_t count;
 	int left_over; /* jars no canner takes in this round */
 };
-/* Spread the waiting jars over the canners that are free, then over those free
- * first (outlook.h); a group goes only where it has a process in common with
+/* While the day goes by an accepted plan (plan.h), what it says of the waiting jars: the
+ * next load of each canner.  Else they are spread over the canners that are free, then over
+ * those free first (outlook.h); a group goes only where it has a process in common with
  * what is already there.  The canner asked about, if it is free, comes before the
- * others (`first_station_id` 0: none is). */
+ * others (`first_station_id` 0: none is); the plan stays as it is, but what it loads later
+ * elsewhere is offered there. */
 void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
                      struct loader_plan *out);
 

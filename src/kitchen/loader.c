@@ -12,6 +12,7 @@
 #include "engine/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/outlook.h"
+#include "kitchen/plan.h"
 
 #define CANNERS_MAX   9  /* one a digit */
 #define LOAD_JARS_MAX 99 /* a place in a load has two digits */
@@ -441,30 +442,147 @@ static void bring_forward(struct turn *turns, size_t count, int64_t station_id)
 	}
 }
 
+/* What waits while it is shared out. */
+struct sharing {
+	const struct kitchen *kitchen;
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t group_count;
+	struct loader_plan *out;
+};
+
+/* Keep what was put into the next proposal, or take it back when that is nothing. */
+static void keep_proposal(struct sharing *sharing)
+{
+	struct loader_plan *out = sharing->out;
+	struct proposal *proposal = &out->proposals[out->count];
+
+	if (proposal->jars == 0) {
+		memset(proposal, 0, sizeof(*proposal));
+		return;
+	}
+	out->left_over -= proposal->jars;
+	out->count++;
+}
+
+static void propose_turn(struct sharing *sharing, const struct turn *turn)
+{
+	struct proposal *proposal = &sharing->out->proposals[sharing->out->count];
+
+	proposal->station_id = turn->canner->station.id;
+	proposal->free_in_ms = turn->free_in_ms;
+	fill_canner(sharing->kitchen, turn->canner, sharing->groups, sharing->group_count, proposal);
+	keep_proposal(sharing);
+}
+
+/* --- as the day plan has it ---------------------------------------------------------- */
+
+static struct waiting_group *group_of_part(struct sharing *sharing, const struct kitchen_plan *plan, int batch)
+{
+	const struct plan_item *item = &plan->items[plan->batch_items[batch]];
+	const char *size = jar_sizes[plan->input->families[plan->input->batches[batch].family].jar].name;
+
+	for (size_t i = 0; i < sharing->group_count; i++)
+		if (sharing->groups[i].batch_id == item->work_id && strcmp(sharing->groups[i].size, size) == 0)
+			return &sharing->groups[i];
+	return NULL;
+}
+
+static void pick_part(struct sharing *sharing, const struct kitchen_plan *plan, const struct plan_part *part,
+                      struct proposal *proposal)
+{
+	struct pick *pick = &proposal->picks[proposal->pick_count];
+	struct waiting_group *group;
+
+	if (plan->input->batches[part->batch].stage != PLAN_FILLED) {
+		proposal->to_come += part->jars;
+		return;
+	}
+	group = group_of_part(sharing, plan, part->batch);
+	if (group == NULL || group->jars == 0 || proposal->pick_count == PICKS_MAX ||
+	    !may_be_loaded(sharing->kitchen, group))
+		return;
+	pick->batch_id = group->batch_id;
+	pick->jars = part->jars < group->jars ? part->jars : group->jars;
+	text_copy(pick->size, sizeof(pick->size), group->size);
+	proposal->pick_count++;
+	proposal->jars += pick->jars;
+	group->jars -= pick->jars;
+}
+
+static bool has_proposal(const struct loader_plan *out, int64_t station_id)
+{
+	for (size_t i = 0; i < out->count; i++)
+		if (out->proposals[i].station_id == station_id)
+			return true;
+	return false;
+}
+
+/* The next load of each canner; those to be loaded now, or the later ones. */
+static void propose_loads(struct sharing *sharing, const struct kitchen_plan *plan, const struct moment *now,
+                          bool later)
+{
+	for (int i = 0; i < plan->plan->load_count && sharing->out->count < CANNERS_MAX; i++) {
+		const struct plan_load *load = &plan->plan->loads[i];
+		struct proposal *proposal = &sharing->out->proposals[sharing->out->count];
+		int64_t in_ms = plan_wall_ms(plan, load->start_s) - now->wall_ms;
+
+		if (load->running != PLAN_NONE || (in_ms > PLAN_SOON_MS) != later ||
+		    has_proposal(sharing->out, plan->station_ids[load->station]))
+			continue;
+		proposal->station_id = plan->station_ids[load->station];
+		proposal->free_in_ms = later ? in_ms : 0;
+		for (int part = 0; part < load->part_count; part++)
+			pick_part(sharing, plan, &load->parts[part], proposal);
+		keep_proposal(sharing);
+	}
+}
+
+static bool plan_loads_waiting(const struct kitchen_plan *plan, int64_t station_id)
+{
+	for (int i = 0; i < plan->plan->load_count; i++) {
+		const struct plan_load *load = &plan->plan->loads[i];
+
+		for (int part = 0; plan->station_ids[load->station] == station_id && part < load->part_count; part++)
+			if (plan->input->batches[load->parts[part].batch].stage == PLAN_FILLED)
+				return true;
+	}
+	return false;
+}
+
+/* What the plan loads now; but who stands at a free canner that it has none of these jars for
+ * may have those that would wait for another. */
+static void propose_by_plan(struct sharing *sharing, const struct kitchen_plan *plan, const struct moment *now,
+                            const struct turn *asked)
+{
+	propose_loads(sharing, plan, now, false);
+	if (asked != NULL && !plan_loads_waiting(plan, asked->canner->station.id))
+		propose_turn(sharing, asked);
+	propose_loads(sharing, plan, now, true);
+}
+
 void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
                      struct loader_plan *out)
 {
-	struct waiting_group groups[WAITING_GROUPS_MAX];
-	size_t group_count = kitchen_waiting(kitchen, now, groups);
+	struct sharing sharing = {.kitchen = kitchen, .out = out};
+	const struct kitchen_plan *plan;
 	struct turn turns[CANNERS_MAX];
 	size_t turn_count = turns_of(kitchen, now, turns);
 
-	bring_forward(turns, turn_count, first_station_id);
 	memset(out, 0, sizeof(*out));
 	out->left_over = (int)kitchen->board.waiting_count;
-	for (size_t i = 0; i < turn_count && out->left_over > 0; i++) {
-		struct proposal *proposal = &out->proposals[out->count];
+	if (out->left_over == 0 || turn_count == 0)
+		return;
+	sharing.group_count = kitchen_waiting(kitchen, now, sharing.groups);
+	bring_forward(turns, turn_count, first_station_id);
+	plan = kitchen_plan(kitchen, now);
+	if (plan_goes(plan)) {
+		bool asked = turns[0].canner->station.id == first_station_id && turns[0].free_in_ms == 0;
 
-		proposal->station_id = turns[i].canner->station.id;
-		proposal->free_in_ms = turns[i].free_in_ms;
-		fill_canner(kitchen, turns[i].canner, groups, group_count, proposal);
-		if (proposal->jars == 0) {
-			memset(proposal, 0, sizeof(*proposal));
-			continue;
-		}
-		out->left_over -= proposal->jars;
-		out->count++;
+		propose_by_plan(&sharing, plan, now, asked ? &turns[0] : NULL);
+		return;
 	}
+	for (size_t i = 0; i < turn_count && out->left_over > 0; i++)
+		propose_turn(&sharing, &turns[i]);
 }
 
 /* --- loading ------------------------------------------------------------------------------ */

@@ -91,7 +91,7 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 	text_add(&text, "%d %s", station == NULL ? 0 : station->digit, station == NULL ? "" : station->name);
 	if (proposal->free_in_ms > 0) {
 		clock_words_hour(desk->now.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
-		text_add(&text, ", free ~%s", hour);
+		text_add(&text, plan_goes(desk_plan(desk)) ? ", at %s" : ", free ~%s", hour);
 	}
 	for (size_t i = 0; i < proposal->pick_count; i++) {
 		const struct pick *pick = &proposal->picks[i];
@@ -100,6 +100,8 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 		text_add(&text, "%s %d %s", i == 0 ? ":" : " +", pick->jars,
 		         jar == NULL ? pick->size : pick->jars == 1 ? jar->words : jar->plural);
 	}
+	if (proposal->to_come > 0)
+		text_add(&text, " + %d still to be filled", proposal->to_come);
 }
 
 static void process_draw(struct desk *desk, int row, int end, int cols)

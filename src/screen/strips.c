@@ -547,6 +547,23 @@ static void fates_line(struct desk *desk, int row)
 	              waiting == 1 ? "" : "s", first);
 }
 
+/* What is to be done with them: as the plan has it, in the words of the stations' lines. */
+static void waiting_words(const struct desk *desk, bool late, struct text *text)
+{
+	struct plan_next next;
+	char hour[8];
+
+	if (!plan_next_waiting(desk_plan(desk), kitchen_board(desk->kitchen), &desk->now, &next)) {
+		text_add(text, "%s", late ? ": LOAD THEM NOW" : "");
+		return;
+	}
+	clock_words_hour(next.at_ms, hour, sizeof(hour));
+	if (next.now)
+		text_add(text, late ? ": LOAD %d NOW" : ", load %d now", next.digit);
+	else
+		text_add(text, ", load %d at %s", next.digit, hour);
+}
+
 /* Filled jars that wait for a canner, with the age of the oldest. */
 static void waiting_line(struct desk *desk, int row)
 {
@@ -554,16 +571,19 @@ static void waiting_line(struct desk *desk, int row)
 	int64_t waited = moment_between(&board->waiting[0].filled, &desk->now);
 	bool late = waited > board->house.jar_wait_minutes * INT64_C(60000);
 	char age[24];
+	char what[40];
 	struct text text = TEXT_OVER(age);
+	struct text act = TEXT_OVER(what);
 	int rows;
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
 	text_add_duration(&text, waited / 1000);
+	waiting_words(desk, late, &act);
 	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
 	              "%zu filled jar%s wait%s for a canner, the oldest %s%s", board->waiting_count,
 	              board->waiting_count == 1 ? "" : "s", board->waiting_count == 1 ? "s" : "", age,
-	              late ? ": LOAD THEM NOW" : "");
+	              what);
 }
 
 void strips_draw(struct desk *desk, int row, int rows, int rows_each)

@@ -1,0 +1,228 @@
+/*
+ * What next, of Quince Hollow (invented): stations, helpers, the jars that wait and the
+ * loader say one thing, and it stands while nobody does anything.
+ */
+#include <check.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/text.h"
+#include "kitchen/plan.h"
+#include "support/plan_check.h"
+#include "support/pot_kit.h"
+
+static struct kitchen_kit kit;
+
+static void line(const char *words)
+{
+	kk_ok(&kit, kitchen_setup_line(kit.kitchen, words, 0, &kit.fault), words);
+}
+
+/* It is 9:00. */
+static void begin(void)
+{
+	pk_begin(&kit);
+	pk_stock(&kit);
+	line("helper MK");
+	line("helper JO");
+	line("helper RW");
+	line("plan burners=9 cooling=any clean=30");
+	line("juice \"grape\" \"4 gal\" chilled");
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+static const struct kitchen_plan *plan_now(void)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	const struct kitchen_plan *plan = kitchen_plan(kit.kitchen, &now);
+	char said[200] = "";
+
+	ck_assert_msg(plan->possible, "%s", plan->why.sentence);
+	ck_assert_msg(plan_check(plan->input, plan->plan, said, sizeof(said)), "%s", said);
+	return plan;
+}
+
+static struct plan_next at_station(int digit)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	const struct kitchen_plan *plan = plan_now();
+	struct plan_next next = { 0 };
+
+	for (size_t i = 0; i < plan->station_count; i++)
+		if (plan->stations[i].digit == digit)
+			plan_next_station(plan, kitchen_board(kit.kitchen), i, &now, &next);
+	return next;
+}
+
+static struct plan_next for_waiting(void)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	struct plan_next next;
+
+	ck_assert(plan_next_waiting(plan_now(), kitchen_board(kit.kitchen), &now, &next));
+	return next;
+}
+
+static struct loader_plan loader(int64_t station_id)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	struct loader_plan plan;
+
+	kitchen_propose(kit.kitchen, &now, station_id, &plan);
+	return plan;
+}
+
+/* Jars of the next load that the plan has for a station. */
+static int planned_jars(int64_t station_id)
+{
+	const struct kitchen_plan *plan = plan_now();
+
+	for (int i = 0; i < plan->plan->load_count; i++)
+		if (plan->plan->loads[i].running == PLAN_NONE && plan->station_ids[plan->plan->loads[i].station] == station_id)
+			return plan->plan->loads[i].jars;
+	return 0;
+}
+
+/* The loader proposes what the plan says, for each canner. */
+static void loader_and_plan_agree(void)
+{
+	struct loader_plan proposed = loader(0);
+
+	ck_assert_uint_gt(proposed.count, 0);
+	for (size_t i = 0; i < proposed.count; i++) {
+		const struct proposal *proposal = &proposed.proposals[i];
+
+		ck_assert_int_eq(proposal->jars + proposal->to_come, planned_jars(proposal->station_id));
+	}
+}
+
+/* A pot of jelly is filled into so many pints. */
+static void fill_pints(int jars)
+{
+	int64_t batch_id = pk_batch(&kit, DEEP_POT, "grape jelly, low sugar", "pint", 4);
+
+	pk_to(&kit, DEEP_POT, PHASE_FILL);
+	pk_fill(&kit, batch_id, "pint", jars, 0);
+	for (int i = 0; i < 2; i++) { /* rinse, rinsed */
+		kk_pass(&kit, 3 * MINUTE_MS);
+		pk_step(&kit, DEEP_POT);
+	}
+}
+
+/* --- the screens that contradicted -------------------------------------------------------- */
+
+/* Three filled jars over their limit, canners free, and a meal going on: now, says everything. */
+START_TEST(jars_that_wait_are_loaded_now_by_all_accounts)
+{
+	struct plan_next waiting;
+	struct loader_plan proposed;
+
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=2");
+	line("break 9:55 11:30");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	fill_pints(3);
+	kk_pass(&kit, 30 * MINUTE_MS);
+	waiting = for_waiting();
+	ck_assert(waiting.now);
+	ck_assert_int_eq(waiting.kind, PLAN_LOAD);
+	ck_assert(at_station(waiting.digit).now);
+	ck_assert_str_eq(at_station(waiting.digit).words, waiting.words);
+	proposed = loader(0);
+	ck_assert_int_eq(proposed.proposals[0].station_id, waiting.station_id);
+	ck_assert_int_eq(proposed.proposals[0].free_in_ms, 0);
+	ck_assert_int_eq(proposed.proposals[0].jars, 3);
+	loader_and_plan_agree();
+}
+END_TEST
+
+/* Four gallons of juice and two free pots. */
+START_TEST(free_pots_beside_enough_juice_are_told_to_start)
+{
+	line("batch \"grape jelly, low sugar\" multiple=2 jar=pint times=4");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	ck_assert(at_station(WIDE_POT).now);
+	ck_assert_int_eq(at_station(WIDE_POT).kind, PLAN_TO_BOIL);
+	ck_assert(at_station(DEEP_POT).now);
+	ck_assert_int_eq(at_station(DEEP_POT).kind, PLAN_TO_BOIL);
+}
+END_TEST
+
+/* Eleven pints wait; nobody presses a key.  Minute by minute plan and loader say the same, and
+ * the same as before. */
+START_TEST(what_was_said_stands_from_minute_to_minute)
+{
+	struct loader_plan before;
+
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=2");
+	line("run grapes \"12 lb\" times=2");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	fill_pints(11);
+	before = loader(0);
+	loader_and_plan_agree();
+	for (int minute = 0; minute < 12; minute++) {
+		struct loader_plan after;
+
+		kk_pass(&kit, MINUTE_MS);
+		after = loader(0);
+		loader_and_plan_agree();
+		ck_assert_uint_eq(after.count, before.count);
+		for (size_t i = 0; i < after.count; i++) {
+			ck_assert_int_eq(after.proposals[i].station_id, before.proposals[i].station_id);
+			ck_assert_int_eq(after.proposals[i].jars, before.proposals[i].jars);
+		}
+	}
+}
+END_TEST
+
+/* Who stands at another free canner may have what would wait, and nothing else is changed. */
+START_TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered)
+{
+	struct loader_plan proposed;
+	int jars = 0;
+
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	fill_pints(3);
+	proposed = loader(kk_station(&kit, for_waiting().digit));
+	for (size_t i = 0; i < proposed.count; i++)
+		jars += proposed.proposals[i].jars;
+	ck_assert_int_eq(jars + proposed.left_over, 3);
+	ck_assert_int_eq(proposed.left_over, 0);
+}
+END_TEST
+
+/* Without an accepted plan the jars are spread as ever. */
+START_TEST(without_a_plan_the_loader_spreads_the_jars)
+{
+	struct moment now;
+	struct plan_next next;
+
+	fill_pints(11);
+	now = kitchen_now(kit.kitchen);
+	ck_assert(!plan_next_waiting(kitchen_plan(kit.kitchen, &now), kitchen_board(kit.kitchen), &now, &next));
+	ck_assert_int_eq(loader(0).proposals[0].jars, 9);
+	ck_assert_int_eq(loader(0).proposals[1].jars, 2);
+	ck_assert_int_eq(loader(0).left_over, 0);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("what next");
+	TCase *tests = tcase_create("next");
+
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_set_timeout(tests, 60);
+	tcase_add_test(tests, jars_that_wait_are_loaded_now_by_all_accounts);
+	tcase_add_test(tests, free_pots_beside_enough_juice_are_told_to_start);
+	tcase_add_test(tests, what_was_said_stands_from_minute_to_minute);
+	tcase_add_test(tests, at_a_canner_without_a_part_in_it_what_would_wait_is_offered);
+	tcase_add_test(tests, without_a_plan_the_loader_spreads_the_jars);
+	suite_add_tcase(suite, tests);
+	return kk_run(suite);
+}
