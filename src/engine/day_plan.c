@@ -2,6 +2,7 @@
 #include "engine/day_plan.h"
 
 #include <assert.h>
+#include <limits.h>
 #include <string.h>
 
 #include "engine/day_plan_private.h"
@@ -27,9 +28,8 @@ static void make_shapes(struct plan_work *work)
 				shape_of_load(&in->families[i].at[j], &work->loads[i][j]);
 }
 
-/* Search; the best schedule is then work->schedule. */
-static bool search(const struct plan_input *in, const struct plan_names *names,
-                   struct plan_work *work, struct fault *fault)
+bool day_plan_begin(const struct plan_input *in, const struct plan_names *names, struct plan_work *work,
+                    struct fault *fault)
 {
 	enum plan_stage says;
 
@@ -42,22 +42,61 @@ static bool search(const struct plan_input *in, const struct plan_names *names,
 	if (!plan_limits_can_be_kept(names, work, fault))
 		return false;
 	work->bound = plan_bound(work, &says);
-	search_schedule(work);
-	if (work->schedule.broken)
+	search_begin(work);
+	return true;
+}
+
+/* Until the search is over, what was said before is the answer, if there is such. */
+static bool says_what_was_said(const struct plan_work *work)
+{
+	return work->search.stage != SEARCH_OVER && work->search.has_said;
+}
+
+bool day_plan_has_answer(const struct plan_work *work)
+{
+	const struct cost *cost = says_what_was_said(work) ? &work->search.said_cost : &work->best_cost;
+
+	return cost->late_jar_s != INT64_MAX && cost->finish < FINISH_NEVER;
+}
+
+bool day_plan_more(struct plan_work *work, long placings)
+{
+	return search_more(work, placings);
+}
+
+bool day_plan_tell(struct plan_work *work, struct day_plan *plan, struct fault *fault)
+{
+	const struct genes *genes;
+
+	if (!day_plan_has_answer(work))
 		return fault_set(
 		    fault, FAULT_REFUSED,
 		    "No plan was found that keeps every wait limit: make smaller batches, or set a "
 		    "longer limit.");
+	genes = says_what_was_said(work) ? &work->search.said : &work->best;
+	build_schedule(work, genes);
+	tell_plan(work, plan);
+	said_of_genes(work->in, genes, &plan->said);
 	return true;
+}
+
+/* The best schedule is then work->schedule. */
+static bool search(const struct plan_input *in, struct plan_work *work)
+{
+	if (!day_plan_begin(in, NULL, work, NULL))
+		return false;
+	(void)day_plan_more(work, LONG_MAX / 2);
+	build_schedule(work, &work->best);
+	return day_plan_has_answer(work);
 }
 
 bool day_plan_make(const struct plan_input *input, const struct plan_names *names,
                    struct plan_work *work, struct day_plan *plan, struct fault *fault)
 {
-	if (!search(input, names, work, fault))
+	if (!day_plan_begin(input, names, work, fault))
 		return false;
-	tell_plan(work, plan);
-	return true;
+	(void)day_plan_more(work, LONG_MAX / 2);
+	return day_plan_tell(work, plan, fault);
 }
 
 /* --- one more of something --------------------------------------------------------------- */
@@ -135,7 +174,7 @@ bool day_plan_what_if(const struct plan_input *input, const struct day_plan *pla
 		return false;
 	work->other = *input;
 	work->other.hold = NULL;
-	if (!add_extra(&work->other, plan, extra) || !search(&work->other, NULL, work, NULL))
+	if (!add_extra(&work->other, plan, extra) || !search(&work->other, work))
 		return true;
 	out->counted = true;
 	if (work->schedule.cost.late_jar_s == 0 || plan->late_jars > 0)

@@ -345,6 +345,16 @@ struct plan_names {
 bool day_plan_make(const struct plan_input *input, const struct plan_names *names,
                    struct plan_work *work, struct day_plan *plan, struct fault *fault);
 
+/* The same in slices, for those who must not wait: begin; more until it says that it is over;
+ * tell what is best so far, at any time that has an answer (at once when something was said
+ * before and can still be: `hold`).  Sliced or not, the last answer is the same.  Until it is
+ * over `input` must stay as it is and where it is.  Some 500 placings are a millisecond. */
+bool day_plan_begin(const struct plan_input *input, const struct plan_names *names, struct plan_work *work,
+                    struct fault *fault);
+bool day_plan_has_answer(const struct plan_work *work);
+bool day_plan_more(struct plan_work *work, long placings);
+bool day_plan_tell(struct plan_work *work, struct day_plan *plan, struct fault *fault);
+
 /* What one more of something would give. */
 enum plan_extra {
 	PLAN_MORE_CANNER, /* like the busiest canner, own heat or burner as that one */

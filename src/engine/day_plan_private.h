@@ -160,6 +160,21 @@ struct group {
 	int first_load; /* loads from here on are the group's */
 };
 
+/* Where the search stands between two of its steps. */
+enum search_stage { SEARCH_RULES, SEARCH_ORDERS, SEARCH_WALK, SEARCH_WAITS, SEARCH_OVER };
+struct search {
+	enum search_stage stage;
+	int at;      /* which rule, link, round or cap */
+	bool begun;  /* the link or round has */
+	long most;   /* placings in all */
+	long each;   /* placings of a round */
+	long from;   /* of the round that goes on */
+	long until;
+	bool has_said;
+	struct genes said; /* what was said before */
+	struct cost said_cost;
+};
+
 struct plan_work {
 	const struct plan_input *in;
 	int closed_count;      /* meals when nobody works */
@@ -180,6 +195,7 @@ struct plan_work {
 	struct genes trial;
 	struct cost best_cost;
 	bool held;
+	struct search search;
 	int64_t now_height; /* what the search walks down: day_plan_search.c */
 	int bound;          /* a finish that cannot be beaten */
 	long placings;
@@ -247,8 +263,12 @@ bool build_alone(struct plan_work *work, int batch, int pick, int *longest_wait)
 bool cost_less(const struct cost *a, const struct cost *b);
 int clean_down_start(const struct plan_input *in, int last_end);
 
-/* day_plan_search.c: the best schedule found, left in work->schedule. */
-void search_schedule(struct plan_work *work);
+/* day_plan_search.c: begin, with what was said before as the first answer, then so many
+ * placings more at a time; true: it is over.  The search itself does not begin there: what
+ * has grown worse as the day moved on is a poor place to begin.  At its end work->best is the
+ * answer, held or found, and work->best_cost. */
+void search_begin(struct plan_work *work);
+bool search_more(struct plan_work *work, long placings);
 
 /* day_plan_hold.c: what was said before as genes of this input; what these genes say. */
 bool genes_of_said(const struct plan_input *in, const struct plan_said *said, struct genes *genes);

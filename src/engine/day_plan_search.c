@@ -175,29 +175,26 @@ static void try_genes(struct plan_work *work, int64_t rise)
 
 static const unsigned char all_links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
 
-static void try_links_and_picks(struct plan_work *work)
+/* The n-th of the rules of thumb, with runs first or when they are needed, links and picks;
+ * false: there are no more. */
+#define LINKS_AND_PICKS 6
+
+static bool try_rule(struct plan_work *work, int n)
 {
 	static const unsigned char picks[] = {PICK_FIRST_OUT, PICK_MOST_JARS};
+	int rule = n / (2 * LINKS_AND_PICKS);
+	bool runs_first = n / LINKS_AND_PICKS % 2 == 0;
 
-	for (size_t i = 0; i < sizeof(all_links); i++) {
-		for (size_t j = 0; j < sizeof(picks); j++) {
-			memset(work->trial.link, all_links[i], sizeof(work->trial.link));
-			memset(work->trial.pick, picks[j], sizeof(work->trial.pick));
-			try_genes(work, 0);
-		}
-	}
-}
-
-static void try_rules(struct plan_work *work)
-{
-	for (int rule = 0; rule < RULE_COUNT; rule++) {
-		order_with_runs(work, (enum rule)rule, true, &work->trial);
-		try_links_and_picks(work);
-		if (work->in->run_count == 0)
-			continue;
-		order_with_runs(work, (enum rule)rule, false, &work->trial);
-		try_links_and_picks(work);
-	}
+	if (rule >= RULE_COUNT)
+		return false;
+	if (!runs_first && work->in->run_count == 0)
+		return true;
+	if (n % LINKS_AND_PICKS == 0)
+		order_with_runs(work, (enum rule)rule, runs_first, &work->trial);
+	memset(work->trial.link, all_links[n % LINKS_AND_PICKS / 2], sizeof(work->trial.link));
+	memset(work->trial.pick, picks[n % 2], sizeof(work->trial.pick));
+	try_genes(work, 0);
+	return true;
 }
 
 /* The next order after this one, as in a dictionary; false after the last. */
@@ -224,20 +221,25 @@ static bool next_order(unsigned char *order, int count)
 	return true;
 }
 
-static void try_all_orders(struct plan_work *work, long until)
+/* All orders with one link, then with the next; false: there are no more. */
+static bool try_order(struct plan_work *work)
 {
+	struct search *search = &work->search;
 	unsigned char *order = &work->trial.order[work->in->run_count];
 
-	for (size_t i = 0; i < sizeof(all_links); i++) {
+	if (search->at == (int)sizeof(all_links))
+		return false;
+	if (!search->begun) {
 		work->trial = work->best;
 		order_with_runs(work, BY_INDEX, true, &work->trial);
-		for (int j = 0; j < work->in->batch_count; j++)
-			order[j] = (unsigned char)j;
-		memset(work->trial.link, all_links[i], sizeof(work->trial.link));
-		do
-			try_genes(work, 0);
-		while (work->placings < until && next_order(order, work->in->batch_count));
+		for (int i = 0; i < work->in->batch_count; i++)
+			order[i] = (unsigned char)i;
+		memset(work->trial.link, all_links[search->at], sizeof(work->trial.link));
 	}
+	try_genes(work, 0);
+	search->begun = work->placings < search->most && next_order(order, work->in->batch_count);
+	search->at += !search->begun;
+	return true;
 }
 
 /* --- small changes --------------------------------------------------------------------------- */
@@ -316,50 +318,60 @@ static bool as_good_as_it_gets(const struct plan_work *work)
 	return work->best_cost.late_jar_s == 0 && work->best_cost.finish <= work->bound;
 }
 
-/* Walk about, at first over hills, later only down; from the best again each round. */
-static void walk(struct plan_work *work, long until)
+/* A step of a walk, at first over hills, later only down; from the best again each round.
+ * False: the last round is over. */
+static bool walk(struct plan_work *work)
 {
-	long from = work->placings;
+	struct search *search = &work->search;
+	int64_t left;
+	int64_t highest;
 
-	build_schedule(work, &work->best);
-	work->now = work->best;
-	work->now_height = height(&work->schedule);
-	while (work->placings < until && !as_good_as_it_gets(work)) {
-		int64_t left = 1000 * (until - work->placings) / (until - from + 1);
-		int64_t highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 /
-		                  HILL(items(work)) * left / 1000;
-		int moves = 1 + (int)chance(work, 2);
-
-		work->trial = work->now;
-		while (moves-- > 0)
-			change_something(work, &work->trial);
-		try_genes(work, highest * chance(work, 1000) / 1000);
+	if (search->at == ROUNDS)
+		return false;
+	if (!search->begun) {
+		search->from = work->placings;
+		search->until = work->placings + search->each;
+		build_schedule(work, &work->best);
+		work->now = work->best;
+		work->now_height = height(&work->schedule);
+		search->begun = true;
 	}
+	if (work->placings >= search->until || as_good_as_it_gets(work)) {
+		search->begun = false;
+		search->at++;
+		return true;
+	}
+	left = 1000 * (search->until - work->placings) / (search->until - search->from + 1);
+	highest = (int64_t)(work->best_cost.finish - work->in->start_s) * 8 / HILL(items(work)) * left / 1000;
+	work->trial = work->now;
+	for (int moves = 1 + (int)chance(work, 2); moves > 0; moves--)
+		change_something(work, &work->trial);
+	try_genes(work, highest * chance(work, 1000) / 1000);
+	return true;
 }
 
-static void improve(struct plan_work *work, long until)
-{
-	long each = (until - work->placings) / ROUNDS;
-
-	for (int i = 0; i < ROUNDS; i++)
-		walk(work, work->placings + each);
-}
-
-/* Jars should not stand about: the shortest cap on waiting that costs no time. */
-static void wait_less(struct plan_work *work)
+/* Jars should not stand about: the shortest cap on waiting that costs no time.  False: there
+ * are no more caps. */
+static bool wait_less(struct plan_work *work)
 {
 	static const int caps_minutes[] = {0, 2, 5, 10, 15, 20, 30, 45, 60, 90, 120, 180};
-	struct genes genes = work->best;
+	struct search *search = &work->search;
 
-	for (size_t i = 0; i < sizeof(caps_minutes) / sizeof(caps_minutes[0]); i++) {
-		genes.wait_cap = caps_minutes[i] * 60;
-		build_schedule(work, &genes);
-		if (!cost_less(&work->schedule.cost, &work->best_cost))
-			continue;
-		work->best = genes;
+	if (search->at == (int)(sizeof(caps_minutes) / sizeof(caps_minutes[0])))
+		return false;
+	if (search->at == 0)
+		work->trial = work->best;
+	work->trial.wait_cap = caps_minutes[search->at++] * 60;
+	build_schedule(work, &work->trial);
+	work->placings += items(work); /* it takes as long, whatever it is for */
+	if (cost_less(&work->schedule.cost, &work->best_cost)) {
+		work->best = work->trial;
 		work->best_cost = work->schedule.cost;
 	}
+	return true;
 }
+
+/* --- what was said -------------------------------------------------------------------------- */
 
 /* Fewer jars late, or late by five minutes of one jar less; or an earlier finish by what
  * is worth telling everybody something else. */
@@ -372,33 +384,67 @@ static bool worth_changing(const struct cost *best, const struct cost *said)
 /* What was said before stands, unless it is worth changing. */
 static void hold_on(struct plan_work *work)
 {
-	work->held = false;
-	if (!genes_of_said(work->in, work->in->hold, &work->trial))
+	if (!work->search.has_said || worth_changing(&work->best_cost, &work->search.said_cost))
 		return;
-	build_schedule(work, &work->trial);
-	if (worth_changing(&work->best_cost, &work->schedule.cost))
-		return;
-	work->held = cost_less(&work->best_cost, &work->schedule.cost);
-	work->best = work->trial;
-	work->best_cost = work->schedule.cost;
+	work->held = cost_less(&work->best_cost, &work->search.said_cost);
+	work->best = work->search.said;
+	work->best_cost = work->search.said_cost;
 }
 
-void search_schedule(struct plan_work *work)
-{
-	int effort = work->in->effort_percent == 0 ? 100 : work->in->effort_percent;
-	long most = (long)PLACINGS_USUAL(items(work)) * effort / 100;
+/* --- step by step ----------------------------------------------------------------------------- */
 
+void search_begin(struct plan_work *work)
+{
+	struct search *search = &work->search;
+	int effort = work->in->effort_percent == 0 ? 100 : work->in->effort_percent;
+
+	*search = (struct search){.most = (long)PLACINGS_USUAL(items(work)) * effort / 100};
+	work->held = false;
 	work->chance = 2463534242u; /* the example seed of the paper */
 	work->placings = 0;
-	memset(&work->trial, 0, sizeof(work->trial));
-	work->trial.wait_cap = PLAN_NO_LIMIT;
 	work->best_cost = (struct cost){.late_jar_s = INT64_MAX};
 	work->now_height = INT64_MAX / 2;
-	try_rules(work);
-	if (work->in->batch_count <= ALL_ORDERS_UP_TO && !as_good_as_it_gets(work))
-		try_all_orders(work, most);
-	improve(work, most);
-	wait_less(work);
-	hold_on(work);
-	build_schedule(work, &work->best);
+	search->has_said = genes_of_said(work->in, work->in->hold, &search->said);
+	if (search->has_said) {
+		build_schedule(work, &search->said);
+		search->said_cost = work->schedule.cost;
+	}
+	memset(&work->trial, 0, sizeof(work->trial));
+	work->trial.wait_cap = PLAN_NO_LIMIT;
+}
+
+static void next_stage(struct plan_work *work)
+{
+	struct search *search = &work->search;
+
+	search->at = 0;
+	search->begun = false;
+	search->stage++;
+	if (search->stage == SEARCH_ORDERS && (work->in->batch_count > ALL_ORDERS_UP_TO || as_good_as_it_gets(work)))
+		search->stage++;
+	if (search->stage == SEARCH_WALK)
+		search->each = (search->most - work->placings) / ROUNDS;
+	if (search->stage == SEARCH_OVER)
+		hold_on(work);
+}
+
+bool search_more(struct plan_work *work, long placings)
+{
+	struct search *search = &work->search;
+	long until = work->placings + placings;
+
+	while (search->stage != SEARCH_OVER && work->placings < until) {
+		bool more = false;
+
+		switch (search->stage) {
+		case SEARCH_RULES: more = try_rule(work, search->at++); break;
+		case SEARCH_ORDERS: more = try_order(work); break;
+		case SEARCH_WALK: more = walk(work); break;
+		case SEARCH_WAITS: more = wait_less(work); break;
+		case SEARCH_OVER: break;
+		}
+		if (!more)
+			next_stage(work);
+	}
+	return search->stage == SEARCH_OVER;
 }

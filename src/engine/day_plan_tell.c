@@ -493,7 +493,6 @@ void tell_plan(struct plan_work *work, struct day_plan *plan)
 	add_looks(work, plan);
 	sort_tasks(plan);
 	plan->held = work->held;
-	said_of_genes(work->in, &work->best, &plan->said);
 	count_shares(work, plan);
 	find_waits(work, plan);
 	find_queue(work, plan);

@@ -565,6 +565,39 @@ START_TEST(what_was_said_changes_for_five_minutes)
 }
 END_TEST
 
+/* In slices of any size the search goes the same way; begun with what was said, it has an
+ * answer at once, which keeps the rules. */
+START_TEST(a_search_in_slices_ends_at_the_same_plan)
+{
+	static const long slices[] = {1, 37, 5000};
+	struct fault fault = {0};
+	struct plan_said said;
+	char words[200] = "";
+
+	day_in_quince_hollow(&in, 7);
+	for (int i = 0; i < in.batch_count; i++)
+		in.batches[i].id = in.runs[in.batches[i].first_run].id = i + 1;
+	in.effort_percent = 20;
+	make(&plan);
+	said = plan.said;
+	for (size_t i = 0; i < sizeof(slices) / sizeof(slices[0]); i++) {
+		in.hold = NULL;
+		ck_assert(day_plan_begin(&in, NULL, work, &fault));
+		ck_assert(!day_plan_has_answer(work)); /* nothing was said, nothing is searched */
+		while (!day_plan_more(work, slices[i])) {
+		}
+		ck_assert(day_plan_tell(work, &other, &fault));
+		ck_assert(memcmp(&plan, &other, sizeof(plan)) == 0);
+		in.hold = &said;
+		ck_assert(day_plan_begin(&in, NULL, work, &fault));
+		ck_assert(day_plan_has_answer(work));
+		ck_assert(day_plan_tell(work, &other, &fault));
+		ck_assert_msg(plan_check(&in, &other, words, sizeof(words)), "%s", words);
+		ck_assert_int_eq(other.finish_s, plan.finish_s);
+	}
+}
+END_TEST
+
 /* A jar that would be late is mended, whatever was said. */
 START_TEST(what_was_said_changes_for_a_late_jar)
 {
@@ -755,6 +788,7 @@ int main(void)
 	tcase_add_test(tests, what_was_said_holds_while_nothing_happens);
 	tcase_add_test(tests, what_was_said_changes_for_five_minutes);
 	tcase_add_test(tests, what_was_said_changes_for_a_late_jar);
+	tcase_add_test(tests, a_search_in_slices_ends_at_the_same_plan);
 	tcase_add_test(tests, impossible_days_get_a_sentence);
 	tcase_add_test(tests, a_limit_that_cannot_be_met_is_said);
 	tcase_add_test(tests, sentences_name_the_batch);
