@@ -10,6 +10,8 @@
 #include "kitchen/plan_private.h"
 
 #define LATE_MS (INT64_C(60) * 1000) /* so much later than the plan: worked out anew */
+#define WHOLE_SEARCH 1000000000L
+#define SLICE 1000L /* placings: some 2 ms */
 
 int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds)
 {
@@ -292,6 +294,22 @@ static int effort_for(int items)
 	return items <= 4 ? 10 : items <= 8 ? 25 : items < 20 ? 50 : 100;
 }
 
+/* After a start of the program nothing has been said yet but what was accepted: its order. */
+static void said_as_accepted(struct planning *planning)
+{
+	struct plan_said *said = &planning->said;
+
+	said->wait_cap = PLAN_NO_LIMIT;
+	for (size_t i = 0; i < planning->block_count && said->count < PLAN_RUNS_MAX + PLAN_BATCHES_MAX; i++) {
+		const struct log_plan_block *block = &planning->blocks[i]; /* by start */
+
+		if (block->plan_run_id == 0 && block->plan_batch_id == 0)
+			continue;
+		said->items[said->count].is_run = block->plan_run_id != 0;
+		said->items[said->count++].id = block->plan_run_id != 0 ? block->plan_run_id : block->plan_batch_id;
+	}
+}
+
 /* People go by what was said: it was accepted, or work is in hand.  A draft is for trying. */
 static bool runs_already(const struct planning *planning)
 {
@@ -315,12 +333,19 @@ static bool make_day(struct planning *planning)
 	if (planning->input.batch_count == 0)
 		return fault_set(&planning->out.why, FAULT_REFUSED,
 		                 "No batch is left to be arranged: what still runs ends by the board.");
+	if (planning->said.count == 0)
+		said_as_accepted(planning);
 	planning->input.effort_percent = effort_for(planning->input.run_count + planning->input.batch_count);
 	planning->input.hold = runs_already(planning) ? &planning->said : NULL;
-	if (!day_plan_make(&planning->input, &names, planning->work, &planning->day, &planning->out.why))
+	if (!day_plan_begin(&planning->input, &names, planning->work, &planning->out.why))
+		return false;
+	planning->input.hold = NULL; /* the search has its own copy */
+	planning->searching = planning->in_slices && day_plan_has_answer(planning->work);
+	if (!planning->searching)
+		(void)day_plan_more(planning->work, WHOLE_SEARCH);
+	if (!day_plan_tell(planning->work, &planning->day, &planning->out.why))
 		return false;
 	planning->said = planning->day.said;
-	planning->input.hold = NULL;
 	return true;
 }
 
@@ -344,28 +369,57 @@ static int64_t stale_in_ms(const struct planning *planning, const struct moment 
 	return soonest > 0 ? soonest : LATE_MS;
 }
 
+/* What is said of the plan beside the plan itself. */
+static void tell_all(const struct kitchen *kitchen, struct planning *planning)
+{
+	struct kitchen_plan *out = &planning->out;
+
+	out->planned = 0;
+	out->going_on = 0;
+	out->done = 0;
+	for (size_t i = 0; i < out->item_count; i++)
+		tell_item(kitchen, planning, &planning->items[i]);
+	tell_blocks(planning);
+	tell_stations(kitchen, planning);
+	tell_finish(kitchen, planning);
+}
+
+/* Nothing that the plan depends on has changed, and nothing is late: it stands, whatever
+ * else was written down. */
+static bool plan_stands(const struct kitchen *kitchen, const struct planning *planning, bool was_possible,
+                        const struct moment *at, const struct moment *now)
+{
+	return was_possible && still_stands(kitchen, at, kitchen->reads, planning->again_ms, now) &&
+	       plan_input_same(&planning->input, &planning->fresh);
+}
+
 static void work_out(const struct kitchen *kitchen, struct planning *planning, const struct moment *now)
 {
 	struct kitchen_plan *out = &planning->out;
-	uint64_t version = out->version + 1;
+	struct moment at = out->at;
+	uint64_t version = out->version;
+	bool was_possible = out->possible;
 
 	memset(out, 0, sizeof(*out));
-	memset(planning->extras, 0, sizeof(planning->extras));
-	out->version = version;
-	out->at = *now;
 	out->state = state_of(planning);
 	out->input = &planning->input;
 	out->plan = &planning->day;
 	out->items = planning->items;
 	out->station_ids = planning->station_ids;
 	out->possible = plan_build_input(kitchen, planning, now);
-	out->possible = out->possible && make_day(planning);
-	for (size_t i = 0; i < out->item_count; i++)
-		tell_item(kitchen, planning, &planning->items[i]);
-	tell_blocks(planning);
-	tell_stations(kitchen, planning);
-	tell_finish(kitchen, planning);
-	planning->again_ms = stale_in_ms(planning, now);
+	if (out->possible && plan_stands(kitchen, planning, was_possible, &at, now)) {
+		out->at = at;
+		out->version = version;
+	} else {
+		memset(planning->extras, 0, sizeof(planning->extras));
+		out->at = *now;
+		out->version = version + 1;
+		planning->searching = false;
+		planning->input = planning->fresh;
+		out->possible = out->possible && make_day(planning);
+		planning->again_ms = stale_in_ms(planning, now);
+	}
+	tell_all(kitchen, planning);
 	planning->reads = kitchen->reads;
 }
 
@@ -376,6 +430,40 @@ const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const str
 	return &kitchen->planning->out;
 }
 
+/* --- in slices ------------------------------------------------------------------------------------ */
+
+void kitchen_plan_in_slices(struct kitchen *kitchen, bool on)
+{
+	kitchen->planning->in_slices = on;
+}
+
+bool kitchen_plan_searching(const struct kitchen *kitchen)
+{
+	return kitchen->planning->searching && kitchen->planning->reads == kitchen->reads;
+}
+
+static void search(const struct kitchen *kitchen, long placings)
+{
+	struct planning *planning = kitchen->planning;
+
+	if (!kitchen_plan_searching(kitchen) || !day_plan_more(planning->work, placings))
+		return;
+	planning->searching = false;
+	if (!day_plan_tell(planning->work, &planning->fresh_day, NULL) ||
+	    memcmp(&planning->fresh_day.said, &planning->said, sizeof(planning->said)) == 0)
+		return; /* what was said stands */
+	planning->day = planning->fresh_day;
+	planning->said = planning->day.said;
+	planning->out.version++;
+	planning->again_ms = stale_in_ms(planning, &planning->out.at);
+	tell_all(kitchen, planning);
+}
+
+void kitchen_plan_search(struct kitchen *kitchen)
+{
+	search(kitchen, SLICE);
+}
+
 bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *now, enum plan_extra extra,
                           struct plan_what_if *out, struct fault *fault)
 {
@@ -383,6 +471,7 @@ bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *no
 	struct planning *planning = kitchen->planning;
 
 	memset(out, 0, sizeof(*out));
+	search(kitchen, WHOLE_SEARCH); /* the question needs its room */
 	if ((unsigned)extra >= PLAN_EXTRA_COUNT)
 		return fault_set(fault, FAULT_MISUSE, "There is no such thing to have one more of.");
 	if (!plan->possible)

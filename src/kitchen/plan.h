@@ -118,11 +118,20 @@ struct kitchen_plan {
 	int done;
 };
 
-/* The plan as things stand; the same answer again until an act or the clock makes
- * it stale.  Valid until the next act, refresh or call with another `now`.  Never
+/* The plan as things stand; the same answer again until the day runs late or an act changes
+ * what it depends on.  Valid until the next act, refresh or call with another `now`.  Never
  * NULL: a day that cannot be has `possible` false and a sentence.  Some 50 ms for
  * 40 batches when it is worked out anew, else nothing. */
 const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const struct moment *now);
+
+/* For a screen that must not wait.  In slices: a plan that has gone stale is answered with
+ * the last one, repaired, and the search for a better one waits for kitchen_plan_search.
+ * Off at first; a plan without one before it is searched at once. */
+void kitchen_plan_in_slices(struct kitchen *kitchen, bool on);
+/* Is there search left? / A slice of it, some milliseconds; when it was the last one the
+ * plan's version changes if its answer has. */
+bool kitchen_plan_searching(const struct kitchen *kitchen);
+void kitchen_plan_search(struct kitchen *kitchen);
 
 /* The wall time of a second of the plan's input or answer. */
 int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds);

@@ -697,9 +697,9 @@ static void put_loads(struct building *building)
 
 bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, const struct moment *now)
 {
-	struct building building = { .kitchen = kitchen, .planning = planning, .input = &planning->input, .now = now };
+	struct building building = { .kitchen = kitchen, .planning = planning, .input = &planning->fresh, .now = now };
 
-	memset(&planning->input, 0, sizeof(planning->input));
+	memset(&planning->fresh, 0, sizeof(planning->fresh));
 	planning->out.item_count = 0;
 	set_clock(&building);
 	put_stations(&building);
@@ -709,7 +709,7 @@ bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, 
 	if (!put_runs(&building) || !put_batches(&building))
 		return false;
 	put_loads(&building);
-	if (!kitchen->board.house.elevation.known && planning->input.batch_count > 0)
+	if (!kitchen->board.house.elevation.known && planning->fresh.batch_count > 0)
 		return refuse(&building, "The elevation of the kitchen is not set, so no process time is known: set it first (h).");
 	return true;
 }

@@ -45,7 +45,11 @@ struct planning {
 	uint64_t reads;    /* the board it was worked out on; 0: none */
 	int64_t again_ms;  /* after out.at: the day may be later than the plan */
 	struct plan_input input;
+	struct plan_input fresh; /* as things stand now; the same: the plan stands */
+	bool in_slices;
+	bool searching;          /* slices are left */
 	struct day_plan day;
+	struct day_plan fresh_day; /* when the last slice is done */
 	struct plan_work *work;
 	struct plan_said said;   /* by the last plan; held on to while the day runs */
 	struct plan_item items[PLAN_ITEMS_MAX];
@@ -107,7 +111,13 @@ void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip
 
 /* --- plan_input.c --- */
 
-/* Build input and items from the rows and the board; false: out.why says why not. */
+/* Build planning->fresh and items from the rows and the board; false: out.why says why not. */
 bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, const struct moment *now);
+
+/* --- plan_same.c --- */
+
+/* Would a plan of the one do for the other?  Time has passed, and what goes on may be a
+ * minute ahead or behind. */
+bool plan_input_same(const struct plan_input *a, const struct plan_input *b);
 
 #endif

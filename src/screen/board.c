@@ -294,6 +294,27 @@ static void handle(struct loop *loop, const struct terminal_input *input)
 	}
 }
 
+/* While nobody presses and nothing rings the plan is searched, a slice between two looks at
+ * the keyboard, and drawn no more often than a clock would be.  True: `input` is something
+ * else than a tick of ours. */
+static bool search_plan(struct loop *loop, struct terminal_input *input)
+{
+	int64_t until = wake_now_ms() + FRAME_MIN_MS;
+
+	while (loop->desk.alarm == ALARM_NONE && kitchen_plan_searching(loop->desk.kitchen)) {
+		int64_t now = wake_now_ms();
+
+		(void)wake_at_awake_ms(loop->wake, now + 1);
+		terminal_wait(loop->terminal, loop->wake, input);
+		if (input->event != TERMINAL_TICK || input->wall_stepped || now > until)
+			return true;
+		kitchen_plan_search(loop->desk.kitchen);
+		if (!kitchen_plan_searching(loop->desk.kitchen))
+			return true; /* it may say something else: draw it */
+	}
+	return false;
+}
+
 static void run(struct loop *loop)
 {
 	while (!loop->desk.leaving) {
@@ -303,8 +324,10 @@ static void run(struct loop *loop)
 		keep_house(loop);
 		ring(loop);
 		draw(loop);
-		set_wake(loop);
-		terminal_wait(loop->terminal, loop->wake, &input);
+		if (!search_plan(loop, &input)) {
+			set_wake(loop);
+			terminal_wait(loop->terminal, loop->wake, &input);
+		}
 		take_time(loop);
 		handle(loop, &input);
 	}
@@ -352,6 +375,7 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 	if (!terminal_open(&look, &loop->terminal, fault))
 		return false;
 	loop->desk.terminal = loop->terminal;
+	kitchen_plan_in_slices(loop->desk.kitchen, true);
 	return true;
 }
 

@@ -196,6 +196,57 @@ START_TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered)
 }
 END_TEST
 
+/* --- when it is worked out ----------------------------------------------------------------- */
+
+/* What the plan does not depend on leaves it alone: an ingredient is ticked, sugar comes in. */
+START_TEST(an_act_the_plan_does_not_depend_on_leaves_it_alone)
+{
+	uint64_t version;
+	int64_t batch_id;
+
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=3");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	batch_id = pk_batch(&kit, DEEP_POT, "grape jelly, low sugar", "pint", 4);
+	version = plan_now()->version;
+	kk_pass(&kit, 20 * SECOND_MS);
+	KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, 0, true, &kit.fault));
+	pk_receive(&kit, SUPPLY_SUGAR, "", "5 lb");
+	ck_assert_uint_eq(plan_now()->version, version);
+	ck_assert_int_eq(plan_now()->planned, 2);
+	ck_assert_int_eq(plan_now()->going_on, 1);
+	pk_step(&kit, DEEP_POT); /* this it depends on */
+	ck_assert_uint_gt(plan_now()->version, version);
+}
+END_TEST
+
+/* In slices there is an answer at once, and at the end the same as in one go. */
+START_TEST(in_slices_the_last_plan_repaired_is_the_first_answer)
+{
+	int64_t whole;
+	int slices = 0;
+
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=4");
+	line("run grapes \"12 lb\" times=4");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	(void)plan_now();
+	kitchen_plan_in_slices(kit.kitchen, true);
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	ck_assert_int_eq(plan_now()->going_on, 1);
+	ck_assert(kitchen_plan_searching(kit.kitchen));
+	while (kitchen_plan_searching(kit.kitchen)) {
+		kitchen_plan_search(kit.kitchen);
+		(void)plan_now(); /* keeps the rules at any time */
+		slices++;
+	}
+	ck_assert_int_gt(slices, 1);
+	whole = plan_now()->finish_ms;
+	kitchen_plan_in_slices(kit.kitchen, false);
+	kk_pass(&kit, 61 * SECOND_MS);
+	ck_assert_int_le(plan_now()->finish_ms, whole + 5 * MINUTE_MS);
+	ck_assert(!kitchen_plan_searching(kit.kitchen));
+}
+END_TEST
+
 /* Without an accepted plan the jars are spread as ever. */
 START_TEST(without_a_plan_the_loader_spreads_the_jars)
 {
@@ -222,6 +273,8 @@ int main(void)
 	tcase_add_test(tests, free_pots_beside_enough_juice_are_told_to_start);
 	tcase_add_test(tests, what_was_said_stands_from_minute_to_minute);
 	tcase_add_test(tests, at_a_canner_without_a_part_in_it_what_would_wait_is_offered);
+	tcase_add_test(tests, an_act_the_plan_does_not_depend_on_leaves_it_alone);
+	tcase_add_test(tests, in_slices_the_last_plan_repaired_is_the_first_answer);
 	tcase_add_test(tests, without_a_plan_the_loader_spreads_the_jars);
 	suite_add_tcase(suite, tests);
 	return kk_run(suite);
