@@ -41,6 +41,8 @@ struct building {
 	struct family_key keys[PLAN_FAMILIES_MAX];
 	struct pool pools[POOLS_MAX];
 	int pool_count;
+	char own_fruit[NAME_MAX_BYTES]; /* whose own runs were asked for last */
+	struct juice_runs own;
 };
 
 static bool refuse(struct building *building, const char *sentence)
@@ -314,13 +316,15 @@ static const char *fruit_of(const struct building *building, const struct plan_i
 /* What a run will likely still give. */
 static int64_t juice_to_come(struct building *building, const char *fruit, int64_t fruit_mg, int64_t drawn_ul)
 {
-	struct juice_runs own;
 	struct juice_yield yield;
 	double ul;
 
-	if (!own_runs(building->kitchen, fruit, &own, NULL))
-		memset(&own, 0, sizeof(own));
-	juice_yield_of(fruit, fruit_mg, &own, &yield);
+	if (strcmp(building->own_fruit, fruit) != 0) {
+		if (!own_runs(building->kitchen, fruit, &building->own, NULL))
+			memset(&building->own, 0, sizeof(building->own));
+		text_copy(building->own_fruit, sizeof(building->own_fruit), fruit);
+	}
+	juice_yield_of(fruit, fruit_mg, &building->own, &yield);
 	ul = yield.ul_per_kg[BOUND_LIKELY] * (double)fruit_mg / 1e6 + 0.5;
 	return (int64_t)ul > drawn_ul ? (int64_t)ul - drawn_ul : 0;
 }
