@@ -394,7 +394,7 @@ static bool run_restore(const struct arguments *arguments, struct fault *fault)
 		                 "this puts the newest whole backup in the place of %s (the damaged file is "
 		                 "kept beside it); close every board of it, then add --yes",
 		                 path);
-	if (!log_restore_backup(path, used, sizeof(used), fault))
+	if (!log_restore_backup(path, NULL, used, sizeof(used), fault))
 		return false;
 	(void)fputs("Put back: ", stdout);
 	plain_put(stdout, used);

@@ -44,6 +44,7 @@ fault_word(enum fault_kind kind)
 	case FAULT_MISSING: return "missing";
 	case FAULT_CONFLICT: return "conflict";
 	case FAULT_IO: return "io";
+	case FAULT_UNSAFE: return "unsafe";
 	case FAULT_MEMORY: return "memory";
 	}
 	return "?";

@@ -31,6 +31,7 @@ enum fault_kind {
 	FAULT_MISSING,   /* no such file, folder or row */
 	FAULT_CONFLICT,  /* an undo would overwrite what happened since */
 	FAULT_IO,        /* the disk or the system refused */
+	FAULT_UNSAFE,    /* the open log can hold nothing more: write what stands elsewhere */
 	FAULT_MEMORY,    /* no memory left */
 };
 

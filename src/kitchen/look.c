@@ -85,7 +85,7 @@ bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows,
 
 bool kitchen_backup(const struct kitchen *kitchen, struct fault *fault)
 {
-	return log_backup_daily(kitchen->log, kitchen_now(kitchen).wall_ms, NULL, fault);
+	return log_backup(kitchen->log, kitchen_now(kitchen).wall_ms, NULL, fault);
 }
 
 bool kitchen_juices(const struct kitchen *kitchen, struct log_juice **rows, size_t *count,

@@ -13,7 +13,7 @@
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define DAY_MS (INT64_C(24) * 60 * MINUTE_MS)
-#define SIDE_FILES 3 /* the log, its -wal and its -shm */
+#define SIDE_FILES 4 /* the log, its -wal, its -shm and its -journal */
 
 /* malloc'ed; NULL with a fault. */
 static char *beside(const char *path, const char *ending, struct fault *fault)
@@ -38,7 +38,7 @@ static char *name_while_made(const char *path, struct fault *fault)
 
 static void remove_log(const char *path)
 {
-	static const char *const endings[SIDE_FILES] = { "", "-wal", "-shm" };
+	static const char *const endings[SIDE_FILES] = { "", "-wal", "-shm", "-journal" };
 
 	for (int i = 0; i < SIDE_FILES; i++) {
 		char *name = beside(path, endings[i], NULL);
@@ -51,6 +51,29 @@ static void remove_log(const char *path)
 
 /* --- may it be made? ------------------------------------------------------------- */
 
+/* A new log beside what another wrote last would take it for its own. */
+static bool nothing_lies_beside(const char *path, struct fault *fault)
+{
+	static const char *const endings[] = { "-wal", "-journal" };
+	struct stat status;
+
+	for (size_t i = 0; i < sizeof(endings) / sizeof(endings[0]); i++) {
+		char *name = beside(path, endings[i], fault);
+		bool found;
+
+		if (name == NULL)
+			return false;
+		found = lstat(name, &status) == 0 && status.st_size > 0;
+		free(name);
+		if (found)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "There is no log %s, but what was written in one last lies there (%s%s). Bring that "
+			                 "log back, or move this file away.",
+			                 path, path, endings[i]);
+	}
+	return true;
+}
+
 static bool place_is_free(const char *path, struct fault *fault)
 {
 	struct stat status;
@@ -61,7 +84,7 @@ static bool place_is_free(const char *path, struct fault *fault)
 		return fault_set(fault, FAULT_MISSING, "The name of the log is empty; give one.");
 	if (stat(path, &status) == 0) {
 		if (S_ISREG(status.st_mode) && status.st_size == 0)
-			return true;
+			return nothing_lies_beside(path, fault);
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s is there already and is left as it is; a new log needs a new name.",
 		                 path);
@@ -73,10 +96,12 @@ static bool place_is_free(const char *path, struct fault *fault)
 		return false;
 	found = stat(backups, &status) == 0;
 	free(backups);
-	return !found || fault_set(fault, FAULT_REFUSED,
-	                           "%s is missing, but its backups are there (%s.backups). Put the "
-	                           "newest back with \"restore\", or move the folder away.",
-	                           path, path);
+	if (found)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s is missing, but its backups are there (%s.backups). Put the newest back with "
+		                 "\"stillroom restore\", or move the folder away.",
+		                 path, path);
+	return nothing_lies_beside(path, fault);
 }
 
 /* --- what goes in ------------------------------------------------------------------ */

@@ -38,7 +38,6 @@
 #define SENTENCE_MAX_BYTES 400 /* journal sentences and reasons */
 #define SOURCE_MAX_BYTES 256
 #define WORD_MAX_BYTES 24 /* phase names, verbs, pack words */
-#define LOG_BACKUPS_KEPT 14
 #define LOG_APPLICATION_ID 0x53746c72 /* "Stlr", header offset 68 of the file */
 #define LOG_WEEK_MS INT64_C(604800000) /* weeks in which the use of jars is counted */
 #define LOG_BUSY_MS 250 /* longest wait for another writer; the key loop must not hang */
@@ -67,22 +66,56 @@ void log_close(struct log *log); /* NULL is allowed */
 
 const char *log_path(const struct log *log);
 
+/* What the person should know of this opening ("" when nothing): a -wal that is not
+ * the log's own was put aside, or the log was copied while a board had it open. */
+const char *log_notice(const struct log *log);
+
+/* Do the files that were opened still stand under their names? Asked before each act
+ * and each commit, and to be asked once a minute. FAULT_UNSAFE: one was removed, replaced
+ * or cut short; so it stays then. */
+bool log_stands(struct log *log, struct fault *fault);
+
 /* True when another connection has committed since the last call (and on the
  * first call): read everything again. */
 bool log_changed_elsewhere(struct log *log);
 
-/* Daily backup by the backup API into the folder PATH.backups, one file a UTC
- * day (PATH.backups/2026-09-14.db), written under a temporary name, checked,
- * fsynced, renamed; the newest LOG_BACKUPS_KEPT stay.  Does nothing when today's
- * exists.  *made tells whether one was written (may be NULL). */
-bool log_backup_daily(struct log *log, int64_t wall_ms, bool *made, struct fault *fault);
+/* Backups.  A backup is a whole copy, made by the backup API under a temporary name,
+ * checked, fsynced and renamed: PATH.backups/2026-09-14_183000_412.db was made then (UTC)
+ * and ends with entry 412 of the journal.  Which one is the newest goes by that entry: a
+ * wall clock can be wrong for days.
+ *
+ * log_backup makes one when anything was recorded since the last; *made tells (may be
+ * NULL).  They are thinned out by age (the table is in log_copies.c). */
+bool log_backup(struct log *log, int64_t wall_ms, bool *made, struct fault *fault);
 
-/* Put the newest whole backup in the place of a damaged log.  The damaged file
- * is kept beside it as PATH.damaged-N.  No connection may be open.  `used` gets
- * the path of the backup.  FAULT_REFUSED: the log opens whole; FAULT_BUSY: another
- * process has it open; FAULT_MISSING: no whole backup.  The newest backup is the
- * one with the newest journal entry. */
-bool log_restore_backup(const char *path, char *used, size_t used_size, struct fault *fault);
+/* A checked copy anywhere else.  FAULT_REFUSED: something is there that is not to be
+ * replaced. */
+bool log_save_copy(struct log *log, const char *target, bool replace, struct fault *fault);
+
+#define ENTRY_NOT_KNOWN (-1)
+
+struct log_copy {
+	char name[64];       /* in PATH.backups */
+	int64_t bytes;
+	int64_t newest;      /* entry; ENTRY_NOT_KNOWN: it cannot be read */
+	int64_t newest_wall_ms;
+	bool whole;
+	bool aside;          /* of a past that was gone back from */
+	int64_t missing;     /* acts of the log that are not in it; ENTRY_NOT_KNOWN */
+};
+
+/* The backups of `path`, newest first, those set aside last; malloc'ed.  Each is opened
+ * and checked.  How many acts a copy lacks is counted from the log's journal when that can
+ * still be read. */
+bool log_backups(const char *path, struct log_copy **rows, size_t *count, struct fault *fault);
+
+/* Put a backup in the place of a damaged or missing log, or, if it is named, of a whole
+ * one.  `name` is one of PATH.backups or a path; NULL: the newest whole one.  What was
+ * there is kept beside it as PATH.damaged-N, with its -wal; backups newer than the one
+ * put back are set aside.  No connection may be open.  `used` gets the path of the
+ * backup.  FAULT_REFUSED: the log is whole and no name was given; FAULT_BUSY: another
+ * process has it open; FAULT_MISSING: no whole backup; FAULT_DAMAGED: that one is not. */
+bool log_restore_backup(const char *path, const char *name, char *used, size_t used_size, struct fault *fault);
 
 /* --- acts ---------------------------------------------------------------- */
 

@@ -61,6 +61,8 @@ bool log_begin(struct log *log, struct fault *fault)
 	if (log->in_act)
 		return fault_set(fault, FAULT_REFUSED, "An act on %s is still open. This is a mistake in the "
 		                 "program.", path_shown(log->path));
+	if (!log_stands(log, fault) || !sync_again(log, fault))
+		return false;
 	struct query begin = query_start(log, BEGIN_ACT);
 	if (!query_run(&begin, fault))
 		return false;
@@ -96,8 +98,8 @@ static bool write_entry(struct log *log, struct log_entry *entry, const void *ch
 
 /* A failed COMMIT (disk full, most likely) leaves the transaction open or rolls
  * it back; end_act sees to the rest. When the sync itself failed SQLite takes
- * the act back as well; only a power cut in that very moment may still show it,
- * and then whole. */
+ * the act back as well, but a death before the next act may still show it: log_fault
+ * says neither. */
 static bool journal_and_commit(struct log *log, struct log_entry *entry, struct fault *fault)
 {
 	void *changes = NULL;
@@ -109,7 +111,7 @@ static bool journal_and_commit(struct log *log, struct log_entry *entry, struct 
 	if (!ok)
 		return false;
 	int64_t id = sqlite3_last_insert_rowid(log->db);
-	if (!works_settle(log, fault))
+	if (!works_settle(log, fault) || !log_stands(log, fault))
 		return false;
 	struct query commit = query_start(log, COMMIT_ACT);
 	if (!query_run(&commit, fault))

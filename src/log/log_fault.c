@@ -76,6 +76,8 @@ bool system_fault(const char *path, const char *doing, int error, struct fault *
 static bool io_fault(struct log *log, int rc, int last, struct fault *fault)
 {
 	int error = sqlite3_system_errno(log->db);
+	if (log->in_act && (rc == SQLITE_IOERR_FSYNC || rc == SQLITE_IOERR_DIR_FSYNC))
+		return sync_failed(log, fault);
 	if (is_full(error) || (error == 0 && is_full(last)))
 		return full(log->path, log->in_act, fault);
 	if (error == EROFS)
@@ -117,6 +119,17 @@ static bool memory_fault(const struct log *log, struct fault *fault)
 	                 log->in_act ? "; nothing of the last key was recorded" : "");
 }
 
+/* While the log is being opened log_open makes one sentence of it, with the backup. */
+static bool damage_fault(const struct log *log, int rc, struct fault *fault)
+{
+	/* a schema that does not parse has its code from the library, not from the connection */
+	const char *cause = sqlite3_errcode(log->db) == SQLITE_OK ? sqlite3_errstr(rc) : sqlite3_errmsg(log->db);
+	if (log->opening)
+		return fault_set(fault, FAULT_DAMAGED, "%s", cause);
+	return fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). Leave and run \"stillroom restore\": it shows "
+	                 "the backups and puts one in its place.", path_shown(log->path), cause);
+}
+
 bool log_fault(struct log *log, int rc, struct fault *fault)
 {
 	int last = errno;
@@ -139,9 +152,7 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 	case SQLITE_ERROR: /* a table or column is not there: our statements are right otherwise */
 	case SQLITE_CORRUPT:
 	case SQLITE_NOTADB:
-		return fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). Close stillroom and start it "
-		                 "again to be told the newest whole backup.", path_shown(log->path),
-		                 sqlite3_errmsg(log->db));
+		return damage_fault(log, rc, fault);
 	case SQLITE_CONSTRAINT:
 		return fault_set(fault, FAULT_REFUSED, "The rules of the log refuse this (%s); nothing of it "
 		                 "was recorded.", sqlite3_errmsg(log->db));

@@ -105,3 +105,41 @@ bool log_changed_elsewhere(struct log *log)
 	log->data_version = version;
 	return changed;
 }
+
+/* --- is the end of the journal there? ------------------------------------------------- */
+
+#define NEWEST_SQL "SELECT sentence, verb, changes FROM journal ORDER BY id DESC LIMIT 1"
+
+static bool text_is_whole(sqlite3_stmt *row, int which)
+{
+	const char *text = (const char *)sqlite3_column_text(row, which);
+	return text != NULL && strlen(text) == (size_t)sqlite3_column_bytes(row, which);
+}
+
+static bool changes_are_whole(sqlite3_stmt *row, int which)
+{
+	const void *blob = sqlite3_column_blob(row, which);
+	sqlite3_changeset_iter *changes = NULL;
+	union { const void *in; void *out; } bytes = {.in = blob}; /* sqlite3changeset_start only reads them */
+	int rc = sqlite3changeset_start(&changes, sqlite3_column_bytes(row, which), bytes.out);
+	if (rc != SQLITE_OK)
+		return rc == SQLITE_NOMEM;
+	while (sqlite3changeset_next(changes) == SQLITE_ROW)
+		;
+	rc = sqlite3changeset_finalize(changes);
+	return rc == SQLITE_OK || rc == SQLITE_NOMEM; /* no memory is no damage */
+}
+
+bool newest_entry_is_whole(struct log *log, struct fault *fault)
+{
+	sqlite3_stmt *row;
+	int rc = sqlite3_prepare_v2(log->db, NEWEST_SQL, -1, &row, NULL);
+	if (rc != SQLITE_OK)
+		return log_fault(log, rc, fault);
+	rc = sqlite3_step(row);
+	bool whole = rc != SQLITE_ROW || (text_is_whole(row, 0) && text_is_whole(row, 1) && changes_are_whole(row, 2));
+	rc = sqlite3_finalize(row);
+	if (rc != SQLITE_OK)
+		return log_fault(log, rc, fault);
+	return whole || fault_set(fault, FAULT_DAMAGED, "its newest entry is not whole");
+}

@@ -52,8 +52,8 @@ static int set_pragma(sqlite3 *db, const char *name, long long value)
 	return sqlite3_exec(db, sql, NULL, NULL, NULL);
 }
 
-/* All from layout *version (0: an empty file) to the newest, inside a transaction. */
-static int apply_from(sqlite3 *db, const struct layouts *layouts, int64_t *version)
+/* All from layout *version (0: an empty file) up to layout `last`. */
+static int apply_to(sqlite3 *db, const struct layouts *layouts, int64_t *version, int64_t last)
 {
 	int rc = SQLITE_OK;
 	if (*version == 0) {
@@ -62,9 +62,18 @@ static int apply_from(sqlite3 *db, const struct layouts *layouts, int64_t *versi
 			rc = set_pragma(db, "application_id", LOG_APPLICATION_ID);
 		*version = LOG_FIRST_LAYOUT;
 	}
-	for (; rc == SQLITE_OK && *version < layout_newest(layouts); (*version)++)
+	for (; rc == SQLITE_OK && *version < last; (*version)++)
 		rc = run_text(db, layouts->migrations[*version - LOG_FIRST_LAYOUT]);
 	return rc == SQLITE_OK ? set_pragma(db, "user_version", (long long)*version) : rc;
+}
+
+int layout_make(sqlite3 *db, const struct layouts *layouts, int64_t version)
+{
+	int64_t from = 0;
+	int rc = sqlite3_exec(db, "PRAGMA legacy_alter_table = ON; BEGIN", NULL, NULL, NULL);
+	if (rc == SQLITE_OK)
+		rc = apply_to(db, layouts, &from, version);
+	return rc == SQLITE_OK ? sqlite3_exec(db, "COMMIT", NULL, NULL, NULL) : rc;
 }
 
 /* Another process may have been faster: what version is it now? */
@@ -89,7 +98,7 @@ static int apply_missing(sqlite3 *db, const struct layouts *layouts)
 	bool is_behind = version < layout_newest(layouts);
 	bool held_something = version > 0;
 	if (rc == SQLITE_OK && is_behind)
-		rc = apply_from(db, layouts, &version);
+		rc = apply_to(db, layouts, &version, layout_newest(layouts));
 	/* foreign keys are off during a migration so that tables can be rebuilt
 	 * (SQLite documentation, lang_altertable.html, section 7) */
 	if (rc == SQLITE_OK && is_behind && held_something)

@@ -7,6 +7,7 @@
  * of another connection of this process (SQLite documentation, howtocorrupt.html).
  */
 #include <errno.h>
+#include <fcntl.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -15,6 +16,9 @@
 
 #include "log/log_private.h"
 #include "log/query.h"
+
+#define CHECKPOINT_PAGES 1000 /* SQLite's own number */
+#define MARK_BUSY_MS 5000     /* a report may be reading while the log is marked as in use */
 
 #define TEXT_OF(number) TEXT_OF_EXPANDED(number)
 #define TEXT_OF_EXPANDED(number) #number
@@ -41,10 +45,9 @@ static const struct setting settings_writing[] = {
 	{"PRAGMA synchronous = FULL", "PRAGMA synchronous", "2"},
 };
 
-/* A connection that only looks never checkpoints beside a writer: before
- * SQLite 3.51.3 two checkpointing connections can race
- * (SQLite documentation, wal.html, "WAL-reset bug"). What the very last one to
- * close does, it does under an exclusive lock. */
+/* A connection that only looks never checkpoints: before SQLite 3.51.3 two
+ * checkpointing connections can race (SQLite documentation, wal.html, "WAL-reset
+ * bug"), and a -wal that it found is not its to take away. */
 static const struct setting settings_looking[] = {
 	{"PRAGMA query_only = ON", "PRAGMA query_only", "1"},
 	{"PRAGMA wal_autocheckpoint = 0", "PRAGMA wal_autocheckpoint", "0"},
@@ -158,6 +161,14 @@ static bool apply_settings(struct log *log, const struct setting *settings, size
 #define APPLY(log, settings, fault) \
 	apply_settings((log), (settings), sizeof(settings) / sizeof((settings)[0]), (fault))
 
+/* Until a log has passed its check, and for who only looks, nothing of the -wal is
+ * moved into the file: what is damaged stays as it is, and can still be put aside. */
+static int hold_checkpoints(sqlite3 *db, bool hold)
+{
+	int rc = sqlite3_db_config(db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, hold ? 1 : 0, NULL);
+	return rc == SQLITE_OK ? sqlite3_wal_autocheckpoint(db, hold ? 0 : CHECKPOINT_PAGES) : rc;
+}
+
 /* --- the file ------------------------------------------------------------- */
 
 /* Make each missing folder on the way to `path`, and have it on the disk. */
@@ -190,9 +201,23 @@ static bool missing_file(struct log *log, struct fault *fault)
 		                 "board once to make it.", path_shown(log->path));
 	if (backup_newest_whole(log->path, backup, sizeof(backup)))
 		return fault_set(fault, FAULT_MISSING, "%s is missing, though it has backups (newest: %s). "
-		                 "Put that one back or, to begin anew, move its folder away.",
+		                 "Put that one back with \"stillroom restore\" or, to begin anew, move its folder away.",
 		                 path_shown(log->path), path_shown(backup));
+	if (side_file_bytes(log->path, "-wal") > 0) /* SQLite would take it away */
+		return fault_set(fault, FAULT_MISSING, "%s is missing, but what was written in it last is still there "
+		                 "(%s-wal). Bring the log back beside it, or move that file away to begin anew.",
+		                 path_shown(log->path), path_shown(log->path));
 	return make_folders(log->path, fault);
+}
+
+/* SQLite would let everybody read it; it gives -wal and -shm the rights of the log. */
+static bool make_file(const struct log *log, struct fault *fault)
+{
+	int fd = open(log->path, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, LOG_FILE_MODE);
+	if (fd < 0)
+		return errno == EEXIST || system_fault(log->path, "make the log", errno, fault);
+	(void)close(fd); /* nobody can have had it open */
+	return true;
 }
 
 static bool look_at_file(struct log *log, struct fault *fault)
@@ -242,16 +267,36 @@ static int open_immutable(const char *path, sqlite3 **db)
 	return rc == SQLITE_OK ? sqlite3_extended_result_codes(*db, 1) : rc;
 }
 
-static bool open_file(struct log *log, struct fault *fault)
+int connection_look(const char *path, sqlite3 **db)
 {
-	int flags = SQLITE_OPEN_READWRITE | (log->mode == LOG_CREATE ? SQLITE_OPEN_CREATE : 0);
-	int rc = log->mode == LOG_LOOK && is_on_read_only_disk(log->path)
-	             ? open_immutable(log->path, &log->db)
-	             : connection_open(log->path, flags, &log->db);
+	int rc = side_file_bytes(path, "-wal") > 0 ? connection_open(path, SQLITE_OPEN_READONLY, db)
+	                                           : open_immutable(path, db);
+	return rc == SQLITE_OK ? hold_checkpoints(*db, true) : rc;
+}
+
+static bool open_as(struct log *log, bool immutable, struct fault *fault)
+{
+	int rc = immutable ? open_immutable(log->path, &log->db)
+	                   : connection_open(log->path, SQLITE_OPEN_READWRITE, &log->db);
 	if (log->db == NULL)
 		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "
 		                 "programs, then try again.");
+	if (rc == SQLITE_OK)
+		rc = hold_checkpoints(log->db, true);
 	return rc == SQLITE_OK || log_fault(log, rc, fault);
+}
+
+static bool open_file(struct log *log, struct fault *fault)
+{
+	bool immutable = log->mode == LOG_LOOK && is_on_read_only_disk(log->path);
+	if (log->mode == LOG_CREATE && !make_file(log, fault))
+		return false;
+	if (!open_as(log, immutable, fault) || !beside_look(log, fault))
+		return false;
+	if (log->mode != LOG_LOOK || !log->without_wal || immutable)
+		return true;
+	(void)sqlite3_close(log->db); /* not even an empty -wal is made beside it */
+	return open_as(log, true, fault);
 }
 
 /* --- whose file is it? ------------------------------------------------------ */
@@ -329,19 +374,20 @@ static bool identify(struct log *log, int64_t *version, struct fault *fault)
 		return identify_empty(log, fault);
 	if (identity.application_id != LOG_APPLICATION_ID)
 		return not_ours(log, "the database of another program", fault);
-	return layout_is_known(log, identity.version, fault);
+	return layout_is_known(log, identity.version, fault) && schema_is_ours(log, identity.version, fault);
 }
 
 /* --- all together ------------------------------------------------------------- */
 
+/* After an unclean end every page and every index is looked at. */
 static bool check_health(struct log *log, struct fault *fault)
 {
 	char why[120];
-	int rc = connection_check(log->db, false, why, sizeof(why));
+	int rc = connection_check(log->db, log->unclean || log->without_wal, why, sizeof(why));
 	if ((rc & 0xff) == SQLITE_CORRUPT)
 		return fault_set(fault, FAULT_DAMAGED, "%s", why[0] == '\0' || strcmp(why, "ok") == 0
-		                 ? sqlite3_errmsg(log->db) : why);
-	return rc == SQLITE_OK || log_fault(log, rc, fault);
+		                 ? sqlite3_errstr(rc) : why);
+	return rc == SQLITE_OK ? newest_entry_is_whole(log, fault) : log_fault(log, rc, fault);
 }
 
 static bool check_writable(struct log *log, struct fault *fault)
@@ -361,6 +407,36 @@ static bool bring_up_to_date(struct log *log, int64_t version, struct fault *fau
 	return fault_set(fault, FAULT_READ_ONLY, "%s was written by an older stillroom (its layout is "
 	                 "number %lld, this program's is %lld). Start the board on it once to bring it "
 	                 "up to date.", path_shown(log->path), (long long)version, (long long)newest);
+}
+
+/* The log is marked as in use (its header says -wal), and both are on the disk: from
+ * here on a copy of the file without the -wal can be told. */
+static bool mark_in_use(struct log *log, struct fault *fault)
+{
+	(void)sqlite3_busy_timeout(log->db, MARK_BUSY_MS);
+	bool ok = APPLY(log, settings_writing, fault);
+	(void)sqlite3_busy_timeout(log->db, LOG_BUSY_MS);
+	int64_t pages;
+	int rc = ok ? connection_integer(log->db, "PRAGMA page_count", &pages) : SQLITE_OK; /* makes the -wal */
+	if (rc == SQLITE_OK && ok)
+		rc = hold_checkpoints(log->db, false);
+	if (rc != SQLITE_OK)
+		return log_fault(log, rc, fault);
+	stands_remember(log);
+	return ok && folder_sync(log->path, fault);
+}
+
+/* The mark is taken off by whoever is the last to leave: all is in the one file then. Who
+ * is not alone, or cannot, leaves the -wal to the next. */
+static void end_cleanly(struct log *log)
+{
+	if (log->db == NULL)
+		return;
+	bool ended = !log->opening && log->mode != LOG_LOOK && !log->unsynced && log_stands(log, NULL);
+	(void)sqlite3_busy_timeout(log->db, 0);
+	ended = ended && sqlite3_exec(log->db, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL) == SQLITE_OK;
+	if (!ended)
+		(void)hold_checkpoints(log->db, true);
 }
 
 /* What every act needs, and one statement of each of the tables that make the record:
@@ -395,31 +471,30 @@ static bool open_steps(struct log *log, struct fault *fault)
 		return false;
 	/* WAL only now: a new file has got its identity in one rollback-journalled
 	 * transaction, so that a crash leaves it either empty or ours. */
-	if (log->mode == LOG_LOOK ? !APPLY(log, settings_looking, fault)
-	                          : !APPLY(log, settings_writing, fault))
+	if (log->mode == LOG_LOOK ? !APPLY(log, settings_looking, fault) : !mark_in_use(log, fault))
 		return false;
 	return prepare(log, fault);
 }
 
-/* A file that fails its checks, or is not even a database any more though it
- * has backups: name the newest that opens whole. */
-static void add_backup(const char *path, struct fault *fault)
+/* A file that fails its checks, or is not even a database any more though it has
+ * backups: what is wrong, once, and the command that puts the newest backup back. */
+static void tell_damage(const char *path, struct fault *fault)
 {
 	char backup[SENTENCE_MAX_BYTES];
-	char reason[160];
+	char cause[160];
 	bool damaged = fault->kind == FAULT_DAMAGED;
 	if (!damaged && fault->kind != FAULT_NOT_OURS)
 		return;
 	bool found = backup_newest_whole(path, backup, sizeof(backup));
-	sqlite3_snprintf((int)sizeof(reason), reason, "%s", damaged ? fault->sentence
+	sqlite3_snprintf((int)sizeof(cause), cause, "%s", damaged ? fault->sentence
 	                 : "it no longer begins as a log does");
 	if (found)
-		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). The newest whole backup is %s: "
-		                "put it back in its place.", path_shown(path), reason, path_shown(backup));
+		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). \"stillroom restore\" puts a backup in "
+		                "its place; the newest whole one is %s.", path_shown(path), cause, path_shown(backup));
 	else if (damaged)
 		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s), and no whole backup was found in "
 		                "%s.backups. Keep a copy of the file before trying to repair it.",
-		                path_shown(path), reason, path_shown(path));
+		                path_shown(path), cause, path_shown(path));
 }
 
 static struct log *new_log(const char *path, enum log_mode mode, const struct layouts *layouts)
@@ -429,6 +504,7 @@ static struct log *new_log(const char *path, enum log_mode mode, const struct la
 		return NULL;
 	log->mode = mode;
 	log->layouts = layouts;
+	log->opening = true;
 	log->path = strdup(path);
 	if (log->path == NULL) {
 		free(log);
@@ -452,11 +528,12 @@ bool log_open_laid_out(const char *path, enum log_mode mode, const struct layout
 		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "
 		                 "programs, then try again.");
 	if (open_steps(log, &why)) {
+		log->opening = false;
 		*out = log;
 		return true;
 	}
 	log_close(log);
-	add_backup(path, &why);
+	tell_damage(path, &why);
 	if (fault != NULL)
 		*fault = why;
 	return false;
@@ -469,6 +546,7 @@ void log_close(struct log *log)
 	log_abandon(log);
 	for (int i = 0; i < STATEMENT_COUNT; i++)
 		(void)sqlite3_finalize(log->statements[i]);
+	end_cleanly(log);
 	(void)sqlite3_close(log->db);
 	free(log->path);
 	free(log);
@@ -477,4 +555,9 @@ void log_close(struct log *log)
 const char *log_path(const struct log *log)
 {
 	return log->path;
+}
+
+const char *log_notice(const struct log *log)
+{
+	return log->notice;
 }

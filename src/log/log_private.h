@@ -8,12 +8,31 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <sys/types.h>
 
 #include "log/layout.h"
 #include "log/log.h"
 #include "log/statements.h"
 
 #define EVIDENCE_COLUMNS 9
+
+#define COPY_NAME_MAX 64
+
+/* Where a log or a copy of it ends. */
+struct copy_end {
+	int64_t entry; /* the newest of the journal; 0: none */
+	int64_t wall_ms;
+};
+
+#define STANDS_FILES 3 /* the log, its -wal and its -shm */
+
+/* One of the files as it was when it was last looked at. */
+struct stands {
+	bool known;
+	dev_t device;
+	ino_t inode;
+	off_t bytes;
+};
 
 struct log {
 	sqlite3 *db;
@@ -29,6 +48,17 @@ struct log {
 	int evidence_place[EVIDENCE_COLUMNS]; /* log_judgement.c; read once */
 	bool evidence_placed;
 	int64_t data_version;
+	bool opening;           /* what is damaged is told bare: log_open makes the sentence */
+	bool unclean;           /* the last end left a -wal; see log_beside.c */
+	bool without_wal;       /* in use when it was copied, and no -wal beside it */
+	bool unsynced;          /* a sync failed and none has succeeded since */
+	struct stands stands[STANDS_FILES];
+	const char *lost;       /* what happened to the open file; NULL: it stands */
+	const char *lost_file;  /* ending of the file it happened to */
+	struct copy_end backed_up; /* what the newest backup ends with */
+	char backed_up_as[COPY_NAME_MAX];
+	bool backed_up_known;
+	char notice[SENTENCE_MAX_BYTES]; /* what the person should know of this opening */
 };
 
 /* --- query.c --- */
@@ -57,6 +87,9 @@ bool log_open_laid_out(const char *path, enum log_mode mode, const struct layout
 /* A connection to `path`, never mistaken for a special name or a URI. */
 int connection_open(const char *path, int flags, sqlite3 **db);
 
+/* A connection that leaves a log and what lies beside it as they are. */
+int connection_look(const char *path, sqlite3 **db);
+
 /* The one integer a PRAGMA or SELECT answers; an SQLite code otherwise. */
 int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
 
@@ -64,7 +97,39 @@ int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
  * SQLITE_OK, SQLITE_CORRUPT with the first complaint in `why`, or another code. */
 int connection_check(sqlite3 *db, bool thorough, char *why, size_t size);
 
+/* --- log_beside.c --- */
+
+/* Before SQLite reads: what a -wal beside the log is, whether the log's end is there.
+ * Puts a stray -wal aside (only looking: refuses), sets log->unclean and
+ * log->without_wal. FAULT_DAMAGED is told bare. */
+bool beside_look(struct log *log, struct fault *fault);
+
+/* Bytes of PATH and ending; -1: not there. */
+int64_t side_file_bytes(const char *path, const char *ending);
+
+/* The first name PATH ending-1, PATH ending-2 ... that is free, with its -wal; malloc'ed. */
+char *name_free(const char *path, const char *ending, struct fault *fault);
+
+/* Remember the files that are open now, for log_stands. */
+void stands_remember(struct log *log);
+
+/* A commit's sync failed: says so, always false. */
+bool sync_failed(struct log *log, struct fault *fault);
+
+/* True when none has failed, or the disk takes a sync again. */
+bool sync_again(struct log *log, struct fault *fault);
+
+/* --- log_schema.c --- */
+
+/* Is the log laid out as layout `version` says, and by nothing else? FAULT_DAMAGED,
+ * told bare: what is there that no log of ours has, or what is missing. */
+bool schema_is_ours(struct log *log, int64_t version, struct fault *fault);
+
 /* --- log_migrate.c --- */
+
+/* Lay out an empty database as layout `version` says. An SQLite code. */
+int layout_make(sqlite3 *db, const struct layouts *layouts, int64_t version);
+
 
 /* Lay out an empty file (version 0), or bring an older log up to the newest of
  * log->layouts. A failure leaves the file as it was. */
@@ -76,11 +141,11 @@ char *layout_without_strict(const char *sql);
 
 /* --- log_backup.c --- */
 
+#define LOG_FILE_MODE 0600 /* what a family preserves, gives away and is ill from is theirs */
+#define COPY_PART ".part-" /* and the process number: a copy not finished yet */
+
 /* "2026-09-14", the UTC day of an instant. */
 void backup_day(int64_t wall_ms, char *buffer, size_t size);
-
-/* The newest backup of `path` that opens whole; false when there is none. */
-bool backup_newest_whole(const char *path, char *found, size_t size);
 
 /* A whole, checked and synced copy of an open database under `target`, which is
  * replaced in one step. `from` names the source in a sentence. */
@@ -89,11 +154,41 @@ bool backup_copy(sqlite3 *db, const char *from, const char *target, struct fault
 /* PATH.backups/NAME, made if missing. malloc'ed; NULL with a fault. */
 char *backup_path(const char *path, const char *name, struct fault *fault);
 
+/* The newest entry of an open database; an SQLite code. */
+int copy_end_of(sqlite3 *db, struct copy_end *end);
+
+/* Three texts in a row, malloc'ed; NULL without memory. */
+char *joined(const char *first, const char *second, const char *third);
+
 /* Write a folder's entries to the disk. */
 bool folder_sync(const char *path_inside, struct fault *fault);
 
 /* The folder of `path`, malloc'ed: "." when it names none. */
 char *folder_of(const char *path);
+
+/* --- log_copies.c --- */
+
+/* The newest backup of `path` that opens whole; false when there is none. */
+bool backup_newest_whole(const char *path, char *found, size_t size);
+
+/* The copy that by its name holds most, and what it ends with; zeros when there is none. */
+void copies_last(const char *path, struct copy_end *end, char name[COPY_NAME_MAX]);
+
+/* Is that one still there? */
+bool copies_have(const char *path, const char *name);
+
+/* "2026-09-14_183000_412.db": made then (UTC), its newest entry is number 412. */
+void copy_name(int64_t wall_ms, int64_t entry, char *buffer, size_t size);
+
+/* After one was made: thin out by age, clear away what dead processes left. */
+void copies_tidy(const char *path, const char *just_made, int64_t wall_ms);
+
+/* The backups that hold more than entry `end` are of a past that was gone back from:
+ * they stay under another name and are offered last. */
+void copies_set_aside(const char *path, int64_t end);
+
+/* Looks into one file. -1 in end->entry: it cannot be read. */
+void copy_look_into(const char *file, struct copy_end *end, bool *whole);
 
 /* --- log_act.c --- */
 
@@ -102,6 +197,11 @@ bool act_is_open(struct log *log, struct fault *fault);
 
 /* Capture, journal, COMMIT; the act is over either way. */
 bool act_finish(struct log *log, struct log_entry *entry, struct fault *fault);
+
+/* --- log_journal.c --- */
+
+/* Has the newest entry all its words and a changeset that can be read? */
+bool newest_entry_is_whole(struct log *log, struct fault *fault);
 
 /* --- log_work.c --- */
 

@@ -21,8 +21,6 @@
 #define LOCK_BYTES_AT 1073741824
 #define LOCK_BYTES 512
 
-#define KEPT_TRIES 1000
-
 /* Is another process connected to the file? Ours is not, by the contract. */
 static bool in_use(const char *path)
 {
@@ -40,42 +38,29 @@ static bool in_use(const char *path)
 	return held;
 }
 
-/* Refuse to put a backup over a log that is well. */
-static bool is_needed(const char *path, struct fault *fault)
+static bool is_free_now(const char *path, struct fault *fault)
+{
+	return !in_use(path) || fault_set(fault, FAULT_BUSY, "Another program still has %s open. Close it, then "
+	                                  "try again.", path_shown(path));
+}
+
+/* Refuse to put a backup over a log that is well, unless that very one is asked for. */
+static bool may_be_replaced(const char *path, bool asked_for, struct fault *fault)
 {
 	struct fault why = {.kind = FAULT_NONE};
 	struct log *log;
 	if (log_open(path, LOG_LOOK, &log, &why)) {
 		log_close(log);
-		return fault_set(fault, FAULT_REFUSED, "%s is whole; no backup is needed in its place.",
-		                 path_shown(path));
+		if (!asked_for)
+			return fault_set(fault, FAULT_REFUSED, "%s is whole; no backup is needed in its place. To go back all "
+			                 "the same, name the backup.", path_shown(path));
+		return is_free_now(path, fault);
 	}
-	if (why.kind == FAULT_DAMAGED || why.kind == FAULT_MISSING || why.kind == FAULT_NOT_OURS) {
-		if (in_use(path))
-			return fault_set(fault, FAULT_BUSY, "Another program still has %s open. Close it, then "
-			                 "try again.", path_shown(path));
-		return true;
-	}
+	if (why.kind == FAULT_DAMAGED || why.kind == FAULT_MISSING || why.kind == FAULT_NOT_OURS)
+		return is_free_now(path, fault);
 	if (fault != NULL)
 		*fault = why;
 	return false;
-}
-
-/* A free name PATH.damaged-N for the old file, malloc'ed. */
-static char *name_for_old(const char *path, struct fault *fault)
-{
-	size_t size = strlen(path) + 32;
-	char *name = malloc(size);
-	struct stat status;
-	for (int n = 1; name != NULL && n <= KEPT_TRIES; n++) {
-		(void)snprintf(name, size, "%s.damaged-%d", path, n);
-		if (lstat(name, &status) != 0 && errno == ENOENT)
-			return name;
-	}
-	(void)system_fault(path, "find a name for the damaged file", name == NULL ? ENOMEM : EEXIST,
-	                   fault);
-	free(name);
-	return NULL;
 }
 
 /* PATH-wal becomes PATH.damaged-N-wal; nothing to do when it is not there. */
@@ -100,7 +85,7 @@ static bool move_side_file(const char *path, const char *kept, const char *endin
 }
 
 /* Keep the damaged file under its second name while it still has the first. */
-static bool keep_old(const char *path, const char *kept, struct fault *fault)
+static bool keep_file(const char *path, const char *kept, struct fault *fault)
 {
 	struct stat status;
 	if (lstat(path, &status) != 0)
@@ -111,8 +96,18 @@ static bool keep_old(const char *path, const char *kept, struct fault *fault)
 		if (rename(path, kept) != 0) /* a file system without second names */
 			return system_fault(path, "put aside the damaged log", errno, fault);
 	}
-	return move_side_file(path, kept, "-wal", fault) && move_side_file(path, kept, "-shm", fault) &&
-	       move_side_file(path, kept, "-journal", fault) && folder_sync(path, fault);
+	return true;
+}
+
+/* What lies beside goes even where the log itself is gone: it would be played into the
+ * backup. */
+static bool keep_old(const char *path, const char *kept, struct fault *fault)
+{
+	static const char *const endings[] = {"-wal", "-shm", "-journal"};
+	bool ok = keep_file(path, kept, fault);
+	for (size_t i = 0; ok && i < sizeof(endings) / sizeof(endings[0]); i++)
+		ok = move_side_file(path, kept, endings[i], fault);
+	return ok && folder_sync(path, fault);
 }
 
 static char *name_for_new(const char *path)
@@ -145,20 +140,59 @@ static bool replace(const char *path, const char *kept, const char *fresh, struc
 	return folder_sync(path, fault);
 }
 
-bool log_restore_backup(const char *path, char *used, size_t used_size, struct fault *fault)
+/* --- which one ------------------------------------------------------------------------- */
+
+static bool is_file(const char *path)
 {
-	if (!is_needed(path, fault))
-		return false;
-	if (!backup_newest_whole(path, used, used_size))
-		return fault_set(fault, FAULT_MISSING, "No whole backup of %s was found in its folder "
+	struct stat status;
+	return stat(path, &status) == 0 && S_ISREG(status.st_mode);
+}
+
+/* One of PATH.backups by its name, else a path. */
+static bool find_named(const char *path, const char *name, char *used, size_t size)
+{
+	char *folder = joined(path, ".backups/", name);
+	int length = folder == NULL ? -1 : snprintf(used, size, "%s", strchr(name, '/') == NULL && is_file(folder) ? folder : name);
+	free(folder);
+	return length >= 0 && (size_t)length < size && is_file(used);
+}
+
+static bool choose(const char *path, const char *name, char *used, size_t size, struct fault *fault)
+{
+	struct copy_end end;
+	bool whole = false;
+	if (name == NULL)
+		return backup_newest_whole(path, used, size) ||
+		       fault_set(fault, FAULT_MISSING, "No whole backup of %s was found in its folder "
 		                 "%s.backups; nothing was changed.", path_shown(path), path_shown(path));
-	char *kept = name_for_old(path, fault);
-	char *fresh = name_for_new(path);
-	bool ok = kept != NULL && fresh != NULL;
-	if (kept != NULL && fresh == NULL)
-		(void)system_fault(path, "name the restored log", ENOMEM, fault);
+	if (!find_named(path, name, used, size))
+		return fault_set(fault, FAULT_MISSING, "There is no backup %s; \"stillroom restore\" lists them.",
+		                 path_shown(name));
+	copy_look_into(used, &end, &whole);
+	return whole || fault_set(fault, FAULT_DAMAGED, "The backup %s is not whole; nothing was changed. Choose "
+	                          "another.", path_shown(used));
+}
+
+/* Backups that end later are no longer of this log's past. */
+static void forget_newer(const char *path, const char *used)
+{
+	struct copy_end end;
+	copy_look_into(used, &end, NULL);
+	if (end.entry != ENTRY_NOT_KNOWN)
+		copies_set_aside(path, end.entry);
+}
+
+bool log_restore_backup(const char *path, const char *name, char *used, size_t used_size, struct fault *fault)
+{
+	if (!may_be_replaced(path, name != NULL, fault) || !choose(path, name, used, used_size, fault))
+		return false;
+	char *kept = name_free(path, ".damaged", fault);
+	char *fresh = kept == NULL ? NULL : name_for_new(path);
+	bool ok = fresh != NULL || (kept != NULL && system_fault(path, "name the restored log", ENOMEM, fault));
 	ok = ok && copy_backup(used, fresh, fault) && replace(path, kept, fresh, fault);
-	if (!ok && fresh != NULL)
+	if (ok)
+		forget_newer(path, used);
+	else if (fresh != NULL)
 		(void)unlink(fresh);
 	free(kept);
 	free(fresh);

@@ -255,7 +255,7 @@ START_TEST(looking_writes_nothing)
 	ck_assert(!log_begin(look, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_READ_ONLY);
 	ck_assert(!log_undo(look, 1, &entry, &kit.fault));
-	ck_assert(!log_backup_daily(look, KIT_MORNING_MS, NULL, &kit.fault));
+	KIT_OK(&kit, log_backup(look, KIT_MORNING_MS, NULL, &kit.fault)); /* nothing of the log is written */
 	KIT_OK(&kit, log_station_get(look, 1, &station, &kit.fault));
 	log_close(look);
 }

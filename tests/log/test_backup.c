@@ -1,4 +1,4 @@
-/* A copy a day, and a damaged log that gets one put in its place. */
+/* Copies of what was recorded, and a log that gets one put in its place. */
 #include <check.h>
 #include <dirent.h>
 #include <fcntl.h>
@@ -51,7 +51,7 @@ static int files_in_backups(void)
 static void back_up(int64_t wall_ms, bool expected)
 {
 	bool made = !expected;
-	KIT_OK(&kit, log_backup_daily(kit.log, wall_ms, &made, &kit.fault));
+	KIT_OK(&kit, log_backup(kit.log, wall_ms, &made, &kit.fault));
 	ck_assert_int_eq(made, expected);
 }
 
@@ -74,28 +74,47 @@ static void spoil(const char *path, long at, size_t bytes)
 	ck_assert_int_eq(fclose(file), 0);
 }
 
-/* --- once a day --------------------------------------------------------------------- */
+/* The number of the newest entry; kit_start has made the first. */
+static const char *made(const char *when, int entry)
+{
+	char name[60];
+	(void)snprintf(name, sizeof(name), "%s_%d.db", when, entry);
+	return backup(name);
+}
 
-START_TEST(one_backup_is_made_a_day)
+/* --- one whenever something was recorded --------------------------------------------- */
+
+START_TEST(a_backup_is_made_when_something_was_recorded_since_the_last)
 {
 	back_up(KIT_MORNING_MS, true);
-	ck_assert(kit_exists(backup("2026-09-14.db")));
-	one_more_act();
+	ck_assert(kit_exists(made("2026-09-14_090000", 1)));
 	back_up(KIT_MORNING_MS + 1000, false);
-	back_up(KIT_MORNING_MS + KIT_DAY_MS, true);
-	ck_assert(kit_exists(backup("2026-09-15.db")));
+	one_more_act();
+	back_up(KIT_MORNING_MS + 1000, true);
+	back_up(KIT_MORNING_MS + KIT_DAY_MS, false);
 	ck_assert_int_eq(files_in_backups(), 2);
-	ck_assert_int_eq(kit_number(backup("2026-09-14.db"), "SELECT count(*) FROM journal"), 1);
-	ck_assert_int_eq(kit_number(backup("2026-09-15.db"), "SELECT count(*) FROM journal"), 2);
+	ck_assert_int_eq(kit_number(made("2026-09-14_090000", 1), "SELECT count(*) FROM journal"), 1);
+	ck_assert_int_eq(kit_number(made("2026-09-14_090001", 2), "SELECT count(*) FROM journal"), 2);
 }
 END_TEST
 
-START_TEST(the_day_is_the_utc_day)
+START_TEST(the_next_opening_knows_what_was_backed_up)
 {
-	back_up(KIT_MORNING_MS - NINE_HOURS_MS - 1, true);
-	ck_assert(kit_exists(backup("2026-09-13.db")));
+	back_up(KIT_MORNING_MS, true);
+	kit_reopen(&kit);
+	back_up(KIT_MORNING_MS + KIT_DAY_MS, false);
+	ck_assert_int_eq(unlink(made("2026-09-14_090000", 1)), 0);
+	back_up(KIT_MORNING_MS + KIT_DAY_MS, true);
+}
+END_TEST
+
+START_TEST(the_name_is_of_the_utc_day)
+{
+	back_up(KIT_MORNING_MS - NINE_HOURS_MS - 1000, true);
+	ck_assert(kit_exists(made("2026-09-13_235959", 1)));
+	one_more_act();
 	back_up(KIT_MORNING_MS - NINE_HOURS_MS, true);
-	ck_assert(kit_exists(backup("2026-09-14.db")));
+	ck_assert(kit_exists(made("2026-09-14_000000", 2)));
 }
 END_TEST
 
@@ -106,15 +125,17 @@ START_TEST(a_backup_is_one_whole_log_of_its_own)
 	size_t count;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 9, &entry, &kit.fault));
 	back_up(KIT_MORNING_MS, true);
+	char copied[600];
+	(void)snprintf(copied, sizeof(copied), "%s", made("2026-09-14_090000", 2));
 	char *log = kit_dump(kit.path, true);
-	char *copy = kit_dump(backup("2026-09-14.db"), true);
+	char *copy = kit_dump(copied, true);
 	ck_assert_str_eq(log, copy);
 	free(log);
 	free(copy);
-	ck_assert(kit_whole(backup("2026-09-14.db")));
-	ck_assert_int_eq(kit_number(backup("2026-09-14.db"), "SELECT journal_mode = 'delete' FROM pragma_journal_mode"), 1);
+	ck_assert(kit_whole(copied));
+	ck_assert_int_eq(kit_number(copied, "SELECT journal_mode = 'delete' FROM pragma_journal_mode"), 1);
 	kit_close(&kit);
-	(void)snprintf(kit.path, sizeof(kit.path), "%s/log.db.backups/2026-09-14.db", kit.folder);
+	(void)snprintf(kit.path, sizeof(kit.path), "%s/log.db.backups/2026-09-14_090000_2.db", kit.folder);
 	kit_open(&kit, LOG_LOOK);
 	KIT_OK(&kit, log_jars(kit.log, 1, &jars, &count, &kit.fault));
 	ck_assert_uint_eq(count, 9);
@@ -122,16 +143,81 @@ START_TEST(a_backup_is_one_whole_log_of_its_own)
 }
 END_TEST
 
-START_TEST(fourteen_backups_are_kept)
+/* A file, a folder or a link that bears the name: replaced, or said; never followed. */
+START_TEST(what_bears_the_name_of_a_backup_does_not_stand_for_one)
 {
-	for (int day = 0; day < 20; day++) {
-		one_more_act();
-		back_up(KIT_MORNING_MS + day * KIT_DAY_MS, true);
+	char victim[600];
+	char name[600];
+	(void)snprintf(victim, sizeof(victim), "%s/mine.txt", kit.folder);
+	(void)snprintf(name, sizeof(name), "%s", made("2026-09-14_090000", 1));
+	kit_write_file(victim, "mine", 4);
+	char folder[600];
+	(void)snprintf(folder, sizeof(folder), "%s.backups", kit.path);
+	ck_assert_int_eq(mkdir(folder, 0700), 0);
+	ck_assert_int_eq(symlink(victim, name), 0);
+	back_up(KIT_MORNING_MS, true);
+	ck_assert_int_eq(kit_number(name, "SELECT count(*) FROM journal"), 1);
+	struct stat status;
+	ck_assert_int_eq(stat(victim, &status), 0);
+	ck_assert_int_eq(status.st_size, 4);
+	one_more_act();
+	ck_assert_int_eq(mkdir(made("2026-09-14_090000", 2), 0700), 0);
+	ck_assert(!log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	ck_assert_int_ne(kit.fault.kind, FAULT_NONE);
+}
+END_TEST
+
+/* --- kept by age ------------------------------------------------------------------------ */
+
+#define HOUR_MS INT64_C(3600000)
+
+/* A day's work and its backups, for so many days. */
+static void days(int from, int count, int a_day)
+{
+	for (int day = from; day < from + count; day++)
+		for (int n = 0; n < a_day; n++) {
+			one_more_act();
+			back_up(KIT_MORNING_MS + day * KIT_DAY_MS + n * HOUR_MS, true);
+		}
+}
+
+static int backups_of(const char *day)
+{
+	char folder[600];
+	int files = 0;
+	(void)snprintf(folder, sizeof(folder), "%s.backups", kit.path);
+	DIR *dir = opendir(folder);
+	ck_assert_ptr_nonnull(dir);
+	for (const struct dirent *entry = readdir(dir); entry != NULL; entry = readdir(dir))
+		files += strncmp(entry->d_name, day, strlen(day)) == 0;
+	ck_assert_int_eq(closedir(dir), 0);
+	return files;
+}
+
+/* From 2026-09-14 to 2026-12-22: two days whole, then days, weeks, four weeks. */
+START_TEST(backups_are_thinned_out_by_age)
+{
+	days(0, 100, 3);
+	ck_assert_int_eq(backups_of("2026-12-22"), 3);
+	ck_assert_int_eq(backups_of("2026-12-21"), 3);
+	for (int day = 9; day < 20; day++) {
+		char name[16];
+		(void)snprintf(name, sizeof(name), "2026-12-%02d", day);
+		ck_assert_msg(backups_of(name) == 1, "%s: %d", name, backups_of(name));
 	}
-	ck_assert_int_eq(files_in_backups(), LOG_BACKUPS_KEPT);
-	ck_assert(!kit_exists(backup("2026-09-19.db")));
-	ck_assert(kit_exists(backup("2026-09-20.db")));
-	ck_assert(kit_exists(backup("2026-10-03.db")));
+	int november = backups_of("2026-11");
+	ck_assert_msg(november == 4 || november == 5, "%d", november);
+	ck_assert_int_le(backups_of("2026-09"), 3);
+	ck_assert_int_ge(backups_of("2026-09"), 1);
+}
+END_TEST
+
+/* Each day the last one is what stays. */
+START_TEST(of_an_older_day_the_last_backup_stays)
+{
+	days(0, 5, 3);
+	ck_assert_int_eq(backups_of("2026-09-14"), 1);
+	ck_assert_int_eq(backups_of("2026-09-14_110000"), 1);
 }
 END_TEST
 
@@ -140,30 +226,30 @@ START_TEST(other_files_in_the_folder_are_left_alone)
 	back_up(KIT_MORNING_MS, true);
 	kit_write_file(backup("notes.txt"), "mine", 4);
 	kit_write_file(backup("2026-01-01.db.txt"), "mine", 4);
-	for (int day = 1; day < 20; day++)
-		back_up(KIT_MORNING_MS + day * KIT_DAY_MS, true);
+	kit_write_file(backup("2026-09-13_before_13.db"), "mine", 4);
+	kit_write_file(backup("2026-09-13_before_14.db"), "mine", 4);
+	days(1, 40, 1);
 	ck_assert(kit_exists(backup("notes.txt")));
 	ck_assert(kit_exists(backup("2026-01-01.db.txt")));
-	ck_assert_int_eq(files_in_backups(), LOG_BACKUPS_KEPT + 2);
+	ck_assert(kit_exists(backup("2026-09-13_before_13.db")));
+	ck_assert(kit_exists(backup("2026-09-13_before_14.db")));
 }
 END_TEST
 
 /* A clock years ahead for weeks: what is made after it was set right must not
- * be taken for the oldest. */
+ * be taken for the oldest, and what was made then does not stay for ever. */
 START_TEST(a_wrong_clock_does_not_cost_the_new_backups)
 {
-	for (int day = 0; day < 14; day++) {
-		one_more_act();
-		back_up(KIT_MORNING_MS + (4000 + day) * KIT_DAY_MS, true);
+	days(4000, 14, 1);
+	days(0, 3, 1);
+	for (int day = 14; day < 17; day++) {
+		char name[16];
+		(void)snprintf(name, sizeof(name), "2026-09-%d", day);
+		ck_assert_int_eq(backups_of(name), 1);
 	}
-	for (int day = 0; day < 3; day++) {
-		one_more_act();
-		back_up(KIT_MORNING_MS + day * KIT_DAY_MS, true);
-	}
-	ck_assert(kit_exists(backup("2026-09-14.db")));
-	ck_assert(kit_exists(backup("2026-09-15.db")));
-	ck_assert(kit_exists(backup("2026-09-16.db")));
-	ck_assert_int_eq(files_in_backups(), LOG_BACKUPS_KEPT);
+	days(3, 60, 1);
+	ck_assert_int_le(backups_of("2037"), 3);
+	ck_assert_int_ge(backups_of("2037"), 1);
 }
 END_TEST
 
@@ -177,8 +263,9 @@ START_TEST(half_a_copy_of_a_dead_process_is_cleared_away)
 		_exit(0);
 	ck_assert_int_eq(waitpid(child, &status, 0), child);
 	back_up(KIT_MORNING_MS, true);
-	(void)snprintf(part, sizeof(part), "2026-09-13.db.part-%ld", (long)child);
+	(void)snprintf(part, sizeof(part), "2026-09-13_090000_1.db.part-%ld", (long)child);
 	kit_write_file(backup(part), "half", 4);
+	one_more_act();
 	back_up(KIT_MORNING_MS + KIT_DAY_MS, true);
 	ck_assert(!kit_exists(backup(part)));
 }
@@ -193,14 +280,14 @@ START_TEST(a_backup_needs_no_quiet_moment)
 	back_up(KIT_MORNING_MS, true); /* another terminal is in the middle of an act */
 	KIT_OK(&kit, log_commit(second, &entry, &kit.fault));
 	log_close(second);
-	ck_assert_int_eq(kit_number(backup("2026-09-14.db"), "SELECT count(*) FROM journal"), 1);
+	ck_assert_int_eq(kit_number(made("2026-09-14_090000", 1), "SELECT count(*) FROM journal"), 1);
 }
 END_TEST
 
 START_TEST(no_backup_is_made_in_the_middle_of_an_act)
 {
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	ck_assert(!log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	ck_assert(!log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
 	log_abandon(kit.log);
 	back_up(KIT_MORNING_MS, true);
 }
@@ -211,7 +298,7 @@ START_TEST(a_backup_that_cannot_be_written_says_so)
 	char folder[600];
 	(void)snprintf(folder, sizeof(folder), "%s.backups", kit.path);
 	kit_write_file(folder, "in the way", 10);
-	ck_assert(!log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	ck_assert(!log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
 	ck_assert_int_ne(kit.fault.kind, FAULT_NONE);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db"));
 	one_more_act(); /* and the day goes on */
@@ -233,7 +320,7 @@ static void make_a_log_with_two_backups(void)
 static void restore(const char *expected)
 {
 	char used[600];
-	KIT_OK(&kit, log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	KIT_OK(&kit, log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 	ck_assert_str_eq(used, backup(expected));
 	kit_open(&kit, LOG_WRITE);
 }
@@ -246,15 +333,15 @@ START_TEST(a_damaged_log_names_its_newest_backup_and_gets_it_back)
 	spoil(kit.path, 5 * PAGE, 100);
 	for (int mode = LOG_CREATE; mode <= LOG_LOOK; mode++) {
 		kit_refused(&kit, (enum log_mode)mode, FAULT_DAMAGED);
-		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-15.db"));
+		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-15_090000_2.db"));
 	}
-	restore("2026-09-15.db");
+	restore("2026-09-15_090000_2.db");
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 2);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 60);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT journal_mode = 'wal' FROM pragma_journal_mode"), 1);
 	(void)snprintf(kept, sizeof(kept), "%s.damaged-1", kit.path);
 	ck_assert(kit_exists(kept));
-	ck_assert(kit_exists(backup("2026-09-15.db")));
+	ck_assert(kit_exists(backup("2026-09-15_090000_2.db")));
 	one_more_act();
 }
 END_TEST
@@ -263,10 +350,10 @@ START_TEST(a_damaged_backup_is_passed_over)
 {
 	make_a_log_with_two_backups();
 	spoil(kit.path, 3 * PAGE, PAGE);
-	spoil(backup("2026-09-15.db"), 3 * PAGE, PAGE);
+	spoil(backup("2026-09-15_090000_2.db"), 3 * PAGE, PAGE);
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-14.db"));
-	restore("2026-09-14.db");
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-14_090000_1.db"));
+	restore("2026-09-14_090000_1.db");
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 0);
 }
 END_TEST
@@ -275,10 +362,10 @@ START_TEST(the_newest_backup_is_the_one_with_the_newest_entry)
 {
 	make_a_log_with_two_backups();
 	char older[600];
-	(void)snprintf(older, sizeof(older), "%s", backup("2026-09-14.db"));
-	ck_assert_int_eq(rename(older, backup("2037-01-01.db")), 0);
+	(void)snprintf(older, sizeof(older), "%s", backup("2026-09-14_090000_1.db"));
+	ck_assert_int_eq(rename(older, backup("2037-01-01_000000_99.db")), 0);
 	spoil(kit.path, 0, 100);
-	restore("2026-09-15.db");
+	restore("2026-09-15_090000_2.db");
 }
 END_TEST
 
@@ -288,8 +375,10 @@ START_TEST(a_log_whose_first_bytes_are_gone_is_damaged_not_foreign)
 	make_a_log_with_two_backups();
 	spoil(kit.path, 0, 100);
 	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "2026-09-15.db"));
-	restore("2026-09-15.db");
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "2026-09-15_090000_2.db"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "stillroom restore"));
+	ck_assert_ptr_null(strstr(kit.fault.sentence, "not an error"));
+	restore("2026-09-15_090000_2.db");
 }
 END_TEST
 
@@ -298,7 +387,7 @@ START_TEST(an_emptied_log_is_damaged_not_new)
 	make_a_log_with_two_backups();
 	ck_assert_int_eq(truncate(kit.path, 0), 0);
 	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
-	restore("2026-09-15.db");
+	restore("2026-09-15_090000_2.db");
 }
 END_TEST
 
@@ -307,7 +396,7 @@ START_TEST(a_shortened_log_is_damaged)
 	make_a_log_with_two_backups();
 	ck_assert_int_eq(truncate(kit.path, 7 * PAGE + 100), 0);
 	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
-	restore("2026-09-15.db");
+	restore("2026-09-15_090000_2.db");
 }
 END_TEST
 
@@ -316,9 +405,9 @@ START_TEST(a_log_that_has_vanished_is_not_silently_begun_anew)
 	make_a_log_with_two_backups();
 	ck_assert_int_eq(unlink(kit.path), 0);
 	kit_refused(&kit, LOG_CREATE, FAULT_MISSING);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "2026-09-15.db"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "2026-09-15_090000_2.db"));
 	ck_assert(!kit_exists(kit.path));
-	restore("2026-09-15.db");
+	restore("2026-09-15_090000_2.db");
 }
 END_TEST
 
@@ -330,7 +419,7 @@ START_TEST(damage_without_a_backup_is_said)
 	spoil(kit.path, 3 * PAGE, PAGE);
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "no whole backup"));
-	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert(!log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
 	ck_assert(kit_exists(kit.path));
 }
@@ -341,7 +430,7 @@ START_TEST(a_log_that_is_well_is_not_replaced)
 	char used[600];
 	char kept[600];
 	make_a_log_with_two_backups();
-	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert(!log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	(void)snprintf(kept, sizeof(kept), "%s.damaged-1", kit.path);
 	ck_assert(!kit_exists(kept));
@@ -357,7 +446,7 @@ START_TEST(each_damaged_file_is_kept_and_no_old_wal_is_replayed)
 		spoil(kit.path, 0, 100);
 		(void)snprintf(name, sizeof(name), "%s-wal", kit.path);
 		kit_write_file(name, "old frames", 10);
-		restore("2026-09-15.db");
+		restore("2026-09-15_090000_2.db");
 		one_more_act();
 		kit_close(&kit);
 		ck_assert(!kit_exists(name));
@@ -367,6 +456,89 @@ START_TEST(each_damaged_file_is_kept_and_no_old_wal_is_replayed)
 		(void)snprintf(name, sizeof(name), "%s.restored", kit.path);
 		ck_assert(!kit_exists(name));
 	}
+}
+END_TEST
+
+/* --- choosing one ---------------------------------------------------------------------- */
+
+START_TEST(the_list_tells_what_each_backup_lacks)
+{
+	struct log_copy *rows;
+	size_t count;
+	make_a_log_with_two_backups();
+	spoil(backup("2026-09-14_090000_1.db"), 3 * PAGE, PAGE);
+	KIT_OK(&kit, log_backups(kit.path, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_str_eq(rows[0].name, "2026-09-15_090000_2.db");
+	ck_assert_int_eq(rows[0].newest, 2);
+	ck_assert_int_eq(rows[0].missing, 1);
+	ck_assert_int_eq(rows[0].newest_wall_ms, KIT_MORNING_MS);
+	ck_assert(rows[0].whole);
+	ck_assert_int_eq(rows[1].missing, 2);
+	ck_assert(!rows[1].whole);
+	free(rows);
+	ck_assert_int_eq(unlink(kit.path), 0);
+	KIT_OK(&kit, log_backups(kit.path, &rows, &count, &kit.fault));
+	ck_assert_int_eq(rows[0].missing, ENTRY_NOT_KNOWN);
+	free(rows);
+}
+END_TEST
+
+START_TEST(an_older_backup_can_be_chosen_and_its_line_goes_on)
+{
+	char used[600];
+	struct log_copy *rows;
+	size_t count;
+	make_a_log_with_two_backups();
+	ck_assert(!log_restore_backup(kit.path, "no-such.db", used, sizeof(used), &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	KIT_OK(&kit, log_restore_backup(kit.path, "2026-09-14_090000_1.db", used, sizeof(used), &kit.fault));
+	ck_assert_str_eq(used, backup("2026-09-14_090000_1.db"));
+	kit_open(&kit, LOG_WRITE);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 1);
+	one_more_act();
+	back_up(KIT_MORNING_MS + 2 * KIT_DAY_MS, true);
+	kit_close(&kit);
+	char old[600];
+	(void)snprintf(old, sizeof(old), "%s.damaged-1", kit.path);
+	ck_assert_int_eq(kit_number(old, "SELECT count(*) FROM journal"), 3);
+	KIT_OK(&kit, log_backups(kit.path, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 3);
+	ck_assert_str_eq(rows[0].name, "2026-09-16_090000_2.db");
+	ck_assert_str_eq(rows[2].name, "2026-09-15_090000_2_aside.db");
+	ck_assert(rows[2].aside);
+	free(rows);
+	spoil(kit.path, 0, 100);
+	restore("2026-09-16_090000_2.db");
+}
+END_TEST
+
+START_TEST(a_backup_that_is_not_whole_is_not_put_back)
+{
+	char used[600];
+	make_a_log_with_two_backups();
+	spoil(backup("2026-09-14_090000_1.db"), 3 * PAGE, PAGE);
+	ck_assert(!log_restore_backup(kit.path, "2026-09-14_090000_1.db", used, sizeof(used), &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 3);
+}
+END_TEST
+
+/* A copy that was carried away comes back by its path. */
+START_TEST(a_copy_from_elsewhere_is_put_back_by_its_path)
+{
+	char used[600];
+	char saved[600];
+	(void)snprintf(saved, sizeof(saved), "%s/carried.db", kit.folder);
+	KIT_OK(&kit, log_save_copy(kit.log, saved, false, &kit.fault));
+	ck_assert(!log_save_copy(kit.log, saved, false, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	one_more_act();
+	kit_close(&kit);
+	spoil(kit.path, 0, 100);
+	KIT_OK(&kit, log_restore_backup(kit.path, saved, used, sizeof(used), &kit.fault));
+	kit_open(&kit, LOG_WRITE);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), 1);
 }
 END_TEST
 
@@ -393,7 +565,7 @@ START_TEST(a_log_in_use_is_not_replaced)
 	ck_assert_int_eq(read(ready[0], &byte, 1), 1);
 	ck_assert_int_eq(byte, 'y');
 	spoil(kit.path, 0, 100);
-	ck_assert(!log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	ck_assert(!log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 	ck_assert_msg(kit.fault.kind == FAULT_BUSY, "%s", kit.fault.sentence);
 	ck_assert_int_eq(write(done[1], &byte, 1), 1);
 	ck_assert_int_eq(waitpid(child, &status, 0), child);
@@ -402,7 +574,7 @@ START_TEST(a_log_in_use_is_not_replaced)
 		ck_assert_int_eq(close(ready[i]), 0);
 		ck_assert_int_eq(close(done[i]), 0);
 	}
-	restore("2026-09-15.db");
+	restore("2026-09-15_090000_2.db");
 }
 END_TEST
 
@@ -411,11 +583,14 @@ int main(void)
 	Suite *suite = suite_create("log backup");
 	TCase *tests = tcase_create("backup");
 	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 20);
-	tcase_add_test(tests, one_backup_is_made_a_day);
-	tcase_add_test(tests, the_day_is_the_utc_day);
+	tcase_set_timeout(tests, 60);
+	tcase_add_test(tests, a_backup_is_made_when_something_was_recorded_since_the_last);
+	tcase_add_test(tests, the_next_opening_knows_what_was_backed_up);
+	tcase_add_test(tests, the_name_is_of_the_utc_day);
 	tcase_add_test(tests, a_backup_is_one_whole_log_of_its_own);
-	tcase_add_test(tests, fourteen_backups_are_kept);
+	tcase_add_test(tests, what_bears_the_name_of_a_backup_does_not_stand_for_one);
+	tcase_add_test(tests, backups_are_thinned_out_by_age);
+	tcase_add_test(tests, of_an_older_day_the_last_backup_stays);
 	tcase_add_test(tests, other_files_in_the_folder_are_left_alone);
 	tcase_add_test(tests, a_wrong_clock_does_not_cost_the_new_backups);
 	tcase_add_test(tests, half_a_copy_of_a_dead_process_is_cleared_away);
@@ -432,6 +607,10 @@ int main(void)
 	tcase_add_test(tests, damage_without_a_backup_is_said);
 	tcase_add_test(tests, a_log_that_is_well_is_not_replaced);
 	tcase_add_test(tests, each_damaged_file_is_kept_and_no_old_wal_is_replayed);
+	tcase_add_test(tests, the_list_tells_what_each_backup_lacks);
+	tcase_add_test(tests, an_older_backup_can_be_chosen_and_its_line_goes_on);
+	tcase_add_test(tests, a_backup_that_is_not_whole_is_not_put_back);
+	tcase_add_test(tests, a_copy_from_elsewhere_is_put_back_by_its_path);
 	tcase_add_test(tests, a_log_in_use_is_not_replaced);
 	suite_add_tcase(suite, tests);
 	SRunner *runner = srunner_create(suite);

@@ -109,17 +109,17 @@ START_TEST(a_backup_without_room_leaves_no_half_copy)
 {
 	char name[520];
 	struct log_entry entry;
-	(void)snprintf(name, sizeof(name), "%s.backups/2026-09-14.db", kit.path);
+	(void)snprintf(name, sizeof(name), "%s.backups/2026-09-14_090000_2.db", kit.path);
 	KIT_OK(&kit, start(&entry));
 	limit(50000);
-	bool made = log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault);
+	bool made = log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault);
 	limit(RLIM_INFINITY);
 	ck_assert(!made);
 	ck_assert_msg(kit.fault.kind == FAULT_DISK_FULL, "%s", kit.fault.sentence);
 	ck_assert(!kit_exists(name));
 	(void)snprintf(name, sizeof(name), "%s.backups", kit.path);
 	ck_assert_msg(rmdir(name) == 0, "something was left in %s", name);
-	KIT_OK(&kit, log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	KIT_OK(&kit, log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
 }
 END_TEST
 
@@ -178,11 +178,11 @@ START_TEST(a_full_disk_is_named_and_space_freed_helps)
 	ck_assert(!start(&entry));
 	is_full();
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 0);
-	ck_assert(!log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	ck_assert(!log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DISK_FULL);
 	ck_assert_int_eq(unlink(ballast), 0);
 	KIT_OK(&kit, start(&entry));
-	KIT_OK(&kit, log_backup_daily(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
+	KIT_OK(&kit, log_backup(kit.log, KIT_MORNING_MS, NULL, &kit.fault));
 	ck_assert(kit_whole(kit.path));
 	kit_close(&kit);
 	ck_assert_int_eq(umount(disk), 0);

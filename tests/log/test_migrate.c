@@ -237,7 +237,7 @@ START_TEST(the_copy_made_before_serves_when_the_log_breaks)
 	KIT_OK(&kit, open_ahead(LOG_WRITE));
 	kit_close(&kit);
 	kit_write_file(kit.path, "broken", 6);
-	KIT_OK(&kit, log_restore_backup(kit.path, used, sizeof(used), &kit.fault));
+	KIT_OK(&kit, log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 	(void)snprintf(name, sizeof(name), "_before_%d.db", (int)now_layout() + 1);
 	ck_assert_ptr_nonnull(strstr(used, name));
 	KIT_OK(&kit, open_ahead(LOG_WRITE));
