@@ -118,7 +118,7 @@ static bool look_at_log(const struct arguments *arguments, struct day **day, str
 {
 	char path[PATH_BYTES];
 
-	return find_log(arguments, path, sizeof(path), fault) && day_open(path, LOG_LOOK, day, fault);
+	return find_log(arguments, path, sizeof(path), fault) && report_open(path, LOG_LOOK, day, fault);
 }
 
 static struct load_choice choice_of(const struct arguments *arguments)
@@ -382,24 +382,18 @@ static bool run_setup(const struct arguments *arguments, struct fault *fault)
 	return true;
 }
 
+static bool run_backup(const struct arguments *arguments, struct fault *fault)
+{
+	char path[PATH_BYTES];
+
+	return find_log(arguments, path, sizeof(path), fault) && backup_command(arguments, path, fault);
+}
+
 static bool run_restore(const struct arguments *arguments, struct fault *fault)
 {
 	char path[PATH_BYTES];
-	char used[PATH_BYTES];
 
-	if (!find_log(arguments, path, sizeof(path), fault))
-		return false;
-	if (!arguments->given[OPTION_YES])
-		return fault_set(fault, FAULT_MISUSE,
-		                 "this puts the newest whole backup in the place of %s (the damaged file is "
-		                 "kept beside it); close every board of it, then add --yes",
-		                 path);
-	if (!log_restore_backup(path, NULL, used, sizeof(used), fault))
-		return false;
-	(void)fputs("Put back: ", stdout);
-	plain_put(stdout, used);
-	(void)fputc('\n', stdout);
-	return true;
+	return find_log(arguments, path, sizeof(path), fault) && restore_command(arguments, path, fault);
 }
 
 /* --- the board, and practice on it ------------------------------------------------------ */
@@ -692,9 +686,22 @@ static const struct command commands[] = {
 	    .run = run_import,
 	},
 	{
+	    .word = "backup",
+	    .operand = "[TO]",
+	    .help = "write a whole, checked copy of the log, also while a board has it open",
+	    .more = "TO is a file or a folder, on another disk best; what is there already is replaced only\n"
+	            "with --yes. Without TO the copy goes into the folder .backups beside the log, where the\n"
+	            "board makes them by itself. To another computer: docs/moving.md.\n",
+	    .takes = TAKES(FILE) | TAKES(YES),
+	    .run = run_backup,
+	},
+	{
 	    .word = "restore",
-	    .help = "put the newest whole backup in the place of a damaged log",
-	    .more = "The damaged file is kept beside it. A log that is whole is left alone.\n",
+	    .operand = "[BACKUP]",
+	    .help = "list the backups; put one in the place of a damaged log",
+	    .more = "It says up to when each backup goes and how many acts of the log it lacks, and asks which.\n"
+	            "With --yes it takes BACKUP (a name from the list, or a file), else the newest whole one.\n"
+	            "What is there is kept beside it. A log that is whole is left alone unless one is named.\n",
 	    .takes = TAKES(FILE) | TAKES(YES),
 	    .run = run_restore,
 	},

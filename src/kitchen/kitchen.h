@@ -597,7 +597,5 @@ bool kitchen_story(const struct kitchen *kitchen, struct log_subject subject,
                    struct log_entry **rows, size_t *count, struct fault *fault);
 bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows, size_t *count,
                        struct fault *fault);
-/* Today's backup, unless it is there already. */
-bool kitchen_backup(const struct kitchen *kitchen, struct fault *fault);
 
 #endif

@@ -10,6 +10,17 @@
 struct planning;    /* plan_private.h */
 struct judged_anew; /* verdict.h */
 
+/* For backups.c: the board when it was last looked at, and what is in no copy yet. */
+struct backup_watch {
+	bool begun;
+	int64_t day_ms;
+	size_t racked;
+	size_t busy;
+	bool due;
+	uint64_t reads;          /* the board that is in a copy */
+	int64_t behind_since_ms; /* real time; 0: nothing is behind */
+};
+
 struct kitchen {
 	struct log *log;
 	struct clock clock;
@@ -50,6 +61,7 @@ struct kitchen {
 	struct judged_anew *anew; /* what this gate makes worse of loads of an older one; as it was opened */
 	size_t anew_count;
 	struct log_lot_spoiled *spoiled;
+	struct backup_watch backup;
 };
 
 struct log *kitchen_log(const struct kitchen *kitchen);

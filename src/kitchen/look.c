@@ -83,11 +83,6 @@ bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows,
 	return log_lid_boxes(kitchen->log, rows, count, fault);
 }
 
-bool kitchen_backup(const struct kitchen *kitchen, struct fault *fault)
-{
-	return log_backup(kitchen->log, kitchen_now(kitchen).wall_ms, NULL, fault);
-}
-
 bool kitchen_juices(const struct kitchen *kitchen, struct log_juice **rows, size_t *count,
                     struct fault *fault)
 {

@@ -75,6 +75,9 @@ const char *log_notice(const struct log *log);
  * or cut short; so it stays then. */
 bool log_stands(struct log *log, struct fault *fault);
 
+/* And after a sync that failed: does the disk take one again?  FAULT_UNSAFE: not yet. */
+bool log_is_safe(struct log *log, struct fault *fault);
+
 /* True when another connection has committed since the last call (and on the
  * first call): read everything again. */
 bool log_changed_elsewhere(struct log *log);

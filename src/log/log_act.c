@@ -61,7 +61,7 @@ bool log_begin(struct log *log, struct fault *fault)
 	if (log->in_act)
 		return fault_set(fault, FAULT_REFUSED, "An act on %s is still open. This is a mistake in the "
 		                 "program.", path_shown(log->path));
-	if (!log_stands(log, fault) || !sync_again(log, fault))
+	if (!log_is_safe(log, fault))
 		return false;
 	struct query begin = query_start(log, BEGIN_ACT);
 	if (!query_run(&begin, fault))

@@ -295,3 +295,8 @@ bool sync_again(struct log *log, struct fault *fault)
 	log->unsynced = false;
 	return true;
 }
+
+bool log_is_safe(struct log *log, struct fault *fault)
+{
+	return log_stands(log, fault) && sync_again(log, fault);
+}

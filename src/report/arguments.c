@@ -200,7 +200,7 @@ static bool check_options(const struct arguments *arguments, struct fault *fault
 		if ((command->needs & (UINT64_C(1) << i)) && !arguments->given[i])
 			return fault_set(fault, FAULT_MISUSE, "%s needs --%s %s", command->word,
 			                 options[i].name, options[i].value == NULL ? "" : options[i].value);
-	if (command->operand != NULL && arguments->operand == NULL)
+	if (command->operand != NULL && command->operand[0] != '[' && arguments->operand == NULL)
 		return fault_set(fault, FAULT_MISUSE, "%s needs a %s", command->word, command->operand);
 	if (command->second != NULL && arguments->second == NULL)
 		return fault_set(fault, FAULT_MISUSE, "%s %s needs a %s", command->word, arguments->operand,

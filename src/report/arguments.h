@@ -71,7 +71,7 @@ struct arguments;
 
 struct command {
 	const char *word;    /* "" = the command without a word */
-	const char *operand; /* "KITCHEN_FILE": exactly one; NULL: none */
+	const char *operand; /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
 	const char *second;  /* one more behind it; NULL: none */
 	const char *help;    /* one line, for the list of commands */
 	const char *more;    /* whole lines, for the help of this one; may be NULL */

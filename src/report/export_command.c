@@ -133,7 +133,7 @@ bool export_command(const struct arguments *arguments, const char *log_path, str
 	if (format == FORMAT_CSV && table == NULL && !arguments->given[OPTION_OUT])
 		return fault_set(fault, FAULT_MISUSE, "csv makes a file for each table: name a folder with --out, or one "
 		                                      "--table");
-	if (!day_open(log_path, LOG_LOOK, &day, fault))
+	if (!report_open(log_path, LOG_LOOK, &day, fault))
 		return false;
 	done = put_all(arguments, format, table, day, fault);
 	day_close(day);

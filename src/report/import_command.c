@@ -83,7 +83,7 @@ bool import_command(const struct arguments *arguments, const char *log_path, str
 	result = calloc(1, sizeof(*result));
 	if (result == NULL)
 		return fault_set(fault, FAULT_MEMORY, "there is no memory left for the import");
-	done = day_open(log_path, write ? LOG_CREATE : LOG_LOOK, &day, fault);
+	done = report_open(log_path, write ? LOG_CREATE : LOG_LOOK, &day, fault);
 	if (done) {
 		done = kitchen_import(day_kitchen(day), arguments->second, write, result, fault);
 		if (!done && fault->kind == FAULT_MISUSE)

@@ -94,7 +94,7 @@ bool labels_command(const struct arguments *arguments, const char *log_path, con
 		return false;
 	if (print.format == LABEL_SVG && arguments->value[OPTION_OUT] == NULL)
 		return fault_set(fault, FAULT_MISUSE, "an SVG picture is one sheet: say with --out where the files go");
-	if (!day_open(log_path, LOG_LOOK, &day, fault))
+	if (!report_open(log_path, LOG_LOOK, &day, fault))
 		return false;
 	done = labels_read(day_kitchen(day), &choice, &rows, &print.count, fault);
 	print.rows = rows;

@@ -4,10 +4,12 @@
 #include "screen/board.h"
 
 #include <curses.h>
+#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "engine/text.h"
+#include "kitchen/backups.h"
 #include "kitchen/open_day.h"
 #include "screen/alarm.h"
 #include "screen/alarm_command.h"
@@ -16,6 +18,8 @@
 
 #define LOOK_ELSEWHERE_MS 2000 /* how soon another terminal's act is seen */
 #define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
+#define QUIET_MS 2000          /* since the last key: nobody is in the middle of something */
+#define QUIET_WAIT_MS INT64_C(300000)
 #define SECOND_MS INT64_C(1000)
 #define MINUTE_MS (60 * SECOND_MS)
 
@@ -28,7 +32,9 @@ struct loop {
 	struct alarm_command *command;
 	int64_t rung_phase; /* what the command was last run for */
 	enum alarm rung_alarm;
-	int64_t backup_day_ms;
+	int64_t backup_due_ms; /* since when; 0: not */
+	int64_t log_look_ms;   /* when it is next asked whether the log still stands */
+	bool hurried;          /* told to end: whoever said so will not wait */
 };
 
 static void take_time(struct loop *loop)
@@ -249,19 +255,45 @@ static bool phase_is_due(const struct desk *desk, int64_t phase_id)
 	return false;
 }
 
+/* A copy takes a moment: not between two keys, nor while something rings, unless it is
+ * always so. */
+static bool is_quiet(const struct loop *loop)
+{
+	const struct desk *desk = &loop->desk;
+
+	return (desk->alarm == ALARM_NONE && desk->awake_ms - desk->last_key_ms >= QUIET_MS) ||
+	       desk->awake_ms - loop->backup_due_ms >= QUIET_WAIT_MS;
+}
+
+static void look_after_log(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	struct fault fault = { 0 };
+
+	if (desk->awake_ms >= loop->log_look_ms || desk->unsafe) {
+		loop->log_look_ms = desk->awake_ms + MINUTE_MS;
+		desk->unsafe = !kitchen_log_is_safe(desk->kitchen, &fault);
+		if (desk->unsafe && desk->message[0] == '\0' && !desk->entry.open)
+			desk_say_fault(desk, &fault);
+	}
+	if (!kitchen_backup_due(desk->kitchen, desk->awake_ms)) {
+		loop->backup_due_ms = 0;
+		return;
+	}
+	if (loop->backup_due_ms == 0)
+		loop->backup_due_ms = desk->awake_ms;
+	if (is_quiet(loop) && !kitchen_backup(desk->kitchen, desk->awake_ms, &fault))
+		desk_say_fault(desk, &fault);
+}
+
 static void keep_house(struct loop *loop)
 {
 	struct desk *desk = &loop->desk;
 	struct fault fault = { 0 };
-	int64_t day = clock_day_start(desk->now.wall_ms);
 
 	if (!kitchen_refresh(desk->kitchen, false, &fault) && fault.kind != FAULT_BUSY)
 		desk_say_fault(desk, &fault);
-	if (day != loop->backup_day_ms) {
-		loop->backup_day_ms = day;
-		if (!kitchen_backup(desk->kitchen, &fault))
-			desk_say_fault(desk, &fault);
-	}
+	look_after_log(loop);
 	desk->warnings = kitchen_warned(desk->kitchen, &desk->now, &desk->warning_count);
 	if (desk->sure_phase_id != 0 && phase_is_due(desk, desk->sure_phase_id)) {
 		desk->sure_phase_id = 0; /* "end it now all the same?" is no question any more */
@@ -278,6 +310,9 @@ static void handle(struct loop *loop, const struct terminal_input *input)
 		desk_key(&loop->desk, key_code(input));
 		break;
 	case TERMINAL_STOP:
+		loop->hurried = input->signal != SIGHUP;
+		loop->desk.leaving = true;
+		break;
 	case TERMINAL_GONE:
 		loop->desk.leaving = true;
 		break;
@@ -379,6 +414,12 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 	return true;
 }
 
+/* False with a fault when what was done since the last copy is in the log alone. */
+static bool back_up_on_leaving(struct loop *loop, struct fault *fault)
+{
+	return loop->hurried || kitchen_backup(loop->desk.kitchen, loop->desk.awake_ms, fault);
+}
+
 static void close_all(struct loop *loop)
 {
 	terminal_close(loop->terminal);
@@ -392,6 +433,7 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 {
 	struct loop *loop = calloc(1, sizeof(*loop));
 	bool opened;
+	bool done;
 
 	if (loop == NULL)
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
@@ -403,9 +445,16 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 			house_view_enter(&loop->desk);
 			signs_view_enter(&loop->desk);
 		}
+		if (kitchen_notice(loop->desk.kitchen)[0] != '\0') {
+			take_time(loop);
+			desk_say(&loop->desk, ROLE_STOP, "%s", kitchen_notice(loop->desk.kitchen));
+		}
 		run(loop);
 	}
+	terminal_close(loop->terminal);
+	loop->terminal = NULL;
+	done = opened && back_up_on_leaving(loop, fault);
 	close_all(loop);
 	free(loop);
-	return opened;
+	return done;
 }

@@ -6,6 +6,7 @@
 #include <wchar.h>
 
 #include "engine/text.h"
+#include "kitchen/backups.h"
 
 static const struct view *const views[] = {
 	[VIEW_BOARD] = &board_view,
@@ -107,7 +108,9 @@ void desk_say_fault(struct desk *desk, const struct fault *fault)
 	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM ||
 	            fault->kind == FAULT_MISUSE || fault->kind == FAULT_MISSING;
 
-	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s", fault->sentence);
+	desk->unsafe = desk->unsafe || fault->kind == FAULT_UNSAFE;
+	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s", fault->sentence,
+	         fault->kind == FAULT_UNSAFE ? " Press W." : "");
 }
 
 /* --- selection ------------------------------------------------------------------- */
@@ -236,6 +239,28 @@ void desk_labels(struct desk *desk, struct log_subject about)
 		         saved.sheets, saved.sheets == 1 ? "" : "s", saved.path);
 	else
 		desk_say_fault(desk, &fault);
+}
+
+static bool save_to(struct desk *desk, const char *path)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_save_copy(desk->kitchen, path, false, &fault))
+		desk_say(desk, ROLE_DONE, "Written and checked. Leave (q y) and go on there: stillroom -f %s", path);
+	else
+		desk_say_fault(desk, &fault);
+	return true;
+}
+
+/* The disk of the log may be the one that failed: a home is often on another. */
+static void desk_save_elsewhere(struct desk *desk)
+{
+	const char *home = getenv("HOME"); /* NOLINT(concurrency-mt-unsafe): one thread */
+	char path[ENTRY_MAX];
+	struct text text = TEXT_OVER(path);
+
+	text_add(&text, "%s/stillroom-saved.db", home != NULL && home[0] == '/' ? home : "/tmp");
+	desk_offer(desk, "Write all that stands to (a new file):", path, save_to);
 }
 
 void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count)
@@ -449,6 +474,10 @@ void desk_key(struct desk *desk, long key)
 	if (key == '!') { /* before the view: somebody may be ill */
 		desk->message[0] = '\0';
 		signs_view_enter(desk);
+		return;
+	}
+	if (key == 'W' && desk->unsafe) {
+		desk_save_elsewhere(desk);
 		return;
 	}
 	if (entry == NULL || entry->act == NULL) {

@@ -398,6 +398,8 @@ struct desk {
 	int64_t selected_station;
 	int64_t selected_load;
 
+	bool unsafe; /* the log can hold nothing more: said until it can, W writes what stands elsewhere */
+
 	char message[FAULT_SENTENCE_MAX];
 	enum role message_role;
 	int64_t message_until_ms;
