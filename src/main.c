@@ -8,6 +8,7 @@
 #include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -785,6 +786,8 @@ int main(int argc, char **argv)
 	struct arguments arguments;
 	struct fault fault = { .kind = FAULT_NONE };
 
+	/* a file that may not grow is told by the write, as a full disk is */
+	(void)signal(SIGXFSZ, SIG_IGN); /* NOLINT(concurrency-mt-unsafe): one thread */
 	if (!standard_files_are_open())
 		return STATUS_FAILED;
 	if (!arguments_read(argc, argv, commands, COMMAND_COUNT, &arguments, &fault)) {

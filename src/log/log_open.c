@@ -109,12 +109,13 @@ static int complaint_code(const char *complaint)
 	           ? (int)code : SQLITE_CORRUPT;
 }
 
-/* "*** in database main ***", a line end and the first complaint, of several. */
+/* Of "*** in database main ***" and lines of complaints the first complaint. */
 static void keep_first_complaint(char *why)
 {
 	char *end = strchr(why, '\n');
-	if (end != NULL)
-		end = strchr(end + 1, '\n');
+	if (strncmp(why, "***", 3) == 0 && end != NULL)
+		memmove(why, end + 1, strlen(end + 1) + 1);
+	end = strchr(why, '\n');
 	if (end != NULL)
 		*end = '\0';
 }

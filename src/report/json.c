@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "engine/text.h"
+#include "engine/utf8.h"
 #include "kitchen/clock.h"
 #include "report/plain.h"
 
@@ -28,7 +29,7 @@ static void write_text(FILE *out, const char *text)
 			(void)fputs("\xef\xbf\xbd", out);
 		else if (character == '"' || character == '\\')
 			(void)fprintf(out, "\\%c", (int)character);
-		else if (character < 0x20 || (character >= 0x7f && character < 0xa0))
+		else if (utf8_is_control(character) || utf8_is_trick(character))
 			(void)fprintf(out, "\\u%04x", (unsigned)character);
 		else
 			(void)fwrite(text, 1, length, out);

@@ -20,6 +20,7 @@
 #define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
 #define QUIET_MS 2000          /* since the last key: nobody is in the middle of something */
 #define QUIET_WAIT_MS INT64_C(300000)
+#define CTRL_BACKSLASH 28
 #define SECOND_MS INT64_C(1000)
 #define MINUTE_MS (60 * SECOND_MS)
 
@@ -61,6 +62,8 @@ static long key_code(const struct terminal_input *input)
 	if (!input->is_function_key) {
 		if (input->ch == '\n')
 			return KEY_CODE_ENTER;
+		if (input->ch == CTRL_BACKSLASH)
+			return KEY_CODE_INTERRUPT;
 		if (input->ch == 127 || input->ch == 8)
 			return KEY_CODE_BACKSPACE;
 		return (long)input->ch;

@@ -48,7 +48,20 @@ void terminal_end_frame(struct terminal *terminal)
 	/* A cursor that cannot be hidden rests in the corner. */
 	move(terminal->rows - 1, 0);
 	wnoutrefresh(stdscr);
+	terminal_show(terminal);
+}
+
+/* A frame is worked out against what the terminal was sent before: while that waits, the
+ * next one is left out, and the newest is sent when there is room. */
+void terminal_show(struct terminal *terminal)
+{
+	terminal->owed = !outlet_send(terminal->outlet);
+	if (terminal->owed)
+		return;
+	outlet_catch(terminal->outlet);
 	doupdate();
+	outlet_release(terminal->outlet);
+	(void)outlet_send(terminal->outlet);
 }
 
 /* Columns free from a position on, 0 when it is outside. */
@@ -111,8 +124,12 @@ void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum r
 
 void terminal_bell(struct terminal *terminal)
 {
-	(void)terminal;
+	if (!outlet_send(terminal->outlet))
+		return;
+	outlet_catch(terminal->outlet);
 	beep();
+	outlet_release(terminal->outlet);
+	(void)outlet_send(terminal->outlet);
 }
 
 const char *glyph(const struct terminal *terminal, enum glyph shape)

@@ -16,14 +16,33 @@
 static const int watched[] = {SIGTERM, SIGHUP, SIGINT, SIGQUIT, SIGTSTP, SIGCONT, SIGWINCH};
 #define STOPPING 4
 
-static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT};
+/* SIGXCPU: whoever limits the time of a program wants it to end. */
+static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP, SIGXCPU};
+
+/* They would end the program with the terminal as it is, and mean nothing to it: a file
+ * that may not grow (SIGXFSZ) is told by the write itself. */
+static const int unheeded[] = {
+	SIGPIPE, SIGXFSZ, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF,
+#ifdef SIGIO
+	SIGIO,
+#endif
+#ifdef SIGPWR
+	SIGPWR,
+#endif
+#ifdef SIGSTKFLT
+	SIGSTKFLT,
+#endif
+};
+#define REALTIME_MAX 64
 
 /* State that a handler must reach and no argument can carry to it. */
 static volatile sig_atomic_t flagged[ARRAY_COUNT(watched)];
 static int pipe_fds[2] = {-1, -1};
 static struct sigaction watched_before[ARRAY_COUNT(watched)];
 static struct sigaction crashes_before[ARRAY_COUNT(crashes)];
-static struct sigaction pipe_before;
+static struct sigaction ignored_before[ARRAY_COUNT(unheeded)];
+static struct sigaction realtime_before[REALTIME_MAX];
+static bool remembered;
 static struct {
 	int fd;
 	struct termios modes;
@@ -90,8 +109,52 @@ static void catch_watched(void)
 	sigemptyset(&action.sa_mask);
 	for (size_t i = 0; i < ARRAY_COUNT(watched); i++) {
 		flagged[i] = 0;
-		sigaction(watched[i], &action, &watched_before[i]);
+		sigaction(watched[i], &action, NULL);
 	}
+}
+
+static int realtime_count(void)
+{
+	int count = SIGRTMAX - SIGRTMIN + 1;
+
+	return count < REALTIME_MAX ? count : REALTIME_MAX;
+}
+
+static void ignore_others(void)
+{
+	struct sigaction ignore = {.sa_handler = SIG_IGN};
+
+	sigemptyset(&ignore.sa_mask);
+	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
+		sigaction(unheeded[i], &ignore, NULL);
+	for (int i = 0; i < realtime_count(); i++)
+		sigaction(SIGRTMIN + i, &ignore, NULL);
+}
+
+void signals_remember(void)
+{
+	for (size_t i = 0; i < ARRAY_COUNT(watched); i++)
+		sigaction(watched[i], NULL, &watched_before[i]);
+	for (size_t i = 0; i < ARRAY_COUNT(crashes); i++)
+		sigaction(crashes[i], NULL, &crashes_before[i]);
+	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
+		sigaction(unheeded[i], NULL, &ignored_before[i]);
+	for (int i = 0; i < realtime_count(); i++)
+		sigaction(SIGRTMIN + i, NULL, &realtime_before[i]);
+	remembered = true;
+}
+
+static void put_back(void)
+{
+	for (size_t i = 0; i < ARRAY_COUNT(watched); i++)
+		sigaction(watched[i], &watched_before[i], NULL);
+	for (size_t i = 0; i < ARRAY_COUNT(crashes); i++)
+		sigaction(crashes[i], &crashes_before[i], NULL);
+	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
+		sigaction(unheeded[i], &ignored_before[i], NULL);
+	for (int i = 0; i < realtime_count(); i++)
+		sigaction(SIGRTMIN + i, &realtime_before[i], NULL);
+	remembered = false;
 }
 
 static void catch_crashes(void)
@@ -105,14 +168,12 @@ static void catch_crashes(void)
 	if (sigaltstack(&stack, NULL) == 0)
 		action.sa_flags |= SA_ONSTACK;
 	for (size_t i = 0; i < ARRAY_COUNT(crashes); i++)
-		sigaction(crashes[i], &action, &crashes_before[i]);
+		sigaction(crashes[i], &action, NULL);
 }
 
 bool signals_open(int fd, const struct termios *modes, const char *bytes, size_t length,
                   struct fault *fault)
 {
-	struct sigaction ignore = {.sa_handler = SIG_IGN};
-
 	if (!make_pipe()) {
 		int error = errno;
 		close_pipe();
@@ -122,8 +183,7 @@ bool signals_open(int fd, const struct termios *modes, const char *bytes, size_t
 	rescue.modes = *modes;
 	rescue.length = length < sizeof(rescue.bytes) ? length : sizeof(rescue.bytes);
 	memcpy(rescue.bytes, bytes, rescue.length);
-	sigemptyset(&ignore.sa_mask);
-	sigaction(SIGPIPE, &ignore, &pipe_before);
+	ignore_others();
 	catch_watched();
 	catch_crashes();
 	return true;
@@ -133,13 +193,10 @@ void signals_close(void)
 {
 	const stack_t no_stack = {.ss_flags = SS_DISABLE};
 
+	if (remembered)
+		put_back();
 	if (pipe_fds[0] < 0)
 		return;
-	for (size_t i = 0; i < ARRAY_COUNT(watched); i++)
-		sigaction(watched[i], &watched_before[i], NULL);
-	for (size_t i = 0; i < ARRAY_COUNT(crashes); i++)
-		sigaction(crashes[i], &crashes_before[i], NULL);
-	sigaction(SIGPIPE, &pipe_before, NULL);
 	sigaltstack(&no_stack, NULL);
 	close_pipe();
 }

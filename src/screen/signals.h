@@ -5,7 +5,7 @@
  * Handlers do nothing but set a flag and write a byte to a pipe; the loop polls
  * the pipe and takes the flags.  A flag cannot be lost to a full pipe.
  *
- * After a crash (SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT) the handler runs on a
+ * After a crash (SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT ...) the handler runs on a
  * stack of its own, writes a byte string made beforehand and puts the line
  * discipline back, both with calls that POSIX allows in a handler, and lets the
  * signal take its former course, so that a core file or a sanitizer's report
@@ -24,13 +24,17 @@
 
 #define SIGNALS_RESCUE_MAX 256 /* longest byte string for a crash */
 
+/* Note what stands now, before curses installs its own: that is what comes back. */
+void signals_remember(void);
+
 /* Install the handlers, after curses has installed its own.  `modes` and
  * `rescue` (at most SIGNALS_RESCUE_MAX bytes, copied) are for a crash; they go to
- * the terminal at `fd`.  SIGPIPE is ignored from here on. */
+ * the terminal at `fd`.  Signals that would end the program and mean nothing to it
+ * are ignored from here on (SIGPIPE, SIGXFSZ, SIGUSR1, SIGALRM ...). */
 bool signals_open(int fd, const struct termios *modes, const char *rescue, size_t rescue_length,
                   struct fault *fault);
 
-/* Put the former handlers back. Harmless when not open. */
+/* Put back what was remembered. Harmless when nothing was. */
 void signals_close(void);
 
 /* Readable when a flag has been set; -1 when not open. */

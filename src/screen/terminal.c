@@ -25,6 +25,7 @@
 
 #define ESCAPE_DELAY_MS 50 /* our choice: long enough for a slow line, not felt by a hand */
 #define GONE_PAUSE_MS 250
+#define LEAVE_MS 300 /* our choice: how long a terminal that takes nothing is waited for on leaving */
 #define EMPTY_READS_MAX 5 /* "readable" with nothing to read, this often: gone */
 #define UNDECODABLE 0xfffd
 
@@ -89,8 +90,8 @@ static bool want_colour(const struct terminal_wishes *wishes)
 	return !set_variable("NO_COLOR") && !wishes->no_colour && has_colors();
 }
 
-/* Ctrl-S must not freeze the board and with it every alarm, and a slip of Ctrl-C
- * must not end it: that is a key like others, which asks. */
+/* Ctrl-S must not freeze the board and with it every alarm, and a slip of Ctrl-C or
+ * Ctrl-\ must not end it: they are keys like others, which ask. */
 static void keep_control_keys(void)
 {
 	struct termios modes;
@@ -99,6 +100,7 @@ static void keep_control_keys(void)
 		return;
 	modes.c_iflag &= ~(tcflag_t)(IXON | IXOFF);
 	modes.c_cc[VINTR] = _POSIX_VDISABLE;
+	modes.c_cc[VQUIT] = _POSIX_VDISABLE;
 	if (tcsetattr(STDIN_FILENO, TCSANOW, &modes) == 0)
 		def_prog_mode();
 }
@@ -136,7 +138,7 @@ static bool fit_window(struct terminal *terminal)
 
 static bool start_curses(struct terminal *terminal, struct fault *fault)
 {
-	terminal->screen = newterm(NULL, stdout, stdin);
+	terminal->screen = newterm(NULL, outlet_file(terminal->outlet), stdin);
 	if (!terminal->screen)
 		return fault_set(fault, FAULT_IO,
 		                 "The screen cannot be started on this terminal. Try TERM=xterm.");
@@ -172,11 +174,14 @@ static bool start(struct terminal *terminal, const struct terminal_wishes *wishe
 		return fault_set(fault, FAULT_IO, "The terminal does not answer: %s.",
 		                 strerror(errno));
 	terminal->set = choose_set(wishes->ascii);
+	if (!outlet_open(STDOUT_FILENO, &terminal->outlet, fault))
+		return false;
 	/* From here on there is something to restore. */
 	open_terminal = terminal;
+	signals_remember(); /* before curses puts its own there */
 	if (!start_curses(terminal, fault))
 		return false;
-	if (!signals_open(STDOUT_FILENO, &terminal->saved, rescue, length, fault))
+	if (!signals_open(outlet_fd(terminal->outlet), &terminal->saved, rescue, length, fault))
 		return false;
 	set_modes(terminal, wishes);
 	fit_window(terminal);
@@ -200,41 +205,56 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
 		*out = terminal;
 		return true;
 	}
-	if (open_terminal)
+	if (open_terminal) {
 		terminal_close(terminal);
-	else
+	} else {
+		outlet_close(terminal->outlet);
 		free(terminal);
+	}
 	return false; /* NOLINT(clang-analyzer-unix.Malloc): terminal_close frees what open_terminal names */
 }
 
-static void leave_screen(const struct terminal *terminal)
+/* endwin() would wait for a terminal that nobody reads, and so would its way to set the
+ * modes. */
+static void leave_curses(struct terminal *terminal)
 {
-	sigset_t background;
-	sigset_t before;
-
-	/* A background process that restores the terminal must not be stopped. */
-	sigemptyset(&background);
-	sigaddset(&background, SIGTTOU);
-	sigprocmask(SIG_BLOCK, &background, &before);
-	if (!isendwin())
-		endwin();
+	outlet_catch(terminal->outlet);
+	endwin();
+	outlet_release(terminal->outlet);
+	outlet_send_within(terminal->outlet, LEAVE_MS);
 	tcsetattr(STDIN_FILENO, TCSANOW, &terminal->saved);
-	sigprocmask(SIG_SETMASK, &before, NULL);
 }
 
-void terminal_close(struct terminal *terminal)
+static void free_screen(struct terminal *terminal)
 {
-	if (!terminal || terminal != open_terminal)
-		return;
-	open_terminal = NULL;
-	if (terminal->screen)
-		leave_screen(terminal);
-	signals_close();
 	if (terminal->keys)
 		delwin(terminal->keys);
 	if (terminal->screen)
 		delscreen(terminal->screen);
+	outlet_close(terminal->outlet);
 	free(terminal);
+}
+
+/* A signal that comes meanwhile, from a key or to a process in the background, waits until
+ * the screen is as it was and the handlers of before are back: those of curses would find
+ * its memory gone. */
+void terminal_close(struct terminal *terminal)
+{
+	sigset_t all;
+	sigset_t before;
+
+	if (!terminal || terminal != open_terminal)
+		return;
+	open_terminal = NULL;
+	sigfillset(&all);
+	sigprocmask(SIG_BLOCK, &all, &before);
+	if (terminal->screen && !isendwin())
+		leave_curses(terminal);
+	else if (terminal->screen)
+		tcsetattr(STDIN_FILENO, TCSANOW, &terminal->saved);
+	signals_close();
+	free_screen(terminal);
+	sigprocmask(SIG_SETMASK, &before, NULL);
 }
 
 bool terminal_utf8(const struct terminal *terminal)
@@ -263,13 +283,17 @@ void terminal_size(const struct terminal *terminal, int *rows, int *cols)
 /* Everything again: another program may have drawn and set modes meanwhile. */
 static void take_screen_back(struct terminal *terminal)
 {
+	reset_prog_mode();
+	outlet_catch(terminal->outlet);
 	wrefresh(curscr);
+	outlet_release(terminal->outlet);
+	(void)outlet_send(terminal->outlet);
 	fit_window(terminal);
 }
 
 static void suspend(struct terminal *terminal)
 {
-	endwin();
+	leave_curses(terminal);
 	signals_stop_process();
 	signals_take(SIGCONT);
 	/* Killed while stopped: the screen is restored already, keep off it. */
@@ -299,7 +323,7 @@ static bool take_signal(struct terminal *terminal, struct terminal_input *out)
 		return true;
 	}
 	if (signals_take(SIGCONT)) {
-		endwin();
+		leave_curses(terminal);
 		take_screen_back(terminal);
 		out->event = TERMINAL_CONTINUED;
 		return true;
@@ -374,11 +398,12 @@ static bool take_tick(struct wake *wake, struct terminal_input *out)
 /* Sleep until something happens; notes when the other end has gone. */
 static void sleep_until_news(struct terminal *terminal, const struct wake *wake)
 {
-	struct pollfd fds[2 + WAKE_FDS_MAX] = {
+	struct pollfd fds[3 + WAKE_FDS_MAX] = {
 	    {.fd = STDIN_FILENO, .events = POLLIN},
 	    {.fd = signals_fd(), .events = POLLIN},
+	    {.fd = outlet_waits(terminal->outlet) ? outlet_fd(terminal->outlet) : -1, .events = POLLOUT},
 	};
-	size_t count = 2 + (wake ? wake_fds(wake, fds + 2) : 0);
+	size_t count = 3 + (wake ? wake_fds(wake, fds + 3) : 0);
 
 	/* EINTR needs no care: the handler has written to the pipe as well. */
 	int ready = poll(fds, (nfds_t)count, wake ? wake_timeout_ms(wake) : -1);
@@ -389,6 +414,8 @@ static void sleep_until_news(struct terminal *terminal, const struct wake *wake)
 		terminal->hung_up = true;
 	if (fds[0].revents & POLLIN)
 		terminal->empty_reads++;
+	if (fds[2].revents != 0 && outlet_send(terminal->outlet) && terminal->owed)
+		terminal_show(terminal);
 }
 
 static bool look(struct terminal *terminal, struct wake *wake, struct terminal_input *out)

@@ -11,6 +11,7 @@
 #include <wchar.h>
 
 #include "screen/glyph.h"
+#include "screen/outlet.h"
 
 struct terminal {
 	SCREEN *screen;
@@ -25,6 +26,11 @@ struct terminal {
 	bool hung_up;
 	bool gone;
 	int empty_reads;
+	struct outlet *outlet;
+	bool owed; /* the frame drawn last is not on its way yet */
 };
+
+/* Send the frame, or owe it to a terminal that has no room. */
+void terminal_show(struct terminal *terminal);
 
 #endif
