@@ -8,6 +8,7 @@
 #include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -492,6 +493,14 @@ static bool prepare_scratch(const struct arguments *arguments, char *path, size_
 	                              : make_scratch(arguments, path, fault);
 }
 
+/* A terminal that takes nothing would hold up the end. */
+static bool somebody_reads(void)
+{
+	struct pollfd out = { .fd = STDOUT_FILENO, .events = POLLOUT };
+
+	return poll(&out, 1, 0) > 0 && (out.revents & POLLOUT) != 0;
+}
+
 static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 {
 	struct board_wishes wishes = wishes_of(arguments, true);
@@ -501,6 +510,8 @@ static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 	if (!prepare_scratch(arguments, path, sizeof(path), fault))
 		return false;
 	done = board_run(path, &wishes, fault);
+	if (!somebody_reads())
+		return done;
 	(void)fputs("The practice log is kept. To go on with it: stillroom rehearse --scratch ", stdout);
 	plain_put(stdout, path);
 	(void)fputc('\n', stdout);

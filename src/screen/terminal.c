@@ -216,12 +216,12 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
 
 /* endwin() would wait for a terminal that nobody reads, and so would its way to set the
  * modes. */
-static void leave_curses(struct terminal *terminal)
+static void leave_curses(struct terminal *terminal, int wait_ms)
 {
 	outlet_catch(terminal->outlet);
 	endwin();
 	outlet_release(terminal->outlet);
-	outlet_send_within(terminal->outlet, LEAVE_MS);
+	outlet_send_within(terminal->outlet, wait_ms);
 	tcsetattr(STDIN_FILENO, TCSANOW, &terminal->saved);
 }
 
@@ -249,7 +249,7 @@ void terminal_close(struct terminal *terminal)
 	sigfillset(&all);
 	sigprocmask(SIG_BLOCK, &all, &before);
 	if (terminal->screen && !isendwin())
-		leave_curses(terminal);
+		leave_curses(terminal, LEAVE_MS);
 	else if (terminal->screen)
 		tcsetattr(STDIN_FILENO, TCSANOW, &terminal->saved);
 	signals_close();
@@ -286,6 +286,7 @@ static void take_screen_back(struct terminal *terminal)
 	reset_prog_mode();
 	outlet_catch(terminal->outlet);
 	wrefresh(curscr);
+	keypad(terminal->keys, TRUE); /* the next key would send it otherwise */
 	outlet_release(terminal->outlet);
 	(void)outlet_send(terminal->outlet);
 	fit_window(terminal);
@@ -293,7 +294,7 @@ static void take_screen_back(struct terminal *terminal)
 
 static void suspend(struct terminal *terminal)
 {
-	leave_curses(terminal);
+	leave_curses(terminal, LEAVE_MS);
 	signals_stop_process();
 	signals_take(SIGCONT);
 	/* Killed while stopped: the screen is restored already, keep off it. */
@@ -323,7 +324,7 @@ static bool take_signal(struct terminal *terminal, struct terminal_input *out)
 		return true;
 	}
 	if (signals_take(SIGCONT)) {
-		leave_curses(terminal);
+		leave_curses(terminal, 0);
 		take_screen_back(terminal);
 		out->event = TERMINAL_CONTINUED;
 		return true;

@@ -157,8 +157,31 @@ static void harness_after_gone(struct terminal *terminal, struct wake *wake)
 	report("waited %s\n", wake_now_ms() - from >= 600 ? "long" : "short");
 }
 
+#define SIGNALS 65 /* numbers 1 to 64 */
+
+static void read_handlers(struct sigaction handlers[SIGNALS])
+{
+	memset(handlers, 0, SIGNALS * sizeof(handlers[0]));
+	for (int i = 1; i < SIGNALS; i++)
+		(void)sigaction(i, NULL, &handlers[i]);
+}
+
+/* What every signal does is as it was before the terminal was opened. */
+static void report_handlers(const struct sigaction before[SIGNALS])
+{
+	struct sigaction now[SIGNALS];
+	int other = 0;
+
+	read_handlers(now);
+	for (int i = 1; i < SIGNALS && other == 0; i++)
+		if (now[i].sa_handler != before[i].sa_handler)
+			other = i;
+	report("other handler %d\n", other);
+}
+
 static int harness(void)
 {
+	struct sigaction before[SIGNALS];
 	struct terminal_wishes wishes = {.ascii = getenv("HARNESS_ASCII") != NULL};
 	struct terminal *terminal = NULL;
 	struct wake *wake = NULL;
@@ -170,6 +193,7 @@ static int harness(void)
 	sigaddset(&hup, SIGHUP);
 	if (getenv("HARNESS_NOHUP"))
 		sigprocmask(SIG_BLOCK, &hup, NULL);
+	read_handlers(before);
 	if (!wake_open(&wake, &fault) || !terminal_open(&wishes, &terminal, &fault)) {
 		report("fault %s\n", fault.sentence);
 		wake_close(wake);
@@ -184,6 +208,8 @@ static int harness(void)
 		harness_after_gone(terminal, wake);
 	terminal_close(terminal);
 	wake_close(wake);
+	if (getenv("HARNESS_HANDLERS"))
+		report_handlers(before);
 	return 0;
 }
 
@@ -469,11 +495,41 @@ START_TEST(a_stopping_signal_leaves_cleanly)
 }
 END_TEST
 
-START_TEST(control_c_is_a_key)
+/* Those that curses puts in place would find its memory gone. */
+START_TEST(the_handlers_of_before_come_back)
+{
+	setenv("HARNESS_HANDLERS", "1", 1);
+	launch_open();
+	type("q");
+	expect("key 113");
+	ck_assert_str_eq(expect("other handler "), "0");
+	expect("exited 0");
+	unsetenv("HARNESS_HANDLERS");
+}
+END_TEST
+
+static const int meaningless[] = {SIGXFSZ, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF, SIGPIPE, 34, 64};
+
+START_TEST(a_signal_that_means_nothing_does_nothing)
+{
+	launch_open();
+	ck_assert_int_eq(kill(harness_pid, meaningless[_i]), 0);
+	type("x");
+	expect("key 120");
+	type("q");
+	expect("key 113");
+	expect("exited 0");
+	check_restored();
+}
+END_TEST
+
+START_TEST(control_c_and_control_backslash_are_keys)
 {
 	launch_open();
 	type("\x03");
 	expect("key 3");
+	type("\x1c");
+	expect("key 28");
 	type("q");
 	expect("key 113");
 	expect("exited 0");
@@ -524,13 +580,69 @@ START_TEST(an_abort_restores_and_still_is_an_abort)
 }
 END_TEST
 
-static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT};
+static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP, SIGXCPU};
 
 START_TEST(a_crash_signal_from_outside_restores)
 {
 	launch_open();
 	ck_assert_int_eq(kill(harness_pid, crashes[_i]), 0);
 	expect_death(crashes[_i]);
+	check_restored();
+}
+END_TEST
+
+/* ---- A terminal that nobody reads ---- */
+
+/* The next report, while what the harness sends is not read. */
+static const char *expect_unread(const char *start)
+{
+	int screen_end = master;
+
+	master = -1; /* poll() passes over it */
+	const char *rest = expect(start);
+	master = screen_end;
+	return rest;
+}
+
+/* Whole frames, until the line holds far more than it can. */
+static void fill_line(void)
+{
+	for (int i = 0; i < 150; i++) {
+		ck_assert_int_eq(kill(harness_pid, SIGCONT), 0);
+		expect_unread("continued");
+	}
+}
+
+START_TEST(a_terminal_that_nobody_reads_holds_up_no_tick_and_no_end)
+{
+	launch_open();
+	fill_line();
+	type("n");
+	expect_unread("key 110");
+	expect_unread("tick 1");
+	ck_assert_int_eq(kill(harness_pid, SIGTERM), 0);
+	expect_unread("stop 15");
+	expect_unread("exited 0");
+}
+END_TEST
+
+/* What was left out is not missed: the newest frame comes when there is room. */
+START_TEST(who_reads_again_gets_the_newest_frame)
+{
+	launch_open();
+	fill_line();
+	set_size(20, 70);
+	expect_unread("resized 20x70");
+	screen_used = 0;
+	for (int i = 0; i < 200 && last_place("harness 20x70") < 0; i++) {
+		pump(50);
+		if (screen_used > CAPTURE_BYTES / 2 && last_place("harness 20x70") < 0)
+			screen_used = 0;
+	}
+	ck_assert_int_ge(last_place("harness 20x70"), 0);
+	type("q");
+	expect("key 113");
+	expect("exited 0");
 	check_restored();
 }
 END_TEST
@@ -902,11 +1014,15 @@ static void add_ways_to_leave(TCase *t)
 {
 	tcase_add_test(t, a_key_leaves_and_everything_is_restored);
 	tcase_add_loop_test(t, a_stopping_signal_leaves_cleanly, 0, 4);
-	tcase_add_test(t, control_c_is_a_key);
+	tcase_add_test(t, the_handlers_of_before_come_back);
+	tcase_add_loop_test(t, a_signal_that_means_nothing_does_nothing, 0, (int)(sizeof(meaningless) / sizeof(meaningless[0])));
+	tcase_add_test(t, control_c_and_control_backslash_are_keys);
 	tcase_add_test(t, exit_without_closing_restores);
 	tcase_add_test(t, a_crash_restores_and_still_is_a_crash);
 	tcase_add_test(t, an_abort_restores_and_still_is_an_abort);
-	tcase_add_loop_test(t, a_crash_signal_from_outside_restores, 0, 5);
+	tcase_add_loop_test(t, a_crash_signal_from_outside_restores, 0, 8);
+	tcase_add_test(t, a_terminal_that_nobody_reads_holds_up_no_tick_and_no_end);
+	tcase_add_test(t, who_reads_again_gets_the_newest_frame);
 	tcase_add_test(t, control_z_gives_the_screen_back_and_fg_takes_it_again);
 	tcase_add_test(t, a_hard_stop_is_followed_by_a_full_repaint);
 	tcase_add_test(t, a_resize_while_stopped_is_noticed);
