@@ -9,8 +9,8 @@ static void read_entry(struct query *query, void *into)
 	struct log_entry *entry = into;
 	memset(entry, 0, sizeof(*entry));
 	entry->id = take_integer(query);
-	entry->at.wall_ms = take_integer(query);
-	entry->at.awake_ms = take_integer(query);
+	entry->at.wall_ms = take_wall(query);
+	entry->at.awake_ms = take_awake(query);
 	TAKE_TEXT(query, entry->at.boot);
 	TAKE_TEXT(query, entry->verb);
 	TAKE_TEXT(query, entry->who);

@@ -24,7 +24,7 @@ static void read_mark(struct query *query, void *into)
 	mark->kind = (enum mark_kind)take_word(query, &words_of_mark);
 	mark->amount = take_integer(query);
 	TAKE_TEXT(query, mark->words);
-	mark->wall_ms = take_integer(query);
+	mark->wall_ms = take_wall(query);
 	TAKE_TEXT(query, mark->who);
 }
 

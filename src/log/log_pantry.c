@@ -20,7 +20,7 @@ static void read_line(struct query *query, void *into)
 	line->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	line->old_jars = take_integer(query);
 	line->used = take_integer(query);
-	line->first_made_wall_ms = take_integer(query);
+	line->first_made_wall_ms = take_wall(query);
 }
 
 static void read_pantry_lot(struct query *query, void *into)
@@ -155,7 +155,7 @@ static void read_mark(struct query *query, void *into)
 	mark->recall_id = take_integer(query);
 	mark->jar_id = take_integer(query);
 	mark->outcome = (enum recall_outcome)take_word(query, &words_of_outcome);
-	mark->outcome_wall_ms = take_integer(query);
+	mark->outcome_wall_ms = take_wall(query);
 	TAKE_TEXT(query, mark->who);
 }
 
@@ -168,7 +168,7 @@ static void read_traced(struct query *query, void *into)
 	TAKE_TEXT(query, traced->product);
 	TAKE_TEXT(query, traced->food);
 	traced->acidity = take_acidity(query);
-	traced->made_wall_ms = take_integer(query);
+	traced->made_wall_ms = take_wall(query);
 	traced->place = (enum load_place)take_word(query, &words_of_place);
 	traced->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	traced->next_jar_id = take_integer(query);
@@ -213,7 +213,7 @@ static void read_recall(struct query *query, void *into)
 	TAKE_TEXT(query, recall->which);
 	TAKE_TEXT(query, recall->words);
 	TAKE_TEXT(query, recall->reason);
-	recall->opened_wall_ms = take_integer(query);
+	recall->opened_wall_ms = take_wall(query);
 	recall->jars = take_integer(query);
 	recall->to_find = take_integer(query);
 }

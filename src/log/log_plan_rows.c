@@ -43,11 +43,11 @@ static void read_plan(struct query *query, void *into)
 {
 	struct log_plan *plan = into;
 	memset(plan, 0, sizeof(*plan));
-	plan->day_wall_ms = take_integer(query);
+	plan->day_wall_ms = take_wall(query);
 	plan->start_minutes = (int)take_or(query, ANY_TIME);
-	plan->accepted_wall_ms = take_integer(query);
-	plan->accepted_finish_wall_ms = take_integer(query);
-	plan->finished_wall_ms = take_integer(query);
+	plan->accepted_wall_ms = take_wall(query);
+	plan->accepted_finish_wall_ms = take_wall(query);
+	plan->finished_wall_ms = take_wall(query);
 }
 
 static void read_plan_run(struct query *query, void *into)
@@ -84,8 +84,8 @@ static void read_block(struct query *query, void *into)
 	block->plan_run_id = take_integer(query);
 	block->plan_batch_id = take_integer(query);
 	block->jars = take_int(query);
-	block->start_wall_ms = take_integer(query);
-	block->end_wall_ms = take_integer(query);
+	block->start_wall_ms = take_wall(query);
+	block->end_wall_ms = take_wall(query);
 }
 
 static void read_phase_mean(struct query *query, void *into)

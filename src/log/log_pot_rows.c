@@ -14,11 +14,11 @@ static void read_run(struct query *query, void *into)
 	run->fruit_mg = take_integer(query);
 	run->open = take_flag(query);
 	run->water_every_ms = take_integer(query);
-	run->water.wall_ms = take_integer(query);
-	run->water.awake_ms = take_integer(query);
+	run->water.wall_ms = take_wall(query);
+	run->water.awake_ms = take_awake(query);
 	TAKE_TEXT(query, run->water.boot);
 	run->water_checks = take_int(query);
-	run->opened_wall_ms = take_integer(query);
+	run->opened_wall_ms = take_wall(query);
 }
 
 static void read_juice(struct query *query, void *into)
@@ -31,8 +31,8 @@ static void read_juice(struct query *query, void *into)
 	juice->made_ul = take_integer(query);
 	juice->left_ul = take_integer(query);
 	juice->state = (enum juice_state)take_word(query, &words_of_juice_state);
-	juice->made_wall_ms = take_integer(query);
-	juice->state_wall_ms = take_integer(query);
+	juice->made_wall_ms = take_wall(query);
+	juice->state_wall_ms = take_wall(query);
 }
 
 static void read_juice_use(struct query *query, void *into)
@@ -44,7 +44,7 @@ static void read_juice_use(struct query *query, void *into)
 	use->batch_id = take_integer(query);
 	use->ul = take_integer(query);
 	use->why = (enum juice_why)take_word(query, &words_of_juice_why);
-	use->wall_ms = take_integer(query);
+	use->wall_ms = take_wall(query);
 }
 
 static uint32_t take_ticks(struct query *query)
@@ -74,7 +74,7 @@ static void read_batch(struct query *query, void *into)
 	batch->warm_jars = take_flag(query);
 	batch->open = take_flag(query);
 	TAKE_TEXT(query, batch->note);
-	batch->opened_wall_ms = take_integer(query);
+	batch->opened_wall_ms = take_wall(query);
 	batch->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	TAKE_TEXT(query, batch->verdict_why);
 	(void)take_int(query); /* which gate said it */
@@ -117,7 +117,7 @@ static void read_supply_move(struct query *query, void *into)
 	move->batch_id = take_integer(query);
 	move->load_id = take_integer(query);
 	TAKE_TEXT(query, move->note);
-	move->wall_ms = take_integer(query);
+	move->wall_ms = take_wall(query);
 	TAKE_TEXT(query, move->who);
 }
 

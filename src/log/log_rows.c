@@ -18,20 +18,20 @@ static void read_house(struct query *query, void *into)
 	house->elevation.um = house->elevation.known ? um : 0;
 	house->elevation.slack_um = take_integer(query);
 	TAKE_TEXT(query, house->elevation_by);
-	house->elevation_set_wall_ms = take_integer(query);
+	house->elevation_set_wall_ms = take_wall(query);
 	house->measured_boil_mc = take_int(query);
 	house->barometer_pa = take_int(query);
 	house->invented = take_flag(query);
 	house->practice_speed = take_int(query);
-	house->practice_wall_ms = take_integer(query);
-	house->practice_real_wall_ms = take_integer(query);
+	house->practice_wall_ms = take_wall(query);
+	house->practice_real_wall_ms = take_wall(query);
 	house->units = (enum unit_system)take_word(query, &words_of_units);
 	house->run_minutes = take_int(query);
 	house->first_juice_minutes = take_int(query);
 	house->water_minutes = take_int(query);
 	house->jar_wait_minutes = take_int(query);
 	house->storage_mc = take_or(query, STORAGE_NOT_READ);
-	house->storage_wall_ms = take_integer(query);
+	house->storage_wall_ms = take_wall(query);
 	house->stand_minutes = take_int(query);
 }
 
@@ -43,7 +43,7 @@ static void read_station(struct query *query, void *into)
 	station->digit = take_int(query);
 	station->kind = (enum station_kind)take_word(query, &words_of_station_kind);
 	TAKE_TEXT(query, station->name);
-	station->gauge_checked_wall_ms = take_integer(query);
+	station->gauge_checked_wall_ms = take_wall(query);
 	station->retired = take_flag(query);
 	station->volume_ul = take_integer(query);
 	TAKE_TEXT(query, station->who);
@@ -70,7 +70,7 @@ void row_lid_box(struct query *query, void *into)
 	memset(box, 0, sizeof(*box));
 	box->id = take_integer(query);
 	TAKE_TEXT(query, box->label);
-	box->bought_wall_ms = take_integer(query);
+	box->bought_wall_ms = take_wall(query);
 	box->lids = take_int(query);
 	box->used = take_int(query);
 	box->retired = take_flag(query);
@@ -86,7 +86,7 @@ void row_lot(struct query *query, void *into)
 	TAKE_TEXT(query, lot->food);
 	TAKE_TEXT(query, lot->pack);
 	lot->acidity = take_acidity(query);
-	lot->made_wall_ms = take_integer(query);
+	lot->made_wall_ms = take_wall(query);
 	lot->origin = take_origin(query);
 	TAKE_TEXT(query, lot->origin_words);
 }
@@ -127,9 +127,9 @@ static void read_load(struct query *query, void *into)
 	load->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	TAKE_TEXT(query, load->verdict_why);
 	load->gate = take_int(query);
-	load->process_ended_wall_ms = take_integer(query);
+	load->process_ended_wall_ms = take_wall(query);
 	load->broken = take_int(query);
-	load->opened_wall_ms = take_integer(query);
+	load->opened_wall_ms = take_wall(query);
 	take_not_noted(query, load);
 	TAKE_TEXT(query, load->note);
 }
@@ -141,12 +141,12 @@ static void read_phase(struct query *query, void *into)
 	phase->id = take_integer(query);
 	phase->load_id = take_integer(query);
 	TAKE_TEXT(query, phase->name);
-	phase->began.wall_ms = take_integer(query);
-	phase->began.awake_ms = take_integer(query);
+	phase->began.wall_ms = take_wall(query);
+	phase->began.awake_ms = take_awake(query);
 	TAKE_TEXT(query, phase->began.boot);
 	phase->required_ms = take_integer(query);
-	phase->acknowledged_wall_ms = take_integer(query);
-	phase->ended_wall_ms = take_integer(query);
+	phase->acknowledged_wall_ms = take_wall(query);
+	phase->ended_wall_ms = take_wall(query);
 	phase->ended_why = (enum phase_end)take_word(query, &words_of_phase_end);
 	phase->run_id = take_integer(query);
 	phase->batch_id = take_integer(query);
@@ -166,12 +166,12 @@ void row_jar(struct query *query, void *into)
 	jar->state = (enum jar_state)take_word(query, &words_of_jar_state);
 	jar->siphoning = (enum siphoning)take_word(query, &words_of_siphoning);
 	jar->fate = (enum jar_fate)take_word(query, &words_of_fate);
-	jar->fate_by_wall_ms = take_integer(query);
-	jar->fate_done_wall_ms = take_integer(query);
-	jar->checked_wall_ms = take_integer(query);
+	jar->fate_by_wall_ms = take_wall(query);
+	jar->fate_done_wall_ms = take_wall(query);
+	jar->checked_wall_ms = take_wall(query);
 	jar->batch_id = take_integer(query);
-	jar->filled.wall_ms = take_integer(query);
-	jar->filled.awake_ms = take_integer(query);
+	jar->filled.wall_ms = take_wall(query);
+	jar->filled.awake_ms = take_awake(query);
 	TAKE_TEXT(query, jar->filled.boot);
 	TAKE_TEXT(query, jar->closed_by);
 	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
@@ -179,7 +179,7 @@ void row_jar(struct query *query, void *into)
 	TAKE_TEXT(query, jar->checked_by);
 	jar->from_jar_id = take_integer(query);
 	jar->gone_why = (enum jar_gone)take_word(query, &words_of_gone);
-	jar->gone_wall_ms = take_integer(query);
+	jar->gone_wall_ms = take_wall(query);
 	jar->acid = take_acid(query);
 	jar->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	jar->acidity = take_acidity(query);

@@ -31,7 +31,7 @@ static void read_lid_use(struct query *query, void *into)
 	TAKE_TEXT(query, use->lot);
 	TAKE_TEXT(query, use->product);
 	use->jars = take_int(query);
-	use->made_wall_ms = take_integer(query);
+	use->made_wall_ms = take_wall(query);
 }
 
 bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count, struct fault *fault)

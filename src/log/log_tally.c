@@ -31,7 +31,7 @@ static void read_aside(struct query *query, void *into)
 	struct log_aside *aside = into;
 	memset(aside, 0, sizeof(*aside));
 	TAKE_TEXT(query, aside->rule);
-	aside->since_wall_ms = take_integer(query);
+	aside->since_wall_ms = take_wall(query);
 }
 
 bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault)

@@ -7,6 +7,9 @@
 #include "engine/text.h"
 #include "log/query.h"
 
+#define WALL_LEAST_MS INT64_C(-30610224000000) /* 1000-01-01, as early as a notebook may be */
+#define WALL_MOST_MS INT64_C(253402300799999)  /* 9999-12-31 */
+
 int log_prepare(struct log *log, enum statement which)
 {
 	if (log->statements[which] != NULL)
@@ -76,6 +79,25 @@ int64_t take_or(struct query *query, int64_t null_value)
 		return null_value;
 	}
 	return take_integer(query);
+}
+
+static int64_t take_between(struct query *query, int64_t least, int64_t most)
+{
+	int64_t value = take_integer(query);
+	if (value >= least && value <= most)
+		return value;
+	query->unreadable = true;
+	return 0;
+}
+
+int64_t take_wall(struct query *query)
+{
+	return take_between(query, WALL_LEAST_MS, WALL_MOST_MS);
+}
+
+int64_t take_awake(struct query *query)
+{
+	return take_between(query, 0, WALL_MOST_MS);
 }
 
 int take_int(struct query *query)
@@ -157,7 +179,7 @@ static bool finish(struct query *query, int rc, struct fault *fault)
 	if (!ok && query->unreadable)
 		(void)fault_set(fault, FAULT_DAMAGED,
 		                "%s holds a value this program does not know. Check it with a newer "
-		                "stillroom, or go back to a backup.",
+		                "stillroom, or go back to a backup with \"stillroom restore\".",
 		                path_shown(query->log->path));
 	else if (!ok)
 		(void)log_fault(query->log, rc, fault);

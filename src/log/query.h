@@ -37,6 +37,10 @@ void bind_bytes(struct query *query, const void *bytes, int size); /* empty blob
 #define BIND_TEXT(query, array) bind_text((query), (array), sizeof(array))
 
 int64_t take_integer(struct query *query); /* null: 0 */
+/* Instants: a year from 1000 to 9999, null: 0. And time since a boot, of at most as long.
+ * Anything else is damage: no clock says so, and sums would overflow. */
+int64_t take_wall(struct query *query);
+int64_t take_awake(struct query *query);
 int64_t take_or(struct query *query, int64_t null_value);
 int take_int(struct query *query);
 bool take_flag(struct query *query);

@@ -316,6 +316,22 @@ START_TEST(a_layout_that_is_not_ours_is_refused_before_anything_is_written)
 }
 END_TEST
 
+/* --- times out of all sense ---------------------------------------------------------------- */
+
+static const char *const absurd[] = {"9223372036854775807", "-9223372036854775808", "253402300800000"};
+
+START_TEST(a_time_out_of_all_sense_is_damage)
+{
+	char sql[200];
+	struct log_entry entry;
+	(void)snprintf(sql, sizeof(sql), "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
+	               " VALUES (%s, 1, 'b', 'x', 'y', x'')", absurd[_i]);
+	kit_sql(kit.path, sql);
+	ck_assert(!log_newest_entry(kit.log, &entry, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+}
+END_TEST
+
 /* --- the open log goes away -------------------------------------------------------------- */
 
 static void remove_log(void)
@@ -460,6 +476,7 @@ int main(void)
 	tcase_add_test(tests, a_new_log_is_for_its_owner_alone);
 	tcase_add_loop_test(tests, a_layout_that_is_not_ours_is_refused_before_anything_is_written, 0,
 	                    (int)(sizeof(foreign) / sizeof(foreign[0])));
+	tcase_add_loop_test(tests, a_time_out_of_all_sense_is_damage, 0, (int)(sizeof(absurd) / sizeof(absurd[0])));
 	tcase_add_loop_test(tests, nothing_is_recorded_in_a_log_that_has_gone, 0, (int)(sizeof(away) / sizeof(away[0])));
 	tcase_add_loop_test(tests, a_log_that_goes_in_the_middle_of_an_act_refuses_it, 0,
 	                    (int)(sizeof(away) / sizeof(away[0])));

@@ -65,6 +65,7 @@ END_TEST
 START_TEST(control_characters_never_come_through)
 {
 	ck_text("a\033[2J\007\n\t\177", "\"a\\u001b[2J\\u0007\\u000a\\u0009\\u007f\"");
+	ck_text("a\342\200\256b", "\"a\\u202eb\""); /* turns the direction of writing */
 	ck_text("\302\233 31m", "\"\\u009b 31m\""); /* C1: one-character CSI */
 }
 END_TEST
