@@ -266,8 +266,8 @@ bool log_stands(struct log *log, struct fault *fault)
 	}
 	if (log->lost == NULL)
 		return true;
-	return fault_set(fault, FAULT_UNSAFE, "%s%s %s while it was open. Nothing more is recorded in it: write "
-	                 "what stands to a new file.", path_shown(log->path), log->lost_file, log->lost);
+	return fault_set(fault, FAULT_UNSAFE, "Nothing more is recorded: the log%s%s %s while it was open (%s).",
+	                 log->lost_file[0] == '\0' ? "" : "'s ", log->lost_file, log->lost, path_shown(log->path));
 }
 
 /* --- after a sync that failed ---------------------------------------------------------- */
@@ -275,9 +275,8 @@ bool log_stands(struct log *log, struct fault *fault)
 bool sync_failed(struct log *log, struct fault *fault)
 {
 	log->unsynced = true;
-	return fault_set(fault, FAULT_UNSAFE, "The disk that holds %s failed; the last key may be lost. Nothing is "
-	                 "recorded until it writes again: write what stands to another disk.",
-	                 path_shown(log->path));
+	return fault_set(fault, FAULT_UNSAFE, "The disk failed; the last key may be lost. Nothing is recorded until it "
+	                 "writes again: write what stands to another disk (%s).", path_shown(log->path));
 }
 
 /* What failed is written anew by the next act in the same place; the disk must only have

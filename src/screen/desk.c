@@ -109,8 +109,8 @@ void desk_say_fault(struct desk *desk, const struct fault *fault)
 	            fault->kind == FAULT_MISUSE || fault->kind == FAULT_MISSING;
 
 	desk->unsafe = desk->unsafe || fault->kind == FAULT_UNSAFE;
-	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s", fault->sentence,
-	         fault->kind == FAULT_UNSAFE ? " Press W." : "");
+	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s",
+	         fault->kind == FAULT_UNSAFE ? "Press W to write what stands to a new file. " : "", fault->sentence);
 }
 
 /* --- selection ------------------------------------------------------------------- */

@@ -300,8 +300,8 @@ static const char *const foreign[] = {
 	"CREATE TABLE more (a)",
 	"CREATE TRIGGER work_words_evil AFTER INSERT ON journal BEGIN SELECT 1; END",
 	"DROP VIEW work_of_load",
-	"DROP TRIGGER journal_is_not_deleted; CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal"
-	" BEGIN SELECT 1; END",
+	("DROP TRIGGER journal_is_not_deleted;"
+	 "CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal BEGIN SELECT 1; END"),
 	"DROP INDEX journal_of_load; CREATE INDEX journal_of_load ON journal (load_id)",
 };
 

@@ -28,7 +28,7 @@ start_load
 cp "$log" "$own/copy.db" # without its -wal
 rm "$log"
 step
-wait_for "was removed while it was open" "Nothing more is recorded" "Press W."
+wait_for "Press W to write what stands to a new file." "Nothing more is recorded: the log was removed"
 wait_for "Space heat is on" # the step was not taken
 press W
 wait_for "Write all that stands to (a new file):" "stillroom-saved.db"
@@ -60,7 +60,7 @@ wait_for "Space heat is on"
 cp "$own/elsewhere/log.db" "$own/other.db"
 mv "$own/other.db" "$own/elsewhere/log.db"
 step
-wait_for "was replaced by another file while it was open"
+wait_for "Press W" "the log was replaced by another file"
 close_window main
 
 at="copied in use"
