@@ -211,6 +211,7 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 	out->ringing = true;
 	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
 	out->water_dry = strip_dry_in_ms(strip, now) <= 0;
+	out->job = out->water_dry ? "HEAT OFF" : "WATER";
 	out->act = out->water_dry ? "Heat OFF; no water into a dry hot pan: let it cool"
 	                          : "Water pan: look, top up with hot water, then press a";
 }
@@ -230,7 +231,9 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->left_s = moment_seconds_left(strip->phase.required_ms, passed);
 	out->due = out->timed && passed >= strip->phase.required_ms;
 	out->ringing = out->due && strip->phase.acknowledged_wall_ms == 0;
+	out->clock_rings = out->ringing;
 	out->alarm = strip->rule->alarm;
+	out->job = out->due ? strip->rule->job : NULL;
 	out->act = out->due ? strip->rule->due : strip->rule->act;
 	if (out->due && strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD)
 		out->act = "RESTARTED: read another clock before the hold ends";

@@ -133,8 +133,10 @@ struct face {
 	int64_t passed_s; /* since the phase began */
 	bool due;         /* timed and over */
 	bool ringing;     /* due and not acknowledged, or the water clock is over */
+	bool clock_rings; /* it is this clock that rings, not the water clock alone */
 	enum alarm alarm; /* the one that rings, else the one of this phase */
 	const char *act;  /* what to do now, in words */
+	const char *job;  /* when due, what that comes to: "JARS OUT"; else NULL */
 	/* Runs: the water clock. */
 	bool water;       /* it runs */
 	int64_t water_left_s;

@@ -77,6 +77,7 @@ enum early { EARLY_NEVER, EARLY_ASK };
 /* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
  * our judgement, common practice, no source. */
 #define WATER_DRY_INTERVALS 2
+#define JOB_MAX 9 /* letters of a job: with the station's digit they fill 80 columns */
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
 struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
@@ -97,6 +98,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	const char *words;     /* "come-up" */
 	const char *act;       /* what to do now */
 	const char *due;       /* TIMED: what to do when the time is over */
+	const char *job;       /* the same in JOB_MAX capitals and blanks, to be read across a room */
 	const char *step;      /* what the step key says: a condition seen, or a thing done */
 	const char *lost;      /* what the lost key says */
 	const char *caution;

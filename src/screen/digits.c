@@ -1,5 +1,5 @@
 /*
- * digits.c - the two fonts of tall digits, drawn for this program.
+ * digits.c - the two fonts of tall digits and the letters, drawn for this program.
  */
 #include "screen/digits.h"
 
@@ -75,6 +75,30 @@ static const struct font fonts[DIGITS_HEIGHT_COUNT] = {
         },
 };
 
+/* The capitals that jobs are written in (kitchen/phases.h); of the tall font only. */
+static const struct {
+	char letter;
+	const char *shape[5];
+} letters[] = {
+    {'A', {" ### ", "## ##", "#####", "## ##", "## ##"}},
+    {'D', {"#### ", "## ##", "## ##", "## ##", "#### "}},
+    {'E', {"#####", "##   ", "#### ", "##   ", "#####"}},
+    {'F', {"#####", "##   ", "#### ", "##   ", "##   "}},
+    {'G', {" ####", "##   ", "## ##", "## ##", " ####"}},
+    {'H', {"## ##", "## ##", "#####", "## ##", "## ##"}},
+    {'I', {"##", "##", "##", "##", "##"}},
+    {'J', {"   ##", "   ##", "   ##", "## ##", " ### "}},
+    {'L', {"##   ", "##   ", "##   ", "##   ", "#####"}},
+    {'N', {"##  ##", "### ##", "######", "## ###", "##  ##"}},
+    {'O', {" ### ", "## ##", "## ##", "## ##", " ### "}},
+    {'P', {"#### ", "## ##", "#### ", "##   ", "##   "}},
+    {'R', {"#### ", "## ##", "#### ", "## ##", "## ##"}},
+    {'S', {" ####", "##   ", " ### ", "   ##", "#### "}},
+    {'T', {"######", "  ##  ", "  ##  ", "  ##  ", "  ##  "}},
+    {'U', {"## ##", "## ##", "## ##", "## ##", " ### "}},
+    {'W', {"##   ##", "##   ##", "## # ##", "#######", " ## ## "}},
+};
+
 static const struct font *font_of(enum digits_height height)
 {
 	assert(height < DIGITS_HEIGHT_COUNT);
@@ -84,8 +108,11 @@ static const struct font *font_of(enum digits_height height)
 static const char *shape_row(const struct font *font, char character, int row)
 {
 	const char *place = character ? strchr(CHARACTERS, character) : NULL;
-	size_t index = place ? (size_t)(place - CHARACTERS) : CHARACTER_COUNT - 1;
 
+	for (size_t i = 0; font == &fonts[DIGITS_TALL] && i < sizeof(letters) / sizeof(letters[0]); i++)
+		if (letters[i].letter == character)
+			return letters[i].shape[row];
+	size_t index = place ? (size_t)(place - CHARACTERS) : CHARACTER_COUNT - 1;
 	return font->shape[index][row];
 }
 

@@ -2,8 +2,10 @@
  * digits.h - clocks in digits tall enough to be read across a room.
  *
  * A font of our own for 0-9, ':', '-', '+' and ' '.  All digits have one width,
- * so that a running clock does not shiver.  Any other character is drawn as a
- * space.
+ * so that a running clock does not shiver.  The tall font also has the capitals
+ * in which the jobs of kitchen/phases.h are written; with a station's digit and a
+ * blank before it a job takes 66 columns at most.  Any other character is drawn as
+ * a space.
  *
  *   height        rows  digit  colon  gap   "59:59"  "1:07:05"  "-1:07:05"
  *   DIGITS_TALL      5      5      2    1        26         35          39

@@ -329,6 +329,8 @@ START_TEST(the_water_clock_rings_at_its_time_and_not_1_ms_before)
 	kk_pass(&kit, 1);
 	face = pk_face(&kit, TALL_JUICER);
 	ck_assert(face.water_due && face.ringing);
+	ck_assert(!face.clock_rings); /* the run goes on as it should */
+	ck_assert_str_eq(face.job, "WATER");
 	ck_assert_int_eq(face.alarm, ALARM_DRY);
 	ck_assert_int_eq(face.water_left_s, 0);
 	ck_assert_ptr_nonnull(kk_warned(&kit, "water-overdue", 0));

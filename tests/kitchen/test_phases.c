@@ -341,6 +341,23 @@ START_TEST(a_canner_has_its_method_and_nothing_else_has_one)
 }
 END_TEST
 
+/* What rings is read across a room: a few capitals, and nothing where nothing rings. */
+START_TEST(each_clock_that_rings_names_its_job_in_a_few_capitals)
+{
+	enum station_kind kind = (enum station_kind)_i;
+
+	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL; rule = phase_rule_next(kind, rule)) {
+		if (rule->due == NULL) {
+			ck_assert_ptr_null(rule->job);
+			continue;
+		}
+		ck_assert_ptr_nonnull(rule->job);
+		ck_assert_uint_le(strlen(rule->job), JOB_MAX);
+		ck_assert_uint_eq(strspn(rule->job, "ABCDEFGHIJKLMNOPQRSTUVWXYZ "), strlen(rule->job));
+	}
+}
+END_TEST
+
 START_TEST(only_what_heats_can_be_lost_or_stopped)
 {
 	enum station_kind kind = (enum station_kind)_i;
@@ -365,6 +382,7 @@ int main(void)
 	tcase_add_loop_test(table, every_row_says_what_to_do_and_where_that_comes_from, 0, METHOD_COUNT);
 	tcase_add_loop_test(table, every_phase_a_row_leads_to_exists_for_its_method, 0, METHOD_COUNT);
 	tcase_add_loop_test(table, following_the_table_comes_to_an_end, 0, METHOD_COUNT);
+	tcase_add_loop_test(table, each_clock_that_rings_names_its_job_in_a_few_capitals, 0, STATION_POT + 1);
 	tcase_add_loop_test(table, only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT);
 	tcase_add_test(table, a_phase_of_another_method_is_not_found);
 	tcase_add_test(table, a_canner_has_its_method_and_nothing_else_has_one);

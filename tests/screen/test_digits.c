@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/phases.h"
 #include "screen/digits.h"
 
 static const enum digits_height heights[] = {DIGITS_TALL, DIGITS_GIANT};
@@ -98,6 +99,44 @@ START_TEST(a_clock_looks_like_this)
 }
 END_TEST
 
+/* "5 JARS OUT", over 80 columns with a margin, and no letter of it missing. */
+START_TEST(every_job_can_be_written_tall)
+{
+	for (int kind = 0; kind <= STATION_POT; kind++)
+		for (const struct phase_rule *rule = phase_rule_first((enum station_kind)kind); rule != NULL;
+		     rule = phase_rule_next((enum station_kind)kind, rule)) {
+			for (const char *at = rule->job == NULL ? "" : rule->job; *at != '\0'; at++) {
+				const char one[2] = {*at, '\0'};
+				char out[16];
+
+				digits_row(one, DIGITS_TALL, 1, out, sizeof(out));
+				ck_assert_msg((*at == ' ') == (strchr(out, '#') == NULL), "%c", *at);
+			}
+			if (rule->job != NULL)
+				ck_assert_int_le(digits_columns(rule->job, DIGITS_TALL) + 12, 66);
+		}
+	ck_assert_int_eq(digits_columns("5 JARS OUT", DIGITS_TALL), 60);
+}
+END_TEST
+
+START_TEST(a_job_looks_like_this)
+{
+	static const char *const picture[] = {
+	    "#####       ##   ##  ###  ###### ##### #### ",
+	    "##          ##   ## ## ##   ##   ##    ## ##",
+	    "####        ## # ## #####   ##   ####  #### ",
+	    "   ##       ####### ## ##   ##   ##    ## ##",
+	    "####         ## ##  ## ##   ##   ##### ## ##",
+	};
+	char out[64];
+
+	for (int row = 0; row < 5; row++) {
+		digits_row("5 WATER", DIGITS_TALL, row, out, sizeof(out));
+		ck_assert_str_eq(out, picture[row]);
+	}
+}
+END_TEST
+
 START_TEST(an_unknown_character_is_a_space)
 {
 	char out[64];
@@ -139,6 +178,8 @@ static Suite *suite(void)
 	tcase_add_test(t, all_digits_have_one_width);
 	tcase_add_test(t, no_two_digits_can_be_taken_for_one_another);
 	tcase_add_test(t, a_clock_looks_like_this);
+	tcase_add_test(t, every_job_can_be_written_tall);
+	tcase_add_test(t, a_job_looks_like_this);
 	tcase_add_test(t, an_unknown_character_is_a_space);
 	tcase_add_test(t, a_row_is_cut_at_the_buffer);
 	tcase_add_test(t, a_row_outside_the_font_is_empty);
