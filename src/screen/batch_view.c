@@ -630,6 +630,7 @@ const struct view batch_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.keeps = true,
 	.typed = typed,
 	.first_key_words = choose_words,
 };

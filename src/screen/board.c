@@ -76,40 +76,15 @@ static long key_code(const struct terminal_input *input)
 
 /* --- alarms ------------------------------------------------------------------------ */
 
-static const struct strip *worst_ringing(const struct desk *desk, enum alarm *alarm)
+static void run_command(struct loop *loop, const struct ring *ring)
 {
-	const struct board *board = kitchen_board(desk->kitchen);
-	const struct strip *worst = NULL;
-
-	*alarm = ALARM_NONE;
-	for (size_t i = 0; i < board->stations + board->racked; i++) {
-		struct face face;
-
-		strip_face(&board->strips[i], &desk->now, &face);
-		if (face.ringing && face.alarm > *alarm) {
-			*alarm = face.alarm;
-			worst = &board->strips[i];
-		}
-	}
-	return worst;
-}
-
-static const char *face_act(const struct strip *strip, const struct moment *now)
-{
-	struct face face;
-
-	strip_face(strip, now, &face);
-	return face.act;
-}
-
-static void run_command(struct loop *loop, const struct strip *strip, enum alarm alarm)
-{
-	const char *act = face_act(strip, &loop->desk.now);
+	const struct strip *strip = ring->strip;
+	enum alarm alarm = ring->face.alarm;
 	struct alarm_command_news news = {
 		.alarm = alarm_name(alarm),
 		.station = strip->station.name,
 		.product = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.product,
-		.act = act,
+		.act = ring->face.act,
 	};
 	struct fault fault = { 0 };
 
@@ -126,20 +101,15 @@ static void ring(struct loop *loop)
 {
 	struct desk *desk = &loop->desk;
 	struct fault fault = { 0 };
-	enum alarm alarm;
-	const struct strip *strip = worst_ringing(desk, &alarm);
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_rings(desk, rings);
 
 	if (loop->command != NULL && !alarm_command_reap(loop->command, &fault))
 		desk_say_fault(desk, &fault);
-	if (alarm != desk->alarm) {
-		desk->alarm = alarm;
-		desk->alarm_since_ms = desk->awake_ms;
-		desk->alarm_seen_ms = desk->awake_ms - 1;
-	}
-	if (strip == NULL)
+	if (count == 0)
 		return;
-	run_command(loop, strip, alarm);
-	if (loop->config.bell && alarm_bells(alarm, desk->alarm_seen_ms - desk->alarm_since_ms,
+	run_command(loop, &rings[0]);
+	if (loop->config.bell && alarm_bells(desk->alarm, desk->alarm_seen_ms - desk->alarm_since_ms,
 	                                     desk->awake_ms - desk->alarm_since_ms) > 0)
 		terminal_bell(loop->terminal);
 	desk->alarm_seen_ms = desk->awake_ms;
@@ -200,63 +170,7 @@ static void set_wake(struct loop *loop)
 	(void)wake_at_awake_ms(loop->wake, desk->awake_ms + (next > 1 ? next : 1));
 }
 
-/* --- frames --------------------------------------------------------------------------- */
-
-static void draw_too_small(struct desk *desk, int rows, int cols)
-{
-	const struct strip *strip = desk_most_urgent(desk);
-	char clock[24];
-	struct face face;
-
-	if (strip != NULL) {
-		strip_face(strip, &desk->now, &face);
-		strip_clock_words(strip, &face, clock, sizeof(clock));
-		terminal_putf(desk->terminal, 0, 0, cols, strip_role(desk, &face), "%d %s %s %s",
-		              strip->station.digit, clock, strip->rule->words, strip->station.name);
-	}
-	desk_paragraph(desk, strip != NULL, 0, cols, rows - 1, ROLE_STRONG,
-	               "The window is too small: make it at least 40 columns by 12 rows. Clocks go on.");
-}
-
-static void draw(struct loop *loop)
-{
-	struct desk *desk = &loop->desk;
-	int rows;
-	int cols;
-	int top;
-
-	terminal_size(loop->terminal, &rows, &cols);
-	terminal_begin_frame(loop->terminal);
-	if (rows < MIN_ROWS || cols < MIN_COLS) {
-		draw_too_small(desk, rows, cols);
-	} else {
-		top = header_rows(desk);
-		header_draw(desk);
-		/* No view may hide the clock that needs someone first. */
-		if (desk->view != VIEW_BOARD && desk_most_urgent(desk) != NULL)
-			clock_line_draw(desk, top++);
-		view_of(desk->view)->draw(desk, top, rows - top - footer_rows(desk));
-		footer_draw(desk);
-	}
-	terminal_end_frame(loop->terminal);
-}
-
 /* --- between frames ------------------------------------------------------------------- */
-
-static bool phase_is_due(const struct desk *desk, int64_t phase_id)
-{
-	const struct board *board = kitchen_board(desk->kitchen);
-
-	for (size_t i = 0; i < board->stations + board->racked; i++) {
-		struct face face;
-
-		if (board->strips[i].content == STRIP_EMPTY || board->strips[i].phase.id != phase_id)
-			continue;
-		strip_face(&board->strips[i], &desk->now, &face);
-		return face.due;
-	}
-	return false;
-}
 
 /* A copy takes a moment: not between two keys, nor while something rings, unless it is
  * always so. */
@@ -287,23 +201,6 @@ static void look_after_log(struct loop *loop)
 		loop->backup_due_ms = desk->awake_ms;
 	if (is_quiet(loop) && !kitchen_backup(desk->kitchen, desk->awake_ms, &fault))
 		desk_say_fault(desk, &fault);
-}
-
-static void keep_house(struct loop *loop)
-{
-	struct desk *desk = &loop->desk;
-	struct fault fault = { 0 };
-
-	if (!kitchen_refresh(desk->kitchen, false, &fault) && fault.kind != FAULT_BUSY)
-		desk_say_fault(desk, &fault);
-	look_after_log(loop);
-	desk->warnings = kitchen_warned(desk->kitchen, &desk->now, &desk->warning_count);
-	if (desk->sure_phase_id != 0 && phase_is_due(desk, desk->sure_phase_id)) {
-		desk->sure_phase_id = 0; /* "end it now all the same?" is no question any more */
-		desk->message[0] = '\0';
-	}
-	if (desk->message[0] != '\0' && desk->awake_ms > desk->message_until_ms)
-		desk->message[0] = '\0';
 }
 
 static void handle(struct loop *loop, const struct terminal_input *input)
@@ -359,9 +256,10 @@ static void run(struct loop *loop)
 		struct terminal_input input;
 
 		take_time(loop);
-		keep_house(loop);
+		desk_look(&loop->desk);
+		look_after_log(loop);
 		ring(loop);
-		draw(loop);
+		desk_draw(&loop->desk);
 		if (!search_plan(loop, &input)) {
 			set_wake(loop);
 			terminal_wait(loop->terminal, loop->wake, &input);

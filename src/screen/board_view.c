@@ -35,7 +35,8 @@ static struct layout lay_out(const struct desk *desk, int rows)
 	int left;
 	int more;
 
-	layout.urgent = urgent_rows(desk, rows - less(canners, 3));
+	layout.urgent = desk->alarm != ALARM_NONE ? ringing_rows(desk, rows - less(canners, 3))
+	                                          : urgent_rows(desk, rows - less(canners, 3));
 	left = rows - layout.urgent;
 	layout.strips = less(canners + first, left);
 	left -= layout.strips;
@@ -64,7 +65,10 @@ static void draw(struct desk *desk, int top, int rows)
 	struct layout layout = lay_out(desk, rows);
 
 	top += layout.air;
-	urgent_draw(desk, top, layout.urgent);
+	if (desk->alarm != ALARM_NONE)
+		ringing_draw(desk, top, layout.urgent);
+	else
+		urgent_draw(desk, top, layout.urgent);
 	top += layout.urgent;
 	strips_draw(desk, top, layout.strips, layout.each);
 	ribbon_draw(desk, top + layout.strips + layout.air, layout.ribbon);
@@ -108,13 +112,10 @@ static bool is_ringing(const struct desk *desk)
 	return desk->alarm != ALARM_NONE && !water_rings(desk);
 }
 
-/* "Press again": the second press counts only for the phase that was asked about. */
-static bool sure_of(struct desk *desk, const struct strip *strip)
+/* Phases that end with a number: of quarts, of jars. */
+static bool asks_number(const struct strip *strip)
 {
-	bool sure = desk->sure_phase_id == strip->phase.id && desk->awake_ms <= desk->sure_until_ms;
-
-	desk->sure_phase_id = 0;
-	return sure;
+	return strip->content != STRIP_EMPTY && (strip->rule->name == PHASE_DRAIN || strip->rule->name == PHASE_FILL);
 }
 
 /* What the station is doing after a step. */
@@ -122,6 +123,8 @@ static void say_step(struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
+	if (strip != NULL && asks_number(strip))
+		desk->asked_soon_until_ms = desk->awake_ms + AGAIN_SHORT_MS;
 	if (strip == NULL || strip->content == STRIP_EMPTY)
 		desk_say(desk, ROLE_DONE, "Noted. The station is free. (u undoes)");
 	else
@@ -340,15 +343,11 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	}
 	if (ask_other_clock(desk, strip))
 		return;
-	if (!kitchen_step(desk->kitchen, phase_id, sure_of(desk, strip), &fault)) {
-		if (fault.kind == FAULT_CONFIRM) {
-			desk->sure_phase_id = phase_id;
-			desk->sure_until_ms = desk->awake_ms + SURE_MS;
-			desk_say(desk, ROLE_CAUTION, "%s Press Space again if so.", fault.sentence);
-			desk->message_until_ms = desk->sure_until_ms; /* the question lapses with the answer */
-		} else {
+	if (!kitchen_step(desk->kitchen, phase_id, desk_is_sure(desk, AGAIN_STEP, phase_id), &fault)) {
+		if (fault.kind == FAULT_CONFIRM)
+			desk_ask_again(desk, AGAIN_STEP, phase_id, SURE_MS, "%s Press Space again if so.", fault.sentence);
+		else
 			desk_say_fault(desk, &fault);
-		}
 		return;
 	}
 	desk->redo_until_ms = 0;
@@ -369,6 +368,40 @@ static void next_step(struct desk *desk)
 	} else {
 		start_at(desk, strip);
 	}
+}
+
+/* --- another station rings ------------------------------------------------------------------ */
+
+/* What tells one state of a station from another: the id of its phase, or of the
+ * station while it is free. */
+static int64_t state_of(const struct strip *strip)
+{
+	return strip->content == STRIP_EMPTY ? -strip->station.id : strip->phase.id;
+}
+
+static void lost(struct desk *desk);
+
+/* A step at the selected station while another one shouts is hardly what is meant:
+ * asked first, with what it would do and where. */
+static bool ask_elsewhere(struct desk *desk, const struct view_key *key)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_rings(desk, rings);
+	const char *what;
+
+	if ((key->act != next_step && key->act != lost) || strip == NULL || count == 0 ||
+	    ring_of(rings, count, strip) != NULL)
+		return false;
+	if (desk_asks_again(desk, AGAIN_STEP, state_of(strip)) || desk_is_sure(desk, AGAIN_ELSEWHERE, state_of(strip)))
+		return false;
+	what = strip->content == STRIP_EMPTY ? start_words(desk, strip)
+	       : key->act == lost            ? strip->rule->lost
+	                                     : strip->rule->step;
+	desk_ask_again(desk, AGAIN_ELSEWHERE, state_of(strip), AGAIN_SHORT_MS,
+	               "%d %s: %s? Press %s again if so. But %d %s rings: Tab.", strip_digit(strip), strip_title(strip),
+	               what, key->cap, strip_digit(rings[0].strip), strip_title(rings[0].strip));
+	return true;
 }
 
 static const char *next_step_words(const struct desk *desk)
@@ -478,12 +511,27 @@ static void choose_rack(struct desk *desk)
 	desk_select(desk, &board->strips[board->stations + next]);
 }
 
+/* A figure right after such a step is more likely a number for its question, which
+ * comes with the next Space, than a station. */
+static bool is_number_too_soon(struct desk *desk, long key)
+{
+	if (desk->awake_ms >= desk->asked_soon_until_ms || desk_is_sure(desk, AGAIN_STATION, key))
+		return false;
+	desk_ask_again(desk, AGAIN_STATION, key, AGAIN_SHORT_MS,
+	               "Nothing asks for a number yet: Space does, when it is known. Station %c: wait a second, press it again.",
+	               (char)key);
+	desk_refuse_words(desk);
+	return true;
+}
+
 static bool choose_digit(struct desk *desk, long key)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	if (key < '1' || key > '9')
 		return false;
+	if (is_number_too_soon(desk, key))
+		return true;
 	for (size_t i = 0; i < board->stations; i++) {
 		if (board->strips[i].station.digit != key - '0')
 			continue;
@@ -576,6 +624,11 @@ static void ask_initials(struct desk *desk)
 		desk_offer(desk, "Who has it (initials):", strip->station.who, initials_typed);
 }
 
+static bool came_away(const struct desk *desk)
+{
+	return desk->left.can_go_back;
+}
+
 static void open_leave(struct desk *desk)
 {
 	desk_show_view(desk, VIEW_LEAVE);
@@ -604,6 +657,7 @@ static const struct view_key keys[] = {
 	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL, plan_view_enter },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
 	{ 'y', 0, "y", "years", "The years before: what they came to, every load and batch, search.", NULL, seasons_view_enter },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back to it", "Back to what was being typed when Tab was pressed.", came_away, desk_go_back },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },
@@ -617,4 +671,5 @@ const struct view board_view = {
 	.draw = draw,
 	.typed = choose_digit,
 	.first_key_words = next_step_words,
+	.asks_first = ask_elsewhere,
 };

@@ -3,7 +3,6 @@
 #include <stdarg.h>
 #include <stdlib.h>
 #include <string.h>
-#include <wchar.h>
 
 #include "engine/text.h"
 #include "kitchen/backups.h"
@@ -80,8 +79,26 @@ void desk_clear(struct desk *desk)
 
 void desk_show_view(struct desk *desk, enum view_name name)
 {
+	if (name != VIEW_BOARD)
+		desk->left.can_go_back = false;
 	desk->view = name;
 	desk->entry.open = false;
+}
+
+void desk_leave_for_board(struct desk *desk)
+{
+	if (desk->view != VIEW_BOARD && view_of(desk->view)->keeps) {
+		desk->left.can_go_back = true;
+		desk->left.view = desk->view;
+		desk->left.entry = desk->entry;
+	}
+	desk_show_board(desk);
+}
+
+void desk_go_back(struct desk *desk)
+{
+	desk_show_view(desk, desk->left.view);
+	desk->entry = desk->left.entry;
 }
 
 void desk_show_board(struct desk *desk)
@@ -155,39 +172,6 @@ const struct strip *desk_most_urgent(const struct desk *desk)
 	return best;
 }
 
-/* --- alarms ------------------------------------------------------------------------- */
-
-/* The selected strip's alarm first, else the worst one ringing.  The water of a
- * juicer is only ever "seen" by somebody who has chosen that juicer: the key then
- * says that the pan was topped up. */
-void desk_hear(struct desk *desk)
-{
-	const struct strip *selected = desk_selected(desk);
-	const struct strip *strip = selected;
-	struct fault fault = { 0 };
-	struct face face = { 0 };
-
-	if (strip != NULL)
-		strip_face(strip, &desk->now, &face);
-	if (!face.ringing)
-		strip = desk_most_urgent(desk);
-	if (strip != NULL)
-		strip_face(strip, &desk->now, &face);
-	if (strip == NULL || !face.ringing)
-		desk_say(desk, ROLE_QUIET, "No alarm is ringing.");
-	else if (face.water_due && (strip != selected || desk->view != VIEW_BOARD))
-		desk_say(desk, ROLE_CAUTION,
-		         face.water_dry ? "%s: heat OFF; let the dry pan cool, fill it, choose it (%d), press a."
-		                        : "%s: look at its water, then choose it on the board (%d) and press a.",
-		         strip->station.name, strip->station.digit);
-	else if (!kitchen_acknowledge(desk->kitchen, strip->phase.id, &fault))
-		desk_say_fault(desk, &fault);
-	else if (face.water_due)
-		desk_say(desk, ROLE_DONE, "Noted: water seen and topped up. (u undoes)");
-	else
-		desk_say(desk, ROLE_PLAIN, "Heard. Still to do: %s", face.act);
-}
-
 /* --- what several views do --------------------------------------------------------------- */
 
 int desk_columns(const struct desk *desk)
@@ -253,7 +237,7 @@ static bool save_to(struct desk *desk, const char *path)
 }
 
 /* The disk of the log may be the one that failed: a home is often on another. */
-static void desk_save_elsewhere(struct desk *desk)
+void desk_save_elsewhere(struct desk *desk)
 {
 	const char *home = getenv("HOME"); /* NOLINT(concurrency-mt-unsafe): one thread */
 	char path[ENTRY_MAX];
@@ -276,226 +260,6 @@ void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *
 	free(*boxes);
 	*boxes = rows;
 	*count = read;
-}
-
-/* --- a line being typed ------------------------------------------------------------ */
-
-void desk_ask(struct desk *desk, const char *prompt, const char *text,
-              bool (*done)(struct desk *, const char *))
-{
-	desk->entry.open = true;
-	desk->entry.done = done;
-	desk->entry.blank = NULL;
-	desk->entry.keys = NULL;
-	desk->entry.offered = false;
-	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
-	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
-	desk->entry.at = strlen(desk->entry.text);
-}
-
-void desk_offer(struct desk *desk, const char *prompt, const char *text,
-                bool (*done)(struct desk *, const char *))
-{
-	desk_ask(desk, prompt, text, done);
-	desk->entry.offered = text[0] != '\0';
-}
-
-void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
-                     bool (*done)(struct desk *, const char *))
-{
-	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
-	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
-
-	desk_ask(desk, not_valid ? "On as NOT VALID, because (Esc: no):" : "On as UNKNOWN, because (Esc: no):", tried, done);
-	if (tried[0] != '\0')
-		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
-	else
-		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
-}
-
-int desk_vinegar(struct desk *desk, const char *text)
-{
-	char *end;
-	double percent = strtod(text, &end);
-
-	end += strspn(end, " ");
-	end += *end == '%';
-	if (end != text && *end == '\0' && percent >= 0.1 && percent <= 30)
-		return (int)(percent * 10 + 1e-6); /* cut, not rounded: 4.96 is not 5 */
-	desk_say(desk, ROLE_CAUTION, "Type its percent as the label says it: 5");
-	return 0;
-}
-
-/* The byte before `at` where a UTF-8 character begins; 0 at the start. */
-static size_t before(const char *text, size_t at)
-{
-	while (at > 0 && ((unsigned char)text[at - 1] & 0xC0u) == 0x80u)
-		at--;
-	return at > 0 ? at - 1 : 0;
-}
-
-static size_t behind(const char *text, size_t at)
-{
-	if (text[at] != '\0')
-		at++;
-	while (((unsigned char)text[at] & 0xC0u) == 0x80u)
-		at++;
-	return at;
-}
-
-static void entry_erase(struct entry *entry)
-{
-	size_t from = before(entry->text, entry->at);
-
-	memmove(entry->text + from, entry->text + entry->at, strlen(entry->text + entry->at) + 1);
-	entry->at = from;
-}
-
-static void entry_empty(struct entry *entry)
-{
-	entry->text[0] = '\0';
-	entry->at = 0;
-}
-
-static void entry_add(struct entry *entry, long key, bool instead)
-{
-	char bytes[16];
-	mbstate_t state;
-	size_t length;
-	size_t more;
-
-	if (key < ' ' || key == 127 || key > 0x10FFFF)
-		return;
-	if (instead)
-		entry_empty(entry);
-	length = strlen(entry->text);
-	memset(&state, 0, sizeof(state));
-	more = wcrtomb(bytes, (wchar_t)key, &state);
-	if (more == (size_t)-1 || length + more >= sizeof(entry->text))
-		return;
-	memmove(entry->text + entry->at + more, entry->text + entry->at, length - entry->at + 1);
-	memcpy(entry->text + entry->at, bytes, more);
-	entry->at += more;
-}
-
-static void entry_finish(struct desk *desk)
-{
-	struct entry *entry = &desk->entry;
-	char text[ENTRY_MAX];
-
-	text_copy(text, sizeof(text), entry->text);
-	if (entry->done(desk, text))
-		entry->open = false;
-}
-
-static void entry_key(struct desk *desk, long key)
-{
-	struct entry *entry = &desk->entry;
-	bool offered = entry->offered;
-
-	entry->offered = false; /* any key but a character keeps it, to be changed */
-	switch (key) {
-	case KEY_CODE_ESCAPE:
-		entry->open = false;
-		desk->message[0] = '\0'; /* it was about the line */
-		break;
-	case KEY_CODE_EMPTY_LINE: entry_empty(entry); break;
-	case KEY_CODE_ENTER: entry_finish(desk); break;
-	case KEY_CODE_BACKSPACE: entry_erase(entry); break;
-	case KEY_CODE_LEFT: entry->at = before(entry->text, entry->at); break;
-	case KEY_CODE_RIGHT: entry->at = behind(entry->text, entry->at); break;
-	case KEY_CODE_UP: entry->at = 0; break;
-	case KEY_CODE_DOWN: entry->at = strlen(entry->text); break;
-	default: entry_add(entry, key, offered); break;
-	}
-}
-
-/* --- keys --------------------------------------------------------------------------- */
-
-/* A finger that rests on a key, or a sticky one, sends it again and again; only
- * the first counts.  A stream of repeats is one press however long it lasts; a
- * second press comes HELD_KEY_MS after the first at the soonest, since a keyboard
- * may wait that long before it repeats.  Any other key between ends a hold. */
-static enum press press_of(struct desk *desk, long key)
-{
-	bool same = key == desk->last_key;
-	bool stream = same && desk->awake_ms - desk->last_key_ms < REPEAT_GAP_MS;
-	bool soon = same && desk->awake_ms - desk->last_taken_ms < HELD_KEY_MS;
-
-	desk->last_key = key;
-	desk->last_key_ms = desk->awake_ms;
-	if (stream || !soon)
-		desk->last_taken_ms = desk->awake_ms;
-	return stream ? PRESS_HELD : soon ? PRESS_TOO_SOON : PRESS_TAKEN;
-}
-
-static bool may_repeat(long key)
-{
-	return key >= KEY_CODE_UP && key <= KEY_CODE_BACKSPACE;
-}
-
-static const struct view_key *key_in(const struct desk *desk, const struct view *view, long key)
-{
-	for (size_t i = 0; i < view->key_count; i++) {
-		const struct view_key *entry = &view->keys[i];
-
-		if ((entry->key == key || (entry->other != 0 && entry->other == key)) &&
-		    (entry->usable == NULL || entry->usable(desk)))
-			return entry;
-	}
-	return NULL;
-}
-
-void desk_key(struct desk *desk, long key)
-{
-	const struct view *view = view_of(desk->view);
-	const struct view_key *entry;
-	enum press press = press_of(desk, key); /* asked of every key: another one between ends a hold */
-
-	if (key == KEY_CODE_INTERRUPT) {
-		desk_show_view(desk, VIEW_LEAVE);
-		return;
-	}
-	if (desk->entry.open && key == ' ' && desk->entry.text[0] == '\0' && desk->entry.blank != NULL) {
-		if (press != PRESS_HELD)
-			desk->entry.blank(desk);
-		return;
-	}
-	if (desk->entry.open) {
-		entry_key(desk, key);
-		return;
-	}
-	entry = key_in(desk, view, key);
-	if (entry != NULL && press != PRESS_TAKEN && !may_repeat(key)) {
-		if (press == PRESS_TOO_SOON && desk->message[0] == '\0')
-			desk_say(desk, ROLE_QUIET, "Too quick after the last press: that one did not count.");
-		return;
-	}
-	if (key == '!') { /* before the view: somebody may be ill */
-		desk->message[0] = '\0';
-		signs_view_enter(desk);
-		return;
-	}
-	if (key == 'W' && desk->unsafe) {
-		desk_save_elsewhere(desk);
-		return;
-	}
-	if (entry == NULL || entry->act == NULL) {
-		if (view->typed != NULL && view->typed(desk, key))
-			return;
-		if (key == 'a' && desk->alarm != ALARM_NONE && press == PRESS_TAKEN) {
-			desk_hear(desk);
-		} else if (key == '?') {
-			desk->view_before_help = desk->view;
-			desk->help = (struct list_state){ 0 };
-			desk_show_view(desk, VIEW_HELP);
-		} else if (key < KEY_CODE_UP) {
-			desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
-		}
-		return;
-	}
-	desk->message[0] = '\0';
-	entry->act(desk);
 }
 
 /* --- lists and paragraphs -------------------------------------------------------------- */

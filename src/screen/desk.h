@@ -38,6 +38,8 @@
 #define HELD_KEY_MS 700       /* the same key sooner than this is a held or bouncing key */
 #define REPEAT_GAP_MS 250     /* the same key this soon after itself is a keyboard's repeat */
 #define SURE_MS 10000         /* how long "press again" stands */
+#define AGAIN_SHORT_MS 5000   /* the same while an alarm rings */
+#define RINGS_MAX 32          /* ringing stations and loads that are told apart */
 
 enum view_name {
 	VIEW_BOARD,
@@ -114,6 +116,12 @@ struct view {
 	void (*draw)(struct desk *desk, int top, int rows);
 	/* A key not in the table; true when it was taken.  May be NULL. */
 	bool (*typed)(struct desk *desk, long key);
+	/* Does a field being typed in take the key, before the table?  `typed` then gets it.
+	 * NULL: there is no such field. */
+	bool (*types)(const struct desk *desk, long key);
+	/* True: it asked something, and the key acts only when pressed again.  May be NULL. */
+	bool (*asks_first)(struct desk *desk, const struct view_key *key);
+	bool keeps; /* holds what is not written down yet: one may come back to it */
 	/* What the first key of the bottom line says, or NULL for its table words. */
 	const char *(*first_key_words)(const struct desk *desk);
 };
@@ -376,6 +384,34 @@ struct plan_card {
 	int64_t sure_until_ms;
 };
 
+/* What rings, with what its clock shows. */
+struct ring {
+	const struct strip *strip; /* the board's */
+	struct face face;
+};
+
+/* The same, kept: which clocks of which phases rang when it was last looked. */
+struct rung {
+	int64_t phase_id;
+	bool clock;
+	bool water;
+};
+
+/* A question answered by pressing the same key again. */
+enum again_about {
+	AGAIN_NOTHING,
+	AGAIN_ELSEWHERE, /* an act here while another station rings; id: as of a step */
+	AGAIN_STEP,      /* a step the kitchen finds unlikely; id: the phase */
+	AGAIN_WATER,     /* was it seen and topped up; id: the phase */
+	AGAIN_STATION,   /* a figure typed where a number is asked for soon; id: the figure */
+	AGAIN_OLD_UNDO,  /* an undo that goes back over today; id: 0 */
+};
+struct again {
+	enum again_about about;
+	int64_t id;
+	int64_t until_ms; /* real time */
+};
+
 /* What a press of a key is. */
 enum press { PRESS_TAKEN, PRESS_TOO_SOON, PRESS_HELD };
 
@@ -407,8 +443,20 @@ struct desk {
 	long last_key;
 	int64_t last_key_ms;   /* seen at all */
 	int64_t last_taken_ms; /* counted, or part of a stream of repeats */
-	int64_t sure_phase_id; /* "press again": for this phase, until then */
-	int64_t sure_until_ms;
+	struct again again;
+	struct {
+		bool refusing; /* what is being typed, to its end */
+		long figure;   /* the last key was this one; 0: it was none */
+		int64_t last_ms;
+		int64_t station; /* what was selected before that figure */
+		int64_t load;
+	} words; /* typed where nothing asks for them */
+	int64_t asked_soon_until_ms; /* a step was made after which a number is asked for */
+	struct {
+		bool can_go_back;
+		enum view_name view;
+		struct entry entry;
+	} left; /* what was being typed when somebody went to what rings */
 
 	int64_t redo_until_ms; /* an undo was just made: "do again" is on offer, there */
 	int64_t redo_station;
@@ -416,6 +464,8 @@ struct desk {
 	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
 	int64_t alarm_seen_ms;
 	enum alarm alarm;
+	struct rung rung[RINGS_MAX];
+	size_t rung_count;
 
 	const struct warning *warnings; /* the kitchen's; valid during a frame or a key */
 	size_t warning_count;
@@ -562,6 +612,9 @@ void house_view_refresh(struct desk *desk);
 
 void desk_show_view(struct desk *desk, enum view_name name);
 void desk_show_board(struct desk *desk);
+/* To the board in the middle of something, and back to it where the view keeps it. */
+void desk_leave_for_board(struct desk *desk);
+void desk_go_back(struct desk *desk);
 
 /* --- the desk ----------------------------------------------------------------- */
 
@@ -573,19 +626,55 @@ void desk_say_fault(struct desk *desk, const struct fault *fault);
 const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to select */
 void desk_select(struct desk *desk, const struct strip *strip);
 const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work anywhere */
-void desk_hear(struct desk *desk); /* an alarm was heard */
+
+/* --- what rings (ringing.c) --- */
+
+/* Worst first; returns how many, of which RINGS_MAX at most are in `out`. */
+size_t desk_rings(const struct desk *desk, struct ring out[RINGS_MAX]);
+/* That of a strip; NULL: it does not ring. */
+const struct ring *ring_of(const struct ring rings[RINGS_MAX], size_t count, const struct strip *strip);
+int strip_digit(const struct strip *strip); /* the key that chooses it: 0 on the rack */
+/* Look what rings: an alarm that has begun since ends the question that stands. */
+void desk_watch_alarms(struct desk *desk);
+void desk_go_to_ringing(struct desk *desk); /* again: to the next */
+void desk_hear(struct desk *desk);          /* an alarm was heard */
+/* What rings, large, in as many rows as ringing_rows() says; 0: no room. */
+int ringing_rows(const struct desk *desk, int room);
+void ringing_draw(struct desk *desk, int row, int rows);
+
+/* --- between two events (frame.c) --- */
+
+/* Read again what others wrote, what is warned of and what rings; let lapse what is over. */
+void desk_look(struct desk *desk);
+void desk_draw(struct desk *desk); /* one whole frame */
+
+/* --- questions answered by pressing again (again.c) --- */
+
+void desk_ask_again(struct desk *desk, enum again_about about, int64_t id, int64_t for_ms, const char *format, ...)
+    __attribute__((format(printf, 5, 6)));
+bool desk_asks_again(const struct desk *desk, enum again_about about, int64_t id);
+/* The same; a question of that kind is over with it. */
+bool desk_is_sure(struct desk *desk, enum again_about about, int64_t id);
+void desk_lapse(struct desk *desk); /* whatever is asked, it is asked no more */
 /* Take back the last act about the subject and say what it was. */
 void desk_undo(struct desk *desk, struct log_subject subject);
 /* Likewise by one of the kitchen's undos that know what they are about. */
 void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size_t, struct fault *));
 /* Write the labels of a load or a batch's lot to a file, and say where. */
 void desk_labels(struct desk *desk, struct log_subject about);
+/* Write what stands to a new file, of a log that can hold nothing more. */
+void desk_save_elsewhere(struct desk *desk);
+
 /* Read the lid boxes anew into a malloc'ed list, freeing the old one. */
 void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count);
 
-/* One key from the terminal, through the entry line, the view's table or its
- * typed handler. */
+/* One key from the terminal, to where keys.c says that it goes. */
 void desk_key(struct desk *desk, long key);
+void entry_key(struct desk *desk, long key); /* into the line being typed */
+/* The key was one of words that nothing asks for: those right behind it do nothing. */
+void desk_refuse_words(struct desk *desk);
+/* The keys that mean the same in every view; returns how many. */
+size_t desk_keys_everywhere(const struct view_key **keys);
 
 /* Ask for one line of text. */
 void desk_ask(struct desk *desk, const char *prompt, const char *text,

@@ -248,20 +248,16 @@ static void back(struct desk *desk)
 static void all_filled(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
-	bool sure = strip != NULL && desk->sure_phase_id == strip->phase.id && desk->awake_ms <= desk->sure_until_ms;
+	bool sure = strip != NULL && desk_is_sure(desk, AGAIN_STEP, strip->phase.id);
 	struct fault fault = { 0 };
 
-	desk->sure_phase_id = 0;
 	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, sure, &fault)) {
 		desk_show_board(desk);
 		desk_say(desk, ROLE_DONE, "The pot is empty: rinse it. Load the jars soon.");
+	} else if (fault.kind == FAULT_CONFIRM) {
+		desk_ask_again(desk, AGAIN_STEP, strip->phase.id, SURE_MS, "%s Press d again if so.", fault.sentence);
 	} else {
 		desk_say_fault(desk, &fault);
-		if (fault.kind == FAULT_CONFIRM) {
-			desk->sure_phase_id = strip->phase.id;
-			desk->sure_until_ms = desk->awake_ms + SURE_MS;
-			desk_say(desk, ROLE_CAUTION, "%s Press d again if so.", fault.sentence);
-		}
 	}
 }
 
@@ -401,6 +397,7 @@ const struct view fill_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.keeps = true,
 	.typed = typed,
 	.first_key_words = choose_words,
 };

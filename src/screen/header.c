@@ -204,6 +204,24 @@ static int back_draw(struct desk *desk, const struct view *view, int row, int ri
 	return right;
 }
 
+/* Somebody else rings than who is chosen: the key that goes there is named before all
+ * others, and in words of its own. */
+static bool rings_elsewhere(const struct desk *desk)
+{
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_rings(desk, rings);
+
+	return count > 1 || (count == 1 && (desk->view != VIEW_BOARD || rings[0].strip != desk_selected(desk)));
+}
+
+static int rings_draw(struct desk *desk, int row, int right)
+{
+	right -= 12;
+	terminal_put(desk->terminal, row, right, 3, ROLE_KEY, "Tab");
+	terminal_put(desk->terminal, row, right + 4, 5, ROLE_ALARM, "rings");
+	return right;
+}
+
 static void keys_draw(struct desk *desk, int row, int cols)
 {
 	const struct view *view = view_of(desk->view);
@@ -212,6 +230,8 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	bool first = true;
 
 	if (desk->entry.open) {
+		if (rings_elsewhere(desk))
+			cols = rings_draw(desk, row, cols + 2);
 		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
 		             desk->entry.keys != NULL ? desk->entry.keys
 		             : cols < 60              ? "Enter keeps it   Esc as it was"
@@ -221,6 +241,8 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	}
 	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
 	terminal_put(desk->terminal, row, right + 2, 4, ROLE_PLAIN, "keys");
+	if (rings_elsewhere(desk))
+		right = rings_draw(desk, row, right);
 	right = back_draw(desk, view, row, right);
 	for (size_t i = 0; i < view->key_count; i++) {
 		const struct view_key *key = &view->keys[i];

@@ -661,4 +661,5 @@ const struct view house_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.keeps = true,
 };

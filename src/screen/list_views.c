@@ -86,21 +86,38 @@ const struct view story_view = {
 
 /* --- the keys -------------------------------------------------------------------------- */
 
+/* The keys of the view, then those of every view. */
+static int help_key_count(const struct desk *desk)
+{
+	const struct view_key *everywhere;
+
+	return (int)(view_of(desk->view_before_help)->key_count + desk_keys_everywhere(&everywhere));
+}
+
+static const struct view_key *help_key(const struct desk *desk, size_t n)
+{
+	const struct view *view = view_of(desk->view_before_help);
+	const struct view_key *everywhere;
+
+	(void)desk_keys_everywhere(&everywhere);
+	return n < view->key_count ? &view->keys[n] : &everywhere[n - view->key_count];
+}
+
 /* As many keys as there is room for, from desk->help.cursor on; desk->help.top
  * is left at the first one that found none, or at the count. */
-static int help_keys_draw(struct desk *desk, const struct view *view, int row, int end, int cols)
+static int help_keys_draw(struct desk *desk, int row, int end, int cols)
 {
-	size_t i = (size_t)desk->help.cursor;
+	int i = desk->help.cursor;
 
-	for (; i < view->key_count && row < end; i++) {
-		const struct view_key *key = &view->keys[i];
+	for (; i < help_key_count(desk) && row < end; i++) {
+		const struct view_key *key = help_key(desk, (size_t)i);
 
 		if (key->cap[0] == '\0')
 			continue;
 		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
 		row += desk_paragraph(desk, row, 10, cols - 11, end - row < 3 ? end - row : 3, ROLE_PLAIN, key->help);
 	}
-	desk->help.top = (int)i;
+	desk->help.top = i;
 	return row;
 }
 
@@ -112,7 +129,7 @@ static void help_draw(struct desk *desk, int top, int rows)
 
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s%s", view->title,
 	              desk->help.cursor > 0 ? ", the others" : "");
-	row = help_keys_draw(desk, view, row, top + rows, cols);
+	row = help_keys_draw(desk, row, top + rows, cols);
 	/* The caution is shown whole or not at all; the load card shows it too. */
 	if (row + 4 <= top + rows || (cols > 100 && row + 1 < top + rows))
 		desk_paragraph(desk, row + 1, 1, cols - 2, top + rows - row - 1, ROLE_QUIET,
@@ -122,7 +139,7 @@ static void help_draw(struct desk *desk, int top, int rows)
 
 static bool help_has_more(const struct desk *desk)
 {
-	return desk->help.top < (int)view_of(desk->view_before_help)->key_count;
+	return desk->help.top < help_key_count(desk);
 }
 
 static void help_more(struct desk *desk)

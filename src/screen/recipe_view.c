@@ -430,5 +430,6 @@ const struct view recipe_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.keeps = true,
 	.typed = food_typed,
 };

@@ -584,7 +584,7 @@ static const struct view_key keys[] = {
 	{ 'y', 0, "y", "eye level", "By which: seen at eye level.", asking, by_eye },
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
 	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed; asks once a load by which methods.", marking, all_sealed },
-	{ KEY_CODE_TAB, KEY_CODE_PAGE_DOWN, "Tab", "next load", "The next load whose seals can be looked at.", has_others, next_load },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", "next load", "The next load whose seals can be looked at.", has_others, next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
 	{ 'p', 0, "p", "pressed", "Pressed in the center: good, bad, not tried, in turn. Must not spring back.", marking, pressed },

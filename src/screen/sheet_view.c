@@ -192,4 +192,5 @@ const struct view sheet_view = {
     .keys = keys,
     .key_count = sizeof(keys) / sizeof(keys[0]),
     .draw = draw,
+	.keeps = true,
 };

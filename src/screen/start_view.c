@@ -683,6 +683,7 @@ const struct view start_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.keeps = true,
 	.typed = typed,
 	.first_key_words = choose_words,
 };

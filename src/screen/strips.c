@@ -33,10 +33,15 @@ void strip_clock_words(const struct strip *strip, const struct face *face, char 
 	text_add_duration(&text, face->due ? -face->left_s : face->left_s);
 }
 
+static enum role ringing_role(const struct desk *desk, const struct face *face)
+{
+	return alarm_lit(face->alarm, desk->awake_ms - desk->alarm_since_ms) ? ROLE_ALARM : ROLE_STRONG;
+}
+
 enum role strip_role(const struct desk *desk, const struct face *face)
 {
-	if (face->ringing)
-		return alarm_lit(face->alarm, desk->awake_ms - desk->alarm_since_ms) ? ROLE_ALARM : ROLE_STRONG;
+	if (face->clock_rings)
+		return ringing_role(desk, face);
 	if (face->timed)
 		return face->due ? ROLE_CAUTION : ROLE_RUNNING;
 	return ROLE_WAITING;
@@ -60,6 +65,7 @@ static const char *soonest(const struct strip *strip, struct face *face)
 		return strip->rule->words;
 	face->timed = true;
 	face->due = face->water_due;
+	face->clock_rings = face->water_due;
 	face->left_s = face->water_left_s;
 	return "water check";
 }
@@ -180,15 +186,24 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 void clock_line_draw(struct desk *desk, int row)
 {
 	const struct strip *strip = desk_most_urgent(desk);
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_rings(desk, rings);
 	struct face face;
 	const char *clock_name;
 	char clock[24];
+	char more[24] = "";
+	struct text text = TEXT_OVER(more);
 	int rows;
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
 	if (strip == NULL)
 		return;
+	if (count > 1) {
+		text_add(&text, "and %zu more", count - 1);
+		cols -= (int)strlen(more) + 1;
+		terminal_put(desk->terminal, row, cols, (int)strlen(more), ROLE_ALARM, more);
+	}
 	strip_face(strip, &desk->now, &face);
 	clock_name = soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
@@ -295,7 +310,7 @@ static int water_put(struct desk *desk, const struct face *face, int row, int co
 
 	text_add(&text, face->water_due ? "WATER +" : "water ");
 	text_add_duration(&text, face->water_due ? -face->water_left_s : face->water_left_s);
-	return terminal_put(desk->terminal, row, col, cols, face->water_due ? strip_role(desk, face) : ROLE_RUNNING, clock);
+	return terminal_put(desk->terminal, row, col, cols, face->water_due ? ringing_role(desk, face) : ROLE_RUNNING, clock);
 }
 
 /* Whose station it is, at the right; returns the columns taken. */

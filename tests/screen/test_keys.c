@@ -1,0 +1,362 @@
+/* What a key goes to: which station, which question, which line. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "support/desk_kit.h"
+
+static struct desk_kit dk;
+
+static void begin(void)
+{
+	dk_begin(&dk, NULL, 0, 0);
+}
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+/* The big kettle waits for its boil; the water of both juicers rings, the taller first. */
+static int64_t kettle_and_ringing_juicers(void)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	dk_pass(&dk, MINUTE_MS);
+	(void)pk_run(&dk.kit, OLD_JUICER, "apples", "10 lb");
+	dk_pass(&dk, (WATER_MINUTES - 1) * MINUTE_MS);
+	kk_step(&dk.kit, load_id); /* heat is on: come-up */
+	dk_pass(&dk, MINUTE_MS);
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+	ck_assert_uint_eq(dk.desk.rung_count, 2);
+	return load_id;
+}
+
+/* --- to what rings ------------------------------------------------------------------------ */
+
+START_TEST(one_key_goes_to_what_rings_and_again_to_the_next)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	dk_says(&dk, "6 Tall juicer: Water pan: look");
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk_selected(&dk), OLD_JUICER);
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+}
+END_TEST
+
+START_TEST(where_nothing_rings_the_key_moves_nothing)
+{
+	dk_key(&dk, '2');
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk_selected(&dk), 2);
+	dk_says(&dk, "Nothing rings.");
+}
+END_TEST
+
+/* Each view, as it stands when nothing was read for it: the key must not need that. */
+START_TEST(it_is_the_same_key_in_every_view)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	desk_show_view(&dk.desk, (enum view_name)_i);
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+}
+END_TEST
+
+START_TEST(no_table_of_a_view_gives_a_key_of_every_view_another_meaning)
+{
+	const struct view *view = view_of((enum view_name)_i);
+	const struct view_key *everywhere;
+	size_t count = desk_keys_everywhere(&everywhere);
+
+	for (size_t k = 0; k < view->key_count; k++)
+		for (size_t e = 0; e < count; e++)
+			ck_assert_msg(view->keys[k].key != everywhere[e].key || view->keys[k].act == everywhere[e].act,
+			              "%s: %s", view->title, view->keys[k].cap);
+}
+END_TEST
+
+static bool kept_text(struct desk *desk, const char *text)
+{
+	(void)desk;
+	(void)text;
+	return true;
+}
+
+START_TEST(what_was_being_typed_is_there_again_with_escape)
+{
+	(void)kettle_and_ringing_juicers();
+	desk_show_view(&dk.desk, VIEW_HOUSE);
+	house_view_enter(&dk.desk);
+	desk_ask(&dk.desk, "Its name:", "", kept_text);
+	dk_type(&dk, "Blue pot");
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert(!dk.desk.entry.open);
+	dk_key(&dk, 'a');
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(dk.desk.view, VIEW_HOUSE);
+	ck_assert(dk.desk.entry.open);
+	ck_assert_str_eq(dk.desk.entry.text, "Blue pot");
+}
+END_TEST
+
+START_TEST(escape_on_the_board_goes_nowhere_once_another_view_was_opened)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '2');
+	dk_key(&dk, ' '); /* asked: the juicers ring */
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(dk.desk.view, VIEW_START);
+	dk_key(&dk, KEY_CODE_TAB);
+	dk_key(&dk, 'w');
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+}
+END_TEST
+
+/* --- a step while another station rings --------------------------------------------------------- */
+
+START_TEST(the_first_space_says_what_it_would_do_and_the_second_does_it)
+{
+	int64_t load_id = kettle_and_ringing_juicers();
+	int64_t journal = kk_journal(&dk.kit);
+
+	dk_pass(&dk, 3 * MINUTE_MS); /* it may boil by now */
+	dk_key(&dk, '1');
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(kk_journal(&dk.kit), journal);
+	dk_says(&dk, "1 Big kettle: full rolling boil: start the hold? Press Space again if so. But 6 Tall juicer rings: Tab.");
+	dk_key(&dk, ' ');
+	if (kk_name(&dk.kit, load_id) == PHASE_COME_UP) /* the kitchen asks for its own reasons */
+		dk_key(&dk, ' ');
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_HOLD);
+}
+END_TEST
+
+START_TEST(at_the_station_that_rings_nothing_is_asked)
+{
+	int64_t journal;
+
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '6');
+	journal = kk_journal(&dk.kit);
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(kk_journal(&dk.kit), journal + 1); /* steady boil: the run */
+}
+END_TEST
+
+START_TEST(the_question_lapses_after_5_s)
+{
+	int64_t load_id = kettle_and_ringing_juicers();
+
+	dk_key(&dk, '1');
+	dk_key(&dk, ' ');
+	dk_key_after(&dk, AGAIN_SHORT_MS + 1, ' ');
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+	dk_says(&dk, "Press Space again if so. But 6");
+	dk_pass(&dk, AGAIN_SHORT_MS + 1);
+	dk_says(&dk, "");
+}
+END_TEST
+
+START_TEST(the_question_lapses_when_another_alarm_starts)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	dk_pass(&dk, 3 * SECOND_MS);
+	(void)pk_run(&dk.kit, OLD_JUICER, "apples", "10 lb");
+	dk_pass(&dk, WATER_MINUTES * MINUTE_MS - 3 * SECOND_MS); /* one rings, the other in 3 s */
+	ck_assert_uint_eq(dk.desk.rung_count, 1);
+	dk_key_after(&dk, 100, '1');
+	dk_key_after(&dk, 100, ' ');
+	dk_says(&dk, "heat is on? Press Space again if so. But 6");
+	dk_pass(&dk, 3 * SECOND_MS);
+	ck_assert_uint_eq(dk.desk.rung_count, 2);
+	dk_says(&dk, "");
+	dk_key_after(&dk, 100, KEY_CODE_ENTER); /* within the 5 s */
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_LOADED);
+	dk_says(&dk, "Press Space again if so.");
+}
+END_TEST
+
+START_TEST(the_question_is_about_one_station)
+{
+	int64_t load_id = kettle_and_ringing_juicers();
+	int64_t other_id = kk_start(&dk.kit, LOW_KETTLE, 7);
+
+	dk_pass(&dk, 0);
+	dk_key(&dk, '1');
+	dk_key(&dk, ' ');
+	dk_key(&dk, '2');
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+	ck_assert_int_eq(kk_name(&dk.kit, other_id), PHASE_LOADED);
+	dk_says(&dk, "2 Low kettle: heat is on?");
+}
+END_TEST
+
+START_TEST(a_lost_boil_is_asked_about_too)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	kk_to(&dk.kit, load_id, PHASE_HOLD);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	dk_pass(&dk, WATER_MINUTES * MINUTE_MS);
+	KK_OK(&dk.kit, kitchen_acknowledge(dk.kit.kitchen, kk_phase(&dk.kit, load_id), &dk.kit.fault));
+	dk_pass(&dk, 0);
+	dk_key(&dk, '1');
+	dk_key(&dk, 'l');
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_HOLD);
+	dk_says(&dk, "1 Big kettle: boil lost: back to the boil, full time again? Press l again if so.");
+	dk_key(&dk, 'l');
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+}
+END_TEST
+
+/* --- an alarm is answered ------------------------------------------------------------------------- */
+
+START_TEST(water_is_answered_from_another_view_by_saying_it_twice)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, 'w');
+	ck_assert_int_eq(dk.desk.view, VIEW_WARNINGS);
+	dk_key(&dk, 'a');
+	ck_assert(pk_face(&dk.kit, TALL_JUICER).ringing);
+	dk_says(&dk, "6 Tall juicer: was its water seen and topped up? Press a again if so.");
+	dk_key(&dk, 'a');
+	ck_assert(!pk_face(&dk.kit, TALL_JUICER).ringing);
+	dk_says(&dk, "Noted: 6 Tall juicer, water seen and topped up.");
+	ck_assert_int_eq(dk.desk.view, VIEW_WARNINGS);
+}
+END_TEST
+
+START_TEST(the_station_of_the_alarm_answers_at_once)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '7');
+	dk_key(&dk, 'a');
+	ck_assert(!pk_face(&dk.kit, OLD_JUICER).ringing);
+	ck_assert(pk_face(&dk.kit, TALL_JUICER).ringing);
+	dk_says(&dk, "Noted: 7 Old juicer, water seen and topped up. (u undoes)");
+}
+END_TEST
+
+/* Every view in which letters are not typed. */
+START_TEST(an_alarm_is_heard_from_every_view_and_it_is_said)
+{
+	enum view_name name = (enum view_name)_i;
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	kk_to(&dk.kit, load_id, PHASE_HOLD);
+	dk_pass(&dk, kk_strip(&dk.kit, load_id)->phase.required_ms);
+	ck_assert(kk_face(&dk.kit, load_id).ringing);
+	desk_show_view(&dk.desk, name);
+	if (view_of(name)->types != NULL && view_of(name)->types(&dk.desk, 'a'))
+		dk_key(&dk, KEY_CODE_TAB);
+	dk_key(&dk, 'a');
+	ck_assert(!kk_face(&dk.kit, load_id).ringing);
+	dk_says(&dk, "Heard: 1 Big kettle. Still to do: Heat OFF");
+}
+END_TEST
+
+/* --- numbers and words that nothing asks for ---------------------------------------------------------- */
+
+START_TEST(quarts_typed_right_after_heat_off_reach_no_other_station)
+{
+	int64_t journal;
+
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	kk_pass(&dk.kit, RUN_MINUTES * MINUTE_MS);
+	dk_pass(&dk, 0);
+	dk_key(&dk, '6');
+	dk_key(&dk, 'a'); /* the water, then the run */
+	dk_key(&dk, 'a');
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(pk_name(&dk.kit, TALL_JUICER), PHASE_DRAIN);
+	journal = kk_journal(&dk.kit);
+	dk_type(&dk, "8 qt\n");
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+	ck_assert_int_eq(kk_journal(&dk.kit), journal);
+	dk_says(&dk, "Nothing asks for a number yet");
+	dk_key(&dk, ' ');
+	dk_type(&dk, "8 qt\n");
+	ck_assert_int_eq(pk_name(&dk.kit, TALL_JUICER), PHASE_NO_PHASE);
+}
+END_TEST
+
+START_TEST(a_station_is_chosen_all_the_same_when_its_figure_comes_again)
+{
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	kk_pass(&dk.kit, RUN_MINUTES * MINUTE_MS);
+	dk_pass(&dk, 0);
+	dk_key(&dk, '6');
+	dk_keys(&dk, "aa ");
+	dk_key(&dk, '8');
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	dk_key_after(&dk, 1100, '8');
+	ck_assert_int_eq(dk_selected(&dk), WIDE_POT);
+}
+END_TEST
+
+START_TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing)
+{
+	(void)kk_start(&dk.kit, BIG_KETTLE, 7);
+	dk_pass(&dk, 0);
+	dk_key(&dk, '2');
+	dk_pass(&dk, MINUTE_MS);
+	dk_type(&dk, "1.5 gal\n");
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+	ck_assert_int_eq(dk_selected(&dk), 2);
+	dk_says(&dk, "Nothing asks for a number now");
+	dk_key_after(&dk, 2000, '5'); /* after a pause keys are keys */
+	ck_assert_int_eq(dk_selected(&dk), 5);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("keys");
+	TCase *ringing = tcase_create("ringing");
+	TCase *first = tcase_create("first");
+	TCase *answers = tcase_create("answers");
+	TCase *words = tcase_create("words");
+
+	tcase_add_checked_fixture(ringing, begin, end);
+	tcase_add_test(ringing, one_key_goes_to_what_rings_and_again_to_the_next);
+	tcase_add_test(ringing, where_nothing_rings_the_key_moves_nothing);
+	tcase_add_loop_test(ringing, it_is_the_same_key_in_every_view, 0, VIEW_COUNT);
+	tcase_add_loop_test(ringing, no_table_of_a_view_gives_a_key_of_every_view_another_meaning, 0, VIEW_COUNT);
+	tcase_add_test(ringing, what_was_being_typed_is_there_again_with_escape);
+	tcase_add_test(ringing, escape_on_the_board_goes_nowhere_once_another_view_was_opened);
+	suite_add_tcase(suite, ringing);
+	tcase_add_checked_fixture(first, begin, end);
+	tcase_add_test(first, the_first_space_says_what_it_would_do_and_the_second_does_it);
+	tcase_add_test(first, at_the_station_that_rings_nothing_is_asked);
+	tcase_add_test(first, the_question_lapses_after_5_s);
+	tcase_add_test(first, the_question_lapses_when_another_alarm_starts);
+	tcase_add_test(first, the_question_is_about_one_station);
+	tcase_add_test(first, a_lost_boil_is_asked_about_too);
+	suite_add_tcase(suite, first);
+	tcase_add_checked_fixture(answers, begin, end);
+	tcase_add_test(answers, water_is_answered_from_another_view_by_saying_it_twice);
+	tcase_add_test(answers, the_station_of_the_alarm_answers_at_once);
+	tcase_add_loop_test(answers, an_alarm_is_heard_from_every_view_and_it_is_said, 0, VIEW_COUNT);
+	suite_add_tcase(suite, answers);
+	tcase_add_checked_fixture(words, begin, end);
+	tcase_add_test(words, quarts_typed_right_after_heat_off_reach_no_other_station);
+	tcase_add_test(words, a_station_is_chosen_all_the_same_when_its_figure_comes_again);
+	tcase_add_test(words, an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing);
+	suite_add_tcase(suite, words);
+	return kk_run(suite);
+}
