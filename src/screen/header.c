@@ -261,15 +261,39 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	}
 }
 
+static bool is_about(const struct warning *warning, const struct strip *strip)
+{
+	return (warning->station_id != 0 && !strip_on_rack(strip) && warning->station_id == strip->station.id) ||
+	       (warning->load_id != 0 && strip->content == STRIP_LOAD && warning->load_id == strip->load.id) ||
+	       (warning->batch_id != 0 && strip->content == STRIP_BATCH && warning->batch_id == strip->batch.id);
+}
+
+/* The worst one.  On the board what rings is said in large letters: there the row is for
+ * the next one, unless it is a stop. */
+static const struct warning *worst_to_say(const struct desk *desk)
+{
+	struct ring rings[RINGS_MAX];
+	size_t count = desk->view == VIEW_BOARD ? desk_rings(desk, rings) : 0;
+
+	for (size_t w = 0; w < desk->warning_count; w++) {
+		bool rings_now = false;
+
+		for (size_t i = 0; i < count && i < RINGS_MAX; i++)
+			rings_now = rings_now || is_about(&desk->warnings[w], rings[i].strip);
+		if (!rings_now || desk->warnings[w].severity == SEVERITY_STOP)
+			return &desk->warnings[w];
+	}
+	return NULL;
+}
+
 /* The worst warning, to its end where nothing else is said. */
 static void warning_draw(struct desk *desk, int row, int rows, int cols)
 {
-	const struct warning *worst;
+	const struct warning *worst = worst_to_say(desk);
 	char words[WARNING_SENTENCE_MAX + 16];
 
-	if (desk->warning_count == 0)
+	if (worst == NULL)
 		return;
-	worst = &desk->warnings[0];
 	(void)snprintf(words, sizeof(words), "%s: %s", severity_name(worst->severity), worst->sentence);
 	desk_paragraph(desk, row, 1, cols - 2, rows,
 	               worst->severity == SEVERITY_STOP   ? ROLE_STOP

@@ -191,17 +191,32 @@ static void over_words(const struct ring *ring, char *buffer, size_t size)
 	text_add_duration(&text, ring->face.water_due ? -ring->face.water_left_s : -ring->face.left_s);
 }
 
-/* What the letters do not say: which station, how long over, what it holds, what to do. */
-static void under_words(const struct ring *ring, struct text *text)
+/* Is there room for the clock beside the letters? */
+static bool clock_fits(const struct ring *ring, bool large, int cols)
+{
+	char over[24];
+	int used = 1 + digits_columns("0", DIGITS_TALL) + BETWEEN_COLS;
+
+	over_words(ring, over, sizeof(over));
+	if (large)
+		used += digits_columns(ring->face.job, DIGITS_TALL) + BETWEEN_COLS;
+	return used + digits_columns(over, DIGITS_TALL) < cols;
+}
+
+/* What the tall letters do not say, the most needed first. */
+static void under_words(const struct ring *ring, bool large, int cols, struct text *text)
 {
 	char over[24];
 
 	over_words(ring, over, sizeof(over));
-	text_add(text, "%s  OVER BY %s  %s: %s  (%s)", alarm_words(ring->face.alarm), over + 1,
-	         strip_title(ring->strip), ring->face.act, ring->strip->holds);
+	text_add(text, "%s%s%s  %s", large ? "" : ring->face.job, large ? "" : "  ", strip_title(ring->strip),
+	         alarm_words(ring->face.alarm));
+	if (!clock_fits(ring, large, cols))
+		text_add(text, "  OVER BY %s", over + 1);
+	text_add(text, "  %s  (%s)", ring->face.act, ring->strip->holds);
 }
 
-static void under_draw(struct desk *desk, const struct ring *ring, size_t more, int row, int cols)
+static void under_draw(struct desk *desk, const struct ring *ring, bool large, size_t more, int row, int cols)
 {
 	char words[400];
 	char rest[40] = "";
@@ -214,7 +229,7 @@ static void under_draw(struct desk *desk, const struct ring *ring, size_t more, 
 		room -= (int)strlen(rest) + 2;
 		terminal_put(desk->terminal, row, cols - (int)strlen(rest) - 1, (int)strlen(rest), ROLE_ALARM, rest);
 	}
-	under_words(ring, &text);
+	under_words(ring, large, cols, &text);
 	terminal_put(desk->terminal, row, 1, room, ROLE_STRONG, words);
 }
 
@@ -234,11 +249,9 @@ static void headline_draw(struct desk *desk, const struct ring *ring, bool large
 		terminal_fill(desk->terminal, row + i, 0, cols, ROLE_ALARM, GLYPH_SPACE);
 	digits_draw(desk->terminal, row, col, number, DIGITS_TALL, ROLE_ALARM);
 	col += digits_columns(number, DIGITS_TALL) + BETWEEN_COLS;
-	if (large) {
+	if (large)
 		digits_draw(desk->terminal, row, col, ring->face.job, DIGITS_TALL, ROLE_ALARM);
-		col += digits_columns(ring->face.job, DIGITS_TALL) + BETWEEN_COLS;
-	}
-	if (col + digits_columns(over, DIGITS_TALL) < cols)
+	if (clock_fits(ring, large, cols))
 		digits_draw(desk->terminal, row, cols - 1 - digits_columns(over, DIGITS_TALL), over, DIGITS_TALL,
 		            ROLE_ALARM);
 }
@@ -259,7 +272,7 @@ void ringing_draw(struct desk *desk, int row, int rows)
 
 		headline_draw(desk, &rings[i], large, row, cols);
 		if (rows > digits_rows(DIGITS_TALL))
-			under_draw(desk, &rings[i], more, row + digits_rows(DIGITS_TALL), cols);
+			under_draw(desk, &rings[i], large, more, row + digits_rows(DIGITS_TALL), cols);
 		row += block_rows();
 	}
 }

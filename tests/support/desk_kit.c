@@ -11,7 +11,6 @@
 #include <unistd.h>
 #include <wchar.h>
 
-#define ROWS_MAX 60
 #define LINE_BYTES 1024
 
 /* --- a window ----------------------------------------------------------------------- */
@@ -168,17 +167,16 @@ static void draw(struct desk_kit *dk)
 	desk_draw(&dk->desk);
 }
 
+/* To standard error: the window is too much for a message of the test. */
 static void show_all(int rows, const char *why)
 {
-	char all[ROWS_MAX * LINE_BYTES] = "";
-	char line[LINE_BYTES];
-	size_t used = 0;
+	for (int row = 0; row < rows; row++) {
+		char line[LINE_BYTES];
 
-	for (int row = 0; row < rows && used < sizeof(all); row++) {
 		row_text(row, line, sizeof(line));
-		used += (size_t)snprintf(all + used, sizeof(all) - used, "\t    \"%s\",\n", line);
+		(void)fprintf(stderr, "\t    \"%s\",\n", line);
 	}
-	ck_abort_msg("%s; the window is\n%s", why, all);
+	ck_abort_msg("%s; the window is on standard error", why);
 }
 
 void dk_shows(struct desk_kit *dk, const char *const *picture, int rows)
@@ -255,4 +253,18 @@ enum role dk_role_at(struct desk_kit *dk, int row, int col)
 	ck_assert_int_ne(mvin_wch(row, col, &cell), ERR);
 	ck_assert_int_ne(getcchar(&cell, wide, &attributes, &pair, NULL), ERR);
 	return (enum role)(pair - 1);
+}
+
+bool dk_band_at(struct desk_kit *dk, int row)
+{
+	int rows;
+	int cols;
+
+	if (row == 0)
+		draw(dk);
+	terminal_size(dk->desk.terminal, &rows, &cols);
+	for (int col = 0; col < cols; col++)
+		if (dk_role_at(dk, row, col) != ROLE_ALARM)
+			return false;
+	return true;
 }

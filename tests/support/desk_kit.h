@@ -42,6 +42,8 @@ void dk_shows(struct desk_kit *dk, const char *const *picture, int rows);
 bool dk_sees(struct desk_kit *dk, const char *words); /* in one row */
 /* How a cell is drawn; with colour only. */
 enum role dk_role_at(struct desk_kit *dk, int row, int col);
+/* Is the whole row one band in the role of an alarm? */
+bool dk_band_at(struct desk_kit *dk, int row);
 /* The row in which they stand; the test fails when there is none. */
 int dk_row_of(struct desk_kit *dk, const char *words, int *col);
 

@@ -1,0 +1,308 @@
+/* What rings is seen from across the room, as many as the window has room for. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "screen/digits.h"
+#include "support/desk_kit.h"
+
+static struct desk_kit dk;
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+/* The waters of two juicers, then a hold of each kettle, then the boil-holds of two pots. */
+static void ring(const char *kind, int rows, int cols, int ringing)
+{
+	int64_t big_id;
+	int64_t low_id;
+
+	dk_begin(&dk, kind, rows, cols);
+	pk_stock(&dk.kit);
+	big_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+	low_id = kk_start(&dk.kit, LOW_KETTLE, 6);
+	(void)pk_juice(&dk.kit, "grape", "4 qt");
+	(void)pk_batch(&dk.kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	(void)pk_juice(&dk.kit, "grape", "4 qt");
+	(void)pk_batch(&dk.kit, DEEP_POT, "grape jelly", "half_pint", 1);
+	if (ringing >= 3)
+		kk_to(&dk.kit, big_id, PHASE_HOLD);
+	if (ringing >= 4)
+		kk_to(&dk.kit, low_id, PHASE_HOLD);
+	if (ringing >= 5)
+		pk_to(&dk.kit, WIDE_POT, PHASE_BOIL_HOLD);
+	if (ringing >= 6)
+		pk_to(&dk.kit, DEEP_POT, PHASE_BOIL_HOLD);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	kk_pass(&dk.kit, MINUTE_MS);
+	if (ringing >= 2)
+		(void)pk_run(&dk.kit, OLD_JUICER, "apples", "10 lb");
+	dk_pass(&dk, WATER_MINUTES * MINUTE_MS + 5 * SECOND_MS);
+	ck_assert_uint_eq(dk.desk.rung_count, (size_t)ringing);
+}
+
+/* --- whole windows ------------------------------------------------------------------------ */
+
+START_TEST(one_is_seen_large_with_its_job_at_80x24)
+{
+	static const char *const picture[] = {
+	    " Quince Hollow (invented data)    Mon 14 Sep 09:21  4,650 ft 203.5F 13 jars  !6",
+	    "  ███    ██   ██  ███  ██████ █████ ████                     ██      ███  █████",
+	    " ██      ██   ██ ██ ██   ██   ██    ██ ██               █  ████  ██ ██ ██ ██",
+	    " ████    ██ █ ██ █████   ██   ████  ████               ███   ██     ██ ██ ████",
+	    " ██ ██   ███████ ██ ██   ██   ██    ██ ██               █    ██  ██ ██ ██    ██",
+	    "  ███     ██ ██  ██ ██   ██   █████ ██ ██                  █████     ███  ████",
+	    " Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a …",
+	    "▌1 Big kettle      loaded     for    21:05 7 half-pints grape jelly",
+	    " 2 Low kettle      loaded     for    21:05 6 half-pints grape jelly",
+	    " 3 Weight canner   free, weighted-gauge pressure canner",
+	    " 4 Dome            free, atmospheric steam canner",
+	    " 5 Needle canner   free, dial-gauge pressure canner",
+	    " 6!Tall juicer     heat       for    21:05 WATER +1:05 Water pan: look, top up…",
+	    " 7 Old juicer      free, steam juicer",
+	    " 8 Wide pot        to boil    for    21:05 grape jelly",
+	    " 9 Deep pot        to boil    for    21:05 grape jelly",
+	    " time        ┬09:00         ┬09:30         ┬10:00         ┬10:30         ┬11:00",
+	    " 1 Big kett… ░░░░░░░░░░░│···········█████▒▒▒·",
+	    " 2 Low kett… ░░░░░░░░░░░│···········█████▒▒▒·",
+	    " 6 Tall jui… ░░░░░░░░░░░│▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒··",
+	    " caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
+	    " taken over 20 min at Wide pot.",
+	    "",
+	    " Space heat is on  a alarm heard  u undo  x exceptions       Tab rings   ? keys",
+	};
+
+	ring("xterm-256color", 24, 80, 1);
+	dk_shows(&dk, picture, (int)(sizeof(picture) / sizeof(picture[0])));
+}
+END_TEST
+
+START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
+{
+	static const char *const picture[] = {
+	    " Quince Hollow (invented data)    Mon 14 Sep 10:11  4,650 ft 203.5F 13 jars  !7",
+	    "  ███    ██   ██  ███  ██████ █████ ████                     ██      ███  █████",
+	    " ██      ██   ██ ██ ██   ██   ██    ██ ██               █  ████  ██ ██ ██ ██",
+	    " ████    ██ █ ██ █████   ██   ████  ████               ███   ██     ██ ██ ████",
+	    " ██ ██   ███████ ██ ██   ██   ██    ██ ██               █    ██  ██ ██ ██    ██",
+	    "  ███     ██ ██  ██ ██   ██   █████ ██ ██                  █████     ███  ████",
+	    " Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a …",
+	    " █████   ██   ██  ███  ██████ █████ ████                    ███      ███  █████",
+	    "    ██   ██   ██ ██ ██   ██   ██    ██ ██               █  ██ ██ ██ ██ ██ ██",
+	    "   ██    ██ █ ██ █████   ██   ████  ████               ███ ██ ██    ██ ██ ████",
+	    "  ██     ███████ ██ ██   ██   ██    ██ ██               █  ██ ██ ██ ██ ██    ██",
+	    "  ██      ██ ██  ██ ██   ██   █████ ██ ██                   ███      ███  ████",
+	    " Old juicer  BURNS DRY  Water pan: look, top up with hot water, th…  and 1 more",
+	    "▌1!Big kettle      hold             +11:05 Heat OFF, lid off: the 5 min rest b…",
+	    " 2 Low kettle      loaded     for  1:11:05 6 half-pints grape jelly",
+	    " 3 Weight canner   free, weighted-gauge pressure canner",
+	    " 6!Tall juicer     heat       for    21:05 WATER +1:05 Water pan: look, top up…",
+	    " 7!Old juicer      heat       for    20:05 WATER +0:05 Water pan: look, top up…",
+	    " 8 Wide pot        to boil    for  1:11:05 grape jelly",
+	    " 9 Deep pot        to boil    for  1:11:05 grape jelly",
+	    " caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
+	    " taken over 20 min at Wide pot.",
+	    "",
+	    " Space heat off, lid off  a alarm heard  l lost  u undo      Tab rings   ? keys",
+	};
+
+	ring("xterm-256color", 24, 80, 3);
+	dk_shows(&dk, picture, (int)(sizeof(picture) / sizeof(picture[0])));
+}
+END_TEST
+
+START_TEST(six_at_80x24_without_colour)
+{
+	static const char *const picture[] = {
+	    " Quince Hollow (invented data)    Mon 14 Sep 11:31  4,650 ft 203.5F 13 jars  !4",
+	    "  ███     ███  █████ █████       ██ ██ █████  ███  ██████",
+	    " ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██",
+	    "  ███    ██ ██ ████  ████        █████ ████  █████   ██",
+	    " ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██",
+	    "  ███     ███  ██    ██          ██ ██ █████ ██ ██   ██",
+	    " Wide pot  SPOILS NOW  OVER BY 35:05  OFF the heat NOW, skim  (grape jelly)",
+	    "  ███     ███  █████ █████       ██ ██ █████  ███  ██████",
+	    " ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██",
+	    "  ████   ██ ██ ████  ████        █████ ████  █████   ██",
+	    "    ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██",
+	    "  ███     ███  ██    ██          ██ ██ █████ ██ ██   ██",
+	    " Deep pot  SPOILS NOW  OVER BY 20:05  OFF the heat NOW, skim  (gra…  and 4 more",
+	    "▌1!Big kettle      hold           +1:31:05 Heat OFF, lid off: the 5 min rest b…",
+	    " 2!Low kettle      hold             +41:05 Heat OFF, lid off: the 5 min rest b…",
+	    " 3 Weight canner   free, weighted-gauge pressure canner",
+	    " 6!Tall juicer     heat       for    21:05 WATER +1:05 Water pan: look, top up…",
+	    " 7!Old juicer      heat       for    20:05 WATER +0:05 Water pan: look, top up…",
+	    " 8!Wide pot        boil-hold        +35:05 OFF the heat NOW, skim",
+	    " 9!Deep pot        boil-hold        +20:05 OFF the heat NOW, skim",
+	    "",
+	    "",
+	    "",
+	    " Space heat off, lid off  a alarm heard  l lost  u undo      Tab rings   ? keys",
+	};
+
+	ring("vt100", 24, 80, 6);
+	dk_shows(&dk, picture, (int)(sizeof(picture) / sizeof(picture[0])));
+}
+END_TEST
+
+START_TEST(four_are_seen_large_and_two_are_counted_at_120x40)
+{
+	static const char *const picture[] = {
+	    " Quince Hollow (invented data)              Mon 14 Sep 11:31  4,650 ft  boils 203.5 F  jelly 211.5 F  13 jars today  !4",
+	    "  ███     ███  █████ █████       ██ ██ █████  ███  ██████                                    ████  █████     ███  █████",
+	    " ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██                                   █     ██ ██    ██ ██ ██ ██",
+	    "  ███    ██ ██ ████  ████        █████ ████  █████   ██                                  ███  ███  ████     ██ ██ ████",
+	    " ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██                                   █     ██    ██ ██ ██ ██    ██",
+	    "  ███     ███  ██    ██          ██ ██ █████ ██ ██   ██                                      ████  ████      ███  ████",
+	    " Wide pot  SPOILS NOW  OFF the heat NOW, skim  (grape jelly)",
+	    "  ███     ███  █████ █████       ██ ██ █████  ███  ██████                                    ████   ███      ███  █████",
+	    " ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██                                   █     ██ ██ ██ ██ ██ ██ ██",
+	    "  ████   ██ ██ ████  ████        █████ ████  █████   ██                                  ███  ███  ██ ██    ██ ██ ████",
+	    "    ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██                                   █  ██    ██ ██ ██ ██ ██    ██",
+	    "  ███     ███  ██    ██          ██ ██ █████ ██ ██   ██                                      █████  ███      ███  ████",
+	    " Deep pot  SPOILS NOW  OFF the heat NOW, skim  (grape jelly)",
+	    "  ███    ██   ██  ███  ██████ █████ ████                                                             ██      ███  █████",
+	    " ██      ██   ██ ██ ██   ██   ██    ██ ██                                                       █  ████  ██ ██ ██ ██",
+	    " ████    ██ █ ██ █████   ██   ████  ████                                                       ███   ██     ██ ██ ████",
+	    " ██ ██   ███████ ██ ██   ██   ██    ██ ██                                                       █    ██  ██ ██ ██    ██",
+	    "  ███     ██ ██  ██ ██   ██   █████ ██ ██                                                          █████     ███  ████",
+	    " Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a  (12 lb grapes)",
+	    " █████   ██   ██  ███  ██████ █████ ████                                                            ███      ███  █████",
+	    "    ██   ██   ██ ██ ██   ██   ██    ██ ██                                                       █  ██ ██ ██ ██ ██ ██",
+	    "   ██    ██ █ ██ █████   ██   ████  ████                                                       ███ ██ ██    ██ ██ ████",
+	    "  ██     ███████ ██ ██   ██   ██    ██ ██                                                       █  ██ ██ ██ ██ ██    ██",
+	    "  ██      ██ ██  ██ ██   ██   █████ ██ ██                                                           ███      ███  ████",
+	    " Old juicer  BURNS DRY  Water pan: look, top up with hot water, then press a  (10 lb apples)                 and 2 more",
+	    "▌1!Big kettle             hold           +1:31:05 Heat OFF, lid off: the 5 min rest begins",
+	    " 2!Low kettle             hold             +41:05 Heat OFF, lid off: the 5 min rest begins",
+	    " 3 Weight canner          free, weighted-gauge pressure canner",
+	    " 4 Dome                   free, atmospheric steam canner",
+	    " 5 Needle canner          free, dial-gauge pressure canner",
+	    " 6!Tall juicer            heat       for    21:05 WATER +1:05 Water pan: look, top up with hot water, then press a",
+	    " 7!Old juicer             heat       for    20:05 WATER +0:05 Water pan: look, top up with hot water, then press a",
+	    " 8!Wide pot               boil-hold        +35:05 OFF the heat NOW, skim",
+	    " 9!Deep pot               boil-hold        +20:05 OFF the heat NOW, skim",
+	    " time        ┬11:15         ┬11:30         ┬11:45         ┬12:00         ┬12:15         ┬12:30         ┬12:45",
+	    " 1 Big kett… █████████████████│▒▒▒▒··",
+	    "",
+	    "",
+	    "",
+	    " Space heat off, lid off  a alarm heard  l lost  u undo  x exceptions  j juice  i initials  0 rack   Tab rings   ? keys",
+	};
+
+	ring("xterm-256color", 40, 120, 6);
+	dk_shows(&dk, picture, (int)(sizeof(picture) / sizeof(picture[0])));
+}
+END_TEST
+
+START_TEST(the_smallest_window_has_number_job_and_count)
+{
+	static const char *const picture[] = {
+	    " 10:11 4,650 ft 203.5F 13 jars        !7",
+	    "  ███                ██      ███  █████",
+	    " ██             █  ████  ██ ██ ██ ██",
+	    " ████          ███   ██     ██ ██ ████",
+	    " ██ ██          █    ██  ██ ██ ██    ██",
+	    "  ███              █████     ███  ████",
+	    " WATER  Tall juicer  BURNS…  and 2 more",
+	    "▌1!Big kettle hold             +11:05",
+	    " 6!Tall juic… heat       for    21:05",
+	    " 7!Old juicer heat       for    20:05",
+	    " caution: Is it there (full rolling bo…",
+	    " Space heat off, li… Tab rings   ? keys",
+	};
+
+	ring("xterm-256color", 12, 40, 3);
+	dk_shows(&dk, picture, (int)(sizeof(picture) / sizeof(picture[0])));
+}
+END_TEST
+
+/* --- the one that rings is the red one ------------------------------------------------------- */
+
+/* While the alarm's flash is lit, which it is when it begins. */
+START_TEST(when_the_water_rings_the_water_is_red_and_the_run_is_not)
+{
+	int row;
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	dk_pass(&dk, WATER_MINUTES * MINUTE_MS - 5 * MINUTE_MS);
+	row = dk_row_of(&dk, "WATER +0:00", &col);
+	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_ALARM);
+	row = dk_row_of(&dk, "run  ", &col);
+	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_RUNNING);
+	row = dk_row_of(&dk, "55:00", &col);
+	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_RUNNING);
+}
+END_TEST
+
+START_TEST(when_the_run_rings_the_run_is_red_and_the_water_is_not)
+{
+	int row;
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	kk_pass(&dk.kit, RUN_MINUTES * MINUTE_MS - MINUTE_MS);
+	KK_OK(&dk.kit, kitchen_acknowledge(dk.kit.kitchen, pk_phase(&dk.kit, TALL_JUICER), &dk.kit.fault)); /* water */
+	dk_pass(&dk, MINUTE_MS);
+	row = dk_row_of(&dk, "run  ", &col);
+	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_ALARM);
+	row = dk_row_of(&dk, "water 19:00", &col);
+	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_RUNNING);
+}
+END_TEST
+
+/* --- every window size ------------------------------------------------------------------------ */
+
+START_TEST(all_that_ring_are_shown_or_counted_in_every_window)
+{
+	static const int sizes[][2] = {{12, 40}, {12, 80}, {24, 40}, {24, 80}, {30, 100}, {40, 120}, {60, 200}};
+	char more[24];
+	int shown = 0;
+
+	ring("xterm-256color", sizes[_i][0], sizes[_i][1], 6);
+	for (int row = 0; row < sizes[_i][0]; row++)
+		shown += dk_band_at(&dk, row);
+	shown /= digits_rows(DIGITS_TALL);
+	ck_assert_int_ge(shown, 1);
+	(void)snprintf(more, sizeof(more), "and %d more", 6 - shown);
+	ck_assert_msg(shown == 6 || dk_sees(&dk, more), "%s", more);
+}
+END_TEST
+
+START_TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there)
+{
+	int row;
+	int col;
+
+	ring("xterm-256color", 12, 40, 3);
+	dk_key(&dk, 'h');
+	(void)dk_row_of(&dk, "and 2 more", &col);
+	row = dk_row_of(&dk, "Tab rings", &col);
+	ck_assert_int_eq(row, 11);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("ringing");
+	TCase *windows = tcase_create("windows");
+
+	tcase_add_checked_fixture(windows, NULL, end);
+	tcase_add_test(windows, one_is_seen_large_with_its_job_at_80x24);
+	tcase_add_test(windows, two_are_seen_large_and_the_third_is_counted_at_80x24);
+	tcase_add_test(windows, six_at_80x24_without_colour);
+	tcase_add_test(windows, four_are_seen_large_and_two_are_counted_at_120x40);
+	tcase_add_test(windows, the_smallest_window_has_number_job_and_count);
+	tcase_add_test(windows, when_the_water_rings_the_water_is_red_and_the_run_is_not);
+	tcase_add_test(windows, when_the_run_rings_the_run_is_red_and_the_water_is_not);
+	tcase_add_loop_test(windows, all_that_ring_are_shown_or_counted_in_every_window, 0, 7);
+	tcase_add_test(windows, another_view_tells_how_many_more_ring_and_which_key_goes_there);
+	suite_add_tcase(suite, windows);
+	return kk_run(suite);
+}
