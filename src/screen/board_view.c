@@ -387,7 +387,7 @@ static bool ask_elsewhere(struct desk *desk, const struct view_key *key)
 {
 	const struct strip *strip = desk_selected(desk);
 	struct ring rings[RINGS_MAX];
-	size_t count = desk_rings(desk, rings);
+	size_t count = desk_shouting(desk, rings);
 	const char *what;
 
 	if ((key->act != next_step && key->act != lost) || strip == NULL || count == 0 ||

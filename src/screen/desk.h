@@ -15,6 +15,7 @@
 
 #include "engine/fault.h"
 #include "engine/process.h"
+#include "engine/text.h"
 #include "kitchen/acid_asked.h"
 #include "kitchen/ahead.h"
 #include "kitchen/aside.h"
@@ -631,6 +632,8 @@ const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work 
 
 /* Worst first; returns how many, of which RINGS_MAX at most are in `out`. */
 size_t desk_rings(const struct desk *desk, struct ring out[RINGS_MAX]);
+/* Those that cannot wait: all but loads whose seals can be looked at. */
+size_t desk_shouting(const struct desk *desk, struct ring out[RINGS_MAX]);
 /* That of a strip; NULL: it does not ring. */
 const struct ring *ring_of(const struct ring rings[RINGS_MAX], size_t count, const struct strip *strip);
 int strip_digit(const struct strip *strip); /* the key that chooses it: 0 on the rack */
@@ -757,6 +760,8 @@ void ribbon_draw(struct desk *desk, int row, int rows);
 /* The clock of a strip: "12:34", "+1:02" when over, counting up with a
  * trailing "^" in phases without a clock.  `hours_only` for the rack. */
 void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size);
+/* The process of a load, juice drawn, jars filled: what is of least weight. */
+void strip_beside_words(const struct desk *desk, const struct strip *strip, struct text *text);
 /* The role a strip is drawn in now: flashing when it rings. */
 enum role strip_role(const struct desk *desk, const struct face *face);
 

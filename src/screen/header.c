@@ -209,7 +209,7 @@ static int back_draw(struct desk *desk, const struct view *view, int row, int ri
 static bool rings_elsewhere(const struct desk *desk)
 {
 	struct ring rings[RINGS_MAX];
-	size_t count = desk_rings(desk, rings);
+	size_t count = desk_shouting(desk, rings);
 
 	return count > 1 || (count == 1 && (desk->view != VIEW_BOARD || rings[0].strip != desk_selected(desk)));
 }

@@ -190,6 +190,7 @@ static void act_by(struct desk *desk, const struct view_key *row)
 	if (view->asks_first != NULL && view->asks_first(desk, row))
 		return;
 	desk->message[0] = '\0';
+	desk->asked_soon_until_ms = 0; /* until the next step that is followed by a number */
 	row->act(desk);
 	if (before.about == desk->again.about && before.until_ms == desk->again.until_ms)
 		desk->again.about = AGAIN_NOTHING;

@@ -62,6 +62,15 @@ static bool rang(const struct desk *desk, const struct ring *ring)
 	return false;
 }
 
+size_t desk_shouting(const struct desk *desk, struct ring out[RINGS_MAX])
+{
+	size_t count = kept(desk_rings(desk, out));
+
+	while (count > 0 && out[count - 1].face.alarm <= ALARM_TOMORROW)
+		count--;
+	return count;
+}
+
 void desk_watch_alarms(struct desk *desk)
 {
 	struct ring rings[RINGS_MAX];
@@ -169,12 +178,24 @@ static int block_rows(void)
 	return digits_rows(DIGITS_TALL) + 1;
 }
 
+/* Loads whose seals can be looked at wait for a day: one of them stands for all. */
+static int worth_showing(const struct ring rings[RINGS_MAX], size_t count)
+{
+	int shown = 0;
+
+	while (shown < (int)kept(count) && rings[shown].face.alarm > ALARM_TOMORROW)
+		shown++;
+	return shown + (shown < (int)kept(count));
+}
+
 int ringing_rows(const struct desk *desk, int room)
 {
 	struct ring rings[RINGS_MAX];
-	int count = (int)kept(desk_rings(desk, rings));
+	int count = worth_showing(rings, desk_rings(desk, rings));
 	int most = shown_large(desk);
 
+	if (count == 1 && most > 0 && block_rows() + 1 <= room)
+		return block_rows() + 1; /* with what it holds in a line of its own */
 	if (count > most)
 		count = most > 0 ? most : 1;
 	while (count > 1 && count * block_rows() > room)
@@ -256,6 +277,16 @@ static void headline_draw(struct desk *desk, const struct ring *ring, bool large
 		            ROLE_ALARM);
 }
 
+static void holds_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	text_add(&text, "%s: ", strip->holds);
+	strip_beside_words(desk, strip, &text);
+	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, words);
+}
+
 void ringing_draw(struct desk *desk, int row, int rows)
 {
 	struct ring rings[RINGS_MAX];
@@ -263,11 +294,14 @@ void ringing_draw(struct desk *desk, int row, int rows)
 	bool large = shown_large(desk) > 0;
 	int window_rows;
 	int cols;
-	int shown = rows / block_rows();
+	int shown = worth_showing(rings, count);
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	shown = shown < 1 ? 1 : shown;
-	for (int i = 0; i < shown && i < (int)kept(count); i++) {
+	if (rows <= 0)
+		return;
+	if (shown > rows / block_rows())
+		shown = rows < block_rows() ? 1 : rows / block_rows();
+	for (int i = 0; i < shown; i++) {
 		size_t more = i == shown - 1 ? count - (size_t)shown : 0;
 
 		headline_draw(desk, &rings[i], large, row, cols);
@@ -275,4 +309,6 @@ void ringing_draw(struct desk *desk, int row, int rows)
 			under_draw(desk, &rings[i], large, more, row + digits_rows(DIGITS_TALL), cols);
 		row += block_rows();
 	}
+	if (shown == 1 && rows > block_rows())
+		holds_draw(desk, rings[0].strip, row, cols);
 }

@@ -137,7 +137,7 @@ static void drawn_words(const struct desk *desk, const struct strip *strip, stru
 }
 
 /* The line of least weight beside the tall clock. */
-static void beside_words(const struct desk *desk, const struct strip *strip, struct text *text)
+void strip_beside_words(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	switch (strip->content) {
 	case STRIP_LOAD: process_words(strip, text); break;
@@ -175,7 +175,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	              counts_words(face), face->ringing ? "  " : "",
 	              face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
-	beside_words(desk, strip, &text);
+	strip_beside_words(desk, strip, &text);
 	rows -= 3;
 	row += 3;
 	used = desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN,
@@ -603,12 +603,15 @@ static void waiting_line(struct desk *desk, int row)
 
 void strips_draw(struct desk *desk, int row, int rows, int rows_each)
 {
-	int used = canners_draw(desk, row, rows, rows_each);
+	const struct board *board = kitchen_board(desk->kitchen);
+	int used;
 
-	/* Jars set aside have deadlines: their line comes before the last of the rack. */
-	if (asides_waiting(kitchen_board(desk->kitchen)) > 0 && used < rows)
+	/* Jars set aside and jars that wait have deadlines: their lines come before the last
+	 * of the stations, which are those that need nobody, and of the rack. */
+	if (asides_waiting(board) > 0 && rows > 1)
 		fates_line(desk, row + --rows);
-	if (kitchen_board(desk->kitchen)->waiting_count > 0 && used < rows)
+	if (board->waiting_count > 0 && rows > 1)
 		waiting_line(desk, row + --rows);
+	used = canners_draw(desk, row, rows, rows_each);
 	rack_draw(desk, row + used, rows - used);
 }

@@ -309,6 +309,21 @@ START_TEST(a_station_is_chosen_all_the_same_when_its_figure_comes_again)
 }
 END_TEST
 
+START_TEST(once_the_number_was_asked_for_a_figure_is_a_station_again)
+{
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	kk_pass(&dk.kit, RUN_MINUTES * MINUTE_MS);
+	dk_pass(&dk, 0);
+	dk_key(&dk, '6');
+	dk_keys(&dk, "aa ");
+	dk_key(&dk, KEY_CODE_ENTER); /* juice out? */
+	dk_key_after(&dk, 100, KEY_CODE_ESCAPE);
+	dk_key_after(&dk, 100, '8');
+	ck_assert_int_eq(dk_selected(&dk), WIDE_POT);
+}
+END_TEST
+
 START_TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing)
 {
 	(void)kk_start(&dk.kit, BIG_KETTLE, 7);
@@ -356,6 +371,7 @@ int main(void)
 	tcase_add_checked_fixture(words, begin, end);
 	tcase_add_test(words, quarts_typed_right_after_heat_off_reach_no_other_station);
 	tcase_add_test(words, a_station_is_chosen_all_the_same_when_its_figure_comes_again);
+	tcase_add_test(words, once_the_number_was_asked_for_a_figure_is_a_station_again);
 	tcase_add_test(words, an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing);
 	suite_add_tcase(suite, words);
 	return kk_run(suite);

@@ -32,11 +32,11 @@ at="the round begins with the oldest load"
 board 80 24 "" ""
 wait_for "e seal round"
 press e
-wait_for "Load 1 of 3:" "7 pints crushed tomatoes" "OVERDUE:" "since the process" "Tab next load"
+wait_for "Load 1 of 3:" "7 pints crushed tomatoes" "OVERDUE:" "since the process" "PgDn next load"
 shows "p· t· y·"
-press Tab
+press PageDown
 wait_for "Load 2 of 3:" "9 half-pints berry syrup" "Bands off."
-press Tab
+press PageDown
 wait_for "Load 3 of 3:" "7 half-pints berry syrup"
 press PPage
 wait_for "Load 2 of 3:"

@@ -209,11 +209,11 @@ pass 2
 wait_for "SPOILS NOW" "OFF the heat NOW, skim"
 go 7
 press a
-wait_for "Heard. Still to do: OFF the heat NOW, skim"
+wait_for "Heard: 7 Deep pot. Still to do: OFF the heat NOW, skim"
 do_step off
 do_step fill
-step
-wait_for "Filled into which jars?" "Are the jars hot? w ticks it."
+step_to "Filled into which jars?" # others ring
+wait_for "Are the jars hot? w ticks it."
 press w
 wait_for "Jars are hot."
 fill 8 half-pints "Box A, spring (44 left)"
@@ -226,21 +226,21 @@ press d
 wait_for "The pot is empty: rinse it."
 wait_for "17 filled jars wait for a canner"
 
-at="water seen at its juicer only"
+at="water of a juicer that is not chosen is asked about"
 wait_like "4!Tall juicer .* WATER +"
 press a
 # By how long it took to come here, the pan is dry already.
-wait_like "Tall juicer: \(look at its water, then choose it on the board (4) and\|heat OFF; let the dry pan cool, fill it, choose it (4),\) press a\."
+wait_like "4 Tall juicer: \(was its water seen and topped up? Press a again if so\|heat OFF, let the dry pan cool, fill it. Done: press a again\)\."
 go 4
 press a
-wait_for "Noted: water seen and topped up."
+wait_for "Noted: 4 Tall juicer, water seen and topped up."
 undone "Tall juicer: water"
 press a
-wait_for "Noted: water seen and topped up."
+wait_for "Noted: 4 Tall juicer, water seen and topped up."
 go 5
 wait_like "5!Old juicer .* WATER +"
 press a
-wait_for "Noted: water seen and topped up."
+wait_for "Noted: 5 Old juicer, water seen and topped up."
 
 at="first juice"
 go 4
@@ -263,20 +263,19 @@ for kettle in 1 2; do
 	go "$kettle"
 	do_step unload
 	sleep "$settling"
-	step
-	wait_for "The station is free."
+	step_to "The station is free."
 done
 
 at="the loader"
 go 1
 wait_for "Space load the waiting jars"
-step
-wait_for "Filled jars that wait" "Where they go"
+step_to "Filled jars that wait"
+wait_for "Where they go"
 step
 wait_for "Load started."
 go 2
-step
-wait_for "Filled jars that wait" "Where they go"
+step_to "Filled jars that wait"
+wait_for "Where they go"
 step
 wait_for "Load started."
 undone "Low kettle: load started"
@@ -285,8 +284,7 @@ wait_for "Done again: Low kettle: load started, 15 min: 7 pints grape jelly"
 
 at="beans packed without a pot"
 go 3
-step
-wait_for "Nothing of it goes into this canner. n starts another load."
+step_to "Nothing of it goes into this canner. n starts another load."
 press n
 wait_for "What goes in?"
 type_text greenbeans
@@ -303,8 +301,7 @@ do_step vent
 
 at="regular pectin once"
 go 6
-step
-wait_for "What is cooked?"
+step_to "What is cooked?"
 type_text grapejelly
 wait_for "grapejelly_"
 step
@@ -349,7 +346,7 @@ for digit in 1 2 3 4 5 6 7; do go "$digit"; done
 press 0
 wait_like "^[^ ]0 [-0-9]*-B1"
 press a
-wait_for "Heard. Still to do: OFF the heat NOW, skim"
+wait_for "Heard: 6 Wide pot. Still to do: OFF the heat NOW, skim"
 
 at="whose acts they were"
 go 4

@@ -148,8 +148,7 @@ wait_for "Weight is off: wait 10 min before unfastening"
 wait_for "Open the lid AWAY from you"
 step
 wait_for "Space jars are out: canner is free"
-step
-wait_for "3 Weight canner   free"
+step_to "3 Weight canner   free" # the low kettle rings
 
 at="the peaches' second hold"
 press 2

@@ -370,6 +370,25 @@ do_step() {
 	wait_for "$1 begins."
 }
 
+# shellcheck disable=SC2317 # run by until_true
+shown_or_asked() {
+	sees "$1" || case $flat in *"Space again if so."*) ;; *) false ;; esac
+}
+
+# step_to TEXT: the step, pressed again where it is asked about, as it is while another
+# station rings; then that text comes.
+step_to() {
+	for _ in 1 2 3 4 5 6 7 8; do
+		step
+		until_true shown_or_asked "$1"
+		if sees "$1"; then break; fi
+		step
+		until_true sees_not "Space again if so."
+		if sees "$1"; then break; fi
+	done
+	wait_for "$1"
+}
+
 is_chosen() {
 	look
 	grep -q "^[^ 0-9]$1[ $bell]" "$screen"
