@@ -209,6 +209,9 @@ static void handle(struct loop *loop, const struct terminal_input *input)
 	case TERMINAL_KEY:
 		desk_key(&loop->desk, key_code(input));
 		break;
+	case TERMINAL_PASTE:
+		desk_paste(&loop->desk, input->paste, input->paste_whole);
+		break;
 	case TERMINAL_STOP:
 		loop->hurried = input->signal != SIGHUP;
 		loop->desk.leaving = true;

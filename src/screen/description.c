@@ -29,18 +29,45 @@ static size_t add_capability(char *out, size_t used, const char *name)
 	return used;
 }
 
-/* What puts the screen right after a crash: attributes and colours off, keypad
+#define MARK_PASTES "\033[?2004h"
+#define LEAVE_PASTES "\033[?2004l"
+
+/* "cup" tells: one that begins with CSI is of ECMA-48. */
+static bool is_ecma48(void)
+{
+	const char *move = tigetstr("cup");
+
+	return move && move != (const char *)-1 && strncmp(move, "\033[", 2) == 0;
+}
+
+/* Not through curses, which has nothing waiting when it starts or stops. */
+void description_mark_pastes(int fd, bool on)
+{
+	const char *bytes = on ? MARK_PASTES : LEAVE_PASTES;
+
+	if (is_ecma48() && write(fd, bytes, strlen(bytes)) < 0)
+		return; /* nobody is there any more: the next wait says so */
+}
+
+static size_t add_text(char *out, size_t used, const char *text)
+{
+	while (*text && used < SIGNALS_RESCUE_MAX)
+		out[used++] = *text++;
+	return used;
+}
+
+/* What puts the screen right after a crash: pastes unmarked, attributes and colours off, keypad
  * mode off, cursor shown, back from the alternate screen, a new line. */
 static size_t make_rescue(char out[SIGNALS_RESCUE_MAX])
 {
 	static const char *const names[] = {"sgr0", "op", "rmkx", "cnorm", "rmcup"};
 	size_t used = 0;
 
+	if (is_ecma48())
+		used = add_text(out, used, LEAVE_PASTES);
 	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++)
 		used = add_capability(out, used, names[i]);
-	for (const char *end = "\r\n"; *end && used < SIGNALS_RESCUE_MAX; end++)
-		out[used++] = *end;
-	return used;
+	return add_text(out, used, "\r\n");
 }
 
 bool description_check(char rescue[SIGNALS_RESCUE_MAX], size_t *length, struct fault *fault)

@@ -674,6 +674,9 @@ void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *
 /* One key from the terminal, to where keys.c says that it goes. */
 void desk_key(struct desk *desk, long key);
 void entry_key(struct desk *desk, long key); /* into the line being typed */
+/* A paste: text for a line or a name being typed, and for nothing else.  `whole`: it is
+ * all there and holds no function key. */
+void desk_paste(struct desk *desk, const char *text, bool whole);
 /* The key was one of words that nothing asks for: those right behind it do nothing. */
 void desk_refuse_words(struct desk *desk);
 /* The keys that mean the same in every view; returns how many. */

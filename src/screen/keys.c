@@ -4,11 +4,12 @@
  * table of the view, the other keys of every view, and what the view takes beside.
  */
 #include <string.h>
+#include <wchar.h>
 
 #include "screen/desk.h"
 
 #define WORDS_GAP_MS 1000 /* keys this close belong to words that are being typed */
-#define NUMBER_GAP_MS 500 /* so close a second figure makes a number of the first */
+#define NUMBER_GAP_MS 350 /* so close a second figure makes a number of the first */
 
 /* --- keys of every view ------------------------------------------------------------------ */
 
@@ -237,4 +238,54 @@ void desk_key(struct desk *desk, long key)
 			desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
 		break;
 	}
+}
+
+/* --- a paste ---------------------------------------------------------------------------------- */
+
+#define PASTE_CHARACTERS TERMINAL_PASTE_MAX
+
+/* The characters of one line, without the end of it; 0: it is none.  Control characters
+ * of both sorts are none (C0, C1). */
+static size_t one_line(const char *text, long out[PASTE_CHARACTERS])
+{
+	mbstate_t state;
+	size_t length = strlen(text);
+	size_t count = 0;
+
+	memset(&state, 0, sizeof(state));
+	while (length > 0 && (text[length - 1] == '\r' || text[length - 1] == '\n'))
+		length--;
+	for (size_t at = 0; at < length; count++) {
+		wchar_t character;
+		size_t used = mbrtowc(&character, text + at, length - at, &state);
+
+		if (used == 0 || used > length - at || character < L' ' || (character >= 127 && character < 160))
+			return 0;
+		out[count] = (long)character;
+		at += used;
+	}
+	return count;
+}
+
+void desk_paste(struct desk *desk, const char *text, bool whole)
+{
+	const struct view *view = view_of(desk->view);
+	bool field = !desk->entry.open && view->types != NULL;
+	long characters[PASTE_CHARACTERS];
+	size_t count = whole ? one_line(text, characters) : 0;
+
+	desk->last_key = 0;
+	if (!desk->entry.open && !(field && count > 0 && view->types(desk, characters[0]))) {
+		desk_say(desk, ROLE_CAUTION, "Pasted text does nothing here: none of it was taken.");
+		return;
+	}
+	if (count == 0) {
+		desk_say(desk, ROLE_CAUTION, "Not taken: only one line of text can be pasted, without control characters.");
+		return;
+	}
+	for (size_t i = 0; i < count; i++)
+		if (!field)
+			entry_key(desk, characters[i]);
+		else if (view->types(desk, characters[i]))
+			(void)view->typed(desk, characters[i]);
 }

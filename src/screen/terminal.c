@@ -28,6 +28,10 @@
 #define LEAVE_MS 300 /* our choice: how long a terminal that takes nothing is waited for on leaving */
 #define EMPTY_READS_MAX 5 /* "readable" with nothing to read, this often: gone */
 #define UNDECODABLE 0xfffd
+#define PASTE_AT_ONCE 1024 /* bytes of a paste that are read before somebody else has a turn */
+
+/* Keys of our own, beyond those of curses and of extended descriptions. */
+enum { KEY_PASTE_BEGINS = 0x7000, KEY_PASTE_ENDS };
 
 /* For exit(), which passes nothing along. */
 static struct terminal *open_terminal;
@@ -115,6 +119,12 @@ static void set_modes(struct terminal *terminal, const struct terminal_wishes *w
 	if (!set_variable("ESCDELAY"))
 		set_escdelay(ESCAPE_DELAY_MS);
 	keypad(terminal->keys, TRUE);
+	define_key(PASTE_BEGINS, KEY_PASTE_BEGINS);
+	define_key(PASTE_ENDS, KEY_PASTE_ENDS);
+	outlet_catch(terminal->outlet);
+	description_mark_pastes(fileno(outlet_file(terminal->outlet)), true);
+	outlet_release(terminal->outlet);
+	(void)outlet_send(terminal->outlet);
 	nodelay(terminal->keys, TRUE);
 	terminal->colour = want_colour(wishes) && start_color() == OK && COLOR_PAIRS > ROLE_COUNT;
 	if (terminal->colour)
@@ -214,11 +224,18 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
 	return false; /* NOLINT(clang-analyzer-unix.Malloc): terminal_close frees what open_terminal names */
 }
 
+/* Between outlet_catch and outlet_release: curses has nothing waiting when it starts or stops. */
+static void mark_pastes(struct terminal *terminal, bool on)
+{
+	description_mark_pastes(fileno(outlet_file(terminal->outlet)), on);
+}
+
 /* endwin() would wait for a terminal that nobody reads, and so would its way to set the
  * modes. */
 static void leave_curses(struct terminal *terminal, int wait_ms)
 {
 	outlet_catch(terminal->outlet);
+	mark_pastes(terminal, false);
 	endwin();
 	outlet_release(terminal->outlet);
 	outlet_send_within(terminal->outlet, wait_ms);
@@ -285,6 +302,7 @@ static void take_screen_back(struct terminal *terminal)
 {
 	reset_prog_mode();
 	outlet_catch(terminal->outlet);
+	mark_pastes(terminal, true);
 	wrefresh(curscr);
 	keypad(terminal->keys, TRUE); /* the next key would send it otherwise */
 	outlet_release(terminal->outlet);
@@ -356,17 +374,56 @@ static bool decode_byte(struct terminal *terminal, int value, wint_t *out)
 	return true;
 }
 
+/* A paste has come to its end, or its end has been lost. */
+static bool finish_paste(struct terminal *terminal, bool ended, struct terminal_input *out)
+{
+	paste_end(&terminal->paste);
+	out->event = TERMINAL_PASTE;
+	out->paste = terminal->paste.text;
+	out->paste_whole = ended && terminal->paste.whole;
+	return true;
+}
+
+/* What waits of a paste; true when there is an event: its end, or a pause for others. */
+static bool take_paste(struct terminal *terminal, struct terminal_input *out)
+{
+	for (int i = 0; i < PASTE_AT_ONCE; i++) {
+		int64_t now_ms = wake_now_ms();
+		bool lost = paste_is_lost(&terminal->paste, now_ms);
+		int value = wgetch(terminal->keys);
+
+		if (value == ERR)
+			return lost && finish_paste(terminal, false, out);
+		terminal->empty_reads = 0;
+		if (lost) {
+			ungetch(value); /* a key again */
+			return finish_paste(terminal, false, out);
+		}
+		if (value == KEY_PASTE_ENDS)
+			return finish_paste(terminal, true, out);
+		if (value != KEY_RESIZE)
+			paste_add(&terminal->paste, value, now_ms);
+	}
+	return true; /* TERMINAL_NOTHING */
+}
+
 /* One waiting key; false when there is none.  Bytes are decoded here and not
  * by get_wch(), which drops the keys behind a byte it cannot decode. */
 static bool take_key(struct terminal *terminal, struct terminal_input *out)
 {
 	for (;;) {
+		if (terminal->paste.open)
+			return take_paste(terminal, out);
 		int value = wgetch(terminal->keys);
 		if (value == ERR)
 			return false;
 		terminal->empty_reads = 0;
-		if (value == KEY_RESIZE)
-			continue; /* the echo of our own resizeterm() */
+		if (value == KEY_RESIZE || value == KEY_PASTE_ENDS)
+			continue; /* the echo of our own resizeterm(); an end without a beginning */
+		if (value == KEY_PASTE_BEGINS) {
+			paste_begin(&terminal->paste, wake_now_ms());
+			continue;
+		}
 		if (value > 0xff) {
 			out->event = TERMINAL_KEY;
 			out->is_function_key = true;

@@ -10,6 +10,9 @@
  *    and write a byte to a pipe; terminal_wait() does the work.
  *  - Text of users is cleaned before it is drawn (glyph.h), so that a name can
  *    never move the cursor, change colours or hide what follows it.
+ *  - The terminal is asked to mark what is pasted (bracketed paste, xterm's control
+ *    sequences, "Bracketed Paste Mode"), and asked to stop that whenever the screen is
+ *    given back.  A paste without an end is over after two seconds of silence.
  *  - It never spins: a terminal that has gone away is an event, and asking again
  *    afterwards waits a quarter of a second each time.
  *
@@ -67,7 +70,10 @@ enum terminal_event {
 	TERMINAL_GONE,      /* nobody is at the other end any more: leave */
 	TERMINAL_TICK,      /* the wake time has come, or the wall clock was set */
 	TERMINAL_CONTINUED, /* back from a stop (Ctrl-Z and fg): draw a whole frame */
+	TERMINAL_PASTE,     /* a paste has come to its end: it is text and no keys */
 };
+
+#define TERMINAL_PASTE_MAX 1024 /* bytes of a paste that are kept, the zero included */
 
 struct terminal_input {
 	enum terminal_event event;
@@ -75,6 +81,8 @@ struct terminal_input {
 	wint_t ch;            /* KEY: the character as wide text, else 0; Enter is '\r',
 	                         Escape is 27, an undecodable byte is U+FFFD */
 	int key;              /* KEY: a function key (KEY_UP, KEY_BACKSPACE, KEY_F(1)...) */
+	const char *paste;    /* PASTE: its bytes as they came, valid until the next wait */
+	bool paste_whole;     /* PASTE: nothing is missing and no function key was in it */
 	int signal;           /* STOP: which signal */
 	bool due;             /* TICK: the armed time has come; it is disarmed now */
 	bool wall_stepped;    /* TICK: the wall clock was set by a second or more */

@@ -12,6 +12,7 @@
 
 #include "screen/glyph.h"
 #include "screen/outlet.h"
+#include "screen/paste.h"
 
 struct terminal {
 	SCREEN *screen;
@@ -21,6 +22,7 @@ struct terminal {
 	bool colour;
 	int rows;
 	int cols;
+	struct paste paste;
 	mbstate_t partial; /* a character whose last bytes have not come yet */
 	bool tick_first;   /* a key came last, so a tick goes first now */
 	bool hung_up;

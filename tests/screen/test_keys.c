@@ -1,4 +1,5 @@
 /* What a key goes to: which station, which question, which line. */
+#include <locale.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -8,6 +9,7 @@ static struct desk_kit dk;
 
 static void begin(void)
 {
+	(void)setlocale(LC_ALL, ""); /* as the board does for its terminal */
 	dk_begin(&dk, NULL, 0, 0);
 }
 
@@ -339,6 +341,59 @@ START_TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing)
 }
 END_TEST
 
+/* --- a paste ---------------------------------------------------------------------------------------- */
+
+#define NOTE "Rinse 3 pots.\rThen load 7 quarts, lost: 2.\r"
+
+/* Every view, with work everywhere: nothing is recorded, and nothing moves. */
+START_TEST(a_paste_outside_a_text_field_does_nothing_and_says_so)
+{
+	enum view_name name = (enum view_name)_i;
+	int64_t journal;
+
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	desk_show_view(&dk.desk, name);
+	journal = kk_journal(&dk.kit);
+	desk_paste(&dk.desk, NOTE, true);
+	ck_assert_int_eq(kk_journal(&dk.kit), journal);
+	ck_assert_int_eq(dk.desk.view, name);
+	ck_assert_int_eq(dk_selected(&dk), 1);
+	dk_says(&dk, "Pasted text does nothing here: none of it was taken.");
+}
+END_TEST
+
+START_TEST(in_a_line_a_paste_is_text)
+{
+	desk_ask(&dk.desk, "Note:", "so: ", kept_text);
+	desk_paste(&dk.desk, "1.5 gal, q\xc3\xa9\n", true); /* the end of its line is none of it */
+	ck_assert(dk.desk.entry.open);
+	ck_assert_str_eq(dk.desk.entry.text, "so: 1.5 gal, q\xc3\xa9");
+	desk_offer(&dk.desk, "Note:", "offered", kept_text);
+	desk_paste(&dk.desk, "mine", true);
+	ck_assert_str_eq(dk.desk.entry.text, "mine");
+}
+END_TEST
+
+static const struct {
+	const char *text;
+	bool whole;
+} no_line[] = {
+	{"two\nlines", true}, {"a\x1b[2J", true}, {"a\tb", true}, {"a\x7f", true},
+	{"a\xc2\x9b", true}, {"a\xff", true}, {"", true}, {"cut off", false},
+};
+#define NO_LINES (int)(sizeof(no_line) / sizeof(no_line[0]))
+
+START_TEST(what_is_not_one_line_of_text_is_not_taken)
+{
+	desk_ask(&dk.desk, "Note:", "so", kept_text);
+	desk_paste(&dk.desk, no_line[_i].text, no_line[_i].whole);
+	ck_assert(dk.desk.entry.open);
+	ck_assert_str_eq(dk.desk.entry.text, "so");
+	dk_says(&dk, "Not taken");
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("keys");
@@ -346,6 +401,7 @@ int main(void)
 	TCase *first = tcase_create("first");
 	TCase *answers = tcase_create("answers");
 	TCase *words = tcase_create("words");
+	TCase *paste = tcase_create("paste");
 
 	tcase_add_checked_fixture(ringing, begin, end);
 	tcase_add_test(ringing, one_key_goes_to_what_rings_and_again_to_the_next);
@@ -374,5 +430,10 @@ int main(void)
 	tcase_add_test(words, once_the_number_was_asked_for_a_figure_is_a_station_again);
 	tcase_add_test(words, an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing);
 	suite_add_tcase(suite, words);
+	tcase_add_checked_fixture(paste, begin, end);
+	tcase_add_loop_test(paste, a_paste_outside_a_text_field_does_nothing_and_says_so, 0, VIEW_COUNT);
+	tcase_add_test(paste, in_a_line_a_paste_is_text);
+	tcase_add_loop_test(paste, what_is_not_one_line_of_text_is_not_taken, 0, NO_LINES);
+	suite_add_tcase(suite, paste);
 	return kk_run(suite);
 }

@@ -142,6 +142,12 @@ static bool harness_event(struct terminal *terminal, struct wake *wake,
 	case TERMINAL_CONTINUED:
 		report("continued\n");
 		return true;
+	case TERMINAL_PASTE:
+		report("paste %s %zu", in->paste_whole ? "whole" : "cut", strlen(in->paste));
+		for (const char *at = in->paste; at - in->paste < 40 && *at != '\0'; at++)
+			report(" %02x", (unsigned)(unsigned char)*at);
+		report("\n");
+		return true;
 	}
 	return true;
 }
@@ -442,7 +448,7 @@ static long last_place(const char *bytes)
 	return -1;
 }
 
-/* The sequences of TERM=xterm-256color: alternate screen, cursor, keypad. */
+/* The sequences of TERM=xterm-256color: alternate screen, cursor, keypad, marked pastes. */
 static void check_restored(void)
 {
 	struct termios now;
@@ -452,6 +458,8 @@ static void check_restored(void)
 	ck_assert_int_gt(last_place("\x1b[?1049l"), last_place("\x1b[?1049h"));
 	ck_assert_int_gt(last_place("\x1b[?25h"), last_place("\x1b[?25l"));
 	ck_assert_int_gt(last_place("\x1b[?1l"), last_place("\x1b[?1h"));
+	ck_assert_int_ge(last_place("\x1b[?2004h"), 0);
+	ck_assert_int_gt(last_place("\x1b[?2004l"), last_place("\x1b[?2004h"));
 	ck_assert_int_eq(tcgetattr(slave_kept, &now), 0);
 	ck_assert_uint_eq(now.c_iflag, modes_before.c_iflag);
 	ck_assert_uint_eq(now.c_oflag, modes_before.c_oflag);
@@ -466,6 +474,7 @@ static void check_taken(void)
 
 	drain_screen();
 	ck_assert_int_gt(last_place("\x1b[?1049h"), last_place("\x1b[?1049l"));
+	ck_assert_int_gt(last_place("\x1b[?2004h"), last_place("\x1b[?2004l"));
 	ck_assert_int_eq(tcgetattr(slave_kept, &now), 0);
 	ck_assert_uint_eq(now.c_lflag & (tcflag_t)(ICANON | ECHO), 0);
 }
@@ -842,6 +851,82 @@ START_TEST(pasted_keys_cannot_hold_up_a_tick_nor_ticks_a_key)
 }
 END_TEST
 
+/* ---- Pastes ---- */
+
+START_TEST(a_paste_is_one_event_and_no_keys)
+{
+	launch_open();
+	type("x\x1b[200~q c\xc3\xa9\r\x03\x1b[201~y");
+	expect("key 120");
+	ck_assert_str_eq(expect("paste "), "whole 7 71 20 63 c3 a9 0d 03");
+	expect("key 121");
+	expect_silence(50);
+}
+END_TEST
+
+START_TEST(a_paste_may_come_in_pieces_and_a_tick_in_between)
+{
+	launch_open();
+	type("w");
+	expect("key 119");
+	type("\x1b[200~quit");
+	expect("tick 1");
+	expect_silence(50);
+	type("e\x1b[201~");
+	ck_assert_str_eq(expect("paste "), "whole 5 71 75 69 74 65");
+}
+END_TEST
+
+START_TEST(too_long_a_paste_is_cut_and_says_so)
+{
+	char many[3000];
+
+	memset(many, 'e', sizeof(many) - 1);
+	many[sizeof(many) - 1] = '\0';
+	launch_open();
+	type("\x1b[200~");
+	type(many);
+	type("\x1b[201~z");
+	ck_assert_int_eq(strncmp(expect("paste "), "cut 1023 65", 11), 0);
+	expect("key 122");
+}
+END_TEST
+
+START_TEST(a_function_key_in_a_paste_makes_it_not_whole)
+{
+	launch_open();
+	type("\x1b[200~a\x1bOAb\x1b[201~");
+	ck_assert_str_eq(expect("paste "), "cut 2 61 62");
+}
+END_TEST
+
+START_TEST(a_paste_whose_end_is_lost_is_over_after_a_silence)
+{
+	launch_open();
+	type("\x1b[200~qq");
+	expect_silence(2500);
+	type("x");
+	ck_assert_str_eq(expect("paste "), "cut 2 71 71");
+	expect("key 120");
+}
+END_TEST
+
+START_TEST(an_end_without_a_beginning_is_nothing)
+{
+	launch_open();
+	type("\x1b[201~x");
+	expect("key 120");
+}
+END_TEST
+
+START_TEST(a_terminal_of_another_kind_is_not_asked)
+{
+	setenv("TERM", "vt52", 1);
+	launch_open();
+	ck_assert_int_lt(last_place("\x1b[?2004h"), 0);
+}
+END_TEST
+
 /* ---- A terminal that goes away ---- */
 
 START_TEST(a_closed_window_ends_the_board)
@@ -1042,6 +1127,13 @@ static void add_in_and_out(TCase *t)
 	tcase_add_test(t, control_s_is_a_key_and_freezes_nothing);
 	tcase_add_test(t, a_tick_comes_once);
 	tcase_add_test(t, pasted_keys_cannot_hold_up_a_tick_nor_ticks_a_key);
+	tcase_add_test(t, a_paste_is_one_event_and_no_keys);
+	tcase_add_test(t, a_paste_may_come_in_pieces_and_a_tick_in_between);
+	tcase_add_test(t, too_long_a_paste_is_cut_and_says_so);
+	tcase_add_test(t, a_function_key_in_a_paste_makes_it_not_whole);
+	tcase_add_test(t, a_paste_whose_end_is_lost_is_over_after_a_silence);
+	tcase_add_test(t, an_end_without_a_beginning_is_nothing);
+	tcase_add_test(t, a_terminal_of_another_kind_is_not_asked);
 	tcase_add_test(t, hostile_text_is_drawn_harmless);
 	tcase_add_test(t, colour_is_used_and_no_color_turns_it_off);
 	tcase_add_test(t, ascii_by_locale_and_by_wish);

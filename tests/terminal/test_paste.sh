@@ -1,0 +1,54 @@
+#!/bin/sh
+# A paste is text where a line is typed, and nothing anywhere else.
+set -u
+# shellcheck source=tests/terminal/tmux_kit.sh
+. "$(dirname "$0")/tmux_kit.sh"
+
+# paste TEXT: as a person's terminal does it, marked where the program asked for that.
+paste() {
+	printf "$1" >"$own/clip" # line ends as \\n
+	tm load-buffer "$own/clip"
+	tm paste-buffer -p -t "$window"
+}
+
+real_log
+at="outside a line"
+open_window main 80 24 "'$STILLROOM' -f '$log'"
+wait_for "1 Big kettle"
+before=$("$STILLROOM" loads --all --json -f "$log")
+paste 'Rinse 3 pots.\nThen load 7 quarts in 1, boil lost: 2, q y\n'
+wait_for "Pasted text does nothing here: none of it was taken."
+shows "1 Big kettle      free" "Space start a load"
+paste '1.5 gal'
+wait_for "Pasted text does nothing here: none of it was taken."
+is "the loads" "$("$STILLROOM" loads --all --json -f "$log")" "$before"
+
+at="in a line"
+press h
+wait_for "The house, line 1"
+press Space
+wait_for "Name of the kitchen:"
+paste 'Upper\nLower'
+wait_for "only one line of text can be pasted"
+paste 'Upper Quince Hollow'
+wait_for "Name of the kitchen: Upper Quince Hollow_"
+press Enter
+wait_for "Noted."
+press Escape
+wait_for "Upper Quince Hollow"
+
+at="in the letters of a name"
+press 1
+wait_chosen 1
+press Space
+wait_for "What goes in?"
+paste 'crushed tom'
+wait_for "crushed tom_"
+press Escape
+wait_for "1 Big kettle"
+press q
+wait_for "Leave the board?"
+press y
+ends main 0
+whole "$log"
+finish
