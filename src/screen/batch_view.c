@@ -26,6 +26,16 @@ static const struct recipe *nth_recipe(const struct desk *desk, int n)
 	return NULL;
 }
 
+static const char *recipe_name(const struct desk *desk, int n)
+{
+	return n < (int)kitchen_recipe_count(desk->kitchen) ? kitchen_recipe(desk->kitchen, (size_t)n)->name : NULL;
+}
+
+static bool types(const struct desk *desk, long key)
+{
+	return desk->batch.field == BATCH_RECIPE && picker_types(desk, &desk->batch.picker, key, recipe_name);
+}
+
 /* The n-th word of a blank-separated list; false when there is none. */
 static bool nth_word(const char *list, int n, char *buffer, size_t size)
 {
@@ -153,8 +163,7 @@ static void go_to(struct desk *desk, enum batch_field field)
 	picker_reset(&card->picker);
 	card->need_known = false;
 	memset(&card->refusal, 0, sizeof(card->refusal));
-	if (field == BATCH_MULTIPLE)
-		card->multiple = (struct number_entry){ .value = 1 };
+	card->multiple.touched = false; /* it stays, and a figure takes its place */
 	if (field >= BATCH_MULTIPLE)
 		look(desk);
 }
@@ -189,6 +198,8 @@ static void choose_recipe(struct desk *desk)
 		desk_say_fault(desk, &fault);
 		return;
 	}
+	if (strcmp(order->recipe, recipe->name) != 0)
+		desk->batch.multiple.value = 1;
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	if (recipe_awaits_sheet(recipe))
 		sheet_view_enter(desk, recipe->name);
@@ -325,8 +336,10 @@ static bool typed(struct desk *desk, long key)
 {
 	struct batch_card *card = &desk->batch;
 
-	if (card->field == BATCH_RECIPE && picker_typed(&card->picker, key))
+	if (types(desk, key)) {
+		picker_typed(desk, &card->picker, key, recipe_name);
 		return true;
+	}
 	if (card->field == BATCH_MULTIPLE && number_typed(&card->multiple, key, 99)) {
 		look(desk);
 		return true;
@@ -367,6 +380,7 @@ void batch_view_enter(struct desk *desk, int64_t station_id)
 	memset(&desk->batch, 0, sizeof(desk->batch));
 	desk->batch.order.station_id = station_id;
 	desk->batch.order.multiple = 1;
+	desk->batch.multiple.value = 1;
 	desk_show_view(desk, VIEW_BATCH);
 	take_planned(desk);
 }
@@ -592,9 +606,7 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	chosen_words(desk, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	asked = terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
-	if (card->field == BATCH_RECIPE && card->picker.filter[0] != '\0')
-		terminal_putf(desk->terminal, top + 1, cols - 20, 18, ROLE_STRONG, "%s_", card->picker.filter);
+	asked = picker_question_draw(desk, &card->picker, top + 1, cols, "What is cooked?", questions[card->field]);
 	if (card->field < BATCH_MULTIPLE) {
 		picker_draw(desk, &card->picker, top + 2, rows - 2, cols, choice_count(desk), choice_words);
 		if (choice_count(desk) == 0)
@@ -632,5 +644,6 @@ const struct view batch_view = {
 	.draw = draw,
 	.keeps = true,
 	.typed = typed,
+	.types = types,
 	.first_key_words = choose_words,
 };

@@ -206,7 +206,8 @@ struct fill_card {
 	struct picker picker;
 	struct number_entry count;
 	char jar[WORD_MAX_BYTES];
-	int64_t lid_box_id;
+	int64_t lid_box_id; /* kept from one filling to the next */
+	bool lids_said;     /* a box was chosen, or "not noted" */
 	struct acid_asked asked; /* of the size chosen */
 	bool acid_in;
 	enum acid acid;

@@ -77,10 +77,22 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 		text_copy(buffer, size, nth_jar(desk, n)->plural);
 }
 
+/* The box of the filling before is under the cursor, as long as it is there. */
+static void point_at_box(struct fill_card *card)
+{
+	for (size_t i = 0; i < card->box_count; i++)
+		if (card->boxes[i].id == card->lid_box_id)
+			card->picker.cursor = (int)i;
+	if (card->lid_box_id == 0 && card->lids_said)
+		card->picker.cursor = (int)card->box_count; /* not noted */
+}
+
 static void go_to(struct desk *desk, enum fill_field field)
 {
 	desk->fill.field = field;
 	picker_reset(&desk->fill.picker);
+	if (field == FILL_LIDS)
+		point_at_box(&desk->fill);
 }
 
 /* The size the batch was meant for is under the cursor. */
@@ -220,8 +232,10 @@ static void choose(struct desk *desk)
 			desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
 		break;
 	case FILL_LIDS:
-		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id))
+		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id)) {
+			card->lids_said = true;
 			after_lids(desk);
+		}
 		break;
 	case FILL_ACID:
 		choose_acid(desk);

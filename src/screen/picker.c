@@ -1,7 +1,9 @@
 #include "screen/picker.h"
 
+#include <limits.h>
 #include <stdio.h>
 #include <string.h>
+#include <wchar.h>
 
 #include "engine/text.h"
 #include "screen/desk.h"
@@ -13,40 +15,26 @@ void picker_reset(struct picker *picker)
 	memset(picker, 0, sizeof(*picker));
 }
 
-bool picker_typed(struct picker *picker, long key)
+static char small(char c)
 {
-	size_t length = strlen(picker->filter);
-
-	if (key >= 'A' && key <= 'Z')
-		key += 'a' - 'A';
-	if (key == KEY_CODE_BACKSPACE && length > 0) {
-		picker->filter[length - 1] = '\0';
-	} else if (((key >= 'a' && key <= 'z') || key == '-' || (key >= '0' && key <= '9')) &&
-	           length + 1 < sizeof(picker->filter)) {
-		picker->filter[length] = (char)key;
-		picker->filter[length + 1] = '\0';
-	} else {
-		return false;
-	}
-	picker->cursor = 0;
-	picker->moved = false;
-	return true;
+	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
-static bool matches_at(const char *name, const char *filter)
+/* Where the name goes on behind the letters, if it begins with them; else NULL.  A blank
+ * or comma of the name may be left out; one that was typed must be there. */
+static const char *goes_on(const char *name, const char *filter)
 {
-	/* Blanks and commas in names are not typed: Space chooses. */
-	while (*filter != '\0' && *name != '\0') {
-		char c = *name >= 'A' && *name <= 'Z' ? (char)(*name - 'A' + 'a') : *name;
-
-		if (*name != ' ' && *name != ',') {
-			if (c != *filter)
-				return false;
+	while (*filter != '\0') {
+		if (small(*name) == small(*filter) && *name != '\0') {
+			name++;
 			filter++;
+		} else if (*name == ' ' || *name == ',') {
+			name++;
+		} else {
+			return NULL;
 		}
-		name++;
 	}
-	return *filter == '\0';
+	return name;
 }
 
 bool picker_matches(const struct picker *picker, const char *name)
@@ -54,9 +42,112 @@ bool picker_matches(const struct picker *picker, const char *name)
 	if (picker->filter[0] == '\0')
 		return true;
 	for (; *name != '\0'; name++)
-		if (matches_at(name, picker->filter))
+		if (goes_on(name, picker->filter) != NULL)
 			return true;
 	return false;
+}
+
+/* Does a blank follow in the name where it holds the letters? */
+static bool blank_follows(const char *name, const char *filter)
+{
+	for (; *name != '\0'; name++) {
+		const char *rest = goes_on(name, filter);
+
+		if (rest != NULL && *rest == ' ')
+			return true;
+	}
+	return false;
+}
+
+bool picker_types(const struct desk *desk, const struct picker *picker, long key,
+                  const char *(*name)(const struct desk *desk, int n))
+{
+	const char *at;
+
+	if (key == KEY_CODE_BACKSPACE)
+		return picker->filter[0] != '\0';
+	if (key != ' ')
+		return key > ' ' && key < KEY_CODE_UP && key != 127 && key != '?' && key != '!';
+	if (picker->filter[0] == '\0' || picker->moved)
+		return false;
+	for (int n = 0; (at = name(desk, n)) != NULL; n++)
+		if (blank_follows(at, picker->filter))
+			return true;
+	return false;
+}
+
+static bool same_name(const char *name, const char *typed)
+{
+	while (*name != '\0' && small(*name) == small(*typed)) {
+		name++;
+		typed++;
+	}
+	return *name == '\0' && *typed == '\0';
+}
+
+static void add_letter(struct picker *picker, long key)
+{
+	char bytes[MB_LEN_MAX];
+	mbstate_t state;
+	size_t length = strlen(picker->filter);
+	size_t more;
+
+	memset(&state, 0, sizeof(state));
+	more = wcrtomb(bytes, (wchar_t)key, &state);
+	if (more == (size_t)-1 || length + more >= sizeof(picker->filter))
+		return;
+	memcpy(picker->filter + length, bytes, more);
+	picker->filter[length + more] = '\0';
+}
+
+static void take_letter_off(struct picker *picker)
+{
+	size_t length = strlen(picker->filter);
+
+	while (length > 0 && ((unsigned char)picker->filter[--length] & 0xC0u) == 0x80u)
+		continue;
+	picker->filter[length] = '\0';
+}
+
+/* Is it the whole name, blanks and commas aside? */
+static bool is_whole(const char *name, const char *typed)
+{
+	const char *rest = typed[0] == '\0' ? NULL : goes_on(name, typed);
+
+	return rest != NULL && *rest == '\0';
+}
+
+/* The mark goes to the name that is typed to the letter, else to one typed but for its
+ * blanks and commas. */
+static void point_at_whole(const struct desk *desk, struct picker *picker,
+                           const char *(*name)(const struct desk *desk, int n))
+{
+	const char *at;
+	int left = 0;
+
+	for (int n = 0; (at = name(desk, n)) != NULL; n++) {
+		bool same = same_name(at, picker->filter);
+
+		if (!picker_matches(picker, at))
+			continue;
+		if (same || (picker->cursor == 0 && is_whole(at, picker->filter)))
+			picker->cursor = left;
+		if (same)
+			return;
+		left++;
+	}
+}
+
+void picker_typed(struct desk *desk, struct picker *picker, long key,
+                  const char *(*name)(const struct desk *desk, int n))
+{
+	if (key == KEY_CODE_BACKSPACE)
+		take_letter_off(picker);
+	else
+		add_letter(picker, key);
+	picker->cursor = 0;
+	picker->moved = false;
+	point_at_whole(desk, picker, name);
 }
 
 void picker_move(struct picker *picker, int by, int count)
@@ -69,22 +160,23 @@ void picker_move(struct picker *picker, int by, int count)
 		picker->cursor = 0;
 }
 
-/* Are the letters the whole name? */
-static bool is_whole(const char *name, const char *filter)
-{
-	size_t letters = 0;
-
-	for (const char *at = name; *at != '\0'; at++)
-		letters += *at != ' ' && *at != ',';
-	return letters == strlen(filter) && matches_at(name, filter);
-}
-
 bool picker_blank(struct desk *desk, const struct picker *picker, const char *name, int count)
 {
 	if (desk->last_key != ' ' || is_whole(name, picker->filter) || picker->filter[0] == '\0' || picker->moved || count < 2)
 		return false;
 	desk_say(desk, ROLE_QUIET, "%d names hold these letters: type on, or Enter takes the one at the mark.", count);
 	return true;
+}
+
+int picker_question_draw(struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
+                         const char *question)
+{
+	int used;
+
+	if (picker->filter[0] == '\0')
+		return terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, question);
+	used = terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, brief) + 1;
+	return used + terminal_putf(desk->terminal, row, 1 + used, cols - 2 - used, ROLE_STRONG, "%s_", picker->filter);
 }
 
 void picker_draw(struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,

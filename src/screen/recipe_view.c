@@ -70,8 +70,8 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 /* --- choosing a food of the process tables ------------------------------------------ */
 
 /* The n-th food, in table order, that has a process in any canner and holds the
- * letters typed; the last choice of all is none. */
-static const char *nth_food(const struct desk *desk, int n)
+ * letters typed, NULL: any; the last choice of all is none. */
+static const char *food_at(int n, const struct picker *picker)
 {
 	for (int method = 0; method < METHOD_COUNT; method++) {
 		const char *food = NULL;
@@ -82,11 +82,16 @@ static const char *nth_food(const struct desk *desk, int n)
 			for (int before = 0; before < method && !seen; before++)
 				for (const char *at = NULL; !seen && (at = process_next_food((enum method)before, at)) != NULL;)
 					seen = strcmp(at, food) == 0;
-			if (!seen && picker_matches(&desk->recipe_picker, food) && n-- == 0)
+			if (!seen && (picker == NULL || picker_matches(picker, food)) && n-- == 0)
 				return food;
 		}
 	}
 	return NULL;
+}
+
+static const char *nth_food(const struct desk *desk, int n)
+{
+	return food_at(n, &desk->recipe_picker);
 }
 
 static int foods_listed(const struct desk *desk)
@@ -127,11 +132,6 @@ static void pick_food(struct desk *desk)
 {
 	picker_reset(&desk->recipe_picker);
 	desk->recipe_choosing = RECIPE_FOOD;
-}
-
-static bool food_typed(struct desk *desk, long key)
-{
-	return desk->recipe_choosing != RECIPE_LINES && picker_typed(&desk->recipe_picker, key);
 }
 
 static bool writing(const struct desk *desk)
@@ -184,6 +184,26 @@ static void known_words(const struct desk *desk, int n, char *buffer, size_t siz
 	else
 		text_add(&text, "%s%s%s%s", known->name, known->also[0] != '\0' ? "  (" : "",
 		         known->also, known->also[0] != '\0' ? ")" : "");
+}
+
+static const char *choice_name(const struct desk *desk, int n)
+{
+	if (desk->recipe_choosing == RECIPE_FOOD)
+		return food_at(n, NULL);
+	return n < (int)known_ingredient_count ? known_ingredients[n].name : NULL;
+}
+
+static bool types(const struct desk *desk, long key)
+{
+	return desk->recipe_choosing != RECIPE_LINES && picker_types(desk, &desk->recipe_picker, key, choice_name);
+}
+
+static bool choice_typed(struct desk *desk, long key)
+{
+	if (!types(desk, key))
+		return false;
+	picker_typed(desk, &desk->recipe_picker, key, choice_name);
+	return true;
 }
 
 static bool ingredient_typed(struct desk *desk, const char *text);
@@ -431,5 +451,6 @@ const struct view recipe_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
 	.keeps = true,
-	.typed = food_typed,
+	.typed = choice_typed,
+	.types = types,
 };

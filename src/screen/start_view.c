@@ -68,6 +68,16 @@ static int nth_product(const struct start_card *card, int n)
 	return -1;
 }
 
+static const char *product_name(const struct desk *desk, int n)
+{
+	return n < (int)desk->start.product_count ? desk->start.products[n].name : NULL;
+}
+
+static bool types(const struct desk *desk, long key)
+{
+	return desk->start.field == START_PRODUCT && picker_types(desk, &desk->start.picker, key, product_name);
+}
+
 static const char *nth_pack(const struct start_card *card, int n)
 {
 	const char *pack = NULL;
@@ -192,8 +202,7 @@ static void go_to(struct desk *desk, enum start_field field)
 		       station_room(&strip->station, &jar_sizes[card->picker.cursor], NULL) == 0)
 			card->picker.cursor--;
 	}
-	if (field == START_COUNT)
-		card->count = (struct number_entry){ .value = room_for_jar(desk) };
+	card->count.touched = false;
 }
 
 static void choose_product(struct desk *desk)
@@ -235,6 +244,7 @@ static void choose_jar(struct desk *desk)
 		         jar_sizes[card->picker.cursor].plural);
 		return;
 	}
+	card->count.value = room_for_jar(desk);
 	go_to(desk, card->process.option_count > 0 ? START_PRESSURE : START_COUNT);
 }
 
@@ -431,8 +441,10 @@ static bool typed(struct desk *desk, long key)
 {
 	struct start_card *card = &desk->start;
 
-	if (card->field == START_PRODUCT && picker_typed(&card->picker, key))
+	if (types(desk, key)) {
+		picker_typed(desk, &card->picker, key, product_name);
 		return true;
+	}
 	if (card->field == START_COUNT && number_typed(&card->count, key, 99))
 		return true;
 	if (key == KEY_CODE_BACKSPACE) {
@@ -633,9 +645,7 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	chosen_words(desk, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_PLAIN, questions[card->field]);
-	if (card->field == START_PRODUCT && card->picker.filter[0] != '\0')
-		terminal_putf(desk->terminal, top + 1, 44, cols - 45, ROLE_STRONG, "%s_", card->picker.filter);
+	picker_question_draw(desk, &card->picker, top + 1, cols, "What goes in?", questions[card->field]);
 	if (card->field == START_COUNT) {
 		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ",
 		              card->count.value);
@@ -685,5 +695,6 @@ const struct view start_view = {
 	.draw = draw,
 	.keeps = true,
 	.typed = typed,
+	.types = types,
 	.first_key_words = choose_words,
 };

@@ -406,19 +406,23 @@ const struct view works_view = {
 
 /* --- choosing a state or a product ------------------------------------------------------------------ */
 
-/* Name of the n-th choice that fits the letters typed; the first takes the condition
- * away.  NULL: there is none. */
-static const char *choice(const struct desk *desk, int n, int *which)
+/* Name of the n-th choice of all; the first takes the condition away.  NULL: there is none. */
+static const char *choice_name(const struct desk *desk, int n)
 {
 	const struct back_card *card = &desk->back;
-	int count = card->picking_product ? (int)card->product_count + 1 : WORK_STATE_COUNT;
 
-	for (int i = 0; i < count; i++) {
-		const char *name = !card->picking_product ? work_state_words((enum work_state)i)
-		                   : i == 0               ? "every product"
-		                                          : card->products[i - 1].name;
+	if (!card->picking_product)
+		return n < WORK_STATE_COUNT ? work_state_words((enum work_state)n) : NULL;
+	return n == 0 ? "every product" : n <= (int)card->product_count ? card->products[n - 1].name : NULL;
+}
 
-		if (!picker_matches(&card->picker, name) || n-- > 0)
+/* Likewise among those that fit the letters typed. */
+static const char *choice(const struct desk *desk, int n, int *which)
+{
+	const char *name;
+
+	for (int i = 0; (name = choice_name(desk, i)) != NULL; i++) {
+		if (!picker_matches(&desk->back.picker, name) || n-- > 0)
 			continue;
 		*which = i;
 		return name;
@@ -484,9 +488,17 @@ static void pick_down(struct desk *desk)
 	picker_move(&desk->back.picker, 1, choice_count(desk));
 }
 
+static bool pick_types(const struct desk *desk, long key)
+{
+	return picker_types(desk, &desk->back.picker, key, choice_name);
+}
+
 static bool pick_typed(struct desk *desk, long key)
 {
-	return picker_typed(&desk->back.picker, key);
+	if (!pick_types(desk, key))
+		return false;
+	picker_typed(desk, &desk->back.picker, key, choice_name);
+	return true;
 }
 
 static const struct view_key pick_keys[] = {
@@ -503,4 +515,5 @@ const struct view works_pick_view = {
 	.key_count = sizeof(pick_keys) / sizeof(pick_keys[0]),
 	.draw = pick_draw,
 	.typed = pick_typed,
+	.types = pick_types,
 };

@@ -328,7 +328,7 @@ card() {
 	wait_for "What goes in?"
 	type_text "$2"
 	wait_for "$2_"
-	step
+	press Enter # a Space may be one of the name
 }
 
 # The station's line carries the mark of the selection; a bell follows the digit

@@ -1,0 +1,203 @@
+/* The cards of the screen: names that are picked, numbers that are typed, what is kept. */
+#include <locale.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "support/desk_kit.h"
+
+static struct desk_kit dk;
+
+static void begin(void)
+{
+	(void)setlocale(LC_ALL, ""); /* as the board does for its terminal */
+	dk_begin(&dk, NULL, 0, 0);
+	pk_stock(&dk.kit);
+}
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+/* --- names ------------------------------------------------------------------------------- */
+
+static void batch_card(void)
+{
+	(void)pk_juice(&dk.kit, "grape", "8 qt");
+	dk_pass(&dk, 0);
+	dk_keys(&dk, "8 ");
+	ck_assert_int_eq(dk.desk.view, VIEW_BATCH);
+}
+
+START_TEST(the_name_typed_whole_is_the_one_that_is_taken)
+{
+	static const char *const names[] = {"grape jelly", "grape jelly, low sugar", "Grape Jelly, Low Sugar", "grapejellylowsugar"};
+	static const char *const taken[] = {"grape jelly", "grape jelly, low sugar", "grape jelly, low sugar", "grape jelly, low sugar"};
+
+	batch_card();
+	dk_type(&dk, names[_i]);
+	ck_assert_int_eq(dk.desk.batch.field, BATCH_RECIPE); /* no blank of it has chosen */
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_str_eq(dk.desk.batch.order.recipe, taken[_i]);
+}
+END_TEST
+
+/* Each name of the list, blanks, commas, brackets and all. */
+START_TEST(every_name_can_be_typed_as_it_is_written)
+{
+	for (size_t i = 0; i < kitchen_recipe_count(dk.kit.kitchen); i++) {
+		const char *name = kitchen_recipe(dk.kit.kitchen, i)->name;
+
+		dk_pass(&dk, 0);
+		batch_view_enter(&dk.desk, kk_station(&dk.kit, WIDE_POT));
+		dk_type(&dk, name);
+		ck_assert_int_eq(dk.desk.view, VIEW_BATCH);
+		ck_assert_int_eq(dk.desk.batch.field, BATCH_RECIPE);
+		dk_key(&dk, KEY_CODE_ENTER);
+		if (dk.desk.batch.order.recipe[0] != '\0') /* else: it may not be started, and that is said */
+			ck_assert_str_eq(dk.desk.batch.order.recipe, name);
+		else
+			ck_assert_str_ne(dk.desk.message, "");
+	}
+}
+END_TEST
+
+START_TEST(every_product_can_be_typed_as_it_is_written)
+{
+	dk_keys(&dk, "1 ");
+	ck_assert_int_eq(dk.desk.view, VIEW_START);
+	for (size_t i = 0; i < dk.desk.start.product_count; i++) {
+		const char *name = dk.desk.start.products[i].name;
+
+		while (dk.desk.start.field > START_PRODUCT)
+			dk_key(&dk, KEY_CODE_LEFT);
+		for (const char *at = name; *at != '\0'; at++) {
+			dk.desk.awake_ms += 150;
+			desk_key(&dk.desk, *at);
+		}
+		ck_assert_int_eq(dk.desk.start.field, START_PRODUCT);
+		dk_key(&dk, KEY_CODE_ENTER);
+		ck_assert_str_eq(dk.desk.start.order.product, name);
+	}
+}
+END_TEST
+
+START_TEST(a_space_where_no_name_goes_on_with_one_chooses)
+{
+	batch_card();
+	dk_type(&dk, "grapejellylow");
+	dk_key(&dk, ' '); /* "grape jelly, low sugar" goes on with one */
+	ck_assert_int_eq(dk.desk.batch.field, BATCH_RECIPE);
+	dk_type(&dk, "sugar");
+	dk_key(&dk, ' ');
+	ck_assert_str_eq(dk.desk.batch.order.recipe, "grape jelly, low sugar");
+}
+END_TEST
+
+/* --- going back ----------------------------------------------------------------------------- */
+
+START_TEST(left_keeps_the_number_of_batches)
+{
+	batch_card();
+	dk_type(&dk, "grape jelly, low sugar");
+	dk_key(&dk, KEY_CODE_ENTER);
+	while (dk.desk.batch.field < BATCH_MULTIPLE)
+		dk_key(&dk, KEY_CODE_ENTER);
+	dk_key(&dk, '2');
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(dk.desk.batch.field, BATCH_READY);
+	dk_key(&dk, KEY_CODE_LEFT);
+	ck_assert_int_eq(dk.desk.batch.field, BATCH_MULTIPLE);
+	ck_assert_int_eq(dk.desk.batch.multiple.value, 2);
+	dk_key(&dk, KEY_CODE_LEFT);
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(dk.desk.batch.field, BATCH_MULTIPLE);
+	ck_assert_int_eq(dk.desk.batch.multiple.value, 2);
+	dk_key(&dk, '1'); /* and the first figure still takes its place */
+	ck_assert_int_eq(dk.desk.batch.multiple.value, 1);
+}
+END_TEST
+
+START_TEST(another_recipe_begins_with_one_batch)
+{
+	batch_card();
+	dk_type(&dk, "grape jelly, low sugar");
+	dk_key(&dk, KEY_CODE_ENTER);
+	while (dk.desk.batch.field < BATCH_MULTIPLE)
+		dk_key(&dk, KEY_CODE_ENTER);
+	dk_key(&dk, '4');
+	while (dk.desk.batch.field > BATCH_RECIPE)
+		dk_key(&dk, KEY_CODE_LEFT);
+	dk_type(&dk, "grape jelly");
+	dk_key(&dk, KEY_CODE_ENTER);
+	while (dk.desk.batch.field < BATCH_MULTIPLE)
+		dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(dk.desk.batch.multiple.value, 1);
+}
+END_TEST
+
+START_TEST(the_number_of_jars_is_kept_when_going_back_to_it)
+{
+	dk_keys(&dk, "1 ");
+	dk_type(&dk, "grape jelly");
+	while (dk.desk.start.field < START_COUNT)
+		dk_key(&dk, KEY_CODE_ENTER);
+	dk_key(&dk, '5');
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_key(&dk, KEY_CODE_LEFT);
+	ck_assert_int_eq(dk.desk.start.field, START_COUNT);
+	ck_assert_int_eq(dk.desk.start.count.value, 5);
+}
+END_TEST
+
+/* --- filling -------------------------------------------------------------------------------- */
+
+START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
+{
+	int64_t batch_id;
+
+	(void)pk_juice(&dk.kit, "grape", "8 qt");
+	batch_id = pk_batch(&dk.kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	pk_to(&dk.kit, WIDE_POT, PHASE_FILL);
+	dk_pass(&dk, 0);
+	fill_view_enter(&dk.desk, batch_id);
+	dk_key(&dk, KEY_CODE_ENTER); /* the size */
+	dk_keys(&dk, "3");
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_key(&dk, KEY_CODE_DOWN); /* box B */
+	dk_key(&dk, KEY_CODE_ENTER);
+	while (dk.desk.fill.field != FILL_JAR)
+		dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_lids_used(&dk.kit, BOX_B), 3);
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_keys(&dk, "2");
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(dk.desk.fill.field, FILL_LIDS);
+	dk_key(&dk, KEY_CODE_ENTER); /* whatever is at the mark */
+	while (dk.desk.fill.field != FILL_JAR)
+		dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_lids_used(&dk.kit, BOX_B), 5);
+	ck_assert_int_eq(kk_lids_used(&dk.kit, BOX_A), 0);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("cards");
+	TCase *names = tcase_create("names");
+	TCase *kept = tcase_create("kept");
+
+	tcase_add_checked_fixture(names, begin, end);
+	tcase_add_loop_test(names, the_name_typed_whole_is_the_one_that_is_taken, 0, 4);
+	tcase_add_test(names, every_name_can_be_typed_as_it_is_written);
+	tcase_add_test(names, every_product_can_be_typed_as_it_is_written);
+	tcase_add_test(names, a_space_where_no_name_goes_on_with_one_chooses);
+	suite_add_tcase(suite, names);
+	tcase_add_checked_fixture(kept, begin, end);
+	tcase_add_test(kept, left_keeps_the_number_of_batches);
+	tcase_add_test(kept, another_recipe_begins_with_one_batch);
+	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
+	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
+	suite_add_tcase(suite, kept);
+	return kk_run(suite);
+}
