@@ -36,6 +36,8 @@
 #define PRESS_AGAIN_MS 1500 /* a second press this soon is a bouncing finger */
 #define BREAK_UNDO_MS (INT64_C(2) * 60 * 1000) /* house rule: a broken hold is joined again only this soon */
 #define HOLDS_MAX_BYTES 192
+#define STATION_WATTS_MIN 100 /* heat of a canner as stated: what is typed outside is a slip */
+#define STATION_WATTS_MAX 20000
 
 struct kitchen;
 
@@ -516,6 +518,8 @@ const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept
  * `said` gets the sentence of what was undone. */
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said,
                   size_t said_size, struct fault *fault);
+/* The act that an undo of the house would take back; false: there is none. */
+bool kitchen_last_of_house(const struct kitchen *kitchen, struct log_entry *last);
 /* Of the house; refused when the last thing was done in the pantry or to a recall, which
  * nobody sees from the house view. */
 bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);

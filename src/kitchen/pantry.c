@@ -525,6 +525,11 @@ bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, cha
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
 }
 
+bool kitchen_last_of_house(const struct kitchen *kitchen, struct log_entry *last)
+{
+	return last_done(kitchen, (struct log_subject){ SUBJECT_HOUSE, 0 }, last);
+}
+
 bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
 	struct log_subject house = { SUBJECT_HOUSE, 0 };

@@ -23,7 +23,6 @@
 #include "kitchen/shelf.h"
 
 #define SETUP_LINE_MAX 1000
-#define WATTS_MAX 20000
 
 bool read_whole(const char *word, int min, int max, int *out)
 {
@@ -108,8 +107,9 @@ static bool read_canner_word(const char *word, struct log_station *station, bool
 		       fault_set(fault, FAULT_MISUSE, "only a pressure canner has a wall to be told");
 	}
 	if (strncmp(word, "watts=", 6) == 0)
-		return read_whole(word + 6, 100, WATTS_MAX, &station->watts) ||
-		       fault_set(fault, FAULT_MISUSE, "\"%s\" is not its heat in watts, 100 to %d", word + 6, WATTS_MAX);
+		return read_whole(word + 6, STATION_WATTS_MIN, STATION_WATTS_MAX, &station->watts) ||
+		       fault_set(fault, FAULT_MISUSE, "\"%s\" is not its heat in watts, %d to %d", word + 6,
+		                 STATION_WATTS_MIN, STATION_WATTS_MAX);
 	*taken = false;
 	return true;
 }

@@ -188,11 +188,28 @@ enum unit_system desk_units(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->house.units;
 }
 
+/* What was done before today is not in anybody's fingers any more: asked first. */
+static bool ask_old_undo(struct desk *desk)
+{
+	struct log_entry last;
+	char day[16];
+
+	if (!kitchen_last_of_house(desk->kitchen, &last) || last.at.wall_ms >= clock_day_start(desk->now.wall_ms) ||
+	    desk_is_sure(desk, AGAIN_OLD_UNDO, last.id))
+		return false;
+	clock_words_date(last.at.wall_ms, day, sizeof(day));
+	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS, "Not of today but of %s: %s. Press u again to undo it.", day,
+	               last.sentence);
+	return true;
+}
+
 void desk_undo(struct desk *desk, struct log_subject subject)
 {
 	char said[SENTENCE_MAX_BYTES];
 	struct fault fault = { 0 };
 
+	if (subject.kind == SUBJECT_HOUSE && ask_old_undo(desk))
+		return;
 	if (kitchen_undo(desk->kitchen, subject, said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else
@@ -204,6 +221,8 @@ void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size
 	char said[SENTENCE_MAX_BYTES];
 	struct fault fault = { 0 };
 
+	if (undo == kitchen_undo_house && ask_old_undo(desk))
+		return;
 	if (undo(desk->kitchen, said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else

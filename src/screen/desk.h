@@ -406,7 +406,7 @@ enum again_about {
 	AGAIN_STEP,      /* a step the kitchen finds unlikely; id: the phase */
 	AGAIN_WATER,     /* was it seen and topped up; id: the phase */
 	AGAIN_STATION,   /* a figure typed where a number is asked for soon; id: the figure */
-	AGAIN_OLD_UNDO,  /* an undo that goes back over today; id: 0 */
+	AGAIN_OLD_UNDO,  /* an undo of the house that goes back over today; id: the act */
 };
 struct again {
 	enum again_about about;

@@ -427,6 +427,38 @@ static bool pints_typed(struct desk *desk, const char *text)
 	return false; /* the line stays open for the next question */
 }
 
+/* Heat of its own needs no burner of the house, and its watts tell how soon it can boil. */
+static bool watts_typed(struct desk *desk, const char *text)
+{
+	int64_t watts = 0;
+
+	if (text[0] != '\0' && (!amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &watts, NULL) || watts < STATION_WATTS_MIN ||
+	                        watts > STATION_WATTS_MAX)) {
+		desk_say(desk, ROLE_CAUTION, "Watts from %d to %d, or nothing.", STATION_WATTS_MIN, STATION_WATTS_MAX);
+		return false;
+	}
+	desk->new_station.watts = (int)watts;
+	desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+	return false;
+}
+
+static bool heat_typed(struct desk *desk, const char *text)
+{
+	bool own = strcmp(text, "yes") == 0;
+
+	if (!own && text[0] != '\0' && strcmp(text, "no") != 0) {
+		desk_say(desk, ROLE_CAUTION, "yes, or nothing.");
+		return false;
+	}
+	desk->message[0] = '\0';
+	desk->new_station.own_heat = own;
+	if (own)
+		desk_ask(desk, "Its watts (or empty):", "", watts_typed);
+	else
+		desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+	return false; /* the line stays open for the next question */
+}
+
 static bool volume_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
@@ -500,7 +532,9 @@ static bool station_name_typed(struct desk *desk, const char *text)
 	if (desk->new_station.kind == STATION_POT)
 		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
 	else
-		desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+		desk_ask(desk, "Heat of its own, yes (or empty):", "", heat_typed);
+	if (station_is_canner(desk->new_station.kind))
+		desk_say(desk, ROLE_PLAIN, "yes: an electric one. Empty: it stands on a burner that others may need too.");
 	return false;
 }
 

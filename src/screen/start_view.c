@@ -510,9 +510,10 @@ static void chosen_words(const struct desk *desk, struct text *text)
 	if (card->field > START_JAR) {
 		const struct jar_size *jar = jar_size_named(card->order.jar);
 
-		if (card->field > START_COUNT)
-			text_add(text, " > %d %s", card->order.jars,
-			         jar == NULL ? "" : card->order.jars == 1 ? jar->words : jar->plural);
+		int jars = card->field == START_COUNT ? card->count.value : card->order.jars;
+
+		if (card->field >= START_COUNT)
+			text_add(text, " > %d %s", jars, jar == NULL ? "" : jars == 1 ? jar->words : jar->plural);
 		else
 			text_add(text, " > %s", jar == NULL ? "" : jar->plural);
 	}

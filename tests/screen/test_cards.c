@@ -150,6 +150,21 @@ START_TEST(the_number_of_jars_is_kept_when_going_back_to_it)
 }
 END_TEST
 
+/* The whole window: the number stands where the load is put together. */
+START_TEST(the_load_card_shows_the_number_while_it_is_typed)
+{
+	dk_end(&dk);
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	dk_keys(&dk, "1 ");
+	dk_type(&dk, "grape jelly");
+	while (dk.desk.start.field < START_COUNT)
+		dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert(dk_sees(&dk, "1 Big kettle > grape jelly > hot pack, jars not boiled first > 9 half-pints"));
+	dk_keys(&dk, "7");
+	ck_assert(dk_sees(&dk, "1 Big kettle > grape jelly > hot pack, jars not boiled first > 7 half-pints"));
+}
+END_TEST
+
 /* --- filling -------------------------------------------------------------------------------- */
 
 START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
@@ -181,6 +196,45 @@ START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
 }
 END_TEST
 
+/* --- undo of the house ------------------------------------------------------------------------ */
+
+START_TEST(an_undo_that_goes_back_over_today_is_asked_about_each_time)
+{
+	int64_t journal;
+
+	KK_OK(&dk.kit, kitchen_set_name(dk.kit.kitchen, "Upper Hollow", &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_set_name(dk.kit.kitchen, "Lower Hollow", &dk.kit.fault));
+	dk_pass(&dk, DAY_MS);
+	KK_OK(&dk.kit, kitchen_set_name(dk.kit.kitchen, "Quince Hollow", &dk.kit.fault));
+	desk_show_view(&dk.desk, VIEW_HOUSE);
+	house_view_enter(&dk.desk);
+	dk_key(&dk, 'u'); /* of today */
+	ck_assert_str_eq(kitchen_board(dk.kit.kitchen)->house.name, "Lower Hollow");
+	for (int day = 0; day < 2; day++) {
+		journal = kk_journal(&dk.kit);
+		dk_key(&dk, 'u');
+		ck_assert_int_eq(kk_journal(&dk.kit), journal);
+		dk_says(&dk, "Not of today but of 2026-09-14: ");
+		dk_says(&dk, "Press u again to undo it.");
+		dk_key(&dk, 'u');
+		ck_assert_int_eq(kk_journal(&dk.kit), journal + 1);
+	}
+	ck_assert_str_eq(kitchen_board(dk.kit.kitchen)->house.name, "Quince Hollow");
+}
+END_TEST
+
+START_TEST(the_question_of_an_old_undo_lapses)
+{
+	int64_t journal = kk_journal(&dk.kit);
+
+	dk_pass(&dk, DAY_MS);
+	desk_show_view(&dk.desk, VIEW_HOUSE);
+	dk_key(&dk, 'u');
+	dk_key_after(&dk, SURE_MS + 1, 'u');
+	ck_assert_int_eq(kk_journal(&dk.kit), journal);
+}
+END_TEST
+
 int main(void)
 {
 	Suite *suite = suite_create("cards");
@@ -197,7 +251,10 @@ int main(void)
 	tcase_add_test(kept, left_keeps_the_number_of_batches);
 	tcase_add_test(kept, another_recipe_begins_with_one_batch);
 	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
+	tcase_add_test(kept, the_load_card_shows_the_number_while_it_is_typed);
 	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
+	tcase_add_test(kept, an_undo_that_goes_back_over_today_is_asked_about_each_time);
+	tcase_add_test(kept, the_question_of_an_old_undo_lapses);
 	suite_add_tcase(suite, kept);
 	return kk_run(suite);
 }

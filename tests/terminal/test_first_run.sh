@@ -49,12 +49,19 @@ press C-u
 reply 1 "Its name:"
 shows "boiling-water canner, key 1"
 reply "" "Give it a short name."
-reply Kettle "Pints it takes (or empty):"
+reply Kettle "Heat of its own, yes (or empty):"
+shows "an electric one"
+reply perhaps "yes, or nothing."
+press C-u
+reply yes "Its watts (or empty):"
+reply 12 "Watts from 100 to 20000, or nothing."
+press C-u
+reply 1500 "Pints it takes (or empty):"
 reply many "Give a number of jars, up to 99, or nothing."
 press C-u
 reply 7 "Quarts it takes (or empty):"
 press Enter
-wait_for 'canner 1 boiling_water "Kettle" pint=7' "Noted."
+wait_for 'canner 1 boiling_water "Kettle" pint=7 watts=1500 own_heat' "Noted."
 press Escape
 wait_for "1 Kettle" "Space start a load"
 step
