@@ -532,9 +532,9 @@ static bool station_name_typed(struct desk *desk, const char *text)
 	if (desk->new_station.kind == STATION_POT)
 		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
 	else
-		desk_ask(desk, "Heat of its own, yes (or empty):", "", heat_typed);
+		desk_ask(desk, "Own heat? yes (or empty):", "", heat_typed);
 	if (station_is_canner(desk->new_station.kind))
-		desk_say(desk, ROLE_PLAIN, "yes: an electric one. Empty: it stands on a burner that others may need too.");
+		desk_say(desk, ROLE_PLAIN, "yes: an electric one. Empty: it stands on a burner of the house.");
 	return false;
 }
 

@@ -254,10 +254,25 @@ static void under_draw(struct desk *desk, const struct ring *ring, bool large, s
 	terminal_put(desk->terminal, row, 1, room, ROLE_STRONG, words);
 }
 
+/* In a window too low for a line under the digit: all of it beside the digit. */
+static void beside_draw(struct desk *desk, const struct ring *ring, size_t more, int row, int cols)
+{
+	int col = 1 + digits_columns("0", DIGITS_TALL) + BETWEEN_COLS;
+	char over[24];
+
+	over_words(ring, over, sizeof(over));
+	terminal_putf(desk->terminal, row, col, cols - col, ROLE_ALARM, "%s  %s", ring->face.job, over);
+	terminal_put(desk->terminal, row + 1, col, cols - col, ROLE_ALARM, strip_title(ring->strip));
+	terminal_put(desk->terminal, row + 2, col, cols - col, ROLE_ALARM, alarm_words(ring->face.alarm));
+	terminal_put(desk->terminal, row + 3, col, cols - col, ROLE_ALARM, ring->face.act);
+	if (more > 0)
+		terminal_putf(desk->terminal, row + 4, col, cols - col, ROLE_ALARM, "and %zu more", more);
+}
+
 /* "5 JARS OUT" and, where it finds room beside it, how long over.  The band stands
  * still: so large a field of red must not flash (WCAG 2.1, success criterion 2.3.1);
  * the station's own line does. */
-static void headline_draw(struct desk *desk, const struct ring *ring, bool large, int row, int cols)
+static void headline_draw(struct desk *desk, const struct ring *ring, bool large, bool clock, int row, int cols)
 {
 	char number[4];
 	char over[24];
@@ -272,7 +287,7 @@ static void headline_draw(struct desk *desk, const struct ring *ring, bool large
 	col += digits_columns(number, DIGITS_TALL) + BETWEEN_COLS;
 	if (large)
 		digits_draw(desk->terminal, row, col, ring->face.job, DIGITS_TALL, ROLE_ALARM);
-	if (clock_fits(ring, large, cols))
+	if (clock && clock_fits(ring, large, cols))
 		digits_draw(desk->terminal, row, cols - 1 - digits_columns(over, DIGITS_TALL), over, DIGITS_TALL,
 		            ROLE_ALARM);
 }
@@ -303,9 +318,12 @@ void ringing_draw(struct desk *desk, int row, int rows)
 		shown = rows < block_rows() ? 1 : rows / block_rows();
 	for (int i = 0; i < shown; i++) {
 		size_t more = i == shown - 1 ? count - (size_t)shown : 0;
+		bool low = rows < block_rows();
 
-		headline_draw(desk, &rings[i], large, row, cols);
-		if (rows > digits_rows(DIGITS_TALL))
+		headline_draw(desk, &rings[i], large && !low, !low, row, cols);
+		if (low)
+			beside_draw(desk, &rings[i], more, row, cols);
+		else
 			under_draw(desk, &rings[i], large, more, row + digits_rows(DIGITS_TALL), cols);
 		row += block_rows();
 	}

@@ -276,6 +276,18 @@ START_TEST(all_that_ring_are_shown_or_counted_in_every_window)
 }
 END_TEST
 
+START_TEST(a_message_hides_neither_the_job_nor_how_many_more_ring)
+{
+	int col;
+
+	ring("xterm-256color", 12, 40, 6);
+	dk_keys(&dk, "3 "); /* a question of two rows */
+	(void)dk_row_of(&dk, "OFF HEAT  +35:", &col);
+	(void)dk_row_of(&dk, "Wide pot", &col);
+	(void)dk_row_of(&dk, "and 5 more", &col);
+}
+END_TEST
+
 START_TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there)
 {
 	int row;
@@ -303,6 +315,7 @@ int main(void)
 	tcase_add_test(windows, when_the_water_rings_the_water_is_red_and_the_run_is_not);
 	tcase_add_test(windows, when_the_run_rings_the_run_is_red_and_the_water_is_not);
 	tcase_add_loop_test(windows, all_that_ring_are_shown_or_counted_in_every_window, 0, 7);
+	tcase_add_test(windows, a_message_hides_neither_the_job_nor_how_many_more_ring);
 	tcase_add_test(windows, another_view_tells_how_many_more_ring_and_which_key_goes_there);
 	suite_add_tcase(suite, windows);
 	return kk_run(suite);

@@ -49,7 +49,7 @@ press C-u
 reply 1 "Its name:"
 shows "boiling-water canner, key 1"
 reply "" "Give it a short name."
-reply Kettle "Heat of its own, yes (or empty):"
+reply Kettle "Own heat? yes (or empty):"
 shows "an electric one"
 reply perhaps "yes, or nothing."
 press C-u
