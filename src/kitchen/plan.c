@@ -449,9 +449,12 @@ static void search(const struct kitchen *kitchen, long placings)
 	if (!kitchen_plan_searching(kitchen) || !day_plan_more(planning->work, placings))
 		return;
 	planning->searching = false;
-	if (!day_plan_tell(planning->work, &planning->fresh_day, NULL) ||
-	    memcmp(&planning->fresh_day.said, &planning->said, sizeof(planning->said)) == 0)
-		return; /* what was said stands */
+	if (!day_plan_tell(planning->work, &planning->fresh_day, NULL))
+		return;
+	/* Both were cleared.  What was said stands: */
+	/* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
+	if (memcmp(&planning->fresh_day.said, &planning->said, sizeof(planning->said)) == 0)
+		return;
 	planning->day = planning->fresh_day;
 	planning->said = planning->day.said;
 	planning->out.version++;

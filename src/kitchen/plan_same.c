@@ -104,5 +104,7 @@ bool plan_input_same(const struct plan_input *a, const struct plan_input *b)
 	level.start_s = a->start_s;
 	level.effort_percent = a->effort_percent;
 	level.hold = a->hold;
+	/* Both were cleared; a gap that differs all the same only makes the plan anew. */
+	/* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
 	return memcmp(a, &level, sizeof(level)) == 0;
 }
