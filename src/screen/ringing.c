@@ -304,7 +304,7 @@ static void holds_draw(struct desk *desk, const struct strip *strip, int row, in
 
 void ringing_draw(struct desk *desk, int row, int rows)
 {
-	struct ring rings[RINGS_MAX];
+	struct ring rings[RINGS_MAX] = { 0 };
 	size_t count = desk_rings(desk, rings);
 	bool large = shown_large(desk) > 0;
 	int window_rows;
@@ -312,7 +312,7 @@ void ringing_draw(struct desk *desk, int row, int rows)
 	int shown = worth_showing(rings, count);
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	if (rows <= 0)
+	if (rows <= 0 || count == 0)
 		return;
 	if (shown > rows / block_rows())
 		shown = rows < block_rows() ? 1 : rows / block_rows();

@@ -125,7 +125,7 @@ step
 wait_for "What is cooked?"
 type_text grapejelly
 wait_for "grapejelly_"
-step
+press Enter
 wait_for "Which jars and pack?"
 step
 wait_for "Into which size?"
@@ -142,7 +142,7 @@ step
 wait_for "What is cooked?"
 type_text blackberryjelly
 wait_for "blackberryjelly_"
-step
+press Enter
 answer "Which jars and pack?"
 answer "Into which size?"
 wait_for "How many batches in this pot?" "SHORT: 0 qt here" "Do not stretch it."
@@ -289,7 +289,7 @@ press n
 wait_for "What goes in?"
 type_text greenbeans
 wait_for "greenbeans_"
-step
+press Enter
 answer "How is it packed?" Down
 answer "Which jars?"
 answer "How many jars?"
@@ -304,7 +304,7 @@ go 6
 step_to "What is cooked?"
 type_text grapejelly
 wait_for "grapejelly_"
-step
+press Enter
 answer "Which jars and pack?"
 answer "Into which size?"
 # What is left after the drawing and the other batch: 3 gal + 2 qt - 1 gal; 40 lb

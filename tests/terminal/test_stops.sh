@@ -54,7 +54,7 @@ step
 wait_for "What is cooked?"
 type_text grapejelly
 wait_for "grapejelly_"
-step
+press Enter
 answer "Which jars and pack?"
 answer "Into which size?"
 wait_for "How many batches in this pot?"

@@ -66,7 +66,7 @@ card 3 greenbeans
 answer "How is it packed?" Down
 answer "Which jars?"
 wait_for "How many jars?" "25 min at 15 psi, headspace 1 in" "Guide 4, table Snap and Italian"
-shows "> quarts" "this canner takes 7" "pressure canner only, vented 10 minutes"
+shows "> 7 quarts" "this canner takes 7" "pressure canner only, vented 10 minutes"
 step
 wait_for "Which lid box?"
 step
