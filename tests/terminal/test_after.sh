@@ -251,7 +251,7 @@ close_window main
 
 at="what is in the fridge stays on its list until it is eaten"
 board 40 12 "" --ascii
-press e Tab
+press e NPage
 wait_for "Load 2 of 3:"
 press P f
 wait_for "This jar goes to:" "1  fridge"
