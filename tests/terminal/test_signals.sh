@@ -8,6 +8,7 @@ set -u
 open_shell() {
 	window=main
 	rm -f "$own"/*.stty
+	need_server
 	tm new-session -d -s main -x 80 -y 24 "PS1='ready> ' ENV= exec sh -i" || exit 1
 	tm set-option -t main -q status off
 	wait_for "ready>"

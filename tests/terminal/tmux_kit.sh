@@ -54,6 +54,12 @@ start_client() {
 	if read_answer; then client=yes; fi
 }
 
+# A server whose last window is closed ends, and a new window may find it at that.  With
+# the client's session it lives as long as the test.
+need_server() {
+	if [ ! -p "$own/ask" ]; then start_client; fi
+}
+
 # Lines of an answer to $picture; false when there will be none.
 read_answer() {
 	picture=
@@ -98,7 +104,7 @@ trap 'exit 1' HUP INT TERM
 # exit status goes to $own/NAME.status; the window then stays for a look.
 open_window() {
 	window=$1
-	if [ ! -p "$own/ask" ]; then start_client; fi
+	need_server
 	rm -f "$own/$1.status"
 	tm new-session -d -s "$1" -x "$2" -y "$3" \
 		"$4; echo \$? >'$own/$1.status'; exec sleep 1000" || exit 1
