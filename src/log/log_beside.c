@@ -24,6 +24,8 @@
 #include "log/log_private.h"
 
 #define HEADER_BYTES 100
+#define LEAVING_PAUSE_MS 10 /* our choice; a hundred of them outlast any leaving */
+#define LEAVING_TRIES 100
 #define NAME_TRIES 1000
 
 /* Offsets in the header: SQLite documentation, fileformat2.html, 1.3. */
@@ -195,17 +197,30 @@ static bool check_length(sqlite3_file *file, const unsigned char *header, struct
 	                 (long long)wanted);
 }
 
+/* The last to leave takes the -wal away, then the mark, with the file locked meanwhile: both are
+ * looked at under a lock of one's own. False: the header is not that of a database. */
+static bool look_at_both(const struct log *log, sqlite3_file *file, unsigned char header[HEADER_BYTES], int64_t *wal)
+{
+	bool read;
+	for (int n = 0; file->pMethods->xLock(file, SQLITE_LOCK_SHARED) != SQLITE_OK && n < LEAVING_TRIES; n++)
+		(void)sqlite3_sleep(LEAVING_PAUSE_MS);
+	*wal = side_file_bytes(log->path, "-wal");
+	read = read_header(file, header);
+	unlock_whole(file);
+	return read;
+}
+
 bool beside_look(struct log *log, struct fault *fault)
 {
 	unsigned char header[HEADER_BYTES] = {0};
-	int64_t wal = side_file_bytes(log->path, "-wal"); /* before the header: a new log gets its mark first */
+	int64_t wal = side_file_bytes(log->path, "-wal");
 	sqlite3_file *file = handle_of(log->db);
 	sqlite3_int64 size = 0;
 	if (file == NULL || file->pMethods->xFileSize(file, &size) != SQLITE_OK)
 		return true; /* what is wrong will be said when it is read */
 	if (size == 0)
 		return wal <= 0 || refuse_empty(log, fault);
-	if (!read_header(file, header))
+	if (!look_at_both(log, file, header, &wal))
 		return true;
 	if (is_rollback(header) && wal > 0 && !move_stray(log, file, fault))
 		return false;

@@ -1,6 +1,7 @@
 /* What lies beside a log: a -wal that is its own, or is not; an end that is missing;
  * a layout that is not ours; and a log that goes away while it is open. */
 #include <check.h>
+#include <fcntl.h>
 #include <sqlite3.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -215,6 +216,49 @@ START_TEST(a_log_copied_in_use_without_its_wal_says_so)
 	ck_assert_ptr_nonnull(strstr(log_notice(kit.log), "stillroom backup"));
 	kit_reopen(&kit);
 	ck_assert_str_eq(log_notice(kit.log), "");
+}
+END_TEST
+
+/* Somebody between the two steps of leaving: the -wal gone, the mark not yet, the file locked
+ * as SQLite locks it (bytes from 0x40000000 on). */
+static pid_t leave_slowly(void)
+{
+	struct flock whole = {.l_type = F_WRLCK, .l_whence = SEEK_SET, .l_start = 0x40000000, .l_len = 512};
+	int ready[2];
+	char byte = 0;
+	pid_t child;
+
+	ck_assert_int_eq(pipe(ready), 0);
+	child = fork();
+	ck_assert_int_ge(child, 0);
+	if (child == 0) {
+		int file = open(kit.path, O_RDWR);
+		bool left = file >= 0 && fcntl(file, F_SETLK, &whole) == 0 && write(ready[1], "", 1) == 1 &&
+		            usleep(200000) == 0 && pwrite(file, "\1\1", 2, 18) == 2;
+		_exit(left ? 0 : 1);
+	}
+	close(ready[1]);
+	ck_assert_int_eq(read(ready[0], &byte, 1), 1);
+	close(ready[0]);
+	return child;
+}
+
+START_TEST(a_log_that_is_being_left_is_no_copy)
+{
+	char copy[sizeof(kit.path)];
+	pid_t child;
+	int status;
+
+	(void)snprintf(copy, sizeof(copy), "%s/copy.db", kit.folder);
+	acts(ACTS);
+	ck_assert(copy_file(kit.path, copy));
+	kit_close(&kit);
+	(void)snprintf(kit.path, sizeof(kit.path), "%s", copy);
+	child = leave_slowly();
+	kit_open(&kit, _i == 0 ? LOG_LOOK : LOG_WRITE);
+	ck_assert_str_eq(log_notice(kit.log), "");
+	ck_assert_int_eq(waitpid(child, &status, 0), child);
+	ck_assert(WIFEXITED(status) && WEXITSTATUS(status) == 0);
 }
 END_TEST
 
@@ -469,6 +513,7 @@ int main(void)
 	tcase_add_test(tests, the_wal_of_a_program_that_died_is_read);
 	tcase_add_test(tests, after_an_unclean_end_nothing_is_moved_into_a_log_that_is_not_whole);
 	tcase_add_test(tests, a_log_copied_in_use_without_its_wal_says_so);
+	tcase_add_loop_test(tests, a_log_that_is_being_left_is_no_copy, 0, 2);
 	tcase_add_test(tests, a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied);
 	tcase_add_test(tests, of_two_the_last_to_leave_takes_the_mark_off);
 	tcase_add_test(tests, a_log_whose_end_is_missing_is_damaged);
