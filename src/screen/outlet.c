@@ -152,8 +152,7 @@ void outlet_release(struct outlet *outlet)
 		ssize_t got = pread(outlet->memory, outlet->waiting + outlet->end, (size_t)bytes, 0);
 		outlet->end += got > 0 ? (size_t)got : 0;
 	}
-	(void)ftruncate(outlet->memory, 0);
-	(void)lseek(outlet->memory, 0, SEEK_SET);
+	(void)lseek(outlet->memory, 0, SEEK_SET); /* what stands behind that is written over */
 }
 
 /* ---- Sending ---- */

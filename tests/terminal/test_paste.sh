@@ -6,7 +6,7 @@ set -u
 
 # paste TEXT: as a person's terminal does it, marked where the program asked for that.
 paste() {
-	printf "$1" >"$own/clip" # line ends as \\n
+	printf '%b' "$1" >"$own/clip" # line ends as \\n
 	tm load-buffer "$own/clip"
 	tm paste-buffer -p -t "$window"
 }
