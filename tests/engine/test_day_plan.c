@@ -518,7 +518,7 @@ static int64_t told_next(const struct day_plan *day)
  * minute, unless another plan saves five minutes or late jars. */
 START_TEST(what_was_said_holds_while_nothing_happens)
 {
-	struct plan_said said;
+	static struct plan_said said;
 	int changes = 0;
 
 	day_in_quince_hollow(&in, 9);
@@ -548,7 +548,7 @@ END_TEST
 /* The order stands that was said, until another one saves five minutes. */
 START_TEST(what_was_said_changes_for_five_minutes)
 {
-	struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
+	static struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
 
 	for (int longer = 0; longer < 2; longer++) {
 		plain_day(2);
@@ -571,7 +571,7 @@ START_TEST(a_search_in_slices_ends_at_the_same_plan)
 {
 	static const long slices[] = {1, 37, 5000};
 	struct fault fault = {0};
-	struct plan_said said;
+	static struct plan_said said;
 	char words[200] = "";
 
 	day_in_quince_hollow(&in, 7);
@@ -609,7 +609,7 @@ END_TEST
 /* A jar that would be late is mended, whatever was said. */
 START_TEST(what_was_said_changes_for_a_late_jar)
 {
-	struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
+	static struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
 
 	plain_day(2);
 	for (int i = 0; i < 2; i++) {
