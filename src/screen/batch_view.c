@@ -387,17 +387,21 @@ void batch_view_enter(struct desk *desk, int64_t station_id)
 
 /* --- drawing ------------------------------------------------------------------------------ */
 
-/* How it goes in, where that is not just "into the pot". */
-static void way_words(const struct recipe *recipe, const struct ingredient *ingredient, struct text *text)
+/* How it goes in, where that is not just "into the pot".  What goes into each jar is told for one of
+ * the size asked for, and says so: the same amount in a larger one would be too little. */
+static void way_words(const struct desk *desk, const struct ingredient *ingredient, struct text *text)
 {
 	static const char *const ways[ADDING_COUNT] = {
-		[ADD_IN_JAR] = ", in each jar", [ADD_AHEAD] = ", ahead", [ADD_PACKED] = ", into the jars",
+		[ADD_AHEAD] = ", ahead", [ADD_PACKED] = ", into the jars",
 	};
+	const struct recipe *recipe = desk->batch.need.scaled.recipe;
 
 	if (ingredient->supply == SUPPLY_VINEGAR && recipe->vinegar_percent > 0)
 		text_add(text, " of %d %%", recipe->vinegar_percent);
 	if (ingredient_is_alternative(ingredient))
 		text_add(text, ", instead of %s", ingredient->instead_of);
+	else if (ingredient->adding == ADD_IN_JAR)
+		text_add(text, ", in each %s", jar_size_words(desk->batch.order.jar, 1));
 	else if (ways[ingredient->adding] != NULL)
 		text_add(text, "%s", ways[ingredient->adding]);
 	if (ingredient->optional && ingredient->adding != ADD_IN_JAR)
@@ -422,7 +426,7 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 	}
 	scaled_line_words(line, amount, sizeof(amount));
 	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
-	way_words(need->scaled.recipe, ingredient, &text);
+	way_words(desk, ingredient, &text);
 	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
 		text_add(&text, "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
 	if (need->lines[n].counted) {
