@@ -121,6 +121,10 @@ static enum role line_mark(const struct desk *desk, const struct pantry_line *li
 			text_add(&text, "DO NOT EAT ");
 		return ROLE_STOP;
 	}
+	if (line->recalled == 0 && line->verdict != VERDICT_VALID) {
+		text_add(&text, "(UNKNOWN) "); /* of the oldest: its reasons stand with the lots */
+		return ROLE_CAUTION;
+	}
 	if (some > 0 && some < line->jars)
 		text_add(&text, "(%lld %s) ", (long long)some, line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
 	else if (some > 0)
