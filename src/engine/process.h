@@ -115,6 +115,9 @@ struct process {
  * a pressure given for a method without one. */
 bool process_find(const struct process_query *query, struct process *out, struct fault *fault);
 
+/* Has the food, by its name in the tables, an offered row in any canner? */
+bool process_is_offered(const char *food);
+
 /* Walk the tables by name, for pickers: foods that have at least one offered
  * row for the method, then packs of a food.  Give NULL to start; NULL at end. */
 const char *process_next_food(enum method method, const char *after);

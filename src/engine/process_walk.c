@@ -65,6 +65,16 @@ food_usable(const char *food, enum method method)
 	return false;
 }
 
+bool
+process_is_offered(const char *food)
+{
+	for (size_t i = 0; i < process_row_count; i++) {
+		if (row_offered(&process_rows[i]) && strcmp(process_rows[i].food, food) == 0)
+			return true;
+	}
+	return false;
+}
+
 static bool
 row_is_of(const struct process_row *row, const char *food, const char *pack)
 {

@@ -524,6 +524,9 @@ struct desk {
 	} recipe_choosing;                           /* its food, or what a line is */
 	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
 	struct picker recipe_picker;
+#define RECIPE_FOODS_MAX 256
+	const char *recipe_foods[RECIPE_FOODS_MAX]; /* that have a process; of the tables */
+	size_t recipe_food_count;
 	struct list_state recipe_list;
 };
 

@@ -69,38 +69,37 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 
 /* --- choosing a food of the process tables ------------------------------------------ */
 
-/* The n-th food, in table order, that has a process in any canner and holds the
- * letters typed, NULL: any; the last choice of all is none. */
-static const char *food_at(int n, const struct picker *picker)
+/* Foods that have a process in any canner, looked up once when the view opens: the tables are
+ * long, and the list is asked for each of its rows at every frame. */
+static void read_foods(struct desk *desk)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
-		const char *food = NULL;
+	desk->recipe_food_count = 0;
+	for (size_t i = 0; i < food_count && desk->recipe_food_count < RECIPE_FOODS_MAX; i++)
+		if (process_is_offered(foods[i].name))
+			desk->recipe_foods[desk->recipe_food_count++] = foods[i].name;
+}
 
-		while ((food = process_next_food((enum method)method, food)) != NULL) {
-			bool seen = false;
-
-			for (int before = 0; before < method && !seen; before++)
-				for (const char *at = NULL; !seen && (at = process_next_food((enum method)before, at)) != NULL;)
-					seen = strcmp(at, food) == 0;
-			if (!seen && (picker == NULL || picker_matches(picker, food)) && n-- == 0)
-				return food;
-		}
-	}
+/* The n-th of them that holds the letters typed, NULL: any; the last choice of all is none. */
+static const char *food_at(const struct desk *desk, int n, const struct picker *picker)
+{
+	for (size_t i = 0; i < desk->recipe_food_count; i++)
+		if ((picker == NULL || picker_matches(picker, desk->recipe_foods[i])) && n-- == 0)
+			return desk->recipe_foods[i];
 	return NULL;
 }
 
 static const char *nth_food(const struct desk *desk, int n)
 {
-	return food_at(n, &desk->recipe_picker);
+	return food_at(desk, n, &desk->recipe_picker);
 }
 
 static int foods_listed(const struct desk *desk)
 {
-	int count = 0;
+	int count = 1;
 
-	while (nth_food(desk, count) != NULL)
-		count++;
-	return count + 1;
+	for (size_t i = 0; i < desk->recipe_food_count; i++)
+		count += picker_matches(&desk->recipe_picker, desk->recipe_foods[i]);
+	return count;
 }
 
 static void food_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -130,6 +129,7 @@ static void choose_food(struct desk *desk)
 
 static void pick_food(struct desk *desk)
 {
+	read_foods(desk);
 	picker_reset(&desk->recipe_picker);
 	desk->recipe_choosing = RECIPE_FOOD;
 }
@@ -189,7 +189,7 @@ static void known_words(const struct desk *desk, int n, char *buffer, size_t siz
 static const char *choice_name(const struct desk *desk, int n)
 {
 	if (desk->recipe_choosing == RECIPE_FOOD)
-		return food_at(n, NULL);
+		return food_at(desk, n, NULL);
 	return n < (int)known_ingredient_count ? known_ingredients[n].name : NULL;
 }
 

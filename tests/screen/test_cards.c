@@ -94,6 +94,56 @@ START_TEST(a_space_where_no_name_goes_on_with_one_chooses)
 }
 END_TEST
 
+/* --- what is told ------------------------------------------------------------------------- */
+
+/* A539 Guide 3: 1 tbsp of bottled lemon juice a pint, 2 tbsp a quart: each beside its jar. */
+START_TEST(acid_is_told_for_a_jar_of_the_size_asked_for)
+{
+	static const char *const sizes[] = {"pint", "quart"};
+	static const char *const amounts[] = {"1 tbsp ", "2 tbsp "};
+	static const char *const words[] = {"bottled lemon juice, in each pint", "bottled lemon juice, in each quart"};
+	int row;
+	int col;
+
+	dk_end(&dk);
+	dk_begin(&dk, "xterm-256color", 24, 100);
+	pk_stock(&dk.kit);
+	dk_pass(&dk, 0);
+	batch_view_enter(&dk.desk, kk_station(&dk.kit, DEEP_POT));
+	dk_type(&dk, "crushed tomatoes");
+	dk_key(&dk, KEY_CODE_ENTER);
+	if (_i == 1)
+		dk_key(&dk, KEY_CODE_DOWN);
+	while (dk.desk.batch.field < BATCH_READY)
+		dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_str_eq(dk.desk.batch.order.jar, sizes[_i]);
+	ck_assert(dk_sees(&dk, words[_i]));
+	row = dk_row_of(&dk, words[_i], &col);
+	ck_assert_int_eq(row, dk_row_of(&dk, amounts[_i], &col));
+	ck_assert(!dk_sees(&dk, "a quart jar"));
+}
+END_TEST
+
+/* Whatever has an offered process in any canner is on the list of an own recipe, once. */
+START_TEST(an_own_recipe_is_offered_each_food_of_the_tables)
+{
+	recipe_view_enter(&dk.desk, 0);
+	dk_key(&dk, KEY_CODE_ESCAPE); /* its line is not typed */
+	dk_key(&dk, 'f');
+	ck_assert_int_eq(dk.desk.recipe_choosing, RECIPE_FOOD);
+	for (int method = 0; method < METHOD_COUNT; method++) {
+		for (const char *food = NULL; (food = process_next_food((enum method)method, food)) != NULL;) {
+			int listed = 0;
+
+			for (size_t i = 0; i < dk.desk.recipe_food_count; i++)
+				listed += strcmp(dk.desk.recipe_foods[i], food) == 0;
+			ck_assert_msg(listed == 1, "%s stands %d times", food, listed);
+		}
+	}
+	ck_assert_uint_lt(dk.desk.recipe_food_count, RECIPE_FOODS_MAX);
+}
+END_TEST
+
 /* --- going back ----------------------------------------------------------------------------- */
 
 START_TEST(left_keeps_the_number_of_batches)
@@ -246,6 +296,8 @@ int main(void)
 	tcase_add_test(names, every_name_can_be_typed_as_it_is_written);
 	tcase_add_test(names, every_product_can_be_typed_as_it_is_written);
 	tcase_add_test(names, a_space_where_no_name_goes_on_with_one_chooses);
+	tcase_add_loop_test(names, acid_is_told_for_a_jar_of_the_size_asked_for, 0, 2);
+	tcase_add_test(names, an_own_recipe_is_offered_each_food_of_the_tables);
 	suite_add_tcase(suite, names);
 	tcase_add_checked_fixture(kept, begin, end);
 	tcase_add_test(kept, left_keeps_the_number_of_batches);
