@@ -35,7 +35,7 @@ static void set_up(void)
 		"canner 1 boiling_water \"Kettle\" pint=9", "canner 2 boiling_water \"Other kettle\" pint=9", "juicer 6 \"Tall juicer\"",
 		"pot 9 \"Deep pot\" \"16 qt\"", "times run=70 first=45 water=20 wait=20",
 		"plan burners=5 cooling=any clean=30 charge=\"14 lb\"",
-		"sheet \"" RECIPE "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
+		("sheet \"" RECIPE "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none"),
 		"supply jar pint 48", "lids \"Box\" 48 2026-03-14",
 	};
 
