@@ -191,7 +191,8 @@ static int worth_showing(const struct ring rings[RINGS_MAX], size_t count)
 int ringing_rows(const struct desk *desk, int room)
 {
 	struct ring rings[RINGS_MAX];
-	int count = worth_showing(rings, desk_rings(desk, rings));
+	size_t all = desk_rings(desk, rings);
+	int count = worth_showing(rings, all);
 	int most = shown_large(desk);
 
 	if (count == 1 && most > 0 && block_rows() + 1 <= room)
