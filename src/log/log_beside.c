@@ -24,8 +24,8 @@
 #include "log/log_private.h"
 
 #define HEADER_BYTES 100
-#define LEAVING_PAUSE_MS 10 /* our choice; a hundred of them outlast any leaving */
-#define LEAVING_TRIES 100
+#define LEAVING_PAUSE_MS 20 /* our choice; so many of them outlast a leaving on a slow disk */
+#define LEAVING_TRIES 150
 #define NAME_TRIES 1000
 
 /* Offsets in the header: SQLite documentation, fileformat2.html, 1.3. */
@@ -197,16 +197,32 @@ static bool check_length(sqlite3_file *file, const unsigned char *header, struct
 	                 (long long)wanted);
 }
 
-/* The last to leave takes the -wal away, then the mark, with the file locked meanwhile: both are
- * looked at under a lock of one's own. False: the header is not that of a database. */
+/* A mark without a -wal, or the other way about. */
+static bool is_odd(const unsigned char *header, int64_t wal)
+{
+	return (is_marked(header) && wal < 0) || (is_rollback(header) && wal > 0);
+}
+
+/* Both under a lock of one's own, where that can be had. False: not the header of a database. */
+static bool look_once(const struct log *log, sqlite3_file *file, unsigned char header[HEADER_BYTES], int64_t *wal)
+{
+	bool locked = file->pMethods->xLock(file, SQLITE_LOCK_SHARED) == SQLITE_OK;
+	*wal = side_file_bytes(log->path, "-wal");
+	bool read = read_header(file, header);
+	if (locked)
+		unlock_whole(file);
+	return read;
+}
+
+/* The last to leave takes the -wal away, then the mark; the first to come puts the mark, then
+ * makes the -wal. What is odd is looked at again until they must have done both. */
 static bool look_at_both(const struct log *log, sqlite3_file *file, unsigned char header[HEADER_BYTES], int64_t *wal)
 {
-	bool read;
-	for (int n = 0; file->pMethods->xLock(file, SQLITE_LOCK_SHARED) != SQLITE_OK && n < LEAVING_TRIES; n++)
+	bool read = look_once(log, file, header, wal);
+	for (int n = 0; read && is_odd(header, *wal) && n < LEAVING_TRIES; n++) {
 		(void)sqlite3_sleep(LEAVING_PAUSE_MS);
-	*wal = side_file_bytes(log->path, "-wal");
-	read = read_header(file, header);
-	unlock_whole(file);
+		read = look_once(log, file, header, wal);
+	}
 	return read;
 }
 
