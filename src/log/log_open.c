@@ -427,6 +427,13 @@ static bool mark_in_use(struct log *log, struct fault *fault)
 	return ok && folder_sync(log->path, fault);
 }
 
+static int is_delete(void *taken, int columns, char **values, char **names)
+{
+	(void)names;
+	*(bool *)taken = columns == 1 && values[0] != NULL && strcmp(values[0], "delete") == 0;
+	return 0;
+}
+
 /* The mark is taken off by whoever is the last to leave: all is in the one file then. Who
  * is not alone, or cannot, leaves the -wal to the next. */
 static void end_cleanly(struct log *log)
@@ -435,8 +442,9 @@ static void end_cleanly(struct log *log)
 		return;
 	bool ended = !log->opening && log->mode != LOG_LOOK && !log->unsynced && log_stands(log, NULL);
 	(void)sqlite3_busy_timeout(log->db, 0);
-	ended = ended && sqlite3_exec(log->db, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL) == SQLITE_OK;
-	if (!ended)
+	bool taken = false; /* what could not be changed is answered as it was, without an error */
+	ended = ended && sqlite3_exec(log->db, "PRAGMA journal_mode = DELETE", is_delete, &taken, NULL) == SQLITE_OK;
+	if (!ended || !taken)
 		(void)hold_checkpoints(log->db, true);
 }
 
