@@ -306,8 +306,13 @@ load_field() {
 	"$STILLROOM" loads --all --json -f "$3" | sed -n "/\"lot\": \"[^\"]*-$2\"/s/.*\"$1\": \"\\{0,1\\}\\([^,\"]*\\).*/\\1/p"
 }
 
+is_whole() {
+	"$STILLROOM" loads --all --json -f "$1" >/dev/null 2>"$own/whole" && [ ! -s "$own/whole" ]
+}
+
+# A board whose window was closed may be at leaving its log.
 whole() {
-	"$STILLROOM" loads --all --json -f "$1" >/dev/null 2>"$own/whole"
+	until_true is_whole "$1"
 	is "the log" "$? $(cat "$own/whole")" "0 "
 }
 
