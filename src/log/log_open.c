@@ -435,7 +435,9 @@ static int is_delete(void *taken, int columns, char **values, char **names)
 }
 
 /* The mark is taken off by whoever is the last to leave: all is in the one file then. Who
- * is not alone, or cannot, leaves the -wal to the next. */
+ * is not alone, or cannot, leaves the -wal to the next. SQLite takes the -wal away first and
+ * writes the mark in a transaction of its own; the lock is kept from the one to the other, or
+ * somebody who comes just then would keep the mark on and be told of a copy. */
 static void end_cleanly(struct log *log)
 {
 	if (log->db == NULL)
@@ -443,7 +445,8 @@ static void end_cleanly(struct log *log)
 	bool ended = !log->opening && log->mode != LOG_LOOK && !log->unsynced && log_stands(log, NULL);
 	(void)sqlite3_busy_timeout(log->db, 0);
 	bool taken = false; /* what could not be changed is answered as it was, without an error */
-	ended = ended && sqlite3_exec(log->db, "PRAGMA journal_mode = DELETE", is_delete, &taken, NULL) == SQLITE_OK;
+	ended = ended && sqlite3_exec(log->db, "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = DELETE",
+	                              is_delete, &taken, NULL) == SQLITE_OK;
 	if (!ended || !taken)
 		(void)hold_checkpoints(log->db, true);
 }

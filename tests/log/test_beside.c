@@ -275,6 +275,35 @@ START_TEST(a_log_that_is_being_left_is_no_copy)
 }
 END_TEST
 
+/* One who comes when the -wal is gone: a board that starts locks the file to read its header. */
+static sqlite3_file *comer;
+
+static void come_after_the_wal(void)
+{
+	sqlite3_vfs *vfs = sqlite3_vfs_find("unix");
+	if (comer != NULL || kit_exists(beside("-wal")))
+		return;
+	comer = calloc(1, (size_t)vfs->szOsFile);
+	ck_assert_ptr_nonnull(comer);
+	int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_MAIN_DB;
+	ck_assert_int_eq(vfs->xOpen(vfs, kit.path, comer, flags, &flags), SQLITE_OK);
+	(void)comer->pMethods->xLock(comer, SQLITE_LOCK_SHARED);
+}
+
+START_TEST(who_comes_while_a_log_is_left_does_not_keep_the_mark_on)
+{
+	acts(ACTS);
+	failing_after_unlock(come_after_the_wal);
+	kit_close(&kit);
+	ck_assert_ptr_nonnull(comer);
+	comer->pMethods->xClose(comer);
+	free(comer);
+	ck_assert(!kit_exists(beside("-wal")));
+	kit_open(&kit, LOG_WRITE);
+	ck_assert_str_eq(log_notice(kit.log), "");
+}
+END_TEST
+
 START_TEST(a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied)
 {
 	char copy[sizeof(kit.path)];
@@ -527,6 +556,7 @@ int main(void)
 	tcase_add_test(tests, after_an_unclean_end_nothing_is_moved_into_a_log_that_is_not_whole);
 	tcase_add_test(tests, a_log_copied_in_use_without_its_wal_says_so);
 	tcase_add_loop_test(tests, a_log_that_is_being_left_is_no_copy, 0, 2);
+	tcase_add_test(tests, who_comes_while_a_log_is_left_does_not_keep_the_mark_on);
 	tcase_add_test(tests, a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied);
 	tcase_add_test(tests, of_two_the_last_to_leave_takes_the_mark_off);
 	tcase_add_test(tests, a_log_whose_end_is_missing_is_damaged);

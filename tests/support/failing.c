@@ -17,6 +17,7 @@ struct trap {
 
 static struct trap memory;
 static struct trap disk;
+static void (*after_unlock)(void);
 static sqlite3_mem_methods usual_memory;
 static sqlite3_vfs *usual_vfs;
 
@@ -48,11 +49,17 @@ void failing_arm_disk(int n, enum failing_how how, bool full)
 	arm(&disk, n, how, full);
 }
 
+void failing_after_unlock(void (*act)(void))
+{
+	after_unlock = act;
+}
+
 bool failing_disarm(void)
 {
 	bool sprung = memory.sprung || disk.sprung;
 	memset(&memory, 0, sizeof(memory));
 	memset(&disk, 0, sizeof(disk));
+	after_unlock = NULL;
 	return sprung;
 }
 
@@ -133,7 +140,10 @@ static int file_lock(sqlite3_file *file, int level)
 
 static int file_unlock(sqlite3_file *file, int level)
 {
-	return usual(file)->pMethods->xUnlock(usual(file), level);
+	int rc = usual(file)->pMethods->xUnlock(usual(file), level);
+	if (after_unlock != NULL)
+		after_unlock();
+	return rc;
 }
 
 static int file_reserved(sqlite3_file *file, int *out)

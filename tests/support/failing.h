@@ -28,6 +28,10 @@ void failing_arm_memory(int n, enum failing_how how);
  * SQLITE_FULL when `full`, with an I/O error otherwise. */
 void failing_arm_disk(int n, enum failing_how how, bool full);
 
+/* Called whenever a lock on a file was let go or lessened, until disarmed: somebody else acts
+ * just then. */
+void failing_after_unlock(void (*act)(void));
+
 /* All works again. True when anything was made to fail since it was armed. */
 bool failing_disarm(void);
 
