@@ -442,13 +442,16 @@ static void end_cleanly(struct log *log)
 {
 	if (log->db == NULL)
 		return;
-	bool ended = !log->opening && log->mode != LOG_LOOK && !log->unsynced && log_stands(log, NULL);
-	(void)sqlite3_busy_timeout(log->db, 0);
+	bool may = !log->opening && log->mode != LOG_LOOK && !log->unsynced && log_stands(log, NULL);
 	bool taken = false; /* what could not be changed is answered as it was, without an error */
-	ended = ended && sqlite3_exec(log->db, "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = DELETE",
-	                              is_delete, &taken, NULL) == SQLITE_OK;
-	if (!ended || !taken)
-		(void)hold_checkpoints(log->db, true);
+	int64_t pages;
+	(void)sqlite3_busy_timeout(log->db, 0);
+	if (may && sqlite3_exec(log->db, "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = DELETE", is_delete,
+	                        &taken, NULL) == SQLITE_OK && taken)
+		return;
+	(void)hold_checkpoints(log->db, true);
+	if (may) /* the disk may have let the mark stand when the -wal was gone: this makes one */
+		(void)connection_integer(log->db, "PRAGMA page_count", &pages);
 }
 
 /* What every act needs, and one statement of each of the tables that make the record:

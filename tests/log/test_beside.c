@@ -304,6 +304,22 @@ START_TEST(who_comes_while_a_log_is_left_does_not_keep_the_mark_on)
 }
 END_TEST
 
+/* The disk fails once at the n-th use while the log is left; the next time all is as it was. */
+START_TEST(a_disk_that_fails_while_a_log_is_left_makes_no_copy_of_it)
+{
+	bool failed = true;
+	for (int n = 1; failed; n++) {
+		acts(1);
+		failing_arm_disk(n, FAILING_ONCE, true);
+		kit_close(&kit);
+		failed = failing_disarm();
+		kit_open(&kit, LOG_WRITE);
+		ck_assert_str_eq(log_notice(kit.log), "");
+		ck_assert_int_eq(entries(kit.path), 1 + n);
+	}
+}
+END_TEST
+
 START_TEST(a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied)
 {
 	char copy[sizeof(kit.path)];
@@ -557,6 +573,7 @@ int main(void)
 	tcase_add_test(tests, a_log_copied_in_use_without_its_wal_says_so);
 	tcase_add_loop_test(tests, a_log_that_is_being_left_is_no_copy, 0, 2);
 	tcase_add_test(tests, who_comes_while_a_log_is_left_does_not_keep_the_mark_on);
+	tcase_add_test(tests, a_disk_that_fails_while_a_log_is_left_makes_no_copy_of_it);
 	tcase_add_test(tests, a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied);
 	tcase_add_test(tests, of_two_the_last_to_leave_takes_the_mark_off);
 	tcase_add_test(tests, a_log_whose_end_is_missing_is_damaged);
