@@ -40,16 +40,6 @@ shows_all() {
 	not_wrapped
 }
 
-# The log is opened again at once: the board has left it whole.
-leave() {
-	resize 80 24
-	press q
-	wait_for "Leave the board?"
-	press y
-	ends main 0
-	close_window main
-}
-
 board() {
 	columns=$1
 	rows=$2
@@ -123,14 +113,14 @@ done
 at="colour"
 record
 if [ "$(recorded "$colours")" -gt 0 ]; then good; else bad "no colour without NO_COLOR"; fi
-leave
+close_window main
 
 at="NO_COLOR"
 board 80 24 "NO_COLOR=1 '$STILLROOM' -f '$log'"
 shows_all "NO_COLOR"
 record
 is "colours under NO_COLOR" "$(recorded "$colours")" 0
-leave
+close_window main
 
 for how in "--ascii" "LC_ALL=C" "LANG=C"; do
 	at=$how
@@ -148,7 +138,7 @@ for how in "--ascii" "LC_ALL=C" "LANG=C"; do
 	resize 40 12
 	shows_all "$how"
 	is "lines with other characters" "$(LC_ALL=C grep -c '[^ -~]' "$screen")" 0
-	leave
+	close_window main
 done
 
 for kind in linux screen vt100 xterm xterm-256color; do
