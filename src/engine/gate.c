@@ -38,6 +38,11 @@ int64_t standing_limit_ms(enum acidity acidity, int64_t house_ms)
 	return house_ms > 0 && house_ms < most ? house_ms : most;
 }
 
+int64_t way_limit_ms(enum acidity acidity, int64_t house_ms)
+{
+	return standing_limit_ms(acidity, house_ms) + HEATING_MAX_MS;
+}
+
 int64_t cool_down_least_ms(enum canner_wall wall, int largest_jar)
 {
 	int quart = jar_size_index(jar_size_named("quart"));
@@ -186,9 +191,12 @@ static void check_standing(struct judging *judging)
 {
 	const struct jar_evidence *jar = judging->jar;
 	int64_t limit = standing_limit_ms(acidity_of(judging), jar->limit_ms);
+	int64_t way_limit = way_limit_ms(acidity_of(judging), jar->limit_ms);
 
 	if (jar->stood_ms > limit)
 		find_with(judging, GATE_STOOD, jar->stood_ms, limit, "");
+	if (jar->way_ms > way_limit)
+		find_with(judging, GATE_SLOW_HEAT, jar->way_ms, way_limit, "");
 	if (jar->pot_stood_ms > limit)
 		find_with(judging, GATE_POT_STOOD, jar->pot_stood_ms, limit, "");
 }

@@ -26,7 +26,7 @@
 #include "engine/process.h"
 #include "engine/text.h"
 
-#define GATE_VERSION 1
+#define GATE_VERSION 2
 
 enum verdict {
 	VERDICT_OPEN, /* the process is not over, and nothing is against it so far */
@@ -43,6 +43,12 @@ enum verdict {
 #define STANDING_MAX_MS          (INT64_C(2) * 3600 * 1000)
 #define STANDING_LOW_ACID_MAX_MS (INT64_C(1) * 3600 * 1000)
 int64_t standing_limit_ms(enum acidity acidity, int64_t house_ms); /* house_ms 0: no shorter one */
+/* From filling until the hold begins: that standing, and an hour to heat in.  A large
+ * pressure canner takes 35 to 60 min of it, its vent among them (A539 Guide 1: 12 to 15
+ * to steam, 10 of vent, 3 to 5 to pressure); no published limit was found: common
+ * practice, no source. */
+#define HEATING_MAX_MS (INT64_C(1) * 3600 * 1000)
+int64_t way_limit_ms(enum acidity acidity, int64_t house_ms);
 
 #define GATE_VENT_MS (INT64_C(10) * 60 * 1000) /* A539 Guide 1; PNW421; KSU */
 /* Pressure falls by itself; a heavy-walled canner without a vent lock takes about so
@@ -107,6 +113,7 @@ struct jar_evidence {
 	const char *origin_words;  /* as own_recipe_judge gives them */
 	int64_t stood_ms;          /* filled, waiting for heat; NOT_ON_RECORD */
 	int64_t pot_stood_ms;      /* done in the pot, waiting to be filled; NOT_ON_RECORD */
+	int64_t way_ms; /* from filling, or a lost hold, until a hold began: the longest; NOT_ON_RECORD */
 	int sheet_minutes;    /* of process, as the sheet of its pectin asks; 0: none */
 	int64_t limit_ms;          /* the house's own standing limit; 0: none */
 	const char *not_as_recipe; /* "" nothing was said */
@@ -133,6 +140,7 @@ enum gate_reason {
 	GATE_NOTEBOOK,
 	GATE_NOT_AS_RECIPE,
 	GATE_STOOD,
+	GATE_SLOW_HEAT,
 	GATE_POT_STOOD,
 	GATE_ZERO_EARLY,
 	GATE_FORCED_COOLING,

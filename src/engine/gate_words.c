@@ -74,6 +74,9 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
         UNKNOWN("stood",
                 "its jars stood {a:hours} before the canner was heated, and {b:hours} is the limit",
                 PRACTICE),
+    [GATE_SLOW_HEAT] = WORSE_LOW_ACID(
+        "slow-heat", "its jars were {a:hours} without the heat of a hold, and {b:hours} is the limit",
+        PRACTICE),
     [GATE_POT_STOOD] = UNKNOWN(
         "pot-stood", "the food stood {a:hours} in the pot, and {b:hours} is the limit", PRACTICE),
     [GATE_ZERO_EARLY] = LOW_ACID_ONLY(

@@ -72,6 +72,8 @@ static const struct name names[] = {
 	NAMED(clock_words, FORM_WORDS),
 	NAMED(last_words, FORM_WORDS),
 	NAMED_AS("stood", stood_ms, FORM_HOURS),
+	NAMED_AS("way", way_ms, FORM_HOURS),
+	NAMED_AS("way_limit", way_limit_ms, FORM_HOURS),
 	NAMED_AS("stand_limit", stand_limit_ms, FORM_HOURS),
 	NAMED_AS("passed", passed_ms, FORM_MINUTES),
 	NAMED_AS("planned", planned_ms, FORM_MINUTES),

@@ -124,6 +124,9 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int64_t reached_ms; /* which took so long */
 	int64_t soon_ms;    /* and can hardly be over sooner */
 	int hold_starts;
+	bool heats;         /* in the canner, and its hold has not begun */
+	int64_t way_ms;     /* since it was filled, or its hold was lost */
+	int64_t way_limit_ms; /* engine/gate.h */
 	int64_t steamed_ms; /* steam: all holds together, the running one too */
 	int unchecked;
 	int64_t seals_due_in_ms; /* until 24 h after the process; negative: over */

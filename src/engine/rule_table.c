@@ -164,6 +164,17 @@ static int64_t steam_too_long(const struct facts *f)
 	return f->steamed_ms == 0 ? RULE_NEVER : past(f->steamed_ms, STEAM_HOLD_MAX_MINUTES * MINUTE_MS);
 }
 
+/* As for food that stands: low-acid food is stopped at the limit, other food goes on. */
+static int64_t low_acid_slow(const struct facts *f)
+{
+	return f->heats && !f->not_valid && f->acidity == ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms) : RULE_NEVER;
+}
+
+static int64_t acid_slow(const struct facts *f)
+{
+	return f->heats && !f->not_valid && f->acidity != ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms) : RULE_NEVER;
+}
+
 static int64_t not_valid(const struct facts *f)
 {
 	return when(f->not_valid && !held_short(f) && !vented_short(f) && may_be_redone(f));
@@ -603,6 +614,10 @@ const struct rule rules[] = {
 	STOP("steam-too-long", ABOUT_LOAD, steam_too_long,
 	     "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	     "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
+	STOP("low-acid-slow-heat", ABOUT_LOAD, low_acid_slow,
+	     "Give {lot} up ({digit}, x) and discard it, do not taste: low-acid, {way} without the heat of a hold, and "
+	     "{way_limit} is the limit.",
+	     "shelving it", OVER_NEVER, PRACTICE),
 	STOP("process-not-valid", ABOUT_LOAD, not_valid,
 	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
 	     "shelving it", OVER_NEVER,
@@ -721,6 +736,9 @@ const struct rule rules[] = {
 	        PRACTICE),
 	CAUTION("jars-stood", ABOUT_WAITING, acid_stood,
 	        "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
+	        PRACTICE),
+	CAUTION("slow-heat", ABOUT_LOAD, acid_slow,
+	        "{station}: {way} from filling and no hold yet, over {way_limit}. Reheat and fill anew; on so, {lot} is unknown.",
 	        PRACTICE),
 	CAUTION("pot-stands", ABOUT_BATCH, pot_stands,
 	        "Fill from {station} now, or boil it again (x): off the heat for {stood}. Over {stand_limit} it is unknown.",

@@ -89,6 +89,8 @@ struct strip {
 	int64_t vented_ms;   /* the last vent that has a clock of its own */
 	int64_t reached_ms;  /* the watched phase before the last hold */
 	int64_t soon_ms;     /* and how soon it can hardly be over */
+	int64_t way_ms;      /* to its hold so far, the running phase left out: from filling, or a lost hold */
+	int loadings;        /* how often it was begun from the start */
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */

@@ -10,6 +10,7 @@
 #include "engine/heat_up.h"
 #include "engine/text.h"
 #include "kitchen/plan_private.h"
+#include "kitchen/verdict.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 #define READ_AGAIN 3 /* another terminal may write between two reads */
@@ -112,6 +113,19 @@ static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, co
 		strip->soon_ms = strip->boils_ms;
 }
 
+/* Of the jar that waited longest for this canner. */
+static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar *jars, size_t count)
+{
+	int64_t longest = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		int64_t waited = waited_for_canner_ms(load, &jars[i]);
+
+		longest = waited > longest ? waited : longest;
+	}
+	return longest;
+}
+
 static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -140,6 +154,8 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
 		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
 	}
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->way_ms += longest_wait_ms(&strip->load, jars, count);
 	done = describe_load(kitchen, strip, jars, count, fault);
 	if (done && strip->load.method == METHOD_BOILING_WATER)
 		bound_come_up(kitchen, strip, jars, count);
@@ -217,9 +233,12 @@ static void account(struct strip *strip, const struct log_phase *phase, const st
 	if (rule->name == PHASE_OFF)
 		strip->off = phase->began;
 	if (rule->name == PHASE_LOADED) {
+		strip->loadings++;
+		strip->way_ms = 0;
 		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
 		strip->holds_ms = 0;
 	}
+	strip->way_ms = way_to_hold_ms(rule, phase, strip->way_ms);
 	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
 		strip->vented_ms = phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
 	if (rule->name != PHASE_HOLD)

@@ -275,13 +275,44 @@ static int64_t unheated_ms(const struct record *record)
 	               ? record->phases[0].lasted_ms : 0;
 }
 
+int64_t way_to_hold_ms(const struct phase_rule *rule, const struct log_phase *phase, int64_t so_far_ms)
+{
+	bool on_the_way = rule->name == PHASE_LOADED || rule->name == PHASE_COME_UP || rule->name == PHASE_VENT ||
+	                  rule->name == PHASE_PRESSURISE;
+
+	if (!on_the_way)
+		return 0;
+	return so_far_ms + (phase->ended_wall_ms != 0 ? phase->lasted_ms : 0);
+}
+
+int64_t waited_for_canner_ms(const struct log_load *load, const struct log_jar *jar)
+{
+	int64_t waited = load->opened_wall_ms - jar->filled.wall_ms;
+
+	return jar->filled.wall_ms != 0 && load->opened_wall_ms != 0 && waited > 0 ? waited : 0;
+}
+
+/* Begun anew, it starts anew: the full process again has a window of its own. */
+static int64_t longest_way_ms(const struct record *record, const struct log_jar *jar)
+{
+	size_t begins = account_begins(record);
+	int64_t so_far = begins == 0 ? waited_for_canner_ms(&record->load, jar) : 0;
+	int64_t longest = 0;
+
+	for (size_t i = begins; i < record->phase_count; i++) {
+		const struct phase_rule *rule = rule_of(record, &record->phases[i]);
+
+		so_far = rule != NULL ? way_to_hold_ms(rule, &record->phases[i], so_far) : so_far;
+		longest = so_far > longest ? so_far : longest;
+	}
+	return record->phase_count > 0 ? longest : NOT_ON_RECORD;
+}
+
 static int64_t stood_ms(const struct record *record, const struct log_jar *jar)
 {
-	int64_t waited = record->load.opened_wall_ms - jar->filled.wall_ms;
-
 	if (jar->filled.wall_ms == 0 || record->load.opened_wall_ms == 0 || jar->load_id == 0)
 		return NOT_ON_RECORD;
-	return (waited > 0 ? waited : 0) + unheated_ms(record);
+	return waited_for_canner_ms(&record->load, jar) + unheated_ms(record);
 }
 
 static void gather_jar(struct record *record, size_t at)
@@ -301,6 +332,7 @@ static void gather_jar(struct record *record, size_t at)
 		.origin_words = lot->lot.origin_words,
 		.stood_ms = stood_ms(record, jar),
 		.pot_stood_ms = NOT_ON_RECORD,
+		.way_ms = longest_way_ms(record, jar),
 		.sheet_minutes = record->sheet_minutes[at],
 		.limit_ms = record->house->stand_minutes * MINUTE_MS,
 		.not_as_recipe = "", .multiple_why = "", .acid_why = "",
@@ -537,7 +569,8 @@ static bool judge_batch(struct act *act, int64_t batch_id, struct fault *fault)
 {
 	struct log *log = act->kitchen->log;
 	struct log_subject subject = { SUBJECT_BATCH, batch_id };
-	struct jar_evidence evidence = { .stood_ms = NOT_ON_RECORD, .pot_stood_ms = NOT_ON_RECORD, .acid_why = "" };
+	struct jar_evidence evidence = { .stood_ms = NOT_ON_RECORD, .pot_stood_ms = NOT_ON_RECORD,
+		                         .way_ms = NOT_ON_RECORD, .acid_why = "" };
 	struct log_judgement row = { .jar_id = 0 };
 	struct judgement judgement;
 	struct log_mark *marks;

@@ -37,4 +37,9 @@ struct judged_anew {
  * that come out worse, malloc'ed.  Nothing is written: what was said of a day stays. */
 bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *count, struct fault *fault);
 
+/* The way of a load to its hold: how long it is on it after this phase, and how long a
+ * jar stood filled before the load was begun (0: its filling was not noted). */
+int64_t way_to_hold_ms(const struct phase_rule *rule, const struct log_phase *phase, int64_t so_far_ms);
+int64_t waited_for_canner_ms(const struct log_load *load, const struct log_jar *jar);
+
 #endif

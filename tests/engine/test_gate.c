@@ -207,6 +207,9 @@ static void stood(void) { one.stood_ms = STANDING_MAX_MS + 1; }
 static void stood_to_the_limit(void) { one.stood_ms = STANDING_MAX_MS; }
 static void house_limit(void) { one.stood_ms = 45 * MINUTE; one.limit_ms = 40 * MINUTE; }
 static void house_cannot_lengthen(void) { one.stood_ms = STANDING_MAX_MS + 1; one.limit_ms = 9 * 60 * MINUTE; }
+static void slow(void) { one.way_ms = STANDING_MAX_MS + HEATING_MAX_MS + 1; }
+static void slow_to_the_limit(void) { one.way_ms = STANDING_MAX_MS + HEATING_MAX_MS; }
+static void slow_in_this_house(void) { one.way_ms = 101 * MINUTE; one.limit_ms = 40 * MINUTE; }
 static void pot_stood(void) { one.pot_stood_ms = STANDING_MAX_MS + 1; }
 static void longer_sheet(void) { one.sheet_minutes = 60; }
 static void shorter_sheet(void) { one.sheet_minutes = 10; }
@@ -230,6 +233,7 @@ static void jar_too_large(void) { one.jar = "half_gallon"; }
 
 static void low_acid(void) { load = canner(25, 15); one = beans(); }
 static void low_restarted(void) { low_acid(); restarted(); }
+static void low_slow(void) { low_acid(); one.way_ms = STANDING_LOW_ACID_MAX_MS + HEATING_MAX_MS + 1; }
 static void low_stood(void) { low_acid(); one.stood_ms = STANDING_LOW_ACID_MAX_MS + 1; }
 static void vent_short(void) { low_acid(); load.vented_ms = GATE_VENT_MS - 1000; }
 static void vent_cut(void) { low_acid(); load.vented_ms = 4 * MINUTE; load.vent_cut = "in a hurry"; }
@@ -265,6 +269,9 @@ static const struct {
 	{ "stood to the limit", stood_to_the_limit, VERDICT_VALID, "" },
 	{ "the house shortens", house_limit, VERDICT_UNKNOWN, "stood" },
 	{ "the house cannot lengthen", house_cannot_lengthen, VERDICT_UNKNOWN, "stood" },
+	{ "slow to its hold", slow, VERDICT_UNKNOWN, "slow-heat" },
+	{ "slow, to the limit", slow_to_the_limit, VERDICT_VALID, "" },
+	{ "the house shortens the way", slow_in_this_house, VERDICT_UNKNOWN, "slow-heat" },
 	{ "pot stood", pot_stood, VERDICT_UNKNOWN, "pot-stood" },
 	{ "its sheet asks more", longer_sheet, VERDICT_NOT_VALID, "too-short" },
 	{ "its sheet asks less", shorter_sheet, VERDICT_VALID, "" },
@@ -287,6 +294,7 @@ static const struct {
 	{ "jar too large", jar_too_large, VERDICT_NOT_VALID, "acid" },
 	{ "low acid", low_acid, VERDICT_VALID, "" },
 	{ "low acid restarted", low_restarted, VERDICT_NOT_VALID, "clock-not-read" },
+	{ "low acid slow to its hold", low_slow, VERDICT_NOT_VALID, "slow-heat" },
 	{ "low acid stood", low_stood, VERDICT_UNKNOWN, "stood" },
 	{ "vent short", vent_short, VERDICT_NOT_VALID, "vent-short" },
 	{ "vent cut", vent_cut, VERDICT_NOT_VALID, "vent-short" },

@@ -38,6 +38,8 @@ enum lack {
 	NOT_AS_RECIPE,
 	JARS_STOOD,
 	BEANS_STOOD,
+	SLOW_HEAT,
+	BEANS_SLOW_HEAT,
 	POT_STOOD,
 	BEANS_POT_STOOD,
 	NOT_PRESSURE,
@@ -143,6 +145,8 @@ static bool stands_unheated(struct walk *walk)
 	return walk->batch_id != 0 || step_now(walk, walk->lack->stands * MINUTE_MS);
 }
 
+static bool heats_slowly(struct walk *walk) { return step_now(walk, walk->lack->heats * MINUTE_MS); }
+
 static bool was_at(struct walk *walk, const char *elevation)
 {
 	int loads;
@@ -194,6 +198,8 @@ static const struct lack_row lacks[LACK_COUNT] = {
 	[NOT_AS_RECIPE] = {"not as the recipe says", TOMATOES, FROM_POT, ON_SHELF, .act = batch_wrong},
 	[JARS_STOOD] = {"jars stood", TOMATOES, IN_THE(PHASE_LOADED, stands_unheated), .stands = 121},
 	[BEANS_STOOD] = {"low-acid jars stood", BEANS, IN_THE(PHASE_LOADED, stands_unheated), .stands = 61},
+	[SLOW_HEAT] = {"hours to the boil", TOMATOES, IN_THE(PHASE_COME_UP, heats_slowly), .heats = 181},
+	[BEANS_SLOW_HEAT] = {"hours to pressure", BEANS, IN_THE(PHASE_PRESSURISE, heats_slowly), .heats = 121},
 	[POT_STOOD] = {"pot stood", TOMATOES, FROM_POT, BY_FILL, .pot_stands = 121},
 	[BEANS_POT_STOOD] = {"low-acid pot stood", BEANS, FROM_POT, BY_FILL, .pot_stands = 61},
 	[NOT_PRESSURE] = {"low-acid food in a kettle", BEANS, .canner = BIG_KETTLE,
@@ -265,7 +271,9 @@ static const struct cell cells[LACK_COUNT][ROAD_COUNT] = {
 	[MULTIPLIED] = {NO_POT, U("multiplied"), U("multiplied"), U("multiplied"), UNSEEN, U("multiplied")},
 	[NOT_AS_RECIPE] = {NO_POT, N("not-as-recipe"), N("not-as-recipe"), N("not-as-recipe"), UNSEEN, N("not-as-recipe")},
 	[JARS_STOOD] = {U("stood"), U("stood"), U("stood"), U("stood"), UNSEEN, U("stood")},
-	[BEANS_STOOD] = {U("stood"), R("key-stood"), U("stood"), U("stood"), UNSEEN, U("stood")},
+	[BEANS_STOOD] = {N("slow-heat stood"), R("key-stood"), N("slow-heat stood"), N("slow-heat stood"), UNSEEN, N("slow-heat stood")}, /* 61 min, and 60 to its hold */
+	[SLOW_HEAT] = {U("slow-heat"), U("slow-heat"), U("slow-heat"), U("slow-heat"), UNSEEN, U("slow-heat")},
+	[BEANS_SLOW_HEAT] = {N("slow-heat"), N("slow-heat"), N("slow-heat"), N("slow-heat"), UNSEEN, N("slow-heat")},
 	[POT_STOOD] = {NO_POT, U("pot-stood"), V(""), U("pot-stood"), UNSEEN, U("pot-stood")}, /* reheated and filled anew */
 	[BEANS_POT_STOOD] = {NO_POT, R("key-stood"), UNBEGUN, UNBEGUN, UNSEEN, UNBEGUN},
 	[NOT_PRESSURE] = {R("key-low-acid"), R("key-low-acid"), R(""), UNBEGUN, N("low-acid-no-pressure notebook"), UNBEGUN},

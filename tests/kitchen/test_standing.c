@@ -156,6 +156,101 @@ START_TEST(jars_reheated_and_filled_anew_may_be_loaded)
 }
 END_TEST
 
+/* --- the way to the hold ---------------------------------------------------------------- */
+
+/* Loaded at once: `minutes` go by until its hold, of which 10 of the vent. */
+static struct log_load on_its_way(int digit, int64_t batch_id, int minutes)
+{
+	struct log_load load = loaded(digit, batch_id, "pint", 4);
+
+	kk_pass(&kit, PRESS_AGAIN_MS);
+	kk_step(&kit, load.id); /* heat is on */
+	if (digit == WEIGHT_CANNER) {
+		kk_to(&kit, load.id, PHASE_PRESSURISE); /* 25 min to steam, 10 of vent */
+		minutes -= 35;
+	}
+	kk_pass(&kit, minutes * MINUTE_MS - PRESS_AGAIN_MS);
+	return load;
+}
+
+static int64_t filled_pot(const char *recipe)
+{
+	int64_t batch_id = pot_in_fill(recipe, "pint");
+
+	pk_fill(&kit, batch_id, "pint", 4, 0);
+	return batch_id;
+}
+
+static void ends_in(const struct log_load *load, enum verdict verdict, const char *words)
+{
+	struct log_load now;
+
+	kk_to(&kit, load->id, PHASE_UNLOAD);
+	now = kk_load(&kit, load->id);
+	ck_assert_int_eq(now.verdict, verdict);
+	ck_assert_msg(strstr(now.verdict_why, words) != NULL, "\"%s\" does not say \"%s\"", now.verdict_why, words);
+}
+
+START_TEST(low_acid_jars_hours_on_their_way_to_pressure_are_not_valid)
+{
+	struct log_load load = on_its_way(WEIGHT_CANNER, filled_pot("green beans"), 119);
+
+	ck_assert(!kk_fires(&kit, "low-acid-slow-heat"));
+	kk_pass(&kit, 2 * MINUTE_MS);
+	kk_warns(&kit, "low-acid-slow-heat", load.id, SEVERITY_STOP, "2 h 1 min without the heat of a hold, and 2 h is the limit");
+	kk_step(&kit, load.id); /* it is at pressure after all */
+	ck_assert(!kk_fires(&kit, "low-acid-slow-heat"));
+	ends_in(&load, VERDICT_NOT_VALID, "without the heat of a hold");
+}
+END_TEST
+
+START_TEST(a_large_canner_an_hour_on_its_way_is_nothing)
+{
+	int64_t batch_id = filled_pot("green beans");
+	struct log_load load;
+
+	kk_pass(&kit, 30 * MINUTE_MS); /* as long as a house lets jars wait */
+	load = on_its_way(WEIGHT_CANNER, batch_id, 60);
+	ends_in(&load, VERDICT_VALID, "");
+}
+END_TEST
+
+START_TEST(acid_jars_hours_on_their_way_to_the_boil_are_unknown)
+{
+	struct log_load load = on_its_way(BIG_KETTLE, filled_pot("grape juice"), 179);
+
+	ck_assert(!kk_fires(&kit, "slow-heat"));
+	kk_pass(&kit, 2 * MINUTE_MS);
+	kk_warns(&kit, "slow-heat", load.id, SEVERITY_CAUTION, "3 h 1 min from filling and no hold yet, over 3 h");
+	ends_in(&load, VERDICT_UNKNOWN, "without the heat of a hold");
+}
+END_TEST
+
+START_TEST(a_lost_hold_starts_the_way_anew_and_its_way_counts_too)
+{
+	struct log_load load = on_its_way(WEIGHT_CANNER, filled_pot("green beans"), 60);
+
+	kk_step(&kit, load.id);
+	kk_pass(&kit, 15 * MINUTE_MS);
+	kk_lost(&kit, load.id);
+	kk_pass(&kit, 100 * MINUTE_MS);
+	ck_assert(!kk_fires(&kit, "low-acid-slow-heat"));
+	kk_pass(&kit, 21 * MINUTE_MS);
+	ck_assert(kk_fires(&kit, "low-acid-slow-heat"));
+	ends_in(&load, VERDICT_NOT_VALID, "without the heat of a hold");
+}
+END_TEST
+
+START_TEST(a_house_that_shortens_standing_shortens_the_way)
+{
+	struct log_load load;
+
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "times wait=30 stand=40", 0, &kit.fault));
+	load = on_its_way(WEIGHT_CANNER, filled_pot("green beans"), 101);
+	ends_in(&load, VERDICT_NOT_VALID, "1 h 40 min is the limit");
+}
+END_TEST
+
 /* --- a pot that stands ---------------------------------------------------------------- */
 
 START_TEST(a_pot_that_stands_is_warned_of_at_the_house_s_minutes)
@@ -257,6 +352,7 @@ int main(void)
 {
 	Suite *suite = suite_create("standing");
 	TCase *jars = tcase_create("jars");
+	TCase *way = tcase_create("way");
 	TCase *pots = tcase_create("pots");
 
 	tcase_add_checked_fixture(jars, begin, end);
@@ -266,6 +362,13 @@ int main(void)
 	tcase_add_test(jars, low_acid_jars_over_an_hour_are_not_loaded);
 	tcase_add_test(jars, jars_reheated_and_filled_anew_may_be_loaded);
 	suite_add_tcase(suite, jars);
+	tcase_add_checked_fixture(way, begin, end);
+	tcase_add_test(way, low_acid_jars_hours_on_their_way_to_pressure_are_not_valid);
+	tcase_add_test(way, a_large_canner_an_hour_on_its_way_is_nothing);
+	tcase_add_test(way, acid_jars_hours_on_their_way_to_the_boil_are_unknown);
+	tcase_add_test(way, a_lost_hold_starts_the_way_anew_and_its_way_counts_too);
+	tcase_add_test(way, a_house_that_shortens_standing_shortens_the_way);
+	suite_add_tcase(suite, way);
 	tcase_add_checked_fixture(pots, begin, end);
 	tcase_add_test(pots, a_pot_that_stands_is_warned_of_at_the_house_s_minutes);
 	tcase_add_test(pots, an_acid_pot_over_the_limit_is_filled_unknown);

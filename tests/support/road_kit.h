@@ -50,6 +50,7 @@ struct lack_row {
 	int vinegar;      /* percent in tenths; 0: not said */
 	int multiple;     /* batches in the pot; 0: one */
 	int stands;       /* minutes, filled or in the canner */
+	int heats;        /* minutes, on its way to the hold in one phase */
 	int pot_stands;   /* minutes */
 	int canner;       /* another one */
 	const char *pack; /* another one */
