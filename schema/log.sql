@@ -401,7 +401,7 @@ CREATE TABLE recall (
 CREATE TABLE recall_jar (
 	recall_id INTEGER NOT NULL REFERENCES recall (id) ON DELETE CASCADE,
 	jar_id INTEGER NOT NULL REFERENCES jar (id),
-	outcome TEXT CHECK (outcome IN ('thrown_out', 'not_found', 'cleared', 'reprocessed')), -- null: to be found
+	outcome TEXT CHECK (outcome IN ('thrown_out', 'not_found', 'cleared', 'reprocessed', 'gone')), -- null: to be found
 	outcome_wall_ms INTEGER,
 	who TEXT NOT NULL DEFAULT '',
 	PRIMARY KEY (recall_id, jar_id)
@@ -973,31 +973,38 @@ BEGIN
 		WHERE lot_id = new.id AND gone_why IN ('used', 'given') AND gone_wall_ms IS NOT NULL AND fate = 'none' GROUP BY 2, 3;
 END;
 
--- --- jars a recall has still to find -----------------------------------------------------------
+-- --- jars a recall has still to find, or did not find -------------------------------------------
+--
+-- It is open while there is one of either: what was not found is given up on somebody's word only.
 
 CREATE TABLE recall_left (
 	recall_id INTEGER PRIMARY KEY REFERENCES recall (id) ON DELETE CASCADE,
 	jars INTEGER NOT NULL,
-	to_find INTEGER NOT NULL
+	to_find INTEGER NOT NULL,
+	not_found INTEGER NOT NULL
 ) STRICT;
-CREATE INDEX recall_open ON recall_left (recall_id) WHERE to_find > 0;
+CREATE INDEX recall_open ON recall_left (recall_id) WHERE to_find + not_found > 0;
 CREATE TRIGGER recall_left_begun AFTER INSERT ON recall
 BEGIN
 	INSERT INTO recall_left VALUES (new.id, (SELECT count(*) FROM recall_jar WHERE recall_id = new.id),
-		(SELECT count(*) FROM recall_jar WHERE recall_id = new.id AND outcome IS NULL));
+		(SELECT count(*) FROM recall_jar WHERE recall_id = new.id AND outcome IS NULL),
+		(SELECT count(*) FROM recall_jar WHERE recall_id = new.id AND outcome = 'not_found'));
 END;
 CREATE TRIGGER recall_left_more AFTER INSERT ON recall_jar
 BEGIN
-	UPDATE recall_left SET jars = jars + 1, to_find = to_find + (new.outcome IS NULL) WHERE recall_id = new.recall_id;
+	UPDATE recall_left SET jars = jars + 1, to_find = to_find + (new.outcome IS NULL),
+		not_found = not_found + (new.outcome IS 'not_found') WHERE recall_id = new.recall_id;
 END;
 CREATE TRIGGER recall_left_less AFTER DELETE ON recall_jar
 BEGIN
-	UPDATE recall_left SET jars = jars - 1, to_find = to_find - (old.outcome IS NULL) WHERE recall_id = old.recall_id;
+	UPDATE recall_left SET jars = jars - 1, to_find = to_find - (old.outcome IS NULL),
+		not_found = not_found - (old.outcome IS 'not_found') WHERE recall_id = old.recall_id;
 END;
 CREATE TRIGGER recall_left_found AFTER UPDATE OF outcome ON recall_jar
-WHEN (old.outcome IS NULL) <> (new.outcome IS NULL)
+WHEN old.outcome IS NOT new.outcome
 BEGIN
-	UPDATE recall_left SET to_find = to_find + (new.outcome IS NULL) - (old.outcome IS NULL)
+	UPDATE recall_left SET to_find = to_find + (new.outcome IS NULL) - (old.outcome IS NULL),
+		not_found = not_found + (new.outcome IS 'not_found') - (old.outcome IS 'not_found')
 		WHERE recall_id = new.recall_id;
 END;
 

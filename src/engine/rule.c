@@ -95,6 +95,7 @@ static const struct name names[] = {
 	NAMED_AS("needed", needed_words, FORM_WORDS),
 	NAMED(recall, FORM_WORDS),
 	NAMED(recalled, FORM_JARS),
+	NAMED(not_found, FORM_JARS),
 	NAMED(spoiled, FORM_COUNT),
 	NAMED(multiple, FORM_COUNT),
 	NAMED(multiple_max, FORM_COUNT),

@@ -201,6 +201,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
 	const char *recall; /* what of: "lid box Box A" */
 	int recalled;       /* jars still to be found */
+	int not_found;      /* looked for, and not found */
 	int spoiled;        /* of the `jars` of a lot; the others were not looked at since */
 
 	/* ABOUT_SHELVED: what the gate of today says of it, and that of its day did not */

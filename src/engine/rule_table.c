@@ -559,6 +559,12 @@ static int64_t recall_open(const struct facts *f)
 	return when(f->recalled > 0);
 }
 
+/* One sentence at a time: while some are to be looked for, that is what is said. */
+static int64_t recall_not_found(const struct facts *f)
+{
+	return when(f->recalled == 0 && f->not_found > 0);
+}
+
 static int64_t lot_spoiled(const struct facts *f)
 {
 	return when(f->spoiled > 0);
@@ -804,6 +810,10 @@ const struct rule rules[] = {
 	        "tightness: CU, MSU-498; our arithmetic: Fisher's exact test, under 1 in 100"),
 	CAUTION("lid-box-listed-twice", ABOUT_LID_BOX, box_twice,
 	        "Is it one box? {box} is on the list twice: lids counted twice are lids used twice.", "single use: AZ"),
+	CAUTION("recall-not-found", ABOUT_RECALL, recall_not_found,
+	        "{not_found} of the recall were NOT FOUND (R): {recall}, {why}. It stays open until they are, or somebody says they "
+	        "are gone.",
+	        "check all that is from a suspect box or lot: " PRACTICE),
 	CAUTION("jars-short", ABOUT_SUPPLY, jars_short,
 	        "Get more, or start no further pot: {needed} {supply} are needed for what is cooking and planned, {stock} here.",
 	        PRACTICE),

@@ -505,6 +505,7 @@ static void ask_recalls(const struct asking *asking)
 
 		gathered.facts.recall = recall->words;
 		gathered.facts.recalled = recall->to_find > INT32_MAX ? INT32_MAX : (int)recall->to_find;
+		gathered.facts.not_found = recall->not_found > INT32_MAX ? INT32_MAX : (int)recall->not_found;
 		gathered.facts.why = recall->reason;
 		ask(asking, &gathered, ABOUT_RECALL);
 	}

@@ -122,7 +122,7 @@ struct board {
 	size_t box_count;
 	const struct log_supply *supplies;
 	size_t supply_count;
-	const struct log_recall *recalls; /* with jars still to be found, oldest first */
+	const struct log_recall *recalls; /* open ones, oldest first */
 	size_t recall_count;
 	const struct log_lot_spoiled *spoiled; /* lots of which jars spoiled, the others not looked at */
 	size_t spoiled_count;

@@ -446,9 +446,10 @@ static bool bring_back(struct errand *errand, const char *product, const char *s
 			continue;
 		jars[i].gone_why = GONE_NOT;
 		jars[i].gone_wall_ms = 0;
-		/* A recall that had not found it looks for it again. */
+		/* A recall that had not found it, or was told that it is gone, looks for it again. */
 		done = put_jar(errand, &jars[i], fault) &&
-		       move_marks(errand, jars[i].id, RECALL_NOT_FOUND, RECALL_TO_FIND, fault);
+		       move_marks(errand, jars[i].id, RECALL_NOT_FOUND, RECALL_TO_FIND, fault) &&
+		       move_marks(errand, jars[i].id, RECALL_GONE, RECALL_TO_FIND, fault);
 		back++;
 	}
 	free(jars);

@@ -87,7 +87,7 @@ const char *recall_outcome_words(enum recall_outcome outcome)
 	static const char *const words[] = {
 		[RECALL_TO_FIND] = "TO FIND", [RECALL_THROWN_OUT] = "found, thrown out",
 		[RECALL_NOT_FOUND] = "could not be found", [RECALL_CLEARED] = "cleared",
-		[RECALL_REPROCESSED] = "processed again",
+		[RECALL_REPROCESSED] = "processed again", [RECALL_GONE] = "gone, by somebody's word",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == RECALL_OUTCOME_COUNT, "words for every outcome");
 
@@ -363,13 +363,24 @@ bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char 
 	return true;
 }
 
+bool recall_is_open(const struct log_recall *recall)
+{
+	return recall->to_find > 0 || recall->not_found > 0;
+}
+
+/* Of those that are open, what is still to be looked for comes first. */
+static int need_of(const struct log_recall *recall)
+{
+	return recall->to_find > 0 ? 2 : recall_is_open(recall);
+}
+
 static int by_need(const void *a, const void *b)
 {
 	const struct log_recall *one = a;
 	const struct log_recall *other = b;
 
-	if ((one->to_find > 0) != (other->to_find > 0))
-		return one->to_find > 0 ? -1 : 1;
+	if (need_of(one) != need_of(other))
+		return need_of(one) > need_of(other) ? -1 : 1;
 	return one->id > other->id ? -1 : one->id < other->id;
 }
 
@@ -398,6 +409,10 @@ static bool change_jar(struct log_traced *traced, enum recall_outcome outcome, i
 	bool kept = jar->state == JAR_SEALED && jar->fate == FATE_NONE;
 
 	*changed = outcome != RECALL_CLEARED || jar->gone_why == GONE_MISSING;
+	if (traced->mark.outcome == RECALL_NOT_FOUND && outcome == RECALL_GONE) {
+		*changed = false; /* missing it is already */
+		return true;
+	}
 	if (traced->mark.outcome == RECALL_NOT_FOUND && jar->gone_why == GONE_MISSING) {
 		jar->gone_why = GONE_NOT; /* it turned up */
 		jar->gone_wall_ms = 0;
@@ -444,8 +459,9 @@ static bool check_outcome(const struct log_traced *one, enum recall_outcome outc
 {
 	enum recall_outcome had = one->mark.outcome;
 
-	if (outcome != RECALL_THROWN_OUT && outcome != RECALL_NOT_FOUND && outcome != RECALL_CLEARED)
-		return fault_set(fault, FAULT_MISUSE, "A jar is thrown out, not found or cleared.");
+	if (outcome != RECALL_THROWN_OUT && outcome != RECALL_NOT_FOUND && outcome != RECALL_CLEARED &&
+	    outcome != RECALL_GONE)
+		return fault_set(fault, FAULT_MISUSE, "A jar is thrown out, not found, cleared or gone.");
 	if (had == RECALL_TO_FIND || (had == RECALL_NOT_FOUND && outcome != RECALL_NOT_FOUND))
 		return true;
 	return fault_set(fault, FAULT_REFUSED, "That jar of %s is %s already. (u undoes the last)", one->lot,

@@ -1,7 +1,7 @@
 /*
  * recall.h - from a lid box, a lot, a load, a batch, a juicer run, a product or a day
  * to every jar of it: its state and where it is; and a recall, which marks them and
- * follows each until it is found and thrown out, given up or cleared.
+ * follows each until it is found and thrown out, cleared, or gone by somebody's word.
  *
  * A jar that was processed again under a new lid is followed to the new jar.
  */
@@ -47,12 +47,15 @@ bool kitchen_trace(const struct kitchen *kitchen, const struct log_trace *trace,
  * reason, and when there is no such jar. */
 bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char *words, const char *reason,
                     int64_t *recall_id, struct fault *fault);
+/* Jars of it are to be found, or were not found and nobody said that they are gone. */
+bool recall_is_open(const struct log_recall *recall);
 /* Open ones first, then the newest. */
 bool kitchen_recalls(const struct kitchen *kitchen, struct log_recall **rows, size_t *count, struct fault *fault);
 bool kitchen_recall_jars(const struct kitchen *kitchen, int64_t recall_id, struct log_traced **rows, size_t *count,
                          struct fault *fault);
 
-/* A jar of a recall was found and thrown out, could not be found, or is cleared; with
+/* A jar of a recall was found and thrown out, could not be found, is cleared, or gone by
+ * somebody's word (RECALL_GONE: the recall is open for it no more); with
  * `like`, every jar of its lot that is in the same place and still to be found.  What
  * was not found may turn up later.  `advice` as kitchen_take_out; may be NULL. */
 bool kitchen_follow_up(struct kitchen *kitchen, int64_t recall_id, int64_t jar_id, enum recall_outcome outcome,

@@ -620,6 +620,7 @@ enum recall_outcome {
 	RECALL_NOT_FOUND,
 	RECALL_CLEARED,
 	RECALL_REPROCESSED, /* it is another jar now, which the recall follows */
+	RECALL_GONE, /* somebody says that it is gone: it is looked for no more */
 	RECALL_OUTCOME_COUNT
 };
 
@@ -632,6 +633,7 @@ struct log_recall {
 	int64_t opened_wall_ms;
 	int64_t jars;    /* filled on reading */
 	int64_t to_find; /* of these, still to be found; filled on reading */
+	int64_t not_found; /* of these, looked for and not found; it stays open for them too */
 };
 
 struct log_recall_jar {

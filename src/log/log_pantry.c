@@ -216,6 +216,7 @@ static void read_recall(struct query *query, void *into)
 	recall->opened_wall_ms = take_wall(query);
 	recall->jars = take_integer(query);
 	recall->to_find = take_integer(query);
+	recall->not_found = take_integer(query);
 }
 
 bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault)

@@ -286,6 +286,7 @@ static const struct log_column recalls_columns[] = {
 	INSTANT("opened", ""),
 	WHOLE("jars", "it is about"),
 	WHOLE("to_find", "of these, still to be found"),
+	WHOLE("not_found", "of these, looked for and not found"),
 };
 
 static const struct log_column recall_jars_columns[] = {
@@ -293,7 +294,7 @@ static const struct log_column recall_jars_columns[] = {
 	TEXT("lot", ""),
 	SOME_WHOLE("load", "empty: in none yet"),
 	WHOLE("place", "in the load"),
-	SOME_TEXT("outcome", "thrown_out, not_found, cleared, reprocessed; empty: to be found"),
+	SOME_TEXT("outcome", "thrown_out, not_found, cleared, reprocessed, gone; empty: to be found"),
 	SOME_INSTANT("at", ""),
 	TEXT("who", "initials"),
 };
@@ -449,7 +450,7 @@ const struct log_table log_tables[] = {
 	      "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
 	      "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),
 	TABLE(recalls, false, "recalls",
-	      "SELECT id, about, which, words, reason, opened_wall_ms, jars, to_find "
+	      "SELECT id, about, which, words, reason, opened_wall_ms, jars, to_find, not_found "
 	      "FROM recall JOIN recall_left ON recall_id = id ORDER BY id"),
 	TABLE(recall_jars, false, "their jars",
 	      "SELECT recall_id, code, load_id, place_in_load, outcome, outcome_wall_ms, who FROM recall_jar "

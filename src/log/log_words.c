@@ -175,6 +175,7 @@ static const char *const outcomes[] = {
 	[RECALL_NOT_FOUND] = "not_found",
 	[RECALL_CLEARED] = "cleared",
 	[RECALL_REPROCESSED] = "reprocessed",
+	[RECALL_GONE] = "gone",
 };
 WORDS(outcomes, RECALL_OUTCOME_COUNT);
 

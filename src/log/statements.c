@@ -136,7 +136,7 @@
 	" AND " IS_KEPT " ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
 
 #define RECALLS \
-	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find "
+	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find, recall_left.not_found "
 
 #define RUN_COLUMNS \
 	"id, station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, water_awake_ms, " \
@@ -412,7 +412,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 		"SELECT jar.lot_id, lot.product, jar.size, count(DISTINCT jar.id) FROM recall_left "
 		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
 		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
-		"WHERE to_find > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
+		"WHERE to_find + not_found > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
 	/* From the few loads that something is against: a load is as bad as its worst jar. */
 	[PANTRY_BLOCKED] =
 		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against INDEXED BY judgement_against "
@@ -459,7 +459,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RECALL_LIST] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id ORDER BY recall.id DESC",
 	[RECALLS_OPEN] =
 		RECALLS /* in this order: from the few that are open */
-		"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find > 0 "
+		"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "
 		"ORDER BY recall.id",
 	[RECALL_GET] =
 		RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?",

@@ -230,7 +230,7 @@ static void put_jar_json(struct json *json, const struct log_traced *jar)
 static void put_jar_text(FILE *out, const struct log_traced *jar)
 {
 	bool marked = jar->mark.recall_id != 0;
-	bool done = marked && jar->mark.outcome != RECALL_TO_FIND;
+	bool done = marked && jar->mark.outcome != RECALL_TO_FIND && jar->mark.outcome != RECALL_NOT_FOUND;
 
 	/* What lives on under another lid is a jar further down. */
 	(void)fputs(jar_where(jar) == WHERE_REPROCESSED ? "    " : done ? "[x] " : "[ ] ", out);
@@ -393,6 +393,7 @@ static void put_recall_json(struct json *json, const struct log_recall *recall, 
 	json_text(json, "reason", recall->reason);
 	json_instant(json, "opened", recall->opened_wall_ms);
 	json_whole(json, "to_find", recall->to_find);
+	json_whole(json, "not_found", recall->not_found);
 	put_jars_json(json, rows, count);
 	json_close(json);
 }
@@ -403,8 +404,11 @@ static bool put_recall_text(FILE *out, const struct kitchen *kitchen, const stru
 	char day[16];
 
 	clock_words_date(recall->opened_wall_ms, day, sizeof(day));
-	(void)fprintf(out, "Recall %" PRId64 " of %s, %" PRId64 " of %" PRId64 " to find, because: ", recall->id, day,
+	(void)fprintf(out, "Recall %" PRId64 " of %s, %" PRId64 " of %" PRId64 " to find", recall->id, day,
 	              recall->to_find, recall->jars);
+	if (recall->not_found > 0)
+		(void)fprintf(out, ", %" PRId64 " NOT FOUND", recall->not_found);
+	(void)fputs(", because: ", out);
 	plain_put(out, recall->reason);
 	(void)fputc('\n', out);
 	if (!put_jars_text(out, kitchen, recall->words, rows, count, fault))
@@ -447,7 +451,7 @@ static bool report_recalls(const struct report *to, struct day *day, bool all, s
 		json_open_array(&json, "recalls", JSON_LINES);
 	}
 	for (size_t i = 0; i < count && done; i++) {
-		if (recalls[i].to_find == 0 && !all)
+		if (!recall_is_open(&recalls[i]) && !all)
 			continue;
 		done = put_recall(to, &json, day, &recalls[i], fault);
 		told++;

@@ -55,15 +55,19 @@ static void recall_draw(struct desk *desk, int n, int row, int cols)
 {
 	const struct log_recall *recall = &desk->recall.recalls[n];
 	bool here = n == desk->recall.list.cursor;
-	char left[40];
+	char left[80];
+	struct text text = TEXT_OVER(left);
 
 	if (recall->to_find > 0)
-		(void)snprintf(left, sizeof(left), "%lld of %lld TO FIND", (long long)recall->to_find, (long long)recall->jars);
-	else
-		(void)snprintf(left, sizeof(left), "done, %lld jar%s", (long long)recall->jars, recall->jars == 1 ? "" : "s");
+		text_add(&text, "%lld of %lld TO FIND", (long long)recall->to_find, (long long)recall->jars);
+	if (recall->not_found > 0)
+		text_add(&text, recall->to_find > 0 ? ", %lld not found" : "%lld of %lld NOT FOUND", (long long)recall->not_found,
+		         (long long)recall->jars);
+	if (!recall_is_open(recall))
+		text_add(&text, "done, %lld jar%s", (long long)recall->jars, recall->jars == 1 ? "" : "s");
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, cols - 4,
-	              here ? ROLE_SELECTED : recall->to_find > 0 ? ROLE_STOP : ROLE_QUIET, "%s: %s; %s", left, recall->words,
+	              here ? ROLE_SELECTED : recall_is_open(recall) ? ROLE_STOP : ROLE_QUIET, "%s: %s; %s", left, recall->words,
 	              recall->reason);
 }
 

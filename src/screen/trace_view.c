@@ -86,19 +86,25 @@ void trace_subject_enter(struct desk *desk, struct log_subject subject)
 	}
 }
 
-/* To the next jar that is still to be found, from the present one on. */
-static void go_to_open(struct desk *desk)
+/* To the next jar of that outcome, from the present one on; false: there is none. */
+static bool go_to(struct recall_card *card, enum recall_outcome outcome)
 {
-	struct recall_card *card = &desk->recall;
-
 	for (size_t i = 0; i < card->jar_count; i++) {
 		size_t at = ((size_t)card->jar_list.cursor + i) % card->jar_count;
 
-		if (card->jars[at].mark.outcome != RECALL_TO_FIND)
+		if (card->jars[at].mark.outcome != outcome)
 			continue;
 		card->jar_list.cursor = (int)at;
-		return;
+		return true;
 	}
+	return false;
+}
+
+/* What is still to be found, then what was not found. */
+static void go_to_open(struct desk *desk)
+{
+	if (!go_to(&desk->recall, RECALL_TO_FIND))
+		(void)go_to(&desk->recall, RECALL_NOT_FOUND);
 }
 
 void recall_view_open(struct desk *desk, int64_t recall_id)
@@ -226,7 +232,7 @@ static bool reason_typed(struct desk *desk, const char *text)
 	recalls_view_refresh(desk);
 	recall_view_open(desk, id);
 	card->from = from;
-	desk_say(desk, ROLE_STOP, "Recalled: %lld to find. b thrown out, n not found, c cleared. (u undoes)",
+	desk_say(desk, ROLE_STOP, "Recalled: %lld to find. b thrown out, n not found, c cleared, g gone. (u undoes)",
 	         (long long)card->recall.to_find);
 	return true;
 }
@@ -239,11 +245,16 @@ static void recall_them(struct desk *desk)
 static void say_left(struct desk *desk)
 {
 	size_t left = 0;
+	size_t missing = 0;
 
-	for (size_t i = 0; i < desk->recall.jar_count; i++)
+	for (size_t i = 0; i < desk->recall.jar_count; i++) {
 		left += desk->recall.jars[i].mark.outcome == RECALL_TO_FIND;
+		missing += desk->recall.jars[i].mark.outcome == RECALL_NOT_FOUND;
+	}
 	if (left > 0)
 		desk_say(desk, ROLE_DONE, "Noted. %zu still to find. (u undoes)", left);
+	else if (missing > 0)
+		desk_say(desk, ROLE_CAUTION, "%zu NOT FOUND: the recall stays open. g: they are gone. (u undoes)", missing);
 	else
 		desk_say(desk, ROLE_DONE, "Noted: that was the last one. The recall is done. (u undoes)");
 }
@@ -283,6 +294,16 @@ static void not_found(struct desk *desk)
 static void cleared(struct desk *desk)
 {
 	follow(desk, RECALL_CLEARED, false);
+}
+
+static void gone(struct desk *desk)
+{
+	follow(desk, RECALL_GONE, false);
+}
+
+static void all_gone(struct desk *desk)
+{
+	follow(desk, RECALL_GONE, true);
 }
 
 static void all_thrown_out(struct desk *desk)
@@ -356,9 +377,11 @@ static const struct view_key jar_keys[] = {
 	{ 'b', 0, "b", "thrown out", "The jar was found and thrown out.", in_recall, thrown_out },
 	{ 'n', 0, "n", "not found", "The jar could not be found.", in_recall, not_found },
 	{ 'c', 0, "c", "cleared", "The jar is cleared: it may stay.", in_recall, cleared },
-	{ 'B', 0, "B N C", "all like it", "The same for every jar of its lot in the same place.", in_recall, all_thrown_out },
+	{ 'g', 0, "g", "gone", "Nobody has it any more (eaten, given, broken): on your word the recall looks for it no longer.", in_recall, gone },
+	{ 'B', 0, "B N C G", "all like it", "The same for every jar of its lot in the same place.", in_recall, all_thrown_out },
 	{ 'N', 0, "", NULL, "", in_recall, none_found },
 	{ 'C', 0, "", NULL, "", in_recall, all_cleared },
+	{ 'G', 0, "", NULL, "", in_recall, all_gone },
 	{ 'u', 0, "u", "undo", "Take back the last recall or follow-up.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, jars_back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The jar above.", NULL, up },

@@ -121,7 +121,8 @@ static int64_t one_in(int64_t recall_id, enum jar_where where)
 
 	KK_OK(&kit, kitchen_recall_jars(kit.kitchen, recall_id, &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count && jar_id == 0; i++)
-		if (jar_where(&rows[i]) == where && rows[i].mark.outcome == RECALL_TO_FIND)
+		if (jar_where(&rows[i]) == where &&
+		    rows[i].mark.outcome == (where == WHERE_MISSING ? RECALL_NOT_FOUND : RECALL_TO_FIND))
 			jar_id = rows[i].jar.id;
 	free(rows);
 	return jar_id;
@@ -285,6 +286,66 @@ START_TEST(what_was_not_found_may_turn_up)
 	KK_OK(&kit, undo());
 	KK_OK(&kit, follow(id, jar_id, RECALL_THROWN_OUT, false));
 	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_DISCARDED), 1);
+}
+END_TEST
+
+static struct log_recall the_recall(int64_t id)
+{
+	struct log_recall found = { .id = 0 };
+	struct log_recall *rows;
+	size_t count;
+
+	KK_OK(&kit, kitchen_recalls(kit.kitchen, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		if (rows[i].id == id)
+			found = rows[i];
+	free(rows);
+	return found;
+}
+
+START_TEST(a_recall_stays_open_for_what_was_not_found_until_somebody_says_it_is_gone)
+{
+	struct log_recall now;
+	int64_t id;
+	int64_t again;
+
+	shelve(start(BIG_KETTLE, 3, BOX_A));
+	KK_OK(&kit, recall(TRACE_LID_BOX, "Box A", &id));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_SHELF), RECALL_THROWN_OUT, false));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_SHELF), RECALL_NOT_FOUND, true));
+	now = the_recall(id);
+	ck_assert_int_eq(now.to_find, 0);
+	ck_assert_int_eq(now.not_found, 2);
+	ck_assert(recall_is_open(&now));
+	ck_assert_ptr_null(kk_warned(&kit, "recall-open", 0));
+	kk_warns(&kit, "recall-not-found", 0, SEVERITY_CAUTION,
+	         "2 jars of the recall were NOT FOUND (R): lid box Box A, spring, buckled lids.");
+	KK_REFUSED(&kit, FAULT_REFUSED, recall(TRACE_LID_BOX, "Box A", &again)); /* the open one has them all */
+	KK_OK(&kit, follow(id, one_in(id, WHERE_MISSING), RECALL_GONE, true));
+	now = the_recall(id);
+	ck_assert_int_eq(now.not_found, 0);
+	ck_assert(!recall_is_open(&now));
+	ck_assert(!kk_fires(&kit, "recall-not-found"));
+	ck_assert_int_eq(in_place(TRACE_LID_BOX, "Box A", WHERE_MISSING), 2);
+	KK_OK(&kit, undo());
+	now = the_recall(id);
+	ck_assert_int_eq(now.not_found, 2);
+	ck_assert(kk_fires(&kit, "recall-not-found"));
+}
+END_TEST
+
+START_TEST(a_jar_said_to_be_gone_that_a_count_finds_is_looked_for_again)
+{
+	struct log_recall now;
+	int64_t id;
+
+	shelve(start(BIG_KETTLE, 3, BOX_A));
+	KK_OK(&kit, recall(TRACE_LID_BOX, "Box A", &id));
+	KK_OK(&kit, follow(id, one_in(id, WHERE_SHELF), RECALL_GONE, true));
+	now = the_recall(id);
+	ck_assert(!recall_is_open(&now));
+	KK_OK(&kit, kitchen_pantry_count(kit.kitchen, "grape jelly", "half_pint", 0, 1, &kit.fault));
+	ck_assert_int_eq(to_find(id), 1);
 }
 END_TEST
 
@@ -528,6 +589,8 @@ int main(void)
 	tcase_add_test(recalls, a_recall_stops_until_its_last_jar_is_followed_up);
 	tcase_add_test(recalls, a_cleared_jar_may_be_eaten_again);
 	tcase_add_test(recalls, what_was_not_found_may_turn_up);
+	tcase_add_test(recalls, a_recall_stays_open_for_what_was_not_found_until_somebody_says_it_is_gone);
+	tcase_add_test(recalls, a_jar_said_to_be_gone_that_a_count_finds_is_looked_for_again);
 	tcase_add_test(recalls, a_jar_that_a_count_brings_back_is_looked_for_again);
 	tcase_add_test(recalls, a_recalled_jar_that_spoiled_is_thrown_out);
 	tcase_add_test(recalls, capitals_do_not_lead_to_another_lot);

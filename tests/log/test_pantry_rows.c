@@ -29,7 +29,8 @@ static const char lines[] =
 	"(SELECT product, size, sum(jars) FROM pantry_lot GROUP BY product, size)";
 static const char left[] =
 	"(SELECT recall.id, (SELECT count(*) FROM recall_jar WHERE recall_id = recall.id), "
-	"(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome IS NULL) FROM recall)";
+	"(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome IS NULL), "
+	"(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome = 'not_found') FROM recall)";
 
 /* The same rows; products differ by their capitals at most. */
 static void same(const char *table, const char *meant)
@@ -279,6 +280,10 @@ START_TEST(a_recall_is_written_inside_an_act_only_and_keeps_every_field)
 	ck_assert_str_eq(read.reason, "\033[2J");
 	ck_assert_int_eq(read.jars, 1);
 	ck_assert_int_eq(read.to_find, 0);
+	ck_assert_int_eq(read.not_found, 1);
+	KIT_OK(&kit, log_recalls_open(kit.log, &open, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	free(open);
 	KIT_OK(&kit, log_recall_jars(kit.log, recall.id, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	ck_assert_int_eq(rows[0].mark.outcome, RECALL_NOT_FOUND);

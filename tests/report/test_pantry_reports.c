@@ -166,22 +166,31 @@ START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
 {
 	struct recall_words words = { 0 };
 	struct log_traced *rows;
+	int64_t gone;
 	size_t count;
 	char *text;
 
 	recall_box();
 	KK_OK(&kit, kitchen_recall_jars(kit.kitchen, 1, &rows, &count, &kit.fault));
-	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, rows[0].jar.id, RECALL_NOT_FOUND, true, NULL, &kit.fault));
+	gone = rows[0].jar.id;
+	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, gone, RECALL_NOT_FOUND, true, NULL, &kit.fault));
 	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, rows[8].jar.id, RECALL_THROWN_OUT, true, NULL, &kit.fault));
 	free(rows);
 	look();
+	text = said(report_recall, &words, false);
+	holds(text, "0 of 9 to find, 2 NOT FOUND, because: ");
+	free(text);
+	text = said(report_recall, &words, true);
+	holds(text, "\"not_found\": 2");
+	free(text);
+	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, gone, RECALL_GONE, true, NULL, &kit.fault));
 	text = said(report_recall, &words, false);
 	ck_assert_str_eq(text, "No recall is open.\n");
 	free(text);
 	words.all = true;
 	text = said(report_recall, &words, false);
 	holds(text, "0 of 9 to find");
-	holds(text, "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; could not be found, AB\n");
+	holds(text, "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; gone, by somebody's word, AB\n");
 	holds(text, "[x] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: thrown out, sealed; found, thrown out, AB\n");
 	free(text);
 }
