@@ -179,11 +179,11 @@ static void check_acid(struct judging *judging)
 	}
 	if (acid == ACID_NOT_SAID)
 		find(judging, GATE_ACID_NOT_SAID);
+	else if (acid == ACID_NONE_ASKED &&
+	         (rule->kind == ACID_PER_JAR || judging->food->acidity == ACIDITY_ACIDIFIED))
+		find_with(judging, GATE_ACID_LEFT_OUT, 0, 0, "this food needs it, and none was asked for");
 	else if (rule->kind == ACID_PER_JAR && !acid_serves(judging))
-		find_with(judging, acid == ACID_NONE_ASKED ? GATE_ACID_LEFT_OUT : GATE_ACID_OTHER,
-		          0, 0, acid_words(acid));
-	else if (acid == ACID_NONE_ASKED && judging->food->acidity == ACIDITY_ACIDIFIED)
-		find(judging, GATE_ACID_LEFT_OUT);
+		find_with(judging, GATE_ACID_OTHER, 0, 0, acid_words(acid));
 	check_vinegar(judging, acid_asks_vinegar(rule, acid));
 }
 

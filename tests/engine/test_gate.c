@@ -114,6 +114,16 @@ START_TEST(a_notebook_that_fell_short_of_every_pack_is_not_valid)
 }
 END_TEST
 
+START_TEST(food_that_needs_acid_and_was_asked_for_none_says_so)
+{
+	struct load_evidence load = kettle(55);
+	struct jar_evidence one = jar("tomatoes crushed", "hot", ACID_NONE_ASKED);
+
+	is(&load, &one, VERDICT_NOT_VALID, "acid-left-out");
+	ck_assert_str_eq(said, "acid not in every jar: this food needs it, and none was asked for");
+}
+END_TEST
+
 START_TEST(a_hold_that_has_not_ended_leaves_it_open)
 {
 	struct load_evidence load = kettle(35);
@@ -399,6 +409,7 @@ int main(void)
 	tcase_add_test(tests, full_evidence_is_valid_without_a_word);
 	tcase_add_test(tests, a_notebook_that_fell_short_of_every_pack_is_not_valid);
 	tcase_add_test(tests, a_hold_that_has_not_ended_leaves_it_open);
+	tcase_add_test(tests, food_that_needs_acid_and_was_asked_for_none_says_so);
 	tcase_add_test(tests, a_longer_hold_is_no_harm_a_shorter_one_is);
 	tcase_add_test(tests, pressure_below_the_table_is_not_valid_above_it_is);
 	tcase_add_test(tests, every_reason_is_given_the_worst_first);
