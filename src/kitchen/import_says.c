@@ -18,8 +18,12 @@ bool import_food(const struct import_file *file, struct import_plan *plan, size_
                  struct log_lot *lot)
 {
 	const char *words = import_field(file, column);
-	const struct product *known = product_named(product);
-	const struct food *food = food_named(words[0] != '\0' ? words : known != NULL ? known->food : product);
+	const char *name = words[0] != '\0' ? words : product;
+	const struct product *known = product_named(name);
+	const struct food *food = food_named(name);
+
+	if (food == NULL && known != NULL)
+		food = food_named(known->food); /* by its everyday name */
 
 	lot->acidity = ACIDITY_LOW_ACID; /* not noted: the careful end */
 	if (food == NULL && words[0] != '\0')

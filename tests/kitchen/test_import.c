@@ -227,6 +227,17 @@ START_TEST(too_little_pressure_is_told_too)
 }
 END_TEST
 
+START_TEST(a_food_is_known_by_its_everyday_name_too)
+{
+	struct log_lot lot;
+
+	take("product,date,jars,size,food\nAunt May's,2021-08-14,1,quart,crushed tomatoes\n");
+	KK_OK(&kit, log_lot_get(kit.log, kk_jar_row(&kit, only_load().id, 1).lot_id, &lot, &kit.fault));
+	ck_assert_str_eq(lot.food, "tomatoes crushed");
+	ck_assert_int_eq(lot.acidity, ACIDITY_ACIDIFIED);
+}
+END_TEST
+
 START_TEST(a_food_that_is_not_known_counts_as_low_acid)
 {
 	KK_OK(&kit, import("product,date,jars,size\ngrandmother's best,2021-08-14,7,pint\n", false));
@@ -693,6 +704,7 @@ int main(void)
 	tcase_add_test(tests, beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after);
 	tcase_add_test(tests, too_little_pressure_is_told_too);
 	tcase_add_test(tests, a_food_that_is_not_known_counts_as_low_acid);
+	tcase_add_test(tests, a_food_is_known_by_its_everyday_name_too);
 	tcase_add_test(tests, half_a_pack_is_none);
 	tcase_add_test(tests, what_the_notebook_does_not_say_is_not_made_up);
 	tcase_add_test(tests, seals_that_were_counted_are_in_the_tally_of_their_season);
