@@ -188,6 +188,23 @@ static bool copy_juice(struct kitchen *kitchen, struct log *from, struct fault *
 	return done;
 }
 
+/* What is on the shelf, none of it too: a shortage is practised as it will be met.  Below
+ * nothing, as only a miscounted ledger can be, is nothing. */
+static bool copy_supplies(struct kitchen *kitchen, const struct kitchen *from, struct fault *fault)
+{
+	struct log_supply *supplies;
+	size_t count;
+	bool done = true;
+
+	if (!kitchen_supplies(from, &supplies, &count, fault))
+		return false;
+	for (size_t i = 0; done && i < count; i++)
+		done = kitchen_supply_count(kitchen, supplies[i].kind, supplies[i].size,
+		                            supplies[i].stock > 0 ? supplies[i].stock : 0, fault);
+	free(supplies);
+	return done;
+}
+
 static bool copy_people(struct kitchen *kitchen, const struct kitchen *from, struct fault *fault)
 {
 	size_t helpers;
@@ -242,6 +259,7 @@ static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault
 	done = copy_house(kitchen, &kitchen_board(day_kitchen(from))->house, fault) &&
 	       copy_stations(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault) &&
 	       copy_recipes(kitchen, day_log(from), fault) && copy_juice(kitchen, day_log(from), fault) &&
+	       copy_supplies(kitchen, day_kitchen(from), fault) &&
 	       copy_people(kitchen, day_kitchen(from), fault) && copy_plan(kitchen, day_kitchen(from), fault);
 	day_close(from);
 	return done;

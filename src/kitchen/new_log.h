@@ -16,7 +16,7 @@
 struct new_log_plan {
 	const char *path;         /* of the log to make */
 	const char *kitchen_file; /* NULL: none; form: setup.c */
-	const char *copy_from;    /* NULL: none; a log whose house, canners and lids are taken over */
+	const char *copy_from;    /* NULL: none; a log whose house, canners, lids and supplies are taken over */
 	int practice_speed;       /* 0: a real log */
 };
 

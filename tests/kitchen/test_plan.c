@@ -421,6 +421,43 @@ START_TEST(a_rehearsal_takes_the_plan_along_and_begins_at_its_hour)
 }
 END_TEST
 
+#define THREE_POUNDS_MG 1360777
+
+static int64_t on_shelf(const struct kitchen *kitchen, enum supply_kind kind, const char *size)
+{
+	struct log_supply *rows;
+	int64_t stock = -1;
+	size_t count;
+
+	KK_OK(&kit, kitchen_supplies(kitchen, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		if (rows[i].kind == kind && strcmp(rows[i].size, size) == 0)
+			stock = rows[i].stock;
+	free(rows);
+	return stock;
+}
+
+START_TEST(a_rehearsal_has_the_shelf_of_the_day_and_what_is_short_on_it)
+{
+	char path[400];
+	struct new_log_plan order = {.path = path, .copy_from = kit.path, .practice_speed = 60};
+	struct day *day;
+
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_SUGAR, "", THREE_POUNDS_MG, &kit.fault));
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_LEMON_JUICE, "", 0, &kit.fault));
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_JAR, "pint", 5, &kit.fault));
+	(void)snprintf(path, sizeof(path), "%s.scratch", kit.path);
+	KK_OK(&kit, new_log_make(&order, &kit.fault));
+	KK_OK(&kit, day_open(path, LOG_LOOK, &day, &kit.fault));
+	ck_assert_int_eq(on_shelf(day_kitchen(day), SUPPLY_SUGAR, ""), THREE_POUNDS_MG);
+	ck_assert_int_eq(on_shelf(day_kitchen(day), SUPPLY_LEMON_JUICE, ""), 0);
+	ck_assert_int_eq(on_shelf(day_kitchen(day), SUPPLY_JAR, "pint"), 5);
+	ck_assert_int_eq(on_shelf(day_kitchen(day), SUPPLY_VINEGAR, ""), on_shelf(kit.kitchen, SUPPLY_VINEGAR, ""));
+	day_close(day);
+	(void)remove(path);
+}
+END_TEST
+
 /* --- accepted ---------------------------------------------------------------------------------------- */
 
 static void plan_two(void)
@@ -825,6 +862,7 @@ int main(void)
 	tcase_add_test(tests, what_no_canner_takes_is_left_out_and_said);
 	tcase_add_test(tests, a_pot_too_small_is_told_by_name);
 	tcase_add_test(tests, a_rehearsal_takes_the_plan_along_and_begins_at_its_hour);
+	tcase_add_test(tests, a_rehearsal_has_the_shelf_of_the_day_and_what_is_short_on_it);
 	tcase_add_test(tests, an_accepted_plan_is_what_the_day_is_measured_by);
 	tcase_add_test(tests, the_plan_is_kept_until_an_act_or_a_minute_too_late);
 	tcase_add_test(tests, a_load_takes_the_first_block_of_its_canner);
