@@ -9,10 +9,15 @@
 
 #define FATE_DONE "fate_done" /* verb */
 
-static const char *const done_words[] = {
-	[ASIDE_EATEN] = "eaten", [ASIDE_FROZEN] = "in the freezer", [ASIDE_BINNED] = "thrown out",
-};
-static_assert(sizeof(done_words) / sizeof(done_words[0]) == ASIDE_COUNT, "words for everything done");
+const char *aside_done_words(enum aside what)
+{
+	static const char *const words[] = {
+		[ASIDE_EATEN] = "eaten", [ASIDE_FROZEN] = "in the freezer", [ASIDE_BINNED] = "thrown out",
+	};
+	static_assert(sizeof(words) / sizeof(words[0]) == ASIDE_COUNT, "words for everything done");
+
+	return (unsigned)what < ASIDE_COUNT ? words[what] : "?";
+}
 
 static bool is_frozen(const struct log_jar *jar)
 {
@@ -228,7 +233,7 @@ bool kitchen_aside(struct kitchen *kitchen, const struct aside_order *order, str
 	if (!put_done(&act, &jar, order, &done, fault))
 		return act_fail(&act);
 	kitchen->fate_done = subject;
-	return act_commit(&act, fault, "%s: %d jar%s %s%s", lot.code, done, done == 1 ? "" : "s", done_words[order->what],
+	return act_commit(&act, fault, "%s: %d jar%s %s%s", lot.code, done, done == 1 ? "" : "s", aside_done_words(order->what),
 	                  order->in_time ? ", in time; noted later" : "");
 }
 

@@ -41,6 +41,9 @@ const char *aside_words(const struct log_jar *jar, int64_t *at);
 /* The same with the hour, as near as it is; "in the fridge, eat by Wed 06:37". */
 void aside_words_near(const struct log_jar *jar, int64_t now_wall_ms, char *buffer, size_t size);
 
+/* What was done with a jar: "thrown out". */
+const char *aside_done_words(enum aside what);
+
 /* What is to be done for a fate, as after "time to": "freeze". */
 const char *aside_to_do(enum jar_fate fate);
 /* What to do for a fate and by when (wall ms; 0: no deadline), with its source. */

@@ -81,10 +81,6 @@ static void draw(struct desk *desk, int top, int rows)
 
 /* --- acts --------------------------------------------------------------------------------- */
 
-static const char *const done_words[] = { [ASIDE_EATEN] = "eaten", [ASIDE_FROZEN] = "in the freezer",
-	                                  [ASIDE_BINNED] = "thrown out" };
-_Static_assert(sizeof(done_words) / sizeof(done_words[0]) == ASIDE_COUNT, "words for everything done");
-
 static bool finish(struct desk *desk)
 {
 	struct fault fault = { 0 };
@@ -93,7 +89,7 @@ static bool finish(struct desk *desk)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	desk_say(desk, ROLE_DONE, "Noted: %s%s. (u undoes)", done_words[desk->aside.what],
+	desk_say(desk, ROLE_DONE, "Noted: %s%s. (u undoes)", aside_done_words(desk->aside.what),
 	         desk->aside.like ? ", all like it" : "");
 	return true;
 }
@@ -110,7 +106,8 @@ static bool in_time_typed(struct desk *desk, const char *text)
 	return true;
 }
 
-static void do_with(struct desk *desk, enum aside what, bool like)
+/* True: it is done; not while the person is asked about it. */
+static bool do_with(struct desk *desk, enum aside what, bool like)
 {
 	const struct log_jar *jar = jar_here(desk);
 	char prompt[120];
@@ -118,16 +115,15 @@ static void do_with(struct desk *desk, enum aside what, bool like)
 
 	if (jar == NULL) {
 		desk_show_board(desk);
-		return;
+		return false;
 	}
 	desk->aside = (struct aside_order){ .jar_id = jar->id, .what = what, .like = like };
-	if (what == ASIDE_BINNED || !aside_is_late(jar, desk->now.wall_ms)) {
-		(void)finish(desk);
-		return;
-	}
+	if (what == ASIDE_BINNED || !aside_is_late(jar, desk->now.wall_ms))
+		return finish(desk);
 	clock_words_near(jar->fate_by_wall_ms, desk->now.wall_ms, words, sizeof(words));
-	(void)snprintf(prompt, sizeof(prompt), "Was it %s before %s? Type yes:", done_words[what], words);
+	(void)snprintf(prompt, sizeof(prompt), "Was it %s before %s? Type yes:", aside_done_words(what), words);
 	desk_ask(desk, prompt, "", in_time_typed);
+	return false;
 }
 
 /* What is to be processed again is done by a load of its own. */
@@ -139,7 +135,7 @@ static void usual(struct desk *desk, bool like)
 	if (jar != NULL && !aside_usual(jar, &what))
 		reprocess_view_enter(desk, jar->id);
 	else
-		do_with(desk, what, like);
+		(void)do_with(desk, what, like);
 }
 
 static void done(struct desk *desk)
@@ -154,7 +150,7 @@ static void all_done(struct desk *desk)
 
 static void freeze(struct desk *desk)
 {
-	do_with(desk, ASIDE_FROZEN, false);
+	(void)do_with(desk, ASIDE_FROZEN, false);
 }
 
 static void bin(struct desk *desk)
@@ -163,10 +159,7 @@ static void bin(struct desk *desk)
 	struct log_lot lot = { 0 };
 	bool known = jar != NULL && kitchen_lot_of_jar(desk->kitchen, jar->id, &lot, NULL);
 
-	if (!known)
-		return;
-	desk->aside = (struct aside_order){ .jar_id = jar->id, .what = ASIDE_BINNED };
-	if (finish(desk))
+	if (known && do_with(desk, ASIDE_BINNED, false))
 		steps_view_enter(desk, &lot, jar_fate_advice(FATE_DISCARD, &lot));
 }
 
@@ -192,7 +185,7 @@ static const char *usual_words(const struct desk *desk)
 
 	if (jar == NULL)
 		return "back";
-	return aside_usual(jar, &what) ? done_words[what] : "process again";
+	return aside_usual(jar, &what) ? aside_done_words(what) : "process again";
 }
 
 static bool in_fridge(const struct desk *desk)
