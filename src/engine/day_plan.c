@@ -190,7 +190,7 @@ bool day_plan_what_if(const struct plan_input *input, const struct day_plan *pla
 const char *plan_task_words(enum plan_task_kind kind)
 {
 	static const char *const words[] = {
-	    "set up", "run",     "drain", "to boil", "boil",   "off, skim", "fill",       "rinse",
+	    "set up", "run",     "drain", "to boil", "boil",   "off heat", "fill",       "rinse",
 	    "load",   "come-up", "hold",  "rest",    "unload", "break",     "clean down", "look",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_TASK_KIND_COUNT,

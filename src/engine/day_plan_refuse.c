@@ -256,7 +256,7 @@ static bool people_there(const struct plan_input *in, struct fault *fault)
 		if (!enough_people(in, &in->batches[i].to_boil, "bring a batch to the boil",
 		                   fault) ||
 		    !enough_people(in, &in->batches[i].boil, "boil a batch", fault) ||
-		    !enough_people(in, &in->batches[i].off, "skim a batch", fault) ||
+		    !enough_people(in, &in->batches[i].off, "take a batch off the heat", fault) ||
 		    !enough_people(in, &in->batches[i].fill, "fill the jars of a batch", fault) ||
 		    !enough_people(in, &in->batches[i].rinse, "rinse a pot", fault))
 			return false;

@@ -755,7 +755,7 @@ const struct rule rules[] = {
 	        "No canner here has a process and room for {jars} {product}: into the fridge or freezer with them.",
 	        "the published tables"),
 	CAUTION("pot-nowhere", ABOUT_BATCH, pot_nowhere,
-	        "{station}: no canner for its jars before {canner_in}. When it is done: off the heat, skim, keep it hot briefly.",
+	        "{station}: no canner for its jars before {canner_in}. When it is done: off the heat, keep it hot briefly.",
 	        PRACTICE),
 	CAUTION("pot-no-canner", ABOUT_BATCH, pot_no_canner,
 	        "{station}: no canner here has a process for {product}. Plan for fridge or freezer.", "the published tables"),

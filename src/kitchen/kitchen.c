@@ -128,6 +128,27 @@ static bool adds_at_boil(const struct strip *strip)
 	return strip->recipe == NULL; /* not known any more: leave no step out */
 }
 
+/* Liquid pectin goes into the boil; what a pot without a gel has last, after its boil-hold. */
+static unsigned pot_of(const struct strip *strip)
+{
+	const struct recipe *recipe = strip->recipe;
+	unsigned pot = strncmp(strip->lot.pack, "raw", 3) == 0 ? POT_RAW : 0; /* "raw_sterile_jar" too */
+
+	if (recipe == NULL)
+		return pot;
+	if (recipe->pectin != PECTIN_NONE || recipe->gel_test != GEL_TEST_NONE)
+		return pot | POT_GELS;
+	for (size_t i = 0; i < recipe->ingredient_count && strip->batch.boil_hold_s > 0; i++)
+		if (recipe->ingredients[i].adding == ADD_LAST)
+			return pot | POT_FOLDS;
+	return pot;
+}
+
+const struct phase_rule *strip_worded(const struct strip *strip, const struct phase_rule *rule)
+{
+	return strip->content == STRIP_BATCH && rule != NULL ? phase_rule_for_pot(rule, pot_of(strip)) : rule;
+}
+
 static bool phase_is_skipped(const struct strip *strip, const struct phase_rule *rule)
 {
 	if (strip->content != STRIP_BATCH)
@@ -148,7 +169,7 @@ const struct phase_rule *strip_next(const struct strip *strip)
 	do
 		next = phase_rule_next(strip->station.kind, next);
 	while (next != NULL && phase_is_skipped(strip, next));
-	return next != NULL && strip->content == STRIP_BATCH ? phase_rule_for_pack(next, strip->lot.pack) : next;
+	return strip_worded(strip, next);
 }
 
 int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,

@@ -176,6 +176,8 @@ int64_t strip_work_id(const struct strip *strip);
 struct log_subject strip_subject(const struct strip *strip);
 /* What the running phase leads to when it ends as it should; NULL: nothing more. */
 const struct phase_rule *strip_next(const struct strip *strip);
+/* A phase of it in the words for what it makes. */
+const struct phase_rule *strip_worded(const struct strip *strip, const struct phase_rule *rule);
 
 /* What to call the strip: its station while the load is in it, else the lot. */
 const char *strip_title(const struct strip *strip);

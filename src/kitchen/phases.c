@@ -255,7 +255,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
-	    .raw = true, .words = "to boil",
+	    .only = POT_RAW, .words = "to boil",
 	    .act = "Bring what covers the raw food to a boil; the food itself stays out of the pot",
 	    .step = "the liquid boils",
 	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
@@ -263,7 +263,15 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = 60,
-	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .words = "sugar in",
+	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .words = "add",
+	    .act = "What goes in at the boil: see the card (c)",
+	    .step = "it is in",
+	    .caution = "As the card says it, and no more of it.",
+	    .source = "A539: tested recipes only",
+	},
+	{
+	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = 60,
+	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .only = POT_GELS, .words = "sugar in",
 	    .act = "What goes in at the boil, all at once: see the card (c)",
 	    .step = "it is in",
 	    .caution = "All at once, and stir.",
@@ -281,7 +289,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
 	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
-	    .raw = true, .words = "back to boil",
+	    .only = POT_RAW, .words = "back to boil",
 	    .act = "Bring what covers the raw food back to a boil",
 	    .step = "the liquid boils again",
 	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
@@ -291,6 +299,18 @@ static const struct phase_rule rules[] = {
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
 	    .place = PLACE_CANNER, .words = "boil-hold",
+	    .act = "Keep it boiling and stir, as long as the recipe says",
+	    .due = "OFF the heat NOW",
+	    .job = "OFF HEAT",
+	    .step = "off the heat",
+	    .lost = "boil lost: back to the boil, boil-hold again",
+	    .caution = "The time is the recipe's own, from when it boils again.",
+	    .source = "A539: tested recipes only",
+	},
+	{
+	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .place = PLACE_CANNER, .only = POT_GELS, .words = "boil-hold",
 	    .act = "Boil hard, stir all the time",
 	    .due = "OFF the heat NOW, skim",
 	    .job = "OFF HEAT",
@@ -302,6 +322,14 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
 	    .place = PLACE_CANNER, .words = "off",
+	    .act = "Off the heat: hot jars, lids and a free canner ready",
+	    .step = "ready: fill the jars",
+	    .caution = "It is filled hot, without delay.",
+	    .source = "A539 Guide 1, page 1-12 (hot pack)",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .only = POT_GELS, .words = "off",
 	    .act = "Off the heat: skim; hot jars, lids and a free canner ready",
 	    .step = "skimmed: fill the jars",
 	    .caution = "Other food may wait hot in the pot; jelly cannot.",
@@ -309,7 +337,15 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
-	    .place = PLACE_CANNER, .raw = true, .words = "ready",
+	    .place = PLACE_CANNER, .only = POT_FOLDS, .words = "fold in",
+	    .act = "Fold in at once what goes in last, drained and hot: see the card (c)",
+	    .step = "it is in: fill the jars",
+	    .caution = "Hot jars ready: it is filled without delay.",
+	    .source = "A539 Guide 2, page 2-26",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .only = POT_RAW, .words = "ready",
 	    .act = "Keep the liquid boiling: hot jars, raw food, lids and a free canner ready",
 	    .step = "ready: fill the jars",
 	    .caution = "It goes boiling over the raw food.",
@@ -325,7 +361,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
-	    .place = PLACE_CANNER, .raw = true, .words = "fill",
+	    .place = PLACE_CANNER, .only = POT_RAW, .words = "fill",
 	    .act = "Pack raw, boiling liquid over it to the headspace, debubble, wipe rims, lids on fingertip-tight",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
@@ -381,7 +417,7 @@ static_assert(sizeof(alarms) / sizeof(alarms[0]) == ALARM_COUNT, "a word for eve
 static const struct phase_rule *from(size_t index, enum station_kind kind)
 {
 	for (; index < RULE_COUNT; index++)
-		if ((rules[index].stations & 1u << kind) != 0 && !rules[index].raw)
+		if ((rules[index].stations & 1u << kind) != 0 && rules[index].only == 0)
 			return &rules[index];
 	return NULL;
 }
@@ -396,12 +432,13 @@ const struct phase_rule *phase_rule_next(enum station_kind kind, const struct ph
 	return from((size_t)(rule - rules) + 1, kind);
 }
 
-const struct phase_rule *phase_rule_for_pack(const struct phase_rule *rule, const char *pack)
+const struct phase_rule *phase_rule_for_pot(const struct phase_rule *rule, unsigned pot)
 {
 	const struct phase_rule *after = rule + 1;
-	bool raw = strncmp(pack, "raw", 3) == 0; /* "raw_sterile_jar" too */
 
-	return raw && after < rules + RULE_COUNT && after->raw ? after : rule;
+	while (after < rules + RULE_COUNT && after->only != 0 && (after->only & pot) == 0)
+		after++;
+	return after < rules + RULE_COUNT && after->only != 0 ? after : rule;
 }
 
 const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name)

@@ -80,6 +80,11 @@ enum early { EARLY_NEVER, EARLY_ASK };
 #define JOB_MAX 9 /* letters of a job: with the station's digit they fill 80 columns */
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
+/* What a pot makes, as far as its phases are worded by it. */
+#define POT_RAW   1u /* packed raw: only what covers the food is in the pot */
+#define POT_GELS  2u /* jam or jelly: it has pectin, or a gel test */
+#define POT_FOLDS 4u /* something is folded in after the boil-hold: fruit of a pie filling */
+
 struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
 	enum phase_name name;
 	unsigned stations; /* bit 1 << enum station_kind */
@@ -94,7 +99,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;
-	bool raw;              /* says the row before it for raw pack; never a step of its own */
+	unsigned only;         /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */
 	const char *words;     /* "come-up" */
 	const char *act;       /* what to do now */
 	const char *due;       /* TIMED: what to do when the time is over */
@@ -108,8 +113,8 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 /* The rule of a phase at a kind of station; NULL when it has no such phase. */
 const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name);
 const struct phase_rule *phase_rule_named(enum station_kind kind, const char *stored_name);
-/* The same phase in the words for food that is packed raw, if the rule has any. */
-const struct phase_rule *phase_rule_for_pack(const struct phase_rule *rule, const char *pack);
+/* The same phase in the words for a pot of these POT_... bits, where the table has any. */
+const struct phase_rule *phase_rule_for_pot(const struct phase_rule *rule, unsigned pot);
 /* The phase after `rule` in the table; NULL after the last. */
 const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule);
 const struct phase_rule *phase_rule_first(enum station_kind kind);

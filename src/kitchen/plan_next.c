@@ -85,7 +85,7 @@ void plan_task_say(const struct kitchen_plan *plan, const struct board *board, c
 	case PLAN_DRAIN: text_add(&text, "Draw off %s and measure: %s", station, run_words(plan, task)); break;
 	case PLAN_TO_BOIL: text_add(&text, "%s to the boil: %s", station, batch_words(plan, task->batch)); break;
 	case PLAN_BOIL: text_add(&text, "%s, boil hard: %s", station, batch_words(plan, task->batch)); break;
-	case PLAN_OFF: text_add(&text, "%s off the heat, skim: %s", station, batch_words(plan, task->batch)); break;
+	case PLAN_OFF: text_add(&text, "%s off the heat: %s", station, batch_words(plan, task->batch)); break;
 	case PLAN_FILL:
 		text_add(&text, "Fill about %d %s from %s: %s", plan->input->batches[task->batch].jars,
 		         jar_words(plan, task->batch, plan->input->batches[task->batch].jars), station,

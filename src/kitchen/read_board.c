@@ -193,7 +193,7 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
 		return false;
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
-	strip->rule = phase_rule_for_pack(strip->rule, strip->lot.pack);
+	strip->rule = strip_worded(strip, strip->rule);
 	if (strip->batch.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),
 		               strip->batch.multiple, strip->lot.product);

@@ -111,6 +111,47 @@ static bool says_any(const char *sentence, const char *const *words)
 	return false;
 }
 
+/* All that a pot says on its way to `to`: what to do, what the key says, what to mind. */
+static void hear_pot(enum phase_name to, struct text *all)
+{
+	while (pk_name(&kit, DEEP_POT) != to) {
+		const struct phase_rule *rule = kk_canner(&kit, DEEP_POT)->rule;
+
+		text_add(all, "%s; %s; %s; %s; %s\n", rule->words, rule->act, rule->due != NULL ? rule->due : "", rule->step,
+		         rule->caution);
+		kk_pass(&kit, 11 * MINUTE_MS);
+		KK_OK(&kit, pk_try_step(&kit, DEEP_POT, true));
+	}
+}
+
+/* A539 Guide 2, page 2-26: a minute's boil, then the drained apples are folded in; Guide 3,
+ * page 3-7: crushed tomatoes boil gently 5 minutes.  Nothing there is skimmed or gels. */
+START_TEST(a_pot_speaks_of_what_it_makes)
+{
+	static const char *const of_jelly[] = {"skim", "kimmed", "sugar", "pectin", "jelly", NULL};
+	static const struct {
+		const char *recipe;
+		const char *jar;
+		bool gels;
+		bool folds;
+	} pots[] = {
+		{"crushed tomatoes", "quart", false, false},
+		{"apple pie filling, 1 quart", "quart", false, true},
+		{"bread-and-butter pickles", "pint", false, false},
+		{"chayote and pear relish", "pint", false, false}, /* its last goes into the boil */
+		{"grape jelly", "half_pint", true, false},
+	};
+	char said[2000] = "";
+	struct text all = TEXT_OVER(said);
+
+	KK_OK(&kit, kitchen_supply_in(kit.kitchen, SUPPLY_VINEGAR, "", pk_ul("2 gal"), &kit.fault));
+	(void)pk_batch(&kit, DEEP_POT, pots[_i].recipe, pots[_i].jar, 1);
+	hear_pot(PHASE_FILL, &all);
+	ck_assert_msg(says_any(said, of_jelly) == pots[_i].gels, "%s", said);
+	ck_assert_msg((strstr(said, "Fold in at once what goes in last") != NULL) == pots[_i].folds, "%s", said);
+}
+END_TEST
+
 /* Green beans are packed raw and covered with boiling water (A539 Guide 4, page 4-9):
  * nothing is stirred in the pot to a rolling boil, nothing is skimmed. */
 START_TEST(raw_pack_is_not_told_to_cook_its_food)
@@ -124,7 +165,7 @@ START_TEST(raw_pack_is_not_told_to_cook_its_food)
 		const struct phase_rule *hot = phase_rule_of(STATION_POT, strip->rule->name);
 
 		ck_assert_str_eq(strip->lot.pack, "raw");
-		ck_assert(strip->rule->raw && !hot->raw);
+		ck_assert((strip->rule->only & POT_RAW) != 0 && hot->only == 0);
 		ck_assert_int_eq(strip->rule->kind, hot->kind);
 		ck_assert_int_eq(strip->rule->stop_to, hot->stop_to);
 		ck_assert_int_eq(strip->rule->soon_s, hot->soon_s);
@@ -870,6 +911,7 @@ int main(void)
 	tcase_add_checked_fixture(phases, begin, end);
 	tcase_add_loop_test(phases, a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS);
 	tcase_add_test(phases, raw_pack_is_not_told_to_cook_its_food);
+	tcase_add_loop_test(phases, a_pot_speaks_of_what_it_makes, 0, 5);
 	tcase_add_loop_test(phases, every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2);
 	tcase_add_test(phases, the_boil_hold_rings_at_its_second_and_spoils);
 	tcase_add_test(phases, a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted);
