@@ -262,12 +262,14 @@ static void back(struct desk *desk)
 static void all_filled(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
+	bool given_up = strip != NULL && strip->filled == 0;
 	bool sure = strip != NULL && desk_is_sure(desk, AGAIN_STEP, strip->phase.id);
 	struct fault fault = { 0 };
 
 	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, sure, &fault)) {
 		desk_show_board(desk);
-		desk_say(desk, ROLE_DONE, "The pot is empty: rinse it. Load the jars soon.");
+		desk_say(desk, ROLE_DONE, given_up ? "The batch is given up: empty the pot and rinse it."
+		                                   : "The pot is empty: rinse it. Load the jars soon.");
 	} else if (fault.kind == FAULT_CONFIRM) {
 		desk_ask_again(desk, AGAIN_STEP, strip->phase.id, SURE_MS, "%s Press d again if so.", fault.sentence);
 	} else {
