@@ -317,6 +317,9 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 		return false;
 	desk->other_clock.phase_id = strip->phase.id;
 	desk_ask(desk, "Began, by another clock:", "", began_typed);
+	/* What is said goes away; what may be left empty stands as long as the question. */
+	desk->entry.keys = desk_columns(desk) < 60 ? "Empty: nobody read one: UNKNOWN"
+	                                           : "Enter keeps it   empty: nobody read one, so UNKNOWN   Esc: the hold goes on";
 	desk_say(desk, ROLE_CAUTION,
 	         "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted in this hold.");
 	return true;

@@ -476,13 +476,13 @@ static bool in_lines(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then go for one lot.", in_lines, show_lots },
-	{ 't', 0, "t", "take, used", "Taken out and used: so many, oldest first.", NULL, used },
-	{ 'g', 0, "g", "given", "Given away: so many, oldest first.", NULL, given },
+	{ 'R', 0, "R", "its others", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
+	{ 't', 0, "t", "take", "Taken out and used: so many, oldest first.", NULL, used },
 	{ 's', 0, "s", "spoiled", "Spoiled: so many, and what to do with them.", NULL, spoiled },
+	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then go for one lot.", in_lines, show_lots },
+	{ 'g', 0, "g", "given", "Given away: so many, oldest first.", NULL, given },
 	{ 'c', 0, "c", "count", "Write down what a count of the shelf found.", NULL, count },
 	{ 'u', 0, "u", "undo", "Take back the last taking or count.", NULL, undo },
-	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ 'i', 0, "i", "initials", "Who takes or counts; recorded with each act.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, back },

@@ -11,8 +11,9 @@
 #include "kitchen/recipe_lines.h"
 #include "screen/desk.h"
 
+#define NEW_RECIPE_BEGINS "recipe \"Quince jelly"
 #define NEW_RECIPE \
-	"recipe \"Quince jelly\" food=\"jelly without added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
+	NEW_RECIPE_BEGINS "\" food=\"jelly without added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
 	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=1 foam=33 " \
 	"boiloff=5-15 gel=yes source=\"house recipe, no source\""
 #define STANDING_ROWS 4 /* what is said of it, below its lines */
@@ -32,6 +33,13 @@ static bool recipe_typed(struct desk *desk, const char *text)
 	return true;
 }
 
+/* From its beginning, with the name to be changed first. */
+static void write_new(struct desk *desk)
+{
+	desk_ask(desk, "New:", NEW_RECIPE, recipe_typed);
+	desk->entry.at = strlen(NEW_RECIPE_BEGINS);
+}
+
 void recipe_view_enter(struct desk *desk, int64_t own_id)
 {
 	struct fault fault = { 0 };
@@ -46,7 +54,7 @@ void recipe_view_enter(struct desk *desk, int64_t own_id)
 	}
 	desk_show_view(desk, VIEW_RECIPE);
 	if (own_id == 0)
-		desk_ask(desk, "New:", NEW_RECIPE, recipe_typed);
+		write_new(desk);
 }
 
 /* Row 0 is the recipe, then its ingredients, then "(add an ingredient)". */
@@ -319,9 +327,13 @@ static void draw(struct desk *desk, int top, int rows)
 		bool here = i == desk->recipe_list.cursor;
 		char words[ENTRY_MAX];
 
+		bool typed = here && desk->entry.open; /* the foot has room for a part of it */
+
 		line_words(desk, i, words, sizeof(words));
+		if (typed)
+			text_copy(words, sizeof(words), desk->entry.text);
 		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		row += desk_paragraph(desk, row, 3, cols - 4, i == 0 ? 5 : 2, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+		row += desk_paragraph(desk, row, 3, cols - 4, typed ? top + rows - STANDING_ROWS - row : i == 0 ? 5 : 2, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	standing_draw(desk, top + rows - STANDING_ROWS, STANDING_ROWS, cols);
 }

@@ -577,12 +577,23 @@ static bool choosing(const struct desk *desk)
 	return desk->seals.choosing_fate;
 }
 
+/* Of a load that does not count no seal matters: where its jars go comes first. */
+static bool fate_first(const struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	return marking(desk) && strip != NULL && strip->without_fate > 0 &&
+	       verdict_blocks(strip->load.verdict, strip->lot.acidity);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "that is all", "By which methods: these.", asking, methods_done },
 	{ 'p', 0, "p", "pressed", "By which: pressed in the center.", asking, by_press },
 	{ 't', 0, "t", "tapped", "By which: tapped.", asking, by_tap },
 	{ 'y', 0, "y", "eye level", "By which: seen at eye level.", asking, by_eye },
 	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
+	{ 'f', 0, "f", "fate", "", fate_first, choose_fate },
+	{ 'F', 0, "F", "fate for all", "", fate_first, choose_fate_for_all },
 	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed; asks once a load by which methods.", marking, all_sealed },
 	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", "next load", "The next load whose seals can be looked at.", has_others, next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/pantry.h"
 #include "support/desk_kit.h"
 
 static struct desk_kit dk;
@@ -217,6 +218,118 @@ END_TEST
 
 /* --- filling -------------------------------------------------------------------------------- */
 
+START_TEST(a_batch_given_up_is_not_told_to_be_loaded)
+{
+	(void)pk_batch(&dk.kit, DEEP_POT, "crushed tomatoes", "quart", 1);
+	pk_to(&dk.kit, DEEP_POT, PHASE_FILL);
+	dk_pass(&dk, 0);
+	fill_view_enter(&dk.desk, kk_canner(&dk.kit, DEEP_POT)->batch.id);
+	dk_pass(&dk, 5000);
+	dk_key(&dk, 'd');
+	dk_says(&dk, "Is the batch given up?");
+	dk_key(&dk, 'd');
+	dk_says(&dk, "The batch is given up: empty the pot and rinse it.");
+	dk_says_not(&dk, "Load");
+}
+END_TEST
+
+START_TEST(a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above)
+{
+	dk_end(&dk);
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	recipe_view_enter(&dk.desk, 0);
+	ck_assert(dk_sees(&dk, "New: recipe \"Quince jelly_"));
+	ck_assert(dk_sees(&dk, "packs=\"hot_sterile_jar hot_unsterile_jar\""));
+	ck_assert(dk_sees(&dk, "source=\"house recipe, no source\""));
+	dk_keys(&dk, "2");
+	ck_assert(dk_sees(&dk, "New: recipe \"Quince jelly2_"));
+	dk_end(&dk);
+	dk_begin(&dk, "xterm-256color", 12, 40);
+	recipe_view_enter(&dk.desk, 0);
+	ck_assert(dk_sees(&dk, "New: recipe \"Quince jelly_"));
+}
+END_TEST
+
+static void begin_in(int rows, int cols)
+{
+	dk_end(&dk);
+	dk_begin(&dk, "xterm-256color", rows, cols);
+}
+
+static int64_t stopped_load(void)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	kk_to(&dk.kit, load_id, PHASE_HOLD);
+	kk_pass(&dk.kit, MINUTE_MS);
+	ck_assert(kk_try(&dk.kit, load_id, EXCEPTION_STOP, 0));
+	kk_to(&dk.kit, load_id, PHASE_SEAL_CHECK);
+	dk_pass(&dk, 0);
+	return load_id;
+}
+
+/* Of what does not count no seal matters; where it goes does. */
+START_TEST(the_foot_of_a_load_that_is_not_valid_begins_with_its_fate)
+{
+	static const int sizes[][2] = {{24, 80}, {12, 40}};
+
+	begin_in(sizes[_i][0], sizes[_i][1]);
+	seals_view_enter(&dk.desk, stopped_load());
+	ck_assert(dk_sees(&dk, "Space shelve  f fate"));
+	dk_key(&dk, 'f');
+	ck_assert(dk_sees(&dk, "This jar goes to:"));
+	dk_key(&dk, '4'); /* discard: its steps are shown */
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(kk_jar_row(&dk.kit, dk.desk.seals.load_id, 1).fate, FATE_DISCARD);
+}
+END_TEST
+
+START_TEST(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry)
+{
+	static const int sizes[][2] = {{24, 80}, {12, 40}};
+	struct take take = {.why = GONE_SPOILED, .jars = 1, .size = "half_pint", .product = "grape jelly"};
+	const char *advice;
+	int64_t load_id;
+
+	begin_in(sizes[_i][0], sizes[_i][1]);
+	load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+	kk_to(&dk.kit, load_id, PHASE_SEAL_CHECK);
+	kk_pass(&dk.kit, MINUTE_MS);
+	KK_OK(&dk.kit, kitchen_all_sealed(dk.kit.kitchen, load_id, SEAL_BY_ALL_THREE, &dk.kit.fault));
+	kk_step(&dk.kit, load_id);
+	dk_pass(&dk, 0);
+	pantry_view_enter(&dk.desk);
+	ck_assert(dk_sees(&dk, "t take  s spoiled"));
+	for (int i = 0; i < 3; i++)
+		KK_OK(&dk.kit, kitchen_take_out(dk.kit.kitchen, &take, &advice, &dk.kit.fault));
+	dk_pass(&dk, 0);
+	ck_assert(dk_sees(&dk, "R its others  t take"));
+}
+END_TEST
+
+START_TEST(the_question_about_another_clock_says_that_it_may_stay_empty)
+{
+	int64_t load_id;
+
+	begin_in(24, 80);
+	load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+	kk_to(&dk.kit, load_id, PHASE_HOLD);
+	kk_pass(&dk.kit, 4 * MINUTE_MS);
+	test_clock_restart(&dk.kit.clock, MINUTE_MS);
+	kk_reopen(&dk.kit);
+	dk.desk.kitchen = dk.kit.kitchen;
+	dk_pass(&dk, HOUR_MS);
+	dk_key(&dk, '1');
+	dk_key(&dk, ' ');
+	dk_says(&dk, "empty: nobody read one, and the process is UNKNOWN");
+	dk_pass(&dk, MINUTE_MS); /* what was said is gone, the question is not */
+	ck_assert(dk_sees(&dk, "Began, by another clock:"));
+	ck_assert(dk_sees(&dk, "empty: nobody read one, so UNKNOWN"));
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_load(&dk.kit, load_id).verdict, VERDICT_UNKNOWN);
+}
+END_TEST
+
 START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
 {
 	int64_t batch_id;
@@ -305,6 +418,11 @@ int main(void)
 	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
 	tcase_add_test(kept, the_load_card_shows_the_number_while_it_is_typed);
 	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
+	tcase_add_loop_test(kept, the_foot_of_a_load_that_is_not_valid_begins_with_its_fate, 0, 2);
+	tcase_add_loop_test(kept, the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry, 0, 2);
+	tcase_add_test(kept, the_question_about_another_clock_says_that_it_may_stay_empty);
+	tcase_add_test(kept, a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above);
+	tcase_add_test(kept, a_batch_given_up_is_not_told_to_be_loaded);
 	tcase_add_test(kept, an_undo_that_goes_back_over_today_is_asked_about_each_time);
 	tcase_add_test(kept, the_question_of_an_old_undo_lapses);
 	suite_add_tcase(suite, kept);
