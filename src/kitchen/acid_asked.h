@@ -31,4 +31,13 @@ bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const c
 void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip,
                      const char *jar, int jars, struct text *text);
 
+/* What the shelf has of an acid beside what so many jars take of it.  `words` "": enough, or
+ * no ledger is kept of it; else "shelf: none left" or "shelf: 1 tbsp, 7 tbsp needed". */
+struct acid_shelf {
+	bool is_short;
+	char words[96];
+};
+bool kitchen_acid_shelf(const struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars, enum acid acid,
+                        struct acid_shelf *out, struct fault *fault);
+
 #endif

@@ -263,6 +263,47 @@ static int64_t line_in_jar(const struct strip *strip, const struct ingredient *l
 	return acid_in_ledger(acid, acid_for_jar(food->acid_rule, acid, jar));
 }
 
+/* Of its ledger, for so many jars. */
+static int64_t acid_taken(const struct strip *strip, const struct jar_size *jar, int jars, enum acid acid)
+{
+	const struct ingredient *line = acid_in_jar(strip->recipe);
+	enum supply_kind supply;
+
+	return line == NULL || jar == NULL ? 0 : line_in_jar(strip, line, jar, acid, &supply) * jars;
+}
+
+bool kitchen_acid_shelf(const struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars, enum acid acid,
+                        struct acid_shelf *out, struct fault *fault)
+{
+	const struct strip *strip = kitchen_batch_strip(kitchen, batch_id, fault);
+	enum supply_kind kind = acid_supply(acid);
+	struct text text = TEXT_OVER(out->words);
+	struct log_supply supply;
+	struct fault why = { 0 };
+	char here[40];
+	char needed[40];
+	int64_t needs;
+
+	memset(out, 0, sizeof(*out));
+	if (strip == NULL)
+		return false;
+	needs = acid_taken(strip, jar_size_named(jar), jars, acid);
+	if (needs == 0 || kind == SUPPLY_OTHER)
+		return true;
+	if (!log_supply_of(kitchen->log, kind, "", &supply, &why))
+		return why.kind == FAULT_MISSING || fault_set(fault, why.kind, "%s", why.sentence);
+	out->is_short = supply.stock < needs;
+	if (!out->is_short)
+		return true;
+	amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, here, sizeof(here));
+	amount_words(supply_measure(kind), needs, kitchen->board.house.units, needed, sizeof(needed));
+	if (supply.stock <= 0)
+		text_add(&text, "shelf: none left, %s needed", needed);
+	else
+		text_add(&text, "shelf: %s, %s needed", here, needed);
+	return true;
+}
+
 bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
                    struct fault *fault)
 {

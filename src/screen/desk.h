@@ -406,6 +406,7 @@ enum again_about {
 	AGAIN_STEP,      /* a step the kitchen finds unlikely; id: the phase */
 	AGAIN_WATER,     /* was it seen and topped up; id: the phase */
 	AGAIN_STATION,   /* a figure typed where a number is asked for soon; id: the figure */
+	AGAIN_SHELF,     /* what the shelf says is not there; id: the acid */
 	AGAIN_OLD_UNDO,  /* an undo of the house that goes back over today; id: the act */
 };
 struct again {

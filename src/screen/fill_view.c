@@ -67,12 +67,32 @@ static void tick_words(const struct desk *desk, int n, char *buffer, size_t size
 		                &text);
 }
 
+/* What the shelf says against an answer; "" nothing. */
+static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
+{
+	const struct fill_card *card = &desk->fill;
+	struct acid_shelf shelf = {false, ""};
+
+	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->count.value, acid, &shelf, NULL);
+	return shelf;
+}
+
+/* An answer, and what the shelf says against it. */
+static void answer_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	struct acid_shelf shelf = shelf_of(desk, desk->fill.asked.answers[n]);
+	char tick[ACID_ANSWER_BYTES];
+
+	tick_words(desk, n, tick, sizeof(tick));
+	(void)snprintf(buffer, size, "%s%s%s", shelf.is_short ? shelf.words : "", shelf.is_short ? "! " : "", tick);
+}
+
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
 	if (desk->fill.field == FILL_LIDS)
 		lid_box_words(desk->fill.boxes, desk->fill.box_count, n, buffer, size);
 	else if (desk->fill.field == FILL_ACID)
-		tick_words(desk, n, buffer, size);
+		answer_words(desk, n, buffer, size);
 	else
 		text_copy(buffer, size, nth_jar(desk, n)->plural);
 }
@@ -170,6 +190,12 @@ static bool asks_acid(const struct desk *desk)
 	return desk->fill.field == FILL_ACID;
 }
 
+/* Acid that has a ledger; what the recipe has in its pot was asked for when it began. */
+static bool asks_acid_in_jar(const struct desk *desk)
+{
+	return asks_acid(desk) && desk->fill.asked.in_jar;
+}
+
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
 	desk->fill.vinegar_tenths = desk_vinegar(desk, text);
@@ -185,6 +211,20 @@ static void ask_vinegar(struct desk *desk)
 	desk_offer(desk, "Vinegar, percent on its label:", "5", vinegar_typed);
 }
 
+/* The cursor stays where it is: what Space would put down is not changed under a hand. */
+static void say_shelf(struct desk *desk)
+{
+	const struct fill_card *card = &desk->fill;
+	struct acid_shelf own;
+
+	if (card->field != FILL_ACID || card->asked.answer_count == 0)
+		return;
+	own = shelf_of(desk, card->asked.answers[0]);
+	if (own.is_short)
+		desk_say(desk, ROLE_CAUTION, "Of %s the %s.%s g: more was got.", acid_words(card->asked.answers[0]), own.words,
+		         card->asked.answer_count > 1 ? " What else is published stands below it;" : "");
+}
+
 /* Less in the pot than the recipe asks for was said before, with its reason. */
 static void after_lids(struct desk *desk)
 {
@@ -198,6 +238,46 @@ static void after_lids(struct desk *desk)
 		desk_say(desk, ROLE_CAUTION,
 		         "Less acid is in than the recipe asks for: these jars are NOT VALID.");
 	go_to(desk, card->asked.asked && !card->asked.short_in_pot ? FILL_ACID : FILL_READY);
+	say_shelf(desk);
+}
+
+/* What is not there cannot be in the jars, unless more was got: asked once. */
+static bool shelf_lets_pass(struct desk *desk, enum acid acid)
+{
+	struct acid_shelf shelf = shelf_of(desk, acid);
+
+	if (!shelf.is_short || desk_is_sure(desk, AGAIN_SHELF, acid))
+		return true;
+	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS, "Of %s the %s. g: more was got. Space again: it is in all the same.",
+	               acid_words(acid), shelf.words);
+	return false;
+}
+
+static bool got_typed(struct desk *desk, const char *text)
+{
+	enum acid acid = desk->fill.asked.answers[desk->fill.picker.cursor];
+	enum supply_kind kind = acid_supply(acid);
+	struct fault fault = {0};
+	int64_t amount;
+
+	if (amount_read(text, supply_measure(kind), kind, &amount, &fault) &&
+	    kitchen_supply_in(desk->kitchen, kind, "", amount, &fault)) {
+		desk_say(desk, ROLE_DONE, "On the shelf: %s more of %s.", text, acid_words(acid));
+		return true;
+	}
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+static void more_got(struct desk *desk)
+{
+	const struct fill_card *card = &desk->fill;
+	char prompt[80];
+
+	if (card->picker.cursor >= (int)card->asked.answer_count)
+		return;
+	(void)snprintf(prompt, sizeof(prompt), "How much %s was got:", acid_words(card->asked.answers[card->picker.cursor]));
+	desk_ask(desk, prompt, "", got_typed);
 }
 
 static void choose_acid(struct desk *desk)
@@ -205,7 +285,7 @@ static void choose_acid(struct desk *desk)
 	struct fill_card *card = &desk->fill;
 	size_t n = (size_t)card->picker.cursor;
 
-	if (n >= card->asked.answer_count)
+	if (n >= card->asked.answer_count || !shelf_lets_pass(desk, card->asked.answers[n]))
 		return;
 	card->acid_in = true;
 	card->acid = card->asked.answers[n];
@@ -399,6 +479,7 @@ static void undo(struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
 	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid, no_acid },
+	{ 'g', 0, "g", "more was got", "More of the acid under the cursor was got: how much, onto the shelf.", asks_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
 	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
