@@ -125,7 +125,8 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int64_t soon_ms;    /* and can hardly be over sooner */
 	int hold_starts;
 	bool heats;         /* in the canner, and its hold has not begun */
-	int64_t way_ms;     /* since it was filled, or its hold was lost */
+	bool cold;          /* its heat was never on: nothing was processed */
+	int64_t way_ms;     /* from filling, or a lost hold, until a hold began or now: the longest */
 	int64_t way_limit_ms; /* engine/gate.h */
 	int64_t steamed_ms; /* steam: all holds together, the running one too */
 	int unchecked;

@@ -135,14 +135,20 @@ static bool vented_short(const struct facts *f)
 	return f->vented && f->vent_held_ms < f->vent_ms;
 }
 
+/* No process makes low-acid food good again that was warm for too long before one. */
+static bool too_slow(const struct facts *f)
+{
+	return f->acidity == ACIDITY_LOW_ACID && f->way_ms > f->way_limit_ms;
+}
+
 static int64_t hold_short(const struct facts *f)
 {
-	return when(held_short(f) && may_be_redone(f));
+	return when(held_short(f) && may_be_redone(f) && !too_slow(f));
 }
 
 static int64_t vent_short(const struct facts *f)
 {
-	return when(vented_short(f) && !held_short(f) && may_be_redone(f));
+	return when(vented_short(f) && !held_short(f) && may_be_redone(f) && !too_slow(f));
 }
 
 static int64_t wrong_canner(const struct facts *f)
@@ -167,6 +173,8 @@ static int64_t steam_too_long(const struct facts *f)
 /* As for food that stands: low-acid food is stopped at the limit, other food goes on. */
 static int64_t low_acid_slow(const struct facts *f)
 {
+	if (too_slow(f))
+		return when(may_be_redone(f));
 	return f->heats && !f->not_valid && f->acidity == ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms) : RULE_NEVER;
 }
 
@@ -175,9 +183,25 @@ static int64_t acid_slow(const struct facts *f)
 	return f->heats && !f->not_valid && f->acidity != ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms) : RULE_NEVER;
 }
 
+/* What never was heated is not done again: it is put right, or it goes elsewhere. */
+static bool wrong_as_it_is(const struct facts *f)
+{
+	return f->not_valid && f->cold && !too_slow(f);
+}
+
+static int64_t not_valid_cold(const struct facts *f)
+{
+	return when(wrong_as_it_is(f) && f->in_canner && may_be_redone(f));
+}
+
+static int64_t not_processed(const struct facts *f)
+{
+	return when(wrong_as_it_is(f) && !f->in_canner && may_be_redone(f));
+}
+
 static int64_t not_valid(const struct facts *f)
 {
-	return when(f->not_valid && !held_short(f) && !vented_short(f) && may_be_redone(f));
+	return when(f->not_valid && !f->cold && !held_short(f) && !vented_short(f) && may_be_redone(f) && !too_slow(f));
 }
 
 static int64_t notebook_wrong(const struct facts *f)
@@ -232,7 +256,8 @@ static int64_t over_half_lost(const struct facts *f)
 static int64_t fateless(const struct facts *f)
 {
 	return when(f->fateless > f->over_half && f->cooling_out && !window_over(f) && hold_short(f) != 0 &&
-	            vent_short(f) != 0 && not_valid(f) != 0);
+	            vent_short(f) != 0 && not_valid(f) != 0 &&
+	            not_processed(f) != 0 && low_acid_slow(f) != 0);
 }
 
 static int64_t liquid_lost(const struct facts *f)
@@ -621,9 +646,17 @@ const struct rule rules[] = {
 	     "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	     "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
 	STOP("low-acid-slow-heat", ABOUT_LOAD, low_acid_slow,
-	     "Give {lot} up ({digit}, x) and discard it, do not taste: low-acid, {way} without the heat of a hold, and "
+	     "Give {lot} up ({digit}, x) and discard it (f), do not taste: low-acid, {way} without the heat of a hold, and "
 	     "{way_limit} is the limit.",
 	     "shelving it", OVER_NEVER, PRACTICE),
+	STOP("not-valid-cold", ABOUT_LOAD, not_valid_cold,
+	     "Take {lot} back ({digit}, u), put it right and load it anew, or give it up (x) for fridge or freezer: not heated yet, "
+	     "and NOT VALID as it is ({why}).",
+	     "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
+	STOP("not-processed", ABOUT_LOAD, not_processed,
+	     "Say where the jars of {lot} go (Space there, then f): fridge, freezer, put right and processed, or discard. "
+	     "Nothing was heated ({why}).",
+	     "shelving it", OVER_NEVER, "acid, tested recipes: A539; 2 h: UNL, one ISU text"),
 	STOP("process-not-valid", ABOUT_LOAD, not_valid,
 	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
 	     "shelving it", OVER_NEVER,

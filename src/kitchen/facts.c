@@ -199,7 +199,9 @@ static void account_facts(const struct asking *asking, const struct strip *strip
 	facts->hold_starts = strip->hold_starts;
 	facts->steamed_ms = strip->holds_ms + running;
 	facts->heats = facts->in_canner && strip_before_end(strip) && strip->rule->name != PHASE_HOLD;
-	facts->way_ms = strip->way_ms + strip_passed_ms(strip, asking->now);
+	facts->way_ms = facts->heats ? strip->way_ms + strip_passed_ms(strip, asking->now) : 0;
+	facts->way_ms = strip->way_worst_ms > facts->way_ms ? strip->way_worst_ms : facts->way_ms;
+	facts->cold = !strip->heated;
 	facts->way_limit_ms = way_limit_ms(facts->acidity, asking->board->house.stand_minutes * MINUTE_MS);
 }
 

@@ -193,9 +193,9 @@ int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
 	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
 }
 
-bool strip_before_end(const struct strip *strip)
+bool phase_comes_before_end(enum phase_name name)
 {
-	switch (strip->rule->name) {
+	switch (name) {
 	case PHASE_LOADED:
 	case PHASE_COME_UP:
 	case PHASE_VENT:
@@ -203,6 +203,11 @@ bool strip_before_end(const struct strip *strip)
 	case PHASE_HOLD: return true;
 	default: return false;
 	}
+}
+
+bool strip_before_end(const struct strip *strip)
+{
+	return phase_comes_before_end(strip->rule->name);
 }
 
 int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)

@@ -90,7 +90,10 @@ struct strip {
 	int64_t reached_ms;  /* the watched phase before the last hold */
 	int64_t soon_ms;     /* and how soon it can hardly be over */
 	int64_t way_ms;      /* to its hold so far, the running phase left out: from filling, or a lost hold */
+	int64_t first_way_ms; /* the first of them */
+	int64_t way_worst_ms; /* the longest of all */
 	int loadings;        /* how often it was begun from the start */
+	bool heated;         /* its heat was ever on */
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */

@@ -227,6 +227,7 @@ bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct f
 int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule);
 
 /* Is the running phase before or in the hold? */
+bool phase_comes_before_end(enum phase_name name);
 bool strip_before_end(const struct strip *strip);
 
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);

@@ -126,6 +126,15 @@ static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar
 	return longest;
 }
 
+/* It belongs to the first way of the load. */
+static void add_wait(struct strip *strip, int64_t waited)
+{
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->way_ms += waited;
+	if (strip->first_way_ms + waited > strip->way_worst_ms)
+		strip->way_worst_ms = strip->first_way_ms + waited;
+}
+
 static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -154,8 +163,7 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
 		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
 	}
-	if (strip->loadings == 1 && strip->hold_starts == 0)
-		strip->way_ms += longest_wait_ms(&strip->load, jars, count);
+	add_wait(strip, longest_wait_ms(&strip->load, jars, count));
 	done = describe_load(kitchen, strip, jars, count, fault);
 	if (done && strip->load.method == METHOD_BOILING_WATER)
 		bound_come_up(kitchen, strip, jars, count);
@@ -239,6 +247,10 @@ static void account(struct strip *strip, const struct log_phase *phase, const st
 		strip->holds_ms = 0;
 	}
 	strip->way_ms = way_to_hold_ms(rule, phase, strip->way_ms);
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->first_way_ms = strip->way_ms;
+	strip->way_worst_ms = strip->way_ms > strip->way_worst_ms ? strip->way_ms : strip->way_worst_ms;
+	strip->heated = strip->heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
 	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
 		strip->vented_ms = phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
 	if (rule->name != PHASE_HOLD)

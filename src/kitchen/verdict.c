@@ -292,16 +292,18 @@ int64_t waited_for_canner_ms(const struct log_load *load, const struct log_jar *
 	return jar->filled.wall_ms != 0 && load->opened_wall_ms != 0 && waited > 0 ? waited : 0;
 }
 
-/* Begun anew, it starts anew: the full process again has a window of its own. */
+/* Begun anew, the way is a new one, as the full process again has a window of its own; but
+ * what was too long before it stays so: no process undoes that. */
 static int64_t longest_way_ms(const struct record *record, const struct log_jar *jar)
 {
-	size_t begins = account_begins(record);
-	int64_t so_far = begins == 0 ? waited_for_canner_ms(&record->load, jar) : 0;
+	int64_t so_far = waited_for_canner_ms(&record->load, jar);
 	int64_t longest = 0;
 
-	for (size_t i = begins; i < record->phase_count; i++) {
+	for (size_t i = 0; i < record->phase_count; i++) {
 		const struct phase_rule *rule = rule_of(record, &record->phases[i]);
 
+		if (i > 0 && rule != NULL && rule->name == PHASE_LOADED)
+			so_far = 0;
 		so_far = rule != NULL ? way_to_hold_ms(rule, &record->phases[i], so_far) : so_far;
 		longest = so_far > longest ? so_far : longest;
 	}

@@ -278,7 +278,8 @@ END_TEST
 
 /* What can be wrong with a load, and how far its jars are: bits of a number, so that all
  * of it is gone through together. */
-enum { HELD_SHORT = 1, VENTED_SHORT = 2, MARKED = 4, ON_RACK = 8, NO_FATE = 16, WINDOW = 32, OVER = 64, ALL_BITS = 128 };
+enum { HELD_SHORT = 1, VENTED_SHORT = 2, MARKED = 4, ON_RACK = 8, NO_FATE = 16, WINDOW = 32, OVER = 64, COLD = 128, SLOW = 256,
+       ALL_BITS = 512 };
 
 static struct facts load_in_a_bad_way(int bits)
 {
@@ -289,6 +290,14 @@ static struct facts load_in_a_bad_way(int bits)
 	facts.vent_held_ms = (bits & VENTED_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
 	facts.not_valid = (bits & (MARKED | HELD_SHORT | VENTED_SHORT)) != 0;
 	facts.cooling_out = (bits & ON_RACK) != 0;
+	facts.in_canner = !facts.cooling_out;
+	facts.cold = (bits & COLD) != 0 && facts.not_valid && (bits & (HELD_SHORT | VENTED_SHORT)) == 0;
+	if ((bits & SLOW) != 0 && facts.not_valid) {
+		facts.acidity = ACIDITY_LOW_ACID;
+		facts.method = METHOD_WEIGHTED_GAUGE;
+		facts.way_limit_ms = 120 * MINUTE;
+		facts.way_ms = 121 * MINUTE;
+	}
 	facts.fateless = (bits & NO_FATE) != 0 && facts.cooling_out ? 3 : 0;
 	facts.windowed = (bits & WINDOW) != 0 && (facts.fateless > 0 || !facts.cooling_out) ? 3 : 0;
 	facts.window_hours = 2;
@@ -301,7 +310,7 @@ static struct facts load_in_a_bad_way(int bits)
 START_TEST(of_one_load_only_what_can_still_be_done_is_said)
 {
 	static const char *const ids[] = {"hold-short", "vent-short", "process-not-valid", "jars-without-fate",
-	                                  "window-closed"};
+	                                  "window-closed", "not-valid-cold", "not-processed", "low-acid-slow-heat"};
 	int said = 0;
 
 	for (int bits = 0; bits < ALL_BITS; bits++) {
@@ -318,6 +327,19 @@ START_TEST(of_one_load_only_what_can_still_be_done_is_said)
 		said += fired;
 	}
 	ck_assert_int_gt(said, 64);
+}
+END_TEST
+
+START_TEST(what_was_never_heated_is_not_told_to_be_done_again)
+{
+	struct facts facts = load_in_a_bad_way(MARKED | COLD);
+
+	facts.digit = 3;
+	fires("not-valid-cold", &facts, "Take 2026-09-14-B1 back (3, u), put it right and load it anew, or give it up (x)");
+	facts = load_in_a_bad_way(MARKED | COLD | ON_RACK | NO_FATE);
+	fires("not-processed", &facts, "fridge, freezer, put right and processed, or discard. Nothing was heated (a reason).");
+	facts = load_in_a_bad_way(MARKED | SLOW);
+	fires("low-acid-slow-heat", &facts, "discard it (f), do not taste: low-acid, 2 h 1 min without the heat of a hold");
 }
 END_TEST
 
@@ -980,6 +1002,7 @@ int main(void)
 	tcase_add_test(cases, what_is_not_valid_is_said_once);
 	tcase_add_test(cases, of_one_load_only_what_can_still_be_done_is_said);
 	tcase_add_test(cases, before_the_window_closes_the_cause_is_said_and_all_that_can_be_done);
+	tcase_add_test(cases, what_was_never_heated_is_not_told_to_be_done_again);
 	tcase_add_test(cases, low_acid_food_without_pressure);
 	tcase_add_test(cases, a_jar_larger_than_tested);
 	tcase_add_test(cases, steam_over_45_minutes);

@@ -199,7 +199,18 @@ START_TEST(low_acid_jars_hours_on_their_way_to_pressure_are_not_valid)
 	kk_pass(&kit, 2 * MINUTE_MS);
 	kk_warns(&kit, "low-acid-slow-heat", load.id, SEVERITY_STOP, "2 h 1 min without the heat of a hold, and 2 h is the limit");
 	kk_step(&kit, load.id); /* it is at pressure after all */
-	ck_assert(!kk_fires(&kit, "low-acid-slow-heat"));
+	ck_assert(!kk_fires(&kit, "process-not-valid")); /* it is not to be done again */
+	kk_warns(&kit, "low-acid-slow-heat", load.id, SEVERITY_STOP, "discard it (f), do not taste");
+	ends_in(&load, VERDICT_NOT_VALID, "without the heat of a hold");
+}
+END_TEST
+
+START_TEST(the_full_process_again_does_not_make_up_for_the_hours_before)
+{
+	struct log_load load = on_its_way(WEIGHT_CANNER, filled_pot("green beans"), 121);
+
+	ends_in(&load, VERDICT_NOT_VALID, "without the heat of a hold");
+	ck_assert(kk_try(&kit, load.id, EXCEPTION_REDO, 0));
 	ends_in(&load, VERDICT_NOT_VALID, "without the heat of a hold");
 }
 END_TEST
@@ -365,6 +376,7 @@ int main(void)
 	tcase_add_checked_fixture(way, begin, end);
 	tcase_add_test(way, low_acid_jars_hours_on_their_way_to_pressure_are_not_valid);
 	tcase_add_test(way, a_large_canner_an_hour_on_its_way_is_nothing);
+	tcase_add_test(way, the_full_process_again_does_not_make_up_for_the_hours_before);
 	tcase_add_test(way, acid_jars_hours_on_their_way_to_the_boil_are_unknown);
 	tcase_add_test(way, a_lost_hold_starts_the_way_anew_and_its_way_counts_too);
 	tcase_add_test(way, a_house_that_shortens_standing_shortens_the_way);

@@ -188,7 +188,7 @@ step
 wait_for "Load started."
 wait_for "NOT VALID: 7 pints crushed tomatoes"
 is "verdict when loaded" "$(load_field verdict B2 "$practice")" not_valid
-warns process-not-valid
+warns not-valid-cold
 do_step come-up
 do_step hold
 wait_for "Space heat off, lid off"
