@@ -11,6 +11,7 @@
 #include "screen/desk.h"
 
 #define ROUND_MAX 64
+#define NARROW 60 /* columns */
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
 #define ROWS_FOR_WHY 13
 #define NEVER_TASTE "Never taste; ! says why."
@@ -147,10 +148,28 @@ static void jar_words_draw(struct desk *desk, int row, int cols)
 
 	if (jar->fate != FATE_NONE)
 		aside_words_near(jar, desk->now.wall_ms, aside, sizeof(aside));
+	else if (jar_needs_fate(jar))
+		text_copy(aside, sizeof(aside), "NEEDS A FATE (f)");
+	if (cols < NARROW) { /* where it goes, and by when, first */
+		terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s%s%s", jar->place_in_load, aside,
+		              aside[0] != '\0' ? ", " : "", jar_state_name(jar->state),
+		              jar->siphoning != SIPHON_NONE ? ", " : "",
+		              jar->siphoning != SIPHON_NONE ? losses[jar->siphoning] : "");
+		return;
+	}
 	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s",
 	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
 	              jar->checked_by, losses[jar->siphoning],
-	              jar->fate != FATE_NONE ? ", " : jar_needs_fate(jar) ? ", NEEDS A FATE (f)" : "", aside);
+	              aside[0] != '\0' ? ", " : "", aside);
+}
+
+/* In a row of two dozen letters: the hour. */
+static void fate_hour_words(enum jar_fate fate, int64_t by_wall_ms, int64_t now_wall_ms, char *buffer, size_t size)
+{
+	char hour[40];
+
+	clock_words_near(by_wall_ms, now_wall_ms, hour, sizeof(hour));
+	(void)snprintf(buffer, size, "%s %s", fate == FATE_FRIDGE ? "eat by" : "by", hour);
 }
 
 static void fates_draw(struct desk *desk, const struct strip *strip, int top, int rows, int cols)
@@ -166,7 +185,10 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 		bool open = jar_fate_open(jar, &strip->load, (enum jar_fate)fate, desk->now.wall_ms, &by, &why);
 		char advice[SENTENCE_MAX_BYTES];
 
-		aside_advice((enum jar_fate)fate, &strip->lot, by, desk->now.wall_ms, advice, sizeof(advice));
+		if (cols < NARROW && rows < FATE_ROWS && by != 0)
+			fate_hour_words((enum jar_fate)fate, by, desk->now.wall_ms, advice, sizeof(advice));
+		else
+			aside_advice((enum jar_fate)fate, &strip->lot, by, desk->now.wall_ms, advice, sizeof(advice));
 
 		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,

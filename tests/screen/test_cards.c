@@ -284,6 +284,19 @@ START_TEST(the_foot_of_a_load_that_is_not_valid_begins_with_its_fate)
 }
 END_TEST
 
+START_TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when)
+{
+	begin_in(12, 40);
+	seals_view_enter(&dk.desk, stopped_load());
+	ck_assert(dk_sees(&dk, "Jar 1: NEEDS A FATE (f), unchecked"));
+	dk_key(&dk, 'f');
+	ck_assert(dk_sees(&dk, "1  fridge     eat by "));
+	ck_assert(dk_sees(&dk, "2  freezer    by "));
+	dk_key(&dk, '1');
+	ck_assert(dk_sees(&dk, "Jar 1: in the fridge, eat by "));
+}
+END_TEST
+
 START_TEST(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry)
 {
 	static const int sizes[][2] = {{24, 80}, {12, 40}};
@@ -327,6 +340,64 @@ START_TEST(the_question_about_another_clock_says_that_it_may_stay_empty)
 	ck_assert(dk_sees(&dk, "empty: nobody read one, so UNKNOWN"));
 	dk_key(&dk, KEY_CODE_ENTER);
 	ck_assert_int_eq(kk_load(&dk.kit, load_id).verdict, VERDICT_UNKNOWN);
+}
+END_TEST
+
+/* Mid-batch, at the jar: crushed tomatoes take bottled lemon juice or citric acid (A539 Guide 3). */
+static void ask_acid_with_shelf(int64_t lemon_ul, int64_t citric_mg)
+{
+	(void)pk_batch(&dk.kit, DEEP_POT, "crushed tomatoes", "quart", 1);
+	pk_to(&dk.kit, DEEP_POT, PHASE_FILL);
+	KK_OK(&dk.kit, kitchen_supply_count(dk.kit.kitchen, SUPPLY_LEMON_JUICE, "", lemon_ul, &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_supply_count(dk.kit.kitchen, SUPPLY_CITRIC_ACID, "", citric_mg, &dk.kit.fault));
+	dk_pass(&dk, 0);
+	fill_view_enter(&dk.desk, kk_canner(&dk.kit, DEEP_POT)->batch.id);
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_keys(&dk, "7");
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_key(&dk, KEY_CODE_ENTER); /* the lid box */
+	ck_assert_int_eq(dk.desk.fill.field, FILL_ACID);
+}
+
+START_TEST(acid_that_the_shelf_has_not_is_said_and_another_offered)
+{
+	begin_in(24, 100);
+	ask_acid_with_shelf(0, 100000);
+	dk_says(&dk, "Of bottled lemon juice the shelf: none left, 14 tbsp needed.");
+	ck_assert(dk_sees(&dk, "shelf: none left, 14 tbsp needed! "));
+	ck_assert_int_eq(dk.desk.fill.asked.answers[1], ACID_CITRIC);
+	ck_assert(!dk_sees(&dk, "needed! citric acid"));
+	dk_key(&dk, KEY_CODE_DOWN);
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(dk.desk.fill.field, FILL_READY);
+	ck_assert_int_eq(dk.desk.fill.acid, ACID_CITRIC);
+}
+END_TEST
+
+START_TEST(acid_that_the_shelf_has_not_is_asked_about_once)
+{
+	ask_acid_with_shelf(0, 0);
+	dk_key(&dk, ' ');
+	dk_says(&dk, "Space again: it is in all the same.");
+	ck_assert_int_eq(dk.desk.fill.field, FILL_ACID);
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(dk.desk.fill.field, FILL_READY);
+	ck_assert_int_eq(dk.desk.fill.acid, ACID_LEMON_JUICE);
+}
+END_TEST
+
+START_TEST(more_acid_that_was_got_goes_onto_the_shelf)
+{
+	ask_acid_with_shelf(pk_ul("1 tbsp"), 0);
+	dk_keys(&dk, "g");
+	dk_type(&dk, "1 qt");
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_says(&dk, "On the shelf: 1 qt more of bottled lemon juice.");
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(dk.desk.fill.field, FILL_READY);
+	dk_key(&dk, ' ');
+	dk_key(&dk, ' '); /* the jars are hot */
+	dk_says(&dk, "7 jars filled");
 }
 END_TEST
 
@@ -418,6 +489,10 @@ int main(void)
 	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
 	tcase_add_test(kept, the_load_card_shows_the_number_while_it_is_typed);
 	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
+	tcase_add_test(kept, the_smallest_window_shows_where_a_jar_goes_and_by_when);
+	tcase_add_test(kept, acid_that_the_shelf_has_not_is_said_and_another_offered);
+	tcase_add_test(kept, acid_that_the_shelf_has_not_is_asked_about_once);
+	tcase_add_test(kept, more_acid_that_was_got_goes_onto_the_shelf);
 	tcase_add_loop_test(kept, the_foot_of_a_load_that_is_not_valid_begins_with_its_fate, 0, 2);
 	tcase_add_loop_test(kept, the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry, 0, 2);
 	tcase_add_test(kept, the_question_about_another_clock_says_that_it_may_stay_empty);
