@@ -140,17 +140,35 @@ static void load_before(struct desk *desk)
 
 /* --- drawing ----------------------------------------------------------------------- */
 
+/* Where there is no room for a sentence: "eat by" or "by", and the hour. */
+static void fate_hour_words(enum jar_fate fate, int64_t by_wall_ms, int64_t now_wall_ms, char *buffer, size_t size)
+{
+	char hour[40];
+
+	clock_words_near(by_wall_ms, now_wall_ms, hour, sizeof(hour));
+	(void)snprintf(buffer, size, "%s %s", fate == FATE_FRIDGE ? "eat by" : "by", hour);
+}
+
 static void jar_words_draw(struct desk *desk, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
 	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
 	char aside[80] = "";
+	char by[48];
 
-	if (jar->fate != FATE_NONE)
+	if (jar->fate != FATE_NONE && cols < NARROW && jar->fate_by_wall_ms != 0) {
+		fate_hour_words(jar->fate, jar->fate_by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+		(void)snprintf(aside, sizeof(aside), "%s, %s", jar_fate_words(jar->fate), by);
+	} else if (jar->fate != FATE_NONE) {
 		aside_words_near(jar, desk->now.wall_ms, aside, sizeof(aside));
-	else if (jar_needs_fate(jar))
+	} else if (jar_needs_fate(jar)) {
 		text_copy(aside, sizeof(aside), "NEEDS A FATE (f)");
-	if (cols < NARROW) { /* where it goes, and by when, first */
+	}
+	if (cols < NARROW && jar->fate != FATE_NONE) { /* 38 columns; its state is in the picture */
+		terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d %s", jar->place_in_load, aside);
+		return;
+	}
+	if (cols < NARROW) { /* what is asked of somebody comes first */
 		terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s%s%s", jar->place_in_load, aside,
 		              aside[0] != '\0' ? ", " : "", jar_state_name(jar->state),
 		              jar->siphoning != SIPHON_NONE ? ", " : "",
@@ -161,15 +179,6 @@ static void jar_words_draw(struct desk *desk, int row, int cols)
 	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
 	              jar->checked_by, losses[jar->siphoning],
 	              aside[0] != '\0' ? ", " : "", aside);
-}
-
-/* In a row of two dozen letters: the hour. */
-static void fate_hour_words(enum jar_fate fate, int64_t by_wall_ms, int64_t now_wall_ms, char *buffer, size_t size)
-{
-	char hour[40];
-
-	clock_words_near(by_wall_ms, now_wall_ms, hour, sizeof(hour));
-	(void)snprintf(buffer, size, "%s %s", fate == FATE_FRIDGE ? "eat by" : "by", hour);
 }
 
 static void fates_draw(struct desk *desk, const struct strip *strip, int top, int rows, int cols)
