@@ -40,16 +40,6 @@ static void refresh(struct desk *desk)
 	desk->card.count = count;
 }
 
-void card_view_enter(struct desk *desk, int64_t batch_id)
-{
-	desk->card.batch_id = batch_id;
-	desk->card.list = (struct list_state){ 0 };
-	desk_show_view(desk, VIEW_CARD);
-	refresh(desk);
-}
-
-/* --- drawing ------------------------------------------------------------------- */
-
 /* The recipe's line of an amount; NULL: the recipe is no longer known, or changed. */
 static const struct ingredient *line_of(const struct recipe *recipe, const struct log_batch_amount *amount)
 {
@@ -58,6 +48,41 @@ static const struct ingredient *line_of(const struct recipe *recipe, const struc
 			return &recipe->ingredients[i];
 	return NULL;
 }
+
+/* Does it go in now?  What goes in last does so with what goes in at the boil, unless it
+ * is folded in after. */
+static bool goes_in_now(const struct strip *strip, enum adding adding)
+{
+	if (strip->rule->name == PHASE_SUGAR_IN)
+		return adding == ADD_AT_BOIL || adding == ADD_LAST;
+	return (strip->rule->only & POT_FOLDS) != 0 && adding == ADD_LAST;
+}
+
+/* A step that sends somebody to the card means a line of it, which may be far down. */
+static void point_at_what_goes_in(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	for (size_t i = 0; strip != NULL && i < desk->card.count; i++) {
+		const struct ingredient *line = line_of(strip->recipe, &desk->card.amounts[i]);
+
+		if (line == NULL || !goes_in_now(strip, line->adding))
+			continue;
+		desk->card.list.cursor = (int)i;
+		return;
+	}
+}
+
+void card_view_enter(struct desk *desk, int64_t batch_id)
+{
+	desk->card.batch_id = batch_id;
+	desk->card.list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_CARD);
+	refresh(desk);
+	point_at_what_goes_in(desk);
+}
+
+/* --- drawing ------------------------------------------------------------------- */
 
 static const char *when_words(enum adding adding)
 {
