@@ -121,6 +121,8 @@ void entry_key(struct desk *desk, long key)
 	struct entry *entry = &desk->entry;
 	bool offered = entry->offered;
 
+	if (offered && key == ' ') /* what Space does elsewhere; nothing begins with a blank */
+		return;
 	entry->offered = false; /* any key but a character keeps it, to be changed */
 	switch (key) {
 	case KEY_CODE_ESCAPE:

@@ -1,5 +1,6 @@
 /* The cards of the screen: names that are picked, numbers that are typed, what is kept. */
 #include <locale.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -250,6 +251,13 @@ START_TEST(a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above)
 }
 END_TEST
 
+static bool never_done(struct desk *desk, const char *text)
+{
+	(void)desk;
+	(void)text;
+	return false;
+}
+
 static void begin_in(int rows, int cols)
 {
 	dk_end(&dk);
@@ -286,6 +294,9 @@ END_TEST
 
 START_TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when)
 {
+	char hour[40];
+	char words[80];
+
 	begin_in(12, 40);
 	seals_view_enter(&dk.desk, stopped_load());
 	ck_assert(dk_sees(&dk, "Jar 1: NEEDS A FATE (f), unchecked"));
@@ -293,7 +304,39 @@ START_TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when)
 	ck_assert(dk_sees(&dk, "1  fridge     eat by "));
 	ck_assert(dk_sees(&dk, "2  freezer    by "));
 	dk_key(&dk, '1');
-	ck_assert(dk_sees(&dk, "Jar 1: in the fridge, eat by "));
+	clock_words_near(kk_jar_row(&dk.kit, dk.desk.seals.load_id, 1).fate_by_wall_ms, dk.desk.now.wall_ms, hour, sizeof(hour));
+	(void)snprintf(words, sizeof(words), "Jar 1 fridge, eat by %s", hour);
+	ck_assert(dk_sees(&dk, words));
+}
+END_TEST
+
+/* A539 Guide 6, page 6-9: cucumbers and onions go into the boiling syrup. */
+START_TEST(the_card_opens_at_what_goes_in_now)
+{
+	begin_in(12, 40);
+	KK_OK(&dk.kit, kitchen_supply_in(dk.kit.kitchen, SUPPLY_VINEGAR, "", pk_ul("2 gal"), &dk.kit.fault));
+	(void)pk_batch(&dk.kit, DEEP_POT, "bread-and-butter pickles", "pint", 1);
+	dk_pass(&dk, 12 * MINUTE_MS);
+	dk_keys(&dk, "9c");
+	ck_assert_int_eq(dk.desk.card.list.cursor, 0);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	KK_OK(&dk.kit, pk_try_step(&dk.kit, DEEP_POT, false));
+	ck_assert_int_eq(pk_name(&dk.kit, DEEP_POT), PHASE_SUGAR_IN);
+	dk_pass(&dk, 0);
+	dk_key(&dk, 'c');
+	ck_assert_str_eq(dk.desk.card.amounts[dk.desk.card.list.cursor].ingredient, "cucumbers");
+	ck_assert(dk_sees(&dk, "cucumbers"));
+}
+END_TEST
+
+START_TEST(a_blank_does_not_wipe_out_what_a_line_offers)
+{
+	desk_offer(&dk.desk, "Vinegar, percent on its label:", "5", never_done);
+	dk_key(&dk, ' ');
+	ck_assert_str_eq(dk.desk.entry.text, "5");
+	ck_assert(dk.desk.entry.open);
+	dk_key(&dk, '4');
+	ck_assert_str_eq(dk.desk.entry.text, "4");
 }
 END_TEST
 
@@ -489,6 +532,8 @@ int main(void)
 	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
 	tcase_add_test(kept, the_load_card_shows_the_number_while_it_is_typed);
 	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
+	tcase_add_test(kept, a_blank_does_not_wipe_out_what_a_line_offers);
+	tcase_add_test(kept, the_card_opens_at_what_goes_in_now);
 	tcase_add_test(kept, the_smallest_window_shows_where_a_jar_goes_and_by_when);
 	tcase_add_test(kept, acid_that_the_shelf_has_not_is_said_and_another_offered);
 	tcase_add_test(kept, acid_that_the_shelf_has_not_is_asked_about_once);
