@@ -297,7 +297,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
 	    .place = PLACE_CANNER, .words = "boil-hold",
 	    .act = "Keep it boiling and stir, as long as the recipe says",
 	    .due = "OFF the heat NOW",

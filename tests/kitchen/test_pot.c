@@ -111,6 +111,16 @@ static bool says_any(const char *sentence, const char *const *words)
 	return false;
 }
 
+START_TEST(what_has_no_pectin_to_break_down_does_not_spoil_in_its_boil)
+{
+	(void)pk_batch(&kit, DEEP_POT, "crushed tomatoes", "quart", 1);
+	pk_to(&kit, DEEP_POT, PHASE_BOIL_HOLD);
+	kk_pass(&kit, 5 * MINUTE_MS);
+	ck_assert(pk_face(&kit, DEEP_POT).ringing);
+	ck_assert_int_eq(pk_face(&kit, DEEP_POT).alarm, ALARM_LIFT);
+}
+END_TEST
+
 /* All that a pot says on its way to `to`: what to do, what the key says, what to mind. */
 static void hear_pot(enum phase_name to, struct text *all)
 {
@@ -914,6 +924,7 @@ int main(void)
 	tcase_add_loop_test(phases, a_pot_speaks_of_what_it_makes, 0, 5);
 	tcase_add_loop_test(phases, every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2);
 	tcase_add_test(phases, the_boil_hold_rings_at_its_second_and_spoils);
+	tcase_add_test(phases, what_has_no_pectin_to_break_down_does_not_spoil_in_its_boil);
 	tcase_add_test(phases, a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted);
 	tcase_add_loop_test(phases, a_lost_boil_goes_back_to_the_boil_and_holds_in_full_again, 0, 2);
 	tcase_add_test(phases, only_the_boil_hold_can_be_lost);
