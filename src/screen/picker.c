@@ -117,23 +117,47 @@ static bool is_whole(const char *name, const char *typed)
 	return rest != NULL && *rest == '\0';
 }
 
+/* Do the letters begin a word of it? */
+static bool begins_word(const char *name, const char *typed)
+{
+	bool at_word = true;
+
+	for (; *name != '\0'; name++) {
+		if (at_word && goes_on(name, typed) != NULL)
+			return true;
+		at_word = strchr(" -/(", *name) != NULL;
+	}
+	return false;
+}
+
+/* How well a name fits what is typed; 0: it holds the letters somewhere. */
+static int fit_of(const char *name, const char *typed)
+{
+	if (same_name(name, typed))
+		return 3;
+	if (is_whole(name, typed))
+		return 2;
+	return typed[0] != '\0' && begins_word(name, typed);
+}
+
 /* The mark goes to the name that is typed to the letter, else to one typed but for its
- * blanks and commas. */
-static void point_at_whole(const struct desk *desk, struct picker *picker,
-                           const char *(*name)(const struct desk *desk, int n))
+ * blanks and commas, else to the first of which a word begins so. */
+static void point_at_best(const struct desk *desk, struct picker *picker,
+                          const char *(*name)(const struct desk *desk, int n))
 {
 	const char *at;
+	int best = 0;
 	int left = 0;
 
 	for (int n = 0; (at = name(desk, n)) != NULL; n++) {
-		bool same = same_name(at, picker->filter);
+		int fit = fit_of(at, picker->filter);
 
 		if (!picker_matches(picker, at))
 			continue;
-		if (same || (picker->cursor == 0 && is_whole(at, picker->filter)))
+		if (fit > best) {
+			best = fit;
 			picker->cursor = left;
-		if (same)
-			return;
+		}
 		left++;
 	}
 }
@@ -147,7 +171,7 @@ void picker_typed(struct desk *desk, struct picker *picker, long key,
 		add_letter(picker, key);
 	picker->cursor = 0;
 	picker->moved = false;
-	point_at_whole(desk, picker, name);
+	point_at_best(desk, picker, name);
 }
 
 void picker_move(struct picker *picker, int by, int count)

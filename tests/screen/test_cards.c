@@ -44,6 +44,15 @@ START_TEST(the_name_typed_whole_is_the_one_that_is_taken)
 }
 END_TEST
 
+START_TEST(the_mark_goes_to_a_name_of_which_a_word_begins_so)
+{
+	batch_card();
+	dk_type(&dk, "chi"); /* "zucchini" holds them too, further up */
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_str_eq(dk.desk.batch.order.recipe, "chile salsa");
+}
+END_TEST
+
 /* Each name of the list, blanks, commas, brackets and all. */
 START_TEST(every_name_can_be_typed_as_it_is_written)
 {
@@ -520,6 +529,7 @@ int main(void)
 
 	tcase_add_checked_fixture(names, begin, end);
 	tcase_add_loop_test(names, the_name_typed_whole_is_the_one_that_is_taken, 0, 4);
+	tcase_add_test(names, the_mark_goes_to_a_name_of_which_a_word_begins_so);
 	tcase_add_test(names, every_name_can_be_typed_as_it_is_written);
 	tcase_add_test(names, every_product_can_be_typed_as_it_is_written);
 	tcase_add_test(names, a_space_where_no_name_goes_on_with_one_chooses);
