@@ -175,7 +175,8 @@ static void amount_line(const struct desk *desk, const struct recipe *recipe, co
 	if (untaken)
 		text_add(text, ", instead of %s", line->instead_of);
 	else
-		text_add(text, ", %s", when_words(line == NULL ? ADD_AT_START : line->adding));
+		text_add(text, ", %s%s", when_words(line == NULL ? ADD_AT_START : line->adding),
+		         line != NULL && line->optional ? ", if wanted" : "");
 	if (amount->used != amount->wanted && amount->supply == SUPPLY_JUICE)
 		text_add(text, " (corrected)");
 }
