@@ -32,7 +32,7 @@ void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct stri
                      const char *jar, int jars, struct text *text);
 
 /* What the shelf has of an acid beside what so many jars take of it.  `words` "": enough, or
- * no ledger is kept of it; else "shelf: none left" or "shelf: 1 tbsp, 7 tbsp needed". */
+ * no ledger is kept of it; else "none left, 7 tbsp needed" or "1 tbsp, 7 tbsp needed". */
 struct acid_shelf {
 	bool is_short;
 	char words[96];

@@ -292,15 +292,15 @@ bool kitchen_acid_shelf(const struct kitchen *kitchen, int64_t batch_id, const c
 		return true;
 	if (!log_supply_of(kitchen->log, kind, "", &supply, &why))
 		return why.kind == FAULT_MISSING || fault_set(fault, why.kind, "%s", why.sentence);
-	out->is_short = supply.stock < needs;
+	out->is_short = supply.stock + jars < needs; /* each share was rounded to a whole unit */
 	if (!out->is_short)
 		return true;
 	amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, here, sizeof(here));
 	amount_words(supply_measure(kind), needs, kitchen->board.house.units, needed, sizeof(needed));
 	if (supply.stock <= 0)
-		text_add(&text, "shelf: none left, %s needed", needed);
+		text_add(&text, "none left, %s needed", needed);
 	else
-		text_add(&text, "shelf: %s, %s needed", here, needed);
+		text_add(&text, "%s, %s needed", here, needed);
 	return true;
 }
 

@@ -84,7 +84,7 @@ static void answer_words(const struct desk *desk, int n, char *buffer, size_t si
 	char tick[ACID_ANSWER_BYTES];
 
 	tick_words(desk, n, tick, sizeof(tick));
-	(void)snprintf(buffer, size, "%s%s%s", shelf.is_short ? shelf.words : "", shelf.is_short ? "! " : "", tick);
+	(void)snprintf(buffer, size, "%s%s%s%s", shelf.is_short ? "shelf: " : "", shelf.words, shelf.is_short ? "! " : "", tick);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -221,8 +221,8 @@ static void say_shelf(struct desk *desk)
 		return;
 	own = shelf_of(desk, card->asked.answers[0]);
 	if (own.is_short)
-		desk_say(desk, ROLE_CAUTION, "Of %s the %s.%s g: more was got.", acid_words(card->asked.answers[0]), own.words,
-		         card->asked.answer_count > 1 ? " What else is published stands below it;" : "");
+		desk_say(desk, ROLE_CAUTION, "On the shelf, %s: %s. g: more was got%s.", acid_words(card->asked.answers[0]), own.words,
+		         card->asked.answer_count > 1 ? "; what else is published stands below" : "");
 }
 
 /* Less in the pot than the recipe asks for was said before, with its reason. */
@@ -248,7 +248,7 @@ static bool shelf_lets_pass(struct desk *desk, enum acid acid)
 
 	if (!shelf.is_short || desk_is_sure(desk, AGAIN_SHELF, acid))
 		return true;
-	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS, "Of %s the %s. g: more was got. Space again: it is in all the same.",
+	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS, "On the shelf, %s: %s. Space again: it is in all the same. g: more was got.",
 	               acid_words(acid), shelf.words);
 	return false;
 }

@@ -415,7 +415,7 @@ START_TEST(acid_that_the_shelf_has_not_is_said_and_another_offered)
 {
 	begin_in(24, 100);
 	ask_acid_with_shelf(0, 100000);
-	dk_says(&dk, "Of bottled lemon juice the shelf: none left, 14 tbsp needed.");
+	dk_says(&dk, "On the shelf, bottled lemon juice: none left, 14 tbsp needed.");
 	ck_assert(dk_sees(&dk, "shelf: none left, 14 tbsp needed! "));
 	ck_assert_int_eq(dk.desk.fill.asked.answers[1], ACID_CITRIC);
 	ck_assert(!dk_sees(&dk, "needed! citric acid"));
@@ -423,6 +423,14 @@ START_TEST(acid_that_the_shelf_has_not_is_said_and_another_offered)
 	dk_key(&dk, ' ');
 	ck_assert_int_eq(dk.desk.fill.field, FILL_READY);
 	ck_assert_int_eq(dk.desk.fill.acid, ACID_CITRIC);
+}
+END_TEST
+
+START_TEST(acid_that_just_suffices_is_nothing_to_ask_about)
+{
+	ask_acid_with_shelf(pk_ul("14 tbsp"), 0); /* 2 tbsp in each of 7 quarts */
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(dk.desk.fill.field, FILL_READY);
 }
 END_TEST
 
@@ -542,6 +550,7 @@ int main(void)
 	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
 	tcase_add_test(kept, the_load_card_shows_the_number_while_it_is_typed);
 	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
+	tcase_add_test(kept, acid_that_just_suffices_is_nothing_to_ask_about);
 	tcase_add_test(kept, a_blank_does_not_wipe_out_what_a_line_offers);
 	tcase_add_test(kept, the_card_opens_at_what_goes_in_now);
 	tcase_add_test(kept, the_smallest_window_shows_where_a_jar_goes_and_by_when);
