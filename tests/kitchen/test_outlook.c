@@ -63,6 +63,9 @@ START_TEST(stretches_lie_end_to_end_in_every_phase)
 
 	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL;
 	     rule = phase_rule_next(kind, rule)) {
+		/* Low-acid food that was hours on its way does not count, and is not left to cool. */
+		if (rule->name == PHASE_COOLING && kk_load(&kit, load_id).verdict == VERDICT_NOT_VALID)
+			continue;
 		kk_to(&kit, load_id, rule->name);
 		look(load_id);
 		is_one_line();
