@@ -47,19 +47,21 @@ struct log;
 /* --- the file ------------------------------------------------------------ */
 
 enum log_mode {
-	LOG_CREATE, /* make the file and its folder when missing */
-	LOG_WRITE,  /* must exist */
-	LOG_LOOK,   /* must exist; nothing is written: reports */
+	LOG_CREATE,  /* make the file and its folder when missing */
+	LOG_WRITE,   /* must exist */
+	LOG_BOARD,   /* as LOG_CREATE, but its pages are checked later: log_check, then log_checked */
+	LOG_LOOK,    /* must exist; nothing is written, its pages are not checked: reports */
+	LOG_INSPECT, /* as LOG_LOOK, and checked */
 };
 
 /* Open, check identity (application_id, user_version), integrity (quick_check,
- * foreign_key_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
+ * foreign_key_check; after an unclean end integrity_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
  * FAULT_NEWER, FAULT_OLDER (laid out before the first release), FAULT_READ_ONLY,
  * FAULT_DISK_FULL, FAULT_DAMAGED (the sentence names the newest backup that opens
  * whole, if there is one), FAULT_BUSY, FAULT_IO (also: an SQLite without full-text
  * search), FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log that has
- * backups is not begun anew by LOG_CREATE (FAULT_MISSING, FAULT_DAMAGED, naming the
- * backup).  Before a migration the log is copied to
+ * backups is not begun anew by LOG_CREATE and LOG_BOARD (FAULT_MISSING, FAULT_DAMAGED,
+ * naming the backup).  Before a migration the log is copied to
  * PATH.backups/DAY_before_N.db, which stays. */
 bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault);
 void log_close(struct log *log); /* NULL is allowed */
@@ -75,12 +77,33 @@ const char *log_notice(const struct log *log);
  * or cut short; so it stays then. */
 bool log_stands(struct log *log, struct fault *fault);
 
-/* And after a sync that failed: does the disk take one again?  FAULT_UNSAFE: not yet. */
+/* And after a sync that failed: does the disk take one again?  FAULT_UNSAFE: not yet.
+ * FAULT_DAMAGED: the check found the log damaged. */
 bool log_is_safe(struct log *log, struct fault *fault);
 
 /* True when another connection has committed since the last call (and on the
  * first call): read everything again. */
 bool log_changed_elsewhere(struct log *log);
+
+/* Is every page and every index as it should be, as they stand at this moment?  Reads the
+ * whole file: seconds for a large one, in which other connections go on writing.
+ * FAULT_DAMAGED: not; the sentence names the newest whole backup, if there is one. */
+bool log_check(struct log *log, struct fault *fault);
+
+/* Opened by LOG_BOARD and nobody has told yet how the check went?  Until then acts go to
+ * the -wal and nothing of it is moved into the file, not even at the end. */
+bool log_is_unchecked(const struct log *log);
+
+/* How it went.  NULL: whole.  Else what log_check said of damage: no act is taken any more
+ * (FAULT_DAMAGED) and the file stays as it is.  FAULT_IO and others: it could not be
+ * noted, and the log counts as unchecked. */
+bool log_checked(struct log *log, const char *damage, struct fault *fault);
+
+/* Was damage told? */
+bool log_is_damaged(const struct log *log);
+
+/* Does the -wal hold anything? */
+bool log_has_wal(const struct log *log);
 
 /* Backups.  A backup is a whole copy, made by the backup API under a temporary name,
  * checked, fsynced and renamed: PATH.backups/2026-09-14_183000_412.db was made then (UTC)
@@ -88,8 +111,17 @@ bool log_changed_elsewhere(struct log *log);
  * wall clock can be wrong for days.
  *
  * log_backup makes one when anything was recorded since the last; *made tells (may be
- * NULL).  They are thinned out by age (the table is in log_copies.c). */
+ * NULL).  It holds what was committed when it was begun, and other connections go on
+ * writing.  They are thinned out by age (the table is in log_copies.c). */
 bool log_backup(struct log *log, int64_t wall_ms, bool *made, struct fault *fault);
+
+/* Is all that the log holds in one already? */
+bool log_is_backed_up(struct log *log);
+
+/* Another process may have made one: look at the folder before the next. */
+void log_backed_up_elsewhere(struct log *log);
+/* Clear away what a process that was ended while it copied has left. */
+void log_clear_parts(const struct log *log);
 
 /* A checked copy anywhere else.  FAULT_REFUSED: something is there that is not to be
  * replaced. */

@@ -55,7 +55,7 @@ static int start_capture(struct log *log)
 
 bool log_begin(struct log *log, struct fault *fault)
 {
-	if (log->mode == LOG_LOOK)
+	if (only_looks(log))
 		return fault_set(fault, FAULT_READ_ONLY, "%s was opened for looking only; nothing can be "
 		                 "recorded.", path_shown(log->path));
 	if (log->in_act)

@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "log/log_private.h"
+#include "log/tables.h"
 
 /* --- names and folders -------------------------------------------------------- */
 
@@ -204,14 +205,16 @@ static bool is_backed_up(struct log *log, const struct copy_end *end)
 	       copies_have(log->path, log->backed_up_as);
 }
 
-bool log_backup(struct log *log, int64_t wall_ms, bool *made, struct fault *fault)
+bool log_is_backed_up(struct log *log)
+{
+	struct copy_end end = {0};
+	return copy_end_of(log->db, &end) == SQLITE_OK && is_backed_up(log, &end);
+}
+
+static bool back_up(struct log *log, int64_t wall_ms, bool *made, struct fault *fault)
 {
 	struct copy_end end = {0};
 	char name[COPY_NAME_MAX];
-	if (made != NULL)
-		*made = false;
-	if (!may_copy(log, fault))
-		return false;
 	int rc = copy_end_of(log->db, &end);
 	if (rc != SQLITE_OK)
 		return log_fault(log, rc, fault);
@@ -226,7 +229,32 @@ bool log_backup(struct log *log, int64_t wall_ms, bool *made, struct fault *faul
 	log->backed_up = end;
 	(void)snprintf(log->backed_up_as, sizeof(log->backed_up_as), "%s", name);
 	copies_tidy(log->path, name, wall_ms);
-	if (made != NULL)
-		*made = true;
+	*made = true;
 	return true;
+}
+
+/* One read transaction over all of it: in a -wal a reader holds up no writer, and the copy
+ * need not begin again when somebody commits. */
+bool log_backup(struct log *log, int64_t wall_ms, bool *made, struct fault *fault)
+{
+	bool is_made = false;
+	if (made != NULL)
+		*made = false;
+	if (!may_copy(log, fault) || !log_look_begin(log, fault))
+		return false;
+	bool ok = back_up(log, wall_ms, &is_made, fault);
+	log_look_end(log);
+	if (made != NULL)
+		*made = is_made;
+	return ok;
+}
+
+void log_backed_up_elsewhere(struct log *log)
+{
+	log->backed_up_known = false;
+}
+
+void log_clear_parts(const struct log *log)
+{
+	copies_clear_parts(log->path);
 }

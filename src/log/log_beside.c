@@ -162,7 +162,7 @@ static void unlock_whole(sqlite3_file *file)
 static bool move_stray(struct log *log, sqlite3_file *file, struct fault *fault)
 {
 	unsigned char header[HEADER_BYTES];
-	if (log->mode == LOG_LOOK)
+	if (only_looks(log))
 		return fault_set(fault, FAULT_REFUSED, "Beside %s lies a -wal that is not its own. Start the board "
 		                 "on the log once: that puts it aside.", path_shown(log->path));
 	bool alone = lock_whole(file);
@@ -328,5 +328,7 @@ bool sync_again(struct log *log, struct fault *fault)
 
 bool log_is_safe(struct log *log, struct fault *fault)
 {
+	if (log_is_damaged(log))
+		return fault_set(fault, FAULT_DAMAGED, "%s", log->damage);
 	return log_stands(log, fault) && sync_again(log, fault);
 }

@@ -351,9 +351,16 @@ void copies_tidy(const char *path, const char *just_made, int64_t wall_ms)
 	struct copies copies;
 	if (copies_init(&copies, path, false))
 		thin_out(&copies, just_made, wall_ms);
-	if (copies.folder != NULL)
-		remove_dead_parts(copies.folder);
 	copies_clear(&copies);
+	copies_clear_parts(path);
+}
+
+void copies_clear_parts(const char *path)
+{
+	char *folder = joined(path, ".backups", "");
+	if (folder != NULL)
+		remove_dead_parts(folder);
+	free(folder);
 }
 
 static void set_aside(const struct copies *copies, const char *name)

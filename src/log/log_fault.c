@@ -107,7 +107,7 @@ static bool open_fault(struct log *log, int rc, int last, struct fault *fault)
 	char *folder = folder_of(log->path);
 	bool closed = folder != NULL && access(folder, F_OK) == 0 && access(folder, W_OK) != 0;
 	free(folder);
-	if (closed && log->mode == LOG_LOOK)
+	if (closed && only_looks(log))
 		return closed_to_looking(log->path, fault);
 	return closed ? read_only(log->path, fault) : io_fault(log, rc, last, fault);
 }
@@ -147,7 +147,7 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 		                 "moment; if it goes on, close the other program.", path_shown(log->path));
 	case SQLITE_READONLY:
 	case SQLITE_PERM:
-		return log->mode == LOG_LOOK ? closed_to_looking(log->path, fault)
+		return only_looks(log) ? closed_to_looking(log->path, fault)
 		                             : read_only(log->path, fault);
 	case SQLITE_ERROR: /* a table or column is not there: our statements are right otherwise */
 	case SQLITE_CORRUPT:

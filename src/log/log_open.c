@@ -67,6 +67,17 @@ int connection_open(const char *path, int flags, sqlite3 **db)
 	return rc;
 }
 
+bool only_looks(const struct log *log)
+{
+	return log->mode == LOG_LOOK || log->mode == LOG_INSPECT;
+}
+
+/* A log that is missing may be begun. */
+static bool may_begin(const struct log *log)
+{
+	return log->mode == LOG_CREATE || log->mode == LOG_BOARD;
+}
+
 int connection_integer(sqlite3 *db, const char *sql, int64_t *out)
 {
 	sqlite3_stmt *statement;
@@ -197,7 +208,7 @@ static bool make_folders(const char *path, struct fault *fault)
 static bool missing_file(struct log *log, struct fault *fault)
 {
 	char backup[SENTENCE_MAX_BYTES];
-	if (log->mode != LOG_CREATE)
+	if (!may_begin(log))
 		return fault_set(fault, FAULT_MISSING, "There is no log %s. Check the name, or start the "
 		                 "board once to make it.", path_shown(log->path));
 	if (backup_newest_whole(log->path, backup, sizeof(backup)))
@@ -289,12 +300,12 @@ static bool open_as(struct log *log, bool immutable, struct fault *fault)
 
 static bool open_file(struct log *log, struct fault *fault)
 {
-	bool immutable = log->mode == LOG_LOOK && is_on_read_only_disk(log->path);
-	if (log->mode == LOG_CREATE && !make_file(log, fault))
+	bool immutable = only_looks(log) && is_on_read_only_disk(log->path);
+	if (may_begin(log) && !make_file(log, fault))
 		return false;
 	if (!open_as(log, immutable, fault) || !beside_look(log, fault))
 		return false;
-	if (log->mode != LOG_LOOK || !log->without_wal || immutable)
+	if (!only_looks(log) || !log->without_wal || immutable)
 		return true;
 	(void)sqlite3_close(log->db); /* not even an empty -wal is made beside it */
 	return open_as(log, true, fault);
@@ -336,7 +347,7 @@ static bool not_ours(const struct log *log, const char *what, struct fault *faul
 static bool identify_empty(const struct log *log, struct fault *fault)
 {
 	char backup[SENTENCE_MAX_BYTES];
-	if (log->mode != LOG_CREATE)
+	if (!may_begin(log))
 		return not_ours(log, "empty", fault);
 	if (backup_newest_whole(log->path, backup, sizeof(backup)))
 		return fault_set(fault, FAULT_DAMAGED, "it is empty");
@@ -380,20 +391,30 @@ static bool identify(struct log *log, int64_t *version, struct fault *fault)
 
 /* --- all together ------------------------------------------------------------- */
 
-/* After an unclean end every page and every index is looked at. */
-static bool check_health(struct log *log, struct fault *fault)
+static bool check_pages(struct log *log, bool thorough, struct fault *fault)
 {
 	char why[120];
-	int rc = connection_check(log->db, log->unclean || log->without_wal, why, sizeof(why));
+	int rc = connection_check(log->db, thorough, why, sizeof(why));
 	if ((rc & 0xff) == SQLITE_CORRUPT)
 		return fault_set(fault, FAULT_DAMAGED, "%s", why[0] == '\0' || strcmp(why, "ok") == 0
 		                 ? sqlite3_errstr(rc) : why);
-	return rc == SQLITE_OK ? newest_entry_is_whole(log, fault) : log_fault(log, rc, fault);
+	return rc == SQLITE_OK || log_fault(log, rc, fault);
+}
+
+/* After an unclean end every page and every index is looked at.  Who only looks does without,
+ * and the board has it done beside it; a log that is to be migrated is checked before. */
+static bool check_health(struct log *log, int64_t version, struct fault *fault)
+{
+	log->unchecked = log->mode == LOG_BOARD && version == layout_newest(log->layouts);
+	if (!log->unchecked && log->mode != LOG_LOOK &&
+	    !check_pages(log, log->unclean || log->without_wal, fault))
+		return false;
+	return newest_entry_is_whole(log, fault);
 }
 
 static bool check_writable(struct log *log, struct fault *fault)
 {
-	if (log->mode == LOG_LOOK || sqlite3_db_readonly(log->db, "main") == 0)
+	if (only_looks(log) || sqlite3_db_readonly(log->db, "main") == 0)
 		return true;
 	return log_fault(log, SQLITE_READONLY, fault);
 }
@@ -403,7 +424,7 @@ static bool bring_up_to_date(struct log *log, int64_t version, struct fault *fau
 	int64_t newest = layout_newest(log->layouts);
 	if (version == newest)
 		return true;
-	if (log->mode != LOG_LOOK)
+	if (!only_looks(log))
 		return log_migrate(log, version, fault);
 	return fault_set(fault, FAULT_READ_ONLY, "%s was written by an older stillroom (its layout is "
 	                 "number %lld, this program's is %lld). Start the board on it once to bring it "
@@ -419,7 +440,7 @@ static bool mark_in_use(struct log *log, struct fault *fault)
 	(void)sqlite3_busy_timeout(log->db, LOG_BUSY_MS);
 	int64_t pages;
 	int rc = ok ? connection_integer(log->db, "PRAGMA page_count", &pages) : SQLITE_OK; /* makes the -wal */
-	if (rc == SQLITE_OK && ok)
+	if (rc == SQLITE_OK && ok && !log->unchecked)
 		rc = hold_checkpoints(log->db, false);
 	if (rc != SQLITE_OK)
 		return log_fault(log, rc, fault);
@@ -442,7 +463,8 @@ static void end_cleanly(struct log *log)
 {
 	if (log->db == NULL)
 		return;
-	bool may = !log->opening && log->mode != LOG_LOOK && !log->unsynced && log_stands(log, NULL);
+	bool kept = log_is_damaged(log) || (log->unchecked && log_has_wal(log)); /* not moved into the file */
+	bool may = !log->opening && !only_looks(log) && !kept && !log->unsynced && log_stands(log, NULL);
 	bool taken = false; /* what could not be changed is answered as it was, without an error */
 	int64_t pages;
 	(void)sqlite3_busy_timeout(log->db, 0);
@@ -480,13 +502,13 @@ static bool open_steps(struct log *log, struct fault *fault)
 	if (!look_at_file(log, fault) || !open_file(log, fault) || !APPLY(log, settings_always, fault) ||
 	    !identify(log, &version, fault) || !check_writable(log, fault) || !works_searchable(log, fault))
 		return false;
-	if (version > 0 && !check_health(log, fault))
+	if (version > 0 && !check_health(log, version, fault))
 		return false;
 	if (!bring_up_to_date(log, version, fault))
 		return false;
 	/* WAL only now: a new file has got its identity in one rollback-journalled
 	 * transaction, so that a crash leaves it either empty or ours. */
-	if (log->mode == LOG_LOOK ? !APPLY(log, settings_looking, fault) : !mark_in_use(log, fault))
+	if (only_looks(log) ? !APPLY(log, settings_looking, fault) : !mark_in_use(log, fault))
 		return false;
 	return prepare(log, fault);
 }
@@ -552,6 +574,50 @@ bool log_open_laid_out(const char *path, enum log_mode mode, const struct layout
 	if (fault != NULL)
 		*fault = why;
 	return false;
+}
+
+/* --- the check that comes later ------------------------------------------------ */
+
+bool log_check(struct log *log, struct fault *fault)
+{
+	struct fault why = {.kind = FAULT_NONE};
+	bool opening = log->opening;
+	log->opening = true; /* tell_damage makes the sentence */
+	bool whole = check_pages(log, true, &why) && newest_entry_is_whole(log, &why);
+	log->opening = opening;
+	if (whole)
+		return true;
+	tell_damage(log->path, &why);
+	if (fault != NULL)
+		*fault = why;
+	return false;
+}
+
+bool log_is_unchecked(const struct log *log)
+{
+	return log->unchecked;
+}
+
+bool log_is_damaged(const struct log *log)
+{
+	return log->damage[0] != '\0';
+}
+
+bool log_has_wal(const struct log *log)
+{
+	return side_file_bytes(log->path, "-wal") > 0;
+}
+
+bool log_checked(struct log *log, const char *damage, struct fault *fault)
+{
+	if (damage != NULL) {
+		sqlite3_snprintf((int)sizeof(log->damage), log->damage, "%s", damage);
+		log->unchecked = false;
+		return true;
+	}
+	int rc = log->unchecked ? hold_checkpoints(log->db, false) : SQLITE_OK;
+	log->unchecked = log->unchecked && rc != SQLITE_OK;
+	return rc == SQLITE_OK || log_fault(log, rc, fault);
 }
 
 void log_close(struct log *log)

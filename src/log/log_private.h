@@ -48,6 +48,8 @@ struct log {
 	int evidence_place[EVIDENCE_COLUMNS]; /* log_judgement.c; read once */
 	bool evidence_placed;
 	int64_t data_version;
+	bool unchecked;         /* opened by LOG_BOARD and not checked yet */
+	char damage[SENTENCE_MAX_BYTES]; /* what the check said of it; "": nothing */
 	bool opening;           /* what is damaged is told bare: log_open makes the sentence */
 	bool unclean;           /* the last end left a -wal; see log_beside.c */
 	bool without_wal;       /* in use when it was copied, and no -wal beside it */
@@ -89,6 +91,9 @@ int connection_open(const char *path, int flags, sqlite3 **db);
 
 /* A connection that leaves a log and what lies beside it as they are. */
 int connection_look(const char *path, sqlite3 **db);
+
+/* Nothing is written through it. */
+bool only_looks(const struct log *log);
 
 /* The one integer a PRAGMA or SELECT answers; an SQLite code otherwise. */
 int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
@@ -179,6 +184,9 @@ bool copies_have(const char *path, const char *name);
 
 /* "2026-09-14_183000_412.db": made then (UTC), its newest entry is number 412. */
 void copy_name(int64_t wall_ms, int64_t entry, char *buffer, size_t size);
+
+/* Half copies of processes that are no more. */
+void copies_clear_parts(const char *path);
 
 /* After one was made: thin out by age, clear away what dead processes left. */
 void copies_tidy(const char *path, const char *just_made, int64_t wall_ms);

@@ -49,7 +49,7 @@ static bool may_be_replaced(const char *path, bool asked_for, struct fault *faul
 {
 	struct fault why = {.kind = FAULT_NONE};
 	struct log *log;
-	if (log_open(path, LOG_LOOK, &log, &why)) {
+	if (log_open(path, LOG_INSPECT, &log, &why)) {
 		log_close(log);
 		if (!asked_for)
 			return fault_set(fault, FAULT_REFUSED, "%s is whole; no backup is needed in its place. To go back all "

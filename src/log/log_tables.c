@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "log/log_private.h"
+#include "log/query.h"
 #include "log/tables.h"
 
 const struct log_table *log_table_named(const char *name)
@@ -74,8 +75,10 @@ bool log_look_begin(struct log *log, struct fault *fault)
 
 void log_look_end(struct log *log)
 {
-	if (log->looking)
-		(void)sqlite3_exec(log->db, "ROLLBACK", NULL, NULL, NULL); /* nothing was written */
+	if (log->looking) {
+		struct query rollback = query_start(log, ROLLBACK_ACT); /* nothing was written */
+		(void)query_run(&rollback, NULL);
+	}
 	log->looking = false;
 }
 
