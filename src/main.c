@@ -18,6 +18,7 @@
 
 #include "engine/fault.h"
 #include "engine/text.h"
+#include "kitchen/keeper.h"
 #include "kitchen/new_log.h"
 #include "kitchen/open_day.h"
 #include "log/log.h"
@@ -400,12 +401,22 @@ static bool run_restore(const struct arguments *arguments, struct fault *fault)
 
 /* --- the board, and practice on it ------------------------------------------------------ */
 
+/* How this program is started anew.  Linux has a name for it that stays right when the file
+ * is replaced meanwhile (proc(5)). */
+static const char *own_program;
+
+static void remember_program(const char *called)
+{
+	own_program = access("/proc/self/exe", X_OK) == 0 ? "/proc/self/exe" : called;
+}
+
 static struct board_wishes wishes_of(const struct arguments *arguments, bool rehearsal)
 {
 	return (struct board_wishes){
 		.ascii = arguments->given[OPTION_ASCII],
 		.no_colour = arguments->given[OPTION_NO_COLOUR],
 		.rehearsal = rehearsal,
+		.program = own_program,
 		.labels = save_labels,
 	};
 }
@@ -801,6 +812,9 @@ int main(int argc, char **argv)
 	(void)signal(SIGXFSZ, SIG_IGN); /* NOLINT(concurrency-mt-unsafe): one thread */
 	if (!standard_files_are_open())
 		return STATUS_FAILED;
+	if (keeper_asked(argc, argv))
+		return keeper_main(argv);
+	remember_program(argv[0]);
 	if (!arguments_read(argc, argv, commands, COMMAND_COUNT, &arguments, &fault)) {
 		complain(arguments.command, &fault);
 		return STATUS_MISUSE;

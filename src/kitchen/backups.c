@@ -37,14 +37,26 @@ bool kitchen_backup_due(struct kitchen *kitchen, int64_t awake_ms)
 	return watch->due || (watch->behind_since_ms != 0 && awake_ms - watch->behind_since_ms >= BACKUP_BEHIND_MS);
 }
 
-bool kitchen_backup(struct kitchen *kitchen, int64_t awake_ms, struct fault *fault)
+void kitchen_backup_begun(struct kitchen *kitchen)
+{
+	kitchen->backup.due = false;
+}
+
+void kitchen_backup_ended(struct kitchen *kitchen, int64_t awake_ms, bool made, uint64_t reads)
 {
 	struct backup_watch *watch = &kitchen->backup;
-	bool made = log_backup(kitchen->log, kitchen_now(kitchen).wall_ms, NULL, fault);
 
-	watch->due = false;
-	watch->reads = kitchen->reads;
+	watch->reads = reads;
 	watch->behind_since_ms = made ? 0 : awake_ms - BACKUP_BEHIND_MS + BACKUP_RETRY_MS;
+}
+
+bool kitchen_backup(struct kitchen *kitchen, int64_t awake_ms, struct fault *fault)
+{
+	bool made;
+
+	kitchen_backup_begun(kitchen);
+	made = log_backup(kitchen->log, kitchen_now(kitchen).wall_ms, NULL, fault);
+	kitchen_backup_ended(kitchen, awake_ms, made, kitchen->reads);
 	return made;
 }
 
@@ -56,6 +68,11 @@ const char *kitchen_notice(const struct kitchen *kitchen)
 bool kitchen_log_is_safe(struct kitchen *kitchen, struct fault *fault)
 {
 	return log_is_safe(kitchen->log, fault);
+}
+
+bool kitchen_log_is_damaged(const struct kitchen *kitchen)
+{
+	return log_is_damaged(kitchen->log);
 }
 
 bool kitchen_save_copy(struct kitchen *kitchen, const char *path, bool replace, struct fault *fault)

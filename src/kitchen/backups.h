@@ -20,15 +20,22 @@
 /* Is it time for one?  Looks at the board as it was read last.  `awake_ms` is real time,
  * also in practice. */
 bool kitchen_backup_due(struct kitchen *kitchen, int64_t awake_ms);
-/* Make one, if anything is not in one.  Faults: those of log_backup. */
+/* One is begun, by whomever. */
+void kitchen_backup_begun(struct kitchen *kitchen);
+/* It was made, or not: it holds the board as it was after so many `reads`. */
+void kitchen_backup_ended(struct kitchen *kitchen, int64_t awake_ms, bool made, uint64_t reads);
+/* Make one in this process, if anything is not in one.  Faults: those of log_backup. */
 bool kitchen_backup(struct kitchen *kitchen, int64_t awake_ms, struct fault *fault);
 
 /* What the person should know of this opening (log_notice), or "". */
 const char *kitchen_notice(const struct kitchen *kitchen);
 
 /* Can the open log hold what is done?  FAULT_UNSAFE: no; acts are refused until it can.
+ * FAULT_DAMAGED: its check found damage.
  * Asks the disk; to be asked once a minute. */
 bool kitchen_log_is_safe(struct kitchen *kitchen, struct fault *fault);
+/* Did its check find damage?  So it stays then. */
+bool kitchen_log_is_damaged(const struct kitchen *kitchen);
 /* Write what stands to a new file, checked.  Faults: those of log_save_copy. */
 bool kitchen_save_copy(struct kitchen *kitchen, const char *path, bool replace, struct fault *fault);
 

@@ -22,6 +22,22 @@ static bool choose_clock(struct day *day, struct clock *clock, struct fault *fau
 	return true;
 }
 
+/* What is damaged is told with the backup that helps: a log that was opened without its
+ * pages being looked at, and cannot be read, is opened as one that is checked. */
+static bool tell_damage(const char *path, struct fault *fault)
+{
+	struct fault told = { .kind = FAULT_NONE };
+	struct log *log;
+
+	if (fault == NULL || fault->kind != FAULT_DAMAGED)
+		return false;
+	if (log_open(path, LOG_INSPECT, &log, &told))
+		log_close(log);
+	else if (told.kind == FAULT_DAMAGED)
+		*fault = told;
+	return false;
+}
+
 bool day_open(const char *path, enum log_mode mode, struct day **out, struct fault *fault)
 {
 	struct day *day = calloc(1, sizeof(*day));
@@ -30,10 +46,13 @@ bool day_open(const char *path, enum log_mode mode, struct day **out, struct fau
 	*out = NULL;
 	if (day == NULL)
 		return fault_set(fault, FAULT_MEMORY, "There is no memory left to open %s.", path);
-	if (!log_open(path, mode, &day->log, fault) || !choose_clock(day, &clock, fault) ||
-	    !kitchen_open(day->log, clock, &day->kitchen, fault)) {
+	if (!log_open(path, mode, &day->log, fault)) {
 		day_close(day);
 		return false;
+	}
+	if (!choose_clock(day, &clock, fault) || !kitchen_open(day->log, clock, &day->kitchen, fault)) {
+		day_close(day);
+		return tell_damage(path, fault);
 	}
 	*out = day;
 	return true;

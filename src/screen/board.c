@@ -4,13 +4,17 @@
 #include "screen/board.h"
 
 #include <curses.h>
+#include <poll.h>
 #include <signal.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "engine/text.h"
 #include "kitchen/backups.h"
 #include "kitchen/open_day.h"
+#include "kitchen/upkeep.h"
 #include "screen/alarm.h"
 #include "screen/alarm_command.h"
 #include "screen/desk.h"
@@ -18,8 +22,6 @@
 
 #define LOOK_ELSEWHERE_MS 2000 /* how soon another terminal's act is seen */
 #define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
-#define QUIET_MS 2000          /* since the last key: nobody is in the middle of something */
-#define QUIET_WAIT_MS INT64_C(300000)
 #define CTRL_BACKSLASH 28
 #define SECOND_MS INT64_C(1000)
 #define MINUTE_MS (60 * SECOND_MS)
@@ -33,7 +35,7 @@ struct loop {
 	struct alarm_command *command;
 	int64_t rung_phase; /* what the command was last run for */
 	enum alarm rung_alarm;
-	int64_t backup_due_ms; /* since when; 0: not */
+	struct upkeep *upkeep;
 	int64_t log_look_ms;   /* when it is next asked whether the log still stands */
 	bool hurried;          /* told to end: whoever said so will not wait */
 };
@@ -172,35 +174,32 @@ static void set_wake(struct loop *loop)
 
 /* --- between frames ------------------------------------------------------------------- */
 
-/* A copy takes a moment: not between two keys, nor while something rings, unless it is
- * always so. */
-static bool is_quiet(const struct loop *loop)
-{
-	const struct desk *desk = &loop->desk;
-
-	return (desk->alarm == ALARM_NONE && desk->awake_ms - desk->last_key_ms >= QUIET_MS) ||
-	       desk->awake_ms - loop->backup_due_ms >= QUIET_WAIT_MS;
-}
-
+/* Is the log still there, and what has become of its check or copy? */
 static void look_after_log(struct loop *loop)
 {
 	struct desk *desk = &loop->desk;
 	struct fault fault = { 0 };
 
+	if (!upkeep_look(loop->upkeep, desk->awake_ms, &fault)) {
+		desk_say_fault(desk, &fault);
+		loop->log_look_ms = 0;
+	}
 	if (desk->awake_ms >= loop->log_look_ms || desk->unsafe) {
 		loop->log_look_ms = desk->awake_ms + MINUTE_MS;
 		desk->unsafe = !kitchen_log_is_safe(desk->kitchen, &fault);
 		if (desk->unsafe && desk->message[0] == '\0' && !desk->entry.open)
 			desk_say_fault(desk, &fault);
 	}
-	if (!kitchen_backup_due(desk->kitchen, desk->awake_ms)) {
-		loop->backup_due_ms = 0;
-		return;
-	}
-	if (loop->backup_due_ms == 0)
-		loop->backup_due_ms = desk->awake_ms;
-	if (is_quiet(loop) && !kitchen_backup(desk->kitchen, desk->awake_ms, &fault))
-		desk_say_fault(desk, &fault);
+}
+
+/* After a frame: it comes first. */
+static void begin_upkeep(struct loop *loop)
+{
+	struct fault fault = { 0 };
+
+	if (!upkeep_start(loop->upkeep, loop->desk.awake_ms, &fault))
+		desk_say_fault(&loop->desk, &fault);
+	wake_also(loop->wake, upkeep_fd(loop->upkeep));
 }
 
 static void handle(struct loop *loop, const struct terminal_input *input)
@@ -263,6 +262,7 @@ static void run(struct loop *loop)
 		look_after_log(loop);
 		ring(loop);
 		desk_draw(&loop->desk);
+		begin_upkeep(loop);
 		if (!search_plan(loop, &input)) {
 			set_wake(loop);
 			terminal_wait(loop->terminal, loop->wake, &input);
@@ -298,13 +298,15 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 		fault->kind = FAULT_IO; /* a file is wrong, not the words of the command line */
 		return false;
 	}
-	if (!day_open(path, LOG_CREATE, &loop->day, fault))
+	if (!day_open(path, LOG_BOARD, &loop->day, fault))
 		return false;
 	loop->desk.kitchen = day_kitchen(loop->day);
 	loop->desk.config = &loop->config;
 	loop->desk.wishes = wishes;
 	loop->desk.log_path = path;
 	if (!right_kind_of_log(loop, path, wishes->rehearsal, fault))
+		return false;
+	if (!upkeep_open(loop->desk.kitchen, wishes->program, &loop->upkeep, fault))
 		return false;
 	(void)config_alarm_argv(&loop->config, argv);
 	if (!alarm_command_open(argv, &loop->command, fault) || !wake_open(&loop->wake, fault))
@@ -318,10 +320,21 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 	return true;
 }
 
-/* False with a fault when what was done since the last copy is in the log alone. */
-static bool back_up_on_leaving(struct loop *loop, struct fault *fault)
+/* A terminal that takes nothing would hold up the end. */
+static void tell(const char *sentence)
 {
-	return loop->hurried || kitchen_backup(loop->desk.kitchen, loop->desk.awake_ms, fault);
+	struct pollfd out = { .fd = STDOUT_FILENO, .events = POLLOUT };
+
+	if (poll(&out, 1, 0) <= 0 || (out.revents & POLLOUT) == 0)
+		return;
+	(void)puts(sentence);
+	(void)fflush(stdout);
+}
+
+/* False with a fault when what was done since the last copy is in the log alone. */
+static bool finish_upkeep(struct loop *loop, struct fault *fault)
+{
+	return loop->hurried || upkeep_finish(loop->upkeep, tell, fault);
 }
 
 static void close_all(struct loop *loop)
@@ -330,6 +343,7 @@ static void close_all(struct loop *loop)
 	wake_close(loop->wake);
 	alarm_command_close(loop->command);
 	desk_clear(&loop->desk);
+	upkeep_close(loop->upkeep);
 	day_close(loop->day);
 }
 
@@ -357,7 +371,7 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 	}
 	terminal_close(loop->terminal);
 	loop->terminal = NULL;
-	done = opened && back_up_on_leaving(loop, fault);
+	done = opened && finish_upkeep(loop, fault);
 	close_all(loop);
 	free(loop);
 	return done;

@@ -125,9 +125,12 @@ void desk_say_fault(struct desk *desk, const struct fault *fault)
 	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM ||
 	            fault->kind == FAULT_MISUSE || fault->kind == FAULT_MISSING;
 
+	const char *first = fault->kind == FAULT_UNSAFE ? "Press W to write what stands to a new file. "
+	                  : fault->kind == FAULT_DAMAGED && kitchen_log_is_damaged(desk->kitchen)
+	                      ? "Nothing more is recorded: leave (q y) and run \"stillroom restore\". " : "";
+
 	desk->unsafe = desk->unsafe || fault->kind == FAULT_UNSAFE;
-	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s",
-	         fault->kind == FAULT_UNSAFE ? "Press W to write what stands to a new file. " : "", fault->sentence);
+	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s", first, fault->sentence);
 }
 
 /* --- selection ------------------------------------------------------------------- */

@@ -6,6 +6,7 @@
 #include <string.h>
 #include <wchar.h>
 
+#include "kitchen/backups.h"
 #include "screen/desk.h"
 
 #define WORDS_GAP_MS 1000 /* keys this close belong to words that are being typed */
@@ -25,7 +26,7 @@ static bool not_in_help(const struct desk *desk)
 
 static bool is_unsafe(const struct desk *desk)
 {
-	return desk->unsafe;
+	return desk->unsafe && !kitchen_log_is_damaged(desk->kitchen);
 }
 
 static void show_help(struct desk *desk)

@@ -444,7 +444,7 @@ static bool take_tick(struct wake *wake, struct terminal_input *out)
 	if (!wake)
 		return false;
 	struct wake_news news = wake_read(wake);
-	if (!news.due && !news.wall_stepped)
+	if (!news.due && !news.also && !news.wall_stepped)
 		return false;
 	out->event = TERMINAL_TICK;
 	out->due = news.due;

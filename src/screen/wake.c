@@ -27,6 +27,7 @@ struct wake {
 	int64_t awake_ms;
 	int timer_fd;     /* -1 where there are no timer descriptors */
 	int watch_fd;
+	int also_fd;      /* -1: none */
 };
 
 static int64_t clock_ms(clockid_t clock)
@@ -153,6 +154,7 @@ bool wake_open(struct wake **out, struct fault *fault)
 	wake->at_ms = WAKE_NEVER;
 	wake->timer_fd = -1;
 	wake->watch_fd = -1;
+	wake->also_fd = -1;
 	remember_clocks(wake);
 	if (!timers_open(wake)) {
 		int error = errno;
@@ -181,6 +183,11 @@ bool wake_at_awake_ms(struct wake *wake, int64_t awake_ms)
 	return timers_arm(wake);
 }
 
+void wake_also(struct wake *wake, int fd)
+{
+	wake->also_fd = fd;
+}
+
 size_t wake_fds(const struct wake *wake, struct pollfd fds[WAKE_FDS_MAX])
 {
 	size_t count = 0;
@@ -189,6 +196,8 @@ size_t wake_fds(const struct wake *wake, struct pollfd fds[WAKE_FDS_MAX])
 		fds[count++] = (struct pollfd){.fd = wake->timer_fd, .events = POLLIN};
 	if (wake->watch_fd >= 0)
 		fds[count++] = (struct pollfd){.fd = wake->watch_fd, .events = POLLIN};
+	if (wake->also_fd >= 0)
+		fds[count++] = (struct pollfd){.fd = wake->also_fd, .events = POLLIN};
 	return count;
 }
 
@@ -222,6 +231,11 @@ struct wake_news wake_read(struct wake *wake)
 		news.due = true;
 		wake->at_ms = WAKE_NEVER;
 		timers_arm(wake);
+	}
+	if (wake->also_fd >= 0) {
+		struct pollfd also = {.fd = wake->also_fd, .events = POLLIN};
+
+		news.also = poll(&also, 1, 0) > 0;
 	}
 	if (timers_cancelled(wake))
 		look_for_step(wake, &news);

@@ -22,13 +22,14 @@
 #include "engine/fault.h"
 
 #define WAKE_NEVER (-1)
-#define WAKE_FDS_MAX 2
+#define WAKE_FDS_MAX 3
 #define WAKE_STEP_MS 1000 /* smaller changes of the wall clock are corrections, not news */
 
 struct wake;
 
 struct wake_news {
 	bool due;             /* the armed time has come; it is disarmed now */
+	bool also;            /* the descriptor of wake_also can be read */
 	bool wall_stepped;    /* the wall clock was set by WAKE_STEP_MS or more */
 	int64_t wall_step_ms; /* by how much against the awake clock since last told */
 };
@@ -42,6 +43,9 @@ int64_t wake_now_ms(void);
 /* Wake once at this awake time, replacing the one before; a time already past
  * wakes at once; WAKE_NEVER disarms.  False when the system refused. */
 bool wake_at_awake_ms(struct wake *wake, int64_t awake_ms);
+
+/* Wake also when `fd` can be read; -1: no longer.  Whoever named it reads it. */
+void wake_also(struct wake *wake, int fd);
 
 /* For terminal_wait(): what to poll for, and the longest time to poll in
  * milliseconds (-1: for ever).  Returns how many of `fds` were filled in. */
