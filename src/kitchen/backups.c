@@ -3,10 +3,10 @@
 #include "kitchen/kitchen_private.h"
 
 /* What has come to its end since the board was last looked at is worth a copy at once. */
-static bool something_ended(struct backup_watch *watch, const struct kitchen *kitchen)
+static bool something_ended(struct backup_watch *watch, struct kitchen *kitchen)
 {
 	const struct board *board = &kitchen->board;
-	int64_t day_ms = clock_day_start(kitchen_now(kitchen).wall_ms);
+	int64_t day_ms = kitchen_day_start(kitchen, kitchen_now(kitchen).wall_ms);
 	bool ended;
 	size_t busy = 0;
 
@@ -63,6 +63,11 @@ bool kitchen_backup(struct kitchen *kitchen, int64_t awake_ms, struct fault *fau
 const char *kitchen_notice(const struct kitchen *kitchen)
 {
 	return log_notice(kitchen->log);
+}
+
+int kitchen_log_watch(const struct kitchen *kitchen)
+{
+	return log_watch(kitchen->log);
 }
 
 bool kitchen_log_is_safe(struct kitchen *kitchen, struct fault *fault)

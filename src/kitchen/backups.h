@@ -30,6 +30,14 @@ bool kitchen_backup(struct kitchen *kitchen, int64_t awake_ms, struct fault *fau
 /* What the person should know of this opening (log_notice), or "". */
 const char *kitchen_notice(const struct kitchen *kitchen);
 
+/* Becomes readable when somebody writes to the log, until the next kitchen_refresh; -1: the
+ * system tells nothing, kitchen_refresh has to ask. */
+int kitchen_log_watch(const struct kitchen *kitchen);
+/* How soon kitchen_refresh has to be called again, real ms; KITCHEN_IS_TOLD: when kitchen_log_watch
+ * can be read, and once a minute. */
+#define KITCHEN_IS_TOLD INT64_MAX
+int64_t kitchen_look_again_ms(const struct kitchen *kitchen);
+
 /* Can the open log hold what is done?  FAULT_UNSAFE: no; acts are refused until it can.
  * FAULT_DAMAGED: its check found damage.
  * Asks the disk; to be asked once a minute. */

@@ -62,7 +62,14 @@ struct kitchen {
 	size_t anew_count;
 	struct log_lot_spoiled *spoiled;
 	struct backup_watch backup;
+	int64_t asked_ms; /* awake time at which the log was last asked for acts of others; 0: never */
+	int64_t told_ms;  /* and at which the system last told of a write; 0: never */
+	int64_t today_ms; /* of kitchen_day_start */
+	int64_t tomorrow_ms;
 };
+
+/* clock_day_start of an instant that is mostly of the same day as the last. */
+int64_t kitchen_day_start(struct kitchen *kitchen, int64_t wall_ms);
 
 struct log *kitchen_log(const struct kitchen *kitchen);
 

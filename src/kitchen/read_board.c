@@ -9,10 +9,17 @@
 #include "engine/amount_units.h"
 #include "engine/heat_up.h"
 #include "engine/text.h"
+#include "kitchen/backups.h"
 #include "kitchen/plan_private.h"
 #include "kitchen/verdict.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
+/* How soon another terminal's act is seen: where the system tells of a write, in a while
+ * after it, and else. A commit waits for its disk; told or not, each minute it is asked. */
+#define ASK_SOON_MS 500
+#define ASK_ELSE_MS 2000
+#define ASK_AFTER_MS 5000
+#define ASK_AGAIN_MS 50000
 #define READ_AGAIN 3 /* another terminal may write between two reads */
 
 bool jar_needs_fate(const struct log_jar *jar)
@@ -626,12 +633,57 @@ static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault
 	return true;
 }
 
+/* Real time of so long, on the clock of this kitchen. */
+static int64_t on_clock(const struct kitchen *kitchen, int64_t ms)
+{
+	int speed = kitchen->board.house.practice_speed;
+
+	return speed > 1 ? ms * speed : ms;
+}
+
+static bool within(int64_t since_ms, int64_t now_ms, int64_t ms)
+{
+	return since_ms != 0 && now_ms >= since_ms && now_ms - since_ms < ms;
+}
+
+/* Told of a write the log is asked for a while: what was written is to be seen only when it
+ * is on the disk.  Untold it is asked now and then all the same. */
+static bool may_have_changed(struct kitchen *kitchen, const struct moment *now)
+{
+	if (log_watch_take(kitchen->log))
+		kitchen->told_ms = now->awake_ms;
+	if (log_watch(kitchen->log) >= 0 && !within(kitchen->told_ms, now->awake_ms, on_clock(kitchen, ASK_AFTER_MS)) &&
+	    within(kitchen->asked_ms, now->awake_ms, on_clock(kitchen, ASK_AGAIN_MS)))
+		return false;
+	kitchen->asked_ms = now->awake_ms;
+	return log_changed_elsewhere(kitchen->log);
+}
+
+int64_t kitchen_look_again_ms(const struct kitchen *kitchen)
+{
+	int64_t now_ms = kitchen_now(kitchen).awake_ms;
+
+	if (log_watch(kitchen->log) < 0)
+		return ASK_ELSE_MS;
+	return within(kitchen->told_ms, now_ms, on_clock(kitchen, ASK_AFTER_MS)) ? ASK_SOON_MS : KITCHEN_IS_TOLD;
+}
+
+/* The local day is worked out once a day: the system reads a file for it. */
+int64_t kitchen_day_start(struct kitchen *kitchen, int64_t wall_ms)
+{
+	if (wall_ms < kitchen->today_ms || wall_ms >= kitchen->tomorrow_ms) {
+		kitchen->today_ms = clock_day_start(wall_ms);
+		kitchen->tomorrow_ms = clock_day_start(kitchen->today_ms + DAY_MS + DAY_MS / 2);
+	}
+	return kitchen->today_ms;
+}
+
 bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
 {
 	struct moment now = kitchen_now(kitchen);
-	int64_t day = clock_day_start(now.wall_ms);
+	int64_t day = kitchen_day_start(kitchen, now.wall_ms);
 
-	if (!log_changed_elsewhere(kitchen->log) && !force && day == kitchen->day_start_ms)
+	if (!may_have_changed(kitchen, &now) && !force && day == kitchen->day_start_ms)
 		return true;
 	/* Rows read one after the other may not fit together when another terminal
 	 * writes in between; then they are read once more. */

@@ -85,6 +85,12 @@ bool log_is_safe(struct log *log, struct fault *fault);
  * first call): read everything again. */
 bool log_changed_elsewhere(struct log *log);
 
+/* A descriptor that can be read when somebody, this process too, has written to a log opened
+ * by LOG_BOARD; -1: the system tells nothing, ask log_changed_elsewhere now and then. */
+int log_watch(const struct log *log);
+/* Has somebody, since the last call? */
+bool log_watch_take(struct log *log);
+
 /* Is every page and every index as it should be, as they stand at this moment?  Reads the
  * whole file: seconds for a large one, in which other connections go on writing.
  * FAULT_DAMAGED: not; the sentence names the newest whole backup, if there is one. */

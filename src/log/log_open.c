@@ -445,6 +445,8 @@ static bool mark_in_use(struct log *log, struct fault *fault)
 	if (rc != SQLITE_OK)
 		return log_fault(log, rc, fault);
 	stands_remember(log);
+	if (log->mode == LOG_BOARD)
+		watch_open(log);
 	return ok && folder_sync(log->path, fault);
 }
 
@@ -542,6 +544,7 @@ static struct log *new_log(const char *path, enum log_mode mode, const struct la
 	log->mode = mode;
 	log->layouts = layouts;
 	log->opening = true;
+	log->watch = -1;
 	log->path = strdup(path);
 	if (log->path == NULL) {
 		free(log);
@@ -627,6 +630,7 @@ void log_close(struct log *log)
 	log_abandon(log);
 	for (int i = 0; i < STATEMENT_COUNT; i++)
 		(void)sqlite3_finalize(log->statements[i]);
+	watch_close(log);
 	end_cleanly(log);
 	(void)sqlite3_close(log->db);
 	free(log->path);

@@ -48,6 +48,7 @@ struct log {
 	int evidence_place[EVIDENCE_COLUMNS]; /* log_judgement.c; read once */
 	bool evidence_placed;
 	int64_t data_version;
+	int watch;              /* of the -wal; -1: none (log_watch.c) */
 	bool unchecked;         /* opened by LOG_BOARD and not checked yet */
 	char damage[SENTENCE_MAX_BYTES]; /* what the check said of it; "": nothing */
 	bool opening;           /* what is damaged is told bare: log_open makes the sentence */
@@ -101,6 +102,12 @@ int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
 /* quick_check (or integrity_check when `thorough`) and foreign_key_check.
  * SQLITE_OK, SQLITE_CORRUPT with the first complaint in `why`, or another code. */
 int connection_check(sqlite3 *db, bool thorough, char *why, size_t size);
+
+/* --- log_watch.c --- */
+
+/* Watch the -wal from now on, where the system can. */
+void watch_open(struct log *log);
+void watch_close(struct log *log);
 
 /* --- log_beside.c --- */
 

@@ -50,14 +50,22 @@ static int64_t next_bell(const struct rhythm *rhythm, int64_t since_ms)
 	return bell < rhythm->bells ? bell * rhythm->gap_ms - at : rhythm->period_ms - at;
 }
 
-int64_t alarm_next_change_ms(enum alarm alarm, int64_t since_ms)
+int64_t alarm_flash_ms(enum alarm alarm)
+{
+	return rhythms[alarm].flash_ms;
+}
+
+int64_t alarm_next_flash_ms(enum alarm alarm, int64_t since_ms)
 {
 	const struct rhythm *rhythm = &rhythms[alarm];
 	int64_t at = since_ms % rhythm->flash_ms;
-	int64_t flash = at < rhythm->lit_ms ? rhythm->lit_ms - at : rhythm->flash_ms - at;
-	int64_t bell = next_bell(rhythm, since_ms);
 
-	return flash < bell ? flash : bell;
+	return at < rhythm->lit_ms ? rhythm->lit_ms - at : rhythm->flash_ms - at;
+}
+
+int64_t alarm_next_bell_ms(enum alarm alarm, int64_t since_ms)
+{
+	return next_bell(&rhythms[alarm], since_ms);
 }
 
 const char *alarm_words(enum alarm alarm)

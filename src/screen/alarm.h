@@ -18,8 +18,11 @@
 int alarm_bells(enum alarm alarm, int64_t from_ms, int64_t to_ms);
 /* Is the strip shown reversed at this moment? */
 bool alarm_lit(enum alarm alarm, int64_t since_ms);
-/* Milliseconds until bell or flash next change; > 0. */
-int64_t alarm_next_change_ms(enum alarm alarm, int64_t since_ms);
+/* Milliseconds until the strip is next shown otherwise, and until the next bell; > 0. */
+int64_t alarm_next_flash_ms(enum alarm alarm, int64_t since_ms);
+int64_t alarm_next_bell_ms(enum alarm alarm, int64_t since_ms);
+/* From one flash to the next. */
+int64_t alarm_flash_ms(enum alarm alarm);
 const char *alarm_words(enum alarm alarm); /* "LIFT JARS" */
 
 #endif

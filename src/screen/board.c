@@ -20,7 +20,6 @@
 #include "screen/desk.h"
 #include "screen/wake.h"
 
-#define LOOK_ELSEWHERE_MS 2000 /* how soon another terminal's act is seen */
 #define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
 #define CTRL_BACKSLASH 28
 #define SECOND_MS INT64_C(1000)
@@ -36,6 +35,7 @@ struct loop {
 	int64_t rung_phase; /* what the command was last run for */
 	enum alarm rung_alarm;
 	struct upkeep *upkeep;
+	int64_t frame_at_ms;   /* when something else is to be shown */
 	int64_t log_look_ms;   /* when it is next asked whether the log still stands */
 	bool hurried;          /* told to end: whoever said so will not wait */
 };
@@ -124,52 +124,75 @@ static int64_t sooner(int64_t a, int64_t b)
 	return a < b ? a : b;
 }
 
-/* Milliseconds of kitchen time until any clock on the screen shows something
- * else.  Clocks in a canner show seconds; the rack and the header show minutes,
- * but a racked load must still ring on time. */
+/* Does the alarm draw a frame so often that no clock needs one of its own? */
+static bool flashes_each_second(const struct desk *desk)
+{
+	return desk->alarm != ALARM_NONE && alarm_flash_ms(desk->alarm) <= SECOND_MS;
+}
+
+static int64_t passed_ms(const struct moment *from, const struct moment *now)
+{
+	int64_t passed = moment_between(from, now);
+
+	return passed > 0 ? passed : 0;
+}
+
+/* Until that clock rings; what rings already does not count. */
+static int64_t ring_ms(const struct strip *strip, const struct moment *now)
+{
+	int64_t next = INT64_MAX;
+	int64_t left = strip->phase.required_ms - passed_ms(&strip->phase.began, now);
+
+	if (left > 0)
+		next = left;
+	left = strip->content == STRIP_RUN ? strip->run.water_every_ms - passed_ms(&strip->run.water, now) : 0;
+	return left > 0 ? sooner(next, left) : next;
+}
+
+/* Milliseconds of kitchen time until the screen shows something else.  Clocks of stations show
+ * seconds: all are drawn when the one that is most urgent changes, each is right within a second,
+ * and none rings late.  The rack and the header show minutes. */
 static int64_t clock_change_ms(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *urgent = desk_most_urgent(desk);
 	int64_t next = MINUTE_MS - desk->now.wall_ms % MINUTE_MS;
 
-	for (size_t i = 0; i < board->stations + board->racked; i++) {
-		const struct strip *strip = &board->strips[i];
-		int64_t passed;
-		int64_t left;
-
-		if (strip->content == STRIP_EMPTY)
-			continue;
-		passed = moment_between(&strip->phase.began, &desk->now);
-		passed = passed > 0 ? passed : 0;
-		left = strip->phase.required_ms - passed;
-		if (left > 0)
-			next = sooner(next, left);
-		if (strip->content == STRIP_RUN) {
-			/* The water clock shows seconds too, and must ring on time. */
-			int64_t seen = moment_between(&strip->run.water, &desk->now);
-
-			next = sooner(next, SECOND_MS - (seen > 0 ? seen : 0) % SECOND_MS);
-		}
-		if (i < board->stations || strip == desk_most_urgent(desk))
-			next = sooner(next, SECOND_MS - passed % SECOND_MS);
-	}
+	for (size_t i = 0; i < board->stations + board->racked; i++)
+		if (board->strips[i].content != STRIP_EMPTY)
+			next = sooner(next, ring_ms(&board->strips[i], &desk->now));
+	if (urgent != NULL && !flashes_each_second(desk))
+		next = sooner(next, SECOND_MS - passed_ms(&urgent->phase.began, &desk->now) % SECOND_MS);
 	return next;
 }
 
-static void set_wake(struct loop *loop)
+/* Until the next frame, real time. */
+static int64_t frame_ms(const struct desk *desk)
 {
-	struct desk *desk = &loop->desk;
 	int speed = kitchen_board(desk->kitchen)->house.practice_speed;
 	int64_t next = clock_change_ms(desk);
 
 	if (speed > 1)
 		next = next / speed > FRAME_MIN_MS ? next / speed : FRAME_MIN_MS;
 	if (desk->alarm != ALARM_NONE)
-		next = sooner(next, alarm_next_change_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
+		next = sooner(next, alarm_next_flash_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
 	if (desk->message[0] != '\0')
 		next = sooner(next, desk->message_until_ms - desk->awake_ms + 1);
-	next = sooner(next, LOOK_ELSEWHERE_MS);
-	(void)wake_at_awake_ms(loop->wake, desk->awake_ms + (next > 1 ? next : 1));
+	return sooner(next, kitchen_look_again_ms(desk->kitchen));
+}
+
+static void set_wake(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	int64_t next = frame_ms(desk);
+	bool told = kitchen_look_again_ms(desk->kitchen) == KITCHEN_IS_TOLD;
+
+	loop->frame_at_ms = desk->awake_ms + (next > 1 ? next : 1);
+	next = loop->frame_at_ms;
+	if (desk->alarm != ALARM_NONE)
+		next = sooner(next, desk->awake_ms + alarm_next_bell_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
+	(void)wake_at_awake_ms(loop->wake, next);
+	wake_also(loop->wake, WAKE_LOG, told ? kitchen_log_watch(desk->kitchen) : -1);
 }
 
 /* --- between frames ------------------------------------------------------------------- */
@@ -199,7 +222,7 @@ static void begin_upkeep(struct loop *loop)
 
 	if (!upkeep_start(loop->upkeep, loop->desk.awake_ms, &fault))
 		desk_say_fault(&loop->desk, &fault);
-	wake_also(loop->wake, upkeep_fd(loop->upkeep));
+	wake_also(loop->wake, WAKE_KEEPER, upkeep_fd(loop->upkeep));
 }
 
 static void handle(struct loop *loop, const struct terminal_input *input)
@@ -252,6 +275,26 @@ static bool search_plan(struct loop *loop, struct terminal_input *input)
 	return false;
 }
 
+/* A bell between two frames needs none. */
+static bool only_rang(struct loop *loop, const struct terminal_input *input)
+{
+	if (input->event != TERMINAL_TICK || !input->due || input->wall_stepped)
+		return false;
+	take_time(loop);
+	if (loop->desk.awake_ms >= loop->frame_at_ms)
+		return false;
+	ring(loop);
+	return true;
+}
+
+static void wait_for_news(struct loop *loop, struct terminal_input *input)
+{
+	do {
+		set_wake(loop);
+		terminal_wait(loop->terminal, loop->wake, input);
+	} while (only_rang(loop, input));
+}
+
 static void run(struct loop *loop)
 {
 	while (!loop->desk.leaving) {
@@ -263,10 +306,8 @@ static void run(struct loop *loop)
 		ring(loop);
 		desk_draw(&loop->desk);
 		begin_upkeep(loop);
-		if (!search_plan(loop, &input)) {
-			set_wake(loop);
-			terminal_wait(loop->terminal, loop->wake, &input);
-		}
+		if (!search_plan(loop, &input))
+			wait_for_news(loop, &input);
 		take_time(loop);
 		handle(loop, &input);
 	}

@@ -38,13 +38,58 @@ void terminal_role(struct terminal *terminal, enum role role)
 
 void terminal_begin_frame(struct terminal *terminal)
 {
+	(void)lines_begin(terminal->lines, terminal->rows, terminal->cols);
+}
+
+/* Cleaned and cut; returns its columns. */
+static int make_text(const struct terminal *terminal, const struct mark *mark, char *text, size_t size)
+{
+	if (terminal->set == GLYPH_SET_ASCII)
+		glyph_clean_ascii(text, size, mark->text);
+	else
+		glyph_clean(text, size, mark->text);
+	return glyph_fit(text, size, mark->room, terminal->set);
+}
+
+static void draw_mark(struct terminal *terminal, int row, const struct mark *mark)
+{
+	char text[TEXT_BYTES];
+
+	terminal_role(terminal, (enum role)mark->role);
+	if (mark->fill < 0) {
+		(void)make_text(terminal, mark, text, sizeof(text));
+		mvaddstr(row, mark->col, text);
+		return;
+	}
+	move(row, mark->col);
+	for (int i = 0; i < mark->room; i++)
+		addstr(glyph(terminal, (enum glyph)mark->fill));
+}
+
+static void draw_row(struct terminal *terminal, int row)
+{
+	struct mark mark;
+	size_t at = 0;
+
 	attr_set(A_NORMAL, 0, NULL);
-	erase();
-	(void)terminal;
+	move(row, 0);
+	clrtoeol();
+	while (lines_next(terminal->lines, row, &at, &mark))
+		draw_mark(terminal, row, &mark);
 }
 
 void terminal_end_frame(struct terminal *terminal)
 {
+	bool changed = terminal->owed;
+
+	for (int row = 0; row < terminal->rows; row++) {
+		if (!lines_changed(terminal->lines, row))
+			continue;
+		draw_row(terminal, row);
+		changed = true;
+	}
+	if (!changed)
+		return;
 	/* A cursor that cannot be hidden rests in the corner. */
 	move(terminal->rows - 1, 0);
 	wnoutrefresh(stdscr);
@@ -76,20 +121,17 @@ int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum
                  const char *utf8)
 {
 	char text[TEXT_BYTES];
-	int room = room_at(terminal, row, col);
+	struct mark mark = { .col = col, .room = room_at(terminal, row, col), .role = (int)role, .fill = -1, .text = utf8 };
 
-	if (max_cols < room)
-		room = max_cols;
-	if (room <= 0)
+	if (max_cols < mark.room)
+		mark.room = max_cols;
+	if (mark.room <= 0)
 		return 0;
-	if (terminal->set == GLYPH_SET_ASCII)
-		glyph_clean_ascii(text, sizeof(text), utf8);
-	else
-		glyph_clean(text, sizeof(text), utf8);
-	int columns = glyph_fit(text, sizeof(text), room, terminal->set);
-	terminal_role(terminal, role);
-	mvaddstr(row, col, text);
-	return columns;
+	if (lines_put(terminal->lines, row, &mark))
+		return mark.columns;
+	mark.columns = make_text(terminal, &mark, text, sizeof(text));
+	lines_took(terminal->lines, row, mark.columns);
+	return mark.columns;
 }
 
 int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enum role role,
@@ -109,17 +151,13 @@ int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enu
 void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum role role,
                    enum glyph shape)
 {
-	int room = room_at(terminal, row, col);
-	const char *text = glyph(terminal, shape);
+	struct mark mark = { .col = col, .room = room_at(terminal, row, col), .role = (int)role, .fill = (int)shape,
+	                     .text = "" };
 
-	if (cols < room)
-		room = cols;
-	if (room <= 0)
-		return;
-	terminal_role(terminal, role);
-	move(row, col);
-	for (int i = 0; i < room; i++)
-		addstr(text);
+	if (cols < mark.room)
+		mark.room = cols;
+	if (mark.room > 0)
+		(void)lines_put(terminal->lines, row, &mark);
 }
 
 void terminal_bell(struct terminal *terminal)

@@ -126,6 +126,7 @@ static void set_modes(struct terminal *terminal, const struct terminal_wishes *w
 	outlet_release(terminal->outlet);
 	(void)outlet_send(terminal->outlet);
 	nodelay(terminal->keys, TRUE);
+	typeahead(-1); /* a frame is sent whole, also when keys wait: it may not be sent again */
 	terminal->colour = want_colour(wishes) && start_color() == OK && COLOR_PAIRS > ROLE_COUNT;
 	if (terminal->colour)
 		make_pairs();
@@ -184,6 +185,9 @@ static bool start(struct terminal *terminal, const struct terminal_wishes *wishe
 		return fault_set(fault, FAULT_IO, "The terminal does not answer: %s.",
 		                 strerror(errno));
 	terminal->set = choose_set(wishes->ascii);
+	terminal->lines = lines_new();
+	if (!terminal->lines)
+		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
 	if (!outlet_open(STDOUT_FILENO, &terminal->outlet, fault))
 		return false;
 	/* From here on there is something to restore. */
@@ -219,6 +223,7 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
 		terminal_close(terminal);
 	} else {
 		outlet_close(terminal->outlet);
+		lines_free(terminal->lines);
 		free(terminal);
 	}
 	return false; /* NOLINT(clang-analyzer-unix.Malloc): terminal_close frees what open_terminal names */
@@ -249,6 +254,7 @@ static void free_screen(struct terminal *terminal)
 	if (terminal->screen)
 		delscreen(terminal->screen);
 	outlet_close(terminal->outlet);
+	lines_free(terminal->lines);
 	free(terminal);
 }
 

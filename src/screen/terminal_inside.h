@@ -11,6 +11,7 @@
 #include <wchar.h>
 
 #include "screen/glyph.h"
+#include "screen/lines.h"
 #include "screen/outlet.h"
 #include "screen/paste.h"
 
@@ -29,6 +30,7 @@ struct terminal {
 	bool gone;
 	int empty_reads;
 	struct outlet *outlet;
+	struct lines *lines;
 	bool owed; /* the frame drawn last is not on its way yet */
 };
 

@@ -27,7 +27,7 @@ struct wake {
 	int64_t awake_ms;
 	int timer_fd;     /* -1 where there are no timer descriptors */
 	int watch_fd;
-	int also_fd;      /* -1: none */
+	int also_fd[WAKE_ALSO_COUNT]; /* -1: none */
 };
 
 static int64_t clock_ms(clockid_t clock)
@@ -154,7 +154,8 @@ bool wake_open(struct wake **out, struct fault *fault)
 	wake->at_ms = WAKE_NEVER;
 	wake->timer_fd = -1;
 	wake->watch_fd = -1;
-	wake->also_fd = -1;
+	for (int i = 0; i < WAKE_ALSO_COUNT; i++)
+		wake->also_fd[i] = -1;
 	remember_clocks(wake);
 	if (!timers_open(wake)) {
 		int error = errno;
@@ -183,9 +184,27 @@ bool wake_at_awake_ms(struct wake *wake, int64_t awake_ms)
 	return timers_arm(wake);
 }
 
-void wake_also(struct wake *wake, int fd)
+void wake_also(struct wake *wake, enum wake_also which, int fd)
 {
-	wake->also_fd = fd;
+	wake->also_fd[which] = fd;
+}
+
+static size_t also_fds(const struct wake *wake, struct pollfd fds[WAKE_ALSO_COUNT])
+{
+	size_t count = 0;
+
+	for (int i = 0; i < WAKE_ALSO_COUNT; i++)
+		if (wake->also_fd[i] >= 0)
+			fds[count++] = (struct pollfd){.fd = wake->also_fd[i], .events = POLLIN};
+	return count;
+}
+
+static bool also_is_ready(const struct wake *wake)
+{
+	struct pollfd fds[WAKE_ALSO_COUNT];
+	size_t count = also_fds(wake, fds);
+
+	return count > 0 && poll(fds, (nfds_t)count, 0) > 0;
 }
 
 size_t wake_fds(const struct wake *wake, struct pollfd fds[WAKE_FDS_MAX])
@@ -196,9 +215,7 @@ size_t wake_fds(const struct wake *wake, struct pollfd fds[WAKE_FDS_MAX])
 		fds[count++] = (struct pollfd){.fd = wake->timer_fd, .events = POLLIN};
 	if (wake->watch_fd >= 0)
 		fds[count++] = (struct pollfd){.fd = wake->watch_fd, .events = POLLIN};
-	if (wake->also_fd >= 0)
-		fds[count++] = (struct pollfd){.fd = wake->also_fd, .events = POLLIN};
-	return count;
+	return count + also_fds(wake, fds + count);
 }
 
 int wake_timeout_ms(const struct wake *wake)
@@ -232,11 +249,7 @@ struct wake_news wake_read(struct wake *wake)
 		wake->at_ms = WAKE_NEVER;
 		timers_arm(wake);
 	}
-	if (wake->also_fd >= 0) {
-		struct pollfd also = {.fd = wake->also_fd, .events = POLLIN};
-
-		news.also = poll(&also, 1, 0) > 0;
-	}
+	news.also = also_is_ready(wake);
 	if (timers_cancelled(wake))
 		look_for_step(wake, &news);
 	return news;

@@ -22,14 +22,21 @@
 #include "engine/fault.h"
 
 #define WAKE_NEVER (-1)
-#define WAKE_FDS_MAX 3
 #define WAKE_STEP_MS 1000 /* smaller changes of the wall clock are corrections, not news */
+
+/* What else ends a wait. */
+enum wake_also {
+	WAKE_KEEPER, /* the log's check or copy has ended */
+	WAKE_LOG,    /* somebody has written to the log */
+	WAKE_ALSO_COUNT,
+};
+#define WAKE_FDS_MAX (2 + WAKE_ALSO_COUNT)
 
 struct wake;
 
 struct wake_news {
 	bool due;             /* the armed time has come; it is disarmed now */
-	bool also;            /* the descriptor of wake_also can be read */
+	bool also;            /* a descriptor of wake_also can be read */
 	bool wall_stepped;    /* the wall clock was set by WAKE_STEP_MS or more */
 	int64_t wall_step_ms; /* by how much against the awake clock since last told */
 };
@@ -45,7 +52,7 @@ int64_t wake_now_ms(void);
 bool wake_at_awake_ms(struct wake *wake, int64_t awake_ms);
 
 /* Wake also when `fd` can be read; -1: no longer.  Whoever named it reads it. */
-void wake_also(struct wake *wake, int fd);
+void wake_also(struct wake *wake, enum wake_also which, int fd);
 
 /* For terminal_wait(): what to poll for, and the longest time to poll in
  * milliseconds (-1: for ever).  Returns how many of `fds` were filled in. */
