@@ -56,6 +56,11 @@ bool upkeep_runs(const struct upkeep *upkeep)
 	return upkeep->keeper.pid != 0;
 }
 
+pid_t upkeep_pid(const struct upkeep *upkeep)
+{
+	return upkeep->keeper.pid;
+}
+
 int upkeep_fd(const struct upkeep *upkeep)
 {
 	return upkeep->keeper.news;

@@ -10,6 +10,7 @@
 
 #include <stdbool.h>
 #include <stdint.h>
+#include <sys/types.h>
 
 #include "kitchen/kitchen.h"
 
@@ -31,6 +32,7 @@ bool upkeep_look(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault);
 bool upkeep_start(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault);
 
 bool upkeep_runs(const struct upkeep *upkeep);
+pid_t upkeep_pid(const struct upkeep *upkeep); /* of the process that does; 0: none */
 /* Becomes readable when upkeep_look has something to see; -1: nothing runs. */
 int upkeep_fd(const struct upkeep *upkeep);
 

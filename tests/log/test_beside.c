@@ -184,17 +184,9 @@ static off_t bytes_of(const char *path)
 	return status.st_size;
 }
 
-/* An index that misses a row: a quick look does not see it. */
-/* A row of the journal that an index of it has not. */
 static void spoil_an_index(void)
 {
-	kit_sql(kit.path, "PRAGMA writable_schema = ON;"
-	                  "UPDATE sqlite_master SET sql = sql || ' WHERE id > 99' WHERE name = 'journal_of_station'");
-	kit_sql(kit.path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
-	                  " VALUES (1, 1, 'b', 'x', 'y', x'')");
-	kit_sql(kit.path, "PRAGMA writable_schema = ON;"
-	                  "UPDATE sqlite_master SET sql = replace(sql, ' WHERE id > 99', '')"
-	                  " WHERE name = 'journal_of_station'");
+	kit_spoil_index(kit.path);
 }
 
 /* While it is open: a newer SQLite finds it at an opening that looks for less, too. */

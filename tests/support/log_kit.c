@@ -421,6 +421,17 @@ int64_t kit_number(const char *path, const char *sql)
 	return number;
 }
 
+void kit_spoil_index(const char *path)
+{
+	kit_sql(path, "PRAGMA writable_schema = ON;"
+	                  "UPDATE sqlite_master SET sql = sql || ' WHERE id > 99' WHERE name = 'journal_of_station'");
+	kit_sql(path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
+	                  " VALUES (1, 1, 'b', 'x', 'y', x'')");
+	kit_sql(path, "PRAGMA writable_schema = ON;"
+	                  "UPDATE sqlite_master SET sql = replace(sql, ' WHERE id > 99', '')"
+	                  " WHERE name = 'journal_of_station'");
+}
+
 bool kit_whole(const char *path)
 {
 	return kit_number(path, "SELECT integrity_check = 'ok' FROM pragma_integrity_check") == 1 &&

@@ -78,6 +78,9 @@ bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_
 /* SQL on the file through a connection of its own; "" when nothing is answered. */
 void kit_sql(const char *path, const char *sql);
 int64_t kit_number(const char *path, const char *sql);
+/* A row of the journal that an index of it has not: who reads does not meet it, a quick look
+ * does not see it, a full check tells. */
+void kit_spoil_index(const char *path);
 /* "ok" from integrity_check and no row from foreign_key_check? */
 bool kit_whole(const char *path);
 /* One text that is the same only when every row of every table is the same,
