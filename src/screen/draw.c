@@ -10,6 +10,7 @@
 #include "screen/terminal_inside.h"
 
 #define TEXT_BYTES 1024
+#define PLAIN_COLS_MAX 256
 
 static attr_t attributes_of(unsigned wanted)
 {
@@ -41,6 +42,34 @@ void terminal_begin_frame(struct terminal *terminal)
 	(void)lines_begin(terminal->lines, terminal->rows, terminal->cols);
 }
 
+/* Nearly all of what is drawn is printable ASCII that fits: as many columns as bytes, and
+ * nothing to clean. 0: it is something else. */
+static int plain_columns(const struct mark *mark)
+{
+	int columns = 0;
+
+	for (; mark->text[columns] >= ' ' && mark->text[columns] <= '~'; columns++)
+		if (columns >= mark->room)
+			return 0;
+	return mark->text[columns] == '\0' ? columns : 0;
+}
+
+/* The cells at once: curses would measure each character of a text. */
+static void draw_plain(const struct terminal *terminal, int row, const struct mark *mark, int columns)
+{
+	const struct role_look *look = role_look((enum role)mark->role);
+	chtype attributes = (chtype)attributes_of(terminal->colour ? look->colour_attributes : look->plain_attributes) |
+	                    (terminal->colour ? (chtype)COLOR_PAIR(mark->role + 1) : 0);
+	chtype cells[PLAIN_COLS_MAX];
+
+	for (int done = 0, part = 0; done < columns; done += part) {
+		part = columns - done < PLAIN_COLS_MAX ? columns - done : PLAIN_COLS_MAX;
+		for (int i = 0; i < part; i++)
+			cells[i] = (chtype)(unsigned char)mark->text[done + i] | attributes;
+		(void)mvaddchnstr(row, mark->col + done, cells, part);
+	}
+}
+
 /* Cleaned and cut; returns its columns. */
 static int make_text(const struct terminal *terminal, const struct mark *mark, char *text, size_t size)
 {
@@ -53,8 +82,13 @@ static int make_text(const struct terminal *terminal, const struct mark *mark, c
 
 static void draw_mark(struct terminal *terminal, int row, const struct mark *mark)
 {
+	int plain = mark->fill < 0 ? plain_columns(mark) : 0;
 	char text[TEXT_BYTES];
 
+	if (plain > 0) {
+		draw_plain(terminal, row, mark, plain);
+		return;
+	}
 	terminal_role(terminal, (enum role)mark->role);
 	if (mark->fill < 0) {
 		(void)make_text(terminal, mark, text, sizeof(text));
@@ -78,6 +112,25 @@ static void draw_row(struct terminal *terminal, int row)
 		draw_mark(terminal, row, &mark);
 }
 
+/* Where all stands in its place: what is another, and what lies over that. */
+static void draw_over(struct terminal *terminal, int row)
+{
+	struct mark mark;
+	size_t at = 0;
+	int from = terminal->cols;
+	int to = 0;
+
+	while (lines_next(terminal->lines, row, &at, &mark)) {
+		int end = mark.col + (mark.fill < 0 ? mark.columns : mark.room);
+
+		if (mark.same && (mark.col >= to || end <= from))
+			continue;
+		draw_mark(terminal, row, &mark);
+		from = mark.col < from ? mark.col : from;
+		to = end > to ? end : to;
+	}
+}
+
 void terminal_end_frame(struct terminal *terminal)
 {
 	bool changed = terminal->owed;
@@ -85,7 +138,10 @@ void terminal_end_frame(struct terminal *terminal)
 	for (int row = 0; row < terminal->rows; row++) {
 		if (!lines_changed(terminal->lines, row))
 			continue;
-		draw_row(terminal, row);
+		if (lines_keep_places(terminal->lines, row))
+			draw_over(terminal, row);
+		else
+			draw_row(terminal, row);
 		changed = true;
 	}
 	if (!changed)
@@ -129,7 +185,9 @@ int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum
 		return 0;
 	if (lines_put(terminal->lines, row, &mark))
 		return mark.columns;
-	mark.columns = make_text(terminal, &mark, text, sizeof(text));
+	mark.columns = plain_columns(&mark);
+	if (mark.columns == 0)
+		mark.columns = make_text(terminal, &mark, text, sizeof(text));
 	lines_took(terminal->lines, row, mark.columns);
 	return mark.columns;
 }
@@ -156,8 +214,8 @@ void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum r
 
 	if (cols < mark.room)
 		mark.room = cols;
-	if (mark.room > 0)
-		(void)lines_put(terminal->lines, row, &mark);
+	if (mark.room > 0 && !lines_put(terminal->lines, row, &mark))
+		lines_took(terminal->lines, row, mark.room);
 }
 
 void terminal_bell(struct terminal *terminal)

@@ -8,7 +8,9 @@ struct line {
 	size_t used;
 	size_t room;
 	size_t last;  /* where the head put last begins */
-	bool another; /* than the row of the frame before, as far as it was put */
+	size_t walk;  /* how far the row of the frame before has been compared */
+	bool another; /* than that row, as far as it was put */
+	bool moved;   /* a mark stands elsewhere or takes other columns than the one in its place did */
 };
 
 struct lines {
@@ -25,6 +27,8 @@ struct head {
 	int role;
 	int fill;
 	int columns;
+	int were;      /* columns of the mark that stood in its place; -1: none did there */
+	bool same;     /* as that */
 	size_t length; /* of the text */
 };
 
@@ -79,7 +83,9 @@ bool lines_begin(struct lines *lines, int rows, int cols)
 	for (int i = 0; i < rows; i++) {
 		lines->now[i].used = 0;
 		lines->now[i].last = 0;
+		lines->now[i].walk = 0;
 		lines->now[i].another = false;
+		lines->now[i].moved = false;
 	}
 	return true;
 }
@@ -102,42 +108,49 @@ static bool make_room(struct line *line, size_t more)
 	return true;
 }
 
-/* The mark in the same place of the frame before, if it is the same. */
-static bool stood(const struct line *before, size_t at, const struct head *head, const char *text, int *columns)
+/* Compare with the mark in the same place of the frame before. */
+static void compare(struct line *line, const struct line *before, struct head *head, const char *text)
 {
+	const char *old_text;
 	struct head old;
 
-	if (at + sizeof(old) + head->length + 1 > before->used)
-		return false;
-	memcpy(&old, before->bytes + at, sizeof(old));
-	if (old.col != head->col || old.room != head->room || old.role != head->role || old.fill != head->fill ||
-	    old.length != head->length || memcmp(before->bytes + at + sizeof(old), text, head->length) != 0)
-		return false;
-	*columns = old.columns;
-	return true;
+	head->were = -1;
+	if (line->walk >= before->used)
+		return;
+	memcpy(&old, before->bytes + line->walk, sizeof(old));
+	old_text = before->bytes + line->walk + sizeof(old);
+	line->walk += sizeof(old) + old.length + 1;
+	if (old.col != head->col || old.room != head->room || old.fill != head->fill)
+		return;
+	head->were = old.columns;
+	head->columns = old.columns;
+	head->same = old.role == head->role && old.length == head->length && memcmp(old_text, text, head->length) == 0;
 }
 
 bool lines_put(struct lines *lines, int row, struct mark *mark)
 {
-	struct head head = { mark->col, mark->room, mark->role, mark->fill, 0, strlen(mark->text) };
+	struct head head = { .col = mark->col, .room = mark->room, .role = mark->role, .fill = mark->fill,
+	                     .length = strlen(mark->text) };
 	struct line *line;
-	bool same;
 
 	if (row < 0 || row >= lines->rows)
 		return false;
 	line = &lines->now[row];
 	if (!make_room(line, sizeof(head) + head.length + 1)) {
 		line->another = true;
+		line->moved = true;
 		return false;
 	}
-	same = !line->another && !lines->anew && stood(&lines->before[row], line->used, &head, mark->text, &head.columns);
-	line->another = !same;
+	compare(line, &lines->before[row], &head, mark->text);
+	line->another = line->another || !head.same;
+	line->moved = line->moved || head.were < 0;
 	line->last = line->used;
 	memcpy(line->bytes + line->used, &head, sizeof(head));
 	memcpy(line->bytes + line->used + sizeof(head), mark->text, head.length + 1);
 	line->used += sizeof(head) + head.length + 1;
 	mark->columns = head.columns;
-	return same;
+	mark->same = head.same;
+	return head.same;
 }
 
 void lines_took(struct lines *lines, int row, int columns)
@@ -151,13 +164,20 @@ void lines_took(struct lines *lines, int row, int columns)
 	memcpy(&head, line->bytes + line->last, sizeof(head));
 	head.columns = columns;
 	memcpy(line->bytes + line->last, &head, sizeof(head));
+	line->moved = line->moved || columns != head.were;
+}
+
+bool lines_keep_places(const struct lines *lines, int row)
+{
+	return row >= 0 && row < lines->rows && !lines->anew && !lines->now[row].moved &&
+	       lines->now[row].walk == lines->before[row].used;
 }
 
 bool lines_changed(const struct lines *lines, int row)
 {
 	if (row < 0 || row >= lines->rows)
 		return false;
-	return lines->anew || lines->now[row].another || lines->now[row].used != lines->before[row].used;
+	return lines->anew || lines->now[row].another || lines->now[row].walk != lines->before[row].used;
 }
 
 bool lines_next(const struct lines *lines, int row, size_t *at, struct mark *mark)
@@ -171,7 +191,8 @@ bool lines_next(const struct lines *lines, int row, size_t *at, struct mark *mar
 	if (*at >= line->used)
 		return false;
 	memcpy(&head, line->bytes + *at, sizeof(head));
-	*mark = (struct mark){ head.col, head.room, head.role, head.fill, head.columns, line->bytes + *at + sizeof(head) };
+	*mark = (struct mark){ .col = head.col, .room = head.room, .role = head.role, .fill = head.fill,
+	                       .columns = head.columns, .same = head.same, .text = line->bytes + *at + sizeof(head) };
 	*at += sizeof(head) + head.length + 1;
 	return true;
 }

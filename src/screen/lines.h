@@ -17,6 +17,7 @@ struct mark {
 	int role;    /* enum role */
 	int fill;    /* enum glyph, or -1: the text */
 	int columns; /* that it took */
+	bool same;   /* as the one in its place in the frame before */
 	const char *text;
 };
 
@@ -32,6 +33,11 @@ bool lines_begin(struct lines *lines, int rows, int cols);
 bool lines_put(struct lines *lines, int row, struct mark *mark);
 /* How many columns the mark that was put last has taken. */
 void lines_took(struct lines *lines, int row, int columns);
+
+/* Do its marks stand in the same places as those before, each as wide?  Then it is enough to
+ * draw those that are not the same, and what overlaps them behind.  To be asked when all has
+ * been put. */
+bool lines_keep_places(const struct lines *lines, int row);
 
 /* Is the row another than in the frame before?  To be asked when all has been put. */
 bool lines_changed(const struct lines *lines, int row);

@@ -100,14 +100,46 @@ START_TEST(a_mark_less_and_a_mark_more_are_seen)
 }
 END_TEST
 
-START_TEST(behind_a_mark_that_differs_none_counts_as_the_same)
+START_TEST(behind_a_mark_that_differs_the_others_are_the_same)
 {
 	frame();
 	(void)put(0, 0, 0, "kettle", 6);
 	(void)put(0, 10, 1, "14:59", 5);
 	frame();
-	ck_assert(!put(0, 0, 0, "canner", 6));
-	ck_assert(!put(0, 10, 1, "14:59", 5));
+	ck_assert(!put(0, 0, 0, "big canner", 10));
+	ck_assert(put(0, 10, 1, "14:59", 5));
+	ck_assert(lines_changed(lines, 0));
+}
+END_TEST
+
+/* Only what takes the same columns in the same place can be drawn over what was there. */
+START_TEST(places_are_kept_by_marks_as_wide_as_those_before)
+{
+	static const struct {
+		int col;
+		const char *text;
+		int columns;
+		bool one_more;
+		bool kept;
+	} second[] = {
+		{10, "14:58", 5, false, true},  {11, "14:58", 5, false, false}, {10, "4:58", 4, false, false},
+		{10, "14:58", 5, true, false},
+	};
+
+	frame();
+	(void)put(0, 0, 0, "kettle", 6);
+	(void)put(0, 10, 1, "14:59", 5);
+	ck_assert(!lines_keep_places(lines, 0)); /* there is nothing to draw over */
+	frame();
+	(void)put(0, 0, 0, "kettle", 6);
+	(void)put(0, second[_i].col, 1, second[_i].text, second[_i].columns);
+	if (second[_i].one_more)
+		(void)put(0, 20, 1, "more", 4);
+	ck_assert(lines_changed(lines, 0));
+	ck_assert_int_eq(lines_keep_places(lines, 0), second[_i].kept);
+	frame();
+	(void)put(0, 0, 0, "kettle", 6); /* one less */
+	ck_assert(!lines_keep_places(lines, 0));
 }
 END_TEST
 
@@ -170,7 +202,8 @@ int main(void)
 	tcase_add_test(tests, the_same_again_has_changed_nowhere);
 	tcase_add_loop_test(tests, whatever_differs_makes_the_row_another, 0, 5);
 	tcase_add_test(tests, a_mark_less_and_a_mark_more_are_seen);
-	tcase_add_test(tests, behind_a_mark_that_differs_none_counts_as_the_same);
+	tcase_add_test(tests, behind_a_mark_that_differs_the_others_are_the_same);
+	tcase_add_loop_test(tests, places_are_kept_by_marks_as_wide_as_those_before, 0, 4);
 	tcase_add_test(tests, another_size_begins_anew);
 	tcase_add_test(tests, the_marks_come_back_in_their_order);
 	tcase_add_test(tests, rows_outside_are_nobodys);
