@@ -120,9 +120,23 @@ void works_view_enter(struct desk *desk, int season)
 	look_anew(desk, &(struct log_wish){ .season = season });
 }
 
+/* From the last row that is to be seen: the first page is read before it is known how many
+ * find room, and a window may have become smaller since. */
+static int64_t below(const struct back_card *card)
+{
+	int end = card->page_list.top + card->page_rows;
+
+	return card->page_rows > 0 && end < (int)card->page.count ? card->page.rows[end - 1].id : card->older_id;
+}
+
+static int64_t above(const struct back_card *card)
+{
+	return card->page_list.top > 0 ? card->page.rows[card->page_list.top].id : card->newer_id;
+}
+
 static void page_older(struct desk *desk)
 {
-	if (!look(desk, desk->back.older_id, true) && desk->message[0] == '\0')
+	if (!look(desk, below(&desk->back), true) && desk->message[0] == '\0')
 		desk_say(desk, ROLE_QUIET, "That is the oldest.");
 }
 
@@ -130,7 +144,7 @@ static void page_newer(struct desk *desk)
 {
 	struct back_card *card = &desk->back;
 
-	if (!look(desk, card->newer_id, false)) {
+	if (!look(desk, above(card), false)) {
 		if (desk->message[0] == '\0')
 			desk_say(desk, ROLE_QUIET, "That is the newest.");
 		return;

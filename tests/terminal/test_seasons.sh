@@ -63,11 +63,11 @@ wait_for "Come-up times, loads" "had come up within"
 at="browsing"
 press b
 wait_for "2023" "peaches" "grape jelly" "7 jars"
-first=$(sed -n 3p "$screen")
+first=$(sed -n '3s/^ *▌ *//p' "$screen") # without the cursor, which need not come back to it
 press PageDown
 wait_for "batch"
 press PageUp
-until_true sees "$first" && good
+wait_for "${first:?}"
 press Right
 wait_for "2024-10"
 press Right
