@@ -74,10 +74,11 @@ BAKE := $(BUILD)/bake
 UNIT_TESTS := $(sort $(filter-out tests/support/%,$(wildcard tests/*/test_*.c)))
 UNIT_PROGRAMS := $(UNIT_TESTS:%.c=$(BUILD)/%)
 # Those that take longest stand first, so that none of them is left for the end.
-LONGEST_SCRIPTS := $(addprefix tests/,$(addsuffix .sh,report/test_labels_in_chromium \
-	$(addprefix terminal/test_,full_day alarm_command seasons story kill_board sizes)))
+LONGEST_SCRIPTS := $(addprefix tests/terminal/test_,$(addsuffix .sh,\
+	full_day alarm_command seasons story kill_board sizes))
+BROWSER_TEST := tests/report/test_labels_in_chromium.sh
 SHELL_TESTS := $(LONGEST_SCRIPTS) tests/floors.sh \
-	$(filter-out $(LONGEST_SCRIPTS),$(sort $(wildcard tests/*/test_*.sh)))
+	$(filter-out $(LONGEST_SCRIPTS) $(BROWSER_TEST),$(sort $(wildcard tests/*/test_*.sh)))
 SUPPORT := $(sort $(wildcard tests/support/*.c))
 SUPPORT_OBJECTS := $(SUPPORT:%.c=$(BUILD)/%.o)
 # Programs that the shell tests drive, and timings.
@@ -194,9 +195,11 @@ TEST_ENVIRONMENT = MALLOC_TOP_PAD_=4194304 LOGS='$(BUILD)/test-logs' JOBS='$(TES
 # ONLY=word runs the tests whose path holds that word.
 only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
 
-# Many seconds of computing each: every n-th failure, every row, chance, optima.
-LONG_TESTS := $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_random_days \
-	%/test_every_row %/test_version_1 %/test_day_plan_exact %/test_day_plan_rules,$(UNIT_PROGRAMS))
+# Many seconds of computing each: every n-th failure, every row, every road, chance, optima,
+# a browser.
+LONG_TESTS := $(BROWSER_TEST) $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_random_days \
+	%/test_every_row %/test_roads %/test_migrate %/test_plan_day %/test_day_plan_exact \
+	%/test_day_plan_rules,$(UNIT_PROGRAMS))
 # The scripts start first: they wait more than they compute.
 SHORT_TESTS := $(SHELL_TESTS) $(filter-out $(LONG_TESTS),$(UNIT_PROGRAMS))
 ALL_TESTS := $(LONG_TESTS) $(SHORT_TESTS)
@@ -217,7 +220,7 @@ check-long: ## run the longest tests
 check-run: $(PROGRAM) $(BAKE) $(call programs_of,$(SHORT)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) sh tests/run.sh $(SHORT)
 
-check-long-run: $(PROGRAM) $(BAKE) $(LONG)
+check-long-run: $(PROGRAM) $(BAKE) $(call programs_of,$(LONG)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) LOGS='$(BUILD)/test-logs-long' JOBS='$(JOBS)' sh tests/run.sh $(LONG)
 
 check-all-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
