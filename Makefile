@@ -39,14 +39,14 @@ LIBS = $(call once,LIBS,$(shell $(PKG_CONFIG) --libs ncursesw sqlite3 2>/dev/nul
 CHECK_CFLAGS = $(call once,CHECK_CFLAGS,$(shell $(PKG_CONFIG) --cflags check 2>/dev/null))
 CHECK_LIBS = $(call once,CHECK_LIBS,$(shell $(PKG_CONFIG) --libs check 2>/dev/null || echo -lcheck))
 JOBS = $(call once,JOBS,$(shell nproc 2>/dev/null || getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2))
-# Tests side by side: twice the cores, because those at a terminal mostly wait.
-TEST_JOBS = $(call once,TEST_JOBS,$(shell expr 2 '*' $(JOBS)))
+# Tests side by side: three for each core, because those at a terminal mostly wait.
+TEST_JOBS = $(call once,TEST_JOBS,$(shell expr 3 '*' $(JOBS)))
 
 ALL_CFLAGS = $(STD) $(WARN) $(HARDEN) $(CFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
 	-DSTILLROOM_VERSION='"$(VERSION)"' $(EXTRA_CFLAGS)
 # What is tested is compiled as it will be used; the tests beside it need not be fast, and
 # a hundred programs that each carry the debug lines of the whole take long to link.  Lint
-# asks for -O2, where the compiler sees more.
+# asks for -O1, where the compiler sees more.
 TEST_O ?= -O0
 TEST_CFLAGS = $(patsubst -O2,$(TEST_O),$(if $(filter -O0,$(TEST_O)),\
 	$(filter-out -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2,$(ALL_CFLAGS)),$(ALL_CFLAGS))) -Itests $(CHECK_CFLAGS)
@@ -195,12 +195,12 @@ TEST_ENVIRONMENT = MALLOC_TOP_PAD_=4194304 LOGS='$(BUILD)/test-logs' JOBS='$(TES
 # ONLY=word runs the tests whose path holds that word.
 only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
 
-# Many seconds of computing each: every n-th failure, every row, every road, chance, optima,
-# a browser.
+# Many seconds of computing each: every n-th failure, every row, every road, everything undone,
+# a hundred thousand jars, chance, optima, a browser.
 LONG_TESTS := $(BROWSER_TEST) $(filter %/test_failures %/test_kill9 %/test_random_pots %/test_random_days \
-	%/test_every_row %/test_roads %/test_migrate %/test_plan_day %/test_day_plan_exact \
-	%/test_day_plan_rules,$(UNIT_PROGRAMS))
-# The scripts start first: they wait more than they compute.
+	%/test_every_row %/test_roads %/test_undo %/test_pot_undo %/test_tallies %/test_plans %/test_migrate \
+	%/test_plan_day %/test_day_plan_exact %/test_day_plan_rules,$(UNIT_PROGRAMS))
+# Of the scripts those that take longest stand first.
 SHORT_TESTS := $(SHELL_TESTS) $(filter-out $(LONG_TESTS),$(UNIT_PROGRAMS))
 ALL_TESTS := $(LONG_TESTS) $(SHORT_TESTS)
 # ONLY finds the long ones, too, wherever it is asked.
@@ -292,9 +292,9 @@ lint-shell:
 	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh)
 
 lint-gcc:
-	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc TEST_O=-O2 EXTRA_CFLAGS=-Werror
+	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc TEST_O=-O1 EXTRA_CFLAGS=-Werror
 lint-clang:
-	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-clang' CC=clang TEST_O=-O2 EXTRA_CFLAGS=-Werror
+	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-clang' CC=clang TEST_O=-O1 EXTRA_CFLAGS=-Werror
 
 # A stamp a file, so that a second lint only looks at what has changed.
 TIDY_SOURCES = $(SOURCES) $(wildcard src/main.c src/bake/*.c) $(SUPPORT) $(UNIT_TESTS) \
