@@ -17,13 +17,16 @@ static enum role role_of(enum severity severity)
 	return severity == SEVERITY_STOP ? ROLE_STOP : severity == SEVERITY_CAUTION ? ROLE_CAUTION : ROLE_QUIET;
 }
 
+#define ROWS_BELOW 4 /* of a sentence that the cursor is not on */
+
 /* Returns the rows it took. */
 static int warning_draw(struct desk *desk, const struct warning *warning, int row, int rows, int cols)
 {
+	int most = warning != here(desk) && rows > ROWS_BELOW ? ROWS_BELOW : rows; /* that at the cursor is read whole */
 	int used;
 
 	terminal_put(desk->terminal, row, 1, 8, role_of(warning->severity), severity_name(warning->severity));
-	used = desk_paragraph(desk, row, 10, cols - 11, rows < 4 ? rows : 4, ROLE_PLAIN, warning->sentence);
+	used = desk_paragraph(desk, row, 10, cols - 11, most, ROLE_PLAIN, warning->sentence);
 	if (used < rows && warning->rule->holds_up != NULL)
 		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s", warning->rule->holds_up,
 		              warning->rule->over == OVER_NEVER ? "" : "; with a reason it goes on, marked");

@@ -319,6 +319,25 @@ START_TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when)
 }
 END_TEST
 
+/* What needs a person is read to its end. */
+START_TEST(the_smallest_window_shows_the_warning_at_the_cursor_whole)
+{
+	char line[40 * 8] = "";
+	struct text text = TEXT_OVER(line);
+	const char *left;
+
+	begin_in(12, 40);
+	stopped_load();
+	dk_key(&dk, 'w');
+	ck_assert_uint_gt(dk.desk.warning_count, 0);
+	for (left = dk.desk.warnings[0].sentence; *left != '\0'; left += strcspn(left, " "), left += strspn(left, " ")) {
+		text = TEXT_OVER(line);
+		text_add(&text, "%.*s", (int)strcspn(left, " "), left);
+		ck_assert_msg(dk_sees(&dk, line), "%s is not to be seen", line);
+	}
+}
+END_TEST
+
 /* A539 Guide 6, page 6-9: cucumbers and onions go into the boiling syrup. */
 START_TEST(the_card_opens_at_what_goes_in_now)
 {
@@ -554,6 +573,7 @@ int main(void)
 	tcase_add_test(kept, a_blank_does_not_wipe_out_what_a_line_offers);
 	tcase_add_test(kept, the_card_opens_at_what_goes_in_now);
 	tcase_add_test(kept, the_smallest_window_shows_where_a_jar_goes_and_by_when);
+	tcase_add_test(kept, the_smallest_window_shows_the_warning_at_the_cursor_whole);
 	tcase_add_test(kept, acid_that_the_shelf_has_not_is_said_and_another_offered);
 	tcase_add_test(kept, acid_that_the_shelf_has_not_is_asked_about_once);
 	tcase_add_test(kept, more_acid_that_was_got_goes_onto_the_shelf);
