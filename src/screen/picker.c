@@ -64,7 +64,7 @@ bool picker_types(const struct desk *desk, const struct picker *picker, long key
 {
 	const char *at;
 
-	if (key == KEY_CODE_BACKSPACE)
+	if (key == KEY_CODE_BACKSPACE || key == KEY_CODE_EMPTY_LINE)
 		return picker->filter[0] != '\0';
 	if (key != ' ')
 		return key > ' ' && key < KEY_CODE_UP && key != 127 && key != '?' && key != '!';
@@ -167,6 +167,8 @@ void picker_typed(struct desk *desk, struct picker *picker, long key,
 {
 	if (key == KEY_CODE_BACKSPACE)
 		take_letter_off(picker);
+	else if (key == KEY_CODE_EMPTY_LINE)
+		picker->filter[0] = '\0';
 	else
 		add_letter(picker, key);
 	picker->cursor = 0;
