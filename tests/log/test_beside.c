@@ -29,27 +29,6 @@ static void end(void)
 	kit_clear(&kit);
 }
 
-static const char *beside(const char *ending)
-{
-	static char path[600];
-	(void)snprintf(path, sizeof(path), "%s%s", kit.path, ending);
-	return path;
-}
-
-static bool one_act(void)
-{
-	struct log_entry entry = kit_entry("one more", 0, 0);
-	bool ok = log_begin(kit.log, &kit.fault) && log_commit(kit.log, &entry, &kit.fault);
-	log_abandon(kit.log);
-	return ok;
-}
-
-static void acts(int count)
-{
-	for (int i = 0; i < count; i++)
-		ck_assert_msg(one_act(), "%s", kit.fault.sentence);
-}
-
 static int64_t entries(const char *path)
 {
 	return kit_number(path, "SELECT count(*) FROM journal");
@@ -67,12 +46,12 @@ static void die_after(void (*first)(void), int count)
 		kit_open(&kit, LOG_WRITE);
 		if (first != NULL)
 			first();
-		acts(count);
+		kit_acts(&kit, count);
 		_exit(0);
 	}
 	ck_assert_int_eq(waitpid(child, &status, 0), child);
 	ck_assert_int_eq(status, 0);
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 }
 
 static void die_after_acts(int count)
@@ -87,7 +66,7 @@ static void back_up(void)
 
 static const char *the_backup(void)
 {
-	return beside(".backups/2026-09-14_090000_1.db");
+	return kit_beside(&kit, ".backups/2026-09-14_090000_1.db");
 }
 
 /* --- a -wal that is not the log's own ------------------------------------------------- */
@@ -100,10 +79,10 @@ START_TEST(restoring_a_log_that_is_gone_reads_nothing_of_its_wal)
 	ck_assert_int_eq(unlink(kit.path), 0);
 	kit_refused(&kit, LOG_CREATE, FAULT_MISSING);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "stillroom restore"));
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 	KIT_OK(&kit, log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
-	ck_assert(!kit_exists(beside("-wal")));
-	ck_assert(kit_exists(beside(".damaged-1-wal")));
+	ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, ".damaged-1-wal")));
 	kit_open(&kit, LOG_WRITE);
 	ck_assert_str_eq(log_notice(kit.log), "");
 	ck_assert_int_eq(entries(kit.path), 1);
@@ -121,8 +100,8 @@ START_TEST(each_wal_of_a_log_that_is_gone_is_kept)
 		KIT_OK(&kit, log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 		kit_open(&kit, LOG_WRITE);
 	}
-	ck_assert(kit_exists(beside(".damaged-1-wal")));
-	ck_assert(kit_exists(beside(".damaged-2-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, ".damaged-1-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, ".damaged-2-wal")));
 }
 END_TEST
 
@@ -136,12 +115,12 @@ START_TEST(a_backup_copied_to_the_name_does_not_get_the_old_wal)
 	(void)snprintf(from, sizeof(from), "%s", the_backup());
 	ck_assert(copy_file(from, kit.path));
 	kit_refused(&kit, LOG_LOOK, FAULT_REFUSED); /* who only looks moves nothing */
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 	kit_open(&kit, LOG_WRITE);
 	ck_assert_ptr_nonnull(strstr(log_notice(kit.log), ".stray-wal-1"));
-	ck_assert(kit_exists(beside(".stray-wal-1")));
+	ck_assert(kit_exists(kit_beside(&kit, ".stray-wal-1")));
 	ck_assert_int_eq(entries(kit.path), 1);
-	acts(1);
+	kit_acts(&kit, 1);
 	kit_reopen(&kit);
 	ck_assert_str_eq(log_notice(kit.log), "");
 	ck_assert(kit_whole(kit.path));
@@ -157,7 +136,7 @@ START_TEST(a_wal_whose_log_is_gone_is_not_begun_over)
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "-wal"));
 	kit_write_file(kit.path, "", 0);
 	kit_refused(&kit, LOG_CREATE, FAULT_DAMAGED);
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 }
 END_TEST
 
@@ -167,12 +146,12 @@ START_TEST(the_wal_of_a_program_that_died_is_read)
 	kit_open(&kit, LOG_LOOK);
 	ck_assert_str_eq(log_notice(kit.log), "");
 	kit_close(&kit);
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 	kit_open(&kit, LOG_WRITE);
 	ck_assert_str_eq(log_notice(kit.log), "");
 	ck_assert_int_eq(entries(kit.path), 1 + ACTS);
 	kit_close(&kit);
-	ck_assert(!kit_exists(beside("-wal")));
+	ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
 	ck_assert_int_eq(entries(kit.path), 1 + ACTS);
 }
 END_TEST
@@ -194,10 +173,10 @@ START_TEST(after_an_unclean_end_nothing_is_moved_into_a_log_that_is_not_whole)
 {
 	die_after(spoil_an_index, ACTS);
 	off_t file = bytes_of(kit.path);
-	off_t wal = bytes_of(beside("-wal"));
+	off_t wal = bytes_of(kit_beside(&kit, "-wal"));
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
 	ck_assert_int_eq(bytes_of(kit.path), file);
-	ck_assert_int_eq(bytes_of(beside("-wal")), wal);
+	ck_assert_int_eq(bytes_of(kit_beside(&kit, "-wal")), wal);
 }
 END_TEST
 
@@ -207,7 +186,7 @@ START_TEST(a_log_copied_in_use_without_its_wal_says_so)
 {
 	char copy[sizeof(kit.path)];
 	(void)snprintf(copy, sizeof(copy), "%s/copy.db", kit.folder);
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	ck_assert(copy_file(kit.path, copy));
 	kit_close(&kit);
 	(void)snprintf(kit.path, sizeof(kit.path), "%s", copy);
@@ -215,7 +194,7 @@ START_TEST(a_log_copied_in_use_without_its_wal_says_so)
 		kit_open(&kit, LOG_LOOK);
 		ck_assert_ptr_nonnull(strstr(log_notice(kit.log), "stillroom backup"));
 		kit_close(&kit);
-		ck_assert(!kit_exists(beside("-wal")));
+		ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
 	}
 	kit_open(&kit, LOG_WRITE);
 	ck_assert_ptr_nonnull(strstr(log_notice(kit.log), "stillroom backup"));
@@ -255,7 +234,7 @@ START_TEST(a_log_that_is_being_left_is_no_copy)
 	int status;
 
 	(void)snprintf(copy, sizeof(copy), "%s/copy.db", kit.folder);
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	ck_assert(copy_file(kit.path, copy));
 	kit_close(&kit);
 	(void)snprintf(kit.path, sizeof(kit.path), "%s", copy);
@@ -273,7 +252,7 @@ static sqlite3_file *comer;
 static void come_after_the_wal(void)
 {
 	sqlite3_vfs *vfs = sqlite3_vfs_find("unix");
-	if (comer != NULL || kit_exists(beside("-wal")))
+	if (comer != NULL || kit_exists(kit_beside(&kit, "-wal")))
 		return;
 	comer = calloc(1, (size_t)vfs->szOsFile);
 	ck_assert_ptr_nonnull(comer);
@@ -284,13 +263,13 @@ static void come_after_the_wal(void)
 
 START_TEST(who_comes_while_a_log_is_left_does_not_keep_the_mark_on)
 {
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	failing_after_unlock(come_after_the_wal);
 	kit_close(&kit);
 	ck_assert_ptr_nonnull(comer);
 	comer->pMethods->xClose(comer);
 	free(comer);
-	ck_assert(!kit_exists(beside("-wal")));
+	ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
 	kit_open(&kit, LOG_WRITE);
 	ck_assert_str_eq(log_notice(kit.log), "");
 }
@@ -301,7 +280,7 @@ START_TEST(a_disk_that_fails_while_a_log_is_left_makes_no_copy_of_it)
 {
 	bool failed = true;
 	for (int n = 1; failed; n++) {
-		acts(1);
+		kit_acts(&kit, 1);
 		failing_arm_disk(n, FAILING_ONCE, true);
 		kit_close(&kit);
 		failed = failing_disarm();
@@ -316,7 +295,7 @@ START_TEST(a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied)
 {
 	char copy[sizeof(kit.path)];
 	(void)snprintf(copy, sizeof(copy), "%s/copy.db", kit.folder);
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	kit_close(&kit);
 	ck_assert(copy_file(kit.path, copy));
 	(void)snprintf(kit.path, sizeof(kit.path), "%s", copy);
@@ -331,15 +310,15 @@ START_TEST(of_two_the_last_to_leave_takes_the_mark_off)
 {
 	struct log *second;
 	KIT_OK(&kit, log_open(kit.path, LOG_WRITE, &second, &kit.fault));
-	acts(3);
+	kit_acts(&kit, 3);
 	kit_close(&kit);
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 	log_close(second);
-	ck_assert(!kit_exists(beside("-wal")));
+	ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
 	kit_open(&kit, LOG_WRITE);
 	struct log *look;
 	KIT_OK(&kit, log_open(kit.path, LOG_LOOK, &look, &kit.fault));
-	acts(3);
+	kit_acts(&kit, 3);
 	kit_close(&kit);
 	log_close(look);
 	kit_open(&kit, LOG_WRITE);
@@ -351,7 +330,7 @@ END_TEST
 /* By so little that only a sentence gets shorter. */
 START_TEST(a_log_whose_end_is_missing_is_damaged)
 {
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	kit_close(&kit);
 	ck_assert_int_eq(truncate(kit.path, bytes_of(kit.path) - 50), 0);
 	kit_refused(&kit, LOG_LOOK, FAULT_DAMAGED);
@@ -377,10 +356,10 @@ START_TEST(a_new_log_is_for_its_owner_alone)
 	kit_close(&kit);
 	(void)snprintf(kit.path, sizeof(kit.path), "%s/new.db", kit.folder);
 	kit_open(&kit, LOG_CREATE);
-	acts(1);
+	kit_acts(&kit, 1);
 	back_up();
 	for (size_t i = 0; i < sizeof(endings) / sizeof(endings[0]); i++) {
-		ck_assert_int_eq(stat(beside(endings[i]), &status), 0);
+		ck_assert_int_eq(stat(kit_beside(&kit, endings[i]), &status), 0);
 		ck_assert_int_eq(status.st_mode & 0777, 0600);
 	}
 }
@@ -435,13 +414,13 @@ static void remove_log(void)
 
 static void remove_wal(void)
 {
-	ck_assert_int_eq(unlink(beside("-wal")), 0);
+	ck_assert_int_eq(unlink(kit_beside(&kit, "-wal")), 0);
 }
 
 static void replace_log(void)
 {
 	char copy[600];
-	(void)snprintf(copy, sizeof(copy), "%s", beside(".copy"));
+	(void)snprintf(copy, sizeof(copy), "%s", kit_beside(&kit, ".copy"));
 	ck_assert(copy_file(kit.path, copy));
 	ck_assert_int_eq(rename(copy, kit.path), 0);
 }
@@ -453,7 +432,7 @@ static void cut_log(void)
 
 static void cut_wal(void)
 {
-	ck_assert_int_eq(truncate(beside("-wal"), 0), 0);
+	ck_assert_int_eq(truncate(kit_beside(&kit, "-wal"), 0), 0);
 }
 
 static const struct away {
@@ -471,10 +450,10 @@ static const struct away {
 START_TEST(nothing_is_recorded_in_a_log_that_has_gone)
 {
 	const struct away *how = &away[_i];
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	ck_assert(log_stands(kit.log, &kit.fault));
 	how->go();
-	ck_assert(!one_act());
+	ck_assert(!kit_act(&kit));
 	ck_assert_int_eq(kit.fault.kind, FAULT_UNSAFE);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, how->word));
 	ck_assert(!log_stands(kit.log, &kit.fault));
@@ -484,7 +463,7 @@ END_TEST
 START_TEST(a_log_that_goes_in_the_middle_of_an_act_refuses_it)
 {
 	struct log_entry entry = kit_entry("half way", 0, 0);
-	acts(1);
+	kit_acts(&kit, 1);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	away[_i].go();
 	ck_assert(!log_commit(kit.log, &entry, &kit.fault));
@@ -495,10 +474,10 @@ END_TEST
 START_TEST(what_stands_can_be_written_to_a_new_file)
 {
 	char saved[600];
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	away[_i].go();
 	(void)snprintf(saved, sizeof(saved), "%s/saved.db", kit.folder);
-	ck_assert(!one_act());
+	ck_assert(!kit_act(&kit));
 	bool ok = log_save_copy(kit.log, saved, false, &kit.fault);
 	ck_assert_msg(ok || !away[_i].can_be_saved, "%s", kit.fault.sentence);
 	if (ok) {
@@ -513,15 +492,15 @@ START_TEST(leaving_takes_nothing_of_another_log_away)
 {
 	struct log *fresh;
 	struct log *old = kit.log;
-	acts(1);
+	kit_acts(&kit, 1);
 	ck_assert_int_eq(unlink(kit.path), 0);
-	ck_assert_int_eq(unlink(beside("-wal")), 0);
-	ck_assert_int_eq(unlink(beside("-shm")), 0);
+	ck_assert_int_eq(unlink(kit_beside(&kit, "-wal")), 0);
+	ck_assert_int_eq(unlink(kit_beside(&kit, "-shm")), 0);
 	KIT_OK(&kit, log_open(kit.path, LOG_CREATE, &fresh, &kit.fault));
 	kit.log = fresh;
-	acts(ACTS);
+	kit_acts(&kit, ACTS);
 	log_close(old);
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 	ck_assert_int_eq(entries(kit.path), ACTS);
 }
 END_TEST
@@ -533,16 +512,16 @@ START_TEST(after_a_failed_sync_neither_is_claimed_and_no_act_is_made_until_one_s
 	int said = 0;
 	for (int n = 1; n < 12; n++) {
 		failing_arm_disk(n, FAILING_FOR_GOOD, false);
-		bool ok = one_act();
+		bool ok = kit_act(&kit);
 		if (!ok && kit.fault.kind == FAULT_UNSAFE) {
 			said++;
 			ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "may be lost"));
 			ck_assert_ptr_null(strstr(kit.fault.sentence, "nothing of"));
-			ck_assert(!one_act()); /* the disk still fails: not even begun */
+			ck_assert(!kit_act(&kit)); /* the disk still fails: not even begun */
 			ck_assert_int_eq(kit.fault.kind, FAULT_UNSAFE);
 		}
 		(void)failing_disarm();
-		acts(1);
+		kit_acts(&kit, 1);
 		ck_assert(kit_whole(kit.path));
 	}
 	ck_assert_int_gt(said, 0);

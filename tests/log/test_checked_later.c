@@ -26,27 +26,6 @@ static void end(void)
 	kit_clear(&kit);
 }
 
-static const char *beside(const char *ending)
-{
-	static char path[600];
-	(void)snprintf(path, sizeof(path), "%s%s", kit.path, ending);
-	return path;
-}
-
-static bool one_act(void)
-{
-	struct log_entry entry = kit_entry("one more", 0, 0);
-	bool ok = log_begin(kit.log, &kit.fault) && log_commit(kit.log, &entry, &kit.fault);
-	log_abandon(kit.log);
-	return ok;
-}
-
-static void acts(void)
-{
-	for (int i = 0; i < ACTS; i++)
-		ck_assert_msg(one_act(), "%s", kit.fault.sentence);
-}
-
 static bool same_bytes(const char *one, const char *other)
 {
 	FILE *a = fopen(one, "rb");
@@ -73,11 +52,11 @@ START_TEST(until_it_is_checked_nothing_is_moved_into_the_file)
 	kit_open(&kit, LOG_BOARD);
 	ck_assert(log_is_unchecked(kit.log));
 	ck_assert(copy_file(kit.path, twin));
-	acts();
+	kit_acts(&kit, ACTS);
 	ck_assert(same_bytes(kit.path, twin));
 	kit_close(&kit);
 	ck_assert(same_bytes(kit.path, twin));
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 	ck_assert_int_eq(entries(), 1 + ACTS);
 }
 END_TEST
@@ -85,20 +64,20 @@ END_TEST
 START_TEST(after_an_unclean_end_the_next_board_moves_nothing_before_its_check)
 {
 	kit_open(&kit, LOG_BOARD);
-	acts();
+	kit_acts(&kit, ACTS);
 	kit_close(&kit); /* unchecked: the -wal stays, as after a death */
 	ck_assert(copy_file(kit.path, twin));
 	kit_open(&kit, LOG_BOARD);
-	acts();
+	kit_acts(&kit, ACTS);
 	ck_assert(same_bytes(kit.path, twin));
 	KIT_OK(&kit, log_check(kit.log, &kit.fault));
 	ck_assert(same_bytes(kit.path, twin));
 	KIT_OK(&kit, log_checked(kit.log, NULL, &kit.fault));
 	ck_assert(!log_is_unchecked(kit.log));
-	acts();
+	kit_acts(&kit, ACTS);
 	ck_assert(!same_bytes(kit.path, twin));
 	kit_close(&kit);
-	ck_assert(!kit_exists(beside("-wal")));
+	ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
 	ck_assert_int_eq(entries(), 1 + 3 * ACTS);
 	ck_assert(kit_whole(kit.path));
 }
@@ -108,7 +87,7 @@ START_TEST(a_board_in_which_nothing_was_done_leaves_one_file)
 {
 	kit_open(&kit, LOG_BOARD);
 	kit_close(&kit);
-	ck_assert(!kit_exists(beside("-wal")));
+	ck_assert(!kit_exists(kit_beside(&kit, "-wal")));
 	kit_open(&kit, LOG_LOOK);
 	ck_assert_str_eq(log_notice(kit.log), "");
 	kit_close(&kit);
@@ -120,19 +99,19 @@ START_TEST(damage_that_is_told_later_stops_all_acts_and_leaves_the_file)
 	struct fault fault = {.kind = FAULT_NONE};
 	kit_spoil_index(kit.path);
 	kit_open(&kit, LOG_BOARD);
-	ck_assert(one_act());
+	ck_assert(kit_act(&kit));
 	ck_assert(copy_file(kit.path, twin));
 	ck_assert(!log_check(kit.log, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_DAMAGED);
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "is damaged"));
 	ck_assert(log_checked(kit.log, fault.sentence, NULL));
 	ck_assert(log_is_damaged(kit.log));
-	ck_assert(!one_act());
+	ck_assert(!kit_act(&kit));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	ck_assert_str_eq(kit.fault.sentence, fault.sentence);
 	kit_close(&kit);
 	ck_assert(same_bytes(kit.path, twin));
-	ck_assert(kit_exists(beside("-wal")));
+	ck_assert(kit_exists(kit_beside(&kit, "-wal")));
 }
 END_TEST
 
@@ -140,7 +119,7 @@ START_TEST(who_only_looks_does_not_check_and_who_inspects_does)
 {
 	kit_spoil_index(kit.path);
 	kit_open(&kit, LOG_BOARD);
-	ck_assert(one_act());
+	ck_assert(kit_act(&kit));
 	kit_close(&kit); /* as after an unclean end: a full check is due */
 	kit_open(&kit, LOG_LOOK);
 	kit_close(&kit);

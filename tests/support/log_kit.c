@@ -105,6 +105,27 @@ struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t loa
 	return entry;
 }
 
+bool kit_act(struct log_kit *kit)
+{
+	struct log_entry entry = kit_entry("one more", 0, 0);
+	bool ok = log_begin(kit->log, &kit->fault) && log_commit(kit->log, &entry, &kit->fault);
+	log_abandon(kit->log);
+	return ok;
+}
+
+void kit_acts(struct log_kit *kit, int count)
+{
+	for (int i = 0; i < count; i++)
+		ck_assert_msg(kit_act(kit), "%s", kit->fault.sentence);
+}
+
+const char *kit_beside(const struct log_kit *kit, const char *ending)
+{
+	static char path[sizeof(kit->path) + 120];
+	(void)snprintf(path, sizeof(path), "%s%s", kit->path, ending);
+	return path;
+}
+
 struct log_subject kit_station(int64_t id)
 {
 	return (struct log_subject){.kind = SUBJECT_STATION, .id = id};

@@ -34,6 +34,13 @@ void kit_refused(struct log_kit *kit, enum log_mode mode, enum fault_kind kind);
 
 struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t load_id);
 
+/* An act that changes nothing but the journal; false: it was refused. */
+bool kit_act(struct log_kit *kit);
+void kit_acts(struct log_kit *kit, int count); /* which must not be */
+
+/* The file that lies beside the log with that ending; until the next call. */
+const char *kit_beside(const struct log_kit *kit, const char *ending);
+
 /* What an act is about. */
 struct log_subject kit_station(int64_t id);
 struct log_subject kit_load(int64_t id);
