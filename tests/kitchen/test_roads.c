@@ -70,7 +70,7 @@ enum lack {
 	LACK_COUNT
 };
 
-#define CELL_COUNT (LACK_COUNT * ROAD_COUNT)
+#define CELL_COUNT ((int)LACK_COUNT * (int)ROAD_COUNT)
 
 /* --- acts in the canner and on the shelf ----------------------------------------------------- */
 
