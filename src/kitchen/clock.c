@@ -25,15 +25,20 @@ static int64_t read_ms(clockid_t id)
 	return (int64_t)at.tv_sec * 1000 + at.tv_nsec / 1000000;
 }
 
+int64_t clock_awake_ms(void)
+{
+#ifdef CLOCK_BOOTTIME
+	return read_ms(CLOCK_BOOTTIME);
+#else
+	return read_ms(CLOCK_MONOTONIC);
+#endif
+}
+
 static void read_system(void *state, struct moment *now)
 {
 	const struct system_clock *clock = state;
 
-#ifdef CLOCK_BOOTTIME
-	now->awake_ms = read_ms(CLOCK_BOOTTIME);
-#else
-	now->awake_ms = read_ms(CLOCK_MONOTONIC);
-#endif
+	now->awake_ms = clock_awake_ms();
 	now->wall_ms = read_ms(CLOCK_REALTIME);
 	text_copy(now->boot, sizeof(now->boot), clock->boot);
 }

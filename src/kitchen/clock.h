@@ -21,6 +21,10 @@ struct clock {
 
 struct moment clock_now(const struct clock *clock);
 
+/* Real time since the machine started, ms, its sleep included where the system tells: for
+ * waits of the program itself, in practice too. */
+int64_t clock_awake_ms(void);
+
 /* The computer's own clocks: CLOCK_REALTIME, CLOCK_BOOTTIME (CLOCK_MONOTONIC
  * where there is none) and the kernel's boot identity.  `state` is filled in
  * once and must outlive the clock. */

@@ -2,9 +2,9 @@
 
 #include <poll.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "kitchen/backups.h"
+#include "kitchen/clock.h"
 #include "kitchen/keeper.h"
 #include "kitchen/kitchen_private.h"
 
@@ -161,21 +161,13 @@ bool upkeep_start(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault)
 
 /* --- leaving ---------------------------------------------------------------------------- */
 
-static int64_t now_ms(void)
-{
-	struct timespec now = { 0 };
-
-	(void)clock_gettime(CLOCK_MONOTONIC, &now);
-	return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
 /* Until the job that runs has ended. */
 static bool wait_out(struct upkeep *upkeep, void (*tell)(const char *), struct fault *fault)
 {
 	int wait_ms = FELT_MS;
 	bool well = true;
 
-	upkeep->began_ms = now_ms();
+	upkeep->began_ms = clock_awake_ms();
 	while (upkeep_runs(upkeep)) {
 		struct pollfd news = { .fd = upkeep_fd(upkeep), .events = POLLIN };
 
@@ -184,7 +176,7 @@ static bool wait_out(struct upkeep *upkeep, void (*tell)(const char *), struct f
 			                                        : "A backup of the log is being made ...");
 			wait_ms = 10 * FELT_MS;
 		}
-		well = upkeep_look(upkeep, now_ms(), fault);
+		well = upkeep_look(upkeep, clock_awake_ms(), fault);
 	}
 	return well;
 }
@@ -197,13 +189,13 @@ static bool finish_check(struct upkeep *upkeep, void (*tell)(const char *), stru
 
 	if (!log_is_unchecked(log) || !log_has_wal(log))
 		return true;
-	if (start_job(upkeep, KEEPER_CHECK, now_ms(), fault) && wait_out(upkeep, tell, fault))
+	if (start_job(upkeep, KEEPER_CHECK, clock_awake_ms(), fault) && wait_out(upkeep, tell, fault))
 		return true;
 	if (log_is_damaged(log))
 		return false;
 	*fault = (struct fault){ .kind = FAULT_NONE };
 	(void)log_check(log, fault);
-	return check_ended(upkeep, now_ms(), fault);
+	return check_ended(upkeep, clock_awake_ms(), fault);
 }
 
 static bool finish_backup(struct upkeep *upkeep, void (*tell)(const char *), struct fault *fault)
@@ -212,10 +204,10 @@ static bool finish_backup(struct upkeep *upkeep, void (*tell)(const char *), str
 
 	if (log_is_backed_up(kitchen->log))
 		return true;
-	if (start_job(upkeep, KEEPER_BACKUP, now_ms(), fault) && wait_out(upkeep, tell, fault))
+	if (start_job(upkeep, KEEPER_BACKUP, clock_awake_ms(), fault) && wait_out(upkeep, tell, fault))
 		return true;
 	*fault = (struct fault){ .kind = FAULT_NONE };
-	return kitchen_backup(kitchen, now_ms(), fault);
+	return kitchen_backup(kitchen, clock_awake_ms(), fault);
 }
 
 bool upkeep_finish(struct upkeep *upkeep, void (*tell)(const char *sentence), struct fault *fault)

@@ -10,8 +10,9 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/mman.h>
-#include <time.h>
 #include <unistd.h>
+
+#include "screen/wake.h"
 
 #define NAME_BYTES 256
 #define PIECE_BYTES 256 /* where the descriptor blocks: what a terminal with room takes (our guess) */
@@ -183,21 +184,13 @@ bool outlet_send(struct outlet *outlet)
 	return !outlet_waits(outlet);
 }
 
-static int64_t now_ms(void)
-{
-	struct timespec now = {0};
-
-	(void)clock_gettime(CLOCK_MONOTONIC, &now);
-	return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
 void outlet_send_within(struct outlet *outlet, int ms)
 {
 	struct pollfd fd = {.fd = outlet->out, .events = POLLOUT};
-	int64_t end = now_ms() + ms;
+	int64_t end = wake_now_ms() + ms;
 
 	while (!outlet_send(outlet)) {
-		int64_t left = end - now_ms();
+		int64_t left = end - wake_now_ms();
 		if (left <= 0)
 			return;
 		(void)poll(&fd, 1, (int)left);
