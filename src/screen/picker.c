@@ -104,8 +104,10 @@ static void take_letter_off(struct picker *picker)
 {
 	size_t length = strlen(picker->filter);
 
-	while (length > 0 && ((unsigned char)picker->filter[--length] & 0xC0u) == 0x80u)
-		continue;
+	if (length > 0)
+		length--;
+	while (length > 0 && ((unsigned char)picker->filter[length] & 0xC0u) == 0x80u)
+		length--;
 	picker->filter[length] = '\0';
 }
 
