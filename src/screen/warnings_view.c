@@ -17,12 +17,13 @@ static enum role role_of(enum severity severity)
 	return severity == SEVERITY_STOP ? ROLE_STOP : severity == SEVERITY_CAUTION ? ROLE_CAUTION : ROLE_QUIET;
 }
 
-#define ROWS_BELOW 4 /* of a sentence that the cursor is not on */
+#define ROWS_BELOW 4 /* of a sentence that the cursor is not on; that at the cursor is read whole */
 
 /* Returns the rows it took. */
-static int warning_draw(struct desk *desk, const struct warning *warning, int row, int rows, int cols)
+static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols)
 {
-	int most = warning != here(desk) && rows > ROWS_BELOW ? ROWS_BELOW : rows; /* that at the cursor is read whole */
+	const struct warning *warning = &desk->warnings[n];
+	int most = (int)n != desk->warned.cursor && rows > ROWS_BELOW ? ROWS_BELOW : rows;
 	int used;
 
 	terminal_put(desk->terminal, row, 1, 8, role_of(warning->severity), severity_name(warning->severity));
@@ -59,7 +60,7 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No open warnings.");
 	list_move(&desk->warned, 0, (int)desk->warning_count);
 	for (size_t i = (size_t)desk->warned.cursor; i < desk->warning_count && row < end; i++)
-		row += warning_draw(desk, &desk->warnings[i], row, end - row, cols);
+		row += warning_draw(desk, i, row, end - row, cols);
 	if (asides)
 		asides_draw(desk, top + rows - 1, cols);
 }
