@@ -17,6 +17,7 @@
 #include <sys/prctl.h>
 #endif
 
+#include "kitchen/apart.h"
 #include "log/log.h"
 
 extern char **environ;
@@ -66,27 +67,6 @@ static bool make_pipe(int ends[2])
 	return fcntl(ends[0], F_SETFD, FD_CLOEXEC) == 0 && fcntl(ends[1], F_SETFD, FD_CLOEXEC) == 0;
 }
 
-/* Default signals, none blocked, and a group of its own: a key of the terminal ends the
- * board, and the board its keeper. */
-static int set_attributes(posix_spawnattr_t *attributes)
-{
-	sigset_t all;
-	sigset_t none;
-	int error;
-
-	(void)sigfillset(&all);
-	(void)sigdelset(&all, SIGKILL);
-	(void)sigdelset(&all, SIGSTOP);
-	(void)sigemptyset(&none);
-	error = posix_spawnattr_setsigdefault(attributes, &all);
-	if (error == 0)
-		error = posix_spawnattr_setsigmask(attributes, &none);
-	if (error == 0)
-		error = posix_spawnattr_setpgroup(attributes, 0);
-	return error != 0 ? error : posix_spawnattr_setflags(attributes, POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK |
-	                                                                     POSIX_SPAWN_SETPGROUP);
-}
-
 static int set_files(posix_spawn_file_actions_t *files, int life, int news)
 {
 	int error = posix_spawn_file_actions_adddup2(files, life, STDIN_FILENO);
@@ -96,24 +76,18 @@ static int set_files(posix_spawn_file_actions_t *files, int life, int news)
 	return error != 0 ? error : posix_spawn_file_actions_addopen(files, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
 }
 
-/* 0 or an errno value. */
+/* 0 or an errno value.  In a group of its own: a key of the terminal ends the board, and the
+ * board its keeper. */
 static int spawn(char *const argv[], int life, int news, pid_t *pid)
 {
 	posix_spawn_file_actions_t files;
-	posix_spawnattr_t attributes;
 	int error = posix_spawn_file_actions_init(&files);
 
 	if (error != 0)
 		return error;
-	error = posix_spawnattr_init(&attributes);
-	if (error == 0) {
-		error = set_files(&files, life, news);
-		if (error == 0)
-			error = set_attributes(&attributes);
-		if (error == 0)
-			error = posix_spawnp(pid, argv[0], &files, &attributes, argv, environ);
-		(void)posix_spawnattr_destroy(&attributes);
-	}
+	error = set_files(&files, life, news);
+	if (error == 0)
+		error = start_apart(argv, environ, &files, pid);
 	(void)posix_spawn_file_actions_destroy(&files);
 	return error;
 }

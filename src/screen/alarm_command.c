@@ -14,6 +14,8 @@
 #include <sys/types.h>
 #include <sys/wait.h>
 
+#include "kitchen/apart.h"
+
 extern char **environ;
 
 #define OUR_PREFIX "STILLROOM_"
@@ -129,49 +131,18 @@ static int redirect(posix_spawn_file_actions_t *actions)
 	return error;
 }
 
-/* Default signals, none blocked, a process group of its own. */
-static int detach(posix_spawnattr_t *attributes)
-{
-	sigset_t all;
-	sigset_t none;
-	int error = 0;
-
-	sigfillset(&all);
-	sigdelset(&all, SIGKILL);
-	sigdelset(&all, SIGSTOP);
-	sigemptyset(&none);
-	error = posix_spawnattr_setsigdefault(attributes, &all);
-	if (error == 0)
-		error = posix_spawnattr_setsigmask(attributes, &none);
-	if (error == 0)
-		error = posix_spawnattr_setpgroup(attributes, 0);
-	if (error == 0)
-		error = posix_spawnattr_setflags(attributes, POSIX_SPAWN_SETSIGDEF |
-		                                                 POSIX_SPAWN_SETSIGMASK |
-		                                                 POSIX_SPAWN_SETPGROUP);
-	return error;
-}
-
 /* Returns 0 or an errno value. */
 static int spawn(char **argv, char **environment, pid_t *pid)
 {
 	posix_spawn_file_actions_t actions;
-	posix_spawnattr_t attributes;
 	int error = posix_spawn_file_actions_init(&actions);
 
 	if (error != 0)
 		return error;
-	error = posix_spawnattr_init(&attributes);
-	if (error != 0)
-		goto no_attributes;
 	error = redirect(&actions);
 	if (error == 0)
-		error = detach(&attributes);
-	if (error == 0)
-		error = posix_spawnp(pid, argv[0], &actions, &attributes, argv, environment);
-	posix_spawnattr_destroy(&attributes);
-no_attributes:
-	posix_spawn_file_actions_destroy(&actions);
+		error = start_apart(argv, environment, &actions, pid);
+	(void)posix_spawn_file_actions_destroy(&actions);
 	return error;
 }
 
