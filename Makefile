@@ -60,9 +60,9 @@ AGAIN = $(MAKE) --no-print-directory $(if $(V),,-s) $(if $(findstring jobserver,
 
 # --- what there is ------------------------------------------------------------
 
-FLOORS := engine log kitchen report screen
-SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c)))
-HEADERS := $(sort $(wildcard src/*/*.h))
+FLOORS := base engine log kitchen report screen
+SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c src/$(f)/*/*.c)))
+HEADERS := $(sort $(wildcard src/*/*.h src/*/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
 	yield_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
@@ -321,7 +321,7 @@ lint-cppcheck:
 .PHONY: format
 format: ## lay out the C sources anew (.clang-format)
 	@sh .ci/deps format
-	@clang-format -i $(wildcard src/*.c src/*/*.c src/*/*.h tests/*/*.c tests/*/*.h)
+	@clang-format -i $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h)
 
 # --- use ----------------------------------------------------------------------
 

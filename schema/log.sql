@@ -8,7 +8,7 @@
 --
 -- Words and units
 --   *_wall_ms     an instant: UTC, milliseconds. With *_awake_ms and *_boot beside it a
---                 moment: the suspend-proof reading of that boot (src/engine/moment.h)
+--                 moment: the suspend-proof reading of that boot (src/base/moment.h)
 --   *_ms _s _minutes   durations; in the day plan *_minutes count from local midnight
 --   *_ul _mg _um  whole microliters, milligrams, micrometers
 --   *_mc _pa _psi _thou   thousandths of a degree Celsius, pascals, psi, thousandths of an inch
@@ -48,7 +48,7 @@ CREATE TABLE house (
 	jar_wait_minutes INTEGER NOT NULL DEFAULT 20 CHECK (jar_wait_minutes BETWEEN 1 AND 600), -- filled, for a canner
 	storage_mc INTEGER,                 -- warmth where jars are kept, and when it was read
 	storage_wall_ms INTEGER,
-	stand_minutes INTEGER NOT NULL DEFAULT 0 CHECK (stand_minutes BETWEEN 0 AND 600) -- 0: src/engine/gate.h
+	stand_minutes INTEGER NOT NULL DEFAULT 0 CHECK (stand_minutes BETWEEN 0 AND 600) -- 0: src/engine/gate/gate.h
 ) STRICT;
 INSERT INTO house (id) VALUES (1);
 
@@ -110,7 +110,7 @@ CREATE TABLE recipe_ingredient (
 	recipe_id INTEGER NOT NULL REFERENCES recipe (id) ON DELETE CASCADE,
 	place INTEGER NOT NULL CHECK (place BETWEEN 1 AND 16),
 	name TEXT NOT NULL,
-	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe.h
+	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe/recipe.h
 	measure TEXT NOT NULL CHECK (measure IN ('volume', 'mass', 'each')),
 	amount INTEGER NOT NULL CHECK (amount > 0), -- uL, mg or pieces
 	form TEXT NOT NULL DEFAULT '',
@@ -197,7 +197,7 @@ CREATE TABLE batch_amount (
 	batch_id INTEGER NOT NULL REFERENCES batch (id) ON DELETE CASCADE,
 	place INTEGER NOT NULL,
 	ingredient TEXT NOT NULL,
-	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe.h
+	supply TEXT NOT NULL,               -- kind, as in src/engine/recipe/recipe.h
 	measure TEXT NOT NULL CHECK (measure IN ('volume', 'mass', 'each')),
 	wanted INTEGER NOT NULL CHECK (wanted >= 0), -- uL, mg or pieces
 	used INTEGER NOT NULL CHECK (used >= 0),
@@ -358,7 +358,7 @@ CREATE INDEX mark_of_phase ON mark (phase_id) WHERE phase_id IS NOT NULL;
 
 CREATE TABLE supply (
 	id INTEGER PRIMARY KEY,
-	kind TEXT NOT NULL,                 -- as in src/engine/recipe.h, which has its unit (supply_measure)
+	kind TEXT NOT NULL,                 -- as in src/engine/recipe/recipe.h, which has its unit (supply_measure)
 	size TEXT NOT NULL DEFAULT '',      -- jars: the size
 	UNIQUE (kind, size)
 ) STRICT;
@@ -696,7 +696,7 @@ BEGIN
 		ON CONFLICT DO UPDATE SET looked = looked + excluded.looked, failed = failed + excluded.failed;
 END;
 
--- --- what the gate said (src/engine/gate.h) ---------------------------------------------------
+-- --- what the gate said (src/engine/gate/gate.h) ---------------------------------------------------
 
 -- Of a load, of each jar in it of which something else is true, and of a batch before any
 -- canner. Written before each act, undo and redo that touched its evidence is committed.

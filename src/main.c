@@ -16,8 +16,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "engine/fault.h"
-#include "engine/text.h"
+#include "base/fault.h"
+#include "base/text.h"
 #include "kitchen/keeper.h"
 #include "kitchen/new_log.h"
 #include "kitchen/open_day.h"

@@ -11,7 +11,7 @@
 #define ID_BYTES        64
 #define TEXT_BYTES      512
 #define NOTE_TEXT_BYTES 1024
-#define DOSES_MAX       3  /* src/engine/food.h: ACID_DOSES_MAX */
+#define DOSES_MAX       3  /* src/engine/food/food.h: ACID_DOSES_MAX */
 #define CLASSES_MAX     64 /* one bit each */
 #define MADE_OF_MAX     40
 #define NONE            ((size_t)-1)

@@ -243,7 +243,7 @@ static void print_steps(const struct larder *larder)
 
 void larder_print(const struct larder *larder)
 {
-	print_top("engine/food.h");
+	print_top("engine/food/food.h");
 	print_rules(larder);
 	print_classes(larder);
 	print_known(larder);

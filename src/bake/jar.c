@@ -54,7 +54,7 @@ bake_jar(const char *path)
 {
 	struct jars jars = jars_read(path);
 
-	print_top("engine/process.h");
+	print_top("engine/process/process.h");
 	printf("const struct jar_size jar_sizes[] = {\n");
 	for (size_t i = 0; i < jars.count; i++) {
 		printf("\t{ ");

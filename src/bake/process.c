@@ -22,7 +22,7 @@ static const char *const confirmation_constants[] = {
 	"CONFIRMED_YES", "CONFIRMED_PRACTICE", "CONFIRMED_DISPUTED", "CONFIRMED_MEMORY",
 };
 
-/* src/engine/process.h: PROCESS_OPTIONS_MAX others beside the one given. */
+/* src/engine/process/process.h: PROCESS_OPTIONS_MAX others beside the one given. */
 #define ROWS_IN_BAND_MAX 7
 
 #define BOILING_WATER 0 /* in `methods` */
@@ -245,7 +245,7 @@ bake_process(const char *jar_path, char *const *paths, int count)
 		processes_add(&table, paths[i], &jars);
 	for (size_t i = 0; i < table.count; i++)
 		check_row(&table, i);
-	print_top("engine/process.h");
+	print_top("engine/process/process.h");
 	printf("const struct process_row process_rows[] = {\n");
 	for (size_t i = 0; i < table.count; i++)
 		print_with_second(&table, i);

@@ -31,7 +31,7 @@ bake_product(const char *path)
 	size_t count = 0;
 
 	header_read(&source, header, 5);
-	print_top("engine/product.h");
+	print_top("engine/process/product.h");
 	printf("const struct product products[] = {\n");
 	while (row_read(&source, &record, 5)) {
 		for (size_t i = 0; i < count; i++) {

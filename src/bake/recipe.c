@@ -310,7 +310,7 @@ bake_recipe(char *const *books, int book_count, const char *jar_path, char *cons
 	}
 	for (size_t i = 0; i < book.count; i++)
 		check_recipe(&book.row[i], &tables);
-	print_top("engine/recipe.h");
+	print_top("engine/recipe/recipe.h");
 	printf("const struct recipe recipes[] = {\n");
 	for (size_t i = 0; i < book.count; i++)
 		print_recipe(&book.row[i]);

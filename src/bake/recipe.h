@@ -7,7 +7,7 @@
 #include "bake/bake.h"
 #include "bake/food.h"
 
-#define INGREDIENTS_MAX 16 /* src/engine/recipe.h: RECIPE_INGREDIENTS_MAX */
+#define INGREDIENTS_MAX 16 /* src/engine/recipe/recipe.h: RECIPE_INGREDIENTS_MAX */
 
 /* In the order of the engine's enums. */
 #define PECTIN_COUNT 3

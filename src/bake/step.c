@@ -71,7 +71,7 @@ bake_step(const char *path, char *const *recipe_paths, int count)
 	for (int i = 0; i < count; i++)
 		recipes_read(&book, recipe_paths[i]);
 	header_read(&source, header, 7);
-	print_top("engine/recipe.h");
+	print_top("engine/recipe/recipe.h");
 	printf("const struct recipe_step recipe_steps[] = {\n");
 	while (row_read(&source, &record, 7)) {
 		check_step(&record, &book, last, &number);

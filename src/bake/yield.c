@@ -44,7 +44,7 @@ bake_yield(const char *path)
 	size_t count = 0;
 
 	header_read(&source, header, COLUMNS);
-	print_top("engine/juice_yield.h");
+	print_top("engine/recipe/juice_yield.h");
 	printf("const struct yield_row yield_rows[] = {\n");
 	while (row_read(&source, &record, COLUMNS)) {
 		for (size_t i = 0; i < count; i++) {

@@ -3,8 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/gate.h"
+#include "engine/recipe/amount.h"
+#include "engine/gate/gate.h"
 #include "kitchen/kitchen_private.h"
 
 /* --- lines of acid --------------------------------------------------------------------- */

@@ -2,7 +2,7 @@
  * acid_asked.h - what is asked of the acid when jars are packed, filled or processed
  * again, and what is put down of the answer.
  *
- * Asked on every road to a jar where its food has an acid rule (engine/acid.h) or its
+ * Asked on every road to a jar where its food has an acid rule (engine/food/acid.h) or its
  * recipe a line of acid; no answer is a stop (key-acid), and a typed reason goes on as
  * acid left out: ACID_LEFT_OUT and a mark on the lot.  The strength of vinegar is asked
  * once for a lot where the printed recipe lives by it.
@@ -10,7 +10,7 @@
 #ifndef STILLROOM_KITCHEN_ACID_ASKED_H
 #define STILLROOM_KITCHEN_ACID_ASKED_H
 
-#include "engine/acid.h"
+#include "engine/food/acid.h"
 #include "kitchen/kitchen.h"
 
 struct acid_asked {

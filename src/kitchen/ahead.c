@@ -7,9 +7,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/fruit.h"
-#include "engine/product.h"
-#include "engine/text.h"
+#include "engine/recipe/fruit.h"
+#include "engine/process/product.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 /* --- wishes in words ------------------------------------------------------------------ */

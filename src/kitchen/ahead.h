@@ -12,8 +12,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/fault.h"
-#include "engine/forecast.h"
+#include "base/fault.h"
+#include "engine/recipe/forecast.h"
 #include "kitchen/kitchen.h"
 
 /* What shall be made. */

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define FATE_DONE "fate_done" /* verb */

@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/acid_asked.h"
 #include "kitchen/aside.h"
 #include "kitchen/plan_private.h"

@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/acid_asked.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/verdict.h"

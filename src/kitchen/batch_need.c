@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/fruit.h"
-#include "engine/text.h"
+#include "engine/recipe/fruit.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/outlook.h"
 

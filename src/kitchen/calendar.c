@@ -1,3 +1,4 @@
+#include "base/with_room.h"
 #include "kitchen/calendar.h"
 
 #include <inttypes.h>
@@ -5,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/aside.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/labels.h"

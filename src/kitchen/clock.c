@@ -4,7 +4,7 @@
 #include <string.h>
 #include <time.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 

@@ -2,7 +2,7 @@
  * clock.h - the one place where time enters the program.
  *
  * The kitchen is handed a `struct clock` and asks it for the moment; the board,
- * the tests and practice mode each hand in their own.  See engine/moment.h for
+ * the tests and practice mode each hand in their own.  See base/moment.h for
  * what a moment holds.
  */
 #ifndef STILLROOM_KITCHEN_CLOCK_H
@@ -12,7 +12,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/moment.h"
+#include "base/moment.h"
 
 struct clock {
 	void (*read)(void *state, struct moment *now);

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)

@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/aside.h"
 #include "kitchen/outlook.h"
 #include "kitchen/plan_private.h"

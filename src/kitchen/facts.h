@@ -5,7 +5,7 @@
 #ifndef STILLROOM_KITCHEN_FACTS_H
 #define STILLROOM_KITCHEN_FACTS_H
 
-#include "engine/rule.h"
+#include "engine/rules/rule.h"
 #include "kitchen/kitchen_private.h"
 
 /* Facts with room for words that are made for them; its words point into it, into

@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/gate.h"
-#include "engine/text.h"
+#include "engine/gate/gate.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb,
@@ -299,7 +299,7 @@ static void minutes_words(struct text *text, const char *what, int minutes)
 		text_add(text, "%s %d min", what, minutes);
 }
 
-/* Both only shorter than the limits of engine/gate.h. */
+/* Both only shorter than the limits of engine/gate/gate.h. */
 static bool check_standing(int jar_wait, int stand, struct fault *fault)
 {
 	const int ask = (int)(STANDING_ASK_MS / 60000);

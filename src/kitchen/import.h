@@ -4,7 +4,7 @@
  * Looked through as a whole first; written, when that is asked for and nothing is
  * wrong, as one act that can be undone from the house.  Forms: docs/import.md.
  *
- * All of it is judged by the gate (engine/gate.h).  A notebook's loads are unknown at
+ * All of it is judged by the gate (engine/gate/gate.h).  A notebook's loads are unknown at
  * best: they were written in a notebook, not watched by this program.  One that is NOT
  * VALID by its own words comes back to the seal check, and its jars get a fate; all
  * others stand on the shelf.  An export's loads are judged anew from what it has on

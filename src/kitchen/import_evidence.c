@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/import_private.h"
 
 #define COUNT_OF(columns) (sizeof(columns) / sizeof((columns)[0]))

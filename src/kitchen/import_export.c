@@ -8,9 +8,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food.h"
-#include "engine/row_check.h"
-#include "engine/text.h"
+#include "engine/food/food.h"
+#include "engine/label/row_check.h"
+#include "base/text.h"
 #include "kitchen/import_private.h"
 
 static const char *acidity_word(int n) { return acidity_name((enum acidity)n); }

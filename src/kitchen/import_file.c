@@ -10,8 +10,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/import_private.h"
 
 #define FILE_MAX_BYTES ((size_t)512 << 20) /* a million jars take a quarter of it */

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/row_check.h"
+#include "engine/label/row_check.h"
 #include "kitchen/import_private.h"
 
 static uint64_t hash_of(const char *word)

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/import_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

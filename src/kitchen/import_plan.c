@@ -5,7 +5,8 @@
 #include <string.h>
 #include <sys/stat.h>
 
-#include "engine/text.h"
+#include "base/with_room.h"
+#include "base/text.h"
 #include "kitchen/import_private.h"
 
 #define WHAT "the import"

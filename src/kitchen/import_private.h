@@ -4,7 +4,7 @@
 #ifndef STILLROOM_KITCHEN_IMPORT_PRIVATE_H
 #define STILLROOM_KITCHEN_IMPORT_PRIVATE_H
 
-#include "engine/csv.h"
+#include "base/csv.h"
 #include "kitchen/import.h"
 #include "kitchen/kitchen_private.h"
 

@@ -6,9 +6,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food.h"
-#include "engine/product.h"
-#include "engine/text.h"
+#include "engine/food/food.h"
+#include "engine/process/product.h"
+#include "base/text.h"
 #include "kitchen/import_private.h"
 #include "kitchen/verdict.h"
 

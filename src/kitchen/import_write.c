@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/import_private.h"
 #include "kitchen/verdict.h"
 

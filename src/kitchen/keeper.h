@@ -14,7 +14,7 @@
 #include <stdint.h>
 #include <sys/types.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 #define KEEPER_WORD "keep-log" /* the first word of its command line */
 

@@ -7,7 +7,7 @@
  *
  * Acts are one function, one transaction, one journal entry each.  Each returns
  * true when the log holds it durably, or false with a fault and nothing changed.
- * FAULT_STOPPED: a stop rule (engine/rule.h) holds it up; a typed reason lets it
+ * FAULT_STOPPED: a stop rule (engine/rules/rule.h) holds it up; a typed reason lets it
  * pass, and marks the process.  FAULT_CONFIRM: allowed but unlikely; call again with `sure` = true after the
  * person has pressed again.  FAULT_STALE: the phase is no longer the one the
  * person was looking at (another terminal, or a second press), or another
@@ -22,13 +22,13 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/amount.h"
-#include "engine/boiling.h"
-#include "engine/fault.h"
-#include "engine/food.h"
-#include "engine/process.h"
-#include "engine/recipe.h"
-#include "engine/scaling.h"
+#include "engine/recipe/amount.h"
+#include "engine/physics/boiling.h"
+#include "base/fault.h"
+#include "engine/food/food.h"
+#include "engine/process/process.h"
+#include "engine/recipe/recipe.h"
+#include "engine/recipe/scaling.h"
 #include "kitchen/clock.h"
 #include "kitchen/phases.h"
 #include "log/log.h"
@@ -206,7 +206,7 @@ struct load_order {
 	int jars;
 	int pressure_psi;    /* NO_PRESSURE: the longest option */
 	int64_t lid_box_id;  /* 0: not noted */
-	enum acid acid;      /* what was said of the acid in these jars (engine/acid.h) */
+	enum acid acid;      /* what was said of the acid in these jars (engine/food/acid.h) */
 	int vinegar_tenths;  /* percent of its vinegar, tenths; 0: not said */
 	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
 };
@@ -396,7 +396,7 @@ const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n);
 const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name);
 int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n); /* 0: built in */
 /* Where a recipe stands: the guide's own as printed, one of the house by what is in it
- * (engine/food.h: own_recipe_judge). */
+ * (engine/food/food.h: own_recipe_judge). */
 void recipe_stands(const struct recipe *recipe, struct recipe_standing *out);
 /* The same of one being written down. */
 void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out);
@@ -558,7 +558,7 @@ bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *faul
 bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault);
 /* Minutes: a juicer run, first juice, between water checks (each 0: not set), from when
  * on jars that wait are warned of (at most STANDING_ASK_MS), and the longest that they
- * or a finished pot may stand (0: the limits of engine/gate.h, which a house only
+ * or a finished pot may stand (0: the limits of engine/gate/gate.h, which a house only
  * shortens).  The program has no figure of its own for a juicer: without one a run has
  * no end and no hint, and without a water interval none is started. */
 bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,

@@ -1,8 +1,8 @@
 /*
  * kitchen_private.h - shared by the files of the kitchen floor only.
  */
-#ifndef STILLROOM_KITCHEN_PRIVATE_H
-#define STILLROOM_KITCHEN_PRIVATE_H
+#ifndef STILLROOM_KITCHEN_KITCHEN_PRIVATE_H
+#define STILLROOM_KITCHEN_KITCHEN_PRIVATE_H
 
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
@@ -134,12 +134,6 @@ bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, in
 /* Of the jars of a batch, those that were filled from its pot: one under a second lid is no
  * other jar.  `size` NULL: of every size. */
 int jars_filled(const struct log_jar *rows, size_t count, const char *size);
-
-/* --- with_room.c --- */
-
-/* Room for one more row in an array that doubles: its new place.  NULL with FAULT_MEMORY
- * ("... for the labels"); the old one is still good then. */
-void *with_room(void *rows, size_t count, size_t *room, size_t size, const char *what, struct fault *fault);
 
 /* --- batch_need.c --- */
 

@@ -1,6 +1,7 @@
 /*
  * labels.c - the words on the labels.
  */
+#include "base/with_room.h"
 #include "kitchen/labels.h"
 
 #include <assert.h>
@@ -9,9 +10,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/label_text.h"
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "engine/label/label_text.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/aside.h"
 #include "kitchen/kitchen_private.h"
 

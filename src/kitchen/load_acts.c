@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/acid.h"
-#include "engine/text.h"
+#include "engine/food/acid.h"
+#include "base/text.h"
 #include "kitchen/acid_asked.h"
 #include "kitchen/kitchen_private.h"
 

@@ -3,8 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/moment.h"
-#include "engine/text.h"
+#include "base/moment.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/phases.h"
 

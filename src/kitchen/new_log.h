@@ -11,7 +11,7 @@
 
 #include <stdbool.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 struct new_log_plan {
 	const char *path;         /* of the log to make */

@@ -10,7 +10,7 @@
 
 #include <stdbool.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "kitchen/kitchen.h"
 #include "log/log.h"
 

@@ -6,7 +6,7 @@
 #include <string.h>
 #include <strings.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/verdict.h"
 

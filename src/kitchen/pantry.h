@@ -4,12 +4,12 @@
  * Kept is a jar that sealed, needs no fate and has not gone.  Nothing here looks
  * through the jars of the past: the log keeps counts (pantry_... in schema/log.sql).
  * Best by: the same day of the year after the making (NCSU-472: use within one year).
- * The rate of use: engine/keeping.h.
+ * The rate of use: engine/stats/keeping.h.
  */
 #ifndef STILLROOM_KITCHEN_PANTRY_H
 #define STILLROOM_KITCHEN_PANTRY_H
 
-#include "engine/keeping.h"
+#include "engine/stats/keeping.h"
 #include "kitchen/kitchen.h"
 
 /* Jars kept of one product and size. */

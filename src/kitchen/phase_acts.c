@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

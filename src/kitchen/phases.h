@@ -26,7 +26,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/process.h"
+#include "engine/process/process.h"
 #include "log/log.h"
 
 enum phase_name {
@@ -95,7 +95,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	int long_s;            /* WATCHED: longer than this is warned of; 0: than planned_max_s */
 	enum alarm alarm;      /* when a TIMED phase is over */
 	enum early early;
-	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate.h) */
+	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate/gate.h) */
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;

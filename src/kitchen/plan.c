@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/plan_private.h"
 
 #define LATE_MS (INT64_C(60) * 1000) /* so much later than the plan: worked out anew */

@@ -3,7 +3,7 @@
  * really goes beside it.
  *
  * Rows of the plan stand in the log (log.h, struct log_plan_...).  The plan itself
- * is worked out by engine/day_plan.h from those rows and from what really stands on
+ * is worked out by engine/schedule/day_plan.h from those rows and from what really stands on
  * the board, and is worked out again after each act and when the day runs later
  * than the plan by a minute.  Nothing of it is a rule for the work: a plan never
  * shortens a process time, and the board decides what may be done.
@@ -25,8 +25,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/day_plan.h"
-#include "engine/fault.h"
+#include "engine/schedule/day_plan.h"
+#include "base/fault.h"
 #include "kitchen/ahead.h"
 #include "kitchen/kitchen.h"
 #include "log/log.h"

@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/fruit.h"
-#include "engine/text.h"
+#include "engine/recipe/fruit.h"
+#include "base/text.h"
 #include "kitchen/plan_private.h"
 
 const struct log_plan_run *kitchen_plan_runs(const struct kitchen *kitchen, size_t *count)

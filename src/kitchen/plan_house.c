@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/plan_private.h"
 
 #define MINUTES_MAX (2 * 24 * 60) /* a day may go on past midnight */

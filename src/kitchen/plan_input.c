@@ -10,8 +10,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/fruit.h"
-#include "engine/text.h"
+#include "engine/recipe/fruit.h"
+#include "base/text.h"
 #include "kitchen/plan_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)

@@ -13,7 +13,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 
 /* The value of "name=value"; NULL: another name. */
 static const char *value_of(const char *word, const char *name)

@@ -5,7 +5,7 @@
 #ifndef STILLROOM_KITCHEN_PLAN_LINES_H
 #define STILLROOM_KITCHEN_PLAN_LINES_H
 
-#include "engine/words.h"
+#include "base/words.h"
 #include "kitchen/plan.h"
 
 bool plan_line_helper(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);

@@ -8,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/plan.h"
 
 /* --- words ------------------------------------------------------------------------------ */

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

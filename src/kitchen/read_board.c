@@ -6,9 +6,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount_units.h"
-#include "engine/heat_up.h"
-#include "engine/text.h"
+#include "engine/recipe/amount_units.h"
+#include "engine/physics/heat_up.h"
+#include "base/text.h"
 #include "kitchen/backups.h"
 #include "kitchen/plan_private.h"
 #include "kitchen/verdict.h"

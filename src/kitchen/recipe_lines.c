@@ -2,9 +2,9 @@
 
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/food.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "engine/food/food.h"
+#include "base/text.h"
 
 #define FOAM_DEFAULT     33 /* a pot no more than two thirds full: common practice, no source */
 #define BOIL_OFF_DEFAULT 10

@@ -17,7 +17,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "engine/words.h"
+#include "base/words.h"
 #include "log/log.h"
 
 /* Room for any line that WORDS_BYTES let through. */

@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food.h"
-#include "engine/text.h"
+#include "engine/food/food.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define RAW "raw"

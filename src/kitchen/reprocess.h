@@ -10,7 +10,7 @@
 #ifndef STILLROOM_KITCHEN_REPROCESS_H
 #define STILLROOM_KITCHEN_REPROCESS_H
 
-#include "engine/acid.h"
+#include "engine/food/acid.h"
 #include "kitchen/kitchen.h"
 
 /* What a reprocess of a jar, and of those like it, would be. */
@@ -24,7 +24,7 @@ struct reprocess_plan {
 	int64_t by_wall_ms;        /* deadline: the canner must be loaded by then */
 	struct process process;
 	/* Its liquid was lost or is replaced, and its acid with it: what may be said of the acid
-	 * that goes in again (engine/acid.h), of jars of all the sizes; 0: nothing is asked. */
+	 * that goes in again (engine/food/acid.h), of jars of all the sizes; 0: nothing is asked. */
 	enum acid answers[ACID_COUNT];
 	size_t answer_count;
 };

@@ -5,9 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/interval.h"
-#include "engine/odds.h"
-#include "engine/text.h"
+#include "engine/stats/interval.h"
+#include "engine/stats/odds.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/seasons.h"
 

@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/interval.h"
-#include "engine/text.h"
+#include "engine/stats/interval.h"
+#include "base/text.h"
 #include "kitchen/seasons.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)

@@ -13,7 +13,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "kitchen/kitchen.h"
 #include "log/log.h"
 
@@ -37,7 +37,7 @@ const char *season_measure_words(enum season_measure measure); /* "jars", "lids 
 /* False: nothing to measure it by.  Jars; a share, 0 to 1; uL a kg; hours; minutes. */
 bool season_value(const struct log_season *season, enum season_measure measure, double *value);
 /* The value in words: "312", "2.5% (0.8-5.7)" with where the true share may lie
- * (engine/interval.h), "1.9 qt/10 lb" or "0.61 L/kg", "41 h 20", "22 min", "31 h 05
+ * (engine/stats/interval.h), "1.9 qt/10 lb" or "0.61 L/kg", "41 h 20", "22 min", "31 h 05
  * Big kettle". */
 void season_value_words(const struct log_season *season, enum season_measure measure,
                         enum unit_system units, char *buffer, size_t size); /* "-": none */
@@ -47,9 +47,9 @@ struct season_rate {
 	char name[NAME_MAX_BYTES];
 	int64_t looked;
 	int64_t failed;
-	double low; /* engine/interval.h */
+	double low; /* engine/stats/interval.h */
 	double high;
-	bool clear; /* clearly above the others of the season: engine/odds.h */
+	bool clear; /* clearly above the others of the season: engine/stats/odds.h */
 };
 double season_share(const struct season_rate *rate); /* failed of looked; 0: none looked at */
 struct season_rates {

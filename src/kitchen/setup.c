@@ -14,8 +14,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/words.h"
+#include "base/text.h"
+#include "base/words.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/plan_lines.h"
 #include "kitchen/recipe_lines.h"

@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 #include "kitchen/plan_lines.h"
 

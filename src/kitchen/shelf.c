@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)

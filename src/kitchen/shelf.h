@@ -12,7 +12,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "kitchen/kitchen.h"
 #include "log/log.h"
 

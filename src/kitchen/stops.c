@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/gate.h"
-#include "engine/text.h"
+#include "engine/gate/gate.h"
+#include "base/text.h"
 #include "kitchen/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

@@ -1,5 +1,5 @@
 /*
- * verdict.h - evidence for the gate (engine/gate.h) from the rows of the log, and
+ * verdict.h - evidence for the gate (engine/gate/gate.h) from the rows of the log, and
  * its answer beside them.  Inside the kitchen floor only.
  */
 #ifndef STILLROOM_KITCHEN_VERDICT_H

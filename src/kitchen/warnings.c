@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/facts.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

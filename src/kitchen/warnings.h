@@ -1,6 +1,6 @@
 /*
  * warnings.h - what is not as it should be with the open work, each with what
- * to do about it.  The rules stand in engine/rule_table.c; this looks at the board
+ * to do about it.  The rules stand in engine/rules/rule_table.c; this looks at the board
  * and a few tallies, never at history.
  */
 #ifndef STILLROOM_KITCHEN_WARNINGS_H
@@ -9,9 +9,9 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/fault.h"
-#include "engine/moment.h"
-#include "engine/rule.h"
+#include "base/fault.h"
+#include "base/moment.h"
+#include "engine/rules/rule.h"
 
 #define WARNING_SENTENCE_MAX 240
 #define WARNINGS_MAX 64

@@ -14,8 +14,8 @@
  *
  * Ownership: rows are plain structs the caller holds; no pointer inside.
  * Arrays returned through `rows`/`count` are malloc'ed by the log and freed by
- * the caller with free().  Times: see engine/moment.h.
- * Errors: FAULT_* kinds of engine/fault.h; after any fault inside an act call
+ * the caller with free().  Times: see base/moment.h.
+ * Errors: FAULT_* kinds of base/fault.h; after any fault inside an act call
  * log_abandon.
  */
 #ifndef STILLROOM_LOG_LOG_H
@@ -25,14 +25,14 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/elevation.h"
-#include "engine/fault.h"
-#include "engine/gate.h"
-#include "engine/juice_yield.h"
-#include "engine/moment.h"
-#include "engine/process.h"
-#include "engine/recipe.h"
-#include "engine/scaling.h"
+#include "engine/physics/elevation.h"
+#include "base/fault.h"
+#include "engine/gate/gate.h"
+#include "engine/recipe/juice_yield.h"
+#include "base/moment.h"
+#include "engine/process/process.h"
+#include "engine/recipe/recipe.h"
+#include "engine/recipe/scaling.h"
 
 #define NAME_MAX_BYTES 96      /* names a person types, zero included */
 #define SENTENCE_MAX_BYTES 400 /* journal sentences and reasons */
@@ -386,7 +386,7 @@ struct log_jar {
 	enum acidity acidity; /* of its lot; filled on reading */
 };
 
-/* Nobody eats it, gives it away or puts a best-by date on it (engine/gate.h). */
+/* Nobody eats it, gives it away or puts a best-by date on it (engine/gate/gate.h). */
 static inline bool jar_is_blocked(const struct log_jar *jar)
 {
 	return verdict_blocks(jar->verdict, jar->acidity);
@@ -413,7 +413,7 @@ enum mark_kind {
 	MARK_VINEGAR,        /* its acid, tenths of a percent */
 	MARK_POT_STOOD,      /* done in the pot for `amount` ms before it was filled */
 	MARK_ACID_LEFT_OUT,  /* and why */
-	MARK_ACID_INSTEAD,   /* its words: the name (engine/food.h) of the acid taken for its jars instead of the recipe's */
+	MARK_ACID_INSTEAD,   /* its words: the name (engine/food/food.h) of the acid taken for its jars instead of the recipe's */
 	MARK_KIND_COUNT
 };
 
@@ -560,7 +560,7 @@ struct log_recipe_ingredient {
 	char form[NAME_MAX_BYTES];
 	enum adding adding;
 	bool optional;
-	char known[NAME_MAX_BYTES]; /* what it was picked as (engine/food.h); "" unlisted */
+	char known[NAME_MAX_BYTES]; /* what it was picked as (engine/food/food.h); "" unlisted */
 };
 struct log_recipe {
 	int64_t id;

@@ -16,7 +16,7 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "log/log_private.h"
 
 #define HOUR_MS INT64_C(3600000)

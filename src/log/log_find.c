@@ -10,8 +10,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "log/query.h"
 
 #define TICKS_A_SECOND INT64_C(1048576) /* of work.id */

@@ -2,7 +2,7 @@
  * log_put.c - writing typed rows, inside an act only: house, stations, lids, lots,
  * loads, phases, jars. Runs, batches, juice, supplies and recipes: log_pot_put.c.
  */
-#include "engine/text.h"
+#include "base/text.h"
 #include "log/query.h"
 
 bool put_spoilt(struct log *log)

@@ -17,7 +17,7 @@
 #define SOME_DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, true, words }
 #define SOME_INSTANT(name, words) { name, CELL_INSTANT, 0, true, words }
 
-/* The unit a supply is counted in (engine/recipe.h, supply_measure), and the factor
+/* The unit a supply is counted in (engine/recipe/recipe.h, supply_measure), and the factor
  * that brings pieces to the same three decimals as g and ml. */
 #define UNIT_OF_KIND(kind) \
 	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \

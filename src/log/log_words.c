@@ -4,7 +4,7 @@
  */
 #include <assert.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "log/log_private.h"
 
 #define WORDS(array, enum_count) \

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "log/query.h"
 
 #define WALL_LEAST_MS INT64_C(-30610224000000) /* 1000-01-01, as early as a notebook may be */

@@ -103,7 +103,7 @@
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
-/* As verdict_blocks of engine/gate.h has it. */
+/* As verdict_blocks of engine/gate/gate.h has it. */
 #define IS_BLOCKED \
 	"CASE " JAR_VERDICT " WHEN 'not_valid' THEN 1 WHEN 'unknown' THEN lot.acidity = 'low_acid' ELSE 0 END"
 

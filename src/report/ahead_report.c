@@ -5,8 +5,8 @@
 
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "base/text.h"
 #include "report/log_document.h"
 
 /* "grape jelly, grape juice, ..." */

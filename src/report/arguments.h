@@ -13,7 +13,7 @@
 #include <stdint.h>
 #include <stdio.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 enum option_name {
 	OPTION_FILE,

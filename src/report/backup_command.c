@@ -8,7 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/backups.h"
 #include "kitchen/clock.h"
 #include "kitchen/open_day.h"

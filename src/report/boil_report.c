@@ -3,8 +3,8 @@
  */
 #include <math.h>
 
-#include "engine/boiling.h"
-#include "engine/reading.h"
+#include "engine/physics/boiling.h"
+#include "engine/physics/reading.h"
 #include "report/json.h"
 #include "report/report.h"
 

@@ -9,14 +9,14 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "kitchen/open_day.h"
 #include "kitchen/tables.h"
 
 #define EXPORT_VERSION 1 /* of the JSON document; new keys do not change it */
 
 /* RFC 4180, a header first.  Text that a spreadsheet would take for a formula is
- * guarded (engine/csv.h); control characters but tab, CR and LF, and bytes that are
+ * guarded (base/csv.h); control characters but tab, CR and LF, and bytes that are
  * not UTF-8, become '?'. */
 bool export_csv(FILE *out, struct day *day, const struct log_table *table, struct fault *fault);
 

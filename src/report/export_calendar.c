@@ -9,8 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/calendar.h"
 #include "kitchen/clock.h"
 #include "report/export.h"

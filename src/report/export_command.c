@@ -3,7 +3,7 @@
  */
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "report/export.h"
 #include "report/out_commands.h"
 #include "report/out_file.h"

@@ -3,9 +3,9 @@
  */
 #include <string.h>
 
-#include "engine/csv.h"
-#include "engine/row_check.h"
-#include "engine/utf8.h"
+#include "base/csv.h"
+#include "engine/label/row_check.h"
+#include "base/utf8.h"
 #include "kitchen/clock.h"
 #include "report/export.h"
 #include "report/json.h"

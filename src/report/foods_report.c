@@ -1,7 +1,7 @@
 /*
  * foods_report.c - what the process tables offer, in the names process takes.
  */
-#include "engine/process.h"
+#include "engine/process/process.h"
 #include "report/json.h"
 #include "report/report.h"
 

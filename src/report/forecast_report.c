@@ -4,8 +4,8 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "engine/amount.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "base/text.h"
 #include "report/ahead_report.h"
 #include "report/plain.h"
 

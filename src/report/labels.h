@@ -13,9 +13,9 @@
 #include <stddef.h>
 #include <stdio.h>
 
-#include "engine/fault.h"
-#include "engine/label_sheet.h"
-#include "engine/label_text.h"
+#include "base/fault.h"
+#include "engine/label/label_sheet.h"
+#include "engine/label/label_text.h"
 #include "kitchen/labels.h"
 
 #define COPIES_MAX 50

@@ -1,7 +1,7 @@
 /*
  * labels_html.c - labels as one HTML document; a browser prints it as it stands.
  */
-#include "engine/label_text.h"
+#include "engine/label/label_text.h"
 #include "report/labels.h"
 
 static void put_style(FILE *out, const struct label_sheet *sheet)

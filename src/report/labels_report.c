@@ -5,9 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/label_text.h"
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "engine/label/label_text.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "report/labels.h"
 #include "report/out_file.h"
 

@@ -4,7 +4,7 @@
  * SVG does not break lines by itself: they are broken as label_text.h reckons, and
  * each label is a window of its own, out of which nothing can stick.
  */
-#include "engine/label_text.h"
+#include "engine/label/label_text.h"
 #include "report/labels.h"
 
 #define POINT_UM(cpt) ((int)((long long)(cpt) * 254 / 72)) /* of hundredths of a point */

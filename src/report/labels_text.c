@@ -3,8 +3,8 @@
  */
 #include <string.h>
 
-#include "engine/label_text.h"
-#include "engine/utf8.h"
+#include "engine/label/label_text.h"
+#include "base/utf8.h"
 #include "report/labels.h"
 #include "report/plain.h"
 

@@ -5,9 +5,9 @@
 #include <inttypes.h>
 #include <string.h>
 
-#include "engine/process.h"
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "engine/process/process.h"
+#include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/load_facts.h"
 #include "report/log_document.h"
 #include "report/plain.h"

@@ -8,8 +8,8 @@
 
 #include <stdbool.h>
 
-#include "engine/fault.h"
-#include "engine/label_sheet.h"
+#include "base/fault.h"
+#include "engine/label/label_sheet.h"
 #include "kitchen/open_day.h"
 #include "report/arguments.h"
 

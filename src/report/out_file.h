@@ -10,7 +10,7 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 #define OUT_PATH_BYTES 4096
 

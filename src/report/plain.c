@@ -4,7 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "engine/utf8.h"
+#include "base/utf8.h"
 
 size_t plain_decode(const char *in, uint32_t *character)
 {

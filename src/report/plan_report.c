@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "report/log_document.h"
 
 void plan_report_people(const struct kitchen_plan *plan, unsigned people, char *buffer, size_t size)

@@ -3,9 +3,9 @@
  */
 #include <string.h>
 
-#include "engine/caution.h"
-#include "engine/process.h"
-#include "engine/text.h"
+#include "engine/food/caution.h"
+#include "engine/process/process.h"
+#include "base/text.h"
 #include "report/json.h"
 #include "report/plain.h"
 #include "report/report.h"

@@ -15,7 +15,7 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "kitchen/load_facts.h"
 #include "kitchen/open_day.h"
 #include "kitchen/recall.h"

@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/interval.h"
-#include "engine/text.h"
+#include "engine/stats/interval.h"
+#include "base/text.h"
 #include "kitchen/seasons.h"
 #include "report/json.h"
 #include "report/log_document.h"

@@ -5,8 +5,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "engine/amount.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "base/text.h"
 #include "kitchen/shelf.h"
 #include "report/ahead_report.h"
 #include "report/log_document.h"

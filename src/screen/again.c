@@ -5,7 +5,7 @@
  */
 #include <stdarg.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 void desk_ask_again(struct desk *desk, enum again_about about, int64_t id, int64_t for_ms, const char *format, ...)

@@ -20,7 +20,7 @@
 
 #include <stdbool.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 #define ALARM_COMMAND_KINDS 16 /* kinds 0..15, numbered by the caller */
 

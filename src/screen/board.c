@@ -11,7 +11,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/backups.h"
 #include "kitchen/open_day.h"
 #include "kitchen/upkeep.h"

@@ -6,8 +6,8 @@
 
 #include <stdbool.h>
 
-#include "engine/fault.h"
-#include "engine/label_sheet.h"
+#include "base/fault.h"
+#include "engine/label/label_sheet.h"
 
 struct kitchen;
 struct log_subject;

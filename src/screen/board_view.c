@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 /* --- layout --------------------------------------------------------------------- */

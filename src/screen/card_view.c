@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/words.h"
+#include "base/text.h"
+#include "base/words.h"
 #include "screen/alarm.h"
 #include "screen/desk.h"
 #include "screen/digits.h"

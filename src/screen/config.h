@@ -18,7 +18,7 @@
  * outside.  There is no shell: $, ;, |, * and ~ mean nothing.  A key may stand
  * once.  A missing file means the defaults: no alarm command, UTF-8 where the
  * terminal has it, colour and bell on.  The labels' values are as in
- * engine/label_sheet.h.
+ * engine/label/label_sheet.h.
  */
 #ifndef STILLROOM_SCREEN_CONFIG_H
 #define STILLROOM_SCREEN_CONFIG_H
@@ -26,9 +26,9 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "engine/fault.h"
-#include "engine/label_sheet.h"
-#include "engine/words.h"
+#include "base/fault.h"
+#include "engine/label/label_sheet.h"
+#include "base/words.h"
 
 #define CONFIG_FILE_MAX 65536   /* a longer file is refused */
 

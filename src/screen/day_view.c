@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "engine/words.h"
+#include "base/words.h"
 #include "screen/desk.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)

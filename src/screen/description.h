@@ -8,7 +8,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "screen/signals.h"
 
 /* A terminal that understands control sequences as ECMA-48 has them is asked to put

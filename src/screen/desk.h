@@ -13,9 +13,9 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/fault.h"
-#include "engine/process.h"
-#include "engine/text.h"
+#include "base/fault.h"
+#include "engine/process/process.h"
+#include "base/text.h"
 #include "kitchen/acid_asked.h"
 #include "kitchen/ahead.h"
 #include "kitchen/aside.h"

@@ -5,7 +5,7 @@
 #include <string.h>
 #include <wchar.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 void desk_ask(struct desk *desk, const char *prompt, const char *text,

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/aside.h"
 #include "screen/desk.h"
 

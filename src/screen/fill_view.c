@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 static const struct strip *strip_of(const struct desk *desk)

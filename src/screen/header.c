@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 #define WIDE_COLS 76

@@ -13,7 +13,7 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 struct outlet;
 

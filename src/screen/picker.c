@@ -5,7 +5,7 @@
 #include <string.h>
 #include <wchar.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 #define CHOICE_WORDS_MAX 200

@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/text.h"
-#include "engine/words.h"
+#include "base/text.h"
+#include "base/words.h"
 #include "kitchen/recipe_lines.h"
 #include "screen/desk.h"
 

@@ -4,7 +4,7 @@
  */
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/alarm.h"
 #include "screen/desk.h"
 #include "screen/digits.h"

@@ -5,7 +5,7 @@
  */
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 static bool is_given(const struct desk *desk, int field)

@@ -20,7 +20,7 @@
 #include <stddef.h>
 #include <termios.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 #define SIGNALS_RESCUE_MAX 256 /* longest byte string for a crash */
 

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/food.h"
+#include "engine/food/food.h"
 #include "screen/desk.h"
 
 #define STEP_BYTES 400

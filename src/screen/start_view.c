@@ -6,10 +6,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/acid.h"
-#include "engine/caution.h"
-#include "engine/product.h"
-#include "engine/text.h"
+#include "engine/food/acid.h"
+#include "engine/food/caution.h"
+#include "engine/process/product.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 static const struct strip *canner(const struct desk *desk)

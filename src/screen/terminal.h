@@ -30,7 +30,7 @@
 #include <stdint.h>
 #include <wchar.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 #include "screen/glyph.h"
 
 struct terminal;

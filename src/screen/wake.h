@@ -8,7 +8,7 @@
  * alarm comes when it wakes up.  Elsewhere, or with WAKE_PORTABLE defined, the
  * poll timeout does the work and a set wall clock is noticed at the next wake.
  *
- * Times are `awake_ms` of engine/moment.h: milliseconds since this boot,
+ * Times are `awake_ms` of base/moment.h: milliseconds since this boot,
  * suspended time included.
  */
 #ifndef STILLROOM_SCREEN_WAKE_H
@@ -19,7 +19,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/fault.h"
+#include "base/fault.h"
 
 #define WAKE_NEVER (-1)
 #define WAKE_STEP_MS 1000 /* smaller changes of the wall clock are corrections, not news */

@@ -4,7 +4,7 @@
  */
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "screen/desk.h"
 
 static const struct warning *here(const struct desk *desk)

@@ -16,7 +16,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/plan.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/warnings.h"
 #include "support/bench_kit.h"

@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <time.h>
 
-#include "engine/day_plan.h"
+#include "engine/schedule/day_plan.h"
 #include "support/plan_days.h"
 
 static struct plan_input in;

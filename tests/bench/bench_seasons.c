@@ -14,7 +14,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"

@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/acid.h"
+#include "engine/food/acid.h"
 
 static enum acid answers[ACID_COUNT];
 

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
+#include "engine/recipe/amount.h"
 
 static struct fault fault;
 
@@ -158,7 +158,7 @@ START_TEST(sugar_may_be_given_in_cups)
 END_TEST
 
 /* What a recipe says may be in level spoons: 3.0 g low-methoxyl pectin, 4.6 g citric acid
- * and 6.0 g salt a teaspoon (engine/recipe.h: from memory). */
+ * and 6.0 g salt a teaspoon (engine/recipe/recipe.h: from memory). */
 START_TEST(a_recipe_may_give_powders_in_spoons)
 {
 	int64_t read = 77;

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/boiling.h"
+#include "engine/physics/boiling.h"
 #include "support/csv.h"
 
 #define KELVIN_AT_0_C 273.15
@@ -195,7 +195,7 @@ START_TEST(printed_gauge_pressures_come_within_a_degree_of_240)
 }
 END_TEST
 
-/* Why a weighted gauge ends at 10,000 ft (engine/process.h): its heaviest weight makes
+/* Why a weighted gauge ends at 10,000 ft (engine/process/process.h): its heaviest weight makes
  * 240 F there and up to 10,311 ft. */
 START_TEST(fifteen_psi_makes_240_degrees_up_to_10311_feet)
 {

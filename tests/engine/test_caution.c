@@ -3,8 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/caution.h"
-#include "engine/food.h"
+#include "engine/food/caution.h"
+#include "engine/food/food.h"
 
 static struct cautions cautions;
 

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/csv.h"
+#include "base/csv.h"
 
 #define FIELDS 8
 

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/day_plan.h"
+#include "engine/schedule/day_plan.h"
 #include "support/plan_check.h"
 #include "support/plan_days.h"
 

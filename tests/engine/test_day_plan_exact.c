@@ -9,7 +9,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "engine/day_plan.h"
+#include "engine/schedule/day_plan.h"
 #include "support/plan_check.h"
 #include "support/plan_days.h"
 #include "support/plan_mip.h"

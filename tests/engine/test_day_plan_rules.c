@@ -2,7 +2,7 @@
 #include <check.h>
 #include <stdlib.h>
 
-#include "engine/day_plan.h"
+#include "engine/schedule/day_plan.h"
 #include "support/plan_check.h"
 #include "support/plan_days.h"
 

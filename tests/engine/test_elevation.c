@@ -2,7 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/elevation.h"
+#include "engine/physics/elevation.h"
 
 static struct elevation
 read_words(const char *words)

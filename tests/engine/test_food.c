@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food.h"
-#include "engine/scaling.h"
+#include "engine/food/food.h"
+#include "engine/recipe/scaling.h"
 #include "support/csv.h"
 
 static const struct acid_rule *rule_of(const char *food)

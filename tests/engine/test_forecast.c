@@ -3,9 +3,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/forecast.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "engine/recipe/forecast.h"
+#include "base/text.h"
 
 #define LB INT64_C(453592) /* mg, near enough */
 #define QUART 946353

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/gate.h"
+#include "engine/gate/gate.h"
 
 #define MINUTE INT64_C(60000)
 #define BEANS "green beans (snap and Italian)"

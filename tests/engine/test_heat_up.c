@@ -2,7 +2,7 @@
 #include <check.h>
 #include <stdlib.h>
 
-#include "engine/heat_up.h"
+#include "engine/physics/heat_up.h"
 
 #define QUART_UL INT64_C(946353)
 

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "engine/interval.h"
+#include "engine/stats/interval.h"
 
 static void is(int64_t failed, int64_t looked, double low, double high, double tolerance)
 {

@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/fruit.h"
-#include "engine/juice_yield.h"
+#include "engine/recipe/fruit.h"
+#include "engine/recipe/juice_yield.h"
 #include "support/csv.h"
 
 /* --- names ------------------------------------------------------------------------ */

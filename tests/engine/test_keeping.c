@@ -2,7 +2,7 @@
 #include <check.h>
 #include <stdlib.h>
 
-#include "engine/keeping.h"
+#include "engine/stats/keeping.h"
 
 #define DAY INT64_C(86400000)
 #define WEEK (7 * DAY)

@@ -4,7 +4,7 @@
 #include <check.h>
 #include <string.h>
 
-#include "engine/label_sheet.h"
+#include "engine/label/label_sheet.h"
 
 static struct fault fault;
 

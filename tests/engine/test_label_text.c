@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/label_text.h"
-#include "engine/utf8.h"
+#include "engine/label/label_text.h"
+#include "base/utf8.h"
 
 #define DOT "\xc2\xb7"
 

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/scaling.h"
+#include "engine/recipe/scaling.h"
 #include "support/csv.h"
 
 /* NIST Handbook 44 App. C: 1 gal = 3,785.411784 mL, 768 tsp of 4.92892159375 mL. */

@@ -1,7 +1,7 @@
 #include <check.h>
 #include <stdlib.h>
 
-#include "engine/moment.h"
+#include "base/moment.h"
 
 #define HOUR_MS INT64_C(3600000)
 #define DAY_MS (24 * HOUR_MS)

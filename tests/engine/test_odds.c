@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "engine/odds.h"
+#include "engine/stats/odds.h"
 
 static double odds(int64_t failed, int64_t looked, int64_t others_failed, int64_t others_looked)
 {

@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food.h"
-#include "engine/scaling.h"
+#include "engine/food/food.h"
+#include "engine/recipe/scaling.h"
 
 #define WITH_PECTIN "jam or jelly with added pectin"
 #define JAM         "jam without added pectin"

@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/process.h"
-#include "engine/text.h"
+#include "engine/process/process.h"
+#include "base/text.h"
 
 static struct elevation
 at(const char *words)

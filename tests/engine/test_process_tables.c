@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/process.h"
+#include "engine/process/process.h"
 #include "support/csv.h"
 
 #define OPEN_TOP_FT    10000 /* the highest foot at which an open band is given */

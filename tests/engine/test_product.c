@@ -2,10 +2,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/process.h"
-#include "engine/product.h"
-#include "engine/recipe.h"
-#include "engine/text.h"
+#include "engine/process/process.h"
+#include "engine/process/product.h"
+#include "engine/recipe/recipe.h"
+#include "base/text.h"
 
 /* Is there a process for the product in its usual jar, by some method, at the
  * invented kitchen's elevation? */

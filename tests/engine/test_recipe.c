@@ -2,9 +2,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food.h"
-#include "engine/recipe.h"
-#include "engine/scaling.h"
+#include "engine/food/food.h"
+#include "engine/recipe/recipe.h"
+#include "engine/recipe/scaling.h"
 #include "support/csv.h"
 
 /* --- the built-in recipes ------------------------------------------------------ */

@@ -10,10 +10,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/product.h"
-#include "engine/recipe.h"
-#include "engine/scaling.h"
+#include "engine/recipe/amount.h"
+#include "engine/process/product.h"
+#include "engine/recipe/recipe.h"
+#include "engine/recipe/scaling.h"
 #include "support/csv.h"
 
 #define GUIDE "USDA AIB 539 (rev. 2015)"

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/row_check.h"
+#include "engine/label/row_check.h"
 
 static uint64_t check_of(const char *text)
 {

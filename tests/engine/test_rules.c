@@ -1,13 +1,13 @@
 /*
  * Every rule of the warnings, one by one: facts on which it fires, facts beside
  * them on which it does not, and its very edge.  Limits and their sources: the
- * table in src/engine/rule_table.c.
+ * table in src/engine/rules/rule_table.c.
  */
 #include <check.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/rule.h"
+#include "engine/rules/rule.h"
 
 #define MINUTE INT64_C(60000)
 #define HOUR (60 * MINUTE)

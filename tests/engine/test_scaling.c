@@ -2,7 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/scaling.h"
+#include "engine/recipe/scaling.h"
 
 #define QUART_UL INT64_C(946353)
 

@@ -3,9 +3,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/fault.h"
-#include "engine/text.h"
-#include "engine/utf8.h"
+#include "base/fault.h"
+#include "base/text.h"
+#include "base/utf8.h"
 
 START_TEST(text_that_fits_is_whole)
 {

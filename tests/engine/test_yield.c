@@ -1,7 +1,7 @@
 #include <check.h>
 #include <stdlib.h>
 
-#include "engine/scaling.h"
+#include "engine/recipe/scaling.h"
 
 /* Density of sucrose solutions at 20 C, read on the tables page of the Second
  * Physics Laboratory, Nicolaus Copernicus University, Torun (kg/m3 there).  Its

@@ -15,8 +15,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/rule.h"
-#include "engine/text.h"
+#include "engine/rules/rule.h"
+#include "base/text.h"
 #include "kitchen/phases.h"
 #include "support/csv.h"
 

@@ -2,8 +2,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "base/text.h"
 #include "kitchen/ahead.h"
 #include "kitchen/shelf.h"
 #include "support/kitchen_kit.h"

@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "support/kitchen_kit.h"
 
 #define STAGES_MAX 16

@@ -8,9 +8,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "engine/csv.h"
-#include "engine/row_check.h"
-#include "engine/text.h"
+#include "base/csv.h"
+#include "engine/label/row_check.h"
+#include "base/text.h"
 #include "kitchen/import.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"

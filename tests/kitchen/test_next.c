@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/plan.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"

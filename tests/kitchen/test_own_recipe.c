@@ -2,7 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/new_log.h"
 #include "kitchen/open_day.h"
 #include "kitchen/plan.h"

@@ -4,14 +4,14 @@
  * The helpers of this test keep their own account of who is busy: hands take the
  * whole planning time, and nobody works at two things.  The day must end within
  * 5 % of the forecast, and no plan made on the way may break a rule of
- * engine/day_plan.h.
+ * engine/schedule/day_plan.h.
  */
 #include <check.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/plan.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"

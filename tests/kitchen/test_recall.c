@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"
 #include "support/kitchen_kit.h"

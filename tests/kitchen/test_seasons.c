@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/interval.h"
+#include "engine/stats/interval.h"
 #include "kitchen/seasons.h"
 #include "support/kitchen_kit.h"
 

@@ -2,7 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/ahead.h"
 #include "kitchen/plan.h"
 #include "kitchen/sheet.h"
@@ -150,7 +150,7 @@ START_TEST(typed_once_it_stands_in_the_place_of_the_built_in_recipe)
 	pk_says(&kit,
 	        "acid: 2 tbsp bottled lemon juice, batches in one pot: 3, minutes of process: 25");
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), count);
-	ck_assert_int_eq(taken(SUPPLY_PECTIN_LOW), 15000); /* 3 g a teaspoon: engine/recipe.h */
+	ck_assert_int_eq(taken(SUPPLY_PECTIN_LOW), 15000); /* 3 g a teaspoon: engine/recipe/recipe.h */
 	ck_assert_int_eq(taken(SUPPLY_CALCIUM_SOLUTION), pk_ul("3 tsp"));
 	ck_assert_int_eq(taken(SUPPLY_LEMON_JUICE), pk_ul("2 tbsp"));
 	ck_assert_int_eq(taken(SUPPLY_JUICE), pk_ul("4 cups")); /* the rest as built in */

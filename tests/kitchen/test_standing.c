@@ -1,11 +1,11 @@
 /*
  * Filled jars and a finished pot that stand before they are heated.  No published
  * limit was found: 30 min, 2 h and 1 h are common practice, no source
- * (src/engine/gate.h); what is tested is that they hold on every road to a jar.
+ * (src/engine/gate/gate.h); what is tested is that they hold on every road to a jar.
  */
 #include <string.h>
 
-#include "engine/gate.h"
+#include "engine/gate/gate.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

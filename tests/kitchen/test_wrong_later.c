@@ -2,7 +2,7 @@
  * elevation that was wrong.  Every load it touches is marked, and only those. */
 #include <string.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

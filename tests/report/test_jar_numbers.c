@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
+#include "engine/recipe/amount.h"
 #include "kitchen/ahead.h"
 #include "kitchen/plan.h"
 #include "report/report.h"

@@ -7,7 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "engine/reading.h"
+#include "engine/physics/reading.h"
 #include "report/plain.h"
 
 static void ck_plain(const char *text, const char *expected)

@@ -103,7 +103,7 @@ START_TEST(a_year_tells_rates_with_how_sure_they_are)
 	char *json = written_season(true, 2026);
 
 	holds(text, "18 jars in 2 loads");
-	/* Clopper-Pearson, 2 of 18: 1.4 to 34.7 %, as engine/interval.h has it */
+	/* Clopper-Pearson, 2 of 18: 1.4 to 34.7 %, as engine/stats/interval.h has it */
 	holds(text, "11.1% (1.4-34.7) 2 of 18");
 	holds(text, "Lids not sealed, by product");
 	holds(json, "\"by_canner\": [\n");

@@ -9,7 +9,7 @@
 #ifndef STILLROOM_TESTS_INVENTED_ROWS_H
 #define STILLROOM_TESTS_INVENTED_ROWS_H
 
-#include "engine/process.h"
+#include "engine/process/process.h"
 
 /* Places in schema/jar.csv; invented_jars_stand_where_they_should() checks them. */
 enum { AT_HALF_PINT = 1, AT_PINT = 3, AT_QUART = 6 };

@@ -6,8 +6,8 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "engine/acid.h"
-#include "engine/text.h"
+#include "engine/food/acid.h"
+#include "base/text.h"
 #include "support/copy.h"
 #include "support/kitchen_kit.h"
 

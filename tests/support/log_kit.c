@@ -8,7 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "support/copy.h"
 #include "support/log_kit.h"
 

@@ -5,7 +5,7 @@
 #ifndef STILLROOM_TESTS_PLAN_DAYS_H
 #define STILLROOM_TESTS_PLAN_DAYS_H
 
-#include "engine/day_plan.h"
+#include "engine/schedule/day_plan.h"
 
 #define MINUTES(n) ((n) * 60)
 

@@ -2,7 +2,7 @@
  * plan_mip.h - the least last end of a day as a mixed-integer program, written in the
  * LP format that open solvers read.  For tests.
  *
- * A formulation by time slots, made from the eleven rules of engine/day_plan.h and not
+ * A formulation by time slots, made from the eleven rules of engine/schedule/day_plan.h and not
  * from the planner: a variable for each start that a rule allows, and one row a slot for
  * each thing that is shared.  Alike stations are counted together.
  *
@@ -16,7 +16,7 @@
 
 #include <stdio.h>
 
-#include "engine/day_plan.h"
+#include "engine/schedule/day_plan.h"
 
 /* Write the program for a day that is over after `slots` slots at most. The objective's
  * value is the number of slots until everything has ended. */

@@ -2,9 +2,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/amount.h"
-#include "engine/gate.h"
-#include "engine/text.h"
+#include "engine/recipe/amount.h"
+#include "engine/gate/gate.h"
+#include "base/text.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 

@@ -4,7 +4,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "kitchen/import.h"
 #include "kitchen/pantry.h"
 #include "kitchen/reprocess.h"

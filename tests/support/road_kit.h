@@ -10,7 +10,7 @@
 #ifndef STILLROOM_TESTS_ROAD_KIT_H
 #define STILLROOM_TESTS_ROAD_KIT_H
 
-#include "engine/gate.h"
+#include "engine/gate/gate.h"
 #include "support/pot_kit.h"
 
 enum road {

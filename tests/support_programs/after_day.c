@@ -13,7 +13,7 @@
 #include <string.h>
 #include <time.h>
 
-#include "engine/text.h"
+#include "base/text.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

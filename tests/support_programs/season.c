@@ -13,8 +13,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/acid.h"
-#include "engine/text.h"
+#include "engine/food/acid.h"
+#include "base/text.h"
 #include "kitchen/kitchen.h"
 #include "kitchen/pantry.h"
 #include "kitchen/recall.h"

@@ -1,0 +1,60 @@
+/*
+ * amount.h - amounts as people write them, and back: "20 lb", "1 1/2 cups",
+ * "3 qt", "2.5 kg", "5 tbsp + 1 tsp", "144".
+ *
+ * An amount is a whole number in the unit of its measure (recipe.h): uL, mg or
+ * pieces.  Reading is integer arithmetic: the terms are added up exactly and
+ * rounded once.  The decimal sign is a point whatever the locale.
+ *
+ * Sources: the US measures of NIST Handbook 44 App. C and the avoirdupois pound
+ * (schema/measures.csv: 1 gal = 3,785,411.784 uL; 1 lb = 453.59237 g, 1 oz =
+ * 28.349523125 g); 200 g of granulated sugar a US cup (scaling.h, source in
+ * schema/measures.csv).
+ */
+#ifndef STILLROOM_ENGINE_RECIPE_AMOUNT_H
+#define STILLROOM_ENGINE_RECIPE_AMOUNT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "base/fault.h"
+#include "engine/recipe/recipe.h"
+#include "engine/recipe/scaling.h"
+
+/* The most that is taken for an amount and not for a slip of the finger. */
+#define AMOUNT_UL_MAX INT64_C(10000000000) /* 10,000 L */
+#define AMOUNT_MG_MAX INT64_C(10000000000) /* 10,000 kg */
+#define AMOUNT_PIECES_MAX INT64_C(1000000)
+
+/* Terms with or without "+" between them; a term is a whole number, a decimal, a
+ * fraction or both ("1 1/2"), then a unit.  Pieces have none, or "dozen"; a bare
+ * 0 is nothing of any measure.  Sugar may be given in cups and spoons.
+ * FAULT_MISUSE with a sentence, *out untouched: not an amount, a unit unknown, a
+ * weight for a volume or the other way round, a part of a piece, too much. */
+bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
+                 struct fault *fault);
+
+/* As amount_read in the measure of the supply's ledger, for what a recipe says: every
+ * powder with a weight a cup (supply_mg_per_cup) may be given in level spoons. */
+bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out, struct fault *fault);
+
+/* As amount_read, but the unit tells the measure (sugar: always its mass). */
+bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure,
+                     int64_t *out, struct fault *fault);
+
+/* Short words, rounded to what a kitchen measures: "12 lb 4 oz", "3 qt 1 cup",
+ * "5 tbsp 1 tsp", "2.35 L", "1.2 kg", "144".  US: volumes to 1/8 tsp under a
+ * tablespoon, a tablespoon from a cup up, 1/4 cup from a quart, a cup from 2 gal;
+ * masses to 1/8 oz, from 4 oz to 1/4 oz, from 4 lb to an ounce; less than these
+ * show goes in mL or g.  Metric: to 0.01 L or kg, below that to 1, from 100 to
+ * 0.1, from 10 to 0.01 mL or g.  64 bytes take any. */
+void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer,
+                  size_t size);
+
+/* Words for a line a person edits: amount_read makes the very same amount of
+ * them.  amount >= 0; at most AMOUNT_..._MAX. */
+void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount,
+                        enum unit_system units, char *buffer, size_t size);
+
+#endif

@@ -1,0 +1,264 @@
+/*
+ * rule.h - the rules of the warnings: what can be wrong on a preserving day, how
+ * badly, and the one sentence that says what to do.
+ *
+ * A rule is a row of the table in rule_table.c.  It looks at facts, plain numbers
+ * and words about one thing (the house, a station, a load, a filling ...) that the
+ * kitchen gathers, and answers when it fires: now, in so many milliseconds, or
+ * never while the facts stay as they are.  So a screen knows when to ask again,
+ * and nothing is asked in between.
+ *
+ * Severity: a STOP holds a key up until the matter is mended or, where the rule
+ * allows it, a reason is typed; what was done against it is then kept as "process
+ * unknown" or "not valid", never as fine.  No stop can be set aside; cautions and
+ * notes can.
+ *
+ * Units: milliseconds, whole jars, thousandths of a degree Fahrenheit; times run
+ * from the past to now.  Sources stand in each row; codes as in docs/reference.md.
+ */
+#ifndef STILLROOM_ENGINE_RULES_RULE_H
+#define STILLROOM_ENGINE_RULES_RULE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/stats/odds.h"
+#include "engine/process/process.h"
+#include "engine/recipe/recipe.h"
+#include "base/text.h"
+
+/* From mildest to worst. */
+enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT };
+
+/* What one set of facts is about. */
+enum rule_about {
+	ABOUT_HOUSE,
+	ABOUT_LOAD,    /* in a canner or on the rack */
+	ABOUT_RUN,     /* fruit in a juicer */
+	ABOUT_BATCH,   /* in a pot */
+	ABOUT_CLOCK,   /* the running phase of a load, run or batch */
+	ABOUT_WAITING, /* filled jars of one batch and size that have no canner */
+	ABOUT_FATE,    /* a jar set aside, until that is done */
+	ABOUT_STATION, /* with work in it or without */
+	ABOUT_LID_BOX,
+	ABOUT_PERSON,  /* who closes jars */
+	ABOUT_SUPPLY,
+	ABOUT_RECALL,  /* jars that must be found, a lot that is to be recalled */
+	ABOUT_SHELVED, /* a load of the past with kept jars, judged by an older gate */
+	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
+	ABOUT_COUNT
+};
+
+/* What a typed reason makes of a stop. */
+enum over {
+	OVER_NEVER,     /* it must be mended */
+	OVER_UNKNOWN,   /* goes on; its process counts as unknown */
+	OVER_NOT_VALID, /* goes on; its process counts as not valid */
+};
+
+/* Which fields are filled depends on what the facts are about; the others are 0
+ * or NULL.  Words are the caller's and need only last for the question. */
+struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
+	enum rule_about about;
+
+	/* What to call it. */
+	const char *station;
+	int digit; /* its key */
+	const char *lot;
+	const char *product;
+	const char *phase; /* in words */
+	const char *why;   /* a reason on record, or the engine's own refusal */
+	const char *step;  /* what the step key says in this phase */
+
+	/* ABOUT_HOUSE */
+	bool elevation_known;
+	bool above_tables;      /* perhaps above 8,000 ft, where one table asks more */
+	bool elevation_changed; /* since the last day on which a load was made */
+	const char *elevation;
+	const char *elevation_before;
+	int boil_off_mf; /* measured boiling point less what the elevation gives; 0: not measured */
+	const char *boil_side; /* "hotter" or "cooler" */
+	int storage_mf;  /* warmth of the store; FACT_NOT_READ */
+	int64_t storage_ms; /* since that was read */
+	int waiting;     /* filled jars without a canner */
+	int left_over;   /* of these, more than the canners take in this round */
+	int unpublished; /* of these, without a published process */
+	int64_t waited_ms; /* the one that waits longest */
+	int64_t wait_limit_ms;
+	bool kept; /* jars are kept; the oldest: */
+	int64_t kept_ms;
+	const char *kept_lot;
+
+	/* Also ABOUT_KEY: */
+	int64_t clock_behind_ms; /* the wall clock is so far before the log's last entry; 0: it is not */
+	const char *clock_words; /* what it says: "Mon 14 Sep 08:00" */
+	const char *last_words;  /* when that entry was written */
+
+	bool plan_runs;  /* a plan was accepted for this day, and work of it is left */
+	int64_t plan_late_ms; /* finish as it looks now, less the one accepted */
+	int64_t plan_limit_ms; /* later than that is warned of */
+	const char *finish_words; /* "17:40" */
+
+	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
+	enum method method;
+	enum acidity acidity;
+	int jars;
+	bool in_canner;
+	bool larger_than_tested;
+	bool practice_row;
+	int minutes; /* required */
+	bool asks_more; /* at the elevation set now: longer, at more pressure, or nothing at all */
+	const char *here_words; /* "it is 15 min" */
+	const char *raised; /* what it is to get since the elevation was mended; "" nothing */
+	bool not_valid;
+	bool unknown;
+	bool notebook_wrong; /* not valid by the words of a notebook; jars of it have no fate */
+	bool hold_over;  /* the hold has been left */
+	int64_t held_ms; /* the last hold that was ended, by the clock that nobody sets */
+	int64_t hold_ms; /* what it had to be */
+	bool vented;     /* a vent of its own has been left */
+	int64_t vent_held_ms;
+	int64_t vent_ms;
+	bool reached;       /* a hold was begun after a watched phase */
+	int64_t reached_ms; /* which took so long */
+	int64_t soon_ms;    /* and can hardly be over sooner */
+	int hold_starts;
+	bool heats;         /* in the canner, and its hold has not begun */
+	bool cold;          /* its heat was never on: nothing was processed */
+	int64_t way_ms;     /* from filling, or a lost hold, until a hold began or now: the longest */
+	int64_t way_limit_ms; /* engine/gate/gate.h */
+	int64_t steamed_ms; /* steam: all holds together, the running one too */
+	int unchecked;
+	int64_t seals_due_in_ms; /* until 24 h after the process; negative: over */
+	bool cooling_out;        /* out of the canner, its process over */
+	int fateless;        /* jars that need a fate and have none */
+	int over_half;       /* of these, for liquid lost */
+	int windowed;        /* of these, jars on which a window closes */
+	int64_t window_in_ms; /* until nothing but the bin is left for them */
+	int window_hours;
+	int liquid_lost; /* jars that lost any */
+	int broken;
+
+	/* ABOUT_BATCH */
+	bool published;
+	bool in_pot;      /* before its jars are filled */
+	bool nowhere;     /* no canner will be free for its jars in time */
+	int64_t canner_in_ms; /* -1: none at all */
+
+	/* ABOUT_CLOCK */
+	enum { CLOCK_NONE, CLOCK_TIMED, CLOCK_WATCHED, CLOCK_HANDS } clock;
+	bool on_rack;
+	bool is_loaded;  /* a canner filled, and no heat yet */
+	bool is_rinse;
+	int64_t passed_ms;
+	int64_t planned_ms; /* watched: as long as it may take */
+	int64_t wall_step_ms;
+	const char *wall_way; /* "on" or "back" */
+	bool restarted;
+
+	/* ABOUT_RUN */
+	int64_t water_in_ms; /* until the water must be looked at; negative: over */
+	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
+	bool water_counts;
+
+	/* ABOUT_BATCH, ABOUT_WAITING, ABOUT_KEY: food that stands */
+	bool stands;            /* off the heat and in no canner: done in its pot, or filled */
+	int64_t stood_ms;       /* for so long */
+	int64_t stand_limit_ms; /* the most that is allowed: engine/gate/gate.h */
+
+	/* ABOUT_WAITING */
+	bool pressure_canner; /* one stands here */
+	bool some_canner;     /* one here has a process and room for it */
+
+	/* ABOUT_FATE */
+	const char *fate;
+	int64_t fate_in_ms;
+	bool fate_limited;
+	bool in_fridge;      /* and the limit is by when it is eaten */
+
+	/* ABOUT_STATION, ABOUT_LID_BOX, ABOUT_PERSON */
+	bool dial_gauge;
+	bool gauge_known;
+	int64_t gauge_ms; /* since its check */
+	const char *gauge_words;
+	const char *box;
+	bool box_twice; /* another box in use bears the same label */
+	int64_t box_ms; /* since it was bought; 0: not known */
+	int lids;
+	int lids_used;
+	struct two_groups seals;
+	const char *person;
+
+	/* ABOUT_SUPPLY */
+	const char *supply;
+	enum supply_kind supply_kind;
+	bool is_lids;
+	int64_t stock;
+	int64_t needed; /* by what is open and planned */
+	const char *stock_words;
+	const char *needed_words;
+
+	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
+	const char *recall; /* what of: "lid box Box A" */
+	int recalled;       /* jars still to be found */
+	int not_found;      /* looked for, and not found */
+	int spoiled;        /* of the `jars` of a lot; the others were not looked at since */
+
+	/* ABOUT_SHELVED: what the gate of today says of it, and that of its day did not */
+	bool anew_worse;
+	bool anew_blocks; /* some of it is not to be eaten */
+
+	/* ABOUT_KEY */
+	bool is_batch_start;
+	bool is_fill;
+	bool is_load_start;
+	bool begins_clock; /* work is started, or a timed phase */
+	bool is_vent_cut;
+	bool is_earlier_start;
+	bool is_fate;
+	bool is_take; /* out of the pantry, to be eaten or given away */
+	bool recipe_refused; /* an own recipe with what must not be in it; `why` says */
+	bool acid_needed;
+	bool acid_in;
+	bool vinegar_asked;
+	int vinegar_tenths; /* percent; 0: not said */
+	bool regular_pectin;
+	int multiple;
+	int multiple_max;
+	int pot_takes; /* batches, foaming room kept; 0: unknown */
+};
+
+#define FACT_NOT_READ INT32_MIN
+
+#define RULE_NEVER INT64_MAX
+
+struct rule {
+	const char *id; /* short, stable: "hold-short" */
+	enum severity severity;
+	enum rule_about about;
+	/* 0 or less: fires now; otherwise ms until it does if nothing else changes. */
+	int64_t (*due_ms)(const struct facts *facts);
+	const char *sentence;  /* {names} stand for facts */
+	const char *holds_up;  /* stops: which key; NULL otherwise */
+	enum over over;
+	const char *source;
+};
+
+/* Worst first. */
+extern const struct rule rules[];
+extern const size_t rule_count;
+
+const struct rule *rule_named(const char *id); /* NULL: there is none */
+
+/* Write the sentence of a rule about the facts; false when a {name} in it is not
+ * one (which a test rules out). */
+bool rule_say(const struct rule *rule, const struct facts *facts, struct text *out);
+
+/* The first stop that a key meets; NULL: none. `facts` about ABOUT_KEY. */
+const struct rule *rule_holding(const struct facts *facts);
+
+const char *severity_name(enum severity severity); /* "stop" */
+const char *rule_about_words(enum rule_about about);
+
+#endif
