@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file; the
--- number of this layout is LOG_FIRST_LAYOUT of src/log/layout.h.
+-- number of this layout is LOG_FIRST_LAYOUT of src/log/file/layout.h.
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -13,7 +13,7 @@
 --   *_ul _mg _um  whole microliters, milligrams, micrometers
 --   *_mc _pa _psi _thou   thousandths of a degree Celsius, pascals, psi, thousandths of an inch
 --   words         kept as text, so that the log can be read in any SQLite shell in twenty
---                 years; each has its list in a CHECK, and src/log/log_words.c the same list
+--                 years; each has its list in a CHECK, and src/log/tables/log_words.c the same list
 --   who, *_by     initials; '' or null: nobody said
 --   null          nothing to say: not noted, not yet, none
 -- AUTOINCREMENT where rows come and go with undo: no later row gets the number of an undone
@@ -247,7 +247,7 @@ CREATE UNIQUE INDEX load_in_canner ON load (station_id) WHERE place = 'canner'; 
 CREATE INDEX load_open ON load (place) WHERE place <> 'shelf';
 CREATE INDEX load_opened ON load (opened_wall_ms);
 
--- Every phase that a load, a run or a batch has been through (src/kitchen/phases.h). A running
+-- Every phase that a load, a run or a batch has been through (src/kitchen/board/phases.h). A running
 -- clock is a row whose ended_wall_ms is null. A lost boil ends a 'hold' row with ended_why
 -- 'lost' and a second 'hold' row begins later: both starts stay.
 CREATE TABLE phase (
@@ -1011,7 +1011,7 @@ END;
 -- --- looking back: a line for every load, run and batch ------------------------------------------
 --
 -- Triggers note in work_stale what has changed, whether by an act or by its undo; at the end of
--- the act src/log/log_work.c works these lines out anew. That is not done by the triggers
+-- the act src/log/history/log_work.c works these lines out anew. That is not done by the triggers
 -- themselves, because a full-text table may not be written from a trigger while trusted_schema
 -- is off (SQLite before 3.41), and because an undo brings rows back in any order.
 -- A season is a year, UTC, of when the work was begun. Products that differ by capitals only

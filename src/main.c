@@ -18,17 +18,17 @@
 
 #include "base/fault.h"
 #include "base/text.h"
-#include "kitchen/keeper.h"
-#include "kitchen/new_log.h"
-#include "kitchen/open_day.h"
+#include "kitchen/act/keeper.h"
+#include "kitchen/house/new_log.h"
+#include "kitchen/act/open_day.h"
 #include "log/log.h"
-#include "report/arguments.h"
-#include "report/labels.h"
-#include "report/out_commands.h"
-#include "report/plain.h"
-#include "report/report.h"
-#include "screen/board.h"
-#include "screen/config.h"
+#include "report/cli/arguments.h"
+#include "report/exchange/labels.h"
+#include "report/exchange/out_commands.h"
+#include "report/cli/plain.h"
+#include "report/cli/report.h"
+#include "screen/board/board.h"
+#include "screen/term/config.h"
 
 #define PATH_BYTES 4096
 #define PRACTICE_SPEED 60

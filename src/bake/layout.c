@@ -61,7 +61,7 @@ static void print_migrations(char *const *paths, int count)
 
 void bake_layout(const char *schema_path, char *const *paths, int count)
 {
-	print_top("log/layout.h");
+	print_top("log/file/layout.h");
 	printf("#include <assert.h>\n\n");
 	print_file(schema_path, "schema");
 	print_migrations(paths, count);

@@ -6,7 +6,7 @@
  * known.  It is passed upward untouched and left alone on success.  The
  * sentence names the thing, the cause and what the person can do; it is plain
  * text, may hold what a user typed, and so is cleaned before it reaches a
- * terminal (screen/glyph.h, report/plain.h).
+ * terminal (screen/term/glyph.h, report/cli/plain.h).
  */
 #ifndef STILLROOM_BASE_FAULT_H
 #define STILLROOM_BASE_FAULT_H

@@ -703,7 +703,7 @@ struct log_aside {
 	int64_t since_wall_ms;
 };
 
-/* --- the day plan (see kitchen/plan.h) --- */
+/* --- the day plan (see kitchen/plan/plan.h) --- */
 
 /* What a plan needs to know of the house beside its stations. */
 #define BURNERS_MAX 20

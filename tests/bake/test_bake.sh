@@ -432,7 +432,7 @@ cd - >/dev/null || exit 1
 	printf "CREATE TABLE t (a TEXT DEFAULT '\\\\?\?/\"'); -- caf\303\251\n\t"
 	yes 'INSERT INTO t VALUES (1);' | head -n 400
 } >"$work/log.sql"
-layout=$(sed -n 's/^#define LOG_FIRST_LAYOUT \([0-9]*\)$/\1/p' "$repo/src/log/layout.h")
+layout=$(sed -n 's/^#define LOG_FIRST_LAYOUT \([0-9]*\)$/\1/p' "$repo/src/log/file/layout.h")
 # NNNN of the migration so many after log.sql
 number() {
 	printf '%04d' $((layout + $1))
@@ -456,7 +456,7 @@ refused "an empty migration" "empty.sql:1: the file is empty" layout \
 refused "an empty layout" "empty.sql:1: the file is empty" layout "$work/empty.sql"
 cat >"$work/say.c" <<'END'
 #include <stdio.h>
-#include "log/layout.h"
+#include "log/file/layout.h"
 int
 main(void)
 {

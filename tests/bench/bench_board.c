@@ -17,7 +17,7 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "kitchen/plan.h"
+#include "kitchen/plan/plan.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
 

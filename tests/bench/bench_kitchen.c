@@ -9,8 +9,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/kitchen.h"
-#include "kitchen/warnings.h"
+#include "kitchen/act/kitchen.h"
+#include "kitchen/warning/warnings.h"
 #include "support/bench_kit.h"
 #include "support/log_kit.h"
 

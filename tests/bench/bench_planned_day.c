@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <time.h>
 
-#include "kitchen/plan.h"
+#include "kitchen/plan/plan.h"
 #include "support/bench_kit.h"
 
 #define ROUNDS 21

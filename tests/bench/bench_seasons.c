@@ -15,11 +15,11 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "kitchen/kitchen.h"
-#include "kitchen/pantry.h"
-#include "kitchen/recall.h"
-#include "kitchen/seasons.h"
-#include "log/log_private.h"
+#include "kitchen/act/kitchen.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/pantry/recall.h"
+#include "kitchen/history/seasons.h"
+#include "log/query/log_private.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
 
@@ -203,7 +203,7 @@ struct search {
 	const char *match;
 };
 
-/* The patience of the board, src/screen/works_view.c. */
+/* The patience of the board, src/screen/history/works_view.c. */
 static bool has_time(void *state)
 {
 	const double *began = state;

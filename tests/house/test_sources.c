@@ -17,7 +17,7 @@
 
 #include "engine/rules/rule.h"
 #include "base/text.h"
-#include "kitchen/phases.h"
+#include "kitchen/board/phases.h"
 #include "support/csv.h"
 
 #define CODES_MAX  80

@@ -8,8 +8,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/acid_asked.h"
-#include "kitchen/reprocess.h"
+#include "kitchen/canner/acid_asked.h"
+#include "kitchen/canner/reprocess.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -4,8 +4,8 @@
 
 #include "engine/recipe/amount.h"
 #include "base/text.h"
-#include "kitchen/ahead.h"
-#include "kitchen/shelf.h"
+#include "kitchen/stock/ahead.h"
+#include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/backups.h"
+#include "kitchen/act/backups.h"
 #include "log/log.h"
 #include "support/kitchen_kit.h"
 

@@ -3,7 +3,7 @@
 #include <string.h>
 #include <time.h>
 
-#include "kitchen/open_day.h"
+#include "kitchen/act/open_day.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

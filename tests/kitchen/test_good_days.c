@@ -1,7 +1,7 @@
 /* Ordinary good days, minute by minute: nothing worse than a note is said. */
 #include <stdio.h>
 
-#include "kitchen/warnings.h"
+#include "kitchen/warning/warnings.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 

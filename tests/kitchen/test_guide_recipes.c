@@ -3,8 +3,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/acid_asked.h"
-#include "kitchen/plan.h"
+#include "kitchen/canner/acid_asked.h"
+#include "kitchen/plan/plan.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -11,7 +11,7 @@
 #include "base/csv.h"
 #include "engine/label/row_check.h"
 #include "base/text.h"
-#include "kitchen/import.h"
+#include "kitchen/exchange/import.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 

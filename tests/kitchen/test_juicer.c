@@ -2,8 +2,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/outlook.h"
-#include "kitchen/plan.h"
+#include "kitchen/board/outlook.h"
+#include "kitchen/plan/plan.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

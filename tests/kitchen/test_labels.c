@@ -5,11 +5,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/calendar.h"
-#include "kitchen/import.h"
-#include "kitchen/labels.h"
-#include "kitchen/pantry.h"
-#include "kitchen/recall.h"
+#include "kitchen/exchange/calendar.h"
+#include "kitchen/exchange/import.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/pantry/recall.h"
 #include "support/kitchen_kit.h"
 
 #define DOT " \xc2\xb7 "

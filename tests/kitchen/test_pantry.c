@@ -3,9 +3,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/calendar.h"
-#include "kitchen/import.h"
-#include "kitchen/pantry.h"
+#include "kitchen/exchange/calendar.h"
+#include "kitchen/exchange/import.h"
+#include "kitchen/pantry/pantry.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 

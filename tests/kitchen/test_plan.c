@@ -8,9 +8,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/new_log.h"
-#include "kitchen/open_day.h"
-#include "kitchen/plan.h"
+#include "kitchen/house/new_log.h"
+#include "kitchen/act/open_day.h"
+#include "kitchen/plan/plan.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
 

@@ -12,7 +12,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/plan.h"
+#include "kitchen/plan/plan.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
 

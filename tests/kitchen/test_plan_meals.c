@@ -5,7 +5,7 @@
 #include <check.h>
 #include <stdlib.h>
 
-#include "kitchen/plan.h"
+#include "kitchen/plan/plan.h"
 #include "support/plan_check.h"
 #include "support/kitchen_kit.h"
 

@@ -4,8 +4,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/pantry.h"
-#include "kitchen/recall.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/pantry/recall.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 

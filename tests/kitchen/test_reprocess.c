@@ -7,9 +7,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/recall.h"
-#include "kitchen/reprocess.h"
-#include "kitchen/seasons.h"
+#include "kitchen/pantry/recall.h"
+#include "kitchen/canner/reprocess.h"
+#include "kitchen/history/seasons.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

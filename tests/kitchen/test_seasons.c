@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "engine/stats/interval.h"
-#include "kitchen/seasons.h"
+#include "kitchen/history/seasons.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -3,9 +3,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/ahead.h"
-#include "kitchen/plan.h"
-#include "kitchen/sheet.h"
+#include "kitchen/stock/ahead.h"
+#include "kitchen/plan/plan.h"
+#include "kitchen/pot/sheet.h"
 #include "support/pot_kit.h"
 
 #define JELLY   "grape jelly, low sugar"

@@ -4,7 +4,7 @@
 
 #include "engine/recipe/amount.h"
 #include "base/text.h"
-#include "kitchen/shelf.h"
+#include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 

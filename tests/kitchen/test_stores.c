@@ -3,8 +3,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/kitchen_private.h"
-#include "kitchen/recipe_lines.h"
+#include "kitchen/act/kitchen_private.h"
+#include "kitchen/recipe/recipe_lines.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -8,8 +8,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "kitchen/backups.h"
-#include "kitchen/upkeep.h"
+#include "kitchen/act/backups.h"
+#include "kitchen/act/upkeep.h"
 #include "log/log.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"

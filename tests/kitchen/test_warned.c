@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "kitchen/kitchen_private.h"
+#include "kitchen/act/kitchen_private.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "kitchen/clock.h"
+#include "kitchen/act/clock.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

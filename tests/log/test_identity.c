@@ -10,7 +10,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "log/layout.h"
+#include "log/file/layout.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;

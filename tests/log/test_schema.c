@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "log/layout.h"
+#include "log/file/layout.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;

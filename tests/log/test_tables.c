@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "log/tables.h"
+#include "log/query/tables.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;

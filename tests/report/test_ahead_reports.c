@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "report/report.h"
+#include "report/cli/report.h"
 #include "support/log_kit.h"
 
 #define HOSTILE "Kettle 1\033[2J\377"

@@ -10,9 +10,9 @@
 #include <string.h>
 
 #include "engine/recipe/amount.h"
-#include "kitchen/ahead.h"
-#include "kitchen/plan.h"
-#include "report/report.h"
+#include "kitchen/stock/ahead.h"
+#include "kitchen/plan/plan.h"
+#include "report/cli/report.h"
 #include "support/log_kit.h"
 
 #define IN_POT 4

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "report/json.h"
+#include "report/out/json.h"
 
 static char *written;
 static size_t written_size;

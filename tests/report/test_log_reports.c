@@ -9,8 +9,8 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "kitchen/new_log.h"
-#include "report/report.h"
+#include "kitchen/house/new_log.h"
+#include "report/cli/report.h"
 #include "support/log_kit.h"
 
 #define SPEED 60

@@ -3,9 +3,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/pantry.h"
-#include "kitchen/recall.h"
-#include "report/report.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/pantry/recall.h"
+#include "report/cli/report.h"
 #include "support/kitchen_kit.h"
 
 #define HOSTILE "grape \"jelly\"\033[2J"

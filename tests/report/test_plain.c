@@ -8,7 +8,7 @@
 #include <stdlib.h>
 
 #include "engine/physics/reading.h"
-#include "report/plain.h"
+#include "report/cli/plain.h"
 
 static void ck_plain(const char *text, const char *expected)
 {

@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/plan.h"
-#include "report/report.h"
+#include "kitchen/plan/plan.h"
+#include "report/cli/report.h"
 #include "support/log_kit.h"
 
 #define HOSTILE "Kettle 1\033[2J\377"

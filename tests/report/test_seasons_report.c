@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "report/report.h"
+#include "report/cli/report.h"
 #include "support/log_kit.h"
 
 #define HOSTILE "pears \"wild\"\n\033]0;x\007\302\233\342\200\256 \377"

@@ -13,7 +13,7 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "screen/alarm_command.h"
+#include "screen/term/alarm_command.h"
 
 #define WAIT_STEPS 20000 /* of 10 ms: only for what hangs */
 

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/pantry.h"
+#include "kitchen/pantry/pantry.h"
 #include "support/desk_kit.h"
 
 static struct desk_kit dk;

@@ -8,7 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "screen/config.h"
+#include "screen/term/config.h"
 
 static struct config config;
 static struct fault fault;

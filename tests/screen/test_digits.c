@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/phases.h"
-#include "screen/digits.h"
+#include "kitchen/board/phases.h"
+#include "screen/term/digits.h"
 
 static const enum digits_height heights[] = {DIGITS_TALL, DIGITS_GIANT};
 

@@ -7,7 +7,7 @@
 #include <string.h>
 #include <wchar.h>
 
-#include "screen/glyph.h"
+#include "screen/term/glyph.h"
 
 struct example {
 	const char *in;

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "screen/lines.h"
+#include "screen/term/lines.h"
 
 #define ROWS 3
 #define COLS 40

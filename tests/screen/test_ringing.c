@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "screen/digits.h"
+#include "screen/term/digits.h"
 #include "support/desk_kit.h"
 
 static struct desk_kit dk;

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "screen/role.h"
+#include "screen/term/role.h"
 
 /* WCAG 2.1, definition of relative luminance. */
 static double linear(int value)

@@ -28,9 +28,9 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "screen/digits.h"
-#include "screen/terminal.h"
-#include "screen/wake.h"
+#include "screen/term/digits.h"
+#include "screen/term/terminal.h"
+#include "screen/term/wake.h"
 
 #define REPORT_FD 3
 #define LIMIT_MS 120000 /* only for what hangs */

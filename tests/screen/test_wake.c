@@ -6,7 +6,7 @@
 #include <poll.h>
 #include <stdlib.h>
 
-#include "screen/wake.h"
+#include "screen/term/wake.h"
 
 static struct wake *wake;
 

@@ -3,6 +3,6 @@
  * source is included, so that this way is compiled and run on Linux as well.
  */
 #define WAKE_PORTABLE
-#include "screen/wake.c" /* NOLINT(bugprone-suspicious-include) */
+#include "screen/term/wake.c" /* NOLINT(bugprone-suspicious-include) */
 
 #include "test_wake.c" /* NOLINT(bugprone-suspicious-include) */

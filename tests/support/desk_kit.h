@@ -8,7 +8,7 @@
 #ifndef STILLROOM_TESTS_DESK_KIT_H
 #define STILLROOM_TESTS_DESK_KIT_H
 
-#include "screen/desk.h"
+#include "screen/ui/desk.h"
 #include "support/pot_kit.h"
 
 struct desk_kit {

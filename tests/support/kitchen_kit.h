@@ -14,10 +14,10 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "kitchen/aside.h"
-#include "kitchen/kitchen.h"
-#include "kitchen/outlook.h"
-#include "kitchen/warnings.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/act/kitchen.h"
+#include "kitchen/board/outlook.h"
+#include "kitchen/warning/warnings.h"
 #include "support/test_clock.h"
 
 #define KK_MORNING_MS INT64_C(1789376400000) /* 2026-09-14 09:00 UTC */

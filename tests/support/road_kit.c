@@ -5,10 +5,10 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "kitchen/import.h"
-#include "kitchen/pantry.h"
-#include "kitchen/reprocess.h"
-#include "report/export.h"
+#include "kitchen/exchange/import.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/canner/reprocess.h"
+#include "report/exchange/export.h"
 #include "support/road_kit.h"
 
 #define JARS 3

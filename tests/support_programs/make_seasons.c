@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/aside.h"
-#include "kitchen/kitchen.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/act/kitchen.h"
 #include "support/test_clock.h"
 
 #define SEPTEMBER_MS (INT64_C(250) * 24 * 3600 * 1000) /* from the new year */

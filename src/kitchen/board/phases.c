@@ -1,0 +1,491 @@
+#include "kitchen/board/phases.h"
+
+#include <assert.h>
+#include <string.h>
+
+#define BW (1u << STATION_BOILING_WATER)
+#define ST (1u << STATION_STEAM)
+#define DG (1u << STATION_DIAL_GAUGE)
+#define WG (1u << STATION_WEIGHTED_GAUGE)
+#define PRESSURE (DG | WG)
+#define JU (1u << STATION_JUICER)
+#define PT (1u << STATION_POT)
+
+#define MINUTES(n) ((n) * 60)
+
+#define AGAIN_SOURCE "full hold again after any interruption: A539 (rev. 2015), pages 1-18 and 1-22; NCSU-242"
+
+/* In the order a load passes through them; a method takes the rows with its bit. */
+static const struct phase_rule rules[] = {
+	{
+	    .name = PHASE_LOADED, .stations = BW, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .stop_to = PHASE_UNLOAD, .place = PLACE_CANNER, .words = "loaded",
+	    .act = "Jars on the rack, water 1 in over the lids, lid on, heat on",
+	    .step = "heat is on",
+	    .caution = "Lift jars upright. Water about 180 F for hot pack, 140 F for raw pack.",
+	    .source = "A539 Guide 1; water 1 in over lids: A539",
+	},
+	{
+	    .name = PHASE_LOADED, .stations = ST, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .stop_to = PHASE_UNLOAD, .place = PLACE_CANNER, .words = "loaded",
+	    .act = "Hot jars on the rack, water in the pan, dome on, heat on",
+	    .step = "heat is on",
+	    .caution = "Acid food only. The pan must last the whole hold: never open to add water.",
+	    .source = "NCHFP newsflash on steam canners",
+	},
+	{
+	    .name = PHASE_LOADED, .stations = PRESSURE, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .stop_to = PHASE_UNLOAD, .place = PLACE_CANNER, .words = "loaded",
+	    .act = "Jars on the rack, 2-3 in of water, lid locked, weight OFF, heat on",
+	    .step = "heat is on, weight off",
+	    .caution = "2 to 3 in of water unless the canner's maker says otherwise.",
+	    .source = "A539",
+	},
+	{
+	    .name = PHASE_COME_UP, .stations = BW, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(20),
+	    .planned_max_s = MINUTES(30), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
+	    .place = PLACE_CANNER, .words = "come-up",
+	    .act = "Wait for a full rolling boil: jars covered, lid on",
+	    .step = "full rolling boil: start the hold",
+	    .caution = "A clock started early is a wrong process. When unsure, wait.",
+	    .source = "A539 (start of hold; 20-30 min to boil: Guide 1)",
+	},
+	{
+	    .name = PHASE_COME_UP, .stations = PRESSURE, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(12),
+	    .planned_max_s = MINUTES(15), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
+	    .place = PLACE_CANNER, .words = "come-up",
+	    .act = "Wait for a strong unbroken funnel of steam, weight still off",
+	    .step = "steady steam: start the vent",
+	    .caution = "Trapped air makes the canner cooler than its gauge says.",
+	    .source = "KSU, PNW421, A539 (12-15 min to steam: A539 Guide 1)",
+	},
+	{
+	    .name = PHASE_VENT, .stations = ST, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
+	    .place = PLACE_CANNER, .words = "vent",
+	    .act = "Wait: thermometer at the local boiling point AND a steady 8-10 in steam column",
+	    .step = "boiling point and steady steam: start the hold",
+	    .caution = "Local boiling point, not 212 F by rote. Lid stays on.",
+	    .source = "MU, MSU, steam articles; NCHFP, newsflash on steam canners; 10-20 min to vent: common practice, no source",
+	},
+	{
+	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = VENT_MS,
+	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
+	    .place = PLACE_CANNER, .words = "vent",
+	    .act = "Venting: a steady funnel of steam for 10 full minutes",
+	    .due = "Vent is over: put the weight on or close the petcock",
+	    .job = "WEIGHT ON",
+	    .step = "weight on",
+	    .lost = "steam faltered: vent again from the start",
+	    .caution = "The vent cannot be skipped. Cut short, the process is not valid.",
+	    .source = "10 min: KSU, PNW421, A539; start again when it falters: common practice, no source",
+	},
+	{
+	    .name = PHASE_PRESSURISE, .stations = DG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
+	    .planned_max_s = MINUTES(5), .long_s = MINUTES(10), .soon_s = 60,
+	    .stop_to = PHASE_COOL_DOWN,
+	    .place = PLACE_CANNER, .words = "pressurise",
+	    .act = "Wait until the needle reaches the pressure shown",
+	    .step = "needle at pressure: start the hold",
+	    .caution = "At or slightly above is right; below is not.",
+	    .source = "A539 (3-5 min: A539 Guide 1; up to 10 in a large one: common practice, no source)",
+	},
+	{
+	    .name = PHASE_PRESSURISE, .stations = WG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
+	    .planned_max_s = MINUTES(5), .long_s = MINUTES(10), .soon_s = 60,
+	    .stop_to = PHASE_COOL_DOWN,
+	    .place = PLACE_CANNER, .words = "pressurise",
+	    .act = "Wait until the weight jiggles or rocks as its maker describes",
+	    .step = "weight rocks: start the hold",
+	    .caution = "The weight for the pressure shown, no lighter one.",
+	    .source = "A539 (3-5 min: A539 Guide 1; up to 10 in a large one: common practice, no source)",
+	},
+	{
+	    .name = PHASE_HOLD, .stations = BW, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
+	    .place = PLACE_CANNER, .words = "hold",
+	    .act = "Keep a complete boil; top up with boiling water beside the jars",
+	    .due = "Heat OFF, lid off: the 5 min rest begins",
+	    .job = "HEAT OFF",
+	    .step = "heat off, lid off",
+	    .lost = "boil lost: back to the boil, full time again",
+	    .caution = "Boil stopped or lids uncovered: press the lost key.",
+	    .source = "A539; " AGAIN_SOURCE,
+	},
+	{
+	    .name = PHASE_HOLD, .stations = ST, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_VENT, .stop_to = PHASE_UNLOAD,
+	    .place = PLACE_CANNER, .words = "hold",
+	    .act = "Keep the steam column steady; lid stays on",
+	    .due = "Heat OFF, lid stays ON: the 5 min rest begins",
+	    .job = "HEAT OFF",
+	    .step = "heat off, lid still on",
+	    .lost = "steam lost or lid lifted: vent and full time again",
+	    .caution = "Never open to add water.",
+	    .source = "NCHFP, newsflash on steam canners; restart when steam is lost: from memory; when the lid was off: "
+	              "no publication, equipment manuals only",
+	},
+	{
+	    .name = PHASE_HOLD, .stations = DG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
+	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_CANNER, .words = "hold",
+	    .act = "Keep the needle at or just above the pressure shown",
+	    .due = "Heat OFF: let the pressure fall by itself",
+	    .job = "HEAT OFF",
+	    .step = "heat off",
+	    .lost = "pressure dropped: back to pressure, full time again",
+	    .caution = "Below the pressure even briefly: press the lost key.",
+	    .source = "A539; " AGAIN_SOURCE,
+	},
+	{
+	    .name = PHASE_HOLD, .stations = WG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
+	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_CANNER, .words = "hold",
+	    .act = "Keep the weight rocking as its maker describes",
+	    .due = "Heat OFF: let the pressure fall by itself",
+	    .job = "HEAT OFF",
+	    .step = "heat off",
+	    .lost = "weight went quiet: back to pressure, full time again",
+	    .caution = "Weight quiet even briefly: press the lost key.",
+	    .source = "A539; " AGAIN_SOURCE,
+	},
+	{
+	    .name = PHASE_COOL_DOWN, .stations = PRESSURE, .kind = PHASE_WATCHED,
+	    .planned_min_s = MINUTES(20), .planned_max_s = MINUTES(60), .soon_s = MINUTES(10),
+	    .place = PLACE_CANNER, .words = "cool-down",
+	    .act = "Hands off: no water, weight stays on, until pressure is zero by itself",
+	    .step = "pressure is zero, weight is off",
+	    .caution = "Forced cooling loses liquid, breaks seals and under-processes.",
+	    .source = "A539 (rev. 2015), pages 1-17 and 1-22 (20-60 min; old heavy canners about 30 min with pints, 45 with quarts)",
+	},
+	{
+	    .name = PHASE_WAIT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = WAIT_MS,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_CANNER, .words = "wait",
+	    .act = "Weight is off: wait 10 min before unfastening the lid",
+	    .due = "Open the lid AWAY from you",
+	    .job = "OPEN LID",
+	    .step = "lid is open",
+	    .caution = "Steam under the lid scalds.",
+	    .source = "10 min: A539 (rev. 2015), page 1-22; UNL-W (older copies say 2)",
+	},
+	{
+	    .name = PHASE_REST, .stations = BW, .kind = PHASE_TIMED, .required_ms = REST_MS,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_CANNER, .words = "rest",
+	    .act = "Rest: heat off, lid off, jars stay in the water",
+	    .due = "Lift the jars out, straight up",
+	    .job = "JARS OUT",
+	    .step = "rest is over",
+	    .caution = "The rest gives better seals and less liquid loss.",
+	    .source = "5 min: A539 (rev. 2015), page 1-18; UNL-W",
+	},
+	{
+	    .name = PHASE_REST, .stations = ST, .kind = PHASE_TIMED, .required_ms = REST_MS,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_CANNER, .words = "rest",
+	    .act = "Rest: heat off, lid stays on",
+	    .due = "Lid off away from you, lift the jars out, straight up",
+	    .job = "JARS OUT",
+	    .step = "rest is over",
+	    .caution = "The rest gives better seals and less liquid loss.",
+	    .source = "5 min, lid on: common practice, no source",
+	},
+	{
+	    .name = PHASE_UNLOAD, .stations = BW | ST | PRESSURE, .kind = PHASE_WAITS,
+	    .planned_max_s = MINUTES(4), .place = PLACE_CANNER, .words = "unload",
+	    .act = "Lift jars straight up, 1 in apart on a towel, out of drafts",
+	    .step = "jars are out: canner is free",
+	    .caution = "Never retighten bands, never turn jars over.",
+	    .source = "A539, MSU-950; straight up without tipping: from memory",
+	},
+	{
+	    .name = PHASE_COOLING, .stations = BW | ST | PRESSURE, .kind = PHASE_TIMED,
+	    .required_ms = COOLING_MS, .alarm = ALARM_TOMORROW, .early = EARLY_ASK,
+	    .place = PLACE_RACK, .words = "cooling",
+	    .act = "Leave untouched for 12 to 24 h",
+	    .due = "Bands off, check every seal",
+	    .job = "SEALS",
+	    .step = "check the seals",
+	    .caution = "A ping is welcome, not proof. A seal is not proof of safety.",
+	    .source = "12 to 24 h: A539; seal no proof: ISU",
+	},
+	{
+	    .name = PHASE_SEAL_CHECK, .stations = BW | ST | PRESSURE, .kind = PHASE_WAITS,
+	    .planned_max_s = MINUTES(10), .place = PLACE_RACK, .words = "seal check",
+	    .act = "Check each jar: press the center, tap, look along the lid",
+	    .step = "every jar is checked: shelve the load",
+	    .caution = "One method failing counts as unsealed.",
+	    .source = "three methods: A539, MSU-951; one failing: common practice, no source",
+	},
+	{
+	    .name = PHASE_HEAT, .stations = JU, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_DRAIN, .place = PLACE_CANNER,
+	    .words = "heat",
+	    .act = "Heat until the water under the juice boils steadily",
+	    .step = "steady boil: start the run",
+	    .caution = "The water pan must never boil dry: it burns and the juice scorches.",
+	    .source = "common practice, no source",
+	},
+	{
+	    .name = PHASE_RUN, .stations = JU, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .stop_to = PHASE_DRAIN, .place = PLACE_CANNER,
+	    .words = "run",
+	    .act = "Keep a steady boil; check the water when its clock rings",
+	    .due = "Heat OFF: draw the juice off and measure it",
+	    .job = "HEAT OFF",
+	    .step = "heat off, draw the juice",
+	    .caution = "Juice leaves the tube near boiling: hot jars only, lid open away from you.",
+	    .source = "length: house rule",
+	},
+	{
+	    .name = PHASE_DRAIN, .stations = JU, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
+	    .place = PLACE_CANNER, .words = "drain",
+	    .act = "Draw off the juice and measure it; empty the basket",
+	    .step = "juice measured: the juicer is free",
+	    .caution = "Juice filled from the tube is not processed: can it by a tested time, or chill it.",
+	    .source = "MSU-323 (juice is canned by a tested time)",
+	},
+	{
+	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .words = "to boil",
+	    .act = "Stir to a full rolling boil: one that stirring cannot quiet",
+	    .step = "full rolling boil",
+	    .caution = "Measure the prepared juice exactly; never stretch it to fit.",
+	    .source = "full rolling boil: YB77, MSU-551; 10-20 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .only = POT_RAW, .words = "to boil",
+	    .act = "Bring what covers the raw food to a boil; the food itself stays out of the pot",
+	    .step = "the liquid boils",
+	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack); 10-20 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = 60,
+	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .words = "add",
+	    .act = "What goes in at the boil: see the card (c)",
+	    .step = "it is in",
+	    .caution = "As the card says it, and no more of it.",
+	    .source = "A539: tested recipes only",
+	},
+	{
+	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = 60,
+	    .stop_to = PHASE_OFF, .place = PLACE_CANNER, .only = POT_GELS, .words = "sugar in",
+	    .act = "What goes in at the boil, all at once: see the card (c)",
+	    .step = "it is in",
+	    .caution = "All at once, and stir.",
+	    .source = "YB77 (sugar step read in part)",
+	},
+	{
+	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
+	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .words = "back to boil",
+	    .act = "Stir back to a full rolling boil",
+	    .step = "full rolling boil again",
+	    .caution = "The boil-hold starts when the boil is back after the last ingredient.",
+	    .source = "YB77, MSU-551; 2-6 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
+	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_CANNER,
+	    .only = POT_RAW, .words = "back to boil",
+	    .act = "Bring what covers the raw food back to a boil",
+	    .step = "the liquid boils again",
+	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack); 2-6 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .place = PLACE_CANNER, .words = "boil-hold",
+	    .act = "Keep it boiling and stir, as long as the recipe says",
+	    .due = "OFF the heat NOW",
+	    .job = "OFF HEAT",
+	    .step = "off the heat",
+	    .lost = "boil lost: back to the boil, boil-hold again",
+	    .caution = "The time is the recipe's own, from when it boils again.",
+	    .source = "A539: tested recipes only",
+	},
+	{
+	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .place = PLACE_CANNER, .only = POT_GELS, .words = "boil-hold",
+	    .act = "Boil hard, stir all the time",
+	    .due = "OFF the heat NOW, skim",
+	    .job = "OFF HEAT",
+	    .step = "off the heat",
+	    .lost = "boil lost: back to the boil, boil-hold again",
+	    .caution = "Boiled too long the pectin breaks down.",
+	    .source = "by the clock: YB77, MSU-551; overcooking: MSU-961",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .words = "off",
+	    .act = "Off the heat: hot jars, lids and a free canner ready",
+	    .step = "ready: fill the jars",
+	    .caution = "It is filled hot, without delay.",
+	    .source = "A539 Guide 1, page 1-12 (hot pack)",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .only = POT_GELS, .words = "off",
+	    .act = "Off the heat: skim; hot jars, lids and a free canner ready",
+	    .step = "skimmed: fill the jars",
+	    .caution = "Other food may wait hot in the pot; jelly cannot.",
+	    .source = "common practice, no source",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .only = POT_FOLDS, .words = "fold in",
+	    .act = "Fold in at once what goes in last, drained and hot: see the card (c)",
+	    .step = "it is in: fill the jars",
+	    .caution = "Hot jars ready: it is filled without delay.",
+	    .source = "A539 Guide 2, page 2-26",
+	},
+	{
+	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
+	    .place = PLACE_CANNER, .only = POT_RAW, .words = "ready",
+	    .act = "Keep the liquid boiling: hot jars, raw food, lids and a free canner ready",
+	    .step = "ready: fill the jars",
+	    .caution = "It goes boiling over the raw food.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack)",
+	},
+	{
+	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
+	    .place = PLACE_CANNER, .words = "fill",
+	    .act = "Fill hot jars to the headspace, debubble, wipe rims, lids on fingertip-tight",
+	    .step = "count the jars",
+	    .caution = "Jars that wait cool down: load them soon.",
+	    .source = "MSU-498, CU; waiting: common practice, no source",
+	},
+	{
+	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(10),
+	    .place = PLACE_CANNER, .only = POT_RAW, .words = "fill",
+	    .act = "Pack raw, boiling liquid over it to the headspace, debubble, wipe rims, lids on fingertip-tight",
+	    .step = "count the jars",
+	    .caution = "Jars that wait cool down: load them soon.",
+	    .source = "A539 Guide 1, page 1-12 (raw pack); MSU-498, CU; waiting: common practice, no source",
+	},
+	{
+	    .name = PHASE_RINSE, .stations = PT, .kind = PHASE_WAITS, .planned_max_s = MINUTES(3),
+	    .place = PLACE_CANNER, .words = "rinse",
+	    .act = "Wash or rinse the pot before the next batch",
+	    .step = "rinsed: the pot is free",
+	    .caution = "Scorched or gelled residue seeds the next batch.",
+	    .source = "common practice, no source",
+	},
+};
+
+#define RULE_COUNT (sizeof(rules) / sizeof(rules[0]))
+
+static const char *const stored[] = {
+	[PHASE_NO_PHASE] = "",
+	[PHASE_LOADED] = "loaded",
+	[PHASE_COME_UP] = "come_up",
+	[PHASE_VENT] = "vent",
+	[PHASE_PRESSURISE] = "pressurise",
+	[PHASE_HOLD] = "hold",
+	[PHASE_COOL_DOWN] = "cool_down",
+	[PHASE_WAIT] = "wait",
+	[PHASE_REST] = "rest",
+	[PHASE_UNLOAD] = "unload",
+	[PHASE_COOLING] = "cooling",
+	[PHASE_SEAL_CHECK] = "seal_check",
+	[PHASE_HEAT] = "heat",
+	[PHASE_RUN] = "run",
+	[PHASE_DRAIN] = "drain",
+	[PHASE_TO_BOIL] = "to_boil",
+	[PHASE_SUGAR_IN] = "sugar_in",
+	[PHASE_BACK_TO_BOIL] = "back_to_boil",
+	[PHASE_BOIL_HOLD] = "boil_hold",
+	[PHASE_OFF] = "off",
+	[PHASE_FILL] = "fill",
+	[PHASE_RINSE] = "rinse",
+};
+static_assert(sizeof(stored) / sizeof(stored[0]) == PHASE_NAME_COUNT, "a word for every phase");
+
+static const char *const alarms[] = {
+	[ALARM_NONE] = "none",
+	[ALARM_TOMORROW] = "look_tomorrow",
+	[ALARM_LIFT] = "lift_jars",
+	[ALARM_DRY] = "burns_dry",
+	[ALARM_SPOILS] = "spoils_now",
+};
+static_assert(sizeof(alarms) / sizeof(alarms[0]) == ALARM_COUNT, "a word for every alarm");
+
+static const struct phase_rule *from(size_t index, enum station_kind kind)
+{
+	for (; index < RULE_COUNT; index++)
+		if ((rules[index].stations & 1u << kind) != 0 && rules[index].only == 0)
+			return &rules[index];
+	return NULL;
+}
+
+const struct phase_rule *phase_rule_first(enum station_kind kind)
+{
+	return from(0, kind);
+}
+
+const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule)
+{
+	return from((size_t)(rule - rules) + 1, kind);
+}
+
+const struct phase_rule *phase_rule_for_pot(const struct phase_rule *rule, unsigned pot)
+{
+	const struct phase_rule *after = rule + 1;
+
+	while (after < rules + RULE_COUNT && after->only != 0 && (after->only & pot) == 0)
+		after++;
+	return after < rules + RULE_COUNT && after->only != 0 ? after : rule;
+}
+
+const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name)
+{
+	const struct phase_rule *rule = phase_rule_first(kind);
+
+	while (rule != NULL && rule->name != name)
+		rule = phase_rule_next(kind, rule);
+	return rule;
+}
+
+const struct phase_rule *phase_rule_named(enum station_kind kind, const char *stored_name)
+{
+	for (int name = PHASE_LOADED; name < PHASE_NAME_COUNT; name++)
+		if (strcmp(stored[name], stored_name) == 0)
+			return phase_rule_of(kind, (enum phase_name)name);
+	return NULL;
+}
+
+bool station_is_canner(enum station_kind kind)
+{
+	return (int)kind < METHOD_COUNT;
+}
+
+enum method station_method(enum station_kind kind)
+{
+	return station_is_canner(kind) ? (enum method)kind : METHOD_COUNT;
+}
+
+const char *station_kind_words(enum station_kind kind)
+{
+	if (station_is_canner(kind))
+		return method_words(station_method(kind));
+	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
+}
+static_assert((int)STATION_BOILING_WATER == METHOD_BOILING_WATER && (int)STATION_STEAM == METHOD_STEAM &&
+                      (int)STATION_DIAL_GAUGE == METHOD_DIAL_GAUGE &&
+                      (int)STATION_WEIGHTED_GAUGE == METHOD_WEIGHTED_GAUGE &&
+                      (int)STATION_JUICER == METHOD_COUNT,
+              "a canner's kind is its method");
+
+const char *phase_name_stored(enum phase_name name)
+{
+	return (unsigned)name < PHASE_NAME_COUNT ? stored[name] : "?";
+}
+
+const char *alarm_name(enum alarm alarm)
+{
+	return (unsigned)alarm < ALARM_COUNT ? alarms[alarm] : "?";
+}

@@ -1,0 +1,129 @@
+/*
+ * phases.h - what a load, a run and a batch go through, station by station, as
+ * one table.
+ *
+ * No clock starts by itself: a WATCHED phase ends when a person has seen the
+ * condition and says so, and only then does the next clock begin.
+ *
+ *   boiling water   loaded > come-up > HOLD > rest > unload > cooling > seal check
+ *   steam           loaded > vent > HOLD > rest > unload > cooling > seal check
+ *   pressure        loaded > come-up > VENT > pressurise > HOLD > cool-down > WAIT
+ *                   > unload > cooling > seal check
+ *   juicer run      heat > RUN > drain          beside them the water clock, which repeats
+ *   pot batch       to boil > sugar in > back to boil > BOIL-HOLD > off > fill > rinse
+ *                   (nothing to add at the boil: straight to the boil-hold; a
+ *                   boil-hold of 0 s: straight to off).  Food packed raw is not boiled:
+ *                   the pot heats what covers it, and the same phases say so
+ *
+ * A lost boil, lost steam or lost pressure ends the hold as "lost" and goes back
+ * to where the condition is reached again; the next hold has its full length.
+ * Sources of the figures stand in each row (codes as in docs/reference.md).
+ */
+#ifndef STILLROOM_KITCHEN_BOARD_PHASES_H
+#define STILLROOM_KITCHEN_BOARD_PHASES_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/process/process.h"
+#include "log/log.h"
+
+enum phase_name {
+	PHASE_NO_PHASE,
+	PHASE_LOADED,
+	PHASE_COME_UP,
+	PHASE_VENT,
+	PHASE_PRESSURISE,
+	PHASE_HOLD,
+	PHASE_COOL_DOWN,
+	PHASE_WAIT,
+	PHASE_REST,
+	PHASE_UNLOAD,
+	PHASE_COOLING,
+	PHASE_SEAL_CHECK,
+	PHASE_HEAT, /* juicer */
+	PHASE_RUN,
+	PHASE_DRAIN,
+	PHASE_TO_BOIL, /* pot */
+	PHASE_SUGAR_IN,
+	PHASE_BACK_TO_BOIL,
+	PHASE_BOIL_HOLD,
+	PHASE_OFF,
+	PHASE_FILL,
+	PHASE_RINSE,
+	PHASE_NAME_COUNT
+};
+
+enum phase_kind {
+	PHASE_WAITS,   /* waits for a person's hands */
+	PHASE_WATCHED, /* waits for a condition a person must see */
+	PHASE_TIMED,   /* a clock runs down */
+};
+
+/* What happens when nobody comes, from worst to mildest. The rhythm and the
+ * flash of the alarm differ (screen/term/alarm.h). SPOILS and DRY are for pots and
+ * juicers. */
+enum alarm { ALARM_NONE, ALARM_TOMORROW, ALARM_LIFT, ALARM_DRY, ALARM_SPOILS, ALARM_COUNT };
+
+/* May a timed phase be ended before its time? */
+enum early { EARLY_NEVER, EARLY_ASK };
+
+#define REST_MS (INT64_C(5) * 60 * 1000)     /* A539 (rev. 2015), page 1-18 */
+#define VENT_MS (INT64_C(10) * 60 * 1000)    /* A539, PNW421, KSU */
+#define WAIT_MS (INT64_C(10) * 60 * 1000)    /* A539 (rev. 2015), page 1-22 */
+#define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
+#define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
+/* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
+ * our judgement, common practice, no source. */
+#define WATER_DRY_INTERVALS 2
+#define JOB_MAX 9 /* letters of a job: with the station's digit they fill 80 columns */
+#define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
+
+/* What a pot makes, as far as its phases are worded by it. */
+#define POT_RAW   1u /* packed raw: only what covers the food is in the pot */
+#define POT_GELS  2u /* jam or jelly: it has pectin, or a gel test */
+#define POT_FOLDS 4u /* something is folded in after the boil-hold: fruit of a pie filling */
+
+struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
+	enum phase_name name;
+	unsigned stations; /* bit 1 << enum station_kind */
+	enum phase_kind kind;
+	int64_t required_ms;   /* TIMED: fixed length, or OF_THE_WORK */
+	int planned_min_s;     /* not TIMED: planning time, for the outlook only */
+	int planned_max_s;
+	int long_s;            /* WATCHED: longer than this is warned of; 0: than planned_max_s */
+	enum alarm alarm;      /* when a TIMED phase is over */
+	enum early early;
+	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate/gate.h) */
+	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
+	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
+	enum load_place place;
+	unsigned only;         /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */
+	const char *words;     /* "come-up" */
+	const char *act;       /* what to do now */
+	const char *due;       /* TIMED: what to do when the time is over */
+	const char *job;       /* the same in JOB_MAX capitals and blanks, to be read across a room */
+	const char *step;      /* what the step key says: a condition seen, or a thing done */
+	const char *lost;      /* what the lost key says */
+	const char *caution;
+	const char *source;
+};
+
+/* The rule of a phase at a kind of station; NULL when it has no such phase. */
+const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name);
+const struct phase_rule *phase_rule_named(enum station_kind kind, const char *stored_name);
+/* The same phase in the words for a pot of these POT_... bits, where the table has any. */
+const struct phase_rule *phase_rule_for_pot(const struct phase_rule *rule, unsigned pot);
+/* The phase after `rule` in the table; NULL after the last. */
+const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule);
+const struct phase_rule *phase_rule_first(enum station_kind kind);
+
+const char *phase_name_stored(enum phase_name name); /* "come_up" */
+bool station_is_canner(enum station_kind kind);
+enum method station_method(enum station_kind kind); /* a canner's; METHOD_COUNT: it is none */
+const char *station_kind_words(enum station_kind kind); /* "boiling-water canner", "steam juicer", "pot" */
+
+const char *alarm_name(enum alarm alarm); /* "lift_jars" */
+
+#endif

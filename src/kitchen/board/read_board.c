@@ -1,0 +1,697 @@
+/*
+ * read_board.c - the open work as the log holds it, gathered into the board.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/recipe/amount_units.h"
+#include "engine/physics/heat_up.h"
+#include "base/text.h"
+#include "kitchen/act/backups.h"
+#include "kitchen/plan/plan_private.h"
+#include "kitchen/canner/verdict.h"
+
+#define DAY_MS (INT64_C(24) * 3600 * 1000)
+/* How soon another terminal's act is seen: where the system tells of a write, in a while
+ * after it, and else. A commit waits for its disk; told or not, each minute it is asked. */
+#define ASK_SOON_MS 500
+#define ASK_ELSE_MS 2000
+#define ASK_AFTER_MS 5000
+#define ASK_AGAIN_MS 50000
+#define READ_AGAIN 3 /* another terminal may write between two reads */
+
+bool jar_needs_fate(const struct log_jar *jar)
+{
+	if (jar->state == JAR_BROKEN || jar->gone_why != GONE_NOT)
+		return false; /* its food is thrown out with the glass, or gone otherwise */
+	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
+	       jar->siphoning == SIPHON_OVER_HALF || jar_is_blocked(jar);
+}
+
+/* --- what is in a strip --------------------------------------------------------- */
+
+static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
+{
+	for (size_t i = 0; i < at; i++)
+		if (jars[i].lot_id == jars[at].lot_id)
+			return false;
+	return true;
+}
+
+/* Before the contents wherever they are shown: what is not as it should be is seen. */
+static const char *verdict_mark(enum verdict verdict, const struct log_lot *lot)
+{
+	if (verdict == VERDICT_UNKNOWN && lot->origin == ORIGIN_OWN_UNKNOWN)
+		return "UNKNOWN, not a tested recipe: ";
+	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
+}
+
+static const char *restart_mark(const struct strip *strip)
+{
+	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
+}
+
+static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
+                          size_t count, struct fault *fault)
+{
+	const struct jar_size *size = jar_size_named(jars[0].size);
+	bool mixed = false;
+
+	for (size_t i = 0; i < count; i++) {
+		/* Jars of a lot need not stand together: they go in as they waited. */
+		strip->lots += is_first_of_its_lot(jars, i);
+		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
+	}
+	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
+	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
+		return false;
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
+	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
+	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
+	               strip->lot.product, strip->lots > 1 ? " and more" : "");
+	return true;
+}
+
+/* What another clock said of the running hold, and what is asked of it since. */
+static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_mark *marks;
+	int64_t began = 0;
+	size_t count;
+
+	strip->clock_read_ms = NOT_ON_RECORD;
+	if (strip->load.place != PLACE_CANNER)
+		return true;
+	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (marks[i].kind == MARK_RAISED)
+			text_copy(strip->raised, sizeof(strip->raised), marks[i].words);
+		if (marks[i].phase_id != strip->phase.id)
+			continue;
+		if (marks[i].kind == MARK_CLOCK_BEGAN)
+			began = marks[i].amount;
+		else if (marks[i].kind == MARK_CLOCK_ENDED)
+			strip->clock_read_ms = marks[i].amount - began;
+	}
+	free(marks);
+	return true;
+}
+
+/* How soon its water can boil; a mixed load is taken as hot pack, which is sooner. */
+static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count)
+{
+	struct heat_up heat = { .watts = strip->station.watts };
+	struct boil boil;
+
+	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
+		return;
+	heat.raw_pack = strip->lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
+	heat.boiling_c = boil.boiling_point_c;
+	for (size_t i = 0; i < count; i++) {
+		const struct jar_size *size = jar_size_named(jars[i].size);
+
+		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
+	}
+	strip->boils_ms = heat_up_least_ms(&heat);
+	if (strip->reached_ms >= 0 && strip->soon_ms < strip->boils_ms)
+		strip->soon_ms = strip->boils_ms;
+}
+
+/* Of the jar that waited longest for this canner. */
+static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar *jars, size_t count)
+{
+	int64_t longest = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		int64_t waited = waited_for_canner_ms(load, &jars[i]);
+
+		longest = waited > longest ? waited : longest;
+	}
+	return longest;
+}
+
+/* It belongs to the first way of the load. */
+static void add_wait(struct strip *strip, int64_t waited)
+{
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->way_ms += waited;
+	if (strip->first_way_ms + waited > strip->way_worst_ms)
+		strip->way_worst_ms = strip->first_way_ms + waited;
+}
+
+static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	bool done;
+
+	if (!read_marks(kitchen, strip, fault))
+		return false;
+	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
+		return false;
+	if (count == 0) {
+		free(jars);
+		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.",
+		                 (long long)strip->load.id);
+	}
+	strip->jars = (int)count;
+	for (size_t i = 0; i < count; i++) {
+		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
+		int size = jar_size_index(jar_size_named(jars[i].size));
+
+		/* A jar whose fate is decided needs no look at its lid. */
+		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
+		strip->without_fate += fateless;
+		strip->windowed += fateless && jar_has_window(&jars[i], &strip->load);
+		strip->over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
+		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
+		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
+	}
+	add_wait(strip, longest_wait_ms(&strip->load, jars, count));
+	done = describe_load(kitchen, strip, jars, count, fault);
+	if (done && strip->load.method == METHOD_BOILING_WATER)
+		bound_come_up(kitchen, strip, jars, count);
+	free(jars);
+	return done;
+}
+
+static bool read_run(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_juice *juices;
+	char weight[48];
+	size_t count;
+
+	if (!log_juices_of_run(kitchen->log, strip->run.id, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		strip->drawn_ul += juices[i].made_ul;
+	free(juices);
+	strip->run_ms = kitchen->board.house.run_minutes * INT64_C(60000);
+	amount_words(MEASURE_MASS, strip->run.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->run.fruit);
+	return true;
+}
+
+static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
+	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
+		return false;
+	strip->filled = jars_filled(jars, count, NULL);
+	free(jars);
+	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
+		return false;
+	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
+	strip->rule = strip_worded(strip, strip->rule);
+	if (strip->batch.multiple > 1)
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),
+		               strip->batch.multiple, strip->lot.product);
+	else
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict, &strip->lot),
+		               strip->lot.product);
+	return true;
+}
+
+static void remember(struct strip *strip, const struct log_phase *phase)
+{
+	const struct phase_rule *rule = phase_rule_named(strip->station.kind, phase->name);
+	struct past_phase *past;
+
+	if (phase->ended_wall_ms == 0 || rule == NULL)
+		return;
+	if (strip->past_count == PAST_PHASES_MAX) {
+		memmove(strip->past, strip->past + 1, sizeof(strip->past) - sizeof(strip->past[0]));
+		strip->past_count--;
+	}
+	past = &strip->past[strip->past_count++];
+	past->name = rule->name;
+	past->began_wall_ms = phase->began.wall_ms;
+	past->ended_wall_ms = phase->ended_wall_ms;
+	past->why = phase->ended_why;
+}
+
+/* What one phase adds to the account of the process; a load begun anew (the full
+ * process again) begins a new account. */
+static void account(struct strip *strip, const struct log_phase *phase, const struct log_phase *before)
+{
+	const struct phase_rule *rule = phase_rule_named(strip->station.kind, phase->name);
+	const struct phase_rule *led = before != NULL ? phase_rule_named(strip->station.kind, before->name) : NULL;
+
+	if (rule == NULL)
+		return;
+	if (rule->name == PHASE_OFF)
+		strip->off = phase->began;
+	if (rule->name == PHASE_LOADED) {
+		strip->loadings++;
+		strip->way_ms = 0;
+		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
+		strip->holds_ms = 0;
+	}
+	strip->way_ms = way_to_hold_ms(rule, phase, strip->way_ms);
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->first_way_ms = strip->way_ms;
+	strip->way_worst_ms = strip->way_ms > strip->way_worst_ms ? strip->way_ms : strip->way_worst_ms;
+	strip->heated = strip->heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
+	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
+		strip->vented_ms = phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
+	if (rule->name != PHASE_HOLD)
+		return;
+	strip->hold_starts++;
+	strip->hold_required_ms = phase->required_ms;
+	if (led != NULL && led->kind == PHASE_WATCHED) {
+		/* After a lost boil the water is hot: only the first come-up tells anything. */
+		strip->reached_ms = strip->held_ms < 0 ? before->lasted_ms : -1;
+		strip->soon_ms = led->soon_s * INT64_C(1000);
+	}
+	if (phase->ended_wall_ms == 0)
+		return;
+	strip->held_ms = phase->lasted_ms;
+	strip->holds_ms += phase->lasted_ms;
+}
+
+static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_subject subject = strip_subject(strip);
+	struct moment now = kitchen_now(kitchen);
+	struct log_phase *phases;
+	size_t count;
+
+	if (!log_phase_running(kitchen->log, subject, &strip->phase, fault) ||
+	    !log_phases(kitchen->log, subject, &phases, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		account(strip, &phases[i], i > 0 ? &phases[i - 1] : NULL);
+		remember(strip, &phases[i]);
+	}
+	free(phases);
+	strip->rule = phase_rule_named(strip->station.kind, strip->phase.name);
+	if (strip->rule == NULL)
+		return fault_set(fault, FAULT_DAMAGED, "%s stands in a phase \"%s\" that this program does not know.",
+		                 strip->station.name, strip->phase.name);
+	strip->hold_across_restart = strip->rule->name == PHASE_HOLD &&
+	                             !moment_same_boot(&strip->phase.began, &now);
+	return true;
+}
+
+static bool fill_strip(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	if (!read_phases(kitchen, strip, fault))
+		return false;
+	switch (strip->content) {
+	case STRIP_LOAD: return read_load(kitchen, strip, fault);
+	case STRIP_RUN: return read_run(kitchen, strip, fault);
+	case STRIP_BATCH: return read_batch(kitchen, strip, fault);
+	case STRIP_EMPTY: break;
+	}
+	return true;
+}
+
+/* --- the strips --------------------------------------------------------------------- */
+
+/* Everything open, as read; freed together. */
+struct open_work {
+	struct log_station *stations;
+	struct log_load *loads;
+	struct log_run *runs;
+	struct log_batch *batches;
+	size_t station_count;
+	size_t load_count;
+	size_t run_count;
+	size_t batch_count;
+};
+
+static bool read_open(struct kitchen *kitchen, struct open_work *work, struct fault *fault)
+{
+	return log_stations(kitchen->log, &work->stations, &work->station_count, fault) &&
+	       log_loads_open(kitchen->log, &work->loads, &work->load_count, fault) &&
+	       log_runs_open(kitchen->log, &work->runs, &work->run_count, fault) &&
+	       log_batches_open(kitchen->log, &work->batches, &work->batch_count, fault);
+}
+
+static void free_open(struct open_work *work)
+{
+	free(work->stations);
+	free(work->loads);
+	free(work->runs);
+	free(work->batches);
+}
+
+/* The strip of a station, or a new one behind the others when it has none (a
+ * racked load, or work in a station that was retired). */
+static struct strip *strip_for(struct kitchen *kitchen, struct strip *strips,
+                               const struct open_work *work, size_t *used, int64_t station_id,
+                               bool racked, struct fault *fault)
+{
+	struct strip *strip;
+
+	for (size_t s = 0; s < work->station_count && !racked; s++)
+		if (work->stations[s].id == station_id)
+			return &strips[s];
+	strip = &strips[(*used)++];
+	return log_station_get(kitchen->log, station_id, &strip->station, fault) ? strip : NULL;
+}
+
+static bool place_loads(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                        size_t *used, struct fault *fault)
+{
+	for (size_t i = 0; i < work->load_count; i++) {
+		const struct log_load *load = &work->loads[i];
+		struct strip *strip = strip_for(kitchen, strips, work, used, load->station_id,
+		                                load->place != PLACE_CANNER, fault);
+
+		if (strip == NULL)
+			return false;
+		strip->content = STRIP_LOAD;
+		strip->load = *load;
+		if (!fill_strip(kitchen, strip, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool place_runs(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                       size_t *used, struct fault *fault)
+{
+	for (size_t i = 0; i < work->run_count; i++) {
+		struct strip *strip = strip_for(kitchen, strips, work, used, work->runs[i].station_id, false, fault);
+
+		if (strip == NULL)
+			return false;
+		strip->content = STRIP_RUN;
+		strip->run = work->runs[i];
+		if (!fill_strip(kitchen, strip, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool place_batches(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                          size_t *used, struct fault *fault)
+{
+	for (size_t i = 0; i < work->batch_count; i++) {
+		struct strip *strip = strip_for(kitchen, strips, work, used, work->batches[i].station_id, false, fault);
+
+		if (strip == NULL)
+			return false;
+		strip->content = STRIP_BATCH;
+		strip->batch = work->batches[i];
+		if (!fill_strip(kitchen, strip, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool read_strips(struct kitchen *kitchen, struct fault *fault)
+{
+	struct open_work work = { 0 };
+	struct strip *strips = NULL;
+	size_t used = 0;
+	bool done = false;
+
+	if (!read_open(kitchen, &work, fault))
+		goto out;
+	strips = calloc(work.station_count + work.load_count + work.run_count + work.batch_count + 1,
+	                sizeof(*strips));
+	if (strips == NULL) {
+		fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
+		goto out;
+	}
+	for (; used < work.station_count; used++)
+		strips[used].station = work.stations[used];
+	if (!place_loads(kitchen, strips, &work, &used, fault) ||
+	    !place_runs(kitchen, strips, &work, &used, fault) ||
+	    !place_batches(kitchen, strips, &work, &used, fault))
+		goto out;
+	kitchen->board.stations = work.station_count;
+	kitchen->board.racked = used - work.station_count;
+	free(kitchen->strips);
+	kitchen->strips = strips;
+	kitchen->board.strips = strips;
+	strips = NULL;
+	done = true;
+out:
+	free(strips);
+	free_open(&work);
+	return done;
+}
+
+/* --- the board ------------------------------------------------------------------------ */
+
+static void read_boil(struct board *board)
+{
+	const struct log_house *house = &board->house;
+	double barometer_kpa = house->barometer_pa > 0 ? house->barometer_pa / 1000.0 : (double)NAN;
+	double measured_c = house->measured_boil_mc > 0 ? house->measured_boil_mc / 1000.0 : (double)NAN;
+
+	board->boil_known = boil_here(&house->elevation, barometer_kpa, measured_c, &board->boil, NULL);
+}
+
+static bool read_fates(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_jars_with_open_fate(kitchen->log, &jars, &count, fault))
+		return false;
+	free(kitchen->fates);
+	kitchen->fates = jars;
+	kitchen->board.fates = jars;
+	kitchen->board.fate_count = count;
+	return true;
+}
+
+/* Waiting jars that no canner will take. */
+static bool count_unpublished(struct kitchen *kitchen, struct fault *fault)
+{
+	struct board *board = &kitchen->board;
+	struct log_lot lot = { 0 };
+
+	board->waiting_unpublished = 0;
+	for (size_t i = 0; i < board->waiting_count; i++) {
+		if (lot.id != board->waiting[i].lot_id &&
+		    !log_lot_get(kitchen->log, board->waiting[i].lot_id, &lot, fault))
+			return false;
+		board->waiting_unpublished += lot.food[0] == '\0';
+	}
+	return true;
+}
+
+static bool read_waiting(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_jars_waiting(kitchen->log, &jars, &count, fault))
+		return false;
+	free(kitchen->waiting);
+	kitchen->waiting = jars;
+	kitchen->board.waiting = jars;
+	kitchen->board.waiting_count = count;
+	return count_unpublished(kitchen, fault);
+}
+
+static bool read_recalls(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_recall *recalls;
+	size_t count;
+
+	if (!log_recalls_open(kitchen->log, &recalls, &count, fault))
+		return false;
+	free(kitchen->recalls);
+	kitchen->recalls = recalls;
+	kitchen->board.recalls = recalls;
+	kitchen->board.recall_count = count;
+	return true;
+}
+
+static bool read_spoiled(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_lot_spoiled *lots;
+	size_t count;
+
+	if (!log_lots_spoiled(kitchen->log, &lots, &count, fault))
+		return false;
+	free(kitchen->spoiled);
+	kitchen->spoiled = lots;
+	kitchen->board.spoiled = lots;
+	kitchen->board.spoiled_count = count;
+	return true;
+}
+
+/* --- what the warnings ask beside the board --------------------------------------------- */
+
+static bool read_boxes(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_lid_box *boxes;
+	size_t count;
+
+	if (!log_lid_boxes(kitchen->log, &boxes, &count, fault))
+		return false;
+	free(kitchen->boxes);
+	kitchen->boxes = boxes;
+	kitchen->board.boxes = boxes;
+	kitchen->board.box_count = count;
+	return true;
+}
+
+static bool read_supplies(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_supply *supplies;
+	size_t count;
+
+	if (!log_supplies(kitchen->log, &supplies, &count, fault))
+		return false;
+	free(kitchen->supplies);
+	kitchen->supplies = supplies;
+	kitchen->board.supplies = supplies;
+	kitchen->board.supply_count = count;
+	return true;
+}
+
+static bool read_asides(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_aside *asides;
+	size_t count;
+
+	if (!log_rules_aside(kitchen->log, &asides, &count, fault))
+		return false;
+	free(kitchen->asides);
+	kitchen->asides = asides;
+	kitchen->board.asides = asides;
+	kitchen->board.aside_count = count;
+	return true;
+}
+
+static bool read_tallies(struct kitchen *kitchen, struct fault *fault)
+{
+	struct log_tally *tallies;
+	size_t count;
+
+	if (!log_tallies(kitchen->log, clock_year_utc(kitchen_now(kitchen).wall_ms), &tallies, &count, fault))
+		return false;
+	free(kitchen->tallies);
+	kitchen->tallies = tallies;
+	kitchen->tally_count = count;
+	return true;
+}
+
+/* FAULT_MISSING only says that there is none. */
+static bool read_past(struct kitchen *kitchen, int64_t day, struct fault *fault)
+{
+	struct fault none = { 0 };
+	struct log_jar jar;
+
+	kitchen->had_day = log_load_before(kitchen->log, day, &kitchen->last_before, &none);
+	if (!kitchen->had_day && none.kind != FAULT_MISSING)
+		return fault_set(fault, none.kind, "%s", none.sentence);
+	kitchen->kept.id = 0;
+	if (log_jar_oldest(kitchen->log, &jar, &none))
+		return log_lot_get(kitchen->log, jar.lot_id, &kitchen->kept, fault);
+	return none.kind == FAULT_MISSING || fault_set(fault, none.kind, "%s", none.sentence);
+}
+
+static bool read_for_rules(struct kitchen *kitchen, int64_t day, struct fault *fault)
+{
+	return read_boxes(kitchen, fault) && read_supplies(kitchen, fault) && read_asides(kitchen, fault) &&
+	       read_tallies(kitchen, fault) && read_past(kitchen, day, fault);
+}
+
+/* Within one boot the clock that nobody sets tells; what was written before it began
+ * can only lie in the past. */
+static bool read_latest(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	struct log_entry newest;
+	struct fault none = { 0 };
+
+	if (!log_newest_entry(kitchen->log, &newest, &none))
+		return none.kind == FAULT_MISSING || fault_set(fault, none.kind, "%s", none.sentence);
+	if (strcmp(newest.verb, VERB_CLOCK_RIGHT) == 0)
+		kitchen->latest_wall_ms = 0;
+	if (!moment_same_boot(&newest.at, &now) && newest.at.wall_ms > kitchen->latest_wall_ms)
+		kitchen->latest_wall_ms = newest.at.wall_ms;
+	return true;
+}
+
+static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
+{
+	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
+	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
+	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_spoiled(kitchen, fault) ||
+	    !read_for_rules(kitchen, day, fault) || !read_latest(kitchen, fault) ||
+	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
+		return false;
+	kitchen->day_start_ms = day;
+	read_boil(&kitchen->board);
+	kitchen->reads++;
+	return true;
+}
+
+/* Real time of so long, on the clock of this kitchen. */
+static int64_t on_clock(const struct kitchen *kitchen, int64_t ms)
+{
+	int speed = kitchen->board.house.practice_speed;
+
+	return speed > 1 ? ms * speed : ms;
+}
+
+static bool within(int64_t since_ms, int64_t now_ms, int64_t ms)
+{
+	return since_ms != 0 && now_ms >= since_ms && now_ms - since_ms < ms;
+}
+
+/* Told of a write the log is asked for a while: what was written is to be seen only when it
+ * is on the disk.  Untold it is asked now and then all the same. */
+static bool may_have_changed(struct kitchen *kitchen, const struct moment *now)
+{
+	if (log_watch_take(kitchen->log))
+		kitchen->told_ms = now->awake_ms;
+	if (log_watch(kitchen->log) >= 0 && !within(kitchen->told_ms, now->awake_ms, on_clock(kitchen, ASK_AFTER_MS)) &&
+	    within(kitchen->asked_ms, now->awake_ms, on_clock(kitchen, ASK_AGAIN_MS)))
+		return false;
+	kitchen->asked_ms = now->awake_ms;
+	return log_changed_elsewhere(kitchen->log);
+}
+
+int64_t kitchen_look_again_ms(const struct kitchen *kitchen)
+{
+	int64_t now_ms = kitchen_now(kitchen).awake_ms;
+
+	if (log_watch(kitchen->log) < 0)
+		return ASK_ELSE_MS;
+	return within(kitchen->told_ms, now_ms, on_clock(kitchen, ASK_AFTER_MS)) ? ASK_SOON_MS : KITCHEN_IS_TOLD;
+}
+
+/* The local day is worked out once a day: the system reads a file for it. */
+int64_t kitchen_day_start(struct kitchen *kitchen, int64_t wall_ms)
+{
+	if (wall_ms < kitchen->today_ms || wall_ms >= kitchen->tomorrow_ms) {
+		kitchen->today_ms = clock_day_start(wall_ms);
+		kitchen->tomorrow_ms = clock_day_start(kitchen->today_ms + DAY_MS + DAY_MS / 2);
+	}
+	return kitchen->today_ms;
+}
+
+bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	int64_t day = kitchen_day_start(kitchen, now.wall_ms);
+
+	if (!may_have_changed(kitchen, &now) && !force && day == kitchen->day_start_ms)
+		return true;
+	/* Rows read one after the other may not fit together when another terminal
+	 * writes in between; then they are read once more. */
+	for (int again = 0; again < READ_AGAIN; again++)
+		if (read_board(kitchen, day, fault))
+			return true;
+		else if (!log_changed_elsewhere(kitchen->log))
+			return false;
+	return read_board(kitchen, day, fault);
+}
+

@@ -1,0 +1,132 @@
+/*
+ * raise.c - a load that runs under an elevation found wrong: its process is looked up
+ * again, and where the right one asks more, it gets more.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "kitchen/act/kitchen_private.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+
+/* The pair that serves: at the pressure the load has, or the next higher one. */
+static struct process_option pair_from(const struct process *process, int pressure_psi)
+{
+	struct process_option found = { .minutes = process->minutes, .pressure_psi = process->pressure_psi };
+
+	for (size_t i = 0; i < process->option_count; i++) {
+		const struct process_option *pair = &process->options[i];
+		bool serves = pair->pressure_psi >= pressure_psi;
+
+		if ((serves && found.pressure_psi < pressure_psi) ||
+		    (serves && pair->pressure_psi < found.pressure_psi))
+			found = *pair;
+	}
+	return found;
+}
+
+/* Less pressure than the load has is enough where the table gives it. */
+static bool is_enough(const struct log_load *load, const struct process *process)
+{
+	bool enough = process->pressure_psi <= load->pressure_psi && process->minutes <= load->minutes;
+
+	for (size_t i = 0; i < process->option_count; i++)
+		enough = enough || (process->options[i].pressure_psi <= load->pressure_psi &&
+		                    process->options[i].minutes <= load->minutes);
+	return enough;
+}
+
+static bool find_at(struct act *act, const struct log_load *load, const struct log_house *house,
+                    struct process *process, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	bool found;
+
+	if (!log_jars(act->kitchen->log, load->id, &jars, &count, fault))
+		return false;
+	found = process_of_jars(act->kitchen, load->method, jars, count, &house->elevation, process, fault);
+	free(jars);
+	return found;
+}
+
+static void use_pair(struct process *process, int pressure_psi)
+{
+	struct process_option pair = pair_from(process, pressure_psi);
+
+	process->minutes = pair.minutes;
+	process->pressure_psi = pair.pressure_psi;
+}
+
+static void say_raised(const struct strip *strip, const struct log_load *load, struct text *text)
+{
+	int more = load->minutes - strip->load.minutes;
+
+	if (load->pressure_psi > strip->load.pressure_psi)
+		text_add(text, "raise to %d psi, then the full %d min from the start", load->pressure_psi, load->minutes);
+	else
+		text_add(text, "hold %d min: %d more", load->minutes, more);
+}
+
+/* A hold at too little pressure does not count; one that was only too short goes on. */
+static bool lengthen(struct act *act, const struct strip *strip, const struct log_load *load, struct fault *fault)
+{
+	struct strip raised = *strip;
+
+	if (strip->rule->name != PHASE_HOLD)
+		return true;
+	if (load->pressure_psi > strip->load.pressure_psi) {
+		raised.load = *load;
+		return phase_change(act, &raised, PHASE_LOST, phase_rule_of(strip->station.kind, strip->rule->lost_to), fault);
+	}
+	raised.phase.required_ms = load->minutes * MINUTE_MS;
+	raised.phase.acknowledged_wall_ms = 0;
+	return log_put_phase(act->kitchen->log, &raised.phase, fault);
+}
+
+static bool put_raised(struct act *act, const struct strip *strip, struct log_load *load, struct text *said,
+                       struct fault *fault)
+{
+	struct log_mark mark = { .load_id = load->id, .kind = MARK_RAISED, .amount = strip->load.minutes * MINUTE_MS };
+	struct text words = TEXT_OVER(mark.words);
+
+	say_raised(strip, load, &words);
+	text_add(said, "; %s: %s", strip_title(strip), mark.words);
+	return log_put_load(act->kitchen->log, load, fault) && act_mark(act, &mark, fault) &&
+	       lengthen(act, strip, load, fault);
+}
+
+bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
+                   struct fault *fault)
+{
+	struct log_load load = strip->load;
+	struct process process = { 0 };
+	struct fault why = { 0 };
+	bool found = find_at(act, &load, house, &process, &why);
+
+	if (!found && why.kind != FAULT_REFUSED)
+		return fault_set(fault, why.kind, "%s", why.sentence);
+	if (!found || is_enough(&load, &process)) { /* without any process the gate says so */
+		load.elevation = house->elevation;
+		return log_put_load(act->kitchen->log, &load, fault);
+	}
+	use_pair(&process, load.pressure_psi);
+	set_process(&load, &process, house);
+	if (load.pressure_psi < strip->load.pressure_psi) /* longer, and the pressure it has does */
+		load.pressure_psi = strip->load.pressure_psi;
+	return put_raised(act, strip, &load, said, fault);
+}
+
+bool look_up_again(struct act *act, const struct strip *strip, struct log_load *load, struct fault *fault)
+{
+	const struct log_house *house = &act->kitchen->board.house;
+	struct process process = { 0 };
+
+	*load = strip->load;
+	if (!find_at(act, load, house, &process, fault))
+		return false;
+	use_pair(&process, load->pressure_psi);
+	set_process(load, &process, house);
+	return true;
+}

@@ -1,0 +1,434 @@
+/*
+ * seal_acts.c - the morning after: which jars sealed, and what becomes of the
+ * others.
+ */
+#include <assert.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/food/food.h"
+#include "base/text.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/act/kitchen_private.h"
+
+#define HOUR_MS (INT64_C(3600) * 1000)
+
+/* Windows of the fates, counted from the end of the process (UNTIL) or from now
+ * (FOR).  A process that was wrong gives 2 h for everything but the bin (UNL and
+ * one ISU text, the stricter of two published windows); a plain seal failure
+ * 24 h (A539, UNL, MSU-593). */
+#define PROCESS_ERROR_MS (2 * HOUR_MS)
+#define UNSEALED_MS (24 * HOUR_MS)
+/* Over half the liquid gone: 2-3 days (NCHFP liquid-loss answer): the shorter. */
+#define FRIDGE_SIPHONED_MS (48 * HOUR_MS)
+
+static const struct fate_text {
+	const char *words;
+	const char *advice;
+} fate_texts[] = {
+	[FATE_NONE] = { "none", "" },
+	[FATE_FRIDGE] = { "fridge", "Into the fridge now; it keeps for several days (A539)." },
+	[FATE_FREEZER] = { "freezer", "Leave 1-1/2 in headspace, then freeze (MSU-593, UNL)." },
+	[FATE_REPROCESS] = { "reprocess",
+	                     "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time (A539, UNL)." },
+	[FATE_DISCARD] = { "discard", "" }, /* suspect_words: by the food */
+};
+static_assert(sizeof(fate_texts) / sizeof(fate_texts[0]) == FATE_COUNT, "a text for every fate");
+
+const char *jar_fate_words(enum jar_fate fate)
+{
+	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].words : "?";
+}
+
+/* Of a food of no table it is not known how its acid was: the longer way (suspect_step.csv). */
+bool lot_is_suspect(const struct log_lot *lot)
+{
+	const struct food *food = food_named(lot->food);
+
+	return lot->acidity == ACIDITY_LOW_ACID || food == NULL || food->suspect == SUSPECT_LOW_ACID_OR_TOMATO;
+}
+
+const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
+{
+	if (fate == FATE_DISCARD)
+		return suspect_words[lot_is_suspect(lot) ? SUSPECT_LOW_ACID_OR_TOMATO : SUSPECT_ACID];
+	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
+}
+
+bool load_is_wrong(const struct log_load *load)
+{
+	return load->verdict == VERDICT_NOT_VALID || load->verdict == VERDICT_UNKNOWN;
+}
+
+bool jar_has_window(const struct log_jar *jar, const struct log_load *load)
+{
+	/* A jar that sealed after a right process but lost its liquid goes to the
+	 * fridge whenever that is seen. */
+	return load_is_wrong(load) || jar->state != JAR_SEALED;
+}
+
+bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
+                   int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault)
+{
+	int64_t window = load_is_wrong(load) ? PROCESS_ERROR_MS : UNSEALED_MS;
+	int64_t until = load->process_ended_wall_ms + window;
+	char hour[40];
+
+	*by_wall_ms = 0;
+	if (fate == FATE_DISCARD || fate == FATE_NONE)
+		return true;
+	if (jar->siphoning == SIPHON_OVER_HALF && fate != FATE_FRIDGE)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
+	if (load_from_notebook(load) && jar_has_window(jar, load)) /* it does not say the hour */
+		return fault_set(fault, FAULT_REFUSED, "Too late: the %d h after its process are over. Discard, do not taste.",
+		                 (int)(window / HOUR_MS));
+	if (now_wall_ms > until && (fate != FATE_FRIDGE || jar_has_window(jar, load))) {
+		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Too late %s%s: the %d h window closed %s. Discard, do not taste.",
+		                 fate == FATE_REPROCESS ? "to process it again" : "for the ",
+		                 fate == FATE_REPROCESS ? "" : jar_fate_words(fate), (int)(window / HOUR_MS), hour);
+	}
+	if (fate == FATE_FRIDGE)
+		*by_wall_ms = now_wall_ms +
+		              (jar->siphoning == SIPHON_OVER_HALF ? FRIDGE_SIPHONED_MS : ASIDE_FRIDGE_MS);
+	else
+		*by_wall_ms = until;
+	return true;
+}
+
+const char *jar_gone_words(enum jar_gone gone)
+{
+	static const char *const words[] = {
+		[GONE_NOT] = "kept", [GONE_USED] = "used", [GONE_GIVEN] = "given away", [GONE_SPOILED] = "spoiled",
+		[GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT_NOTED] = "gone, nobody noted where",
+	};
+	static_assert(sizeof(words) / sizeof(words[0]) == GONE_COUNT, "words for every way to go");
+
+	return (unsigned)gone < GONE_COUNT ? words[gone] : "?";
+}
+
+size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, int64_t *load_ids, size_t most)
+{
+	const struct board *board = &kitchen->board;
+	size_t count = 0;
+
+	for (size_t i = board->stations; i < board->stations + board->racked && count < most; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct face face;
+
+		strip_face(strip, now, &face);
+		if (strip->rule->name == PHASE_SEAL_CHECK || (strip->rule->name == PHASE_COOLING && face.due))
+			load_ids[count++] = strip->load.id;
+	}
+	return count;
+}
+
+static const char *const look_words[] = { "pressed", "tapped", "seen at eye level" };
+static_assert(sizeof(look_words) / sizeof(look_words[0]) == SEAL_METHOD_COUNT, "words for every method");
+
+/* --- acts --------------------------------------------------------------------- */
+
+/* What must hold for any mark: the load is on the rack and its jars are out. */
+static bool markable(const struct strip *strip, struct fault *fault)
+{
+	if (strip_on_rack(strip))
+		return true;
+	return fault_set(fault, FAULT_REFUSED, "%s: seals are checked after the jars are out and cool.",
+	                 strip->station.name);
+}
+
+/* A seal forms while the jar cools: nobody has seen one before the check. */
+static bool sealing_seen(const struct strip *strip, struct fault *fault)
+{
+	return strip->rule->name == PHASE_SEAL_CHECK ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "%s is still cooling: seals are checked after 12 to 24 h (A539).", strip->lot.code);
+}
+
+static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id,
+                                         struct log_jar *jar, struct fault *fault)
+{
+	const struct strip *strip;
+
+	if (!log_jar_get(kitchen->log, jar_id, jar, fault))
+		return NULL;
+	if (jar->gone_why != GONE_NOT || (jar->fate == FATE_REPROCESS && jar->fate_done_wall_ms != 0)) {
+		fault_set(fault, FAULT_REFUSED, "Jar %d is not there any more (%s): it stays on record as it was.",
+		          jar->place_in_load, jar->gone_why != GONE_NOT ? jar_gone_words(jar->gone_why) : "processed again");
+		return NULL;
+	}
+	strip = kitchen_strip(kitchen, jar->load_id, fault);
+	return strip != NULL && markable(strip, fault) ? strip : NULL;
+}
+
+/* The canner may be somebody else's by now: who has the board looks at the lids. */
+static void sign(struct act *act)
+{
+	if (act->kitchen->who[0] != '\0')
+		text_copy(act->entry.who, sizeof(act->entry.who), act->kitchen->who);
+}
+
+/* What somebody saw of a jar; the ticks of its methods are the caller's. */
+static void look_at(struct log_jar *jar, enum jar_state state, const struct log_entry *by)
+{
+	bool looked = state != JAR_UNCHECKED;
+
+	jar->state = state;
+	jar->checked_wall_ms = looked ? by->at.wall_ms : 0;
+	text_copy(jar->checked_by, sizeof(jar->checked_by), looked ? by->who : "");
+}
+
+static bool method_named(unsigned methods, struct fault *fault)
+{
+	return (methods & SEAL_BY_ALL_THREE) != 0 ||
+	       fault_set(fault, FAULT_REFUSED, "Nobody has looked: press, tap or see the lid at eye level first (A539).");
+}
+
+/* Only what was looked by is good; a bad one that was not tried again stands. */
+static bool tick_good(struct log_jar *jar, unsigned methods, struct fault *fault)
+{
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++) {
+		if ((methods & SEAL_BY(i)) != 0)
+			jar->ticks[i] = TICK_GOOD;
+		else if (jar->ticks[i] == TICK_BAD)
+			return fault_set(fault, FAULT_REFUSED, "Jar %d failed when %s: try that again before it counts as sealed.",
+			                 jar->place_in_load, look_words[i]);
+	}
+	return true;
+}
+
+bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned methods, struct fault *fault)
+{
+	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
+	struct log_jar *jars = NULL;
+	char code[NAME_MAX_BYTES];
+	struct act act;
+	size_t count;
+	int marked = 0;
+	bool done = true;
+
+	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault) || !method_named(methods, fault))
+		return false;
+	text_copy(code, sizeof(code), strip->lot.code);
+	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
+		return false;
+	sign(&act);
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
+	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
+		return act_fail(&act);
+	for (size_t i = 0; i < count && done; i++) {
+		/* Of a jar whose fate is decided nobody has looked at the lid. */
+		if (jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE)
+			continue;
+		look_at(&jars[i], JAR_SEALED, &act.entry);
+		done = tick_good(&jars[i], methods, fault) && log_put_jar(kitchen->log, &jars[i], fault);
+		marked++;
+	}
+	free(jars);
+	if (done && marked == 0)
+		done = fault_set(fault, FAULT_REFUSED, "Every jar of %s is marked already.", code);
+	return done ? act_commit(&act, fault, "%s: %d jars sealed", code, marked) : act_fail(&act);
+}
+
+/* Put a changed jar as one act; `looked`: its state was seen anew by who acts. */
+static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const char *verb,
+                     struct log_jar *jar, bool looked, const char *words, struct fault *fault)
+{
+	char code[NAME_MAX_BYTES];
+	struct act act;
+
+	text_copy(code, sizeof(code), strip->lot.code);
+	if (!act_begin(&act, kitchen, verb, strip->station.id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, strip->load.id });
+	sign(&act);
+	if (looked)
+		look_at(jar, jar->state, &act.entry);
+	if (!log_put_jar(kitchen->log, jar, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: jar %d %s", code, jar->place_in_load, words);
+}
+
+static void drop_fate(struct log_jar *jar)
+{
+	jar->fate = FATE_NONE;
+	jar->fate_by_wall_ms = 0;
+	jar->fate_done_wall_ms = 0;
+}
+
+/* A jar that no longer needs a fate has none. */
+static void drop_needless_fate(struct log_jar *jar)
+{
+	if (!jar_needs_fate(jar))
+		drop_fate(jar);
+}
+
+bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
+                       struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL)
+		return false;
+	if (state == JAR_SEALED)
+		return fault_set(fault, FAULT_MISUSE, "Jar %d: say by which method it was seen sealed.", jar.place_in_load);
+	jar.state = state;
+	for (int i = 0; state == JAR_UNCHECKED && i < SEAL_METHOD_COUNT; i++)
+		jar.ticks[i] = TICK_NONE;
+	drop_needless_fate(&jar);
+	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(state), fault);
+}
+
+bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned methods, struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL || !sealing_seen(strip, fault) || !method_named(methods, fault) ||
+	    !tick_good(&jar, methods, fault))
+		return false;
+	jar.state = JAR_SEALED;
+	drop_needless_fate(&jar);
+	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(JAR_SEALED), fault);
+}
+
+/* What the three methods make of a jar; one said to be sealed stays so while nothing is bad. */
+static enum jar_state state_by_ticks(const struct log_jar *jar)
+{
+	int good = 0;
+
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++) {
+		if (jar->ticks[i] == TICK_BAD)
+			return JAR_DOUBTFUL;
+		good += jar->ticks[i] == TICK_GOOD;
+	}
+	return good == SEAL_METHOD_COUNT || (jar->state == JAR_SEALED && good > 0) ? JAR_SEALED : JAR_UNCHECKED;
+}
+
+bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method method, enum seal_tick tick,
+                      struct fault *fault)
+{
+	static const char *const said[] = { "not tried", "good", "BAD" };
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+	char words[64];
+
+	if (strip == NULL || !sealing_seen(strip, fault))
+		return false;
+	if (jar.state == JAR_BROKEN || jar.state == JAR_UNSEALED)
+		return fault_set(fault, FAULT_REFUSED, "Jar %d is marked %s. Press s first if it is not.",
+		                 jar.place_in_load, jar_state_name(jar.state));
+	jar.ticks[method] = tick;
+	jar.state = state_by_ticks(&jar);
+	drop_needless_fate(&jar);
+	(void)snprintf(words, sizeof(words), "%s: %s", look_words[method], said[tick]);
+	if (jar.state != JAR_UNCHECKED)
+		return put_mark(kitchen, strip, "jar_tick", &jar, true, words, fault);
+	jar.checked_wall_ms = 0; /* a tick of three is no check yet */
+	jar.checked_by[0] = '\0';
+	return put_mark(kitchen, strip, "jar_tick", &jar, false, words, fault);
+}
+
+bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,
+                           struct fault *fault)
+{
+	static const char *const words[] = { "no liquid lost", "slight liquid loss",
+		                             "under half the liquid lost", "over half the liquid lost" };
+	static_assert(sizeof(words) / sizeof(words[0]) == SIPHON_COUNT, "words for every loss");
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+
+	if (strip == NULL)
+		return false;
+	/* Over half gone leaves other fates open, with other deadlines. */
+	if ((siphoning == SIPHON_OVER_HALF) != (jar.siphoning == SIPHON_OVER_HALF) &&
+	    jar.fate_done_wall_ms == 0)
+		drop_fate(&jar);
+	jar.siphoning = siphoning;
+	drop_needless_fate(&jar);
+	return put_mark(kitchen, strip, "jar_siphoning", &jar, false, words[siphoning], fault);
+}
+
+static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
+                      int64_t now, struct fault *fault)
+{
+	if (!jar_fate_open(jar, load, fate, now, &jar->fate_by_wall_ms, fault)) {
+		char why[FAULT_SENTENCE_MAX];
+		struct facts facts = { .about = ABOUT_KEY, .is_fate = true, .why = why };
+
+		if (fault == NULL)
+			return false;
+		text_copy(why, sizeof(why), fault->sentence);
+		return stops_let_pass(&facts, "", fault);
+	}
+	jar->fate = fate;
+	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;
+	return true;
+}
+
+bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fate,
+                      struct fault *fault)
+{
+	struct log_jar jar;
+	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
+	int64_t now = kitchen_now(kitchen).wall_ms;
+	char words[64];
+
+	if (strip == NULL)
+		return false;
+	if (fate != FATE_NONE && !jar_needs_fate(&jar))
+		return fault_set(fault, FAULT_REFUSED, "Jar %d needs no fate: mark it unsealed or doubtful first.",
+		                 jar.place_in_load);
+	if (!give_fate(&jar, &strip->load, fate, now, fault))
+		return false;
+	(void)snprintf(words, sizeof(words), "goes to: %s", jar_fate_words(fate));
+	return put_mark(kitchen, strip, "jar_fate", &jar, false, words, fault);
+}
+
+bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
+                       struct fault *fault)
+{
+	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
+	struct log_jar *jars = NULL;
+	struct strip at;
+	struct act act;
+	size_t count;
+	int given = 0;
+	bool done = true;
+
+	if (strip == NULL || !markable(strip, fault))
+		return false;
+	at = *strip;
+	if (!act_begin(&act, kitchen, "fate_rest", at.station.id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
+	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
+		return act_fail(&act);
+	for (size_t i = 0; i < count && done; i++) {
+		if (!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE)
+			continue;
+		done = give_fate(&jars[i], &at.load, fate, act.entry.at.wall_ms, fault) &&
+		       log_put_jar(kitchen->log, &jars[i], fault);
+		given++;
+	}
+	free(jars);
+	if (done && given == 0)
+		done = fault_set(fault, FAULT_REFUSED, "No jar of %s waits for a fate.", at.lot.code);
+	return done ? act_commit(&act, fault, "%s: %d jars go to: %s", at.lot.code, given,
+	                         jar_fate_words(fate))
+	            : act_fail(&act);
+}
+
+void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size)
+{
+	struct log_lot lot;
+
+	buffer[0] = '\0';
+	if (log_lot_get(kitchen->log, lot_id, &lot, NULL))
+		text_copy(buffer, size, lot.code);
+}

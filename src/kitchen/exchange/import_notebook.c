@@ -1,0 +1,366 @@
+/*
+ * import_notebook.c - an old notebook: one line, one product put up on one day.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/exchange/import_private.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+#define HALF_DAY_MS (INT64_C(12) * 3600 * 1000)
+#define JARS_MAX 99     /* of one load, by the schema */
+#define LOT_MAX_BYTES 41
+#define MINUTES_MAX 1000
+#define STATION "from a notebook"
+
+enum {
+	PRODUCT, DATE, JARS, SIZE, LOT, LID_BOX, METHOD, MINUTES, PRESSURE, ELEVATION, UNSEALED, BROKEN, LEFT, NOTES, FOOD,
+	PACK, ACID, VENT, RECIPE,
+};
+static const struct import_column columns[] = {
+	[PRODUCT] = { "product", true },   [DATE] = { "date", true },          [JARS] = { "jars", true },
+	[SIZE] = { "size", true },         [LOT] = { "lot", false },           [LID_BOX] = { "lid_box", false },
+	[METHOD] = { "method", false },    [MINUTES] = { "minutes", false },   [PRESSURE] = { "pressure_psi", false },
+	[ELEVATION] = { "elevation", false }, [UNSEALED] = { "unsealed", false }, [BROKEN] = { "broken", false },
+	[LEFT] = { "left", false },         [NOTES] = { "notes", false },
+	[FOOD] = { "food", false },         [PACK] = { "pack", false },         [ACID] = { "acid", false },
+	[VENT] = { "vent", false },         [RECIPE] = { "recipe", false },
+};
+#define COLUMN_COUNT (sizeof(columns) / sizeof(columns[0]))
+
+/* One line, understood. */
+struct entry {
+	char product[NAME_MAX_BYTES];
+	char lot[NAME_MAX_BYTES];
+	char box[NAME_MAX_BYTES];
+	int64_t at_ms; /* noon of the day, so that no other zone makes another day of it */
+	const struct jar_size *size;
+	int jars;
+	int unsealed;
+	int broken;
+	int left; /* of those that sealed, still on the shelf */
+	bool looked; /* the notebook says how many had not sealed */
+	struct log_load load;
+	struct log_lot said; /* food, acidity, pack and origin */
+	enum acid acid;
+	int vent; /* minutes; -1: not noted */
+};
+
+static bool read_date(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	const char *words = import_field(file, DATE);
+
+	if (!clock_read_date(words, &entry->at_ms))
+		return plan_problem(plan, file->line, "date: \"%.40s\" is not a date like 2021-08-14, from 1970 on", words);
+	entry->at_ms += HALF_DAY_MS;
+	if (clock_day_start(entry->at_ms) > kitchen_now(plan->kitchen).wall_ms)
+		return plan_problem(plan, file->line, "date: %.40s has not come yet", words);
+	return true;
+}
+
+static bool read_size(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	const char *words = import_field(file, SIZE);
+
+	entry->size = jar_size_named(words);
+	for (size_t i = 0; entry->size == NULL && i < jar_size_count; i++)
+		if (text_same_name(jar_sizes[i].plural, words))
+			entry->size = &jar_sizes[i];
+	return entry->size != NULL ||
+	       plan_problem(plan, file->line, "size: there is no jar size \"%.40s\"; they are called pint, half_pint, quart ...",
+	                    words);
+}
+
+static bool read_count(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least,
+                       int64_t most, int *out)
+{
+	int64_t value;
+
+	if (!import_whole(file, plan, column, least, most, 0, &value))
+		return false;
+	*out = (int)value;
+	return true;
+}
+
+static bool read_counts(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	if (!read_count(file, plan, JARS, 1, JARS_MAX, &entry->jars) ||
+	    !read_count(file, plan, UNSEALED, 0, JARS_MAX, &entry->unsealed) ||
+	    !read_count(file, plan, BROKEN, 0, JARS_MAX, &entry->broken))
+		return false;
+	if (entry->jars == 0)
+		return plan_problem(plan, file->line, "jars: how many?");
+	if (entry->unsealed + entry->broken > entry->jars)
+		return plan_problem(plan, file->line, "%d jars, and %d unsealed and %d broken among them: that is too many",
+		                    entry->jars, entry->unsealed, entry->broken);
+	entry->left = entry->jars - entry->unsealed - entry->broken;
+	if (import_field(file, LEFT)[0] != '\0' && !read_count(file, plan, LEFT, 0, entry->left, &entry->left))
+		return false;
+	entry->looked = import_field(file, UNSEALED)[0] != '\0';
+	return true;
+}
+
+static bool read_method(const struct import_file *file, struct import_plan *plan, struct log_load *load)
+{
+	const char *words = import_field(file, METHOD);
+	int method = 0;
+
+	load->method_not_noted = words[0] == '\0';
+	if (load->method_not_noted)
+		return true;
+	while (method < METHOD_COUNT && !text_same_name(method_name((enum method)method), words))
+		method++;
+	if (method == METHOD_COUNT)
+		return plan_problem(plan, file->line,
+		                    "method: \"%.40s\" is not boiling_water, steam, dial_gauge or weighted_gauge; empty: not noted",
+		                    words);
+	load->method = (enum method)method;
+	return true;
+}
+
+static bool read_process(const struct import_file *file, struct import_plan *plan, struct log_load *load)
+{
+	const char *words = import_field(file, ELEVATION);
+	struct fault why = { 0 };
+	int64_t psi;
+
+	if (!read_method(file, plan, load) || !read_count(file, plan, MINUTES, 1, MINUTES_MAX, &load->minutes) ||
+	    !import_whole(file, plan, PRESSURE, 1, 30, NO_PRESSURE, &psi))
+		return false;
+	load->pressure_psi = (int)psi;
+	if (psi != NO_PRESSURE && (load->method_not_noted || !method_has_pressure(load->method)))
+		return plan_problem(plan, file->line, "pressure_psi goes with a pressure canner only");
+	if (!elevation_read(words, &load->elevation, &why))
+		return plan_problem(plan, file->line, "elevation: %s", why.sentence);
+	return true;
+}
+
+static bool read_vent(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	int64_t minutes;
+
+	if (!import_whole(file, plan, VENT, 0, MINUTES_MAX, -1, &minutes))
+		return false;
+	entry->vent = (int)minutes;
+	return minutes < 0 || (!entry->load.method_not_noted && method_has_pressure(entry->load.method)) ||
+	       plan_problem(plan, file->line, "vent goes with a pressure canner only");
+}
+
+/* What it was and how it was packed: what the gate asks for. */
+static bool read_says(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	bool good = import_food(file, plan, FOOD, entry->product, &entry->said);
+
+	good = good && import_pack(file, plan, PACK, &entry->said);
+	good = import_acid(file, plan, ACID, &entry->acid) && good;
+	good = import_recipe(file, plan, RECIPE, &entry->said.origin) && good;
+	return read_vent(file, plan, entry) && good;
+}
+
+/* Blanks around a name make no other name: they are cut off. */
+static bool read_name(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size)
+{
+	size_t from;
+	size_t end;
+
+	if (!import_text(file, plan, column, buffer, size, false))
+		return false;
+	from = strspn(buffer, " ");
+	end = strlen(buffer);
+	while (end > from && buffer[end - 1] == ' ')
+		end--;
+	memmove(buffer, buffer + from, end - from);
+	buffer[end - from] = '\0';
+	return true;
+}
+
+static bool read_code(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	if (!read_name(file, plan, LOT, entry->lot, LOT_MAX_BYTES))
+		return false;
+	return strchr(entry->lot, ' ') == NULL ||
+	       plan_problem(plan, file->line, "lot: \"%.40s\" is more than one word", entry->lot);
+}
+
+/* Every field is looked at, so that one pass tells all that is wrong with a line. */
+static bool read_entry(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+{
+	bool good;
+
+	memset(entry, 0, sizeof(*entry));
+	good = read_name(file, plan, PRODUCT, entry->product, sizeof(entry->product));
+	if (good && entry->product[0] == '\0')
+		good = plan_problem(plan, file->line, "product: what was it?");
+	good = read_code(file, plan, entry) && good;
+	good = read_name(file, plan, LID_BOX, entry->box, sizeof(entry->box)) && good;
+	good = import_text(file, plan, NOTES, entry->load.note, sizeof(entry->load.note), true) && good;
+	good = read_date(file, plan, entry) && good;
+	good = read_size(file, plan, entry) && good;
+	good = read_counts(file, plan, entry) && good;
+	good = read_process(file, plan, &entry->load) && good;
+	return read_says(file, plan, entry) && good;
+}
+
+/* --- into the plan -------------------------------------------------------------------------- */
+
+/* A lot of the file again must be the same thing; one of the log is taken. */
+static bool find_lot(struct import_plan *plan, long line, const struct entry *entry, size_t *lot)
+{
+	struct log_lot there;
+
+	*lot = entry->lot[0] == '\0' ? NAME_UNKNOWN : names_find(&plan->codes, entry->lot);
+	if (*lot != NAME_UNKNOWN) {
+		const struct log_lot *row = &plan->lots[*lot];
+
+		if (strcmp(row->product, entry->product) != 0 || row->made_wall_ms != entry->at_ms)
+			return plan_problem(plan, line, "lot %s stands for %.60s of another line: another product or day", entry->lot,
+			                    row->product);
+		return (strcmp(row->food, entry->said.food) == 0 && strcmp(row->pack, entry->said.pack) == 0 &&
+		        row->origin == entry->said.origin) ||
+		       plan_problem(plan, line, "lot %s has another food, pack or recipe on another line", entry->lot);
+	}
+	if (entry->lot[0] != '\0' && log_lot_named(plan->kitchen->log, entry->lot, &there, NULL))
+		return plan_problem(plan, line, "lot %s is in the log already", entry->lot);
+	if (entry->lot[0] == '\0' && log_lot_made(plan->kitchen->log, entry->product, entry->at_ms, &there, NULL))
+		return plan_problem(plan, line, "%.60s of that day came in from a notebook already (lot %s); another batch of it "
+		                                "needs a lot code of its own", entry->product, there.code);
+	return true;
+}
+
+static bool add_lot(struct import_plan *plan, long line, const struct entry *entry, size_t *lot, struct fault *fault)
+{
+	struct log_lot *row;
+	char spare[32];
+
+	if (!find_lot(plan, line, entry, lot))
+		return true;
+	if (*lot != NAME_UNKNOWN)
+		return true;
+	row = plan_lot(plan, fault);
+	if (row == NULL)
+		return false;
+	*row = entry->said;
+	*lot = plan->lot_count - 1;
+	(void)text_copy(row->code, sizeof(row->code), entry->lot);
+	(void)text_copy(row->product, sizeof(row->product), entry->product);
+	row->made_wall_ms = entry->at_ms;
+	/* A lot without a code keeps its place among the codes; it gets one in the end. */
+	(void)snprintf(spare, sizeof(spare), "\n%zu", *lot);
+	return names_add(&plan->codes, entry->lot[0] != '\0' ? entry->lot : spare) != NAME_UNKNOWN ||
+	       fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
+}
+
+static bool add_jars(struct import_plan *plan, long line, const struct entry *entry, size_t load, size_t lot,
+                     struct fault *fault)
+{
+	int sealed = entry->jars - entry->unsealed - entry->broken;
+
+	for (int place = 1; place <= entry->jars; place++) {
+		struct plan_jar *jar = plan_jar(plan, fault);
+
+		if (jar == NULL || !plan_lid(plan, line, entry->box, &jar->box, fault))
+			return false;
+		jar->load = load;
+		jar->lot = lot;
+		jar->row.place_in_load = place;
+		jar->row.acid = entry->acid;
+		jar->row.state = place <= sealed                     ? JAR_SEALED
+		                 : place <= sealed + entry->unsealed ? JAR_UNSEALED
+		                                                     : JAR_BROKEN;
+		jar->row.checked_wall_ms = entry->looked ? entry->at_ms : 0;
+		/* Where they went, or what became of those that had not sealed, nobody noted. */
+		if (place <= sealed - entry->left || jar->row.state == JAR_UNSEALED) {
+			jar->row.gone_why = GONE_NOT_NOTED;
+			jar->row.gone_wall_ms = entry->at_ms;
+		}
+		jar->from = NO_JAR;
+		(void)text_copy(jar->row.size, sizeof(jar->row.size), entry->size->name);
+	}
+	return true;
+}
+
+static bool add_vent(struct import_plan *plan, const struct entry *entry, size_t load, struct fault *fault)
+{
+	struct plan_mark *mark;
+
+	if (entry->vent < 0)
+		return true;
+	mark = plan_mark(plan, fault);
+	if (mark == NULL)
+		return false;
+	mark->load = load;
+	mark->lot = NAME_UNKNOWN;
+	mark->phase = NO_PHASE;
+	mark->row.kind = MARK_VENTED;
+	mark->row.amount = entry->vent * MINUTE_MS;
+	mark->row.wall_ms = entry->at_ms;
+	return true;
+}
+
+static bool add_entry(struct import_plan *plan, long line, const struct entry *entry, struct fault *fault)
+{
+	enum method method = entry->load.method_not_noted ? METHOD_BOILING_WATER : entry->load.method;
+	struct plan_load *load;
+	size_t lot;
+
+	if (!add_lot(plan, line, entry, &lot, fault))
+		return false;
+	if (lot == NAME_UNKNOWN) /* a problem */
+		return true;
+	load = plan_load(plan, fault);
+	if (load == NULL || !plan_station(plan, STATION, (enum station_kind)method, WALL_NOT_SAID, &load->station, fault))
+		return false;
+	load->row = entry->load;
+	load->line = line;
+	load->row.method = method;
+	load->row.place = PLACE_SHELF;
+	load->row.confirmed = CONFIRMED_PRACTICE;
+	load->row.opened_wall_ms = entry->at_ms;
+	(void)text_copy(load->row.jar_in_table, sizeof(load->row.jar_in_table), entry->size->name);
+	(void)text_copy(load->row.source, sizeof(load->row.source), "an old notebook");
+	return add_vent(plan, entry, plan->load_count - 1, fault) &&
+	       add_jars(plan, line, entry, plan->load_count - 1, lot, fault);
+}
+
+/* Lots without a code get the next free number of their day. */
+static bool name_lots(struct import_plan *plan, struct fault *fault)
+{
+	char before[32] = "";
+	int number = 0;
+
+	for (size_t i = 0; i < plan->lot_count; i++) {
+		struct log_lot *lot = &plan->lots[i];
+		char prefix[32];
+		char date[24];
+
+		if (lot->code[0] != '\0')
+			continue;
+		clock_words_date(lot->made_wall_ms, date, sizeof(date));
+		(void)snprintf(prefix, sizeof(prefix), "%s-B", date);
+		if (strcmp(prefix, before) != 0 && !log_next_lot_number(plan->kitchen->log, prefix, &number, fault))
+			return false;
+		(void)text_copy(before, sizeof(before), prefix);
+		do
+			(void)snprintf(lot->code, sizeof(lot->code), "%s%d", prefix, number++);
+		while (names_find(&plan->codes, lot->code) != NAME_UNKNOWN);
+		if (names_add(&plan->codes, lot->code) == NAME_UNKNOWN)
+			return fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
+	}
+	return true;
+}
+
+bool import_notebook(struct import_plan *plan, const char *path, struct fault *fault)
+{
+	struct import_file file;
+	struct entry entry;
+	bool done = true;
+
+	if (!import_open(&file, NULL, path, columns, COLUMN_COUNT, fault))
+		return false;
+	while (done && import_next(&file, plan))
+		if (read_entry(&file, plan, &entry))
+			done = add_entry(plan, file.line, &entry, fault);
+	import_close(&file);
+	return done && name_lots(plan, fault) && import_cautions(plan, fault);
+}

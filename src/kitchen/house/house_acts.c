@@ -1,0 +1,412 @@
+/*
+ * house_acts.c - what stands in the house: its elevation, canners, lid boxes.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/gate/gate.h"
+#include "base/text.h"
+#include "kitchen/act/kitchen_private.h"
+
+static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb,
+                      const char *sentence, struct fault *fault)
+{
+	struct act act;
+
+	if (!act_begin(&act, kitchen, verb, 0, fault))
+		return false;
+	if (!log_put_house(kitchen->log, house, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s", sentence);
+}
+
+bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+
+	if (!text_copy(house.name, sizeof(house.name), name))
+		return fault_set(fault, FAULT_MISUSE, "That name is too long: at most %d bytes.", NAME_MAX_BYTES - 1);
+	(void)snprintf(sentence, sizeof(sentence), "The kitchen is called %s", house.name);
+	return put_house(kitchen, &house, "name", sentence, fault);
+}
+
+bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (strip_has_load(&kitchen->board.strips[i]))
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s holds a load: the %s is not changed under it.",
+			                 kitchen->board.strips[i].station.name, what);
+	return true;
+}
+
+bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+	char height[48];
+
+	if (!elevation_read(words, &house.elevation, fault) ||
+	    !canners_are_empty(kitchen, "elevation", fault))
+		return false;
+	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
+	house.elevation_set_wall_ms = house.elevation.known ? kitchen_now(kitchen).wall_ms : 0;
+	elevation_words(&house.elevation, height, sizeof(height));
+	(void)snprintf(sentence, sizeof(sentence), "Elevation of the kitchen: %s", height);
+	return put_house(kitchen, &house, "elevation", sentence, fault);
+}
+
+/* The largest jar of a load and its first lot: what its process was looked up for. */
+static bool read_made(struct log *log, const struct log_load *load, struct log_lot *lot, const char **jar,
+                      struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	int largest = 0;
+	bool done;
+
+	if (!log_jars(log, load->id, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		int size = jar_size_index(jar_size_named(jars[i].size));
+
+		largest = size > largest ? size : largest;
+	}
+	*jar = jar_sizes[largest].name;
+	done = count > 0 && log_lot_get(log, jars[0].lot_id, lot, fault);
+	free(jars);
+	return done;
+}
+
+/* One load made at the elevation that was wrong; counted, and marked when `act`. */
+static bool look_again(struct kitchen *kitchen, struct act *act, const struct log_load *made,
+                       const struct log_house *right, int *loads, struct text *said, struct fault *fault)
+{
+	const struct strip *strip = act == NULL ? NULL : kitchen_strip(kitchen, made->id, NULL);
+	struct log_load load = *made;
+	struct log_lot lot;
+	const char *jar;
+	int minutes;
+
+	if (load_from_notebook(made)) /* nobody looked its process up */
+		return true;
+	if (strip != NULL && strip_before_end(strip)) /* it can be mended yet */
+		return raise_running(act, strip, right, said, fault);
+	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
+		return false;
+	*loads += load.verdict != VERDICT_NOT_VALID && load_asks_more(&load, &lot, jar, &right->elevation, &minutes);
+	if (act == NULL)
+		return true;
+	load.elevation = right->elevation; /* the gate finds what that makes of it */
+	return log_put_load(kitchen->log, &load, fault);
+}
+
+/* Every load since the elevation was set, whatever it was corrected to since. */
+static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct log_house *right, int *loads,
+                        struct text *said, struct fault *fault)
+{
+	const struct log_house *house = &kitchen->board.house;
+	struct log_load *made;
+	size_t count;
+	bool done = true;
+
+	*loads = 0;
+	if (house->elevation_set_wall_ms == 0)
+		return true;
+	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++)
+		done = look_again(kitchen, act, &made[i], right, loads, said, fault);
+	free(made);
+	return done;
+}
+
+bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+
+	*loads = 0;
+	return elevation_read(words, &house.elevation, fault) && look_at_all(kitchen, NULL, &house, loads, NULL, fault);
+}
+
+bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char height[48];
+	char raised[SENTENCE_MAX_BYTES / 2];
+	struct text said = TEXT_OVER(raised);
+	struct act act;
+
+	if (!elevation_read(words, &house.elevation, fault) ||
+	    !act_begin(&act, kitchen, "elevation", 0, fault))
+		return false;
+	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
+	/* Stays as it was set: what was made since then is looked at again next time, too. */
+	if (house.elevation_set_wall_ms == 0)
+		house.elevation_set_wall_ms = act.entry.at.wall_ms;
+	elevation_words(&house.elevation, height, sizeof(height));
+	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) ||
+	    !log_put_house(kitchen->log, &house, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid%s", height, *loads,
+	                  *loads == 1 ? " is" : "s are", raised);
+}
+
+/* "203.1F", "95.1 C": a temperature with its unit. */
+static bool read_temperature(const char *words, double *celsius)
+{
+	char *end;
+	double value = strtod(words, &end);
+
+	if (end == words || !isfinite(value))
+		return false;
+	while (*end == ' ')
+		end++;
+	if (strcmp(end, "F") == 0 || strcmp(end, "f") == 0)
+		*celsius = celsius_from_fahrenheit(value);
+	else if (strcmp(end, "C") == 0 || strcmp(end, "c") == 0)
+		*celsius = value;
+	else
+		return false;
+	return true;
+}
+
+bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	struct boil boil;
+	double celsius;
+
+	if (words[0] == '\0') {
+		house.measured_boil_mc = 0;
+		return put_house(kitchen, &house, "measured_boil", "Measured boiling point forgotten", fault);
+	}
+	if (!read_temperature(words, &celsius))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C.", words);
+	if (!boil_here(&house.elevation, (double)NAN, celsius, &boil, fault))
+		return false;
+	house.measured_boil_mc = (int)lround(celsius * 1000.0);
+	return put_house(kitchen, &house, "measured_boil", "Boiling water measured with a thermometer", fault);
+}
+
+/* Warmer or colder than any room is a slip of the pen. */
+#define STORAGE_MIN_C (-40.0)
+#define STORAGE_MAX_C 60.0
+
+bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+	double celsius;
+
+	if (words[0] == '\0') {
+		house.storage_mc = STORAGE_NOT_READ;
+		house.storage_wall_ms = 0;
+		return put_house(kitchen, &house, "storage", "Warmth of the store forgotten", fault);
+	}
+	if (!read_temperature(words, &celsius) || celsius < STORAGE_MIN_C || celsius > STORAGE_MAX_C)
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not the warmth of a room: write 64F or 18C.", words);
+	house.storage_mc = lround(celsius * 1000.0);
+	house.storage_wall_ms = kitchen_now(kitchen).wall_ms;
+	(void)snprintf(sentence, sizeof(sentence), "The store was read at %.1f F", fahrenheit_from_celsius(celsius));
+	return put_house(kitchen, &house, "storage", sentence, fault);
+}
+
+bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	struct boil boil;
+	char *end;
+	double kpa = strtod(words, &end);
+
+	if (words[0] == '\0') {
+		house.barometer_pa = 0;
+		return put_house(kitchen, &house, "barometer", "Barometer reading forgotten", fault);
+	}
+	while (*end == ' ')
+		end++;
+	if (end == words || (strcmp(end, "kPa") != 0 && strcmp(end, "kpa") != 0))
+		return fault_set(fault, FAULT_MISUSE,
+		                 "\"%s\" is not a station pressure: write 85.4 kPa, not reduced to sea level.", words);
+	if (!boil_here(&house.elevation, kpa, (double)NAN, &boil, fault))
+		return false;
+	house.barometer_pa = (int)lround(kpa * 1000.0);
+	return put_house(kitchen, &house, "barometer", "Barometer read", fault);
+}
+
+bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+
+	house.invented = invented;
+	return put_house(kitchen, &house, "invented",
+	                 invented ? "The data of this log are invented" : "The data of this log are real", fault);
+}
+
+/* Practice is decided once, before anything is recorded: a real log can never
+ * come to run on a fast clock. */
+bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	struct log_entry newest;
+	struct moment now = kitchen_now(kitchen);
+
+	if (speed < 1 || speed > 3600)
+		return fault_set(fault, FAULT_MISUSE, "The speed of a practice clock is 1 to 3600.");
+	if (log_newest_entry(kitchen->log, &newest, NULL))
+		return fault_set(fault, FAULT_REFUSED, "A log that has been written in never becomes a practice log.");
+	house.practice_speed = speed;
+	house.practice_wall_ms = now.wall_ms;
+	house.practice_real_wall_ms = now.wall_ms;
+	return put_house(kitchen, &house, "practice", "This is a practice log", fault);
+}
+
+/* Nothing of the house changes; that somebody looked is what counts. */
+bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	char words[32];
+	char sentence[SENTENCE_MAX_BYTES];
+	struct log_house house = kitchen->board.house;
+
+	if (clock_behind_ms(kitchen, &now) == 0)
+		return fault_set(fault, FAULT_REFUSED, "Nothing says that the clock is wrong.");
+	clock_words_day_hour(now.wall_ms, words, sizeof(words));
+	(void)snprintf(sentence, sizeof(sentence), "The clock is right at %s; what was written later was not", words);
+	return put_house(kitchen, &house, VERB_CLOCK_RIGHT, sentence, fault);
+}
+
+/* --- settings ---------------------------------------------------------------------- */
+
+bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+
+	house.units = units;
+	return put_house(kitchen, &house, "units",
+	                 units == UNITS_METRIC ? "The kitchen measures in metric" : "The kitchen measures in US units",
+	                 fault);
+}
+
+static void minutes_words(struct text *text, const char *what, int minutes)
+{
+	if (minutes == 0)
+		text_add(text, "%s not set", what);
+	else
+		text_add(text, "%s %d min", what, minutes);
+}
+
+/* Both only shorter than the limits of engine/gate/gate.h. */
+static bool check_standing(int jar_wait, int stand, struct fault *fault)
+{
+	const int ask = (int)(STANDING_ASK_MS / 60000);
+	const int most = (int)(STANDING_MAX_MS / 60000);
+
+	if (jar_wait < 1 || jar_wait > ask)
+		return fault_set(fault, FAULT_MISUSE, "Filled jars are warned of after 1 to %d minutes.", ask);
+	if (stand < 0 || stand > most)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "Food stands %d minutes at most; a house may only shorten that (0: not shorter).", most);
+	return true;
+}
+
+bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
+                         struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	char sentence[SENTENCE_MAX_BYTES];
+	struct text text = TEXT_OVER(sentence);
+
+	if (run < 0 || run > 600 || water < 0 || water > 600 || first_juice < 0 || first_juice > 600)
+		return fault_set(fault, FAULT_MISUSE, "Times of a juicer are 1 to 600 minutes; 0: not set.");
+	if (!check_standing(jar_wait, stand, fault))
+		return false;
+	house.run_minutes = run;
+	house.first_juice_minutes = first_juice;
+	house.water_minutes = water;
+	house.jar_wait_minutes = jar_wait;
+	house.stand_minutes = stand;
+	text_add(&text, "House times:");
+	minutes_words(&text, " run", run);
+	minutes_words(&text, ", first juice", first_juice);
+	minutes_words(&text, ", water", water);
+	minutes_words(&text, ", jars wait", jar_wait);
+	minutes_words(&text, ", stand at most", stand > 0 ? stand : (int)(STANDING_MAX_MS / 60000));
+	return put_house(kitchen, &house, "minutes", sentence, fault);
+}
+
+/* --- stations -------------------------------------------------------------------- */
+
+static bool check_station(const struct kitchen *kitchen, const struct log_station *station,
+                          struct fault *fault)
+{
+	if (station->name[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "A station needs a name.");
+	if (station->digit < 1 || station->digit > 9)
+		return fault_set(fault, FAULT_MISUSE, "A station's key is a digit from 1 to 9.");
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *other = &kitchen->board.strips[i];
+
+		if (other->station.id != station->id && !station->retired &&
+		    other->station.digit == station->digit)
+			return fault_set(fault, FAULT_REFUSED, "Key %d is already %s.", station->digit,
+			                 other->station.name);
+		if (other->station.id == station->id && other->content != STRIP_EMPTY &&
+		    (station->retired || station->kind != other->station.kind))
+			return fault_set(fault, FAULT_REFUSED, "%s holds %s; change it when it is empty.",
+			                 other->station.name, other->holds);
+	}
+	return true;
+}
+
+bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault)
+{
+	struct act act;
+
+	if (!check_station(kitchen, station, fault) ||
+	    !act_begin(&act, kitchen, station->id == 0 ? "add_station" : "edit_station", 0, fault))
+		return false;
+	if (!log_put_station(kitchen->log, station, fault))
+		return act_fail(&act);
+	/* About the house: undone in the house view, not at the station. */
+	return act_commit(&act, fault, "Station %d: %s, %s%s", station->digit, station->name,
+	                  station_kind_words(station->kind), station->retired ? ", retired" : "");
+}
+
+bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,
+                             struct fault *fault)
+{
+	struct log_station station;
+	struct act act;
+
+	if (!log_station_get(kitchen->log, station_id, &station, fault))
+		return false;
+	if (!text_copy(station.who, sizeof(station.who), initials))
+		return fault_set(fault, FAULT_MISUSE, "Initials are short.");
+	if (!act_begin(&act, kitchen, "who", station_id, fault))
+		return false;
+	text_copy(act.entry.who, sizeof(act.entry.who), initials);
+	if (!log_put_station(kitchen->log, &station, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s%s", station.name, initials[0] != '\0' ? "now with " : "now with nobody",
+	                  initials);
+}
+
+bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault)
+{
+	struct act act;
+
+	if (box->label[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "A lid box needs a label.");
+	if (box->lids < 0 || box->lids > 100000)
+		return fault_set(fault, FAULT_MISUSE, "A lid box holds 0 to 100000 lids.");
+	if (!act_begin(&act, kitchen, box->id == 0 ? "add_lids" : "edit_lids", 0, fault))
+		return false;
+	if (!log_put_lid_box(kitchen->log, box, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Lid box %s: %d lids%s", box->label, box->lids,
+	                  box->retired ? ", retired" : "");
+}

@@ -1,0 +1,621 @@
+/*
+ * plan_acts.c - rows of the plan: added, changed, accepted, taken by real work,
+ * finished.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/recipe/fruit.h"
+#include "base/text.h"
+#include "kitchen/plan/plan_private.h"
+
+const struct log_plan_run *kitchen_plan_runs(const struct kitchen *kitchen, size_t *count)
+{
+	*count = kitchen->planning->run_count;
+	return kitchen->planning->runs;
+}
+
+const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen, size_t *count)
+{
+	*count = kitchen->planning->batch_count;
+	return kitchen->planning->batches;
+}
+
+/* --- checks -------------------------------------------------------------------------- */
+
+static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, struct fault *fault)
+{
+	if (row->fruit_mg == 0)
+		row->fruit_mg = kitchen->planning->house.charge_mg;
+	if (row->fruit[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Say what fruit it is.");
+	if (row->fruit_mg < 0 || row->fruit_mg > AMOUNT_MG_MAX)
+		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
+	return plan_time_fine(row->ready_minutes, fault);
+}
+
+/* The first pack that has a process in that jar. */
+static void first_pack(const struct recipe *recipe, const char *jar, char *pack, size_t size)
+{
+	const char *at = recipe->packs;
+
+	do {
+		(void)snprintf(pack, size, "%.*s", (int)strcspn(at, " "), at);
+		at += strcspn(at, " ");
+		at += strspn(at, " ");
+	} while (*at != '\0' && !recipe_allows_pair(recipe, pack, jar));
+}
+
+static bool check_multiple(const struct recipe *recipe, int multiple, struct fault *fault)
+{
+	int most = multiple_allowed(recipe);
+
+	if (!recipe_has_amounts(recipe, fault))
+		return false;
+	if (multiple < 1)
+		return fault_set(fault, FAULT_MISUSE, "One batch at least.");
+	return multiple <= most ||
+	       fault_set(fault, FAULT_REFUSED, "%s is made %d at a time at most: plan that many batches instead.",
+	                 recipe->name, most);
+}
+
+static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *row, struct fault *fault)
+{
+	const struct recipe *recipe = kitchen_recipe_named(kitchen, row->recipe);
+	const struct jar_size *usual;
+
+	if (recipe == NULL)
+		return fault_set(fault, FAULT_MISUSE, "There is no recipe \"%s\".", row->recipe);
+	if (!recipe_may_start(recipe, fault))
+		return false;
+	text_copy(row->recipe, sizeof(row->recipe), recipe->name);
+	usual = usual_jar(recipe);
+	if (row->jar[0] == '\0' && usual != NULL)
+		text_copy(row->jar, sizeof(row->jar), usual->name);
+	if (row->pack[0] == '\0')
+		first_pack(recipe, row->jar, row->pack, sizeof(row->pack));
+	if (jar_size_named(row->jar) == NULL || !recipe_allows_jar(recipe, row->jar))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar: it takes %s.", recipe->name, recipe->jars);
+	text_copy(row->jar, sizeof(row->jar), jar_size_named(row->jar)->name);
+	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, row->pack))
+		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);
+	if (!recipe_allows_pair(recipe, row->pack, row->jar))
+		return fault_set(fault, FAULT_REFUSED, "%s: no process is printed for that pack in that jar.", recipe->name);
+	if (row->after_runs < PLAN_RUNS_AS_NEEDED || row->after_runs > PLAN_RUNS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "It waits for 0 to %d runs.", PLAN_RUNS_MAX);
+	return check_multiple(recipe, row->multiple, fault) && plan_time_fine(row->ready_minutes, fault);
+}
+
+static bool room_for_rows(const struct kitchen *kitchen, size_t runs, size_t batches, struct fault *fault)
+{
+	const struct planning *planning = kitchen->planning;
+	bool over = planning->plan.finished_wall_ms != 0;
+
+	if ((over ? 0 : planning->run_count) + runs > PLAN_RUNS_MAX ||
+	    (over ? 0 : planning->batch_count) + batches > PLAN_BATCHES_MAX)
+		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d runs and %d batches.", PLAN_RUNS_MAX,
+		                 PLAN_BATCHES_MAX);
+	return true;
+}
+
+/* --- adding ------------------------------------------------------------------------------ */
+
+static bool forget_all(struct act *act, struct fault *fault)
+{
+	struct log_plan fresh = { .start_minutes = act->kitchen->planning->plan.start_minutes };
+
+	return log_clear_plan_blocks(act->kitchen->log, fault) && log_clear_plan_rows(act->kitchen->log, fault) &&
+	       log_put_plan(act->kitchen->log, &fresh, fault);
+}
+
+/* A day that is over makes room for the next one. */
+static bool begin_row(struct act *act, struct kitchen *kitchen, const char *verb, struct fault *fault)
+{
+	if (!act_begin(act, kitchen, verb, 0, fault))
+		return false;
+	if (kitchen->planning->plan.finished_wall_ms != 0 && !forget_all(act, fault))
+		return act_fail(act);
+	return true;
+}
+
+static void run_words(const struct kitchen *kitchen, const struct log_plan_run *row, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char weight[48];
+	char at[16];
+
+	amount_words(MEASURE_MASS, row->fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
+	plan_time_words(row->ready_minutes, at, sizeof(at));
+	text_add(&text, "a run of %s %s%s%s", weight, row->fruit, at[0] != '\0' ? " at " : "", at);
+}
+
+static void batch_words(const struct log_plan_batch *row, char *buffer, size_t size)
+{
+	const struct jar_size *jar = jar_size_named(row->jar);
+	struct text text = text_over(buffer, size);
+	char at[16];
+
+	plan_time_words(row->ready_minutes, at, sizeof(at));
+	text_add(&text, "%d x %s in %s%s%s", row->multiple, row->recipe, jar == NULL ? row->jar : jar->plural,
+	         at[0] != '\0' ? " from " : "", at);
+}
+
+bool kitchen_plan_add_run(struct kitchen *kitchen, const struct log_plan_run *row, int64_t *id, struct fault *fault)
+{
+	struct log_plan_run run = *row;
+	char words[200];
+	struct act act;
+
+	run.id = 0;
+	run.run_id = 0;
+	if (!check_run(kitchen, &run, fault) || !room_for_rows(kitchen, 1, 0, fault) ||
+	    !begin_row(&act, kitchen, "plan_add", fault))
+		return false;
+	if (!log_put_plan_run(kitchen->log, &run, fault))
+		return act_fail(&act);
+	*id = run.id;
+	run_words(kitchen, &run, words, sizeof(words));
+	return act_commit(&act, fault, "Planned: %s", words);
+}
+
+bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id,
+                            struct fault *fault)
+{
+	struct log_plan_batch batch = *row;
+	char words[240];
+	struct act act;
+
+	batch.id = 0;
+	batch.batch_id = 0;
+	if (!check_batch(kitchen, &batch, fault) || !room_for_rows(kitchen, 0, 1, fault) ||
+	    !begin_row(&act, kitchen, "plan_add", fault))
+		return false;
+	if (!log_put_plan_batch(kitchen->log, &batch, fault))
+		return act_fail(&act);
+	*id = batch.id;
+	batch_words(&batch, words, sizeof(words));
+	return act_commit(&act, fault, "Planned: %s", words);
+}
+
+/* --- changing ------------------------------------------------------------------------------ */
+
+static const struct log_plan_run *run_row(const struct kitchen *kitchen, int64_t id)
+{
+	for (size_t i = 0; i < kitchen->planning->run_count; i++)
+		if (kitchen->planning->runs[i].id == id)
+			return &kitchen->planning->runs[i];
+	return NULL;
+}
+
+static const struct log_plan_batch *batch_row(const struct kitchen *kitchen, int64_t id)
+{
+	for (size_t i = 0; i < kitchen->planning->batch_count; i++)
+		if (kitchen->planning->batches[i].id == id)
+			return &kitchen->planning->batches[i];
+	return NULL;
+}
+
+static bool no_row(struct fault *fault)
+{
+	return fault_set(fault, FAULT_STALE, "That is no longer in the plan.");
+}
+
+static bool has_begun(struct fault *fault)
+{
+	return fault_set(fault, FAULT_REFUSED, "That has been begun: correct it on the board.");
+}
+
+bool kitchen_plan_change_run(struct kitchen *kitchen, const struct log_plan_run *row, struct fault *fault)
+{
+	const struct log_plan_run *before = run_row(kitchen, row->id);
+	struct log_plan_run run = *row;
+	char words[200];
+	struct act act;
+
+	if (before == NULL)
+		return no_row(fault);
+	if (before->run_id != 0)
+		return has_begun(fault);
+	run.run_id = 0;
+	if (!check_run(kitchen, &run, fault) || !act_begin(&act, kitchen, "plan_change", 0, fault))
+		return false;
+	if (!log_put_plan_run(kitchen->log, &run, fault))
+		return act_fail(&act);
+	run_words(kitchen, &run, words, sizeof(words));
+	return act_commit(&act, fault, "Planned instead: %s", words);
+}
+
+bool kitchen_plan_change_batch(struct kitchen *kitchen, const struct log_plan_batch *row, struct fault *fault)
+{
+	const struct log_plan_batch *before = batch_row(kitchen, row->id);
+	struct log_plan_batch batch = *row;
+	char words[240];
+	struct act act;
+
+	if (before == NULL)
+		return no_row(fault);
+	if (before->batch_id != 0)
+		return has_begun(fault);
+	batch.batch_id = 0;
+	if (!check_batch(kitchen, &batch, fault) || !act_begin(&act, kitchen, "plan_change", 0, fault))
+		return false;
+	if (!log_put_plan_batch(kitchen->log, &batch, fault))
+		return act_fail(&act);
+	batch_words(&batch, words, sizeof(words));
+	return act_commit(&act, fault, "Planned instead: %s", words);
+}
+
+bool kitchen_plan_remove(struct kitchen *kitchen, bool is_run, int64_t plan_id, struct fault *fault)
+{
+	const struct log_plan_run *run = is_run ? run_row(kitchen, plan_id) : NULL;
+	const struct log_plan_batch *batch = is_run ? NULL : batch_row(kitchen, plan_id);
+	char words[240];
+	struct act act;
+
+	if (run == NULL && batch == NULL)
+		return no_row(fault);
+	if ((run != NULL && run->run_id != 0) || (batch != NULL && batch->batch_id != 0))
+		return has_begun(fault);
+	if (run != NULL)
+		run_words(kitchen, run, words, sizeof(words));
+	else
+		batch_words(batch, words, sizeof(words));
+	if (!act_begin(&act, kitchen, "plan_remove", 0, fault))
+		return false;
+	if (is_run ? !log_remove_plan_run(kitchen->log, plan_id, fault) : !log_remove_plan_batch(kitchen->log, plan_id, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Out of the plan: %s", words);
+}
+
+/* --- from wishes ------------------------------------------------------------------------------ */
+
+/* Fruit that goes in whole is no juicer's. */
+static int64_t whole_fruit_mg(const struct ahead *ahead)
+{
+	int64_t mg = 0;
+
+	for (size_t i = 0; i < ahead->order.count; i++) {
+		const struct ingredient *item = forecast_ingredient(ahead->order.products[i].recipe, ahead->order.fruit);
+		/* By volume at 1 g a mL, as in forecast.h: 1 uL is 1 mg. */
+		if (item != NULL && item->supply != SUPPLY_JUICE)
+			mg += item->amount * ahead->forecast.lines[i].batches[BOUND_LIKELY];
+	}
+	return mg;
+}
+
+/* Even charges, none larger than a basket, of which no one counts the hundredth part. */
+static int charges(const struct kitchen *kitchen, int64_t mg)
+{
+	int64_t charge = kitchen->planning->house.charge_mg + kitchen->planning->house.charge_mg / 100;
+
+	return mg <= 0 ? 0 : (int)((mg + charge - 1) / charge);
+}
+
+static bool put_charges(struct act *act, const char *fruit, int64_t mg, int count, int ready_minutes,
+                        struct fault *fault)
+{
+	for (int i = 0; i < count; i++) {
+		struct log_plan_run run = { .fruit_mg = mg / (count - i), .ready_minutes = ready_minutes };
+
+		mg -= run.fruit_mg;
+		text_copy(run.fruit, sizeof(run.fruit), fruit);
+		if (!log_put_plan_run(act->kitchen->log, &run, fault))
+			return false;
+	}
+	return true;
+}
+
+static struct pots wished_pots(const struct ahead *ahead, size_t product)
+{
+	return pots_of(ahead->forecast.lines[product].batches[BOUND_LIKELY], ahead->order.products[product].in_pot);
+}
+
+/* The pots of all products in turn, as the forecast shares the fruit out. */
+static bool put_wished(struct act *act, const struct ahead *ahead, int ready_minutes, struct fault *fault)
+{
+	for (int round = 0; round < PLAN_BATCHES_MAX; round++)
+		for (size_t i = 0; i < ahead->order.count; i++) {
+			const struct forecast_product *product = &ahead->order.products[i];
+			struct pots pots = wished_pots(ahead, i);
+			struct log_plan_batch batch = { .multiple = round < pots.full ? pots.each : pots.rest,
+				                        .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED };
+
+			if (round >= pot_count(&pots))
+				continue;
+			if (forecast_ingredient(product->recipe, ahead->order.fruit)->supply != SUPPLY_JUICE)
+				batch.ready_minutes = ready_minutes;
+			text_copy(batch.recipe, sizeof(batch.recipe), product->recipe->name);
+			text_copy(batch.jar, sizeof(batch.jar), product->jar->name);
+			if (!check_batch(act->kitchen, &batch, fault) || !log_put_plan_batch(act->kitchen->log, &batch, fault))
+				return false;
+		}
+	return true;
+}
+
+bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wishes, int ready_minutes,
+                              struct fault *fault)
+{
+	struct ahead ahead;
+	int pots = 0;
+	int runs;
+	int64_t mg;
+	struct act act;
+
+	if (!plan_time_fine(ready_minutes, fault) || !kitchen_look_ahead(kitchen, wishes, &ahead, fault))
+		return false;
+	mg = wishes->jars != 0 ? ahead.need.fruit_mg[BOUND_LIKELY] : wishes->fruit_mg;
+	mg -= whole_fruit_mg(&ahead);
+	runs = ahead.forecast.juice ? charges(kitchen, mg) : 0;
+	if (runs > 0 && !plan_run_known(kitchen, fault))
+		return false;
+	for (size_t i = 0; i < ahead.order.count; i++) {
+		struct pots of_product = wished_pots(&ahead, i);
+
+		pots += pot_count(&of_product);
+	}
+	if (pots == 0)
+		return fault_set(fault, FAULT_REFUSED, "That fruit gives no whole batch.");
+	if (!room_for_rows(kitchen, (size_t)runs, (size_t)pots, fault) || !begin_row(&act, kitchen, "plan_add", fault))
+		return false;
+	if (!put_charges(&act, wishes->fruit, mg, runs, ready_minutes, fault) ||
+	    !put_wished(&act, &ahead, ready_minutes, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Planned: %d run%s of %s, %d pot%s", runs, runs == 1 ? "" : "s", wishes->fruit, pots,
+	                  pots == 1 ? "" : "s");
+}
+
+/* --- the day of it --------------------------------------------------------------------------------- */
+
+bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_minutes, struct fault *fault)
+{
+	struct log_plan plan = kitchen->planning->plan;
+	char date[16] = "today";
+	char at[16];
+	struct act act;
+
+	if (!plan_time_fine(start_minutes, fault) || !begin_row(&act, kitchen, "plan_start", fault))
+		return false;
+	if (plan.finished_wall_ms != 0)
+		plan = (struct log_plan){ 0 };
+	plan.day_wall_ms = day_wall_ms == 0 ? 0 : clock_day_start(day_wall_ms);
+	plan.start_minutes = start_minutes;
+	if (!log_put_plan(kitchen->log, &plan, fault))
+		return act_fail(&act);
+	if (day_wall_ms != 0)
+		clock_words_date(day_wall_ms, date, sizeof(date));
+	plan_time_words(start_minutes, at, sizeof(at));
+	return act_commit(&act, fault, "The plan is for %s, from %s", date, at[0] != '\0' ? at : "now");
+}
+
+int kitchen_plan_begins(const struct kitchen *kitchen)
+{
+	return kitchen->planning->plan.start_minutes;
+}
+
+/* Where a piece of work stands in the plan: its first and last task. */
+static bool put_block(struct act *act, const struct kitchen_plan *plan, const struct plan_item *item,
+                      struct fault *fault)
+{
+	struct log_plan_block block = { .plan_run_id = item->is_run ? item->plan_id : 0,
+		                        .plan_batch_id = item->is_run ? 0 : item->plan_id };
+	int start_s = 0;
+	int end_s = 0;
+	int station;
+
+	if (!plan_span_of(plan->plan, item->is_run, item->index, &start_s, &end_s, &station))
+		return true;
+	block.station_id = plan->station_ids[station];
+	block.start_wall_ms = plan_wall_ms(plan, start_s);
+	block.end_wall_ms = plan_wall_ms(plan, end_s);
+	return log_put_plan_block(act->kitchen->log, &block, fault);
+}
+
+static bool put_blocks(struct act *act, const struct kitchen_plan *plan, struct fault *fault)
+{
+	for (size_t i = 0; i < plan->item_count; i++)
+		if (plan->items[i].plan_id != 0 && plan->items[i].index != PLAN_NONE &&
+		    !put_block(act, plan, &plan->items[i], fault))
+			return false;
+	for (int i = 0; i < plan->plan->load_count; i++) {
+		const struct plan_load *load = &plan->plan->loads[i];
+		struct log_plan_block block = { .station_id = plan->station_ids[load->station], .jars = load->jars,
+			                        .start_wall_ms = plan_wall_ms(plan, load->start_s),
+			                        .end_wall_ms = plan_wall_ms(plan, load->end_s) };
+
+		if (load->running == PLAN_NONE && !log_put_plan_block(act->kitchen->log, &block, fault))
+			return false;
+	}
+	return true;
+}
+
+bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault)
+{
+	struct moment now = kitchen_now(kitchen);
+	const struct kitchen_plan *plan;
+	struct log_plan row;
+	char finish[8];
+	struct act act;
+
+	if (!act_begin(&act, kitchen, "plan_accept", 0, fault))
+		return false;
+	plan = kitchen_plan(kitchen, &now);
+	row = kitchen->planning->plan;
+	if (plan->state == PLAN_EMPTY || plan->state == PLAN_OVER) {
+		fault_set(fault, FAULT_REFUSED, "There is nothing planned: add a batch first.");
+		return act_fail(&act);
+	}
+	if (!plan->possible) {
+		fault_set(fault, plan->why.kind, "%s", plan->why.sentence);
+		return act_fail(&act);
+	}
+	row.day_wall_ms = plan->zero_wall_ms;
+	row.accepted_wall_ms = act.entry.at.wall_ms;
+	row.accepted_finish_wall_ms = plan->finish_ms;
+	if (!log_clear_plan_blocks(kitchen->log, fault) || !put_blocks(&act, plan, fault) ||
+	    !log_put_plan(kitchen->log, &row, fault))
+		return act_fail(&act);
+	clock_words_hour(row.accepted_finish_wall_ms, finish, sizeof(finish));
+	return act_commit(&act, fault, "The plan is accepted: finish at %s", finish);
+}
+
+static bool nothing_open(const struct kitchen *kitchen, struct fault *fault)
+{
+	const struct board *board = &kitchen->board;
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content != STRIP_EMPTY)
+			return fault_set(fault, FAULT_REFUSED, "%s still holds %s.", board->strips[i].station.name,
+			                 board->strips[i].holds);
+	return board->waiting_count == 0 ||
+	       fault_set(fault, FAULT_REFUSED, "%zu jars still wait for a canner.", board->waiting_count);
+}
+
+bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault)
+{
+	struct planning *planning = kitchen->planning;
+	struct log_plan row = planning->plan;
+	int open = 0;
+	struct act act;
+
+	for (size_t i = 0; i < planning->run_count; i++)
+		open += planning->runs[i].run_id == 0;
+	for (size_t i = 0; i < planning->batch_count; i++)
+		open += planning->batches[i].batch_id == 0;
+	if (row.accepted_wall_ms == 0 || row.finished_wall_ms != 0)
+		return fault_set(fault, FAULT_REFUSED, "No accepted plan is open.");
+	if (!nothing_open(kitchen, fault))
+		return false;
+	if (open > 0 && !sure)
+		return fault_set(fault, FAULT_CONFIRM, "%d planned %s not been begun. Is the day over all the same?", open,
+		                 open == 1 ? "thing has" : "things have");
+	if (!act_begin(&act, kitchen, "plan_finish", 0, fault))
+		return false;
+	row.finished_wall_ms = act.entry.at.wall_ms;
+	if (!log_put_plan(kitchen->log, &row, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The day is over: cleaned down");
+}
+
+bool kitchen_plan_drop(struct kitchen *kitchen, struct fault *fault)
+{
+	struct act act;
+
+	if (!act_begin(&act, kitchen, "plan_drop", 0, fault))
+		return false;
+	if (!forget_all(&act, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The plan is dropped");
+}
+
+/* --- real work ------------------------------------------------------------------------------------ */
+
+bool plan_take_run(struct act *act, const struct log_run *run, struct fault *fault)
+{
+	const struct planning *planning = act->kitchen->planning;
+
+	for (size_t i = 0; i < planning->run_count && planning->plan.finished_wall_ms == 0; i++) {
+		struct log_plan_run row = planning->runs[i];
+
+		if (row.run_id != 0 || !fruit_same(row.fruit, run->fruit))
+			continue;
+		row.run_id = run->id;
+		return log_put_plan_run(act->kitchen->log, &row, fault);
+	}
+	return true;
+}
+
+/* In the jar that was planned, else in another. */
+static const struct log_plan_batch *next_planned(const struct planning *planning, const struct log_batch *batch)
+{
+	const struct log_plan_batch *other = NULL;
+
+	for (size_t i = 0; i < planning->batch_count && planning->plan.finished_wall_ms == 0; i++) {
+		const struct log_plan_batch *row = &planning->batches[i];
+
+		if (row->batch_id != 0 || row->multiple != batch->multiple || strcmp(row->recipe, batch->recipe) != 0)
+			continue;
+		if (strcmp(row->jar, batch->jar) == 0)
+			return row;
+		other = other == NULL ? row : other;
+	}
+	return other;
+}
+
+bool plan_take_batch(struct act *act, const struct log_batch *batch, struct fault *fault)
+{
+	const struct log_plan_batch *next = next_planned(act->kitchen->planning, batch);
+	struct log_plan_batch row;
+
+	if (next == NULL)
+		return true;
+	row = *next;
+	row.batch_id = batch->id;
+	return log_put_plan_batch(act->kitchen->log, &row, fault);
+}
+
+/* The row that is this work now gives it up, the other takes it. */
+static bool move_run(struct act *act, int64_t run_id, int64_t plan_id, struct fault *fault)
+{
+	const struct planning *planning = act->kitchen->planning;
+
+	for (int taking = 0; taking < 2; taking++)
+		for (size_t i = 0; i < planning->run_count; i++) {
+			struct log_plan_run row = planning->runs[i];
+
+			if (taking ? row.id != plan_id : row.run_id != run_id)
+				continue;
+			row.run_id = taking ? run_id : 0;
+			if (!log_put_plan_run(act->kitchen->log, &row, fault))
+				return false;
+		}
+	return true;
+}
+
+static bool move_batch(struct act *act, int64_t batch_id, int64_t plan_id, struct fault *fault)
+{
+	const struct planning *planning = act->kitchen->planning;
+
+	for (int taking = 0; taking < 2; taking++)
+		for (size_t i = 0; i < planning->batch_count; i++) {
+			struct log_plan_batch row = planning->batches[i];
+
+			if (taking ? row.id != plan_id : row.batch_id != batch_id)
+				continue;
+			row.batch_id = taking ? batch_id : 0;
+			if (!log_put_plan_batch(act->kitchen->log, &row, fault))
+				return false;
+		}
+	return true;
+}
+
+static bool may_be(const struct kitchen *kitchen, bool is_run, int64_t work_id, int64_t plan_id, struct fault *fault)
+{
+	const struct log_plan_run *run = is_run ? run_row(kitchen, plan_id) : NULL;
+	const struct log_plan_batch *batch = is_run ? NULL : batch_row(kitchen, plan_id);
+	struct log_run real_run;
+	struct log_batch real_batch;
+
+	if (is_run ? !log_run_get(kitchen->log, work_id, &real_run, fault)
+	           : !log_batch_get(kitchen->log, work_id, &real_batch, fault))
+		return false;
+	if (plan_id == 0)
+		return true;
+	if (run == NULL && batch == NULL)
+		return no_row(fault);
+	if ((run != NULL && run->run_id != 0 && run->run_id != work_id) ||
+	    (batch != NULL && batch->batch_id != 0 && batch->batch_id != work_id))
+		return fault_set(fault, FAULT_REFUSED, "Something else has been begun as that one.");
+	return true;
+}
+
+bool kitchen_plan_is(struct kitchen *kitchen, bool is_run, int64_t work_id, int64_t plan_id, struct fault *fault)
+{
+	struct act act;
+
+	if (!may_be(kitchen, is_run, work_id, plan_id, fault) || !act_begin(&act, kitchen, "plan_is", 0, fault))
+		return false;
+	if (is_run ? !move_run(&act, work_id, plan_id, fault) : !move_batch(&act, work_id, plan_id, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Corrected: which planned %s that is", is_run ? "run" : "batch");
+}

@@ -1,0 +1,222 @@
+/*
+ * plan_house.c - what a day plan needs to know of the house beside its stations:
+ * who helps, burners, meals, cooling space.
+ */
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/plan/plan_private.h"
+
+#define MINUTES_MAX (2 * 24 * 60) /* a day may go on past midnight */
+
+const struct log_plan_house *kitchen_plan_house(const struct kitchen *kitchen)
+{
+	return &kitchen->planning->house;
+}
+
+const struct log_helper *kitchen_helpers(const struct kitchen *kitchen, size_t *count)
+{
+	*count = kitchen->planning->helper_count;
+	return kitchen->planning->helpers;
+}
+
+const struct log_plan_break *kitchen_breaks(const struct kitchen *kitchen, size_t *count)
+{
+	*count = kitchen->planning->break_count;
+	return kitchen->planning->breaks;
+}
+
+/* --- times of day ----------------------------------------------------------------------- */
+
+bool plan_time_read(const char *words, int *minutes, struct fault *fault)
+{
+	char *end;
+	long hours;
+	long rest = 0;
+	bool fine;
+
+	errno = 0;
+	hours = strtol(words, &end, 10);
+	fine = end != words && words[0] >= '0' && words[0] <= '9' && hours >= 0 && hours < 48;
+	if (fine && *end == ':') {
+		const char *from = end + 1;
+
+		rest = strtol(from, &end, 10);
+		fine = end == from + 2 && from[0] >= '0' && from[0] <= '5';
+	}
+	if (!fine || *end != '\0' || errno != 0)
+		return fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a time of day like 8:30", words);
+	*minutes = (int)(hours * 60 + rest);
+	return true;
+}
+
+void plan_time_words(int minutes, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (minutes != PLAN_ANY_TIME)
+		text_add(&text, "%02d:%02d", minutes / 60, minutes % 60);
+}
+
+bool plan_time_fine(int minutes, struct fault *fault)
+{
+	return (minutes >= PLAN_ANY_TIME && minutes < MINUTES_MAX) ||
+	       fault_set(fault, FAULT_MISUSE, "That is not a time of day.");
+}
+
+/* --- settings ------------------------------------------------------------------------------ */
+
+static bool in_range(int value, int least, int most)
+{
+	return value >= least && value <= most;
+}
+
+static bool check_house(const struct log_plan_house *house, struct fault *fault)
+{
+	if (!in_range(house->burners, 0, BURNERS_MAX) || !in_range(house->fillers, 0, BURNERS_MAX))
+		return fault_set(fault, FAULT_MISUSE, "Burners and places to fill at are 0 to %d.", BURNERS_MAX);
+	if (!in_range(house->cooling_jars, COOLING_NO_LIMIT, 9999))
+		return fault_set(fault, FAULT_MISUSE, "Room for cooling jars is 0 to 9999.");
+	if (!in_range(house->clean_minutes, 0, 600) || !in_range(house->late_minutes, 1, 600))
+		return fault_set(fault, FAULT_MISUSE, "Clean-down is 0 to 600 minutes, lateness to be warned of 1 to 600.");
+	if (house->charge_mg <= 0 || house->charge_mg > AMOUNT_MG_MAX)
+		return fault_set(fault, FAULT_MISUSE, "That is not what a juicer's basket holds: \"12 lb\" or \"5.5 kg\".");
+	return true;
+}
+
+bool kitchen_set_plan_house(struct kitchen *kitchen, const struct log_plan_house *house, struct fault *fault)
+{
+	char charge[48];
+	char cooling[32] = "any number of";
+	struct act act;
+
+	if (!check_house(house, fault) || !act_begin(&act, kitchen, "plan_house", 0, fault))
+		return false;
+	if (!log_put_plan_house(kitchen->log, house, fault))
+		return act_fail(&act);
+	amount_words(MEASURE_MASS, house->charge_mg, kitchen->board.house.units, charge, sizeof(charge));
+	if (house->cooling_jars != COOLING_NO_LIMIT)
+		(void)snprintf(cooling, sizeof(cooling), "%d", house->cooling_jars);
+	return act_commit(&act, fault,
+	                  "For the day plan: %d burners, %d fill places, room for %s jars, clean-down %d min, charge %s, "
+	                  "late from %d min, meals %s",
+	                  house->burners, house->fillers, cooling, house->clean_minutes, charge, house->late_minutes,
+	                  plan_meals_words(house->meals_in_turns));
+}
+
+/* --- people ----------------------------------------------------------------------------------- */
+
+static bool check_helper(const struct kitchen *kitchen, const struct log_helper *helper, struct fault *fault)
+{
+	const struct planning *planning = kitchen->planning;
+
+	if (helper->initials[0] == '\0' || strlen(helper->initials) > 12)
+		return fault_set(fault, FAULT_MISUSE, "A helper goes by initials, at most 12 letters.");
+	if (!plan_time_fine(helper->from_minutes, fault))
+		return false;
+	for (size_t i = 0; i < planning->helper_count; i++)
+		if (planning->helpers[i].id != helper->id && text_same_name(planning->helpers[i].initials, helper->initials))
+			return fault_set(fault, FAULT_REFUSED, "%s is on the list already.", helper->initials);
+	if (helper->id == 0 && planning->helper_count >= PLAN_PEOPLE_MAX)
+		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d helpers.", PLAN_PEOPLE_MAX);
+	return true;
+}
+
+bool kitchen_put_helper(struct kitchen *kitchen, struct log_helper *helper, struct fault *fault)
+{
+	char from[16];
+	struct act act;
+
+	if (!check_helper(kitchen, helper, fault) || !act_begin(&act, kitchen, "helper", 0, fault))
+		return false;
+	if (!log_put_helper(kitchen->log, helper, fault))
+		return act_fail(&act);
+	plan_time_words(helper->from_minutes, from, sizeof(from));
+	return act_commit(&act, fault, "%s helps%s%s", helper->initials, from[0] != '\0' ? " from " : "", from);
+}
+
+bool kitchen_remove_helper(struct kitchen *kitchen, int64_t id, struct fault *fault)
+{
+	char initials[NAME_MAX_BYTES] = "";
+	struct act act;
+
+	for (size_t i = 0; i < kitchen->planning->helper_count; i++)
+		if (kitchen->planning->helpers[i].id == id)
+			text_copy(initials, sizeof(initials), kitchen->planning->helpers[i].initials);
+	if (initials[0] == '\0')
+		return fault_set(fault, FAULT_MISSING, "There is no such helper.");
+	if (!act_begin(&act, kitchen, "helper", 0, fault))
+		return false;
+	if (!log_remove_helper(kitchen->log, id, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s does not help", initials);
+}
+
+/* --- meals -------------------------------------------------------------------------------------- */
+
+const char *plan_meals_words(bool in_turns)
+{
+	return in_turns ? "in turns" : "together";
+}
+
+bool plan_meals_read(const char *words, bool *in_turns, struct fault *fault)
+{
+	if (!text_same_name(words, "in turns") && !text_same_name(words, "turns") && !text_same_name(words, "together"))
+		return fault_set(fault, FAULT_MISUSE, "Say how the helpers eat: in turns, or together.");
+	*in_turns = !text_same_name(words, "together");
+	return true;
+}
+
+/* --- breaks -------------------------------------------------------------------------------------- */
+
+bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, struct fault *fault)
+{
+	const struct planning *planning = kitchen->planning;
+	char from[16];
+	char to[16];
+	struct act act;
+
+	if (row->start_minutes < 0 || row->end_minutes >= MINUTES_MAX || row->end_minutes <= row->start_minutes)
+		return fault_set(fault, FAULT_MISUSE, "A break has a beginning and a later end: 12:00 12:45.");
+	for (size_t i = 0; i < planning->break_count; i++)
+		if (planning->breaks[i].id != row->id && row->start_minutes < planning->breaks[i].end_minutes &&
+		    planning->breaks[i].start_minutes < row->end_minutes)
+			return fault_set(fault, FAULT_REFUSED, "Another break is at that time.");
+	if (row->id == 0 && planning->break_count >= PLAN_BREAKS_MAX)
+		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d breaks.", PLAN_BREAKS_MAX);
+	if (!act_begin(&act, kitchen, "break", 0, fault))
+		return false;
+	if (!log_put_plan_break(kitchen->log, row, fault))
+		return act_fail(&act);
+	plan_time_words(row->start_minutes, from, sizeof(from));
+	plan_time_words(row->end_minutes, to, sizeof(to));
+	return act_commit(&act, fault, "Break from %s to %s", from, to);
+}
+
+bool kitchen_remove_break(struct kitchen *kitchen, int64_t id, struct fault *fault)
+{
+	struct act act;
+
+	if (!act_begin(&act, kitchen, "break", 0, fault))
+		return false;
+	if (!log_remove_plan_break(kitchen->log, id, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The break is taken out");
+}
+
+bool kitchen_set_own_heat(struct kitchen *kitchen, int64_t station_id, bool own_heat, struct fault *fault)
+{
+	struct log_station station;
+	struct act act;
+
+	if (!log_station_get(kitchen->log, station_id, &station, fault) ||
+	    !act_begin(&act, kitchen, "own_heat", 0, fault))
+		return false;
+	station.own_heat = own_heat;
+	if (!log_put_station(kitchen->log, &station, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s %s", station.name, own_heat ? "has its own heat" : "stands on a shared burner");
+}

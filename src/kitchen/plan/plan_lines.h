@@ -1,0 +1,21 @@
+/*
+ * plan_lines.h - the lines of a kitchen file that are about the day plan; for
+ * setup.c only.  `id` > 0 changes that helper, break or planned row.
+ */
+#ifndef STILLROOM_KITCHEN_PLAN_PLAN_LINES_H
+#define STILLROOM_KITCHEN_PLAN_PLAN_LINES_H
+
+#include "base/words.h"
+#include "kitchen/plan/plan.h"
+
+bool plan_line_helper(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+bool plan_line_break(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+
+/* setup.c: a whole number from min to max; false: it is none. */
+bool read_whole(const char *word, int min, int max, int *out);
+
+#endif

@@ -1,0 +1,123 @@
+/*
+ * plan_private.h - shared by the files of the day plan only.
+ */
+#ifndef STILLROOM_KITCHEN_PLAN_PLAN_PRIVATE_H
+#define STILLROOM_KITCHEN_PLAN_PLAN_PRIVATE_H
+
+#include "kitchen/act/kitchen_private.h"
+#include "kitchen/plan/plan.h"
+
+#define PLAN_NEEDS_MAX 48
+
+/* Supplies that planned batches will take, once each. */
+struct plan_need {
+	enum supply_kind kind;
+	char size[WORD_MAX_BYTES]; /* jars only */
+	int64_t amount;
+};
+
+/* Everything of the day plan that a kitchen keeps; made with it, large. */
+struct planning {
+	/* Rows, read with the board. */
+	struct log_plan_house house;
+	struct log_plan plan;
+	struct log_helper *helpers;
+	size_t helper_count;
+	struct log_plan_break *breaks;
+	size_t break_count;
+	struct log_plan_run *runs;
+	size_t run_count;
+	struct log_plan_batch *batches;
+	size_t batch_count;
+	struct log_plan_block *blocks;
+	size_t block_count;
+	struct log_phase_mean *means;
+	size_t mean_count;
+	struct log_juice *juices; /* in stock */
+	size_t juice_count;
+	struct log_load *loads;   /* begun since the plan was accepted, oldest first */
+	size_t load_count;
+	struct plan_need needs[PLAN_NEEDS_MAX]; /* of planned batches not begun */
+	size_t need_count;
+	int planned_jars;                       /* of all sizes: as many lids and bands */
+	/* Worked out from them and the board. */
+	struct kitchen_plan out;
+	uint64_t reads;    /* the board it was worked out on; 0: none */
+	int64_t again_ms;  /* after out.at: the day may be later than the plan */
+	struct plan_input input;
+	struct plan_input fresh; /* as things stand now; the same: the plan stands */
+	bool in_slices;
+	bool searching;          /* slices are left */
+	struct day_plan day;
+	struct day_plan fresh_day; /* when the last slice is done */
+	struct plan_work *work;
+	struct plan_said said;   /* by the last plan; held on to while the day runs */
+	struct plan_item items[PLAN_ITEMS_MAX];
+	struct plan_block *block_rows; /* block_count of them */
+	int64_t station_ids[PLAN_STATIONS_MAX];
+	size_t strip_of[PLAN_STATIONS_MAX]; /* strip of the board, by index of input.stations */
+	struct {
+		bool known;
+		bool fine;
+		struct plan_what_if answer;
+		struct fault why;
+	} extras[PLAN_EXTRA_COUNT];
+};
+
+/* --- plan_rows.c --- */
+
+struct planning *planning_new(void); /* NULL: no memory */
+void planning_free(struct planning *planning);
+/* Read the rows again; `juices` become the planning's. */
+bool planning_read(struct kitchen *kitchen, struct fault *fault);
+/* What planned batches will take of a supply (SUPPLY_JAR: by size). */
+int64_t plan_needs_of(const struct kitchen *kitchen, enum supply_kind kind, const char *size);
+int plan_jars_to_come(const struct kitchen *kitchen);
+
+/* --- plan.c --- */
+
+/* From the first to the last task of a run, or of a batch in its pot; false: it has
+ * none. */
+bool plan_span_of(const struct day_plan *day, bool is_run, int index, int *start_s, int *end_s, int *station);
+
+/* --- plan_house.c --- */
+
+/* PLAN_ANY_TIME or a time of the day or the night after it; else FAULT_MISUSE. */
+bool plan_time_fine(int minutes, struct fault *fault);
+
+/* --- plan_acts.c --- */
+
+/* Part of the act that starts it: the next planned one that fits is this one. */
+bool plan_take_run(struct act *act, const struct log_run *run, struct fault *fault);
+bool plan_take_batch(struct act *act, const struct log_batch *batch, struct fault *fault);
+
+/* --- plan_times.c --- */
+
+/* How long a phase without a clock is planned to last, seconds. */
+int plan_phase_s(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule);
+/* A juicer run: the house's minutes, else the mean of this log; 0: not known. */
+int plan_run_s(const struct kitchen *kitchen);
+bool plan_run_known(const struct kitchen *kitchen, struct fault *fault); /* refused: not known */
+/* Hands that a phase takes. */
+int plan_phase_people(enum station_kind kind, const struct phase_rule *rule);
+/* The spans of a kind of work that lie ahead: what is left when it goes on. */
+void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                    struct plan_run *out);
+void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                      const struct recipe *recipe, struct plan_batch *out);
+/* `kind` and `minutes` (the published time): of a load still to come. */
+void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                        enum station_kind kind, int minutes, struct plan_process *out);
+
+/* --- plan_input.c --- */
+
+/* Build planning->fresh and items from the rows and the board; false: out.why says why not. */
+bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, const struct moment *now);
+
+/* --- plan_same.c --- */
+
+/* Would a plan of the one do for the other?  Time has passed, and what goes on may be a
+ * minute ahead or behind. */
+bool plan_input_same(const struct plan_input *a, const struct plan_input *b);
+
+#endif

@@ -1,0 +1,298 @@
+/*
+ * plan_times.c - how long the steps of a day are planned to last, and what is left
+ * of those that go on.
+ *
+ * Phases with a clock last as long as it runs: never longer, never shorter.  For
+ * the others the phase table has planning minutes, with their source; once this
+ * log knows at least PLAN_OWN_MIN phases of the kind, their mean takes its place.
+ * A juicer's run lasts as the house says; where it says nothing only the mean of the
+ * runs of this log is known, and before that nothing is planned.
+ * Hands: what waits for a person takes one; a pot is stirred from the heat to the
+ * end (YB77: stir constantly; one person: common practice, no source); canners and
+ * juicers are looked at in passing.
+ */
+#include "kitchen/board/outlook.h"
+#include "kitchen/plan/plan_private.h"
+
+#define SET_UP_S (5 * 60)  /* fill a juicer's basket and pan: common practice, no source */
+#define OVERDUE_S 60       /* a phase over its time: it could end any moment, but not before it is seen */
+
+static const struct log_phase_mean *own_mean(const struct planning *planning, enum station_kind kind,
+                                             const struct phase_rule *rule)
+{
+	for (size_t i = 0; i < planning->mean_count; i++) {
+		const struct log_phase_mean *mean = &planning->means[i];
+
+		if (mean->kind == kind && phase_rule_named(kind, mean->name) == rule && mean->count > 0)
+			return mean;
+	}
+	return NULL;
+}
+
+static int table_s(const struct phase_rule *rule)
+{
+	return (rule->planned_min_s + rule->planned_max_s) / 2;
+}
+
+int plan_phase_s(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule)
+{
+	const struct log_phase_mean *mean = own_mean(planning, kind, rule);
+
+	if (mean == NULL || mean->count < PLAN_OWN_MIN)
+		return table_s(rule);
+	return (int)(mean->sum_ms / mean->count / 1000);
+}
+
+int plan_run_s(const struct kitchen *kitchen)
+{
+	int minutes = kitchen->board.house.run_minutes;
+
+	return minutes > 0 ? minutes * 60
+	                   : plan_phase_s(kitchen->planning, STATION_JUICER, phase_rule_of(STATION_JUICER, PHASE_RUN));
+}
+
+bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
+{
+	return plan_run_s(kitchen) > 0 ||
+	       fault_set(fault, FAULT_REFUSED,
+	                 "How long a juicer run takes here is not known, so none can be planned: set it in the house view "
+	                 "(h), times run=. After %d runs the log knows it.", PLAN_OWN_MIN);
+}
+
+int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
+{
+	return kind == STATION_POT || rule->kind == PHASE_WAITS ? 1 : 0;
+}
+
+/* The kinds of stations that stand here, each once. */
+static bool kind_stands(const struct kitchen *kitchen, enum station_kind kind)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (kitchen->board.strips[i].station.kind == kind)
+			return true;
+	return false;
+}
+
+static void tell_time(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule,
+                      struct plan_time *out)
+{
+	const struct log_phase_mean *mean = own_mean(planning, kind, rule);
+
+	*out = (struct plan_time){ .kind = kind, .rule = rule, .seconds = plan_phase_s(planning, kind, rule),
+		                   .table_seconds = table_s(rule), .people = plan_phase_people(kind, rule) };
+	if (mean == NULL)
+		return;
+	out->own_count = (int)mean->count;
+	out->own_seconds = (int)(mean->sum_ms / mean->count / 1000);
+	out->is_own = mean->count >= PLAN_OWN_MIN;
+}
+
+/* Phases without a clock; of a run where the house has set none, once it is known. */
+static bool is_told(const struct kitchen *kitchen, const struct phase_rule *rule)
+{
+	if (rule->name == PHASE_RUN)
+		return kitchen->board.house.run_minutes == 0 && plan_run_s(kitchen) > 0;
+	return rule->kind != PHASE_TIMED && rule->place == PLACE_CANNER;
+}
+
+bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time *out)
+{
+	for (int kind = 0; kind < STATION_KIND_COUNT; kind++) {
+		const struct phase_rule *rule = phase_rule_first((enum station_kind)kind);
+
+		if (!kind_stands(kitchen, (enum station_kind)kind))
+			continue;
+		for (; rule != NULL; rule = phase_rule_next((enum station_kind)kind, rule)) {
+			if (!is_told(kitchen, rule) || n-- > 0)
+				continue;
+			tell_time(kitchen->planning, (enum station_kind)kind, rule, out);
+			return true;
+		}
+	}
+	return false;
+}
+
+/* --- spans ------------------------------------------------------------------------------ */
+
+/* Which span of the planner a phase belongs to, by its kind of work. */
+static struct plan_span *run_span(struct plan_run *run, enum phase_name name)
+{
+	switch (name) {
+	case PHASE_HEAT:
+	case PHASE_RUN: return &run->run;
+	case PHASE_DRAIN: return &run->drain;
+	default: return NULL;
+	}
+}
+
+static struct plan_span *batch_span(struct plan_batch *batch, enum phase_name name)
+{
+	switch (name) {
+	case PHASE_TO_BOIL:
+	case PHASE_SUGAR_IN:
+	case PHASE_BACK_TO_BOIL: return &batch->to_boil;
+	case PHASE_BOIL_HOLD: return &batch->boil;
+	case PHASE_OFF: return &batch->off;
+	case PHASE_FILL: return &batch->fill;
+	case PHASE_RINSE: return &batch->rinse;
+	default: return NULL;
+	}
+}
+
+static struct plan_span *process_span(struct plan_process *process, enum phase_name name)
+{
+	switch (name) {
+	case PHASE_LOADED: return &process->load;
+	case PHASE_COME_UP:
+	case PHASE_VENT:
+	case PHASE_PRESSURISE: return &process->come_up;
+	case PHASE_HOLD: return &process->hold;
+	case PHASE_REST:
+	case PHASE_COOL_DOWN:
+	case PHASE_WAIT: return &process->rest;
+	case PHASE_UNLOAD: return &process->unload;
+	default: return NULL;
+	}
+}
+
+static void lengthen(struct plan_span *span, int seconds, int people)
+{
+	if (span == NULL)
+		return;
+	span->length_s += seconds;
+	if (people > span->people)
+		span->people = people;
+}
+
+static int up_to_seconds(int64_t ms)
+{
+	return ms <= 0 ? 0 : (int)((ms + 999) / 1000);
+}
+
+/* A run whose length the house has not set. */
+static bool has_no_clock(const struct strip *strip, const struct phase_rule *rule, const struct stretch *stretch)
+{
+	return rule->name == PHASE_RUN &&
+	       (stretch->kind == STRETCH_EXPECTED ? strip->run_ms == 0 : strip->phase.required_ms == 0);
+}
+
+/* What is left of a stretch of work that goes on. */
+static int left_s(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule,
+                  const struct stretch *stretch)
+{
+	bool timed = rule->kind == PHASE_TIMED && !has_no_clock(strip, rule, stretch);
+	int planned = rule->name == PHASE_RUN ? plan_run_s(kitchen)
+	                                      : plan_phase_s(kitchen->planning, strip->station.kind, rule);
+	int left;
+
+	if (stretch->kind == STRETCH_EXPECTED)
+		return timed ? up_to_seconds(stretch->to_ms - stretch->from_ms) : planned;
+	left = timed ? up_to_seconds(stretch->to_ms) : planned + (int)(stretch->from_ms / 1000);
+	return left > 0 ? left : OVERDUE_S;
+}
+
+typedef struct plan_span *span_finder(void *work, enum phase_name name);
+
+static struct plan_span *find_in_run(void *work, enum phase_name name)
+{
+	return run_span(work, name);
+}
+
+static struct plan_span *find_in_batch(void *work, enum phase_name name)
+{
+	return batch_span(work, name);
+}
+
+static struct plan_span *find_in_process(void *work, enum phase_name name)
+{
+	return process_span(work, name);
+}
+
+static void add_what_is_left(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                             span_finder *find, void *work)
+{
+	struct stretch stretches[STRETCHES_MAX];
+	size_t count = strip_outlook(strip, now, stretches);
+	enum station_kind kind = strip->station.kind;
+
+	for (size_t i = 0; i < count; i++) {
+		const struct phase_rule *rule = phase_rule_of(kind, stretches[i].name);
+
+		if (stretches[i].kind != STRETCH_PAST && rule != NULL)
+			lengthen(find(work, rule->name), left_s(kitchen, strip, rule, &stretches[i]),
+			         plan_phase_people(kind, rule));
+	}
+}
+
+/* `timed_s`: what a phase whose length is of the work lasts. */
+static void add_all(const struct kitchen *kitchen, enum station_kind kind, int timed_s, span_finder *find, void *work)
+{
+	const struct phase_rule *rule = phase_rule_first(kind);
+
+	for (; rule != NULL; rule = phase_rule_next(kind, rule)) {
+		int seconds = plan_phase_s(kitchen->planning, kind, rule);
+
+		if (rule->kind == PHASE_TIMED)
+			seconds = rule->required_ms == OF_THE_WORK ? timed_s : up_to_seconds(rule->required_ms);
+		lengthen(find(work, rule->name), seconds, plan_phase_people(kind, rule));
+	}
+}
+
+/* When its water must be looked at: as the clock on its strip has it, then by the house. */
+static void plan_looks(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                       struct plan_run *out)
+{
+	struct face face = { 0 };
+
+	out->look_every_s = kitchen->board.house.water_minutes * 60;
+	out->look_first_s = out->look_every_s;
+	if (strip == NULL)
+		return;
+	strip_face(strip, now, &face);
+	if (face.water)
+		out->look_first_s = face.water_left_s < 0 ? 0 : (int)face.water_left_s;
+}
+
+void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                    struct plan_run *out)
+{
+	plan_looks(kitchen, strip, now, out);
+	if (strip != NULL) {
+		add_what_is_left(kitchen, strip, now, find_in_run, out);
+		return;
+	}
+	out->set_up = (struct plan_span){ .length_s = SET_UP_S, .people = 1 };
+	add_all(kitchen, STATION_JUICER, plan_run_s(kitchen), find_in_run, out);
+}
+
+/* Nothing to add at the boil: no second boil (phases.h). */
+static void leave_out_second_boil(const struct kitchen *kitchen, const struct recipe *recipe, struct plan_batch *out)
+{
+	static const enum phase_name second[] = { PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL };
+
+	for (size_t i = 0; i < recipe->ingredient_count; i++)
+		if (recipe->ingredients[i].adding == ADD_AT_BOIL || recipe->ingredients[i].adding == ADD_LAST)
+			return;
+	for (size_t i = 0; i < 2; i++)
+		out->to_boil.length_s -= plan_phase_s(kitchen->planning, STATION_POT, phase_rule_of(STATION_POT, second[i]));
+}
+
+void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                      const struct recipe *recipe, struct plan_batch *out)
+{
+	if (strip != NULL) {
+		add_what_is_left(kitchen, strip, now, find_in_batch, out);
+		return;
+	}
+	add_all(kitchen, STATION_POT, recipe->boil_hold_s, find_in_batch, out);
+	leave_out_second_boil(kitchen, recipe, out);
+}
+
+void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
+                        enum station_kind kind, int minutes, struct plan_process *out)
+{
+	if (strip != NULL)
+		add_what_is_left(kitchen, strip, now, find_in_process, out);
+	else
+		add_all(kitchen, kind, minutes * 60, find_in_process, out);
+}

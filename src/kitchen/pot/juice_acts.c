@@ -1,0 +1,229 @@
+/*
+ * juice_acts.c - juicer runs, and the juice they give: stock from then on.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/plan/plan_private.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+
+static void in_words(const struct kitchen *kitchen, enum measure measure, int64_t amount,
+                     char *buffer, size_t size)
+{
+	amount_words(measure, amount, kitchen->board.house.units, buffer, size);
+}
+
+/* --- runs ------------------------------------------------------------------------ */
+
+static bool check_fruit(const char *fruit, int64_t fruit_mg, struct fault *fault)
+{
+	if (fruit[0] == '\0' || strlen(fruit) >= NAME_MAX_BYTES)
+		return fault_set(fault, FAULT_MISUSE, "Say what fruit it is, in a few words.");
+	if (fruit_mg <= 0)
+		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
+	return true;
+}
+
+static bool write_run(struct act *act, const struct log_station *station, const char *fruit,
+                      int64_t fruit_mg, struct log_run *run, struct fault *fault)
+{
+	struct log_subject subject = { .kind = SUBJECT_RUN };
+
+	memset(run, 0, sizeof(*run));
+	run->station_id = station->id;
+	text_copy(run->fruit, sizeof(run->fruit), fruit);
+	run->fruit_mg = fruit_mg;
+	run->open = true;
+	run->water_every_ms = act->kitchen->board.house.water_minutes * MINUTE_MS;
+	run->water = act->entry.at; /* the pan is filled when the heat goes on */
+	run->opened_wall_ms = act->entry.at.wall_ms;
+	if (!log_put_run(act->kitchen->log, run, fault))
+		return false;
+	subject.id = run->id;
+	act_about(act, subject);
+	return supply_move(act, SUPPLY_FRUIT, "", -fruit_mg, SUPPLY_USE, fault) && plan_take_run(act, run, fault) &&
+	       phase_begin(act, subject, phase_rule_first(STATION_JUICER), 0, fault);
+}
+
+bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
+                       int64_t fruit_mg, int64_t *run_id, struct fault *fault)
+{
+	const struct strip *strip = kitchen_free_station(kitchen, station_id, fault);
+	struct log_station station;
+	struct log_run run;
+	char weight[48];
+	struct act act;
+
+	if (strip == NULL || !refuse_clock_behind(kitchen, fault) || !check_fruit(fruit, fruit_mg, fault))
+		return false;
+	station = strip->station;
+	if (station.kind != STATION_JUICER)
+		return fault_set(fault, FAULT_REFUSED, "%s is not a juicer.", station.name);
+	if (kitchen->board.house.water_minutes == 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "How often the water of %s is looked at is not set: give the minutes first, in the house "
+		                 "view (h), times water=. A dry pan burns.", station.name);
+	if (!act_begin(&act, kitchen, "start_run", station.id, fault))
+		return false;
+	if (!write_run(&act, &station, fruit, fruit_mg, &run, fault))
+		return act_fail(&act);
+	*run_id = run.id;
+	in_words(kitchen, MEASURE_MASS, fruit_mg, weight, sizeof(weight));
+	return act_commit(&act, fault, "%s: run started, %s %s", station.name, weight, fruit);
+}
+
+/* The juice of a run goes by the name of its fruit, or no recipe would find it. */
+static bool rename_juice(struct act *act, const struct log_run *run, struct fault *fault)
+{
+	struct log_juice *juices;
+	size_t count;
+	bool done = true;
+
+	if (!log_juices_of_run(act->kitchen->log, run->id, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; i < count && done; i++) {
+		if (strcmp(juices[i].kind, run->fruit) == 0)
+			continue;
+		text_copy(juices[i].kind, sizeof(juices[i].kind), run->fruit);
+		done = log_put_juice(act->kitchen->log, &juices[i], fault);
+	}
+	free(juices);
+	return done;
+}
+
+bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *fruit, int64_t fruit_mg,
+                       struct fault *fault)
+{
+	struct log_run run;
+	int64_t before;
+	char weight[48];
+	struct act act;
+
+	if (!check_fruit(fruit, fruit_mg, fault) || !log_run_get(kitchen->log, run_id, &run, fault))
+		return false;
+	if (!act_begin(&act, kitchen, "edit_fruit", run.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_RUN, run_id });
+	before = run.fruit_mg;
+	text_copy(run.fruit, sizeof(run.fruit), fruit);
+	run.fruit_mg = fruit_mg;
+	if (!log_put_run(kitchen->log, &run, fault) || !rename_juice(&act, &run, fault) ||
+	    !supply_move(&act, SUPPLY_FRUIT, "", before - fruit_mg, SUPPLY_CORRECTION, fault))
+		return act_fail(&act);
+	in_words(kitchen, MEASURE_MASS, fruit_mg, weight, sizeof(weight));
+	return act_commit(&act, fault, "Corrected: the run had %s %s", weight, fruit);
+}
+
+/* --- juice ----------------------------------------------------------------------- */
+
+static bool put_juice(struct act *act, int64_t run_id, const char *kind, int64_t ul,
+                      enum juice_state state, struct fault *fault)
+{
+	struct log_juice juice = {
+		.run_id = run_id,
+		.made_ul = ul,
+		.state = state,
+		.made_wall_ms = act->entry.at.wall_ms,
+		.state_wall_ms = act->entry.at.wall_ms,
+	};
+
+	text_copy(juice.kind, sizeof(juice.kind), kind);
+	return log_put_juice(act->kitchen->log, &juice, fault);
+}
+
+static bool end_run(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_run run = strip->run;
+
+	run.open = false;
+	return phase_change(act, strip, PHASE_DONE, NULL, fault) &&
+	       log_put_run(act->kitchen->log, &run, fault);
+}
+
+bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	char volume[48];
+	struct act act;
+	bool ends;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	ends = strip.content == STRIP_RUN && strip.rule->name == PHASE_DRAIN;
+	if (strip.content != STRIP_RUN || (!ends && strip.rule->name != PHASE_RUN))
+		return fault_set(fault, FAULT_REFUSED, "%s: there is no juice to draw now.", strip_title(&strip));
+	if (ul < 0 || (ul == 0 && !ends))
+		return fault_set(fault, FAULT_MISUSE, "Measure the juice: \"3 qt\" or \"2.8 L\".");
+	if (!act_begin(&act, kitchen, "juice_out", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if ((ul > 0 && !put_juice(&act, strip.run.id, strip.run.fruit, ul, JUICE_HOT, fault)) ||
+	    (ends && !end_run(&act, &strip, fault)))
+		return act_fail(&act);
+	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
+	return act_commit(&act, fault, "%s: %s of %s juice measured%s", strip.station.name, volume,
+	                  strip.run.fruit, ends ? ", run done" : "");
+}
+
+bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,
+                      struct fault *fault)
+{
+	char volume[48];
+	struct act act;
+
+	if (kind[0] == '\0' || strlen(kind) >= NAME_MAX_BYTES || ul <= 0)
+		return fault_set(fault, FAULT_MISUSE, "Say which juice and how much.");
+	if (!act_begin(&act, kitchen, "juice_in", 0, fault))
+		return false;
+	if (!put_juice(&act, 0, kind, ul, state, fault))
+		return act_fail(&act);
+	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
+	return act_commit(&act, fault, "%s of %s juice brought along, %s", volume, kind,
+	                  juice_state_name(state));
+}
+
+bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state,
+                         struct fault *fault)
+{
+	struct log_juice juice;
+	struct act act;
+
+	if (!log_juice_get(kitchen->log, juice_id, &juice, fault))
+		return false;
+	if (juice.state == state)
+		return fault_set(fault, FAULT_REFUSED, "That juice is %s already.", juice_state_name(state));
+	if (!act_begin(&act, kitchen, "juice_state", 0, fault))
+		return false;
+	juice.state = state;
+	juice.state_wall_ms = act.entry.at.wall_ms;
+	if (!log_put_juice(kitchen->log, &juice, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s juice: now %s", juice.kind, juice_state_name(state));
+}
+
+bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul,
+                        enum juice_why why, struct fault *fault)
+{
+	struct log_juice juice;
+	struct log_juice_use use = { .juice_id = juice_id, .why = why };
+	char volume[48];
+	struct act act;
+
+	if (!log_juice_get(kitchen->log, juice_id, &juice, fault))
+		return false;
+	if (left_ul < 0 || left_ul > 1000 * INT64_C(1000000))
+		return fault_set(fault, FAULT_MISUSE, "Measure what is left: \"3 qt\" or \"0\".");
+	if (!act_begin(&act, kitchen, "juice_left", 0, fault))
+		return false;
+	use.ul = juice.left_ul - left_ul;
+	use.wall_ms = act.entry.at.wall_ms;
+	if (!log_put_juice_use(kitchen->log, &use, fault))
+		return act_fail(&act);
+	in_words(kitchen, MEASURE_VOLUME, left_ul, volume, sizeof(volume));
+	return act_commit(&act, fault, "%s juice: %s left (%s)", juice.kind, volume, juice_why_name(why));
+}

@@ -1,0 +1,279 @@
+/*
+ * ahead.c - a forecast with this kitchen's own canners, juice and runs.
+ */
+#include "kitchen/stock/ahead.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/recipe/fruit.h"
+#include "engine/process/product.h"
+#include "base/text.h"
+#include "kitchen/act/kitchen_private.h"
+
+/* --- wishes in words ------------------------------------------------------------------ */
+
+/* "3 x grape jelly": the number, and where the name begins. */
+static bool read_times(const char **words, int *times, struct fault *fault)
+{
+	char *end;
+	long value;
+
+	*words += strspn(*words, " ");
+	*times = 0;
+	errno = 0;
+	value = strtol(*words, &end, 10);
+	if (end == *words)
+		return true;
+	end += strspn(end, " ");
+	if (*end != 'x' || end[1] != ' ')
+		return true; /* a recipe whose name begins with a number */
+	if (errno != 0 || value < 1 || value > FORECAST_BATCHES_MAX)
+		return fault_set(fault, FAULT_MISUSE, "\"%.40s\" does not begin with a number of batches from 1 to %d",
+		                 *words, FORECAST_BATCHES_MAX);
+	*times = (int)value;
+	*words = end + 1 + strspn(end + 1, " ");
+	return true;
+}
+
+/* The jar by its name, its words or many of them. */
+static const struct jar_size *jar_in_words(const char *words)
+{
+	const struct jar_size *jar = jar_size_named(words);
+
+	for (size_t i = 0; jar == NULL && i < jar_size_count; i++)
+		if (text_same_name(words, jar_sizes[i].plural))
+			jar = &jar_sizes[i];
+	return jar;
+}
+
+bool wish_read(const struct kitchen *kitchen, const char *words, struct wish *out, struct fault *fault)
+{
+	char name[NAME_MAX_BYTES * 2];
+	char *in = NULL;
+
+	memset(out, 0, sizeof(*out));
+	if (!read_times(&words, &out->batches, fault))
+		return false;
+	(void)text_copy(name, sizeof(name), words);
+	/* A name may hold " in " itself ("peaches in light syrup"): whole names first. */
+	for (char *at = name; kitchen_recipe_named(kitchen, name) == NULL && (at = strstr(at, " in ")) != NULL; at++)
+		in = at;
+	if (in != NULL) {
+		const struct jar_size *jar = jar_in_words(in + 4);
+
+		if (jar == NULL)
+			return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%.40s\"", in + 4);
+		text_copy(out->jar, sizeof(out->jar), jar->name);
+		*in = '\0';
+	}
+	if (kitchen_recipe_named(kitchen, name) == NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no recipe \"%.80s\"", name);
+	text_copy(out->recipe, sizeof(out->recipe), kitchen_recipe_named(kitchen, name)->name);
+	return true;
+}
+
+const struct jar_size *usual_jar(const struct recipe *recipe)
+{
+	const struct product *product = product_named(recipe->name);
+
+	/* "apple pie filling, 1 quart" has no product of its own name. */
+	for (size_t i = 0; product == NULL && recipe->food[0] != '\0' && i < product_count; i++)
+		if (strcmp(products[i].food, recipe->food) == 0)
+			product = &products[i];
+	if (product != NULL && recipe_allows_jar(recipe, product->usual_jar))
+		return jar_size_named(product->usual_jar);
+	for (size_t i = 0; i < jar_size_count; i++)
+		if (recipe_allows_jar(recipe, jar_sizes[i].name))
+			return &jar_sizes[i];
+	return NULL;
+}
+
+const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fruit, size_t n)
+{
+	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
+		const struct recipe *recipe = kitchen_recipe(kitchen, i);
+
+		if (recipe_may_start(recipe, NULL) && forecast_ingredient(recipe, fruit) != NULL && usual_jar(recipe) != NULL && n-- == 0)
+			return recipe;
+	}
+	return NULL;
+}
+
+/* --- this kitchen --------------------------------------------------------------------------- */
+
+/* Sums over all the names the fruit was logged by ("Grapes", "grape"). */
+bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out,
+                     struct fault *fault)
+{
+	struct log_fruit_yield *rows;
+	size_t count;
+
+	memset(out, 0, sizeof(*out));
+	if (!log_fruit_yields(kitchen->log, &rows, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (!fruit_same(rows[i].fruit, fruit))
+			continue;
+		out->runs += rows[i].runs.runs;
+		out->fruit_mg += rows[i].runs.fruit_mg;
+		out->juice_ul += rows[i].runs.juice_ul;
+		out->yield_sum += rows[i].runs.yield_sum;
+		out->yield_square_sum += rows[i].runs.yield_square_sum;
+	}
+	free(rows);
+	return true;
+}
+
+/* Juice in stock that any of the products may take. */
+static bool juice_here(const struct kitchen *kitchen, struct forecast_order *order, struct fault *fault)
+{
+	struct log_juice *juices;
+	size_t count;
+
+	if (!log_juices_left(kitchen->log, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		bool serves = false;
+
+		for (size_t n = 0; n < order->count; n++) {
+			const struct ingredient *item = forecast_ingredient(order->products[n].recipe, order->fruit);
+
+			serves = serves || (item != NULL && item->supply == SUPPLY_JUICE &&
+			                    fruit_in(juices[i].kind, item->name));
+		}
+		order->juice_ul += serves ? juices[i].left_ul : 0;
+	}
+	free(juices);
+	return true;
+}
+
+/* Has the canner a process for any pack of the recipe? */
+static bool takes_recipe(const struct kitchen *kitchen, const struct log_station *canner,
+                         const struct recipe *recipe, const struct jar_size *jar)
+{
+	const char *packs = recipe->packs;
+
+	while (*packs != '\0') {
+		size_t length = strcspn(packs, " ");
+		char pack[WORD_MAX_BYTES] = "";
+		struct process_query query = { .food = recipe->food, .pack = pack, .jar = jar->name,
+			                       .method = station_method(canner->kind),
+			                       .elevation = kitchen->board.house.elevation,
+			                       .pressure_psi = NO_PRESSURE };
+		struct process process;
+
+		if (length < sizeof(pack))
+			memcpy(pack, packs, length);
+		if (process_find(&query, &process, NULL))
+			return true;
+		packs += length;
+		packs += strspn(packs, " ");
+	}
+	return false;
+}
+
+static void find_room(const struct kitchen *kitchen, struct forecast_product *product, char *name, size_t size)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct log_station *station = &kitchen->board.strips[i].station;
+		int room;
+
+		if (!station_is_canner(station->kind) || product->recipe->food[0] == '\0')
+			continue;
+		room = station_room(station, product->jar, NULL);
+		if (room <= product->room || !takes_recipe(kitchen, station, product->recipe, product->jar))
+			continue;
+		product->room = room;
+		text_copy(name, size, station->name);
+	}
+}
+
+int kitchen_batches_in_pot(const struct kitchen *kitchen, const struct recipe *recipe)
+{
+	int64_t largest_ul = 0;
+	int most = multiple_allowed(recipe);
+	int fits;
+
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct log_station *station = &kitchen->board.strips[i].station;
+
+		if (station->kind != STATION_POT)
+			continue;
+		if (station->volume_ul == 0)
+			return most < 1 ? 1 : most; /* nobody has measured it */
+		largest_ul = station->volume_ul > largest_ul ? station->volume_ul : largest_ul;
+	}
+	fits = largest_multiple(recipe, largest_ul);
+	most = fits < most ? fits : most;
+	return most < 1 ? 1 : most;
+}
+
+static bool take_wish(const struct kitchen *kitchen, const struct wish *wish, int in_pot, struct ahead *out,
+                      struct fault *fault)
+{
+	struct forecast_product *product = &out->order.products[out->order.count];
+
+	product->recipe = kitchen_recipe_named(kitchen, wish->recipe);
+	if (product->recipe == NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no recipe \"%s\"", wish->recipe);
+	if (!recipe_may_start(product->recipe, fault))
+		return false;
+	product->jar = wish->jar[0] == '\0' ? usual_jar(product->recipe) : jar_size_named(wish->jar);
+	if (product->jar == NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\" for %s", wish->jar, wish->recipe);
+	product->batches = wish->batches;
+	product->in_pot = kitchen_batches_in_pot(kitchen, product->recipe);
+	if (product->in_pot > in_pot)
+		product->in_pot = in_pot < 1 ? 1 : in_pot;
+	find_room(kitchen, product, out->canner[out->order.count], sizeof(out->canner[0]));
+	out->order.count++;
+	return true;
+}
+
+/* --- looking ahead ---------------------------------------------------------------------------- */
+
+static bool take_wishes(const struct kitchen *kitchen, const struct wishes *wishes, struct ahead *out,
+                        struct fault *fault)
+{
+	if (wishes->fruit[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "say which fruit");
+	if (wishes->count > FORECAST_PRODUCTS_MAX)
+		return fault_set(fault, FAULT_MISUSE, "at most %d products at a time", FORECAST_PRODUCTS_MAX);
+	if (wishes->in_pot < 0 || wishes->in_pot > IN_POT_MAX)
+		return fault_set(fault, FAULT_MISUSE, "a pot holds 1 to %d batches", IN_POT_MAX);
+	if (wishes->jars != 0 && wishes->count != 1)
+		return fault_set(fault, FAULT_MISUSE, "so many jars are wanted of one product: name just one");
+	text_copy(out->order.fruit, sizeof(out->order.fruit), wishes->fruit);
+	out->order.units = kitchen->board.house.units;
+	out->order.fruit_mg = wishes->fruit_mg;
+	out->jars = wishes->jars;
+	for (size_t i = 0; i < wishes->count; i++)
+		if (!take_wish(kitchen, &wishes->wish[i], wishes->in_pot, out, fault))
+			return false;
+	return true;
+}
+
+bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wishes, struct ahead *out,
+                        struct fault *fault)
+{
+	struct juice_runs own;
+
+	memset(out, 0, sizeof(*out));
+	if (!take_wishes(kitchen, wishes, out, fault) || !own_runs(kitchen, out->order.fruit, &own, fault) ||
+	    (wishes->juice_in_stock && !juice_here(kitchen, &out->order, fault)))
+		return false;
+	juice_yield_of(out->order.fruit, out->order.fruit_mg, &own, &out->order.yield);
+	if (wishes->jars != 0) {
+		if (!forecast_fruit_for(&out->order, wishes->jars, &out->need, fault))
+			return false;
+		/* How sure a yield is hangs on how much fruit it is about: once more. */
+		juice_yield_of(out->order.fruit, out->need.fruit_mg[BOUND_LIKELY], &own, &out->order.yield);
+		if (!forecast_fruit_for(&out->order, wishes->jars, &out->need, fault))
+			return false;
+		out->order.fruit_mg = out->need.fruit_mg[BOUND_HIGH];
+		out->order.products[0].batches = out->need.batches[BOUND_LIKELY];
+	}
+	return forecast_make(&out->order, &out->forecast, fault);
+}

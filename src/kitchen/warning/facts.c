@@ -1,0 +1,655 @@
+/*
+ * facts.c - the board, seen with the eyes of the rules.  Reads what is open and a
+ * few tallies; no jar or load of the past is looked at.
+ */
+#include "kitchen/warning/facts.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/board/outlook.h"
+#include "kitchen/plan/plan_private.h"
+#include "kitchen/canner/verdict.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+#define HOUR_MS (60 * MINUTE_MS)
+
+struct asking {
+	const struct kitchen *kitchen;
+	const struct board *board;
+	const struct moment *now;
+	facts_reader *read;
+	void *context;
+};
+
+static void ask(const struct asking *asking, struct gathered *gathered, enum rule_about about)
+{
+	gathered->facts.about = about;
+	asking->read(asking->context, gathered);
+}
+
+/* --- the house ------------------------------------------------------------------------ */
+
+static int millifahrenheit(int64_t millicelsius)
+{
+	return (int)lround(fahrenheit_from_celsius((double)millicelsius / 1000.0) * 1000.0);
+}
+
+static int boil_off_mf(const struct log_house *house)
+{
+	struct boil by_height;
+
+	if (house->measured_boil_mc == 0 || !house->elevation.known ||
+	    !boil_here(&house->elevation, (double)NAN, (double)NAN, &by_height, NULL))
+		return 0;
+	return (int)lround((fahrenheit_from_celsius(house->measured_boil_mc / 1000.0) - by_height.boiling_point_f) *
+	                   1000.0);
+}
+
+static bool same_elevation(const struct elevation *a, const struct elevation *b)
+{
+	return a->known == b->known && a->um == b->um && a->slack_um == b->slack_um;
+}
+
+static int left_over(const struct asking *asking)
+{
+	struct loader_plan plan;
+
+	if (asking->board->waiting_count == 0)
+		return 0;
+	kitchen_propose(asking->kitchen, asking->now, 0, &plan);
+	return plan.left_over - asking->board->waiting_unpublished;
+}
+
+static void elevation_facts(const struct asking *asking, struct gathered *gathered)
+{
+	const struct log_house *house = &asking->board->house;
+	struct elevation before = asking->kitchen->last_before.elevation;
+	struct facts *facts = &gathered->facts;
+
+	facts->elevation_known = house->elevation.known;
+	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, SECOND_TABLE_ABOVE_FT);
+	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known && before.known &&
+	                           !same_elevation(&before, &house->elevation);
+	elevation_words(&house->elevation, gathered->words[0], sizeof(gathered->words[0]));
+	elevation_words(&before, gathered->words[1], sizeof(gathered->words[1]));
+	facts->elevation = gathered->words[0];
+	facts->elevation_before = gathered->words[1];
+}
+
+/* Only of an accepted day that is not over; worked out once a minute at most. */
+static void plan_facts(const struct asking *asking, struct gathered *gathered)
+{
+	const struct planning *planning = asking->kitchen->planning;
+	struct facts *facts = &gathered->facts;
+	const struct kitchen_plan *plan;
+
+	if (planning->plan.accepted_wall_ms == 0 || planning->plan.finished_wall_ms != 0)
+		return;
+	plan = kitchen_plan(asking->kitchen, asking->now);
+	facts->plan_runs = plan->state == PLAN_ACCEPTED && plan->finish_ms != 0 && !plan->nothing_left;
+	facts->plan_late_ms = plan->late_ms;
+	facts->plan_limit_ms = planning->house.late_minutes * MINUTE_MS;
+	clock_words_hour(plan->finish_ms, gathered->words[2], sizeof(gathered->words[2]));
+	facts->finish_words = gathered->words[2];
+}
+
+#define DAY_HOUR_BYTES 32
+
+static void wall_clock_facts(const struct asking *asking, struct facts *facts, char clock_words[DAY_HOUR_BYTES],
+                             char last_words[DAY_HOUR_BYTES])
+{
+	facts->clock_behind_ms = clock_behind_ms(asking->kitchen, asking->now);
+	clock_words_day_hour(asking->now->wall_ms, clock_words, DAY_HOUR_BYTES);
+	clock_words_day_hour(asking->kitchen->latest_wall_ms, last_words, DAY_HOUR_BYTES);
+	facts->clock_words = clock_words;
+	facts->last_words = last_words;
+}
+
+static void ask_house(const struct asking *asking)
+{
+	char clock_words[DAY_HOUR_BYTES];
+	char last_words[DAY_HOUR_BYTES];
+	const struct board *board = asking->board;
+	const struct log_house *house = &board->house;
+	struct gathered gathered = { 0 };
+	struct facts *facts = &gathered.facts;
+
+	elevation_facts(asking, &gathered);
+	facts->boil_off_mf = boil_off_mf(house);
+	facts->boil_side = facts->boil_off_mf > 0 ? "hotter" : "cooler";
+	facts->storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
+	facts->storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
+	facts->waiting = (int)board->waiting_count;
+	if (board->waiting_count > 0)
+		facts->waited_ms = moment_between(&board->waiting[0].filled, asking->now);
+	facts->wait_limit_ms = house->jar_wait_minutes * MINUTE_MS;
+	facts->left_over = left_over(asking);
+	facts->unpublished = board->waiting_unpublished;
+	facts->kept = asking->kitchen->kept.id != 0;
+	facts->kept_ms = asking->now->wall_ms - asking->kitchen->kept.made_wall_ms;
+	facts->kept_lot = asking->kitchen->kept.code;
+	plan_facts(asking, &gathered);
+	wall_clock_facts(asking, facts, clock_words, last_words);
+	ask(asking, &gathered, ABOUT_HOUSE);
+}
+
+/* --- a strip ---------------------------------------------------------------------------- */
+
+static void name_strip(const struct strip *strip, struct gathered *gathered)
+{
+	struct facts *facts = &gathered->facts;
+
+	facts->station = strip->station.name;
+	facts->digit = strip->station.digit;
+	facts->lot = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.code;
+	facts->product = strip->lot.product;
+	gathered->station_id = strip->station.id;
+	gathered->load_id = strip_has_load(strip) ? strip->load.id : 0;
+	gathered->batch_id = strip->content == STRIP_BATCH ? strip->batch.id : 0;
+}
+
+static void clock_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	facts->phase = strip->rule->words;
+	facts->step = strip->rule->step;
+	facts->clock = strip->phase.required_ms > 0 ? CLOCK_TIMED
+	               : strip->rule->kind == PHASE_WATCHED ? CLOCK_WATCHED : CLOCK_HANDS;
+	facts->on_rack = strip_on_rack(strip);
+	facts->is_loaded = strip->rule->name == PHASE_LOADED;
+	facts->is_rinse = strip->rule->name == PHASE_RINSE;
+	facts->passed_ms = strip_passed_ms(strip, asking->now);
+	facts->planned_ms = (strip->rule->long_s != 0 ? strip->rule->long_s : strip->rule->planned_max_s) * INT64_C(1000);
+	facts->wall_step_ms = moment_wall_step(&strip->phase.began, asking->now);
+	facts->wall_way = facts->wall_step_ms < 0 ? "back" : "on";
+	facts->restarted = !moment_same_boot(&strip->phase.began, asking->now);
+}
+
+/* What the table gives for the load at the elevation set now. */
+static void elevation_now(const struct asking *asking, const struct strip *strip, struct gathered *gathered)
+{
+	int minutes;
+
+	gathered->facts.asks_more = load_asks_more(&strip->load, &strip->lot, jar_sizes[strip->largest_jar].name,
+	                                           &asking->board->house.elevation, &minutes);
+	if (minutes > 0)
+		(void)snprintf(gathered->words[0], sizeof(gathered->words[0]), "it is %d min", minutes);
+	else
+		text_copy(gathered->words[0], sizeof(gathered->words[0]), "there is no such process");
+	gathered->facts.here_words = gathered->words[0];
+}
+
+static void account_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
+
+	facts->hold_over = !strip_before_end(strip);
+	facts->hold_ms = strip->load.minutes * MINUTE_MS;
+	facts->held_ms = strip->held_ms > 0 ? strip->held_ms : 0;
+	facts->vented = strip->vented_ms >= 0;
+	facts->vent_held_ms = strip->vented_ms;
+	facts->vent_ms = VENT_MS;
+	facts->reached = strip->reached_ms >= 0;
+	facts->reached_ms = strip->reached_ms;
+	facts->soon_ms = strip->soon_ms;
+	facts->hold_starts = strip->hold_starts;
+	facts->steamed_ms = strip->holds_ms + running;
+	facts->heats = facts->in_canner && strip_before_end(strip) && strip->rule->name != PHASE_HOLD;
+	facts->way_ms = facts->heats ? strip->way_ms + strip_passed_ms(strip, asking->now) : 0;
+	facts->way_ms = strip->way_worst_ms > facts->way_ms ? strip->way_worst_ms : facts->way_ms;
+	facts->cold = !strip->heated;
+	facts->way_limit_ms = way_limit_ms(facts->acidity, asking->board->house.stand_minutes * MINUTE_MS);
+}
+
+static void seal_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	const struct log_load *load = &strip->load;
+	int64_t overdue = strip_seal_overdue_ms(strip);
+
+	facts->unchecked = strip->unchecked;
+	facts->seals_due_in_ms = overdue - asking->now->wall_ms;
+	facts->cooling_out = overdue != 0;
+	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
+	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
+	/* A process that failed has its window from then on, wherever its jars are. */
+	facts->windowed = strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
+	facts->window_hours = load_is_wrong(load) ? 2 : 24;
+	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
+	facts->liquid_lost = strip->liquid_lost;
+	facts->broken = load->broken;
+}
+
+/* Of a load that somebody else wrote down there is nothing to tell but what is against
+ * it: no clock of it ran here, and the time for anything but the bin is long over. */
+static void ask_notebook(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+
+	name_strip(strip, &gathered);
+	gathered.facts.why = strip->load.verdict_why;
+	gathered.facts.jars = strip->without_fate;
+	gathered.facts.notebook_wrong = strip->load.verdict == VERDICT_NOT_VALID && strip->without_fate > 0;
+	ask(asking, &gathered, ABOUT_LOAD);
+}
+
+static void ask_load(const struct asking *asking, const struct strip *strip)
+{
+	const struct log_load *load = &strip->load;
+	struct gathered gathered = { 0 };
+	struct facts *facts = &gathered.facts;
+
+	name_strip(strip, &gathered);
+	facts->why = load->verdict_why;
+	facts->method = load->method;
+	facts->acidity = strip->lot.acidity;
+	facts->jars = strip->jars;
+	facts->in_canner = load->place == PLACE_CANNER;
+	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
+	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
+	facts->minutes = load->minutes;
+	facts->raised = strip->raised;
+	facts->not_valid = load->verdict == VERDICT_NOT_VALID;
+	facts->unknown = load->verdict == VERDICT_UNKNOWN;
+	elevation_now(asking, strip, &gathered);
+	account_facts(asking, strip, facts);
+	seal_facts(asking, strip, facts);
+	ask(asking, &gathered, ABOUT_LOAD);
+}
+
+static void ask_run(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+	struct face face;
+
+	strip_face(strip, asking->now, &face);
+	name_strip(strip, &gathered);
+	gathered.facts.water_counts = face.water;
+	gathered.facts.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now);
+	gathered.facts.dry_in_ms = strip_dry_in_ms(strip, asking->now);
+	ask(asking, &gathered, ABOUT_RUN);
+}
+
+/* --- a batch ------------------------------------------------------------------------------ */
+
+/* When its jars will be filled, if all goes as planned. */
+static int64_t filled_in_ms(const struct asking *asking, const struct strip *strip)
+{
+	struct stretch stretches[STRETCHES_MAX];
+	size_t count = strip_outlook(strip, asking->now, stretches);
+
+	for (size_t i = 0; i < count; i++)
+		if (stretches[i].name == PHASE_FILL && stretches[i].kind == STRETCH_EXPECTED)
+			return stretches[i].from_ms;
+	return 0;
+}
+
+/* Off the heat, and not all in jars. */
+static void standing_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+{
+	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, asking->now);
+
+	facts->stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL;
+	facts->acidity = strip->lot.acidity;
+	facts->stood_ms = stood > 0 ? stood : 0;
+	facts->stand_limit_ms = stand_limit_of(asking->kitchen, strip->lot.acidity);
+	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
+}
+
+static void ask_batch(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+	struct facts *facts = &gathered.facts;
+
+	name_strip(strip, &gathered);
+	facts->why = strip->batch.verdict_why;
+	facts->not_valid = strip->batch.verdict == VERDICT_NOT_VALID;
+	facts->unknown = strip->batch.verdict == VERDICT_UNKNOWN;
+	facts->published = strip->batch.published;
+	facts->in_pot = strip->rule->name != PHASE_FILL && strip->rule->name != PHASE_RINSE;
+	if (facts->published && facts->in_pot) {
+		facts->canner_in_ms = canner_for_batch_ms(asking->kitchen, strip, asking->now);
+		facts->nowhere = facts->canner_in_ms < 0 ||
+		                 facts->canner_in_ms > filled_in_ms(asking, strip) +
+		                                           asking->board->house.jar_wait_minutes * MINUTE_MS;
+	}
+	standing_facts(asking, strip, facts);
+	ask(asking, &gathered, ABOUT_BATCH);
+}
+
+static void ask_clock(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = { 0 };
+
+	name_strip(strip, &gathered);
+	clock_facts(asking, strip, &gathered.facts);
+	ask(asking, &gathered, ABOUT_CLOCK);
+}
+
+/* --- tallies ---------------------------------------------------------------------------------- */
+
+static const struct log_tally *tally_of(const struct kitchen *kitchen, enum tally_about about, const char *which)
+{
+	for (size_t i = 0; i < kitchen->tally_count; i++)
+		if (kitchen->tallies[i].about == about && strcmp(kitchen->tallies[i].which, which) == 0)
+			return &kitchen->tallies[i];
+	return NULL;
+}
+
+/* The season's lids of one box, canner or person against all the others. */
+static struct two_groups seals_of(const struct kitchen *kitchen, enum tally_about about, const char *which)
+{
+	const struct log_tally *one = tally_of(kitchen, about, which);
+	const struct log_tally *all = tally_of(kitchen, TALLY_HOUSE, "");
+
+	if (one == NULL || all == NULL)
+		return (struct two_groups){ 0 };
+	return (struct two_groups){ .looked = one->looked, .failed = one->failed,
+		                    .others_looked = all->looked - one->looked,
+		                    .others_failed = all->failed - one->failed };
+}
+
+static struct two_groups seals_of_id(const struct kitchen *kitchen, enum tally_about about, int64_t id)
+{
+	char which[24];
+
+	(void)snprintf(which, sizeof(which), "%lld", (long long)id);
+	return seals_of(kitchen, about, which);
+}
+
+static void ask_station(const struct asking *asking, const struct strip *strip)
+{
+	const struct log_station *station = &strip->station;
+	struct gathered gathered = { .station_id = station->id };
+	struct facts *facts = &gathered.facts;
+
+	if (!station_is_canner(station->kind) || station->retired || strip_on_rack(strip))
+		return;
+	facts->station = station->name;
+	facts->digit = station->digit;
+	facts->dial_gauge = station->kind == STATION_DIAL_GAUGE;
+	facts->gauge_known = station->gauge_checked_wall_ms != 0;
+	facts->gauge_ms = asking->now->wall_ms - station->gauge_checked_wall_ms;
+	facts->gauge_words = facts->gauge_known ? "the last check is over a year old" : "no check is on record";
+	facts->seals = seals_of_id(asking->kitchen, TALLY_CANNER, station->id);
+	ask(asking, &gathered, ABOUT_STATION);
+}
+
+static bool label_twice(const struct board *board, size_t at)
+{
+	for (size_t i = 0; i < at; i++)
+		if (text_same_name(board->boxes[i].label, board->boxes[at].label))
+			return true;
+	return false;
+}
+
+static void ask_boxes(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->box_count; i++) {
+		const struct log_lid_box *box = &asking->board->boxes[i];
+		struct gathered gathered = { 0 };
+		struct facts *facts = &gathered.facts;
+
+		facts->box = box->label;
+		facts->lids = box->lids;
+		facts->lids_used = box->used;
+		facts->box_twice = label_twice(asking->board, i);
+		facts->box_ms = box->bought_wall_ms == 0 ? 0 : asking->now->wall_ms - box->bought_wall_ms;
+		facts->seals = seals_of_id(asking->kitchen, TALLY_LID_BOX, box->id);
+		ask(asking, &gathered, ABOUT_LID_BOX);
+	}
+}
+
+static void ask_people(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->kitchen->tally_count; i++) {
+		const struct log_tally *tally = &asking->kitchen->tallies[i];
+		struct gathered gathered = { 0 };
+
+		if (tally->about != TALLY_PERSON)
+			continue;
+		gathered.facts.person = tally->which;
+		gathered.facts.seals = seals_of(asking->kitchen, TALLY_PERSON, tally->which);
+		ask(asking, &gathered, ABOUT_PERSON);
+	}
+}
+
+/* --- jars that wait, jars set aside ------------------------------------------------------------- */
+
+static void canner_facts(const struct asking *asking, const struct waiting_group *group, struct facts *facts)
+{
+	struct pick pick = { .batch_id = group->batch_id, .jars = 1 };
+
+	text_copy(pick.size, sizeof(pick.size), group->size);
+	for (size_t i = 0; i < asking->board->stations; i++) {
+		const struct log_station *station = &asking->board->strips[i].station;
+		struct process process;
+
+		if (!station_is_canner(station->kind))
+			continue;
+		facts->pressure_canner = facts->pressure_canner || method_has_pressure(station_method(station->kind));
+		facts->some_canner = facts->some_canner ||
+		                     (station_room(station, jar_size_named(group->size), NULL) > 0 &&
+		                      kitchen_common_process(asking->kitchen, station->id, &pick, 1, NO_PRESSURE, &process, NULL));
+	}
+}
+
+/* Is the size above every tested one of its food and pack, in any method? */
+static bool above_every_tested(const struct waiting_group *group)
+{
+	int asked = jar_size_index(jar_size_named(group->size));
+	int largest = -1;
+
+	for (int method = 0; method < METHOD_COUNT; method++) {
+		const struct jar_size *jar = NULL;
+
+		while ((jar = process_next_jar(group->lot.food, (enum method)method, group->lot.pack, jar)) != NULL)
+			largest = jar_size_index(jar) > largest ? jar_size_index(jar) : largest;
+	}
+	return largest >= 0 && asked > largest;
+}
+
+static void ask_waiting(const struct asking *asking)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = asking->board->waiting_count > 0 ? kitchen_waiting(asking->kitchen, asking->now, groups) : 0;
+
+	for (size_t i = 0; i < count; i++) {
+		struct gathered gathered = { .batch_id = groups[i].batch_id };
+		struct facts *facts = &gathered.facts;
+
+		facts->lot = groups[i].lot.code;
+		facts->product = groups[i].lot.product;
+		facts->acidity = groups[i].lot.acidity;
+		facts->jars = groups[i].jars;
+		facts->stands = true;
+		facts->stood_ms = groups[i].waited_ms;
+		facts->stand_limit_ms = stand_limit_of(asking->kitchen, groups[i].lot.acidity);
+		facts->published = groups[i].lot.food[0] != '\0';
+		facts->larger_than_tested = facts->published && above_every_tested(&groups[i]);
+		if (facts->published)
+			canner_facts(asking, &groups[i], facts);
+		ask(asking, &gathered, ABOUT_WAITING);
+	}
+}
+
+static void ask_fates(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->fate_count; i++) {
+		const struct log_jar *jar = &asking->board->fates[i];
+		struct gathered gathered = { .load_id = jar->load_id, .batch_id = jar->batch_id };
+		struct facts *facts = &gathered.facts;
+		int jars = jar->fate_by_wall_ms == 0 || jar->fate_done_wall_ms != 0 ? 0 : asides_told(asking->board, i);
+
+		if (jars == 0)
+			continue;
+		kitchen_lot_code(asking->kitchen, jar->lot_id, gathered.words[0], sizeof(gathered.words[0]));
+		facts->lot = gathered.words[0];
+		facts->fate = aside_to_do(jar->fate);
+		facts->fate_limited = true;
+		facts->in_fridge = jar->fate == FATE_FRIDGE;
+		facts->fate_in_ms = jar->fate_by_wall_ms - asking->now->wall_ms;
+		facts->jars = jars;
+		ask(asking, &gathered, ABOUT_FATE);
+	}
+}
+
+/* --- recalls: those the log keeps a count of ------------------------------------------------------ */
+
+static void ask_recalls(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->recall_count; i++) {
+		const struct log_recall *recall = &asking->board->recalls[i];
+		struct gathered gathered = { 0 };
+
+		gathered.facts.recall = recall->words;
+		gathered.facts.recalled = recall->to_find > INT32_MAX ? INT32_MAX : (int)recall->to_find;
+		gathered.facts.not_found = recall->not_found > INT32_MAX ? INT32_MAX : (int)recall->not_found;
+		gathered.facts.why = recall->reason;
+		ask(asking, &gathered, ABOUT_RECALL);
+	}
+}
+
+/* Loads that an older gate judged, and this one would judge worse. */
+static void ask_shelved(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->kitchen->anew_count; i++) {
+		const struct judged_anew *anew = &asking->kitchen->anew[i];
+		struct gathered gathered = { .load_id = anew->load_id };
+
+		gathered.facts.lot = anew->lot;
+		gathered.facts.why = anew->why;
+		gathered.facts.anew_blocks = anew->blocks;
+		gathered.facts.anew_worse = !anew->blocks;
+		ask(asking, &gathered, ABOUT_SHELVED);
+	}
+}
+
+static int whole(int64_t jars)
+{
+	return jars > INT32_MAX ? INT32_MAX : (int)jars;
+}
+
+static void ask_spoiled(const struct asking *asking)
+{
+	for (size_t i = 0; i < asking->board->spoiled_count; i++) {
+		const struct log_lot_spoiled *lot = &asking->board->spoiled[i];
+		struct gathered gathered = { 0 };
+
+		gathered.facts.lot = lot->code;
+		gathered.facts.product = lot->product;
+		gathered.facts.spoiled = whole(lot->spoiled);
+		gathered.facts.jars = whole(lot->jars);
+		ask(asking, &gathered, ABOUT_RECALL);
+	}
+}
+
+/* --- supplies --------------------------------------------------------------------------------------- */
+
+/* Jars that the pots will still fill, of one size (NULL: of any). */
+static int jars_to_come(const struct asking *asking, const char *size)
+{
+	int jars = 0;
+
+	for (size_t i = 0; i < asking->board->stations; i++) {
+		const struct strip *strip = &asking->board->strips[i];
+
+		if (strip->content == STRIP_BATCH && (size == NULL || strcmp(strip->batch.jar, size) == 0))
+			jars += batch_jars_to_come(strip);
+	}
+	return jars;
+}
+
+/* What they will still take of a supply that goes into each jar. */
+static int64_t into_jars(const struct asking *asking, enum supply_kind kind)
+{
+	int64_t amount = 0;
+
+	for (size_t i = 0; i < asking->board->stations; i++) {
+		const struct strip *strip = &asking->board->strips[i];
+
+		if (strip->content == STRIP_BATCH)
+			amount += batch_acid_to_come(strip, kind);
+	}
+	return amount;
+}
+
+static void ask_supply(const struct asking *asking, const struct log_supply *supply)
+{
+	enum unit_system units = asking->board->house.units;
+	enum measure measure = supply_measure(supply->kind);
+	const struct jar_size *jar = jar_size_named(supply->size);
+	struct gathered gathered = { 0 };
+	struct facts *facts = &gathered.facts;
+
+	facts->supply_kind = supply->kind;
+	facts->supply = jar != NULL ? jar->plural : supply_words(supply->kind);
+	facts->stock = supply->stock;
+	facts->needed = supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
+	facts->needed += plan_needs_of(asking->kitchen, supply->kind, supply->size);
+	amount_words(measure, supply->stock, units, gathered.words[0], sizeof(gathered.words[0]));
+	amount_words(measure, facts->needed, units, gathered.words[1], sizeof(gathered.words[1]));
+	facts->stock_words = gathered.words[0];
+	facts->needed_words = gathered.words[1];
+	ask(asking, &gathered, ABOUT_SUPPLY);
+}
+
+/* All boxes in use together; a house that lists none does not count its lids. */
+static void ask_lids(const struct asking *asking)
+{
+	struct gathered gathered = { 0 };
+	struct facts *facts = &gathered.facts;
+
+	if (asking->board->box_count == 0)
+		return;
+	facts->is_lids = true;
+	facts->supply = "flat lids";
+	for (size_t i = 0; i < asking->board->box_count; i++)
+		facts->stock += asking->board->boxes[i].lids - asking->board->boxes[i].used;
+	facts->needed = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
+	(void)snprintf(gathered.words[0], sizeof(gathered.words[0]), "%lld", (long long)facts->stock);
+	(void)snprintf(gathered.words[1], sizeof(gathered.words[1]), "%lld", (long long)facts->needed);
+	facts->stock_words = gathered.words[0];
+	facts->needed_words = gathered.words[1];
+	ask(asking, &gathered, ABOUT_SUPPLY);
+}
+
+/* --- all together ------------------------------------------------------------------------------------- */
+
+static void ask_strip(const struct asking *asking, const struct strip *strip)
+{
+	ask_station(asking, strip);
+	if (strip->content == STRIP_EMPTY)
+		return;
+	ask_clock(asking, strip);
+	if (strip->content == STRIP_LOAD && load_from_notebook(&strip->load))
+		ask_notebook(asking, strip);
+	else if (strip->content == STRIP_LOAD)
+		ask_load(asking, strip);
+	else if (strip->content == STRIP_RUN)
+		ask_run(asking, strip);
+	else
+		ask_batch(asking, strip);
+}
+
+void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts_reader *read, void *context)
+{
+	struct asking asking = { kitchen, &kitchen->board, now, read, context };
+
+	ask_house(&asking);
+	for (size_t i = 0; i < kitchen->board.stations + kitchen->board.racked; i++)
+		ask_strip(&asking, &kitchen->board.strips[i]);
+	ask_waiting(&asking);
+	ask_fates(&asking);
+	ask_recalls(&asking);
+	ask_shelved(&asking);
+	ask_spoiled(&asking);
+	ask_boxes(&asking);
+	ask_people(&asking);
+	for (size_t i = 0; i < kitchen->board.supply_count; i++)
+		ask_supply(&asking, &kitchen->board.supplies[i]);
+	ask_lids(&asking);
+}

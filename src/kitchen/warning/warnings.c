@@ -1,0 +1,142 @@
+/*
+ * warnings.c - asks the rules of the engine about everything that is open, and
+ * remembers the answers until they can change.
+ */
+#include "kitchen/warning/warnings.h"
+
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/warning/facts.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+/* Sentences tell minutes: a firing rule is asked again this often. */
+#define SENTENCE_STALE_MS (MINUTE_MS / 2)
+/* What is expected of canners and pots shifts as either runs over its time, which no
+ * rule can tell beforehand. */
+#define OUTLOOK_STALE_MS MINUTE_MS
+
+struct answers {
+	const struct kitchen *kitchen;
+	struct warning *rows;
+	size_t count;
+	int64_t again_ms;
+};
+
+static bool is_aside(const struct kitchen *kitchen, const struct rule *rule)
+{
+	for (size_t i = 0; i < kitchen->board.aside_count; i++)
+		if (strcmp(kitchen->board.asides[i].rule, rule->id) == 0)
+			return rule->severity != SEVERITY_STOP;
+	return false;
+}
+
+/* The place of a warning: the table's order, and within a rule the order of asking.
+ * NULL when the list is full of worse ones. */
+static struct warning *place_for(struct answers *answers, const struct rule *rule)
+{
+	size_t at = answers->count;
+
+	while (at > 0 && answers->rows[at - 1].rule > rule)
+		at--;
+	if (at == WARNINGS_MAX)
+		return NULL;
+	if (answers->count == WARNINGS_MAX)
+		answers->count--; /* the mildest gives way */
+	memmove(&answers->rows[at + 1], &answers->rows[at], (answers->count - at) * sizeof(answers->rows[0]));
+	answers->count++;
+	return &answers->rows[at];
+}
+
+static void warn(struct answers *answers, const struct rule *rule, const struct gathered *gathered)
+{
+	struct warning *warning = place_for(answers, rule);
+	struct text sentence;
+
+	if (warning == NULL)
+		return;
+	*warning = (struct warning){ .id = rule->id, .severity = rule->severity, .source = rule->source, .rule = rule,
+		                     .station_id = gathered->station_id, .load_id = gathered->load_id,
+		                     .batch_id = gathered->batch_id };
+	sentence = TEXT_OVER(warning->sentence);
+	(void)rule_say(rule, &gathered->facts, &sentence);
+}
+
+static void sooner(struct answers *answers, int64_t ms)
+{
+	if (ms < answers->again_ms)
+		answers->again_ms = ms;
+}
+
+static void ask_rules(void *context, const struct gathered *gathered)
+{
+	struct answers *answers = context;
+
+	for (size_t i = 0; i < rule_count; i++) {
+		const struct rule *rule = &rules[i];
+		int64_t due;
+
+		if (rule->about != gathered->facts.about || is_aside(answers->kitchen, rule))
+			continue;
+		due = rule->due_ms(&gathered->facts);
+		if (due > 0) {
+			sooner(answers, due);
+			continue;
+		}
+		warn(answers, rule, gathered);
+		sooner(answers, SENTENCE_STALE_MS);
+	}
+}
+
+static bool is_cooking(const struct board *board)
+{
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH)
+			return true;
+	return false;
+}
+
+size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
+                        struct warning out[WARNINGS_MAX], int64_t *again_ms)
+{
+	struct answers answers = { kitchen, out, 0, RULE_NEVER };
+
+	facts_gather(kitchen, now, ask_rules, &answers);
+	if (is_cooking(&kitchen->board))
+		sooner(&answers, OUTLOOK_STALE_MS);
+	if (again_ms != NULL)
+		*again_ms = answers.again_ms;
+	return answers.count;
+}
+
+const struct warning *kitchen_warned(struct kitchen *kitchen, const struct moment *now, size_t *count)
+{
+	struct warned *warned = &kitchen->warned;
+
+	if (!still_stands(kitchen, &warned->at, warned->reads, warned->again_ms, now)) {
+		warned->count = kitchen_warnings(kitchen, now, warned->rows, &warned->again_ms);
+		warned->at = *now;
+		warned->reads = kitchen->reads;
+	}
+	*count = warned->count;
+	return warned->rows;
+}
+
+bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside, struct fault *fault)
+{
+	const struct rule *rule = rule_named(rule_id);
+	struct log_aside row = { 0 };
+	struct act act;
+
+	if (rule == NULL)
+		return fault_set(fault, FAULT_MISSING, "There is no rule \"%s\".", rule_id);
+	if (aside && rule->severity == SEVERITY_STOP)
+		return fault_set(fault, FAULT_REFUSED, "A stop cannot be set aside: do what it says, and it goes.");
+	if (!act_begin(&act, kitchen, aside ? "set_aside" : "take_up", 0, fault))
+		return false;
+	text_copy(row.rule, sizeof(row.rule), rule->id);
+	row.since_wall_ms = act.entry.at.wall_ms;
+	if (!log_put_aside(kitchen->log, &row, aside, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "The rule %s is %s", rule->id, aside ? "set aside in this house" : "taken up again");
+}

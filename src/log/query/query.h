@@ -1,0 +1,98 @@
+/*
+ * query.h - running one of the prepared statements: bind, step, read, reset.
+ *
+ * Start a query, bind its parameters in their order, then run it; running
+ * always resets the statement, so that no read lock is left behind. Binding
+ * errors are kept and reported by the run. Columns are taken in their order.
+ */
+#ifndef STILLROOM_LOG_QUERY_QUERY_H
+#define STILLROOM_LOG_QUERY_QUERY_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "log/query/log_private.h"
+
+struct query {
+	struct log *log;
+	sqlite3_stmt *statement;
+	int bound;       /* parameters bound so far */
+	int taken;       /* columns of this row taken so far */
+	int rc;          /* first error of binding */
+	bool unreadable; /* a column held what no version of ours writes */
+};
+
+/* Reads the present row into `into`. */
+typedef void row_reader(struct query *query, void *into);
+
+struct query query_start(struct log *log, enum statement which);
+
+void bind_integer(struct query *query, int64_t value);
+void bind_unless(struct query *query, int64_t value, int64_t null_value); /* null when equal */
+void bind_text(struct query *query, const char *text, size_t size); /* size of its buffer */
+void bind_name(struct query *query, const char *name); /* a constant word; "" and "?" are null */
+void bind_bytes(struct query *query, const void *bytes, int size); /* empty blob when size is 0 */
+
+#define BIND_TEXT(query, array) bind_text((query), (array), sizeof(array))
+
+int64_t take_integer(struct query *query); /* null: 0 */
+/* Instants: a year from 1000 to 9999, null: 0. And time since a boot, of at most as long.
+ * Anything else is damage: no clock says so, and sums would overflow. */
+int64_t take_wall(struct query *query);
+int64_t take_awake(struct query *query);
+int64_t take_or(struct query *query, int64_t null_value);
+int take_int(struct query *query);
+bool take_flag(struct query *query);
+void take_text(struct query *query, char *buffer, size_t size); /* cut at a UTF-8 boundary */
+int take_word(struct query *query, const struct words *words); /* null: 0 */
+const char *take_name(struct query *query); /* valid until the row is left; null: "" */
+
+#define TAKE_TEXT(query, array) take_text((query), (array), sizeof(array))
+
+/* Words of the engine's enums (log_take.c); an unknown one makes the row unreadable. */
+enum method take_method(struct query *query);
+enum acid take_acid(struct query *query);     /* null: not said */
+enum origin take_origin(struct query *query); /* likewise */
+enum acidity take_acidity(struct query *query);
+enum confirmed take_confirmed(struct query *query);
+enum pectin take_pectin(struct query *query);
+enum adding take_adding(struct query *query);
+enum measure take_measure(struct query *query);
+enum supply_kind take_supply(struct query *query);
+
+/* A statement that answers nothing. */
+bool query_run(struct query *query, struct fault *fault);
+
+/* At most one row; *found tells whether there was one. */
+bool query_one(struct query *query, row_reader *read, void *into, bool *found, struct fault *fault);
+
+/* As query_one, but a missing row is FAULT_MISSING: "the log has no <what>". */
+bool query_get(struct query *query, row_reader *read, void *into, const char *what,
+               struct fault *fault);
+
+/* Every row, as a malloc'ed array of rows of `size` bytes; NULL when none. */
+bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count,
+                struct fault *fault);
+
+/* Readers of rows that several files ask for (log_rows.c). */
+row_reader row_jar;
+row_reader row_lot;
+row_reader row_lid_box;
+
+/* The integer of the only row. */
+bool query_integer(struct query *query, int64_t *out, struct fault *fault);
+
+/* --- log_put.c: the end of every log_put_... --- */
+
+/* Bind the id, the last parameter of *_INSERT and *_UPDATE, and run. `fresh` is
+ * the id of a new row; 0 lets SQLite choose. `what` as for a missing row. */
+bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, struct fault *fault);
+
+/* An id that neither the table nor the journal has told of. */
+bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault);
+
+/* False, always: after a failed write the act may only be abandoned; see log_commit. */
+bool put_spoilt(struct log *log);
+
+#endif

@@ -1,0 +1,319 @@
+/*
+ * log_pantry.c - what is kept and what has gone of it; jars traced from whatever
+ * they have in common; recalls.
+ */
+#include <assert.h>
+#include <string.h>
+
+#include "log/query/query.h"
+
+/* --- the pantry ------------------------------------------------------------------- */
+
+static void read_line(struct query *query, void *into)
+{
+	struct log_pantry_line *line = into;
+	memset(line, 0, sizeof(*line));
+	TAKE_TEXT(query, line->product);
+	TAKE_TEXT(query, line->size);
+	line->jars = take_integer(query);
+	row_lot(query, &line->oldest);
+	line->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	line->old_jars = take_integer(query);
+	line->used = take_integer(query);
+	line->first_made_wall_ms = take_wall(query);
+}
+
+static void read_pantry_lot(struct query *query, void *into)
+{
+	struct log_pantry_lot *lot = into;
+	memset(lot, 0, sizeof(*lot));
+	row_lot(query, &lot->lot);
+	TAKE_TEXT(query, lot->size);
+	lot->jars = take_integer(query);
+	lot->verdict = (enum verdict)take_word(query, &words_of_verdict);
+}
+
+static void read_part(struct query *query, void *into)
+{
+	struct log_pantry_part *part = into;
+	memset(part, 0, sizeof(*part));
+	part->lot_id = take_integer(query);
+	TAKE_TEXT(query, part->product);
+	TAKE_TEXT(query, part->size);
+	part->jars = take_integer(query);
+}
+
+bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct log_pantry_line **rows, size_t *count,
+                struct fault *fault)
+{
+	struct query query = query_start(log, PANTRY);
+	bind_integer(&query, old_wall_ms);
+	bind_integer(&query, from_week);
+	void *list;
+	bool ok = query_list(&query, read_line, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_pantry_lots(struct log *log, const char *product, const char *size,
+                     struct log_pantry_lot **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, PANTRY_LOTS);
+	bind_text(&query, product, NAME_MAX_BYTES);
+	bind_text(&query, size, WORD_MAX_BYTES);
+	void *list;
+	bool ok = query_list(&query, read_pantry_lot, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+static bool parts(struct log *log, enum statement which, struct log_pantry_part **rows, size_t *count,
+                  struct fault *fault)
+{
+	struct query query = query_start(log, which);
+	void *list;
+	bool ok = query_list(&query, read_part, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_pantry_recalled(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault)
+{
+	return parts(log, PANTRY_RECALLED, rows, count, fault);
+}
+
+bool log_pantry_blocked(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault)
+{
+	return parts(log, PANTRY_BLOCKED, rows, count, fault);
+}
+
+bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most,
+                   struct log_jar **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, JARS_KEPT);
+	bind_integer(&query, lot_id);
+	bind_text(&query, size, WORD_MAX_BYTES);
+	bind_integer(&query, most);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most,
+                   struct log_jar **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, JARS_GONE);
+	bind_text(&query, product, NAME_MAX_BYTES);
+	bind_text(&query, size, WORD_MAX_BYTES);
+	bind_integer(&query, most);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_BY_CODE);
+	bind_text(&query, code, NAME_MAX_BYTES);
+	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
+static void read_id(struct query *query, void *into)
+{
+	*(int64_t *)into = take_integer(query);
+}
+
+bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count,
+                      struct fault *fault)
+{
+	struct query query = query_start(log, LOADS_LINKED);
+	bind_integer(&query, load_id);
+	void *list;
+	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
+	*ids = list;
+	return ok;
+}
+
+bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOADS_OF_OLD_GATE);
+	bind_integer(&query, gate);
+	void *list;
+	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
+	*ids = list;
+	return ok;
+}
+
+/* --- traces --------------------------------------------------------------------------- */
+
+static void read_mark(struct query *query, void *into)
+{
+	struct log_recall_jar *mark = into;
+	memset(mark, 0, sizeof(*mark));
+	mark->recall_id = take_integer(query);
+	mark->jar_id = take_integer(query);
+	mark->outcome = (enum recall_outcome)take_word(query, &words_of_outcome);
+	mark->outcome_wall_ms = take_wall(query);
+	TAKE_TEXT(query, mark->who);
+}
+
+static void read_traced(struct query *query, void *into)
+{
+	struct log_traced *traced = into;
+	memset(traced, 0, sizeof(*traced));
+	row_jar(query, &traced->jar);
+	TAKE_TEXT(query, traced->lot);
+	TAKE_TEXT(query, traced->product);
+	TAKE_TEXT(query, traced->food);
+	traced->acidity = take_acidity(query);
+	traced->made_wall_ms = take_wall(query);
+	traced->place = (enum load_place)take_word(query, &words_of_place);
+	traced->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	traced->next_jar_id = take_integer(query);
+	traced->recalled = take_flag(query);
+	read_mark(query, &traced->mark);
+}
+
+bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced **rows, size_t *count,
+               struct fault *fault)
+{
+	static const enum statement which[] = {
+		[TRACE_LOT] = TRACE_OF_LOT,         [TRACE_LID_BOX] = TRACE_OF_LID_BOX,
+		[TRACE_LOAD] = TRACE_OF_LOAD,       [TRACE_BATCH] = TRACE_OF_BATCH,
+		[TRACE_RUN] = TRACE_OF_RUN,         [TRACE_PRODUCT] = TRACE_OF_PRODUCT,
+		[TRACE_DAY] = TRACE_OF_DAY,
+	};
+	static_assert(sizeof(which) / sizeof(which[0]) == TRACE_ABOUT_COUNT, "a statement for each trace");
+	assert((unsigned)trace->about < TRACE_ABOUT_COUNT);
+	struct query query = query_start(log, which[trace->about]);
+	if (trace->about == TRACE_PRODUCT) {
+		BIND_TEXT(&query, trace->product);
+	} else if (trace->about == TRACE_DAY) {
+		bind_integer(&query, trace->from_wall_ms);
+		bind_integer(&query, trace->to_wall_ms);
+	} else {
+		bind_integer(&query, trace->id);
+	}
+	void *list;
+	bool ok = query_list(&query, read_traced, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+/* --- recalls ---------------------------------------------------------------------------- */
+
+static void read_recall(struct query *query, void *into)
+{
+	struct log_recall *recall = into;
+	memset(recall, 0, sizeof(*recall));
+	recall->id = take_integer(query);
+	recall->about = (enum trace_about)take_word(query, &words_of_trace);
+	TAKE_TEXT(query, recall->which);
+	TAKE_TEXT(query, recall->words);
+	TAKE_TEXT(query, recall->reason);
+	recall->opened_wall_ms = take_wall(query);
+	recall->jars = take_integer(query);
+	recall->to_find = take_integer(query);
+	recall->not_found = take_integer(query);
+}
+
+bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, RECALL_LIST);
+	void *list;
+	bool ok = query_list(&query, read_recall, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, RECALLS_OPEN);
+	void *list;
+	bool ok = query_list(&query, read_recall, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct fault *fault)
+{
+	struct query query = query_start(log, RECALL_GET);
+	bind_integer(&query, id);
+	return query_get(&query, read_recall, out, "such recall", fault);
+}
+
+bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count,
+                     struct fault *fault)
+{
+	struct query query = query_start(log, RECALL_JARS);
+	bind_integer(&query, recall_id);
+	void *list;
+	bool ok = query_list(&query, read_traced, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outcome, struct log_recall_jar **rows,
+                      size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, MARKS_OF_JAR);
+	bind_integer(&query, jar_id);
+	bind_name(&query, recall_outcome_name(outcome));
+	void *list;
+	bool ok = query_list(&query, read_mark, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_RECALLED);
+	bind_integer(&query, lot_id);
+	return query_integer(&query, jars, fault);
+}
+
+static void read_spoiled(struct query *query, void *into)
+{
+	struct log_lot_spoiled *lot = into;
+	memset(lot, 0, sizeof(*lot));
+	lot->lot_id = take_integer(query);
+	TAKE_TEXT(query, lot->code);
+	TAKE_TEXT(query, lot->product);
+	lot->spoiled = take_integer(query);
+	lot->jars = take_integer(query);
+}
+
+bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOTS_SPOILED);
+	void *list;
+	bool ok = query_list(&query, read_spoiled, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault)
+{
+	struct query query = query_start(log, row->id == 0 ? RECALL_INSERT : RECALL_UPDATE);
+	bind_name(&query, trace_about_name(row->about));
+	BIND_TEXT(&query, row->which);
+	BIND_TEXT(&query, row->words);
+	BIND_TEXT(&query, row->reason);
+	bind_integer(&query, row->opened_wall_ms);
+	return put_row(&query, &row->id, 0, "recall", fault);
+}
+
+bool log_put_recall_jar(struct log *log, const struct log_recall_jar *row, struct fault *fault)
+{
+	if (!act_is_open(log, fault))
+		return false;
+	struct query query = query_start(log, RECALL_JAR_PUT);
+	bind_integer(&query, row->recall_id);
+	bind_integer(&query, row->jar_id);
+	bind_name(&query, recall_outcome_name(row->outcome));
+	bind_unless(&query, row->outcome_wall_ms, 0);
+	BIND_TEXT(&query, row->who);
+	return query_run(&query, fault) || put_spoilt(log);
+}

@@ -1,0 +1,259 @@
+/*
+ * log_put.c - writing typed rows, inside an act only: house, stations, lids, lots,
+ * loads, phases, jars. Runs, batches, juice, supplies and recipes: log_pot_put.c.
+ */
+#include "base/text.h"
+#include "log/query/query.h"
+
+bool put_spoilt(struct log *log)
+{
+	log->act_spoilt = true;
+	return false;
+}
+
+/* Run an *_UPDATE whose every parameter is bound; one row must answer to it. */
+static bool update(struct query *query, const char *what, struct fault *fault)
+{
+	struct log *log = query->log;
+	if (!query_run(query, fault))
+		return put_spoilt(log);
+	if (sqlite3_changes(log->db) == 0) {
+		(void)fault_set(fault, FAULT_MISSING, "The log has no such %s; look again.", what);
+		return put_spoilt(log);
+	}
+	return true;
+}
+
+bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, struct fault *fault)
+{
+	struct log *log = query->log;
+	if (!act_is_open(log, fault))
+		return false;
+	if (*id != 0) {
+		bind_integer(query, *id);
+		return update(query, what, fault);
+	}
+	bind_unless(query, fresh, 0);
+	if (!query_run(query, fault))
+		return put_spoilt(log);
+	*id = sqlite3_last_insert_rowid(log->db);
+	return true;
+}
+
+bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault)
+{
+	struct query query = query_start(log, which);
+	return query_integer(&query, id, fault) || put_spoilt(log);
+}
+
+bool log_put_house(struct log *log, const struct log_house *row, struct fault *fault)
+{
+	if (!act_is_open(log, fault))
+		return false;
+	struct query query = query_start(log, HOUSE_UPDATE);
+	BIND_TEXT(&query, row->name);
+	bind_unless(&query, row->elevation.known ? row->elevation.um : INT64_MIN, INT64_MIN);
+	bind_integer(&query, row->elevation.slack_um);
+	BIND_TEXT(&query, row->elevation_by);
+	bind_unless(&query, row->elevation_set_wall_ms, 0);
+	bind_unless(&query, row->measured_boil_mc, 0);
+	bind_unless(&query, row->barometer_pa, 0);
+	bind_integer(&query, row->invented);
+	bind_integer(&query, row->practice_speed);
+	bind_unless(&query, row->practice_wall_ms, 0);
+	bind_unless(&query, row->practice_real_wall_ms, 0);
+	bind_name(&query, units_name(row->units));
+	bind_integer(&query, row->run_minutes);
+	bind_integer(&query, row->first_juice_minutes);
+	bind_integer(&query, row->water_minutes);
+	bind_integer(&query, row->jar_wait_minutes);
+	bind_unless(&query, row->storage_mc, STORAGE_NOT_READ);
+	bind_unless(&query, row->storage_wall_ms, 0);
+	bind_integer(&query, row->stand_minutes);
+	bind_integer(&query, 1);
+	return update(&query, "house", fault);
+}
+
+/* The stated capacities are replaced as a whole; the capture nets out what
+ * stays the same. */
+static bool put_capacities(struct log *log, const struct log_station *row, struct fault *fault)
+{
+	struct query clear = query_start(log, CAPACITY_CLEAR);
+	bind_integer(&clear, row->id);
+	if (!query_run(&clear, fault))
+		return put_spoilt(log);
+	for (size_t i = 0; i < jar_size_count && i < JAR_SIZES_MAX; i++) {
+		if (row->capacity[i] == 0)
+			continue;
+		struct query insert = query_start(log, CAPACITY_INSERT);
+		bind_integer(&insert, row->id);
+		bind_name(&insert, jar_sizes[i].name);
+		bind_integer(&insert, row->capacity[i]);
+		if (!query_run(&insert, fault))
+			return put_spoilt(log);
+	}
+	return true;
+}
+
+bool log_put_station(struct log *log, struct log_station *row, struct fault *fault)
+{
+	int64_t fresh = 0;
+	int64_t id = row->id;
+	if (!act_is_open(log, fault))
+		return false;
+	if (id == 0 && !put_fresh_id(log, STATION_FRESH_ID, &fresh, fault))
+		return false;
+	struct query query = query_start(log, id == 0 ? STATION_INSERT : STATION_UPDATE);
+	bind_integer(&query, row->digit);
+	bind_name(&query, station_kind_name(row->kind));
+	BIND_TEXT(&query, row->name);
+	bind_unless(&query, row->gauge_checked_wall_ms, 0);
+	bind_integer(&query, row->retired);
+	bind_unless(&query, row->volume_ul, 0);
+	BIND_TEXT(&query, row->who);
+	bind_integer(&query, row->own_heat);
+	bind_name(&query, words_of_wall.list[row->wall]);
+	bind_unless(&query, row->watts, 0);
+	if (put_row(&query, &row->id, fresh, "station", fault) && put_capacities(log, row, fault))
+		return true;
+	row->id = id;
+	return false;
+}
+
+bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fault)
+{
+	struct query query = query_start(log, row->id == 0 ? LID_BOX_INSERT : LID_BOX_UPDATE);
+	BIND_TEXT(&query, row->label);
+	bind_unless(&query, row->bought_wall_ms, 0);
+	bind_integer(&query, row->lids);
+	bind_integer(&query, row->retired);
+	return put_row(&query, &row->id, 0, "lid box", fault);
+}
+
+bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
+{
+	struct query query = query_start(log, row->id == 0 ? LOT_INSERT : LOT_UPDATE);
+	BIND_TEXT(&query, row->code);
+	BIND_TEXT(&query, row->product);
+	BIND_TEXT(&query, row->food);
+	BIND_TEXT(&query, row->pack);
+	bind_name(&query, acidity_name(row->acidity));
+	bind_integer(&query, row->made_wall_ms);
+	bind_name(&query, row->origin == ORIGIN_NOT_SAID ? "" : origin_name(row->origin));
+	BIND_TEXT(&query, row->origin_words);
+	return put_row(&query, &row->id, 0, "lot", fault);
+}
+
+/* The figures a notebook does not give, as words in a fixed order. */
+static void bind_not_noted(struct query *query, const struct log_load *row)
+{
+	char words[48];
+	struct text text = TEXT_OVER(words);
+	if (row->headspace_thou == 0)
+		text_add(&text, " headspace");
+	if (row->method_not_noted)
+		text_add(&text, " method");
+	if (row->minutes == 0)
+		text_add(&text, " minutes");
+	if (!row->elevation.known)
+		text_add(&text, " elevation");
+	bind_text(query, words[0] == ' ' ? words + 1 : words, sizeof(words) - 1);
+}
+
+/* `fresh`: its number when it is a new row. */
+static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, struct fault *fault)
+{
+	struct query query = query_start(log, row->id == 0 ? LOAD_INSERT : LOAD_UPDATE);
+	bind_integer(&query, row->station_id);
+	bind_name(&query, method_name(row->method));
+	bind_name(&query, load_place_name(row->place));
+	bind_integer(&query, row->minutes == 0 ? 1 : row->minutes); /* stands for nothing then */
+	bind_unless(&query, row->pressure_psi, NO_PRESSURE);
+	bind_integer(&query, row->headspace_thou == 0 ? 1 : row->headspace_thou);
+	BIND_TEXT(&query, row->jar_in_table);
+	BIND_TEXT(&query, row->source);
+	bind_name(&query, confirmed_name(row->confirmed));
+	bind_integer(&query, row->elevation.um);
+	bind_integer(&query, row->elevation.slack_um);
+	BIND_TEXT(&query, row->elevation_by);
+	bind_unless(&query, row->process_ended_wall_ms, 0);
+	bind_integer(&query, row->broken);
+	bind_integer(&query, row->opened_wall_ms);
+	bind_not_noted(&query, row);
+	BIND_TEXT(&query, row->note);
+	return put_row(&query, &row->id, fresh, "load", fault);
+}
+
+bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
+{
+	int64_t fresh = 0;
+	if (!act_is_open(log, fault))
+		return false;
+	if (row->id == 0 && !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+		return false;
+	return put_load_row(log, row, fresh, fault);
+}
+
+bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault)
+{
+	int64_t fresh = 0;
+	if (!act_is_open(log, fault) || !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+		return false;
+	return put_load_row(log, row, number > fresh ? number : fresh, fault);
+}
+
+bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
+{
+	struct query query = query_start(log, row->id == 0 ? PHASE_INSERT : PHASE_UPDATE);
+	bind_unless(&query, row->load_id, 0);
+	BIND_TEXT(&query, row->name);
+	bind_integer(&query, row->began.wall_ms);
+	bind_integer(&query, row->began.awake_ms);
+	BIND_TEXT(&query, row->began.boot);
+	bind_integer(&query, row->required_ms);
+	bind_unless(&query, row->acknowledged_wall_ms, 0);
+	bind_unless(&query, row->ended_wall_ms, 0);
+	bind_name(&query, phase_end_name(row->ended_why));
+	bind_unless(&query, row->run_id, 0);
+	bind_unless(&query, row->batch_id, 0);
+	bind_unless(&query, row->ended_wall_ms == 0 ? -1 : row->lasted_ms, -1);
+	return put_row(&query, &row->id, 0, "phase", fault);
+}
+
+bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
+{
+	struct query query = query_start(log, row->id == 0 ? JAR_INSERT : JAR_UPDATE);
+	bind_unless(&query, row->load_id, 0);
+	bind_integer(&query, row->lot_id);
+	bind_unless(&query, row->lid_box_id, 0);
+	bind_integer(&query, row->place_in_load);
+	BIND_TEXT(&query, row->size);
+	bind_name(&query, jar_state_name(row->state));
+	bind_name(&query, siphoning_name(row->siphoning));
+	bind_name(&query, jar_fate_name(row->fate));
+	bind_unless(&query, row->fate_by_wall_ms, 0);
+	bind_unless(&query, row->fate_done_wall_ms, 0);
+	bind_unless(&query, row->checked_wall_ms, 0);
+	bind_unless(&query, row->batch_id, 0);
+	bind_unless(&query, row->filled.wall_ms, 0);
+	bind_integer(&query, row->filled.awake_ms);
+	BIND_TEXT(&query, row->filled.boot);
+	BIND_TEXT(&query, row->closed_by);
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		bind_name(&query, seal_tick_name(row->ticks[i]));
+	BIND_TEXT(&query, row->checked_by);
+	bind_unless(&query, row->from_jar_id, 0);
+	bind_name(&query, jar_gone_name(row->gone_why));
+	bind_unless(&query, row->gone_wall_ms, 0);
+	bind_name(&query, row->acid == ACID_NOT_SAID ? "" : acid_name(row->acid));
+	return put_row(&query, &row->id, 0, "jar", fault);
+}
+
+bool log_remove_jar(struct log *log, int64_t id, struct fault *fault)
+{
+	if (!act_is_open(log, fault))
+		return false;
+	struct query query = query_start(log, JAR_DELETE);
+	bind_integer(&query, id);
+	return update(&query, "jar that waits", fault);
+}

@@ -1,0 +1,490 @@
+/*
+ * log_rows.c - reading typed rows: house, stations, lids, lots, loads, phases, jars.
+ * Runs, batches, juice, supplies and recipes: log_pot_rows.c.
+ */
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "log/query/query.h"
+
+static void read_house(struct query *query, void *into)
+{
+	struct log_house *house = into;
+	memset(house, 0, sizeof(*house));
+	TAKE_TEXT(query, house->name);
+	int64_t um = take_or(query, INT64_MIN);
+	house->elevation.known = um != INT64_MIN;
+	house->elevation.um = house->elevation.known ? um : 0;
+	house->elevation.slack_um = take_integer(query);
+	TAKE_TEXT(query, house->elevation_by);
+	house->elevation_set_wall_ms = take_wall(query);
+	house->measured_boil_mc = take_int(query);
+	house->barometer_pa = take_int(query);
+	house->invented = take_flag(query);
+	house->practice_speed = take_int(query);
+	house->practice_wall_ms = take_wall(query);
+	house->practice_real_wall_ms = take_wall(query);
+	house->units = (enum unit_system)take_word(query, &words_of_units);
+	house->run_minutes = take_int(query);
+	house->first_juice_minutes = take_int(query);
+	house->water_minutes = take_int(query);
+	house->jar_wait_minutes = take_int(query);
+	house->storage_mc = take_or(query, STORAGE_NOT_READ);
+	house->storage_wall_ms = take_wall(query);
+	house->stand_minutes = take_int(query);
+}
+
+static void read_station(struct query *query, void *into)
+{
+	struct log_station *station = into;
+	memset(station, 0, sizeof(*station));
+	station->id = take_integer(query);
+	station->digit = take_int(query);
+	station->kind = (enum station_kind)take_word(query, &words_of_station_kind);
+	TAKE_TEXT(query, station->name);
+	station->gauge_checked_wall_ms = take_wall(query);
+	station->retired = take_flag(query);
+	station->volume_ul = take_integer(query);
+	TAKE_TEXT(query, station->who);
+	station->own_heat = take_flag(query);
+	station->wall = (enum canner_wall)take_word(query, &words_of_wall);
+	station->watts = take_int(query);
+}
+
+struct capacity {
+	char jar[WORD_MAX_BYTES];
+	int jars;
+};
+
+static void read_capacity(struct query *query, void *into)
+{
+	struct capacity *capacity = into;
+	TAKE_TEXT(query, capacity->jar);
+	capacity->jars = take_int(query);
+}
+
+void row_lid_box(struct query *query, void *into)
+{
+	struct log_lid_box *box = into;
+	memset(box, 0, sizeof(*box));
+	box->id = take_integer(query);
+	TAKE_TEXT(query, box->label);
+	box->bought_wall_ms = take_wall(query);
+	box->lids = take_int(query);
+	box->used = take_int(query);
+	box->retired = take_flag(query);
+}
+
+void row_lot(struct query *query, void *into)
+{
+	struct log_lot *lot = into;
+	memset(lot, 0, sizeof(*lot));
+	lot->id = take_integer(query);
+	TAKE_TEXT(query, lot->code);
+	TAKE_TEXT(query, lot->product);
+	TAKE_TEXT(query, lot->food);
+	TAKE_TEXT(query, lot->pack);
+	lot->acidity = take_acidity(query);
+	lot->made_wall_ms = take_wall(query);
+	lot->origin = take_origin(query);
+	TAKE_TEXT(query, lot->origin_words);
+}
+
+/* What stands in the columns of a figure that nobody noted means nothing. */
+static void take_not_noted(struct query *query, struct log_load *load)
+{
+	const char *words = take_name(query);
+	if (strstr(words, "headspace") != NULL)
+		load->headspace_thou = 0;
+	load->method_not_noted = strstr(words, "method") != NULL;
+	if (strstr(words, "minutes") != NULL)
+		load->minutes = 0;
+	if (strstr(words, "elevation") != NULL)
+		load->elevation = (struct elevation){.known = false};
+}
+
+static void read_load(struct query *query, void *into)
+{
+	struct log_load *load = into;
+	memset(load, 0, sizeof(*load));
+	load->id = take_integer(query);
+	load->station_id = take_integer(query);
+	load->method = take_method(query);
+	load->place = (enum load_place)take_word(query, &words_of_place);
+	load->minutes = take_int(query);
+	int64_t pressure = take_or(query, NO_PRESSURE);
+	load->pressure_psi = (int)pressure;
+	query->unreadable = query->unreadable || load->pressure_psi != pressure;
+	load->headspace_thou = take_int(query);
+	TAKE_TEXT(query, load->jar_in_table);
+	TAKE_TEXT(query, load->source);
+	load->confirmed = take_confirmed(query);
+	load->elevation.known = true;
+	load->elevation.um = take_integer(query);
+	load->elevation.slack_um = take_integer(query);
+	TAKE_TEXT(query, load->elevation_by);
+	load->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	TAKE_TEXT(query, load->verdict_why);
+	load->gate = take_int(query);
+	load->process_ended_wall_ms = take_wall(query);
+	load->broken = take_int(query);
+	load->opened_wall_ms = take_wall(query);
+	take_not_noted(query, load);
+	TAKE_TEXT(query, load->note);
+}
+
+static void read_phase(struct query *query, void *into)
+{
+	struct log_phase *phase = into;
+	memset(phase, 0, sizeof(*phase));
+	phase->id = take_integer(query);
+	phase->load_id = take_integer(query);
+	TAKE_TEXT(query, phase->name);
+	phase->began.wall_ms = take_wall(query);
+	phase->began.awake_ms = take_awake(query);
+	TAKE_TEXT(query, phase->began.boot);
+	phase->required_ms = take_integer(query);
+	phase->acknowledged_wall_ms = take_wall(query);
+	phase->ended_wall_ms = take_wall(query);
+	phase->ended_why = (enum phase_end)take_word(query, &words_of_phase_end);
+	phase->run_id = take_integer(query);
+	phase->batch_id = take_integer(query);
+	phase->lasted_ms = take_integer(query);
+}
+
+void row_jar(struct query *query, void *into)
+{
+	struct log_jar *jar = into;
+	memset(jar, 0, sizeof(*jar));
+	jar->id = take_integer(query);
+	jar->load_id = take_integer(query);
+	jar->lot_id = take_integer(query);
+	jar->lid_box_id = take_integer(query);
+	jar->place_in_load = take_int(query);
+	TAKE_TEXT(query, jar->size);
+	jar->state = (enum jar_state)take_word(query, &words_of_jar_state);
+	jar->siphoning = (enum siphoning)take_word(query, &words_of_siphoning);
+	jar->fate = (enum jar_fate)take_word(query, &words_of_fate);
+	jar->fate_by_wall_ms = take_wall(query);
+	jar->fate_done_wall_ms = take_wall(query);
+	jar->checked_wall_ms = take_wall(query);
+	jar->batch_id = take_integer(query);
+	jar->filled.wall_ms = take_wall(query);
+	jar->filled.awake_ms = take_awake(query);
+	TAKE_TEXT(query, jar->filled.boot);
+	TAKE_TEXT(query, jar->closed_by);
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		jar->ticks[i] = (enum seal_tick)take_word(query, &words_of_tick);
+	TAKE_TEXT(query, jar->checked_by);
+	jar->from_jar_id = take_integer(query);
+	jar->gone_why = (enum jar_gone)take_word(query, &words_of_gone);
+	jar->gone_wall_ms = take_wall(query);
+	jar->acid = take_acid(query);
+	jar->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	jar->acidity = take_acidity(query);
+}
+
+bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)
+{
+	struct query query = query_start(log, HOUSE_GET);
+	return query_get(&query, read_house, out, "house", fault);
+}
+
+/* A jar size this program does not know is left alone: it cannot be loaded. */
+static bool read_capacities(struct log *log, struct log_station *station, struct fault *fault)
+{
+	struct query query = query_start(log, CAPACITY_LIST);
+	bind_integer(&query, station->id);
+	void *rows;
+	size_t count;
+	if (!query_list(&query, read_capacity, sizeof(struct capacity), &rows, &count, fault))
+		return false;
+	const struct capacity *capacities = rows;
+	for (size_t i = 0; i < count; i++)
+		for (size_t size = 0; size < jar_size_count && size < JAR_SIZES_MAX; size++)
+			if (strcmp(jar_sizes[size].name, capacities[i].jar) == 0)
+				station->capacity[size] = capacities[i].jars;
+	free(rows);
+	return true;
+}
+
+static bool list_stations(struct log *log, enum statement which, struct log_station **rows, size_t *count,
+                          struct fault *fault)
+{
+	struct query query = query_start(log, which);
+	void *list;
+	*rows = NULL;
+	if (!query_list(&query, read_station, sizeof(**rows), &list, count, fault))
+		return false;
+	struct log_station *stations = list;
+	for (size_t i = 0; i < *count; i++) {
+		if (!read_capacities(log, &stations[i], fault)) {
+			free(list);
+			*count = 0;
+			return false;
+		}
+	}
+	*rows = stations;
+	return true;
+}
+
+bool log_stations(struct log *log, struct log_station **rows, size_t *count, struct fault *fault)
+{
+	return list_stations(log, STATION_LIST, rows, count, fault);
+}
+
+bool log_stations_all(struct log *log, struct log_station **rows, size_t *count, struct fault *fault)
+{
+	return list_stations(log, STATION_ALL, rows, count, fault);
+}
+
+bool log_station_get(struct log *log, int64_t id, struct log_station *out, struct fault *fault)
+{
+	struct query query = query_start(log, STATION_GET);
+	bind_integer(&query, id);
+	return query_get(&query, read_station, out, "such station", fault) &&
+	       read_capacities(log, out, fault);
+}
+
+bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LID_BOX_LIST);
+	void *list;
+	bool ok = query_list(&query, row_lid_box, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LID_BOX_ALL);
+	void *list;
+	bool ok = query_list(&query, row_lid_box, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struct fault *fault)
+{
+	struct query query = query_start(log, LID_BOX_GET);
+	bind_integer(&query, id);
+	return query_get(&query, row_lid_box, out, "such lid box", fault);
+}
+
+bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_GET);
+	bind_integer(&query, id);
+	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
+bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_MADE);
+	bind_text(&query, product, NAME_MAX_BYTES);
+	bind_integer(&query, made_wall_ms);
+	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
+bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_NAMED);
+	bind_text(&query, code, NAME_MAX_BYTES);
+	return query_get(&query, row_lot, out, "such lot", fault);
+}
+
+static void read_lot_kept(struct query *query, void *into)
+{
+	struct log_lot_kept *kept = into;
+	row_lot(query, &kept->lot);
+	kept->jars = take_integer(query);
+}
+
+bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOTS_KEPT);
+	void *list;
+	bool ok = query_list(&query, read_lot_kept, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+/* What stands behind the prefix of a lot code, as in 2026-09-14 -B3. */
+static void read_lot_number(struct query *query, void *into)
+{
+	int64_t *number = into;
+	const char *tail = take_name(query);
+	tail += strcspn(tail, "0123456789");
+	int64_t value = 0;
+	for (; *tail >= '0' && *tail <= '9' && value < 1000000; tail++)
+		value = value * 10 + (*tail - '0');
+	*number = value;
+}
+
+bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault)
+{
+	struct query query = query_start(log, LOT_CODES);
+	bind_text(&query, prefix, NAME_MAX_BYTES);
+	void *rows;
+	size_t count;
+	if (!query_list(&query, read_lot_number, sizeof(int64_t), &rows, &count, fault))
+		return false;
+	const int64_t *numbers = rows;
+	int64_t highest = 0;
+	for (size_t i = 0; i < count; i++)
+		if (numbers[i] > highest)
+			highest = numbers[i];
+	free(rows);
+	*number = (int)highest + 1;
+	return true;
+}
+
+bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOAD_GET);
+	bind_integer(&query, id);
+	return query_get(&query, read_load, out, "such load", fault);
+}
+
+bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOAD_OPEN);
+	void *list;
+	bool ok = query_list(&query, read_load, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
+                       struct log_load **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, LOAD_BETWEEN);
+	bind_integer(&query, from_wall_ms);
+	bind_integer(&query, to_wall_ms);
+	void *list;
+	bool ok = query_list(&query, read_load, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault)
+{
+	struct query query = query_start(log, LOAD_BEFORE);
+	bind_integer(&query, wall_ms);
+	return query_get(&query, read_load, out, "load before that", fault);
+}
+
+/* Which of three statements, by the kind of the subject. */
+static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3],
+                        struct query *query, struct fault *fault)
+{
+	if (subject.kind < SUBJECT_LOAD || subject.kind > SUBJECT_BATCH)
+		return fault_set(fault, FAULT_REFUSED, "Only a load, a run or a batch has phases. This is a "
+		                 "mistake in the program.");
+	*query = query_start(log, which[subject.kind - SUBJECT_LOAD]);
+	bind_integer(query, subject.id);
+	return true;
+}
+static_assert(SUBJECT_RUN == SUBJECT_LOAD + 1 && SUBJECT_BATCH == SUBJECT_LOAD + 2,
+              "the statements of phases are in another order");
+
+bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out,
+                       struct fault *fault)
+{
+	static const enum statement which[] = {PHASE_OPEN_OF_LOAD, PHASE_OPEN_OF_RUN,
+	                                       PHASE_OPEN_OF_BATCH};
+	struct query query;
+	return phase_query(log, subject, which, &query, fault) &&
+	       query_get(&query, read_phase, out, "phase running there", fault);
+}
+
+bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count,
+                struct fault *fault)
+{
+	static const enum statement which[] = {PHASES_OF_LOAD, PHASES_OF_RUN, PHASES_OF_BATCH};
+	struct query query;
+	void *list = NULL;
+	*count = 0;
+	bool ok = phase_query(log, subject, which, &query, fault) &&
+	          query_list(&query, read_phase, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count,
+              struct fault *fault)
+{
+	struct query query = query_start(log, JAR_LIST);
+	bind_integer(&query, load_id);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault)
+{
+	struct query query = query_start(log, JAR_GET);
+	bind_integer(&query, id);
+	return query_get(&query, row_jar, out, "such jar", fault);
+}
+
+bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault)
+{
+	struct query query = query_start(log, JAR_OLDEST);
+	return query_get(&query, row_jar, out, "jar that is kept", fault);
+}
+
+bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, JARS_OF_LOT);
+	bind_integer(&query, lot_id);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,
+                       struct fault *fault)
+{
+	struct query query = query_start(log, JARS_OF_BATCH);
+	bind_integer(&query, batch_id);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, JARS_WAITING);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count,
+                             struct fault *fault)
+{
+	struct query query = query_start(log, JAR_FATES);
+	void *list;
+	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars,
+                           struct fault *fault)
+{
+	struct query query = query_start(log, JAR_MADE);
+	bind_integer(&query, from_wall_ms);
+	bind_integer(&query, to_wall_ms);
+	int64_t count;
+	if (!query_integer(&query, &count, fault))
+		return false;
+	*jars = (int)count;
+	return true;
+}

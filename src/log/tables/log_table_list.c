@@ -1,0 +1,479 @@
+/*
+ * log_table_list.c - the tables of an export: statement and columns side by side.
+ *
+ * Amounts leave the program in grams, millilitres and pieces with their exact
+ * decimals; lengths in inches, heights in metres, spans in seconds.
+ */
+#include "log/query/tables.h"
+
+#define TEXT(name, words) { name, CELL_TEXT, 0, false, words }
+#define WHOLE(name, words) { name, CELL_NUMBER, 0, false, words }
+#define DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, false, words }
+#define INSTANT(name, words) { name, CELL_INSTANT, 0, false, words }
+#define FLAG(name, words) { name, CELL_FLAG, 0, false, words }
+/* Those that may be empty. */
+#define SOME_TEXT(name, words) { name, CELL_TEXT, 0, true, words }
+#define SOME_WHOLE(name, words) { name, CELL_NUMBER, 0, true, words }
+#define SOME_DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, true, words }
+#define SOME_INSTANT(name, words) { name, CELL_INSTANT, 0, true, words }
+
+/* The unit a supply is counted in (engine/recipe/recipe.h, supply_measure), and the factor
+ * that brings pieces to the same three decimals as g and ml. */
+#define UNIT_OF_KIND(kind) \
+	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \
+	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_solution') THEN 'ml' ELSE 'g' END"
+#define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
+#define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
+#define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
+#define NOTED(word, column) "CASE WHEN instr(load.not_noted, '" word "') THEN NULL ELSE " column " END"
+
+static const struct log_column house_columns[] = {
+	TEXT("name", "of the kitchen"),
+	SOME_DECIMAL("elevation_m", 6, "above the sea; empty: not known"),
+	DECIMAL("elevation_slack_m", 6, "how far off it may be"),
+	TEXT("elevation_by", "who set it"),
+	SOME_INSTANT("elevation_set", "when"),
+	SOME_DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
+	SOME_DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
+	TEXT("units", "us or metric"),
+	WHOLE("run_minutes", "a juicer run takes so long here; 0: not set"),
+	WHOLE("first_juice_minutes", "until the first juice can be drawn; 0: no hint"),
+	WHOLE("water_minutes", "between water checks of a juicer; 0: not set"),
+	WHOLE("jar_wait_minutes", "filled jars may wait so long for a canner"),
+	SOME_DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
+	SOME_INSTANT("storage_read", "when that was read"),
+	FLAG("invented", "the data are made up"),
+	WHOLE("practice_speed", "0: a real log"),
+	WHOLE("stand_minutes", "longest that filled jars may stand here; 0: no shorter than the program's own"),
+};
+
+static const struct log_column stations_columns[] = {
+	WHOLE("station", "number that other tables name it by"),
+	WHOLE("digit", "its key on the board"),
+	TEXT("kind", "boiling_water, steam, dial_gauge, weighted_gauge, juicer, pot"),
+	TEXT("name", ""),
+	SOME_DECIMAL("volume_ml", 3, "pots, to the brim; empty: not stated"),
+	SOME_INSTANT("gauge_checked", "dial gauges; empty: never"),
+	TEXT("who", "initials of who has it"),
+	FLAG("own_heat", "needs no burner of the stove"),
+	FLAG("retired", ""),
+	SOME_TEXT("wall", "pressure canners, how one sees that the pressure is gone: heavy, lock; empty: not said"),
+	SOME_WHOLE("watts", "canners: heat into the water; empty: not stated"),
+};
+
+static const struct log_column station_rooms_columns[] = {
+	WHOLE("station", ""),
+	TEXT("size", "of jars"),
+	WHOLE("jars", "so many stand in it"),
+};
+
+static const struct log_column lid_boxes_columns[] = {
+	WHOLE("box", "number"),
+	TEXT("label", ""),
+	SOME_INSTANT("bought", "empty: not noted"),
+	WHOLE("lids", "in it when it was new"),
+	WHOLE("used", "jars that carry one"),
+	FLAG("retired", ""),
+};
+
+static const struct log_column supplies_columns[] = {
+	WHOLE("supply", "number"),
+	TEXT("kind", "sugar, jar, fruit ..."),
+	TEXT("size", "of jars; else empty"),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("stock", 3, "sum of its moves"),
+	SOME_DECIMAL("sold_by", 3, "what one buys at a time; empty: loose"),
+};
+
+static const struct log_column supply_moves_columns[] = {
+	WHOLE("move", "number"),
+	WHOLE("supply", ""),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("amount", 3, "negative: taken out"),
+	TEXT("why", "receipt, use or correction"),
+	SOME_WHOLE("batch", "empty: about none"),
+	SOME_WHOLE("load", "empty: about none"),
+	TEXT("note", ""),
+	INSTANT("at", ""),
+	TEXT("who", "initials"),
+};
+
+static const struct log_column recipes_columns[] = {
+	WHOLE("recipe", "number; the kitchen's own recipes only"),
+	TEXT("name", ""),
+	TEXT("food", "of the process tables; empty: no published process"),
+	TEXT("packs", "blank-separated"),
+	TEXT("jars", "sizes, blank-separated"),
+	TEXT("pectin", "none, regular, low_methoxyl"),
+	TEXT("acidity", "acid, acidified, low_acid"),
+	FLAG("gel_test", ""),
+	WHOLE("boil_hold_s", "seconds of full boil"),
+	DECIMAL("headspace_in", 3, "inches"),
+	WHOLE("multiple_max", "batches one pot may hold"),
+	WHOLE("foam_percent", "of the pot kept free"),
+	WHOLE("boil_off_low_percent", ""),
+	WHOLE("boil_off_high_percent", ""),
+	TEXT("caution", ""),
+	TEXT("source", ""),
+	FLAG("retired", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
+};
+
+static const struct log_column recipe_ingredients_columns[] = {
+	WHOLE("recipe", ""),
+	WHOLE("place", "from 1"),
+	TEXT("name", ""),
+	TEXT("supply", "kind it is taken from"),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("amount", 3, "of one batch; in_jar: of a quart jar"),
+	TEXT("form", ""),
+	TEXT("adding", "at_start, at_boil, last, in_jar"),
+	FLAG("optional", ""),
+	TEXT("known", "ingredient it was picked as; empty: on no list"),
+};
+
+static const struct log_column runs_columns[] = {
+	WHOLE("run", "number"),
+	WHOLE("station", "the juicer"),
+	TEXT("fruit", ""),
+	DECIMAL("fruit_g", 3, ""),
+	FLAG("open", "it still goes on"),
+	WHOLE("water_checks", "how often the water was seen"),
+	INSTANT("opened", ""),
+};
+
+static const struct log_column juice_columns[] = {
+	WHOLE("juice", "number"),
+	SOME_WHOLE("run", "empty: brought along"),
+	TEXT("kind", ""),
+	DECIMAL("made_ml", 3, ""),
+	DECIMAL("left_ml", 3, "made less used"),
+	TEXT("state", "hot, chilled, frozen"),
+	INSTANT("made", ""),
+	INSTANT("state_since", ""),
+};
+
+static const struct log_column juice_uses_columns[] = {
+	WHOLE("use", "number"),
+	WHOLE("juice", ""),
+	SOME_WHOLE("batch", "empty: none"),
+	DECIMAL("ml", 3, "taken out; negative: put back"),
+	TEXT("why", "batch, correction, discarded"),
+	INSTANT("at", ""),
+};
+
+static const struct log_column batches_columns[] = {
+	WHOLE("batch", "number"),
+	WHOLE("station", "the pot"),
+	TEXT("lot", ""),
+	TEXT("recipe", ""),
+	WHOLE("multiple", "times the recipe"),
+	WHOLE("boil_hold_s", "seconds of full boil"),
+	DECIMAL("headspace_in", 3, "inches"),
+	TEXT("source", "of the recipe"),
+	FLAG("published", "has a published process"),
+	FLAG("warm_jars", "were ticked"),
+	FLAG("open", "still in the pot"),
+	TEXT("jar", "size it was meant for"),
+	TEXT("verdict", "open, not_valid, unknown"),
+	TEXT("verdict_why", ""),
+	TEXT("note", ""),
+	INSTANT("opened", ""),
+	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
+};
+
+static const struct log_column batch_amounts_columns[] = {
+	WHOLE("batch", ""),
+	WHOLE("place", "from 1"),
+	TEXT("ingredient", ""),
+	TEXT("supply", "kind it was taken from"),
+	TEXT("unit", "g, ml or each"),
+	DECIMAL("wanted", 3, "by the recipe"),
+	DECIMAL("used", 3, "what went in"),
+};
+
+static const struct log_column lots_columns[] = {
+	TEXT("lot", "code on the labels"),
+	TEXT("product", "what the label says"),
+	TEXT("food", "of the process tables; may be empty"),
+	TEXT("pack", ""),
+	TEXT("acidity", "acid, acidified, low_acid"),
+	INSTANT("made", ""),
+	SOME_TEXT("origin", "whose recipe: printed, own_class, own_unknown, refused; empty: not said"),
+	TEXT("origin_words", "what was said of an own recipe"),
+};
+
+static const struct log_column marks_columns[] = {
+	SOME_WHOLE("load", "one of load and lot is given"),
+	SOME_TEXT("lot", ""),
+	SOME_WHOLE("phase", "it is about; empty: none"),
+	TEXT("kind", "stopped, found_wrong, vent_cut, not_as_recipe, vinegar ..."),
+	WHOLE("amount", "ms, batches or tenths of a percent, by the kind; 0: none"),
+	TEXT("words", "what was said"),
+	INSTANT("at", ""),
+	TEXT("who", "initials"),
+};
+
+static const struct log_column loads_columns[] = {
+	WHOLE("load", "number"),
+	TEXT("station", "name of the canner"),
+	SOME_TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
+	SOME_TEXT("wall", "of the canner: heavy, lock; empty: not said"),
+	TEXT("place", "canner, rack, shelf"),
+	INSTANT("opened", "when it was begun"),
+	SOME_WHOLE("minutes", "of the process; empty: not noted"),
+	SOME_WHOLE("pressure_psi", "empty: none"),
+	SOME_DECIMAL("headspace_in", 3, "inches; empty: not noted"),
+	TEXT("jar_in_table", "size whose row was used"),
+	TEXT("source", "of the process"),
+	SOME_TEXT("confirmed", "yes, or practice: common practice, no source; empty: from a notebook"),
+	SOME_DECIMAL("elevation_m", 6, "of the kitchen that day; empty: not noted"),
+	SOME_DECIMAL("elevation_slack_m", 6, "how far off it may be"),
+	TEXT("elevation_by", "who had set it"),
+	TEXT("verdict", "of the process: open, valid, not_valid, unknown"),
+	TEXT("verdict_why", ""),
+	SOME_INSTANT("process_ended", "empty: not yet, or not noted"),
+	WHOLE("broken", "jars seen to break before the seal check"),
+	TEXT("note", ""),
+};
+
+static const struct log_column phases_columns[] = {
+	WHOLE("phase", "number"),
+	SOME_WHOLE("load", "one of load, run and batch is given"),
+	SOME_WHOLE("run", ""),
+	SOME_WHOLE("batch", ""),
+	TEXT("name", "come_up, vent, hold ..."),
+	INSTANT("began", ""),
+	DECIMAL("required_s", 3, "seconds; 0: no clock, waits for a person"),
+	SOME_INSTANT("acknowledged", "the alarm was heard"),
+	SOME_INSTANT("ended", "empty: it goes on"),
+	SOME_TEXT("ended_why", "done, lost, cut_short, stopped"),
+	SOME_DECIMAL("lasted_s", 3, "seconds, by the clock that nobody sets"),
+};
+
+static const struct log_column jars_columns[] = {
+	SOME_WHOLE("load", "empty: in none yet"),
+	WHOLE("place", "in the load, from 1; 0: in none yet"),
+	TEXT("lot", ""),
+	TEXT("size", "half_pint ..."),
+	TEXT("state", "unchecked, sealed, unsealed, doubtful, broken"),
+	TEXT("siphoning", "none, slight, under_half, over_half"),
+	TEXT("fate", "none, fridge, freezer, reprocess, discard"),
+	SOME_INSTANT("fate_by", "fridge: to be eaten by; else to be done by; empty: no deadline"),
+	SOME_INSTANT("fate_done", "frozen, processed again, thrown out, eaten from the fridge; empty: not yet"),
+	SOME_INSTANT("checked", "empty: not yet"),
+	SOME_TEXT("press", "good or bad: pressed in the center; empty: not tried"),
+	SOME_TEXT("tap", "tapped"),
+	SOME_TEXT("eye", "seen at eye level"),
+	SOME_TEXT("checked_by", "initials"),
+	SOME_INSTANT("filled", "empty: not noted"),
+	SOME_TEXT("lid_box", "label; empty: not noted"),
+	TEXT("closed_by", "initials"),
+	SOME_WHOLE("from_load", "processed again under a new lid: the load it was in before; empty: none"),
+	SOME_WHOLE("from_place", "its place there"),
+	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out, not_noted; empty: still there"),
+	SOME_INSTANT("gone", "when"),
+	FLAG("recalled", "an open recall looks for it"),
+	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
+};
+
+static const struct log_column recalls_columns[] = {
+	WHOLE("recall", "number"),
+	TEXT("about", "lot, lid_box, load, batch, run, product, day"),
+	TEXT("which", "number, product or day"),
+	TEXT("words", "what it was called then"),
+	TEXT("reason", ""),
+	INSTANT("opened", ""),
+	WHOLE("jars", "it is about"),
+	WHOLE("to_find", "of these, still to be found"),
+	WHOLE("not_found", "of these, looked for and not found"),
+};
+
+static const struct log_column recall_jars_columns[] = {
+	WHOLE("recall", ""),
+	TEXT("lot", ""),
+	SOME_WHOLE("load", "empty: in none yet"),
+	WHOLE("place", "in the load"),
+	SOME_TEXT("outcome", "thrown_out, not_found, cleared, reprocessed, gone; empty: to be found"),
+	SOME_INSTANT("at", ""),
+	TEXT("who", "initials"),
+};
+
+static const struct log_column plan_house_columns[] = {
+	WHOLE("burners", "of the stove"),
+	WHOLE("fillers", "so many fill jars at a time; 0: as many as there are"),
+	SOME_WHOLE("cooling_jars", "room to cool; empty: no limit"),
+	WHOLE("clean_minutes", "to clean up at the end"),
+	DECIMAL("charge_g", 3, "fruit in a basket"),
+	WHOLE("late_minutes", "so much later than planned is told"),
+	FLAG("meals_in_turns", "helpers eat half by half"),
+};
+
+static const struct log_column helpers_columns[] = {
+	TEXT("initials", ""),
+	SOME_WHOLE("from_minutes", "after local midnight; empty: from the start"),
+};
+
+static const struct log_column plan_breaks_columns[] = {
+	WHOLE("start_minutes", "after local midnight"),
+	WHOLE("end_minutes", ""),
+};
+
+static const struct log_column plan_columns[] = {
+	SOME_INSTANT("day", "local midnight; empty: the day it is"),
+	SOME_WHOLE("start_minutes", "after local midnight; empty: at once"),
+	SOME_INSTANT("accepted", "empty: a draft"),
+	SOME_INSTANT("accepted_finish", ""),
+	SOME_INSTANT("finished", "empty: not yet"),
+};
+
+static const struct log_column plan_runs_columns[] = {
+	WHOLE("planned_run", "number"),
+	TEXT("fruit", ""),
+	DECIMAL("fruit_g", 3, ""),
+	SOME_WHOLE("ready_minutes", "after local midnight, not before; empty: any time"),
+	SOME_WHOLE("run", "that it became; empty: not begun"),
+};
+
+static const struct log_column plan_batches_columns[] = {
+	WHOLE("planned_batch", "number"),
+	TEXT("recipe", ""),
+	TEXT("pack", ""),
+	TEXT("jar", ""),
+	WHOLE("multiple", "times the recipe"),
+	SOME_WHOLE("ready_minutes", "after local midnight, not before; empty: any time"),
+	SOME_WHOLE("after_runs", "waits for so many runs; empty: for as many as give its juice"),
+	SOME_WHOLE("batch", "that it became; empty: not begun"),
+};
+
+static const struct log_column plan_blocks_columns[] = {
+	WHOLE("station", ""),
+	SOME_WHOLE("planned_run", "empty: about none"),
+	SOME_WHOLE("planned_batch", "empty: about none"),
+	WHOLE("jars", ""),
+	INSTANT("start", "as accepted"),
+	INSTANT("end", ""),
+};
+
+static const struct log_column rules_aside_columns[] = {
+	TEXT("rule", "a warning this house does not want to see"),
+	INSTANT("since", ""),
+};
+
+static const struct log_column journal_columns[] = {
+	WHOLE("entry", "number"),
+	INSTANT("at", ""),
+	TEXT("verb", "short name of the act"),
+	TEXT("who", "initials"),
+	SOME_WHOLE("station", "empty: about none"),
+	SOME_WHOLE("load", "empty: about none"),
+	SOME_WHOLE("run", "empty: about none"),
+	SOME_WHOLE("batch", "empty: about none"),
+	TEXT("sentence", "what was done"),
+	SOME_WHOLE("undoes", "entry it takes back; empty: none"),
+};
+
+/* What the gate said of it last. */
+#define GATE_SAID(of, id) \
+	"coalesce((SELECT g.verdict FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), 'open'), " \
+	"coalesce((SELECT g.why FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), '')"
+
+#define TABLE(array, one, meaning, statement) \
+	{ .name = #array, .words = (meaning), .single = (one), .columns = array##_columns, \
+	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
+#define CHECKED_TABLE(array, meaning, statement) \
+	{ .name = #array, .words = (meaning), .checked = true, .columns = array##_columns, \
+	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
+
+const struct log_table log_tables[] = {
+	TABLE(house, true, "the kitchen",
+	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
+	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
+	      "storage_wall_ms, invented, practice_speed, stand_minutes FROM house WHERE id = 1"),
+	TABLE(stations, false, "canners, juicers, pots",
+	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired, wall, watts FROM station ORDER BY id"),
+	TABLE(station_rooms, false, "how many jars a canner takes",
+	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
+	TABLE(lid_boxes, false, "boxes of flat lids",
+	      "SELECT id, label, bought_wall_ms, lids, "
+	      "(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired FROM lid_box ORDER BY id"),
+	TABLE(supplies, false, "what a ledger is kept of",
+	      "SELECT id, supply.kind, supply.size, " UNIT_OF_KIND("supply.kind") ", stock * "
+	      FACTOR_OF_KIND("supply.kind") ", sold_by.amount * " FACTOR_OF_KIND("supply.kind") " "
+	      "FROM supply JOIN supply_stock ON supply_id = supply.id "
+	      "LEFT JOIN sold_by ON sold_by.kind = supply.kind AND sold_by.size = supply.size ORDER BY supply.id"),
+	TABLE(supply_moves, false, "the ledgers",
+	      "SELECT supply_move.id, supply_id, " UNIT_OF_KIND("kind") ", amount * " FACTOR_OF_KIND("kind") ", why, "
+	      "batch_id, load_id, note, wall_ms, who FROM supply_move JOIN supply ON supply.id = supply_id "
+	      "ORDER BY supply_move.id"),
+	TABLE(recipes, false, "the kitchen's own recipes",
+	      "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
+	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
+	TABLE(recipe_ingredients, false, "what goes into them",
+	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
+	      ", form, adding, optional, known FROM recipe_ingredient ORDER BY recipe_id, place"),
+	TABLE(runs, false, "juicer runs",
+	      "SELECT id, station_id, fruit, fruit_mg, open, water_checks, opened_wall_ms FROM run ORDER BY id"),
+	TABLE(juice, false, "juice measured out",
+	      "SELECT id, run_id, kind, made_ul, left_ul, state, made_wall_ms, state_wall_ms "
+	      "FROM juice JOIN juice_left ON juice_id = juice.id ORDER BY id"),
+	TABLE(juice_uses, false, "where it went",
+	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
+	TABLE(batches, false, "pots of a recipe",
+	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
+	      "warm_jars, open, jar, " GATE_SAID("batch", "batch.id") ", note, opened_wall_ms, sheet_minutes "
+	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
+	TABLE(batch_amounts, false, "what went into them",
+	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
+	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
+	CHECKED_TABLE(lots, "everything that bears one code",
+	      "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
+	CHECKED_TABLE(loads, "jars that shared one canner",
+	      "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, "
+	      NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, "
+	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, "
+	      GATE_SAID("load", "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
+	      "ORDER BY load.id"),
+	CHECKED_TABLE(phases, "what loads, runs and batches went through",
+	      "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
+	      "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
+	CHECKED_TABLE(marks, "what was seen or said that bears on a process",
+	      "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
+	      "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
+	CHECKED_TABLE(jars, "every jar",
+	      "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
+	      "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
+	      "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "
+	      "jar.gone_why, jar.gone_wall_ms, "
+	      "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL), jar.acid "
+	      "FROM jar JOIN lot ON lot.id = jar.lot_id LEFT JOIN lid_box ON lid_box.id = jar.lid_box_id "
+	      "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
+	      "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),
+	TABLE(recalls, false, "recalls",
+	      "SELECT id, about, which, words, reason, opened_wall_ms, jars, to_find, not_found "
+	      "FROM recall JOIN recall_left ON recall_id = id ORDER BY id"),
+	TABLE(recall_jars, false, "their jars",
+	      "SELECT recall_id, code, load_id, place_in_load, outcome, outcome_wall_ms, who FROM recall_jar "
+	      "JOIN jar ON jar.id = jar_id JOIN lot ON lot.id = lot_id ORDER BY recall_id, jar_id"),
+	TABLE(plan_house, true, "what the day plan goes by",
+	      "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns FROM plan_house WHERE id = 1"),
+	TABLE(helpers, false, "who helps",
+	      "SELECT initials, from_minutes FROM helper ORDER BY id"),
+	TABLE(plan_breaks, false, "meals", "SELECT start_minutes, end_minutes FROM plan_break ORDER BY start_minutes, id"),
+	TABLE(plan, true, "the day plan",
+	      "SELECT day_wall_ms, start_minutes, accepted_wall_ms, accepted_finish_wall_ms, finished_wall_ms "
+	      "FROM plan WHERE id = 1"),
+	TABLE(plan_runs, false, "its juicer runs",
+	      "SELECT id, fruit, fruit_mg, ready_minutes, run_id FROM plan_run ORDER BY id"),
+	TABLE(plan_batches, false, "its batches",
+	      "SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id FROM plan_batch ORDER BY id"),
+	TABLE(plan_blocks, false, "who was to stand where, as accepted",
+	      "SELECT station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, end_wall_ms FROM plan_block "
+	      "ORDER BY start_wall_ms, id"),
+	TABLE(rules_aside, false, "warnings set aside", "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule"),
+	TABLE(journal, false, "what was done, by whom",
+	      "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, sentence, undoes_id "
+	      "FROM journal ORDER BY id"),
+};
+
+const size_t log_table_count = sizeof(log_tables) / sizeof(log_tables[0]);

@@ -1,0 +1,90 @@
+/* log_tables.c - reading the tables of tables.h, whatever they are. */
+#include <string.h>
+
+#include "log/query/log_private.h"
+#include "log/query/query.h"
+#include "log/query/tables.h"
+
+const struct log_table *log_table_named(const char *name)
+{
+	for (size_t i = 0; i < log_table_count; i++)
+		if (strcmp(log_tables[i].name, name) == 0)
+			return &log_tables[i];
+	return NULL;
+}
+
+/* SQLITE_OK, or SQLITE_NOMEM when a value could not be made into text. */
+static int take_cell(sqlite3_stmt *statement, int at, enum cell_kind kind, struct log_cell *cell)
+{
+	cell->null = sqlite3_column_type(statement, at) == SQLITE_NULL;
+	cell->number = 0;
+	cell->text = "";
+	cell->length = 0;
+	if (cell->null)
+		return SQLITE_OK;
+	if (kind != CELL_TEXT) {
+		cell->number = sqlite3_column_int64(statement, at);
+		return SQLITE_OK;
+	}
+	cell->text = (const char *)sqlite3_column_text(statement, at);
+	if (cell->text == NULL)
+		return SQLITE_NOMEM;
+	cell->length = (size_t)sqlite3_column_bytes(statement, at);
+	return SQLITE_OK;
+}
+
+static int take_row(sqlite3_stmt *statement, const struct log_table *table, struct log_cell *cells)
+{
+	int rc = SQLITE_OK;
+	for (size_t i = 0; rc == SQLITE_OK && i < table->column_count; i++)
+		rc = take_cell(statement, (int)i, table->columns[i].kind, &cells[i]);
+	return rc;
+}
+
+bool log_table_read(struct log *log, const struct log_table *table,
+                    bool (*row)(void *state, const struct log_cell *cells, struct fault *fault), void *state,
+                    struct fault *fault)
+{
+	struct log_cell cells[TABLE_COLUMNS_MAX];
+	sqlite3_stmt *statement = NULL;
+	bool ok = true;
+	int rc = sqlite3_prepare_v2(log->db, table->sql, -1, &statement, NULL);
+	if (rc == SQLITE_OK && sqlite3_column_count(statement) != (int)table->column_count)
+		rc = SQLITE_MISUSE;
+	while (rc == SQLITE_OK && ok) {
+		rc = sqlite3_step(statement);
+		if (rc == SQLITE_ROW)
+			rc = take_row(statement, table, cells);
+		else
+			break;
+		if (rc == SQLITE_OK)
+			ok = row(state, cells, fault);
+	}
+	if (ok && rc != SQLITE_DONE)
+		ok = log_fault(log, rc, fault);
+	(void)sqlite3_finalize(statement);
+	return ok;
+}
+
+bool log_look_begin(struct log *log, struct fault *fault)
+{
+	int rc = sqlite3_exec(log->db, "BEGIN", NULL, NULL, NULL);
+	log->looking = rc == SQLITE_OK;
+	return log->looking || log_fault(log, rc, fault);
+}
+
+void log_look_end(struct log *log)
+{
+	if (log->looking) {
+		struct query rollback = query_start(log, ROLLBACK_ACT); /* nothing was written */
+		(void)query_run(&rollback, NULL);
+	}
+	log->looking = false;
+}
+
+bool log_birth(struct log *log, int64_t *wall_ms, struct fault *fault)
+{
+	int rc = connection_integer(log->db, "SELECT coalesce((SELECT wall_ms FROM journal ORDER BY id LIMIT 1), 0)",
+	                            wall_ms);
+	return rc == SQLITE_OK || log_fault(log, rc, fault);
+}

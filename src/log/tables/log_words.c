@@ -1,0 +1,315 @@
+/*
+ * log_words.c - the words the enums are stored under. They are the CHECK lists
+ * of schema/log.sql; a new word goes into both.
+ */
+#include <assert.h>
+
+#include "base/text.h"
+#include "log/query/log_private.h"
+
+#define WORDS(array, enum_count) \
+	static_assert(sizeof(array) / sizeof((array)[0]) == (enum_count), #array " misses a word")
+
+static const char *const places[] = {
+	[PLACE_CANNER] = "canner",
+	[PLACE_RACK] = "rack",
+	[PLACE_SHELF] = "shelf",
+};
+WORDS(places, PLACE_COUNT);
+
+static const char *const verdicts[] = {
+	[VERDICT_OPEN] = "open",
+	[VERDICT_VALID] = "valid",
+	[VERDICT_NOT_VALID] = "not_valid",
+	[VERDICT_UNKNOWN] = "unknown",
+};
+WORDS(verdicts, VERDICT_COUNT);
+
+static const char *const walls[] = {
+	[WALL_NOT_SAID] = "", /* stored as null */
+	[WALL_HEAVY] = "heavy",
+	[WALL_LOCK] = "lock",
+};
+WORDS(walls, WALL_COUNT);
+
+static const char *const marks[] = {
+	[MARK_STOPPED] = "stopped",
+	[MARK_FOUND_WRONG] = "found_wrong",
+	[MARK_VENT_CUT] = "vent_cut",
+	[MARK_EARLIER] = "earlier",
+	[MARK_FORCED_COOLING] = "forced_cooling",
+	[MARK_WEIGHT_EARLY] = "weight_early",
+	[MARK_RESTARTED] = "restarted",
+	[MARK_CLOCK_BEGAN] = "clock_began",
+	[MARK_CLOCK_ENDED] = "clock_ended",
+	[MARK_IMPORTED_WORSE] = "imported_worse",
+	[MARK_RAISED] = "raised",
+	[MARK_VENTED] = "vented",
+	[MARK_NOT_AS_RECIPE] = "not_as_recipe",
+	[MARK_MULTIPLIED] = "multiplied",
+	[MARK_VINEGAR] = "vinegar",
+	[MARK_POT_STOOD] = "pot_stood",
+	[MARK_ACID_LEFT_OUT] = "acid_left_out",
+	[MARK_ACID_INSTEAD] = "acid_instead",
+};
+WORDS(marks, MARK_KIND_COUNT);
+
+static const char *const phase_ends[] = {
+	[PHASE_RUNNING] = "", /* stored as null */
+	[PHASE_DONE] = "done",
+	[PHASE_LOST] = "lost",
+	[PHASE_CUT_SHORT] = "cut_short",
+	[PHASE_STOPPED] = "stopped",
+};
+WORDS(phase_ends, PHASE_END_COUNT);
+
+static const char *const jar_states[] = {
+	[JAR_UNCHECKED] = "unchecked",
+	[JAR_SEALED] = "sealed",
+	[JAR_UNSEALED] = "unsealed",
+	[JAR_DOUBTFUL] = "doubtful",
+	[JAR_BROKEN] = "broken",
+};
+WORDS(jar_states, JAR_STATE_COUNT);
+
+static const char *const siphonings[] = {
+	[SIPHON_NONE] = "none",
+	[SIPHON_SLIGHT] = "slight",
+	[SIPHON_UNDER_HALF] = "under_half",
+	[SIPHON_OVER_HALF] = "over_half",
+};
+WORDS(siphonings, SIPHON_COUNT);
+
+static const char *const fates[] = {
+	[FATE_NONE] = "none",
+	[FATE_FRIDGE] = "fridge",
+	[FATE_FREEZER] = "freezer",
+	[FATE_REPROCESS] = "reprocess",
+	[FATE_DISCARD] = "discard",
+};
+WORDS(fates, FATE_COUNT);
+
+/* A canner is stored under the name of its method. */
+static const char *const station_kinds[] = {
+	[STATION_BOILING_WATER] = "boiling_water",
+	[STATION_STEAM] = "steam",
+	[STATION_DIAL_GAUGE] = "dial_gauge",
+	[STATION_WEIGHTED_GAUGE] = "weighted_gauge",
+	[STATION_JUICER] = "juicer",
+	[STATION_POT] = "pot",
+};
+WORDS(station_kinds, STATION_KIND_COUNT);
+static_assert((int)STATION_BOILING_WATER == (int)METHOD_BOILING_WATER &&
+              (int)STATION_STEAM == (int)METHOD_STEAM &&
+              (int)STATION_DIAL_GAUGE == (int)METHOD_DIAL_GAUGE &&
+              (int)STATION_WEIGHTED_GAUGE == (int)METHOD_WEIGHTED_GAUGE &&
+              (int)STATION_JUICER == (int)METHOD_COUNT, "a canner's kind is not its method");
+
+static const char *const unit_systems[] = {
+	[UNITS_US] = "us",
+	[UNITS_METRIC] = "metric",
+};
+WORDS(unit_systems, UNIT_SYSTEM_COUNT);
+
+static const char *const juice_states[] = {
+	[JUICE_HOT] = "hot",
+	[JUICE_CHILLED] = "chilled",
+	[JUICE_FROZEN] = "frozen",
+};
+WORDS(juice_states, JUICE_STATE_COUNT);
+
+static const char *const juice_whys[] = {
+	[JUICE_FOR_BATCH] = "batch",
+	[JUICE_CORRECTION] = "correction",
+	[JUICE_DISCARDED] = "discarded",
+};
+WORDS(juice_whys, JUICE_WHY_COUNT);
+
+static const char *const supply_whys[] = {
+	[SUPPLY_RECEIPT] = "receipt",
+	[SUPPLY_USE] = "use",
+	[SUPPLY_CORRECTION] = "correction",
+};
+WORDS(supply_whys, SUPPLY_WHY_COUNT);
+
+static const char *const tallies[] = {
+	[TALLY_HOUSE] = "house",
+	[TALLY_LID_BOX] = "lid_box",
+	[TALLY_CANNER] = "canner",
+	[TALLY_PERSON] = "person",
+};
+WORDS(tallies, TALLY_ABOUT_COUNT);
+
+static const char *const ticks[] = {
+	[TICK_NONE] = "", /* stored as null */
+	[TICK_GOOD] = "good",
+	[TICK_BAD] = "bad",
+};
+WORDS(ticks, TICK_COUNT);
+
+static const char *const gones[] = {
+	[GONE_NOT] = "", /* stored as null */
+	[GONE_USED] = "used",
+	[GONE_GIVEN] = "given",
+	[GONE_SPOILED] = "spoiled",
+	[GONE_MISSING] = "missing",
+	[GONE_NOT_NOTED] = "not_noted",
+	[GONE_THROWN_OUT] = "thrown_out",
+};
+WORDS(gones, GONE_COUNT);
+
+static const char *const traces[] = {
+	[TRACE_LOT] = "lot",
+	[TRACE_LID_BOX] = "lid_box",
+	[TRACE_LOAD] = "load",
+	[TRACE_BATCH] = "batch",
+	[TRACE_RUN] = "run",
+	[TRACE_PRODUCT] = "product",
+	[TRACE_DAY] = "day",
+};
+WORDS(traces, TRACE_ABOUT_COUNT);
+
+static const char *const outcomes[] = {
+	[RECALL_TO_FIND] = "", /* stored as null */
+	[RECALL_THROWN_OUT] = "thrown_out",
+	[RECALL_NOT_FOUND] = "not_found",
+	[RECALL_CLEARED] = "cleared",
+	[RECALL_REPROCESSED] = "reprocessed",
+	[RECALL_GONE] = "gone",
+};
+WORDS(outcomes, RECALL_OUTCOME_COUNT);
+
+const struct words words_of_tick = {ticks, TICK_COUNT};
+const struct words words_of_gone = {gones, GONE_COUNT};
+const struct words words_of_trace = {traces, TRACE_ABOUT_COUNT};
+const struct words words_of_outcome = {outcomes, RECALL_OUTCOME_COUNT};
+/* Of struct log_work: a load, run or batch; never the house or a station. */
+static const char *const works[] = {
+	[SUBJECT_HOUSE] = "?",
+	[SUBJECT_STATION] = "?",
+	[SUBJECT_LOAD] = "load",
+	[SUBJECT_RUN] = "run",
+	[SUBJECT_BATCH] = "batch",
+};
+WORDS(works, SUBJECT_KIND_COUNT);
+
+const struct words words_of_place = {places, PLACE_COUNT};
+const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
+const struct words words_of_wall = {walls, WALL_COUNT};
+const struct words words_of_mark = {marks, MARK_KIND_COUNT};
+const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
+const struct words words_of_jar_state = {jar_states, JAR_STATE_COUNT};
+const struct words words_of_siphoning = {siphonings, SIPHON_COUNT};
+const struct words words_of_fate = {fates, FATE_COUNT};
+const struct words words_of_station_kind = {station_kinds, STATION_KIND_COUNT};
+const struct words words_of_units = {unit_systems, UNIT_SYSTEM_COUNT};
+const struct words words_of_juice_state = {juice_states, JUICE_STATE_COUNT};
+const struct words words_of_juice_why = {juice_whys, JUICE_WHY_COUNT};
+const struct words words_of_supply_why = {supply_whys, SUPPLY_WHY_COUNT};
+const struct words words_of_tally = {tallies, TALLY_ABOUT_COUNT};
+const struct words words_of_work = {works, SUBJECT_KIND_COUNT};
+
+static const char *word(const struct words *words, int index)
+{
+	return index >= 0 && index < words->count ? words->list[index] : "?";
+}
+
+const char *load_place_name(enum load_place place)
+{
+	return word(&words_of_place, (int)place);
+}
+
+const char *verdict_name(enum verdict verdict)
+{
+	return word(&words_of_verdict, (int)verdict);
+}
+
+const char *mark_kind_name(enum mark_kind kind)
+{
+	return word(&words_of_mark, (int)kind);
+}
+
+const char *canner_wall_name(enum canner_wall wall)
+{
+	return word(&words_of_wall, (int)wall);
+}
+
+const char *phase_end_name(enum phase_end end)
+{
+	return word(&words_of_phase_end, (int)end);
+}
+
+const char *jar_state_name(enum jar_state state)
+{
+	return word(&words_of_jar_state, (int)state);
+}
+
+const char *siphoning_name(enum siphoning siphoning)
+{
+	return word(&words_of_siphoning, (int)siphoning);
+}
+
+const char *jar_fate_name(enum jar_fate fate)
+{
+	return word(&words_of_fate, (int)fate);
+}
+
+const char *station_kind_name(enum station_kind kind)
+{
+	return word(&words_of_station_kind, (int)kind);
+}
+
+bool station_kind_from_name(const char *name, enum station_kind *out)
+{
+	enum method method;
+	for (int i = 0; name != NULL && i < STATION_KIND_COUNT; i++) {
+		if (text_same_name(name, station_kinds[i])) {
+			*out = (enum station_kind)i;
+			return true;
+		}
+	}
+	if (!method_from_name(name, &method)) /* the words people use for a canner */
+		return false;
+	*out = (enum station_kind)method;
+	return true;
+}
+
+const char *units_name(enum unit_system units)
+{
+	return word(&words_of_units, (int)units);
+}
+
+const char *juice_state_name(enum juice_state state)
+{
+	return word(&words_of_juice_state, (int)state);
+}
+
+const char *juice_why_name(enum juice_why why)
+{
+	return word(&words_of_juice_why, (int)why);
+}
+
+const char *supply_why_name(enum supply_why why)
+{
+	return word(&words_of_supply_why, (int)why);
+}
+
+const char *seal_tick_name(enum seal_tick tick)
+{
+	return word(&words_of_tick, (int)tick);
+}
+
+const char *jar_gone_name(enum jar_gone gone)
+{
+	return word(&words_of_gone, (int)gone);
+}
+
+const char *trace_about_name(enum trace_about about)
+{
+	return word(&words_of_trace, (int)about);
+}
+
+const char *recall_outcome_name(enum recall_outcome outcome)
+{
+	return word(&words_of_outcome, (int)outcome);
+}

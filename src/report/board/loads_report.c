@@ -1,0 +1,311 @@
+/*
+ * loads_report.c - the loads of the log, and the jars in them.
+ */
+#include <assert.h>
+#include <inttypes.h>
+#include <string.h>
+
+#include "engine/process/process.h"
+#include "base/text.h"
+#include "base/utf8.h"
+#include "kitchen/exchange/load_facts.h"
+#include "report/out/log_document.h"
+#include "report/cli/plain.h"
+#include "report/cli/report.h"
+
+static void open_document(struct json *json, struct day *day, const char *list)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+
+	log_document_open(json, day_kitchen(day), &now);
+	json_open_array(json, list, JSON_LINES);
+}
+
+static void close_document(struct json *json)
+{
+	json_close(json);
+	json_close(json);
+}
+
+/* --- loads --------------------------------------------------------------------- */
+
+static void put_phase_json(struct json *json, const struct load_facts *facts)
+{
+	json_text(json, "phase", facts->running ? facts->phase.name : NULL);
+	json_instant(json, "phase_began", facts->running ? facts->phase.began.wall_ms : 0);
+	if (facts->running && facts->timed)
+		json_whole(json, "seconds_left", facts->seconds_left);
+	else
+		json_null(json, "seconds_left");
+	json_whole(json, "hold_starts", facts->hold_starts);
+}
+
+/* Their names end where the blanks are: ids of gate_reasons hold none. */
+static void put_reasons_json(struct json *json, const struct log_judgement *said)
+{
+	char ids[SENTENCE_MAX_BYTES];
+	char *rest = ids;
+
+	text_copy(ids, sizeof(ids), said->reasons);
+	json_open_array(json, "reasons", JSON_FLAT);
+	for (char *id = strtok_r(ids, " ", &rest); id != NULL; id = strtok_r(NULL, " ", &rest))
+		json_text(json, NULL, id);
+	json_close(json);
+}
+
+static void put_lot_json(struct json *json, const struct lot_facts *lot)
+{
+	json_open_object(json, NULL, JSON_FLAT);
+	json_text(json, "lot", lot->lot.code);
+	json_text(json, "product", lot->lot.product);
+	json_text(json, "food", lot->lot.food);
+	json_text(json, "pack", lot->lot.pack);
+	json_whole(json, "jars", (int64_t)lot->jars);
+	json_close(json);
+}
+
+/* A load of one lot tells it at once; of several, null: each stands among the lots. */
+static void put_lots_json(struct json *json, const struct load_facts *facts)
+{
+	bool one = facts->lot_count == 1;
+
+	json_text(json, "lot", one ? facts->lots[0].lot.code : NULL);
+	json_text(json, "product", one ? facts->lots[0].lot.product : NULL);
+	json_text(json, "food", one ? facts->lots[0].lot.food : NULL);
+	json_text(json, "pack", one ? facts->lots[0].lot.pack : NULL);
+	json_open_array(json, "lots", JSON_FLAT);
+	for (size_t i = 0; i < facts->lot_count; i++)
+		put_lot_json(json, &facts->lots[i]);
+	json_close(json);
+}
+
+static void put_load_json(struct json *json, const struct load_facts *facts)
+{
+	const struct log_load *load = &facts->load;
+
+	json_open_object(json, NULL, JSON_FLAT);
+	json_whole(json, "id", load->id);
+	put_lots_json(json, facts);
+	json_text(json, "station", facts->station.name);
+	json_text(json, "method", load->method_not_noted ? NULL : method_name(load->method));
+	json_text(json, "place", load_place_name(load->place));
+	json_instant(json, "opened", load->opened_wall_ms);
+	put_phase_json(json, facts);
+	if (load->minutes > 0)
+		json_whole(json, "minutes", load->minutes);
+	else
+		json_null(json, "minutes");
+	if (load->pressure_psi == NO_PRESSURE)
+		json_null(json, "pressure_psi");
+	else
+		json_whole(json, "pressure_psi", load->pressure_psi);
+	json_whole(json, "jars", (int64_t)facts->jar_count);
+	json_text(json, "verdict", verdict_name(load->verdict));
+	json_text(json, "verdict_why", load->verdict_why);
+	put_reasons_json(json, &facts->said);
+	json_whole(json, "gate", load->gate);
+	json_text(json, "note", load->note);
+	json_text(json, "source", load->source);
+	json_text(json, "confirmed", load_from_notebook(load) ? NULL : confirmed_name(load->confirmed));
+	if (load->elevation.known)
+		json_number(json, "elevation_m", elevation_metres(&load->elevation));
+	else
+		json_null(json, "elevation_m");
+	json_close(json);
+}
+
+/* "lot 2026-09-14-B1: 5 half-pints grape jelly" */
+static void put_lot_text(FILE *out, const struct lot_facts *lot)
+{
+	(void)fputs("lot ", out);
+	plain_put(out, lot->lot.code);
+	(void)fprintf(out, ": %zu %s ", lot->jars, jar_size_words(lot->size, (int64_t)lot->jars));
+	plain_put(out, lot->lot.product);
+}
+
+/* What is against a process, in capitals and with every reason. */
+static void put_verdict_text(FILE *out, const char *before, enum verdict verdict, const char *why)
+{
+	(void)fputs(before, out);
+	if (verdict == VERDICT_VALID || verdict == VERDICT_OPEN)
+		(void)fprintf(out, "process %s", verdict_name(verdict));
+	else
+		(void)fputs(verdict_says(verdict), out);
+	if (why[0] == '\0')
+		return;
+	(void)fputs(": ", out);
+	plain_put(out, why);
+}
+
+static void put_phase_text(FILE *out, const struct load_facts *facts)
+{
+	char buffer[48];
+	struct text left = TEXT_OVER(buffer);
+
+	plain_put(out, facts->running ? facts->phase_words : load_place_name(facts->load.place));
+	if (facts->running && facts->timed) {
+		text_add_duration(&left, facts->seconds_left < 0 ? -facts->seconds_left
+		                                                 : facts->seconds_left);
+		(void)fprintf(out, ", %s %s", buffer, facts->seconds_left > 0 ? "left" : "over");
+	}
+	if (facts->hold_starts > 1)
+		(void)fprintf(out, ", hold started %d times", facts->hold_starts);
+}
+
+static void put_process_text(FILE *out, const struct log_load *load)
+{
+	char height[64];
+
+	if (load->minutes > 0)
+		(void)fprintf(out, "    %d minutes", load->minutes);
+	else
+		(void)fputs("    minutes not noted", out);
+	if (load->pressure_psi != NO_PRESSURE)
+		(void)fprintf(out, " at %d psi", load->pressure_psi);
+	elevation_words(&load->elevation, height, sizeof(height));
+	(void)fprintf(out, ", %s, %s; ", load->method_not_noted ? "canner not noted" : method_words(load->method),
+	              load->elevation.known ? height : "elevation not noted");
+	plain_put(out, load->confirmed == CONFIRMED_PRACTICE && !load_from_notebook(load) ? "common practice, no source" : load->source);
+	(void)fputc('\n', out);
+}
+
+static void put_load_text(FILE *out, const struct load_facts *facts)
+{
+	const struct log_load *load = &facts->load;
+	char note[SENTENCE_MAX_BYTES];
+
+	(void)fprintf(out, "load %" PRId64 ", ", load->id);
+	for (size_t i = 0; i < facts->lot_count; i++) {
+		(void)fputs(i == 0 ? "" : "; ", out);
+		put_lot_text(out, &facts->lots[i]);
+	}
+	(void)fputs("\n    ", out);
+	plain_put(out, facts->station.name);
+	(void)fputs(": ", out);
+	put_phase_text(out, facts);
+	(void)fputc('\n', out);
+	put_process_text(out, load);
+	put_verdict_text(out, "    ", load->verdict, load->verdict_why);
+	(void)fputc('\n', out);
+	utf8_clean(note, sizeof(note), load->note); /* it may have several lines */
+	if (note[0] != '\0')
+		(void)fprintf(out, "    note: %s\n", note);
+}
+
+bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,
+                  struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+	struct load_facts *rows;
+	size_t count;
+
+	if (!facts_read(day, choice, &rows, &count, fault))
+		return false;
+	if (to->json)
+		open_document(&json, day, "loads");
+	else if (count == 0)
+		(void)fputs("There are no such loads.\n", to->out);
+	for (size_t i = 0; i < count; i++) {
+		if (to->json)
+			put_load_json(&json, &rows[i]);
+		else
+			put_load_text(to->out, &rows[i]);
+	}
+	if (to->json)
+		close_document(&json);
+	facts_free(rows, count);
+	return true;
+}
+
+/* --- jars ------------------------------------------------------------------------ */
+
+static void put_jar_json(struct json *json, const struct load_facts *load,
+                         const struct jar_facts *facts)
+{
+	static const char *const methods[] = { "press", "tap", "eye" };
+	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "a key for every method");
+	const struct log_jar *jar = &facts->jar;
+
+	json_open_object(json, NULL, JSON_FLAT);
+	json_whole(json, "load", load->load.id);
+	json_text(json, "lot", load->lots[facts->lot].lot.code);
+	json_whole(json, "place", jar->place_in_load);
+	json_text(json, "size", jar->size);
+	json_text(json, "state", jar_state_name(jar->state));
+	json_text(json, "siphoning", siphoning_name(jar->siphoning));
+	json_text(json, "fate", jar_fate_name(jar->fate));
+	json_instant(json, "fate_by", jar->fate_by_wall_ms);
+	json_instant(json, "fate_done", jar->fate_done_wall_ms);
+	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
+		json_text(json, methods[i], jar->ticks[i] == TICK_NONE ? NULL : seal_tick_name(jar->ticks[i]));
+	json_instant(json, "checked", jar->checked_wall_ms);
+	json_text(json, "checked_by", jar->checked_by);
+	json_text(json, "gone", jar->gone_why == GONE_NOT ? NULL : jar_gone_name(jar->gone_why));
+	json_instant(json, "gone_at", jar->gone_wall_ms);
+	json_text(json, "lid_box", facts->lid_box[0] == '\0' ? NULL : facts->lid_box);
+	json_text(json, "verdict", verdict_name(facts->said.verdict));
+	put_reasons_json(json, &facts->said);
+	json_close(json);
+}
+
+static void put_jar_text(FILE *out, const struct load_facts *load, const struct jar_facts *facts)
+{
+	const struct log_jar *jar = &facts->jar;
+	char when[32];
+
+	(void)fprintf(out, "load %" PRId64 ", lot ", load->load.id);
+	plain_put(out, load->lots[facts->lot].lot.code);
+	(void)fprintf(out, ", jar %d: ", jar->place_in_load);
+	plain_put(out, jar->size);
+	(void)fprintf(out, ", %s", jar_state_name(jar->state));
+	if (jar->siphoning != SIPHON_NONE)
+		(void)fprintf(out, ", siphoning %s", siphoning_name(jar->siphoning));
+	if (jar->fate != FATE_NONE)
+		(void)fprintf(out, ", %s", jar_fate_name(jar->fate));
+	if (jar->fate_done_wall_ms != 0) {
+		(void)fputs(" done", out);
+	} else if (jar->fate_by_wall_ms != 0) {
+		clock_words_day_hour(jar->fate_by_wall_ms, when, sizeof(when));
+		(void)fprintf(out, " by %s", when);
+	}
+	if (jar->gone_why != GONE_NOT)
+		(void)fprintf(out, ", %s", jar_gone_words(jar->gone_why));
+	if (facts->lid_box[0] != '\0') {
+		(void)fputs("; lids ", out);
+		plain_put(out, facts->lid_box);
+	}
+	if (verdict_badness(facts->said.verdict) > 0)
+		put_verdict_text(out, jar_is_blocked(jar) ? "; DO NOT EAT, " : "; ", facts->said.verdict, facts->said.why);
+	(void)fputc('\n', out);
+}
+
+static void put_jars(const struct report *to, struct json *json, const struct load_facts *load)
+{
+	for (size_t i = 0; i < load->jar_count; i++) {
+		if (to->json)
+			put_jar_json(json, load, &load->jars[i]);
+		else
+			put_jar_text(to->out, load, &load->jars[i]);
+	}
+}
+
+bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
+                 struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+	struct load_facts *rows;
+	size_t count;
+
+	if (!facts_read(day, choice, &rows, &count, fault))
+		return false;
+	if (to->json)
+		open_document(&json, day, "jars");
+	else if (count == 0)
+		(void)fputs("There are no such jars.\n", to->out);
+	for (size_t i = 0; i < count; i++)
+		put_jars(to, &json, &rows[i]);
+	if (to->json)
+		close_document(&json);
+	facts_free(rows, count);
+	return true;
+}

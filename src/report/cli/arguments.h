@@ -1,0 +1,110 @@
+/*
+ * arguments.h - the words of the command line, read by tables.
+ *
+ * Options are those of the program as a whole and may stand anywhere; each
+ * command names the ones it takes, and any other is misuse.  GNU style: long
+ * options may be shortened while they stay unambiguous, "--" ends them.
+ */
+#ifndef STILLROOM_REPORT_CLI_ARGUMENTS_H
+#define STILLROOM_REPORT_CLI_ARGUMENTS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include "base/fault.h"
+
+enum option_name {
+	OPTION_FILE,
+	OPTION_JSON,
+	OPTION_ASCII,
+	OPTION_NO_COLOUR,
+	OPTION_ELEVATION,
+	OPTION_BAROMETER,
+	OPTION_MEASURED,
+	OPTION_FOOD,
+	OPTION_PACK,
+	OPTION_JAR,
+	OPTION_METHOD,
+	OPTION_PRESSURE,
+	OPTION_ALL,
+	OPTION_SINCE,
+	OPTION_FRUIT,
+	OPTION_WEIGHT,
+	OPTION_PRODUCT,
+	OPTION_WANT,
+	OPTION_IN_POT,
+	OPTION_JUICE_IN_STOCK,
+	OPTION_LOT,
+	OPTION_LID_BOX,
+	OPTION_LOAD,
+	OPTION_BATCH,
+	OPTION_RUN,
+	OPTION_DAY,
+	OPTION_RULES,
+	OPTION_KITCHEN,
+	OPTION_SCRATCH,
+	OPTION_SPEED,
+	OPTION_FORMAT,
+	OPTION_OUT,
+	OPTION_EVERY_JAR,
+	OPTION_PAGE,
+	OPTION_GRID,
+	OPTION_MARGIN,
+	OPTION_GAP,
+	OPTION_COPIES,
+	OPTION_START,
+	OPTION_TABLE,
+	OPTION_SCHEMA,
+	OPTION_YES,
+	OPTION_HELP,
+	OPTION_VERSION,
+	OPTION_COUNT
+};
+
+#define TAKES(option) (UINT64_C(1) << OPTION_##option)
+#define ELEVATIONS_MAX 32
+#define PRODUCTS_MAX 8
+
+struct arguments;
+
+struct command {
+	const char *word;    /* "" = the command without a word */
+	const char *operand; /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
+	const char *second;  /* one more behind it; NULL: none */
+	const char *help;    /* one line, for the list of commands */
+	const char *more;    /* whole lines, for the help of this one; may be NULL */
+	uint64_t takes;      /* TAKES(...) of each option; help and version always */
+	uint64_t needs;      /* those it cannot do without */
+	bool writes_refusals; /* where its answer would stand; else they are said on standard error */
+	bool (*run)(const struct arguments *arguments, struct fault *fault);
+};
+
+struct arguments {
+	const struct command *command; /* never NULL once read */
+	bool given[OPTION_COUNT];
+	const char *value[OPTION_COUNT]; /* NULL: not given, or without a value; points into argv */
+	const char *elevations[ELEVATIONS_MAX]; /* all of them, in their order */
+	size_t elevation_count;
+	const char *products[PRODUCTS_MAX]; /* all of them, in their order */
+	size_t product_count;
+	const char *operand; /* NULL: none */
+	const char *second;
+};
+
+/* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;
+ * out->command then is the command meant, as far as it was understood.  When
+ * help or version is given, nothing is checked to be missing. */
+bool arguments_read(int argc, char **argv, const struct command *commands, size_t count,
+                    struct arguments *out, struct fault *fault);
+
+/* A whole number in words; FAULT_MISUSE: it is not `what` ("a speed") from least to most.
+ * NULL: *out stays. */
+bool whole_read(const char *words, const char *what, int least, int most, int *out, struct fault *fault);
+
+/* Help about the program, or about one command when it has a word. */
+void arguments_help(FILE *out, const struct command *commands, size_t count,
+                    const struct command *about);
+
+#endif

@@ -1,0 +1,141 @@
+/*
+ * export_command.c - "stillroom export".
+ */
+#include <string.h>
+
+#include "base/text.h"
+#include "report/exchange/export.h"
+#include "report/exchange/out_commands.h"
+#include "report/out/out_file.h"
+#include "report/cli/plain.h"
+
+enum format { FORMAT_CSV, FORMAT_JSON, FORMAT_ICS };
+
+static bool read_format(const struct arguments *arguments, enum format *format, struct fault *fault)
+{
+	static const char *const names[] = { "csv", "json", "ics" };
+	size_t i = 0;
+
+	while (i < sizeof(names) / sizeof(names[0]) && strcmp(names[i], arguments->operand) != 0)
+		i++;
+	if (i == sizeof(names) / sizeof(names[0]))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not csv, json or ics", arguments->operand);
+	*format = (enum format)i;
+	if (*format != FORMAT_CSV && arguments->given[OPTION_TABLE])
+		return fault_set(fault, FAULT_MISUSE, "--table goes with csv");
+	if (*format != FORMAT_JSON && arguments->given[OPTION_SCHEMA])
+		return fault_set(fault, FAULT_MISUSE, "--schema goes with json");
+	return true;
+}
+
+static bool find_table(const char *name, const struct log_table **table, struct fault *fault)
+{
+	char names[FAULT_SENTENCE_MAX];
+	struct text text = TEXT_OVER(names);
+
+	*table = log_table_named(name);
+	if (*table != NULL)
+		return true;
+	for (size_t i = 0; i < log_table_count; i++)
+		text_add(&text, "%s%s", i > 0 ? ", " : "", log_tables[i].name);
+	return fault_set(fault, FAULT_MISUSE, "there is no table \"%.40s\": %s", name, names);
+}
+
+static bool write_one(FILE *out, struct day *day, enum format format, const struct log_table *table,
+                      struct fault *fault)
+{
+	switch (format) {
+	case FORMAT_CSV: return export_csv(out, day, table, fault);
+	case FORMAT_JSON: return export_json(out, day, fault);
+	case FORMAT_ICS: break;
+	}
+	return export_calendar(out, day, fault);
+}
+
+/* To standard output, or into a file that is there whole or not at all. */
+static bool put_one(const char *path, bool replace, struct day *day, enum format format,
+                    const struct log_table *table, struct fault *fault)
+{
+	struct out_file file;
+
+	if (path == NULL)
+		return write_one(stdout, day, format, table, fault);
+	if (!out_open(&file, path, replace, fault))
+		return false;
+	if (write_one(file.stream, day, format, table, fault))
+		return out_close(&file, fault);
+	out_abandon(&file);
+	return false;
+}
+
+static bool table_path(const char *folder, const struct log_table *table, char *path, size_t size,
+                       struct fault *fault)
+{
+	struct text text = text_over(path, size);
+
+	text_add(&text, "%s/%s.csv", folder, table->name);
+	return !text.cut || fault_set(fault, FAULT_IO, "the path of the file is too long");
+}
+
+static bool put_folder(const char *folder, bool replace, struct day *day, struct fault *fault)
+{
+	char path[OUT_PATH_BYTES];
+
+	if (!out_folder(folder, fault))
+		return false;
+	for (size_t i = 0; !replace && i < log_table_count; i++)
+		if (!table_path(folder, &log_tables[i], path, sizeof(path), fault) || !out_is_free(path, fault))
+			return false;
+	for (size_t i = 0; i < log_table_count; i++)
+		if (!table_path(folder, &log_tables[i], path, sizeof(path), fault) ||
+		    !put_one(path, replace, day, FORMAT_CSV, &log_tables[i], fault))
+			return false;
+	(void)printf("%zu tables in ", log_table_count);
+	plain_put(stdout, folder);
+	(void)fputc('\n', stdout);
+	return true;
+}
+
+static bool put_all(const struct arguments *arguments, enum format format, const struct log_table *table,
+                    struct day *day, struct fault *fault)
+{
+	const char *path = arguments->value[OPTION_OUT];
+	bool replace = arguments->given[OPTION_YES];
+	bool done;
+
+	if (format == FORMAT_ICS) /* from the board, which is of one instant anyway */
+		return put_one(path, replace, day, format, NULL, fault);
+	if (!tables_begin(day_kitchen(day), fault))
+		return false;
+	if (format == FORMAT_CSV && table == NULL)
+		done = put_folder(path, replace, day, fault);
+	else
+		done = put_one(path, replace, day, format, table, fault);
+	tables_end(day_kitchen(day));
+	return done;
+}
+
+bool export_command(const struct arguments *arguments, const char *log_path, struct fault *fault)
+{
+	const struct log_table *table = NULL;
+	enum format format = FORMAT_CSV;
+	struct day *day;
+	bool done;
+
+	if (!read_format(arguments, &format, fault))
+		return false;
+	if (arguments->given[OPTION_SCHEMA]) {
+		export_schema(stdout);
+		return true;
+	}
+	if (arguments->given[OPTION_TABLE] && !find_table(arguments->value[OPTION_TABLE], &table, fault))
+		return false;
+	if (format == FORMAT_CSV && table == NULL && !arguments->given[OPTION_OUT])
+		return fault_set(fault, FAULT_MISUSE, "csv makes a file for each table: name a folder with --out, or one "
+		                                      "--table");
+	if (!report_open(log_path, LOG_LOOK, &day, fault))
+		return false;
+	done = put_all(arguments, format, table, day, fault);
+	day_close(day);
+	return done;
+}

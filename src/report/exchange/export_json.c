@@ -1,0 +1,181 @@
+/*
+ * export_json.c - every table in one JSON document, and what that looks like.
+ */
+#include "kitchen/act/clock.h"
+#include "report/exchange/export.h"
+#include "report/out/json.h"
+#include "report/out/log_document.h"
+
+struct json_table {
+	struct json *json;
+	const struct log_table *table;
+};
+
+static void put_cell(struct json *json, const struct log_column *column, const struct log_cell *cell)
+{
+	char words[32];
+
+	if (cell->null) {
+		json_null(json, column->name);
+		return;
+	}
+	switch (column->kind) {
+	case CELL_TEXT: json_text(json, column->name, cell->text); break;
+	case CELL_NUMBER: json_decimal(json, column->name, cell->number, column->scale); break;
+	case CELL_FLAG: json_bool(json, column->name, cell->number != 0); break;
+	case CELL_INSTANT:
+		clock_words_utc(cell->number, words, sizeof(words));
+		json_text(json, column->name, words);
+		break;
+	}
+}
+
+static bool put_row(void *state, const struct log_cell *cells, struct fault *fault)
+{
+	const struct json_table *to = state;
+
+	(void)fault;
+	json_open_object(to->json, to->table->single ? to->table->name : NULL,
+	                 to->table->single ? JSON_LINES : JSON_FLAT);
+	for (size_t i = 0; i < to->table->column_count; i++)
+		put_cell(to->json, &to->table->columns[i], &cells[i]);
+	json_close(to->json);
+	return true;
+}
+
+static bool put_table(struct json *json, struct day *day, const struct log_table *table, struct fault *fault)
+{
+	struct json_table to = { json, table };
+	bool done;
+
+	if (!table->single)
+		json_open_array(json, table->name, JSON_LINES);
+	done = tables_read(day_kitchen(day), table, put_row, &to, fault);
+	if (!table->single)
+		json_close(json);
+	return done;
+}
+
+bool export_json(FILE *out, struct day *day, struct fault *fault)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+	struct json json = json_begin(out);
+	bool done = true;
+
+	json_open_object(&json, NULL, JSON_LINES);
+	json_text(&json, "document", "stillroom export");
+	json_whole(&json, "version", EXPORT_VERSION);
+	log_document_head(&json, day_kitchen(day), &now);
+	for (size_t i = 0; done && i < log_table_count; i++)
+		done = put_table(&json, day, &log_tables[i], fault);
+	json_close(&json);
+	return done;
+}
+
+/* --- the schema ------------------------------------------------------------------------ */
+
+static const char *type_of(const struct log_column *column)
+{
+	switch (column->kind) {
+	case CELL_NUMBER: return column->scale == 0 ? "integer" : "number";
+	case CELL_FLAG: return "boolean";
+	case CELL_TEXT:
+	case CELL_INSTANT: break;
+	}
+	return "string";
+}
+
+static void put_type(struct json *json, const char *type, bool may_lack)
+{
+	if (!may_lack) {
+		json_text(json, "type", type);
+		return;
+	}
+	json_open_array(json, "type", JSON_FLAT);
+	json_text(json, NULL, type);
+	json_text(json, NULL, "null");
+	json_close(json);
+}
+
+static void put_column(struct json *json, const struct log_column *column)
+{
+	json_open_object(json, column->name, JSON_FLAT);
+	put_type(json, type_of(column), column->may_lack);
+	if (column->kind == CELL_INSTANT)
+		json_text(json, "format", "date-time");
+	if (column->words[0] != '\0')
+		json_text(json, "description", column->words);
+	json_close(json);
+}
+
+static void put_row_schema(struct json *json, const struct log_table *table)
+{
+	json_text(json, "type", "object");
+	json_open_array(json, "required", JSON_FLAT);
+	for (size_t i = 0; i < table->column_count; i++)
+		json_text(json, NULL, table->columns[i].name);
+	json_close(json);
+	json_open_object(json, "properties", JSON_LINES);
+	for (size_t i = 0; i < table->column_count; i++)
+		put_column(json, &table->columns[i]);
+	json_close(json);
+}
+
+static void put_table_schema(struct json *json, const struct log_table *table)
+{
+	json_open_object(json, table->name, JSON_LINES);
+	json_text(json, "description", table->words);
+	if (table->single) {
+		put_row_schema(json, table);
+	} else {
+		json_text(json, "type", "array");
+		json_open_object(json, "items", JSON_LINES);
+		put_row_schema(json, table);
+		json_close(json);
+	}
+	json_close(json);
+}
+
+static void put_head_schema(struct json *json)
+{
+	static const struct log_column head[] = {
+		{ "now", CELL_INSTANT, 0, false, "by the clock of the log; a practice log has a fast one" },
+		{ "practice_speed", CELL_NUMBER, 0, false, "0 in a real log" },
+		{ "invented", CELL_FLAG, 0, false, "true: the data are made up" },
+	};
+
+	json_open_object(json, "document", JSON_FLAT);
+	json_text(json, "const", "stillroom export");
+	json_close(json);
+	json_open_object(json, "version", JSON_FLAT);
+	json_whole(json, "const", EXPORT_VERSION);
+	json_close(json);
+	for (size_t i = 0; i < sizeof(head) / sizeof(head[0]); i++)
+		put_column(json, &head[i]);
+}
+
+void export_schema(FILE *out)
+{
+	static const char *const head[] = { "document", "version", "now", "practice_speed", "invented" };
+	struct json json = json_begin(out);
+
+	json_open_object(&json, NULL, JSON_LINES);
+	json_text(&json, "$schema", "https://json-schema.org/draft/2020-12/schema");
+	json_text(&json, "title", "stillroom export");
+	json_text(&json, "description",
+	          "What \"stillroom export json\" writes; the columns of \"stillroom export csv\" are the same. "
+	          "New keys may come: readers skip what they do not know.");
+	json_text(&json, "type", "object");
+	json_open_array(&json, "required", JSON_FLAT);
+	for (size_t i = 0; i < sizeof(head) / sizeof(head[0]); i++)
+		json_text(&json, NULL, head[i]);
+	for (size_t i = 0; i < log_table_count; i++)
+		json_text(&json, NULL, log_tables[i].name);
+	json_close(&json);
+	json_open_object(&json, "properties", JSON_LINES);
+	put_head_schema(&json);
+	for (size_t i = 0; i < log_table_count; i++)
+		put_table_schema(&json, &log_tables[i]);
+	json_close(&json);
+	json_close(&json);
+}

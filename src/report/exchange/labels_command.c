@@ -1,0 +1,105 @@
+/*
+ * labels_command.c - "stillroom labels".
+ */
+#include <limits.h>
+#include <stdlib.h>
+
+#include "kitchen/act/open_day.h"
+#include "report/exchange/labels.h"
+#include "report/exchange/out_commands.h"
+#include "report/out/out_file.h"
+#include "report/cli/plain.h"
+
+static bool read_sheet(const struct arguments *arguments, struct label_print *print, struct fault *fault)
+{
+	static const struct {
+		enum option_name option;
+		bool (*read)(struct label_sheet *, const char *, struct fault *);
+	} options[] = {
+		{ OPTION_PAGE, label_sheet_page },
+		{ OPTION_GRID, label_sheet_grid },
+		{ OPTION_MARGIN, label_sheet_margin },
+		{ OPTION_GAP, label_sheet_gap },
+	};
+
+	for (size_t i = 0; i < sizeof(options) / sizeof(options[0]); i++) {
+		const char *words = arguments->value[options[i].option];
+
+		if (words != NULL && !options[i].read(&print->sheet, words, fault))
+			return false;
+	}
+	if (arguments->value[OPTION_FORMAT] != NULL &&
+	    !label_format_read(arguments->value[OPTION_FORMAT], &print->format, fault))
+		return false;
+	return whole_read(arguments->value[OPTION_COPIES], "a number of copies", 1, COPIES_MAX, &print->copies, fault) &&
+	       whole_read(arguments->value[OPTION_START], "a label", 1, SHEET_COLUMNS_MAX * SHEET_ROWS_MAX, &print->start,
+	                   fault);
+}
+
+static bool read_choice(const struct arguments *arguments, struct label_choice *choice, struct fault *fault)
+{
+	int load = 0;
+
+	*choice = (struct label_choice){
+		.lot = arguments->value[OPTION_LOT],
+		.loads = { .all = arguments->given[OPTION_ALL], .since = arguments->value[OPTION_SINCE] },
+		.every_jar = arguments->given[OPTION_EVERY_JAR],
+	};
+	if (arguments->given[OPTION_LOT] + arguments->given[OPTION_LOAD] + arguments->given[OPTION_ALL] +
+	        arguments->given[OPTION_SINCE] >
+	    1)
+		return fault_set(fault, FAULT_MISUSE, "one of --load, --lot, --since and --all, not several");
+	if (!whole_read(arguments->value[OPTION_LOAD], "the number of a load", 1, INT_MAX, &load, fault))
+		return false;
+	choice->load_id = load;
+	return true;
+}
+
+static void say_saved(const struct label_print *print, const char *path)
+{
+	int labels = labels_total(print);
+	int sheets = labels_sheets(print);
+
+	(void)printf("%d label%s on %d sheet%s: ", labels, labels == 1 ? "" : "s", sheets, sheets == 1 ? "" : "s");
+	plain_put(stdout, path);
+	(void)fputc('\n', stdout);
+}
+
+static bool put_labels(const struct arguments *arguments, const struct label_print *print, struct fault *fault)
+{
+	const char *path = arguments->value[OPTION_OUT];
+	char first[OUT_PATH_BYTES];
+
+	if (path == NULL) {
+		labels_put(stdout, print);
+		return true;
+	}
+	if (!labels_save(print, path, arguments->given[OPTION_YES], first, sizeof(first), fault))
+		return false;
+	say_saved(print, first);
+	return true;
+}
+
+bool labels_command(const struct arguments *arguments, const char *log_path, const struct label_sheet *sheet,
+                    enum label_format format, struct fault *fault)
+{
+	struct label_print print = { .sheet = *sheet, .format = format, .copies = 1, .start = 1 };
+	struct label_choice choice;
+	struct label *rows = NULL;
+	struct day *day;
+	bool done;
+
+	if (!read_sheet(arguments, &print, fault) || !read_choice(arguments, &choice, fault) ||
+	    !labels_check(&print, fault))
+		return false;
+	if (print.format == LABEL_SVG && arguments->value[OPTION_OUT] == NULL)
+		return fault_set(fault, FAULT_MISUSE, "an SVG picture is one sheet: say with --out where the files go");
+	if (!report_open(log_path, LOG_LOOK, &day, fault))
+		return false;
+	done = labels_read(day_kitchen(day), &choice, &rows, &print.count, fault);
+	print.rows = rows;
+	done = done && labels_check(&print, fault) && put_labels(arguments, &print, fault);
+	free(rows);
+	day_close(day);
+	return done;
+}

@@ -1,0 +1,62 @@
+/*
+ * json.h - JSON (RFC 8259) written straight to a stream, without memory of its
+ * own.  What is written is always one whole, valid document, whatever bytes the
+ * strings hold.
+ *
+ *   struct json json = json_begin(stdout);
+ *   json_open_object(&json, NULL, JSON_LINES);
+ *   json_text(&json, "food", "peaches");
+ *   json_close(&json);
+ *
+ * Inside an object every value has a key; inside an array, and for the document
+ * itself, the key is NULL.  Keys are plain constants of the program.
+ * Write errors stay in ferror(out) for whoever owns the stream.
+ */
+#ifndef STILLROOM_REPORT_OUT_JSON_H
+#define STILLROOM_REPORT_OUT_JSON_H
+
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#define JSON_DEPTH_MAX 8 /* asserted; our documents are three deep */
+
+enum json_layout {
+	JSON_FLAT,  /* all on one line */
+	JSON_LINES, /* each member on a line of its own: one load a line for grep */
+};
+
+struct json {
+	FILE *out;
+	int depth;
+	struct {
+		enum json_layout layout;
+		bool array;
+		bool begun; /* has a member already */
+	} at[JSON_DEPTH_MAX];
+};
+
+struct json json_begin(FILE *out);
+
+void json_open_object(struct json *json, const char *key, enum json_layout layout);
+void json_open_array(struct json *json, const char *key, enum json_layout layout);
+void json_close(struct json *json); /* a line end after the outermost */
+
+/* A string: quotes, backslashes and control characters (C1 and DEL too) are
+ * escaped, bytes that are not UTF-8 become U+FFFD.  NULL writes null. */
+void json_text(struct json *json, const char *key, const char *text);
+void json_whole(struct json *json, const char *key, int64_t value);
+/* The shortest digits that read back as the same double, with a point whatever
+ * the locale; null for what JSON cannot write (not a number, infinite). */
+void json_number(struct json *json, const char *key, double value);
+/* A whole number of 10^-scale (0 to 9): exact, without needless digits. */
+void json_decimal(struct json *json, const char *key, int64_t value, int scale);
+#define DECIMAL_BYTES 32
+void decimal_words(int64_t value, int scale, char *buffer, size_t size);
+void json_bool(struct json *json, const char *key, bool value);
+void json_null(struct json *json, const char *key);
+
+/* An instant, "2026-09-14T12:05:33.412Z"; null for 0, the "never" of the log. */
+void json_instant(struct json *json, const char *key, int64_t wall_ms);
+
+#endif

@@ -1,0 +1,131 @@
+/*
+ * ahead_report.c - the questions of the forecast and of the shortage list.
+ */
+#include "report/plan/ahead_report.h"
+
+#include <string.h>
+
+#include "engine/recipe/amount.h"
+#include "base/text.h"
+#include "report/out/log_document.h"
+
+/* "grape jelly, grape juice, ..." */
+static bool refuse_without_product(const struct kitchen *kitchen, const char *fruit, struct fault *fault)
+{
+	char names[220];
+	struct text text = TEXT_OVER(names);
+	const struct recipe *recipe;
+
+	for (size_t n = 0; (recipe = kitchen_makes(kitchen, fruit, n)) != NULL; n++)
+		text_add(&text, "%s%s", n == 0 ? "" : "; ", recipe->name);
+	if (names[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "no recipe is made of %s", fruit);
+	return fault_set(fault, FAULT_MISUSE, "say with --product what is made of it: %s", names);
+}
+
+static bool read_amounts(const struct ahead_words *words, struct wishes *out, struct fault *fault)
+{
+	int64_t jars;
+
+	out->juice_in_stock = words->juice_in_stock;
+	if (words->want != NULL && words->weight != NULL)
+		return fault_set(fault, FAULT_MISUSE, "--want asks how much fruit it takes: leave out --weight");
+	if (words->want != NULL) {
+		if (!amount_read(words->want, MEASURE_EACH, SUPPLY_JAR, &jars, fault))
+			return false;
+		out->jars = (int)jars; /* AMOUNT_PIECES_MAX at most */
+		return jars > 0 || fault_set(fault, FAULT_MISUSE, "--want is a number of jars, from 1");
+	}
+	if (words->weight == NULL && !words->juice_in_stock)
+		return fault_set(fault, FAULT_MISUSE, "say how much fruit there is with --weight, or with --want how "
+		                                      "many jars there should be");
+	return words->weight == NULL || amount_read(words->weight, MEASURE_MASS, SUPPLY_FRUIT, &out->fruit_mg, fault);
+}
+
+static bool read_in_pot(const struct ahead_words *words, struct wishes *out, struct fault *fault)
+{
+	int64_t batches = 1;
+
+	if (words->in_pot != NULL && !amount_read(words->in_pot, MEASURE_EACH, SUPPLY_OTHER, &batches, fault))
+		return false;
+	if (batches < 1 || batches > IN_POT_MAX)
+		return fault_set(fault, FAULT_MISUSE, "--in-pot is a number of batches, 1 to %d", IN_POT_MAX);
+	out->in_pot = (int)batches;
+	return true;
+}
+
+static bool read_products(const struct kitchen *kitchen, const struct ahead_words *words, struct wishes *out,
+                          struct fault *fault)
+{
+	const struct jar_size *jar = words->jar == NULL ? NULL : jar_size_named(words->jar);
+
+	if (words->jar != NULL && jar == NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", words->jar);
+	if (words->product_count == 0)
+		return refuse_without_product(kitchen, words->fruit, fault);
+	for (size_t i = 0; i < words->product_count && i < FORECAST_PRODUCTS_MAX; i++) {
+		struct wish *wish = &out->wish[out->count++];
+
+		if (!wish_read(kitchen, words->products[i], wish, fault))
+			return false;
+		if (wish->jar[0] == '\0' && jar != NULL)
+			text_copy(wish->jar, sizeof(wish->jar), jar->name);
+	}
+	return true;
+}
+
+bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out,
+                struct fault *fault)
+{
+	struct wishes wishes = { 0 };
+
+	if (!text_copy(wishes.fruit, sizeof(wishes.fruit), words->fruit))
+		return fault_set(fault, FAULT_MISUSE, "the name of the fruit is too long");
+	return read_amounts(words, &wishes, fault) && read_in_pot(words, &wishes, fault) &&
+	       read_products(kitchen, words, &wishes, fault) && kitchen_look_ahead(kitchen, &wishes, out, fault);
+}
+
+/* --- JSON -------------------------------------------------------------------------- */
+
+/* The shortest digits of a round number would be 1e+02. */
+void ahead_amount(struct json *json, const char *key, int64_t value, int per)
+{
+	if (value % per == 0)
+		json_whole(json, key, value / per);
+	else
+		json_number(json, key, (double)value / per);
+}
+
+void ahead_bounds(struct json *json, const char *key, const int64_t *values, int per)
+{
+	json_open_object(json, key, JSON_FLAT);
+	ahead_amount(json, "low", values[BOUND_LOW], per);
+	ahead_amount(json, "likely", values[BOUND_LIKELY], per);
+	ahead_amount(json, "high", values[BOUND_HIGH], per);
+	json_close(json);
+}
+
+void ahead_int_bounds(struct json *json, const char *key, const int *values)
+{
+	json_open_object(json, key, JSON_FLAT);
+	json_whole(json, "low", values[BOUND_LOW]);
+	json_whole(json, "likely", values[BOUND_LIKELY]);
+	json_whole(json, "high", values[BOUND_HIGH]);
+	json_close(json);
+}
+
+void ahead_open(struct json *json, const struct day *day, const struct ahead *ahead)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+
+	log_document_open(json, day_kitchen(day), &now);
+	json_text(json, "fruit", ahead->order.fruit);
+	if (ahead->jars == 0)
+		ahead_amount(json, "fruit_g", ahead->order.fruit_mg, 1000);
+	else
+		ahead_bounds(json, "fruit_g", ahead->need.fruit_mg, 1000);
+	if (ahead->jars == 0)
+		json_null(json, "want");
+	else
+		json_whole(json, "want", ahead->jars);
+}

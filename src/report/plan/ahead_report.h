@@ -1,0 +1,26 @@
+/*
+ * ahead_report.h - shared by the forecast and the shortage list: their questions
+ * and the heads of their documents.
+ */
+#ifndef STILLROOM_REPORT_PLAN_AHEAD_REPORT_H
+#define STILLROOM_REPORT_PLAN_AHEAD_REPORT_H
+
+#include <stdbool.h>
+
+#include "kitchen/stock/ahead.h"
+#include "report/out/json.h"
+#include "report/cli/report.h"
+
+/* FAULT_MISUSE for words that cannot be read. */
+bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out,
+                struct fault *fault);
+
+/* What holds for the whole document; leaves the object open. */
+void ahead_open(struct json *json, const struct day *day, const struct ahead *ahead);
+/* An amount in thousandths (`per` 1000: uL as mL, mg as g) or in pieces (`per` 1). */
+void ahead_amount(struct json *json, const char *key, int64_t value, int per);
+/* "key": {"low": 1, "likely": 2, "high": 3}, each as ahead_amount. */
+void ahead_bounds(struct json *json, const char *key, const int64_t *values, int per);
+void ahead_int_bounds(struct json *json, const char *key, const int *values);
+
+#endif

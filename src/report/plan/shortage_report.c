@@ -1,0 +1,251 @@
+/*
+ * shortage_report.c - what is missing for a forecast, to be printed and taken
+ * along to the shop; and what is on the shelf.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "engine/recipe/amount.h"
+#include "base/text.h"
+#include "kitchen/stock/shelf.h"
+#include "report/plan/ahead_report.h"
+#include "report/out/log_document.h"
+#include "report/cli/plain.h"
+
+static const char *lack_word(enum lack lack)
+{
+	switch (lack) {
+	case LACK_LIKELY: return "missing";
+	case LACK_PERHAPS: return "perhaps";
+	case LACK_NOT_COUNTED: return "not_counted";
+	case LACK_NONE: break;
+	}
+	return "enough";
+}
+
+/* --- JSON -------------------------------------------------------------------------- */
+
+/* Grams, millilitres, pieces: what people and programs count in. */
+static int per_unit(enum measure measure)
+{
+	return measure == MEASURE_EACH ? 1 : 1000;
+}
+
+static const char *unit_word(enum measure measure)
+{
+	return measure == MEASURE_EACH ? "each" : measure == MEASURE_MASS ? "g" : "ml";
+}
+
+static void put_line_json(struct json *json, const struct shortage_line *line, enum unit_system units)
+{
+	int per = per_unit(line->need.measure);
+	char buy[80] = "";
+
+	json_open_object(json, NULL, JSON_FLAT);
+	json_text(json, "name", line->name);
+	json_text(json, "kind", line->need.kind == NEED_LIDS ? "lids" : supply_name(line->need.supply));
+	json_text(json, "jar", line->need.jar == NULL ? NULL : line->need.jar->name);
+	json_text(json, "unit", unit_word(line->need.measure));
+	json_bool(json, "optional", line->need.optional);
+	ahead_bounds(json, "needed", line->need.amount, per);
+	if (line->counted)
+		ahead_amount(json, "stock", line->stock, per);
+	else
+		json_null(json, "stock");
+	json_text(json, "lack", lack_word(shortage_lack(line)));
+	ahead_bounds(json, "missing", line->missing, per);
+	if (line->sold_by > 0)
+		ahead_amount(json, "sold_by", line->sold_by, per);
+	else
+		json_null(json, "sold_by");
+	shortage_buy(line, BOUND_LIKELY, units, buy, sizeof(buy));
+	json_text(json, "buy_likely", buy);
+	buy[0] = '\0';
+	shortage_buy(line, BOUND_HIGH, units, buy, sizeof(buy));
+	json_text(json, "buy_high", buy);
+	json_text(json, "instead", line->instead);
+	json_close(json);
+}
+
+static void put_json(const struct report *to, const struct day *day, const struct ahead *ahead,
+                     const struct shortage_line *rows, size_t count)
+{
+	struct json json = json_begin(to->out);
+
+	ahead_open(&json, day, ahead);
+	json_open_array(&json, "supplies", JSON_LINES);
+	for (size_t i = 0; i < count; i++)
+		put_line_json(&json, &rows[i], ahead->order.units);
+	json_close(&json);
+	json_close(&json);
+}
+
+/* --- text ---------------------------------------------------------------------------- */
+
+static void put_head(FILE *out, const struct ahead *ahead)
+{
+	char words[64];
+
+	if (ahead->jars > 0) {
+		(void)fprintf(out, "To buy for %d %s of ", ahead->jars, ahead->order.products[0].jar->plural);
+		plain_put(out, ahead->order.products[0].recipe->name);
+		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_HIGH], ahead->order.units, words, sizeof(words));
+		(void)fputs("\nfruit: ", out);
+		plain_put(out, ahead->order.fruit);
+		(void)fprintf(out, ", %s to be sure", words);
+		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_LIKELY], ahead->order.units, words, sizeof(words));
+		(void)fprintf(out, " (likely %s)\n\n", words);
+		return;
+	}
+	amount_words(MEASURE_MASS, ahead->order.fruit_mg, ahead->order.units, words, sizeof(words));
+	(void)fprintf(out, "To buy for %s of ", words);
+	plain_put(out, ahead->order.fruit);
+	(void)fputs(": ", out);
+	for (size_t i = 0; i < ahead->order.count; i++) {
+		(void)fprintf(out, "%s%d x ", i == 0 ? "" : ", ", ahead->forecast.lines[i].batches[BOUND_LIKELY]);
+		plain_put(out, ahead->order.products[i].recipe->name);
+		(void)fprintf(out, " in %s", ahead->order.products[i].jar->plural);
+	}
+	(void)fputs("\n\n", out);
+}
+
+static void put_line(FILE *out, const struct shortage_line *line, enum unit_system units)
+{
+	char likely[80] = "";
+	char high[80] = "";
+	char needed[64];
+	char stock[64] = "not counted";
+
+	shortage_buy(line, BOUND_LIKELY, units, likely, sizeof(likely));
+	shortage_buy(line, BOUND_HIGH, units, high, sizeof(high));
+	amount_words(line->need.measure, line->need.amount[BOUND_LIKELY], units, needed, sizeof(needed));
+	if (line->counted)
+		amount_words(line->need.measure, line->stock, units, stock, sizeof(stock));
+	(void)fprintf(out, "[ ] %-18s %-18s ", likely[0] != '\0' ? likely : "-", high[0] != '\0' ? high : "-");
+	plain_put(out, line->name);
+	(void)fprintf(out, "%s: likely %s, here %s\n", line->need.optional ? ", if wanted" : "", needed, stock);
+	if (line->instead[0] != '\0') {
+		(void)fputs("    instead, ", out);
+		plain_put(out, line->instead);
+		(void)fputc('\n', out);
+	}
+}
+
+/* What is lacking of that kind, under a heading; false: nothing. */
+static bool put_group(FILE *out, const char *heading, enum lack lack, const struct shortage_line *rows,
+                      size_t count, enum unit_system units)
+{
+	bool any = false;
+
+	for (size_t i = 0; i < count; i++) {
+		if (shortage_lack(&rows[i]) != lack)
+			continue;
+		if (!any)
+			(void)fprintf(out, "%s\n", heading);
+		any = true;
+		put_line(out, &rows[i], units);
+	}
+	if (any)
+		(void)fputc('\n', out);
+	return any;
+}
+
+static void put_text(FILE *out, const struct ahead *ahead, const struct shortage_line *rows, size_t count)
+{
+	enum unit_system units = ahead->order.units;
+	bool missing;
+	bool perhaps;
+
+	put_head(out, ahead);
+	missing = put_group(out, "Missing           (likely, and if all yields well):", LACK_LIKELY, rows, count, units);
+	perhaps = put_group(out, "Missing only if all yields well:", LACK_PERHAPS, rows, count, units);
+	(void)put_group(out, "Not counted here; look, and take if need be:", LACK_NOT_COUNTED, rows, count, units);
+	if (!missing && !perhaps)
+		(void)fputs("Of all that is counted there is enough.\n", out);
+}
+
+bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words,
+                     struct fault *fault)
+{
+	struct shortage_line *rows;
+	struct ahead ahead;
+	size_t count;
+
+	if (!ahead_read(day_kitchen(day), words, &ahead, fault) ||
+	    !kitchen_shortage(day_kitchen(day), &ahead, &rows, &count, fault)) {
+		if (fault->kind == FAULT_REFUSED)
+			report_refusal(to, fault);
+		return false;
+	}
+	if (to->json)
+		put_json(to, day, &ahead, rows, count);
+	else
+		put_text(to->out, &ahead, rows, count);
+	free(rows);
+	return true;
+}
+
+/* --- the shelf ------------------------------------------------------------------------- */
+
+static const char *shelf_kind_word(const struct shelf_line *line)
+{
+	if (line->kind == SHELF_LIDS)
+		return "lids";
+	return supply_name(line->supply);
+}
+
+static void put_shelf_json(const struct report *to, const struct day *day, const struct shelf_line *rows,
+                           size_t count)
+{
+	struct moment now = kitchen_now(day_kitchen(day));
+	struct json json = json_begin(to->out);
+
+	log_document_open(&json, day_kitchen(day), &now);
+	json_open_array(&json, "supplies", JSON_LINES);
+	for (size_t i = 0; i < count; i++) {
+		int per = per_unit(rows[i].measure);
+
+		json_open_object(&json, NULL, JSON_FLAT);
+		json_text(&json, "name", rows[i].name);
+		json_text(&json, "kind", shelf_kind_word(&rows[i]));
+		json_text(&json, "jar", rows[i].size[0] == '\0' ? NULL : rows[i].size);
+		json_text(&json, "unit", unit_word(rows[i].measure));
+		if (rows[i].counted)
+			ahead_amount(&json, "stock", rows[i].amount, per);
+		else
+			json_null(&json, "stock");
+		if (rows[i].sold_by > 0)
+			ahead_amount(&json, "sold_by", rows[i].sold_by, per);
+		else
+			json_null(&json, "sold_by");
+		json_text(&json, "note", rows[i].note);
+		json_close(&json);
+	}
+	json_close(&json);
+	json_close(&json);
+}
+
+bool report_supplies(const struct report *to, struct day *day, struct fault *fault)
+{
+	enum unit_system units = kitchen_board(day_kitchen(day))->house.units;
+	struct shelf_line *rows;
+	size_t count;
+
+	if (!kitchen_shelf(day_kitchen(day), &rows, &count, fault))
+		return false;
+	if (to->json)
+		put_shelf_json(to, day, rows, count);
+	for (size_t i = 0; !to->json && i < count; i++) {
+		char stock[64] = "not counted";
+
+		if (rows[i].counted)
+			amount_words(rows[i].measure, rows[i].amount, units, stock, sizeof(stock));
+		(void)fprintf(to->out, "%-16s ", stock);
+		plain_put(to->out, rows[i].name);
+		(void)fputs(rows[i].note[0] != '\0' ? ", " : "", to->out);
+		plain_put(to->out, rows[i].note);
+		(void)fputc('\n', to->out);
+	}
+	free(rows);
+	return true;
+}

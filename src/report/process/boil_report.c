@@ -1,0 +1,84 @@
+/*
+ * boil_report.c - what water does here: pressure, boiling point, jelly stage.
+ */
+#include <math.h>
+
+#include "engine/physics/boiling.h"
+#include "engine/physics/reading.h"
+#include "report/out/json.h"
+#include "report/cli/report.h"
+
+struct basis {
+	const char *name;
+	const char *words;
+};
+
+static const struct basis bases[] = {
+	[BOIL_FROM_ELEVATION] = { "elevation", "from the elevation, in standard air" },
+	[BOIL_FROM_BAROMETER] = { "barometer", "from the barometer" },
+	[BOIL_MEASURED] = { "measured", "as measured" },
+};
+
+static bool read_words(const struct boil_words *words, struct elevation *elevation,
+                       double *barometer_kpa, double *measured_c, struct fault *fault)
+{
+	*barometer_kpa = (double)NAN;
+	*measured_c = (double)NAN;
+	if (!elevation_read(words->elevation, elevation, fault))
+		return false;
+	if (words->barometer != NULL && !reading_pressure(words->barometer, barometer_kpa))
+		return fault_set(fault, FAULT_MISUSE,
+		                 "\"%s\" is not a station pressure: write \"85.4 kPa\" or \"854 hPa\", "
+		                 "not reduced to sea level",
+		                 words->barometer);
+	if (words->measured != NULL && !reading_temperature(words->measured, measured_c))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C",
+		                 words->measured);
+	return true;
+}
+
+static void put_json(FILE *out, const struct boil *boil)
+{
+	struct json json = json_begin(out);
+
+	json_open_object(&json, NULL, JSON_LINES);
+	json_number(&json, "elevation_m", boil->elevation_m);
+	json_number(&json, "pressure_kpa", boil->pressure_kpa);
+	json_number(&json, "boiling_point_c", boil->boiling_point_c);
+	json_number(&json, "boiling_point_f", boil->boiling_point_f);
+	json_number(&json, "jelly_stage_f", boil->jelly_stage_f);
+	json_text(&json, "basis", bases[boil->basis].name);
+	json_close(&json);
+}
+
+static void put_text(FILE *out, const struct elevation *elevation, const struct boil *boil)
+{
+	char height[64];
+
+	elevation_words(elevation, height, sizeof(height));
+	(void)fprintf(out, "elevation     %s\n", height);
+	(void)fprintf(out, "air pressure  %.1f kPa\n", boil->pressure_kpa);
+	(void)fprintf(out, "water boils   %.1f F (%.1f C), %s\n", boil->boiling_point_f,
+	              boil->boiling_point_c, bases[boil->basis].words);
+	(void)fprintf(out, "jelly stage   %.1f F, 8 F above boiling water\n", boil->jelly_stage_f);
+}
+
+bool report_boil(const struct report *to, const struct boil_words *words, struct fault *fault)
+{
+	struct elevation elevation;
+	struct boil boil;
+	double barometer_kpa;
+	double measured_c;
+
+	if (!read_words(words, &elevation, &barometer_kpa, &measured_c, fault) ||
+	    !boil_here(&elevation, barometer_kpa, measured_c, &boil, fault)) {
+		if (fault->kind == FAULT_REFUSED)
+			report_refusal(to, fault);
+		return false;
+	}
+	if (to->json)
+		put_json(to->out, &boil);
+	else
+		put_text(to->out, &elevation, &boil);
+	return true;
+}

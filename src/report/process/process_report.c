@@ -1,0 +1,285 @@
+/*
+ * process_report.c - the published process for one jar of one food here.
+ */
+#include <string.h>
+
+#include "engine/food/caution.h"
+#include "engine/process/process.h"
+#include "base/text.h"
+#include "report/out/json.h"
+#include "report/cli/plain.h"
+#include "report/cli/report.h"
+
+#define NOTES_MAX 6
+#define NOTE_BYTES 200
+#define PRESSURE_MAX_PSI 99
+
+/* What a person must know besides the figures. */
+struct notes {
+	size_t count;
+	char sentence[NOTES_MAX][NOTE_BYTES];
+};
+
+static void put_refusal_json(struct json *json, const struct fault *fault)
+{
+	json_open_object(json, NULL, JSON_FLAT);
+	json_text(json, "refused", fault->sentence);
+	json_close(json);
+}
+
+static void put_refusal_text(FILE *out, const struct fault *fault)
+{
+	(void)fputs("refused: ", out);
+	plain_put(out, fault->sentence);
+	(void)fputc('\n', out);
+}
+
+void report_refusal(const struct report *to, const struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+
+	if (to->json)
+		put_refusal_json(&json, fault);
+	else
+		put_refusal_text(to->out, fault);
+}
+
+/* "11" or "11 psi" */
+static bool read_pressure(const char *words, int *psi)
+{
+	int value = 0;
+
+	for (; *words >= '0' && *words <= '9' && value <= PRESSURE_MAX_PSI; words++)
+		value = value * 10 + (*words - '0');
+	*psi = value;
+	return value >= 1 && value <= PRESSURE_MAX_PSI &&
+	       (*words == '\0' || text_same_name(words, "psi"));
+}
+
+/* All but the elevation. */
+static bool read_words(const struct process_words *words, struct process_query *query,
+                       struct fault *fault)
+{
+	query->food = words->food;
+	query->pack = words->pack;
+	query->jar = words->jar;
+	query->pressure_psi = NO_PRESSURE;
+	if (!method_from_name(words->method, &query->method))
+		return fault_set(fault, FAULT_MISUSE,
+		                 "\"%s\" is not a method: boiling_water, steam, dial_gauge or "
+		                 "weighted_gauge",
+		                 words->method == NULL ? "" : words->method);
+	if (words->pressure != NULL && !read_pressure(words->pressure, &query->pressure_psi))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a gauge pressure: write 11 or 11psi",
+		                 words->pressure);
+	return true;
+}
+
+static struct text next_note(struct notes *notes)
+{
+	return text_over(notes->sentence[notes->count++], NOTE_BYTES);
+}
+
+static void find_notes(const struct process *process, const struct elevation *elevation,
+                       struct notes *notes)
+{
+	struct text note;
+
+	notes->count = 0;
+	if (process->row->confirmed == CONFIRMED_PRACTICE) {
+		note = next_note(notes);
+		text_add(&note, "common practice, no source");
+	}
+	if (process->jar_sized_up) {
+		note = next_note(notes);
+		text_add(&note, "no row on file for a %s in this pack; this is the one of the next larger, the %s",
+		         process->jar->words, process->jar_in_table->words);
+	}
+	if (process->band_raised) {
+		note = next_note(notes);
+		text_add(&note, "the elevation is not known closely enough to rule out the next higher band; "
+		                "this is the higher one");
+	}
+	if (process->jars_sterile) {
+		note = next_note(notes);
+		text_add(&note, "for jars boiled before filling: %d minutes at this elevation",
+		         jar_sterilising_minutes(elevation));
+	}
+	if (process->method == METHOD_STEAM) {
+		note = next_note(notes);
+		text_add(&note, "the minutes are those of the boiling-water row; never more than %d",
+		         STEAM_HOLD_MAX_MINUTES);
+	}
+	if (process->above_tables) {
+		note = next_note(notes);
+		text_add(&note, "above ");
+		text_add_grouped(&note, SECOND_TABLE_ABOVE_FT);
+		text_add(&note, " ft another table asks more time for other foods, and it does not list "
+		                "this one: ask your county extension office");
+	}
+}
+
+static void put_cautions_json(struct json *json, const struct process *process)
+{
+	struct cautions cautions;
+
+	process_cautions(process, &cautions);
+	json_open_array(json, "cautions", JSON_LINES);
+	for (size_t i = 0; i < cautions.count; i++)
+		json_text(json, NULL, cautions.sentence[i]);
+	json_close(json);
+}
+
+static void put_cautions_text(FILE *out, const struct process *process)
+{
+	struct cautions cautions;
+
+	process_cautions(process, &cautions);
+	for (size_t i = 0; i < cautions.count; i++)
+		(void)fprintf(out, "%-10s %s\n", "caution", cautions.sentence[i]);
+}
+
+static void put_pair(struct json *json, int minutes, int pressure_psi)
+{
+	json_whole(json, "minutes", minutes);
+	if (pressure_psi == NO_PRESSURE)
+		json_null(json, "pressure_psi");
+	else
+		json_whole(json, "pressure_psi", pressure_psi);
+}
+
+static void put_json(struct json *json, const struct process *process,
+                     const struct elevation *elevation, const struct notes *notes)
+{
+	json_open_object(json, NULL, JSON_LINES);
+	json_text(json, "food", process->row->food);
+	json_text(json, "pack", process->row->pack);
+	json_text(json, "jar", process->jar->name);
+	json_text(json, "jar_in_table", process->jar_in_table->name);
+	json_text(json, "method", method_name(process->method));
+	json_number(json, "elevation_m", elevation_metres(elevation));
+	put_pair(json, process->minutes, process->pressure_psi);
+	json_number(json, "headspace_in", process->row->headspace_thou / 1000.0);
+	json_text(json, "source", process->row->source);
+	json_text(json, "confirmed", confirmed_name(process->row->confirmed));
+	json_open_array(json, "options", JSON_FLAT);
+	for (size_t i = 0; i < process->option_count; i++) {
+		json_open_object(json, NULL, JSON_FLAT);
+		put_pair(json, process->options[i].minutes, process->options[i].pressure_psi);
+		json_close(json);
+	}
+	json_close(json);
+	json_open_array(json, "warnings", JSON_FLAT);
+	for (size_t i = 0; i < notes->count; i++)
+		json_text(json, NULL, notes->sentence[i]);
+	json_close(json);
+	put_cautions_json(json, process);
+	json_close(json);
+}
+
+static void put_minutes(FILE *out, const char *label, int minutes, int pressure_psi)
+{
+	(void)fprintf(out, "%-10s %d minutes", label, minutes);
+	if (pressure_psi != NO_PRESSURE)
+		(void)fprintf(out, " at %d psi", pressure_psi);
+}
+
+static void put_text(FILE *out, const struct process *process, const struct elevation *elevation,
+                     const struct notes *notes)
+{
+	char words[64];
+
+	(void)fprintf(out, "%-10s %s\n", "food", process->row->food);
+	(void)fprintf(out, "%-10s %s\n", "pack", pack_words(process->row->pack));
+	(void)fprintf(out, "%-10s %s\n", "jar", process->jar->words);
+	elevation_words(elevation, words, sizeof(words));
+	(void)fprintf(out, "%-10s %s at %s\n", "canner", method_words(process->method), words);
+	put_minutes(out, "process", process->minutes, process->pressure_psi);
+	if (process->row->confirmed == CONFIRMED_PRACTICE)
+		(void)fputs(" (common practice, no source)", out);
+	(void)fputc('\n', out);
+	for (size_t i = 0; i < process->option_count; i++) {
+		put_minutes(out, "or", process->options[i].minutes, process->options[i].pressure_psi);
+		(void)fputc('\n', out);
+	}
+	headspace_words(process->row->headspace_thou, words, sizeof(words));
+	(void)fprintf(out, "%-10s %s\n", "headspace", words);
+	(void)fprintf(out, "%-10s %s\n", "source", process->row->source);
+	for (size_t i = 0; i < notes->count; i++)
+		(void)fprintf(out, "%-10s %s\n", "note", notes->sentence[i]);
+	put_cautions_text(out, process);
+	(void)fputs("The current edition of the guide and your county extension office outrank this.\n",
+	            out);
+}
+
+/* --- one answer for each elevation ------------------------------------------------- */
+
+static size_t answers_wanted(const struct process_words *words)
+{
+	return words->elevation_count == 0 ? 1 : words->elevation_count;
+}
+
+static bool find_at(const struct process_words *words, size_t i, struct process_query *query,
+                    struct process *process, struct fault *fault)
+{
+	const char *elevation = words->elevation_count == 0 ? NULL : words->elevations[i];
+
+	return elevation_read(elevation, &query->elevation, fault) && process_find(query, process, fault);
+}
+
+/* Whether there is an answer, or a refusal, for every elevation. */
+static bool check_words(const struct process_words *words, struct process_query *query,
+                        struct fault *fault)
+{
+	struct process process;
+
+	if (!read_words(words, query, fault))
+		return false;
+	for (size_t i = 0; i < answers_wanted(words); i++)
+		if (!find_at(words, i, query, &process, fault) && fault->kind != FAULT_REFUSED)
+			return false;
+	return true;
+}
+
+static void put_answer(const struct report *to, struct json *json, const struct process *process,
+                       const struct elevation *elevation)
+{
+	struct notes notes;
+
+	find_notes(process, elevation, &notes);
+	if (to->json)
+		put_json(json, process, elevation, &notes);
+	else
+		put_text(to->out, process, elevation, &notes);
+}
+
+bool report_process(const struct report *to, const struct process_words *words, struct fault *fault)
+{
+	struct json json = json_begin(to->out);
+	struct process_query query = { 0 };
+	bool several = words->elevation_count > 1;
+	bool all_found = true;
+
+	if (!check_words(words, &query, fault))
+		return false;
+	if (several && to->json)
+		json_open_array(&json, NULL, JSON_LINES);
+	for (size_t i = 0; i < answers_wanted(words); i++) {
+		struct process process;
+
+		if (i > 0 && !to->json)
+			(void)fputc('\n', to->out);
+		if (find_at(words, i, &query, &process, fault)) {
+			put_answer(to, &json, &process, &query.elevation);
+			continue;
+		}
+		all_found = false;
+		if (to->json)
+			put_refusal_json(&json, fault);
+		else
+			put_refusal_text(to->out, fault);
+	}
+	if (several && to->json)
+		json_close(&json);
+	return all_found;
+}

@@ -1,0 +1,419 @@
+/*
+ * board.c - the loop: wait, handle one thing, draw one frame.
+ */
+#include "screen/board/board.h"
+
+#include <curses.h>
+#include <poll.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "kitchen/act/backups.h"
+#include "kitchen/act/open_day.h"
+#include "kitchen/act/upkeep.h"
+#include "screen/term/alarm.h"
+#include "screen/term/alarm_command.h"
+#include "screen/ui/desk.h"
+#include "screen/term/wake.h"
+
+#define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
+#define CTRL_BACKSLASH 28
+#define SECOND_MS INT64_C(1000)
+#define MINUTE_MS (60 * SECOND_MS)
+
+struct loop {
+	struct desk desk;
+	struct day *day;
+	struct terminal *terminal;
+	struct wake *wake;
+	struct config config;
+	struct alarm_command *command;
+	int64_t rung_phase; /* what the command was last run for */
+	enum alarm rung_alarm;
+	struct upkeep *upkeep;
+	int64_t frame_at_ms;   /* when something else is to be shown */
+	int64_t log_look_ms;   /* when it is next asked whether the log still stands */
+	bool hurried;          /* told to end: whoever said so will not wait */
+};
+
+static void take_time(struct loop *loop)
+{
+	loop->desk.now = kitchen_now(loop->desk.kitchen);
+	loop->desk.awake_ms = wake_now_ms();
+}
+
+/* --- keys ------------------------------------------------------------------------ */
+
+static long key_code(const struct terminal_input *input)
+{
+	static const struct {
+		int curses;
+		long code;
+	} codes[] = {
+		{ KEY_UP, KEY_CODE_UP },       { KEY_DOWN, KEY_CODE_DOWN },
+		{ KEY_LEFT, KEY_CODE_LEFT },   { KEY_RIGHT, KEY_CODE_RIGHT },
+		{ KEY_PPAGE, KEY_CODE_PAGE_UP }, { KEY_NPAGE, KEY_CODE_PAGE_DOWN },
+		{ KEY_BACKSPACE, KEY_CODE_BACKSPACE }, { KEY_ENTER, KEY_CODE_ENTER },
+		{ KEY_DC, KEY_CODE_BACKSPACE },
+	};
+
+	if (!input->is_function_key) {
+		if (input->ch == '\n')
+			return KEY_CODE_ENTER;
+		if (input->ch == CTRL_BACKSLASH)
+			return KEY_CODE_INTERRUPT;
+		if (input->ch == 127 || input->ch == 8)
+			return KEY_CODE_BACKSPACE;
+		return (long)input->ch;
+	}
+	for (size_t i = 0; i < sizeof(codes) / sizeof(codes[0]); i++)
+		if (codes[i].curses == input->key)
+			return codes[i].code;
+	return KEY_CODE_OTHER;
+}
+
+/* --- alarms ------------------------------------------------------------------------ */
+
+static void run_command(struct loop *loop, const struct ring *ring)
+{
+	const struct strip *strip = ring->strip;
+	enum alarm alarm = ring->face.alarm;
+	struct alarm_command_news news = {
+		.alarm = alarm_name(alarm),
+		.station = strip->station.name,
+		.product = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.product,
+		.act = ring->face.act,
+	};
+	struct fault fault = { 0 };
+
+	if (strip->phase.id == loop->rung_phase && alarm == loop->rung_alarm)
+		return;
+	loop->rung_alarm = alarm;
+	loop->rung_phase = strip->phase.id;
+	if (loop->command != NULL &&
+	    alarm_command_run(loop->command, (unsigned)alarm, &news, &fault) == ALARM_COMMAND_FAILED)
+		desk_say_fault(&loop->desk, &fault);
+}
+
+static void ring(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	struct fault fault = { 0 };
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_rings(desk, rings);
+
+	if (loop->command != NULL && !alarm_command_reap(loop->command, &fault))
+		desk_say_fault(desk, &fault);
+	if (count == 0)
+		return;
+	run_command(loop, &rings[0]);
+	if (loop->config.bell && alarm_bells(desk->alarm, desk->alarm_seen_ms - desk->alarm_since_ms,
+	                                     desk->awake_ms - desk->alarm_since_ms) > 0)
+		terminal_bell(loop->terminal);
+	desk->alarm_seen_ms = desk->awake_ms;
+}
+
+/* --- when the next frame is needed ----------------------------------------------------- */
+
+static int64_t sooner(int64_t a, int64_t b)
+{
+	return a < b ? a : b;
+}
+
+/* Does the alarm draw a frame so often that no clock needs one of its own? */
+static bool flashes_each_second(const struct desk *desk)
+{
+	return desk->alarm != ALARM_NONE && alarm_flash_ms(desk->alarm) <= SECOND_MS;
+}
+
+static int64_t passed_ms(const struct moment *from, const struct moment *now)
+{
+	int64_t passed = moment_between(from, now);
+
+	return passed > 0 ? passed : 0;
+}
+
+/* Until that clock rings; what rings already does not count. */
+static int64_t ring_ms(const struct strip *strip, const struct moment *now)
+{
+	int64_t next = INT64_MAX;
+	int64_t left = strip->phase.required_ms - passed_ms(&strip->phase.began, now);
+
+	if (left > 0)
+		next = left;
+	left = strip->content == STRIP_RUN ? strip->run.water_every_ms - passed_ms(&strip->run.water, now) : 0;
+	return left > 0 ? sooner(next, left) : next;
+}
+
+/* Milliseconds of kitchen time until the screen shows something else.  Clocks of stations show
+ * seconds: all are drawn when the one that is most urgent changes, each is right within a second,
+ * and none rings late.  The rack and the header show minutes. */
+static int64_t clock_change_ms(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *urgent = desk_most_urgent(desk);
+	int64_t next = MINUTE_MS - desk->now.wall_ms % MINUTE_MS;
+
+	for (size_t i = 0; i < board->stations + board->racked; i++)
+		if (board->strips[i].content != STRIP_EMPTY)
+			next = sooner(next, ring_ms(&board->strips[i], &desk->now));
+	if (urgent != NULL && !flashes_each_second(desk))
+		next = sooner(next, SECOND_MS - passed_ms(&urgent->phase.began, &desk->now) % SECOND_MS);
+	return next;
+}
+
+/* Until the next frame, real time. */
+static int64_t frame_ms(const struct desk *desk)
+{
+	int speed = kitchen_board(desk->kitchen)->house.practice_speed;
+	int64_t next = clock_change_ms(desk);
+
+	if (speed > 1)
+		next = next / speed > FRAME_MIN_MS ? next / speed : FRAME_MIN_MS;
+	if (desk->alarm != ALARM_NONE)
+		next = sooner(next, alarm_next_flash_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
+	if (desk->message[0] != '\0')
+		next = sooner(next, desk->message_until_ms - desk->awake_ms + 1);
+	return sooner(next, kitchen_look_again_ms(desk->kitchen));
+}
+
+static void set_wake(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	int64_t next = frame_ms(desk);
+	bool told = kitchen_look_again_ms(desk->kitchen) == KITCHEN_IS_TOLD;
+
+	loop->frame_at_ms = desk->awake_ms + (next > 1 ? next : 1);
+	next = loop->frame_at_ms;
+	if (desk->alarm != ALARM_NONE)
+		next = sooner(next, desk->awake_ms + alarm_next_bell_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
+	(void)wake_at_awake_ms(loop->wake, next);
+	wake_also(loop->wake, WAKE_LOG, told ? kitchen_log_watch(desk->kitchen) : -1);
+}
+
+/* --- between frames ------------------------------------------------------------------- */
+
+/* Is the log still there, and what has become of its check or copy? */
+static void look_after_log(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+	struct fault fault = { 0 };
+
+	if (!upkeep_look(loop->upkeep, desk->awake_ms, &fault)) {
+		desk_say_fault(desk, &fault);
+		loop->log_look_ms = 0;
+	}
+	if (desk->awake_ms >= loop->log_look_ms || desk->unsafe) {
+		loop->log_look_ms = desk->awake_ms + MINUTE_MS;
+		desk->unsafe = !kitchen_log_is_safe(desk->kitchen, &fault);
+		if (desk->unsafe && desk->message[0] == '\0' && !desk->entry.open)
+			desk_say_fault(desk, &fault);
+	}
+}
+
+/* After a frame: it comes first. */
+static void begin_upkeep(struct loop *loop)
+{
+	struct fault fault = { 0 };
+
+	if (!upkeep_start(loop->upkeep, loop->desk.awake_ms, &fault))
+		desk_say_fault(&loop->desk, &fault);
+	wake_also(loop->wake, WAKE_KEEPER, upkeep_fd(loop->upkeep));
+}
+
+static void handle(struct loop *loop, const struct terminal_input *input)
+{
+	switch (input->event) {
+	case TERMINAL_KEY:
+		desk_key(&loop->desk, key_code(input));
+		break;
+	case TERMINAL_PASTE:
+		desk_paste(&loop->desk, input->paste, input->paste_whole);
+		break;
+	case TERMINAL_STOP:
+		loop->hurried = input->signal != SIGHUP;
+		loop->desk.leaving = true;
+		break;
+	case TERMINAL_GONE:
+		loop->desk.leaving = true;
+		break;
+	case TERMINAL_TICK:
+		if (input->wall_stepped)
+			desk_say(&loop->desk, ROLE_CAUTION,
+			         "The wall clock was set by %lld s. No timer has moved.",
+			         (long long)(input->wall_step_ms / SECOND_MS));
+		break;
+	case TERMINAL_RESIZED:
+	case TERMINAL_CONTINUED:
+	case TERMINAL_NOTHING:
+		break;
+	}
+}
+
+/* While nobody presses and nothing rings the plan is searched, a slice between two looks at
+ * the keyboard, and drawn no more often than a clock would be.  True: `input` is something
+ * else than a tick of ours. */
+static bool search_plan(struct loop *loop, struct terminal_input *input)
+{
+	int64_t until = wake_now_ms() + FRAME_MIN_MS;
+
+	while (loop->desk.alarm == ALARM_NONE && kitchen_plan_searching(loop->desk.kitchen)) {
+		int64_t now = wake_now_ms();
+
+		(void)wake_at_awake_ms(loop->wake, now + 1);
+		terminal_wait(loop->terminal, loop->wake, input);
+		if (input->event != TERMINAL_TICK || input->wall_stepped || now > until)
+			return true;
+		kitchen_plan_search(loop->desk.kitchen);
+		if (!kitchen_plan_searching(loop->desk.kitchen))
+			return true; /* it may say something else: draw it */
+	}
+	return false;
+}
+
+/* A bell between two frames needs none. */
+static bool only_rang(struct loop *loop, const struct terminal_input *input)
+{
+	if (input->event != TERMINAL_TICK || !input->due || input->wall_stepped)
+		return false;
+	take_time(loop);
+	if (loop->desk.awake_ms >= loop->frame_at_ms)
+		return false;
+	ring(loop);
+	return true;
+}
+
+static void wait_for_news(struct loop *loop, struct terminal_input *input)
+{
+	do {
+		set_wake(loop);
+		terminal_wait(loop->terminal, loop->wake, input);
+	} while (only_rang(loop, input));
+}
+
+static void run(struct loop *loop)
+{
+	while (!loop->desk.leaving) {
+		struct terminal_input input;
+
+		take_time(loop);
+		desk_look(&loop->desk);
+		look_after_log(loop);
+		ring(loop);
+		desk_draw(&loop->desk);
+		begin_upkeep(loop);
+		if (!search_plan(loop, &input))
+			wait_for_news(loop, &input);
+		take_time(loop);
+		handle(loop, &input);
+	}
+}
+
+/* --- opening and closing ----------------------------------------------------------------- */
+
+static bool right_kind_of_log(const struct loop *loop, const char *path, bool rehearsal,
+                              struct fault *fault)
+{
+	bool practice = kitchen_board(loop->desk.kitchen)->house.practice_speed > 0;
+
+	if (practice && !rehearsal)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s is a practice log on a fast clock; it is opened by \"stillroom rehearse\" only.",
+		                 path);
+	if (!practice && rehearsal)
+		return fault_set(fault, FAULT_REFUSED, "%s is a real log; nothing is rehearsed on it.", path);
+	return true;
+}
+
+static bool open_all(struct loop *loop, const char *path, const struct board_wishes *wishes,
+                     struct fault *fault)
+{
+	struct terminal_wishes look;
+	const char *argv[WORDS_MAX + 1];
+
+	if (!config_read(&loop->config, NULL, fault)) {
+		fault->kind = FAULT_IO; /* a file is wrong, not the words of the command line */
+		return false;
+	}
+	if (!day_open(path, LOG_BOARD, &loop->day, fault))
+		return false;
+	loop->desk.kitchen = day_kitchen(loop->day);
+	loop->desk.config = &loop->config;
+	loop->desk.wishes = wishes;
+	loop->desk.log_path = path;
+	if (!right_kind_of_log(loop, path, wishes->rehearsal, fault))
+		return false;
+	if (!upkeep_open(loop->desk.kitchen, wishes->program, &loop->upkeep, fault))
+		return false;
+	(void)config_alarm_argv(&loop->config, argv);
+	if (!alarm_command_open(argv, &loop->command, fault) || !wake_open(&loop->wake, fault))
+		return false;
+	look.ascii = wishes->ascii || loop->config.ascii;
+	look.no_colour = wishes->no_colour || !loop->config.colour;
+	if (!terminal_open(&look, &loop->terminal, fault))
+		return false;
+	loop->desk.terminal = loop->terminal;
+	kitchen_plan_in_slices(loop->desk.kitchen, true);
+	return true;
+}
+
+/* A terminal that takes nothing would hold up the end. */
+static void tell(const char *sentence)
+{
+	struct pollfd out = { .fd = STDOUT_FILENO, .events = POLLOUT };
+
+	if (poll(&out, 1, 0) <= 0 || (out.revents & POLLOUT) == 0)
+		return;
+	(void)puts(sentence);
+	(void)fflush(stdout);
+}
+
+/* False with a fault when what was done since the last copy is in the log alone. */
+static bool finish_upkeep(struct loop *loop, struct fault *fault)
+{
+	return loop->hurried || upkeep_finish(loop->upkeep, tell, fault);
+}
+
+static void close_all(struct loop *loop)
+{
+	terminal_close(loop->terminal);
+	wake_close(loop->wake);
+	alarm_command_close(loop->command);
+	desk_clear(&loop->desk);
+	upkeep_close(loop->upkeep);
+	day_close(loop->day);
+}
+
+bool board_run(const char *log_path, const struct board_wishes *wishes, struct fault *fault)
+{
+	struct loop *loop = calloc(1, sizeof(*loop));
+	bool opened;
+	bool done;
+
+	if (loop == NULL)
+		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
+	opened = open_all(loop, log_path, wishes, fault);
+	if (opened) {
+		if (kitchen_board(loop->desk.kitchen)->stations == 0) {
+			take_time(loop);
+			desk_show_view(&loop->desk, VIEW_HOUSE);
+			house_view_enter(&loop->desk);
+			signs_view_enter(&loop->desk);
+		}
+		if (kitchen_notice(loop->desk.kitchen)[0] != '\0') {
+			take_time(loop);
+			desk_say(&loop->desk, ROLE_STOP, "%s", kitchen_notice(loop->desk.kitchen));
+		}
+		run(loop);
+	}
+	terminal_close(loop->terminal);
+	loop->terminal = NULL;
+	done = opened && finish_upkeep(loop, fault);
+	close_all(loop);
+	free(loop);
+	return done;
+}

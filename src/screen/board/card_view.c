@@ -1,0 +1,422 @@
+/*
+ * card_view.c - the station card of a pot: its clock in tall digits, what goes
+ * in and when, each line to read and tick off, and what really went in.
+ */
+#include <assert.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "base/words.h"
+#include "screen/term/alarm.h"
+#include "screen/ui/desk.h"
+#include "screen/term/digits.h"
+
+/* The pot the batch is in; NULL when it has left it. */
+static const struct strip *strip_of(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH && board->strips[i].batch.id == desk->card.batch_id)
+			return &board->strips[i];
+	return NULL;
+}
+
+static void refresh(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	struct log_batch_amount *amounts;
+	size_t count;
+
+	if (!kitchen_batch_get(desk->kitchen, desk->card.batch_id, &desk->card.batch, &fault) ||
+	    !kitchen_batch_amounts(desk->kitchen, desk->card.batch_id, &amounts, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(desk->card.amounts);
+	desk->card.amounts = amounts;
+	desk->card.count = count;
+}
+
+/* The recipe's line of an amount; NULL: the recipe is no longer known, or changed. */
+static const struct ingredient *line_of(const struct recipe *recipe, const struct log_batch_amount *amount)
+{
+	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
+		if (strcmp(recipe->ingredients[i].name, amount->ingredient) == 0)
+			return &recipe->ingredients[i];
+	return NULL;
+}
+
+/* Does it go in now?  What goes in last does so with what goes in at the boil, unless it
+ * is folded in after. */
+static bool goes_in_now(const struct strip *strip, enum adding adding)
+{
+	if (strip->rule->name == PHASE_SUGAR_IN)
+		return adding == ADD_AT_BOIL || adding == ADD_LAST;
+	return (strip->rule->only & POT_FOLDS) != 0 && adding == ADD_LAST;
+}
+
+/* A step that sends somebody to the card means a line of it, which may be far down. */
+static void point_at_what_goes_in(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	for (size_t i = 0; strip != NULL && i < desk->card.count; i++) {
+		const struct ingredient *line = line_of(strip->recipe, &desk->card.amounts[i]);
+
+		if (line == NULL || !goes_in_now(strip, line->adding))
+			continue;
+		desk->card.list.cursor = (int)i;
+		return;
+	}
+}
+
+void card_view_enter(struct desk *desk, int64_t batch_id)
+{
+	desk->card.batch_id = batch_id;
+	desk->card.list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_CARD);
+	refresh(desk);
+	point_at_what_goes_in(desk);
+}
+
+/* --- drawing ------------------------------------------------------------------- */
+
+static const char *when_words(enum adding adding)
+{
+	static const char *const words[ADDING_COUNT] = {
+		[ADD_AT_START] = "at the start", [ADD_AT_BOIL] = "at the boil", [ADD_LAST] = "last",
+		[ADD_IN_JAR] = "in each jar", [ADD_AHEAD] = "ahead", [ADD_PACKED] = "into the jars",
+	};
+
+	return (unsigned)adding < ADDING_COUNT ? words[adding] : "";
+}
+
+static void clock_draw(struct desk *desk, const struct strip *strip, int top, int cols)
+{
+	struct face face;
+	char clock[24];
+	int width;
+
+	strip_face(strip, &desk->now, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	width = digits_columns(clock, DIGITS_TALL);
+	digits_draw(desk->terminal, top, 1, clock, DIGITS_TALL, strip_role(desk, &face));
+	terminal_putf(desk->terminal, top, width + 4, cols - width - 5, ROLE_STRONG, "%d %s", strip->station.digit,
+	              strip->station.name);
+	terminal_putf(desk->terminal, top + 1, width + 4, cols - width - 5, strip_role(desk, &face), "%s%s%s",
+	              strip->rule->words, face.ringing ? "  " : "", face.ringing ? alarm_words(face.alarm) : "");
+	terminal_putf(desk->terminal, top + 2, width + 4, cols - width - 5, ROLE_PLAIN, "%s, %s", strip->holds,
+	              strip->lot.code);
+	desk_paragraph(desk, top + 3, width + 4, cols - width - 5, 2, ROLE_STRONG, face.act);
+}
+
+/* The same where there is no room for tall digits. */
+static void clock_words_draw(struct desk *desk, const struct strip *strip, int top, int cols)
+{
+	struct face face;
+	char clock[24];
+
+	strip_face(strip, &desk->now, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	terminal_putf(desk->terminal, top, 1, cols - 2, strip_role(desk, &face), "%d %s %s  %s", strip->station.digit,
+	              strip->rule->words, clock, face.act);
+}
+
+/* The words the card has for so much of it; false when they would not be read as just
+ * that much again (spoons of what is kept by weight). */
+static bool as_on_card(const struct desk *desk, const struct log_batch_amount *amount, int64_t much, char *buffer,
+                       size_t size)
+{
+	struct measured measured;
+	int64_t again;
+
+	measure_amount(amount->measure, amount->supply, much, desk_units(desk), &measured);
+	text_copy(buffer, size, measured.words);
+	for (char *at = buffer; *at != '\0'; at++)
+		if (*at == '-')
+			*at = ' '; /* "7-1/2 cups" is typed as "7 1/2 cups" */
+	return amount_read(buffer, amount->measure, amount->supply, &again, NULL) && again == much;
+}
+
+/* An alternative that was not taken is told by what it would be. */
+static int64_t told_of(const struct ingredient *line, const struct log_batch_amount *amount)
+{
+	return line != NULL && ingredient_is_alternative(line) && amount->used == 0 ? amount->wanted : amount->used;
+}
+
+/* "2 1/2 lb, to 3 lb  chile peppers, at the start": as it stands in the recipe, or as
+ * it was corrected. */
+static void amount_line(const struct desk *desk, const struct recipe *recipe, const struct log_batch_amount *amount,
+                        struct text *text)
+{
+	const struct ingredient *line = line_of(recipe, amount);
+	int64_t much = told_of(line, amount);
+	bool untaken = much != amount->used;
+	char words[96];
+
+	text_add(text, "%s%s", untaken ? "or " : "",
+	         line != NULL && line->amount_most == line->amount && amount->used == amount->wanted ? "at most " : "");
+	bool exact = as_on_card(desk, amount, much, words, sizeof(words));
+	text_add(text, "%s", words);
+	if (!exact) {
+		amount_words(amount->measure, much, desk_units(desk), words, sizeof(words));
+		text_add(text, " (%s)", words);
+	}
+	if (line != NULL && line->amount_most > line->amount && amount->used == amount->wanted) {
+		(void)as_on_card(desk, amount, line->amount_most * desk->card.batch.multiple, words, sizeof(words));
+		text_add(text, " to %s", words);
+	}
+	text_add(text, "  %s", amount->ingredient);
+	if (amount->supply == SUPPLY_VINEGAR && recipe != NULL && recipe->vinegar_percent > 0)
+		text_add(text, " of %d %%", recipe->vinegar_percent);
+	if (untaken)
+		text_add(text, ", instead of %s", line->instead_of);
+	else
+		text_add(text, ", %s%s", when_words(line == NULL ? ADD_AT_START : line->adding),
+		         line != NULL && line->optional ? ", if wanted" : "");
+	if (amount->used != amount->wanted && amount->supply == SUPPLY_JUICE)
+		text_add(text, " (corrected)");
+}
+
+static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
+{
+	bool here = n == desk->card.list.cursor;
+	char words[300];
+	struct text text = TEXT_OVER(words);
+	bool ticked;
+
+	assert(n >= 0);
+	ticked = (desk->card.batch.ticks & 1u << n) != 0;
+	amount_line(desk, recipe, &desk->card.amounts[n], &text);
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
+	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
+	terminal_put(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG, words);
+}
+
+/* The lines around the cursor; the last row says where there are more. */
+static int amounts_draw(struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
+{
+	int count = (int)desk->card.count;
+	int each = count > 0 && (rows - 3) / count >= 2 ? 2 : 1; /* far apart where there is room: it is read from a step away */
+	int shown = count * each <= rows ? count : rows - 1;
+	int first = list_scroll(&desk->card.list, count, shown);
+
+	for (int i = 0; i < shown && first + i < count; i++)
+		amount_draw(desk, recipe, first + i, top + i * each, cols);
+	if (shown == count)
+		return count * each;
+	terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_STRONG, "%d above, %d below", first,
+	              count - first - shown);
+	return rows;
+}
+
+static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row, int end, int cols)
+{
+	const struct recipe_step *steps;
+	size_t count = recipe_steps_of(recipe, &steps);
+
+	for (size_t i = 0; i < count && *row < end; i++) {
+		char time[40];
+		char words[400];
+		struct text text = TEXT_OVER(words);
+
+		recipe_step_time(&steps[i], time, sizeof(time));
+		text_add(&text, "Step %d: %s%s%s.", steps[i].number, steps[i].what, time[0] != '\0' ? ": " : "", time);
+		if (desk_paragraph_lines(words, cols - 4) > end - *row) {
+			terminal_putf(desk->terminal, *row, 3, cols - 4, ROLE_QUIET, "%zu steps more are on the batch card.",
+			              count - i);
+			*row = end;
+			return;
+		}
+		*row += desk_paragraph(desk, *row, 3, cols - 4, end - *row, ROLE_PLAIN, words);
+	}
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe);
+	const struct strip *strip = strip_of(desk);
+	int cols = desk_columns(desk);
+	int head = rows < 12 || strip == NULL ? 1 : 6;
+	int end = top + rows;
+	int row;
+
+	if (strip == NULL)
+		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d x %s, out of the pot: corrections",
+		              desk->card.batch.multiple, desk->card.batch.recipe);
+	else if (head > 1)
+		clock_draw(desk, strip, top, cols);
+	else
+		clock_words_draw(desk, strip, top, cols);
+	row = top + head + amounts_draw(desk, recipe, top + head, rows - head, cols);
+	if (recipe == NULL || row + 1 >= end)
+		return;
+	row += desk_paragraph(desk, row, 3, cols - 4, end - row - 1, ROLE_CAUTION, recipe->caution);
+	steps_draw(desk, recipe, &row, end - 1, cols);
+	terminal_putf(desk->terminal, end - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
+}
+
+/* --- keys ------------------------------------------------------------------------- */
+
+static void tick(struct desk *desk)
+{
+	int line = desk->card.list.cursor;
+	struct fault fault = { 0 };
+
+	if (line >= (int)desk->card.count)
+		return;
+	if (!kitchen_tick(desk->kitchen, desk->card.batch_id, line, (desk->card.batch.ticks & 1u << line) == 0, &fault))
+		desk_say_fault(desk, &fault);
+	else
+		list_move(&desk->card.list, 1, (int)desk->card.count);
+	refresh(desk);
+}
+
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool correct(struct desk *desk, const char *reason)
+{
+	struct station_card *card = &desk->card;
+	struct fault fault = {0};
+
+	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason,
+	                         &fault)) {
+		refresh(desk);
+		desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED)
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+	else
+		desk_say_fault(desk, &fault);
+	return false;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return correct(desk, text);
+}
+
+static bool amount_typed(struct desk *desk, const char *text)
+{
+	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
+	struct fault fault = {0};
+
+	if (!amount_read(text, amount->measure, amount->supply, &desk->card.used, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk->card.place = amount->place;
+	return correct(desk, "");
+}
+
+static void edit(struct desk *desk)
+{
+	const struct log_batch_amount *amount;
+	int64_t much;
+	char words[96];
+
+	if (desk->card.list.cursor >= (int)desk->card.count)
+		return;
+	amount = &desk->card.amounts[desk->card.list.cursor];
+	much = told_of(line_of(kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe), amount), amount);
+	if (!as_on_card(desk, amount, much, words, sizeof(words)))
+		amount_exact_words(amount->measure, amount->supply, much, desk_units(desk), words, sizeof(words));
+	desk_offer(desk, "Really used:", words, amount_typed);
+}
+
+static bool note_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!kitchen_batch_note(desk->kitchen, desk->card.batch_id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	refresh(desk);
+	return true;
+}
+
+static void note(struct desk *desk)
+{
+	desk_ask(desk, "Note:", desk->card.batch.note, note_typed);
+}
+
+static void undo(struct desk *desk)
+{
+	struct log_subject subject = { SUBJECT_BATCH, desk->card.batch_id };
+
+	desk_undo(desk, subject);
+	refresh(desk);
+}
+
+/* "half_pint 9": how many jars of a size the batch really filled. */
+static bool jars_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	struct words words;
+	int64_t jars = 0;
+
+	if (!words_split(text, &words, &fault) || words.count != 2 ||
+	    !amount_read(words_at(&words, 1), MEASURE_EACH, SUPPLY_JAR, &jars, &fault) || jars > 99) {
+		desk_say(desk, ROLE_CAUTION, "Write the size and the number: half_pint 9");
+		return false;
+	}
+	if (!kitchen_batch_jars(desk->kitchen, desk->card.batch_id, words_at(&words, 0), (int)jars, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Corrected. (u undoes)");
+	return true;
+}
+
+static void edit_jars(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	char words[64] = "half_pint 0";
+
+	for (size_t i = jar_size_count; i-- > 0;) {
+		int jars;
+
+		if (!kitchen_jars_filled(desk->kitchen, desk->card.batch_id, jar_sizes[i].name, &jars, &fault)) {
+			desk_say_fault(desk, &fault);
+			return;
+		}
+		if (jars > 0)
+			(void)snprintf(words, sizeof(words), "%s %d", jar_sizes[i].name, jars);
+	}
+	desk_offer(desk, "Jars filled:", words, jars_typed);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->card.list, -1, (int)desk->card.count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->card.list, 1, (int)desk->card.count);
+}
+
+static const struct view_key keys[] = {
+	{ 't', KEY_CODE_ENTER, "t", "it is in", "Tick the line under the cursor, or take the tick away.", NULL, tick },
+	{ 'e', 0, "e", "really used", "Correct what really went in; the shelf is corrected with it.", NULL, edit },
+	{ 'j', 0, "j", "jars", "Correct how many jars were filled.", NULL, edit_jars },
+	{ 'n', 0, "n", "note", "Write a note for this batch.", NULL, note },
+	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view card_view = {
+	.title = "Station card",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

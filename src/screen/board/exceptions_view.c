@@ -1,0 +1,191 @@
+/*
+ * exceptions_view.c - what can go wrong in the present phase of one load.
+ */
+#include <stdlib.h>
+
+#include "screen/ui/desk.h"
+
+/* What is everyday first, what cannot be made good last: the one under the cursor
+ * when the view opens is one Space away. */
+static const enum exception offered[] = {
+	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_BOILED, EXCEPTION_EARLIER,
+	EXCEPTION_FORCED, EXCEPTION_WEIGHT, EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_RECIPE, EXCEPTION_VENT_SHORT, EXCEPTION_WRONG, EXCEPTION_STOP,
+};
+_Static_assert(sizeof(offered) / sizeof(offered[0]) == EXCEPTION_COUNT, "a place for every exception");
+
+/* The exceptions open to the strip now, in that order. */
+static int open_now(const struct desk *desk, enum exception out[EXCEPTION_COUNT])
+{
+	const struct strip *strip = desk_selected(desk);
+	int count = 0;
+
+	if (strip == NULL)
+		return 0;
+	for (size_t i = 0; i < EXCEPTION_COUNT; i++)
+		if (exception_words(strip, offered[i], &desk->now) != NULL)
+			out[count++] = offered[i];
+	return count;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct strip *strip = desk_selected(desk);
+	enum exception open[EXCEPTION_COUNT];
+	int count = open_now(desk, open);
+	int window_rows;
+	int cols;
+	int row = 1;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (strip == NULL || strip->content == STRIP_EMPTY)
+		return;
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d %s, %s: %s", strip->station.digit,
+	              strip->station.name, strip->rule->words, strip->holds);
+	row += desk_paragraph(desk, top + row, 1, cols - 2, 3, ROLE_QUIET, strip->rule->caution);
+	row = row < 3 ? 3 : row;
+	if (count == 0)
+		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
+	/* The one under the cursor is to be read to its end. */
+	for (int i = 0; i < count && row < rows; i++) {
+		bool here = i == desk->exceptions.cursor;
+		int most = here ? rows - row : 1;
+
+		terminal_putf(desk->terminal, top + row, 1, 2, ROLE_KEY, "%d", i + 1);
+		row += desk_paragraph(desk, top + row, 4, cols - 5, most, here ? ROLE_SELECTED : ROLE_PLAIN,
+		                      exception_words(strip, open[i], &desk->now));
+	}
+}
+
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* Record it; true when that is done or cannot be.  A stop asks for a reason first,
+ * in the line that is being typed. */
+static bool apply(struct desk *desk, enum exception exception, int64_t amount, const char *reason)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct fault fault = { 0 };
+	const char *said;
+
+	if (strip == NULL || strip->content == STRIP_EMPTY)
+		return true;
+	said = exception_words(strip, exception, &desk->now);
+	if (kitchen_exception(desk->kitchen, strip->phase.id, exception, amount, reason, &fault)) {
+		desk_show_board(desk);
+		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)",
+		         exception == EXCEPTION_DRAW ? "the juice is in stock (j)" : said == NULL ? "exception" : said);
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED) {
+		desk->excepting = exception;
+		desk->excepting_amount = amount;
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+		return false;
+	}
+	desk_say_fault(desk, &fault);
+	return fault.kind != FAULT_MISUSE;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return apply(desk, desk->excepting, desk->excepting_amount, text);
+}
+
+static bool minutes_typed(struct desk *desk, const char *text)
+{
+	char *end;
+	long minutes = strtol(text, &end, 10);
+
+	if (end == text || *end != '\0' || minutes < 1 || minutes > 999) {
+		desk_say(desk, ROLE_CAUTION, "Give whole minutes, 1 or more.");
+		return false;
+	}
+	return apply(desk, EXCEPTION_EARLIER, minutes, "");
+}
+
+static bool juice_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t ul;
+
+	if (!amount_read(text, MEASURE_VOLUME, SUPPLY_JUICE, &ul, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	return apply(desk, EXCEPTION_DRAW, ul, "");
+}
+
+/* What was wrong, with a finished process or with a batch. */
+static bool wrong_typed(struct desk *desk, const char *text)
+{
+	enum exception exception = desk->excepting;
+
+	if (!apply(desk, exception, 0, text))
+		return false;
+	if (desk->view == VIEW_BOARD)
+		desk_say(desk, ROLE_STOP, exception == EXCEPTION_WRONG
+		             ? "Noted: process NOT valid. Every jar needs a fate. (u undoes)"
+		             : "Noted: every load of its jars is marked. (u undoes)");
+	return true;
+}
+
+static void choose(struct desk *desk)
+{
+	enum exception open[EXCEPTION_COUNT];
+	int count = open_now(desk, open);
+	enum exception chosen;
+
+	if (count == 0) {
+		desk_show_board(desk);
+		return;
+	}
+	list_move(&desk->exceptions, 0, count);
+	chosen = open[desk->exceptions.cursor];
+	desk->excepting = chosen;
+	if (chosen == EXCEPTION_EARLIER)
+		desk_ask(desk, "How many minutes before the key?", "", minutes_typed);
+	else if (chosen == EXCEPTION_DRAW)
+		desk_ask(desk, "Juice drawn, 3 qt or 2.8 L:", "", juice_typed);
+	else if (chosen == EXCEPTION_WRONG || chosen == EXCEPTION_RECIPE)
+		desk_ask(desk, "What was wrong:", "", wrong_typed);
+	else
+		(void)apply(desk, chosen, 0, "");
+}
+
+static bool by_digit(struct desk *desk, long key)
+{
+	enum exception open[EXCEPTION_COUNT];
+	int count = open_now(desk, open);
+
+	if (key < '1' || key >= '1' + count)
+		return false;
+	desk->exceptions.cursor = (int)(key - '1');
+	return true; /* a digit only points; Space does it, so one slip does nothing */
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->exceptions, -1, EXCEPTION_COUNT);
+}
+
+static void down(struct desk *desk)
+{
+	enum exception open[EXCEPTION_COUNT];
+
+	list_move(&desk->exceptions, 1, open_now(desk, open));
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "this happened", "Record the exception under the cursor.", NULL, choose },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ '1', 0, "1-9", NULL, "Point at that line.", NULL, NULL },
+};
+
+const struct view exceptions_view = {
+	.title = "Exceptions",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = by_digit,
+};

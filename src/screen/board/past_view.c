@@ -1,0 +1,188 @@
+/*
+ * past_view.c - one load, batch or run of any year: what is known of it, and its
+ * whole story from the journal: who, when, restarts, what was gone against.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+static bool read_one(struct desk *desk, struct log_subject subject)
+{
+	struct back_card *card = &desk->back;
+	struct fault fault = { 0 };
+	struct past_line *facts;
+	struct log_entry *entries;
+	size_t fact_count;
+	size_t entry_count;
+
+	if (!kitchen_past(desk->kitchen, subject, &facts, &fact_count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (!kitchen_story(desk->kitchen, subject, &entries, &entry_count, &fault)) {
+		free(facts);
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	free(card->facts);
+	free(card->entries);
+	card->facts = facts;
+	card->fact_count = fact_count;
+	card->entries = entries;
+	card->entry_count = entry_count;
+	card->subject = subject;
+	return true;
+}
+
+void past_view_enter(struct desk *desk, struct log_subject subject)
+{
+	enum view_name from = desk->view;
+
+	if (!read_one(desk, subject))
+		return;
+	desk->back.opened_from = from;
+	desk->back.past_list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_PAST);
+}
+
+/* Facts, a heading, the story, or the word that there is none here: every act writes
+ * an entry, so that what has none was not done with this log. */
+static int line_count(const struct desk *desk)
+{
+	const struct back_card *card = &desk->back;
+
+	return (int)(card->fact_count + 1 + (card->entry_count > 0 ? card->entry_count : 1));
+}
+
+static int fact_draw(struct desk *desk, const struct past_line *line, int row, int rows)
+{
+	static const enum role roles[] = {
+		[PAST_TITLE] = ROLE_STRONG,
+		[PAST_FACT] = ROLE_PLAIN,
+		[PAST_GOOD] = ROLE_DONE,
+		[PAST_BAD] = ROLE_STOP,
+		[PAST_CAUTION] = ROLE_CAUTION,
+	};
+
+	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, roles[line->kind], line->words);
+}
+
+static int entry_draw(struct desk *desk, const struct log_entry *entry, int row, int rows)
+{
+	char date[16];
+	char hour[8];
+	char words[SENTENCE_MAX_BYTES + NAME_MAX_BYTES + 80];
+	struct text text = TEXT_OVER(words);
+
+	clock_words_date(entry->at.wall_ms, date, sizeof(date));
+	clock_words_hour(entry->at.wall_ms, hour, sizeof(hour));
+	text_add(&text, "%s %s %s%s%s%s", date, hour, entry->undone_by != 0 ? "(undone) " : "", entry->who,
+	         entry->who[0] != '\0' ? ": " : "", entry->sentence);
+	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
+}
+
+static int item_draw(struct desk *desk, int n, int row, int rows)
+{
+	const struct back_card *card = &desk->back;
+	int facts = (int)card->fact_count;
+
+	if (n < facts)
+		return fact_draw(desk, &card->facts[n], row, rows);
+	if (n > facts && card->entry_count == 0)
+		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN,
+		                      "It was imported; its story stayed where it was written.");
+	if (n > facts)
+		return entry_draw(desk, &card->entries[n - facts - 1], row, rows);
+	terminal_put(desk->terminal, row, 1, desk_columns(desk) - 2, ROLE_STRONG, "What was done, oldest first");
+	return 1;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	scroll_draw(desk, &desk->back.past_list, line_count(desk), top, rows, item_draw);
+}
+
+static void line_up(struct desk *desk)
+{
+	scroll_move(&desk->back.past_list, -1, line_count(desk));
+}
+
+static void line_down(struct desk *desk)
+{
+	scroll_move(&desk->back.past_list, 1, line_count(desk));
+}
+
+static void page_up(struct desk *desk)
+{
+	scroll_move(&desk->back.past_list, -desk->back.past_list.top, line_count(desk));
+}
+
+static void page_down(struct desk *desk)
+{
+	scroll_move(&desk->back.past_list, desk->back.past_list.top, line_count(desk));
+}
+
+static void back(struct desk *desk)
+{
+	desk_show_view(desk, desk->back.opened_from);
+}
+
+static bool has_lot(const struct desk *desk)
+{
+	return desk->back.subject.kind != SUBJECT_RUN;
+}
+
+static bool is_batch(const struct desk *desk)
+{
+	return desk->back.subject.kind == SUBJECT_BATCH;
+}
+
+static bool note_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!kitchen_batch_note(desk->kitchen, desk->back.subject.id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	(void)read_one(desk, desk->back.subject);
+	desk_say(desk, ROLE_DONE, "Noted; it can be searched for.");
+	return true;
+}
+
+/* The note as it is, to go on with. */
+static void ask_note(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	struct log_batch batch;
+
+	if (kitchen_batch_get(desk->kitchen, desk->back.subject.id, &batch, &fault))
+		desk_ask(desk, "Note:", batch.note, note_typed);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void trace(struct desk *desk)
+{
+	trace_subject_enter(desk, desk->back.subject);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "What comes below.", NULL, page_down },
+	{ 'n', 0, "n", "note", "A remark about the batch, after opening a jar perhaps.", is_batch, ask_note },
+	{ 'l', 0, "l", "its lot", "The batch and the loads of the same lot.", has_lot, works_view_lot },
+	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the list.", NULL, back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "A line up.", NULL, line_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "A line down.", NULL, line_down },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "What is above.", NULL, page_up },
+};
+
+const struct view past_view = {
+	.title = "What is known of it",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

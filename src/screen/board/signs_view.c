@@ -1,0 +1,134 @@
+/*
+ * signs_view.c - why nobody tastes: the signs of botulism, and how suspect jars are
+ * thrown out.  One page behind one key, from any view; it scrolls where it must.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/food/food.h"
+#include "screen/ui/desk.h"
+
+#define STEP_BYTES 400
+
+/* What comes before the steps.  The signs: CU, quoting CDC; what cannot be seen or smelled: from memory. */
+static const struct {
+	enum role role;
+	const char *text;
+} cautions[] = {
+    {ROLE_STOP, "Never taste to find out."},
+    {ROLE_STRONG,
+     "Double vision, drooping eyelids, slurred speech, trouble swallowing or breathing after "
+     "home-canned food: emergency help NOW. Say what was eaten."},
+    {ROLE_PLAIN,
+     "That is botulism. Its poison has no color and no smell; a jar may look sound and be sealed. "
+     "Keep children and pets away from suspect jars."},
+};
+#define CAUTION_COUNT (sizeof(cautions) / sizeof(cautions[0]))
+
+/* Low-acid food and tomatoes first, since they kill; suspect_steps holds them in this order. */
+static const char *step_words(const struct suspect_step *step, char words[STEP_BYTES])
+{
+	const char *group =
+	    step->group == SUSPECT_ACID ? "Jam, jelly, fruit, pickles" : "Low-acid food, tomatoes";
+	bool any = strcmp(step->when, "any") == 0;
+
+	(void)snprintf(words, STEP_BYTES, "%s%s%d. %s%s%s", step->step == 1 ? group : "",
+	               step->step == 1 ? ": " : "", step->step, any ? "" : step->when,
+	               any ? "" : ": ", step->act);
+	return words;
+}
+
+static int piece_count(void)
+{
+	return (int)(CAUTION_COUNT + suspect_step_count);
+}
+
+static const char *piece(int i, enum role *role, char words[STEP_BYTES])
+{
+	const struct suspect_step *step;
+
+	if (i < (int)CAUTION_COUNT) {
+		*role = cautions[i].role;
+		return cautions[i].text;
+	}
+	step = &suspect_steps[i - (int)CAUTION_COUNT];
+	*role = step->step == 1 ? ROLE_STRONG : ROLE_PLAIN;
+	return step_words(step, words);
+}
+
+void signs_view_enter(struct desk *desk)
+{
+	if (desk->view == VIEW_SIGNS)
+		return;
+	desk->view_before_signs = desk->view;
+	desk->signs = (struct list_state){0};
+	desk_show_view(desk, VIEW_SIGNS);
+}
+
+/* Each piece is shown whole or not at all; list.top: the first that found no room. */
+static void draw(struct desk *desk, int top, int rows)
+{
+	int cols = desk_columns(desk);
+	int row = top;
+	int i = desk->signs.cursor;
+
+	for (; i < piece_count(); i++) {
+		char words[STEP_BYTES];
+		enum role role;
+		const char *text = piece(i, &role, words);
+		int lines = desk_paragraph_lines(text, cols - 2);
+
+		if (row + lines > top + rows && i > desk->signs.cursor)
+			break;
+		row += desk_paragraph(desk, row, 1, cols - 2, top + rows - row, role, text);
+	}
+	desk->signs.top = i;
+}
+
+static bool has_more(const struct desk *desk)
+{
+	return desk->signs.top < piece_count();
+}
+
+static bool is_read(const struct desk *desk)
+{
+	return !has_more(desk);
+}
+
+static void more(struct desk *desk)
+{
+	desk->signs.cursor = desk->signs.top;
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->signs, -1, piece_count());
+}
+
+static void down(struct desk *desk)
+{
+	if (has_more(desk))
+		list_move(&desk->signs, 1, piece_count());
+}
+
+static void back(struct desk *desk)
+{
+	desk_show_view(desk, desk->view_before_signs);
+	if (desk->view == VIEW_HOUSE) /* a new kitchen begins with this page */
+		house_view_welcome(desk);
+}
+
+static const struct view_key keys[] = {
+    {' ', KEY_CODE_PAGE_DOWN, "Space", "more", "The rest of the page.", has_more, more},
+    {' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", is_read, back},
+    {KEY_CODE_UP, 0, "Up", NULL, "Back a little.", NULL, up},
+    {KEY_CODE_DOWN, 0, "Down", NULL, "On a little.", NULL, down},
+    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, back},
+};
+
+const struct view signs_view = {
+    .title = "Never taste",
+    .keys = keys,
+    .key_count = sizeof(keys) / sizeof(keys[0]),
+    .draw = draw,
+};

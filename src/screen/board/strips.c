@@ -1,0 +1,617 @@
+/*
+ * strips.c - the most urgent clock in tall digits, and a strip per station.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/board/outlook.h"
+#include "screen/term/alarm.h"
+#include "screen/ui/desk.h"
+#include "screen/term/digits.h"
+
+#define GIANT_ROWS 30
+#define GIANT_COLS 110
+#define RIGHT_TEXT_MIN 24 /* columns beside the digits worth using */
+#define WHO_COLS 6        /* initials, not names */
+#define HOLDS_MIN 8       /* fewer columns say nothing */
+#define FREE_AT_COLS 60   /* in a narrower window the act has the whole line */
+
+void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (strip->content == STRIP_EMPTY)
+		return;
+	if (!face->timed) {
+		text_add_duration(&text, face->passed_s);
+		return;
+	}
+	if (face->due)
+		text_add(&text, "+");
+	text_add_duration(&text, face->due ? -face->left_s : face->left_s);
+}
+
+static enum role ringing_role(const struct desk *desk, const struct face *face)
+{
+	return alarm_lit(face->alarm, desk->awake_ms - desk->alarm_since_ms) ? ROLE_ALARM : ROLE_STRONG;
+}
+
+enum role strip_role(const struct desk *desk, const struct face *face)
+{
+	if (face->clock_rings)
+		return ringing_role(desk, face);
+	if (face->timed)
+		return face->due ? ROLE_CAUTION : ROLE_RUNNING;
+	return ROLE_WAITING;
+}
+
+/* What the digits count, since a clock that rises and one that falls look alike. */
+static const char *counts_words(const struct face *face)
+{
+	if (!face->timed)
+		return "so far";
+	return face->due ? "OVER BY" : "left";
+}
+
+/* The clock of a strip that needs someone first, with its name: of a juicer it
+ * may be the water. */
+static const char *soonest(const struct strip *strip, struct face *face)
+{
+	bool water = face->water && (face->water_due || (!face->due && (!face->timed || face->water_left_s < face->left_s)));
+
+	if (!water)
+		return strip->rule->words;
+	face->timed = true;
+	face->due = face->water_due;
+	face->clock_rings = face->water_due;
+	face->left_s = face->water_left_s;
+	return "water check";
+}
+
+/* --- the most urgent clock ------------------------------------------------------- */
+
+static enum digits_height digits_for(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return rows >= GIANT_ROWS && cols >= GIANT_COLS ? DIGITS_GIANT : DIGITS_TALL;
+}
+
+/* Digits and one line of words or air under them; the digits alone where there
+ * is no room for that, so that a message does not push them off a low window. */
+int urgent_rows(const struct desk *desk, int room)
+{
+	int rows;
+	int cols;
+	int want = digits_rows(digits_for(desk)) + 1;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (desk_most_urgent(desk) == NULL)
+		return room < 3 ? room : 3;
+	if (want - 1 == room)
+		return room;
+	return want <= room ? want : 0;
+}
+
+static void process_words(const struct strip *strip, struct text *text)
+{
+	const struct log_load *load = &strip->load;
+	char headspace[24];
+
+	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
+	if (load->minutes > 0)
+		text_add(text, "%d min", load->minutes);
+	else
+		text_add(text, "minutes not noted");
+	if (load->pressure_psi != NO_PRESSURE)
+		text_add(text, " at %d psi", load->pressure_psi);
+	if (load_from_notebook(load)) {
+		text_add(text, "; %s", load->source);
+		return;
+	}
+	text_add(text, ", headspace %s", headspace);
+	if (load->confirmed == CONFIRMED_PRACTICE)
+		text_add(text, "; common practice, no source");
+	if (strip->hold_starts > 1)
+		text_add(text, "; hold start %d", strip->hold_starts);
+	if (load->broken > 0)
+		text_add(text, "; %d broken", load->broken);
+}
+
+/* When the first juice can be drawn, and how much has been. */
+static void drawn_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	char words[48];
+
+	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0 && strip->drawn_ul == 0) {
+		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words, sizeof(words));
+		text_add(text, "first juice about %s (x); ", words);
+	}
+	amount_words(MEASURE_VOLUME, strip->drawn_ul, house->units, words, sizeof(words));
+	text_add(text, "%s drawn", strip->drawn_ul > 0 ? words : "none");
+}
+
+/* The line of least weight beside the tall clock. */
+void strip_beside_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	switch (strip->content) {
+	case STRIP_LOAD: process_words(strip, text); break;
+	case STRIP_RUN: drawn_words(desk, strip, text); break;
+	case STRIP_BATCH: text_add(text, "%s, %d jars filled", strip->lot.code, strip->filled); break;
+	case STRIP_EMPTY: break;
+	}
+}
+
+struct area {
+	int row;
+	int col;
+	int cols;
+	int rows;
+};
+
+static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face,
+                          const char *clock_name, struct area area)
+{
+	int row = area.row;
+	int rows = area.rows;
+	int col = area.col;
+	int cols = area.cols;
+	char process[160];
+	struct text text = TEXT_OVER(process);
+	enum role role = strip_role(desk, face);
+	int used;
+
+	if (!strip_on_rack(strip))
+		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
+		              strip->station.name);
+	else
+		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 cooling rack, %s", strip->lot.code);
+	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name,
+	              counts_words(face), face->ringing ? "  " : "",
+	              face->ringing ? alarm_words(face->alarm) : "");
+	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
+	strip_beside_words(desk, strip, &text);
+	rows -= 3;
+	row += 3;
+	used = desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN,
+	                      face->act);
+	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
+}
+
+void clock_line_draw(struct desk *desk, int row)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_rings(desk, rings);
+	struct face face;
+	const char *clock_name;
+	char clock[24];
+	char more[24] = "";
+	struct text text = TEXT_OVER(more);
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (strip == NULL)
+		return;
+	if (count > 1) {
+		text_add(&text, "and %zu more", count - 1);
+		cols -= (int)strlen(more) + 1;
+		terminal_put(desk->terminal, row, cols, (int)strlen(more), ROLE_ALARM, more);
+	}
+	strip_face(strip, &desk->now, &face);
+	clock_name = soonest(strip, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
+	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
+	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip),
+	              clock_name, clock, counts_words(&face), face.due ? face.act : "");
+}
+
+void urgent_draw(struct desk *desk, int row, int rows)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	enum digits_height height = digits_for(desk);
+	struct face face;
+	const char *clock_name;
+	char clock[24];
+	int window_rows;
+	int cols;
+	int width;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (rows <= 0)
+		return;
+	if (strip == NULL) {
+		terminal_put(desk->terminal, row + rows / 2, 2, cols - 4, ROLE_QUIET,
+		             "No clock runs. Choose a station with its digit, then press Space.");
+		return;
+	}
+	strip_face(strip, &desk->now, &face);
+	clock_name = soonest(strip, &face);
+	strip_clock_words(strip, &face, clock, sizeof(clock));
+	width = digits_columns(clock, height);
+	digits_draw(desk->terminal, row, 1, clock, height, strip_role(desk, &face));
+	if (cols - width - 4 >= RIGHT_TEXT_MIN) {
+		urgent_beside(desk, strip, &face, clock_name,
+		              (struct area){ .row = row, .col = width + 4, .cols = cols - width - 5, .rows = rows });
+		return;
+	}
+	if (rows > digits_rows(height))
+		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
+		              "%d %s", strip_on_rack(strip) ? 0 : strip->station.digit, face.act);
+}
+
+/* --- strips ------------------------------------------------------------------------ */
+
+/* The station in the plan the day goes by; false: there is none. */
+static bool in_plan(const struct kitchen_plan *plan, const struct strip *strip, size_t *station)
+{
+	for (size_t i = 0; plan->state == PLAN_ACCEPTED && i < plan->station_count; i++) {
+		*station = i;
+		if (plan->stations[i].station_id == strip->station.id)
+			return true;
+	}
+	return false;
+}
+
+/* How much later than accepted the station's work ends, whole minutes; 0: no plan. */
+static long long late_minutes(const struct desk *desk, const struct strip *strip)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	size_t station;
+
+	return in_plan(plan, strip, &station) ? (long long)(plan->stations[station].late_ms / 60000) : 0;
+}
+
+static void free_at_words(const struct desk *desk, const struct strip *strip, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	long long late = late_minutes(desk, strip);
+	char hour[8];
+
+	buffer[0] = '\0';
+	if (!strip_end_known(strip))
+		return;
+	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
+	text_add(&text, "free ~%s", hour);
+	if (late != 0)
+		text_add(&text, "%+lld", late);
+}
+
+/* What the plan wants of a station next; false: no plan, or nothing more. */
+static bool next_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	struct plan_next next;
+	size_t station;
+	char hour[8];
+
+	if (!in_plan(plan, strip, &station))
+		return false;
+	plan_next_station(plan, kitchen_board(desk->kitchen), station, &desk->now, &next);
+	if (next.nothing || next.ringing)
+		return false;
+	clock_words_hour(next.at_ms, hour, sizeof(hour));
+	text_add(text, "%s: %s", next.now ? "now" : hour, next.words);
+	return true;
+}
+
+/* The second clock of a juicer: when the water must be looked at. */
+static int water_put(struct desk *desk, const struct face *face, int row, int col, int cols)
+{
+	char clock[24];
+	struct text text = TEXT_OVER(clock);
+
+	text_add(&text, face->water_due ? "WATER +" : "water ");
+	text_add_duration(&text, face->water_due ? -face->water_left_s : face->water_left_s);
+	return terminal_put(desk->terminal, row, col, cols, face->water_due ? ringing_role(desk, face) : ROLE_RUNNING, clock);
+}
+
+/* Whose station it is, at the right; returns the columns taken. */
+static int who_put(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	int width = (int)strlen(strip->station.who);
+
+	if (width == 0 || cols < FREE_AT_COLS)
+		return 0;
+	if (width > WHO_COLS)
+		width = WHO_COLS;
+	terminal_put(desk->terminal, row, cols - width - 1, width, ROLE_QUIET, strip->station.who);
+	return width + 1;
+}
+
+/* mark, digit, name, phase, clock, what it holds, then who has it */
+static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
+                        bool one_row, int row, int cols)
+{
+	bool selected = desk_selected(desk) == strip;
+	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
+	char clock[24] = "";
+	int col = 2;
+
+	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
+	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "%d",
+	              strip->station.digit);
+	if (face->ringing) /* every ringing strip shows it, not the worst alone */
+		terminal_put(desk->terminal, row, 2, 1, ROLE_ALARM, glyph(desk->terminal, GLYPH_BELL));
+	col = 3;
+	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN,
+	             strip->station.name);
+	col += name_cols + 1;
+	cols -= who_put(desk, strip, row, cols);
+	if (strip->content == STRIP_EMPTY) {
+		char next[200] = "";
+		struct text text = TEXT_OVER(next);
+
+		if (one_row && next_words(desk, strip, &text))
+			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, "free; %s", next);
+		else
+			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
+			              station_kind_words(strip->station.kind));
+		return;
+	}
+	strip_clock_words(strip, face, clock, sizeof(clock));
+	terminal_put(desk->terminal, row, col, 10, strip_role(desk, face), strip->rule->words);
+	col += 11;
+	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), face->timed ? "%12s" : "for %8s", clock);
+	col += 13;
+	if (cols - col - 1 < HOLDS_MIN)
+		return;
+	if (face->water)
+		col += water_put(desk, face, row, col, cols - col - 1) + 1;
+	/* With one row a station, what to do comes before what is in it. */
+	if (one_row && (face->due || face->ringing))
+		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_STRONG, face->act);
+	else
+		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
+}
+
+static void room_words(const struct desk *desk, const struct log_station *station, struct text *text)
+{
+	const char *join = "takes ";
+	char volume[48];
+
+	if (station->who[0] != '\0')
+		text_add(text, "%s has it; ", station->who);
+	if (station->volume_ul > 0) {
+		amount_words(MEASURE_VOLUME, station->volume_ul, kitchen_board(desk->kitchen)->house.units, volume, sizeof(volume));
+		text_add(text, "%s to the brim", volume);
+	}
+
+	for (size_t i = 0; i < jar_size_count; i++) {
+		if (station->capacity[i] == 0)
+			continue;
+		text_add(text, "%s%d %s", join, station->capacity[i], jar_sizes[i].plural);
+		join = " or ";
+	}
+}
+
+/* Lot, process, source: for windows with rows to spare. */
+static void canner_process_line(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	if (strip->content == STRIP_EMPTY)
+		return;
+	if (strip->station.who[0] != '\0')
+		text_add(&text, "%s has it; ", strip->station.who);
+	if (strip->content == STRIP_RUN)
+		drawn_words(desk, strip, &text);
+	else if (strip->content == STRIP_BATCH)
+		text_add(&text, "%s, %d jars filled; %s", strip->lot.code, strip->filled, strip->batch.source);
+	else
+		text_add(&text, "%s: ", strip->lot.code);
+	if (strip->content == STRIP_LOAD)
+		process_words(strip, &text);
+	if (strip->content == STRIP_LOAD && strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
+		text_add(&text, "; %s", strip->load.source);
+	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
+}
+
+static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face,
+                            int row, int cols)
+{
+	char when[24];
+	int right = cols < FREE_AT_COLS ? cols : late_minutes(desk, strip) != 0 ? cols - 17 : cols - 14;
+
+	if (strip->content == STRIP_EMPTY) {
+		char words[200];
+		struct text text = TEXT_OVER(words);
+
+		if (next_words(desk, strip, &text)) {
+			terminal_put(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, words);
+			return;
+		}
+		room_words(desk, &strip->station, &text);
+		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
+		return;
+	}
+	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
+	if (cols < FREE_AT_COLS)
+		return;
+	free_at_words(desk, strip, when, sizeof(when));
+	terminal_put(desk->terminal, row, right, cols - right - 1, ROLE_QUIET, when);
+}
+
+/* A racked load: when its seals can be looked at, or that they can be now. */
+static void rack_line(struct desk *desk, const struct strip *strip, const struct face *face,
+                      bool selected, int row, int cols)
+{
+	char when[40];
+	int code_cols = 17;
+
+	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
+	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_put(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "0");
+	terminal_put(desk->terminal, row, 3, code_cols, selected ? ROLE_STRONG : ROLE_PLAIN, strip->lot.code);
+	if (strip->rule->name == PHASE_COOLING && !face->due) {
+		clock_words_near(desk->now.wall_ms + face->left_s * 1000, desk->now.wall_ms, when, sizeof(when));
+		terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, ROLE_QUIET,
+		              "cooling, seals %s  %s", when, strip->holds);
+		return;
+	}
+	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face),
+	              "%s  %s", face->act, strip->holds);
+}
+
+static bool is_selected(const struct desk *desk, const struct strip *strip)
+{
+	return desk_selected(desk) == strip;
+}
+
+/* When not every canner fits: is this one of the `room` that need someone
+ * soonest?  The selected one always is. */
+static bool is_shown(const struct desk *desk, const struct strip *strip, int room)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int64_t urgency = strip_urgency(strip, &desk->now);
+	bool selected_inside = false;
+	int before = 0;
+
+	if ((int)board->stations <= room || is_selected(desk, strip))
+		return true;
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *other = &board->strips[i];
+		int64_t its = strip_urgency(other, &desk->now);
+		bool sooner = its < urgency || (its == urgency && other < strip);
+
+		before += sooner;
+		selected_inside = selected_inside || (sooner && is_selected(desk, other));
+	}
+	/* A selected one further down the list takes the last place. */
+	if (!selected_inside && desk_selected(desk)->station.digit != 0 && desk->selected_load == 0)
+		room--;
+	return before < room;
+}
+
+static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int window_rows;
+	int cols;
+	int used = 0;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	for (size_t i = 0; i < board->stations && used + rows_each <= rows; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct face face;
+
+		if (!is_shown(desk, strip, rows / rows_each))
+			continue;
+		strip_face(strip, &desk->now, &face);
+		canner_line(desk, strip, &face, rows_each == 1, row + used, cols);
+		if (rows_each > 1)
+			canner_act_line(desk, strip, &face, row + used + 1, cols);
+		if (rows_each > 2)
+			canner_process_line(desk, strip, row + used + 2, cols);
+		used += rows_each;
+	}
+	return used;
+}
+
+/* Racked loads in the rows left: those that need someone first come into view by
+ * starting at the selected one when they do not all fit. */
+static void rack_draw(struct desk *desk, int row, int rows)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	size_t first = 0;
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (rows <= 0 || board->racked == 0)
+		return;
+	for (size_t i = 0; i < board->racked && (int)board->racked > rows; i++)
+		if (is_selected(desk, &board->strips[board->stations + i]) && (int)i >= rows)
+			first = i - (size_t)rows + 1;
+	for (size_t i = first; i < board->racked && rows > 0; i++, row++, rows--) {
+		const struct strip *strip = &board->strips[board->stations + i];
+		struct face face;
+
+		if (rows == 1 && i + 1 < board->racked && !is_selected(desk, strip)) {
+			terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "0 %zu %sloads on the cooling rack",
+			              board->racked - i, i > 0 ? "more " : "");
+			return;
+		}
+		strip_face(strip, &desk->now, &face);
+		rack_line(desk, strip, &face, is_selected(desk, strip), row, cols);
+	}
+}
+
+/* The one whose time ends first; what is frozen waits for nobody. */
+static void fates_line(struct desk *desk, int row)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	size_t waiting = asides_waiting(board);
+	char first[80];
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	aside_words_near(&board->fates[0], desk->now.wall_ms, first, sizeof(first));
+	terminal_put(desk->terminal, row, 1, 1, ROLE_KEY, "f");
+	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%zu jar%s set aside, first: %s", waiting,
+	              waiting == 1 ? "" : "s", first);
+}
+
+/* What is to be done with them: as the plan has it, in the words of the stations' lines. */
+static void waiting_words(const struct desk *desk, bool late, struct text *text)
+{
+	struct plan_next next;
+	char hour[8];
+
+	if (!plan_next_waiting(desk_plan(desk), kitchen_board(desk->kitchen), &desk->now, &next)) {
+		text_add(text, "%s", late ? ": LOAD THEM NOW" : "");
+		return;
+	}
+	clock_words_hour(next.at_ms, hour, sizeof(hour));
+	if (next.now)
+		text_add(text, late ? ": LOAD %d NOW" : ", load %d now", next.digit);
+	else
+		text_add(text, ", load %d at %s", next.digit, hour);
+}
+
+/* Filled jars that wait for a canner, with the age of the oldest. */
+static void waiting_line(struct desk *desk, int row)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int64_t waited = moment_between(&board->waiting[0].filled, &desk->now);
+	bool late = waited > board->house.jar_wait_minutes * INT64_C(60000);
+	char age[24];
+	char what[40];
+	struct text text = TEXT_OVER(age);
+	struct text act = TEXT_OVER(what);
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	text_add_duration(&text, waited / 1000);
+	waiting_words(desk, late, &act);
+	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
+	              "%zu filled jar%s wait%s for a canner, the oldest %s%s", board->waiting_count,
+	              board->waiting_count == 1 ? "" : "s", board->waiting_count == 1 ? "s" : "", age,
+	              what);
+}
+
+void strips_draw(struct desk *desk, int row, int rows, int rows_each)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int used;
+
+	/* Jars set aside and jars that wait have deadlines: their lines come before the last
+	 * of the stations, which are those that need nobody, and of the rack. */
+	if (asides_waiting(board) > 0 && rows > 1)
+		fates_line(desk, row + --rows);
+	if (board->waiting_count > 0 && rows > 1)
+		waiting_line(desk, row + --rows);
+	used = canners_draw(desk, row, rows, rows_each);
+	rack_draw(desk, row + used, rows - used);
+}

@@ -1,0 +1,168 @@
+/*
+ * warnings_view.c - what needs a person, worst first: what to do, the rule and its
+ * source; and the rules this house has set aside.
+ */
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+static const struct warning *here(const struct desk *desk)
+{
+	return desk->warned.cursor < (int)desk->warning_count ? &desk->warnings[desk->warned.cursor] : NULL;
+}
+
+static enum role role_of(enum severity severity)
+{
+	return severity == SEVERITY_STOP ? ROLE_STOP : severity == SEVERITY_CAUTION ? ROLE_CAUTION : ROLE_QUIET;
+}
+
+#define ROWS_BELOW 4 /* of a sentence that the cursor is not on; that at the cursor is read whole */
+
+/* Returns the rows it took. */
+static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols)
+{
+	const struct warning *warning = &desk->warnings[n];
+	int most = (int)n != desk->warned.cursor && rows > ROWS_BELOW ? ROWS_BELOW : rows;
+	int used;
+
+	terminal_put(desk->terminal, row, 1, 8, role_of(warning->severity), severity_name(warning->severity));
+	used = desk_paragraph(desk, row, 10, cols - 11, most, ROLE_PLAIN, warning->sentence);
+	if (used < rows && warning->rule->holds_up != NULL)
+		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s", warning->rule->holds_up,
+		              warning->rule->over == OVER_NEVER ? "" : "; with a reason it goes on, marked");
+	if (used < rows)
+		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_QUIET, "%s  (%s)", warning->id, warning->source);
+	return used;
+}
+
+static void asides_draw(struct desk *desk, int row, int cols)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	char words[300];
+	struct text text = TEXT_OVER(words);
+
+	for (size_t i = 0; i < board->aside_count; i++)
+		text_add(&text, "%s%s", i == 0 ? "Set aside in this house: " : ", ", board->asides[i].rule);
+	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, words);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	bool asides = kitchen_board(desk->kitchen)->aside_count > 0;
+	int end = top + rows - (asides && rows > 3 ? 1 : 0);
+	int window_rows;
+	int cols;
+	int row = top;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (desk->warning_count == 0)
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No open warnings.");
+	list_move(&desk->warned, 0, (int)desk->warning_count);
+	for (size_t i = (size_t)desk->warned.cursor; i < desk->warning_count && row < end; i++)
+		row += warning_draw(desk, i, row, end - row, cols);
+	if (asides)
+		asides_draw(desk, top + rows - 1, cols);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->warned, -1, (int)desk->warning_count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->warned, 1, (int)desk->warning_count);
+}
+
+static void go_to_station(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct warning *warning = here(desk);
+
+	for (size_t i = 0; warning != NULL && i < board->stations + board->racked; i++) {
+		const struct strip *strip = &board->strips[i];
+
+		if (warning->load_id != 0 ? strip_has_load(strip) && strip->load.id == warning->load_id
+		                          : strip->station.id == warning->station_id)
+			desk_select(desk, strip);
+	}
+	desk_show_board(desk);
+}
+
+static bool may_be_set_aside(const struct desk *desk)
+{
+	return here(desk) != NULL && here(desk)->severity != SEVERITY_STOP;
+}
+
+static void set_aside(struct desk *desk)
+{
+	const char *id = here(desk)->id;
+	struct fault fault = { 0 };
+
+	if (kitchen_set_aside(desk->kitchen, id, true, &fault))
+		desk_say(desk, ROLE_DONE, "%s is set aside in this house; t takes it up again. (u undoes)", id);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static bool clock_is_doubted(const struct desk *desk)
+{
+	for (size_t i = 0; i < desk->warning_count; i++)
+		if (strcmp(desk->warnings[i].id, "clock-behind") == 0)
+			return true;
+	return false;
+}
+
+static void clock_is_right(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_clock_is_right(desk->kitchen, &fault))
+		desk_say(desk, ROLE_DONE, "Noted: the clock is right.");
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static bool some_aside(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->aside_count > 0;
+}
+
+static void take_up(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	char id[sizeof(board->asides[0].rule)];
+	struct fault fault = { 0 };
+
+	text_copy(id, sizeof(id), board->asides[board->aside_count - 1].rule);
+	if (kitchen_set_aside(desk->kitchen, id, false, &fault))
+		desk_say(desk, ROLE_DONE, "%s is watched for again. (u undoes)", id);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void undo(struct desk *desk)
+{
+	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL, go_to_station },
+	{ 'o', 0, "o", "set aside", "Not in this house: the rule of the first one shown is no longer watched. Never a stop.",
+	  may_be_set_aside, set_aside },
+	{ 't', 0, "t", "take up", "Watch for the last rule set aside again.", some_aside, take_up },
+	{ 'c', 0, "c", "clock is right", "The computer's clock is right; the entries after it were written by a wrong one.",
+	  clock_is_doubted, clock_is_right },
+	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", "later ones", "Later ones.", NULL, down },
+};
+
+const struct view warnings_view = {
+	.title = "Warnings",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

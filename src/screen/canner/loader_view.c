@@ -1,0 +1,346 @@
+/*
+ * loader_view.c - filled jars that wait, which canner takes them, and one key to
+ * load this one.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+static const struct proposal *proposal_here(const struct desk *desk)
+{
+	const struct loader_plan *plan = &desk->loader.plan;
+
+	for (size_t i = 0; i < plan->count; i++)
+		if (plan->proposals[i].station_id == desk->loader.station_id && plan->proposals[i].pick_count > 0)
+			return &plan->proposals[i];
+	return NULL;
+}
+
+static void look(struct desk *desk)
+{
+	struct loader_card *card = &desk->loader;
+	const struct proposal *here;
+	struct fault fault = { 0 };
+
+	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
+	here = proposal_here(desk);
+	card->has_process = here != NULL && kitchen_common_process(desk->kitchen, card->station_id, here->picks, here->pick_count,
+	                                                            card->pressure_psi, &card->process, &fault);
+	text_copy(card->refusal, sizeof(card->refusal), card->has_process ? "" : fault.sentence);
+}
+
+void loader_view_enter(struct desk *desk, int64_t station_id)
+{
+	desk->loader.station_id = station_id;
+	desk->loader.pressure_psi = NO_PRESSURE;
+	desk->loader.group = 0;
+	desk->loader.putting_away = false;
+	look(desk);
+	desk_show_view(desk, VIEW_LOADER);
+}
+
+/* --- drawing --------------------------------------------------------------------- */
+
+static const struct log_station *station_of(const struct desk *desk, int64_t id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.id == id)
+			return &board->strips[i].station;
+	return NULL;
+}
+
+static void group_words(const struct waiting_group *group, char *buffer, size_t size)
+{
+	const struct jar_size *jar = jar_size_named(group->size);
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "%d %s %s, %s, waiting ", group->jars,
+	         jar == NULL ? group->size : group->jars == 1 ? jar->words : jar->plural, group->lot.product, group->lot.code);
+	text_add_duration(&text, group->waited_ms / 1000);
+}
+
+static int waiting_draw(struct desk *desk, int top, int rows, int cols)
+{
+	int64_t limit_ms = kitchen_board(desk->kitchen)->house.jar_wait_minutes * INT64_C(60000);
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+	int used = 0;
+
+	for (size_t i = 0; i < count && used < rows; i++) {
+		char words[200];
+
+		group_words(&groups[i], words, sizeof(words));
+		terminal_put(desk->terminal, top + used, 1, 1, ROLE_STRONG,
+		             (int)i == desk->loader.group ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, top + used++, 3, cols - 4,
+		             groups[i].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
+	}
+	return used;
+}
+
+static void proposal_words(const struct desk *desk, const struct proposal *proposal, char *buffer, size_t size)
+{
+	const struct log_station *station = station_of(desk, proposal->station_id);
+	struct text text = text_over(buffer, size);
+	char hour[8];
+
+	text_add(&text, "%d %s", station == NULL ? 0 : station->digit, station == NULL ? "" : station->name);
+	if (proposal->free_in_ms > 0) {
+		clock_words_hour(desk->now.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
+		text_add(&text, plan_goes(desk_plan(desk)) ? ", at %s" : ", free ~%s", hour);
+	}
+	for (size_t i = 0; i < proposal->pick_count; i++) {
+		const struct pick *pick = &proposal->picks[i];
+		const struct jar_size *jar = jar_size_named(pick->size);
+
+		text_add(&text, "%s %d %s", i == 0 ? ":" : " +", pick->jars,
+		         jar == NULL ? pick->size : pick->jars == 1 ? jar->words : jar->plural);
+	}
+	if (proposal->to_come > 0)
+		text_add(&text, " + %d still to be filled", proposal->to_come);
+}
+
+static void process_draw(struct desk *desk, int row, int end, int cols)
+{
+	const struct loader_card *card = &desk->loader;
+	char words[400];
+	struct text source = TEXT_OVER(words);
+	char headspace[24];
+
+	if (!card->has_process) {
+		if (card->refusal[0] != '\0')
+			desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_STOP, card->refusal);
+		return;
+	}
+	headspace_words(card->process.row->headspace_thou, headspace, sizeof(headspace));
+	if (card->process.pressure_psi == NO_PRESSURE)
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min, headspace %s", card->process.minutes, headspace);
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s", card->process.minutes,
+		              card->process.pressure_psi, headspace);
+	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
+		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, "common practice, no source");
+	text_add(&source, "Longest of its jars. Source: %s", card->process.row->source);
+	desk_paragraph(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_QUIET, words);
+}
+
+/* Jars of a recipe nobody tested: it is said before they are loaded. */
+static int untested_draw(struct desk *desk, int row, int end, int cols)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+
+	for (size_t i = 0; i < count && row < end; i++) {
+		char words[ORIGIN_WORDS_MAX + NAME_MAX_BYTES];
+		struct text text = TEXT_OVER(words);
+
+		if (groups[i].lot.origin != ORIGIN_OWN_UNKNOWN)
+			continue;
+		text_add(&text, "%s: %s", groups[i].lot.product, groups[i].lot.origin_words);
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3,
+		                      ROLE_CAUTION, words);
+	}
+	return row;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct loader_plan *plan = &desk->loader.plan;
+	const struct log_station *station = station_of(desk, desk->loader.station_id);
+	int window_rows;
+	int cols;
+	int end = top + rows;
+	int row = top;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	look(desk);
+	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
+	row += waiting_draw(desk, row, rows > 12 ? 6 : 3, cols);
+	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
+	              station == NULL ? "no canner" : station->name);
+	for (size_t i = 0; i < plan->count && row < end - 3; i++) {
+		bool here = plan->proposals[i].station_id == desk->loader.station_id;
+		char words[200];
+
+		if (plan->proposals[i].pick_count == 0)
+			continue;
+		proposal_words(desk, &plan->proposals[i], words, sizeof(words));
+		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	}
+	if (plan->left_over > 0 && row < end)
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "%d jar%s no canner takes in this round.",
+		              plan->left_over, plan->left_over == 1 ? "" : "s");
+	if (proposal_here(desk) == NULL && row < end)
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "Nothing of it goes into this canner. n starts another load.");
+	row = untested_draw(desk, row, end - 1, cols);
+	if (row < end)
+		process_draw(desk, row, end, cols);
+}
+
+/* --- keys -------------------------------------------------------------------------- */
+
+static void load(struct desk *desk)
+{
+	const struct proposal *here = proposal_here(desk);
+	struct fault fault = { 0 };
+	int64_t load_id;
+
+	if (here == NULL) {
+		desk_say(desk, ROLE_CAUTION, "Nothing of it goes into this canner.");
+		return;
+	}
+	if (!kitchen_load_waiting(desk->kitchen, desk->loader.station_id, here->picks, here->pick_count,
+	                          desk->loader.pressure_psi, &load_id, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk->selected_station = desk->loader.station_id;
+	desk->selected_load = 0;
+	desk_show_board(desk);
+	desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
+}
+
+/* The next higher pressure the jars have in common, else the lowest. */
+static int next_pressure(const struct process *process)
+{
+	int lowest = process->pressure_psi;
+	int next = 0;
+
+	for (size_t i = 0; i < process->option_count; i++) {
+		int psi = process->options[i].pressure_psi;
+
+		lowest = psi < lowest ? psi : lowest;
+		if (psi > process->pressure_psi && (next == 0 || psi < next))
+			next = psi;
+	}
+	return next != 0 ? next : lowest;
+}
+
+static bool has_pairs(const struct desk *desk)
+{
+	return desk->loader.has_process && desk->loader.process.option_count > 0;
+}
+
+/* The other pressures the jars have in common, one after the other. */
+static void next_pair(struct desk *desk)
+{
+	struct loader_card *card = &desk->loader;
+
+	card->pressure_psi = next_pressure(&card->process);
+	look(desk);
+}
+
+/* Jars no canner will take, or that nobody wants canned. */
+static void put_away(struct desk *desk)
+{
+	desk->loader.putting_away = true;
+	desk_say(desk, ROLE_CAUTION, "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 bin   (Esc: no)");
+}
+
+static void refill(struct desk *desk)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+	size_t n = (size_t)desk->loader.group;
+	struct fault fault = { 0 };
+
+	if (n >= count)
+		return;
+	if (kitchen_refill(desk->kitchen, groups[n].batch_id, groups[n].size, &fault))
+		desk_say(desk, ROLE_DONE, "Noted: reheated and filled anew; they have stood since now.");
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static void say_put_away(struct desk *desk, int64_t batch_id, enum jar_fate fate)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	char words[80];
+
+	for (size_t i = 0; i < board->fate_count; i++) {
+		if (board->fates[i].batch_id != batch_id || board->fates[i].fate != fate)
+			continue;
+		aside_words_near(&board->fates[i], desk->now.wall_ms, words, sizeof(words));
+		desk_say(desk, ROLE_DONE, "Noted: %s (f).", words);
+		return;
+	}
+	desk_say(desk, ROLE_DONE, "Noted: thrown out.");
+}
+
+static bool away_typed(struct desk *desk, long key)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+	size_t n = (size_t)desk->loader.group;
+	struct fault fault = { 0 };
+
+	if (!desk->loader.putting_away || n >= count || (key != '1' && key != '2' && key != '4'))
+		return false;
+	desk->loader.putting_away = false;
+	if (kitchen_put_away(desk->kitchen, groups[n].batch_id, groups[n].size, (enum jar_fate)(key - '0'), &fault))
+		say_put_away(desk, groups[n].batch_id, (enum jar_fate)(key - '0'));
+	else
+		desk_say_fault(desk, &fault);
+	return true;
+}
+
+static void move_group(struct desk *desk, int by)
+{
+	struct list_state list = { .cursor = desk->loader.group };
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+
+	list_move(&list, by, (int)kitchen_waiting(desk->kitchen, &desk->now, groups));
+	desk->loader.group = list.cursor;
+}
+
+static void up(struct desk *desk)
+{
+	move_group(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	move_group(desk, 1);
+}
+
+static void leave(struct desk *desk)
+{
+	if (desk->loader.putting_away)
+		desk->loader.putting_away = false;
+	else
+		desk_show_board(desk);
+}
+
+static void other_load(struct desk *desk)
+{
+	start_view_enter(desk, desk->loader.station_id);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
+	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", has_pairs, next_pair },
+	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
+	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL, put_away },
+	{ 'r', 0, "r", "filled anew", "The waiting jars at the mark were emptied, reheated and filled anew just now.", NULL, refill },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, down },
+};
+
+static const char *load_words(const struct desk *desk)
+{
+	return proposal_here(desk) != NULL ? "LOAD these" : "(nothing for it)";
+}
+
+const struct view loader_view = {
+	.title = "Loader",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.typed = away_typed,
+	.first_key_words = load_words,
+};

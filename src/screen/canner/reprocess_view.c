@@ -1,0 +1,354 @@
+/*
+ * reprocess_view.c - jars that are to be processed again: which canner, which lids,
+ * until when; and the steps for jars that are thrown out.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define CANNERS_MAX 9
+
+/* --- what can be chosen -------------------------------------------------------------- */
+
+/* Free canners, those of the method that the load had first; returns how many. */
+static int free_canners(const struct desk *desk, const struct strip *out[CANNERS_MAX])
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	int count = 0;
+
+	for (size_t i = 0; i < board->stations && count < CANNERS_MAX; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct reprocess_plan plan;
+		struct fault why = { 0 };
+
+		if (strip->content == STRIP_EMPTY && station_is_canner(strip->station.kind) &&
+		    kitchen_reprocess_plan(desk->kitchen, desk->reprocess.jar_id, strip->station.id, &plan, &why))
+			out[count++] = strip;
+	}
+	return count;
+}
+
+static const struct strip *canner_here(const struct desk *desk)
+{
+	const struct strip *canners[CANNERS_MAX];
+	int count = free_canners(desk, canners);
+
+	if (count == 0)
+		return NULL;
+	return canners[desk->reprocess.canner % count];
+}
+
+/* Why no canner serves: said by the first one that is free, else that none is. */
+static void find_refusal(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	struct reprocess_card *card = &desk->reprocess;
+
+	text_copy(card->refusal, sizeof(card->refusal), "No canner of its method is free. Unload one first.");
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct reprocess_plan plan;
+		struct fault why = { 0 };
+
+		if (strip->content != STRIP_EMPTY || !station_is_canner(strip->station.kind))
+			continue;
+		if (kitchen_reprocess_plan(desk->kitchen, card->jar_id, strip->station.id, &plan, &why))
+			continue;
+		/* "The same method again" says less than what holds for every canner. */
+		if (station_method(strip->station.kind) == plan.load.method || plan.load.id == 0)
+			text_copy(card->refusal, sizeof(card->refusal), why.sentence);
+	}
+}
+
+static void plan(struct desk *desk)
+{
+	struct reprocess_card *card = &desk->reprocess;
+	const struct strip *canner = canner_here(desk);
+	struct fault fault = { 0 };
+
+	card->planned = canner != NULL && kitchen_reprocess_plan(desk->kitchen, card->jar_id, canner->station.id,
+	                                                         &card->plan, &fault);
+	if (!card->planned)
+		find_refusal(desk);
+}
+
+void reprocess_view_enter(struct desk *desk, int64_t jar_id)
+{
+	struct reprocess_card *card = &desk->reprocess;
+
+	card->jar_id = jar_id;
+	card->asking_acid = false;
+	card->canner = 0;
+	card->box = 0;
+	desk_read_lid_boxes(desk, &card->boxes, &card->box_count);
+	while (card->box < (int)card->box_count && card->boxes[card->box].used >= card->boxes[card->box].lids)
+		card->box++;
+	plan(desk);
+	desk_show_view(desk, VIEW_REPROCESS);
+}
+
+/* --- drawing ----------------------------------------------------------------------------- */
+
+static void field_draw(struct desk *desk, int row, int cols, const char *name, const char *words)
+{
+	terminal_put(desk->terminal, row, 1, 8, ROLE_QUIET, name);
+	terminal_put(desk->terminal, row, 9, cols - 10, ROLE_STRONG, words);
+}
+
+static void card_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct reprocess_card *card = &desk->reprocess;
+	const struct strip *canner = canner_here(desk);
+	char words[200];
+	char pressure[24] = "";
+	char by[40];
+
+	if (card->plan.process.pressure_psi != NO_PRESSURE)
+		(void)snprintf(pressure, sizeof(pressure), " at %d psi", card->plan.process.pressure_psi);
+	clock_words_near(card->plan.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", card->plan.room,
+	              card->plan.jars, card->plan.new_code);
+	terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_CAUTION, "Load the canner by %s. %s", by,
+	              card->plan.lot.product);
+	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)", canner != NULL ? canner->station.name : "?");
+	field_draw(desk, top + 2, cols, "Canner", words);
+	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
+	field_draw(desk, top + 3, cols, "Lids", words);
+	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->plan.process.minutes, pressure,
+	               pack_words(card->plan.pack));
+	field_draw(desk, top + 4, cols, "Process", words);
+	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN, jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
+}
+
+static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct reprocess_plan *plan = &desk->reprocess.plan;
+	struct text text = text_over(buffer, size);
+
+	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar,
+	                  plan->room, &text);
+}
+
+static void acid_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct reprocess_plan *plan = &desk->reprocess.plan;
+
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s",
+	              plan->room, plan->jars, plan->new_code);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
+	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
+	picker_draw(desk, &desk->reprocess.picker, top + 2, rows - 2, cols, (int)plan->answer_count,
+	            acid_words_at);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	plan(desk); /* a canner may have been taken or freed, and the window runs */
+	if (desk->reprocess.planned && desk->reprocess.asking_acid)
+		acid_draw(desk, top, rows, cols);
+	else if (desk->reprocess.planned)
+		card_draw(desk, top, rows, cols);
+	else
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STOP, desk->reprocess.refusal);
+}
+
+/* --- keys ---------------------------------------------------------------------------------- */
+
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool start_because(struct desk *desk, const char *reason)
+{
+	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_order order = {card->jar_id, card->station_id, card->box_id, card->acid,
+	                                reason};
+	struct fault fault = {0};
+	int64_t load_id;
+
+	if (kitchen_reprocess(desk->kitchen, &order, &load_id, &fault)) {
+		desk->selected_station = card->station_id;
+		desk->selected_load = 0;
+		desk_show_board(desk);
+		desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)",
+		         card->plan.new_code);
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED) {
+		desk_ask_reason(desk, &fault, reason, reason_typed);
+		return false;
+	}
+	desk_say_fault(desk, &fault);
+	return true;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	return start_because(desk, text);
+}
+
+/* Its liquid was lost or poured off, and its acid with it. */
+static void choose_acid(struct desk *desk)
+{
+	struct reprocess_card *card = &desk->reprocess;
+
+	if (card->picker.cursor < (int)card->plan.answer_count)
+		card->acid = card->plan.answers[card->picker.cursor];
+	(void)start_because(desk, "");
+}
+
+static void no_acid(struct desk *desk)
+{
+	desk->reprocess.acid = ACID_NOT_SAID;
+	(void)start_because(desk, "");
+}
+
+static bool asking_acid(const struct desk *desk)
+{
+	return desk->reprocess.asking_acid;
+}
+
+static bool choosing(const struct desk *desk)
+{
+	return !desk->reprocess.asking_acid;
+}
+
+static void start(struct desk *desk)
+{
+	struct reprocess_card *card = &desk->reprocess;
+	const struct strip *canner = canner_here(desk);
+
+	if (canner == NULL) {
+		desk_say(desk, ROLE_STOP, "%s", card->refusal);
+		return;
+	}
+	card->station_id = canner->station.id;
+	card->acid = ACID_NOT_SAID;
+	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room,
+	                    &card->box_id))
+		return;
+	card->asking_acid = card->plan.answer_count > 0;
+	picker_reset(&card->picker);
+	if (!card->asking_acid)
+		(void)start_because(desk, "");
+}
+
+static void canner_by(struct desk *desk, int by)
+{
+	const struct strip *canners[CANNERS_MAX];
+	int count = free_canners(desk, canners);
+
+	if (count > 0)
+		desk->reprocess.canner = (desk->reprocess.canner + by + count) % count;
+	plan(desk);
+}
+
+static void left(struct desk *desk)
+{
+	canner_by(desk, -1);
+}
+
+static void right(struct desk *desk)
+{
+	canner_by(desk, 1);
+}
+
+static void box_of(struct desk *desk, int by)
+{
+	int count = (int)desk->reprocess.box_count + 1; /* the last: not noted */
+
+	desk->reprocess.box = (desk->reprocess.box + by + count) % count;
+}
+
+static void box_by(struct desk *desk, int by)
+{
+	if (desk->reprocess.asking_acid) {
+		picker_move(&desk->reprocess.picker, by, (int)desk->reprocess.plan.answer_count);
+		return;
+	}
+	box_of(desk, by);
+}
+
+static void up(struct desk *desk)
+{
+	box_by(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	box_by(desk, 1);
+}
+
+static void back(struct desk *desk)
+{
+	if (desk->reprocess.asking_acid) {
+		desk->reprocess.asking_acid = false;
+		return;
+	}
+	desk_show_view(desk, VIEW_FATES);
+}
+
+static const struct view_key keys[] = {
+    {' ', KEY_CODE_ENTER, "Space", "load it",
+     "The jars are in that canner, under new lids: the load begins.", choosing, start},
+    {' ', KEY_CODE_ENTER, "Space", "it is in", "That acid is in each jar again: the load begins.",
+     asking_acid, choose_acid},
+    {'n', 0, "n", "no acid in", "Loaded without the acid: with a reason, and not valid.",
+     asking_acid, no_acid},
+    {KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", choosing, right},
+    {KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down},
+    {KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", choosing, left},
+    {KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up},
+    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back},
+};
+
+const struct view reprocess_view = {
+	.title = "Process again",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};
+
+/* --- steps for suspect jars ------------------------------------------------------------------- */
+
+void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice)
+{
+	if (!lot_is_suspect(lot) || advice[0] == '\0')
+		return;
+	desk->steps = advice;
+	desk->view_before_steps = desk->view;
+	desk_show_view(desk, VIEW_STEPS);
+}
+
+static void steps_draw(struct desk *desk, int top, int rows)
+{
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STOP, "Before the bin:");
+	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, desk->steps);
+}
+
+static void steps_back(struct desk *desk)
+{
+	desk_show_view(desk, desk->view_before_steps);
+}
+
+static const struct view_key steps_keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", NULL, steps_back },
+	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, steps_back },
+};
+
+const struct view steps_view = {
+	.title = "Suspect jars",
+	.keys = steps_keys,
+	.key_count = sizeof(steps_keys) / sizeof(steps_keys[0]),
+	.draw = steps_draw,
+};

@@ -1,0 +1,323 @@
+/*
+ * seasons_view.c - the years beside one another, and what one of them came to.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+#define WIDE 100
+#define CHART_ROWS 6       /* the line by year, without its labels */
+#define CHART_FROM_ROWS 14 /* a lower view has none */
+#define SEASONS_SHOWN 80   /* in the line by year */
+#define WORDS_COLS 42      /* the longest words behind a range */
+
+/* --- the years ------------------------------------------------------------------------- */
+
+static void read_seasons(struct desk *desk)
+{
+	struct back_card *card = &desk->back;
+	struct fault fault = { 0 };
+	struct log_season *seasons;
+	size_t count;
+
+	if (!kitchen_seasons(desk->kitchen, &seasons, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(card->seasons);
+	card->seasons = seasons;
+	card->season_count = count;
+	list_move(&card->season_list, 0, (int)count);
+}
+
+void seasons_view_enter(struct desk *desk)
+{
+	read_seasons(desk);
+	desk_show_view(desk, VIEW_SEASONS);
+}
+
+static const struct log_season *here(const struct desk *desk)
+{
+	return desk->back.season_count == 0 ? NULL : &desk->back.seasons[desk->back.season_list.cursor];
+}
+
+static double most_of(const struct back_card *card)
+{
+	double most = 0.0;
+	double value;
+
+	for (size_t i = 0; i < card->season_count; i++)
+		if (season_value(&card->seasons[i], card->measure, &value) && value > most)
+			most = value;
+	return most;
+}
+
+static double share_of(const struct back_card *card, size_t n, double most)
+{
+	double value;
+
+	return season_value(&card->seasons[n], card->measure, &value) && most > 0.0 ? value / most : 0.0;
+}
+
+static void season_line_draw(struct desk *desk, int n, int row, double most)
+{
+	struct back_card *card = &desk->back;
+	const struct log_season *season = &card->seasons[n];
+	bool selected = n == card->season_list.cursor;
+	int cols = desk_columns(desk);
+	int words_cols = cols < WIDE ? 20 : 34;
+	int room = cols - words_cols - (cols < NARROW ? 13 : 31);
+	char words[NAME_MAX_BYTES + 64];
+
+	season_value_words(season, card->measure, desk_units(desk), words, sizeof(words));
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, 6, selected ? ROLE_SELECTED : ROLE_PLAIN, "%d", season->season);
+	plot_bar(desk, row, 10, room, selected ? ROLE_STRONG : ROLE_QUIET, share_of(card, (size_t)n, most));
+	terminal_put(desk->terminal, row, 11 + room, words_cols, ROLE_PLAIN, words);
+	if (cols >= NARROW)
+		terminal_putf(desk->terminal, row, cols - 19, 18, ROLE_QUIET, "%lld loads, %lld jars",
+		              (long long)season->loads, (long long)season->jars);
+}
+
+/* A column for each year, oldest at the left, and a gap where nothing was made; the
+ * newest years where there are too many. */
+static void chart_draw(struct desk *desk, int top, double most)
+{
+	struct back_card *card = &desk->back;
+	double shares[SEASONS_SHOWN] = { 0 };
+	int cols = desk_columns(desk);
+	int newest = card->seasons[0].season;
+	int count = newest - card->seasons[card->season_count - 1].season + 1;
+	int each;
+
+	if (count > SEASONS_SHOWN)
+		count = SEASONS_SHOWN;
+	if (count > cols - 2)
+		count = cols - 2;
+	each = (cols - 2) / count > 8 ? 8 : (cols - 2) / count;
+	for (size_t i = 0; i < card->season_count && newest - card->seasons[i].season < count; i++)
+		shares[count - 1 - (newest - card->seasons[i].season)] = share_of(card, i, most);
+	plot_columns(desk, top, CHART_ROWS, 1, each, shares, count, count - 1 - (newest - here(desk)->season));
+	terminal_putf(desk->terminal, top + CHART_ROWS, 1, 6, ROLE_QUIET, "%d", newest - count + 1);
+	if (count * each >= 12)
+		terminal_putf(desk->terminal, top + CHART_ROWS, 1 + (count - 1) * each, 6, ROLE_QUIET, "%d", newest);
+}
+
+static void seasons_draw(struct desk *desk, int top, int rows)
+{
+	struct back_card *card = &desk->back;
+	int count = (int)card->season_count;
+	bool chart = rows >= CHART_FROM_ROWS && count > 1;
+	int list_rows = rows - 1 - (chart ? CHART_ROWS + 2 : 0);
+	double most = most_of(card);
+	int first;
+
+	if (count == 0) {
+		terminal_put(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Nothing has been made yet.");
+		return;
+	}
+	first = list_scroll(&card->season_list, count, list_rows);
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "By year: %s",
+	              season_measure_words(card->measure));
+	for (int i = first; i < count && i - first < list_rows; i++)
+		season_line_draw(desk, i, top + 1 + i - first, most);
+	if (chart)
+		chart_draw(desk, top + rows - CHART_ROWS - 1, most);
+}
+
+static void open_season(struct desk *desk)
+{
+	if (here(desk) != NULL)
+		season_view_enter(desk, here(desk)->season);
+}
+
+static void browse(struct desk *desk)
+{
+	if (here(desk) != NULL)
+		works_view_enter(desk, here(desk)->season);
+}
+
+static void other_measure(struct desk *desk, int by)
+{
+	desk->back.measure = (enum season_measure)(((int)desk->back.measure + by + BY_COUNT) % BY_COUNT);
+}
+
+static void next_measure(struct desk *desk)
+{
+	other_measure(desk, 1);
+}
+
+static void last_measure(struct desk *desk)
+{
+	other_measure(desk, -1);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->back.season_list, -1, (int)desk->back.season_count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->back.season_list, 1, (int)desk->back.season_count);
+}
+
+static const struct view_key seasons_keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "its figures", "What the year came to: seals, yields, stations, times.", NULL, open_season },
+	{ 'b', 0, "b", "browse it", "Every load, batch and run of the year.", NULL, browse },
+	{ '/', 0, "/", "search", "Look for words in all years: product, lot, date, notes, journal.", NULL, works_view_search },
+	{ KEY_CODE_RIGHT, 0, "Right", "compare by", "Compare the years by something else.", NULL, next_measure },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "Likewise, the other way.", NULL, last_measure },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view seasons_view = {
+	.title = "Years",
+	.keys = seasons_keys,
+	.key_count = sizeof(seasons_keys) / sizeof(seasons_keys[0]),
+	.draw = seasons_draw,
+};
+
+/* --- one year ----------------------------------------------------------------------------- */
+
+static bool read_figures(struct desk *desk, int year)
+{
+	struct back_card *card = &desk->back;
+	struct fault fault = { 0 };
+	struct season season;
+	struct figure *figures;
+	size_t count;
+	bool done;
+
+	if (!kitchen_season(desk->kitchen, year, &season, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	done = season_figures(&season, desk_units(desk), &figures, &count, &fault);
+	season_clear(&season);
+	if (!done) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	free(card->figures);
+	card->figures = figures;
+	card->figure_count = count;
+	card->figure_list = (struct list_state){ 0 };
+	card->year = year;
+	return true;
+}
+
+void season_view_enter(struct desk *desk, int year)
+{
+	if (read_figures(desk, year))
+		desk_show_view(desk, VIEW_SEASON);
+}
+
+/* A label, a plot where there is room for one, and the words. */
+static void plot_draw(struct desk *desk, const struct figure *figure, int row)
+{
+	int cols = desk_columns(desk);
+	int label = cols < NARROW ? 12 : cols < 100 ? 17 : 26;
+	int plot = cols - label - WORDS_COLS - 5;
+	int words_col = 2 + label;
+	enum role role = figure->clear ? ROLE_STOP : ROLE_PLAIN;
+
+	terminal_putf(desk->terminal, row, 1, label, role, "%s%s", figure->clear ? "!" : "", figure->label);
+	if (plot >= 8) {
+		words_col += plot + 1;
+		if (figure->kind == FIGURE_BAR)
+			plot_bar(desk, row, 2 + label, plot, ROLE_STRONG, figure->at);
+		else
+			plot_range(desk, row, 2 + label, plot, figure->low, figure->at, figure->high);
+	}
+	terminal_put(desk->terminal, row, words_col, cols - 1 - words_col, role, figure->words);
+}
+
+static int figure_draw(struct desk *desk, int n, int row, int rows)
+{
+	const struct figure *figure = &desk->back.figures[n];
+
+	if (figure->kind == FIGURE_WORDS)
+		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN, figure->words);
+	if (figure->kind == FIGURE_HEADING)
+		terminal_put(desk->terminal, row, 1, desk_columns(desk) - 2, ROLE_STRONG, figure->label);
+	else
+		plot_draw(desk, figure, row);
+	return 1;
+}
+
+static void season_draw(struct desk *desk, int top, int rows)
+{
+	scroll_draw(desk, &desk->back.figure_list, (int)desk->back.figure_count, top, rows, figure_draw);
+}
+
+static void other_season(struct desk *desk, int by)
+{
+	struct back_card *card = &desk->back;
+	int at = card->season_list.cursor + by;
+
+	if (at < 0 || at >= (int)card->season_count) {
+		desk_say(desk, ROLE_QUIET, by > 0 ? "There is no earlier year." : "There is no later year.");
+		return;
+	}
+	if (read_figures(desk, card->seasons[at].season))
+		card->season_list.cursor = at;
+}
+
+static void year_before(struct desk *desk)
+{
+	other_season(desk, 1);
+}
+
+static void year_after(struct desk *desk)
+{
+	other_season(desk, -1);
+}
+
+static void browse_year(struct desk *desk)
+{
+	works_view_enter(desk, desk->back.year);
+}
+
+static void line_up(struct desk *desk)
+{
+	scroll_move(&desk->back.figure_list, -1, (int)desk->back.figure_count);
+}
+
+static void line_down(struct desk *desk)
+{
+	scroll_move(&desk->back.figure_list, 1, (int)desk->back.figure_count);
+}
+
+static void page_up(struct desk *desk)
+{
+	scroll_move(&desk->back.figure_list, -desk->back.figure_list.top, (int)desk->back.figure_count);
+}
+
+static void page_down(struct desk *desk)
+{
+	scroll_move(&desk->back.figure_list, desk->back.figure_list.top, (int)desk->back.figure_count);
+}
+
+static const struct view_key season_keys[] = {
+	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "What comes below.", NULL, page_down },
+	{ 'b', 0, "b", "browse it", "Every load, batch and run of the year.", NULL, browse_year },
+	{ KEY_CODE_LEFT, 0, "Left", "year before", "The year before.", NULL, year_before },
+	{ KEY_CODE_RIGHT, 0, "Right", "year after", "The year after.", NULL, year_after },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "years", "Back to the years.", NULL, seasons_view_enter },
+	{ KEY_CODE_UP, 0, "Up", NULL, "A line up.", NULL, line_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "A line down.", NULL, line_down },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "What is above.", NULL, page_up },
+};
+
+const struct view season_view = {
+	.title = "A year",
+	.keys = season_keys,
+	.key_count = sizeof(season_keys) / sizeof(season_keys[0]),
+	.draw = season_draw,
+};

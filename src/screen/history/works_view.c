@@ -1,0 +1,533 @@
+/*
+ * works_view.c - every load, batch and run, newest first: browsed page by page,
+ * searched by words, narrowed to a year, a product or a state.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+#include "screen/term/wake.h"
+
+#define NARROW 60
+#define WIDE 100
+#define PAGE_ROWS 20     /* before the first frame has told */
+#define PATIENCE_MS 6     /* a screen takes 16 from one picture to the next */
+#define WHOLE_ROWS 2     /* the line under the cursor once more, to its end */
+
+static const struct log_work *here(const struct desk *desk)
+{
+	const struct back_card *card = &desk->back;
+
+	return card->page.count == 0 ? NULL : &card->page.rows[card->page_list.cursor];
+}
+
+/* --- pages ------------------------------------------------------------------------------ */
+
+static bool has_time(void *state)
+{
+	const int64_t *began_ms = state;
+
+	return wake_now_ms() - *began_ms < PATIENCE_MS;
+}
+
+/* A page took the place of the one before it. */
+static void take_page(struct back_card *card, struct works *page, bool older)
+{
+	free(card->page.rows);
+	card->page = *page;
+	card->page_list = (struct list_state){ .cursor = older ? 0 : (int)page->count - 1 };
+	if (page->count == 0)
+		return;
+	card->newer_id = page->rows[0].id;
+	card->older_id = page->rows[page->count - 1].id;
+}
+
+/* False: refused, which is said. */
+static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t from_id, bool older, struct works *page)
+{
+	struct back_card *card = &desk->back;
+	int64_t began_ms = wake_now_ms();
+	struct patience patience = { has_time, &began_ms };
+	struct fault fault = { 0 };
+
+	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS, &patience,
+	                  page, &fault))
+		return true;
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+/* False: there is nothing there; the page that was shown stays. */
+static bool show_page(struct desk *desk, struct works *page, bool older)
+{
+	struct back_card *card = &desk->back;
+
+	if (page->count == 0) {
+		free(page->rows);
+		if (!page->all && older)
+			card->older_id = page->go_on_id;
+		else if (!page->all)
+			card->newer_id = page->go_on_id;
+		if (!page->all)
+			desk_say(desk, ROLE_CAUTION, "Nothing %s to %d. PgDn or Down looks further.", older ? "back" : "up",
+			         page->looked_to);
+		return false;
+	}
+	take_page(card, page, older);
+	if (!card->page.all && card->page.looked_to != 0 && older) {
+		card->older_id = card->page.go_on_id;
+		desk_say(desk, ROLE_QUIET, "Looked back to %d; there may be more.", card->page.looked_to);
+	}
+	return true;
+}
+
+static bool look(struct desk *desk, int64_t from_id, bool older)
+{
+	struct works page;
+
+	return read_page(desk, &desk->back.wish, from_id, older, &page) && show_page(desk, &page, older);
+}
+
+/* From the newest, by another wish.  Refused, it leaves the wish and what was found
+ * by it as they were. */
+static bool look_for(struct desk *desk, const struct log_wish *wish)
+{
+	struct back_card *card = &desk->back;
+	struct works none = { 0 };
+	struct works page;
+
+	if (!read_page(desk, wish, INT64_MAX, true, &page))
+		return false;
+	card->wish = *wish;
+	take_page(card, &none, true);
+	card->older_id = INT64_MAX;
+	card->newer_id = INT64_MAX;
+	(void)show_page(desk, &page, true);
+	return true;
+}
+
+/* The same, in the list: for a wish that was chosen, not typed. */
+static void look_anew(struct desk *desk, const struct log_wish *wish)
+{
+	desk_show_view(desk, VIEW_WORKS);
+	(void)look_for(desk, wish);
+}
+
+void works_view_enter(struct desk *desk, int season)
+{
+	look_anew(desk, &(struct log_wish){ .season = season });
+}
+
+/* From the last row that is to be seen: the first page is read before it is known how many
+ * find room, and a window may have become smaller since. */
+static int64_t below(const struct back_card *card)
+{
+	int end = card->page_list.top + card->page_rows;
+
+	return card->page_rows > 0 && end < (int)card->page.count ? card->page.rows[end - 1].id : card->older_id;
+}
+
+static int64_t above(const struct back_card *card)
+{
+	return card->page_list.top > 0 ? card->page.rows[card->page_list.top].id : card->newer_id;
+}
+
+static void page_older(struct desk *desk)
+{
+	if (!look(desk, below(&desk->back), true) && desk->message[0] == '\0')
+		desk_say(desk, ROLE_QUIET, "That is the oldest.");
+}
+
+static void page_newer(struct desk *desk)
+{
+	struct back_card *card = &desk->back;
+
+	if (!look(desk, above(card), false)) {
+		if (desk->message[0] == '\0')
+			desk_say(desk, ROLE_QUIET, "That is the newest.");
+		return;
+	}
+	/* A page that is not full is the first one: show it whole. */
+	if ((int)card->page.count < card->page_rows) {
+		int cursor = card->page_list.cursor;
+
+		(void)look(desk, INT64_MAX, true);
+		list_move(&card->page_list, cursor, (int)card->page.count);
+	}
+}
+
+static void down(struct desk *desk)
+{
+	struct back_card *card = &desk->back;
+
+	if (card->page_list.cursor + 1 < (int)card->page.count)
+		card->page_list.cursor++;
+	else
+		page_older(desk);
+}
+
+static void up(struct desk *desk)
+{
+	struct back_card *card = &desk->back;
+
+	if (card->page_list.cursor > 0)
+		card->page_list.cursor--;
+	else
+		page_newer(desk);
+}
+
+/* --- drawing -------------------------------------------------------------------------------- */
+
+static void wish_words(const struct desk *desk, struct text *text)
+{
+	const struct log_wish *wish = &desk->back.wish;
+
+	if (wish->season == 0)
+		text_add(text, "All years");
+	else
+		text_add(text, "%d", wish->season);
+	if (wish->state != WORK_ANY)
+		text_add(text, ", %s", work_state_words(wish->state));
+	if (wish->product[0] != '\0')
+		text_add(text, ", %s", wish->product);
+	if (wish->words[0] != '\0')
+		text_add(text, ", with: %s", wish->words);
+}
+
+static const char *kind_words(const struct log_work *work)
+{
+	return work->subject.kind == SUBJECT_LOAD ? "load" : work->subject.kind == SUBJECT_RUN ? "run" : "batch";
+}
+
+/* "2026-09-14 load  2026-09-14-B3  grape jelly: 9 jars, 1 not sealed  NOT VALID" */
+static void line_words(const struct desk *desk, const struct log_work *work, bool narrow, struct text *text)
+{
+	const char *verdict = work_verdict_words(work);
+	char date[16];
+	char words[160];
+
+	clock_words_date(work->opened_wall_ms, date, sizeof(date));
+	work_words(work, desk_units(desk), words, sizeof(words));
+	if (narrow)
+		text_add(text, "%s %s%s%s%s%s", date + 2, work->product, words[0] == '\0' ? "" : ": ", words,
+		         verdict[0] == '\0' ? "" : ", ", verdict);
+	else
+		text_add(text, "%s %-5s  %-15.40s %s%s%s%s%s", date, kind_words(work), work->lot, work->product,
+		         words[0] == '\0' ? "" : ": ", words, verdict[0] == '\0' ? "" : ", ", verdict);
+}
+
+static enum role role_of(const struct log_work *work)
+{
+	if (work->verdict == VERDICT_NOT_VALID)
+		return ROLE_STOP;
+	return work->verdict == VERDICT_UNKNOWN || work->failed > 0 ? ROLE_CAUTION : ROLE_PLAIN;
+}
+
+/* In columns where there is room, so that what became of it is not cut off. */
+static void columns_draw(struct desk *desk, const struct log_work *work, int row, int cols, enum role role)
+{
+	const char *verdict = work_verdict_words(work);
+	int product_cols = cols < WIDE ? 16 : 36;
+	char date[16];
+	char words[160];
+
+	clock_words_date(work->opened_wall_ms, date, sizeof(date));
+	work_words(work, desk_units(desk), words, sizeof(words));
+	terminal_putf(desk->terminal, row, 3, 33, role, "%s %-5s %s", date, kind_words(work), work->lot);
+	terminal_put(desk->terminal, row, 37, product_cols, role, work->product);
+	terminal_putf(desk->terminal, row, 38 + product_cols, cols - 39 - product_cols, role, "%s%s%s", words,
+	              words[0] == '\0' || verdict[0] == '\0' ? "" : ", ", verdict);
+}
+
+static void line_draw(struct desk *desk, int n, int row)
+{
+	const struct log_work *work = &desk->back.page.rows[n];
+	bool selected = n == desk->back.page_list.cursor;
+	enum role role = selected ? ROLE_SELECTED : role_of(work);
+	int cols = desk_columns(desk);
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	if (selected)
+		terminal_fill(desk->terminal, row, 3, cols - 4, role, GLYPH_SPACE);
+	if (cols >= NARROW) {
+		columns_draw(desk, work, row, cols, role);
+		return;
+	}
+	line_words(desk, work, true, &text);
+	terminal_put(desk->terminal, row, 3, cols - 4, role, words);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	struct back_card *card = &desk->back;
+	int cols = desk_columns(desk);
+	int whole = cols < WIDE ? WHOLE_ROWS : 0;
+	int count = (int)card->page.count;
+	char words[400];
+	struct text text = TEXT_OVER(words);
+	int first;
+
+	card->page_rows = rows - 1 - whole;
+	wish_words(desk, &text);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
+	if (count == 0)
+		desk_paragraph(desk, top + 2, 1, cols - 2, 3, ROLE_PLAIN,
+		               card->wish.season == 0 ? "Nothing is found. c takes every condition away."
+		                                      : "Nothing is found in that year. Left: the year before; Right: the year "
+		                                        "after, in the end all; c takes every condition away.");
+	first = list_scroll(&card->page_list, count, card->page_rows);
+	for (int i = first; i < count && i - first < card->page_rows; i++)
+		line_draw(desk, i, top + 1 + i - first);
+	if (whole == 0 || here(desk) == NULL)
+		return;
+	text = TEXT_OVER(words);
+	line_words(desk, here(desk), false, &text);
+	desk_paragraph(desk, top + rows - whole, 1, cols - 2, whole, ROLE_STRONG, words);
+}
+
+/* --- what is wished ----------------------------------------------------------------------------- */
+
+static bool words_typed(struct desk *desk, const char *text)
+{
+	struct log_wish wish = desk->back.wish;
+
+	if (!text_copy(wish.words, sizeof(wish.words), text)) {
+		desk_say(desk, ROLE_CAUTION, "Look for fewer words.");
+		return false;
+	}
+	desk->message[0] = '\0';
+	if (!look_for(desk, &wish))
+		return false;
+	desk_show_view(desk, VIEW_WORKS);
+	return true;
+}
+
+static void ask_words(struct desk *desk)
+{
+	desk_offer(desk, "Look for:", desk->back.wish.words, words_typed);
+	desk->entry.keys = desk_columns(desk) < NARROW ? "Enter looks   Esc as it was"
+	                                          : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
+}
+
+void works_view_search(struct desk *desk)
+{
+	desk->back.wish = (struct log_wish){ 0 };
+	ask_words(desk);
+}
+
+/* Everything of the first lot of the line that is open. */
+void works_view_lot(struct desk *desk)
+{
+	struct log_wish wish = { 0 };
+
+	if (here(desk) == NULL || here(desk)->lot[0] == '\0')
+		return;
+	text_copy(wish.words, sizeof(wish.words), here(desk)->lot);
+	wish.words[strcspn(wish.words, " ")] = '\0';
+	look_anew(desk, &wish);
+}
+
+static void other_year(struct desk *desk, int by)
+{
+	struct back_card *card = &desk->back;
+	struct log_wish wish = card->wish;
+	int at = -1; /* before the newest: every year */
+
+	for (size_t i = 0; i < card->season_count; i++)
+		if (card->seasons[i].season == card->wish.season)
+			at = (int)i;
+	at += by;
+	if (at >= (int)card->season_count || at < -1) {
+		desk_say(desk, ROLE_QUIET, by > 0 ? "There is no earlier year." : "All years are shown.");
+		return;
+	}
+	wish.season = at < 0 ? 0 : card->seasons[at].season;
+	look_anew(desk, &wish);
+}
+
+static void year_before(struct desk *desk)
+{
+	other_year(desk, 1);
+}
+
+static void year_after(struct desk *desk)
+{
+	other_year(desk, -1);
+}
+
+static void clear_wish(struct desk *desk)
+{
+	look_anew(desk, &(struct log_wish){ 0 });
+}
+
+static void open_one(struct desk *desk)
+{
+	if (here(desk) != NULL)
+		past_view_enter(desk, here(desk)->subject);
+}
+
+static void pick_state(struct desk *desk)
+{
+	desk->back.picking_product = false;
+	picker_reset(&desk->back.picker);
+	desk_show_view(desk, VIEW_WORKS_PICK);
+}
+
+static void pick_product(struct desk *desk)
+{
+	struct back_card *card = &desk->back;
+	struct fault fault = { 0 };
+	struct log_name *names;
+	size_t count;
+
+	if (!kitchen_product_names(desk->kitchen, &names, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(card->products);
+	card->products = names;
+	card->product_count = count;
+	card->picking_product = true;
+	picker_reset(&card->picker);
+	desk_show_view(desk, VIEW_WORKS_PICK);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "open", "All that is known of it, and its whole story.", NULL, open_one },
+	{ '/', 0, "/", "words", "Look for words: product, lot, date, notes, what the journal tells.", NULL, ask_words },
+	{ 's', 0, "s", "state", "Only those with jars that did not seal, not valid, restarted ...", NULL, pick_state },
+	{ 'p', 0, "p", "product", "Only one product.", NULL, pick_product },
+	{ KEY_CODE_LEFT, 0, "Left", "year before", "The year before.", NULL, year_before },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "The year after; behind the newest: all years.", NULL, year_after },
+	{ 'c', 0, "c", "all", "Take every condition away.", NULL, clear_wish },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "years", "Back to the years.", NULL, seasons_view_enter },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "The page above: newer ones.", NULL, page_newer },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "The page below: older ones.", NULL, page_older },
+};
+
+const struct view works_view = {
+	.title = "What was made",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};
+
+/* --- choosing a state or a product ------------------------------------------------------------------ */
+
+/* Name of the n-th choice of all; the first takes the condition away.  NULL: there is none. */
+static const char *choice_name(const struct desk *desk, int n)
+{
+	const struct back_card *card = &desk->back;
+
+	if (!card->picking_product)
+		return n < WORK_STATE_COUNT ? work_state_words((enum work_state)n) : NULL;
+	return n == 0 ? "every product" : n <= (int)card->product_count ? card->products[n - 1].name : NULL;
+}
+
+/* Likewise among those that fit the letters typed. */
+static const char *choice(const struct desk *desk, int n, int *which)
+{
+	const char *name;
+
+	for (int i = 0; (name = choice_name(desk, i)) != NULL; i++) {
+		if (!picker_matches(&desk->back.picker, name) || n-- > 0)
+			continue;
+		*which = i;
+		return name;
+	}
+	return NULL;
+}
+
+static int choice_count(const struct desk *desk)
+{
+	int count = 0;
+	int which;
+
+	while (choice(desk, count, &which) != NULL)
+		count++;
+	return count;
+}
+
+static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	int which;
+	const char *name = choice(desk, n, &which);
+
+	text_copy(buffer, size, name == NULL ? "" : name);
+}
+
+static void pick_draw(struct desk *desk, int top, int rows)
+{
+	struct back_card *card = &desk->back;
+
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Show which %s? %s_",
+	              card->picking_product ? "product" : "ones", card->picker.filter);
+	picker_draw(desk, &card->picker, top + 1, rows - 1, desk_columns(desk), choice_count(desk), choice_words);
+}
+
+static void choose(struct desk *desk)
+{
+	struct back_card *card = &desk->back;
+	struct log_wish wish = card->wish;
+	int which = 0;
+	const char *name = choice(desk, card->picker.cursor, &which);
+
+	if (name == NULL || picker_blank(desk, &card->picker, name, choice_count(desk)))
+		return;
+	if (!card->picking_product)
+		wish.state = (enum work_state)which;
+	else
+		text_copy(wish.product, sizeof(wish.product), which == 0 ? "" : name);
+	look_anew(desk, &wish);
+}
+
+static void pick_back(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_WORKS);
+}
+
+static void pick_up(struct desk *desk)
+{
+	picker_move(&desk->back.picker, -1, choice_count(desk));
+}
+
+static void pick_down(struct desk *desk)
+{
+	picker_move(&desk->back.picker, 1, choice_count(desk));
+}
+
+static bool pick_types(const struct desk *desk, long key)
+{
+	return picker_types(desk, &desk->back.picker, key, choice_name);
+}
+
+static bool pick_typed(struct desk *desk, long key)
+{
+	if (!pick_types(desk, key))
+		return false;
+	picker_typed(desk, &desk->back.picker, key, choice_name);
+	return true;
+}
+
+static const struct view_key pick_keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Show these.", NULL, choose },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "as it was", "Back to the list as it was.", NULL, pick_back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, pick_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, pick_down },
+	{ 0, 0, "letters", NULL, "Only those with these letters.", NULL, NULL },
+};
+
+const struct view works_pick_view = {
+	.title = "Show which",
+	.keys = pick_keys,
+	.key_count = sizeof(pick_keys) / sizeof(pick_keys[0]),
+	.draw = pick_draw,
+	.typed = pick_typed,
+	.types = pick_types,
+};

@@ -1,0 +1,699 @@
+/*
+ * house_view.c - the kitchen itself: name, elevation, canners, lid boxes.  A
+ * line is changed in the words of a kitchen file, so that there is one form to
+ * learn.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+enum house_line {
+	HOUSE_NAME,
+	HOUSE_ELEVATION,
+	HOUSE_MEASURED,
+	HOUSE_BAROMETER,
+	HOUSE_STORAGE,
+	HOUSE_UNITS,
+	HOUSE_TIMES,
+	HOUSE_STATION,
+	HOUSE_ADD_STATION,
+	HOUSE_LIDS,
+	HOUSE_ADD_LIDS,
+	HOUSE_SUPPLY,
+	HOUSE_ADD_SUPPLY,
+	HOUSE_RECIPE,
+	HOUSE_ADD_RECIPE,
+	HOUSE_LINES_END
+};
+
+/* How many rows a kind of line takes. */
+static int rows_of(const struct desk *desk, enum house_line line)
+{
+	switch (line) {
+	case HOUSE_STATION: return (int)kitchen_board(desk->kitchen)->stations;
+	case HOUSE_LIDS: return (int)desk->house_box_count;
+	case HOUSE_SUPPLY: return (int)desk->house_supply_count;
+	case HOUSE_RECIPE: {
+		int own = 0;
+
+		for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++)
+			own += kitchen_recipe_own_id(desk->kitchen, i) != 0;
+		return own;
+	}
+	default: return 1;
+	}
+}
+
+static int line_count(const struct desk *desk)
+{
+	int count = 0;
+
+	for (int line = 0; line < HOUSE_LINES_END; line++)
+		count += rows_of(desk, (enum house_line)line);
+	return count;
+}
+
+/* What stands in the row, and the how-manieth of its kind. */
+static enum house_line line_at(const struct desk *desk, int row, int *n)
+{
+	int line = 0;
+
+	while (line < HOUSE_ADD_RECIPE && row >= rows_of(desk, (enum house_line)line))
+		row -= rows_of(desk, (enum house_line)line++);
+	*n = row;
+	return (enum house_line)line;
+}
+
+static size_t nth_own_recipe(const struct desk *desk, int n)
+{
+	size_t count = kitchen_recipe_count(desk->kitchen);
+
+	for (size_t i = 0; i < count; i++)
+		if (kitchen_recipe_own_id(desk->kitchen, i) != 0 && n-- == 0)
+			return i;
+	return 0;
+}
+
+void house_view_refresh(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	struct log_supply *supplies;
+	size_t count;
+
+	desk_read_lid_boxes(desk, &desk->house_boxes, &desk->house_box_count);
+	if (!kitchen_supplies(desk->kitchen, &supplies, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(desk->house_supplies);
+	desk->house_supplies = supplies;
+	desk->house_supply_count = count;
+}
+
+void house_view_welcome(struct desk *desk)
+{
+	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
+		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
+}
+
+void house_view_enter(struct desk *desk)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	desk->house = (struct list_state){ 0 };
+	/* What is asked for first is under the cursor. */
+	if (house->name[0] != '\0' && !house->elevation.known)
+		desk->house.cursor = HOUSE_ELEVATION;
+	house_view_refresh(desk);
+	house_view_welcome(desk);
+}
+
+/* --- drawing --------------------------------------------------------------------- */
+
+static void elevation_line(const struct desk *desk, struct text *text)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	char height[48];
+	char when[16];
+
+	elevation_words(&house->elevation, height, sizeof(height));
+	text_add(text, "elevation    %s", height);
+	if (house->elevation_set_wall_ms > 0) {
+		clock_words_date(house->elevation_set_wall_ms, when, sizeof(when));
+		text_add(text, ", set %s%s%s", when, house->elevation_by[0] != '\0' ? " by " : "",
+		         house->elevation_by);
+	}
+	if (!house->elevation.known)
+		text_add(text, "; no process is given (map, GPS, extension office)");
+}
+
+static void boil_line(const struct log_house *house, struct text *text)
+{
+	if (house->measured_boil_mc > 0)
+		text_add(text, "boiling water reads %.1f F (%.1f C) here", house->measured_boil_mc / 1000.0 * 1.8 + 32.0,
+		         house->measured_boil_mc / 1000.0);
+	else
+		text_add(text, "boiling water has not been measured");
+}
+
+static void supply_line(const struct desk *desk, int n, struct text *text)
+{
+	const struct log_supply *supply = &desk->house_supplies[n];
+	const struct jar_size *jar = jar_size_named(supply->size);
+	char stock[48];
+
+	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
+	             sizeof(stock));
+	text_add(text, "supply       %s: %s", jar != NULL ? jar->plural : supply_words(supply->kind), stock);
+}
+
+static void minutes_words(struct text *text, const char *what, int minutes)
+{
+	if (minutes == 0)
+		text_add(text, "%s unset", what);
+	else
+		text_add(text, "%s %d", what, minutes);
+}
+
+/* The longest that food stands here. */
+static int stand_minutes(const struct log_house *house)
+{
+	return house->stand_minutes > 0 ? house->stand_minutes : (int)(STANDING_MAX_MS / 60000);
+}
+
+static void house_words(const struct desk *desk, enum house_line line, struct text *text)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	switch (line) {
+	case HOUSE_NAME: text_add(text, "kitchen      %s", house->name); break;
+	case HOUSE_ELEVATION: elevation_line(desk, text); break;
+	case HOUSE_MEASURED: boil_line(house, text); break;
+	case HOUSE_BAROMETER:
+		if (house->barometer_pa > 0)
+			text_add(text, "barometer    %.1f kPa at the kitchen", house->barometer_pa / 1000.0);
+		else
+			text_add(text, "barometer    not read");
+		break;
+	case HOUSE_STORAGE:
+		if (house->storage_wall_ms != 0)
+			text_add(text, "store        %.1f F where the jars are kept", (double)house->storage_mc / 1000.0 * 1.8 + 32.0);
+		else
+			text_add(text, "store        how warm it is there has not been read");
+		break;
+	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
+	case HOUSE_TIMES:
+		minutes_words(text, "times (min)  run", house->run_minutes);
+		minutes_words(text, ", first juice", house->first_juice_minutes);
+		minutes_words(text, ", water", house->water_minutes);
+		minutes_words(text, ", wait", house->jar_wait_minutes);
+		minutes_words(text, ", stand", stand_minutes(house));
+		break;
+	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer or pot)"); break;
+	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
+	case HOUSE_ADD_SUPPLY: text_add(text, "(add a supply)"); break;
+	case HOUSE_ADD_RECIPE: text_add(text, "(add a recipe of your own)"); break;
+	default: break;
+	}
+}
+
+static void line_words(const struct desk *desk, int row, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	int n;
+	enum house_line line = line_at(desk, row, &n);
+
+	switch (line) {
+	case HOUSE_STATION:
+		kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, buffer, size);
+		break;
+	case HOUSE_LIDS:
+		text_add(&text, "lids         \"%s\"  %d, %d left", desk->house_boxes[n].label, desk->house_boxes[n].lids,
+		         desk->house_boxes[n].lids - desk->house_boxes[n].used);
+		break;
+	case HOUSE_SUPPLY: supply_line(desk, n, &text); break;
+	case HOUSE_RECIPE:
+		text_add(&text, "own recipe   %s", kitchen_recipe(desk->kitchen, nth_own_recipe(desk, n))->name);
+		break;
+	default: house_words(desk, line, &text); break;
+	}
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int count = line_count(desk);
+	int first = list_scroll(&desk->house, count, rows - 1);
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "The house, line %d of %d. Space changes it.",
+	              desk->house.cursor + 1, count);
+	for (int i = first; i < count && i - first < rows - 1; i++) {
+		char words[400];
+		bool here = i == desk->house.cursor;
+
+		line_words(desk, i, words, sizeof(words));
+		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, top + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN,
+		             words);
+	}
+}
+
+/* --- changing ---------------------------------------------------------------------- */
+
+static bool after_change(struct desk *desk, bool done, const struct fault *fault)
+{
+	if (done)
+		desk_say(desk, ROLE_DONE, "Noted. (u undoes)");
+	else
+		desk_say_fault(desk, fault);
+	house_view_refresh(desk);
+	return done;
+}
+
+static bool name_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_set_name(desk->kitchen, text, &fault), &fault);
+}
+
+/* The kitchen has moved, or the elevation was wrong all along: then what was made
+ * under it is looked up again. */
+static bool was_it_wrong(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int loads = 0;
+
+	if (strcmp(text, "moved") == 0)
+		return after_change(desk, kitchen_set_elevation(desk->kitchen, desk->new_elevation, &fault), &fault);
+	if (strcmp(text, "wrong") != 0) {
+		desk_say(desk, ROLE_CAUTION, "Write moved, or wrong.");
+		return false;
+	}
+	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault), &fault))
+		return true;
+	if (loads == 0) {
+		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
+		return true;
+	}
+	desk_say(desk, ROLE_STOP, "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
+	         loads, loads == 1 ? " is" : "s are");
+	return true;
+}
+
+static bool something_runs(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (strip_has_load(&board->strips[i]))
+			return true;
+	return false;
+}
+
+static bool elevation_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int loads;
+
+	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
+		return after_change(desk, false, &fault);
+	if (something_runs(desk)) { /* a kitchen with a canner on does not move */
+		text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+		return was_it_wrong(desk, "wrong");
+	}
+	if (loads == 0)
+		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
+	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+	desk_ask(desk, "moved or wrong:", "", was_it_wrong);
+	desk_say(desk, ROLE_STOP, "%d load%s made at the old elevation got less than this one asks. "
+	         "Has the kitchen moved, or was it wrong?", loads, loads == 1 ? "" : "s");
+	return false;
+}
+
+static bool storage_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_set_storage(desk->kitchen, text, &fault), &fault);
+}
+
+static bool measured_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_set_measured_boil(desk->kitchen, text, &fault), &fault);
+}
+
+static bool barometer_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_set_barometer(desk->kitchen, text, &fault), &fault);
+}
+
+/* What the line being changed is, for the text that comes back. */
+static int64_t id_here(const struct desk *desk)
+{
+	int n;
+
+	switch (line_at(desk, desk->house.cursor, &n)) {
+	case HOUSE_STATION: return kitchen_board(desk->kitchen)->strips[n].station.id;
+	case HOUSE_LIDS: return desk->house_boxes[n].id;
+	case HOUSE_SUPPLY: return desk->house_supplies[n].id;
+	default: return 0;
+	}
+}
+
+static bool line_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_setup_line(desk->kitchen, text, id_here(desk), &fault), &fault);
+}
+
+static int free_digit(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (int digit = 1; digit <= 9; digit++) {
+		bool taken = false;
+
+		for (size_t i = 0; i < board->stations; i++)
+			taken = taken || board->strips[i].station.digit == digit;
+		if (!taken)
+			return digit;
+	}
+	return 9;
+}
+
+/* --- a new station, question by question ---------------------------------------------- */
+
+static bool add_station(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	return after_change(desk, kitchen_put_station(desk->kitchen, &desk->new_station, &fault), &fault);
+}
+
+static bool room_typed(struct desk *desk, const char *text, const char *jar)
+{
+	const struct jar_size *size = jar_size_named(jar);
+	int64_t jars;
+
+	if (text[0] == '\0')
+		return true; /* not stated */
+	if (size == NULL || !amount_read(text, MEASURE_EACH, SUPPLY_JAR, &jars, NULL) || jars > 99) {
+		desk_say(desk, ROLE_CAUTION, "Give a number of jars, up to 99, or nothing.");
+		return false;
+	}
+	desk->new_station.capacity[jar_size_index(size)] = (int)jars;
+	return true;
+}
+
+static bool wall_typed(struct desk *desk, const char *text)
+{
+	enum canner_wall wall = strcmp(text, "heavy") == 0 ? WALL_HEAVY : strcmp(text, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+
+	if (wall == WALL_NOT_SAID && text[0] != '\0') {
+		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
+		return false;
+	}
+	desk->new_station.wall = wall;
+	return add_station(desk);
+}
+
+/* A pressure canner is also asked how it shows that its pressure is gone. */
+static bool quarts_typed(struct desk *desk, const char *text)
+{
+	if (!room_typed(desk, text, "quart"))
+		return false;
+	if (!method_has_pressure(station_method(desk->new_station.kind)))
+		return add_station(desk);
+	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
+	return false;
+}
+
+static bool pints_typed(struct desk *desk, const char *text)
+{
+	if (room_typed(desk, text, "pint"))
+		desk_ask(desk, "Quarts it takes (or empty):", "", quarts_typed);
+	return false; /* the line stays open for the next question */
+}
+
+/* Heat of its own needs no burner of the house, and its watts tell how soon it can boil. */
+static bool watts_typed(struct desk *desk, const char *text)
+{
+	int64_t watts = 0;
+
+	if (text[0] != '\0' && (!amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &watts, NULL) || watts < STATION_WATTS_MIN ||
+	                        watts > STATION_WATTS_MAX)) {
+		desk_say(desk, ROLE_CAUTION, "Watts from %d to %d, or nothing.", STATION_WATTS_MIN, STATION_WATTS_MAX);
+		return false;
+	}
+	desk->new_station.watts = (int)watts;
+	desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+	return false;
+}
+
+static bool heat_typed(struct desk *desk, const char *text)
+{
+	bool own = strcmp(text, "yes") == 0;
+
+	if (!own && text[0] != '\0' && strcmp(text, "no") != 0) {
+		desk_say(desk, ROLE_CAUTION, "yes, or nothing.");
+		return false;
+	}
+	desk->message[0] = '\0';
+	desk->new_station.own_heat = own;
+	if (own)
+		desk_ask(desk, "Its watts (or empty):", "", watts_typed);
+	else
+		desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+	return false; /* the line stays open for the next question */
+}
+
+static bool volume_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (text[0] == '\0' || amount_read(text, MEASURE_VOLUME, SUPPLY_OTHER, &desk->new_station.volume_ul, &fault))
+		return add_station(desk);
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+/* --- the times of juicers, which only the house knows --------------------------------- */
+
+static const struct {
+	const char *prompt;
+	const char *key;
+	const char *says;
+} juicer_times[] = {
+	{ "A run, min (or empty):", "run",
+	  "How long a run takes here; empty: not known, then no run is planned." },
+	{ "First juice (or empty):", "first",
+	  "Minutes of the run until the first juice can be drawn; empty: not known." },
+	{ "Minutes to water check:", "water",
+	  "How soon its pan could boil dry: its manual and you know. No run starts without it." },
+};
+#define JUICER_TIMES (int)(sizeof(juicer_times) / sizeof(juicer_times[0]))
+
+static void ask_juicer_time(struct desk *desk, bool (*typed)(struct desk *, const char *))
+{
+	desk_ask(desk, juicer_times[desk->asked_time].prompt, "", typed);
+	desk_say(desk, ROLE_PLAIN, "%s", juicer_times[desk->asked_time].says);
+}
+
+/* They are of the house: the first juicer is asked for. */
+static bool juicer_times_are_set(const struct desk *desk)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	return house->run_minutes > 0 && house->water_minutes > 0;
+}
+
+static bool juicer_time_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	char line[64];
+
+	(void)snprintf(line, sizeof(line), "times %s=%.20s", juicer_times[desk->asked_time].key, text);
+	if (text[0] != '\0' && !kitchen_setup_line(desk->kitchen, line, 0, &fault)) {
+		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600, or nothing.");
+		return false;
+	}
+	if (++desk->asked_time == JUICER_TIMES)
+		return add_station(desk);
+	ask_juicer_time(desk, juicer_time_typed);
+	return false;
+}
+
+static bool station_name_typed(struct desk *desk, const char *text)
+{
+	if (text[0] == '\0' || !text_copy(desk->new_station.name, sizeof(desk->new_station.name), text)) {
+		desk_say(desk, ROLE_CAUTION, "Give it a short name.");
+		return false;
+	}
+	desk->message[0] = '\0';
+	if (desk->new_station.kind == STATION_JUICER && juicer_times_are_set(desk))
+		return add_station(desk);
+	if (desk->new_station.kind == STATION_JUICER) {
+		desk->asked_time = 0;
+		ask_juicer_time(desk, juicer_time_typed);
+		return false;
+	}
+	if (desk->new_station.kind == STATION_POT)
+		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
+	else
+		desk_ask(desk, "Own heat? yes (or empty):", "", heat_typed);
+	if (station_is_canner(desk->new_station.kind))
+		desk_say(desk, ROLE_PLAIN, "yes: an electric one. Empty: it stands on a burner of the house.");
+	return false;
+}
+
+static bool kind_typed(struct desk *desk, const char *text)
+{
+	if (text[0] < '1' || text[0] > '6' || text[1] != '\0') {
+		desk_say(desk, ROLE_CAUTION, "A number from 1 to 6.");
+		return false;
+	}
+	desk->new_station.kind = (enum station_kind)(text[0] - '1');
+	desk_ask(desk, "Its name:", "", station_name_typed);
+	desk_say(desk, ROLE_PLAIN, "%s, key %d", station_kind_words(desk->new_station.kind), desk->new_station.digit);
+	return false;
+}
+
+/* What a count of the shelf found of the supply under the cursor. */
+static bool count_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	const struct log_supply *supply;
+	int64_t counted;
+	int n;
+
+	if (line_at(desk, desk->house.cursor, &n) != HOUSE_SUPPLY)
+		return true;
+	supply = &desk->house_supplies[n];
+	return after_change(desk,
+	                    amount_read(text, supply_measure(supply->kind), supply->kind, &counted, &fault) &&
+	                            kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
+	                    &fault);
+}
+
+static void count_supply(struct desk *desk, int n)
+{
+	const struct log_supply *supply = &desk->house_supplies[n];
+	char stock[48];
+
+	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
+	             sizeof(stock));
+	desk_offer(desk, "Counted:", stock, count_typed);
+}
+
+/* Only what is set: no figure is offered for what the house has not said. */
+static void times_line(const struct log_house *house, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "times");
+	if (house->run_minutes > 0)
+		text_add(&text, " run=%d", house->run_minutes);
+	if (house->first_juice_minutes > 0)
+		text_add(&text, " first=%d", house->first_juice_minutes);
+	if (house->water_minutes > 0)
+		text_add(&text, " water=%d", house->water_minutes);
+	text_add(&text, " wait=%d stand=%d", house->jar_wait_minutes, stand_minutes(house));
+}
+
+static void change_house(struct desk *desk, enum house_line line)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	char words[ENTRY_MAX];
+
+	switch (line) {
+	case HOUSE_NAME: desk_offer(desk, "Name of the kitchen:", house->name, name_typed); break;
+	case HOUSE_ELEVATION: desk_ask(desk, "Elevation, 4650ft or 1417m:", "", elevation_typed); break;
+	case HOUSE_MEASURED:
+		desk_ask(desk, "Thermometer in boiling water, 203.5F (empty: none):", "", measured_typed);
+		break;
+	case HOUSE_STORAGE: desk_ask(desk, "Thermometer in the store, 64F (empty: none):", "", storage_typed); break;
+	case HOUSE_BAROMETER: desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed); break;
+	case HOUSE_UNITS:
+		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);
+		break;
+	case HOUSE_TIMES:
+		times_line(house, words, sizeof(words));
+		desk_ask(desk, "Minutes:", words, line_typed);
+		desk_say(desk, ROLE_QUIET, "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars, stand= food at most");
+		break;
+	default: break;
+	}
+}
+
+static void add(struct desk *desk, enum house_line line)
+{
+	switch (line) {
+	case HOUSE_ADD_STATION:
+		memset(&desk->new_station, 0, sizeof(desk->new_station));
+		desk->new_station.digit = free_digit(desk);
+		desk_offer(desk, "What is it (1-6):", "1", kind_typed);
+		desk_say(desk, ROLE_PLAIN,
+		         "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
+		break;
+	case HOUSE_ADD_LIDS:
+		desk_ask(desk, "New:", "lids \"Box\" 60", line_typed);
+		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
+		break;
+	case HOUSE_ADD_SUPPLY:
+		desk_ask(desk, "New:", "supply sugar \"20 lb\"", line_typed);
+		desk_say(desk, ROLE_QUIET, "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
+		break;
+	case HOUSE_ADD_RECIPE: recipe_view_enter(desk, 0); break;
+	default: break;
+	}
+}
+
+static void change(struct desk *desk)
+{
+	char words[ENTRY_MAX];
+	int n;
+	enum house_line line = line_at(desk, desk->house.cursor, &n);
+
+	switch (line) {
+	case HOUSE_STATION:
+		kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, words, sizeof(words));
+		desk_ask(desk, "Change:", words, line_typed);
+		break;
+	case HOUSE_LIDS:
+		kitchen_lid_box_line(&desk->house_boxes[n], words, sizeof(words));
+		desk_ask(desk, "Change:", words, line_typed);
+		break;
+	case HOUSE_SUPPLY: count_supply(desk, n); break;
+	case HOUSE_RECIPE:
+		recipe_view_enter(desk, kitchen_recipe_own_id(desk->kitchen, nth_own_recipe(desk, n)));
+		break;
+	default:
+		change_house(desk, line);
+		add(desk, line);
+		break;
+	}
+}
+
+static void undo(struct desk *desk)
+{
+	desk_undo_by(desk, kitchen_undo_house);
+	house_view_refresh(desk);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->house, -1, line_count(desk));
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->house, 1, line_count(desk));
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor.", NULL, change },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view house_view = {
+	.title = "House",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.keeps = true,
+};

@@ -1,0 +1,500 @@
+/*
+ * pantry_view.c - jars on the shelf by product and size, the oldest first; the lots
+ * of a line; what is taken out and what a count found.
+ */
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+#define JARS_MAX 100000
+
+/* --- reading ----------------------------------------------------------------------- */
+
+static const struct pantry_line *line_here(const struct desk *desk)
+{
+	const struct pantry_card *card = &desk->pantry;
+
+	return card->count == 0 ? NULL : &card->lines[card->list.cursor];
+}
+
+/* Only while the lots are shown. */
+static const struct pantry_lot *lot_here(const struct desk *desk)
+{
+	const struct pantry_card *card = &desk->pantry;
+
+	return !card->in_lots || card->lot_count == 0 ? NULL : &card->lots[card->lot_list.cursor];
+}
+
+static void refresh_lots(struct desk *desk)
+{
+	struct pantry_card *card = &desk->pantry;
+	const struct pantry_line *line = line_here(desk);
+	struct fault fault = { 0 };
+	struct pantry_lot *lots;
+	size_t count;
+
+	if (line == NULL) {
+		card->in_lots = false;
+		return;
+	}
+	if (!kitchen_pantry_lots(desk->kitchen, line->product, line->size, &lots, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(card->lots);
+	card->lots = lots;
+	card->lot_count = count;
+	list_move(&card->lot_list, 0, (int)count);
+}
+
+/* Read anew; the cursor stays on its line, which may have moved or be gone. */
+static void refresh(struct desk *desk)
+{
+	struct pantry_card *card = &desk->pantry;
+	struct pantry_line old = { 0 };
+	struct fault fault = { 0 };
+	struct pantry_line *lines;
+	bool there = false;
+	size_t count;
+
+	if (!kitchen_pantry(desk->kitchen, &lines, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	if (line_here(desk) != NULL)
+		old = *line_here(desk);
+	for (size_t i = 0; i < count; i++) {
+		if (strcmp(lines[i].product, old.product) != 0 || strcmp(lines[i].size, old.size) != 0)
+			continue;
+		card->list.cursor = (int)i;
+		there = true;
+	}
+	free(card->lines);
+	card->lines = lines;
+	card->count = count;
+	list_move(&card->list, 0, (int)count);
+	card->in_lots = card->in_lots && there;
+	if (card->in_lots)
+		refresh_lots(desk);
+}
+
+void pantry_view_enter(struct desk *desk)
+{
+	desk->pantry.in_lots = false;
+	desk_show_view(desk, VIEW_PANTRY);
+	refresh(desk);
+}
+
+/* --- drawing ------------------------------------------------------------------------- */
+
+/* The lot when jars of it spoiled and nobody has looked at the others; NULL. */
+static const struct log_lot_spoiled *spoiled_lot(const struct desk *desk, int64_t lot_id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->spoiled_count; i++)
+		if (board->spoiled[i].lot_id == lot_id)
+			return &board->spoiled[i];
+	return NULL;
+}
+
+/* What is not as it should be, and of how many of the jars; it goes before the rest. */
+static enum role line_mark(const struct desk *desk, const struct pantry_line *line, char *mark, size_t size)
+{
+	struct text text = text_over(mark, size);
+	int64_t some = line->recalled > 0 ? line->recalled : line->over_a_year;
+
+	if (spoiled_lot(desk, line->oldest.id) != NULL) {
+		text_add(&text, "(SPOILED) ");
+		return ROLE_STOP;
+	}
+
+	if (line->recalled == 0 && line->blocked > 0) {
+		if (line->blocked < line->jars)
+			text_add(&text, "(%lld DO NOT EAT) ", (long long)line->blocked);
+		else
+			text_add(&text, "DO NOT EAT ");
+		return ROLE_STOP;
+	}
+	if (line->recalled == 0 && line->verdict != VERDICT_VALID) {
+		text_add(&text, "(UNKNOWN) "); /* of the oldest: its reasons stand with the lots */
+		return ROLE_CAUTION;
+	}
+	if (some > 0 && some < line->jars)
+		text_add(&text, "(%lld %s) ", (long long)some, line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
+	else if (some > 0)
+		text_add(&text, "%s ", line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
+	return line->recalled > 0 ? ROLE_STOP : some > 0 ? ROLE_CAUTION : ROLE_PLAIN;
+}
+
+static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot, char *mark, size_t size)
+{
+	bool old = lot->best_by_wall_ms != 0 && lot->best_by_wall_ms < desk->now.wall_ms;
+	struct text text = text_over(mark, size);
+
+	if (spoiled_lot(desk, lot->lot.id) != NULL) {
+		text_add(&text, "DO NOT EAT, JARS SPOILED ");
+		return ROLE_STOP;
+	}
+	if (lot->blocked > 0 && lot->blocked < lot->jars)
+		text_add(&text, "(%lld DO NOT EAT) ", (long long)lot->blocked);
+	else if (lot->blocked > 0)
+		text_add(&text, "DO NOT EAT ");
+	text_add(&text, "%s%s%s", lot->recalled > 0 ? "RECALLED " : old ? "OVER A YEAR " : "", verdict_says(lot->verdict),
+	         lot->verdict == VERDICT_VALID ? "" : " ");
+	return lot->recalled > 0 || lot->blocked > 0 ? ROLE_STOP : text.used > 0 ? ROLE_CAUTION : ROLE_PLAIN;
+}
+
+static void best_words(int64_t best_by_wall_ms, char *buffer, size_t size)
+{
+	char date[16];
+
+	clock_words_date(best_by_wall_ms, date, sizeof(date));
+	if (best_by_wall_ms == 0)
+		text_copy(buffer, size, "");
+	else
+		(void)snprintf(buffer, size, "best by %s", date);
+}
+
+static void weeks_words(const struct pantry_line *line, char *buffer, size_t size)
+{
+	if (line->weeks == WEEKS_UNKNOWN)
+		text_copy(buffer, size, "");
+	else
+		(void)snprintf(buffer, size, "%d week%s", line->weeks, line->weeks == 1 ? "" : "s");
+}
+
+static void line_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct pantry_line *line = &desk->pantry.lines[n];
+	bool here = n == desk->pantry.list.cursor;
+	char what[200];
+	char best_by[32];
+	char weeks[32];
+	char mark[64];
+	enum role role = line_mark(desk, line, mark, sizeof(mark));
+
+	(void)snprintf(what, sizeof(what), "%s%s %s", mark, jar_size_words(line->size, line->jars), line->product);
+	best_words(line->best_by_wall_ms, best_by, sizeof(best_by));
+	weeks_words(line, weeks, sizeof(weeks));
+	role = here ? ROLE_SELECTED : role;
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, 5, role, "%4lld", (long long)line->jars);
+	if (cols < NARROW) {
+		terminal_put(desk->terminal, row, 8, cols - 9, role, what);
+		return;
+	}
+	terminal_put(desk->terminal, row, 8, cols - 44, role, what);
+	if (line->best_by_wall_ms == 0 && weeks[0] == '\0')
+		return;
+	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by, weeks);
+}
+
+static void lot_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct pantry_lot *lot = &desk->pantry.lots[n];
+	bool here = n == desk->pantry.lot_list.cursor;
+	char made[16];
+	char best_by[32];
+	char mark[96];
+	enum role role = lot_mark(desk, lot, mark, sizeof(mark));
+
+	clock_words_date(lot->lot.made_wall_ms, made, sizeof(made));
+	best_words(spoiled_lot(desk, lot->lot.id) != NULL ? 0 : lot->best_by_wall_ms, best_by, sizeof(best_by));
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : role,
+	              cols < NARROW ? "%4lld %s%s" : "%4lld %s%-18s  made %s  %s", (long long)lot->jars, mark,
+	              lot->lot.code, made, best_by);
+}
+
+static void detail_words(const struct pantry_line *line, struct text *text)
+{
+	char best_by[16];
+
+	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
+	text_add(text, "Oldest%s %s, %s%sbest by %s (NCSU-472). ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
+	         verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
+	if (line->weeks == WEEKS_UNKNOWN)
+		text_add(text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
+		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
+	else
+		text_add(text, "%lld went in %d weeks: at that rate they last %d week%s.", (long long)line->used, USE_WEEKS,
+		         line->weeks, line->weeks == 1 ? "" : "s");
+}
+
+/* The line under the cursor to its end, and by what rule it says how long. */
+static void detail_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct pantry_line *line = line_here(desk);
+	const struct log_lot_spoiled *spoiled = spoiled_lot(desk, line->oldest.id);
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	if (spoiled != NULL)
+		text_add(&text, "%lld of %lld of %s spoiled: do not eat the others, look at each (R). ", (long long)spoiled->spoiled,
+		         (long long)spoiled->jars, spoiled->code);
+	if (line->recalled > 0)
+		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
+	if (line->blocked > 0)
+		text_add(&text, "%lld NOT to be eaten or given away: Space has the lots. ", (long long)line->blocked);
+	if (spoiled != NULL)
+		text_add(&text, "Never taste (!).");
+	else if (line->blocked < line->jars)
+		detail_words(line, &text);
+	else
+		text_add(&text, "Out: s (spoiled) or a fate (e). Do not taste.");
+	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
+}
+
+static void lots_draw(struct desk *desk, int top, int rows, int cols)
+{
+	struct pantry_card *card = &desk->pantry;
+	const struct pantry_line *line = line_here(desk);
+	int first = list_scroll(&card->lot_list, (int)card->lot_count, rows - 1);
+
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%lld %s %s by lot, oldest first", (long long)line->jars,
+	              jar_size_words(line->size, line->jars), line->product);
+	for (int i = first; i < (int)card->lot_count && i - first < rows - 1; i++)
+		lot_draw(desk, i, top + 1 + i - first, cols);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	struct pantry_card *card = &desk->pantry;
+	int window_rows;
+	int detail;
+	int first;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (card->count == 0) {
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_PLAIN, "The pantry is empty: no sealed jar is on record.");
+		return;
+	}
+	if (card->in_lots) {
+		lots_draw(desk, top, rows, cols);
+		return;
+	}
+	detail = rows > 8 ? 2 : rows > 5 ? 3 : 1;
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Pantry, oldest first: line %d of %d",
+	              card->list.cursor + 1, (int)card->count);
+	first = list_scroll(&card->list, (int)card->count, rows - 1 - detail);
+	for (int i = first; i < (int)card->count && i - first < rows - 1 - detail; i++)
+		line_draw(desk, i, top + 1 + i - first, cols);
+	detail_draw(desk, top + rows - detail, detail, cols);
+}
+
+/* --- acts -------------------------------------------------------------------------------- */
+
+static bool read_jars(struct desk *desk, const char *text, int least, int *jars)
+{
+	char *end;
+	long value;
+
+	errno = 0;
+	value = strtol(text, &end, 10);
+	while (*end == ' ')
+		end++;
+	if (end != text && *end == '\0' && errno == 0 && value >= least && value <= JARS_MAX) {
+		*jars = (int)value;
+		return true;
+	}
+	desk_say(desk, ROLE_CAUTION, "Write how many jars, as a number.");
+	return false;
+}
+
+static bool take_typed(struct desk *desk, const char *text)
+{
+	const struct pantry_line *line = line_here(desk);
+	const struct pantry_lot *lot = lot_here(desk);
+	struct take take = { .why = desk->pantry.taking };
+	struct log_lot of = { 0 };
+	const char *advice = "";
+	struct fault fault = { 0 };
+
+	if (line == NULL)
+		return true;
+	if (!read_jars(desk, text, 1, &take.jars))
+		return false;
+	of = lot != NULL ? lot->lot : line->oldest;
+	take.product = line->product;
+	take.size = line->size;
+	take.lot_id = lot != NULL ? lot->lot.id : 0;
+	if (!kitchen_take_out(desk->kitchen, &take, &advice, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Noted: %d %s. (u undoes)%s", take.jars, jar_gone_words(take.why),
+	         take.why == GONE_SPOILED && some_spoiled(desk) ? " Look at the others of the lot: R." : "");
+	desk->entry.open = false;
+	steps_view_enter(desk, &of, advice);
+	refresh(desk);
+	return true;
+}
+
+static void ask(struct desk *desk, enum jar_gone why)
+{
+	const struct pantry_line *line = line_here(desk);
+	const struct pantry_lot *lot = lot_here(desk);
+	char prompt[80];
+
+	if (line == NULL)
+		return;
+	desk->pantry.taking = why;
+	(void)snprintf(prompt, sizeof(prompt), "How many %s, of %lld:", jar_gone_words(why),
+	               (long long)(lot != NULL ? lot->jars : line->jars));
+	desk_offer(desk, prompt, "1", take_typed);
+}
+
+static void used(struct desk *desk)
+{
+	ask(desk, GONE_USED);
+}
+
+static void given(struct desk *desk)
+{
+	ask(desk, GONE_GIVEN);
+}
+
+static void spoiled(struct desk *desk)
+{
+	ask(desk, GONE_SPOILED);
+}
+
+static bool count_typed(struct desk *desk, const char *text)
+{
+	const struct pantry_line *line = line_here(desk);
+	const struct pantry_lot *lot = lot_here(desk);
+	struct fault fault = { 0 };
+	int found;
+
+	if (line == NULL)
+		return true;
+	if (!read_jars(desk, text, 0, &found))
+		return false;
+	if (!kitchen_pantry_count(desk->kitchen, line->product, line->size, lot != NULL ? lot->lot.id : 0, found, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk_say(desk, ROLE_DONE, "Counted: %d. (u undoes)", found);
+	refresh(desk);
+	return true;
+}
+
+static void count(struct desk *desk)
+{
+	const struct pantry_line *line = line_here(desk);
+	const struct pantry_lot *lot = lot_here(desk);
+	char prompt[80];
+
+	if (line == NULL)
+		return;
+	(void)snprintf(prompt, sizeof(prompt), "Found on the shelf (log: %lld):",
+	               (long long)(lot != NULL ? lot->jars : line->jars));
+	desk_ask(desk, prompt, "", count_typed);
+}
+
+static void undo(struct desk *desk)
+{
+	desk_undo_by(desk, kitchen_undo_pantry);
+	refresh(desk);
+}
+
+static void show_lots(struct desk *desk)
+{
+	if (line_here(desk) == NULL || desk->pantry.in_lots)
+		return;
+	desk->pantry.in_lots = true;
+	desk->pantry.lot_list = (struct list_state){ 0 };
+	refresh_lots(desk);
+}
+
+static void trace(struct desk *desk)
+{
+	if (lot_here(desk) != NULL)
+		trace_view_enter(desk, TRACE_LOT, lot_here(desk)->lot.code);
+	else if (line_here(desk) != NULL)
+		trace_view_enter(desk, TRACE_PRODUCT, line_here(desk)->product);
+}
+
+static bool initials_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->shelf.who, sizeof(desk->shelf.who), text);
+	kitchen_set_who(desk->kitchen, desk->shelf.who);
+	return true;
+}
+
+static void initials(struct desk *desk)
+{
+	desk_offer(desk, "Who takes or counts (initials):", desk->shelf.who, initials_typed);
+}
+
+static void back(struct desk *desk)
+{
+	if (desk->pantry.in_lots)
+		desk->pantry.in_lots = false;
+	else
+		desk_show_board(desk);
+}
+
+static void move(struct desk *desk, int by)
+{
+	if (desk->pantry.in_lots)
+		list_move(&desk->pantry.lot_list, by, (int)desk->pantry.lot_count);
+	else
+		list_move(&desk->pantry.list, by, (int)desk->pantry.count);
+}
+
+static void up(struct desk *desk)
+{
+	move(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	move(desk, 1);
+}
+
+static void page_up(struct desk *desk)
+{
+	move(desk, -10);
+}
+
+static void page_down(struct desk *desk)
+{
+	move(desk, 10);
+}
+
+static bool in_lines(const struct desk *desk)
+{
+	return !desk->pantry.in_lots;
+}
+
+static const struct view_key keys[] = {
+	{ 'R', 0, "R", "its others", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
+	{ 't', 0, "t", "take", "Taken out and used: so many, oldest first.", NULL, used },
+	{ 's', 0, "s", "spoiled", "Spoiled: so many, and what to do with them.", NULL, spoiled },
+	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then go for one lot.", in_lines, show_lots },
+	{ 'g', 0, "g", "given", "Given away: so many, oldest first.", NULL, given },
+	{ 'c', 0, "c", "count", "Write down what a count of the shelf found.", NULL, count },
+	{ 'u', 0, "u", "undo", "Take back the last taking or count.", NULL, undo },
+	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
+	{ 'i', 0, "i", "initials", "Who takes or counts; recorded with each act.", NULL, initials },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Ten lines up.", NULL, page_up },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "Ten lines down.", NULL, page_down },
+};
+
+const struct view pantry_view = {
+	.title = "Pantry",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

@@ -1,0 +1,212 @@
+/*
+ * recall_view.c - the list of recalls, and from what jars are traced.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+/* --- the list of recalls --------------------------------------------------------------- */
+
+void recalls_view_refresh(struct desk *desk)
+{
+	struct recall_card *card = &desk->recall;
+	struct log_recall *recalls;
+	struct fault fault = { 0 };
+	size_t count;
+
+	if (!kitchen_recalls(desk->kitchen, &recalls, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(card->recalls);
+	card->recalls = recalls;
+	card->count = count;
+	list_move(&card->list, 0, (int)count);
+}
+
+void recalls_view_enter(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_RECALLS);
+	recalls_view_refresh(desk);
+}
+
+bool some_spoiled(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->spoiled_count > 0;
+}
+
+/* A lot of which jars spoiled comes before the list: its others are what must be looked at now. */
+void recalls_key(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	recalls_view_enter(desk);
+	if (board->spoiled_count == 0)
+		return;
+	trace_view_enter(desk, TRACE_LOT, board->spoiled[0].code);
+	if (desk->view == VIEW_TRACE)
+		desk_say(desk, ROLE_STOP, "%lld of %lld spoiled: do not eat the others. Look at each; r recalls them all.",
+		         (long long)board->spoiled[0].spoiled, (long long)board->spoiled[0].jars);
+}
+
+static void recall_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct log_recall *recall = &desk->recall.recalls[n];
+	bool here = n == desk->recall.list.cursor;
+	char left[80];
+	struct text text = TEXT_OVER(left);
+
+	if (recall->to_find > 0)
+		text_add(&text, "%lld of %lld TO FIND", (long long)recall->to_find, (long long)recall->jars);
+	if (recall->not_found > 0)
+		text_add(&text, recall->to_find > 0 ? ", %lld not found" : "%lld of %lld NOT FOUND", (long long)recall->not_found,
+		         (long long)recall->jars);
+	if (!recall_is_open(recall))
+		text_add(&text, "done, %lld jar%s", (long long)recall->jars, recall->jars == 1 ? "" : "s");
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, cols - 4,
+	              here ? ROLE_SELECTED : recall_is_open(recall) ? ROLE_STOP : ROLE_QUIET, "%s: %s; %s", left, recall->words,
+	              recall->reason);
+}
+
+static void list_draw(struct desk *desk, int top, int rows)
+{
+	struct recall_card *card = &desk->recall;
+	int window_rows;
+	int cols;
+	int first;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (card->count == 0) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "No recall is on record.");
+		desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_PLAIN,
+		               "b lid box, l lot, o load, c batch, j juicer run, p product, d day: every jar of it and "
+		               "where it is. From there r recalls them.");
+		return;
+	}
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Recalls, open ones first");
+	first = list_scroll(&card->list, (int)card->count, rows - 1);
+	for (int i = first; i < (int)card->count && i - first < rows - 1; i++)
+		recall_draw(desk, i, top + 1 + i - first, cols);
+}
+
+static void open_recall(struct desk *desk)
+{
+	if (desk->recall.count > 0)
+		recall_view_open(desk, desk->recall.recalls[desk->recall.list.cursor].id);
+	else
+		desk_say(desk, ROLE_QUIET, "Choose what to trace: b l o c j p d. ? shows the keys.");
+}
+
+static bool which_typed(struct desk *desk, const char *text)
+{
+	trace_view_enter(desk, desk->recall.about, text);
+	return desk->view == VIEW_TRACE;
+}
+
+/* What is chosen on the board is what is likely meant. */
+static void usual_words(const struct desk *desk, enum trace_about about, char *buffer, size_t size)
+{
+	const struct strip *strip = desk_selected(desk);
+	bool load = strip != NULL && strip_has_load(strip);
+	bool lot = load || (strip != NULL && strip->content == STRIP_BATCH);
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	buffer[0] = '\0';
+	switch (about) {
+	case TRACE_LOT: text_copy(buffer, size, lot ? strip->lot.code : ""); break;
+	case TRACE_PRODUCT: text_copy(buffer, size, lot ? strip->lot.product : ""); break;
+	case TRACE_LID_BOX: text_copy(buffer, size, board->box_count > 0 ? board->boxes[0].label : ""); break;
+	case TRACE_DAY: clock_words_date(desk->now.wall_ms, buffer, size); break;
+	case TRACE_LOAD:
+		if (load)
+			(void)snprintf(buffer, size, "%lld", (long long)strip->load.id);
+		break;
+	case TRACE_BATCH:
+		if (strip != NULL && strip->content == STRIP_BATCH)
+			(void)snprintf(buffer, size, "%lld", (long long)strip->batch.id);
+		break;
+	case TRACE_RUN:
+		if (strip != NULL && strip->content == STRIP_RUN)
+			(void)snprintf(buffer, size, "%lld", (long long)strip->run.id);
+		break;
+	case TRACE_ABOUT_COUNT: break;
+	}
+}
+
+static void ask_which(struct desk *desk, enum trace_about about, const char *prompt)
+{
+	char words[NAME_MAX_BYTES];
+
+	desk->recall.about = about;
+	usual_words(desk, about, words, sizeof(words));
+	desk_offer(desk, prompt, words, which_typed);
+}
+
+static void of_lid_box(struct desk *desk)
+{
+	ask_which(desk, TRACE_LID_BOX, "Lid box:");
+}
+
+static void of_lot(struct desk *desk)
+{
+	ask_which(desk, TRACE_LOT, "Lot code:");
+}
+
+static void of_load(struct desk *desk)
+{
+	ask_which(desk, TRACE_LOAD, "Load number:");
+}
+
+static void of_batch(struct desk *desk)
+{
+	ask_which(desk, TRACE_BATCH, "Batch number:");
+}
+
+static void of_run(struct desk *desk)
+{
+	ask_which(desk, TRACE_RUN, "Juicer run number:");
+}
+
+static void of_product(struct desk *desk)
+{
+	ask_which(desk, TRACE_PRODUCT, "Product:");
+}
+
+static void of_day(struct desk *desk)
+{
+	ask_which(desk, TRACE_DAY, "Day:");
+}
+
+static void list_up(struct desk *desk)
+{
+	list_move(&desk->recall.list, -1, (int)desk->recall.count);
+}
+
+static void list_down(struct desk *desk)
+{
+	list_move(&desk->recall.list, 1, (int)desk->recall.count);
+}
+
+static const struct view_key list_keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "open", "The jars of the recall, to be followed up.", NULL, open_recall },
+	{ 'b', 0, "b", "lid box", "Every jar under a lid of that box.", NULL, of_lid_box },
+	{ 'l', 0, "l", "lot", "Every jar of a lot, by its code.", NULL, of_lot },
+	{ 'o', 0, "o", "load", "Every jar of a load, by its number.", NULL, of_load },
+	{ 'c', 0, "c", "batch", "Every jar of a batch, by its number.", NULL, of_batch },
+	{ 'j', 0, "j", "run", "Every jar with juice of that run, by its number.", NULL, of_run },
+	{ 'p', 0, "p", "product", "Every jar of a product.", NULL, of_product },
+	{ 'd', 0, "d", "day", "Every jar made or canned on that day.", NULL, of_day },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_down },
+};
+
+const struct view recalls_view = {
+	.title = "Recalls",
+	.keys = list_keys,
+	.key_count = sizeof(list_keys) / sizeof(list_keys[0]),
+	.draw = list_draw,
+};

@@ -1,0 +1,398 @@
+/*
+ * trace_view.c - the jars of a trace or of a recall, each with its state and where it
+ * is; a recall is followed up to its last jar.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+
+/* --- jars: reading ------------------------------------------------------------------------ */
+
+static bool in_recall(const struct desk *desk)
+{
+	return desk->recall.recall.id != 0;
+}
+
+static bool only_traced(const struct desk *desk)
+{
+	return !in_recall(desk) && desk->recall.jar_count > 0;
+}
+
+static bool read_jars(struct desk *desk, struct fault *fault)
+{
+	struct recall_card *card = &desk->recall;
+	struct log_traced *jars;
+	struct log_trace trace;
+	size_t count;
+	bool done;
+
+	if (in_recall(desk))
+		done = kitchen_recall_jars(desk->kitchen, card->recall.id, &jars, &count, fault);
+	else
+		done = kitchen_trace_of(desk->kitchen, card->about, card->words, &trace, card->said, fault) &&
+		       kitchen_trace(desk->kitchen, &trace, &jars, &count, fault);
+	if (!done)
+		return false;
+	free(card->jars);
+	card->jars = jars;
+	card->jar_count = count;
+	list_move(&card->jar_list, 0, (int)count);
+	return true;
+}
+
+static void refresh_jars(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (!read_jars(desk, &fault))
+		desk_say_fault(desk, &fault);
+}
+
+void trace_view_enter(struct desk *desk, enum trace_about about, const char *words)
+{
+	struct recall_card *card = &desk->recall;
+	struct fault fault = { 0 };
+
+	memset(&card->recall, 0, sizeof(card->recall));
+	card->about = about;
+	card->jar_list = (struct list_state){ 0 };
+	text_copy(card->words, sizeof(card->words), words);
+	if (!read_jars(desk, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	card->from = desk->view;
+	desk->message[0] = '\0'; /* it was about words that named nothing */
+	desk_show_view(desk, VIEW_TRACE);
+	if (card->jar_count == 0)
+		desk_say(desk, ROLE_QUIET, "No jar is on record there.");
+}
+
+void trace_subject_enter(struct desk *desk, struct log_subject subject)
+{
+	char number[24];
+
+	(void)snprintf(number, sizeof(number), "%lld", (long long)subject.id);
+	switch (subject.kind) {
+	case SUBJECT_RUN: trace_view_enter(desk, TRACE_RUN, number); break;
+	case SUBJECT_BATCH: trace_view_enter(desk, TRACE_BATCH, number); break;
+	case SUBJECT_LOAD: trace_view_enter(desk, TRACE_LOAD, number); break;
+	default: break;
+	}
+}
+
+/* To the next jar of that outcome, from the present one on; false: there is none. */
+static bool go_to(struct recall_card *card, enum recall_outcome outcome)
+{
+	for (size_t i = 0; i < card->jar_count; i++) {
+		size_t at = ((size_t)card->jar_list.cursor + i) % card->jar_count;
+
+		if (card->jars[at].mark.outcome != outcome)
+			continue;
+		card->jar_list.cursor = (int)at;
+		return true;
+	}
+	return false;
+}
+
+/* What is still to be found, then what was not found. */
+static void go_to_open(struct desk *desk)
+{
+	if (!go_to(&desk->recall, RECALL_TO_FIND))
+		(void)go_to(&desk->recall, RECALL_NOT_FOUND);
+}
+
+void recall_view_open(struct desk *desk, int64_t recall_id)
+{
+	struct recall_card *card = &desk->recall;
+
+	memset(&card->recall, 0, sizeof(card->recall));
+	for (size_t i = 0; i < card->count; i++)
+		if (card->recalls[i].id == recall_id)
+			card->recall = card->recalls[i];
+	text_copy(card->said, sizeof(card->said), card->recall.words);
+	card->jar_list = (struct list_state){ 0 };
+	card->from = VIEW_RECALLS;
+	refresh_jars(desk);
+	go_to_open(desk);
+	desk_show_view(desk, VIEW_TRACE);
+}
+
+/* --- jars: drawing --------------------------------------------------------------------------- */
+
+/* "30 on the shelf, 9 used" */
+static void where_words(const struct desk *desk, struct text *text)
+{
+	const struct recall_card *card = &desk->recall;
+	int counts[WHERE_COUNT] = { 0 };
+	bool any = false;
+
+	for (size_t i = 0; i < card->jar_count; i++)
+		counts[jar_where(&card->jars[i])]++;
+	for (int i = 0; i < WHERE_COUNT; i++) {
+		if (counts[i] == 0 || i == WHERE_REPROCESSED)
+			continue;
+		text_add(text, "%s%d %s", any ? ", " : "", counts[i], jar_where_words((enum jar_where)i));
+		any = true;
+	}
+	if (counts[WHERE_REPROCESSED] > 0) /* each is one jar under two lids */
+		text_add(text, " (%d processed again)", counts[WHERE_REPROCESSED]);
+}
+
+static void jar_words(const struct log_traced *jar, bool marked, struct text *text)
+{
+	const struct jar_size *size = jar_size_named(jar->jar.size);
+
+	if (marked)
+		text_add(text, "%s: ", recall_outcome_words(jar->mark.outcome));
+	else if (jar->recalled)
+		text_add(text, "RECALLED: ");
+	text_add(text, "%s", jar->lot);
+	if (jar->jar.place_in_load > 0)
+		text_add(text, " jar %d", jar->jar.place_in_load);
+	text_add(text, ", %s, %s, %s", jar_where_words(jar_where(jar)), jar_state_name(jar->jar.state),
+	         size == NULL ? jar->jar.size : size->words);
+	if (jar->jar.load_id != 0)
+		text_add(text, ", load %lld", (long long)jar->jar.load_id);
+	if (jar->jar.load_id != 0 && jar->verdict != VERDICT_VALID)
+		text_add(text, ", %s", verdict_says(jar->verdict));
+	text_add(text, ", %s", jar->product);
+}
+
+static void jar_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct log_traced *jar = &desk->recall.jars[n];
+	bool here = n == desk->recall.jar_list.cursor;
+	bool open = in_recall(desk) ? jar->mark.outcome == RECALL_TO_FIND : jar->recalled;
+	char words[300];
+	struct text text = TEXT_OVER(words);
+
+	jar_words(jar, in_recall(desk), &text);
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_put(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : open ? ROLE_STOP : ROLE_PLAIN, words);
+}
+
+/* The jar under the cursor to its end. */
+static void whole_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct log_traced *jar = &desk->recall.jars[desk->recall.jar_list.cursor];
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	jar_words(jar, in_recall(desk), &text);
+	if (jar->mark.who[0] != '\0')
+		text_add(&text, ", by %s", jar->mark.who);
+	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
+}
+
+static void jars_draw(struct desk *desk, int top, int rows)
+{
+	struct recall_card *card = &desk->recall;
+	int window_rows;
+	int whole;
+	int first;
+	int cols;
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	whole = cols < NARROW ? 3 : 0;
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%zu jar%s of %s%s%s", card->jar_count,
+	              card->jar_count == 1 ? "" : "s", card->said, in_recall(desk) ? "; " : "", card->recall.reason);
+	where_words(desk, &text);
+	top += 1;
+	top += desk_paragraph(desk, top, 1, cols - 2, cols < NARROW ? 1 : 2, ROLE_PLAIN, words);
+	rows -= 1 + (cols < NARROW || (int)strlen(words) <= cols - 2 ? 1 : 2);
+	first = list_scroll(&card->jar_list, (int)card->jar_count, rows - whole);
+	for (int i = first; i < (int)card->jar_count && i - first < rows - whole; i++)
+		jar_draw(desk, i, top + i - first, cols);
+	if (whole > 0 && card->jar_count > 0)
+		whole_draw(desk, top + rows - whole, whole, cols);
+}
+
+/* --- jars: keys -------------------------------------------------------------------------------- */
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	struct recall_card *card = &desk->recall;
+	struct fault fault = { 0 };
+	enum view_name from = card->from;
+	int64_t id;
+
+	if (!kitchen_recall(desk->kitchen, card->about, card->words, text, &id, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk->entry.open = false;
+	recalls_view_refresh(desk);
+	recall_view_open(desk, id);
+	card->from = from;
+	desk_say(desk, ROLE_STOP, "Recalled: %lld to find. b thrown out, n not found, c cleared, g gone. (u undoes)",
+	         (long long)card->recall.to_find);
+	return true;
+}
+
+static void recall_them(struct desk *desk)
+{
+	desk_ask(desk, "Recall them, because:", "", reason_typed);
+}
+
+static void say_left(struct desk *desk)
+{
+	size_t left = 0;
+	size_t missing = 0;
+
+	for (size_t i = 0; i < desk->recall.jar_count; i++) {
+		left += desk->recall.jars[i].mark.outcome == RECALL_TO_FIND;
+		missing += desk->recall.jars[i].mark.outcome == RECALL_NOT_FOUND;
+	}
+	if (left > 0)
+		desk_say(desk, ROLE_DONE, "Noted. %zu still to find. (u undoes)", left);
+	else if (missing > 0)
+		desk_say(desk, ROLE_CAUTION, "%zu NOT FOUND: the recall stays open. g: they are gone. (u undoes)", missing);
+	else
+		desk_say(desk, ROLE_DONE, "Noted: that was the last one. The recall is done. (u undoes)");
+}
+
+static void follow(struct desk *desk, enum recall_outcome outcome, bool like)
+{
+	struct recall_card *card = &desk->recall;
+	struct log_traced one;
+	struct log_lot lot = { 0 };
+	const char *advice = "";
+	struct fault fault = { 0 };
+
+	if (card->jar_count == 0)
+		return;
+	one = card->jars[card->jar_list.cursor];
+	if (!kitchen_follow_up(desk->kitchen, card->recall.id, one.jar.id, outcome, like, &advice, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	refresh_jars(desk);
+	go_to_open(desk);
+	say_left(desk);
+	if (kitchen_lot_of_jar(desk->kitchen, one.jar.id, &lot, NULL))
+		steps_view_enter(desk, &lot, advice);
+}
+
+static void thrown_out(struct desk *desk)
+{
+	follow(desk, RECALL_THROWN_OUT, false);
+}
+
+static void not_found(struct desk *desk)
+{
+	follow(desk, RECALL_NOT_FOUND, false);
+}
+
+static void cleared(struct desk *desk)
+{
+	follow(desk, RECALL_CLEARED, false);
+}
+
+static void gone(struct desk *desk)
+{
+	follow(desk, RECALL_GONE, false);
+}
+
+static void all_gone(struct desk *desk)
+{
+	follow(desk, RECALL_GONE, true);
+}
+
+static void all_thrown_out(struct desk *desk)
+{
+	follow(desk, RECALL_THROWN_OUT, true);
+}
+
+static void none_found(struct desk *desk)
+{
+	follow(desk, RECALL_NOT_FOUND, true);
+}
+
+static void all_cleared(struct desk *desk)
+{
+	follow(desk, RECALL_CLEARED, true);
+}
+
+static void undo(struct desk *desk)
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (!kitchen_undo_recall(desk->kitchen, said, sizeof(said), &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	recalls_view_refresh(desk);
+	refresh_jars(desk);
+	desk_say(desk, ROLE_DONE, "%s", said);
+	if (in_recall(desk) && desk->recall.jar_count == 0) /* the recall itself was taken back */
+		recalls_view_enter(desk);
+}
+
+static void jars_back(struct desk *desk)
+{
+	if (desk->recall.from == VIEW_PANTRY)
+		pantry_view_enter(desk);
+	else if (desk->recall.from == VIEW_RECALLS)
+		recalls_view_enter(desk);
+	else
+		desk_show_view(desk, desk->recall.from);
+}
+
+static void jars_move(struct desk *desk, int by)
+{
+	list_move(&desk->recall.jar_list, by, (int)desk->recall.jar_count);
+}
+
+static void up(struct desk *desk)
+{
+	jars_move(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	jars_move(desk, 1);
+}
+
+static void page_up(struct desk *desk)
+{
+	jars_move(desk, -10);
+}
+
+static void page_down(struct desk *desk)
+{
+	jars_move(desk, 10);
+}
+
+static const struct view_key jar_keys[] = {
+	{ 'r', 0, "r", "recall them", "Mark every jar that may still be somewhere; each is then followed up.", only_traced, recall_them },
+	{ 'b', 0, "b", "thrown out", "The jar was found and thrown out.", in_recall, thrown_out },
+	{ 'n', 0, "n", "not found", "The jar could not be found.", in_recall, not_found },
+	{ 'c', 0, "c", "cleared", "The jar is cleared: it may stay.", in_recall, cleared },
+	{ 'g', 0, "g", "gone", "Nobody has it any more (eaten, given, broken): on your word the recall looks for it no longer.", in_recall, gone },
+	{ 'B', 0, "B N C G", "all like it", "The same for every jar of its lot in the same place.", in_recall, all_thrown_out },
+	{ 'N', 0, "", NULL, "", in_recall, none_found },
+	{ 'C', 0, "", NULL, "", in_recall, all_cleared },
+	{ 'G', 0, "", NULL, "", in_recall, all_gone },
+	{ 'u', 0, "u", "undo", "Take back the last recall or follow-up.", NULL, undo },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, jars_back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The jar above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The jar below.", NULL, down },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Ten jars up.", NULL, page_up },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "Ten jars down.", NULL, page_down },
+};
+
+const struct view trace_view = {
+	.title = "Jars traced",
+	.keys = jar_keys,
+	.key_count = sizeof(jar_keys) / sizeof(jar_keys[0]),
+	.draw = jars_draw,
+};

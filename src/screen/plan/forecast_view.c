@@ -1,0 +1,507 @@
+/*
+ * forecast_view.c - before the day: this fruit, these products > juice, batches,
+ * jars, lids, loads; and how much fruit so many jars take.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+#define DETAIL_ROWS 4
+
+/* NULL: it has been retired meanwhile. */
+static const struct recipe *recipe_at(const struct desk *desk, int n)
+{
+	return kitchen_recipe_named(desk->kitchen, desk->forecast.choice[n].recipe);
+}
+
+static const struct jar_size *jar_at(const struct desk *desk, int n)
+{
+	int jar = desk->forecast.choice[n].jar;
+
+	if (jar >= 0 || recipe_at(desk, n) == NULL)
+		return &jar_sizes[jar < 0 ? 0 : jar];
+	return usual_jar(recipe_at(desk, n));
+}
+
+/* --- working it out -------------------------------------------------------------------- */
+
+static void take_wishes(const struct desk *desk, struct wishes *wishes)
+{
+	const struct forecast_card *card = &desk->forecast;
+
+	memset(wishes, 0, sizeof(*wishes));
+	text_copy(wishes->fruit, sizeof(wishes->fruit), card->fruit);
+	wishes->fruit_mg = card->fruit_mg;
+	wishes->juice_in_stock = card->juice_in_stock;
+	wishes->in_pot = card->in_pot;
+	for (size_t i = 0; i < card->choices && wishes->count < FORECAST_PRODUCTS_MAX; i++) {
+		struct wish *wish = &wishes->wish[wishes->count];
+
+		if (!card->choice[i].chosen)
+			continue;
+		text_copy(wish->recipe, sizeof(wish->recipe), card->choice[i].recipe);
+		text_copy(wish->jar, sizeof(wish->jar), jar_at(desk, (int)i)->name);
+		wish->batches = card->choice[i].batches;
+		wishes->count++;
+	}
+}
+
+static void work_out(struct desk *desk)
+{
+	struct forecast_card *card = &desk->forecast;
+	struct fault fault = { 0 };
+	struct wishes wishes;
+
+	take_wishes(desk, &wishes);
+	card->refusal[0] = '\0';
+	card->known = wishes.count > 0 && kitchen_look_ahead(desk->kitchen, &wishes, &card->ahead, &fault);
+	if (!card->known && wishes.count > 0)
+		text_copy(card->refusal, sizeof(card->refusal), fault.sentence);
+}
+
+/* Which line of the forecast the n-th recipe is; -1: it is not chosen. */
+static int line_of(const struct desk *desk, int n)
+{
+	int line = 0;
+
+	if (!desk->forecast.known || !desk->forecast.choice[n].chosen)
+		return -1;
+	for (int i = 0; i < n; i++)
+		line += desk->forecast.choice[i].chosen;
+	return line;
+}
+
+/* --- the questions ------------------------------------------------------------------------- */
+
+/* The most batches that any of the recipes may have in one pot here. */
+static int most_in_pot(const struct desk *desk)
+{
+	int most = 1;
+
+	for (size_t i = 0; i < desk->forecast.choices; i++) {
+		const struct recipe *recipe = recipe_at(desk, (int)i);
+		int of_this = recipe == NULL ? 1 : kitchen_batches_in_pot(desk->kitchen, recipe);
+
+		most = of_this > most ? of_this : most;
+	}
+	return most < IN_POT_MAX ? most : IN_POT_MAX;
+}
+
+static bool in_pot_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t batches = 1;
+	int most = most_in_pot(desk);
+
+	if (text[strspn(text, " ")] != '\0' && !amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &batches, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (batches < 1 || batches > most) {
+		desk_say(desk, ROLE_CAUTION, "Recipes and pots here allow 1 to %d batches in one pot.", most);
+		return false;
+	}
+	desk->forecast.in_pot = (int)batches;
+	desk->message[0] = '\0';
+	work_out(desk);
+	return true;
+}
+
+static void ask_in_pot(struct desk *desk)
+{
+	char prompt[80];
+
+	(void)snprintf(prompt, sizeof(prompt), "Batches a pot, 1 to %d:", most_in_pot(desk));
+	desk_ask(desk, prompt, "", in_pot_typed);
+}
+
+static bool may_multiply(const struct desk *desk)
+{
+	return most_in_pot(desk) > 1;
+}
+
+static bool weight_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &desk->forecast.fruit_mg, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	desk->message[0] = '\0';
+	desk->forecast.in_pot = 0;
+	work_out(desk);
+	if (!may_multiply(desk))
+		return true;
+	ask_in_pot(desk);
+	return false; /* the line stays open for the pots */
+}
+
+static void ask_weight(struct desk *desk)
+{
+	desk_ask(desk, "How much of it, 60 lb or 27 kg:", "", weight_typed);
+}
+
+static bool fruit_typed(struct desk *desk, const char *text)
+{
+	struct forecast_card *card = &desk->forecast;
+	const struct recipe *recipe;
+	size_t count = 0;
+
+	if (text[strspn(text, " ")] == '\0' || kitchen_makes(desk->kitchen, text, 0) == NULL) {
+		desk_say(desk, ROLE_CAUTION, "No recipe here is made of \"%s\".", text);
+		return false;
+	}
+	memset(card->choice, 0, sizeof(card->choice));
+	for (; count < FORECAST_RECIPES_MAX && (recipe = kitchen_makes(desk->kitchen, text, count)) != NULL; count++) {
+		text_copy(card->choice[count].recipe, sizeof(card->choice[count].recipe), recipe->name);
+		card->choice[count].chosen = count == 0;
+		card->choice[count].jar = -1;
+	}
+	text_copy(card->fruit, sizeof(card->fruit), text);
+	card->choices = count;
+	card->list = (struct list_state){ 0 };
+	desk->message[0] = '\0';
+	ask_weight(desk);
+	return false; /* the line stays open for the weight */
+}
+
+static void ask_fruit(struct desk *desk)
+{
+	desk_offer(desk, "Which fruit:", desk->forecast.fruit, fruit_typed);
+}
+
+void forecast_view_enter(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_FORECAST);
+	if (desk->forecast.choices == 0)
+		ask_fruit(desk);
+}
+
+static bool want_typed(struct desk *desk, const char *text)
+{
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	int n = desk->forecast.list.cursor;
+	struct fault fault = { 0 };
+	struct wishes wishes;
+	struct ahead ahead;
+	char fruit[BOUND_COUNT][64];
+	int64_t jars;
+
+	take_wishes(desk, &wishes);
+	wishes.count = 1;
+	text_copy(wishes.wish[0].recipe, sizeof(wishes.wish[0].recipe), desk->forecast.choice[n].recipe);
+	text_copy(wishes.wish[0].jar, sizeof(wishes.wish[0].jar), jar_at(desk, n)->name);
+	if (!amount_read(text, MEASURE_EACH, SUPPLY_JAR, &jars, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	wishes.jars = (int)jars;
+	if (jars < 1 || !kitchen_look_ahead(desk->kitchen, &wishes, &ahead, &fault)) {
+		desk_say(desk, ROLE_CAUTION, "%s", jars < 1 ? "Say how many jars." : fault.sentence);
+		return false;
+	}
+	for (int bound = 0; bound < BOUND_COUNT; bound++)
+		amount_words(MEASURE_MASS, ahead.need.fruit_mg[bound], units, fruit[bound], sizeof(fruit[0]));
+	desk_say(desk, ROLE_DONE, "%d %s: %s of %s, to be sure %s, at best %s.", ahead.jars, jar_at(desk, n)->plural,
+	         fruit[BOUND_LIKELY], desk->forecast.fruit, fruit[BOUND_HIGH], fruit[BOUND_LOW]);
+	return true;
+}
+
+static void ask_want(struct desk *desk)
+{
+	char prompt[80];
+
+	if (desk->forecast.choices == 0)
+		return;
+	(void)snprintf(prompt, sizeof(prompt), "How many %s of it:", jar_at(desk, desk->forecast.list.cursor)->plural);
+	desk_ask(desk, prompt, "", want_typed);
+}
+
+/* --- choosing -------------------------------------------------------------------------------- */
+
+static bool has_recipes(const struct desk *desk)
+{
+	return desk->forecast.choices > 0;
+}
+
+static void choose(struct desk *desk)
+{
+	struct forecast_card *card = &desk->forecast;
+	int chosen = 0;
+
+	for (size_t i = 0; i < card->choices; i++)
+		chosen += card->choice[i].chosen;
+	if (!card->choice[card->list.cursor].chosen && chosen == FORECAST_PRODUCTS_MAX) {
+		desk_say(desk, ROLE_CAUTION, "At most %d products at a time.", FORECAST_PRODUCTS_MAX);
+		return;
+	}
+	card->choice[card->list.cursor].chosen = !card->choice[card->list.cursor].chosen;
+	work_out(desk);
+}
+
+static void next_jar(struct desk *desk)
+{
+	int n = desk->forecast.list.cursor;
+	int jar = jar_size_index(jar_at(desk, n));
+
+	if (recipe_at(desk, n) == NULL)
+		return;
+	do
+		jar = (jar + 1) % (int)jar_size_count;
+	while (!recipe_allows_jar(recipe_at(desk, n), jar_sizes[jar].name));
+	desk->forecast.choice[n].jar = jar;
+	work_out(desk);
+}
+
+static void set_batches(struct desk *desk, int by)
+{
+	int *batches = &desk->forecast.choice[desk->forecast.list.cursor].batches;
+
+	if (*batches + by < 0 || *batches + by > FORECAST_BATCHES_MAX || desk->forecast.choices == 0)
+		return;
+	*batches += by;
+	desk->forecast.choice[desk->forecast.list.cursor].chosen = true;
+	work_out(desk);
+}
+
+static void more(struct desk *desk)
+{
+	set_batches(desk, 1);
+}
+
+static void fewer(struct desk *desk)
+{
+	set_batches(desk, -1);
+}
+
+static void with_stock(struct desk *desk)
+{
+	desk->forecast.juice_in_stock = !desk->forecast.juice_in_stock;
+	work_out(desk);
+}
+
+/* The fruit as runs, the batches as forecast, into the day's plan. */
+static bool arrival_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	struct wishes wishes;
+	int arrives = PLAN_ANY_TIME;
+
+	take_wishes(desk, &wishes);
+	if ((text[0] != '\0' && !plan_time_read(text, &arrives, &fault)) ||
+	    !kitchen_plan_from_wishes(desk->kitchen, &wishes, arrives, &fault)) {
+		desk_say_fault(desk, &fault);
+		return fault.kind != FAULT_MISUSE;
+	}
+	plan_view_enter(desk);
+	desk_say(desk, ROLE_DONE, "In the plan. g goes by it. (u undoes)");
+	return true;
+}
+
+static void plan_it(struct desk *desk)
+{
+	desk_ask(desk, "Fruit arrives at (empty: it is here):", "", arrival_typed);
+}
+
+static bool is_known(const struct desk *desk)
+{
+	return desk->forecast.known;
+}
+
+/* --- drawing ------------------------------------------------------------------------------------ */
+
+/* "56 (48-100)", or "56" when there is nothing between. */
+static void range_words(const int values[BOUND_COUNT], char *buffer, size_t size)
+{
+	if (values[BOUND_LOW] == values[BOUND_HIGH])
+		(void)snprintf(buffer, size, "%d", values[BOUND_LIKELY]);
+	else
+		(void)snprintf(buffer, size, "%d (%d-%d)", values[BOUND_LIKELY], values[BOUND_LOW], values[BOUND_HIGH]);
+}
+
+static void recipe_draw(struct desk *desk, int n, int row, int cols)
+{
+	bool selected = n == desk->forecast.list.cursor;
+	int line = line_of(desk, n);
+	enum role role = selected ? ROLE_SELECTED : line >= 0 ? ROLE_PLAIN : ROLE_QUIET;
+	char mark = desk->forecast.choice[n].chosen ? 'x' : ' ';
+	char batches[48] = "";
+	char jars[48] = "";
+
+	if (line >= 0) {
+		range_words(desk->forecast.ahead.forecast.lines[line].batches, batches, sizeof(batches));
+		range_words(desk->forecast.ahead.forecast.lines[line].jars, jars, sizeof(jars));
+	}
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	if (cols < NARROW)
+		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-26.26s %.*s", mark,
+		              desk->forecast.choice[n].recipe, (int)strcspn(jars, " "), jars);
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-32.32s %-12s %s %s", mark,
+		              desk->forecast.choice[n].recipe, batches, jars, jar_at(desk, n)->plural);
+}
+
+static void sum_words(const struct desk *desk, bool narrow, struct text *text)
+{
+	const struct forecast_card *card = &desk->forecast;
+	const struct forecast *forecast = &card->ahead.forecast;
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	char words[64];
+	char jars[48];
+	char loads[48];
+
+	if (!card->known) {
+		text_add(text, "%s", card->refusal[0] != '\0' ? card->refusal : "Choose with Space what is made of it.");
+		return;
+	}
+	if (forecast->juice) {
+		amount_words(MEASURE_VOLUME, forecast->juice_ul[BOUND_LIKELY], units, words, sizeof(words));
+		text_add(text, "juice %s", words);
+		amount_words(MEASURE_VOLUME, forecast->juice_ul[BOUND_LOW], units, words, sizeof(words));
+		if (!narrow)
+			text_add(text, " (%s", words);
+		amount_words(MEASURE_VOLUME, forecast->juice_ul[BOUND_HIGH], units, words, sizeof(words));
+		if (!narrow)
+			text_add(text, " to %s)", words);
+		text_add(text, "; ");
+	}
+	range_words(forecast->jars, jars, sizeof(jars));
+	range_words(forecast->loads, loads, sizeof(loads));
+	text_add(text, narrow ? "jars %s; loads %s" : "jars and lids %s; canner loads %s", jars, loads);
+}
+
+/* What the line under the cursor says in full. */
+static void line_words(const struct desk *desk, struct text *text)
+{
+	const struct forecast_card *card = &desk->forecast;
+	int line = line_of(desk, card->list.cursor);
+	const struct forecast_product *product;
+	char batches[48];
+	char jars[48];
+	char loads[48];
+
+	if (line < 0) {
+		text_add(text, card->choice[card->list.cursor].chosen ? "%s: chosen" : "%s: not chosen", card->choice[card->list.cursor].recipe);
+		return;
+	}
+	product = &card->ahead.order.products[line];
+	range_words(card->ahead.forecast.lines[line].batches, batches, sizeof(batches));
+	range_words(card->ahead.forecast.lines[line].jars, jars, sizeof(jars));
+	range_words(card->ahead.forecast.lines[line].loads, loads, sizeof(loads));
+	text_add(text, "%s: batches %s%s", product->recipe->name, batches,
+	         product->batches == 0 ? "" : ", as asked at most");
+	if (product->in_pot > 1)
+		text_add(text, ", %d in a pot", product->in_pot);
+	text_add(text, ", %s %s, ", product->jar->plural, jars);
+	if (product->room > 0)
+		text_add(text, "loads %s of %d in %s", loads, product->room, card->ahead.canner[line]);
+	else
+		text_add(text, "no canner here has a process for it");
+}
+
+static void yield_words(const struct desk *desk, struct text *text)
+{
+	const struct juice_yield *yield = &desk->forecast.ahead.order.yield;
+
+	if (!desk->forecast.known || !desk->forecast.ahead.forecast.juice)
+		return;
+	text_add(text, "%.2f lb a quart (%.2f to %.2f); ", pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]),
+	         pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]), pounds_of_yield(yield->ul_per_kg[BOUND_LOW]));
+	if (yield->own)
+		text_add(text, "own %lld runs %.2f, weight %.0f %%; ", (long long)yield->runs,
+		         pounds_of_yield(yield->own_mean), yield->weight * 100.0);
+	else
+		text_add(text, "own runs %lld of %d; ", (long long)yield->runs, OWN_RUNS_MIN);
+	text_add(text, "published: %s", yield->row->source);
+}
+
+static void head_words(const struct desk *desk, struct text *text)
+{
+	const struct forecast_card *card = &desk->forecast;
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	char words[64];
+
+	amount_words(MEASURE_MASS, card->fruit_mg, units, words, sizeof(words));
+	text_add(text, "%s of %s", words, card->fruit);
+	if (!card->juice_in_stock)
+		return;
+	amount_words(MEASURE_VOLUME, card->known ? card->ahead.order.juice_ul : 0, units, words, sizeof(words));
+	text_add(text, " and %s of juice in stock", words);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	struct forecast_card *card = &desk->forecast;
+	char words[700];
+	struct text text = TEXT_OVER(words);
+	int count = (int)card->choices;
+	int window_rows;
+	int detail;
+	int first;
+	int cols;
+	int row = top;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (count == 0) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "Which fruit will there be?");
+		return;
+	}
+	/* Each time: an act of another terminal may have changed what is known. */
+	work_out(desk);
+	head_words(desk, &text);
+	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, words);
+	text = TEXT_OVER(words);
+	sum_words(desk, cols < NARROW, &text);
+	row += desk_paragraph(desk, row, 1, cols - 2, rows > 12 ? 3 : 2, card->known ? ROLE_RUNNING : ROLE_CAUTION, words);
+	detail = top + rows - row > 10 ? DETAIL_ROWS + 2 : cols < NARROW ? 3 : 2;
+	if (cols >= NARROW)
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "made of it", "batches",
+		              "jars: likely (from - to)");
+	first = list_scroll(&card->list, count, top + rows - row - detail);
+	for (int i = first; i < count && row < top + rows - detail; i++)
+		recipe_draw(desk, i, row++, cols);
+	row = top + rows - detail;
+	text = TEXT_OVER(words);
+	line_words(desk, &text);
+	row += desk_paragraph(desk, row, 1, cols - 2, cols < NARROW ? 3 : 2, ROLE_STRONG, words);
+	text = TEXT_OVER(words);
+	yield_words(desk, &text);
+	desk_paragraph(desk, row, 1, cols - 2, top + rows - row, ROLE_QUIET, words);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->forecast.list, -1, (int)desk->forecast.choices);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->forecast.list, 1, (int)desk->forecast.choices);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product of it, or not.", has_recipes, choose },
+	{ 'b', 0, "b", "to buy", "What is missing for it, in units one buys.", is_known, shortage_view_enter },
+	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known, plan_it },
+	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.", has_recipes, more },
+	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer; below one: as many as there is fruit for.", has_recipes, fewer },
+	{ 'w', 0, "w", "want jars", "How much fruit do so many jars take?", has_recipes, ask_want },
+	{ 'j', 0, "j", "jar", "The next jar size the recipe may be filled into.", has_recipes, next_jar },
+	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
+	{ 'v', 0, "v", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
+	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf.", NULL, supplies_view_enter },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view forecast_view = {
+	.title = "Forecast",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

@@ -1,0 +1,668 @@
+/*
+ * plan_view.c - the day's plan: what comes next and for whom, the ribbons of all
+ * stations, the rows of the plan, and the times it reckons with; a page each.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/plan/plan.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+#define MINUTE_MS (INT64_C(60) * 1000)
+#define TIMES_MAX 64
+
+const struct kitchen_plan *desk_plan(const struct desk *desk)
+{
+	return kitchen_plan(desk->kitchen, &desk->now);
+}
+
+/* --- the head of every page ------------------------------------------------------------ */
+
+static long long minutes(int64_t ms)
+{
+	return (long long)((ms < 0 ? -ms : ms) / MINUTE_MS);
+}
+
+static void late_words(int64_t late_ms, struct text *text)
+{
+	if (late_ms >= MINUTE_MS)
+		text_add(text, ", %lld min later", minutes(late_ms));
+	else if (late_ms <= -MINUTE_MS)
+		text_add(text, ", %lld min sooner", minutes(late_ms));
+	else
+		text_add(text, ", on time");
+}
+
+static void finish_words(const struct kitchen_plan *plan, struct text *text)
+{
+	char hour[8];
+	char accepted[8];
+
+	clock_words_hour(plan->finish_ms, hour, sizeof(hour));
+	clock_words_hour(plan->accepted_finish_ms, accepted, sizeof(accepted));
+	switch (plan->state) {
+	case PLAN_EMPTY: text_add(text, "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g)."); break;
+	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g goes by it.", hour); break;
+	case PLAN_ACCEPTED:
+		text_add(text, "Ends about %s; the plan said %s", hour, accepted);
+		late_words(plan->late_ms, text);
+		text_add(text, ". %d of %d done.", plan->done, plan->planned + plan->going_on + plan->done);
+		break;
+	case PLAN_OVER:
+		clock_words_hour(plan->finished_wall_ms, hour, sizeof(hour));
+		text_add(text, "The day ended at %s; the plan said %s", hour, accepted);
+		late_words(plan->late_ms, text);
+		text_add(text, ".");
+		break;
+	}
+}
+
+/* Where the day is narrow. */
+static void busy_words(const struct kitchen_plan *plan, struct text *text)
+{
+	const struct day_plan *day = plan->plan;
+	char hour[8];
+
+	clock_words_hour(plan_wall_ms(plan, day->bound_s), hour, sizeof(hour));
+	text_add(text, "Busiest: the %s, %d %%. No plan ends before %s.", plan_stage_words(day->bottleneck),
+	         day->stages[day->bottleneck].permille / 10, hour);
+	if (day->queue.jars == 0)
+		return;
+	clock_words_hour(plan_wall_ms(plan, day->queue.from_s), hour, sizeof(hour));
+	text_add(text, " Most jars wait at %s: %d.", hour, day->queue.jars);
+}
+
+/* Returns the rows it took. */
+static int head_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	char words[400];
+	struct text text = TEXT_OVER(words);
+	int used;
+
+	if (plan->possible || plan->state == PLAN_EMPTY || plan->state == PLAN_OVER || plan->nothing_left) {
+		finish_words(plan, &text);
+		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 2 : 1, ROLE_STRONG, words);
+	} else {
+		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 3 : 2, ROLE_STOP, plan->why.sentence);
+	}
+	if (!plan->possible || rows < 10)
+		return used;
+	text = TEXT_OVER(words);
+	busy_words(plan, &text);
+	return used + desk_paragraph(desk, top + used, 1, cols - 2, cols < NARROW ? 2 : 1, ROLE_QUIET, words);
+}
+
+/* --- page: what next ---------------------------------------------------------------------- */
+
+struct nexts {
+	size_t count;
+	struct plan_next list[PLAN_PEOPLE_MAX + PLAN_STATIONS_MAX];
+};
+
+/* Helpers first, then stations. */
+static void read_nexts(const struct desk *desk, struct nexts *nexts)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	nexts->count = plan_next_people(plan, board, &desk->now, nexts->list);
+	nexts->count += plan_next_stations(plan, board, &desk->now, nexts->list + nexts->count);
+}
+
+static void next_draw(struct desk *desk, const struct plan_next *next, bool here, int row, int cols)
+{
+	char when[24];
+	char who[24];
+
+	if (next->now && next->late_ms >= MINUTE_MS && !next->ringing)
+		(void)snprintf(when, sizeof(when), "now -%lld", minutes(next->late_ms));
+	else if (next->now)
+		text_copy(when, sizeof(when), next->ringing ? "NOW !" : "now");
+	else if (next->nothing)
+		text_copy(when, sizeof(when), "-");
+	else
+		clock_words_hour(next->at_ms, when, sizeof(when));
+	if (next->who[0] != '\0')
+		(void)snprintf(who, sizeof(who), "%.5s", next->who);
+	else
+		(void)snprintf(who, sizeof(who), next->digit > 0 ? "%d" : " ", next->digit);
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_put(desk->terminal, row, 3, 5, next->who[0] != '\0' ? ROLE_STRONG : ROLE_KEY, who);
+	terminal_put(desk->terminal, row, 9, 8, next->ringing ? ROLE_STOP : next->now ? ROLE_RUNNING : ROLE_QUIET, when);
+	terminal_put(desk->terminal, row, cols < NARROW ? 16 : 18, cols - (cols < NARROW ? 17 : 19),
+	             here ? ROLE_SELECTED : next->now ? ROLE_STRONG : ROLE_PLAIN, next->words);
+}
+
+static void page_next_draw(struct desk *desk, int row, int rows, int cols)
+{
+	struct nexts nexts;
+	int first;
+
+	read_nexts(desk, &nexts);
+	list_move(&desk->plan.next, 0, (int)nexts.count);
+	if (cols < NARROW && rows > 4 && nexts.count > 0) {
+		/* What a narrow window cuts is read to its end below. */
+		rows -= 2;
+		desk_paragraph(desk, row + rows, 1, cols - 2, 2, ROLE_STRONG, nexts.list[desk->plan.next.cursor].words);
+	}
+	first = list_scroll(&desk->plan.next, (int)nexts.count, rows);
+	for (int i = first; i < (int)nexts.count && i - first < rows; i++)
+		next_draw(desk, &nexts.list[i], i == desk->plan.next.cursor, row + i - first, cols);
+}
+
+/* --- page: rows ------------------------------------------------------------------------------ */
+
+static const char *state_words(const struct plan_item *item)
+{
+	switch (item->state) {
+	case ITEM_PLANNED: return item->juice_short ? "no juice" : "planned";
+	case ITEM_GOING_ON: return "going on";
+	case ITEM_WAITING: return "jars wait";
+	case ITEM_DONE: return "done";
+	case ITEM_LEFT_OUT: return "no process";
+	case ITEM_NOT_BEGUN: return "not begun";
+	}
+	return "?";
+}
+
+static void item_draw(struct desk *desk, const struct plan_item *item, bool here, int row, int cols)
+{
+	char from[8] = "";
+	char to[8] = "";
+	char jars[24] = "";
+	bool over = item->state == ITEM_DONE || item->state == ITEM_LEFT_OUT || item->state == ITEM_NOT_BEGUN;
+
+	if (item->start_ms != 0)
+		clock_words_hour(item->start_ms, from, sizeof(from));
+	if (item->end_ms != 0)
+		clock_words_hour(item->end_ms, to, sizeof(to));
+	if (item->jars > 0)
+		(void)snprintf(jars, sizeof(jars), ", %d jars", item->jars);
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : over ? ROLE_QUIET : ROLE_PLAIN,
+	              "%5s-%-5s %-10s %s%s%s", from, to, state_words(item), item->words, jars,
+	              item->plan_id == 0 ? " (not planned)" : "");
+}
+
+static void page_rows_draw(struct desk *desk, int row, int rows, int cols)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	int count = (int)plan->item_count;
+	int first;
+
+	list_move(&desk->plan.rows, 0, count);
+	first = list_scroll(&desk->plan.rows, count, rows);
+	if (count == 0)
+		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, "No row yet.");
+	for (int i = first; i < count && i - first < rows; i++)
+		item_draw(desk, &plan->items[i], i == desk->plan.rows.cursor, row + i - first, cols);
+}
+
+static const struct plan_item *item_here(const struct desk *desk)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+
+	return desk->plan.page == PLAN_PAGE_ROWS && desk->plan.rows.cursor < (int)plan->item_count
+	           ? &plan->items[desk->plan.rows.cursor] : NULL;
+}
+
+/* --- page: what the plan reckons with ------------------------------------------------------------ */
+
+/* The house, then helpers, breaks and planning times, one list. */
+enum reckoning { RECKON_HOUSE, RECKON_HELPER, RECKON_BREAK, RECKON_TIME, RECKON_NOTHING };
+
+/* What the n-th line is, and the how-manieth of its kind. */
+static enum reckoning reckoning_at(const struct desk *desk, int n, size_t *which)
+{
+	struct plan_time time;
+	size_t helpers;
+	size_t breaks;
+
+	(void)kitchen_helpers(desk->kitchen, &helpers);
+	(void)kitchen_breaks(desk->kitchen, &breaks);
+	*which = (size_t)n;
+	if (n == 0)
+		return RECKON_HOUSE;
+	*which -= 1;
+	if (*which < helpers)
+		return RECKON_HELPER;
+	*which -= helpers;
+	if (*which < breaks)
+		return RECKON_BREAK;
+	*which -= breaks;
+	return kitchen_plan_time(desk->kitchen, *which, &time) ? RECKON_TIME : RECKON_NOTHING;
+}
+
+static int reckoning_count(const struct desk *desk)
+{
+	size_t which;
+	int count = 0;
+
+	while (count < TIMES_MAX && reckoning_at(desk, count, &which) != RECKON_NOTHING)
+		count++;
+	return count;
+}
+
+static void house_line(const struct desk *desk, char *buffer, size_t size)
+{
+	const struct log_plan_house *house = kitchen_plan_house(desk->kitchen);
+	struct text text = text_over(buffer, size);
+	char charge[48];
+
+	amount_words(MEASURE_MASS, house->charge_mg, kitchen_board(desk->kitchen)->house.units, charge, sizeof(charge));
+	text_add(&text, "plan burners=%d fillers=%d", house->burners, house->fillers);
+	if (house->cooling_jars >= 0)
+		text_add(&text, " cooling=%d", house->cooling_jars);
+	text_add(&text, " clean=%d late=%d charge=\"%s\"", house->clean_minutes, house->late_minutes, charge);
+}
+
+static void time_words(const struct plan_time *time, struct text *text)
+{
+	char length[24];
+	struct text words = TEXT_OVER(length);
+
+	text_add_duration(&words, time->seconds);
+	text_add(text, "%-18.18s %-11s %7s  %d hand%s  ", station_kind_words(time->kind), time->rule->words, length, time->people,
+	         time->people == 1 ? " " : "s");
+	if (time->is_own)
+		text_add(text, "own log, mean of %d", time->own_count);
+	else
+		text_add(text, "%s", time->rule->source);
+}
+
+static void reckoning_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	struct plan_time time;
+	char from[8];
+	char to[8];
+	size_t which;
+	size_t count;
+
+	switch (reckoning_at(desk, n, &which)) {
+	case RECKON_HOUSE: house_line(desk, buffer, size); break;
+	case RECKON_HELPER: {
+		const struct log_helper *helper = &kitchen_helpers(desk->kitchen, &count)[which];
+
+		plan_time_words(helper->from_minutes, from, sizeof(from));
+		text_add(&text, "helper %s%s%s", helper->initials, from[0] != '\0' ? ", from " : "", from);
+		break;
+	}
+	case RECKON_BREAK: {
+		const struct log_plan_break *meal = &kitchen_breaks(desk->kitchen, &count)[which];
+
+		plan_time_words(meal->start_minutes, from, sizeof(from));
+		plan_time_words(meal->end_minutes, to, sizeof(to));
+		text_add(&text, "break %s to %s, %s", from, to, plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns));
+		break;
+	}
+	case RECKON_TIME:
+		if (kitchen_plan_time(desk->kitchen, which, &time))
+			time_words(&time, &text);
+		break;
+	case RECKON_NOTHING: break;
+	}
+}
+
+static void page_times_draw(struct desk *desk, int row, int rows, int cols)
+{
+	int count = reckoning_count(desk);
+	int first;
+
+	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
+	             "What it reckons with. Process times are the published ones, never shortened.");
+	list_move(&desk->plan.times, 0, count);
+	first = list_scroll(&desk->plan.times, count, rows - 1);
+	for (int i = first; i < count && i - first < rows - 1; i++) {
+		bool here = i == desk->plan.times.cursor;
+		char words[300];
+
+		reckoning_words(desk, i, words, sizeof(words));
+		terminal_put(desk->terminal, row + 1 + i - first, 1, 1, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, row + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	}
+}
+
+/* --- drawing ----------------------------------------------------------------------------------- */
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int cols = desk_columns(desk);
+	int used = head_draw(desk, top, rows, cols);
+
+	switch (desk->plan.page) {
+	case PLAN_PAGE_NEXT: page_next_draw(desk, top + used, rows - used, cols); break;
+	case PLAN_PAGE_RIBBON: plan_ribbon_draw(desk, top + used, rows - used); break;
+	case PLAN_PAGE_ROWS: page_rows_draw(desk, top + used, rows - used, cols); break;
+	case PLAN_PAGE_TIMES: page_times_draw(desk, top + used, rows - used, cols); break;
+	case PLAN_PAGE_COUNT: break;
+	}
+}
+
+void plan_view_enter(struct desk *desk)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+
+	desk->plan.page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT : plan->state == PLAN_EMPTY ? PLAN_PAGE_ROWS : PLAN_PAGE_RIBBON;
+	desk->plan.scroll_ms = 0;
+	desk_show_view(desk, VIEW_PLAN);
+}
+
+/* --- keys --------------------------------------------------------------------------------------- */
+
+static void next_page(struct desk *desk)
+{
+	desk->plan.page = (enum plan_page)((desk->plan.page + 1) % PLAN_PAGE_COUNT);
+}
+
+static void select_station(struct desk *desk, int64_t station_id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; station_id != 0 && i < board->stations; i++)
+		if (board->strips[i].station.id == station_id)
+			desk_select(desk, &board->strips[i]);
+	desk_show_board(desk);
+}
+
+static void go_there(struct desk *desk)
+{
+	struct nexts nexts;
+
+	if (desk->plan.page != PLAN_PAGE_NEXT) {
+		next_page(desk);
+		return;
+	}
+	read_nexts(desk, &nexts);
+	if (desk->plan.next.cursor < (int)nexts.count)
+		select_station(desk, nexts.list[desk->plan.next.cursor].station_id);
+}
+
+static const char *first_words(const struct desk *desk)
+{
+	static const char *const next[] = { "go there", "the rows", "reckons with", "what next" };
+
+	return next[desk->plan.page];
+}
+
+static void say_done(struct desk *desk, bool done, const struct fault *fault, const char *words)
+{
+	if (done)
+		desk_say(desk, ROLE_DONE, "%s (u undoes)", words);
+	else
+		desk_say_fault(desk, fault);
+}
+
+static bool line_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	bool done = kitchen_setup_line(desk->kitchen, text, 0, &fault);
+
+	say_done(desk, done, &fault, "Planned.");
+	if (done)
+		desk->plan.page = PLAN_PAGE_ROWS;
+	return done;
+}
+
+static void add_run(struct desk *desk)
+{
+	desk_ask(desk, "Fruit:", "run grapes \"12 lb\" times=2", line_typed);
+	desk_say(desk, ROLE_QUIET, "also at=8:30 when it arrives; times=2: two baskets");
+}
+
+static void add_batch(struct desk *desk)
+{
+	desk_ask(desk, "Batch:", "batch \"grape jelly\" jar=half_pint multiple=1 times=2", line_typed);
+	desk_say(desk, ROLE_QUIET, "also at=10:00: not before; after=2: when two baskets have been drained");
+}
+
+/* A helper or a break under the cursor. */
+static enum reckoning removable(const struct desk *desk, size_t *which)
+{
+	enum reckoning reckoning = desk->plan.page == PLAN_PAGE_TIMES ? reckoning_at(desk, desk->plan.times.cursor, which)
+	                                                               : RECKON_NOTHING;
+
+	return reckoning == RECKON_HELPER || reckoning == RECKON_BREAK ? reckoning : RECKON_NOTHING;
+}
+
+static bool may_take_out(const struct desk *desk)
+{
+	const struct plan_item *item = item_here(desk);
+	size_t which;
+
+	return (item != NULL && item->plan_id != 0 && item->state == ITEM_PLANNED) ||
+	       removable(desk, &which) != RECKON_NOTHING;
+}
+
+static void take_out(struct desk *desk)
+{
+	const struct plan_item *item = item_here(desk);
+	struct fault fault = { 0 };
+	size_t which = 0;
+	size_t count;
+	bool done;
+
+	if (item != NULL)
+		done = kitchen_plan_remove(desk->kitchen, item->is_run, item->plan_id, &fault);
+	else if (removable(desk, &which) == RECKON_HELPER)
+		done = kitchen_remove_helper(desk->kitchen, kitchen_helpers(desk->kitchen, &count)[which].id, &fault);
+	else
+		done = kitchen_remove_break(desk->kitchen, kitchen_breaks(desk->kitchen, &count)[which].id, &fault);
+	say_done(desk, done, &fault, "Out of the plan.");
+}
+
+static bool house_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	bool done = kitchen_setup_line(desk->kitchen, text, 0, &fault);
+
+	say_done(desk, done, &fault, "Noted.");
+	return done;
+}
+
+static bool on_times(const struct desk *desk)
+{
+	return desk->plan.page == PLAN_PAGE_TIMES;
+}
+
+/* Helpers, meals, burners: in the words of a kitchen file. */
+static void change_house(struct desk *desk)
+{
+	char words[ENTRY_MAX];
+
+	house_line(desk, words, sizeof(words));
+	desk_ask(desk, "Line:", words, house_typed);
+	desk_say(desk, ROLE_QUIET, "or: helper MK from=9:30 / break 12:00 12:45; a station's own heat: in its line of the house (h)");
+}
+
+static bool meals_typed(struct desk *desk, const char *text)
+{
+	struct log_plan_house house = *kitchen_plan_house(desk->kitchen);
+	struct fault fault = { 0 };
+	bool done = plan_meals_read(text, &house.meals_in_turns, &fault) &&
+	            kitchen_set_plan_house(desk->kitchen, &house, &fault);
+
+	say_done(desk, done, &fault, house.meals_in_turns ? "Half of the helpers eat, then the others."
+	                                                  : "All eat together; what runs by itself goes on.");
+	return done;
+}
+
+static void ask_meals(struct desk *desk)
+{
+	desk_offer(desk, "Helpers eat (in turns, together):",
+	           plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns), meals_typed);
+}
+
+static bool is_drafted(const struct desk *desk)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+
+	return plan->state == PLAN_DRAFT || plan->state == PLAN_ACCEPTED;
+}
+
+static void go_by_it(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	bool done = kitchen_plan_accept(desk->kitchen, &fault);
+
+	say_done(desk, done, &fault, "The day goes by this plan.");
+	if (done)
+		desk->plan.page = PLAN_PAGE_NEXT;
+}
+
+/* One question at a time: each takes as long as a plan. */
+static void one_more(struct desk *desk)
+{
+	enum plan_extra extra = (enum plan_extra)desk->plan.extra;
+	struct plan_what_if what;
+	struct fault fault = { 0 };
+
+	desk->plan.extra = (desk->plan.extra + 1) % PLAN_EXTRA_COUNT;
+	if (!kitchen_plan_what_if(desk->kitchen, &desk->now, extra, &what, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	if (!what.counted)
+		desk_say(desk, ROLE_QUIET, "%s: there is none to have one more of.", plan_extra_words(extra));
+	else if (what.saves_s < 60)
+		desk_say(desk, ROLE_PLAIN, "%s: saves nothing.  (o: the next question)", plan_extra_words(extra));
+	else
+		desk_say(desk, ROLE_DONE, "%s: saves %d min.  (o: the next question)", plan_extra_words(extra), what.saves_s / 60);
+}
+
+static bool is_possible(const struct desk *desk)
+{
+	return desk_plan(desk)->possible;
+}
+
+static bool start_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int start;
+
+	if (!plan_time_read(text, &start, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	say_done(desk, kitchen_plan_start(desk->kitchen, 0, start, &fault), &fault, "Noted.");
+	return true;
+}
+
+static void ask_start(struct desk *desk)
+{
+	char words[8];
+
+	clock_words_hour(desk_plan(desk)->start_ms, words, sizeof(words));
+	desk_offer(desk, "Work begins at:", words, start_typed);
+}
+
+static bool sure_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (strcmp(text, "yes") != 0) {
+		desk_say(desk, ROLE_QUIET, "It stays.");
+		return true;
+	}
+	say_done(desk, kitchen_plan_drop(desk->kitchen, &fault), &fault, "The plan is forgotten; the work on the board stays.");
+	return true;
+}
+
+static void drop(struct desk *desk)
+{
+	desk_ask(desk, "Forget the whole plan? yes:", "", sure_typed);
+}
+
+static void day_done(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	bool sure = desk->plan.sure_until_ms >= desk->awake_ms;
+	bool done = kitchen_plan_finish(desk->kitchen, sure, &fault);
+
+	desk->plan.sure_until_ms = 0;
+	say_done(desk, done, &fault, "Clean-down is done, the day is over.");
+	if (!done && fault.kind == FAULT_CONFIRM) {
+		desk->plan.sure_until_ms = desk->awake_ms + SURE_MS;
+		desk_say(desk, ROLE_CAUTION, "%s d again if so.", fault.sentence);
+	}
+}
+
+static void undo(struct desk *desk)
+{
+	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+}
+
+static void move(struct desk *desk, int by)
+{
+	struct nexts nexts;
+
+	switch (desk->plan.page) {
+	case PLAN_PAGE_NEXT:
+		read_nexts(desk, &nexts);
+		list_move(&desk->plan.next, by, (int)nexts.count);
+		break;
+	case PLAN_PAGE_RIBBON: desk->plan.top += by; break;
+	case PLAN_PAGE_ROWS: list_move(&desk->plan.rows, by, (int)desk_plan(desk)->item_count); break;
+	case PLAN_PAGE_TIMES: list_move(&desk->plan.times, by, reckoning_count(desk)); break;
+	case PLAN_PAGE_COUNT: break;
+	}
+}
+
+static void up(struct desk *desk)
+{
+	move(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	move(desk, 1);
+}
+
+static void sooner(struct desk *desk)
+{
+	desk->plan.scroll_ms -= 30 * MINUTE_MS;
+}
+
+static void later(struct desk *desk)
+{
+	desk->plan.scroll_ms += 30 * MINUTE_MS;
+}
+
+static bool on_ribbon(const struct desk *desk)
+{
+	return desk->plan.page == PLAN_PAGE_RIBBON;
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "go there", "What next: to that station on the board; on the other pages: the next page.", NULL, go_there },
+	{ 'n', 0, "n", "next page", "What next, ribbons, rows, times: one page after the other.", NULL, next_page },
+	{ 'g', 0, "g", "go by it", "Take the plan as it stands now as what the day is measured by.", is_drafted, go_by_it },
+	{ 'r', 0, "r", "add fruit", "Plan a juicer's run.", NULL, add_run },
+	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
+	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out, take_out },
+	{ 'e', 0, "e", "helpers, meals", "Helpers, meal breaks, burners, clean-down: in the words of a kitchen file.", on_times, change_house },
+	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.", on_times, ask_meals },
+	{ 'o', 0, "o", "one more", "What would one more canner, pot, juicer, burner, helper save? One question at a time.", is_possible, one_more },
+	{ 't', 0, "t", "begins at", "When work begins.", is_drafted, ask_start },
+	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_drafted, day_done },
+	{ 'z', 0, "z", "forget it", "Forget the whole plan; the work on the board stays.", is_drafted, drop },
+	{ 'u', 0, "u", "undo", "Take back the last change to the plan or the house.", NULL, undo },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "Ribbons: half an hour earlier.", on_ribbon, sooner },
+	{ KEY_CODE_RIGHT, 0, "Right", "later", "Ribbons: half an hour later.", on_ribbon, later },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view plan_view = {
+	.title = "The plan",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.first_key_words = first_words,
+};

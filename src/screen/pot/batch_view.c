@@ -1,0 +1,653 @@
+/*
+ * batch_view.c - the batch card of a pot: recipe, pack, jar, how many batches;
+ * then what to measure, what is short, where the jars will go, and one key.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+static const struct recipe *chosen(const struct desk *desk)
+{
+	return kitchen_recipe_named(desk->kitchen, desk->batch.order.recipe);
+}
+
+/* --- what can be chosen ------------------------------------------------------------ */
+
+static const struct recipe *nth_recipe(const struct desk *desk, int n)
+{
+	for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++) {
+		const struct recipe *recipe = kitchen_recipe(desk->kitchen, i);
+
+		if (picker_matches(&desk->batch.picker, recipe->name) && n-- == 0)
+			return recipe;
+	}
+	return NULL;
+}
+
+static const char *recipe_name(const struct desk *desk, int n)
+{
+	return n < (int)kitchen_recipe_count(desk->kitchen) ? kitchen_recipe(desk->kitchen, (size_t)n)->name : NULL;
+}
+
+static bool types(const struct desk *desk, long key)
+{
+	return desk->batch.field == BATCH_RECIPE && picker_types(desk, &desk->batch.picker, key, recipe_name);
+}
+
+/* The n-th word of a blank-separated list; false when there is none. */
+static bool nth_word(const char *list, int n, char *buffer, size_t size)
+{
+	while (*list != '\0') {
+		size_t length = strcspn(list, " ");
+
+		if (n-- == 0) {
+			(void)snprintf(buffer, size, "%.*s", (int)length, list);
+			return true;
+		}
+		list += length;
+		list += strspn(list, " ");
+	}
+	buffer[0] = '\0';
+	return false;
+}
+
+/* The n-th size of the recipe that has a process in the chosen pack. */
+static bool nth_jar(const struct desk *desk, const struct recipe *recipe, int n, char *buffer, size_t size)
+{
+	for (int i = 0; nth_word(recipe->jars, i, buffer, size); i++)
+		if (recipe_allows_pair(recipe, desk->batch.order.pack, buffer) && n-- == 0)
+			return true;
+	return false;
+}
+
+static int choice_count(const struct desk *desk)
+{
+	const struct recipe *recipe = chosen(desk);
+	char word[WORD_MAX_BYTES];
+	int count = 0;
+
+	switch (desk->batch.field) {
+	case BATCH_RECIPE:
+		while (nth_recipe(desk, count) != NULL)
+			count++;
+		break;
+	case BATCH_PACK:
+		while (recipe != NULL && nth_word(recipe->packs, count, word, sizeof(word)))
+			count++;
+		break;
+	case BATCH_JAR:
+		while (recipe != NULL && nth_jar(desk, recipe, count, word, sizeof(word)))
+			count++;
+		break;
+	case BATCH_MULTIPLE:
+	case BATCH_READY: break;
+	}
+	return count;
+}
+
+static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "%s", recipe->name);
+	if (recipe->pectin != PECTIN_NONE)
+		text_add(&text, ", %s", pectin_words(recipe->pectin));
+	if (!recipe_may_start(recipe, NULL))
+		text_add(&text, "  (not canned)");
+	else if (recipe->food[0] == '\0')
+		text_add(&text, "  (no published process)");
+	if (recipe_awaits_sheet(recipe))
+		text_add(&text, "  (asks for its sheet)");
+}
+
+static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct recipe *recipe = chosen(desk);
+	char word[WORD_MAX_BYTES];
+
+	buffer[0] = '\0';
+	switch (desk->batch.field) {
+	case BATCH_RECIPE:
+		recipe_words(nth_recipe(desk, n), buffer, size);
+		break;
+	case BATCH_PACK:
+		if (nth_word(recipe->packs, n, word, sizeof(word)))
+			text_copy(buffer, size, pack_words(word));
+		break;
+	case BATCH_JAR:
+		if (nth_jar(desk, recipe, n, word, sizeof(word)) && jar_size_named(word) != NULL)
+			text_copy(buffer, size, jar_size_named(word)->plural);
+		break;
+	case BATCH_MULTIPLE:
+	case BATCH_READY: break;
+	}
+}
+
+/* --- the lines of what it needs --------------------------------------------------------- */
+
+enum need_item { NEED_SWAP, NEED_CAUTION, NEED_SOURCE, NEED_ITEMS };
+
+/* What goes in, what is done ahead, and what is to be known of it. */
+static int need_count(const struct desk *desk)
+{
+	const struct recipe_step *steps;
+
+	if (!desk->batch.need_known)
+		return 0;
+	return (int)desk->batch.need.scaled.count + (int)recipe_steps_of(chosen(desk), &steps) + NEED_ITEMS;
+}
+
+/* --- moving through the card ----------------------------------------------------------- */
+
+static void look(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+	int multiple = card->multiple.value < 1 ? 1 : card->multiple.value;
+
+	if (multiple != card->order.multiple)
+		card->order.reason[0] = '\0'; /* it was given for that number */
+	card->order.multiple = multiple;
+	memset(&card->refusal, 0, sizeof(card->refusal));
+	card->need_list = (struct list_state){ 0 };
+	card->need_known = kitchen_batch_need(desk->kitchen, &card->order, &card->need, &card->refusal);
+	card->sure = false;
+}
+
+static void go_to(struct desk *desk, enum batch_field field)
+{
+	struct batch_card *card = &desk->batch;
+
+	card->field = field;
+	picker_reset(&card->picker);
+	card->need_known = false;
+	memset(&card->refusal, 0, sizeof(card->refusal));
+	card->multiple.touched = false; /* it stays, and a figure takes its place */
+	if (field >= BATCH_MULTIPLE)
+		look(desk);
+}
+
+/* On from the recipe to its pack, or past it where there is no choice. */
+static void ask_pack(struct desk *desk, const struct recipe *recipe)
+{
+	struct batch_order *order = &desk->batch.order;
+
+	order->pack[0] = '\0';
+	order->acid = ACID_NOT_SAID;
+	go_to(desk, BATCH_PACK);
+	/* As on the load card: not the pack with the shorter process. */
+	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
+		if (strstr(order->pack, "unsterile") != NULL)
+			desk->batch.picker.cursor = n;
+	if (choice_count(desk) <= 1) {
+		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
+		go_to(desk, BATCH_JAR);
+	}
+}
+
+static void choose_recipe(struct desk *desk)
+{
+	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
+	struct batch_order *order = &desk->batch.order;
+	struct fault fault = { 0 };
+
+	if (recipe == NULL || picker_blank(desk, &desk->batch.picker, recipe->name, choice_count(desk)))
+		return;
+	if (!recipe_may_start(recipe, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	if (strcmp(order->recipe, recipe->name) != 0)
+		desk->batch.multiple.value = 1;
+	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
+	if (recipe_awaits_sheet(recipe))
+		sheet_view_enter(desk, recipe->name);
+	else
+		ask_pack(desk, recipe);
+}
+
+void batch_view_go_on(struct desk *desk)
+{
+	const struct recipe *recipe = chosen(desk);
+
+	desk_show_view(desk, VIEW_BATCH);
+	if (recipe == NULL || recipe_awaits_sheet(recipe))
+		go_to(desk, BATCH_RECIPE);
+	else
+		ask_pack(desk, recipe);
+}
+
+static bool of_sheet(const struct desk *desk)
+{
+	return desk->batch.field > BATCH_RECIPE && recipe_has_sheet(desk->batch.order.recipe);
+}
+
+static void change_sheet(struct desk *desk)
+{
+	sheet_view_enter(desk, desk->batch.order.recipe);
+}
+
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool choose_multiple(struct desk *desk, const char *tried)
+{
+	look(desk);
+	if (desk->batch.need_known) {
+		desk->batch.field = BATCH_READY;
+		if (desk->batch.order.reason[0] != '\0')
+			desk_say(desk, ROLE_CAUTION, "The process of its jars will count as UNKNOWN.");
+		return true;
+	}
+	if (desk->batch.refusal.kind != FAULT_STOPPED) {
+		desk_say_fault(desk, &desk->batch.refusal);
+		return true;
+	}
+	desk_ask_reason(desk, &desk->batch.refusal, tried, reason_typed);
+	return false;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->batch.order.reason, sizeof(desk->batch.order.reason), text);
+	return choose_multiple(desk, text);
+}
+
+static void start(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+	struct fault fault = { 0 };
+	int64_t batch_id;
+
+	if (kitchen_start_batch(desk->kitchen, &card->order, card->sure, &batch_id, &fault)) {
+		desk->selected_station = card->order.station_id;
+		desk->selected_load = 0;
+		card_view_enter(desk, batch_id);
+		desk_say(desk, ROLE_DONE, "Batch started; what it takes is off the shelf. (u undoes)");
+		return;
+	}
+	card->sure = fault.kind == FAULT_CONFIRM;
+	desk_say_fault(desk, &fault);
+	if (card->sure)
+		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
+}
+
+static void choose(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+	const struct recipe *recipe = chosen(desk);
+
+	switch (card->field) {
+	case BATCH_RECIPE: choose_recipe(desk); break;
+	case BATCH_PACK:
+		if (nth_word(recipe->packs, card->picker.cursor, card->order.pack, sizeof(card->order.pack)))
+			go_to(desk, BATCH_JAR);
+		break;
+	case BATCH_JAR:
+		if (nth_jar(desk, recipe, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
+			go_to(desk, BATCH_MULTIPLE);
+		break;
+	case BATCH_MULTIPLE: (void)choose_multiple(desk, ""); break;
+	case BATCH_READY: start(desk); break;
+	}
+}
+
+static void back(struct desk *desk)
+{
+	switch (desk->batch.field) {
+	case BATCH_RECIPE: desk_show_board(desk); break;
+	case BATCH_PACK: go_to(desk, BATCH_RECIPE); break;
+	case BATCH_JAR:
+		go_to(desk, BATCH_PACK);
+		if (choice_count(desk) <= 1)
+			go_to(desk, BATCH_RECIPE);
+		break;
+	case BATCH_MULTIPLE: go_to(desk, BATCH_JAR); break;
+	case BATCH_READY: go_to(desk, BATCH_MULTIPLE); break;
+	}
+}
+
+static void cursor(struct desk *desk, int by)
+{
+	struct batch_card *card = &desk->batch;
+
+	if (card->field < BATCH_MULTIPLE)
+		picker_move(&card->picker, by, choice_count(desk));
+	else if (card->field == BATCH_MULTIPLE && card->multiple.value - by >= 1 && card->multiple.value - by <= 99) {
+		card->multiple.value -= by;
+		look(desk);
+	} else if (card->field == BATCH_READY) {
+		scroll_move(&card->need_list, by, need_count(desk));
+	}
+}
+
+static void up(struct desk *desk)
+{
+	cursor(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	cursor(desk, 1);
+}
+
+static bool typed(struct desk *desk, long key)
+{
+	struct batch_card *card = &desk->batch;
+
+	if (types(desk, key)) {
+		picker_typed(desk, &card->picker, key, recipe_name);
+		return true;
+	}
+	if (card->field == BATCH_MULTIPLE && number_typed(&card->multiple, key, 99)) {
+		look(desk);
+		return true;
+	}
+	if (key == KEY_CODE_BACKSPACE) {
+		back(desk);
+		return true;
+	}
+	return false;
+}
+
+/* The batch that the plan starts here next, down to the last question; Left goes
+ * back to another one. */
+static void take_planned(struct desk *desk)
+{
+	struct batch_order *order = &desk->batch.order;
+	const struct log_plan_batch *planned = desk_planned_batch(desk, order->station_id);
+
+	if (planned == NULL || kitchen_recipe_named(desk->kitchen, planned->recipe) == NULL)
+		return;
+	text_copy(order->recipe, sizeof(order->recipe), planned->recipe);
+	text_copy(order->pack, sizeof(order->pack), planned->pack);
+	text_copy(order->jar, sizeof(order->jar), planned->jar);
+	if (recipe_awaits_sheet(kitchen_recipe_named(desk->kitchen, planned->recipe))) {
+		sheet_view_enter(desk, planned->recipe);
+		return;
+	}
+	go_to(desk, BATCH_MULTIPLE);
+	desk->batch.multiple.value = planned->multiple;
+	look(desk);
+	if (desk->batch.need_known)
+		desk->batch.field = BATCH_READY;
+	desk_say(desk, ROLE_QUIET, "As planned; Left for another.");
+}
+
+void batch_view_enter(struct desk *desk, int64_t station_id)
+{
+	memset(&desk->batch, 0, sizeof(desk->batch));
+	desk->batch.order.station_id = station_id;
+	desk->batch.order.multiple = 1;
+	desk->batch.multiple.value = 1;
+	desk_show_view(desk, VIEW_BATCH);
+	take_planned(desk);
+}
+
+/* --- drawing ------------------------------------------------------------------------------ */
+
+/* How it goes in, where that is not just "into the pot".  What goes into each jar is told for one of
+ * the size asked for, and says so: the same amount in a larger one would be too little. */
+static void way_words(const struct desk *desk, const struct ingredient *ingredient, struct text *text)
+{
+	static const char *const ways[ADDING_COUNT] = {
+		[ADD_AHEAD] = ", ahead", [ADD_PACKED] = ", into the jars",
+	};
+	const struct recipe *recipe = desk->batch.need.scaled.recipe;
+
+	if (ingredient->supply == SUPPLY_VINEGAR && recipe->vinegar_percent > 0)
+		text_add(text, " of %d %%", recipe->vinegar_percent);
+	if (ingredient_is_alternative(ingredient))
+		text_add(text, ", instead of %s", ingredient->instead_of);
+	else if (ingredient->adding == ADD_IN_JAR)
+		text_add(text, ", in each %s", jar_size_words(desk->batch.order.jar, 1));
+	else if (ways[ingredient->adding] != NULL)
+		text_add(text, "%s", ways[ingredient->adding]);
+	if (ingredient->optional && ingredient->adding != ADD_IN_JAR)
+		text_add(text, ", if wanted");
+}
+
+static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
+{
+	const struct batch_need *need = &desk->batch.need;
+	const struct scaled_line *line = &need->scaled.lines[n];
+	const struct ingredient *ingredient = line->ingredient;
+	bool is_short = need->lines[n].is_short;
+	int permille = line->measured.error_permille;
+	char amount[120];
+	char words[400];
+	struct text text = TEXT_OVER(words);
+
+	if (need->lines[n].replaced) {
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s", ingredient->name,
+		              need->instead.words);
+		return;
+	}
+	scaled_line_words(line, amount, sizeof(amount));
+	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
+	way_words(desk, ingredient, &text);
+	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
+		text_add(&text, "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
+	if (need->lines[n].counted) {
+		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
+		             need->lines[n].stock, desk_units(desk), amount, sizeof(amount));
+		text_add(&text, " (%s%s here)", is_short ? "SHORT: " : "", amount);
+	}
+	/* What it is made into comes last: that may be cut, the stock may not. */
+	text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
+	terminal_put(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, words);
+}
+
+static void outlook_words(const struct desk *desk, struct text *text)
+{
+	const struct batch_need *need = &desk->batch.need;
+	const struct jar_size *jar = jar_size_named(desk->batch.order.jar);
+	char hour[8];
+
+	if (need->yield_known)
+		text_add(text, "About %d %s", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural);
+	if (need->yield_known && need->yield.jars_low < need->yield.jars_high)
+		text_add(text, " (%d to %d)", need->yield.jars_low, need->yield.jars_high);
+	if (need->jars_stock >= 0)
+		text_add(text, "; %lld here", (long long)need->jars_stock);
+	if (need->canner_in_ms == 0) {
+		text_add(text, ". A canner is free now.");
+	} else if (need->canner_in_ms > 0) {
+		clock_words_hour(desk->now.wall_ms + need->canner_in_ms, hour, sizeof(hour));
+		text_add(text, ". Canner free at ~%s.", hour);
+	}
+}
+
+/* "Ahead 2: ... (12 hours)" and what is to be known; "" where there is nothing. */
+static enum role note_words(const struct desk *desk, int n, struct text *text)
+{
+	const struct recipe *recipe = chosen(desk);
+	const struct recipe_step *steps;
+	int count = (int)recipe_steps_of(recipe, &steps);
+	char time[40];
+
+	if (n < count) {
+		recipe_step_time(&steps[n], time, sizeof(time));
+		text_add(text, "Step %d: %s%s%s.", steps[n].number, steps[n].what, time[0] != '\0' ? ": " : "", time);
+		return ROLE_PLAIN;
+	}
+	if (n - count == NEED_SWAP && recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
+		text_add(text, "Bottled lemon juice may stand for the vinegar, as much of it; never the other way.");
+	else if (n - count == NEED_CAUTION)
+		text_add(text, "%s", recipe->caution);
+	else if (n - count == NEED_SOURCE)
+		text_add(text, "Source: %s", recipe->source);
+	return n - count == NEED_SOURCE ? ROLE_QUIET : ROLE_CAUTION;
+}
+
+/* One line of it; how many rows it took, or -1: it has no room. */
+static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols, bool first)
+{
+	int count = (int)desk->batch.need.scaled.count;
+	char words[600];
+	struct text text = TEXT_OVER(words);
+	enum role role;
+
+	if (n < count) {
+		need_line_draw(desk, (size_t)n, row, cols);
+		return 1;
+	}
+	role = note_words(desk, n - count, &text);
+	if (!first && desk_paragraph_lines(words, cols - 4) > rows)
+		return -1;
+	return desk_paragraph(desk, row, 3, cols - 4, rows, role, words);
+}
+
+/* As many lines from the first one shown as there is room for, and how many not. */
+static void need_list_draw(struct desk *desk, int top, int rows, int cols)
+{
+	struct batch_card *card = &desk->batch;
+	int count = need_count(desk);
+	int end = top + rows - 1; /* the last row tells of more */
+	int row = top;
+	int n = card->need_list.cursor;
+
+	while (n < count && row < end) {
+		int used = need_item_draw(desk, n, row, end - row, cols, n == card->need_list.cursor);
+
+		if (used < 0)
+			break;
+		row += used;
+		n++;
+	}
+	card->need_list.top = n - card->need_list.cursor;
+	if (n < count)
+		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d more%s", count - n,
+		              card->field == BATCH_READY ? ": Down" : "");
+	else if (card->need_list.cursor > 0)
+		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d above: Up", card->need_list.cursor);
+}
+
+/* Acid is short, and the shelf holds another that is published for these jars. */
+static bool may_take_instead(const struct desk *desk)
+{
+	const struct batch_card *card = &desk->batch;
+
+	return card->need_known && card->need.instead.acid != ACID_NOT_SAID &&
+	       card->order.acid != card->need.instead.acid;
+}
+
+static void take_instead(struct desk *desk)
+{
+	struct batch_card *card = &desk->batch;
+
+	card->order.acid = card->need.instead.acid;
+	look(desk);
+	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.", acid_words(card->order.acid));
+}
+
+static void need_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct batch_card *card = &desk->batch;
+	const struct recipe *recipe = chosen(desk);
+	char words[300];
+	struct text text = TEXT_OVER(words);
+	int row = top;
+
+	if (!card->need_known) {
+		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal.sentence);
+		return;
+	}
+	outlook_words(desk, &text);
+	row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STRONG, words);
+	if (may_take_instead(desk) && row < top + rows) {
+		text = TEXT_OVER(words);
+		text_add(&text, "i takes instead: %s", card->need.instead.words);
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
+	}
+	if (card->need.short_lines > 0)
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
+	if (card->need.nowhere_to_go)
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
+		                                         : "No canner is free in time: the jars would wait too long.");
+	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows)
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		              "Its sheet: %d min of process. The longer counts, this or the table's.", recipe->sheet_minutes);
+	need_list_draw(desk, row, top + rows - row, cols);
+}
+
+/* "6 Wide pot > grape jelly > half-pints > 2 batches": as far as it is chosen. */
+static void chosen_words(const struct desk *desk, struct text *text)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct batch_card *card = &desk->batch;
+	const struct jar_size *jar = jar_size_named(card->order.jar);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.id == card->order.station_id)
+			text_add(text, "%d %s", board->strips[i].station.digit, board->strips[i].station.name);
+	if (card->field > BATCH_RECIPE)
+		text_add(text, " > %s", card->order.recipe);
+	if (card->field > BATCH_JAR && jar != NULL)
+		text_add(text, " > %s", jar->plural);
+	if (card->field > BATCH_MULTIPLE)
+		text_add(text, " > %d batch%s", card->multiple.value, card->multiple.value == 1 ? "" : "es");
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	static const char *const questions[] = {
+		[BATCH_RECIPE] = "What is cooked? Type a few letters, or move.",
+		[BATCH_PACK] = "Which jars and pack?",
+		[BATCH_JAR] = "Into which size?",
+		[BATCH_MULTIPLE] = "How many batches in this pot? Type it.",
+		[BATCH_READY] = "Ready. Space starts the batch and takes this off the shelf.",
+	};
+	struct batch_card *card = &desk->batch;
+	char words[300];
+	struct text text = TEXT_OVER(words);
+	int window_rows;
+	int cols;
+	int asked;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	chosen_words(desk, &text);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
+	asked = picker_question_draw(desk, &card->picker, top + 1, cols, "What is cooked?", questions[card->field]);
+	if (card->field < BATCH_MULTIPLE) {
+		picker_draw(desk, &card->picker, top + 2, rows - 2, cols, choice_count(desk), choice_words);
+		if (choice_count(desk) == 0)
+			terminal_put(desk->terminal, top + 2, 3, cols - 4, ROLE_CAUTION,
+			             "No recipe of that name. Your own are added in the house view (h).");
+		return;
+	}
+	if (card->field == BATCH_MULTIPLE)
+		terminal_putf(desk->terminal, top + 1, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5, ROLE_SELECTED, " %d ",
+		              card->multiple.value);
+	need_draw(desk, top + 2, rows - 2, cols);
+}
+
+static const char *choose_words(const struct desk *desk)
+{
+	return desk->batch.field == BATCH_READY ? "START the batch" : "choose";
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ 's', 0, "s", "its sheet", "Change the amounts of the sheet of its pectin.", of_sheet, change_sheet },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
+	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
+};
+
+const struct view batch_view = {
+	.title = "Batch card",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.keeps = true,
+	.typed = typed,
+	.types = types,
+	.first_key_words = choose_words,
+};

@@ -1,0 +1,500 @@
+/*
+ * fill_view.c - jars filled from a pot: size, number, lid box; as often as there
+ * are sizes; then the pot is empty.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+static const struct strip *strip_of(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH && board->strips[i].batch.id == desk->fill.batch_id)
+			return &board->strips[i];
+	return NULL;
+}
+
+/* Jar sizes the recipe allows; all of them when it is not known any more. */
+static const struct jar_size *nth_jar(const struct desk *desk, int n)
+{
+	const struct strip *strip = strip_of(desk);
+
+	for (size_t i = 0; i < jar_size_count; i++) {
+		bool allowed = strip == NULL || strip->recipe == NULL || recipe_allows_jar(strip->recipe, jar_sizes[i].name);
+
+		if (allowed && n-- == 0)
+			return &jar_sizes[i];
+	}
+	return NULL;
+}
+
+/* What is asked of the acid, for the jars chosen. */
+static void ask_acid(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+	struct fault fault = {0};
+
+	if (!kitchen_acid_asked(desk->kitchen, card->batch_id, card->jar, &card->asked, &fault))
+		desk_say_fault(desk, &fault);
+}
+
+static int choice_count(const struct desk *desk)
+{
+	int count = 0;
+
+	if (desk->fill.field == FILL_LIDS)
+		return (int)desk->fill.box_count + 1;
+	if (desk->fill.field == FILL_ACID)
+		return (int)desk->fill.asked.answer_count;
+	while (desk->fill.field == FILL_JAR && nth_jar(desk, count) != NULL)
+		count++;
+	return count;
+}
+
+static void tick_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct fill_card *card = &desk->fill;
+	const struct strip *strip = strip_of(desk);
+	struct text text = text_over(buffer, size);
+
+	if (strip != NULL)
+		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value,
+		                &text);
+}
+
+/* What the shelf says against an answer; "" nothing. */
+static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
+{
+	const struct fill_card *card = &desk->fill;
+	struct acid_shelf shelf = {false, ""};
+
+	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->count.value, acid, &shelf, NULL);
+	return shelf;
+}
+
+/* An answer, and what the shelf says against it. */
+static void answer_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	struct acid_shelf shelf = shelf_of(desk, desk->fill.asked.answers[n]);
+	char tick[ACID_ANSWER_BYTES];
+
+	tick_words(desk, n, tick, sizeof(tick));
+	(void)snprintf(buffer, size, "%s%s%s%s", shelf.is_short ? "shelf: " : "", shelf.words, shelf.is_short ? "! " : "", tick);
+}
+
+static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	if (desk->fill.field == FILL_LIDS)
+		lid_box_words(desk->fill.boxes, desk->fill.box_count, n, buffer, size);
+	else if (desk->fill.field == FILL_ACID)
+		answer_words(desk, n, buffer, size);
+	else
+		text_copy(buffer, size, nth_jar(desk, n)->plural);
+}
+
+/* The box of the filling before is under the cursor, as long as it is there. */
+static void point_at_box(struct fill_card *card)
+{
+	for (size_t i = 0; i < card->box_count; i++)
+		if (card->boxes[i].id == card->lid_box_id)
+			card->picker.cursor = (int)i;
+	if (card->lid_box_id == 0 && card->lids_said)
+		card->picker.cursor = (int)card->box_count; /* not noted */
+}
+
+static void go_to(struct desk *desk, enum fill_field field)
+{
+	desk->fill.field = field;
+	picker_reset(&desk->fill.picker);
+	if (field == FILL_LIDS)
+		point_at_box(&desk->fill);
+}
+
+/* The size the batch was meant for is under the cursor. */
+static void point_at_meant(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	const struct jar_size *jar;
+
+	for (int n = 0; strip != NULL && (jar = nth_jar(desk, n)) != NULL; n++)
+		if (strcmp(jar->name, strip->batch.jar) == 0)
+			desk->fill.picker.cursor = n;
+}
+
+void fill_view_enter(struct desk *desk, int64_t batch_id)
+{
+	desk->fill.batch_id = batch_id;
+	desk->fill.count = (struct number_entry){ 0 };
+	desk->fill.asked = (struct acid_asked){0};
+	desk->fill.acid_in = false;
+	desk->fill.acid = ACID_NOT_SAID;
+	desk->fill.vinegar_tenths = 0;
+	desk->fill.sure = false;
+	desk->fill.reason[0] = '\0';
+	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count);
+	go_to(desk, FILL_JAR);
+	point_at_meant(desk);
+	desk_show_view(desk, VIEW_FILL);
+}
+
+static bool reason_typed(struct desk *desk, const char *text);
+
+/* True when no line need be typed for it any more. */
+static bool fill(struct desk *desk, const char *tried)
+{
+	struct fill_card *card = &desk->fill;
+	struct fill_order order = {card->batch_id,   card->jar,     card->count.value,
+	                           card->lid_box_id, card->acid_in, card->sure,
+	                           card->reason,     card->acid,    card->vinegar_tenths};
+	struct fault fault = { 0 };
+
+	card->sure = false;
+	if (kitchen_fill(desk->kitchen, &order, &fault)) {
+		fill_view_enter(desk, card->batch_id);
+		desk_say(desk, ROLE_DONE, "%d jars filled. Another size: go on. All filled: d. (u undoes)", order.jars);
+		return true;
+	}
+	if (fault.kind == FAULT_STOPPED) {
+		desk_ask_reason(desk, &fault, tried, reason_typed);
+		return false;
+	}
+	card->sure = fault.kind == FAULT_CONFIRM;
+	desk_say_fault(desk, &fault);
+	if (card->sure)
+		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
+	return true;
+}
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->fill.reason, sizeof(desk->fill.reason), text);
+	return fill(desk, text);
+}
+
+/* Without the acid: only with a reason, and never valid. */
+static void no_acid(struct desk *desk)
+{
+	desk->fill.acid_in = false;
+	desk->fill.reason[0] = '\0'; /* one of before was for another answer */
+	go_to(desk, FILL_READY);
+	(void)fill(desk, "");
+}
+
+static bool asks_acid(const struct desk *desk)
+{
+	return desk->fill.field == FILL_ACID;
+}
+
+/* Acid that has a ledger; what the recipe has in its pot was asked for when it began. */
+static bool asks_acid_in_jar(const struct desk *desk)
+{
+	return asks_acid(desk) && desk->fill.asked.in_jar;
+}
+
+static bool vinegar_typed(struct desk *desk, const char *text)
+{
+	desk->fill.vinegar_tenths = desk_vinegar(desk, text);
+	if (desk->fill.vinegar_tenths == 0)
+		return false;
+	go_to(desk, FILL_READY);
+	return true;
+}
+
+static void ask_vinegar(struct desk *desk)
+{
+	go_to(desk, FILL_VINEGAR);
+	desk_offer(desk, "Vinegar, percent on its label:", "5", vinegar_typed);
+}
+
+/* The cursor stays where it is: what Space would put down is not changed under a hand. */
+static void say_shelf(struct desk *desk)
+{
+	const struct fill_card *card = &desk->fill;
+	struct acid_shelf own;
+
+	if (card->field != FILL_ACID || card->asked.answer_count == 0)
+		return;
+	own = shelf_of(desk, card->asked.answers[0]);
+	if (own.is_short)
+		desk_say(desk, ROLE_CAUTION, "On the shelf, %s: %s. g: more was got%s.", acid_words(card->asked.answers[0]), own.words,
+		         card->asked.answer_count > 1 ? "; what else is published stands below" : "");
+}
+
+/* Less in the pot than the recipe asks for was said before, with its reason. */
+static void after_lids(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+
+	ask_acid(desk);
+	card->reason[0] = '\0';
+	card->vinegar_tenths = 0;
+	card->acid_in = false;
+	if (card->asked.short_in_pot)
+		desk_say(desk, ROLE_CAUTION,
+		         "Less acid is in than the recipe asks for: these jars are NOT VALID.");
+	go_to(desk, card->asked.asked && !card->asked.short_in_pot ? FILL_ACID : FILL_READY);
+	say_shelf(desk);
+}
+
+/* What is not there cannot be in the jars, unless more was got: asked once. */
+static bool shelf_lets_pass(struct desk *desk, enum acid acid)
+{
+	struct acid_shelf shelf = shelf_of(desk, acid);
+
+	if (!shelf.is_short || desk_is_sure(desk, AGAIN_SHELF, acid))
+		return true;
+	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS, "On the shelf, %s: %s. Space again: it is in all the same. g: more was got.",
+	               acid_words(acid), shelf.words);
+	return false;
+}
+
+static bool got_typed(struct desk *desk, const char *text)
+{
+	enum acid acid = desk->fill.asked.answers[desk->fill.picker.cursor];
+	enum supply_kind kind = acid_supply(acid);
+	struct fault fault = {0};
+	int64_t amount;
+
+	if (amount_read(text, supply_measure(kind), kind, &amount, &fault) &&
+	    kitchen_supply_in(desk->kitchen, kind, "", amount, &fault)) {
+		desk_say(desk, ROLE_DONE, "On the shelf: %s more of %s.", text, acid_words(acid));
+		return true;
+	}
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+static void more_got(struct desk *desk)
+{
+	const struct fill_card *card = &desk->fill;
+	char prompt[80];
+
+	if (card->picker.cursor >= (int)card->asked.answer_count)
+		return;
+	(void)snprintf(prompt, sizeof(prompt), "How much %s was got:", acid_words(card->asked.answers[card->picker.cursor]));
+	desk_ask(desk, prompt, "", got_typed);
+}
+
+static void choose_acid(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+	size_t n = (size_t)card->picker.cursor;
+
+	if (n >= card->asked.answer_count || !shelf_lets_pass(desk, card->asked.answers[n]))
+		return;
+	card->acid_in = true;
+	card->acid = card->asked.answers[n];
+	card->reason[0] = '\0'; /* none is needed */
+	if (card->asked.vinegar)
+		ask_vinegar(desk);
+	else
+		go_to(desk, FILL_READY);
+}
+
+static void choose(struct desk *desk)
+{
+	struct fill_card *card = &desk->fill;
+
+	switch (card->field) {
+	case FILL_JAR:
+		text_copy(card->jar, sizeof(card->jar), nth_jar(desk, card->picker.cursor)->name);
+		go_to(desk, FILL_COUNT);
+		break;
+	case FILL_COUNT:
+		if (card->count.value > 0)
+			go_to(desk, FILL_LIDS);
+		else
+			desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
+		break;
+	case FILL_LIDS:
+		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id)) {
+			card->lids_said = true;
+			after_lids(desk);
+		}
+		break;
+	case FILL_ACID:
+		choose_acid(desk);
+		break;
+	case FILL_VINEGAR:
+		ask_vinegar(desk);
+		break;
+	case FILL_READY: (void)fill(desk, ""); break;
+	}
+}
+
+static void back(struct desk *desk)
+{
+	switch (desk->fill.field) {
+	case FILL_JAR: desk_show_board(desk); break;
+	case FILL_COUNT: go_to(desk, FILL_JAR); break;
+	case FILL_LIDS: go_to(desk, FILL_COUNT); break;
+	case FILL_ACID:
+	case FILL_VINEGAR:
+	case FILL_READY: go_to(desk, FILL_LIDS); break;
+	}
+}
+
+static void all_filled(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	bool given_up = strip != NULL && strip->filled == 0;
+	bool sure = strip != NULL && desk_is_sure(desk, AGAIN_STEP, strip->phase.id);
+	struct fault fault = { 0 };
+
+	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, sure, &fault)) {
+		desk_show_board(desk);
+		desk_say(desk, ROLE_DONE, given_up ? "The batch is given up: empty the pot and rinse it."
+		                                   : "The pot is empty: rinse it. Load the jars soon.");
+	} else if (fault.kind == FAULT_CONFIRM) {
+		desk_ask_again(desk, AGAIN_STEP, strip->phase.id, SURE_MS, "%s Press d again if so.", fault.sentence);
+	} else {
+		desk_say_fault(desk, &fault);
+	}
+}
+
+static void jars_hot(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+	struct fault fault = { 0 };
+
+	if (strip == NULL)
+		return;
+	if (!kitchen_warm_jars(desk->kitchen, strip->batch.id, !strip->batch.warm_jars, &fault))
+		desk_say_fault(desk, &fault);
+}
+
+static void cursor(struct desk *desk, int by)
+{
+	struct fill_card *card = &desk->fill;
+
+	if (card->field == FILL_COUNT && card->count.value - by >= 0 && card->count.value - by <= 99)
+		card->count.value -= by;
+	else
+		picker_move(&card->picker, by, choice_count(desk));
+}
+
+static void up(struct desk *desk)
+{
+	cursor(desk, -1);
+}
+
+static void down(struct desk *desk)
+{
+	cursor(desk, 1);
+}
+
+static bool typed(struct desk *desk, long key)
+{
+	if (desk->fill.field == FILL_COUNT && number_typed(&desk->fill.count, key, 99))
+		return true;
+	if (key != KEY_CODE_BACKSPACE)
+		return false;
+	back(desk);
+	return true;
+}
+
+/* What will be put down of the acid. */
+static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
+{
+	const struct fill_card *card = &desk->fill;
+
+	if (!card->asked.asked)
+		return "Acid: this recipe asks for none.";
+	if (!card->acid_in)
+		return "Acid: NOT in.";
+	for (size_t n = 0; n < card->asked.answer_count; n++)
+		if (card->asked.answers[n] == card->acid)
+			tick_words(desk, (int)n, buffer, size);
+	return buffer;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	static const char *const questions[] = {
+	    [FILL_JAR] = "Filled into which jars?",
+	    [FILL_COUNT] = "How many?",
+	    [FILL_LIDS] = "Lids from which box?",
+	    [FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
+	    [FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+	    [FILL_READY] = "Space writes them down.",
+	};
+	const struct strip *strip = strip_of(desk);
+	const struct fill_card *card = &desk->fill;
+	const struct jar_size *jar = jar_size_named(card->jar);
+	char headspace[24];
+	char words[ACID_ANSWER_BYTES] = "";
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	if (strip == NULL) {
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
+		return;
+	}
+	headspace_words(strip->batch.headspace_thou, headspace, sizeof(headspace));
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s", strip->lot.code,
+	              strip->holds, strip->filled, headspace);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
+	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
+	terminal_put(desk->terminal, top + 2, 1, cols - 2,
+	             card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
+	             card->field == FILL_ACID && !card->asked.in_jar
+	                 ? "Is the acid in the POT, bottled? Space only if it is."
+	                 : questions[card->field]);
+	if (card->field == FILL_COUNT || card->field == FILL_READY)
+		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
+		              jar == NULL ? "" : jar->plural);
+	if (card->field == FILL_READY)
+		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN,
+		             acid_said(desk, words, sizeof(words)));
+	if (card->field == FILL_JAR || card->field == FILL_LIDS || card->field == FILL_ACID)
+		picker_draw(desk, &card->picker, top + 3, rows - 3, cols, choice_count(desk), choice_words);
+}
+
+static const char *choose_words(const struct desk *desk)
+{
+	return desk->fill.field == FILL_READY  ? "WRITE them down"
+	       : desk->fill.field == FILL_ACID ? "it is in"
+	                                       : "choose";
+}
+
+static void undo(struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	if (strip == NULL)
+		return;
+	desk_undo(desk, strip_subject(strip));
+	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count); /* lids may have come back */
+	strip = strip_of(desk);
+	if (strip == NULL || strip->rule->name != PHASE_FILL)
+		desk_show_board(desk);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid, no_acid },
+	{ 'g', 0, "g", "more was got", "More of the acid under the cursor was got: how much, onto the shelf.", asks_acid_in_jar, more_got },
+	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
+	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
+	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "Back to the choice before.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
+};
+
+const struct view fill_view = {
+	.title = "Filling",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+	.keeps = true,
+	.typed = typed,
+	.first_key_words = choose_words,
+};

@@ -1,0 +1,180 @@
+/*
+ * juice_view.c - juice in stock: which, how much, how old, hot, chilled or
+ * frozen; and what was measured again.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define HOUR_MS (INT64_C(3600) * 1000)
+
+static void refresh(struct desk *desk)
+{
+	struct fault fault = { 0 };
+	struct log_juice *juices;
+	size_t count;
+
+	if (!kitchen_juices(desk->kitchen, &juices, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(desk->juice.juices);
+	desk->juice.juices = juices;
+	desk->juice.count = count;
+	list_move(&desk->juice.list, 0, (int)count);
+}
+
+void juice_view_enter(struct desk *desk)
+{
+	desk->juice.list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_JUICE);
+	refresh(desk);
+}
+
+static const struct log_juice *here(const struct desk *desk)
+{
+	return desk->juice.count == 0 ? NULL : &desk->juice.juices[desk->juice.list.cursor];
+}
+
+static void age_words(int64_t ms, char *buffer, size_t size)
+{
+	int64_t hours = ms / HOUR_MS;
+
+	if (hours < 48)
+		(void)snprintf(buffer, size, "%lld h", (long long)hours);
+	else
+		(void)snprintf(buffer, size, "%lld days", (long long)(hours / 24));
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	int count = (int)desk->juice.count;
+	int first = list_scroll(&desk->juice.list, count, rows - 1);
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+	             count == 0 ? "No juice in stock." : "Juice in stock, oldest first. It is used in this order.");
+	for (int i = first; i < count && i - first < rows - 1; i++) {
+		const struct log_juice *juice = &desk->juice.juices[i];
+		bool selected = i == desk->juice.list.cursor;
+		char left[48];
+		char age[32];
+
+		amount_words(MEASURE_VOLUME, juice->left_ul, units, left, sizeof(left));
+		age_words(desk->now.wall_ms - juice->made_wall_ms, age, sizeof(age));
+		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
+		             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_putf(desk->terminal, top + 1 + i - first, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN,
+		              "%-14s %s, %s, %s old", left, juice->kind, juice_state_name(juice->state), age);
+	}
+}
+
+static void set_state(struct desk *desk, enum juice_state state)
+{
+	struct fault fault = { 0 };
+
+	if (here(desk) == NULL)
+		return;
+	if (!kitchen_juice_state(desk->kitchen, here(desk)->id, state, &fault))
+		desk_say_fault(desk, &fault);
+	refresh(desk);
+}
+
+static void chill(struct desk *desk)
+{
+	set_state(desk, JUICE_CHILLED);
+}
+
+static void freeze(struct desk *desk)
+{
+	set_state(desk, JUICE_FROZEN);
+}
+
+static void heat(struct desk *desk)
+{
+	set_state(desk, JUICE_HOT);
+}
+
+static bool left_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t ul;
+
+	if (here(desk) == NULL)
+		return true;
+	if (!amount_read(text, MEASURE_VOLUME, SUPPLY_JUICE, &ul, &fault) ||
+	    !kitchen_juice_left(desk->kitchen, here(desk)->id, ul, JUICE_CORRECTION, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	refresh(desk);
+	desk_say(desk, ROLE_DONE, "Noted. (u undoes)");
+	return true;
+}
+
+static void measure(struct desk *desk)
+{
+	char words[48];
+
+	if (here(desk) == NULL)
+		return;
+	amount_words(MEASURE_VOLUME, here(desk)->left_ul, kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
+	desk_offer(desk, "Left now:", words, left_typed);
+}
+
+static bool juice_line_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!kitchen_setup_line(desk->kitchen, text, 0, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	refresh(desk);
+	return true;
+}
+
+static void bring(struct desk *desk)
+{
+	desk_ask(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", juice_line_typed);
+}
+
+static void undo(struct desk *desk)
+{
+	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	refresh(desk);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->juice.list, -1, (int)desk->juice.count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->juice.list, 1, (int)desk->juice.count);
+}
+
+static const struct view_key keys[] = {
+	{ 'e', KEY_CODE_ENTER, "e", "measure again", "Write down what is left now.", NULL, measure },
+	{ 'c', 0, "c", "chilled", "It is in the cold now.", NULL, chill },
+	{ 'f', 0, "f", "frozen", "It is frozen.", NULL, freeze },
+	{ 'h', 0, "h", "hot", "It is hot again.", NULL, heat },
+	{ 'n', 0, "n", "brought along", "Juice that did not come from a run here.", NULL, bring },
+	{ 'u', 0, "u", "undo", "Take back the last change to juice or house.", NULL, undo },
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view juice_view = {
+	.title = "Juice",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

@@ -1,0 +1,132 @@
+/*
+ * ledger_view.c - what came in and went out of one thing on the shelf, newest
+ * first, with when, why, who and what was left.
+ */
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+
+static const struct shelf_line *thing(const struct desk *desk)
+{
+	return &desk->shelf.lines[desk->shelf.list.cursor];
+}
+
+void ledger_view_enter(struct desk *desk)
+{
+	struct shelf_card *card = &desk->shelf;
+	struct fault fault = { 0 };
+	struct ledger_line *lines;
+	size_t count;
+
+	if (card->count == 0)
+		return;
+	if (!kitchen_ledger(desk->kitchen, thing(desk), &lines, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(card->ledger);
+	card->ledger = lines;
+	card->ledger_count = count;
+	card->ledger_list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_LEDGER);
+}
+
+/* "+12 lb", "-3 qt", "0" */
+static void change_words(const struct desk *desk, const struct ledger_line *line, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char words[64];
+
+	amount_words(thing(desk)->measure, line->change < 0 ? -line->change : line->change,
+	             kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
+	text_add(&text, "%s%s", line->change > 0 ? "+" : line->change < 0 ? "-" : "", words);
+}
+
+static void line_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct ledger_line *line = &desk->shelf.ledger[n];
+	bool narrow = cols < NARROW;
+	bool selected = n == desk->shelf.ledger_list.cursor;
+	char change[72];
+	char left[64];
+	char when[40] = "";
+
+	change_words(desk, line, change, sizeof(change));
+	amount_words(thing(desk)->measure, line->left, kitchen_board(desk->kitchen)->house.units, left, sizeof(left));
+	if (line->wall_ms > 0 && narrow)
+		clock_words_date(line->wall_ms, when, sizeof(when));
+	else if (line->wall_ms > 0)
+		clock_words_day_hour(line->wall_ms, when, sizeof(when));
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	if (narrow)
+		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN, "%-6.6s%10s %s",
+		              when[0] != '\0' ? when + 5 : "", change, line->words);
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN,
+		              "%-17s%14s, left %-12s %s%s%s", when, change, left, line->who, line->who[0] != '\0' ? " " : "",
+		              line->words);
+}
+
+/* The line under the cursor once more, whole, where a narrow list cuts it. */
+static void whole_draw(struct desk *desk, int top, int rows, int cols)
+{
+	const struct ledger_line *line = &desk->shelf.ledger[desk->shelf.ledger_list.cursor];
+	char words[300];
+	struct text text = TEXT_OVER(words);
+	char left[64];
+	char when[40] = "";
+
+	amount_words(thing(desk)->measure, line->left, kitchen_board(desk->kitchen)->house.units, left, sizeof(left));
+	if (line->wall_ms > 0)
+		clock_words_day_hour(line->wall_ms, when, sizeof(when));
+	text_add(&text, "%s%s%s%s: %s; %s left", when, line->who[0] != '\0' ? ", " : "", line->who,
+	         line->wall_ms > 0 ? "" : "not dated", line->words, left);
+	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int count = (int)desk->shelf.ledger_count;
+	int window_rows;
+	int whole;
+	int first;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	whole = cols < NARROW ? 3 : 0;
+	first = list_scroll(&desk->shelf.ledger_list, count, rows - 1 - whole);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s, newest first%s", thing(desk)->name,
+	              count == 0                  ? ": nothing is written down yet"
+	              : count == LEDGER_LINES_MAX ? "; older lines are in the log"
+	                                          : "");
+	for (int i = first; i < count && i - first < rows - 1 - whole; i++)
+		line_draw(desk, i, top + 1 + i - first, cols);
+	if (whole > 0 && count > 0)
+		whole_draw(desk, top + rows - whole, whole, cols);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->shelf.ledger_list, -1, (int)desk->shelf.ledger_count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->shelf.ledger_list, 1, (int)desk->shelf.ledger_count);
+}
+
+static const struct view_key keys[] = {
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the shelf.", NULL, supplies_view_enter },
+	{ KEY_CODE_UP, 0, "Up", "later", "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", "earlier", "The line below.", NULL, down },
+};
+
+const struct view ledger_view = {
+	.title = "Ledger",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

@@ -1,0 +1,158 @@
+/*
+ * shortage_view.c - what is missing for the forecast, in units one buys.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+
+static const struct {
+	const char *word;
+	enum lack lack;
+	enum role role;
+} lacks[] = {
+	{ "MISSING", LACK_LIKELY, ROLE_STOP },
+	{ "perhaps", LACK_PERHAPS, ROLE_CAUTION },
+	{ "uncounted", LACK_NOT_COUNTED, ROLE_PLAIN },
+	{ "enough", LACK_NONE, ROLE_QUIET },
+};
+#define LACKS (int)(sizeof(lacks) / sizeof(lacks[0]))
+
+static int rank(const struct shortage_line *line)
+{
+	int at = 0;
+
+	while (at < LACKS - 1 && lacks[at].lack != shortage_lack(line))
+		at++;
+	return at;
+}
+
+/* Worst first, each kind in the order of the recipes. */
+static void sort(struct shortage_line *lines, size_t count)
+{
+	for (size_t i = 1; i < count; i++)
+		for (size_t j = i; j > 0 && rank(&lines[j]) < rank(&lines[j - 1]); j--) {
+			struct shortage_line other = lines[j];
+
+			lines[j] = lines[j - 1];
+			lines[j - 1] = other;
+		}
+}
+
+void shortage_view_enter(struct desk *desk)
+{
+	struct forecast_card *card = &desk->forecast;
+	struct fault fault = { 0 };
+	struct shortage_line *lines;
+	size_t count;
+
+	if (!kitchen_shortage(desk->kitchen, &card->ahead, &lines, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	sort(lines, count);
+	free(card->missing);
+	card->missing = lines;
+	card->missing_count = count;
+	card->missing_list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_SHORTAGE);
+}
+
+/* --- drawing --------------------------------------------------------------------------- */
+
+static void buy_words(const struct desk *desk, const struct shortage_line *line, bool narrow, struct text *text)
+{
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	char likely[80] = "";
+	char high[80] = "";
+
+	shortage_buy(line, BOUND_LIKELY, units, likely, sizeof(likely));
+	shortage_buy(line, BOUND_HIGH, units, high, sizeof(high));
+	if (likely[0] != '\0')
+		text_add(text, "%s", likely);
+	if (high[0] != '\0' && (!narrow || likely[0] == '\0') && line->missing[BOUND_HIGH] > line->missing[BOUND_LIKELY])
+		text_add(text, "%s%s%s", likely[0] != '\0' ? " (at most " : "at most ", high, likely[0] != '\0' ? ")" : "");
+}
+
+static void whole_words(const struct desk *desk, const struct shortage_line *line, struct text *text)
+{
+	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
+	char needed[64];
+	char most[64];
+	char stock[64] = "not counted";
+
+	amount_words(line->need.measure, line->need.amount[BOUND_LIKELY], units, needed, sizeof(needed));
+	amount_words(line->need.measure, line->need.amount[BOUND_HIGH], units, most, sizeof(most));
+	if (line->counted)
+		amount_words(line->need.measure, line->stock, units, stock, sizeof(stock));
+	text_add(text, "%s%s: likely %s, at most %s, here %s", line->name, line->need.optional ? " (if wanted)" : "",
+	         needed, most, stock);
+	if (line->instead[0] != '\0')
+		text_add(text, ". Instead, %s", line->instead);
+}
+
+static void line_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct shortage_line *line = &desk->forecast.missing[n];
+	bool selected = n == desk->forecast.missing_list.cursor;
+	char words[160] = "";
+	struct text text = TEXT_OVER(words);
+
+	buy_words(desk, line, cols < NARROW, &text);
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	if (cols < NARROW)
+		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : lacks[rank(line)].role,
+		              "%c %-19.19s %s", lacks[rank(line)].word[0], line->name, words);
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : lacks[rank(line)].role,
+		              "%-10s %-24.24s %s", lacks[rank(line)].word, line->name, words);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	struct forecast_card *card = &desk->forecast;
+	int count = (int)card->missing_count;
+	int first = list_scroll(&card->missing_list, count, rows - 4);
+	char words[560];
+	struct text text = TEXT_OVER(words);
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "To buy for the forecast of %s", card->fruit);
+	for (int i = first; i < count && i - first < rows - 4; i++)
+		line_draw(desk, i, top + 1 + i - first, cols);
+	if (count == 0)
+		return;
+	whole_words(desk, &card->missing[card->missing_list.cursor], &text);
+	desk_paragraph(desk, top + rows - 3, 1, cols - 2, 2, ROLE_STRONG, words);
+	terminal_put(desk->terminal, top + rows - 1, 1, cols - 2, ROLE_QUIET,
+	             cols < NARROW ? "To print: stillroom shortage --help"
+	                           : "At most: if all yields well. To print it: stillroom shortage --help");
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->forecast.missing_list, -1, (int)desk->forecast.missing_count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->forecast.missing_list, 1, (int)desk->forecast.missing_count);
+}
+
+static const struct view_key keys[] = {
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the forecast.", NULL, forecast_view_enter },
+	{ KEY_CODE_UP, 0, "Up", "above", "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", "below", "The line below.", NULL, down },
+};
+
+const struct view shortage_view = {
+	.title = "To buy",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

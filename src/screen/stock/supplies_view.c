@@ -1,0 +1,349 @@
+/*
+ * supplies_view.c - goods on the shelf: jars, lids, bands, what goes into pots,
+ * fruit and juice; what came in, what a shelf check found.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+
+static const struct shelf_line *here(const struct desk *desk)
+{
+	return desk->shelf.count == 0 ? NULL : &desk->shelf.lines[desk->shelf.list.cursor];
+}
+
+static bool same_line(const struct shelf_line *a, const struct shelf_line *b)
+{
+	if (a->kind != b->kind || a->supply != b->supply || strcmp(a->size, b->size) != 0)
+		return false;
+	return a->kind == SHELF_SUPPLY || a->id == b->id;
+}
+
+/* Read anew; the cursor stays on its thing, which may have moved in the list. */
+static void refresh(struct desk *desk)
+{
+	struct shelf_card *card = &desk->shelf;
+	struct fault fault = { 0 };
+	struct shelf_line *lines;
+	struct shelf_line old = { 0 };
+	size_t count;
+
+	if (!kitchen_shelf(desk->kitchen, &lines, &count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	if (here(desk) != NULL)
+		old = *here(desk);
+	for (size_t i = 0; i < count && card->lines != NULL; i++)
+		if (same_line(&lines[i], &old))
+			card->list.cursor = (int)i;
+	free(card->lines);
+	card->lines = lines;
+	card->count = count;
+	list_move(&card->list, 0, (int)count);
+}
+
+void supplies_view_enter(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_SUPPLIES);
+	refresh(desk);
+}
+
+/* --- drawing ------------------------------------------------------------------------ */
+
+static void stock_words(const struct desk *desk, const struct shelf_line *line, char *buffer, size_t size)
+{
+	if (line->counted)
+		amount_words(line->measure, line->amount, kitchen_board(desk->kitchen)->house.units, buffer, size);
+	else
+		text_copy(buffer, size, "not counted");
+}
+
+static void line_draw(struct desk *desk, int n, int row, int cols)
+{
+	const struct shelf_line *line = &desk->shelf.lines[n];
+	bool selected = n == desk->shelf.list.cursor;
+	enum role role = selected                                 ? ROLE_SELECTED
+	                 : !line->counted                         ? ROLE_QUIET
+	                 : line->amount < 0                       ? ROLE_STOP
+	                 : line->amount == 0                      ? ROLE_CAUTION
+	                                                          : ROLE_PLAIN;
+	char stock[64];
+
+	stock_words(desk, line, stock, sizeof(stock));
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 3, cols - 4, role, "%*s  %-*s %s", cols < NARROW ? 12 : 16, stock,
+	              cols < NARROW ? 1 : 26, line->name, line->note);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int count = (int)desk->shelf.count;
+	int first = list_scroll(&desk->shelf.list, count, rows - 1);
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
+	              count == 0 ? 0 : desk->shelf.list.cursor + 1, count, desk->shelf.who[0] != '\0' ? "; noted by " : "",
+	              desk->shelf.who);
+	for (int i = first; i < count && i - first < rows - 1; i++)
+		line_draw(desk, i, top + 1 + i - first, cols);
+}
+
+/* --- one line --------------------------------------------------------------------------- */
+
+static bool noted(struct desk *desk, bool done, const struct fault *fault)
+{
+	if (done)
+		desk_say(desk, ROLE_DONE, "Noted. (u undoes)");
+	else
+		desk_say_fault(desk, fault);
+	if (done)
+		refresh(desk);
+	return done;
+}
+
+static bool read_amount(const struct desk *desk, const char *text, int64_t *amount, struct fault *fault)
+{
+	const struct shelf_line *line = here(desk);
+
+	return amount_read(text, line->measure, line->supply, amount, fault);
+}
+
+static bool count_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t found;
+
+	if (here(desk) == NULL)
+		return true;
+	return noted(desk, read_amount(desk, text, &found, &fault) &&
+	                       kitchen_shelf_count(desk->kitchen, here(desk), found, &fault), &fault);
+}
+
+static void count_here(struct desk *desk)
+{
+	char prompt[80];
+
+	if (here(desk) == NULL)
+		return;
+	(void)snprintf(prompt, sizeof(prompt), "Found of %.50s:", here(desk)->name);
+	desk_ask(desk, prompt, "", count_typed);
+}
+
+static bool received_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+	int64_t amount;
+
+	if (here(desk) == NULL)
+		return true;
+	return noted(desk, read_amount(desk, text, &amount, &fault) &&
+	                       kitchen_shelf_receive(desk->kitchen, here(desk), amount, &fault), &fault);
+}
+
+/* A box of lids and juice brought along are lines of a kitchen file. */
+static bool new_line_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	return noted(desk, kitchen_setup_line(desk->kitchen, text, 0, &fault), &fault);
+}
+
+static void receive(struct desk *desk)
+{
+	char prompt[80];
+
+	if (here(desk) == NULL)
+		return;
+	switch (here(desk)->kind) {
+	case SHELF_LIDS:
+		desk_ask(desk, "New box:", "lids \"Box\" 60", new_line_typed);
+		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
+		return;
+	case SHELF_JUICE: desk_ask(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", new_line_typed); return;
+	case SHELF_SUPPLY: break;
+	}
+	(void)snprintf(prompt, sizeof(prompt), "Came in, %.50s:", here(desk)->name);
+	desk_ask(desk, prompt, "", received_typed);
+}
+
+static bool sold_typed(struct desk *desk, const char *text)
+{
+	const struct shelf_line *line = here(desk);
+	struct fault fault = { 0 };
+	int64_t amount = 0;
+
+	if (line == NULL)
+		return true;
+	return noted(desk, (text[0] == '\0' || read_amount(desk, text, &amount, &fault)) &&
+	                       kitchen_sell_by(desk->kitchen, line->supply, line->size, amount, &fault), &fault);
+}
+
+static void bought_by(struct desk *desk)
+{
+	const struct shelf_line *line = here(desk);
+	char prompt[80];
+	char words[64] = "";
+
+	if (line == NULL)
+		return;
+	if (line->kind != SHELF_SUPPLY) {
+		desk_say(desk, ROLE_QUIET, line->kind == SHELF_LIDS ? "Lids are bought by boxes like the newest one."
+		                                                    : "Juice is not bought.");
+		return;
+	}
+	if (line->sold_by > 0)
+		amount_exact_words(line->measure, line->supply, line->sold_by, kitchen_board(desk->kitchen)->house.units,
+		                   words, sizeof(words));
+	(void)snprintf(prompt, sizeof(prompt), "%.50s, bought by (empty: loose):", line->name);
+	desk_offer(desk, prompt, words, sold_typed);
+}
+
+/* --- the shelf check: one line after the other ------------------------------------------------ */
+
+static void ask_line(struct desk *desk);
+
+static void end_check(struct desk *desk)
+{
+	desk->entry.open = false;
+	desk_say(desk, ROLE_DONE, "Shelf check: %d counted, %d kept. (u undoes the last count)", desk->shelf.checked,
+	         desk->shelf.kept);
+}
+
+/* To the line that follows `from`; the check ends with what is counted, or with
+ * the list when it began among what is not. */
+static void next_line(struct desk *desk, bool was_counted)
+{
+	struct shelf_card *card = &desk->shelf;
+	int next = card->list.cursor + 1;
+
+	if (next >= (int)card->count || (was_counted && !card->lines[next].counted)) {
+		end_check(desk);
+		return;
+	}
+	card->list.cursor = next;
+	ask_line(desk);
+}
+
+static void keep(struct desk *desk)
+{
+	desk->shelf.kept++;
+	desk->message[0] = '\0';
+	next_line(desk, here(desk)->counted);
+}
+
+static bool check_typed(struct desk *desk, const char *text)
+{
+	struct shelf_card *card = &desk->shelf;
+	const struct shelf_line *line = here(desk);
+	struct fault fault = { 0 };
+	struct shelf_line following = { 0 };
+	bool was_counted = line->counted;
+	bool more = card->list.cursor + 1 < (int)card->count;
+	int64_t found;
+
+	if (text[0] == '\0') {
+		keep(desk);
+		return false; /* the line was opened anew, or closed */
+	}
+	if (more)
+		following = card->lines[card->list.cursor + 1];
+	if (!read_amount(desk, text, &found, &fault) ||
+	    !kitchen_shelf_count(desk->kitchen, line, found, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	card->checked++;
+	refresh(desk);
+	desk->message[0] = '\0';
+	/* What was counted may stand elsewhere now, or be gone: before what followed it. */
+	card->list.cursor = more ? 0 : (int)card->count - 1;
+	for (size_t i = 0; more && i < card->count; i++)
+		if (same_line(&card->lines[i], &following))
+			card->list.cursor = (int)i - 1;
+	next_line(desk, was_counted);
+	return false;
+}
+
+static void ask_line(struct desk *desk)
+{
+	const struct shelf_line *line = here(desk);
+	char prompt[80];
+	char stock[64];
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	stock_words(desk, line, stock, sizeof(stock));
+	(void)snprintf(prompt, sizeof(prompt), "%.*s (%.20s):", cols < NARROW ? 16 : 40, line->name, stock);
+	desk_ask(desk, prompt, "", check_typed);
+	desk->entry.blank = keep;
+	desk->entry.keys = cols < NARROW ? "Enter: found   Space keeps   Esc ends"
+	                                 : "number, Enter: found so much   Space keeps it   Esc ends the check";
+}
+
+static void check(struct desk *desk)
+{
+	if (here(desk) == NULL)
+		return;
+	desk->shelf.checked = 0;
+	desk->shelf.kept = 0;
+	ask_line(desk);
+}
+
+/* --- the rest --------------------------------------------------------------------------------- */
+
+static bool initials_typed(struct desk *desk, const char *text)
+{
+	text_copy(desk->shelf.who, sizeof(desk->shelf.who), text);
+	kitchen_set_who(desk->kitchen, desk->shelf.who);
+	return true;
+}
+
+static void initials(struct desk *desk)
+{
+	desk_offer(desk, "Who is counting (initials):", desk->shelf.who, initials_typed);
+}
+
+static void undo(struct desk *desk)
+{
+	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	refresh(desk);
+}
+
+static void up(struct desk *desk)
+{
+	list_move(&desk->shelf.list, -1, (int)desk->shelf.count);
+}
+
+static void down(struct desk *desk)
+{
+	list_move(&desk->shelf.list, 1, (int)desk->shelf.count);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "ledger", "What came in and went out of it, when and by whom.", NULL, ledger_view_enter },
+	{ 'r', 0, "r", "received", "Some of it came in.", NULL, receive },
+	{ 'c', 0, "c", "count", "Write down what a count found.", NULL, count_here },
+	{ 'k', 0, "k", "check all", "Shelf check: count one line after the other, from here on.", NULL, check },
+	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL, forecast_view_enter },
+	{ 'u', 0, "u", "undo", "Take back the last change to shelf or house.", NULL, undo },
+	{ 'b', 0, "b", "bought by", "What one buys of it at a time: a bag, a bottle, a box of jars.", NULL, bought_by },
+	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+};
+
+const struct view supplies_view = {
+	.title = "Goods",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
+};

@@ -1,0 +1,360 @@
+#include "screen/ui/desk.h"
+
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/act/backups.h"
+
+static const struct view *const views[] = {
+	[VIEW_BOARD] = &board_view,
+	[VIEW_START] = &start_view,
+	[VIEW_BATCH] = &batch_view,
+	[VIEW_SHEET] = &sheet_view,
+	[VIEW_FILL] = &fill_view,
+	[VIEW_CARD] = &card_view,
+	[VIEW_JUICE] = &juice_view,
+	[VIEW_LOADER] = &loader_view,
+	[VIEW_DAY] = &day_view,
+	[VIEW_PLAN] = &plan_view,
+	[VIEW_EXCEPTIONS] = &exceptions_view,
+	[VIEW_SEALS] = &seals_view,
+	[VIEW_HOUSE] = &house_view,
+	[VIEW_SUPPLIES] = &supplies_view,
+	[VIEW_LEDGER] = &ledger_view,
+	[VIEW_FORECAST] = &forecast_view,
+	[VIEW_SHORTAGE] = &shortage_view,
+	[VIEW_RECIPE] = &recipe_view,
+	[VIEW_WARNINGS] = &warnings_view,
+	[VIEW_FATES] = &fates_view,
+	[VIEW_REPROCESS] = &reprocess_view,
+	[VIEW_PANTRY] = &pantry_view,
+	[VIEW_RECALLS] = &recalls_view,
+	[VIEW_TRACE] = &trace_view,
+	[VIEW_STEPS] = &steps_view,
+	[VIEW_SIGNS] = &signs_view,
+	[VIEW_STORY] = &story_view,
+	[VIEW_SEASONS] = &seasons_view,
+	[VIEW_SEASON] = &season_view,
+	[VIEW_WORKS] = &works_view,
+	[VIEW_WORKS_PICK] = &works_pick_view,
+	[VIEW_PAST] = &past_view,
+	[VIEW_HELP] = &help_view,
+	[VIEW_LEAVE] = &leave_view,
+};
+_Static_assert(sizeof(views) / sizeof(views[0]) == VIEW_COUNT, "a view for every name");
+
+const struct view *view_of(enum view_name name)
+{
+	return views[name];
+}
+
+void desk_clear(struct desk *desk)
+{
+	free(desk->start.boxes);
+	free(desk->fill.boxes);
+	free(desk->card.amounts);
+	free(desk->juice.juices);
+	free(desk->day.items);
+	free(desk->seals.jars);
+	free(desk->shelf.lines);
+	free(desk->shelf.ledger);
+	free(desk->forecast.missing);
+	free(desk->reprocess.boxes);
+	free(desk->pantry.lines);
+	free(desk->pantry.lots);
+	free(desk->recall.recalls);
+	free(desk->recall.jars);
+	free(desk->story_rows);
+	free(desk->back.seasons);
+	free(desk->back.figures);
+	free(desk->back.page.rows);
+	free(desk->back.products);
+	free(desk->back.facts);
+	free(desk->back.entries);
+	free(desk->house_boxes);
+	free(desk->house_supplies);
+}
+
+void desk_show_view(struct desk *desk, enum view_name name)
+{
+	if (name != VIEW_BOARD)
+		desk->left.can_go_back = false;
+	desk->view = name;
+	desk->entry.open = false;
+}
+
+void desk_leave_for_board(struct desk *desk)
+{
+	if (desk->view != VIEW_BOARD && view_of(desk->view)->keeps) {
+		desk->left.can_go_back = true;
+		desk->left.view = desk->view;
+		desk->left.entry = desk->entry;
+	}
+	desk_show_board(desk);
+}
+
+void desk_go_back(struct desk *desk)
+{
+	desk_show_view(desk, desk->left.view);
+	desk->entry = desk->left.entry;
+}
+
+void desk_show_board(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_BOARD);
+}
+
+/* --- messages ------------------------------------------------------------------ */
+
+void desk_say(struct desk *desk, enum role role, const char *format, ...)
+{
+	struct text text = TEXT_OVER(desk->message);
+	va_list args;
+
+	va_start(args, format);
+	text_addv(&text, format, args);
+	va_end(args);
+	desk->message_role = role;
+	desk->message_until_ms = desk->awake_ms + MESSAGE_MS;
+}
+
+void desk_say_fault(struct desk *desk, const struct fault *fault)
+{
+	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM ||
+	            fault->kind == FAULT_MISUSE || fault->kind == FAULT_MISSING;
+
+	const char *first = fault->kind == FAULT_UNSAFE ? "Press W to write what stands to a new file. "
+	                  : fault->kind == FAULT_DAMAGED && kitchen_log_is_damaged(desk->kitchen)
+	                      ? "Nothing more is recorded: leave (q y) and run \"stillroom restore\". " : "";
+
+	desk->unsafe = desk->unsafe || fault->kind == FAULT_UNSAFE;
+	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s", first, fault->sentence);
+}
+
+/* --- selection ------------------------------------------------------------------- */
+
+const struct strip *desk_selected(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	size_t count = board->stations + board->racked;
+
+	for (size_t i = 0; i < count; i++) {
+		const struct strip *strip = &board->strips[i];
+		bool racked = i >= board->stations;
+
+		if (racked ? strip->load.id == desk->selected_load
+		           : desk->selected_load == 0 && strip->station.id == desk->selected_station)
+			return strip;
+	}
+	return count > 0 ? &board->strips[0] : NULL;
+}
+
+void desk_select(struct desk *desk, const struct strip *strip)
+{
+	desk->selected_station = strip->station.id;
+	desk->selected_load = strip_on_rack(strip) ? strip->load.id : 0;
+}
+
+const struct strip *desk_most_urgent(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *best = NULL;
+	int64_t best_urgency = 0;
+
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
+		const struct strip *strip = &board->strips[i];
+		int64_t urgency = strip_urgency(strip, &desk->now);
+
+		if (strip->content != STRIP_EMPTY && (best == NULL || urgency < best_urgency)) {
+			best = strip;
+			best_urgency = urgency;
+		}
+	}
+	return best;
+}
+
+/* --- what several views do --------------------------------------------------------------- */
+
+int desk_columns(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols;
+}
+
+enum unit_system desk_units(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->house.units;
+}
+
+/* What was done before today is not in anybody's fingers any more: asked first. */
+static bool ask_old_undo(struct desk *desk)
+{
+	struct log_entry last;
+	char day[16];
+
+	if (!kitchen_last_of_house(desk->kitchen, &last) || last.at.wall_ms >= clock_day_start(desk->now.wall_ms) ||
+	    desk_is_sure(desk, AGAIN_OLD_UNDO, last.id))
+		return false;
+	clock_words_date(last.at.wall_ms, day, sizeof(day));
+	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS, "Not of today but of %s: %s. Press u again to undo it.", day,
+	               last.sentence);
+	return true;
+}
+
+void desk_undo(struct desk *desk, struct log_subject subject)
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (subject.kind == SUBJECT_HOUSE && ask_old_undo(desk))
+		return;
+	if (kitchen_undo(desk->kitchen, subject, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size_t, struct fault *))
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (undo == kitchen_undo_house && ask_old_undo(desk))
+		return;
+	if (undo(desk->kitchen, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+void desk_labels(struct desk *desk, struct log_subject about)
+{
+	struct labels_saved saved = { .labels = 0 };
+	struct fault fault = { 0 };
+
+	if (about.kind != SUBJECT_LOAD && about.kind != SUBJECT_BATCH)
+		desk_say(desk, ROLE_QUIET, "Labels are for loads and batches.");
+	else if (desk->wishes->labels(desk->kitchen, &about, desk->log_path, &desk->config->sheet,
+	                              desk->config->label_format, &saved, &fault))
+		desk_say(desk, ROLE_DONE, "%d label%s on %d sheet%s: %s", saved.labels, saved.labels == 1 ? "" : "s",
+		         saved.sheets, saved.sheets == 1 ? "" : "s", saved.path);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+static bool save_to(struct desk *desk, const char *path)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_save_copy(desk->kitchen, path, false, &fault))
+		desk_say(desk, ROLE_DONE, "Written and checked. Leave (q y) and go on there: stillroom -f %s", path);
+	else
+		desk_say_fault(desk, &fault);
+	return true;
+}
+
+/* The disk of the log may be the one that failed: a home is often on another. */
+void desk_save_elsewhere(struct desk *desk)
+{
+	const char *home = getenv("HOME"); /* NOLINT(concurrency-mt-unsafe): one thread */
+	char path[ENTRY_MAX];
+	struct text text = TEXT_OVER(path);
+
+	text_add(&text, "%s/stillroom-saved.db", home != NULL && home[0] == '/' ? home : "/tmp");
+	desk_offer(desk, "Write all that stands to (a new file):", path, save_to);
+}
+
+void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count)
+{
+	struct fault fault = { 0 };
+	struct log_lid_box *rows;
+	size_t read;
+
+	if (!kitchen_lid_boxes(desk->kitchen, &rows, &read, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	free(*boxes);
+	*boxes = rows;
+	*count = read;
+}
+
+/* --- lists and paragraphs -------------------------------------------------------------- */
+
+void list_move(struct list_state *list, int by, int count)
+{
+	list->cursor += by;
+	if (list->cursor >= count)
+		list->cursor = count - 1;
+	if (list->cursor < 0)
+		list->cursor = 0;
+}
+
+int list_scroll(struct list_state *list, int count, int rows)
+{
+	if (list->cursor < list->top)
+		list->top = list->cursor;
+	if (list->cursor >= list->top + rows)
+		list->top = list->cursor - rows + 1;
+	if (list->top > count - rows)
+		list->top = count - rows;
+	if (list->top < 0)
+		list->top = 0;
+	return list->top;
+}
+
+/* Bytes of `text` that fit in `cols` columns, broken at a blank where there is
+ * one.  Counts bytes as columns but for UTF-8 continuation bytes, which is exact
+ * for the program's own words and cut safely by terminal_put for others. */
+static size_t line_length(const char *text, int cols)
+{
+	size_t length = 0;
+	size_t blank = 0;
+	int columns = 0;
+
+	while (text[length] != '\0') {
+		if (((unsigned char)text[length] & 0xC0u) != 0x80u && ++columns > cols)
+			return blank > 0 ? blank : length;
+		if (text[length] == ' ')
+			blank = length;
+		length++;
+	}
+	return length;
+}
+
+int desk_paragraph_lines(const char *text, int cols)
+{
+	int lines = 0;
+
+	while (*text != '\0' && cols > 0) {
+		text += line_length(text, cols);
+		text += strspn(text, " ");
+		lines++;
+	}
+	return lines;
+}
+
+int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
+                   const char *text)
+{
+	int used = 0;
+
+	while (*text != '\0' && used < rows && cols > 0) {
+		size_t length = line_length(text, cols);
+		bool last = used == rows - 1;
+
+		/* The last line takes all that is left and shows that it was cut. */
+		terminal_putf(desk->terminal, row + used, col, cols, role, "%.*s",
+		              last ? (int)strlen(text) : (int)length, text);
+		text += length;
+		while (*text == ' ')
+			text++;
+		used++;
+	}
+	return used;
+}

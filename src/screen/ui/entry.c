@@ -1,0 +1,141 @@
+/*
+ * entry.c - one line being typed, whatever it is for.
+ */
+#include <stdlib.h>
+#include <string.h>
+#include <wchar.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+void desk_ask(struct desk *desk, const char *prompt, const char *text,
+              bool (*done)(struct desk *, const char *))
+{
+	desk->entry.open = true;
+	desk->entry.done = done;
+	desk->entry.blank = NULL;
+	desk->entry.keys = NULL;
+	desk->entry.offered = false;
+	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
+	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
+	desk->entry.at = strlen(desk->entry.text);
+}
+
+void desk_offer(struct desk *desk, const char *prompt, const char *text,
+                bool (*done)(struct desk *, const char *))
+{
+	desk_ask(desk, prompt, text, done);
+	desk->entry.offered = text[0] != '\0';
+}
+
+void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
+                     bool (*done)(struct desk *, const char *))
+{
+	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
+	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
+
+	desk_ask(desk, not_valid ? "On as NOT VALID, because (Esc: no):" : "On as UNKNOWN, because (Esc: no):", tried, done);
+	if (tried[0] != '\0')
+		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
+	else
+		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
+}
+
+int desk_vinegar(struct desk *desk, const char *text)
+{
+	char *end;
+	double percent = strtod(text, &end);
+
+	end += strspn(end, " ");
+	end += *end == '%';
+	if (end != text && *end == '\0' && percent >= 0.1 && percent <= 30)
+		return (int)(percent * 10 + 1e-6); /* cut, not rounded: 4.96 is not 5 */
+	desk_say(desk, ROLE_CAUTION, "Type its percent as the label says it: 5");
+	return 0;
+}
+
+/* The byte before `at` where a UTF-8 character begins; 0 at the start. */
+static size_t before(const char *text, size_t at)
+{
+	while (at > 0 && ((unsigned char)text[at - 1] & 0xC0u) == 0x80u)
+		at--;
+	return at > 0 ? at - 1 : 0;
+}
+
+static size_t behind(const char *text, size_t at)
+{
+	if (text[at] != '\0')
+		at++;
+	while (((unsigned char)text[at] & 0xC0u) == 0x80u)
+		at++;
+	return at;
+}
+
+static void entry_erase(struct entry *entry)
+{
+	size_t from = before(entry->text, entry->at);
+
+	memmove(entry->text + from, entry->text + entry->at, strlen(entry->text + entry->at) + 1);
+	entry->at = from;
+}
+
+static void entry_empty(struct entry *entry)
+{
+	entry->text[0] = '\0';
+	entry->at = 0;
+}
+
+static void entry_add(struct entry *entry, long key, bool instead)
+{
+	char bytes[16];
+	mbstate_t state;
+	size_t length;
+	size_t more;
+
+	if (key < ' ' || key == 127 || key > 0x10FFFF)
+		return;
+	if (instead)
+		entry_empty(entry);
+	length = strlen(entry->text);
+	memset(&state, 0, sizeof(state));
+	more = wcrtomb(bytes, (wchar_t)key, &state);
+	if (more == (size_t)-1 || length + more >= sizeof(entry->text))
+		return;
+	memmove(entry->text + entry->at + more, entry->text + entry->at, length - entry->at + 1);
+	memcpy(entry->text + entry->at, bytes, more);
+	entry->at += more;
+}
+
+static void entry_finish(struct desk *desk)
+{
+	struct entry *entry = &desk->entry;
+	char text[ENTRY_MAX];
+
+	text_copy(text, sizeof(text), entry->text);
+	if (entry->done(desk, text))
+		entry->open = false;
+}
+
+void entry_key(struct desk *desk, long key)
+{
+	struct entry *entry = &desk->entry;
+	bool offered = entry->offered;
+
+	if (offered && key == ' ') /* what Space does elsewhere; nothing begins with a blank */
+		return;
+	entry->offered = false; /* any key but a character keeps it, to be changed */
+	switch (key) {
+	case KEY_CODE_ESCAPE:
+		entry->open = false;
+		desk->message[0] = '\0'; /* it was about the line */
+		break;
+	case KEY_CODE_EMPTY_LINE: entry_empty(entry); break;
+	case KEY_CODE_ENTER: entry_finish(desk); break;
+	case KEY_CODE_BACKSPACE: entry_erase(entry); break;
+	case KEY_CODE_LEFT: entry->at = before(entry->text, entry->at); break;
+	case KEY_CODE_RIGHT: entry->at = behind(entry->text, entry->at); break;
+	case KEY_CODE_UP: entry->at = 0; break;
+	case KEY_CODE_DOWN: entry->at = strlen(entry->text); break;
+	default: entry_add(entry, key, offered); break;
+	}
+}

@@ -1,0 +1,344 @@
+/*
+ * header.c - what is always visible: the house, the clock, elevation, local
+ * boiling point, jars today, open warnings; and below, what was just said and
+ * the keys that work now.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define WIDE_COLS 76
+#define TALL_ROWS 20
+#define ENTRY_COLS_MIN 14 /* of a line being typed, beside its question */
+
+int header_rows(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols >= WIDE_COLS || rows < TALL_ROWS ? 1 : 2;
+}
+
+static bool is_wide(const struct desk *desk)
+{
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	return cols >= WIDE_COLS;
+}
+
+static void house_words(const struct desk *desk, struct text *text)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	if (house->practice_speed > 0)
+		text_add(text, "PRACTICE x%d, nothing is real", house->practice_speed);
+	else
+		text_add(text, "%s%s", house->name[0] != '\0' ? house->name : "stillroom",
+		         house->invented ? " (invented data)" : "");
+}
+
+static void facts_words(const struct desk *desk, bool narrow, struct text *text)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	char height[48];
+	char *metres;
+
+	if (board->house.elevation.known) {
+		elevation_words(&board->house.elevation, height, sizeof(height));
+		metres = strstr(height, " (");
+		if (metres != NULL)
+			*metres = '\0'; /* one unit is enough in a header */
+		text_add(text, "%s", height);
+	} else {
+		text_add(text, "elevation?");
+	}
+	if (board->boil_known)
+		text_add(text, narrow ? " %.1fF" : "  boils %.1f F", board->boil.boiling_point_f);
+	if (board->boil_known && !narrow)
+		text_add(text, "  jelly %.1f F", board->boil.jelly_stage_f);
+	text_add(text, narrow ? " %d jars" : "  %d jars today", board->jars_today);
+}
+
+/* "!2" in the role of the worst. */
+static int warnings_draw(struct desk *desk, int row, int right)
+{
+	enum role role = ROLE_CAUTION;
+	char words[24];
+	int width;
+	int rows;
+	int cols;
+
+	if (desk->warning_count == 0)
+		return right;
+	terminal_size(desk->terminal, &rows, &cols);
+	if (desk->warnings[0].severity == SEVERITY_STOP)
+		role = ROLE_STOP;
+	else if (desk->warnings[0].severity == SEVERITY_NOTE)
+		role = ROLE_HEADER;
+	width = snprintf(words, sizeof(words), cols < WIDE_COLS ? "!%zu" : " !%zu ", desk->warning_count);
+	terminal_put(desk->terminal, row, right - width, width, role, words);
+	return right - width;
+}
+
+static enum role header_role(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->house.practice_speed > 0 ? ROLE_PRACTICE : ROLE_HEADER;
+}
+
+/* The day or, while it goes by a plan, when it will end and how far that is off. */
+static void when_words(const struct desk *desk, bool narrow, char *buffer, size_t size)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	struct text text = text_over(buffer, size);
+	char hour[8];
+
+	clock_words_hour(desk->now.wall_ms, hour, sizeof(hour));
+	if (narrow || plan->state != PLAN_ACCEPTED || !plan->possible) {
+		if (narrow)
+			text_add(&text, "%s", hour);
+		else
+			clock_words_day_hour(desk->now.wall_ms, buffer, size);
+		return;
+	}
+	text_add(&text, "%s", hour);
+	clock_words_hour(plan->finish_ms, hour, sizeof(hour));
+	text_add(&text, " ends ~%s", hour);
+	if (plan->late_ms >= 60000 || plan->late_ms <= -60000)
+		text_add(&text, "%+lld", (long long)(plan->late_ms / 60000));
+}
+
+void header_draw(struct desk *desk)
+{
+	enum role role = header_role(desk);
+	bool narrow = !is_wide(desk);
+	bool one_row = header_rows(desk) == 1;
+	char house[160];
+	char facts[160];
+	char when[40];
+	struct text house_text = TEXT_OVER(house);
+	struct text facts_text = TEXT_OVER(facts);
+	int rows;
+	int cols;
+	int right;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	for (int row = 0; row < header_rows(desk); row++)
+		terminal_fill(desk->terminal, row, 0, cols, role, GLYPH_SPACE);
+	house_words(desk, &house_text);
+	facts_words(desk, narrow || cols < 100, &facts_text);
+	when_words(desk, narrow, when, sizeof(when));
+	right = warnings_draw(desk, 0, cols);
+	if (narrow && one_row) {
+		/* The smallest window: the facts, and the name only if nothing is real. */
+		bool practice = kitchen_board(desk->kitchen)->house.practice_speed > 0;
+
+		terminal_putf(desk->terminal, 0, 0, right, role, "%s%s %s", practice ? "PRACTICE " : " ", when, facts);
+		return;
+	}
+	if (narrow) {
+		terminal_put(desk->terminal, 0, right - 6, 6, role, when);
+		terminal_put(desk->terminal, 0, 1, right - 8, role, house);
+		terminal_put(desk->terminal, 1, 1, cols - 2, role, facts);
+		return;
+	}
+	terminal_put(desk->terminal, 0, right - (int)strlen(facts) - 1, (int)strlen(facts), role, facts);
+	right -= (int)strlen(facts) + 2;
+	terminal_put(desk->terminal, 0, right - (int)strlen(when) - 1, (int)strlen(when), role, when);
+	terminal_put(desk->terminal, 0, 1, right - (int)strlen(when) - 4, role, house);
+}
+
+/* --- the lines at the foot ------------------------------------------------------ */
+
+/* Rows that what was said and what is being typed take. */
+static int said_rows(const struct desk *desk)
+{
+	int rows;
+	int cols;
+	int message;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	message = desk->message[0] == '\0' ? 0 : (int)strlen(desk->message) <= cols - 2 ? 1 : 2;
+	return message + desk->entry.open;
+}
+
+/* A tall window has a line for the worst warning and two for what was said; a
+ * low one has one line for the warning and gives it to what was said, and what
+ * that needs beyond. */
+int footer_rows(const struct desk *desk)
+{
+	int said = said_rows(desk);
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (rows >= TALL_ROWS)
+		return 4;
+	return said > 1 ? said + 1 : 2;
+}
+
+static bool is_shown(const struct desk *desk, const struct view_key *key)
+{
+	return key->words != NULL && (key->usable == NULL || key->usable(desk));
+}
+
+/* The way back keeps its place at the right, whatever else finds room; returns
+ * the column it begins in. */
+static int back_draw(struct desk *desk, const struct view *view, int row, int right)
+{
+	for (size_t i = 0; i < view->key_count; i++) {
+		const struct view_key *key = &view->keys[i];
+		int cap;
+
+		if (key->key != KEY_CODE_ESCAPE || !is_shown(desk, key))
+			continue;
+		right -= (int)(strlen(key->cap) + strlen(key->words)) + 3;
+		cap = terminal_put(desk->terminal, row, right, 8, ROLE_KEY, key->cap);
+		terminal_put(desk->terminal, row, right + cap + 1, (int)strlen(key->words), ROLE_PLAIN, key->words);
+		break;
+	}
+	return right;
+}
+
+/* Somebody else rings than who is chosen: the key that goes there is named before all
+ * others, and in words of its own. */
+static bool rings_elsewhere(const struct desk *desk)
+{
+	struct ring rings[RINGS_MAX];
+	size_t count = desk_shouting(desk, rings);
+
+	return count > 1 || (count == 1 && (desk->view != VIEW_BOARD || rings[0].strip != desk_selected(desk)));
+}
+
+static int rings_draw(struct desk *desk, int row, int right)
+{
+	right -= 12;
+	terminal_put(desk->terminal, row, right, 3, ROLE_KEY, "Tab");
+	terminal_put(desk->terminal, row, right + 4, 5, ROLE_ALARM, "rings");
+	return right;
+}
+
+static void keys_draw(struct desk *desk, int row, int cols)
+{
+	const struct view *view = view_of(desk->view);
+	int right = cols - 7;
+	int col = 1;
+	bool first = true;
+
+	if (desk->entry.open) {
+		if (rings_elsewhere(desk))
+			cols = rings_draw(desk, row, cols + 2);
+		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
+		             desk->entry.keys != NULL ? desk->entry.keys
+		             : cols < 60              ? "Enter keeps it   Esc as it was"
+		             : desk->entry.offered    ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
+		                                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
+		return;
+	}
+	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
+	terminal_put(desk->terminal, row, right + 2, 4, ROLE_PLAIN, "keys");
+	if (rings_elsewhere(desk))
+		right = rings_draw(desk, row, right);
+	right = back_draw(desk, view, row, right);
+	for (size_t i = 0; i < view->key_count; i++) {
+		const struct view_key *key = &view->keys[i];
+		const char *words = key->words;
+
+		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
+			continue;
+		if (first && view->first_key_words != NULL && view->first_key_words(desk) != NULL)
+			words = view->first_key_words(desk);
+		/* The first key is shown even where it must be cut. */
+		if (!first && col + (int)(strlen(key->cap) + strlen(words)) + 2 > right)
+			continue;
+		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_KEY, key->cap) + 1;
+		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, words) + 2;
+		first = false;
+	}
+}
+
+static bool is_about(const struct warning *warning, const struct strip *strip)
+{
+	return (warning->station_id != 0 && !strip_on_rack(strip) && warning->station_id == strip->station.id) ||
+	       (warning->load_id != 0 && strip->content == STRIP_LOAD && warning->load_id == strip->load.id) ||
+	       (warning->batch_id != 0 && strip->content == STRIP_BATCH && warning->batch_id == strip->batch.id);
+}
+
+/* The worst one.  On the board what rings is said in large letters: there the row is for
+ * the next one, unless it is a stop. */
+static const struct warning *worst_to_say(const struct desk *desk)
+{
+	struct ring rings[RINGS_MAX];
+	size_t count = desk->view == VIEW_BOARD ? desk_rings(desk, rings) : 0;
+
+	for (size_t w = 0; w < desk->warning_count; w++) {
+		bool rings_now = false;
+
+		for (size_t i = 0; i < count && i < RINGS_MAX; i++)
+			rings_now = rings_now || is_about(&desk->warnings[w], rings[i].strip);
+		if (!rings_now || desk->warnings[w].severity == SEVERITY_STOP)
+			return &desk->warnings[w];
+	}
+	return NULL;
+}
+
+/* The worst warning, to its end where nothing else is said. */
+static void warning_draw(struct desk *desk, int row, int rows, int cols)
+{
+	const struct warning *worst = worst_to_say(desk);
+	char words[WARNING_SENTENCE_MAX + 16];
+
+	if (worst == NULL)
+		return;
+	(void)snprintf(words, sizeof(words), "%s: %s", severity_name(worst->severity), worst->sentence);
+	desk_paragraph(desk, row, 1, cols - 2, rows,
+	               worst->severity == SEVERITY_STOP   ? ROLE_STOP
+	               : worst->severity == SEVERITY_NOTE ? ROLE_QUIET : ROLE_CAUTION, words);
+}
+
+/* The line being typed, scrolled so that the place of the next character shows. */
+static void entry_draw(struct desk *desk, int row, int cols)
+{
+	const struct entry *entry = &desk->entry;
+	/* A question is shown whole; what is typed scrolls in the rest of the line. */
+	int col = 2 + terminal_put(desk->terminal, row, 1, cols - ENTRY_COLS_MIN, ROLE_STRONG, entry->prompt);
+	int room = cols - col - 2;
+	const char *from = entry->text;
+
+	while ((int)(entry->at - (size_t)(from - entry->text)) >= room)
+		from++;
+	while (((unsigned char)*from & 0xC0u) == 0x80u)
+		from++;
+	col += terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%.*s",
+	                     (int)(entry->text + entry->at - from), from);
+	terminal_put(desk->terminal, row, col++, 1, ROLE_STRONG, "_");
+	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_SELECTED, entry->text + entry->at);
+}
+
+static void said_draw(struct desk *desk, int row, int rows, int cols)
+{
+	if (desk->entry.open)
+		entry_draw(desk, row++, cols);
+	rows -= desk->entry.open;
+	if (desk->message[0] != '\0' && rows > 0)
+		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
+}
+
+void footer_draw(struct desk *desk)
+{
+	int height = footer_rows(desk);
+	int said = said_rows(desk);
+	int rows;
+	int cols;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (height > said + 1 && desk->view != VIEW_WARNINGS) /* which shows it above */
+		warning_draw(desk, rows - height, said == 0 ? height - 1 : 1, cols);
+	if (said > 0)
+		said_draw(desk, height == 4 && said < 3 ? rows - 3 : rows - 1 - said, said, cols);
+	keys_draw(desk, rows - 1, cols);
+}

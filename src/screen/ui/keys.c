@@ -1,0 +1,292 @@
+/*
+ * keys.c - what a key goes to.  Decided in one place, from the key tables: the keys of
+ * every view that are stronger than text, the line or field being typed in, the
+ * table of the view, the other keys of every view, and what the view takes beside.
+ */
+#include <string.h>
+#include <wchar.h>
+
+#include "kitchen/act/backups.h"
+#include "screen/ui/desk.h"
+
+#define WORDS_GAP_MS 1000 /* keys this close belong to words that are being typed */
+#define NUMBER_GAP_MS 350 /* so close a second figure makes a number of the first */
+
+/* --- keys of every view ------------------------------------------------------------------ */
+
+static bool something_rings(const struct desk *desk)
+{
+	return desk->alarm != ALARM_NONE;
+}
+
+static bool not_in_help(const struct desk *desk)
+{
+	return desk->view != VIEW_HELP;
+}
+
+static bool is_unsafe(const struct desk *desk)
+{
+	return desk->unsafe && !kitchen_log_is_damaged(desk->kitchen);
+}
+
+static void show_help(struct desk *desk)
+{
+	desk->view_before_help = desk->view;
+	desk->help = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_HELP);
+}
+
+static void ask_to_leave(struct desk *desk)
+{
+	desk_show_view(desk, VIEW_LEAVE);
+}
+
+/* One meaning in all views.  The first ones go before whatever is typed. */
+static const struct view_key everywhere[] = {
+	{ KEY_CODE_INTERRUPT, 0, "Ctrl-C", NULL, "Asks whether to leave the board.", NULL, ask_to_leave },
+	{ KEY_CODE_TAB, 0, "Tab", "what rings", "To what rings; again: the next. Esc on the board goes back to what was being typed.", NULL, desk_go_to_ringing },
+	{ '!', 0, "!", NULL, "Why nobody tastes: the signs, and whom to call.", NULL, signs_view_enter },
+	{ 'W', 0, "W", "save elsewhere", "Writes what stands to a new file: this log can hold nothing more.", is_unsafe, desk_save_elsewhere },
+	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings.", something_rings, desk_hear },
+	{ '?', 0, "?", NULL, "The keys.", not_in_help, show_help },
+};
+#define EVERYWHERE (sizeof(everywhere) / sizeof(everywhere[0]))
+#define BEFORE_TEXT 2 /* of these */
+#define BEFORE_VIEW 4
+
+size_t desk_keys_everywhere(const struct view_key **keys)
+{
+	*keys = everywhere;
+	return EVERYWHERE;
+}
+
+/* --- where a key goes ------------------------------------------------------------------------ */
+
+enum goes_to {
+	GOES_NOWHERE,
+	GOES_ACT,   /* `row` says what it does */
+	GOES_LINE,  /* into the line being typed */
+	GOES_FIELD, /* into a field of the view: letters of a name, figures of a number */
+	GOES_BESIDE, /* to the view, which may take it */
+};
+
+struct way {
+	enum goes_to to;
+	const struct view_key *row; /* of GOES_ACT */
+};
+
+static const struct view_key *row_in(const struct desk *desk, const struct view_key *rows, size_t count, long key)
+{
+	for (size_t i = 0; i < count; i++)
+		if (rows[i].act != NULL && (rows[i].key == key || (rows[i].other != 0 && rows[i].other == key)) &&
+		    (rows[i].usable == NULL || rows[i].usable(desk)))
+			return &rows[i];
+	return NULL;
+}
+
+static struct way way_of(const struct desk *desk, long key)
+{
+	const struct view *view = view_of(desk->view);
+	struct way way = { GOES_ACT, row_in(desk, everywhere, BEFORE_TEXT, key) };
+
+	if (way.row != NULL)
+		return way;
+	if (desk->entry.open)
+		return (struct way){ GOES_LINE, NULL };
+	if (view->types != NULL && view->types(desk, key))
+		return (struct way){ GOES_FIELD, NULL };
+	way.row = row_in(desk, everywhere, BEFORE_VIEW, key);
+	if (way.row == NULL)
+		way.row = row_in(desk, view->keys, view->key_count, key);
+	if (way.row == NULL)
+		way.row = row_in(desk, everywhere, EVERYWHERE, key);
+	if (way.row == NULL)
+		way.to = view->typed != NULL ? GOES_BESIDE : GOES_NOWHERE;
+	return way;
+}
+
+/* --- presses ------------------------------------------------------------------------------- */
+
+/* A finger that rests on a key, or a sticky one, sends it again and again; only
+ * the first counts.  A stream of repeats is one press however long it lasts; a
+ * second press comes HELD_KEY_MS after the first at the soonest, since a keyboard
+ * may wait that long before it repeats.  Any other key between ends a hold. */
+static enum press press_of(struct desk *desk, long key)
+{
+	bool same = key == desk->last_key;
+	bool stream = same && desk->awake_ms - desk->last_key_ms < REPEAT_GAP_MS;
+	bool soon = same && desk->awake_ms - desk->last_taken_ms < HELD_KEY_MS;
+
+	desk->last_key = key;
+	desk->last_key_ms = desk->awake_ms;
+	if (stream || !soon)
+		desk->last_taken_ms = desk->awake_ms;
+	return stream ? PRESS_HELD : soon ? PRESS_TOO_SOON : PRESS_TAKEN;
+}
+
+/* Moving about does no harm soon after itself. */
+static bool may_repeat(long key, enum press press)
+{
+	return (key >= KEY_CODE_UP && key <= KEY_CODE_BACKSPACE) || (key == KEY_CODE_TAB && press == PRESS_TOO_SOON);
+}
+
+/* --- words typed where nothing asks for them ------------------------------------------------------ */
+
+void desk_refuse_words(struct desk *desk)
+{
+	desk->words.refusing = true;
+	desk->words.last_ms = desk->awake_ms;
+}
+
+static bool is_printable(long key)
+{
+	return key >= ' ' && key < KEY_CODE_UP && key != 127;
+}
+
+/* A second figure, point or comma right behind a figure: somebody types a number for a
+ * question that does not stand.  What its first figure chose is chosen no more. */
+static bool is_a_number(struct desk *desk, long key, enum press press)
+{
+	bool figure = key >= '0' && key <= '9';
+	bool joined = desk->words.figure != 0 && desk->awake_ms - desk->words.last_ms < NUMBER_GAP_MS;
+
+	if (joined && (figure || key == '.' || key == ',' || key == '/') && press == PRESS_TAKEN) {
+		desk->selected_station = desk->words.station;
+		desk->selected_load = desk->words.load;
+		desk->words.figure = 0;
+		desk_refuse_words(desk);
+		return true;
+	}
+	desk->words.figure = figure ? key : 0;
+	desk->words.last_ms = desk->awake_ms;
+	desk->words.station = desk->selected_station;
+	desk->words.load = desk->selected_load;
+	return false;
+}
+
+/* True: the key is part of such words, and does nothing. */
+static bool refused_as_words(struct desk *desk, long key, enum press press)
+{
+	bool goes_on = desk->words.refusing && desk->awake_ms - desk->words.last_ms < WORDS_GAP_MS;
+
+	if (goes_on && (is_printable(key) || key == KEY_CODE_ENTER || key == KEY_CODE_BACKSPACE)) {
+		desk->words.last_ms = desk->awake_ms;
+		desk->words.refusing = key != KEY_CODE_ENTER;
+		return true;
+	}
+	desk->words.refusing = false;
+	if (desk->view != VIEW_BOARD || !is_a_number(desk, key, press))
+		return false;
+	desk_say(desk, ROLE_CAUTION, "Nothing asks for a number now: none of it counted.");
+	return true;
+}
+
+/* --- keys ----------------------------------------------------------------------------------- */
+
+/* A question to be answered by pressing again ends with any other act. */
+static void act_by(struct desk *desk, const struct view_key *row)
+{
+	const struct view *view = view_of(desk->view);
+	struct again before = desk->again;
+
+	if (view->asks_first != NULL && view->asks_first(desk, row))
+		return;
+	desk->message[0] = '\0';
+	desk->asked_soon_until_ms = 0; /* until the next step that is followed by a number */
+	row->act(desk);
+	if (before.about == desk->again.about && before.until_ms == desk->again.until_ms)
+		desk->again.about = AGAIN_NOTHING;
+}
+
+static void act_once(struct desk *desk, const struct view_key *row, long key, enum press press)
+{
+	if (press == PRESS_TAKEN || may_repeat(key, press))
+		act_by(desk, row);
+	else if (press == PRESS_TOO_SOON && desk->message[0] == '\0')
+		desk_say(desk, ROLE_QUIET, "Too quick after the last press: that one did not count.");
+}
+
+static void line_key(struct desk *desk, long key, enum press press)
+{
+	bool blank = key == ' ' && desk->entry.text[0] == '\0' && desk->entry.blank != NULL;
+
+	if (!blank)
+		entry_key(desk, key);
+	else if (press != PRESS_HELD)
+		desk->entry.blank(desk);
+}
+
+void desk_key(struct desk *desk, long key)
+{
+	const struct view *view = view_of(desk->view);
+	enum press press = press_of(desk, key); /* asked of every key: another one between ends a hold */
+	struct way way;
+
+	desk_watch_alarms(desk);
+	way = way_of(desk, key);
+	if (way.to != GOES_LINE && way.to != GOES_FIELD && refused_as_words(desk, key, press))
+		return;
+	switch (way.to) {
+	case GOES_LINE: line_key(desk, key, press); break;
+	case GOES_ACT: act_once(desk, way.row, key, press); break;
+	case GOES_FIELD: (void)view->typed(desk, key); break;
+	case GOES_BESIDE:
+		if (view->typed(desk, key))
+			break;
+		/* fall through */
+	case GOES_NOWHERE:
+		if (key < KEY_CODE_UP)
+			desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
+		break;
+	}
+}
+
+/* --- a paste ---------------------------------------------------------------------------------- */
+
+#define PASTE_CHARACTERS TERMINAL_PASTE_MAX
+
+/* The characters of one line, without the end of it; 0: it is none.  Control characters
+ * of both sorts are none (C0, C1). */
+static size_t one_line(const char *text, long out[PASTE_CHARACTERS])
+{
+	mbstate_t state;
+	size_t length = strlen(text);
+	size_t count = 0;
+
+	memset(&state, 0, sizeof(state));
+	while (length > 0 && (text[length - 1] == '\r' || text[length - 1] == '\n'))
+		length--;
+	for (size_t at = 0; at < length; count++) {
+		wchar_t character;
+		size_t used = mbrtowc(&character, text + at, length - at, &state);
+
+		if (used == 0 || used > length - at || character < L' ' || (character >= 127 && character < 160))
+			return 0;
+		out[count] = (long)character;
+		at += used;
+	}
+	return count;
+}
+
+void desk_paste(struct desk *desk, const char *text, bool whole)
+{
+	const struct view *view = view_of(desk->view);
+	bool field = !desk->entry.open && view->types != NULL;
+	long characters[PASTE_CHARACTERS];
+	size_t count = whole ? one_line(text, characters) : 0;
+
+	desk->last_key = 0;
+	if (!desk->entry.open && !(field && count > 0 && view->types(desk, characters[0]))) {
+		desk_say(desk, ROLE_CAUTION, "Pasted text does nothing here: none of it was taken.");
+		return;
+	}
+	if (count == 0) {
+		desk_say(desk, ROLE_CAUTION, "Not taken: only one line of text can be pasted, without control characters.");
+		return;
+	}
+	for (size_t i = 0; i < count; i++)
+		if (!field)
+			entry_key(desk, characters[i]);
+		else if (view->types(desk, characters[i]))
+			(void)view->typed(desk, characters[i]);
+}

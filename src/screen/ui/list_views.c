@@ -1,0 +1,205 @@
+/*
+ * list_views.c - views that only show: the story of a load, the keys,
+ * and the question before leaving.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "screen/ui/desk.h"
+
+/* --- the story of a load ------------------------------------------------------------- */
+
+void story_view_enter(struct desk *desk, struct log_subject subject)
+{
+	struct fault fault = { 0 };
+
+	free(desk->story_rows);
+	desk->story_rows = NULL;
+	desk->story_count = 0;
+	desk->story = (struct list_state){ 0 };
+	if (!kitchen_story(desk->kitchen, subject, &desk->story_rows, &desk->story_count, &fault)) {
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	desk->story.cursor = (int)desk->story_count - 1; /* the newest is what one looks for */
+	desk_show_view(desk, VIEW_STORY);
+}
+
+/* The act under the cursor once more, to its end, where the list cuts it. */
+static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int before)
+{
+	const struct log_entry *entry = &desk->story_rows[desk->story.cursor];
+
+	if ((int)strlen(entry->sentence) > cols - 2 - before)
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, entry->sentence);
+}
+
+static void story_draw(struct desk *desk, int top, int rows)
+{
+	int cols = desk_columns(desk);
+	int count = (int)desk->story_count;
+	int whole = cols < 60 ? 3 : 2;
+	int when_cols = cols < 60 ? 12 : 17;
+	int list_rows = rows - 1 - whole;
+	int first;
+
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What was done, oldest first");
+	list_move(&desk->story, 0, count);
+	first = list_scroll(&desk->story, count, list_rows);
+	for (int i = first; i < count && i - first < list_rows; i++) {
+		const struct log_entry *entry = &desk->story_rows[i];
+		char when[40];
+		bool here = i == desk->story.cursor;
+
+		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
+		terminal_putf(desk->terminal, top + 1 + i - first, 1, cols - 2,
+		              here ? ROLE_SELECTED : entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN,
+		              "%-*s%s%s%s%s", when_cols, when, entry->undone_by != 0 ? "(undone) " : "", entry->who,
+		              entry->who[0] != '\0' ? ": " : "", entry->sentence);
+	}
+	if (count > 0)
+		story_whole_draw(desk, top + rows - whole, whole, cols, when_cols);
+}
+
+static void story_up(struct desk *desk)
+{
+	list_move(&desk->story, -1, (int)desk->story_count);
+}
+
+static void story_down(struct desk *desk)
+{
+	list_move(&desk->story, 1, (int)desk->story_count);
+}
+
+static const struct view_key story_keys[] = {
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", "earlier", "Earlier.", NULL, story_up },
+	{ KEY_CODE_DOWN, 0, "Down", "later", "Later.", NULL, story_down },
+};
+
+const struct view story_view = {
+	.title = "Story",
+	.keys = story_keys,
+	.key_count = sizeof(story_keys) / sizeof(story_keys[0]),
+	.draw = story_draw,
+};
+
+/* --- the keys -------------------------------------------------------------------------- */
+
+/* The keys of the view, then those of every view. */
+static int help_key_count(const struct desk *desk)
+{
+	const struct view_key *everywhere;
+
+	return (int)(view_of(desk->view_before_help)->key_count + desk_keys_everywhere(&everywhere));
+}
+
+static const struct view_key *help_key(const struct desk *desk, size_t n)
+{
+	const struct view *view = view_of(desk->view_before_help);
+	const struct view_key *everywhere;
+
+	(void)desk_keys_everywhere(&everywhere);
+	return n < view->key_count ? &view->keys[n] : &everywhere[n - view->key_count];
+}
+
+/* As many keys as there is room for, from desk->help.cursor on; desk->help.top
+ * is left at the first one that found none, or at the count. */
+static int help_keys_draw(struct desk *desk, int row, int end, int cols)
+{
+	int i = desk->help.cursor;
+
+	for (; i < help_key_count(desk) && row < end; i++) {
+		const struct view_key *key = help_key(desk, (size_t)i);
+
+		if (key->cap[0] == '\0' || key->help[0] == '\0') /* told by another row */
+			continue;
+		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
+		row += desk_paragraph(desk, row, 10, cols - 11, end - row < 3 ? end - row : 3, ROLE_PLAIN, key->help);
+	}
+	desk->help.top = i;
+	return row;
+}
+
+static void help_draw(struct desk *desk, int top, int rows)
+{
+	const struct view *view = view_of(desk->view_before_help);
+	int cols = desk_columns(desk);
+	int row = top;
+
+	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s%s", view->title,
+	              desk->help.cursor > 0 ? ", the others" : "");
+	row = help_keys_draw(desk, row, top + rows, cols);
+	/* The caution is shown whole or not at all; the load card shows it too. */
+	if (row + 4 <= top + rows || (cols > 100 && row + 1 < top + rows))
+		desk_paragraph(desk, row + 1, 1, cols - 2, top + rows - row - 1, ROLE_QUIET,
+		               "It keeps time and records; it cannot see your pot or prove a jar is safe. "
+		               "Recipe, canner's manual and extension office outrank it.");
+}
+
+static bool help_has_more(const struct desk *desk)
+{
+	return desk->help.top < help_key_count(desk);
+}
+
+static void help_more(struct desk *desk)
+{
+	desk->help.cursor = desk->help.top;
+}
+
+static void help_back(struct desk *desk)
+{
+	desk_show_view(desk, desk->view_before_help);
+}
+
+static bool help_typed(struct desk *desk, long key)
+{
+	(void)key;
+	help_back(desk); /* any other key goes back: nothing is hidden behind a key here */
+	return true;
+}
+
+static const struct view_key help_keys[] = {
+	{ ' ', KEY_CODE_DOWN, "Space", "more", "The other keys.", help_has_more, help_more },
+	{ KEY_CODE_ESCAPE, ' ', "any key", "back", "Back to where you were.", NULL, help_back },
+};
+
+const struct view help_view = {
+	.title = "Keys",
+	.keys = help_keys,
+	.key_count = sizeof(help_keys) / sizeof(help_keys[0]),
+	.draw = help_draw,
+	.typed = help_typed,
+};
+
+/* --- leaving ---------------------------------------------------------------------------- */
+
+static void leave_draw(struct desk *desk, int top, int rows)
+{
+	const struct strip *strip = desk_most_urgent(desk);
+	int cols = desk_columns(desk);
+
+	(void)rows;
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STRONG, "Leave the board?");
+	desk_paragraph(desk, top + 3, 1, cols - 2, 3, strip != NULL ? ROLE_CAUTION : ROLE_PLAIN,
+	               strip != NULL ? "Loads are open. Their clocks go on in the log, but nothing rings "
+	                               "until the board is opened again."
+	                             : "No load is open.");
+}
+
+static void leave(struct desk *desk)
+{
+	desk->leaving = true;
+}
+
+static const struct view_key leave_keys[] = {
+	{ 'y', 0, "y", "leave", "Leave; everything is in the log.", NULL, leave },
+	{ KEY_CODE_ESCAPE, 'n', "n", "stay", "Stay.", NULL, desk_show_board },
+};
+
+const struct view leave_view = {
+	.title = "Leave",
+	.keys = leave_keys,
+	.key_count = sizeof(leave_keys) / sizeof(leave_keys[0]),
+	.draw = leave_draw,
+};

@@ -1,0 +1,263 @@
+#include "screen/ui/picker.h"
+
+#include <limits.h>
+#include <stdio.h>
+#include <string.h>
+#include <wchar.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define CHOICE_WORDS_MAX 200
+
+void picker_reset(struct picker *picker)
+{
+	memset(picker, 0, sizeof(*picker));
+}
+
+static char small(char c)
+{
+	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+/* Where the name goes on behind the letters, if it begins with them; else NULL.  A blank
+ * or comma of the name may be left out; one that was typed must be there. */
+static const char *goes_on(const char *name, const char *filter)
+{
+	while (*filter != '\0') {
+		if (small(*name) == small(*filter) && *name != '\0') {
+			name++;
+			filter++;
+		} else if (*name == ' ' || *name == ',') {
+			name++;
+		} else {
+			return NULL;
+		}
+	}
+	return name;
+}
+
+bool picker_matches(const struct picker *picker, const char *name)
+{
+	if (picker->filter[0] == '\0')
+		return true;
+	for (; *name != '\0'; name++)
+		if (goes_on(name, picker->filter) != NULL)
+			return true;
+	return false;
+}
+
+/* Does a blank follow in the name where it holds the letters? */
+static bool blank_follows(const char *name, const char *filter)
+{
+	for (; *name != '\0'; name++) {
+		const char *rest = goes_on(name, filter);
+
+		if (rest != NULL && *rest == ' ')
+			return true;
+	}
+	return false;
+}
+
+bool picker_types(const struct desk *desk, const struct picker *picker, long key,
+                  const char *(*name)(const struct desk *desk, int n))
+{
+	const char *at;
+
+	if (key == KEY_CODE_BACKSPACE || key == KEY_CODE_EMPTY_LINE)
+		return picker->filter[0] != '\0';
+	if (key != ' ')
+		return key > ' ' && key < KEY_CODE_UP && key != 127 && key != '?' && key != '!';
+	if (picker->filter[0] == '\0' || picker->moved)
+		return false;
+	for (int n = 0; (at = name(desk, n)) != NULL; n++)
+		if (blank_follows(at, picker->filter))
+			return true;
+	return false;
+}
+
+static bool same_name(const char *name, const char *typed)
+{
+	while (*name != '\0' && small(*name) == small(*typed)) {
+		name++;
+		typed++;
+	}
+	return *name == '\0' && *typed == '\0';
+}
+
+static void add_letter(struct picker *picker, long key)
+{
+	char bytes[MB_LEN_MAX];
+	mbstate_t state;
+	size_t length = strlen(picker->filter);
+	size_t more;
+
+	memset(&state, 0, sizeof(state));
+	more = wcrtomb(bytes, (wchar_t)key, &state);
+	if (more == (size_t)-1 || length + more >= sizeof(picker->filter))
+		return;
+	memcpy(picker->filter + length, bytes, more);
+	picker->filter[length + more] = '\0';
+}
+
+static void take_letter_off(struct picker *picker)
+{
+	size_t length = strlen(picker->filter);
+
+	if (length > 0)
+		length--;
+	while (length > 0 && ((unsigned char)picker->filter[length] & 0xC0u) == 0x80u)
+		length--;
+	picker->filter[length] = '\0';
+}
+
+/* Is it the whole name, blanks and commas aside? */
+static bool is_whole(const char *name, const char *typed)
+{
+	const char *rest = typed[0] == '\0' ? NULL : goes_on(name, typed);
+
+	return rest != NULL && *rest == '\0';
+}
+
+/* Do the letters begin a word of it? */
+static bool begins_word(const char *name, const char *typed)
+{
+	bool at_word = true;
+
+	for (; *name != '\0'; name++) {
+		if (at_word && goes_on(name, typed) != NULL)
+			return true;
+		at_word = strchr(" -/(", *name) != NULL;
+	}
+	return false;
+}
+
+/* How well a name fits what is typed; 0: it holds the letters somewhere. */
+static int fit_of(const char *name, const char *typed)
+{
+	if (same_name(name, typed))
+		return 3;
+	if (is_whole(name, typed))
+		return 2;
+	return typed[0] != '\0' && begins_word(name, typed);
+}
+
+/* The mark goes to the name that is typed to the letter, else to one typed but for its
+ * blanks and commas, else to the first of which a word begins so. */
+static void point_at_best(const struct desk *desk, struct picker *picker,
+                          const char *(*name)(const struct desk *desk, int n))
+{
+	const char *at;
+	int best = 0;
+	int left = 0;
+
+	for (int n = 0; (at = name(desk, n)) != NULL; n++) {
+		int fit = fit_of(at, picker->filter);
+
+		if (!picker_matches(picker, at))
+			continue;
+		if (fit > best) {
+			best = fit;
+			picker->cursor = left;
+		}
+		left++;
+	}
+}
+
+void picker_typed(struct desk *desk, struct picker *picker, long key,
+                  const char *(*name)(const struct desk *desk, int n))
+{
+	if (key == KEY_CODE_BACKSPACE)
+		take_letter_off(picker);
+	else if (key == KEY_CODE_EMPTY_LINE)
+		picker->filter[0] = '\0';
+	else
+		add_letter(picker, key);
+	picker->cursor = 0;
+	picker->moved = false;
+	point_at_best(desk, picker, name);
+}
+
+void picker_move(struct picker *picker, int by, int count)
+{
+	picker->moved = true;
+	picker->cursor += by;
+	if (picker->cursor >= count)
+		picker->cursor = count - 1;
+	if (picker->cursor < 0)
+		picker->cursor = 0;
+}
+
+bool picker_blank(struct desk *desk, const struct picker *picker, const char *name, int count)
+{
+	if (desk->last_key != ' ' || is_whole(name, picker->filter) || picker->filter[0] == '\0' || picker->moved || count < 2)
+		return false;
+	desk_say(desk, ROLE_QUIET, "%d names hold these letters: type on, or Enter takes the one at the mark.", count);
+	return true;
+}
+
+int picker_question_draw(struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
+                         const char *question)
+{
+	int used;
+
+	if (picker->filter[0] == '\0')
+		return terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, question);
+	used = terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, brief) + 1;
+	return used + terminal_putf(desk->terminal, row, 1 + used, cols - 2 - used, ROLE_STRONG, "%s_", picker->filter);
+}
+
+void picker_draw(struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
+                 void (*words)(const struct desk *desk, int n, char *buffer, size_t size))
+{
+	struct list_state list = { .cursor = picker->cursor };
+	int first = list_scroll(&list, count, rows);
+
+	for (int i = first; i < count && i < first + rows; i++) {
+		char buffer[CHOICE_WORDS_MAX];
+		bool here = i == picker->cursor;
+
+		words(desk, i, buffer, sizeof(buffer));
+		terminal_put(desk->terminal, top + i - first, 1, 2, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, top + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, buffer);
+	}
+}
+
+bool number_typed(struct number_entry *number, long key, int max)
+{
+	if (key == KEY_CODE_BACKSPACE && number->value > 0) {
+		number->value /= 10;
+	} else if (key >= '0' && key <= '9') {
+		int digit = (int)(key - '0');
+		int joined = number->touched ? number->value * 10 + digit : digit;
+
+		number->value = joined <= max ? joined : digit;
+	} else {
+		return false;
+	}
+	number->touched = true;
+	return true;
+}
+
+void lid_box_words(const struct log_lid_box *boxes, size_t count, int n, char *buffer, size_t size)
+{
+	if (n >= (int)count)
+		text_copy(buffer, size, "not noted");
+	else
+		(void)snprintf(buffer, size, "%s  (%d left)", boxes[n].label, boxes[n].lids - boxes[n].used);
+}
+
+bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars,
+                    int64_t *id)
+{
+	*id = 0;
+	if (n >= (int)count)
+		return true;
+	if (boxes[n].lids - boxes[n].used < jars) {
+		desk_say(desk, ROLE_CAUTION, "That box has too few lids for %d jars. Flat lids are used once.", jars);
+		return false;
+	}
+	*id = boxes[n].id;
+	return true;
+}
