@@ -19,14 +19,14 @@
 #include "base/fault.h"
 #include "base/text.h"
 #include "kitchen/act/keeper.h"
-#include "kitchen/house/new_log.h"
 #include "kitchen/act/open_day.h"
+#include "kitchen/house/new_log.h"
 #include "log/log.h"
 #include "report/cli/arguments.h"
-#include "report/exchange/labels.h"
-#include "report/exchange/out_commands.h"
 #include "report/cli/plain.h"
 #include "report/cli/report.h"
+#include "report/exchange/labels.h"
+#include "report/exchange/out_commands.h"
 #include "screen/board/board.h"
 #include "screen/term/config.h"
 
@@ -59,8 +59,7 @@ static bool usual_log(char *path, size_t size, struct fault *fault)
 	return !text.cut || fault_set(fault, FAULT_IO, "the path of the log is too long");
 }
 
-static bool find_log(const struct arguments *arguments, char *path, size_t size,
-                     struct fault *fault)
+static bool find_log(const struct arguments *arguments, char *path, size_t size, struct fault *fault)
 {
 	if (!arguments->given[OPTION_FILE])
 		return usual_log(path, size, fault);
@@ -220,7 +219,8 @@ static bool read_trace(const struct arguments *arguments, struct recall_words *w
 		if (!arguments->given[options[i]])
 			continue;
 		if (words->which != NULL || words->all || arguments->product_count > 1)
-			return fault_set(fault, FAULT_MISUSE, "one lot, lid box, load, batch, run, product or day at a time");
+			return fault_set(fault, FAULT_MISUSE,
+			                 "one lot, lid box, load, batch, run, product or day at a time");
 		words->about = (enum trace_about)i;
 		words->which = i == TRACE_PRODUCT ? arguments->products[0] : arguments->value[options[i]];
 	}
@@ -253,7 +253,8 @@ static bool run_season(const struct arguments *arguments, struct fault *fault)
 	bool done;
 	int year = 0;
 
-	if (!whole_read(arguments->operand, "a year", YEAR_MIN, YEAR_MAX, &year, fault) || !look_at_log(arguments, &day, fault))
+	if (!whole_read(arguments->operand, "a year", YEAR_MIN, YEAR_MAX, &year, fault) ||
+	    !look_at_log(arguments, &day, fault))
 		return false;
 	done = report_season(&to, day, year, fault);
 	day_close(day);
@@ -262,8 +263,7 @@ static bool run_season(const struct arguments *arguments, struct fault *fault)
 
 /* A forecast or a shortage list: the same questions. */
 static bool run_ahead(const struct arguments *arguments,
-                      bool (*report)(const struct report *, struct day *, const struct ahead_words *,
-                                     struct fault *),
+                      bool (*report)(const struct report *, struct day *, const struct ahead_words *, struct fault *),
                       struct fault *fault)
 {
 	struct report to = report_of(arguments);
@@ -437,14 +437,12 @@ static bool check_scratch(const struct arguments *arguments, const char *path, s
 
 	if (arguments->given[OPTION_KITCHEN] || arguments->given[OPTION_SPEED])
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s is there already and goes on as it is: leave out --kitchen and --speed",
-		                 path);
+		                 "%s is there already and goes on as it is: leave out --kitchen and --speed", path);
 	if (!day_open(path, LOG_LOOK, &day, fault))
 		return false;
 	speed = kitchen_board(day_kitchen(day))->house.practice_speed;
 	day_close(day);
-	return speed > 0 ||
-	       fault_set(fault, FAULT_REFUSED, "%s is a real log: practice needs one of its own", path);
+	return speed > 0 || fault_set(fault, FAULT_REFUSED, "%s is a real log: practice needs one of its own", path);
 }
 
 /* An empty file of a name nobody else has. */
@@ -459,7 +457,8 @@ static bool name_scratch(char *path, size_t size, struct fault *fault)
 		return fault_set(fault, FAULT_IO, "the path in TMPDIR is too long");
 	fd = mkstemps(path, PRACTICE_ENDING);
 	if (fd < 0)
-		return fault_set(fault, FAULT_IO, "%s cannot be made: %s", path, strerror(errno)); /* NOLINT(concurrency-mt-unsafe) */
+		return fault_set(fault, FAULT_IO, "%s cannot be made: %s", path,
+		                 strerror(errno)); /* NOLINT(concurrency-mt-unsafe) */
 	(void)close(fd);
 	return true;
 }
@@ -487,8 +486,7 @@ static bool make_scratch(const struct arguments *arguments, const char *path, st
 	return make_log(&plan, fault);
 }
 
-static bool prepare_scratch(const struct arguments *arguments, char *path, size_t size,
-                            struct fault *fault)
+static bool prepare_scratch(const struct arguments *arguments, char *path, size_t size, struct fault *fault)
 {
 	if (!arguments->given[OPTION_SCRATCH]) {
 		if (!name_scratch(path, size, fault))
@@ -500,8 +498,7 @@ static bool prepare_scratch(const struct arguments *arguments, char *path, size_
 	}
 	if (!text_copy(path, size, arguments->value[OPTION_SCRATCH]))
 		return fault_set(fault, FAULT_IO, "the path of the practice log is too long");
-	return file_has_content(path) ? check_scratch(arguments, path, fault)
-	                              : make_scratch(arguments, path, fault);
+	return file_has_content(path) ? check_scratch(arguments, path, fault) : make_scratch(arguments, path, fault);
 }
 
 /* A terminal that takes nothing would hold up the end. */
@@ -532,14 +529,14 @@ static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 /* --- commands ------------------------------------------------------------------------------ */
 
 #define LOOKS (TAKES(FILE) | TAKES(JSON))
-#define AHEAD                                                                             \
-	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(IN_POT) |            \
+#define AHEAD \
+	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(IN_POT) | \
 	 TAKES(JUICE_IN_STOCK))
-#define AHEAD_MORE                                                                        \
+#define AHEAD_MORE \
 	"With --want instead of --weight it says how much fruit so many jars take. Products\n" \
 	"with a number of batches come first, the others share what is left in turn. --in-pot\n" \
-	"says how many batches you cook in one pot, as far as recipe and pots allow it.\n"     \
-	"  stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n"          \
+	"says how many batches you cook in one pot, as far as recipe and pots allow it.\n" \
+	"  stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n" \
 	"  stillroom shortage --fruit grapes --product \"grape juice\" --want 60 --jar pint\n"
 
 static const struct command commands[] = {
@@ -565,8 +562,7 @@ static const struct command commands[] = {
 	    .more = "The kitchen comes from --kitchen, else from the log that -f names, else from the\n"
 	            "usual log; these are only read. Without --scratch the practice log is a new file in\n"
 	            "$TMPDIR.\n",
-	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOUR) | TAKES(KITCHEN) | TAKES(SCRATCH) |
-	             TAKES(SPEED),
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOUR) | TAKES(KITCHEN) | TAKES(SCRATCH) | TAKES(SPEED),
 	    .run = run_rehearse,
 	},
 	{
@@ -583,8 +579,8 @@ static const struct command commands[] = {
 	    .more = "Where the tables have no process, or the elevation is not known, it is refused (exit\n"
 	            "status 3) with the reason. Capitals, spaces and dashes in names do not matter.\n"
 	            "--elevation may be given several times: one answer for each, in that order.\n",
-	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) |
-	             TAKES(PRESSURE) | TAKES(JSON),
+	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) | TAKES(PRESSURE) |
+	             TAKES(JSON),
 	    .needs = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD),
 	    .writes_refusals = true,
 	    .run = run_process,
@@ -747,12 +743,9 @@ static bool standard_files_are_open(void)
 static enum status status_of(const struct fault *fault)
 {
 	switch (fault->kind) {
-	case FAULT_MISUSE:
-		return STATUS_MISUSE;
-	case FAULT_REFUSED:
-		return STATUS_REFUSED;
-	default:
-		return STATUS_FAILED;
+	case FAULT_MISUSE: return STATUS_MISUSE;
+	case FAULT_REFUSED: return STATUS_REFUSED;
+	default: return STATUS_FAILED;
 	}
 }
 
@@ -798,8 +791,8 @@ static enum status close_output(enum status status)
 	}
 	if (whole)
 		return status;
-	(void)fprintf(stderr, "stillroom: the answer could not be written in full%s%s\n",
-	              why != 0 ? ": " : "", why != 0 ? strerror(why) : ""); /* NOLINT(concurrency-mt-unsafe) */
+	(void)fprintf(stderr, "stillroom: the answer could not be written in full%s%s\n", why != 0 ? ": " : "",
+	              why != 0 ? strerror(why) : ""); /* NOLINT(concurrency-mt-unsafe) */
 	return STATUS_FAILED;
 }
 

@@ -31,8 +31,7 @@
 #include <string.h>
 
 /* Pairs of files up to "--", then the other tables. */
-static void
-recipe_words(int argc, char **argv)
+static void recipe_words(int argc, char **argv)
 {
 	int tables = 2;
 
@@ -45,8 +44,7 @@ recipe_words(int argc, char **argv)
 		bake_recipe(argv + 2, tables - 2, NULL, NULL, NULL, 0);
 }
 
-int
-main(int argc, char **argv)
+int main(int argc, char **argv)
 {
 	const char *verb = argc >= 3 ? argv[1] : "";
 

@@ -25,8 +25,7 @@
 /* --- memory and failure (memory.c) --------------------------------------- */
 
 /* line 0: the whole file. */
-void bake_die(const char *path, long line, const char *format, ...)
-    __attribute__((noreturn, format(printf, 3, 4)));
+void bake_die(const char *path, long line, const char *format, ...) __attribute__((noreturn, format(printf, 3, 4)));
 void *bake_room(void *old, size_t count, size_t size); /* never NULL; as realloc */
 char *bake_copy(const char *text);
 void bake_release(void); /* everything handed out so far becomes invalid */
@@ -64,8 +63,7 @@ int field_number(const struct record *record, size_t index, const char *name, in
 /* Inches with up to three decimals, as exact thousandths. */
 int field_thousandths(const struct record *record, size_t index, const char *name, int most);
 /* The index of the field among `words`. */
-size_t field_word(const struct record *record, size_t index, const char *name,
-                  const char *const *words, size_t count);
+size_t field_word(const struct record *record, size_t index, const char *name, const char *const *words, size_t count);
 /* Are these names that a person would take for the same? (text_same_name of the engine) */
 bool same_name(const char *a, const char *b);
 
@@ -143,8 +141,7 @@ struct amount {
 /* "4 cup", "1.5 tsp", "500 g", "24.5 lb", "3 each": a decimal of at most three
  * places, a blank, a unit.  mg_a_cup > 0: spoons and cups of something that is
  * kept by weight come out as a mass. */
-struct amount field_amount(const struct record *record, size_t index, const char *name,
-                           int64_t mg_a_cup);
+struct amount field_amount(const struct record *record, size_t index, const char *name, int64_t mg_a_cup);
 
 /* `books`: recipes and their ingredients, file by file in turn.  jar_path NULL: without
  * the other tables, so foods, packs and jars are not looked up.  food_paths: the files

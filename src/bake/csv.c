@@ -7,8 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
-struct source
-source_read(const char *path)
+struct source source_read(const char *path)
 {
 	struct source source = { .path = path, .line = 1 };
 	size_t room = 0;
@@ -36,14 +35,12 @@ source_read(const char *path)
 }
 
 /* The next byte without taking it; EOF at the end. */
-static int
-peek(const struct source *source)
+static int peek(const struct source *source)
 {
 	return source->at < source->size ? (unsigned char)source->bytes[source->at] : EOF;
 }
 
-static int
-take(struct source *source)
+static int take(struct source *source)
 {
 	int byte = peek(source);
 
@@ -54,16 +51,14 @@ take(struct source *source)
 	return byte;
 }
 
-static void
-put(struct record *record, size_t *used, char byte)
+static void put(struct record *record, size_t *used, char byte)
 {
 	if (*used == RECORD_BYTES)
 		bake_die(record->path, record->line, "the line is longer than %d bytes", RECORD_BYTES);
 	record->bytes[(*used)++] = byte;
 }
 
-static void
-take_quoted(struct source *source, struct record *record, size_t *used)
+static void take_quoted(struct source *source, struct record *record, size_t *used)
 {
 	long opened = source->line;
 
@@ -83,11 +78,9 @@ take_quoted(struct source *source, struct record *record, size_t *used)
 		bake_die(source->path, source->line, "text behind a closing quote");
 }
 
-static void
-take_bare(struct source *source, struct record *record, size_t *used)
+static void take_bare(struct source *source, struct record *record, size_t *used)
 {
-	while (peek(source) != ',' && peek(source) != '\r' && peek(source) != '\n' &&
-	       peek(source) != EOF) {
+	while (peek(source) != ',' && peek(source) != '\r' && peek(source) != '\n' && peek(source) != EOF) {
 		if (peek(source) == '"')
 			bake_die(source->path, source->line, "a quote inside a field that is not quoted");
 		put(record, used, (char)take(source));
@@ -95,8 +88,7 @@ take_bare(struct source *source, struct record *record, size_t *used)
 }
 
 /* Letters, signs and UTF-8 only, and no stray spaces around them. */
-static void
-check_text(const struct record *record, const char *field)
+static void check_text(const struct record *record, const char *field)
 {
 	size_t length = strlen(field);
 
@@ -109,8 +101,7 @@ check_text(const struct record *record, const char *field)
 }
 
 /* The next record; false at the end of the file. */
-static bool
-record_read(struct source *source, struct record *record)
+static bool record_read(struct source *source, struct record *record)
 {
 	size_t used = 0;
 	int byte;
@@ -138,14 +129,12 @@ record_read(struct source *source, struct record *record)
 	return true;
 }
 
-void
-header_read(struct source *source, const char *const *names, size_t count)
+void header_read(struct source *source, const char *const *names, size_t count)
 {
 	(void)header_read_either(source, names, count, count);
 }
 
-size_t
-header_read_either(struct source *source, const char *const *names, size_t least, size_t most)
+size_t header_read_either(struct source *source, const char *const *names, size_t least, size_t most)
 {
 	struct record record = { .count = 0 };
 
@@ -154,13 +143,12 @@ header_read_either(struct source *source, const char *const *names, size_t least
 	for (size_t i = 0; i < record.count; i++) {
 		if (strcmp(record.field[i], names[i]) != 0)
 			bake_die(source->path, 1, "column %zu is \"%s\" instead of \"%s\"", i + 1, record.field[i],
-			    names[i]);
+			         names[i]);
 	}
 	return record.count;
 }
 
-bool
-row_read(struct source *source, struct record *record, size_t count)
+bool row_read(struct source *source, struct record *record, size_t count)
 {
 	if (!record_read(source, record))
 		return false;

@@ -7,8 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-const char *
-field_text(const struct record *record, size_t index, const char *name, size_t size)
+const char *field_text(const struct record *record, size_t index, const char *name, size_t size)
 {
 	const char *text = record->field[index];
 
@@ -19,8 +18,7 @@ field_text(const struct record *record, size_t index, const char *name, size_t s
 	return text;
 }
 
-int
-field_number(const struct record *record, size_t index, const char *name, int least, int most)
+int field_number(const struct record *record, size_t index, const char *name, int least, int most)
 {
 	const char *text = record->field[index];
 	size_t digits = strspn(text, "0123456789");
@@ -34,8 +32,7 @@ field_number(const struct record *record, size_t index, const char *name, int le
 }
 
 /* Inches with up to three decimals, as exact thousandths. */
-int
-field_thousandths(const struct record *record, size_t index, const char *name, int most)
+int field_thousandths(const struct record *record, size_t index, const char *name, int most)
 {
 	const char *text = record->field[index];
 	const char *at = text;
@@ -51,8 +48,10 @@ field_thousandths(const struct record *record, size_t index, const char *name, i
 	for (; *at >= '0' && *at <= '9' && decimals < 3; at++, decimals++)
 		number = number * 10 + (*at - '0');
 	if (*at != '\0')
-		bake_die(record->path, record->line, "%s is not a decimal number with at most three "
-		    "decimals: \"%s\"", name, text);
+		bake_die(record->path, record->line,
+		         "%s is not a decimal number with at most three "
+		         "decimals: \"%s\"",
+		         name, text);
 	for (; decimals < 3; decimals++)
 		number *= 10;
 	if (number < 1 || number > most)
@@ -60,9 +59,7 @@ field_thousandths(const struct record *record, size_t index, const char *name, i
 	return number;
 }
 
-size_t
-field_word(const struct record *record, size_t index, const char *name, const char *const *words,
-           size_t count)
+size_t field_word(const struct record *record, size_t index, const char *name, const char *const *words, size_t count)
 {
 	for (size_t i = 0; i < count; i++) {
 		if (strcmp(record->field[index], words[i]) == 0)
@@ -72,16 +69,14 @@ field_word(const struct record *record, size_t index, const char *name, const ch
 }
 
 /* Names that a person would take for the same (as text_same_name of the engine). */
-bool
-same_name(const char *a, const char *b)
+bool same_name(const char *a, const char *b)
 {
 	for (;;) {
 		a += strspn(a, " -_");
 		b += strspn(b, " -_");
 		if (*a == '\0' || *b == '\0')
 			return *a == *b;
-		if ((*a >= 'A' && *a <= 'Z' ? *a - 'A' + 'a' : *a) !=
-		    (*b >= 'A' && *b <= 'Z' ? *b - 'A' + 'a' : *b))
+		if ((*a >= 'A' && *a <= 'Z' ? *a - 'A' + 'a' : *a) != (*b >= 'A' && *b <= 'Z' ? *b - 'A' + 'a' : *b))
 			return false;
 		a++;
 		b++;

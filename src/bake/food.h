@@ -8,27 +8,27 @@
 
 #include "bake/bake.h"
 
-#define ID_BYTES        64
-#define TEXT_BYTES      512
+#define ID_BYTES 64
+#define TEXT_BYTES 512
 #define NOTE_TEXT_BYTES 1024
-#define DOSES_MAX       3  /* src/engine/food/food.h: ACID_DOSES_MAX */
-#define CLASSES_MAX     64 /* one bit each */
-#define MADE_OF_MAX     40
-#define NONE            ((size_t)-1)
+#define DOSES_MAX 3    /* src/engine/food/food.h: ACID_DOSES_MAX */
+#define CLASSES_MAX 64 /* one bit each */
+#define MADE_OF_MAX 40
+#define NONE ((size_t)-1)
 
 /* In the order of the engine's enums. */
-#define ACIDS           7
-#define ACID_LEMON      3
-#define ACID_CITRIC     4
-#define ACID_VINEGAR    5
-#define PER_JAR         0
-#define OWN_NONE        0
-#define OWN_KINDS       5
-#define IS_FRUIT        0
-#define IS_ACID         2
-#define IS_HARMLESS     3
+#define ACIDS 7
+#define ACID_LEMON 3
+#define ACID_CITRIC 4
+#define ACID_VINEGAR 5
+#define PER_JAR 0
+#define OWN_NONE 0
+#define OWN_KINDS 5
+#define IS_FRUIT 0
+#define IS_ACID 2
+#define IS_HARMLESS 3
 #define FRUIT_CONDITION 4 /* a line that is no fruit's: of the whole class */
-#define LEMON_SUPPLY    4 /* bake/recipe.h */
+#define LEMON_SUPPLY 4    /* bake/recipe.h */
 
 extern const char *const acid_names[ACIDS];
 

@@ -20,8 +20,7 @@ int64_t field_volume(const struct record *record, size_t index, const char *name
 		return 0;
 	amount = field_amount(record, index, name, 0);
 	if (amount.measure != MEASURE_VOLUME)
-		bake_die(record->path, record->line, "%s is no volume: \"%s\"", name,
-		         record->field[index]);
+		bake_die(record->path, record->line, "%s is no volume: \"%s\"", name, record->field[index]);
 	return amount.amount;
 }
 

@@ -9,29 +9,27 @@
 #include "bake/recipe.h"
 
 static const char *const acid_constants[ACIDS] = {
-    "ACID_NOT_SAID", "ACID_NONE_ASKED", "ACID_LEFT_OUT",   "ACID_LEMON_JUICE",
-    "ACID_CITRIC",   "ACID_VINEGAR",    "ACID_AS_PRINTED",
+	"ACID_NOT_SAID", "ACID_NONE_ASKED", "ACID_LEFT_OUT",   "ACID_LEMON_JUICE",
+	"ACID_CITRIC",   "ACID_VINEGAR",    "ACID_AS_PRINTED",
 };
-static const char *const kind_constants[] = {"ACID_PER_JAR", "ACID_BY_RECIPE",
-                                             "ACID_BY_FERMENTATION"};
+static const char *const kind_constants[] = { "ACID_PER_JAR", "ACID_BY_RECIPE", "ACID_BY_FERMENTATION" };
 static const char *const is_constants[] = {
-    "INGREDIENT_FRUIT",
-    "INGREDIENT_OF_CLASS",
-    "INGREDIENT_ACID",
-    "INGREDIENT_HARMLESS",
+	"INGREDIENT_FRUIT",
+	"INGREDIENT_OF_CLASS",
+	"INGREDIENT_ACID",
+	"INGREDIENT_HARMLESS",
 };
 static const char *const own_constants[] = {
-    "OWN_NONE", "OWN_JAM_JELLY", "OWN_JUICE", "OWN_PUREE", "OWN_WHOLE_FRUIT",
+	"OWN_NONE", "OWN_JAM_JELLY", "OWN_JUICE", "OWN_PUREE", "OWN_WHOLE_FRUIT",
 };
-static const char *const group_constants[] = {"SUSPECT_ACID", "SUSPECT_LOW_ACID_OR_TOMATO"};
+static const char *const group_constants[] = { "SUSPECT_ACID", "SUSPECT_LOW_ACID_OR_TOMATO" };
 static const char *const status_constants[] = {
-    "FRUIT_ALLOWED",
-    "FRUIT_ALLOWED_WITH_ACID",
-    "FRUIT_TESTED_RECIPE_ONLY",
-    "FRUIT_EXCLUDED",
+	"FRUIT_ALLOWED",
+	"FRUIT_ALLOWED_WITH_ACID",
+	"FRUIT_TESTED_RECIPE_ONLY",
+	"FRUIT_EXCLUDED",
 };
-static const char *const pectin_constants[] = {"PECTIN_NONE", "PECTIN_REGULAR",
-                                               "PECTIN_LOW_METHOXYL"};
+static const char *const pectin_constants[] = { "PECTIN_NONE", "PECTIN_REGULAR", "PECTIN_LOW_METHOXYL" };
 
 static void print_field(const char *name, const char *text)
 {
@@ -51,13 +49,13 @@ static void print_rules(const struct larder *larder)
 	for (size_t i = 0; i < larder->rule_count; i++) {
 		const struct rule *rule = &larder->rules[i];
 
-		printf("\t{ .id = \"%s\", .kind = %s, .dose_count = %zu,\n\t  .doses = {\n",
-		       rule->id, kind_constants[rule->kind], rule->dose_count);
+		printf("\t{ .id = \"%s\", .kind = %s, .dose_count = %zu,\n\t  .doses = {\n", rule->id,
+		       kind_constants[rule->kind], rule->dose_count);
 		for (size_t d = 0; d < rule->dose_count; d++) {
 			const struct dose *dose = &rule->doses[d];
 
-			printf("\t\t{ %s, %" PRId64 ", %" PRId64 ", ", acid_constants[dose->acid],
-			       dose->pint_ul, dose->quart_ul);
+			printf("\t\t{ %s, %" PRId64 ", %" PRId64 ", ", acid_constants[dose->acid], dose->pint_ul,
+			       dose->quart_ul);
 			print_string(dose->words_pint);
 			printf(", ");
 			print_string(dose->words_quart);
@@ -97,13 +95,11 @@ static void print_known(const struct larder *larder)
 	for (size_t i = 0; i < larder->known_count; i++) {
 		const struct known *item = &larder->known[i];
 
-		printf("\t{ .is = %s, .classes = UINT64_C(0x%" PRIx64
-		       "), .acid = %s, .supply = %s,\n",
+		printf("\t{ .is = %s, .classes = UINT64_C(0x%" PRIx64 "), .acid = %s, .supply = %s,\n",
 		       is_constants[item->is], item->classes,
 		       item->acid == NONE ? "ACID_NOT_SAID" : acid_constants[item->acid],
 		       supplies[item->supply].constant);
-		printf("\t  .harmless_in = 0x%x, .jam_most_ul = %" PRId64 ",\n", item->harmless_in,
-		       item->jam_most_ul);
+		printf("\t  .harmless_in = 0x%x, .jam_most_ul = %" PRId64 ",\n", item->harmless_in, item->jam_most_ul);
 		print_field("name", item->name);
 		print_field("also", item->also);
 		print_field("source", item->source);
@@ -133,20 +129,16 @@ static void print_food(const struct food *food, size_t index)
 		printf("NULL");
 	else
 		printf("&acid_rules[%zu]", food->rule);
-	printf(",\n\t  .must_not_contain = UINT64_C(0x%" PRIx64
-	       "), .printed_exception = UINT64_C(0x%" PRIx64 "),\n",
+	printf(",\n\t  .must_not_contain = UINT64_C(0x%" PRIx64 "), .printed_exception = UINT64_C(0x%" PRIx64 "),\n",
 	       food->must_not, food->exception);
 	printf("\t  .own_recipe = %s, .suspect = %s, .reprocess = %s, .thickener_printed = %s,\n",
-	       own_constants[food->own], group_constants[food->suspect],
-	       food->reprocess == 1 ? "true" : "false",
+	       own_constants[food->own], group_constants[food->suspect], food->reprocess == 1 ? "true" : "false",
 	       food->thickener[0] != '\0' ? "true" : "false");
-	printf("\t  .vent_minutes = %d, .heat_minutes = %d, .water_ul = %" PRId64
-	       ", .canner_low_qt = %d, "
+	printf("\t  .vent_minutes = %d, .heat_minutes = %d, .water_ul = %" PRId64 ", .canner_low_qt = %d, "
 	       ".canner_high_qt = %d,\n",
 	       food->vent, food->heat, food->water_ul, food->canner_low_qt, food->canner_high_qt);
 	if (food->made_count > 0)
-		printf("\t  .made_of = made_of_%zu, .made_of_count = %zu,\n", index,
-		       food->made_count);
+		printf("\t  .made_of = made_of_%zu, .made_of_count = %zu,\n", index, food->made_count);
 	print_field("name", food->name);
 	print_field("thickener", food->thickener);
 	print_field("reprocess_why", food->why);
@@ -158,8 +150,7 @@ static void print_food(const struct food *food, size_t index)
 
 static void print_condition(const struct own *row, const char *food)
 {
-	printf("\t{ .pectin = %s, .multiple_max = %d, .juice_most_ul = %" PRId64
-	       ", .butter_most_ul = %" PRId64 ",\n",
+	printf("\t{ .pectin = %s, .multiple_max = %d, .juice_most_ul = %" PRId64 ", .butter_most_ul = %" PRId64 ",\n",
 	       pectin_constants[row->pectin], row->multiple, row->juice_ul, row->butter_ul);
 	print_field("food", food);
 	print_field("words", row->words);
@@ -171,8 +162,8 @@ static void print_condition(const struct own *row, const char *food)
 
 static void print_fruit(const struct own *row, const char *food)
 {
-	printf("\t{ .status = %s, .sugar_least_permille = %d, .acid_least_ul = %" PRId64
-	       ", .acid_for_ul = %" PRId64 ",\n",
+	printf("\t{ .status = %s, .sugar_least_permille = %d, .acid_least_ul = %" PRId64 ", .acid_for_ul = %" PRId64
+	       ",\n",
 	       status_constants[row->status], row->sugar_permille, row->acid_ul, row->acid_for_ul);
 	print_field("food", food);
 	print_field("fruit", row->fruit);
@@ -227,8 +218,7 @@ static void print_steps(const struct larder *larder)
 	for (size_t i = 0; i < larder->step_count; i++) {
 		const struct step *step = &larder->steps[i];
 
-		printf("\t{ .group = %s, .step = %d,\n", group_constants[step->group],
-		       step->number);
+		printf("\t{ .group = %s, .step = %d,\n", group_constants[step->group], step->number);
 		print_field("when", step->when);
 		print_field("act", step->act);
 		print_field("source", step->source);

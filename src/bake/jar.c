@@ -7,8 +7,7 @@
 
 /* No word for one size may mean another, and sizes rise: "the next larger
  * tested size" is read off the order of this table. */
-static void
-check_jar(const char *path, const struct jars *jars, const struct jar *jar)
+static void check_jar(const char *path, const struct jars *jars, const struct jar *jar)
 {
 	for (size_t i = 0; i < jars->count; i++) {
 		const struct jar *other = &jars->row[i];
@@ -21,8 +20,7 @@ check_jar(const char *path, const struct jars *jars, const struct jar *jar)
 	}
 }
 
-struct jars
-jars_read(const char *path)
+struct jars jars_read(const char *path)
 {
 	static const char *const header[] = { "name", "words", "plural", "fluid_ounces", "source" };
 	struct source source = source_read(path);
@@ -49,8 +47,7 @@ jars_read(const char *path)
 	return jars;
 }
 
-void
-bake_jar(const char *path)
+void bake_jar(const char *path)
 {
 	struct jars jars = jars_read(path);
 

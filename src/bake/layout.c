@@ -14,8 +14,7 @@ static int migration_number(const char *path)
 	const char *name = slash == NULL ? path : slash + 1;
 	size_t length = strlen(name);
 
-	if (length < 10 || strspn(name, "0123456789") != 4 || name[4] != '_' ||
-	    strcmp(name + length - 4, ".sql") != 0)
+	if (length < 10 || strspn(name, "0123456789") != 4 || name[4] != '_' || strcmp(name + length - 4, ".sql") != 0)
 		bake_die(path, 1, "a migration is named NNNN_name.sql");
 	return (int)strtol(name, NULL, 10);
 }
@@ -65,8 +64,7 @@ void bake_layout(const char *schema_path, char *const *paths, int count)
 	printf("#include <assert.h>\n\n");
 	print_file(schema_path, "schema");
 	print_migrations(paths, count);
-	printf(
-	    "const struct layouts log_layouts = {\n\t.schema = schema,\n\t.migrations = migrations,\n"
-	    "\t.migration_count = %d,\n};\n",
-	    count);
+	printf("const struct layouts log_layouts = {\n\t.schema = schema,\n\t.migrations = migrations,\n"
+	       "\t.migration_count = %d,\n};\n",
+	       count);
 }

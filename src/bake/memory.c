@@ -18,8 +18,7 @@ struct block {
 
 static struct block *blocks;
 
-void
-bake_die(const char *path, long line, const char *format, ...)
+void bake_die(const char *path, long line, const char *format, ...)
 {
 	va_list args;
 
@@ -34,16 +33,14 @@ bake_die(const char *path, long line, const char *format, ...)
 	exit(1);
 }
 
-static struct block *
-block_of(void *bytes)
+static struct block *block_of(void *bytes)
 {
 	void *start = (unsigned char *)bytes - offsetof(struct block, bytes);
 
 	return start;
 }
 
-void *
-bake_room(void *old, size_t count, size_t size)
+void *bake_room(void *old, size_t count, size_t size)
 {
 	struct block *was = old == NULL ? NULL : block_of(old);
 	struct block *block;
@@ -66,16 +63,14 @@ bake_room(void *old, size_t count, size_t size)
 	return block->bytes;
 }
 
-char *
-bake_copy(const char *text)
+char *bake_copy(const char *text)
 {
 	size_t size = strlen(text) + 1;
 
 	return memcpy(bake_room(NULL, size, 1), text, size);
 }
 
-void
-bake_release(void)
+void bake_release(void)
 {
 	while (blocks != NULL) {
 		struct block *next = blocks->next;

@@ -5,15 +5,13 @@
 
 #include <stdio.h>
 
-void
-print_top(const char *include)
+void print_top(const char *include)
 {
 	printf("/* Made by bake from schema/; change the tables there. */\n#include \"%s\"\n\n", include);
 }
 
 /* Three octal digits end an escape for certain; ? could begin a trigraph. */
-void
-print_byte(char byte, char quote)
+void print_byte(char byte, char quote)
 {
 	if (byte == quote || byte == '\\')
 		printf("\\%c", byte);
@@ -23,8 +21,7 @@ print_byte(char byte, char quote)
 		putchar(byte);
 }
 
-void
-print_string(const char *text)
+void print_string(const char *text)
 {
 	putchar('"');
 	for (; *text != '\0'; text++)

@@ -11,15 +11,22 @@ const char *const pack_names[PACK_COUNT] = {
 };
 static const char *const methods[] = { "boiling_water", "dial_gauge", "weighted_gauge" };
 static const char *const method_constants[] = {
-	"METHOD_BOILING_WATER", "METHOD_DIAL_GAUGE", "METHOD_WEIGHTED_GAUGE",
+	"METHOD_BOILING_WATER",
+	"METHOD_DIAL_GAUGE",
+	"METHOD_WEIGHTED_GAUGE",
 };
 const char *const acidity_names[ACIDITY_COUNT] = { "acid", "acidified", "low_acid" };
 const char *const acidity_constants[ACIDITY_COUNT] = {
-	"ACIDITY_ACID", "ACIDITY_ACIDIFIED", "ACIDITY_LOW_ACID",
+	"ACIDITY_ACID",
+	"ACIDITY_ACIDIFIED",
+	"ACIDITY_LOW_ACID",
 };
 static const char *const confirmations[] = { "yes", "practice", "disputed", "memory" };
 static const char *const confirmation_constants[] = {
-	"CONFIRMED_YES", "CONFIRMED_PRACTICE", "CONFIRMED_DISPUTED", "CONFIRMED_MEMORY",
+	"CONFIRMED_YES",
+	"CONFIRMED_PRACTICE",
+	"CONFIRMED_DISPUTED",
+	"CONFIRMED_MEMORY",
 };
 
 /* src/engine/process/process.h: PROCESS_OPTIONS_MAX others beside the one given. */
@@ -32,8 +39,7 @@ static const char *const confirmation_constants[] = {
 #define SECOND_MIN_FT 8001
 #define SECOND_MAX_FT 10000
 
-static size_t
-field_jar(const struct record *record, size_t index, const struct jars *jars)
+static size_t field_jar(const struct record *record, size_t index, const struct jars *jars)
 {
 	for (size_t i = 0; i < jars->count; i++) {
 		if (strcmp(record->field[index], jars->row[i].name) == 0)
@@ -42,8 +48,7 @@ field_jar(const struct record *record, size_t index, const struct jars *jars)
 	bake_die(record->path, record->line, "unknown jar: \"%s\"", record->field[index]);
 }
 
-static struct process
-process_from(const struct record *record, const struct jars *jars)
+static struct process process_from(const struct record *record, const struct jars *jars)
 {
 	struct process row = {
 		.food = bake_copy(field_text(record, 0, "food", NAME_BYTES)),
@@ -75,21 +80,17 @@ process_from(const struct record *record, const struct jars *jars)
 	return row;
 }
 
-static bool
-same_cell(const struct process *a, const struct process *b)
+static bool same_cell(const struct process *a, const struct process *b)
 {
-	return a->pack == b->pack && a->jar == b->jar && a->method == b->method &&
-	       strcmp(a->food, b->food) == 0;
+	return a->pack == b->pack && a->jar == b->jar && a->method == b->method && strcmp(a->food, b->food) == 0;
 }
 
-static bool
-same_band(const struct process *a, const struct process *b)
+static bool same_band(const struct process *a, const struct process *b)
 {
 	return a->alt_min_ft == b->alt_min_ft && a->alt_max_ft == b->alt_max_ft;
 }
 
-static bool
-bands_overlap(const struct process *a, const struct process *b)
+static bool bands_overlap(const struct process *a, const struct process *b)
 {
 	return (a->alt_max_ft == NO_NUMBER || b->alt_min_ft <= a->alt_max_ft) &&
 	       (b->alt_max_ft == NO_NUMBER || a->alt_min_ft <= b->alt_max_ft);
@@ -99,9 +100,8 @@ bands_overlap(const struct process *a, const struct process *b)
  * other bands may overlap. */
 static bool lies_over(const struct process *row, const struct process *open)
 {
-	return row->alt_min_ft == SECOND_MIN_FT && row->alt_max_ft == SECOND_MAX_FT &&
-	       row->method == BOILING_WATER && same_cell(row, open) &&
-	       open->alt_max_ft == NO_NUMBER && open->alt_min_ft < SECOND_MIN_FT;
+	return row->alt_min_ft == SECOND_MIN_FT && row->alt_max_ft == SECOND_MAX_FT && row->method == BOILING_WATER &&
+	       same_cell(row, open) && open->alt_max_ft == NO_NUMBER && open->alt_min_ft < SECOND_MIN_FT;
 }
 
 /* A jar has one headspace; and a row that is not offered would leave the guide's
@@ -109,39 +109,33 @@ static bool lies_over(const struct process *row, const struct process *open)
 static void check_second(const struct process *row, const struct process *open)
 {
 	if (row->headspace_thou != open->headspace_thou)
-		bake_die(row->path, row->line, "the headspace differs from %s:%ld", open->path,
-		         open->line);
+		bake_die(row->path, row->line, "the headspace differs from %s:%ld", open->path, open->line);
 	if (!process_offered(row))
-		bake_die(row->path, row->line, "not confirmed, over the open band of %s:%ld",
-		         open->path, open->line);
+		bake_die(row->path, row->line, "not confirmed, over the open band of %s:%ld", open->path, open->line);
 }
 
-static void
-check_pair(const struct process *row, const struct process *other)
+static void check_pair(const struct process *row, const struct process *other)
 {
 	if (strcmp(row->food, other->food) != 0) {
 		if (same_name(row->food, other->food))
 			bake_die(row->path, row->line, "the food \"%s\" is spelt \"%s\" in %s:%ld", row->food,
-			    other->food, other->path, other->line);
+			         other->food, other->path, other->line);
 		return;
 	}
 	if (row->acidity != other->acidity)
-		bake_die(row->path, row->line, "the food has another acidity in %s:%ld", other->path,
-		    other->line);
+		bake_die(row->path, row->line, "the food has another acidity in %s:%ld", other->path, other->line);
 	if (!same_cell(row, other))
 		return;
 	if (same_band(row, other) && row->pressure_psi == other->pressure_psi)
 		bake_die(row->path, row->line, "the same cell is already in %s:%ld", other->path, other->line);
-	if (!same_band(row, other) && bands_overlap(row, other) && !lies_over(row, other) &&
-	    !lies_over(other, row))
+	if (!same_band(row, other) && bands_overlap(row, other) && !lies_over(row, other) && !lies_over(other, row))
 		bake_die(row->path, row->line, "the band overlaps that of %s:%ld", other->path, other->line);
 }
 
 /* The bands of a table lie end to end from 0 ft; a hole would be a kitchen
  * that gets no answer, or a typing error in an edge.  The second table's one
  * band lies over an open one instead. */
-static void
-check_row(const struct processes *table, size_t index)
+static void check_row(const struct processes *table, size_t index)
 {
 	const struct process *row = &table->row[index];
 	bool joined = row->alt_min_ft == 0;
@@ -156,8 +150,7 @@ check_row(const struct processes *table, size_t index)
 			continue;
 		if (lies_over(row, other))
 			check_second(row, other);
-		joined =
-		    joined || other->alt_max_ft == row->alt_min_ft - 1 || lies_over(row, other);
+		joined = joined || other->alt_max_ft == row->alt_min_ft - 1 || lies_over(row, other);
 		in_band += same_band(row, other) ? 1 : 0;
 	}
 	if (!joined)
@@ -166,12 +159,11 @@ check_row(const struct processes *table, size_t index)
 		bake_die(row->path, row->line, "more than %d options in one band", ROWS_IN_BAND_MAX);
 }
 
-void
-processes_add(struct processes *table, const char *path, const struct jars *jars)
+void processes_add(struct processes *table, const char *path, const struct jars *jars)
 {
 	static const char *const header[] = {
-		"food", "style_of_pack", "jar", "method", "headspace_in", "alt_min_ft", "alt_max_ft",
-		"minutes", "pressure_psi", "acidity", "source", "confirmed",
+		"food",       "style_of_pack", "jar",          "method",  "headspace_in", "alt_min_ft",
+		"alt_max_ft", "minutes",       "pressure_psi", "acidity", "source",       "confirmed",
 	};
 	struct source source = source_read(path);
 	struct record record;
@@ -187,19 +179,17 @@ processes_add(struct processes *table, const char *path, const struct jars *jars
 }
 
 /* "yes" and "practice", as process.h of the engine. */
-bool
-process_offered(const struct process *row)
+bool process_offered(const struct process *row)
 {
 	return row->confirmed <= 1;
 }
 
-static void
-print_process(const struct process *row)
+static void print_process(const struct process *row)
 {
 	printf("\t{ ");
 	print_string(row->food);
-	printf(", \"%s\", %zu, %s, %d, %d, ", pack_names[row->pack], row->jar,
-	       method_constants[row->method], row->headspace_thou, row->alt_min_ft);
+	printf(", \"%s\", %zu, %s, %d, %d, ", pack_names[row->pack], row->jar, method_constants[row->method],
+	       row->headspace_thou, row->alt_min_ft);
 	if (row->alt_max_ft == NO_NUMBER)
 		printf("NO_TOP_FT");
 	else
@@ -235,8 +225,7 @@ static void print_with_second(const struct processes *table, size_t index)
 			print_process(&table->row[i]);
 }
 
-void
-bake_process(const char *jar_path, char *const *paths, int count)
+void bake_process(const char *jar_path, char *const *paths, int count)
 {
 	struct jars jars = jars_read(jar_path);
 	struct processes table = { 0 };

@@ -6,8 +6,7 @@
 #include <stdio.h>
 
 /* The row's caution may be empty; the rest may not. */
-static void
-print_product(const struct record *record)
+static void print_product(const struct record *record)
 {
 	static const char *const names[] = { "name", "food", "usual_jar", "caution", "source" };
 	static const size_t sizes[] = { NAME_BYTES, NAME_BYTES, WORD_BYTES, SOURCE_BYTES, SOURCE_BYTES };
@@ -21,8 +20,7 @@ print_product(const struct record *record)
 	}
 }
 
-void
-bake_product(const char *path)
+void bake_product(const char *path)
 {
 	static const char *const header[] = { "name", "food", "usual_jar", "caution", "source" };
 	struct source source = source_read(path);

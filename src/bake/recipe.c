@@ -14,7 +14,9 @@
 
 const char *const pectin_names[PECTIN_COUNT] = { "none", "regular", "low_methoxyl" };
 static const char *const pectin_constants[] = {
-	"PECTIN_NONE", "PECTIN_REGULAR", "PECTIN_LOW_METHOXYL",
+	"PECTIN_NONE",
+	"PECTIN_REGULAR",
+	"PECTIN_LOW_METHOXYL",
 };
 
 static const char *const gel_tests[] = { "none", "temperature" };
@@ -50,23 +52,22 @@ const struct supply supplies[SUPPLIES] = {
 	{ "SUPPLY_BUTTER", MEASURE_MASS, 226796 },
 };
 const char *const supply_names[SUPPLIES] = {
-	"other", "juice", "fruit", "sugar", "lemon_juice", "citric_acid", "vinegar",
-	"pectin_regular", "pectin_liquid", "pectin_low", "calcium_solution", "salt", "butter",
+	"other",   "juice",          "fruit",         "sugar",      "lemon_juice",      "citric_acid",
+	"vinegar", "pectin_regular", "pectin_liquid", "pectin_low", "calcium_solution", "salt",
+	"butter",
 };
 
 /* --- reading ---------------------------------------------------------------- */
 
 /* May be empty; the engine and the log copy it into `size` bytes. */
-static const char *
-field_free(const struct record *record, size_t index, const char *name, size_t size)
+static const char *field_free(const struct record *record, size_t index, const char *name, size_t size)
 {
 	if (strlen(record->field[index]) >= size)
 		bake_die(record->path, record->line, "%s is longer than %zu bytes", name, size - 1);
 	return bake_copy(record->field[index]);
 }
 
-static int64_t
-field_yield(const struct record *record, size_t index, const char *name)
+static int64_t field_yield(const struct record *record, size_t index, const char *name)
 {
 	struct amount amount;
 
@@ -79,8 +80,7 @@ field_yield(const struct record *record, size_t index, const char *name)
 }
 
 /* The columns that only recipe_guide.csv has. */
-static void
-guide_fields(const struct record *record, struct recipe *row)
+static void guide_fields(const struct record *record, struct recipe *row)
 {
 	row->vinegar_percent = 0;
 	if (record->field[17][0] != '\0')
@@ -90,14 +90,12 @@ guide_fields(const struct record *record, struct recipe *row)
 }
 
 /* Empty: how far it may be multiplied is said by the sheet of its pectin. */
-static int
-field_multiple(const struct record *record, size_t index)
+static int field_multiple(const struct record *record, size_t index)
 {
 	return record->field[index][0] == '\0' ? 0 : field_number(record, index, "multiple_max", 1, 16);
 }
 
-static struct recipe
-recipe_from(const struct record *record)
+static struct recipe recipe_from(const struct record *record)
 {
 	struct recipe row = {
 		.name = bake_copy(field_text(record, 0, "name", NAME_BYTES)),
@@ -127,14 +125,29 @@ recipe_from(const struct record *record)
 	return row;
 }
 
-void
-recipes_read(struct book *book, const char *path)
+void recipes_read(struct book *book, const char *path)
 {
 	static const char *const header[] = {
-		"name", "food", "packs", "jars", "pectin", "acidity", "gel_test", "boil_hold_s",
-		"headspace_in", "multiple_max", "foam_percent", "boil_off_low_percent",
-		"boil_off_high_percent", "yield_low", "yield_high", "caution", "source",
-		"vinegar_percent", "acid_swap", "not_startable",
+		"name",
+		"food",
+		"packs",
+		"jars",
+		"pectin",
+		"acidity",
+		"gel_test",
+		"boil_hold_s",
+		"headspace_in",
+		"multiple_max",
+		"foam_percent",
+		"boil_off_low_percent",
+		"boil_off_high_percent",
+		"yield_low",
+		"yield_high",
+		"caution",
+		"source",
+		"vinegar_percent",
+		"acid_swap",
+		"not_startable",
 	};
 	struct source source = source_read(path);
 	struct record record;
@@ -157,8 +170,7 @@ recipes_read(struct book *book, const char *path)
 }
 
 /* The columns that only recipe_guide_ingredient.csv has. */
-static void
-choice_fields(const struct record *record, struct ingredient *item)
+static void choice_fields(const struct record *record, struct ingredient *item)
 {
 	struct amount most;
 
@@ -173,8 +185,7 @@ choice_fields(const struct record *record, struct ingredient *item)
 
 /* A low-methoxyl pectin and its calcium solution have no amount of ours: what their
  * own sheet says is typed by the kitchen. */
-static struct amount
-amount_from(const struct record *record, size_t supply)
+static struct amount amount_from(const struct record *record, size_t supply)
 {
 	struct amount none = { .measure = supplies[supply].measure };
 
@@ -183,8 +194,7 @@ amount_from(const struct record *record, size_t supply)
 	return field_amount(record, 3, "amount", supplies[supply].mg_a_cup);
 }
 
-static struct ingredient
-ingredient_from(const struct record *record)
+static struct ingredient ingredient_from(const struct record *record)
 {
 	size_t supply = field_word(record, 2, "supply", supply_names, SUPPLIES);
 	struct ingredient item = {
@@ -203,8 +213,7 @@ ingredient_from(const struct record *record)
 	return item;
 }
 
-static void
-ingredients_read(struct book *book, const char *path, const struct larder *larder)
+static void ingredients_read(struct book *book, const char *path, const struct larder *larder)
 {
 	static const char *const header[] = {
 		"recipe", "name", "supply", "amount", "form", "adding", "optional", "amount_most", "instead_of",
@@ -231,8 +240,8 @@ ingredients_read(struct book *book, const char *path, const struct larder *larde
 				bake_die(path, record.line, "the ingredient is already on line %ld",
 				         recipe->ingredients[i].line);
 		}
-		if (recipe->count > 0 && adding_places[item.adding] <
-		                             adding_places[recipe->ingredients[recipe->count - 1].adding])
+		if (recipe->count > 0 &&
+		    adding_places[item.adding] < adding_places[recipe->ingredients[recipe->count - 1].adding])
 			bake_die(path, record.line, "ingredients are listed in the order they go in");
 		recipe->ingredients[recipe->count++] = item;
 	}
@@ -240,14 +249,12 @@ ingredients_read(struct book *book, const char *path, const struct larder *larde
 
 /* --- printing ------------------------------------------------------------------ */
 
-static void
-print_ingredient(const struct ingredient *item)
+static void print_ingredient(const struct ingredient *item)
 {
 	printf("\t\t\t{ .name = ");
 	print_string(item->name);
-	printf(", .supply = %s,\n\t\t\t  .measure = %s, .amount = %lld, .form = ",
-	       supplies[item->supply].constant, measure_constants[item->amount.measure],
-	       (long long)item->amount.amount);
+	printf(", .supply = %s,\n\t\t\t  .measure = %s, .amount = %lld, .form = ", supplies[item->supply].constant,
+	       measure_constants[item->amount.measure], (long long)item->amount.amount);
 	print_string(item->form);
 	printf(",\n\t\t\t  .adding = %s, .optional = %s, .known = \"\", .amount_most = %lld,\n\t\t\t  .instead_of = ",
 	       adding_constants[item->adding], item->optional == OPTIONAL ? "true" : "false",
@@ -256,16 +263,14 @@ print_ingredient(const struct ingredient *item)
 	printf(" },\n");
 }
 
-static void
-print_field(const char *name, const char *text)
+static void print_field(const char *name, const char *text)
 {
 	printf("\t\t.%s = ", name);
 	print_string(text);
 	printf(",\n");
 }
 
-static void
-print_recipe(const struct recipe *recipe)
+static void print_recipe(const struct recipe *recipe)
 {
 	printf("\t{\n");
 	print_field("name", recipe->name);
@@ -274,8 +279,8 @@ print_recipe(const struct recipe *recipe)
 	print_field("jars", recipe->jars);
 	printf("\t\t.pectin = %s, .acidity = %s, .gel_test = %s,\n", pectin_constants[recipe->pectin],
 	       acidity_constants[recipe->acidity], gel_constants[recipe->gel_test]);
-	printf("\t\t.boil_hold_s = %d, .headspace_thou = %d, .multiple_max = %d,\n",
-	       recipe->boil_hold_s, recipe->headspace_thou, recipe->multiple_max);
+	printf("\t\t.boil_hold_s = %d, .headspace_thou = %d, .multiple_max = %d,\n", recipe->boil_hold_s,
+	       recipe->headspace_thou, recipe->multiple_max);
 	printf("\t\t.foam_percent = %d, .boil_off_low_percent = %d, .boil_off_high_percent = %d,\n",
 	       recipe->foam_percent, recipe->boil_off_low, recipe->boil_off_high);
 	printf("\t\t.yield_low_ul = %lld, .yield_high_ul = %lld,\n", (long long)recipe->yield_low_ul,
@@ -291,9 +296,8 @@ print_recipe(const struct recipe *recipe)
 	printf("\t\t},\n\t},\n");
 }
 
-void
-bake_recipe(char *const *books, int book_count, const char *jar_path, char *const *food_paths,
-            char *const *process_paths, int count)
+void bake_recipe(char *const *books, int book_count, const char *jar_path, char *const *food_paths,
+                 char *const *process_paths, int count)
 {
 	struct book book = { 0 };
 	struct tables tables = { 0 };

@@ -40,8 +40,7 @@ static const struct unit {
 };
 
 /* The number in front of the blank in thousandths; -1: not one. */
-static int64_t
-thousandths_of(const char *text, const char **unit)
+static int64_t thousandths_of(const char *text, const char **unit)
 {
 	int64_t number = 0;
 	int digits = 0;
@@ -66,14 +65,12 @@ thousandths_of(const char *text, const char **unit)
 	return number;
 }
 
-static int64_t
-half_up(int64_t number, int64_t divisor)
+static int64_t half_up(int64_t number, int64_t divisor)
 {
 	return (number + divisor / 2) / divisor;
 }
 
-struct amount
-field_amount(const struct record *record, size_t index, const char *name, int64_t mg_a_cup)
+struct amount field_amount(const struct record *record, size_t index, const char *name, int64_t mg_a_cup)
 {
 	const char *text = record->field[index];
 	const char *word = "";
@@ -81,8 +78,7 @@ field_amount(const struct record *record, size_t index, const char *name, int64_
 	struct amount amount;
 
 	if (number < 0)
-		bake_die(record->path, record->line, "%s is not a number, a blank and a unit: \"%s\"", name,
-		         text);
+		bake_die(record->path, record->line, "%s is not a number, a blank and a unit: \"%s\"", name, text);
 	for (size_t i = 0; i < sizeof(units) / sizeof(units[0]); i++) {
 		const struct unit *unit = &units[i];
 
@@ -90,8 +86,7 @@ field_amount(const struct record *record, size_t index, const char *name, int64_
 			continue;
 		amount.measure = unit->measure;
 		if (unit->measure == MEASURE_EACH && number % THOUSAND != 0)
-			bake_die(record->path, record->line, "%s is not a whole number of pieces: \"%s\"", name,
-			         text);
+			bake_die(record->path, record->line, "%s is not a whole number of pieces: \"%s\"", name, text);
 		amount.amount = half_up(number * unit->whole, unit->parts * THOUSAND * THOUSAND);
 		if (unit->spoon && mg_a_cup > 0) {
 			amount.measure = MEASURE_MASS;

@@ -10,8 +10,7 @@
 #define PINT_OUNCES 16
 
 /* Any letter of either size; `word` in small letters. */
-static bool
-holds(const char *text, const char *word)
+static bool holds(const char *text, const char *word)
 {
 	for (; *text != '\0'; text++) {
 		size_t i = 0;
@@ -25,8 +24,7 @@ holds(const char *text, const char *word)
 }
 
 /* Its strength varies: Colorado State and Penn State Extension. */
-static void
-check_lemon(const char *path, const struct ingredient *item, const struct larder *larder)
+static void check_lemon(const char *path, const struct ingredient *item, const struct larder *larder)
 {
 	size_t known = known_index(larder, item->name);
 
@@ -43,19 +41,17 @@ check_lemon(const char *path, const struct ingredient *item, const struct larder
 		bake_die(path, item->line, "lemon juice is the supply lemon_juice, from a bottle");
 }
 
-void
-check_ingredient(const char *path, const struct ingredient *item, const struct larder *larder)
+void check_ingredient(const char *path, const struct ingredient *item, const struct larder *larder)
 {
 	size_t measure = supplies[item->supply].measure;
 
 	if (measure != ANY_MEASURE && item->amount.measure != measure)
-		bake_die(path, item->line, "%s is kept by %s, and the amount is not",
-		         supply_names[item->supply], measure == MEASURE_MASS ? "weight" : "volume");
+		bake_die(path, item->line, "%s is kept by %s, and the amount is not", supply_names[item->supply],
+		         measure == MEASURE_MASS ? "weight" : "volume");
 	check_lemon(path, item, larder);
 }
 
-static bool
-has_supply(const struct recipe *recipe, size_t supply)
+static bool has_supply(const struct recipe *recipe, size_t supply)
 {
 	for (size_t i = 0; i < recipe->count; i++) {
 		if (recipe->ingredients[i].supply == supply)
@@ -64,14 +60,12 @@ has_supply(const struct recipe *recipe, size_t supply)
 	return false;
 }
 
-static void
-check_pectin(const struct recipe *recipe)
+static void check_pectin(const struct recipe *recipe)
 {
 	/* USDA AIB 539 Guide 7; MSU sheet 01600961. */
 	if (recipe->pectin == REGULAR && recipe->multiple_max > 1)
 		bake_die(recipe->path, recipe->line, "regular pectin is never multiplied in one pot");
-	if ((recipe->pectin == REGULAR) !=
-	        (has_supply(recipe, PECTIN_REGULAR) || has_supply(recipe, PECTIN_LIQUID)) ||
+	if ((recipe->pectin == REGULAR) != (has_supply(recipe, PECTIN_REGULAR) || has_supply(recipe, PECTIN_LIQUID)) ||
 	    (recipe->pectin == LOW_METHOXYL) != has_supply(recipe, PECTIN_LOW))
 		bake_die(recipe->path, recipe->line, "the ingredients hold another pectin than \"%s\"",
 		         pectin_names[recipe->pectin]);
@@ -81,8 +75,7 @@ check_pectin(const struct recipe *recipe)
 }
 
 /* All of the sheet's figures are left to it, or none. */
-static void
-check_sheet(const struct recipe *recipe)
+static void check_sheet(const struct recipe *recipe)
 {
 	bool waits = recipe->multiple_max == 0;
 
@@ -100,23 +93,20 @@ check_sheet(const struct recipe *recipe)
 		bake_die(recipe->path, recipe->line, "multiple_max is empty");
 }
 
-static void
-check_ranges(const struct recipe *recipe)
+static void check_ranges(const struct recipe *recipe)
 {
 	if (recipe->count == 0)
 		bake_die(recipe->path, recipe->line, "the recipe \"%s\" has no ingredients", recipe->name);
 	if (recipe->boil_off_low > recipe->boil_off_high)
 		bake_die(recipe->path, recipe->line, "boil_off_low_percent is above boil_off_high_percent");
-	if (recipe->yield_low_ul > recipe->yield_high_ul ||
-	    (recipe->yield_low_ul == 0) != (recipe->yield_high_ul == 0))
+	if (recipe->yield_low_ul > recipe->yield_high_ul || (recipe->yield_low_ul == 0) != (recipe->yield_high_ul == 0))
 		bake_die(recipe->path, recipe->line, "yield_low and yield_high are no range");
 	if (recipe->jars[0] == '\0' || (recipe->food[0] != '\0' && recipe->packs[0] == '\0'))
 		bake_die(recipe->path, recipe->line, "no %s", recipe->jars[0] == '\0' ? "jars" : "packs");
 }
 
 /* The next word of a blank-separated list as an index; false at its end. */
-static bool
-next_word(const char **list, char *word, size_t size)
+static bool next_word(const char **list, char *word, size_t size)
 {
 	size_t length = strcspn(*list, " ");
 
@@ -131,8 +121,7 @@ next_word(const char **list, char *word, size_t size)
 	return true;
 }
 
-static size_t
-jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
+static size_t jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
 {
 	for (size_t i = 0; i < jars->count; i++) {
 		if (strcmp(jars->row[i].name, word) == 0)
@@ -142,8 +131,7 @@ jar_of(const struct recipe *recipe, const struct jars *jars, const char *word)
 }
 
 /* The acid's supply, and what a spoon of it is in the ledger's measure. */
-static int64_t
-dose_amount(const struct dose *dose, size_t *supply)
+static int64_t dose_amount(const struct dose *dose, size_t *supply)
 {
 	*supply = dose->acid == ACID_LEMON ? LEMON_JUICE : dose->acid == ACID_CITRIC ? CITRIC_ACID : VINEGAR;
 	if (supplies[*supply].mg_a_cup == 0)
@@ -152,8 +140,7 @@ dose_amount(const struct dose *dose, size_t *supply)
 }
 
 /* Do all its jars get a printed amount?  A pint's is not worked out from a quart's. */
-static bool
-dose_fits(const struct dose *dose, const struct recipe *recipe, const struct tables *tables)
+static bool dose_fits(const struct dose *dose, const struct recipe *recipe, const struct tables *tables)
 {
 	const char *jars = recipe->jars;
 	char jar[WORD_BYTES];
@@ -168,8 +155,7 @@ dose_fits(const struct dose *dose, const struct recipe *recipe, const struct tab
 }
 
 /* Acid in every jar where the food's rule asks for it (food.csv, acid_rule.csv). */
-static void
-check_acid(const struct recipe *recipe, const struct tables *tables)
+static void check_acid(const struct recipe *recipe, const struct tables *tables)
 {
 	const struct food *food = larder_food(&tables->larder, recipe->food);
 	const struct rule *rule = food == NULL || food->rule == NONE ? NULL : &tables->larder.rules[food->rule];
@@ -191,8 +177,7 @@ check_acid(const struct recipe *recipe, const struct tables *tables)
 	bake_die(recipe->path, recipe->line, "no acid in every jar as the rule \"%s\" prints it", rule->id);
 }
 
-static void
-check_packs(const struct recipe *recipe)
+static void check_packs(const struct recipe *recipe)
 {
 	const char *list = recipe->packs;
 	char word[WORD_BYTES];
@@ -209,9 +194,7 @@ check_packs(const struct recipe *recipe)
 
 /* Is there a row that may be used for this pack and jar?  Its acidity and its
  * headspace must be the recipe's. */
-static bool
-pair_in_table(const struct recipe *recipe, const struct processes *processes, const char *pack,
-              size_t jar)
+static bool pair_in_table(const struct recipe *recipe, const struct processes *processes, const char *pack, size_t jar)
 {
 	bool found = false;
 
@@ -222,11 +205,10 @@ pair_in_table(const struct recipe *recipe, const struct processes *processes, co
 		    row->jar < jar || !process_offered(row))
 			continue;
 		if (row->acidity != recipe->acidity)
-			bake_die(recipe->path, recipe->line, "the food is %s in %s:%ld",
-			         acidity_names[row->acidity], row->path, row->line);
+			bake_die(recipe->path, recipe->line, "the food is %s in %s:%ld", acidity_names[row->acidity],
+			         row->path, row->line);
 		if (row->jar == jar && row->headspace_thou != recipe->headspace_thou)
-			bake_die(recipe->path, recipe->line, "the headspace differs from %s:%ld", row->path,
-			         row->line);
+			bake_die(recipe->path, recipe->line, "the headspace differs from %s:%ld", row->path, row->line);
 		found = true;
 	}
 	return found;
@@ -234,9 +216,8 @@ pair_in_table(const struct recipe *recipe, const struct processes *processes, co
 
 /* Each word of `list` must go with some word of `others`: pints may ask for jars
  * boiled first where quarts do not. */
-static void
-check_pairs(const struct recipe *recipe, const struct tables *tables, const char *list,
-            const char *others, bool jars)
+static void check_pairs(const struct recipe *recipe, const struct tables *tables, const char *list, const char *others,
+                        bool jars)
 {
 	char word[WORD_BYTES];
 	char other[WORD_BYTES] = "";
@@ -256,8 +237,7 @@ check_pairs(const struct recipe *recipe, const struct tables *tables, const char
 	}
 }
 
-static void
-check_jars(const struct recipe *recipe, const struct tables *tables)
+static void check_jars(const struct recipe *recipe, const struct tables *tables)
 {
 	if (recipe->food[0] == '\0')
 		return;
@@ -266,8 +246,7 @@ check_jars(const struct recipe *recipe, const struct tables *tables)
 }
 
 /* An alternative takes the place of a line that is counted. */
-static void
-check_choices(const struct recipe *recipe)
+static void check_choices(const struct recipe *recipe)
 {
 	for (size_t i = 0; i < recipe->count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
@@ -282,16 +261,13 @@ check_choices(const struct recipe *recipe)
 	}
 }
 
-static void
-check_vinegar(const struct recipe *recipe)
+static void check_vinegar(const struct recipe *recipe)
 {
-	if ((recipe->vinegar_percent > 0 || recipe->acid_swap == LEMON_FOR_VINEGAR) &&
-	    !has_supply(recipe, VINEGAR))
+	if ((recipe->vinegar_percent > 0 || recipe->acid_swap == LEMON_FOR_VINEGAR) && !has_supply(recipe, VINEGAR))
 		bake_die(recipe->path, recipe->line, "something is said of vinegar, and there is none");
 }
 
-void
-check_recipe(const struct recipe *recipe, const struct tables *tables)
+void check_recipe(const struct recipe *recipe, const struct tables *tables)
 {
 	check_ranges(recipe);
 	check_pectin(recipe);

@@ -7,8 +7,7 @@
 #include <string.h>
 
 /* Is the name one of the recipes that are there? */
-static bool
-in_book(const struct book *book, const char *name)
+static bool in_book(const struct book *book, const char *name)
 {
 	for (size_t i = 0; i < book->count; i++) {
 		if (strcmp(book->row[i].name, name) == 0)
@@ -17,8 +16,7 @@ in_book(const struct book *book, const char *name)
 	return false;
 }
 
-static void
-print_step(const struct record *record)
+static void print_step(const struct record *record)
 {
 	static const char *const names[] = { "min", "h", "day", "week", "" };
 	static const int minutes[] = { 1, 60, 24 * 60, 7 * 24 * 60, 0 };
@@ -42,8 +40,7 @@ print_step(const struct record *record)
 }
 
 /* A recipe's steps follow each other, numbered from 1. */
-static void
-check_step(const struct record *record, const struct book *book, char *last, int *number)
+static void check_step(const struct record *record, const struct book *book, char *last, int *number)
 {
 	int here = field_number(record, 1, "step_no", 1, 99);
 
@@ -51,13 +48,12 @@ check_step(const struct record *record, const struct book *book, char *last, int
 		bake_die(record->path, record->line, "unknown recipe: \"%s\"", record->field[0]);
 	*number = strcmp(last, record->field[0]) == 0 ? *number + 1 : 1;
 	if (here != *number)
-		bake_die(record->path, record->line, "step %d of \"%s\" is numbered %d", *number,
-		         record->field[0], here);
+		bake_die(record->path, record->line, "step %d of \"%s\" is numbered %d", *number, record->field[0],
+		         here);
 	memcpy(last, record->field[0], strlen(record->field[0]) + 1); /* a recipe's name: NAME_BYTES */
 }
 
-void
-bake_step(const char *path, char *const *recipe_paths, int count)
+void bake_step(const char *path, char *const *recipe_paths, int count)
 {
 	static const char *const header[] = {
 		"recipe", "step_no", "what", "low", "high", "unit", "source",

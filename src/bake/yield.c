@@ -12,11 +12,10 @@
 #define ANY_FRUIT "any fruit"
 
 static const char *const confirmed_names[] = { "yes", "practice", "disputed", "memory" };
-static const char *const confirmed_constants[] = { "CONFIRMED_YES", "CONFIRMED_PRACTICE",
-	                                            "CONFIRMED_DISPUTED", "CONFIRMED_MEMORY" };
+static const char *const confirmed_constants[] = { "CONFIRMED_YES", "CONFIRMED_PRACTICE", "CONFIRMED_DISPUTED",
+	                                           "CONFIRMED_MEMORY" };
 
-static void
-print_yield(const struct record *record)
+static void print_yield(const struct record *record)
 {
 	int most = field_thousandths(record, 1, "most_lb", MOST_LB_THOUSANDTHS);
 	int likely = field_thousandths(record, 2, "likely_lb", MOST_LB_THOUSANDTHS);
@@ -33,11 +32,11 @@ print_yield(const struct record *record)
 	printf(", %s },\n", confirmed_constants[confirmed]);
 }
 
-void
-bake_yield(const char *path)
+void bake_yield(const char *path)
 {
-	static const char *const header[COLUMNS] = { "fruit", "most_lb", "likely_lb", "least_lb", "source",
-		                                      "confirmed" };
+	static const char *const header[COLUMNS] = {
+		"fruit", "most_lb", "likely_lb", "least_lb", "source", "confirmed"
+	};
 	struct source source = source_read(path);
 	struct record record;
 	char **seen = NULL;

@@ -70,13 +70,15 @@ static const char *take_quoted(struct csv_reader *reader, struct csv_field *fiel
 				break;
 			reader->at++;
 		}
-		if (*reader->at == '\n' || (*reader->at == '\r' && reader->at + 1 < reader->end && reader->at[1] != '\n'))
+		if (*reader->at == '\n' ||
+		    (*reader->at == '\r' && reader->at + 1 < reader->end && reader->at[1] != '\n'))
 			reader->line++;
 		*to++ = *reader->at++;
 	}
 	field->length = (size_t)(to - field->text);
 	reader->at++;
-	return at_field_end(reader) ? NULL : "after a closing quotation mark comes the next field or the end of the line";
+	return at_field_end(reader) ? NULL
+	                            : "after a closing quotation mark comes the next field or the end of the line";
 }
 
 static const char *take_bare(struct csv_reader *reader, struct csv_field *field)
@@ -136,8 +138,8 @@ static const char *take_fields(struct csv_reader *reader, struct csv_field *fiel
 	}
 }
 
-enum csv_answer csv_next(struct csv_reader *reader, struct csv_field *fields, size_t max, size_t *count,
-                         long *line, struct fault *fault)
+enum csv_answer csv_next(struct csv_reader *reader, struct csv_field *fields, size_t max, size_t *count, long *line,
+                         struct fault *fault)
 {
 	const char *why;
 

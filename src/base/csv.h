@@ -44,8 +44,8 @@ enum csv_answer {
 	CSV_WRONG, /* *fault says why; the reader stands behind that line */
 };
 /* The next record: at most `max` fields (more are wrong); *line is where it begins. */
-enum csv_answer csv_next(struct csv_reader *reader, struct csv_field *fields, size_t max, size_t *count,
-                         long *line, struct fault *fault);
+enum csv_answer csv_next(struct csv_reader *reader, struct csv_field *fields, size_t max, size_t *count, long *line,
+                         struct fault *fault);
 
 /* A spreadsheet takes a cell that begins with = + - @, a tab or a line end for a
  * formula.  Such text is written with an apostrophe before it, and so is text that

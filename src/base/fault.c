@@ -5,8 +5,7 @@
 #include "base/text.h"
 
 /* In parentheses, so that no macro of that name takes its place. */
-bool
-(fault_set)(struct fault *fault, enum fault_kind kind, const char *format, ...)
+bool(fault_set)(struct fault *fault, enum fault_kind kind, const char *format, ...)
 {
 	/* Built aside, because an argument may be this fault's own sentence. */
 	char sentence[FAULT_SENTENCE_MAX];
@@ -24,8 +23,7 @@ bool
 	return false;
 }
 
-const char *
-fault_word(enum fault_kind kind)
+const char *fault_word(enum fault_kind kind)
 {
 	switch (kind) {
 	case FAULT_NONE: return "none";

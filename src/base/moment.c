@@ -4,8 +4,7 @@
 
 /* a - b, held at the ends of the range: a damaged row must not be undefined
  * behaviour. */
-static int64_t
-difference(int64_t a, int64_t b)
+static int64_t difference(int64_t a, int64_t b)
 {
 	if (b > 0 && a < INT64_MIN + b)
 		return INT64_MIN;
@@ -14,31 +13,26 @@ difference(int64_t a, int64_t b)
 	return a - b;
 }
 
-bool
-moment_same_boot(const struct moment *a, const struct moment *b)
+bool moment_same_boot(const struct moment *a, const struct moment *b)
 {
 	return a->boot[0] != '\0' && strncmp(a->boot, b->boot, BOOT_ID_MAX) == 0;
 }
 
-int64_t
-moment_between(const struct moment *from, const struct moment *to)
+int64_t moment_between(const struct moment *from, const struct moment *to)
 {
 	if (moment_same_boot(from, to))
 		return difference(to->awake_ms, from->awake_ms);
 	return difference(to->wall_ms, from->wall_ms);
 }
 
-int64_t
-moment_wall_step(const struct moment *from, const struct moment *to)
+int64_t moment_wall_step(const struct moment *from, const struct moment *to)
 {
 	if (!moment_same_boot(from, to))
 		return 0;
-	return difference(difference(to->wall_ms, from->wall_ms),
-	                  difference(to->awake_ms, from->awake_ms));
+	return difference(difference(to->wall_ms, from->wall_ms), difference(to->awake_ms, from->awake_ms));
 }
 
-int64_t
-moment_seconds_left(int64_t required_ms, int64_t elapsed_ms)
+int64_t moment_seconds_left(int64_t required_ms, int64_t elapsed_ms)
 {
 	int64_t left = difference(required_ms, elapsed_ms < 0 ? 0 : elapsed_ms);
 

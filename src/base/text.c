@@ -3,16 +3,14 @@
 #include <stdio.h>
 #include <string.h>
 
-struct text
-text_over(char *buffer, size_t size)
+struct text text_over(char *buffer, size_t size)
 {
 	buffer[0] = '\0';
 	return (struct text){ .at = buffer, .size = size, .used = 0, .cut = false };
 }
 
 /* Bytes of the UTF-8 character that `lead` begins; 1 for anything malformed. */
-static size_t
-character_bytes(unsigned char lead)
+static size_t character_bytes(unsigned char lead)
 {
 	if (lead >= 0xf0 && lead <= 0xf4)
 		return 4;
@@ -22,8 +20,7 @@ character_bytes(unsigned char lead)
 }
 
 /* The longest part of at[0..used) that does not end inside a character. */
-static size_t
-whole_characters(const char *at, size_t used)
+static size_t whole_characters(const char *at, size_t used)
 {
 	size_t back;
 
@@ -37,8 +34,7 @@ whole_characters(const char *at, size_t used)
 	return used;
 }
 
-void
-text_addv(struct text *text, const char *format, va_list args)
+void text_addv(struct text *text, const char *format, va_list args)
 {
 	size_t room = text->size - text->used;
 	int wanted;
@@ -59,8 +55,7 @@ text_addv(struct text *text, const char *format, va_list args)
 	}
 }
 
-void
-text_add(struct text *text, const char *format, ...)
+void text_add(struct text *text, const char *format, ...)
 {
 	va_list args;
 
@@ -69,8 +64,7 @@ text_add(struct text *text, const char *format, ...)
 	va_end(args);
 }
 
-bool
-text_copy(char *buffer, size_t size, const char *from)
+bool text_copy(char *buffer, size_t size, const char *from)
 {
 	struct text text = text_over(buffer, size);
 
@@ -80,8 +74,7 @@ text_copy(char *buffer, size_t size, const char *from)
 
 /* The next byte of a name that matters, lower case; 0 at its end.  Only ASCII
  * capitals are folded, so that the answer does not depend on a locale. */
-static char
-name_byte(const char **at)
+static char name_byte(const char **at)
 {
 	while (**at == ' ' || **at == '-' || **at == '_')
 		(*at)++;
@@ -92,8 +85,7 @@ name_byte(const char **at)
 	return *(*at)++;
 }
 
-bool
-text_same_name(const char *a, const char *b)
+bool text_same_name(const char *a, const char *b)
 {
 	char left;
 
@@ -105,8 +97,7 @@ text_same_name(const char *a, const char *b)
 	return true;
 }
 
-void
-text_add_duration(struct text *text, long long seconds)
+void text_add_duration(struct text *text, long long seconds)
 {
 	/* Unsigned, so that the most negative number has an opposite too. */
 	unsigned long long rest = (unsigned long long)seconds;
@@ -124,8 +115,7 @@ text_add_duration(struct text *text, long long seconds)
 		text_add(text, "%llu:%02llu", rest / 60, rest % 60);
 }
 
-void
-text_add_hours(struct text *text, long long minutes)
+void text_add_hours(struct text *text, long long minutes)
 {
 	if (minutes < 60)
 		text_add(text, "%lld min", minutes);
@@ -135,8 +125,7 @@ text_add_hours(struct text *text, long long minutes)
 		text_add(text, "%lld h %lld min", minutes / 60, minutes % 60);
 }
 
-void
-text_add_grouped(struct text *text, long long number)
+void text_add_grouped(struct text *text, long long number)
 {
 	unsigned long long rest = (unsigned long long)number;
 	unsigned long long place = 1;

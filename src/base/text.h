@@ -23,8 +23,7 @@ struct text text_over(char *buffer, size_t size);
 
 /* Append; on overflow the text is cut at a UTF-8 boundary and `cut` is set. */
 void text_add(struct text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
-void text_addv(struct text *text, const char *format, va_list args)
-    __attribute__((format(printf, 2, 0)));
+void text_addv(struct text *text, const char *format, va_list args) __attribute__((format(printf, 2, 0)));
 
 /* Copy a string into a buffer; false when it was cut. */
 bool text_copy(char *buffer, size_t size, const char *from);

@@ -25,22 +25,22 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/physics/elevation.h"
 #include "base/fault.h"
-#include "engine/gate/gate.h"
-#include "engine/recipe/juice_yield.h"
 #include "base/moment.h"
+#include "engine/gate/gate.h"
+#include "engine/physics/elevation.h"
 #include "engine/process/process.h"
+#include "engine/recipe/juice_yield.h"
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 
 #define NAME_MAX_BYTES 96      /* names a person types, zero included */
 #define SENTENCE_MAX_BYTES 400 /* journal sentences and reasons */
 #define SOURCE_MAX_BYTES 256
-#define WORD_MAX_BYTES 24 /* phase names, verbs, pack words */
-#define LOG_APPLICATION_ID 0x53746c72 /* "Stlr", header offset 68 of the file */
+#define WORD_MAX_BYTES 24              /* phase names, verbs, pack words */
+#define LOG_APPLICATION_ID 0x53746c72  /* "Stlr", header offset 68 of the file */
 #define LOG_WEEK_MS INT64_C(604800000) /* weeks in which the use of jars is counted */
-#define LOG_BUSY_MS 250 /* longest wait for another writer; the key loop must not hang */
+#define LOG_BUSY_MS 250                /* longest wait for another writer; the key loop must not hang */
 
 struct log;
 
@@ -136,13 +136,13 @@ bool log_save_copy(struct log *log, const char *target, bool replace, struct fau
 #define ENTRY_NOT_KNOWN (-1)
 
 struct log_copy {
-	char name[64];       /* in PATH.backups */
+	char name[64]; /* in PATH.backups */
 	int64_t bytes;
-	int64_t newest;      /* entry; ENTRY_NOT_KNOWN: it cannot be read */
+	int64_t newest; /* entry; ENTRY_NOT_KNOWN: it cannot be read */
 	int64_t newest_wall_ms;
 	bool whole;
-	bool aside;          /* of a past that was gone back from */
-	int64_t missing;     /* acts of the log that are not in it; ENTRY_NOT_KNOWN */
+	bool aside;      /* of a past that was gone back from */
+	int64_t missing; /* acts of the log that are not in it; ENTRY_NOT_KNOWN */
 };
 
 /* The backups of `path`, newest first, those set aside last; malloc'ed.  Each is opened
@@ -212,8 +212,7 @@ bool log_undo_commit(struct log *log, struct log_entry *entry, struct fault *fau
  *                   a redo.
  * FAULT_MISSING: there is none.  SUBJECT_HOUSE: acts about no station, load, run
  * or batch. */
-bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
-                  struct fault *fault);
+bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out, struct fault *fault);
 
 /* The act that the chain of undos and redos of entry `id` began with; itself when
  * it is no undo.  FAULT_MISSING: no such entry. */
@@ -238,7 +237,7 @@ struct log_house {
 	int measured_boil_mc;          /* 0: not measured */
 	int barometer_pa;              /* 0: none */
 	bool invented;
-	int practice_speed;            /* 0: a real log */
+	int practice_speed; /* 0: a real log */
 	int64_t practice_wall_ms;
 	int64_t practice_real_wall_ms;
 	enum unit_system units;
@@ -307,8 +306,8 @@ struct log_load {
 	int64_t station_id;
 	enum method method;
 	enum load_place place;
-	int minutes;      /* 0: not noted, in a notebook */
-	int pressure_psi; /* NO_PRESSURE: none */
+	int minutes;        /* 0: not noted, in a notebook */
+	int pressure_psi;   /* NO_PRESSURE: none */
 	int headspace_thou; /* 0: not noted, in a notebook */
 	char jar_in_table[WORD_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
@@ -357,13 +356,21 @@ enum jar_fate { FATE_NONE, FATE_FRIDGE, FATE_FREEZER, FATE_REPROCESS, FATE_DISCA
 enum seal_method { SEAL_PRESS, SEAL_TAP, SEAL_EYE, SEAL_METHOD_COUNT };
 enum seal_tick { TICK_NONE, TICK_GOOD, TICK_BAD, TICK_COUNT };
 /* Why a jar that was kept is no longer there. */
-enum jar_gone { GONE_NOT, GONE_USED, GONE_GIVEN, GONE_SPOILED, GONE_MISSING, GONE_THROWN_OUT,
-                GONE_NOT_NOTED, /* a notebook does not say where it went */ GONE_COUNT };
+enum jar_gone {
+	GONE_NOT,
+	GONE_USED,
+	GONE_GIVEN,
+	GONE_SPOILED,
+	GONE_MISSING,
+	GONE_THROWN_OUT,
+	GONE_NOT_NOTED,
+	/* a notebook does not say where it went */ GONE_COUNT
+};
 
 struct log_jar {
 	int64_t id;
-	int64_t load_id;    /* 0: filled and waiting for a canner */
-	int64_t batch_id;   /* 0: packed without a pot */
+	int64_t load_id;      /* 0: filled and waiting for a canner */
+	int64_t batch_id;     /* 0: packed without a pot */
 	struct moment filled; /* wall_ms 0: not noted */
 	int64_t lot_id;
 	int64_t lid_box_id; /* 0: not noted */
@@ -372,9 +379,9 @@ struct log_jar {
 	enum jar_state state;
 	enum siphoning siphoning;
 	enum jar_fate fate;
-	int64_t fate_by_wall_ms;   /* 0: no deadline */
-	int64_t fate_done_wall_ms; /* 0: not yet */
-	int64_t checked_wall_ms;   /* 0: not yet */
+	int64_t fate_by_wall_ms;        /* 0: no deadline */
+	int64_t fate_done_wall_ms;      /* 0: not yet */
+	int64_t checked_wall_ms;        /* 0: not yet */
 	char closed_by[NAME_MAX_BYTES]; /* initials of who filled and closed it; "" nobody said */
 	enum seal_tick ticks[SEAL_METHOD_COUNT];
 	char checked_by[NAME_MAX_BYTES]; /* initials; "" nobody said */
@@ -395,10 +402,10 @@ static inline bool jar_is_blocked(const struct log_jar *jar)
 /* What somebody saw or said that bears on a process and stands in no other row. */
 enum mark_kind {
 	/* Of a load: */
-	MARK_STOPPED,        /* given up; the words say where */
-	MARK_FOUND_WRONG,    /* found afterward */
-	MARK_VENT_CUT,       /* and why */
-	MARK_EARLIER,        /* the hold began `amount` ms before its key; who saw it */
+	MARK_STOPPED,     /* given up; the words say where */
+	MARK_FOUND_WRONG, /* found afterward */
+	MARK_VENT_CUT,    /* and why */
+	MARK_EARLIER,     /* the hold began `amount` ms before its key; who saw it */
 	MARK_FORCED_COOLING,
 	MARK_WEIGHT_EARLY,
 	MARK_RESTARTED,      /* the computer restarted in the hold */
@@ -409,17 +416,17 @@ enum mark_kind {
 	MARK_VENTED,         /* for `amount` ms, as a notebook says */
 	/* Of a lot: */
 	MARK_NOT_AS_RECIPE,
-	MARK_MULTIPLIED,     /* `amount` batches in one pot, more than the recipe allows; why */
-	MARK_VINEGAR,        /* its acid, tenths of a percent */
-	MARK_POT_STOOD,      /* done in the pot for `amount` ms before it was filled */
-	MARK_ACID_LEFT_OUT,  /* and why */
-	MARK_ACID_INSTEAD,   /* its words: the name (engine/food/food.h) of the acid taken for its jars instead of the recipe's */
+	MARK_MULTIPLIED,    /* `amount` batches in one pot, more than the recipe allows; why */
+	MARK_VINEGAR,       /* its acid, tenths of a percent */
+	MARK_POT_STOOD,     /* done in the pot for `amount` ms before it was filled */
+	MARK_ACID_LEFT_OUT, /* and why */
+	MARK_ACID_INSTEAD, /* its words: the name (engine/food/food.h) of the acid taken for its jars instead of the recipe's */
 	MARK_KIND_COUNT
 };
 
 struct log_mark {
 	int64_t id;
-	int64_t load_id;  /* exactly one of load and lot is not 0 */
+	int64_t load_id; /* exactly one of load and lot is not 0 */
 	int64_t lot_id;
 	int64_t phase_id; /* the phase it is about, and counts with; 0: none */
 	enum mark_kind kind;
@@ -433,7 +440,7 @@ struct log_mark {
 struct log_judgement {
 	int64_t jar_id; /* 0: the load or batch */
 	enum verdict verdict;
-	int gate;                       /* GATE_VERSION of the one that said it */
+	int gate;                         /* GATE_VERSION of the one that said it */
 	char reasons[SENTENCE_MAX_BYTES]; /* ids of gate_reasons, blanks between */
 	char why[SENTENCE_MAX_BYTES];
 };
@@ -493,7 +500,7 @@ struct log_batch {
 	enum verdict verdict;
 	char verdict_why[SENTENCE_MAX_BYTES];
 	char jar[WORD_MAX_BYTES]; /* the size it is meant for; "" not said */
-	int sheet_minutes; /* of process by the sheet of its pectin; 0: it prints none */
+	int sheet_minutes;        /* of process by the sheet of its pectin; 0: it prints none */
 };
 
 struct log_batch_amount {
@@ -600,11 +607,11 @@ struct log_pantry_line {
 	char product[NAME_MAX_BYTES];
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
-	struct log_lot oldest;       /* of these, the lot made first */
-	enum verdict verdict;        /* the worst of its kept jars' loads */
-	int64_t old_jars;            /* made before the instant asked about */
-	int64_t used;                /* used or given in the weeks asked about */
-	int64_t first_made_wall_ms;  /* the first lot of that product ever */
+	struct log_lot oldest;      /* of these, the lot made first */
+	enum verdict verdict;       /* the worst of its kept jars' loads */
+	int64_t old_jars;           /* made before the instant asked about */
+	int64_t used;               /* used or given in the weeks asked about */
+	int64_t first_made_wall_ms; /* the first lot of that product ever */
 };
 
 /* Jars kept of one lot and size. */
@@ -658,19 +665,19 @@ enum recall_outcome {
 	RECALL_NOT_FOUND,
 	RECALL_CLEARED,
 	RECALL_REPROCESSED, /* it is another jar now, which the recall follows */
-	RECALL_GONE, /* somebody says that it is gone: it is looked for no more */
+	RECALL_GONE,        /* somebody says that it is gone: it is looked for no more */
 	RECALL_OUTCOME_COUNT
 };
 
 struct log_recall {
 	int64_t id;
 	enum trace_about about;
-	char which[NAME_MAX_BYTES];       /* an id, a product, a day as 2026-09-14 */
-	char words[SENTENCE_MAX_BYTES];   /* what it was called then */
+	char which[NAME_MAX_BYTES];     /* an id, a product, a day as 2026-09-14 */
+	char words[SENTENCE_MAX_BYTES]; /* what it was called then */
 	char reason[SENTENCE_MAX_BYTES];
 	int64_t opened_wall_ms;
-	int64_t jars;    /* filled on reading */
-	int64_t to_find; /* of these, still to be found; filled on reading */
+	int64_t jars;      /* filled on reading */
+	int64_t to_find;   /* of these, still to be found; filled on reading */
 	int64_t not_found; /* of these, looked for and not found; it stays open for them too */
 };
 
@@ -692,8 +699,8 @@ struct log_traced {
 	int64_t made_wall_ms;
 	enum load_place place; /* only with a load */
 	enum verdict verdict;
-	int64_t next_jar_id;  /* what it became when it was processed again; 0: nothing */
-	bool recalled;        /* an open recall still looks for it */
+	int64_t next_jar_id;        /* what it became when it was processed again; 0: nothing */
+	bool recalled;              /* an open recall still looks for it */
 	struct log_recall_jar mark; /* of the recall that was asked for; recall_id 0: traced only */
 };
 
@@ -709,12 +716,12 @@ struct log_aside {
 #define BURNERS_MAX 20
 #define COOLING_NO_LIMIT (-1)
 struct log_plan_house {
-	int burners;        /* shared ones, 0 to BURNERS_MAX */
-	int fillers;        /* places to fill at, 0 to BURNERS_MAX; 0: as many as people */
-	int cooling_jars;   /* room for jars to cool untouched; COOLING_NO_LIMIT */
-	int clean_minutes;  /* clean-down at the end, 0 to 600, by all */
-	int64_t charge_mg;  /* fruit in a juicer's basket: house setting */
-	int late_minutes;   /* a finish this much later than accepted is warned of, 1 to 600: house rule */
+	int burners;         /* shared ones, 0 to BURNERS_MAX */
+	int fillers;         /* places to fill at, 0 to BURNERS_MAX; 0: as many as people */
+	int cooling_jars;    /* room for jars to cool untouched; COOLING_NO_LIMIT */
+	int clean_minutes;   /* clean-down at the end, 0 to 600, by all */
+	int64_t charge_mg;   /* fruit in a juicer's basket: house setting */
+	int late_minutes;    /* a finish this much later than accepted is warned of, 1 to 600: house rule */
 	bool meals_in_turns; /* helpers eat half by half; else all together */
 };
 
@@ -734,11 +741,11 @@ struct log_plan_break {
 
 /* The one plan there is: rows, then accepted, then finished. */
 struct log_plan {
-	int64_t day_wall_ms;             /* local midnight of its day; 0: today */
-	int start_minutes;               /* of that day; -1: at once */
-	int64_t accepted_wall_ms;        /* 0: a draft */
+	int64_t day_wall_ms;      /* local midnight of its day; 0: today */
+	int start_minutes;        /* of that day; -1: at once */
+	int64_t accepted_wall_ms; /* 0: a draft */
 	int64_t accepted_finish_wall_ms;
-	int64_t finished_wall_ms;        /* 0: not yet */
+	int64_t finished_wall_ms; /* 0: not yet */
 };
 
 /* A planned charge of a juicer / a planned batch. Order: by id. */
@@ -809,7 +816,7 @@ struct log_work {
 
 enum work_state {
 	WORK_ANY,
-	WORK_UNSEALED,  /* loads with a jar that did not seal, or a doubtful one */
+	WORK_UNSEALED, /* loads with a jar that did not seal, or a doubtful one */
 	WORK_NOT_VALID,
 	WORK_UNKNOWN,
 	WORK_VALID,
@@ -824,8 +831,8 @@ enum work_state {
 #define FIND_WORDS_MAX 12
 #define FIND_MAX_BYTES 256
 struct log_wish {
-	int season;                 /* 0: any */
-	enum subject_kind kind;     /* SUBJECT_HOUSE: any */
+	int season;             /* 0: any */
+	enum subject_kind kind; /* SUBJECT_HOUSE: any */
 	enum work_state state;
 	char product[NAME_MAX_BYTES]; /* exactly this; "": any */
 	/* Each word is in its product, lot, ingredients, notes, reasons, or in what the
@@ -904,62 +911,84 @@ const char *recall_outcome_name(enum recall_outcome outcome); /* RECALL_TO_FIND:
 
 /* Reading (inside or outside an act). A *_get of a missing id: FAULT_MISSING. */
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault);
-bool log_stations(struct log *log, struct log_station **rows, size_t *count, struct fault *fault); /* not retired, by digit */
-bool log_stations_all(struct log *log, struct log_station **rows, size_t *count, struct fault *fault); /* retired too, by id */
+bool log_stations(struct log *log, struct log_station **rows, size_t *count,
+                  struct fault *fault); /* not retired, by digit */
+bool log_stations_all(struct log *log, struct log_station **rows, size_t *count,
+                      struct fault *fault); /* retired too, by id */
 bool log_station_get(struct log *log, int64_t id, struct log_station *out, struct fault *fault); /* retired too */
-bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault); /* not retired, by id */
-bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault); /* retired too, by id */
+bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count,
+                   struct fault *fault); /* not retired, by id */
+bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count,
+                       struct fault *fault); /* retired too, by id */
 bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struct fault *fault);
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault);
-bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault); /* canner and rack, oldest first */
+bool log_loads_open(struct log *log, struct log_load **rows, size_t *count,
+                    struct fault *fault); /* canner and rack, oldest first */
 /* Loads opened in [from, to), shelved ones too, oldest first. */
-bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
-                       struct log_load **rows, size_t *count, struct fault *fault);
+bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_load **rows, size_t *count,
+                       struct fault *fault);
 /* The newest load opened before an instant; FAULT_MISSING: none. */
 bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault);
 /* Phases of a load, run or batch (subject kinds of those names only). */
 bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out, struct fault *fault);
-bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count,
+                struct fault *fault); /* oldest first */
 bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault);
 bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct fault *fault); /* oldest first */
 /* Runs and batches opened in [from, to), closed ones too, oldest first. */
-bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows,
-                      size_t *count, struct fault *fault);
+bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows, size_t *count,
+                      struct fault *fault);
 bool log_batches_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_batch **rows,
                          size_t *count, struct fault *fault);
 bool log_juice_get(struct log *log, int64_t id, struct log_juice *out, struct fault *fault);
-bool log_juices_left(struct log *log, struct log_juice **rows, size_t *count, struct fault *fault); /* with left_ul > 0, oldest first */
+bool log_juices_left(struct log *log, struct log_juice **rows, size_t *count,
+                     struct fault *fault); /* with left_ul > 0, oldest first */
 bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows, size_t *count, struct fault *fault);
 bool log_juice_uses(struct log *log, int64_t batch_id, struct log_juice_use **rows, size_t *count, struct fault *fault);
 bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fault *fault);
 bool log_batches_open(struct log *log, struct log_batch **rows, size_t *count, struct fault *fault); /* oldest first */
-bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count, struct fault *fault); /* by place */
-bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by id */
+bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count,
+                       struct fault *fault); /* by place */
+bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,
+                       struct fault *fault); /* by id */
 /* Filled jars without a load that are not broken and have no fate, longest waiting first. */
 bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault);
-bool log_supplies(struct log *log, struct log_supply **rows, size_t *count, struct fault *fault); /* by kind, then size */
-bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, struct log_supply *out, struct fault *fault);
-bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_supplies(struct log *log, struct log_supply **rows, size_t *count,
+                  struct fault *fault); /* by kind, then size */
+bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, struct log_supply *out,
+                   struct fault *fault);
+bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count,
+                      struct fault *fault); /* oldest first */
 /* The newest `most` of them, newest first. */
-bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most, struct log_supply_move **rows, size_t *count, struct fault *fault);
-bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count, struct fault *fault); /* by kind, then size */
-bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *count, struct fault *fault); /* by fruit */
-bool log_lid_uses(struct log *log, int64_t lid_box_id, struct log_lid_use **rows, size_t *count, struct fault *fault); /* newest lot first */
+bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most, struct log_supply_move **rows, size_t *count,
+                             struct fault *fault);
+bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count,
+                 struct fault *fault); /* by kind, then size */
+bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *count,
+                      struct fault *fault); /* by fruit */
+bool log_lid_uses(struct log *log, int64_t lid_box_id, struct log_lid_use **rows, size_t *count,
+                  struct fault *fault); /* newest lot first */
 /* What was taken of a juice, oldest first. */
-bool log_uses_of_juice(struct log *log, int64_t juice_id, struct log_juice_use **rows, size_t *count, struct fault *fault);
-bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault); /* not retired, by name */
+bool log_uses_of_juice(struct log *log, int64_t juice_id, struct log_juice_use **rows, size_t *count,
+                       struct fault *fault);
+bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count,
+                 struct fault *fault); /* not retired, by name */
 bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault);
-bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by place */
+bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count,
+              struct fault *fault); /* by place */
 bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault);
-bool log_marks_of_load(struct log *log, int64_t load_id, struct log_mark **rows, size_t *count, struct fault *fault); /* oldest first */
+bool log_marks_of_load(struct log *log, int64_t load_id, struct log_mark **rows, size_t *count,
+                       struct fault *fault); /* oldest first */
 bool log_marks_of_lot(struct log *log, int64_t lot_id, struct log_mark **rows, size_t *count, struct fault *fault);
 /* What the gate said of a jar: its own answer, or its load's. */
 bool log_judgement_of_jar(struct log *log, const struct log_jar *jar, struct log_judgement *out, struct fault *fault);
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault);
 /* The first lot of that product (capitals do not matter) made at that instant. */
 bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault);
-bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* its code, to the letter */
-bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault); /* by id */
+bool log_lot_named(struct log *log, const char *code, struct log_lot *out,
+                   struct fault *fault); /* its code, to the letter */
+bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count,
+                     struct fault *fault); /* by id */
 /* Lots with jars that sealed and have no fate, by code, and how many. */
 struct log_lot_kept {
 	struct log_lot lot;
@@ -977,12 +1006,13 @@ bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault);
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
 bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault); /* by name */
 bool log_plan_house_get(struct log *log, struct log_plan_house *out, struct fault *fault);
-bool log_helpers(struct log *log, struct log_helper **rows, size_t *count, struct fault *fault); /* by id */
+bool log_helpers(struct log *log, struct log_helper **rows, size_t *count, struct fault *fault);         /* by id */
 bool log_plan_breaks(struct log *log, struct log_plan_break **rows, size_t *count, struct fault *fault); /* by start */
 bool log_plan_get(struct log *log, struct log_plan *out, struct fault *fault);
-bool log_plan_runs(struct log *log, struct log_plan_run **rows, size_t *count, struct fault *fault); /* by id */
+bool log_plan_runs(struct log *log, struct log_plan_run **rows, size_t *count, struct fault *fault);      /* by id */
 bool log_plan_batches(struct log *log, struct log_plan_batch **rows, size_t *count, struct fault *fault); /* by id */
-bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count, struct fault *fault); /* by start, id */
+bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count,
+                     struct fault *fault); /* by start, id */
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault);
 /* What is kept, by product and size; `from_week`: use is counted from that week on
  * (an instant divided by LOG_WEEK_MS); `old_wall_ms`: jars made before it are counted as old. */
@@ -1002,13 +1032,16 @@ bool log_jars_gone(struct log *log, const char *product, const char *size, int64
                    size_t *count, struct fault *fault);
 /* Loads with kept jars that a version of the gate before this one judged last. */
 bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault);
-bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault); /* capitals do not matter */
+bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out,
+                     struct fault *fault); /* capitals do not matter */
 /* Loads that share jars with a load because they were processed again, before or after. */
 bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault);
 /* Every jar of it, and what became of it under a new lid; by lot, load and place. */
-bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced **rows, size_t *count, struct fault *fault);
-bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault);      /* newest first */
-bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault); /* with jars to find, oldest first */
+bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced **rows, size_t *count,
+               struct fault *fault);
+bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault); /* newest first */
+bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count,
+                      struct fault *fault); /* with jars to find, oldest first */
 bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct fault *fault);
 /* Its jars with their marks, as log_trace orders them. */
 bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault);
@@ -1039,10 +1072,14 @@ int log_wish_year(const struct log_wish *wish);
 /* Is anything wished for that only the search can tell? */
 bool log_wish_searches(const struct log_wish *wish);
 bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault); /* newest first */
-bool log_season_products(struct log *log, int season, struct log_season_product **rows, size_t *count, struct fault *fault); /* most jars first */
-bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count, struct fault *fault); /* busiest first */
-bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count, struct fault *fault); /* most fruit first */
-bool log_season_come_ups(struct log *log, int season, struct log_season_come_up **rows, size_t *count, struct fault *fault); /* shortest first */
+bool log_season_products(struct log *log, int season, struct log_season_product **rows, size_t *count,
+                         struct fault *fault); /* most jars first */
+bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count,
+                         struct fault *fault); /* busiest first */
+bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count,
+                       struct fault *fault); /* most fruit first */
+bool log_season_come_ups(struct log *log, int season, struct log_season_come_up **rows, size_t *count,
+                         struct fault *fault); /* shortest first */
 /* Every product that was ever in a load, by name; the first NAME_MAX_BYTES - 1 bytes. */
 struct log_name {
 	char name[NAME_MAX_BYTES];
@@ -1095,7 +1132,7 @@ bool log_put_plan_batch(struct log *log, struct log_plan_batch *row, struct faul
 bool log_remove_plan_batch(struct log *log, int64_t id, struct fault *fault);
 bool log_put_plan_block(struct log *log, struct log_plan_block *row, struct fault *fault);
 bool log_clear_plan_blocks(struct log *log, struct fault *fault);
-bool log_clear_plan_rows(struct log *log, struct fault *fault); /* runs and batches */
+bool log_clear_plan_rows(struct log *log, struct fault *fault);                    /* runs and batches */
 bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault); /* replaces its ingredients */
 bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault);
 /* Inserted, or its outcome changed when it is there. */

@@ -55,7 +55,7 @@ static void die(const char *what)
 
 static void begin_in(const char *name, char *const argv[])
 {
-	struct winsize size = {.ws_row = 24, .ws_col = 80};
+	struct winsize size = { .ws_row = 24, .ws_col = 80 };
 	int fd;
 
 	(void)setsid();
@@ -90,7 +90,7 @@ static void show(char *const argv[])
 /* What comes within `ms`; false when the program has gone. */
 static bool take_in(double ms)
 {
-	struct pollfd fd = {.fd = shown.fd, .events = POLLIN};
+	struct pollfd fd = { .fd = shown.fd, .events = POLLIN };
 	char piece[4096];
 	ssize_t got;
 
@@ -181,23 +181,41 @@ static double wake_ups(void)
 /* --- kitchens -------------------------------------------------------------------------------- */
 
 static const char *const bare[] = {
-	"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft",
-	"canner 1 boiling_water \"Big kettle\" half_pint=9", "canner 2 boiling_water \"Low kettle\" half_pint=9",
-	"canner 3 boiling_water \"Third kettle\" half_pint=9", "canner 4 boiling_water \"Fourth kettle\" half_pint=9",
-	"canner 5 boiling_water \"Fifth kettle\" half_pint=9", "canner 6 boiling_water \"Sixth kettle\" half_pint=9",
-	"canner 7 boiling_water \"Seventh kettle\" half_pint=9", "canner 8 boiling_water \"Eighth kettle\" half_pint=9",
+	"kitchen \"Quince Hollow\"",
+	"invented yes",
+	"elevation 4650 ft",
+	"canner 1 boiling_water \"Big kettle\" half_pint=9",
+	"canner 2 boiling_water \"Low kettle\" half_pint=9",
+	"canner 3 boiling_water \"Third kettle\" half_pint=9",
+	"canner 4 boiling_water \"Fourth kettle\" half_pint=9",
+	"canner 5 boiling_water \"Fifth kettle\" half_pint=9",
+	"canner 6 boiling_water \"Sixth kettle\" half_pint=9",
+	"canner 7 boiling_water \"Seventh kettle\" half_pint=9",
+	"canner 8 boiling_water \"Eighth kettle\" half_pint=9",
 	NULL,
 };
 
 static const char *const planned[] = {
-	"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft",
-	"canner 1 boiling_water \"Big kettle\" pint=9", "canner 2 boiling_water \"Low kettle\" pint=7",
-	"canner 3 boiling_water \"Third kettle\" pint=9", "times run=70 first=45 water=20",
-	"juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"16 qt\"", "pot 7 \"Deep pot\" \"24 qt\"",
+	"kitchen \"Quince Hollow\"",
+	"invented yes",
+	"elevation 4650 ft",
+	"canner 1 boiling_water \"Big kettle\" pint=9",
+	"canner 2 boiling_water \"Low kettle\" pint=7",
+	"canner 3 boiling_water \"Third kettle\" pint=9",
+	"times run=70 first=45 water=20",
+	"juicer 4 \"Tall juicer\"",
+	"juicer 5 \"Old juicer\"",
+	"pot 6 \"Wide pot\" \"16 qt\"",
+	"pot 7 \"Deep pot\" \"24 qt\"",
 	"juice \"grape\" \"8 gal\" chilled",
 	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
-	"helper MK", "helper JO", "helper RW", "plan burners=9 cooling=any clean=30",
-	"run grapes \"14 lb\" times=8", "batch \"grape jelly, low sugar\" multiple=4 jar=pint times=7", NULL,
+	"helper MK",
+	"helper JO",
+	"helper RW",
+	"plan burners=9 cooling=any clean=30",
+	"run grapes \"14 lb\" times=8",
+	"batch \"grape jelly, low sugar\" multiple=4 jar=pint times=7",
+	NULL,
 };
 
 /* The computer's own time, `ago_ms` ago. */
@@ -237,9 +255,13 @@ static void step(struct bench *bench, size_t station)
 /* Loads of whose hold `left_ms` are left; below 0: it is over. */
 static void hold(struct bench *bench, size_t stations, int64_t left_ms)
 {
-	struct load_order order = {.food = "jam or jelly with added pectin", .product = "grape jelly", .jars = 9,
-	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE,
-	                           .acid = ACID_AS_PRINTED};
+	struct load_order order = { .food = "jam or jelly with added pectin",
+		                    .product = "grape jelly",
+		                    .jars = 9,
+		                    .pack = "hot_sterile_jar",
+		                    .jar = "half_pint",
+		                    .pressure_psi = NO_PRESSURE,
+		                    .acid = ACID_AS_PRINTED };
 	int64_t load_id;
 
 	set_clock(bench, 2 * HOUR_MS);
@@ -292,7 +314,7 @@ struct first {
 
 static struct first first_frame(char *const argv[], const char *mark)
 {
-	struct first best = {-1.0, -1.0};
+	struct first best = { -1.0, -1.0 };
 
 	for (int i = 0; i < ROUNDS; i++) {
 		double ms;
@@ -337,9 +359,9 @@ static double worst_key(void)
 
 static void rest(const char *what, char *const argv[], const char *targets[3], double rest_ms)
 {
-	static double theirs[3] = {-1.0, -1.0, -1.0};
+	static double theirs[3] = { -1.0, -1.0, -1.0 };
 	static bool asked;
-	char *const view[] = {(char[]){"top"}, (char[]){"-d"}, (char[]){"1"}, NULL};
+	char *const view[] = { (char[]){ "top" }, (char[]){ "-d" }, (char[]){ "1" }, NULL };
 	char name[3][64];
 
 	for (int which = asked || !installed("top") ? 1 : 0; which < 2; which++) {
@@ -360,8 +382,9 @@ static void rest(const char *what, char *const argv[], const char *targets[3], d
 		else
 			for (int i = 0; i < 3; i++) {
 				(void)snprintf(name[i], sizeof(name[i]), "%s: %s", what,
-				               (const char *[]){"processor", "output", "wake-ups"}[i]);
-				row(name[i], (const char *[]){"s/min", "B/s", "/min"}[i], at[i], targets[i], theirs[i], "top -d 1");
+				               (const char *[]){ "processor", "output", "wake-ups" }[i]);
+				row(name[i], (const char *[]){ "s/min", "B/s", "/min" }[i], at[i], targets[i],
+				    theirs[i], "top -d 1");
 			}
 	}
 	asked = true;
@@ -376,15 +399,15 @@ static void rows_at_rest(char *program)
 		double rest_ms;
 		const char *targets[3];
 	} rests[] = {
-		{"nothing running", 0, 0, 60000.0, {"", "", "<= 2"}},
-		{"8 timers, quiet", 8, 9 * MINUTE_MS, 20000.0, {"<= 0.010", "<= 60", ""}},
-		{"4 alarms ringing", 4, -25 * MINUTE_MS, 20000.0, {"<= 0.03", "<= 400", ""}},
+		{ "nothing running", 0, 0, 60000.0, { "", "", "<= 2" } },
+		{ "8 timers, quiet", 8, 9 * MINUTE_MS, 20000.0, { "<= 0.010", "<= 60", "" } },
+		{ "4 alarms ringing", 4, -25 * MINUTE_MS, 20000.0, { "<= 0.03", "<= 400", "" } },
 	};
 
 	for (size_t i = 0; i < sizeof(rests) / sizeof(rests[0]); i++) {
 		struct bench bench;
-		const char *targets[3] = {rests[i].targets[0], rests[i].targets[1], rests[i].targets[2]};
-		char *const argv[] = {program, (char[]){"-f"}, bench.path, NULL};
+		const char *targets[3] = { rests[i].targets[0], rests[i].targets[1], rests[i].targets[2] };
+		char *const argv[] = { program, (char[]){ "-f" }, bench.path, NULL };
 
 		make(&bench, bare, 0);
 		if (rests[i].holds > 0)
@@ -399,7 +422,7 @@ static struct first frame_of(char *program, const char *const lines[])
 {
 	struct bench bench;
 	struct first first;
-	char *const argv[] = {program, (char[]){"-f"}, bench.path, NULL};
+	char *const argv[] = { program, (char[]){ "-f" }, bench.path, NULL };
 
 	make(&bench, lines, 0);
 	bench_close(&bench);
@@ -411,9 +434,9 @@ static struct first frame_of(char *program, const char *const lines[])
 static struct first frame_of_editor(void)
 {
 	struct bench bench;
-	struct first first = {-1.0, -1.0};
+	struct first first = { -1.0, -1.0 };
 	char file[sizeof(bench.folder) + 8];
-	char *const argv[] = {(char[]){"nano"}, file, NULL};
+	char *const argv[] = { (char[]){ "nano" }, file, NULL };
 	FILE *text;
 
 	if (!installed("nano"))
@@ -451,7 +474,7 @@ static void rows_of_years(char *program, int loads, const char *jars, const char
 {
 	struct bench bench;
 	struct first first;
-	char *const argv[] = {program, (char[]){"-f"}, bench.path, NULL};
+	char *const argv[] = { program, (char[]){ "-f" }, bench.path, NULL };
 	char what[64];
 	double worst;
 	double late;
@@ -490,8 +513,8 @@ int main(void)
 {
 	const char *given = getenv("STILLROOM");
 	char program[400];
-	const char *little[3] = {"<= 100", "<= 50", "<= 50"};
-	const char *much[3] = {"", "", "<= 50"};
+	const char *little[3] = { "<= 100", "<= 50", "<= 50" };
+	const char *much[3] = { "", "", "<= 50" };
 
 	if (given == NULL || !text_copy(program, sizeof(program), given)) {
 		(void)fprintf(stderr, "STILLROOM must name the program\n");

@@ -21,12 +21,23 @@
 static void set_up(struct bench *bench)
 {
 	static const char *const lines[] = {
-		"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
-		"canner 2 boiling_water \"Low kettle\" pint=7", "canner 3 dial_gauge \"Needle canner\" pint=9",
-		"times run=70 first=45 water=20", "juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
-		"pot 7 \"Deep pot\" \"16 qt\"", "lids \"Box A\" 2000", "lids \"Box B\" 60 2020-01-01",
-		"supply sugar \"40 lb\"", "supply jar half_pint 2000", "supply jar pint 200",
-		"supply pectin_regular \"3 lb\"", "supply lemon_juice \"1 qt\"", "juice \"grape\" \"8 gal\" chilled",
+		"elevation 4650 ft",
+		"canner 1 boiling_water \"Big kettle\" pint=9",
+		"canner 2 boiling_water \"Low kettle\" pint=7",
+		"canner 3 dial_gauge \"Needle canner\" pint=9",
+		"times run=70 first=45 water=20",
+		"juicer 4 \"Tall juicer\"",
+		"juicer 5 \"Old juicer\"",
+		"pot 6 \"Wide pot\" \"8 qt\"",
+		"pot 7 \"Deep pot\" \"16 qt\"",
+		"lids \"Box A\" 2000",
+		"lids \"Box B\" 60 2020-01-01",
+		"supply sugar \"40 lb\"",
+		"supply jar half_pint 2000",
+		"supply jar pint 200",
+		"supply pectin_regular \"3 lb\"",
+		"supply lemon_juice \"1 qt\"",
+		"juice \"grape\" \"8 gal\" chilled",
 		"storage 72F",
 	};
 
@@ -41,27 +52,42 @@ static void set_up(struct bench *bench)
 static void put_old_load(struct bench *bench, int number)
 {
 	int64_t at = bench->clock.now.wall_ms - DAY_MS - number * MINUTE_MS;
-	struct log_lot lot = {.product = "grape jelly", .food = "jam or jelly with added pectin",
-	                      .pack = "hot_sterile_jar", .acidity = ACIDITY_ACID, .made_wall_ms = at};
-	struct log_load load = {.station_id = 1, .place = PLACE_SHELF, .minutes = 10,
-	                        .pressure_psi = NO_PRESSURE, .headspace_thou = 250,
-	                        .jar_in_table = "half_pint", .source = "invented",
-	                        .elevation = {.known = true, .um = 4650 * FOOT_UM},
-	                        .process_ended_wall_ms = at, .opened_wall_ms = at};
+	struct log_lot lot = { .product = "grape jelly",
+		               .food = "jam or jelly with added pectin",
+		               .pack = "hot_sterile_jar",
+		               .acidity = ACIDITY_ACID,
+		               .made_wall_ms = at };
+	struct log_load load = { .station_id = 1,
+		                 .place = PLACE_SHELF,
+		                 .minutes = 10,
+		                 .pressure_psi = NO_PRESSURE,
+		                 .headspace_thou = 250,
+		                 .jar_in_table = "half_pint",
+		                 .source = "invented",
+		                 .elevation = { .known = true, .um = 4650 * FOOT_UM },
+		                 .process_ended_wall_ms = at,
+		                 .opened_wall_ms = at };
 
 	(void)snprintf(lot.code, sizeof(lot.code), "old-%d", number);
 	MUST(bench, log_put_lot(bench->log, &lot, &bench->fault));
 	MUST(bench, log_put_load(bench->log, &load, &bench->fault));
 	MUST(bench, kit_judge(bench->log, load.id, VERDICT_VALID, "", &bench->fault));
 	for (int step = 0; step < 7; step++) {
-		struct log_phase phase = {.load_id = load.id, .name = "hold", .began = bench->clock.now,
-		                          .ended_wall_ms = at, .ended_why = PHASE_DONE};
+		struct log_phase phase = { .load_id = load.id,
+			                   .name = "hold",
+			                   .began = bench->clock.now,
+			                   .ended_wall_ms = at,
+			                   .ended_why = PHASE_DONE };
 
 		MUST(bench, log_put_phase(bench->log, &phase, &bench->fault));
 	}
 	for (int place = 1; place <= JARS_A_LOAD; place++) {
-		struct log_jar jar = {.load_id = load.id, .lot_id = lot.id, .place_in_load = place,
-		                      .size = "half_pint", .state = JAR_SEALED, .checked_wall_ms = at};
+		struct log_jar jar = { .load_id = load.id,
+			               .lot_id = lot.id,
+			               .place_in_load = place,
+			               .size = "half_pint",
+			               .state = JAR_SEALED,
+			               .checked_wall_ms = at };
 
 		MUST(bench, log_put_jar(bench->log, &jar, &bench->fault));
 	}
@@ -72,7 +98,7 @@ static void fill(struct bench *bench, int jars)
 	int loads = jars / JARS_A_LOAD;
 
 	for (int number = 0; number < loads; number += LOADS_AN_ACT) {
-		struct log_entry entry = {.at = bench->clock.now, .verb = "bench", .sentence = "old loads"};
+		struct log_entry entry = { .at = bench->clock.now, .verb = "bench", .sentence = "old loads" };
 
 		MUST(bench, log_begin(bench->log, &bench->fault));
 		for (int i = number; i < number + LOADS_AN_ACT && i < loads; i++)
@@ -88,10 +114,14 @@ static const struct strip *canner(const struct bench *bench)
 
 static void start(struct bench *bench)
 {
-	struct load_order order = {.station_id = canner(bench)->station.id, .jars = 9,
-	                           .product = "grape jelly", .food = "jam or jelly with added pectin",
-	                           .pack = "hot_sterile_jar", .jar = "half_pint", .pressure_psi = NO_PRESSURE,
-	                           .acid = ACID_AS_PRINTED};
+	struct load_order order = { .station_id = canner(bench)->station.id,
+		                    .jars = 9,
+		                    .product = "grape jelly",
+		                    .food = "jam or jelly with added pectin",
+		                    .pack = "hot_sterile_jar",
+		                    .jar = "half_pint",
+		                    .pressure_psi = NO_PRESSURE,
+		                    .acid = ACID_AS_PRINTED };
 	int64_t load_id;
 
 	MUST(bench, kitchen_start_load(bench->kitchen, &order, &load_id, &bench->fault));
@@ -101,12 +131,19 @@ static void start(struct bench *bench)
  * second canner and jars that wait. */
 static void make_busy(struct bench *bench)
 {
-	struct batch_order order = {.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1};
-	struct load_order load = {.station_id = 2, .jars = 7, .product = "grape jelly",
-	                          .food = "jam or jelly with added pectin", .pack = "hot_sterile_jar",
-	                          .jar = "half_pint", .pressure_psi = NO_PRESSURE, .lid_box_id = 1,
-	                          .acid = ACID_AS_PRINTED};
-	struct fill_order fill_order = {.jar = "half_pint", .jars = 8, .lid_box_id = 1, .sure = true, .reason = ""};
+	struct batch_order order = {
+		.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1
+	};
+	struct load_order load = { .station_id = 2,
+		                   .jars = 7,
+		                   .product = "grape jelly",
+		                   .food = "jam or jelly with added pectin",
+		                   .pack = "hot_sterile_jar",
+		                   .jar = "half_pint",
+		                   .pressure_psi = NO_PRESSURE,
+		                   .lid_box_id = 1,
+		                   .acid = ACID_AS_PRINTED };
+	struct fill_order fill_order = { .jar = "half_pint", .jars = 8, .lid_box_id = 1, .sure = true, .reason = "" };
 	int64_t id;
 
 	for (int64_t juicer = 4; juicer <= 5; juicer++)
@@ -115,7 +152,8 @@ static void make_busy(struct bench *bench)
 		MUST(bench, kitchen_start_batch(bench->kitchen, &order, true, &fill_order.batch_id, &bench->fault));
 	for (int step = 0; step < 5; step++) {
 		test_clock_pass(&bench->clock, 10 * MINUTE_MS);
-		MUST(bench, kitchen_step(bench->kitchen, kitchen_board(bench->kitchen)->strips[6].phase.id, true, &bench->fault));
+		MUST(bench, kitchen_step(bench->kitchen, kitchen_board(bench->kitchen)->strips[6].phase.id, true,
+		                         &bench->fault));
 	}
 	MUST(bench, kitchen_fill(bench->kitchen, &fill_order, &bench->fault));
 	MUST(bench, kitchen_start_load(bench->kitchen, &load, &id, &bench->fault));
@@ -195,7 +233,7 @@ static double time_opening(struct bench *bench)
 
 int main(void)
 {
-	static const int jars[] = {0, 10000, 1000000};
+	static const int jars[] = { 0, 10000, 1000000 };
 
 	(void)printf("%10s %10s %12s %14s %13s %7s %10s\n", "jars", "step us", "refresh us", "no change us",
 	             "warnings us", "fired", "open ms");
@@ -216,8 +254,8 @@ int main(void)
 		refresh = time_refreshes(&bench, true);
 		unchanged = time_refreshes(&bench, false);
 		warnings = time_warnings(&bench, &fired);
-		(void)printf("%10d %10.0f %12.0f %14.1f %13.1f %7zu %10.1f\n", jars[i], step, refresh, unchanged, warnings,
-		             fired, opening / 1e3);
+		(void)printf("%10d %10.0f %12.0f %14.1f %13.1f %7zu %10.1f\n", jars[i], step, refresh, unchanged,
+		             warnings, fired, opening / 1e3);
 		bench_close(&bench);
 		bench_clear(&bench);
 	}

@@ -22,7 +22,7 @@ static double now_ms(void)
 
 static void print_row(struct plan_work *work, const char *kitchen, int batches)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	double began = now_ms();
 	double took;
 
@@ -31,22 +31,20 @@ static void print_row(struct plan_work *work, const char *kitchen, int batches)
 		return;
 	}
 	took = now_ms() - began;
-	(void)printf("%-24s %8d %6d %8.1f %9.1f %9.1f %6.1f %9.1f  %s\n", kitchen, batches,
-	             plan.load_count, took, plan.finish_s / 60.0, plan.bound_s / 60.0,
-	             100.0 * (plan.finish_s - plan.bound_s) / plan.bound_s,
-	             (double)plan.waiting_jar_s / 60.0 / (12.0 * batches),
-	             plan_stage_words(plan.bound_stage));
+	(void)printf("%-24s %8d %6d %8.1f %9.1f %9.1f %6.1f %9.1f  %s\n", kitchen, batches, plan.load_count, took,
+	             plan.finish_s / 60.0, plan.bound_s / 60.0, 100.0 * (plan.finish_s - plan.bound_s) / plan.bound_s,
+	             (double)plan.waiting_jar_s / 60.0 / (12.0 * batches), plan_stage_words(plan.bound_stage));
 }
 
 int main(void)
 {
-	static const int sizes[] = {1, 3, 5, 7, 10, 20, 40, 60};
+	static const int sizes[] = { 1, 3, 5, 7, 10, 20, 40, 60 };
 	struct plan_work *work = malloc(plan_work_size());
 
 	if (work == NULL)
 		return 1;
-	(void)printf("%-24s %8s %6s %8s %9s %9s %6s %9s  %s\n", "kitchen", "batches", "loads", "ms",
-	             "finish", "bound", "gap %", "wait/jar", "bound from");
+	(void)printf("%-24s %8s %6s %8s %9s %9s %6s %9s  %s\n", "kitchen", "batches", "loads", "ms", "finish", "bound",
+	             "gap %", "wait/jar", "bound from");
 	for (size_t i = 0; i < sizeof(sizes) / sizeof(sizes[0]); i++) {
 		day_in_quince_hollow(&in, sizes[i]);
 		print_row(work, "as it is", sizes[i]);

@@ -47,16 +47,27 @@ static void plan(struct bench *bench)
 static int64_t begin(struct bench *bench, bool planned, bool slices)
 {
 	static const char *const lines[] = {
-		"elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
-		"canner 2 boiling_water \"Low kettle\" pint=7", "canner 3 boiling_water \"Third kettle\" pint=9",
-		"times run=70 first=45 water=20", "juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"",
-		"pot 6 \"Wide pot\" \"16 qt\"", "pot 7 \"Deep pot\" \"24 qt\"", "juice \"grape\" \"8 gal\" chilled",
+		"elevation 4650 ft",
+		"canner 1 boiling_water \"Big kettle\" pint=9",
+		"canner 2 boiling_water \"Low kettle\" pint=7",
+		"canner 3 boiling_water \"Third kettle\" pint=9",
+		"times run=70 first=45 water=20",
+		"juicer 4 \"Tall juicer\"",
+		"juicer 5 \"Old juicer\"",
+		"pot 6 \"Wide pot\" \"16 qt\"",
+		"pot 7 \"Deep pot\" \"24 qt\"",
+		"juice \"grape\" \"8 gal\" chilled",
 		"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
-		"helper MK", "helper JO", "helper RW", "plan burners=9 cooling=any clean=30",
-		"run grapes \"14 lb\" times=8", "batch \"grape jelly, low sugar\" multiple=4 jar=pint times=7",
+		"helper MK",
+		"helper JO",
+		"helper RW",
+		"plan burners=9 cooling=any clean=30",
+		"run grapes \"14 lb\" times=8",
+		"batch \"grape jelly, low sugar\" multiple=4 jar=pint times=7",
 	};
-	struct batch_order order = {.recipe = "grape jelly, low sugar", .pack = "hot_unsterile_jar", .jar = "pint",
-	                            .multiple = 4};
+	struct batch_order order = {
+		.recipe = "grape jelly, low sugar", .pack = "hot_unsterile_jar", .jar = "pint", .multiple = 4
+	};
 	int64_t batch_id;
 
 	bench_folder(bench);
@@ -115,9 +126,10 @@ static double time_starts(bool planned, bool slices)
 	for (int i = 0; i < ROUNDS; i++) {
 		double began = cpu_us();
 		char said[SENTENCE_MAX_BYTES];
-		struct log_subject run = {.kind = SUBJECT_RUN};
+		struct log_subject run = { .kind = SUBJECT_RUN };
 
-		MUST(&bench, kitchen_start_run(bench.kitchen, juicer, "grapes", INT64_C(6350293), &run.id, &bench.fault));
+		MUST(&bench,
+		     kitchen_start_run(bench.kitchen, juicer, "grapes", INT64_C(6350293), &run.id, &bench.fault));
 		plan(&bench);
 		times[i] = cpu_us() - began;
 		test_clock_pass(&bench.clock, 2000);

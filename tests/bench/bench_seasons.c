@@ -16,9 +16,9 @@
 
 #include "base/text.h"
 #include "kitchen/act/kitchen.h"
+#include "kitchen/history/seasons.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
-#include "kitchen/history/seasons.h"
 #include "log/query/log_private.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
@@ -66,7 +66,7 @@ static double shell_ms(const struct bench *bench, const char *sql)
 	char shell[] = "sqlite3";
 	char batch[] = "-batch";
 	char path[sizeof(bench->path)];
-	char *const argv[] = {shell, batch, path, NULL};
+	char *const argv[] = { shell, batch, path, NULL };
 	posix_spawn_file_actions_t actions;
 	FILE *file;
 	size_t size;
@@ -222,12 +222,12 @@ static size_t page(struct bench *bench, const void *what)
 {
 	const struct search *search = what;
 	double began = now_ms();
-	struct patience patience = {has_time, &began};
+	struct patience patience = { has_time, &began };
 	struct works works;
 	size_t count;
 
-	MUST(bench, kitchen_works(bench->kitchen, &search->wish, place_of(search), !search->newer, PAGE, &patience, &works,
-	                          &bench->fault));
+	MUST(bench, kitchen_works(bench->kitchen, &search->wish, place_of(search), !search->newer, PAGE, &patience,
+	                          &works, &bench->fault));
 	count = works.count;
 	free(works.rows);
 	return count;
@@ -235,7 +235,7 @@ static size_t page(struct bench *bench, const void *what)
 
 static size_t one_load(struct bench *bench, const void *what)
 {
-	struct log_subject subject = {SUBJECT_LOAD, *(const int64_t *)what};
+	struct log_subject subject = { SUBJECT_LOAD, *(const int64_t *)what };
 	struct past_line *facts;
 	struct log_entry *entries;
 	size_t count;
@@ -302,30 +302,65 @@ static size_t trace(struct bench *bench, const void *what)
 static size_t note(struct bench *bench, const void *what)
 {
 	test_clock_pass(&bench->clock, MINUTE_MS);
-	MUST(bench, kitchen_batch_note(bench->kitchen, *(const int64_t *)what, "a remark after opening", &bench->fault));
+	MUST(bench,
+	     kitchen_batch_note(bench->kitchen, *(const int64_t *)what, "a remark after opening", &bench->fault));
 	return 1;
 }
 
 #define WORDS(text) "{product lot dates words}:(" text ")"
 
 static const struct search searches[] = {
-	{"the newest page", {0}, false, false, WORKS_BEFORE, NULL},
-	{"a page in the middle", {0}, true, false, WORKS_BEFORE, NULL},
-	{"the page before it (up)", {0}, true, true, WORKS_AFTER, NULL},
-	{"one year", {.season = 1990}, false, false, STATEMENT_COUNT, NULL},
-	{"one product", {.product = "plum jam"}, false, false, STATEMENT_COUNT, NULL},
-	{"jars that did not seal", {.state = WORK_UNSEALED}, false, false, WORDS_BEFORE, "marks:\"hasunsealed\""},
-	{"process not valid, from the middle", {.state = WORK_NOT_VALID}, true, false, WORDS_BEFORE, "marks:\"isnotvalid\""},
-	{"not valid, one product, one year", {.season = 1999, .state = WORK_NOT_VALID, .product = "peaches"}, false, false, STATEMENT_COUNT, NULL},
-	{"words: grape", {.words = "grape"}, false, false, WORDS_BEFORE, WORDS("\"grape\"")},
-	{"words: vent short (rare)", {.words = "vent short"}, false, false, WORDS_BEFORE, WORDS("\"vent\" \"short\"")},
-	{"words: number 88000 (one)", {.words = "number 88000"}, false, false, WORDS_BEFORE, WORDS("\"number\" \"88000\"")},
-	{"a lot: 1999-08-20-B60125 (none or one)", {.words = "1999-08-20-B60125"}, false, false, WORDS_BEFORE, "dates:\"19990820b60125\""},
-	{"a day: 1990-06-03", {.words = "1990-06-03"}, false, false, WORDS_BEFORE, "dates:\"19900603\""},
-	{"words: zebra (none)", {.words = "zebra"}, false, false, WORDS_BEFORE, WORDS("\"zebra\"")},
-	{"words: peaches pickles (each common, none both)", {.words = "peaches pickles"}, false, false, WORDS_BEFORE, WORDS("\"peaches\" \"pickles\"")},
-	{"six common words, none with all", {.words = "rest hold boil jars peaches pickles"}, false, false, WORDS_BEFORE,
-	 WORDS("\"rest\" \"hold\" \"boil\" \"jars\" \"peaches\" \"pickles\"")},
+	{ "the newest page", { 0 }, false, false, WORKS_BEFORE, NULL },
+	{ "a page in the middle", { 0 }, true, false, WORKS_BEFORE, NULL },
+	{ "the page before it (up)", { 0 }, true, true, WORKS_AFTER, NULL },
+	{ "one year", { .season = 1990 }, false, false, STATEMENT_COUNT, NULL },
+	{ "one product", { .product = "plum jam" }, false, false, STATEMENT_COUNT, NULL },
+	{ "jars that did not seal", { .state = WORK_UNSEALED }, false, false, WORDS_BEFORE, "marks:\"hasunsealed\"" },
+	{ "process not valid, from the middle",
+	  { .state = WORK_NOT_VALID },
+	  true,
+	  false,
+	  WORDS_BEFORE,
+	  "marks:\"isnotvalid\"" },
+	{ "not valid, one product, one year",
+	  { .season = 1999, .state = WORK_NOT_VALID, .product = "peaches" },
+	  false,
+	  false,
+	  STATEMENT_COUNT,
+	  NULL },
+	{ "words: grape", { .words = "grape" }, false, false, WORDS_BEFORE, WORDS("\"grape\"") },
+	{ "words: vent short (rare)",
+	  { .words = "vent short" },
+	  false,
+	  false,
+	  WORDS_BEFORE,
+	  WORDS("\"vent\" \"short\"") },
+	{ "words: number 88000 (one)",
+	  { .words = "number 88000" },
+	  false,
+	  false,
+	  WORDS_BEFORE,
+	  WORDS("\"number\" \"88000\"") },
+	{ "a lot: 1999-08-20-B60125 (none or one)",
+	  { .words = "1999-08-20-B60125" },
+	  false,
+	  false,
+	  WORDS_BEFORE,
+	  "dates:\"19990820b60125\"" },
+	{ "a day: 1990-06-03", { .words = "1990-06-03" }, false, false, WORDS_BEFORE, "dates:\"19900603\"" },
+	{ "words: zebra (none)", { .words = "zebra" }, false, false, WORDS_BEFORE, WORDS("\"zebra\"") },
+	{ "words: peaches pickles (each common, none both)",
+	  { .words = "peaches pickles" },
+	  false,
+	  false,
+	  WORDS_BEFORE,
+	  WORDS("\"peaches\" \"pickles\"") },
+	{ "six common words, none with all",
+	  { .words = "rest hold boil jars peaches pickles" },
+	  false,
+	  false,
+	  WORDS_BEFORE,
+	  WORDS("\"rest\" \"hold\" \"boil\" \"jars\" \"peaches\" \"pickles\"") },
 };
 
 static void time_all(struct bench *bench)
@@ -346,18 +381,20 @@ static void time_all(struct bench *bench)
 		time_key(bench, search->key, page, search, shell);
 	}
 	time_key(bench, "the names of all products (p)", names, NULL, statement_ms(bench, PRODUCT_NAMES, NULL, 0, 0));
-	time_key(bench, "one load and its story", one_load, &load_id, statement_ms(bench, ENTRIES_OF_LOAD, NULL, load_id, 0));
+	time_key(bench, "one load and its story", one_load, &load_id,
+	         statement_ms(bench, ENTRIES_OF_LOAD, NULL, load_id, 0));
 	time_key(bench, "the pantry (k)", pantry, NULL, statement_ms(bench, PANTRY, NULL, 0, 0));
 	time_key(bench, "the lots of one product (k, Space)", pantry_lots, "grape jelly", -1.0);
-	time_key(bench, "every jar of a load (R o)", trace, &(struct trail){TRACE_LOAD, "55555"}, -1.0);
-	time_key(bench, "every jar of a lid box, 5,000 (R b)", trace, &(struct trail){TRACE_LID_BOX, "Box 150"}, -1.0);
+	time_key(bench, "every jar of a load (R o)", trace, &(struct trail){ TRACE_LOAD, "55555" }, -1.0);
+	time_key(bench, "every jar of a lid box, 5,000 (R b)", trace, &(struct trail){ TRACE_LID_BOX, "Box 150" },
+	         -1.0);
 	time_key(bench, "a note written to a batch", note, &batch_id, -1.0);
 }
 
 int main(void)
 {
 	struct bench bench;
-	struct stat status = {.st_size = 0};
+	struct stat status = { .st_size = 0 };
 	double began = now_ms();
 
 	set_up(&bench);
@@ -368,7 +405,8 @@ int main(void)
 	began = now_ms();
 	bench_open(&bench, LOG_WRITE);
 	(void)stat(bench.path, &status);
-	(void)printf("opened in %.1f s; the file has %lld MB\n", (now_ms() - began) / 1e3, (long long)(status.st_size >> 20));
+	(void)printf("opened in %.1f s; the file has %lld MB\n", (now_ms() - began) / 1e3,
+	             (long long)(status.st_size >> 20));
 	(void)printf("%-46s %9s %9s %6s %9s\n", "key", "median ms", "worst ms", "lines", "shell ms");
 	time_all(&bench);
 	bench_close(&bench);

@@ -37,12 +37,9 @@ START_TEST(a_jar_may_have_any_acid_with_a_figure_for_its_size)
 	ck_assert_uint_eq(asked("tomatoes crushed", "pint"), 2);
 	ck_assert_uint_eq(asked("tomato sauce standard", "quart"), 2);
 	ck_assert_uint_eq(asked("asian pears", "quart"), 1);
-	ck_assert(
-	    !acid_is_answer(food_named("tomatoes crushed"), jar_size_named("pint"), ACID_VINEGAR));
-	ck_assert(!acid_is_answer(food_named("tomatoes crushed"), jar_size_named("quart"),
-	                          ACID_NONE_ASKED));
-	ck_assert(!acid_is_answer(food_named("tomatoes crushed"), jar_size_named("quart"),
-	                          ACID_NOT_SAID));
+	ck_assert(!acid_is_answer(food_named("tomatoes crushed"), jar_size_named("pint"), ACID_VINEGAR));
+	ck_assert(!acid_is_answer(food_named("tomatoes crushed"), jar_size_named("quart"), ACID_NONE_ASKED));
+	ck_assert(!acid_is_answer(food_named("tomatoes crushed"), jar_size_named("quart"), ACID_NOT_SAID));
 }
 END_TEST
 
@@ -63,10 +60,8 @@ START_TEST(the_tick_names_kind_and_amount)
 {
 	says("tomatoes crushed", ACID_LEMON_JUICE, "quart", 7,
 	     "bottled lemon juice, 2 tbsp in each of 7 quarts: it is in");
-	says("tomatoes crushed", ACID_CITRIC, "pint", 1,
-	     "citric acid, 1/4 tsp in the pint: it is in");
-	says("apple butter", ACID_AS_PRINTED, "pint", 3,
-	     "vinegar of 5 percent as the recipe prints it: it is in");
+	says("tomatoes crushed", ACID_CITRIC, "pint", 1, "citric acid, 1/4 tsp in the pint: it is in");
+	says("apple butter", ACID_AS_PRINTED, "pint", 3, "vinegar of 5 percent as the recipe prints it: it is in");
 	says("jam or jelly with added pectin", ACID_NONE_ASKED, "half_pint", 9,
 	     "none: neither the recipe nor the pectin's sheet asks for any");
 }

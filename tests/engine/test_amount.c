@@ -11,10 +11,8 @@ static void reads(const char *words, enum measure measure, enum supply_kind supp
 {
 	int64_t read = -1;
 
-	ck_assert_msg(amount_read(words, measure, supply, &read, &fault), "%s: %s", words,
-	              fault.sentence);
-	ck_assert_msg(read == amount, "%s: %lld, not %lld", words, (long long)read,
-	              (long long)amount);
+	ck_assert_msg(amount_read(words, measure, supply, &read, &fault), "%s: %s", words, fault.sentence);
+	ck_assert_msg(read == amount, "%s: %lld, not %lld", words, (long long)read, (long long)amount);
 }
 
 static void volume(const char *words, int64_t ul)
@@ -33,17 +31,16 @@ static void pieces(const char *words, int64_t count)
 }
 
 /* Refused with this in the sentence; what was there stays. */
-static void refused(const char *words, enum measure measure, enum supply_kind supply,
-                    const char *says)
+static void refused(const char *words, enum measure measure, enum supply_kind supply, const char *says)
 {
 	int64_t read = 77;
 
 	memset(&fault, 0, sizeof(fault));
-	ck_assert_msg(!amount_read(words, measure, supply, &read, &fault), "%s was read as %lld",
-	              words, (long long)read);
+	ck_assert_msg(!amount_read(words, measure, supply, &read, &fault), "%s was read as %lld", words,
+	              (long long)read);
 	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
-	ck_assert_msg(strstr(fault.sentence, says) != NULL, "%s: \"%s\" does not say \"%s\"", words,
-	              fault.sentence, says);
+	ck_assert_msg(strstr(fault.sentence, says) != NULL, "%s: \"%s\" does not say \"%s\"", words, fault.sentence,
+	              says);
 	ck_assert_int_eq(read, 77);
 }
 
@@ -181,8 +178,7 @@ END_TEST
 START_TEST(a_weight_is_no_volume)
 {
 	refused("3 qt", MEASURE_MASS, SUPPLY_FRUIT, "\"qt\" is a volume and this is weighed");
-	refused("20 lb", MEASURE_VOLUME, SUPPLY_LEMON_JUICE,
-	        "\"lb\" is a weight and this is measured");
+	refused("20 lb", MEASURE_VOLUME, SUPPLY_LEMON_JUICE, "\"lb\" is a weight and this is measured");
 	refused("12 oz", MEASURE_VOLUME, SUPPLY_LEMON_JUICE, "fl oz");
 	refused("1 qt + 1 kg", MEASURE_VOLUME, SUPPLY_VINEGAR, "\"kg\"");
 	refused("3 lb", MEASURE_EACH, SUPPLY_JAR, "counted");
@@ -204,26 +200,9 @@ END_TEST
 START_TEST(what_is_no_amount_is_refused)
 {
 	static const char *const junk[] = {
-	    "",
-	    " ",
-	    "lb",
-	    "-3 lb",
-	    "+3 lb",
-	    "3 lb +",
-	    "3 lb + + 1 oz",
-	    "1. lb",
-	    "1/0 lb",
-	    "1 3/2 lb",
-	    "1/2/3 lb",
-	    "2,5 kg",
-	    "inf kg",
-	    "3 lb!",
-	    "1 lb ; 2",
-	    "3 1/2",
-	    ". lb",
-	    "12345678901 g",
-	    "1.2345678 kg",
-	    "1/1234567 lb",
+		"",         " ",      "lb",       "-3 lb",         "+3 lb",        "3 lb +",       "3 lb + + 1 oz",
+		"1. lb",    "1/0 lb", "1 3/2 lb", "1/2/3 lb",      "2,5 kg",       "inf kg",       "3 lb!",
+		"1 lb ; 2", "3 1/2",  ". lb",     "12345678901 g", "1.2345678 kg", "1/1234567 lb",
 	};
 
 	for (size_t i = 0; i < sizeof(junk) / sizeof(junk[0]); i++)
@@ -259,20 +238,16 @@ START_TEST(the_unit_tells_the_measure)
 		enum measure measure;
 		int64_t amount;
 	} cases[] = {
-	    {"1 tsp", SUPPLY_SALT, MEASURE_VOLUME, 4929},
-	    {"2 cups", SUPPLY_SUGAR, MEASURE_MASS, 400000},
-	    {"3 lb", SUPPLY_SUGAR, MEASURE_MASS, 1360777},
-	    {"6", SUPPLY_OTHER, MEASURE_EACH, 6},
-	    {"100 g", SUPPLY_OTHER, MEASURE_MASS, 100000},
-	    {"1 1/2 fl oz", SUPPLY_OTHER, MEASURE_VOLUME, 44360},
+		{ "1 tsp", SUPPLY_SALT, MEASURE_VOLUME, 4929 },  { "2 cups", SUPPLY_SUGAR, MEASURE_MASS, 400000 },
+		{ "3 lb", SUPPLY_SUGAR, MEASURE_MASS, 1360777 }, { "6", SUPPLY_OTHER, MEASURE_EACH, 6 },
+		{ "100 g", SUPPLY_OTHER, MEASURE_MASS, 100000 }, { "1 1/2 fl oz", SUPPLY_OTHER, MEASURE_VOLUME, 44360 },
 	};
 	enum measure measure;
 	int64_t amount;
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
-		ck_assert_msg(
-		    amount_read_any(cases[i].words, cases[i].supply, &measure, &amount, &fault),
-		    "%s: %s", cases[i].words, fault.sentence);
+		ck_assert_msg(amount_read_any(cases[i].words, cases[i].supply, &measure, &amount, &fault), "%s: %s",
+		              cases[i].words, fault.sentence);
 		ck_assert_msg(measure == cases[i].measure, "%s", cases[i].words);
 		ck_assert_int_eq(amount, cases[i].amount);
 	}
@@ -341,7 +316,7 @@ END_TEST
 
 START_TEST(words_fit_small_buffers_and_foreign_numbers)
 {
-	static const int64_t amounts[] = {1, 17, 4929, INT64_MAX, INT64_MIN, -1, 1000000000000};
+	static const int64_t amounts[] = { 1, 17, 4929, INT64_MAX, INT64_MIN, -1, 1000000000000 };
 
 	for (size_t i = 0; i < sizeof(amounts) / sizeof(amounts[0]); i++)
 		for (int measure = 0; measure < MEASURE_COUNT; measure++)
@@ -350,8 +325,8 @@ START_TEST(words_fit_small_buffers_and_foreign_numbers)
 					char *buffer = malloc(size);
 
 					ck_assert_ptr_nonnull(buffer);
-					amount_words((enum measure)measure, amounts[i],
-					             (enum unit_system)units, buffer, size);
+					amount_words((enum measure)measure, amounts[i], (enum unit_system)units, buffer,
+					             size);
 					ck_assert_uint_lt(strlen(buffer), size);
 					free(buffer);
 				}
@@ -360,8 +335,8 @@ END_TEST
 
 /* --- words for a line that is edited ---------------------------------------------------- */
 
-static void exactly(enum measure measure, enum supply_kind supply, int64_t amount,
-                    enum unit_system units, const char *words)
+static void exactly(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
+                    const char *words)
 {
 	char buffer[64];
 
@@ -392,7 +367,7 @@ END_TEST
 
 START_TEST(exact_words_are_read_back_to_the_last_unit)
 {
-	static const enum supply_kind supplies[] = {SUPPLY_SUGAR, SUPPLY_OTHER};
+	static const enum supply_kind supplies[] = { SUPPLY_SUGAR, SUPPLY_OTHER };
 	uint64_t chance = 20260914;
 
 	for (int i = 0; i < 3000; i++) {
@@ -403,9 +378,7 @@ START_TEST(exact_words_are_read_back_to_the_last_unit)
 		int64_t amount;
 
 		chance = chance * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
-		amount = (int64_t)(chance >> 33) % (i % 5 == 0   ? 1000000000
-		                                    : i % 5 == 1 ? 1000
-		                                                 : 5000000);
+		amount = (int64_t)(chance >> 33) % (i % 5 == 0 ? 1000000000 : i % 5 == 1 ? 1000 : 5000000);
 		if (measure == MEASURE_EACH)
 			amount %= AMOUNT_PIECES_MAX;
 		amount_exact_words(measure, supply, amount, units, buffer, sizeof(buffer));

@@ -10,30 +10,26 @@
 
 static struct csv physics;
 
-static void
-open_physics(void)
+static void open_physics(void)
 {
 	physics = csv_read("physics.csv");
 }
 
-static void
-close_physics(void)
+static void close_physics(void)
 {
 	csv_free(&physics);
 }
 
 /* --- published values, each row of schema/physics.csv naming its source ---- */
 
-static struct elevation
-elevation_of(double input, const char *unit)
+static struct elevation elevation_of(double input, const char *unit)
 {
 	double um = input * (double)(strcmp(unit, "m") == 0 ? METRE_UM : FOOT_UM);
 
 	return (struct elevation){ .known = true, .um = llround(um) };
 }
 
-static struct boil
-boil_at(double input, const char *unit)
+static struct boil boil_at(double input, const char *unit)
 {
 	struct elevation elevation = elevation_of(input, unit);
 	struct boil boil;
@@ -43,32 +39,28 @@ boil_at(double input, const char *unit)
 	return boil;
 }
 
-static double
-pressure(double input, const char *input_unit, const char *unit)
+static double pressure(double input, const char *input_unit, const char *unit)
 {
 	double kpa = boil_at(input, input_unit).pressure_kpa;
 
 	return strcmp(unit, "psia") == 0 ? kpa / KPA_PER_PSI : kpa;
 }
 
-static double
-boiling_point(double input, const char *input_unit, const char *unit)
+static double boiling_point(double input, const char *input_unit, const char *unit)
 {
 	struct boil boil = boil_at(input, input_unit);
 
 	return strcmp(unit, "degC") == 0 ? boil.boiling_point_c : boil.boiling_point_f;
 }
 
-static double
-jelly_stage(double input, const char *input_unit, const char *unit)
+static double jelly_stage(double input, const char *input_unit, const char *unit)
 {
 	ck_assert_str_eq(unit, "degF");
 	return boil_at(input, input_unit).jelly_stage_f;
 }
 
 /* Temperature of saturation; kPa to degC or MPa to K. */
-static double
-tsat(double input, const char *input_unit, const char *unit)
+static double tsat(double input, const char *input_unit, const char *unit)
 {
 	bool si = strcmp(input_unit, "MPa") == 0;
 
@@ -76,8 +68,7 @@ tsat(double input, const char *input_unit, const char *unit)
 	return saturation_temperature_c(input * (si ? 1000.0 : 1.0)) + (si ? KELVIN_AT_0_C : 0.0);
 }
 
-static double
-psat(double input, const char *input_unit, const char *unit)
+static double psat(double input, const char *input_unit, const char *unit)
 {
 	bool si = strcmp(input_unit, "K") == 0;
 
@@ -86,8 +77,7 @@ psat(double input, const char *input_unit, const char *unit)
 }
 
 /* Gauge pressure at which steam is 240 degF. */
-static double
-gauge_for_240f(double input, const char *input_unit, const char *unit)
+static double gauge_for_240f(double input, const char *input_unit, const char *unit)
 {
 	double inside = saturation_pressure_kpa(celsius_from_fahrenheit(240.0));
 
@@ -96,9 +86,8 @@ gauge_for_240f(double input, const char *input_unit, const char *unit)
 }
 
 /* Check every row of a group; `rows` guards against a group that has gone. */
-static void
-check_group(const char *group, int rows,
-            double (*computed)(double input, const char *input_unit, const char *unit))
+static void check_group(const char *group, int rows,
+                        double (*computed)(double input, const char *input_unit, const char *unit))
 {
 	int checked = 0;
 
@@ -109,10 +98,10 @@ check_group(const char *group, int rows,
 
 		if (strcmp(csv_at(&physics, i, "quantity"), group) != 0)
 			continue;
-		got = computed(strtod(csv_at(&physics, i, "input"), NULL),
-		               csv_at(&physics, i, "input_unit"), csv_at(&physics, i, "unit"));
-		ck_assert_msg(fabs(got - value) <= tolerance, "%s at %s %s: %.12g, published %s (%s)",
-		              group, csv_at(&physics, i, "input"), csv_at(&physics, i, "input_unit"), got,
+		got = computed(strtod(csv_at(&physics, i, "input"), NULL), csv_at(&physics, i, "input_unit"),
+		               csv_at(&physics, i, "unit"));
+		ck_assert_msg(fabs(got - value) <= tolerance, "%s at %s %s: %.12g, published %s (%s)", group,
+		              csv_at(&physics, i, "input"), csv_at(&physics, i, "input_unit"), got,
 		              csv_at(&physics, i, "value"), csv_at(&physics, i, "source"));
 		checked++;
 	}
@@ -159,8 +148,8 @@ START_TEST(boiling_point_falls_one_degree_in_500_feet)
 {
 	/* Rule of thumb, Iowa State Univ. Extension; physics.csv boiling_point_rule. */
 	for (int ft = 0; ft < 10000; ft += 500)
-		ck_assert_double_eq_tol(boil_at(ft + 500, "ft").boiling_point_f -
-		                        boil_at(ft, "ft").boiling_point_f, -1.0, 0.15);
+		ck_assert_double_eq_tol(boil_at(ft + 500, "ft").boiling_point_f - boil_at(ft, "ft").boiling_point_f,
+		                        -1.0, 0.15);
 }
 END_TEST
 
@@ -168,8 +157,7 @@ START_TEST(jelly_stage_is_that_of_the_printed_row)
 {
 	/* USDA AIB 539 jelly temperature test, Michigan State sheet 01600889. */
 	check_group("jelly_stage_temperature", 9, jelly_stage);
-	ck_assert_double_eq_tol(boil_at(0, "ft").jelly_stage_f - boil_at(0, "ft").boiling_point_f,
-	                        8.0, 1e-9);
+	ck_assert_double_eq_tol(boil_at(0, "ft").jelly_stage_f - boil_at(0, "ft").boiling_point_f, 8.0, 1e-9);
 }
 END_TEST
 
@@ -200,8 +188,7 @@ END_TEST
 START_TEST(fifteen_psi_makes_240_degrees_up_to_10311_feet)
 {
 	for (int ft = 9500; ft <= 11000; ft++) {
-		double steam =
-		    fahrenheit_from_celsius(canner_steam_c(15.0, boil_at(ft, "ft").pressure_kpa));
+		double steam = fahrenheit_from_celsius(canner_steam_c(15.0, boil_at(ft, "ft").pressure_kpa));
 
 		ck_assert_msg((steam >= 240.0) == (ft < 10312), "%d ft: %.4f F", ft, steam);
 	}
@@ -214,8 +201,7 @@ END_TEST
 START_TEST(both_directions_of_the_saturation_line_meet)
 {
 	for (double celsius = 0.01; celsius < 370.0; celsius += 1.7)
-		ck_assert_double_eq_tol(saturation_temperature_c(saturation_pressure_kpa(celsius)),
-		                        celsius, 1e-6);
+		ck_assert_double_eq_tol(saturation_temperature_c(saturation_pressure_kpa(celsius)), celsius, 1e-6);
 }
 END_TEST
 
@@ -279,7 +265,7 @@ END_TEST
 START_TEST(a_reading_that_cannot_be_right_is_misuse)
 {
 	static const double bad[][2] = {
-		{ NAN, 59.9 }, { NAN, 105.1 }, { NAN, 203.0 }, { 19.9, NAN }, { 115.1, NAN },
+		{ NAN, 59.9 },         { NAN, 105.1 },    { NAN, 203.0 },    { 19.9, NAN },      { 115.1, NAN },
 		{ 29.92 * 25.4, NAN }, { 1013.25, 95.0 }, { NAN, INFINITY }, { -INFINITY, NAN },
 	};
 	struct elevation hills = elevation_of(4650, "ft");
@@ -294,8 +280,7 @@ START_TEST(a_reading_that_cannot_be_right_is_misuse)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("boiling");
 	TCase *tests = tcase_create("boiling");

@@ -11,15 +11,15 @@ static struct cautions cautions;
 static void ask(const char *food, const char *pack, const char *jar, enum method method)
 {
 	struct process_query query = {
-	    .food = food,
-	    .pack = pack,
-	    .jar = jar,
-	    .method = method,
-	    .pressure_psi = NO_PRESSURE,
-	    .elevation = {.known = true, .um = 300 * FOOT_UM},
+		.food = food,
+		.pack = pack,
+		.jar = jar,
+		.method = method,
+		.pressure_psi = NO_PRESSURE,
+		.elevation = { .known = true, .um = 300 * FOOT_UM },
 	};
 	struct process process;
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	ck_assert_msg(process_find(&query, &process, &fault), "%s", fault.sentence);
 	process_cautions(&process, &cautions);
@@ -37,9 +37,8 @@ static bool says(const char *words)
 START_TEST(acid_is_told_for_the_jar)
 {
 	ask("tomatoes crushed", "hot", "quart", METHOD_BOILING_WATER);
-	ck_assert(says(
-	    "each quart, in a pressure canner too: 2 tbsp bottled lemon juice or 1/2 tsp citric acid or "
-	    "4 tbsp vinegar of 5 percent"));
+	ck_assert(says("each quart, in a pressure canner too: 2 tbsp bottled lemon juice or 1/2 tsp citric acid or "
+	               "4 tbsp vinegar of 5 percent"));
 	ask("tomatoes crushed", "hot", "pint", METHOD_BOILING_WATER);
 	ck_assert(says("1 tbsp bottled lemon juice or 1/4 tsp citric acid"));
 	ck_assert(!says("vinegar of 5 percent")); /* no amount is printed for a pint */
@@ -98,10 +97,10 @@ START_TEST(nothing_that_is_said_is_cut)
 {
 	for (size_t i = 0; i < process_row_count; i++) {
 		const struct process process = {
-		    .row = &process_rows[i],
-		    .jar = &jar_sizes[process_rows[i].jar],
-		    .jar_in_table = &jar_sizes[process_rows[i].jar],
-		    .method = process_rows[i].method,
+			.row = &process_rows[i],
+			.jar = &jar_sizes[process_rows[i].jar],
+			.jar_in_table = &jar_sizes[process_rows[i].jar],
+			.method = process_rows[i].method,
 		};
 
 		process_cautions(&process, &cautions);

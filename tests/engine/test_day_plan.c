@@ -25,7 +25,7 @@ static void tear_down(void)
 
 static void make(struct day_plan *out)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	char said[200] = "";
 
 	ck_assert_msg(day_plan_make(&in, NULL, work, out, &fault), "%s", fault.sentence);
@@ -52,7 +52,7 @@ static void plain_day(int batches)
 START_TEST(one_batch_takes_the_sum_of_its_steps)
 {
 	plain_day(1);
-	in.clean_down = (struct plan_span){MINUTES(20), 0};
+	in.clean_down = (struct plan_span){ MINUTES(20), 0 };
 	make(&plan);
 	ck_assert_int_eq(plan.last_out_s, MINUTES(34 + 44));
 	ck_assert_int_eq(plan.finish_s, MINUTES(34 + 44 + 20));
@@ -76,10 +76,10 @@ START_TEST(a_load_alone_is_planned_to_its_end)
 
 	plain_day(0);
 	in.running_load_count = 1;
-	*load = (struct plan_running_load){.station = 1, .jars = 9};
-	load->left.hold = (struct plan_span){MINUTES(8), 0};
-	load->left.rest = (struct plan_span){MINUTES(5), 0};
-	load->left.unload = (struct plan_span){MINUTES(4), 1};
+	*load = (struct plan_running_load){ .station = 1, .jars = 9 };
+	load->left.hold = (struct plan_span){ MINUTES(8), 0 };
+	load->left.rest = (struct plan_span){ MINUTES(5), 0 };
+	load->left.unload = (struct plan_span){ MINUTES(4), 1 };
 	make(&plan);
 	ck_assert_int_eq(plan.last_out_s, MINUTES(8 + 5 + 4));
 }
@@ -180,28 +180,26 @@ static void two_machines(struct dice *dice, struct job *jobs, int count)
 	(void)day_station(&in, PLAN_POT, false);
 	(void)day_station(&in, PLAN_CANNER, false);
 	for (int i = 0; i < count; i++) {
-		struct plan_batch *batch =
-		    &in.batches[day_batch(&in, day_family(&in, 9, 5, roll(dice, 90)), 9)];
+		struct plan_batch *batch = &in.batches[day_batch(&in, day_family(&in, 9, 5, roll(dice, 90)), 9)];
 		const struct plan_process *process = &in.families[batch->family].at[1];
 
 		batch->to_boil.length_s = MINUTES(1 + roll(dice, 80));
 		batch->rinse.length_s = 0;
-		jobs[i].first = batch->to_boil.length_s + batch->boil.length_s +
-		                batch->off.length_s + batch->fill.length_s;
-		jobs[i].second = process->load.length_s + process->come_up.length_s +
-		                 process->hold.length_s + process->rest.length_s +
-		                 process->unload.length_s;
+		jobs[i].first =
+		    batch->to_boil.length_s + batch->boil.length_s + batch->off.length_s + batch->fill.length_s;
+		jobs[i].second = process->load.length_s + process->come_up.length_s + process->hold.length_s +
+		                 process->rest.length_s + process->unload.length_s;
 	}
 }
 
 START_TEST(two_machines_are_planned_as_johnson_does)
 {
-	struct dice dice = {.state = 1954};
+	struct dice dice = { .state = 1954 };
 
 	for (int i = 0; i < 600; i++) {
 		struct job jobs[PLAN_FAMILIES_MAX];
 		int count = 2 + roll(&dice, PLAN_FAMILIES_MAX - 1);
-		struct fault fault = {0};
+		struct fault fault = { 0 };
 
 		two_machines(&dice, jobs, count);
 		in.effort_percent = 1;
@@ -289,8 +287,7 @@ START_TEST(one_more_of_anything_never_costs_time)
 	for (int extra = 0; extra < PLAN_EXTRA_COUNT; extra++) {
 		struct plan_what_if what_if;
 
-		ck_assert(
-		    day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
+		ck_assert(day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
 		ck_assert(what_if.counted);
 		ck_assert_int_ge(what_if.saves_s, 0);
 		ck_assert_int_ge(what_if.finish_s, 0);
@@ -309,8 +306,7 @@ START_TEST(work_that_goes_on_is_part_of_the_plan)
 	in.batches[0].station = 0;
 	in.batches[0].to_boil.length_s = 0;
 	in.batches[0].boil.length_s = MINUTES(4);
-	in.running_loads[0] =
-	    (struct plan_running_load){.station = 1, .jars = 7, .left = in.families[0].at[1]};
+	in.running_loads[0] = (struct plan_running_load){ .station = 1, .jars = 7, .left = in.families[0].at[1] };
 	in.running_loads[0].left.load.length_s = 0;
 	in.running_loads[0].left.come_up.length_s = MINUTES(10);
 	in.running_load_count = 1;
@@ -341,7 +337,7 @@ END_TEST
 START_TEST(a_break_is_kept)
 {
 	plain_day(3);
-	in.breaks[0] = (struct plan_break){MINUTES(60), MINUTES(100)};
+	in.breaks[0] = (struct plan_break){ MINUTES(60), MINUTES(100) };
 	in.break_count = 1;
 	make(&plan);
 	ck_assert_int_gt(plan.finish_s, MINUTES(34 + 3 * 44));
@@ -355,7 +351,7 @@ END_TEST
 static int finish_with_meal(int from_min, int until_min, bool in_turns)
 {
 	day_in_quince_hollow(&in, 12);
-	in.breaks[0] = (struct plan_break){MINUTES(from_min), MINUTES(until_min)};
+	in.breaks[0] = (struct plan_break){ MINUTES(from_min), MINUTES(until_min) };
 	in.break_count = until_min > from_min;
 	in.in_turns = in_turns;
 	make(&plan);
@@ -366,7 +362,7 @@ static int finish_with_meal(int from_min, int until_min, bool in_turns)
  * a late one.  In turns each costs no more than itself and 20 minutes. */
 START_TEST(a_meal_in_turns_costs_little_more_than_itself)
 {
-	static const int meals[][2] = {{300, 330}, {180, 210}, {270, 315}};
+	static const int meals[][2] = { { 300, 330 }, { 180, 210 }, { 270, 315 } };
 	int without = finish_with_meal(0, 0, false);
 
 	for (int i = 0; i < 3; i++) {
@@ -408,7 +404,7 @@ START_TEST(one_person_alone_takes_no_turns)
 	plain_day(2);
 	in.people_count = 1;
 	in.in_turns = true;
-	in.breaks[0] = (struct plan_break){MINUTES(30), MINUTES(60)};
+	in.breaks[0] = (struct plan_break){ MINUTES(30), MINUTES(60) };
 	in.break_count = 1;
 	ck_assert(!plan_eats_in_turns(&in, 0));
 	ck_assert_int_eq(plan_meal_end(&in, 0), MINUTES(60));
@@ -423,7 +419,7 @@ END_TEST
 START_TEST(what_runs_by_itself_ends_in_a_meal)
 {
 	day_in_quince_hollow(&in, 1);
-	in.breaks[0] = (struct plan_break){MINUTES(60), MINUTES(105)};
+	in.breaks[0] = (struct plan_break){ MINUTES(60), MINUTES(105) };
 	make(&plan);
 	for (int i = 0; i < plan.task_count; i++) {
 		if (plan.tasks[i].kind == PLAN_RUN)
@@ -440,7 +436,7 @@ START_TEST(a_look_at_the_water_is_a_task_of_a_minute)
 	int looks = 0;
 
 	day_in_quince_hollow(&in, 1);
-	in.breaks[0] = (struct plan_break){MINUTES(60), MINUTES(105)};
+	in.breaks[0] = (struct plan_break){ MINUTES(60), MINUTES(105) };
 	make(&plan);
 	for (int i = 0; i < plan.task_count; i++) {
 		if (plan.tasks[i].kind != PLAN_LOOK)
@@ -473,7 +469,7 @@ START_TEST(jars_that_wait_are_loaded_before_anything_else)
 	in.batches[3].jars = 3;
 	in.batches[3].filled_at_s = -MINUTES(25);
 	in.batches[3].wait_limit_s = MINUTES(20);
-	in.breaks[0] = (struct plan_break){0, MINUTES(45)};
+	in.breaks[0] = (struct plan_break){ 0, MINUTES(45) };
 	in.break_count = 1;
 	make(&plan);
 	ck_assert_int_eq(first_at(1)->kind, PLAN_LOAD);
@@ -548,7 +544,7 @@ END_TEST
 /* The order stands that was said, until another one saves five minutes. */
 START_TEST(what_was_said_changes_for_five_minutes)
 {
-	static struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
+	static struct plan_said said = { .count = 2, .wait_cap = PLAN_NO_LIMIT };
 
 	for (int longer = 0; longer < 2; longer++) {
 		plain_day(2);
@@ -569,8 +565,8 @@ END_TEST
  * answer at once, which keeps the rules. */
 START_TEST(a_search_in_slices_ends_at_the_same_plan)
 {
-	static const long slices[] = {1, 37, 5000};
-	struct fault fault = {0};
+	static const long slices[] = { 1, 37, 5000 };
+	struct fault fault = { 0 };
 	static struct plan_said said;
 	char words[200] = "";
 
@@ -609,7 +605,7 @@ END_TEST
 /* A jar that would be late is mended, whatever was said. */
 START_TEST(what_was_said_changes_for_a_late_jar)
 {
-	static struct plan_said said = {.count = 2, .wait_cap = PLAN_NO_LIMIT};
+	static struct plan_said said = { .count = 2, .wait_cap = PLAN_NO_LIMIT };
 
 	plain_day(2);
 	for (int i = 0; i < 2; i++) {
@@ -631,7 +627,7 @@ END_TEST
 
 static void refused(const char *because)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	plan.finish_s = -7;
 	ck_assert_msg(!day_plan_make(&in, NULL, work, &plan, &fault), "planned, not: %s", because);
@@ -670,7 +666,7 @@ START_TEST(impossible_days_get_a_sentence)
 	in.burners = 0;
 	refused("needs a burner");
 	plain_day(1);
-	in.runs[in.run_count++] = (struct plan_run){.station = PLAN_NONE, .run = {MINUTES(60), 0}};
+	in.runs[in.run_count++] = (struct plan_run){ .station = PLAN_NONE, .run = { MINUTES(60), 0 } };
 	refused("no juicer");
 	plain_day(3);
 	in.cooling_jars = 20;
@@ -702,8 +698,8 @@ static const char *grape(const void *context, int batch)
 
 START_TEST(sentences_name_the_batch)
 {
-	struct plan_names names = {.batch = grape, .context = "grape jelly"};
-	struct fault fault = {0};
+	struct plan_names names = { .batch = grape, .context = "grape jelly" };
+	struct fault fault = { 0 };
 
 	plain_day(1);
 	in.families[0].at[1].possible = false;
@@ -716,7 +712,7 @@ END_TEST
 
 static void misuse(void)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	ck_assert(!day_plan_make(&in, NULL, work, &plan, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_MISUSE);

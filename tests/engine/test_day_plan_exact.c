@@ -14,15 +14,15 @@
 #include "support/plan_days.h"
 #include "support/plan_mip.h"
 
-#define SLOT_S        MINUTES(5)
+#define SLOT_S MINUTES(5)
 #define DAYS_AT_LEAST 30
-#define SKIPPED       77
+#define SKIPPED 77
 
 /* Of the first 64 days those that this solver does in a moment, and 15, which takes it
  * longer. */
 static const int seeds[] = {
-    1,  3,  4,  5,  7,  8,  10, 11, 13, 17, 18, 19, 20, 21, 22, 24, 27, 28, 29, 30,
-    31, 32, 33, 36, 37, 38, 39, 41, 42, 44, 45, 46, 47, 48, 49, 52, 54, 56, 57, 60, 62,
+	1,  3,  4,  5,  7,  8,  10, 11, 13, 17, 18, 19, 20, 21, 22, 24, 27, 28, 29, 30, 31,
+	32, 33, 36, 37, 38, 39, 41, 42, 44, 45, 46, 47, 48, 49, 52, 54, 56, 57, 60, 62,
 };
 #define DAYS ((int)(sizeof(seeds) / sizeof(seeds[0])))
 
@@ -80,13 +80,12 @@ static void run_solver(const char *program, const char *solution)
 	ck_assert_int_ge(child, 0);
 	if (child == 0) {
 		if (freopen("/dev/null", "w", stdout) != NULL)
-			(void)execlp("glpsol", "glpsol", "--lp", program, "--cuts", "--tmlim", "20",
-			             "-w", solution, (char *)NULL);
+			(void)execlp("glpsol", "glpsol", "--lp", program, "--cuts", "--tmlim", "20", "-w", solution,
+			             (char *)NULL);
 		_exit(127);
 	}
 	ck_assert_int_eq(waitpid(child, &status, 0), child);
-	ck_assert_msg(WIFEXITED(status) && WEXITSTATUS(status) == 0, "glpsol ended with %d",
-	              status);
+	ck_assert_msg(WIFEXITED(status) && WEXITSTATUS(status) == 0, "glpsol ended with %d", status);
 }
 
 /* The solution's line "s mip ROWS COLUMNS o VALUE"; o: proved to be optimal.  -1: a
@@ -134,30 +133,27 @@ START_TEST(small_days_are_planned_nearly_as_well_as_can_be)
 	int compared = 0;
 
 	for (int i = 0; i < DAYS; i++) {
-		struct dice dice = {.state = (uint64_t)seeds[i]};
-		struct fault fault = {0};
+		struct dice dice = { .state = (uint64_t)seeds[i] };
+		struct fault fault = { 0 };
 		char said[200] = "";
 		double gap;
 		int best;
 
 		small_day_by_chance(&in, &dice);
-		ck_assert_msg(day_plan_make(&in, NULL, work, &plan, &fault), "day %d: %s", seeds[i],
-		              fault.sentence);
-		ck_assert_msg(plan_check(&in, &plan, said, sizeof(said)), "day %d: %s", seeds[i],
-		              said);
+		ck_assert_msg(day_plan_make(&in, NULL, work, &plan, &fault), "day %d: %s", seeds[i], fault.sentence);
+		ck_assert_msg(plan_check(&in, &plan, said, sizeof(said)), "day %d: %s", seeds[i], said);
 		best = optimum();
 		if (best < 0)
 			continue;
 		compared++;
 		ck_assert_msg(plan.bound_s <= best * SLOT_S && best * SLOT_S <= plan.finish_s,
-		              "day %d: bound %d, optimum %d, plan %d", seeds[i], plan.bound_s,
-		              best * SLOT_S, plan.finish_s);
+		              "day %d: bound %d, optimum %d, plan %d", seeds[i], plan.bound_s, best * SLOT_S,
+		              plan.finish_s);
 		gap = 100.0 * (plan.finish_s - best * SLOT_S) / (best * SLOT_S);
 		sum += gap;
 		worst = gap > worst ? gap : worst;
-		(void)printf("day %2d: %d batches, optimum %d min, plan %d min, bound %d min\n",
-		             seeds[i], in.batch_count, best * SLOT_S / 60, plan.finish_s / 60,
-		             plan.bound_s / 60);
+		(void)printf("day %2d: %d batches, optimum %d min, plan %d min, bound %d min\n", seeds[i],
+		             in.batch_count, best * SLOT_S / 60, plan.finish_s / 60, plan.bound_s / 60);
 	}
 	(void)printf("%d days: mean gap %.2f %%, worst %.2f %%\n", compared, sum / compared, worst);
 	(void)fflush(stdout);

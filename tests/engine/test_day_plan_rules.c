@@ -28,8 +28,8 @@ START_TEST(no_plan_breaks_a_rule)
 	int planned = 0;
 
 	for (int i = 0; planned < DAYS; i++) {
-		struct dice dice = {.state = (uint64_t)i};
-		struct fault fault = {0};
+		struct dice dice = { .state = (uint64_t)i };
+		struct fault fault = { 0 };
 		char said[200] = "";
 
 		day_by_chance(&in, &dice, 10);
@@ -39,8 +39,8 @@ START_TEST(no_plan_breaks_a_rule)
 		}
 		planned++;
 		ck_assert_msg(plan_check(&in, &plan, said, sizeof(said)), "day %d: %s", i, said);
-		ck_assert_msg(plan.bound_s <= plan.finish_s, "day %d: bound %d (%s), finish %d", i,
-		              plan.bound_s, plan_stage_words(plan.bound_stage), plan.finish_s);
+		ck_assert_msg(plan.bound_s <= plan.finish_s, "day %d: bound %d (%s), finish %d", i, plan.bound_s,
+		              plan_stage_words(plan.bound_stage), plan.finish_s);
 	}
 }
 END_TEST
@@ -48,7 +48,7 @@ END_TEST
 /* A plan of a full day, in `plan`. */
 static void plan_a_day(int batches)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	char said[200] = "";
 
 	day_in_quince_hollow(&in, batches);
@@ -94,7 +94,7 @@ START_TEST(a_broken_plan_is_found_out)
 	in.batches[0].wait_limit_s = in.batches[1].wait_limit_s = in.batches[2].wait_limit_s = 60;
 	ck_assert(!plan_check(&in, &plan, said, sizeof(said)));
 	plan_a_day(7);
-	in.breaks[0] = (struct plan_break){0, MINUTES(20)};
+	in.breaks[0] = (struct plan_break){ 0, MINUTES(20) };
 	ck_assert(!plan_check(&in, &plan, said, sizeof(said)));
 	plan_a_day(7);
 	in.runs[0].ready_s = plan.finish_s;

@@ -4,8 +4,7 @@
 
 #include "engine/physics/elevation.h"
 
-static struct elevation
-read_words(const char *words)
+static struct elevation read_words(const char *words)
 {
 	struct elevation elevation;
 	struct fault fault = { 0 };
@@ -83,9 +82,29 @@ END_TEST
 START_TEST(anything_else_is_misuse)
 {
 	static const char *const words[] = {
-		"4650", "ft", "high", "4650 mi", "4,65 ft", "46,50 ft", "4,650,0 ft", ",650 ft", "4650,ft",
-		"1234,567 ft", "4650. ft", ".5 ft", "4650 ft +-", "4650ft+--5", "1e3 ft", "4650ft 20ft",
-		"99999999999999999999 ft", "4650..5 ft", "4 650 ft", "0x10 ft", "nan ft", "-", "--5 ft",
+		"4650",
+		"ft",
+		"high",
+		"4650 mi",
+		"4,65 ft",
+		"46,50 ft",
+		"4,650,0 ft",
+		",650 ft",
+		"4650,ft",
+		"1234,567 ft",
+		"4650. ft",
+		".5 ft",
+		"4650 ft +-",
+		"4650ft+--5",
+		"1e3 ft",
+		"4650ft 20ft",
+		"99999999999999999999 ft",
+		"4650..5 ft",
+		"4 650 ft",
+		"0x10 ft",
+		"nan ft",
+		"-",
+		"--5 ft",
 		"1.1234567 m",
 	};
 
@@ -108,28 +127,27 @@ START_TEST(a_point_that_may_part_thousands_is_asked_about)
 		const char *words;
 		const char *ask;
 	} cases[] = {
-	    {"1.417 m", "write 1417 m or 1.42 m, instead of: 1.417 m"},
-	    {"4.650 ft", "write 4650 ft or 4.65 ft"},
-	    {"4.650'", "write 4650 ft or 4.65 ft"},
-	    {"-1.417m", "write 1417 m or 1.42 m"},
-	    {"0.305 m", "write 305 m or 0.31 m"},
-	    {"12.192 m", "write 12192 m or 12.19 m"},
-	    {"304.800 m", "write 304800 m or 304.80 m"},
-	    {"1417.995 m", "write 1417995 m or 1418.00 m"},
-	    {"4650 ft +- 1.000", "write 1000 ft or 1.00 ft"},
-	    {"1.417 +-5 m", "write 1417 m or 1.42 m"},
+		{ "1.417 m", "write 1417 m or 1.42 m, instead of: 1.417 m" },
+		{ "4.650 ft", "write 4650 ft or 4.65 ft" },
+		{ "4.650'", "write 4650 ft or 4.65 ft" },
+		{ "-1.417m", "write 1417 m or 1.42 m" },
+		{ "0.305 m", "write 305 m or 0.31 m" },
+		{ "12.192 m", "write 12192 m or 12.19 m" },
+		{ "304.800 m", "write 304800 m or 304.80 m" },
+		{ "1417.995 m", "write 1417995 m or 1418.00 m" },
+		{ "4650 ft +- 1.000", "write 1000 ft or 1.00 ft" },
+		{ "1.417 +-5 m", "write 1417 m or 1.42 m" },
 	};
 	static const char *const plain[] = {
-	    "4,650ft",   "1,417 m",     "1,417.000 m",  "1.42 m",   "1.4170 m",
-	    "1417.50 m", "1417.5000 m", "12345.678 ft", "4650.0ft",
+		"4,650ft",   "1,417 m",     "1,417.000 m",  "1.42 m",   "1.4170 m",
+		"1417.50 m", "1417.5000 m", "12345.678 ft", "4650.0ft",
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
-		struct elevation elevation = {.um = 7};
-		struct fault fault = {0};
+		struct elevation elevation = { .um = 7 };
+		struct fault fault = { 0 };
 
-		ck_assert_msg(!elevation_read(cases[i].words, &elevation, &fault),
-		              "\"%s\" was read", cases[i].words);
+		ck_assert_msg(!elevation_read(cases[i].words, &elevation, &fault), "\"%s\" was read", cases[i].words);
 		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
 		ck_assert_msg(strstr(fault.sentence, cases[i].ask) != NULL, "%s", fault.sentence);
 		ck_assert_int_eq(elevation.um, 7);
@@ -191,8 +209,7 @@ START_TEST(feet_and_metres_agree)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("elevation");
 	TCase *tests = tcase_create("elevation");

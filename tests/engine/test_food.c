@@ -58,8 +58,8 @@ static uint64_t bits_of(const char *list)
 
 static void same_line(const struct food *food, struct csv *csv, size_t row)
 {
-	static const char *const own[] = {"none", "jam_jelly", "juice", "puree", "whole_fruit"};
-	static const char *const group[] = {"acid", "low_acid_or_tomato"};
+	static const char *const own[] = { "none", "jam_jelly", "juice", "puree", "whole_fruit" };
+	static const char *const group[] = { "acid", "low_acid_or_tomato" };
 	const char *rule = csv_at(csv, row, "acid_rule");
 
 	ck_assert_str_eq(food->name, csv_at(csv, row, "food"));
@@ -133,11 +133,11 @@ static int64_t acid(const char *food, enum acid which, const char *jar)
 START_TEST(tomatoes_take_the_printed_acid)
 {
 	static const char *const foods3[] = {
-	    "tomatoes crushed",
-	    "tomato juice",
-	    "tomatoes whole or halved in water",
-	    "tomatoes whole or halved in tomato juice",
-	    "tomatoes whole or halved no added liquid",
+		"tomatoes crushed",
+		"tomato juice",
+		"tomatoes whole or halved in water",
+		"tomatoes whole or halved in tomato juice",
+		"tomatoes whole or halved no added liquid",
 	};
 
 	for (size_t i = 0; i < sizeof(foods3) / sizeof(foods3[0]); i++) {
@@ -157,8 +157,7 @@ END_TEST
 START_TEST(sauce_blends_tomatillos_and_fruit_take_no_vinegar)
 {
 	static const char *const others[] = {
-	    "tomato sauce standard", "tomato and vegetable juice blend", "tomatillos", "figs",
-	    "asian pears",
+		"tomato sauce standard", "tomato and vegetable juice blend", "tomatillos", "figs", "asian pears",
 	};
 
 	for (size_t i = 0; i < sizeof(others) / sizeof(others[0]); i++) {
@@ -175,8 +174,7 @@ START_TEST(other_sizes_get_their_share_and_never_less)
 {
 	const struct acid_rule *rule = rule_of("tomatoes crushed");
 
-	ck_assert_int_eq(acid("tomatoes crushed", ACID_LEMON_JUICE, "half_pint"),
-	                 7394); /* rounded up */
+	ck_assert_int_eq(acid("tomatoes crushed", ACID_LEMON_JUICE, "half_pint"), 7394); /* rounded up */
 	ck_assert_int_eq(acid("tomatoes crushed", ACID_LEMON_JUICE, "twelve_ounce"), 11091);
 	ck_assert_int_eq(acid("tomatoes crushed", ACID_LEMON_JUICE, "twenty_four_ounce"), 29574);
 	ck_assert_int_eq(acid("tomatoes crushed", ACID_LEMON_JUICE, "half_gallon"), 2 * 29574);
@@ -193,9 +191,7 @@ START_TEST(a_rule_is_told_in_spoons)
 	char words[200];
 
 	acid_rule_words(rule_of("tomatoes crushed"), words, sizeof(words));
-	ck_assert_str_eq(
-	    words,
-	    "2 tbsp bottled lemon juice or 1/2 tsp citric acid or 4 tbsp vinegar of 5 percent");
+	ck_assert_str_eq(words, "2 tbsp bottled lemon juice or 1/2 tsp citric acid or 4 tbsp vinegar of 5 percent");
 }
 END_TEST
 
@@ -203,13 +199,13 @@ START_TEST(every_jar_gets_its_acid_or_the_recipe_has_none)
 {
 	const struct acid_rule *rule = rule_of("tomatoes crushed");
 	struct recipe recipe = {
-	    .jars = "quart",
-	    .ingredient_count = 1,
-	    .ingredients = {{.name = "sour",
-	                     .supply = SUPPLY_VINEGAR,
-	                     .measure = MEASURE_VOLUME,
-	                     .amount = 59147,
-	                     .adding = ADD_IN_JAR}},
+		.jars = "quart",
+		.ingredient_count = 1,
+		.ingredients = { { .name = "sour",
+		                   .supply = SUPPLY_VINEGAR,
+		                   .measure = MEASURE_VOLUME,
+		                   .amount = 59147,
+		                   .adding = ADD_IN_JAR } },
 	};
 
 	ck_assert(acid_in_every_jar(rule, &recipe));
@@ -262,10 +258,8 @@ START_TEST(an_ingredient_is_found_by_all_its_names)
 
 		ck_assert_ptr_nonnull(also);
 		ck_assert_str_eq(known_ingredients[row].name, csv_at(&csv, row, "name"));
-		ck_assert_ptr_eq(known_ingredient_named(known_ingredients[row].name),
-		                 &known_ingredients[row]);
-		ck_assert_uint_eq(known_ingredients[row].classes,
-		                  bits_of(csv_at(&csv, row, "classes")));
+		ck_assert_ptr_eq(known_ingredient_named(known_ingredients[row].name), &known_ingredients[row]);
+		ck_assert_uint_eq(known_ingredients[row].classes, bits_of(csv_at(&csv, row, "classes")));
 		while (*next != '\0') {
 			char *name = next;
 
@@ -273,8 +267,7 @@ START_TEST(an_ingredient_is_found_by_all_its_names)
 			if (*next == ';')
 				*next++ = '\0';
 			next += strspn(next, " ");
-			ck_assert_msg(known_ingredient_named(name) == &known_ingredients[row], "%s",
-			              name);
+			ck_assert_msg(known_ingredient_named(name) == &known_ingredients[row], "%s", name);
 		}
 		free(also);
 	}
@@ -299,7 +292,7 @@ END_TEST
 
 START_TEST(a_supply_of_its_own_says_what_it_is)
 {
-	struct ingredient item = {.name = "anything", .supply = SUPPLY_LEMON_JUICE};
+	struct ingredient item = { .name = "anything", .supply = SUPPLY_LEMON_JUICE };
 
 	ck_assert_str_eq(ingredient_picked(&item)->name, "bottled lemon juice");
 	item.supply = SUPPLY_SUGAR;
@@ -319,28 +312,18 @@ END_TEST
 START_TEST(foods_of_each_group_have_their_steps)
 {
 	static const char *const long_way[] = {
-	    "tomatoes crushed",
-	    "chile salsa",
-	    "blender ketchup",
-	    "green beans (snap and Italian)",
-	    "figs",
-	    "meat stock",
-	    "pickled beets",
-	    "sauerkraut",
+		"tomatoes crushed", "chile salsa",   "blender ketchup", "green beans (snap and Italian)", "figs",
+		"meat stock",       "pickled beets", "sauerkraut",
 	};
-	static const char *const short_way[] = {"jam or jelly with added pectin", "peaches",
-	                                        "apple pie filling"};
-	int steps[SUSPECT_GROUP_COUNT] = {0};
+	static const char *const short_way[] = { "jam or jelly with added pectin", "peaches", "apple pie filling" };
+	int steps[SUSPECT_GROUP_COUNT] = { 0 };
 
 	for (size_t i = 0; i < sizeof(long_way) / sizeof(long_way[0]); i++)
-		ck_assert_msg(food_named(long_way[i])->suspect == SUSPECT_LOW_ACID_OR_TOMATO, "%s",
-		              long_way[i]);
+		ck_assert_msg(food_named(long_way[i])->suspect == SUSPECT_LOW_ACID_OR_TOMATO, "%s", long_way[i]);
 	for (size_t i = 0; i < sizeof(short_way) / sizeof(short_way[0]); i++)
-		ck_assert_msg(food_named(short_way[i])->suspect == SUSPECT_ACID, "%s",
-		              short_way[i]);
+		ck_assert_msg(food_named(short_way[i])->suspect == SUSPECT_ACID, "%s", short_way[i]);
 	for (size_t i = 0; i < food_count; i++)
-		ck_assert(foods[i].acidity != ACIDITY_LOW_ACID ||
-		          foods[i].suspect == SUSPECT_LOW_ACID_OR_TOMATO);
+		ck_assert(foods[i].acidity != ACIDITY_LOW_ACID || foods[i].suspect == SUSPECT_LOW_ACID_OR_TOMATO);
 	for (size_t i = 0; i < suspect_step_count; i++) {
 		ck_assert_int_eq(suspect_steps[i].step, ++steps[suspect_steps[i].group]);
 		ck_assert_str_ne(suspect_steps[i].act, "");

@@ -3,9 +3,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/recipe/amount.h"
 #include "engine/recipe/forecast.h"
-#include "base/text.h"
 
 #define LB INT64_C(453592) /* mg, near enough */
 #define QUART 946353
@@ -79,7 +79,7 @@ START_TEST(batches_asked_for_come_first_and_the_others_share)
 	ck_assert_int_eq(out.lines[0].batches[BOUND_LIKELY], 5); /* in turn: 5 of each are 45, 3 are left */
 	ck_assert_int_eq(out.lines[2].batches[BOUND_LIKELY], 5);
 	ck_assert_int_eq(out.jars[BOUND_LIKELY], out.lines[0].jars[BOUND_LIKELY] + out.lines[1].jars[BOUND_LIKELY] +
-	                                                 out.lines[2].jars[BOUND_LIKELY]);
+	                                             out.lines[2].jars[BOUND_LIKELY]);
 	order.products[1].batches = 50; /* more than there is fruit for */
 	out = made(&order);
 	ck_assert_int_eq(out.lines[1].batches[BOUND_LIKELY], 5);
@@ -202,7 +202,8 @@ START_TEST(juice_in_stock_saves_fruit)
 	ck_assert(forecast_fruit_for(&order, 14, &with, &fault));
 	ck_assert_int_eq((without.juice_ul[BOUND_LIKELY] - with.juice_ul[BOUND_LIKELY]) / QUART, 4);
 	/* 4 quarts are 14 lb at 3.5 lb a quart (AIB 539) */
-	ck_assert_double_eq_tol((double)(without.fruit_mg[BOUND_LIKELY] - with.fruit_mg[BOUND_LIKELY]) / LB, 14.0, 0.01);
+	ck_assert_double_eq_tol((double)(without.fruit_mg[BOUND_LIKELY] - with.fruit_mg[BOUND_LIKELY]) / LB, 14.0,
+	                        0.01);
 	order.juice_ul = 100 * INT64_C(1000000);
 	ck_assert(forecast_fruit_for(&order, 14, &with, &fault));
 	ck_assert_int_eq(with.fruit_mg[BOUND_HIGH], 0);
@@ -256,7 +257,7 @@ START_TEST(what_goes_into_the_jars_is_for_all_of_them)
 	out = made(&order);
 	count = forecast_needs(&order, &out, needs);
 	ck_assert_double_eq_tol((double)need_of(needs, count, SUPPLY_LEMON_JUICE)->amount[BOUND_LIKELY] /
-	                                out.jars[BOUND_LIKELY],
+	                            out.jars[BOUND_LIKELY],
 	                        14786.76, 1.0); /* a tablespoon a pint */
 	ck_assert(need_of(needs, count, SUPPLY_SALT)->optional);
 	ck_assert(!need_of(needs, count, SUPPLY_LEMON_JUICE)->optional);

@@ -17,11 +17,19 @@
 
 static struct load_evidence kettle(int minutes)
 {
-	struct load_evidence load = { .method_known = true, .method = METHOD_BOILING_WATER, .minutes = minutes,
-		                      .pressure_psi = NO_PRESSURE, .held_ms = minutes * MINUTE,
-		                      .vented_ms = NOT_ON_RECORD, .cooled_ms = NOT_ON_RECORD,
-		                      .read_held_ms = NOT_ON_RECORD, .earlier = "", .vent_cut = "",
-		                      .stopped = "", .wrong = "", .worse = "" };
+	struct load_evidence load = { .method_known = true,
+		                      .method = METHOD_BOILING_WATER,
+		                      .minutes = minutes,
+		                      .pressure_psi = NO_PRESSURE,
+		                      .held_ms = minutes * MINUTE,
+		                      .vented_ms = NOT_ON_RECORD,
+		                      .cooled_ms = NOT_ON_RECORD,
+		                      .read_held_ms = NOT_ON_RECORD,
+		                      .earlier = "",
+		                      .vent_cut = "",
+		                      .stopped = "",
+		                      .wrong = "",
+		                      .worse = "" };
 
 	ck_assert(elevation_read("4650ft", &load.elevation, NULL));
 	return load;
@@ -42,14 +50,31 @@ static struct load_evidence canner(int minutes, int psi)
 
 static struct jar_evidence jar(const char *food, const char *pack, enum acid acid)
 {
-	return (struct jar_evidence){ .food = food, .pack = pack, .jar = "quart", .acid = acid, .origin = ORIGIN_PRINTED,
-		                      .origin_words = "", .stood_ms = 5 * MINUTE, .pot_stood_ms = NOT_ON_RECORD,
-		                      .not_as_recipe = "", .multiple_why = "", .acid_why = "" };
+	return (struct jar_evidence){ .food = food,
+		                      .pack = pack,
+		                      .jar = "quart",
+		                      .acid = acid,
+		                      .origin = ORIGIN_PRINTED,
+		                      .origin_words = "",
+		                      .stood_ms = 5 * MINUTE,
+		                      .pot_stood_ms = NOT_ON_RECORD,
+		                      .not_as_recipe = "",
+		                      .multiple_why = "",
+		                      .acid_why = "" };
 }
 
-static struct jar_evidence peaches(void) { return jar("peaches", "hot", ACID_NOT_SAID); }
-static struct jar_evidence tomatoes(void) { return jar("tomatoes crushed", "hot", ACID_LEMON_JUICE); }
-static struct jar_evidence beans(void) { return jar(BEANS, "raw", ACID_NOT_SAID); }
+static struct jar_evidence peaches(void)
+{
+	return jar("peaches", "hot", ACID_NOT_SAID);
+}
+static struct jar_evidence tomatoes(void)
+{
+	return jar("tomatoes crushed", "hot", ACID_LEMON_JUICE);
+}
+static struct jar_evidence beans(void)
+{
+	return jar(BEANS, "raw", ACID_NOT_SAID);
+}
 
 static char said[2000];
 static struct judgement judged;
@@ -174,9 +199,11 @@ START_TEST(every_reason_is_given_the_worst_first)
 	load.earlier_ms = 4 * MINUTE;
 	load.earlier = "MK saw it";
 	is(&load, &one, VERDICT_NOT_VALID, "too-short stood earlier acid-not-said");
-	ck_assert_str_eq(said, "it was given 20 min and needs 55 at 4,650 ft (1,417 m); its jars stood 3 h 12 min before the canner was heated, "
-	                       "and 2 h is the limit; the start of the hold is an estimate, 4 min before the key: MK saw it; "
-	                       "nobody said that its acid is in");
+	ck_assert_str_eq(
+	    said,
+	    "it was given 20 min and needs 55 at 4,650 ft (1,417 m); its jars stood 3 h 12 min before the canner was heated, "
+	    "and 2 h is the limit; the start of the hold is an estimate, 4 min before the key: MK saw it; "
+	    "nobody said that its acid is in");
 }
 END_TEST
 
@@ -201,60 +228,251 @@ END_TEST
 static struct load_evidence load;
 static struct jar_evidence one;
 
-static void low_acid_in_water(void) { load = kettle(180); one = beans(); }
-static void acid_left_out(void) { one.acid = ACID_LEFT_OUT; }
-static void acid_not_said(void) { one.acid = ACID_NOT_SAID; }
-static void acid_none_asked(void) { one.acid = ACID_NONE_ASKED; }
-static void vinegar_in_pint(void) { one.jar = "pint"; one.acid = ACID_VINEGAR; }
-static void weak_vinegar(void) { one.vinegar_tenths = 45; }
-static void own_unknown(void) { one.origin = ORIGIN_OWN_UNKNOWN; one.origin_words = "not a tested recipe"; }
-static void own_refused(void) { one.origin = ORIGIN_REFUSED; one.origin_words = "flour in it"; }
-static void own_class(void) { one.origin = ORIGIN_OWN_CLASS; one.origin_words = "own recipe"; }
-static void origin_lost(void) { one.origin = ORIGIN_NOT_SAID; }
-static void not_as_recipe(void) { one.not_as_recipe = "no acid"; }
-static void multiplied(void) { one.multiple = 3; one.multiple_why = "big pot"; }
-static void stood(void) { one.stood_ms = STANDING_MAX_MS + 1; }
-static void stood_to_the_limit(void) { one.stood_ms = STANDING_MAX_MS; }
-static void house_limit(void) { one.stood_ms = 45 * MINUTE; one.limit_ms = 40 * MINUTE; }
-static void house_cannot_lengthen(void) { one.stood_ms = STANDING_MAX_MS + 1; one.limit_ms = 9 * 60 * MINUTE; }
-static void slow(void) { one.way_ms = STANDING_MAX_MS + HEATING_MAX_MS + 1; }
-static void slow_to_the_limit(void) { one.way_ms = STANDING_MAX_MS + HEATING_MAX_MS; }
-static void slow_in_this_house(void) { one.way_ms = 101 * MINUTE; one.limit_ms = 40 * MINUTE; }
-static void pot_stood(void) { one.pot_stood_ms = STANDING_MAX_MS + 1; }
-static void longer_sheet(void) { one.sheet_minutes = 60; }
-static void shorter_sheet(void) { one.sheet_minutes = 10; }
-static void no_food(void) { one.food = "plum wine"; }
-static void no_pack(void) { one.pack = ""; }
-static void no_such_pack(void) { one.pack = "raw"; }
-static void no_method(void) { load.method_known = false; }
-static void no_elevation(void) { load.elevation.known = false; }
-static void no_minutes(void) { load.minutes = 0; load.held_ms = 0; }
-static void notebook(void) { load.from_notebook = true; load.held_ms = NOT_ON_RECORD; }
-static void stopped(void) { load.stopped = "stopped in hold after 5:00 of 55:00"; }
-static void wrong_later(void) { load.wrong = "wrong weight"; }
-static void was_not_valid(void) { load.worse_was = VERDICT_NOT_VALID; }
-static void was_unknown(void) { load.worse_was = VERDICT_UNKNOWN; }
-static void no_hold(void) { load.held_ms = NOT_ON_RECORD; load.over = true; }
-static void earlier(void) { load.earlier_ms = 3 * MINUTE; }
-static void restarted(void) { load.hold_over_restart = true; }
-static void restarted_and_read(void) { restarted(); load.read_held_ms = 56 * MINUTE; }
-static void restarted_and_short(void) { restarted(); load.read_held_ms = 40 * MINUTE; }
-static void jar_too_large(void) { one.jar = "half_gallon"; }
+static void low_acid_in_water(void)
+{
+	load = kettle(180);
+	one = beans();
+}
+static void acid_left_out(void)
+{
+	one.acid = ACID_LEFT_OUT;
+}
+static void acid_not_said(void)
+{
+	one.acid = ACID_NOT_SAID;
+}
+static void acid_none_asked(void)
+{
+	one.acid = ACID_NONE_ASKED;
+}
+static void vinegar_in_pint(void)
+{
+	one.jar = "pint";
+	one.acid = ACID_VINEGAR;
+}
+static void weak_vinegar(void)
+{
+	one.vinegar_tenths = 45;
+}
+static void own_unknown(void)
+{
+	one.origin = ORIGIN_OWN_UNKNOWN;
+	one.origin_words = "not a tested recipe";
+}
+static void own_refused(void)
+{
+	one.origin = ORIGIN_REFUSED;
+	one.origin_words = "flour in it";
+}
+static void own_class(void)
+{
+	one.origin = ORIGIN_OWN_CLASS;
+	one.origin_words = "own recipe";
+}
+static void origin_lost(void)
+{
+	one.origin = ORIGIN_NOT_SAID;
+}
+static void not_as_recipe(void)
+{
+	one.not_as_recipe = "no acid";
+}
+static void multiplied(void)
+{
+	one.multiple = 3;
+	one.multiple_why = "big pot";
+}
+static void stood(void)
+{
+	one.stood_ms = STANDING_MAX_MS + 1;
+}
+static void stood_to_the_limit(void)
+{
+	one.stood_ms = STANDING_MAX_MS;
+}
+static void house_limit(void)
+{
+	one.stood_ms = 45 * MINUTE;
+	one.limit_ms = 40 * MINUTE;
+}
+static void house_cannot_lengthen(void)
+{
+	one.stood_ms = STANDING_MAX_MS + 1;
+	one.limit_ms = 9 * 60 * MINUTE;
+}
+static void slow(void)
+{
+	one.way_ms = STANDING_MAX_MS + HEATING_MAX_MS + 1;
+}
+static void slow_to_the_limit(void)
+{
+	one.way_ms = STANDING_MAX_MS + HEATING_MAX_MS;
+}
+static void slow_in_this_house(void)
+{
+	one.way_ms = 101 * MINUTE;
+	one.limit_ms = 40 * MINUTE;
+}
+static void pot_stood(void)
+{
+	one.pot_stood_ms = STANDING_MAX_MS + 1;
+}
+static void longer_sheet(void)
+{
+	one.sheet_minutes = 60;
+}
+static void shorter_sheet(void)
+{
+	one.sheet_minutes = 10;
+}
+static void no_food(void)
+{
+	one.food = "plum wine";
+}
+static void no_pack(void)
+{
+	one.pack = "";
+}
+static void no_such_pack(void)
+{
+	one.pack = "raw";
+}
+static void no_method(void)
+{
+	load.method_known = false;
+}
+static void no_elevation(void)
+{
+	load.elevation.known = false;
+}
+static void no_minutes(void)
+{
+	load.minutes = 0;
+	load.held_ms = 0;
+}
+static void notebook(void)
+{
+	load.from_notebook = true;
+	load.held_ms = NOT_ON_RECORD;
+}
+static void stopped(void)
+{
+	load.stopped = "stopped in hold after 5:00 of 55:00";
+}
+static void wrong_later(void)
+{
+	load.wrong = "wrong weight";
+}
+static void was_not_valid(void)
+{
+	load.worse_was = VERDICT_NOT_VALID;
+}
+static void was_unknown(void)
+{
+	load.worse_was = VERDICT_UNKNOWN;
+}
+static void no_hold(void)
+{
+	load.held_ms = NOT_ON_RECORD;
+	load.over = true;
+}
+static void earlier(void)
+{
+	load.earlier_ms = 3 * MINUTE;
+}
+static void restarted(void)
+{
+	load.hold_over_restart = true;
+}
+static void restarted_and_read(void)
+{
+	restarted();
+	load.read_held_ms = 56 * MINUTE;
+}
+static void restarted_and_short(void)
+{
+	restarted();
+	load.read_held_ms = 40 * MINUTE;
+}
+static void jar_too_large(void)
+{
+	one.jar = "half_gallon";
+}
 
-static void low_acid(void) { load = canner(25, 15); one = beans(); }
-static void low_restarted(void) { low_acid(); restarted(); }
-static void low_slow(void) { low_acid(); one.way_ms = STANDING_LOW_ACID_MAX_MS + HEATING_MAX_MS + 1; }
-static void low_stood(void) { low_acid(); one.stood_ms = STANDING_LOW_ACID_MAX_MS + 1; }
-static void vent_short(void) { low_acid(); load.vented_ms = GATE_VENT_MS - 1000; }
-static void vent_cut(void) { low_acid(); load.vented_ms = 4 * MINUTE; load.vent_cut = "in a hurry"; }
-static void no_vent(void) { low_acid(); load.vented_ms = NOT_ON_RECORD; }
-static void no_psi(void) { low_acid(); load.pressure_psi = NO_PRESSURE; }
-static void zero_early(void) { low_acid(); load.cooled_ms = 44 * MINUTE; }
-static void zero_early_pints(void) { zero_early(); load.largest_jar = jar_size_index(jar_size_named("pint")); one.jar = "pint"; }
-static void zero_early_lock(void) { zero_early(); load.wall = WALL_LOCK; load.cooled_ms = 8 * MINUTE; }
-static void forced(void) { low_acid(); load.forced_cooling = true; }
-static void weight_early(void) { low_acid(); load.weight_early = true; }
-static void acid_forced(void) { load = canner(15, 15); one = tomatoes(); load.forced_cooling = true; }
+static void low_acid(void)
+{
+	load = canner(25, 15);
+	one = beans();
+}
+static void low_restarted(void)
+{
+	low_acid();
+	restarted();
+}
+static void low_slow(void)
+{
+	low_acid();
+	one.way_ms = STANDING_LOW_ACID_MAX_MS + HEATING_MAX_MS + 1;
+}
+static void low_stood(void)
+{
+	low_acid();
+	one.stood_ms = STANDING_LOW_ACID_MAX_MS + 1;
+}
+static void vent_short(void)
+{
+	low_acid();
+	load.vented_ms = GATE_VENT_MS - 1000;
+}
+static void vent_cut(void)
+{
+	low_acid();
+	load.vented_ms = 4 * MINUTE;
+	load.vent_cut = "in a hurry";
+}
+static void no_vent(void)
+{
+	low_acid();
+	load.vented_ms = NOT_ON_RECORD;
+}
+static void no_psi(void)
+{
+	low_acid();
+	load.pressure_psi = NO_PRESSURE;
+}
+static void zero_early(void)
+{
+	low_acid();
+	load.cooled_ms = 44 * MINUTE;
+}
+static void zero_early_pints(void)
+{
+	zero_early();
+	load.largest_jar = jar_size_index(jar_size_named("pint"));
+	one.jar = "pint";
+}
+static void zero_early_lock(void)
+{
+	zero_early();
+	load.wall = WALL_LOCK;
+	load.cooled_ms = 8 * MINUTE;
+}
+static void forced(void)
+{
+	low_acid();
+	load.forced_cooling = true;
+}
+static void weight_early(void)
+{
+	low_acid();
+	load.weight_early = true;
+}
+static void acid_forced(void)
+{
+	load = canner(15, 15);
+	one = tomatoes();
+	load.forced_cooling = true;
+}
 
 /* Crushed tomatoes in quarts, 55 min of boiling water, lemon juice in; then one change. */
 static const struct {
@@ -378,7 +596,8 @@ START_TEST(no_reason_of_a_verdict_is_pushed_out_by_a_remark)
 	ck_assert_int_eq(judged.verdict, VERDICT_NOT_VALID);
 	ck_assert_uint_eq(judged.count, 13);
 	for (size_t i = 1; i < judged.count; i++)
-		ck_assert_int_ge(verdict_badness(judged.findings[i - 1].makes), verdict_badness(judged.findings[i].makes));
+		ck_assert_int_ge(verdict_badness(judged.findings[i - 1].makes),
+		                 verdict_badness(judged.findings[i].makes));
 }
 END_TEST
 

@@ -10,8 +10,7 @@
  * kJ/K = 48.68 kJ/K; 40 K: 1,947 kJ; over 1.5 kW: 1,298 s. */
 START_TEST(seven_quarts_of_raw_pack_on_a_small_ring)
 {
-	struct heat_up load = {
-	    .holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0, .watts = 1500};
+	struct heat_up load = { .holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0, .watts = 1500 };
 
 	ck_assert_int_ge(heat_up_least_ms(&load), 1297 * 1000);
 	ck_assert_int_le(heat_up_least_ms(&load), 1299 * 1000);
@@ -20,7 +19,7 @@ END_TEST
 
 START_TEST(hot_pack_is_hot_sooner_and_so_is_a_higher_kitchen)
 {
-	struct heat_up raw = {.holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0};
+	struct heat_up raw = { .holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0 };
 	struct heat_up hot = raw;
 	struct heat_up high = raw;
 
@@ -36,7 +35,7 @@ END_TEST
  * people are asked for nothing. */
 START_TEST(a_usual_load_at_usual_heat_is_bounded_below_what_is_published)
 {
-	struct heat_up load = {.holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0};
+	struct heat_up load = { .holds_ul = 7 * QUART_UL, .raw_pack = true, .boiling_c = 100.0 };
 
 	ck_assert_int_gt(heat_up_least_ms(&load), 5 * 60 * 1000);
 	ck_assert_int_lt(heat_up_least_ms(&load), 20 * 60 * 1000);
@@ -45,7 +44,7 @@ END_TEST
 
 START_TEST(what_boils_already_needs_no_time)
 {
-	struct heat_up load = {.holds_ul = QUART_UL, .boiling_c = 82.0};
+	struct heat_up load = { .holds_ul = QUART_UL, .boiling_c = 82.0 };
 
 	ck_assert_int_eq(heat_up_least_ms(&load), 0);
 }

@@ -110,7 +110,8 @@ START_TEST(the_other_fruits_yield_what_their_lines_say)
 		ck_assert_str_eq(measure(&measures, lines[i].item, lines[i].unit2), lines[i].equals);
 		juice_yield_of(lines[i].fruit, 0, NULL, &yield);
 		ck_assert_double_eq_tol(quarts(yield.ul_per_kg[BOUND_LOW], lines[i].pounds) / lines[i].low, 1, 0.0005);
-		ck_assert_double_eq_tol(quarts(yield.ul_per_kg[BOUND_HIGH], lines[i].pounds) / lines[i].high, 1, 0.0005);
+		ck_assert_double_eq_tol(quarts(yield.ul_per_kg[BOUND_HIGH], lines[i].pounds) / lines[i].high, 1,
+		                        0.0005);
 	}
 	csv_free(&measures);
 }
@@ -247,8 +248,8 @@ START_TEST(five_runs_are_weighed_as_the_formula_says)
 	mean = z * 500000.0 + (1.0 - z) * before.ul_per_kg[BOUND_LIKELY];
 	ck_assert_double_eq_tol(yield.weight, z, 1e-9);
 	ck_assert_double_eq_tol(yield.ul_per_kg[BOUND_LIKELY], mean, 0.01);
-	ck_assert_double_eq_tol(yield.ul_per_kg[BOUND_HIGH] - mean,
-	                        2.0 * sqrt(1.0 / (5.0 / 2.5e8 + 1.0 / t2) + 2.5e8), 0.01);
+	ck_assert_double_eq_tol(yield.ul_per_kg[BOUND_HIGH] - mean, 2.0 * sqrt(1.0 / (5.0 / 2.5e8 + 1.0 / t2) + 2.5e8),
+	                        0.01);
 	ck_assert_double_eq_tol(yield.ul_per_kg[BOUND_HIGH] - mean, mean - yield.ul_per_kg[BOUND_LOW], 1e-6);
 }
 END_TEST

@@ -56,9 +56,13 @@ END_TEST
 
 START_TEST(what_is_not_understood_changes_nothing)
 {
-	static const char *const pages[] = { "", "a7", "210x297", "210", "1x1mm", "2x2m", "210x297mm ", "99999x1mm", "x" };
-	static const char *const grids[] = { "", "3", "3x", "0x3", "3x0", "21x1", "1x61", "3.5x2", "3x10x2", "-1x2", "3 x 4" };
-	static const char *const margins[] = { "", "5", "5mm,", "1mm,2mm,3mm", "1mm,2mm,3mm,4mm,5mm", "-1mm", "5miles", "1e9mm" };
+	static const char *const pages[] = {
+		"", "a7", "210x297", "210", "1x1mm", "2x2m", "210x297mm ", "99999x1mm", "x"
+	};
+	static const char *const grids[] = { "",     "3",     "3x",     "0x3",  "3x0",  "21x1",
+		                             "1x61", "3.5x2", "3x10x2", "-1x2", "3 x 4" };
+	static const char *const margins[] = { "",     "5",      "5mm,", "1mm,2mm,3mm", "1mm,2mm,3mm,4mm,5mm",
+		                               "-1mm", "5miles", "1e9mm" };
 	struct label_sheet before = label_sheet_usual();
 	struct label_sheet sheet = before;
 

@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "engine/label/label_text.h"
 #include "base/utf8.h"
+#include "engine/label/label_text.h"
 
 #define DOT "\xc2\xb7"
 
@@ -69,8 +69,9 @@ END_TEST
 
 START_TEST(no_line_is_wider_than_its_room)
 {
-	const char *text = "Concord grape, crab apple " DOT " \346\241\203\343\202\270\343\203\243\343\203\240 gel\303\251e, "
-	                   "Donaudampfschifffahrtsgesellschaftsmarmelade";
+	const char *text =
+	    "Concord grape, crab apple " DOT " \346\241\203\343\202\270\343\203\243\343\203\240 gel\303\251e, "
+	    "Donaudampfschifffahrtsgesellschaftsmarmelade";
 
 	for (int columns = 2; columns < 60; columns++) {
 		int count;
@@ -117,10 +118,13 @@ START_TEST(words_fit_into_the_label)
 		for (int w = 0; w < 3; w++) {
 			struct label_words words = {
 				.product = products[p],
-				.lines = { "2026-09-14 " DOT " lot 2026-09-14-B1", "half-pint " DOT " boiling-water canner " DOT " 15 min",
+				.lines = { "2026-09-14 " DOT " lot 2026-09-14-B1",
+				           "half-pint " DOT " boiling-water canner " DOT " 15 min",
 				           "4,650 ft (1,417 m) " DOT " best by 2027-09-14" },
 				.line_count = 3,
-				.warning = w == 0 ? "" : w == 1 ? "PROCESS NOT VALID: vent cut short" : warning,
+				.warning = w == 0   ? ""
+				           : w == 1 ? "PROCESS NOT VALID: vent cut short"
+				                    : warning,
 			};
 
 			for (int mm = 0; mm < 60; mm += 3) {
@@ -131,7 +135,8 @@ START_TEST(words_fit_into_the_label)
 
 				for (size_t i = 0; i < 3; i++)
 					body += label_lines(words.lines[i], fit.body_room, LABEL_PRINT);
-				ck_assert_msg(height(&fit, body) <= tall, "%d x %d um: %d", width, tall, height(&fit, body));
+				ck_assert_msg(height(&fit, body) <= tall, "%d x %d um: %d", width, tall,
+				              height(&fit, body));
 				ck_assert_int_ge(fit.body_cpt, 500);
 				ck_assert_int_ge(fit.product_lines, 1);
 				ck_assert(words.warning[0] == '\0' || fit.warning_lines >= 1);
@@ -143,7 +148,9 @@ END_TEST
 
 START_TEST(more_room_gives_larger_type)
 {
-	struct label_words words = { .product = "grape jelly", .lines = { "2026-09-14" }, .line_count = 1, .warning = "" };
+	struct label_words words = {
+		.product = "grape jelly", .lines = { "2026-09-14" }, .line_count = 1, .warning = ""
+	};
 	struct label_fit small = label_fit(&words, 40000, 20000);
 	struct label_fit large = label_fit(&words, 100000, 50000);
 

@@ -9,14 +9,12 @@
 /* NIST Handbook 44 App. C: 1 gal = 3,785.411784 mL, 768 tsp of 4.92892159375 mL. */
 #define NL_PER_GALLON INT64_C(3785411784)
 
-static int64_t
-eighths_ul(int64_t eighths)
+static int64_t eighths_ul(int64_t eighths)
 {
 	return (eighths * NL_PER_GALLON + 3072000) / 6144000;
 }
 
-static const char *
-us(int64_t eighths, struct measured *out)
+static const char *us(int64_t eighths, struct measured *out)
 {
 	measure_amount(MEASURE_VOLUME, SUPPLY_OTHER, eighths_ul(eighths), UNITS_US, out);
 	return out->words;
@@ -74,12 +72,16 @@ struct unit {
 };
 
 static const struct unit us_units[] = {
-	{ "gal", 3785411.784 }, { "qt", 946352.946 }, { "cups", 236588.2365 }, { "cup", 236588.2365 },
-	{ "tbsp", 14786.76478125 }, { "tsp", 4928.92159375 }, { NULL, 0 },
+	{ "gal", 3785411.784 },
+	{ "qt", 946352.946 },
+	{ "cups", 236588.2365 },
+	{ "cup", 236588.2365 },
+	{ "tbsp", 14786.76478125 },
+	{ "tsp", 4928.92159375 },
+	{ NULL, 0 },
 };
 
-static double
-number_of(char *text)
+static double number_of(char *text)
 {
 	double number = 0;
 	char *dash = strchr(text, '-');
@@ -93,8 +95,7 @@ number_of(char *text)
 }
 
 /* The sum of "2-3/4 cups + 1 tbsp" and the number of its parts. */
-static double
-sum_of(const char *words, const struct unit *units, int *parts)
+static double sum_of(const char *words, const struct unit *units, int *parts)
 {
 	char copy[96];
 	char *at = copy;
@@ -139,8 +140,7 @@ START_TEST(every_us_volume_is_close_in_few_tools)
 		ck_assert_int_le(parts, 3);
 		ck_assert_double_le(off * 1000 - out.error_permille, 0.5001);
 		ck_assert_double_ge(off * 1000 - out.error_permille, -0.5001);
-		over += out.error_permille > ROUNDING_SHOWN_PERMILLE ||
-		        out.error_permille < -ROUNDING_SHOWN_PERMILLE;
+		over += out.error_permille > ROUNDING_SHOWN_PERMILLE || out.error_permille < -ROUNDING_SHOWN_PERMILLE;
 	}
 	ck_assert_int_eq(over, 0); /* an eighth of a teaspoon is fine enough */
 }
@@ -185,8 +185,8 @@ START_TEST(every_acid_is_enough)
 END_TEST
 
 static const struct unit metric_units[] = {
-	{ "L", 1e6 }, { "mL", 1e3 }, { "x 15 mL", 15e3 }, { "x 5 mL", 5e3 }, { "x 2.5 mL", 2.5e3 },
-	{ "x 1 mL", 1e3 }, { NULL, 0 },
+	{ "L", 1e6 },          { "mL", 1e3 },     { "x 15 mL", 15e3 }, { "x 5 mL", 5e3 },
+	{ "x 2.5 mL", 2.5e3 }, { "x 1 mL", 1e3 }, { NULL, 0 },
 };
 
 START_TEST(metric_volumes_are_close_or_say_so)
@@ -271,8 +271,8 @@ START_TEST(published_measures_come_out_whole)
 		const char *item;
 		const char *words;
 	} known[] = {
-		{ "US gallon", "1 gal" }, { "US quart", "1 qt" }, { "US cup", "1 cup" },
-		{ "US tablespoon", "1 tbsp" }, { "US teaspoon", "1 tsp" }, { "US pint", "2 cups" },
+		{ "US gallon", "1 gal" },       { "US quart", "1 qt" },     { "US cup", "1 cup" },
+		{ "US tablespoon", "1 tbsp" },  { "US teaspoon", "1 tsp" }, { "US pint", "2 cups" },
 		{ "US fluid ounce", "2 tbsp" },
 	};
 	struct csv csv = csv_read("measures.csv");
@@ -297,8 +297,7 @@ START_TEST(published_measures_come_out_whole)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("measure");
 	TCase *tests = tcase_create("measure");

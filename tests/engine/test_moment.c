@@ -84,8 +84,7 @@ START_TEST(a_clock_set_back_never_shortens_a_hold)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("moment");
 	TCase *tests = tcase_create("moment");

@@ -7,7 +7,7 @@
 
 static double odds(int64_t failed, int64_t looked, int64_t others_failed, int64_t others_looked)
 {
-	struct two_groups groups = {looked, failed, others_looked, others_failed};
+	struct two_groups groups = { looked, failed, others_looked, others_failed };
 
 	return odds_by_chance(&groups);
 }
@@ -33,7 +33,7 @@ END_TEST
 /* "n over k" by Pascal's triangle, nothing shared with the code under test. */
 static long double choose(int n, int k)
 {
-	long double row[40] = {1.0L};
+	long double row[40] = { 1.0L };
 
 	for (int i = 1; i <= n; i++)
 		for (int j = i; j > 0; j--)
@@ -55,8 +55,8 @@ START_TEST(every_small_table_equals_the_plain_count)
 						sum += choose(a + b, x) * choose(looked + others - a - b, looked - x);
 					sum /= choose(looked + others, looked);
 					ck_assert_msg(fabs(odds(a, looked, b, others) - (double)sum) < 1e-11,
-					              "%d of %d against %d of %d: %g, counted %Lg", a, looked, b, others,
-					              odds(a, looked, b, others), sum);
+					              "%d of %d against %d of %d: %g, counted %Lg", a, looked, b,
+					              others, odds(a, looked, b, others), sum);
 				}
 }
 END_TEST
@@ -84,10 +84,10 @@ END_TEST
 /* At the limit: 1 of 100 chances. */
 START_TEST(clearly_above_is_less_than_one_in_a_hundred)
 {
-	struct two_groups one = {12, 1, 400, 0};
-	struct two_groups below = {10, 3, 60, 2};  /* 0.0187 */
-	struct two_groups above = {10, 3, 90, 2};  /* 0.0066 */
-	struct two_groups alone = {20, 10, 0, 0};
+	struct two_groups one = { 12, 1, 400, 0 };
+	struct two_groups below = { 10, 3, 60, 2 }; /* 0.0187 */
+	struct two_groups above = { 10, 3, 90, 2 }; /* 0.0066 */
+	struct two_groups alone = { 20, 10, 0, 0 };
 
 	ck_assert(!odds_clearly_above(&one)); /* one lid is no cluster */
 	ck_assert(odds_by_chance(&below) > ODDS_CLEAR && !odds_clearly_above(&below));

@@ -8,23 +8,23 @@
 #include "engine/recipe/scaling.h"
 
 #define WITH_PECTIN "jam or jelly with added pectin"
-#define JAM         "jam without added pectin"
-#define JELLY       "jelly without added pectin"
-#define PUREE       "fruit puree (not fig or tomato)"
-#define CUP         INT64_C(236588)
-#define TBSP        (CUP / 16)
+#define JAM "jam without added pectin"
+#define JELLY "jelly without added pectin"
+#define PUREE "fruit puree (not fig or tomato)"
+#define CUP INT64_C(236588)
+#define TBSP (CUP / 16)
 
 static struct recipe recipe;
 static struct recipe_standing standing;
 
 static void begin(const char *food, enum pectin pectin)
 {
-	recipe = (struct recipe){.name = "house",
-	                         .food = food,
-	                         .jars = "half_pint pint",
-	                         .pectin = pectin,
-	                         .multiple_max = 3,
-	                         .source = "house recipe, no source"};
+	recipe = (struct recipe){ .name = "house",
+		                  .food = food,
+		                  .jars = "half_pint pint",
+		                  .pectin = pectin,
+		                  .multiple_max = 3,
+		                  .source = "house recipe, no source" };
 }
 
 /* As it is typed in cups: of what is kept by weight, the weight of so many cups. */
@@ -34,12 +34,12 @@ static void put(const char *known, enum supply_kind supply, int64_t ul)
 	enum measure measure = supply == SUPPLY_OTHER ? MEASURE_VOLUME : supply_measure(supply);
 
 	recipe.ingredients[recipe.ingredient_count++] = (struct ingredient){
-	    .name = known,
-	    .known = known,
-	    .supply = supply,
-	    .measure = measure,
-	    .form = "",
-	    .amount = mg_per_cup > 0 ? (ul * mg_per_cup + CUP / 2) / CUP : ul,
+		.name = known,
+		.known = known,
+		.supply = supply,
+		.measure = measure,
+		.form = "",
+		.amount = mg_per_cup > 0 ? (ul * mg_per_cup + CUP / 2) / CUP : ul,
 	};
 }
 
@@ -51,10 +51,8 @@ static enum origin judged(void)
 
 static void stands(enum origin origin, const char *words)
 {
-	ck_assert_msg(judged() == origin, "%s: %s (%s)", recipe.food, origin_name(standing.origin),
-	              standing.words);
-	ck_assert_msg(strstr(standing.words, words) != NULL, "\"%s\" not in: %s", words,
-	              standing.words);
+	ck_assert_msg(judged() == origin, "%s: %s (%s)", recipe.food, origin_name(standing.origin), standing.words);
+	ck_assert_msg(strstr(standing.words, words) != NULL, "\"%s\" not in: %s", words, standing.words);
 	ck_assert_int_eq(standing.multiple_max > 0, origin != ORIGIN_REFUSED);
 }
 
@@ -87,9 +85,8 @@ START_TEST(every_listed_fruit_stands_where_its_line_says)
 		if (known_ingredient_named(line->fruit) == NULL)
 			continue; /* "any other" */
 		begin_class(food_named(line->food), line->fruit);
-		ck_assert_msg(judged() == (may ? ORIGIN_OWN_CLASS : ORIGIN_REFUSED),
-		              "%s in %s: %s, %s", line->fruit, line->food,
-		              origin_name(standing.origin), standing.words);
+		ck_assert_msg(judged() == (may ? ORIGIN_OWN_CLASS : ORIGIN_REFUSED), "%s in %s: %s, %s", line->fruit,
+		              line->food, origin_name(standing.origin), standing.words);
 		allowed += may;
 		refused += !may;
 	}
@@ -101,8 +98,7 @@ END_TEST
 START_TEST(a_fruit_without_a_line_is_refused_everywhere)
 {
 	for (size_t f = 0; f < food_count; f++) {
-		for (size_t i = 0; foods[f].own_recipe != OWN_NONE && i < known_ingredient_count;
-		     i++) {
+		for (size_t i = 0; foods[f].own_recipe != OWN_NONE && i < known_ingredient_count; i++) {
 			const struct known_ingredient *fruit = &known_ingredients[i];
 			const struct own_fruit *line;
 
@@ -112,8 +108,7 @@ START_TEST(a_fruit_without_a_line_is_refused_everywhere)
 			if (line != NULL && line->status <= FRUIT_ALLOWED_WITH_ACID)
 				continue;
 			begin_class(&foods[f], fruit->name);
-			ck_assert_msg(judged() == ORIGIN_REFUSED, "%s in %s", fruit->name,
-			              foods[f].name);
+			ck_assert_msg(judged() == ORIGIN_REFUSED, "%s in %s", fruit->name, foods[f].name);
 		}
 	}
 }
@@ -136,8 +131,8 @@ START_TEST(every_barred_class_refuses_in_every_food)
 			begin(foods[f].name, PECTIN_NONE);
 			put("sugar", SUPPLY_SUGAR, 4 * CUP);
 			put(item->name, SUPPLY_OTHER, 2 * CUP);
-			ck_assert_msg(judged() == ORIGIN_REFUSED, "%s in %s: %s", item->name,
-			              foods[f].name, standing.words);
+			ck_assert_msg(judged() == ORIGIN_REFUSED, "%s in %s: %s", item->name, foods[f].name,
+			              standing.words);
 			cases++;
 		}
 	}
@@ -171,8 +166,7 @@ START_TEST(only_foods_with_a_class_give_one)
 		for (size_t i = 0; i < known_ingredient_count; i++) {
 			begin(foods[f].name, PECTIN_NONE);
 			put(known_ingredients[i].name, SUPPLY_OTHER, 4 * CUP);
-			ck_assert(judged() == ORIGIN_OWN_UNKNOWN ||
-			          standing.origin == ORIGIN_REFUSED);
+			ck_assert(judged() == ORIGIN_OWN_UNKNOWN || standing.origin == ORIGIN_REFUSED);
 		}
 	}
 }
@@ -192,8 +186,7 @@ START_TEST(a_class_says_its_name_and_its_batches)
 {
 	with_pectin("grape", SUPPLY_JUICE);
 	stands(ORIGIN_OWN_CLASS, "own recipe, class: jelly with added pectin");
-	ck_assert_int_eq(standing.multiple_max,
-	                 1); /* regular pectin: one batch (Guide 1, p. 1-30) */
+	ck_assert_int_eq(standing.multiple_max, 1); /* regular pectin: one batch (Guide 1, p. 1-30) */
 	ck_assert_int_eq(standing.pectin, PECTIN_REGULAR);
 	ck_assert(!standing.acid_asked);
 	with_pectin("strawberry", SUPPLY_OTHER);
@@ -366,8 +359,7 @@ END_TEST
 
 START_TEST(pumpkin_butter_is_refused_under_any_name)
 {
-	static const char *const names[] = {"Pumpkin butter", "Plum butter",
-	                                    "Apple jelly, printed"};
+	static const char *const names[] = { "Pumpkin butter", "Plum butter", "Apple jelly, printed" };
 
 	for (size_t i = 0; i < 3; i++) {
 		begin(PUREE, PECTIN_NONE);
@@ -455,8 +447,7 @@ START_TEST(soup_takes_vegetables_of_its_list_and_no_noodles)
 	put("chicken", SUPPLY_FRUIT, 1000000);
 	put("water", SUPPLY_OTHER, 16 * CUP);
 	put("canning salt", SUPPLY_SALT, TBSP);
-	stands(ORIGIN_OWN_UNKNOWN,
-	       "not a tested recipe; the minutes are those of soup without seafood");
+	stands(ORIGIN_OWN_UNKNOWN, "not a tested recipe; the minutes are those of soup without seafood");
 	put("noodle", SUPPLY_OTHER, CUP);
 	stands(ORIGIN_REFUSED, "noodle");
 	recipe.ingredient_count--;
@@ -488,8 +479,7 @@ static void tomatoes(enum supply_kind acid, int64_t ul)
 START_TEST(acidified_food_needs_its_acid)
 {
 	tomatoes(SUPPLY_OTHER, 0);
-	stands(ORIGIN_REFUSED,
-	       "no acid in every jar; 2 tbsp bottled lemon juice or 1/2 tsp citric acid");
+	stands(ORIGIN_REFUSED, "no acid in every jar; 2 tbsp bottled lemon juice or 1/2 tsp citric acid");
 	ck_assert(standing.acid_asked);
 	tomatoes(SUPPLY_LEMON_JUICE, 2 * TBSP + 10);
 	stands(ORIGIN_OWN_UNKNOWN, "the minutes are those of tomatoes crushed");

@@ -5,11 +5,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/process/process.h"
 #include "base/text.h"
+#include "engine/process/process.h"
 
-static struct elevation
-at(const char *words)
+static struct elevation at(const char *words)
 {
 	struct elevation elevation;
 	struct fault fault = { 0 };
@@ -18,17 +17,20 @@ at(const char *words)
 	return elevation;
 }
 
-static struct process_query
-ask(const char *food, const char *pack, const char *jar, enum method method, const char *place)
+static struct process_query ask(const char *food, const char *pack, const char *jar, enum method method,
+                                const char *place)
 {
 	return (struct process_query){
-		.food = food, .pack = pack, .jar = jar, .method = method, .elevation = at(place),
+		.food = food,
+		.pack = pack,
+		.jar = jar,
+		.method = method,
+		.elevation = at(place),
 		.pressure_psi = NO_PRESSURE,
 	};
 }
 
-static struct process
-find(const struct process_query *query)
+static struct process find(const struct process_query *query)
 {
 	struct process process;
 	struct fault fault = { .kind = FAULT_NONE, .sentence = "untouched" };
@@ -38,8 +40,7 @@ find(const struct process_query *query)
 	return process;
 }
 
-static int
-minutes(const char *food, const char *pack, const char *jar, enum method method, const char *place)
+static int minutes(const char *food, const char *pack, const char *jar, enum method method, const char *place)
 {
 	struct process_query query = ask(food, pack, jar, method, place);
 
@@ -47,9 +48,8 @@ minutes(const char *food, const char *pack, const char *jar, enum method method,
 }
 
 /* The refusal's sentence holds each of the words. */
-static void
-check_refused(const struct process_query *query, enum fault_kind kind, const char *const *words,
-              size_t count)
+static void check_refused(const struct process_query *query, enum fault_kind kind, const char *const *words,
+                          size_t count)
 {
 	struct process process = { .minutes = 7 };
 	struct fault fault = { 0 };
@@ -57,14 +57,13 @@ check_refused(const struct process_query *query, enum fault_kind kind, const cha
 	ck_assert(!process_find(query, &process, &fault));
 	ck_assert_msg(fault.kind == kind, "%s: %s", fault_word(fault.kind), fault.sentence);
 	for (size_t i = 0; i < count; i++)
-		ck_assert_msg(strstr(fault.sentence, words[i]) != NULL, "no \"%s\" in: %s", words[i],
-		              fault.sentence);
+		ck_assert_msg(strstr(fault.sentence, words[i]) != NULL, "no \"%s\" in: %s", words[i], fault.sentence);
 	ck_assert_uint_lt(strlen(fault.sentence), FAULT_SENTENCE_MAX - 1);
 	ck_assert_int_eq(process.minutes, 7);
 }
 
-#define CHECK_REFUSED(query, ...)                                                             \
-	check_refused(&(query), FAULT_REFUSED, (const char *const[]){ __VA_ARGS__ },              \
+#define CHECK_REFUSED(query, ...) \
+	check_refused(&(query), FAULT_REFUSED, (const char *const[]){ __VA_ARGS__ }, \
 	              sizeof((const char *const[]){ __VA_ARGS__ }) / sizeof(const char *))
 
 /* --- bands ----------------------------------------------------------------- */
@@ -77,37 +76,36 @@ START_TEST(the_printed_edge_belongs_to_the_lower_band)
 		int minutes;
 		bool raised;
 	} cases[] = {
-	    {"0ft", 5, false},
-	    {"1000ft", 5, false},
-	    {"1000.4ft", 10, false},
-	    {"1001ft", 10, false},
-	    {"6000ft", 10, false},
-	    {"6000.01ft", 15, false},
-	    {"6001ft", 15, false},
-	    {"8000ft", 15, false},
-	    /* 20 min from 8,001 ft (timetable of Utah State University Extension). */
-	    {"8000.01ft", 20, false},
-	    {"8000ft+-0.1", 20, true},
-	    {"10000ft", 20, false},
-	    {"9999ft+-1", 20, false},
-	    /* 304 m is 997 ft, at most 999; 305 m is at least 999.0 and at most 1,002.3. */
-	    {"304m", 5, false},
-	    {"304.8m", 10, true},
-	    {"305m", 10, false},
-	    {"1000ft+-0.01", 10, true},
-	    {"990ft+-10", 5, false},
-	    {"990ft+-10.1", 10, true},
-	    {"990ft+-6000", 15, true},
-	    {"1001ft+-100", 10, false},
+		{ "0ft", 5, false },
+		{ "1000ft", 5, false },
+		{ "1000.4ft", 10, false },
+		{ "1001ft", 10, false },
+		{ "6000ft", 10, false },
+		{ "6000.01ft", 15, false },
+		{ "6001ft", 15, false },
+		{ "8000ft", 15, false },
+		/* 20 min from 8,001 ft (timetable of Utah State University Extension). */
+		{ "8000.01ft", 20, false },
+		{ "8000ft+-0.1", 20, true },
+		{ "10000ft", 20, false },
+		{ "9999ft+-1", 20, false },
+		/* 304 m is 997 ft, at most 999; 305 m is at least 999.0 and at most 1,002.3. */
+		{ "304m", 5, false },
+		{ "304.8m", 10, true },
+		{ "305m", 10, false },
+		{ "1000ft+-0.01", 10, true },
+		{ "990ft+-10", 5, false },
+		{ "990ft+-10.1", 10, true },
+		{ "990ft+-6000", 15, true },
+		{ "1001ft+-100", 10, false },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
-		struct process_query query = ask("grape juice", "hot_sterile_jar", "pint",
-		                                 METHOD_BOILING_WATER, cases[i].place);
+		struct process_query query =
+		    ask("grape juice", "hot_sterile_jar", "pint", METHOD_BOILING_WATER, cases[i].place);
 		struct process process = find(&query);
 
-		ck_assert_msg(process.minutes == cases[i].minutes, "%s: %d min", cases[i].place,
-		              process.minutes);
+		ck_assert_msg(process.minutes == cases[i].minutes, "%s: %d min", cases[i].place, process.minutes);
 		ck_assert_msg(process.band_raised == cases[i].raised, "%s", cases[i].place);
 	}
 }
@@ -115,18 +113,15 @@ END_TEST
 
 START_TEST(below_sea_level_the_lowest_band_serves)
 {
-	ck_assert_int_eq(minutes("grape juice", "hot_sterile_jar", "pint", METHOD_BOILING_WATER,
-	                         "-282ft"), 5);
-	ck_assert_int_eq(minutes("green beans (snap and Italian)", "hot", "pint", METHOD_DIAL_GAUGE,
-	                         "-282ft"), 20);
+	ck_assert_int_eq(minutes("grape juice", "hot_sterile_jar", "pint", METHOD_BOILING_WATER, "-282ft"), 5);
+	ck_assert_int_eq(minutes("green beans (snap and Italian)", "hot", "pint", METHOD_DIAL_GAUGE, "-282ft"), 20);
 }
 END_TEST
 
 /* Pineapple is not in the timetable that goes on above 8,000 ft, peaches are. */
 START_TEST(the_open_band_alone_is_given_with_a_warning_above_8000_feet)
 {
-	struct process_query query =
-	    ask("pineapple", "hot", "pint", METHOD_BOILING_WATER, "8000ft");
+	struct process_query query = ask("pineapple", "hot", "pint", METHOD_BOILING_WATER, "8000ft");
 	int below = find(&query).minutes;
 
 	ck_assert(!find(&query).above_tables);
@@ -146,8 +141,7 @@ END_TEST
  * of 12 oz takes the pint's row in both. */
 START_TEST(a_smaller_jar_takes_the_longer_of_both_tables)
 {
-	struct process_query query =
-	    ask("peaches", "hot", "twelve_ounce", METHOD_BOILING_WATER, "8000ft");
+	struct process_query query = ask("peaches", "hot", "twelve_ounce", METHOD_BOILING_WATER, "8000ft");
 
 	ck_assert_int_eq(find(&query).minutes, 35);
 	query.elevation = at("8001ft");
@@ -159,8 +153,8 @@ END_TEST
 START_TEST(jelly_in_jars_not_boiled_first_is_published_below_1000_feet_only)
 {
 	/* 10 min: AIB 539, page 1-30; 15 min at 2,500 ft: common practice, no source. */
-	struct process_query query = ask("jam or jelly with added pectin", "hot_unsterile_jar",
-	                                 "half_pint", METHOD_BOILING_WATER, "900ft");
+	struct process_query query =
+	    ask("jam or jelly with added pectin", "hot_unsterile_jar", "half_pint", METHOD_BOILING_WATER, "900ft");
 
 	ck_assert_int_eq(find(&query).minutes, 10);
 	ck_assert_int_eq(find(&query).row->confirmed, CONFIRMED_YES);
@@ -174,8 +168,8 @@ END_TEST
 
 START_TEST(names_are_matched_as_people_write_them)
 {
-	struct process_query query = ask("Jam-or-Jelly with ADDED pectin", "Hot Sterile-Jar",
-	                                 "Half Pint", METHOD_BOILING_WATER, "4650ft");
+	struct process_query query =
+	    ask("Jam-or-Jelly with ADDED pectin", "Hot Sterile-Jar", "Half Pint", METHOD_BOILING_WATER, "4650ft");
 	struct process process = find(&query);
 
 	ck_assert_str_eq(process.row->food, "jam or jelly with added pectin");
@@ -191,8 +185,7 @@ END_TEST
 
 START_TEST(a_smaller_jar_takes_the_next_larger_tested_size)
 {
-	struct process_query query = ask("peaches", "hot", "twelve_ounce", METHOD_BOILING_WATER,
-	                                 "4650ft");
+	struct process_query query = ask("peaches", "hot", "twelve_ounce", METHOD_BOILING_WATER, "4650ft");
 	struct process process = find(&query);
 
 	ck_assert(process.jar_sized_up);
@@ -209,8 +202,7 @@ END_TEST
 
 START_TEST(a_jar_larger_than_tested_is_refused)
 {
-	struct process_query query = ask("peaches", "hot", "half_gallon", METHOD_BOILING_WATER,
-	                                 "4650ft");
+	struct process_query query = ask("peaches", "hot", "half_gallon", METHOD_BOILING_WATER, "4650ft");
 
 	CHECK_REFUSED(query, "half-gallon", "larger than the largest tested (quart)", "quarts");
 	query.food = "grape juice";
@@ -237,8 +229,8 @@ END_TEST
 START_TEST(without_a_choice_the_longest_hold_is_given)
 {
 	/* Tomatoes in juice, weighted gauge, to 1,000 ft: 5 psi 40, 10 psi 25, 15 psi 15 min. */
-	struct process_query query = ask("tomatoes whole or halved in tomato juice", "hot", "pint",
-	                                 METHOD_WEIGHTED_GAUGE, "500ft");
+	struct process_query query =
+	    ask("tomatoes whole or halved in tomato juice", "hot", "pint", METHOD_WEIGHTED_GAUGE, "500ft");
 	struct process process = find(&query);
 
 	ck_assert_int_eq(process.minutes, 40);
@@ -259,12 +251,11 @@ END_TEST
 
 START_TEST(a_pressure_that_stops_lower_is_not_recommended_here)
 {
-	struct process_query query = ask("tomatoes whole or halved in tomato juice", "hot", "pint",
-	                                 METHOD_WEIGHTED_GAUGE, "4650ft");
+	struct process_query query =
+	    ask("tomatoes whole or halved in tomato juice", "hot", "pint", METHOD_WEIGHTED_GAUGE, "4650ft");
 
 	query.pressure_psi = 5;
-	CHECK_REFUSED(query, "5 psi", "not recommended above 1,000 ft", "10 psi for 40 min",
-	              "15 psi for 25 min");
+	CHECK_REFUSED(query, "5 psi", "not recommended above 1,000 ft", "10 psi for 40 min", "15 psi for 25 min");
 	query.elevation = at("1000ft");
 	ck_assert_int_eq(find(&query).minutes, 40);
 	query.elevation = at("1000ft+-2");
@@ -274,8 +265,7 @@ END_TEST
 
 START_TEST(a_pressure_that_is_not_offered_lists_what_is)
 {
-	struct process_query query = ask("green beans (snap and Italian)", "hot", "pint",
-	                                 METHOD_DIAL_GAUGE, "4650ft");
+	struct process_query query = ask("green beans (snap and Italian)", "hot", "pint", METHOD_DIAL_GAUGE, "4650ft");
 
 	query.pressure_psi = 14; /* belongs to the next band */
 	CHECK_REFUSED(query, "14 psi", "not in the table", "13 psi for 20 min");
@@ -298,12 +288,11 @@ END_TEST
 
 START_TEST(an_unknown_food_is_refused_with_near_names)
 {
-	struct process_query query = ask("crab apple jelly", "hot", "pint", METHOD_BOILING_WATER,
-	                                 "4650ft");
+	struct process_query query = ask("crab apple jelly", "hot", "pint", METHOD_BOILING_WATER, "4650ft");
 	char endless[1000];
 
-	CHECK_REFUSED(query, "no published process is on file for \"crab apple jelly\"",
-	              "spiced crab apples", "county extension office");
+	CHECK_REFUSED(query, "no published process is on file for \"crab apple jelly\"", "spiced crab apples",
+	              "county extension office");
 	query.food = "peach";
 	CHECK_REFUSED(query, "peaches");
 	query.food = "tomato";
@@ -323,8 +312,8 @@ END_TEST
 
 START_TEST(low_acid_food_is_pressure_canned)
 {
-	struct process_query query = ask("green beans (snap and Italian)", "nonsense", "nonsense",
-	                                 METHOD_BOILING_WATER, "4650ft");
+	struct process_query query =
+	    ask("green beans (snap and Italian)", "nonsense", "nonsense", METHOD_BOILING_WATER, "4650ft");
 
 	CHECK_REFUSED(query, "low-acid", "pressure canned");
 	query.method = METHOD_STEAM;
@@ -336,8 +325,8 @@ START_TEST(no_low_acid_food_gets_time_outside_a_pressure_canner)
 {
 	for (size_t i = 0; i < process_row_count; i++) {
 		const struct process_row *row = &process_rows[i];
-		struct process_query query = ask(row->food, row->pack, jar_sizes[row->jar].name,
-		                                 METHOD_BOILING_WATER, "0ft");
+		struct process_query query =
+		    ask(row->food, row->pack, jar_sizes[row->jar].name, METHOD_BOILING_WATER, "0ft");
 
 		if (row->acidity != ACIDITY_LOW_ACID)
 			continue;
@@ -350,8 +339,7 @@ END_TEST
 
 START_TEST(an_unknown_pack_lists_the_packs_there_are)
 {
-	struct process_query query = ask("pears halved", "raw", "quart", METHOD_BOILING_WATER,
-	                                 "4650ft");
+	struct process_query query = ask("pears halved", "raw", "quart", METHOD_BOILING_WATER, "4650ft");
 
 	CHECK_REFUSED(query, "pears halved", "\"raw\"", "there are: hot");
 	query.food = "tomatoes whole or halved in water";
@@ -363,8 +351,7 @@ END_TEST
 
 START_TEST(an_unknown_jar_lists_the_sizes)
 {
-	struct process_query query = ask("pears halved", "hot", "bucket", METHOD_BOILING_WATER,
-	                                 "4650ft");
+	struct process_query query = ask("pears halved", "hot", "bucket", METHOD_BOILING_WATER, "4650ft");
 
 	CHECK_REFUSED(query, "\"bucket\"", "half-pint", "quart");
 	query.jar = NULL;
@@ -376,8 +363,7 @@ START_TEST(a_method_without_a_table_lists_those_with_one)
 {
 	struct process_query query = ask("grape juice", "hot", "quart", METHOD_DIAL_GAUGE, "4650ft");
 
-	CHECK_REFUSED(query, "grape juice", "dial-gauge pressure canner", "boiling-water canner",
-	              "steam canner");
+	CHECK_REFUSED(query, "grape juice", "dial-gauge pressure canner", "boiling-water canner", "steam canner");
 	query.food = "pineapple";
 	query.method = METHOD_WEIGHTED_GAUGE;
 	CHECK_REFUSED(query, "boiling-water canner");
@@ -386,13 +372,11 @@ END_TEST
 
 START_TEST(above_the_last_dial_gauge_band_there_is_no_process)
 {
-	struct process_query query = ask("green beans (snap and Italian)", "hot", "pint",
-	                                 METHOD_DIAL_GAUGE, "8000ft");
+	struct process_query query = ask("green beans (snap and Italian)", "hot", "pint", METHOD_DIAL_GAUGE, "8000ft");
 
 	ck_assert_int_eq(find(&query).pressure_psi, 14);
 	query.elevation = at("8001ft");
-	CHECK_REFUSED(query, "last printed band ends at 8,000 ft", "8,001 ft", "extension office",
-	              "process authority");
+	CHECK_REFUSED(query, "last printed band ends at 8,000 ft", "8,001 ft", "extension office", "process authority");
 	query.elevation = at("8000ft+-1");
 	CHECK_REFUSED(query, "last printed band ends at 8,000 ft", "perhaps up to 8,001 ft");
 	query.method = METHOD_WEIGHTED_GAUGE;
@@ -400,8 +384,7 @@ START_TEST(above_the_last_dial_gauge_band_there_is_no_process)
 	query.elevation = at("10000ft");
 	ck_assert_int_eq(find(&query).pressure_psi, 15);
 	query.elevation = at("10001ft");
-	CHECK_REFUSED(query, "above 10,000 ft", "15 psi no longer makes 240 F", "10,001 ft",
-	              "extension office");
+	CHECK_REFUSED(query, "above 10,000 ft", "15 psi no longer makes 240 F", "10,001 ft", "extension office");
 	query.pressure_psi = 15;
 	CHECK_REFUSED(query, "above 10,000 ft", "10,001 ft");
 	query.pressure_psi = NO_PRESSURE;
@@ -431,8 +414,7 @@ END_TEST
 /* --- walking and words ----------------------------------------------------- */
 
 /* Is there a jar in which the food can be processed at sea level? */
-static bool
-some_process(const char *food, const char *pack, enum method method)
+static bool some_process(const char *food, const char *pack, enum method method)
 {
 	for (size_t i = 0; i < jar_size_count; i++) {
 		struct process_query query = ask(food, pack, jar_sizes[i].name, method, "0ft");
@@ -459,8 +441,7 @@ START_TEST(the_pickers_walk_only_what_can_be_made)
 			ck_assert(method_has_pressure((enum method)method) || acidity != ACIDITY_LOW_ACID);
 			while ((pack = process_next_pack(food, (enum method)method, pack)) != NULL) {
 				ck_assert_int_lt(packs++, 5);
-				ck_assert_msg(some_process(food, pack, (enum method)method), "%s, %s", food,
-				              pack);
+				ck_assert_msg(some_process(food, pack, (enum method)method), "%s, %s", food, pack);
 			}
 			ck_assert_int_gt(packs, 0);
 			ck_assert_int_lt(foods++, 200);
@@ -518,15 +499,14 @@ START_TEST(empty_jars_boil_a_minute_more_for_each_thousand_feet)
 		const char *place;
 		int minutes;
 	} cases[] = {
-		{ "-282ft", 10 }, { "0ft", 10 }, { "1000ft", 10 }, { "1001ft", 11 }, { "2000ft", 11 },
+		{ "-282ft", 10 },    { "0ft", 10 },    { "1000ft", 10 }, { "1001ft", 11 }, { "2000ft", 11 },
 		{ "2000ft+-1", 12 }, { "4650ft", 14 }, { "8000ft", 17 }, { "unknown", 0 },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
 		struct elevation elevation = at(cases[i].place);
 
-		ck_assert_msg(jar_sterilising_minutes(&elevation) == cases[i].minutes, "%s",
-		              cases[i].place);
+		ck_assert_msg(jar_sterilising_minutes(&elevation) == cases[i].minutes, "%s", cases[i].place);
 	}
 }
 END_TEST
@@ -537,7 +517,7 @@ START_TEST(headspace_reads_like_a_ruler)
 		int thou;
 		const char *words;
 	} cases[] = {
-		{ 125, "1/8 in" }, { 250, "1/4 in" }, { 500, "1/2 in" }, { 1000, "1 in" },
+		{ 125, "1/8 in" },    { 250, "1/4 in" },    { 500, "1/2 in" },   { 1000, "1 in" },
 		{ 1250, "1-1/4 in" }, { 1500, "1-1/2 in" }, { 300, "0.300 in" }, { -1, "?" },
 	};
 
@@ -550,8 +530,7 @@ START_TEST(headspace_reads_like_a_ruler)
 }
 END_TEST
 
-static void
-add_look_up_tests(TCase *tests)
+static void add_look_up_tests(TCase *tests)
 {
 	tcase_add_test(tests, the_printed_edge_belongs_to_the_lower_band);
 	tcase_add_test(tests, below_sea_level_the_lowest_band_serves);
@@ -567,8 +546,7 @@ add_look_up_tests(TCase *tests)
 	tcase_add_test(tests, a_pressure_that_is_not_offered_lists_what_is);
 }
 
-static void
-add_refusal_tests(TCase *tests)
+static void add_refusal_tests(TCase *tests)
 {
 	tcase_add_test(tests, an_unknown_elevation_gives_no_process);
 	tcase_add_test(tests, an_unknown_food_is_refused_with_near_names);
@@ -581,8 +559,7 @@ add_refusal_tests(TCase *tests)
 	tcase_add_test(tests, steam_for_longer_than_45_minutes_is_refused);
 }
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("process");
 	TCase *tests = tcase_create("process");

@@ -8,45 +8,41 @@
 #include "engine/process/process.h"
 #include "support/csv.h"
 
-#define OPEN_TOP_FT    10000 /* the highest foot at which an open band is given */
-#define SECOND_FROM_FT 8001  /* where another table may ask more than the open band */
+#define OPEN_TOP_FT 10000   /* the highest foot at which an open band is given */
+#define SECOND_FROM_FT 8001 /* where another table may ask more than the open band */
 
 static const char *const files[] = {
-    "process_fruit_tomato_jam.csv",
-    "process_vegetable_meat_pickle.csv",
-    "process_above_8000ft.csv",
+	"process_fruit_tomato_jam.csv",
+	"process_vegetable_meat_pickle.csv",
+	"process_above_8000ft.csv",
 };
 #define FILES (sizeof(files) / sizeof(files[0]))
 #define GUIDE_FILES 2 /* their bands begin at 0 ft */
-#define SECOND      2 /* a state extension's timetable, one band */
+#define SECOND 2      /* a state extension's timetable, one band */
 
 static struct csv tables[FILES];
 static struct csv physics;
 
-static void
-open_tables(void)
+static void open_tables(void)
 {
 	for (size_t i = 0; i < FILES; i++)
 		tables[i] = csv_read(files[i]);
 	physics = csv_read("physics.csv");
 }
 
-static void
-close_tables(void)
+static void close_tables(void)
 {
 	for (size_t i = 0; i < FILES; i++)
 		csv_free(&tables[i]);
 	csv_free(&physics);
 }
 
-static struct elevation
-feet(int ft)
+static struct elevation feet(int ft)
 {
 	return (struct elevation){ .known = true, .um = ft * FOOT_UM };
 }
 
-static struct process_query
-query_of(const struct csv *table, size_t row)
+static struct process_query query_of(const struct csv *table, size_t row)
 {
 	struct process_query query = {
 		.food = csv_at(table, row, "food"),
@@ -59,16 +55,14 @@ query_of(const struct csv *table, size_t row)
 	return query;
 }
 
-static bool same_words(const struct csv *a, size_t row_a, const struct csv *b, size_t row_b,
-                       const char *column)
+static bool same_words(const struct csv *a, size_t row_a, const struct csv *b, size_t row_b, const char *column)
 {
 	return strcmp(csv_at(a, row_a, column), csv_at(b, row_b, column)) == 0;
 }
 
 static bool same_cell(const struct csv *a, size_t row_a, const struct csv *b, size_t row_b)
 {
-	return same_words(a, row_a, b, row_b, "food") &&
-	       same_words(a, row_a, b, row_b, "style_of_pack") &&
+	return same_words(a, row_a, b, row_b, "food") && same_words(a, row_a, b, row_b, "style_of_pack") &&
 	       same_words(a, row_a, b, row_b, "jar") && same_words(a, row_a, b, row_b, "method");
 }
 
@@ -85,8 +79,7 @@ static int open_top_ft(const struct csv *table, size_t row)
 }
 
 /* The lowest, middle or highest foot of a row's band. */
-static int
-foot_of_band(const struct csv *table, size_t row, int which)
+static int foot_of_band(const struct csv *table, size_t row, int which)
 {
 	int low = csv_number(table, row, "alt_min_ft", 0);
 	int high = csv_number(table, row, "alt_max_ft", open_top_ft(table, row));
@@ -94,20 +87,18 @@ foot_of_band(const struct csv *table, size_t row, int which)
 	return which == 0 ? low : which == 1 ? (low + high) / 2 : high;
 }
 
-static void
-check_given(const struct csv *table, size_t row, int ft)
+static void check_given(const struct csv *table, size_t row, int ft)
 {
 	struct process_query query = query_of(table, row);
 	struct process process;
 	struct fault fault = { 0 };
 
 	query.elevation = feet(ft);
-	ck_assert_msg(process_find(&query, &process, &fault), "%s at %d ft: %s", query.food, ft,
-	              fault.sentence);
+	ck_assert_msg(process_find(&query, &process, &fault), "%s at %d ft: %s", query.food, ft, fault.sentence);
 	ck_assert_msg(process.minutes == csv_number(table, row, "minutes", 0) &&
-	              process.pressure_psi == query.pressure_psi,
-	              "%s, %s, %s at %d ft: %d min, %d psi", query.food, query.pack, query.jar, ft,
-	              process.minutes, process.pressure_psi);
+	                  process.pressure_psi == query.pressure_psi,
+	              "%s, %s, %s at %d ft: %d min, %d psi", query.food, query.pack, query.jar, ft, process.minutes,
+	              process.pressure_psi);
 	ck_assert_str_eq(process.row->food, query.food);
 	ck_assert_str_eq(process.row->pack, query.pack);
 	ck_assert_str_eq(process.jar_in_table->name, query.jar);
@@ -117,8 +108,8 @@ check_given(const struct csv *table, size_t row, int ft)
 	ck_assert_int_eq(process.row->headspace_thou,
 	                 (int)(strtod(csv_at(table, row, "headspace_in"), NULL) * 1000 + 0.5));
 	ck_assert(!process.jar_sized_up && !process.band_raised);
-	ck_assert_int_eq(process.above_tables, table != &tables[SECOND] && ft >= SECOND_FROM_FT &&
-	                                           !method_has_pressure(query.method));
+	ck_assert_int_eq(process.above_tables,
+	                 table != &tables[SECOND] && ft >= SECOND_FROM_FT && !method_has_pressure(query.method));
 }
 
 START_TEST(every_row_gives_exactly_its_process)
@@ -146,8 +137,8 @@ START_TEST(every_row_is_confirmed_or_said_to_be_practice)
 		const char *word = csv_at(table, row, "confirmed");
 		bool practice = strncmp(source, "common practice, no source", 26) == 0;
 
-		ck_assert_msg(strcmp(word, practice ? "practice" : "yes") == 0,
-		              "%s, from \"%s\": %s", csv_at(table, row, "food"), source, word);
+		ck_assert_msg(strcmp(word, practice ? "practice" : "yes") == 0, "%s, from \"%s\": %s",
+		              csv_at(table, row, "food"), source, word);
 	}
 }
 END_TEST
@@ -226,23 +217,22 @@ END_TEST
 static void refused_above(struct process_query *query, struct elevation elevation)
 {
 	struct process process;
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	query->elevation = elevation;
-	ck_assert_msg(!process_find(query, &process, &fault), "%s, %s: %d min", query->food,
-	              query->jar, process.minutes);
+	ck_assert_msg(!process_find(query, &process, &fault), "%s, %s: %d min", query->food, query->jar,
+	              process.minutes);
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 	if (query->method == METHOD_WEIGHTED_GAUGE)
 		ck_assert_ptr_nonnull(strstr(fault.sentence, "15 psi no longer makes 240 F"));
 	if (query->method != METHOD_DIAL_GAUGE)
-		ck_assert_msg(strstr(fault.sentence, "no time is given above 10,000 ft") != NULL,
-		              "%s", fault.sentence);
+		ck_assert_msg(strstr(fault.sentence, "no time is given above 10,000 ft") != NULL, "%s", fault.sentence);
 }
 
 START_TEST(nothing_is_given_above_10000_feet)
 {
 	const struct csv *table = &tables[_i];
-	struct elevation perhaps = {.known = true, .um = OPEN_TOP_FT * FOOT_UM, .slack_um = 1};
+	struct elevation perhaps = { .known = true, .um = OPEN_TOP_FT * FOOT_UM, .slack_um = 1 };
 
 	for (size_t row = 0; row < table->rows; row++) {
 		struct process_query query = query_of(table, row);
@@ -263,8 +253,8 @@ END_TEST
 /* --- invariants ------------------------------------------------------------ */
 
 /* Both sides of every edge that is printed anywhere, and beyond. */
-static const int rising_ft[] = {-200, 0,    500,  1000, 1001, 2000, 2001, 3000,  3001,
-                                4000, 4001, 5000, 6000, 6001, 8000, 8001, 10000, 10001};
+static const int rising_ft[] = { -200, 0,    500,  1000, 1001, 2000, 2001, 3000,  3001,
+	                         4000, 4001, 5000, 6000, 6001, 8000, 8001, 10000, 10001 };
 #define RISING (sizeof(rising_ft) / sizeof(rising_ft[0]))
 
 START_TEST(minutes_never_fall_with_altitude)
@@ -292,8 +282,7 @@ START_TEST(minutes_never_fall_with_altitude)
 				if (!process_find(&query, &process, NULL))
 					continue;
 				ck_assert_msg(process.minutes >= last, "%s, %s, %s at %d ft: %d after %d min",
-				              query.food, query.pack, query.jar, rising_ft[i], process.minutes,
-				              last);
+				              query.food, query.pack, query.jar, rising_ft[i], process.minutes, last);
 				rises += last > 0 && process.minutes > last ? 1 : 0;
 				last = process.minutes;
 			}
@@ -319,8 +308,8 @@ START_TEST(minutes_never_fall_with_jar_size)
 			query.jar = jar_sizes[jar].name;
 			if (!process_find(&query, &process, NULL))
 				continue;
-			ck_assert_msg(process.minutes >= last, "%s, %s, %s: %d after %d min", query.food,
-			              query.pack, query.jar, process.minutes, last);
+			ck_assert_msg(process.minutes >= last, "%s, %s, %s: %d after %d min", query.food, query.pack,
+			              query.jar, process.minutes, last);
 			ck_assert_int_ge(jar_size_index(process.jar_in_table), (int)jar);
 			ck_assert_int_eq(process.jar_sized_up, process.jar != process.jar_in_table);
 			sized_up += process.jar_sized_up ? 1 : 0;
@@ -366,8 +355,7 @@ static void read_band(const char *words, int top_ft, int *low, int *high)
 }
 
 /* All food of an acidity, in all its packs, in pints, at one foot. */
-static int
-check_pressures(enum method method, enum acidity acidity, int ft, int psi)
+static int check_pressures(enum method method, enum acidity acidity, int ft, int psi)
 {
 	int checked = 0;
 	const char *food = NULL;
@@ -379,8 +367,12 @@ check_pressures(enum method method, enum acidity acidity, int ft, int psi)
 		ck_assert(process_acidity(food, &own));
 		while (own == acidity && (pack = process_next_pack(food, method, pack)) != NULL) {
 			struct process_query query = {
-				.food = food, .pack = pack, .jar = "pint", .method = method,
-				.elevation = feet(ft), .pressure_psi = NO_PRESSURE,
+				.food = food,
+				.pack = pack,
+				.jar = "pint",
+				.method = method,
+				.elevation = feet(ft),
+				.pressure_psi = NO_PRESSURE,
 			};
 			struct process process;
 
@@ -442,16 +434,18 @@ START_TEST(sample_bands_of_the_guide_are_met)
 		{ "usda_band_example: peaches hot pint", "peaches", "hot", "pint" },
 		{ "usda_band_example: applesauce hot pint", "applesauce", "hot", "pint" },
 		{ "usda_band_example: cherries hot quart", "cherries whole", "hot", "quart" },
-		{ "usda_band_example: grape juice hot pint or quart", "grape juice", "hot_sterile_jar",
-		  "quart" },
+		{ "usda_band_example: grape juice hot pint or quart", "grape juice", "hot_sterile_jar", "quart" },
 	};
 	int rows = 0;
 
 	for (size_t i = 0; i < physics.rows; i++) {
 		for (size_t s = 0; s < sizeof(samples) / sizeof(samples[0]); s++) {
 			struct process_query query = {
-				.food = samples[s].food, .pack = samples[s].pack, .jar = samples[s].jar,
-				.method = METHOD_BOILING_WATER, .pressure_psi = NO_PRESSURE,
+				.food = samples[s].food,
+				.pack = samples[s].pack,
+				.jar = samples[s].jar,
+				.method = METHOD_BOILING_WATER,
+				.pressure_psi = NO_PRESSURE,
 			};
 			struct process process;
 			int low;
@@ -470,8 +464,7 @@ START_TEST(sample_bands_of_the_guide_are_met)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("process tables");
 	TCase *tests = tcase_create("process tables");

@@ -2,23 +2,25 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/process/process.h"
 #include "engine/process/product.h"
 #include "engine/recipe/recipe.h"
-#include "base/text.h"
 
 /* Is there a process for the product in its usual jar, by some method, at the
  * invented kitchen's elevation? */
-static bool
-can_be_made(const struct product *product)
+static bool can_be_made(const struct product *product)
 {
 	for (int method = 0; method < METHOD_COUNT; method++) {
 		const char *pack = NULL;
 
 		while ((pack = process_next_pack(product->food, (enum method)method, pack)) != NULL) {
 			struct process_query query = {
-				.food = product->food, .pack = pack, .jar = product->usual_jar,
-				.method = (enum method)method, .pressure_psi = NO_PRESSURE,
+				.food = product->food,
+				.pack = pack,
+				.jar = product->usual_jar,
+				.method = (enum method)method,
+				.pressure_psi = NO_PRESSURE,
 				.elevation = { .known = true, .um = 4650 * FOOT_UM },
 			};
 			struct process process;
@@ -37,8 +39,7 @@ START_TEST(every_product_has_a_food_a_jar_and_a_process)
 		const struct product *product = &products[i];
 		enum acidity acidity;
 
-		ck_assert_msg(process_acidity(product->food, &acidity), "%s: no food %s", product->name,
-		              product->food);
+		ck_assert_msg(process_acidity(product->food, &acidity), "%s: no food %s", product->name, product->food);
 		ck_assert_msg(jar_size_named(product->usual_jar) != NULL, "%s: no jar %s", product->name,
 		              product->usual_jar);
 		ck_assert_msg(can_be_made(product), "%s: no process", product->name);
@@ -59,8 +60,7 @@ START_TEST(products_are_found_by_the_name_people_use)
 END_TEST
 
 /* Of an acidified recipe, salt aside. */
-static bool
-acid_goes_in_each_jar(const struct recipe *recipe)
+static bool acid_goes_in_each_jar(const struct recipe *recipe)
 {
 	for (size_t i = 0; recipe->acidity == ACIDITY_ACIDIFIED && i < recipe->ingredient_count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
@@ -72,8 +72,7 @@ acid_goes_in_each_jar(const struct recipe *recipe)
 }
 
 /* Sauces, salsas and the like have their acid in the recipe, and what is low-acid has none. */
-static bool
-acid_is_in_the_recipe(const char *food)
+static bool acid_is_in_the_recipe(const char *food)
 {
 	for (size_t i = 0; i < recipe_count; i++) {
 		if (strcmp(recipes[i].food, food) == 0 && !acid_goes_in_each_jar(&recipes[i]))
@@ -101,8 +100,7 @@ START_TEST(low_acid_products_say_that_they_are)
 		enum acidity acidity;
 
 		ck_assert(process_acidity(products[i].food, &acidity));
-		ck_assert_int_eq(acidity == ACIDITY_LOW_ACID,
-		                 strstr(products[i].caution, "Low-acid") != NULL);
+		ck_assert_int_eq(acidity == ACIDITY_LOW_ACID, strstr(products[i].caution, "Low-acid") != NULL);
 	}
 }
 END_TEST
@@ -123,8 +121,7 @@ START_TEST(no_product_carries_a_trade_mark)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("product");
 	TCase *tests = tcase_create("product");

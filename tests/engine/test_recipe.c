@@ -32,16 +32,19 @@ START_TEST(every_built_in_recipe_is_usable)
 END_TEST
 
 /* Some method must offer a process in this jar at this elevation. */
-static bool
-made_at(const struct recipe *recipe, const char *jar, int64_t feet)
+static bool made_at(const struct recipe *recipe, const char *jar, int64_t feet)
 {
 	for (int method = 0; method < METHOD_COUNT; method++) {
 		const char *pack = NULL;
 
 		while ((pack = process_next_pack(recipe->food, (enum method)method, pack)) != NULL) {
 			struct process_query query = {
-				.food = recipe->food, .pack = pack, .jar = jar, .method = (enum method)method,
-				.pressure_psi = NO_PRESSURE, .elevation = { .known = true, .um = feet * FOOT_UM },
+				.food = recipe->food,
+				.pack = pack,
+				.jar = jar,
+				.method = (enum method)method,
+				.pressure_psi = NO_PRESSURE,
+				.elevation = { .known = true, .um = feet * FOOT_UM },
 			};
 			struct process process;
 
@@ -67,8 +70,8 @@ START_TEST(every_recipe_has_a_process_low_and_high)
 				continue;
 			ck_assert_msg(made_at(recipe, jar_sizes[j].name, 1), "%s: %s at 1 ft", recipe->name,
 			              jar_sizes[j].name);
-			ck_assert_msg(made_at(recipe, jar_sizes[j].name, 4650), "%s: %s at 4,650 ft",
-			              recipe->name, jar_sizes[j].name);
+			ck_assert_msg(made_at(recipe, jar_sizes[j].name, 4650), "%s: %s at 4,650 ft", recipe->name,
+			              jar_sizes[j].name);
 		}
 	}
 }
@@ -120,17 +123,23 @@ END_TEST
 /* --- the table, read a second time and converted apart from bake --------------- */
 
 /* An empty amount is left to a sheet. */
-static int64_t
-amount_of(const char *text, enum supply_kind supply)
+static int64_t amount_of(const char *text, enum supply_kind supply)
 {
 	static const struct {
 		const char *unit;
 		double size; /* uL or mg */
 		double cups;
 	} units[] = {
-		{ "gal", 3785411.784, 16 }, { "cup", 236588.2365, 1 }, { "tbsp", 14786.76478125, 1.0 / 16 },
-		{ "tsp", 4928.92159375, 1.0 / 48 }, { "lb", 453592.37, 0 }, { "oz", 28349.523125, 0 },
-		{ "qt", 946352.946, 4 }, { "pint", 473176.473, 2 }, { "fl_oz", 29573.5295625, 1.0 / 8 }, { "each", 1, 0 },
+		{ "gal", 3785411.784, 16 },
+		{ "cup", 236588.2365, 1 },
+		{ "tbsp", 14786.76478125, 1.0 / 16 },
+		{ "tsp", 4928.92159375, 1.0 / 48 },
+		{ "lb", 453592.37, 0 },
+		{ "oz", 28349.523125, 0 },
+		{ "qt", 946352.946, 4 },
+		{ "pint", 473176.473, 2 },
+		{ "fl_oz", 29573.5295625, 1.0 / 8 },
+		{ "each", 1, 0 },
 	};
 	char *end;
 	double number = strtod(text, &end);
@@ -149,8 +158,7 @@ amount_of(const char *text, enum supply_kind supply)
 }
 
 /* Every line of the file is in the program; how many there are. */
-static size_t
-check_lines(const char *file, bool of_guide)
+static size_t check_lines(const char *file, bool of_guide)
 {
 	struct csv csv = csv_read(file);
 	size_t rows = csv.rows;
@@ -191,8 +199,7 @@ START_TEST(amounts_are_those_of_the_table)
 END_TEST
 
 /* The recipes from `first` on are those of the file; how many there are. */
-static size_t
-check_fields(const char *file, size_t first, bool of_guide)
+static size_t check_fields(const char *file, size_t first, bool of_guide)
 {
 	struct csv csv = csv_read(file);
 	size_t rows = csv.rows;
@@ -217,7 +224,8 @@ check_fields(const char *file, size_t first, bool of_guide)
 		ck_assert_int_eq(recipe->vinegar_percent, of_guide ? csv_number(&csv, row, "vinegar_percent", 0) : 0);
 		ck_assert_str_eq(recipe->not_startable, of_guide ? csv_at(&csv, row, "not_startable") : "");
 		ck_assert_int_eq(recipe->acid_swap, of_guide && strcmp(csv_at(&csv, row, "acid_swap"), "") != 0
-		                                        ? ACID_SWAP_LEMON_FOR_VINEGAR : ACID_SWAP_NONE);
+		                                        ? ACID_SWAP_LEMON_FOR_VINEGAR
+		                                        : ACID_SWAP_NONE);
 	}
 	csv_free(&csv);
 	return rows;
@@ -247,8 +255,7 @@ static const struct recipe good = {
 	},
 };
 
-static void
-refused(const struct recipe *recipe, const char *words)
+static void refused(const struct recipe *recipe, const char *words)
 {
 	struct fault fault = { 0 };
 
@@ -306,10 +313,9 @@ START_TEST(pectin_keeps_its_rules)
 {
 	REFUSED("differ", bad.pectin = PECTIN_LOW_METHOXYL);
 	REFUSED("differ", bad.ingredients[1].supply = SUPPLY_PECTIN_REGULAR);
-	REFUSED("one batch a pot", (bad.pectin = PECTIN_REGULAR, bad.multiple_max = 2,
-	                            bad.ingredients[1].supply = SUPPLY_PECTIN_REGULAR));
-	REFUSED("no gel test", (bad.pectin = PECTIN_REGULAR,
-	                        bad.ingredients[1].supply = SUPPLY_PECTIN_REGULAR));
+	REFUSED("one batch a pot",
+	        (bad.pectin = PECTIN_REGULAR, bad.multiple_max = 2, bad.ingredients[1].supply = SUPPLY_PECTIN_REGULAR));
+	REFUSED("no gel test", (bad.pectin = PECTIN_REGULAR, bad.ingredients[1].supply = SUPPLY_PECTIN_REGULAR));
 }
 END_TEST
 
@@ -343,12 +349,12 @@ END_TEST
 /* Colorado State and Penn State Extension: bottled, not fresh. */
 START_TEST(fresh_lemon_juice_is_refused_with_the_reason)
 {
-	REFUSED("varies in strength", (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE,
-	                               bad.ingredients[0].name = "Fresh lemon juice"));
-	REFUSED("varies in strength", (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE,
-	                               bad.ingredients[0].form = "freshly squeezed"));
-	REFUSED("varies in strength", (bad.ingredients[0].supply = SUPPLY_OTHER,
-	                               bad.ingredients[0].name = "lemon juice"));
+	REFUSED("varies in strength",
+	        (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE, bad.ingredients[0].name = "Fresh lemon juice"));
+	REFUSED("varies in strength",
+	        (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE, bad.ingredients[0].form = "freshly squeezed"));
+	REFUSED("varies in strength",
+	        (bad.ingredients[0].supply = SUPPLY_OTHER, bad.ingredients[0].name = "lemon juice"));
 }
 END_TEST
 
@@ -357,8 +363,8 @@ START_TEST(a_known_ingredient_is_known_and_of_its_ledger)
 {
 	REFUSED("no known ingredient", bad.ingredients[0].known = "moon plum");
 	REFUSED("supply of sugar", bad.ingredients[1].known = "pumpkin");
-	REFUSED("varies in strength", (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE,
-	                               bad.ingredients[0].known = "fresh lemon juice"));
+	REFUSED("varies in strength",
+	        (bad.ingredients[0].supply = SUPPLY_LEMON_JUICE, bad.ingredients[0].known = "fresh lemon juice"));
 	{
 		struct recipe picked = good;
 
@@ -374,9 +380,8 @@ START_TEST(tomatoes_without_the_published_acid_are_refused)
 	struct recipe tomatoes = *recipe_named("crushed tomatoes");
 
 	ck_assert(recipe_check(&tomatoes, NULL));
-	ck_assert_int_eq(tomatoes.ingredients[1].amount,
-	                 acid_for_jar(food_named("tomatoes crushed")->acid_rule, ACID_LEMON_JUICE,
-	                              jar_size_named("quart")));
+	ck_assert_int_eq(tomatoes.ingredients[1].amount, acid_for_jar(food_named("tomatoes crushed")->acid_rule,
+	                                                              ACID_LEMON_JUICE, jar_size_named("quart")));
 	tomatoes.ingredients[1].amount--;
 	refused(&tomatoes, "acid in every jar");
 	tomatoes.ingredients[1].amount++;
@@ -431,8 +436,7 @@ START_TEST(no_recipe_carries_a_trade_mark)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("recipe");
 	TCase *tests = tcase_create("recipe");

@@ -10,16 +10,15 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/amount.h"
 #include "engine/process/product.h"
+#include "engine/recipe/amount.h"
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 #include "support/csv.h"
 
 #define GUIDE "USDA AIB 539 (rev. 2015)"
 
-static const struct recipe *
-recipe_of(const char *name)
+static const struct recipe *recipe_of(const char *name)
 {
 	const struct recipe *recipe = recipe_named(name);
 
@@ -27,8 +26,7 @@ recipe_of(const char *name)
 	return recipe;
 }
 
-static const struct ingredient *
-line_of(const struct recipe *recipe, const char *name)
+static const struct ingredient *line_of(const struct recipe *recipe, const char *name)
 {
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		if (strcmp(recipe->ingredients[i].name, name) == 0)
@@ -38,8 +36,7 @@ line_of(const struct recipe *recipe, const char *name)
 	return NULL;
 }
 
-static bool
-is_of_guide(const struct recipe *recipe)
+static bool is_of_guide(const struct recipe *recipe)
 {
 	return strncmp(recipe->source, GUIDE, strlen(GUIDE)) == 0;
 }
@@ -103,20 +100,21 @@ END_TEST
 
 /* --- minutes ------------------------------------------------------------------------- */
 
-static struct process
-process_at(const struct csv *csv, size_t row, int feet)
+static struct process process_at(const struct csv *csv, size_t row, int feet)
 {
 	struct process_query query = {
-		.food = recipe_of(csv_at(csv, row, "recipe"))->food, .pack = csv_at(csv, row, "pack"),
-		.jar = csv_at(csv, row, "jar"), .pressure_psi = csv_number(csv, row, "pressure_psi", NO_PRESSURE),
+		.food = recipe_of(csv_at(csv, row, "recipe"))->food,
+		.pack = csv_at(csv, row, "pack"),
+		.jar = csv_at(csv, row, "jar"),
+		.pressure_psi = csv_number(csv, row, "pressure_psi", NO_PRESSURE),
 		.elevation = { .known = true, .um = feet * FOOT_UM },
 	};
 	struct process process = { 0 };
 	struct fault fault = { 0 };
 
 	ck_assert(method_from_name(csv_at(csv, row, "method"), &query.method));
-	ck_assert_msg(process_find(&query, &process, &fault), "%s at %d ft: %s", csv_at(csv, row, "recipe"),
-	              feet, fault.sentence);
+	ck_assert_msg(process_find(&query, &process, &fault), "%s at %d ft: %s", csv_at(csv, row, "recipe"), feet,
+	              fault.sentence);
 	return process;
 }
 
@@ -146,8 +144,7 @@ START_TEST(the_process_of_a_recipe_is_the_one_printed_with_it)
 END_TEST
 
 /* Is there a printed line for this recipe, pack and jar at that height? */
-static bool
-printed_at(const struct csv *csv, const struct recipe *recipe, const char *pack, const char *jar, int feet)
+static bool printed_at(const struct csv *csv, const struct recipe *recipe, const char *pack, const char *jar, int feet)
 {
 	for (size_t row = 0; row < csv->rows; row++) {
 		if (strcmp(csv_at(csv, row, "recipe"), recipe->name) == 0 &&
@@ -159,8 +156,7 @@ printed_at(const struct csv *csv, const struct recipe *recipe, const char *pack,
 }
 
 /* Has the table a row of this very jar, by any method? */
-static bool
-tested_in(const char *food, const char *pack, const char *name)
+static bool tested_in(const char *food, const char *pack, const char *name)
 {
 	for (int method = 0; method < METHOD_COUNT; method++) {
 		const struct jar_size *jar = NULL;
@@ -173,8 +169,7 @@ tested_in(const char *food, const char *pack, const char *name)
 	return false;
 }
 
-static void
-check_printed(const struct csv *csv, const struct recipe *recipe, const char *pack)
+static void check_printed(const struct csv *csv, const struct recipe *recipe, const char *pack)
 {
 	for (size_t i = 0; i < jar_size_count; i++) {
 		const char *jar = jar_sizes[i].name;
@@ -275,8 +270,7 @@ static const struct {
 
 /* Cups and spoons of the page against what was baked, a uL or mg for rounding.  Salt
  * and butter are told in spoons and kept by weight. */
-static void
-same_amount(const struct recipe *recipe, const struct ingredient *line, const char *words, int64_t amount)
+static void same_amount(const struct recipe *recipe, const struct ingredient *line, const char *words, int64_t amount)
 {
 	bool spoons = line->supply == SUPPLY_SALT || line->supply == SUPPLY_BUTTER;
 	int64_t read = 0;
@@ -284,7 +278,8 @@ same_amount(const struct recipe *recipe, const struct ingredient *line, const ch
 
 	if (words[0] != '\0')
 		ck_assert_msg(amount_read(words, spoons ? MEASURE_VOLUME : line->measure,
-		                          spoons ? SUPPLY_OTHER : line->supply, &read, &fault), "%s", fault.sentence);
+		                          spoons ? SUPPLY_OTHER : line->supply, &read, &fault),
+		              "%s", fault.sentence);
 	if (spoons)
 		read = (int64_t)((double)read / 236588.2365 * (double)supply_mg_per_cup(line->supply) + 0.5);
 	ck_assert_msg(llabs(read - amount) <= 1, "%s: %s is %lld, printed %s", recipe->name, line->name,
@@ -312,10 +307,10 @@ START_TEST(the_lemon_juice_of_a_pie_filling_belongs_to_its_size)
 		const char *recipe;
 		const char *lemon;
 	} fillings[] = {
-		{ "apple pie filling, 1 quart", "2 tbsp" }, { "apple pie filling, 7 quarts", "3/4 cup" },
+		{ "apple pie filling, 1 quart", "2 tbsp" },     { "apple pie filling, 7 quarts", "3/4 cup" },
 		{ "blueberry pie filling, 1 quart", "3 tbsp" }, { "blueberry pie filling, 7 quarts", "1/2 cup" },
-		{ "cherry pie filling, 1 quart", "4 tsp" }, { "cherry pie filling, 7 quarts", "1/2 cup" },
-		{ "peach pie filling, 1 quart", "1/4 cup" }, { "peach pie filling, 7 quarts", "1 3/4 cups" },
+		{ "cherry pie filling, 1 quart", "4 tsp" },     { "cherry pie filling, 7 quarts", "1/2 cup" },
+		{ "peach pie filling, 1 quart", "1/4 cup" },    { "peach pie filling, 7 quarts", "1 3/4 cups" },
 	};
 
 	for (size_t i = 0; i < sizeof(fillings) / sizeof(fillings[0]); i++) {
@@ -347,7 +342,9 @@ END_TEST
 START_TEST(disputed_yields_are_not_used)
 {
 	static const char *const names[] = {
-		"blackberry jelly without added pectin", "grape jelly without added pectin", "plum jelly",
+		"blackberry jelly without added pectin",
+		"grape jelly without added pectin",
+		"plum jelly",
 	};
 
 	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++)
@@ -497,8 +494,7 @@ END_TEST
 
 /* --- steps ------------------------------------------------------------------------------ */
 
-static const struct recipe_step *
-step_of(const char *name, size_t number)
+static const struct recipe_step *step_of(const char *name, size_t number)
 {
 	const struct recipe_step *steps;
 
@@ -507,8 +503,7 @@ step_of(const char *name, size_t number)
 	return &steps[number - 1];
 }
 
-static void
-takes(const char *name, size_t number, const char *time, const char *page)
+static void takes(const char *name, size_t number, const char *time, const char *page)
 {
 	const struct recipe_step *step = step_of(name, number);
 	char words[40];
@@ -611,8 +606,7 @@ START_TEST(nothing_of_the_guide_names_a_brand)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("recipe_guide");
 	TCase *tests = tcase_create("recipe_guide");

@@ -17,16 +17,48 @@
 static struct facts quiet(enum rule_about about)
 {
 	return (struct facts){
-		.about = about, .station = "Big kettle", .digit = 1, .lot = "2026-09-14-B1", .product = "quince jelly",
-		.phase = "come-up", .why = about == ABOUT_KEY ? NULL : "a reason", .step = "full rolling boil",
-		.elevation_known = true, .elevation = "4,650 ft", .elevation_before = "300 ft", .boil_side = "hotter",
-		.storage_mf = FACT_NOT_READ, .wait_limit_ms = 20 * MINUTE, .kept_lot = "2025-09-01-B2",
-		.acidity = ACIDITY_ACID, .jars = 9, .minutes = 10, .here_words = "it is 15 min", .hold_ms = 10 * MINUTE,
-		.held_ms = 10 * MINUTE, .vent_ms = 10 * MINUTE, .hold_starts = 1, .seals_due_in_ms = HOUR,
-		.window_in_ms = 24 * HOUR, .window_hours = 24, .published = true, .some_canner = true,
-		.pressure_canner = true, .wall_way = "on", .planned_ms = 30 * MINUTE, .fate = "reprocess",
-		.gauge_words = "no check is on record", .box = "Box A", .lids = 60, .person = "AB", .supply = "pints",
-		.stock = 10, .stock_words = "10", .needed_words = "12", .multiple = 1, .multiple_max = 4,
+		.about = about,
+		.station = "Big kettle",
+		.digit = 1,
+		.lot = "2026-09-14-B1",
+		.product = "quince jelly",
+		.phase = "come-up",
+		.why = about == ABOUT_KEY ? NULL : "a reason",
+		.step = "full rolling boil",
+		.elevation_known = true,
+		.elevation = "4,650 ft",
+		.elevation_before = "300 ft",
+		.boil_side = "hotter",
+		.storage_mf = FACT_NOT_READ,
+		.wait_limit_ms = 20 * MINUTE,
+		.kept_lot = "2025-09-01-B2",
+		.acidity = ACIDITY_ACID,
+		.jars = 9,
+		.minutes = 10,
+		.here_words = "it is 15 min",
+		.hold_ms = 10 * MINUTE,
+		.held_ms = 10 * MINUTE,
+		.vent_ms = 10 * MINUTE,
+		.hold_starts = 1,
+		.seals_due_in_ms = HOUR,
+		.window_in_ms = 24 * HOUR,
+		.window_hours = 24,
+		.published = true,
+		.some_canner = true,
+		.pressure_canner = true,
+		.wall_way = "on",
+		.planned_ms = 30 * MINUTE,
+		.fate = "reprocess",
+		.gauge_words = "no check is on record",
+		.box = "Box A",
+		.lids = 60,
+		.person = "AB",
+		.supply = "pints",
+		.stock = 10,
+		.stock_words = "10",
+		.needed_words = "12",
+		.multiple = 1,
+		.multiple_max = 4,
 	};
 }
 
@@ -110,7 +142,7 @@ END_TEST
 
 START_TEST(an_unknown_name_in_a_sentence_is_noticed)
 {
-	struct rule rule = {.sentence = "{station}: {nothing of the kind}"};
+	struct rule rule = { .sentence = "{station}: {nothing of the kind}" };
 	struct facts facts = quiet(ABOUT_HOUSE);
 	char sentence[100];
 	struct text text = TEXT_OVER(sentence);
@@ -278,8 +310,18 @@ END_TEST
 
 /* What can be wrong with a load, and how far its jars are: bits of a number, so that all
  * of it is gone through together. */
-enum { HELD_SHORT = 1, VENTED_SHORT = 2, MARKED = 4, ON_RACK = 8, NO_FATE = 16, WINDOW = 32, OVER = 64, COLD = 128, SLOW = 256,
-       ALL_BITS = 512 };
+enum {
+	HELD_SHORT = 1,
+	VENTED_SHORT = 2,
+	MARKED = 4,
+	ON_RACK = 8,
+	NO_FATE = 16,
+	WINDOW = 32,
+	OVER = 64,
+	COLD = 128,
+	SLOW = 256,
+	ALL_BITS = 512
+};
 
 static struct facts load_in_a_bad_way(int bits)
 {
@@ -309,8 +351,10 @@ static struct facts load_in_a_bad_way(int bits)
  * one that says to discard. */
 START_TEST(of_one_load_only_what_can_still_be_done_is_said)
 {
-	static const char *const ids[] = {"hold-short", "vent-short", "process-not-valid", "jars-without-fate",
-	                                  "window-closed", "not-valid-cold", "not-processed", "low-acid-slow-heat"};
+	static const char *const ids[] = {
+		"hold-short",    "vent-short",     "process-not-valid", "jars-without-fate",
+		"window-closed", "not-valid-cold", "not-processed",     "low-acid-slow-heat"
+	};
 	int said = 0;
 
 	for (int bits = 0; bits < ALL_BITS; bits++) {
@@ -321,8 +365,8 @@ START_TEST(of_one_load_only_what_can_still_be_done_is_said)
 
 		for (size_t i = 0; i < sizeof(ids) / sizeof(ids[0]); i++)
 			fired += due(ids[i], &facts) <= 0;
-		ck_assert_msg(fired == (over || (facts.not_valid && !decided) || facts.fateless > 0), "%d at once, bits %d", fired,
-		              bits);
+		ck_assert_msg(fired == (over || (facts.not_valid && !decided) || facts.fateless > 0),
+		              "%d at once, bits %d", fired, bits);
 		ck_assert_msg((due("window-closed", &facts) <= 0) == over, "bits %d", bits);
 		said += fired;
 	}
@@ -335,11 +379,14 @@ START_TEST(what_was_never_heated_is_not_told_to_be_done_again)
 	struct facts facts = load_in_a_bad_way(MARKED | COLD);
 
 	facts.digit = 3;
-	fires("not-valid-cold", &facts, "Take 2026-09-14-B1 back (3, u), put it right and load it anew, or give it up (x)");
+	fires("not-valid-cold", &facts,
+	      "Take 2026-09-14-B1 back (3, u), put it right and load it anew, or give it up (x)");
 	facts = load_in_a_bad_way(MARKED | COLD | ON_RACK | NO_FATE);
-	fires("not-processed", &facts, "fridge, freezer, put right and processed, or discard. Nothing was heated (a reason).");
+	fires("not-processed", &facts,
+	      "fridge, freezer, put right and processed, or discard. Nothing was heated (a reason).");
 	facts = load_in_a_bad_way(MARKED | SLOW);
-	fires("low-acid-slow-heat", &facts, "discard it (f), do not taste: low-acid, 2 h 1 min without the heat of a hold");
+	fires("low-acid-slow-heat", &facts,
+	      "discard it (f), do not taste: low-acid, 2 h 1 min without the heat of a hold");
 }
 END_TEST
 
@@ -347,7 +394,8 @@ START_TEST(before_the_window_closes_the_cause_is_said_and_all_that_can_be_done)
 {
 	struct facts facts = load_in_a_bad_way(HELD_SHORT | VENTED_SHORT | ON_RACK | NO_FATE | WINDOW);
 
-	fires("hold-short", &facts, "Redo 2026-09-14-B1 in full within 2 h, or fridge, freezer, discard (x, on the rack");
+	fires("hold-short", &facts,
+	      "Redo 2026-09-14-B1 in full within 2 h, or fridge, freezer, discard (x, on the rack");
 	never("vent-short", &facts);
 	never("process-not-valid", &facts);
 	never("jars-without-fate", &facts);
@@ -779,13 +827,15 @@ START_TEST(failures_clearly_above_the_others)
 		const char *id;
 		enum rule_about about;
 	} clusters[] = {
-		{"lid-box-failures", ABOUT_LID_BOX}, {"canner-failures", ABOUT_STATION}, {"person-failures", ABOUT_PERSON},
+		{ "lid-box-failures", ABOUT_LID_BOX },
+		{ "canner-failures", ABOUT_STATION },
+		{ "person-failures", ABOUT_PERSON },
 	};
 	struct facts facts = quiet(clusters[_i].about);
 
-	facts.seals = (struct two_groups){.looked = 10, .failed = 3, .others_looked = 60, .others_failed = 2};
+	facts.seals = (struct two_groups){ .looked = 10, .failed = 3, .others_looked = 60, .others_failed = 2 };
 	never(clusters[_i].id, &facts); /* 0.0187 */
-	facts.seals.others_looked = 90;  /* 0.0066 */
+	facts.seals.others_looked = 90; /* 0.0066 */
 	fires(clusters[_i].id, &facts, "2 of 90");
 	facts.seals.others_looked = 0;
 	facts.seals.others_failed = 0;
@@ -818,12 +868,12 @@ START_TEST(supplies_below_what_is_needed)
 		enum supply_kind kind;
 		bool is_lids;
 	} kinds[] = {
-		{"jars-short", SUPPLY_JAR, false},          {"lids-short", SUPPLY_OTHER, true},
-		{"acid-short", SUPPLY_LEMON_JUICE, false},  {"acid-short", SUPPLY_CITRIC_ACID, false},
-		{"acid-short", SUPPLY_VINEGAR, false},      {"sugar-short", SUPPLY_SUGAR, false},
-		{"supply-short", SUPPLY_PECTIN_LOW, false}, {"supply-short", SUPPLY_CALCIUM_SOLUTION, false},
+		{ "jars-short", SUPPLY_JAR, false },          { "lids-short", SUPPLY_OTHER, true },
+		{ "acid-short", SUPPLY_LEMON_JUICE, false },  { "acid-short", SUPPLY_CITRIC_ACID, false },
+		{ "acid-short", SUPPLY_VINEGAR, false },      { "sugar-short", SUPPLY_SUGAR, false },
+		{ "supply-short", SUPPLY_PECTIN_LOW, false }, { "supply-short", SUPPLY_CALCIUM_SOLUTION, false },
 	};
-	static const char *const all[] = {"jars-short", "lids-short", "acid-short", "sugar-short", "supply-short"};
+	static const char *const all[] = { "jars-short", "lids-short", "acid-short", "sugar-short", "supply-short" };
 	struct facts facts = quiet(ABOUT_SUPPLY);
 
 	facts.supply_kind = kinds[_i].kind;

@@ -6,8 +6,7 @@
 
 #define QUART_UL INT64_C(946353)
 
-static const struct recipe *
-recipe(const char *name)
+static const struct recipe *recipe(const char *name)
 {
 	const struct recipe *found = recipe_named(name);
 
@@ -17,8 +16,7 @@ recipe(const char *name)
 
 /* A built-in recipe completed with an invented sheet: 5 tsp of pectin (3 g each), 3 tsp
  * of calcium solution, no acid, four batches a pot. */
-static struct recipe
-completed(const char *name)
+static struct recipe completed(const char *name)
 {
 	struct recipe copy = *recipe(name);
 
@@ -32,8 +30,7 @@ completed(const char *name)
 	return copy;
 }
 
-static const struct measured *
-line(const struct scaled *scaled, const char *name)
+static const struct measured *line(const struct scaled *scaled, const char *name)
 {
 	for (size_t i = 0; i < scaled->count; i++) {
 		if (strcmp(scaled->lines[i].ingredient->name, name) == 0)
@@ -135,7 +132,8 @@ START_TEST(a_recipe_that_waits_for_its_sheet_is_refused)
 	ck_assert(scale_lines(&jelly, 1, UNITS_US, "pint", &scaled, NULL));
 	ck_assert(!scale_lines(waits, 1, UNITS_US, "pint", &scaled, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	ck_assert_ptr_nonnull(strstr(fault.sentence, "The sheet's amounts of apple jelly, low sugar are not known yet"));
+	ck_assert_ptr_nonnull(
+	    strstr(fault.sentence, "The sheet's amounts of apple jelly, low sugar are not known yet"));
 	ck_assert(!scale_recipe(waits, 1, 0, UNITS_US, "pint", &scaled, &fault));
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
 	ck_assert(!pot_yield(waits, 1, "pint", &yield, &fault));
@@ -189,8 +187,7 @@ START_TEST(a_rounding_over_two_percent_is_marked)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("scaling");
 	TCase *tests = tcase_create("scaling");

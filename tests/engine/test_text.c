@@ -74,8 +74,7 @@ START_TEST(names_differ_only_in_what_a_person_hears)
 }
 END_TEST
 
-static const char *
-duration(long long seconds)
+static const char *duration(long long seconds)
 {
 	static char buffer[40];
 	struct text text = TEXT_OVER(buffer);
@@ -89,7 +88,7 @@ START_TEST(hours_read_as_people_say_them)
 	static const struct {
 		long long minutes;
 		const char *words;
-	} said[] = {{0, "0 min"}, {59, "59 min"}, {60, "1 h"}, {120, "2 h"}, {192, "3 h 12 min"}};
+	} said[] = { { 0, "0 min" }, { 59, "59 min" }, { 60, "1 h" }, { 120, "2 h" }, { 192, "3 h 12 min" } };
 
 	for (size_t i = 0; i < sizeof(said) / sizeof(said[0]); i++) {
 		char buffer[32];
@@ -114,8 +113,7 @@ START_TEST(durations_read_like_a_kitchen_clock)
 }
 END_TEST
 
-static const char *
-grouped(long long number)
+static const char *grouped(long long number)
 {
 	static char buffer[40];
 	struct text text = TEXT_OVER(buffer);
@@ -177,7 +175,8 @@ END_TEST
 START_TEST(signs_beyond_ascii_are_told_from_letters)
 {
 	static const uint32_t signs[] = { 0x2014, 0x201c, 0x2022, 0xb0, 0x2192, 0x1f351, 0xfe0f, 0x3002, 0xa0, 0xd7 };
-	static const uint32_t letters[] = { 'a', '0', 0xe9, 0xaa, 0xb2, 0xbd, 0x3b1, 0x2460, 0x3042, 0x30fc, 0x4e00, 0x301 };
+	static const uint32_t letters[] = { 'a',   '0',    0xe9,   0xaa,   0xb2,   0xbd,
+		                            0x3b1, 0x2460, 0x3042, 0x30fc, 0x4e00, 0x301 };
 
 	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++)
 		ck_assert_msg(utf8_is_sign(signs[i]), "U+%04X", signs[i]);
@@ -186,8 +185,7 @@ START_TEST(signs_beyond_ascii_are_told_from_letters)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("text");
 	TCase *tests = tcase_create("text");

@@ -11,26 +11,25 @@ static bool offered(const struct process_row *row)
 	return row->confirmed == CONFIRMED_YES || row->confirmed == CONFIRMED_PRACTICE;
 }
 
-static struct process_query ask(const char *food, const char *pack, const char *jar,
-                                enum method method, int ft)
+static struct process_query ask(const char *food, const char *pack, const char *jar, enum method method, int ft)
 {
 	return (struct process_query){
-	    .food = food,
-	    .pack = pack,
-	    .jar = jar,
-	    .method = method,
-	    .elevation = {.known = true, .um = ft * FOOT_UM},
-	    .pressure_psi = NO_PRESSURE,
+		.food = food,
+		.pack = pack,
+		.jar = jar,
+		.method = method,
+		.elevation = { .known = true, .um = ft * FOOT_UM },
+		.pressure_psi = NO_PRESSURE,
 	};
 }
 
 static void refused(const struct process_query *query)
 {
-	struct process process = {.minutes = 7};
-	struct fault fault = {0};
+	struct process process = { .minutes = 7 };
+	struct fault fault = { 0 };
 
-	ck_assert_msg(!process_find(query, &process, &fault), "%s, %s is given %d min", query->food,
-	              query->jar, process.minutes);
+	ck_assert_msg(!process_find(query, &process, &fault), "%s, %s is given %d min", query->food, query->jar,
+	              process.minutes);
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 	ck_assert_msg(strstr(fault.sentence, "not confirmed") != NULL, "%s", fault.sentence);
 	ck_assert_ptr_nonnull(strstr(fault.sentence, query->food));
@@ -40,8 +39,8 @@ static void refused(const struct process_query *query)
 
 static struct process given(const struct process_query *query)
 {
-	struct process process = {0};
-	struct fault fault = {0};
+	struct process process = { 0 };
+	struct fault fault = { 0 };
 
 	ck_assert_msg(process_find(query, &process, &fault), "%s", fault.sentence);
 	ck_assert(offered(process.row));
@@ -60,8 +59,7 @@ START_TEST(every_row_is_given_or_refused_by_its_word)
 {
 	for (size_t i = 0; i < process_row_count; i++) {
 		const struct process_row *row = &process_rows[i];
-		struct process_query query =
-		    ask(row->food, row->pack, jar_sizes[row->jar].name, row->method, 0);
+		struct process_query query = ask(row->food, row->pack, jar_sizes[row->jar].name, row->method, 0);
 
 		query.elevation.um = row->alt_min_ft * FOOT_UM;
 		query.pressure_psi = row->pressure_psi;
@@ -99,8 +97,7 @@ END_TEST
 
 START_TEST(an_unconfirmed_jar_is_not_passed_over_for_a_larger_one)
 {
-	struct process_query query =
-	    ask("moon cherries", "hot", "half_pint", METHOD_BOILING_WATER, 0);
+	struct process_query query = ask("moon cherries", "hot", "half_pint", METHOD_BOILING_WATER, 0);
 
 	refused(&query);
 	query.jar = "twelve_ounce";
@@ -128,8 +125,7 @@ END_TEST
 
 START_TEST(the_pickers_pass_over_what_cannot_be_made)
 {
-	const struct jar_size *jar =
-	    process_next_jar("moon cherries", METHOD_BOILING_WATER, "hot", NULL);
+	const struct jar_size *jar = process_next_jar("moon cherries", METHOD_BOILING_WATER, "hot", NULL);
 
 	ck_assert_str_eq(process_next_food(METHOD_BOILING_WATER, NULL), "moon plums");
 	ck_assert_str_eq(process_next_food(METHOD_BOILING_WATER, "moon plums"), "moon grapes");

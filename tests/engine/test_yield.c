@@ -12,10 +12,10 @@ static const struct {
 	double density;
 	double tolerance;
 } published[] = {
-	{ 0, 0.99823, 0.00001 }, { 5, 1.01784, 0.0003 }, { 10, 1.03813, 0.0003 },
-	{ 15, 1.05916, 0.0003 }, { 20, 1.08094, 0.0003 }, { 25, 1.10354, 0.0003 },
-	{ 30, 1.12698, 0.0003 }, { 35, 1.15127, 0.0003 }, { 37, 1.16124, 0.0003 },
-	{ 40, 1.1764, 0.0005 }, { 50, 1.2296, 0.0005 }, { 60, 1.2865, 0.002 }, { 65, 1.3163, 0.002 },
+	{ 0, 0.99823, 0.00001 }, { 5, 1.01784, 0.0003 },  { 10, 1.03813, 0.0003 }, { 15, 1.05916, 0.0003 },
+	{ 20, 1.08094, 0.0003 }, { 25, 1.10354, 0.0003 }, { 30, 1.12698, 0.0003 }, { 35, 1.15127, 0.0003 },
+	{ 37, 1.16124, 0.0003 }, { 40, 1.1764, 0.0005 },  { 50, 1.2296, 0.0005 },  { 60, 1.2865, 0.002 },
+	{ 65, 1.3163, 0.002 },
 };
 
 START_TEST(densities_are_the_published_ones)
@@ -32,11 +32,10 @@ START_TEST(sugar_and_water_fill_what_the_density_says)
 	for (size_t i = 1; i < sizeof(published) / sizeof(published[0]); i++) {
 		double sugar_g = 10.0 * published[i].brix; /* in a kilogram of solution */
 		double water_ml = (1000.0 - sugar_g) / 0.99823;
-		double sum_ml = water_ml + (double)dissolved_sugar_ul((int64_t)(sugar_g * 1000 + 0.5),
-		                                                      published[i].brix) / 1000.0;
+		double sum_ml =
+		    water_ml + (double)dissolved_sugar_ul((int64_t)(sugar_g * 1000 + 0.5), published[i].brix) / 1000.0;
 
-		ck_assert_double_eq_tol(sum_ml, 1000.0 / published[i].density,
-		                        1000.0 * published[i].tolerance);
+		ck_assert_double_eq_tol(sum_ml, 1000.0 / published[i].density, 1000.0 * published[i].tolerance);
 	}
 }
 END_TEST
@@ -58,8 +57,7 @@ END_TEST
 
 /* A built-in recipe, completed with an invented sheet where it waits for one: 4 tsp of
  * pectin (3 g each), 1/3 cup of calcium solution, four batches a pot. */
-static struct recipe
-completed(const char *name)
+static struct recipe completed(const char *name)
 {
 	struct recipe copy = *recipe_named(name);
 
@@ -75,8 +73,7 @@ completed(const char *name)
 	return copy;
 }
 
-static struct yield
-yield_of(const char *name, int multiple, const char *jar)
+static struct yield yield_of(const char *name, int multiple, const char *jar)
 {
 	struct recipe recipe = completed(name);
 	struct yield yield;
@@ -125,8 +122,7 @@ START_TEST(printed_yields_lie_within_the_range)
 		struct yield yield = yield_of(printed[i].recipe, 1, printed[i].jar);
 
 		ck_assert_msg(yield.jars_low <= printed[i].high && yield.jars_high >= printed[i].low &&
-		              yield.jars_likely >= printed[i].low - 1 &&
-		              yield.jars_likely <= printed[i].high + 1,
+		                  yield.jars_likely >= printed[i].low - 1 && yield.jars_likely <= printed[i].high + 1,
 		              "%s: %d to %d, likely %d", printed[i].recipe, yield.jars_low, yield.jars_high,
 		              yield.jars_likely);
 	}
@@ -174,8 +170,7 @@ START_TEST(a_jar_takes_less_the_larger_its_headspace)
 }
 END_TEST
 
-int
-main(void)
+int main(void)
 {
 	Suite *suite = suite_create("yield");
 	TCase *tests = tcase_create("yield");

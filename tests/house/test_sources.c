@@ -15,12 +15,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/rules/rule.h"
 #include "base/text.h"
+#include "engine/rules/rule.h"
 #include "kitchen/board/phases.h"
 #include "support/csv.h"
 
-#define CODES_MAX  80
+#define CODES_MAX 80
 #define CODE_BYTES 40
 #define WORD_BYTES 40
 #define PATH_BYTES 1024
@@ -30,7 +30,7 @@ static size_t code_count;
 
 /* Capitals that are no publication. */
 static const char *const other_words[] = {
-    "NOT", "VALID", "UNKNOWN", "NOAA", "NASA", "IF97", "II", "US", "UTC",
+	"NOT", "VALID", "UNKNOWN", "NOAA", "NASA", "IF97", "II", "US", "UTC",
 };
 
 /* --- the tables of codes -------------------------------------------------------------- */
@@ -181,8 +181,7 @@ static bool looks_like_code(const char *word)
 	size_t rest = capitals + (word[capitals] == '-' ? 1 : 0) + digits;
 
 	if (word[rest] != '\0')
-		return capitals >= 2 && word[capitals] == '-' &&
-		       isupper((unsigned char)word[capitals + 1]) &&
+		return capitals >= 2 && word[capitals] == '-' && isupper((unsigned char)word[capitals + 1]) &&
 		       strspn(word, "ABCDEFGHIJKLMNOPQRSTUVWXYZ-") == strlen(word);
 	return capitals >= 2 || (capitals == 1 && digits >= 3);
 }
@@ -248,28 +247,28 @@ static bool source_is_known(const char *source)
 START_TEST(a_source_without_a_code_of_the_list_is_told)
 {
 	static const char *const good[] = {
-	    "USDA AIB 539 (rev. 2015), Guide 2, page 2-6",
-	    "A539",
-	    "MSU-593",
-	    "MSU sheet 01600889",
-	    "10 min: A539, PNW421, KSU; redo: common practice, no source",
-	    "from memory (trade usage)",
-	    "AIB 539 (acid; vinegar: not); our arithmetic",
+		"USDA AIB 539 (rev. 2015), Guide 2, page 2-6",
+		"A539",
+		"MSU-593",
+		"MSU sheet 01600889",
+		"10 min: A539, PNW421, KSU; redo: common practice, no source",
+		"from memory (trade usage)",
+		"AIB 539 (acid; vinegar: not); our arithmetic",
 	};
 	static const char *const bad[] = {
-	    "",
-	    "a friend",
-	    "XYZ",
-	    "A5391",
-	    "MSU-",
-	    "MSU-x",
-	    "UNLW",
-	    "A539; a friend",
-	    "A539, XYZ-12",
-	    "10 min: a page of a garden",
-	    "A539, Q1234",
-	    "memory",
-	    "UNL-Q",
+		"",
+		"a friend",
+		"XYZ",
+		"A5391",
+		"MSU-",
+		"MSU-x",
+		"UNLW",
+		"A539; a friend",
+		"A539, XYZ-12",
+		"10 min: a page of a garden",
+		"A539, Q1234",
+		"memory",
+		"UNL-Q",
 	};
 
 	for (size_t i = 0; i < sizeof(good) / sizeof(good[0]); i++)
@@ -304,9 +303,8 @@ START_TEST(every_source_column_of_the_tables_names_known_sources)
 		csv = csv_read(strrchr(found.gl_pathv[i], '/') + 1);
 		ck_assert_uint_gt(csv.rows, 0);
 		for (size_t row = 0; row < csv.rows; row++)
-			ck_assert_msg(source_is_known(csv_at(&csv, row, "source")),
-			              "%s, row %zu: %s", found.gl_pathv[i], row + 2,
-			              csv_at(&csv, row, "source"));
+			ck_assert_msg(source_is_known(csv_at(&csv, row, "source")), "%s, row %zu: %s",
+			              found.gl_pathv[i], row + 2, csv_at(&csv, row, "source"));
 		csv_free(&csv);
 		tables++;
 	}
@@ -318,8 +316,7 @@ END_TEST
 START_TEST(every_rule_names_known_sources)
 {
 	for (size_t i = 0; i < rule_count; i++)
-		ck_assert_msg(source_is_known(rules[i].source), "%s: %s", rules[i].id,
-		              rules[i].source);
+		ck_assert_msg(source_is_known(rules[i].source), "%s: %s", rules[i].id, rules[i].source);
 }
 END_TEST
 
@@ -330,8 +327,8 @@ START_TEST(every_phase_names_known_sources)
 
 		ck_assert_ptr_nonnull(rule);
 		for (; rule != NULL; rule = phase_rule_next((enum station_kind)kind, rule))
-			ck_assert_msg(source_is_known(rule->source), "%s: %s",
-			              phase_name_stored(rule->name), rule->source);
+			ck_assert_msg(source_is_known(rule->source), "%s: %s", phase_name_stored(rule->name),
+			              rule->source);
 	}
 }
 END_TEST
@@ -351,8 +348,7 @@ static void check_comment(const char *path, const char *comment)
 		if (begin > comment && begin[-1] == '(')
 			cites = names_code(begin);
 		if (looks_like_code(word) && (cites || digits >= 3))
-			ck_assert_msg(known_word(word), "%s: \"%s\" is not in docs/reference.md",
-			              path, word);
+			ck_assert_msg(known_word(word), "%s: \"%s\" is not in docs/reference.md", path, word);
 		if (*at == ')')
 			cites = false;
 	}
@@ -360,7 +356,7 @@ static void check_comment(const char *path, const char *comment)
 
 START_TEST(codes_in_comments_are_known)
 {
-	static const char *const patterns[] = {"src/*/*.c", "src/*/*.h"};
+	static const char *const patterns[] = { "src/*/*.c", "src/*/*.h" };
 	size_t comments = 0;
 
 	for (size_t p = 0; p < 2; p++) {
@@ -371,8 +367,7 @@ START_TEST(codes_in_comments_are_known)
 			char *text = read_whole(found.gl_pathv[i]);
 			char *end;
 
-			for (char *at = text; (at = strstr(at, "/*")) != NULL;
-			     at = end + 1, comments++) {
+			for (char *at = text; (at = strstr(at, "/*")) != NULL; at = end + 1, comments++) {
 				end = strstr(at, "*/");
 				ck_assert_ptr_nonnull(end);
 				*end = '\0';

@@ -43,8 +43,7 @@ static struct load_order order_of(const char *food, const char *pack, const char
 	struct load_order order = kk_order(&kit, BIG_KETTLE, 7);
 
 	ck_assert(text_copy(order.product, sizeof(order.product), food) &&
-	          text_copy(order.food, sizeof(order.food), food) &&
-	          text_copy(order.pack, sizeof(order.pack), pack) &&
+	          text_copy(order.food, sizeof(order.food), food) && text_copy(order.pack, sizeof(order.pack), pack) &&
 	          text_copy(order.jar, sizeof(order.jar), jar));
 	order.acid = ACID_NOT_SAID;
 	return order;
@@ -69,8 +68,7 @@ START_TEST(tomatoes_packed_by_hand_ask_for_their_acid)
 	struct load_order order = order_of("tomatoes crushed", "hot", "pint");
 
 	stopped_by(start(&order), "key-acid");
-	ck_assert_ptr_nonnull(
-	    strstr(kit.fault.sentence, "1 tbsp bottled lemon juice or 1/4 tsp citric acid"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "1 tbsp bottled lemon juice or 1/4 tsp citric acid"));
 	order.acid = ACID_VINEGAR; /* no figure is published for a pint */
 	stopped_by(start(&order), "key-acid");
 	order.acid = ACID_NONE_ASKED;
@@ -109,8 +107,7 @@ END_TEST
 
 START_TEST(a_jam_says_that_its_acid_is_in_or_that_none_is_asked)
 {
-	struct load_order order =
-	    order_of("jam or jelly with added pectin", "hot_sterile_jar", "half_pint");
+	struct load_order order = order_of("jam or jelly with added pectin", "hot_sterile_jar", "half_pint");
 
 	stopped_by(start(&order), "key-acid");
 	order.acid = ACID_NONE_ASKED;
@@ -159,11 +156,9 @@ static void to_fill(const char *recipe, const char *jar)
 	pk_to(&kit, DEEP_POT, PHASE_FILL);
 }
 
-static bool fill(const char *jar, int jars, bool acid_in, enum acid acid, int vinegar,
-                 const char *reason)
+static bool fill(const char *jar, int jars, bool acid_in, enum acid acid, int vinegar, const char *reason)
 {
-	struct fill_order order = {batch_id, jar,    jars, BOX_A,  acid_in,
-	                           true,     reason, acid, vinegar};
+	struct fill_order order = { batch_id, jar, jars, BOX_A, acid_in, true, reason, acid, vinegar };
 
 	memset(&kit.fault, 0, sizeof(kit.fault));
 	return kitchen_fill(kit.kitchen, &order, &kit.fault);
@@ -205,8 +200,8 @@ END_TEST
 static bool amount(int place, const char *words, const char *reason)
 {
 	memset(&kit.fault, 0, sizeof(kit.fault));
-	return kitchen_batch_amount(kit.kitchen, batch_id, place,
-	                            pk_amount(SUPPLY_LEMON_JUICE, words), reason, &kit.fault);
+	return kitchen_batch_amount(kit.kitchen, batch_id, place, pk_amount(SUPPLY_LEMON_JUICE, words), reason,
+	                            &kit.fault);
 }
 
 START_TEST(less_acid_on_the_card_stops)
@@ -295,8 +290,7 @@ START_TEST(short_lemon_juice_offers_what_the_shelf_has_instead)
 	ck_assert_ptr_nonnull(strstr(need.instead.words, "1/2 tsp citric acid in each quart"));
 	ck_assert_int_eq(need.short_lines, 1);
 	ck_assert(!pk_try_batch(&kit, &order));
-	ck_assert_msg(strstr(kit.fault.sentence, "Instead: 1/2 tsp citric acid") != NULL, "%s",
-	              kit.fault.sentence);
+	ck_assert_msg(strstr(kit.fault.sentence, "Instead: 1/2 tsp citric acid") != NULL, "%s", kit.fault.sentence);
 }
 END_TEST
 
@@ -357,8 +351,7 @@ END_TEST
 
 static bool again(enum acid acid, const char *reason, int64_t *new_id)
 {
-	struct reprocess_order order = {kk_jar(&kit, load_id, 2), kk_station(&kit, BIG_KETTLE),
-	                                BOX_A, acid, reason};
+	struct reprocess_order order = { kk_jar(&kit, load_id, 2), kk_station(&kit, BIG_KETTLE), BOX_A, acid, reason };
 
 	memset(&kit.fault, 0, sizeof(kit.fault));
 	return kitchen_reprocess(kit.kitchen, &order, new_id, &kit.fault);
@@ -371,10 +364,8 @@ static void tomatoes_set_aside(void)
 	order.acid = ACID_LEMON_JUICE;
 	KK_OK(&kit, start(&order));
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
-	KK_OK(&kit,
-	      kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 2), JAR_UNSEALED, &kit.fault));
-	KK_OK(&kit,
-	      kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 2), FATE_REPROCESS, &kit.fault));
+	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 2), JAR_UNSEALED, &kit.fault));
+	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 2), FATE_REPROCESS, &kit.fault));
 }
 
 START_TEST(jars_processed_again_get_their_acid_again)
@@ -398,8 +389,7 @@ START_TEST(processed_again_without_acid_they_are_not_valid)
 	KK_OK(&kit, again(ACID_NOT_SAID, "the bottle is empty", &new_id));
 	kk_to(&kit, new_id, PHASE_SEAL_CHECK);
 	ck_assert_int_eq(kk_strip(&kit, new_id)->load.verdict, VERDICT_NOT_VALID);
-	ck_assert_ptr_nonnull(
-	    strstr(kk_strip(&kit, new_id)->load.verdict_why, "the bottle is empty"));
+	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, new_id)->load.verdict_why, "the bottle is empty"));
 }
 END_TEST
 

@@ -2,8 +2,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/amount.h"
 #include "base/text.h"
+#include "engine/recipe/amount.h"
 #include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
@@ -286,8 +286,7 @@ START_TEST(a_ledger_below_nothing_counts_as_nothing)
 	(void)pk_juice(&kit, "grapes", "3 qt");
 	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, true, &batch_id, &kit.fault));
 	KK_OK(&kit, kitchen_shelf_count(kit.kitchen, &bands, 0, &kit.fault));
-	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, pk_amount(SUPPLY_SUGAR, "6 lb"),
-	                                 "", &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, pk_amount(SUPPLY_SUGAR, "6 lb"), "", &kit.fault));
 	line = lack_of(&ahead, "sugar");
 	ck_assert_int_lt(line.stock, 0);
 	ck_assert_int_eq(line.missing[BOUND_LIKELY], line.need.amount[BOUND_LIKELY]);

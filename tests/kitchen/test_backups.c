@@ -7,7 +7,6 @@
 #include "log/log.h"
 #include "support/kitchen_kit.h"
 
-
 static struct kitchen_kit kit;
 
 static void begin(void)

@@ -28,7 +28,7 @@ static int64_t left(void)
 
 /* --- within one boot ---------------------------------------------------------------- */
 
-static const int64_t steps[] = {2 * HOUR_MS, -2 * HOUR_MS, DAY_MS, -DAY_MS, 61 * SECOND_MS, -61 * SECOND_MS};
+static const int64_t steps[] = { 2 * HOUR_MS, -2 * HOUR_MS, DAY_MS, -DAY_MS, 61 * SECOND_MS, -61 * SECOND_MS };
 #define STEPS (int)(sizeof(steps) / sizeof(steps[0]))
 
 START_TEST(a_wall_clock_set_during_a_hold_moves_no_second)
@@ -141,7 +141,8 @@ START_TEST(a_hold_with_a_restart_is_ended_by_another_clock)
 	int64_t phase_id = kk_phase(&kit, load_id);
 	const int64_t noon = 12 * HOUR_MS;
 
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_clock_read(kit.kitchen, phase_id, noon, noon + HOUR_MS, true, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_clock_read(kit.kitchen, phase_id, noon, noon + HOUR_MS, true, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
 	test_clock_restart(&kit.clock, HOUR_MS);
 	kk_reopen(&kit);
@@ -264,8 +265,8 @@ END_TEST
 
 START_TEST(a_boot_nobody_can_name_counts_by_the_wall_clock)
 {
-	struct moment a = {.wall_ms = 1000, .awake_ms = 500};
-	struct moment b = {.wall_ms = 4000, .awake_ms = 900};
+	struct moment a = { .wall_ms = 1000, .awake_ms = 500 };
+	struct moment b = { .wall_ms = 4000, .awake_ms = 900 };
 
 	ck_assert(!moment_same_boot(&a, &b));
 	ck_assert_int_eq(moment_between(&a, &b), 3000);
@@ -301,8 +302,8 @@ static void practise(struct practice_clock *state, struct kitchen **kitchen)
 
 	KK_OK(&kit, log_house_get(kit.log, &house, &kit.fault));
 	ck_assert_int_eq(house.practice_speed, 60);
-	clock = clock_practice(state, test_clock_as_clock(&kit.clock), house.practice_speed,
-	                       house.practice_wall_ms, house.practice_real_wall_ms);
+	clock = clock_practice(state, test_clock_as_clock(&kit.clock), house.practice_speed, house.practice_wall_ms,
+	                       house.practice_real_wall_ms);
 	KK_OK(&kit, kitchen_open(kit.log, clock, kitchen, &kit.fault));
 }
 
@@ -443,15 +444,15 @@ START_TEST(near_days_are_said_as_people_say_them)
 		int64_t from_now;
 		const char *words;
 	} near[] = {
-		{0, "today 09:00"},
-		{-9 * HOUR_MS, "today 00:00"},
-		{-9 * HOUR_MS - 1, "yesterday 23:59"},
-		{15 * HOUR_MS - 1, "today 23:59"},
-		{15 * HOUR_MS, "tomorrow 00:00"},
-		{39 * HOUR_MS - 1, "tomorrow 23:59"},
-		{39 * HOUR_MS, "Wed 16 Sep 00:00"},
-		{-33 * HOUR_MS, "yesterday 00:00"},
-		{-33 * HOUR_MS - 1, "Sat 12 Sep 23:59"},
+		{ 0, "today 09:00" },
+		{ -9 * HOUR_MS, "today 00:00" },
+		{ -9 * HOUR_MS - 1, "yesterday 23:59" },
+		{ 15 * HOUR_MS - 1, "today 23:59" },
+		{ 15 * HOUR_MS, "tomorrow 00:00" },
+		{ 39 * HOUR_MS - 1, "tomorrow 23:59" },
+		{ 39 * HOUR_MS, "Wed 16 Sep 00:00" },
+		{ -33 * HOUR_MS, "yesterday 00:00" },
+		{ -33 * HOUR_MS - 1, "Sat 12 Sep 23:59" },
 	};
 	char words[40];
 
@@ -479,7 +480,9 @@ START_TEST(a_year_later_is_the_same_day_but_for_the_leap_day)
 	static const struct {
 		const char *made;
 		const char *best;
-	} days[] = { { "2026-09-14", "2027-09-14" }, { "2024-02-29", "2025-02-28" }, { "2023-02-28", "2024-02-28" },
+	} days[] = { { "2026-09-14", "2027-09-14" },
+		     { "2024-02-29", "2025-02-28" },
+		     { "2023-02-28", "2024-02-28" },
 		     { "2025-12-31", "2026-12-31" } };
 
 	for (size_t i = 0; i < sizeof(days) / sizeof(days[0]); i++) {

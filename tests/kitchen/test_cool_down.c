@@ -24,22 +24,20 @@ static void wall(const char *word)
 {
 	char line[100];
 
-	(void)snprintf(line, sizeof(line),
-	               "canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9 %s", word);
-	KK_OK(&kit,
-	      kitchen_setup_line(kit.kitchen, line, kk_station(&kit, WEIGHT_CANNER), &kit.fault));
+	(void)snprintf(line, sizeof(line), "canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9 %s", word);
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, line, kk_station(&kit, WEIGHT_CANNER), &kit.fault));
 }
 
 /* Low-acid food in jars of a size, its heat off just now. */
 static int64_t beans(const char *jar)
 {
-	struct load_order order = {.station_id = kk_station(&kit, WEIGHT_CANNER),
-	                           .product = "green beans",
-	                           .food = "green beans (snap and Italian)",
-	                           .pack = "raw",
-	                           .jars = 7,
-	                           .pressure_psi = NO_PRESSURE,
-	                           .acid = ACID_NONE_ASKED};
+	struct load_order order = { .station_id = kk_station(&kit, WEIGHT_CANNER),
+		                    .product = "green beans",
+		                    .food = "green beans (snap and Italian)",
+		                    .pack = "raw",
+		                    .jars = 7,
+		                    .pressure_psi = NO_PRESSURE,
+		                    .acid = ACID_NONE_ASKED };
 	int64_t load_id;
 
 	ck_assert(text_copy(order.jar, sizeof(order.jar), jar));
@@ -53,8 +51,8 @@ static bool asks(int64_t load_id, const char *words)
 {
 	bool done = kk_try_step(&kit, load_id, false);
 
-	ck_assert_msg(done || strstr(kit.fault.sentence, words) != NULL,
-	              "\"%s\" does not say \"%s\"", kit.fault.sentence, words);
+	ck_assert_msg(done || strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
+	              kit.fault.sentence, words);
 	if (!done)
 		kk_refused(&kit, done, FAULT_CONFIRM, words);
 	return !done;
@@ -65,14 +63,13 @@ static void story_has(const char *words)
 	struct log_entry entry;
 
 	KK_OK(&kit, log_newest_entry(kit.log, &entry, &kit.fault));
-	ck_assert_msg(strstr(entry.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              entry.sentence, words);
+	ck_assert_msg(strstr(entry.sentence, words) != NULL, "\"%s\" does not say \"%s\"", entry.sentence, words);
 }
 
 static const struct {
 	const char *jar;
 	int minutes;
-} heavy[] = {{"pint", 30}, {"quart", 45}};
+} heavy[] = { { "pint", 30 }, { "quart", 45 } };
 
 START_TEST(a_heavy_canner_at_zero_too_soon_is_asked_and_stays_on_record)
 {
@@ -130,7 +127,7 @@ END_TEST
 static const struct {
 	enum exception exception;
 	const char *why;
-} forced[] = {{EXCEPTION_FORCED, "cooled by force"}, {EXCEPTION_WEIGHT, "weight was lifted"}};
+} forced[] = { { EXCEPTION_FORCED, "cooled by force" }, { EXCEPTION_WEIGHT, "weight was lifted" } };
 
 START_TEST(forced_cooling_and_a_weight_lifted_early_make_low_acid_food_unknown)
 {
@@ -166,19 +163,15 @@ START_TEST(the_wall_is_a_word_of_a_pressure_canner_s_line)
 	wall("wall=lock watts=1500");
 	kitchen_station_line(&kk_canner(&kit, WEIGHT_CANNER)->station, line, sizeof(line));
 	ck_assert_ptr_nonnull(strstr(line, " wall=lock watts=1500"));
-	KK_OK(&kit,
-	      kitchen_setup_line(kit.kitchen, line, kk_station(&kit, WEIGHT_CANNER), &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, line, kk_station(&kit, WEIGHT_CANNER), &kit.fault));
 	ck_assert_int_eq(kk_canner(&kit, WEIGHT_CANNER)->station.wall, WALL_LOCK);
 	ck_assert_int_eq(kk_canner(&kit, WEIGHT_CANNER)->station.watts, 1500);
 	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_setup_line(kit.kitchen, "canner 8 boiling_water \"Kettle\" wall=heavy",
-	                              0, &kit.fault));
+	           kitchen_setup_line(kit.kitchen, "canner 8 boiling_water \"Kettle\" wall=heavy", 0, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_setup_line(kit.kitchen, "canner 8 dial_gauge \"Dial\" wall=thick", 0,
-	                              &kit.fault));
+	           kitchen_setup_line(kit.kitchen, "canner 8 dial_gauge \"Dial\" wall=thick", 0, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_setup_line(kit.kitchen, "canner 8 dial_gauge \"Dial\" watts=99", 0,
-	                              &kit.fault));
+	           kitchen_setup_line(kit.kitchen, "canner 8 dial_gauge \"Dial\" watts=99", 0, &kit.fault));
 }
 END_TEST
 
@@ -188,16 +181,12 @@ int main(void)
 	TCase *tests = tcase_create("cool_down");
 
 	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_loop_test(tests, a_heavy_canner_at_zero_too_soon_is_asked_and_stays_on_record, 0,
-	                    2);
+	tcase_add_loop_test(tests, a_heavy_canner_at_zero_too_soon_is_asked_and_stays_on_record, 0, 2);
 	tcase_add_loop_test(tests, a_heavy_canner_that_took_its_time_is_not_asked, 0, 2);
 	tcase_add_loop_test(tests, a_vent_lock_is_asked_for_at_any_time, 0, 2);
-	tcase_add_test(tests,
-	               a_canner_nobody_described_is_asked_as_a_heavy_one_and_to_be_described);
-	tcase_add_loop_test(
-	    tests, forced_cooling_and_a_weight_lifted_early_make_low_acid_food_unknown, 0, 2);
-	tcase_add_loop_test(tests, there_is_nothing_to_force_before_heat_off_or_without_pressure, 0,
-	                    2);
+	tcase_add_test(tests, a_canner_nobody_described_is_asked_as_a_heavy_one_and_to_be_described);
+	tcase_add_loop_test(tests, forced_cooling_and_a_weight_lifted_early_make_low_acid_food_unknown, 0, 2);
+	tcase_add_loop_test(tests, there_is_nothing_to_force_before_heat_off_or_without_pressure, 0, 2);
 	tcase_add_test(tests, the_wall_is_a_word_of_a_pressure_canner_s_line);
 	suite_add_tcase(suite, tests);
 	return kk_run(suite);

@@ -26,6 +26,7 @@ struct stage {
 };
 
 /* Jelly, sterile half-pints, 4,650 ft: 10 min (A539 Guide 7). */
+/* clang-format off */
 #define JELLY(loaded, come_up, over) \
 	{PHASE_LOADED, 0, loaded, KEY_STEP}, {PHASE_COME_UP, 0, come_up, KEY_STEP}, \
 	{PHASE_HOLD, 600, 600 + (over), KEY_STEP}, {PHASE_REST, 300, 300 + (over), KEY_STEP}, \
@@ -41,6 +42,7 @@ struct stage {
 	{PHASE_HOLD, 1200, 1200 + (over), KEY_STEP}, {PHASE_COOL_DOWN, 0, 2100, KEY_STEP}, \
 	{PHASE_WAIT, 600, 600 + (over), KEY_STEP}, {PHASE_UNLOAD, 0, 150, KEY_STEP}, \
 	{PHASE_COOLING, 43200, 0, KEY_STEP}
+/* clang-format on */
 
 static const struct plan {
 	int digit;
@@ -51,19 +53,32 @@ static const struct plan {
 	int holds;
 	struct stage stage[STAGES_MAX];
 } plans[LOADS] = {
-	{BIG_KETTLE, 0, 9, BOX_A, 0, 1, {JELLY(70, 1600, 12)}},
-	{LOW_KETTLE, 300, 7, BOX_A, 0, 2, {JELLY_LOST_AFTER(240, 420)}},
-	{WEIGHT_CANNER, 120, 9, BOX_B, 0, 1, {{PHASE_LOADED, 0, 45, KEY_STEP},
-		{PHASE_COME_UP, 0, 800, KEY_STEP}, {PHASE_VENT, 600, 333, KEY_LOST},
-		{PHASE_COME_UP, 0, 180, KEY_STEP}, BEANS_FROM_VENT(7)}},
-	{BIG_KETTLE, 3900, 9, BOX_A, 2000, 1, {JELLY(30, 1300, 0)}},
-	{LOW_KETTLE, 4800, 7, BOX_A, 0, 1, {JELLY(61, 1450, 33)}},
-	{BIG_KETTLE, 7500, 8, BOX_A, 0, 1, {JELLY(20, 1250, 2)}},
-	{WEIGHT_CANNER, 7800, 8, BOX_B, 0, 1, {{PHASE_LOADED, 0, 33, KEY_STEP},
-		{PHASE_COME_UP, 0, 777, KEY_STEP}, BEANS_FROM_VENT(0)}},
-	{LOW_KETTLE, 8700, 7, BOX_A, 0, 1, {JELLY(10, 1333, 5)}},
-	{BIG_KETTLE, 11400, 5, BOX_A, 0, 1, {JELLY(15, 1234, 95)}},
-	{LOW_KETTLE, 12300, 6, 0, 0, 1, {JELLY(25, 1500, 1)}},
+	{ BIG_KETTLE, 0, 9, BOX_A, 0, 1, { JELLY(70, 1600, 12) } },
+	{ LOW_KETTLE, 300, 7, BOX_A, 0, 2, { JELLY_LOST_AFTER(240, 420) } },
+	{ WEIGHT_CANNER,
+	  120,
+	  9,
+	  BOX_B,
+	  0,
+	  1,
+	  { { PHASE_LOADED, 0, 45, KEY_STEP },
+	    { PHASE_COME_UP, 0, 800, KEY_STEP },
+	    { PHASE_VENT, 600, 333, KEY_LOST },
+	    { PHASE_COME_UP, 0, 180, KEY_STEP },
+	    BEANS_FROM_VENT(7) } },
+	{ BIG_KETTLE, 3900, 9, BOX_A, 2000, 1, { JELLY(30, 1300, 0) } },
+	{ LOW_KETTLE, 4800, 7, BOX_A, 0, 1, { JELLY(61, 1450, 33) } },
+	{ BIG_KETTLE, 7500, 8, BOX_A, 0, 1, { JELLY(20, 1250, 2) } },
+	{ WEIGHT_CANNER,
+	  7800,
+	  8,
+	  BOX_B,
+	  0,
+	  1,
+	  { { PHASE_LOADED, 0, 33, KEY_STEP }, { PHASE_COME_UP, 0, 777, KEY_STEP }, BEANS_FROM_VENT(0) } },
+	{ LOW_KETTLE, 8700, 7, BOX_A, 0, 1, { JELLY(10, 1333, 5) } },
+	{ BIG_KETTLE, 11400, 5, BOX_A, 0, 1, { JELLY(15, 1234, 95) } },
+	{ LOW_KETTLE, 12300, 6, 0, 0, 1, { JELLY(25, 1500, 1) } },
 };
 
 struct going {
@@ -129,8 +144,7 @@ static void compare(int i, int64_t now_s)
 		return;
 	face = kk_face(&kit, going[i].load_id);
 	if (kk_name(&kit, going[i].load_id) != stage->name || face.passed_s != passed_s ||
-	    face.timed != (stage->required_s > 0) ||
-	    (face.timed && face.left_s != stage->required_s - passed_s) ||
+	    face.timed != (stage->required_s > 0) || (face.timed && face.left_s != stage->required_s - passed_s) ||
 	    face.due != (face.timed && passed_s >= stage->required_s))
 		ck_abort_msg("load %d at %lld s: %s, %lld s passed, %lld s left", i, (long long)now_s,
 		             phase_name_stored(kk_name(&kit, going[i].load_id)), (long long)face.passed_s,
@@ -196,7 +210,8 @@ static void check_seals(void)
 			KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 4), JAR_BROKEN, &kit.fault));
 		if (i == WITH_UNSEALED) {
 			KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 2), JAR_UNSEALED, &kit.fault));
-			KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 2), FATE_REPROCESS, &kit.fault));
+			KK_OK(&kit,
+			      kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 2), FATE_REPROCESS, &kit.fault));
 		}
 		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		kk_pass(&kit, 90 * SECOND_MS);
@@ -230,8 +245,8 @@ START_TEST(the_counts_of_the_day_balance)
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 9 + 7 + 9 + 7 + 8 + 7 + 5);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_B), 9 + 8);
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 0); /* they are yesterday's */
-	KK_OK(&kit, log_jars_made_between(kit.log, KK_MORNING_MS - 9 * HOUR_MS, KK_MORNING_MS + 15 * HOUR_MS,
-	                                  &made, &kit.fault));
+	KK_OK(&kit, log_jars_made_between(kit.log, KK_MORNING_MS - 9 * HOUR_MS, KK_MORNING_MS + 15 * HOUR_MS, &made,
+	                                  &kit.fault));
 	ck_assert_int_eq(made, 74);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 1);
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->fates[0].fate, FATE_REPROCESS);
@@ -274,15 +289,14 @@ START_TEST(every_load_tells_its_story)
 	all = text_over(said, 4000);
 	for (size_t i = 0; i < count; i++)
 		text_add(&all, "%s\n", rows[i].sentence);
-	ck_assert_str_eq(said,
-	                 "Low kettle: load started, 7 half-pints grape jelly, 10 min\n"
-	                 "Low kettle: heat is on (loaded > come-up)\n"
-	                 "Low kettle: full rolling boil: start the hold (come-up > hold)\n"
-	                 "Low kettle: boil lost: back to the boil, full time again\n"
-	                 "Low kettle: full rolling boil: start the hold (come-up > hold)\n"
-	                 "Low kettle: heat off, lid off (hold > rest)\n"
-	                 "Low kettle: rest is over (rest > unload)\n"
-	                 "Low kettle: jars are out: canner is free (unload > cooling)\n");
+	ck_assert_str_eq(said, "Low kettle: load started, 7 half-pints grape jelly, 10 min\n"
+	                       "Low kettle: heat is on (loaded > come-up)\n"
+	                       "Low kettle: full rolling boil: start the hold (come-up > hold)\n"
+	                       "Low kettle: boil lost: back to the boil, full time again\n"
+	                       "Low kettle: full rolling boil: start the hold (come-up > hold)\n"
+	                       "Low kettle: heat off, lid off (hold > rest)\n"
+	                       "Low kettle: rest is over (rest > unload)\n"
+	                       "Low kettle: jars are out: canner is free (unload > cooling)\n");
 	free(said);
 	free(rows);
 }

@@ -23,8 +23,8 @@ static void end(void)
 
 static void says(const char *words)
 {
-	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              kit.fault.sentence, words);
+	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"", kit.fault.sentence,
+	              words);
 }
 
 /* A batch in its fill phase. */
@@ -68,7 +68,7 @@ static int jars_of(int64_t id, const char *size)
 static struct log_jar newest_jar(int64_t id)
 {
 	struct log_jar *rows;
-	struct log_jar found = {0};
+	struct log_jar found = { 0 };
 	size_t count;
 
 	KK_OK(&kit, log_jars_of_batch(kit.log, id, &rows, &count, &kit.fault));
@@ -160,27 +160,32 @@ START_TEST(tomatoes_are_filled_only_with_acid_in_every_jar)
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), lemon);
 	KK_OK(&kit, fill("quart", 5, BOX_A, true, true));
 	pk_says(&kit, "bottled lemon juice in every jar");
-	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""),
-	                 lemon - 5 * pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"));
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_LEMON_JUICE, ""), lemon - 5 * pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"));
 	KK_OK(&kit, fill("pint", 4, BOX_A, true, true));
-	ck_assert_int_le(llabs(pk_supply(&kit, SUPPLY_LEMON_JUICE, "") -
-	                       (lemon - 7 * pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"))), 4);
+	ck_assert_int_le(
+	    llabs(pk_supply(&kit, SUPPLY_LEMON_JUICE, "") - (lemon - 7 * pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"))), 4);
 }
 END_TEST
 
 START_TEST(acid_is_asked_for_even_when_the_recipe_is_no_longer_known)
 {
-	struct log_recipe own = {.pectin = PECTIN_NONE, .acidity = ACIDITY_ACIDIFIED, .headspace_thou = 500,
-	                         .multiple_max = 1, .foam_percent = 20, .boil_off_high_percent = 10,
-	                         .ingredient_count = 1};
+	struct log_recipe own = { .pectin = PECTIN_NONE,
+		                  .acidity = ACIDITY_ACIDIFIED,
+		                  .headspace_thou = 500,
+		                  .multiple_max = 1,
+		                  .foam_percent = 20,
+		                  .boil_off_high_percent = 10,
+		                  .ingredient_count = 1 };
 
 	ck_assert(text_copy(own.name, sizeof(own.name), "our tomatoes") &&
 	          text_copy(own.food, sizeof(own.food), "tomatoes crushed") &&
 	          text_copy(own.packs, sizeof(own.packs), "hot") &&
 	          text_copy(own.jars, sizeof(own.jars), "pint quart") &&
 	          text_copy(own.source, sizeof(own.source), "house recipe, no source"));
-	own.ingredients[0] = (struct log_recipe_ingredient){.supply = SUPPLY_LEMON_JUICE,
-		.measure = MEASURE_VOLUME, .amount = pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"), .adding = ADD_IN_JAR};
+	own.ingredients[0] = (struct log_recipe_ingredient){ .supply = SUPPLY_LEMON_JUICE,
+		                                             .measure = MEASURE_VOLUME,
+		                                             .amount = pk_amount(SUPPLY_LEMON_JUICE, "2 tbsp"),
+		                                             .adding = ADD_IN_JAR };
 	ck_assert(text_copy(own.ingredients[0].name, NAME_MAX_BYTES, "bottled lemon juice"));
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
 	batch_id = batch_to_fill(DEEP_POT, "our tomatoes", "quart", 1);
@@ -326,8 +331,8 @@ START_TEST(jars_without_a_common_process_do_not_go_together)
 	picks[1] = pk_pick(other, "pint", 3);
 	rows = pk_rows(&kit);
 	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_load_waiting(kit.kitchen, kk_station(&kit, BIG_KETTLE), picks, 2, NO_PRESSURE,
-	                                &load_id, &kit.fault));
+	           kitchen_load_waiting(kit.kitchen, kk_station(&kit, BIG_KETTLE), picks, 2, NO_PRESSURE, &load_id,
+	                                &kit.fault));
 	pk_same_rows(&kit, rows);
 	/* Tomatoes 20 min at 10 lb or 15 at 15, beans 20 at 15 alone (A539 Guides 3 and 4). */
 	load_id = pk_load(&kit, WEIGHT_CANNER, picks, 2);
@@ -462,7 +467,7 @@ END_TEST
 
 START_TEST(jars_put_away_wait_no_more_and_keep_their_place_in_the_counts)
 {
-	static const enum jar_fate away[] = {FATE_FRIDGE, FATE_FREEZER, FATE_DISCARD};
+	static const enum jar_fate away[] = { FATE_FRIDGE, FATE_FREEZER, FATE_DISCARD };
 	char *rows;
 
 	jelly();
@@ -476,8 +481,7 @@ START_TEST(jars_put_away_wait_no_more_and_keep_their_place_in_the_counts)
 	ck_assert_int_eq(jars_of(batch_id, "half_pint"), 6);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 7);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, away[_i] == FATE_DISCARD ? 0 : 6);
-	KK_REFUSED(&kit, FAULT_STALE,
-	           kitchen_put_away(kit.kitchen, batch_id, "half_pint", away[_i], &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_put_away(kit.kitchen, batch_id, "half_pint", away[_i], &kit.fault));
 	if (away[_i] != FATE_DISCARD) {
 		KK_OK(&kit, kk_done(&kit, kitchen_board(kit.kitchen)->fates[0].id, true));
 		/* Eaten they are gone; frozen they stay on the list and ask for nothing. */

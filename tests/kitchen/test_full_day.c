@@ -16,36 +16,67 @@
 #include "support/pot_kit.h"
 
 #define WAIT_MINUTES 30
-#define SAMPLE_MS    61007
-#define BATCHES      7
-#define LOADS        12
-#define DAY_ENDS     AT(6, 0, 0, 0)
+#define SAMPLE_MS 61007
+#define BATCHES 7
+#define LOADS 12
+#define DAY_ENDS AT(6, 0, 0, 0)
 #define MORNING_AFTER AT(23, 0, 0, 0) /* 08:00 */
 
 /* --- the kitchen ------------------------------------------------------------------ */
 
 static const char *const quince_hollow[] = {
-	"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft",
+	"kitchen \"Quince Hollow\"",
+	"invented yes",
+	"elevation 4650 ft",
 	"times run=70 first=45 water=20 wait=30",
 	"canner 1 boiling_water \"Big kettle\" half_pint=12 pint=9 quart=7",
 	"canner 2 boiling_water \"Low kettle\" half_pint=9 pint=7 quart=5",
 	"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9",
-	"juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"",
-	"pot 6 \"Wide pot\" \"8 qt\"", "pot 7 \"Deep pot\" \"16 qt\"",
-	"lids \"Box A, spring\" 60 2026-03-14", "lids \"Box B, summer\" 48 2026-08-02",
-	"supply jar half_pint 60", "supply jar pint 60", "supply jar quart 20",
-	"supply sugar \"7 lb\"", "supply fruit \"160 lb\"", "supply lemon_juice \"2 qt\"",
-	"supply pectin_regular \"7 oz\"", "supply pectin_low \"8 oz\"", "supply calcium_solution \"2 cups\"",
+	"juicer 4 \"Tall juicer\"",
+	"juicer 5 \"Old juicer\"",
+	"pot 6 \"Wide pot\" \"8 qt\"",
+	"pot 7 \"Deep pot\" \"16 qt\"",
+	"lids \"Box A, spring\" 60 2026-03-14",
+	"lids \"Box B, summer\" 48 2026-08-02",
+	"supply jar half_pint 60",
+	"supply jar pint 60",
+	"supply jar quart 20",
+	"supply sugar \"7 lb\"",
+	"supply fruit \"160 lb\"",
+	"supply lemon_juice \"2 qt\"",
+	"supply pectin_regular \"7 oz\"",
+	"supply pectin_low \"8 oz\"",
+	"supply calcium_solution \"2 cups\"",
 	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 	"sheet \"apple jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 };
 
 /* --- the plan ---------------------------------------------------------------------- */
 
-#define AT(h, m, s, ms) ((((h) * INT64_C(60) + (m)) * 60 + (s)) * 1000 + (ms))
+#define AT(h, m, s, ms) ((((h)*INT64_C(60) + (m)) * 60 + (s)) * 1000 + (ms))
 
-enum key { RUN, STEP, WATER, TOP_UP, DRAW, OUT, BATCH, SHORT, WARM, FILL, NO_ACID, LOST, LOAD, BROKEN,
-	   RECEIVE, AMOUNT, FRUIT, RECOUNT, CHILL, DISCARD };
+enum key {
+	RUN,
+	STEP,
+	WATER,
+	TOP_UP,
+	DRAW,
+	OUT,
+	BATCH,
+	SHORT,
+	WARM,
+	FILL,
+	NO_ACID,
+	LOST,
+	LOAD,
+	BROKEN,
+	RECEIVE,
+	AMOUNT,
+	FRUIT,
+	RECOUNT,
+	CHILL,
+	DISCARD
+};
 
 enum { SAME = -2, EMPTY = -1, UP = 0 }; /* shows: otherwise the seconds of its clock */
 
@@ -61,216 +92,216 @@ struct event {
 };
 
 static const struct event tall_juicer[] = {
-	{AT(0, 0, 0, 0), RUN, UP, .words = "grapes", .size = "30 lb"},
-	{AT(0, 14, 30, 250), STEP, 70 * 60, .box = 0},
-	{AT(0, 20, 40, 1), WATER, SAME, .box = 0},
-	{AT(0, 41, 0, 0), WATER, SAME, .box = 0},
-	{AT(1, 0, 0, 0), TOP_UP, SAME, .box = 0},
-	{AT(1, 0, 5, 500), DRAW, SAME, .words = "6 qt"},
-	{AT(1, 20, 30, 0), WATER, SAME, .box = 0},
-	{AT(1, 24, 30, 250), STEP, UP, .box = 0},
-	{AT(1, 31, 0, 0), OUT, EMPTY, .words = "5 qt"},
-	{AT(1, 40, 0, 0), RUN, UP, .words = "grapes", .size = "26 lb"},
-	{AT(1, 52, 0, 77), STEP, 70 * 60, .box = 0},
-	{AT(2, 0, 10, 0), WATER, SAME, .box = 0},
-	{AT(2, 20, 30, 0), WATER, SAME, .box = 0},
-	{AT(2, 41, 0, 999), WATER, SAME, .box = 0},
-	{AT(3, 1, 10, 0), WATER, SAME, .box = 0},
-	{AT(3, 2, 20, 0), STEP, UP, .box = 0},
-	{AT(3, 9, 0, 0), OUT, EMPTY, .words = "7 qt"},
-	{AT(3, 15, 0, 0), CHILL, SAME, .number = 4}, /* the fourth juice of the day */
-	{AT(4, 2, 0, 0), FRUIT, SAME, .number = 3, .words = "grapes", .size = "25 lb"},
+	{ AT(0, 0, 0, 0), RUN, UP, .words = "grapes", .size = "30 lb" },
+	{ AT(0, 14, 30, 250), STEP, 70 * 60, .box = 0 },
+	{ AT(0, 20, 40, 1), WATER, SAME, .box = 0 },
+	{ AT(0, 41, 0, 0), WATER, SAME, .box = 0 },
+	{ AT(1, 0, 0, 0), TOP_UP, SAME, .box = 0 },
+	{ AT(1, 0, 5, 500), DRAW, SAME, .words = "6 qt" },
+	{ AT(1, 20, 30, 0), WATER, SAME, .box = 0 },
+	{ AT(1, 24, 30, 250), STEP, UP, .box = 0 },
+	{ AT(1, 31, 0, 0), OUT, EMPTY, .words = "5 qt" },
+	{ AT(1, 40, 0, 0), RUN, UP, .words = "grapes", .size = "26 lb" },
+	{ AT(1, 52, 0, 77), STEP, 70 * 60, .box = 0 },
+	{ AT(2, 0, 10, 0), WATER, SAME, .box = 0 },
+	{ AT(2, 20, 30, 0), WATER, SAME, .box = 0 },
+	{ AT(2, 41, 0, 999), WATER, SAME, .box = 0 },
+	{ AT(3, 1, 10, 0), WATER, SAME, .box = 0 },
+	{ AT(3, 2, 20, 0), STEP, UP, .box = 0 },
+	{ AT(3, 9, 0, 0), OUT, EMPTY, .words = "7 qt" },
+	{ AT(3, 15, 0, 0), CHILL, SAME, .number = 4 }, /* the fourth juice of the day */
+	{ AT(4, 2, 0, 0), FRUIT, SAME, .number = 3, .words = "grapes", .size = "25 lb" },
 };
 
 static const struct event old_juicer[] = {
-	{AT(0, 5, 0, 0), RUN, UP, .words = "apples", .size = "28 lb"},
-	{AT(0, 17, 0, 0), STEP, 70 * 60, .box = 0},
-	{AT(0, 25, 20, 0), WATER, SAME, .box = 0},
-	{AT(0, 45, 40, 0), WATER, SAME, .box = 0},
-	{AT(1, 6, 0, 0), WATER, SAME, .box = 0},
-	{AT(1, 26, 30, 0), WATER, SAME, .box = 0},
-	{AT(1, 27, 15, 0), STEP, UP, .box = 0},
-	{AT(1, 34, 0, 0), OUT, EMPTY, .words = "7 qt"},
-	{AT(2, 0, 0, 500), RUN, UP, .words = "apples", .size = "24 lb"},
-	{AT(2, 13, 0, 0), STEP, 70 * 60, .box = 0},
-	{AT(2, 20, 10, 0), WATER, SAME, .box = 0},
-	{AT(2, 40, 30, 0), WATER, SAME, .box = 0},
-	{AT(3, 1, 0, 0), WATER, SAME, .box = 0},
-	{AT(3, 21, 20, 0), WATER, SAME, .box = 0},
-	{AT(3, 23, 30, 0), STEP, UP, .box = 0},
-	{AT(3, 30, 0, 0), OUT, EMPTY, .words = "9 qt"},
-	{AT(4, 5, 0, 0), DISCARD, SAME, .words = "3 cups", .size = "apples"},
+	{ AT(0, 5, 0, 0), RUN, UP, .words = "apples", .size = "28 lb" },
+	{ AT(0, 17, 0, 0), STEP, 70 * 60, .box = 0 },
+	{ AT(0, 25, 20, 0), WATER, SAME, .box = 0 },
+	{ AT(0, 45, 40, 0), WATER, SAME, .box = 0 },
+	{ AT(1, 6, 0, 0), WATER, SAME, .box = 0 },
+	{ AT(1, 26, 30, 0), WATER, SAME, .box = 0 },
+	{ AT(1, 27, 15, 0), STEP, UP, .box = 0 },
+	{ AT(1, 34, 0, 0), OUT, EMPTY, .words = "7 qt" },
+	{ AT(2, 0, 0, 500), RUN, UP, .words = "apples", .size = "24 lb" },
+	{ AT(2, 13, 0, 0), STEP, 70 * 60, .box = 0 },
+	{ AT(2, 20, 10, 0), WATER, SAME, .box = 0 },
+	{ AT(2, 40, 30, 0), WATER, SAME, .box = 0 },
+	{ AT(3, 1, 0, 0), WATER, SAME, .box = 0 },
+	{ AT(3, 21, 20, 0), WATER, SAME, .box = 0 },
+	{ AT(3, 23, 30, 0), STEP, UP, .box = 0 },
+	{ AT(3, 30, 0, 0), OUT, EMPTY, .words = "9 qt" },
+	{ AT(4, 5, 0, 0), DISCARD, SAME, .words = "3 cups", .size = "apples" },
 };
 
 static const struct event wide_pot[] = {
-	{AT(1, 2, 0, 0), BATCH, UP, 1, 1, "grape jelly", "half_pint", .box = 0},
-	{AT(1, 13, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 14, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 17, 0, 125), STEP, 60, .box = 0},
-	{AT(1, 18, 5, 0), STEP, UP, .box = 0},
-	{AT(1, 20, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 20, 30, 0), WARM, SAME, 1, .box = 0},
-	{AT(1, 23, 0, 0), FILL, SAME, 1, 8, .size = "half_pint", .box = BOX_A},
-	{AT(1, 24, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 27, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(1, 2, 0, 0), BATCH, UP, 1, 1, "grape jelly", "half_pint", .box = 0 },
+	{ AT(1, 13, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 14, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 17, 0, 125), STEP, 60, .box = 0 },
+	{ AT(1, 18, 5, 0), STEP, UP, .box = 0 },
+	{ AT(1, 20, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 20, 30, 0), WARM, SAME, 1, .box = 0 },
+	{ AT(1, 23, 0, 0), FILL, SAME, 1, 8, .size = "half_pint", .box = BOX_A },
+	{ AT(1, 24, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 27, 0, 0), STEP, EMPTY, .box = 0 },
 
-	{AT(1, 38, 0, 0), BATCH, UP, 3, 3, "apple jelly, low sugar", "half_pint", .box = 0},
-	{AT(1, 50, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 51, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 54, 0, 0), STEP, 60, .box = 0},
-	{AT(1, 55, 2, 0), STEP, UP, .box = 0},
-	{AT(1, 57, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 57, 30, 0), WARM, SAME, 3, .box = 0},
-	{AT(2, 0, 30, 0), FILL, SAME, 3, 14, .size = "half_pint", .box = BOX_A},
-	{AT(2, 2, 0, 0), FILL, SAME, 3, 1, .size = "pint", .box = BOX_A},
-	{AT(2, 3, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 6, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(1, 38, 0, 0), BATCH, UP, 3, 3, "apple jelly, low sugar", "half_pint", .box = 0 },
+	{ AT(1, 50, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 51, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 54, 0, 0), STEP, 60, .box = 0 },
+	{ AT(1, 55, 2, 0), STEP, UP, .box = 0 },
+	{ AT(1, 57, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 57, 30, 0), WARM, SAME, 3, .box = 0 },
+	{ AT(2, 0, 30, 0), FILL, SAME, 3, 14, .size = "half_pint", .box = BOX_A },
+	{ AT(2, 2, 0, 0), FILL, SAME, 3, 1, .size = "pint", .box = BOX_A },
+	{ AT(2, 3, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 6, 0, 0), STEP, EMPTY, .box = 0 },
 
-	{AT(2, 30, 0, 0), SHORT, SAME, 5, 1, "grape jelly", "half_pint", .box = 0},
-	{AT(2, 35, 0, 0), RECEIVE, SAME, .words = "10 lb"},
-	{AT(2, 36, 0, 0), BATCH, UP, 5, 1, "grape jelly", "half_pint", .box = 0},
-	{AT(2, 48, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 49, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 52, 0, 0), STEP, 60, .box = 0},
-	{AT(2, 52, 40, 0), LOST, UP, .box = 0},
-	{AT(2, 55, 0, 0), STEP, 60, .box = 0},
-	{AT(2, 56, 4, 0), STEP, UP, .box = 0},
-	{AT(2, 58, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 58, 30, 0), WARM, SAME, 5, .box = 0},
-	{AT(3, 1, 0, 0), FILL, SAME, 5, 8, .size = "half_pint", .box = BOX_A},
-	{AT(3, 2, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 5, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(2, 30, 0, 0), SHORT, SAME, 5, 1, "grape jelly", "half_pint", .box = 0 },
+	{ AT(2, 35, 0, 0), RECEIVE, SAME, .words = "10 lb" },
+	{ AT(2, 36, 0, 0), BATCH, UP, 5, 1, "grape jelly", "half_pint", .box = 0 },
+	{ AT(2, 48, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 49, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 52, 0, 0), STEP, 60, .box = 0 },
+	{ AT(2, 52, 40, 0), LOST, UP, .box = 0 },
+	{ AT(2, 55, 0, 0), STEP, 60, .box = 0 },
+	{ AT(2, 56, 4, 0), STEP, UP, .box = 0 },
+	{ AT(2, 58, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 58, 30, 0), WARM, SAME, 5, .box = 0 },
+	{ AT(3, 1, 0, 0), FILL, SAME, 5, 8, .size = "half_pint", .box = BOX_A },
+	{ AT(3, 2, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 5, 0, 0), STEP, EMPTY, .box = 0 },
 
-	{AT(3, 12, 0, 0), BATCH, UP, 7, 3, "grape jelly, low sugar", "half_pint", .box = 0},
-	{AT(3, 24, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 25, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 28, 0, 0), STEP, 60, .box = 0},
-	{AT(3, 29, 1, 0), STEP, UP, .box = 0},
-	{AT(3, 31, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 31, 30, 0), WARM, SAME, 7, .box = 0},
-	{AT(3, 35, 0, 0), FILL, SAME, 7, 16, .size = "half_pint", .box = BOX_A},
-	{AT(3, 36, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 40, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(4, 3, 0, 0), AMOUNT, SAME, 5, 3, .words = "6 1/2 cups"}, /* not 7, as it turned out */
+	{ AT(3, 12, 0, 0), BATCH, UP, 7, 3, "grape jelly, low sugar", "half_pint", .box = 0 },
+	{ AT(3, 24, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 25, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 28, 0, 0), STEP, 60, .box = 0 },
+	{ AT(3, 29, 1, 0), STEP, UP, .box = 0 },
+	{ AT(3, 31, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 31, 30, 0), WARM, SAME, 7, .box = 0 },
+	{ AT(3, 35, 0, 0), FILL, SAME, 7, 16, .size = "half_pint", .box = BOX_A },
+	{ AT(3, 36, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 40, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(4, 3, 0, 0), AMOUNT, SAME, 5, 3, .words = "6 1/2 cups" }, /* not 7, as it turned out */
 };
 
 static const struct event deep_pot[] = {
-	{AT(1, 36, 0, 0), BATCH, UP, 2, 2, "grape juice", "pint", .box = 0},
-	{AT(1, 54, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 55, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 55, 30, 0), WARM, SAME, 2, .box = 0},
-	{AT(1, 58, 0, 0), FILL, SAME, 2, 13, .size = "pint", .box = BOX_A},
-	{AT(2, 0, 0, 0), FILL, SAME, 2, 2, .size = "quart", .box = BOX_B},
-	{AT(2, 1, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 4, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(1, 36, 0, 0), BATCH, UP, 2, 2, "grape juice", "pint", .box = 0 },
+	{ AT(1, 54, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 55, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 55, 30, 0), WARM, SAME, 2, .box = 0 },
+	{ AT(1, 58, 0, 0), FILL, SAME, 2, 13, .size = "pint", .box = BOX_A },
+	{ AT(2, 0, 0, 0), FILL, SAME, 2, 2, .size = "quart", .box = BOX_B },
+	{ AT(2, 1, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 4, 0, 0), STEP, EMPTY, .box = 0 },
 
-	{AT(2, 20, 0, 0), BATCH, UP, 4, 1, "crushed tomatoes", "quart", .box = 0},
-	{AT(2, 40, 0, 0), STEP, 300, .box = 0},
-	{AT(2, 45, 3, 0), STEP, UP, .box = 0},
-	{AT(2, 47, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 47, 30, 0), WARM, SAME, 4, .box = 0},
-	{AT(2, 51, 0, 0), NO_ACID, SAME, 4, 5, .size = "quart", .box = BOX_B},
-	{AT(2, 52, 0, 0), FILL, SAME, 4, 5, .size = "quart", .box = BOX_B},
-	{AT(2, 55, 0, 0), FILL, SAME, 4, 2, .size = "pint", .box = BOX_B},
-	{AT(2, 56, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 0, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(2, 20, 0, 0), BATCH, UP, 4, 1, "crushed tomatoes", "quart", .box = 0 },
+	{ AT(2, 40, 0, 0), STEP, 300, .box = 0 },
+	{ AT(2, 45, 3, 0), STEP, UP, .box = 0 },
+	{ AT(2, 47, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 47, 30, 0), WARM, SAME, 4, .box = 0 },
+	{ AT(2, 51, 0, 0), NO_ACID, SAME, 4, 5, .size = "quart", .box = BOX_B },
+	{ AT(2, 52, 0, 0), FILL, SAME, 4, 5, .size = "quart", .box = BOX_B },
+	{ AT(2, 55, 0, 0), FILL, SAME, 4, 2, .size = "pint", .box = BOX_B },
+	{ AT(2, 56, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 0, 0, 0), STEP, EMPTY, .box = 0 },
 
-	{AT(3, 31, 0, 0), BATCH, UP, 6, 3, "apple juice", "pint", .box = 0},
-	{AT(3, 50, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 51, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 51, 30, 0), WARM, SAME, 6, .box = 0},
-	{AT(3, 54, 0, 0), FILL, SAME, 6, 25, .size = "pint", .box = BOX_B},
-	{AT(3, 54, 40, 0), RECOUNT, SAME, 6, 24, .size = "pint", .box = BOX_B},
-	{AT(3, 56, 0, 0), STEP, UP, .box = 0},
-	{AT(4, 0, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(3, 31, 0, 0), BATCH, UP, 6, 3, "apple juice", "pint", .box = 0 },
+	{ AT(3, 50, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 51, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 51, 30, 0), WARM, SAME, 6, .box = 0 },
+	{ AT(3, 54, 0, 0), FILL, SAME, 6, 25, .size = "pint", .box = BOX_B },
+	{ AT(3, 54, 40, 0), RECOUNT, SAME, 6, 24, .size = "pint", .box = BOX_B },
+	{ AT(3, 56, 0, 0), STEP, UP, .box = 0 },
+	{ AT(4, 0, 0, 0), STEP, EMPTY, .box = 0 },
 };
 
 /* At 4,650 ft: jelly in sterile jars 10 min (A539 Guide 7), in others 15
  * (common practice, no source), juices 10 (A539 Guide 2), crushed tomatoes
  * 20 min at 10 lb (A539 Guide 3). */
 static const struct event big_kettle[] = {
-	{AT(1, 26, 0, 0), LOAD, UP, .number = 10, .words = "1 half_pint 8"},
-	{AT(1, 28, 0, 0), STEP, UP, .box = 0},
-	{AT(1, 50, 0, 3), STEP, 600, .box = 0},
-	{AT(2, 0, 10, 0), STEP, 300, .box = 0},
-	{AT(2, 5, 20, 0), STEP, UP, .box = 0},
-	{AT(2, 8, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(2, 9, 0, 0), LOAD, UP, .number = 10, .words = "2 pint 5 2 quart 2"},
-	{AT(2, 11, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 33, 0, 0), STEP, 600, .box = 0},
-	{AT(2, 35, 0, 0), BROKEN, SAME, .box = 0},
-	{AT(2, 43, 7, 0), STEP, 300, .box = 0},
-	{AT(2, 48, 30, 0), STEP, UP, .box = 0},
-	{AT(2, 51, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(2, 53, 0, 0), LOAD, UP, .number = 15, .words = "3 half_pint 5 3 pint 1 2 pint 1"},
-	{AT(2, 55, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 17, 0, 0), STEP, 900, .box = 0},
-	{AT(3, 32, 11, 0), STEP, 300, .box = 0},
-	{AT(3, 37, 20, 0), STEP, UP, .box = 0},
-	{AT(3, 40, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(3, 42, 0, 0), LOAD, UP, .number = 15, .words = "7 half_pint 12"},
-	{AT(3, 44, 0, 0), STEP, UP, .box = 0},
-	{AT(4, 6, 0, 0), STEP, 900, .box = 0},
-	{AT(4, 21, 13, 0), STEP, 300, .box = 0},
-	{AT(4, 26, 30, 0), STEP, UP, .box = 0},
-	{AT(4, 29, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(4, 31, 0, 0), LOAD, UP, .number = 10, .words = "6 pint 9"},
-	{AT(4, 33, 0, 0), STEP, UP, .box = 0},
-	{AT(4, 55, 0, 0), STEP, 600, .box = 0},
-	{AT(5, 5, 3, 0), STEP, 300, .box = 0},
-	{AT(5, 10, 20, 0), STEP, UP, .box = 0},
-	{AT(5, 13, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(5, 15, 0, 0), LOAD, UP, .number = 10, .words = "6 pint 9"},
-	{AT(5, 17, 0, 0), STEP, UP, .box = 0},
-	{AT(5, 39, 0, 0), STEP, 600, .box = 0},
-	{AT(5, 49, 2, 0), STEP, 300, .box = 0},
-	{AT(5, 54, 10, 0), STEP, UP, .box = 0},
-	{AT(5, 57, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(1, 26, 0, 0), LOAD, UP, .number = 10, .words = "1 half_pint 8" },
+	{ AT(1, 28, 0, 0), STEP, UP, .box = 0 },
+	{ AT(1, 50, 0, 3), STEP, 600, .box = 0 },
+	{ AT(2, 0, 10, 0), STEP, 300, .box = 0 },
+	{ AT(2, 5, 20, 0), STEP, UP, .box = 0 },
+	{ AT(2, 8, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(2, 9, 0, 0), LOAD, UP, .number = 10, .words = "2 pint 5 2 quart 2" },
+	{ AT(2, 11, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 33, 0, 0), STEP, 600, .box = 0 },
+	{ AT(2, 35, 0, 0), BROKEN, SAME, .box = 0 },
+	{ AT(2, 43, 7, 0), STEP, 300, .box = 0 },
+	{ AT(2, 48, 30, 0), STEP, UP, .box = 0 },
+	{ AT(2, 51, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(2, 53, 0, 0), LOAD, UP, .number = 15, .words = "3 half_pint 5 3 pint 1 2 pint 1" },
+	{ AT(2, 55, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 17, 0, 0), STEP, 900, .box = 0 },
+	{ AT(3, 32, 11, 0), STEP, 300, .box = 0 },
+	{ AT(3, 37, 20, 0), STEP, UP, .box = 0 },
+	{ AT(3, 40, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(3, 42, 0, 0), LOAD, UP, .number = 15, .words = "7 half_pint 12" },
+	{ AT(3, 44, 0, 0), STEP, UP, .box = 0 },
+	{ AT(4, 6, 0, 0), STEP, 900, .box = 0 },
+	{ AT(4, 21, 13, 0), STEP, 300, .box = 0 },
+	{ AT(4, 26, 30, 0), STEP, UP, .box = 0 },
+	{ AT(4, 29, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(4, 31, 0, 0), LOAD, UP, .number = 10, .words = "6 pint 9" },
+	{ AT(4, 33, 0, 0), STEP, UP, .box = 0 },
+	{ AT(4, 55, 0, 0), STEP, 600, .box = 0 },
+	{ AT(5, 5, 3, 0), STEP, 300, .box = 0 },
+	{ AT(5, 10, 20, 0), STEP, UP, .box = 0 },
+	{ AT(5, 13, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(5, 15, 0, 0), LOAD, UP, .number = 10, .words = "6 pint 9" },
+	{ AT(5, 17, 0, 0), STEP, UP, .box = 0 },
+	{ AT(5, 39, 0, 0), STEP, 600, .box = 0 },
+	{ AT(5, 49, 2, 0), STEP, 300, .box = 0 },
+	{ AT(5, 54, 10, 0), STEP, UP, .box = 0 },
+	{ AT(5, 57, 0, 0), STEP, EMPTY, .box = 0 },
 };
 
 static const struct event low_kettle[] = {
-	{AT(2, 1, 30, 0), LOAD, UP, .number = 10, .words = "2 pint 7"},
-	{AT(2, 3, 0, 0), STEP, UP, .box = 0},
-	{AT(2, 26, 0, 0), STEP, 600, .box = 0},
-	{AT(2, 36, 5, 0), STEP, 300, .box = 0},
-	{AT(2, 41, 30, 0), STEP, UP, .box = 0},
-	{AT(2, 44, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(2, 46, 0, 0), LOAD, UP, .number = 15, .words = "3 half_pint 9"},
-	{AT(2, 48, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 10, 0, 0), STEP, 900, .box = 0},
-	{AT(3, 25, 9, 0), STEP, 300, .box = 0},
-	{AT(3, 30, 20, 0), STEP, UP, .box = 0},
-	{AT(3, 33, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(3, 35, 0, 1), LOAD, UP, .number = 10, .words = "5 half_pint 8"},
-	{AT(3, 37, 0, 0), STEP, UP, .box = 0},
-	{AT(4, 0, 0, 1), STEP, 600, .box = 0},
-	{AT(4, 10, 4, 0), STEP, 300, .box = 0},
-	{AT(4, 15, 20, 0), STEP, UP, .box = 0},
-	{AT(4, 18, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(4, 20, 0, 0), LOAD, UP, .number = 15, .words = "7 half_pint 4 6 pint 3"},
-	{AT(4, 22, 0, 0), STEP, UP, .box = 0},
-	{AT(4, 45, 0, 0), STEP, 900, .box = 0},
-	{AT(5, 0, 5, 0), STEP, 300, .box = 0},
-	{AT(5, 5, 30, 0), STEP, UP, .box = 0},
-	{AT(5, 8, 0, 0), STEP, EMPTY, .box = 0},
-	{AT(5, 10, 0, 0), LOAD, UP, .number = 10, .words = "6 pint 3"},
-	{AT(5, 12, 0, 0), STEP, UP, .box = 0},
-	{AT(5, 34, 0, 0), STEP, 600, .box = 0},
-	{AT(5, 44, 1, 0), STEP, 300, .box = 0},
-	{AT(5, 49, 5, 0), STEP, UP, .box = 0},
-	{AT(5, 52, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(2, 1, 30, 0), LOAD, UP, .number = 10, .words = "2 pint 7" },
+	{ AT(2, 3, 0, 0), STEP, UP, .box = 0 },
+	{ AT(2, 26, 0, 0), STEP, 600, .box = 0 },
+	{ AT(2, 36, 5, 0), STEP, 300, .box = 0 },
+	{ AT(2, 41, 30, 0), STEP, UP, .box = 0 },
+	{ AT(2, 44, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(2, 46, 0, 0), LOAD, UP, .number = 15, .words = "3 half_pint 9" },
+	{ AT(2, 48, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 10, 0, 0), STEP, 900, .box = 0 },
+	{ AT(3, 25, 9, 0), STEP, 300, .box = 0 },
+	{ AT(3, 30, 20, 0), STEP, UP, .box = 0 },
+	{ AT(3, 33, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(3, 35, 0, 1), LOAD, UP, .number = 10, .words = "5 half_pint 8" },
+	{ AT(3, 37, 0, 0), STEP, UP, .box = 0 },
+	{ AT(4, 0, 0, 1), STEP, 600, .box = 0 },
+	{ AT(4, 10, 4, 0), STEP, 300, .box = 0 },
+	{ AT(4, 15, 20, 0), STEP, UP, .box = 0 },
+	{ AT(4, 18, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(4, 20, 0, 0), LOAD, UP, .number = 15, .words = "7 half_pint 4 6 pint 3" },
+	{ AT(4, 22, 0, 0), STEP, UP, .box = 0 },
+	{ AT(4, 45, 0, 0), STEP, 900, .box = 0 },
+	{ AT(5, 0, 5, 0), STEP, 300, .box = 0 },
+	{ AT(5, 5, 30, 0), STEP, UP, .box = 0 },
+	{ AT(5, 8, 0, 0), STEP, EMPTY, .box = 0 },
+	{ AT(5, 10, 0, 0), LOAD, UP, .number = 10, .words = "6 pint 3" },
+	{ AT(5, 12, 0, 0), STEP, UP, .box = 0 },
+	{ AT(5, 34, 0, 0), STEP, 600, .box = 0 },
+	{ AT(5, 44, 1, 0), STEP, 300, .box = 0 },
+	{ AT(5, 49, 5, 0), STEP, UP, .box = 0 },
+	{ AT(5, 52, 0, 0), STEP, EMPTY, .box = 0 },
 };
 
 static const struct event weight_canner[] = {
-	{AT(3, 1, 30, 0), LOAD, UP, .number = 20, .words = "4 quart 5 4 pint 2"},
-	{AT(3, 4, 0, 0), STEP, UP, .box = 0},
-	{AT(3, 18, 0, 0), STEP, 600, .box = 0},
-	{AT(3, 28, 5, 0), STEP, UP, .box = 0},
-	{AT(3, 33, 0, 0), STEP, 1200, .box = 0},
-	{AT(3, 53, 10, 0), STEP, UP, .box = 0},
-	{AT(4, 30, 0, 0), STEP, 600, .box = 0},
-	{AT(4, 40, 5, 0), STEP, UP, .box = 0},
-	{AT(4, 43, 0, 0), STEP, EMPTY, .box = 0},
+	{ AT(3, 1, 30, 0), LOAD, UP, .number = 20, .words = "4 quart 5 4 pint 2" },
+	{ AT(3, 4, 0, 0), STEP, UP, .box = 0 },
+	{ AT(3, 18, 0, 0), STEP, 600, .box = 0 },
+	{ AT(3, 28, 5, 0), STEP, UP, .box = 0 },
+	{ AT(3, 33, 0, 0), STEP, 1200, .box = 0 },
+	{ AT(3, 53, 10, 0), STEP, UP, .box = 0 },
+	{ AT(4, 30, 0, 0), STEP, 600, .box = 0 },
+	{ AT(4, 40, 5, 0), STEP, UP, .box = 0 },
+	{ AT(4, 43, 0, 0), STEP, EMPTY, .box = 0 },
 };
 
 #define PLAN(list) list, sizeof(list) / sizeof((list)[0])
@@ -279,8 +310,8 @@ static const struct plan {
 	const struct event *events;
 	size_t count;
 } plans[] = {
-	{1, PLAN(big_kettle)},  {2, PLAN(low_kettle)}, {3, PLAN(weight_canner)}, {4, PLAN(tall_juicer)},
-	{5, PLAN(old_juicer)},  {6, PLAN(wide_pot)},   {7, PLAN(deep_pot)},
+	{ 1, PLAN(big_kettle) }, { 2, PLAN(low_kettle) }, { 3, PLAN(weight_canner) }, { 4, PLAN(tall_juicer) },
+	{ 5, PLAN(old_juicer) }, { 6, PLAN(wide_pot) },   { 7, PLAN(deep_pot) },
 };
 #define STATIONS (sizeof(plans) / sizeof(plans[0]))
 
@@ -326,7 +357,7 @@ static void begin(void)
 	kitchen_set_who(kit.kitchen, "AB");
 	memset(next_event, 0, sizeof(next_event));
 	for (size_t i = 0; i < STATIONS; i++)
-		shown[i] = (struct clock_shown){.shows_s = EMPTY, .water_ms = -1};
+		shown[i] = (struct clock_shown){ .shows_s = EMPTY, .water_ms = -1 };
 	filling_count = 0;
 	load_count = 0;
 	jars_in_loads = 0;
@@ -342,8 +373,8 @@ static void end(void)
 
 static void note_filled(const struct event *event)
 {
-	fillings[filling_count++] = (struct filled){
-		.batch = event->batch, .size = event->size, .at_ms = now_ms(), .waiting = event->number};
+	fillings[filling_count++] =
+	    (struct filled){ .batch = event->batch, .size = event->size, .at_ms = now_ms(), .waiting = event->number };
 }
 
 /* The oldest jars of a batch and size leave first. */
@@ -414,14 +445,14 @@ static void do_load(int digit, const struct event *event)
 
 static void do_fill(const struct event *event)
 {
-	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number,
-	                        event->box, true, false));
+	KK_OK(&kit, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, true, false));
 	note_filled(event);
 }
 
 static void do_no_acid(const struct event *event)
 {
-	KK_REFUSED(&kit, FAULT_STOPPED, pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, false, true));
+	KK_REFUSED(&kit, FAULT_STOPPED,
+	           pk_try_fill(&kit, batch_ids[event->batch], event->size, event->number, event->box, false, true));
 	acts--;
 }
 
@@ -470,9 +501,8 @@ static void do_event(int digit, const struct event *event)
 	case BROKEN: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_BROKEN_JAR, 0)); break;
 	case RECEIVE: pk_receive(&kit, SUPPLY_SUGAR, "", event->words); break;
 	case AMOUNT:
-		KK_OK(&kit,
-		      kitchen_batch_amount(kitchen, batch_ids[event->batch], event->number,
-		                           pk_amount(SUPPLY_SUGAR, event->words), "", &kit.fault));
+		KK_OK(&kit, kitchen_batch_amount(kitchen, batch_ids[event->batch], event->number,
+		                                 pk_amount(SUPPLY_SUGAR, event->words), "", &kit.fault));
 		break;
 	case FRUIT:
 		KK_OK(&kit, kitchen_run_fruit(kitchen, event->number, event->words,
@@ -526,10 +556,10 @@ static void compare_station(size_t i)
 		        (!face.water || face.water_left_s == left_s(20 * MINUTE_MS, now_ms() - want->water_ms)) &&
 		        face.water_due == (face.water && now_ms() - want->water_ms >= 20 * MINUTE_MS);
 	if (!right)
-		ck_abort_msg("station %d at %lld ms: phase %s, %lld s passed, %lld s left, water %lld s; shown should be %d",
-		             plans[i].digit, (long long)now_ms(), phase_name_stored(pk_name(&kit, plans[i].digit)),
-		             (long long)face.passed_s, (long long)face.left_s, (long long)face.water_left_s,
-		             want->shows_s);
+		ck_abort_msg(
+		    "station %d at %lld ms: phase %s, %lld s passed, %lld s left, water %lld s; shown should be %d",
+		    plans[i].digit, (long long)now_ms(), phase_name_stored(pk_name(&kit, plans[i].digit)),
+		    (long long)face.passed_s, (long long)face.left_s, (long long)face.water_left_s, want->shows_s);
 }
 
 static void compare(void)
@@ -575,8 +605,8 @@ static void let_the_day_pass(void)
 
 		for (size_t i = 0; i < STATIONS; i++)
 			if (next_event[i] < plans[i].count &&
-			    (soonest == STATIONS || plans[i].events[next_event[i]].at_ms <
-			                                plans[soonest].events[next_event[soonest]].at_ms))
+			    (soonest == STATIONS ||
+			     plans[i].events[next_event[i]].at_ms < plans[soonest].events[next_event[soonest]].at_ms))
 				soonest = i;
 		if (soonest == STATIONS)
 			break;
@@ -602,7 +632,7 @@ static void juice_balances(void)
 	static const struct {
 		int batch;
 		const char *words;
-	} poured[] = {{1, "5 cups"}, {2, "2 gal"}, {3, "3 qt"}, {5, "5 cups"}, {6, "3 gal"}, {7, "3 qt"}};
+	} poured[] = { { 1, "5 cups" }, { 2, "2 gal" }, { 3, "3 qt" }, { 5, "5 cups" }, { 6, "3 gal" }, { 7, "3 qt" } };
 	int64_t grapes = pk_ul("6 qt") + pk_ul("5 qt") + pk_ul("7 qt");
 	int64_t apples = pk_ul("7 qt") + pk_ul("9 qt");
 
@@ -625,8 +655,7 @@ static void juice_balances(void)
 		ck_assert_int_le(llabs(ul - pk_ul(poured[i].words)), 12);
 	}
 	/* 18 qt less 5 + 32 + 5 + 12 cups; 16 qt less 12 + 48 cups, of which one was thrown out. */
-	ck_assert_int_eq(pk_juice_of(&kit, "grapes"),
-	                 grapes - 2 * pk_ul("5 cups") - pk_ul("2 gal") - pk_ul("3 qt"));
+	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), grapes - 2 * pk_ul("5 cups") - pk_ul("2 gal") - pk_ul("3 qt"));
 	ck_assert_int_le(llabs(pk_juice_of(&kit, "grapes") - pk_ul("18 cups")), 5);
 	ck_assert_int_eq(pk_juice_of(&kit, "apples"), pk_ul("3 cups"));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->juice_ul,
@@ -641,13 +670,15 @@ static void jars_balance(void)
 		int half_pints;
 		int pints;
 		int quarts;
-	} made[] = {{1, 8, 0, 0}, {2, 0, 13, 2}, {3, 14, 1, 0}, {4, 0, 2, 5}, {5, 8, 0, 0}, {6, 0, 24, 0}, {7, 16, 0, 0}};
+	} made[] = { { 1, 8, 0, 0 }, { 2, 0, 13, 2 }, { 3, 14, 1, 0 }, { 4, 0, 2, 5 },
+		     { 5, 8, 0, 0 }, { 6, 0, 24, 0 }, { 7, 16, 0, 0 } };
 	int in_loads = 0;
 
 	for (size_t i = 0; i < BATCHES; i++) {
 		int jars[3];
 
-		KK_OK(&kit, kitchen_jars_filled(kit.kitchen, batch_ids[made[i].batch], "half_pint", &jars[0], &kit.fault));
+		KK_OK(&kit,
+		      kitchen_jars_filled(kit.kitchen, batch_ids[made[i].batch], "half_pint", &jars[0], &kit.fault));
 		KK_OK(&kit, kitchen_jars_filled(kit.kitchen, batch_ids[made[i].batch], "pint", &jars[1], &kit.fault));
 		KK_OK(&kit, kitchen_jars_filled(kit.kitchen, batch_ids[made[i].batch], "quart", &jars[2], &kit.fault));
 		ck_assert_int_eq(jars[0], made[i].half_pints);
@@ -684,20 +715,24 @@ static void supplies_balance(void)
 	supply_is(SUPPLY_JAR, "pint", 60 - 13 - 1 - 2 - 24);
 	supply_is(SUPPLY_JAR, "quart", 20 - 2 - 5);
 	/* Cups of 200 g: 7, 3 x 1 1/2, 6 1/2 after the correction, 3 x 2. */
-	supply_is(SUPPLY_SUGAR, "", pk_amount(SUPPLY_SUGAR, "7 lb") + pk_amount(SUPPLY_SUGAR, "10 lb") - 1400000 -
-	                                900000 - 1300000 - 1200000);
+	supply_is(SUPPLY_SUGAR, "",
+	          pk_amount(SUPPLY_SUGAR, "7 lb") + pk_amount(SUPPLY_SUGAR, "10 lb") - 1400000 - 900000 - 1300000 -
+	              1200000);
 	supply_is(SUPPLY_PECTIN_REGULAR, "",
 	          pk_amount(SUPPLY_PECTIN_REGULAR, "7 oz") - 2 * pk_amount(SUPPLY_PECTIN_REGULAR, "1.75 oz"));
 	supply_is(SUPPLY_PECTIN_LOW, "", pk_amount(SUPPLY_PECTIN_LOW, "8 oz") - 2 * 15 * 3000); /* 3 g a tsp */
 	supply_is(SUPPLY_CALCIUM_SOLUTION, "",
 	          pk_amount(SUPPLY_CALCIUM_SOLUTION, "2 cups") - 2 * pk_amount(SUPPLY_CALCIUM_SOLUTION, "9 tsp"));
-	supply_is(SUPPLY_LEMON_JUICE, "", pk_amount(SUPPLY_LEMON_JUICE, "2 qt") -
-	                                      2 * pk_amount(SUPPLY_LEMON_JUICE, "9 tbsp") - 5 * lemon - 2 * (lemon / 2));
-	supply_is(SUPPLY_FRUIT, "", pk_amount(SUPPLY_FRUIT, "160 lb") - pk_amount(SUPPLY_FRUIT, "30 lb") -
-	                                pk_amount(SUPPLY_FRUIT, "25 lb") - pk_amount(SUPPLY_FRUIT, "28 lb") -
-	                                pk_amount(SUPPLY_FRUIT, "24 lb") - pk_amount(SUPPLY_FRUIT, "22 lb"));
+	supply_is(SUPPLY_LEMON_JUICE, "",
+	          pk_amount(SUPPLY_LEMON_JUICE, "2 qt") - 2 * pk_amount(SUPPLY_LEMON_JUICE, "9 tbsp") - 5 * lemon -
+	              2 * (lemon / 2));
+	supply_is(SUPPLY_FRUIT, "",
+	          pk_amount(SUPPLY_FRUIT, "160 lb") - pk_amount(SUPPLY_FRUIT, "30 lb") -
+	              pk_amount(SUPPLY_FRUIT, "25 lb") - pk_amount(SUPPLY_FRUIT, "28 lb") -
+	              pk_amount(SUPPLY_FRUIT, "24 lb") - pk_amount(SUPPLY_FRUIT, "22 lb"));
 	ck_assert_int_eq(number("SELECT count(*) FROM supply_stock s WHERE stock <> "
-	                        "(SELECT sum(amount) FROM supply_move m WHERE m.supply_id = s.supply_id)"), 0);
+	                        "(SELECT sum(amount) FROM supply_move m WHERE m.supply_id = s.supply_id)"),
+	                 0);
 	/* What the batches say went in is what the ledgers say went out (jars and their
 	 * acid are taken off when they are filled). */
 	ck_assert_int_eq(number("SELECT sum(used) FROM batch_amount WHERE supply = 'sugar'"),
@@ -750,7 +785,8 @@ static void check_seals(void)
 		}
 		if (i == 11) {
 			KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 1), JAR_DOUBTFUL, &kit.fault));
-			KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_REPROCESS, &kit.fault));
+			KK_OK(&kit,
+			      kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_REPROCESS, &kit.fault));
 		}
 		KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		kk_pass(&kit, 70 * SECOND_MS);

@@ -14,8 +14,7 @@ static void begin(void)
 	pk_begin(&kit);
 	pk_stock(&kit);
 	/* A low in the weather, and a store as warm as a kitchen. */
-	(void)snprintf(boils, sizeof(boils), "%.2fF",
-	               kitchen_board(kit.kitchen)->boil.boiling_point_f - 2.0);
+	(void)snprintf(boils, sizeof(boils), "%.2fF", kitchen_board(kit.kitchen)->boil.boiling_point_f - 2.0);
 	KK_OK(&kit, kitchen_set_measured_boil(kit.kitchen, boils, &kit.fault));
 	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "72F", &kit.fault));
 }
@@ -32,8 +31,8 @@ static void all_is_well(void)
 	size_t count = kitchen_warnings(kit.kitchen, &kit.clock.now, now, &again);
 
 	for (size_t i = 0; i < count; i++)
-		ck_assert_msg(now[i].severity == SEVERITY_NOTE, "%s: %s",
-		              severity_name(now[i].severity), now[i].sentence);
+		ck_assert_msg(now[i].severity == SEVERITY_NOTE, "%s: %s", severity_name(now[i].severity),
+		              now[i].sentence);
 }
 
 /* As the day passes, looked at each minute. */
@@ -93,14 +92,12 @@ static void juice_runs_well(void)
 	for (int run = 0; run < RUN_MINUTES; run++) {
 		kk_pass(&kit, MINUTE_MS);
 		if (pk_face(&kit, TALL_JUICER).water_due)
-			KK_OK(&kit, kitchen_acknowledge(kit.kitchen, pk_phase(&kit, TALL_JUICER),
-			                                &kit.fault));
+			KK_OK(&kit, kitchen_acknowledge(kit.kitchen, pk_phase(&kit, TALL_JUICER), &kit.fault));
 		all_is_well();
 	}
 	works_well(TALL_JUICER, PHASE_RUN, 0);
 	pass_well(8);
-	KK_OK(&kit, kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), pk_ul("5 qt"),
-	                              &kit.fault));
+	KK_OK(&kit, kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), pk_ul("5 qt"), &kit.fault));
 	all_is_well();
 }
 
@@ -151,8 +148,7 @@ START_TEST(green_beans_under_the_weight)
 	goes_well(load_id, PHASE_PRESSURISE, 9); /* a large canner */
 	goes_well(load_id, PHASE_HOLD, kk_load(&kit, load_id).minutes);
 	while (kk_name(&kit, load_id) != PHASE_UNLOAD)
-		goes_well(load_id, kk_name(&kit, load_id),
-		          kk_name(&kit, load_id) == PHASE_COOL_DOWN ? 45 : 10);
+		goes_well(load_id, kk_name(&kit, load_id), kk_name(&kit, load_id) == PHASE_COOL_DOWN ? 45 : 10);
 	to_shelf(load_id);
 }
 END_TEST

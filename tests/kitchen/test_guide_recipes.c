@@ -25,7 +25,8 @@ static void end(void)
 /* Refused with these words. */
 static void refused(bool done, const char *words)
 {
-	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"", kit.fault.sentence, words);
+	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"", kit.fault.sentence,
+	              words);
 	kk_refused(&kit, done, FAULT_REFUSED, words);
 }
 
@@ -61,7 +62,8 @@ START_TEST(an_alternative_is_never_short)
 	struct batch_need need;
 
 	/* 7 lb of tomatoes and 2-1/2 lb of okra, or as much zucchini. */
-	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_FRUIT, "", pk_amount(SUPPLY_FRUIT, "9.5 lb") + 2, &kit.fault));
+	KK_OK(&kit,
+	      kitchen_supply_count(kit.kitchen, SUPPLY_FRUIT, "", pk_amount(SUPPLY_FRUIT, "9.5 lb") + 2, &kit.fault));
 	KK_OK(&kit, kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault));
 	ck_assert_int_eq(need.short_lines, 0);
 	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_FRUIT, "", pk_amount(SUPPLY_FRUIT, "9 lb"), &kit.fault));
@@ -87,9 +89,10 @@ END_TEST
 
 static void never_started(const char *name, const char *words)
 {
-	struct batch_order order = {.station_id = pk_order(&kit, DEEP_POT, "grape jelly", "pint", 1).station_id,
-	                            .jar = "half_pint", .multiple = 1};
-	struct log_plan_batch planned = {.multiple = 1};
+	struct batch_order order = { .station_id = pk_order(&kit, DEEP_POT, "grape jelly", "pint", 1).station_id,
+		                     .jar = "half_pint",
+		                     .multiple = 1 };
+	struct log_plan_batch planned = { .multiple = 1 };
 	int64_t before = kk_journal(&kit);
 	int64_t id;
 

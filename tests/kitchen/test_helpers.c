@@ -37,8 +37,7 @@ START_TEST(acts_at_a_juicer_are_those_of_who_has_it)
 	int64_t run_id;
 	int64_t twelve = pk_amount(SUPPLY_FRUIT, "12 lb");
 
-	BY("JU", kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", twelve, &run_id,
-	                           &kit.fault));
+	BY("JU", kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", twelve, &run_id, &kit.fault));
 	kk_pass(&kit, WATER_MINUTES * MINUTE_MS);
 	BY("JU", kitchen_acknowledge(kit.kitchen, pk_phase(&kit, TALL_JUICER), &kit.fault));
 	BY("JU", pk_try_step(&kit, TALL_JUICER, true));
@@ -51,8 +50,7 @@ START_TEST(acts_at_a_juicer_are_those_of_who_has_it)
 	BY("JU", pk_try(&kit, TALL_JUICER, EXCEPTION_STOP, 0));
 	BY("JU", kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), 0, &kit.fault));
 	BY("JU", kitchen_run_fruit(kit.kitchen, run_id, "grapes", twelve, &kit.fault)); /* the juicer is empty */
-	BY("AB", kitchen_start_run(kit.kitchen, kk_station(&kit, OLD_JUICER), "grapes", twelve, &run_id,
-	                           &kit.fault));
+	BY("AB", kitchen_start_run(kit.kitchen, kk_station(&kit, OLD_JUICER), "grapes", twelve, &run_id, &kit.fault));
 	BY("AB", kitchen_juice_in(kit.kitchen, "plums", 1, JUICE_HOT, &kit.fault));
 }
 END_TEST
@@ -112,14 +110,14 @@ START_TEST(who_has_a_station_may_change_and_be_nobody)
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_set_station_who(kit.kitchen, 99, "QX", &kit.fault));
 	kk_reopen(&kit);
 	ck_assert_str_eq(kk_canner(&kit, TALL_JUICER)->station.who, "JU"); /* still, the next day */
-	BY("", kitchen_tick(kit.kitchen, id, 2, true, &kit.fault)); /* nobody has the board yet */
+	BY("", kitchen_tick(kit.kitchen, id, 2, true, &kit.fault));        /* nobody has the board yet */
 }
 END_TEST
 
 START_TEST(earlier_acts_keep_who_did_them)
 {
 	int64_t id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
-	struct log_subject batch = {SUBJECT_BATCH, id};
+	struct log_subject batch = { SUBJECT_BATCH, id };
 	struct log_entry *rows;
 	size_t count;
 

@@ -9,8 +9,8 @@
 #include <unistd.h>
 
 #include "base/csv.h"
-#include "engine/label/row_check.h"
 #include "base/text.h"
+#include "engine/label/row_check.h"
 #include "kitchen/exchange/import.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
@@ -81,9 +81,10 @@ START_TEST(a_line_becomes_a_load_on_the_shelf_with_an_unknown_process)
 	load = only_load();
 	ck_assert_int_eq(load.place, PLACE_SHELF);
 	ck_assert_int_eq(load.verdict, VERDICT_UNKNOWN);
-	ck_assert_str_eq(load.verdict_why, "written in a notebook, not by this program; nobody noted whose recipe it was; "
-	                                   "it is not a food of the published tables; "
-	                                   "nobody noted whether it was packed hot or raw");
+	ck_assert_str_eq(load.verdict_why,
+	                 "written in a notebook, not by this program; nobody noted whose recipe it was; "
+	                 "it is not a food of the published tables; "
+	                 "nobody noted whether it was packed hot or raw");
 	ck_assert_int_eq(load.method, METHOD_BOILING_WATER);
 	ck_assert_int_eq(load.minutes, 30);
 	ck_assert_int_eq(load.elevation.um, 4650 * FOOT_UM);
@@ -98,7 +99,8 @@ START_TEST(a_line_becomes_a_load_on_the_shelf_with_an_unknown_process)
 	ck_assert_str_eq(lot.code, "2021-08-14-B1");
 	ck_assert_str_eq(lot.product, "Peaches, in syrup");
 	ck_assert_int_eq(lot.acidity, ACIDITY_LOW_ACID); /* nobody noted it: the careful end */
-	ck_assert_int_eq(kit_number(kit.path, "SELECT retired AND lids = 7 FROM lid_box WHERE label = 'spring box'"), 1);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT retired AND lids = 7 FROM lid_box WHERE label = 'spring box'"),
+	                 1);
 	/* It is no work of today: the board is as empty as before. */
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, 0);
 }
@@ -113,7 +115,9 @@ START_TEST(what_a_line_says_is_evidence)
 	struct log_load load;
 	struct log_lot lot;
 
-	take(FULL "tomatoes from the garden,2021-08-14,7,pint,boiling water,35,,900ft,tomatoes crushed,hot,lemon juice,,printed\n");
+	take(
+	    FULL
+	    "tomatoes from the garden,2021-08-14,7,pint,boiling water,35,,900ft,tomatoes crushed,hot,lemon juice,,printed\n");
 	load = only_load();
 	ck_assert_str_eq(load.verdict_why, "written in a notebook, not by this program");
 	ck_assert_int_eq(load.verdict, VERDICT_UNKNOWN);
@@ -141,7 +145,8 @@ START_TEST(what_a_line_leaves_out_is_a_reason)
 		{ "boiling water,35,,900ft,,hot,left out,,printed", VERDICT_NOT_VALID, "acid not in every jar" },
 		{ "boiling water,25,,900ft,,hot,vinegar,,printed", VERDICT_NOT_VALID, "given 25 min and needs 35" },
 		{ "weighted gauge,15,15,900ft,,hot,citric acid,,printed", VERDICT_UNKNOWN, "no vent on record" },
-		{ "weighted gauge,15,15,900ft,,hot,citric acid,4,printed", VERDICT_NOT_VALID, "it vented 4:00 of 10:00" },
+		{ "weighted gauge,15,15,900ft,,hot,citric acid,4,printed", VERDICT_NOT_VALID,
+		  "it vented 4:00 of 10:00" },
 	};
 
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++) {
@@ -152,7 +157,8 @@ START_TEST(what_a_line_leaves_out_is_a_reason)
 		take(text);
 		load = only_load();
 		ck_assert_msg(load.verdict == lines[i].verdict, "%s: %s", lines[i].rest, load.verdict_why);
-		ck_assert_msg(strstr(load.verdict_why, lines[i].why) != NULL, "%s: %s", lines[i].rest, load.verdict_why);
+		ck_assert_msg(strstr(load.verdict_why, lines[i].why) != NULL, "%s: %s", lines[i].rest,
+		              load.verdict_why);
 		ck_assert_uint_eq(result.stop_count, lines[i].verdict == VERDICT_NOT_VALID);
 		ck_assert(kk_undo(&kit, 0));
 	}
@@ -174,8 +180,9 @@ START_TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after
 	ck_assert_uint_eq(result.caution_count, 1);
 	ck_assert_uint_eq(result.stop_count, 1);
 	ck_assert_int_eq(result.cautions[0].line, 3);
-	ck_assert_ptr_eq(strstr(result.cautions[0].sentence, "green beans: NOT VALID: low-acid food that was not pressure "
-	                                                     "canned: do not eat"),
+	ck_assert_ptr_eq(strstr(result.cautions[0].sentence,
+	                        "green beans: NOT VALID: low-acid food that was not pressure "
+	                        "canned: do not eat"),
 	                 result.cautions[0].sentence);
 	take(text);
 	ck_assert_uint_eq(result.stop_count, 1);
@@ -187,8 +194,9 @@ START_TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after
 	/* One thing is to be done; nothing of a clock that never ran, no second process. */
 	kk_warns(&kit, "notebook-not-valid", load.id, SEVERITY_STOP, "Discard 6 jars of 2025-08-14-B1");
 	kk_warns(&kit, "notebook-not-valid", load.id, SEVERITY_STOP, "low-acid food that was not pressure canned");
-	ck_assert(!kk_fires(&kit, "hold-short") && !kk_fires(&kit, "vent-short") && !kk_fires(&kit, "process-not-valid") &&
-	          !kk_fires(&kit, "low-acid-no-pressure") && !kk_fires(&kit, "practice-row"));
+	ck_assert(!kk_fires(&kit, "hold-short") && !kk_fires(&kit, "vent-short") &&
+	          !kk_fires(&kit, "process-not-valid") && !kk_fires(&kit, "low-acid-no-pressure") &&
+	          !kk_fires(&kit, "practice-row"));
 	/* Nothing but the bin is open, with the steps for low-acid food. */
 	jar = kk_jar_row(&kit, load.id, 1);
 	for (int fate = FATE_FRIDGE; fate < FATE_DISCARD; fate++) {
@@ -218,8 +226,9 @@ START_TEST(too_little_pressure_is_told_too)
 		(void)snprintf(text, sizeof(text), FULL "carrots,2021-08-14,7,pint,weighted gauge,25,5,%s\n", rests[i]);
 		KK_OK(&kit, import(text, false));
 		ck_assert_uint_eq(result.stop_count, 1);
-		ck_assert_msg(strstr(result.cautions[0].sentence, "carrots: NOT VALID: it was given 5 psi and needs 10") != NULL,
-		              "%s", result.cautions[0].sentence);
+		ck_assert_msg(
+		    strstr(result.cautions[0].sentence, "carrots: NOT VALID: it was given 5 psi and needs 10") != NULL,
+		    "%s", result.cautions[0].sentence);
 	}
 	KK_OK(&kit, import(FULL "carrots,2021-08-14,7,pint,weighted gauge,25,10,900ft,,,,,\n", false));
 	ck_assert_uint_eq(result.stop_count, 0);
@@ -245,7 +254,9 @@ START_TEST(a_food_that_is_not_known_counts_as_low_acid)
 	ck_assert_uint_eq(result.stop_count, 0);
 	ck_assert_uint_eq(result.foodless, 1);
 	ck_assert_ptr_nonnull(strstr(result.cautions[0].sentence, "counts as low-acid: do not eat"));
-	KK_OK(&kit, import("product,date,jars,size,food\ngrandmother's best,2021-08-14,7,pint,jam without added pectin\n", false));
+	KK_OK(&kit,
+	      import("product,date,jars,size,food\ngrandmother's best,2021-08-14,7,pint,jam without added pectin\n",
+	             false));
 	ck_assert_uint_eq(result.caution_count, 0);
 	KK_OK(&kit, import("product,date,jars,size,food\ngrandmother's best,2021-08-14,7,pint,moon cheese\n", false));
 	ck_assert_uint_eq(result.problem_count, 1);
@@ -293,9 +304,11 @@ START_TEST(seals_of_an_import_done_again_are_those_of_its_canner_too)
 	char *imported;
 	char *now;
 
-	take("product,date,jars,size,unsealed\ngrape jelly,2021-09-02,9,half-pint,2\ngrape jelly,2022-09-02,9,half-pint,1\n");
+	take(
+	    "product,date,jars,size,unsealed\ngrape jelly,2021-09-02,9,half-pint,2\ngrape jelly,2022-09-02,9,half-pint,1\n");
 	imported = kit_dump(kit.path, false);
-	ck_assert_int_eq(kit_number(kit.path, "SELECT sum(looked * 100 + failed) FROM seal_tally WHERE about = 'canner'"), 1803);
+	ck_assert_int_eq(
+	    kit_number(kit.path, "SELECT sum(looked * 100 + failed) FROM seal_tally WHERE about = 'canner'"), 1803);
 	for (int round = 0; round < 4; round++) {
 		ck_assert(round % 2 == 0 ? kk_undo(&kit, 0) : kk_redo(&kit, 0));
 		now = kit_dump(kit.path, false);
@@ -329,7 +342,8 @@ START_TEST(one_bad_line_keeps_all_of_them_out)
 	char *before = kit_dump(kit.path, true);
 	char *after;
 
-	KK_OK(&kit, import("product,date,jars,size\njam,2021-09-02,9,pint\njam,2021-09-02,9,bucket\njam,x,9,pint\n", true));
+	KK_OK(&kit,
+	      import("product,date,jars,size\njam,2021-09-02,9,pint\njam,2021-09-02,9,bucket\njam,x,9,pint\n", true));
 	ck_assert_uint_eq(result.problem_count, 2);
 	ck_assert_int_eq(result.problems[0].line, 3);
 	ck_assert_int_eq(result.problems[1].line, 4);
@@ -346,7 +360,8 @@ START_TEST(it_is_one_act_and_can_be_taken_back_and_done_again)
 	int64_t entries = kk_journal(&kit);
 	char *after;
 
-	take("product,date,jars,size,lid_box\njam,2021-09-02,9,pint,\"Box A, spring\"\njelly,2022-09-02,5,pint,old box\n");
+	take(
+	    "product,date,jars,size,lid_box\njam,2021-09-02,9,pint,\"Box A, spring\"\njelly,2022-09-02,5,pint,old box\n");
 	ck_assert_int_eq(kk_journal(&kit), entries + 1);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 9);
 	ck_assert(kk_undo(&kit, 0));
@@ -376,7 +391,8 @@ START_TEST(each_thing_that_is_wrong_is_told_with_its_line)
 	ck_problem("a,2021-08-14,100,pint,,,,,,,,,", "whole number from 1 to 99");
 	ck_problem("a,2021-08-14,2.5,pint,,,,,,,,,", "whole number");
 	ck_problem("a,2021-08-14,1,bucket,,,,,,,,,", "no jar size \"bucket\"");
-	ck_problem("a,2021-08-14,1,pint,0123456789012345678901234567890123456789x,,,,,,,,", "lot is longer than 40 bytes");
+	ck_problem("a,2021-08-14,1,pint,0123456789012345678901234567890123456789x,,,,,,,,",
+	           "lot is longer than 40 bytes");
 	ck_problem("a,2021-08-14,1,pint,,,oven,,,,,,", "method: \"oven\"");
 	ck_problem("a,2021-08-14,1,pint,,,,soon,,,,,", "minutes: \"soon\"");
 	ck_problem("a,2021-08-14,1,pint,,,steam,,10,,,,", "pressure canner only");
@@ -430,7 +446,8 @@ START_TEST(a_box_that_was_used_up_may_be_noted_again)
 {
 	take("product,date,jars,size,lid_box\na,2021-08-14,9,pint,old\n");
 	take("product,date,jars,size,lid_box\nb,2022-08-14,5,pint,old\n");
-	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) * 100 + max(lids) FROM lid_box WHERE label = 'old'"), 114);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) * 100 + max(lids) FROM lid_box WHERE label = 'old'"),
+	                 114);
 }
 END_TEST
 
@@ -499,17 +516,18 @@ END_TEST
 
 /* --- our own export, by hand: what the program itself writes is tests/report/test_import.sh ---- */
 
-#define LOTS                                                                                    \
-	"lot,product,food,pack,acidity,made,origin,origin_words\r\n"                          \
+#define LOTS \
+	"lot,product,food,pack,acidity,made,origin,origin_words\r\n" \
 	"A1,jam,jam or jelly with added pectin,hot_sterile_jar,acid,2026-09-01T08:00:00.000Z,printed,\r\n"
-#define LOADS_HEADER                                                                                           \
+#define LOADS_HEADER \
 	"load,station,method,wall,place,opened,minutes,pressure_psi,headspace_in,jar_in_table,source,confirmed,elevation_m," \
 	"elevation_slack_m,elevation_by,verdict,verdict_why,process_ended,broken,note\r\n"
-#define LOAD "4,Big kettle,boiling_water,,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
-#define PHASES                                                                                         \
-	"phase,load,run,batch,name,began,required_s,acknowledged,ended,ended_why,lasted_s\r\n"           \
+#define LOAD \
+	"4,Big kettle,boiling_water,,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
+#define PHASES \
+	"phase,load,run,batch,name,began,required_s,acknowledged,ended,ended_why,lasted_s\r\n" \
 	"7,4,,,hold,2026-09-01T08:20:00.000Z,600,,2026-09-01T08:30:00.000Z,done,600.5\r\n"
-#define JARS_HEADER                                                                        \
+#define JARS_HEADER \
 	"load,place,lot,size,state,siphoning,fate,fate_by,fate_done,checked,press,tap,eye,checked_by," \
 	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled,acid\r\n"
 #define JAR_THAT(belongs, words, by, checked, box, rest) \
@@ -579,10 +597,11 @@ START_TEST(an_export_comes_back_with_its_numbers_and_verdicts)
 	struct log_load load;
 
 	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
-	export_of(LOTS, loads,
-	          JARS_HEADER JAR_THAT("4,2,A1,half_pint", "sealed,slight,none", "", "2026-09-02T08:00:00.000Z",
-	                               "\"Box A, spring\",AB", ",,,,no,as_printed")
-	              JAR_THAT(",0,A1,half_pint", "unchecked,none,fridge", "2026-09-04T08:00:00.000Z", "", ",", ",,,,no,"));
+	export_of(
+	    LOTS, loads,
+	    JARS_HEADER JAR_THAT("4,2,A1,half_pint", "sealed,slight,none", "", "2026-09-02T08:00:00.000Z",
+	                         "\"Box A, spring\",AB", ",,,,no,as_printed")
+	        JAR_THAT(",0,A1,half_pint", "unchecked,none,fridge", "2026-09-04T08:00:00.000Z", "", ",", ",,,,no,"));
 	ck_assert_msg(result.written, "%s", result.problems[0].why);
 	load = only_load();
 	ck_assert_int_eq(load.id, 4);
@@ -611,7 +630,8 @@ START_TEST(a_valid_that_the_look_up_refuses_is_not_valid)
 		const char *why;
 	} lines[] = {
 		{ "jam or jelly with added pectin", "hot_sterile_jar", "acid", "10", VERDICT_VALID, "" },
-		{ "jam or jelly with added pectin", "hot_sterile_jar", "acid", "4", VERDICT_NOT_VALID, "given 4 min and needs" },
+		{ "jam or jelly with added pectin", "hot_sterile_jar", "acid", "4", VERDICT_NOT_VALID,
+		  "given 4 min and needs" },
 		{ "jam or jelly with added pectin", "raw", "acid", "10", VERDICT_NOT_VALID, "raw" },
 		{ "green beans (snap and Italian)", "raw", "low_acid", "10", VERDICT_NOT_VALID, "not pressure canned" },
 		{ "moon cheese", "hot", "acid", "10", VERDICT_UNKNOWN, "not a food of the published tables" },
@@ -622,13 +642,17 @@ START_TEST(a_valid_that_the_look_up_refuses_is_not_valid)
 		char loads[1000];
 		struct log_load load;
 
-		(void)snprintf(lots, sizeof(lots), "lot,product,food,pack,acidity,made,origin,origin_words\r\n"
-		               "A1,jam,%s,%s,%s,2026-09-01T08:00:00.000Z,printed,\r\n", lines[i].food, lines[i].pack,
-		               lines[i].acidity);
-		(void)snprintf(loads, sizeof(loads), LOADS_HEADER "4,Big kettle,boiling_water,,shelf,2026-09-01T08:00:00.000Z,%s,,"
-		               "0.25,half_pint,s,yes,1417.32,0,AB,valid,,2026-09-01T08:30:00.000Z,0,\r\n", lines[i].minutes);
-		export_of(lots, loads, JARS_HEADER JAR_THAT("4,1,A1,half_pint", "sealed,none,none", "", "2026-09-02T08:00:00.000Z",
-		                                            ",", ",,,,no,as_printed"));
+		(void)snprintf(lots, sizeof(lots),
+		               "lot,product,food,pack,acidity,made,origin,origin_words\r\n"
+		               "A1,jam,%s,%s,%s,2026-09-01T08:00:00.000Z,printed,\r\n",
+		               lines[i].food, lines[i].pack, lines[i].acidity);
+		(void)snprintf(loads, sizeof(loads),
+		               LOADS_HEADER "4,Big kettle,boiling_water,,shelf,2026-09-01T08:00:00.000Z,%s,,"
+		                            "0.25,half_pint,s,yes,1417.32,0,AB,valid,,2026-09-01T08:30:00.000Z,0,\r\n",
+		               lines[i].minutes);
+		export_of(lots, loads,
+		          JARS_HEADER JAR_THAT("4,1,A1,half_pint", "sealed,none,none", "", "2026-09-02T08:00:00.000Z",
+		                               ",", ",,,,no,as_printed"));
 		ck_assert_msg(result.written, "%s", result.problems[0].why);
 		load = only_load();
 		ck_assert_msg(load.verdict == lines[i].verdict, "%zu: %s", i, load.verdict_why);
@@ -636,8 +660,10 @@ START_TEST(a_valid_that_the_look_up_refuses_is_not_valid)
 		ck_assert_int_eq(load.place, load.verdict == VERDICT_NOT_VALID ? PLACE_RACK : PLACE_SHELF);
 		ck_assert(kk_undo(&kit, 0));
 	}
-	export_of("lot,product,food,pack,acidity,made,origin,origin_words\r\nA1,beans,green beans (snap and Italian),raw,acid,"
-	          "2026-09-01T08:00:00.000Z,printed,\r\n", LOADS_HEADER, JARS_HEADER);
+	export_of(
+	    "lot,product,food,pack,acidity,made,origin,origin_words\r\nA1,beans,green beans (snap and Italian),raw,acid,"
+	    "2026-09-01T08:00:00.000Z,printed,\r\n",
+	    LOADS_HEADER, JARS_HEADER);
 	ck_assert_uint_eq(result.problem_count, 1);
 	ck_assert_ptr_nonnull(strstr(result.problems[0].why, "is low-acid"));
 }
@@ -649,7 +675,8 @@ START_TEST(a_valid_without_a_hold_on_record_is_unknown)
 	char loads[1000];
 
 	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
-	export_of(LOTS, loads, JARS_HEADER JAR_THAT("4,1,A1,half_pint", "sealed,none,none", "", "", ",", ",,,,no,as_printed"));
+	export_of(LOTS, loads,
+	          JARS_HEADER JAR_THAT("4,1,A1,half_pint", "sealed,none,none", "", "", ",", ",,,,no,as_printed"));
 	ck_assert(kk_undo(&kit, 0));
 	(void)unlink(kk_file("phases.csv", ""));
 	KK_OK(&kit, kitchen_import(kit.kitchen, folder, true, &result, &kit.fault));
@@ -669,16 +696,19 @@ START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
 	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
 	ck_export_problem(loads, JARS_HEADER JAR("5,1,A1,half_pint", "sealed,none,none"), "jars.csv", "no load 5");
 	ck_export_problem(loads, JARS_HEADER JAR("4,1,B9,half_pint", "sealed,none,none"), "jars.csv", "no lot \"B9\"");
-	ck_export_problem(loads, JARS_HEADER JAR(",0,A1,half_pint", "unchecked,none,none"), "jars.csv", "waits for a canner");
-	ck_export_problem(loads, JARS_HEADER JAR("4,1,A1,pint", "sealed,none,none") JAR("4,1,A1,pint", "sealed,none,none"),
+	ck_export_problem(loads, JARS_HEADER JAR(",0,A1,half_pint", "unchecked,none,none"), "jars.csv",
+	                  "waits for a canner");
+	ck_export_problem(loads,
+	                  JARS_HEADER JAR("4,1,A1,pint", "sealed,none,none") JAR("4,1,A1,pint", "sealed,none,none"),
 	                  "jars.csv", "each once");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "soon", "", ",", ",,,,no,"), "jars.csv", "fate_by: \"soon\"");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", "4,9,,,no,"), "jars.csv",
-	                  "no jar stands before this one at place 9 of load 4");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,used,,no,"), "jars.csv",
-	                  "gone and gone_why go together");
-	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,,,yes,"), "jars.csv",
-	                  "a recall still looks for this jar");
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "soon", "", ",", ",,,,no,"),
+	                  "jars.csv", "fate_by: \"soon\"");
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", "4,9,,,no,"),
+	                  "jars.csv", "no jar stands before this one at place 9 of load 4");
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,used,,no,"),
+	                  "jars.csv", "gone and gone_why go together");
+	ck_export_problem(loads, JARS_HEADER JAR_THAT("4,1,A1,pint", "sealed,none,none", "", "", ",", ",,,,yes,"),
+	                  "jars.csv", "a recall still looks for this jar");
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM lot"), 0);
 }
 END_TEST

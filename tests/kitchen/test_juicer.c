@@ -20,7 +20,7 @@ static void end(void)
 
 static struct log_run run_row(int64_t run_id)
 {
-	struct log_run run = {0};
+	struct log_run run = { 0 };
 
 	KK_OK(&kit, log_run_get(kit.log, run_id, &run, &kit.fault));
 	return run;
@@ -62,7 +62,7 @@ START_TEST(a_run_goes_from_heat_to_run_to_drain)
 	static const struct {
 		enum phase_name name;
 		enum phase_kind kind;
-	} way[] = {{PHASE_HEAT, PHASE_WATCHED}, {PHASE_RUN, PHASE_TIMED}, {PHASE_DRAIN, PHASE_WAITS}};
+	} way[] = { { PHASE_HEAT, PHASE_WATCHED }, { PHASE_RUN, PHASE_TIMED }, { PHASE_DRAIN, PHASE_WAITS } };
 	const struct phase_rule *rule = phase_rule_first(STATION_JUICER);
 
 	for (size_t i = 0; i < sizeof(way) / sizeof(way[0]); i++) {
@@ -126,7 +126,8 @@ START_TEST(without_a_water_interval_no_run_is_started)
 	int64_t run_id;
 
 	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, RUN_MINUTES, 45, 0, 20, 0, &kit.fault));
-	ck_assert(!kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", 5000000, &run_id, &kit.fault));
+	ck_assert(
+	    !kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", 5000000, &run_id, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	ck_assert_msg(strstr(kit.fault.sentence, "house view (h), times water=") != NULL, "%s", kit.fault.sentence);
 	memset(&kit.fault, 0, sizeof(kit.fault));
@@ -191,7 +192,7 @@ static void one_run(int minutes)
 
 START_TEST(no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes)
 {
-	struct log_plan_run run = {.fruit = "grapes", .fruit_mg = 5443108, .ready_minutes = PLAN_ANY_TIME};
+	struct log_plan_run run = { .fruit = "grapes", .fruit_mg = 5443108, .ready_minutes = PLAN_ANY_TIME };
 	int64_t id;
 
 	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 20, 20, 0, &kit.fault));
@@ -251,19 +252,19 @@ START_TEST(only_a_juicer_takes_a_run_and_only_one)
 	int64_t run_id;
 	int64_t twelve = pk_amount(SUPPLY_FRUIT, "12 lb");
 
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_start_run(kit.kitchen, kk_station(&kit, WIDE_POT), "grapes",
-	                                                  twelve, &run_id, &kit.fault));
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_start_run(kit.kitchen, kk_station(&kit, BIG_KETTLE), "grapes",
-	                                                  twelve, &run_id, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING,
-	           kitchen_start_run(kit.kitchen, 99, "grapes", twelve, &run_id, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "",
-	                                                 twelve, &run_id, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes",
-	                                                 0, &run_id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_start_run(kit.kitchen, kk_station(&kit, WIDE_POT), "grapes", twelve, &run_id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_start_run(kit.kitchen, kk_station(&kit, BIG_KETTLE), "grapes", twelve, &run_id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_start_run(kit.kitchen, 99, "grapes", twelve, &run_id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE,
+	           kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "", twelve, &run_id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE,
+	           kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", 0, &run_id, &kit.fault));
 	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
-	KK_REFUSED(&kit, FAULT_STALE, kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes",
-	                                                twelve, &run_id, &kit.fault));
+	KK_REFUSED(
+	    &kit, FAULT_STALE,
+	    kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", twelve, &run_id, &kit.fault));
 }
 END_TEST
 
@@ -281,8 +282,8 @@ END_TEST
 
 START_TEST(exceptions_of_loads_are_not_open_to_a_run)
 {
-	static const enum exception of_loads[] = {EXCEPTION_LOST, EXCEPTION_VENT_SHORT, EXCEPTION_EARLIER,
-	                                          EXCEPTION_BROKEN_JAR, EXCEPTION_REDO};
+	static const enum exception of_loads[] = { EXCEPTION_LOST, EXCEPTION_VENT_SHORT, EXCEPTION_EARLIER,
+		                                   EXCEPTION_BROKEN_JAR, EXCEPTION_REDO };
 
 	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
 	for (int phase = PHASE_HEAT; phase <= PHASE_DRAIN; phase++) {
@@ -509,12 +510,10 @@ START_TEST(nothing_is_drawn_before_the_run_and_nothing_of_nothing)
 	pk_to(&kit, TALL_JUICER, PHASE_RUN);
 	kk_pass(&kit, MINUTE_MS);
 	KK_REFUSED(&kit, FAULT_MISUSE, draw("0"));
-	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), -1, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), -1, &kit.fault));
 	pk_to(&kit, TALL_JUICER, PHASE_DRAIN);
 	KK_REFUSED(&kit, FAULT_REFUSED, draw("1 qt")); /* there it is measured out, once */
-	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), -1, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), -1, &kit.fault));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->juice_ul, 0);
 }
 END_TEST
@@ -543,8 +542,7 @@ START_TEST(juice_is_measured_out_once)
 	pk_to(&kit, TALL_JUICER, PHASE_DRAIN);
 	phase_id = pk_phase(&kit, TALL_JUICER);
 	KK_OK(&kit, juice_out("5 qt"));
-	KK_REFUSED(&kit, FAULT_STALE,
-	           kitchen_juice_out(kit.kitchen, phase_id, pk_ul("5 qt"), &kit.fault));
+	KK_REFUSED(&kit, FAULT_STALE, kitchen_juice_out(kit.kitchen, phase_id, pk_ul("5 qt"), &kit.fault));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->juice_ul, pk_ul("5 qt"));
 }
 END_TEST

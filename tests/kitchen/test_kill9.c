@@ -70,12 +70,12 @@ static struct digest digest_of(struct log_subject about)
 	const struct strip *strip = find(about);
 
 	if (strip == NULL)
-		return (struct digest){.about = about};
-	return (struct digest){.about = about,
-	                       .phase_id = strip->phase.id,
-	                       .began = strip->phase.began,
-	                       .required_ms = strip->phase.required_ms,
-	                       .holds = held(strip)};
+		return (struct digest){ .about = about };
+	return (struct digest){ .about = about,
+		                .phase_id = strip->phase.id,
+		                .began = strip->phase.began,
+		                .required_ms = strip->phase.required_ms,
+		                .holds = held(strip) };
 }
 
 static struct digest *known_of(struct log_subject about)
@@ -112,7 +112,7 @@ static bool press_load(const struct strip *strip, int64_t *load_id)
 
 static bool press_start(const struct strip *strip, struct log_subject *about)
 {
-	static const enum subject_kind kinds[] = {[STATION_JUICER] = SUBJECT_RUN, [STATION_POT] = SUBJECT_BATCH};
+	static const enum subject_kind kinds[] = { [STATION_JUICER] = SUBJECT_RUN, [STATION_POT] = SUBJECT_BATCH };
 	struct batch_order order;
 
 	about->kind = station_is_canner(strip->station.kind) ? SUBJECT_LOAD : kinds[strip->station.kind];
@@ -131,9 +131,12 @@ static bool press_run(struct dice *dice, const struct strip *strip)
 	switch (dice_roll(dice, 4)) {
 	case 0: return kitchen_juice_out(kit.kitchen, strip->phase.id, 1 + dice_roll(dice, 900000), &kit.fault);
 	case 1:
-		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(dice, 9000000), &kit.fault);
+		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(dice, 9000000),
+		                         &kit.fault);
 	case 2: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
-	default: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched", &kit.fault);
+	default:
+		return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched",
+		                         &kit.fault);
 	}
 }
 
@@ -145,8 +148,8 @@ static bool press_batch(struct dice *dice, const struct strip *strip)
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1: return kitchen_tick(kit.kitchen, batch_id, dice_roll(dice, 3), dice_roll(dice, 2) == 0, &kit.fault);
 	case 2:
-		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(dice, 3),
-		                            dice_roll(dice, 1500000), "", &kit.fault);
+		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(dice, 3), dice_roll(dice, 1500000), "",
+		                            &kit.fault);
 	case 3: return kitchen_batch_jars(kit.kitchen, batch_id, "half_pint", dice_roll(dice, 12), &kit.fault);
 	case 4: return kitchen_put_away(kit.kitchen, batch_id, "half_pint", FATE_FRIDGE, &kit.fault);
 	default:
@@ -207,7 +210,7 @@ static void tell(int pipe_end, const struct receipt *receipt)
 
 _Noreturn static void be_child(int pipe_end, uint64_t seed)
 {
-	struct receipt receipt = {0};
+	struct receipt receipt = { 0 };
 	struct dice dice = dice_from(seed);
 
 	open_log();
@@ -225,7 +228,7 @@ _Noreturn static void be_child(int pipe_end, uint64_t seed)
 
 static void sleep_us(long us)
 {
-	struct timespec wait = {.tv_sec = us / 1000000, .tv_nsec = us % 1000000 * 1000};
+	struct timespec wait = { .tv_sec = us / 1000000, .tv_nsec = us % 1000000 * 1000 };
 
 	while (us > 0 && nanosleep(&wait, &wait) != 0)
 		continue;
@@ -268,14 +271,14 @@ static bool take_unacknowledged(int64_t last)
 	struct log_subject about;
 	int64_t found = kk_journal(&kit);
 
-	ck_assert_msg(found == last || found == last + 1, "acknowledged up to %lld, journal has %lld",
-	              (long long)last, (long long)found);
+	ck_assert_msg(found == last || found == last + 1, "acknowledged up to %lld, journal has %lld", (long long)last,
+	              (long long)found);
 	if (found == last)
 		return false;
 	KK_OK(&kit, log_newest_entry(kit.log, &newest, &kit.fault));
-	about = newest.load_id != 0  ? (struct log_subject){SUBJECT_LOAD, newest.load_id}
-	        : newest.run_id != 0 ? (struct log_subject){SUBJECT_RUN, newest.run_id}
-	                             : (struct log_subject){SUBJECT_BATCH, newest.batch_id};
+	about = newest.load_id != 0  ? (struct log_subject){ SUBJECT_LOAD, newest.load_id }
+	        : newest.run_id != 0 ? (struct log_subject){ SUBJECT_RUN, newest.run_id }
+	                             : (struct log_subject){ SUBJECT_BATCH, newest.batch_id };
 	*known_of(about) = digest_of(about);
 	return true;
 }
@@ -318,18 +321,21 @@ static void clocks_agree(void)
 /* No half of an act: what was taken is taken off, to the jar and the milligram. */
 static void ledgers_agree(void)
 {
-	ck_assert_int_eq(kit_number(kit.path,
-		"SELECT (SELECT count(*) FROM juice_left l JOIN juice j ON j.id = l.juice_id WHERE left_ul <> made_ul - "
-		"(SELECT coalesce(sum(ul), 0) FROM juice_use u WHERE u.juice_id = j.id))"
-		" + (SELECT count(*) FROM batch b WHERE "
-		"(SELECT sum(used) FROM batch_amount a WHERE a.batch_id = b.id AND supply = 'juice') <> "
-		"(SELECT sum(ul) FROM juice_use u WHERE u.batch_id = b.id))"
-		" + (SELECT count(*) FROM supply s JOIN supply_stock t ON t.supply_id = s.id WHERE s.kind = 'jar' AND stock <> "
-		"100000 - (SELECT count(*) FROM jar WHERE size = s.size))"
-		" + (SELECT count(*) FROM supply s JOIN supply_stock t ON t.supply_id = s.id WHERE s.kind = 'sugar' AND "
-		"stock <> 9000000000 - (SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'sugar'))"
-		" + (SELECT count(*) FROM supply s JOIN supply_stock t ON t.supply_id = s.id WHERE s.kind = 'fruit' AND "
-		"stock <> 9000000000 - (SELECT coalesce(sum(fruit_mg), 0) FROM run))"), 0);
+	ck_assert_int_eq(
+	    kit_number(
+	        kit.path,
+	        "SELECT (SELECT count(*) FROM juice_left l JOIN juice j ON j.id = l.juice_id WHERE left_ul <> made_ul - "
+	        "(SELECT coalesce(sum(ul), 0) FROM juice_use u WHERE u.juice_id = j.id))"
+	        " + (SELECT count(*) FROM batch b WHERE "
+	        "(SELECT sum(used) FROM batch_amount a WHERE a.batch_id = b.id AND supply = 'juice') <> "
+	        "(SELECT sum(ul) FROM juice_use u WHERE u.batch_id = b.id))"
+	        " + (SELECT count(*) FROM supply s JOIN supply_stock t ON t.supply_id = s.id WHERE s.kind = 'jar' AND stock <> "
+	        "100000 - (SELECT count(*) FROM jar WHERE size = s.size))"
+	        " + (SELECT count(*) FROM supply s JOIN supply_stock t ON t.supply_id = s.id WHERE s.kind = 'sugar' AND "
+	        "stock <> 9000000000 - (SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'sugar'))"
+	        " + (SELECT count(*) FROM supply s JOIN supply_stock t ON t.supply_id = s.id WHERE s.kind = 'fruit' AND "
+	        "stock <> 9000000000 - (SELECT coalesce(sum(fruit_mg), 0) FROM run))"),
+	    0);
 }
 
 /* Until so many receipts wait in the pipe, however slow the machine is. */
@@ -365,8 +371,7 @@ static void kill_once(uint64_t seed, int acts, long delay_us, bool while_opening
 	sleep_us(delay_us);
 	ck_assert_int_eq(kill(child, SIGKILL), 0);
 	ck_assert_int_eq(waitpid(child, &status, 0), child);
-	ck_assert_msg(WIFSIGNALED(status) && WTERMSIG(status) == SIGKILL, "the child ended by itself: %d",
-	              status);
+	ck_assert_msg(WIFSIGNALED(status) && WTERMSIG(status) == SIGKILL, "the child ended by itself: %d", status);
 }
 
 static int64_t awake_us(void)
@@ -406,8 +411,8 @@ static void fill_kitchen(void)
 	static const struct {
 		int digit;
 		int steps;
-	} works[] = {{BIG_KETTLE, 2},  {LOW_KETTLE, 1}, {WEIGHT_CANNER, 2}, {STEAM_CANNER, 2},
-	             {TALL_JUICER, 1}, {OLD_JUICER, 2}, {WIDE_POT, 5},      {DEEP_POT, 3}};
+	} works[] = { { BIG_KETTLE, 2 },  { LOW_KETTLE, 1 }, { WEIGHT_CANNER, 2 }, { STEAM_CANNER, 2 },
+		      { TALL_JUICER, 1 }, { OLD_JUICER, 2 }, { WIDE_POT, 5 },      { DEEP_POT, 3 } };
 	int64_t ago = 30 * MINUTE_MS;
 
 	KK_OK(&kit, kitchen_supply_in(kit.kitchen, SUPPLY_JAR, "half_pint", 100000, &kit.fault));
@@ -416,8 +421,7 @@ static void fill_kitchen(void)
 	KK_OK(&kit, kitchen_supply_in(kit.kitchen, SUPPLY_FRUIT, "", 9000000000, &kit.fault));
 	(void)pk_juice(&kit, "grapes", "500 gal");
 	kitchen_close(kit.kitchen);
-	KK_OK(&kit, kitchen_open(kit.log, (struct clock){.read = shifted, .state = &ago}, &kit.kitchen,
-	                         &kit.fault));
+	KK_OK(&kit, kitchen_open(kit.log, (struct clock){ .read = shifted, .state = &ago }, &kit.kitchen, &kit.fault));
 	for (size_t i = 0; i < sizeof(works) / sizeof(works[0]); i++) {
 		struct log_subject about;
 
@@ -470,7 +474,8 @@ START_TEST(after_kill_9_every_acknowledged_key_is_there_and_every_clock_agrees)
 		before = kk_journal(&kit);
 	}
 	printf("kill -9: seed %llu, %d kills, %lld acknowledged acts, %d whole acts unacknowledged; %lld acts about "
-	       "runs, %lld about batches, %lld jars\n", (unsigned long long)SEED, KILLS, (long long)acts, unacknowledged,
+	       "runs, %lld about batches, %lld jars\n",
+	       (unsigned long long)SEED, KILLS, (long long)acts, unacknowledged,
 	       (long long)kit_number(kit.path, "SELECT count(*) FROM journal WHERE run_id IS NOT NULL"),
 	       (long long)kit_number(kit.path, "SELECT count(*) FROM journal WHERE batch_id IS NOT NULL"),
 	       (long long)kit_number(kit.path, "SELECT count(*) FROM jar"));

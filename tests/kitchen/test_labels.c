@@ -130,13 +130,16 @@ START_TEST(a_notebook_jar_says_unknown_and_what_was_not_noted)
 	struct label_choice choice = { .lot = "A1" };
 
 	ck_assert_ptr_nonnull(result);
-	KK_OK(&kit, kitchen_import(kit.kitchen, kk_file("n.csv", "product,date,jars,size,lot\njam,2024-02-29,2,pint,A1\n"),
-	                           true, result, &kit.fault));
+	KK_OK(&kit,
+	      kitchen_import(kit.kitchen, kk_file("n.csv", "product,date,jars,size,lot\njam,2024-02-29,2,pint,A1\n"),
+	                     true, result, &kit.fault));
 	free(result);
 	read_labels(choice);
-	ck_assert_str_eq(labels[0].warning, "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; "
-	                 "it is not a food of the published tables; nobody noted whether it was packed hot or raw; "
-	                 "nobody noted the canner; nobody noted the elevation; nobody noted the time.");
+	ck_assert_str_eq(
+	    labels[0].warning,
+	    "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; "
+	    "it is not a food of the published tables; nobody noted whether it was packed hot or raw; "
+	    "nobody noted the canner; nobody noted the elevation; nobody noted the time.");
 	ck_assert_str_eq(labels[0].process, "pint" DOT "canner not noted" DOT "minutes not noted");
 	ck_assert_str_eq(labels[0].place, "elevation not noted" DOT "DO NOT EAT" DOT "invented data");
 }
@@ -244,8 +247,8 @@ START_TEST(deadlines_and_best_by_dates_are_events_with_names_that_stay)
 	kk_to(&kit, load, PHASE_SEAL_CHECK);
 	for (int place = 1; place <= 3; place++) {
 		KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load, place), JAR_UNSEALED, &kit.fault));
-		KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load, place), place < 3 ? FATE_REPROCESS : FATE_DISCARD,
-		                             &kit.fault));
+		KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load, place),
+		                             place < 3 ? FATE_REPROCESS : FATE_DISCARD, &kit.fault));
 	}
 	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load, SEAL_BY_ALL_THREE, &kit.fault));
 	kk_pass(&kit, MINUTE_MS);
@@ -279,8 +282,13 @@ START_TEST(instants_are_written_and_read_in_utc)
 		         { INT64_C(1789387533412), "2026-09-14T12:05:33.412Z" },
 		         { INT64_C(951782400000), "2000-02-29T00:00:00.000Z" },
 		         { -1, "1969-12-31T23:59:59.999Z" } };
-	static const char *const wrong[] = { "", "2026-09-14", "2026-09-14T12:05:33Z", "2026-02-30T12:05:33.412Z",
-		                             "2026-09-14T12:05:33.412", "2026-09-14T12:05:33.412Zx", "2026-09-14T24:00:00.000Z",
+	static const char *const wrong[] = { "",
+		                             "2026-09-14",
+		                             "2026-09-14T12:05:33Z",
+		                             "2026-02-30T12:05:33.412Z",
+		                             "2026-09-14T12:05:33.412",
+		                             "2026-09-14T12:05:33.412Zx",
+		                             "2026-09-14T24:00:00.000Z",
 		                             " 2026-09-14T12:05:33.412Z" };
 	int64_t got;
 

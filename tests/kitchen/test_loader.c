@@ -5,7 +5,7 @@
 #include "base/text.h"
 #include "support/pot_kit.h"
 
-#define POT      6
+#define POT 6
 #define POT_LINE "pot 6 \"Wide pot\" \"16 qt\""
 
 static struct kitchen_kit kit;
@@ -33,24 +33,22 @@ struct filled {
 	enum acidity acidity;
 };
 
-static const struct filled jelly = {"grape jelly", "jam or jelly with added pectin",
-                                    "hot_sterile_jar", ACIDITY_ACID}; /* 10 min */
-static const struct filled slow_jelly = {"low-sugar jelly", "jam or jelly with added pectin",
-                                         "hot_unsterile_jar", ACIDITY_ACID}; /* 15 min */
-static const struct filled tomatoes = {"crushed tomatoes", "tomatoes crushed", "hot",
-                                       ACIDITY_ACIDIFIED}; /* pints 45, quarts 55 min */
-static const struct filled whole_tomatoes = {"whole tomatoes", "tomatoes whole or halved in tomato juice", "hot",
-                                             ACIDITY_ACIDIFIED};
-static const struct filled peaches = {"peaches", "peaches", "hot", ACIDITY_ACID}; /* 30, 35 min */
-static const struct filled beans = {"green beans", "green beans (snap and Italian)", "raw",
-                                    ACIDITY_LOW_ACID};
-static const struct filled syrup = {"quince syrup", "", "", ACIDITY_ACID};
+static const struct filled jelly = { "grape jelly", "jam or jelly with added pectin", "hot_sterile_jar",
+	                             ACIDITY_ACID }; /* 10 min */
+static const struct filled slow_jelly = { "low-sugar jelly", "jam or jelly with added pectin", "hot_unsterile_jar",
+	                                  ACIDITY_ACID }; /* 15 min */
+static const struct filled tomatoes = { "crushed tomatoes", "tomatoes crushed", "hot",
+	                                ACIDITY_ACIDIFIED }; /* pints 45, quarts 55 min */
+static const struct filled whole_tomatoes = { "whole tomatoes", "tomatoes whole or halved in tomato juice", "hot",
+	                                      ACIDITY_ACIDIFIED };
+static const struct filled peaches = { "peaches", "peaches", "hot", ACIDITY_ACID }; /* 30, 35 min */
+static const struct filled beans = { "green beans", "green beans (snap and Italian)", "raw", ACIDITY_LOW_ACID };
+static const struct filled syrup = { "quince syrup", "", "", ACIDITY_ACID };
 
 static void put_jars(int64_t batch_id, int64_t lot_id, const char *size, int jars)
 {
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = {
-		    .batch_id = batch_id, .lot_id = lot_id, .filled = kit.clock.now};
+		struct log_jar jar = { .batch_id = batch_id, .lot_id = lot_id, .filled = kit.clock.now };
 
 		ck_assert(text_copy(jar.size, sizeof(jar.size), size));
 		KK_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
@@ -61,9 +59,9 @@ static void put_jars(int64_t batch_id, int64_t lot_id, const char *size, int jar
 static int64_t fill(const struct filled *what, const char *size, int jars)
 {
 	static int number;
-	struct log_lot lot = {.acidity = what->acidity, .made_wall_ms = kit.clock.now.wall_ms};
-	struct log_batch batch = {.multiple = 1, .headspace_thou = 250};
-	struct log_entry entry = {.at = kit.clock.now, .verb = "fill", .sentence = "filled"};
+	struct log_lot lot = { .acidity = what->acidity, .made_wall_ms = kit.clock.now.wall_ms };
+	struct log_batch batch = { .multiple = 1, .headspace_thou = 250 };
+	struct log_entry entry = { .at = kit.clock.now, .verb = "fill", .sentence = "filled" };
 	struct text code = TEXT_OVER(lot.code);
 
 	batch.station_id = kk_station(&kit, POT);
@@ -88,7 +86,7 @@ static int64_t fill(const struct filled *what, const char *size, int jars)
 
 static struct pick pick_of(int64_t batch_id, const char *size, int jars)
 {
-	struct pick pick = {.batch_id = batch_id, .jars = jars};
+	struct pick pick = { .batch_id = batch_id, .jars = jars };
 
 	ck_assert(text_copy(pick.size, sizeof(pick.size), size));
 	return pick;
@@ -110,42 +108,40 @@ static int waiting(void)
 
 static bool load(int digit, const struct pick *picks, size_t count)
 {
-	return kitchen_load_waiting(kit.kitchen, kk_station(&kit, digit), picks, count, NO_PRESSURE,
-	                            &load_id, &kit.fault);
+	return kitchen_load_waiting(kit.kitchen, kk_station(&kit, digit), picks, count, NO_PRESSURE, &load_id,
+	                            &kit.fault);
 }
 
 static struct process common(int digit, const struct pick *picks, size_t count, int pressure_psi)
 {
 	struct process process;
 
-	KK_OK(&kit, kitchen_common_process(kit.kitchen, kk_station(&kit, digit), picks, count,
-	                                   pressure_psi, &process, &kit.fault));
+	KK_OK(&kit, kitchen_common_process(kit.kitchen, kk_station(&kit, digit), picks, count, pressure_psi, &process,
+	                                   &kit.fault));
 	return process;
 }
 
 /* No process in common, with these words in the sentence. */
-static void no_process(int digit, const struct pick *picks, size_t count, int pressure_psi,
-                       const char *says)
+static void no_process(int digit, const struct pick *picks, size_t count, int pressure_psi, const char *says)
 {
 	struct process process;
-	bool found = kitchen_common_process(kit.kitchen, kk_station(&kit, digit), picks, count,
-	                                    pressure_psi, &process, &kit.fault);
+	bool found = kitchen_common_process(kit.kitchen, kk_station(&kit, digit), picks, count, pressure_psi, &process,
+	                                    &kit.fault);
 
-	ck_assert_msg(found || strstr(kit.fault.sentence, says) != NULL,
-	              "\"%s\" does not say \"%s\"", kit.fault.sentence, says);
+	ck_assert_msg(found || strstr(kit.fault.sentence, says) != NULL, "\"%s\" does not say \"%s\"",
+	              kit.fault.sentence, says);
 	kk_refused(&kit, found, FAULT_REFUSED, says);
 }
 
 /* Loading is refused, and nothing is written. */
-static void no_load(int digit, const struct pick *picks, size_t count, enum fault_kind kind,
-                    const char *says)
+static void no_load(int digit, const struct pick *picks, size_t count, enum fault_kind kind, const char *says)
 {
 	int64_t before = kk_journal(&kit);
 	int jars = waiting();
 	bool loaded = load(digit, picks, count);
 
-	ck_assert_msg(loaded || strstr(kit.fault.sentence, says) != NULL,
-	              "\"%s\" does not say \"%s\"", kit.fault.sentence, says);
+	ck_assert_msg(loaded || strstr(kit.fault.sentence, says) != NULL, "\"%s\" does not say \"%s\"",
+	              kit.fault.sentence, says);
 	kk_refused(&kit, loaded, kind, says);
 	ck_assert_int_eq(kk_journal(&kit), before);
 	KK_OK(&kit, kitchen_refresh(kit.kitchen, true, &kit.fault));
@@ -272,8 +268,7 @@ START_TEST(canners_that_are_free_come_before_those_that_will_be)
 	proposed(&plan, 0, STEAM_CANNER, 7);
 	ck_assert_int_eq(plan.proposals[0].free_in_ms, 0);
 	proposed(&plan, 1, LOW_KETTLE, 7);
-	ck_assert_int_eq(plan.proposals[1].free_in_ms,
-	                 strip_free_in_ms(kk_canner(&kit, LOW_KETTLE), &now));
+	ck_assert_int_eq(plan.proposals[1].free_in_ms, strip_free_in_ms(kk_canner(&kit, LOW_KETTLE), &now));
 	proposed(&plan, 2, BIG_KETTLE, 9);
 	ck_assert_int_gt(plan.proposals[2].free_in_ms, plan.proposals[1].free_in_ms);
 	ck_assert_int_eq(plan.left_over, 7);
@@ -323,17 +318,15 @@ END_TEST
 /* Whatever waits, a proposal can be carried out, and no jar is told twice. */
 START_TEST(any_proposal_can_be_loaded)
 {
-	static const struct filled *const kinds[] = {&jelly,   &slow_jelly, &tomatoes,
-	                                             &peaches, &beans,      &syrup};
-	static const char *const sizes[] = {"half_pint", "pint", "quart"};
+	static const struct filled *const kinds[] = { &jelly, &slow_jelly, &tomatoes, &peaches, &beans, &syrup };
+	static const char *const sizes[] = { "half_pint", "pint", "quart" };
 	struct dice dice = dice_from((uint64_t)_i + 1);
 	struct loader_plan plan;
 	int told = 0;
 	int all;
 
 	for (int batches = 1 + dice_roll(&dice, 7); batches > 0; batches--)
-		fill(kinds[dice_roll(&dice, 6)], sizes[dice_roll(&dice, 3)],
-		     1 + dice_roll(&dice, 14));
+		fill(kinds[dice_roll(&dice, 6)], sizes[dice_roll(&dice, 3)], 1 + dice_roll(&dice, 14));
 	all = waiting();
 	plan = propose();
 	for (size_t i = 0; i < plan.count; i++) {
@@ -341,8 +334,7 @@ START_TEST(any_proposal_can_be_loaded)
 
 		told += proposal->jars;
 		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, proposal->station_id, proposal->picks,
-		                                 proposal->pick_count, NO_PRESSURE, &load_id,
-		                                 &kit.fault));
+		                                 proposal->pick_count, NO_PRESSURE, &load_id, &kit.fault));
 		ck_assert_int_eq(kk_strip(&kit, load_id)->jars, proposal->jars);
 	}
 	ck_assert_int_eq(told + plan.left_over, all);
@@ -492,8 +484,7 @@ START_TEST(a_load_takes_the_jars_in_the_order_they_waited)
 	ck_assert(log_newest_entry(kit.log, &newest, NULL));
 	ck_assert_str_eq(newest.verb, "start_load");
 	ck_assert_int_eq(newest.load_id, load_id);
-	ck_assert_ptr_nonnull(
-	    strstr(newest.sentence, "Big kettle: load started, 15 min: 2 half-pints low-sugar"));
+	ck_assert_ptr_nonnull(strstr(newest.sentence, "Big kettle: load started, 15 min: 2 half-pints low-sugar"));
 	ck_assert_ptr_nonnull(strstr(newest.sentence, "5 pints grape jelly (2026-09-14-T"));
 	kk_to(&kit, load_id, PHASE_COOLING);
 }
@@ -539,10 +530,9 @@ START_TEST(a_load_that_cannot_be_writes_nothing)
 	no_load(BIG_KETTLE, picks, 1, FAULT_REFUSED, "takes 9 jars");
 	picks[0].jars = 7;
 	no_load(POT, picks, 1, FAULT_REFUSED, "not a canner");
-	no_load(STEAM_CANNER, (struct pick[]){pick_of(batch, "pail", 1)}, 1, FAULT_MISUSE, "pail");
-	no_load(STEAM_CANNER, (struct pick[]){pick_of(batch, "quart", 1)}, 1, FAULT_STALE,
-	        "quarts");
-	no_load(STEAM_CANNER, (struct pick[]){pick_of(99, "pint", 1)}, 1, FAULT_STALE, "pints");
+	no_load(STEAM_CANNER, (struct pick[]){ pick_of(batch, "pail", 1) }, 1, FAULT_MISUSE, "pail");
+	no_load(STEAM_CANNER, (struct pick[]){ pick_of(batch, "quart", 1) }, 1, FAULT_STALE, "quarts");
+	no_load(STEAM_CANNER, (struct pick[]){ pick_of(99, "pint", 1) }, 1, FAULT_STALE, "pints");
 	KK_OK(&kit, load(BIG_KETTLE, picks, 1));
 	picks[0].jars = 1;
 	no_load(BIG_KETTLE, picks, 1, FAULT_STALE, "");
@@ -582,19 +572,17 @@ END_TEST
 /* The first jars go into the canner while the pot is still being emptied. */
 START_TEST(a_batch_still_being_filled_may_be_loaded)
 {
-	struct batch_order order = {.station_id = kk_station(&kit, POT), .multiple = 1};
+	struct batch_order order = { .station_id = kk_station(&kit, POT), .multiple = 1 };
 	struct pick pick;
 	int64_t batch = 0;
 
 	ck_assert(text_copy(order.recipe, sizeof(order.recipe), "crushed tomatoes") &&
-	          text_copy(order.pack, sizeof(order.pack), "hot") &&
-	          text_copy(order.jar, sizeof(order.jar), "pint"));
+	          text_copy(order.pack, sizeof(order.pack), "hot") && text_copy(order.jar, sizeof(order.jar), "pint"));
 	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, true, &batch, &kit.fault));
 	for (int steps = 0; kk_canner(&kit, POT)->rule->name != PHASE_FILL; steps++) {
 		ck_assert_int_lt(steps, 8);
 		kk_pass(&kit, 15 * MINUTE_MS);
-		KK_OK(&kit,
-		      kitchen_step(kit.kitchen, kk_canner(&kit, POT)->phase.id, true, &kit.fault));
+		KK_OK(&kit, kitchen_step(kit.kitchen, kk_canner(&kit, POT)->phase.id, true, &kit.fault));
 	}
 	KK_OK(&kit, pk_try_fill(&kit, batch, "pint", 7, 0, true, true));
 	pick = pick_of(batch, "pint", 7);
@@ -616,8 +604,8 @@ START_TEST(two_terminals_do_not_load_the_same_jars)
 	kk_second(&kit, &second);
 	KK_OK(&kit, load(BIG_KETTLE, &pick, 1));
 	KK_REFUSED(&second, FAULT_STALE,
-	           kitchen_load_waiting(second.kitchen, kk_station(&second, LOW_KETTLE), &pick, 1,
-	                                NO_PRESSURE, &other, &second.fault));
+	           kitchen_load_waiting(second.kitchen, kk_station(&second, LOW_KETTLE), &pick, 1, NO_PRESSURE, &other,
+	                                &second.fault));
 	ck_assert_int_eq(other, 0);
 	kk_close(&second);
 	ck_assert_int_eq(kk_strip(&kit, load_id)->jars, 7);

@@ -26,10 +26,10 @@ static const struct {
 	enum phase_name back_to;
 	int hold_minutes;
 } methods[] = {
-	{BIG_KETTLE, PHASE_COME_UP, 10},
-	{STEAM_CANNER, PHASE_VENT, 10},
-	{WEIGHT_CANNER, PHASE_PRESSURISE, 20},
-	{DIAL_CANNER, PHASE_PRESSURISE, 20},
+	{ BIG_KETTLE, PHASE_COME_UP, 10 },
+	{ STEAM_CANNER, PHASE_VENT, 10 },
+	{ WEIGHT_CANNER, PHASE_PRESSURISE, 20 },
+	{ DIAL_CANNER, PHASE_PRESSURISE, 20 },
 };
 #define METHODS (int)(sizeof(methods) / sizeof(methods[0]))
 
@@ -128,14 +128,13 @@ END_TEST
 
 START_TEST(nothing_can_be_lost_where_nothing_is_held)
 {
-	static const enum phase_name no_loss[] = {PHASE_LOADED, PHASE_COME_UP, PHASE_REST, PHASE_UNLOAD,
-	                                          PHASE_COOLING, PHASE_SEAL_CHECK};
+	static const enum phase_name no_loss[] = { PHASE_LOADED, PHASE_COME_UP, PHASE_REST,
+		                                   PHASE_UNLOAD, PHASE_COOLING, PHASE_SEAL_CHECK };
 	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
 
 	for (size_t i = 0; i < sizeof(no_loss) / sizeof(no_loss[0]); i++) {
 		kk_to(&kit, load_id, no_loss[i]);
-		KK_REFUSED(&kit, FAULT_REFUSED,
-		           kitchen_lost(kit.kitchen, kk_phase(&kit, load_id), &kit.fault));
+		KK_REFUSED(&kit, FAULT_REFUSED, kitchen_lost(kit.kitchen, kk_phase(&kit, load_id), &kit.fault));
 		KK_REFUSED(&kit, FAULT_REFUSED, kk_try(&kit, load_id, EXCEPTION_LOST, 0));
 	}
 }

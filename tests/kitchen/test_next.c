@@ -83,7 +83,8 @@ static int planned_jars(int64_t station_id)
 	const struct kitchen_plan *plan = plan_now();
 
 	for (int i = 0; i < plan->plan->load_count; i++)
-		if (plan->plan->loads[i].running == PLAN_NONE && plan->station_ids[plan->plan->loads[i].station] == station_id)
+		if (plan->plan->loads[i].running == PLAN_NONE &&
+		    plan->station_ids[plan->plan->loads[i].station] == station_id)
 			return plan->plan->loads[i].jars;
 	return 0;
 }

@@ -57,12 +57,11 @@ END_TEST
 
 START_TEST(stretches_lie_end_to_end_in_every_phase)
 {
-	static const int digits[] = {BIG_KETTLE, STEAM_CANNER, WEIGHT_CANNER, DIAL_CANNER};
+	static const int digits[] = { BIG_KETTLE, STEAM_CANNER, WEIGHT_CANNER, DIAL_CANNER };
 	int64_t load_id = kk_start(&kit, digits[_i], 7);
 	enum station_kind kind = kk_strip(&kit, load_id)->station.kind;
 
-	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL;
-	     rule = phase_rule_next(kind, rule)) {
+	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL; rule = phase_rule_next(kind, rule)) {
 		/* Low-acid food that was hours on its way does not count, and is not left to cool. */
 		if (rule->name == PHASE_COOLING && kk_load(&kit, load_id).verdict == VERDICT_NOT_VALID)
 			continue;

@@ -22,9 +22,15 @@ static void end(void)
 /* Quince jelly; with a food of the tables or with none. */
 static struct log_recipe own_recipe(bool published)
 {
-	struct log_recipe own = {.pectin = PECTIN_NONE, .acidity = ACIDITY_ACID, .boil_hold_s = 30,
-	                         .headspace_thou = 250, .multiple_max = 2, .foam_percent = 40,
-	                         .boil_off_low_percent = 10, .boil_off_high_percent = 30, .ingredient_count = 2};
+	struct log_recipe own = { .pectin = PECTIN_NONE,
+		                  .acidity = ACIDITY_ACID,
+		                  .boil_hold_s = 30,
+		                  .headspace_thou = 250,
+		                  .multiple_max = 2,
+		                  .foam_percent = 40,
+		                  .boil_off_low_percent = 10,
+		                  .boil_off_high_percent = 30,
+		                  .ingredient_count = 2 };
 
 	ck_assert(text_copy(own.name, sizeof(own.name), "quince jelly") &&
 	          text_copy(own.food, sizeof(own.food), published ? "jelly without added pectin" : "") &&
@@ -32,9 +38,11 @@ static struct log_recipe own_recipe(bool published)
 	          text_copy(own.jars, sizeof(own.jars), "half_pint pint") &&
 	          text_copy(own.source, sizeof(own.source), "house recipe, no source"));
 	own.ingredients[0] = (struct log_recipe_ingredient){
-	    .supply = SUPPLY_JUICE, .measure = MEASURE_VOLUME, .amount = pk_ul("1 qt"), .adding = ADD_AT_START};
+		.supply = SUPPLY_JUICE, .measure = MEASURE_VOLUME, .amount = pk_ul("1 qt"), .adding = ADD_AT_START
+	};
 	own.ingredients[1] = (struct log_recipe_ingredient){
-	    .supply = SUPPLY_SUGAR, .measure = MEASURE_MASS, .amount = 600000, .adding = ADD_AT_BOIL};
+		.supply = SUPPLY_SUGAR, .measure = MEASURE_MASS, .amount = 600000, .adding = ADD_AT_BOIL
+	};
 	ck_assert(text_copy(own.ingredients[0].name, NAME_MAX_BYTES, "quince juice") &&
 	          text_copy(own.ingredients[1].name, NAME_MAX_BYTES, "sugar"));
 	return own;
@@ -170,25 +178,22 @@ END_TEST
 static void refused_with(bool done, enum fault_kind kind, const char *rule, const char *word)
 {
 	ck_assert(!done);
-	ck_assert_msg(kit.fault.kind == kind && strstr(kit.fault.sentence, word) != NULL, "%s",
-	              kit.fault.sentence);
+	ck_assert_msg(kit.fault.kind == kind && strstr(kit.fault.sentence, word) != NULL, "%s", kit.fault.sentence);
 	if (rule != NULL)
-		ck_assert_msg(kit.fault.rule != NULL && strcmp(kit.fault.rule, rule) == 0, "%s",
-		              kit.fault.sentence);
+		ck_assert_msg(kit.fault.rule != NULL && strcmp(kit.fault.rule, rule) == 0, "%s", kit.fault.sentence);
 	memset(&kit.fault, 0, sizeof(kit.fault));
 }
 
 /* --- what is in it --------------------------------------------------------------------- */
 
-static void line_of(struct log_recipe *own, const char *name, enum supply_kind supply,
-                    int64_t amount, const char *known)
+static void line_of(struct log_recipe *own, const char *name, enum supply_kind supply, int64_t amount,
+                    const char *known)
 {
 	struct log_recipe_ingredient *line = &own->ingredients[own->ingredient_count++];
 
-	*line = (struct log_recipe_ingredient){.supply = supply,
-	                                       .measure = supply_measure(supply),
-	                                       .amount = amount,
-	                                       .adding = ADD_AT_START};
+	*line = (struct log_recipe_ingredient){
+		.supply = supply, .measure = supply_measure(supply), .amount = amount, .adding = ADD_AT_START
+	};
 	ck_assert(text_copy(line->name, sizeof(line->name), name) &&
 	          text_copy(line->known, sizeof(line->known), known));
 }
@@ -198,10 +203,8 @@ static struct log_recipe own_of(const char *name, const char *food, const char *
 	struct log_recipe own = own_recipe(true);
 
 	own.ingredient_count = 0;
-	ck_assert(text_copy(own.name, sizeof(own.name), name) &&
-	          text_copy(own.food, sizeof(own.food), food) &&
-	          text_copy(own.packs, sizeof(own.packs), pack) &&
-	          process_acidity(food, &own.acidity));
+	ck_assert(text_copy(own.name, sizeof(own.name), name) && text_copy(own.food, sizeof(own.food), food) &&
+	          text_copy(own.packs, sizeof(own.packs), pack) && process_acidity(food, &own.acidity));
 	return own;
 }
 
@@ -221,8 +224,7 @@ START_TEST(what_must_not_be_in_it_is_refused_by_what_it_was_picked_as)
 	struct log_recipe own = pumpkin_butter();
 	char *rows = pk_rows(&kit);
 
-	refused_with(kitchen_put_recipe(kit.kitchen, &own, &kit.fault), FAULT_REFUSED, NULL,
-	             "pumpkin");
+	refused_with(kitchen_put_recipe(kit.kitchen, &own, &kit.fault), FAULT_REFUSED, NULL, "pumpkin");
 	pk_same_rows(&kit, rows);
 	own.food[0] = '\0'; /* noted down, with no process */
 	own.packs[0] = '\0';
@@ -243,7 +245,7 @@ END_TEST
 START_TEST(a_refused_one_in_the_log_is_not_cooked)
 {
 	struct log_recipe own = pumpkin_butter();
-	struct log_entry entry = {.verb = "add_recipe", .sentence = "by another hand"};
+	struct log_entry entry = { .verb = "add_recipe", .sentence = "by another hand" };
 	struct batch_order order;
 
 	entry.at = kit.clock.now;
@@ -263,15 +265,13 @@ START_TEST(an_unlisted_ingredient_is_said_on_board_lot_and_load)
 	int64_t load_id;
 
 	ck_assert_int_eq(strip->lot.origin, ORIGIN_OWN_UNKNOWN);
-	ck_assert_ptr_nonnull(
-	    strstr(strip->lot.origin_words, "the minutes are those of jelly without added pectin"));
+	ck_assert_ptr_nonnull(strstr(strip->lot.origin_words, "the minutes are those of jelly without added pectin"));
 	ck_assert_ptr_nonnull(strstr(strip->holds, "not a tested recipe"));
 	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
 	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, load_id)->holds, "not a tested recipe"));
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
 	ck_assert_int_eq(kk_strip(&kit, load_id)->load.verdict, VERDICT_UNKNOWN);
-	ck_assert_ptr_nonnull(
-	    strstr(kk_strip(&kit, load_id)->load.verdict_why, "not a tested recipe"));
+	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, load_id)->load.verdict_why, "not a tested recipe"));
 }
 END_TEST
 
@@ -290,8 +290,7 @@ START_TEST(an_own_recipe_is_multiplied_no_further_than_its_class)
 	refused_with(pk_try_batch(&kit, &order), FAULT_STOPPED, "key-over-limit", "berry pot");
 	order.multiple = 1;
 	KK_OK(&kit, pk_try_batch(&kit, &order));
-	ck_assert_str_eq(kk_canner(&kit, DEEP_POT)->lot.origin_words,
-	                 "own recipe, class: jam without added pectin");
+	ck_assert_str_eq(kk_canner(&kit, DEEP_POT)->lot.origin_words, "own recipe, class: jam without added pectin");
 }
 END_TEST
 

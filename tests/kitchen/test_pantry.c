@@ -374,16 +374,18 @@ START_TEST(a_newer_gate_warns_of_old_loads_and_rewrites_nothing)
 	char *before;
 	char *after;
 
-	import("product,date,jars,size,method,minutes,pressure_psi,lot\ncarrots,2026-08-17,7,pint,weighted_gauge,25,5,C1\n"
-	       "peaches,2026-08-18,4,pint,,,,P1\n");
+	import(
+	    "product,date,jars,size,method,minutes,pressure_psi,lot\ncarrots,2026-08-17,7,pint,weighted_gauge,25,5,C1\n"
+	    "peaches,2026-08-18,4,pint,,,,P1\n");
 	load_id = shelve(BIG_KETTLE, 9);
 	kk_reopen(&kit);
 	ck_assert(!kk_fires(&kit, "judged-anew") && !kk_fires(&kit, "judged-anew-blocks"));
 	/* An older gate let the carrots pass, and had its doubts of the peaches already. */
-	kit_sql(kit.path, "UPDATE judgement SET gate = gate - 1; "
-	                  "UPDATE judgement SET verdict = 'valid', reasons = '', why = '' WHERE load_id = 1; "
-	                  "UPDATE load SET place = 'shelf' WHERE id = 1; "
-	                  "UPDATE phase SET ended_wall_ms = began_wall_ms, ended_why = 'done', lasted_ms = 0 WHERE load_id = 1");
+	kit_sql(kit.path,
+	        "UPDATE judgement SET gate = gate - 1; "
+	        "UPDATE judgement SET verdict = 'valid', reasons = '', why = '' WHERE load_id = 1; "
+	        "UPDATE load SET place = 'shelf' WHERE id = 1; "
+	        "UPDATE phase SET ended_wall_ms = began_wall_ms, ended_why = 'done', lasted_ms = 0 WHERE load_id = 1");
 	before = kit_dump(kit.path, false);
 	kk_reopen(&kit);
 	kk_warns(&kit, "judged-anew-blocks", 1, SEVERITY_STOP, "C1: by what is checked today");
@@ -395,12 +397,15 @@ START_TEST(a_newer_gate_warns_of_old_loads_and_rewrites_nothing)
 	ck_assert_str_eq(before, after);
 	free(before);
 	free(after);
-	ck_assert(!kitchen_take_out(kit.kitchen, &(struct take){ .product = "carrots", .size = "pint", .jars = 1,
-	                                                         .why = GONE_USED }, NULL, &kit.fault));
+	ck_assert(!kitchen_take_out(kit.kitchen,
+	                            &(struct take){ .product = "carrots", .size = "pint", .jars = 1, .why = GONE_USED },
+	                            NULL, &kit.fault));
 	ck_assert_str_eq(kit.fault.rule, "key-take-not-valid");
 	/* Gone, nobody needs to know any more. */
-	KK_OK(&kit, kitchen_take_out(kit.kitchen, &(struct take){ .product = "carrots", .size = "pint", .jars = 7,
-	                                                          .why = GONE_SPOILED }, NULL, &kit.fault));
+	KK_OK(&kit,
+	      kitchen_take_out(kit.kitchen,
+	                       &(struct take){ .product = "carrots", .size = "pint", .jars = 7, .why = GONE_SPOILED },
+	                       NULL, &kit.fault));
 	kk_reopen(&kit);
 	ck_assert(!kk_fires(&kit, "judged-anew-blocks"));
 }
@@ -460,8 +465,10 @@ END_TEST
 START_TEST(the_food_says_how_a_jar_is_thrown_out)
 {
 	struct log_lot lot = { .acidity = ACIDITY_ACIDIFIED };
-	static const char *const suspect[] = { "tomatoes crushed", "chile salsa", "blender ketchup", "Tomato juice", "figs", "" };
-	static const char *const other[] = { "jam or jelly with added pectin", "fruit puree (not fig or tomato)", "peaches" };
+	static const char *const suspect[] = { "tomatoes crushed", "chile salsa", "blender ketchup",
+		                               "Tomato juice",     "figs",        "" };
+	static const char *const other[] = { "jam or jelly with added pectin", "fruit puree (not fig or tomato)",
+		                             "peaches" };
 
 	for (size_t i = 0; i < sizeof(suspect) / sizeof(suspect[0]); i++) {
 		(void)snprintf(lot.food, sizeof(lot.food), "%s", suspect[i]);

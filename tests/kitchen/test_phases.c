@@ -35,28 +35,48 @@ static const struct walk {
 		enum phase_kind kind;
 	} phase[LONGEST];
 } walks[METHOD_COUNT] = {
-	[STATION_BOILING_WATER] = {BIG_KETTLE, STATION_BOILING_WATER, {
-		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_COME_UP, 0, PHASE_WATCHED},
-		{PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED},
-		{PHASE_UNLOAD, 0, PHASE_WAITS}, {PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED},
-		{PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
-	[STATION_STEAM] = {STEAM_CANNER, STATION_STEAM, {
-		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_VENT, 0, PHASE_WATCHED},
-		{PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED},
-		{PHASE_UNLOAD, 0, PHASE_WAITS}, {PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED},
-		{PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
-	[STATION_DIAL_GAUGE] = {DIAL_CANNER, STATION_DIAL_GAUGE, {
-		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_COME_UP, 0, PHASE_WATCHED},
-		{PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_PRESSURISE, 0, PHASE_WATCHED},
-		{PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED}, {PHASE_COOL_DOWN, 0, PHASE_WATCHED},
-		{PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_UNLOAD, 0, PHASE_WAITS},
-		{PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED}, {PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
-	[STATION_WEIGHTED_GAUGE] = {WEIGHT_CANNER, STATION_WEIGHTED_GAUGE, {
-		{PHASE_LOADED, 0, PHASE_WAITS}, {PHASE_COME_UP, 0, PHASE_WATCHED},
-		{PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_PRESSURISE, 0, PHASE_WATCHED},
-		{PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED}, {PHASE_COOL_DOWN, 0, PHASE_WATCHED},
-		{PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED}, {PHASE_UNLOAD, 0, PHASE_WAITS},
-		{PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED}, {PHASE_SEAL_CHECK, 0, PHASE_WAITS}}},
+	[STATION_BOILING_WATER] = { BIG_KETTLE,
+	                            STATION_BOILING_WATER,
+	                            { { PHASE_LOADED, 0, PHASE_WAITS },
+	                              { PHASE_COME_UP, 0, PHASE_WATCHED },
+	                              { PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED },
+	                              { PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED },
+	                              { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                              { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
+	                              { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	[STATION_STEAM] = { STEAM_CANNER,
+	                    STATION_STEAM,
+	                    { { PHASE_LOADED, 0, PHASE_WAITS },
+	                      { PHASE_VENT, 0, PHASE_WATCHED },
+	                      { PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED },
+	                      { PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED },
+	                      { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                      { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
+	                      { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	[STATION_DIAL_GAUGE] = { DIAL_CANNER,
+	                         STATION_DIAL_GAUGE,
+	                         { { PHASE_LOADED, 0, PHASE_WAITS },
+	                           { PHASE_COME_UP, 0, PHASE_WATCHED },
+	                           { PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED },
+	                           { PHASE_PRESSURISE, 0, PHASE_WATCHED },
+	                           { PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED },
+	                           { PHASE_COOL_DOWN, 0, PHASE_WATCHED },
+	                           { PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED },
+	                           { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                           { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
+	                           { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	[STATION_WEIGHTED_GAUGE] = { WEIGHT_CANNER,
+	                             STATION_WEIGHTED_GAUGE,
+	                             { { PHASE_LOADED, 0, PHASE_WAITS },
+	                               { PHASE_COME_UP, 0, PHASE_WATCHED },
+	                               { PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED },
+	                               { PHASE_PRESSURISE, 0, PHASE_WATCHED },
+	                               { PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED },
+	                               { PHASE_COOL_DOWN, 0, PHASE_WATCHED },
+	                               { PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED },
+	                               { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                               { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
+	                               { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
 };
 
 START_TEST(each_method_has_the_phases_of_the_trade_in_their_order)
@@ -88,12 +108,14 @@ START_TEST(a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone)
 		ck_assert_int_eq(strip->phase.required_ms, length);
 		ck_assert_int_eq(kk_face(&kit, load_id).timed, length > 0);
 		ck_assert_int_eq(kk_face(&kit, load_id).left_s, length / 1000);
-		ck_assert_int_eq(strip->load.place, i < 1 || strip->rule->name < PHASE_COOLING
-		                                        ? PLACE_CANNER : PLACE_RACK);
+		ck_assert_int_eq(strip->load.place,
+		                 i < 1 || strip->rule->name < PHASE_COOLING ? PLACE_CANNER : PLACE_RACK);
 		if (walk->phase[i].name == PHASE_SEAL_CHECK)
 			KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		/* Pints in a heavy canner are half an hour at zero (A539, page 1-22). */
-		kk_pass(&kit, length > 0 ? length : walk->phase[i].name == PHASE_COOL_DOWN ? 30 * MINUTE_MS : 11 * MINUTE_MS);
+		kk_pass(&kit, length > 0                               ? length
+		              : walk->phase[i].name == PHASE_COOL_DOWN ? 30 * MINUTE_MS
+		                                                       : 11 * MINUTE_MS);
 		ck_assert_int_eq(kk_face(&kit, load_id).due, length > 0);
 		KK_OK(&kit, kk_try_step(&kit, load_id, false)); /* in good time: nothing is asked */
 	}
@@ -188,7 +210,7 @@ END_TEST
 
 START_TEST(rest_wait_and_cooling_are_asked_about_when_cut_short)
 {
-	static const enum phase_name asked[] = {PHASE_REST, PHASE_WAIT, PHASE_COOLING};
+	static const enum phase_name asked[] = { PHASE_REST, PHASE_WAIT, PHASE_COOLING };
 	int64_t load_id = kk_start(&kit, asked[_i] == PHASE_WAIT ? WEIGHT_CANNER : BIG_KETTLE, 7);
 
 	kk_to(&kit, load_id, asked[_i]);
@@ -296,8 +318,7 @@ START_TEST(every_phase_a_row_leads_to_exists_for_its_method)
 {
 	enum station_kind kind = (enum station_kind)_i;
 
-	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL;
-	     rule = phase_rule_next(kind, rule)) {
+	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL; rule = phase_rule_next(kind, rule)) {
 		if (rule->lost_to != PHASE_NO_PHASE)
 			ck_assert_ptr_nonnull(phase_rule_of(kind, rule->lost_to));
 		if (rule->stop_to != PHASE_NO_PHASE)

@@ -8,8 +8,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/house/new_log.h"
 #include "kitchen/act/open_day.h"
+#include "kitchen/house/new_log.h"
 #include "kitchen/plan/plan.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
@@ -51,13 +51,14 @@ static void says_no(const char *part)
 	const struct kitchen_plan *plan = plan_now();
 
 	ck_assert(!plan->possible);
-	ck_assert_msg(strstr(plan->why.sentence, part) != NULL, "\"%s\" says nothing of \"%s\"", plan->why.sentence, part);
+	ck_assert_msg(strstr(plan->why.sentence, part) != NULL, "\"%s\" says nothing of \"%s\"", plan->why.sentence,
+	              part);
 }
 
 static void undo_house(void)
 {
 	char said[SENTENCE_MAX_BYTES];
-	struct log_subject house = {.kind = SUBJECT_HOUSE};
+	struct log_subject house = { .kind = SUBJECT_HOUSE };
 
 	KK_OK(&kit, kitchen_undo(kit.kitchen, house, said, sizeof(said), &kit.fault));
 }
@@ -94,7 +95,7 @@ static size_t rows(void)
 
 START_TEST(times_of_day_are_read_and_written)
 {
-	static const char *const wrong[] = {"", "x", "-1", "8:5", "8:60", "8:300", "48", "8h", "8:30pm"};
+	static const char *const wrong[] = { "", "x", "-1", "8:5", "8:60", "8:300", "48", "8h", "8:30pm" };
 	char words[16];
 	int minutes;
 
@@ -148,7 +149,6 @@ START_TEST(the_house_is_set_by_lines_and_taken_back)
 	ck_assert_uint_eq(count, 1);
 }
 END_TEST
-
 
 START_TEST(lines_that_cannot_be_are_refused_with_a_sentence)
 {
@@ -236,7 +236,7 @@ END_TEST
 
 START_TEST(wishes_become_runs_by_the_charge_and_batches_by_the_forecast)
 {
-	struct wishes wishes = {.fruit = "grapes", .fruit_mg = pk_amount(SUPPLY_FRUIT, "60 lb"), .count = 1};
+	struct wishes wishes = { .fruit = "grapes", .fruit_mg = pk_amount(SUPPLY_FRUIT, "60 lb"), .count = 1 };
 	struct ahead ahead;
 	size_t runs;
 	size_t batches;
@@ -355,11 +355,15 @@ END_TEST
 
 START_TEST(what_no_canner_takes_is_left_out_and_said)
 {
-	struct log_recipe own = {.acidity = ACIDITY_ACID, .headspace_thou = 250, .multiple_max = 1, .ingredient_count = 1};
+	struct log_recipe own = {
+		.acidity = ACIDITY_ACID, .headspace_thou = 250, .multiple_max = 1, .ingredient_count = 1
+	};
 
 	own.ingredients[0] = (struct log_recipe_ingredient){
-	    .supply = SUPPLY_FRUIT, .measure = MEASURE_MASS, .amount = 2000000, .adding = ADD_AT_START};
-	ck_assert(text_copy(own.name, NAME_MAX_BYTES, "quince paste") && text_copy(own.jars, sizeof(own.jars), "pint") &&
+		.supply = SUPPLY_FRUIT, .measure = MEASURE_MASS, .amount = 2000000, .adding = ADD_AT_START
+	};
+	ck_assert(text_copy(own.name, NAME_MAX_BYTES, "quince paste") &&
+	          text_copy(own.jars, sizeof(own.jars), "pint") &&
 	          text_copy(own.source, sizeof(own.source), "house recipe, no source") &&
 	          text_copy(own.ingredients[0].name, NAME_MAX_BYTES, "quinces"));
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
@@ -391,7 +395,7 @@ END_TEST
 START_TEST(a_rehearsal_takes_the_plan_along_and_begins_at_its_hour)
 {
 	char path[400];
-	struct new_log_plan order = {.path = path, .copy_from = kit.path, .practice_speed = 60};
+	struct new_log_plan order = { .path = path, .copy_from = kit.path, .practice_speed = 60 };
 	struct day *day;
 	size_t count;
 	int64_t begins;
@@ -440,7 +444,7 @@ static int64_t on_shelf(const struct kitchen *kitchen, enum supply_kind kind, co
 START_TEST(a_rehearsal_has_the_shelf_of_the_day_and_what_is_short_on_it)
 {
 	char path[400];
-	struct new_log_plan order = {.path = path, .copy_from = kit.path, .practice_speed = 60};
+	struct new_log_plan order = { .path = path, .copy_from = kit.path, .practice_speed = 60 };
 	struct day *day;
 
 	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_SUGAR, "", THREE_POUNDS_MG, &kit.fault));
@@ -674,8 +678,10 @@ START_TEST(process_times_are_those_of_the_tables)
 {
 	const struct kitchen_plan *plan;
 	struct process process;
-	struct process_query query = {.food = "jam or jelly with added pectin", .method = METHOD_BOILING_WATER,
-	                              .jar = "half_pint", .pressure_psi = NO_PRESSURE};
+	struct process_query query = { .food = "jam or jelly with added pectin",
+		                       .method = METHOD_BOILING_WATER,
+		                       .jar = "half_pint",
+		                       .pressure_psi = NO_PRESSURE };
 
 	line("batch \"strawberry jam\"");
 	plan = plan_now();
@@ -828,8 +834,7 @@ START_TEST(one_more_of_something_is_worked_out_once)
 		KK_OK(&kit, kitchen_plan_what_if(kit.kitchen, &now, (enum plan_extra)extra, &answer, &kit.fault));
 		ck_assert_int_ge(answer.saves_s, 0);
 	}
-	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_plan_what_if(kit.kitchen, &now, PLAN_EXTRA_COUNT, &answer, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_plan_what_if(kit.kitchen, &now, PLAN_EXTRA_COUNT, &answer, &kit.fault));
 }
 END_TEST
 
@@ -837,7 +842,8 @@ START_TEST(every_task_has_a_letter_of_its_own)
 {
 	for (int a = 0; a < PLAN_TASK_KIND_COUNT; a++)
 		for (int b = 0; b < a; b++)
-			ck_assert_int_ne(plan_task_letter((enum plan_task_kind)a), plan_task_letter((enum plan_task_kind)b));
+			ck_assert_int_ne(plan_task_letter((enum plan_task_kind)a),
+			                 plan_task_letter((enum plan_task_kind)b));
 }
 END_TEST
 

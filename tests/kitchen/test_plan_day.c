@@ -25,9 +25,9 @@ static struct kitchen_kit kit;
 
 /* What a helper of the test is doing at a station. */
 static struct work {
-	int64_t until_ms;    /* hands are at it until then; 0: nobody is */
-	bool person;         /* somebody is bound here (a pot: until it is rinsed) */
-	int64_t plan_id;     /* set-up: the planned run */
+	int64_t until_ms; /* hands are at it until then; 0: nobody is */
+	bool person;      /* somebody is bound here (a pot: until it is rinsed) */
+	int64_t plan_id;  /* set-up: the planned run */
 } works[STATIONS];
 static int free_hands;
 
@@ -186,8 +186,8 @@ static bool begin_work(const struct kitchen_plan *plan, const struct strip *stri
 		if (now_ms() < work->until_ms)
 			return false;
 		give_hands(work);
-		KK_OK(&kit, kitchen_start_run(kit.kitchen, strip->station.id, "grapes", pk_amount(SUPPLY_FRUIT, "12 lb"), &id,
-		                              &kit.fault));
+		KK_OK(&kit, kitchen_start_run(kit.kitchen, strip->station.id, "grapes",
+		                              pk_amount(SUPPLY_FRUIT, "12 lb"), &id, &kit.fault));
 		return true;
 	}
 	if (task == NULL || !next->now || next->nothing || !take_hands(work))
@@ -223,7 +223,8 @@ static void draw_juice(const struct strip *strip)
 
 	juice_yield_of(strip->run.fruit, strip->run.fruit_mg, NULL, &yield);
 	KK_OK(&kit, kitchen_juice_out(kit.kitchen, strip->phase.id,
-	                              (int64_t)(yield.ul_per_kg[BOUND_LIKELY] * (double)strip->run.fruit_mg / 1e6), &kit.fault));
+	                              (int64_t)(yield.ul_per_kg[BOUND_LIKELY] * (double)strip->run.fruit_mg / 1e6),
+	                              &kit.fault));
 }
 
 static enum plan_task_kind task_of_hands(enum phase_name name)

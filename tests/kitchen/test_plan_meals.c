@@ -6,22 +6,30 @@
 #include <stdlib.h>
 
 #include "kitchen/plan/plan.h"
-#include "support/plan_check.h"
 #include "support/kitchen_kit.h"
+#include "support/plan_check.h"
 
 #define HALF_PAST_SEVEN_MS (KK_MORNING_MS - 90 * MINUTE_MS)
 #define MORE_MINUTES 20 /* beside the meal itself */
 
 static const char *const lines[] = {
-	"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650ft",
+	"kitchen \"Quince Hollow\"",
+	"invented yes",
+	"elevation 4650ft",
 	"times run=70 first=45 water=20 wait=20",
-	"canner 1 boiling_water \"Big kettle\" pint=9 quart=7", "canner 2 boiling_water \"Low kettle\" pint=7",
+	"canner 1 boiling_water \"Big kettle\" pint=9 quart=7",
+	"canner 2 boiling_water \"Low kettle\" pint=7",
 	"canner 3 boiling_water \"Third kettle\" pint=9",
-	"juicer 4 \"Tall juicer\"", "juicer 5 \"Old juicer\"", "juicer 8 \"New juicer\"",
-	"pot 6 \"Wide pot\" \"16 qt\"", "pot 7 \"Deep pot\" \"24 qt\"",
+	"juicer 4 \"Tall juicer\"",
+	"juicer 5 \"Old juicer\"",
+	"juicer 8 \"New juicer\"",
+	"pot 6 \"Wide pot\" \"16 qt\"",
+	"pot 7 \"Deep pot\" \"24 qt\"",
 	"sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 	"plan burners=6 fillers=2 cooling=any clean=30 charge=\"14 lb\"",
-	"helper MK", "helper JO", "helper RW",
+	"helper MK",
+	"helper JO",
+	"helper RW",
 	"day 7:30",
 	"run \"grapes\" \"14 lb\" times=8",
 	"batch \"grape jelly, low sugar\" multiple=4 jar=pint times=7",
@@ -65,7 +73,9 @@ static const struct {
 	const char *line;
 	int minutes;
 } meals[] = {
-	{ "break 12:30 13:00", 30 }, { "break 10:30 11:00", 30 }, { "break 12:00 12:45", 45 },
+	{ "break 12:30 13:00", 30 },
+	{ "break 10:30 11:00", 30 },
+	{ "break 12:00 12:45", 45 },
 };
 
 START_TEST(a_meal_in_turns_costs_no_more_than_itself_and_twenty_minutes)

@@ -22,8 +22,8 @@ static void end(void)
 
 static void says(const char *words)
 {
-	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              kit.fault.sentence, words);
+	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"", kit.fault.sentence,
+	              words);
 }
 
 /* Refused with these words, and nothing written. */
@@ -66,17 +66,22 @@ static const struct walk {
 	int hold_s;
 	enum phase_name phase[LONGEST];
 } walks[] = {
-	{"grape jelly", "half_pint", 60,
-	 {PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
-	{"apple jelly", "half_pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
-	{"apple butter", "pint", 0,
-	 {PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
-	{"crushed tomatoes", "quart", 300,
-	 {PHASE_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
-	{"pears in light syrup", "quart", 300,
-	 {PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
-	{"grape juice", "pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
-	{"green beans", "pint", 0, {PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE}},
+	{ "grape jelly",
+	  "half_pint",
+	  60,
+	  { PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "apple jelly", "half_pint", 0, { PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "apple butter",
+	  "pint",
+	  0,
+	  { PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "crushed tomatoes", "quart", 300, { PHASE_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "pears in light syrup",
+	  "quart",
+	  300,
+	  { PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "grape juice", "pint", 0, { PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "green beans", "pint", 0, { PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
 };
 #define WALKS (int)(sizeof(walks) / sizeof(walks[0]))
 
@@ -127,8 +132,8 @@ static void hear_pot(enum phase_name to, struct text *all)
 	while (pk_name(&kit, DEEP_POT) != to) {
 		const struct phase_rule *rule = kk_canner(&kit, DEEP_POT)->rule;
 
-		text_add(all, "%s; %s; %s; %s; %s\n", rule->words, rule->act, rule->due != NULL ? rule->due : "", rule->step,
-		         rule->caution);
+		text_add(all, "%s; %s; %s; %s; %s\n", rule->words, rule->act, rule->due != NULL ? rule->due : "",
+		         rule->step, rule->caution);
 		kk_pass(&kit, 11 * MINUTE_MS);
 		KK_OK(&kit, pk_try_step(&kit, DEEP_POT, true));
 	}
@@ -138,18 +143,18 @@ static void hear_pot(enum phase_name to, struct text *all)
  * page 3-7: crushed tomatoes boil gently 5 minutes.  Nothing there is skimmed or gels. */
 START_TEST(a_pot_speaks_of_what_it_makes)
 {
-	static const char *const of_jelly[] = {"skim", "kimmed", "sugar", "pectin", "jelly", NULL};
+	static const char *const of_jelly[] = { "skim", "kimmed", "sugar", "pectin", "jelly", NULL };
 	static const struct {
 		const char *recipe;
 		const char *jar;
 		bool gels;
 		bool folds;
 	} pots[] = {
-		{"crushed tomatoes", "quart", false, false},
-		{"apple pie filling, 1 quart", "quart", false, true},
-		{"bread-and-butter pickles", "pint", false, false},
-		{"chayote and pear relish", "pint", false, false}, /* its last goes into the boil */
-		{"grape jelly", "half_pint", true, false},
+		{ "crushed tomatoes", "quart", false, false },
+		{ "apple pie filling, 1 quart", "quart", false, true },
+		{ "bread-and-butter pickles", "pint", false, false },
+		{ "chayote and pear relish", "pint", false, false }, /* its last goes into the boil */
+		{ "grape jelly", "half_pint", true, false },
 	};
 	char said[2000] = "";
 	struct text all = TEXT_OVER(said);
@@ -166,7 +171,7 @@ END_TEST
  * nothing is stirred in the pot to a rolling boil, nothing is skimmed. */
 START_TEST(raw_pack_is_not_told_to_cook_its_food)
 {
-	static const char *const of_hot_pack[] = {"tir", "rolling", "skim", "juice", "OFF", "the heat", NULL};
+	static const char *const of_hot_pack[] = { "tir", "rolling", "skim", "juice", "OFF", "the heat", NULL };
 	int64_t batch_id = pk_batch(&kit, DEEP_POT, "green beans", "pint", 1);
 	int raw = 0;
 
@@ -199,8 +204,7 @@ START_TEST(every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_fro
 {
 	enum station_kind kind = _i == 0 ? STATION_POT : STATION_JUICER;
 
-	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL;
-	     rule = phase_rule_next(kind, rule)) {
+	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL; rule = phase_rule_next(kind, rule)) {
 		ck_assert(rule->words[0] != '\0' && rule->act[0] != '\0' && rule->step[0] != '\0');
 		ck_assert(rule->caution[0] != '\0' && rule->source[0] != '\0');
 		ck_assert_int_eq(rule->kind == PHASE_TIMED, rule->due != NULL);
@@ -257,7 +261,7 @@ START_TEST(a_lost_boil_goes_back_to_the_boil_and_holds_in_full_again)
 		const char *recipe;
 		const char *jar;
 		int hold_s;
-	} held[] = {{"grape jelly", "half_pint", 60}, {"crushed tomatoes", "quart", 300}};
+	} held[] = { { "grape jelly", "half_pint", 60 }, { "crushed tomatoes", "quart", 300 } };
 	const struct past_phase *past;
 
 	(void)pk_batch(&kit, DEEP_POT, held[_i].recipe, held[_i].jar, 1);
@@ -293,7 +297,7 @@ END_TEST
 
 START_TEST(a_batch_taken_off_the_heat_goes_to_off)
 {
-	static const enum phase_name hot[] = {PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD};
+	static const enum phase_name hot[] = { PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD };
 
 	(void)pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	pk_to(&kit, WIDE_POT, hot[_i]);
@@ -362,14 +366,14 @@ static const struct {
 	enum supply_kind supply;
 	const char *says;
 } lines[] = {
-	{"grape jelly", "half_pint", SUPPLY_SUGAR, "Not enough sugar"},
-	{"grape jelly", "half_pint", SUPPLY_PECTIN_REGULAR, "Not enough regular pectin"},
-	{"apple jelly, low sugar", "pint", SUPPLY_SUGAR, "Not enough sugar"},
-	{"apple jelly, low sugar", "pint", SUPPLY_LEMON_JUICE, "Not enough bottled lemon juice"},
-	{"apple jelly, low sugar", "pint", SUPPLY_CALCIUM_SOLUTION, "Not enough calcium solution"},
-	{"apple jelly, low sugar", "pint", SUPPLY_PECTIN_LOW, "Not enough low-methoxyl pectin"},
-	{"apple butter", "pint", SUPPLY_FRUIT, "Not enough apples"},
-	{"peaches in light syrup", "quart", SUPPLY_FRUIT, "Not enough peaches"},
+	{ "grape jelly", "half_pint", SUPPLY_SUGAR, "Not enough sugar" },
+	{ "grape jelly", "half_pint", SUPPLY_PECTIN_REGULAR, "Not enough regular pectin" },
+	{ "apple jelly, low sugar", "pint", SUPPLY_SUGAR, "Not enough sugar" },
+	{ "apple jelly, low sugar", "pint", SUPPLY_LEMON_JUICE, "Not enough bottled lemon juice" },
+	{ "apple jelly, low sugar", "pint", SUPPLY_CALCIUM_SOLUTION, "Not enough calcium solution" },
+	{ "apple jelly, low sugar", "pint", SUPPLY_PECTIN_LOW, "Not enough low-methoxyl pectin" },
+	{ "apple butter", "pint", SUPPLY_FRUIT, "Not enough apples" },
+	{ "peaches in light syrup", "quart", SUPPLY_FRUIT, "Not enough peaches" },
 };
 #define LINES (int)(sizeof(lines) / sizeof(lines[0]))
 
@@ -440,13 +444,20 @@ START_TEST(juice_serves_what_is_made_of_its_fruit_and_nothing_else)
 		const char *recipe;
 		bool serves;
 	} pairs[] = {
-		{"grapes", "grape jelly", true},          {"Grape", "grape jelly", true},
-		{"grape juice", "grape jelly", true},     {"blackberries", "blackberry jelly", true},
-		{"blackberry", "blackberry jelly", true}, {"plums", "plum jelly", true},
-		{"apples", "apple jelly", true},          {"apple", "grape jelly", false},
-		{"grapefruit", "grape jelly", false},     {"berries", "blackberry jelly", false},
-		{"s", "grape jelly", false},              {"rape", "grape jelly", false},
-		{"pineapples", "apple jelly", false},     {"grap", "grape jelly", false},
+		{ "grapes", "grape jelly", true },
+		{ "Grape", "grape jelly", true },
+		{ "grape juice", "grape jelly", true },
+		{ "blackberries", "blackberry jelly", true },
+		{ "blackberry", "blackberry jelly", true },
+		{ "plums", "plum jelly", true },
+		{ "apples", "apple jelly", true },
+		{ "apple", "grape jelly", false },
+		{ "grapefruit", "grape jelly", false },
+		{ "berries", "blackberry jelly", false },
+		{ "s", "grape jelly", false },
+		{ "rape", "grape jelly", false },
+		{ "pineapples", "apple jelly", false },
+		{ "grap", "grape jelly", false },
 	};
 
 	for (size_t i = 0; i < sizeof(pairs) / sizeof(pairs[0]); i++) {
@@ -489,27 +500,32 @@ START_TEST(a_receipt_ends_a_shortage)
 	refused(&order, FAULT_REFUSED, "7 cups are needed");
 	pk_receive(&kit, SUPPLY_SUGAR, "", "4 lb");
 	KK_OK(&kit, pk_try_batch(&kit, &order));
-	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""),
-	                 pk_amount(SUPPLY_SUGAR, "6 cups") + pk_amount(SUPPLY_SUGAR, "4 lb") -
-	                     pk_amount(SUPPLY_SUGAR, "7 cups"));
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), pk_amount(SUPPLY_SUGAR, "6 cups") +
+	                                                        pk_amount(SUPPLY_SUGAR, "4 lb") -
+	                                                        pk_amount(SUPPLY_SUGAR, "7 cups"));
 }
 END_TEST
 
 /* Sugar twice: each amount is there, both together are not. */
 START_TEST(two_lines_of_one_supply_are_short_together)
 {
-	struct log_recipe own = {.pectin = PECTIN_NONE, .acidity = ACIDITY_ACID, .headspace_thou = 250,
-	                         .multiple_max = 1, .foam_percent = 30, .boil_off_high_percent = 10,
-	                         .ingredient_count = 2};
+	struct log_recipe own = { .pectin = PECTIN_NONE,
+		                  .acidity = ACIDITY_ACID,
+		                  .headspace_thou = 250,
+		                  .multiple_max = 1,
+		                  .foam_percent = 30,
+		                  .boil_off_high_percent = 10,
+		                  .ingredient_count = 2 };
 	struct batch_order order;
 
 	ck_assert(text_copy(own.name, sizeof(own.name), "double sweet") &&
 	          text_copy(own.jars, sizeof(own.jars), "half_pint") &&
 	          text_copy(own.source, sizeof(own.source), "house recipe, no source"));
 	for (size_t i = 0; i < 2; i++) {
-		own.ingredients[i] = (struct log_recipe_ingredient){
-		    .supply = SUPPLY_SUGAR, .measure = MEASURE_MASS, .amount = 1000000,
-		    .adding = i == 0 ? ADD_AT_START : ADD_AT_BOIL};
+		own.ingredients[i] = (struct log_recipe_ingredient){ .supply = SUPPLY_SUGAR,
+			                                             .measure = MEASURE_MASS,
+			                                             .amount = 1000000,
+			                                             .adding = i == 0 ? ADD_AT_START : ADD_AT_BOIL };
 		ck_assert(text_copy(own.ingredients[i].name, NAME_MAX_BYTES, i == 0 ? "sugar" : "more sugar"));
 	}
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
@@ -628,8 +644,8 @@ END_TEST
 
 START_TEST(a_canner_without_room_for_the_jar_is_no_place_to_go)
 {
-	static const char *const lines_here[] = {"elevation 4650 ft", "canner 1 boiling_water \"Small\" half_pint=7",
-	                                         "pot 8 \"Wide pot\" \"8 qt\""};
+	static const char *const lines_here[] = { "elevation 4650 ft", "canner 1 boiling_water \"Small\" half_pint=7",
+		                                  "pot 8 \"Wide pot\" \"8 qt\"" };
 	struct batch_order order;
 
 	kk_end(&kit);
@@ -680,8 +696,7 @@ START_TEST(what_goes_in_is_written_down_and_taken_off_in_one_act)
 	ck_assert_int_eq(rows[2].place, 3);
 	free(rows);
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), pk_ul("3 gal") - pk_ul("5 cups"));
-	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""),
-	                 pk_amount(SUPPLY_SUGAR, "20 lb") - 7 * SUGAR_MG_PER_CUP);
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), pk_amount(SUPPLY_SUGAR, "20 lb") - 7 * SUGAR_MG_PER_CUP);
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_PECTIN_REGULAR, ""),
 	                 pectin - pk_amount(SUPPLY_PECTIN_REGULAR, "1.75 oz"));
 }
@@ -701,20 +716,16 @@ START_TEST(a_corrected_amount_moves_its_ledger_by_the_difference)
 	pk_says(&kit, "Corrected");
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, 1250001, "", &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), left + 149999);
-	KK_OK(&kit,
-	      kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), "", &kit.fault));
+	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("6 cups"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), juice - pk_ul("6 cups") + pk_ul("5 cups"));
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, 1, "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), pk_ul("3 gal") - 1);
 	for (int i = 0; i < 4; i++)
 		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	pk_same_rows(&kit, rows);
-	KK_REFUSED(&kit, FAULT_MISSING,
-	           kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, "", &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING,
-	           kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, "", &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISSING,
-	           kitchen_batch_amount(kit.kitchen, 99, 3, 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 4, 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, batch_id, 3, -1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_batch_amount(kit.kitchen, 99, 3, 1, "", &kit.fault));
 }
 END_TEST
 
@@ -723,9 +734,8 @@ START_TEST(a_correction_takes_no_more_juice_than_there_is)
 	int64_t batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	char *rows = pk_rows(&kit);
 
-	KK_REFUSED(
-	    &kit, FAULT_REFUSED,
-	    kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, "", &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal") + 1, "", &kit.fault));
 	pk_same_rows(&kit, rows);
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("3 gal"), "", &kit.fault));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), 0);

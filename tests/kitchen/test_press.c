@@ -76,9 +76,12 @@ static const struct {
 	enum phase_name name;
 	int soon_s;
 } watched[] = {
-	{BIG_KETTLE, PHASE_COME_UP, 120},    {STEAM_CANNER, PHASE_VENT, 120},
-	{WEIGHT_CANNER, PHASE_COME_UP, 120}, {WEIGHT_CANNER, PHASE_PRESSURISE, 60},
-	{DIAL_CANNER, PHASE_PRESSURISE, 60}, {WEIGHT_CANNER, PHASE_COOL_DOWN, 1800}, /* A539 (rev. 2015), page 1-22: pints about 30 min */
+	{ BIG_KETTLE, PHASE_COME_UP, 120 },
+	{ STEAM_CANNER, PHASE_VENT, 120 },
+	{ WEIGHT_CANNER, PHASE_COME_UP, 120 },
+	{ WEIGHT_CANNER, PHASE_PRESSURISE, 60 },
+	{ DIAL_CANNER, PHASE_PRESSURISE, 60 },
+	{ WEIGHT_CANNER, PHASE_COOL_DOWN, 1800 }, /* A539 (rev. 2015), page 1-22: pints about 30 min */
 };
 
 START_TEST(a_condition_seen_too_soon_is_asked_about_once)
@@ -104,8 +107,8 @@ START_TEST(water_that_cannot_boil_yet_is_asked_about_and_stays_on_record)
 
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 2 boiling_water \"Low kettle\" quart=7 watts=1500",
 	                               kk_station(&kit, LOW_KETTLE), &kit.fault));
-	ck_assert(text_copy(order.food, sizeof(order.food), "peaches") && text_copy(order.pack, sizeof(order.pack), "raw") &&
-	          text_copy(order.jar, sizeof(order.jar), "quart"));
+	ck_assert(text_copy(order.food, sizeof(order.food), "peaches") &&
+	          text_copy(order.pack, sizeof(order.pack), "raw") && text_copy(order.jar, sizeof(order.jar), "quart"));
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	kk_to(&kit, load_id, PHASE_COME_UP);
 	kk_pass(&kit, 15 * MINUTE_MS);
@@ -218,7 +221,7 @@ END_TEST
 
 START_TEST(two_terminals_never_take_the_same_lids)
 {
-	struct log_lid_box box = {.id = BOX_A, .label = "Box A", .lids = 10};
+	struct log_lid_box box = { .id = BOX_A, .label = "Box A", .lids = 10 };
 	struct load_order order = kk_order(&other, LOW_KETTLE, 7);
 	int64_t second = 0;
 

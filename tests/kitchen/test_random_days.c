@@ -26,7 +26,7 @@ static int command; /* for messages */
 
 static void time_passes(void)
 {
-	static const int64_t up_to[] = {3 * SECOND_MS, 3 * MINUTE_MS, 15 * MINUTE_MS, 40 * MINUTE_MS};
+	static const int64_t up_to[] = { 3 * SECOND_MS, 3 * MINUTE_MS, 15 * MINUTE_MS, 40 * MINUTE_MS };
 	int kind = dice_roll(&dice, 60);
 
 	if (kind == 0)
@@ -58,32 +58,24 @@ static bool press_jar(int64_t load_id, int jars)
 	case 0:
 		return kitchen_jar_siphoning(kit.kitchen, jar, (enum siphoning)dice_roll(&dice, SIPHON_COUNT),
 		                             &kit.fault);
-	case 1:
-		return kitchen_jar_fate(kit.kitchen, jar, (enum jar_fate)dice_roll(&dice, FATE_COUNT),
-		                        &kit.fault);
-	case 2:
-		return kk_done(&kit, jar, false);
-	default:
-		return kk_mark(&kit, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT));
+	case 1: return kitchen_jar_fate(kit.kitchen, jar, (enum jar_fate)dice_roll(&dice, FATE_COUNT), &kit.fault);
+	case 2: return kk_done(&kit, jar, false);
+	default: return kk_mark(&kit, jar, (enum jar_state)dice_roll(&dice, JAR_STATE_COUNT));
 	}
 }
 
 static bool press_on_load(int64_t load_id, int64_t phase_id, int jars, int64_t station_id)
 {
-	struct log_subject station = {SUBJECT_STATION, station_id};
+	struct log_subject station = { SUBJECT_STATION, station_id };
 	char said[SENTENCE_MAX_BYTES];
 
 	switch (dice_roll(&dice, 24)) {
 	case 0: return kitchen_lost(kit.kitchen, phase_id, &kit.fault);
 	case 1: return kitchen_acknowledge(kit.kitchen, phase_id, &kit.fault);
 	case 2:
-	case 3:
-		return kk_try(&kit, load_id, (enum exception)dice_roll(&dice, EXCEPTION_COUNT),
-		              dice_roll(&dice, 9));
+	case 3: return kk_try(&kit, load_id, (enum exception)dice_roll(&dice, EXCEPTION_COUNT), dice_roll(&dice, 9));
 	case 4: return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault);
-	case 5:
-		return kitchen_fate_rest(kit.kitchen, load_id, (enum jar_fate)(1 + dice_roll(&dice, 4)),
-		                         &kit.fault);
+	case 5: return kitchen_fate_rest(kit.kitchen, load_id, (enum jar_fate)(1 + dice_roll(&dice, 4)), &kit.fault);
 	case 6:
 	case 7:
 	case 8: return press_jar(load_id, jars);
@@ -210,7 +202,8 @@ static void loads_are_whole(int _i)
 	for (size_t i = 0; i < count; i++) {
 		ALWAYS(running_phases(loads[i].id) == (loads[i].place == PLACE_SHELF ? 0 : 1));
 		ALWAYS((loads[i].verdict == VERDICT_NOT_VALID || loads[i].verdict == VERDICT_UNKNOWN) ==
-		       (strstr(loads[i].verdict_why, "after") != NULL || strstr(loads[i].verdict_why, "an estimate") != NULL ||
+		       (strstr(loads[i].verdict_why, "after") != NULL ||
+		        strstr(loads[i].verdict_why, "an estimate") != NULL ||
 		        strstr(loads[i].verdict_why, "it vented") != NULL ||
 		        strstr(loads[i].verdict_why, " before the canner was heated") != NULL ||
 		        strstr(loads[i].verdict_why, " without the heat of a hold") != NULL ||

@@ -80,7 +80,8 @@ static bool press_empty(const struct strip *strip)
 	switch (strip->station.kind) {
 	case STATION_JUICER:
 		return kitchen_start_run(kit.kitchen, strip->station.id, dice_roll(&dice, 2) ? "grapes" : "apples",
-		                         pk_amount(SUPPLY_FRUIT, "4 lb") + dice_roll(&dice, 3000000), &run_id, &kit.fault);
+		                         pk_amount(SUPPLY_FRUIT, "4 lb") + dice_roll(&dice, 3000000), &run_id,
+		                         &kit.fault);
 	case STATION_POT: return press_pot(strip);
 	default: return press_canner(strip);
 	}
@@ -93,12 +94,15 @@ static bool press_run(const struct strip *strip)
 	switch (dice_roll(&dice, 6)) {
 	case 0: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1:
-		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(&dice, 5000000), &kit.fault);
-	case 2: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched", &kit.fault);
+		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(&dice, 5000000),
+		                         &kit.fault);
+	case 2:
+		return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched",
+		                         &kit.fault);
 	default:
 		return strip->rule->name == PHASE_DRAIN || dice_roll(&dice, 4) == 0
-		               ? kitchen_juice_out(kit.kitchen, strip->phase.id, ul, &kit.fault)
-		               : kitchen_step(kit.kitchen, strip->phase.id, true, &kit.fault);
+		           ? kitchen_juice_out(kit.kitchen, strip->phase.id, ul, &kit.fault)
+		           : kitchen_step(kit.kitchen, strip->phase.id, true, &kit.fault);
 	}
 }
 
@@ -109,16 +113,17 @@ static bool press_batch(const struct strip *strip)
 
 	switch (dice_roll(&dice, 16)) {
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
-	case 1: return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_STOP, 0, "by hand, watched", &kit.fault);
+	case 1:
+		return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_STOP, 0, "by hand, watched",
+		                         &kit.fault);
 	case 2:
-		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(&dice, 5),
-		                            dice_roll(&dice, 1500000), "", &kit.fault);
+		return kitchen_batch_amount(kit.kitchen, batch_id, 1 + dice_roll(&dice, 5), dice_roll(&dice, 1500000),
+		                            "", &kit.fault);
 	case 3: return kitchen_batch_jars(kit.kitchen, batch_id, size, dice_roll(&dice, 8), &kit.fault);
 	case 4: return kitchen_put_away(kit.kitchen, batch_id, size, FATE_FRIDGE, &kit.fault);
 	case 5: return kitchen_tick(kit.kitchen, batch_id, dice_roll(&dice, 4), true, &kit.fault);
 	case 6:
-	case 7:
-		return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), dice_roll(&dice, 3), true, true);
+	case 7: return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), dice_roll(&dice, 3), true, true);
 	default:
 		if (strip->rule->name == PHASE_FILL && strip->filled == 0)
 			return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), 0, true, true);
@@ -129,8 +134,7 @@ static bool press_batch(const struct strip *strip)
 static bool press_store(void)
 {
 	switch (dice_roll(&dice, 4)) {
-	case 0:
-		return kitchen_supply_in(kit.kitchen, SUPPLY_SUGAR, "", 1 + dice_roll(&dice, 2000000), &kit.fault);
+	case 0: return kitchen_supply_in(kit.kitchen, SUPPLY_SUGAR, "", 1 + dice_roll(&dice, 2000000), &kit.fault);
 	case 1: return kitchen_supply_in(kit.kitchen, SUPPLY_JAR, sizes[dice_roll(&dice, 3)], 6, &kit.fault);
 	case 2: {
 		struct log_juice *juices;
@@ -138,15 +142,15 @@ static bool press_store(void)
 		bool did;
 
 		KK_OK(&kit, kitchen_juices(kit.kitchen, &juices, &count, &kit.fault));
-		did = count > 0 ? kitchen_juice_left(kit.kitchen, juices[0].id, dice_roll(&dice, 2000000), JUICE_CORRECTION,
-		                                     &kit.fault)
+		did = count > 0 ? kitchen_juice_left(kit.kitchen, juices[0].id, dice_roll(&dice, 2000000),
+		                                     JUICE_CORRECTION, &kit.fault)
 		                : fault_set(&kit.fault, FAULT_REFUSED, "there is no juice");
 		free(juices);
 		return did;
 	}
 	default:
-		return kitchen_juice_in(kit.kitchen, dice_roll(&dice, 2) ? "grape" : "apple", 1 + dice_roll(&dice, 4000000),
-		                        JUICE_CHILLED, &kit.fault);
+		return kitchen_juice_in(kit.kitchen, dice_roll(&dice, 2) ? "grape" : "apple",
+		                        1 + dice_roll(&dice, 4000000), JUICE_CHILLED, &kit.fault);
 	}
 }
 
@@ -207,14 +211,16 @@ static void shelf_is_received_less_taken(int _i)
 	} rows[] = {
 		{ "s.kind = 'sugar'", "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'sugar'" },
 		{ "s.kind = 'fruit'", "SELECT (SELECT coalesce(sum(fruit_mg), 0) FROM run) + "
-		  "(SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'fruit')" },
+		                      "(SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'fruit')" },
 		{ "s.kind = 'pectin_regular'",
 		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_regular'" },
-		{ "s.kind = 'pectin_low'", "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_low'" },
+		{ "s.kind = 'pectin_low'",
+		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'pectin_low'" },
 		{ "s.kind = 'calcium_solution'",
 		  "SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = 'calcium_solution'" },
 		/* 2 tbsp a quart, half a pint, into each jar of tomatoes (A539 Guide 3). */
-		{ "s.kind = 'lemon_juice'", "SELECT (SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = "
+		{ "s.kind = 'lemon_juice'",
+		  "SELECT (SELECT coalesce(sum(used), 0) FROM batch_amount WHERE supply = "
 		  "'lemon_juice') + (SELECT coalesce(sum(CASE size WHEN 'pint' THEN 14787 ELSE 29574 END), 0) "
 		  "FROM jar JOIN batch ON batch.id = batch_id WHERE recipe = 'crushed tomatoes')" },
 		{ "s.kind = 'jar' AND s.size = 'half_pint'", "SELECT count(*) FROM jar WHERE size = 'half_pint'" },
@@ -227,14 +233,16 @@ static void shelf_is_received_less_taken(int _i)
 		char received[300];
 
 		(void)snprintf(stock, sizeof(stock),
-		               "SELECT stock FROM supply_stock t JOIN supply s ON s.id = t.supply_id WHERE %s", rows[i].what);
+		               "SELECT stock FROM supply_stock t JOIN supply s ON s.id = t.supply_id WHERE %s",
+		               rows[i].what);
 		(void)snprintf(received, sizeof(received),
 		               "SELECT sum(amount) FROM supply_move m JOIN supply s ON s.id = m.supply_id "
 		               "WHERE m.why = 'receipt' AND %s",
 		               rows[i].what);
 		if (sum(stock) != sum(received) - sum(rows[i].taken))
-			ck_abort_msg("day %d, command %d: %s: %lld on the shelf, %lld received, %lld taken", _i, command,
-			             rows[i].what, (long long)sum(stock), (long long)sum(received), (long long)sum(rows[i].taken));
+			ck_abort_msg("day %d, command %d: %s: %lld on the shelf, %lld received, %lld taken", _i,
+			             command, rows[i].what, (long long)sum(stock), (long long)sum(received),
+			             (long long)sum(rows[i].taken));
 	}
 }
 
@@ -246,11 +254,13 @@ static void never(int _i, const char *sql)
 
 static void juice_is_made_less_poured(int _i)
 {
-	never(_i, "SELECT count(*) FROM juice j JOIN juice_left l ON l.juice_id = j.id WHERE l.left_ul < 0 OR l.left_ul <> "
-	          "j.made_ul - (SELECT coalesce(sum(ul), 0) FROM juice_use u WHERE u.juice_id = j.id)");
-	never(_i, "SELECT count(*) FROM batch b WHERE "
-	          "(SELECT coalesce(sum(used), 0) FROM batch_amount a WHERE a.batch_id = b.id AND a.supply = 'juice') <> "
-	          "(SELECT coalesce(sum(ul), 0) FROM juice_use u WHERE u.batch_id = b.id)");
+	never(_i,
+	      "SELECT count(*) FROM juice j JOIN juice_left l ON l.juice_id = j.id WHERE l.left_ul < 0 OR l.left_ul <> "
+	      "j.made_ul - (SELECT coalesce(sum(ul), 0) FROM juice_use u WHERE u.juice_id = j.id)");
+	never(_i,
+	      "SELECT count(*) FROM batch b WHERE "
+	      "(SELECT coalesce(sum(used), 0) FROM batch_amount a WHERE a.batch_id = b.id AND a.supply = 'juice') <> "
+	      "(SELECT coalesce(sum(ul), 0) FROM juice_use u WHERE u.batch_id = b.id)");
 	never(_i, "SELECT count(*) FROM juice WHERE id NOT IN (SELECT juice_id FROM juice_left)");
 }
 

@@ -188,11 +188,16 @@ START_TEST(what_is_not_there_is_said)
 		const char *words;
 		enum fault_kind kind;
 	} wrong[] = {
-		{ TRACE_LOT, "2026-09-14-B9", FAULT_MISSING }, { TRACE_LID_BOX, "Box Z", FAULT_MISSING },
-		{ TRACE_LID_BOX, "Box", FAULT_MISSING },       { TRACE_LOAD, "99", FAULT_MISSING },
-		{ TRACE_LOAD, "one", FAULT_MISUSE },           { TRACE_BATCH, "99", FAULT_MISSING },
-		{ TRACE_RUN, "99", FAULT_MISSING },            { TRACE_DAY, "yesterday", FAULT_MISUSE },
-		{ TRACE_PRODUCT, "", FAULT_MISUSE },           { TRACE_LOT, "\033[2J'; DROP TABLE jar", FAULT_MISSING },
+		{ TRACE_LOT, "2026-09-14-B9", FAULT_MISSING },
+		{ TRACE_LID_BOX, "Box Z", FAULT_MISSING },
+		{ TRACE_LID_BOX, "Box", FAULT_MISSING },
+		{ TRACE_LOAD, "99", FAULT_MISSING },
+		{ TRACE_LOAD, "one", FAULT_MISUSE },
+		{ TRACE_BATCH, "99", FAULT_MISSING },
+		{ TRACE_RUN, "99", FAULT_MISSING },
+		{ TRACE_DAY, "yesterday", FAULT_MISUSE },
+		{ TRACE_PRODUCT, "", FAULT_MISUSE },
+		{ TRACE_LOT, "\033[2J'; DROP TABLE jar", FAULT_MISSING },
 	};
 	char said[SENTENCE_MAX_BYTES];
 	struct log_trace trace;

@@ -7,9 +7,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/pantry/recall.h"
 #include "kitchen/canner/reprocess.h"
 #include "kitchen/history/seasons.h"
+#include "kitchen/pantry/recall.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;
@@ -23,8 +23,8 @@ static int64_t start(int digit, int jars)
 
 	order.lid_box_id = BOX_A;
 	ck_assert(text_copy(order.product, sizeof(order.product), "peaches") &&
-	          text_copy(order.food, sizeof(order.food), "peaches") && text_copy(order.pack, sizeof(order.pack), "hot") &&
-	          text_copy(order.jar, sizeof(order.jar), "pint"));
+	          text_copy(order.food, sizeof(order.food), "peaches") &&
+	          text_copy(order.pack, sizeof(order.pack), "hot") && text_copy(order.jar, sizeof(order.jar), "pint"));
 	KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &load_id, &kit.fault));
 	return load_id;
 }
@@ -49,8 +49,8 @@ static void end(void)
 
 static bool again(int64_t load_id, int place, int digit, int64_t box, int64_t *new_id)
 {
-	struct reprocess_order order = {kk_jar(&kit, load_id, place), kk_station(&kit, digit), box,
-	                                ACID_NOT_SAID, ""};
+	struct reprocess_order order = { kk_jar(&kit, load_id, place), kk_station(&kit, digit), box, ACID_NOT_SAID,
+		                         "" };
 
 	return kitchen_reprocess(kit.kitchen, &order, new_id, &kit.fault);
 }
@@ -94,8 +94,10 @@ START_TEST(the_old_jars_stay_on_record_and_the_new_ones_name_them)
 	ck_assert_int_eq(kk_jar_row(&kit, new_id, 1).from_jar_id, kk_jar(&kit, old_id, 2));
 	ck_assert_int_eq(kk_jar_row(&kit, new_id, 2).from_jar_id, kk_jar(&kit, old_id, 3));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0);
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_sealed(kit.kitchen, kk_jar(&kit, old_id, 2), SEAL_BY_ALL_THREE, &kit.fault));
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, old_id, 2), FATE_FRIDGE, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_jar_sealed(kit.kitchen, kk_jar(&kit, old_id, 2), SEAL_BY_ALL_THREE, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_jar_fate(kit.kitchen, kk_jar(&kit, old_id, 2), FATE_FRIDGE, &kit.fault));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 9); /* no jar was made twice */
 }
 END_TEST
@@ -206,7 +208,8 @@ START_TEST(a_food_that_is_not_processed_again_says_why)
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_REPROCESS, &kit.fault));
 	ck_assert(!again(load_id, 1, LOW_KETTLE, BOX_B, &new_id));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
-	ck_assert_msg(strstr(kit.fault.sentence, "Heating it again may break the gel") != NULL, "%s", kit.fault.sentence);
+	ck_assert_msg(strstr(kit.fault.sentence, "Heating it again may break the gel") != NULL, "%s",
+	              kit.fault.sentence);
 }
 END_TEST
 
@@ -302,7 +305,8 @@ static bool past_says(int64_t batch_id, const char *words)
 	bool said = false;
 	size_t count;
 
-	KK_OK(&kit, kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id }, &rows, &count, &kit.fault));
+	KK_OK(&kit,
+	      kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id }, &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		said |= strcmp(rows[i].words, words) == 0;
 	free(rows);

@@ -20,9 +20,9 @@ static const struct {
 	const char *name;
 	const char *file; /* that puts its jars into a load */
 } roads[ROAD_COUNT] = {
-    [BY_HAND] = {"by hand", "load_acts.c"},     [FROM_POT] = {"from a pot", "loader.c"},
-    [AGAIN] = {"again", "reprocess.c"},         [EXPORTED] = {"exported", "import_write.c"},
-    [NOTEBOOK] = {"notebook", "import_write.c"}, [REDONE] = {"redone", NULL},
+	[BY_HAND] = { "by hand", "load_acts.c" },      [FROM_POT] = { "from a pot", "loader.c" },
+	[AGAIN] = { "again", "reprocess.c" },          [EXPORTED] = { "exported", "import_write.c" },
+	[NOTEBOOK] = { "notebook", "import_write.c" }, [REDONE] = { "redone", NULL },
 };
 
 enum lack {
@@ -93,15 +93,31 @@ static bool step_now(struct walk *walk, int64_t after_ms)
 	return true;
 }
 
-static bool stops(struct walk *walk) { return try_now(walk, 3 * MINUTE_MS, EXCEPTION_STOP, 0); }
-static bool cuts_vent(struct walk *walk) { return try_now(walk, 4 * MINUTE_MS, EXCEPTION_VENT_SHORT, 0); }
-static bool earlier(struct walk *walk) { return try_now(walk, 2 * MINUTE_MS, EXCEPTION_EARLIER, 5); }
-static bool forces(struct walk *walk) { return try_now(walk, MINUTE_MS, EXCEPTION_FORCED, 0); }
-static bool lifts_weight(struct walk *walk) { return try_now(walk, MINUTE_MS, EXCEPTION_WEIGHT, 0); }
+static bool stops(struct walk *walk)
+{
+	return try_now(walk, 3 * MINUTE_MS, EXCEPTION_STOP, 0);
+}
+static bool cuts_vent(struct walk *walk)
+{
+	return try_now(walk, 4 * MINUTE_MS, EXCEPTION_VENT_SHORT, 0);
+}
+static bool earlier(struct walk *walk)
+{
+	return try_now(walk, 2 * MINUTE_MS, EXCEPTION_EARLIER, 5);
+}
+static bool forces(struct walk *walk)
+{
+	return try_now(walk, MINUTE_MS, EXCEPTION_FORCED, 0);
+}
+static bool lifts_weight(struct walk *walk)
+{
+	return try_now(walk, MINUTE_MS, EXCEPTION_WEIGHT, 0);
+}
 
 static bool zero_early(struct walk *walk)
 {
-	KK_OK(walk->kit, kitchen_setup_line(walk->kit->kitchen, "canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9 wall=heavy",
+	KK_OK(walk->kit, kitchen_setup_line(walk->kit->kitchen,
+	                                    "canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9 wall=heavy",
 	                                    kk_station(walk->kit, WEIGHT_CANNER), &walk->kit->fault));
 	return step_now(walk, 10 * MINUTE_MS);
 }
@@ -133,8 +149,8 @@ static bool reads_short(struct walk *walk)
 {
 	restarts(walk);
 	rk_act_begins(walk, IN_CANNER);
-	KK_OK(walk->kit, kitchen_clock_read(walk->kit->kitchen, kk_phase(walk->kit, walk->load_id), 0, 2 * MINUTE_MS, true,
-	                                    &walk->kit->fault));
+	KK_OK(walk->kit, kitchen_clock_read(walk->kit->kitchen, kk_phase(walk->kit, walk->load_id), 0, 2 * MINUTE_MS,
+	                                    true, &walk->kit->fault));
 	rk_act_ends(walk, kk_about(walk->load_id));
 	return true;
 }
@@ -145,7 +161,10 @@ static bool stands_unheated(struct walk *walk)
 	return walk->batch_id != 0 || step_now(walk, walk->lack->stands * MINUTE_MS);
 }
 
-static bool heats_slowly(struct walk *walk) { return step_now(walk, walk->lack->heats * MINUTE_MS); }
+static bool heats_slowly(struct walk *walk)
+{
+	return step_now(walk, walk->lack->heats * MINUTE_MS);
+}
 
 static bool was_at(struct walk *walk, const char *elevation)
 {
@@ -157,14 +176,24 @@ static bool was_at(struct walk *walk, const char *elevation)
 	return true;
 }
 
-static bool was_higher(struct walk *walk) { return was_at(walk, "6001 ft"); }
-static bool was_no_valley(struct walk *walk) { return was_at(walk, "4650 ft"); }
-static bool was_nobody_knows(struct walk *walk) { return was_at(walk, "unknown"); }
+static bool was_higher(struct walk *walk)
+{
+	return was_at(walk, "6001 ft");
+}
+static bool was_no_valley(struct walk *walk)
+{
+	return was_at(walk, "4650 ft");
+}
+static bool was_nobody_knows(struct walk *walk)
+{
+	return was_at(walk, "unknown");
+}
 
 static bool found_wrong(struct walk *walk)
 {
 	rk_act_begins(walk, ON_SHELF);
-	KK_OK(walk->kit, kitchen_found_wrong(walk->kit->kitchen, walk->load_id, "the weight was off", &walk->kit->fault));
+	KK_OK(walk->kit,
+	      kitchen_found_wrong(walk->kit->kitchen, walk->load_id, "the weight was off", &walk->kit->fault));
 	rk_act_ends(walk, kk_about(walk->load_id));
 	return true;
 }
@@ -172,7 +201,8 @@ static bool found_wrong(struct walk *walk)
 static bool batch_wrong(struct walk *walk)
 {
 	rk_act_begins(walk, ON_SHELF);
-	KK_OK(walk->kit, kitchen_batch_wrong(walk->kit->kitchen, walk->batch_id, "no salt and no juice", &walk->kit->fault));
+	KK_OK(walk->kit,
+	      kitchen_batch_wrong(walk->kit->kitchen, walk->batch_id, "no salt and no juice", &walk->kit->fault));
 	rk_act_ends(walk, rk_batch(walk));
 	return true;
 }
@@ -244,11 +274,13 @@ struct cell {
 	enum verdict verdict;
 	const char *words; /* reasons as stored; the stop ("" none of its own); why it cannot be */
 };
+/* clang-format off */
 #define V(reasons) {SAYS, VERDICT_VALID, reasons}
 #define U(reasons) {SAYS, VERDICT_UNKNOWN, reasons}
 #define N(reasons) {SAYS, VERDICT_NOT_VALID, reasons}
 #define R(rule) {REFUSED, VERDICT_OPEN, rule}
 #define X(why) {NOT_THERE, VERDICT_OPEN, why}
+/* clang-format on */
 #define NO_POT X("packed by hand there is no batch on record: it is packed as the table's page says")
 #define UNSEEN X("a notebook has no word for it, and is unknown at best")
 #define ASKED X("the order, the recipe or the program itself always has it")
@@ -257,52 +289,69 @@ struct cell {
 
 static const struct cell cells[LACK_COUNT][ROAD_COUNT] = {
 	/* by hand, from a pot, again, exported, notebook, redone */
-	[NOTHING] = {V(""), V(""), V(""), V(""), U("notebook"), V("")},
-	[ACID_OUT] = {N("acid-left-out"), N("acid-left-out"), N("acid-left-out"), N("acid-left-out"),
-		N("acid-left-out notebook"), N("acid-left-out")},
-	[ACID_UNSAID] = {R("key-acid"), R("key-acid"), R("key-acid"), UNBEGUN, U("notebook acid-not-said"), U("notebook acid-not-said")},
-	[ACID_ANOTHER] = {N("acid-left-out"), N("acid-other"), N("acid-left-out"), N("acid-left-out"),
-		N("acid-other notebook"), N("acid-left-out")},
-	[VINEGAR_WEAK] = {N("vinegar-weak"), N("vinegar-weak"), N("vinegar-weak"), N("vinegar-weak"), UNSEEN, N("vinegar-weak")},
-	[VINEGAR_UNSAID] = {U("vinegar-not-said"), U("vinegar-not-said"), U("vinegar-not-said"), U("vinegar-not-said"),
-		U("notebook vinegar-not-said"), U("vinegar-not-said")},
-	[OWN_RECIPE] = {NO_POT, U("own-recipe"), U("own-recipe"), U("own-recipe"), UNSEEN, U("own-recipe")},
-	[RECIPE_REFUSED] = {NO_POT, R("key-recipe-refused"), UNBEGUN, UNBEGUN, UNSEEN, UNBEGUN},
-	[MULTIPLIED] = {NO_POT, U("multiplied"), U("multiplied"), U("multiplied"), UNSEEN, U("multiplied")},
-	[NOT_AS_RECIPE] = {NO_POT, N("not-as-recipe"), N("not-as-recipe"), N("not-as-recipe"), UNSEEN, N("not-as-recipe")},
-	[JARS_STOOD] = {U("stood"), U("stood"), U("stood"), U("stood"), UNSEEN, U("stood")},
-	[BEANS_STOOD] = {N("slow-heat stood"), R("key-stood"), N("slow-heat stood"), N("slow-heat stood"), UNSEEN, N("slow-heat stood")}, /* 61 min, and 60 to its hold */
-	[SLOW_HEAT] = {U("slow-heat"), U("slow-heat"), U("slow-heat"), U("slow-heat"), UNSEEN, U("slow-heat")},
-	[BEANS_SLOW_HEAT] = {N("slow-heat"), N("slow-heat"), N("slow-heat"), N("slow-heat"), UNSEEN, N("slow-heat")},
-	[POT_STOOD] = {NO_POT, U("pot-stood"), V(""), U("pot-stood"), UNSEEN, U("pot-stood")}, /* reheated and filled anew */
-	[BEANS_POT_STOOD] = {NO_POT, R("key-stood"), UNBEGUN, UNBEGUN, UNSEEN, UNBEGUN},
-	[NOT_PRESSURE] = {R("key-low-acid"), R("key-low-acid"), R(""), UNBEGUN, N("low-acid-no-pressure notebook"), UNBEGUN},
-	[NO_TABLE] = {R("key-no-process"), R("key-no-process"), R(""), UNBEGUN, N("no-process notebook"), UNBEGUN},
-	[STOPPED] = {N("stopped"), N("stopped"), N("stopped"), N("stopped"), UNSEEN, N("stopped")},
-	[HOLD_SHORT] = {R(""), R(""), R(""), N("hold-short"), UNSEEN, UNBEGUN}, /* exported: the phase written by another hand */
-	[EARLIER] = {U("earlier"), U("earlier"), U("earlier"), U("earlier"), UNSEEN, U("earlier")},
-	[RESTARTED] = {N("clock-not-read"), N("clock-not-read"), N("clock-not-read"), N("clock-not-read"), UNSEEN, N("clock-not-read")},
-	[CLOCK_SHORT] = {N("clock-short"), N("clock-short"), N("clock-short"), N("clock-short"), UNSEEN, N("clock-short")},
-	[VENT_CUT] = {N("vent-short"), N("vent-short"), N("vent-short"), N("vent-short"), N("vent-short notebook"), N("vent-short")},
-	[ZERO_EARLY] = {U("zero-early"), U("zero-early"), U("zero-early"), U("zero-early"), UNSEEN, U("zero-early")},
-	[FORCED] = {U("forced-cooling"), U("forced-cooling"), U("forced-cooling"), U("forced-cooling"), UNSEEN, U("forced-cooling")},
-	[WEIGHT_EARLY] = {U("weight-early"), U("weight-early"), U("weight-early"), U("weight-early"), UNSEEN, U("weight-early")},
-	[TOO_SHORT] = {N("too-short"), N("too-short"), N("too-short"), N("too-short"), N("too-short notebook"), N("too-short")},
-	[TOO_LITTLE] = {N("too-little-pressure"), N("too-little-pressure"), N("too-little-pressure"), N("too-little-pressure"),
-		N("too-little-pressure notebook"), N("too-little-pressure")},
-	[ELEVATION_UNSAID] = {U("elevation-not-said"), U("elevation-not-said"), U("elevation-not-said"), U("elevation-not-said"),
-		U("notebook elevation-not-said"), U("elevation-not-said")},
-	[FOUND_WRONG] = {N("found-wrong"), N("found-wrong"), N("found-wrong"), N("found-wrong"), UNSEEN, N("found-wrong")},
-	[PACK_UNSAID] = {R("key-no-process"), ASKED, ASKED, UNBEGUN, U("notebook pack-not-said"), U("notebook pack-not-said")},
-	[METHOD_UNSAID] = {ASKED, ASKED, ASKED, ASKED, U("notebook method-not-said"), U("notebook method-not-said")},
-	[MINUTES_UNSAID] = {ASKED, ASKED, ASKED, ASKED, U("notebook minutes-not-said"), U("notebook minutes-not-said")},
-	[PRESSURE_UNSAID] = {ASKED, ASKED, ASKED, ASKED, U("notebook pressure-not-said"), U("notebook pressure-not-said")},
-	[VENT_UNSAID] = {ASKED, ASKED, ASKED, ASKED, U("notebook vent-not-said"), U("notebook vent-not-said")},
-	[FOOD_UNSAID] = {ASKED, ASKED, ASKED, ASKED, U("notebook food-not-said"), U("notebook food-not-said")},
-	[RECIPE_UNSAID] = {ASKED, ASKED, ASKED, ASKED, U("notebook origin-not-said"), U("notebook origin-not-said")},
-	[PHASES_LOST] = {OWN_LOG, OWN_LOG, OWN_LOG, U("hold-not-said"), OWN_LOG, OWN_LOG},
-	[STOP_LOST] = {OWN_LOG, OWN_LOG, OWN_LOG, N("imported-not-valid hold-not-said"), OWN_LOG, OWN_LOG},
-	[DOUBT_LOST] = {OWN_LOG, OWN_LOG, OWN_LOG, U("imported-unknown"), OWN_LOG, OWN_LOG},
+	[NOTHING] = { V(""), V(""), V(""), V(""), U("notebook"), V("") },
+	[ACID_OUT] = { N("acid-left-out"), N("acid-left-out"), N("acid-left-out"), N("acid-left-out"),
+	               N("acid-left-out notebook"), N("acid-left-out") },
+	[ACID_UNSAID] = { R("key-acid"), R("key-acid"), R("key-acid"), UNBEGUN, U("notebook acid-not-said"),
+	                  U("notebook acid-not-said") },
+	[ACID_ANOTHER] = { N("acid-left-out"), N("acid-other"), N("acid-left-out"), N("acid-left-out"),
+	                   N("acid-other notebook"), N("acid-left-out") },
+	[VINEGAR_WEAK] = { N("vinegar-weak"), N("vinegar-weak"), N("vinegar-weak"), N("vinegar-weak"), UNSEEN,
+	                   N("vinegar-weak") },
+	[VINEGAR_UNSAID] = { U("vinegar-not-said"), U("vinegar-not-said"), U("vinegar-not-said"), U("vinegar-not-said"),
+	                     U("notebook vinegar-not-said"), U("vinegar-not-said") },
+	[OWN_RECIPE] = { NO_POT, U("own-recipe"), U("own-recipe"), U("own-recipe"), UNSEEN, U("own-recipe") },
+	[RECIPE_REFUSED] = { NO_POT, R("key-recipe-refused"), UNBEGUN, UNBEGUN, UNSEEN, UNBEGUN },
+	[MULTIPLIED] = { NO_POT, U("multiplied"), U("multiplied"), U("multiplied"), UNSEEN, U("multiplied") },
+	[NOT_AS_RECIPE] = { NO_POT, N("not-as-recipe"), N("not-as-recipe"), N("not-as-recipe"), UNSEEN,
+	                    N("not-as-recipe") },
+	[JARS_STOOD] = { U("stood"), U("stood"), U("stood"), U("stood"), UNSEEN, U("stood") },
+	[BEANS_STOOD] = { N("slow-heat stood"), R("key-stood"), N("slow-heat stood"), N("slow-heat stood"), UNSEEN,
+	                  N("slow-heat stood") }, /* 61 min, and 60 to its hold */
+	[SLOW_HEAT] = { U("slow-heat"), U("slow-heat"), U("slow-heat"), U("slow-heat"), UNSEEN, U("slow-heat") },
+	[BEANS_SLOW_HEAT] = { N("slow-heat"), N("slow-heat"), N("slow-heat"), N("slow-heat"), UNSEEN, N("slow-heat") },
+	[POT_STOOD] = { NO_POT, U("pot-stood"), V(""), U("pot-stood"), UNSEEN,
+	                U("pot-stood") }, /* reheated and filled anew */
+	[BEANS_POT_STOOD] = { NO_POT, R("key-stood"), UNBEGUN, UNBEGUN, UNSEEN, UNBEGUN },
+	[NOT_PRESSURE] = { R("key-low-acid"), R("key-low-acid"), R(""), UNBEGUN, N("low-acid-no-pressure notebook"),
+	                   UNBEGUN },
+	[NO_TABLE] = { R("key-no-process"), R("key-no-process"), R(""), UNBEGUN, N("no-process notebook"), UNBEGUN },
+	[STOPPED] = { N("stopped"), N("stopped"), N("stopped"), N("stopped"), UNSEEN, N("stopped") },
+	[HOLD_SHORT] = { R(""), R(""), R(""), N("hold-short"), UNSEEN,
+	                 UNBEGUN }, /* exported: the phase written by another hand */
+	[EARLIER] = { U("earlier"), U("earlier"), U("earlier"), U("earlier"), UNSEEN, U("earlier") },
+	[RESTARTED] = { N("clock-not-read"), N("clock-not-read"), N("clock-not-read"), N("clock-not-read"), UNSEEN,
+	                N("clock-not-read") },
+	[CLOCK_SHORT] = { N("clock-short"), N("clock-short"), N("clock-short"), N("clock-short"), UNSEEN,
+	                  N("clock-short") },
+	[VENT_CUT] = { N("vent-short"), N("vent-short"), N("vent-short"), N("vent-short"), N("vent-short notebook"),
+	               N("vent-short") },
+	[ZERO_EARLY] = { U("zero-early"), U("zero-early"), U("zero-early"), U("zero-early"), UNSEEN, U("zero-early") },
+	[FORCED] = { U("forced-cooling"), U("forced-cooling"), U("forced-cooling"), U("forced-cooling"), UNSEEN,
+	             U("forced-cooling") },
+	[WEIGHT_EARLY] = { U("weight-early"), U("weight-early"), U("weight-early"), U("weight-early"), UNSEEN,
+	                   U("weight-early") },
+	[TOO_SHORT] = { N("too-short"), N("too-short"), N("too-short"), N("too-short"), N("too-short notebook"),
+	                N("too-short") },
+	[TOO_LITTLE] = { N("too-little-pressure"), N("too-little-pressure"), N("too-little-pressure"),
+	                 N("too-little-pressure"), N("too-little-pressure notebook"), N("too-little-pressure") },
+	[ELEVATION_UNSAID] = { U("elevation-not-said"), U("elevation-not-said"), U("elevation-not-said"),
+	                       U("elevation-not-said"), U("notebook elevation-not-said"), U("elevation-not-said") },
+	[FOUND_WRONG] = { N("found-wrong"), N("found-wrong"), N("found-wrong"), N("found-wrong"), UNSEEN,
+	                  N("found-wrong") },
+	[PACK_UNSAID] = { R("key-no-process"), ASKED, ASKED, UNBEGUN, U("notebook pack-not-said"),
+	                  U("notebook pack-not-said") },
+	[METHOD_UNSAID] = { ASKED, ASKED, ASKED, ASKED, U("notebook method-not-said"), U("notebook method-not-said") },
+	[MINUTES_UNSAID] = { ASKED, ASKED, ASKED, ASKED, U("notebook minutes-not-said"),
+	                     U("notebook minutes-not-said") },
+	[PRESSURE_UNSAID] = { ASKED, ASKED, ASKED, ASKED, U("notebook pressure-not-said"),
+	                      U("notebook pressure-not-said") },
+	[VENT_UNSAID] = { ASKED, ASKED, ASKED, ASKED, U("notebook vent-not-said"), U("notebook vent-not-said") },
+	[FOOD_UNSAID] = { ASKED, ASKED, ASKED, ASKED, U("notebook food-not-said"), U("notebook food-not-said") },
+	[RECIPE_UNSAID] = { ASKED, ASKED, ASKED, ASKED, U("notebook origin-not-said"), U("notebook origin-not-said") },
+	[PHASES_LOST] = { OWN_LOG, OWN_LOG, OWN_LOG, U("hold-not-said"), OWN_LOG, OWN_LOG },
+	[STOP_LOST] = { OWN_LOG, OWN_LOG, OWN_LOG, N("imported-not-valid hold-not-said"), OWN_LOG, OWN_LOG },
+	[DOUBT_LOST] = { OWN_LOG, OWN_LOG, OWN_LOG, U("imported-unknown"), OWN_LOG, OWN_LOG },
 };
 /* clang-format on */
 
@@ -311,11 +360,11 @@ static const struct {
 	enum gate_reason reason;
 	const char *why;
 } not_by_a_road[] = {
-    {GATE_RECIPE_REFUSED, "its pot is never begun (key-recipe-refused)"},
-    {GATE_CLOCK_READ, "said beside a valid process: nothing is missing"},
-    {GATE_PRACTICE, "said beside a valid process: nothing is missing"},
-    {GATE_OWN_CLASS, "said beside a valid process: nothing is missing"},
-    {GATE_ABOVE_TABLES, "said beside a valid process: nothing is missing"},
+	{ GATE_RECIPE_REFUSED, "its pot is never begun (key-recipe-refused)" },
+	{ GATE_CLOCK_READ, "said beside a valid process: nothing is missing" },
+	{ GATE_PRACTICE, "said beside a valid process: nothing is missing" },
+	{ GATE_OWN_CLASS, "said beside a valid process: nothing is missing" },
+	{ GATE_ABOVE_TABLES, "said beside a valid process: nothing is missing" },
 };
 
 /* --- one cell ------------------------------------------------------------------------------- */
@@ -333,7 +382,7 @@ static void check_refusal(const struct walk *walk, const struct cell *cell)
 /* The judgement is stored, of the load and of its jars, by the gate of today. */
 static void check_judgement(const struct walk *walk, const struct cell *cell)
 {
-	struct log_jar whole = {.load_id = walk->load_id};
+	struct log_jar whole = { .load_id = walk->load_id };
 	struct log_jar jar;
 
 	ck_assert_msg(!walk->refused, "refused: %s", walk->kit->fault.sentence);
@@ -381,7 +430,7 @@ static void name_the_others(void)
 START_TEST(every_lack_is_told_on_every_road)
 {
 	const struct cell *cell = &cells[_i / ROAD_COUNT][_i % ROAD_COUNT];
-	struct walk walk = {.lack = &lacks[_i / ROAD_COUNT], .road = (enum road)(_i % ROAD_COUNT)};
+	struct walk walk = { .lack = &lacks[_i / ROAD_COUNT], .road = (enum road)(_i % ROAD_COUNT) };
 
 	ck_assert_msg(walk.lack->name != NULL && cell->kind != EMPTY, "nothing is expected of %s",
 	              name_of(_i / ROAD_COUNT));
@@ -435,7 +484,8 @@ START_TEST(every_reason_of_the_gate_is_reached_by_a_road)
 {
 	for (int reason = 0; reason < GATE_REASON_COUNT; reason++)
 		ck_assert_msg(is_reached((enum gate_reason)reason) != is_excused((enum gate_reason)reason),
-		              "%s: reached by a cell, or else in the table of reasons that are not", gate_reasons[reason].id);
+		              "%s: reached by a cell, or else in the table of reasons that are not",
+		              gate_reasons[reason].id);
 }
 END_TEST
 
@@ -490,7 +540,8 @@ START_TEST(every_place_that_puts_jars_into_a_load_is_a_road)
 	int found = 0;
 
 	ck_assert_int_eq(regcomp(&into_load, "(jar|row)(\\.|->)load_id = |^[[:space:]]+\\.load_id = load_id",
-	                         REG_EXTENDED | REG_NEWLINE | REG_NOSUB), 0);
+	                         REG_EXTENDED | REG_NEWLINE | REG_NOSUB),
+	                 0);
 	(void)snprintf(pattern, sizeof(pattern), "%s/src/kitchen/*.c", repo == NULL ? "." : repo);
 	ck_assert_int_eq(glob(pattern, 0, NULL, &files), 0);
 	for (size_t i = 0; i < files.gl_pathc; i++) {
@@ -498,7 +549,8 @@ START_TEST(every_place_that_puts_jars_into_a_load_is_a_road)
 		bool loads = loads_jars(files.gl_pathv[i], &into_load);
 
 		ck_assert_msg(loads == is_of_a_road(name), "%s %s", name,
-		              loads ? "puts jars into a load: which road is it?" : "is named as a road and puts no jar into a load");
+		              loads ? "puts jars into a load: which road is it?"
+		                    : "is named as a road and puts no jar into a load");
 		found += loads;
 	}
 	ck_assert_int_eq(found, 4);

@@ -84,7 +84,7 @@ END_TEST
 
 START_TEST(nothing_is_sealed_before_the_jars_are_out)
 {
-	static const enum phase_name inside[] = {PHASE_LOADED, PHASE_HOLD, PHASE_REST, PHASE_UNLOAD};
+	static const enum phase_name inside[] = { PHASE_LOADED, PHASE_HOLD, PHASE_REST, PHASE_UNLOAD };
 
 	for (size_t i = 0; i < sizeof(inside) / sizeof(inside[0]); i++) {
 		kk_to(&kit, load_id, inside[i]);
@@ -173,10 +173,10 @@ END_TEST
  * source).  Over half the liquid lost: NCHFP liquid-loss answer. */
 START_TEST(who_needs_a_fate)
 {
-	static const bool needs[JAR_STATE_COUNT] = {[JAR_UNSEALED] = true, [JAR_DOUBTFUL] = true};
+	static const bool needs[JAR_STATE_COUNT] = { [JAR_UNSEALED] = true, [JAR_DOUBTFUL] = true };
 
 	for (int state = 0; state < JAR_STATE_COUNT; state++) {
-		struct log_jar jar = {.state = (enum jar_state)state, .verdict = VERDICT_VALID};
+		struct log_jar jar = { .state = (enum jar_state)state, .verdict = VERDICT_VALID };
 
 		ck_assert_int_eq(jar_needs_fate(&jar), needs[state]);
 		jar.siphoning = SIPHON_UNDER_HALF;
@@ -191,7 +191,7 @@ END_TEST
 START_TEST(a_jar_that_nobody_may_eat_needs_a_fate)
 {
 	for (int acidity = 0; acidity < ACIDITY_COUNT; acidity++) {
-		struct log_jar jar = {.state = JAR_SEALED, .acidity = (enum acidity)acidity};
+		struct log_jar jar = { .state = JAR_SEALED, .acidity = (enum acidity)acidity };
 
 		jar.verdict = VERDICT_UNKNOWN;
 		ck_assert_int_eq(jar_needs_fate(&jar), acidity == ACIDITY_LOW_ACID);
@@ -335,17 +335,16 @@ START_TEST(the_bin_is_at_once_and_done)
 	KK_OK(&kit, fate(1, FATE_DISCARD));
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_done_wall_ms, kit.clock.now.wall_ms);
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate_by_wall_ms, 0);
-	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kk_done(&kit, kk_jar(&kit, load_id, 1), false));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_done(&kit, kk_jar(&kit, load_id, 1), false));
 }
 END_TEST
 
 /* A539: suspect low-acid and tomato jars are treated as toxic. */
 START_TEST(low_acid_and_tomato_jars_get_the_longer_advice_for_the_bin)
 {
-	struct log_lot jelly = {.food = "jam or jelly with added pectin", .acidity = ACIDITY_ACID};
-	struct log_lot tomato = {.food = "tomatoes crushed", .acidity = ACIDITY_ACIDIFIED};
-	struct log_lot beans = {.food = "green beans (snap and Italian)", .acidity = ACIDITY_LOW_ACID};
+	struct log_lot jelly = { .food = "jam or jelly with added pectin", .acidity = ACIDITY_ACID };
+	struct log_lot tomato = { .food = "tomatoes crushed", .acidity = ACIDITY_ACIDIFIED };
+	struct log_lot beans = { .food = "green beans (snap and Italian)", .acidity = ACIDITY_LOW_ACID };
 
 	ck_assert_ptr_null(strstr(jar_fate_advice(FATE_DISCARD, &jelly), "30 min"));
 	ck_assert_ptr_nonnull(strstr(jar_fate_advice(FATE_DISCARD, &tomato), "30 min"));
@@ -429,8 +428,7 @@ START_TEST(a_fate_is_carried_out_after_the_load_is_shelved)
 	KK_OK(&kit, kk_done(&kit, jar, false));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 0); /* and eaten */
 	KK_REFUSED(&kit, FAULT_REFUSED, kk_done(&kit, jar, false));
-	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kk_done(&kit, kk_jar(&kit, load_id, 1), false));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_done(&kit, kk_jar(&kit, load_id, 1), false));
 }
 END_TEST
 
@@ -447,8 +445,8 @@ static int64_t into_the_fridge(void)
 
 static bool do_aside(int64_t jar_id, enum aside what, bool in_time)
 {
-	return kitchen_aside(kit.kitchen,
-	                     &(struct aside_order){.jar_id = jar_id, .what = what, .in_time = in_time}, &kit.fault);
+	return kitchen_aside(kit.kitchen, &(struct aside_order){ .jar_id = jar_id, .what = what, .in_time = in_time },
+	                     &kit.fault);
 }
 
 START_TEST(a_fridge_jar_stays_on_the_list_until_it_is_eaten)
@@ -656,7 +654,7 @@ START_TEST(a_method_that_failed_must_be_tried_again)
 	KK_OK(&kit, tick(1, SEAL_TAP, TICK_BAD));
 	ck_assert(!sealed_by(1, SEAL_BY(SEAL_PRESS) | SEAL_BY(SEAL_EYE)));
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "Jar 1 failed when tapped"));
-	kit.fault = (struct fault){0};
+	kit.fault = (struct fault){ 0 };
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_DOUBTFUL);
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).ticks[SEAL_PRESS], TICK_NONE);
 	KK_OK(&kit, sealed_by(1, SEAL_BY(SEAL_TAP)));

@@ -149,9 +149,16 @@ END_TEST
 START_TEST(a_season_is_measured_only_by_what_it_has)
 {
 	const struct log_season empty = { .season = 2026 };
-	const struct log_season full = { .season = 2026, .jars = 1312, .looked = 200, .failed = 5, .fruit_mg = 10000000,
-		                         .juice_ul = 6000000, .worked_ms = INT64_C(5520000), .come_ups = 4,
-		                         .come_up_ms = INT64_C(4) * 22 * 60000, .busiest = "Big kettle",
+	const struct log_season full = { .season = 2026,
+		                         .jars = 1312,
+		                         .looked = 200,
+		                         .failed = 5,
+		                         .fruit_mg = 10000000,
+		                         .juice_ul = 6000000,
+		                         .worked_ms = INT64_C(5520000),
+		                         .come_ups = 4,
+		                         .come_up_ms = INT64_C(4) * 22 * 60000,
+		                         .busiest = "Big kettle",
 		                         .busiest_ms = INT64_C(5400000) };
 	char words[64];
 	double value;
@@ -191,7 +198,8 @@ static bool none_left(void *state)
 	return false;
 }
 
-static struct works look(const struct log_wish *wish, int64_t from, bool older, int most, const struct patience *patience)
+static struct works look(const struct log_wish *wish, int64_t from, bool older, int most,
+                         const struct patience *patience)
 {
 	struct works works;
 
@@ -250,7 +258,9 @@ END_TEST
 
 START_TEST(pages_go_both_ways_and_stay_newest_first)
 {
-	const struct log_wish wishes[] = { { 0 }, { .state = WORK_VALID }, { .product = "grape jelly" }, { .words = "jelly" } };
+	const struct log_wish wishes[] = {
+		{ 0 }, { .state = WORK_VALID }, { .product = "grape jelly" }, { .words = "jelly" }
+	};
 
 	make_years();
 	for (size_t n = 0; n < sizeof(wishes) / sizeof(wishes[0]); n++) {

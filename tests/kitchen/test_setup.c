@@ -82,35 +82,35 @@ static const struct {
 	int line;
 	const char *says;
 } wrong[] = {
-	{"kitchen\n", 1, "write: kitchen"},
-	{"kitchen A B\n", 1, "write: kitchen"},
-	{"# one\n\nkettle 1\n", 3, "\"kettle\" is not"},
-	{"invented maybe\n", 1, "yes or no"},
-	{"kitchen K\nelevation 4650\n", 2, ""},
-	{"elevation high\n", 1, ""},
-	{"elevation 40000ft\n", 1, ""},
-	{"canner 0 steam S pint=9\n", 1, "digit from 1 to 9"},
-	{"canner 10 steam S pint=9\n", 1, "digit from 1 to 9"},
-	{"canner x steam S pint=9\n", 1, "digit from 1 to 9"},
-	{"canner 1 microwave S pint=9\n", 1, "\"microwave\" is not"},
-	{"canner 1 steam S pint\n", 1, "form pint=9"},
-	{"canner 1 steam S bucket=9\n", 1, "no jar size \"bucket\""},
-	{"canner 1 steam S pint=0\n", 1, "1 to 99"},
-	{"canner 1 steam S pint=100\n", 1, "1 to 99"},
-	{"canner 1 steam S pint=9x\n", 1, "1 to 99"},
-	{"canner 1 steam \"\" pint=9\n", 1, "needs a name"},
-	{"canner 1 dial_gauge S gauge_checked=March\n", 1, "not a date"},
-	{"canner 1 dial_gauge S gauge_checked=2026-02-31\n", 1, "not a date"},
-	{"canner 1 steam S\ncanner 1 steam T\n", 2, "Key 1 is already S"},
-	{"canner 1 steam \"S pint=9\n", 1, ""}, /* the quote stays open */
-	{"lids A many\n", 1, "not a number of lids"},
-	{"lids A -1\n", 1, "not a number of lids"},
-	{"lids A 100001\n", 1, "not a number of lids"},
-	{"lids \"\" 5\n", 1, "needs a label"},
-	{"lids A 5 yesterday\n", 1, "not a date"},
-	{"kitchen K\npractice 60\n", 2, "never becomes a practice log"},
-	{"practice 0\n", 1, "1 to 3600"},
-	{"practice 3601\n", 1, "1 to 3600"},
+	{ "kitchen\n", 1, "write: kitchen" },
+	{ "kitchen A B\n", 1, "write: kitchen" },
+	{ "# one\n\nkettle 1\n", 3, "\"kettle\" is not" },
+	{ "invented maybe\n", 1, "yes or no" },
+	{ "kitchen K\nelevation 4650\n", 2, "" },
+	{ "elevation high\n", 1, "" },
+	{ "elevation 40000ft\n", 1, "" },
+	{ "canner 0 steam S pint=9\n", 1, "digit from 1 to 9" },
+	{ "canner 10 steam S pint=9\n", 1, "digit from 1 to 9" },
+	{ "canner x steam S pint=9\n", 1, "digit from 1 to 9" },
+	{ "canner 1 microwave S pint=9\n", 1, "\"microwave\" is not" },
+	{ "canner 1 steam S pint\n", 1, "form pint=9" },
+	{ "canner 1 steam S bucket=9\n", 1, "no jar size \"bucket\"" },
+	{ "canner 1 steam S pint=0\n", 1, "1 to 99" },
+	{ "canner 1 steam S pint=100\n", 1, "1 to 99" },
+	{ "canner 1 steam S pint=9x\n", 1, "1 to 99" },
+	{ "canner 1 steam \"\" pint=9\n", 1, "needs a name" },
+	{ "canner 1 dial_gauge S gauge_checked=March\n", 1, "not a date" },
+	{ "canner 1 dial_gauge S gauge_checked=2026-02-31\n", 1, "not a date" },
+	{ "canner 1 steam S\ncanner 1 steam T\n", 2, "Key 1 is already S" },
+	{ "canner 1 steam \"S pint=9\n", 1, "" }, /* the quote stays open */
+	{ "lids A many\n", 1, "not a number of lids" },
+	{ "lids A -1\n", 1, "not a number of lids" },
+	{ "lids A 100001\n", 1, "not a number of lids" },
+	{ "lids \"\" 5\n", 1, "needs a label" },
+	{ "lids A 5 yesterday\n", 1, "not a date" },
+	{ "kitchen K\npractice 60\n", 2, "never becomes a practice log" },
+	{ "practice 0\n", 1, "1 to 3600" },
+	{ "practice 3601\n", 1, "1 to 3600" },
 };
 
 START_TEST(a_wrong_line_is_named_by_file_and_number)
@@ -163,23 +163,18 @@ END_TEST
 /* --- lines there and back --------------------------------------------------------------- */
 
 static const char *const names[] = {
-	"Kettle",
-	"Big kettle",
-	"the \"good\" one",
-	"back\\slash",
-	"\\\"",
-	"a # that is no comment",
-	"=9 pint=9",
-	"retired",
-	"Kessel \xC3\xBC\xE2\x82\xAC",
+	"Kettle",           "Big kettle", "the \"good\" one",
+	"back\\slash",      "\\\"",       "a # that is no comment",
+	"=9 pint=9",        "retired",    "Kessel \xC3\xBC\xE2\x82\xAC",
 	" lead and trail ",
 };
 #define NAMES (int)(sizeof(names) / sizeof(names[0]))
 
 START_TEST(a_canner_survives_being_written_as_a_line_and_read_again)
 {
-	struct log_station station = {.digit = 4, .kind = STATION_DIAL_GAUGE,
-	                              .gauge_checked_wall_ms = INT64_C(1772323200000)};
+	struct log_station station = { .digit = 4,
+		                       .kind = STATION_DIAL_GAUGE,
+		                       .gauge_checked_wall_ms = INT64_C(1772323200000) };
 	struct log_station again;
 	char text[600];
 
@@ -200,7 +195,7 @@ END_TEST
 
 START_TEST(a_lid_box_survives_being_written_as_a_line_and_read_again)
 {
-	struct log_lid_box box = {.lids = 57, .bought_wall_ms = INT64_C(1773446400000)};
+	struct log_lid_box box = { .lids = 57, .bought_wall_ms = INT64_C(1773446400000) };
 	struct log_lid_box again;
 	char text[600];
 
@@ -217,7 +212,7 @@ END_TEST
 
 START_TEST(names_of_the_greatest_length_survive_too)
 {
-	struct log_station station = {.digit = 4, .kind = STATION_WEIGHTED_GAUGE};
+	struct log_station station = { .digit = 4, .kind = STATION_WEIGHTED_GAUGE };
 	char text[600];
 
 	memset(station.name, '"', sizeof(station.name) - 1);
@@ -291,10 +286,10 @@ START_TEST(a_canner_with_a_load_keeps_its_method_and_its_place)
 	KK_REFUSED(&kit, FAULT_REFUSED,
 	           kitchen_setup_line(kit.kitchen, "canner 1 steam K pint=9", kk_station(&kit, 1), &kit.fault));
 	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_setup_line(kit.kitchen, "canner 1 boiling_water K pint=9 retired",
-	                              kk_station(&kit, 1), &kit.fault));
-	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 7 boiling_water \"Other name\" pint=9",
-	                               kk_station(&kit, 1), &kit.fault));
+	           kitchen_setup_line(kit.kitchen, "canner 1 boiling_water K pint=9 retired", kk_station(&kit, 1),
+	                              &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 7 boiling_water \"Other name\" pint=9", kk_station(&kit, 1),
+	                               &kit.fault));
 	ck_assert(strip_has_load(kk_canner(&kit, 7)));
 }
 END_TEST
@@ -303,7 +298,8 @@ START_TEST(a_retired_canner_leaves_its_key_free)
 {
 	KK_OK(&kit, line("canner 1 steam S quart=7"));
 	KK_REFUSED(&kit, FAULT_REFUSED, line("canner 1 steam T quart=7"));
-	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 1 steam S quart=7 retired", kk_station(&kit, 1), &kit.fault));
+	KK_OK(&kit,
+	      kitchen_setup_line(kit.kitchen, "canner 1 steam S quart=7 retired", kk_station(&kit, 1), &kit.fault));
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->stations, 0);
 	KK_OK(&kit, line("canner 1 steam T quart=7"));
 }
@@ -311,8 +307,7 @@ END_TEST
 
 START_TEST(a_change_to_a_canner_or_box_that_is_not_there_is_missing)
 {
-	KK_REFUSED(&kit, FAULT_MISSING,
-	           kitchen_setup_line(kit.kitchen, "canner 1 steam S quart=7", 99, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISSING, kitchen_setup_line(kit.kitchen, "canner 1 steam S quart=7", 99, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_setup_line(kit.kitchen, "lids A 7", 99, &kit.fault));
 	ck_assert_int_eq(kk_journal(&kit), 0);
 }
@@ -326,7 +321,8 @@ int main(void)
 	tcase_add_checked_fixture(setup, begin, end);
 	tcase_add_test(setup, a_kitchen_file_is_read_line_by_line);
 	tcase_add_test(setup, the_demonstration_kitchen_can_be_read);
-	tcase_add_loop_test(setup, a_wrong_line_is_named_by_file_and_number, 0, (int)(sizeof(wrong) / sizeof(wrong[0])));
+	tcase_add_loop_test(setup, a_wrong_line_is_named_by_file_and_number, 0,
+	                    (int)(sizeof(wrong) / sizeof(wrong[0])));
 	tcase_add_test(setup, a_line_too_long_is_refused_and_not_read_in_pieces);
 	tcase_add_test(setup, a_file_that_is_not_there_is_missing);
 	tcase_add_test(setup, a_log_that_was_written_in_is_not_set_up);

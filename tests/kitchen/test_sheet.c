@@ -3,12 +3,12 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/stock/ahead.h"
 #include "kitchen/plan/plan.h"
 #include "kitchen/pot/sheet.h"
+#include "kitchen/stock/ahead.h"
 #include "support/pot_kit.h"
 
-#define JELLY   "grape jelly, low sugar"
+#define JELLY "grape jelly, low sugar"
 #define UNKNOWN "The sheet's amounts of grape jelly, low sugar are not known yet"
 
 static struct kitchen_kit kit;
@@ -16,9 +16,8 @@ static struct kitchen_kit kit;
 /* A kitchen that has its stations and a full shelf, and has read no sheet. */
 static void begin(void)
 {
-	static const char *const lines[] = {"juicer 6 \"Tall juicer\"",
-	                                    "pot 8 \"Wide pot\" \"8 qt\"",
-	                                    "times run=70 first=45 water=20 wait=20", "helper MK"};
+	static const char *const lines[] = { "juicer 6 \"Tall juicer\"", "pot 8 \"Wide pot\" \"8 qt\"",
+		                             "times run=70 first=45 water=20 wait=20", "helper MK" };
 
 	kk_begin(&kit);
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++)
@@ -37,24 +36,22 @@ static void refused(bool done, enum fault_kind kind, const char *says)
 {
 	ck_assert(!done);
 	ck_assert_int_eq(kit.fault.kind, kind);
-	ck_assert_msg(strstr(kit.fault.sentence, says) != NULL, "\"%s\" does not say \"%s\"",
-	              kit.fault.sentence, says);
+	ck_assert_msg(strstr(kit.fault.sentence, says) != NULL, "\"%s\" does not say \"%s\"", kit.fault.sentence, says);
 	memset(&kit.fault, 0, sizeof(kit.fault));
 }
 
 static struct sheet typed(const char *const words[SHEET_FIELD_COUNT])
 {
-	struct sheet sheet = {0};
+	struct sheet sheet = { 0 };
 
 	for (int field = 0; field < SHEET_FIELD_COUNT; field++)
 		KK_OK(&kit, sheet_read(&sheet, (enum sheet_field)field, words[field], &kit.fault));
 	return sheet;
 }
 
-static void give(const char *pectin, const char *calcium, const char *acid, const char *multiple,
-                 const char *minutes)
+static void give(const char *pectin, const char *calcium, const char *acid, const char *multiple, const char *minutes)
 {
-	const char *const words[SHEET_FIELD_COUNT] = {pectin, calcium, acid, multiple, minutes};
+	const char *const words[SHEET_FIELD_COUNT] = { pectin, calcium, acid, multiple, minutes };
 	struct sheet sheet = typed(words);
 
 	KK_OK(&kit, kitchen_put_sheet(kit.kitchen, JELLY, &sheet, &kit.fault));
@@ -84,8 +81,7 @@ START_TEST(no_batch_is_started_and_the_sentence_says_what_to_type_where)
 	refused(kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault), FAULT_REFUSED,
 	        "Choose it on the batch card of a pot and type what the sheet of your pectin says");
 	refused(pk_try_batch(&kit, &order), FAULT_REFUSED, UNKNOWN);
-	(void)text_copy(order.reason, sizeof(order.reason),
-	                "by eye"); /* no reason replaces an amount */
+	(void)text_copy(order.reason, sizeof(order.reason), "by eye"); /* no reason replaces an amount */
 	refused(pk_try_batch(&kit, &order), FAULT_REFUSED, UNKNOWN);
 	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->content, STRIP_EMPTY);
 }
@@ -93,27 +89,27 @@ END_TEST
 
 START_TEST(forecast_and_plan_say_what_is_missing)
 {
-	struct log_plan_batch batch = {
-	    .multiple = 1, .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED};
-	struct wishes wishes = {.fruit_mg = 27000000, .count = 1};
+	struct log_plan_batch batch = { .multiple = 1,
+		                        .ready_minutes = PLAN_ANY_TIME,
+		                        .after_runs = PLAN_RUNS_AS_NEEDED };
+	struct wishes wishes = { .fruit_mg = 27000000, .count = 1 };
 	struct ahead ahead;
 	int64_t id;
 
 	(void)text_copy(wishes.fruit, sizeof(wishes.fruit), "grapes");
 	(void)text_copy(wishes.wish[0].recipe, sizeof(wishes.wish[0].recipe), JELLY);
-	refused(kitchen_look_ahead(kit.kitchen, &wishes, &ahead, &kit.fault), FAULT_REFUSED,
-	        UNKNOWN);
+	refused(kitchen_look_ahead(kit.kitchen, &wishes, &ahead, &kit.fault), FAULT_REFUSED, UNKNOWN);
 	(void)text_copy(batch.recipe, sizeof(batch.recipe), JELLY);
-	refused(kitchen_plan_add_batch(kit.kitchen, &batch, &id, &kit.fault), FAULT_REFUSED,
-	        UNKNOWN);
+	refused(kitchen_plan_add_batch(kit.kitchen, &batch, &id, &kit.fault), FAULT_REFUSED, UNKNOWN);
 }
 END_TEST
 
 /* Planned while it was known, then the sheet was taken back. */
 START_TEST(a_plan_that_has_lost_its_sheet_is_refused_not_counted_as_nothing)
 {
-	struct log_plan_batch batch = {
-	    .multiple = 1, .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED};
+	struct log_plan_batch batch = { .multiple = 1,
+		                        .ready_minutes = PLAN_ANY_TIME,
+		                        .after_runs = PLAN_RUNS_AS_NEEDED };
 	struct log_recipe own;
 	const struct kitchen_plan *plan;
 	struct moment now;
@@ -128,8 +124,7 @@ START_TEST(a_plan_that_has_lost_its_sheet_is_refused_not_counted_as_nothing)
 	for (size_t i = 0; i < kitchen_recipe_count(kit.kitchen); i++)
 		if (kitchen_recipe_own_id(kit.kitchen, i) != 0)
 			KK_OK(&kit,
-			      kitchen_own_recipe(kit.kitchen, kitchen_recipe_own_id(kit.kitchen, i),
-			                         &own, &kit.fault));
+			      kitchen_own_recipe(kit.kitchen, kitchen_recipe_own_id(kit.kitchen, i), &own, &kit.fault));
 	own.retired = true;
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
 	plan = kitchen_plan(kit.kitchen, &now);
@@ -147,8 +142,7 @@ START_TEST(typed_once_it_stands_in_the_place_of_the_built_in_recipe)
 
 	give("5 tsp", "3 tsp", "2 tbsp lemon juice", "3", "25");
 	pk_says(&kit, "The sheet's amounts of grape jelly, low sugar: low-methoxyl pectin: 5 tsp");
-	pk_says(&kit,
-	        "acid: 2 tbsp bottled lemon juice, batches in one pot: 3, minutes of process: 25");
+	pk_says(&kit, "acid: 2 tbsp bottled lemon juice, batches in one pot: 3, minutes of process: 25");
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), count);
 	ck_assert_int_eq(taken(SUPPLY_PECTIN_LOW), 15000); /* 3 g a teaspoon: engine/recipe/recipe.h */
 	ck_assert_int_eq(taken(SUPPLY_CALCIUM_SOLUTION), pk_ul("3 tsp"));
@@ -161,8 +155,7 @@ START_TEST(typed_once_it_stands_in_the_place_of_the_built_in_recipe)
 	ck_assert_int_eq(taken(SUPPLY_PECTIN_LOW), 15000);
 	(void)pk_batch(&kit, WIDE_POT, JELLY, "half_pint", 2);
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_CALCIUM_SOLUTION, ""),
-	                 pk_amount(SUPPLY_CALCIUM_SOLUTION, "2 cups") -
-	                     pk_amount(SUPPLY_CALCIUM_SOLUTION, "6 tsp"));
+	                 pk_amount(SUPPLY_CALCIUM_SOLUTION, "2 cups") - pk_amount(SUPPLY_CALCIUM_SOLUTION, "6 tsp"));
 }
 END_TEST
 
@@ -207,26 +200,16 @@ static const struct {
 	enum sheet_field field;
 	const char *words;
 } wrong[] = {
-    {SHEET_PECTIN, "5"},
-    {SHEET_PECTIN, "none"},
-    {SHEET_PECTIN, "0 tsp"},
-    {SHEET_PECTIN, ""},
-    {SHEET_CALCIUM, "some"},
-    {SHEET_CALCIUM, "3 lb"},
-    {SHEET_ACID, "2 tbsp"},
-    {SHEET_ACID, "lemon juice"},
-    {SHEET_ACID, "2 tbsp fresh lemon juice"},
-    {SHEET_ACID, "2 tbsp cola"},
-    {SHEET_MULTIPLE, "0"},
-    {SHEET_MULTIPLE, "17"},
-    {SHEET_MULTIPLE, "none"},
-    {SHEET_MINUTES, "0"},
-    {SHEET_MINUTES, "ten"},
+	{ SHEET_PECTIN, "5" },         { SHEET_PECTIN, "none" },      { SHEET_PECTIN, "0 tsp" },
+	{ SHEET_PECTIN, "" },          { SHEET_CALCIUM, "some" },     { SHEET_CALCIUM, "3 lb" },
+	{ SHEET_ACID, "2 tbsp" },      { SHEET_ACID, "lemon juice" }, { SHEET_ACID, "2 tbsp fresh lemon juice" },
+	{ SHEET_ACID, "2 tbsp cola" }, { SHEET_MULTIPLE, "0" },       { SHEET_MULTIPLE, "17" },
+	{ SHEET_MULTIPLE, "none" },    { SHEET_MINUTES, "0" },        { SHEET_MINUTES, "ten" },
 };
 
 START_TEST(a_wrong_answer_says_what_would_be_right)
 {
-	const char *const good[SHEET_FIELD_COUNT] = {"5 tsp", "3 tsp", "2 tbsp vinegar", "3", "25"};
+	const char *const good[SHEET_FIELD_COUNT] = { "5 tsp", "3 tsp", "2 tbsp vinegar", "3", "25" };
 	struct sheet sheet = typed(good);
 	struct sheet before = sheet;
 
@@ -239,24 +222,23 @@ END_TEST
 START_TEST(what_is_offered_again_reads_back_the_same)
 {
 	static const char *const answers[][SHEET_FIELD_COUNT] = {
-	    {"5 tsp", "3 tsp", "2 tbsp lemon juice", "3", "25"},
-	    {"17.3 g", "40 mL", "1 1/4 tsp citric acid", "16", "none"},
-	    {"1/4 cup", "none", "1/3 cup vinegar", "1", "600"},
-	    {"2 1/2 tbsp", "1 tbsp + 1 tsp", "none", "2", "1"},
+		{ "5 tsp", "3 tsp", "2 tbsp lemon juice", "3", "25" },
+		{ "17.3 g", "40 mL", "1 1/4 tsp citric acid", "16", "none" },
+		{ "1/4 cup", "none", "1/3 cup vinegar", "1", "600" },
+		{ "2 1/2 tbsp", "1 tbsp + 1 tsp", "none", "2", "1" },
 	};
 
 	for (size_t i = 0; i < sizeof(answers) / sizeof(answers[0]); i++)
 		for (int units = 0; units < UNIT_SYSTEM_COUNT; units++) {
 			struct sheet sheet = typed(answers[i]);
-			struct sheet again = {0};
+			struct sheet again = { 0 };
 
 			for (int field = 0; field < SHEET_FIELD_COUNT; field++) {
 				char words[96];
 
-				sheet_words(&sheet, (enum sheet_field)field,
-				            (enum unit_system)units, words, sizeof(words));
-				KK_OK(&kit, sheet_read(&again, (enum sheet_field)field, words,
-				                       &kit.fault));
+				sheet_words(&sheet, (enum sheet_field)field, (enum unit_system)units, words,
+				            sizeof(words));
+				KK_OK(&kit, sheet_read(&again, (enum sheet_field)field, words, &kit.fault));
 			}
 			ck_assert_mem_eq(&again, &sheet, sizeof(sheet));
 		}
@@ -265,29 +247,22 @@ END_TEST
 
 START_TEST(only_a_recipe_that_leaves_its_amounts_to_a_sheet_takes_one)
 {
-	struct sheet sheet = {.pectin_mg = 15000, .multiple = 2};
+	struct sheet sheet = { .pectin_mg = 15000, .multiple = 2 };
 
-	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_put_sheet(kit.kitchen, "grape jelly", &sheet, &kit.fault));
-	KK_REFUSED(&kit, FAULT_REFUSED,
-	           kitchen_put_sheet(kit.kitchen, "gravel jelly", &sheet, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_put_sheet(kit.kitchen, "grape jelly", &sheet, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_put_sheet(kit.kitchen, "gravel jelly", &sheet, &kit.fault));
 	ck_assert(!recipe_has_sheet("grape jelly"));
 }
 END_TEST
 
 START_TEST(a_line_of_a_kitchen_file_gives_every_field)
 {
-	const char *line =
-	    "sheet \"" JELLY "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=none multiple=3";
+	const char *line = "sheet \"" JELLY "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=none multiple=3";
 
-	refused(kitchen_setup_line(kit.kitchen, line, 0, &kit.fault), FAULT_MISUSE,
-	        "minutes of process is missing");
-	line =
-	    "sheet \"" JELLY "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=none multiple=3 sugar=3";
-	refused(kitchen_setup_line(kit.kitchen, line, 0, &kit.fault), FAULT_MISUSE,
-	        "\"sugar=3\" is not");
-	line = "sheet \"" JELLY
-	       "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=none multiple=3 minutes=none";
+	refused(kitchen_setup_line(kit.kitchen, line, 0, &kit.fault), FAULT_MISUSE, "minutes of process is missing");
+	line = "sheet \"" JELLY "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=none multiple=3 sugar=3";
+	refused(kitchen_setup_line(kit.kitchen, line, 0, &kit.fault), FAULT_MISUSE, "\"sugar=3\" is not");
+	line = "sheet \"" JELLY "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=none multiple=3 minutes=none";
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, line, 0, &kit.fault));
 	ck_assert_int_eq(taken(SUPPLY_PECTIN_LOW), 15000);
 }
@@ -315,13 +290,12 @@ START_TEST(the_longer_of_table_and_sheet_counts)
 	static const struct {
 		const char *sheet;
 		int minutes;
-	} loads[] = {{"none", 15}, {"10", 15}, {"15", 15}, {"25", 25}};
+	} loads[] = { { "none", 15 }, { "10", 15 }, { "15", 15 }, { "25", 25 } };
 	int minutes = minutes_of_load(loads[_i].sheet);
 	const struct log_load load = kk_load(&kit, kk_canner(&kit, BIG_KETTLE)->load.id);
 
 	ck_assert_int_eq(minutes, loads[_i].minutes);
-	ck_assert_int_eq(strstr(load.source, "sheet of the pectin") != NULL,
-	                 loads[_i].minutes > 15);
+	ck_assert_int_eq(strstr(load.source, "sheet of the pectin") != NULL, loads[_i].minutes > 15);
 }
 END_TEST
 
@@ -354,8 +328,7 @@ int main(void)
 	tcase_add_test(sheet, typed_once_it_stands_in_the_place_of_the_built_in_recipe);
 	tcase_add_test(sheet, it_is_taken_back_and_done_again_in_the_house);
 	tcase_add_test(sheet, changed_later_each_line_is_there_once);
-	tcase_add_loop_test(sheet, a_wrong_answer_says_what_would_be_right, 0,
-	                    (int)(sizeof(wrong) / sizeof(wrong[0])));
+	tcase_add_loop_test(sheet, a_wrong_answer_says_what_would_be_right, 0, (int)(sizeof(wrong) / sizeof(wrong[0])));
 	tcase_add_test(sheet, what_is_offered_again_reads_back_the_same);
 	tcase_add_test(sheet, only_a_recipe_that_leaves_its_amounts_to_a_sheet_takes_one);
 	tcase_add_test(sheet, a_line_of_a_kitchen_file_gives_every_field);

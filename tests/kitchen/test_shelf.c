@@ -2,8 +2,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/amount.h"
 #include "base/text.h"
+#include "engine/recipe/amount.h"
 #include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"

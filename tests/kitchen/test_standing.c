@@ -51,8 +51,7 @@ static bool try_load(int digit, int64_t batch_id, const char *size, int jars)
 	struct pick pick = pk_pick(batch_id, size, jars);
 	int64_t load_id;
 
-	return kitchen_load_waiting(kit.kitchen, kk_station(&kit, digit), &pick, 1, NO_PRESSURE,
-	                            &load_id, &kit.fault);
+	return kitchen_load_waiting(kit.kitchen, kk_station(&kit, digit), &pick, 1, NO_PRESSURE, &load_id, &kit.fault);
 }
 
 static void open_so_far(const struct log_load *load)
@@ -65,8 +64,7 @@ static void sentence_has(const char *words)
 	struct log_entry entry;
 
 	KK_OK(&kit, log_newest_entry(kit.log, &entry, &kit.fault));
-	ck_assert_msg(strstr(entry.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              entry.sentence, words);
+	ck_assert_msg(strstr(entry.sentence, words) != NULL, "\"%s\" does not say \"%s\"", entry.sentence, words);
 }
 
 /* --- filled jars ------------------------------------------------------------------- */
@@ -124,8 +122,7 @@ START_TEST(low_acid_jars_over_an_hour_are_not_loaded)
 
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, STANDING_LOW_ACID_MAX_MS + 1);
-	kk_warns(&kit, "low-acid-jars-stood", 0, SEVERITY_STOP,
-	         "Reheat 4 jars green beans and fill anew, or discard");
+	kk_warns(&kit, "low-acid-jars-stood", 0, SEVERITY_STOP, "Reheat 4 jars green beans and fill anew, or discard");
 	ck_assert(!try_load(WEIGHT_CANNER, batch_id, "pint", 4));
 	ck_assert_str_eq(kit.fault.rule, "key-stood");
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "stood 1 h; 1 h is the limit"));
@@ -197,8 +194,9 @@ START_TEST(low_acid_jars_hours_on_their_way_to_pressure_are_not_valid)
 
 	ck_assert(!kk_fires(&kit, "low-acid-slow-heat"));
 	kk_pass(&kit, 2 * MINUTE_MS);
-	kk_warns(&kit, "low-acid-slow-heat", load.id, SEVERITY_STOP, "2 h 1 min without the heat of a hold, and 2 h is the limit");
-	kk_step(&kit, load.id); /* it is at pressure after all */
+	kk_warns(&kit, "low-acid-slow-heat", load.id, SEVERITY_STOP,
+	         "2 h 1 min without the heat of a hold, and 2 h is the limit");
+	kk_step(&kit, load.id);                          /* it is at pressure after all */
 	ck_assert(!kk_fires(&kit, "process-not-valid")); /* it is not to be done again */
 	kk_warns(&kit, "low-acid-slow-heat", load.id, SEVERITY_STOP, "discard it (f), do not taste");
 	ends_in(&load, VERDICT_NOT_VALID, "without the heat of a hold");
@@ -297,8 +295,7 @@ START_TEST(a_low_acid_pot_over_an_hour_is_not_filled_before_it_boils_again)
 	struct log_load load;
 
 	stand(STANDING_LOW_ACID_MAX_MS + 1);
-	kk_warns(&kit, "low-acid-pot-stood", 0, SEVERITY_STOP,
-	         "Boil Deep pot again (x), or discard");
+	kk_warns(&kit, "low-acid-pot-stood", 0, SEVERITY_STOP, "Boil Deep pot again (x), or discard");
 	KK_REFUSED(&kit, FAULT_REFUSED, pk_try_fill(&kit, batch_id, "pint", 4, 0, true, true));
 	KK_OK(&kit, pk_try(&kit, DEEP_POT, EXCEPTION_BOILED, 0));
 	sentence_has("boiled again");
@@ -342,18 +339,15 @@ START_TEST(a_house_shortens_the_limits_and_never_lengthens_them)
 	int64_t batch_id;
 	struct log_load load;
 
-	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_setup_line(kit.kitchen, "times wait=31", 0, &kit.fault));
-	KK_REFUSED(&kit, FAULT_MISUSE,
-	           kitchen_setup_line(kit.kitchen, "times stand=121", 0, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_setup_line(kit.kitchen, "times wait=31", 0, &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_setup_line(kit.kitchen, "times stand=121", 0, &kit.fault));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "times wait=30 stand=40", 0, &kit.fault));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->house.stand_minutes, 40);
 	batch_id = pot_in_fill("green beans", "pint");
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, 40 * MINUTE_MS + 1);
 	KK_REFUSED(&kit, FAULT_REFUSED, try_load(WEIGHT_CANNER, batch_id, "pint", 4));
-	KK_OK(&kit,
-	      kitchen_setup_line(kit.kitchen, "times stand=0", 0, &kit.fault)); /* no shorter one */
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "times stand=0", 0, &kit.fault)); /* no shorter one */
 	load = loaded(WEIGHT_CANNER, batch_id, "pint", 4);
 	open_so_far(&load);
 }

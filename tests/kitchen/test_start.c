@@ -29,8 +29,7 @@ static struct load_order order_of(int digit, const char *food, const char *pack,
 {
 	struct load_order order = kk_order(&kit, digit, jars);
 
-	ck_assert(text_copy(order.food, sizeof(order.food), food) &&
-	          text_copy(order.pack, sizeof(order.pack), pack) &&
+	ck_assert(text_copy(order.food, sizeof(order.food), food) && text_copy(order.pack, sizeof(order.pack), pack) &&
 	          text_copy(order.jar, sizeof(order.jar), jar));
 	kk_say_acid(&order);
 	return order;
@@ -131,7 +130,7 @@ END_TEST
 
 START_TEST(a_load_takes_a_lid_a_jar_and_no_more_than_are_left)
 {
-	struct log_lid_box box = {.label = "Last ones", .lids = 10};
+	struct log_lid_box box = { .label = "Last ones", .lids = 10 };
 	struct load_order order = kk_order(&kit, BIG_KETTLE, 7);
 
 	KK_OK(&kit, kitchen_put_lid_box(kit.kitchen, &box, &kit.fault));
@@ -199,8 +198,8 @@ END_TEST
 START_TEST(a_jar_smaller_than_tested_gets_the_row_of_the_next_larger)
 {
 	/* NCHFP on jar sizes: the next larger tested size. */
-	struct load_order order = order_of(BIG_KETTLE, "jam or jelly with added pectin", "hot_sterile_jar",
-	                                   "twelve_ounce", 9);
+	struct load_order order =
+	    order_of(BIG_KETTLE, "jam or jelly with added pectin", "hot_sterile_jar", "twelve_ounce", 9);
 
 	KK_OK(&kit, start(&order));
 	ck_assert_str_eq(kk_load(&kit, load_id).jar_in_table, "pint");
@@ -211,8 +210,8 @@ END_TEST
 
 START_TEST(names_as_people_write_them_are_kept_as_the_tables_spell_them)
 {
-	struct load_order order = order_of(BIG_KETTLE, "Jam or JELLY with added-pectin", "Hot Sterile-Jar",
-	                                   "Half-Pint", 3);
+	struct load_order order =
+	    order_of(BIG_KETTLE, "Jam or JELLY with added-pectin", "Hot Sterile-Jar", "Half-Pint", 3);
 
 	KK_OK(&kit, start(&order));
 	ck_assert_str_eq(kk_strip(&kit, load_id)->lot.food, "jam or jelly with added pectin");
@@ -412,9 +411,10 @@ int main(void)
 	tcase_add_test(starts, names_as_people_write_them_are_kept_as_the_tables_spell_them);
 	tcase_add_test(starts, a_lower_pressure_may_be_chosen_where_the_table_has_it);
 	tcase_add_test(starts, without_an_elevation_there_is_no_load);
-	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, BIG_KETTLE, BIG_KETTLE + 1);
-	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner,
-	                    STEAM_CANNER, STEAM_CANNER + 1);
+	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, BIG_KETTLE,
+	                    BIG_KETTLE + 1);
+	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, STEAM_CANNER,
+	                    STEAM_CANNER + 1);
 	tcase_add_test(starts, a_dial_canner_above_8000_ft_is_refused_and_a_weighted_one_is_not);
 	tcase_add_test(starts, above_8000_ft_a_load_gets_the_longer_time_and_above_10000_none);
 	tcase_add_test(starts, a_steam_canner_takes_no_hold_over_45_min);

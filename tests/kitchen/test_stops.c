@@ -75,8 +75,7 @@ static void tomatoes(void)
 
 static bool no_acid(const char *reason)
 {
-	struct fill_order order = {batch_id, "pint",        7, BOX_A, false, true,
-	                           reason,   ACID_NOT_SAID, 0};
+	struct fill_order order = { batch_id, "pint", 7, BOX_A, false, true, reason, ACID_NOT_SAID, 0 };
 
 	return kitchen_fill(kit.kitchen, &order, &kit.fault);
 }
@@ -113,11 +112,11 @@ static const struct passing { /* NOLINT(clang-analyzer-optin.performance.Padding
 	const char *why;
 	bool is_batch;
 } passing[] = {
-	{"key-pectin-multiplied", NULL, pectin_twice, VERDICT_UNKNOWN, "2 batches in one pot: " REASON, true},
-	{"key-over-limit", NULL, six_times, VERDICT_UNKNOWN, "6 batches in one pot: " REASON, true},
-	{"key-acid", tomatoes, no_acid, VERDICT_NOT_VALID, "acid not in every jar: " REASON, true},
-	{"key-vent-short", venting, vent_cut, VERDICT_NOT_VALID, "it vented 4:00 of 10:00: " REASON, false},
-	{"key-earlier-start", holding, begun_earlier, VERDICT_UNKNOWN, "3 min before the key: " REASON, false},
+	{ "key-pectin-multiplied", NULL, pectin_twice, VERDICT_UNKNOWN, "2 batches in one pot: " REASON, true },
+	{ "key-over-limit", NULL, six_times, VERDICT_UNKNOWN, "6 batches in one pot: " REASON, true },
+	{ "key-acid", tomatoes, no_acid, VERDICT_NOT_VALID, "acid not in every jar: " REASON, true },
+	{ "key-vent-short", venting, vent_cut, VERDICT_NOT_VALID, "it vented 4:00 of 10:00: " REASON, false },
+	{ "key-earlier-start", holding, begun_earlier, VERDICT_UNKNOWN, "3 min before the key: " REASON, false },
 };
 #define PASSING 5
 #define BATCHES 3 /* the first of them */
@@ -130,7 +129,7 @@ static void get_ready(const struct passing *stop)
 
 START_TEST(without_a_reason_a_stop_stops_and_nothing_is_changed)
 {
-	static const char *const none[] = {"", " ", "ab", "a.. ,b!", "- ? ... ---", "\t\t\t", "\303\266\303\244"};
+	static const char *const none[] = { "", " ", "ab", "a.. ,b!", "- ? ... ---", "\t\t\t", "\303\266\303\244" };
 	const struct passing *stop = &passing[_i];
 	char *rows;
 
@@ -144,7 +143,8 @@ END_TEST
 
 START_TEST(three_letters_of_any_script_are_a_reason)
 {
-	static const char *const some[] = {"a b c", "12 s", "\303\266\303\244\303\274", "\346\262\241\346\227\266\351\227\264"};
+	static const char *const some[] = { "a b c", "12 s", "\303\266\303\244\303\274",
+		                            "\346\262\241\346\227\266\351\227\264" };
 	const struct passing *stop = &passing[_i];
 
 	get_ready(stop);
@@ -230,7 +230,8 @@ START_TEST(no_full_hold_no_seal_and_no_shelf_makes_it_fine)
 {
 	const struct passing *stop = &passing[_i];
 	const char *warning = stop->verdict == VERDICT_UNKNOWN ? "process-unknown"
-	                      : stop->attempt == vent_cut ? "vent-short" : "process-not-valid";
+	                      : stop->attempt == vent_cut      ? "vent-short"
+	                                                       : "process-not-valid";
 	bool cold; /* nothing was heated yet */
 
 	get_ready(stop);
@@ -325,7 +326,7 @@ END_TEST
 
 START_TEST(the_worse_of_two_reasons_stands)
 {
-	struct fill_order order = {0, "pint", 3, BOX_A, true, true, "not needed", ACID_NOT_SAID, 0};
+	struct fill_order order = { 0, "pint", 3, BOX_A, true, true, "not needed", ACID_NOT_SAID, 0 };
 	struct pick pick;
 
 	tomatoes();
@@ -357,7 +358,7 @@ END_TEST
 
 START_TEST(no_low_acid_food_without_pressure)
 {
-	static const int digits[] = {BIG_KETTLE, STEAM_CANNER};
+	static const int digits[] = { BIG_KETTLE, STEAM_CANNER };
 	struct load_order order = kk_order(&kit, WEIGHT_CANNER, 7);
 	struct pick pick;
 
@@ -419,9 +420,10 @@ START_TEST(a_closed_window_stays_closed)
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 1), JAR_UNSEALED, &kit.fault));
 	kk_pass_until(&kit, kk_load(&kit, load_id).process_ended_wall_ms + 24 * HOUR_MS + 1);
 	for (int fate = FATE_FRIDGE; fate < FATE_DISCARD; fate++) {
-		held_up(kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), (enum jar_fate)fate, &kit.fault), FAULT_REFUSED,
+		held_up(kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), (enum jar_fate)fate, &kit.fault),
+		        FAULT_REFUSED, "key-fate");
+		held_up(kitchen_fate_rest(kit.kitchen, load_id, (enum jar_fate)fate, &kit.fault), FAULT_REFUSED,
 		        "key-fate");
-		held_up(kitchen_fate_rest(kit.kitchen, load_id, (enum jar_fate)fate, &kit.fault), FAULT_REFUSED, "key-fate");
 	}
 	KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault));
 }

@@ -29,20 +29,19 @@ static void said(const char *sentence)
 
 static void refusal_says(const char *words)
 {
-	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              kit.fault.sentence, words);
+	ck_assert_msg(strstr(kit.fault.sentence, words) != NULL, "\"%s\" does not say \"%s\"", kit.fault.sentence,
+	              words);
 }
 
 /* --- lines -------------------------------------------------------------------------------- */
 
-#define JAM_LINE                                                                                    \
-	"recipe \"Raspberry jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" "     \
+#define JAM_LINE \
+	"recipe \"Raspberry jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" " \
 	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 " \
 	"boiloff=30-45 gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\""
-#define BERRY_LINE \
-	"ingredient \"raspberries\" supply=other amount=\"9 cups\" form=\"crushed\" when=at_start"
+#define BERRY_LINE "ingredient \"raspberries\" supply=other amount=\"9 cups\" form=\"crushed\" when=at_start"
 #define SUGAR_LINE "ingredient \"sugar\" supply=sugar amount=\"6 cups\" when=at_start"
-#define ZEST_LINE  "ingredient \"orange zest\" supply=other amount=\"1 1/2 tsp\" when=last optional"
+#define ZEST_LINE "ingredient \"orange zest\" supply=other amount=\"1 1/2 tsp\" when=last optional"
 
 static bool try_recipe(const char *line, struct log_recipe *recipe)
 {
@@ -64,13 +63,12 @@ static bool try_ingredient(const char *line, struct log_recipe_ingredient *ingre
 
 static struct log_recipe jam(void)
 {
-	static const char *const lines[] = {BERRY_LINE, SUGAR_LINE, ZEST_LINE};
-	struct log_recipe recipe = {0};
+	static const char *const lines[] = { BERRY_LINE, SUGAR_LINE, ZEST_LINE };
+	struct log_recipe recipe = { 0 };
 
 	KK_OK(&kit, try_recipe(JAM_LINE, &recipe));
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++)
-		KK_OK(&kit,
-		      try_ingredient(lines[i], &recipe.ingredients[recipe.ingredient_count++]));
+		KK_OK(&kit, try_ingredient(lines[i], &recipe.ingredients[recipe.ingredient_count++]));
 	return recipe;
 }
 
@@ -105,20 +103,18 @@ END_TEST
 
 START_TEST(lines_are_written_as_they_were_read)
 {
-	static const char *const lines[] = {BERRY_LINE, SUGAR_LINE, ZEST_LINE};
+	static const char *const lines[] = { BERRY_LINE, SUGAR_LINE, ZEST_LINE };
 	struct log_recipe recipe = jam();
 	char buffer[RECIPE_LINE_MAX_BYTES];
 	char small[20];
 
 	ck_assert(recipe_line_words(&recipe, buffer, sizeof(buffer)));
-	ck_assert_str_eq(buffer,
-	                 "recipe \"Raspberry jam\" food=\"jam without added pectin\" "
-	                 "packs=\"hot_sterile_jar\" jars=\"half_pint pint\" pectin=none "
-	                 "acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 boiloff=30-45 "
-	                 "gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\"");
+	ck_assert_str_eq(buffer, "recipe \"Raspberry jam\" food=\"jam without added pectin\" "
+	                         "packs=\"hot_sterile_jar\" jars=\"half_pint pint\" pectin=none "
+	                         "acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 boiloff=30-45 "
+	                         "gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\"");
 	for (size_t i = 0; i < 3; i++) {
-		ck_assert(ingredient_line_words(&recipe.ingredients[i], UNITS_US, buffer,
-		                                sizeof(buffer)));
+		ck_assert(ingredient_line_words(&recipe.ingredients[i], UNITS_US, buffer, sizeof(buffer)));
 		ck_assert_str_eq(buffer, lines[i]);
 	}
 	ck_assert(!recipe_line_words(&recipe, small, sizeof(small)));
@@ -132,14 +128,13 @@ END_TEST
 START_TEST(built_in_recipes_go_through_lines_unchanged)
 {
 	const struct recipe *from = &recipes[_i];
-	struct log_recipe row = {.headspace_thou = from->headspace_thou};
-	struct log_recipe read = {0};
+	struct log_recipe row = { .headspace_thou = from->headspace_thou };
+	struct log_recipe read = { 0 };
 	char buffer[RECIPE_LINE_MAX_BYTES];
 
-	ck_assert(text_copy(row.name, sizeof(row.name), from->name) &&
-	          text_copy(row.food, sizeof(row.food), from->food) &&
-	          text_copy(row.packs, sizeof(row.packs), from->packs) &&
-	          text_copy(row.jars, sizeof(row.jars), from->jars));
+	ck_assert(
+	    text_copy(row.name, sizeof(row.name), from->name) && text_copy(row.food, sizeof(row.food), from->food) &&
+	    text_copy(row.packs, sizeof(row.packs), from->packs) && text_copy(row.jars, sizeof(row.jars), from->jars));
 	(void)text_copy(row.caution, sizeof(row.caution), from->caution);
 	(void)text_copy(row.source, sizeof(row.source), from->source);
 	row.pectin = from->pectin;
@@ -156,25 +151,23 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 	ck_assert_mem_eq(&read, &row, sizeof(row));
 	for (size_t i = 0; i < from->ingredient_count; i++) {
 		const struct ingredient *item = &from->ingredients[i];
-		struct log_recipe_ingredient one = {.supply = item->supply,
-		                                    .measure = item->measure,
-		                                    .amount = item->amount > 0 ? item->amount : 7500,
-		                                    .adding = item->adding,
-		                                    .optional = item->optional};
+		struct log_recipe_ingredient one = { .supply = item->supply,
+			                             .measure = item->measure,
+			                             .amount = item->amount > 0 ? item->amount : 7500,
+			                             .adding = item->adding,
+			                             .optional = item->optional };
 		struct log_recipe_ingredient again;
 
 		ck_assert(text_copy(one.name, sizeof(one.name), item->name) &&
 		          text_copy(one.form, sizeof(one.form), item->form));
 		for (int units = 0; units < UNIT_SYSTEM_COUNT; units++) {
-			ck_assert(ingredient_line_words(&one, (enum unit_system)units, buffer,
-			                                sizeof(buffer)));
+			ck_assert(ingredient_line_words(&one, (enum unit_system)units, buffer, sizeof(buffer)));
 			if (item->adding >= OWN_ADDINGS) {
 				KK_REFUSED(&kit, FAULT_MISUSE, try_ingredient(buffer, &again));
 				continue;
 			}
 			KK_OK(&kit, try_ingredient(buffer, &again));
-			ck_assert_msg(again.amount == one.amount && again.measure == one.measure,
-			              "%s", buffer);
+			ck_assert_msg(again.amount == one.amount && again.measure == one.measure, "%s", buffer);
 			ck_assert_str_eq(again.name, one.name);
 			ck_assert_str_eq(again.form, one.form);
 			ck_assert_int_eq(again.supply, one.supply);
@@ -204,8 +197,7 @@ START_TEST(an_ingredient_is_picked_by_its_name_or_by_as)
 	ck_assert_ptr_nonnull(strstr(buffer, " as=\"grape\""));
 	KK_OK(&kit, try_ingredient("ingredient Grapes amount=\"5 cup\" as=unlisted", &ingredient));
 	ck_assert_str_eq(ingredient.known, "");
-	KK_REFUSED(&kit, FAULT_MISUSE,
-	           try_ingredient("ingredient Grapes amount=\"5 cup\" as=moon", &ingredient));
+	KK_REFUSED(&kit, FAULT_MISUSE, try_ingredient("ingredient Grapes amount=\"5 cup\" as=moon", &ingredient));
 }
 END_TEST
 
@@ -226,8 +218,7 @@ START_TEST(what_a_line_does_not_say_has_its_default)
 	ck_assert_int_eq(recipe.multiple_max, 1);
 	ck_assert_int_eq(recipe.foam_percent, 33);
 	/* The tables know how acid their foods are. */
-	KK_OK(&kit, try_recipe("recipe \"Beans\" food=\"green beans (snap and Italian)\" retired",
-	                       &recipe));
+	KK_OK(&kit, try_recipe("recipe \"Beans\" food=\"green beans (snap and Italian)\" retired", &recipe));
 	ck_assert_int_eq(recipe.acidity, ACIDITY_LOW_ACID);
 	ck_assert(recipe.retired);
 	KK_OK(&kit, try_ingredient("ingredient \"water\" amount=\"1 qt\"", &ingredient));
@@ -242,13 +233,13 @@ START_TEST(headspace_is_read_in_inches)
 	static const struct {
 		const char *words;
 		int thou;
-	} cases[] = {{"1/4", 250},   {"1/2", 500},        {"1", 1000},        {"1-1/4", 1250},
-	             {"3/8", 375},   {"0.25", 250},       {"1.125", 1125},    {"1/3", 333},
-	             {"0.333", 333}, {"\"1/4 in\"", 250}, {"\"1 1/4\"", 1250}};
+	} cases[] = { { "1/4", 250 },   { "1/2", 500 },        { "1", 1000 },        { "1-1/4", 1250 },
+		      { "3/8", 375 },   { "0.25", 250 },       { "1.125", 1125 },    { "1/3", 333 },
+		      { "0.333", 333 }, { "\"1/4 in\"", 250 }, { "\"1 1/4\"", 1250 } };
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
-		struct log_recipe recipe = {0};
-		struct log_recipe again = {0};
+		struct log_recipe recipe = { 0 };
+		struct log_recipe again = { 0 };
 		char line[RECIPE_LINE_MAX_BYTES];
 		struct text text = TEXT_OVER(line);
 
@@ -268,31 +259,31 @@ START_TEST(a_line_with_a_wrong_word_says_which)
 		const char *line;
 		const char *says;
 	} cases[] = {
-	    {"recipe", "needs a name"},
-	    {"recipe \"\" acidity=acid", "needs a name"},
-	    {"recipe \"A\"", "acidity="},
-	    {"recipe \"A\" food=\"moon cheese\"", "acidity="},
-	    {"recipe \"A\" acidity=sour", "acid, acidified or low_acid"},
-	    {"recipe \"A\" acidity=acid pectin=lots", "none, regular or low_methoxyl"},
-	    {"recipe \"A\" acidity=acid hold=1m", "hold="},
-	    {"recipe \"A\" acidity=acid hold=", "hold="},
-	    {"recipe \"A\" acidity=acid hold=-1", "hold="},
-	    {"recipe \"A\" acidity=acid hold=99999999999", "hold="},
-	    {"recipe \"A\" acidity=acid multiple=0", "multiple="},
-	    {"recipe \"A\" acidity=acid foam=100", "foam="},
-	    {"recipe \"A\" acidity=acid boiloff=15-5", "boiloff="},
-	    {"recipe \"A\" acidity=acid boiloff=5-", "boiloff="},
-	    {"recipe \"A\" acidity=acid gel=maybe", "yes or no"},
-	    {"recipe \"A\" acidity=acid headspace=0", "headspace="},
-	    {"recipe \"A\" acidity=acid headspace=1/0", "headspace="},
-	    {"recipe \"A\" acidity=acid headspace=4", "headspace="},
-	    {"recipe \"A\" acidity=acid headspace=1/4x", "headspace="},
-	    {"recipe \"A\" acidity=acid headspace=0.12345", "headspace="},
-	    {"recipe \"A\" acidity=acid headspace=1.", "headspace="},
-	    {"recipe \"A\" acidity=acid colour=red", "\"colour=red\" is none of food="},
-	    {"recipe \"A\" acidity=acid foods=x", "none of"},
-	    {"recipe \"A\" acidity=acid acidity=acid", "twice"},
-	    {"recipe \"A\" acidity=acid loud", "none of"},
+		{ "recipe", "needs a name" },
+		{ "recipe \"\" acidity=acid", "needs a name" },
+		{ "recipe \"A\"", "acidity=" },
+		{ "recipe \"A\" food=\"moon cheese\"", "acidity=" },
+		{ "recipe \"A\" acidity=sour", "acid, acidified or low_acid" },
+		{ "recipe \"A\" acidity=acid pectin=lots", "none, regular or low_methoxyl" },
+		{ "recipe \"A\" acidity=acid hold=1m", "hold=" },
+		{ "recipe \"A\" acidity=acid hold=", "hold=" },
+		{ "recipe \"A\" acidity=acid hold=-1", "hold=" },
+		{ "recipe \"A\" acidity=acid hold=99999999999", "hold=" },
+		{ "recipe \"A\" acidity=acid multiple=0", "multiple=" },
+		{ "recipe \"A\" acidity=acid foam=100", "foam=" },
+		{ "recipe \"A\" acidity=acid boiloff=15-5", "boiloff=" },
+		{ "recipe \"A\" acidity=acid boiloff=5-", "boiloff=" },
+		{ "recipe \"A\" acidity=acid gel=maybe", "yes or no" },
+		{ "recipe \"A\" acidity=acid headspace=0", "headspace=" },
+		{ "recipe \"A\" acidity=acid headspace=1/0", "headspace=" },
+		{ "recipe \"A\" acidity=acid headspace=4", "headspace=" },
+		{ "recipe \"A\" acidity=acid headspace=1/4x", "headspace=" },
+		{ "recipe \"A\" acidity=acid headspace=0.12345", "headspace=" },
+		{ "recipe \"A\" acidity=acid headspace=1.", "headspace=" },
+		{ "recipe \"A\" acidity=acid colour=red", "\"colour=red\" is none of food=" },
+		{ "recipe \"A\" acidity=acid foods=x", "none of" },
+		{ "recipe \"A\" acidity=acid acidity=acid", "twice" },
+		{ "recipe \"A\" acidity=acid loud", "none of" },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -313,19 +304,19 @@ START_TEST(an_ingredient_line_with_a_wrong_word_says_which)
 		const char *line;
 		const char *says;
 	} cases[] = {
-	    {"ingredient", "needs a name"},
-	    {"ingredient \"salt\"", "Say how much of salt"},
-	    {"ingredient \"salt\" amount=\"\"", "amount= of salt"},
-	    {"ingredient \"salt\" amount=\"0 g\"", "Nothing of salt"},
-	    {"ingredient \"salt\" amount=\"3 pinches\"", "\"pinches\""},
-	    {"ingredient \"salt\" amount=\"2 tsp\" supply=salty", "supply="},
-	    {"ingredient \"salt\" amount=\"2 tsp\" when=soon", "when="},
-	    {"ingredient \"salt\" amount=\"2 tsp\" amount=\"3 tsp\"", "twice"},
-	    {"ingredient \"salt\" amount=\"2 tsp\" fine", "none of supply="},
+		{ "ingredient", "needs a name" },
+		{ "ingredient \"salt\"", "Say how much of salt" },
+		{ "ingredient \"salt\" amount=\"\"", "amount= of salt" },
+		{ "ingredient \"salt\" amount=\"0 g\"", "Nothing of salt" },
+		{ "ingredient \"salt\" amount=\"3 pinches\"", "\"pinches\"" },
+		{ "ingredient \"salt\" amount=\"2 tsp\" supply=salty", "supply=" },
+		{ "ingredient \"salt\" amount=\"2 tsp\" when=soon", "when=" },
+		{ "ingredient \"salt\" amount=\"2 tsp\" amount=\"3 tsp\"", "twice" },
+		{ "ingredient \"salt\" amount=\"2 tsp\" fine", "none of supply=" },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
-		struct log_recipe_ingredient ingredient = {.amount = 77};
+		struct log_recipe_ingredient ingredient = { .amount = 77 };
 
 		ck_assert_msg(!try_ingredient(cases[i].line, &ingredient), "%s", cases[i].line);
 		ck_assert_int_eq(kit.fault.kind, FAULT_MISUSE);
@@ -449,7 +440,7 @@ END_TEST
 
 START_TEST(a_new_recipe_is_undone_in_the_house)
 {
-	struct log_subject house = {.kind = SUBJECT_HOUSE};
+	struct log_subject house = { .kind = SUBJECT_HOUSE };
 	struct log_recipe recipe = jam();
 	char words[SENTENCE_MAX_BYTES];
 
@@ -578,7 +569,7 @@ END_TEST
 
 START_TEST(a_receipt_is_undone_with_its_ledger)
 {
-	struct log_subject house = {.kind = SUBJECT_HOUSE};
+	struct log_subject house = { .kind = SUBJECT_HOUSE };
 	char words[SENTENCE_MAX_BYTES];
 
 	KK_OK(&kit, in(SUPPLY_SUGAR, "", 1000000));
@@ -627,8 +618,7 @@ int main(void)
 	tcase_add_checked_fixture(lines, begin, end);
 	tcase_add_test(lines, a_recipe_line_sets_all_of_a_recipe);
 	tcase_add_test(lines, lines_are_written_as_they_were_read);
-	tcase_add_loop_test(lines, built_in_recipes_go_through_lines_unchanged, 0,
-	                    (int)recipe_count);
+	tcase_add_loop_test(lines, built_in_recipes_go_through_lines_unchanged, 0, (int)recipe_count);
 	tcase_add_test(lines, an_ingredient_is_picked_by_its_name_or_by_as);
 	tcase_add_test(lines, what_a_line_does_not_say_has_its_default);
 	tcase_add_test(lines, headspace_is_read_in_inches);

@@ -24,8 +24,7 @@ static struct load_order order_of(int digit, const char *food, const char *jar)
 	struct load_order order = kk_order(&kit, digit, 5);
 
 	ck_assert(text_copy(order.product, sizeof(order.product), food) &&
-	          text_copy(order.food, sizeof(order.food), food) &&
-	          text_copy(order.pack, sizeof(order.pack), "hot") &&
+	          text_copy(order.food, sizeof(order.food), food) && text_copy(order.pack, sizeof(order.pack), "hot") &&
 	          text_copy(order.jar, sizeof(order.jar), jar));
 	return order;
 }
@@ -36,8 +35,7 @@ static void refused(const struct load_order *order)
 	int64_t load_id = 0;
 	bool started = kitchen_start_load(kit.kitchen, order, &load_id, &kit.fault);
 
-	ck_assert_msg(started || strstr(kit.fault.sentence, "not confirmed") != NULL, "%s",
-	              kit.fault.sentence);
+	ck_assert_msg(started || strstr(kit.fault.sentence, "not confirmed") != NULL, "%s", kit.fault.sentence);
 	kk_refused(&kit, started, FAULT_REFUSED, order->food);
 	ck_assert_int_eq(kk_journal(&kit), before);
 	ck_assert_int_eq(load_id, 0);

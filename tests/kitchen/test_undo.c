@@ -185,39 +185,39 @@ static const struct {
 	void (*before)(void);
 	bool (*act)(void);
 } acts[] = {
-	{"start", NULL, do_start},
-	{"heat on", in_loaded, do_step},
-	{"start of the hold", in_come_up, do_step},
-	{"end of the hold", in_hold_over, do_step},
-	{"jars are out", in_unload, do_step},
-	{"seal check begins", in_cooling_over, do_step},
-	{"shelved", all_decided, do_step},
-	{"boil lost", in_hold, do_lost},
-	{"vent lost", beans_in_vent, do_lost},
-	{"alarm heard", in_hold_over, do_heard},
-	{"stop", in_hold, do_stop},
-	{"vent short", beans_in_vent, do_vent_short},
-	{"began earlier", in_hold, do_earlier},
-	{"broken jar", in_hold, do_broken},
-	{"whole process again", stopped, do_again},
-	{"all sealed", one_unsealed, do_all_sealed},
-	{"jar state", in_check, do_jar_state},
-	{"siphoning", in_check, do_siphoning},
-	{"fate", one_unsealed, do_fate},
-	{"other fate", one_for_the_freezer, do_fate},
-	{"fate of the rest", one_unsealed, do_fate_rest},
-	{"fate done", shelved, do_fate_done},
-	{"kitchen name", NULL, do_name},
-	{"elevation", NULL, do_elevation},
-	{"elevation unknown", NULL, do_unknown},
-	{"measured boil", NULL, do_boil},
-	{"barometer", NULL, do_barometer},
-	{"invented", NULL, do_real},
-	{"add canner", NULL, do_add_canner},
-	{"edit canner", NULL, do_edit_canner},
-	{"retire canner", NULL, do_retire},
-	{"add lids", NULL, do_add_lids},
-	{"edit lids", NULL, do_edit_lids},
+	{ "start", NULL, do_start },
+	{ "heat on", in_loaded, do_step },
+	{ "start of the hold", in_come_up, do_step },
+	{ "end of the hold", in_hold_over, do_step },
+	{ "jars are out", in_unload, do_step },
+	{ "seal check begins", in_cooling_over, do_step },
+	{ "shelved", all_decided, do_step },
+	{ "boil lost", in_hold, do_lost },
+	{ "vent lost", beans_in_vent, do_lost },
+	{ "alarm heard", in_hold_over, do_heard },
+	{ "stop", in_hold, do_stop },
+	{ "vent short", beans_in_vent, do_vent_short },
+	{ "began earlier", in_hold, do_earlier },
+	{ "broken jar", in_hold, do_broken },
+	{ "whole process again", stopped, do_again },
+	{ "all sealed", one_unsealed, do_all_sealed },
+	{ "jar state", in_check, do_jar_state },
+	{ "siphoning", in_check, do_siphoning },
+	{ "fate", one_unsealed, do_fate },
+	{ "other fate", one_for_the_freezer, do_fate },
+	{ "fate of the rest", one_unsealed, do_fate_rest },
+	{ "fate done", shelved, do_fate_done },
+	{ "kitchen name", NULL, do_name },
+	{ "elevation", NULL, do_elevation },
+	{ "elevation unknown", NULL, do_unknown },
+	{ "measured boil", NULL, do_boil },
+	{ "barometer", NULL, do_barometer },
+	{ "invented", NULL, do_real },
+	{ "add canner", NULL, do_add_canner },
+	{ "edit canner", NULL, do_edit_canner },
+	{ "retire canner", NULL, do_retire },
+	{ "add lids", NULL, do_add_lids },
+	{ "edit lids", NULL, do_edit_lids },
 };
 #define ACTS (int)(sizeof(acts) / sizeof(acts[0]))
 
@@ -309,7 +309,7 @@ END_TEST
 
 START_TEST(the_whole_story_of_a_load_can_be_taken_back_step_by_step)
 {
-	static const enum phase_name back[] = {PHASE_COOLING, PHASE_UNLOAD, PHASE_REST};
+	static const enum phase_name back[] = { PHASE_COOLING, PHASE_UNLOAD, PHASE_REST };
 	char *dumps[3];
 
 	load_id = kk_start(&kit, BIG_KETTLE, 9);
@@ -458,7 +458,7 @@ START_TEST(a_canners_key_taken_meanwhile_stays_taken)
 {
 	KK_OK(&kit, do_retire());
 	{
-		struct log_station station = {.digit = LOW_KETTLE, .kind = STATION_STEAM, .name = "New"};
+		struct log_station station = { .digit = LOW_KETTLE, .kind = STATION_STEAM, .name = "New" };
 
 		KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
 	}
@@ -472,7 +472,7 @@ END_TEST
 
 START_TEST(at_an_empty_canner_undo_brings_the_last_load_back)
 {
-	struct log_subject station = {SUBJECT_STATION, kk_station(&kit, BIG_KETTLE)};
+	struct log_subject station = { SUBJECT_STATION, kk_station(&kit, BIG_KETTLE) };
 	char said[SENTENCE_MAX_BYTES];
 
 	in_unload();
@@ -489,7 +489,7 @@ END_TEST
 
 START_TEST(a_start_taken_back_is_done_again_at_the_empty_canner)
 {
-	struct log_subject station = {SUBJECT_STATION, kk_station(&kit, BIG_KETTLE)};
+	struct log_subject station = { SUBJECT_STATION, kk_station(&kit, BIG_KETTLE) };
 	char said[SENTENCE_MAX_BYTES];
 
 	load_id = kk_start(&kit, BIG_KETTLE, 9);
@@ -514,7 +514,7 @@ END_TEST
 
 START_TEST(undo_does_not_change_the_elevation_or_a_canner_under_a_load)
 {
-	bool (*const acts_of_house[])(void) = {do_elevation, do_edit_canner};
+	bool (*const acts_of_house[])(void) = { do_elevation, do_edit_canner };
 	char *before;
 	char *after;
 

@@ -15,7 +15,7 @@ static void end(void)
 	kk_end(&kit);
 }
 
-static const int digits[] = {BIG_KETTLE, STEAM_CANNER, WEIGHT_CANNER, DIAL_CANNER};
+static const int digits[] = { BIG_KETTLE, STEAM_CANNER, WEIGHT_CANNER, DIAL_CANNER };
 
 static bool offered(int64_t load_id, enum exception exception)
 {
@@ -26,8 +26,7 @@ static void why_says(int64_t load_id, const char *words)
 {
 	struct log_load load = kk_load(&kit, load_id);
 
-	ck_assert_msg(strstr(load.verdict_why, words) != NULL, "\"%s\" does not say \"%s\"",
-	              load.verdict_why, words);
+	ck_assert_msg(strstr(load.verdict_why, words) != NULL, "\"%s\" does not say \"%s\"", load.verdict_why, words);
 }
 
 START_TEST(a_full_unbroken_hold_is_valid_from_heat_off)
@@ -75,7 +74,7 @@ END_TEST
 
 START_TEST(a_stop_before_the_hold_is_not_valid)
 {
-	static const enum phase_name before[] = {PHASE_LOADED, PHASE_COME_UP, PHASE_VENT, PHASE_PRESSURISE};
+	static const enum phase_name before[] = { PHASE_LOADED, PHASE_COME_UP, PHASE_VENT, PHASE_PRESSURISE };
 	int64_t load_id = kk_start(&kit, WEIGHT_CANNER, 7);
 
 	kk_to(&kit, load_id, before[_i]);

@@ -216,7 +216,8 @@ static void press_something(void)
 		order.lid_box_id = 0;
 		done = kitchen_start_load(kit.kitchen, &order, &id, &kit.fault);
 	} else if (strip->content == STRIP_EMPTY && strip->station.kind == STATION_POT) {
-		struct batch_order order = pk_order(&kit, digit, dice_roll(&dice, 2) ? "grape jelly" : "grape juice", "pint", 1);
+		struct batch_order order =
+		    pk_order(&kit, digit, dice_roll(&dice, 2) ? "grape jelly" : "grape juice", "pint", 1);
 
 		done = kitchen_start_batch(kit.kitchen, &order, true, &id, &kit.fault);
 	} else if (strip->content == STRIP_BATCH && strip->rule->name == PHASE_FILL && strip->filled < 20) {
@@ -231,7 +232,7 @@ static void press_something(void)
 /* Jars may wait a minute here, so that what is expected of the canners matters. */
 START_TEST(on_a_random_day_what_is_remembered_is_what_would_be_found)
 {
-	static const int64_t up_to[] = {2 * SECOND_MS, MINUTE_MS, 10 * MINUTE_MS, 40 * MINUTE_MS};
+	static const int64_t up_to[] = { 2 * SECOND_MS, MINUTE_MS, 10 * MINUTE_MS, 40 * MINUTE_MS };
 	char when[60];
 
 	dice = dice_from((uint64_t)_i + 1);
@@ -256,8 +257,8 @@ static bool aside(const char *id, bool aside)
 
 START_TEST(a_caution_or_a_note_is_set_aside_and_taken_up_again)
 {
-	static const char *const readings[] = {"100F", "75F"};
-	static const char *const ids[] = {"storage-hot", "storage-warm"};
+	static const char *const readings[] = { "100F", "75F" };
+	static const char *const ids[] = { "storage-hot", "storage-warm" };
 
 	KK_OK(&kit, kitchen_set_storage(kit.kitchen, readings[_i], &kit.fault));
 	ck_assert(remembers(ids[_i]));

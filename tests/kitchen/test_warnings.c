@@ -64,7 +64,8 @@ START_TEST(boiling_water_that_does_not_fit_the_elevation)
 
 		(void)snprintf(words, sizeof(words), "%.4fF", boils_f + off);
 		KK_OK(&kit, kitchen_set_measured_boil(kit.kitchen, words, &kit.fault));
-		ck_assert_msg(fires("boil-disagrees", 0) == (tenths <= -25 || tenths >= 25), "off by %d tenths", tenths);
+		ck_assert_msg(fires("boil-disagrees", 0) == (tenths <= -25 || tenths >= 25), "off by %d tenths",
+		              tenths);
 	}
 	says("boil-disagrees", 0, SEVERITY_CAUTION, "3.0 F hotter");
 	KK_OK(&kit, kitchen_set_measured_boil(kit.kitchen, "", &kit.fault));
@@ -105,8 +106,8 @@ END_TEST
 
 START_TEST(only_dial_gauges_are_asked_for_their_check)
 {
-	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 5 weighted_gauge W pint=9",
-	                               kk_station(&kit, DIAL_CANNER), &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "canner 5 weighted_gauge W pint=9", kk_station(&kit, DIAL_CANNER),
+	                               &kit.fault));
 	ck_assert(!fires("gauge-unchecked", 0));
 }
 END_TEST
@@ -237,7 +238,7 @@ END_TEST
 
 START_TEST(a_restart_is_shown_in_every_timed_phase_in_the_canner)
 {
-	static const enum phase_name timed[] = {PHASE_VENT, PHASE_HOLD, PHASE_WAIT};
+	static const enum phase_name timed[] = { PHASE_VENT, PHASE_HOLD, PHASE_WAIT };
 	int64_t load_id = kk_start(&kit, WEIGHT_CANNER, 7);
 
 	kk_to(&kit, load_id, timed[_i]);
@@ -250,7 +251,7 @@ END_TEST
 
 START_TEST(a_restart_is_no_matter_to_what_has_no_clock_or_stands_on_the_rack)
 {
-	static const enum phase_name quiet[] = {PHASE_LOADED, PHASE_COME_UP, PHASE_UNLOAD, PHASE_COOLING};
+	static const enum phase_name quiet[] = { PHASE_LOADED, PHASE_COME_UP, PHASE_UNLOAD, PHASE_COOLING };
 	int64_t load_id = kk_start(&kit, WEIGHT_CANNER, 7);
 
 	kk_to(&kit, load_id, quiet[_i]);
@@ -268,9 +269,9 @@ START_TEST(what_is_watched_longer_than_planned)
 		enum phase_name name;
 		int minutes;
 	} watched[] = {
-		{BIG_KETTLE, PHASE_COME_UP, 30}, {WEIGHT_CANNER, PHASE_COME_UP, 15},
-		{STEAM_CANNER, PHASE_VENT, 20},  {DIAL_CANNER, PHASE_PRESSURISE, 10},
-		{DIAL_CANNER, PHASE_COOL_DOWN, 60},
+		{ BIG_KETTLE, PHASE_COME_UP, 30 },    { WEIGHT_CANNER, PHASE_COME_UP, 15 },
+		{ STEAM_CANNER, PHASE_VENT, 20 },     { DIAL_CANNER, PHASE_PRESSURISE, 10 },
+		{ DIAL_CANNER, PHASE_COOL_DOWN, 60 },
 	};
 	int64_t load_id = kk_start(&kit, watched[_i].digit, 7);
 
@@ -383,7 +384,8 @@ START_TEST(the_worst_stand_first_and_the_list_has_an_end)
 		kk_step(&kit, load_id);
 		kk_pass(&kit, 2 * SECOND_MS);
 		for (int place = 1; place <= 9; place++) { /* each for itself: its own deadline */
-			KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, place), FATE_FRIDGE, &kit.fault));
+			KK_OK(&kit,
+			      kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, place), FATE_FRIDGE, &kit.fault));
 			kk_pass(&kit, SECOND_MS);
 		}
 		/* the lids of two boxes do not reach that far */

@@ -113,8 +113,10 @@ START_TEST(a_hold_confirmed_in_exactly_the_shortest_time_is_not_doubted)
 		int digit;
 		int64_t soon_ms;
 	} canners[] = {
-		{BIG_KETTLE, 2 * MINUTE_MS}, {STEAM_CANNER, 2 * MINUTE_MS},
-		{WEIGHT_CANNER, MINUTE_MS},  {DIAL_CANNER, MINUTE_MS},
+		{ BIG_KETTLE, 2 * MINUTE_MS },
+		{ STEAM_CANNER, 2 * MINUTE_MS },
+		{ WEIGHT_CANNER, MINUTE_MS },
+		{ DIAL_CANNER, MINUTE_MS },
 	};
 	int64_t load_id = kk_start(&kit, canners[_i].digit, 7);
 	enum phase_name before = _i == 0 ? PHASE_COME_UP : _i == 1 ? PHASE_VENT : PHASE_PRESSURISE;
@@ -251,7 +253,8 @@ START_TEST(what_should_never_be_in_a_canner_stops)
 	char sql[120];
 
 	ck_assert(!fires("low-acid-no-pressure") && !fires("jar-too-large"));
-	(void)snprintf(sql, sizeof(sql), "UPDATE load SET method = 'boiling_water' WHERE id = %lld", (long long)load_id);
+	(void)snprintf(sql, sizeof(sql), "UPDATE load SET method = 'boiling_water' WHERE id = %lld",
+	               (long long)load_id);
 	kit_sql(kit.path, sql);
 	(void)snprintf(sql, sizeof(sql), "UPDATE jar SET size = 'quart' WHERE load_id = %lld AND place_in_load = 7",
 	               (long long)large);
@@ -360,7 +363,8 @@ START_TEST(the_window_of_an_unsealed_jar_closes_24_h_after_the_process)
 	ck_assert(!fires("window-closing"));
 	stops("window-closed", load_id, "the 24 h for anything else are over");
 	kk_pass(&kit, 1);
-	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_FRIDGE, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED,
+	           kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load_id, 1), FATE_FRIDGE, &kit.fault));
 	decide(load_id, 1, FATE_DISCARD);
 	ck_assert(!fires("window-closed"));
 }

@@ -77,7 +77,8 @@ START_TEST(a_lid_box_that_fails_more_than_the_others)
 	int64_t bad = checked(LOW_KETTLE, BOX_A);
 	int64_t good = checked(LOW_KETTLE, BOX_B);
 
-	six_of_seven("lid-box-failures", bad, good, "Set Box A, spring aside and check every load from it: 6 of 7 failed, 0 of 7");
+	six_of_seven("lid-box-failures", bad, good,
+	             "Set Box A, spring aside and check every load from it: 6 of 7 failed, 0 of 7");
 	ck_assert(!fires("canner-failures") && !fires("person-failures"));
 }
 END_TEST
@@ -161,7 +162,7 @@ END_TEST
 
 START_TEST(a_box_listed_twice_under_one_label)
 {
-	struct log_lid_box box = {.label = "box a, Spring", .lids = 12};
+	struct log_lid_box box = { .label = "box a, Spring", .lids = 12 };
 
 	ck_assert(!fires("lid-box-listed-twice"));
 	KK_OK(&kit, kitchen_put_lid_box(kit.kitchen, &box, &kit.fault));
@@ -268,21 +269,30 @@ END_TEST
 /* An own recipe with something in each jar. */
 static struct log_recipe own(enum supply_kind in_jar)
 {
-	struct log_recipe own = {.pectin = PECTIN_NONE, .acidity = ACIDITY_ACID, .headspace_thou = 250,
-	                         .multiple_max = 2, .foam_percent = 40, .boil_off_low_percent = 10,
-	                         .boil_off_high_percent = 30, .ingredient_count = in_jar == SUPPLY_OTHER ? 1 : 2};
+	struct log_recipe own = { .pectin = PECTIN_NONE,
+		                  .acidity = ACIDITY_ACID,
+		                  .headspace_thou = 250,
+		                  .multiple_max = 2,
+		                  .foam_percent = 40,
+		                  .boil_off_low_percent = 10,
+		                  .boil_off_high_percent = 30,
+		                  .ingredient_count = in_jar == SUPPLY_OTHER ? 1 : 2 };
 
 	ck_assert(text_copy(own.name, sizeof(own.name), "house grapes") &&
 	          text_copy(own.food, sizeof(own.food), "jelly without added pectin") &&
 	          text_copy(own.packs, sizeof(own.packs), "hot_sterile_jar") &&
 	          text_copy(own.jars, sizeof(own.jars), "half_pint pint") &&
 	          text_copy(own.source, sizeof(own.source), "house recipe, no source"));
-	own.ingredients[0] = (struct log_recipe_ingredient){.name = "grape juice", .supply = SUPPLY_JUICE,
-	                                                    .measure = MEASURE_VOLUME, .amount = pk_ul("2 qt"),
-	                                                    .adding = ADD_AT_START};
-	own.ingredients[1] = (struct log_recipe_ingredient){.name = "what goes in the jar", .supply = in_jar,
-	                                                    .measure = supply_measure(in_jar), .amount = 4000,
-	                                                    .adding = ADD_IN_JAR};
+	own.ingredients[0] = (struct log_recipe_ingredient){ .name = "grape juice",
+		                                             .supply = SUPPLY_JUICE,
+		                                             .measure = MEASURE_VOLUME,
+		                                             .amount = pk_ul("2 qt"),
+		                                             .adding = ADD_AT_START };
+	own.ingredients[1] = (struct log_recipe_ingredient){ .name = "what goes in the jar",
+		                                             .supply = in_jar,
+		                                             .measure = supply_measure(in_jar),
+		                                             .amount = 4000,
+		                                             .adding = ADD_IN_JAR };
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
 	return own;
 }
@@ -294,8 +304,8 @@ START_TEST(whatever_else_goes_into_the_jars_may_be_short)
 		const char *id;
 		const char *words;
 	} others[] = {
-		{SUPPLY_SUGAR, "sugar-short", "do not cut the sugar:"},
-		{SUPPLY_SALT, "supply-short", "Get "},
+		{ SUPPLY_SUGAR, "sugar-short", "do not cut the sugar:" },
+		{ SUPPLY_SALT, "supply-short", "Get " },
 	};
 	int64_t takes;
 

@@ -43,8 +43,8 @@ static void shelve(int64_t id)
 static void come_to(int digit, const struct pick *picks, size_t count, enum come come)
 {
 	static const enum phase_name phases[] = {
-		[LOADED] = PHASE_LOADED, [HOLDING] = PHASE_HOLD, [UNLOADING] = PHASE_UNLOAD, [COOLING] = PHASE_COOLING,
-		[CHECKED] = PHASE_SEAL_CHECK, [SHELVED] = PHASE_SEAL_CHECK,
+		[LOADED] = PHASE_LOADED,   [HOLDING] = PHASE_HOLD,       [UNLOADING] = PHASE_UNLOAD,
+		[COOLING] = PHASE_COOLING, [CHECKED] = PHASE_SEAL_CHECK, [SHELVED] = PHASE_SEAL_CHECK,
 	};
 
 	if (come == WAITING)
@@ -281,7 +281,7 @@ END_TEST
 
 START_TEST(loads_that_got_enough_stay_as_they_are)
 {
-	static const char *const enough[] = {"6000 ft", "500 ft", "4650 ft", "4650 ft+-100", "unknown"};
+	static const char *const enough[] = { "6000 ft", "500 ft", "4650 ft", "4650 ft+-100", "unknown" };
 
 	a_day_of_loads();
 	ck_assert_int_eq(touches(enough[_i]), 0);
@@ -296,7 +296,7 @@ END_TEST
 
 START_TEST(a_wrong_elevation_corrected_in_two_steps_is_looked_at_again)
 {
-	static const char *const first[] = {"5900 ft", "unknown"};
+	static const char *const first[] = { "5900 ft", "unknown" };
 
 	a_day_of_loads();
 	ck_assert_int_eq(was_wrong(first[_i]), 0);
@@ -324,7 +324,7 @@ START_TEST(an_unknown_load_that_asked_more_becomes_not_valid)
 {
 	filled("grape jelly", "half_pint");
 	KK_OK(&kit, wrong("half the sugar"));
-	come_to(BIG_KETTLE, &(struct pick){.batch_id = batch_id, .size = "half_pint", .jars = 7}, 1, SHELVED);
+	come_to(BIG_KETTLE, &(struct pick){ .batch_id = batch_id, .size = "half_pint", .jars = 7 }, 1, SHELVED);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_UNKNOWN);
 	ck_assert_int_eq(was_wrong("6001 ft"), 1);
 	pk_says(&kit, "1 load is NOT valid");
@@ -348,7 +348,7 @@ END_TEST
  * for another process: what had more is not called not valid. */
 START_TEST(more_pressure_than_asked_for_is_enough)
 {
-	static const char *const lower[] = {"4000 ft", "2000 ft", "0 ft"};
+	static const char *const lower[] = { "4000 ft", "2000 ft", "0 ft" };
 	int64_t dial = kk_start(&kit, DIAL_CANNER, 7);
 
 	out_of_the_canner(dial);
@@ -363,8 +363,9 @@ END_TEST
 static int minutes_at(int digit, const char *elevation, int *pressure_psi)
 {
 	struct load_order order = kk_order(&kit, digit, 7);
-	struct process_query query = {.food = order.food, .pack = order.pack, .jar = order.jar,
-	                              .pressure_psi = NO_PRESSURE};
+	struct process_query query = {
+		.food = order.food, .pack = order.pack, .jar = order.jar, .pressure_psi = NO_PRESSURE
+	};
 	struct process process;
 
 	query.method = station_method(kk_canner(&kit, digit)->station.kind);

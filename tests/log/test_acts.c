@@ -53,7 +53,7 @@ END_TEST
 START_TEST(an_abandoned_act_leaves_nothing)
 {
 	char *before = kit_dump(kit.path, true);
-	struct log_lot lot = {.code = "x"};
+	struct log_lot lot = { .code = "x" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	log_abandon(kit.log);
@@ -67,7 +67,7 @@ END_TEST
 
 START_TEST(closing_in_the_middle_of_an_act_abandons_it)
 {
-	struct log_lot lot = {.code = "x"};
+	struct log_lot lot = { .code = "x" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	kit_reopen(&kit);
@@ -79,8 +79,8 @@ END_TEST
 START_TEST(a_refused_write_spoils_the_whole_act)
 {
 	struct log_entry entry = kit_entry("two canners with one digit", 0, 0);
-	struct log_station good = {.digit = 5, .name = "good"};
-	struct log_station bad = {.digit = 1, .name = "digit taken"};
+	struct log_station good = { .digit = 5, .name = "good" };
+	struct log_station bad = { .digit = 1, .name = "digit taken" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_station(kit.log, &good, &kit.fault));
 	ck_assert(!log_put_station(kit.log, &bad, &kit.fault));
@@ -98,8 +98,8 @@ END_TEST
 START_TEST(the_rules_of_the_schema_hold)
 {
 	struct log_entry entry = kit_entry("load", 0, 0);
-	struct log_jar jar = {.load_id = 404, .lot_id = 404, .place_in_load = 1, .size = "pint"};
-	struct log_station nameless = {.digit = 8};
+	struct log_jar jar = { .load_id = 404, .lot_id = 404, .place_in_load = 1, .size = "pint" };
+	struct log_station nameless = { .digit = 8 };
 	kit_reopen(&kit); /* each connection has to ask for foreign keys */
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 1, &entry, &kit.fault));
 	/* one load at a time in a canner */
@@ -120,7 +120,7 @@ END_TEST
 
 START_TEST(an_enum_out_of_range_is_refused)
 {
-	struct log_station station = {.digit = 8, .kind = STATION_KIND_COUNT, .name = "what"};
+	struct log_station station = { .digit = 8, .kind = STATION_KIND_COUNT, .name = "what" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	ck_assert(!log_put_station(kit.log, &station, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
@@ -131,9 +131,9 @@ END_TEST
 START_TEST(nothing_is_written_outside_an_act)
 {
 	struct log_entry entry = kit_entry("late", 0, 0);
-	struct log_house house = {.name = "late"};
-	struct log_station station = {.digit = 2, .name = "late"};
-	struct log_lot lot = {.code = "late"};
+	struct log_house house = { .name = "late" };
+	struct log_station station = { .digit = 2, .name = "late" };
+	struct log_lot lot = { .code = "late" };
 	ck_assert(!log_put_house(kit.log, &house, &kit.fault));
 	ck_assert(!log_put_station(kit.log, &station, &kit.fault));
 	ck_assert(!log_put_lot(kit.log, &lot, &kit.fault));
@@ -148,7 +148,7 @@ START_TEST(acts_do_not_nest)
 {
 	struct log_entry entry = kit_entry("outer", 0, 0);
 	struct log_entry undo = kit_entry("undo", 0, 0);
-	struct log_lot lot = {.code = "outer"};
+	struct log_lot lot = { .code = "outer" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	ck_assert(!log_begin(kit.log, &kit.fault));
@@ -191,8 +191,7 @@ START_TEST(the_journal_cannot_be_changed_or_shortened)
 {
 	sqlite3 *db;
 	ck_assert_int_eq(sqlite3_open(kit.path, &db), SQLITE_OK);
-	ck_assert_int_eq(sqlite3_exec(db, "UPDATE journal SET sentence = 'x'", NULL, NULL, NULL),
-	                 SQLITE_CONSTRAINT);
+	ck_assert_int_eq(sqlite3_exec(db, "UPDATE journal SET sentence = 'x'", NULL, NULL, NULL), SQLITE_CONSTRAINT);
 	ck_assert_str_eq(sqlite3_errmsg(db), "the journal is never changed");
 	ck_assert_int_eq(sqlite3_exec(db, "DELETE FROM journal", NULL, NULL, NULL), SQLITE_CONSTRAINT);
 	ck_assert_str_eq(sqlite3_errmsg(db), "the journal is never deleted");

@@ -331,7 +331,7 @@ START_TEST(a_damaged_log_names_its_newest_backup_and_gets_it_back)
 	make_a_log_with_two_backups();
 	spoil(kit.path, 3 * PAGE, PAGE);
 	spoil(kit.path, 5 * PAGE, 100);
-	static const enum log_mode modes[] = {LOG_CREATE, LOG_WRITE, LOG_INSPECT};
+	static const enum log_mode modes[] = { LOG_CREATE, LOG_WRITE, LOG_INSPECT };
 	for (size_t i = 0; i < sizeof(modes) / sizeof(modes[0]); i++) {
 		kit_refused(&kit, modes[i], FAULT_DAMAGED);
 		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db.backups/2026-09-15_090000_2.db"));

@@ -207,7 +207,7 @@ END_TEST
  * as SQLite locks it (bytes from 0x40000000 on). */
 static pid_t leave_slowly(void)
 {
-	struct flock whole = {.l_type = F_WRLCK, .l_whence = SEEK_SET, .l_start = 0x40000000, .l_len = 512};
+	struct flock whole = { .l_type = F_WRLCK, .l_whence = SEEK_SET, .l_start = 0x40000000, .l_len = 512 };
 	int ready[2];
 	char byte = 0;
 	pid_t child;
@@ -351,7 +351,7 @@ END_TEST
 
 START_TEST(a_new_log_is_for_its_owner_alone)
 {
-	static const char *const endings[] = {"", "-wal", "-shm", ".backups/2026-09-14_090000_1.db"};
+	static const char *const endings[] = { "", "-wal", "-shm", ".backups/2026-09-14_090000_1.db" };
 	struct stat status;
 	kit_close(&kit);
 	(void)snprintf(kit.path, sizeof(kit.path), "%s/new.db", kit.folder);
@@ -391,14 +391,16 @@ END_TEST
 
 /* --- times out of all sense ---------------------------------------------------------------- */
 
-static const char *const absurd[] = {"9223372036854775807", "-9223372036854775808", "253402300800000"};
+static const char *const absurd[] = { "9223372036854775807", "-9223372036854775808", "253402300800000" };
 
 START_TEST(a_time_out_of_all_sense_is_damage)
 {
 	char sql[200];
 	struct log_entry entry;
-	(void)snprintf(sql, sizeof(sql), "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
-	               " VALUES (%s, 1, 'b', 'x', 'y', x'')", absurd[_i]);
+	(void)snprintf(sql, sizeof(sql),
+	               "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
+	               " VALUES (%s, 1, 'b', 'x', 'y', x'')",
+	               absurd[_i]);
 	kit_sql(kit.path, sql);
 	ck_assert(!log_newest_entry(kit.log, &entry, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
@@ -440,11 +442,8 @@ static const struct away {
 	const char *word;
 	bool can_be_saved; /* what was cut away is gone */
 } away[] = {
-	{remove_log, "removed", true},
-	{remove_wal, "removed", true},
-	{replace_log, "replaced", true},
-	{cut_log, "cut short", false},
-	{cut_wal, "cut short", false},
+	{ remove_log, "removed", true }, { remove_wal, "removed", true }, { replace_log, "replaced", true },
+	{ cut_log, "cut short", false }, { cut_wal, "cut short", false },
 };
 
 START_TEST(nothing_is_recorded_in_a_log_that_has_gone)
@@ -553,7 +552,8 @@ int main(void)
 	tcase_add_loop_test(tests, a_layout_that_is_not_ours_is_refused_before_anything_is_written, 0,
 	                    (int)(sizeof(foreign) / sizeof(foreign[0])));
 	tcase_add_loop_test(tests, a_time_out_of_all_sense_is_damage, 0, (int)(sizeof(absurd) / sizeof(absurd[0])));
-	tcase_add_loop_test(tests, nothing_is_recorded_in_a_log_that_has_gone, 0, (int)(sizeof(away) / sizeof(away[0])));
+	tcase_add_loop_test(tests, nothing_is_recorded_in_a_log_that_has_gone, 0,
+	                    (int)(sizeof(away) / sizeof(away[0])));
 	tcase_add_loop_test(tests, a_log_that_goes_in_the_middle_of_an_act_refuses_it, 0,
 	                    (int)(sizeof(away) / sizeof(away[0])));
 	tcase_add_loop_test(tests, what_stands_can_be_written_to_a_new_file, 0, (int)(sizeof(away) / sizeof(away[0])));

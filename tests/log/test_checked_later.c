@@ -96,7 +96,7 @@ END_TEST
 
 START_TEST(damage_that_is_told_later_stops_all_acts_and_leaves_the_file)
 {
-	struct fault fault = {.kind = FAULT_NONE};
+	struct fault fault = { .kind = FAULT_NONE };
 	kit_spoil_index(kit.path);
 	kit_open(&kit, LOG_BOARD);
 	ck_assert(kit_act(&kit));
@@ -134,7 +134,7 @@ END_TEST
 START_TEST(a_write_of_another_is_told)
 {
 	struct log_kit other = kit;
-	struct pollfd told = {.events = POLLIN};
+	struct pollfd told = { .events = POLLIN };
 	kit_open(&kit, LOG_BOARD);
 	(void)log_watch_take(kit.log);
 	told.fd = log_watch(kit.log);

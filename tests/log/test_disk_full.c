@@ -53,8 +53,7 @@ static bool start(struct log_entry *entry)
 
 static void is_full(void)
 {
-	ck_assert_msg(kit.fault.kind == FAULT_DISK_FULL, "%s: %s", fault_word(kit.fault.kind),
-	              kit.fault.sentence);
+	ck_assert_msg(kit.fault.kind == FAULT_DISK_FULL, "%s: %s", fault_word(kit.fault.kind), kit.fault.sentence);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "log.db is full"));
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "Free some space"));
 }

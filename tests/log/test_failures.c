@@ -98,8 +98,8 @@ struct way {
 };
 
 static const struct way ways[] = {
-	{true, FAILING_ONCE, false},  {true, FAILING_FOR_GOOD, false}, {false, FAILING_ONCE, false},
-	{false, FAILING_ONCE, true},  {false, FAILING_FOR_GOOD, false}, {false, FAILING_FOR_GOOD, true},
+	{ true, FAILING_ONCE, false }, { true, FAILING_FOR_GOOD, false },  { false, FAILING_ONCE, false },
+	{ false, FAILING_ONCE, true }, { false, FAILING_FOR_GOOD, false }, { false, FAILING_FOR_GOOD, true },
 };
 #define WAY_COUNT (int)(sizeof(ways) / sizeof(ways[0]))
 
@@ -116,7 +116,7 @@ START_TEST(an_act_is_all_or_nothing)
 	int failed = 0;
 	for (int n = 1; n < N_MAX; n = after(n)) {
 		struct log_entry entry;
-		struct fault fault = {.kind = FAULT_NONE};
+		struct fault fault = { .kind = FAULT_NONE };
 		arm(&ways[_i], n);
 		bool ok = start(&entry, &fault);
 		bool sprung = failing_disarm();
@@ -150,10 +150,10 @@ START_TEST(a_batch_is_all_or_nothing)
 	remember();
 	for (int n = 1; n < N_MAX; n = after(n)) {
 		struct log_entry batch = kit_entry("Batch begun", 0, 0);
-		struct fault fault = {.kind = FAULT_NONE};
+		struct fault fault = { .kind = FAULT_NONE };
 		arm(&ways[2 * _i], n);
-		bool ok = kit_start_batch(kit.log, entry.station_id, "2026-09-14-B1", juice_id, sugar_id,
-		                          &batch, &fault);
+		bool ok =
+		    kit_start_batch(kit.log, entry.station_id, "2026-09-14-B1", juice_id, sugar_id, &batch, &fault);
 		bool sprung = failing_disarm();
 		if (ok) {
 			ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM batch_amount"), 2);
@@ -178,7 +178,7 @@ START_TEST(an_undo_is_all_or_nothing)
 	KIT_OK(&kit, start(&act, &kit.fault));
 	for (int n = 1; n < N_MAX; n = after(n)) {
 		struct log_entry undo = kit_entry("Undone", 1, act.load_id);
-		struct fault fault = {.kind = FAULT_NONE};
+		struct fault fault = { .kind = FAULT_NONE };
 		remember();
 		arm(&ways[_i], n);
 		bool ok = log_undo(kit.log, act.id, &undo, &fault);
@@ -204,7 +204,7 @@ START_TEST(opening_fails_cleanly_and_harms_nothing)
 {
 	int failed = 0;
 	for (int n = 1; n < N_MAX; n = after(n)) {
-		struct fault fault = {.kind = FAULT_NONE};
+		struct fault fault = { .kind = FAULT_NONE };
 		kit_close(&kit);
 		arm(&ways[_i], n);
 		bool ok = log_open(kit.path, LOG_WRITE, &kit.log, &fault);
@@ -230,7 +230,7 @@ START_TEST(a_backup_fails_cleanly)
 	int failed = 0;
 	(void)snprintf(name, sizeof(name), "%s.backups/2026-09-14_090000_1.db", kit.path);
 	for (int n = 1; n < N_MAX; n = after(n)) {
-		struct fault fault = {.kind = FAULT_NONE};
+		struct fault fault = { .kind = FAULT_NONE };
 		arm(&ways[_i], n);
 		bool ok = log_backup(kit.log, KIT_MORNING_MS, NULL, &fault);
 		bool sprung = failing_disarm();

@@ -182,7 +182,7 @@ END_TEST
 
 START_TEST(a_log_from_before_the_first_release_is_refused_and_left_alone)
 {
-	static const int layouts[] = {1, LOG_FIRST_LAYOUT - 1};
+	static const int layouts[] = { 1, LOG_FIRST_LAYOUT - 1 };
 	char number[40];
 	char sql[60];
 	(void)snprintf(number, sizeof(number), "number %d,", layouts[_i]);
@@ -239,7 +239,7 @@ END_TEST
 
 START_TEST(special_names_are_plain_files)
 {
-	static const char *const names[] = {":memory:", "file:log.db?mode=memory", "", NULL};
+	static const char *const names[] = { ":memory:", "file:log.db?mode=memory", "", NULL };
 	ck_assert_int_eq(chdir(kit.folder), 0);
 	for (int i = 0; names[i] != NULL; i++) {
 		struct log *log = NULL;
@@ -260,8 +260,8 @@ START_TEST(a_very_long_path_still_gives_a_sentence)
 	path[sizeof(path) - 1] = '\0';
 	ck_assert(!log_open(path, LOG_CREATE, &log, &kit.fault));
 	ck_assert_ptr_null(log);
-	ck_assert_msg(kit.fault.kind != FAULT_NONE && kit.fault.sentence[strlen(kit.fault.sentence) - 1] == '.',
-	              "%s", kit.fault.sentence);
+	ck_assert_msg(kit.fault.kind != FAULT_NONE && kit.fault.sentence[strlen(kit.fault.sentence) - 1] == '.', "%s",
+	              kit.fault.sentence);
 }
 END_TEST
 
@@ -290,7 +290,7 @@ static enum fault_kind kind_as_nobody(enum log_mode mode)
 	ck_assert_int_ge(child, 0);
 	if (child == 0) {
 		struct log *log;
-		struct fault fault = {.kind = FAULT_NONE};
+		struct fault fault = { .kind = FAULT_NONE };
 		if (getuid() == 0 && (setgid(65534) != 0 || setuid(65534) != 0))
 			_exit(99);
 		if (log_open(kit.path, mode, &log, &fault))
@@ -334,14 +334,11 @@ static void move_to_public_folder(void)
 }
 
 static const struct attempt attempts[] = {
-	{0755, 0444, LOG_WRITE, FAULT_READ_ONLY},
-	{0755, 0444, LOG_CREATE, FAULT_READ_ONLY},
-	{0777, 0444, LOG_WRITE, FAULT_READ_ONLY},
-	{0555, 0666, LOG_WRITE, FAULT_READ_ONLY},
-	{0555, 0444, LOG_LOOK, FAULT_NONE}, /* it was ended cleanly: nothing need be made beside it */
-	{0777, 0444, LOG_LOOK, FAULT_NONE},
-	{0777, 0666, LOG_WRITE, FAULT_NONE},
-	{0777, 0000, LOG_LOOK, FAULT_IO},
+	{ 0755, 0444, LOG_WRITE, FAULT_READ_ONLY }, { 0755, 0444, LOG_CREATE, FAULT_READ_ONLY },
+	{ 0777, 0444, LOG_WRITE, FAULT_READ_ONLY }, { 0555, 0666, LOG_WRITE, FAULT_READ_ONLY },
+	{ 0555, 0444, LOG_LOOK, FAULT_NONE }, /* it was ended cleanly: nothing need be made beside it */
+	{ 0777, 0444, LOG_LOOK, FAULT_NONE },       { 0777, 0666, LOG_WRITE, FAULT_NONE },
+	{ 0777, 0000, LOG_LOOK, FAULT_IO },
 };
 
 START_TEST(a_log_one_may_not_write_says_so)
@@ -354,8 +351,8 @@ START_TEST(a_log_one_may_not_write_says_so)
 	ck_assert_int_eq(chmod(kit.folder, attempt->folder_mode), 0);
 	enum fault_kind kind = kind_as_nobody(attempt->mode);
 	ck_assert_int_eq(chmod(kit.folder, 0755), 0);
-	ck_assert_msg(kind == attempt->kind, "attempt %d: expected %s, got %s", _i,
-	              fault_word(attempt->kind), fault_word(kind));
+	ck_assert_msg(kind == attempt->kind, "attempt %d: expected %s, got %s", _i, fault_word(attempt->kind),
+	              fault_word(kind));
 }
 END_TEST
 

@@ -68,8 +68,7 @@ static void lay_out(const char *first, const char *second)
 		list[i] = log_layouts.migrations[i];
 	list[count] = first;
 	list[count + 1] = second;
-	ahead = (struct layouts){
-	    .schema = log_layouts.schema, .migrations = list, .migration_count = count + 2};
+	ahead = (struct layouts){ .schema = log_layouts.schema, .migrations = list, .migration_count = count + 2 };
 }
 
 static void begin(void)
@@ -94,8 +93,7 @@ static void make_log(void)
 	struct log_entry load = kit_entry("Load started", 0, 0);
 	kit_open(&kit, LOG_CREATE);
 	KIT_OK(&kit, kit_put_canner(kit.log, 1, "Big enamel", &canner, &kit.fault));
-	KIT_OK(&kit,
-	       kit_start_load(kit.log, canner.station_id, "2026-09-14-B1", 3, &load, &kit.fault));
+	KIT_OK(&kit, kit_start_load(kit.log, canner.station_id, "2026-09-14-B1", 3, &load, &kit.fault));
 	load_id = load.load_id;
 	load_act = load.id;
 	kit_close(&kit);
@@ -111,13 +109,10 @@ static void is_migrated(void)
 {
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA user_version"), now_layout() + 2);
 	ck_assert_int_eq(kit_number(kit.path, "PRAGMA application_id"), LOG_APPLICATION_ID);
-	ck_assert_int_eq(kit_number(kit.path,
-	                            "SELECT count(*) FROM sqlite_schema WHERE name = 'station' AND "
-	                            "sql LIKE '%drier%'"),
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM sqlite_schema WHERE name = 'station' AND "
+	                                      "sql LIKE '%drier%'"),
 	                 1);
-	ck_assert_int_eq(
-	    kit_number(kit.path, "SELECT count(*) FROM sqlite_schema WHERE name = 'station_digit'"),
-	    1);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM sqlite_schema WHERE name = 'station_digit'"), 1);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(shelf) FROM jar"),
 	                 kit_number(kit.path, "SELECT count(*) FROM jar"));
 	ck_assert(kit_whole(kit.path));
@@ -139,13 +134,10 @@ START_TEST(an_older_log_is_copied_then_migrated)
 	KIT_OK(&kit, open_ahead(LOG_WRITE));
 	is_migrated();
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 3);
-	ck_assert_int_eq(
-	    kit_number(kit.path, "SELECT count(*) FROM station_names WHERE name = 'Big enamel'"),
-	    1);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM station_names WHERE name = 'Big enamel'"), 1);
 	KIT_OK(&kit, log_lot_get(kit.log, 1, &lot, &kit.fault));
 	ck_assert_str_eq(lot.code, "2026-09-14-B1");
-	(void)snprintf(copy, sizeof(copy), "%s.backups/2026-09-14_before_%d.db", kit.path,
-	               (int)now_layout() + 1);
+	(void)snprintf(copy, sizeof(copy), "%s.backups/2026-09-14_before_%d.db", kit.path, (int)now_layout() + 1);
 	char *kept = kit_dump(copy, true);
 	ck_assert_str_eq(kept, before);
 	ck_assert_int_eq(kit_number(copy, "PRAGMA user_version"), now_layout());
@@ -172,8 +164,7 @@ START_TEST(foreign_keys_are_on_again_afterwards)
 {
 	make_log();
 	KIT_OK(&kit, open_ahead(LOG_WRITE));
-	struct log_jar jar = {
-	    .load_id = load_id, .lot_id = 404, .place_in_load = 9, .size = "pint"};
+	struct log_jar jar = { .load_id = load_id, .lot_id = 404, .place_in_load = 9, .size = "pint" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	ck_assert(!log_put_jar(kit.log, &jar, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
@@ -211,7 +202,7 @@ END_TEST
 /* Neither the migration that failed nor the one before it leaves a trace. */
 START_TEST(a_migration_that_fails_changes_nothing)
 {
-	static const char *const second[] = {fails_at_its_end, leaves_jars_without_a_lot};
+	static const char *const second[] = { fails_at_its_end, leaves_jars_without_a_lot };
 	make_log();
 	lay_out(adds_a_column, second[_i]);
 	char *before = kit_dump(kit.path, true);
@@ -255,8 +246,7 @@ START_TEST(strict_is_left_out_for_older_libraries)
 	ck_assert_ptr_null(strstr(plain, "STRICT"));
 	ck_assert_ptr_nonnull(strstr(plain, ") WITHOUT ROWID;"));
 	ck_assert_int_eq(sqlite3_open(":memory:", &db), SQLITE_OK);
-	ck_assert_msg(sqlite3_exec(db, plain, NULL, NULL, NULL) == SQLITE_OK, "%s",
-	              sqlite3_errmsg(db));
+	ck_assert_msg(sqlite3_exec(db, plain, NULL, NULL, NULL) == SQLITE_OK, "%s", sqlite3_errmsg(db));
 	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
 	free(plain);
 	plain = layout_without_strict("a) STRICT; b");
@@ -290,7 +280,7 @@ static void keep_old_file(void)
 static void put_old_file(void)
 {
 	char side[520];
-	static const char *const ends[] = {"-wal", "-shm", "-journal"};
+	static const char *const ends[] = { "-wal", "-shm", "-journal" };
 	for (size_t i = 0; i < sizeof(ends) / sizeof(ends[0]); i++) {
 		(void)snprintf(side, sizeof(side), "%s%s", kit.path, ends[i]);
 		(void)unlink(side);
@@ -367,13 +357,11 @@ START_TEST(a_failure_in_the_middle_changes_nothing)
 		kit_close(&kit);
 		bool is_old = kit_number(kit.path, "PRAGMA user_version") == now_layout();
 		ck_assert_msg(ok || sprung, "n = %d: %s", n, kit.fault.sentence);
-		ck_assert(
-		    !(ok &&
-		      is_old)); /* a fault without a change may come of a later step of opening */
+		ck_assert(!(ok && is_old)); /* a fault without a change may come of a later step of opening */
 		untouched += is_old;
 		char *now = kit_dump(kit.path, true);
-		ck_assert_msg(strcmp(now, is_old ? before : then) == 0,
-		              "n = %d: half a migration is left:\n%s", n, now);
+		ck_assert_msg(strcmp(now, is_old ? before : then) == 0, "n = %d: half a migration is left:\n%s", n,
+		              now);
 		free(now);
 		ck_assert(kit_whole(kit.path));
 		if (!sprung)

@@ -20,17 +20,16 @@ static void begin(void)
 
 /* Written without the triggers' own SQL. */
 static const char kept[] =
-	"(SELECT lot.product, jar.size, lot.made_wall_ms, lot.id, count(*) FROM jar JOIN lot ON lot.id = jar.lot_id "
-	"WHERE jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_why IS NULL GROUP BY lot.id, jar.size)";
+    "(SELECT lot.product, jar.size, lot.made_wall_ms, lot.id, count(*) FROM jar JOIN lot ON lot.id = jar.lot_id "
+    "WHERE jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_why IS NULL GROUP BY lot.id, jar.size)";
 static const char used[] =
-	"(SELECT lot.product, jar.size, jar.gone_wall_ms / 604800000, count(*) FROM jar JOIN lot ON lot.id = jar.lot_id "
-	"WHERE jar.gone_why IN ('used', 'given') AND jar.fate = 'none' GROUP BY lot.product COLLATE NOCASE, 2, 3)";
-static const char lines[] =
-	"(SELECT product, size, sum(jars) FROM pantry_lot GROUP BY product, size)";
+    "(SELECT lot.product, jar.size, jar.gone_wall_ms / 604800000, count(*) FROM jar JOIN lot ON lot.id = jar.lot_id "
+    "WHERE jar.gone_why IN ('used', 'given') AND jar.fate = 'none' GROUP BY lot.product COLLATE NOCASE, 2, 3)";
+static const char lines[] = "(SELECT product, size, sum(jars) FROM pantry_lot GROUP BY product, size)";
 static const char left[] =
-	"(SELECT recall.id, (SELECT count(*) FROM recall_jar WHERE recall_id = recall.id), "
-	"(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome IS NULL), "
-	"(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome = 'not_found') FROM recall)";
+    "(SELECT recall.id, (SELECT count(*) FROM recall_jar WHERE recall_id = recall.id), "
+    "(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome IS NULL), "
+    "(SELECT count(*) FROM recall_jar WHERE recall_id = recall.id AND outcome = 'not_found') FROM recall)";
 
 /* The same rows; products differ by their capitals at most. */
 static void same(const char *table, const char *meant)
@@ -38,7 +37,8 @@ static void same(const char *table, const char *meant)
 	char sql[1200];
 	(void)snprintf(sql, sizeof(sql), "SELECT (SELECT count(*) FROM %s) - (SELECT count(*) FROM %s)", table, meant);
 	ck_assert_msg(kit_number(kit.path, sql) == 0, "%s has other rows", table);
-	(void)snprintf(sql, sizeof(sql), "SELECT count(*) FROM (SELECT * FROM %s EXCEPT SELECT * FROM %s)", table, meant);
+	(void)snprintf(sql, sizeof(sql), "SELECT count(*) FROM (SELECT * FROM %s EXCEPT SELECT * FROM %s)", table,
+	               meant);
 	ck_assert_msg(kit_number(kit.path, sql) == 0, "%s counts otherwise", table);
 }
 
@@ -76,14 +76,17 @@ static int64_t undo(int64_t entry_id)
 static int64_t put_lot(const char *code, const char *product, int jars, enum jar_state state, enum jar_gone gone,
                        struct log_lot *lot)
 {
-	*lot = (struct log_lot){.food = "f", .pack = "hot", .made_wall_ms = KIT_MORNING_MS};
+	*lot = (struct log_lot){ .food = "f", .pack = "hot", .made_wall_ms = KIT_MORNING_MS };
 	ck_assert(text_copy(lot->code, sizeof(lot->code), code));
 	ck_assert(text_copy(lot->product, sizeof(lot->product), product));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_lot(kit.log, lot, &kit.fault));
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = {.lot_id = lot->id, .state = state, .gone_why = gone,
-		                      .gone_wall_ms = gone == GONE_NOT ? 0 : KIT_MORNING_MS, .size = "pint"};
+		struct log_jar jar = { .lot_id = lot->id,
+			               .state = state,
+			               .gone_why = gone,
+			               .gone_wall_ms = gone == GONE_NOT ? 0 : KIT_MORNING_MS,
+			               .size = "pint" };
 		KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
 	}
 	return commit(code);
@@ -104,8 +107,12 @@ static struct log_pantry_line only_line(void)
 START_TEST(every_field_of_a_jar_is_kept)
 {
 	struct log_lot lot;
-	struct log_jar jar = {.state = JAR_DOUBTFUL, .ticks = {TICK_GOOD, TICK_BAD, TICK_NONE}, .checked_by = "KM",
-	                      .gone_why = GONE_THROWN_OUT, .gone_wall_ms = 77, .size = "pint"};
+	struct log_jar jar = { .state = JAR_DOUBTFUL,
+		               .ticks = { TICK_GOOD, TICK_BAD, TICK_NONE },
+		               .checked_by = "KM",
+		               .gone_why = GONE_THROWN_OUT,
+		               .gone_wall_ms = 77,
+		               .size = "pint" };
 	struct log_jar read;
 	(void)put_lot("L1", "quince jelly", 1, JAR_SEALED, GONE_NOT, &lot);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -172,7 +179,7 @@ static int roll(int sides)
 
 static int64_t put_some_lot(int n)
 {
-	static const char *const products[] = {"quince jelly", "Quince jelly", "beans"};
+	static const char *const products[] = { "quince jelly", "Quince jelly", "beans" };
 	char code[32];
 	struct log_lot lot;
 	(void)snprintf(code, sizeof(code), "L%d", n);
@@ -197,12 +204,13 @@ static int64_t change_a_jar(int64_t jars)
 
 static int64_t recall_some(int64_t jars)
 {
-	struct log_recall recall = {.about = TRACE_DAY, .which = "2026-09-14", .words = "day", .reason = "r"};
+	struct log_recall recall = { .about = TRACE_DAY, .which = "2026-09-14", .words = "day", .reason = "r" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_recall(kit.log, &recall, &kit.fault));
 	for (int i = 0; i < 3; i++) {
-		struct log_recall_jar mark = {.recall_id = recall.id, .jar_id = 1 + roll((int)jars),
-		                              .outcome = (enum recall_outcome)roll(RECALL_OUTCOME_COUNT)};
+		struct log_recall_jar mark = { .recall_id = recall.id,
+			                       .jar_id = 1 + roll((int)jars),
+			                       .outcome = (enum recall_outcome)roll(RECALL_OUTCOME_COUNT) };
 		struct log_jar jar;
 		if (log_jar_get(kit.log, mark.jar_id, &jar, NULL))
 			KIT_OK(&kit, log_put_recall_jar(kit.log, &mark, &kit.fault));
@@ -260,8 +268,10 @@ END_TEST
 START_TEST(a_recall_is_written_inside_an_act_only_and_keeps_every_field)
 {
 	struct log_lot lot;
-	struct log_recall recall = {.about = TRACE_LID_BOX, .which = "7", .words = "lid box x", .reason = "\033[2J", .opened_wall_ms = 9};
-	struct log_recall_jar mark = {.jar_id = 1, .outcome = RECALL_NOT_FOUND, .outcome_wall_ms = 8, .who = "KM"};
+	struct log_recall recall = {
+		.about = TRACE_LID_BOX, .which = "7", .words = "lid box x", .reason = "\033[2J", .opened_wall_ms = 9
+	};
+	struct log_recall_jar mark = { .jar_id = 1, .outcome = RECALL_NOT_FOUND, .outcome_wall_ms = 8, .who = "KM" };
 	struct log_traced *rows;
 	struct log_recall *open;
 	struct log_recall read;

@@ -15,19 +15,19 @@ static struct log_kit kit;
 
 /* Written without the triggers' own SQL. */
 static const char recount[] =
-	"WITH meant AS (SELECT CASE WHEN phase.run_id IS NOT NULL THEN 'juicer' WHEN phase.batch_id IS NOT NULL "
-	" THEN 'pot' ELSE load.method END AS kind, phase.name, count(*), sum(lasted_ms) FROM phase "
-	" LEFT JOIN load ON load.id = phase.load_id WHERE required_ms = 0 AND ended_why = 'done' AND "
-	" lasted_ms >= 0 AND lasted_ms <= 3 * 3600 * 1000 GROUP BY 1, 2) ";
+    "WITH meant AS (SELECT CASE WHEN phase.run_id IS NOT NULL THEN 'juicer' WHEN phase.batch_id IS NOT NULL "
+    " THEN 'pot' ELSE load.method END AS kind, phase.name, count(*), sum(lasted_ms) FROM phase "
+    " LEFT JOIN load ON load.id = phase.load_id WHERE required_ms = 0 AND ended_why = 'done' AND "
+    " lasted_ms >= 0 AND lasted_ms <= 3 * 3600 * 1000 GROUP BY 1, 2) ";
 
 static void sums_are_right(void)
 {
 	char sql[900];
-	(void)snprintf(sql, sizeof(sql), "%s SELECT count(*) FROM (SELECT * FROM meant EXCEPT SELECT * FROM phase_mean)",
-	               recount);
+	(void)snprintf(sql, sizeof(sql),
+	               "%s SELECT count(*) FROM (SELECT * FROM meant EXCEPT SELECT * FROM phase_mean)", recount);
 	ck_assert_int_eq(kit_number(kit.path, sql), 0);
-	(void)snprintf(sql, sizeof(sql), "%s SELECT count(*) FROM (SELECT * FROM phase_mean EXCEPT SELECT * FROM meant)",
-	               recount);
+	(void)snprintf(sql, sizeof(sql),
+	               "%s SELECT count(*) FROM (SELECT * FROM phase_mean EXCEPT SELECT * FROM meant)", recount);
 	ck_assert_int_eq(kit_number(kit.path, sql), 0);
 }
 
@@ -65,7 +65,7 @@ START_TEST(settings_come_back_as_put)
 	ck_assert_int_eq(house.charge_mg, 5443108); /* 12 lb */
 	ck_assert_int_eq(house.late_minutes, 30);
 	ck_assert(!house.meals_in_turns);
-	house = (struct log_plan_house){2, 1, 90, 45, 8000000, 20, true};
+	house = (struct log_plan_house){ 2, 1, 90, 45, 8000000, 20, true };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_plan_house(kit.log, &house, &kit.fault));
 	int64_t act = commit("settings");
@@ -82,14 +82,19 @@ END_TEST
 START_TEST(rows_come_back_as_put_and_go_by_undo)
 {
 	char *before = kit_dump(kit.path, false);
-	struct log_helper helper = {.initials = "MK", .from_minutes = -1};
-	struct log_plan_break rest = {.start_minutes = 720, .end_minutes = 765};
-	struct log_plan_run run = {.fruit = "grapes", .fruit_mg = 5443108, .ready_minutes = 510};
-	struct log_plan_batch batch = {.recipe = "grape jelly", .pack = "hot", .jar = "half_pint", .multiple = 1,
-	                               .ready_minutes = -1, .after_runs = PLAN_RUNS_AS_NEEDED};
-	struct log_plan_block block = {.station_id = 1, .jars = 9, .start_wall_ms = 1000, .end_wall_ms = 2000};
-	struct log_plan plan = {.day_wall_ms = 5, .start_minutes = 480, .accepted_wall_ms = 6,
-	                        .accepted_finish_wall_ms = 7};
+	struct log_helper helper = { .initials = "MK", .from_minutes = -1 };
+	struct log_plan_break rest = { .start_minutes = 720, .end_minutes = 765 };
+	struct log_plan_run run = { .fruit = "grapes", .fruit_mg = 5443108, .ready_minutes = 510 };
+	struct log_plan_batch batch = { .recipe = "grape jelly",
+		                        .pack = "hot",
+		                        .jar = "half_pint",
+		                        .multiple = 1,
+		                        .ready_minutes = -1,
+		                        .after_runs = PLAN_RUNS_AS_NEEDED };
+	struct log_plan_block block = { .station_id = 1, .jars = 9, .start_wall_ms = 1000, .end_wall_ms = 2000 };
+	struct log_plan plan = {
+		.day_wall_ms = 5, .start_minutes = 480, .accepted_wall_ms = 6, .accepted_finish_wall_ms = 7
+	};
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_helper(kit.log, &helper, &kit.fault));
 	KIT_OK(&kit, log_put_plan_break(kit.log, &rest, &kit.fault));
@@ -142,8 +147,8 @@ START_TEST(clearing_the_plan_is_taken_back_row_by_row)
 {
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	for (int i = 0; i < 5; i++) {
-		struct log_plan_run run = {.fruit = "plums", .fruit_mg = 1000 + i, .ready_minutes = -1};
-		struct log_plan_block block = {.station_id = 1, .start_wall_ms = i, .end_wall_ms = i + 1};
+		struct log_plan_run run = { .fruit = "plums", .fruit_mg = 1000 + i, .ready_minutes = -1 };
+		struct log_plan_block block = { .station_id = 1, .start_wall_ms = i, .end_wall_ms = i + 1 };
 		KIT_OK(&kit, log_put_plan_run(kit.log, &run, &kit.fault));
 		KIT_OK(&kit, log_put_plan_block(kit.log, &block, &kit.fault));
 	}
@@ -172,10 +177,10 @@ static void refused(bool done)
 
 START_TEST(the_schema_refuses_what_cannot_be)
 {
-	struct log_plan_house house = {.burners = 21, .cooling_jars = -1, .charge_mg = 1, .late_minutes = 1};
-	struct log_plan_break rest = {.start_minutes = 700, .end_minutes = 700};
-	struct log_plan_run run = {.fruit = "grapes", .ready_minutes = -1};
-	struct log_helper nobody = {.from_minutes = -1};
+	struct log_plan_house house = { .burners = 21, .cooling_jars = -1, .charge_mg = 1, .late_minutes = 1 };
+	struct log_plan_break rest = { .start_minutes = 700, .end_minutes = 700 };
+	struct log_plan_run run = { .fruit = "grapes", .ready_minutes = -1 };
+	struct log_helper nobody = { .from_minutes = -1 };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	refused(log_put_plan_house(kit.log, &house, &kit.fault));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -193,11 +198,14 @@ END_TEST
 
 /* --- lengths of phases -------------------------------------------------------------------- */
 
-static int64_t put_phase(int64_t load_id, const char *name, int64_t required_ms, int64_t lasted_ms,
-                         enum phase_end why, int64_t *act)
+static int64_t put_phase(int64_t load_id, const char *name, int64_t required_ms, int64_t lasted_ms, enum phase_end why,
+                         int64_t *act)
 {
-	struct log_phase phase = {.load_id = load_id, .required_ms = required_ms, .ended_wall_ms = KIT_MORNING_MS,
-	                          .ended_why = why, .lasted_ms = lasted_ms};
+	struct log_phase phase = { .load_id = load_id,
+		                   .required_ms = required_ms,
+		                   .ended_wall_ms = KIT_MORNING_MS,
+		                   .ended_why = why,
+		                   .lasted_ms = lasted_ms };
 	phase.began.wall_ms = KIT_MORNING_MS;
 	ck_assert(text_copy(phase.name, sizeof(phase.name), name));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -208,7 +216,7 @@ static int64_t put_phase(int64_t load_id, const char *name, int64_t required_ms,
 
 static struct log_phase_mean mean_of(const char *name)
 {
-	struct log_phase_mean out = {0};
+	struct log_phase_mean out = { 0 };
 	struct log_phase_mean *rows;
 	size_t count;
 	KIT_OK(&kit, log_phase_means(kit.log, &rows, &count, &kit.fault));

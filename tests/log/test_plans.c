@@ -31,35 +31,114 @@ static void end(void)
 
 /* All that is asked between two keys, and what a key asks before it is done. */
 static const enum statement asked[] = {
-	HOUSE_GET,           STATION_LIST,        STATION_GET,        CAPACITY_LIST,
-	LOAD_GET,            LOAD_OPEN,           LOAD_BETWEEN,       LOAD_FRESH_ID,
-	STATION_FRESH_ID,    PHASES_OF_LOAD,      PHASES_OF_RUN,      PHASES_OF_BATCH,
-	PHASE_OPEN_OF_LOAD,  PHASE_OPEN_OF_RUN,   PHASE_OPEN_OF_BATCH, JAR_LIST,
-	JAR_GET,             JAR_FATES,           JAR_MADE,           JARS_OF_BATCH,
-	JARS_WAITING,        RUN_GET,             RUN_OPEN,           RUN_FRESH_ID,
-	JUICE_GET,           JUICE_LEFT,          JUICES_OF_RUN,      JUICE_USES_OF_BATCH,
-	BATCH_GET,           BATCH_OPEN,          BATCH_FRESH_ID,     BATCH_AMOUNTS,
-	SUPPLY_LIST,         SUPPLY_OF,           LOT_GET,            LID_BOX_GET,
-	ENTRY_NEWEST,        ENTRY_TIP,           ENTRY_CHANGES,      ENTRIES_OF_STATION,
-	ENTRIES_OF_LOAD,     ENTRIES_OF_RUN,      ENTRIES_OF_BATCH,   ENTRIES_OF_HOUSE,
-	STANDING_OF_HOUSE,   STANDING_OF_STATION, STANDING_OF_LOAD,   STANDING_OF_RUN,
-	STANDING_OF_BATCH,   UNDONE_OF_HOUSE,     UNDONE_OF_STATION,  UNDONE_OF_LOAD,
-	UNDONE_OF_RUN,       UNDONE_OF_BATCH,     RUN_BETWEEN,        BATCH_BETWEEN,
-	SUPPLY_MOVES_NEWEST, SOLD_BY_LIST,        FRUIT_YIELDS,       LID_USES,
-	USES_OF_JUICE,       LOAD_BEFORE,         JAR_OLDEST,         TALLY_LIST,
-	ASIDE_LIST,          LID_BOX_LIST,        JARS_KEPT,          JARS_GONE,
+	HOUSE_GET,
+	STATION_LIST,
+	STATION_GET,
+	CAPACITY_LIST,
+	LOAD_GET,
+	LOAD_OPEN,
+	LOAD_BETWEEN,
+	LOAD_FRESH_ID,
+	STATION_FRESH_ID,
+	PHASES_OF_LOAD,
+	PHASES_OF_RUN,
+	PHASES_OF_BATCH,
+	PHASE_OPEN_OF_LOAD,
+	PHASE_OPEN_OF_RUN,
+	PHASE_OPEN_OF_BATCH,
+	JAR_LIST,
+	JAR_GET,
+	JAR_FATES,
+	JAR_MADE,
+	JARS_OF_BATCH,
+	JARS_WAITING,
+	RUN_GET,
+	RUN_OPEN,
+	RUN_FRESH_ID,
+	JUICE_GET,
+	JUICE_LEFT,
+	JUICES_OF_RUN,
+	JUICE_USES_OF_BATCH,
+	BATCH_GET,
+	BATCH_OPEN,
+	BATCH_FRESH_ID,
+	BATCH_AMOUNTS,
+	SUPPLY_LIST,
+	SUPPLY_OF,
+	LOT_GET,
+	LID_BOX_GET,
+	ENTRY_NEWEST,
+	ENTRY_TIP,
+	ENTRY_CHANGES,
+	ENTRIES_OF_STATION,
+	ENTRIES_OF_LOAD,
+	ENTRIES_OF_RUN,
+	ENTRIES_OF_BATCH,
+	ENTRIES_OF_HOUSE,
+	STANDING_OF_HOUSE,
+	STANDING_OF_STATION,
+	STANDING_OF_LOAD,
+	STANDING_OF_RUN,
+	STANDING_OF_BATCH,
+	UNDONE_OF_HOUSE,
+	UNDONE_OF_STATION,
+	UNDONE_OF_LOAD,
+	UNDONE_OF_RUN,
+	UNDONE_OF_BATCH,
+	RUN_BETWEEN,
+	BATCH_BETWEEN,
+	SUPPLY_MOVES_NEWEST,
+	SOLD_BY_LIST,
+	FRUIT_YIELDS,
+	LID_USES,
+	USES_OF_JUICE,
+	LOAD_BEFORE,
+	JAR_OLDEST,
+	TALLY_LIST,
+	ASIDE_LIST,
+	LID_BOX_LIST,
+	JARS_KEPT,
+	JARS_GONE,
 	PANTRY_RECALLED,
-	PANTRY,              PANTRY_LOTS,         LOT_BY_CODE,        LOT_RECALLED,
-	LOADS_LINKED,        TRACE_OF_LOT,        TRACE_OF_LID_BOX,   TRACE_OF_LOAD,
-	TRACE_OF_BATCH,      TRACE_OF_RUN,        TRACE_OF_PRODUCT,   TRACE_OF_DAY,
-	RECALLS_OPEN,        RECALL_GET,          RECALL_JARS,        MARKS_OF_JAR,
-	LOT_NAMED,           JARS_OF_LOT,         LOT_MADE,            STALE_ONE,
-	         WORKS_BEFORE,
-	WORKS_AFTER,         WORDS_BEFORE,        WORDS_AFTER,        WORK_GET,
-	SEASON_LIST,         SEASON_PRODUCTS,     SEASON_STATIONS,    SEASON_FRUITS,
-	SEASON_COME_UPS,     PRODUCT_NAMES,       WORK_WORDS_OUT,     WORK_PRODUCTS_OUT,
-	WORK_OUT,            WORK_LOAD_IN,        WORK_RUN_IN,        WORK_BATCH_IN,
-	WORK_PRODUCTS_IN,    WORK_WORDS_IN,
+	PANTRY,
+	PANTRY_LOTS,
+	LOT_BY_CODE,
+	LOT_RECALLED,
+	LOADS_LINKED,
+	TRACE_OF_LOT,
+	TRACE_OF_LID_BOX,
+	TRACE_OF_LOAD,
+	TRACE_OF_BATCH,
+	TRACE_OF_RUN,
+	TRACE_OF_PRODUCT,
+	TRACE_OF_DAY,
+	RECALLS_OPEN,
+	RECALL_GET,
+	RECALL_JARS,
+	MARKS_OF_JAR,
+	LOT_NAMED,
+	JARS_OF_LOT,
+	LOT_MADE,
+	STALE_ONE,
+	WORKS_BEFORE,
+	WORKS_AFTER,
+	WORDS_BEFORE,
+	WORDS_AFTER,
+	WORK_GET,
+	SEASON_LIST,
+	SEASON_PRODUCTS,
+	SEASON_STATIONS,
+	SEASON_FRUITS,
+	SEASON_COME_UPS,
+	PRODUCT_NAMES,
+	WORK_WORDS_OUT,
+	WORK_PRODUCTS_OUT,
+	WORK_OUT,
+	WORK_LOAD_IN,
+	WORK_RUN_IN,
+	WORK_BATCH_IN,
+	WORK_PRODUCTS_IN,
+	WORK_WORDS_IN,
 };
 #define ASKED_COUNT (sizeof(asked) / sizeof(asked[0]))
 
@@ -74,7 +153,7 @@ static const char *const may_be_scanned[] = {
 	"SCAN juice_left USING INDEX juice_left_some",
 	"SCAN station USING INDEX station_digit",
 	"SCAN pantry_lot USING COVERING INDEX pantry_lot_by_age", /* for its first row */
-	"SCAN line",                     /* a row for each product and size */
+	"SCAN line",                                              /* a row for each product and size */
 	"SCAN recall_left USING INDEX recall_open",
 	"SCAN recall_left USING COVERING INDEX recall_open",
 	"SCAN found", /* what was asked for */
@@ -86,10 +165,10 @@ static const char *const may_be_scanned[] = {
 	"SCAN supply USING COVERING INDEX",
 	"SCAN sold_by",
 	"SCAN fruit_yield USING INDEX sqlite_autoindex_fruit_yield_1",
-	"SCAN work_stale", /* empty but while an act ends */
+	"SCAN work_stale",                     /* empty but while an act ends */
 	"SCAN work_words VIRTUAL TABLE INDEX", /* the search; from a place in time on */
-	"SCAN season_sum", /* a row a season */
-	"SCAN season_product", /* a season has a few dozen products */
+	"SCAN season_sum",                     /* a row a season */
+	"SCAN season_product",                 /* a season has a few dozen products */
 	"SCAN (subquery-",
 	"SCAN product_of_load",
 	"SCAN link",
@@ -143,33 +222,31 @@ END_TEST
 /* Years of invented days: 100,000 shelved jars and as many moves of 12 supplies,
  * every batch and run closed, every juice used up. */
 static const char history[] =
-	"CREATE TEMP TABLE n AS WITH RECURSIVE n (i) AS "
-	"(SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000) SELECT i FROM n;"
-	"BEGIN;"
-	"INSERT INTO station (id, digit, kind, name) VALUES (2, 2, 'pot', 'p'), (3, 3, 'juicer', 'j');"
-	"INSERT INTO run SELECT i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
-	"INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
-	"INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n WHERE i <= 12000;"
-	"INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '', 0 FROM n WHERE i <= 8000;"
-	"INSERT INTO juice_use SELECT i, 1 + i % 4000, i, 500, 'batch', i FROM n WHERE i <= 8000;"
-	"INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
-	" WHERE i <= 40000;"
-	"INSERT INTO load SELECT i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
-	" '', 1, 0, i, '', '' FROM n WHERE i <= 12000;"
-	"INSERT INTO judgement SELECT i, NULL, NULL, 'valid', 1, '', '' FROM n WHERE i <= 12000;"
-	"INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
-	" SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 1 + i % 8000, i FROM n;"
-	"INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 'x', 1, 1, '', 0, NULL, 2, "
-	" 'done', CASE i % 3 WHEN 1 THEN 1 + i % 4000 END, CASE i % 3 WHEN 2 THEN 1 + i % 8000 END, 1 FROM n;"
-	"INSERT INTO supply SELECT i, 'kind' || i, '' FROM n WHERE i <= 12;"
-	"UPDATE supply SET kind = 'sugar' WHERE id = 1;"
-	"UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"
-	"INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 1 + i % 8000, NULL, '', i, '' FROM n;"
-	"INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
-	" CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
-	" CASE i % 3 WHEN 2 THEN 1 + i % 4000 END, CASE i % 3 WHEN 1 THEN 1 + i % 8000 END FROM n;"
-	WORKS_ANEW
-	"COMMIT;";
+    "CREATE TEMP TABLE n AS WITH RECURSIVE n (i) AS "
+    "(SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000) SELECT i FROM n;"
+    "BEGIN;"
+    "INSERT INTO station (id, digit, kind, name) VALUES (2, 2, 'pot', 'p'), (3, 3, 'juicer', 'j');"
+    "INSERT INTO run SELECT i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
+    "INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
+    "INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n WHERE i <= 12000;"
+    "INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '', 0 FROM n WHERE i <= 8000;"
+    "INSERT INTO juice_use SELECT i, 1 + i % 4000, i, 500, 'batch', i FROM n WHERE i <= 8000;"
+    "INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
+    " WHERE i <= 40000;"
+    "INSERT INTO load SELECT i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
+    " '', 1, 0, i, '', '' FROM n WHERE i <= 12000;"
+    "INSERT INTO judgement SELECT i, NULL, NULL, 'valid', 1, '', '' FROM n WHERE i <= 12000;"
+    "INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
+    " SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 1 + i % 8000, i FROM n;"
+    "INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 'x', 1, 1, '', 0, NULL, 2, "
+    " 'done', CASE i % 3 WHEN 1 THEN 1 + i % 4000 END, CASE i % 3 WHEN 2 THEN 1 + i % 8000 END, 1 FROM n;"
+    "INSERT INTO supply SELECT i, 'kind' || i, '' FROM n WHERE i <= 12;"
+    "UPDATE supply SET kind = 'sugar' WHERE id = 1;"
+    "UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"
+    "INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 1 + i % 8000, NULL, '', i, '' FROM n;"
+    "INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
+    " CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
+    " CASE i % 3 WHEN 2 THEN 1 + i % 4000 END, CASE i % 3 WHEN 1 THEN 1 + i % 8000 END FROM n;" WORKS_ANEW "COMMIT;";
 
 /* Steps a statement takes a run, since it was asked last; 0 when it was not run. */
 static int steps(enum statement which)
@@ -248,8 +325,7 @@ static void sums_stand_ready(void)
 	few_steps(SUPPLY_MOVES_NEWEST, FEW);
 }
 
-static void rows_of_one_are_found(const struct log_entry *batch, const struct log_entry *run,
-                                  int64_t load_id)
+static void rows_of_one_are_found(const struct log_entry *batch, const struct log_entry *run, int64_t load_id)
 {
 	struct log_phase phase;
 	struct log_jar *jars;
@@ -272,12 +348,15 @@ static void rows_of_one_are_found(const struct log_entry *batch, const struct lo
 }
 
 /* What u and r would take: asked for each key shown. */
-static void acts_to_undo_are_found(const struct log_entry *batch, const struct log_entry *run,
-                                   int64_t load_id)
+static void acts_to_undo_are_found(const struct log_entry *batch, const struct log_entry *run, int64_t load_id)
 {
 	const struct log_subject subjects[] = {
-		{.kind = SUBJECT_HOUSE},     kit_station(1),         kit_station(2),
-		kit_station(3),              kit_load(load_id),      kit_run(run->run_id),
+		{ .kind = SUBJECT_HOUSE },
+		kit_station(1),
+		kit_station(2),
+		kit_station(3),
+		kit_load(load_id),
+		kit_run(run->run_id),
 		kit_batch(batch->batch_id),
 	};
 	for (size_t i = 0; i < sizeof(subjects) / sizeof(subjects[0]); i++) {

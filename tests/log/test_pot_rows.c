@@ -74,8 +74,9 @@ static int64_t batch(const char *code)
 START_TEST(a_pot_comes_back_with_who_has_it)
 {
 	struct log_station out;
-	struct log_station pot = {.digit = 7, .kind = STATION_POT, .name = "Wide pot",
-	                          .volume_ul = INT64_C(11356235)};
+	struct log_station pot = {
+		.digit = 7, .kind = STATION_POT, .name = "Wide pot", .volume_ul = INT64_C(11356235)
+	};
 	COPY(pot.who, hostile[_i]);
 	act_begin();
 	KIT_OK(&kit, log_put_station(kit.log, &pot, &kit.fault));
@@ -144,7 +145,7 @@ START_TEST(a_run_comes_back)
 	ck_assert_int_eq(out.water.wall_ms, 0);
 	ck_assert_int_eq(out.water_checks, 0);
 	ck_assert_int_eq(out.opened_wall_ms, 5);
-	row.water = (struct moment){.wall_ms = 7, .awake_ms = 8};
+	row.water = (struct moment){ .wall_ms = 7, .awake_ms = 8 };
 	COPY(row.water.boot, "boot-1");
 	row.water_checks = 3;
 	row.open = false;
@@ -164,10 +165,10 @@ START_TEST(open_runs_come_oldest_first_and_one_to_a_juicer)
 {
 	struct log_run *rows;
 	size_t count;
-	struct log_run row = {.fruit = "grapes", .fruit_mg = 1, .water_every_ms = 1};
+	struct log_run row = { .fruit = "grapes", .fruit_mg = 1, .water_every_ms = 1 };
 	act_begin();
 	for (int i = 0; i < 3; i++) {
-		struct log_station juicer = {.digit = 5 + i, .kind = STATION_JUICER, .name = "x"};
+		struct log_station juicer = { .digit = 5 + i, .kind = STATION_JUICER, .name = "x" };
 		KIT_OK(&kit, log_put_station(kit.log, &juicer, &kit.fault));
 		row.id = 0;
 		row.station_id = juicer.id;
@@ -192,9 +193,10 @@ END_TEST
 START_TEST(juice_comes_back_with_what_is_left)
 {
 	struct log_juice out;
-	struct log_juice row = {.made_ul = 3000000, .left_ul = 77, .state = JUICE_FROZEN,
-	                        .made_wall_ms = 5, .state_wall_ms = 6};
-	struct log_juice_use use = {.ul = 1000001, .why = JUICE_DISCARDED, .wall_ms = 9};
+	struct log_juice row = {
+		.made_ul = 3000000, .left_ul = 77, .state = JUICE_FROZEN, .made_wall_ms = 5, .state_wall_ms = 6
+	};
+	struct log_juice_use use = { .ul = 1000001, .why = JUICE_DISCARDED, .wall_ms = 9 };
 	COPY(row.kind, hostile[_i]);
 	act_begin();
 	KIT_OK(&kit, log_put_juice(kit.log, &row, &kit.fault));
@@ -215,9 +217,9 @@ END_TEST
 /* Taken from another juice, measured again, more, less and put back. */
 START_TEST(what_is_left_follows_every_correction)
 {
-	struct log_juice a = {.kind = "a", .made_ul = 1000};
-	struct log_juice b = {.kind = "b", .made_ul = 500};
-	struct log_juice_use use = {.ul = 300, .why = JUICE_CORRECTION};
+	struct log_juice a = { .kind = "a", .made_ul = 1000 };
+	struct log_juice b = { .kind = "b", .made_ul = 500 };
+	struct log_juice_use use = { .ul = 300, .why = JUICE_CORRECTION };
 	act_begin();
 	KIT_OK(&kit, log_put_juice(kit.log, &a, &kit.fault));
 	KIT_OK(&kit, log_put_juice(kit.log, &b, &kit.fault));
@@ -246,14 +248,14 @@ END_TEST
 
 START_TEST(only_juice_that_is_left_is_listed_oldest_first)
 {
-	static const int64_t made[] = {30, 10, 20};
-	static const int64_t used[] = {99, 100, 0};
+	static const int64_t made[] = { 30, 10, 20 };
+	static const int64_t used[] = { 99, 100, 0 };
 	struct log_juice *rows;
 	size_t count;
 	act_begin();
 	for (int i = 0; i < 3; i++) {
-		struct log_juice row = {.kind = "k", .made_ul = 100, .made_wall_ms = made[i]};
-		struct log_juice_use use = {.ul = used[i], .why = JUICE_CORRECTION};
+		struct log_juice row = { .kind = "k", .made_ul = 100, .made_wall_ms = made[i] };
+		struct log_juice_use use = { .ul = used[i], .why = JUICE_CORRECTION };
 		KIT_OK(&kit, log_put_juice(kit.log, &row, &kit.fault));
 		use.juice_id = row.id;
 		KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
@@ -271,14 +273,14 @@ END_TEST
 
 START_TEST(no_more_juice_is_taken_than_there_is)
 {
-	struct log_juice juice = {.kind = "k", .made_ul = 100};
-	struct log_juice_use use = {.ul = 90, .why = JUICE_CORRECTION};
+	struct log_juice juice = { .kind = "k", .made_ul = 100 };
+	struct log_juice_use use = { .ul = 90, .why = JUICE_CORRECTION };
 	act_begin();
 	KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
 	use.juice_id = juice.id;
 	KIT_OK(&kit, log_put_juice_use(kit.log, &use, &kit.fault));
 	act_commit();
-	struct log_juice_use more = {.juice_id = juice.id, .ul = 11, .why = JUICE_CORRECTION};
+	struct log_juice_use more = { .juice_id = juice.id, .ul = 11, .why = JUICE_CORRECTION };
 	act_begin();
 	ck_assert(!log_put_juice_use(kit.log, &more, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
@@ -323,13 +325,13 @@ END_TEST
 
 START_TEST(closed_runs_and_batches_are_found_by_time)
 {
-	static const int64_t opened[] = {300, 100, 200};
+	static const int64_t opened[] = { 300, 100, 200 };
 	struct log_run *runs;
 	struct log_batch *batches;
 	size_t count;
-	struct log_run row = {.station_id = juicer_id, .fruit = "x", .fruit_mg = 1, .water_every_ms = 1};
-	struct log_batch pot = {.station_id = pot_id, .multiple = 1, .headspace_thou = 250};
-	struct log_lot lot = {.code = "2026-09-14-B1", .pack = "hot"};
+	struct log_run row = { .station_id = juicer_id, .fruit = "x", .fruit_mg = 1, .water_every_ms = 1 };
+	struct log_batch pot = { .station_id = pot_id, .multiple = 1, .headspace_thou = 250 };
+	struct log_lot lot = { .code = "2026-09-14-B1", .pack = "hot" };
 	act_begin();
 	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	pot.lot_id = lot.id;
@@ -406,8 +408,7 @@ START_TEST(a_pot_holds_one_open_batch)
 	size_t count;
 	(void)run();
 	int64_t first = batch("2026-09-14-B1");
-	ck_assert(!kit_start_batch(kit.log, pot_id, "2026-09-14-B2", juice_id, sugar_id, &entry,
-	                           &kit.fault));
+	ck_assert(!kit_start_batch(kit.log, pot_id, "2026-09-14-B2", juice_id, sugar_id, &entry, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	KIT_OK(&kit, log_batches_open(kit.log, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
@@ -429,8 +430,12 @@ START_TEST(the_amounts_of_a_batch_come_by_place)
 	size_t count;
 	(void)run();
 	int64_t batch_id = batch("2026-09-14-B1");
-	struct log_batch_amount first = {.batch_id = batch_id, .place = 0, .supply = SUPPLY_PECTIN_LOW,
-	                                 .measure = MEASURE_EACH, .wanted = 7, .used = 8};
+	struct log_batch_amount first = { .batch_id = batch_id,
+		                          .place = 0,
+		                          .supply = SUPPLY_PECTIN_LOW,
+		                          .measure = MEASURE_EACH,
+		                          .wanted = 7,
+		                          .used = 8 };
 	COPY(first.ingredient, hostile[_i]);
 	act_begin();
 	KIT_OK(&kit, log_put_batch_amount(kit.log, &first, &kit.fault));
@@ -480,22 +485,22 @@ START_TEST(phases_belong_to_one_subject)
 	ck_assert_uint_eq(count, 1);
 	free(rows);
 	/* of both, of none, and a second clock on one pot */
-	phase = (struct log_phase){.load_id = 1, .run_id = 1, .name = "x", .ended_wall_ms = 1};
+	phase = (struct log_phase){ .load_id = 1, .run_id = 1, .name = "x", .ended_wall_ms = 1 };
 	for (int i = 0; i < 3; i++) {
 		act_begin();
 		ck_assert(!log_put_phase(kit.log, &phase, &kit.fault));
 		ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 		log_abandon(kit.log);
-		phase = (struct log_phase){.batch_id = i == 0 ? 0 : 1, .name = "x"};
+		phase = (struct log_phase){ .batch_id = i == 0 ? 0 : 1, .name = "x" };
 	}
 }
 END_TEST
 
 START_TEST(a_house_or_a_station_has_no_phases)
 {
-	static const enum subject_kind kinds[] = {SUBJECT_HOUSE, SUBJECT_STATION, SUBJECT_KIND_COUNT};
+	static const enum subject_kind kinds[] = { SUBJECT_HOUSE, SUBJECT_STATION, SUBJECT_KIND_COUNT };
 	for (int i = 0; i < 3; i++) {
-		struct log_subject subject = {.kind = kinds[i], .id = 1};
+		struct log_subject subject = { .kind = kinds[i], .id = 1 };
 		struct log_phase phase;
 		struct log_phase *rows = &phase;
 		size_t count = 9;
@@ -534,7 +539,7 @@ START_TEST(a_filled_jar_waits_until_a_load_takes_it)
 	rows[5].filled.wall_ms = 0;
 	for (int i = 0; i < 6; i++)
 		KIT_OK(&kit, log_put_jar(kit.log, &rows[i], &kit.fault));
-	int64_t ids[3] = {rows[5].id, rows[3].id, rows[2].id};
+	int64_t ids[3] = { rows[5].id, rows[3].id, rows[2].id };
 	act_commit();
 	free(rows);
 	KIT_OK(&kit, log_jars_waiting(kit.log, &rows, &count, &kit.fault));
@@ -584,8 +589,7 @@ END_TEST
 
 START_TEST(a_missing_row_is_missing)
 {
-	struct log_run run_row = {.id = 404, .station_id = 1, .fruit = "x", .fruit_mg = 1,
-	                          .water_every_ms = 1};
+	struct log_run run_row = { .id = 404, .station_id = 1, .fruit = "x", .fruit_mg = 1, .water_every_ms = 1 };
 	struct log_juice juice;
 	struct log_batch batch_row;
 	ck_assert(!log_juice_get(kit.log, 404, &juice, &kit.fault));
@@ -601,11 +605,11 @@ END_TEST
 
 START_TEST(nothing_is_written_outside_an_act)
 {
-	struct log_run run_row = {.fruit = "x"};
-	struct log_juice juice = {.kind = "x"};
-	struct log_juice_use use = {.juice_id = 1};
-	struct log_batch batch_row = {.recipe = "x"};
-	struct log_batch_amount amount = {.batch_id = 1};
+	struct log_run run_row = { .fruit = "x" };
+	struct log_juice juice = { .kind = "x" };
+	struct log_juice_use use = { .juice_id = 1 };
+	struct log_batch batch_row = { .recipe = "x" };
+	struct log_batch_amount amount = { .batch_id = 1 };
 	ck_assert(!log_put_run(kit.log, &run_row, NULL));
 	ck_assert(!log_put_juice(kit.log, &juice, NULL));
 	ck_assert(!log_put_juice_use(kit.log, &use, NULL));
@@ -619,8 +623,8 @@ START_TEST(every_word_of_juice_is_stored)
 {
 	act_begin();
 	for (int i = 0; i < JUICE_STATE_COUNT; i++) {
-		struct log_juice juice = {.kind = "k", .made_ul = 1, .state = (enum juice_state)i};
-		struct log_juice_use use = {.ul = 1, .why = (enum juice_why)i};
+		struct log_juice juice = { .kind = "k", .made_ul = 1, .state = (enum juice_state)i };
+		struct log_juice_use use = { .ul = 1, .why = (enum juice_why)i };
 		KIT_OK(&kit, log_put_juice(kit.log, &juice, &kit.fault));
 		KIT_OK(&kit, log_juice_get(kit.log, juice.id, &juice, &kit.fault));
 		ck_assert_int_eq(juice.state, i);

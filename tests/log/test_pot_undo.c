@@ -36,16 +36,19 @@ static void begin(void)
 static void totals_are_sums(void)
 {
 	ck_assert_int_eq(kit_number(kit.path,
-		"SELECT count(*) FROM juice WHERE "
-		"(SELECT left_ul FROM juice_left WHERE juice_id = juice.id) IS NOT made_ul - "
-		"coalesce((SELECT sum(ul) FROM juice_use u WHERE u.juice_id = juice.id), 0)"), 0);
+	                            "SELECT count(*) FROM juice WHERE "
+	                            "(SELECT left_ul FROM juice_left WHERE juice_id = juice.id) IS NOT made_ul - "
+	                            "coalesce((SELECT sum(ul) FROM juice_use u WHERE u.juice_id = juice.id), 0)"),
+	                 0);
+	ck_assert_int_eq(
+	    kit_number(kit.path, "SELECT count(*) FROM supply WHERE "
+	                         "(SELECT stock FROM supply_stock WHERE supply_id = supply.id) IS NOT "
+	                         "coalesce((SELECT sum(amount) FROM supply_move m WHERE m.supply_id = supply.id), 0)"),
+	    0);
 	ck_assert_int_eq(kit_number(kit.path,
-		"SELECT count(*) FROM supply WHERE "
-		"(SELECT stock FROM supply_stock WHERE supply_id = supply.id) IS NOT "
-		"coalesce((SELECT sum(amount) FROM supply_move m WHERE m.supply_id = supply.id), 0)"), 0);
-	ck_assert_int_eq(kit_number(kit.path,
-		"SELECT (SELECT count(*) FROM juice_left) = (SELECT count(*) FROM juice) AND "
-		"(SELECT count(*) FROM supply_stock) = (SELECT count(*) FROM supply)"), 1);
+	                            "SELECT (SELECT count(*) FROM juice_left) = (SELECT count(*) FROM juice) AND "
+	                            "(SELECT count(*) FROM supply_stock) = (SELECT count(*) FROM supply)"),
+	                 1);
 	ck_assert(kit_whole(kit.path));
 }
 
@@ -259,16 +262,17 @@ START_TEST(a_recipe_is_brought_back_with_its_ingredients)
 		.headspace_thou = 250,
 		.multiple_max = 1,
 		.ingredient_count = 2,
-		.ingredients = {{.name = "juice", .supply = SUPPLY_JUICE, .amount = 946353},
-		                {.name = "sugar", .supply = SUPPLY_SUGAR, .measure = MEASURE_MASS,
-		                 .amount = 700000}},
+		.ingredients = { { .name = "juice", .supply = SUPPLY_JUICE, .amount = 946353 },
+		                 { .name = "sugar",
+		                   .supply = SUPPLY_SUGAR,
+		                   .measure = MEASURE_MASS,
+		                   .amount = 700000 } },
 	};
 	char *none = kit_dump(kit.path, false);
 	int64_t made = put_recipe(&recipe, "Recipe written");
 	char *first = kit_dump(kit.path, false);
 	(void)put_recipe(&recipe, "Nothing changed");
-	ck_assert_int_eq(kit_number(kit.path, "SELECT length(changes) FROM journal ORDER BY id DESC LIMIT 1"),
-	                 0);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT length(changes) FROM journal ORDER BY id DESC LIMIT 1"), 0);
 	recipe.ingredients[0] = recipe.ingredients[1];
 	recipe.ingredients[2] = recipe.ingredients[1];
 	recipe.ingredient_count = 3;
@@ -316,8 +320,8 @@ END_TEST
 /* A redo brings the ledger back before what it is the ledger of. */
 START_TEST(totals_are_right_when_the_ledger_comes_back_first)
 {
-	struct log_juice juice = {.kind = "apple", .made_ul = 1000};
-	struct log_juice_use use = {.ul = 300, .why = JUICE_DISCARDED};
+	struct log_juice juice = { .kind = "apple", .made_ul = 1000 };
+	struct log_juice_use use = { .ul = 300, .why = JUICE_DISCARDED };
 	struct log_entry entry = kit_entry("Measured, and some spilt", 0, 0);
 	struct log_entry bought = kit_entry("Salt bought", 0, 0);
 	struct log_supply salt;
@@ -355,7 +359,7 @@ END_TEST
 START_TEST(a_batch_with_a_later_move_is_not_taken_back)
 {
 	struct log_entry entry = kit_entry("More sugar", 0, 0);
-	struct log_supply_move move = {.amount = -5, .why = SUPPLY_CORRECTION};
+	struct log_supply_move move = { .amount = -5, .why = SUPPLY_CORRECTION };
 	int64_t batch_id;
 	int64_t started = start_batch("Batch begun", "2026-09-14-B1", &batch_id);
 	move.supply_id = sugar_id;
@@ -409,7 +413,7 @@ END_TEST
 START_TEST(juice_that_was_used_is_not_taken_back)
 {
 	struct log_juice juice;
-	struct log_juice_use use = {.ul = 4500000, .why = JUICE_DISCARDED};
+	struct log_juice_use use = { .ul = 4500000, .why = JUICE_DISCARDED };
 	struct log_entry measured = kit_entry("Measured again", 0, 0);
 	struct log_entry poured = kit_entry("Poured away", 0, 0);
 	KIT_OK(&kit, log_juice_get(kit.log, juice_id, &juice, &kit.fault));
@@ -433,7 +437,7 @@ END_TEST
 START_TEST(a_use_that_needs_the_same_acts_measure_is_refused)
 {
 	struct log_juice juice;
-	struct log_juice_use use = {.ul = 4500000, .why = JUICE_DISCARDED};
+	struct log_juice_use use = { .ul = 4500000, .why = JUICE_DISCARDED };
 	struct log_entry entry = kit_entry("Measured again and poured away", 0, 0);
 	KIT_OK(&kit, log_juice_get(kit.log, juice_id, &juice, &kit.fault));
 	juice.made_ul = 5000000;
@@ -481,7 +485,7 @@ START_TEST(a_supply_that_was_used_is_not_taken_back)
 {
 	struct log_entry bought = kit_entry("Salt bought", 0, 0);
 	struct log_entry used = kit_entry("Salt used", 0, 0);
-	struct log_supply_move move = {.amount = -1, .why = SUPPLY_USE};
+	struct log_supply_move move = { .amount = -1, .why = SUPPLY_USE };
 	KIT_OK(&kit, kit_put_supply(kit.log, SUPPLY_SALT, 10, &move.supply_id, &bought, &kit.fault));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
@@ -537,8 +541,8 @@ START_TEST(a_redo_is_not_barred_by_what_another_station_did)
 	int64_t filled = fill("Filled", batch_id, 5);
 	char *before = kit_dump(kit.path, false);
 	int64_t tip = undo(filled);
-	KIT_OK(&kit, kit_start_batch(kit.log, other.station_id, "2026-09-14-B2", juice_id, sugar_id, &batch,
-	                             &kit.fault));
+	KIT_OK(&kit,
+	       kit_start_batch(kit.log, other.station_id, "2026-09-14-B2", juice_id, sugar_id, &batch, &kit.fault));
 	struct log_entry jars = kit_entry("Filled there", 0, 0);
 	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 7, &jars, &kit.fault));
 	(void)undo(tip);
@@ -583,7 +587,7 @@ START_TEST(acts_are_found_by_what_they_are_about)
 	int64_t first = act_about(about_run);
 	int64_t second = act_about(about_batch);
 	int64_t third = act_about(about_both);
-	struct log_subject house = {.kind = SUBJECT_HOUSE, .id = 77};
+	struct log_subject house = { .kind = SUBJECT_HOUSE, .id = 77 };
 	int64_t fourth = act_about(about_house);
 	ck_assert_int_eq(candidate(kit_run(77), false), first);
 	ck_assert_int_eq(candidate(kit_batch(77), false), third);
@@ -647,31 +651,22 @@ static unsigned next_random(unsigned *state)
 /* Something is measured, used, corrected, bought or filled; it may be refused. */
 static bool random_write(unsigned *state)
 {
-	struct log_juice juice = {.kind = "quince", .made_ul = next_random(state) % 5000};
-	struct log_juice_use use = {.juice_id = 1 + next_random(state) % 3,
-	                            .ul = (int64_t)(next_random(state) % 900) - 100,
-	                            .why = JUICE_CORRECTION};
-	struct log_supply supply = {.kind = (enum supply_kind)(next_random(state) % SUPPLY_KIND_COUNT)};
-	struct log_supply_move move = {.supply_id = 1 + next_random(state) % 3,
-	                               .amount = (int64_t)(next_random(state) % 900) - 450,
-	                               .why = SUPPLY_CORRECTION};
+	struct log_juice juice = { .kind = "quince", .made_ul = next_random(state) % 5000 };
+	struct log_juice_use use = { .juice_id = 1 + next_random(state) % 3,
+		                     .ul = (int64_t)(next_random(state) % 900) - 100,
+		                     .why = JUICE_CORRECTION };
+	struct log_supply supply = { .kind = (enum supply_kind)(next_random(state) % SUPPLY_KIND_COUNT) };
+	struct log_supply_move move = { .supply_id = 1 + next_random(state) % 3,
+		                        .amount = (int64_t)(next_random(state) % 900) - 450,
+		                        .why = SUPPLY_CORRECTION };
 	int64_t some = 1 + next_random(state) % 4;
 	switch (next_random(state) % 6) {
-	case 0:
-		return log_put_juice(kit.log, &juice, &kit.fault);
-	case 1:
-		juice.id = some;
-		return log_put_juice(kit.log, &juice, &kit.fault);
-	case 2:
-		return log_put_juice_use(kit.log, &use, &kit.fault);
-	case 3:
-		use.id = some;
-		return log_put_juice_use(kit.log, &use, &kit.fault);
-	case 4:
-		return log_put_supply(kit.log, &supply, &kit.fault);
-	default:
-		move.id = some % 2 == 0 ? some : 0;
-		return log_put_supply_move(kit.log, &move, &kit.fault);
+	case 0: return log_put_juice(kit.log, &juice, &kit.fault);
+	case 1: juice.id = some; return log_put_juice(kit.log, &juice, &kit.fault);
+	case 2: return log_put_juice_use(kit.log, &use, &kit.fault);
+	case 3: use.id = some; return log_put_juice_use(kit.log, &use, &kit.fault);
+	case 4: return log_put_supply(kit.log, &supply, &kit.fault);
+	default: move.id = some % 2 == 0 ? some : 0; return log_put_supply_move(kit.log, &move, &kit.fault);
 	}
 }
 

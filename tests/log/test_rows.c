@@ -49,7 +49,7 @@ START_TEST(the_house_comes_back)
 {
 	struct log_house out;
 	struct log_house house = {
-		.elevation = {.known = true, .um = 4650 * FOOT_UM, .slack_um = 50 * FOOT_UM},
+		.elevation = { .known = true, .um = 4650 * FOOT_UM, .slack_um = 50 * FOOT_UM },
 		.elevation_set_wall_ms = 11,
 		.measured_boil_mc = 95230,
 		.barometer_pa = 85400,
@@ -138,7 +138,7 @@ START_TEST(a_canner_comes_back)
 		.digit = 7,
 		.kind = STATION_DIAL_GAUGE,
 		.gauge_checked_wall_ms = 5,
-		.capacity = {[0] = 1, [1] = 99},
+		.capacity = { [0] = 1, [1] = 99 },
 	};
 	COPY(station.name, hostile[_i]);
 	act_begin();
@@ -174,13 +174,16 @@ END_TEST
 
 START_TEST(canners_are_listed_by_digit_without_the_retired)
 {
-	static const int digits[] = {9, 2, 5};
+	static const int digits[] = { 9, 2, 5 };
 	struct log_station *rows;
 	size_t count;
 	act_begin();
 	for (int i = 0; i < 3; i++) {
-		struct log_station station = {.digit = digits[i], .kind = STATION_STEAM, .name = "x",
-		                              .capacity = {[0] = digits[i]}, .retired = digits[i] == 5};
+		struct log_station station = { .digit = digits[i],
+			                       .kind = STATION_STEAM,
+			                       .name = "x",
+			                       .capacity = { [0] = digits[i] },
+			                       .retired = digits[i] == 5 };
 		KIT_OK(&kit, log_put_station(kit.log, &station, &kit.fault));
 	}
 	act_commit();
@@ -198,7 +201,7 @@ END_TEST
 START_TEST(a_lid_box_comes_back_and_counts_its_lids)
 {
 	struct log_lid_box out;
-	struct log_lid_box box = {.bought_wall_ms = 8, .lids = 60};
+	struct log_lid_box box = { .bought_wall_ms = 8, .lids = 60 };
 	struct log_entry entry = kit_entry("Load", 0, 0);
 	struct log_jar *jars;
 	size_t count;
@@ -226,8 +229,8 @@ END_TEST
 
 START_TEST(retired_lid_boxes_are_not_listed)
 {
-	struct log_lid_box a = {.label = "a", .lids = 1, .retired = true};
-	struct log_lid_box b = {.label = "b", .lids = 2};
+	struct log_lid_box a = { .label = "a", .lids = 1, .retired = true };
+	struct log_lid_box b = { .label = "b", .lids = 2 };
 	struct log_lid_box *rows;
 	size_t count;
 	act_begin();
@@ -246,7 +249,7 @@ END_TEST
 START_TEST(a_lot_comes_back)
 {
 	struct log_lot out;
-	struct log_lot lot = {.acidity = ACIDITY_ACIDIFIED, .made_wall_ms = -3};
+	struct log_lot lot = { .acidity = ACIDITY_ACIDIFIED, .made_wall_ms = -3 };
 	COPY(lot.code, hostile[_i]);
 	COPY(lot.product, hostile[_i]);
 	COPY(lot.food, hostile[_i]);
@@ -276,7 +279,7 @@ START_TEST(a_load_comes_back)
 		.headspace_thou = 1000,
 		.jar_in_table = "quart",
 		.confirmed = CONFIRMED_PRACTICE,
-		.elevation = {.known = true, .um = -20 * METRE_UM, .slack_um = METRE_UM / 2},
+		.elevation = { .known = true, .um = -20 * METRE_UM, .slack_um = METRE_UM / 2 },
 		.process_ended_wall_ms = 77,
 		.broken = 2,
 		.opened_wall_ms = 66,
@@ -319,10 +322,13 @@ END_TEST
 
 START_TEST(loads_are_found_by_place_and_by_time)
 {
-	static const int64_t opened[] = {300, 100, 200};
-	static const enum load_place places[] = {PLACE_SHELF, PLACE_RACK, PLACE_CANNER};
-	struct log_load load = {.station_id = 1, .minutes = 10, .pressure_psi = NO_PRESSURE,
-	                        .headspace_thou = 250, .elevation = {.known = true}};
+	static const int64_t opened[] = { 300, 100, 200 };
+	static const enum load_place places[] = { PLACE_SHELF, PLACE_RACK, PLACE_CANNER };
+	struct log_load load = { .station_id = 1,
+		                 .minutes = 10,
+		                 .pressure_psi = NO_PRESSURE,
+		                 .headspace_thou = 250,
+		                 .elevation = { .known = true } };
 	struct log_load *rows;
 	size_t count;
 	act_begin();
@@ -361,7 +367,7 @@ START_TEST(a_phase_comes_back)
 	KIT_OK(&kit, kit_next_phase(kit.log, entry.load_id, "hold", &entry, &kit.fault));
 	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.load_id), &out, &kit.fault));
 	ck_assert_str_eq(out.name, "hold");
-	out.began = (struct moment){.wall_ms = 5, .awake_ms = 6};
+	out.began = (struct moment){ .wall_ms = 5, .awake_ms = 6 };
 	COPY(out.began.boot, hostile[_i]);
 	out.acknowledged_wall_ms = 9;
 	act_begin();
@@ -432,7 +438,7 @@ END_TEST
 
 START_TEST(open_fates_come_by_deadline_and_broken_jars_do_not_count)
 {
-	static const int64_t deadlines[] = {0, 900, 0, 300, 500};
+	static const int64_t deadlines[] = { 0, 900, 0, 300, 500 };
 	struct log_entry entry = kit_entry("Load", 0, 0);
 	struct log_jar *rows;
 	size_t count;
@@ -464,14 +470,14 @@ END_TEST
 
 START_TEST(lot_numbers_go_on_where_they_stopped)
 {
-	static const char *const codes[] = {"2026-09-14-B2", "2026-09-14-B10", "2026-09-14-B3R1",
-	                                    "2026-09-13-B77", "2026-09-14", "x2026-09-14-B99"};
+	static const char *const codes[] = { "2026-09-14-B2",  "2026-09-14-B10", "2026-09-14-B3R1",
+		                             "2026-09-13-B77", "2026-09-14",     "x2026-09-14-B99" };
 	int number = 0;
 	KIT_OK(&kit, log_next_lot_number(kit.log, "2026-09-14-B", &number, &kit.fault));
 	ck_assert_int_eq(number, 1);
 	act_begin();
 	for (int i = 0; i < 6; i++) {
-		struct log_lot lot = {.pack = "hot"};
+		struct log_lot lot = { .pack = "hot" };
 		COPY(lot.code, codes[i]);
 		KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	}
@@ -499,7 +505,7 @@ END_TEST
 
 START_TEST(a_field_without_its_zero_is_not_read_past_its_end)
 {
-	struct log_station station = {.digit = 3};
+	struct log_station station = { .digit = 3 };
 	struct log_station out;
 	memset(station.name, 'n', sizeof(station.name));
 	act_begin();
@@ -512,9 +518,12 @@ END_TEST
 
 START_TEST(a_number_no_version_writes_is_damage)
 {
-	struct log_lid_box box = {.label = "box", .lids = 5};
-	struct log_load load = {.station_id = 1, .minutes = 10, .pressure_psi = NO_PRESSURE,
-	                        .headspace_thou = 250, .elevation = {.known = true}};
+	struct log_lid_box box = { .label = "box", .lids = 5 };
+	struct log_load load = { .station_id = 1,
+		                 .minutes = 10,
+		                 .pressure_psi = NO_PRESSURE,
+		                 .headspace_thou = 250,
+		                 .elevation = { .known = true } };
 	act_begin();
 	KIT_OK(&kit, log_put_lid_box(kit.log, &box, &kit.fault));
 	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
@@ -523,7 +532,7 @@ START_TEST(a_number_no_version_writes_is_damage)
 	ck_assert(!log_load_get(kit.log, load.id, &load, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	kit_sql(kit.path, "PRAGMA ignore_check_constraints = 1; UPDATE load SET minutes = 10, "
-	        "method = 'splendid'");
+	                  "method = 'splendid'");
 	ck_assert(!log_load_get(kit.log, load.id, &load, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	KIT_OK(&kit, log_lid_box_get(kit.log, box.id, &box, &kit.fault));
@@ -543,7 +552,7 @@ START_TEST(a_missing_row_is_missing)
 	ck_assert(!log_lot_get(kit.log, 404, &lot, NULL));
 	ck_assert(!log_load_get(kit.log, 404, &load, NULL));
 	ck_assert(!log_jar_get(kit.log, 404, &jar, NULL));
-	station = (struct log_station){.id = 404, .digit = 4, .name = "x"};
+	station = (struct log_station){ .id = 404, .digit = 4, .name = "x" };
 	act_begin();
 	ck_assert(!log_put_station(kit.log, &station, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);

@@ -58,8 +58,7 @@ static int add_row(void *into, int count, char **values, char **names)
 {
 	(void)names;
 	for (int i = 0; i < count; i++)
-		sqlite3_str_appendf(into, "%s%s", values[i] == NULL ? "(null)" : values[i],
-		                    i + 1 < count ? " " : "\n");
+		sqlite3_str_appendf(into, "%s%s", values[i] == NULL ? "(null)" : values[i], i + 1 < count ? " " : "\n");
 	return 0;
 }
 
@@ -83,8 +82,7 @@ static void same_answer(sqlite3 *other, const char *sql)
 	while (here[same] != '\0' && here[same] == there[same])
 		same++;
 	size_t from = same < 60 ? 0 : same - 60;
-	ck_assert_msg(strcmp(here, there) == 0, "the log has\n%.160s\nlog.sql has\n%.160s",
-	              here + from, there + from);
+	ck_assert_msg(strcmp(here, there) == 0, "the log has\n%.160s\nlog.sql has\n%.160s", here + from, there + from);
 	sqlite3_free(here);
 	sqlite3_free(there);
 }
@@ -108,8 +106,7 @@ START_TEST(a_new_log_is_what_log_sql_makes)
 	(void)snprintf(fresh, sizeof(fresh), "%s/fresh.db", kit.folder);
 	ck_assert_int_eq(sqlite3_open(fresh, &other), SQLITE_OK);
 	lay_out_by_hand(other);
-	ck_assert_int_gt(
-	    kit_number(fresh, "SELECT count(*) FROM sqlite_schema WHERE type = 'table'"), 10);
+	ck_assert_int_gt(kit_number(fresh, "SELECT count(*) FROM sqlite_schema WHERE type = 'table'"), 10);
 	same_answer(other, "SELECT type, name, tbl_name, sql FROM sqlite_schema ORDER BY rowid");
 	ck_assert_int_eq(sqlite3_close(other), SQLITE_OK);
 	char *here = kit_dump(kit.path, true);
@@ -126,9 +123,8 @@ END_TEST
 START_TEST(what_a_table_refers_to_is_there)
 {
 	char *missing = answer(
-	    db,
-	    "SELECT m.name, f.\"table\", f.\"to\" FROM sqlite_schema AS m, pragma_foreign_key_list(m.name) AS f "
-	    "WHERE NOT EXISTS (SELECT 1 FROM pragma_table_info(f.\"table\") WHERE name = f.\"to\")");
+	    db, "SELECT m.name, f.\"table\", f.\"to\" FROM sqlite_schema AS m, pragma_foreign_key_list(m.name) AS f "
+	        "WHERE NOT EXISTS (SELECT 1 FROM pragma_table_info(f.\"table\") WHERE name = f.\"to\")");
 	ck_assert_str_eq(missing, "");
 	sqlite3_free(missing);
 }
@@ -151,8 +147,8 @@ START_TEST(every_trigger_and_view_can_be_compiled)
 	for (; sqlite3_step(each) == SQLITE_ROW; count++) {
 		const char *sql = (const char *)sqlite3_column_text(each, 0);
 		sqlite3_stmt *compiled;
-		ck_assert_msg(sqlite3_prepare_v2(db, sql, -1, &compiled, NULL) == SQLITE_OK,
-		              "%s: %s", sql, sqlite3_errmsg(db));
+		ck_assert_msg(sqlite3_prepare_v2(db, sql, -1, &compiled, NULL) == SQLITE_OK, "%s: %s", sql,
+		              sqlite3_errmsg(db));
 		ck_assert_int_eq(sqlite3_finalize(compiled), SQLITE_OK);
 	}
 	ck_assert_int_gt(count, 30);
@@ -177,24 +173,23 @@ START_TEST(the_file_refuses_what_cannot_be)
 	static const char clock_of_nothing[] =
 	    "INSERT INTO phase (name, began_wall_ms, began_awake_ms, began_boot) VALUES ('hold', 1, 1, '')";
 	static const char *const refused[] = {
-	    "UPDATE journal SET sentence = 'x'",
-	    "DELETE FROM journal",
-	    "INSERT INTO house (id) VALUES (2)",
-	    "INSERT INTO station_capacity VALUES (404, 'pint', 7)",
-	    "INSERT INTO jar (load_id, lot_id, size) VALUES (1, 404, 'pint')",
-	    "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (1, 1, 1, 'pint')",
-	    "INSERT INTO station (digit, kind, name) VALUES (1, 'pot', 'digit taken')",
-	    "INSERT INTO station (digit, kind, name) VALUES (9, 'oven', 'no such kind')",
-	    second_clock,
-	    clock_of_nothing,
-	    "DELETE FROM station WHERE id = 1",
-	    "UPDATE load SET minutes = 'ten'",
+		"UPDATE journal SET sentence = 'x'",
+		"DELETE FROM journal",
+		"INSERT INTO house (id) VALUES (2)",
+		"INSERT INTO station_capacity VALUES (404, 'pint', 7)",
+		"INSERT INTO jar (load_id, lot_id, size) VALUES (1, 404, 'pint')",
+		"INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (1, 1, 1, 'pint')",
+		"INSERT INTO station (digit, kind, name) VALUES (1, 'pot', 'digit taken')",
+		"INSERT INTO station (digit, kind, name) VALUES (9, 'oven', 'no such kind')",
+		second_clock,
+		clock_of_nothing,
+		"DELETE FROM station WHERE id = 1",
+		"UPDATE load SET minutes = 'ten'",
 	};
 	run(db, day);
 	char *before = kit_dump(kit.path, true);
 	for (size_t i = 0; i < sizeof(refused) / sizeof(refused[0]); i++)
-		ck_assert_msg(sqlite3_exec(db, refused[i], NULL, NULL, NULL) == SQLITE_CONSTRAINT,
-		              "%s", refused[i]);
+		ck_assert_msg(sqlite3_exec(db, refused[i], NULL, NULL, NULL) == SQLITE_CONSTRAINT, "%s", refused[i]);
 	char *after = kit_dump(kit.path, true);
 	ck_assert_str_eq(before, after);
 	free(before);

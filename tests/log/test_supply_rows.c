@@ -44,10 +44,10 @@ static void act_commit(void)
 
 START_TEST(the_stock_is_the_sum_of_the_ledger)
 {
-	struct log_supply supply = {.kind = SUPPLY_JAR, .size = "pint", .stock = 404};
+	struct log_supply supply = { .kind = SUPPLY_JAR, .size = "pint", .stock = 404 };
 	struct log_supply_move *moves;
 	size_t count;
-	struct log_supply_move move = {.amount = 24, .why = SUPPLY_RECEIPT, .wall_ms = 3};
+	struct log_supply_move move = { .amount = 24, .why = SUPPLY_RECEIPT, .wall_ms = 3 };
 	COPY(move.note, hostile[_i]);
 	act_begin();
 	KIT_OK(&kit, log_put_supply(kit.log, &supply, &kit.fault));
@@ -87,7 +87,7 @@ START_TEST(every_kind_of_supply_is_stored_once)
 	size_t count;
 	act_begin();
 	for (int i = 0; i < SUPPLY_KIND_COUNT; i++) {
-		struct log_supply supply = {.kind = (enum supply_kind)i};
+		struct log_supply supply = { .kind = (enum supply_kind)i };
 		struct log_supply out;
 		KIT_OK(&kit, log_put_supply(kit.log, &supply, &kit.fault));
 		KIT_OK(&kit, log_supply_of(kit.log, (enum supply_kind)i, "", &out, &kit.fault));
@@ -95,7 +95,7 @@ START_TEST(every_kind_of_supply_is_stored_once)
 		ck_assert_int_eq(out.id, supply.id);
 		ck_assert_int_eq(out.stock, 0);
 	}
-	struct log_supply pints = {.kind = SUPPLY_JAR, .size = "pint"};
+	struct log_supply pints = { .kind = SUPPLY_JAR, .size = "pint" };
 	KIT_OK(&kit, log_put_supply(kit.log, &pints, &kit.fault));
 	act_commit();
 	KIT_OK(&kit, log_supplies(kit.log, &rows, &count, &kit.fault));
@@ -110,7 +110,7 @@ START_TEST(every_kind_of_supply_is_stored_once)
 	ck_assert(!log_put_supply(kit.log, &pints, &kit.fault));
 	log_abandon(kit.log);
 	act_begin();
-	struct log_supply none = {.kind = SUPPLY_KIND_COUNT};
+	struct log_supply none = { .kind = SUPPLY_KIND_COUNT };
 	ck_assert(!log_put_supply(kit.log, &none, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	log_abandon(kit.log);
@@ -208,7 +208,7 @@ END_TEST
 
 START_TEST(recipes_are_listed_by_name_without_the_retired)
 {
-	static const char *const names[] = {"quince jelly", "apple butter", "old jam", "grape juice"};
+	static const char *const names[] = { "quince jelly", "apple butter", "old jam", "grape juice" };
 	struct log_recipe *rows;
 	size_t count;
 	act_begin();
@@ -242,7 +242,7 @@ START_TEST(a_recipe_without_a_source_or_with_a_taken_name_is_refused)
 	bare.source[0] = '\0';
 	struct log_recipe empty = whole_recipe("an ingredient of nothing");
 	empty.ingredients[3].amount = 0;
-	struct log_recipe *const bad[] = {&again, &bare, &empty};
+	struct log_recipe *const bad[] = { &again, &bare, &empty };
 	for (int i = 0; i < 3; i++) {
 		act_begin();
 		ck_assert(!log_put_recipe(kit.log, bad[i], &kit.fault));
@@ -259,7 +259,7 @@ END_TEST
 START_TEST(a_missing_row_is_missing)
 {
 	struct log_recipe recipe;
-	struct log_supply_move move = {.id = 404};
+	struct log_supply_move move = { .id = 404 };
 	ck_assert(!log_recipe_get(kit.log, 404, &recipe, NULL));
 	act_begin();
 	ck_assert(!log_put_supply_move(kit.log, &move, &kit.fault));
@@ -270,8 +270,8 @@ END_TEST
 
 START_TEST(nothing_is_written_outside_an_act)
 {
-	struct log_supply supply = {.kind = SUPPLY_SUGAR};
-	struct log_supply_move move = {.supply_id = 1};
+	struct log_supply supply = { .kind = SUPPLY_SUGAR };
+	struct log_supply_move move = { .supply_id = 1 };
 	struct log_recipe recipe = whole_recipe("x");
 	ck_assert(!log_put_supply(kit.log, &supply, NULL));
 	ck_assert(!log_put_supply_move(kit.log, &move, NULL));
@@ -282,13 +282,13 @@ END_TEST
 
 START_TEST(every_reason_of_a_move_is_stored)
 {
-	struct log_supply supply = {.kind = SUPPLY_SUGAR};
+	struct log_supply supply = { .kind = SUPPLY_SUGAR };
 	struct log_supply_move *moves;
 	size_t count;
 	act_begin();
 	KIT_OK(&kit, log_put_supply(kit.log, &supply, &kit.fault));
 	for (int i = 0; i < SUPPLY_WHY_COUNT; i++) {
-		struct log_supply_move move = {.supply_id = supply.id, .why = (enum supply_why)i};
+		struct log_supply_move move = { .supply_id = supply.id, .why = (enum supply_why)i };
 		KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
 		KIT_OK(&kit, log_supply_moves(kit.log, supply.id, &moves, &count, &kit.fault));
 		ck_assert_int_eq(moves[count - 1].why, i);
@@ -318,7 +318,7 @@ START_TEST(a_value_no_version_writes_is_damage)
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	ck_assert_ptr_null(rows);
 	kit_sql(kit.path, "PRAGMA ignore_check_constraints = 1; "
-	        "UPDATE recipe_ingredient SET adding = 'at_dawn'");
+	                  "UPDATE recipe_ingredient SET adding = 'at_dawn'");
 	ck_assert(!log_recipe_get(kit.log, recipe.id, &recipe, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
 	struct log_recipe *recipe_rows;

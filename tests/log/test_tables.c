@@ -95,8 +95,8 @@ START_TEST(supplies_are_in_the_unit_of_their_kind)
 			continue;
 		KIT_OK(&kit, kit_put_supply(kit.log, (enum supply_kind)kind, 12345, &id, &entry, &kit.fault));
 		all = read_table(kit.log, "supplies");
-		(void)snprintf(wanted, sizeof(wanted), "%s 0 %s %s ", supply_name((enum supply_kind)kind), units[measure],
-		               measure == MEASURE_EACH ? "12345000" : "12345");
+		(void)snprintf(wanted, sizeof(wanted), "%s 0 %s %s ", supply_name((enum supply_kind)kind),
+		               units[measure], measure == MEASURE_EACH ? "12345000" : "12345");
 		ck_assert_msg(strstr(all.text, wanted) != NULL, "no \"%s\" in %s", wanted, all.text);
 	}
 }
@@ -165,7 +165,9 @@ static struct log_load put_load(bool numbered, int64_t number, struct log_load r
 START_TEST(what_is_not_noted_comes_back_as_not_noted)
 {
 	struct log_load none = { .method_not_noted = true, .pressure_psi = NO_PRESSURE, .note = "windy day" };
-	struct log_load some = { .minutes = 30, .method = METHOD_STEAM, .pressure_psi = NO_PRESSURE,
+	struct log_load some = { .minutes = 30,
+		                 .method = METHOD_STEAM,
+		                 .pressure_psi = NO_PRESSURE,
 		                 .elevation = { .known = true, .um = 5, .slack_um = 6 } };
 	struct log_load got;
 
@@ -184,13 +186,16 @@ START_TEST(what_is_not_noted_comes_back_as_not_noted)
 	ck_assert_int_eq(got.minutes, 30);
 	ck_assert(got.elevation.known);
 	ck_assert_int_eq(got.elevation.slack_um, 6);
-	ck_assert_ptr_nonnull(strstr(read_table(kit.log, "loads").text, " - shelf ")); /* no method, and no figure for it */
+	ck_assert_ptr_nonnull(
+	    strstr(read_table(kit.log, "loads").text, " - shelf ")); /* no method, and no figure for it */
 }
 END_TEST
 
 START_TEST(a_load_of_an_export_keeps_its_number_where_that_is_new)
 {
-	struct log_load row = { .minutes = 1, .headspace_thou = 1, .pressure_psi = NO_PRESSURE, .elevation.known = true };
+	struct log_load row = {
+		.minutes = 1, .headspace_thou = 1, .pressure_psi = NO_PRESSURE, .elevation.known = true
+	};
 
 	ck_assert_int_eq(put_load(true, 7, row).id, 7);
 	ck_assert_int_eq(put_load(true, 9, row).id, 9);

@@ -35,7 +35,7 @@ static int roll(int sides)
 
 static void begin(void)
 {
-	static const int lids[BOXES] = {60, 8, 3};
+	static const int lids[BOXES] = { 60, 8, 3 };
 	acts_made = 0;
 	codes = 0;
 	kit_start(&kit);
@@ -46,7 +46,7 @@ static void begin(void)
 		canners[i] = entry.station_id;
 	}
 	for (int i = 0; i < BOXES; i++) {
-		struct log_lid_box box = {.label = "invented", .lids = lids[i]};
+		struct log_lid_box box = { .label = "invented", .lids = lids[i] };
 		struct log_entry entry = kit_entry("lids", 0, 0);
 		KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 		KIT_OK(&kit, log_put_lid_box(kit.log, &box, &kit.fault));
@@ -77,11 +77,11 @@ static void end(void)
 
 /* Rows on one side only; a thousand for each box that is off. */
 static const char off[] =
-	SEEN "SELECT (SELECT count(*) FROM (SELECT * FROM counted EXCEPT SELECT * FROM seal_tally)) +"
-	" (SELECT count(*) FROM (SELECT * FROM seal_tally EXCEPT SELECT * FROM counted)) +"
-	" 1000 * (SELECT count(*) FROM lid_box LEFT JOIN lid_box_use ON lid_box_id = id"
-	" WHERE used IS NOT (SELECT count(*) FROM jar WHERE jar.lid_box_id = lid_box.id)) +"
-	" 1000 * (SELECT count(*) FROM lid_box_use WHERE lid_box_id NOT IN (SELECT id FROM lid_box))";
+    SEEN "SELECT (SELECT count(*) FROM (SELECT * FROM counted EXCEPT SELECT * FROM seal_tally)) +"
+         " (SELECT count(*) FROM (SELECT * FROM seal_tally EXCEPT SELECT * FROM counted)) +"
+         " 1000 * (SELECT count(*) FROM lid_box LEFT JOIN lid_box_use ON lid_box_id = id"
+         " WHERE used IS NOT (SELECT count(*) FROM jar WHERE jar.lid_box_id = lid_box.id)) +"
+         " 1000 * (SELECT count(*) FROM lid_box_use WHERE lid_box_id NOT IN (SELECT id FROM lid_box))";
 
 static void agree(const char *after)
 {
@@ -104,7 +104,7 @@ static int64_t some_year(void)
 
 static void some_mark(struct log_jar *jar)
 {
-	static const char *const people[] = {"", "EN", "RS"};
+	static const char *const people[] = { "", "EN", "RS" };
 	jar->state = (enum jar_state)roll(JAR_STATE_COUNT);
 	jar->checked_wall_ms = jar->state == JAR_UNCHECKED ? 0 : some_year();
 	ck_assert(text_copy(jar->closed_by, sizeof(jar->closed_by), people[roll(3)]));
@@ -113,25 +113,39 @@ static void some_mark(struct log_jar *jar)
 static int64_t some_id(const char *table)
 {
 	char sql[120];
-	(void)snprintf(sql, sizeof(sql), "SELECT coalesce((SELECT id FROM %s ORDER BY id LIMIT 1 OFFSET %d %% "
-	               "max(1, (SELECT count(*) FROM %s))), 0)", table, roll(1000), table);
+	(void)snprintf(sql, sizeof(sql),
+	               "SELECT coalesce((SELECT id FROM %s ORDER BY id LIMIT 1 OFFSET %d %% "
+	               "max(1, (SELECT count(*) FROM %s))), 0)",
+	               table, roll(1000), table);
 	return kit_number(kit.path, sql);
 }
 
 /* A load with jars nobody has looked at, as the program makes it. */
 static bool new_load(void)
 {
-	struct log_lot lot = {.product = "quince jelly", .food = "jelly", .pack = "hot", .acidity = ACIDITY_ACID,
-	                      .made_wall_ms = KIT_MORNING_MS};
-	struct log_load load = {.station_id = canners[roll(CANNERS)], .place = PLACE_RACK, .minutes = 10,
-	                        .pressure_psi = NO_PRESSURE, .headspace_thou = 250, .jar_in_table = "half_pint",
-	                        .source = "invented", .elevation = {.known = true}, .opened_wall_ms = KIT_MORNING_MS};
+	struct log_lot lot = { .product = "quince jelly",
+		               .food = "jelly",
+		               .pack = "hot",
+		               .acidity = ACIDITY_ACID,
+		               .made_wall_ms = KIT_MORNING_MS };
+	struct log_load load = { .station_id = canners[roll(CANNERS)],
+		                 .place = PLACE_RACK,
+		                 .minutes = 10,
+		                 .pressure_psi = NO_PRESSURE,
+		                 .headspace_thou = 250,
+		                 .jar_in_table = "half_pint",
+		                 .source = "invented",
+		                 .elevation = { .known = true },
+		                 .opened_wall_ms = KIT_MORNING_MS };
 	int64_t box = some_box();
 	(void)snprintf(lot.code, sizeof(lot.code), "2026-09-14-B%d", ++codes);
 	bool done = log_put_lot(kit.log, &lot, &kit.fault) && log_put_load(kit.log, &load, &kit.fault);
 	for (int place = 1; done && place <= 4; place++) {
-		struct log_jar jar = {.load_id = load.id, .lot_id = lot.id, .lid_box_id = box, .place_in_load = place,
-		                      .size = "half_pint"};
+		struct log_jar jar = { .load_id = load.id,
+			               .lot_id = lot.id,
+			               .lid_box_id = box,
+			               .place_in_load = place,
+			               .size = "half_pint" };
 		done = log_put_jar(kit.log, &jar, &kit.fault);
 	}
 	return done;
@@ -142,8 +156,11 @@ static bool new_jar(void)
 {
 	int64_t load_id = some_id("load");
 	int64_t lot_id = some_id("lot");
-	struct log_jar jar = {.load_id = load_id, .lot_id = lot_id, .lid_box_id = some_box(),
-	                      .place_in_load = 5 + roll(95), .size = "half_pint"};
+	struct log_jar jar = { .load_id = load_id,
+		               .lot_id = lot_id,
+		               .lid_box_id = some_box(),
+		               .place_in_load = 5 + roll(95),
+		               .size = "half_pint" };
 	some_mark(&jar);
 	return load_id != 0 && log_put_jar(kit.log, &jar, &kit.fault);
 }
@@ -188,7 +205,7 @@ static bool count_box(void)
 
 static bool new_box(void)
 {
-	struct log_lid_box box = {.label = "one more", .lids = 12};
+	struct log_lid_box box = { .label = "one more", .lids = 12 };
 	return log_put_lid_box(kit.log, &box, &kit.fault);
 }
 
@@ -196,8 +213,13 @@ static const struct {
 	const char *name;
 	bool (*make)(void);
 } kinds[] = {
-	{"a load", new_load},         {"a jar", new_jar},           {"a change", change_jars}, {"a look", change_jars},
-	{"a jar gone", take_jar_away}, {"a count of lids", count_box}, {"a box", new_box},
+	{ "a load", new_load },
+	{ "a jar", new_jar },
+	{ "a change", change_jars },
+	{ "a look", change_jars },
+	{ "a jar gone", take_jar_away },
+	{ "a count of lids", count_box },
+	{ "a box", new_box },
 };
 #define KINDS (int)(sizeof(kinds) / sizeof(kinds[0]))
 
@@ -250,8 +272,13 @@ END_TEST
 static void put_seen(int64_t load_id, int place, enum jar_state state, int64_t checked, const char *by)
 {
 	struct log_entry entry = kit_entry("a jar", 0, 0);
-	struct log_jar jar = {.load_id = load_id, .lot_id = 1, .lid_box_id = boxes[0], .place_in_load = place,
-	                      .size = "half_pint", .state = state, .checked_wall_ms = checked};
+	struct log_jar jar = { .load_id = load_id,
+		               .lot_id = 1,
+		               .lid_box_id = boxes[0],
+		               .place_in_load = place,
+		               .size = "half_pint",
+		               .state = state,
+		               .checked_wall_ms = checked };
 	ck_assert(text_copy(jar.closed_by, sizeof(jar.closed_by), by));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));

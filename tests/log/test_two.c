@@ -55,7 +55,7 @@ END_TEST
 
 START_TEST(reading_does_not_wait_and_sees_no_half_act)
 {
-	struct log_lot lot = {.code = "x"};
+	struct log_lot lot = { .code = "x" };
 	struct log_lot out;
 	struct log_entry entry = kit_entry("lot", 0, 0);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));

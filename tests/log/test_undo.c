@@ -68,7 +68,7 @@ static void undo_fails(int64_t id, enum fault_kind kind)
 	log_abandon(kit.log);
 }
 
-static const struct log_subject house = {.kind = SUBJECT_HOUSE};
+static const struct log_subject house = { .kind = SUBJECT_HOUSE };
 
 /* What undo (or redo) would take, 0 for none. */
 static int64_t candidate(struct log_subject about, bool redo)
@@ -104,7 +104,7 @@ START_TEST(undo_brings_every_row_back_and_redo_again)
 	char *loaded = kit_dump(kit.path, false);
 	int64_t boiled = next_phase("Boils", load_id, "hold");
 	char *boiling = kit_dump(kit.path, false);
-	int64_t tips[2] = {undo(boiled, 1, load_id), 0};
+	int64_t tips[2] = { undo(boiled, 1, load_id), 0 };
 	char *now = kit_dump(kit.path, false);
 	ck_assert_str_eq(now, loaded);
 	free(now);
@@ -133,12 +133,12 @@ START_TEST(every_captured_table_is_brought_back)
 	struct log_entry entry = kit_entry("All at once", 0, 0);
 	struct log_house row;
 	struct log_station station;
-	struct log_lid_box box = {.label = "box", .lids = 60};
+	struct log_lid_box box = { .label = "box", .lids = 60 };
 	char *before = kit_dump(kit.path, false);
 	KIT_OK(&kit, log_house_get(kit.log, &row, &kit.fault));
 	KIT_OK(&kit, log_station_get(kit.log, 1, &station, &kit.fault));
 	memcpy(row.name, "Quince Hollow", sizeof("Quince Hollow"));
-	row.elevation = (struct elevation){.known = true, .um = 4650 * FOOT_UM};
+	row.elevation = (struct elevation){ .known = true, .um = 4650 * FOOT_UM };
 	station.capacity[0] = 0;
 	station.capacity[1] = 7;
 	station.capacity[3] = 5;
@@ -189,8 +189,7 @@ START_TEST(an_act_is_undone_once_until_it_is_redone)
 	undo_fails(tip, FAULT_MISSING);
 	/* in force again: taking back the act means taking back the redo */
 	int64_t again = undo(id, 1, load_id);
-	ck_assert_int_eq(kit_number(kit.path, "SELECT undoes_id FROM journal ORDER BY id DESC LIMIT 1"),
-	                 redo);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT undoes_id FROM journal ORDER BY id DESC LIMIT 1"), redo);
 	undo_fails(redo, FAULT_MISSING);
 	(void)undo(again, 1, load_id);
 }
@@ -319,7 +318,7 @@ START_TEST(a_later_row_is_not_swept_away_by_a_cascade)
 	int64_t id = start_load("Loaded", "2026-09-14-B1", &load_id);
 	KIT_OK(&kit, log_jars(kit.log, load_id, &jars, &count, &kit.fault));
 	struct log_entry other = kit_entry("Another lot", 0, 0);
-	struct log_lot lot = {.code = "2026-09-14-B2", .pack = "hot"};
+	struct log_lot lot = { .code = "2026-09-14-B2", .pack = "hot" };
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &other, &kit.fault));
@@ -420,8 +419,8 @@ START_TEST(the_question_stays_quick_in_a_long_journal)
 {
 	kit_close(&kit);
 	kit_sql(kit.path, "WITH RECURSIVE n (i) AS (SELECT 2 UNION ALL SELECT i + 1 FROM n WHERE i < 4001) "
-	        "INSERT INTO journal SELECT i, 0, 0, '', 'v', '', 1, 9, 's', CASE WHEN i % 2 THEN i - 1 END, "
-	        "0, x'', NULL, NULL FROM n");
+	                  "INSERT INTO journal SELECT i, 0, 0, '', 'v', '', 1, 9, 's', CASE WHEN i % 2 THEN i - 1 END, "
+	                  "0, x'', NULL, NULL FROM n");
 	kit_open(&kit, LOG_WRITE);
 	clock_t start = clock();
 	for (int i = 0; i < 10; i++) {

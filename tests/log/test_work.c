@@ -60,37 +60,42 @@ static void run(sqlite3 *db, const char *sql)
 
 static void sums_are_a_recount(sqlite3 *db)
 {
-	same(db, "SELECT season, loads, runs, batches, not_valid, lost, come_ups, come_up_ms FROM season_sum WHERE loads + runs + batches > 0 ORDER BY 1",
-	     "SELECT season, sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch'), sum(kind = 'load' AND verdict = 'not_valid'), sum(lost), "
-	     "count(come_up_ms), CAST(total(come_up_ms) AS INTEGER) FROM work GROUP BY season ORDER BY 1");
+	same(
+	    db,
+	    "SELECT season, loads, runs, batches, not_valid, lost, come_ups, come_up_ms FROM season_sum WHERE loads + runs + batches > 0 ORDER BY 1",
+	    "SELECT season, sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch'), sum(kind = 'load' AND verdict = 'not_valid'), sum(lost), "
+	    "count(come_up_ms), CAST(total(come_up_ms) AS INTEGER) FROM work GROUP BY season ORDER BY 1");
 	same(db, "SELECT season, jars, broken FROM season_sum WHERE jars + broken > 0 ORDER BY 1",
 	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), sum(state <> 'broken'), "
 	     "sum(state = 'broken') FROM jar JOIN load ON load.id = load_id GROUP BY 1 ORDER BY 1");
-	same(db, "SELECT season, lower(product), loads, jars, broken, looked, failed FROM season_product ORDER BY 1, 2",
-	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), lower(product), count(DISTINCT load.id), "
-	     "sum(state <> 'broken'), sum(state = 'broken'), sum(state IN ('sealed', 'unsealed', 'doubtful')), "
-	     "sum(state IN ('unsealed', 'doubtful')) FROM jar JOIN load ON load.id = load_id JOIN lot ON lot.id = lot_id "
-	     "GROUP BY 1, 2 ORDER BY 1, 2");
+	same(
+	    db, "SELECT season, lower(product), loads, jars, broken, looked, failed FROM season_product ORDER BY 1, 2",
+	    "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), lower(product), count(DISTINCT load.id), "
+	    "sum(state <> 'broken'), sum(state = 'broken'), sum(state IN ('sealed', 'unsealed', 'doubtful')), "
+	    "sum(state IN ('unsealed', 'doubtful')) FROM jar JOIN load ON load.id = load_id JOIN lot ON lot.id = lot_id "
+	    "GROUP BY 1, 2 ORDER BY 1, 2");
 	same(db, "SELECT * FROM season_station ORDER BY 1, 2",
 	     "SELECT season, station_id, count(*), sum(busy_ms) FROM work GROUP BY 1, 2 ORDER BY 1, 2");
 	same(db, "SELECT * FROM season_come_up ORDER BY 1, 2, 3",
 	     "SELECT season, station_id, min(240, come_up_ms / 60000), count(*) FROM work WHERE come_up_ms IS NOT NULL "
 	     "GROUP BY 1, 2, 3 ORDER BY 1, 2, 3");
-	same(db, "SELECT * FROM season_fruit ORDER BY 1, 2",
-	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), run_yield.fruit, count(*), "
-	     "sum(run_yield.fruit_mg), sum(juice_ul) FROM run_yield JOIN run ON run.id = run_id GROUP BY 1, 2 ORDER BY 1, 2");
+	same(
+	    db, "SELECT * FROM season_fruit ORDER BY 1, 2",
+	    "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), run_yield.fruit, count(*), "
+	    "sum(run_yield.fruit_mg), sum(juice_ul) FROM run_yield JOIN run ON run.id = run_id GROUP BY 1, 2 ORDER BY 1, 2");
 	same(db, "SELECT sum(acts) FROM season_sum", "SELECT count(*) FROM journal");
 }
 
 /* Every word of the index, where it stands, against an index made anew. */
 static void words_are_a_recount(sqlite3 *db)
 {
-	run(db, "CREATE VIRTUAL TABLE temp.anew USING fts5 (product, lot, dates, words, marks, content = '', columnsize = 0,"
-	        " tokenize = 'porter unicode61 remove_diacritics 2');"
-	        "INSERT INTO anew (rowid, product, lot, dates, words, marks) "
-	        " SELECT id, product, lot, dates, words, marks FROM work_text;"
-	        "CREATE VIRTUAL TABLE temp.kept_words USING fts5vocab (main, work_words, instance);"
-	        "CREATE VIRTUAL TABLE temp.anew_words USING fts5vocab (temp, anew, instance);");
+	run(db,
+	    "CREATE VIRTUAL TABLE temp.anew USING fts5 (product, lot, dates, words, marks, content = '', columnsize = 0,"
+	    " tokenize = 'porter unicode61 remove_diacritics 2');"
+	    "INSERT INTO anew (rowid, product, lot, dates, words, marks) "
+	    " SELECT id, product, lot, dates, words, marks FROM work_text;"
+	    "CREATE VIRTUAL TABLE temp.kept_words USING fts5vocab (main, work_words, instance);"
+	    "CREATE VIRTUAL TABLE temp.anew_words USING fts5vocab (temp, anew, instance);");
 	same(db, "SELECT term, doc, col, \"offset\" FROM kept_words ORDER BY 1, 2, 3, 4",
 	     "SELECT term, doc, col, \"offset\" FROM anew_words ORDER BY 1, 2, 3, 4");
 	run(db, "DROP TABLE kept_words; DROP TABLE anew_words; DROP TABLE anew;"
@@ -214,7 +219,8 @@ START_TEST(a_strangers_rows_are_taken_in_with_the_next_act)
 	struct log_entry acts[ACTS];
 	set_up_pots();
 	(void)do_a_day(acts);
-	kit_sql(kit.path, "UPDATE lot SET product = 'medlar jelly' WHERE id = 1; DELETE FROM phase WHERE name = 'hold'");
+	kit_sql(kit.path,
+	        "UPDATE lot SET product = 'medlar jelly' WHERE id = 1; DELETE FROM phase WHERE name = 'hold'");
 	struct log_entry entry = kit_entry("Anything", 0, 0);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
@@ -235,7 +241,7 @@ static size_t found(const struct log_wish *wish)
 
 static size_t found_words(const char *words)
 {
-	struct log_wish wish = {.season = 0};
+	struct log_wish wish = { .season = 0 };
 	(void)snprintf(wish.words, sizeof(wish.words), "%s", words);
 	return found(&wish);
 }
@@ -249,8 +255,8 @@ START_TEST(words_are_found_wherever_they_stand)
 	ck_assert_uint_eq(found_words("CRABAPPLES"), 1); /* by the stem of the word */
 	ck_assert_uint_eq(found_words("crabapple sweet"), 1);
 	ck_assert_uint_eq(found_words("crabapple medlar"), 0);
-	ck_assert_uint_eq(found_words("by hand"), 3); /* of the journal */
-	ck_assert_uint_eq(found_words("pressure"), 1); /* of a reason */
+	ck_assert_uint_eq(found_words("by hand"), 3);       /* of the journal */
+	ck_assert_uint_eq(found_words("pressure"), 1);      /* of a reason */
 	ck_assert_uint_eq(found_words("2026-09-14-B1"), 2); /* its batch and the load its jars are in */
 	ck_assert_uint_eq(found_words("2026-09-14-b9"), 0);
 	ck_assert_uint_eq(found_words("2026-09-14"), 3);
@@ -280,16 +286,47 @@ END_TEST
 START_TEST(no_sign_that_is_typed_is_an_order_to_the_search)
 {
 	static const char *const typed[] = {
-		"\"", "\"crabapple", "crabapple\"", "crabapple*", "*", "(crabapple", "crabapple)", "crabapple:", "words:crabapple^2",
-		"-crabapple", "+crabapple", "^crabapple", "{crabapple}", "crabapple ' OR 1=1 --", "\n\t\x1b[2Jcrabapple", "''", ";",
-		"crabapple AND", "OR crabapple", "NOT crabapple", "NEAR(crabapple, 2)", ("\xff\xfe" "crabapple"), "crabapple\\",
-		"%s%n", "--", "\xe2\x80\x94", ("a\xe2\x80\x94" "b"), "\xc2\xa0", "marks:isvalid", "a-b-c-d", "9999-1", "2026-9", "2026-09-",
+		"\"",
+		"\"crabapple",
+		"crabapple\"",
+		"crabapple*",
+		"*",
+		"(crabapple",
+		"crabapple)",
+		"crabapple:",
+		"words:crabapple^2",
+		"-crabapple",
+		"+crabapple",
+		"^crabapple",
+		"{crabapple}",
+		"crabapple ' OR 1=1 --",
+		"\n\t\x1b[2Jcrabapple",
+		"''",
+		";",
+		"crabapple AND",
+		"OR crabapple",
+		"NOT crabapple",
+		"NEAR(crabapple, 2)",
+		("\xff\xfe"
+		 "crabapple"),
+		"crabapple\\",
+		"%s%n",
+		"--",
+		"\xe2\x80\x94",
+		("a\xe2\x80\x94"
+		 "b"),
+		"\xc2\xa0",
+		"marks:isvalid",
+		"a-b-c-d",
+		"9999-1",
+		"2026-9",
+		"2026-09-",
 	};
 	struct log_entry acts[ACTS];
 	set_up_pots();
 	(void)do_a_day(acts);
 	for (size_t i = 0; i < sizeof(typed) / sizeof(typed[0]); i++) {
-		struct log_wish wish = {.season = 0};
+		struct log_wish wish = { .season = 0 };
 		struct log_work *rows;
 		size_t count;
 		(void)snprintf(wish.words, sizeof(wish.words), "%s", typed[i]);
@@ -300,7 +337,7 @@ START_TEST(no_sign_that_is_typed_is_an_order_to_the_search)
 	ck_assert_uint_eq(found_words("\"crabapple*"), 1);
 	ck_assert_uint_eq(found_words("(\"crabapple\" ^sweet:"), 1);
 	ck_assert_uint_eq(found_words("isnotvalid"), 0); /* marks are not words */
-	struct log_wish wish = {.words = "a b c d e f g h i j k l m"};
+	struct log_wish wish = { .words = "a b c d e f g h i j k l m" };
 	struct log_work *rows;
 	size_t count;
 	ck_assert(!log_works(kit.log, &wish, INT64_MAX, true, 9, &rows, &count, &kit.fault));
@@ -318,28 +355,35 @@ START_TEST(a_date_ends_where_its_letters_and_digits_end)
 	ck_assert_uint_eq(found_words("2026-09-14,crabapple"), 1);
 	ck_assert_uint_eq(found_words("(2026-09-14)"), 3);
 	ck_assert_uint_eq(found_words("2026-09,2026-09-14-B1/sweet"), 1);
-	ck_assert_uint_eq(found_words("\xe2\x80\x9c" "2026-09-14" "\xe2\x80\x9d" "crabapple"), 1);
+	ck_assert_uint_eq(found_words("\xe2\x80\x9c"
+	                              "2026-09-14"
+	                              "\xe2\x80\x9d"
+	                              "crabapple"),
+	                  1);
 	ck_assert_uint_eq(found_words("2026-09-"), 3);
 	/* two digits for month and day: these are words, which stand nowhere */
 	ck_assert_uint_eq(found_words("2026-9-14"), 0);
 	ck_assert_uint_eq(found_words("2026-9"), 0);
 	ck_assert_uint_eq(found_words("2026-09-1"), 0);
-	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "2026-9-14"}), 0);
-	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "\xe2\x80\x94" "2026-09-14,peach"}), 2026);
-	ck_assert_int_eq(log_wish_year(&(struct log_wish){.words = "x2026-09-14 2026-09-140"}), 0);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){ .words = "2026-9-14" }), 0);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){ .words = "\xe2\x80\x94"
+	                                                            "2026-09-14,peach" }),
+	                 2026);
+	ck_assert_int_eq(log_wish_year(&(struct log_wish){ .words = "x2026-09-14 2026-09-140" }), 0);
 }
 END_TEST
 
 START_TEST(words_of_signs_alone_are_no_condition)
 {
 	static const char *const signs[] = {
-		"\xe2\x80\x94", "--", "\xe2\x80\x9c \xe2\x80\x9d", "\xe2\x9d\xa4\xef\xb8\x8f", "\xf0\x9f\x8d\x91", "\xff",
+		"\xe2\x80\x94",     "--",   "\xe2\x80\x9c \xe2\x80\x9d", "\xe2\x9d\xa4\xef\xb8\x8f",
+		"\xf0\x9f\x8d\x91", "\xff",
 	};
 	struct log_entry acts[ACTS];
 	set_up_pots();
 	(void)do_a_day(acts);
 	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
-		struct log_wish wish = {.season = 0};
+		struct log_wish wish = { .season = 0 };
 		(void)snprintf(wish.words, sizeof(wish.words), "%s", signs[i]);
 		ck_assert(!log_wish_searches(&wish));
 		ck_assert_uint_eq(found(&wish), 3);
@@ -355,41 +399,45 @@ START_TEST(states_kinds_and_products_are_exact)
 	struct log_entry acts[ACTS];
 	set_up_pots();
 	(void)do_a_day(acts);
-	kit_sql(kit.path, "INSERT INTO lot VALUES (90, 'x', 'it''s \"wild\" quince jelly', 'f', 'p', 'acid', 1, NULL, '');"
-	                  "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
-	                  " VALUES (90, 3, 90, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
+	kit_sql(
+	    kit.path,
+	    "INSERT INTO lot VALUES (90, 'x', 'it''s \"wild\" quince jelly', 'f', 'p', 'acid', 1, NULL, '');"
+	    "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
+	    " VALUES (90, 3, 90, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
 	struct log_entry entry = kit_entry("Anything", 0, 0);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
-	ck_assert_uint_eq(found(&(struct log_wish){.state = WORK_UNSEALED}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.state = WORK_NOT_VALID}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.state = WORK_VALID}), 0);
-	ck_assert_uint_eq(found(&(struct log_wish){.state = WORK_NOTED}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.kind = SUBJECT_RUN}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.kind = SUBJECT_BATCH}), 2);
-	ck_assert_uint_eq(found(&(struct log_wish){.kind = SUBJECT_BATCH, .season = 2026}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.product = "it's \"wild\" quince jelly"}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.product = "quince jelly"}), 2);
-	ck_assert_uint_eq(found(&(struct log_wish){.season = 2023}), 1);
-	ck_assert_uint_eq(found(&(struct log_wish){.season = 2024}), 0);
-	ck_assert_uint_eq(found(&(struct log_wish){.season = 0}), 4);
+	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_UNSEALED }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_NOT_VALID }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_VALID }), 0);
+	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_NOTED }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .kind = SUBJECT_RUN }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .kind = SUBJECT_BATCH }), 2);
+	ck_assert_uint_eq(found(&(struct log_wish){ .kind = SUBJECT_BATCH, .season = 2026 }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .product = "it's \"wild\" quince jelly" }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .product = "quince jelly" }), 2);
+	ck_assert_uint_eq(found(&(struct log_wish){ .season = 2023 }), 1);
+	ck_assert_uint_eq(found(&(struct log_wish){ .season = 2024 }), 0);
+	ck_assert_uint_eq(found(&(struct log_wish){ .season = 0 }), 4);
 }
 END_TEST
 
 /* Capitals make no other product: in the lines, in the sums and in the search. */
 START_TEST(capitals_make_no_other_product)
 {
-	static const char *const spellings[] = {"plum jam", "Plum Jam", "PLUM JAM"};
+	static const char *const spellings[] = { "plum jam", "Plum Jam", "PLUM JAM" };
 	struct log_season_product *products;
 	struct log_name *names;
 	struct log_work work;
 	size_t count;
-	kit_sql(kit.path, "INSERT INTO lot VALUES (91, 'a', 'Plum Jam', 'f', 'p', 'acid', 1, NULL, ''), (92, 'b', 'plum jam', 'f', 'p', 'acid', 1, NULL, '');"
-	                  "INSERT INTO load SELECT value, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
-	                  " 1, 0, 1700000000000, '', '' FROM json_each('[91, 92]');"
-	                  "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (91, 91, 1, 'pint'), (91, 92, 2, 'pint'), (92, 92, 1, 'pint');"
-	                  "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
-	                  " VALUES (90, 1, 91, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
+	kit_sql(
+	    kit.path,
+	    "INSERT INTO lot VALUES (91, 'a', 'Plum Jam', 'f', 'p', 'acid', 1, NULL, ''), (92, 'b', 'plum jam', 'f', 'p', 'acid', 1, NULL, '');"
+	    "INSERT INTO load SELECT value, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
+	    " 1, 0, 1700000000000, '', '' FROM json_each('[91, 92]');"
+	    "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (91, 91, 1, 'pint'), (91, 92, 2, 'pint'), (92, 92, 1, 'pint');"
+	    "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
+	    " VALUES (90, 1, 91, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
 	struct log_entry entry = kit_entry("Anything", 0, 0);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
@@ -406,7 +454,7 @@ START_TEST(capitals_make_no_other_product)
 	ck_assert_str_eq(work.product, "Plum Jam");
 	ck_assert_int_eq(work.jars, 2);
 	for (size_t i = 0; i < sizeof(spellings) / sizeof(spellings[0]); i++) {
-		struct log_wish wish = {.season = 2023};
+		struct log_wish wish = { .season = 2023 };
 		(void)snprintf(wish.product, sizeof(wish.product), "%s", spellings[i]);
 		ck_assert_uint_eq(found(&wish), 3);
 	}
@@ -418,16 +466,17 @@ END_TEST
 static void put_many(int loads)
 {
 	char sql[1000];
-	(void)snprintf(sql, sizeof(sql),
-	               "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
-	               " INSERT INTO lot SELECT 1000 + i, 'L' || i, CASE i %% 3 WHEN 0 THEN 'plum jam' ELSE 'pears' END, 'f', 'p', 'acid', i, NULL, '' FROM n;"
-	               "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
-	               " INSERT INTO load SELECT 1000 + i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
-	               " 1, 0, 1700000000000 + (i / 2) * 40000000000 , '', '' FROM n;"
-	               "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
-	               " INSERT INTO jar (load_id, lot_id, place_in_load, size) SELECT 1000 + i, 1000 + i, 1, 'pint' FROM n;"
-	               "INSERT INTO judgement SELECT id, NULL, NULL, 'valid', 1, '', '' FROM load WHERE id > 1000;",
-	               loads, loads, loads);
+	(void)snprintf(
+	    sql, sizeof(sql),
+	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
+	    " INSERT INTO lot SELECT 1000 + i, 'L' || i, CASE i %% 3 WHEN 0 THEN 'plum jam' ELSE 'pears' END, 'f', 'p', 'acid', i, NULL, '' FROM n;"
+	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
+	    " INSERT INTO load SELECT 1000 + i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
+	    " 1, 0, 1700000000000 + (i / 2) * 40000000000 , '', '' FROM n;"
+	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
+	    " INSERT INTO jar (load_id, lot_id, place_in_load, size) SELECT 1000 + i, 1000 + i, 1, 'pint' FROM n;"
+	    "INSERT INTO judgement SELECT id, NULL, NULL, 'valid', 1, '', '' FROM load WHERE id > 1000;",
+	    loads, loads, loads);
 	kit_sql(kit.path, sql);
 	struct log_entry entry = kit_entry("Anything", 0, 0);
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -459,13 +508,14 @@ START_TEST(pages_follow_one_another_without_a_gap)
 	put_many(50);
 	all_is_a_recount(kit.path);
 	for (int older = 0; older <= 1; older++) {
-		ck_assert_uint_eq(walk(&(struct log_wish){.season = 0}, older), 50);
-		ck_assert_uint_eq(walk(&(struct log_wish){.product = "plum jam"}, older), 16);
-		ck_assert_uint_eq(walk(&(struct log_wish){.words = "pears"}, older), 34);
+		ck_assert_uint_eq(walk(&(struct log_wish){ .season = 0 }, older), 50);
+		ck_assert_uint_eq(walk(&(struct log_wish){ .product = "plum jam" }, older), 16);
+		ck_assert_uint_eq(walk(&(struct log_wish){ .words = "pears" }, older), 34);
 		size_t all = 0;
 		for (int season = 2020; season < 2060; season++) {
-			size_t plain = walk(&(struct log_wish){.season = season}, older);
-			ck_assert_uint_eq(walk(&(struct log_wish){.season = season, .state = WORK_VALID}, older), plain);
+			size_t plain = walk(&(struct log_wish){ .season = season }, older);
+			ck_assert_uint_eq(walk(&(struct log_wish){ .season = season, .state = WORK_VALID }, older),
+			                  plain);
 			all += plain;
 		}
 		ck_assert_uint_eq(all, 50);
@@ -500,7 +550,7 @@ END_TEST
 /* Hours are counted between acts less than two hours apart. */
 START_TEST(hours_are_those_between_acts_less_than_two_hours_apart)
 {
-	static const int64_t minutes[] = {0, 30, 90, 211, 331, 330, 400};
+	static const int64_t minutes[] = { 0, 30, 90, 211, 331, 330, 400 };
 	struct log_season *seasons;
 	size_t count;
 	kit_clear(&kit);

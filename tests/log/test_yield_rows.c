@@ -24,21 +24,21 @@ static void begin(void)
 
 /* The recount is written without the triggers' own SQL: each run by itself. */
 static const char recount[] =
-	"WITH one AS (SELECT lower(trim(fruit)) AS fruit, fruit_mg, "
-	" (SELECT coalesce(sum(made_ul), 0) FROM juice WHERE juice.run_id = run.id) AS ul "
-	" FROM run WHERE NOT open), "
-	"counted AS (SELECT fruit, fruit_mg, ul, (ul * 1000000 - ul * 1000000 % fruit_mg) / fruit_mg AS y "
-	" FROM one WHERE ul > 0 AND ul <= fruit_mg * 2), "
-	"meant AS (SELECT fruit, count(*), sum(fruit_mg), sum(ul), sum(y), sum(y * y) FROM counted GROUP BY fruit) ";
+    "WITH one AS (SELECT lower(trim(fruit)) AS fruit, fruit_mg, "
+    " (SELECT coalesce(sum(made_ul), 0) FROM juice WHERE juice.run_id = run.id) AS ul "
+    " FROM run WHERE NOT open), "
+    "counted AS (SELECT fruit, fruit_mg, ul, (ul * 1000000 - ul * 1000000 % fruit_mg) / fruit_mg AS y "
+    " FROM one WHERE ul > 0 AND ul <= fruit_mg * 2), "
+    "meant AS (SELECT fruit, count(*), sum(fruit_mg), sum(ul), sum(y), sum(y * y) FROM counted GROUP BY fruit) ";
 
 static void sums_are_right(void)
 {
 	char sql[1200];
-	(void)snprintf(sql, sizeof(sql), "%s SELECT count(*) FROM (SELECT * FROM meant EXCEPT SELECT * FROM fruit_yield)",
-	               recount);
+	(void)snprintf(sql, sizeof(sql),
+	               "%s SELECT count(*) FROM (SELECT * FROM meant EXCEPT SELECT * FROM fruit_yield)", recount);
 	ck_assert_int_eq(kit_number(kit.path, sql), 0);
-	(void)snprintf(sql, sizeof(sql), "%s SELECT count(*) FROM (SELECT * FROM fruit_yield EXCEPT SELECT * FROM meant)",
-	               recount);
+	(void)snprintf(sql, sizeof(sql),
+	               "%s SELECT count(*) FROM (SELECT * FROM fruit_yield EXCEPT SELECT * FROM meant)", recount);
 	ck_assert_int_eq(kit_number(kit.path, sql), 0);
 	ck_assert(kit_whole(kit.path));
 }
@@ -61,9 +61,12 @@ static int64_t commit(const char *sentence, int64_t run_id)
 
 static int64_t put_run(const char *fruit, int64_t fruit_mg, int64_t ul, bool open, int64_t *run_id)
 {
-	struct log_run run = {.station_id = juicer_id, .fruit_mg = fruit_mg, .open = open, .water_every_ms = 1,
-	                      .opened_wall_ms = KIT_MORNING_MS};
-	struct log_juice juice = {.made_ul = ul};
+	struct log_run run = { .station_id = juicer_id,
+		               .fruit_mg = fruit_mg,
+		               .open = open,
+		               .water_every_ms = 1,
+		               .opened_wall_ms = KIT_MORNING_MS };
+	struct log_juice juice = { .made_ul = ul };
 	ck_assert(text_copy(run.fruit, sizeof(run.fruit), fruit));
 	ck_assert(text_copy(juice.kind, sizeof(juice.kind), fruit));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -151,7 +154,7 @@ static int chance(int sides)
 
 static void change_run(int64_t run_id)
 {
-	static const char *const fruits[] = {"grapes", "Grapes", "apples", "quinces"};
+	static const char *const fruits[] = { "grapes", "Grapes", "apples", "quinces" };
 	struct log_run run;
 	struct log_juice *juices;
 	size_t count;
@@ -165,7 +168,7 @@ static void change_run(int64_t run_id)
 		run.fruit_mg = 100 + chance(9000000);
 	KIT_OK(&kit, log_put_run(kit.log, &run, &kit.fault));
 	if (chance(2) == 0) { /* more is drawn */
-		struct log_juice more = {.run_id = run_id, .made_ul = chance(2000000), .kind = "x"};
+		struct log_juice more = { .run_id = run_id, .made_ul = chance(2000000), .kind = "x" };
 		KIT_OK(&kit, log_put_juice(kit.log, &more, &kit.fault));
 	}
 	if (chance(2) == 0 && count > 0) { /* measured again, or it was another run's */
@@ -185,7 +188,7 @@ static void change_run(int64_t run_id)
 /* Whatever is in force about the juicer is taken back, or what was taken back comes again. */
 static void undo_or_redo(void)
 {
-	struct log_subject subject = {.kind = SUBJECT_STATION, .id = juicer_id};
+	struct log_subject subject = { .kind = SUBJECT_STATION, .id = juicer_id };
 	struct log_entry last;
 	struct log_entry entry = kit_entry("undone", juicer_id, 0);
 	if (log_last_act(kit.log, subject, chance(2) == 0, &last, NULL) && strcmp(last.sentence, "Set up") != 0)
@@ -220,13 +223,15 @@ END_TEST
 
 START_TEST(the_newest_moves_come_first_and_say_who)
 {
-	struct log_supply supply = {.kind = SUPPLY_SUGAR};
+	struct log_supply supply = { .kind = SUPPLY_SUGAR };
 	struct log_supply_move *moves;
 	size_t count;
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_supply(kit.log, &supply, &kit.fault));
 	for (int i = 1; i <= 5; i++) {
-		struct log_supply_move move = {.supply_id = supply.id, .amount = i, .why = SUPPLY_RECEIPT, .wall_ms = i};
+		struct log_supply_move move = {
+			.supply_id = supply.id, .amount = i, .why = SUPPLY_RECEIPT, .wall_ms = i
+		};
 		ck_assert(text_copy(move.who, sizeof(move.who), i == 5 ? "KM" : ""));
 		KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
 	}
@@ -242,8 +247,8 @@ END_TEST
 
 START_TEST(what_one_buys_at_a_time_is_kept_and_undone)
 {
-	struct log_sold_by sold = {.kind = SUPPLY_SUGAR, .amount = 5};
-	struct log_sold_by jars = {.kind = SUPPLY_JAR, .size = "pint", .amount = 12};
+	struct log_sold_by sold = { .kind = SUPPLY_SUGAR, .amount = 5 };
+	struct log_sold_by jars = { .kind = SUPPLY_JAR, .size = "pint", .amount = 12 };
 	struct log_sold_by *rows;
 	size_t count;
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -281,9 +286,11 @@ END_TEST
 
 START_TEST(the_lids_of_a_box_are_told_by_lot)
 {
-	struct log_lid_box box = {.label = "Box A", .lids = 60};
-	struct log_lot lots[2] = {{.code = "L1", .product = "grape jelly", .food = "f", .pack = "hot", .made_wall_ms = 7},
-	                          {.code = "L2", .product = "plum jelly", .food = "f", .pack = "hot", .made_wall_ms = 8}};
+	struct log_lid_box box = { .label = "Box A", .lids = 60 };
+	struct log_lot lots[2] = {
+		{ .code = "L1", .product = "grape jelly", .food = "f", .pack = "hot", .made_wall_ms = 7 },
+		{ .code = "L2", .product = "plum jelly", .food = "f", .pack = "hot", .made_wall_ms = 8 }
+	};
 	struct log_lid_use *uses;
 	size_t count;
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
@@ -291,7 +298,7 @@ START_TEST(the_lids_of_a_box_are_told_by_lot)
 	for (int i = 0; i < 2; i++)
 		KIT_OK(&kit, log_put_lot(kit.log, &lots[i], &kit.fault));
 	for (int i = 0; i < 5; i++) {
-		struct log_jar jar = {.lot_id = lots[i / 3].id, .lid_box_id = box.id, .size = "pint"};
+		struct log_jar jar = { .lot_id = lots[i / 3].id, .lid_box_id = box.id, .size = "pint" };
 		KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
 	}
 	(void)commit("jars", 0);

@@ -81,7 +81,9 @@ START_TEST(supplies_are_told_line_by_line)
 	holds(text, "not counted      citric acid\n");
 	holds(text, "of 60, bought 2026-03-14\n");
 	ck_assert_ptr_null(strchr(text, '\033'));
-	holds(json, "{\"name\": \"half-pints\", \"kind\": \"jar\", \"jar\": \"half_pint\", \"unit\": \"each\", \"stock\": 100,");
+	holds(
+	    json,
+	    "{\"name\": \"half-pints\", \"kind\": \"jar\", \"jar\": \"half_pint\", \"unit\": \"each\", \"stock\": 100,");
 	holds(json, "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"stock\": 9071.847, "
 	            "\"sold_by\": 2267.962,");
 	holds(json, "\"kind\": \"citric_acid\", \"jar\": null, \"unit\": \"g\", \"stock\": null");
@@ -108,8 +110,10 @@ START_TEST(a_forecast_has_three_columns_and_its_source)
 	holds(json, "\"fruit\": \"grapes\",\n");
 	holds(json, "\"want\": null,\n");
 	holds(json, "\"lb_a_quart_likely\": 3.5, ");
-	holds(json, "{\"recipe\": \"grape jelly\", \"jar\": \"half_pint\", \"in_pot\": 1, \"batches\": {\"low\": 12, \"likely\": 13, "
-	            "\"high\": 16}, \"jars\": {\"low\": 96, \"likely\": 104, \"high\": 160}, ");
+	holds(
+	    json,
+	    "{\"recipe\": \"grape jelly\", \"jar\": \"half_pint\", \"in_pot\": 1, \"batches\": {\"low\": 12, \"likely\": 13, "
+	    "\"high\": 16}, \"jars\": {\"low\": 96, \"likely\": 104, \"high\": 160}, ");
 	holds(json, "\"canner\": \"Kettle\", \"room\": 9}");
 	holds(json, "\"lids\": {\"low\": 96, \"likely\": 104, \"high\": 160},\n");
 	free(text);
@@ -119,7 +123,9 @@ END_TEST
 
 START_TEST(jars_wanted_are_told_in_fruit)
 {
-	struct ahead_words words = { .fruit = "grapes", .want = "60", .jar = "pint", .products = jelly, .product_count = 1 };
+	struct ahead_words words = {
+		.fruit = "grapes", .want = "60", .jar = "pint", .products = jelly, .product_count = 1
+	};
 	char *text = written(FORECAST, false, &words, true);
 	char *json = written(FORECAST, true, &words, true);
 
@@ -200,8 +206,9 @@ START_TEST(words_that_cannot_be_read_are_misuse)
 		{ .fruit = "grapes", .weight = "60lb", .jar = "bucket", .products = jelly, .product_count = 1 },
 		{ .fruit = "grapes", .weight = "60lb", .products = wrong, .product_count = 1 },
 	};
-	static const char *const says[] = { "--weight", "A number alone", "leave out --weight", "from 1", "--product", "gravel", "bucket",
-		                            "buckets" };
+	static const char *const says[] = { "--weight", "A number alone", "leave out --weight",
+		                            "from 1",   "--product",      "gravel",
+		                            "bucket",   "buckets" };
 
 	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
 		char *text = written(FORECAST, false, &words[i], false);

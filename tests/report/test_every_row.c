@@ -32,13 +32,13 @@
 #define HEIGHTS_MAX 24
 #define ARGS_MAX (14 + HEIGHTS_MAX)
 #define WORKERS 2
-#define OPEN_TOP_FT       10000 /* above, nothing is given, whatever is printed */
-#define SECOND_MIN_FT     8001  /* the other table's band over the guide's open one */
+#define OPEN_TOP_FT 10000  /* above, nothing is given, whatever is printed */
+#define SECOND_MIN_FT 8001 /* the other table's band over the guide's open one */
 #define METRES_PER_FOOT 0.3048
 #define NONE (-1)
-#define HEIGHTS_OF_ROW    3 /* the lowest, a middle and the highest foot */
-#define FILES             3
-#define STEAM_MAX_MINUTES 45  /* NCHFP newsflash on steam canners */
+#define HEIGHTS_OF_ROW 3 /* the lowest, a middle and the highest foot */
+#define FILES 3
+#define STEAM_MAX_MINUTES 45 /* NCHFP newsflash on steam canners */
 
 extern char **environ;
 
@@ -59,9 +59,8 @@ struct row {
 
 static struct row rows[ROWS_MAX];
 static size_t row_count;
-static const char *const files[FILES] = {"process_fruit_tomato_jam.csv",
-                                         "process_vegetable_meat_pickle.csv",
-                                         "process_above_8000ft.csv"};
+static const char *const files[FILES] = { "process_fruit_tomato_jam.csv", "process_vegetable_meat_pickle.csv",
+	                                  "process_above_8000ft.csv" };
 static struct csv tables[FILES];
 
 /* Shared with the workers, which tick off what they have seen answered rightly. */
@@ -92,8 +91,8 @@ static void take_table(const struct csv *csv)
 
 static bool same_cell(const struct row *a, const struct row *b)
 {
-	return strcmp(a->food, b->food) == 0 && strcmp(a->pack, b->pack) == 0 &&
-	       strcmp(a->jar, b->jar) == 0 && strcmp(a->method, b->method) == 0;
+	return strcmp(a->food, b->food) == 0 && strcmp(a->pack, b->pack) == 0 && strcmp(a->jar, b->jar) == 0 &&
+	       strcmp(a->method, b->method) == 0;
 }
 
 /* The stricter governs: where the second table has a longer time, the guide's open
@@ -167,15 +166,14 @@ struct heights {
 	int feet[HEIGHTS_MAX];
 };
 
-static int ask_row(const struct row *row, const char *method, const struct heights *heights,
-                   char *answer, size_t size)
+static int ask_row(const struct row *row, const char *method, const struct heights *heights, char *answer, size_t size)
 {
 	char elevations[HEIGHTS_MAX][24];
 	char pressure[16];
 	size_t used = 11;
 	const char *args[ARGS_MAX] = {
-		"stillroom", "process", "--json", "--food", row->food, "--pack", row->pack, "--jar",
-		row->jar, "--method", method,
+		"stillroom", "process", "--json", "--food",   row->food, "--pack",
+		row->pack,   "--jar",   row->jar, "--method", method,
 	};
 
 	(void)snprintf(pressure, sizeof(pressure), "--pressure=%d", row->psi);
@@ -224,11 +222,10 @@ static bool has_options(const char *answer, const struct row *row, int feet)
 	for (size_t i = 0; i < row_count; i++) {
 		char option[80];
 
-		if (&rows[i] == row || !same_cell(&rows[i], row) || feet < rows[i].min_ft ||
-		    feet > rows[i].max_ft)
+		if (&rows[i] == row || !same_cell(&rows[i], row) || feet < rows[i].min_ft || feet > rows[i].max_ft)
 			continue;
-		(void)snprintf(option, sizeof(option), "{\"minutes\": %d, \"pressure_psi\": %d}",
-		               rows[i].minutes, rows[i].psi);
+		(void)snprintf(option, sizeof(option), "{\"minutes\": %d, \"pressure_psi\": %d}", rows[i].minutes,
+		               rows[i].psi);
 		expected++;
 		if (strstr(list, option) == NULL)
 			return false;
@@ -253,8 +250,8 @@ static bool answer_is(const char *answer, const struct row *row, int feet)
 
 static bool fails(const struct row *row, const char *method, int feet, int status, const char *answer)
 {
-	(void)fprintf(stderr, "%s, %s, %s, %s, %d psi at %d ft: table %d min; status %d, answer %s\n",
-	              row->food, row->pack, row->jar, method, row->psi, feet, row->minutes, status, answer);
+	(void)fprintf(stderr, "%s, %s, %s, %s, %d psi at %d ft: table %d min; status %d, answer %s\n", row->food,
+	              row->pack, row->jar, method, row->psi, feet, row->minutes, status, answer);
 	return false;
 }
 
@@ -316,8 +313,7 @@ static bool check_given(const struct row *row)
 		const char *one = next_answer(&rest);
 
 		if (one == NULL || !answer_is(one, asked, heights.feet[i]))
-			good = fails(asked, row->method, heights.feet[i], status,
-			             one == NULL ? "missing" : one);
+			good = fails(asked, row->method, heights.feet[i], status, one == NULL ? "missing" : one);
 		ticks->seen[asked - rows][i % HEIGHTS_OF_ROW] = true;
 	}
 	if (strcmp(rest, "\t}\n]\n") != 0)
@@ -406,14 +402,12 @@ static void check_rows(bool (*check)(const struct row *row))
 
 START_TEST(every_row_is_given_at_the_lowest_a_middle_and_the_highest_foot)
 {
-	ticks =
-	    mmap(NULL, sizeof(*ticks), PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
+	ticks = mmap(NULL, sizeof(*ticks), PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
 	ck_assert_ptr_ne(ticks, MAP_FAILED);
 	check_rows(check_given);
 	for (size_t i = 0; i < row_count; i++)
 		for (size_t height = 0; height < HEIGHTS_OF_ROW; height++)
-			ck_assert_msg(ticks->seen[i][height],
-			              "row %zu was not asked at its height %zu", i, height);
+			ck_assert_msg(ticks->seen[i][height], "row %zu was not asked at its height %zu", i, height);
 	ck_assert_int_eq(munmap(ticks, sizeof(*ticks)), 0);
 }
 END_TEST
@@ -446,8 +440,7 @@ START_TEST(every_line_of_every_table_is_among_the_rows)
 	size_t lines = 0;
 	glob_t found;
 
-	(void)snprintf(pattern, sizeof(pattern), "%s/process_*.csv",
-	               schema == NULL ? "schema" : schema);
+	(void)snprintf(pattern, sizeof(pattern), "%s/process_*.csv", schema == NULL ? "schema" : schema);
 	ck_assert_int_eq(glob(pattern, 0, NULL, &found), 0);
 	ck_assert_uint_eq(found.gl_pathc, FILES);
 	for (size_t i = 0; i < found.gl_pathc; i++) {

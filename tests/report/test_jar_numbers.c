@@ -10,8 +10,8 @@
 #include <string.h>
 
 #include "engine/recipe/amount.h"
-#include "kitchen/stock/ahead.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/stock/ahead.h"
 #include "report/cli/report.h"
 #include "support/log_kit.h"
 
@@ -31,12 +31,20 @@ static void line(const char *words)
 static void set_up(void)
 {
 	static const char *const lines[] = {
-		"invented yes", "elevation 4650ft", "helper MK", "helper JO",
-		"canner 1 boiling_water \"Kettle\" pint=9", "canner 2 boiling_water \"Other kettle\" pint=9", "juicer 6 \"Tall juicer\"",
-		"pot 9 \"Deep pot\" \"16 qt\"", "times run=70 first=45 water=20 wait=20",
+		"invented yes",
+		"elevation 4650ft",
+		"helper MK",
+		"helper JO",
+		"canner 1 boiling_water \"Kettle\" pint=9",
+		"canner 2 boiling_water \"Other kettle\" pint=9",
+		"juicer 6 \"Tall juicer\"",
+		"pot 9 \"Deep pot\" \"16 qt\"",
+		"times run=70 first=45 water=20 wait=20",
 		"plan burners=5 cooling=any clean=30 charge=\"14 lb\"",
-		("sheet \"" RECIPE "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none"),
-		"supply jar pint 48", "lids \"Box\" 48 2026-03-14",
+		("sheet \"" RECIPE
+		 "\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none"),
+		"supply jar pint 48",
+		"lids \"Box\" 48 2026-03-14",
 	};
 
 	kit_init(&kit);
@@ -59,7 +67,9 @@ static const char *const product[] = { "24 x " RECIPE " in pints" };
 
 static char *shown(enum road road, bool json)
 {
-	struct ahead_words words = { .fruit = "grapes", .weight = "84lb", .in_pot = "4", .products = product, .product_count = 1 };
+	struct ahead_words words = {
+		.fruit = "grapes", .weight = "84lb", .in_pot = "4", .products = product, .product_count = 1
+	};
 	struct report to = { .json = json };
 	char *text;
 	size_t size;
@@ -143,8 +153,10 @@ START_TEST(all_roads_lead_to_the_same_number_of_jars)
 	ck_assert_int_eq(jars, 66);
 	shows(FORECAST, true, "\"likely\": %d, ", jars);
 	shows(FORECAST, false, "batches, 4 in a pot");
-	shows(SHORTAGE, true, "\"name\": \"pints\", \"kind\": \"jar\", \"jar\": \"pint\", \"unit\": \"each\", \"optional\": false, "
-	                      "\"needed\": {\"low\": 55, \"likely\": %d,", jars);
+	shows(SHORTAGE, true,
+	      "\"name\": \"pints\", \"kind\": \"jar\", \"jar\": \"pint\", \"unit\": \"each\", \"optional\": false, "
+	      "\"needed\": {\"low\": 55, \"likely\": %d,",
+	      jars);
 	shows(SHORTAGE, false, "pints: likely %d, here 48", jars);
 	ck_assert(wish_read(day_kitchen(day), product[0], &wishes.wish[0], &fault));
 	ck_assert(amount_read("84lb", MEASURE_MASS, SUPPLY_FRUIT, &wishes.fruit_mg, &fault));

@@ -90,8 +90,8 @@ static void step(int64_t load_id)
 	ck_done(kitchen_step(day_kitchen(day), running_phase(load_id), true, &fault));
 }
 
-static char *report(bool json, bool (*write)(const struct report *, struct day *,
-                                             const struct load_choice *, struct fault *),
+static char *report(bool json,
+                    bool (*write)(const struct report *, struct day *, const struct load_choice *, struct fault *),
                     struct load_choice choice)
 {
 	struct report to = { .json = json };
@@ -105,8 +105,7 @@ static char *report(bool json, bool (*write)(const struct report *, struct day *
 	return written;
 }
 
-static bool warnings(const struct report *to, struct day *of, const struct load_choice *choice,
-                     struct fault *why)
+static bool warnings(const struct report *to, struct day *of, const struct load_choice *choice, struct fault *why)
 {
 	(void)choice;
 	(void)why;
@@ -221,11 +220,12 @@ START_TEST(every_jar_is_told_with_its_lids)
 	start_load("grape jelly");
 	json = report(true, report_jars, (struct load_choice){ .all = false });
 	text = report(false, report_jars, (struct load_choice){ .all = false });
-	ck_holds(json, "\"place\": 3, \"size\": \"half_pint\", \"state\": \"unchecked\", "
-	               "\"siphoning\": \"none\", \"fate\": \"none\", \"fate_by\": null, "
-	               "\"fate_done\": null, \"press\": null, \"tap\": null, \"eye\": null, "
-	               "\"checked\": null, \"checked_by\": \"\", \"gone\": null, \"gone_at\": null, \"lid_box\": \"Box A\", "
-	               "\"verdict\": \"open\", \"reasons\": [\"practice\"]}\n");
+	ck_holds(json,
+	         "\"place\": 3, \"size\": \"half_pint\", \"state\": \"unchecked\", "
+	         "\"siphoning\": \"none\", \"fate\": \"none\", \"fate_by\": null, "
+	         "\"fate_done\": null, \"press\": null, \"tap\": null, \"eye\": null, "
+	         "\"checked\": null, \"checked_by\": \"\", \"gone\": null, \"gone_at\": null, \"lid_box\": \"Box A\", "
+	         "\"verdict\": \"open\", \"reasons\": [\"practice\"]}\n");
 	ck_free_of(json, "\"place\": 4,");
 	ck_holds(text, ", jar 1: half_pint, unchecked; lids Box A\n");
 	free(json);
@@ -304,8 +304,7 @@ END_TEST
 
 START_TEST(a_wrong_choice_is_misuse)
 {
-	const struct load_choice wrong[] = { { .since = "yesterday" },
-		                             { .all = true, .since = "2026-09-14" } };
+	const struct load_choice wrong[] = { { .since = "yesterday" }, { .all = true, .since = "2026-09-14" } };
 	struct report to = { .out = stdout };
 
 	for (size_t i = 0; i < 2; i++) {

@@ -190,8 +190,10 @@ START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
 	words.all = true;
 	text = said(report_recall, &words, false);
 	holds(text, "0 of 9 to find");
-	holds(text, "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; gone, by somebody's word, AB\n");
-	holds(text, "[x] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: thrown out, sealed; found, thrown out, AB\n");
+	holds(text,
+	      "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; gone, by somebody's word, AB\n");
+	holds(text,
+	      "[x] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: thrown out, sealed; found, thrown out, AB\n");
 	free(text);
 }
 END_TEST

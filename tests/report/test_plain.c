@@ -27,7 +27,7 @@ START_TEST(a_name_cannot_drive_the_terminal)
 {
 	ck_plain("a\033]0;x\007b", "a?]0;x?b");
 	ck_plain("a\nb\tc\177", "a?b?c?");
-	ck_plain("\302\23331m", "?31m"); /* C1 */
+	ck_plain("\302\23331m", "?31m");       /* C1 */
 	ck_plain("\342\200\256evil", "?evil"); /* right-to-left override */
 	ck_plain("\342\201\246x\342\200\250y", "?x?y");
 	ck_plain("\377\303", "??");
@@ -98,8 +98,9 @@ END_TEST
 
 START_TEST(anything_else_is_no_reading)
 {
-	const char *const words[] = { "", "F", "203.1", "203,1F", "0x20F", "nanF", "infC", "1e2F", "203.F",
-		                      "203.1FF", "203.1 K", "12345678901234567890F", "+-3C" };
+	const char *const words[] = { "",     "F",    "203.1", "203,1F",  "0x20F",   "nanF",
+		                      "infC", "1e2F", "203.F", "203.1FF", "203.1 K", "12345678901234567890F",
+		                      "+-3C" };
 	double read = 77.0;
 
 	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++)

@@ -149,7 +149,11 @@ START_TEST(the_end_of_a_day_is_told_without_a_plan)
 {
 	char *text;
 	int64_t load_id;
-	struct load_order order = { .product = "apples", .food = "apples sliced", .pack = "hot", .jar = "pint", .jars = 5,
+	struct load_order order = { .product = "apples",
+		                    .food = "apples sliced",
+		                    .pack = "hot",
+		                    .jar = "pint",
+		                    .jars = 5,
 		                    .pressure_psi = NO_PRESSURE };
 
 	order.station_id = kitchen_board(day_kitchen(day))->strips[0].station.id;

@@ -14,10 +14,19 @@ static struct day *day;
 
 static void put_load(const char *product, int number, int64_t wall_ms, int failed)
 {
-	struct log_lot lot = { .food = "pears halved", .pack = "hot", .acidity = ACIDITY_ACID, .made_wall_ms = wall_ms };
-	struct log_load load = { .station_id = 1, .place = PLACE_SHELF, .minutes = 20, .pressure_psi = NO_PRESSURE,
-		                 .headspace_thou = 500, .jar_in_table = "pint", .source = "invented",
-		                 .elevation = { .known = true }, .process_ended_wall_ms = wall_ms, .opened_wall_ms = wall_ms };
+	struct log_lot lot = {
+		.food = "pears halved", .pack = "hot", .acidity = ACIDITY_ACID, .made_wall_ms = wall_ms
+	};
+	struct log_load load = { .station_id = 1,
+		                 .place = PLACE_SHELF,
+		                 .minutes = 20,
+		                 .pressure_psi = NO_PRESSURE,
+		                 .headspace_thou = 500,
+		                 .jar_in_table = "pint",
+		                 .source = "invented",
+		                 .elevation = { .known = true },
+		                 .process_ended_wall_ms = wall_ms,
+		                 .opened_wall_ms = wall_ms };
 	struct log_entry entry = kit_entry("put", 1, 0);
 
 	(void)snprintf(lot.product, sizeof(lot.product), "%s", product);
@@ -27,8 +36,12 @@ static void put_load(const char *product, int number, int64_t wall_ms, int faile
 	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
 	KIT_OK(&kit, kit_judge(kit.log, load.id, VERDICT_VALID, "", &kit.fault));
 	for (int place = 1; place <= 9; place++) {
-		struct log_jar jar = { .load_id = load.id, .lot_id = lot.id, .place_in_load = place, .size = "pint",
-			               .state = place <= failed ? JAR_UNSEALED : JAR_SEALED, .checked_wall_ms = wall_ms };
+		struct log_jar jar = { .load_id = load.id,
+			               .lot_id = lot.id,
+			               .place_in_load = place,
+			               .size = "pint",
+			               .state = place <= failed ? JAR_UNSEALED : JAR_SEALED,
+			               .checked_wall_ms = wall_ms };
 
 		(void)snprintf(jar.closed_by, sizeof(jar.closed_by), "%s", "A\033[2JB");
 		KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
@@ -63,8 +76,8 @@ static char *written_season(bool json, int year)
 
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
-	ck_assert_msg(year == 0 ? report_seasons(&to, day, &kit.fault) : report_season(&to, day, year, &kit.fault), "%s",
-	              kit.fault.sentence);
+	ck_assert_msg(year == 0 ? report_seasons(&to, day, &kit.fault) : report_season(&to, day, year, &kit.fault),
+	              "%s", kit.fault.sentence);
 	ck_assert_int_eq(fclose(to.out), 0);
 	return text;
 }
@@ -121,7 +134,8 @@ START_TEST(hostile_names_stay_names)
 		char *text = written_season(json == 1, 2026);
 
 		for (const char *at = text; *at != '\0'; at++)
-			ck_assert_msg((unsigned char)*at >= 0x20 || *at == '\n' || (json == 1 && *at == '\t'), "byte %d in: %s", *at, text);
+			ck_assert_msg((unsigned char)*at >= 0x20 || *at == '\n' || (json == 1 && *at == '\t'),
+			              "byte %d in: %s", *at, text);
 		ck_assert_ptr_null(strstr(text, "\302\233"));
 		ck_assert_ptr_null(strstr(text, "\377"));
 		if (json == 0) {

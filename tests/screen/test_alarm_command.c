@@ -22,7 +22,7 @@ static char script[300];
 static struct fault fault;
 static struct alarm_command *command;
 
-static const struct alarm_command_news plain = {"lift_jars", "Big canner", "Grape jelly", "Lift"};
+static const struct alarm_command_news plain = { "lift_jars", "Big canner", "Grape jelly", "Lift" };
 
 static void start(void)
 {
@@ -63,7 +63,7 @@ static void write_script(const char *body)
 
 static void pause_a_little(void)
 {
-	nanosleep(&(struct timespec){.tv_nsec = 10000000}, NULL);
+	nanosleep(&(struct timespec){ .tv_nsec = 10000000 }, NULL);
 }
 
 /* Collect until nothing runs; what the last reaping said. */
@@ -108,25 +108,24 @@ static bool exists(const char *name)
 START_TEST(hostile_names_arrive_byte_for_byte)
 {
 	static const char *const nasty[] = {
-	    "; rm -rf \"$HOME\" ; touch pwned",
-	    "$(touch pwned) `touch pwned` ${IFS}",
-	    "it's \"quoted\" \\ back\\n",
-	    "two\nlines\n\nand more",
-	    "\x1b[2J\xff\xfe invalid, and 100 %s %n",
-	    "Gelée ½",
-	    "",
-	    "x\ntouch pwned\n",
+		"; rm -rf \"$HOME\" ; touch pwned",
+		"$(touch pwned) `touch pwned` ${IFS}",
+		"it's \"quoted\" \\ back\\n",
+		"two\nlines\n\nand more",
+		"\x1b[2J\xff\xfe invalid, and 100 %s %n",
+		"Gelée ½",
+		"",
+		"x\ntouch pwned\n",
 	};
 	char got[600];
 
 	write_script("for v in \"$STILLROOM_ALARM\" \"$STILLROOM_STATION\" \"$STILLROOM_PRODUCT\" "
 	             "\"$STILLROOM_ACT\"; do printf '%s|' \"$v\"; done >out\n");
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	for (size_t i = 0; i < sizeof(nasty) / sizeof(nasty[0]); i++) {
-		const struct alarm_command_news news = {"spoils", "A 'B' \"C\"", nasty[i], nasty[i]};
+		const struct alarm_command_news news = { "spoils", "A 'B' \"C\"", nasty[i], nasty[i] };
 		char want[600];
-		ck_assert_int_eq(alarm_command_run(command, 0, &news, &fault),
-		                 ALARM_COMMAND_STARTED);
+		ck_assert_int_eq(alarm_command_run(command, 0, &news, &fault), ALARM_COMMAND_STARTED);
 		ck_assert(reap_all());
 		snprintf(want, sizeof(want), "spoils|A 'B' \"C\"|%s|%s|", nasty[i], nasty[i]);
 		read_result("out", got, sizeof(got));
@@ -141,8 +140,7 @@ START_TEST(arguments_arrive_as_they_were_configured)
 	char got[600];
 
 	write_script("printf '%s|' \"$#\" \"$@\" >out\n");
-	open_command((const char *const[]){script, "two words", "$(touch pwned)", "", "; ls", "*",
-	                                   "a\nb", NULL});
+	open_command((const char *const[]){ script, "two words", "$(touch pwned)", "", "; ls", "*", "a\nb", NULL });
 	alarm_command_run(command, 3, &plain, &fault);
 	ck_assert(reap_all());
 	read_result("out", got, sizeof(got));
@@ -153,7 +151,7 @@ END_TEST
 
 START_TEST(missing_facts_are_empty_and_stale_ones_are_replaced)
 {
-	const struct alarm_command_news news = {.alarm = "look"};
+	const struct alarm_command_news news = { .alarm = "look" };
 	char got[600];
 
 	setenv("STILLROOM_PRODUCT", "stale", 1);
@@ -161,7 +159,7 @@ START_TEST(missing_facts_are_empty_and_stale_ones_are_replaced)
 	setenv("KITCHEN", "Quince Hollow", 1);
 	write_script("printf '%s|' \"$STILLROOM_ALARM\" \"[$STILLROOM_PRODUCT]\" "
 	             "\"[$STILLROOM_OTHER]\" \"$KITCHEN\" >out\n");
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	alarm_command_run(command, 0, &news, &fault);
 	ck_assert(reap_all());
 	read_result("out", got, sizeof(got));
@@ -176,7 +174,7 @@ START_TEST(streams_lead_nowhere)
 
 	write_script("for fd in 0 1 2; do all=\"$all$(readlink /proc/$$/fd/$fd) \"; done\n"
 	             "echo noise; echo noise >&2; echo \"$all\" >out\n");
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	alarm_command_run(command, 0, &plain, &fault);
 	ck_assert(reap_all());
 	read_result("out", got, sizeof(got));
@@ -198,7 +196,7 @@ START_TEST(signals_are_the_defaults_and_the_group_its_own)
 	sigprocmask(SIG_BLOCK, &all, NULL);
 	write_script("grep -E '^Sig(Ign|Blk)' /proc/self/status | sort >signals\n"
 	             "cut -d' ' -f5 /proc/self/stat >group\n");
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	alarm_command_run(command, 0, &plain, &fault);
 	ck_assert(reap_all());
 	sigprocmask(SIG_UNBLOCK, &all, NULL);
@@ -217,7 +215,7 @@ END_TEST
 START_TEST(one_kind_runs_once_at_a_time_and_others_beside_it)
 {
 	write_script("while [ ! -e go ]; do sleep 0.02; done\n");
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	ck_assert_int_eq(alarm_command_run(command, 1, &plain, &fault), ALARM_COMMAND_STARTED);
 	ck_assert_int_eq(alarm_command_run(command, 1, &plain, &fault), ALARM_COMMAND_RUNNING);
 	ck_assert_int_eq(alarm_command_run(command, 2, &plain, &fault), ALARM_COMMAND_STARTED);
@@ -240,7 +238,7 @@ START_TEST(nothing_happens_without_a_command)
 	ck_assert_int_eq(alarm_command_run(command, 0, &plain, &fault), ALARM_COMMAND_NONE);
 	ck_assert(alarm_command_reap(command, &fault));
 	alarm_command_close(command);
-	open_command((const char *const[]){NULL});
+	open_command((const char *const[]){ NULL });
 	ck_assert_int_eq(alarm_command_run(command, 0, &plain, &fault), ALARM_COMMAND_NONE);
 }
 END_TEST
@@ -259,7 +257,7 @@ static bool starts(unsigned kind)
 
 START_TEST(a_command_that_cannot_start_is_told_once)
 {
-	open_command((const char *const[]){"/nonexistent/ring", NULL});
+	open_command((const char *const[]){ "/nonexistent/ring", NULL });
 	ck_assert(!starts(0));
 	ck_assert_int_ne(fault.kind, FAULT_NONE);
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "/nonexistent/ring"));
@@ -280,7 +278,7 @@ START_TEST(a_file_that_only_a_shell_could_run_is_not_run)
 	fprintf(file, "touch '%s/pwned'\n", folder);
 	fclose(file);
 	ck_assert_int_eq(chmod(script, 0700), 0);
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	ck_assert(!starts(0));
 	ck_assert(!exists("pwned"));
 }
@@ -289,7 +287,7 @@ END_TEST
 START_TEST(a_command_that_fails_is_told_once)
 {
 	write_script("exit 3\n");
-	open_command((const char *const[]){script, NULL});
+	open_command((const char *const[]){ script, NULL });
 	alarm_command_run(command, 0, &plain, &fault);
 	ck_assert(!reap_all());
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "code 3"));

@@ -33,8 +33,10 @@ static void batch_card(void)
 
 START_TEST(the_name_typed_whole_is_the_one_that_is_taken)
 {
-	static const char *const names[] = {"grape jelly", "grape jelly, low sugar", "Grape Jelly, Low Sugar", "grapejellylowsugar"};
-	static const char *const taken[] = {"grape jelly", "grape jelly, low sugar", "grape jelly, low sugar", "grape jelly, low sugar"};
+	static const char *const names[] = { "grape jelly", "grape jelly, low sugar", "Grape Jelly, Low Sugar",
+		                             "grapejellylowsugar" };
+	static const char *const taken[] = { "grape jelly", "grape jelly, low sugar", "grape jelly, low sugar",
+		                             "grape jelly, low sugar" };
 
 	batch_card();
 	dk_type(&dk, names[_i]);
@@ -49,7 +51,7 @@ START_TEST(the_mark_goes_to_a_name_of_which_a_word_begins_so)
 	batch_card();
 	dk_type(&dk, "grape");
 	dk_key(&dk, KEY_CODE_EMPTY_LINE); /* begun anew, as on a typed line */
-	dk_type(&dk, "chi"); /* "zucchini" holds them too, further up */
+	dk_type(&dk, "chi");              /* "zucchini" holds them too, further up */
 	dk_key(&dk, KEY_CODE_ENTER);
 	ck_assert_str_eq(dk.desk.batch.order.recipe, "chile salsa");
 }
@@ -112,9 +114,10 @@ END_TEST
 /* A539 Guide 3: 1 tbsp of bottled lemon juice a pint, 2 tbsp a quart: each beside its jar. */
 START_TEST(acid_is_told_for_a_jar_of_the_size_asked_for)
 {
-	static const char *const sizes[] = {"pint", "quart"};
-	static const char *const amounts[] = {"1 tbsp ", "2 tbsp "};
-	static const char *const words[] = {"bottled lemon juice, in each pint", "bottled lemon juice, in each quart"};
+	static const char *const sizes[] = { "pint", "quart" };
+	static const char *const amounts[] = { "1 tbsp ", "2 tbsp " };
+	static const char *const words[] = { "bottled lemon juice, in each pint",
+		                             "bottled lemon juice, in each quart" };
 	int row;
 	int col;
 
@@ -290,7 +293,7 @@ static int64_t stopped_load(void)
 /* Of what does not count no seal matters; where it goes does. */
 START_TEST(the_foot_of_a_load_that_is_not_valid_begins_with_its_fate)
 {
-	static const int sizes[][2] = {{24, 80}, {12, 40}};
+	static const int sizes[][2] = { { 24, 80 }, { 12, 40 } };
 
 	begin_in(sizes[_i][0], sizes[_i][1]);
 	seals_view_enter(&dk.desk, stopped_load());
@@ -315,7 +318,8 @@ START_TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when)
 	ck_assert(dk_sees(&dk, "1  fridge     eat by "));
 	ck_assert(dk_sees(&dk, "2  freezer    by "));
 	dk_key(&dk, '1');
-	clock_words_near(kk_jar_row(&dk.kit, dk.desk.seals.load_id, 1).fate_by_wall_ms, dk.desk.now.wall_ms, hour, sizeof(hour));
+	clock_words_near(kk_jar_row(&dk.kit, dk.desk.seals.load_id, 1).fate_by_wall_ms, dk.desk.now.wall_ms, hour,
+	                 sizeof(hour));
 	(void)snprintf(words, sizeof(words), "Jar 1 fridge, eat by %s", hour);
 	ck_assert(dk_sees(&dk, words));
 }
@@ -332,7 +336,8 @@ START_TEST(the_smallest_window_shows_the_warning_at_the_cursor_whole)
 	stopped_load();
 	dk_key(&dk, 'w');
 	ck_assert_uint_gt(dk.desk.warning_count, 0);
-	for (left = dk.desk.warnings[0].sentence; *left != '\0'; left += strcspn(left, " "), left += strspn(left, " ")) {
+	for (left = dk.desk.warnings[0].sentence; *left != '\0';
+	     left += strcspn(left, " "), left += strspn(left, " ")) {
 		text = TEXT_OVER(line);
 		text_add(&text, "%.*s", (int)strcspn(left, " "), left);
 		ck_assert_msg(dk_sees(&dk, line), "%s is not to be seen", line);
@@ -372,8 +377,8 @@ END_TEST
 
 START_TEST(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry)
 {
-	static const int sizes[][2] = {{24, 80}, {12, 40}};
-	struct take take = {.why = GONE_SPOILED, .jars = 1, .size = "half_pint", .product = "grape jelly"};
+	static const int sizes[][2] = { { 24, 80 }, { 12, 40 } };
+	struct take take = { .why = GONE_SPOILED, .jars = 1, .size = "half_pint", .product = "grape jelly" };
 	const char *advice;
 	int64_t load_id;
 

@@ -26,9 +26,8 @@ static void start(void)
 
 static void end(void)
 {
-	static const char *const inside[] = {"/stillroom/config", "/stillroom", "/file",
-	                                     "/.config/stillroom/config", "/.config/stillroom",
-	                                     "/.config", ""};
+	static const char *const inside[] = { "/stillroom/config",  "/stillroom", "/file", "/.config/stillroom/config",
+		                              "/.config/stillroom", "/.config",   "" };
 	char path[512];
 
 	for (size_t i = 0; i < sizeof(inside) / sizeof(inside[0]); i++) {
@@ -94,8 +93,7 @@ END_TEST
 
 START_TEST(all_keys_are_read)
 {
-	ck_assert_msg(reads("ascii = yes\ncolour=no\n  bell\t=  no  \nalarm_command = ring"), "%s",
-	              fault.sentence);
+	ck_assert_msg(reads("ascii = yes\ncolour=no\n  bell\t=  no  \nalarm_command = ring"), "%s", fault.sentence);
 	ck_assert(config.ascii);
 	ck_assert(!config.colour);
 	ck_assert(!config.bell);
@@ -105,8 +103,9 @@ END_TEST
 
 START_TEST(sheets_of_labels_are_read_and_refused_with_their_line)
 {
-	ck_assert_msg(reads("label_page = a4\nlabel_grid = 3x8\nlabel_margin = 5mm,0\nlabel_gap = 1mm\nlabel_format = svg\n"),
-	              "%s", fault.sentence);
+	ck_assert_msg(
+	    reads("label_page = a4\nlabel_grid = 3x8\nlabel_margin = 5mm,0\nlabel_gap = 1mm\nlabel_format = svg\n"),
+	    "%s", fault.sentence);
 	ck_assert_int_eq(config.sheet.page_height_um, 297000);
 	ck_assert_int_eq(config.sheet.columns, 3);
 	ck_assert_int_eq(config.sheet.top_um, 5000);
@@ -126,7 +125,9 @@ END_TEST
 
 START_TEST(line_ends_and_marks_of_other_editors_do_no_harm)
 {
-	ck_assert_msg(reads("\xef\xbb\xbf" "ascii = yes\r\nbell = no\r\n"), "%s", fault.sentence);
+	ck_assert_msg(reads("\xef\xbb\xbf"
+	                    "ascii = yes\r\nbell = no\r\n"),
+	              "%s", fault.sentence);
 	ck_assert(config.ascii);
 	ck_assert(!config.bell);
 }
@@ -134,33 +135,32 @@ END_TEST
 
 START_TEST(a_command_is_split_at_blanks)
 {
-	check_command("ring", (const char *const[]){"ring", NULL});
-	check_command("ring  -n\t3 ", (const char *const[]){"ring", "-n", "3", NULL});
-	check_command("", (const char *const[]){NULL});
+	check_command("ring", (const char *const[]){ "ring", NULL });
+	check_command("ring  -n\t3 ", (const char *const[]){ "ring", "-n", "3", NULL });
+	check_command("", (const char *const[]){ NULL });
 }
 END_TEST
 
 START_TEST(quotes_keep_blanks_and_may_be_empty)
 {
-	check_command("\"a b\" c", (const char *const[]){"a b", "c", NULL});
-	check_command("x \"\" y", (const char *const[]){"x", "", "y", NULL});
-	check_command("pre\"mid dle\"post", (const char *const[]){"premid dlepost", NULL});
+	check_command("\"a b\" c", (const char *const[]){ "a b", "c", NULL });
+	check_command("x \"\" y", (const char *const[]){ "x", "", "y", NULL });
+	check_command("pre\"mid dle\"post", (const char *const[]){ "premid dlepost", NULL });
 }
 END_TEST
 
 START_TEST(a_backslash_takes_the_next_character)
 {
-	check_command("a\\ b", (const char *const[]){"a b", NULL});
-	check_command("\"a\\\"b\" \\\\", (const char *const[]){"a\"b", "\\", NULL});
-	check_command("\\# =", (const char *const[]){"#", "=", NULL});
+	check_command("a\\ b", (const char *const[]){ "a b", NULL });
+	check_command("\"a\\\"b\" \\\\", (const char *const[]){ "a\"b", "\\", NULL });
+	check_command("\\# =", (const char *const[]){ "#", "=", NULL });
 }
 END_TEST
 
 START_TEST(nothing_means_anything_to_a_shell)
 {
 	check_command("x $(id) `id` ; rm -rf ~ | 'a b' *",
-	              (const char *const[]){"x", "$(id)", "`id`", ";", "rm", "-rf", "~", "|", "'a",
-	                                    "b'", "*", NULL});
+	              (const char *const[]){ "x", "$(id)", "`id`", ";", "rm", "-rf", "~", "|", "'a", "b'", "*", NULL });
 }
 END_TEST
 
@@ -220,9 +220,10 @@ END_TEST
  * limits, whatever is not has a sentence. */
 START_TEST(hostile_lines_never_break_the_limits)
 {
-	static const char *const pieces[] = {"alarm_command", "ascii", "colour", "bell", "=", " ",
-	                                     "\"", "\\", "\n", "\r\n", "#", "yes", "no", "\t", "x",
-	                                     "\xff", "\x1b[2J", "%n%s", "$(x)"};
+	static const char *const pieces[] = {
+		"alarm_command", "ascii", "colour", "bell", "=",    " ",       "\"",   "\\",  "\n", "\r\n", "#",
+		"yes",           "no",    "\t",     "x",    "\xff", "\x1b[2J", "%n%s", "$(x)"
+	};
 	char text[3000];
 	const char *argv[WORDS_MAX + 1];
 
@@ -232,8 +233,8 @@ START_TEST(hostile_lines_never_break_the_limits)
 		int wanted = rand() % 60 + (round % 50 == 0 ? 400 : 0);
 		for (int i = 0; i < wanted; i++) {
 			const char *piece = i == 0 && rand() % 2
-			                            ? "alarm_command="
-			                            : pieces[rand() % (int)(sizeof(pieces) / sizeof(pieces[0]))];
+			                        ? "alarm_command="
+			                        : pieces[rand() % (int)(sizeof(pieces) / sizeof(pieces[0]))];
 			memcpy(text + used, piece, strlen(piece));
 			used += strlen(piece);
 		}
@@ -246,9 +247,8 @@ START_TEST(hostile_lines_never_break_the_limits)
 		size_t count = config_alarm_argv(&config, argv);
 		ck_assert_uint_le(count, WORDS_MAX);
 		for (size_t i = 0; i < count; i++)
-			ck_assert_ptr_nonnull(memchr(argv[i], '\0',
-			                             (size_t)(config.alarm.text + WORDS_BYTES -
-			                                      argv[i])));
+			ck_assert_ptr_nonnull(
+			    memchr(argv[i], '\0', (size_t)(config.alarm.text + WORDS_BYTES - argv[i])));
 	}
 }
 END_TEST

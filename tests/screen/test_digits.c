@@ -9,7 +9,7 @@
 #include "kitchen/board/phases.h"
 #include "screen/term/digits.h"
 
-static const enum digits_height heights[] = {DIGITS_TALL, DIGITS_GIANT};
+static const enum digits_height heights[] = { DIGITS_TALL, DIGITS_GIANT };
 
 START_TEST(widths_are_those_of_the_contract)
 {
@@ -31,7 +31,7 @@ START_TEST(every_row_of_every_character_is_as_wide_as_announced)
 
 	for (size_t h = 0; h < 2; h++)
 		for (const char *at = "0123456789:-+ x"; *at; at++) {
-			const char one[2] = {*at, '\0'};
+			const char one[2] = { *at, '\0' };
 			int columns = digits_columns(one, heights[h]);
 			for (int row = 0; row < digits_rows(heights[h]); row++) {
 				size_t used = digits_row(one, heights[h], row, out, sizeof(out));
@@ -46,9 +46,8 @@ START_TEST(all_digits_have_one_width)
 {
 	for (size_t h = 0; h < 2; h++)
 		for (const char *at = "123456789 "; *at; at++) {
-			const char one[2] = {*at, '\0'};
-			ck_assert_int_eq(digits_columns(one, heights[h]),
-			                 digits_columns("0", heights[h]));
+			const char one[2] = { *at, '\0' };
+			ck_assert_int_eq(digits_columns(one, heights[h]), digits_columns("0", heights[h]));
 		}
 }
 END_TEST
@@ -56,8 +55,8 @@ END_TEST
 /* Cells in which two characters of one width differ. */
 static int difference(char a, char b, enum digits_height height)
 {
-	const char one[2] = {a, '\0'};
-	const char other[2] = {b, '\0'};
+	const char one[2] = { a, '\0' };
+	const char other[2] = { b, '\0' };
 	char left[64];
 	char right[64];
 	int count = 0;
@@ -84,11 +83,7 @@ END_TEST
 START_TEST(a_clock_looks_like_this)
 {
 	static const char *const picture[] = {
-	    "## ##    #### ",
-	    "## ## ##    ##",
-	    "#####     ### ",
-	    "   ## ## ##   ",
-	    "   ##    #####",
+		"## ##    #### ", "## ## ##    ##", "#####     ### ", "   ## ## ##   ", "   ##    #####",
 	};
 	char out[64];
 
@@ -106,7 +101,7 @@ START_TEST(every_job_can_be_written_tall)
 		for (const struct phase_rule *rule = phase_rule_first((enum station_kind)kind); rule != NULL;
 		     rule = phase_rule_next((enum station_kind)kind, rule)) {
 			for (const char *at = rule->job == NULL ? "" : rule->job; *at != '\0'; at++) {
-				const char one[2] = {*at, '\0'};
+				const char one[2] = { *at, '\0' };
 				char out[16];
 
 				digits_row(one, DIGITS_TALL, 1, out, sizeof(out));
@@ -122,11 +117,9 @@ END_TEST
 START_TEST(a_job_looks_like_this)
 {
 	static const char *const picture[] = {
-	    "#####       ##   ##  ###  ###### ##### #### ",
-	    "##          ##   ## ## ##   ##   ##    ## ##",
-	    "####        ## # ## #####   ##   ####  #### ",
-	    "   ##       ####### ## ##   ##   ##    ## ##",
-	    "####         ## ##  ## ##   ##   ##### ## ##",
+		"#####       ##   ##  ###  ###### ##### #### ", "##          ##   ## ## ##   ##   ##    ## ##",
+		"####        ## # ## #####   ##   ####  #### ", "   ##       ####### ## ##   ##   ##    ## ##",
+		"####         ## ##  ## ##   ##   ##### ## ##",
 	};
 	char out[64];
 

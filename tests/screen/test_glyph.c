@@ -29,11 +29,11 @@ static void check_clean(const struct example *examples, size_t count)
 START_TEST(ordinary_text_stays_as_it_is)
 {
 	static const struct example list[] = {
-	    {"", ""},
-	    {"Grape jelly, half-pints", "Grape jelly, half-pints"},
-	    {"Gelée de coing – ½ l", "Gelée de coing – ½ l"},
-	    {"りんご 12", "りんご 12"},
-	    {"jalapen\xcc\x83o", "jalapen\xcc\x83o"},
+		{ "", "" },
+		{ "Grape jelly, half-pints", "Grape jelly, half-pints" },
+		{ "Gelée de coing – ½ l", "Gelée de coing – ½ l" },
+		{ "りんご 12", "りんご 12" },
+		{ "jalapen\xcc\x83o", "jalapen\xcc\x83o" },
 	};
 	CHECK_CLEAN(list);
 }
@@ -42,12 +42,16 @@ END_TEST
 START_TEST(control_bytes_cannot_reach_the_terminal)
 {
 	static const struct example list[] = {
-	    {"\x1b[2Jgone", "?[2Jgone"},
-	    {"\x1b]0;title\x07", "?]0;title?"},
-	    {"a\x7f" "b\x01", "a?b?"},
-	    {"\xc2\x9b" "31mred", "?31mred"}, /* CSI as a C1 control */
-	    {"\xc2\x85", "?"},
-	    {"one\ttwo\nthree\r", "one two three "},
+		{ "\x1b[2Jgone", "?[2Jgone" },
+		{ "\x1b]0;title\x07", "?]0;title?" },
+		{ "a\x7f"
+		  "b\x01",
+		  "a?b?" },
+		{ "\xc2\x9b"
+		  "31mred",
+		  "?31mred" }, /* CSI as a C1 control */
+		{ "\xc2\x85", "?" },
+		{ "one\ttwo\nthree\r", "one two three " },
 	};
 	CHECK_CLEAN(list);
 }
@@ -56,16 +60,18 @@ END_TEST
 START_TEST(invalid_utf8_is_shown_byte_by_byte)
 {
 	static const struct example list[] = {
-	    {"\xff", "?"},
-	    {"caf\xe9!", "caf?!"},
-	    {"\xc3", "?"},                 /* cut short at the end */
-	    {"\xe2\x82", "??"},
-	    {"\x9b" "1m", "?1m"},          /* C1 as a bare byte */
-	    {"\xc0\xaf", "??"},            /* overlong slash */
-	    {"\xe0\x80\xaf", "???"},       /* overlong again */
-	    {"\xed\xa0\x80", "???"},       /* a surrogate */
-	    {"\xf4\x90\x80\x80", "????"},  /* above U+10FFFF */
-	    {"\xf5\x80\x80\x80", "????"},
+		{ "\xff", "?" },
+		{ "caf\xe9!", "caf?!" },
+		{ "\xc3", "?" }, /* cut short at the end */
+		{ "\xe2\x82", "??" },
+		{ "\x9b"
+		  "1m",
+		  "?1m" },                      /* C1 as a bare byte */
+		{ "\xc0\xaf", "??" },           /* overlong slash */
+		{ "\xe0\x80\xaf", "???" },      /* overlong again */
+		{ "\xed\xa0\x80", "???" },      /* a surrogate */
+		{ "\xf4\x90\x80\x80", "????" }, /* above U+10FFFF */
+		{ "\xf5\x80\x80\x80", "????" },
 	};
 	CHECK_CLEAN(list);
 }
@@ -74,14 +80,26 @@ END_TEST
 START_TEST(marks_that_turn_or_hide_text_are_shown_or_dropped)
 {
 	static const struct example list[] = {
-	    {"a\xe2\x80\xae" "b", "a?b"},     /* U+202E right-to-left override */
-	    {"a\xe2\x81\xa6" "b", "a?b"},     /* U+2066 isolate */
-	    {"a\xe2\x80\x8f" "b", "a?b"},     /* U+200F right-to-left mark */
-	    {"a\xe2\x80\xa8" "b", "a?b"},     /* U+2028 line separator */
-	    {"a\xe2\x80\x8b" "b", "ab"},      /* U+200B zero width space */
-	    {"\xef\xbb\xbf" "a", "a"},        /* U+FEFF byte order mark */
-	    {"a\xef\xb8\x8f", "a"},           /* U+FE0F variation selector */
-	    {"a\xf3\xa0\x81\xa1", "a"},       /* U+E0061 tag */
+		{ "a\xe2\x80\xae"
+		  "b",
+		  "a?b" }, /* U+202E right-to-left override */
+		{ "a\xe2\x81\xa6"
+		  "b",
+		  "a?b" }, /* U+2066 isolate */
+		{ "a\xe2\x80\x8f"
+		  "b",
+		  "a?b" }, /* U+200F right-to-left mark */
+		{ "a\xe2\x80\xa8"
+		  "b",
+		  "a?b" }, /* U+2028 line separator */
+		{ "a\xe2\x80\x8b"
+		  "b",
+		  "ab" }, /* U+200B zero width space */
+		{ "\xef\xbb\xbf"
+		  "a",
+		  "a" },                      /* U+FEFF byte order mark */
+		{ "a\xef\xb8\x8f", "a" },     /* U+FE0F variation selector */
+		{ "a\xf3\xa0\x81\xa1", "a" }, /* U+E0061 tag */
 	};
 	CHECK_CLEAN(list);
 }
@@ -90,10 +108,12 @@ END_TEST
 START_TEST(combining_marks_need_a_letter_and_are_few)
 {
 	static const struct example list[] = {
-	    {"\xcc\x81" "a", "a"},
-	    {" \xcc\x81", " "},
-	    {"a\xcc\x81\xcc\x82\xcc\x83\xcc\x84", "a\xcc\x81\xcc\x82"},
-	    {"a\x1b\xcc\x81", "a?"},
+		{ "\xcc\x81"
+		  "a",
+		  "a" },
+		{ " \xcc\x81", " " },
+		{ "a\xcc\x81\xcc\x82\xcc\x83\xcc\x84", "a\xcc\x81\xcc\x82" },
+		{ "a\x1b\xcc\x81", "a?" },
 	};
 	CHECK_CLEAN(list);
 }
@@ -102,12 +122,14 @@ END_TEST
 START_TEST(ascii_spelling_keeps_names_readable)
 {
 	static const struct example list[] = {
-	    {"Gelée de coing – ½ l", "Gelee de coing - 1/2 l"},
-	    {"Jalapeño “hot” 240 °F", "Jalapeno \"hot\" 240 degF"},
-	    {"Äpfel, Weißdorn, Œuf, Łódź", "Apfel, Weissdorn, OEuf, Lodz"},
-	    {"e\xcc\x81t\xc3\xa9", "ete"},
-	    {"りんご", "???"},
-	    {"a\xe2\x80\xae" "b\x1b\xff", "a?b??"},
+		{ "Gelée de coing – ½ l", "Gelee de coing - 1/2 l" },
+		{ "Jalapeño “hot” 240 °F", "Jalapeno \"hot\" 240 degF" },
+		{ "Äpfel, Weißdorn, Œuf, Łódź", "Apfel, Weissdorn, OEuf, Lodz" },
+		{ "e\xcc\x81t\xc3\xa9", "ete" },
+		{ "りんご", "???" },
+		{ "a\xe2\x80\xae"
+		  "b\x1b\xff",
+		  "a?b??" },
 	};
 	char out[256];
 
@@ -239,8 +261,8 @@ END_TEST
 
 START_TEST(ribbon_shapes_differ_in_every_set)
 {
-	static const enum glyph ribbon[] = {GLYPH_SPACE, GLYPH_HOLD, GLYPH_TIMED, GLYPH_WATCHED,
-	                                    GLYPH_ESTIMATED, GLYPH_NOW};
+	static const enum glyph ribbon[] = { GLYPH_SPACE,   GLYPH_HOLD,      GLYPH_TIMED,
+		                             GLYPH_WATCHED, GLYPH_ESTIMATED, GLYPH_NOW };
 	const size_t count = sizeof(ribbon) / sizeof(ribbon[0]);
 
 	for (int set = 0; set < GLYPH_SET_COUNT; set++)

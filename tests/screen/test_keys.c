@@ -134,7 +134,9 @@ START_TEST(the_first_space_says_what_it_would_do_and_the_second_does_it)
 	dk_key(&dk, '1');
 	dk_key(&dk, ' ');
 	ck_assert_int_eq(kk_journal(&dk.kit), journal);
-	dk_says(&dk, "1 Big kettle: full rolling boil: start the hold? Press Space again if so. But 6 Tall juicer rings: Tab.");
+	dk_says(
+	    &dk,
+	    "1 Big kettle: full rolling boil: start the hold? Press Space again if so. But 6 Tall juicer rings: Tab.");
 	dk_key(&dk, ' ');
 	if (kk_name(&dk.kit, load_id) == PHASE_COME_UP) /* the kitchen asks for its own reasons */
 		dk_key(&dk, ' ');
@@ -379,8 +381,8 @@ static const struct {
 	const char *text;
 	bool whole;
 } no_line[] = {
-	{"two\nlines", true}, {"a\x1b[2J", true}, {"a\tb", true}, {"a\x7f", true},
-	{"a\xc2\x9b", true}, {"a\xff", true}, {"", true}, {"cut off", false},
+	{ "two\nlines", true }, { "a\x1b[2J", true }, { "a\tb", true }, { "a\x7f", true },
+	{ "a\xc2\x9b", true },  { "a\xff", true },    { "", true },     { "cut off", false },
 };
 #define NO_LINES (int)(sizeof(no_line) / sizeof(no_line[0]))
 

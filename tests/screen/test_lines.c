@@ -30,7 +30,7 @@ static void frame(void)
 /* A text of `columns` columns; true when it stood there. */
 static bool put(int row, int col, int role, const char *text, int columns)
 {
-	struct mark mark = {.col = col, .room = COLS - col, .role = role, .fill = -1, .text = text};
+	struct mark mark = { .col = col, .room = COLS - col, .role = role, .fill = -1, .text = text };
 	bool same = lines_put(lines, row, &mark);
 
 	if (same)
@@ -68,7 +68,7 @@ START_TEST(whatever_differs_makes_the_row_another)
 		int col;
 		int role;
 		const char *text;
-	} second[] = {{10, 1, "14:58"}, {11, 1, "14:59"}, {10, 2, "14:59"}, {10, 1, "14:59 "}, {10, 1, ""}};
+	} second[] = { { 10, 1, "14:58" }, { 11, 1, "14:59" }, { 10, 2, "14:59" }, { 10, 1, "14:59 " }, { 10, 1, "" } };
 
 	frame();
 	(void)put(0, 0, 0, "kettle", 6);
@@ -122,8 +122,10 @@ START_TEST(places_are_kept_by_marks_as_wide_as_those_before)
 		bool one_more;
 		bool kept;
 	} second[] = {
-		{10, "14:58", 5, false, true},  {11, "14:58", 5, false, false}, {10, "4:58", 4, false, false},
-		{10, "14:58", 5, true, false},
+		{ 10, "14:58", 5, false, true },
+		{ 11, "14:58", 5, false, false },
+		{ 10, "4:58", 4, false, false },
+		{ 10, "14:58", 5, true, false },
 	};
 
 	frame();
@@ -164,7 +166,7 @@ START_TEST(the_marks_come_back_in_their_order)
 	text[sizeof(text) - 1] = '\0';
 	frame();
 	(void)put(2, 0, 3, text, COLS);
-	mark = (struct mark){.col = 4, .room = 7, .role = 5, .fill = 2, .text = ""};
+	mark = (struct mark){ .col = 4, .room = 7, .role = 5, .fill = 2, .text = "" };
 	(void)lines_put(lines, 2, &mark);
 	ck_assert(lines_next(lines, 2, &at, &mark));
 	ck_assert_str_eq(mark.text, text);
@@ -181,7 +183,7 @@ END_TEST
 
 START_TEST(rows_outside_are_nobodys)
 {
-	struct mark mark = {.text = "below", .fill = -1};
+	struct mark mark = { .text = "below", .fill = -1 };
 	size_t at = 0;
 
 	frame();

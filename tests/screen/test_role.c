@@ -19,7 +19,7 @@ static double linear(int value)
  * levels 0, 95, 135, 175, 215, 255; greys 8 + 10 n). */
 static double luminance(short colour)
 {
-	static const int level[] = {0, 95, 135, 175, 215, 255};
+	static const int level[] = { 0, 95, 135, 175, 215, 255 };
 	int cube = colour - 16;
 
 	ck_assert_int_ge(colour, 16);
@@ -59,17 +59,15 @@ START_TEST(text_on_a_background_of_its_own_is_read)
 		/* A background of our own never meets an unknown foreground. */
 		ck_assert_int_ne(look->many_fg, ROLE_DEFAULT);
 		ck_assert_int_ne(look->few_fg, ROLE_DEFAULT);
-		ck_assert_msg(contrast(luminance(look->many_fg), luminance(look->many_bg)) >= 3.8,
-		              "role %d", i);
+		ck_assert_msg(contrast(luminance(look->many_fg), luminance(look->many_bg)) >= 3.8, "role %d", i);
 	}
 }
 END_TEST
 
 START_TEST(what_matters_stands_out_without_colour)
 {
-	static const enum role loud[] = {ROLE_STRONG, ROLE_HEADER, ROLE_SELECTED, ROLE_ALARM,
-	                                 ROLE_CAUTION, ROLE_STOP, ROLE_RUNNING, ROLE_WAITING,
-	                                 ROLE_KEY, ROLE_PRACTICE};
+	static const enum role loud[] = { ROLE_STRONG, ROLE_HEADER,  ROLE_SELECTED, ROLE_ALARM, ROLE_CAUTION,
+		                          ROLE_STOP,   ROLE_RUNNING, ROLE_WAITING,  ROLE_KEY,   ROLE_PRACTICE };
 
 	for (size_t i = 0; i < sizeof(loud) / sizeof(loud[0]); i++)
 		ck_assert_uint_ne(role_look(loud[i])->plain_attributes, ROLE_ATTR_NONE);

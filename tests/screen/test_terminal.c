@@ -79,8 +79,7 @@ static void harness_frame(struct terminal *terminal, const char *last)
 	terminal_end_frame(terminal);
 }
 
-static bool harness_key(struct terminal *terminal, struct wake *wake,
-                        const struct terminal_input *in)
+static bool harness_key(struct terminal *terminal, struct wake *wake, const struct terminal_input *in)
 {
 	if (in->is_function_key) {
 		report("function %d\n", in->key);
@@ -88,60 +87,35 @@ static bool harness_key(struct terminal *terminal, struct wake *wake,
 	}
 	report("key %u\n", (unsigned)in->ch);
 	switch (in->ch) {
-	case 'q':
-		return false;
-	case 'c':
-		crash();
-		return true;
-	case 'a':
-		abort();
-	case 'e':
-		exit(7);
-	case 'b':
-		terminal_bell(terminal);
-		return true;
-	case 'd':
-		report("delay %d\n", get_escdelay());
-		return true;
-	case 'w':
-		wake_at_awake_ms(wake, wake_now_ms() + 50);
-		return true;
-	case 'n':
-		wake_at_awake_ms(wake, 0);
-		return true;
-	default:
-		return true;
+	case 'q': return false;
+	case 'c': crash(); return true;
+	case 'a': abort();
+	case 'e': exit(7);
+	case 'b': terminal_bell(terminal); return true;
+	case 'd': report("delay %d\n", get_escdelay()); return true;
+	case 'w': wake_at_awake_ms(wake, wake_now_ms() + 50); return true;
+	case 'n': wake_at_awake_ms(wake, 0); return true;
+	default: return true;
 	}
 }
 
 /* What an event is called in the report; true to go on. */
-static bool harness_event(struct terminal *terminal, struct wake *wake,
-                          const struct terminal_input *in)
+static bool harness_event(struct terminal *terminal, struct wake *wake, const struct terminal_input *in)
 {
 	int rows = 0;
 	int cols = 0;
 
 	switch (in->event) {
-	case TERMINAL_NOTHING:
-		return true;
-	case TERMINAL_KEY:
-		return harness_key(terminal, wake, in);
+	case TERMINAL_NOTHING: return true;
+	case TERMINAL_KEY: return harness_key(terminal, wake, in);
 	case TERMINAL_RESIZED:
 		terminal_size(terminal, &rows, &cols);
 		report("resized %dx%d\n", rows, cols);
 		return true;
-	case TERMINAL_STOP:
-		report("stop %d\n", in->signal);
-		return false;
-	case TERMINAL_GONE:
-		report("gone\n");
-		return false;
-	case TERMINAL_TICK:
-		report("tick %d\n", in->due);
-		return true;
-	case TERMINAL_CONTINUED:
-		report("continued\n");
-		return true;
+	case TERMINAL_STOP: report("stop %d\n", in->signal); return false;
+	case TERMINAL_GONE: report("gone\n"); return false;
+	case TERMINAL_TICK: report("tick %d\n", in->due); return true;
+	case TERMINAL_CONTINUED: report("continued\n"); return true;
 	case TERMINAL_PASTE:
 		report("paste %s %zu", in->paste_whole ? "whole" : "cut", strlen(in->paste));
 		for (const char *at = in->paste; at - in->paste < 40 && *at != '\0'; at++)
@@ -188,11 +162,11 @@ static void report_handlers(const struct sigaction before[SIGNALS])
 static int harness(void)
 {
 	struct sigaction before[SIGNALS];
-	struct terminal_wishes wishes = {.ascii = getenv("HARNESS_ASCII") != NULL};
+	struct terminal_wishes wishes = { .ascii = getenv("HARNESS_ASCII") != NULL };
 	struct terminal *terminal = NULL;
 	struct wake *wake = NULL;
-	struct fault fault = {0};
-	struct terminal_input in = {0};
+	struct fault fault = { 0 };
+	struct terminal_input in = { 0 };
 	sigset_t hup;
 
 	sigemptyset(&hup);
@@ -310,7 +284,7 @@ static void take(int fd, char *buffer, size_t size, size_t *used)
 /* Read what has come, for at most `wait_ms`; false when nothing came. */
 static bool pump(int wait_ms)
 {
-	struct pollfd fds[] = {{.fd = master, .events = POLLIN}, {.fd = reports, .events = POLLIN}};
+	struct pollfd fds[] = { { .fd = master, .events = POLLIN }, { .fd = reports, .events = POLLIN } };
 
 	if (poll(fds, 2, wait_ms) <= 0)
 		return false;
@@ -333,8 +307,7 @@ static const char *expect(const char *start)
 		if (end) {
 			*end = '\0';
 			lines_read = (size_t)(end + 1 - lines);
-			ck_assert_msg(strncmp(line, start, length) == 0, "expected \"%s\", got \"%s\"",
-			              start, line);
+			ck_assert_msg(strncmp(line, start, length) == 0, "expected \"%s\", got \"%s\"", start, line);
 			return line + length;
 		}
 		pump(100);
@@ -366,7 +339,7 @@ static void type(const char *keys)
 
 static void set_size(unsigned short rows, unsigned short cols)
 {
-	struct winsize size = {.ws_row = rows, .ws_col = cols};
+	struct winsize size = { .ws_row = rows, .ws_col = cols };
 
 	ck_assert_int_eq(ioctl(master, TIOCSWINSZ, &size), 0);
 }
@@ -492,7 +465,7 @@ START_TEST(a_key_leaves_and_everything_is_restored)
 }
 END_TEST
 
-static const int stops[] = {SIGTERM, SIGHUP, SIGINT, SIGQUIT};
+static const int stops[] = { SIGTERM, SIGHUP, SIGINT, SIGQUIT };
 
 START_TEST(a_stopping_signal_leaves_cleanly)
 {
@@ -517,7 +490,7 @@ START_TEST(the_handlers_of_before_come_back)
 }
 END_TEST
 
-static const int meaningless[] = {SIGXFSZ, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF, SIGPIPE, 34, 64};
+static const int meaningless[] = { SIGXFSZ, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF, SIGPIPE, 34, 64 };
 
 START_TEST(a_signal_that_means_nothing_does_nothing)
 {
@@ -589,7 +562,7 @@ START_TEST(an_abort_restores_and_still_is_an_abort)
 }
 END_TEST
 
-static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP, SIGXCPU};
+static const int crashes[] = { SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP, SIGXCPU };
 
 START_TEST(a_crash_signal_from_outside_restores)
 {
@@ -1085,7 +1058,7 @@ END_TEST
 START_TEST(streams_that_are_no_terminal_are_refused)
 {
 	struct terminal *terminal = NULL;
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	int null = open("/dev/null", O_RDWR);
 
 	ck_assert_int_ge(null, 0);
@@ -1103,7 +1076,8 @@ static void add_ways_to_leave(TCase *t)
 	tcase_add_test(t, a_key_leaves_and_everything_is_restored);
 	tcase_add_loop_test(t, a_stopping_signal_leaves_cleanly, 0, 4);
 	tcase_add_test(t, the_handlers_of_before_come_back);
-	tcase_add_loop_test(t, a_signal_that_means_nothing_does_nothing, 0, (int)(sizeof(meaningless) / sizeof(meaningless[0])));
+	tcase_add_loop_test(t, a_signal_that_means_nothing_does_nothing, 0,
+	                    (int)(sizeof(meaningless) / sizeof(meaningless[0])));
 	tcase_add_test(t, control_c_and_control_backslash_are_keys);
 	tcase_add_test(t, exit_without_closing_restores);
 	tcase_add_test(t, a_crash_restores_and_still_is_a_crash);
@@ -1162,7 +1136,7 @@ static Suite *make_suite(void)
 
 int main(int argc, char **argv)
 {
-	struct rlimit no_core = {0, 0};
+	struct rlimit no_core = { 0, 0 };
 
 	setrlimit(RLIMIT_CORE, &no_core);
 	if (argc > 1 && strcmp(argv[1], "--harness") == 0)

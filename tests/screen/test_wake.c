@@ -12,7 +12,7 @@ static struct wake *wake;
 
 static void open_wake(void)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	ck_assert_msg(wake_open(&wake, &fault), "%s", fault.sentence);
 }
@@ -51,7 +51,7 @@ END_TEST
 
 START_TEST(a_time_already_past_wakes_at_once)
 {
-	static const int64_t past[] = {0, 1, 999, 1000};
+	static const int64_t past[] = { 0, 1, 999, 1000 };
 
 	for (size_t i = 0; i < sizeof(past) / sizeof(past[0]); i++) {
 		ck_assert(wake_at_awake_ms(wake, past[i]));

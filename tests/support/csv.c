@@ -5,8 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static char *
-whole_file(const char *name)
+static char *whole_file(const char *name)
 {
 	const char *folder = getenv("SCHEMA");
 	char path[1024];
@@ -28,8 +27,7 @@ whole_file(const char *name)
 	return text;
 }
 
-static void
-add_cell(struct csv *csv, size_t *count, char *cell)
+static void add_cell(struct csv *csv, size_t *count, char *cell)
 {
 	char **grown;
 
@@ -45,8 +43,7 @@ add_cell(struct csv *csv, size_t *count, char *cell)
 }
 
 /* Cut one field out of the text in place; returns the byte that ended it. */
-static char
-cut_field(char **at, char **field)
+static char cut_field(char **at, char **field)
 {
 	char *to = *at;
 	char *from = *at;
@@ -72,8 +69,7 @@ cut_field(char **at, char **field)
 	return ended;
 }
 
-struct csv
-csv_read(const char *name)
+struct csv csv_read(const char *name)
 {
 	struct csv csv = { .text = whole_file(name) };
 	char *at = csv.text;
@@ -94,16 +90,14 @@ csv_read(const char *name)
 	return csv;
 }
 
-void
-csv_free(struct csv *csv)
+void csv_free(struct csv *csv)
 {
 	free(csv->cells);
 	free(csv->text);
 	*csv = (struct csv){ 0 };
 }
 
-const char *
-csv_at(const struct csv *csv, size_t row, const char *column)
+const char *csv_at(const struct csv *csv, size_t row, const char *column)
 {
 	for (size_t i = 0; i < csv->columns; i++) {
 		if (strcmp(csv->cells[i], column) == 0)
@@ -113,8 +107,7 @@ csv_at(const struct csv *csv, size_t row, const char *column)
 	abort();
 }
 
-int
-csv_number(const struct csv *csv, size_t row, const char *column, int if_empty)
+int csv_number(const struct csv *csv, size_t row, const char *column, int if_empty)
 {
 	const char *text = csv_at(csv, row, column);
 	char *end;

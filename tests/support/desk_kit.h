@@ -16,9 +16,9 @@ struct desk_kit {
 	struct desk desk;
 	struct config config;
 	struct board_wishes wishes;
-	int master;   /* of the pseudo-terminal */
+	int master;    /* of the pseudo-terminal */
 	int before[2]; /* standard input and output of before */
-	long reader;  /* the process that empties it */
+	long reader;   /* the process that empties it */
 };
 
 /* The stations of pot_kit.h, in a window of that size; NULL, 0, 0 for `kind`, `rows` and
@@ -31,9 +31,9 @@ void dk_key(struct desk_kit *dk, long key);
 void dk_key_after(struct desk_kit *dk, int64_t ms, long key);
 void dk_keys(struct desk_kit *dk, const char *keys); /* each after a second */
 void dk_type(struct desk_kit *dk, const char *text); /* by a quick hand, 0.15 s apart */
-void dk_pass(struct desk_kit *dk, int64_t ms);        /* and look again */
+void dk_pass(struct desk_kit *dk, int64_t ms);       /* and look again */
 
-void dk_says(const struct desk_kit *dk, const char *words);     /* the message holds them */
+void dk_says(const struct desk_kit *dk, const char *words); /* the message holds them */
 void dk_says_not(const struct desk_kit *dk, const char *words);
 int dk_selected(const struct desk_kit *dk); /* its digit */
 

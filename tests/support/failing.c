@@ -36,7 +36,7 @@ static bool springs(struct trap *trap)
 
 static void arm(struct trap *trap, int n, enum failing_how how, bool full)
 {
-	*trap = (struct trap){.armed = true, .left = n, .how = how, .full = full};
+	*trap = (struct trap){ .armed = true, .left = n, .how = how, .full = full };
 }
 
 void failing_arm_memory(int n, enum failing_how how)
@@ -116,8 +116,7 @@ static int file_write(sqlite3_file *file, const void *bytes, int size, sqlite3_i
 
 static int file_truncate(sqlite3_file *file, sqlite3_int64 size)
 {
-	return springs(&disk) ? failure(SQLITE_IOERR_TRUNCATE)
-	                      : usual(file)->pMethods->xTruncate(usual(file), size);
+	return springs(&disk) ? failure(SQLITE_IOERR_TRUNCATE) : usual(file)->pMethods->xTruncate(usual(file), size);
 }
 
 /* No power is cut in these tests: a sync is counted, and its time saved. */

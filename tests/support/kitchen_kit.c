@@ -6,8 +6,8 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "engine/food/acid.h"
 #include "base/text.h"
+#include "engine/food/acid.h"
 #include "support/copy.h"
 #include "support/kitchen_kit.h"
 
@@ -247,7 +247,7 @@ struct log_load kk_load(struct kitchen_kit *kit, int64_t load_id)
 struct log_jar kk_jar_row(struct kitchen_kit *kit, int64_t load_id, int place)
 {
 	struct log_jar *jars;
-	struct log_jar found = {0};
+	struct log_jar found = { 0 };
 	size_t count;
 
 	KK_OK(kit, log_jars(kit->log, load_id, &jars, &count, &kit->fault));
@@ -267,7 +267,7 @@ int64_t kk_jar(struct kitchen_kit *kit, int64_t load_id, int place)
 bool kk_done(struct kitchen_kit *kit, int64_t jar_id, bool like)
 {
 	const struct board *board = kitchen_board(kit->kitchen);
-	struct aside_order order = {.jar_id = jar_id, .what = ASIDE_BINNED, .like = like};
+	struct aside_order order = { .jar_id = jar_id, .what = ASIDE_BINNED, .like = like };
 
 	for (size_t i = 0; i < board->fate_count; i++)
 		if (board->fates[i].id == jar_id)
@@ -277,7 +277,8 @@ bool kk_done(struct kitchen_kit *kit, int64_t jar_id, bool like)
 
 bool kk_bin(struct kitchen_kit *kit, int64_t jar_id)
 {
-	return kitchen_aside(kit->kitchen, &(struct aside_order){.jar_id = jar_id, .what = ASIDE_BINNED}, &kit->fault);
+	return kitchen_aside(kit->kitchen, &(struct aside_order){ .jar_id = jar_id, .what = ASIDE_BINNED },
+	                     &kit->fault);
 }
 
 bool kk_mark(struct kitchen_kit *kit, int64_t jar_id, enum jar_state state)
@@ -338,14 +339,14 @@ void kk_pass_until(struct kitchen_kit *kit, int64_t wall_ms)
 
 struct load_order kk_order(const struct kitchen_kit *kit, int digit, int jars)
 {
-	struct load_order order = {.jars = jars, .pressure_psi = NO_PRESSURE, .lid_box_id = BOX_A};
+	struct load_order order = { .jars = jars, .pressure_psi = NO_PRESSURE, .lid_box_id = BOX_A };
 	bool low_acid = digit == WEIGHT_CANNER || digit == DIAL_CANNER;
 	bool copied;
 
 	order.station_id = kk_station(kit, digit);
 	copied = text_copy(order.product, sizeof(order.product), low_acid ? "green beans" : "grape jelly") &&
-	         text_copy(order.food, sizeof(order.food), low_acid ? "green beans (snap and Italian)"
-	                                                            : "jam or jelly with added pectin") &&
+	         text_copy(order.food, sizeof(order.food),
+	                   low_acid ? "green beans (snap and Italian)" : "jam or jelly with added pectin") &&
 	         text_copy(order.pack, sizeof(order.pack), low_acid ? "raw" : "hot_sterile_jar") &&
 	         text_copy(order.jar, sizeof(order.jar), low_acid ? "pint" : "half_pint");
 	ck_assert(copied);
@@ -385,8 +386,7 @@ void kk_to(struct kitchen_kit *kit, int64_t load_id, enum phase_name name)
 {
 	for (int steps = 0; kk_name(kit, load_id) != name; steps++) {
 		const struct strip *strip = kk_strip(kit, load_id);
-		int64_t left = strip->phase.required_ms -
-		               moment_between(&strip->phase.began, &kit->clock.now);
+		int64_t left = strip->phase.required_ms - moment_between(&strip->phase.began, &kit->clock.now);
 
 		ck_assert_msg(steps < PHASE_NAME_COUNT, "phase %s is not reached", phase_name_stored(name));
 		kk_pass(kit, strip->rule->kind != PHASE_TIMED ? 25 * MINUTE_MS : left > 0 ? left : 0);
@@ -401,12 +401,13 @@ void kk_lost(struct kitchen_kit *kit, int64_t load_id)
 
 bool kk_try(struct kitchen_kit *kit, int64_t load_id, enum exception exception, int minutes)
 {
-	return kitchen_exception(kit->kitchen, kk_phase(kit, load_id), exception, minutes, "by hand, watched", &kit->fault);
+	return kitchen_exception(kit->kitchen, kk_phase(kit, load_id), exception, minutes, "by hand, watched",
+	                         &kit->fault);
 }
 
 struct log_subject kk_about(int64_t load_id)
 {
-	return (struct log_subject){load_id == 0 ? SUBJECT_HOUSE : SUBJECT_LOAD, load_id};
+	return (struct log_subject){ load_id == 0 ? SUBJECT_HOUSE : SUBJECT_LOAD, load_id };
 }
 
 bool kk_undo(struct kitchen_kit *kit, int64_t load_id)
@@ -434,10 +435,10 @@ static void dump_house(struct log *log, struct text *out)
 	struct log_house row;
 
 	ck_assert(log_house_get(log, &row, NULL));
-	text_add(out, "house %s %d %lld %lld %s %lld %d %d %d %d %lld %lld\n", row.name,
-	         row.elevation.known, NUM(row.elevation.um), NUM(row.elevation.slack_um), row.elevation_by,
-	         NUM(row.elevation_set_wall_ms), row.measured_boil_mc, row.barometer_pa, row.invented,
-	         row.practice_speed, NUM(row.practice_wall_ms), NUM(row.practice_real_wall_ms));
+	text_add(out, "house %s %d %lld %lld %s %lld %d %d %d %d %lld %lld\n", row.name, row.elevation.known,
+	         NUM(row.elevation.um), NUM(row.elevation.slack_um), row.elevation_by, NUM(row.elevation_set_wall_ms),
+	         row.measured_boil_mc, row.barometer_pa, row.invented, row.practice_speed, NUM(row.practice_wall_ms),
+	         NUM(row.practice_real_wall_ms));
 }
 
 static void dump_supplies(struct log *log, struct text *out)
@@ -448,45 +449,42 @@ static void dump_supplies(struct log *log, struct text *out)
 
 	for (int64_t id = 1; id <= IDS_LOOKED_AT; id++) {
 		if (log_station_get(log, id, &station, NULL)) {
-			text_add(out, "station %lld %d %d %s %lld %d", NUM(id), station.digit,
-			         (int)station.kind, station.name, NUM(station.gauge_checked_wall_ms),
-			         station.retired);
+			text_add(out, "station %lld %d %d %s %lld %d", NUM(id), station.digit, (int)station.kind,
+			         station.name, NUM(station.gauge_checked_wall_ms), station.retired);
 			for (int size = 0; size < JAR_SIZES_MAX; size++)
 				text_add(out, " %d", station.capacity[size]);
 			text_add(out, "\n");
 		}
 		if (log_lid_box_get(log, id, &box, NULL))
-			text_add(out, "box %lld %s %lld %d %d %d\n", NUM(id), box.label,
-			         NUM(box.bought_wall_ms), box.lids, box.used, box.retired);
+			text_add(out, "box %lld %s %lld %d %d %d\n", NUM(id), box.label, NUM(box.bought_wall_ms),
+			         box.lids, box.used, box.retired);
 		if (log_lot_get(log, id, &lot, NULL))
-			text_add(out, "lot %lld %s %s %s %s %d %lld\n", NUM(id), lot.code, lot.product,
-			         lot.food, lot.pack, (int)lot.acidity, NUM(lot.made_wall_ms));
+			text_add(out, "lot %lld %s %s %s %s %d %lld\n", NUM(id), lot.code, lot.product, lot.food,
+			         lot.pack, (int)lot.acidity, NUM(lot.made_wall_ms));
 	}
 }
 
 static void dump_load(const struct log_load *row, struct text *out)
 {
-	text_add(out, "load %lld %lld %d %d %d %d %d %s %s %d %lld %lld %s %d %s %lld %d %lld\n",
-	         NUM(row->id), NUM(row->station_id), (int)row->method, (int)row->place, row->minutes,
-	         row->pressure_psi, row->headspace_thou, row->jar_in_table, row->source,
-	         (int)row->confirmed, NUM(row->elevation.um), NUM(row->elevation.slack_um),
-	         row->elevation_by, (int)row->verdict, row->verdict_why, NUM(row->process_ended_wall_ms),
-	         row->broken, NUM(row->opened_wall_ms));
+	text_add(out, "load %lld %lld %d %d %d %d %d %s %s %d %lld %lld %s %d %s %lld %d %lld\n", NUM(row->id),
+	         NUM(row->station_id), (int)row->method, (int)row->place, row->minutes, row->pressure_psi,
+	         row->headspace_thou, row->jar_in_table, row->source, (int)row->confirmed, NUM(row->elevation.um),
+	         NUM(row->elevation.slack_um), row->elevation_by, (int)row->verdict, row->verdict_why,
+	         NUM(row->process_ended_wall_ms), row->broken, NUM(row->opened_wall_ms));
 }
 
 static void dump_phases(struct log *log, int64_t load_id, struct text *out)
 {
-	struct log_subject load = {SUBJECT_LOAD, load_id};
+	struct log_subject load = { SUBJECT_LOAD, load_id };
 	struct log_phase *rows;
 	size_t count;
 
 	ck_assert(log_phases(log, load, &rows, &count, NULL));
 	for (size_t i = 0; i < count; i++)
 		text_add(out, "phase %lld %lld %s %lld %lld %s %lld %lld %lld %d\n", NUM(rows[i].id),
-		         NUM(rows[i].load_id), rows[i].name, NUM(rows[i].began.wall_ms),
-		         NUM(rows[i].began.awake_ms), rows[i].began.boot, NUM(rows[i].required_ms),
-		         NUM(rows[i].acknowledged_wall_ms), NUM(rows[i].ended_wall_ms),
-		         (int)rows[i].ended_why);
+		         NUM(rows[i].load_id), rows[i].name, NUM(rows[i].began.wall_ms), NUM(rows[i].began.awake_ms),
+		         rows[i].began.boot, NUM(rows[i].required_ms), NUM(rows[i].acknowledged_wall_ms),
+		         NUM(rows[i].ended_wall_ms), (int)rows[i].ended_why);
 	free(rows);
 }
 
@@ -498,10 +496,9 @@ static void dump_jars(struct log *log, int64_t load_id, struct text *out)
 	ck_assert(log_jars(log, load_id, &rows, &count, NULL));
 	for (size_t i = 0; i < count; i++)
 		text_add(out, "jar %lld %lld %lld %lld %d %s %d %d %d %lld %lld %lld\n", NUM(rows[i].id),
-		         NUM(rows[i].load_id), NUM(rows[i].lot_id), NUM(rows[i].lid_box_id),
-		         rows[i].place_in_load, rows[i].size, (int)rows[i].state, (int)rows[i].siphoning,
-		         (int)rows[i].fate, NUM(rows[i].fate_by_wall_ms), NUM(rows[i].fate_done_wall_ms),
-		         NUM(rows[i].checked_wall_ms));
+		         NUM(rows[i].load_id), NUM(rows[i].lot_id), NUM(rows[i].lid_box_id), rows[i].place_in_load,
+		         rows[i].size, (int)rows[i].state, (int)rows[i].siphoning, (int)rows[i].fate,
+		         NUM(rows[i].fate_by_wall_ms), NUM(rows[i].fate_done_wall_ms), NUM(rows[i].checked_wall_ms));
 	free(rows);
 }
 
@@ -531,7 +528,7 @@ char *kk_dump(struct log *log)
 
 struct dice dice_from(uint64_t seed)
 {
-	return (struct dice){.state = seed * UINT64_C(0x9E3779B97F4A7C15) + 1};
+	return (struct dice){ .state = seed * UINT64_C(0x9E3779B97F4A7C15) + 1 };
 }
 
 int dice_roll(struct dice *dice, int sides)

@@ -14,9 +14,9 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "kitchen/canner/aside.h"
 #include "kitchen/act/kitchen.h"
 #include "kitchen/board/outlook.h"
+#include "kitchen/canner/aside.h"
 #include "kitchen/warning/warnings.h"
 #include "support/test_clock.h"
 
@@ -28,8 +28,8 @@
 #define WEIGHT_CANNER 3 /* weighted gauge, 7 quarts, 9 pints */
 #define STEAM_CANNER 4  /* 7 quarts */
 #define DIAL_CANNER 5   /* 9 pints, gauge checked 2026-03-01 */
-#define BOX_A 1 /* lid box ids: 60 lids */
-#define BOX_B 2 /* 48 lids */
+#define BOX_A 1         /* lid box ids: 60 lids */
+#define BOX_B 2         /* 48 lids */
 
 struct kitchen_kit {
 	char path[300];
@@ -45,7 +45,7 @@ int kk_run(Suite *suite);
 void kk_begin(struct kitchen_kit *kit);                             /* Quince Hollow at 09:00 */
 void kk_begin_with(struct kitchen_kit *kit, const char *elevation); /* at another height */
 void kk_begin_empty(struct kitchen_kit *kit);                       /* nothing set up */
-void kk_reopen(struct kitchen_kit *kit); /* the program is closed and started again */
+void kk_reopen(struct kitchen_kit *kit);                            /* the program is closed and started again */
 void kk_close(struct kitchen_kit *kit);
 void kk_end(struct kitchen_kit *kit); /* close and take the file away */
 
@@ -66,7 +66,7 @@ int64_t kk_station(const struct kitchen_kit *kit, int digit); /* its id */
 const struct strip *kk_canner(const struct kitchen_kit *kit, int digit);
 const struct strip *kk_strip(const struct kitchen_kit *kit, int64_t load_id); /* must be there */
 const struct strip *kk_find(const struct kitchen_kit *kit, int64_t load_id);  /* NULL: it is not */
-int64_t kk_phase(const struct kitchen_kit *kit, int64_t load_id); /* id of the running phase */
+int64_t kk_phase(const struct kitchen_kit *kit, int64_t load_id);             /* id of the running phase */
 enum phase_name kk_name(const struct kitchen_kit *kit, int64_t load_id);
 struct face kk_face(const struct kitchen_kit *kit, int64_t load_id);
 struct log_load kk_load(struct kitchen_kit *kit, int64_t load_id); /* as in the log */

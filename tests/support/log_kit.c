@@ -16,8 +16,8 @@ void kit_init(struct log_kit *kit)
 {
 	const char *base = getenv("TMPDIR");
 	memset(kit, 0, sizeof(*kit));
-	int length = snprintf(kit->folder, sizeof(kit->folder), "%s/stillroom-log-XXXXXX",
-	                      base == NULL ? "/tmp" : base);
+	int length =
+	    snprintf(kit->folder, sizeof(kit->folder), "%s/stillroom-log-XXXXXX", base == NULL ? "/tmp" : base);
 	ck_assert(length > 0 && (size_t)length < sizeof(kit->folder));
 	ck_assert_ptr_nonnull(mkdtemp(kit->folder));
 	(void)snprintf(kit->path, sizeof(kit->path), "%s/log.db", kit->folder);
@@ -86,16 +86,15 @@ void kit_refused(struct log_kit *kit, enum log_mode mode, enum fault_kind kind)
 		log_close(log);
 	ck_assert_msg(!opened, "%s was opened", kit->path);
 	ck_assert_ptr_null(log);
-	ck_assert_msg(kit->fault.kind == kind, "expected %s, got %s: %s", fault_word(kind),
-	              fault_word(kit->fault.kind), kit->fault.sentence);
-	ck_assert_msg(strstr(kit->fault.sentence, "log.db") != NULL, "names no file: %s",
+	ck_assert_msg(kit->fault.kind == kind, "expected %s, got %s: %s", fault_word(kind), fault_word(kit->fault.kind),
 	              kit->fault.sentence);
+	ck_assert_msg(strstr(kit->fault.sentence, "log.db") != NULL, "names no file: %s", kit->fault.sentence);
 }
 
 struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t load_id)
 {
 	struct log_entry entry = {
-		.at = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
+		.at = { .wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1" },
 		.verb = "test",
 		.who = "AB",
 		.station_id = station_id,
@@ -128,22 +127,22 @@ const char *kit_beside(const struct log_kit *kit, const char *ending)
 
 struct log_subject kit_station(int64_t id)
 {
-	return (struct log_subject){.kind = SUBJECT_STATION, .id = id};
+	return (struct log_subject){ .kind = SUBJECT_STATION, .id = id };
 }
 
 struct log_subject kit_load(int64_t id)
 {
-	return (struct log_subject){.kind = SUBJECT_LOAD, .id = id};
+	return (struct log_subject){ .kind = SUBJECT_LOAD, .id = id };
 }
 
 struct log_subject kit_run(int64_t id)
 {
-	return (struct log_subject){.kind = SUBJECT_RUN, .id = id};
+	return (struct log_subject){ .kind = SUBJECT_RUN, .id = id };
 }
 
 struct log_subject kit_batch(int64_t id)
 {
-	return (struct log_subject){.kind = SUBJECT_BATCH, .id = id};
+	return (struct log_subject){ .kind = SUBJECT_BATCH, .id = id };
 }
 
 /* --- acts ---------------------------------------------------------------------- */
@@ -155,13 +154,12 @@ static bool end(struct log *log, bool ok, struct log_entry *entry, struct fault 
 	return ok;
 }
 
-bool kit_put_canner(struct log *log, int digit, const char *name, struct log_entry *entry,
-                    struct fault *fault)
+bool kit_put_canner(struct log *log, int digit, const char *name, struct log_entry *entry, struct fault *fault)
 {
 	struct log_station station = {
 		.digit = digit,
 		.kind = STATION_BOILING_WATER,
-		.capacity = {[0] = 12, [1] = 9},
+		.capacity = { [0] = 12, [1] = 9 },
 	};
 	ck_assert(text_copy(station.name, sizeof(station.name), name));
 	if (!log_begin(log, fault))
@@ -171,10 +169,9 @@ bool kit_put_canner(struct log *log, int digit, const char *name, struct log_ent
 	return end(log, ok, entry, fault);
 }
 
-bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct log_entry *entry,
-                     struct fault *fault)
+bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct log_entry *entry, struct fault *fault)
 {
-	struct log_station station = {.digit = digit, .kind = kind};
+	struct log_station station = { .digit = digit, .kind = kind };
 	ck_assert(text_copy(station.name, sizeof(station.name), station_kind_name(kind)));
 	if (!log_begin(log, fault))
 		return false;
@@ -183,10 +180,9 @@ bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct 
 	return end(log, ok, entry, fault);
 }
 
-bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log_entry *entry,
-                     struct fault *fault)
+bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log_entry *entry, struct fault *fault)
 {
-	struct log_lid_box box = {.lids = 60};
+	struct log_lid_box box = { .lids = 60 };
 	ck_assert(text_copy(box.label, sizeof(box.label), label));
 	if (!log_begin(log, fault))
 		return false;
@@ -195,8 +191,8 @@ bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log
 	return end(log, ok, entry, fault);
 }
 
-static bool put_load(struct log *log, int64_t station_id, const char *code, int64_t *lot_id,
-                     int64_t *load_id, struct fault *fault)
+static bool put_load(struct log *log, int64_t station_id, const char *code, int64_t *lot_id, int64_t *load_id,
+                     struct fault *fault)
 {
 	struct log_lot lot = {
 		.product = "quince jelly",
@@ -212,7 +208,7 @@ static bool put_load(struct log *log, int64_t station_id, const char *code, int6
 		.headspace_thou = 250,
 		.jar_in_table = "half_pint",
 		.source = "invented",
-		.elevation = {.known = true, .um = 4650 * FOOT_UM},
+		.elevation = { .known = true, .um = 4650 * FOOT_UM },
 		.elevation_by = "invented",
 		.opened_wall_ms = KIT_MORNING_MS,
 	};
@@ -223,22 +219,21 @@ static bool put_load(struct log *log, int64_t station_id, const char *code, int6
 	return ok;
 }
 
-static bool put_phase(struct log *log, struct log_subject subject, const char *name,
-                      struct fault *fault)
+static bool put_phase(struct log *log, struct log_subject subject, const char *name, struct fault *fault)
 {
 	struct log_phase phase = {
 		.load_id = subject.kind == SUBJECT_LOAD ? subject.id : 0,
 		.run_id = subject.kind == SUBJECT_RUN ? subject.id : 0,
 		.batch_id = subject.kind == SUBJECT_BATCH ? subject.id : 0,
-		.began = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
+		.began = { .wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1" },
 		.required_ms = 600000,
 	};
 	ck_assert(text_copy(phase.name, sizeof(phase.name), name));
 	return log_put_phase(log, &phase, fault);
 }
 
-bool kit_start_load(struct log *log, int64_t station_id, const char *code, int jars,
-                    struct log_entry *entry, struct fault *fault)
+bool kit_start_load(struct log *log, int64_t station_id, const char *code, int jars, struct log_entry *entry,
+                    struct fault *fault)
 {
 	int64_t lot_id;
 	int64_t load_id;
@@ -247,8 +242,7 @@ bool kit_start_load(struct log *log, int64_t station_id, const char *code, int j
 	bool ok = put_load(log, station_id, code, &lot_id, &load_id, fault) &&
 	          put_phase(log, kit_load(load_id), "come_up", fault);
 	for (int i = 1; ok && i <= jars; i++) {
-		struct log_jar jar = {.load_id = load_id, .lot_id = lot_id, .place_in_load = i,
-		                      .size = "half_pint"};
+		struct log_jar jar = { .load_id = load_id, .lot_id = lot_id, .place_in_load = i, .size = "half_pint" };
 		ok = log_put_jar(log, &jar, fault);
 	}
 	entry->station_id = station_id;
@@ -256,8 +250,7 @@ bool kit_start_load(struct log *log, int64_t station_id, const char *code, int j
 	return end(log, ok, entry, fault);
 }
 
-bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct log_entry *entry,
-                    struct fault *fault)
+bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct log_entry *entry, struct fault *fault)
 {
 	struct log_phase phase;
 	if (!log_begin(log, fault))
@@ -271,8 +264,7 @@ bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct l
 	return end(log, ok, entry, fault);
 }
 
-bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struct log_entry *entry,
-                   struct fault *fault)
+bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struct log_entry *entry, struct fault *fault)
 {
 	struct log_run run = {
 		.station_id = station_id,
@@ -280,11 +272,12 @@ bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struc
 		.fruit_mg = 9000000,
 		.open = true,
 		.water_every_ms = 1200000,
-		.water = {.wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1"},
+		.water = { .wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1" },
 		.opened_wall_ms = KIT_MORNING_MS,
 	};
-	struct log_juice juice = {.kind = "quince", .made_ul = 4000000, .made_wall_ms = KIT_MORNING_MS,
-	                          .state_wall_ms = KIT_MORNING_MS};
+	struct log_juice juice = {
+		.kind = "quince", .made_ul = 4000000, .made_wall_ms = KIT_MORNING_MS, .state_wall_ms = KIT_MORNING_MS
+	};
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = log_put_run(log, &run, fault) && put_phase(log, kit_run(run.id), "run", fault);
@@ -296,12 +289,11 @@ bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struc
 	return end(log, ok, entry, fault);
 }
 
-bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int64_t *id,
-                    struct log_entry *entry, struct fault *fault)
+bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int64_t *id, struct log_entry *entry,
+                    struct fault *fault)
 {
-	struct log_supply supply = {.kind = kind};
-	struct log_supply_move move = {.amount = amount, .why = SUPPLY_RECEIPT,
-	                               .wall_ms = KIT_MORNING_MS};
+	struct log_supply supply = { .kind = kind };
+	struct log_supply_move move = { .amount = amount, .why = SUPPLY_RECEIPT, .wall_ms = KIT_MORNING_MS };
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = log_put_supply(log, &supply, fault);
@@ -311,14 +303,22 @@ bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int6
 	return end(log, ok, entry, fault);
 }
 
-static bool put_batch(struct log *log, int64_t station_id, const char *code, int64_t *id,
-                      struct fault *fault)
+static bool put_batch(struct log *log, int64_t station_id, const char *code, int64_t *id, struct fault *fault)
 {
-	struct log_lot lot = {.product = "quince jelly", .food = "jelly", .pack = "hot",
-	                      .acidity = ACIDITY_ACID, .made_wall_ms = KIT_MORNING_MS};
-	struct log_batch batch = {.station_id = station_id, .recipe = "quince jelly", .multiple = 1,
-	                          .boil_hold_s = 60, .headspace_thou = 250, .source = "invented",
-	                          .published = true, .open = true, .opened_wall_ms = KIT_MORNING_MS};
+	struct log_lot lot = { .product = "quince jelly",
+		               .food = "jelly",
+		               .pack = "hot",
+		               .acidity = ACIDITY_ACID,
+		               .made_wall_ms = KIT_MORNING_MS };
+	struct log_batch batch = { .station_id = station_id,
+		                   .recipe = "quince jelly",
+		                   .multiple = 1,
+		                   .boil_hold_s = 60,
+		                   .headspace_thou = 250,
+		                   .source = "invented",
+		                   .published = true,
+		                   .open = true,
+		                   .opened_wall_ms = KIT_MORNING_MS };
 	ck_assert(text_copy(lot.code, sizeof(lot.code), code));
 	if (!log_put_lot(log, &lot, fault))
 		return false;
@@ -329,25 +329,34 @@ static bool put_batch(struct log *log, int64_t station_id, const char *code, int
 }
 
 /* Two lines of the recipe, with what they take out of the stock. */
-static bool put_amounts(struct log *log, int64_t batch_id, int64_t juice_id, int64_t sugar_id,
-                        struct fault *fault)
+static bool put_amounts(struct log *log, int64_t batch_id, int64_t juice_id, int64_t sugar_id, struct fault *fault)
 {
-	struct log_batch_amount juice = {.batch_id = batch_id, .place = 1, .ingredient = "juice",
-	                                 .supply = SUPPLY_JUICE, .measure = MEASURE_VOLUME,
-	                                 .wanted = KIT_BATCH_JUICE_UL, .used = KIT_BATCH_JUICE_UL};
-	struct log_batch_amount sugar = {.batch_id = batch_id, .place = 2, .ingredient = "sugar",
-	                                 .supply = SUPPLY_SUGAR, .measure = MEASURE_MASS,
-	                                 .wanted = KIT_BATCH_SUGAR_MG, .used = KIT_BATCH_SUGAR_MG};
-	struct log_juice_use use = {.juice_id = juice_id, .batch_id = batch_id,
-	                            .ul = KIT_BATCH_JUICE_UL, .why = JUICE_FOR_BATCH};
-	struct log_supply_move move = {.supply_id = sugar_id, .batch_id = batch_id,
-	                               .amount = -KIT_BATCH_SUGAR_MG, .why = SUPPLY_USE};
+	struct log_batch_amount juice = { .batch_id = batch_id,
+		                          .place = 1,
+		                          .ingredient = "juice",
+		                          .supply = SUPPLY_JUICE,
+		                          .measure = MEASURE_VOLUME,
+		                          .wanted = KIT_BATCH_JUICE_UL,
+		                          .used = KIT_BATCH_JUICE_UL };
+	struct log_batch_amount sugar = { .batch_id = batch_id,
+		                          .place = 2,
+		                          .ingredient = "sugar",
+		                          .supply = SUPPLY_SUGAR,
+		                          .measure = MEASURE_MASS,
+		                          .wanted = KIT_BATCH_SUGAR_MG,
+		                          .used = KIT_BATCH_SUGAR_MG };
+	struct log_juice_use use = {
+		.juice_id = juice_id, .batch_id = batch_id, .ul = KIT_BATCH_JUICE_UL, .why = JUICE_FOR_BATCH
+	};
+	struct log_supply_move move = {
+		.supply_id = sugar_id, .batch_id = batch_id, .amount = -KIT_BATCH_SUGAR_MG, .why = SUPPLY_USE
+	};
 	return log_put_batch_amount(log, &juice, fault) && log_put_batch_amount(log, &sugar, fault) &&
 	       log_put_juice_use(log, &use, fault) && log_put_supply_move(log, &move, fault);
 }
 
-bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id,
-                     int64_t sugar_id, struct log_entry *entry, struct fault *fault)
+bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id, int64_t sugar_id,
+                     struct log_entry *entry, struct fault *fault)
 {
 	int64_t batch_id = 0;
 	if (!log_begin(log, fault))
@@ -360,17 +369,18 @@ bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int6
 	return end(log, ok, entry, fault);
 }
 
-bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry,
-                   struct fault *fault)
+bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry, struct fault *fault)
 {
-	struct log_batch batch = {0};
+	struct log_batch batch = { 0 };
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = log_batch_get(log, batch_id, &batch, fault);
 	for (int i = 0; ok && i < jars; i++) {
-		struct log_jar jar = {.batch_id = batch_id, .lot_id = batch.lot_id, .size = "half_pint",
-		                      .filled = {.wall_ms = KIT_MORNING_MS + i, .awake_ms = 1000,
-		                                 .boot = "boot-1"}};
+		struct log_jar jar = { .batch_id = batch_id,
+			               .lot_id = batch.lot_id,
+			               .size = "half_pint",
+			               .filled = {
+			                   .wall_ms = KIT_MORNING_MS + i, .awake_ms = 1000, .boot = "boot-1" } };
 		ok = log_put_jar(log, &jar, fault);
 	}
 	entry->station_id = batch.station_id;
@@ -395,16 +405,15 @@ static bool move_jars(struct log *log, int64_t batch_id, int64_t load_id, struct
 	return ok;
 }
 
-bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_t batch_id,
-                   struct log_entry *entry, struct fault *fault)
+bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_t batch_id, struct log_entry *entry,
+                   struct fault *fault)
 {
 	int64_t lot_id;
 	int64_t load_id;
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = put_load(log, station_id, code, &lot_id, &load_id, fault) &&
-	          put_phase(log, kit_load(load_id), "come_up", fault) &&
-	          move_jars(log, batch_id, load_id, fault);
+	          put_phase(log, kit_load(load_id), "come_up", fault) && move_jars(log, batch_id, load_id, fault);
 	entry->station_id = station_id;
 	entry->load_id = load_id;
 	return end(log, ok, entry, fault);
@@ -445,12 +454,12 @@ int64_t kit_number(const char *path, const char *sql)
 void kit_spoil_index(const char *path)
 {
 	kit_sql(path, "PRAGMA writable_schema = ON;"
-	                  "UPDATE sqlite_master SET sql = sql || ' WHERE id > 99' WHERE name = 'journal_of_station'");
+	              "UPDATE sqlite_master SET sql = sql || ' WHERE id > 99' WHERE name = 'journal_of_station'");
 	kit_sql(path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
-	                  " VALUES (1, 1, 'b', 'x', 'y', x'')");
+	              " VALUES (1, 1, 'b', 'x', 'y', x'')");
 	kit_sql(path, "PRAGMA writable_schema = ON;"
-	                  "UPDATE sqlite_master SET sql = replace(sql, ' WHERE id > 99', '')"
-	                  " WHERE name = 'journal_of_station'");
+	              "UPDATE sqlite_master SET sql = replace(sql, ' WHERE id > 99', '')"
+	              " WHERE name = 'journal_of_station'");
 }
 
 bool kit_whole(const char *path)
@@ -463,12 +472,14 @@ bool kit_whole(const char *path)
 static char *dump_sql(const char *table, bool with_journal)
 {
 	if (!with_journal && strcmp(table, "work") == 0)
-		return sqlite3_mprintf("SELECT id, kind, ref, season, station_id, product, lot, dates, words, marks, verdict, "
-		                       "busy_ms, come_up_ms, lost, fruit_mg, juice_ul FROM work ORDER BY id");
+		return sqlite3_mprintf(
+		    "SELECT id, kind, ref, season, station_id, product, lot, dates, words, marks, verdict, "
+		    "busy_ms, come_up_ms, lost, fruit_mg, juice_ul FROM work ORDER BY id");
 	if (!with_journal && strcmp(table, "season_sum") == 0)
-		return sqlite3_mprintf("SELECT season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
-		                       "come_up_ms, fruit_mg, juice_ul FROM season_sum "
-		                       "WHERE loads + runs + batches > 0 ORDER BY season");
+		return sqlite3_mprintf(
+		    "SELECT season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
+		    "come_up_ms, fruit_mg, juice_ul FROM season_sum "
+		    "WHERE loads + runs + batches > 0 ORDER BY season");
 	return sqlite3_mprintf("SELECT * FROM \"%w\" ORDER BY 1, 2", table);
 }
 
@@ -492,11 +503,13 @@ char *kit_dump(const char *path, bool with_journal)
 	sqlite3 *db = connect(path);
 	sqlite3_str *out = sqlite3_str_new(db);
 	sqlite3_stmt *tables;
-	ck_assert_int_eq(sqlite3_prepare_v2(db, "SELECT name FROM sqlite_master WHERE type = 'table' "
+	ck_assert_int_eq(sqlite3_prepare_v2(db,
+	                                    "SELECT name FROM sqlite_master WHERE type = 'table' "
 	                                    "AND (name NOT IN ('journal', 'sqlite_sequence') OR ?) "
 	                                    "AND name NOT LIKE 'work_words%' " /* see test_work.c */
-	                                    "ORDER BY name", -1, &tables,
-	                                    NULL), SQLITE_OK);
+	                                    "ORDER BY name",
+	                                    -1, &tables, NULL),
+	                 SQLITE_OK);
 	ck_assert_int_eq(sqlite3_bind_int(tables, 1, with_journal), SQLITE_OK);
 	while (sqlite3_step(tables) == SQLITE_ROW)
 		dump_table(db, (const char *)sqlite3_column_text(tables, 0), with_journal, out);
@@ -525,8 +538,8 @@ void kit_write_file(const char *path, const void *bytes, size_t size)
 
 bool kit_judge(struct log *log, int64_t load_id, enum verdict verdict, const char *why, struct fault *fault)
 {
-	struct log_subject load = {SUBJECT_LOAD, load_id};
-	struct log_judgement row = {.verdict = verdict, .gate = GATE_VERSION};
+	struct log_subject load = { SUBJECT_LOAD, load_id };
+	struct log_judgement row = { .verdict = verdict, .gate = GATE_VERSION };
 	(void)snprintf(row.why, sizeof(row.why), "%s", why);
 	return log_put_judgement(log, load, &row, 1, fault);
 }

@@ -22,8 +22,8 @@ struct log_kit {
 	struct fault fault;
 };
 
-void kit_init(struct log_kit *kit);                         /* the folder */
-void kit_open(struct log_kit *kit, enum log_mode mode);     /* must succeed */
+void kit_init(struct log_kit *kit);                     /* the folder */
+void kit_open(struct log_kit *kit, enum log_mode mode); /* must succeed */
 void kit_close(struct log_kit *kit);
 void kit_reopen(struct log_kit *kit);
 void kit_clear(struct log_kit *kit);
@@ -52,35 +52,30 @@ void kit_ok(const struct log_kit *kit, bool ok, const char *what);
 #define KIT_OK(kit, call) kit_ok((kit), (call), #call)
 
 /* Whole acts that may fail: nothing is asserted, the act is left in any case. */
-bool kit_put_canner(struct log *log, int digit, const char *name, struct log_entry *entry,
-                    struct fault *fault);
-bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log_entry *entry,
-                     struct fault *fault);
+bool kit_put_canner(struct log *log, int digit, const char *name, struct log_entry *entry, struct fault *fault);
+bool kit_put_lid_box(struct log *log, const char *label, int64_t *id, struct log_entry *entry, struct fault *fault);
 /* A load in canner `station_id`: lot, load, one phase running, jars. */
-bool kit_start_load(struct log *log, int64_t station_id, const char *code, int jars,
-                    struct log_entry *entry, struct fault *fault);
-/* The running phase ends, the next one begins. */
-bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct log_entry *entry,
+bool kit_start_load(struct log *log, int64_t station_id, const char *code, int jars, struct log_entry *entry,
                     struct fault *fault);
+/* The running phase ends, the next one begins. */
+bool kit_next_phase(struct log *log, int64_t load_id, const char *name, struct log_entry *entry, struct fault *fault);
 
 /* A juicer, a pot or a canner without capacities. */
-bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct log_entry *entry,
-                     struct fault *fault);
+bool kit_put_station(struct log *log, int digit, enum station_kind kind, struct log_entry *entry, struct fault *fault);
 /* A run with its phase and 4 L of juice, in one act. */
 bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struct log_entry *entry,
                    struct fault *fault);
-bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int64_t *id,
-                    struct log_entry *entry, struct fault *fault);
+bool kit_put_supply(struct log *log, enum supply_kind kind, int64_t amount, int64_t *id, struct log_entry *entry,
+                    struct fault *fault);
 /* Lot, batch, phase, two amounts, what they take of the juice and of the sugar. */
 #define KIT_BATCH_JUICE_UL 950000
 #define KIT_BATCH_SUGAR_MG 1400000
-bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id,
-                     int64_t sugar_id, struct log_entry *entry, struct fault *fault);
+bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int64_t juice_id, int64_t sugar_id,
+                     struct log_entry *entry, struct fault *fault);
 /* Jars of the batch that wait; then all that wait go into one load. */
-bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry,
+bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry *entry, struct fault *fault);
+bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_t batch_id, struct log_entry *entry,
                    struct fault *fault);
-bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_t batch_id,
-                   struct log_entry *entry, struct fault *fault);
 
 /* SQL on the file through a connection of its own; "" when nothing is answered. */
 void kit_sql(const char *path, const char *sql);

@@ -22,16 +22,14 @@ __attribute__((format(printf, 2, 3))) static bool bad(struct look *look, const c
 }
 
 /* The one task of a kind of a piece of work; NULL: none, or more than one. */
-static const struct plan_task *the_task(const struct look *look, enum plan_task_kind kind, int run,
-                                        int batch, int load)
+static const struct plan_task *the_task(const struct look *look, enum plan_task_kind kind, int run, int batch, int load)
 {
 	const struct plan_task *found = NULL;
 
 	for (int i = 0; i < look->plan->task_count; i++) {
 		const struct plan_task *task = &look->plan->tasks[i];
 
-		if (task->kind != kind || task->run != run || task->batch != batch ||
-		    task->load != load)
+		if (task->kind != kind || task->run != run || task->batch != batch || task->load != load)
 			continue;
 		if (found != NULL)
 			return NULL;
@@ -67,25 +65,20 @@ static bool spans_follow(struct look *look, const struct work *work, int *start,
 
 		if (work->spans[i]->length_s == 0)
 			continue;
-		task = the_task(look, work->first + (enum plan_task_kind)i, work->run, work->batch,
-		                work->load);
+		task = the_task(look, work->first + (enum plan_task_kind)i, work->run, work->batch, work->load);
 		if (task == NULL)
-			return bad(look, "%s %d: span %d missing or twice", work->what,
-			           work->number, i);
+			return bad(look, "%s %d: span %d missing or twice", work->what, work->number, i);
 		if (task->end_s - task->start_s != work->spans[i]->length_s)
-			return bad(look, "%s %d: span %d has a wrong length", work->what,
-			           work->number, i);
+			return bad(look, "%s %d: span %d has a wrong length", work->what, work->number, i);
 		if (task->station != work->station || task->running != work->running)
-			return bad(look, "%s %d: span %d at a wrong station", work->what,
-			           work->number, i);
-		if (begun && task->start_s != at &&
-		    !(work->last_waits && i == work->count - 1 && task->start_s > at))
-			return bad(look, "%s %d: span %d begins at %d, not %d", work->what,
-			           work->number, i, task->start_s, at);
+			return bad(look, "%s %d: span %d at a wrong station", work->what, work->number, i);
+		if (begun && task->start_s != at && !(work->last_waits && i == work->count - 1 && task->start_s > at))
+			return bad(look, "%s %d: span %d begins at %d, not %d", work->what, work->number, i,
+			           task->start_s, at);
 		/* Of work going on with nothing left but what may come later, the start is the plan's. */
 		if (!begun)
 			*start = work->running && work->last_waits && i == work->count - 1 ? look->in->start_s
-			                                                                    : task->start_s;
+			                                                                   : task->start_s;
 		begun = true;
 		at = task->end_s;
 	}
@@ -100,8 +93,8 @@ static int station_of(const struct look *look, int run, int batch)
 	for (int i = 0; i < look->plan->task_count; i++) {
 		const struct plan_task *task = &look->plan->tasks[i];
 
-		if (task->load == PLAN_NONE && ((run != PLAN_NONE && task->run == run) ||
-		                                (batch != PLAN_NONE && task->batch == batch)))
+		if (task->load == PLAN_NONE &&
+		    ((run != PLAN_NONE && task->run == run) || (batch != PLAN_NONE && task->batch == batch)))
 			return task->station;
 	}
 	return PLAN_NONE;
@@ -129,26 +122,22 @@ static int free_at(const struct look *look, int station)
 	for (int i = 0; i < in->running_load_count; i++)
 		going_on |= in->running_loads[i].station == station;
 	for (int i = 0; i < in->batch_count; i++)
-		going_on |=
-		    in->batches[i].stage == PLAN_IN_POT && in->batches[i].station == station;
+		going_on |= in->batches[i].stage == PLAN_IN_POT && in->batches[i].station == station;
 	for (int i = 0; i < in->run_count; i++)
 		going_on |= in->runs[i].station == station;
 	return going_on ? in->start_s : in->stations[station].free_at_s;
 }
 
-static bool take(struct look *look, struct found *found, const struct work *work, int start,
-                 int end)
+static bool take(struct look *look, struct found *found, const struct work *work, int start, int end)
 {
 	if (work->running && start != look->in->start_s)
-		return bad(look, "%s %d: was going on and begins at %d", work->what, work->number,
-		           start);
+		return bad(look, "%s %d: was going on and begins at %d", work->what, work->number, start);
 	if (!work->running && (start < look->in->start_s || start < free_at(look, work->station)))
 		return bad(look, "%s %d: begins at %d, too early", work->what, work->number, start);
 	for (int i = 0; i < found->taken_count; i++)
 		if (found->taken[i].station == work->station && found->taken[i].start < end &&
 		    start < found->taken[i].end)
-			return bad(look, "%s %d: its station is taken", work->what,
-			           work->number); /* rule 5 */
+			return bad(look, "%s %d: its station is taken", work->what, work->number); /* rule 5 */
 	found->taken[found->taken_count].station = work->station;
 	found->taken[found->taken_count].start = start;
 	found->taken[found->taken_count].end = end;
@@ -159,16 +148,16 @@ static bool take(struct look *look, struct found *found, const struct work *work
 static bool check_run(struct look *look, struct found *found, int index)
 {
 	const struct plan_run *run = &look->in->runs[index];
-	struct work work = {.what = "run",
-	                    .number = index,
-	                    .run = index,
-	                    .batch = PLAN_NONE,
-	                    .load = PLAN_NONE,
-	                    .running = run->station != PLAN_NONE,
-	                    .first = PLAN_SET_UP,
-	                    .count = 3,
-	                    .spans = {&run->set_up, &run->run, &run->drain},
-	                    .last_waits = true};
+	struct work work = { .what = "run",
+		             .number = index,
+		             .run = index,
+		             .batch = PLAN_NONE,
+		             .load = PLAN_NONE,
+		             .running = run->station != PLAN_NONE,
+		             .first = PLAN_SET_UP,
+		             .count = 3,
+		             .spans = { &run->set_up, &run->run, &run->drain },
+		             .last_waits = true };
 	int start = 0;
 
 	work.station = station_of(look, index, PLAN_NONE);
@@ -185,16 +174,15 @@ static bool check_run(struct look *look, struct found *found, int index)
 static bool check_pot(struct look *look, struct found *found, int index)
 {
 	const struct plan_batch *batch = &look->in->batches[index];
-	struct work work = {
-	    .what = "batch",
-	    .number = index,
-	    .run = PLAN_NONE,
-	    .batch = index,
-	    .load = PLAN_NONE,
-	    .running = batch->stage == PLAN_IN_POT,
-	    .first = PLAN_TO_BOIL,
-	    .count = 5,
-	    .spans = {&batch->to_boil, &batch->boil, &batch->off, &batch->fill, &batch->rinse}};
+	struct work work = { .what = "batch",
+		             .number = index,
+		             .run = PLAN_NONE,
+		             .batch = index,
+		             .load = PLAN_NONE,
+		             .running = batch->stage == PLAN_IN_POT,
+		             .first = PLAN_TO_BOIL,
+		             .count = 5,
+		             .spans = { &batch->to_boil, &batch->boil, &batch->off, &batch->fill, &batch->rinse } };
 	int start = 0;
 	int end = 0;
 
@@ -210,8 +198,7 @@ static bool check_pot(struct look *look, struct found *found, int index)
 		return false;
 	if (!work.running && start < batch->ready_s)
 		return bad(look, "batch %d: begins before it is ready", index);
-	for (int run = batch->first_run; !work.running && run < batch->first_run + batch->run_count;
-	     run++)
+	for (int run = batch->first_run; !work.running && run < batch->first_run + batch->run_count; run++)
 		if (start < found->run_end[run])
 			return bad(look, "batch %d: begins before its juice is there", index);
 	found->filled[index] = end - batch->rinse.length_s;
@@ -231,15 +218,12 @@ static bool check_contents(struct look *look, struct found *found, int index)
 			return bad(look, "load %d: holds jars of another family, or none", index);
 		if (wait < 0)
 			return bad(look, "load %d: begins before its jars are filled", index);
-		if (batch->wait_limit_s != PLAN_NO_LIMIT && batch->stage == PLAN_TO_DO &&
-		    wait > batch->wait_limit_s)
-			return bad(look, "load %d: jars of batch %d waited %d s", index,
-			           load->parts[i].batch, wait);
+		if (batch->wait_limit_s != PLAN_NO_LIMIT && batch->stage == PLAN_TO_DO && wait > batch->wait_limit_s)
+			return bad(look, "load %d: jars of batch %d waited %d s", index, load->parts[i].batch, wait);
 		found->in_loads[load->parts[i].batch] += load->parts[i].jars;
 		jars += load->parts[i].jars;
 	}
-	if (jars != load->jars ||
-	    jars > look->in->stations[load->station].jars[look->in->families[load->family].jar])
+	if (jars != load->jars || jars > look->in->stations[load->station].jars[look->in->families[load->family].jar])
 		return bad(look, "load %d: holds %d jars", index, jars);
 	return true;
 }
@@ -248,16 +232,16 @@ static bool check_load(struct look *look, struct found *found, int index)
 {
 	const struct plan_load *load = &look->plan->loads[index];
 	const struct plan_process *process;
-	struct work work = {.what = "load",
-	                    .number = index,
-	                    .run = PLAN_NONE,
-	                    .batch = PLAN_NONE,
-	                    .load = index,
-	                    .station = load->station,
-	                    .running = load->running != PLAN_NONE,
-	                    .first = PLAN_LOAD,
-	                    .count = 5,
-	                    .last_waits = true};
+	struct work work = { .what = "load",
+		             .number = index,
+		             .run = PLAN_NONE,
+		             .batch = PLAN_NONE,
+		             .load = index,
+		             .station = load->station,
+		             .running = load->running != PLAN_NONE,
+		             .first = PLAN_LOAD,
+		             .count = 5,
+		             .last_waits = true };
 	int start = 0;
 	int end = 0;
 
@@ -270,8 +254,7 @@ static bool check_load(struct look *look, struct found *found, int index)
 	} else {
 		process = &look->in->families[load->family].at[load->station];
 		if (!process->possible || !check_contents(look, found, index))
-			return process->possible ? false
-			                         : bad(look, "load %d: has no process here", index);
+			return process->possible ? false : bad(look, "load %d: has no process here", index);
 	}
 	work.spans[0] = &process->load;
 	work.spans[1] = &process->come_up;
@@ -301,9 +284,8 @@ static const struct plan_span *span_of(const struct look *look, const struct pla
 	if (task->load != PLAN_NONE) {
 		const struct plan_load *load = &look->plan->loads[task->load];
 
-		process = load->running != PLAN_NONE
-		              ? &in->running_loads[load->running].left
-		              : &in->families[load->family].at[load->station];
+		process = load->running != PLAN_NONE ? &in->running_loads[load->running].left
+		                                     : &in->families[load->family].at[load->station];
 		return &(&process->load)[task->kind - PLAN_LOAD];
 	}
 	return task->kind == PLAN_CLEAN_DOWN ? &in->clean_down : NULL;
@@ -324,10 +306,8 @@ static bool takes_burner(const struct look *look, const struct plan_task *task)
 	case PLAN_BOIL:
 	case PLAN_LOAD:
 	case PLAN_COME_UP:
-	case PLAN_HOLD:
-		return look->in->stations[task->station].on_burner;
-	default:
-		return false;
+	case PLAN_HOLD: return look->in->stations[task->station].on_burner;
+	default: return false;
 	}
 }
 
@@ -385,7 +365,7 @@ static void add_taken(const struct look *look, const struct plan_task *task, str
 static bool check_moment(struct look *look, int at)
 {
 	const struct plan_input *in = look->in;
-	struct taken taken = {0};
+	struct taken taken = { 0 };
 	int there;
 	int eat;
 
@@ -421,13 +401,10 @@ static bool watched(const struct look *look, const struct plan_task *task)
 	case PLAN_RINSE:
 	case PLAN_LOAD:
 	case PLAN_COME_UP:
-	case PLAN_CLEAN_DOWN:
-		return true;
+	case PLAN_CLEAN_DOWN: return true;
 	case PLAN_BREAK:
-	case PLAN_LOOK:
-		return false;
-	default:
-		return span_of(look, task)->people > 0;
+	case PLAN_LOOK: return false;
+	default: return span_of(look, task)->people > 0;
 	}
 }
 
@@ -458,7 +435,8 @@ static bool check_breaks(struct look *look, const struct plan_task *task)
 
 		if (whole && !comes_first(look, task) && task->start_s < end && task->end_s > meal->start_s)
 			return bad(look, "%s at %d: in a meal", plan_task_words(task->kind), task->start_s);
-		if (turns && span_of(look, task)->people > 0 && task->start_s < meal->end_s && task->end_s > meal->end_s)
+		if (turns && span_of(look, task)->people > 0 && task->start_s < meal->end_s &&
+		    task->end_s > meal->end_s)
 			return bad(look, "%s at %d: from one sitting into the other", plan_task_words(task->kind),
 			           task->start_s);
 	}
@@ -496,15 +474,14 @@ static bool only_one_thing(struct look *look, int index)
 		if ((task->people >> i & 1u) == 0)
 			continue;
 		if (look->in->people[i].from_s > task->start_s)
-			return bad(look, "%s at %d: by someone not there",
-			           plan_task_words(task->kind), task->start_s);
+			return bad(look, "%s at %d: by someone not there", plan_task_words(task->kind), task->start_s);
 		for (int j = index + 1; j < look->plan->task_count; j++) {
 			const struct plan_task *other = &look->plan->tasks[j];
 
-			if (bound_by(look, other) && !(settled(task) && other->kind == PLAN_BREAK) && (other->people >> i & 1u) != 0 &&
-			    other->start_s < task->end_s && task->start_s < other->end_s)
-				return bad(look, "person %d does two things at %d", i,
-				           other->start_s);
+			if (bound_by(look, other) && !(settled(task) && other->kind == PLAN_BREAK) &&
+			    (other->people >> i & 1u) != 0 && other->start_s < task->end_s &&
+			    task->start_s < other->end_s)
+				return bad(look, "person %d does two things at %d", i, other->start_s);
 		}
 	}
 	return true;
@@ -518,12 +495,10 @@ static bool check_names(struct look *look, int index)
 
 	if (task->kind == PLAN_LOOK)
 		return count_bits(task->people) <= 1 && only_one_thing(look, index);
-	if (task->kind == PLAN_BREAK ||
-	    (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
+	if (task->kind == PLAN_BREAK || (task->kind == PLAN_CLEAN_DOWN && look->in->clean_down.people == 0))
 		return true;
 	if (!settled(task) && count_bits(task->people) != span->people)
-		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind),
-		           task->start_s);
+		return bad(look, "%s at %d: has not its people", plan_task_words(task->kind), task->start_s);
 	return only_one_thing(look, index);
 }
 
@@ -544,8 +519,7 @@ static bool check_looks(struct look *look, int index)
 		if (span == NULL || task->end_s - task->start_s != PLAN_LOOK_S || task->station != span->station ||
 		    due >= span->end_s)
 			return bad(look, "run %d: a look that is none", index);
-		if (task->start_s > look->in->start_s &&
-		    (task->end_s > due || task->start_s < due - PLAN_LOOK_EARLY_S))
+		if (task->start_s > look->in->start_s && (task->end_s > due || task->start_s < due - PLAN_LOOK_EARLY_S))
 			return bad(look, "run %d: looked at from %d, due %d", index, task->start_s, due);
 		due += run->look_every_s;
 	}
@@ -560,8 +534,7 @@ static bool check_looks(struct look *look, int index)
 static bool check_whole(struct look *look, const struct found *found)
 {
 	const struct plan_input *in = look->in;
-	const struct plan_task *clean =
-	    the_task(look, PLAN_CLEAN_DOWN, PLAN_NONE, PLAN_NONE, PLAN_NONE);
+	const struct plan_task *clean = the_task(look, PLAN_CLEAN_DOWN, PLAN_NONE, PLAN_NONE, PLAN_NONE);
 	int last = in->start_s;
 	int running = 0;
 	int jars = 0;
@@ -596,8 +569,8 @@ static bool check_whole(struct look *look, const struct found *found)
 /* NOLINTNEXTLINE(readability-non-const-parameter): what is wrong is written into it, by bad() */
 bool plan_check(const struct plan_input *in, const struct day_plan *plan, char *said, size_t size)
 {
-	struct look look = {.in = in, .plan = plan, .said = said, .size = size};
-	struct found found = {0};
+	struct look look = { .in = in, .plan = plan, .said = said, .size = size };
+	struct found found = { 0 };
 
 	for (int i = 0; i < in->run_count; i++)
 		if (!check_run(&look, &found, i) || !check_looks(&look, i))
@@ -609,8 +582,8 @@ bool plan_check(const struct plan_input *in, const struct day_plan *plan, char *
 		if (!check_load(&look, &found, i))
 			return false;
 	for (int i = 0; i < plan->task_count; i++)
-		if (!check_moment(&look, plan->tasks[i].start_s) ||
-		    !check_breaks(&look, &plan->tasks[i]) || !check_names(&look, i))
+		if (!check_moment(&look, plan->tasks[i].start_s) || !check_breaks(&look, &plan->tasks[i]) ||
+		    !check_names(&look, i))
 			return false;
 	return check_whole(&look, &found);
 }

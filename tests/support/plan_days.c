@@ -13,7 +13,7 @@ int roll(struct dice *dice, int below)
 
 static struct plan_span span(int minutes, int people)
 {
-	return (struct plan_span){.length_s = MINUTES(minutes), .people = people};
+	return (struct plan_span){ .length_s = MINUTES(minutes), .people = people };
 }
 
 void day_init(struct plan_input *in, int people)
@@ -26,8 +26,7 @@ void day_init(struct plan_input *in, int people)
 
 int day_station(struct plan_input *in, enum plan_station_kind kind, bool on_burner)
 {
-	in->stations[in->station_count] =
-	    (struct plan_station){.kind = kind, .on_burner = on_burner};
+	in->stations[in->station_count] = (struct plan_station){ .kind = kind, .on_burner = on_burner };
 	return in->station_count++;
 }
 
@@ -40,36 +39,36 @@ int day_family(struct plan_input *in, int jars, int come_up_min, int hold_min)
 		if (in->stations[i].kind != PLAN_CANNER)
 			continue;
 		in->stations[i].jars[PINTS] = jars;
-		family->at[i] = (struct plan_process){.possible = true,
-		                                      .load = span(2, 1),
-		                                      .come_up = span(come_up_min, 0),
-		                                      .hold = span(hold_min, 0),
-		                                      .rest = span(5, 0),
-		                                      .unload = span(4, 1)};
+		family->at[i] = (struct plan_process){ .possible = true,
+			                               .load = span(2, 1),
+			                               .come_up = span(come_up_min, 0),
+			                               .hold = span(hold_min, 0),
+			                               .rest = span(5, 0),
+			                               .unload = span(4, 1) };
 	}
 	return in->family_count++;
 }
 
 int day_batch(struct plan_input *in, int family, int jars)
 {
-	in->batches[in->batch_count] = (struct plan_batch){.family = family,
-	                                                   .jars = jars,
-	                                                   .wait_limit_s = PLAN_NO_LIMIT,
-	                                                   .to_boil = span(15, 1),
-	                                                   .boil = span(7, 1),
-	                                                   .off = span(2, 1),
-	                                                   .fill = span(10, 1),
-	                                                   .rinse = span(3, 1)};
+	in->batches[in->batch_count] = (struct plan_batch){ .family = family,
+		                                            .jars = jars,
+		                                            .wait_limit_s = PLAN_NO_LIMIT,
+		                                            .to_boil = span(15, 1),
+		                                            .boil = span(7, 1),
+		                                            .off = span(2, 1),
+		                                            .fill = span(10, 1),
+		                                            .rinse = span(3, 1) };
 	return in->batch_count++;
 }
 
 static int add_run(struct plan_input *in, int ready_min)
 {
-	in->runs[in->run_count] = (struct plan_run){.ready_s = MINUTES(ready_min),
-	                                            .station = PLAN_NONE,
-	                                            .set_up = span(10, 1),
-	                                            .run = span(80, 0),
-	                                            .drain = span(10, 1)};
+	in->runs[in->run_count] = (struct plan_run){ .ready_s = MINUTES(ready_min),
+		                                     .station = PLAN_NONE,
+		                                     .set_up = span(10, 1),
+		                                     .run = span(80, 0),
+		                                     .drain = span(10, 1) };
 	return in->run_count++;
 }
 
@@ -82,7 +81,7 @@ void day_in_quince_hollow(struct plan_input *in, int batches)
 	(void)day_family(in, 9, 25, 10);
 	(void)day_family(in, 9, 25, 15);
 	in->stations[5].jars[PINTS] = 7;
-	in->breaks[in->break_count++] = (struct plan_break){MINUTES(240), MINUTES(285)};
+	in->breaks[in->break_count++] = (struct plan_break){ MINUTES(240), MINUTES(285) };
 	in->clean_down = span(30, 0);
 	for (int i = 0; i < batches; i++) {
 		struct plan_batch *batch = &in->batches[day_batch(in, i % 5 == 4, 12)];
@@ -109,12 +108,11 @@ static bool one_in(struct dice *dice, int n)
 
 static void small_stations(struct plan_input *in, struct dice *dice)
 {
-	int counts[PLAN_STATION_KIND_COUNT] = {roll(dice, 2), 1 + roll(dice, 2), 1 + roll(dice, 2)};
+	int counts[PLAN_STATION_KIND_COUNT] = { roll(dice, 2), 1 + roll(dice, 2), 1 + roll(dice, 2) };
 
 	for (int kind = 0; kind < PLAN_STATION_KIND_COUNT; kind++)
 		for (int i = 0; i < counts[kind]; i++)
-			(void)day_station(in, (enum plan_station_kind)kind,
-			                  kind != PLAN_CANNER || one_in(dice, 2));
+			(void)day_station(in, (enum plan_station_kind)kind, kind != PLAN_CANNER || one_in(dice, 2));
 	in->burners = 2 + roll(dice, 3);
 	in->fillers = roll(dice, 2);
 }
@@ -135,8 +133,7 @@ static void small_family(struct plan_input *in, struct dice *dice)
 
 static void small_batch(struct plan_input *in, struct dice *dice)
 {
-	struct plan_batch *batch =
-	    &in->batches[day_batch(in, roll(dice, in->family_count), 4 + roll(dice, 9))];
+	struct plan_batch *batch = &in->batches[day_batch(in, roll(dice, in->family_count), 4 + roll(dice, 9))];
 
 	batch->to_boil = span(10 + 5 * roll(dice, 2), roll(dice, 2));
 	batch->boil = span(5 + 5 * roll(dice, 2), 1);
@@ -166,17 +163,17 @@ void small_day_by_chance(struct plan_input *in, struct dice *dice)
 	while (in->batch_count < batches)
 		small_batch(in, dice);
 	if (one_in(dice, 3))
-		in->breaks[in->break_count++] = (struct plan_break){MINUTES(at), MINUTES(at + 30)};
+		in->breaks[in->break_count++] = (struct plan_break){ MINUTES(at), MINUTES(at + 30) };
 }
 
 static void some_stations(struct plan_input *in, struct dice *dice)
 {
-	int counts[PLAN_STATION_KIND_COUNT] = {roll(dice, 3), 1 + roll(dice, 3), 1 + roll(dice, 3)};
+	int counts[PLAN_STATION_KIND_COUNT] = { roll(dice, 3), 1 + roll(dice, 3), 1 + roll(dice, 3) };
 
 	for (int kind = 0; kind < PLAN_STATION_KIND_COUNT; kind++) {
 		for (int i = 0; i < counts[kind]; i++) {
-			struct plan_station *station = &in->stations[day_station(
-			    in, (enum plan_station_kind)kind, !one_in(dice, 3))];
+			struct plan_station *station =
+			    &in->stations[day_station(in, (enum plan_station_kind)kind, !one_in(dice, 3))];
 
 			if (one_in(dice, 5))
 				station->free_at_s = MINUTES(roll(dice, 120));
@@ -200,16 +197,15 @@ static void some_process(struct dice *dice, struct plan_process *process)
 
 static void some_batch(struct plan_input *in, struct dice *dice, struct plan_batch *batch)
 {
-	*batch = (struct plan_batch){
-	    .family = roll(dice, in->family_count),
-	    .jars = 1 + roll(dice, 24),
-	    .wait_limit_s = one_in(dice, 2) ? PLAN_NO_LIMIT : MINUTES(30 + roll(dice, 180)),
-	    .ready_s = one_in(dice, 3) ? MINUTES(roll(dice, 200)) : 0,
-	    .to_boil = some(dice, 25, roll(dice, 2)),
-	    .boil = span(1 + roll(dice, 12), 1),
-	    .off = span(roll(dice, 3), 1),
-	    .fill = span(2 + roll(dice, 12), 1 + one_in(dice, 3)),
-	    .rinse = span(roll(dice, 4), 1)};
+	*batch = (struct plan_batch){ .family = roll(dice, in->family_count),
+		                      .jars = 1 + roll(dice, 24),
+		                      .wait_limit_s = one_in(dice, 2) ? PLAN_NO_LIMIT : MINUTES(30 + roll(dice, 180)),
+		                      .ready_s = one_in(dice, 3) ? MINUTES(roll(dice, 200)) : 0,
+		                      .to_boil = some(dice, 25, roll(dice, 2)),
+		                      .boil = span(1 + roll(dice, 12), 1),
+		                      .off = span(roll(dice, 3), 1),
+		                      .fill = span(2 + roll(dice, 12), 1 + one_in(dice, 3)),
+		                      .rinse = span(roll(dice, 4), 1) };
 	if (one_in(dice, 6))
 		batch->pots = (unsigned)roll(dice, 1 << in->station_count);
 	if (in->run_count > 0 && !one_in(dice, 3)) {
@@ -221,7 +217,7 @@ static void some_batch(struct plan_input *in, struct dice *dice, struct plan_bat
 /* Say that it is going on, where its station has nothing else. */
 static void some_going_on(struct plan_input *in, struct dice *dice)
 {
-	bool taken[PLAN_STATIONS_MAX] = {false};
+	bool taken[PLAN_STATIONS_MAX] = { false };
 
 	in->start_s = MINUTES(30 + roll(dice, 200));
 	for (int i = 0; i < in->batch_count; i++) {
@@ -280,8 +276,7 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 		int from = in->break_count == 0 ? MINUTES(60) : in->breaks[0].end_s + MINUTES(30);
 
 		from += MINUTES(roll(dice, 120));
-		in->breaks[in->break_count++] =
-		    (struct plan_break){from, from + MINUTES(15 + roll(dice, 45))};
+		in->breaks[in->break_count++] = (struct plan_break){ from, from + MINUTES(15 + roll(dice, 45)) };
 	}
 	in->in_turns = one_in(dice, 2);
 	in->clean_down = some(dice, 30, roll(dice, 2));

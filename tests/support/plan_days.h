@@ -7,7 +7,7 @@
 
 #include "engine/schedule/day_plan.h"
 
-#define MINUTES(n) ((n) * 60)
+#define MINUTES(n) ((n)*60)
 
 /* Repeatable chance: 0 .. below - 1. */
 struct dice {

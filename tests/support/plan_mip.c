@@ -51,8 +51,7 @@ static int slots_of(const struct mip *mip, int seconds)
 	return seconds / mip->slot_s;
 }
 
-static void add_span(const struct mip *mip, struct piece *piece, const struct plan_span *span,
-                     const char *needs)
+static void add_span(const struct mip *mip, struct piece *piece, const struct plan_span *span, const char *needs)
 {
 	int i = piece->count++;
 
@@ -65,7 +64,7 @@ static void add_span(const struct mip *mip, struct piece *piece, const struct pl
 
 static struct piece run_piece(const struct mip *mip, const struct plan_run *run)
 {
-	struct piece piece = {.last_waits = true};
+	struct piece piece = { .last_waits = true };
 
 	add_span(mip, &piece, &run->set_up, "h");
 	add_span(mip, &piece, &run->run, "h");
@@ -75,7 +74,7 @@ static struct piece run_piece(const struct mip *mip, const struct plan_run *run)
 
 static struct piece batch_piece(const struct mip *mip, const struct plan_batch *batch)
 {
-	struct piece piece = {0};
+	struct piece piece = { 0 };
 
 	add_span(mip, &piece, &batch->to_boil, "hw");
 	add_span(mip, &piece, &batch->boil, "hw");
@@ -87,7 +86,7 @@ static struct piece batch_piece(const struct mip *mip, const struct plan_batch *
 
 static struct piece load_piece(const struct mip *mip, const struct plan_process *process)
 {
-	struct piece piece = {.last_waits = true};
+	struct piece piece = { .last_waits = true };
 
 	add_span(mip, &piece, &process->load, "hw");
 	add_span(mip, &piece, &process->come_up, "hw");
@@ -154,15 +153,14 @@ static bool may_end(const struct mip *mip, const struct piece *piece, int start)
 /* Like terms are one: readers refuse a variable that comes twice in a row. */
 static void term(struct mip *mip, int factor, char name, int first, int second, int t)
 {
-	struct term new = {factor, name, first, second, t > mip->slots ? mip->slots : t};
+	struct term new = { factor, name, first, second, t > mip->slots ? mip->slots : t };
 
 	if (t < 0 || factor == 0)
 		return;
 	for (int i = 0; i < mip->term_count; i++) {
 		struct term *old = &mip->terms[i];
 
-		if (old->name == name && old->first == first && old->second == second &&
-		    old->t == new.t) {
+		if (old->name == name && old->first == first && old->second == second && old->t == new.t) {
 			old->factor += factor;
 			return;
 		}
@@ -190,8 +188,8 @@ static void write_terms(struct mip *mip)
 		const struct term *of = &mip->terms[i];
 
 		if (of->factor != 0)
-			(void)fprintf(mip->out, " %+d %c_%d_%d_%d\n", of->factor, of->name,
-			              of->first, of->second, of->t);
+			(void)fprintf(mip->out, " %+d %c_%d_%d_%d\n", of->factor, of->name, of->first, of->second,
+			              of->t);
 	}
 	mip->term_count = 0;
 }
@@ -226,8 +224,7 @@ static int room_in(const struct mip *mip, int c, int family)
 }
 
 /* A count never falls, and rises only where a start is allowed. */
-static void write_count(struct mip *mip, char name, int first, int second,
-                        const struct piece *piece, int ready)
+static void write_count(struct mip *mip, char name, int first, int second, const struct piece *piece, int ready)
 {
 	bool last = name == 'd' || name == 'u';
 
@@ -376,26 +373,22 @@ enum shared { PEOPLE, BURNERS, FILLERS };
 static int need_of(const struct piece *piece, int span, enum shared what)
 {
 	switch (what) {
-	case PEOPLE:
-		return piece->people[span];
-	case BURNERS:
-		return piece->heat[span];
-	case FILLERS:
-		return piece->filler[span];
+	case PEOPLE: return piece->people[span];
+	case BURNERS: return piece->heat[span];
+	case FILLERS: return piece->filler[span];
 	}
 	return 0;
 }
 
 /* What a piece of work takes in slot t; `last` is the name of its last span, if that
  * may come later. */
-static void takes(struct mip *mip, const struct piece *piece, char name, char last, int first,
-                  int second, int t, enum shared what)
+static void takes(struct mip *mip, const struct piece *piece, char name, char last, int first, int second, int t,
+                  enum shared what)
 {
 	int offset = 0;
 
 	for (int i = 0; i < rigid_spans(piece); i++) {
-		began(mip, need_of(piece, i, what), name, first, second, t - offset,
-		      piece->length[i]);
+		began(mip, need_of(piece, i, what), name, first, second, t - offset, piece->length[i]);
 		offset += piece->length[i];
 	}
 	if (piece->last_waits)
@@ -459,8 +452,7 @@ static void write_end(struct mip *mip, int t)
 		for (int f = 0; f < in->family_count; f++) {
 			if (room_in(mip, c, f) == 0)
 				continue;
-			began(mip, 1, 'u', c, f,
-			      t - slots_of(mip, process_in(mip, c, f)->unload.length_s), 1);
+			began(mip, 1, 'u', c, f, t - slots_of(mip, process_in(mip, c, f)->unload.length_s), 1);
 			ends_at(mip, -mip->classes[c].count, t);
 			end_row(mip, "<=", 0);
 		}
@@ -505,13 +497,10 @@ static bool alike(const struct plan_input *in, int a, int b)
 {
 	for (int f = 0; f < in->family_count; f++)
 		/* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c): zeroed before */
-		if (memcmp(&in->families[f].at[a], &in->families[f].at[b],
-		           sizeof(in->families[f].at[a])) != 0)
+		if (memcmp(&in->families[f].at[a], &in->families[f].at[b], sizeof(in->families[f].at[a])) != 0)
 			return false;
-	return in->stations[a].kind == in->stations[b].kind &&
-	       in->stations[a].on_burner == in->stations[b].on_burner &&
-	       memcmp(in->stations[a].jars, in->stations[b].jars, sizeof(in->stations[a].jars)) ==
-	           0;
+	return in->stations[a].kind == in->stations[b].kind && in->stations[a].on_burner == in->stations[b].on_burner &&
+	       memcmp(in->stations[a].jars, in->stations[b].jars, sizeof(in->stations[a].jars)) == 0;
 }
 
 static void make_classes(struct mip *mip)
@@ -522,10 +511,9 @@ static void make_classes(struct mip *mip)
 		while (c < mip->class_count && !alike(mip->in, i, mip->classes[c].like))
 			c++;
 		if (c == mip->class_count) {
-			mip->classes[c] =
-			    (struct class){.kind = mip->in->stations[i].kind,
-			                   .on_burner = mip->in->stations[i].on_burner,
-			                   .like = i};
+			mip->classes[c] = (struct class){ .kind = mip->in->stations[i].kind,
+				                          .on_burner = mip->in->stations[i].on_burner,
+				                          .like = i };
 			mip->class_count++;
 		}
 		mip->classes[c].count++;
@@ -568,7 +556,7 @@ static void write_kinds(struct mip *mip)
 
 void plan_mip_write(FILE *out, const struct plan_input *in, int slot_s, int slots)
 {
-	struct mip mip = {.out = out, .in = in, .slot_s = slot_s, .slots = slots};
+	struct mip mip = { .out = out, .in = in, .slot_s = slot_s, .slots = slots };
 
 	make_classes(&mip);
 	(void)fprintf(out, "Minimize\n obj:\n");

@@ -2,9 +2,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/amount.h"
-#include "engine/gate/gate.h"
 #include "base/text.h"
+#include "engine/gate/gate.h"
+#include "engine/recipe/amount.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 
@@ -42,7 +42,7 @@ void pk_stock(struct kitchen_kit *kit)
 
 int64_t pk_amount(enum supply_kind supply, const char *words)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	int64_t amount = -1;
 
 	if (!amount_read(words, supply_measure(supply), supply, &amount, &fault))
@@ -62,7 +62,7 @@ void pk_receive(struct kitchen_kit *kit, enum supply_kind supply, const char *si
 
 int64_t pk_supply(struct kitchen_kit *kit, enum supply_kind supply, const char *size)
 {
-	struct log_supply row = {0};
+	struct log_supply row = { 0 };
 
 	KK_OK(kit, log_supply_of(kit->log, supply, size, &row, &kit->fault));
 	return row.stock;
@@ -84,7 +84,7 @@ int64_t pk_juice(struct kitchen_kit *kit, const char *kind, const char *words)
 
 int64_t pk_juice_left(struct kitchen_kit *kit, int64_t juice_id)
 {
-	struct log_juice row = {0};
+	struct log_juice row = { 0 };
 
 	KK_OK(kit, log_juice_get(kit->log, juice_id, &row, &kit->fault));
 	return row.left_ul;
@@ -109,25 +109,23 @@ int64_t pk_run(struct kitchen_kit *kit, int digit, const char *fruit, const char
 {
 	int64_t run_id = 0;
 
-	KK_OK(kit, kitchen_start_run(kit->kitchen, kk_station(kit, digit), fruit,
-	                             pk_amount(SUPPLY_FRUIT, weight), &run_id, &kit->fault));
+	KK_OK(kit, kitchen_start_run(kit->kitchen, kk_station(kit, digit), fruit, pk_amount(SUPPLY_FRUIT, weight),
+	                             &run_id, &kit->fault));
 	ck_assert_int_gt(run_id, 0);
 	return run_id;
 }
 
-struct batch_order pk_order(const struct kitchen_kit *kit, int digit, const char *recipe,
-                            const char *jar, int multiple)
+struct batch_order pk_order(const struct kitchen_kit *kit, int digit, const char *recipe, const char *jar, int multiple)
 {
 	const struct recipe *found = kitchen_recipe_named(kit->kitchen, recipe);
-	struct batch_order order = {.station_id = kk_station(kit, digit), .multiple = multiple};
+	struct batch_order order = { .station_id = kk_station(kit, digit), .multiple = multiple };
 	char packs[RECIPE_TEXT_MAX_BYTES];
 
 	ck_assert_msg(found != NULL, "there is no recipe \"%s\"", recipe);
 	ck_assert(text_copy(packs, sizeof(packs), found->packs));
 	packs[strcspn(packs, " ")] = '\0';
 	ck_assert(text_copy(order.recipe, sizeof(order.recipe), recipe) &&
-	          text_copy(order.pack, sizeof(order.pack), packs) &&
-	          text_copy(order.jar, sizeof(order.jar), jar));
+	          text_copy(order.pack, sizeof(order.pack), packs) && text_copy(order.jar, sizeof(order.jar), jar));
 	return order;
 }
 
@@ -182,7 +180,8 @@ void pk_step(struct kitchen_kit *kit, int digit)
 
 bool pk_try(struct kitchen_kit *kit, int digit, enum exception exception, int64_t amount)
 {
-	return kitchen_exception(kit->kitchen, pk_phase(kit, digit), exception, amount, "by hand, watched", &kit->fault);
+	return kitchen_exception(kit->kitchen, pk_phase(kit, digit), exception, amount, "by hand, watched",
+	                         &kit->fault);
 }
 
 void pk_to(struct kitchen_kit *kit, int digit, enum phase_name name)
@@ -191,8 +190,8 @@ void pk_to(struct kitchen_kit *kit, int digit, enum phase_name name)
 		const struct strip *strip = kk_canner(kit, digit);
 		int64_t left;
 
-		ck_assert_msg(steps < PHASE_NAME_COUNT && strip->content != STRIP_EMPTY,
-		              "phase %s is not reached", phase_name_stored(name));
+		ck_assert_msg(steps < PHASE_NAME_COUNT && strip->content != STRIP_EMPTY, "phase %s is not reached",
+		              phase_name_stored(name));
 		left = strip->phase.required_ms - moment_between(&strip->phase.began, &kit->clock.now);
 		kk_pass(kit, strip->rule->kind != PHASE_TIMED ? 5 * MINUTE_MS : left > 0 ? left : 0);
 		pk_step(kit, digit);
@@ -203,23 +202,23 @@ bool pk_undo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id)
 {
 	char said[SENTENCE_MAX_BYTES];
 
-	return kitchen_undo(kit->kitchen, (struct log_subject){kind, id}, said, sizeof(said), &kit->fault);
+	return kitchen_undo(kit->kitchen, (struct log_subject){ kind, id }, said, sizeof(said), &kit->fault);
 }
 
 bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id)
 {
 	char said[SENTENCE_MAX_BYTES];
 
-	return kitchen_redo(kit->kitchen, (struct log_subject){kind, id}, said, sizeof(said), &kit->fault);
+	return kitchen_redo(kit->kitchen, (struct log_subject){ kind, id }, said, sizeof(said), &kit->fault);
 }
 
 /* --- jars ------------------------------------------------------------------------------ */
 
-bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
-                 bool acid_in, bool sure)
+bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id, bool acid_in,
+                 bool sure)
 {
-	struct fill_order order = {batch_id, jar, jars,          lid_box_id,          acid_in,
-	                           sure,     "",  ACID_NOT_SAID, VINEGAR_LEAST_TENTHS};
+	struct fill_order order = { batch_id, jar, jars,          lid_box_id,          acid_in,
+		                    sure,     "",  ACID_NOT_SAID, VINEGAR_LEAST_TENTHS };
 
 	return kitchen_fill(kit->kitchen, &order, &kit->fault);
 }
@@ -236,7 +235,7 @@ int pk_waiting(const struct kitchen_kit *kit)
 
 struct pick pk_pick(int64_t batch_id, const char *size, int jars)
 {
-	struct pick pick = {.batch_id = batch_id, .jars = jars};
+	struct pick pick = { .batch_id = batch_id, .jars = jars };
 
 	ck_assert(text_copy(pick.size, sizeof(pick.size), size));
 	return pick;
@@ -246,8 +245,8 @@ int64_t pk_load(struct kitchen_kit *kit, int digit, const struct pick *picks, si
 {
 	int64_t load_id = 0;
 
-	KK_OK(kit, kitchen_load_waiting(kit->kitchen, kk_station(kit, digit), picks, count, NO_PRESSURE,
-	                                &load_id, &kit->fault));
+	KK_OK(kit, kitchen_load_waiting(kit->kitchen, kk_station(kit, digit), picks, count, NO_PRESSURE, &load_id,
+	                                &kit->fault));
 	ck_assert_int_gt(load_id, 0);
 	return load_id;
 }
@@ -273,14 +272,13 @@ void pk_says(const struct kitchen_kit *kit, const char *words)
 	struct log_entry newest;
 
 	ck_assert(log_newest_entry(kit->log, &newest, NULL));
-	ck_assert_msg(strstr(newest.sentence, words) != NULL, "\"%s\" does not say \"%s\"",
-	              newest.sentence, words);
+	ck_assert_msg(strstr(newest.sentence, words) != NULL, "\"%s\" does not say \"%s\"", newest.sentence, words);
 }
 
 struct log_batch_amount pk_amount_row(struct kitchen_kit *kit, int64_t batch_id, const char *ingredient)
 {
 	struct log_batch_amount *rows;
-	struct log_batch_amount found = {0};
+	struct log_batch_amount found = { 0 };
 	size_t count;
 
 	KK_OK(kit, kitchen_batch_amounts(kit->kitchen, batch_id, &rows, &count, &kit->fault));

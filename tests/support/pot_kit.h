@@ -40,8 +40,8 @@ int64_t pk_juice_of(struct kitchen_kit *kit, const char *kind);
 
 int64_t pk_run(struct kitchen_kit *kit, int digit, const char *fruit, const char *weight);
 /* In the recipe's first pack. */
-struct batch_order pk_order(const struct kitchen_kit *kit, int digit, const char *recipe,
-                            const char *jar, int multiple);
+struct batch_order pk_order(const struct kitchen_kit *kit, int digit, const char *recipe, const char *jar,
+                            int multiple);
 int64_t pk_batch(struct kitchen_kit *kit, int digit, const char *recipe, const char *jar, int multiple);
 bool pk_try_batch(struct kitchen_kit *kit, const struct batch_order *order);
 
@@ -58,8 +58,8 @@ void pk_to(struct kitchen_kit *kit, int digit, enum phase_name name);
 bool pk_undo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id);
 bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id);
 
-bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id,
-                 bool acid_in, bool sure);
+bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id, bool acid_in,
+                 bool sure);
 /* Hot jars, acid in them, sure. */
 void pk_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id);
 int pk_waiting(const struct kitchen_kit *kit);

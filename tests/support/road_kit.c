@@ -5,9 +5,9 @@
 #include <unistd.h>
 
 #include "base/text.h"
+#include "kitchen/canner/reprocess.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/pantry/pantry.h"
-#include "kitchen/canner/reprocess.h"
 #include "report/exchange/export.h"
 #include "support/road_kit.h"
 
@@ -26,14 +26,11 @@ static const struct {
 	enum acid acid;
 	enum acidity acidity;
 } goods[] = {
-    [TOMATOES] = {"tomatoes crushed", "crushed tomatoes", BIG_KETTLE, ACID_LEMON_JUICE,
-                  ACIDITY_ACIDIFIED},
-    [PICKLES] = {"bread-and-butter pickles", "bread-and-butter pickles", BIG_KETTLE,
-                 ACID_AS_PRINTED, ACIDITY_ACIDIFIED},
-    [BEANS] = {"green beans (snap and Italian)", "green beans", WEIGHT_CANNER, ACID_NONE_ASKED,
-               ACIDITY_LOW_ACID},
-    [PUREE] = {"fruit puree (not fig or tomato)", "quince puree", BIG_KETTLE, ACID_NONE_ASKED,
-               ACIDITY_ACID},
+	[TOMATOES] = { "tomatoes crushed", "crushed tomatoes", BIG_KETTLE, ACID_LEMON_JUICE, ACIDITY_ACIDIFIED },
+	[PICKLES] = { "bread-and-butter pickles", "bread-and-butter pickles", BIG_KETTLE, ACID_AS_PRINTED,
+	              ACIDITY_ACIDIFIED },
+	[BEANS] = { "green beans (snap and Italian)", "green beans", WEIGHT_CANNER, ACID_NONE_ASKED, ACIDITY_LOW_ACID },
+	[PUREE] = { "fruit puree (not fig or tomato)", "quince puree", BIG_KETTLE, ACID_NONE_ASKED, ACIDITY_ACID },
 };
 
 enum acidity rk_acidity(enum canned canned)
@@ -50,7 +47,7 @@ bool rk_go_on(struct walk *walk, bool done)
 
 struct log_subject rk_batch(const struct walk *walk)
 {
-	return (struct log_subject){SUBJECT_BATCH, walk->batch_id};
+	return (struct log_subject){ SUBJECT_BATCH, walk->batch_id };
 }
 
 /* --- undone and done again ------------------------------------------------------------ */
@@ -118,7 +115,7 @@ static bool order_load(struct walk *walk, const char *reason, bool as_it_should)
 {
 	const struct lack_row *row = walk->lack;
 	const char *pack = row->pack != NULL ? row->pack : "hot";
-	struct load_order order = {.jars = JARS, .pressure_psi = NO_PRESSURE, .lid_box_id = BOX_A};
+	struct load_order order = { .jars = JARS, .pressure_psi = NO_PRESSURE, .lid_box_id = BOX_A };
 
 	order.station_id = kk_station(walk->kit, as_it_should ? goods[row->canned].canner : canner_of(walk));
 	order.acid = as_it_should ? goods[row->canned].acid : acid_said(walk);
@@ -148,10 +145,16 @@ static bool by_hand(struct walk *walk, bool as_it_should)
 static void write_recipe(struct walk *walk)
 {
 	const char *known = walk->lack->known != NULL ? walk->lack->known : "";
-	struct log_entry entry = {.verb = "add_recipe", .sentence = "by another hand", .at = walk->kit->clock.now};
-	struct log_recipe own = {.pectin = PECTIN_NONE, .acidity = ACIDITY_ACID, .headspace_thou = 250, .multiple_max = 1,
-	                         .ingredient_count = 1, .ingredients = {{.supply = SUPPLY_FRUIT, .measure = MEASURE_MASS,
-	                         .amount = 2000000, .adding = ADD_AT_START}}};
+	struct log_entry entry = { .verb = "add_recipe", .sentence = "by another hand", .at = walk->kit->clock.now };
+	struct log_recipe own = { .pectin = PECTIN_NONE,
+		                  .acidity = ACIDITY_ACID,
+		                  .headspace_thou = 250,
+		                  .multiple_max = 1,
+		                  .ingredient_count = 1,
+		                  .ingredients = { { .supply = SUPPLY_FRUIT,
+		                                     .measure = MEASURE_MASS,
+		                                     .amount = 2000000,
+		                                     .adding = ADD_AT_START } } };
 
 	ck_assert(text_copy(own.name, sizeof(own.name), goods[PUREE].recipe) &&
 	          text_copy(own.food, sizeof(own.food), goods[PUREE].food) &&
@@ -192,8 +195,8 @@ static bool start_pot(struct walk *walk)
 static bool order_fill(struct walk *walk, const char *reason)
 {
 	enum acid acid = acid_said(walk);
-	struct fill_order order = {walk->batch_id, "pint", JARS, BOX_A, acid != ACID_NOT_SAID, true, reason, acid,
-	                           walk->lack->vinegar};
+	struct fill_order order = { walk->batch_id,     "pint", JARS, BOX_A, acid != ACID_NOT_SAID, true, reason, acid,
+		                    walk->lack->vinegar };
 
 	return kitchen_fill(walk->kit->kitchen, &order, &walk->kit->fault);
 }
@@ -222,12 +225,13 @@ static bool from_pot(struct walk *walk)
 		return false;
 	pick = pk_pick(walk->batch_id, "pint", JARS);
 	return rk_go_on(walk, kitchen_load_waiting(walk->kit->kitchen, kk_station(walk->kit, canner_of(walk)), &pick, 1,
-	                                        NO_PRESSURE, &walk->load_id, &walk->kit->fault));
+	                                           NO_PRESSURE, &walk->load_id, &walk->kit->fault));
 }
 
 static bool order_again(struct walk *walk, int64_t jar_id, const char *reason)
 {
-	struct reprocess_order order = {jar_id, kk_station(walk->kit, canner_of(walk)), BOX_B, acid_said(walk), reason};
+	struct reprocess_order order = { jar_id, kk_station(walk->kit, canner_of(walk)), BOX_B, acid_said(walk),
+		                         reason };
 
 	return kitchen_reprocess(walk->kit->kitchen, &order, &walk->load_id, &walk->kit->fault);
 }
@@ -260,10 +264,13 @@ static bool from_notebook(struct walk *walk)
 	char text[400];
 	size_t count;
 
-	(void)snprintf(text, sizeof(text), "product,date,jars,size,method,minutes,pressure_psi,elevation,food,pack,acid,vent,recipe\n"
-	               "Ours,2021-08-14,%d,pint,%s\n", JARS, walk->lack->line);
+	(void)snprintf(text, sizeof(text),
+	               "product,date,jars,size,method,minutes,pressure_psi,elevation,food,pack,acid,vent,recipe\n"
+	               "Ours,2021-08-14,%d,pint,%s\n",
+	               JARS, walk->lack->line);
 	rk_act_begins(walk, BY_LOAD);
-	KK_OK(walk->kit, kitchen_import(walk->kit->kitchen, kk_file("notebook.csv", text), true, &result, &walk->kit->fault));
+	KK_OK(walk->kit,
+	      kitchen_import(walk->kit->kitchen, kk_file("notebook.csv", text), true, &result, &walk->kit->fault));
 	ck_assert_msg(result.written, "%s", result.problems[0].why);
 	rk_act_ends(walk, kk_about(0));
 	KK_OK(walk->kit, log_loads_between(walk->kit->log, 0, INT64_MAX, &loads, &count, &walk->kit->fault));
@@ -294,7 +301,7 @@ bool rk_take_one(const struct walk *walk)
 {
 	struct log_jar jar = kk_jar_row(walk->kit, walk->load_id, 1);
 	struct log_lot lot;
-	struct take take = {NULL, jar.size, jar.lot_id, 1, GONE_USED};
+	struct take take = { NULL, jar.size, jar.lot_id, 1, GONE_USED };
 
 	KK_OK(walk->kit, log_lot_get(walk->kit->log, jar.lot_id, &lot, &walk->kit->fault));
 	take.product = lot.product;
@@ -348,7 +355,7 @@ static void throw_out(struct walk *walk)
 static void shorten_hold(struct walk *walk)
 {
 	struct log_subject subject = kk_about(walk->load_id);
-	struct log_entry entry = {.verb = "step", .sentence = "by another hand", .at = walk->kit->clock.now};
+	struct log_entry entry = { .verb = "step", .sentence = "by another hand", .at = walk->kit->clock.now };
 	struct log_phase *phases;
 	size_t count;
 
@@ -385,7 +392,7 @@ static void write_table(const struct walk *walk, struct day *day, const char *na
 
 static void export_and_import(struct walk *walk)
 {
-	static const char *const tables[] = {"lots", "loads", "jars", "phases", "marks"};
+	static const char *const tables[] = { "lots", "loads", "jars", "phases", "marks" };
 	struct import_result result;
 	char folder[300];
 	struct day *day;
@@ -398,7 +405,8 @@ static void export_and_import(struct walk *walk)
 	other.clock.now = walk->kit->clock.now;
 	walk->kit = &other;
 	KK_OK(&other, kitchen_import(other.kitchen, folder, true, &result, &other.fault));
-	ck_assert_msg(result.written, "%s:%ld: %s", result.problems[0].file, result.problems[0].line, result.problems[0].why);
+	ck_assert_msg(result.written, "%s:%ld: %s", result.problems[0].file, result.problems[0].line,
+	              result.problems[0].why);
 }
 
 /* --- the whole way -------------------------------------------------------------------------------- */
@@ -409,7 +417,8 @@ static void begin(struct walk *walk)
 	pk_begin(&home);
 	pk_stock(&home);
 	pk_receive(&home, SUPPLY_VINEGAR, "", "1 gal");
-	KK_OK(&home, kitchen_setup_line(home.kitchen, "pot 9 \"Deep pot\" \"30 qt\"", kk_station(&home, DEEP_POT), &home.fault));
+	KK_OK(&home, kitchen_setup_line(home.kitchen, "pot 9 \"Deep pot\" \"30 qt\"", kk_station(&home, DEEP_POT),
+	                                &home.fault));
 	if (walk->lack->elevation != NULL)
 		KK_OK(&home, kitchen_set_elevation(home.kitchen, walk->lack->elevation, &home.fault));
 }

@@ -43,17 +43,17 @@ struct lack_row {
 	enum made made;
 	enum phase_name at;
 	bool (*act)(struct walk *walk); /* false: refused */
-	const char *line; /* of a notebook, behind its size */
-	const char *asks; /* the stop that wants a reason first; it is given one */
-	bool acid_given;  /* `acid` is said instead of what serves */
+	const char *line;               /* of a notebook, behind its size */
+	const char *asks;               /* the stop that wants a reason first; it is given one */
+	bool acid_given;                /* `acid` is said instead of what serves */
 	enum acid acid;
-	int vinegar;      /* percent in tenths; 0: not said */
-	int multiple;     /* batches in the pot; 0: one */
-	int stands;       /* minutes, filled or in the canner */
-	int heats;        /* minutes, on its way to the hold in one phase */
-	int pot_stands;   /* minutes */
-	int canner;       /* another one */
-	const char *pack; /* another one */
+	int vinegar;           /* percent in tenths; 0: not said */
+	int multiple;          /* batches in the pot; 0: one */
+	int stands;            /* minutes, filled or in the canner */
+	int heats;             /* minutes, on its way to the hold in one phase */
+	int pot_stands;        /* minutes */
+	int canner;            /* another one */
+	const char *pack;      /* another one */
 	const char *known;     /* what is in the house's recipe; NULL: nobody picked it */
 	const char *elevation; /* of the kitchen, when it is not 4,650 ft */
 	const char *lost;      /* of the export */

@@ -10,7 +10,7 @@ static void name_boot(struct test_clock *clock)
 
 void test_clock_init(struct test_clock *clock, int64_t wall_ms)
 {
-	*clock = (struct test_clock){.now = {.wall_ms = wall_ms, .awake_ms = HOUR_MS}, .boot = 1};
+	*clock = (struct test_clock){ .now = { .wall_ms = wall_ms, .awake_ms = HOUR_MS }, .boot = 1 };
 	name_boot(clock);
 }
 
@@ -23,7 +23,7 @@ static void read_test(void *state, struct moment *now)
 
 struct clock test_clock_as_clock(struct test_clock *clock)
 {
-	return (struct clock){.read = read_test, .state = clock};
+	return (struct clock){ .read = read_test, .state = clock };
 }
 
 void test_clock_pass(struct test_clock *clock, int64_t ms)

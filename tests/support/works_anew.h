@@ -5,14 +5,14 @@
 #ifndef STILLROOM_TESTS_WORKS_ANEW_H
 #define STILLROOM_TESTS_WORKS_ANEW_H
 
-#define WORKS_ANEW                                                                                               \
-	"DELETE FROM work_stale;"                                                                                \
-	"INSERT INTO work SELECT * FROM work_of_load;"                                                           \
-	"INSERT INTO work SELECT * FROM work_of_run;"                                                            \
-	"INSERT INTO work SELECT * FROM work_of_batch;"                                                          \
+#define WORKS_ANEW \
+	"DELETE FROM work_stale;" \
+	"INSERT INTO work SELECT * FROM work_of_load;" \
+	"INSERT INTO work SELECT * FROM work_of_run;" \
+	"INSERT INTO work SELECT * FROM work_of_batch;" \
 	"INSERT INTO work_product SELECT work.id, product_of_load.product, season, jars, broken, looked, failed" \
-	" FROM product_of_load JOIN work ON work.kind = 'load' AND work.ref = load_id;"                          \
-	"INSERT INTO work_words (rowid, product, lot, dates, words, marks)"                                      \
+	" FROM product_of_load JOIN work ON work.kind = 'load' AND work.ref = load_id;" \
+	"INSERT INTO work_words (rowid, product, lot, dates, words, marks)" \
 	" SELECT id, product, lot, dates, words, marks FROM work_text ORDER BY id;"
 
 #endif

@@ -27,7 +27,9 @@ static void at(int64_t wall_ms)
 static int64_t start(int digit, const char *product, const char *food, const char *pack, const char *jar, int jars,
                      int64_t box)
 {
-	struct load_order order = { .jars = jars, .pressure_psi = NO_PRESSURE, .lid_box_id = box, .acid = ACID_AS_PRINTED };
+	struct load_order order = {
+		.jars = jars, .pressure_psi = NO_PRESSURE, .lid_box_id = box, .acid = ACID_AS_PRINTED
+	};
 	int64_t load_id;
 
 	order.station_id = kk_station(&kit, digit);

@@ -7,12 +7,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/canner/aside.h"
 #include "kitchen/act/kitchen.h"
+#include "kitchen/canner/aside.h"
 #include "support/test_clock.h"
 
 #define SEPTEMBER_MS (INT64_C(250) * 24 * 3600 * 1000) /* from the new year */
-#define BASE_YEAR_MS INT64_C(1577836800000)             /* 2020-01-01 */
+#define BASE_YEAR_MS INT64_C(1577836800000)            /* 2020-01-01 */
 #define BASE_YEAR 2020
 
 struct maker {
@@ -50,8 +50,13 @@ static void line(struct maker *maker, const char *text)
 static void set_up(struct maker *maker)
 {
 	static const char *const lines[] = {
-		"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft", "canner 1 boiling_water \"Big kettle\" pint=9",
-		"canner 2 boiling_water \"Low kettle\" pint=7", "juicer 4 \"Tall juicer\"", "pot 6 \"Wide pot\" \"8 qt\"",
+		"kitchen \"Quince Hollow\"",
+		"invented yes",
+		"elevation 4650 ft",
+		"canner 1 boiling_water \"Big kettle\" pint=9",
+		"canner 2 boiling_water \"Low kettle\" pint=7",
+		"juicer 4 \"Tall juicer\"",
+		"pot 6 \"Wide pot\" \"8 qt\"",
 		"times run=70 first=45 water=20 wait=20",
 	};
 
@@ -96,7 +101,8 @@ static int64_t station(const struct maker *maker, int digit)
 static void step(struct maker *maker, const struct strip *strip)
 {
 	int64_t left = strip->phase.required_ms - moment_between(&strip->phase.began, &maker->clock.now);
-	int64_t minutes = strip->rule->name == PHASE_COME_UP ? 14 + roll(maker, 8) + roll(maker, 8) : 2 + roll(maker, 3);
+	int64_t minutes =
+	    strip->rule->name == PHASE_COME_UP ? 14 + roll(maker, 8) + roll(maker, 8) : 2 + roll(maker, 3);
 
 	test_clock_pass(&maker->clock, strip->rule->kind == PHASE_TIMED ? (left > 0 ? left : 0) : minutes * MINUTE_MS);
 	MUST(maker, kitchen_step(maker->kitchen, strip->phase.id, true, &maker->fault));
@@ -120,10 +126,16 @@ static void run_juicer(struct maker *maker, int season)
 static void make_batch(struct maker *maker, int64_t box)
 {
 	static const char *const notes[] = {
-		"Set well, the good one", "Too sweet; less fruit next time \"maybe\"", "Soft after a week \033[2J in the cellar",
+		"Set well, the good one",
+		"Too sweet; less fruit next time \"maybe\"",
+		"Soft after a week \033[2J in the cellar",
 	};
-	struct batch_order order = {.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1};
-	struct fill_order fill = {.jar = "half_pint", .jars = 8, .lid_box_id = box, .sure = true, .acid_in = true, .reason = ""};
+	struct batch_order order = {
+		.recipe = "grape jelly", .pack = "hot_sterile_jar", .jar = "half_pint", .multiple = 1
+	};
+	struct fill_order fill = {
+		.jar = "half_pint", .jars = 8, .lid_box_id = box, .sure = true, .acid_in = true, .reason = ""
+	};
 	int64_t pot = station(maker, 6);
 
 	order.station_id = pot;
@@ -141,7 +153,7 @@ static void make_batch(struct maker *maker, int64_t box)
 static int64_t load_waiting(struct maker *maker, int64_t canner)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
-	struct pick pick = {.jars = 8};
+	struct pick pick = { .jars = 8 };
 	int64_t load_id;
 
 	(void)kitchen_waiting(maker->kitchen, &maker->clock.now, groups);
@@ -153,8 +165,13 @@ static int64_t load_waiting(struct maker *maker, int64_t canner)
 
 static int64_t load_direct(struct maker *maker, int64_t canner, int64_t box)
 {
-	struct load_order order = {.station_id = canner, .jars = 7, .food = "peaches", .pack = "hot", .jar = "pint",
-	                           .pressure_psi = NO_PRESSURE, .lid_box_id = box};
+	struct load_order order = { .station_id = canner,
+		                    .jars = 7,
+		                    .food = "peaches",
+		                    .pack = "hot",
+		                    .jar = "pint",
+		                    .pressure_psi = NO_PRESSURE,
+		                    .lid_box_id = box };
 	int64_t load_id;
 
 	(void)snprintf(order.product, sizeof(order.product), "%s",
@@ -182,7 +199,9 @@ static void check_seals(struct maker *maker, int64_t load_id, bool bad_box)
 			continue;
 		MUST(maker, kitchen_jar_state(maker->kitchen, jars[i].id, JAR_UNSEALED, &maker->fault));
 		MUST(maker, kitchen_jar_fate(maker->kitchen, jars[i].id, FATE_FRIDGE, &maker->fault));
-		MUST(maker, kitchen_aside(maker->kitchen, &(struct aside_order){.jar_id = jars[i].id, .what = ASIDE_EATEN}, &maker->fault));
+		MUST(maker,
+		     kitchen_aside(maker->kitchen, &(struct aside_order){ .jar_id = jars[i].id, .what = ASIDE_EATEN },
+		                   &maker->fault));
 	}
 	MUST(maker, kitchen_all_sealed(maker->kitchen, load_id, SEAL_BY_ALL_THREE, &maker->fault));
 	test_clock_pass(&maker->clock, 3 * MINUTE_MS);
@@ -232,9 +251,10 @@ static void make_season(struct maker *maker, int year, int jars)
 		int64_t second;
 
 		test_clock_pass(&maker->clock, 20 * HOUR_MS);
-		test_clock_set_wall(&maker->clock, BASE_YEAR_MS + INT64_C(31557600000) * (year - BASE_YEAR) + SEPTEMBER_MS +
-		                                       day * 2 * DAY_MS + 13 * HOUR_MS);
-		MUST(maker, kitchen_set_station_who(maker->kitchen, station(maker, 1), day % 2 == 0 ? "AB" : "CD", &maker->fault));
+		test_clock_set_wall(&maker->clock, BASE_YEAR_MS + INT64_C(31557600000) * (year - BASE_YEAR) +
+		                                       SEPTEMBER_MS + day * 2 * DAY_MS + 13 * HOUR_MS);
+		MUST(maker, kitchen_set_station_who(maker->kitchen, station(maker, 1), day % 2 == 0 ? "AB" : "CD",
+		                                    &maker->fault));
 		if (day % 3 == 0)
 			run_juicer(maker, year);
 		make_batch(maker, good);

@@ -13,12 +13,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food/acid.h"
 #include "base/text.h"
+#include "engine/food/acid.h"
 #include "kitchen/act/kitchen.h"
+#include "kitchen/canner/reprocess.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
-#include "kitchen/canner/reprocess.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/test_clock.h"
@@ -59,8 +59,11 @@ static const struct strip *strip_at_digit(int digit)
 static struct load_order order_of(int digit, const char *product, const char *food, const char *pack, const char *jar,
                                   int jars, enum acid acid)
 {
-	struct load_order order = { .station_id = strip_at_digit(digit)->station.id, .jars = jars,
-		                    .pressure_psi = NO_PRESSURE, .lid_box_id = 1, .acid = acid };
+	struct load_order order = { .station_id = strip_at_digit(digit)->station.id,
+		                    .jars = jars,
+		                    .pressure_psi = NO_PRESSURE,
+		                    .lid_box_id = 1,
+		                    .acid = acid };
 
 	(void)text_copy(order.product, sizeof(order.product), product);
 	(void)text_copy(order.food, sizeof(order.food), food);
@@ -126,12 +129,23 @@ static void shelve(int64_t load_id)
 static void set_up(const char *path)
 {
 	static const char *const lines[] = {
-		"kitchen \"Quince Hollow\"", "invented yes", "elevation 4650 ft",
-		"canner 1 boiling_water \"Big kettle\" pint=9", "canner 2 boiling_water \"=Low kettle\" pint=7",
-		"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9", "juicer 4 \"Tall juicer\"",
-		"pot 5 \"Wide pot\" \"8 qt\"", "lids \"Box A, spring\" 60 2026-03-14", "supply sugar \"20 lb\"",
-		"supply jar half_pint 60", "supply lemon_juice \"1 qt\"", "supply pectin_low \"8 oz\"",
-		"supply calcium_solution \"2 cups\"", "times run=70 first=45 water=20 wait=20", "sold sugar \"5 lb\"", "storage 64F",
+		"kitchen \"Quince Hollow\"",
+		"invented yes",
+		"elevation 4650 ft",
+		"canner 1 boiling_water \"Big kettle\" pint=9",
+		"canner 2 boiling_water \"=Low kettle\" pint=7",
+		"canner 3 weighted_gauge \"Weight canner\" quart=7 pint=9",
+		"juicer 4 \"Tall juicer\"",
+		"pot 5 \"Wide pot\" \"8 qt\"",
+		"lids \"Box A, spring\" 60 2026-03-14",
+		"supply sugar \"20 lb\"",
+		"supply jar half_pint 60",
+		"supply lemon_juice \"1 qt\"",
+		"supply pectin_low \"8 oz\"",
+		"supply calcium_solution \"2 cups\"",
+		"times run=70 first=45 water=20 wait=20",
+		"sold sugar \"5 lb\"",
+		"storage 64F",
 	};
 
 	test_clock_init(&hands, KK_MORNING_MS);
@@ -162,7 +176,8 @@ static void clear_all(int64_t recall_id)
 	MUST(kitchen_recall_jars(kitchen, recall_id, &jars, &count, &fault));
 	for (size_t i = 0; i < count; i++)
 		if (jars[i].mark.outcome == RECALL_TO_FIND)
-			MUST(kitchen_follow_up(kitchen, recall_id, jars[i].jar.id, RECALL_CLEARED, false, NULL, &fault));
+			MUST(
+			    kitchen_follow_up(kitchen, recall_id, jars[i].jar.id, RECALL_CLEARED, false, NULL, &fault));
 	free(jars);
 }
 
@@ -194,7 +209,8 @@ static void afterwards(bool open_recall)
 static void loads(bool one_open, bool open_recall)
 {
 	/* Nobody said how strong its vinegar was. */
-	struct load_order unsaid = order_of(1, "\346\241\203\343\202\270\343\203\243\343\203\240 "
+	struct load_order unsaid = order_of(1,
+	                                    "\346\241\203\343\202\270\343\203\243\343\203\240 "
 	                                    "\331\205\330\261\330\250\331\211 gel\303\251e d'\303\251t\303\251",
 	                                    "golden pepper jelly", "hot_sterile_jar", "half_pint", 5, ACID_AS_PRINTED);
 	char said[SENTENCE_MAX_BYTES];
@@ -232,22 +248,35 @@ static void loads(bool one_open, bool open_recall)
 static void many(long jars)
 {
 	struct log_entry entry = { .at = hands.now, .verb = "test", .sentence = "Many jars" };
-	struct log_lot lot = { .code = "2026-09-14-B1", .product = "grape jelly", .food = "jam or jelly with added pectin",
-		               .pack = "hot_sterile_jar", .made_wall_ms = KK_MORNING_MS };
+	struct log_lot lot = { .code = "2026-09-14-B1",
+		               .product = "grape jelly",
+		               .food = "jam or jelly with added pectin",
+		               .pack = "hot_sterile_jar",
+		               .made_wall_ms = KK_MORNING_MS };
 
 	MUST(log_begin(book, &fault));
 	MUST(log_put_lot(book, &lot, &fault));
 	for (long put = 0; put < jars;) {
-		struct log_load load = { .station_id = 1, .place = PLACE_SHELF, .minutes = 15, .pressure_psi = NO_PRESSURE,
-			                 .headspace_thou = 250, .jar_in_table = "half_pint", .source = "invented",
+		struct log_load load = { .station_id = 1,
+			                 .place = PLACE_SHELF,
+			                 .minutes = 15,
+			                 .pressure_psi = NO_PRESSURE,
+			                 .headspace_thou = 250,
+			                 .jar_in_table = "half_pint",
+			                 .source = "invented",
 			                 .elevation = { .known = true, .um = 4650 * FOOT_UM },
-			                 .process_ended_wall_ms = KK_MORNING_MS, .opened_wall_ms = KK_MORNING_MS };
+			                 .process_ended_wall_ms = KK_MORNING_MS,
+			                 .opened_wall_ms = KK_MORNING_MS };
 
 		MUST(log_put_load(book, &load, &fault));
 		MUST(kit_judge(book, load.id, VERDICT_VALID, "", &fault));
 		for (int place = 1; place <= 99 && put < jars; place++, put++) {
-			struct log_jar jar = { .load_id = load.id, .lot_id = lot.id, .place_in_load = place, .size = "half_pint",
-				               .state = JAR_SEALED, .checked_wall_ms = KK_MORNING_MS };
+			struct log_jar jar = { .load_id = load.id,
+				               .lot_id = lot.id,
+				               .place_in_load = place,
+				               .size = "half_pint",
+				               .state = JAR_SEALED,
+				               .checked_wall_ms = KK_MORNING_MS };
 
 			MUST(log_put_jar(book, &jar, &fault));
 		}

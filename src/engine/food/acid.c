@@ -39,8 +39,7 @@ int64_t acid_in_ledger(enum acid acid, int64_t ul)
 	return mg_per_cup == 0 ? ul : (ul * mg_per_cup + CUP_UL / 2) / CUP_UL;
 }
 
-void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar,
-                     struct text *text)
+void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar, struct text *text)
 {
 	int64_t ul = acid_for_jar(rule, acid, jar);
 	const char *printed = "";
@@ -70,8 +69,7 @@ static void say_as_printed(const struct acid_rule *rule, struct text *text)
 	                                     : " as the recipe prints them: they are in");
 }
 
-void acid_answer_words(const struct food *food, enum acid acid, const struct jar_size *jar,
-                       int jars, struct text *text)
+void acid_answer_words(const struct food *food, enum acid acid, const struct jar_size *jar, int jars, struct text *text)
 {
 	if (acid == ACID_AS_PRINTED) {
 		say_as_printed(food->acid_rule, text);

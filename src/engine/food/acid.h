@@ -12,8 +12,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/food/food.h"
 #include "base/text.h"
+#include "engine/food/food.h"
 
 #define ACID_ANSWER_BYTES 160
 
@@ -24,12 +24,11 @@ size_t acid_answers(const struct food *food, const struct jar_size *jar, enum ac
 bool acid_is_answer(const struct food *food, const struct jar_size *jar, enum acid acid);
 
 /* "2 tbsp": of one jar, as printed where a figure is, else its share in spoons. */
-void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar,
-                     struct text *text);
+void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar, struct text *text);
 
 /* The tick: "bottled lemon juice, 2 tbsp in each of 7 quarts: it is in". */
-void acid_answer_words(const struct food *food, enum acid acid, const struct jar_size *jar,
-                       int jars, struct text *text);
+void acid_answer_words(const struct food *food, enum acid acid, const struct jar_size *jar, int jars,
+                       struct text *text);
 /* All answers, for a refusal: "2 tbsp bottled lemon juice or 1/2 tsp citric acid". */
 void acid_asked_words(const struct food *food, const struct jar_size *jar, struct text *text);
 

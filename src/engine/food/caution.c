@@ -3,10 +3,10 @@
 #include <assert.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/food/acid.h"
 #include "engine/food/food.h"
 #include "engine/recipe/scaling.h"
-#include "base/text.h"
 
 static struct text next_caution(struct cautions *out)
 {
@@ -16,8 +16,7 @@ static struct text next_caution(struct cautions *out)
 
 /* --- acid ------------------------------------------------------------------------ */
 
-static void say_acid_per_jar(struct cautions *out, const struct acid_rule *rule,
-                             const struct jar_size *jar)
+static void say_acid_per_jar(struct cautions *out, const struct acid_rule *rule, const struct jar_size *jar)
 {
 	struct text text = next_caution(out);
 	bool any = false;
@@ -70,11 +69,9 @@ static void say_vent(struct cautions *out, const struct food *food, enum method 
 		text_add(&text, "%s of water in the canner; ", water.words);
 	}
 	if (food->canner_low_qt > 0)
-		text_add(&text, "a canner of %d to %d quarts; ", food->canner_low_qt,
-		         food->canner_high_qt);
+		text_add(&text, "a canner of %d to %d quarts; ", food->canner_low_qt, food->canner_high_qt);
 	if (food->heat_minutes > 0)
-		text_add(&text, "%d minutes on high with the vent open first; ",
-		         food->heat_minutes);
+		text_add(&text, "%d minutes on high with the vent open first; ", food->heat_minutes);
 	text_add(&text, "vent %d minutes of steady steam before it is closed", food->vent_minutes);
 }
 
@@ -85,11 +82,10 @@ static void say_steam(struct cautions *out, enum method method)
 	if (method != METHOD_STEAM)
 		return;
 	text = next_caution(out);
-	text_add(
-	    &text,
-	    "the guide of 2015 (AIB 539) does not yet recommend steam canners; later "
-	    "research and the national center do (NCHFP), for acid food and at most %d minutes",
-	    STEAM_HOLD_MAX_MINUTES);
+	text_add(&text,
+	         "the guide of 2015 (AIB 539) does not yet recommend steam canners; later "
+	         "research and the national center do (NCHFP), for acid food and at most %d minutes",
+	         STEAM_HOLD_MAX_MINUTES);
 }
 
 /* --- what is in the jar ---------------------------------------------------------------- */
@@ -166,8 +162,7 @@ void process_cautions(const struct process *process, struct cautions *out)
 	say_steam(out, process->method);
 	if (food != NULL && !food->reprocess) {
 		text = next_caution(out);
-		text_add(&text, "a jar that did not seal is not processed again: %s",
-		         food->reprocess_why);
+		text_add(&text, "a jar that did not seal is not processed again: %s", food->reprocess_why);
 	}
 	if (food != NULL && food->caution[0] != '\0') {
 		text = next_caution(out);

@@ -8,9 +8,9 @@
 
 #include <stddef.h>
 
+#include "base/text.h"
 #include "engine/food/food.h"
 #include "engine/process/process.h"
-#include "base/text.h"
 
 #define CAUTIONS_MAX 12
 #define CAUTION_BYTES 1200

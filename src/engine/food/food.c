@@ -3,12 +3,12 @@
 
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/food/acid.h"
 #include "engine/recipe/fruit.h"
 #include "engine/recipe/scaling.h"
-#include "base/text.h"
 
-#define PINT_OUNCES  16
+#define PINT_OUNCES 16
 #define QUART_OUNCES 32
 
 /* --- acid ------------------------------------------------------------------------ */
@@ -18,13 +18,13 @@ static const struct {
 	const char *words;
 	enum supply_kind supply;
 } acids[ACID_COUNT] = {
-    [ACID_NOT_SAID] = {"not_said", "acid not said", SUPPLY_OTHER},
-    [ACID_NONE_ASKED] = {"none_asked", "no acid asked for", SUPPLY_OTHER},
-    [ACID_LEFT_OUT] = {"left_out", "acid left out", SUPPLY_OTHER},
-    [ACID_LEMON_JUICE] = {"lemon_juice", "bottled lemon juice", SUPPLY_LEMON_JUICE},
-    [ACID_CITRIC] = {"citric_acid", "citric acid", SUPPLY_CITRIC_ACID},
-    [ACID_VINEGAR] = {"vinegar", "vinegar of 5 percent", SUPPLY_VINEGAR},
-    [ACID_AS_PRINTED] = {"as_printed", "acid as printed", SUPPLY_OTHER},
+	[ACID_NOT_SAID] = { "not_said", "acid not said", SUPPLY_OTHER },
+	[ACID_NONE_ASKED] = { "none_asked", "no acid asked for", SUPPLY_OTHER },
+	[ACID_LEFT_OUT] = { "left_out", "acid left out", SUPPLY_OTHER },
+	[ACID_LEMON_JUICE] = { "lemon_juice", "bottled lemon juice", SUPPLY_LEMON_JUICE },
+	[ACID_CITRIC] = { "citric_acid", "citric acid", SUPPLY_CITRIC_ACID },
+	[ACID_VINEGAR] = { "vinegar", "vinegar of 5 percent", SUPPLY_VINEGAR },
+	[ACID_AS_PRINTED] = { "as_printed", "acid as printed", SUPPLY_OTHER },
 };
 
 static bool is_acid(enum acid acid)
@@ -80,12 +80,10 @@ int64_t acid_for_jar(const struct acid_rule *rule, enum acid acid, const struct 
 	return (dose->quart_ul * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
 }
 
-static bool offered_for_all(const struct acid_rule *rule, enum acid acid,
-                            const struct recipe *recipe)
+static bool offered_for_all(const struct acid_rule *rule, enum acid acid, const struct recipe *recipe)
 {
 	for (size_t i = 0; i < jar_size_count; i++) {
-		if (recipe_allows_jar(recipe, jar_sizes[i].name) &&
-		    acid_for_jar(rule, acid, &jar_sizes[i]) == 0)
+		if (recipe_allows_jar(recipe, jar_sizes[i].name) && acid_for_jar(rule, acid, &jar_sizes[i]) == 0)
 			return false;
 	}
 	return true;
@@ -97,9 +95,8 @@ bool acid_in_every_jar(const struct acid_rule *rule, const struct recipe *recipe
 		const struct ingredient *item = &recipe->ingredients[i];
 		const struct known_ingredient *known = ingredient_picked(item);
 
-		for (size_t d = 0; known != NULL && item->adding == ADD_IN_JAR && !item->optional &&
-		                   d < rule->dose_count;
-		     d++) {
+		for (size_t d = 0;
+		     known != NULL && item->adding == ADD_IN_JAR && !item->optional && d < rule->dose_count; d++) {
 			const struct acid_dose *dose = &rule->doses[d];
 
 			if (known->acid == dose->acid && acid_supply(dose->acid) == item->supply &&
@@ -117,8 +114,7 @@ void acid_rule_words(const struct acid_rule *rule, char *buffer, size_t size)
 
 	for (size_t i = 0; i < rule->dose_count; i++)
 		text_add(&text, "%s%s%s%s", i == 0 ? "" : " or ", rule->doses[i].words_quart,
-		         rule->doses[i].words_quart[0] == '\0' ? "" : " ",
-		         acid_words(rule->doses[i].acid));
+		         rule->doses[i].words_quart[0] == '\0' ? "" : " ", acid_words(rule->doses[i].acid));
 }
 
 /* --- ingredients ------------------------------------------------------------------- */
@@ -219,9 +215,8 @@ const struct own_fruit *own_fruit_of(const struct food *food, const struct known
 /* --- origin ------------------------------------------------------------------------ */
 
 static const char *const origins[ORIGIN_COUNT] = {
-    [ORIGIN_NOT_SAID] = "not_said",   [ORIGIN_PRINTED] = "printed",
-    [ORIGIN_OWN_CLASS] = "own_class", [ORIGIN_OWN_UNKNOWN] = "own_unknown",
-    [ORIGIN_REFUSED] = "refused",
+	[ORIGIN_NOT_SAID] = "not_said",       [ORIGIN_PRINTED] = "printed", [ORIGIN_OWN_CLASS] = "own_class",
+	[ORIGIN_OWN_UNKNOWN] = "own_unknown", [ORIGIN_REFUSED] = "refused",
 };
 
 const char *origin_name(enum origin origin)

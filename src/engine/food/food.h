@@ -45,9 +45,9 @@ enum acid_kind { ACID_PER_JAR, ACID_BY_RECIPE, ACID_BY_FERMENTATION, ACID_KIND_C
 
 struct acid_dose {
 	enum acid acid;
-	int64_t pint_ul;  /* 0: no figure published for a pint */
+	int64_t pint_ul; /* 0: no figure published for a pint */
 	int64_t quart_ul;
-	const char *words_pint;  /* "1 tbsp", as printed; "" none */
+	const char *words_pint; /* "1 tbsp", as printed; "" none */
 	const char *words_quart;
 	const char *source;
 };
@@ -83,8 +83,8 @@ void acid_rule_words(const struct acid_rule *rule, char *buffer, size_t size);
 
 /* What must not be in a food, by class; at most 64, one bit each. */
 struct ingredient_class {
-	const char *id;     /* "thickener" */
-	const char *words;  /* for a sentence: "a thickener" */
+	const char *id;    /* "thickener" */
+	const char *words; /* for a sentence: "a thickener" */
 	const char *covers;
 	const char *reason;
 	const char *instead; /* what to do: "thicken after opening" */
@@ -97,14 +97,21 @@ const struct ingredient_class *ingredient_class_named(const char *id);
 /* What an own recipe's line may be picked from.  A fruit is judged by the food's list
  * of fruits, a class by must_not_contain; harmless ones (sugar, water, salt, dried
  * spice, pectin) are neither. */
-enum ingredient_is { INGREDIENT_FRUIT, INGREDIENT_OF_CLASS, INGREDIENT_ACID, INGREDIENT_HARMLESS, INGREDIENT_UNLISTED, INGREDIENT_IS_COUNT };
+enum ingredient_is {
+	INGREDIENT_FRUIT,
+	INGREDIENT_OF_CLASS,
+	INGREDIENT_ACID,
+	INGREDIENT_HARMLESS,
+	INGREDIENT_UNLISTED,
+	INGREDIENT_IS_COUNT
+};
 struct known_ingredient {
 	const char *name; /* "grape", "onion", "sugar" */
 	const char *also; /* other names, "; " between them */
 	enum ingredient_is is;
-	uint64_t classes; /* bits of ingredient_classes */
-	enum acid acid;   /* of INGREDIENT_ACID */
-	enum supply_kind supply; /* its usual ledger */
+	uint64_t classes;         /* bits of ingredient_classes */
+	enum acid acid;           /* of INGREDIENT_ACID */
+	enum supply_kind supply;  /* its usual ledger */
 	unsigned int harmless_in; /* of INGREDIENT_HARMLESS: a bit (1u << own_recipe) for each kind */
 	int64_t jam_most_ul;      /* herb and flavoring: a batch of jam or jelly takes this much, all
 	                           * together; 0: no such figure */
@@ -112,7 +119,8 @@ struct known_ingredient {
 };
 extern const struct known_ingredient known_ingredients[];
 extern const size_t known_ingredient_count;
-const struct known_ingredient *known_ingredient_named(const char *name); /* NULL: unlisted, and so unknown; plurals too */
+const struct known_ingredient *
+known_ingredient_named(const char *name); /* NULL: unlisted, and so unknown; plurals too */
 /* What an ingredient of a recipe is: what it was picked as, or else what its supply
  * says (sugar, bottled lemon juice, a pectin ...).  NULL: unlisted. */
 const struct known_ingredient *ingredient_picked(const struct ingredient *ingredient);
@@ -125,24 +133,24 @@ enum suspect_group { SUSPECT_ACID, SUSPECT_LOW_ACID_OR_TOMATO, SUSPECT_GROUP_COU
 struct food {
 	const char *name; /* of the process tables */
 	enum acidity acidity;
-	const struct acid_rule *acid_rule; /* NULL: none */
-	uint64_t must_not_contain;  /* bits of ingredient_classes; bind own recipes and changes */
-	uint64_t printed_exception; /* allowed inside the guide's own recipe and amount only */
-	enum own_recipe own_recipe; /* which own recipes may use its rows */
+	const struct acid_rule *acid_rule;             /* NULL: none */
+	uint64_t must_not_contain;                     /* bits of ingredient_classes; bind own recipes and changes */
+	uint64_t printed_exception;                    /* allowed inside the guide's own recipe and amount only */
+	enum own_recipe own_recipe;                    /* which own recipes may use its rows */
 	const struct known_ingredient *const *made_of; /* OWN_NONE: what may be in an own recipe beside
 	                                                * harmless ones; barred classes spare it */
 	size_t made_of_count;
-	bool thickener_printed;     /* the printed recipe itself thickens */
-	const char *thickener;      /* with what, and how much; "" */
-	int vent_minutes;           /* pressure canner; 0: none is used */
-	int heat_minutes;           /* on high with the vent open before that; 0: not asked */
-	int64_t water_ul;           /* into the canner; 0: as the canner says */
-	int canner_low_qt;          /* size of the canner; 0: any */
+	bool thickener_printed; /* the printed recipe itself thickens */
+	const char *thickener;  /* with what, and how much; "" */
+	int vent_minutes;       /* pressure canner; 0: none is used */
+	int heat_minutes;       /* on high with the vent open before that; 0: not asked */
+	int64_t water_ul;       /* into the canner; 0: as the canner says */
+	int canner_low_qt;      /* size of the canner; 0: any */
 	int canner_high_qt;
 	enum suspect_group suspect;
-	bool reprocess;             /* a jar may be processed again */
-	const char *reprocess_why;  /* a sentence where it may not, or "" */
-	const char *caution;        /* one short sentence, or "" */
+	bool reprocess;            /* a jar may be processed again */
+	const char *reprocess_why; /* a sentence where it may not, or "" */
+	const char *caution;       /* one short sentence, or "" */
 	const char *source;
 	const char *note;
 };
@@ -164,7 +172,13 @@ extern const char *const suspect_words[SUSPECT_GROUP_COUNT];
 
 /* --- own recipes ------------------------------------------------------------------------ */
 
-enum fruit_status { FRUIT_ALLOWED, FRUIT_ALLOWED_WITH_ACID, FRUIT_TESTED_RECIPE_ONLY, FRUIT_EXCLUDED, FRUIT_STATUS_COUNT };
+enum fruit_status {
+	FRUIT_ALLOWED,
+	FRUIT_ALLOWED_WITH_ACID,
+	FRUIT_TESTED_RECIPE_ONLY,
+	FRUIT_EXCLUDED,
+	FRUIT_STATUS_COUNT
+};
 /* FRUIT_TESTED_RECIPE_ONLY refuses an own recipe as FRUIT_EXCLUDED does. */
 struct own_fruit {
 	const char *food;
@@ -214,9 +228,10 @@ bool origin_from_name(const char *name, enum origin *out);
 struct recipe_standing {
 	enum origin origin;
 	enum pectin pectin;
-	bool acid_asked;   /* each jar's batch must say that its acid is in */
-	int multiple_max;  /* batches one pot may hold under this standing */
-	char words[ORIGIN_WORDS_MAX]; /* "own recipe, class: jelly with added pectin"; "not a tested recipe: ..."; the reason of a refusal */
+	bool acid_asked;  /* each jar's batch must say that its acid is in */
+	int multiple_max; /* batches one pot may hold under this standing */
+	char words
+	    [ORIGIN_WORDS_MAX]; /* "own recipe, class: jelly with added pectin"; "not a tested recipe: ..."; the reason of a refusal */
 };
 
 /* Judge an own recipe by its ingredients alone: its name is never read.  Refused:

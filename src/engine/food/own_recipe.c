@@ -9,15 +9,15 @@
 #include <stdarg.h>
 #include <string.h>
 
-#include "engine/recipe/scaling.h"
 #include "base/text.h"
+#include "engine/recipe/scaling.h"
 
-#define MILLE           1000
-#define SUGAR_SLACK_MG  1000 /* amounts are rounded once when they are written down */
+#define MILLE 1000
+#define SUGAR_SLACK_MG 1000 /* amounts are rounded once when they are written down */
 #define VOLUME_SLACK_UL 100
-#define NO_VOLUME       (-1)
-#define AMOUNT_MOST     INT64_C(1000000000000) /* a thousand tons is no recipe; keeps the sums small */
-#define REASON_BYTES    200
+#define NO_VOLUME (-1)
+#define AMOUNT_MOST INT64_C(1000000000000) /* a thousand tons is no recipe; keeps the sums small */
+#define REASON_BYTES 200
 
 struct judge {
 	const struct recipe *recipe;
@@ -28,8 +28,7 @@ struct judge {
 	bool acid_asked;
 };
 
-__attribute__((format(printf, 3, 4))) static void write_words(char *buffer, size_t size,
-                                                              const char *format, ...)
+__attribute__((format(printf, 3, 4))) static void write_words(char *buffer, size_t size, const char *format, ...)
 {
 	struct text text = text_over(buffer, size);
 	va_list args;
@@ -97,9 +96,9 @@ static int64_t supply_sum(const struct recipe *recipe, enum supply_kind supply)
 		const struct ingredient *item = &recipe->ingredients[i];
 		const struct known_ingredient *known = ingredient_picked(item);
 
-		if (item->supply == supply && known != NULL && known->supply == supply &&
-		    !item->optional && item->adding != ADD_IN_JAR &&
-		    item->measure == supply_measure(supply) && volume_of(item) != NO_VOLUME)
+		if (item->supply == supply && known != NULL && known->supply == supply && !item->optional &&
+		    item->adding != ADD_IN_JAR && item->measure == supply_measure(supply) &&
+		    volume_of(item) != NO_VOLUME)
 			sum += item->amount;
 	}
 	return sum;
@@ -121,8 +120,8 @@ static bool little_flavoring(const struct judge *judge, const struct known_ingre
 {
 	int64_t sum = flavoring_of(judge->recipe);
 
-	return judge->food->own_recipe == OWN_JAM_JELLY && known->jam_most_ul > 0 &&
-	       sum != NO_VOLUME && sum <= known->jam_most_ul + VOLUME_SLACK_UL;
+	return judge->food->own_recipe == OWN_JAM_JELLY && known->jam_most_ul > 0 && sum != NO_VOLUME &&
+	       sum <= known->jam_most_ul + VOLUME_SLACK_UL;
 }
 
 /* Butter against foam, as far as the condition of the class lets it in. */
@@ -142,14 +141,12 @@ static bool little_butter(const struct judge *judge, const struct ingredient *it
 }
 
 /* Refused by the first class that the food bars. */
-static bool barred(struct judge *judge, const struct ingredient *item,
-                   const struct known_ingredient *known)
+static bool barred(struct judge *judge, const struct ingredient *item, const struct known_ingredient *known)
 {
 	uint64_t bits = known->classes & judge->food->must_not_contain;
 	size_t i = 0;
 
-	if (bits == 0 || made_of(judge->food, known) || little_flavoring(judge, known) ||
-	    little_butter(judge, item))
+	if (bits == 0 || made_of(judge->food, known) || little_flavoring(judge, known) || little_butter(judge, item))
 		return false;
 	while ((bits >> i & 1) == 0)
 		i++;
@@ -163,8 +160,7 @@ static void judge_fruit(struct judge *judge, const struct known_ingredient *know
 
 	if (judge->food->own_recipe == OWN_NONE) {
 		if (!made_of(judge->food, known))
-			refuse(judge, known->name, "it has no line for this food",
-			       "use a tested recipe, or freeze it");
+			refuse(judge, known->name, "it has no line for this food", "use a tested recipe, or freeze it");
 		return;
 	}
 	line = own_fruit_of(judge->food, known);
@@ -172,8 +168,7 @@ static void judge_fruit(struct judge *judge, const struct known_ingredient *know
 		refuse(judge, known->name, line == NULL ? "unknown acidity" : line->reason,
 		       "freeze it, or keep it in the fridge");
 	else if (line->status == FRUIT_TESTED_RECIPE_ONLY)
-		refuse(judge, known->name, line->reason,
-		       "use a tested recipe for it, or freeze it");
+		refuse(judge, known->name, line->reason, "use a tested recipe for it, or freeze it");
 }
 
 static void judge_harmless(struct judge *judge, const struct known_ingredient *known)
@@ -182,10 +177,8 @@ static void judge_harmless(struct judge *judge, const struct known_ingredient *k
 
 	if (!belongs)
 		unknown(judge, known->name, " is no part of this class");
-	else if (judge->food->own_recipe == OWN_JAM_JELLY && known->jam_most_ul > 0 &&
-	         !little_flavoring(judge, known))
-		unknown(judge, known->name,
-		        ": a jam takes a teaspoon of herb and flavoring at most");
+	else if (judge->food->own_recipe == OWN_JAM_JELLY && known->jam_most_ul > 0 && !little_flavoring(judge, known))
+		unknown(judge, known->name, ": a jam takes a teaspoon of herb and flavoring at most");
 }
 
 static void judge_ingredient(struct judge *judge, const struct ingredient *item)
@@ -205,10 +198,9 @@ static void judge_ingredient(struct judge *judge, const struct ingredient *item)
 		judge_harmless(judge, known);
 	else if (known->is == INGREDIENT_ACID && judge->food->own_recipe == OWN_JUICE)
 		unknown(judge, known->name, ": nothing but sugar goes into this juice");
-	else if (known->is == INGREDIENT_OF_CLASS && !made_of(judge->food, known) &&
-	         !little_flavoring(judge, known) && !little_butter(judge, item))
-		refuse(judge, known->name, "it has no line for this food",
-		       "use a tested recipe, or freeze it");
+	else if (known->is == INGREDIENT_OF_CLASS && !made_of(judge->food, known) && !little_flavoring(judge, known) &&
+	         !little_butter(judge, item))
+		refuse(judge, known->name, "it has no line for this food", "use a tested recipe, or freeze it");
 }
 
 /* --- the food ------------------------------------------------------------------------ */
@@ -247,14 +239,12 @@ struct asked {
 	int64_t acid_ul;
 };
 
-static void add_fruit(struct asked *asked, const struct ingredient *item,
-                      const struct own_fruit *line)
+static void add_fruit(struct asked *asked, const struct ingredient *item, const struct own_fruit *line)
 {
 	int64_t volume = volume_of(item);
-	int64_t sugar_for =
-	    item->measure == MEASURE_VOLUME
-	        ? volume * supply_mg_per_cup(SUPPLY_SUGAR) / CUP_UL
-	        : item->amount; /* by weight: sugar is the lighter of the two, so stricter */
+	int64_t sugar_for = item->measure == MEASURE_VOLUME
+	                        ? volume * supply_mg_per_cup(SUPPLY_SUGAR) / CUP_UL
+	                        : item->amount; /* by weight: sugar is the lighter of the two, so stricter */
 
 	asked->fruits++;
 	asked->all_juice = asked->all_juice && item->supply == SUPPLY_JUICE;
@@ -272,14 +262,13 @@ static void add_fruit(struct asked *asked, const struct ingredient *item,
 
 static struct asked asked_of(const struct judge *judge)
 {
-	struct asked asked = {.all_juice = true};
+	struct asked asked = { .all_juice = true };
 
 	for (size_t i = 0; i < judge->recipe->ingredient_count; i++) {
 		const struct ingredient *item = &judge->recipe->ingredients[i];
 		const struct known_ingredient *known = ingredient_picked(item);
-		const struct own_fruit *line = known == NULL || known->is != INGREDIENT_FRUIT
-		                                   ? NULL
-		                                   : own_fruit_of(judge->food, known);
+		const struct own_fruit *line =
+		    known == NULL || known->is != INGREDIENT_FRUIT ? NULL : own_fruit_of(judge->food, known);
 
 		if (line != NULL)
 			add_fruit(&asked, item, line);
@@ -297,8 +286,7 @@ static void judge_acid(struct judge *judge, const struct asked *asked)
 		return;
 	judge->acid_asked = true;
 	if (asked->unmeasured) {
-		unknown(judge, "say the fruit by volume or weight",
-		        ", so that its acid can be judged");
+		unknown(judge, "say the fruit by volume or weight", ", so that its acid can be judged");
 		return;
 	}
 	if (acid > 0 && acid + VOLUME_SLACK_UL >= asked->acid_ul)
@@ -315,8 +303,7 @@ static void judge_sugar(struct judge *judge, const struct asked *asked)
 	if (judge->condition->pectin == PECTIN_REGULAR && sugar == 0)
 		unknown(judge, "no sugar", ": regular pectin takes the sugar of its sheet");
 	if (asked->with_sugar && asked->unmeasured)
-		unknown(judge, "say the fruit by volume or weight",
-		        ", so that its sugar can be judged");
+		unknown(judge, "say the fruit by volume or weight", ", so that its sugar can be judged");
 	if (sugar + SUGAR_SLACK_MG < asked->sugar_mg)
 		unknown(judge, "less sugar", " than is printed for this fruit");
 }
@@ -338,14 +325,12 @@ static void judge_class(struct judge *judge, struct recipe_standing *out)
 	if (asked.fruits == 0)
 		unknown(judge, "no fruit", " of the class is in it");
 	if (judge->condition->juice_most_ul > 0 &&
-	    (asked.unmeasured ||
-	     asked.fruit_ul > judge->condition->juice_most_ul + VOLUME_SLACK_UL))
+	    (asked.unmeasured || asked.fruit_ul > judge->condition->juice_most_ul + VOLUME_SLACK_UL))
 		unknown(judge, "more juice", " at once than the class takes");
 	if (judge->found == ORIGIN_NOT_SAID) {
 		judge->found = ORIGIN_OWN_CLASS;
 		write_words(out->words, sizeof(out->words), "own recipe, class: %s",
-		            asked.all_juice ? judge->condition->words_of_juice
-		                            : judge->condition->words);
+		            asked.all_juice ? judge->condition->words_of_juice : judge->condition->words);
 	}
 }
 
@@ -354,8 +339,7 @@ static void judge_class(struct judge *judge, struct recipe_standing *out)
 static const struct own_condition *condition_of(const struct food *food, enum pectin pectin)
 {
 	for (size_t i = 0; i < own_condition_count; i++) {
-		if (own_conditions[i].pectin == pectin &&
-		    strcmp(own_conditions[i].food, food->name) == 0)
+		if (own_conditions[i].pectin == pectin && strcmp(own_conditions[i].food, food->name) == 0)
 			return &own_conditions[i];
 	}
 	return NULL;
@@ -369,10 +353,7 @@ static int multiple_of(const struct judge *judge)
 	if (judge->found == ORIGIN_REFUSED)
 		return 0;
 	if (judge->condition == NULL)
-		return judge->food->own_recipe == OWN_JAM_JELLY ||
-		               judge->recipe->pectin == PECTIN_REGULAR
-		           ? 1
-		           : own;
+		return judge->food->own_recipe == OWN_JAM_JELLY || judge->recipe->pectin == PECTIN_REGULAR ? 1 : own;
 	return judge->condition->multiple_max > 0 && judge->condition->multiple_max < own
 	           ? judge->condition->multiple_max
 	           : own;
@@ -383,8 +364,7 @@ static void say(const struct judge *judge, struct recipe_standing *out)
 	if (judge->found == ORIGIN_REFUSED)
 		write_words(out->words, sizeof(out->words), "%s", judge->reason);
 	else if (judge->found == ORIGIN_OWN_UNKNOWN)
-		write_words(out->words, sizeof(out->words),
-		            "not a tested recipe; the minutes are those of %s%s%s%s",
+		write_words(out->words, sizeof(out->words), "not a tested recipe; the minutes are those of %s%s%s%s",
 		            judge->food->name, judge->reason[0] == '\0' ? "" : " (", judge->reason,
 		            judge->reason[0] == '\0' ? "" : ")");
 }
@@ -396,16 +376,15 @@ static void without_food(const struct recipe *recipe, struct recipe_standing *ou
 	out->origin = named ? ORIGIN_REFUSED : ORIGIN_OWN_UNKNOWN;
 	out->multiple_max = named ? 0 : 1;
 	write_words(out->words, sizeof(out->words), "%s%s",
-	            named ? "the tables have no food "
-	                  : "not a tested recipe, and no published process",
+	            named ? "the tables have no food " : "not a tested recipe, and no published process",
 	            named ? recipe->food : "");
 }
 
 void own_recipe_judge(const struct recipe *recipe, struct recipe_standing *out)
 {
-	struct judge judge = {.recipe = recipe, .food = food_named(recipe->food)};
+	struct judge judge = { .recipe = recipe, .food = food_named(recipe->food) };
 
-	*out = (struct recipe_standing){.pectin = recipe->pectin};
+	*out = (struct recipe_standing){ .pectin = recipe->pectin };
 	if (judge.food == NULL) {
 		without_food(recipe, out);
 		return;

@@ -27,8 +27,7 @@ int verdict_badness(enum verdict verdict)
 
 bool verdict_blocks(enum verdict verdict, enum acidity acidity)
 {
-	return verdict == VERDICT_NOT_VALID ||
-	       (verdict == VERDICT_UNKNOWN && acidity == ACIDITY_LOW_ACID);
+	return verdict == VERDICT_NOT_VALID || (verdict == VERDICT_UNKNOWN && acidity == ACIDITY_LOW_ACID);
 }
 
 int64_t standing_limit_ms(enum acidity acidity, int64_t house_ms)
@@ -56,8 +55,7 @@ int64_t cool_down_least_ms(enum canner_wall wall, int largest_jar)
 
 static bool same_finding(const struct finding *a, const struct finding *b)
 {
-	return a->reason == b->reason && a->a == b->a && a->b == b->b &&
-	       strcmp(a->words, b->words) == 0;
+	return a->reason == b->reason && a->a == b->a && a->b == b->b && strcmp(a->words, b->words) == 0;
 }
 
 /* Worst first, then in the order of the table.  When there is no room the mildest goes. */
@@ -70,15 +68,13 @@ static void add_finding(struct judgement *out, const struct finding *finding)
 			return;
 	while (place < out->count &&
 	       (verdict_badness(out->findings[place].makes) > verdict_badness(finding->makes) ||
-	        (out->findings[place].makes == finding->makes &&
-	         out->findings[place].reason <= finding->reason)))
+	        (out->findings[place].makes == finding->makes && out->findings[place].reason <= finding->reason)))
 		place++;
 	if (place == FINDINGS_MAX)
 		return;
 	if (out->count < FINDINGS_MAX)
 		out->count++;
-	memmove(&out->findings[place + 1], &out->findings[place],
-	        (out->count - place - 1) * sizeof(out->findings[0]));
+	memmove(&out->findings[place + 1], &out->findings[place], (out->count - place - 1) * sizeof(out->findings[0]));
 	out->findings[place] = *finding;
 }
 
@@ -93,10 +89,9 @@ static enum acidity acidity_of(const struct judging *judging)
 	return judging->food != NULL ? judging->food->acidity : ACIDITY_LOW_ACID;
 }
 
-static void find_with(struct judging *judging, enum gate_reason reason, int64_t a, int64_t b,
-                      const char *words)
+static void find_with(struct judging *judging, enum gate_reason reason, int64_t a, int64_t b, const char *words)
 {
-	struct finding finding = {.reason = reason, .a = a, .b = b};
+	struct finding finding = { .reason = reason, .a = a, .b = b };
 
 	finding.makes = gate_reasons[reason].makes[acidity_of(judging)];
 	(void)text_copy(finding.words, sizeof(finding.words), words);
@@ -121,21 +116,12 @@ static void check_recipe(struct judging *judging)
 	const char *words = jar->origin_words == NULL ? "" : jar->origin_words;
 
 	switch (jar->origin) {
-	case ORIGIN_NOT_SAID:
-		find(judging, GATE_ORIGIN_NOT_SAID);
-		break;
-	case ORIGIN_OWN_CLASS:
-		find_with(judging, GATE_OWN_CLASS, 0, 0, words);
-		break;
-	case ORIGIN_OWN_UNKNOWN:
-		find_with(judging, GATE_OWN_RECIPE, 0, 0, words);
-		break;
-	case ORIGIN_REFUSED:
-		find_with(judging, GATE_RECIPE_REFUSED, 0, 0, words);
-		break;
+	case ORIGIN_NOT_SAID: find(judging, GATE_ORIGIN_NOT_SAID); break;
+	case ORIGIN_OWN_CLASS: find_with(judging, GATE_OWN_CLASS, 0, 0, words); break;
+	case ORIGIN_OWN_UNKNOWN: find_with(judging, GATE_OWN_RECIPE, 0, 0, words); break;
+	case ORIGIN_REFUSED: find_with(judging, GATE_RECIPE_REFUSED, 0, 0, words); break;
 	case ORIGIN_PRINTED:
-	case ORIGIN_COUNT:
-		break;
+	case ORIGIN_COUNT: break;
 	}
 	if (said(jar->not_as_recipe))
 		find_with(judging, GATE_NOT_AS_RECIPE, 0, 0, jar->not_as_recipe);
@@ -179,8 +165,7 @@ static void check_acid(struct judging *judging)
 	}
 	if (acid == ACID_NOT_SAID)
 		find(judging, GATE_ACID_NOT_SAID);
-	else if (acid == ACID_NONE_ASKED &&
-	         (rule->kind == ACID_PER_JAR || judging->food->acidity == ACIDITY_ACIDIFIED))
+	else if (acid == ACID_NONE_ASKED && (rule->kind == ACID_PER_JAR || judging->food->acidity == ACIDITY_ACIDIFIED))
 		find_with(judging, GATE_ACID_LEFT_OUT, 0, 0, "this food needs it, and none was asked for");
 	else if (rule->kind == ACID_PER_JAR && !acid_serves(judging))
 		find_with(judging, GATE_ACID_OTHER, 0, 0, acid_words(acid));
@@ -265,20 +250,20 @@ static struct process_query query_of(const struct judging *judging)
 	const struct load_evidence *load = judging->load;
 	const struct jar_evidence *jar = judging->jar;
 
-	return (struct process_query){.food = jar->food,
-	                              .pack = jar->pack,
-	                              .jar = jar->jar,
-	                              .method = load->method,
-	                              .elevation = load->elevation,
-	                              .pressure_psi = NO_PRESSURE,
-	                              .sheet_minutes = jar->sheet_minutes};
+	return (struct process_query){ .food = jar->food,
+		                       .pack = jar->pack,
+		                       .jar = jar->jar,
+		                       .method = load->method,
+		                       .elevation = load->elevation,
+		                       .pressure_psi = NO_PRESSURE,
+		                       .sheet_minutes = jar->sheet_minutes };
 }
 
 static void look_up(struct judging *judging)
 {
 	struct process_query query = query_of(judging);
-	struct process process = {0};
-	struct fault why = {0};
+	struct process process = { 0 };
+	struct fault why = { 0 };
 
 	if (process_find(&query, &process, &why))
 		compare(judging, &process);
@@ -299,14 +284,14 @@ static void look_up_mildest(struct judging *judging)
 {
 	struct process_query query = query_of(judging);
 	const char *pack = process_next_pack(query.food, query.method, NULL);
-	struct process mildest = {0};
+	struct process mildest = { 0 };
 	int least = 0;
 	bool found = false;
 
 	if (!query.elevation.known)
-		query.elevation = (struct elevation){.known = true};
+		query.elevation = (struct elevation){ .known = true };
 	for (; pack != NULL; pack = process_next_pack(query.food, query.method, pack)) {
-		struct process process = {0};
+		struct process process = { 0 };
 		int so_long;
 
 		query.pack = pack;
@@ -406,8 +391,7 @@ static void check_vent(struct judging *judging)
 
 	if (!load->method_known || !method_has_pressure(load->method))
 		return;
-	if (said(load->vent_cut) ||
-	    (load->vented_ms != NOT_ON_RECORD && load->vented_ms < GATE_VENT_MS))
+	if (said(load->vent_cut) || (load->vented_ms != NOT_ON_RECORD && load->vented_ms < GATE_VENT_MS))
 		find_with(judging, GATE_VENT_SHORT, load->vented_ms, GATE_VENT_MS, load->vent_cut);
 	else if (load->vented_ms == NOT_ON_RECORD && is_over(load))
 		find(judging, GATE_VENT_NOT_SAID);
@@ -433,11 +417,9 @@ static enum verdict worst(const struct judgement *judgement)
 	return judgement->count > 0 ? judgement->findings[0].makes : VERDICT_VALID;
 }
 
-static void judge_jar(const struct load_evidence *load, const struct jar_evidence *jar,
-                      struct judgement *out)
+static void judge_jar(const struct load_evidence *load, const struct jar_evidence *jar, struct judgement *out)
 {
-	struct judging judging = {
-	    .load = load, .jar = jar, .food = food_named(jar->food), .out = out};
+	struct judging judging = { .load = load, .jar = jar, .food = food_named(jar->food), .out = out };
 
 	memset(out, 0, sizeof(*out));
 	check_jar(&judging);
@@ -462,7 +444,7 @@ void gate_judge(const struct load_evidence *load, const struct jar_evidence *jar
 	memset(load_out, 0, sizeof(*load_out));
 	load_out->verdict = count > 0 ? VERDICT_VALID : VERDICT_OPEN;
 	for (size_t i = 0; i < count; i++) {
-		struct judgement own = {0};
+		struct judgement own = { 0 };
 		struct judgement *jar = jar_out != NULL ? &jar_out[i] : &own;
 
 		judge_jar(load, &jars[i], jar);
@@ -475,7 +457,7 @@ void gate_judge(const struct load_evidence *load, const struct jar_evidence *jar
 
 void gate_judge_pot(const struct jar_evidence *jar, struct judgement *out)
 {
-	struct judging judging = {.jar = jar, .food = food_named(jar->food), .out = out};
+	struct judging judging = { .jar = jar, .food = food_named(jar->food), .out = out };
 
 	memset(out, 0, sizeof(*out));
 	check_recipe(&judging);

@@ -21,10 +21,10 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/physics/elevation.h"
-#include "engine/food/food.h"
-#include "engine/process/process.h"
 #include "base/text.h"
+#include "engine/food/food.h"
+#include "engine/physics/elevation.h"
+#include "engine/process/process.h"
 
 #define GATE_VERSION 2
 
@@ -39,8 +39,8 @@ enum verdict {
 /* How long a filled jar, or food done in its pot, may stand before the canner is
  * heated.  No published limit was found: common practice, no source.  A house
  * may shorten them, never lengthen. */
-#define STANDING_ASK_MS          (INT64_C(30) * 60 * 1000)
-#define STANDING_MAX_MS          (INT64_C(2) * 3600 * 1000)
+#define STANDING_ASK_MS (INT64_C(30) * 60 * 1000)
+#define STANDING_MAX_MS (INT64_C(2) * 3600 * 1000)
 #define STANDING_LOW_ACID_MAX_MS (INT64_C(1) * 3600 * 1000)
 int64_t standing_limit_ms(enum acidity acidity, int64_t house_ms); /* house_ms 0: no shorter one */
 /* From filling until the hold begins: that standing, and an hour to heat in.  A large
@@ -53,8 +53,8 @@ int64_t way_limit_ms(enum acidity acidity, int64_t house_ms);
 #define GATE_VENT_MS (INT64_C(10) * 60 * 1000) /* A539 Guide 1; PNW421; KSU */
 /* Pressure falls by itself; a heavy-walled canner without a vent lock takes about so
  * long from heat off (A539 Guide 1, page 1-22; PNW421). */
-#define COOL_DOWN_PINTS_MS   (INT64_C(30) * 60 * 1000)
-#define COOL_DOWN_QUARTS_MS  (INT64_C(45) * 60 * 1000)
+#define COOL_DOWN_PINTS_MS (INT64_C(30) * 60 * 1000)
+#define COOL_DOWN_QUARTS_MS (INT64_C(45) * 60 * 1000)
 #define VINEGAR_LEAST_TENTHS 50 /* 5 percent: A539 Guide 6 */
 
 /* How a pressure canner shows that its pressure is gone. */
@@ -82,20 +82,20 @@ struct load_evidence {
 	bool over; /* its jars are out of the canner */
 
 	/* Since it was last begun from the start: */
-	int64_t held_ms;    /* the last hold that ran to its end; NOT_ON_RECORD: none did yet */
-	int64_t vented_ms;  /* the last vent; NOT_ON_RECORD */
-	int64_t cooled_ms;  /* heat off to zero pressure; NOT_ON_RECORD: not over, or no pressure */
-	int64_t earlier_ms; /* the hold was said to have begun so much before its key; 0: no */
+	int64_t held_ms;        /* the last hold that ran to its end; NOT_ON_RECORD: none did yet */
+	int64_t vented_ms;      /* the last vent; NOT_ON_RECORD */
+	int64_t cooled_ms;      /* heat off to zero pressure; NOT_ON_RECORD: not over, or no pressure */
+	int64_t earlier_ms;     /* the hold was said to have begun so much before its key; 0: no */
 	bool hold_over_restart; /* the computer restarted in that hold */
 	int64_t read_held_ms;   /* that hold by another clock; NOT_ON_RECORD: nobody read one */
 	bool forced_cooling;
 	bool weight_early;
 
 	/* What a person said, "" nothing: */
-	const char *earlier;  /* who saw it begin */
-	const char *vent_cut; /* why the vent was cut short */
-	const char *stopped;  /* where and after how long the process was given up */
-	const char *wrong;    /* what was found wrong after it */
+	const char *earlier;    /* who saw it begin */
+	const char *vent_cut;   /* why the vent was cut short */
+	const char *stopped;    /* where and after how long the process was given up */
+	const char *wrong;      /* what was found wrong after it */
 	const char *worse;      /* why the log it was imported from thought worse of it */
 	enum verdict worse_was; /* and what it called it */
 };
@@ -106,15 +106,15 @@ struct jar_evidence {
 	const char *pack; /* "" not said */
 	const char *jar;  /* size */
 	enum acid acid;
-	const char *acid_why; /* why it was left out; NULL or "": nobody said */
-	int vinegar_tenths;   /* its percent, tenths; 0: not said */
+	const char *acid_why;    /* why it was left out; NULL or "": nobody said */
+	int vinegar_tenths;      /* its percent, tenths; 0: not said */
 	const char *vinegar_why; /* why it was used so; NULL or "": nobody said */
 	enum origin origin;
 	const char *origin_words;  /* as own_recipe_judge gives them */
 	int64_t stood_ms;          /* filled, waiting for heat; NOT_ON_RECORD */
 	int64_t pot_stood_ms;      /* done in the pot, waiting to be filled; NOT_ON_RECORD */
-	int64_t way_ms; /* from filling, or a lost hold, until a hold began: the longest; NOT_ON_RECORD */
-	int sheet_minutes;    /* of process, as the sheet of its pectin asks; 0: none */
+	int64_t way_ms;            /* from filling, or a lost hold, until a hold began: the longest; NOT_ON_RECORD */
+	int sheet_minutes;         /* of process, as the sheet of its pectin asks; 0: none */
 	int64_t limit_ms;          /* the house's own standing limit; 0: none */
 	const char *not_as_recipe; /* "" nothing was said */
 	int multiple;              /* more batches in one pot than its recipe allows; 0: no */
@@ -169,9 +169,8 @@ enum gate_reason {
 };
 
 struct gate_reason_row {
-	const char *id; /* as stored: "acid-not-said" */
-	enum verdict
-	    makes[ACIDITY_COUNT]; /* of acid, acidified, low-acid food; VALID: a remark only */
+	const char *id;                    /* as stored: "acid-not-said" */
+	enum verdict makes[ACIDITY_COUNT]; /* of acid, acidified, low-acid food; VALID: a remark only */
 	const char *
 	    sentence; /* {a} {b} numbers, {a:time} "9:30", {a:hours} "3 h 12 min", {words}, {:words} ": ..." or nothing */
 	const char *source;

@@ -230,9 +230,9 @@ bool label_sheet_gap(struct label_sheet *sheet, const char *words, struct fault 
 	int count = read_lengths(words, lengths, 2);
 
 	if (count == 0)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "\"%s\" is not a gap: one length, or two (between columns, between rows), like 3mm,0mm",
-		                 words);
+		return fault_set(
+		    fault, FAULT_MISUSE,
+		    "\"%s\" is not a gap: one length, or two (between columns, between rows), like 3mm,0mm", words);
 	sheet->gap_x_um = lengths[0];
 	sheet->gap_y_um = lengths[count - 1];
 	return true;

@@ -8,7 +8,7 @@
 #define COLUMN 1000
 #define WIDE_LETTER 1050
 #define OTHER_LETTER 850 /* most letters of Latin, Greek, Cyrillic, Arabic, Hebrew are narrower */
-#define POINT_UM(n) ((n) * 25400 / 72)
+#define POINT_UM(n) (25400 * (n) / 72)
 #define PRODUCT_MAX_CPT 2000
 #define PRODUCT_MIN_CPT 700
 #define BODY_MAX_CPT 1100
@@ -18,11 +18,11 @@
 
 /* Advances of ASCII from the blank on, thousandths of the type size. */
 static const short advances[] = {
-	348, 456, 520, 837, 695, 1001, 872, 306, 457, 457, 522, 837, 379, 415, 379, 365, 695, 695, 695,
-	695, 695, 695, 695, 695, 695, 695, 399, 399, 837, 837, 837, 580, 1000, 773, 762, 733, 830, 683,
-	683, 820, 836, 372, 372, 774, 637, 995, 836, 850, 732, 850, 770, 720, 682, 812, 773, 1103, 770,
-	724, 725, 457, 365, 457, 837, 500, 500, 674, 715, 592, 715, 678, 435, 715, 711, 342, 342, 665,
-	342, 1041, 711, 687, 715, 715, 493, 595, 478, 711, 651, 923, 645, 651, 582, 711, 365, 711, 837,
+	348, 456,  520, 837, 695, 1001, 872, 306, 457, 457, 522, 837, 379, 415,  379, 365, 695, 695,  695,
+	695, 695,  695, 695, 695, 695,  695, 399, 399, 837, 837, 837, 580, 1000, 773, 762, 733, 830,  683,
+	683, 820,  836, 372, 372, 774,  637, 995, 836, 850, 732, 850, 770, 720,  682, 812, 773, 1103, 770,
+	724, 725,  457, 365, 457, 837,  500, 500, 674, 715, 592, 715, 678, 435,  715, 711, 342, 342,  665,
+	342, 1041, 711, 687, 715, 715,  493, 595, 478, 711, 651, 923, 645, 651,  582, 711, 365, 711,  837,
 };
 
 static int letter(uint32_t character, enum label_measure measure)
@@ -62,7 +62,7 @@ static bool dot_behind(const char *text)
 size_t label_break(const char *text, int room, enum label_measure measure)
 {
 	size_t used = 0;
-	size_t blank = 0; /* the last place to break at; */
+	size_t blank = 0;    /* the last place to break at; */
 	bool at_dot = false; /* between two facts is better than inside one */
 	int taken = 0;
 

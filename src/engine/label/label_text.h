@@ -40,9 +40,9 @@ struct label_words {
 };
 
 struct label_fit {
-	int product_cpt;   /* type of the product, hundredths of a point */
-	int body_cpt;      /* of everything else */
-	int product_room;  /* room of a line of each, for label_break */
+	int product_cpt;  /* type of the product, hundredths of a point */
+	int body_cpt;     /* of everything else */
+	int product_room; /* room of a line of each, for label_break */
 	int body_room;
 	int product_lines; /* at most so many of each are shown: label_cut to them */
 	int warning_lines;

@@ -37,19 +37,16 @@ static const double n[] = {
 	0.65017534844798e3,
 };
 
-double
-air_pressure_kpa(double metres)
+double air_pressure_kpa(double metres)
 {
 	double exponent = GRAVITY_M_PER_S2 / (AIR_GAS_CONSTANT * LAPSE_K_PER_M);
 
 	if (!(metres >= -500.0 && metres <= 11000.0))
 		return NAN;
-	return STANDARD_PRESSURE_KPA *
-	       pow(1.0 - LAPSE_K_PER_M * metres / STANDARD_TEMPERATURE_K, exponent);
+	return STANDARD_PRESSURE_KPA * pow(1.0 - LAPSE_K_PER_M * metres / STANDARD_TEMPERATURE_K, exponent);
 }
 
-double
-saturation_pressure_kpa(double celsius)
+double saturation_pressure_kpa(double celsius)
 {
 	double kelvin = celsius + KELVIN_AT_0_C;
 	double theta = kelvin + n[9] / (kelvin - n[10]);
@@ -62,8 +59,7 @@ saturation_pressure_kpa(double celsius)
 	return 1000.0 * pow(2.0 * c / (-b + sqrt(b * b - 4.0 * a * c)), 4.0);
 }
 
-double
-saturation_temperature_c(double kpa)
+double saturation_temperature_c(double kpa)
 {
 	double beta;
 	double d;
@@ -78,39 +74,33 @@ saturation_temperature_c(double kpa)
 	f = n[1] * beta * beta + n[4] * beta + n[7];
 	g = n[2] * beta * beta + n[5] * beta + n[8];
 	d = 2.0 * g / (-f - sqrt(f * f - 4.0 * e * g));
-	return (n[10] + d - sqrt((n[10] + d) * (n[10] + d) - 4.0 * (n[9] + n[10] * d))) / 2.0 -
-	       KELVIN_AT_0_C;
+	return (n[10] + d - sqrt((n[10] + d) * (n[10] + d) - 4.0 * (n[9] + n[10] * d))) / 2.0 - KELVIN_AT_0_C;
 }
 
-double
-fahrenheit_from_celsius(double celsius)
+double fahrenheit_from_celsius(double celsius)
 {
 	return celsius * 9.0 / 5.0 + 32.0;
 }
 
-double
-celsius_from_fahrenheit(double fahrenheit)
+double celsius_from_fahrenheit(double fahrenheit)
 {
 	return (fahrenheit - 32.0) * 5.0 / 9.0;
 }
 
-double
-canner_steam_c(double psi_gauge, double air_kpa)
+double canner_steam_c(double psi_gauge, double air_kpa)
 {
 	return saturation_temperature_c(air_kpa + psi_gauge * KPA_PER_PSI);
 }
 
 /* Are the readings that were given ones that can be right? */
-static bool
-readings_plausible(double barometer_kpa, double measured_c, struct fault *fault)
+static bool readings_plausible(double barometer_kpa, double measured_c, struct fault *fault)
 {
 	if (!isnan(measured_c) && !(measured_c >= MEASURED_MIN_C && measured_c <= MEASURED_MAX_C))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "water does not boil at %.1f \302\260C in any kitchen: "
 		                 "measure again, or give degrees Celsius between %.0f and %.0f",
 		                 measured_c, MEASURED_MIN_C, MEASURED_MAX_C);
-	if (!isnan(barometer_kpa) &&
-	    !(barometer_kpa >= BAROMETER_MIN_KPA && barometer_kpa <= BAROMETER_MAX_KPA))
+	if (!isnan(barometer_kpa) && !(barometer_kpa >= BAROMETER_MIN_KPA && barometer_kpa <= BAROMETER_MAX_KPA))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "air pressure is not %.1f kPa in any kitchen: give the station "
 		                 "pressure in kPa, between %.0f and %.0f",
@@ -118,9 +108,8 @@ readings_plausible(double barometer_kpa, double measured_c, struct fault *fault)
 	return true;
 }
 
-bool
-boil_here(const struct elevation *elevation, double barometer_kpa, double measured_c,
-          struct boil *out, struct fault *fault)
+bool boil_here(const struct elevation *elevation, double barometer_kpa, double measured_c, struct boil *out,
+               struct fault *fault)
 {
 	bool known = elevation != NULL && elevation->known;
 	struct boil boil = { .elevation_m = known ? elevation_metres(elevation) : NAN };

@@ -18,8 +18,8 @@
 
 #include <stdbool.h>
 
-#include "engine/physics/elevation.h"
 #include "base/fault.h"
+#include "engine/physics/elevation.h"
 
 #define KPA_PER_PSI 6.894757
 #define JELLY_STAGE_ABOVE_BOILING_F 8.0
@@ -56,7 +56,7 @@ struct boil {
  * elevation; NAN means "not given".  Refused when nothing is given; misuse when
  * a reading cannot be right (boiling point outside 60 to 105 degC, pressure
  * outside 20 to 115 kPa). */
-bool boil_here(const struct elevation *elevation, double barometer_kpa, double measured_c,
-               struct boil *out, struct fault *fault);
+bool boil_here(const struct elevation *elevation, double barometer_kpa, double measured_c, struct boil *out,
+               struct fault *fault);
 
 #endif

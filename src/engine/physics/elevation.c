@@ -16,25 +16,22 @@ struct figure {
 	int64_t millionths;
 	int whole_digits; /* typed before the point */
 	bool commas;      /* some of them in groups of three */
-	int decimals; /* digits typed after the point */
-	int64_t unit_um; /* FOOT_UM, METRE_UM; 0: no unit typed */
+	int decimals;     /* digits typed after the point */
+	int64_t unit_um;  /* FOOT_UM, METRE_UM; 0: no unit typed */
 };
 
-static bool
-digit(char c)
+static bool digit(char c)
 {
 	return c >= '0' && c <= '9';
 }
 
-static void
-skip_spaces(const char **at)
+static void skip_spaces(const char **at)
 {
 	while (**at == ' ' || **at == '\t')
 		(*at)++;
 }
 
-static bool
-skip_word(const char **at, const char *word)
+static bool skip_word(const char **at, const char *word)
 {
 	size_t length = strlen(word);
 
@@ -51,8 +48,7 @@ static bool read_whole(const char **at, struct figure *out, int64_t *whole)
 
 	for (*whole = 0; digit(**at) || **at == ','; (*at)++) {
 		if (**at == ',') {
-			if (out->whole_digits == 0 ||
-			    (out->commas ? since_comma != 3 : out->whole_digits > 3))
+			if (out->whole_digits == 0 || (out->commas ? since_comma != 3 : out->whole_digits > 3))
 				return false;
 			out->commas = true;
 			since_comma = 0;
@@ -66,13 +62,12 @@ static bool read_whole(const char **at, struct figure *out, int64_t *whole)
 	return out->whole_digits > 0 && (!out->commas || since_comma == 3);
 }
 
-static bool
-read_number(const char **at, struct figure *out)
+static bool read_number(const char **at, struct figure *out)
 {
 	int64_t place = MILLION / 10;
 	int64_t whole;
 
-	*out = (struct figure){0};
+	*out = (struct figure){ 0 };
 	if (!read_whole(at, out, &whole))
 		return false;
 	out->millionths = whole * MILLION;
@@ -87,8 +82,7 @@ read_number(const char **at, struct figure *out)
 	return out->decimals > 0;
 }
 
-static void
-read_unit(const char **at, struct figure *figure)
+static void read_unit(const char **at, struct figure *figure)
 {
 	static const char *const feet[] = { "feet", "foot", "ft", "'" };
 	static const char *const metres[] = { "metres", "metre", "meters", "meter", "m" };
@@ -108,8 +102,7 @@ read_unit(const char **at, struct figure *figure)
 }
 
 /* A number, and the unit behind it if there is one. */
-static bool
-read_figure(const char **at, struct figure *out)
+static bool read_figure(const char **at, struct figure *out)
 {
 	skip_spaces(at);
 	if (!read_number(at, out))
@@ -122,9 +115,7 @@ read_figure(const char **at, struct figure *out)
 
 /* The whole of `words`: a sign, a figure, perhaps a stated uncertainty.  Either
  * figure may lend the other its unit. */
-static bool
-read_words(const char *words, bool *negative, struct figure *value, struct figure *slack,
-           bool *stated)
+static bool read_words(const char *words, bool *negative, struct figure *value, struct figure *slack, bool *stated)
 {
 	const char *at = words;
 
@@ -147,8 +138,7 @@ read_words(const char *words, bool *negative, struct figure *value, struct figur
  * mountain would be taken for a doorstep. */
 static bool point_may_group(const struct figure *figure)
 {
-	return figure->decimals == 3 && !figure->commas &&
-	       figure->whole_digits <= WHOLE_DIGITS_BEFORE_GROUP;
+	return figure->decimals == 3 && !figure->commas && figure->whole_digits <= WHOLE_DIGITS_BEFORE_GROUP;
 }
 
 /* Ask which of two is meant, "1417 m or 1.42 m"; rounded for the second as a person
@@ -162,13 +152,12 @@ static bool refuse_point(const struct figure *figure, const char *words, struct 
 	return fault_set(fault, FAULT_MISUSE,
 	                 "does the point stand before decimals or between thousands? write %lld %s "
 	                 "or %lld.%02lld %s, instead of: %s",
-	                 (long long)thousandths, unit, (long long)(hundredths / 100),
-	                 (long long)(hundredths % 100), unit, words);
+	                 (long long)thousandths, unit, (long long)(hundredths / 100), (long long)(hundredths % 100),
+	                 unit, words);
 }
 
 /* Micrometres, rounded up; *exact tells whether nothing had to be rounded. */
-static int64_t
-figure_um(const struct figure *figure, bool *exact)
+static int64_t figure_um(const struct figure *figure, bool *exact)
 {
 	int64_t product = figure->millionths * figure->unit_um;
 
@@ -177,8 +166,7 @@ figure_um(const struct figure *figure, bool *exact)
 }
 
 /* Half of the last digit that was typed, in micrometres, rounded up. */
-static int64_t
-half_last_digit_um(const struct figure *figure)
+static int64_t half_last_digit_um(const struct figure *figure)
 {
 	int64_t last = figure->unit_um;
 
@@ -187,15 +175,13 @@ half_last_digit_um(const struct figure *figure)
 	return (last + 1) / 2;
 }
 
-static bool
-blank(const char *words)
+static bool blank(const char *words)
 {
 	skip_spaces(&words);
 	return *words == '\0' || text_same_name(words, "unknown");
 }
 
-bool
-elevation_read(const char *words, struct elevation *out, struct fault *fault)
+bool elevation_read(const char *words, struct elevation *out, struct fault *fault)
 {
 	struct figure value;
 	struct figure slack;
@@ -212,7 +198,8 @@ elevation_read(const char *words, struct elevation *out, struct fault *fault)
 	if (!read_words(words, &negative, &value, &slack, &stated))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "write the elevation as a number and its unit, such as 4,650 ft or "
-		                 "1417 m; this cannot be read: %s", words);
+		                 "1417 m; this cannot be read: %s",
+		                 words);
 	if (point_may_group(&value) || point_may_group(&slack))
 		return refuse_point(point_may_group(&value) ? &value : &slack, words, fault);
 	read.um = figure_um(&value, &exact) * (negative ? -1 : 1);
@@ -224,31 +211,28 @@ elevation_read(const char *words, struct elevation *out, struct fault *fault)
 	    read.slack_um > ELEVATION_MAX_FT * FOOT_UM)
 		return fault_set(fault, FAULT_MISUSE,
 		                 "no kitchen stands below %d ft or above %d ft; check this figure "
-		                 "and its unit: %s", ELEVATION_MIN_FT, ELEVATION_MAX_FT, words);
+		                 "and its unit: %s",
+		                 ELEVATION_MIN_FT, ELEVATION_MAX_FT, words);
 	*out = read;
 	return true;
 }
 
-double
-elevation_metres(const struct elevation *elevation)
+double elevation_metres(const struct elevation *elevation)
 {
 	return (double)elevation->um / (double)METRE_UM;
 }
 
-double
-elevation_feet(const struct elevation *elevation)
+double elevation_feet(const struct elevation *elevation)
 {
 	return (double)elevation->um / (double)FOOT_UM;
 }
 
-bool
-elevation_within_top(const struct elevation *elevation, int alt_max_ft)
+bool elevation_within_top(const struct elevation *elevation, int alt_max_ft)
 {
 	return elevation->known && elevation->um + elevation->slack_um <= alt_max_ft * FOOT_UM;
 }
 
-void
-elevation_words(const struct elevation *elevation, char *buffer, size_t size)
+void elevation_words(const struct elevation *elevation, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 

@@ -5,7 +5,7 @@
 /* kJ for a kelvin, of what belongs to a litre in jars. */
 #define WATER_KJ (0.96 * 4.18)
 #define GLASS_KJ (0.4 * 0.84)
-#define FOOD_KJ  3.0
+#define FOOD_KJ 3.0
 #define UL_PER_L 1e6
 
 int64_t heat_up_least_ms(const struct heat_up *load)

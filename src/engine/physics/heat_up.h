@@ -21,8 +21,8 @@
 #include <stdint.h>
 
 #define HEAT_UP_WATTS 4000
-#define HOT_PACK_F    180.0
-#define RAW_PACK_F    140.0
+#define HOT_PACK_F 180.0
+#define RAW_PACK_F 140.0
 
 struct heat_up {
 	int64_t holds_ul; /* what all its jars hold together */

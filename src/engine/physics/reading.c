@@ -56,8 +56,7 @@ static bool is_unit(const char *at, const char *name)
 
 	while (at[length] != '\0' && at[length] != ' ' && at[length] != '\t')
 		length++;
-	return *past_blanks(at + length) == '\0' && strncasecmp(at, name, length) == 0 &&
-	       name[length] == '\0';
+	return *past_blanks(at + length) == '\0' && strncasecmp(at, name, length) == 0 && name[length] == '\0';
 }
 
 bool reading_temperature(const char *words, double *celsius)

@@ -2,9 +2,9 @@
 
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/process/process_refusal.h"
 #include "engine/process/process_walk.h"
-#include "base/text.h"
 
 #define ROWS_HERE_MAX (PROCESS_OPTIONS_MAX + 1) /* the one given and the others; bake checks */
 
@@ -14,29 +14,25 @@ struct rows_here {
 	size_t count;
 };
 
-static bool
-row_is_of_pack(const struct process_row *row, const struct process_search *search)
+static bool row_is_of_pack(const struct process_row *row, const struct process_search *search)
 {
 	return row_serves(row, search->query->method) && strcmp(row->food, search->food) == 0 &&
 	       strcmp(row->pack, search->pack) == 0;
 }
 
-static bool
-row_is_in_cell(const struct process_row *row, const struct process_search *search)
+static bool row_is_in_cell(const struct process_row *row, const struct process_search *search)
 {
 	return row->jar == jar_size_index(search->jar_in_table) && row_is_of_pack(row, search);
 }
 
 /* Does some part of the elevation lie above everything the next lower band
  * holds?  Below the first band's zero the first band still serves. */
-static bool
-reaches_band(const struct process_row *row, int64_t um)
+static bool reaches_band(const struct process_row *row, int64_t um)
 {
 	return row->alt_min_ft == 0 || um > (row->alt_min_ft - 1) * FOOT_UM;
 }
 
-static bool
-row_applies(const struct process_row *row, const struct elevation *elevation)
+static bool row_applies(const struct process_row *row, const struct elevation *elevation)
 {
 	return elevation_within_top(elevation, row_top_ft(row)) &&
 	       reaches_band(row, elevation->um + elevation->slack_um);
@@ -44,8 +40,7 @@ row_applies(const struct process_row *row, const struct elevation *elevation)
 
 /* Find the food, and where its rows lie, so that the rest need not go through
  * the whole table again. */
-static bool
-find_food(struct process_search *search)
+static bool find_food(struct process_search *search)
 {
 	const char *food = food_in_table(search->query->food);
 
@@ -62,8 +57,7 @@ find_food(struct process_search *search)
 	return true;
 }
 
-static bool
-find_pack(struct process_search *search, struct fault *fault)
+static bool find_pack(struct process_search *search, struct fault *fault)
 {
 	bool method_known = false;
 
@@ -86,8 +80,7 @@ find_pack(struct process_search *search, struct fault *fault)
 /* The smallest tested size that is not smaller than the one asked for.  A size
  * counts as tested whatever its confirmed word, so that an unconfirmed row is
  * never passed over in favour of a larger jar's. */
-static bool
-find_tested_jar(struct process_search *search, struct fault *fault)
+static bool find_tested_jar(struct process_search *search, struct fault *fault)
 {
 	int asked = jar_size_index(search->jar);
 	int best = -1;
@@ -111,8 +104,7 @@ find_tested_jar(struct process_search *search, struct fault *fault)
 
 /* Turn the words of the query into names of the tables, refusing in the order
  * in which an answer is most useful. */
-static bool
-understand(struct process_search *search, struct fault *fault)
+static bool understand(struct process_search *search, struct fault *fault)
 {
 	const struct process_query *query = search->query;
 
@@ -122,8 +114,7 @@ understand(struct process_search *search, struct fault *fault)
 		                 "find it on a map and set it, such as 4,650 ft or 1417 m");
 	if (!find_food(search))
 		return refuse_food(query->food, fault);
-	if (!method_has_pressure(query->method) &&
-	    process_rows[search->begin].acidity == ACIDITY_LOW_ACID)
+	if (!method_has_pressure(query->method) && process_rows[search->begin].acidity == ACIDITY_LOW_ACID)
 		return refuse_low_acid(search->food, fault);
 	if (!find_pack(search, fault))
 		return false;
@@ -136,8 +127,7 @@ understand(struct process_search *search, struct fault *fault)
 }
 
 /* Longer holds first; of equal holds the higher pressure. */
-static bool
-comes_before(const struct process_row *a, const struct process_row *b)
+static bool comes_before(const struct process_row *a, const struct process_row *b)
 {
 	if (a->minutes != b->minutes)
 		return a->minutes > b->minutes;
@@ -151,17 +141,15 @@ static bool outdone(const struct process_search *search, const struct process_ro
 	for (size_t i = search->begin; i < search->end; i++) {
 		const struct process_row *other = &process_rows[i];
 
-		if (row_is_in_cell(other, search) && other->pressure_psi == row->pressure_psi &&
-		    row_offered(other) && row_applies(other, &search->query->elevation) &&
-		    (other->minutes > row->minutes ||
-		     (other->minutes == row->minutes && other < row)))
+		if (row_is_in_cell(other, search) && other->pressure_psi == row->pressure_psi && row_offered(other) &&
+		    row_applies(other, &search->query->elevation) &&
+		    (other->minutes > row->minutes || (other->minutes == row->minutes && other < row)))
 			return true;
 	}
 	return false;
 }
 
-static void
-add_row_here(struct rows_here *here, const struct process_row *row)
+static void add_row_here(struct rows_here *here, const struct process_row *row)
 {
 	size_t place;
 
@@ -172,8 +160,7 @@ add_row_here(struct rows_here *here, const struct process_row *row)
 	here->row[place] = row;
 }
 
-static bool
-find_rows_here(const struct process_search *search, struct rows_here *here, struct fault *fault)
+static bool find_rows_here(const struct process_search *search, struct rows_here *here, struct fault *fault)
 {
 	bool applies = false;
 	int last_top_ft = 0;
@@ -197,9 +184,7 @@ find_rows_here(const struct process_search *search, struct rows_here *here, stru
 }
 
 /* The chosen pressure is not among the rows offered here: say why. */
-static bool
-explain_pressure(const struct process_search *search, const struct rows_here *here,
-                 struct fault *fault)
+static bool explain_pressure(const struct process_search *search, const struct rows_here *here, struct fault *fault)
 {
 	int stops_at_ft = 0;
 
@@ -210,16 +195,15 @@ explain_pressure(const struct process_search *search, const struct rows_here *he
 			continue;
 		if (row_applies(row, &search->query->elevation))
 			return refuse_unconfirmed(search, row->pressure_psi, fault);
-		if (!elevation_within_top(&search->query->elevation, row_top_ft(row)) &&
-		    row_top_ft(row) > stops_at_ft)
+		if (!elevation_within_top(&search->query->elevation, row_top_ft(row)) && row_top_ft(row) > stops_at_ft)
 			stops_at_ft = row_top_ft(row);
 	}
 	return refuse_pressure(search, stops_at_ft, here->row, here->count, fault);
 }
 
 /* The row to give; NULL with a fault when the chosen pressure is not offered. */
-static const struct process_row *
-choose_row(const struct process_search *search, const struct rows_here *here, struct fault *fault)
+static const struct process_row *choose_row(const struct process_search *search, const struct rows_here *here,
+                                            struct fault *fault)
 {
 	if (search->query->pressure_psi == NO_PRESSURE)
 		return here->row[0];
@@ -232,38 +216,34 @@ choose_row(const struct process_search *search, const struct rows_here *here, st
 }
 
 /* "hot_sterile_jar", but not "hot_unsterile_jar". */
-static bool
-pack_wants_sterile_jars(const char *pack)
+static bool pack_wants_sterile_jars(const char *pack)
 {
 	return strstr(pack, "_sterile_jar") != NULL;
 }
 
 /* A sheet can only lengthen what the table says. */
-static int
-longer(int minutes, const struct process_query *query)
+static int longer(int minutes, const struct process_query *query)
 {
 	return minutes < query->sheet_minutes ? query->sheet_minutes : minutes;
 }
 
-static void
-fill_in(const struct process_search *search, const struct rows_here *here,
-        const struct process_row *row, struct process *out)
+static void fill_in(const struct process_search *search, const struct rows_here *here, const struct process_row *row,
+                    struct process *out)
 {
 	const struct elevation *elevation = &search->query->elevation;
 
 	*out = (struct process){
-	    .row = row,
-	    .jar = search->jar,
-	    .jar_in_table = search->jar_in_table,
-	    .method = search->query->method,
-	    .minutes = longer(row->minutes, search->query),
-	    .pressure_psi = row->pressure_psi,
-	    .jar_sized_up = search->jar != search->jar_in_table,
-	    .band_raised = !reaches_band(row, elevation->um),
-	    .above_tables = !method_has_pressure(search->query->method) &&
-	                    !elevation_within_top(elevation, SECOND_TABLE_ABOVE_FT) &&
-	                    row->alt_max_ft == NO_TOP_FT,
-	    .jars_sterile = pack_wants_sterile_jars(row->pack),
+		.row = row,
+		.jar = search->jar,
+		.jar_in_table = search->jar_in_table,
+		.method = search->query->method,
+		.minutes = longer(row->minutes, search->query),
+		.pressure_psi = row->pressure_psi,
+		.jar_sized_up = search->jar != search->jar_in_table,
+		.band_raised = !reaches_band(row, elevation->um),
+		.above_tables = !method_has_pressure(search->query->method) &&
+		                !elevation_within_top(elevation, SECOND_TABLE_ABOVE_FT) && row->alt_max_ft == NO_TOP_FT,
+		.jars_sterile = pack_wants_sterile_jars(row->pack),
 	};
 	for (size_t i = 0; i < here->count; i++) {
 		if (here->row[i] != row)
@@ -274,8 +254,7 @@ fill_in(const struct process_search *search, const struct rows_here *here,
 	}
 }
 
-bool
-process_find(const struct process_query *query, struct process *out, struct fault *fault)
+bool process_find(const struct process_query *query, struct process *out, struct fault *fault)
 {
 	struct process_query asked = *query;
 	struct process_search search = { .query = &asked, .food = "", .pack = "" };
@@ -283,7 +262,8 @@ process_find(const struct process_query *query, struct process *out, struct faul
 	const struct process_row *row;
 
 	if ((int)query->method < 0 || query->method >= METHOD_COUNT)
-		return fault_set(fault, FAULT_MISUSE, "no such canning method; there are: boiling_water, "
+		return fault_set(fault, FAULT_MISUSE,
+		                 "no such canning method; there are: boiling_water, "
 		                 "steam, dial_gauge, weighted_gauge");
 	if (query->pressure_psi != NO_PRESSURE && !method_has_pressure(query->method))
 		return fault_set(fault, FAULT_MISUSE, "a %s has no pressure to choose; leave it out",

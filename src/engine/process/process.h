@@ -15,8 +15,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "engine/physics/elevation.h"
 #include "base/fault.h"
+#include "engine/physics/elevation.h"
 
 enum method {
 	METHOD_BOILING_WATER,
@@ -33,7 +33,7 @@ enum acidity { ACIDITY_ACID, ACIDITY_ACIDIFIED, ACIDITY_LOW_ACID, ACIDITY_COUNT 
 enum confirmed { CONFIRMED_YES, CONFIRMED_PRACTICE, CONFIRMED_DISPUTED, CONFIRMED_MEMORY, CONFIRMED_COUNT };
 
 #define NO_PRESSURE (-1)
-#define NO_TOP_FT   1000000       /* "no upper limit printed": served to NO_PROCESS_ABOVE_FT */
+#define NO_TOP_FT 1000000         /* "no upper limit printed": served to NO_PROCESS_ABOVE_FT */
 #define STEAM_HOLD_MAX_MINUTES 45 /* NCHFP newsflash on steam canners; MU: the pan holds no more water */
 
 /* A state extension timetable (schema/process_above_8000ft.csv) goes on where the
@@ -49,8 +49,8 @@ enum confirmed { CONFIRMED_YES, CONFIRMED_PRACTICE, CONFIRMED_DISPUTED, CONFIRME
 /* A jar size, by the name the trade gives its volume. schema/jar.csv, smallest
  * first; sizes between the tested ones exist (12 oz) and use the next larger. */
 struct jar_size {
-	const char *name;  /* "half_pint" */
-	const char *words; /* "half-pint" */
+	const char *name;   /* "half_pint" */
+	const char *words;  /* "half-pint" */
 	const char *plural; /* "half-pints" */
 	int fluid_ounces;
 	const char *source;
@@ -84,8 +84,8 @@ struct process_query {
 	const char *jar;
 	enum method method;
 	struct elevation elevation;
-	int pressure_psi; /* NO_PRESSURE: none chosen */
-	int sheet_minutes;   /* of the sheet of a pectin: the longer of these and the table's; 0: none */
+	int pressure_psi;  /* NO_PRESSURE: none chosen */
+	int sheet_minutes; /* of the sheet of a pectin: the longer of these and the table's; 0: none */
 };
 
 struct process_option {
@@ -102,10 +102,10 @@ struct process {
 	int pressure_psi;
 	struct process_option options[PROCESS_OPTIONS_MAX]; /* the other pairs */
 	size_t option_count;
-	bool jar_sized_up;  /* jar smaller than tested */
-	bool band_raised;   /* the elevation's slack touched a higher band */
-	bool above_tables;  /* above 8,000 ft, and only the guide's open band: warn */
-	bool jars_sterile;  /* the row supposes jars boiled before filling */
+	bool jar_sized_up; /* jar smaller than tested */
+	bool band_raised;  /* the elevation's slack touched a higher band */
+	bool above_tables; /* above 8,000 ft, and only the guide's open band: warn */
+	bool jars_sterile; /* the row supposes jars boiled before filling */
 };
 
 /* Find the process.  True and *out filled, or false with FAULT_REFUSED and a
@@ -139,9 +139,9 @@ bool method_has_pressure(enum method method);
 const char *acidity_name(enum acidity acidity);
 const char *acidity_words(enum acidity acidity);
 const char *confirmed_name(enum confirmed confirmed);
-const char *pack_words(const char *pack); /* "hot pack, jars boiled first" */
+const char *pack_words(const char *pack);  /* "hot pack, jars boiled first" */
 const char *pack_named(const char *words); /* by name or words; NULL: there is none */
-const char *pack_plain(const char *pack); /* "hot" of "hot_sterile_jar" too */
+const char *pack_plain(const char *pack);  /* "hot" of "hot_sterile_jar" too */
 
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);

@@ -51,26 +51,22 @@ static const struct {
 #define PACK_COUNT (sizeof(packs) / sizeof(packs[0]))
 
 /* The values come from logs and callers, so they are not trusted to be in range. */
-static const char *
-word_of(const char *const words[], int count, int value)
+static const char *word_of(const char *const words[], int count, int value)
 {
 	return value >= 0 && value < count ? words[value] : "?";
 }
 
-const char *
-method_name(enum method method)
+const char *method_name(enum method method)
 {
 	return word_of(method_names, METHOD_COUNT, (int)method);
 }
 
-const char *
-method_words(enum method method)
+const char *method_words(enum method method)
 {
 	return word_of(method_people, METHOD_COUNT, (int)method);
 }
 
-const char *
-method_with_article(enum method method)
+const char *method_with_article(enum method method)
 {
 	static const char *const words[] = {
 		[METHOD_BOILING_WATER] = "a boiling-water canner",
@@ -83,8 +79,7 @@ method_with_article(enum method method)
 	return word_of(words, METHOD_COUNT, (int)method);
 }
 
-bool
-method_from_name(const char *name, enum method *out)
+bool method_from_name(const char *name, enum method *out)
 {
 	for (int i = 0; name != NULL && i < METHOD_COUNT; i++) {
 		if (text_same_name(name, method_names[i]) || text_same_name(name, method_people[i])) {
@@ -95,32 +90,27 @@ method_from_name(const char *name, enum method *out)
 	return false;
 }
 
-bool
-method_has_pressure(enum method method)
+bool method_has_pressure(enum method method)
 {
 	return method == METHOD_DIAL_GAUGE || method == METHOD_WEIGHTED_GAUGE;
 }
 
-const char *
-acidity_name(enum acidity acidity)
+const char *acidity_name(enum acidity acidity)
 {
 	return word_of(acidity_names, ACIDITY_COUNT, (int)acidity);
 }
 
-const char *
-acidity_words(enum acidity acidity)
+const char *acidity_words(enum acidity acidity)
 {
 	return word_of(acidity_people, ACIDITY_COUNT, (int)acidity);
 }
 
-const char *
-confirmed_name(enum confirmed confirmed)
+const char *confirmed_name(enum confirmed confirmed)
 {
 	return word_of(confirmed_names, CONFIRMED_COUNT, (int)confirmed);
 }
 
-const char *
-pack_words(const char *pack)
+const char *pack_words(const char *pack)
 {
 	for (size_t i = 0; pack != NULL && i < sizeof(packs) / sizeof(packs[0]); i++) {
 		if (text_same_name(pack, packs[i].pack))
@@ -129,8 +119,7 @@ pack_words(const char *pack)
 	return "?";
 }
 
-const char *
-pack_named(const char *words)
+const char *pack_named(const char *words)
 {
 	for (size_t i = 0; words != NULL && i < PACK_COUNT; i++) {
 		if (text_same_name(words, packs[i].pack) || text_same_name(words, packs[i].words))
@@ -139,8 +128,7 @@ pack_named(const char *words)
 	return NULL;
 }
 
-const char *
-pack_plain(const char *pack)
+const char *pack_plain(const char *pack)
 {
 	for (size_t i = 0; pack != NULL && i < PACK_COUNT; i++) {
 		if (text_same_name(pack, packs[i].pack))
@@ -149,26 +137,22 @@ pack_plain(const char *pack)
 	return "?";
 }
 
-const struct jar_size *
-jar_size_named(const char *name)
+const struct jar_size *jar_size_named(const char *name)
 {
 	for (size_t i = 0; name != NULL && i < jar_size_count; i++) {
-		if (text_same_name(name, jar_sizes[i].name) ||
-		    text_same_name(name, jar_sizes[i].words) ||
+		if (text_same_name(name, jar_sizes[i].name) || text_same_name(name, jar_sizes[i].words) ||
 		    text_same_name(name, jar_sizes[i].plural))
 			return &jar_sizes[i];
 	}
 	return NULL;
 }
 
-int
-jar_size_index(const struct jar_size *size)
+int jar_size_index(const struct jar_size *size)
 {
 	return (int)(size - jar_sizes);
 }
 
-int
-jar_sterilising_minutes(const struct elevation *elevation)
+int jar_sterilising_minutes(const struct elevation *elevation)
 {
 	const int64_t thousand_ft = 1000 * FOOT_UM;
 	int64_t above;
@@ -183,8 +167,7 @@ jar_sterilising_minutes(const struct elevation *elevation)
 
 /* A rule on a kitchen tape is marked in eighths; anything finer is written as
  * a decimal. */
-void
-headspace_words(int headspace_thou, char *buffer, size_t size)
+void headspace_words(int headspace_thou, char *buffer, size_t size)
 {
 	static const char *const eighths[] = { "", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8" };
 	struct text text = text_over(buffer, size);

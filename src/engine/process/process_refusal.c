@@ -2,34 +2,30 @@
 
 #include <string.h>
 
-#include "engine/process/process_walk.h"
 #include "base/text.h"
+#include "engine/process/process_walk.h"
 
 #define ASKED_BYTES 64 /* of what a person typed, so that the advice still fits */
 #define NEAR_NAMES 3
 #define WORD_BYTES 32
 #define PLACE_BYTES 48
 
-static bool
-is_letter(char c)
+static bool is_letter(char c)
 {
 	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
 }
 
-static char
-lower(char c)
+static char lower(char c)
 {
 	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
 /* Cut off what tells one from many: berry/berries, peach/peaches. */
-static size_t
-stem_length(const char *word, size_t length)
+static size_t stem_length(const char *word, size_t length)
 {
 	if (length > 4 && strncmp(word + length - 3, "ies", 3) == 0)
 		return length - 3;
-	if (length > 4 && (strncmp(word + length - 3, "oes", 3) == 0 ||
-	                   strncmp(word + length - 3, "hes", 3) == 0))
+	if (length > 4 && (strncmp(word + length - 3, "oes", 3) == 0 || strncmp(word + length - 3, "hes", 3) == 0))
 		return length - 2;
 	if (length > 3 && (word[length - 1] == 's' || word[length - 1] == 'y'))
 		return length - 1;
@@ -37,8 +33,7 @@ stem_length(const char *word, size_t length)
 }
 
 /* The stem of the next word worth comparing; false at the end of the text. */
-static bool
-next_stem(const char **at, char stem[WORD_BYTES])
+static bool next_stem(const char **at, char stem[WORD_BYTES])
 {
 	static const char *const filler[] = { "and", "the", "with", "without", "for", "not" };
 
@@ -65,8 +60,7 @@ next_stem(const char **at, char stem[WORD_BYTES])
 }
 
 /* Number of words of `asked` that the food's name has too. */
-static int
-words_shared(const char *asked, const char *food)
+static int words_shared(const char *asked, const char *food)
 {
 	char wanted[WORD_BYTES];
 	char stem[WORD_BYTES];
@@ -84,8 +78,7 @@ words_shared(const char *asked, const char *food)
 }
 
 /* Up to NEAR_NAMES foods that share most words, in table order among equals. */
-static size_t
-near_foods(const char *asked, const char *names[NEAR_NAMES])
+static size_t near_foods(const char *asked, const char *names[NEAR_NAMES])
 {
 	int shares[NEAR_NAMES] = { 0 };
 	size_t count = 0;
@@ -110,8 +103,7 @@ near_foods(const char *asked, const char *names[NEAR_NAMES])
 	return count;
 }
 
-bool
-refuse_food(const char *asked, struct fault *fault)
+bool refuse_food(const char *asked, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	char name[ASKED_BYTES];
@@ -127,18 +119,17 @@ refuse_food(const char *asked, struct fault *fault)
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }
 
-bool
-refuse_low_acid(const char *food, struct fault *fault)
+bool refuse_low_acid(const char *food, struct fault *fault)
 {
 	return fault_set(fault, FAULT_REFUSED,
 	                 "%s: low-acid food is pressure canned; a boiling-water or steam canner "
-	                 "does not get hot enough, whatever the time", food);
+	                 "does not get hot enough, whatever the time",
+	                 food);
 }
 
 /* Is there an earlier row with the pack of row `index` for the same food and
  * method? */
-static bool
-pack_listed(size_t index, enum method method)
+static bool pack_listed(size_t index, enum method method)
 {
 	const struct process_row *row = &process_rows[index];
 
@@ -150,8 +141,7 @@ pack_listed(size_t index, enum method method)
 	return false;
 }
 
-bool
-refuse_pack(const struct process_search *search, struct fault *fault)
+bool refuse_pack(const struct process_search *search, struct fault *fault)
 {
 	enum method method = search->query->method;
 	char buffer[FAULT_SENTENCE_MAX];
@@ -160,20 +150,18 @@ refuse_pack(const struct process_search *search, struct fault *fault)
 	int listed = 0;
 
 	text_copy(asked, sizeof(asked), search->query->pack);
-	text_add(&text, "no process is published for %s packed \"%s\" in %s; the packs there are:",
-	         search->food, asked, method_with_article(method));
+	text_add(&text, "no process is published for %s packed \"%s\" in %s; the packs there are:", search->food, asked,
+	         method_with_article(method));
 	for (size_t i = 0; i < process_row_count; i++) {
 		const struct process_row *row = &process_rows[i];
 
-		if (strcmp(row->food, search->food) == 0 && row_serves(row, method) &&
-		    !pack_listed(i, method))
+		if (strcmp(row->food, search->food) == 0 && row_serves(row, method) && !pack_listed(i, method))
 			text_add(&text, "%s %s", listed++ == 0 ? "" : ",", row->pack);
 	}
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }
 
-bool
-refuse_jar(const char *asked, struct fault *fault)
+bool refuse_jar(const char *asked, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	char name[ASKED_BYTES];
@@ -186,8 +174,7 @@ refuse_jar(const char *asked, struct fault *fault)
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }
 
-static bool
-food_has_method(const char *food, enum method method)
+static bool food_has_method(const char *food, enum method method)
 {
 	for (size_t i = 0; i < process_row_count; i++) {
 		if (row_serves(&process_rows[i], method) && strcmp(process_rows[i].food, food) == 0)
@@ -196,8 +183,7 @@ food_has_method(const char *food, enum method method)
 	return false;
 }
 
-bool
-refuse_method(const struct process_search *search, struct fault *fault)
+bool refuse_method(const struct process_search *search, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(buffer);
@@ -213,16 +199,14 @@ refuse_method(const struct process_search *search, struct fault *fault)
 }
 
 /* "peaches, hot pack, quarts, in a boiling-water canner" */
-static void
-add_what(struct text *text, const struct process_search *search)
+static void add_what(struct text *text, const struct process_search *search)
 {
-	text_add(text, "%s, %s, %s, in %s", search->food, pack_words(search->pack),
-	         search->jar->plural, method_with_article(search->query->method));
+	text_add(text, "%s, %s, %s, in %s", search->food, pack_words(search->pack), search->jar->plural,
+	         method_with_article(search->query->method));
 }
 
 /* "1,000 ft (305 m), perhaps up to 1,003 ft" */
-static void
-add_place(struct text *text, const struct elevation *elevation)
+static void add_place(struct text *text, const struct elevation *elevation)
 {
 	int64_t top_um = elevation->um + elevation->slack_um;
 	char words[PLACE_BYTES];
@@ -236,9 +220,7 @@ add_place(struct text *text, const struct elevation *elevation)
 	text_add(text, " ft");
 }
 
-bool
-refuse_jar_too_large(const struct process_search *search, const struct jar_size *largest,
-                     struct fault *fault)
+bool refuse_jar_too_large(const struct process_search *search, const struct jar_size *largest, struct fault *fault)
 {
 	return fault_set(fault, FAULT_REFUSED,
 	                 "a %s is larger than the largest tested (%s) for %s, %s, in %s; "
@@ -247,8 +229,7 @@ refuse_jar_too_large(const struct process_search *search, const struct jar_size 
 	                 method_with_article(search->query->method), largest->plural);
 }
 
-bool
-refuse_above_bands(const struct process_search *search, int last_top_ft, struct fault *fault)
+bool refuse_above_bands(const struct process_search *search, int last_top_ft, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(buffer);
@@ -273,8 +254,7 @@ refuse_above_bands(const struct process_search *search, int last_top_ft, struct 
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }
 
-bool
-refuse_unconfirmed(const struct process_search *search, int pressure_psi, struct fault *fault)
+bool refuse_unconfirmed(const struct process_search *search, int pressure_psi, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(buffer);
@@ -289,9 +269,8 @@ refuse_unconfirmed(const struct process_search *search, int pressure_psi, struct
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }
 
-bool
-refuse_pressure(const struct process_search *search, int stops_at_ft,
-                const struct process_row *const *offered, size_t count, struct fault *fault)
+bool refuse_pressure(const struct process_search *search, int stops_at_ft, const struct process_row *const *offered,
+                     size_t count, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(buffer);
@@ -313,8 +292,7 @@ refuse_pressure(const struct process_search *search, int stops_at_ft,
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }
 
-bool
-refuse_steam_hold(const struct process_search *search, int minutes, struct fault *fault)
+bool refuse_steam_hold(const struct process_search *search, int minutes, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(buffer);
@@ -322,7 +300,9 @@ refuse_steam_hold(const struct process_search *search, int minutes, struct fault
 	add_what(&text, search);
 	text_add(&text, ", at ");
 	add_place(&text, &search->query->elevation);
-	text_add(&text, ": the hold is %d min, and a steam canner carries water for %d min at most; "
-	                "use a boiling-water canner", minutes, STEAM_HOLD_MAX_MINUTES);
+	text_add(&text,
+	         ": the hold is %d min, and a steam canner carries water for %d min at most; "
+	         "use a boiling-water canner",
+	         minutes, STEAM_HOLD_MAX_MINUTES);
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }

@@ -4,14 +4,12 @@
 
 #include "base/text.h"
 
-bool
-row_offered(const struct process_row *row)
+bool row_offered(const struct process_row *row)
 {
 	return row->confirmed == CONFIRMED_YES || row->confirmed == CONFIRMED_PRACTICE;
 }
 
-bool
-row_serves(const struct process_row *row, enum method method)
+bool row_serves(const struct process_row *row, enum method method)
 {
 	if (method == METHOD_STEAM)
 		return row->method == METHOD_BOILING_WATER && row->acidity != ACIDITY_LOW_ACID;
@@ -23,8 +21,7 @@ int row_top_ft(const struct process_row *row)
 	return row->alt_max_ft < NO_PROCESS_ABOVE_FT ? row->alt_max_ft : NO_PROCESS_ABOVE_FT;
 }
 
-bool
-row_begins_food(size_t index)
+bool row_begins_food(size_t index)
 {
 	const char *food = process_rows[index].food;
 
@@ -37,8 +34,7 @@ row_begins_food(size_t index)
 	return true;
 }
 
-const char *
-food_in_table(const char *name)
+const char *food_in_table(const char *name)
 {
 	for (size_t i = 0; name != NULL && i < process_row_count; i++) {
 		if (text_same_name(name, process_rows[i].food))
@@ -48,15 +44,13 @@ food_in_table(const char *name)
 }
 
 /* An offered row that the method can carry out somewhere. */
-static bool
-row_usable(const struct process_row *row, enum method method)
+static bool row_usable(const struct process_row *row, enum method method)
 {
 	return row_offered(row) && row_serves(row, method) &&
 	       (method != METHOD_STEAM || row->minutes <= STEAM_HOLD_MAX_MINUTES);
 }
 
-static bool
-food_usable(const char *food, enum method method)
+static bool food_usable(const char *food, enum method method)
 {
 	for (size_t i = 0; i < process_row_count; i++) {
 		if (row_usable(&process_rows[i], method) && strcmp(process_rows[i].food, food) == 0)
@@ -65,8 +59,7 @@ food_usable(const char *food, enum method method)
 	return false;
 }
 
-bool
-process_is_offered(const char *food)
+bool process_is_offered(const char *food)
 {
 	for (size_t i = 0; i < process_row_count; i++) {
 		if (row_offered(&process_rows[i]) && strcmp(process_rows[i].food, food) == 0)
@@ -75,14 +68,12 @@ process_is_offered(const char *food)
 	return false;
 }
 
-static bool
-row_is_of(const struct process_row *row, const char *food, const char *pack)
+static bool row_is_of(const struct process_row *row, const char *food, const char *pack)
 {
 	return strcmp(row->food, food) == 0 && text_same_name(row->pack, pack);
 }
 
-const char *
-process_next_food(enum method method, const char *after)
+const char *process_next_food(enum method method, const char *after)
 {
 	bool past = after == NULL;
 
@@ -100,21 +91,18 @@ process_next_food(enum method method, const char *after)
 }
 
 /* Does an earlier usable row have the pack of row `index`? */
-static bool
-pack_seen(size_t index, enum method method)
+static bool pack_seen(size_t index, enum method method)
 {
 	const struct process_row *row = &process_rows[index];
 
 	for (size_t i = 0; i < index; i++) {
-		if (row_usable(&process_rows[i], method) &&
-		    row_is_of(&process_rows[i], row->food, row->pack))
+		if (row_usable(&process_rows[i], method) && row_is_of(&process_rows[i], row->food, row->pack))
 			return true;
 	}
 	return false;
 }
 
-const char *
-process_next_pack(const char *food, enum method method, const char *after)
+const char *process_next_pack(const char *food, enum method method, const char *after)
 {
 	const char *known = food_in_table(food);
 	bool past = after == NULL;
@@ -131,9 +119,8 @@ process_next_pack(const char *food, enum method method, const char *after)
 	return NULL;
 }
 
-const struct jar_size *
-process_next_jar(const char *food, enum method method, const char *pack,
-                 const struct jar_size *after)
+const struct jar_size *process_next_jar(const char *food, enum method method, const char *pack,
+                                        const struct jar_size *after)
 {
 	int past = after == NULL ? -1 : jar_size_index(after);
 	int next = JAR_SIZES_MAX;
@@ -141,15 +128,14 @@ process_next_jar(const char *food, enum method method, const char *pack,
 	for (size_t i = 0; i < process_row_count; i++) {
 		const struct process_row *row = &process_rows[i];
 
-		if (row->jar > past && row->jar < next && row_usable(row, method) &&
-		    text_same_name(row->food, food) && text_same_name(row->pack, pack))
+		if (row->jar > past && row->jar < next && row_usable(row, method) && text_same_name(row->food, food) &&
+		    text_same_name(row->pack, pack))
 			next = row->jar;
 	}
 	return next == JAR_SIZES_MAX ? NULL : &jar_sizes[next];
 }
 
-bool
-process_acidity(const char *food, enum acidity *out)
+bool process_acidity(const char *food, enum acidity *out)
 {
 	for (size_t i = 0; food != NULL && i < process_row_count; i++) {
 		if (text_same_name(food, process_rows[i].food)) {

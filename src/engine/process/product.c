@@ -2,8 +2,7 @@
 
 #include "base/text.h"
 
-const struct product *
-product_named(const char *name)
+const struct product *product_named(const char *name)
 {
 	for (size_t i = 0; name != NULL && i < product_count; i++) {
 		if (text_same_name(name, products[i].name))

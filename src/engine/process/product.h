@@ -8,11 +8,11 @@
 #include <stddef.h>
 
 struct product {
-	const char *name;    /* "grape jelly" */
-	const char *food;    /* a food of the process tables */
+	const char *name;      /* "grape jelly" */
+	const char *food;      /* a food of the process tables */
 	const char *usual_jar; /* a jar size name */
-	const char *caution; /* one short sentence for the person, or "" */
-	const char *source;  /* of the caution and the pairing, or "house recipe, no source" */
+	const char *caution;   /* one short sentence for the person, or "" */
+	const char *source;    /* of the caution and the pairing, or "house recipe, no source" */
 };
 
 extern const struct product products[];

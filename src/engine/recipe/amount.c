@@ -7,8 +7,8 @@
 #include "engine/recipe/amount_units.h"
 
 #define WHOLE_DIGITS_MAX 10
-#define PART_DIGITS_MAX  6
-#define TEASPOONS_A_CUP  48
+#define PART_DIGITS_MAX 6
+#define TEASPOONS_A_CUP 48
 
 struct unit {
 	const char *name;
@@ -18,35 +18,35 @@ struct unit {
 };
 
 static const struct unit units_known[] = {
-    {"gallon", MEASURE_VOLUME, GALLON, 768},
-    {"gal", MEASURE_VOLUME, GALLON, 768},
-    {"quart", MEASURE_VOLUME, QUART, 192},
-    {"qt", MEASURE_VOLUME, QUART, 192},
-    {"pint", MEASURE_VOLUME, PINT, 96},
-    {"pt", MEASURE_VOLUME, PINT, 96},
-    {"cup", MEASURE_VOLUME, CUP, 48},
-    {"floz", MEASURE_VOLUME, FLUID_OUNCE, 6},
-    {"tablespoon", MEASURE_VOLUME, TABLESPOON, 3},
-    {"tbsp", MEASURE_VOLUME, TABLESPOON, 3},
-    {"teaspoon", MEASURE_VOLUME, TEASPOON, 1},
-    {"tsp", MEASURE_VOLUME, TEASPOON, 1},
-    {"litre", MEASURE_VOLUME, 1000000 * UL, 0},
-    {"liter", MEASURE_VOLUME, 1000000 * UL, 0},
-    {"l", MEASURE_VOLUME, 1000000 * UL, 0},
-    {"dl", MEASURE_VOLUME, 100000 * UL, 0},
-    {"cl", MEASURE_VOLUME, 10000 * UL, 0},
-    {"ml", MEASURE_VOLUME, 1000 * UL, 0},
-    {"ul", MEASURE_VOLUME, UL, 0},
-    {"pound", MEASURE_MASS, POUND, 0},
-    {"lb", MEASURE_MASS, POUND, 0},
-    {"ounce", MEASURE_MASS, OUNCE, 0},
-    {"oz", MEASURE_MASS, OUNCE, 0},
-    {"kg", MEASURE_MASS, 1000000 * MG, 0},
-    {"gram", MEASURE_MASS, 1000 * MG, 0},
-    {"g", MEASURE_MASS, 1000 * MG, 0},
-    {"mg", MEASURE_MASS, MG, 0},
-    {"dozen", MEASURE_EACH, 12 * PIECE, 0},
-    {"piece", MEASURE_EACH, PIECE, 0},
+	{ "gallon", MEASURE_VOLUME, GALLON, 768 },
+	{ "gal", MEASURE_VOLUME, GALLON, 768 },
+	{ "quart", MEASURE_VOLUME, QUART, 192 },
+	{ "qt", MEASURE_VOLUME, QUART, 192 },
+	{ "pint", MEASURE_VOLUME, PINT, 96 },
+	{ "pt", MEASURE_VOLUME, PINT, 96 },
+	{ "cup", MEASURE_VOLUME, CUP, 48 },
+	{ "floz", MEASURE_VOLUME, FLUID_OUNCE, 6 },
+	{ "tablespoon", MEASURE_VOLUME, TABLESPOON, 3 },
+	{ "tbsp", MEASURE_VOLUME, TABLESPOON, 3 },
+	{ "teaspoon", MEASURE_VOLUME, TEASPOON, 1 },
+	{ "tsp", MEASURE_VOLUME, TEASPOON, 1 },
+	{ "litre", MEASURE_VOLUME, 1000000 * UL, 0 },
+	{ "liter", MEASURE_VOLUME, 1000000 * UL, 0 },
+	{ "l", MEASURE_VOLUME, 1000000 * UL, 0 },
+	{ "dl", MEASURE_VOLUME, 100000 * UL, 0 },
+	{ "cl", MEASURE_VOLUME, 10000 * UL, 0 },
+	{ "ml", MEASURE_VOLUME, 1000 * UL, 0 },
+	{ "ul", MEASURE_VOLUME, UL, 0 },
+	{ "pound", MEASURE_MASS, POUND, 0 },
+	{ "lb", MEASURE_MASS, POUND, 0 },
+	{ "ounce", MEASURE_MASS, OUNCE, 0 },
+	{ "oz", MEASURE_MASS, OUNCE, 0 },
+	{ "kg", MEASURE_MASS, 1000000 * MG, 0 },
+	{ "gram", MEASURE_MASS, 1000 * MG, 0 },
+	{ "g", MEASURE_MASS, 1000 * MG, 0 },
+	{ "mg", MEASURE_MASS, MG, 0 },
+	{ "dozen", MEASURE_EACH, 12 * PIECE, 0 },
+	{ "piece", MEASURE_EACH, PIECE, 0 },
 };
 
 static int64_t grains_of_one(enum measure measure)
@@ -56,9 +56,7 @@ static int64_t grains_of_one(enum measure measure)
 
 static int64_t most(enum measure measure)
 {
-	return measure == MEASURE_VOLUME ? AMOUNT_UL_MAX
-	       : measure == MEASURE_MASS ? AMOUNT_MG_MAX
-	                                 : AMOUNT_PIECES_MAX;
+	return measure == MEASURE_VOLUME ? AMOUNT_UL_MAX : measure == MEASURE_MASS ? AMOUNT_MG_MAX : AMOUNT_PIECES_MAX;
 }
 
 /* whole + part / of */
@@ -121,7 +119,7 @@ static bool read_number(const char **at, struct number *out)
 	const char *next;
 	int64_t parts;
 
-	*out = (struct number){.of = 1};
+	*out = (struct number){ .of = 1 };
 	if (!(**at == '.' && digit((*at)[1])) && !read_digits(at, WHOLE_DIGITS_MAX, &out->whole))
 		return false;
 	if (**at == '.') {
@@ -183,11 +181,10 @@ static bool read_unit(const char **at, const struct unit **out, struct fault *fa
 			*out = &units_known[i];
 			return true;
 		}
-	return fault_set(
-	    fault, FAULT_MISUSE,
-	    "\"%s\" is not a unit known here: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, "
-	    "lb, oz, kg, g or dozen.",
-	    name);
+	return fault_set(fault, FAULT_MISUSE,
+	                 "\"%s\" is not a unit known here: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, "
+	                 "lb, oz, kg, g or dozen.",
+	                 name);
 }
 
 static const char *example(enum measure measure)
@@ -199,27 +196,26 @@ static const char *example(enum measure measure)
 
 static bool wrong_measure(const struct unit *unit, enum measure measure, struct fault *fault)
 {
-	static const char *const what[] = {"a volume", "a weight", "a count"};
-	static const char *const how[] = {"measured by volume", "weighed", "counted in pieces"};
+	static const char *const what[] = { "a volume", "a weight", "a count" };
+	static const char *const how[] = { "measured by volume", "weighed", "counted in pieces" };
 	bool ounces = measure == MEASURE_VOLUME && strcmp(unit->name, "oz") == 0;
 
 	static_assert(MEASURE_VOLUME == 0 && MEASURE_MASS == 1 && MEASURE_EACH == 2, "as above");
-	return fault_set(fault, FAULT_MISUSE, "\"%s\" is %s and this is %s: write it like %s.%s",
-	                 unit->name, what[unit->measure], how[measure], example(measure),
+	return fault_set(fault, FAULT_MISUSE, "\"%s\" is %s and this is %s: write it like %s.%s", unit->name,
+	                 what[unit->measure], how[measure], example(measure),
 	                 ounces ? " Ounces of volume are fl oz." : "");
 }
 
 /* Grains of one `unit` (NULL: none was written) of the measure. */
-static bool grains_of(const struct unit *unit, enum measure measure, int64_t mg_per_cup,
-                      const struct number *number, int64_t *grains, struct fault *fault)
+static bool grains_of(const struct unit *unit, enum measure measure, int64_t mg_per_cup, const struct number *number,
+                      int64_t *grains, struct fault *fault)
 {
 	bool nothing = number->whole == 0 && number->part == 0;
 
 	*grains = PIECE;
 	if (unit == NULL)
 		return measure == MEASURE_EACH || nothing ||
-		       fault_set(fault, FAULT_MISUSE,
-		                 "A number alone does not say how much: write it like %s.",
+		       fault_set(fault, FAULT_MISUSE, "A number alone does not say how much: write it like %s.",
 		                 example(measure));
 	if (measure == MEASURE_MASS && unit->teaspoons > 0 && mg_per_cup > 0)
 		*grains = mg_per_cup * MG / TEASPOONS_A_CUP * unit->teaspoons;
@@ -233,8 +229,7 @@ static bool grains_of(const struct unit *unit, enum measure measure, int64_t mg_
 /* number x grains, rounded; false when it is more than `limit`.  *rest: there was
  * something to round.  What the remainder is multiplied by has 10 digits at most,
  * and it has 6 itself. */
-static bool times(const struct number *number, int64_t grains, int64_t limit, int64_t *out,
-                  bool *rest)
+static bool times(const struct number *number, int64_t grains, int64_t limit, int64_t *out, bool *rest)
 {
 	int64_t quotient = grains / number->of;
 	int64_t left = grains % number->of * number->part;
@@ -242,13 +237,11 @@ static bool times(const struct number *number, int64_t grains, int64_t limit, in
 	if (number->whole > limit / grains || (quotient > 0 && number->part > limit / quotient))
 		return false;
 	*rest = left % number->of != 0;
-	*out =
-	    number->whole * grains + quotient * number->part + (left + number->of / 2) / number->of;
+	*out = number->whole * grains + quotient * number->part + (left + number->of / 2) / number->of;
 	return *out <= limit;
 }
 
-static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup, int64_t *sum,
-                       struct fault *fault)
+static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup, int64_t *sum, struct fault *fault)
 {
 	int64_t limit = most(measure) * grains_of_one(measure);
 
@@ -261,16 +254,13 @@ static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup,
 		bool rest;
 
 		if (!read_number(&at, &number))
-			return fault_set(fault, FAULT_MISUSE,
-			                 "That is not an amount: write it like %s.",
+			return fault_set(fault, FAULT_MISUSE, "That is not an amount: write it like %s.",
 			                 example(measure));
 		at = past_blanks(at);
-		if (!read_unit(&at, &unit, fault) ||
-		    !grains_of(unit, measure, mg_per_cup, &number, &grains, fault))
+		if (!read_unit(&at, &unit, fault) || !grains_of(unit, measure, mg_per_cup, &number, &grains, fault))
 			return false;
 		if (!times(&number, grains, limit, &term, &rest) || term > limit - *sum)
-			return fault_set(fault, FAULT_MISUSE,
-			                 "That is more than any kitchen holds. Look at it again.");
+			return fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds. Look at it again.");
 		if (rest && measure == MEASURE_EACH)
 			return fault_set(fault, FAULT_MISUSE, "Pieces are counted whole.");
 		*sum += term;
@@ -278,8 +268,7 @@ static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup,
 		if (*at == '+')
 			at = past_blanks(at + 1);
 		else if (unit == NULL && *at != '\0')
-			return fault_set(fault, FAULT_MISUSE,
-			                 "That is not an amount: write it like %s.",
+			return fault_set(fault, FAULT_MISUSE, "That is not an amount: write it like %s.",
 			                 example(measure));
 		else if (*at == '\0')
 			return true;
@@ -298,11 +287,9 @@ static bool read_whole_units(const char *words, enum measure measure, int64_t mg
 	return true;
 }
 
-bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
-                 struct fault *fault)
+bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out, struct fault *fault)
 {
-	return read_whole_units(words, measure, supply == SUPPLY_SUGAR ? SUGAR_MG_PER_CUP : 0, out,
-	                        fault);
+	return read_whole_units(words, measure, supply == SUPPLY_SUGAR ? SUGAR_MG_PER_CUP : 0, out, fault);
 }
 
 bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out, struct fault *fault)
@@ -322,8 +309,8 @@ static enum measure measure_written(const char *at)
 	return unit->measure;
 }
 
-bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure,
-                     int64_t *out, struct fault *fault)
+bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure, int64_t *out,
+                     struct fault *fault)
 {
 	enum measure found = supply == SUPPLY_SUGAR ? MEASURE_MASS : measure_written(words);
 

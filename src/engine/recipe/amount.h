@@ -32,16 +32,15 @@
  * 0 is nothing of any measure.  Sugar may be given in cups and spoons.
  * FAULT_MISUSE with a sentence, *out untouched: not an amount, a unit unknown, a
  * weight for a volume or the other way round, a part of a piece, too much. */
-bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out,
-                 struct fault *fault);
+bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out, struct fault *fault);
 
 /* As amount_read in the measure of the supply's ledger, for what a recipe says: every
  * powder with a weight a cup (supply_mg_per_cup) may be given in level spoons. */
 bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out, struct fault *fault);
 
 /* As amount_read, but the unit tells the measure (sugar: always its mass). */
-bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure,
-                     int64_t *out, struct fault *fault);
+bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure, int64_t *out,
+                     struct fault *fault);
 
 /* Short words, rounded to what a kitchen measures: "12 lb 4 oz", "3 qt 1 cup",
  * "5 tbsp 1 tsp", "2.35 L", "1.2 kg", "144".  US: volumes to 1/8 tsp under a
@@ -49,12 +48,11 @@ bool amount_read_any(const char *words, enum supply_kind supply, enum measure *m
  * masses to 1/8 oz, from 4 oz to 1/4 oz, from 4 lb to an ounce; less than these
  * show goes in mL or g.  Metric: to 0.01 L or kg, below that to 1, from 100 to
  * 0.1, from 10 to 0.01 mL or g.  64 bytes take any. */
-void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer,
-                  size_t size);
+void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer, size_t size);
 
 /* Words for a line a person edits: amount_read makes the very same amount of
  * them.  amount >= 0; at most AMOUNT_..._MAX. */
-void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount,
-                        enum unit_system units, char *buffer, size_t size);
+void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
+                        char *buffer, size_t size);
 
 #endif

@@ -2,13 +2,13 @@
 
 #include <assert.h>
 
-#include "engine/recipe/amount_units.h"
 #include "base/text.h"
+#include "engine/recipe/amount_units.h"
 
-#define TBSP        INT64_C(24) /* eighths of a teaspoon */
+#define TBSP INT64_C(24) /* eighths of a teaspoon */
 #define CUP_EIGHTHS INT64_C(384)
-#define OZ_4        INT64_C(32) /* eighths of an ounce */
-#define LB_4        INT64_C(512)
+#define OZ_4 INT64_C(32) /* eighths of an ounce */
+#define LB_4 INT64_C(512)
 
 /* An amount in `unit` grains instead of `one`, rounded to whole ones. */
 static int64_t in_units(int64_t amount, int64_t one, int64_t unit)
@@ -23,14 +23,13 @@ static int64_t in_units(int64_t amount, int64_t one, int64_t unit)
 static void add_count(struct text *text, int64_t count, const char *one, const char *more)
 {
 	if (count > 0)
-		text_add(text, "%s%lld %s", text->used > 0 ? " " : "", (long long)count,
-		         count == 1 ? one : more);
+		text_add(text, "%s%lld %s", text->used > 0 ? " " : "", (long long)count, count == 1 ? one : more);
 }
 
 /* "2 1/4 cups", from a number of eighths. */
 static void add_eighths(struct text *text, int64_t eighths, const char *one, const char *more)
 {
-	static const char *const parts[] = {"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
+	static const char *const parts[] = { "", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8" };
 
 	if (eighths <= 0)
 		return;
@@ -73,11 +72,11 @@ static int64_t step_of_volume(int64_t eighths)
 		int64_t below;
 		int64_t step;
 	} steps[] = {
-	    {TBSP, 1},
-	    {CUP_EIGHTHS / 2, 2},
-	    {CUP_EIGHTHS, 8},
-	    {4 * CUP_EIGHTHS, TBSP},
-	    {32 * CUP_EIGHTHS, CUP_EIGHTHS / 4},
+		{ TBSP, 1 },
+		{ CUP_EIGHTHS / 2, 2 },
+		{ CUP_EIGHTHS, 8 },
+		{ 4 * CUP_EIGHTHS, TBSP },
+		{ 32 * CUP_EIGHTHS, CUP_EIGHTHS / 4 },
 	};
 
 	for (size_t i = 0; i < sizeof(steps) / sizeof(steps[0]); i++)
@@ -133,8 +132,7 @@ static const char *none_words(enum measure measure, enum unit_system units)
 	return measure == MEASURE_VOLUME ? "0 qt" : "0 lb";
 }
 
-void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer,
-                  size_t size)
+void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 
@@ -175,16 +173,16 @@ struct told {
 };
 
 static const struct told told[] = {
-    {MEASURE_VOLUME, false, GALLON, 1, "gal", "gal"},
-    {MEASURE_VOLUME, false, QUART, 1, "qt", "qt"},
-    {MEASURE_VOLUME, false, CUP, 4, "cup", "cups"},
-    {MEASURE_VOLUME, false, TABLESPOON, 1, "tbsp", "tbsp"},
-    {MEASURE_VOLUME, false, TEASPOON, 8, "tsp", "tsp"},
-    {MEASURE_MASS, true, SUGAR_CUP, 4, "cup", "cups"},
-    {MEASURE_MASS, true, SUGAR_CUP / 16, 1, "tbsp", "tbsp"},
-    {MEASURE_MASS, true, SUGAR_CUP / 48, 8, "tsp", "tsp"},
-    {MEASURE_MASS, false, POUND, 4, "lb", "lb"},
-    {MEASURE_MASS, false, OUNCE, 8, "oz", "oz"},
+	{ MEASURE_VOLUME, false, GALLON, 1, "gal", "gal" },
+	{ MEASURE_VOLUME, false, QUART, 1, "qt", "qt" },
+	{ MEASURE_VOLUME, false, CUP, 4, "cup", "cups" },
+	{ MEASURE_VOLUME, false, TABLESPOON, 1, "tbsp", "tbsp" },
+	{ MEASURE_VOLUME, false, TEASPOON, 8, "tsp", "tsp" },
+	{ MEASURE_MASS, true, SUGAR_CUP, 4, "cup", "cups" },
+	{ MEASURE_MASS, true, SUGAR_CUP / 16, 1, "tbsp", "tbsp" },
+	{ MEASURE_MASS, true, SUGAR_CUP / 48, 8, "tsp", "tsp" },
+	{ MEASURE_MASS, false, POUND, 4, "lb", "lb" },
+	{ MEASURE_MASS, false, OUNCE, 8, "oz", "oz" },
 };
 static_assert(AMOUNT_UL_MAX == AMOUNT_MG_MAX, "one limit keeps both from running over");
 #define TOLD_COUNT (sizeof(told) / sizeof(told[0]))
@@ -192,7 +190,7 @@ static_assert(AMOUNT_UL_MAX == AMOUNT_MG_MAX, "one limit keeps both from running
 static const struct {
 	int parts;
 	int awkward; /* as bad as so many whole ones */
-} fractions[] = {{1, 0}, {2, 3}, {4, 3}, {3, 3}, {8, 4}};
+} fractions[] = { { 1, 0 }, { 2, 3 }, { 4, 3 }, { 3, 3 }, { 8, 4 } };
 #define FRACTION_COUNT (sizeof(fractions) / sizeof(fractions[0]))
 
 /* The amount being put into words, and the plainest so far. */
@@ -206,16 +204,14 @@ struct wording {
 
 static bool fits(const struct wording *wording, const struct told *unit)
 {
-	return unit->measure == wording->measure &&
-	       (!unit->only_sugar || wording->supply == SUPPLY_SUGAR);
+	return unit->measure == wording->measure && (!unit->only_sugar || wording->supply == SUPPLY_SUGAR);
 }
 
 static void keep_if_exact(struct wording *wording, const char *words, int64_t awkward)
 {
 	int64_t read;
 
-	if (awkward >= wording->awkward ||
-	    !amount_read(words, wording->measure, wording->supply, &read, NULL) ||
+	if (awkward >= wording->awkward || !amount_read(words, wording->measure, wording->supply, &read, NULL) ||
 	    read != wording->amount)
 		return;
 	wording->awkward = awkward;
@@ -223,18 +219,15 @@ static void keep_if_exact(struct wording *wording, const char *words, int64_t aw
 }
 
 /* `first` whole ones of a unit (NULL: none), and the rest in `unit` and parts of it. */
-static void try_unit(struct wording *wording, const struct told *before, int64_t first,
-                     const struct told *unit)
+static void try_unit(struct wording *wording, const struct told *before, int64_t first, const struct told *unit)
 {
 	int64_t one = unit->measure == MEASURE_VOLUME ? UL : MG;
-	int64_t rest =
-	    before == NULL ? wording->amount : wording->amount - first * before->grains / one;
+	int64_t rest = before == NULL ? wording->amount : wording->amount - first * before->grains / one;
 
 	for (size_t i = 0; i < FRACTION_COUNT; i++) {
 		int parts = fractions[i].parts;
 		int64_t count = in_units(rest, one, unit->grains / parts);
-		int64_t awkward = first + count / parts + fractions[i].awkward +
-		                  (before != NULL ? TWO_MEASURES : 0);
+		int64_t awkward = first + count / parts + fractions[i].awkward + (before != NULL ? TWO_MEASURES : 0);
 		char words[64];
 		struct text text = TEXT_OVER(words);
 
@@ -242,8 +235,7 @@ static void try_unit(struct wording *wording, const struct told *before, int64_t
 		    (parts > 1 && count % parts == 0))
 			continue;
 		if (before != NULL)
-			text_add(&text, "%lld %s + ", (long long)first,
-			         first == 1 ? before->one : before->more);
+			text_add(&text, "%lld %s + ", (long long)first, first == 1 ? before->one : before->more);
 		if (count >= parts)
 			text_add(&text, "%lld ", (long long)(count / parts));
 		if (parts > 1)
@@ -280,11 +272,10 @@ static void exact_metric(struct text *text, enum measure measure, int64_t amount
 	                                      : "g");
 }
 
-void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount,
-                        enum unit_system units, char *buffer, size_t size)
+void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
+                        char *buffer, size_t size)
 {
-	struct wording wording = {
-	    .measure = measure, .supply = supply, .amount = amount, .awkward = PLAIN_ENOUGH};
+	struct wording wording = { .measure = measure, .supply = supply, .amount = amount, .awkward = PLAIN_ENOUGH };
 	struct text text = text_over(buffer, size);
 
 	if (measure == MEASURE_EACH || amount <= 0) {

@@ -5,13 +5,12 @@
 #include "engine/recipe/amount.h"
 #include "engine/recipe/fruit.h"
 
-const struct ingredient *
-forecast_ingredient(const struct recipe *recipe, const char *fruit)
+const struct ingredient *forecast_ingredient(const struct recipe *recipe, const char *fruit)
 {
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
-		bool may_be = item->supply == SUPPLY_JUICE || item->supply == SUPPLY_FRUIT ||
-		              item->supply == SUPPLY_OTHER;
+		bool may_be =
+		    item->supply == SUPPLY_JUICE || item->supply == SUPPLY_FRUIT || item->supply == SUPPLY_OTHER;
 
 		if (may_be && item->measure != MEASURE_EACH && item->adding != ADD_IN_JAR && item->amount > 0 &&
 		    fruit_makes(fruit, item->name))
@@ -29,8 +28,7 @@ struct one_batch {
 };
 
 /* Of a pot, which gives jars of this product: look_at_batch has asked already. */
-static int
-jars_of_pot(const struct forecast_product *product, int batches, enum bound bound)
+static int jars_of_pot(const struct forecast_product *product, int batches, enum bound bound)
 {
 	struct yield yield;
 
@@ -39,17 +37,15 @@ jars_of_pot(const struct forecast_product *product, int batches, enum bound boun
 	return bound == BOUND_LOW ? yield.jars_low : bound == BOUND_LIKELY ? yield.jars_likely : yield.jars_high;
 }
 
-static int
-jars_of(const struct forecast_product *product, int batches, enum bound bound)
+static int jars_of(const struct forecast_product *product, int batches, enum bound bound)
 {
 	struct pots pots = pots_of(batches, product->in_pot);
 
 	return pots.full * jars_of_pot(product, pots.each, bound) + jars_of_pot(product, pots.rest, bound);
 }
 
-static bool
-look_at_batch(const struct forecast_product *product, const char *fruit, struct one_batch *out,
-              struct fault *fault)
+static bool look_at_batch(const struct forecast_product *product, const char *fruit, struct one_batch *out,
+                          struct fault *fault)
 {
 	const struct ingredient *item = forecast_ingredient(product->recipe, fruit);
 	struct yield yield;
@@ -63,8 +59,7 @@ look_at_batch(const struct forecast_product *product, const char *fruit, struct 
 	return true;
 }
 
-static bool
-check_order(const struct forecast_order *order, struct fault *fault)
+static bool check_order(const struct forecast_order *order, struct fault *fault)
 {
 	if (order->count == 0)
 		return fault_set(fault, FAULT_REFUSED, "Say what is to be made of it.");
@@ -74,8 +69,7 @@ check_order(const struct forecast_order *order, struct fault *fault)
 	return true;
 }
 
-static bool
-look_at_batches(const struct forecast_order *order, struct one_batch *out, struct fault *fault)
+static bool look_at_batches(const struct forecast_order *order, struct one_batch *out, struct fault *fault)
 {
 	if (!check_order(order, fault))
 		return false;
@@ -94,8 +88,7 @@ struct stock {
 	double juice_ul; /* ready; more comes from the fruit */
 };
 
-static bool
-take_batch(struct stock *stock, const struct one_batch *batch)
+static bool take_batch(struct stock *stock, const struct one_batch *batch)
 {
 	double ready = stock->juice_ul < (double)batch->amount ? stock->juice_ul : (double)batch->amount;
 	double fruit = (double)batch->amount;
@@ -114,9 +107,8 @@ take_batch(struct stock *stock, const struct one_batch *batch)
 }
 
 /* Those with a number first, in their order; the others a batch each in turn. */
-static void
-share(const struct forecast_order *order, const struct one_batch *one, enum bound bound,
-      struct stock *stock, struct forecast_line *lines)
+static void share(const struct forecast_order *order, const struct one_batch *one, enum bound bound,
+                  struct stock *stock, struct forecast_line *lines)
 {
 	bool more = true;
 
@@ -138,16 +130,14 @@ share(const struct forecast_order *order, const struct one_batch *one, enum boun
 	}
 }
 
-static int
-loads_of(int jars, int room)
+static int loads_of(int jars, int room)
 {
 	return room > 0 ? (jars + room - 1) / room : 0;
 }
 
 /* One bound of everything. */
-static void
-make_bound(const struct forecast_order *order, const struct one_batch *one, enum bound bound,
-           struct forecast *out)
+static void make_bound(const struct forecast_order *order, const struct one_batch *one, enum bound bound,
+                       struct forecast *out)
 {
 	struct stock stock = { order->yield.ul_per_kg[bound], (double)order->fruit_mg, (double)order->juice_ul };
 	double whole_mg = 0.0;
@@ -168,13 +158,12 @@ make_bound(const struct forecast_order *order, const struct one_batch *one, enum
 		out->fruit_left_mg[bound] = (int64_t)stock.fruit_mg;
 		return;
 	}
-	out->juice_ul[bound] = order->juice_ul +
-	                       (int64_t)(((double)order->fruit_mg - whole_mg) * stock.ul_per_kg / 1e6);
+	out->juice_ul[bound] =
+	    order->juice_ul + (int64_t)(((double)order->fruit_mg - whole_mg) * stock.ul_per_kg / 1e6);
 	out->juice_left_ul[bound] = (int64_t)(stock.juice_ul + stock.fruit_mg * stock.ul_per_kg / 1e6);
 }
 
-bool
-forecast_make(const struct forecast_order *order, struct forecast *out, struct fault *fault)
+bool forecast_make(const struct forecast_order *order, struct forecast *out, struct fault *fault)
 {
 	struct one_batch one[FORECAST_PRODUCTS_MAX] = { { .amount = 0 } };
 
@@ -191,8 +180,7 @@ forecast_make(const struct forecast_order *order, struct forecast *out, struct f
 /* --- the other way round ------------------------------------------------------------- */
 
 /* The fewest batches that give so many jars; 0: not even a full pot gives one. */
-static int
-batches_for(const struct forecast_product *product, int jars, enum bound bound)
+static int batches_for(const struct forecast_product *product, int jars, enum bound bound)
 {
 	int each = pots_of(1, product->in_pot).each;
 	int of_full = jars_of_pot(product, each, bound);
@@ -206,9 +194,7 @@ batches_for(const struct forecast_product *product, int jars, enum bound bound)
 	return batches;
 }
 
-bool
-forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_need *out,
-                   struct fault *fault)
+bool forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_need *out, struct fault *fault)
 {
 	struct one_batch one[FORECAST_PRODUCTS_MAX] = { { .amount = 0 } };
 

@@ -21,9 +21,9 @@
 #include <stdint.h>
 
 #include "base/fault.h"
+#include "engine/process/process.h"
 #include "engine/recipe/fruit.h"
 #include "engine/recipe/juice_yield.h"
-#include "engine/process/process.h"
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 
@@ -61,7 +61,7 @@ struct forecast {
 	int64_t fruit_left_mg[BOUND_COUNT]; /* without a product of juice */
 	size_t count;
 	struct forecast_line lines[FORECAST_PRODUCTS_MAX];
-	int jars[BOUND_COUNT];  /* of all products, and as many lids */
+	int jars[BOUND_COUNT]; /* of all products, and as many lids */
 	int loads[BOUND_COUNT];
 };
 
@@ -80,8 +80,7 @@ struct fruit_need {
 	int64_t juice_ul[BOUND_COUNT]; /* from the fruit; 0 when it goes in whole */
 	int64_t fruit_mg[BOUND_COUNT];
 };
-bool forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_need *out,
-                        struct fault *fault);
+bool forecast_fruit_for(const struct forecast_order *order, int jars, struct fruit_need *out, struct fault *fault);
 
 /* --- what it takes ------------------------------------------------------------- */
 
@@ -95,7 +94,7 @@ struct supply_need {
 	const struct jar_size *jar; /* jars: the size; else NULL */
 	const char *name;           /* SUPPLY_OTHER: the ingredient's; else NULL */
 	enum measure measure;
-	bool optional;              /* the recipes can do without */
+	bool optional; /* the recipes can do without */
 	int64_t amount[BOUND_COUNT];
 };
 #define SUPPLY_NEEDS_MAX (FORECAST_PRODUCTS_MAX * RECIPE_INGREDIENTS_MAX + FORECAST_PRODUCTS_MAX + 2)

@@ -8,8 +8,7 @@ struct needs {
 	size_t count;
 };
 
-static bool
-same_need(const struct supply_need *a, const struct supply_need *b)
+static bool same_need(const struct supply_need *a, const struct supply_need *b)
 {
 	if (a->kind != b->kind || a->supply != b->supply || a->jar != b->jar || a->measure != b->measure)
 		return false;
@@ -17,8 +16,7 @@ same_need(const struct supply_need *a, const struct supply_need *b)
 }
 
 /* What any recipe cannot do without is not optional. */
-static void
-add(struct needs *needs, const struct supply_need *need)
+static void add(struct needs *needs, const struct supply_need *need)
 {
 	struct supply_need *row;
 
@@ -35,9 +33,8 @@ add(struct needs *needs, const struct supply_need *need)
 		needs->rows[needs->count++] = *need;
 }
 
-static void
-add_pieces(struct needs *needs, enum need_kind kind, enum supply_kind supply,
-           const struct jar_size *jar, const int pieces[BOUND_COUNT])
+static void add_pieces(struct needs *needs, enum need_kind kind, enum supply_kind supply, const struct jar_size *jar,
+                       const int pieces[BOUND_COUNT])
 {
 	struct supply_need need = { .kind = kind, .supply = supply, .jar = jar, .measure = MEASURE_EACH };
 
@@ -47,8 +44,7 @@ add_pieces(struct needs *needs, enum need_kind kind, enum supply_kind supply,
 }
 
 /* What the fruit itself is not, nor water: that comes from the tap. */
-static bool
-is_shopped_for(const struct ingredient *item, const struct ingredient *fruit)
+static bool is_shopped_for(const struct ingredient *item, const struct ingredient *fruit)
 {
 	return item != fruit && !ingredient_is_alternative(item) &&
 	       (item->supply != SUPPLY_OTHER || !fruit_in("water", item->name));
@@ -56,9 +52,8 @@ is_shopped_for(const struct ingredient *item, const struct ingredient *fruit)
 
 /* `pots` pots of so many batches, before a jar is filled: as the kitchen takes it off its
  * ledgers when they are started. */
-static void
-add_pots(int64_t amounts[RECIPE_INGREDIENTS_MAX], const struct forecast_product *product, int batches, int pots,
-         enum unit_system units)
+static void add_pots(int64_t amounts[RECIPE_INGREDIENTS_MAX], const struct forecast_product *product, int batches,
+                     int pots, enum unit_system units)
 {
 	struct scaled scaled;
 
@@ -68,9 +63,8 @@ add_pots(int64_t amounts[RECIPE_INGREDIENTS_MAX], const struct forecast_product 
 		amounts[i] += line_takes(&scaled.lines[i], product->jar, 0) * pots;
 }
 
-static void
-add_ingredients(struct needs *needs, const struct forecast_order *order, size_t n,
-                const struct forecast_line *line)
+static void add_ingredients(struct needs *needs, const struct forecast_order *order, size_t n,
+                            const struct forecast_line *line)
 {
 	const struct forecast_product *product = &order->products[n];
 	const struct ingredient *fruit = forecast_ingredient(product->recipe, order->fruit);
@@ -84,7 +78,8 @@ add_ingredients(struct needs *needs, const struct forecast_order *order, size_t 
 	}
 	for (size_t i = 0; i < product->recipe->ingredient_count; i++) {
 		const struct ingredient *item = &product->recipe->ingredients[i];
-		struct supply_need need = { .supply = item->supply, .measure = item->measure,
+		struct supply_need need = { .supply = item->supply,
+			                    .measure = item->measure,
 			                    .optional = item->optional };
 
 		if (!is_shopped_for(item, fruit))
@@ -92,15 +87,15 @@ add_ingredients(struct needs *needs, const struct forecast_order *order, size_t 
 		if (item->supply == SUPPLY_OTHER || item->supply == SUPPLY_JUICE || item->supply == SUPPLY_FRUIT)
 			need.name = item->name;
 		for (int bound = 0; bound < BOUND_COUNT; bound++)
-			need.amount[bound] = amounts[bound][i] + (item->adding == ADD_IN_JAR
-			                         ? jar_share(item, product->jar) * line->jars[bound] : 0);
+			need.amount[bound] =
+			    amounts[bound][i] +
+			    (item->adding == ADD_IN_JAR ? jar_share(item, product->jar) * line->jars[bound] : 0);
 		add(needs, &need);
 	}
 }
 
-size_t
-forecast_needs(const struct forecast_order *order, const struct forecast *forecast,
-               struct supply_need out[SUPPLY_NEEDS_MAX])
+size_t forecast_needs(const struct forecast_order *order, const struct forecast *forecast,
+                      struct supply_need out[SUPPLY_NEEDS_MAX])
 {
 	struct needs needs = { .rows = out };
 

@@ -2,15 +2,13 @@
 
 #include <string.h>
 
-static char
-lower(char letter)
+static char lower(char letter)
 {
 	return letter >= 'A' && letter <= 'Z' ? (char)(letter - 'A' + 'a') : letter;
 }
 
 /* Cut the plural ending of the word that ends the text; `word` is where it begins. */
-static void
-cut_plural(char *text, size_t word)
+static void cut_plural(char *text, size_t word)
 {
 	static const struct {
 		const char *many;
@@ -29,8 +27,7 @@ cut_plural(char *text, size_t word)
 	}
 }
 
-void
-fruit_plain(const char *name, char buffer[FRUIT_NAME_BYTES])
+void fruit_plain(const char *name, char buffer[FRUIT_NAME_BYTES])
 {
 	size_t used = 0;
 
@@ -52,8 +49,7 @@ fruit_plain(const char *name, char buffer[FRUIT_NAME_BYTES])
 	}
 }
 
-bool
-fruit_same(const char *a, const char *b)
+bool fruit_same(const char *a, const char *b)
 {
 	char plain_a[FRUIT_NAME_BYTES];
 	char plain_b[FRUIT_NAME_BYTES];
@@ -64,8 +60,7 @@ fruit_same(const char *a, const char *b)
 }
 
 /* Both in their plain form. */
-static bool
-words_in(const char *words, const char *name)
+static bool words_in(const char *words, const char *name)
 {
 	size_t length = strlen(words);
 
@@ -76,8 +71,7 @@ words_in(const char *words, const char *name)
 	return false;
 }
 
-bool
-fruit_in(const char *fruit, const char *name)
+bool fruit_in(const char *fruit, const char *name)
 {
 	char plain_fruit[FRUIT_NAME_BYTES];
 	char plain_name[FRUIT_NAME_BYTES];
@@ -87,16 +81,14 @@ fruit_in(const char *fruit, const char *name)
 	return words_in(plain_fruit, plain_name);
 }
 
-static bool
-is_a_berry(const char *word)
+static bool is_a_berry(const char *word)
 {
 	size_t length = strlen(word);
 
 	return length >= 5 && strcmp(word + length - 5, "berry") == 0;
 }
 
-bool
-fruit_makes(const char *fruit, const char *ingredient)
+bool fruit_makes(const char *fruit, const char *ingredient)
 {
 	char plain_fruit[FRUIT_NAME_BYTES];
 	char plain_name[FRUIT_NAME_BYTES];

@@ -8,8 +8,7 @@
 #define UL_PER_QUART 946352.946
 #define KG_PER_THOU_LB 0.00045359237
 
-const struct yield_row *
-yield_row_of(const char *fruit)
+const struct yield_row *yield_row_of(const char *fruit)
 {
 	for (size_t i = 0; i + 1 < yield_row_count; i++)
 		if (fruit_same(fruit, yield_rows[i].fruit))
@@ -21,26 +20,22 @@ yield_row_of(const char *fruit)
 	return &yield_rows[yield_row_count - 1];
 }
 
-bool
-yield_row_is_general(const struct yield_row *row)
+bool yield_row_is_general(const struct yield_row *row)
 {
 	return row == &yield_rows[yield_row_count - 1];
 }
 
-double
-yield_of_pounds(int thou_lb)
+double yield_of_pounds(int thou_lb)
 {
 	return UL_PER_QUART / (thou_lb * KG_PER_THOU_LB);
 }
 
-double
-pounds_of_yield(double ul_per_kg)
+double pounds_of_yield(double ul_per_kg)
 {
 	return UL_PER_QUART / (ul_per_kg * KG_PER_THOU_LB * 1000.0);
 }
 
-struct weighed
-weigh(double prior_mean, double prior_variance, double own_mean, double own_variance, double runs)
+struct weighed weigh(double prior_mean, double prior_variance, double own_mean, double own_variance, double runs)
 {
 	double sum = runs * prior_variance + own_variance;
 	struct weighed out = { .weight = runs * prior_variance / sum };
@@ -50,18 +45,15 @@ weigh(double prior_mean, double prior_variance, double own_mean, double own_vari
 	return out;
 }
 
-static double
-variance_of(const struct juice_runs *own, double mean)
+static double variance_of(const struct juice_runs *own, double mean)
 {
-	double variance = ((double)own->yield_square_sum - mean * (double)own->yield_sum) /
-	                  (double)(own->runs - 1);
+	double variance = ((double)own->yield_square_sum - mean * (double)own->yield_sum) / (double)(own->runs - 1);
 
 	return variance > 0.0 ? variance : 0.0; /* rounding, when all are alike */
 }
 
 /* Runs the day will take, by the mean charge of the runs before. */
-static double
-runs_ahead(const struct juice_runs *own, int64_t fruit_mg)
+static double runs_ahead(const struct juice_runs *own, int64_t fruit_mg)
 {
 	double charge = (double)own->fruit_mg / (double)own->runs;
 	double runs = charge > 0.0 ? ceil((double)fruit_mg / charge - 0.001) : 1.0;
@@ -69,13 +61,12 @@ runs_ahead(const struct juice_runs *own, int64_t fruit_mg)
 	return runs < 1.0 ? 1.0 : runs;
 }
 
-static void
-weigh_own(const struct juice_runs *own, int64_t fruit_mg, struct juice_yield *out)
+static void weigh_own(const struct juice_runs *own, int64_t fruit_mg, struct juice_yield *out)
 {
 	double spread = (out->ul_per_kg[BOUND_HIGH] - out->ul_per_kg[BOUND_LOW]) / 4.0;
 	double variance = variance_of(own, out->own_mean);
-	struct weighed both = weigh(out->ul_per_kg[BOUND_LIKELY], spread * spread, out->own_mean, variance,
-	                            (double)own->runs);
+	struct weighed both =
+	    weigh(out->ul_per_kg[BOUND_LIKELY], spread * spread, out->own_mean, variance, (double)own->runs);
 	double around = 2.0 * sqrt(both.variance + variance / runs_ahead(own, fruit_mg));
 
 	out->own = true;
@@ -86,9 +77,7 @@ weigh_own(const struct juice_runs *own, int64_t fruit_mg, struct juice_yield *ou
 	out->ul_per_kg[BOUND_LOW] = around < 0.9 * both.mean ? both.mean - around : 0.1 * both.mean;
 }
 
-void
-juice_yield_of(const char *fruit, int64_t fruit_mg, const struct juice_runs *own,
-               struct juice_yield *out)
+void juice_yield_of(const char *fruit, int64_t fruit_mg, const struct juice_runs *own, struct juice_yield *out)
 {
 	*out = (struct juice_yield){ .row = yield_row_of(fruit) };
 	out->ul_per_kg[BOUND_LOW] = yield_of_pounds(out->row->most_thou_lb);

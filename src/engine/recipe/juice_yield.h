@@ -75,13 +75,12 @@ struct juice_runs {
 
 /* The normal-normal model above. */
 struct weighed {
-	double weight;   /* Z, 0 to 1 */
+	double weight; /* Z, 0 to 1 */
 	double mean;
 	double variance; /* of the mean */
 };
 /* prior_variance > 0, own_variance >= 0, runs >= 1. */
-struct weighed weigh(double prior_mean, double prior_variance, double own_mean, double own_variance,
-                     double runs);
+struct weighed weigh(double prior_mean, double prior_variance, double own_mean, double own_variance, double runs);
 
 struct juice_yield {
 	double ul_per_kg[BOUND_COUNT];
@@ -93,7 +92,6 @@ struct juice_yield {
 };
 
 /* What `fruit_mg` of the fruit will give (0: one charge).  `own` NULL: no runs. */
-void juice_yield_of(const char *fruit, int64_t fruit_mg, const struct juice_runs *own,
-                    struct juice_yield *out);
+void juice_yield_of(const char *fruit, int64_t fruit_mg, const struct juice_runs *own, struct juice_yield *out);
 
 #endif

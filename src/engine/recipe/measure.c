@@ -9,11 +9,11 @@
 
 #include <stdio.h>
 
-#define PARTS_MAX 3      /* more is not followed without an error */
-#define CLOSE_PERMILLE 5 /* a further tool is worth while it mends more than this */
-#define SLACK 16         /* uL or mg: what rounding to whole ones, times a multiple, may add up to */
+#define PARTS_MAX 3                     /* more is not followed without an error */
+#define CLOSE_PERMILLE 5                /* a further tool is worth while it mends more than this */
+#define SLACK 16                        /* uL or mg: what rounding to whole ones, times a multiple, may add up to */
 #define AMOUNT_MAX INT64_C(10000000000) /* 10 cubic metres, 10 tonnes */
-#define NO_LIMIT INT32_MAX /* grains; AMOUNT_MAX has far fewer */
+#define NO_LIMIT INT32_MAX              /* grains; AMOUNT_MAX has far fewer */
 
 struct fraction {
 	int grains;
@@ -41,7 +41,9 @@ struct tools {
 	struct tool tool[MEASURE_PARTS_MAX];
 };
 
+/* clang-format off */
 #define QUARTER(g) { (g), 1, "1/4" }, { 2 * (g), 1, "1/2" }, { 3 * (g), 2, "3/4" }
+/* clang-format on */
 static const struct fraction cup_parts[] = {
 	{ 96, 1, "1/4" }, { 128, 1, "1/3" }, { 192, 1, "1/2" }, { 256, 2, "2/3" }, { 288, 2, "3/4" },
 };
@@ -50,53 +52,70 @@ static const struct fraction eighth[] = { { 1, 1, "1/8" } };
 static const struct fraction pound_parts[] = { QUARTER(16) };
 static const struct fraction ounce_parts[] = { QUARTER(1) };
 
+/* clang-format off */
 #define SPOONS \
 	{ "tbsp", "tbsp", 24, 24, 7 * 24, 3 * 24, NULL, 0, false }, \
 	{ "tsp", "tsp", 8, 8, 6 * 8 - 2, 3 * 8 - 2, tsp_parts, 3, false }, \
 	{ "tsp", "tsp", 8, 8, 1, 1, eighth, 1, false }
+/* clang-format on */
 
 /* NIST Handbook 44 App. C: 1 gal = 3,785,411.784 uL = 6,144 times 1/8 tsp. */
 static const struct tools us_liquid = {
-	INT64_C(157725491), 256000, 6, {
-		{ "gal", "gal", 6144, 6144, NO_LIMIT, NO_LIMIT, NULL, 0, false },
-		{ "qt", "qt", 1536, 1536, 7 * 1536, 3 * 1536, NULL, 0, false },
-		{ "cup", "cups", 384, 384, 8 * 384 - 96, 4 * 384 - 96, cup_parts, 5, false },
-		SPOONS,
+	INT64_C(157725491),
+	256000,
+	6,
+	{
+	    { "gal", "gal", 6144, 6144, NO_LIMIT, NO_LIMIT, NULL, 0, false },
+	    { "qt", "qt", 1536, 1536, 7 * 1536, 3 * 1536, NULL, 0, false },
+	    { "cup", "cups", 384, 384, 8 * 384 - 96, 4 * 384 - 96, cup_parts, 5, false },
+	    SPOONS,
 	},
 };
 
 /* Sugar and powders are not measured in gallons; the grain is set by weight. */
 static const struct tools us_dry = {
-	0, 384, 4, {
-		{ "cup", "cups", 384, 384, NO_LIMIT, NO_LIMIT, cup_parts, 5, false },
-		SPOONS,
+	0,
+	384,
+	4,
+	{
+	    { "cup", "cups", 384, 384, NO_LIMIT, NO_LIMIT, cup_parts, 5, false },
+	    SPOONS,
 	},
 };
 
 /* A pound of 453,592.37 mg is 64 quarter ounces. */
 static const struct tools us_scale = {
-	INT64_C(453592370), 64000, 2, {
-		{ "lb", "lb", 64, 64, NO_LIMIT, NO_LIMIT, pound_parts, 3, false },
-		{ "oz", "oz", 4, 4, 63, 63, ounce_parts, 3, false },
+	INT64_C(453592370),
+	64000,
+	2,
+	{
+	    { "lb", "lb", 64, 64, NO_LIMIT, NO_LIMIT, pound_parts, 3, false },
+	    { "oz", "oz", 4, 4, 63, 63, ounce_parts, 3, false },
 	},
 };
 
 /* Jugs marked every 50 mL; spoons of 15 and 5 mL are common practice, no source. */
 static const struct tools metric_liquid = {
-	500, 1, 6, {
-		{ "L", "L", 2000, 2000, NO_LIMIT, NO_LIMIT, NULL, 0, false },
-		{ "mL", "mL", 100, 2, 1900, 1900, NULL, 0, false },
-		{ "15 mL", "15 mL", 30, 30, 4 * 30, 3 * 30, NULL, 0, true },
-		{ "5 mL", "5 mL", 10, 10, 4 * 10, 2 * 10, NULL, 0, true },
-		{ "2.5 mL", "2.5 mL", 5, 5, 5, 5, NULL, 0, true },
-		{ "1 mL", "1 mL", 2, 2, 4 * 2, 2 * 2, NULL, 0, true },
+	500,
+	1,
+	6,
+	{
+	    { "L", "L", 2000, 2000, NO_LIMIT, NO_LIMIT, NULL, 0, false },
+	    { "mL", "mL", 100, 2, 1900, 1900, NULL, 0, false },
+	    { "15 mL", "15 mL", 30, 30, 4 * 30, 3 * 30, NULL, 0, true },
+	    { "5 mL", "5 mL", 10, 10, 4 * 10, 2 * 10, NULL, 0, true },
+	    { "2.5 mL", "2.5 mL", 5, 5, 5, 5, NULL, 0, true },
+	    { "1 mL", "1 mL", 2, 2, 4 * 2, 2 * 2, NULL, 0, true },
 	},
 };
 
 static const struct tools metric_scale = {
-	1000, 1, 2, {
-		{ "kg", "kg", 1000, 1000, NO_LIMIT, NO_LIMIT, NULL, 0, false },
-		{ "g", "g", 1, 1, 999, 999, NULL, 0, false },
+	1000,
+	1,
+	2,
+	{
+	    { "kg", "kg", 1000, 1000, NO_LIMIT, NO_LIMIT, NULL, 0, false },
+	    { "g", "g", 1, 1, 999, 999, NULL, 0, false },
 	},
 };
 #define GRAMS_BY_FIVE_FROM INT64_C(1000000) /* mg: large scales do not show single grams well */
@@ -119,8 +138,7 @@ struct search {
 };
 
 /* The most of a tool within `limit` grains. */
-static int64_t
-part_below(const struct tool *tool, int64_t limit)
+static int64_t part_below(const struct tool *tool, int64_t limit)
 {
 	int64_t whole = limit / tool->size * tool->size;
 	int64_t part = 0;
@@ -133,8 +151,7 @@ part_below(const struct tool *tool, int64_t limit)
 }
 
 /* The least of a tool that is more than `grains`, a value of part_below. */
-static int64_t
-part_above(const struct tool *tool, int64_t grains)
+static int64_t part_above(const struct tool *tool, int64_t grains)
 {
 	int64_t whole = grains / tool->size * tool->size;
 
@@ -145,8 +162,7 @@ part_above(const struct tool *tool, int64_t grains)
 	return whole + tool->size;
 }
 
-static int64_t
-fills_of(const struct tool *tool, int64_t grains)
+static int64_t fills_of(const struct tool *tool, int64_t grains)
 {
 	int64_t part = grains % tool->size;
 	int64_t fills = grains / tool->size;
@@ -158,8 +174,7 @@ fills_of(const struct tool *tool, int64_t grains)
 	return fills;
 }
 
-static int64_t
-distance(const struct search *search, int64_t grains)
+static int64_t distance(const struct search *search, int64_t grains)
 {
 	int64_t off = grains * search->tools->whole - search->wanted;
 
@@ -167,8 +182,7 @@ distance(const struct search *search, int64_t grains)
 }
 
 /* The last tool rounds: to the nearest, or up where less must not be. */
-static int64_t
-last_part(const struct search *search, const struct tool *tool, int64_t before, int64_t most)
+static int64_t last_part(const struct search *search, const struct tool *tool, int64_t before, int64_t most)
 {
 	int64_t left = (search->wanted + search->slack) / search->tools->whole - before;
 	int64_t below = part_below(tool, left < most ? left : most);
@@ -179,14 +193,12 @@ last_part(const struct search *search, const struct tool *tool, int64_t before, 
 	if (above > most)
 		return below;
 	if (search->never_less)
-		return (before + below) * search->tools->whole + search->slack >= search->wanted ? below
-		                                                                                  : above;
+		return (before + below) * search->tools->whole + search->slack >= search->wanted ? below : above;
 	return distance(search, before + below) <= distance(search, before + above) ? below : above;
 }
 
 /* Fill the tools of `set` (a bit each), largest first. */
-static struct way
-fill(const struct search *search, unsigned set)
+static struct way fill(const struct search *search, unsigned set)
 {
 	const struct tools *tools = search->tools;
 	struct way way = { .possible = true };
@@ -199,7 +211,7 @@ fill(const struct search *search, unsigned set)
 		if ((set >> i & 1U) == 0)
 			continue;
 		way.grains[i] = set >> (i + 1) == 0 ? last_part(search, tool, way.sum, most)
-		                                   : part_below(tool, left < most ? left : most);
+		                                    : part_below(tool, left < most ? left : most);
 		if (way.grains[i] == 0)
 			return (struct way){ .possible = false };
 		way.sum += way.grains[i];
@@ -212,8 +224,7 @@ fill(const struct search *search, unsigned set)
 	return way;
 }
 
-static int
-bits(unsigned set)
+static int bits(unsigned set)
 {
 	int count = 0;
 
@@ -222,8 +233,7 @@ bits(unsigned set)
 	return count;
 }
 
-static bool
-better(const struct way *way, const struct way *than)
+static bool better(const struct way *way, const struct way *than)
 {
 	if (!way->possible || !than->possible)
 		return way->possible;
@@ -232,8 +242,7 @@ better(const struct way *way, const struct way *than)
 
 /* The fewest tools that are close, else the fewest within what need not be
  * said, else the closest. */
-static struct way
-best_way(const struct search *search)
+static struct way best_way(const struct search *search)
 {
 	static const int limits[] = { CLOSE_PERMILLE, ROUNDING_SHOWN_PERMILLE };
 	struct way best[PARTS_MAX + 1] = { { .possible = false } };
@@ -262,8 +271,7 @@ best_way(const struct search *search)
 	return closest;
 }
 
-static void
-say_part(struct text *text, const struct tool *tool, int64_t grains)
+static void say_part(struct text *text, const struct tool *tool, int64_t grains)
 {
 	int64_t whole = grains / tool->said;
 	int64_t part = grains % tool->said;
@@ -282,8 +290,7 @@ say_part(struct text *text, const struct tool *tool, int64_t grains)
 		         grains > tool->said ? tool->many : tool->one);
 }
 
-static void
-say(const struct tools *tools, const struct way *way, struct measured *out)
+static void say(const struct tools *tools, const struct way *way, struct measured *out)
 {
 	struct text text = TEXT_OVER(out->words);
 
@@ -296,16 +303,14 @@ say(const struct tools *tools, const struct way *way, struct measured *out)
 	}
 }
 
-static int
-permille(int64_t difference, int64_t of)
+static int permille(int64_t difference, int64_t of)
 {
 	int64_t half = of / 2;
 
 	return (int)((difference * 1000 + (difference < 0 ? -half : half)) / of);
 }
 
-static struct tools
-tools_for(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units)
+static struct tools tools_for(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units)
 {
 	int64_t mg_per_cup = supply_mg_per_cup(supply);
 	struct tools tools;
@@ -336,15 +341,13 @@ tools_for(enum measure measure, enum supply_kind supply, int64_t amount, enum un
 }
 
 /* Acid is never rounded down: less of it is another process. */
-static bool
-is_acid(enum supply_kind supply)
+static bool is_acid(enum supply_kind supply)
 {
 	return supply == SUPPLY_LEMON_JUICE || supply == SUPPLY_CITRIC_ACID || supply == SUPPLY_VINEGAR;
 }
 
-void
-measure_amount(enum measure measure, enum supply_kind supply, int64_t amount,
-               enum unit_system units, struct measured *out)
+void measure_amount(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
+                    struct measured *out)
 {
 	struct tools tools;
 	struct search search;
@@ -357,7 +360,9 @@ measure_amount(enum measure measure, enum supply_kind supply, int64_t amount,
 	}
 	tools = tools_for(measure, supply, amount, units);
 	search = (struct search){
-		.tools = &tools, .wanted = amount * tools.parts, .slack = SLACK * tools.parts,
+		.tools = &tools,
+		.wanted = amount * tools.parts,
+		.slack = SLACK * tools.parts,
 		.never_less = is_acid(supply),
 	};
 	if (search.slack > tools.whole / 20)

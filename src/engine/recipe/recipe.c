@@ -17,12 +17,8 @@ static const struct {
 	const char *name;
 	int place;
 } addings[ADDING_COUNT] = {
-	[ADD_AHEAD] = { "ahead", 0 },
-	[ADD_AT_START] = { "at_start", 1 },
-	[ADD_AT_BOIL] = { "at_boil", 2 },
-	[ADD_LAST] = { "last", 3 },
-	[ADD_PACKED] = { "packed", 4 },
-	[ADD_IN_JAR] = { "in_jar", 5 },
+	[ADD_AHEAD] = { "ahead", 0 }, [ADD_AT_START] = { "at_start", 1 }, [ADD_AT_BOIL] = { "at_boil", 2 },
+	[ADD_LAST] = { "last", 3 },   [ADD_PACKED] = { "packed", 4 },     [ADD_IN_JAR] = { "in_jar", 5 },
 };
 
 static const char *const measures[MEASURE_COUNT] = {
@@ -56,14 +52,12 @@ static const struct {
 };
 
 /* The values come from logs and callers, so they are not trusted to be in range. */
-static bool
-is_supply(enum supply_kind kind)
+static bool is_supply(enum supply_kind kind)
 {
 	return (int)kind >= 0 && (int)kind < SUPPLY_KIND_COUNT;
 }
 
-const struct recipe *
-recipe_named(const char *name)
+const struct recipe *recipe_named(const char *name)
 {
 	for (size_t i = 0; name != NULL && i < recipe_count; i++) {
 		if (text_same_name(name, recipes[i].name))
@@ -72,24 +66,22 @@ recipe_named(const char *name)
 	return NULL;
 }
 
-bool
-recipe_awaits_sheet(const struct recipe *recipe)
+bool recipe_awaits_sheet(const struct recipe *recipe)
 {
 	return recipe->pectin == PECTIN_LOW_METHOXYL && recipe->multiple_max == 0;
 }
 
-bool
-recipe_has_amounts(const struct recipe *recipe, struct fault *fault)
+bool recipe_has_amounts(const struct recipe *recipe, struct fault *fault)
 {
 	return !recipe_awaits_sheet(recipe) ||
 	       fault_set(fault, FAULT_REFUSED,
 	                 "The sheet's amounts of %s are not known yet. Choose it on the batch card of a pot and "
-	                 "type what the sheet of your pectin says.", recipe->name);
+	                 "type what the sheet of your pectin says.",
+	                 recipe->name);
 }
 
 /* Is `word` one of the blank-separated words of `list`? */
-static bool
-in_list(const char *list, const char *word)
+static bool in_list(const char *list, const char *word)
 {
 	size_t length = word == NULL ? 0 : strlen(word);
 
@@ -104,28 +96,24 @@ in_list(const char *list, const char *word)
 	return false;
 }
 
-bool
-recipe_may_start(const struct recipe *recipe, struct fault *fault)
+bool recipe_may_start(const struct recipe *recipe, struct fault *fault)
 {
 	return recipe->not_startable == NULL || recipe->not_startable[0] == '\0' ||
 	       fault_set(fault, FAULT_REFUSED, "%s: %s", recipe->name, recipe->not_startable);
 }
 
-bool
-recipe_allows_jar(const struct recipe *recipe, const char *jar)
+bool recipe_allows_jar(const struct recipe *recipe, const char *jar)
 {
 	return in_list(recipe->jars, jar);
 }
 
-bool
-recipe_allows_pack(const struct recipe *recipe, const char *pack)
+bool recipe_allows_pack(const struct recipe *recipe, const char *pack)
 {
 	return in_list(recipe->packs, pack);
 }
 
 /* Do the tables have a row that may be offered for this jar or a larger one? */
-static bool
-pair_offered(const char *food, const char *pack, const struct jar_size *jar)
+static bool pair_offered(const char *food, const char *pack, const struct jar_size *jar)
 {
 	for (int method = 0; jar != NULL && method < METHOD_COUNT; method++) {
 		const struct jar_size *tested = NULL;
@@ -138,8 +126,7 @@ pair_offered(const char *food, const char *pack, const struct jar_size *jar)
 	return false;
 }
 
-bool
-recipe_allows_pair(const struct recipe *recipe, const char *pack, const char *jar)
+bool recipe_allows_pair(const struct recipe *recipe, const char *pack, const char *jar)
 {
 	if (!recipe_allows_jar(recipe, jar))
 		return false;
@@ -148,56 +135,47 @@ recipe_allows_pair(const struct recipe *recipe, const char *pack, const char *ja
 	return recipe_allows_pack(recipe, pack) && pair_offered(recipe->food, pack, jar_size_named(jar));
 }
 
-const char *
-pectin_name(enum pectin pectin)
+const char *pectin_name(enum pectin pectin)
 {
 	return (int)pectin >= 0 && (int)pectin < PECTIN_COUNT ? pectins[pectin].name : "?";
 }
 
-const char *
-pectin_words(enum pectin pectin)
+const char *pectin_words(enum pectin pectin)
 {
 	return (int)pectin >= 0 && (int)pectin < PECTIN_COUNT ? pectins[pectin].words : "?";
 }
 
-const char *
-adding_name(enum adding adding)
+const char *adding_name(enum adding adding)
 {
 	return (int)adding >= 0 && (int)adding < ADDING_COUNT ? addings[adding].name : "?";
 }
 
-int
-adding_place(enum adding adding)
+int adding_place(enum adding adding)
 {
 	return (int)adding >= 0 && (int)adding < ADDING_COUNT ? addings[adding].place : 0;
 }
 
-bool
-ingredient_is_alternative(const struct ingredient *ingredient)
+bool ingredient_is_alternative(const struct ingredient *ingredient)
 {
 	return ingredient->instead_of != NULL && ingredient->instead_of[0] != '\0';
 }
 
-const char *
-measure_name(enum measure measure)
+const char *measure_name(enum measure measure)
 {
 	return (int)measure >= 0 && (int)measure < MEASURE_COUNT ? measures[measure] : "?";
 }
 
-const char *
-supply_name(enum supply_kind kind)
+const char *supply_name(enum supply_kind kind)
 {
 	return is_supply(kind) ? supplies[kind].name : "?";
 }
 
-const char *
-supply_words(enum supply_kind kind)
+const char *supply_words(enum supply_kind kind)
 {
 	return is_supply(kind) ? supplies[kind].words : "?";
 }
 
-bool
-supply_from_name(const char *name, enum supply_kind *out)
+bool supply_from_name(const char *name, enum supply_kind *out)
 {
 	for (int kind = 0; name != NULL && kind < SUPPLY_KIND_COUNT; kind++) {
 		if (strcmp(supplies[kind].name, name) == 0) {
@@ -208,14 +186,12 @@ supply_from_name(const char *name, enum supply_kind *out)
 	return false;
 }
 
-enum measure
-supply_measure(enum supply_kind kind)
+enum measure supply_measure(enum supply_kind kind)
 {
 	return is_supply(kind) ? supplies[kind].measure : MEASURE_EACH;
 }
 
-int64_t
-supply_mg_per_cup(enum supply_kind kind)
+int64_t supply_mg_per_cup(enum supply_kind kind)
 {
 	return is_supply(kind) ? supplies[kind].mg_per_cup : 0;
 }

@@ -46,33 +46,33 @@ enum measure {
 /* What the store keeps a ledger of; "other" ingredients are told but not counted. */
 enum supply_kind {
 	SUPPLY_OTHER,
-	SUPPLY_JUICE,         /* from a juicer run; uL; its own ledger */
-	SUPPLY_FRUIT,         /* mg */
-	SUPPLY_SUGAR,         /* mg */
-	SUPPLY_LEMON_JUICE,   /* bottled; uL */
-	SUPPLY_CITRIC_ACID,   /* mg */
-	SUPPLY_VINEGAR,       /* 5 %; uL */
-	SUPPLY_PECTIN_REGULAR, /* powdered; mg */
-	SUPPLY_PECTIN_LIQUID, /* regular, in pouches; mg */
-	SUPPLY_PECTIN_LOW,    /* low-methoxyl; mg */
+	SUPPLY_JUICE,            /* from a juicer run; uL; its own ledger */
+	SUPPLY_FRUIT,            /* mg */
+	SUPPLY_SUGAR,            /* mg */
+	SUPPLY_LEMON_JUICE,      /* bottled; uL */
+	SUPPLY_CITRIC_ACID,      /* mg */
+	SUPPLY_VINEGAR,          /* 5 %; uL */
+	SUPPLY_PECTIN_REGULAR,   /* powdered; mg */
+	SUPPLY_PECTIN_LIQUID,    /* regular, in pouches; mg */
+	SUPPLY_PECTIN_LOW,       /* low-methoxyl; mg */
 	SUPPLY_CALCIUM_SOLUTION, /* uL */
-	SUPPLY_SALT,          /* mg */
-	SUPPLY_BUTTER,        /* mg; against foam */
-	SUPPLY_JAR,           /* pieces, by size */
-	SUPPLY_BAND,          /* pieces */
+	SUPPLY_SALT,             /* mg */
+	SUPPLY_BUTTER,           /* mg; against foam */
+	SUPPLY_JAR,              /* pieces, by size */
+	SUPPLY_BAND,             /* pieces */
 	SUPPLY_KIND_COUNT
 };
 
 struct ingredient {
 	const char *name; /* "bottled lemon juice" */
 	enum supply_kind supply;
-	enum measure measure;  /* its ledger's; any for SUPPLY_OTHER */
-	int64_t amount;        /* of one batch (ADD_IN_JAR: of one quart jar, halved for a pint, ...); 0: of a sheet */
-	const char *form;      /* "granulated", "packed level", "" */
+	enum measure measure; /* its ledger's; any for SUPPLY_OTHER */
+	int64_t amount;       /* of one batch (ADD_IN_JAR: of one quart jar, halved for a pint, ...); 0: of a sheet */
+	const char *form;     /* "granulated", "packed level", "" */
 	enum adding adding;
 	bool optional;
-	const char *known;     /* the known ingredient it was picked as (engine/food/food.h); "" or NULL: unlisted */
-	int64_t amount_most;   /* 0: just `amount`; more than it: a range; the same: no more than it */
+	const char *known;      /* the known ingredient it was picked as (engine/food/food.h); "" or NULL: unlisted */
+	int64_t amount_most;    /* 0: just `amount`; more than it: a range; the same: no more than it */
 	const char *instead_of; /* the line it may take the place of, which is the one counted; or "", NULL */
 };
 
@@ -83,21 +83,21 @@ enum acid_swap { ACID_SWAP_NONE, ACID_SWAP_LEMON_FOR_VINEGAR, ACID_SWAP_COUNT };
 
 struct recipe {
 	const char *name;
-	const char *food;    /* of the process tables; "" = no published process */
-	const char *packs;   /* pack names it may use, blank-separated: "hot_sterile_jar hot_unsterile_jar" */
-	const char *jars;    /* jar sizes it may use, blank-separated: "half_pint pint" */
+	const char *food;  /* of the process tables; "" = no published process */
+	const char *packs; /* pack names it may use, blank-separated: "hot_sterile_jar hot_unsterile_jar" */
+	const char *jars;  /* jar sizes it may use, blank-separated: "half_pint pint" */
 	enum pectin pectin;
 	enum acidity acidity;
 	enum gel_test gel_test;
-	int boil_hold_s;     /* 0: off as soon as it boils again */
+	int boil_hold_s; /* 0: off as soon as it boils again */
 	int headspace_thou;
-	int multiple_max;    /* batches one pot may hold; 1 = never multiplied; 0: as a sheet says */
-	int foam_percent;    /* of the pot's volume kept free for foam */
-	int boil_off_low_percent;  /* of the volume lost in cooking; low and high of what is likely */
+	int multiple_max;         /* batches one pot may hold; 1 = never multiplied; 0: as a sheet says */
+	int foam_percent;         /* of the pot's volume kept free for foam */
+	int boil_off_low_percent; /* of the volume lost in cooking; low and high of what is likely */
 	int boil_off_high_percent;
-	int64_t yield_low_ul;  /* packed food: nominal jar volume one batch fills; 0: from volumes */
+	int64_t yield_low_ul; /* packed food: nominal jar volume one batch fills; 0: from volumes */
 	int64_t yield_high_ul;
-	int sheet_minutes;   /* of process, by the sheet of its pectin; 0: it prints none */
+	int sheet_minutes; /* of process, by the sheet of its pectin; 0: it prints none */
 	const char *caution;
 	const char *source;  /* or "house recipe, no source" */
 	int vinegar_percent; /* acidity of its vinegar, as printed; 0: none printed, or no vinegar */
@@ -141,13 +141,13 @@ bool recipe_allows_pack(const struct recipe *recipe, const char *pack);
 bool recipe_allows_pair(const struct recipe *recipe, const char *pack, const char *jar);
 
 /* Names as stored and words for people; "?" when out of range. */
-const char *pectin_name(enum pectin pectin);     /* "low_methoxyl" */
-const char *pectin_words(enum pectin pectin);    /* "low-methoxyl pectin" */
-const char *adding_name(enum adding adding);     /* "at_boil" */
-int adding_place(enum adding adding);            /* its place in the order of a recipe, from 0 */
+const char *pectin_name(enum pectin pectin);                         /* "low_methoxyl" */
+const char *pectin_words(enum pectin pectin);                        /* "low-methoxyl pectin" */
+const char *adding_name(enum adding adding);                         /* "at_boil" */
+int adding_place(enum adding adding);                                /* its place in the order of a recipe, from 0 */
 bool ingredient_is_alternative(const struct ingredient *ingredient); /* has an instead_of */
-const char *supply_name(enum supply_kind kind);  /* "lemon_juice" */
-const char *supply_words(enum supply_kind kind); /* "bottled lemon juice" */
+const char *supply_name(enum supply_kind kind);                      /* "lemon_juice" */
+const char *supply_words(enum supply_kind kind);                     /* "bottled lemon juice" */
 bool supply_from_name(const char *name, enum supply_kind *out);
 enum measure supply_measure(enum supply_kind kind); /* of its ledger */
 /* What a level US cup of a supply weighs in mg, for those kept by weight and told
@@ -155,7 +155,7 @@ enum measure supply_measure(enum supply_kind kind); /* of its ledger */
  * there.  Citric acid 4.6 g, low-methoxyl pectin 3.0 g, salt 6.0 g a teaspoon and
  * butter half a pound a cup: from memory; weigh your own. */
 int64_t supply_mg_per_cup(enum supply_kind kind);
-const char *measure_name(enum measure measure);  /* "volume" */
+const char *measure_name(enum measure measure); /* "volume" */
 
 /* --- what is done before or between, over hours or days -------------------------- */
 

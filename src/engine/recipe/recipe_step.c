@@ -9,16 +9,14 @@
 #define MINUTES_A_DAY (24 * MINUTES_AN_HOUR)
 #define MINUTES_A_WEEK (7 * MINUTES_A_DAY)
 
-size_t
-recipe_steps_of(const struct recipe *recipe, const struct recipe_step **first)
+size_t recipe_steps_of(const struct recipe *recipe, const struct recipe_step **first)
 {
 	size_t at = 0;
 	size_t count = 0;
 
 	while (at < recipe_step_count && strcmp(recipe_steps[at].recipe, recipe->name) != 0)
 		at++;
-	while (at + count < recipe_step_count &&
-	       strcmp(recipe_steps[at + count].recipe, recipe->name) == 0)
+	while (at + count < recipe_step_count && strcmp(recipe_steps[at + count].recipe, recipe->name) == 0)
 		count++;
 	*first = count > 0 ? &recipe_steps[at] : NULL;
 	return count;
@@ -26,8 +24,7 @@ recipe_steps_of(const struct recipe *recipe, const struct recipe_step **first)
 
 /* The largest unit of which both ends are whole numbers; a day stays 24 hours, as
  * soaks are told. */
-void
-recipe_step_time(const struct recipe_step *step, char *buffer, size_t size)
+void recipe_step_time(const struct recipe_step *step, char *buffer, size_t size)
 {
 	static const struct {
 		int minutes;
@@ -35,8 +32,10 @@ recipe_step_time(const struct recipe_step *step, char *buffer, size_t size)
 		const char *one;
 		const char *many;
 	} units[] = {
-		{ MINUTES_A_WEEK, 1, "week", "weeks" }, { MINUTES_A_DAY, 2, "day", "days" },
-		{ MINUTES_AN_HOUR, 1, "hour", "hours" }, { 1, 1, "minute", "minutes" },
+		{ MINUTES_A_WEEK, 1, "week", "weeks" },
+		{ MINUTES_A_DAY, 2, "day", "days" },
+		{ MINUTES_AN_HOUR, 1, "hour", "hours" },
+		{ 1, 1, "minute", "minutes" },
 	};
 	struct text text = text_over(buffer, size);
 

@@ -6,14 +6,12 @@
 #define QUART_OUNCES 32
 
 /* What the pot must hold for so many batches, foaming room included. */
-static int64_t
-pot_needed_ul(const struct recipe *recipe, int multiple)
+static int64_t pot_needed_ul(const struct recipe *recipe, int multiple)
 {
 	return pot_volume_ul(recipe) * multiple * 100 / (100 - recipe->foam_percent);
 }
 
-int
-largest_multiple(const struct recipe *recipe, int64_t pot_ul)
+int largest_multiple(const struct recipe *recipe, int64_t pot_ul)
 {
 	int most = recipe->pectin == PECTIN_REGULAR ? 1 : recipe->multiple_max;
 
@@ -22,9 +20,8 @@ largest_multiple(const struct recipe *recipe, int64_t pot_ul)
 	return most;
 }
 
-static bool
-refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple, enum unit_system units,
-           struct fault *fault)
+static bool refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple, enum unit_system units,
+                       struct fault *fault)
 {
 	int most = largest_multiple(recipe, pot_ul);
 	struct measured needed;
@@ -33,52 +30,47 @@ refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple, enum unit_
 	if (most == 0)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: one batch needs a pot of about %s, with room to foam. Take a larger pot; "
-		                 "less than a batch is no tested recipe.", recipe->name, needed.words);
+		                 "less than a batch is no tested recipe.",
+		                 recipe->name, needed.words);
 	return fault_set(fault, FAULT_REFUSED,
-	                 "%s: %d batches need a pot of about %s, with room to foam. This pot takes %d.",
-	                 recipe->name, multiple, needed.words, most);
+	                 "%s: %d batches need a pot of about %s, with room to foam. This pot takes %d.", recipe->name,
+	                 multiple, needed.words, most);
 }
 
-bool
-fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
-         struct fault *fault)
+bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, struct fault *fault)
 {
 	return pot_ul == 0 || pot_needed_ul(recipe, multiple) <= pot_ul ||
 	       refuse_pot(recipe, pot_ul, multiple, units, fault);
 }
 
-static bool
-check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
-               struct fault *fault)
+static bool check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
+                           struct fault *fault)
 {
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
 	if (recipe->pectin == PECTIN_REGULAR && multiple > 1)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: regular pectin is made one batch a pot; a larger one cooks too long and "
-		                 "often stays soft. Make %d separate batches.", recipe->name, multiple);
+		                 "often stays soft. Make %d separate batches.",
+		                 recipe->name, multiple);
 	if (multiple > recipe->multiple_max)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s: the recipe allows %d batch%s a pot. Make several pots.", recipe->name,
-		                 recipe->multiple_max, recipe->multiple_max == 1 ? "" : "es");
+		return fault_set(fault, FAULT_REFUSED, "%s: the recipe allows %d batch%s a pot. Make several pots.",
+		                 recipe->name, recipe->multiple_max, recipe->multiple_max == 1 ? "" : "es");
 	return fits_pot(recipe, multiple, pot_ul, units, fault);
 }
 
 /* For a jar of so many ounces, of a rate a quart. */
-static int64_t
-for_jar(int64_t quart_amount, const struct jar_size *jar)
+static int64_t for_jar(int64_t quart_amount, const struct jar_size *jar)
 {
 	return (quart_amount * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
 }
 
-int64_t
-jar_share(const struct ingredient *item, const struct jar_size *jar)
+int64_t jar_share(const struct ingredient *item, const struct jar_size *jar)
 {
 	return item->measure == MEASURE_EACH ? item->amount : for_jar(item->amount, jar);
 }
 
-int64_t
-line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
+int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
 {
 	if (ingredient_is_alternative(line->ingredient))
 		return 0; /* the line it may stand for is the one taken */
@@ -87,25 +79,22 @@ line_takes(const struct scaled_line *line, const struct jar_size *jar, int jars)
 	return line->ingredient->supply == SUPPLY_JUICE ? line->measured.wanted : line->measured.filled;
 }
 
-static int64_t
-line_amount(const struct ingredient *item, int64_t amount, const struct jar_size *size, int multiple)
+static int64_t line_amount(const struct ingredient *item, int64_t amount, const struct jar_size *size, int multiple)
 {
 	if (item->adding != ADD_IN_JAR)
 		return amount * multiple;
 	return item->measure == MEASURE_EACH ? amount : for_jar(amount, size);
 }
 
-bool
-scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
-             const char *jar, struct scaled *out, struct fault *fault)
+bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, const char *jar,
+                  struct scaled *out, struct fault *fault)
 {
 	return recipe_has_amounts(recipe, fault) && check_multiple(recipe, multiple, pot_ul, units, fault) &&
 	       scale_lines(recipe, multiple, units, jar, out, fault);
 }
 
-bool
-scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar,
-            struct scaled *out, struct fault *fault)
+bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar, struct scaled *out,
+                 struct fault *fault)
 {
 	const struct jar_size *size = jar_size_named(jar == NULL ? "quart" : jar);
 
@@ -114,18 +103,20 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
 	if (size == NULL || (jar != NULL && !recipe_allows_jar(recipe, size->name)))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.",
-		                 recipe->name, jar, recipe->jars);
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.", recipe->name,
+		                 jar, recipe->jars);
 	*out = (struct scaled){
-		.recipe = recipe, .multiple = multiple, .count = recipe->ingredient_count,
+		.recipe = recipe,
+		.multiple = multiple,
+		.count = recipe->ingredient_count,
 	};
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		const struct ingredient *item = &recipe->ingredients[i];
 		struct scaled_line *line = &out->lines[i];
 
 		line->ingredient = item;
-		measure_amount(item->measure, item->supply, line_amount(item, item->amount, size, multiple),
-		               units, &line->measured);
+		measure_amount(item->measure, item->supply, line_amount(item, item->amount, size, multiple), units,
+		               &line->measured);
 		if (item->amount_most > 0)
 			measure_amount(item->measure, item->supply,
 			               line_amount(item, item->amount_most, size, multiple), units, &line->most);
@@ -138,8 +129,7 @@ scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, c
 
 /* Where the unit of an amount in words begins, its blank included; the end when it
  * has none or is a sum ("1 cup + 2 tbsp"). */
-static const char *
-unit_of(const char *words)
+static const char *unit_of(const char *words)
 {
 	const char *blank = strrchr(words, ' ');
 
@@ -147,16 +137,14 @@ unit_of(const char *words)
 }
 
 /* "cup" and "cups" are the same. */
-static bool
-same_unit(const char *a, const char *b)
+static bool same_unit(const char *a, const char *b)
 {
 	size_t length = strlen(a);
 
 	return length > 0 && strncmp(a, b, length) == 0 && (b[length] == '\0' || strcmp(b + length, "s") == 0);
 }
 
-void
-scaled_line_words(const struct scaled_line *line, char *buffer, size_t size)
+void scaled_line_words(const struct scaled_line *line, char *buffer, size_t size)
 {
 	const struct measured *least = &line->measured;
 	const struct measured *most = &line->most;

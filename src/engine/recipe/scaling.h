@@ -14,20 +14,20 @@
 #include <stdint.h>
 
 #include "base/fault.h"
-#include "engine/recipe/recipe.h"
 #include "base/text.h"
+#include "engine/recipe/recipe.h"
 
 enum unit_system { UNITS_US, UNITS_METRIC, UNIT_SYSTEM_COUNT };
 
-#define CUP_UL INT64_C(236588)        /* 236,588.2365 rounded; only for display choices */
+#define CUP_UL INT64_C(236588) /* 236,588.2365 rounded; only for display choices */
 #define SUGAR_MG_PER_CUP INT64_C(200000)
-#define ROUNDING_SHOWN_PERMILLE 20    /* an error over 2 % is said */
+#define ROUNDING_SHOWN_PERMILLE 20 /* an error over 2 % is said */
 
 /* One line of what to measure: "2 gal + 1 qt" or "5 tbsp + 1 tsp". */
 #define MEASURE_PARTS_MAX 6
 struct measured {
-	int64_t wanted;  /* uL, mg or pieces */
-	int64_t filled;  /* what the tools really hold */
+	int64_t wanted;     /* uL, mg or pieces */
+	int64_t filled;     /* what the tools really hold */
 	int error_permille; /* (filled - wanted) / wanted; signed; said when over 20 */
 	char words[96];
 };
@@ -41,8 +41,8 @@ struct measured {
  * else the fewest within 2 %, else the closest.  Acid (lemon juice, citric acid,
  * vinegar) is never rounded down.  Nothing, pieces and what
  * no kitchen measures (over 10,000 L or kg) are said as plain numbers. */
-void measure_amount(enum measure measure, enum supply_kind supply, int64_t amount,
-                    enum unit_system units, struct measured *out);
+void measure_amount(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
+                    struct measured *out);
 
 struct scaled_line {
 	const struct ingredient *ingredient;
@@ -67,17 +67,15 @@ struct scaled {
  * (A539 Guide 7, MSU-961, MSU-551); others up to the recipe's stated limit and
  * the pot's volume less its foaming room.  multiple >= 1 (less: FAULT_MISUSE);
  * jar NULL: what goes into jars is told for a quart. */
-bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul,
-                  enum unit_system units, const char *jar, struct scaled *out,
-                  struct fault *fault);
+bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, const char *jar,
+                  struct scaled *out, struct fault *fault);
 
 /* The same without asking how far it may be multiplied: for what is in the pot
  * already, and for a person who has been told and goes on. */
-bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar,
-                 struct scaled *out, struct fault *fault);
+bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar, struct scaled *out,
+                 struct fault *fault);
 /* Is the pot (0: not stated) large enough, foaming room kept?  Refused: no. */
-bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
-              struct fault *fault);
+bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, struct fault *fault);
 
 /* The largest multiple the recipe and the pot (0: not stated) allow; 0 when not
  * even one batch fits. */
@@ -120,17 +118,16 @@ int64_t line_takes(const struct scaled_line *line, const struct jar_size *jar, i
 struct yield {
 	int64_t volume_low_ul;
 	int64_t volume_high_ul;
-	int jars_low;    /* whole jars that are surely filled */
+	int jars_low; /* whole jars that are surely filled */
 	int jars_likely;
-	int jars_high;   /* jars to have ready */
+	int jars_high; /* jars to have ready */
 };
 
 /* Jars of one size from a pot of `multiple` times the recipe: batch_volume_ul less what
  * boils off; for packed food the recipe's own yield over nominal jar volumes.  Whole
  * jars are made of it once, for the whole pot: nothing else in the program says how
  * many jars there will be.  Refused: a jar the recipe does not allow. */
-bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out,
-               struct fault *fault);
+bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out, struct fault *fault);
 
 /* So many batches in pots of `each` at most: full pots, and what is left in one more. */
 struct pots {

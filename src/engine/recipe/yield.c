@@ -10,8 +10,7 @@ static const struct {
 } curve[] = { { 5.0, 0.615 }, { 50.0, 0.625 }, { 65.0, 0.630 } };
 #define CURVE (sizeof(curve) / sizeof(curve[0]))
 
-static double
-specific_volume(double brix)
+static double specific_volume(double brix)
 {
 	if (brix <= curve[0].brix)
 		return curve[0].ml_per_g;
@@ -24,14 +23,12 @@ specific_volume(double brix)
 	return curve[CURVE - 1].ml_per_g;
 }
 
-int64_t
-dissolved_sugar_ul(int64_t sugar_mg, double brix)
+int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix)
 {
 	return (int64_t)((double)sugar_mg * specific_volume(brix) + 0.5);
 }
 
-double
-sucrose_density(double brix)
+double sucrose_density(double brix)
 {
 	double sugar = brix < 0.0 ? 0.0 : brix / 100.0;
 
@@ -40,8 +37,7 @@ sucrose_density(double brix)
 
 /* Up to `last` in the order of a recipe: what is poured off, a jar's own and what
  * would only take another line's place stay out. */
-static int64_t
-volume_ul(const struct recipe *recipe, enum adding last)
+static int64_t volume_ul(const struct recipe *recipe, enum adding last)
 {
 	int64_t sugar_mg = 0;
 	int64_t other_ul = 0; /* fruit and juice at 1 g a mL */
@@ -59,31 +55,26 @@ volume_ul(const struct recipe *recipe, enum adding last)
 	}
 	if (sugar_mg == 0)
 		return other_ul;
-	return other_ul +
-	       dissolved_sugar_ul(sugar_mg, 100.0 * (double)sugar_mg / (double)(sugar_mg + other_ul));
+	return other_ul + dissolved_sugar_ul(sugar_mg, 100.0 * (double)sugar_mg / (double)(sugar_mg + other_ul));
 }
 
-int64_t
-batch_volume_ul(const struct recipe *recipe)
+int64_t batch_volume_ul(const struct recipe *recipe)
 {
 	return volume_ul(recipe, ADD_PACKED);
 }
 
-int64_t
-pot_volume_ul(const struct recipe *recipe)
+int64_t pot_volume_ul(const struct recipe *recipe)
 {
 	return volume_ul(recipe, ADD_LAST);
 }
 
 /* A fluid ounce is a gallon of 3,785,411,784 nL / 128. */
-static int64_t
-nominal_ul(const struct jar_size *jar)
+static int64_t nominal_ul(const struct jar_size *jar)
 {
 	return (INT64_C(3785411784) * jar->fluid_ounces + 64000) / 128000;
 }
 
-int64_t
-jar_fill_ul(const struct jar_size *jar, int headspace_thou)
+int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou)
 {
 	int permille = JAR_FILL_INCH_PERMILLE;
 
@@ -95,20 +86,17 @@ jar_fill_ul(const struct jar_size *jar, int headspace_thou)
 }
 
 /* Whole jars; a hundredth of a jar more or less is neither. */
-static int
-jars_filled(int64_t volume_ul, int64_t jar_ul)
+static int jars_filled(int64_t volume_ul, int64_t jar_ul)
 {
 	return (int)((volume_ul + jar_ul / 100) / jar_ul);
 }
 
-static int
-jars_needed(int64_t volume_ul, int64_t jar_ul)
+static int jars_needed(int64_t volume_ul, int64_t jar_ul)
 {
 	return (int)((volume_ul - jar_ul / 100 + jar_ul - 1) / jar_ul);
 }
 
-bool
-pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out, struct fault *fault)
+bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out, struct fault *fault)
 {
 	const struct jar_size *size = jar_size_named(jar);
 	int64_t jar_ul;
@@ -116,8 +104,8 @@ pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yie
 	if (!recipe_has_amounts(recipe, fault))
 		return false;
 	if (size == NULL || !recipe_allows_jar(recipe, size->name))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.",
-		                 recipe->name, jar == NULL ? "" : jar, recipe->jars);
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.", recipe->name,
+		                 jar == NULL ? "" : jar, recipe->jars);
 	if (recipe->yield_high_ul > 0) {
 		jar_ul = nominal_ul(size);
 		out->volume_low_ul = recipe->yield_low_ul * multiple;
@@ -137,22 +125,19 @@ pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yie
 
 /* --- pots ------------------------------------------------------------------------ */
 
-struct pots
-pots_of(int batches, int each)
+struct pots pots_of(int batches, int each)
 {
 	int most = each < 1 ? 1 : each;
 
 	return (struct pots){ .full = batches / most, .each = most, .rest = batches % most };
 }
 
-int
-pot_count(const struct pots *pots)
+int pot_count(const struct pots *pots)
 {
 	return pots->full + (pots->rest > 0);
 }
 
-bool
-measured_enough(int64_t needed, int64_t there)
+bool measured_enough(int64_t needed, int64_t there)
 {
 	return there >= needed - needed / 1000;
 }

@@ -25,8 +25,10 @@ struct name {
 	size_t at;
 };
 
+/* clang-format off */
 #define NAMED(field, form) { #field, form, offsetof(struct facts, field) }
 #define NAMED_AS(name, field, form) { name, form, offsetof(struct facts, field) }
+/* clang-format on */
 
 static const struct name names[] = {
 	NAMED(station, FORM_WORDS),
@@ -182,10 +184,18 @@ const char *severity_name(enum severity severity)
 const char *rule_about_words(enum rule_about about)
 {
 	static const char *const abouts[] = {
-		[ABOUT_HOUSE] = "the house", [ABOUT_LOAD] = "a load", [ABOUT_RUN] = "a juicer's run",
-		[ABOUT_BATCH] = "a batch", [ABOUT_CLOCK] = "a running phase", [ABOUT_WAITING] = "jars that wait",
-		[ABOUT_FATE] = "a jar set aside", [ABOUT_STATION] = "a station", [ABOUT_LID_BOX] = "a lid box",
-		[ABOUT_PERSON] = "who closes jars", [ABOUT_SUPPLY] = "a supply", [ABOUT_RECALL] = "a recall",
+		[ABOUT_HOUSE] = "the house",
+		[ABOUT_LOAD] = "a load",
+		[ABOUT_RUN] = "a juicer's run",
+		[ABOUT_BATCH] = "a batch",
+		[ABOUT_CLOCK] = "a running phase",
+		[ABOUT_WAITING] = "jars that wait",
+		[ABOUT_FATE] = "a jar set aside",
+		[ABOUT_STATION] = "a station",
+		[ABOUT_LID_BOX] = "a lid box",
+		[ABOUT_PERSON] = "who closes jars",
+		[ABOUT_SUPPLY] = "a supply",
+		[ABOUT_RECALL] = "a recall",
 		[ABOUT_SHELVED] = "a load on the shelf",
 		[ABOUT_KEY] = "a key about to act",
 	};

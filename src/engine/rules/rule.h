@@ -23,10 +23,10 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/stats/odds.h"
+#include "base/text.h"
 #include "engine/process/process.h"
 #include "engine/recipe/recipe.h"
-#include "base/text.h"
+#include "engine/stats/odds.h"
 
 /* From mildest to worst. */
 enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT };
@@ -42,7 +42,7 @@ enum rule_about {
 	ABOUT_FATE,    /* a jar set aside, until that is done */
 	ABOUT_STATION, /* with work in it or without */
 	ABOUT_LID_BOX,
-	ABOUT_PERSON,  /* who closes jars */
+	ABOUT_PERSON, /* who closes jars */
 	ABOUT_SUPPLY,
 	ABOUT_RECALL,  /* jars that must be found, a lot that is to be recalled */
 	ABOUT_SHELVED, /* a load of the past with kept jars, judged by an older gate */
@@ -77,14 +77,14 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool elevation_changed; /* since the last day on which a load was made */
 	const char *elevation;
 	const char *elevation_before;
-	int boil_off_mf; /* measured boiling point less what the elevation gives; 0: not measured */
+	int boil_off_mf;       /* measured boiling point less what the elevation gives; 0: not measured */
 	const char *boil_side; /* "hotter" or "cooler" */
-	int storage_mf;  /* warmth of the store; FACT_NOT_READ */
-	int64_t storage_ms; /* since that was read */
-	int waiting;     /* filled jars without a canner */
-	int left_over;   /* of these, more than the canners take in this round */
-	int unpublished; /* of these, without a published process */
-	int64_t waited_ms; /* the one that waits longest */
+	int storage_mf;        /* warmth of the store; FACT_NOT_READ */
+	int64_t storage_ms;    /* since that was read */
+	int waiting;           /* filled jars without a canner */
+	int left_over;         /* of these, more than the canners take in this round */
+	int unpublished;       /* of these, without a published process */
+	int64_t waited_ms;     /* the one that waits longest */
 	int64_t wait_limit_ms;
 	bool kept; /* jars are kept; the oldest: */
 	int64_t kept_ms;
@@ -95,9 +95,9 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	const char *clock_words; /* what it says: "Mon 14 Sep 08:00" */
 	const char *last_words;  /* when that entry was written */
 
-	bool plan_runs;  /* a plan was accepted for this day, and work of it is left */
-	int64_t plan_late_ms; /* finish as it looks now, less the one accepted */
-	int64_t plan_limit_ms; /* later than that is warned of */
+	bool plan_runs;           /* a plan was accepted for this day, and work of it is left */
+	int64_t plan_late_ms;     /* finish as it looks now, less the one accepted */
+	int64_t plan_limit_ms;    /* later than that is warned of */
 	const char *finish_words; /* "17:40" */
 
 	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
@@ -107,49 +107,49 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool in_canner;
 	bool larger_than_tested;
 	bool practice_row;
-	int minutes; /* required */
-	bool asks_more; /* at the elevation set now: longer, at more pressure, or nothing at all */
+	int minutes;            /* required */
+	bool asks_more;         /* at the elevation set now: longer, at more pressure, or nothing at all */
 	const char *here_words; /* "it is 15 min" */
-	const char *raised; /* what it is to get since the elevation was mended; "" nothing */
+	const char *raised;     /* what it is to get since the elevation was mended; "" nothing */
 	bool not_valid;
 	bool unknown;
 	bool notebook_wrong; /* not valid by the words of a notebook; jars of it have no fate */
-	bool hold_over;  /* the hold has been left */
-	int64_t held_ms; /* the last hold that was ended, by the clock that nobody sets */
-	int64_t hold_ms; /* what it had to be */
-	bool vented;     /* a vent of its own has been left */
+	bool hold_over;      /* the hold has been left */
+	int64_t held_ms;     /* the last hold that was ended, by the clock that nobody sets */
+	int64_t hold_ms;     /* what it had to be */
+	bool vented;         /* a vent of its own has been left */
 	int64_t vent_held_ms;
 	int64_t vent_ms;
 	bool reached;       /* a hold was begun after a watched phase */
 	int64_t reached_ms; /* which took so long */
 	int64_t soon_ms;    /* and can hardly be over sooner */
 	int hold_starts;
-	bool heats;         /* in the canner, and its hold has not begun */
-	bool cold;          /* its heat was never on: nothing was processed */
-	int64_t way_ms;     /* from filling, or a lost hold, until a hold began or now: the longest */
+	bool heats;           /* in the canner, and its hold has not begun */
+	bool cold;            /* its heat was never on: nothing was processed */
+	int64_t way_ms;       /* from filling, or a lost hold, until a hold began or now: the longest */
 	int64_t way_limit_ms; /* engine/gate/gate.h */
-	int64_t steamed_ms; /* steam: all holds together, the running one too */
+	int64_t steamed_ms;   /* steam: all holds together, the running one too */
 	int unchecked;
 	int64_t seals_due_in_ms; /* until 24 h after the process; negative: over */
 	bool cooling_out;        /* out of the canner, its process over */
-	int fateless;        /* jars that need a fate and have none */
-	int over_half;       /* of these, for liquid lost */
-	int windowed;        /* of these, jars on which a window closes */
-	int64_t window_in_ms; /* until nothing but the bin is left for them */
+	int fateless;            /* jars that need a fate and have none */
+	int over_half;           /* of these, for liquid lost */
+	int windowed;            /* of these, jars on which a window closes */
+	int64_t window_in_ms;    /* until nothing but the bin is left for them */
 	int window_hours;
 	int liquid_lost; /* jars that lost any */
 	int broken;
 
 	/* ABOUT_BATCH */
 	bool published;
-	bool in_pot;      /* before its jars are filled */
-	bool nowhere;     /* no canner will be free for its jars in time */
+	bool in_pot;          /* before its jars are filled */
+	bool nowhere;         /* no canner will be free for its jars in time */
 	int64_t canner_in_ms; /* -1: none at all */
 
 	/* ABOUT_CLOCK */
 	enum { CLOCK_NONE, CLOCK_TIMED, CLOCK_WATCHED, CLOCK_HANDS } clock;
 	bool on_rack;
-	bool is_loaded;  /* a canner filled, and no heat yet */
+	bool is_loaded; /* a canner filled, and no heat yet */
 	bool is_rinse;
 	int64_t passed_ms;
 	int64_t planned_ms; /* watched: as long as it may take */
@@ -175,7 +175,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	const char *fate;
 	int64_t fate_in_ms;
 	bool fate_limited;
-	bool in_fridge;      /* and the limit is by when it is eaten */
+	bool in_fridge; /* and the limit is by when it is eaten */
 
 	/* ABOUT_STATION, ABOUT_LID_BOX, ABOUT_PERSON */
 	bool dial_gauge;
@@ -217,7 +217,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool is_vent_cut;
 	bool is_earlier_start;
 	bool is_fate;
-	bool is_take; /* out of the pantry, to be eaten or given away */
+	bool is_take;        /* out of the pantry, to be eaten or given away */
 	bool recipe_refused; /* an own recipe with what must not be in it; `why` says */
 	bool acid_needed;
 	bool acid_in;
@@ -239,8 +239,8 @@ struct rule {
 	enum rule_about about;
 	/* 0 or less: fires now; otherwise ms until it does if nothing else changes. */
 	int64_t (*due_ms)(const struct facts *facts);
-	const char *sentence;  /* {names} stand for facts */
-	const char *holds_up;  /* stops: which key; NULL otherwise */
+	const char *sentence; /* {names} stand for facts */
+	const char *holds_up; /* stops: which key; NULL otherwise */
 	enum over over;
 	const char *source;
 };

@@ -69,10 +69,9 @@ bool day_plan_tell(struct plan_work *work, struct day_plan *plan, struct fault *
 	const struct genes *genes;
 
 	if (!day_plan_has_answer(work))
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "No plan was found that keeps every wait limit: make smaller batches, or set a "
-		    "longer limit.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "No plan was found that keeps every wait limit: make smaller batches, or set a "
+		                 "longer limit.");
 	genes = says_what_was_said(work) ? &work->search.said : &work->best;
 	build_schedule(work, genes);
 	tell_plan(work, plan);
@@ -90,8 +89,8 @@ static bool search(const struct plan_input *in, struct plan_work *work)
 	return day_plan_has_answer(work);
 }
 
-bool day_plan_make(const struct plan_input *input, const struct plan_names *names,
-                   struct plan_work *work, struct day_plan *plan, struct fault *fault)
+bool day_plan_make(const struct plan_input *input, const struct plan_names *names, struct plan_work *work,
+                   struct day_plan *plan, struct fault *fault)
 {
 	if (!day_plan_begin(input, names, work, fault))
 		return false;
@@ -102,8 +101,7 @@ bool day_plan_make(const struct plan_input *input, const struct plan_names *name
 /* --- one more of something --------------------------------------------------------------- */
 
 /* The station of a kind that the plan keeps busiest. */
-static int busiest(const struct plan_input *in, const struct day_plan *plan,
-                   enum plan_station_kind kind)
+static int busiest(const struct plan_input *in, const struct day_plan *plan, enum plan_station_kind kind)
 {
 	int best = PLAN_NONE;
 
@@ -115,8 +113,7 @@ static int busiest(const struct plan_input *in, const struct day_plan *plan,
 }
 
 /* Add a station like the busiest of its kind, and free. */
-static bool add_station(struct plan_input *in, const struct day_plan *plan,
-                        enum plan_station_kind kind)
+static bool add_station(struct plan_input *in, const struct day_plan *plan, enum plan_station_kind kind)
 {
 	int like = busiest(in, plan, kind);
 	int added = in->station_count;
@@ -145,31 +142,24 @@ static bool any_on_burner(const struct plan_input *in)
 static bool add_extra(struct plan_input *in, const struct day_plan *plan, enum plan_extra extra)
 {
 	switch (extra) {
-	case PLAN_MORE_CANNER:
-		return add_station(in, plan, PLAN_CANNER);
-	case PLAN_MORE_POT:
-		return add_station(in, plan, PLAN_POT);
-	case PLAN_MORE_JUICER:
-		return add_station(in, plan, PLAN_JUICER);
-	case PLAN_MORE_BURNER:
-		in->burners++;
-		return any_on_burner(in);
+	case PLAN_MORE_CANNER: return add_station(in, plan, PLAN_CANNER);
+	case PLAN_MORE_POT: return add_station(in, plan, PLAN_POT);
+	case PLAN_MORE_JUICER: return add_station(in, plan, PLAN_JUICER);
+	case PLAN_MORE_BURNER: in->burners++; return any_on_burner(in);
 	case PLAN_MORE_HELPER:
 		if (in->people_count == PLAN_PEOPLE_MAX)
 			return false;
-		in->people[in->people_count++] = (struct plan_person){.from_s = in->start_s};
+		in->people[in->people_count++] = (struct plan_person){ .from_s = in->start_s };
 		return true;
-	case PLAN_EXTRA_COUNT:
-		break;
+	case PLAN_EXTRA_COUNT: break;
 	}
 	return false;
 }
 
-bool day_plan_what_if(const struct plan_input *input, const struct day_plan *plan,
-                      enum plan_extra extra, struct plan_work *work, struct plan_what_if *out,
-                      struct fault *fault)
+bool day_plan_what_if(const struct plan_input *input, const struct day_plan *plan, enum plan_extra extra,
+                      struct plan_work *work, struct plan_what_if *out, struct fault *fault)
 {
-	*out = (struct plan_what_if){.finish_s = plan->finish_s};
+	*out = (struct plan_what_if){ .finish_s = plan->finish_s };
 	if (!plan_in_range(input, fault))
 		return false;
 	work->other = *input;
@@ -190,36 +180,29 @@ bool day_plan_what_if(const struct plan_input *input, const struct day_plan *pla
 const char *plan_task_words(enum plan_task_kind kind)
 {
 	static const char *const words[] = {
-	    "set up", "run",     "drain", "to boil", "boil",   "off heat", "fill",       "rinse",
-	    "load",   "come-up", "hold",  "rest",    "unload", "break",     "clean down", "look",
+		"set up", "run",     "drain", "to boil", "boil",   "off heat", "fill",       "rinse",
+		"load",   "come-up", "hold",  "rest",    "unload", "break",    "clean down", "look",
 	};
-	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_TASK_KIND_COUNT,
-	              "a word for every kind");
+	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_TASK_KIND_COUNT, "a word for every kind");
 
 	return (unsigned)kind < PLAN_TASK_KIND_COUNT ? words[kind] : "?";
 }
 
 const char *plan_stage_words(enum plan_stage stage)
 {
-	static const char *const words[] = {"juicers",
-	                                    "pots",
-	                                    "burners",
-	                                    "fillers",
-	                                    "canners",
-	                                    "people",
-	                                    "the longest way of one batch"};
-	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_STAGE_PATH + 1,
-	              "words for every stage");
+	static const char *const words[] = {
+		"juicers", "pots", "burners", "fillers", "canners", "people", "the longest way of one batch"
+	};
+	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_STAGE_PATH + 1, "words for every stage");
 
 	return (unsigned)stage <= PLAN_STAGE_PATH ? words[stage] : "?";
 }
 
 const char *plan_extra_words(enum plan_extra extra)
 {
-	static const char *const words[] = {"one more canner", "one more pot", "one more juicer",
-	                                    "one more burner", "one more helper"};
-	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_EXTRA_COUNT,
-	              "words for every extra");
+	static const char *const words[] = { "one more canner", "one more pot", "one more juicer", "one more burner",
+		                             "one more helper" };
+	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_EXTRA_COUNT, "words for every extra");
 
 	return (unsigned)extra < PLAN_EXTRA_COUNT ? words[extra] : "?";
 }

@@ -76,7 +76,7 @@
 #include "engine/process/process.h"
 
 #define PLAN_NONE (-1)
-#define PLAN_NO_LIMIT (-1)          /* of a wait limit or cooling space: none set */
+#define PLAN_NO_LIMIT (-1)     /* of a wait limit or cooling space: none set */
 #define PLAN_TIME_MAX_S 604800 /* seven days; of any time or length given */
 #define PLAN_STATIONS_MAX 16
 #define PLAN_PEOPLE_MAX 16
@@ -99,11 +99,11 @@
 enum plan_station_kind { PLAN_JUICER, PLAN_POT, PLAN_CANNER, PLAN_STATION_KIND_COUNT };
 
 struct plan_station {
-	int64_t id;                /* the caller's own; not looked at */
+	int64_t id; /* the caller's own; not looked at */
 	enum plan_station_kind kind;
-	bool on_burner;            /* heated by a shared burner; else it has its own heat */
-	int free_at_s;             /* out of use until then; not read while work is going on in it */
-	int jars[JAR_SIZES_MAX];   /* canner: jars of each size (index into jar_sizes); 0: none */
+	bool on_burner;          /* heated by a shared burner; else it has its own heat */
+	int free_at_s;           /* out of use until then; not read while work is going on in it */
+	int jars[JAR_SIZES_MAX]; /* canner: jars of each size (index into jar_sizes); 0: none */
 };
 
 struct plan_person {
@@ -125,10 +125,10 @@ struct plan_break {
 /* One charge of a juicer. */
 struct plan_run {
 	int64_t id;
-	int ready_s;  /* the fruit is there */
-	int station;  /* PLAN_NONE: to be done; else the juicer it is in, spans = what is left */
-	int look_first_s; /* its water is looked at so long after heat is on (after start_s, when it */
-	int look_every_s; /*   has a station), and again each so many seconds; 0: never */
+	int ready_s;             /* the fruit is there */
+	int station;             /* PLAN_NONE: to be done; else the juicer it is in, spans = what is left */
+	int look_first_s;        /* its water is looked at so long after heat is on (after start_s, when it */
+	int look_every_s;        /*   has a station), and again each so many seconds; 0: never */
 	struct plan_span set_up; /* fill the basket, heat on */
 	struct plan_span run;    /* heat and run */
 	struct plan_span drain;  /* heat is off: draw off, measure */
@@ -147,7 +147,7 @@ struct plan_process {
 /* Jars that may go into a canner together: same process, same jar size. */
 struct plan_family {
 	int64_t id;
-	int jar; /* index into jar_sizes */
+	int jar;                                   /* index into jar_sizes */
 	struct plan_process at[PLAN_STATIONS_MAX]; /* by station; only canners are read */
 };
 
@@ -160,15 +160,15 @@ enum plan_stage_of_batch {
 struct plan_batch {
 	int64_t id;
 	enum plan_stage_of_batch stage;
-	int station;      /* PLAN_IN_POT: its pot; else not read */
-	int filled_at_s;  /* PLAN_FILLED: may lie before zero */
-	int ready_s;      /* juice or fruit is there (runs come on top) */
-	int first_run;    /* runs first_run .. first_run + run_count - 1 must be drained; */
-	int run_count;    /*   batches may share a run */
-	unsigned pots;    /* bit 1u << station: pots large enough; 0: any */
+	int station;     /* PLAN_IN_POT: its pot; else not read */
+	int filled_at_s; /* PLAN_FILLED: may lie before zero */
+	int ready_s;     /* juice or fruit is there (runs come on top) */
+	int first_run;   /* runs first_run .. first_run + run_count - 1 must be drained; */
+	int run_count;   /*   batches may share a run */
+	unsigned pots;   /* bit 1u << station: pots large enough; 0: any */
 	int family;
-	int jars;         /* PLAN_FILLED: those still waiting */
-	int wait_limit_s; /* from filled to loaded; a house setting; PLAN_NO_LIMIT */
+	int jars;                 /* PLAN_FILLED: those still waiting */
+	int wait_limit_s;         /* from filled to loaded; a house setting; PLAN_NO_LIMIT */
 	struct plan_span to_boil; /* on the heat until the boil, watched */
 	struct plan_span boil;    /* at the boil, on the heat */
 	struct plan_span off;     /* off the heat: skim */
@@ -199,16 +199,16 @@ struct plan_said {
 };
 
 struct plan_input {
-	int start_s;           /* nothing new starts before: the start of the day, or now */
+	int start_s; /* nothing new starts before: the start of the day, or now */
 	int station_count;
 	struct plan_station stations[PLAN_STATIONS_MAX];
-	int burners;           /* shared stove burners */
-	int fillers;           /* places to fill at; 0: as many as people */
-	int cooling_jars;      /* room left for jars on racks and towels; PLAN_NO_LIMIT */
+	int burners;      /* shared stove burners */
+	int fillers;      /* places to fill at; 0: as many as people */
+	int cooling_jars; /* room left for jars on racks and towels; PLAN_NO_LIMIT */
 	int people_count;
 	struct plan_person people[PLAN_PEOPLE_MAX];
-	bool in_turns;         /* helpers eat half by half, not all together */
-	int break_count;       /* in order, apart from each other */
+	bool in_turns;   /* helpers eat half by half, not all together */
+	int break_count; /* in order, apart from each other */
 	struct plan_break breaks[PLAN_BREAKS_MAX];
 	struct plan_span clean_down; /* people 0: all of them */
 	int family_count;
@@ -219,7 +219,7 @@ struct plan_input {
 	struct plan_batch batches[PLAN_BATCHES_MAX];
 	int running_load_count;
 	struct plan_running_load running_loads[PLAN_STATIONS_MAX];
-	int effort_percent;    /* of the usual search; 0: 100; more is slower, seldom better */
+	int effort_percent;           /* of the usual search; 0: 100; more is slower, seldom better */
 	const struct plan_said *hold; /* NULL: nothing was said */
 };
 
@@ -248,7 +248,7 @@ enum plan_task_kind {
 /* One span of work in the plan; spans of no length are left out. */
 struct plan_task {
 	enum plan_task_kind kind;
-	bool running;    /* belongs to work that was going on at start_s */
+	bool running; /* belongs to work that was going on at start_s */
 	int start_s;
 	int end_s;
 	int station;     /* PLAN_NONE: break, clean-down */
@@ -265,10 +265,10 @@ struct plan_part {
 
 struct plan_load {
 	int station;
-	int family;       /* PLAN_NONE: was going on at start_s, */
-	int running;      /*   as this index of running_loads; else PLAN_NONE */
+	int family;  /* PLAN_NONE: was going on at start_s, */
+	int running; /*   as this index of running_loads; else PLAN_NONE */
 	int start_s;
-	int end_s;        /* unloaded */
+	int end_s; /* unloaded */
 	int jars;
 	int part_count;
 	struct plan_part parts[PLAN_PARTS_MAX]; /* of different batches */
@@ -293,7 +293,7 @@ struct plan_use {
 
 /* The longest queue of filled jars, and when it is that long for the first time. */
 struct plan_queue {
-	int jars;    /* 0: no jar ever waits */
+	int jars; /* 0: no jar ever waits */
 	int from_s;
 	int until_s; /* when it next changes */
 	int station; /* the canner that takes most of them */
@@ -302,11 +302,11 @@ struct plan_queue {
 
 struct day_plan {
 	int finish_s;
-	int last_out_s;     /* the last load is out, pots rinsed, juicers drained */
-	int bound_s;        /* no plan can finish earlier */
+	int last_out_s;              /* the last load is out, pots rinsed, juicers drained */
+	int bound_s;                 /* no plan can finish earlier */
 	enum plan_stage bound_stage; /* what says so */
-	int late_jars;      /* already filled or in a pot, and over their limit before a load takes them */
-	int64_t waiting_jar_s; /* jars times seconds from filled to loaded */
+	int late_jars;               /* already filled or in a pot, and over their limit before a load takes them */
+	int64_t waiting_jar_s;       /* jars times seconds from filled to loaded */
 	int longest_wait_s;
 	int longest_wait_batch; /* PLAN_NONE: no jar waits */
 	struct plan_queue queue;
@@ -316,9 +316,9 @@ struct day_plan {
 	struct plan_load loads[PLAN_LOADS_MAX]; /* by start, then station */
 	struct plan_use stations[PLAN_STATIONS_MAX];
 	struct plan_use stages[PLAN_STAGE_COUNT]; /* a stage the kitchen lacks: zeros */
-	enum plan_stage bottleneck; /* the stage with the largest share */
-	long placings;      /* how much was searched (batches placed) */
-	bool held;          /* what was said before stands, though the search found better */
+	enum plan_stage bottleneck;               /* the stage with the largest share */
+	long placings;                            /* how much was searched (batches placed) */
+	bool held;                                /* what was said before stands, though the search found better */
 	struct plan_said said;
 };
 
@@ -342,8 +342,8 @@ struct plan_names {
 	plan_namer *batch;
 	const void *context;
 };
-bool day_plan_make(const struct plan_input *input, const struct plan_names *names,
-                   struct plan_work *work, struct day_plan *plan, struct fault *fault);
+bool day_plan_make(const struct plan_input *input, const struct plan_names *names, struct plan_work *work,
+                   struct day_plan *plan, struct fault *fault);
 
 /* The same in slices, for those who must not wait: begin; more until it says that it is over;
  * tell what is best so far, at any time that has an answer (at once when something was said
@@ -366,15 +366,14 @@ enum plan_extra {
 };
 
 struct plan_what_if {
-	bool counted;  /* false: there is none to copy, or no room for one more */
+	bool counted; /* false: there is none to copy, or no room for one more */
 	int finish_s;
-	int saves_s;   /* never below 0: the old plan is still there */
+	int saves_s; /* never below 0: the old plan is still there */
 };
 
 /* `plan` is the plan of `input`; false only with FAULT_MISUSE. Takes as long as a plan. */
-bool day_plan_what_if(const struct plan_input *input, const struct day_plan *plan,
-                      enum plan_extra extra, struct plan_work *work, struct plan_what_if *out,
-                      struct fault *fault);
+bool day_plan_what_if(const struct plan_input *input, const struct day_plan *plan, enum plan_extra extra,
+                      struct plan_work *work, struct plan_what_if *out, struct fault *fault);
 
 /* Words for people: "to boil", "clean-down"; "pots", "people"; "one more canner". */
 const char *plan_task_words(enum plan_task_kind kind);

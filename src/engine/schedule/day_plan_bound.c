@@ -60,9 +60,9 @@ static int run_alone(const struct plan_work *work, int run)
 
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
-		spot = shape_fit(work, &work->start, &work->runs[run],
-		                 &(struct asked_place){.station = i,
-		                                       .earliest = later(in->start_s, in->runs[run].ready_s)});
+		spot = shape_fit(
+		    work, &work->start, &work->runs[run],
+		    &(struct asked_place){ .station = i, .earliest = later(in->start_s, in->runs[run].ready_s) });
 		if (spot.end < end)
 			end = spot.end;
 	}
@@ -84,11 +84,10 @@ static void fill_alone(const struct plan_work *work, int batch, struct least *le
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
-		if (in->stations[i].kind != PLAN_POT ||
-		    (of->pots != 0 && (of->pots & 1u << i) == 0))
+		if (in->stations[i].kind != PLAN_POT || (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
 		spot = shape_fit(work, &work->start, &work->batches[batch],
-		                 &(struct asked_place){.station = i, .earliest = least->at_pot});
+		                 &(struct asked_place){ .station = i, .earliest = least->at_pot });
 		if (spot.start < start)
 			start = spot.start;
 	}
@@ -99,7 +98,7 @@ static struct least alone(const struct plan_work *work, int batch)
 {
 	const struct plan_input *in = work->in;
 	const struct plan_batch *of = &in->batches[batch];
-	struct least least = {0};
+	struct least least = { 0 };
 	int room = room_of_all(work, of->family);
 
 	fill_alone(work, batch, &least);
@@ -113,9 +112,9 @@ static struct least alone(const struct plan_work *work, int batch)
 		if (!family_canner(work, of->family, i))
 			continue;
 		spot = shape_fit(work, &work->start, &work->loads[of->family][i],
-		                 &(struct asked_place){.station = i,
-		                                       .earliest = later(in->start_s, least.filled),
-		                                       .in_meals = of->stage == PLAN_FILLED});
+		                 &(struct asked_place){ .station = i,
+		                                        .earliest = later(in->start_s, least.filled),
+		                                        .in_meals = of->stage == PLAN_FILLED });
 		if (spot.end < least.out)
 			least.out = spot.end;
 	}
@@ -152,8 +151,7 @@ static int shared_evenly(const int *from, int count, int64_t work)
 	return (int)low;
 }
 
-static int stations_bound(const struct plan_work *work, enum plan_station_kind kind,
-                          const struct load_of *load)
+static int stations_bound(const struct plan_work *work, enum plan_station_kind kind, const struct load_of *load)
 {
 	int from[PLAN_STATIONS_MAX] = { 0 };
 	int count = 0;
@@ -183,8 +181,7 @@ static int line_bound(const struct line *line, const struct load_of *load)
 	for (; step < line->count; step++) {
 		int begins = later(line->at[step], load->from);
 		int64_t there = line->capacity - line->used[step];
-		int64_t length =
-		    step + 1 < line->count ? line->at[step + 1] - begins : FINISH_NEVER;
+		int64_t length = step + 1 < line->count ? line->at[step + 1] - begins : FINISH_NEVER;
 
 		if (there <= 0 || length <= 0)
 			continue;
@@ -241,8 +238,8 @@ static int64_t family_canner_time(const struct plan_work *work, int family)
 		return 0;
 	for (int i = 0; i < work->in->station_count; i++)
 		if (family_canner(work, family, i))
-			by_jars = least64(by_jars, (int64_t)jars * work->loads[family][i].whole /
-			                               room_for(work->in, i, family));
+			by_jars = least64(by_jars,
+			                  (int64_t)jars * work->loads[family][i].whole / room_for(work->in, i, family));
 	return by_loads > by_jars ? by_loads : by_jars;
 }
 
@@ -286,8 +283,7 @@ static int64_t people_time(const struct shape *shape)
 }
 
 /* Least of something over the canners of a family. */
-static int64_t least_of_load(const struct plan_work *work, int family,
-                             int64_t (*of)(const struct shape *))
+static int64_t least_of_load(const struct plan_work *work, int family, int64_t (*of)(const struct shape *))
 {
 	int64_t least = INT64_MAX;
 
@@ -328,7 +324,7 @@ static bool new_batch(const struct plan_work *work, int batch)
 static int people_bound(const struct plan_work *work)
 {
 	const struct plan_input *in = work->in;
-	struct load_of load = {.from = in->start_s};
+	struct load_of load = { .from = in->start_s };
 
 	for (int i = 0; i < in->run_count; i++)
 		load.work += new_run(work, i) ? people_time(&work->runs[i]) : 0;
@@ -343,7 +339,7 @@ static int people_bound(const struct plan_work *work)
 static int burners_bound(const struct plan_work *work)
 {
 	const struct plan_input *in = work->in;
-	struct load_of load = {.from = in->start_s};
+	struct load_of load = { .from = in->start_s };
 	int64_t after = INT64_MAX;
 
 	if (all_on_burners(in, PLAN_JUICER))
@@ -367,7 +363,7 @@ static int burners_bound(const struct plan_work *work)
 
 static int fillers_bound(const struct plan_work *work, const struct load_of *pots)
 {
-	struct load_of load = {.from = pots->from};
+	struct load_of load = { .from = pots->from };
 
 	if (work->in->fillers == 0)
 		return 0;
@@ -423,11 +419,9 @@ static int after_runs(const struct plan_work *work)
 
 		for (int i = 0; i < in->batch_count; i++) {
 			const struct plan_batch *of = &in->batches[i];
-			int way = work->batches[i].rigid - of->rinse.length_s +
-			          least_cycle(work, of->family);
+			int way = work->batches[i].rigid - of->rinse.length_s + least_cycle(work, of->family);
 
-			if (run >= of->first_run && run < of->first_run + of->run_count &&
-			    new_batch(work, i))
+			if (run >= of->first_run && run < of->first_run + of->run_count && new_batch(work, i))
 				mine = later(mine, way);
 		}
 		if (new_run(work, run) && mine < after)
@@ -439,10 +433,10 @@ static int after_runs(const struct plan_work *work)
 int plan_bound(struct plan_work *work, enum plan_stage *says)
 {
 	const struct plan_input *in = work->in;
-	struct bounds bounds = {.juicers.from = FINISH_NEVER,
-	                        .pots.from = FINISH_NEVER,
-	                        .pots.after = FINISH_NEVER,
-	                        .canners.from = FINISH_NEVER};
+	struct bounds bounds = { .juicers.from = FINISH_NEVER,
+		                 .pots.from = FINISH_NEVER,
+		                 .pots.after = FINISH_NEVER,
+		                 .canners.from = FINISH_NEVER };
 	int best = PLAN_STAGE_PATH;
 
 	for (int i = 0; i < in->batch_count; i++)
@@ -454,8 +448,8 @@ int plan_bound(struct plan_work *work, enum plan_stage *says)
 	bounds.juicers.after = after_runs(work);
 	bounds.at[PLAN_STAGE_JUICERS] = stations_bound(work, PLAN_JUICER, &bounds.juicers);
 	bounds.at[PLAN_STAGE_POTS] = stations_bound(work, PLAN_POT, &bounds.pots);
-	bounds.at[PLAN_STAGE_CANNERS] = later(stations_bound(work, PLAN_CANNER, &bounds.canners),
-	                                      whole_loads_bound(work, bounds.canners.from));
+	bounds.at[PLAN_STAGE_CANNERS] =
+	    later(stations_bound(work, PLAN_CANNER, &bounds.canners), whole_loads_bound(work, bounds.canners.from));
 	bounds.at[PLAN_STAGE_BURNERS] = burners_bound(work);
 	bounds.at[PLAN_STAGE_FILLERS] = fillers_bound(work, &bounds.pots);
 	bounds.at[PLAN_STAGE_PEOPLE] = people_bound(work);

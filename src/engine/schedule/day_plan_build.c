@@ -7,7 +7,7 @@
 
 #include "engine/schedule/day_plan_private.h"
 
-#define TRIES_SOFT  6  /* to keep the cap on waiting, which is only a wish */
+#define TRIES_SOFT 6   /* to keep the cap on waiting, which is only a wish */
 #define TRIES_GROUP 12 /* of linked batches, before they are placed one by one */
 #define TRIES_ALONE 30 /* of one batch, before it goes to the quiet end of the day */
 
@@ -26,8 +26,8 @@ static void add_item(struct group *group, int item)
 	group->count += item < PLAN_BATCHES_MAX;
 }
 
-static struct delay place_member(struct plan_work *work, const struct genes *genes,
-                                 struct group *group, int batch, int cap)
+static struct delay place_member(struct plan_work *work, const struct genes *genes, struct group *group, int batch,
+                                 int cap)
 {
 	int member = group->placed++;
 	int link = genes->link[batch];
@@ -36,14 +36,13 @@ static struct delay place_member(struct plan_work *work, const struct genes *gen
 	group->batches[member] = batch;
 	group->left[member] = work->in->batches[batch].jars;
 	if (link == LINK_DEFER || link == LINK_AFTER_RUNS)
-		return (struct delay){.member = PLAN_NONE};
+		return (struct delay){ .member = PLAN_NONE };
 	return load_jars(work, genes, group, link == LINK_JOIN, cap);
 }
 
-static struct delay try_group(struct plan_work *work, const struct genes *genes,
-                              struct group *group, int cap)
+static struct delay try_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap)
 {
-	struct delay delay = {.member = PLAN_NONE};
+	struct delay delay = { .member = PLAN_NONE };
 
 	group->placed = 0;
 	group->first_load = work->schedule.load_count;
@@ -64,8 +63,7 @@ static void give_back_group(struct plan_work *work, const struct group *group)
 		int load = --schedule->load_count;
 		const struct spot *spot = &schedule->loads[load];
 
-		shape_give_back(work, &work->loads[schedule->contents[load].family][spot->station],
-		                spot);
+		shape_give_back(work, &work->loads[schedule->contents[load].family][spot->station], spot);
 	}
 	for (int i = 0; i < group->placed; i++) {
 		int batch = group->batches[i];
@@ -76,16 +74,14 @@ static void give_back_group(struct plan_work *work, const struct group *group)
 }
 
 /* Place the group, putting pots off as often as `tries` allows; false: given back. */
-static bool place_group(struct plan_work *work, const struct genes *genes, struct group *group,
-                        int cap, int tries)
+static bool place_group(struct plan_work *work, const struct genes *genes, struct group *group, int cap, int tries)
 {
 	for (; tries > 0; tries--) {
 		struct delay delay = try_group(work, genes, group, cap);
 
 		if (delay.member == PLAN_NONE)
 			return true;
-		group->not_before[delay.member] =
-		    work->schedule.pots[group->batches[delay.member]].start + delay.by;
+		group->not_before[delay.member] = work->schedule.pots[group->batches[delay.member]].start + delay.by;
 		give_back_group(work, group);
 	}
 	return false;
@@ -114,7 +110,7 @@ static int all_over(const struct plan_work *work)
  * would have been refused. */
 static void place_alone(struct plan_work *work, const struct genes *genes, int batch)
 {
-	struct group group = {0};
+	struct group group = { 0 };
 
 	add_item(&group, batch);
 	if (place_group(work, genes, &group, PLAN_NO_LIMIT, TRIES_ALONE))
@@ -170,8 +166,7 @@ int clean_down_start(const struct plan_input *in, int last_end)
 	return after_meals(in, last_end, clean->length_s);
 }
 
-static void count_waiting(const struct plan_work *work, const struct schedule *schedule,
-                          struct cost *cost)
+static void count_waiting(const struct plan_work *work, const struct schedule *schedule, struct cost *cost)
 {
 	for (int i = 0; i < schedule->load_count; i++) {
 		const struct plan_load *load = &schedule->contents[i];
@@ -203,7 +198,7 @@ static void count_cost(struct plan_work *work)
 			schedule->last_end = later(schedule->last_end, schedule->pots[i].end);
 	for (int i = 0; i < schedule->load_count; i++)
 		schedule->last_end = later(schedule->last_end, schedule->loads[i].end);
-	schedule->cost = (struct cost){0};
+	schedule->cost = (struct cost){ 0 };
 	schedule->cost.finish = clean_down_start(in, schedule->last_end) + in->clean_down.length_s;
 	if (schedule->broken)
 		schedule->cost.finish = FINISH_NEVER;
@@ -220,8 +215,7 @@ static bool group_ends(const struct group *group, int item)
 {
 	if (group->link == LINK_NONE || group->item_count == GROUP_ITEMS_MAX)
 		return true;
-	return item < PLAN_BATCHES_MAX &&
-	       (group->link == LINK_AFTER_RUNS || group->count == GROUP_MAX);
+	return item < PLAN_BATCHES_MAX && (group->link == LINK_AFTER_RUNS || group->count == GROUP_MAX);
 }
 
 /* The next of the order: into the group, or at once. */
@@ -229,7 +223,7 @@ static void place_next(struct plan_work *work, const struct genes *genes, struct
 {
 	if (group->item_count > 0 && group_ends(group, item)) {
 		place_linked(work, genes, group);
-		*group = (struct group){0};
+		*group = (struct group){ 0 };
 	}
 	if (group->item_count == 0 && item >= PLAN_BATCHES_MAX)
 		place_run(work, genes, item - PLAN_BATCHES_MAX);
@@ -248,7 +242,7 @@ static bool stands_filled(const struct plan_input *in, int item)
 void build_schedule(struct plan_work *work, const struct genes *genes)
 {
 	const struct plan_input *in = work->in;
-	struct group group = {0};
+	struct group group = { 0 };
 
 	copy_schedule(in, &work->schedule, &work->start);
 	for (int filled = 1; filled >= 0; filled--)
@@ -262,7 +256,7 @@ void build_schedule(struct plan_work *work, const struct genes *genes)
 
 bool build_alone(struct plan_work *work, int batch, int pick, int *longest_wait)
 {
-	struct group group = {0};
+	struct group group = { 0 };
 	struct delay delay;
 
 	copy_schedule(work->in, &work->schedule, &work->start);

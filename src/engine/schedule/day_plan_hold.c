@@ -21,8 +21,7 @@ static int place_of(const struct plan_input *in, const struct plan_said *said, i
 }
 
 /* Insertion keeps the order of the input among those that share a place. */
-static void insert(const struct plan_input *in, const struct plan_said *said, struct genes *genes, int count,
-                   int item)
+static void insert(const struct plan_input *in, const struct plan_said *said, struct genes *genes, int count, int item)
 {
 	int at = count;
 

@@ -9,7 +9,7 @@
 void place_run(struct plan_work *work, const struct genes *genes, int run)
 {
 	const struct plan_input *in = work->in;
-	struct spot best = {.station = PLAN_NONE};
+	struct spot best = { .station = PLAN_NONE };
 
 	if (work->schedule.runs[run].station != PLAN_NONE)
 		return;
@@ -19,9 +19,9 @@ void place_run(struct plan_work *work, const struct genes *genes, int run)
 		if (in->stations[i].kind != PLAN_JUICER)
 			continue;
 		spot = shape_fit(work, &work->schedule, &work->runs[run],
-		                 &(struct asked_place){.station = i,
-		                                       .earliest = later(in->start_s, in->runs[run].ready_s),
-		                                       .late = 60 * genes->late[ITEM_OF_RUN(run)]});
+		                 &(struct asked_place){ .station = i,
+		                                        .earliest = later(in->start_s, in->runs[run].ready_s),
+		                                        .late = 60 * genes->late[ITEM_OF_RUN(run)] });
 		if (best.station == PLAN_NONE || spot.end < best.end)
 			best = spot;
 	}
@@ -46,7 +46,7 @@ void place_pot(struct plan_work *work, const struct genes *genes, int batch, int
 {
 	const struct plan_input *in = work->in;
 	const struct plan_batch *of = &in->batches[batch];
-	struct spot best = {.station = PLAN_NONE};
+	struct spot best = { .station = PLAN_NONE };
 	int earliest;
 
 	work->placings++;
@@ -56,11 +56,10 @@ void place_pot(struct plan_work *work, const struct genes *genes, int batch, int
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
-		if (in->stations[i].kind != PLAN_POT ||
-		    (of->pots != 0 && (of->pots & 1u << i) == 0))
+		if (in->stations[i].kind != PLAN_POT || (of->pots != 0 && (of->pots & 1u << i) == 0))
 			continue;
 		spot = shape_fit(work, &work->schedule, &work->batches[batch],
-		                 &(struct asked_place){.station = i, .earliest = earliest});
+		                 &(struct asked_place){ .station = i, .earliest = earliest });
 		if (best.station == PLAN_NONE || spot.start < best.start)
 			best = spot;
 	}
@@ -127,8 +126,8 @@ int room_for(const struct plan_input *in, int station, int family)
 }
 
 /* The best next load that begins with the jars of `head`; only a full one if asked so. */
-static bool find_load(const struct plan_work *work, const struct group *group, int head, bool full,
-                      int pick, int late, struct offer *best)
+static bool find_load(const struct plan_work *work, const struct group *group, int head, bool full, int pick, int late,
+                      struct offer *best)
 {
 	const struct plan_input *in = work->in;
 	int family = family_of(work, group, head);
@@ -147,10 +146,10 @@ static bool find_load(const struct plan_work *work, const struct group *group, i
 			continue;
 		offer.jars = left < room ? left : room;
 		offer.spot = shape_fit(work, &work->schedule, &work->loads[family][i],
-		                       &(struct asked_place){.station = i,
-		                                             .earliest = jars_ready(work, group, head, offer.jars),
-		                                             .late = late,
-		                                             .in_meals = stage == PLAN_FILLED});
+		                       &(struct asked_place){ .station = i,
+		                                              .earliest = jars_ready(work, group, head, offer.jars),
+		                                              .late = late,
+		                                              .in_meals = stage == PLAN_FILLED });
 		if (!found || offer_better(&offer, best, pick))
 			*best = offer;
 		found = true;
@@ -177,8 +176,7 @@ static int waits_over(const struct plan_work *work, int batch, int start, int ca
 
 /* The member whose jars must go first into a load that starts then: of this family,
  * filled by then, those that stand filled now, then the one whose wait limit ends first. */
-static int most_pressing(const struct plan_work *work, const struct group *group, int family,
-                         int start)
+static int most_pressing(const struct plan_work *work, const struct group *group, int family, int start)
 {
 	int best = PLAN_NONE;
 	int64_t best_end = 0;
@@ -186,8 +184,7 @@ static int most_pressing(const struct plan_work *work, const struct group *group
 	for (int i = 0; i < group->placed; i++) {
 		const struct plan_batch *of = &work->in->batches[group->batches[i]];
 		int filled = work->schedule.filled[group->batches[i]];
-		int64_t end =
-		    of->wait_limit_s == PLAN_NO_LIMIT ? FINISH_NEVER : filled + of->wait_limit_s;
+		int64_t end = of->wait_limit_s == PLAN_NO_LIMIT ? FINISH_NEVER : filled + of->wait_limit_s;
 
 		if (of->family != family || group->left[i] == 0 || filled > start)
 			continue;
@@ -202,12 +199,12 @@ static int most_pressing(const struct plan_work *work, const struct group *group
 }
 
 /* Fill the load from the group's jars; says which batch waits too long, if one does. */
-static struct delay take_load(struct plan_work *work, struct group *group, int family,
-                              const struct offer *offer, int cap)
+static struct delay take_load(struct plan_work *work, struct group *group, int family, const struct offer *offer,
+                              int cap)
 {
 	struct schedule *schedule = &work->schedule;
 	struct plan_load *load = &schedule->contents[schedule->load_count];
-	struct delay delay = {.member = PLAN_NONE, .by = 0};
+	struct delay delay = { .member = PLAN_NONE, .by = 0 };
 	int room = offer->jars;
 
 	load->family = family;
@@ -220,11 +217,11 @@ static struct delay take_load(struct plan_work *work, struct group *group, int f
 		int jars = group->left[member] < room ? group->left[member] : room;
 		int over = waits_over(work, batch, offer->spot.start, cap);
 
-		load->parts[load->part_count++] = (struct plan_part){.batch = batch, .jars = jars};
+		load->parts[load->part_count++] = (struct plan_part){ .batch = batch, .jars = jars };
 		group->left[member] -= jars;
 		room -= jars;
 		if (over > delay.by)
-			delay = (struct delay){.member = member, .by = over};
+			delay = (struct delay){ .member = member, .by = over };
 	}
 	schedule->loads[schedule->load_count++] = offer->spot;
 	shape_take(work, &work->loads[family][offer->spot.station], &offer->spot);
@@ -235,17 +232,15 @@ static struct delay take_load(struct plan_work *work, struct group *group, int f
 static bool behind_another(const struct plan_work *work, const struct group *group, int member)
 {
 	for (int i = 0; i < member; i++)
-		if (group->left[i] > 0 &&
-		    family_of(work, group, i) == family_of(work, group, member))
+		if (group->left[i] > 0 && family_of(work, group, i) == family_of(work, group, member))
 			return true;
 	return false;
 }
 
 /* Make loads of what is filled: all of it, or only full loads. */
-struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group,
-                       bool full, int cap)
+struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group, bool full, int cap)
 {
-	struct delay delay = {.member = PLAN_NONE};
+	struct delay delay = { .member = PLAN_NONE };
 	int last = group->batches[group->placed - 1];
 	int pick = genes->pick[last];
 	int late = 60 * genes->late[last];

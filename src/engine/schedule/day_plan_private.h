@@ -106,16 +106,16 @@ enum link {
 enum pick { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS, PICK_CANNER /* + station */ };
 
 /* A schedule in short: build_schedule() makes the whole of it. */
-#define ITEMS_MAX        (PLAN_BATCHES_MAX + PLAN_RUNS_MAX)
+#define ITEMS_MAX (PLAN_BATCHES_MAX + PLAN_RUNS_MAX)
 #define ITEM_OF_RUN(run) (PLAN_BATCHES_MAX + (run)) /* below: a batch */
 struct genes {
-	unsigned char order[ITEMS_MAX]; /* batches and runs, first to place first; a run that a
+	unsigned char order[ITEMS_MAX];       /* batches and runs, first to place first; a run that a
 	                                 * batch needs is placed with it at the latest */
 	unsigned char link[PLAN_BATCHES_MAX]; /* by batch */
 	unsigned char pick[PLAN_BATCHES_MAX]; /* by batch: for the loads made when it has its pot */
-	unsigned char late[ITEMS_MAX]; /* by item: drain or unload so many minutes later, so that
+	unsigned char late[ITEMS_MAX];        /* by item: drain or unload so many minutes later, so that
 	                                * what is placed next may have the hands */
-	int wait_cap; /* jars should not wait longer, if that can be had; PLAN_NO_LIMIT */
+	int wait_cap;                         /* jars should not wait longer, if that can be had; PLAN_NO_LIMIT */
 };
 
 /* Compared in this order; late_jars beside. */
@@ -146,7 +146,7 @@ struct schedule {
 };
 
 /* Batches that are linked, and runs between them, while they are placed together. */
-#define GROUP_MAX       PLAN_PARTS_MAX /* batches */
+#define GROUP_MAX PLAN_PARTS_MAX /* batches */
 #define GROUP_ITEMS_MAX (2 * GROUP_MAX)
 struct group {
 	int item_count;
@@ -164,11 +164,11 @@ struct group {
 enum search_stage { SEARCH_RULES, SEARCH_ORDERS, SEARCH_WALK, SEARCH_WAITS, SEARCH_OVER };
 struct search {
 	enum search_stage stage;
-	int at;      /* which rule, link, round or cap */
-	bool begun;  /* the link or round has */
-	long most;   /* placings in all */
-	long each;   /* placings of a round */
-	long from;   /* of the round that goes on */
+	int at;     /* which rule, link, round or cap */
+	bool begun; /* the link or round has */
+	long most;  /* placings in all */
+	long each;  /* placings of a round */
+	long from;  /* of the round that goes on */
 	long until;
 	bool has_said;
 	struct genes said; /* what was said before */
@@ -177,9 +177,9 @@ struct search {
 
 struct plan_work {
 	const struct plan_input *in;
-	int closed_count;      /* meals when nobody works */
+	int closed_count; /* meals when nobody works */
 	struct plan_break closed[PLAN_BREAKS_MAX];
-	int change_count;      /* moments when those who eat and those who work change */
+	int change_count; /* moments when those who eat and those who work change */
 	int changes[PLAN_BREAKS_MAX];
 	struct shape runs[PLAN_RUNS_MAX];
 	struct shape batches[PLAN_BATCHES_MAX];
@@ -206,10 +206,8 @@ struct plan_work {
 
 /* day_plan_refuse.c: is the input in range, and can the day be at all? */
 bool plan_in_range(const struct plan_input *in, struct fault *fault);
-bool plan_possible(const struct plan_input *in, const struct plan_names *names,
-                   struct fault *fault);
-bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work,
-                             struct fault *fault);
+bool plan_possible(const struct plan_input *in, const struct plan_names *names, struct fault *fault);
+bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work, struct fault *fault);
 const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size);
 
 /* day_plan_shape.c: find the earliest place of a shape at a station, note it, forget it.
@@ -220,8 +218,8 @@ struct asked_place {
 	int late;
 	bool in_meals; /* the rigid part need not wait for the end of a meal */
 };
-struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule,
-                      const struct shape *shape, const struct asked_place *asked);
+struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule, const struct shape *shape,
+                      const struct asked_place *asked);
 void shape_take(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 void shape_give_back(struct plan_work *work, const struct shape *shape, const struct spot *spot);
 /* Work that is going on: first the rigid parts of all, then what may come later. */
@@ -249,11 +247,9 @@ struct delay {
 /* day_plan_place.c: the earliest place of a run, of a batch in a pot (its runs first),
  * and loads of what the group has filled: all of it, or only full ones. */
 void place_run(struct plan_work *work, const struct genes *genes, int run);
-int batch_ready(struct plan_work *work, const struct genes *genes,
-                int batch); /* its runs are placed; juice is there */
+int batch_ready(struct plan_work *work, const struct genes *genes, int batch); /* its runs are placed; juice is there */
 void place_pot(struct plan_work *work, const struct genes *genes, int batch, int not_before);
-struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group,
-                       bool full, int cap);
+struct delay load_jars(struct plan_work *work, const struct genes *genes, struct group *group, bool full, int cap);
 int room_for(const struct plan_input *in, int station, int family); /* jars; 0: none */
 
 /* day_plan_build.c */

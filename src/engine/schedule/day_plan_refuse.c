@@ -1,8 +1,8 @@
 /* Numbers out of range, and days that cannot be: said in sentences. */
 #include <stdio.h>
 
-#include "engine/schedule/day_plan_private.h"
 #include "base/text.h"
+#include "engine/schedule/day_plan_private.h"
 
 /* --- numbers the caller must keep to ------------------------------------------------------ */
 
@@ -23,9 +23,8 @@ static bool index_fine(int index, int count)
 
 static bool process_fine(const struct plan_process *process)
 {
-	return span_fine(&process->load) && span_fine(&process->come_up) &&
-	       span_fine(&process->hold) && span_fine(&process->rest) &&
-	       span_fine(&process->unload);
+	return span_fine(&process->load) && span_fine(&process->come_up) && span_fine(&process->hold) &&
+	       span_fine(&process->rest) && span_fine(&process->unload);
 }
 
 static bool station_fine(const struct plan_station *station)
@@ -43,8 +42,8 @@ static bool is_kind(const struct plan_input *in, int station, enum plan_station_
 
 static bool run_fine(const struct plan_input *in, const struct plan_run *run)
 {
-	return in_time(run->ready_s) && span_fine(&run->set_up) && span_fine(&run->run) &&
-	       span_fine(&run->drain) && in_time(run->look_first_s) && in_time(run->look_every_s) &&
+	return in_time(run->ready_s) && span_fine(&run->set_up) && span_fine(&run->run) && span_fine(&run->drain) &&
+	       in_time(run->look_first_s) && in_time(run->look_every_s) &&
 	       (run->look_every_s == 0 || run->look_every_s >= PLAN_LOOK_S) &&
 	       (run->station == PLAN_NONE || is_kind(in, run->station, PLAN_JUICER));
 }
@@ -53,16 +52,14 @@ static bool batch_fine(const struct plan_input *in, const struct plan_batch *bat
 {
 	if (batch->stage == PLAN_IN_POT && !is_kind(in, batch->station, PLAN_POT))
 		return false;
-	if (batch->stage == PLAN_FILLED &&
-	    (batch->filled_at_s < -PLAN_TIME_MAX_S || batch->filled_at_s > in->start_s))
+	if (batch->stage == PLAN_FILLED && (batch->filled_at_s < -PLAN_TIME_MAX_S || batch->filled_at_s > in->start_s))
 		return false;
 	return batch->stage <= PLAN_FILLED && in_time(batch->ready_s) && batch->run_count >= 0 &&
 	       batch->first_run >= 0 && batch->first_run + batch->run_count <= in->run_count &&
-	       index_fine(batch->family, in->family_count) && batch->jars >= 1 &&
-	       batch->jars <= PLAN_JARS_MAX && batch->pots >> PLAN_STATIONS_MAX == 0 &&
-	       (batch->wait_limit_s == PLAN_NO_LIMIT || in_time(batch->wait_limit_s)) &&
-	       span_fine(&batch->to_boil) && span_fine(&batch->boil) && span_fine(&batch->off) &&
-	       span_fine(&batch->fill) && span_fine(&batch->rinse);
+	       index_fine(batch->family, in->family_count) && batch->jars >= 1 && batch->jars <= PLAN_JARS_MAX &&
+	       batch->pots >> PLAN_STATIONS_MAX == 0 &&
+	       (batch->wait_limit_s == PLAN_NO_LIMIT || in_time(batch->wait_limit_s)) && span_fine(&batch->to_boil) &&
+	       span_fine(&batch->boil) && span_fine(&batch->off) && span_fine(&batch->fill) && span_fine(&batch->rinse);
 }
 
 static bool family_fine(const struct plan_input *in, const struct plan_family *family)
@@ -76,13 +73,11 @@ static bool family_fine(const struct plan_input *in, const struct plan_family *f
 static bool counts_fine(const struct plan_input *in)
 {
 	return index_fine(in->station_count, PLAN_STATIONS_MAX + 1) &&
-	       index_fine(in->people_count, PLAN_PEOPLE_MAX + 1) &&
-	       index_fine(in->break_count, PLAN_BREAKS_MAX + 1) &&
-	       index_fine(in->family_count, PLAN_FAMILIES_MAX + 1) &&
-	       index_fine(in->run_count, PLAN_RUNS_MAX + 1) &&
+	       index_fine(in->people_count, PLAN_PEOPLE_MAX + 1) && index_fine(in->break_count, PLAN_BREAKS_MAX + 1) &&
+	       index_fine(in->family_count, PLAN_FAMILIES_MAX + 1) && index_fine(in->run_count, PLAN_RUNS_MAX + 1) &&
 	       index_fine(in->batch_count, PLAN_BATCHES_MAX + 1) &&
-	       index_fine(in->running_load_count, PLAN_STATIONS_MAX + 1) && in_time(in->start_s) &&
-	       in->burners >= 0 && in->fillers >= 0 && in->cooling_jars >= PLAN_NO_LIMIT &&
+	       index_fine(in->running_load_count, PLAN_STATIONS_MAX + 1) && in_time(in->start_s) && in->burners >= 0 &&
+	       in->fillers >= 0 && in->cooling_jars >= PLAN_NO_LIMIT &&
 	       (in->hold == NULL || index_fine(in->hold->count, PLAN_RUNS_MAX + PLAN_BATCHES_MAX + 1)) &&
 	       in->effort_percent >= 0 && in->effort_percent <= 10000 && span_fine(&in->clean_down);
 }
@@ -103,14 +98,14 @@ static bool breaks_fine(const struct plan_input *in)
 /* No station has two pieces of work going on. */
 static bool running_fine(const struct plan_input *in)
 {
-	bool taken[PLAN_STATIONS_MAX] = {false};
+	bool taken[PLAN_STATIONS_MAX] = { false };
 	int twice = 0;
 
 	for (int i = 0; i < in->running_load_count; i++) {
 		const struct plan_running_load *load = &in->running_loads[i];
 
-		if (!is_kind(in, load->station, PLAN_CANNER) || !process_fine(&load->left) ||
-		    load->jars < 0 || load->jars > PLAN_JARS_MAX)
+		if (!is_kind(in, load->station, PLAN_CANNER) || !process_fine(&load->left) || load->jars < 0 ||
+		    load->jars > PLAN_JARS_MAX)
 			return false;
 		twice += taken[load->station];
 		taken[load->station] = true;
@@ -132,8 +127,7 @@ static bool running_fine(const struct plan_input *in)
 
 bool plan_in_range(const struct plan_input *in, struct fault *fault)
 {
-	static const char out_of_range[] =
-	    "The day plan was given a %s out of range; nothing was planned.";
+	static const char out_of_range[] = "The day plan was given a %s out of range; nothing was planned.";
 
 	if (!counts_fine(in))
 		return fault_set(fault, FAULT_MISUSE, out_of_range, "count");
@@ -163,8 +157,7 @@ bool plan_in_range(const struct plan_input *in, struct fault *fault)
 
 const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size)
 {
-	const char *name =
-	    names == NULL || names->batch == NULL ? NULL : names->batch(names->context, batch);
+	const char *name = names == NULL || names->batch == NULL ? NULL : names->batch(names->context, batch);
 
 	if (name != NULL)
 		return name;
@@ -183,15 +176,14 @@ static int count_kind(const struct plan_input *in, enum plan_station_kind kind)
 
 static bool burners_there(const struct plan_input *in, struct fault *fault)
 {
-	static const char *const kinds[] = {"juicer", "pot", "canner"};
+	static const char *const kinds[] = { "juicer", "pot", "canner" };
 
 	for (int i = 0; i < in->station_count; i++)
 		if (in->stations[i].on_burner && in->burners == 0)
-			return fault_set(
-			    fault, FAULT_REFUSED,
-			    "A %s needs a burner and there is none: say how many burners the "
-			    "stove has, or that the %s has its own heat.",
-			    kinds[in->stations[i].kind], kinds[in->stations[i].kind]);
+			return fault_set(fault, FAULT_REFUSED,
+			                 "A %s needs a burner and there is none: say how many burners the "
+			                 "stove has, or that the %s has its own heat.",
+			                 kinds[in->stations[i].kind], kinds[in->stations[i].kind]);
 	return true;
 }
 
@@ -206,37 +198,31 @@ static bool work_to_do(const struct plan_input *in, enum plan_stage_of_batch up_
 static bool stations_there(const struct plan_input *in, struct fault *fault)
 {
 	if (work_to_do(in, PLAN_TO_DO) && count_kind(in, PLAN_POT) == 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "There is no pot, so no batch can be boiled: set one up first.");
+		return fault_set(fault, FAULT_REFUSED, "There is no pot, so no batch can be boiled: set one up first.");
 	if (work_to_do(in, PLAN_FILLED) && count_kind(in, PLAN_CANNER) == 0)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "There is no canner, so no jar can be processed: set one up first.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "There is no canner, so no jar can be processed: set one up first.");
 	for (int i = 0; i < in->run_count; i++)
 		if (in->runs[i].station == PLAN_NONE && count_kind(in, PLAN_JUICER) == 0)
-			return fault_set(
-			    fault, FAULT_REFUSED,
-			    "There is no juicer for the juice of this day: set one up, or say that "
-			    "the juice is there already.");
+			return fault_set(fault, FAULT_REFUSED,
+			                 "There is no juicer for the juice of this day: set one up, or say that "
+			                 "the juice is there already.");
 	if (in->people_count == 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "Nobody is there to do the work: say how many helpers come.");
+		return fault_set(fault, FAULT_REFUSED, "Nobody is there to do the work: say how many helpers come.");
 	return burners_there(in, fault);
 }
 
-static bool enough_people(const struct plan_input *in, const struct plan_span *span,
-                          const char *what, struct fault *fault)
+static bool enough_people(const struct plan_input *in, const struct plan_span *span, const char *what,
+                          struct fault *fault)
 {
 	if (span->length_s == 0 || span->people <= in->people_count)
 		return true;
-	return fault_set(
-	    fault, FAULT_REFUSED,
-	    "To %s takes %d people and there are %d: plan for fewer hands there, or ask for help.",
-	    what, span->people, in->people_count);
+	return fault_set(fault, FAULT_REFUSED,
+	                 "To %s takes %d people and there are %d: plan for fewer hands there, or ask for help.", what,
+	                 span->people, in->people_count);
 }
 
-static bool people_for_process(const struct plan_input *in, const struct plan_process *process,
-                               struct fault *fault)
+static bool people_for_process(const struct plan_input *in, const struct plan_process *process, struct fault *fault)
 {
 	return enough_people(in, &process->load, "load a canner", fault) &&
 	       enough_people(in, &process->come_up, "bring a canner up", fault) &&
@@ -253,8 +239,7 @@ static bool people_there(const struct plan_input *in, struct fault *fault)
 		    !enough_people(in, &in->runs[i].drain, "drain a juicer", fault))
 			return false;
 	for (int i = 0; i < in->batch_count; i++)
-		if (!enough_people(in, &in->batches[i].to_boil, "bring a batch to the boil",
-		                   fault) ||
+		if (!enough_people(in, &in->batches[i].to_boil, "bring a batch to the boil", fault) ||
 		    !enough_people(in, &in->batches[i].boil, "boil a batch", fault) ||
 		    !enough_people(in, &in->batches[i].off, "take a batch off the heat", fault) ||
 		    !enough_people(in, &in->batches[i].fill, "fill the jars of a batch", fault) ||
@@ -262,8 +247,7 @@ static bool people_there(const struct plan_input *in, struct fault *fault)
 			return false;
 	for (int i = 0; i < in->family_count; i++)
 		for (int j = 0; j < in->station_count; j++)
-			if (room_for(in, j, i) > 0 &&
-			    !people_for_process(in, &in->families[i].at[j], fault))
+			if (room_for(in, j, i) > 0 && !people_for_process(in, &in->families[i].at[j], fault))
 				return false;
 	for (int i = 0; i < in->running_load_count; i++)
 		if (!people_for_process(in, &in->running_loads[i].left, fault))
@@ -282,8 +266,7 @@ static bool jar_words_of(const struct plan_input *in, int family, const char **w
 	return false;
 }
 
-static bool batch_possible(const struct plan_input *in, const struct plan_names *names, int batch,
-                           struct fault *fault)
+static bool batch_possible(const struct plan_input *in, const struct plan_names *names, int batch, struct fault *fault)
 {
 	const struct plan_batch *of = &in->batches[batch];
 	char buffer[32];
@@ -293,10 +276,8 @@ static bool batch_possible(const struct plan_input *in, const struct plan_names 
 	unsigned pots = 0;
 
 	if (!process)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "No canner here has a published process for %s: choose another jar or product.",
-		    name);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "No canner here has a published process for %s: choose another jar or product.", name);
 	for (int i = 0; i < in->station_count; i++) {
 		if (room_for(in, i, of->family) > 0)
 			process = false;
@@ -304,15 +285,13 @@ static bool batch_possible(const struct plan_input *in, const struct plan_names 
 			pots |= 1u << i;
 	}
 	if (process)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "No canner that can process %s takes %s: say how many it holds, or choose a "
-		    "smaller jar.",
-		    name, jars);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "No canner that can process %s takes %s: say how many it holds, or choose a "
+		                 "smaller jar.",
+		                 name, jars);
 	if (of->stage == PLAN_TO_DO && of->pots != 0 && (of->pots & pots) == 0)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "No pot here is large enough for %s: make it in smaller batches.",
-		                 name);
+		                 "No pot here is large enough for %s: make it in smaller batches.", name);
 	return true;
 }
 
@@ -325,8 +304,7 @@ static int loads_at_most(const struct plan_input *in)
 		int room = PLAN_JARS_MAX;
 
 		for (int j = 0; j < in->station_count; j++)
-			if (room_for(in, j, in->batches[i].family) > 0 &&
-			    room_for(in, j, in->batches[i].family) < room)
+			if (room_for(in, j, in->batches[i].family) > 0 && room_for(in, j, in->batches[i].family) < room)
 				room = room_for(in, j, in->batches[i].family);
 		loads += in->batches[i].jars / room + 1;
 	}
@@ -342,25 +320,22 @@ static bool jars_find_room(const struct plan_input *in, struct fault *fault)
 	for (int i = 0; i < in->running_load_count; i++)
 		jars += in->running_loads[i].jars;
 	if (in->cooling_jars != PLAN_NO_LIMIT && jars > in->cooling_jars)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "%d jars come out and there is room for %d to cool untouched: clear space for "
-		    "%d more, or make fewer batches.",
-		    jars, in->cooling_jars, jars - in->cooling_jars);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%d jars come out and there is room for %d to cool untouched: clear space for "
+		                 "%d more, or make fewer batches.",
+		                 jars, in->cooling_jars, jars - in->cooling_jars);
 	if (loads_at_most(in) > PLAN_LOADS_MAX)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "This day could come to over %d canner loads, more than a plan holds: split it "
-		    "into two days.",
-		    PLAN_LOADS_MAX);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "This day could come to over %d canner loads, more than a plan holds: split it "
+		                 "into two days.",
+		                 PLAN_LOADS_MAX);
 	return true;
 }
 
 bool plan_possible(const struct plan_input *in, const struct plan_names *names, struct fault *fault)
 {
 	if (in->batch_count == 0 && in->run_count == 0 && in->running_load_count == 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "There is nothing to plan: add a batch first.");
+		return fault_set(fault, FAULT_REFUSED, "There is nothing to plan: add a batch first.");
 	if (!stations_there(in, fault) || !people_there(in, fault))
 		return false;
 	for (int i = 0; i < in->batch_count; i++)
@@ -371,10 +346,9 @@ bool plan_possible(const struct plan_input *in, const struct plan_names *names, 
 
 /* --- wait limits ------------------------------------------------------------------------------ */
 
-static bool limit_can_be_kept(const struct plan_names *names, struct plan_work *work, int batch,
-                              struct fault *fault)
+static bool limit_can_be_kept(const struct plan_names *names, struct plan_work *work, int batch, struct fault *fault)
 {
-	static const int picks[] = {PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS};
+	static const int picks[] = { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS };
 	const struct plan_batch *of = &work->in->batches[batch];
 	char buffer[32];
 	int least = PLAN_TIME_MAX_S;
@@ -387,16 +361,13 @@ static bool limit_can_be_kept(const struct plan_names *names, struct plan_work *
 		if (wait < least)
 			least = wait;
 	}
-	return fault_set(
-	    fault, FAULT_REFUSED,
-	    "The last jars of %s would wait %d min for a canner even on an empty day; the limit "
-	    "is %d min: make smaller batches, add a canner, or set a longer limit.",
-	    batch_name(names, batch, buffer, sizeof(buffer)), (least + 59) / 60,
-	    of->wait_limit_s / 60);
+	return fault_set(fault, FAULT_REFUSED,
+	                 "The last jars of %s would wait %d min for a canner even on an empty day; the limit "
+	                 "is %d min: make smaller batches, add a canner, or set a longer limit.",
+	                 batch_name(names, batch, buffer, sizeof(buffer)), (least + 59) / 60, of->wait_limit_s / 60);
 }
 
-bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work,
-                             struct fault *fault)
+bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work, struct fault *fault)
 {
 	for (int i = 0; i < work->in->batch_count; i++) {
 		const struct plan_batch *of = &work->in->batches[i];

@@ -9,10 +9,10 @@
 #include "engine/schedule/day_plan_private.h"
 
 /* Batches placed: a small day costs less for each, and is to be planned the better. */
-#define SMALL(items)          ((items) < 8 ? 8 : (items))
+#define SMALL(items) ((items) < 8 ? 8 : (items))
 #define PLACINGS_USUAL(items) (20000 + 12000000 / ((SMALL(items) + 4) * (SMALL(items) + 4)))
-#define ALL_ORDERS_UP_TO      4 /* batches: 24 orders */
-#define ROUNDS                2
+#define ALL_ORDERS_UP_TO 4 /* batches: 24 orders */
+#define ROUNDS 2
 /* At first, hills of that part of the day are walked over; lower ones where there are
  * fewer steps for each batch. */
 #define HILL(items) ((items) <= 12 ? 10 : 40)
@@ -33,15 +33,7 @@ static unsigned chance(struct plan_work *work, unsigned below)
 
 /* --- rules of thumb ---------------------------------------------------------------------- */
 
-enum rule {
-	BY_INDEX,
-	BY_READY,
-	LONG_LOADS_FIRST,
-	SHORT_POTS_FIRST,
-	BY_FAMILY,
-	BY_JOHNSON,
-	RULE_COUNT
-};
+enum rule { BY_INDEX, BY_READY, LONG_LOADS_FIRST, SHORT_POTS_FIRST, BY_FAMILY, BY_JOHNSON, RULE_COUNT };
 
 /* Least time in canners that the jars of a batch ask for. */
 static int canner_time(const struct plan_work *work, int batch)
@@ -82,19 +74,13 @@ static int64_t rule_key(const struct plan_work *work, enum rule rule, int batch)
 	const struct plan_batch *of = &work->in->batches[batch];
 
 	switch (rule) {
-	case BY_READY:
-		return of->ready_s;
-	case LONG_LOADS_FIRST:
-		return -canner_time(work, batch);
-	case SHORT_POTS_FIRST:
-		return pot_time(work, batch);
-	case BY_FAMILY:
-		return of->family;
-	case BY_JOHNSON:
-		return johnson_key(work, batch);
+	case BY_READY: return of->ready_s;
+	case LONG_LOADS_FIRST: return -canner_time(work, batch);
+	case SHORT_POTS_FIRST: return pot_time(work, batch);
+	case BY_FAMILY: return of->family;
+	case BY_JOHNSON: return johnson_key(work, batch);
 	case BY_INDEX:
-	case RULE_COUNT:
-		break;
+	case RULE_COUNT: break;
 	}
 	return 0;
 }
@@ -133,8 +119,7 @@ static void order_by(const struct plan_work *work, enum rule rule, unsigned char
 }
 
 /* All runs before the batches, or each when a batch needs it. */
-static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first,
-                            struct genes *genes)
+static void order_with_runs(const struct plan_work *work, enum rule rule, bool runs_first, struct genes *genes)
 {
 	int runs = work->in->run_count;
 	int batches = work->in->batch_count;
@@ -151,8 +136,7 @@ static void order_with_runs(const struct plan_work *work, enum rule rule, bool r
  * the same finish. */
 static int64_t height(const struct schedule *schedule)
 {
-	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 +
-	       schedule->mean_load_end;
+	return schedule->cost.late_jar_s * 4 + (int64_t)schedule->cost.finish * 8 + schedule->mean_load_end;
 }
 
 /* Build the trial, keep it if it is the best so far, and go there when it is no more
@@ -173,7 +157,7 @@ static void try_genes(struct plan_work *work, int64_t rise)
 	work->now_height = trial;
 }
 
-static const unsigned char all_links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
+static const unsigned char all_links[] = { LINK_NONE, LINK_JOIN, LINK_DEFER };
 
 /* The n-th of the rules of thumb, with runs first or when they are needed, links and picks;
  * false: there are no more. */
@@ -181,7 +165,7 @@ static const unsigned char all_links[] = {LINK_NONE, LINK_JOIN, LINK_DEFER};
 
 static bool try_rule(struct plan_work *work, int n)
 {
-	static const unsigned char picks[] = {PICK_FIRST_OUT, PICK_MOST_JARS};
+	static const unsigned char picks[] = { PICK_FIRST_OUT, PICK_MOST_JARS };
 	int rule = n / (2 * LINKS_AND_PICKS);
 	bool runs_first = n / LINKS_AND_PICKS % 2 == 0;
 
@@ -270,21 +254,19 @@ static void swap_two(struct plan_work *work, struct genes *genes)
 
 static void change_link(struct plan_work *work, struct genes *genes)
 {
-	genes->link[chance(work, (unsigned)work->in->batch_count)] =
-	    (unsigned char)chance(work, LINK_COUNT);
+	genes->link[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, LINK_COUNT);
 }
 
 static void change_pick(struct plan_work *work, struct genes *genes)
 {
 	unsigned picks = PICK_CANNER + (unsigned)work->in->station_count;
 
-	genes->pick[chance(work, (unsigned)work->in->batch_count)] =
-	    (unsigned char)chance(work, picks);
+	genes->pick[chance(work, (unsigned)work->in->batch_count)] = (unsigned char)chance(work, picks);
 }
 
 static void change_late(struct plan_work *work, struct genes *genes)
 {
-	static const unsigned char minutes[] = {0, 0, 0, 2, 5, 10, 20, 30};
+	static const unsigned char minutes[] = { 0, 0, 0, 2, 5, 10, 20, 30 };
 	int item = genes->order[chance(work, (unsigned)items(work))];
 
 	genes->late[item] = minutes[chance(work, sizeof(minutes))];
@@ -296,11 +278,9 @@ static void change_something(struct plan_work *work, struct genes *genes)
 	static const struct {
 		unsigned share;
 		void (*change)(struct plan_work *work, struct genes *genes);
-	} ways[] = {{3, insert_elsewhere},
-	            {2, swap_two},
-	            {2, change_link},
-	            {1, change_pick},
-	            {1, change_late}};
+	} ways[] = {
+		{ 3, insert_elsewhere }, { 2, swap_two }, { 2, change_link }, { 1, change_pick }, { 1, change_late }
+	};
 	unsigned at = chance(work, 9);
 	size_t way = 0;
 
@@ -354,7 +334,7 @@ static bool walk(struct plan_work *work)
  * are no more caps. */
 static bool wait_less(struct plan_work *work)
 {
-	static const int caps_minutes[] = {0, 2, 5, 10, 15, 20, 30, 45, 60, 90, 120, 180};
+	static const int caps_minutes[] = { 0, 2, 5, 10, 15, 20, 30, 45, 60, 90, 120, 180 };
 	struct search *search = &work->search;
 
 	if (search->at == (int)(sizeof(caps_minutes) / sizeof(caps_minutes[0])))
@@ -398,11 +378,11 @@ void search_begin(struct plan_work *work)
 	struct search *search = &work->search;
 	int effort = work->in->effort_percent == 0 ? 100 : work->in->effort_percent;
 
-	*search = (struct search){.most = (long)PLACINGS_USUAL(items(work)) * effort / 100};
+	*search = (struct search){ .most = (long)PLACINGS_USUAL(items(work)) * effort / 100 };
 	work->held = false;
 	work->chance = 2463534242u; /* the example seed of the paper */
 	work->placings = 0;
-	work->best_cost = (struct cost){.late_jar_s = INT64_MAX};
+	work->best_cost = (struct cost){ .late_jar_s = INT64_MAX };
 	work->now_height = INT64_MAX / 2;
 	search->has_said = genes_of_said(work->in, work->in->hold, &search->said);
 	if (search->has_said) {

@@ -12,23 +12,21 @@ enum {
 
 static void add_people(struct shape *shape, int offset, const struct plan_span *span)
 {
-	struct need *before =
-	    shape->people_count == 0 ? NULL : &shape->people[shape->people_count - 1];
+	struct need *before = shape->people_count == 0 ? NULL : &shape->people[shape->people_count - 1];
 
 	if (span->people == 0)
 		return;
-	if (before != NULL && before->amount == span->people &&
-	    before->offset + before->length == offset)
+	if (before != NULL && before->amount == span->people && before->offset + before->length == offset)
 		before->length += span->length_s;
 	else
-		shape->people[shape->people_count++] = (struct need){
-		    .offset = offset, .length = span->length_s, .amount = span->people};
+		shape->people[shape->people_count++] =
+		    (struct need){ .offset = offset, .length = span->length_s, .amount = span->people };
 }
 
 /* The next span of the rigid part. */
 static void add_rigid(struct shape *shape, const struct plan_span *span, unsigned asks)
 {
-	struct need need = {.offset = shape->rigid, .length = span->length_s, .amount = 1};
+	struct need need = { .offset = shape->rigid, .length = span->length_s, .amount = 1 };
 
 	shape->offsets[shape->span_count] = shape->rigid;
 	shape->spans[shape->span_count++] = *span;
@@ -38,7 +36,7 @@ static void add_rigid(struct shape *shape, const struct plan_span *span, unsigne
 		return;
 	add_people(shape, need.offset, span);
 	if ((asks & ON_HEAT) != 0)
-		shape->heat = (struct need){.offset = 0, .length = shape->rigid, .amount = 1};
+		shape->heat = (struct need){ .offset = 0, .length = shape->rigid, .amount = 1 };
 	if ((asks & AT_FILLER) != 0)
 		shape->filler = need;
 	need.amount = span->people;
@@ -145,8 +143,8 @@ static int fit_bound(const struct plan_work *work, const struct shape *shape, in
 /* --- places --------------------------------------------------------------------------- */
 
 /* The earliest start of the rigid part, station or no station. */
-static int fit_rigid(const struct plan_work *work, const struct schedule *schedule,
-                     const struct shape *shape, const struct asked_place *asked, int start)
+static int fit_rigid(const struct plan_work *work, const struct schedule *schedule, const struct shape *shape,
+                     const struct asked_place *asked, int start)
 {
 	bool on_burner = work->in->stations[asked->station].on_burner;
 
@@ -157,15 +155,13 @@ static int fit_rigid(const struct plan_work *work, const struct schedule *schedu
 		for (int i = 0; i < shape->people_count; i++) {
 			const struct need *need = &shape->people[i];
 
-			start = line_fit(&schedule->people, start + need->offset, need->length,
-			                 need->amount) -
+			start = line_fit(&schedule->people, start + need->offset, need->length, need->amount) -
 			        need->offset;
 		}
 		if (on_burner)
 			start = line_fit(&schedule->burners, start, shape->heat.length, 1);
 		if (work->in->fillers > 0)
-			start = line_fit(&schedule->fillers, start + shape->filler.offset,
-			                 shape->filler.length, 1) -
+			start = line_fit(&schedule->fillers, start + shape->filler.offset, shape->filler.length, 1) -
 			        shape->filler.offset;
 		if (work->in->break_count > 0)
 			start = fit_bound(work, shape, start, asked->in_meals);
@@ -177,7 +173,7 @@ static int fit_rigid(const struct plan_work *work, const struct schedule *schedu
 static int fit_last(const struct plan_work *work, const struct schedule *schedule, const struct plan_span *last,
                     int start)
 {
-	struct need span = {.length = last->length_s, .amount = last->people};
+	struct need span = { .length = last->length_s, .amount = last->people };
 	int before;
 
 	if (last->length_s == 0 || last->people == 0)
@@ -190,12 +186,12 @@ static int fit_last(const struct plan_work *work, const struct schedule *schedul
 	return start;
 }
 
-struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule,
-                      const struct shape *shape, const struct asked_place *asked)
+struct spot shape_fit(const struct plan_work *work, const struct schedule *schedule, const struct shape *shape,
+                      const struct asked_place *asked)
 {
 	const struct lane *lane = &schedule->lanes[asked->station];
 	const struct plan_span *last = &shape->spans[shape->span_count - 1];
-	struct spot spot = {.station = asked->station, .start = asked->earliest};
+	struct spot spot = { .station = asked->station, .start = asked->earliest };
 	int next;
 
 	for (;;) {
@@ -214,8 +210,7 @@ struct spot shape_fit(const struct plan_work *work, const struct schedule *sched
 	}
 }
 
-static void note_rigid(struct plan_work *work, const struct shape *shape, const struct spot *spot,
-                       int sign)
+static void note_rigid(struct plan_work *work, const struct shape *shape, const struct spot *spot, int sign)
 {
 	struct schedule *schedule = &work->schedule;
 	int filler = spot->start + shape->filler.offset;
@@ -232,14 +227,13 @@ static void note_rigid(struct plan_work *work, const struct shape *shape, const 
 		line_add(&schedule->fillers, filler, filler + shape->filler.length, sign);
 }
 
-static void note_last(struct plan_work *work, const struct shape *shape, const struct spot *spot,
-                      int sign)
+static void note_last(struct plan_work *work, const struct shape *shape, const struct spot *spot, int sign)
 {
 	const struct plan_span *last = &shape->spans[shape->span_count - 1];
 
 	if (shape->last_waits)
-		line_add(&work->schedule.people, spot->last_start,
-		         spot->last_start + last->length_s, sign * last->people);
+		line_add(&work->schedule.people, spot->last_start, spot->last_start + last->length_s,
+		         sign * last->people);
 }
 
 void shape_take(struct plan_work *work, const struct shape *shape, const struct spot *spot)

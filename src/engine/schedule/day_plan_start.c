@@ -84,27 +84,24 @@ static void go_on(struct plan_work *work)
 	struct schedule *schedule = &work->schedule;
 
 	for (int i = 0; i < in->batch_count; i++) {
-		schedule->pots[i] = (struct spot){.station = PLAN_NONE};
+		schedule->pots[i] = (struct spot){ .station = PLAN_NONE };
 		schedule->filled[i] = in->batches[i].filled_at_s;
 		if (in->batches[i].stage != PLAN_IN_POT)
 			continue;
-		schedule->pots[i] =
-		    (struct spot){.station = in->batches[i].station, .start = in->start_s};
+		schedule->pots[i] = (struct spot){ .station = in->batches[i].station, .start = in->start_s };
 		shape_go_on(work, &work->batches[i], &schedule->pots[i]);
 		note_filled(work, i);
 	}
 	for (int i = 0; i < in->run_count; i++) {
-		schedule->runs[i] =
-		    (struct spot){.station = in->runs[i].station, .start = in->start_s};
+		schedule->runs[i] = (struct spot){ .station = in->runs[i].station, .start = in->start_s };
 		if (schedule->runs[i].station != PLAN_NONE)
 			shape_go_on(work, &work->runs[i], &schedule->runs[i]);
 	}
 	for (int i = 0; i < in->running_load_count; i++) {
 		const struct plan_running_load *load = &in->running_loads[i];
 
-		schedule->loads[i] = (struct spot){.station = load->station, .start = in->start_s};
-		schedule->contents[i] =
-		    (struct plan_load){.family = PLAN_NONE, .running = i, .jars = load->jars};
+		schedule->loads[i] = (struct spot){ .station = load->station, .start = in->start_s };
+		schedule->contents[i] = (struct plan_load){ .family = PLAN_NONE, .running = i, .jars = load->jars };
 		shape_go_on(work, &work->running[i], &schedule->loads[i]);
 	}
 	schedule->load_count = in->running_load_count;

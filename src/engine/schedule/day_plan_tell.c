@@ -29,11 +29,12 @@ static void add_work(struct day_plan *plan, const struct shape *shape, const str
 }
 
 static const struct plan_task nobody = {
-    .station = PLAN_NONE, .run = PLAN_NONE, .batch = PLAN_NONE, .load = PLAN_NONE};
+	.station = PLAN_NONE, .run = PLAN_NONE, .batch = PLAN_NONE, .load = PLAN_NONE
+};
 
 static void add_runs(const struct plan_work *work, struct day_plan *plan)
 {
-	static const enum plan_task_kind kinds[] = {PLAN_SET_UP, PLAN_RUN, PLAN_DRAIN};
+	static const enum plan_task_kind kinds[] = { PLAN_SET_UP, PLAN_RUN, PLAN_DRAIN };
 
 	for (int i = 0; i < work->in->run_count; i++) {
 		struct plan_task task = nobody;
@@ -46,8 +47,7 @@ static void add_runs(const struct plan_work *work, struct day_plan *plan)
 
 static void add_batches(const struct plan_work *work, struct day_plan *plan)
 {
-	static const enum plan_task_kind kinds[] = {PLAN_TO_BOIL, PLAN_BOIL, PLAN_OFF, PLAN_FILL,
-	                                            PLAN_RINSE};
+	static const enum plan_task_kind kinds[] = { PLAN_TO_BOIL, PLAN_BOIL, PLAN_OFF, PLAN_FILL, PLAN_RINSE };
 
 	for (int i = 0; i < work->in->batch_count; i++) {
 		struct plan_task task = nobody;
@@ -63,10 +63,9 @@ static void add_batches(const struct plan_work *work, struct day_plan *plan)
 /* Loads in order of their start: the plan's index of each. */
 static void add_loads(const struct plan_work *work, struct day_plan *plan)
 {
-	static const enum plan_task_kind kinds[] = {PLAN_LOAD, PLAN_COME_UP, PLAN_HOLD, PLAN_REST,
-	                                            PLAN_UNLOAD};
+	static const enum plan_task_kind kinds[] = { PLAN_LOAD, PLAN_COME_UP, PLAN_HOLD, PLAN_REST, PLAN_UNLOAD };
 	const struct schedule *schedule = &work->schedule;
-	bool told[PLAN_LOADS_MAX] = {false};
+	bool told[PLAN_LOADS_MAX] = { false };
 
 	for (plan->load_count = 0; plan->load_count < schedule->load_count; plan->load_count++) {
 		struct plan_load *load = &plan->loads[plan->load_count];
@@ -75,11 +74,9 @@ static void add_loads(const struct plan_work *work, struct day_plan *plan)
 		int next = PLAN_NONE;
 
 		for (int i = 0; i < schedule->load_count; i++)
-			if (!told[i] &&
-			    (next == PLAN_NONE ||
-			     schedule->loads[i].start < schedule->loads[next].start ||
-			     (schedule->loads[i].start == schedule->loads[next].start &&
-			      schedule->loads[i].station < schedule->loads[next].station)))
+			if (!told[i] && (next == PLAN_NONE || schedule->loads[i].start < schedule->loads[next].start ||
+			                 (schedule->loads[i].start == schedule->loads[next].start &&
+			                  schedule->loads[i].station < schedule->loads[next].station)))
 				next = i;
 		if (next == PLAN_NONE) /* cannot be: each round tells one of them */
 			break;
@@ -95,8 +92,7 @@ static void add_loads(const struct plan_work *work, struct day_plan *plan)
 		load->end_s = schedule->loads[next].end;
 		task.load = plan->load_count;
 		task.running = load->running != PLAN_NONE;
-		shape = task.running ? &work->running[load->running]
-		                     : &work->loads[load->family][load->station];
+		shape = task.running ? &work->running[load->running] : &work->loads[load->family][load->station];
 		add_work(plan, shape, &schedule->loads[next], &task, kinds);
 	}
 }
@@ -151,8 +147,7 @@ static void sort_tasks(struct day_plan *plan)
 			struct plan_task task = plan->tasks[i];
 			int place = i;
 
-			for (; place >= gap && task_before(&task, &plan->tasks[place - gap]);
-			     place -= gap)
+			for (; place >= gap && task_before(&task, &plan->tasks[place - gap]); place -= gap)
 				plan->tasks[place] = plan->tasks[place - gap];
 			plan->tasks[place] = task;
 		}
@@ -176,8 +171,7 @@ static int choose(const struct hands *hands, const struct plan_task *task, unsig
 	for (int i = 0; i < hands->count; i++) {
 		if (hands->from[i] > task->start_s || (taken & 1u << i) != 0)
 			continue;
-		if (task->station != PLAN_NONE && hands->where[i] == task->station &&
-		    hands->from[i] == task->start_s)
+		if (task->station != PLAN_NONE && hands->where[i] == task->station && hands->from[i] == task->start_s)
 			return i;
 		if (best == PLAN_NONE || hands->from[i] < hands->from[best])
 			best = i;
@@ -244,7 +238,7 @@ static void name_eaters(const struct plan_input *in, struct hands *hands, struct
 
 static void name_everybody(const struct plan_input *in, struct day_plan *plan)
 {
-	struct hands hands = {.count = in->people_count};
+	struct hands hands = { .count = in->people_count };
 	unsigned ate = 0;
 
 	for (int i = 0; i < in->people_count; i++) {
@@ -330,9 +324,7 @@ static void add_looks(const struct plan_work *work, struct day_plan *plan)
 
 static enum plan_stage stage_of(enum plan_station_kind kind)
 {
-	return kind == PLAN_JUICER ? PLAN_STAGE_JUICERS
-	       : kind == PLAN_POT  ? PLAN_STAGE_POTS
-	                           : PLAN_STAGE_CANNERS;
+	return kind == PLAN_JUICER ? PLAN_STAGE_JUICERS : kind == PLAN_POT ? PLAN_STAGE_POTS : PLAN_STAGE_CANNERS;
 }
 
 static int bits(unsigned set)
@@ -346,12 +338,11 @@ static int bits(unsigned set)
 
 static bool on_heat(enum plan_task_kind kind)
 {
-	return kind == PLAN_SET_UP || kind == PLAN_RUN || kind == PLAN_TO_BOIL ||
-	       kind == PLAN_BOIL || kind == PLAN_LOAD || kind == PLAN_COME_UP || kind == PLAN_HOLD;
+	return kind == PLAN_SET_UP || kind == PLAN_RUN || kind == PLAN_TO_BOIL || kind == PLAN_BOIL ||
+	       kind == PLAN_LOAD || kind == PLAN_COME_UP || kind == PLAN_HOLD;
 }
 
-static void count_task(const struct plan_input *in, const struct plan_task *task,
-                       struct day_plan *plan)
+static void count_task(const struct plan_input *in, const struct plan_task *task, struct day_plan *plan)
 {
 	int64_t length = task->end_s - task->start_s;
 
@@ -360,8 +351,7 @@ static void count_task(const struct plan_input *in, const struct plan_task *task
 	plan->stages[PLAN_STAGE_PEOPLE].busy_s += length * bits(task->people);
 	if (task->kind == PLAN_FILL && in->fillers > 0)
 		plan->stages[PLAN_STAGE_FILLERS].busy_s += length;
-	if (task->station != PLAN_NONE && in->stations[task->station].on_burner &&
-	    on_heat(task->kind))
+	if (task->station != PLAN_NONE && in->stations[task->station].on_burner && on_heat(task->kind))
 		plan->stages[PLAN_STAGE_BURNERS].busy_s += length;
 }
 
@@ -373,8 +363,7 @@ static void count_lanes(const struct plan_work *work, struct day_plan *plan)
 		for (int j = 0; j < lane->count; j++)
 			if (lane->start[j] >= work->in->start_s) /* else: not free yet */
 				plan->stations[i].busy_s += lane->end[j] - lane->start[j];
-		plan->stages[stage_of(work->in->stations[i].kind)].busy_s +=
-		    plan->stations[i].busy_s;
+		plan->stages[stage_of(work->in->stations[i].kind)].busy_s += plan->stations[i].busy_s;
 	}
 }
 
@@ -387,9 +376,9 @@ static void count_shares(const struct plan_work *work, struct day_plan *plan)
 {
 	const struct plan_input *in = work->in;
 	int64_t day = plan->finish_s - in->start_s;
-	int there[PLAN_STAGE_COUNT] = {[PLAN_STAGE_BURNERS] = in->burners,
-	                               [PLAN_STAGE_FILLERS] = in->fillers,
-	                               [PLAN_STAGE_PEOPLE] = in->people_count};
+	int there[PLAN_STAGE_COUNT] = { [PLAN_STAGE_BURNERS] = in->burners,
+		                        [PLAN_STAGE_FILLERS] = in->fillers,
+		                        [PLAN_STAGE_PEOPLE] = in->people_count };
 
 	count_lanes(work, plan);
 	for (int i = 0; i < plan->task_count; i++)
@@ -408,14 +397,13 @@ static void count_shares(const struct plan_work *work, struct day_plan *plan)
 /* --- jars that wait ----------------------------------------------------------------------------------- */
 
 /* Jars that wait at a moment; where most of them go to, and of which family they are. */
-static int waiting_at(const struct plan_work *work, const struct day_plan *plan, int at,
-                      struct plan_queue *queue)
+static int waiting_at(const struct plan_work *work, const struct day_plan *plan, int at, struct plan_queue *queue)
 {
-	int to[PLAN_STATIONS_MAX] = {0};
-	int of[PLAN_FAMILIES_MAX] = {0};
+	int to[PLAN_STATIONS_MAX] = { 0 };
+	int of[PLAN_FAMILIES_MAX] = { 0 };
 	int jars = 0;
 
-	*queue = (struct plan_queue){.from_s = at, .until_s = FINISH_NEVER};
+	*queue = (struct plan_queue){ .from_s = at, .until_s = FINISH_NEVER };
 	for (int i = 0; i < plan->load_count; i++) {
 		const struct plan_load *load = &plan->loads[i];
 
@@ -443,14 +431,13 @@ static int waiting_at(const struct plan_work *work, const struct day_plan *plan,
 
 static void find_queue(const struct plan_work *work, struct day_plan *plan)
 {
-	plan->queue = (struct plan_queue){.station = PLAN_NONE, .family = PLAN_NONE};
+	plan->queue = (struct plan_queue){ .station = PLAN_NONE, .family = PLAN_NONE };
 	for (int i = 0; i < work->in->batch_count; i++) {
 		struct plan_queue queue;
 		int at = later(work->in->start_s, work->schedule.filled[i]);
 		int jars = waiting_at(work, plan, at, &queue);
 
-		if (jars > plan->queue.jars ||
-		    (jars == plan->queue.jars && jars > 0 && at < plan->queue.from_s))
+		if (jars > plan->queue.jars || (jars == plan->queue.jars && jars > 0 && at < plan->queue.from_s))
 			plan->queue = queue;
 	}
 }

@@ -6,9 +6,8 @@
 
 static bool makes_sense(const struct two_groups *groups)
 {
-	return groups->looked >= 0 && groups->others_looked >= 0 && groups->failed >= 0 &&
-	       groups->others_failed >= 0 && groups->failed <= groups->looked &&
-	       groups->others_failed <= groups->others_looked;
+	return groups->looked >= 0 && groups->others_looked >= 0 && groups->failed >= 0 && groups->others_failed >= 0 &&
+	       groups->failed <= groups->looked && groups->others_failed <= groups->others_looked;
 }
 
 /* ln of "n over k". */
@@ -75,6 +74,5 @@ double odds_by_chance(const struct two_groups *groups)
 
 bool odds_clearly_above(const struct two_groups *groups)
 {
-	return groups->failed >= ODDS_FAILED_MIN && groups->others_looked > 0 &&
-	       odds_by_chance(groups) < ODDS_CLEAR;
+	return groups->failed >= ODDS_FAILED_MIN && groups->others_looked > 0 && odds_by_chance(groups) < ODDS_CLEAR;
 }

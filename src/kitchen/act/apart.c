@@ -18,8 +18,9 @@ static int set_attributes(posix_spawnattr_t *attributes)
 		error = posix_spawnattr_setsigmask(attributes, &none);
 	if (error == 0)
 		error = posix_spawnattr_setpgroup(attributes, 0);
-	return error != 0 ? error : posix_spawnattr_setflags(attributes, POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK |
-	                                                                     POSIX_SPAWN_SETPGROUP);
+	return error != 0 ? error
+	                  : posix_spawnattr_setflags(attributes, POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK |
+	                                                             POSIX_SPAWN_SETPGROUP);
 }
 
 int start_apart(char *const argv[], char *const environment[], const posix_spawn_file_actions_t *files, pid_t *pid)

@@ -12,8 +12,8 @@ static bool something_ended(struct backup_watch *watch, struct kitchen *kitchen)
 
 	for (size_t i = 0; i < board->stations; i++)
 		busy += board->strips[i].content != STRIP_EMPTY;
-	ended = !watch->begun || day_ms != watch->day_ms || board->racked < watch->racked ||
-	        (busy == 0 && watch->busy > 0);
+	ended =
+	    !watch->begun || day_ms != watch->day_ms || board->racked < watch->racked || (busy == 0 && watch->busy > 0);
 	*watch = (struct backup_watch){
 		.begun = true,
 		.day_ms = day_ms,

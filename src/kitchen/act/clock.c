@@ -71,14 +71,13 @@ static void read_practice(void *state, struct moment *now)
 	const struct practice_clock *clock = state;
 	struct moment real = clock_now(&clock->real);
 
-	now->wall_ms = clock->base_wall_ms +
-	               (real.awake_ms - clock->real_at_open.awake_ms) * clock->speed;
+	now->wall_ms = clock->base_wall_ms + (real.awake_ms - clock->real_at_open.awake_ms) * clock->speed;
 	now->awake_ms = now->wall_ms;
 	text_copy(now->boot, sizeof(now->boot), "practice");
 }
 
-struct clock clock_practice(struct practice_clock *state, struct clock real, int speed,
-                            int64_t practice_wall_ms, int64_t real_wall_ms)
+struct clock clock_practice(struct practice_clock *state, struct clock real, int speed, int64_t practice_wall_ms,
+                            int64_t real_wall_ms)
 {
 	int64_t passed;
 
@@ -219,9 +218,11 @@ bool clock_read_utc(const char *words_in, int64_t *wall_ms)
 	char again[32];
 
 	/* NOLINTNEXTLINE(cert-err34-c): what comes out is compared with what went in */
-	if (sscanf(words_in, "%4d-%2d-%2dT%2d:%2d:%2d.%3dZ", &year, &month, &day, &hour, &minute, &second, &thousandth) != 7)
+	if (sscanf(words_in, "%4d-%2d-%2dT%2d:%2d:%2d.%3dZ", &year, &month, &day, &hour, &minute, &second,
+	           &thousandth) != 7)
 		return false;
-	*wall_ms = ((days_until(year, month, day) * 24 + hour) * 60 + minute) * 60000 + second * INT64_C(1000) + thousandth;
+	*wall_ms =
+	    ((days_until(year, month, day) * 24 + hour) * 60 + minute) * 60000 + second * INT64_C(1000) + thousandth;
 	clock_words_utc(*wall_ms, again, sizeof(again));
 	return strcmp(again, words_in) == 0;
 }
@@ -235,8 +236,8 @@ bool clock_read_date(const char *date, int64_t *wall_ms)
 
 	/* NOLINTNEXTLINE(cert-err34-c): the widths bound each field */
 	if (sscanf(date, "%4d-%2d-%2d%n", &parts.tm_year, &parts.tm_mon, &parts.tm_mday, &used) != 3 ||
-	    date[used] != '\0' || parts.tm_mon < 1 || parts.tm_mon > 12 || parts.tm_mday < 1 ||
-	    parts.tm_mday > 31 || parts.tm_year < 1970)
+	    date[used] != '\0' || parts.tm_mon < 1 || parts.tm_mon > 12 || parts.tm_mday < 1 || parts.tm_mday > 31 ||
+	    parts.tm_year < 1970)
 		return false;
 	parts.tm_year -= 1900;
 	parts.tm_mon -= 1;

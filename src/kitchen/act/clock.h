@@ -39,20 +39,20 @@ struct clock clock_system(struct system_clock *state);
 struct practice_clock {
 	struct clock real;
 	int speed;
-	int64_t base_wall_ms;       /* practice time when the program opened */
+	int64_t base_wall_ms; /* practice time when the program opened */
 	struct moment real_at_open;
 };
-struct clock clock_practice(struct practice_clock *state, struct clock real, int speed,
-                            int64_t practice_wall_ms, int64_t real_wall_ms);
+struct clock clock_practice(struct practice_clock *state, struct clock real, int speed, int64_t practice_wall_ms,
+                            int64_t real_wall_ms);
 
 /* Local calendar, by the TZ of the process.  Sizes include the zero. */
 int64_t clock_day_start(int64_t wall_ms); /* local midnight before or at wall_ms */
 /* The same day and hour of the next year; 29 February gives the 28th. */
 int64_t clock_year_later(int64_t wall_ms);
 int clock_year_utc(int64_t wall_ms); /* the year in UTC: seasons of the log are told by it */
-void clock_words_date(int64_t wall_ms, char *buffer, size_t size);      /* "2026-09-14" */
-void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);      /* "14:05" */
-void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size);  /* "Mon 14 Sep 14:05" */
+void clock_words_date(int64_t wall_ms, char *buffer, size_t size);     /* "2026-09-14" */
+void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);     /* "14:05" */
+void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size); /* "Mon 14 Sep 14:05" */
 /* "today 14:05", "tomorrow 02:10", "yesterday 14:05" or "Mon 14 Sep 14:05". */
 void clock_words_near(int64_t wall_ms, int64_t now_wall_ms, char *buffer, size_t size);
 /* "2026-09-14T12:05:33.412Z", UTC; size 32.  "" where there is no such year. */

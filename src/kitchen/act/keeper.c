@@ -22,7 +22,7 @@
 
 extern char **environ;
 
-#define NICE 10             /* our choice: the board comes first */
+#define NICE 10              /* our choice: the board comes first */
 #define LOOK_EVERY_US 100000 /* how soon it notices that the board has gone */
 #define NEWS_MARK 0x4b657072
 #define WALL_CHARS 24
@@ -233,7 +233,8 @@ static void look_for_board(int signal)
 static void end_with_board(void)
 {
 	struct sigaction look = { .sa_handler = look_for_board, .sa_flags = SA_RESTART };
-	struct itimerval every = { .it_interval = { .tv_usec = LOOK_EVERY_US }, .it_value = { .tv_usec = LOOK_EVERY_US } };
+	struct itimerval every = { .it_interval = { .tv_usec = LOOK_EVERY_US },
+		                   .it_value = { .tv_usec = LOOK_EVERY_US } };
 
 #ifdef __linux__
 	(void)prctl(PR_SET_PDEATHSIG, SIGKILL);

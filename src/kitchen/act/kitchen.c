@@ -172,8 +172,7 @@ const struct phase_rule *strip_next(const struct strip *strip)
 	return strip_worded(strip, next);
 }
 
-int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
-                          const struct phase_rule *rule)
+int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule)
 {
 	if (rule->kind != PHASE_TIMED)
 		return 0;
@@ -320,8 +319,7 @@ static const char *who_acts(const struct kitchen *kitchen, int64_t station_id)
 	return kitchen->who;
 }
 
-bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id,
-               struct fault *fault)
+bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id, struct fault *fault)
 {
 	memset(act, 0, sizeof(*act));
 	act->kitchen = kitchen;
@@ -378,8 +376,7 @@ static const struct strip *find_strip(const struct kitchen *kitchen, struct log_
 	return NULL;
 }
 
-const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id,
-                                  struct fault *fault)
+const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id, struct fault *fault)
 {
 	const struct strip *strip = find_strip(kitchen, (struct log_subject){ SUBJECT_LOAD, load_id });
 
@@ -388,8 +385,7 @@ const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id
 	return strip;
 }
 
-const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id,
-                                        struct fault *fault)
+const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id, struct fault *fault)
 {
 	const struct strip *strip = find_strip(kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id });
 
@@ -398,8 +394,7 @@ const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t b
 	return strip;
 }
 
-const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id,
-                                     struct fault *fault)
+const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
 {
 	const struct board *board = &kitchen->board;
 
@@ -410,8 +405,7 @@ const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phas
 	return NULL;
 }
 
-const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id,
-                                         struct fault *fault)
+const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id, struct fault *fault)
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++) {
 		const struct strip *strip = &kitchen->board.strips[i];
@@ -447,13 +441,13 @@ static bool too_late_to_join(const struct kitchen *kitchen, const struct log_ent
 		return false;
 	clock_words_hour(first.at.wall_ms, hour, sizeof(hour));
 	if (redo)
-		fault_set(fault, FAULT_REFUSED,
-		          "That was undone at %s, more than 2 min ago; its clock is not brought back. Press the step again.",
-		          hour);
+		fault_set(
+		    fault, FAULT_REFUSED,
+		    "That was undone at %s, more than 2 min ago; its clock is not brought back. Press the step again.",
+		    hour);
 	else
 		fault_set(fault, FAULT_REFUSED,
-		          "That clock was ended at %s, more than 2 min ago; it is not joined together again.",
-		          hour);
+		          "That clock was ended at %s, more than 2 min ago; it is not joined together again.", hour);
 	return true;
 }
 
@@ -470,8 +464,7 @@ static const char *bare_sentence(const char *sentence)
 
 /* What the acts of the house refuse must not come in by the back door.  An undo
  * or a redo does not say what it was about: it waits too. */
-static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last,
-                             struct fault *fault)
+static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last, struct fault *fault)
 {
 	static const char *const needs_empty[] = { "elevation", "edit_station", "house", "undo", "redo" };
 
@@ -485,8 +478,8 @@ static bool may_change_house(const struct kitchen *kitchen, const struct log_ent
 	return true;
 }
 
-static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said,
-                      size_t said_size, struct fault *fault)
+static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said, size_t said_size,
+                      struct fault *fault)
 {
 	struct log_entry last;
 	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
@@ -495,8 +488,8 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	if (!board_is_current(kitchen, fault))
 		return false;
 	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
-		return fault_set(fault, FAULT_MISSING, redo ? "There is nothing to do again here."
-		                                            : "There is nothing to undo here.");
+		return fault_set(fault, FAULT_MISSING,
+		                 redo ? "There is nothing to do again here." : "There is nothing to undo here.");
 	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
 		return false;
 	act.entry.station_id = last.station_id;

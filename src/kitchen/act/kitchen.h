@@ -22,18 +22,18 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/recipe/amount.h"
-#include "engine/physics/boiling.h"
 #include "base/fault.h"
 #include "engine/food/food.h"
+#include "engine/physics/boiling.h"
 #include "engine/process/process.h"
+#include "engine/recipe/amount.h"
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 #include "kitchen/act/clock.h"
 #include "kitchen/board/phases.h"
 #include "log/log.h"
 
-#define PRESS_AGAIN_MS 1500 /* a second press this soon is a bouncing finger */
+#define PRESS_AGAIN_MS 1500                    /* a second press this soon is a bouncing finger */
 #define BREAK_UNDO_MS (INT64_C(2) * 60 * 1000) /* house rule: a broken hold is joined again only this soon */
 #define HOLDS_MAX_BYTES 192
 #define STATION_WATTS_MIN 100 /* heat of a canner as stated: what is typed outside is a slip */
@@ -62,38 +62,38 @@ struct strip {
 	/* Only when not empty: */
 	struct log_phase phase;
 	const struct phase_rule *rule;
-	char holds[HOLDS_MAX_BYTES]; /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
+	char holds[HOLDS_MAX_BYTES];             /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
 	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
 	size_t past_count;
 	/* Only with a load: */
 	struct log_load load;
-	struct log_lot lot; /* of its first jar; with a batch: the batch's lot */
-	int lots;           /* how many lots the load holds */
+	struct log_lot lot;            /* of its first jar; with a batch: the batch's lot */
+	int lots;                      /* how many lots the load holds */
 	char jar_size[WORD_MAX_BYTES]; /* of its first jar */
 	int jars;
 	int unchecked;
-	int without_fate; /* jars that need a fate and have none */
-	int hold_starts;  /* 2 after one lost boil */
+	int without_fate;         /* jars that need a fate and have none */
+	int hold_starts;          /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
-	char raised[96]; /* what an elevation found wrong asks of it now; "" nothing */
+	char raised[96];          /* what an elevation found wrong asks of it now; "" nothing */
 	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
-	int largest_jar;  /* index into jar_sizes */
-	int64_t boils_ms; /* boiling water: sooner than that it can hardly boil; 0: not worked out */
-	int liquid_lost;  /* jars that lost any liquid */
-	int over_half;    /* of those without a fate: over half their liquid gone */
-	int windowed;     /* of those without a fate: the window closes on them */
+	int largest_jar;          /* index into jar_sizes */
+	int64_t boils_ms;         /* boiling water: sooner than that it can hardly boil; 0: not worked out */
+	int liquid_lost;          /* jars that lost any liquid */
+	int over_half;            /* of those without a fate: over half their liquid gone */
+	int windowed;             /* of those without a fate: the window closes on them */
 	/* What its phases came to since the load was last begun; -1: none of the kind ended. */
-	int64_t held_ms;     /* the last hold */
-	int64_t holds_ms;    /* all holds together, the running one left out */
+	int64_t held_ms;  /* the last hold */
+	int64_t holds_ms; /* all holds together, the running one left out */
 	int64_t hold_required_ms;
-	int64_t vented_ms;   /* the last vent that has a clock of its own */
-	int64_t reached_ms;  /* the watched phase before the last hold */
-	int64_t soon_ms;     /* and how soon it can hardly be over */
-	int64_t way_ms;      /* to its hold so far, the running phase left out: from filling, or a lost hold */
+	int64_t vented_ms;    /* the last vent that has a clock of its own */
+	int64_t reached_ms;   /* the watched phase before the last hold */
+	int64_t soon_ms;      /* and how soon it can hardly be over */
+	int64_t way_ms;       /* to its hold so far, the running phase left out: from filling, or a lost hold */
 	int64_t first_way_ms; /* the first of them */
 	int64_t way_worst_ms; /* the longest of all */
-	int loadings;        /* how often it was begun from the start */
-	bool heated;         /* its heat was ever on */
+	int loadings;         /* how often it was begun from the start */
+	bool heated;          /* its heat was ever on */
 	/* Only with a run: */
 	struct log_run run;
 	int64_t drawn_ul; /* juice measured out so far */
@@ -101,10 +101,9 @@ struct strip {
 	/* Only with a batch: */
 	struct log_batch batch;
 	const struct recipe *recipe; /* NULL when it is no longer known */
-	int filled; /* jars filled so far */
-	enum acid
-	    acid_instead;  /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
-	struct moment off; /* when it came off the heat; wall_ms 0: it has not */
+	int filled;                  /* jars filled so far */
+	enum acid acid_instead;      /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
+	struct moment off;           /* when it came off the heat; wall_ms 0: it has not */
 };
 
 struct board {
@@ -119,8 +118,8 @@ struct board {
 	size_t fate_count;
 	const struct log_jar *waiting; /* filled jars without a canner, longest waiting first */
 	size_t waiting_count;
-	int waiting_unpublished; /* of these, without a published process */
-	int64_t juice_ul; /* juice in stock */
+	int waiting_unpublished;         /* of these, without a published process */
+	int64_t juice_ul;                /* juice in stock */
 	const struct log_lid_box *boxes; /* in use */
 	size_t box_count;
 	const struct log_supply *supplies;
@@ -145,7 +144,7 @@ struct face {
 	const char *act;  /* what to do now, in words */
 	const char *job;  /* when due, what that comes to: "JARS OUT"; else NULL */
 	/* Runs: the water clock. */
-	bool water;       /* it runs */
+	bool water; /* it runs */
 	int64_t water_left_s;
 	bool water_due;
 	bool water_dry; /* so long overdue that the pan has surely boiled dry */
@@ -204,16 +203,16 @@ struct load_order {
 	char pack[WORD_MAX_BYTES];
 	char jar[WORD_MAX_BYTES];
 	int jars;
-	int pressure_psi;    /* NO_PRESSURE: the longest option */
-	int64_t lid_box_id;  /* 0: not noted */
-	enum acid acid;      /* what was said of the acid in these jars (engine/food/acid.h) */
-	int vinegar_tenths;  /* percent of its vinegar, tenths; 0: not said */
+	int pressure_psi;                /* NO_PRESSURE: the longest option */
+	int64_t lid_box_id;              /* 0: not noted */
+	enum acid acid;                  /* what was said of the acid in these jars (engine/food/acid.h) */
+	int vinegar_tenths;              /* percent of its vinegar, tenths; 0: not said */
 	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
 };
 
 /* The process the order would get here: a look, nothing is written. */
-bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order,
-                     struct process *out, struct fault *fault);
+bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order, struct process *out,
+                     struct fault *fault);
 /* How many jars of a size a canner takes: its stated capacity, or that of the
  * next larger stated size; 0: nothing is stated that would fit; *stated tells
  * whether this very size is stated (may be NULL). */
@@ -221,8 +220,7 @@ int station_room(const struct log_station *station, const struct jar_size *jar, 
 
 /* FAULT_STOPPED: a food that takes acid, of which nobody said that it is in; vinegar
  * weaker than 5 percent or of unknown strength.  With a reason: not valid, or unknown. */
-bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id,
-                        struct fault *fault);
+bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id, struct fault *fault);
 
 /* --- jars that wait, and which canner takes them (loader.c) ------------------- */
 
@@ -253,7 +251,7 @@ struct proposal {
 	struct pick picks[PICKS_MAX];
 	size_t pick_count;
 	int jars;
-	int to_come;        /* by the day plan: jars of the same load that are not filled yet */
+	int to_come; /* by the day plan: jars of the same load that are not filled yet */
 };
 struct loader_plan {
 	struct proposal proposals[9];
@@ -272,13 +270,12 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, in
 /* The one process for all picks in a canner: the longest any of them needs.
  * Refused when they have none in common. `pressure_psi` NO_PRESSURE: the pair
  * with the longest minutes that all have. */
-bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
-                            const struct pick *picks, size_t count, int pressure_psi,
-                            struct process *out, struct fault *fault);
+bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id, const struct pick *picks, size_t count,
+                            int pressure_psi, struct process *out, struct fault *fault);
 /* Start a load of waiting jars, longest waiting ones first within a pick.  Low-acid
  * jars over their standing limit are refused (rule key-stood). */
-bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
-                          size_t count, int pressure_psi, int64_t *load_id, struct fault *fault);
+bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks, size_t count,
+                          int pressure_psi, int64_t *load_id, struct fault *fault);
 
 /* Waiting jars of one batch and size were emptied, their food brought to the boil and
  * filled anew: they have stood since now. */
@@ -293,22 +290,20 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 
 /* Refused: not a free juicer, no fruit, no weight, or the house has not said how often
  * the water of a juicer is looked at: a pan that boils dry burns. */
-bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
-                       int64_t fruit_mg, int64_t *run_id, struct fault *fault);
+bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit, int64_t fruit_mg,
+                       int64_t *run_id, struct fault *fault);
 /* Juice measured out; in the drain it ends the run (0 is allowed there). */
 bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, struct fault *fault);
 /* Juice brought along, not from a run of ours. */
 bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,
                       struct fault *fault);
-bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state,
-                         struct fault *fault);
+bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state, struct fault *fault);
 /* Measured again, or part of it thrown out: what is left now. */
-bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul,
-                        enum juice_why why, struct fault *fault);
+bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul, enum juice_why why,
+                        struct fault *fault);
 bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *fruit, int64_t fruit_mg,
                        struct fault *fault); /* a correction */
-bool kitchen_juices(const struct kitchen *kitchen, struct log_juice **rows, size_t *count,
-                    struct fault *fault);
+bool kitchen_juices(const struct kitchen *kitchen, struct log_juice **rows, size_t *count, struct fault *fault);
 
 /* --- pots and batches (batch_acts.c) --------------------------------------------- */
 
@@ -319,7 +314,7 @@ struct batch_order {
 	char jar[WORD_MAX_BYTES];  /* meant to be filled; others may be too */
 	int multiple;
 	char reason[SENTENCE_MAX_BYTES]; /* typed against a stop; "" none */
-	enum acid acid; /* taken instead of the recipe's own (batch_need.instead); NOT_SAID: none */
+	enum acid acid;                  /* taken instead of the recipe's own (batch_need.instead); NOT_SAID: none */
 };
 
 /* Another acid that is published for the jar, and of which the shelf holds enough. */
@@ -334,27 +329,26 @@ struct batch_need {
 	struct yield yield;
 	bool yield_known;
 	struct {
-		bool counted;  /* a ledger is kept of it */
+		bool counted; /* a ledger is kept of it */
 		bool is_short;
 		bool replaced; /* another acid goes in instead */
 		int64_t stock; /* in the unit of the supply */
 		int64_t takes; /* off that; in jars: of all that are likely filled; 0: optional, left out */
 	} lines[RECIPE_INGREDIENTS_MAX];
-	int short_lines;       /* lines whose counted stock is too small */
+	int short_lines;             /* lines whose counted stock is too small */
 	struct acid_instead instead; /* of acid in jars that is short; taken: as the order says */
-	int64_t jars_stock;    /* of the size meant; -1: not counted */
-	int64_t canner_in_ms;  /* when a canner that can process it is free; -1: none stands here */
-	bool nowhere_to_go;    /* no canner is free by the time the jars would be filled */
+	int64_t jars_stock;          /* of the size meant; -1: not counted */
+	int64_t canner_in_ms;        /* when a canner that can process it is free; -1: none stands here */
+	bool nowhere_to_go;          /* no canner is free by the time the jars would be filled */
 };
-bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order *order,
-                        struct batch_need *out, struct fault *fault);
+bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order *order, struct batch_need *out,
+                        struct fault *fault);
 
 /* Refused: pot not free or not rinsed, regular pectin multiplied, a counted
  * ingredient, juice or jars short.  FAULT_CONFIRM: no canner would be free. */
-bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure,
-                         int64_t *batch_id, struct fault *fault);
-bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool ticked,
-                  struct fault *fault);
+bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure, int64_t *batch_id,
+                         struct fault *fault);
+bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool ticked, struct fault *fault);
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
  * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where acid
@@ -378,14 +372,12 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *why, struct fault *fault);
 /* Corrections: what really went in; jars of a batch that still wait.  FAULT_STOPPED: less acid
  * than the recipe asks for; with a reason its jars are not valid. */
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
-                          const char *reason, struct fault *fault);
-bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
-                        struct fault *fault);
-bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note,
-                        struct fault *fault);
-bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id,
-                           struct log_batch_amount **rows, size_t *count, struct fault *fault);
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used, const char *reason,
+                          struct fault *fault);
+bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars, struct fault *fault);
+bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note, struct fault *fault);
+bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id, struct log_batch_amount **rows,
+                           size_t *count, struct fault *fault);
 
 /* --- recipes and supplies (store_acts.c) -------------------------------------------- */
 
@@ -403,16 +395,14 @@ void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_
 /* Own recipes only: checked by recipe_check; its food must be in the tables or "".
  * Refused with the reason when what is in it must not be canned as that food. */
 bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault);
-bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
-                        struct fault *fault);
+bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out, struct fault *fault);
 
-bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, size_t *count,
-                      struct fault *fault);
+bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, size_t *count, struct fault *fault);
 /* A receipt adds; a correction sets what a count found. */
-bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const char *size,
-                       int64_t amount, struct fault *fault);
-bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size,
-                          int64_t counted, struct fault *fault);
+bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t amount,
+                       struct fault *fault);
+bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t counted,
+                          struct fault *fault);
 
 /* The next step of a load, run or batch: a condition seen or a thing done.
  * FAULT_CONFIRM sooner than it can hardly be: then the story keeps that it was asked.
@@ -451,14 +441,13 @@ enum exception {
 };
 
 /* Is the exception open to the strip now, and what does its line say? NULL: no. */
-const char *exception_words(const struct strip *strip, enum exception exception,
-                            const struct moment *now);
+const char *exception_words(const struct strip *strip, enum exception exception, const struct moment *now);
 /* `amount`: EXCEPTION_EARLIER minutes (1 to the time since the phase before
  * began); EXCEPTION_DRAW uL of juice; else unused.  `reason`: what was wrong
  * (WRONG, RECIPE); why a stop is gone against (VENT_SHORT, EARLIER: FAULT_STOPPED
  * without one); else "". What only makes a record worse needs none. */
-bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
-                       int64_t amount, const char *reason, struct fault *fault);
+bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception, int64_t amount,
+                       const char *reason, struct fault *fault);
 
 /* Something was wrong with a process that was over and counted: not valid, with
  * the reason.  Its two hours run from the end of the process, not from now.  A
@@ -487,16 +476,12 @@ bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned method
 bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned methods, struct fault *fault);
 /* Any other state; a jar that failed may be marked while the load still cools.  JAR_SEALED is misuse:
  * a seal is said by the methods that showed it. */
-bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
-                       struct fault *fault);
-bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,
-                           struct fault *fault);
+bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state, struct fault *fault);
+bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning, struct fault *fault);
 /* Sets the fate and its deadline; refused when the window is closed. */
-bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fate,
-                      struct fault *fault);
+bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fate, struct fault *fault);
 /* The same fate for every jar that needs one and has none. */
-bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
-                       struct fault *fault);
+bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate, struct fault *fault);
 bool kitchen_lot_of_jar(const struct kitchen *kitchen, int64_t jar_id, struct log_lot *out, struct fault *fault);
 /* "" when there is no such lot. */
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size);
@@ -508,8 +493,8 @@ bool kitchen_judgement(const struct kitchen *kitchen, const struct log_jar *jar,
 /* Does the jar need a fate (unsealed, doubtful, over half lost, process not valid)? */
 bool jar_needs_fate(const struct log_jar *jar);
 /* May the fate be chosen now, and until when would it run (wall ms, 0: at once)? */
-bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
-                   int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault);
+bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now_wall_ms,
+                   int64_t *by_wall_ms, struct fault *fault);
 const char *jar_fate_words(enum jar_fate fate); /* "fridge" ... what to do, with source */
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);
 /* Is suspect food of it treated as toxic (low-acid and tomato, A539)? */
@@ -523,16 +508,16 @@ const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept
  * An act that broke or ended a hold can be taken back for BREAK_UNDO_MS only:
  * a hold is never joined together again over a gap nobody watched.
  * `said` gets the sentence of what was undone. */
-bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said,
-                  size_t said_size, struct fault *fault);
+bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault);
 /* The act that an undo of the house would take back; false: there is none. */
 bool kitchen_last_of_house(const struct kitchen *kitchen, struct log_entry *last);
 /* Of the house; refused when the last thing was done in the pantry or to a recall, which
  * nobody sees from the house view. */
 bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 /* Take back the undo, while nothing else has been done since. */
-bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said,
-                  size_t said_size, struct fault *fault);
+bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault);
 
 /* --- the house -------------------------------------------------------------- */
 
@@ -564,8 +549,7 @@ bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct f
 bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int water, int jar_wait, int stand,
                          struct fault *fault);
 /* Initials of who has the station now; recorded with each act there. */
-bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,
-                             struct fault *fault);
+bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials, struct fault *fault);
 /* id 0 adds; the digit must be free. A station with work in it cannot change its kind or retire. */
 bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault);
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault);
@@ -595,8 +579,7 @@ struct day_item {
 bool kitchen_day(const struct kitchen *kitchen, int64_t wall_ms, struct day_item **rows, size_t *count,
                  struct fault *fault);
 bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault);
-bool kitchen_batch_get(const struct kitchen *kitchen, int64_t batch_id, struct log_batch *out,
-                       struct fault *fault);
+bool kitchen_batch_get(const struct kitchen *kitchen, int64_t batch_id, struct log_batch *out, struct fault *fault);
 /* How many jars of a size the batch filled. */
 bool kitchen_jars_filled(const struct kitchen *kitchen, int64_t batch_id, const char *jar, int *jars,
                          struct fault *fault);
@@ -604,11 +587,10 @@ bool kitchen_jars_filled(const struct kitchen *kitchen, int64_t batch_id, const 
 /* --- reading for views ------------------------------------------------------- */
 
 /* Arrays are malloc'ed and freed by the caller; rows as log.h says. */
-bool kitchen_jars(const struct kitchen *kitchen, int64_t load_id, struct log_jar **rows,
-                  size_t *count, struct fault *fault);
-bool kitchen_story(const struct kitchen *kitchen, struct log_subject subject,
-                   struct log_entry **rows, size_t *count, struct fault *fault);
-bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows, size_t *count,
-                       struct fault *fault);
+bool kitchen_jars(const struct kitchen *kitchen, int64_t load_id, struct log_jar **rows, size_t *count,
+                  struct fault *fault);
+bool kitchen_story(const struct kitchen *kitchen, struct log_subject subject, struct log_entry **rows, size_t *count,
+                   struct fault *fault);
+bool kitchen_lid_boxes(const struct kitchen *kitchen, struct log_lid_box **rows, size_t *count, struct fault *fault);
 
 #endif

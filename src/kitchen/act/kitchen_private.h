@@ -21,6 +21,12 @@ struct backup_watch {
 	int64_t behind_since_ms; /* real time; 0: nothing is behind */
 };
 
+/* A recipe that the kitchen knows. */
+struct known_recipe {
+	const struct recipe *recipe; /* built in, or in `own` of the kitchen */
+	int64_t own_id;              /* 0: built in */
+};
+
 struct kitchen {
 	struct log *log;
 	struct clock clock;
@@ -47,15 +53,12 @@ struct kitchen {
 	} warned;
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
 	struct recipe *own;
-	struct known_recipe {
-		const struct recipe *recipe; /* built in, or in `own` */
-		int64_t own_id;              /* 0: built in */
-	} *book; /* built-in ones, or the own ones that complete them, then the other own ones */
+	struct known_recipe *book; /* built-in ones, or the own ones that complete them, then the other own ones */
 	size_t book_count;
-	int64_t latest_wall_ms; /* of the entries written before this computer started; 0: none seen */
-	int64_t day_start_ms; /* the local day jars_today counts */
-	struct planning *planning; /* the day plan; what it works out is kept in there */
-	struct log_subject fate_done; /* what the newest fate carried out was about; id 0: none */
+	int64_t latest_wall_ms;         /* of the entries written before this computer started; 0: none seen */
+	int64_t day_start_ms;           /* the local day jars_today counts */
+	struct planning *planning;      /* the day plan; what it works out is kept in there */
+	struct log_subject fate_done;   /* what the newest fate carried out was about; id 0: none */
 	struct log_subject pantry_done; /* likewise of what was taken out, counted or recalled; kind: the house */
 	struct log_recall *recalls;
 	struct judged_anew *anew; /* what this gate makes worse of loads of an older one; as it was opened */
@@ -85,13 +88,11 @@ struct act {
 };
 
 /* Begin an act at the present moment. */
-bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id,
-               struct fault *fault);
+bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id, struct fault *fault);
 /* What the act is about. */
 void act_about(struct act *act, struct log_subject subject);
 /* Commit with the sentence for the journal and read the board again. */
-bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
-    __attribute__((format(printf, 3, 4)));
+bool act_commit(struct act *act, struct fault *fault, const char *format, ...) __attribute__((format(printf, 3, 4)));
 /* Abandon the act; returns false so that a failing line reads `return act_fail(...)`. */
 bool act_fail(struct act *act);
 
@@ -161,22 +162,19 @@ enum acid acid_of(const struct ingredient *ingredient);
 const struct ingredient *acid_in_jar(const struct recipe *recipe);
 /* Of acid that a recipe cooks in its pot: AS_PRINTED, LEFT_OUT (less of it went in than it
  * asks for) or NONE_ASKED. */
-bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid,
-                 struct fault *fault);
+bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault);
 /* Is it acid that a recipe asks for, and not one that may be left out? */
 bool amount_is_acid(const struct recipe *recipe, const struct log_batch_amount *amount);
 /* What can stand in the jars for the recipe's own acid, from the shelf; fresh juice never. */
-bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar,
-                       int jars, struct acid_instead *out, struct fault *fault);
+bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar, int jars,
+                       struct acid_instead *out, struct fault *fault);
 /* What one jar takes of an acid of its food, in the measure of its ledger. */
 int64_t acid_share(const char *food, enum acid acid, const struct jar_size *jar);
 bool mark_acid_instead(struct act *act, int64_t lot_id, enum acid acid, struct fault *fault);
 /* Which was taken when the batch was begun; NOT_SAID: none. */
-bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid,
-                        struct fault *fault);
+bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid, struct fault *fault);
 bool mark_acid_left_out(struct act *act, int64_t lot_id, const char *why, struct fault *fault);
-bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why,
-                  struct fault *fault);
+bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why, struct fault *fault);
 
 /* --- batch_acts.c, for corrections --- */
 
@@ -184,8 +182,8 @@ bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why,
 bool put_filled(struct act *act, const struct strip *strip, const char *size, int jars, const struct log_jar *like,
                 struct fault *fault);
 /* Acid of that kind, and jars, that went with so many of a size. */
-bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars,
-                   enum acid acid, struct fault *fault);
+bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
+                   struct fault *fault);
 bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul,
                 struct fault *fault);
 
@@ -205,21 +203,16 @@ bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)
 bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault);
 
 /* The strip of a load on the board; NULL with FAULT_STALE when it is gone. */
-const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id,
-                                  struct fault *fault);
+const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id, struct fault *fault);
 /* The strip whose running phase is `phase_id`; NULL with FAULT_STALE when that
  * phase has ended meanwhile. */
-const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id,
-                                     struct fault *fault);
+const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
 /* An empty station of the board; NULL with a fault. */
-const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id,
-                                         struct fault *fault);
-const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id,
-                                        struct fault *fault);
+const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id, struct fault *fault);
+const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id, struct fault *fault);
 
 /* Required length of a phase for the work in the strip, ms; 0: no clock. */
-int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip,
-                          const struct phase_rule *rule);
+int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule);
 
 /* Refused while a canner holds a load; `what` is what would change under it. */
 bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
@@ -234,11 +227,11 @@ bool strip_before_end(const struct strip *strip);
 int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* Begin a phase of a subject (load, run or batch), part of an act. */
-bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule,
-                 int64_t required_ms, struct fault *fault);
+bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule, int64_t required_ms,
+                 struct fault *fault);
 /* Move a supply as part of an act, for what the act is about; a kind nobody keeps a ledger of is left alone. */
-bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount,
-                 enum supply_why why, struct fault *fault);
+bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount, enum supply_why why,
+                 struct fault *fault);
 /* Lids left for `jars` more jars? */
 bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fault *fault);
 /* The next lot code of the day and its row. */
@@ -246,8 +239,8 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
              const struct recipe_standing *standing, enum acidity acidity, struct log_lot *lot, struct fault *fault);
 /* Minutes of process that the sheet of its pectin asked of a batch (0: none). */
 bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault);
-bool put_load(struct act *act, const struct strip *canner, const struct process *process,
-              struct log_load *load, struct fault *fault);
+bool put_load(struct act *act, const struct strip *canner, const struct process *process, struct log_load *load,
+              struct fault *fault);
 /* What a load is written down with of its process, and where that was looked up. */
 void set_process(struct log_load *load, const struct process *process, const struct log_house *house);
 /* --- loader.c --- the process that all these jars have in common, with its other pairs. */
@@ -274,7 +267,7 @@ bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *
 bool read_own_recipes(struct kitchen *kitchen, struct fault *fault);
 
 /* End the running phase and begin `next` (NULL: none) as part of an act. */
-bool phase_change(struct act *act, const struct strip *strip, enum phase_end why,
-                  const struct phase_rule *next, struct fault *fault);
+bool phase_change(struct act *act, const struct strip *strip, enum phase_end why, const struct phase_rule *next,
+                  struct fault *fault);
 
 #endif

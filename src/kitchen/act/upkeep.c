@@ -14,10 +14,10 @@ struct upkeep {
 	struct kitchen *kitchen;
 	const char *program;
 	struct keeper keeper;
-	int64_t check_at_ms;   /* not before */
-	int64_t began_ms;      /* the job that runs */
+	int64_t check_at_ms; /* not before */
+	int64_t began_ms;    /* the job that runs */
 	int64_t limit_ms;
-	uint64_t reads;        /* the board when its copy was begun */
+	uint64_t reads; /* the board when its copy was begun */
 };
 
 bool upkeep_open(struct kitchen *kitchen, const char *program, struct upkeep **out, struct fault *fault)
@@ -80,7 +80,8 @@ static bool check_ended(struct upkeep *upkeep, int64_t awake_ms, struct fault *f
 		return false;
 	}
 	upkeep->check_at_ms = awake_ms + UPKEEP_RETRY_MS;
-	return fault_set(fault, why.kind, "%s Acts are recorded, and the log is checked again in 10 min.", why.sentence);
+	return fault_set(fault, why.kind, "%s Acts are recorded, and the log is checked again in 10 min.",
+	                 why.sentence);
 }
 
 static bool job_ended(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault)
@@ -115,11 +116,8 @@ bool upkeep_look(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault)
 			return true;
 		(void)takes_too_long(upkeep, &why);
 		break;
-	case KEEPER_DIED:
-		log_clear_parts(upkeep->kitchen->log);
-		break;
-	case KEEPER_DONE:
-		break;
+	case KEEPER_DIED: log_clear_parts(upkeep->kitchen->log); break;
+	case KEEPER_DONE: break;
 	}
 	if (job_ended(upkeep, awake_ms, &why))
 		return true;
@@ -138,7 +136,8 @@ static bool start_job(struct upkeep *upkeep, enum keeper_job job, int64_t awake_
 	upkeep->reads = kitchen->reads;
 	if (job == KEEPER_BACKUP)
 		kitchen_backup_begun(kitchen);
-	if (keeper_start(&upkeep->keeper, upkeep->program, job, log_path(kitchen->log), kitchen_now(kitchen).wall_ms, &why))
+	if (keeper_start(&upkeep->keeper, upkeep->program, job, log_path(kitchen->log), kitchen_now(kitchen).wall_ms,
+	                 &why))
 		return true;
 	upkeep->keeper.job = job;
 	(void)job_ended(upkeep, awake_ms, &why);
@@ -216,7 +215,7 @@ bool upkeep_finish(struct upkeep *upkeep, void (*tell)(const char *sentence), st
 	struct log *log = upkeep->kitchen->log;
 
 	if (upkeep->keeper.job == KEEPER_CHECK && !log_has_wal(log))
-		stop(upkeep); /* nothing is moved into the file: the next opening checks it */
+		stop(upkeep);                   /* nothing is moved into the file: the next opening checks it */
 	(void)wait_out(upkeep, tell, &ignored); /* what failed is tried once more */
 	if (log_is_damaged(log))
 		return log_is_safe(log, fault); /* it is not, and says why */

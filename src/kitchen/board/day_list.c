@@ -19,8 +19,7 @@ struct day_rows {
 	size_t load_count;
 };
 
-static bool read_rows(const struct kitchen *kitchen, int64_t wall_ms, struct day_rows *rows,
-                      struct fault *fault)
+static bool read_rows(const struct kitchen *kitchen, int64_t wall_ms, struct day_rows *rows, struct fault *fault)
 {
 	int64_t from = clock_day_start(wall_ms);
 	/* A day of 25 hours ends where the next one begins. */
@@ -84,8 +83,8 @@ static void batch_item(const struct kitchen *kitchen, const struct log_batch *ba
 	item->subject = (struct log_subject){ SUBJECT_BATCH, batch->id };
 	item->opened_wall_ms = batch->opened_wall_ms;
 	item->open = batch->open;
-	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %d jars", lot.code,
-	               batch->multiple, batch->recipe, filled);
+	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %d jars", lot.code, batch->multiple,
+	               batch->recipe, filled);
 }
 
 static void load_item(const struct kitchen *kitchen, const struct log_load *load, struct day_item *item)
@@ -105,8 +104,8 @@ static void load_item(const struct kitchen *kitchen, const struct log_load *load
 	item->open = load->place != PLACE_SHELF;
 	if (load->minutes > 0)
 		(void)snprintf(minutes, sizeof(minutes), "%d min", load->minutes);
-	(void)snprintf(item->words, sizeof(item->words), "load: %zu jars %.60s, %s, %s", count, lot.product,
-	               minutes, load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
+	(void)snprintf(item->words, sizeof(item->words), "load: %zu jars %.60s, %s, %s", count, lot.product, minutes,
+	               load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
 }
 
 static int by_age(const void *a, const void *b)
@@ -151,8 +150,7 @@ bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_r
 	return log_run_get(kitchen->log, run_id, out, fault);
 }
 
-bool kitchen_batch_get(const struct kitchen *kitchen, int64_t batch_id, struct log_batch *out,
-                       struct fault *fault)
+bool kitchen_batch_get(const struct kitchen *kitchen, int64_t batch_id, struct log_batch *out, struct fault *fault)
 {
 	return log_batch_get(kitchen->log, batch_id, out, fault);
 }

@@ -46,8 +46,7 @@ static size_t add_past(const struct strip *strip, int64_t passed, struct stretch
 	return strip->past_count;
 }
 
-size_t strip_outlook(const struct strip *strip, const struct moment *now,
-                     struct stretch out[STRETCHES_MAX])
+size_t strip_outlook(const struct strip *strip, const struct moment *now, struct stretch out[STRETCHES_MAX])
 {
 	struct strip ahead = *strip;
 	const struct phase_rule *rule = strip->rule;
@@ -62,15 +61,18 @@ size_t strip_outlook(const struct strip *strip, const struct moment *now,
 	at = planned_ms(strip, rule) - passed;
 	if (at < 0)
 		at = 0; /* over its time: it could end any moment */
-	out[count++] = (struct stretch){ .name = rule->name, .phase_kind = rule->kind,
-		                         .kind = STRETCH_RUNNING, .from_ms = -passed, .to_ms = at };
+	out[count++] = (struct stretch){
+		.name = rule->name, .phase_kind = rule->kind, .kind = STRETCH_RUNNING, .from_ms = -passed, .to_ms = at
+	};
 	while ((rule = strip_next(&ahead)) != NULL && count < STRETCHES_MAX) {
 		int64_t length = planned_ms(strip, rule);
 
 		ahead.rule = rule;
 
-		out[count++] = (struct stretch){ .name = rule->name, .phase_kind = rule->kind,
-			                         .kind = STRETCH_EXPECTED, .from_ms = at,
+		out[count++] = (struct stretch){ .name = rule->name,
+			                         .phase_kind = rule->kind,
+			                         .kind = STRETCH_EXPECTED,
+			                         .from_ms = at,
 			                         .to_ms = at + length };
 		at += length;
 	}

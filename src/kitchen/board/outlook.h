@@ -29,8 +29,7 @@ struct stretch {
 #define STRETCHES_MAX (PAST_PHASES_MAX + PHASE_NAME_COUNT)
 
 /* Fill `out` oldest first; returns how many. None for an empty canner. */
-size_t strip_outlook(const struct strip *strip, const struct moment *now,
-                     struct stretch out[STRETCHES_MAX]);
+size_t strip_outlook(const struct strip *strip, const struct moment *now, struct stretch out[STRETCHES_MAX]);
 
 /* Is it known when the station will be free?  Not while a run goes on, or is heated
  * for, whose length the house has not set. */

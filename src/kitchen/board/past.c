@@ -66,7 +66,9 @@ static void tell_title(struct telling *telling, const char *what, int64_t wall_m
 static void tell_verdict(struct telling *telling, enum verdict verdict, const char *why)
 {
 	switch (verdict) {
-	case VERDICT_VALID: tell(telling, PAST_GOOD, "Process valid: the full time at the full condition was recorded."); break;
+	case VERDICT_VALID:
+		tell(telling, PAST_GOOD, "Process valid: the full time at the full condition was recorded.");
+		break;
 	case VERDICT_NOT_VALID: tell(telling, PAST_BAD, "Process NOT VALID: %s", why); break;
 	case VERDICT_UNKNOWN: tell(telling, PAST_BAD, "Process unknown: %s", why); break;
 	case VERDICT_OPEN:
@@ -130,7 +132,9 @@ static void phase_told(const struct log_load *load, const struct log_phase *phas
 static void tell_phase(struct telling *telling, const struct log_load *load, const struct log_phase *phase, int holds)
 {
 	static const char *const ends[PHASE_END_COUNT] = {
-		[PHASE_DONE] = "ran", [PHASE_LOST] = "was lost after", [PHASE_CUT_SHORT] = "was cut short after",
+		[PHASE_DONE] = "ran",
+		[PHASE_LOST] = "was lost after",
+		[PHASE_CUT_SHORT] = "was cut short after",
 		[PHASE_STOPPED] = "was stopped after",
 	};
 	char name[NAME_MAX_BYTES];
@@ -145,8 +149,8 @@ static void tell_phase(struct telling *telling, const struct log_load *load, con
 		text_add(&of_text, " of ");
 		text_add_duration(&of_text, phase->required_ms / 1000);
 	}
-	tell(telling, phase->ended_why == PHASE_DONE ? PAST_FACT : PAST_BAD, "%s %s %s%s%s", name, ends[phase->ended_why],
-	     lasted, of, phase->ended_why == PHASE_LOST ? ": full time again" : "");
+	tell(telling, phase->ended_why == PHASE_DONE ? PAST_FACT : PAST_BAD, "%s %s %s%s%s", name,
+	     ends[phase->ended_why], lasted, of, phase->ended_why == PHASE_LOST ? ": full time again" : "");
 }
 
 /* Every hold, and of the other phases those that did not end as they should. */
@@ -209,8 +213,12 @@ static struct jar_counts count_jars(const struct log_jar *jars, size_t count)
 static void tell_jars(struct telling *telling, const struct log_jar *jars, size_t count)
 {
 	static const char *const gone_words[GONE_COUNT] = {
-		[GONE_NOT] = "",          [GONE_USED] = "used",       [GONE_GIVEN] = "given away",
-		[GONE_SPOILED] = "spoiled", [GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT] = "",
+		[GONE_USED] = "used",
+		[GONE_GIVEN] = "given away",
+		[GONE_SPOILED] = "spoiled",
+		[GONE_MISSING] = "not found",
+		[GONE_THROWN_OUT] = "thrown out",
 		[GONE_NOT_NOTED] = "nobody noted where",
 	};
 	struct jar_counts counts = count_jars(jars, count);
@@ -268,7 +276,10 @@ static void tell_lots(struct telling *telling, const struct log_jar *jars, size_
 
 		(void)log_lot_get(telling->kitchen->log, lots[i].id, &lot, NULL);
 		tell(telling, PAST_FACT, "Lot %s: %d %s %s", lot.code, lots[i].jars,
-		     size == NULL ? lots[i].word : lots[i].jars == 1 ? size->words : size->plural, lot.product);
+		     size == NULL        ? lots[i].word
+		     : lots[i].jars == 1 ? size->words
+		                         : size->plural,
+		     lot.product);
 	}
 }
 
@@ -353,7 +364,9 @@ static void tell_batch_jars(struct telling *telling, int64_t batch_id)
 		const struct jar_size *size = jar_size_named(sizes[i].word);
 
 		tell(telling, PAST_FACT, "Filled: %d %s", sizes[i].jars,
-		     size == NULL ? sizes[i].word : sizes[i].jars == 1 ? size->words : size->plural);
+		     size == NULL         ? sizes[i].word
+		     : sizes[i].jars == 1 ? size->words
+		                          : size->plural);
 	}
 	if (count > 0)
 		tell_jars(telling, jars, count);

@@ -16,8 +16,8 @@
  * stricter of two published windows). */
 #define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)
 
-bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule,
-                 int64_t required_ms, struct fault *fault)
+bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule, int64_t required_ms,
+                 struct fault *fault)
 {
 	struct log_phase phase = {
 		.load_id = subject.kind == SUBJECT_LOAD ? subject.id : 0,
@@ -31,8 +31,8 @@ bool phase_begin(struct act *act, struct log_subject subject, const struct phase
 	return log_put_phase(act->kitchen->log, &phase, fault);
 }
 
-bool phase_change(struct act *act, const struct strip *strip, enum phase_end why,
-                  const struct phase_rule *next, struct fault *fault)
+bool phase_change(struct act *act, const struct strip *strip, enum phase_end why, const struct phase_rule *next,
+                  struct fault *fault)
 {
 	struct log_phase ending = strip->phase;
 
@@ -40,23 +40,21 @@ bool phase_change(struct act *act, const struct strip *strip, enum phase_end why
 	ending.lasted_ms = strip_passed_ms(strip, &act->entry.at);
 	ending.ended_why = why;
 	return log_put_phase(act->kitchen->log, &ending, fault) &&
-	       (next == NULL || phase_begin(act, strip_subject(strip), next,
-	                                    strip_required_ms(act->kitchen, strip, next), fault));
+	       (next == NULL ||
+	        phase_begin(act, strip_subject(strip), next, strip_required_ms(act->kitchen, strip, next), fault));
 }
 
 /* The process ends with its hold.  One that failed keeps the moment it failed: its
  * window runs. */
 static void end_process(struct log_load *load, const struct strip *strip, const struct moment *now)
 {
-	if (strip->rule->name == PHASE_HOLD &&
-	    (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0))
+	if (strip->rule->name == PHASE_HOLD && (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0))
 		load->process_ended_wall_ms = now->wall_ms;
 }
 
 /* The row of the work after its phase has ended as it should and `next` begins
  * (NULL: it is finished). */
-static bool put_work(struct act *act, const struct strip *strip, const struct phase_rule *next,
-                     struct fault *fault)
+static bool put_work(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
 {
 	struct log_load load = strip->load;
 	struct log_run run = strip->run;
@@ -67,12 +65,8 @@ static bool put_work(struct act *act, const struct strip *strip, const struct ph
 		load.place = next == NULL ? PLACE_SHELF : next->place;
 		end_process(&load, strip, &act->entry.at);
 		return log_put_load(act->kitchen->log, &load, fault);
-	case STRIP_RUN:
-		run.open = next != NULL;
-		return log_put_run(act->kitchen->log, &run, fault);
-	case STRIP_BATCH:
-		batch.open = next != NULL;
-		return log_put_batch(act->kitchen->log, &batch, fault);
+	case STRIP_RUN: run.open = next != NULL; return log_put_run(act->kitchen->log, &run, fault);
+	case STRIP_BATCH: batch.open = next != NULL; return log_put_batch(act->kitchen->log, &batch, fault);
 	case STRIP_EMPTY: break;
 	}
 	return true;
@@ -91,7 +85,9 @@ bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)
 static bool mark_phase(struct act *act, const struct strip *strip, enum mark_kind kind, int64_t amount,
                        const char *words, struct fault *fault)
 {
-	struct log_mark mark = { .load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount };
+	struct log_mark mark = {
+		.load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount
+	};
 
 	text_copy(mark.words, sizeof(mark.words), words);
 	return act_mark(act, &mark, fault);
@@ -109,8 +105,7 @@ static bool refuse_bounce(const struct strip *strip, const struct moment *now, s
 	                 strip_title(strip), strip->rule->words);
 }
 
-static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure,
-                         struct fault *fault)
+static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
 {
 	const struct phase_rule *rule = strip->rule;
 	char left_words[24];
@@ -144,12 +139,14 @@ static bool refuse_cool_down(const struct strip *strip, int64_t passed_ms, struc
 
 	text_add_duration(&text, passed_ms / 1000);
 	if (strip->station.wall == WALL_LOCK)
-		return fault_set(fault, FAULT_CONFIRM, "%s: has the vent lock dropped by itself, and does nothing hiss?",
-		                 strip_title(strip));
-	return fault_set(fault, FAULT_CONFIRM, "%s: zero %s after heat off? A heavy canner takes about %lld min by itself.%s",
+		return fault_set(fault, FAULT_CONFIRM,
+		                 "%s: has the vent lock dropped by itself, and does nothing hiss?", strip_title(strip));
+	return fault_set(fault, FAULT_CONFIRM,
+	                 "%s: zero %s after heat off? A heavy canner takes about %lld min by itself.%s",
 	                 strip_title(strip), passed, (long long)(strip_soon_ms(strip, strip->rule) / MINUTE_MS),
 	                 strip->station.wall == WALL_NOT_SAID
-	                     ? " Has it a vent lock? Say so in the house view (h): wall=heavy or wall=lock." : "");
+	                     ? " Has it a vent lock? Say so in the house view (h): wall=heavy or wall=lock."
+	                     : "");
 }
 
 static bool refuse_unseen(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
@@ -158,7 +155,8 @@ static bool refuse_unseen(const struct strip *strip, int64_t passed_ms, bool sur
 		return true;
 	if (strip->rule->name == PHASE_COOL_DOWN)
 		return refuse_cool_down(strip, passed_ms, fault);
-	return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?", strip_title(strip), strip->rule->step);
+	return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?", strip_title(strip),
+	                 strip->rule->step);
 }
 
 /* What was asked and confirmed all the same, for the story; "" nothing. */
@@ -181,9 +179,11 @@ static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *bu
 static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault *fault)
 {
 	if (strip->rule->name == PHASE_DRAIN)
-		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.", strip_title(strip));
+		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
+		                 strip_title(strip));
 	if (strip->rule->name == PHASE_FILL && strip->filled == 0)
-		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?", strip_title(strip));
+		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?",
+		                         strip_title(strip));
 	if (strip->rule->name != PHASE_SEAL_CHECK)
 		return true;
 	if (strip->unchecked > 0)
@@ -206,10 +206,11 @@ static bool refuse_unread(const struct strip *strip, bool sure, struct fault *fa
 {
 	if (sure || !strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD)
 		return true;
-	return fault_set(fault, FAULT_CONFIRM,
-	                 "%s: the computer restarted in this hold, and nobody read another clock: the process is UNKNOWN then. "
-	                 "End it all the same?",
-	                 strip_title(strip));
+	return fault_set(
+	    fault, FAULT_CONFIRM,
+	    "%s: the computer restarted in this hold, and nobody read another clock: the process is UNKNOWN then. "
+	    "End it all the same?",
+	    strip_title(strip));
 }
 
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
@@ -233,13 +234,16 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unread(&strip, sure, fault) || !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
-	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
-	    !put_work(&act, &strip, next, fault))
+	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unread(&strip, sure, fault) ||
+	    !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	    !phase_change(&act, &strip, PHASE_DONE, next, fault) || !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
 	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
 	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
-	                  next != NULL ? next->words : strip.content == STRIP_LOAD ? "shelved" : "done", confirmed);
+	                  next != NULL                  ? next->words
+	                  : strip.content == STRIP_LOAD ? "shelved"
+	                                                : "done",
+	                  confirmed);
 }
 
 /* --- another clock --------------------------------------------------------------- */
@@ -252,15 +256,18 @@ static bool check_read(const struct strip *strip, int64_t held_ms, bool sure, st
 	struct text text = TEXT_OVER(words);
 
 	if (!strip->hold_across_restart)
-		return fault_set(fault, FAULT_REFUSED, "%s: this computer's own clock ran through all of it.", strip_title(strip));
+		return fault_set(fault, FAULT_REFUSED, "%s: this computer's own clock ran through all of it.",
+		                 strip_title(strip));
 	if (held_ms > READ_MAX_MS)
-		return fault_set(fault, FAULT_MISUSE, "The second time is before the first: first when it began, then when it ended.");
+		return fault_set(fault, FAULT_MISUSE,
+		                 "The second time is before the first: first when it began, then when it ended.");
 	if (held_ms >= strip->phase.required_ms || sure)
 		return true;
 	text_add_duration(&text, held_ms / 1000);
 	text_add(&text, " of ");
 	text_add_duration(&text, strip->phase.required_ms / 1000);
-	return fault_set(fault, FAULT_CONFIRM, "%s: by that clock it has run %s. Leave it on, and read again. End it, NOT VALID?",
+	return fault_set(fault, FAULT_CONFIRM,
+	                 "%s: by that clock it has run %s. Leave it on, and read again. End it, NOT VALID?",
 	                 strip_title(strip), words);
 }
 
@@ -382,8 +389,7 @@ static bool found_wrong_later(const struct strip *strip)
 	       strip->rule->name != PHASE_HOLD;
 }
 
-static const char *load_exception_words(const struct strip *strip, enum exception exception,
-                                        const struct moment *now)
+static const char *load_exception_words(const struct strip *strip, enum exception exception, const struct moment *now)
 {
 	const struct phase_rule *rule = strip->rule;
 	struct face face;
@@ -392,50 +398,60 @@ static const char *load_exception_words(const struct strip *strip, enum exceptio
 	switch (exception) {
 	case EXCEPTION_VENT_SHORT:
 		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
-		           ? "vent was cut short and weight is on: process NOT valid" : NULL;
+		           ? "vent was cut short and weight is on: process NOT valid"
+		           : NULL;
 	case EXCEPTION_EARLIER:
 		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict != VERDICT_NOT_VALID
-		           ? "someone saw the hold begin earlier than the key: time is estimated" : NULL;
+		           ? "someone saw the hold begin earlier than the key: time is estimated"
+		           : NULL;
 	case EXCEPTION_BROKEN_JAR:
 		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
-		           ? "a jar broke: leave the rest in, go on" : NULL;
+		           ? "a jar broke: leave the rest in, go on"
+		           : NULL;
 	case EXCEPTION_FORCED:
 		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
-		           ? "cooled by force (water, draft, wet cloth): low-acid food counts as UNKNOWN" : NULL;
+		           ? "cooled by force (water, draft, wet cloth): low-acid food counts as UNKNOWN"
+		           : NULL;
 	case EXCEPTION_WEIGHT:
 		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
-		           ? "weight lifted before the pressure was zero: low-acid food counts as UNKNOWN" : NULL;
+		           ? "weight lifted before the pressure was zero: low-acid food counts as UNKNOWN"
+		           : NULL;
 	case EXCEPTION_WRONG:
-		return found_wrong_later(strip) ? "found wrong only now (weight, elevation, vent, acid): process NOT valid" : NULL;
+		return found_wrong_later(strip)
+		           ? "found wrong only now (weight, elevation, vent, acid): process NOT valid"
+		           : NULL;
 	case EXCEPTION_REDO:
 		return rule->name == PHASE_UNLOAD && redo_window_open(&strip->load, now)
-		           ? "the whole process again, full time, new lids if they had sealed" : NULL;
+		           ? "the whole process again, full time, new lids if they had sealed"
+		           : NULL;
 	default: return NULL;
 	}
 }
 
-const char *exception_words(const struct strip *strip, enum exception exception,
-                            const struct moment *now)
+const char *exception_words(const struct strip *strip, enum exception exception, const struct moment *now)
 {
 	if (strip->content == STRIP_EMPTY)
 		return NULL;
 	switch (exception) {
 	case EXCEPTION_LOST: /* also after the time: it may be found out only then */
 		return strip->rule->lost_to == PHASE_NO_PHASE ? NULL : strip->rule->lost;
-	case EXCEPTION_STOP:
-		return strip->rule->stop_to == PHASE_NO_PHASE ? NULL : stop_words(strip);
+	case EXCEPTION_STOP: return strip->rule->stop_to == PHASE_NO_PHASE ? NULL : stop_words(strip);
 	case EXCEPTION_WATER:
 		return strip->content == STRIP_RUN && strip->rule->name != PHASE_DRAIN
-		           ? "water seen and topped up: its clock starts again" : NULL;
+		           ? "water seen and topped up: its clock starts again"
+		           : NULL;
 	case EXCEPTION_DRAW:
 		return strip->content == STRIP_RUN && strip->rule->name == PHASE_RUN
-		           ? "some juice is drawn off now: measure it" : NULL;
+		           ? "some juice is drawn off now: measure it"
+		           : NULL;
 	case EXCEPTION_RECIPE:
 		return strip->content == STRIP_BATCH && strip->batch.verdict != VERDICT_NOT_VALID
-		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked" : NULL;
+		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked"
+		           : NULL;
 	case EXCEPTION_BOILED:
 		return strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL
-		           ? "boiled again: what is in the pot is off the heat from now" : NULL;
+		           ? "boiled again: what is in the pot is off the heat from now"
+		           : NULL;
 	default: break;
 	}
 	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
@@ -471,7 +487,8 @@ static bool stop_load(struct act *act, const struct strip *strip, struct fault *
 static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
 {
 	act->entry.breaks_hold = true;
-	return phase_change(act, strip, PHASE_STOPPED, phase_rule_of(strip->station.kind, strip->rule->stop_to), fault) &&
+	return phase_change(act, strip, PHASE_STOPPED, phase_rule_of(strip->station.kind, strip->rule->stop_to),
+	                    fault) &&
 	       (strip->content != STRIP_LOAD || stop_load(act, strip, fault));
 }
 
@@ -484,8 +501,8 @@ static bool cut_vent(struct act *act, const struct strip *strip, const char *rea
 
 /* A hold may be said to have begun earlier when someone watched it, never before
  * the phase that led to it had begun; the process then counts as "unknown". */
-static bool begin_earlier(struct act *act, const struct strip *strip, int64_t minutes,
-                          const char *reason, struct fault *fault)
+static bool begin_earlier(struct act *act, const struct strip *strip, int64_t minutes, const char *reason,
+                          struct fault *fault)
 {
 	struct log_phase *phases;
 	struct log_phase hold = strip->phase;
@@ -530,8 +547,8 @@ static bool boiled_again(struct act *act, const struct strip *strip, struct faul
 	return phase_change(act, strip, PHASE_LOST, phase_rule_of(strip->station.kind, PHASE_OFF), fault);
 }
 
-static bool except(struct act *act, const struct strip *strip, enum exception exception,
-                   int64_t amount, const char *reason, struct fault *fault)
+static bool except(struct act *act, const struct strip *strip, enum exception exception, int64_t amount,
+                   const char *reason, struct fault *fault)
 {
 	switch (exception) {
 	case EXCEPTION_STOP: return stop(act, strip, fault);
@@ -559,8 +576,8 @@ static bool is_other_act(enum exception exception)
 	       exception == EXCEPTION_RECIPE;
 }
 
-static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum exception exception,
-                      int64_t amount, const char *reason, struct fault *fault)
+static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum exception exception, int64_t amount,
+                      const char *reason, struct fault *fault)
 {
 	switch (exception) {
 	case EXCEPTION_LOST: return kitchen_lost(kitchen, strip->phase.id, fault);
@@ -575,23 +592,30 @@ static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum e
  * does not: nobody writes while the stove is out. */
 static bool stop_holds(const struct strip *strip, enum exception exception, const char *reason, struct fault *fault)
 {
-	struct facts facts = { .about = ABOUT_KEY, .station = strip->station.name,
+	struct facts facts = { .about = ABOUT_KEY,
+		               .station = strip->station.name,
 		               .is_vent_cut = exception == EXCEPTION_VENT_SHORT,
 		               .is_earlier_start = exception == EXCEPTION_EARLIER };
 
 	return !stops_let_pass(&facts, reason, fault);
 }
 
-bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception,
-                       int64_t amount, const char *reason, struct fault *fault)
+bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception, int64_t amount,
+                       const char *reason, struct fault *fault)
 {
 	static const char *const verbs[] = {
-		[EXCEPTION_LOST] = "lost", [EXCEPTION_STOP] = "stop",
-		[EXCEPTION_VENT_SHORT] = "vent_short", [EXCEPTION_EARLIER] = "began_earlier",
-		[EXCEPTION_BROKEN_JAR] = "broken_jar", [EXCEPTION_REDO] = "redo_process",
-		[EXCEPTION_WATER] = "water", [EXCEPTION_DRAW] = "draw_juice",
-		[EXCEPTION_WRONG] = "found_wrong", [EXCEPTION_RECIPE] = "batch_wrong",
-		[EXCEPTION_FORCED] = "forced_cooling", [EXCEPTION_WEIGHT] = "weight_early",
+		[EXCEPTION_LOST] = "lost",
+		[EXCEPTION_STOP] = "stop",
+		[EXCEPTION_VENT_SHORT] = "vent_short",
+		[EXCEPTION_EARLIER] = "began_earlier",
+		[EXCEPTION_BROKEN_JAR] = "broken_jar",
+		[EXCEPTION_REDO] = "redo_process",
+		[EXCEPTION_WATER] = "water",
+		[EXCEPTION_DRAW] = "draw_juice",
+		[EXCEPTION_WRONG] = "found_wrong",
+		[EXCEPTION_RECIPE] = "batch_wrong",
+		[EXCEPTION_FORCED] = "forced_cooling",
+		[EXCEPTION_WEIGHT] = "weight_early",
 		[EXCEPTION_BOILED] = "boiled_again",
 	};
 	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");

@@ -11,11 +11,12 @@
 #define JU (1u << STATION_JUICER)
 #define PT (1u << STATION_POT)
 
-#define MINUTES(n) ((n) * 60)
+#define MINUTES(n) (60 * (n))
 
 #define AGAIN_SOURCE "full hold again after any interruption: A539 (rev. 2015), pages 1-18 and 1-22; NCSU-242"
 
 /* In the order a load passes through them; a method takes the rows with its bit. */
+/* clang-format off */
 static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_LOADED, .stations = BW, .kind = PHASE_WAITS, .planned_max_s = MINUTES(2),
@@ -376,6 +377,7 @@ static const struct phase_rule rules[] = {
 	    .source = "common practice, no source",
 	},
 };
+/* clang-format on */
 
 #define RULE_COUNT (sizeof(rules) / sizeof(rules[0]))
 
@@ -406,11 +408,8 @@ static const char *const stored[] = {
 static_assert(sizeof(stored) / sizeof(stored[0]) == PHASE_NAME_COUNT, "a word for every phase");
 
 static const char *const alarms[] = {
-	[ALARM_NONE] = "none",
-	[ALARM_TOMORROW] = "look_tomorrow",
-	[ALARM_LIFT] = "lift_jars",
-	[ALARM_DRY] = "burns_dry",
-	[ALARM_SPOILS] = "spoils_now",
+	[ALARM_NONE] = "none",     [ALARM_TOMORROW] = "look_tomorrow", [ALARM_LIFT] = "lift_jars",
+	[ALARM_DRY] = "burns_dry", [ALARM_SPOILS] = "spoils_now",
 };
 static_assert(sizeof(alarms) / sizeof(alarms[0]) == ALARM_COUNT, "a word for every alarm");
 
@@ -475,9 +474,8 @@ const char *station_kind_words(enum station_kind kind)
 	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
 }
 static_assert((int)STATION_BOILING_WATER == METHOD_BOILING_WATER && (int)STATION_STEAM == METHOD_STEAM &&
-                      (int)STATION_DIAL_GAUGE == METHOD_DIAL_GAUGE &&
-                      (int)STATION_WEIGHTED_GAUGE == METHOD_WEIGHTED_GAUGE &&
-                      (int)STATION_JUICER == METHOD_COUNT,
+                  (int)STATION_DIAL_GAUGE == METHOD_DIAL_GAUGE &&
+                  (int)STATION_WEIGHTED_GAUGE == METHOD_WEIGHTED_GAUGE && (int)STATION_JUICER == METHOD_COUNT,
               "a canner's kind is its method");
 
 const char *phase_name_stored(enum phase_name name)

@@ -69,43 +69,43 @@ enum alarm { ALARM_NONE, ALARM_TOMORROW, ALARM_LIFT, ALARM_DRY, ALARM_SPOILS, AL
 /* May a timed phase be ended before its time? */
 enum early { EARLY_NEVER, EARLY_ASK };
 
-#define REST_MS (INT64_C(5) * 60 * 1000)     /* A539 (rev. 2015), page 1-18 */
-#define VENT_MS (INT64_C(10) * 60 * 1000)    /* A539, PNW421, KSU */
-#define WAIT_MS (INT64_C(10) * 60 * 1000)    /* A539 (rev. 2015), page 1-22 */
+#define REST_MS (INT64_C(5) * 60 * 1000)       /* A539 (rev. 2015), page 1-18 */
+#define VENT_MS (INT64_C(10) * 60 * 1000)      /* A539, PNW421, KSU */
+#define WAIT_MS (INT64_C(10) * 60 * 1000)      /* A539 (rev. 2015), page 1-22 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
 /* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
  * our judgement, common practice, no source. */
 #define WATER_DRY_INTERVALS 2
-#define JOB_MAX 9 /* letters of a job: with the station's digit they fill 80 columns */
+#define JOB_MAX 9        /* letters of a job: with the station's digit they fill 80 columns */
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
 /* What a pot makes, as far as its phases are worded by it. */
-#define POT_RAW   1u /* packed raw: only what covers the food is in the pot */
-#define POT_GELS  2u /* jam or jelly: it has pectin, or a gel test */
+#define POT_RAW 1u   /* packed raw: only what covers the food is in the pot */
+#define POT_GELS 2u  /* jam or jelly: it has pectin, or a gel test */
 #define POT_FOLDS 4u /* something is folded in after the boil-hold: fruit of a pie filling */
 
 struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
 	enum phase_name name;
 	unsigned stations; /* bit 1 << enum station_kind */
 	enum phase_kind kind;
-	int64_t required_ms;   /* TIMED: fixed length, or OF_THE_WORK */
-	int planned_min_s;     /* not TIMED: planning time, for the outlook only */
+	int64_t required_ms; /* TIMED: fixed length, or OF_THE_WORK */
+	int planned_min_s;   /* not TIMED: planning time, for the outlook only */
 	int planned_max_s;
-	int long_s;            /* WATCHED: longer than this is warned of; 0: than planned_max_s */
-	enum alarm alarm;      /* when a TIMED phase is over */
+	int long_s;       /* WATCHED: longer than this is warned of; 0: than planned_max_s */
+	enum alarm alarm; /* when a TIMED phase is over */
 	enum early early;
-	int soon_s;            /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate/gate.h) */
+	int soon_s; /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate/gate.h) */
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;
-	unsigned only;         /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */
-	const char *words;     /* "come-up" */
-	const char *act;       /* what to do now */
-	const char *due;       /* TIMED: what to do when the time is over */
-	const char *job;       /* the same in JOB_MAX capitals and blanks, to be read across a room */
-	const char *step;      /* what the step key says: a condition seen, or a thing done */
-	const char *lost;      /* what the lost key says */
+	unsigned only;     /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */
+	const char *words; /* "come-up" */
+	const char *act;   /* what to do now */
+	const char *due;   /* TIMED: what to do when the time is over */
+	const char *job;   /* the same in JOB_MAX capitals and blanks, to be read across a room */
+	const char *step;  /* what the step key says: a condition seen, or a thing done */
+	const char *lost;  /* what the lost key says */
 	const char *caution;
 	const char *source;
 };
@@ -121,7 +121,7 @@ const struct phase_rule *phase_rule_first(enum station_kind kind);
 
 const char *phase_name_stored(enum phase_name name); /* "come_up" */
 bool station_is_canner(enum station_kind kind);
-enum method station_method(enum station_kind kind); /* a canner's; METHOD_COUNT: it is none */
+enum method station_method(enum station_kind kind);     /* a canner's; METHOD_COUNT: it is none */
 const char *station_kind_words(enum station_kind kind); /* "boiling-water canner", "steam juicer", "pot" */
 
 const char *alarm_name(enum alarm alarm); /* "lift_jars" */

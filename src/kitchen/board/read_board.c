@@ -6,12 +6,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/amount_units.h"
-#include "engine/physics/heat_up.h"
 #include "base/text.h"
+#include "engine/physics/heat_up.h"
+#include "engine/recipe/amount_units.h"
 #include "kitchen/act/backups.h"
-#include "kitchen/plan/plan_private.h"
 #include "kitchen/canner/verdict.h"
+#include "kitchen/plan/plan_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 /* How soon another terminal's act is seen: where the system tells of a write, in a while
@@ -26,8 +26,8 @@ bool jar_needs_fate(const struct log_jar *jar)
 {
 	if (jar->state == JAR_BROKEN || jar->gone_why != GONE_NOT)
 		return false; /* its food is thrown out with the glass, or gone otherwise */
-	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL ||
-	       jar->siphoning == SIPHON_OVER_HALF || jar_is_blocked(jar);
+	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL || jar->siphoning == SIPHON_OVER_HALF ||
+	       jar_is_blocked(jar);
 }
 
 /* --- what is in a strip --------------------------------------------------------- */
@@ -53,8 +53,8 @@ static const char *restart_mark(const struct strip *strip)
 	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
 }
 
-static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars,
-                          size_t count, struct fault *fault)
+static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count,
+                          struct fault *fault)
 {
 	const struct jar_size *size = jar_size_named(jars[0].size);
 	bool mixed = false;
@@ -69,7 +69,10 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 		return false;
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
 	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
-	               mixed ? "jars" : size == NULL ? strip->jar_size : strip->jars == 1 ? size->words : size->plural,
+	               mixed              ? "jars"
+	               : size == NULL     ? strip->jar_size
+	               : strip->jars == 1 ? size->words
+	                                  : size->plural,
 	               strip->lot.product, strip->lots > 1 ? " and more" : "");
 	return true;
 }
@@ -154,8 +157,7 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 		return false;
 	if (count == 0) {
 		free(jars);
-		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.",
-		                 (long long)strip->load.id);
+		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.", (long long)strip->load.id);
 	}
 	strip->jars = (int)count;
 	for (size_t i = 0; i < count; i++) {
@@ -210,11 +212,12 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
 	strip->rule = strip_worded(strip, strip->rule);
 	if (strip->batch.multiple > 1)
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s", verdict_mark(strip->batch.verdict, &strip->lot),
-		               strip->batch.multiple, strip->lot.product);
-	else
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s", verdict_mark(strip->batch.verdict, &strip->lot),
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
+		               verdict_mark(strip->batch.verdict, &strip->lot), strip->batch.multiple,
 		               strip->lot.product);
+	else
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s",
+		               verdict_mark(strip->batch.verdict, &strip->lot), strip->lot.product);
 	return true;
 }
 
@@ -259,7 +262,8 @@ static void account(struct strip *strip, const struct log_phase *phase, const st
 	strip->way_worst_ms = strip->way_ms > strip->way_worst_ms ? strip->way_ms : strip->way_worst_ms;
 	strip->heated = strip->heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
 	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
-		strip->vented_ms = phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
+		strip->vented_ms =
+		    phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
 	if (rule->name != PHASE_HOLD)
 		return;
 	strip->hold_starts++;
@@ -294,8 +298,7 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fau
 	if (strip->rule == NULL)
 		return fault_set(fault, FAULT_DAMAGED, "%s stands in a phase \"%s\" that this program does not know.",
 		                 strip->station.name, strip->phase.name);
-	strip->hold_across_restart = strip->rule->name == PHASE_HOLD &&
-	                             !moment_same_boot(&strip->phase.began, &now);
+	strip->hold_across_restart = strip->rule->name == PHASE_HOLD && !moment_same_boot(&strip->phase.began, &now);
 	return true;
 }
 
@@ -344,9 +347,8 @@ static void free_open(struct open_work *work)
 
 /* The strip of a station, or a new one behind the others when it has none (a
  * racked load, or work in a station that was retired). */
-static struct strip *strip_for(struct kitchen *kitchen, struct strip *strips,
-                               const struct open_work *work, size_t *used, int64_t station_id,
-                               bool racked, struct fault *fault)
+static struct strip *strip_for(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
+                               size_t *used, int64_t station_id, bool racked, struct fault *fault)
 {
 	struct strip *strip;
 
@@ -357,13 +359,13 @@ static struct strip *strip_for(struct kitchen *kitchen, struct strip *strips,
 	return log_station_get(kitchen->log, station_id, &strip->station, fault) ? strip : NULL;
 }
 
-static bool place_loads(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
-                        size_t *used, struct fault *fault)
+static bool place_loads(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
+                        struct fault *fault)
 {
 	for (size_t i = 0; i < work->load_count; i++) {
 		const struct log_load *load = &work->loads[i];
-		struct strip *strip = strip_for(kitchen, strips, work, used, load->station_id,
-		                                load->place != PLACE_CANNER, fault);
+		struct strip *strip =
+		    strip_for(kitchen, strips, work, used, load->station_id, load->place != PLACE_CANNER, fault);
 
 		if (strip == NULL)
 			return false;
@@ -375,8 +377,8 @@ static bool place_loads(struct kitchen *kitchen, struct strip *strips, const str
 	return true;
 }
 
-static bool place_runs(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
-                       size_t *used, struct fault *fault)
+static bool place_runs(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
+                       struct fault *fault)
 {
 	for (size_t i = 0; i < work->run_count; i++) {
 		struct strip *strip = strip_for(kitchen, strips, work, used, work->runs[i].station_id, false, fault);
@@ -391,8 +393,8 @@ static bool place_runs(struct kitchen *kitchen, struct strip *strips, const stru
 	return true;
 }
 
-static bool place_batches(struct kitchen *kitchen, struct strip *strips, const struct open_work *work,
-                          size_t *used, struct fault *fault)
+static bool place_batches(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
+                          struct fault *fault)
 {
 	for (size_t i = 0; i < work->batch_count; i++) {
 		struct strip *strip = strip_for(kitchen, strips, work, used, work->batches[i].station_id, false, fault);
@@ -416,16 +418,14 @@ static bool read_strips(struct kitchen *kitchen, struct fault *fault)
 
 	if (!read_open(kitchen, &work, fault))
 		goto out;
-	strips = calloc(work.station_count + work.load_count + work.run_count + work.batch_count + 1,
-	                sizeof(*strips));
+	strips = calloc(work.station_count + work.load_count + work.run_count + work.batch_count + 1, sizeof(*strips));
 	if (strips == NULL) {
 		fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
 		goto out;
 	}
 	for (; used < work.station_count; used++)
 		strips[used].station = work.stations[used];
-	if (!place_loads(kitchen, strips, &work, &used, fault) ||
-	    !place_runs(kitchen, strips, &work, &used, fault) ||
+	if (!place_loads(kitchen, strips, &work, &used, fault) || !place_runs(kitchen, strips, &work, &used, fault) ||
 	    !place_batches(kitchen, strips, &work, &used, fault))
 		goto out;
 	kitchen->board.stations = work.station_count;
@@ -694,4 +694,3 @@ bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
 			return false;
 	return read_board(kitchen, day, fault);
 }
-

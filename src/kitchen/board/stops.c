@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/gate/gate.h"
 #include "base/text.h"
+#include "engine/gate/gate.h"
 #include "kitchen/act/kitchen_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
@@ -48,7 +48,9 @@ int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now)
 bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault)
 {
 	struct moment now = kitchen_now(kitchen);
-	struct facts facts = { .about = ABOUT_KEY, .begins_clock = true, .clock_behind_ms = clock_behind_ms(kitchen, &now) };
+	struct facts facts = { .about = ABOUT_KEY,
+		               .begins_clock = true,
+		               .clock_behind_ms = clock_behind_ms(kitchen, &now) };
 	char clock_words[32];
 	char last_words[32];
 
@@ -91,7 +93,10 @@ bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, in
 bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault)
 {
 	char why[FAULT_SENTENCE_MAX];
-	struct facts facts = { .about = ABOUT_KEY, .is_load_start = true, .method = method, .why = why,
+	struct facts facts = { .about = ABOUT_KEY,
+		               .is_load_start = true,
+		               .method = method,
+		               .why = why,
 		               .elevation_known = kitchen->board.house.elevation.known };
 
 	if (fault == NULL || fault->kind != FAULT_REFUSED)

@@ -3,8 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/amount.h"
 #include "engine/gate/gate.h"
+#include "engine/recipe/amount.h"
 #include "kitchen/act/kitchen_private.h"
 
 /* --- lines of acid --------------------------------------------------------------------- */
@@ -50,8 +50,8 @@ bool amount_is_acid(const struct recipe *recipe, const struct log_batch_amount *
 /* --- in the pot ---------------------------------------------------------------------------- */
 
 /* What the card says of acid in the pot; `text` NULL: not told in words. */
-static bool look_in_pot(const struct kitchen *kitchen, const struct log_batch *batch,
-                        enum acid *acid, struct text *text, struct fault *fault)
+static bool look_in_pot(const struct kitchen *kitchen, const struct log_batch *batch, enum acid *acid,
+                        struct text *text, struct fault *fault)
 {
 	const struct recipe *recipe = kitchen_recipe_named(kitchen, batch->recipe);
 	struct log_batch_amount *amounts;
@@ -65,11 +65,11 @@ static bool look_in_pot(const struct kitchen *kitchen, const struct log_batch *b
 
 		if (!amount_is_acid(recipe, &amounts[i]))
 			continue;
-		measure_amount(amounts[i].measure, amounts[i].supply, amounts[i].wanted,
-		               kitchen->board.house.units, &measured);
+		measure_amount(amounts[i].measure, amounts[i].supply, amounts[i].wanted, kitchen->board.house.units,
+		               &measured);
 		if (text != NULL)
-			text_add(text, "%s%s of %s", *acid == ACID_NONE_ASKED ? "" : " and ",
-			         measured.words, amounts[i].ingredient);
+			text_add(text, "%s%s of %s", *acid == ACID_NONE_ASKED ? "" : " and ", measured.words,
+			         amounts[i].ingredient);
 		if (amounts[i].used < amounts[i].wanted)
 			*acid = ACID_LEFT_OUT;
 		else if (*acid == ACID_NONE_ASKED)
@@ -79,27 +79,23 @@ static bool look_in_pot(const struct kitchen *kitchen, const struct log_batch *b
 	return true;
 }
 
-bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid,
-                 struct fault *fault)
+bool acid_in_pot(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault)
 {
 	struct log_batch batch;
 
-	return log_batch_get(kitchen->log, batch_id, &batch, fault) &&
-	       look_in_pot(kitchen, &batch, acid, NULL, fault);
+	return log_batch_get(kitchen->log, batch_id, &batch, fault) && look_in_pot(kitchen, &batch, acid, NULL, fault);
 }
 
 /* --- what is asked -------------------------------------------------------------------------- */
 
 /* What was decided when the batch was begun comes first. */
-static void ask_in_jar(const struct ingredient *line, const struct food *food,
-                       const struct jar_size *jar, enum acid instead, enum unit_system units,
-                       struct acid_asked *out)
+static void ask_in_jar(const struct ingredient *line, const struct food *food, const struct jar_size *jar,
+                       enum acid instead, enum unit_system units, struct acid_asked *out)
 {
 	enum acid published[ACID_COUNT];
-	size_t count =
-	    food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR
-	        ? acid_answers(food, jar, published)
-	        : 0;
+	size_t count = food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR
+	                   ? acid_answers(food, jar, published)
+	                   : 0;
 	struct text text = TEXT_OVER(out->words);
 	struct measured measured;
 
@@ -127,9 +123,8 @@ static void ask_by_food(const struct food *food, const struct jar_size *jar, str
 }
 
 /* Of a recipe that is no longer known nobody can say that the acid is in the pot. */
-static bool ask_in_pot(const struct kitchen *kitchen, const struct log_batch *batch,
-                       const struct log_lot *lot, const struct food *food, struct acid_asked *out,
-                       struct fault *fault)
+static bool ask_in_pot(const struct kitchen *kitchen, const struct log_batch *batch, const struct log_lot *lot,
+                       const struct food *food, struct acid_asked *out, struct fault *fault)
 {
 	bool by_food = food != NULL && food->acid_rule != NULL;
 	struct text text = TEXT_OVER(out->words);
@@ -142,14 +137,12 @@ static bool ask_in_pot(const struct kitchen *kitchen, const struct log_batch *ba
 	             (by_food && kitchen_recipe_named(kitchen, batch->recipe) == NULL);
 	if (out->asked) {
 		out->answers[out->answer_count++] = ACID_AS_PRINTED;
-		text_add(&text, "%s",
-		         acid == ACID_NONE_ASKED ? "as the recipe says" : ", in the pot");
+		text_add(&text, "%s", acid == ACID_NONE_ASKED ? "as the recipe says" : ", in the pot");
 	}
 	return true;
 }
 
-static bool vinegar_is_said(const struct kitchen *kitchen, int64_t lot_id, bool *said,
-                            struct fault *fault)
+static bool vinegar_is_said(const struct kitchen *kitchen, int64_t lot_id, bool *said, struct fault *fault)
 {
 	struct log_mark *marks;
 	size_t count;
@@ -163,8 +156,8 @@ static bool vinegar_is_said(const struct kitchen *kitchen, int64_t lot_id, bool 
 	return true;
 }
 
-bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar,
-                        struct acid_asked *out, struct fault *fault)
+bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar, struct acid_asked *out,
+                        struct fault *fault)
 {
 	const struct jar_size *size = jar_size_named(jar);
 	const struct ingredient *line;
@@ -184,8 +177,7 @@ bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const c
 	line = acid_in_jar(kitchen_recipe_named(kitchen, batch.recipe));
 	if (line != NULL && size != NULL)
 		ask_in_jar(line, food, size, instead, kitchen->board.house.units, out);
-	else if (size != NULL && food != NULL && food->acid_rule != NULL &&
-	         food->acid_rule->kind == ACID_PER_JAR)
+	else if (size != NULL && food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR)
 		ask_by_food(food, size, out);
 	else if (!ask_in_pot(kitchen, &batch, &lot, food, out, fault))
 		return false;
@@ -197,13 +189,12 @@ bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const c
 	return true;
 }
 
-void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip,
-                     const char *jar, int jars, struct text *text)
+void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip, const char *jar, int jars,
+                     struct text *text)
 {
 	const struct food *food = food_named(strip->lot.food);
 	const struct jar_size *size = jar_size_named(jar);
-	bool published = asked->in_jar && food != NULL && size != NULL &&
-	                 acid_is_answer(food, size, asked->answers[n]);
+	bool published = asked->in_jar && food != NULL && size != NULL && acid_is_answer(food, size, asked->answers[n]);
 
 	if (published)
 		acid_answer_words(food, asked->answers[n], size, jars, text);
@@ -220,14 +211,14 @@ int64_t acid_share(const char *food, enum acid acid, const struct jar_size *jar)
 	return line == NULL ? 0 : acid_in_ledger(acid, acid_for_jar(line->acid_rule, acid, jar));
 }
 
-bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar,
-                       int jars, struct acid_instead *out, struct fault *fault)
+bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recipe, const char *jar, int jars,
+                       struct acid_instead *out, struct fault *fault)
 {
 	const struct ingredient *own = acid_in_jar(recipe);
 	const struct food *food = food_named(recipe->food);
 	const struct jar_size *size = jar_size_named(jar);
-	bool published = own != NULL && food != NULL && food->acid_rule != NULL &&
-	                 food->acid_rule->kind == ACID_PER_JAR;
+	bool published =
+	    own != NULL && food != NULL && food->acid_rule != NULL && food->acid_rule->kind == ACID_PER_JAR;
 	enum acid answers[ACID_COUNT];
 	size_t count = published ? acid_answers(food, size, answers) : 0;
 
@@ -235,7 +226,7 @@ bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recip
 	for (size_t i = 0; i < count && out->acid == ACID_NOT_SAID; i++) {
 		struct text text = TEXT_OVER(out->words);
 		struct log_supply supply;
-		struct fault why = {0};
+		struct fault why = { 0 };
 		char stock[64];
 
 		if (answers[i] == acid_of(own))
@@ -249,24 +240,22 @@ bool find_acid_instead(const struct kitchen *kitchen, const struct recipe *recip
 			continue;
 		out->acid = answers[i];
 		acid_dose_words(food->acid_rule, answers[i], size, &text);
-		amount_words(supply_measure(supply.kind), supply.stock, kitchen->board.house.units,
-		             stock, sizeof(stock));
-		text_add(&text, " %s in each %s, %s here", acid_words(answers[i]), size->words,
-		         stock);
+		amount_words(supply_measure(supply.kind), supply.stock, kitchen->board.house.units, stock,
+		             sizeof(stock));
+		text_add(&text, " %s in each %s, %s here", acid_words(answers[i]), size->words, stock);
 	}
 	return true;
 }
 
 bool mark_acid_instead(struct act *act, int64_t lot_id, enum acid acid, struct fault *fault)
 {
-	struct log_mark mark = {.lot_id = lot_id, .kind = MARK_ACID_INSTEAD};
+	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_ACID_INSTEAD };
 
 	text_copy(mark.words, sizeof(mark.words), acid_name(acid));
 	return act_mark(act, &mark, fault);
 }
 
-bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid,
-                        struct fault *fault)
+bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid *acid, struct fault *fault)
 {
 	struct log_mark *marks;
 	size_t count;
@@ -285,7 +274,7 @@ bool acid_taken_instead(const struct kitchen *kitchen, int64_t lot_id, enum acid
 
 bool mark_acid_left_out(struct act *act, int64_t lot_id, const char *why, struct fault *fault)
 {
-	struct log_mark mark = {.lot_id = lot_id, .kind = MARK_ACID_LEFT_OUT};
+	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_ACID_LEFT_OUT };
 
 	text_copy(mark.words, sizeof(mark.words), why);
 	return act_mark(act, &mark, fault);
@@ -293,7 +282,7 @@ bool mark_acid_left_out(struct act *act, int64_t lot_id, const char *why, struct
 
 bool mark_vinegar(struct act *act, int64_t lot_id, int tenths, const char *why, struct fault *fault)
 {
-	struct log_mark mark = {.lot_id = lot_id, .kind = MARK_VINEGAR, .amount = tenths};
+	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_VINEGAR, .amount = tenths };
 
 	if (tenths == 0 && why[0] == '\0')
 		return true; /* nobody said a word: what was said before stays */

@@ -14,22 +14,21 @@
 #include "kitchen/act/kitchen.h"
 
 struct acid_asked {
-	bool asked;        /* a tick is asked */
-	bool in_jar;       /* it goes into each jar; else into the pot */
-	bool short_in_pot; /* less went in than the recipe asks for: not valid, and said before */
-	bool vinegar;      /* its percent is asked, and nobody said it yet */
+	bool asked;                    /* a tick is asked */
+	bool in_jar;                   /* it goes into each jar; else into the pot */
+	bool short_in_pot;             /* less went in than the recipe asks for: not valid, and said before */
+	bool vinegar;                  /* its percent is asked, and nobody said it yet */
 	enum acid answers[ACID_COUNT]; /* what may be said, the recipe's own first */
 	size_t answer_count;
-	char words
-	    [ACID_ANSWER_BYTES]; /* "1/4 cup of bottled lemon juice in the pot"; "" no acid is asked */
+	char words[ACID_ANSWER_BYTES]; /* "1/4 cup of bottled lemon juice in the pot"; "" no acid is asked */
 };
 
 /* Of jars of a size that are filled from a batch now. */
-bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar,
-                        struct acid_asked *out, struct fault *fault);
+bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar, struct acid_asked *out,
+                        struct fault *fault);
 /* The tick for the n-th answer: "bottled lemon juice, 2 tbsp in each of 7 pints: it is in". */
-void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip,
-                     const char *jar, int jars, struct text *text);
+void acid_asked_tick(const struct acid_asked *asked, size_t n, const struct strip *strip, const char *jar, int jars,
+                     struct text *text);
 
 /* What the shelf has of an acid beside what so many jars take of it.  `words` "": enough, or
  * no ledger is kept of it; else "none left, 7 tbsp needed" or "1 tbsp, 7 tbsp needed". */

@@ -12,7 +12,9 @@
 const char *aside_done_words(enum aside what)
 {
 	static const char *const words[] = {
-		[ASIDE_EATEN] = "eaten", [ASIDE_FROZEN] = "in the freezer", [ASIDE_BINNED] = "thrown out",
+		[ASIDE_EATEN] = "eaten",
+		[ASIDE_FROZEN] = "in the freezer",
+		[ASIDE_BINNED] = "thrown out",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == ASIDE_COUNT, "words for everything done");
 
@@ -29,7 +31,10 @@ const char *aside_words(const struct log_jar *jar, int64_t *at)
 	*at = is_frozen(jar) ? jar->fate_done_wall_ms : jar->fate_by_wall_ms;
 	switch (jar->fate) {
 	case FATE_FRIDGE: return "in the fridge, eat by";
-	case FATE_FREEZER: return is_frozen(jar) ? "in the freezer since" : *at != 0 ? "into the freezer by" : "into the freezer now";
+	case FATE_FREEZER:
+		return is_frozen(jar) ? "in the freezer since"
+		       : *at != 0     ? "into the freezer by"
+		                      : "into the freezer now";
 	case FATE_REPROCESS: return *at != 0 ? "to be processed again by" : "to be processed again now";
 	default: return *at != 0 ? "to be thrown out by" : "to be thrown out now";
 	}
@@ -49,8 +54,9 @@ void aside_words_near(const struct log_jar *jar, int64_t now_wall_ms, char *buff
 const char *aside_to_do(enum jar_fate fate)
 {
 	static const char *const words[] = {
-		[FATE_NONE] = "decide", [FATE_FRIDGE] = "eat", [FATE_FREEZER] = "freeze",
-		[FATE_REPROCESS] = "process again", [FATE_DISCARD] = "throw out",
+		[FATE_NONE] = "decide",       [FATE_FRIDGE] = "eat",
+		[FATE_FREEZER] = "freeze",    [FATE_REPROCESS] = "process again",
+		[FATE_DISCARD] = "throw out",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == FATE_COUNT, "words for every fate");
 
@@ -65,7 +71,10 @@ void aside_advice(enum jar_fate fate, const struct log_lot *lot, int64_t by_wall
 	if (by_wall_ms != 0)
 		clock_words_near(by_wall_ms, now_wall_ms, hour, sizeof(hour));
 	(void)snprintf(buffer, size, "%s%s%s%s", jar_fate_advice(fate, lot),
-	               by_wall_ms == 0 ? "" : fate == FATE_FRIDGE ? " Eat by " : " By ", hour, by_wall_ms == 0 ? "" : ".");
+	               by_wall_ms == 0       ? ""
+	               : fate == FATE_FRIDGE ? " Eat by "
+	                                     : " By ",
+	               hour, by_wall_ms == 0 ? "" : ".");
 }
 
 bool aside_is_late(const struct log_jar *jar, int64_t now_wall_ms)
@@ -84,7 +93,9 @@ size_t asides_waiting(const struct board *board)
 
 bool aside_usual(const struct log_jar *jar, enum aside *what)
 {
-	*what = jar->fate == FATE_FRIDGE || is_frozen(jar) ? ASIDE_EATEN : jar->fate == FATE_FREEZER ? ASIDE_FROZEN : ASIDE_BINNED;
+	*what = jar->fate == FATE_FRIDGE || is_frozen(jar) ? ASIDE_EATEN
+	        : jar->fate == FATE_FREEZER                ? ASIDE_FROZEN
+	                                                   : ASIDE_BINNED;
 	return jar->fate != FATE_REPROCESS;
 }
 
@@ -163,14 +174,17 @@ static bool may_be_done(const struct kitchen *kitchen, const struct log_jar *jar
 	if (order->what == ASIDE_BINNED)
 		return true;
 	if (jar->fate != FATE_FRIDGE && jar->fate != FATE_FREEZER)
-		return fault_set(fault, FAULT_MISUSE, "It is not in the fridge or the freezer: process it again or throw it out.");
+		return fault_set(fault, FAULT_MISUSE,
+		                 "It is not in the fridge or the freezer: process it again or throw it out.");
 	if (order->what == ASIDE_FROZEN && !may_be_frozen(jar, fault))
 		return false;
 	if (order->what == ASIDE_EATEN && jar->fate == FATE_FREEZER && !is_frozen(jar))
-		return fault_set(fault, FAULT_REFUSED, "It is not in the freezer yet: say that first, or throw it out.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "It is not in the freezer yet: say that first, or throw it out.");
 	if (aside_is_late(jar, now) && !order->in_time) {
 		clock_words_near(jar->fate_by_wall_ms, now, hour, sizeof(hour));
-		return fault_set(fault, FAULT_REFUSED, "Too late: its time was over %s. Throw it out, do not taste.", hour);
+		return fault_set(fault, FAULT_REFUSED, "Too late: its time was over %s. Throw it out, do not taste.",
+		                 hour);
 	}
 	return order->what != ASIDE_EATEN || lot_may_be_eaten(kitchen, lot, fault);
 }
@@ -233,8 +247,8 @@ bool kitchen_aside(struct kitchen *kitchen, const struct aside_order *order, str
 	if (!put_done(&act, &jar, order, &done, fault))
 		return act_fail(&act);
 	kitchen->fate_done = subject;
-	return act_commit(&act, fault, "%s: %d jar%s %s%s", lot.code, done, done == 1 ? "" : "s", aside_done_words(order->what),
-	                  order->in_time ? ", in time; noted later" : "");
+	return act_commit(&act, fault, "%s: %d jar%s %s%s", lot.code, done, done == 1 ? "" : "s",
+	                  aside_done_words(order->what), order->in_time ? ", in time; noted later" : "");
 }
 
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
@@ -242,8 +256,7 @@ bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, st
 	struct log_entry last;
 
 	/* Never the act before it: shelving is not taken back from here. */
-	if (kitchen->fate_done.id == 0 ||
-	    !log_last_act(kitchen->log, kitchen->fate_done, false, &last, NULL) ||
+	if (kitchen->fate_done.id == 0 || !log_last_act(kitchen->log, kitchen->fate_done, false, &last, NULL) ||
 	    strcmp(last.verb, FATE_DONE) != 0)
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
 	return kitchen_undo(kitchen, kitchen->fate_done, said, said_size, fault);

@@ -6,17 +6,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food/acid.h"
 #include "base/text.h"
-#include "kitchen/canner/acid_asked.h"
+#include "engine/food/acid.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/acid_asked.h"
 
 #define BY_SHEET "minutes: the sheet of the pectin; table: "
 
 /* --- starting a load ---------------------------------------------------------- */
 
-static void fill_query(const struct kitchen *kitchen, const struct load_order *order,
-                       enum method method, struct process_query *query)
+static void fill_query(const struct kitchen *kitchen, const struct load_order *order, enum method method,
+                       struct process_query *query)
 {
 	query->food = order->food;
 	query->pack = order->pack;
@@ -26,8 +26,8 @@ static void fill_query(const struct kitchen *kitchen, const struct load_order *o
 	query->pressure_psi = order->pressure_psi;
 }
 
-bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order,
-                     struct process *out, struct fault *fault)
+bool kitchen_process(const struct kitchen *kitchen, const struct load_order *order, struct process *out,
+                     struct fault *fault)
 {
 	struct process_query query = { 0 };
 	struct log_station station;
@@ -54,13 +54,18 @@ static bool covers(const struct log_load *load, int minutes, int pressure_psi, i
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes)
 {
-	struct process_query query = { .food = lot->food, .pack = lot->pack, .jar = jar, .method = load->method,
-		                       .elevation = *elevation, .pressure_psi = NO_PRESSURE };
+	struct process_query query = { .food = lot->food,
+		                       .pack = lot->pack,
+		                       .jar = jar,
+		                       .method = load->method,
+		                       .elevation = *elevation,
+		                       .pressure_psi = NO_PRESSURE };
 	struct process process;
 	bool enough;
 
 	*minutes = 0;
-	if (!elevation->known || (load->elevation.um == elevation->um && load->elevation.slack_um == elevation->slack_um))
+	if (!elevation->known ||
+	    (load->elevation.um == elevation->um && load->elevation.slack_um == elevation->slack_um))
 		return false;
 	if (!process_find(&query, &process, NULL))
 		return true;
@@ -83,8 +88,7 @@ int station_room(const struct log_station *station, const struct jar_size *jar, 
 	return 0;
 }
 
-static bool check_room(const struct log_station *station, const struct load_order *order,
-                       struct fault *fault)
+static bool check_room(const struct log_station *station, const struct load_order *order, struct fault *fault)
 {
 	const struct jar_size *jar = jar_size_named(order->jar);
 	int room = jar == NULL ? 0 : station_room(station, jar, NULL);
@@ -93,12 +97,11 @@ static bool check_room(const struct log_station *station, const struct load_orde
 		return fault_set(fault, FAULT_REFUSED, "A load has at least one jar.");
 	if (room == 0)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s has no stated room for %s. State it in the house view first.",
-		                 station->name, jar == NULL ? order->jar : jar->plural);
+		                 "%s has no stated room for %s. State it in the house view first.", station->name,
+		                 jar == NULL ? order->jar : jar->plural);
 	if (order->jars > room)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s takes %d %s; the other %d wait for the next load.", station->name,
-		                 room, jar->plural, order->jars - room);
+		return fault_set(fault, FAULT_REFUSED, "%s takes %d %s; the other %d wait for the next load.",
+		                 station->name, room, jar->plural, order->jars - room);
 	return true;
 }
 
@@ -161,15 +164,15 @@ void set_process(struct log_load *load, const struct process *process, const str
 	load->pressure_psi = process->pressure_psi;
 	load->headspace_thou = process->row->headspace_thou;
 	text_copy(load->jar_in_table, sizeof(load->jar_in_table), process->jar_in_table->name);
-	(void)snprintf(load->source, sizeof(load->source), "%s%s", process->minutes > process->row->minutes ? BY_SHEET : "",
-	               process->row->source);
+	(void)snprintf(load->source, sizeof(load->source), "%s%s",
+	               process->minutes > process->row->minutes ? BY_SHEET : "", process->row->source);
 	load->confirmed = process->row->confirmed;
 	load->elevation = house->elevation;
 	text_copy(load->elevation_by, sizeof(load->elevation_by), house->elevation_by);
 }
 
-bool put_load(struct act *act, const struct strip *canner, const struct process *process,
-              struct log_load *load, struct fault *fault)
+bool put_load(struct act *act, const struct strip *canner, const struct process *process, struct log_load *load,
+              struct fault *fault)
 {
 	memset(load, 0, sizeof(*load));
 	load->station_id = canner->station.id;
@@ -186,35 +189,32 @@ static enum acid acid_of_order(const struct load_order *order, const struct proc
 	const struct food *food = food_named(process->row->food);
 	enum acid answers[ACID_COUNT];
 
-	if (acid_answers(food, process->jar, answers) == 0 ||
-	    acid_is_answer(food, process->jar, order->acid))
+	if (acid_answers(food, process->jar, answers) == 0 || acid_is_answer(food, process->jar, order->acid))
 		return order->acid;
 	return ACID_LEFT_OUT;
 }
 
 /* Acid and the strength of vinegar, as the food's own line asks. */
-static bool check_acid(const struct load_order *order, const struct process *process,
-                       struct fault *fault)
+static bool check_acid(const struct load_order *order, const struct process *process, struct fault *fault)
 {
 	const struct food *food = food_named(process->row->food);
 	enum acid acid = acid_of_order(order, process);
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = {.about = ABOUT_KEY,
-	                      .is_fill = true,
-	                      .acid_needed = acid == ACID_LEFT_OUT,
-	                      .why = why,
-	                      .vinegar_asked =
-	                          food != NULL && acid_asks_vinegar(food->acid_rule, acid),
-	                      .vinegar_tenths = order->vinegar_tenths};
+	struct facts facts = { .about = ABOUT_KEY,
+		               .is_fill = true,
+		               .acid_needed = acid == ACID_LEFT_OUT,
+		               .why = why,
+		               .vinegar_asked = food != NULL && acid_asks_vinegar(food->acid_rule, acid),
+		               .vinegar_tenths = order->vinegar_tenths };
 
 	acid_asked_words(food, process->jar, &text);
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
 /* What was said of the acid stays with the lot. */
-static bool note_acid(struct act *act, const struct load_order *order,
-                      const struct process *process, int64_t lot_id, struct fault *fault)
+static bool note_acid(struct act *act, const struct load_order *order, const struct process *process, int64_t lot_id,
+                      struct fault *fault)
 {
 	const struct food *food = food_named(process->row->food);
 	enum acid acid = acid_of_order(order, process);
@@ -225,21 +225,21 @@ static bool note_acid(struct act *act, const struct load_order *order,
 	if (food != NULL && acid_asks_vinegar(food->acid_rule, acid) &&
 	    !mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault))
 		return false;
-	return ul == 0 || supply_move(act, acid_supply(acid), "",
-	                              -acid_in_ledger(acid, ul) * order->jars, SUPPLY_USE, fault);
+	return ul == 0 ||
+	       supply_move(act, acid_supply(acid), "", -acid_in_ledger(acid, ul) * order->jars, SUPPLY_USE, fault);
 }
 
-static bool put_jars(struct act *act, const struct load_order *order, const struct process *process,
-                     int64_t load_id, int64_t lot_id, struct fault *fault)
+static bool put_jars(struct act *act, const struct load_order *order, const struct process *process, int64_t load_id,
+                     int64_t lot_id, struct fault *fault)
 {
 	for (int place = 1; place <= order->jars; place++) {
 		struct log_jar jar = {
-		    .load_id = load_id,
-		    .filled = act->entry.at,
-		    .lot_id = lot_id,
-		    .lid_box_id = order->lid_box_id,
-		    .place_in_load = place,
-		    .acid = acid_of_order(order, process),
+			.load_id = load_id,
+			.filled = act->entry.at,
+			.lot_id = lot_id,
+			.lid_box_id = order->lid_box_id,
+			.place_in_load = place,
+			.acid = acid_of_order(order, process),
 		};
 
 		text_copy(jar.size, sizeof(jar.size), process->jar->name);
@@ -265,12 +265,11 @@ static bool write_load(struct act *act, const struct strip *canner, const struct
 	return put_jars(act, order, process, load->id, lot.id, fault) &&
 	       note_acid(act, order, process, lot.id, fault) &&
 	       supply_move(act, SUPPLY_JAR, process->jar->name, -order->jars, SUPPLY_USE, fault) &&
-	       phase_begin(act, (struct log_subject){SUBJECT_LOAD, load->id},
-	                   phase_rule_first(canner->station.kind), 0, fault);
+	       phase_begin(act, (struct log_subject){ SUBJECT_LOAD, load->id }, phase_rule_first(canner->station.kind),
+	                   0, fault);
 }
 
-bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id,
-                        struct fault *fault)
+bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order, int64_t *load_id, struct fault *fault)
 {
 	const struct strip *canner = kitchen_free_station(kitchen, order->station_id, fault);
 	struct process process = { 0 };
@@ -278,8 +277,9 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	struct act act;
 	char name[NAME_MAX_BYTES];
 
-	if (canner == NULL || !refuse_clock_behind(kitchen, fault) || !kitchen_process(kitchen, order, &process, fault) ||
-	    !check_room(&canner->station, order, fault) || !check_acid(order, &process, fault))
+	if (canner == NULL || !refuse_clock_behind(kitchen, fault) ||
+	    !kitchen_process(kitchen, order, &process, fault) || !check_room(&canner->station, order, fault) ||
+	    !check_acid(order, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
 	if (!act_begin(&act, kitchen, "start_load", canner->station.id, fault))
@@ -290,8 +290,6 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 		return act_fail(&act);
 	*load_id = load.id;
 	return act_commit(&act, fault, "%s: load started, %d %s %s, %d min%s%s", name, order->jars,
-	                  order->jars == 1 ? process.jar->words : process.jar->plural,
-	                  order->product, load.minutes, order->reason[0] != '\0' ? "; " : "",
-	                  order->reason);
+	                  order->jars == 1 ? process.jar->words : process.jar->plural, order->product, load.minutes,
+	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
-

@@ -14,7 +14,7 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/plan/plan.h"
 
-#define CANNERS_MAX   9  /* one a digit */
+#define CANNERS_MAX 9    /* one a digit */
 #define LOAD_JARS_MAX 99 /* a place in a load has two digits */
 
 /* --- what waits ----------------------------------------------------------------- */
@@ -24,8 +24,7 @@ static bool of_group(const struct log_jar *jar, int64_t batch_id, const char *si
 	return jar->batch_id == batch_id && strcmp(jar->size, size) == 0;
 }
 
-static struct waiting_group *group_of(struct waiting_group *groups, size_t count,
-                                      const struct log_jar *jar)
+static struct waiting_group *group_of(struct waiting_group *groups, size_t count, const struct log_jar *jar)
 {
 	for (size_t i = 0; i < count; i++)
 		if (of_group(jar, groups[i].batch_id, groups[i].size))
@@ -83,27 +82,25 @@ struct need {
 	struct process process; /* alone; its other pairs are in the options */
 };
 
-static bool find_for(const struct elevation *here, enum method method, int pressure_psi,
-                     struct need *need, struct fault *fault)
+static bool find_for(const struct elevation *here, enum method method, int pressure_psi, struct need *need,
+                     struct fault *fault)
 {
-	struct process_query query = {.food = need->lot.food,
-	                              .pack = need->lot.pack,
-	                              .jar = need->jar->name,
-	                              .method = method,
-	                              .elevation = *here,
-	                              .pressure_psi = pressure_psi,
-	                              .sheet_minutes = need->sheet_minutes};
-	struct fault why = {0};
+	struct process_query query = { .food = need->lot.food,
+		                       .pack = need->lot.pack,
+		                       .jar = need->jar->name,
+		                       .method = method,
+		                       .elevation = *here,
+		                       .pressure_psi = pressure_psi,
+		                       .sheet_minutes = need->sheet_minutes };
+	struct fault why = { 0 };
 
 	if (need->lot.food[0] == '\0')
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "%s (%s) has no published process: it is not canned. Chill or freeze it.",
-		    need->lot.product, need->lot.code);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s (%s) has no published process: it is not canned. Chill or freeze it.",
+		                 need->lot.product, need->lot.code);
 	if (process_find(&query, &need->process, &why))
 		return true;
-	return fault_set(fault, why.kind, "%s (%s): %s", need->lot.product, need->lot.code,
-	                 why.sentence);
+	return fault_set(fault, why.kind, "%s (%s): %s", need->lot.product, need->lot.code, why.sentence);
 }
 
 static int minutes_at(const struct process *process, int pressure_psi)
@@ -111,8 +108,7 @@ static int minutes_at(const struct process *process, int pressure_psi)
 	int minutes = process->pressure_psi == pressure_psi ? process->minutes : -1;
 
 	for (size_t i = 0; i < process->option_count; i++)
-		if (process->options[i].pressure_psi == pressure_psi &&
-		    process->options[i].minutes > minutes)
+		if (process->options[i].pressure_psi == pressure_psi && process->options[i].minutes > minutes)
 			minutes = process->options[i].minutes;
 	return minutes;
 }
@@ -135,16 +131,14 @@ static int longest_at(const struct need *needs, size_t count, int pressure_psi)
 
 /* The pairs all have: longest first, of equal ones the higher pressure, as in
  * process_find. */
-static size_t common_pairs(const struct need *needs, size_t count,
-                           struct process_option out[PROCESS_OPTIONS_MAX + 1])
+static size_t common_pairs(const struct need *needs, size_t count, struct process_option out[PROCESS_OPTIONS_MAX + 1])
 {
 	const struct process *first = &needs[0].process;
 	size_t pairs = 0;
 
 	for (size_t i = 0; i <= first->option_count; i++) {
 		int psi = i == 0 ? first->pressure_psi : first->options[i - 1].pressure_psi;
-		struct process_option pair = {.minutes = longest_at(needs, count, psi),
-		                              .pressure_psi = psi};
+		struct process_option pair = { .minutes = longest_at(needs, count, psi), .pressure_psi = psi };
 		size_t place = pairs;
 		bool known = pair.minutes < 0;
 
@@ -153,8 +147,7 @@ static size_t common_pairs(const struct need *needs, size_t count,
 		if (known)
 			continue;
 		while (place > 0 && (out[place - 1].minutes < pair.minutes ||
-		                     (out[place - 1].minutes == pair.minutes &&
-		                      out[place - 1].pressure_psi < psi))) {
+		                     (out[place - 1].minutes == pair.minutes && out[place - 1].pressure_psi < psi))) {
 			out[place] = out[place - 1];
 			place--;
 		}
@@ -168,14 +161,14 @@ static bool refuse_no_common(const struct need *needs, size_t count, struct faul
 {
 	/* The first that has no pressure in common with those before it. */
 	for (size_t i = 1; i < count; i++) {
-		struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = {{0}};
+		struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = { { 0 } };
 
 		if (common_pairs(needs, i + 1, pairs) == 0)
 			return fault_set(fault, FAULT_REFUSED,
 			                 "%s (%s) and %s (%s) have no pressure in common here: "
 			                 "each needs a load of its own.",
-			                 needs[i].lot.product, needs[i].lot.code,
-			                 needs[0].lot.product, needs[0].lot.code);
+			                 needs[i].lot.product, needs[i].lot.code, needs[0].lot.product,
+			                 needs[0].lot.code);
 	}
 	return fault_set(fault, FAULT_REFUSED, "These jars have no process in common.");
 }
@@ -196,8 +189,8 @@ static const struct need *governing(const struct need *needs, size_t count)
 
 /* `pairs` are those all have; the first one is what was chosen when the person
  * has not. */
-static void merge(const struct need *needs, size_t count, const struct process_option *pairs,
-                  size_t pair_count, struct process *out)
+static void merge(const struct need *needs, size_t count, const struct process_option *pairs, size_t pair_count,
+                  struct process *out)
 {
 	*out = governing(needs, count)->process;
 	out->option_count = 0;
@@ -211,10 +204,10 @@ static void merge(const struct need *needs, size_t count, const struct process_o
 	}
 }
 
-static bool common(const struct elevation *here, enum method method, struct need *needs,
-                   size_t count, int pressure_psi, struct process *out, struct fault *fault)
+static bool common(const struct elevation *here, enum method method, struct need *needs, size_t count, int pressure_psi,
+                   struct process *out, struct fault *fault)
 {
-	struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = {{0}};
+	struct process_option pairs[PROCESS_OPTIONS_MAX + 1] = { { 0 } };
 	size_t pair_count;
 
 	for (size_t i = 0; i < count; i++)
@@ -231,8 +224,7 @@ static bool common(const struct elevation *here, enum method method, struct need
 	return true;
 }
 
-static bool need_of(const struct kitchen *kitchen, const struct pick *pick, struct need *need,
-                    struct fault *fault)
+static bool need_of(const struct kitchen *kitchen, const struct pick *pick, struct need *need, struct fault *fault)
 {
 	const struct board *board = &kitchen->board;
 	struct moment now = kitchen_now(kitchen);
@@ -247,12 +239,10 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 	for (size_t i = 0; i < board->waiting_count; i++)
 		if (of_group(&board->waiting[i], pick->batch_id, need->jar->name)) {
 			need->waited_ms = waited_ms(&board->waiting[i], &now);
-			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot,
-			                   fault) &&
+			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot, fault) &&
 			       batch_sheet_minutes(kitchen, pick->batch_id, &need->sheet_minutes, fault);
 		}
-	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.",
-	          need->jar->plural);
+	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.", need->jar->plural);
 	return false;
 }
 
@@ -269,8 +259,7 @@ static bool needs_of(const struct kitchen *kitchen, const struct pick *picks, si
 	return true;
 }
 
-static const struct strip *canner_of(const struct kitchen *kitchen, int64_t station_id,
-                                     struct fault *fault)
+static const struct strip *canner_of(const struct kitchen *kitchen, int64_t station_id, struct fault *fault)
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++) {
 		const struct strip *strip = &kitchen->board.strips[i];
@@ -286,12 +275,11 @@ static const struct strip *canner_of(const struct kitchen *kitchen, int64_t stat
 	return NULL;
 }
 
-bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id,
-                            const struct pick *picks, size_t count, int pressure_psi,
-                            struct process *out, struct fault *fault)
+bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id, const struct pick *picks, size_t count,
+                            int pressure_psi, struct process *out, struct fault *fault)
 {
 	const struct strip *canner = canner_of(kitchen, station_id, fault);
-	struct need needs[PICKS_MAX] = {{0}};
+	struct need needs[PICKS_MAX] = { { 0 } };
 
 	return canner != NULL && needs_of(kitchen, picks, count, needs, fault) &&
 	       (common(&kitchen->board.house.elevation, station_method(canner->station.kind), needs, count,
@@ -314,7 +302,7 @@ static struct need *need_for(struct need *needs, size_t *count, const struct log
 bool process_of_jars(const struct kitchen *kitchen, enum method method, const struct log_jar *jars, size_t count,
                      const struct elevation *here, struct process *out, struct fault *fault)
 {
-	struct need needs[PICKS_MAX] = {{0}};
+	struct need needs[PICKS_MAX] = { { 0 } };
 	size_t kinds = 0;
 
 	for (size_t i = 0; i < count; i++) {
@@ -339,8 +327,7 @@ bool process_of_jars(const struct kitchen *kitchen, enum method method, const st
 
 /* Jars of one more size that still go in: all of them together are no more than
  * the canner takes of the size it takes fewest of. */
-static int room_left(const struct log_station *station, const struct proposal *proposal,
-                     const struct jar_size *jar)
+static int room_left(const struct log_station *station, const struct proposal *proposal, const struct jar_size *jar)
 {
 	int room = jar == NULL ? 0 : station_room(station, jar, NULL);
 
@@ -356,26 +343,25 @@ static int room_left(const struct log_station *station, const struct proposal *p
 /* Low-acid jars that stood too long go nowhere before they are reheated. */
 static bool may_be_loaded(const struct kitchen *kitchen, const struct waiting_group *group)
 {
-	return group->lot.acidity != ACIDITY_LOW_ACID ||
-	       group->waited_ms <= stand_limit_of(kitchen, ACIDITY_LOW_ACID);
+	return group->lot.acidity != ACIDITY_LOW_ACID || group->waited_ms <= stand_limit_of(kitchen, ACIDITY_LOW_ACID);
 }
 
-static bool goes_with(const struct kitchen *kitchen, const struct log_station *station,
-                      struct need *needs, size_t count, const struct waiting_group *group)
+static bool goes_with(const struct kitchen *kitchen, const struct log_station *station, struct need *needs,
+                      size_t count, const struct waiting_group *group)
 {
 	struct process process;
 
 	needs[count].lot = group->lot;
 	needs[count].jar = jar_size_named(group->size);
 	needs[count].sheet_minutes = group->sheet_minutes;
-	return needs[count].jar != NULL && common(&kitchen->board.house.elevation, station_method(station->kind),
-	                                          needs, count + 1, NO_PRESSURE, &process, NULL);
+	return needs[count].jar != NULL && common(&kitchen->board.house.elevation, station_method(station->kind), needs,
+	                                          count + 1, NO_PRESSURE, &process, NULL);
 }
 
-static void fill_canner(const struct kitchen *kitchen, const struct strip *canner,
-                        struct waiting_group *groups, size_t group_count, struct proposal *out)
+static void fill_canner(const struct kitchen *kitchen, const struct strip *canner, struct waiting_group *groups,
+                        size_t group_count, struct proposal *out)
 {
-	struct need needs[PICKS_MAX] = {{0}};
+	struct need needs[PICKS_MAX] = { { 0 } };
 
 	for (size_t i = 0; i < group_count && out->pick_count < PICKS_MAX; i++) {
 		struct waiting_group *group = &groups[i];
@@ -403,13 +389,12 @@ struct turn {
 
 /* The order in which canners are filled: as they become free, then by digit (the
  * board has them in that order). */
-static size_t turns_of(const struct kitchen *kitchen, const struct moment *now,
-                       struct turn out[CANNERS_MAX])
+static size_t turns_of(const struct kitchen *kitchen, const struct moment *now, struct turn out[CANNERS_MAX])
 {
 	size_t count = 0;
 
 	for (size_t i = 0; i < kitchen->board.stations && count < CANNERS_MAX; i++) {
-		struct turn turn = {.canner = &kitchen->board.strips[i]};
+		struct turn turn = { .canner = &kitchen->board.strips[i] };
 		size_t place = count;
 
 		if (!station_is_canner(turn.canner->station.kind))
@@ -563,7 +548,7 @@ static void propose_by_plan(struct sharing *sharing, const struct kitchen_plan *
 void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
                      struct loader_plan *out)
 {
-	struct sharing sharing = {.kitchen = kitchen, .out = out};
+	struct sharing sharing = { .kitchen = kitchen, .out = out };
 	const struct kitchen_plan *plan;
 	struct turn turns[CANNERS_MAX];
 	size_t turn_count = turns_of(kitchen, now, turns);
@@ -587,8 +572,7 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, in
 
 /* --- loading ------------------------------------------------------------------------------ */
 
-static bool check_room(const struct log_station *station, const struct need *needs, size_t count,
-                       struct fault *fault)
+static bool check_room(const struct log_station *station, const struct need *needs, size_t count, struct fault *fault)
 {
 	const struct jar_size *fewest = needs[0].jar;
 	int jars = 0;
@@ -596,24 +580,21 @@ static bool check_room(const struct log_station *station, const struct need *nee
 
 	for (size_t i = 0; i < count; i++) {
 		if (needs[i].jars < 1 || needs[i].jars > LOAD_JARS_MAX)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "A load has at least one jar of each kind in it.");
+			return fault_set(fault, FAULT_REFUSED, "A load has at least one jar of each kind in it.");
 		jars += needs[i].jars;
 		room = station_room(station, needs[i].jar, NULL);
 		if (room == 0)
-			return fault_set(
-			    fault, FAULT_REFUSED,
-			    "%s has no stated room for %s. State it in the house view first.",
-			    station->name, needs[i].jar->plural);
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s has no stated room for %s. State it in the house view first.",
+			                 station->name, needs[i].jar->plural);
 		if (room < station_room(station, fewest, NULL))
 			fewest = needs[i].jar;
 	}
 	room = station_room(station, fewest, NULL);
 	if (jars > room)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "%s takes %d jars when %s are among them; the other %d wait for the next load.",
-		    station->name, room, fewest->plural, jars - room);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s takes %d jars when %s are among them; the other %d wait for the next load.",
+		                 station->name, room, fewest->plural, jars - room);
 	return true;
 }
 
@@ -627,8 +608,7 @@ static struct need *met_by(const struct log_jar *jar, struct need *needs, size_t
 }
 
 /* Put the jars in, those that wait longest first, and count them off. */
-static bool put_picked(struct act *act, struct need *needs, size_t count, int64_t load_id,
-                       struct fault *fault)
+static bool put_picked(struct act *act, struct need *needs, size_t count, int64_t load_id, struct fault *fault)
 {
 	const struct board *board = &act->kitchen->board;
 	int place = 0;
@@ -647,11 +627,9 @@ static bool put_picked(struct act *act, struct need *needs, size_t count, int64_
 	}
 	for (size_t i = 0; i < count; i++)
 		if (needs[i].jars > 0)
-			return fault_set(
-			    fault, FAULT_REFUSED,
-			    "%s (%s): %d of the %s picked are not waiting. Look again.",
-			    needs[i].lot.product, needs[i].lot.code, needs[i].jars,
-			    needs[i].jar->plural);
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s (%s): %d of the %s picked are not waiting. Look again.",
+			                 needs[i].lot.product, needs[i].lot.code, needs[i].jars, needs[i].jar->plural);
 	return true;
 }
 
@@ -661,15 +639,14 @@ static void say_picked(const struct need *needs, size_t count, char *buffer, siz
 
 	for (size_t i = 0; i < count; i++)
 		text_add(&text, "%s%d %s %s (%s)", i == 0 ? "" : ", ", needs[i].jars,
-		         needs[i].jars == 1 ? needs[i].jar->words : needs[i].jar->plural,
-		         needs[i].lot.product, needs[i].lot.code);
+		         needs[i].jars == 1 ? needs[i].jar->words : needs[i].jar->plural, needs[i].lot.product,
+		         needs[i].lot.code);
 }
 
-static bool write_load(struct act *act, const struct strip *canner, struct need *needs,
-                       size_t count, const struct process *process, struct log_load *load,
-                       struct fault *fault)
+static bool write_load(struct act *act, const struct strip *canner, struct need *needs, size_t count,
+                       const struct process *process, struct log_load *load, struct fault *fault)
 {
-	struct log_subject subject = {.kind = SUBJECT_LOAD};
+	struct log_subject subject = { .kind = SUBJECT_LOAD };
 
 	if (!put_load(act, canner, process, load, fault))
 		return false;
@@ -679,10 +656,10 @@ static bool write_load(struct act *act, const struct strip *canner, struct need 
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
-static bool stands_too_long(const struct kitchen *kitchen, enum method method,
-                            const struct need *needs, size_t count, struct fault *fault)
+static bool stands_too_long(const struct kitchen *kitchen, enum method method, const struct need *needs, size_t count,
+                            struct fault *fault)
 {
-	struct facts facts = {.is_load_start = true, .elevation_known = true, .method = method};
+	struct facts facts = { .is_load_start = true, .elevation_known = true, .method = method };
 
 	for (size_t i = 0; i < count; i++)
 		if (stood_too_long(kitchen, &needs[i].lot, needs[i].waited_ms, facts, fault))
@@ -699,13 +676,13 @@ static int64_t longest_wait_ms(const struct need *needs, size_t count)
 	return longest;
 }
 
-bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks,
-                          size_t count, int pressure_psi, int64_t *load_id, struct fault *fault)
+bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks, size_t count,
+                          int pressure_psi, int64_t *load_id, struct fault *fault)
 {
 	const struct strip *canner = canner_of(kitchen, station_id, fault);
-	struct need needs[PICKS_MAX] = {{0}};
+	struct need needs[PICKS_MAX] = { { 0 } };
 	struct process process;
-	struct log_load load = {0};
+	struct log_load load = { 0 };
 	char name[NAME_MAX_BYTES];
 	char picked[SENTENCE_MAX_BYTES];
 	char waited[64];
@@ -713,8 +690,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 
 	if (canner == NULL || !refuse_clock_behind(kitchen, fault) ||
 	    kitchen_free_station(kitchen, station_id, fault) == NULL ||
-	    !needs_of(kitchen, picks, count, needs, fault) ||
-	    !check_room(&canner->station, needs, count, fault) ||
+	    !needs_of(kitchen, picks, count, needs, fault) || !check_room(&canner->station, needs, count, fault) ||
 	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||
 	    stands_too_long(kitchen, station_method(canner->station.kind), needs, count, fault))
 		return false;
@@ -727,8 +703,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d min: %s%s", name, load.minutes, picked,
-	                  waited);
+	return act_commit(&act, fault, "%s: load started, %d min: %s%s", name, load.minutes, picked, waited);
 }
 
 bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault)
@@ -745,7 +720,7 @@ bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size,
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
 	    !act_begin(&act, kitchen, "refill", batch.station_id, fault))
 		return false;
-	act_about(&act, (struct log_subject){SUBJECT_BATCH, batch_id});
+	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	for (size_t i = 0; i < board->waiting_count; i++) {
 		struct log_jar row = board->waiting[i];
 

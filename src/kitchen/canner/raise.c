@@ -64,7 +64,8 @@ static void say_raised(const struct strip *strip, const struct log_load *load, s
 	int more = load->minutes - strip->load.minutes;
 
 	if (load->pressure_psi > strip->load.pressure_psi)
-		text_add(text, "raise to %d psi, then the full %d min from the start", load->pressure_psi, load->minutes);
+		text_add(text, "raise to %d psi, then the full %d min from the start", load->pressure_psi,
+		         load->minutes);
 	else
 		text_add(text, "hold %d min: %d more", load->minutes, more);
 }
@@ -78,7 +79,8 @@ static bool lengthen(struct act *act, const struct strip *strip, const struct lo
 		return true;
 	if (load->pressure_psi > strip->load.pressure_psi) {
 		raised.load = *load;
-		return phase_change(act, &raised, PHASE_LOST, phase_rule_of(strip->station.kind, strip->rule->lost_to), fault);
+		return phase_change(act, &raised, PHASE_LOST, phase_rule_of(strip->station.kind, strip->rule->lost_to),
+		                    fault);
 	}
 	raised.phase.required_ms = load->minutes * MINUTE_MS;
 	raised.phase.acknowledged_wall_ms = 0;

@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food/food.h"
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "kitchen/act/kitchen_private.h"
 
 #define RAW "raw"
@@ -40,8 +40,12 @@ struct again {
 static bool find(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *pack,
                  const struct again *again, int pressure_psi, struct process *out, struct fault *fault)
 {
-	struct process_query query = { .food = plan->lot.food, .pack = pack, .jar = again->size, .method = plan->load.method,
-		                       .elevation = kitchen->board.house.elevation, .pressure_psi = pressure_psi,
+	struct process_query query = { .food = plan->lot.food,
+		                       .pack = pack,
+		                       .jar = again->size,
+		                       .method = plan->load.method,
+		                       .elevation = kitchen->board.house.elevation,
+		                       .pressure_psi = pressure_psi,
 		                       .sheet_minutes = again->sheet_minutes };
 
 	return process_find(&query, out, fault);
@@ -54,8 +58,8 @@ static bool is_raw(const char *pack)
 
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
-static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan,
-                            const struct again *again, struct process *out, struct fault *fault)
+static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan, const struct again *again,
+                            struct process *out, struct fault *fault)
 {
 	int psi = plan->load.pressure_psi;
 	struct process hot;
@@ -68,8 +72,10 @@ static bool process_of_size(const struct kitchen *kitchen, const struct reproces
 	if (!is_raw(plan->lot.pack))
 		return true;
 	if (!find(kitchen, plan, HOT, again, out->pressure_psi, &hot, NULL))
-		return fault_set(fault, FAULT_REFUSED, "%s has no tested hot pack: it is not processed again (KSU). "
-		                 "Fridge, freezer or bin.", plan->lot.product);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s has no tested hot pack: it is not processed again (KSU). "
+		                 "Fridge, freezer or bin.",
+		                 plan->lot.product);
 	if (hot.minutes > out->minutes)
 		*out = hot;
 	return true;
@@ -91,8 +97,10 @@ static bool longest(const struct kitchen *kitchen, struct reprocess_plan *plan, 
 			return false;
 		/* Minutes compare at one pressure only. */
 		if (i > 0 && one.pressure_psi != plan->process.pressure_psi)
-			return fault_set(fault, FAULT_REFUSED, "Jars of %s of different sizes need different pressures: set one size "
-			                 "aside at a time.", plan->lot.product);
+			return fault_set(fault, FAULT_REFUSED,
+			                 "Jars of %s of different sizes need different pressures: set one size "
+			                 "aside at a time.",
+			                 plan->lot.product);
 		if (i == 0 || one.minutes > plan->process.minutes)
 			plan->process = one;
 	}
@@ -130,11 +138,13 @@ static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar,
 	char hour[40];
 
 	if (jar->fate != FATE_REPROCESS || jar->fate_done_wall_ms != 0)
-		return fault_set(fault, FAULT_REFUSED, "That jar of %s is not set aside to be processed again.", lot->code);
+		return fault_set(fault, FAULT_REFUSED, "That jar of %s is not set aside to be processed again.",
+		                 lot->code);
 	if (now > jar->fate_by_wall_ms) {
 		clock_words_near(jar->fate_by_wall_ms, now, hour, sizeof(hour));
-		(void)snprintf(why, sizeof(why), "Too late to process %s again: the window closed %s. Discard, do not taste.",
-		               lot->code, hour);
+		(void)snprintf(why, sizeof(why),
+		               "Too late to process %s again: the window closed %s. Discard, do not taste.", lot->code,
+		               hour);
 		facts.why = why;
 		return stops_let_pass(&facts, "", fault);
 	}
@@ -144,8 +154,10 @@ static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar,
 		return false;
 	/* Acid, recipe, pot: what the canner does not mend. */
 	return batch.verdict != VERDICT_NOT_VALID ||
-	       fault_set(fault, FAULT_REFUSED, "The batch of %s is NOT VALID (%.160s): the canner does not mend that. "
-	                 "Fridge, freezer or bin.", lot->code, batch.verdict_why);
+	       fault_set(fault, FAULT_REFUSED,
+	                 "The batch of %s is NOT VALID (%.160s): the canner does not mend that. "
+	                 "Fridge, freezer or bin.",
+	                 lot->code, batch.verdict_why);
 }
 
 /* Some foods are never heated twice (schema/food.csv: reprocess). */
@@ -197,8 +209,7 @@ static void find_answers(struct reprocess_plan *plan, const struct log_jar *jars
 		bool serves = true;
 
 		for (size_t i = 0; i < count; i++)
-			serves = serves &&
-			         acid_is_answer(food, jar_size_named(jars[i].size), answers[n]);
+			serves = serves && acid_is_answer(food, jar_size_named(jars[i].size), answers[n]);
 		if (serves)
 			plan->answers[plan->answer_count++] = answers[n];
 	}
@@ -213,8 +224,9 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	memset(out, 0, sizeof(*out));
 	*jars = NULL;
 	*count = 0;
-	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) || !log_lot_get(kitchen->log, jar.lot_id, &out->lot, fault) ||
-	    !refuse_jar(kitchen, &jar, &out->lot, fault) || !refuse_food(&out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
+	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
+	    !log_lot_get(kitchen->log, jar.lot_id, &out->lot, fault) || !refuse_jar(kitchen, &jar, &out->lot, fault) ||
+	    !refuse_food(&out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
 		return false;
 	canner = canner_for(kitchen, station_id, out->load.method, fault);
 	if (canner == NULL || !jars_like(kitchen, &jar, jars, count, fault) ||
@@ -226,8 +238,10 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	out->room = room_for(&canner->station, *jars, *count);
 	next_code(out->lot.code, out->new_code, sizeof(out->new_code));
 	text_copy(out->pack, sizeof(out->pack), is_raw(out->lot.pack) ? HOT : out->lot.pack);
-	return out->room > 0 || fault_set(fault, FAULT_REFUSED, "%s has no stated room for such jars. State it in the "
-	                                  "house view first.", canner->station.name);
+	return out->room > 0 || fault_set(fault, FAULT_REFUSED,
+	                                  "%s has no stated room for such jars. State it in the "
+	                                  "house view first.",
+	                                  canner->station.name);
 }
 
 bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
@@ -301,8 +315,7 @@ static bool hand_on_marks(struct act *act, int64_t old_id, int64_t new_id, struc
 }
 
 /* What is put down of its acid: as it was where nothing is asked anew. */
-static enum acid acid_again(const struct reprocess_plan *plan, const struct log_jar *old,
-                            enum acid said)
+static enum acid acid_again(const struct reprocess_plan *plan, const struct log_jar *old, enum acid said)
 {
 	for (size_t i = 0; i < plan->answer_count; i++)
 		if (plan->answers[i] == said)
@@ -315,59 +328,53 @@ static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *
 {
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = {.about = ABOUT_KEY, .is_fill = true, .why = why};
+	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .why = why };
 
-	facts.acid_needed =
-	    plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
+	facts.acid_needed = plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
 	acid_asked_words(food_named(plan->lot.food), jar_size_named(jar->size), &text);
 	return stops_let_pass(&facts, order->reason, fault);
 }
 
 /* What goes into the jar again comes off the shelf. */
-static bool use_acid(struct act *act, const struct reprocess_plan *plan, const struct log_jar *jar,
-                     struct fault *fault)
+static bool use_acid(struct act *act, const struct reprocess_plan *plan, const struct log_jar *jar, struct fault *fault)
 {
 	const struct food *food = food_named(plan->lot.food);
-	int64_t ul =
-	    food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
+	int64_t ul = food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
 
-	return ul == 0 || supply_move(act, acid_supply(jar->acid), "",
-	                              -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
+	return ul == 0 ||
+	       supply_move(act, acid_supply(jar->acid), "", -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
 }
 
-static bool put_jar_again(struct act *act, const struct reprocess_plan *plan,
-                          const struct reprocess_order *order, struct log_jar *old, int64_t load_id,
-                          int64_t lot_id, int place, struct fault *fault)
+static bool put_jar_again(struct act *act, const struct reprocess_plan *plan, const struct reprocess_order *order,
+                          struct log_jar *old, int64_t load_id, int64_t lot_id, int place, struct fault *fault)
 {
 	struct log_jar jar = {
-	    .load_id = load_id,
-	    .batch_id = old->batch_id,
-	    .filled = act->entry.at,
-	    .lot_id = lot_id,
-	    .lid_box_id = order->lid_box_id,
-	    .place_in_load = place,
-	    .from_jar_id = old->id,
-	    .acid = acid_again(plan, old, order->acid),
+		.load_id = load_id,
+		.batch_id = old->batch_id,
+		.filled = act->entry.at,
+		.lot_id = lot_id,
+		.lid_box_id = order->lid_box_id,
+		.place_in_load = place,
+		.from_jar_id = old->id,
+		.acid = acid_again(plan, old, order->acid),
 	};
 
 	text_copy(jar.size, sizeof(jar.size), old->size);
 	text_copy(jar.closed_by, sizeof(jar.closed_by), act->entry.who);
 	old->fate_done_wall_ms = act->entry.at.wall_ms;
-	return log_put_jar(act->kitchen->log, old, fault) &&
-	       log_put_jar(act->kitchen->log, &jar, fault) && use_acid(act, plan, &jar, fault) &&
-	       hand_on_marks(act, old->id, jar.id, fault);
+	return log_put_jar(act->kitchen->log, old, fault) && log_put_jar(act->kitchen->log, &jar, fault) &&
+	       use_acid(act, plan, &jar, fault) && hand_on_marks(act, old->id, jar.id, fault);
 }
 
-static bool write_again(struct act *act, const struct strip *canner,
-                        const struct reprocess_plan *plan, struct log_jar *jars,
-                        const struct reprocess_order *order, int64_t *load_id, struct fault *fault)
+static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_plan *plan,
+                        struct log_jar *jars, const struct reprocess_order *order, int64_t *load_id,
+                        struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_LOAD };
 	struct log_load load;
 	struct log_lot lot;
 
-	if (!check_lids(act->kitchen, order->lid_box_id, plan->room, fault) ||
-	    !put_lot_again(act, plan, &lot, fault) ||
+	if (!check_lids(act->kitchen, order->lid_box_id, plan->room, fault) || !put_lot_again(act, plan, &lot, fault) ||
 	    !put_load(act, canner, &plan->process, &load, fault))
 		return false;
 	subject.id = load.id;
@@ -382,8 +389,8 @@ static bool write_again(struct act *act, const struct strip *canner,
 	return phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
-bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order,
-                       int64_t *load_id, struct fault *fault)
+bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order, int64_t *load_id,
+                       struct fault *fault)
 {
 	struct reprocess_plan plan;
 	struct strip canner;
@@ -406,9 +413,8 @@ bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *or
 	free(jars);
 	if (!done)
 		return act_fail(&act);
-	return act_commit(&act, fault,
-	                  "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)%s%s",
-	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code,
-	                  plan.new_code, plan.process.minutes, (long long)plan.load.id,
-	                  order->reason[0] != '\0' ? "; " : "", order->reason);
+	return act_commit(&act, fault, "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)%s%s",
+	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code, plan.new_code,
+	                  plan.process.minutes, (long long)plan.load.id, order->reason[0] != '\0' ? "; " : "",
+	                  order->reason);
 }

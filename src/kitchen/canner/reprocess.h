@@ -15,13 +15,13 @@
 
 /* What a reprocess of a jar, and of those like it, would be. */
 struct reprocess_plan {
-	struct log_load load;      /* it was in */
+	struct log_load load; /* it was in */
 	struct log_lot lot;
 	char new_code[NAME_MAX_BYTES]; /* of the lot it becomes */
-	char pack[NAME_MAX_BYTES]; /* it is reheated: hot, also where the lot was packed raw */
-	int jars;                  /* of its lot and load that are to be processed again */
-	int room;                  /* how many of these the canner takes */
-	int64_t by_wall_ms;        /* deadline: the canner must be loaded by then */
+	char pack[NAME_MAX_BYTES];     /* it is reheated: hot, also where the lot was packed raw */
+	int jars;                      /* of its lot and load that are to be processed again */
+	int room;                      /* how many of these the canner takes */
+	int64_t by_wall_ms;            /* deadline: the canner must be loaded by then */
 	struct process process;
 	/* Its liquid was lost or is replaced, and its acid with it: what may be said of the acid
 	 * that goes in again (engine/food/acid.h), of jars of all the sizes; 0: nothing is asked. */
@@ -48,7 +48,7 @@ struct reprocess_order {
  * old jars are dealt with; what was seen of them stays, and the new ones name them.  One
  * act, of the new load.  FAULT_STOPPED: acid is asked and none of the answers given; with
  * a reason the jars are not valid. */
-bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order,
-                       int64_t *load_id, struct fault *fault);
+bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order, int64_t *load_id,
+                       struct fault *fault);
 
 #endif

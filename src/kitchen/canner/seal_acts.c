@@ -7,10 +7,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/food/food.h"
 #include "base/text.h"
-#include "kitchen/canner/aside.h"
+#include "engine/food/food.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/aside.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 
@@ -68,8 +68,8 @@ bool jar_has_window(const struct log_jar *jar, const struct log_load *load)
 	return load_is_wrong(load) || jar->state != JAR_SEALED;
 }
 
-bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
-                   int64_t now_wall_ms, int64_t *by_wall_ms, struct fault *fault)
+bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now_wall_ms,
+                   int64_t *by_wall_ms, struct fault *fault)
 {
 	int64_t window = load_is_wrong(load) ? PROCESS_ERROR_MS : UNSEALED_MS;
 	int64_t until = load->process_ended_wall_ms + window;
@@ -82,7 +82,8 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
 	if (load_from_notebook(load) && jar_has_window(jar, load)) /* it does not say the hour */
-		return fault_set(fault, FAULT_REFUSED, "Too late: the %d h after its process are over. Discard, do not taste.",
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Too late: the %d h after its process are over. Discard, do not taste.",
 		                 (int)(window / HOUR_MS));
 	if (now_wall_ms > until && (fate != FATE_FRIDGE || jar_has_window(jar, load))) {
 		clock_words_near(until, now_wall_ms, hour, sizeof(hour));
@@ -92,8 +93,7 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 		                 fate == FATE_REPROCESS ? "" : jar_fate_words(fate), (int)(window / HOUR_MS), hour);
 	}
 	if (fate == FATE_FRIDGE)
-		*by_wall_ms = now_wall_ms +
-		              (jar->siphoning == SIPHON_OVER_HALF ? FRIDGE_SIPHONED_MS : ASIDE_FRIDGE_MS);
+		*by_wall_ms = now_wall_ms + (jar->siphoning == SIPHON_OVER_HALF ? FRIDGE_SIPHONED_MS : ASIDE_FRIDGE_MS);
 	else
 		*by_wall_ms = until;
 	return true;
@@ -102,8 +102,12 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 const char *jar_gone_words(enum jar_gone gone)
 {
 	static const char *const words[] = {
-		[GONE_NOT] = "kept", [GONE_USED] = "used", [GONE_GIVEN] = "given away", [GONE_SPOILED] = "spoiled",
-		[GONE_MISSING] = "not found", [GONE_THROWN_OUT] = "thrown out",
+		[GONE_NOT] = "kept",
+		[GONE_USED] = "used",
+		[GONE_GIVEN] = "given away",
+		[GONE_SPOILED] = "spoiled",
+		[GONE_MISSING] = "not found",
+		[GONE_THROWN_OUT] = "thrown out",
 		[GONE_NOT_NOTED] = "gone, nobody noted where",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == GONE_COUNT, "words for every way to go");
@@ -145,12 +149,12 @@ static bool markable(const struct strip *strip, struct fault *fault)
 static bool sealing_seen(const struct strip *strip, struct fault *fault)
 {
 	return strip->rule->name == PHASE_SEAL_CHECK ||
-	       fault_set(fault, FAULT_REFUSED,
-	                 "%s is still cooling: seals are checked after 12 to 24 h (A539).", strip->lot.code);
+	       fault_set(fault, FAULT_REFUSED, "%s is still cooling: seals are checked after 12 to 24 h (A539).",
+	                 strip->lot.code);
 }
 
-static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id,
-                                         struct log_jar *jar, struct fault *fault)
+static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id, struct log_jar *jar,
+                                         struct fault *fault)
 {
 	const struct strip *strip;
 
@@ -158,7 +162,8 @@ static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id
 		return NULL;
 	if (jar->gone_why != GONE_NOT || (jar->fate == FATE_REPROCESS && jar->fate_done_wall_ms != 0)) {
 		fault_set(fault, FAULT_REFUSED, "Jar %d is not there any more (%s): it stays on record as it was.",
-		          jar->place_in_load, jar->gone_why != GONE_NOT ? jar_gone_words(jar->gone_why) : "processed again");
+		          jar->place_in_load,
+		          jar->gone_why != GONE_NOT ? jar_gone_words(jar->gone_why) : "processed again");
 		return NULL;
 	}
 	strip = kitchen_strip(kitchen, jar->load_id, fault);
@@ -185,7 +190,8 @@ static void look_at(struct log_jar *jar, enum jar_state state, const struct log_
 static bool method_named(unsigned methods, struct fault *fault)
 {
 	return (methods & SEAL_BY_ALL_THREE) != 0 ||
-	       fault_set(fault, FAULT_REFUSED, "Nobody has looked: press, tap or see the lid at eye level first (A539).");
+	       fault_set(fault, FAULT_REFUSED,
+	                 "Nobody has looked: press, tap or see the lid at eye level first (A539).");
 }
 
 /* Only what was looked by is good; a bad one that was not tried again stands. */
@@ -195,7 +201,8 @@ static bool tick_good(struct log_jar *jar, unsigned methods, struct fault *fault
 		if ((methods & SEAL_BY(i)) != 0)
 			jar->ticks[i] = TICK_GOOD;
 		else if (jar->ticks[i] == TICK_BAD)
-			return fault_set(fault, FAULT_REFUSED, "Jar %d failed when %s: try that again before it counts as sealed.",
+			return fault_set(fault, FAULT_REFUSED,
+			                 "Jar %d failed when %s: try that again before it counts as sealed.",
 			                 jar->place_in_load, look_words[i]);
 	}
 	return true;
@@ -235,8 +242,8 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned metho
 }
 
 /* Put a changed jar as one act; `looked`: its state was seen anew by who acts. */
-static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const char *verb,
-                     struct log_jar *jar, bool looked, const char *words, struct fault *fault)
+static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const char *verb, struct log_jar *jar,
+                     bool looked, const char *words, struct fault *fault)
 {
 	char code[NAME_MAX_BYTES];
 	struct act act;
@@ -267,8 +274,7 @@ static void drop_needless_fate(struct log_jar *jar)
 		drop_fate(jar);
 }
 
-bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state,
-                       struct fault *fault)
+bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state state, struct fault *fault)
 {
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
@@ -276,7 +282,8 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	if (strip == NULL)
 		return false;
 	if (state == JAR_SEALED)
-		return fault_set(fault, FAULT_MISUSE, "Jar %d: say by which method it was seen sealed.", jar.place_in_load);
+		return fault_set(fault, FAULT_MISUSE, "Jar %d: say by which method it was seen sealed.",
+		                 jar.place_in_load);
 	jar.state = state;
 	for (int i = 0; state == JAR_UNCHECKED && i < SEAL_METHOD_COUNT; i++)
 		jar.ticks[i] = TICK_NONE;
@@ -334,11 +341,10 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 	return put_mark(kitchen, strip, "jar_tick", &jar, false, words, fault);
 }
 
-bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning,
-                           struct fault *fault)
+bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning, struct fault *fault)
 {
-	static const char *const words[] = { "no liquid lost", "slight liquid loss",
-		                             "under half the liquid lost", "over half the liquid lost" };
+	static const char *const words[] = { "no liquid lost", "slight liquid loss", "under half the liquid lost",
+		                             "over half the liquid lost" };
 	static_assert(sizeof(words) / sizeof(words[0]) == SIPHON_COUNT, "words for every loss");
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
@@ -346,16 +352,15 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 	if (strip == NULL)
 		return false;
 	/* Over half gone leaves other fates open, with other deadlines. */
-	if ((siphoning == SIPHON_OVER_HALF) != (jar.siphoning == SIPHON_OVER_HALF) &&
-	    jar.fate_done_wall_ms == 0)
+	if ((siphoning == SIPHON_OVER_HALF) != (jar.siphoning == SIPHON_OVER_HALF) && jar.fate_done_wall_ms == 0)
 		drop_fate(&jar);
 	jar.siphoning = siphoning;
 	drop_needless_fate(&jar);
 	return put_mark(kitchen, strip, "jar_siphoning", &jar, false, words[siphoning], fault);
 }
 
-static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate,
-                      int64_t now, struct fault *fault)
+static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now,
+                      struct fault *fault)
 {
 	if (!jar_fate_open(jar, load, fate, now, &jar->fate_by_wall_ms, fault)) {
 		char why[FAULT_SENTENCE_MAX];
@@ -371,8 +376,7 @@ static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar
 	return true;
 }
 
-bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fate,
-                      struct fault *fault)
+bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fate, struct fault *fault)
 {
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
@@ -390,8 +394,7 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 	return put_mark(kitchen, strip, "jar_fate", &jar, false, words, fault);
 }
 
-bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate,
-                       struct fault *fault)
+bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate, struct fault *fault)
 {
 	const struct strip *strip = kitchen_strip(kitchen, load_id, fault);
 	struct log_jar *jars = NULL;
@@ -419,8 +422,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	free(jars);
 	if (done && given == 0)
 		done = fault_set(fault, FAULT_REFUSED, "No jar of %s waits for a fate.", at.lot.code);
-	return done ? act_commit(&act, fault, "%s: %d jars go to: %s", at.lot.code, given,
-	                         jar_fate_words(fate))
+	return done ? act_commit(&act, fault, "%s: %d jars go to: %s", at.lot.code, given, jar_fate_words(fate))
 	            : act_fail(&act);
 }
 

@@ -88,7 +88,8 @@ static bool read_lots(struct record *record, struct fault *fault)
 	for (size_t i = 0; i < record->jar_count; i++) {
 		const struct log_jar *jar = &record->jars[i];
 
-		if (jar->batch_id != batch.id && jar->batch_id != 0 && !log_batch_get(record->log, jar->batch_id, &batch, fault))
+		if (jar->batch_id != batch.id && jar->batch_id != 0 &&
+		    !log_batch_get(record->log, jar->batch_id, &batch, fault))
 			return false;
 		record->sheet_minutes[i] = jar->batch_id != 0 ? batch.sheet_minutes : 0;
 		record->pot_lot[i] = batch.lot_id;
@@ -107,8 +108,8 @@ static bool read_record(struct record *record, int64_t load_id, struct fault *fa
 	return log_load_get(record->log, load_id, &record->load, fault) &&
 	       log_station_get(record->log, record->load.station_id, &record->station, fault) &&
 	       log_jars(record->log, load_id, &record->jars, &record->jar_count, fault) &&
-	       (record->jar_count <= JARS_MAX || fault_set(fault, FAULT_DAMAGED, "Load %lld has more jars than places.",
-	                                                   (long long)load_id)) &&
+	       (record->jar_count <= JARS_MAX ||
+	        fault_set(fault, FAULT_DAMAGED, "Load %lld has more jars than places.", (long long)load_id)) &&
 	       log_phases(record->log, subject, &record->phases, &record->phase_count, fault) &&
 	       log_marks_of_load(record->log, load_id, &record->marks, &record->mark_count, fault) &&
 	       read_lots(record, fault);
@@ -157,9 +158,7 @@ static void take_phase(struct record *record, size_t at)
 		if (rule->required_ms > 0 && phase->ended_wall_ms != 0) /* lost: the full vent is to come */
 			evidence->vented_ms = phase->ended_why == PHASE_LOST ? NOT_ON_RECORD : phase->lasted_ms;
 		break;
-	case PHASE_HOLD:
-		evidence->held_ms = done ? phase->lasted_ms : NOT_ON_RECORD;
-		break;
+	case PHASE_HOLD: evidence->held_ms = done ? phase->lasted_ms : NOT_ON_RECORD; break;
 	case PHASE_COOL_DOWN: evidence->cooled_ms = done ? phase->lasted_ms : NOT_ON_RECORD; break;
 	default: break;
 	}
@@ -252,7 +251,11 @@ static void gather_load(struct record *record)
 		.vented_ms = NOT_ON_RECORD,
 		.cooled_ms = NOT_ON_RECORD,
 		.read_held_ms = NOT_ON_RECORD,
-		.earlier = "", .vent_cut = "", .stopped = "", .wrong = "", .worse = "",
+		.earlier = "",
+		.vent_cut = "",
+		.stopped = "",
+		.wrong = "",
+		.worse = "",
 	};
 	for (size_t i = begins; i < record->phase_count; i++)
 		take_phase(record, i);
@@ -272,7 +275,8 @@ static int64_t unheated_ms(const struct record *record)
 	const struct phase_rule *rule = record->phase_count > 0 ? rule_of(record, &record->phases[0]) : NULL;
 
 	return rule != NULL && rule->name == PHASE_LOADED && record->phases[0].ended_wall_ms != 0
-	               ? record->phases[0].lasted_ms : 0;
+	           ? record->phases[0].lasted_ms
+	           : 0;
 }
 
 int64_t way_to_hold_ms(const struct phase_rule *rule, const struct log_phase *phase, int64_t so_far_ms)
@@ -337,7 +341,9 @@ static void gather_jar(struct record *record, size_t at)
 		.way_ms = longest_way_ms(record, jar),
 		.sheet_minutes = record->sheet_minutes[at],
 		.limit_ms = record->house->stand_minutes * MINUTE_MS,
-		.not_as_recipe = "", .multiple_why = "", .acid_why = "",
+		.not_as_recipe = "",
+		.multiple_why = "",
+		.acid_why = "",
 	};
 	for (size_t i = 0; i < lot->mark_count; i++)
 		take_lot_mark(evidence, &lot->marks[i]);
@@ -394,8 +400,8 @@ static bool put_answer(struct record *record, const struct judgement *load, cons
 		write_down(&jars[i], row);
 		count += !same_answer(row, &rows[0]);
 	}
-	done = log_put_judgement(record->log, (struct log_subject){ SUBJECT_LOAD, record->load.id }, rows, count,
-	                         fault);
+	done =
+	    log_put_judgement(record->log, (struct log_subject){ SUBJECT_LOAD, record->load.id }, rows, count, fault);
 	free(rows);
 	return done;
 }
@@ -405,8 +411,8 @@ static bool is_newly_blocked(const struct record *record, size_t at, const struc
 {
 	const struct log_jar *jar = &record->jars[at];
 
-	return jar->state != JAR_BROKEN && jar->gone_why == GONE_NOT && jar->fate == FATE_NONE && !jar_is_blocked(jar) &&
-	       verdict_blocks(now->verdict, jar->acidity);
+	return jar->state != JAR_BROKEN && jar->gone_why == GONE_NOT && jar->fate == FATE_NONE &&
+	       !jar_is_blocked(jar) && verdict_blocks(now->verdict, jar->acidity);
 }
 
 /* Jars that nobody may eat after all, and whose lids were looked at or are still to
@@ -421,7 +427,8 @@ static bool call_back(struct act *act, struct record *record, const struct judge
 	if ((load.process_ended_wall_ms == 0 && !notebook) || load.place == PLACE_CANNER)
 		return true;
 	for (size_t i = 0; i < record->jar_count; i++)
-		called = called || (is_newly_blocked(record, i, &jars[i]) && (!notebook || jars[i].verdict == VERDICT_NOT_VALID));
+		called = called ||
+		         (is_newly_blocked(record, i, &jars[i]) && (!notebook || jars[i].verdict == VERDICT_NOT_VALID));
 	if (!called)
 		return true;
 	if (!back_to_check(act, &load, fault))
@@ -455,9 +462,14 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 bool judge_planned(const struct kitchen *kitchen, const struct planned_load *planned, struct judgement *out,
                    struct fault *fault)
 {
-	struct record record = { .house = &kitchen->board.house, .load = *planned->load, .jars = planned->jars,
-		                 .jar_count = planned->jar_count, .marks = planned->marks, .mark_count = planned->mark_count,
-		                 .lots = { { .lot = *planned->lot } }, .lot_count = 1 };
+	struct record record = { .house = &kitchen->board.house,
+		                 .load = *planned->load,
+		                 .jars = planned->jars,
+		                 .jar_count = planned->jar_count,
+		                 .marks = planned->marks,
+		                 .mark_count = planned->mark_count,
+		                 .lots = { { .lot = *planned->lot } },
+		                 .lot_count = 1 };
 	bool done;
 
 	assert(record.jar_count > 0 && record.jar_count <= JARS_MAX);
@@ -547,8 +559,7 @@ bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *coun
 
 /* The worst that was said of the acid in the jars filled so far; before that, less of it
  * in the pot than the recipe asks for. */
-static bool acid_of_batch(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid,
-                          struct fault *fault)
+static bool acid_of_batch(const struct kitchen *kitchen, int64_t batch_id, enum acid *acid, struct fault *fault)
 {
 	struct log *log = kitchen->log;
 	struct log_jar *jars;
@@ -571,8 +582,9 @@ static bool judge_batch(struct act *act, int64_t batch_id, struct fault *fault)
 {
 	struct log *log = act->kitchen->log;
 	struct log_subject subject = { SUBJECT_BATCH, batch_id };
-	struct jar_evidence evidence = { .stood_ms = NOT_ON_RECORD, .pot_stood_ms = NOT_ON_RECORD,
-		                         .way_ms = NOT_ON_RECORD, .acid_why = "" };
+	struct jar_evidence evidence = {
+		.stood_ms = NOT_ON_RECORD, .pot_stood_ms = NOT_ON_RECORD, .way_ms = NOT_ON_RECORD, .acid_why = ""
+	};
 	struct log_judgement row = { .jar_id = 0 };
 	struct judgement judgement;
 	struct log_mark *marks;
@@ -580,8 +592,7 @@ static bool judge_batch(struct act *act, int64_t batch_id, struct fault *fault)
 	struct log_lot lot;
 	size_t count;
 
-	if (!log_batch_get(log, batch_id, &batch, fault) ||
-	    !log_lot_get(log, batch.lot_id, &lot, fault) ||
+	if (!log_batch_get(log, batch_id, &batch, fault) || !log_lot_get(log, batch.lot_id, &lot, fault) ||
 	    !acid_of_batch(act->kitchen, batch_id, &evidence.acid, fault) ||
 	    !log_marks_of_lot(log, lot.id, &marks, &count, fault))
 		return false;

@@ -30,7 +30,7 @@ bool judge_planned(const struct kitchen *kitchen, const struct planned_load *pla
 struct judged_anew {
 	int64_t load_id;
 	char lot[NAME_MAX_BYTES];
-	bool blocks; /* some jar of it is not to be eaten, and was */
+	bool blocks;                  /* some jar of it is not to be eaten, and was */
 	char why[SENTENCE_MAX_BYTES]; /* all that stands against the worst of its kept jars */
 };
 /* Loads with kept jars that an older gate judged, looked at by this one in memory: those

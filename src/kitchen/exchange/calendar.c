@@ -1,5 +1,5 @@
-#include "base/with_room.h"
 #include "kitchen/exchange/calendar.h"
+#include "base/with_room.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -8,8 +8,8 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/canner/aside.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/aside.h"
 #include "kitchen/exchange/labels.h"
 #include "log/query/tables.h"
 
@@ -27,7 +27,8 @@ struct gathering {
 
 static struct calendar_event *new_event(struct gathering *all, struct fault *fault)
 {
-	struct calendar_event *rows = with_room(all->rows, all->count, &all->room, sizeof(*rows), "the calendar", fault);
+	struct calendar_event *rows =
+	    with_room(all->rows, all->count, &all->room, sizeof(*rows), "the calendar", fault);
 
 	if (rows == NULL)
 		return NULL;
@@ -39,7 +40,8 @@ static struct calendar_event *new_event(struct gathering *all, struct fault *fau
 /* The beginning of the journal tells this log from every other. */
 static void set_uid(const struct gathering *all, struct calendar_event *event, const char *kind, const char *what)
 {
-	(void)snprintf(event->uid, sizeof(event->uid), "%s-%s.%" PRId64 "@stillroom.invalid", kind, what, all->birth_ms);
+	(void)snprintf(event->uid, sizeof(event->uid), "%s-%s.%" PRId64 "@stillroom.invalid", kind, what,
+	               all->birth_ms);
 }
 
 static void set_summary(const struct gathering *all, struct calendar_event *event, const char *what,

@@ -33,7 +33,7 @@ struct import_problem {
 /* A line of a notebook from which nobody eats or gives away. */
 struct import_caution {
 	long line;
-	bool stop; /* NOT VALID; else low-acid and unknown, or of no food that is known */
+	bool stop;                           /* NOT VALID; else low-acid and unknown, or of no food that is known */
 	char sentence[IMPORT_CAUTION_BYTES]; /* "green beans: NOT VALID: ..." */
 };
 
@@ -48,8 +48,8 @@ struct import_result {
 	size_t problem_count;
 	struct import_problem problems[IMPORT_PROBLEMS_KEPT]; /* the first of them, by file and line */
 	size_t caution_count;
-	size_t stop_count;    /* of these */
-	size_t foodless;      /* lines of no food that is known: they count as low-acid */
+	size_t stop_count; /* of these */
+	size_t foodless;   /* lines of no food that is known: they count as low-acid */
 	struct import_caution cautions[IMPORT_CAUTIONS_KEPT]; /* by line; told before and after it is written */
 };
 

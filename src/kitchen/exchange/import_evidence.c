@@ -12,18 +12,35 @@
 #define COUNT_OF(columns) (sizeof(columns) / sizeof((columns)[0]))
 #define TEXT_INTO(file, plan, column, array) import_text((file), (plan), (column), (array), sizeof(array), true)
 
-static const char *end_word(int n) { return n == PHASE_RUNNING ? "" : phase_end_name((enum phase_end)n); }
-static const char *mark_word(int n) { return mark_kind_name((enum mark_kind)n); }
+static const char *end_word(int n)
+{
+	return n == PHASE_RUNNING ? "" : phase_end_name((enum phase_end)n);
+}
+static const char *mark_word(int n)
+{
+	return mark_kind_name((enum mark_kind)n);
+}
 
 /* --- phases ----------------------------------------------------------------------------- */
 
 enum {
-	OF_NUMBER, OF_LOAD, OF_RUN, OF_BATCH, OF_NAME, OF_BEGAN, OF_REQUIRED, OF_HEARD, OF_ENDED, OF_WHY, OF_LASTED, OF_CHECK,
+	OF_NUMBER,
+	OF_LOAD,
+	OF_RUN,
+	OF_BATCH,
+	OF_NAME,
+	OF_BEGAN,
+	OF_REQUIRED,
+	OF_HEARD,
+	OF_ENDED,
+	OF_WHY,
+	OF_LASTED,
+	OF_CHECK,
 };
 static const struct import_column phase_columns[] = {
-	{ "phase", true }, { "load", true },       { "run", true },          { "batch", true },
-	{ "name", true },  { "began", true },      { "required_s", true },   { "acknowledged", true },
-	{ "ended", true }, { "ended_why", true },  { "lasted_s", true },     { "check", true },
+	{ "phase", true }, { "load", true },      { "run", true },        { "batch", true },
+	{ "name", true },  { "began", true },     { "required_s", true }, { "acknowledged", true },
+	{ "ended", true }, { "ended_why", true }, { "lasted_s", true },   { "check", true },
 };
 
 static bool read_phase(const struct import_file *file, struct import_plan *plan, struct plan_phase *phase)
@@ -123,8 +140,8 @@ static bool add_mark(const struct import_file *file, struct import_plan *plan, s
  * known then. */
 bool import_evidence(struct import_plan *plan, const char *folder, struct fault *fault)
 {
-	return (!import_has(folder, "phases.csv") || import_table(plan, folder, "phases.csv", phase_columns,
-	                                                          COUNT_OF(phase_columns), add_phase, fault)) &&
+	return (!import_has(folder, "phases.csv") ||
+	        import_table(plan, folder, "phases.csv", phase_columns, COUNT_OF(phase_columns), add_phase, fault)) &&
 	       (!import_has(folder, "marks.csv") ||
 	        import_table(plan, folder, "marks.csv", mark_columns, COUNT_OF(mark_columns), add_mark, fault));
 }

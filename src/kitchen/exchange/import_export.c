@@ -8,38 +8,77 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/food/food.h"
 #include "engine/label/row_check.h"
-#include "base/text.h"
 #include "kitchen/exchange/import_private.h"
 
-static const char *acidity_word(int n) { return acidity_name((enum acidity)n); }
-static const char *acid_word(int n) { return n == ACID_NOT_SAID ? "" : acid_name((enum acid)n); }
-static const char *origin_word(int n) { return n == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)n); }
-static const char *method_word(int n) { return method_name((enum method)n); }
-static const char *confirmed_word(int n) { return confirmed_name((enum confirmed)n); }
-static const char *wall_word(int n) { return canner_wall_name((enum canner_wall)n); }
-static const char *place_word(int n) { return load_place_name((enum load_place)n); }
-static const char *verdict_word(int n) { return verdict_name((enum verdict)n); }
-static const char *state_word(int n) { return jar_state_name((enum jar_state)n); }
-static const char *siphoning_word(int n) { return siphoning_name((enum siphoning)n); }
-static const char *fate_word(int n) { return jar_fate_name((enum jar_fate)n); }
-static const char *tick_word(int n) { return seal_tick_name((enum seal_tick)n); }
-static const char *gone_word(int n) { return jar_gone_name((enum jar_gone)n); }
+static const char *acidity_word(int n)
+{
+	return acidity_name((enum acidity)n);
+}
+static const char *acid_word(int n)
+{
+	return n == ACID_NOT_SAID ? "" : acid_name((enum acid)n);
+}
+static const char *origin_word(int n)
+{
+	return n == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)n);
+}
+static const char *method_word(int n)
+{
+	return method_name((enum method)n);
+}
+static const char *confirmed_word(int n)
+{
+	return confirmed_name((enum confirmed)n);
+}
+static const char *wall_word(int n)
+{
+	return canner_wall_name((enum canner_wall)n);
+}
+static const char *place_word(int n)
+{
+	return load_place_name((enum load_place)n);
+}
+static const char *verdict_word(int n)
+{
+	return verdict_name((enum verdict)n);
+}
+static const char *state_word(int n)
+{
+	return jar_state_name((enum jar_state)n);
+}
+static const char *siphoning_word(int n)
+{
+	return siphoning_name((enum siphoning)n);
+}
+static const char *fate_word(int n)
+{
+	return jar_fate_name((enum jar_fate)n);
+}
+static const char *tick_word(int n)
+{
+	return seal_tick_name((enum seal_tick)n);
+}
+static const char *gone_word(int n)
+{
+	return jar_gone_name((enum jar_gone)n);
+}
 
-bool import_word(const struct import_file *file, struct import_plan *plan, size_t column, words_of *words,
-                      int *out)
+bool import_word(const struct import_file *file, struct import_plan *plan, size_t column, words_of *words, int *out)
 {
 	const char *text = import_field(file, column);
 
 	for (*out = 0; strcmp(words(*out), "?") != 0; (*out)++)
 		if (strcmp(words(*out), text) == 0)
 			return true;
-	return plan_problem(plan, file->line, "%s: \"%.40s\" is not a word of an export", file->columns[column].name, text);
+	return plan_problem(plan, file->line, "%s: \"%.40s\" is not a word of an export", file->columns[column].name,
+	                    text);
 }
 
 bool import_instant(const struct import_file *file, struct import_plan *plan, size_t column, bool may_lack,
-                         int64_t *wall_ms)
+                    int64_t *wall_ms)
 {
 	const char *text = import_field(file, column);
 
@@ -64,8 +103,9 @@ bool import_unchanged(const struct import_file *file, struct import_plan *plan)
 	}
 	row_check_words(check, words);
 	return strcmp(words, import_field(file, last)) == 0 ||
-	       plan_problem(plan, file->line, "this line was changed after the export. Take the files as they were exported, "
-	                                      "and correct it on the board");
+	       plan_problem(plan, file->line,
+	                    "this line was changed after the export. Take the files as they were exported, "
+	                    "and correct it on the board");
 }
 
 #define TEXT_INTO(file, plan, column, array) import_text((file), (plan), (column), (array), sizeof(array), true)
@@ -74,8 +114,8 @@ bool import_unchanged(const struct import_file *file, struct import_plan *plan)
 
 enum { LOT_CODE, LOT_PRODUCT, LOT_FOOD, LOT_PACK, LOT_ACIDITY, LOT_MADE, LOT_ORIGIN, LOT_ORIGIN_WORDS, LOT_CHECK };
 static const struct import_column lot_columns[] = {
-	{ "lot", true }, { "product", true }, { "food", true }, { "pack", true }, { "acidity", true }, { "made", true },
-	{ "origin", true }, { "origin_words", true }, { "check", true },
+	{ "lot", true },  { "product", true }, { "food", true },         { "pack", true },  { "acidity", true },
+	{ "made", true }, { "origin", true },  { "origin_words", true }, { "check", true },
 };
 
 static bool read_lot(const struct import_file *file, struct import_plan *plan, struct log_lot *lot)
@@ -85,10 +125,12 @@ static bool read_lot(const struct import_file *file, struct import_plan *plan, s
 	int origin;
 
 	memset(lot, 0, sizeof(*lot));
-	if (!import_unchanged(file, plan) || !TEXT_INTO(file, plan, LOT_CODE, lot->code) || !TEXT_INTO(file, plan, LOT_PRODUCT, lot->product) ||
-	    !TEXT_INTO(file, plan, LOT_FOOD, lot->food) || !TEXT_INTO(file, plan, LOT_PACK, lot->pack) ||
+	if (!import_unchanged(file, plan) || !TEXT_INTO(file, plan, LOT_CODE, lot->code) ||
+	    !TEXT_INTO(file, plan, LOT_PRODUCT, lot->product) || !TEXT_INTO(file, plan, LOT_FOOD, lot->food) ||
+	    !TEXT_INTO(file, plan, LOT_PACK, lot->pack) ||
 	    !import_word(file, plan, LOT_ACIDITY, acidity_word, &acidity) ||
-	    !import_word(file, plan, LOT_ORIGIN, origin_word, &origin) || !TEXT_INTO(file, plan, LOT_ORIGIN_WORDS, lot->origin_words) ||
+	    !import_word(file, plan, LOT_ORIGIN, origin_word, &origin) ||
+	    !TEXT_INTO(file, plan, LOT_ORIGIN_WORDS, lot->origin_words) ||
 	    !import_instant(file, plan, LOT_MADE, false, &lot->made_wall_ms))
 		return false;
 	lot->acidity = (enum acidity)acidity;
@@ -122,16 +164,39 @@ static bool add_lot(const struct import_file *file, struct import_plan *plan, st
 /* --- loads ------------------------------------------------------------------------------ */
 
 enum {
-	LOAD_NUMBER, LOAD_STATION, LOAD_METHOD, LOAD_WALL, LOAD_PLACE, LOAD_OPENED, LOAD_MINUTES, LOAD_PRESSURE, LOAD_HEADSPACE,
-	LOAD_JAR, LOAD_SOURCE, LOAD_CONFIRMED, LOAD_ELEVATION, LOAD_SLACK, LOAD_BY, LOAD_VERDICT, LOAD_WHY, LOAD_ENDED,
-	LOAD_BROKEN, LOAD_NOTE, LOAD_CHECK,
+	LOAD_NUMBER,
+	LOAD_STATION,
+	LOAD_METHOD,
+	LOAD_WALL,
+	LOAD_PLACE,
+	LOAD_OPENED,
+	LOAD_MINUTES,
+	LOAD_PRESSURE,
+	LOAD_HEADSPACE,
+	LOAD_JAR,
+	LOAD_SOURCE,
+	LOAD_CONFIRMED,
+	LOAD_ELEVATION,
+	LOAD_SLACK,
+	LOAD_BY,
+	LOAD_VERDICT,
+	LOAD_WHY,
+	LOAD_ENDED,
+	LOAD_BROKEN,
+	LOAD_NOTE,
+	LOAD_CHECK,
 };
 static const struct import_column load_columns[] = {
-	{ "load", true },         { "station", true },   { "method", true },     { "wall", true },       { "place", true },
-	{ "opened", true },       { "minutes", true },   { "pressure_psi", true }, { "headspace_in", true },
-	{ "jar_in_table", true }, { "source", true },    { "confirmed", true },  { "elevation_m", true },
-	{ "elevation_slack_m", true }, { "elevation_by", true }, { "verdict", true }, { "verdict_why", true },
-	{ "process_ended", true }, { "broken", true },   { "note", true },
+	{ "load", true },         { "station", true },
+	{ "method", true },       { "wall", true },
+	{ "place", true },        { "opened", true },
+	{ "minutes", true },      { "pressure_psi", true },
+	{ "headspace_in", true }, { "jar_in_table", true },
+	{ "source", true },       { "confirmed", true },
+	{ "elevation_m", true },  { "elevation_slack_m", true },
+	{ "elevation_by", true }, { "verdict", true },
+	{ "verdict_why", true },  { "process_ended", true },
+	{ "broken", true },       { "note", true },
 	{ "check", true },
 };
 
@@ -157,7 +222,8 @@ static bool read_load_words(const struct import_file *file, struct import_plan *
 	if (confirmed != CONFIRMED_YES && confirmed != CONFIRMED_PRACTICE)
 		return plan_problem(plan, file->line, "confirmed: it is yes or practice");
 	return (load->place == PLACE_SHELF && verdict != VERDICT_OPEN) ||
-	       plan_problem(plan, file->line, "this load is still in its canner or on the rack: finish it, then export again");
+	       plan_problem(plan, file->line,
+	                    "this load is still in its canner or on the rack: finish it, then export again");
 }
 
 static bool read_load_figures(const struct import_file *file, struct import_plan *plan, struct plan_load *load)
@@ -192,8 +258,9 @@ static bool read_load(const struct import_file *file, struct import_plan *plan, 
 	struct log_load *row = &load->row;
 
 	memset(load, 0, sizeof(*load));
-	if (!import_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) || !read_load_words(file, plan, load) ||
-	    !import_word(file, plan, LOAD_WALL, wall_word, wall) || !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
+	if (!import_unchanged(file, plan) || !import_text(file, plan, LOAD_STATION, station, station_size, true) ||
+	    !read_load_words(file, plan, load) || !import_word(file, plan, LOAD_WALL, wall_word, wall) ||
+	    !read_load_figures(file, plan, load) || !TEXT_INTO(file, plan, LOAD_JAR, row->jar_in_table) ||
 	    !TEXT_INTO(file, plan, LOAD_SOURCE, row->source) || !TEXT_INTO(file, plan, LOAD_BY, row->elevation_by) ||
 	    !TEXT_INTO(file, plan, LOAD_WHY, load->why) || !TEXT_INTO(file, plan, LOAD_NOTE, row->note) ||
 	    !import_instant(file, plan, LOAD_OPENED, false, &row->opened_wall_ms) ||
@@ -203,7 +270,8 @@ static bool read_load(const struct import_file *file, struct import_plan *plan, 
 		return plan_problem(plan, file->line, "station: there is no name");
 	/* In the order of their numbers they keep them. */
 	if (load->number == 0 || (plan->load_count > 0 && load->number <= plan->loads[plan->load_count - 1].number))
-		return plan_problem(plan, file->line, "load: the numbers must go up from line to line, as an export has them");
+		return plan_problem(plan, file->line,
+		                    "load: the numbers must go up from line to line, as an export has them");
 	return true;
 }
 
@@ -228,16 +296,38 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 /* --- jars ------------------------------------------------------------------------------- */
 
 enum {
-	JAR_LOAD, JAR_PLACE, JAR_LOT, JAR_SIZE, JAR_STATE, JAR_SIPHONING, JAR_FATE, JAR_FATE_BY, JAR_FATE_DONE,
-	JAR_CHECKED, JAR_PRESS, JAR_TAP, JAR_EYE, JAR_CHECKED_BY, JAR_FILLED, JAR_BOX, JAR_CLOSED_BY, JAR_FROM_LOAD,
-	JAR_FROM_PLACE, JAR_GONE_WHY, JAR_GONE, JAR_RECALLED, JAR_ACID, JAR_CHECK,
+	JAR_LOAD,
+	JAR_PLACE,
+	JAR_LOT,
+	JAR_SIZE,
+	JAR_STATE,
+	JAR_SIPHONING,
+	JAR_FATE,
+	JAR_FATE_BY,
+	JAR_FATE_DONE,
+	JAR_CHECKED,
+	JAR_PRESS,
+	JAR_TAP,
+	JAR_EYE,
+	JAR_CHECKED_BY,
+	JAR_FILLED,
+	JAR_BOX,
+	JAR_CLOSED_BY,
+	JAR_FROM_LOAD,
+	JAR_FROM_PLACE,
+	JAR_GONE_WHY,
+	JAR_GONE,
+	JAR_RECALLED,
+	JAR_ACID,
+	JAR_CHECK,
 };
 static const struct import_column jar_columns[] = {
-	{ "load", true },      { "place", true }, { "lot", true },     { "size", true },      { "state", true },
-	{ "siphoning", true }, { "fate", true },  { "fate_by", true }, { "fate_done", true }, { "checked", true },
-	{ "press", true },     { "tap", true },   { "eye", true },     { "checked_by", true }, { "filled", true },
-	{ "lid_box", true },   { "closed_by", true }, { "from_load", true }, { "from_place", true }, { "gone_why", true },
-	{ "gone", true },      { "recalled", true }, { "acid", true }, { "check", true },
+	{ "load", true },      { "place", true },      { "lot", true },        { "size", true },
+	{ "state", true },     { "siphoning", true },  { "fate", true },       { "fate_by", true },
+	{ "fate_done", true }, { "checked", true },    { "press", true },      { "tap", true },
+	{ "eye", true },       { "checked_by", true }, { "filled", true },     { "lid_box", true },
+	{ "closed_by", true }, { "from_load", true },  { "from_place", true }, { "gone_why", true },
+	{ "gone", true },      { "recalled", true },   { "acid", true },       { "check", true },
 };
 static_assert(JAR_EYE - JAR_PRESS + 1 == SEAL_METHOD_COUNT, "a column for every method of the seal check");
 
@@ -252,9 +342,9 @@ static int by_number(const void *a, const void *b)
 /* NO_LOAD: none has that number. */
 size_t import_load_numbered(const struct import_plan *plan, int64_t number)
 {
-	const struct plan_load *load = plan->load_count == 0 ? NULL
-	                                                     : bsearch(&number, plan->loads, plan->load_count,
-	                                                               sizeof(*plan->loads), by_number);
+	const struct plan_load *load =
+	    plan->load_count == 0 ? NULL
+	                          : bsearch(&number, plan->loads, plan->load_count, sizeof(*plan->loads), by_number);
 
 	return load == NULL ? NO_LOAD : (size_t)(load - plan->loads);
 }
@@ -311,7 +401,8 @@ static bool read_origin(const struct import_file *file, struct import_plan *plan
 	if (wanted.load != NO_LOAD && plan->jar_count > 0)
 		found = bsearch(&wanted, plan->jars, plan->jar_count, sizeof(*plan->jars), by_place);
 	if (found == NULL)
-		return plan_problem(plan, file->line, "from_load: no jar stands before this one at place %lld of load %lld",
+		return plan_problem(plan, file->line,
+		                    "from_load: no jar stands before this one at place %lld of load %lld",
 		                    (long long)place, (long long)number);
 	jar->from = (size_t)(found - plan->jars);
 	return true;
@@ -324,8 +415,8 @@ static bool is_next_place(const struct import_plan *plan, const struct plan_jar 
 
 	if (jar->load == NO_LOAD || last == NULL)
 		return true;
-	return last->load != NO_LOAD && (last->load < jar->load || (last->load == jar->load &&
-	                                                             last->row.place_in_load < jar->row.place_in_load));
+	return last->load != NO_LOAD && (last->load < jar->load ||
+	                                 (last->load == jar->load && last->row.place_in_load < jar->row.place_in_load));
 }
 
 static bool read_jar_words(const struct import_file *file, struct import_plan *plan, struct log_jar *jar)
@@ -379,15 +470,16 @@ static bool read_jar(const struct import_file *file, struct import_plan *plan, s
 	struct log_jar *row = &jar->row;
 
 	memset(jar, 0, sizeof(*jar));
-	if (!import_unchanged(file, plan) || !read_belongs(file, plan, jar) || !read_jar_words(file, plan, row) || !read_check(file, plan, row) ||
-	    !read_origin(file, plan, jar) || !read_gone(file, plan, row) ||
+	if (!import_unchanged(file, plan) || !read_belongs(file, plan, jar) || !read_jar_words(file, plan, row) ||
+	    !read_check(file, plan, row) || !read_origin(file, plan, jar) || !read_gone(file, plan, row) ||
 	    !TEXT_INTO(file, plan, JAR_SIZE, row->size) || !TEXT_INTO(file, plan, JAR_CLOSED_BY, row->closed_by) ||
 	    !import_instant(file, plan, JAR_FATE_BY, true, &row->fate_by_wall_ms) ||
 	    !import_instant(file, plan, JAR_FATE_DONE, true, &row->fate_done_wall_ms) ||
 	    !import_instant(file, plan, JAR_FILLED, true, &row->filled.wall_ms))
 		return false;
 	if (jar->load == NO_LOAD && row->fate == FATE_NONE && row->state != JAR_BROKEN)
-		return plan_problem(plan, file->line, "this jar still waits for a canner: finish the day, then export again");
+		return plan_problem(plan, file->line,
+		                    "this jar still waits for a canner: finish the day, then export again");
 	return is_next_place(plan, jar) ||
 	       plan_problem(plan, file->line, "jars must come by load and place, each once, as an export has them");
 }

@@ -103,13 +103,15 @@ static bool unknown_column(const struct import_file *file, const char *path, con
 
 	for (size_t i = 0; i < file->column_count; i++)
 		text_add(&text, "%s%s", i > 0 ? ", " : "", file->columns[i].name);
-	return fault_set(fault, FAULT_MISUSE, "%s:1: there is no column \"%.40s\"; the columns are %s", path, name, names);
+	return fault_set(fault, FAULT_MISUSE, "%s:1: there is no column \"%.40s\"; the columns are %s", path, name,
+	                 names);
 }
 
 static bool take_header(struct import_file *file, const char *path, struct fault *fault)
 {
 	struct fault why = { 0 };
-	enum csv_answer answer = csv_next(&file->reader, file->fields, COLUMNS_MAX, &file->fields_count, &file->line, &why);
+	enum csv_answer answer =
+	    csv_next(&file->reader, file->fields, COLUMNS_MAX, &file->fields_count, &file->line, &why);
 
 	if (answer == CSV_WRONG)
 		return fault_set(fault, FAULT_MISUSE, "%s:%ld: %s", path, file->line, why.sentence);
@@ -127,7 +129,8 @@ static bool take_header(struct import_file *file, const char *path, struct fault
 	}
 	for (size_t i = 0; i < file->column_count; i++)
 		if (file->columns[i].needed && file->place[i] < 0)
-			return fault_set(fault, FAULT_MISUSE, "%s:1: the column %s is missing", path, file->columns[i].name);
+			return fault_set(fault, FAULT_MISUSE, "%s:1: the column %s is missing", path,
+			                 file->columns[i].name);
 	return true;
 }
 
@@ -183,8 +186,9 @@ bool import_next(struct import_file *file, struct import_plan *plan)
 		if (answer == CSV_WRONG)
 			(void)plan_problem(plan, file->line, "%s", why.sentence);
 		else if (file->count != file->fields_count)
-			(void)plan_problem(plan, file->line, "there are %zu fields and the first line names %zu columns",
-			                   file->count, file->fields_count);
+			(void)plan_problem(plan, file->line,
+			                   "there are %zu fields and the first line names %zu columns", file->count,
+			                   file->fields_count);
 		else
 			return true;
 	}
@@ -220,12 +224,13 @@ bool import_text(const struct import_file *file, struct import_plan *plan, size_
 	if (!is_plain(text, lines))
 		return plan_problem(plan, file->line, "%s holds a control character", file->columns[column].name);
 	if (!text_copy(buffer, size, text))
-		return plan_problem(plan, file->line, "%s is longer than %zu bytes", file->columns[column].name, size - 1);
+		return plan_problem(plan, file->line, "%s is longer than %zu bytes", file->columns[column].name,
+		                    size - 1);
 	return true;
 }
 
-bool import_whole(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least,
-                  int64_t most, int64_t if_empty, int64_t *out)
+bool import_whole(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least, int64_t most,
+                  int64_t if_empty, int64_t *out)
 {
 	const char *text = import_field(file, column);
 	char *end;

@@ -9,23 +9,52 @@
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HALF_DAY_MS (INT64_C(12) * 3600 * 1000)
-#define JARS_MAX 99     /* of one load, by the schema */
+#define JARS_MAX 99 /* of one load, by the schema */
 #define LOT_MAX_BYTES 41
 #define MINUTES_MAX 1000
 #define STATION "from a notebook"
 
 enum {
-	PRODUCT, DATE, JARS, SIZE, LOT, LID_BOX, METHOD, MINUTES, PRESSURE, ELEVATION, UNSEALED, BROKEN, LEFT, NOTES, FOOD,
-	PACK, ACID, VENT, RECIPE,
+	PRODUCT,
+	DATE,
+	JARS,
+	SIZE,
+	LOT,
+	LID_BOX,
+	METHOD,
+	MINUTES,
+	PRESSURE,
+	ELEVATION,
+	UNSEALED,
+	BROKEN,
+	LEFT,
+	NOTES,
+	FOOD,
+	PACK,
+	ACID,
+	VENT,
+	RECIPE,
 };
 static const struct import_column columns[] = {
-	[PRODUCT] = { "product", true },   [DATE] = { "date", true },          [JARS] = { "jars", true },
-	[SIZE] = { "size", true },         [LOT] = { "lot", false },           [LID_BOX] = { "lid_box", false },
-	[METHOD] = { "method", false },    [MINUTES] = { "minutes", false },   [PRESSURE] = { "pressure_psi", false },
-	[ELEVATION] = { "elevation", false }, [UNSEALED] = { "unsealed", false }, [BROKEN] = { "broken", false },
-	[LEFT] = { "left", false },         [NOTES] = { "notes", false },
-	[FOOD] = { "food", false },         [PACK] = { "pack", false },         [ACID] = { "acid", false },
-	[VENT] = { "vent", false },         [RECIPE] = { "recipe", false },
+	[PRODUCT] = { "product", true },
+	[DATE] = { "date", true },
+	[JARS] = { "jars", true },
+	[SIZE] = { "size", true },
+	[LOT] = { "lot", false },
+	[LID_BOX] = { "lid_box", false },
+	[METHOD] = { "method", false },
+	[MINUTES] = { "minutes", false },
+	[PRESSURE] = { "pressure_psi", false },
+	[ELEVATION] = { "elevation", false },
+	[UNSEALED] = { "unsealed", false },
+	[BROKEN] = { "broken", false },
+	[LEFT] = { "left", false },
+	[NOTES] = { "notes", false },
+	[FOOD] = { "food", false },
+	[PACK] = { "pack", false },
+	[ACID] = { "acid", false },
+	[VENT] = { "vent", false },
+	[RECIPE] = { "recipe", false },
 };
 #define COLUMN_COUNT (sizeof(columns) / sizeof(columns[0]))
 
@@ -39,7 +68,7 @@ struct entry {
 	int jars;
 	int unsealed;
 	int broken;
-	int left; /* of those that sealed, still on the shelf */
+	int left;    /* of those that sealed, still on the shelf */
 	bool looked; /* the notebook says how many had not sealed */
 	struct log_load load;
 	struct log_lot said; /* food, acidity, pack and origin */
@@ -52,7 +81,8 @@ static bool read_date(const struct import_file *file, struct import_plan *plan, 
 	const char *words = import_field(file, DATE);
 
 	if (!clock_read_date(words, &entry->at_ms))
-		return plan_problem(plan, file->line, "date: \"%.40s\" is not a date like 2021-08-14, from 1970 on", words);
+		return plan_problem(plan, file->line, "date: \"%.40s\" is not a date like 2021-08-14, from 1970 on",
+		                    words);
 	entry->at_ms += HALF_DAY_MS;
 	if (clock_day_start(entry->at_ms) > kitchen_now(plan->kitchen).wall_ms)
 		return plan_problem(plan, file->line, "date: %.40s has not come yet", words);
@@ -68,8 +98,8 @@ static bool read_size(const struct import_file *file, struct import_plan *plan, 
 		if (text_same_name(jar_sizes[i].plural, words))
 			entry->size = &jar_sizes[i];
 	return entry->size != NULL ||
-	       plan_problem(plan, file->line, "size: there is no jar size \"%.40s\"; they are called pint, half_pint, quart ...",
-	                    words);
+	       plan_problem(plan, file->line,
+	                    "size: there is no jar size \"%.40s\"; they are called pint, half_pint, quart ...", words);
 }
 
 static bool read_count(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least,
@@ -92,8 +122,9 @@ static bool read_counts(const struct import_file *file, struct import_plan *plan
 	if (entry->jars == 0)
 		return plan_problem(plan, file->line, "jars: how many?");
 	if (entry->unsealed + entry->broken > entry->jars)
-		return plan_problem(plan, file->line, "%d jars, and %d unsealed and %d broken among them: that is too many",
-		                    entry->jars, entry->unsealed, entry->broken);
+		return plan_problem(plan, file->line,
+		                    "%d jars, and %d unsealed and %d broken among them: that is too many", entry->jars,
+		                    entry->unsealed, entry->broken);
 	entry->left = entry->jars - entry->unsealed - entry->broken;
 	if (import_field(file, LEFT)[0] != '\0' && !read_count(file, plan, LEFT, 0, entry->left, &entry->left))
 		return false;
@@ -112,9 +143,10 @@ static bool read_method(const struct import_file *file, struct import_plan *plan
 	while (method < METHOD_COUNT && !text_same_name(method_name((enum method)method), words))
 		method++;
 	if (method == METHOD_COUNT)
-		return plan_problem(plan, file->line,
-		                    "method: \"%.40s\" is not boiling_water, steam, dial_gauge or weighted_gauge; empty: not noted",
-		                    words);
+		return plan_problem(
+		    plan, file->line,
+		    "method: \"%.40s\" is not boiling_water, steam, dial_gauge or weighted_gauge; empty: not noted",
+		    words);
 	load->method = (enum method)method;
 	return true;
 }
@@ -159,7 +191,8 @@ static bool read_says(const struct import_file *file, struct import_plan *plan, 
 }
 
 /* Blanks around a name make no other name: they are cut off. */
-static bool read_name(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size)
+static bool read_name(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer,
+                      size_t size)
 {
 	size_t from;
 	size_t end;
@@ -214,8 +247,9 @@ static bool find_lot(struct import_plan *plan, long line, const struct entry *en
 		const struct log_lot *row = &plan->lots[*lot];
 
 		if (strcmp(row->product, entry->product) != 0 || row->made_wall_ms != entry->at_ms)
-			return plan_problem(plan, line, "lot %s stands for %.60s of another line: another product or day", entry->lot,
-			                    row->product);
+			return plan_problem(plan, line,
+			                    "lot %s stands for %.60s of another line: another product or day",
+			                    entry->lot, row->product);
 		return (strcmp(row->food, entry->said.food) == 0 && strcmp(row->pack, entry->said.pack) == 0 &&
 		        row->origin == entry->said.origin) ||
 		       plan_problem(plan, line, "lot %s has another food, pack or recipe on another line", entry->lot);
@@ -223,8 +257,10 @@ static bool find_lot(struct import_plan *plan, long line, const struct entry *en
 	if (entry->lot[0] != '\0' && log_lot_named(plan->kitchen->log, entry->lot, &there, NULL))
 		return plan_problem(plan, line, "lot %s is in the log already", entry->lot);
 	if (entry->lot[0] == '\0' && log_lot_made(plan->kitchen->log, entry->product, entry->at_ms, &there, NULL))
-		return plan_problem(plan, line, "%.60s of that day came in from a notebook already (lot %s); another batch of it "
-		                                "needs a lot code of its own", entry->product, there.code);
+		return plan_problem(plan, line,
+		                    "%.60s of that day came in from a notebook already (lot %s); another batch of it "
+		                    "needs a lot code of its own",
+		                    entry->product, there.code);
 	return true;
 }
 
@@ -309,7 +345,8 @@ static bool add_entry(struct import_plan *plan, long line, const struct entry *e
 	if (lot == NAME_UNKNOWN) /* a problem */
 		return true;
 	load = plan_load(plan, fault);
-	if (load == NULL || !plan_station(plan, STATION, (enum station_kind)method, WALL_NOT_SAID, &load->station, fault))
+	if (load == NULL ||
+	    !plan_station(plan, STATION, (enum station_kind)method, WALL_NOT_SAID, &load->station, fault))
 		return false;
 	load->row = entry->load;
 	load->line = line;

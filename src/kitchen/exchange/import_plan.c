@@ -5,8 +5,8 @@
 #include <string.h>
 #include <sys/stat.h>
 
-#include "base/with_room.h"
 #include "base/text.h"
+#include "base/with_room.h"
 #include "kitchen/exchange/import_private.h"
 
 #define WHAT "the import"
@@ -46,7 +46,8 @@ struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault)
 
 struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault)
 {
-	struct plan_phase *rows = with_room(plan->phases, plan->phase_count, &plan->phase_room, sizeof(*rows), WHAT, fault);
+	struct plan_phase *rows =
+	    with_room(plan->phases, plan->phase_count, &plan->phase_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;
@@ -79,7 +80,8 @@ static struct plan_box *new_box(struct import_plan *plan, struct fault *fault)
 
 static struct log_station *new_station(struct import_plan *plan, struct fault *fault)
 {
-	struct log_station *rows = with_room(plan->stations, plan->station_count, &plan->station_room, sizeof(*rows), WHAT, fault);
+	struct log_station *rows =
+	    with_room(plan->stations, plan->station_count, &plan->station_room, sizeof(*rows), WHAT, fault);
 
 	if (rows == NULL)
 		return NULL;

@@ -5,8 +5,8 @@
 #define STILLROOM_KITCHEN_EXCHANGE_IMPORT_PRIVATE_H
 
 #include "base/csv.h"
-#include "kitchen/exchange/import.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/exchange/import.h"
 
 /* --- names (import_names.c) --- */
 
@@ -15,7 +15,7 @@ struct names {
 	char **words; /* copies */
 	size_t count;
 	size_t room;
-	size_t *slots; /* number + 1; 0: free */
+	size_t *slots;     /* number + 1; 0: free */
 	size_t slot_count; /* a power of two */
 };
 #define NAME_UNKNOWN ((size_t)-1)
@@ -38,8 +38,8 @@ struct plan_load {
 	struct log_load row;
 	int64_t number; /* it had in the export; 0: a fresh one */
 	size_t station;
-	long line;      /* of a notebook */
-	int badness;    /* what the log it comes from thought of it (verdict_badness), and why */
+	long line;   /* of a notebook */
+	int badness; /* what the log it comes from thought of it (verdict_badness), and why */
 	char why[SENTENCE_MAX_BYTES];
 };
 
@@ -47,7 +47,7 @@ struct plan_jar {
 	struct log_jar row;
 	size_t load; /* NO_LOAD: in none */
 	size_t lot;
-	size_t box; /* NAME_UNKNOWN: not noted */
+	size_t box;  /* NAME_UNKNOWN: not noted */
 	size_t from; /* what it was under its first lid: a jar before it; NO_JAR: none */
 };
 
@@ -109,8 +109,7 @@ bool plan_station(struct import_plan *plan, const char *name, enum station_kind 
 bool plan_lid(struct import_plan *plan, long line, const char *label, size_t *box, struct fault *fault);
 
 /* Always false, so that a reader says `return plan_problem(...)`. */
-bool plan_problem(struct import_plan *plan, long line, const char *format, ...)
-    __attribute__((format(printf, 3, 4)));
+bool plan_problem(struct import_plan *plan, long line, const char *format, ...) __attribute__((format(printf, 3, 4)));
 
 /* Keep a code or number of the file in mind as one that cannot be taken. */
 bool plan_reject(struct import_plan *plan, const char *name, struct fault *fault);
@@ -134,7 +133,7 @@ struct import_file {
 	const struct import_column *columns;
 	size_t column_count;
 	int place[COLUMNS_MAX]; /* of a column of ours in the file; -1: not there */
-	size_t fields_count; /* of the header */
+	size_t fields_count;    /* of the header */
 	struct csv_field fields[COLUMNS_MAX];
 	size_t count;
 	long line;
@@ -155,8 +154,8 @@ const char *import_field(const struct import_file *file, size_t column);
 bool import_text(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size,
                  bool lines);
 /* A whole number; `if_empty` for an empty field. */
-bool import_whole(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least,
-                  int64_t most, int64_t if_empty, int64_t *out);
+bool import_whole(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least, int64_t most,
+                  int64_t if_empty, int64_t *out);
 /* A number with up to `scale` decimals, as a whole number of 10^-scale. */
 bool import_decimal(const struct import_file *file, struct import_plan *plan, size_t column, int scale,
                     int64_t if_empty, int64_t *out);

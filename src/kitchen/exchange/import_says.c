@@ -6,11 +6,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/food/food.h"
 #include "engine/process/product.h"
-#include "base/text.h"
-#include "kitchen/exchange/import_private.h"
 #include "kitchen/canner/verdict.h"
+#include "kitchen/exchange/import_private.h"
 
 /* --- words ------------------------------------------------------------------------------ */
 
@@ -27,8 +27,9 @@ bool import_food(const struct import_file *file, struct import_plan *plan, size_
 
 	lot->acidity = ACIDITY_LOW_ACID; /* not noted: the careful end */
 	if (food == NULL && words[0] != '\0')
-		return plan_problem(plan, file->line,
-		                    "food: \"%.40s\" is not in the tables; stillroom foods lists them. Empty: not known", words);
+		return plan_problem(
+		    plan, file->line,
+		    "food: \"%.40s\" is not in the tables; stillroom foods lists them. Empty: not known", words);
 	if (food == NULL)
 		return true;
 	text_copy(lot->food, sizeof(lot->food), food->name);
@@ -65,7 +66,8 @@ bool import_pack(const struct import_file *file, struct import_plan *plan, size_
 	if (words[0] == '\0')
 		return true;
 	if (pack == NULL)
-		return plan_problem(plan, file->line, "pack: \"%.40s\" is not hot or raw, or a pack of the tables", words);
+		return plan_problem(plan, file->line, "pack: \"%.40s\" is not hot or raw, or a pack of the tables",
+		                    words);
 	/* Half of what the tables ask is not noted: nothing is made up. */
 	if (!has_pack(lot->food, pack) && asks_for_boiled_jars(lot->food, pack))
 		return true;
@@ -79,7 +81,9 @@ bool import_acid(const struct import_file *file, struct import_plan *plan, size_
 		const char *words;
 		enum acid acid;
 	} plain[] = {
-		{ "none", ACID_NONE_ASKED }, { "lemon juice", ACID_LEMON_JUICE }, { "forgotten", ACID_LEFT_OUT },
+		{ "none", ACID_NONE_ASKED },
+		{ "lemon juice", ACID_LEMON_JUICE },
+		{ "forgotten", ACID_LEFT_OUT },
 		{ "by the recipe", ACID_AS_PRINTED },
 	};
 	const char *words = import_field(file, column);
@@ -97,9 +101,11 @@ bool import_acid(const struct import_file *file, struct import_plan *plan, size_
 			*acid = (enum acid)i;
 			return true;
 		}
-	return plan_problem(plan, file->line,
-	                    "acid: \"%.40s\" is not lemon juice, citric acid, vinegar, as printed, none or left out; empty: "
-	                    "not noted", words);
+	return plan_problem(
+	    plan, file->line,
+	    "acid: \"%.40s\" is not lemon juice, citric acid, vinegar, as printed, none or left out; empty: "
+	    "not noted",
+	    words);
 }
 
 bool import_recipe(const struct import_file *file, struct import_plan *plan, size_t column, enum origin *origin)
@@ -109,7 +115,8 @@ bool import_recipe(const struct import_file *file, struct import_plan *plan, siz
 	*origin = text_same_name(words, origin_name(ORIGIN_PRINTED)) ? ORIGIN_PRINTED : ORIGIN_NOT_SAID;
 	return *origin == ORIGIN_PRINTED || words[0] == '\0' ||
 	       plan_problem(plan, file->line,
-	                    "recipe: \"%.40s\" is not printed (a published recipe, as printed); empty: not noted", words);
+	                    "recipe: \"%.40s\" is not printed (a published recipe, as printed); empty: not noted",
+	                    words);
 }
 
 /* --- what the gate will say ---------------------------------------------------------------- */
@@ -124,7 +131,8 @@ static void say_reasons(const struct judgement *judgement, struct text *text)
 	gate_say(&worst, text);
 }
 
-static void add_caution(struct import_plan *plan, long line, const struct log_lot *lot, const struct judgement *judgement)
+static void add_caution(struct import_plan *plan, long line, const struct log_lot *lot,
+                        const struct judgement *judgement)
 {
 	struct import_result *result = plan->result;
 	struct import_caution *caution = &result->cautions[result->caution_count];

@@ -6,8 +6,8 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/exchange/import_private.h"
 #include "kitchen/canner/verdict.h"
+#include "kitchen/exchange/import_private.h"
 
 static bool put_frame(struct import_plan *plan, struct fault *fault)
 {
@@ -17,7 +17,8 @@ static bool put_frame(struct import_plan *plan, struct fault *fault)
 		if (plan->stations[i].id == 0 && !log_put_station(log, &plan->stations[i], fault))
 			return false;
 	for (size_t i = 0; i < plan->box_count; i++)
-		if (plan->boxes[i].needed > 0 && plan->boxes[i].row.retired && !log_put_lid_box(log, &plan->boxes[i].row, fault))
+		if (plan->boxes[i].needed > 0 && plan->boxes[i].row.retired &&
+		    !log_put_lid_box(log, &plan->boxes[i].row, fault))
 			return false;
 	for (size_t i = 0; i < plan->lot_count; i++)
 		if (!log_put_lot(log, &plan->lots[i], fault))

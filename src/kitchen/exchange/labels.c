@@ -1,8 +1,8 @@
 /*
  * labels.c - the words on the labels.
  */
-#include "base/with_room.h"
 #include "kitchen/exchange/labels.h"
+#include "base/with_room.h"
 
 #include <assert.h>
 #include <ctype.h>
@@ -10,11 +10,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/label/label_text.h"
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/canner/aside.h"
+#include "engine/label/label_text.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/aside.h"
 
 #define BETWEEN " \xc2\xb7 "
 
@@ -158,8 +158,8 @@ struct gathering {
 	struct label *rows;
 	size_t count;
 	size_t room;
-	int jars;     /* with a label */
-	int without;  /* and those without: not sealed, or not looked at */
+	int jars;           /* with a label */
+	int without;        /* and those without: not sealed, or not looked at */
 	struct log_lot lot; /* of the jar before */
 };
 
@@ -189,8 +189,7 @@ static bool is_recalled(const struct gathering *all, const struct log_jar *jar, 
 	return true;
 }
 
-static bool add_jar(struct gathering *all, const struct log_load *load, const struct log_jar *jar,
-                    struct fault *fault)
+static bool add_jar(struct gathering *all, const struct log_load *load, const struct log_jar *jar, struct fault *fault)
 {
 	struct label *rows;
 	bool recalled;
@@ -214,8 +213,8 @@ static bool add_jar(struct gathering *all, const struct log_load *load, const st
 	else
 		all->count++;
 	if (all->jars > LABELS_MAX)
-		return fault_set(fault, FAULT_REFUSED, "That is more than %d labels: choose fewer loads, by lot or date.",
-		                 LABELS_MAX);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "That is more than %d labels: choose fewer loads, by lot or date.", LABELS_MAX);
 	return true;
 }
 
@@ -284,13 +283,15 @@ static bool add_chosen(struct gathering *all, const struct label_choice *choice,
 static bool no_labels(const struct gathering *all, bool by_day, struct fault *fault)
 {
 	if (all->without == 0 && by_day)
-		return fault_set(fault, FAULT_REFUSED, "There are no jars there to label. Loads of other days: --since, --lot "
-		                                       "or --all.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "There are no jars there to label. Loads of other days: --since, --lot "
+		                 "or --all.");
 	if (all->without == 0)
 		return fault_set(fault, FAULT_REFUSED, "There are no jars there to label.");
-	return fault_set(fault, FAULT_REFUSED,
-	                 "None of these %d jars has sealed yet, and jars that have not are labelled only when asked for.",
-	                 all->without);
+	return fault_set(
+	    fault, FAULT_REFUSED,
+	    "None of these %d jars has sealed yet, and jars that have not are labelled only when asked for.",
+	    all->without);
 }
 
 bool labels_read(struct kitchen *kitchen, const struct label_choice *choice, struct label **rows, size_t *count,
@@ -300,7 +301,8 @@ bool labels_read(struct kitchen *kitchen, const struct label_choice *choice, str
 
 	*rows = NULL;
 	*count = 0;
-	if (!add_chosen(&all, choice, fault) || (all.count == 0 && !no_labels(&all, choice->lot == NULL && choice->load_id == 0, fault))) {
+	if (!add_chosen(&all, choice, fault) ||
+	    (all.count == 0 && !no_labels(&all, choice->lot == NULL && choice->load_id == 0, fault))) {
 		free(all.rows);
 		return false;
 	}

@@ -15,7 +15,7 @@
 #include "kitchen/act/kitchen.h"
 #include "kitchen/exchange/load_facts.h"
 
-#define LABELS_MAX 5000    /* a run of printing, not a typing error */
+#define LABELS_MAX 5000      /* a run of printing, not a typing error */
 #define LABEL_LOT_COLUMNS 40 /* a longer code is cut */
 
 /* Which jars: those of one load, or of one lot, or of the loads of `loads`. */
@@ -30,11 +30,11 @@ struct label_choice {
  * direction of writing. */
 struct label {
 	char product[NAME_MAX_BYTES];
-	char made[136];    /* "2026-09-14 . lot 2026-09-14-B1" */
-	char process[200]; /* "half-pint . boiling-water canner . 15 min" */
-	char place[120];   /* "4,650 ft (1,417 m) . best by 2027-09-14", or "... . DO NOT EAT" */
+	char made[136];                         /* "2026-09-14 . lot 2026-09-14-B1" */
+	char process[200];                      /* "half-pint . boiling-water canner . 15 min" */
+	char place[120];                        /* "4,650 ft (1,417 m) . best by 2027-09-14", or "... . DO NOT EAT" */
 	char warning[SENTENCE_MAX_BYTES + 120]; /* "PROCESS NOT VALID: ..."; "" nothing to say */
-	int jars;          /* so many jars in a row with this label */
+	int jars;                               /* so many jars in a row with this label */
 };
 
 /* In the order of loads and of the jars in them, malloc'ed.  FAULT_REFUSED when

@@ -32,8 +32,8 @@ static int by_age(const void *a, const void *b)
 }
 
 /* Both lists, each load once, oldest first. */
-static bool join(const struct log_load *open, size_t open_count, const struct log_load *opened,
-                 size_t opened_count, struct load_facts **rows, size_t *count, struct fault *fault)
+static bool join(const struct log_load *open, size_t open_count, const struct log_load *opened, size_t opened_count,
+                 struct load_facts **rows, size_t *count, struct fault *fault)
 {
 	struct load_facts *joined = calloc(open_count + opened_count + 1, sizeof(*joined));
 	size_t used = 0;
@@ -55,8 +55,8 @@ static bool join(const struct log_load *open, size_t open_count, const struct lo
 	return true;
 }
 
-bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, struct load_facts **rows,
-                  size_t *count, struct fault *fault)
+bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, struct load_facts **rows, size_t *count,
+                  struct fault *fault)
 {
 	struct log *log = kitchen_log(kitchen);
 	struct log_load *open = NULL;
@@ -110,8 +110,7 @@ static bool read_phases(struct day *day, struct load_facts *facts, struct fault 
 
 /* Label of the box a jar's lid came from; one load seldom takes lids from two,
  * so the last box asked for is remembered. */
-static bool read_box(struct day *day, struct jar_facts *facts, struct log_lid_box *last,
-                     struct fault *fault)
+static bool read_box(struct day *day, struct jar_facts *facts, struct log_lid_box *last, struct fault *fault)
 {
 	int64_t id = facts->jar.lid_box_id;
 
@@ -174,8 +173,8 @@ static bool read_facts(struct day *day, struct load_facts *facts, struct fault *
 	       read_phases(day, facts, fault) && read_jars(day, facts, fault);
 }
 
-bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows,
-                size_t *count, struct fault *fault)
+bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows, size_t *count,
+                struct fault *fault)
 {
 	if (!facts_choose(day_kitchen(day), choice, rows, count, fault))
 		return false;

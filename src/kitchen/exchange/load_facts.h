@@ -37,7 +37,7 @@ struct load_facts {
 	size_t lot_count;
 	struct log_judgement said; /* the gate's answer: the worst of its jars */
 	struct log_phase phase;
-	bool running;         /* is in `phase`; false once shelved */
+	bool running; /* is in `phase`; false once shelved */
 	const char *phase_words;
 	bool timed;
 	int64_t seconds_left; /* timed: negative when over */
@@ -47,11 +47,11 @@ struct load_facts {
 };
 
 /* The loads a person chose, oldest first, malloc'ed: free with facts_free. */
-bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows,
-                size_t *count, struct fault *fault);
+bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows, size_t *count,
+                struct fault *fault);
 /* The same loads with nothing but their rows: `load` alone is filled in. */
-bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, struct load_facts **rows,
-                  size_t *count, struct fault *fault);
+bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, struct load_facts **rows, size_t *count,
+                  struct fault *fault);
 void facts_free(struct load_facts *rows, size_t count);
 
 #endif

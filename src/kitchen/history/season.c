@@ -5,9 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/stats/interval.h"
 #include "engine/stats/odds.h"
-#include "base/text.h"
 #include "kitchen/act/kitchen_private.h"
 #include "kitchen/history/seasons.h"
 

@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/stats/interval.h"
 #include "base/text.h"
+#include "engine/stats/interval.h"
 #include "kitchen/history/seasons.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
@@ -46,7 +46,9 @@ bool season_value(const struct log_season *season, enum season_measure measure, 
 		return season->fruit_mg > 0;
 	case BY_HOURS: *value = (double)season->worked_ms / (double)HOUR_MS; return true;
 	case BY_COME_UP:
-		*value = season->come_ups > 0 ? (double)season->come_up_ms / (double)season->come_ups / (double)MINUTE_MS : 0.0;
+		*value = season->come_ups > 0
+		             ? (double)season->come_up_ms / (double)season->come_ups / (double)MINUTE_MS
+		             : 0.0;
 		return season->come_ups > 0;
 	case BY_BUSIEST: *value = (double)season->busiest_ms / (double)HOUR_MS; return season->busiest_ms > 0;
 	case BY_COUNT: break;
@@ -133,8 +135,8 @@ static void add_sums(struct lines *lines, const struct log_season *sum)
 	add(lines, FIGURE_HEADING, heading);
 	text = words_of(add(lines, FIGURE_WORDS, ""));
 	text_add_grouped(&text, sum->jars);
-	text_add(&text, " jars in %lld loads, from %lld batches and %lld juicer runs; %lld broke", (long long)sum->loads,
-	         (long long)sum->batches, (long long)sum->runs, (long long)sum->broken);
+	text_add(&text, " jars in %lld loads, from %lld batches and %lld juicer runs; %lld broke",
+	         (long long)sum->loads, (long long)sum->batches, (long long)sum->runs, (long long)sum->broken);
 	text = words_of(add(lines, FIGURE_WORDS, ""));
 	text_add(&text, "Process NOT VALID: %lld loads, unknown: %lld; boil, steam or pressure lost: %lld times",
 	         (long long)sum->not_valid, (long long)sum->unknown, (long long)sum->lost);
@@ -167,8 +169,9 @@ static void add_rate(struct lines *lines, const struct season_rate *rate, double
 	figure->at = season_share(rate) / end;
 	figure->high = rate->high / end;
 	figure->clear = rate->clear;
-	text_add(&text, "%.1f%% (%.1f-%.1f) %lld of %lld%s", season_share(rate) * 100.0, rate->low * 100.0, rate->high * 100.0,
-	         (long long)rate->failed, (long long)rate->looked, rate->clear ? " CLEARLY MORE" : "");
+	text_add(&text, "%.1f%% (%.1f-%.1f) %lld of %lld%s", season_share(rate) * 100.0, rate->low * 100.0,
+	         rate->high * 100.0, (long long)rate->failed, (long long)rate->looked,
+	         rate->clear ? " CLEARLY MORE" : "");
 }
 
 static void add_rates(struct lines *lines, const char *by, const struct season_rates *rates, double end)
@@ -220,7 +223,8 @@ static void add_jars(struct lines *lines, const struct season *season)
 	for (size_t i = 0; i < season->made_count && i < EACH_MAX; i++) {
 		(void)snprintf(words, sizeof(words), "%lld in %lld loads", (long long)season->made[i].jars,
 		               (long long)season->made[i].loads);
-		add_bar(lines, season->made[i].product, (double)season->made[i].jars, (double)season->made[0].jars, words);
+		add_bar(lines, season->made[i].product, (double)season->made[i].jars, (double)season->made[0].jars,
+		        words);
 	}
 }
 
@@ -256,7 +260,9 @@ static void add_stations(struct lines *lines, const struct season *season)
 		add(lines, FIGURE_HEADING, "Stations, busiest first");
 	for (size_t i = 0; i < season->station_count && i < EACH_MAX; i++) {
 		const struct log_season_station *station = &season->stations[i];
-		const char *what = station_is_canner(station->kind) ? "loads" : station->kind == STATION_POT ? "batches" : "runs";
+		const char *what = station_is_canner(station->kind) ? "loads"
+		                   : station->kind == STATION_POT   ? "batches"
+		                                                    : "runs";
 		char words[80];
 		struct text text = TEXT_OVER(words);
 

@@ -20,8 +20,7 @@
 /* --- the sums ----------------------------------------------------------------------- */
 
 /* Newest first; only those in which something was made. */
-bool kitchen_seasons(const struct kitchen *kitchen, struct log_season **rows, size_t *count,
-                     struct fault *fault);
+bool kitchen_seasons(const struct kitchen *kitchen, struct log_season **rows, size_t *count, struct fault *fault);
 
 /* What the seasons are compared by. */
 enum season_measure {
@@ -39,8 +38,8 @@ bool season_value(const struct log_season *season, enum season_measure measure, 
 /* The value in words: "312", "2.5% (0.8-5.7)" with where the true share may lie
  * (engine/stats/interval.h), "1.9 qt/10 lb" or "0.61 L/kg", "41 h 20", "22 min", "31 h 05
  * Big kettle". */
-void season_value_words(const struct log_season *season, enum season_measure measure,
-                        enum unit_system units, char *buffer, size_t size); /* "-": none */
+void season_value_words(const struct log_season *season, enum season_measure measure, enum unit_system units,
+                        char *buffer, size_t size); /* "-": none */
 
 /* How often lids failed, of a product, box, canner or person. */
 struct season_rate {
@@ -62,7 +61,7 @@ struct season_rates {
 
 struct season {
 	struct log_season sum;
-	struct season_rate all; /* of the whole house */
+	struct season_rate all;       /* of the whole house */
 	struct season_rates products; /* by the season they were made in; the others by the look */
 	struct season_rates lid_boxes;
 	struct season_rates canners;
@@ -84,9 +83,9 @@ void season_clear(struct season *season); /* of {0} is allowed */
 /* A season as lines to draw, for the board and for the report alike. */
 enum figure_kind {
 	FIGURE_HEADING,
-	FIGURE_WORDS,   /* a paragraph in `words` */
-	FIGURE_BAR,     /* label, `at`, words */
-	FIGURE_RATE,    /* label, `low` to `high` with a mark at `at`, words */
+	FIGURE_WORDS, /* a paragraph in `words` */
+	FIGURE_BAR,   /* label, `at`, words */
+	FIGURE_RATE,  /* label, `low` to `high` with a mark at `at`, words */
 };
 struct figure {
 	enum figure_kind kind;
@@ -111,21 +110,20 @@ struct patience {
 struct works {
 	struct log_work *rows; /* newest first, in either direction */
 	size_t count;
-	bool all;          /* there is nothing further in that direction */
-	int64_t go_on_id;  /* not all: where the next look begins */
-	int looked_to;     /* the last season looked through; 0: all that were asked for */
+	bool all;         /* there is nothing further in that direction */
+	int64_t go_on_id; /* not all: where the next look begins */
+	int looked_to;    /* the last season looked through; 0: all that were asked for */
 };
 /* As log_works; a search without a season goes through one season after the other
  * while there is patience. */
-bool kitchen_works(const struct kitchen *kitchen, const struct log_wish *wish, int64_t from_id, bool older,
-                   int most, const struct patience *patience, struct works *out, struct fault *fault);
+bool kitchen_works(const struct kitchen *kitchen, const struct log_wish *wish, int64_t from_id, bool older, int most,
+                   const struct patience *patience, struct works *out, struct fault *fault);
 const char *work_state_words(enum work_state state); /* "any state", "unsealed jars" */
 /* "9 jars, 2 did not seal", "12 lb 4 oz, 3 qt juice"; a batch has none: "". */
 void work_words(const struct log_work *work, enum unit_system units, char *buffer, size_t size);
 /* "NOT VALID", "unknown", "open", "valid", "". */
 const char *work_verdict_words(const struct log_work *work);
-bool kitchen_product_names(const struct kitchen *kitchen, struct log_name **rows, size_t *count,
-                           struct fault *fault);
+bool kitchen_product_names(const struct kitchen *kitchen, struct log_name **rows, size_t *count, struct fault *fault);
 
 /* --- one of them -------------------------------------------------------------------------- */
 
@@ -141,7 +139,7 @@ struct past_line {
 	enum past_kind kind;
 	char words[SENTENCE_MAX_BYTES];
 };
-bool kitchen_past(const struct kitchen *kitchen, struct log_subject subject, struct past_line **rows,
-                  size_t *count, struct fault *fault);
+bool kitchen_past(const struct kitchen *kitchen, struct log_subject subject, struct past_line **rows, size_t *count,
+                  struct fault *fault);
 
 #endif

@@ -123,7 +123,12 @@ bool kitchen_works(const struct kitchen *kitchen, const struct log_wish *wish, i
                    const struct patience *patience, struct works *out, struct fault *fault)
 {
 	struct looking looking = {
-		.kitchen = kitchen, .wish = *wish, .from_id = from_id, .older = older, .most = most, .out = out,
+		.kitchen = kitchen,
+		.wish = *wish,
+		.from_id = from_id,
+		.older = older,
+		.most = most,
+		.out = out,
 	};
 	bool ok;
 

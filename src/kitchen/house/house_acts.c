@@ -6,12 +6,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/gate/gate.h"
 #include "base/text.h"
+#include "engine/gate/gate.h"
 #include "kitchen/act/kitchen_private.h"
 
-static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb,
-                      const char *sentence, struct fault *fault)
+static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb, const char *sentence,
+                      struct fault *fault)
 {
 	struct act act;
 
@@ -37,8 +37,7 @@ bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct f
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++)
 		if (strip_has_load(&kitchen->board.strips[i]))
-			return fault_set(fault, FAULT_REFUSED,
-			                 "%s holds a load: the %s is not changed under it.",
+			return fault_set(fault, FAULT_REFUSED, "%s holds a load: the %s is not changed under it.",
 			                 kitchen->board.strips[i].station.name, what);
 	return true;
 }
@@ -49,8 +48,7 @@ bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fa
 	char sentence[SENTENCE_MAX_BYTES];
 	char height[48];
 
-	if (!elevation_read(words, &house.elevation, fault) ||
-	    !canners_are_empty(kitchen, "elevation", fault))
+	if (!elevation_read(words, &house.elevation, fault) || !canners_are_empty(kitchen, "elevation", fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
 	house.elevation_set_wall_ms = house.elevation.known ? kitchen_now(kitchen).wall_ms : 0;
@@ -140,16 +138,14 @@ bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int
 	struct text said = TEXT_OVER(raised);
 	struct act act;
 
-	if (!elevation_read(words, &house.elevation, fault) ||
-	    !act_begin(&act, kitchen, "elevation", 0, fault))
+	if (!elevation_read(words, &house.elevation, fault) || !act_begin(&act, kitchen, "elevation", 0, fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
 	/* Stays as it was set: what was made since then is looked at again next time, too. */
 	if (house.elevation_set_wall_ms == 0)
 		house.elevation_set_wall_ms = act.entry.at.wall_ms;
 	elevation_words(&house.elevation, height, sizeof(height));
-	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) ||
-	    !log_put_house(kitchen->log, &house, fault))
+	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) || !log_put_house(kitchen->log, &house, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid%s", height, *loads,
 	                  *loads == 1 ? " is" : "s are", raised);
@@ -309,7 +305,8 @@ static bool check_standing(int jar_wait, int stand, struct fault *fault)
 		return fault_set(fault, FAULT_MISUSE, "Filled jars are warned of after 1 to %d minutes.", ask);
 	if (stand < 0 || stand > most)
 		return fault_set(fault, FAULT_MISUSE,
-		                 "Food stands %d minutes at most; a house may only shorten that (0: not shorter).", most);
+		                 "Food stands %d minutes at most; a house may only shorten that (0: not shorter).",
+		                 most);
 	return true;
 }
 
@@ -340,8 +337,7 @@ bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int 
 
 /* --- stations -------------------------------------------------------------------- */
 
-static bool check_station(const struct kitchen *kitchen, const struct log_station *station,
-                          struct fault *fault)
+static bool check_station(const struct kitchen *kitchen, const struct log_station *station, struct fault *fault)
 {
 	if (station->name[0] == '\0')
 		return fault_set(fault, FAULT_MISUSE, "A station needs a name.");
@@ -350,8 +346,7 @@ static bool check_station(const struct kitchen *kitchen, const struct log_statio
 	for (size_t i = 0; i < kitchen->board.stations; i++) {
 		const struct strip *other = &kitchen->board.strips[i];
 
-		if (other->station.id != station->id && !station->retired &&
-		    other->station.digit == station->digit)
+		if (other->station.id != station->id && !station->retired && other->station.digit == station->digit)
 			return fault_set(fault, FAULT_REFUSED, "Key %d is already %s.", station->digit,
 			                 other->station.name);
 		if (other->station.id == station->id && other->content != STRIP_EMPTY &&
@@ -376,8 +371,7 @@ bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, s
 	                  station_kind_words(station->kind), station->retired ? ", retired" : "");
 }
 
-bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials,
-                             struct fault *fault)
+bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials, struct fault *fault)
 {
 	struct log_station station;
 	struct act act;
@@ -407,6 +401,5 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
 		return false;
 	if (!log_put_lid_box(kitchen->log, box, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Lid box %s: %d lids%s", box->label, box->lids,
-	                  box->retired ? ", retired" : "");
+	return act_commit(&act, fault, "Lid box %s: %d lids%s", box->label, box->lids, box->retired ? ", retired" : "");
 }

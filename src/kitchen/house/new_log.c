@@ -66,10 +66,11 @@ static bool nothing_lies_beside(const char *path, struct fault *fault)
 		found = lstat(name, &status) == 0 && status.st_size > 0;
 		free(name);
 		if (found)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "There is no log %s, but what was written in one last lies there (%s%s). Bring that "
-			                 "log back, or move this file away.",
-			                 path, path, endings[i]);
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    "There is no log %s, but what was written in one last lies there (%s%s). Bring that "
+			    "log back, or move this file away.",
+			    path, path, endings[i]);
 	}
 	return true;
 }
@@ -86,8 +87,7 @@ static bool place_is_free(const char *path, struct fault *fault)
 		if (S_ISREG(status.st_mode) && status.st_size == 0)
 			return nothing_lies_beside(path, fault);
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s is there already and is left as it is; a new log needs a new name.",
-		                 path);
+		                 "%s is there already and is left as it is; a new log needs a new name.", path);
 	}
 	if (errno != ENOENT)
 		return fault_set(fault, FAULT_IO, "%s cannot be looked at: %s.", path, strerror(errno));
@@ -244,7 +244,8 @@ static bool copy_plan(struct kitchen *kitchen, const struct kitchen *from, struc
 		if (!kitchen_plan_add_run(kitchen, &run[i], &id, fault))
 			return false;
 	for (size_t i = 0; i < batches; i++)
-		if (kitchen_recipe_named(kitchen, batch[i].recipe) != NULL && !kitchen_plan_add_batch(kitchen, &batch[i], &id, fault))
+		if (kitchen_recipe_named(kitchen, batch[i].recipe) != NULL &&
+		    !kitchen_plan_add_batch(kitchen, &batch[i], &id, fault))
 			return false;
 	return runs + batches == 0 || kitchen_plan_start(kitchen, 0, kitchen_plan_begins(from), fault);
 }
@@ -259,8 +260,8 @@ static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault
 	done = copy_house(kitchen, &kitchen_board(day_kitchen(from))->house, fault) &&
 	       copy_stations(kitchen, day_log(from), fault) && copy_lids(kitchen, day_log(from), fault) &&
 	       copy_recipes(kitchen, day_log(from), fault) && copy_juice(kitchen, day_log(from), fault) &&
-	       copy_supplies(kitchen, day_kitchen(from), fault) &&
-	       copy_people(kitchen, day_kitchen(from), fault) && copy_plan(kitchen, day_kitchen(from), fault);
+	       copy_supplies(kitchen, day_kitchen(from), fault) && copy_people(kitchen, day_kitchen(from), fault) &&
+	       copy_plan(kitchen, day_kitchen(from), fault);
 	day_close(from);
 	return done;
 }
@@ -314,8 +315,7 @@ static bool file_is_whole(const char *path, struct fault *fault)
 		return false;
 	whole = access(wal, F_OK) != 0;
 	free(wal);
-	return whole || fault_set(fault, FAULT_IO, "%s could not be written in full. Is the disk full?",
-	                          path);
+	return whole || fault_set(fault, FAULT_IO, "%s could not be written in full. Is the disk full?", path);
 }
 
 static bool make_at(const char *path, const struct new_log_plan *plan, struct fault *fault)
@@ -325,8 +325,7 @@ static bool make_at(const char *path, const struct new_log_plan *plan, struct fa
 
 	if (!day_open(path, LOG_CREATE, &day, fault))
 		return false;
-	done = plan->practice_speed == 0 ||
-	       kitchen_set_practice(day_kitchen(day), plan->practice_speed, fault);
+	done = plan->practice_speed == 0 || kitchen_set_practice(day_kitchen(day), plan->practice_speed, fault);
 	done = done && fill(day_kitchen(day), plan, fault);
 	done = done && (plan->practice_speed == 0 || begin_at_its_hour(day_kitchen(day), fault));
 	day_close(day);

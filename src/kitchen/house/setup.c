@@ -18,8 +18,8 @@
 #include "base/words.h"
 #include "kitchen/act/kitchen_private.h"
 #include "kitchen/plan/plan_lines.h"
-#include "kitchen/recipe/recipe_lines.h"
 #include "kitchen/pot/sheet.h"
+#include "kitchen/recipe/recipe_lines.h"
 #include "kitchen/stock/shelf.h"
 
 #define SETUP_LINE_MAX 1000
@@ -43,8 +43,7 @@ static bool line_name(struct kitchen *kitchen, const struct words *words, int64_
 	return kitchen_set_name(kitchen, words_at(words, 1), fault);
 }
 
-static bool line_invented(struct kitchen *kitchen, const struct words *words, int64_t id,
-                          struct fault *fault)
+static bool line_invented(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	(void)id;
 	if (strcmp(words_at(words, 1), "yes") != 0 && strcmp(words_at(words, 1), "no") != 0)
@@ -52,8 +51,7 @@ static bool line_invented(struct kitchen *kitchen, const struct words *words, in
 	return kitchen_set_invented(kitchen, strcmp(words_at(words, 1), "yes") == 0, fault);
 }
 
-static bool line_practice(struct kitchen *kitchen, const struct words *words, int64_t id,
-                          struct fault *fault)
+static bool line_practice(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	int speed;
 
@@ -63,14 +61,12 @@ static bool line_practice(struct kitchen *kitchen, const struct words *words, in
 	return kitchen_set_practice(kitchen, speed, fault);
 }
 
-static bool line_elevation(struct kitchen *kitchen, const struct words *words, int64_t id,
-                          struct fault *fault)
+static bool line_elevation(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	char joined[64];
 
 	(void)id;
-	(void)snprintf(joined, sizeof(joined), "%s%s", words_at(words, 1),
-	               words_at(words, 2));
+	(void)snprintf(joined, sizeof(joined), "%s%s", words_at(words, 1), words_at(words, 2));
 	return kitchen_set_elevation(kitchen, joined, fault);
 }
 
@@ -99,10 +95,12 @@ static bool read_canner_word(const char *word, struct log_station *station, bool
 {
 	*taken = true;
 	if (strncmp(word, "wall=", 5) == 0) {
-		station->wall = strcmp(word + 5, "heavy") == 0 ? WALL_HEAVY
-		                : strcmp(word + 5, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+		station->wall = strcmp(word + 5, "heavy") == 0  ? WALL_HEAVY
+		                : strcmp(word + 5, "lock") == 0 ? WALL_LOCK
+		                                                : WALL_NOT_SAID;
 		if (station->wall == WALL_NOT_SAID)
-			return fault_set(fault, FAULT_MISUSE, "a wall is heavy (no vent lock) or lock (a vent lock that drops)");
+			return fault_set(fault, FAULT_MISUSE,
+			                 "a wall is heavy (no vent lock) or lock (a vent lock that drops)");
 		return method_has_pressure(station_method(station->kind)) ||
 		       fault_set(fault, FAULT_MISUSE, "only a pressure canner has a wall to be told");
 	}
@@ -114,8 +112,7 @@ static bool read_canner_word(const char *word, struct log_station *station, bool
 	return true;
 }
 
-static bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id,
-                          struct fault *fault)
+static bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_station station = { .id = id };
 
@@ -148,8 +145,8 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 }
 
 /* juicer 4 "Tall juicer" / pot 6 "Wide pot" "8 qt" */
-static bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id,
-                               enum station_kind kind, struct fault *fault)
+static bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, enum station_kind kind,
+                               struct fault *fault)
 {
 	struct log_station station = { .id = id, .kind = kind };
 
@@ -170,21 +167,18 @@ static bool line_other_station(struct kitchen *kitchen, const struct words *word
 	return kitchen_put_station(kitchen, &station, fault);
 }
 
-static bool line_juicer(struct kitchen *kitchen, const struct words *words, int64_t id,
-                        struct fault *fault)
+static bool line_juicer(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	return line_other_station(kitchen, words, id, STATION_JUICER, fault);
 }
 
-static bool line_pot(struct kitchen *kitchen, const struct words *words, int64_t id,
-                     struct fault *fault)
+static bool line_pot(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	return line_other_station(kitchen, words, id, STATION_POT, fault);
 }
 
 /* supply sugar "20 lb" / supply jar half_pint 144; from the house view a count */
-static bool line_supply(struct kitchen *kitchen, const struct words *words, int64_t id,
-                        struct fault *fault)
+static bool line_supply(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	bool by_size = words->count == 4;
 	const char *size = by_size ? words_at(words, 2) : "";
@@ -216,8 +210,7 @@ static bool line_sold(struct kitchen *kitchen, const struct words *words, int64_
 	       kitchen_sell_by(kitchen, kind, by_size ? words_at(words, 2) : "", amount, fault);
 }
 
-static bool line_juice(struct kitchen *kitchen, const struct words *words, int64_t id,
-                       struct fault *fault)
+static bool line_juice(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	enum juice_state state = JUICE_HOT;
 	int64_t ul;
@@ -238,8 +231,7 @@ static bool line_storage(struct kitchen *kitchen, const struct words *words, int
 	return kitchen_set_storage(kitchen, words_at(words, 1), fault);
 }
 
-static bool line_units(struct kitchen *kitchen, const struct words *words, int64_t id,
-                       struct fault *fault)
+static bool line_units(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	(void)id;
 	if (strcmp(words_at(words, 1), "us") != 0 && strcmp(words_at(words, 1), "metric") != 0)
@@ -248,14 +240,13 @@ static bool line_units(struct kitchen *kitchen, const struct words *words, int64
 }
 
 /* times run=N first=N water=N wait=N stand=N; what is not named stays */
-static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id,
-                       struct fault *fault)
+static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	static const char *const names[] = { "run=", "first=", "water=", "wait=", "stand=" };
 	const size_t count = sizeof(names) / sizeof(names[0]);
 	const struct log_house *house = &kitchen->board.house;
-	int minutes[] = { house->run_minutes, house->first_juice_minutes, house->water_minutes,
-		          house->jar_wait_minutes, house->stand_minutes };
+	int minutes[] = { house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes,
+		          house->stand_minutes };
 
 	(void)id;
 	for (size_t i = 1; i < words->count; i++) {
@@ -264,7 +255,8 @@ static bool line_times(struct kitchen *kitchen, const struct words *words, int64
 		while (n < count && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
 			n++;
 		if (n == count || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not run=, first=, water=, wait= or stand= and minutes",
+			return fault_set(fault, FAULT_MISUSE,
+			                 "\"%s\" is not run=, first=, water=, wait= or stand= and minutes",
 			                 words_at(words, i));
 	}
 	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], minutes[4], fault);
@@ -292,7 +284,8 @@ static bool all_given(unsigned given, struct fault *fault)
 	for (int field = 0; field < SHEET_FIELD_COUNT; field++)
 		if ((given & 1u << field) == 0)
 			return fault_set(fault, FAULT_MISUSE, "the sheet's %s is missing: %s=, %s",
-			                 sheet_field_words((enum sheet_field)field), sheet_field_key((enum sheet_field)field),
+			                 sheet_field_words((enum sheet_field)field),
+			                 sheet_field_key((enum sheet_field)field),
 			                 sheet_field_form((enum sheet_field)field));
 	return true;
 }
@@ -309,8 +302,9 @@ static bool line_sheet(struct kitchen *kitchen, const struct words *words, int64
 		int field = sheet_field_of(words_at(words, i), &value);
 
 		if (field == SHEET_FIELD_COUNT)
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not pectin=, calcium=, acid=, multiple= or minutes=",
-			                 words_at(words, i));
+			return fault_set(
+			    fault, FAULT_MISUSE,
+			    "\"%s\" is not pectin=, calcium=, acid=, multiple= or minutes=", words_at(words, i));
 		if (!sheet_read(&sheet, (enum sheet_field)field, value, fault))
 			return false;
 		given |= 1u << field;
@@ -318,8 +312,7 @@ static bool line_sheet(struct kitchen *kitchen, const struct words *words, int64
 	return all_given(given, fault) && kitchen_put_sheet(kitchen, words_at(words, 1), &sheet, fault);
 }
 
-static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id,
-                          struct fault *fault)
+static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_lid_box box = { .id = id };
 
@@ -348,7 +341,8 @@ static const struct line_kind {
 	{ "kitchen", 2, 2, line_name, "kitchen \"NAME\"" },
 	{ "invented", 2, 2, line_invented, "invented yes|no" },
 	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
-	{ "canner", 4, WORDS_MAX, line_canner, "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
+	{ "canner", 4, WORDS_MAX, line_canner,
+	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
 	{ "juicer", 3, 5, line_juicer, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
 	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
@@ -362,10 +356,12 @@ static const struct line_kind {
 	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
 	{ "helper", 2, 3, plan_line_helper, "helper MK [from=9:30]" },
 	{ "break", 3, 3, plan_line_break, "break 12:00 12:45" },
-	{ "plan", 2, 8, plan_line_house, "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\" meals=together" },
+	{ "plan", 2, 8, plan_line_house,
+	  "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\" meals=together" },
 	{ "day", 2, 3, plan_line_day, "day START [DATE], day 8:00 2026-09-14" },
 	{ "run", 2, 5, plan_line_run, "run \"FRUIT\" [\"12 lb\"] [at=8:30] [times=5]" },
-	{ "batch", 2, 8, plan_line_batch, "batch \"RECIPE\" [jar=pint] [pack=PACK] [multiple=1] [times=2] [at=10:00] [after=2]" },
+	{ "batch", 2, 8, plan_line_batch,
+	  "batch \"RECIPE\" [jar=pint] [pack=PACK] [multiple=1] [times=2] [at=10:00] [after=2]" },
 };
 
 /* No words: a blank line or a comment. */
@@ -392,8 +388,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 			return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
 		return kind->read(kitchen, &words, id, fault);
 	}
-	return fault_set(fault, FAULT_MISUSE,
-	                 "\"%s\" is not a word a line of a kitchen file begins with",
+	return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a word a line of a kitchen file begins with",
 	                 words_at(&words, 0));
 }
 
@@ -467,8 +462,7 @@ static bool ingredient_line(struct recipe_draft *draft, const struct words *word
 	return ingredient_line_read(words, &recipe->ingredients[recipe->ingredient_count++], fault);
 }
 
-static bool read_line(struct kitchen *kitchen, struct recipe_draft *draft, const char *line,
-                      struct fault *fault)
+static bool read_line(struct kitchen *kitchen, struct recipe_draft *draft, const char *line, struct fault *fault)
 {
 	struct words words;
 

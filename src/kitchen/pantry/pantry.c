@@ -182,8 +182,8 @@ static bool read_verdict(const struct kitchen *kitchen, struct pantry_lot *lot, 
 	return done;
 }
 
-bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size,
-                         struct pantry_lot **rows, size_t *count, struct fault *fault)
+bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size, struct pantry_lot **rows,
+                         size_t *count, struct fault *fault)
 {
 	struct log_pantry_lot *read = NULL;
 	struct pantry_lot *lots = NULL;
@@ -203,7 +203,8 @@ bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, con
 		lots[i].jars = read[i].jars;
 		lots[i].recalled = of_lot(parts.recalled, parts.recalled_count, read[i].lot.id, read[i].size);
 		done = read_verdict(kitchen, &lots[i], fault);
-		lots[i].best_by_wall_ms = lots[i].blocked >= lots[i].jars ? 0 : clock_year_later(read[i].lot.made_wall_ms);
+		lots[i].best_by_wall_ms =
+		    lots[i].blocked >= lots[i].jars ? 0 : clock_year_later(read[i].lot.made_wall_ms);
 	}
 	free(read);
 	free_parts(&parts);
@@ -221,15 +222,15 @@ bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, con
 struct errand {
 	struct act act;
 	enum jar_gone why;
-	int left;          /* jars still to be taken */
-	int64_t load_id;   /* of all jars; 0: none yet, -1: several */
+	int left;        /* jars still to be taken */
+	int64_t load_id; /* of all jars; 0: none yet, -1: several */
 	char lots[SENTENCE_MAX_BYTES];
 	struct text lots_text;
 	const char *advice;
 };
 
-static bool errand_begin(struct errand *errand, struct kitchen *kitchen, const char *verb, enum jar_gone why,
-                         int jars, struct fault *fault)
+static bool errand_begin(struct errand *errand, struct kitchen *kitchen, const char *verb, enum jar_gone why, int jars,
+                         struct fault *fault)
 {
 	memset(errand, 0, sizeof(*errand));
 	errand->lots_text = TEXT_OVER(errand->lots);
@@ -454,7 +455,8 @@ static bool bring_back(struct errand *errand, const char *product, const char *s
 	}
 	free(jars);
 	if (done && errand->left > 0)
-		return fault_set(fault, FAULT_REFUSED, "Only %d more can be there: no others are noted as gone. Count again.", back);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Only %d more can be there: no others are noted as gone. Count again.", back);
 	return done;
 }
 
@@ -474,16 +476,16 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 		return act_fail(&errand.act);
 	errand.left = (int)(before > found ? before - found : found - before);
 	if (errand.left == 0) {
-		fault_set(fault, FAULT_REFUSED, "That is what is written down: %d %s of %s.", found, jar_size_words(size, found),
-		          product);
+		fault_set(fault, FAULT_REFUSED, "That is what is written down: %d %s of %s.", found,
+		          jar_size_words(size, found), product);
 		return act_fail(&errand.act);
 	}
 	done = before > found ? take_of_lots(&errand, product, size, lot_id, fault)
 	                      : bring_back(&errand, product, size, lot_id, fault);
 	if (!done)
 		return act_fail(&errand.act);
-	(void)snprintf(sentence, sizeof(sentence), "counted: %d %s %.60s (before: %lld)", found, jar_size_words(size, found),
-	               product, (long long)before);
+	(void)snprintf(sentence, sizeof(sentence), "counted: %d %s %.60s (before: %lld)", found,
+	               jar_size_words(size, found), product, (long long)before);
 	return errand_commit(&errand, fault, sentence);
 }
 
@@ -522,7 +524,8 @@ bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, cha
 	if (!last_done(kitchen, kitchen->pantry_done, &last))
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
 	if (!is_either(last.verb, verb, other))
-		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here: the last thing done was another.");
+		return fault_set(fault, FAULT_MISSING,
+		                 "There is nothing to undo here: the last thing done was another.");
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
 }
 
@@ -538,9 +541,11 @@ bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, s
 
 	if (last_done(kitchen, house, &last)) {
 		if (is_either(last.verb, VERB_TAKEN, VERB_COUNTED))
-			return fault_set(fault, FAULT_REFUSED, "The last thing done was in the pantry: undo it there (k, then u).");
+			return fault_set(fault, FAULT_REFUSED,
+			                 "The last thing done was in the pantry: undo it there (k, then u).");
 		if (is_either(last.verb, VERB_RECALLED, VERB_FOLLOWED))
-			return fault_set(fault, FAULT_REFUSED, "The last thing done was a recall: undo it there (R, then u).");
+			return fault_set(fault, FAULT_REFUSED,
+			                 "The last thing done was a recall: undo it there (R, then u).");
 	}
 	return kitchen_undo(kitchen, house, said, said_size, fault);
 }

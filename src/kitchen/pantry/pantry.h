@@ -17,14 +17,14 @@ struct pantry_line {
 	char product[NAME_MAX_BYTES];
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
-	int64_t blocked;        /* of these, not to be eaten or given away (verdict_blocks) */
-	struct log_lot oldest;  /* of those that may be eaten; of all where none may */
-	enum verdict verdict;   /* of the oldest: the worst of its loads */
+	int64_t blocked;         /* of these, not to be eaten or given away (verdict_blocks) */
+	struct log_lot oldest;   /* of those that may be eaten; of all where none may */
+	enum verdict verdict;    /* of the oldest: the worst of its loads */
 	int64_t best_by_wall_ms; /* of the oldest; 0: none of the line is to be eaten */
-	int64_t over_a_year;    /* jars past their best-by */
-	int64_t used;           /* used and given in the weeks that count */
-	int weeks;              /* left at that rate; WEEKS_UNKNOWN */
-	int64_t recalled;       /* of these, looked for by a recall */
+	int64_t over_a_year;     /* jars past their best-by */
+	int64_t used;            /* used and given in the weeks that count */
+	int weeks;               /* left at that rate; WEEKS_UNKNOWN */
+	int64_t recalled;        /* of these, looked for by a recall */
 };
 
 /* Of one lot. */
@@ -32,7 +32,7 @@ struct pantry_lot {
 	struct log_lot lot;
 	char size[WORD_MAX_BYTES];
 	int64_t jars;
-	enum verdict verdict; /* the worst of its jars */
+	enum verdict verdict;         /* the worst of its jars */
 	char why[SENTENCE_MAX_BYTES]; /* of that jar: all reasons; "" valid */
 	int64_t blocked;
 	int64_t best_by_wall_ms; /* 0: none of them is to be eaten */
@@ -42,8 +42,8 @@ struct pantry_lot {
 /* The line with the oldest jars first, those of which none may be eaten last.  Arrays are malloc'ed. */
 bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, size_t *count, struct fault *fault);
 /* The lots of a line, oldest first. */
-bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size,
-                         struct pantry_lot **rows, size_t *count, struct fault *fault);
+bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, const char *size, struct pantry_lot **rows,
+                         size_t *count, struct fault *fault);
 
 struct take {
 	const char *product;

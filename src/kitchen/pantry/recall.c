@@ -66,7 +66,8 @@ enum jar_where jar_where(const struct log_traced *traced)
 	if (traced->next_jar_id != 0)
 		return WHERE_REPROCESSED;
 	if (jar->fate != FATE_NONE)
-		return jar->fate_done_wall_ms != 0 || jar->fate == FATE_FRIDGE ? where_by_fate(traced) : WHERE_SET_ASIDE;
+		return jar->fate_done_wall_ms != 0 || jar->fate == FATE_FRIDGE ? where_by_fate(traced)
+		                                                               : WHERE_SET_ASIDE;
 	if (jar->load_id == 0)
 		return WHERE_WAITING;
 	return traced->place == PLACE_CANNER ? WHERE_CANNER : traced->place == PLACE_RACK ? WHERE_RACK : WHERE_SHELF;
@@ -85,9 +86,12 @@ const char *jar_where_name(enum jar_where where)
 const char *recall_outcome_words(enum recall_outcome outcome)
 {
 	static const char *const words[] = {
-		[RECALL_TO_FIND] = "TO FIND", [RECALL_THROWN_OUT] = "found, thrown out",
-		[RECALL_NOT_FOUND] = "could not be found", [RECALL_CLEARED] = "cleared",
-		[RECALL_REPROCESSED] = "processed again", [RECALL_GONE] = "gone, by somebody's word",
+		[RECALL_TO_FIND] = "TO FIND",
+		[RECALL_THROWN_OUT] = "found, thrown out",
+		[RECALL_NOT_FOUND] = "could not be found",
+		[RECALL_CLEARED] = "cleared",
+		[RECALL_REPROCESSED] = "processed again",
+		[RECALL_GONE] = "gone, by somebody's word",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == RECALL_OUTCOME_COUNT, "words for every outcome");
 
@@ -97,7 +101,7 @@ const char *recall_outcome_words(enum recall_outcome outcome)
 const char *trace_about_words(enum trace_about about)
 {
 	static const char *const words[] = {
-		[TRACE_LOT] = "lot", [TRACE_LID_BOX] = "lid box", [TRACE_LOAD] = "load", [TRACE_BATCH] = "batch",
+		[TRACE_LOT] = "lot",        [TRACE_LID_BOX] = "lid box", [TRACE_LOAD] = "load", [TRACE_BATCH] = "batch",
 		[TRACE_RUN] = "juicer run", [TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == TRACE_ABOUT_COUNT, "words for every trace");
@@ -143,8 +147,10 @@ static bool lid_box_of(const struct kitchen *kitchen, const char *words, struct 
 		out->id = found->id;
 		(void)snprintf(said, SENTENCE_MAX_BYTES, "lid box %s", found->label);
 	} else {
-		fault_set(fault, FAULT_MISSING, held == 0 ? "There is no lid box \"%.60s\"." :
-		          "Several lid boxes hold \"%.60s\" in their label: write more of it.", words);
+		fault_set(fault, FAULT_MISSING,
+		          held == 0 ? "There is no lid box \"%.60s\"."
+		                    : "Several lid boxes hold \"%.60s\" in their label: write more of it.",
+		          words);
 	}
 	free(boxes);
 	return held == 1;
@@ -179,7 +185,8 @@ static bool batch_of(const struct kitchen *kitchen, struct log_trace *out, char 
 	struct log_batch batch;
 	struct log_lot lot;
 
-	if (!log_batch_get(kitchen->log, out->id, &batch, fault) || !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
+	if (!log_batch_get(kitchen->log, out->id, &batch, fault) ||
+	    !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
 		return false;
 	(void)snprintf(said, SENTENCE_MAX_BYTES, "batch %lld, %s, %s", (long long)batch.id, lot.code, batch.recipe);
 	return true;
@@ -319,7 +326,8 @@ static bool put_recall(struct act *act, struct log_recall *recall, const struct 
 	}
 	if (!mark_jars(act, recall->id, rows, count, marked, fault))
 		return false;
-	return *marked > 0 || fault_set(fault, FAULT_REFUSED, "No further jar of %.100s is there to be found.", recall->words);
+	return *marked > 0 ||
+	       fault_set(fault, FAULT_REFUSED, "No further jar of %.100s is there to be found.", recall->words);
 }
 
 bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char *words, const char *reason,
@@ -420,8 +428,8 @@ static bool change_jar(struct log_traced *traced, enum recall_outcome outcome, i
 	if (outcome == RECALL_CLEARED)
 		return true;
 	if (outcome == RECALL_THROWN_OUT && jar_where(traced) == WHERE_CANNER)
-		return fault_set(fault, FAULT_REFUSED, "A jar of %s is in a canner: it is thrown out after it comes out.",
-		                 traced->lot);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "A jar of %s is in a canner: it is thrown out after it comes out.", traced->lot);
 	if (kept && (outcome == RECALL_THROWN_OUT || jar->gone_why == GONE_NOT)) {
 		jar->gone_why = outcome == RECALL_THROWN_OUT ? GONE_THROWN_OUT : GONE_MISSING;
 		jar->gone_wall_ms = now;

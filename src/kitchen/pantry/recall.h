@@ -11,24 +11,24 @@
 #include "kitchen/act/kitchen.h"
 
 enum jar_where {
-	WHERE_WAITING,    /* filled, without a canner */
+	WHERE_WAITING, /* filled, without a canner */
 	WHERE_CANNER,
 	WHERE_RACK,
 	WHERE_SHELF,
-	WHERE_SET_ASIDE,  /* needs or has a fate that is not carried out */
+	WHERE_SET_ASIDE, /* needs or has a fate that is not carried out */
 	WHERE_FRIDGE,
 	WHERE_FREEZER,
 	WHERE_REPROCESSED, /* it is another jar now */
 	WHERE_USED,
 	WHERE_GIVEN,
-	WHERE_MISSING,    /* a count or a recall did not find it */
-	WHERE_NOT_NOTED,  /* a notebook says neither that it is there nor where it went */
-	WHERE_DISCARDED,  /* thrown out, spoiled or broken */
+	WHERE_MISSING,   /* a count or a recall did not find it */
+	WHERE_NOT_NOTED, /* a notebook says neither that it is there nor where it went */
+	WHERE_DISCARDED, /* thrown out, spoiled or broken */
 	WHERE_COUNT
 };
 enum jar_where jar_where(const struct log_traced *traced);
-const char *jar_where_words(enum jar_where where); /* "on the shelf" */
-const char *jar_where_name(enum jar_where where);  /* "shelf", for programs */
+const char *jar_where_words(enum jar_where where);             /* "on the shelf" */
+const char *jar_where_name(enum jar_where where);              /* "shelf", for programs */
 const char *recall_outcome_words(enum recall_outcome outcome); /* "found, thrown out" */
 const char *trace_about_words(enum trace_about about);         /* "lid box" */
 

@@ -104,7 +104,8 @@ static int64_t taken_by(const struct planning *planning, size_t at)
 static void tell_blocks(struct planning *planning)
 {
 	for (size_t i = 0; i < planning->block_count; i++)
-		planning->block_rows[i] = (struct plan_block){ .row = planning->blocks[i], .work_id = taken_by(planning, i) };
+		planning->block_rows[i] =
+		    (struct plan_block){ .row = planning->blocks[i], .work_id = taken_by(planning, i) };
 	planning->out.blocks = planning->block_rows;
 	planning->out.block_count = planning->block_count;
 }
@@ -124,8 +125,8 @@ static const struct plan_block *block_of_load(const struct planning *planning, i
 	for (size_t i = 0; i < planning->block_count; i++) {
 		const struct plan_block *block = &planning->block_rows[i];
 
-		if (block->row.station_id == station_id && block->row.plan_run_id == 0 && block->row.plan_batch_id == 0 &&
-		    block->work_id == load_id)
+		if (block->row.station_id == station_id && block->row.plan_run_id == 0 &&
+		    block->row.plan_batch_id == 0 && block->work_id == load_id)
 			return block;
 	}
 	return NULL;
@@ -183,7 +184,8 @@ static void tell_stations(const struct kitchen *kitchen, struct planning *planni
 		const struct strip *strip = &kitchen->board.strips[planning->strip_of[i]];
 		struct plan_station_state *state = &out->stations[i];
 
-		*state = (struct plan_station_state){ .station_id = strip->station.id, .digit = strip->station.digit,
+		*state = (struct plan_station_state){ .station_id = strip->station.id,
+			                              .digit = strip->station.digit,
 			                              .strip = planning->strip_of[i] };
 		state->permille = out->possible ? planning->day.stations[i].permille : 0;
 		if (strip->content == STRIP_EMPTY)
@@ -226,7 +228,8 @@ static int rest_ends_s(const struct plan_input *input)
 		int first = PLAN_NONE;
 
 		for (int n = 0; n < input->station_count; n++)
-			if (input->stations[n].kind == PLAN_JUICER && (first == PLAN_NONE || free_at[n] < free_at[first]))
+			if (input->stations[n].kind == PLAN_JUICER &&
+			    (first == PLAN_NONE || free_at[n] < free_at[first]))
 				first = n;
 		if (input->runs[i].station != PLAN_NONE || first == PLAN_NONE)
 			continue;
@@ -363,7 +366,8 @@ static int64_t stale_in_ms(const struct planning *planning, const struct moment 
 		bool begins = !task->running && (task->kind == PLAN_TO_BOIL || task->kind == PLAN_LOAD);
 		int64_t due = (begins ? task->start_s : task->end_s) * INT64_C(1000) + LATE_MS - now_ms;
 
-		if (task->kind != PLAN_BREAK && task->kind != PLAN_CLEAN_DOWN && task->kind != PLAN_LOOK && due < soonest)
+		if (task->kind != PLAN_BREAK && task->kind != PLAN_CLEAN_DOWN && task->kind != PLAN_LOOK &&
+		    due < soonest)
 			soonest = due;
 	}
 	return soonest > 0 ? soonest : LATE_MS;
@@ -425,7 +429,8 @@ static void work_out(const struct kitchen *kitchen, struct planning *planning, c
 
 const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const struct moment *now)
 {
-	if (!still_stands(kitchen, &kitchen->planning->out.at, kitchen->planning->reads, kitchen->planning->again_ms, now))
+	if (!still_stands(kitchen, &kitchen->planning->out.at, kitchen->planning->reads, kitchen->planning->again_ms,
+	                  now))
 		work_out(kitchen, kitchen->planning, now);
 	return &kitchen->planning->out;
 }
@@ -480,8 +485,9 @@ bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *no
 	if (!plan->possible)
 		return fault_set(fault, plan->why.kind, "%s", plan->why.sentence);
 	if (!planning->extras[extra].known) {
-		planning->extras[extra].fine = day_plan_what_if(&planning->input, &planning->day, extra, planning->work,
-		                                                &planning->extras[extra].answer, &planning->extras[extra].why);
+		planning->extras[extra].fine =
+		    day_plan_what_if(&planning->input, &planning->day, extra, planning->work,
+		                     &planning->extras[extra].answer, &planning->extras[extra].why);
 		planning->extras[extra].known = true;
 	}
 	*out = planning->extras[extra].answer;

@@ -25,10 +25,10 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "engine/schedule/day_plan.h"
 #include "base/fault.h"
-#include "kitchen/stock/ahead.h"
+#include "engine/schedule/day_plan.h"
 #include "kitchen/act/kitchen.h"
+#include "kitchen/stock/ahead.h"
 #include "log/log.h"
 
 #define PLAN_ANY_TIME (-1)
@@ -44,11 +44,11 @@ enum plan_state {
 };
 
 enum plan_item_state {
-	ITEM_PLANNED,  /* not begun */
-	ITEM_GOING_ON, /* in its juicer or pot */
-	ITEM_WAITING,  /* batches: its jars wait for a canner */
-	ITEM_DONE,     /* drained; all its jars are in canners */
-	ITEM_LEFT_OUT, /* batches without a published process: no canner takes them */
+	ITEM_PLANNED,   /* not begun */
+	ITEM_GOING_ON,  /* in its juicer or pot */
+	ITEM_WAITING,   /* batches: its jars wait for a canner */
+	ITEM_DONE,      /* drained; all its jars are in canners */
+	ITEM_LEFT_OUT,  /* batches without a published process: no canner takes them */
 	ITEM_NOT_BEGUN, /* the day was ended without it: nobody is called for it any more */
 };
 
@@ -65,7 +65,7 @@ struct plan_item {
 	int64_t accepted_end_ms;     /* drained; pot rinsed */
 	int64_t start_ms;            /* now: really begun, or planned; 0: unknown (done, left out) */
 	int64_t end_ms;
-	bool juice_short;            /* planned: the juice to come will not be enough for it */
+	bool juice_short; /* planned: the juice to come will not be enough for it */
 };
 #define PLAN_ITEMS_MAX (PLAN_RUNS_MAX + 2 * PLAN_BATCHES_MAX)
 
@@ -73,12 +73,12 @@ struct plan_item {
 struct plan_station_state {
 	int64_t station_id;
 	int digit;
-	size_t strip;          /* on the board */
-	int permille;          /* busy, from now (a draft: its start) to the finish */
-	int64_t accepted_ms;   /* of what is in it, else of what comes next: its end as accepted, else its
+	size_t strip;        /* on the board */
+	int permille;        /* busy, from now (a draft: its start) to the finish */
+	int64_t accepted_ms; /* of what is in it, else of what comes next: its end as accepted, else its
 	                          start; 0: not in the accepted plan */
-	int64_t expected_ms;   /* the same as it looks now; 0: nothing more comes */
-	int64_t late_ms;       /* expected less accepted; below 0: early; 0 when either is unknown */
+	int64_t expected_ms; /* the same as it looks now; 0: nothing more comes */
+	int64_t late_ms;     /* expected less accepted; below 0: early; 0 when either is unknown */
 };
 
 /* A piece of work at a station as accepted: set-up to drain, pot to rinse, load to unload. */
@@ -89,31 +89,31 @@ struct plan_block {
 
 struct kitchen_plan {
 	enum plan_state state;
-	bool possible;             /* false: `why` says why not; input stands, plan does not */
-	struct fault why;          /* also when nothing is left to do: FAULT_REFUSED */
-	bool nothing_left;         /* all that was planned is done: clean down */
-	struct moment at;          /* when it was worked out */
-	uint64_t version;          /* another number whenever it was worked out anew */
-	int64_t zero_wall_ms;      /* the zero of all seconds in input and plan */
+	bool possible;        /* false: `why` says why not; input stands, plan does not */
+	struct fault why;     /* also when nothing is left to do: FAULT_REFUSED */
+	bool nothing_left;    /* all that was planned is done: clean down */
+	struct moment at;     /* when it was worked out */
+	uint64_t version;     /* another number whenever it was worked out anew */
+	int64_t zero_wall_ms; /* the zero of all seconds in input and plan */
 	const struct plan_input *input;
 	const struct day_plan *plan;
-	const int64_t *station_ids; /* by index of input->stations, as input->stations[i].id */
+	const int64_t *station_ids;                   /* by index of input->stations, as input->stations[i].id */
 	char people[PLAN_PEOPLE_MAX][NAME_MAX_BYTES]; /* initials, by index of input->people */
-	size_t item_count;         /* all rows of the plan in order, then unplanned work */
+	size_t item_count;                            /* all rows of the plan in order, then unplanned work */
 	const struct plan_item *items;
 	int run_items[PLAN_RUNS_MAX];      /* index into items, by index of input->runs */
 	int batch_items[PLAN_BATCHES_MAX]; /* and of input->batches */
 	size_t station_count;
 	struct plan_station_state stations[PLAN_STATIONS_MAX]; /* by index of input->stations */
 	size_t block_count;
-	const struct plan_block *blocks;   /* accepted, by start; none in a draft */
-	int64_t start_ms;          /* of the day: planned, or accepted */
-	int64_t finish_ms;         /* as it looks now, clean-down included; 0 when not possible */
-	int64_t accepted_wall_ms;  /* when it was accepted; 0: never */
+	const struct plan_block *blocks; /* accepted, by start; none in a draft */
+	int64_t start_ms;                /* of the day: planned, or accepted */
+	int64_t finish_ms;               /* as it looks now, clean-down included; 0 when not possible */
+	int64_t accepted_wall_ms;        /* when it was accepted; 0: never */
 	int64_t accepted_finish_ms;
-	int64_t finished_wall_ms;  /* really: kitchen_plan_finish; 0: not yet */
-	int64_t late_ms;           /* finish (now, or real) less accepted; below 0: earlier; 0: not accepted */
-	int planned;               /* items by state; left out ones are not counted */
+	int64_t finished_wall_ms; /* really: kitchen_plan_finish; 0: not yet */
+	int64_t late_ms;          /* finish (now, or real) less accepted; below 0: earlier; 0: not accepted */
+	int planned;              /* items by state; left out ones are not counted */
 	int going_on;
 	int done;
 };
@@ -161,10 +161,10 @@ struct plan_next {
  * PLAN_STATIONS_MAX / PLAN_PEOPLE_MAX. */
 void plan_next_station(const struct kitchen_plan *plan, const struct board *board, size_t station,
                        const struct moment *now, struct plan_next *out);
-size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board,
-                          const struct moment *now, struct plan_next out[PLAN_STATIONS_MAX]);
-size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board,
-                        const struct moment *now, struct plan_next out[PLAN_PEOPLE_MAX]);
+size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
+                          struct plan_next out[PLAN_STATIONS_MAX]);
+size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
+                        struct plan_next out[PLAN_PEOPLE_MAX]);
 
 /* Where the jars that stand filled go first; false: nowhere, or the day does not go by an
  * accepted plan. */
@@ -178,8 +178,7 @@ bool plan_goes(const struct kitchen_plan *plan);
 void plan_task_say(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
                    char *buffer, size_t size);
 /* What a load holds: "9 half-pints grape jelly and 5 apple butter". */
-void plan_load_say(const struct kitchen_plan *plan, const struct board *board, int load, char *buffer,
-                   size_t size);
+void plan_load_say(const struct kitchen_plan *plan, const struct board *board, int load, char *buffer, size_t size);
 /* The letter of a task in a ribbon, own design; the legend: letter and words. */
 char plan_task_letter(enum plan_task_kind kind);
 
@@ -188,12 +187,12 @@ char plan_task_letter(enum plan_task_kind kind);
 struct plan_time {
 	enum station_kind kind;
 	const struct phase_rule *rule;
-	int seconds;      /* used */
+	int seconds;       /* used */
 	int table_seconds; /* of the phase table: the middle of its planning minutes */
-	int own_count;    /* phases of the kind in this log */
-	int own_seconds;  /* their mean; 0: none */
-	bool is_own;      /* the log's own mean is used */
-	int people;       /* hands it takes; 0: goes on by itself */
+	int own_count;     /* phases of the kind in this log */
+	int own_seconds;   /* their mean; 0: none */
+	bool is_own;       /* the log's own mean is used */
+	int people;        /* hands it takes; 0: goes on by itself */
 };
 /* The n-th planning time of this kitchen (phases without a fixed length, at the
  * kinds of stations that stand here); false: there are no more. */

@@ -6,8 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/fruit.h"
 #include "base/text.h"
+#include "engine/recipe/fruit.h"
 #include "kitchen/plan/plan_private.h"
 
 const struct log_plan_run *kitchen_plan_runs(const struct kitchen *kitchen, size_t *count)
@@ -76,12 +76,14 @@ static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *ro
 	if (row->pack[0] == '\0')
 		first_pack(recipe, row->jar, row->pack, sizeof(row->pack));
 	if (jar_size_named(row->jar) == NULL || !recipe_allows_jar(recipe, row->jar))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar: it takes %s.", recipe->name, recipe->jars);
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar: it takes %s.", recipe->name,
+		                 recipe->jars);
 	text_copy(row->jar, sizeof(row->jar), jar_size_named(row->jar)->name);
 	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, row->pack))
 		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);
 	if (!recipe_allows_pair(recipe, row->pack, row->jar))
-		return fault_set(fault, FAULT_REFUSED, "%s: no process is printed for that pack in that jar.", recipe->name);
+		return fault_set(fault, FAULT_REFUSED, "%s: no process is printed for that pack in that jar.",
+		                 recipe->name);
 	if (row->after_runs < PLAN_RUNS_AS_NEEDED || row->after_runs > PLAN_RUNS_MAX)
 		return fault_set(fault, FAULT_MISUSE, "It waits for 0 to %d runs.", PLAN_RUNS_MAX);
 	return check_multiple(recipe, row->multiple, fault) && plan_time_fine(row->ready_minutes, fault);
@@ -159,8 +161,7 @@ bool kitchen_plan_add_run(struct kitchen *kitchen, const struct log_plan_run *ro
 	return act_commit(&act, fault, "Planned: %s", words);
 }
 
-bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id,
-                            struct fault *fault)
+bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id, struct fault *fault)
 {
 	struct log_plan_batch batch = *row;
 	char words[240];
@@ -263,7 +264,8 @@ bool kitchen_plan_remove(struct kitchen *kitchen, bool is_run, int64_t plan_id, 
 		batch_words(batch, words, sizeof(words));
 	if (!act_begin(&act, kitchen, "plan_remove", 0, fault))
 		return false;
-	if (is_run ? !log_remove_plan_run(kitchen->log, plan_id, fault) : !log_remove_plan_batch(kitchen->log, plan_id, fault))
+	if (is_run ? !log_remove_plan_run(kitchen->log, plan_id, fault)
+	           : !log_remove_plan_batch(kitchen->log, plan_id, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "Out of the plan: %s", words);
 }
@@ -276,7 +278,8 @@ static int64_t whole_fruit_mg(const struct ahead *ahead)
 	int64_t mg = 0;
 
 	for (size_t i = 0; i < ahead->order.count; i++) {
-		const struct ingredient *item = forecast_ingredient(ahead->order.products[i].recipe, ahead->order.fruit);
+		const struct ingredient *item =
+		    forecast_ingredient(ahead->order.products[i].recipe, ahead->order.fruit);
 		/* By volume at 1 g a mL, as in forecast.h: 1 uL is 1 mg. */
 		if (item != NULL && item->supply != SUPPLY_JUICE)
 			mg += item->amount * ahead->forecast.lines[i].batches[BOUND_LIKELY];
@@ -319,7 +322,8 @@ static bool put_wished(struct act *act, const struct ahead *ahead, int ready_min
 			const struct forecast_product *product = &ahead->order.products[i];
 			struct pots pots = wished_pots(ahead, i);
 			struct log_plan_batch batch = { .multiple = round < pots.full ? pots.each : pots.rest,
-				                        .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED };
+				                        .ready_minutes = PLAN_ANY_TIME,
+				                        .after_runs = PLAN_RUNS_AS_NEEDED };
 
 			if (round >= pot_count(&pots))
 				continue;
@@ -327,7 +331,8 @@ static bool put_wished(struct act *act, const struct ahead *ahead, int ready_min
 				batch.ready_minutes = ready_minutes;
 			text_copy(batch.recipe, sizeof(batch.recipe), product->recipe->name);
 			text_copy(batch.jar, sizeof(batch.jar), product->jar->name);
-			if (!check_batch(act->kitchen, &batch, fault) || !log_put_plan_batch(act->kitchen->log, &batch, fault))
+			if (!check_batch(act->kitchen, &batch, fault) ||
+			    !log_put_plan_batch(act->kitchen->log, &batch, fault))
 				return false;
 		}
 	return true;
@@ -361,8 +366,8 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 	if (!put_charges(&act, wishes->fruit, mg, runs, ready_minutes, fault) ||
 	    !put_wished(&act, &ahead, ready_minutes, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Planned: %d run%s of %s, %d pot%s", runs, runs == 1 ? "" : "s", wishes->fruit, pots,
-	                  pots == 1 ? "" : "s");
+	return act_commit(&act, fault, "Planned: %d run%s of %s, %d pot%s", runs, runs == 1 ? "" : "s", wishes->fruit,
+	                  pots, pots == 1 ? "" : "s");
 }
 
 /* --- the day of it --------------------------------------------------------------------------------- */
@@ -419,7 +424,8 @@ static bool put_blocks(struct act *act, const struct kitchen_plan *plan, struct 
 			return false;
 	for (int i = 0; i < plan->plan->load_count; i++) {
 		const struct plan_load *load = &plan->plan->loads[i];
-		struct log_plan_block block = { .station_id = plan->station_ids[load->station], .jars = load->jars,
+		struct log_plan_block block = { .station_id = plan->station_ids[load->station],
+			                        .jars = load->jars,
 			                        .start_wall_ms = plan_wall_ms(plan, load->start_s),
 			                        .end_wall_ms = plan_wall_ms(plan, load->end_s) };
 
@@ -487,8 +493,8 @@ bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault
 	if (!nothing_open(kitchen, fault))
 		return false;
 	if (open > 0 && !sure)
-		return fault_set(fault, FAULT_CONFIRM, "%d planned %s not been begun. Is the day over all the same?", open,
-		                 open == 1 ? "thing has" : "things have");
+		return fault_set(fault, FAULT_CONFIRM, "%d planned %s not been begun. Is the day over all the same?",
+		                 open, open == 1 ? "thing has" : "things have");
 	if (!act_begin(&act, kitchen, "plan_finish", 0, fault))
 		return false;
 	row.finished_wall_ms = act.entry.at.wall_ms;

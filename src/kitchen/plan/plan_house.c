@@ -81,9 +81,11 @@ static bool check_house(const struct log_plan_house *house, struct fault *fault)
 	if (!in_range(house->cooling_jars, COOLING_NO_LIMIT, 9999))
 		return fault_set(fault, FAULT_MISUSE, "Room for cooling jars is 0 to 9999.");
 	if (!in_range(house->clean_minutes, 0, 600) || !in_range(house->late_minutes, 1, 600))
-		return fault_set(fault, FAULT_MISUSE, "Clean-down is 0 to 600 minutes, lateness to be warned of 1 to 600.");
+		return fault_set(fault, FAULT_MISUSE,
+		                 "Clean-down is 0 to 600 minutes, lateness to be warned of 1 to 600.");
 	if (house->charge_mg <= 0 || house->charge_mg > AMOUNT_MG_MAX)
-		return fault_set(fault, FAULT_MISUSE, "That is not what a juicer's basket holds: \"12 lb\" or \"5.5 kg\".");
+		return fault_set(fault, FAULT_MISUSE,
+		                 "That is not what a juicer's basket holds: \"12 lb\" or \"5.5 kg\".");
 	return true;
 }
 
@@ -100,11 +102,12 @@ bool kitchen_set_plan_house(struct kitchen *kitchen, const struct log_plan_house
 	amount_words(MEASURE_MASS, house->charge_mg, kitchen->board.house.units, charge, sizeof(charge));
 	if (house->cooling_jars != COOLING_NO_LIMIT)
 		(void)snprintf(cooling, sizeof(cooling), "%d", house->cooling_jars);
-	return act_commit(&act, fault,
-	                  "For the day plan: %d burners, %d fill places, room for %s jars, clean-down %d min, charge %s, "
-	                  "late from %d min, meals %s",
-	                  house->burners, house->fillers, cooling, house->clean_minutes, charge, house->late_minutes,
-	                  plan_meals_words(house->meals_in_turns));
+	return act_commit(
+	    &act, fault,
+	    "For the day plan: %d burners, %d fill places, room for %s jars, clean-down %d min, charge %s, "
+	    "late from %d min, meals %s",
+	    house->burners, house->fillers, cooling, house->clean_minutes, charge, house->late_minutes,
+	    plan_meals_words(house->meals_in_turns));
 }
 
 /* --- people ----------------------------------------------------------------------------------- */
@@ -118,7 +121,8 @@ static bool check_helper(const struct kitchen *kitchen, const struct log_helper 
 	if (!plan_time_fine(helper->from_minutes, fault))
 		return false;
 	for (size_t i = 0; i < planning->helper_count; i++)
-		if (planning->helpers[i].id != helper->id && text_same_name(planning->helpers[i].initials, helper->initials))
+		if (planning->helpers[i].id != helper->id &&
+		    text_same_name(planning->helpers[i].initials, helper->initials))
 			return fault_set(fault, FAULT_REFUSED, "%s is on the list already.", helper->initials);
 	if (helper->id == 0 && planning->helper_count >= PLAN_PEOPLE_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d helpers.", PLAN_PEOPLE_MAX);
@@ -218,5 +222,6 @@ bool kitchen_set_own_heat(struct kitchen *kitchen, int64_t station_id, bool own_
 	station.own_heat = own_heat;
 	if (!log_put_station(kitchen->log, &station, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s %s", station.name, own_heat ? "has its own heat" : "stands on a shared burner");
+	return act_commit(&act, fault, "%s %s", station.name,
+	                  own_heat ? "has its own heat" : "stands on a shared burner");
 }

@@ -10,8 +10,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/fruit.h"
 #include "base/text.h"
+#include "engine/recipe/fruit.h"
 #include "kitchen/plan/plan_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
@@ -20,7 +20,7 @@
 /* The processes of a family, to tell families apart. */
 struct family_key {
 	int jar;
-	int minutes[PLAN_STATIONS_MAX];  /* 0: none */
+	int minutes[PLAN_STATIONS_MAX]; /* 0: none */
 	int pressure[PLAN_STATIONS_MAX];
 };
 
@@ -178,8 +178,11 @@ static void find_processes(struct building *building, const struct made *made, s
 
 	for (int i = 0; i < building->input->station_count; i++) {
 		const struct log_station *station = &board->strips[building->planning->strip_of[i]].station;
-		struct process_query query = { .food = made->food, .pack = made->pack, .jar = made->jar->name,
-			                       .elevation = board->house.elevation, .pressure_psi = NO_PRESSURE,
+		struct process_query query = { .food = made->food,
+			                       .pack = made->pack,
+			                       .jar = made->jar->name,
+			                       .elevation = board->house.elevation,
+			                       .pressure_psi = NO_PRESSURE,
 			                       .sheet_minutes = made->sheet_minutes };
 		struct process process;
 
@@ -191,7 +194,8 @@ static void find_processes(struct building *building, const struct made *made, s
 		key->minutes[i] = process.minutes;
 		key->pressure[i] = process.pressure_psi;
 		family->at[i].possible = true;
-		plan_process_spans(building->kitchen, NULL, building->now, station->kind, process.minutes, &family->at[i]);
+		plan_process_spans(building->kitchen, NULL, building->now, station->kind, process.minutes,
+		                   &family->at[i]);
 	}
 }
 
@@ -207,7 +211,8 @@ static bool family_of(struct building *building, const struct made *made, int *i
 		if (memcmp(&key, &building->keys[*index], sizeof(key)) == 0)
 			return true;
 	if (input->family_count == PLAN_FAMILIES_MAX)
-		return refuse(building, "These products need too many different processes for one plan: split the day in two.");
+		return refuse(building,
+		              "These products need too many different processes for one plan: split the day in two.");
 	family.id = input->family_count;
 	building->keys[input->family_count] = key;
 	input->families[input->family_count++] = family;
@@ -303,7 +308,8 @@ static void run_item(struct building *building, const struct log_plan_run *row)
 static const char *fruit_of(const struct building *building, const struct plan_item *item)
 {
 	const struct planning *planning = building->planning;
-	const struct strip *strip = item->state == ITEM_GOING_ON ? strip_with(building, STRIP_RUN, item->work_id) : NULL;
+	const struct strip *strip =
+	    item->state == ITEM_GOING_ON ? strip_with(building, STRIP_RUN, item->work_id) : NULL;
 
 	if (strip != NULL)
 		return strip->run.fruit;
@@ -339,7 +345,8 @@ static bool put_run(struct building *building, struct plan_item *item)
 {
 	struct plan_input *input = building->input;
 	struct planning *planning = building->planning;
-	const struct strip *strip = item->state == ITEM_GOING_ON ? strip_with(building, STRIP_RUN, item->work_id) : NULL;
+	const struct strip *strip =
+	    item->state == ITEM_GOING_ON ? strip_with(building, STRIP_RUN, item->work_id) : NULL;
 	const char *fruit = fruit_of(building, item);
 	struct plan_run *run = &input->runs[input->run_count];
 	int64_t mg = strip != NULL ? strip->run.fruit_mg : 0;
@@ -358,7 +365,8 @@ static bool put_run(struct building *building, struct plan_item *item)
 			mg = planning->runs[i].fruit_mg;
 		}
 	plan_run_spans(building->kitchen, strip, building->now, run);
-	add_pool(building, fruit, juice_to_come(building, fruit, mg, strip != NULL ? strip->drawn_ul : 0), input->run_count);
+	add_pool(building, fruit, juice_to_come(building, fruit, mg, strip != NULL ? strip->drawn_ul : 0),
+	         input->run_count);
 	item->index = input->run_count;
 	planning->out.run_items[input->run_count++] = item_number(building, item);
 	return true;
@@ -390,7 +398,8 @@ static bool put_runs(struct building *building)
 			struct plan_item *item = &planning->items[n];
 
 			if (item->index == PLAN_NONE && lies_ahead(item) &&
-			    (n == i || fruit_same(fruit_of(building, first), fruit_of(building, item))) && !put_run(building, item))
+			    (n == i || fruit_same(fruit_of(building, first), fruit_of(building, item))) &&
+			    !put_run(building, item))
 				return false;
 			if (first->index == PLAN_NONE)
 				break; /* done already: it opens no group */
@@ -493,7 +502,8 @@ static unsigned pots_for(const struct building *building, const struct recipe *r
 	for (int i = 0; i < building->input->station_count; i++) {
 		const struct log_station *station = &board->strips[building->planning->strip_of[i]].station;
 
-		if (station->kind == STATION_POT && fits_pot(recipe, multiple, station->volume_ul, board->house.units, NULL))
+		if (station->kind == STATION_POT &&
+		    fits_pot(recipe, multiple, station->volume_ul, board->house.units, NULL))
 			pots |= 1u << i;
 	}
 	return pots == 0 ? NO_POT : pots;
@@ -537,7 +547,8 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 		return refuse(building, why.sentence);
 	item->jars = pot_yield(recipe, row->multiple, row->jar, &yield, NULL) ? yield.jars_likely : 0;
 	batch = next_batch(building, item,
-	                   &(struct made){ recipe->food, row->pack, jar_size_named(row->jar), recipe->sheet_minutes }, item->jars);
+	                   &(struct made){ recipe->food, row->pack, jar_size_named(row->jar), recipe->sheet_minutes },
+	                   item->jars);
 	if (batch == NULL)
 		return false;
 	batch->ready_s = seconds_of_day(row->ready_minutes);
@@ -570,8 +581,10 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 		building->input->stations[station].free_at_s = building->input->start_s + left_in_pot_s(&left);
 		return true;
 	}
-	batch = next_batch(building, item, &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(strip->batch.jar),
-	                                                   strip->batch.sheet_minutes }, jars);
+	batch = next_batch(building, item,
+	                   &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(strip->batch.jar),
+	                                   strip->batch.sheet_minutes },
+	                   jars);
 	if (batch == NULL)
 		return false;
 	batch->stage = PLAN_IN_POT;
@@ -623,8 +636,8 @@ static void add_unplanned(struct building *building)
 static bool put_waiting(struct building *building)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
-	size_t count = building->kitchen->board.waiting_count == 0
-	                   ? 0 : kitchen_waiting(building->kitchen, building->now, groups);
+	size_t count =
+	    building->kitchen->board.waiting_count == 0 ? 0 : kitchen_waiting(building->kitchen, building->now, groups);
 
 	for (size_t i = 0; i < count; i++) {
 		const struct waiting_group *group = &groups[i];
@@ -642,8 +655,10 @@ static bool put_waiting(struct building *building)
 			item->state = ITEM_WAITING;
 		}
 		item->state = item->state == ITEM_DONE ? ITEM_WAITING : item->state;
-		batch = next_batch(building, item, &(struct made){ group->lot.food, group->lot.pack, jar_size_named(group->size),
-		                                                   group->sheet_minutes }, group->jars);
+		batch = next_batch(building, item,
+		                   &(struct made){ group->lot.food, group->lot.pack, jar_size_named(group->size),
+		                                   group->sheet_minutes },
+		                   group->jars);
 		if (batch == NULL)
 			return false;
 		batch->stage = PLAN_FILLED;
@@ -714,6 +729,8 @@ bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, 
 		return false;
 	put_loads(&building);
 	if (!kitchen->board.house.elevation.known && planning->fresh.batch_count > 0)
-		return refuse(&building, "The elevation of the kitchen is not set, so no process time is known: set it first (h).");
+		return refuse(
+		    &building,
+		    "The elevation of the kitchen is not set, so no process time is known: set it first (h).");
 	return true;
 }

@@ -91,8 +91,10 @@ bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t
 		while (n < 5 && value_of(word, numbers[n].name) == NULL)
 			n++;
 		if (n == 5 || !read_whole(value_of(word, numbers[n].name), 0, numbers[n].most, numbers[n].value))
-			return not_understood(word, "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\" meals=turns (or together)",
-			                      fault);
+			return not_understood(
+			    word,
+			    "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\" meals=turns (or together)",
+			    fault);
 	}
 	return kitchen_set_plan_house(kitchen, &house, fault);
 }
@@ -129,7 +131,7 @@ bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t i
 		const char *at = value_of(word, "at");
 		const char *count = value_of(word, "times");
 
-		if (at != NULL ? !plan_time_read(at, &row.ready_minutes, fault)
+		if (at != NULL      ? !plan_time_read(at, &row.ready_minutes, fault)
 		    : count != NULL ? !read_times(count, fault, &times)
 		                    : !amount_read(word, MEASURE_MASS, SUPPLY_FRUIT, &row.fruit_mg, fault))
 			return false;
@@ -177,8 +179,9 @@ static bool read_batch_word(const char *word, struct log_plan_batch *row, int *t
 
 bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
-	struct log_plan_batch row = { .id = id, .multiple = 1, .ready_minutes = PLAN_ANY_TIME,
-		                      .after_runs = PLAN_RUNS_AS_NEEDED };
+	struct log_plan_batch row = {
+		.id = id, .multiple = 1, .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED
+	};
 	int64_t new_id;
 	int times = 1;
 

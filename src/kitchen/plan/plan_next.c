@@ -107,9 +107,10 @@ void plan_task_say(const struct kitchen_plan *plan, const struct board *board, c
 char plan_task_letter(enum plan_task_kind kind)
 {
 	static const char letters[] = {
-		[PLAN_SET_UP] = 's', [PLAN_RUN] = 'J', [PLAN_DRAIN] = 'd', [PLAN_TO_BOIL] = 'b', [PLAN_BOIL] = 'B',
-		[PLAN_OFF] = 'o', [PLAN_FILL] = 'F', [PLAN_RINSE] = 'w', [PLAN_LOAD] = 'l', [PLAN_COME_UP] = 'u',
-		[PLAN_HOLD] = 'H', [PLAN_REST] = 'r', [PLAN_UNLOAD] = 'x', [PLAN_BREAK] = '=', [PLAN_CLEAN_DOWN] = 'C', [PLAN_LOOK] = 'W',
+		[PLAN_SET_UP] = 's', [PLAN_RUN] = 'J',     [PLAN_DRAIN] = 'd',      [PLAN_TO_BOIL] = 'b',
+		[PLAN_BOIL] = 'B',   [PLAN_OFF] = 'o',     [PLAN_FILL] = 'F',       [PLAN_RINSE] = 'w',
+		[PLAN_LOAD] = 'l',   [PLAN_COME_UP] = 'u', [PLAN_HOLD] = 'H',       [PLAN_REST] = 'r',
+		[PLAN_UNLOAD] = 'x', [PLAN_BREAK] = '=',   [PLAN_CLEAN_DOWN] = 'C', [PLAN_LOOK] = 'W',
 	};
 
 	return (unsigned)kind < PLAN_TASK_KIND_COUNT ? letters[kind] : '?';
@@ -230,8 +231,8 @@ bool plan_next_waiting(const struct kitchen_plan *plan, const struct board *boar
 	return false;
 }
 
-size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board,
-                          const struct moment *now, struct plan_next out[PLAN_STATIONS_MAX])
+size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
+                          struct plan_next out[PLAN_STATIONS_MAX])
 {
 	for (size_t i = 0; i < plan->station_count; i++)
 		plan_next_station(plan, board, i, now, &out[i]);
@@ -272,7 +273,8 @@ static void share_roles(const struct kitchen_plan *plan, const struct board *boa
 	for (int i = 0; i < plan->plan->task_count && plan->possible; i++) {
 		const struct plan_task *task = &plan->plan->tasks[i];
 		int helper = task->station == PLAN_NONE
-		                 ? PLAN_NONE : helper_named(plan, strip_at(plan, board, task->station)->station.who);
+		                 ? PLAN_NONE
+		                 : helper_named(plan, strip_at(plan, board, task->station)->station.who);
 		int part = lowest_bit(task->people);
 		int other = PLAN_NONE;
 
@@ -354,8 +356,8 @@ static void share_alarms(const struct kitchen_plan *plan, const struct board *bo
 	}
 }
 
-size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board,
-                        const struct moment *now, struct plan_next out[PLAN_PEOPLE_MAX])
+size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
+                        struct plan_next out[PLAN_PEOPLE_MAX])
 {
 	struct roles roles;
 

@@ -35,23 +35,23 @@ struct planning {
 	size_t mean_count;
 	struct log_juice *juices; /* in stock */
 	size_t juice_count;
-	struct log_load *loads;   /* begun since the plan was accepted, oldest first */
+	struct log_load *loads; /* begun since the plan was accepted, oldest first */
 	size_t load_count;
 	struct plan_need needs[PLAN_NEEDS_MAX]; /* of planned batches not begun */
 	size_t need_count;
-	int planned_jars;                       /* of all sizes: as many lids and bands */
+	int planned_jars; /* of all sizes: as many lids and bands */
 	/* Worked out from them and the board. */
 	struct kitchen_plan out;
-	uint64_t reads;    /* the board it was worked out on; 0: none */
-	int64_t again_ms;  /* after out.at: the day may be later than the plan */
+	uint64_t reads;   /* the board it was worked out on; 0: none */
+	int64_t again_ms; /* after out.at: the day may be later than the plan */
 	struct plan_input input;
 	struct plan_input fresh; /* as things stand now; the same: the plan stands */
 	bool in_slices;
-	bool searching;          /* slices are left */
+	bool searching; /* slices are left */
 	struct day_plan day;
 	struct day_plan fresh_day; /* when the last slice is done */
 	struct plan_work *work;
-	struct plan_said said;   /* by the last plan; held on to while the day runs */
+	struct plan_said said; /* by the last plan; held on to while the day runs */
 	struct plan_item items[PLAN_ITEMS_MAX];
 	struct plan_block *block_rows; /* block_count of them */
 	int64_t station_ids[PLAN_STATIONS_MAX];

@@ -44,7 +44,8 @@ static void add_need(struct planning *planning, enum supply_kind kind, const cha
 {
 	size_t at = 0;
 
-	while (at < planning->need_count && (planning->needs[at].kind != kind || strcmp(planning->needs[at].size, size) != 0))
+	while (at < planning->need_count &&
+	       (planning->needs[at].kind != kind || strcmp(planning->needs[at].size, size) != 0))
 		at++;
 	if (at == PLAN_NEEDS_MAX || amount <= 0)
 		return;
@@ -63,8 +64,7 @@ static void need_batch(const struct kitchen *kitchen, struct planning *planning,
 	struct scaled scaled;
 	struct yield yield;
 
-	if (recipe == NULL || jar == NULL ||
-	    !pot_yield(recipe, batch->multiple, batch->jar, &yield, NULL) ||
+	if (recipe == NULL || jar == NULL || !pot_yield(recipe, batch->multiple, batch->jar, &yield, NULL) ||
 	    !scale_lines(recipe, batch->multiple, kitchen->board.house.units, batch->jar, &scaled, NULL))
 		return;
 	add_need(planning, SUPPLY_JAR, jar->name, yield.jars_likely);

@@ -62,7 +62,8 @@ static bool level_batches(const struct plan_input *a, struct plan_input *b)
 
 		if (batch->stage == PLAN_FILLED)
 			b->batches[i].filled_at_s = near_enough(batch->filled_at_s, b->batches[i].filled_at_s)
-			                                ? batch->filled_at_s : b->batches[i].filled_at_s;
+			                                ? batch->filled_at_s
+			                                : b->batches[i].filled_at_s;
 		if (batch->stage != PLAN_IN_POT)
 			continue;
 		if (!same_ends(&was, &is, 5))

@@ -14,8 +14,8 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/plan/plan_private.h"
 
-#define SET_UP_S (5 * 60)  /* fill a juicer's basket and pan: common practice, no source */
-#define OVERDUE_S 60       /* a phase over its time: it could end any moment, but not before it is seen */
+#define SET_UP_S (5 * 60) /* fill a juicer's basket and pan: common practice, no source */
+#define OVERDUE_S 60      /* a phase over its time: it could end any moment, but not before it is seen */
 
 static const struct log_phase_mean *own_mean(const struct planning *planning, enum station_kind kind,
                                              const struct phase_rule *rule)
@@ -54,9 +54,11 @@ int plan_run_s(const struct kitchen *kitchen)
 bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
 {
 	return plan_run_s(kitchen) > 0 ||
-	       fault_set(fault, FAULT_REFUSED,
-	                 "How long a juicer run takes here is not known, so none can be planned: set it in the house view "
-	                 "(h), times run=. After %d runs the log knows it.", PLAN_OWN_MIN);
+	       fault_set(
+	           fault, FAULT_REFUSED,
+	           "How long a juicer run takes here is not known, so none can be planned: set it in the house view "
+	           "(h), times run=. After %d runs the log knows it.",
+	           PLAN_OWN_MIN);
 }
 
 int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
@@ -78,8 +80,11 @@ static void tell_time(const struct planning *planning, enum station_kind kind, c
 {
 	const struct log_phase_mean *mean = own_mean(planning, kind, rule);
 
-	*out = (struct plan_time){ .kind = kind, .rule = rule, .seconds = plan_phase_s(planning, kind, rule),
-		                   .table_seconds = table_s(rule), .people = plan_phase_people(kind, rule) };
+	*out = (struct plan_time){ .kind = kind,
+		                   .rule = rule,
+		                   .seconds = plan_phase_s(planning, kind, rule),
+		                   .table_seconds = table_s(rule),
+		                   .people = plan_phase_people(kind, rule) };
 	if (mean == NULL)
 		return;
 	out->own_count = (int)mean->count;
@@ -181,8 +186,8 @@ static int left_s(const struct kitchen *kitchen, const struct strip *strip, cons
                   const struct stretch *stretch)
 {
 	bool timed = rule->kind == PHASE_TIMED && !has_no_clock(strip, rule, stretch);
-	int planned = rule->name == PHASE_RUN ? plan_run_s(kitchen)
-	                                      : plan_phase_s(kitchen->planning, strip->station.kind, rule);
+	int planned =
+	    rule->name == PHASE_RUN ? plan_run_s(kitchen) : plan_phase_s(kitchen->planning, strip->station.kind, rule);
 	int left;
 
 	if (stretch->kind == STRETCH_EXPECTED)
@@ -274,7 +279,8 @@ static void leave_out_second_boil(const struct kitchen *kitchen, const struct re
 		if (recipe->ingredients[i].adding == ADD_AT_BOIL || recipe->ingredients[i].adding == ADD_LAST)
 			return;
 	for (size_t i = 0; i < 2; i++)
-		out->to_boil.length_s -= plan_phase_s(kitchen->planning, STATION_POT, phase_rule_of(STATION_POT, second[i]));
+		out->to_boil.length_s -=
+		    plan_phase_s(kitchen->planning, STATION_POT, phase_rule_of(STATION_POT, second[i]));
 }
 
 void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,

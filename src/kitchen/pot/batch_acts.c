@@ -8,10 +8,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/outlook.h"
 #include "kitchen/canner/acid_asked.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/plan/plan_private.h"
-#include "kitchen/board/outlook.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* From a pot's start to its first jar: 10-20 min to the boil, a few back to it,
@@ -21,8 +21,7 @@
 /* --- starting ------------------------------------------------------------------------ */
 
 /* Take juice of the right kind, the oldest first. */
-bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id,
-                       int64_t ul, struct fault *fault)
+bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t batch_id, int64_t ul, struct fault *fault)
 {
 	struct log_juice *juices;
 	size_t count;
@@ -31,8 +30,10 @@ bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t ba
 	if (!log_juices_left(act->kitchen->log, &juices, &count, fault))
 		return false;
 	for (size_t i = 0; i < count && ul > 0 && done; i++) {
-		struct log_juice_use use = { .juice_id = juices[i].id, .batch_id = batch_id,
-			                     .why = JUICE_FOR_BATCH, .wall_ms = act->entry.at.wall_ms };
+		struct log_juice_use use = { .juice_id = juices[i].id,
+			                     .batch_id = batch_id,
+			                     .why = JUICE_FOR_BATCH,
+			                     .wall_ms = act->entry.at.wall_ms };
 
 		if (!juice_serves(&juices[i], ingredient))
 			continue;
@@ -46,12 +47,13 @@ bool take_juice(struct act *act, const struct ingredient *ingredient, int64_t ba
 	return done;
 }
 
-static bool use_line(struct act *act, const struct scaled_line *line, int64_t takes, int place,
-                     int64_t batch_id, struct fault *fault)
+static bool use_line(struct act *act, const struct scaled_line *line, int64_t takes, int place, int64_t batch_id,
+                     struct fault *fault)
 {
 	const struct ingredient *ingredient = line->ingredient;
-	struct log_batch_amount amount = { .batch_id = batch_id, .place = place,
-		                           .supply = ingredient->supply, .measure = ingredient->measure };
+	struct log_batch_amount amount = {
+		.batch_id = batch_id, .place = place, .supply = ingredient->supply, .measure = ingredient->measure
+	};
 
 	if (ingredient->adding == ADD_IN_JAR)
 		return true;
@@ -69,8 +71,8 @@ static bool use_line(struct act *act, const struct scaled_line *line, int64_t ta
 
 /* Multiplied further than the recipe allows, with a reason: no longer the tested
  * recipe. */
-static bool note_multiple(struct act *act, const struct recipe *recipe, const struct batch_order *order,
-                          int64_t lot_id, struct fault *fault)
+static bool note_multiple(struct act *act, const struct recipe *recipe, const struct batch_order *order, int64_t lot_id,
+                          struct fault *fault)
 {
 	struct log_mark mark = { .lot_id = lot_id, .kind = MARK_MULTIPLIED, .amount = order->multiple };
 
@@ -122,8 +124,8 @@ static bool write_batch(struct act *act, const struct batch_order *order, const 
 	return plan_take_batch(act, batch, fault) && phase_begin(act, subject, phase_rule_first(STATION_POT), 0, fault);
 }
 
-bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure,
-                         int64_t *batch_id, struct fault *fault)
+bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure, int64_t *batch_id,
+                         struct fault *fault)
 {
 	const struct strip *strip = kitchen_free_station(kitchen, order->station_id, fault);
 	struct batch_need need;
@@ -131,11 +133,12 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	char name[NAME_MAX_BYTES];
 	struct act act;
 
-	if (strip == NULL || !refuse_clock_behind(kitchen, fault) || !kitchen_batch_need(kitchen, order, &need, fault) ||
-	    !refuse_short(kitchen, &need, fault))
+	if (strip == NULL || !refuse_clock_behind(kitchen, fault) ||
+	    !kitchen_batch_need(kitchen, order, &need, fault) || !refuse_short(kitchen, &need, fault))
 		return false;
 	if (need.nowhere_to_go && !sure)
-		return fault_set(fault, FAULT_CONFIRM, need.canner_in_ms < 0
+		return fault_set(fault, FAULT_CONFIRM,
+		                 need.canner_in_ms < 0
 		                     ? "No canner here has a process for it. Start the pot all the same?"
 		                     : "No canner is free in time: the jars would wait too long. Start all the same?");
 	text_copy(name, sizeof(name), strip->station.name);
@@ -145,14 +148,15 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 		return act_fail(&act);
 	*batch_id = batch.id;
 	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple, order->recipe,
-	                  takes_instead(order, &need) ? ", instead: " : "", takes_instead(order, &need) ? acid_words(order->acid) : "",
+	                  takes_instead(order, &need) ? ", instead: " : "",
+	                  takes_instead(order, &need) ? acid_words(order->acid) : "",
 	                  order->reason[0] != '\0' ? "; " : "", order->reason);
 }
 
 /* --- the station card ------------------------------------------------------------------ */
 
-static bool put_batch(struct kitchen *kitchen, struct log_batch *batch, const char *verb,
-                      const char *words, struct fault *fault)
+static bool put_batch(struct kitchen *kitchen, struct log_batch *batch, const char *verb, const char *words,
+                      struct fault *fault)
 {
 	struct act act;
 
@@ -224,8 +228,12 @@ static bool check_acid(const struct acid_asked *asked, const struct strip *strip
                        struct fault *fault)
 {
 	bool is_in = order->acid_in && is_answer(asked, order->acid);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .acid_needed = asked->asked && !asked->short_in_pot,
-		               .acid_in = is_in, .why = asked->words, .vinegar_tenths = order->vinegar_tenths };
+	struct facts facts = { .about = ABOUT_KEY,
+		               .is_fill = true,
+		               .acid_needed = asked->asked && !asked->short_in_pot,
+		               .acid_in = is_in,
+		               .why = asked->words,
+		               .vinegar_tenths = order->vinegar_tenths };
 
 	facts.vinegar_asked = asked->vinegar && acid_filled(asked, strip, order) != ACID_LEFT_OUT;
 	return stops_let_pass(&facts, order->reason, fault);
@@ -326,8 +334,11 @@ bool put_filled(struct act *act, const struct strip *strip, const char *size, in
                 struct fault *fault)
 {
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = { .batch_id = strip->batch.id, .filled = like->filled, .lot_id = strip->batch.lot_id,
-			               .lid_box_id = like->lid_box_id, .acid = like->acid };
+		struct log_jar jar = { .batch_id = strip->batch.id,
+			               .filled = like->filled,
+			               .lot_id = strip->batch.lot_id,
+			               .lid_box_id = like->lid_box_id,
+			               .acid = like->acid };
 
 		text_copy(jar.size, sizeof(jar.size), jar_size_named(size)->name);
 		text_copy(jar.closed_by, sizeof(jar.closed_by), like->closed_by);
@@ -346,8 +357,7 @@ static bool note_acid(struct act *act, const struct acid_asked *asked, const str
 	if (!asked->short_in_pot && acid_filled(asked, strip, order) == ACID_LEFT_OUT &&
 	    !mark_acid_left_out(act, lot_id, order->reason, fault))
 		return false;
-	return !asked->vinegar ||
-	       mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault);
+	return !asked->vinegar || mark_vinegar(act, lot_id, order->vinegar_tenths, order->reason, fault);
 }
 
 static int64_t pot_stood_ms(const struct strip *strip, const struct moment *now)
@@ -430,7 +440,9 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 static void send_away(struct log_jar *jar, enum jar_fate fate, int64_t now)
 {
 	jar->fate = fate;
-	jar->fate_by_wall_ms = fate == FATE_FRIDGE ? now + ASIDE_FRIDGE_MS : fate == FATE_FREEZER ? now + AWAY_FREEZER_MS : 0;
+	jar->fate_by_wall_ms = fate == FATE_FRIDGE    ? now + ASIDE_FRIDGE_MS
+	                       : fate == FATE_FREEZER ? now + AWAY_FREEZER_MS
+	                                              : 0;
 	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;
 }
 

@@ -7,8 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/canner/acid_asked.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/acid_asked.h"
 #include "kitchen/canner/verdict.h"
 
 /* --- corrections ------------------------------------------------------------------------- */
@@ -41,9 +41,11 @@ static bool give_back_juice(struct act *act, int64_t batch_id, int64_t ul, struc
 		return false;
 	for (size_t i = count; i-- > 0 && ul > 0 && done;) {
 		int64_t held = still_held(uses, count, i);
-		struct log_juice_use back = { .juice_id = uses[i].juice_id, .batch_id = batch_id,
+		struct log_juice_use back = { .juice_id = uses[i].juice_id,
+			                      .batch_id = batch_id,
 			                      .ul = held < ul ? -held : -ul,
-			                      .why = JUICE_CORRECTION, .wall_ms = act->entry.at.wall_ms };
+			                      .why = JUICE_CORRECTION,
+			                      .wall_ms = act->entry.at.wall_ms };
 
 		if (held <= 0)
 			continue;
@@ -54,10 +56,10 @@ static bool give_back_juice(struct act *act, int64_t batch_id, int64_t ul, struc
 	return done && (ul == 0 || fault_set(fault, FAULT_MISSING, "That batch took no more juice than that."));
 }
 
-static bool correct_ledger(struct act *act, const struct log_batch_amount *amount, int64_t more,
-                           struct fault *fault)
+static bool correct_ledger(struct act *act, const struct log_batch_amount *amount, int64_t more, struct fault *fault)
 {
-	struct ingredient ingredient = { .name = amount->ingredient, .supply = amount->supply,
+	struct ingredient ingredient = { .name = amount->ingredient,
+		                         .supply = amount->supply,
 		                         .measure = amount->measure };
 
 	if (amount->supply == SUPPLY_OTHER)
@@ -69,8 +71,8 @@ static bool correct_ledger(struct act *act, const struct log_batch_amount *amoun
 }
 
 /* What went into the pot is in the jars that were filled from it. */
-static bool correct_acid(struct act *act, const struct recipe *recipe,
-                         const struct log_batch_amount *amount, struct fault *fault)
+static bool correct_acid(struct act *act, const struct recipe *recipe, const struct log_batch_amount *amount,
+                         struct fault *fault)
 {
 	struct log_jar *jars;
 	enum acid acid;
@@ -94,24 +96,23 @@ static bool correct_acid(struct act *act, const struct recipe *recipe,
 
 /* Acid below what the recipe asks for. */
 static bool check_acid(const struct kitchen *kitchen, const struct recipe *recipe,
-                       const struct log_batch_amount *amount, int64_t used, const char *reason,
-                       bool *left_out, struct fault *fault)
+                       const struct log_batch_amount *amount, int64_t used, const char *reason, bool *left_out,
+                       struct fault *fault)
 {
 	struct measured asked;
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = {.about = ABOUT_KEY, .is_fill = true, .why = why};
+	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .why = why };
 
 	*left_out = amount_is_acid(recipe, amount) && used < amount->wanted;
 	facts.acid_needed = *left_out;
-	measure_amount(amount->measure, amount->supply, amount->wanted, kitchen->board.house.units,
-	               &asked);
+	measure_amount(amount->measure, amount->supply, amount->wanted, kitchen->board.house.units, &asked);
 	text_add(&text, "%s of %s, in the pot", asked.words, amount->ingredient);
 	return stops_let_pass(&facts, reason, fault);
 }
 
-static bool amount_at(const struct kitchen *kitchen, int64_t batch_id, int place,
-                      struct log_batch_amount *out, struct fault *fault)
+static bool amount_at(const struct kitchen *kitchen, int64_t batch_id, int place, struct log_batch_amount *out,
+                      struct fault *fault)
 {
 	struct log_batch_amount *amounts;
 	size_t count;
@@ -126,22 +127,20 @@ static bool amount_at(const struct kitchen *kitchen, int64_t batch_id, int place
 	return out->id != 0 || fault_set(fault, FAULT_MISSING, "The batch has no such line.");
 }
 
-static bool write_amount(struct act *act, const struct log_batch *batch,
-                         struct log_batch_amount *amount, int64_t used, bool left_out,
-                         const char *reason, struct fault *fault)
+static bool write_amount(struct act *act, const struct log_batch *batch, struct log_batch_amount *amount, int64_t used,
+                         bool left_out, const char *reason, struct fault *fault)
 {
 	const struct recipe *recipe = kitchen_recipe_named(act->kitchen, batch->recipe);
 	int64_t more = used - amount->used;
 
 	amount->used = used;
-	return log_put_batch_amount(act->kitchen->log, amount, fault) &&
-	       correct_ledger(act, amount, more, fault) &&
+	return log_put_batch_amount(act->kitchen->log, amount, fault) && correct_ledger(act, amount, more, fault) &&
 	       correct_acid(act, recipe, amount, fault) &&
 	       (!left_out || mark_acid_left_out(act, batch->lot_id, reason, fault));
 }
 
-bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used,
-                          const char *reason, struct fault *fault)
+bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, int64_t used, const char *reason,
+                          struct fault *fault)
 {
 	struct log_batch_amount amount;
 	struct log_batch batch;
@@ -153,22 +152,22 @@ bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, 
 		return fault_set(fault, FAULT_MISSING, "The batch has no such line.");
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
 	    !amount_at(kitchen, batch_id, place, &amount, fault) ||
-	    !check_acid(kitchen, kitchen_recipe_named(kitchen, batch.recipe), &amount, used, reason,
-	                &left_out, fault) ||
+	    !check_acid(kitchen, kitchen_recipe_named(kitchen, batch.recipe), &amount, used, reason, &left_out,
+	                fault) ||
 	    !act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	if (!write_amount(&act, &batch, &amount, used, left_out, reason, fault))
 		return act_fail(&act);
 	amount_words(amount.measure, used, kitchen->board.house.units, words, sizeof(words));
-	return act_commit(&act, fault, "Corrected: %s had %s of %s%s%s", batch.recipe, words,
-	                  amount.ingredient, left_out ? ": " : "", left_out ? reason : "");
+	return act_commit(&act, fault, "Corrected: %s had %s of %s%s%s", batch.recipe, words, amount.ingredient,
+	                  left_out ? ": " : "", left_out ? reason : "");
 }
 
 /* More jars than counted: filled with the newest of their size, or of the batch,
  * and with lids of the same box. */
-static bool add_jars(struct act *act, const struct strip *strip, const struct log_jar *rows,
-                     size_t count, const char *size, int more, struct fault *fault)
+static bool add_jars(struct act *act, const struct strip *strip, const struct log_jar *rows, size_t count,
+                     const char *size, int more, struct fault *fault)
 {
 	const struct log_jar *like = &rows[count - 1];
 
@@ -194,8 +193,8 @@ static bool check_recount(const struct strip *strip, size_t count, const struct 
 }
 
 /* Fewer jars than counted: the newest waiting ones never were. */
-static bool remove_waiting(struct act *act, struct log_jar *jars, size_t count, const char *size,
-                           int fewer, struct fault *fault)
+static bool remove_waiting(struct act *act, struct log_jar *jars, size_t count, const char *size, int fewer,
+                           struct fault *fault)
 {
 	for (size_t i = count; i-- > 0 && fewer > 0;) {
 		if (jars[i].load_id != 0 || strcmp(jars[i].size, size) != 0 || jars[i].fate != FATE_NONE ||
@@ -210,8 +209,7 @@ static bool remove_waiting(struct act *act, struct log_jar *jars, size_t count, 
 	return true;
 }
 
-bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars,
-                        struct fault *fault)
+bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *jar, int jars, struct fault *fault)
 {
 	const struct jar_size *size = jar_size_named(jar);
 	struct strip strip = { .content = STRIP_BATCH };

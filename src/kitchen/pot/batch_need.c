@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/fruit.h"
 #include "base/text.h"
+#include "engine/recipe/fruit.h"
 #include "kitchen/act/kitchen_private.h"
 #include "kitchen/board/outlook.h"
 
@@ -15,8 +15,7 @@
  * skimming: common practice, no source. */
 #define POT_TO_JARS_MS (20 * MINUTE_MS)
 
-static const struct log_station *pot_of(const struct kitchen *kitchen, int64_t station_id,
-                                        struct fault *fault)
+static const struct log_station *pot_of(const struct kitchen *kitchen, int64_t station_id, struct fault *fault)
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++) {
 		const struct log_station *station = &kitchen->board.strips[i].station;
@@ -34,8 +33,8 @@ bool juice_serves(const struct log_juice *juice, const struct ingredient *ingred
 	return fruit_in(juice->kind, ingredient->name);
 }
 
-static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *ingredient,
-                        int64_t *stock, struct fault *fault)
+static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *ingredient, int64_t *stock,
+                        struct fault *fault)
 {
 	struct log_juice *juices;
 	size_t count;
@@ -66,23 +65,23 @@ static int64_t taken_before(const struct batch_need *need, size_t line)
 	return taken;
 }
 
-static bool stock_of(const struct kitchen *kitchen, const struct ingredient *ingredient, bool *counted,
-                     int64_t *stock, struct fault *fault)
+static bool stock_of(const struct kitchen *kitchen, const struct ingredient *ingredient, bool *counted, int64_t *stock,
+                     struct fault *fault)
 {
 	struct log_supply supply;
 
 	*counted = true;
 	if (ingredient->supply == SUPPLY_JUICE)
 		return juice_stock(kitchen, ingredient, stock, fault);
-	*counted = ingredient->supply != SUPPLY_OTHER &&
-	           log_supply_of(kitchen->log, ingredient->supply, "", &supply, NULL);
+	*counted =
+	    ingredient->supply != SUPPLY_OTHER && log_supply_of(kitchen->log, ingredient->supply, "", &supply, NULL);
 	*stock = *counted ? supply.stock : 0;
 	return true;
 }
 
 /* What is short is needed all the same, unless the recipe can do without it. */
-static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar,
-                       struct batch_need *need, struct fault *fault)
+static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar, struct batch_need *need,
+                       struct fault *fault)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
 		const struct scaled_line *line = &need->scaled.lines[i];
@@ -91,10 +90,10 @@ static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar
 		if (!stock_of(kitchen, line->ingredient, &need->lines[i].counted, &need->lines[i].stock, fault))
 			return false;
 		need->lines[i].takes = line_takes(line, jar, need->yield.jars_likely);
-		is_short = need->lines[i].counted &&
-		           need->lines[i].stock - taken_before(need, i) < need->lines[i].takes;
-		need->lines[i].is_short = is_short && !line->ingredient->optional &&
-		                          !ingredient_is_alternative(line->ingredient);
+		is_short =
+		    need->lines[i].counted && need->lines[i].stock - taken_before(need, i) < need->lines[i].takes;
+		need->lines[i].is_short =
+		    is_short && !line->ingredient->optional && !ingredient_is_alternative(line->ingredient);
 		need->short_lines += need->lines[i].is_short;
 		if (is_short && line->ingredient->optional)
 			need->lines[i].takes = 0;
@@ -109,7 +108,8 @@ static bool need_instead(const struct kitchen *kitchen, const struct recipe *rec
 	const struct ingredient *own = acid_in_jar(recipe);
 
 	for (size_t i = 0; i < need->scaled.count; i++) {
-		if (need->scaled.lines[i].ingredient != own || (!need->lines[i].is_short && order->acid == ACID_NOT_SAID))
+		if (need->scaled.lines[i].ingredient != own ||
+		    (!need->lines[i].is_short && order->acid == ACID_NOT_SAID))
 			continue;
 		if (!find_acid_instead(kitchen, recipe, order->jar, need->yield.jars_likely, &need->instead, fault))
 			return false;
@@ -130,7 +130,9 @@ static int64_t canner_in_ms(const struct kitchen *kitchen, const char *food, con
 
 	for (size_t i = 0; i < kitchen->board.stations; i++) {
 		const struct strip *strip = &kitchen->board.strips[i];
-		struct process_query query = { .food = food, .pack = pack, .jar = jar,
+		struct process_query query = { .food = food,
+			                       .pack = pack,
+			                       .jar = jar,
 			                       .elevation = kitchen->board.house.elevation,
 			                       .pressure_psi = NO_PRESSURE };
 		struct process process;
@@ -139,7 +141,8 @@ static int64_t canner_in_ms(const struct kitchen *kitchen, const char *food, con
 		if (!station_is_canner(strip->station.kind))
 			continue;
 		query.method = station_method(strip->station.kind);
-		if (station_room(&strip->station, jar_size_named(jar), NULL) == 0 || !process_find(&query, &process, NULL))
+		if (station_room(&strip->station, jar_size_named(jar), NULL) == 0 ||
+		    !process_find(&query, &process, NULL))
 			continue;
 		free_in = strip_free_in_ms(strip, now);
 		if (first < 0 || free_in < first)
@@ -148,8 +151,8 @@ static int64_t canner_in_ms(const struct kitchen *kitchen, const char *food, con
 	return first;
 }
 
-static void find_canner(const struct kitchen *kitchen, const struct recipe *recipe,
-                        const struct batch_order *order, struct batch_need *out)
+static void find_canner(const struct kitchen *kitchen, const struct recipe *recipe, const struct batch_order *order,
+                        struct batch_need *out)
 {
 	struct moment now = kitchen_now(kitchen);
 
@@ -202,7 +205,9 @@ int64_t batch_acid_to_come(const struct strip *strip, enum supply_kind kind)
 		if (ingredient->adding != ADD_IN_JAR || ingredient->optional || ingredient_is_alternative(ingredient))
 			continue;
 		if (strip->acid_instead != ACID_NOT_SAID && acid_of(ingredient) != ACID_NOT_SAID)
-			each += acid_supply(strip->acid_instead) == kind ? acid_share(strip->lot.food, strip->acid_instead, jar) : 0;
+			each += acid_supply(strip->acid_instead) == kind
+			            ? acid_share(strip->lot.food, strip->acid_instead, jar)
+			            : 0;
 		else if (ingredient->supply == kind)
 			each += jar_share(ingredient, jar);
 	}
@@ -244,13 +249,16 @@ int multiple_allowed(const struct recipe *recipe)
 }
 
 /* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */
-static bool check_multiple(const struct kitchen *kitchen, const struct recipe *recipe,
-                           const struct log_station *pot, const struct batch_order *order, struct fault *fault)
+static bool check_multiple(const struct kitchen *kitchen, const struct recipe *recipe, const struct log_station *pot,
+                           const struct batch_order *order, struct fault *fault)
 {
 	enum unit_system units = kitchen->board.house.units;
 	bool fits = fits_pot(recipe, order->multiple, pot->volume_ul, units, NULL);
-	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name,
-		               .regular_pectin = recipe->pectin == PECTIN_REGULAR, .multiple = order->multiple,
+	struct facts facts = { .about = ABOUT_KEY,
+		               .is_batch_start = true,
+		               .product = recipe->name,
+		               .regular_pectin = recipe->pectin == PECTIN_REGULAR,
+		               .multiple = order->multiple,
 		               .multiple_max = multiple_allowed(recipe) };
 
 	if (!stops_let_pass(&facts, order->reason, fault)) {
@@ -261,8 +269,8 @@ static bool check_multiple(const struct kitchen *kitchen, const struct recipe *r
 	return fits || fits_pot(recipe, order->multiple, pot->volume_ul, units, fault);
 }
 
-bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order *order,
-                        struct batch_need *out, struct fault *fault)
+bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order *order, struct batch_need *out,
+                        struct fault *fault)
 {
 	const struct recipe *recipe = kitchen_recipe_named(kitchen, order->recipe);
 	const struct log_station *pot = pot_of(kitchen, order->station_id, fault);
@@ -273,8 +281,9 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 		return false;
 	if (recipe == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no recipe \"%s\".", order->recipe);
-	if (!recipe_may_start(recipe, fault) || !recipe_has_amounts(recipe, fault) || !check_order(recipe, order, fault) ||
-	    !check_recipe(recipe, fault) || !check_multiple(kitchen, recipe, pot, order, fault) ||
+	if (!recipe_may_start(recipe, fault) || !recipe_has_amounts(recipe, fault) ||
+	    !check_order(recipe, order, fault) || !check_recipe(recipe, fault) ||
+	    !check_multiple(kitchen, recipe, pot, order, fault) ||
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = pot_yield(recipe, order->multiple, order->jar, &out->yield, NULL);
@@ -333,14 +342,13 @@ bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, 
 			say_juices(kitchen, &names);
 		if (ingredient == acid_in_jar(need->scaled.recipe) && need->instead.acid != ACID_NOT_SAID)
 			text_add(&names, " Instead: %s.", need->instead.words);
-		return say_short(fault, "Not enough %s: %s are needed, %s is here. Do not stretch it.%s", ingredient->name,
-		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want
-		                                                                : need->scaled.lines[i].measured.words,
-		                 have, juices);
+		return say_short(
+		    fault, "Not enough %s: %s are needed, %s is here. Do not stretch it.%s", ingredient->name,
+		    before > 0 || ingredient->adding == ADD_IN_JAR ? want : need->scaled.lines[i].measured.words, have,
+		    juices);
 	}
 	if (need->jars_stock >= 0 && need->yield_known && need->jars_stock < need->yield.jars_likely)
 		return say_short(fault, "Not enough jars: about %d are needed, %lld are here.", need->yield.jars_likely,
 		                 (long long)need->jars_stock);
 	return true;
 }
-

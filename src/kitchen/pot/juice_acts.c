@@ -10,8 +10,7 @@
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 
-static void in_words(const struct kitchen *kitchen, enum measure measure, int64_t amount,
-                     char *buffer, size_t size)
+static void in_words(const struct kitchen *kitchen, enum measure measure, int64_t amount, char *buffer, size_t size)
 {
 	amount_words(measure, amount, kitchen->board.house.units, buffer, size);
 }
@@ -27,8 +26,8 @@ static bool check_fruit(const char *fruit, int64_t fruit_mg, struct fault *fault
 	return true;
 }
 
-static bool write_run(struct act *act, const struct log_station *station, const char *fruit,
-                      int64_t fruit_mg, struct log_run *run, struct fault *fault)
+static bool write_run(struct act *act, const struct log_station *station, const char *fruit, int64_t fruit_mg,
+                      struct log_run *run, struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_RUN };
 
@@ -48,8 +47,8 @@ static bool write_run(struct act *act, const struct log_station *station, const 
 	       phase_begin(act, subject, phase_rule_first(STATION_JUICER), 0, fault);
 }
 
-bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit,
-                       int64_t fruit_mg, int64_t *run_id, struct fault *fault)
+bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *fruit, int64_t fruit_mg,
+                       int64_t *run_id, struct fault *fault)
 {
 	const struct strip *strip = kitchen_free_station(kitchen, station_id, fault);
 	struct log_station station;
@@ -63,9 +62,11 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	if (station.kind != STATION_JUICER)
 		return fault_set(fault, FAULT_REFUSED, "%s is not a juicer.", station.name);
 	if (kitchen->board.house.water_minutes == 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "How often the water of %s is looked at is not set: give the minutes first, in the house "
-		                 "view (h), times water=. A dry pan burns.", station.name);
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "How often the water of %s is looked at is not set: give the minutes first, in the house "
+		    "view (h), times water=. A dry pan burns.",
+		    station.name);
 	if (!act_begin(&act, kitchen, "start_run", station.id, fault))
 		return false;
 	if (!write_run(&act, &station, fruit, fruit_mg, &run, fault))
@@ -119,8 +120,8 @@ bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *frui
 
 /* --- juice ----------------------------------------------------------------------- */
 
-static bool put_juice(struct act *act, int64_t run_id, const char *kind, int64_t ul,
-                      enum juice_state state, struct fault *fault)
+static bool put_juice(struct act *act, int64_t run_id, const char *kind, int64_t ul, enum juice_state state,
+                      struct fault *fault)
 {
 	struct log_juice juice = {
 		.run_id = run_id,
@@ -139,8 +140,7 @@ static bool end_run(struct act *act, const struct strip *strip, struct fault *fa
 	struct log_run run = strip->run;
 
 	run.open = false;
-	return phase_change(act, strip, PHASE_DONE, NULL, fault) &&
-	       log_put_run(act->kitchen->log, &run, fault);
+	return phase_change(act, strip, PHASE_DONE, NULL, fault) && log_put_run(act->kitchen->log, &run, fault);
 }
 
 bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, struct fault *fault)
@@ -166,8 +166,8 @@ bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, st
 	    (ends && !end_run(&act, &strip, fault)))
 		return act_fail(&act);
 	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s: %s of %s juice measured%s", strip.station.name, volume,
-	                  strip.run.fruit, ends ? ", run done" : "");
+	return act_commit(&act, fault, "%s: %s of %s juice measured%s", strip.station.name, volume, strip.run.fruit,
+	                  ends ? ", run done" : "");
 }
 
 bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,
@@ -183,12 +183,10 @@ bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enu
 	if (!put_juice(&act, 0, kind, ul, state, fault))
 		return act_fail(&act);
 	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s of %s juice brought along, %s", volume, kind,
-	                  juice_state_name(state));
+	return act_commit(&act, fault, "%s of %s juice brought along, %s", volume, kind, juice_state_name(state));
 }
 
-bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state,
-                         struct fault *fault)
+bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state, struct fault *fault)
 {
 	struct log_juice juice;
 	struct act act;
@@ -206,8 +204,8 @@ bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_s
 	return act_commit(&act, fault, "%s juice: now %s", juice.kind, juice_state_name(state));
 }
 
-bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul,
-                        enum juice_why why, struct fault *fault)
+bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul, enum juice_why why,
+                        struct fault *fault)
 {
 	struct log_juice juice;
 	struct log_juice_use use = { .juice_id = juice_id, .why = why };

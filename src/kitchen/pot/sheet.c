@@ -11,21 +11,20 @@
 #include "kitchen/plan/plan_lines.h"
 
 #define MULTIPLE_MOST 16 /* as recipe_check */
-#define MINUTES_MOST  600
-#define OF_SHEET      "amount of its own sheet"
-#define SOURCE \
-	"house recipe, no source; pectin, calcium solution, acid and multiple: the sheet of the pectin"
+#define MINUTES_MOST 600
+#define OF_SHEET "amount of its own sheet"
+#define SOURCE "house recipe, no source; pectin, calcium solution, acid and multiple: the sheet of the pectin"
 
 static const struct {
 	const char *key;
 	const char *words;
 	const char *form;
 } fields[SHEET_FIELD_COUNT] = {
-    [SHEET_PECTIN] = {"pectin", "low-methoxyl pectin", "an amount with tsp, tbsp or g"},
-    [SHEET_CALCIUM] = {"calcium", "calcium solution", "an amount with tsp, tbsp or mL, or none"},
-    [SHEET_ACID] = {"acid", "acid", "an amount and lemon juice, citric acid or vinegar, or none"},
-    [SHEET_MULTIPLE] = {"multiple", "batches in one pot", "how many it allows, 1 to 16"},
-    [SHEET_MINUTES] = {"minutes", "minutes of process", "those for your elevation, or none"},
+	[SHEET_PECTIN] = { "pectin", "low-methoxyl pectin", "an amount with tsp, tbsp or g" },
+	[SHEET_CALCIUM] = { "calcium", "calcium solution", "an amount with tsp, tbsp or mL, or none" },
+	[SHEET_ACID] = { "acid", "acid", "an amount and lemon juice, citric acid or vinegar, or none" },
+	[SHEET_MULTIPLE] = { "multiple", "batches in one pot", "how many it allows, 1 to 16" },
+	[SHEET_MINUTES] = { "minutes", "minutes of process", "those for your elevation, or none" },
 };
 
 const char *sheet_field_key(enum sheet_field field)
@@ -49,9 +48,9 @@ static const struct {
 	enum supply_kind kind;
 	const char *name;
 } acids[] = {
-    {SUPPLY_LEMON_JUICE, "bottled lemon juice"}, {SUPPLY_LEMON_JUICE, "lemon juice"},
-    {SUPPLY_LEMON_JUICE, "lemon_juice"},         {SUPPLY_CITRIC_ACID, "citric acid"},
-    {SUPPLY_CITRIC_ACID, "citric_acid"},         {SUPPLY_VINEGAR, "vinegar"},
+	{ SUPPLY_LEMON_JUICE, "bottled lemon juice" }, { SUPPLY_LEMON_JUICE, "lemon juice" },
+	{ SUPPLY_LEMON_JUICE, "lemon_juice" },         { SUPPLY_CITRIC_ACID, "citric acid" },
+	{ SUPPLY_CITRIC_ACID, "citric_acid" },         { SUPPLY_VINEGAR, "vinegar" },
 };
 #define ACID_NAMES (sizeof(acids) / sizeof(acids[0]))
 
@@ -66,8 +65,8 @@ static bool not_so(enum sheet_field field, const char *words, struct fault *faul
 	return fault_set(fault, FAULT_MISUSE, "Not \"%.20s\": type %s.", words, fields[field].form);
 }
 
-static bool read_amount(const char *words, enum sheet_field field, enum supply_kind kind,
-                        int64_t *out, struct fault *fault)
+static bool read_amount(const char *words, enum sheet_field field, enum supply_kind kind, int64_t *out,
+                        struct fault *fault)
 {
 	int64_t amount;
 
@@ -80,8 +79,7 @@ static bool read_amount(const char *words, enum sheet_field field, enum supply_k
 static bool read_calcium(struct sheet *sheet, const char *words, struct fault *fault)
 {
 	if (!is_none(words))
-		return read_amount(words, SHEET_CALCIUM, SUPPLY_CALCIUM_SOLUTION,
-		                   &sheet->calcium_ul, fault);
+		return read_amount(words, SHEET_CALCIUM, SUPPLY_CALCIUM_SOLUTION, &sheet->calcium_ul, fault);
 	sheet->calcium_ul = 0;
 	return true;
 }
@@ -112,8 +110,7 @@ static bool read_acid(struct sheet *sheet, const char *words, struct fault *faul
 	return not_so(SHEET_ACID, words, fault);
 }
 
-static bool read_number(const char *words, enum sheet_field field, int most, int *out,
-                        struct fault *fault)
+static bool read_number(const char *words, enum sheet_field field, int most, int *out, struct fault *fault)
 {
 	return read_whole(words, 1, most, out) || not_so(field, words, fault);
 }
@@ -121,29 +118,23 @@ static bool read_number(const char *words, enum sheet_field field, int most, int
 bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words, struct fault *fault)
 {
 	switch (field) {
-	case SHEET_PECTIN:
-		return read_amount(words, field, SUPPLY_PECTIN_LOW, &sheet->pectin_mg, fault);
-	case SHEET_CALCIUM:
-		return read_calcium(sheet, words, fault);
-	case SHEET_ACID:
-		return read_acid(sheet, words, fault);
-	case SHEET_MULTIPLE:
-		return read_number(words, field, MULTIPLE_MOST, &sheet->multiple, fault);
+	case SHEET_PECTIN: return read_amount(words, field, SUPPLY_PECTIN_LOW, &sheet->pectin_mg, fault);
+	case SHEET_CALCIUM: return read_calcium(sheet, words, fault);
+	case SHEET_ACID: return read_acid(sheet, words, fault);
+	case SHEET_MULTIPLE: return read_number(words, field, MULTIPLE_MOST, &sheet->multiple, fault);
 	case SHEET_MINUTES:
 		if (!is_none(words))
 			return read_number(words, field, MINUTES_MOST, &sheet->minutes, fault);
 		sheet->minutes = 0;
 		return true;
-	case SHEET_FIELD_COUNT:
-		break;
+	case SHEET_FIELD_COUNT: break;
 	}
 	return fault_set(fault, FAULT_MISUSE, "A sheet has no such field.");
 }
 
 /* --- and back ------------------------------------------------------------------------- */
 
-static void amount_field(int64_t amount, enum supply_kind kind, enum unit_system units,
-                         struct text *text)
+static void amount_field(int64_t amount, enum supply_kind kind, enum unit_system units, struct text *text)
 {
 	struct measured spoons;
 	char words[64];
@@ -169,18 +160,13 @@ static void number_field(int number, struct text *text)
 		text_add(text, "%d", number);
 }
 
-void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_system units,
-                 char *buffer, size_t size)
+void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_system units, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 
 	switch (field) {
-	case SHEET_PECTIN:
-		amount_field(sheet->pectin_mg, SUPPLY_PECTIN_LOW, units, &text);
-		break;
-	case SHEET_CALCIUM:
-		amount_field(sheet->calcium_ul, SUPPLY_CALCIUM_SOLUTION, units, &text);
-		break;
+	case SHEET_PECTIN: amount_field(sheet->pectin_mg, SUPPLY_PECTIN_LOW, units, &text); break;
+	case SHEET_CALCIUM: amount_field(sheet->calcium_ul, SUPPLY_CALCIUM_SOLUTION, units, &text); break;
 	case SHEET_ACID:
 		amount_field(sheet->acid_amount, sheet->acid, units, &text);
 		for (size_t i = 0; i < ACID_NAMES; i++)
@@ -189,14 +175,9 @@ void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_sy
 				break;
 			}
 		break;
-	case SHEET_MULTIPLE:
-		number_field(sheet->multiple, &text);
-		break;
-	case SHEET_MINUTES:
-		number_field(sheet->minutes, &text);
-		break;
-	case SHEET_FIELD_COUNT:
-		break;
+	case SHEET_MULTIPLE: number_field(sheet->multiple, &text); break;
+	case SHEET_MINUTES: number_field(sheet->minutes, &text); break;
+	case SHEET_FIELD_COUNT: break;
 	}
 }
 
@@ -243,11 +224,11 @@ static void copy_frame(const struct recipe *from, struct log_recipe *to)
 	for (size_t i = 0; i < from->ingredient_count; i++) {
 		struct log_recipe_ingredient *item = &to->ingredients[to->ingredient_count++];
 
-		*item = (struct log_recipe_ingredient){.supply = from->ingredients[i].supply,
-		                                       .measure = from->ingredients[i].measure,
-		                                       .amount = from->ingredients[i].amount,
-		                                       .adding = from->ingredients[i].adding,
-		                                       .optional = from->ingredients[i].optional};
+		*item = (struct log_recipe_ingredient){ .supply = from->ingredients[i].supply,
+			                                .measure = from->ingredients[i].measure,
+			                                .amount = from->ingredients[i].amount,
+			                                .adding = from->ingredients[i].adding,
+			                                .optional = from->ingredients[i].optional };
 		text_copy(item->name, sizeof(item->name), from->ingredients[i].name);
 		text_copy(item->form, sizeof(item->form), from->ingredients[i].form);
 		pick_by_name(item);
@@ -265,8 +246,7 @@ static size_t line_of(const struct log_recipe *recipe, enum supply_kind kind)
 
 /* The line of a supply gets that amount; it goes where nothing is asked, and comes
  * behind the first line where it was missing. */
-static bool set_line(struct log_recipe *recipe, enum supply_kind kind, int64_t amount,
-                     struct fault *fault)
+static bool set_line(struct log_recipe *recipe, enum supply_kind kind, int64_t amount, struct fault *fault)
 {
 	size_t at = line_of(recipe, kind);
 	struct log_recipe_ingredient *item;
@@ -280,16 +260,14 @@ static bool set_line(struct log_recipe *recipe, enum supply_kind kind, int64_t a
 		return true;
 	if (at == recipe->ingredient_count) {
 		if (at == RECIPE_INGREDIENTS_MAX)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "A recipe has at most %d ingredients.",
+			return fault_set(fault, FAULT_REFUSED, "A recipe has at most %d ingredients.",
 			                 RECIPE_INGREDIENTS_MAX);
 		at = at == 0 ? 0 : 1;
 		item = &recipe->ingredients[at];
 		memmove(item + 1, item, (recipe->ingredient_count++ - at) * sizeof(*item));
-		*item = (struct log_recipe_ingredient){.supply = kind,
-		                                       .adding = ADD_AT_START,
-		                                       .measure = supply_measure(kind),
-		                                       .form = OF_SHEET};
+		*item = (struct log_recipe_ingredient){
+			.supply = kind, .adding = ADD_AT_START, .measure = supply_measure(kind), .form = OF_SHEET
+		};
 		text_copy(item->name, sizeof(item->name), supply_words(kind));
 		pick_by_name(item);
 	}
@@ -299,14 +277,12 @@ static bool set_line(struct log_recipe *recipe, enum supply_kind kind, int64_t a
 
 static bool take_sheet(struct log_recipe *recipe, const struct sheet *sheet, struct fault *fault)
 {
-	static const enum supply_kind kinds[] = {SUPPLY_LEMON_JUICE, SUPPLY_CITRIC_ACID,
-	                                         SUPPLY_VINEGAR};
+	static const enum supply_kind kinds[] = { SUPPLY_LEMON_JUICE, SUPPLY_CITRIC_ACID, SUPPLY_VINEGAR };
 
 	recipe->multiple_max = sheet->multiple;
 	recipe->sheet_minutes = sheet->minutes;
 	for (size_t i = 0; i < sizeof(kinds) / sizeof(kinds[0]); i++)
-		if (!set_line(recipe, kinds[i], kinds[i] == sheet->acid ? sheet->acid_amount : 0,
-		              fault))
+		if (!set_line(recipe, kinds[i], kinds[i] == sheet->acid ? sheet->acid_amount : 0, fault))
 			return false;
 	return set_line(recipe, SUPPLY_CALCIUM_SOLUTION, sheet->calcium_ul, fault) &&
 	       set_line(recipe, SUPPLY_PECTIN_LOW, sheet->pectin_mg, fault);
@@ -335,11 +311,11 @@ bool kitchen_sheet(const struct kitchen *kitchen, const char *recipe, struct she
 
 	if (known == NULL || !recipe_has_sheet(recipe) || recipe_awaits_sheet(known))
 		return false;
-	*out = (struct sheet){.pectin_mg = amount_of(known, SUPPLY_PECTIN_LOW),
-	                      .calcium_ul = amount_of(known, SUPPLY_CALCIUM_SOLUTION),
-	                      .acid = SUPPLY_OTHER,
-	                      .multiple = known->multiple_max,
-	                      .minutes = known->sheet_minutes};
+	*out = (struct sheet){ .pectin_mg = amount_of(known, SUPPLY_PECTIN_LOW),
+		               .calcium_ul = amount_of(known, SUPPLY_CALCIUM_SOLUTION),
+		               .acid = SUPPLY_OTHER,
+		               .multiple = known->multiple_max,
+		               .minutes = known->sheet_minutes };
 	for (size_t i = 0; i < ACID_NAMES && out->acid_amount == 0; i++) {
 		out->acid_amount = amount_of(known, acids[i].kind);
 		out->acid = out->acid_amount > 0 ? acids[i].kind : SUPPLY_OTHER;
@@ -347,8 +323,8 @@ bool kitchen_sheet(const struct kitchen *kitchen, const char *recipe, struct she
 	return true;
 }
 
-static void say_sheet(const struct kitchen *kitchen, const char *recipe, const struct sheet *sheet,
-                      char *buffer, size_t size)
+static void say_sheet(const struct kitchen *kitchen, const char *recipe, const struct sheet *sheet, char *buffer,
+                      size_t size)
 {
 	struct text text = text_over(buffer, size);
 
@@ -356,14 +332,12 @@ static void say_sheet(const struct kitchen *kitchen, const char *recipe, const s
 	for (int field = 0; field < SHEET_FIELD_COUNT; field++) {
 		char words[96];
 
-		sheet_words(sheet, (enum sheet_field)field, kitchen->board.house.units, words,
-		            sizeof(words));
+		sheet_words(sheet, (enum sheet_field)field, kitchen->board.house.units, words, sizeof(words));
 		text_add(&text, "%s %s: %s", field == 0 ? ":" : ",", fields[field].words, words);
 	}
 }
 
-bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct sheet *sheet,
-                       struct fault *fault)
+bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct sheet *sheet, struct fault *fault)
 {
 	const struct recipe *frame = frame_of(recipe);
 	int64_t id = own_id(kitchen, recipe);
@@ -372,8 +346,7 @@ bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct
 
 	if (frame == NULL)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "\"%s\" is no built-in recipe that leaves its amounts to a sheet.",
-		                 recipe);
+		                 "\"%s\" is no built-in recipe that leaves its amounts to a sheet.", recipe);
 	if (id == 0)
 		copy_frame(frame, &own);
 	else if (!log_recipe_get(kitchen->log, id, &own, fault))

@@ -36,11 +36,9 @@ const char *sheet_field_words(enum sheet_field field);
 const char *sheet_field_form(enum sheet_field field);
 
 /* FAULT_MISUSE with what would be right; the sheet is untouched then. */
-bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words,
-                struct fault *fault);
+bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words, struct fault *fault);
 /* The way back: words that sheet_read takes. */
-void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_system units,
-                 char *buffer, size_t size);
+void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_system units, char *buffer, size_t size);
 
 /* Does the built-in recipe of that name leave its figures to a sheet, given yet or not? */
 bool recipe_has_sheet(const char *recipe);
@@ -48,7 +46,6 @@ bool recipe_has_sheet(const char *recipe);
 bool kitchen_sheet(const struct kitchen *kitchen, const char *recipe, struct sheet *out);
 /* Keep it, for the first time or again; one act, undone in the house view.  Refused:
  * the recipe has no sheet.  Pots at work keep what they were started with. */
-bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct sheet *sheet,
-                       struct fault *fault);
+bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct sheet *sheet, struct fault *fault);
 
 #endif

@@ -2,16 +2,16 @@
 
 #include <string.h>
 
-#include "engine/recipe/amount.h"
-#include "engine/food/food.h"
 #include "base/text.h"
+#include "engine/food/food.h"
+#include "engine/recipe/amount.h"
 
-#define FOAM_DEFAULT     33 /* a pot no more than two thirds full: common practice, no source */
+#define FOAM_DEFAULT 33 /* a pot no more than two thirds full: common practice, no source */
 #define BOIL_OFF_DEFAULT 10
-#define PERCENT_MAX      95
-#define HOLD_MAX_S       7200
-#define MULTIPLE_MAX     99
-#define UNLISTED         "unlisted"
+#define PERCENT_MAX 95
+#define HOLD_MAX_S 7200
+#define MULTIPLE_MAX 99
+#define UNLISTED "unlisted"
 #define SHEET_MINUTES_MAX 600
 
 /* --- words of one form ------------------------------------------------------------ */
@@ -37,26 +37,22 @@ static bool read_whole(const char **at, int max, int *out)
 	return true;
 }
 
-static bool set_whole(const char *value, const char *key, int min, int max, int *out,
-                      struct fault *fault)
+static bool set_whole(const char *value, const char *key, int min, int max, int *out, struct fault *fault)
 {
 	const char *at = value;
 	int read;
 
 	if (!read_whole(&at, max, &read) || *at != '\0' || read < min)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "%s= is a whole number from %d to %d, not \"%s\".", key, min, max,
+		return fault_set(fault, FAULT_MISUSE, "%s= is a whole number from %d to %d, not \"%s\".", key, min, max,
 		                 value);
 	*out = read;
 	return true;
 }
 
-static bool set_text(const char *value, const char *key, char *out, size_t size,
-                     struct fault *fault)
+static bool set_text(const char *value, const char *key, char *out, size_t size, struct fault *fault)
 {
 	if (!text_copy(out, size, value))
-		return fault_set(fault, FAULT_MISUSE, "%s= is too long: at most %zu bytes.", key,
-		                 size - 1);
+		return fault_set(fault, FAULT_MISUSE, "%s= is too long: at most %zu bytes.", key, size - 1);
 	return true;
 }
 
@@ -70,8 +66,7 @@ static bool set_yes_no(const char *value, const char *key, bool *out, struct fau
 
 /* The number of a name among `count`; -1: there is none.  The list of names is
  * put into the fault. */
-static int number_of(const char *value, const char *key, const char *(*name)(int), int count,
-                     struct fault *fault)
+static int number_of(const char *value, const char *key, const char *(*name)(int), int count, struct fault *fault)
 {
 	char list[200];
 	struct text text = TEXT_OVER(list);
@@ -133,10 +128,8 @@ static bool set_headspace(const char *value, int *out, struct fault *fault)
 	}
 	if (done && strcmp(*at == ' ' ? at + 1 : at, "in") == 0)
 		at = "";
-	if (!done || *at != '\0' || whole * 1000 + part * 1000 / of > 3000 ||
-	    whole * 1000 + part * 1000 / of < 1)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "headspace= is inches such as 1/4 or 1, not \"%s\".", value);
+	if (!done || *at != '\0' || whole * 1000 + part * 1000 / of > 3000 || whole * 1000 + part * 1000 / of < 1)
+		return fault_set(fault, FAULT_MISUSE, "headspace= is inches such as 1/4 or 1, not \"%s\".", value);
 	*out = whole * 1000 + part * 1000 / of;
 	return true;
 }
@@ -155,8 +148,7 @@ static bool set_boil_off(const char *value, struct log_recipe *recipe, struct fa
 		done = read_whole(&at, PERCENT_MAX, &high);
 	}
 	if (!done || *at != '\0' || high < low)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "boiloff= is percent from low to high, such as 5-15, not \"%s\".",
+		return fault_set(fault, FAULT_MISUSE, "boiloff= is percent from low to high, such as 5-15, not \"%s\".",
 		                 value);
 	recipe->boil_off_low_percent = low;
 	recipe->boil_off_high_percent = high;
@@ -184,27 +176,23 @@ enum recipe_key {
 };
 
 static const char *const recipe_keys[RECIPE_KEY_COUNT] = {
-    [KEY_FOOD] = "food",           [KEY_PACKS] = "packs",       [KEY_JARS] = "jars",
-    [KEY_PECTIN] = "pectin",       [KEY_ACIDITY] = "acidity",   [KEY_HOLD] = "hold",
-    [KEY_HEADSPACE] = "headspace", [KEY_MULTIPLE] = "multiple", [KEY_FOAM] = "foam",
-    [KEY_BOILOFF] = "boiloff",     [KEY_GEL] = "gel",           [KEY_CAUTION] = "caution",
-    [KEY_SOURCE] = "source",       [KEY_MINUTES] = "minutes",
+	[KEY_FOOD] = "food",           [KEY_PACKS] = "packs",       [KEY_JARS] = "jars",
+	[KEY_PECTIN] = "pectin",       [KEY_ACIDITY] = "acidity",   [KEY_HOLD] = "hold",
+	[KEY_HEADSPACE] = "headspace", [KEY_MULTIPLE] = "multiple", [KEY_FOAM] = "foam",
+	[KEY_BOILOFF] = "boiloff",     [KEY_GEL] = "gel",           [KEY_CAUTION] = "caution",
+	[KEY_SOURCE] = "source",       [KEY_MINUTES] = "minutes",
 };
 
 enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, KEY_AS, INGREDIENT_KEY_COUNT };
 
 static const char *const ingredient_keys[INGREDIENT_KEY_COUNT] = {
-    [KEY_SUPPLY] = "supply",
-    [KEY_AMOUNT] = "amount",
-    [KEY_FORM] = "form",
-    [KEY_WHEN] = "when",
-    [KEY_AS] = "as",
+	[KEY_SUPPLY] = "supply", [KEY_AMOUNT] = "amount", [KEY_FORM] = "form", [KEY_WHEN] = "when", [KEY_AS] = "as",
 };
 
 /* Which of the keys a word "key=value" gives; -1 with a fault.  `given` has a bit
  * for each key that has come before. */
-static int key_of(const char *word, const char *const *keys, int count, unsigned *given,
-                  const char **value, struct fault *fault)
+static int key_of(const char *word, const char *const *keys, int count, unsigned *given, const char **value,
+                  struct fault *fault)
 {
 	const char *equals = strchr(word, '=');
 	char list[200];
@@ -214,8 +202,7 @@ static int key_of(const char *word, const char *const *keys, int count, unsigned
 		size_t length = strlen(keys[i]);
 
 		text_add(&text, "%s%s=", i == 0 ? "" : ", ", keys[i]);
-		if (equals == NULL || (size_t)(equals - word) != length ||
-		    strncmp(word, keys[i], length) != 0)
+		if (equals == NULL || (size_t)(equals - word) != length || strncmp(word, keys[i], length) != 0)
 			continue;
 		if ((*given & 1u << i) != 0) {
 			fault_set(fault, FAULT_MISUSE, "%s= is there twice.", keys[i]);
@@ -229,31 +216,23 @@ static int key_of(const char *word, const char *const *keys, int count, unsigned
 	return -1;
 }
 
-static bool set_recipe_words(struct log_recipe *recipe, enum recipe_key key, const char *value,
-                             struct fault *fault)
+static bool set_recipe_words(struct log_recipe *recipe, enum recipe_key key, const char *value, struct fault *fault)
 {
 	const char *name = recipe_keys[key];
 
 	switch (key) {
-	case KEY_FOOD:
-		return set_text(value, name, recipe->food, sizeof(recipe->food), fault);
-	case KEY_PACKS:
-		return set_text(value, name, recipe->packs, sizeof(recipe->packs), fault);
-	case KEY_JARS:
-		return set_text(value, name, recipe->jars, sizeof(recipe->jars), fault);
-	case KEY_CAUTION:
-		return set_text(value, name, recipe->caution, sizeof(recipe->caution), fault);
-	default:
-		return set_text(value, name, recipe->source, sizeof(recipe->source), fault);
+	case KEY_FOOD: return set_text(value, name, recipe->food, sizeof(recipe->food), fault);
+	case KEY_PACKS: return set_text(value, name, recipe->packs, sizeof(recipe->packs), fault);
+	case KEY_JARS: return set_text(value, name, recipe->jars, sizeof(recipe->jars), fault);
+	case KEY_CAUTION: return set_text(value, name, recipe->caution, sizeof(recipe->caution), fault);
+	default: return set_text(value, name, recipe->source, sizeof(recipe->source), fault);
 	}
 }
 
-static bool set_recipe_choice(struct log_recipe *recipe, enum recipe_key key, const char *value,
-                              struct fault *fault)
+static bool set_recipe_choice(struct log_recipe *recipe, enum recipe_key key, const char *value, struct fault *fault)
 {
-	int number = key == KEY_PECTIN
-	                 ? number_of(value, "pectin", pectin_at, PECTIN_COUNT, fault)
-	                 : number_of(value, "acidity", acidity_at, ACIDITY_COUNT, fault);
+	int number = key == KEY_PECTIN ? number_of(value, "pectin", pectin_at, PECTIN_COUNT, fault)
+	                               : number_of(value, "acidity", acidity_at, ACIDITY_COUNT, fault);
 
 	if (number < 0)
 		return false;
@@ -264,34 +243,25 @@ static bool set_recipe_choice(struct log_recipe *recipe, enum recipe_key key, co
 	return true;
 }
 
-static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const char *value,
-                       struct fault *fault)
+static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const char *value, struct fault *fault)
 {
 	bool gel = false;
 
 	switch (key) {
 	case KEY_PECTIN:
-	case KEY_ACIDITY:
-		return set_recipe_choice(recipe, key, value, fault);
-	case KEY_HOLD:
-		return set_whole(value, "hold", 0, HOLD_MAX_S, &recipe->boil_hold_s, fault);
-	case KEY_HEADSPACE:
-		return set_headspace(value, &recipe->headspace_thou, fault);
-	case KEY_MULTIPLE:
-		return set_whole(value, "multiple", 1, MULTIPLE_MAX, &recipe->multiple_max, fault);
-	case KEY_MINUTES:
-		return set_whole(value, "minutes", 0, SHEET_MINUTES_MAX, &recipe->sheet_minutes, fault);
-	case KEY_FOAM:
-		return set_whole(value, "foam", 0, PERCENT_MAX, &recipe->foam_percent, fault);
-	case KEY_BOILOFF:
-		return set_boil_off(value, recipe, fault);
+	case KEY_ACIDITY: return set_recipe_choice(recipe, key, value, fault);
+	case KEY_HOLD: return set_whole(value, "hold", 0, HOLD_MAX_S, &recipe->boil_hold_s, fault);
+	case KEY_HEADSPACE: return set_headspace(value, &recipe->headspace_thou, fault);
+	case KEY_MULTIPLE: return set_whole(value, "multiple", 1, MULTIPLE_MAX, &recipe->multiple_max, fault);
+	case KEY_MINUTES: return set_whole(value, "minutes", 0, SHEET_MINUTES_MAX, &recipe->sheet_minutes, fault);
+	case KEY_FOAM: return set_whole(value, "foam", 0, PERCENT_MAX, &recipe->foam_percent, fault);
+	case KEY_BOILOFF: return set_boil_off(value, recipe, fault);
 	case KEY_GEL:
 		if (!set_yes_no(value, "gel", &gel, fault))
 			return false;
 		recipe->gel_test = gel ? GEL_TEST_TEMPERATURE : GEL_TEST_NONE;
 		return true;
-	default:
-		return set_recipe_words(recipe, key, value, fault);
+	default: return set_recipe_words(recipe, key, value, fault);
 	}
 }
 
@@ -315,17 +285,14 @@ static void set_defaults(struct log_recipe *recipe)
 	recipe->sheet_minutes = 0;
 }
 
-static bool set_name(const struct words *words, const char *of, char *out, size_t size,
-                     struct fault *fault)
+static bool set_name(const struct words *words, const char *of, char *out, size_t size, struct fault *fault)
 {
 	const char *name = words_at(words, 1);
 
 	if (name[0] == '\0')
-		return fault_set(fault, FAULT_MISUSE, "The %s needs a name: %s \"NAME\" ...", of,
-		                 of);
+		return fault_set(fault, FAULT_MISUSE, "The %s needs a name: %s \"NAME\" ...", of, of);
 	if (!text_copy(out, size, name))
-		return fault_set(fault, FAULT_MISUSE, "That name is too long: at most %zu bytes.",
-		                 size - 1);
+		return fault_set(fault, FAULT_MISUSE, "That name is too long: at most %zu bytes.", size - 1);
 	return true;
 }
 
@@ -335,8 +302,7 @@ static bool settle_acidity(struct log_recipe *recipe, unsigned given, struct fau
 	if ((given & 1u << KEY_ACIDITY) != 0 ||
 	    (recipe->food[0] != '\0' && process_acidity(recipe->food, &recipe->acidity)))
 		return true;
-	return fault_set(fault, FAULT_MISUSE,
-	                 "Say how acid it is: acidity=acid, acidified or low_acid.");
+	return fault_set(fault, FAULT_MISUSE, "Say how acid it is: acidity=acid, acidified or low_acid.");
 }
 
 bool recipe_line_read(const struct words *words, struct log_recipe *recipe, struct fault *fault)
@@ -355,8 +321,7 @@ bool recipe_line_read(const struct words *words, struct log_recipe *recipe, stru
 			read.retired = true;
 			continue;
 		}
-		key = key_of(words_at(words, i), recipe_keys, RECIPE_KEY_COUNT, &given, &value,
-		             fault);
+		key = key_of(words_at(words, i), recipe_keys, RECIPE_KEY_COUNT, &given, &value, fault);
 		if (key < 0 || !set_recipe(&read, (enum recipe_key)key, value, fault))
 			return false;
 	}
@@ -381,13 +346,13 @@ static bool set_known(struct log_recipe_ingredient *out, const char *value, stru
 	const char *known = known_by(value);
 
 	if (known[0] == '\0' && strcmp(value, UNLISTED) != 0)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "as= is a known ingredient or unlisted; \"%.60s\" is neither.", value);
+		return fault_set(fault, FAULT_MISUSE, "as= is a known ingredient or unlisted; \"%.60s\" is neither.",
+		                 value);
 	return set_text(known, "as", out->known, sizeof(out->known), fault);
 }
 
-static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_key key,
-                           const char *value, struct fault *fault)
+static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_key key, const char *value,
+                           struct fault *fault)
 {
 	int number;
 
@@ -400,33 +365,27 @@ static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_ke
 		number = number_of(value, "when", adding_at, OWN_ADDINGS, fault);
 		out->adding = number < 0 ? ADD_AT_START : (enum adding)number;
 		return number >= 0;
-	case KEY_AS:
-		return set_known(out, value, fault);
-	case KEY_FORM:
-		return set_text(value, "form", out->form, sizeof(out->form), fault);
-	default:
-		return true; /* the amount waits until the supply is known */
+	case KEY_AS: return set_known(out, value, fault);
+	case KEY_FORM: return set_text(value, "form", out->form, sizeof(out->form), fault);
+	default: return true; /* the amount waits until the supply is known */
 	}
 }
 
 static bool set_amount(struct log_recipe_ingredient *out, const char *words, struct fault *fault)
 {
-	struct fault why = {0};
+	struct fault why = { 0 };
 
 	if (words == NULL)
-		return fault_set(fault, FAULT_MISUSE, "Say how much of %s: amount=\"2 cups\".",
-		                 out->name);
+		return fault_set(fault, FAULT_MISUSE, "Say how much of %s: amount=\"2 cups\".", out->name);
 	if (!amount_read_any(words, out->supply, &out->measure, &out->amount, &why))
 		return fault_set(fault, why.kind, "amount= of %s: %s", out->name, why.sentence);
 	return out->amount > 0 ||
-	       fault_set(fault, FAULT_MISUSE, "Nothing of %s goes in: leave the line out.",
-	                 out->name);
+	       fault_set(fault, FAULT_MISUSE, "Nothing of %s goes in: leave the line out.", out->name);
 }
 
-bool ingredient_line_read(const struct words *words, struct log_recipe_ingredient *out,
-                          struct fault *fault)
+bool ingredient_line_read(const struct words *words, struct log_recipe_ingredient *out, struct fault *fault)
 {
-	struct log_recipe_ingredient read = {.adding = ADD_AT_START};
+	struct log_recipe_ingredient read = { .adding = ADD_AT_START };
 	const char *amount = NULL;
 	unsigned given = 0;
 
@@ -441,8 +400,7 @@ bool ingredient_line_read(const struct words *words, struct log_recipe_ingredien
 			read.optional = true;
 			continue;
 		}
-		key = key_of(words_at(words, i), ingredient_keys, INGREDIENT_KEY_COUNT, &given,
-		             &value, fault);
+		key = key_of(words_at(words, i), ingredient_keys, INGREDIENT_KEY_COUNT, &given, &value, fault);
 		if (key < 0 || !set_ingredient(&read, (enum ingredient_key)key, value, fault))
 			return false;
 		if (key == KEY_AMOUNT)
@@ -481,11 +439,11 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	add_words(&text, "food", recipe->food);
 	add_words(&text, "packs", recipe->packs);
 	add_words(&text, "jars", recipe->jars);
-	text_add(&text, " pectin=%s acidity=%s hold=%d", pectin_name(recipe->pectin),
-	         acidity_name(recipe->acidity), recipe->boil_hold_s);
+	text_add(&text, " pectin=%s acidity=%s hold=%d", pectin_name(recipe->pectin), acidity_name(recipe->acidity),
+	         recipe->boil_hold_s);
 	add_headspace(&text, recipe->headspace_thou);
-	text_add(&text, " multiple=%d foam=%d boiloff=%d-%d gel=%s", recipe->multiple_max,
-	         recipe->foam_percent, recipe->boil_off_low_percent, recipe->boil_off_high_percent,
+	text_add(&text, " multiple=%d foam=%d boiloff=%d-%d gel=%s", recipe->multiple_max, recipe->foam_percent,
+	         recipe->boil_off_low_percent, recipe->boil_off_high_percent,
 	         recipe->gel_test == GEL_TEST_NONE ? "no" : "yes");
 	if (recipe->sheet_minutes > 0)
 		text_add(&text, " minutes=%d", recipe->sheet_minutes);
@@ -496,8 +454,8 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	return !text.cut;
 }
 
-static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enum unit_system units,
-                             bool picked, char *buffer, size_t size)
+static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enum unit_system units, bool picked,
+                             char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 	char amount[64];
@@ -505,8 +463,7 @@ static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enu
 	text_add(&text, "ingredient ");
 	words_quote(&text, ingredient->name);
 	text_add(&text, " supply=%s", supply_name(ingredient->supply));
-	amount_exact_words(ingredient->measure, ingredient->supply, ingredient->amount, units,
-	                   amount, sizeof(amount));
+	amount_exact_words(ingredient->measure, ingredient->supply, ingredient->amount, units, amount, sizeof(amount));
 	add_words(&text, "amount", amount);
 	add_words(&text, "form", ingredient->form);
 	text_add(&text, " when=%s", adding_name(ingredient->adding));
@@ -516,14 +473,14 @@ static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enu
 	return !text.cut;
 }
 
-bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
-                           char *buffer, size_t size)
+bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
+                           size_t size)
 {
 	return write_ingredient(ingredient, units, false, buffer, size);
 }
 
-bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
-                             char *buffer, size_t size)
+bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
+                             size_t size)
 {
 	return write_ingredient(ingredient, units, true, buffer, size);
 }

@@ -32,17 +32,16 @@ bool recipe_line_read(const struct words *words, struct log_recipe *recipe, stru
 /* A line whose first word is "ingredient"; the amount is needed.  Defaults:
  * supply other, no form, at_start, not optional, and the known ingredient of that name
  * if there is one.  as= picks another one, as=unlisted none. */
-bool ingredient_line_read(const struct words *words, struct log_recipe_ingredient *out,
-                          struct fault *fault);
+bool ingredient_line_read(const struct words *words, struct log_recipe_ingredient *out, struct fault *fault);
 
 /* The lines that would set them as they are.  False: cut, it is too long for one
  * line (RECIPE_LINE_MAX_BYTES). */
 bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t size);
-bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
-                           char *buffer, size_t size);
+bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
+                           size_t size);
 /* The same with what it was picked as in any case, so that another name typed over it
  * changes nothing of that. */
-bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units,
-                             char *buffer, size_t size);
+bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
+                             size_t size);
 
 #endif

@@ -7,9 +7,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/recipe/fruit.h"
-#include "engine/process/product.h"
 #include "base/text.h"
+#include "engine/process/product.h"
+#include "engine/recipe/fruit.h"
 #include "kitchen/act/kitchen_private.h"
 
 /* --- wishes in words ------------------------------------------------------------------ */
@@ -95,7 +95,8 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
 		const struct recipe *recipe = kitchen_recipe(kitchen, i);
 
-		if (recipe_may_start(recipe, NULL) && forecast_ingredient(recipe, fruit) != NULL && usual_jar(recipe) != NULL && n-- == 0)
+		if (recipe_may_start(recipe, NULL) && forecast_ingredient(recipe, fruit) != NULL &&
+		    usual_jar(recipe) != NULL && n-- == 0)
 			return recipe;
 	}
 	return NULL;
@@ -104,8 +105,7 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 /* --- this kitchen --------------------------------------------------------------------------- */
 
 /* Sums over all the names the fruit was logged by ("Grapes", "grape"). */
-bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out,
-                     struct fault *fault)
+bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_runs *out, struct fault *fault)
 {
 	struct log_fruit_yield *rows;
 	size_t count;
@@ -140,8 +140,8 @@ static bool juice_here(const struct kitchen *kitchen, struct forecast_order *ord
 		for (size_t n = 0; n < order->count; n++) {
 			const struct ingredient *item = forecast_ingredient(order->products[n].recipe, order->fruit);
 
-			serves = serves || (item != NULL && item->supply == SUPPLY_JUICE &&
-			                    fruit_in(juices[i].kind, item->name));
+			serves = serves ||
+			         (item != NULL && item->supply == SUPPLY_JUICE && fruit_in(juices[i].kind, item->name));
 		}
 		order->juice_ul += serves ? juices[i].left_ul : 0;
 	}
@@ -150,15 +150,17 @@ static bool juice_here(const struct kitchen *kitchen, struct forecast_order *ord
 }
 
 /* Has the canner a process for any pack of the recipe? */
-static bool takes_recipe(const struct kitchen *kitchen, const struct log_station *canner,
-                         const struct recipe *recipe, const struct jar_size *jar)
+static bool takes_recipe(const struct kitchen *kitchen, const struct log_station *canner, const struct recipe *recipe,
+                         const struct jar_size *jar)
 {
 	const char *packs = recipe->packs;
 
 	while (*packs != '\0') {
 		size_t length = strcspn(packs, " ");
 		char pack[WORD_MAX_BYTES] = "";
-		struct process_query query = { .food = recipe->food, .pack = pack, .jar = jar->name,
+		struct process_query query = { .food = recipe->food,
+			                       .pack = pack,
+			                       .jar = jar->name,
 			                       .method = station_method(canner->kind),
 			                       .elevation = kitchen->board.house.elevation,
 			                       .pressure_psi = NO_PRESSURE };

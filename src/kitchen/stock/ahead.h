@@ -28,7 +28,7 @@ struct wishes {
 	int64_t fruit_mg;
 	bool juice_in_stock; /* use it as well */
 	int jars;            /* wanted of the first product; 0: what the fruit gives */
-	int in_pot;           /* batches cooked in one pot at most; 0: one.  Of each product no more
+	int in_pot;          /* batches cooked in one pot at most; 0: one.  Of each product no more
 	                         than its recipe and the largest pot here allow */
 	size_t count;
 	struct wish wish[FORECAST_PRODUCTS_MAX];
@@ -53,8 +53,8 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 struct ahead {
 	struct forecast_order order;
 	struct forecast forecast;
-	struct fruit_need need; /* with jars wanted: how much fruit */
-	int jars;               /* as wished */
+	struct fruit_need need;                             /* with jars wanted: how much fruit */
+	int jars;                                           /* as wished */
 	char canner[FORECAST_PRODUCTS_MAX][NAME_MAX_BYTES]; /* the roomiest that takes it; "" none here */
 };
 
@@ -68,20 +68,19 @@ bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wish
 
 struct shortage_line {
 	struct supply_need need;
-	bool counted;  /* a ledger is kept, or it is lids; else nobody knows */
+	bool counted; /* a ledger is kept, or it is lids; else nobody knows */
 	int64_t stock;
 	int64_t missing[BOUND_COUNT]; /* beyond the stock; 0: enough.  Not counted: all of it */
 	int64_t sold_by;              /* what one buys at a time: house setting; jars and bands else
 	                                 by the dozen, lids by the newest box; 0: loose */
 	char name[NAME_MAX_BYTES];    /* "half-pints", "flat lids", "sugar" */
-	char instead
-	    [240]; /* acid that is missing: "crushed tomatoes: 1/2 tsp citric acid in each quart,
+	char instead[240];            /* acid that is missing: "crushed tomatoes: 1/2 tsp citric acid in each quart,
 	                      100 g here"; "" nothing else serves */
 };
 
 /* A line for each need, in the order of forecast_needs; malloc'ed. */
-bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead,
-                      struct shortage_line **rows, size_t *count, struct fault *fault);
+bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, struct shortage_line **rows,
+                      size_t *count, struct fault *fault);
 
 /* Is it missing for certain (likely), perhaps (only when all yields well), or not? */
 enum lack { LACK_NONE, LACK_PERHAPS, LACK_LIKELY, LACK_NOT_COUNTED };

@@ -32,8 +32,8 @@ static void batch_words(const struct kitchen *kitchen, int64_t batch_id, char *b
 
 /* --- supplies ------------------------------------------------------------------------ */
 
-static void move_words(const struct kitchen *kitchen, const struct log_supply_move *move,
-                       enum supply_kind kind, struct ledger_line *line)
+static void move_words(const struct kitchen *kitchen, const struct log_supply_move *move, enum supply_kind kind,
+                       struct ledger_line *line)
 {
 	char batch[NAME_MAX_BYTES];
 	struct text text = TEXT_OVER(line->words);
@@ -55,8 +55,8 @@ static void move_words(const struct kitchen *kitchen, const struct log_supply_mo
 		text_add(&text, " (%.60s)", move->note);
 }
 
-static bool supply_ledger(const struct kitchen *kitchen, const struct shelf_line *shelf,
-                          struct ledger_line **rows, size_t *count, struct fault *fault)
+static bool supply_ledger(const struct kitchen *kitchen, const struct shelf_line *shelf, struct ledger_line **rows,
+                          size_t *count, struct fault *fault)
 {
 	struct log_supply_move *moves;
 	struct log_supply supply;
@@ -85,8 +85,8 @@ static bool supply_ledger(const struct kitchen *kitchen, const struct shelf_line
 
 /* --- lids ------------------------------------------------------------------------------ */
 
-static bool lid_ledger(const struct kitchen *kitchen, const struct shelf_line *shelf,
-                       struct ledger_line **rows, size_t *count, struct fault *fault)
+static bool lid_ledger(const struct kitchen *kitchen, const struct shelf_line *shelf, struct ledger_line **rows,
+                       size_t *count, struct fault *fault)
 {
 	struct log_lid_use *uses;
 	struct log_lid_box box;
@@ -105,7 +105,8 @@ static bool lid_ledger(const struct kitchen *kitchen, const struct shelf_line *s
 		line->wall_ms = uses[i].made_wall_ms;
 		line->change = -uses[i].jars;
 		line->left = left;
-		(void)snprintf(line->words, sizeof(line->words), "used: %.90s, lot %.50s", uses[i].product, uses[i].lot);
+		(void)snprintf(line->words, sizeof(line->words), "used: %.90s, lot %.50s", uses[i].product,
+		               uses[i].lot);
 		left += uses[i].jars;
 	}
 	if (*rows != NULL) {
@@ -138,8 +139,8 @@ static void use_words(const struct kitchen *kitchen, const struct log_juice_use 
 	}
 }
 
-static bool juice_ledger(const struct kitchen *kitchen, const struct shelf_line *shelf,
-                         struct ledger_line **rows, size_t *count, struct fault *fault)
+static bool juice_ledger(const struct kitchen *kitchen, const struct shelf_line *shelf, struct ledger_line **rows,
+                         size_t *count, struct fault *fault)
 {
 	struct log_juice_use *uses;
 	struct log_juice juice;
@@ -173,8 +174,8 @@ static bool juice_ledger(const struct kitchen *kitchen, const struct shelf_line 
 	return *rows != NULL;
 }
 
-bool kitchen_ledger(const struct kitchen *kitchen, const struct shelf_line *line,
-                    struct ledger_line **rows, size_t *count, struct fault *fault)
+bool kitchen_ledger(const struct kitchen *kitchen, const struct shelf_line *line, struct ledger_line **rows,
+                    size_t *count, struct fault *fault)
 {
 	*rows = NULL;
 	*count = 0;

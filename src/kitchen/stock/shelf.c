@@ -15,9 +15,9 @@
 
 /* What goes into the pot, in the order one looks over a shelf. */
 static const enum supply_kind shelf_order[] = {
-	SUPPLY_BAND,        SUPPLY_SUGAR,         SUPPLY_LEMON_JUICE, SUPPLY_CITRIC_ACID, SUPPLY_VINEGAR,
-	SUPPLY_PECTIN_REGULAR, SUPPLY_PECTIN_LIQUID, SUPPLY_PECTIN_LOW, SUPPLY_CALCIUM_SOLUTION, SUPPLY_SALT, SUPPLY_BUTTER,
-	SUPPLY_FRUIT,
+	SUPPLY_BAND,           SUPPLY_SUGAR,         SUPPLY_LEMON_JUICE, SUPPLY_CITRIC_ACID,      SUPPLY_VINEGAR,
+	SUPPLY_PECTIN_REGULAR, SUPPLY_PECTIN_LIQUID, SUPPLY_PECTIN_LOW,  SUPPLY_CALCIUM_SOLUTION, SUPPLY_SALT,
+	SUPPLY_BUTTER,         SUPPLY_FRUIT,
 };
 #define SHELF_ORDER_COUNT (sizeof(shelf_order) / sizeof(shelf_order[0]))
 
@@ -89,8 +89,11 @@ static void add_supply(const struct kitchen *kitchen, struct shelf *shelf, enum 
 	assert(shelf->rows != NULL); /* room was made for every line */
 	if ((ledger != NULL) != counted)
 		return;
-	*line = (struct shelf_line){ .kind = SHELF_SUPPLY, .counted = counted, .supply = kind,
-		                     .measure = supply_measure(kind), .sold_by = sold_in(shelf, kind, size) };
+	*line = (struct shelf_line){ .kind = SHELF_SUPPLY,
+		                     .counted = counted,
+		                     .supply = kind,
+		                     .measure = supply_measure(kind),
+		                     .sold_by = sold_in(shelf, kind, size) };
 	if (ledger != NULL) {
 		line->id = ledger->id;
 		line->amount = ledger->stock;
@@ -108,8 +111,12 @@ static void add_lids(struct shelf *shelf, const struct log_lid_box *box)
 	char date[16];
 
 	assert(shelf->rows != NULL);
-	*line = (struct shelf_line){ .kind = SHELF_LIDS, .counted = true, .id = box->id, .supply = SUPPLY_OTHER,
-		                     .measure = MEASURE_EACH, .amount = box->lids - box->used };
+	*line = (struct shelf_line){ .kind = SHELF_LIDS,
+		                     .counted = true,
+		                     .id = box->id,
+		                     .supply = SUPPLY_OTHER,
+		                     .measure = MEASURE_EACH,
+		                     .amount = box->lids - box->used };
 	(void)snprintf(line->name, sizeof(line->name), "lids %.80s", box->label);
 	note = TEXT_OVER(line->note);
 	text_add(&note, "of %d", box->lids);
@@ -124,8 +131,12 @@ static void add_juice(const struct kitchen *kitchen, struct shelf *shelf, const 
 	struct shelf_line *line = &shelf->rows[shelf->count++];
 	int64_t hours = (kitchen_now(kitchen).wall_ms - juice->made_wall_ms) / HOUR_MS;
 
-	*line = (struct shelf_line){ .kind = SHELF_JUICE, .counted = true, .id = juice->id, .supply = SUPPLY_JUICE,
-		                     .measure = MEASURE_VOLUME, .amount = juice->left_ul };
+	*line = (struct shelf_line){ .kind = SHELF_JUICE,
+		                     .counted = true,
+		                     .id = juice->id,
+		                     .supply = SUPPLY_JUICE,
+		                     .measure = MEASURE_VOLUME,
+		                     .amount = juice->left_ul };
 	(void)snprintf(line->name, sizeof(line->name), "juice: %.80s", juice->kind);
 	(void)snprintf(line->note, sizeof(line->note), "%s, %lld %s old", juice_state_name(juice->state),
 	               (long long)(hours < 48 ? hours : hours / 24), hours < 48 ? "h" : "days");
@@ -145,8 +156,7 @@ static void add_lines(const struct kitchen *kitchen, struct shelf *shelf)
 	}
 }
 
-bool kitchen_shelf(const struct kitchen *kitchen, struct shelf_line **rows, size_t *count,
-                   struct fault *fault)
+bool kitchen_shelf(const struct kitchen *kitchen, struct shelf_line **rows, size_t *count, struct fault *fault)
 {
 	struct shelf shelf = { 0 };
 	bool done = read_shelf(kitchen, &shelf, fault);
@@ -190,8 +200,7 @@ static bool count_lids(struct kitchen *kitchen, int64_t box_id, int64_t found, s
 	return act_commit(&act, fault, "Lid box %s counted: %d left (before: %d)", box.label, (int)found, before);
 }
 
-bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line, int64_t found,
-                         struct fault *fault)
+bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line, int64_t found, struct fault *fault)
 {
 	switch (line->kind) {
 	case SHELF_LIDS: return count_lids(kitchen, line->id, found, fault);
@@ -201,8 +210,7 @@ bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line,
 	return kitchen_supply_count(kitchen, line->supply, line->size, found, fault);
 }
 
-bool kitchen_shelf_receive(struct kitchen *kitchen, const struct shelf_line *line, int64_t amount,
-                           struct fault *fault)
+bool kitchen_shelf_receive(struct kitchen *kitchen, const struct shelf_line *line, int64_t amount, struct fault *fault)
 {
 	switch (line->kind) {
 	case SHELF_LIDS: return fault_set(fault, FAULT_REFUSED, "A new box of lids is a line of its own.");
@@ -247,8 +255,8 @@ bool kitchen_sell_by(struct kitchen *kitchen, enum supply_kind kind, const char 
 	                  amount == 0 ? "loose" : "by ", amount == 0 ? "" : words);
 }
 
-bool kitchen_sold_by(const struct kitchen *kitchen, enum supply_kind kind, const char *size,
-                     int64_t *amount, struct fault *fault)
+bool kitchen_sold_by(const struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t *amount,
+                     struct fault *fault)
 {
 	struct shelf shelf = { 0 };
 

@@ -6,8 +6,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/stock/ahead.h"
 #include "kitchen/act/kitchen_private.h"
+#include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 
 #define DOZEN 12 /* jars and bands come by the dozen: common practice, no source */
@@ -67,8 +67,8 @@ static void find_missing(struct shortage_line *line)
 }
 
 /* What the shelf holds instead of acid for jars that is missing. */
-static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahead,
-                         struct shortage_line *line, struct fault *fault)
+static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahead, struct shortage_line *line,
+                         struct fault *fault)
 {
 	const struct forecast_order *order = &ahead->order;
 	struct text text = TEXT_OVER(line->instead);
@@ -79,19 +79,18 @@ static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahea
 
 		if (own == NULL || own->supply != line->need.supply)
 			continue;
-		if (!find_acid_instead(
-		        kitchen, order->products[i].recipe, order->products[i].jar->name,
-		        ahead->forecast.lines[i].jars[BOUND_LIKELY], &instead, fault))
+		if (!find_acid_instead(kitchen, order->products[i].recipe, order->products[i].jar->name,
+		                       ahead->forecast.lines[i].jars[BOUND_LIKELY], &instead, fault))
 			return false;
 		if (instead.acid != ACID_NOT_SAID)
-			text_add(&text, "%s%s: %s", text.used > 0 ? "; " : "",
-			         order->products[i].recipe->name, instead.words);
+			text_add(&text, "%s%s: %s", text.used > 0 ? "; " : "", order->products[i].recipe->name,
+			         instead.words);
 	}
 	return true;
 }
 
-bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead,
-                      struct shortage_line **rows, size_t *count, struct fault *fault)
+bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, struct shortage_line **rows,
+                      size_t *count, struct fault *fault)
 {
 	struct supply_need needs[SUPPLY_NEEDS_MAX];
 	bool done = true;
@@ -104,10 +103,10 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead,
 		struct shortage_line *line = &(*rows)[i];
 
 		line->need = needs[i];
-		done = needs[i].kind == NEED_LIDS ? lid_stock(kitchen, line, fault) : supply_stock(kitchen, line, fault);
+		done =
+		    needs[i].kind == NEED_LIDS ? lid_stock(kitchen, line, fault) : supply_stock(kitchen, line, fault);
 		find_missing(line);
-		done = done &&
-		       (needs[i].kind == NEED_LIDS || find_instead(kitchen, ahead, line, fault));
+		done = done && (needs[i].kind == NEED_LIDS || find_instead(kitchen, ahead, line, fault));
 	}
 	if (!done) {
 		free(*rows);
@@ -159,8 +158,7 @@ static int64_t steps_up(int64_t amount, int64_t step)
 	return (amount - step / 1000 + step - 1) / step;
 }
 
-void shortage_buy(const struct shortage_line *line, enum bound bound, enum unit_system units, char *buffer,
-                  size_t size)
+void shortage_buy(const struct shortage_line *line, enum bound bound, enum unit_system units, char *buffer, size_t size)
 {
 	int64_t missing = line->missing[bound];
 	struct text text = text_over(buffer, size);

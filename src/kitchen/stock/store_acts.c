@@ -14,42 +14,42 @@
 static void recipe_over(const struct log_recipe *row, struct recipe *out)
 {
 	*out = (struct recipe){
-	    .name = row->name,
-	    .food = row->food,
-	    .packs = row->packs,
-	    .jars = row->jars,
-	    .pectin = row->pectin,
-	    .acidity = row->acidity,
-	    .gel_test = row->gel_test,
-	    .boil_hold_s = row->boil_hold_s,
-	    .headspace_thou = row->headspace_thou,
-	    .multiple_max = row->multiple_max,
-	    .foam_percent = row->foam_percent,
-	    .boil_off_low_percent = row->boil_off_low_percent,
-	    .boil_off_high_percent = row->boil_off_high_percent,
-	    .caution = row->caution,
-	    .source = row->source,
-	    .sheet_minutes = row->sheet_minutes,
+		.name = row->name,
+		.food = row->food,
+		.packs = row->packs,
+		.jars = row->jars,
+		.pectin = row->pectin,
+		.acidity = row->acidity,
+		.gel_test = row->gel_test,
+		.boil_hold_s = row->boil_hold_s,
+		.headspace_thou = row->headspace_thou,
+		.multiple_max = row->multiple_max,
+		.foam_percent = row->foam_percent,
+		.boil_off_low_percent = row->boil_off_low_percent,
+		.boil_off_high_percent = row->boil_off_high_percent,
+		.caution = row->caution,
+		.source = row->source,
+		.sheet_minutes = row->sheet_minutes,
 	};
 	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
 		const struct log_recipe_ingredient *from = &row->ingredients[i];
 
 		out->ingredients[out->ingredient_count++] = (struct ingredient){
-		    .name = from->name,
-		    .supply = from->supply,
-		    .measure = from->measure,
-		    .amount = from->amount,
-		    .form = from->form,
-		    .adding = from->adding,
-		    .optional = from->optional,
-		    .known = from->known,
+			.name = from->name,
+			.supply = from->supply,
+			.measure = from->measure,
+			.amount = from->amount,
+			.form = from->form,
+			.adding = from->adding,
+			.optional = from->optional,
+			.known = from->known,
 		};
 	}
 }
 
 static void enter(struct kitchen *kitchen, const struct recipe *recipe, int64_t own_id)
 {
-	kitchen->book[kitchen->book_count++] = (struct known_recipe){recipe, own_id};
+	kitchen->book[kitchen->book_count++] = (struct known_recipe){ recipe, own_id };
 }
 
 /* The own recipe that completes a built-in one which waits for a sheet; own_count: none. */
@@ -135,14 +135,12 @@ int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n)
 	return n < kitchen->book_count ? kitchen->book[n].own_id : 0;
 }
 
-bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out,
-                        struct fault *fault)
+bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out, struct fault *fault)
 {
 	return log_recipe_get(kitchen->log, id, out, fault);
 }
 
-static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe *recipe,
-                         struct fault *fault)
+static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe *recipe, struct fault *fault)
 {
 	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
 		int64_t id = kitchen_recipe_own_id(kitchen, i);
@@ -150,11 +148,10 @@ static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe 
 		if ((id != 0 && id == recipe->id) || recipe_awaits_sheet(kitchen_recipe(kitchen, i)) ||
 		    !text_same_name(kitchen_recipe(kitchen, i)->name, recipe->name))
 			continue;
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    id == 0 ? "\"%s\" is a built-in recipe; give yours another name."
-		            : "There is a recipe \"%s\" already; give this one another name.",
-		    recipe->name);
+		return fault_set(fault, FAULT_REFUSED,
+		                 id == 0 ? "\"%s\" is a built-in recipe; give yours another name."
+		                         : "There is a recipe \"%s\" already; give this one another name.",
+		                 recipe->name);
 	}
 	return true;
 }
@@ -188,8 +185,8 @@ static bool check_standing(const struct log_recipe *recipe, struct fault *fault)
 	       fault_set(fault, FAULT_REFUSED, "Not kept as %s: %s.", recipe->food, standing.words);
 }
 
-bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb,
-                const char *sentence, struct fault *fault)
+bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb, const char *sentence,
+                struct fault *fault)
 {
 	struct recipe view;
 	struct act act;
@@ -211,17 +208,16 @@ bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, stru
 	               recipe->ingredient_count, recipe->ingredient_count == 1 ? "" : "s",
 	               recipe->food[0] == '\0' ? "no published process" : recipe->food,
 	               recipe->retired ? ", retired" : "");
-	return put_recipe(kitchen, recipe, recipe->id == 0 ? "add_recipe" : "edit_recipe", sentence,
-	                  fault);
+	return put_recipe(kitchen, recipe, recipe->id == 0 ? "add_recipe" : "edit_recipe", sentence, fault);
 }
 
 /* --- supplies ----------------------------------------------------------------------- */
 
 /* The ledger of a supply; `id` 0 when nobody has begun it. */
-static bool find_ledger(struct log *log, enum supply_kind kind, const char *size,
-                        struct log_supply *out, struct fault *fault)
+static bool find_ledger(struct log *log, enum supply_kind kind, const char *size, struct log_supply *out,
+                        struct fault *fault)
 {
-	struct fault why = {0};
+	struct fault why = { 0 };
 
 	if (log_supply_of(log, kind, size, out, &why))
 		return true;
@@ -242,22 +238,21 @@ static const char *ledger_size(enum supply_kind kind, const char *size, struct f
 		return "";
 	jar = jar_size_named(size);
 	if (jar == NULL) {
-		fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".",
-		          size == NULL ? "" : size);
+		fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", size == NULL ? "" : size);
 		return NULL;
 	}
 	return jar->name;
 }
 
-static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
-                     enum supply_why why, struct fault *fault)
+static bool put_move(struct act *act, struct log_supply *supply, int64_t amount, enum supply_why why,
+                     struct fault *fault)
 {
 	struct log_supply_move move = {
-	    .amount = amount,
-	    .why = why,
-	    .batch_id = act->entry.batch_id,
-	    .load_id = act->entry.load_id,
-	    .wall_ms = act->entry.at.wall_ms,
+		.amount = amount,
+		.why = why,
+		.batch_id = act->entry.batch_id,
+		.load_id = act->entry.load_id,
+		.wall_ms = act->entry.at.wall_ms,
 	};
 
 	text_copy(move.who, sizeof(move.who), act->entry.who);
@@ -267,8 +262,8 @@ static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
 	return log_put_supply_move(act->kitchen->log, &move, fault);
 }
 
-bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount,
-                 enum supply_why why, struct fault *fault)
+bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64_t amount, enum supply_why why,
+                 struct fault *fault)
 {
 	const char *name = ledger_size(kind, size, fault);
 	struct log_supply supply;
@@ -281,8 +276,7 @@ bool supply_move(struct act *act, enum supply_kind kind, const char *size, int64
 	return put_move(act, &supply, amount, why, fault);
 }
 
-bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, size_t *count,
-                      struct fault *fault)
+bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, size_t *count, struct fault *fault)
 {
 	return log_supplies(kitchen->log, rows, count, fault);
 }
@@ -290,29 +284,24 @@ bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, s
 static bool has_ledger(enum supply_kind kind, struct fault *fault)
 {
 	if (kind == SUPPLY_JUICE)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "Juice has a list of its own: each lot of it with its age.");
+		return fault_set(fault, FAULT_REFUSED, "Juice has a list of its own: each lot of it with its age.");
 	if (kind == SUPPLY_OTHER || (int)kind < 0 || kind >= SUPPLY_KIND_COUNT)
 		return fault_set(fault, FAULT_REFUSED, "No ledger is kept of that.");
 	return true;
 }
 
 /* "20 lb of sugar", "144 half-pints", "12 bands" */
-static void say_supply(const struct kitchen *kitchen, enum supply_kind kind, const char *size,
-                       int64_t amount, char *buffer, size_t buffer_size)
+static void say_supply(const struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t amount,
+                       char *buffer, size_t buffer_size)
 {
 	struct text text = text_over(buffer, buffer_size);
 	char words[64];
 
-	amount_words(supply_measure(kind), amount, kitchen->board.house.units, words,
-	             sizeof(words));
+	amount_words(supply_measure(kind), amount, kitchen->board.house.units, words, sizeof(words));
 	if (kind == SUPPLY_JAR) {
 		const struct jar_size *jar = jar_size_named(size);
 
-		text_add(&text, "%s %s", words,
-		         jar == NULL   ? size
-		         : amount == 1 ? jar->words
-		                       : jar->plural);
+		text_add(&text, "%s %s", words, jar == NULL ? size : amount == 1 ? jar->words : jar->plural);
 	} else if (supply_measure(kind) == MEASURE_EACH) {
 		text_add(&text, "%s %s", words, supply_words(kind));
 	} else {
@@ -326,24 +315,21 @@ static bool check_amount(enum supply_kind kind, int64_t amount, int64_t least, s
 
 	if (amount < least)
 		return fault_set(fault, FAULT_MISUSE,
-		                 least > 0 ? "Say how much came in."
-		                           : "A count is not less than nothing.");
-	return amount <= most ||
-	       fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds.");
+		                 least > 0 ? "Say how much came in." : "A count is not less than nothing.");
+	return amount <= most || fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds.");
 }
 
 /* What is there before is read inside the act, where nobody else writes. */
-static bool begin_move(struct act *act, struct kitchen *kitchen, const char *verb,
-                       enum supply_kind kind, const char *size, struct log_supply *supply,
-                       struct fault *fault)
+static bool begin_move(struct act *act, struct kitchen *kitchen, const char *verb, enum supply_kind kind,
+                       const char *size, struct log_supply *supply, struct fault *fault)
 {
 	if (!act_begin(act, kitchen, verb, 0, fault))
 		return false;
 	return find_ledger(kitchen->log, kind, size, supply, fault) || act_fail(act);
 }
 
-bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const char *size,
-                       int64_t amount, struct fault *fault)
+bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t amount,
+                       struct fault *fault)
 {
 	const char *name = ledger_size(kind, size, fault);
 	struct log_supply supply;
@@ -357,13 +343,12 @@ bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const cha
 	if (!put_move(&act, &supply, amount, SUPPLY_RECEIPT, fault))
 		return act_fail(&act);
 	say_supply(kitchen, kind, name, amount, came, sizeof(came));
-	amount_words(supply_measure(kind), supply.stock + amount, kitchen->board.house.units, now,
-	             sizeof(now));
+	amount_words(supply_measure(kind), supply.stock + amount, kitchen->board.house.units, now, sizeof(now));
 	return act_commit(&act, fault, "Supplies: %s came in, %s now", came, now);
 }
 
-bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size,
-                          int64_t counted, struct fault *fault)
+bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t counted,
+                          struct fault *fault)
 {
 	const char *name = ledger_size(kind, size, fault);
 	struct log_supply supply;
@@ -375,8 +360,7 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
 	    !begin_move(&act, kitchen, "supply_count", kind, name, &supply, fault))
 		return false;
 	if (supply.id != 0)
-		amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, was,
-		             sizeof(was));
+		amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, was, sizeof(was));
 	/* A count that finds what the ledger says is written down too. */
 	if (!put_move(&act, &supply, counted - supply.stock, SUPPLY_CORRECTION, fault))
 		return act_fail(&act);

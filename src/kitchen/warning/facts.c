@@ -10,10 +10,10 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/canner/aside.h"
 #include "kitchen/board/outlook.h"
-#include "kitchen/plan/plan_private.h"
+#include "kitchen/canner/aside.h"
 #include "kitchen/canner/verdict.h"
+#include "kitchen/plan/plan_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
@@ -157,13 +157,15 @@ static void clock_facts(const struct asking *asking, const struct strip *strip, 
 {
 	facts->phase = strip->rule->words;
 	facts->step = strip->rule->step;
-	facts->clock = strip->phase.required_ms > 0 ? CLOCK_TIMED
-	               : strip->rule->kind == PHASE_WATCHED ? CLOCK_WATCHED : CLOCK_HANDS;
+	facts->clock = strip->phase.required_ms > 0         ? CLOCK_TIMED
+	               : strip->rule->kind == PHASE_WATCHED ? CLOCK_WATCHED
+	                                                    : CLOCK_HANDS;
 	facts->on_rack = strip_on_rack(strip);
 	facts->is_loaded = strip->rule->name == PHASE_LOADED;
 	facts->is_rinse = strip->rule->name == PHASE_RINSE;
 	facts->passed_ms = strip_passed_ms(strip, asking->now);
-	facts->planned_ms = (strip->rule->long_s != 0 ? strip->rule->long_s : strip->rule->planned_max_s) * INT64_C(1000);
+	facts->planned_ms =
+	    (strip->rule->long_s != 0 ? strip->rule->long_s : strip->rule->planned_max_s) * INT64_C(1000);
 	facts->wall_step_ms = moment_wall_step(&strip->phase.began, asking->now);
 	facts->wall_way = facts->wall_step_ms < 0 ? "back" : "on";
 	facts->restarted = !moment_same_boot(&strip->phase.began, asking->now);
@@ -216,7 +218,8 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
 	/* A process that failed has its window from then on, wherever its jars are. */
-	facts->windowed = strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
+	facts->windowed =
+	    strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
@@ -313,8 +316,8 @@ static void ask_batch(const struct asking *asking, const struct strip *strip)
 	if (facts->published && facts->in_pot) {
 		facts->canner_in_ms = canner_for_batch_ms(asking->kitchen, strip, asking->now);
 		facts->nowhere = facts->canner_in_ms < 0 ||
-		                 facts->canner_in_ms > filled_in_ms(asking, strip) +
-		                                           asking->board->house.jar_wait_minutes * MINUTE_MS;
+		                 facts->canner_in_ms >
+		                     filled_in_ms(asking, strip) + asking->board->house.jar_wait_minutes * MINUTE_MS;
 	}
 	standing_facts(asking, strip, facts);
 	ask(asking, &gathered, ABOUT_BATCH);
@@ -347,7 +350,8 @@ static struct two_groups seals_of(const struct kitchen *kitchen, enum tally_abou
 
 	if (one == NULL || all == NULL)
 		return (struct two_groups){ 0 };
-	return (struct two_groups){ .looked = one->looked, .failed = one->failed,
+	return (struct two_groups){ .looked = one->looked,
+		                    .failed = one->failed,
 		                    .others_looked = all->looked - one->looked,
 		                    .others_failed = all->failed - one->failed };
 }
@@ -431,9 +435,10 @@ static void canner_facts(const struct asking *asking, const struct waiting_group
 		if (!station_is_canner(station->kind))
 			continue;
 		facts->pressure_canner = facts->pressure_canner || method_has_pressure(station_method(station->kind));
-		facts->some_canner = facts->some_canner ||
-		                     (station_room(station, jar_size_named(group->size), NULL) > 0 &&
-		                      kitchen_common_process(asking->kitchen, station->id, &pick, 1, NO_PRESSURE, &process, NULL));
+		facts->some_canner =
+		    facts->some_canner ||
+		    (station_room(station, jar_size_named(group->size), NULL) > 0 &&
+		     kitchen_common_process(asking->kitchen, station->id, &pick, 1, NO_PRESSURE, &process, NULL));
 	}
 }
 
@@ -588,7 +593,8 @@ static void ask_supply(const struct asking *asking, const struct log_supply *sup
 	facts->supply_kind = supply->kind;
 	facts->supply = jar != NULL ? jar->plural : supply_words(supply->kind);
 	facts->stock = supply->stock;
-	facts->needed = supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
+	facts->needed =
+	    supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
 	facts->needed += plan_needs_of(asking->kitchen, supply->kind, supply->size);
 	amount_words(measure, supply->stock, units, gathered.words[0], sizeof(gathered.words[0]));
 	amount_words(measure, facts->needed, units, gathered.words[1], sizeof(gathered.words[1]));

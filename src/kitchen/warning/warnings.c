@@ -55,8 +55,12 @@ static void warn(struct answers *answers, const struct rule *rule, const struct 
 
 	if (warning == NULL)
 		return;
-	*warning = (struct warning){ .id = rule->id, .severity = rule->severity, .source = rule->source, .rule = rule,
-		                     .station_id = gathered->station_id, .load_id = gathered->load_id,
+	*warning = (struct warning){ .id = rule->id,
+		                     .severity = rule->severity,
+		                     .source = rule->source,
+		                     .rule = rule,
+		                     .station_id = gathered->station_id,
+		                     .load_id = gathered->load_id,
 		                     .batch_id = gathered->batch_id };
 	sentence = TEXT_OVER(warning->sentence);
 	(void)rule_say(rule, &gathered->facts, &sentence);
@@ -96,8 +100,8 @@ static bool is_cooking(const struct board *board)
 	return false;
 }
 
-size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
-                        struct warning out[WARNINGS_MAX], int64_t *again_ms)
+size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now, struct warning out[WARNINGS_MAX],
+                        int64_t *again_ms)
 {
 	struct answers answers = { kitchen, out, 0, RULE_NEVER };
 
@@ -138,5 +142,6 @@ bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside,
 	row.since_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_aside(kitchen->log, &row, aside, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The rule %s is %s", rule->id, aside ? "set aside in this house" : "taken up again");
+	return act_commit(&act, fault, "The rule %s is %s", rule->id,
+	                  aside ? "set aside in this house" : "taken up again");
 }

@@ -33,8 +33,8 @@ struct warning {
 /* Ask every rule now.  Fill `out`, worst first; returns how many there are, at
  * most WARNINGS_MAX: the mildest are left out.  `again_ms` (may be NULL): how long
  * from now until time alone may change the answer. */
-size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
-                        struct warning out[WARNINGS_MAX], int64_t *again_ms);
+size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now, struct warning out[WARNINGS_MAX],
+                        int64_t *again_ms);
 
 /* The same, asked again only after an act, when a moment has come at which a rule
  * fires, or when the wall clock was moved: for a board that draws often.  Valid

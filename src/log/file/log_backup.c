@@ -102,7 +102,7 @@ static bool make_part(const char *part, struct fault *fault)
 /* Fill, settle and check a new database file; its name is not final yet. */
 static bool write_part(sqlite3 *db, const char *from, char *part, struct fault *fault)
 {
-	struct log copy = {.path = part};
+	struct log copy = { .path = part };
 	char why[120] = "";
 	if (!make_part(part, fault))
 		return false;
@@ -117,9 +117,10 @@ static bool write_part(sqlite3 *db, const char *from, char *part, struct fault *
 		rc = connection_check(copy.db, true, why, sizeof(why));
 	bool ok = rc == SQLITE_OK;
 	if ((rc & 0xff) == SQLITE_CORRUPT)
-		(void)fault_set(fault, FAULT_DAMAGED, "%s could not be copied whole (%s). Leave and start "
-		                "stillroom again to have it checked.", path_shown(from),
-		                why[0] == '\0' ? sqlite3_errstr(rc) : why);
+		(void)fault_set(fault, FAULT_DAMAGED,
+		                "%s could not be copied whole (%s). Leave and start "
+		                "stillroom again to have it checked.",
+		                path_shown(from), why[0] == '\0' ? sqlite3_errstr(rc) : why);
 	else if (!ok)
 		(void)log_fault(&copy, rc, fault);
 	rc = sqlite3_close(copy.db);
@@ -141,7 +142,7 @@ static bool settle_part(const char *part, const char *target, struct fault *faul
 
 static void remove_part(const char *part)
 {
-	static const char *const endings[] = {"", "-journal", "-wal", "-shm"};
+	static const char *const endings[] = { "", "-journal", "-wal", "-shm" };
 	for (size_t i = 0; i < sizeof(endings) / sizeof(endings[0]); i++) {
 		char *name = joined(part, endings[i], "");
 		if (name != NULL)
@@ -169,8 +170,10 @@ bool backup_copy(sqlite3 *db, const char *from, const char *target, struct fault
 
 static bool may_copy(const struct log *log, struct fault *fault)
 {
-	return !log->in_act || fault_set(fault, FAULT_REFUSED, "%s is not copied in the middle of a change. This is a "
-	                                 "mistake in the program.", path_shown(log->path));
+	return !log->in_act || fault_set(fault, FAULT_REFUSED,
+	                                 "%s is not copied in the middle of a change. This is a "
+	                                 "mistake in the program.",
+	                                 path_shown(log->path));
 }
 
 bool log_save_copy(struct log *log, const char *target, bool replace, struct fault *fault)
@@ -188,8 +191,8 @@ int copy_end_of(sqlite3 *db, struct copy_end *end)
 {
 	int rc = connection_integer(db, "SELECT coalesce(max(id), 0) FROM journal", &end->entry);
 	if (rc == SQLITE_OK)
-		rc = connection_integer(db, "SELECT coalesce((SELECT wall_ms FROM journal ORDER BY id DESC LIMIT 1), 0)",
-		                        &end->wall_ms);
+		rc = connection_integer(
+		    db, "SELECT coalesce((SELECT wall_ms FROM journal ORDER BY id DESC LIMIT 1), 0)", &end->wall_ms);
 	return rc;
 }
 
@@ -207,13 +210,13 @@ static bool is_backed_up(struct log *log, const struct copy_end *end)
 
 bool log_is_backed_up(struct log *log)
 {
-	struct copy_end end = {0};
+	struct copy_end end = { 0 };
 	return copy_end_of(log->db, &end) == SQLITE_OK && is_backed_up(log, &end);
 }
 
 static bool back_up(struct log *log, int64_t wall_ms, bool *made, struct fault *fault)
 {
-	struct copy_end end = {0};
+	struct copy_end end = { 0 };
 	char name[COPY_NAME_MAX];
 	int rc = copy_end_of(log->db, &end);
 	if (rc != SQLITE_OK)

@@ -94,13 +94,14 @@ static bool put_wal_aside(struct log *log, struct fault *fault)
 {
 	char *wal = with_ending(log->path, "-wal", fault);
 	char *aside = wal == NULL ? NULL : name_free(log->path, ".stray-wal", fault);
-	bool ok = aside != NULL && (rename(wal, aside) == 0 || errno == ENOENT ||
-	                            system_fault(wal, "put it aside", errno, fault));
+	bool ok = aside != NULL &&
+	          (rename(wal, aside) == 0 || errno == ENOENT || system_fault(wal, "put it aside", errno, fault));
 	ok = ok && folder_sync(log->path, fault);
 	if (ok)
-		sqlite3_snprintf((int)sizeof(log->notice), log->notice,
-		                 "Beside the log lay a -wal that is not its own. Nothing of it was read; it is kept as %s.",
-		                 path_shown(aside));
+		sqlite3_snprintf(
+		    (int)sizeof(log->notice), log->notice,
+		    "Beside the log lay a -wal that is not its own. Nothing of it was read; it is kept as %s.",
+		    path_shown(aside));
 	free(wal);
 	free(aside);
 	return ok;
@@ -163,8 +164,10 @@ static bool move_stray(struct log *log, sqlite3_file *file, struct fault *fault)
 {
 	unsigned char header[HEADER_BYTES];
 	if (only_looks(log))
-		return fault_set(fault, FAULT_REFUSED, "Beside %s lies a -wal that is not its own. Start the board "
-		                 "on the log once: that puts it aside.", path_shown(log->path));
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Beside %s lies a -wal that is not its own. Start the board "
+		                 "on the log once: that puts it aside.",
+		                 path_shown(log->path));
 	bool alone = lock_whole(file);
 	bool ok = alone ? !read_header(file, header) || !is_rollback(header) || put_wal_aside(log, fault)
 	                : log_fault(log, SQLITE_BUSY, fault);
@@ -228,7 +231,7 @@ static bool look_at_both(const struct log *log, sqlite3_file *file, unsigned cha
 
 bool beside_look(struct log *log, struct fault *fault)
 {
-	unsigned char header[HEADER_BYTES] = {0};
+	unsigned char header[HEADER_BYTES] = { 0 };
 	int64_t wal = side_file_bytes(log->path, "-wal");
 	sqlite3_file *file = handle_of(log->db);
 	sqlite3_int64 size = 0;
@@ -260,16 +263,17 @@ static bool side_now(const struct log *log, const char *ending, struct stat *sta
 	return there;
 }
 
-static const char *const stands_ending[STANDS_FILES] = {"", "-wal", "-shm"};
+static const char *const stands_ending[STANDS_FILES] = { "", "-wal", "-shm" };
 
 void stands_remember(struct log *log)
 {
 	struct stat status;
 	for (int i = 0; i < STANDS_FILES; i++) {
-		log->stands[i] = (struct stands){.known = false};
+		log->stands[i] = (struct stands){ .known = false };
 		if (side_now(log, stands_ending[i], &status))
-			log->stands[i] = (struct stands){.known = true, .device = status.st_dev, .inode = status.st_ino,
-			                                 .bytes = status.st_size};
+			log->stands[i] = (struct stands){
+				.known = true, .device = status.st_dev, .inode = status.st_ino, .bytes = status.st_size
+			};
 	}
 }
 
@@ -306,8 +310,10 @@ bool log_stands(struct log *log, struct fault *fault)
 bool sync_failed(struct log *log, struct fault *fault)
 {
 	log->unsynced = true;
-	return fault_set(fault, FAULT_UNSAFE, "The disk failed; the last key may be lost. Nothing is recorded until it "
-	                 "writes again: write what stands to another disk (%s).", path_shown(log->path));
+	return fault_set(fault, FAULT_UNSAFE,
+	                 "The disk failed; the last key may be lost. Nothing is recorded until it "
+	                 "writes again: write what stands to another disk (%s).",
+	                 path_shown(log->path));
 }
 
 /* What failed is written anew by the next act in the same place; the disk must only have

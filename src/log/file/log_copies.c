@@ -30,10 +30,10 @@ static const struct keep {
 	int64_t younger_ms;
 	int64_t apart_ms; /* 0: every one */
 } keeps[] = {
-	{2 * DAY_MS, 0},
-	{2 * WEEK_MS, DAY_MS},
-	{13 * WEEK_MS, WEEK_MS},
-	{INT64_MAX, 4 * WEEK_MS},
+	{ 2 * DAY_MS, 0 },
+	{ 2 * WEEK_MS, DAY_MS },
+	{ 13 * WEEK_MS, WEEK_MS },
+	{ INT64_MAX, 4 * WEEK_MS },
 };
 
 /* --- names -------------------------------------------------------------------------- */
@@ -76,7 +76,7 @@ void copy_name(int64_t wall_ms, int64_t entry, char *buffer, size_t size)
 static bool read_name(const char *name, int64_t *made_ms, int64_t *entry)
 {
 	char *end;
-	struct tm day = {0};
+	struct tm day = { 0 };
 	if (!begins_as(name, SHAPE_MADE))
 		return false;
 	errno = 0;
@@ -105,12 +105,12 @@ void copy_look_into(const char *file, struct copy_end *end, bool *whole)
 {
 	sqlite3 *db;
 	char why[80];
-	*end = (struct copy_end){.entry = ENTRY_NOT_KNOWN};
+	*end = (struct copy_end){ .entry = ENTRY_NOT_KNOWN };
 	int rc = connection_look(file, &db);
 	if (rc == SQLITE_OK)
 		rc = copy_end_of(db, end);
 	if (rc != SQLITE_OK)
-		*end = (struct copy_end){.entry = ENTRY_NOT_KNOWN};
+		*end = (struct copy_end){ .entry = ENTRY_NOT_KNOWN };
 	if (whole != NULL)
 		*whole = rc == SQLITE_OK && is_log(db) && connection_check(db, true, why, sizeof(why)) == SQLITE_OK;
 	(void)sqlite3_close(db);
@@ -118,14 +118,16 @@ void copy_look_into(const char *file, struct copy_end *end, bool *whole)
 
 /* --- the list ---------------------------------------------------------------------------- */
 
+struct copy {
+	char name[COPY_NAME_MAX];
+	int64_t entry;
+	int64_t made_ms;
+	bool thinned; /* its name is of copy_name */
+};
+
 struct copies {
 	char *folder;
-	struct copy {
-		char name[COPY_NAME_MAX];
-		int64_t entry;
-		int64_t made_ms;
-		bool thinned; /* its name is of copy_name */
-	} *list;
+	struct copy *list;
 	size_t count;
 	size_t room;
 };
@@ -209,7 +211,8 @@ bool backup_newest_whole(const char *path, char *found, size_t size)
 	bool whole = false;
 	(void)copies_init(&copies, path, true); /* out of memory: what was listed must do */
 	for (size_t i = 0; !whole && i < copies.count; i++) {
-		char *file = ends_as(copies.list[i].name, ASIDE) ? NULL : joined(copies.folder, "/", copies.list[i].name);
+		char *file =
+		    ends_as(copies.list[i].name, ASIDE) ? NULL : joined(copies.folder, "/", copies.list[i].name);
 		if (file == NULL)
 			break;
 		copy_look_into(file, &end, &whole);
@@ -224,10 +227,11 @@ bool backup_newest_whole(const char *path, char *found, size_t size)
 void copies_last(const char *path, struct copy_end *end, char name[COPY_NAME_MAX])
 {
 	struct copies copies;
-	*end = (struct copy_end){0};
+	*end = (struct copy_end){ 0 };
 	name[0] = '\0';
 	char *file = copies_init(&copies, path, false) && copies.count > 0 && copies.list[0].thinned
-	                 ? joined(copies.folder, "/", copies.list[0].name) : NULL;
+	                 ? joined(copies.folder, "/", copies.list[0].name)
+	                 : NULL;
 	if (file != NULL) {
 		copy_look_into(file, end, NULL);
 		(void)text_copy(name, COPY_NAME_MAX, copies.list[0].name);
@@ -250,7 +254,7 @@ bool copies_have(const char *path, const char *name)
 static void fill_copy(const struct copies *copies, size_t which, int64_t log_end, struct log_copy *out)
 {
 	const struct copy *copy = &copies->list[which];
-	struct copy_end end = {.entry = ENTRY_NOT_KNOWN};
+	struct copy_end end = { .entry = ENTRY_NOT_KNOWN };
 	struct stat status;
 	char *file = joined(copies->folder, "/", copy->name);
 	memset(out, 0, sizeof(*out));
@@ -272,7 +276,7 @@ static void fill_copy(const struct copies *copies, size_t which, int64_t log_end
 bool log_backups(const char *path, struct log_copy **rows, size_t *count, struct fault *fault)
 {
 	struct copies copies;
-	struct copy_end end = {.entry = ENTRY_NOT_KNOWN};
+	struct copy_end end = { .entry = ENTRY_NOT_KNOWN };
 	bool ok = copies_init(&copies, path, true);
 	*rows = ok ? calloc(copies.count + 1, sizeof(**rows)) : NULL;
 	*count = 0;

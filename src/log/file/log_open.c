@@ -32,25 +32,25 @@ struct setting {
 };
 
 static const struct setting settings_always[] = {
-	{"PRAGMA busy_timeout = " TEXT_OF(LOG_BUSY_MS), "PRAGMA busy_timeout", TEXT_OF(LOG_BUSY_MS)},
-	{"PRAGMA trusted_schema = OFF", "PRAGMA trusted_schema", "0"},
-	{"PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", "1"},
-	{"PRAGMA temp_store = MEMORY", "PRAGMA temp_store", "2"},
-	{"PRAGMA recursive_triggers = OFF", "PRAGMA recursive_triggers", "0"},
-	{"PRAGMA foreign_keys = ON", "PRAGMA foreign_keys", "1"},
+	{ "PRAGMA busy_timeout = " TEXT_OF(LOG_BUSY_MS), "PRAGMA busy_timeout", TEXT_OF(LOG_BUSY_MS) },
+	{ "PRAGMA trusted_schema = OFF", "PRAGMA trusted_schema", "0" },
+	{ "PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", "1" },
+	{ "PRAGMA temp_store = MEMORY", "PRAGMA temp_store", "2" },
+	{ "PRAGMA recursive_triggers = OFF", "PRAGMA recursive_triggers", "0" },
+	{ "PRAGMA foreign_keys = ON", "PRAGMA foreign_keys", "1" },
 };
 
 static const struct setting settings_writing[] = {
-	{"PRAGMA journal_mode = WAL", "PRAGMA journal_mode", "wal"},
-	{"PRAGMA synchronous = FULL", "PRAGMA synchronous", "2"},
+	{ "PRAGMA journal_mode = WAL", "PRAGMA journal_mode", "wal" },
+	{ "PRAGMA synchronous = FULL", "PRAGMA synchronous", "2" },
 };
 
 /* A connection that only looks never checkpoints: before SQLite 3.51.3 two
  * checkpointing connections can race (SQLite documentation, wal.html, "WAL-reset
  * bug"), and a -wal that it found is not its to take away. */
 static const struct setting settings_looking[] = {
-	{"PRAGMA query_only = ON", "PRAGMA query_only", "1"},
-	{"PRAGMA wal_autocheckpoint = 0", "PRAGMA wal_autocheckpoint", "0"},
+	{ "PRAGMA query_only = ON", "PRAGMA query_only", "1" },
+	{ "PRAGMA wal_autocheckpoint = 0", "PRAGMA wal_autocheckpoint", "0" },
 };
 
 int connection_open(const char *path, int flags, sqlite3 **db)
@@ -116,8 +116,8 @@ static int complaint_code(const char *complaint)
 	const char *at = strstr(complaint, mark);
 	long code = at == NULL ? SQLITE_CORRUPT : strtol(at + sizeof(mark) - 1, NULL, 10);
 	int primary = (int)(code & 0xff);
-	return primary == SQLITE_NOMEM || primary == SQLITE_IOERR || primary == SQLITE_BUSY
-	           ? (int)code : SQLITE_CORRUPT;
+	return primary == SQLITE_NOMEM || primary == SQLITE_IOERR || primary == SQLITE_BUSY ? (int)code
+	                                                                                    : SQLITE_CORRUPT;
 }
 
 /* Of "*** in database main ***" and lines of complaints the first complaint. */
@@ -136,8 +136,7 @@ static void keep_first_complaint(char *why)
  * either, takes it for unsaid and reads counts that the walk has not set. */
 int connection_check(sqlite3 *db, bool thorough, char *why, size_t size)
 {
-	int rc = first_text(db, thorough ? "PRAGMA integrity_check(10)" : "PRAGMA quick_check(10)",
-	                    why, size);
+	int rc = first_text(db, thorough ? "PRAGMA integrity_check(10)" : "PRAGMA quick_check(10)", why, size);
 	if (rc != SQLITE_OK)
 		return rc;
 	if (strcmp(why, "ok") != 0) {
@@ -152,8 +151,7 @@ int connection_check(sqlite3 *db, bool thorough, char *why, size_t size)
 	return rc;
 }
 
-static bool apply_settings(struct log *log, const struct setting *settings, size_t count,
-                           struct fault *fault)
+static bool apply_settings(struct log *log, const struct setting *settings, size_t count, struct fault *fault)
 {
 	for (size_t i = 0; i < count; i++) {
 		char answer[32];
@@ -163,15 +161,15 @@ static bool apply_settings(struct log *log, const struct setting *settings, size
 		if (rc != SQLITE_OK)
 			return log_fault(log, rc, fault);
 		if (strcmp(answer, settings[i].expected) != 0)
-			return fault_set(fault, FAULT_IO, "%s cannot be kept safely where it is (%s answers "
+			return fault_set(fault, FAULT_IO,
+			                 "%s cannot be kept safely where it is (%s answers "
 			                 "\"%s\"). Keep the log on a local disk.",
 			                 path_shown(log->path), settings[i].get, answer);
 	}
 	return true;
 }
 
-#define APPLY(log, settings, fault) \
-	apply_settings((log), (settings), sizeof(settings) / sizeof((settings)[0]), (fault))
+#define APPLY(log, settings, fault) apply_settings((log), (settings), sizeof(settings) / sizeof((settings)[0]), (fault))
 
 /* Until a log has passed its check, and for who only looks, nothing of the -wal is
  * moved into the file: what is damaged stays as it is, and can still be put aside. */
@@ -209,14 +207,19 @@ static bool missing_file(struct log *log, struct fault *fault)
 {
 	char backup[SENTENCE_MAX_BYTES];
 	if (!may_begin(log))
-		return fault_set(fault, FAULT_MISSING, "There is no log %s. Check the name, or start the "
-		                 "board once to make it.", path_shown(log->path));
+		return fault_set(fault, FAULT_MISSING,
+		                 "There is no log %s. Check the name, or start the "
+		                 "board once to make it.",
+		                 path_shown(log->path));
 	if (backup_newest_whole(log->path, backup, sizeof(backup)))
-		return fault_set(fault, FAULT_MISSING, "%s is missing, though it has backups (newest: %s). "
-		                 "Put that one back with \"stillroom restore\" or, to begin anew, move its folder away.",
-		                 path_shown(log->path), path_shown(backup));
+		return fault_set(
+		    fault, FAULT_MISSING,
+		    "%s is missing, though it has backups (newest: %s). "
+		    "Put that one back with \"stillroom restore\" or, to begin anew, move its folder away.",
+		    path_shown(log->path), path_shown(backup));
 	if (side_file_bytes(log->path, "-wal") > 0) /* SQLite would take it away */
-		return fault_set(fault, FAULT_MISSING, "%s is missing, but what was written in it last is still there "
+		return fault_set(fault, FAULT_MISSING,
+		                 "%s is missing, but what was written in it last is still there "
 		                 "(%s-wal). Bring the log back beside it, or move that file away to begin anew.",
 		                 path_shown(log->path), path_shown(log->path));
 	return make_folders(log->path, fault);
@@ -239,8 +242,10 @@ static bool look_at_file(struct log *log, struct fault *fault)
 		return fault_set(fault, FAULT_MISSING, "The name of the log is empty; give one.");
 	if (stat(log->path, &status) == 0) {
 		if (!S_ISREG(status.st_mode))
-			return fault_set(fault, FAULT_NOT_OURS, "%s is not a file but %s. Choose another name "
-			                 "for the log.", path_shown(log->path),
+			return fault_set(fault, FAULT_NOT_OURS,
+			                 "%s is not a file but %s. Choose another name "
+			                 "for the log.",
+			                 path_shown(log->path),
 			                 S_ISDIR(status.st_mode) ? "a folder" : "a device or the like");
 		return true;
 	}
@@ -291,7 +296,8 @@ static bool open_as(struct log *log, bool immutable, struct fault *fault)
 	int rc = immutable ? open_immutable(log->path, &log->db)
 	                   : connection_open(log->path, SQLITE_OPEN_READWRITE, &log->db);
 	if (log->db == NULL)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "
+		return fault_set(fault, FAULT_MEMORY,
+		                 "No memory is left to open the log. Close other "
 		                 "programs, then try again.");
 	if (rc == SQLITE_OK)
 		rc = hold_checkpoints(log->db, true);
@@ -339,8 +345,10 @@ static int read_identity(struct log *log, struct identity *identity)
 
 static bool not_ours(const struct log *log, const char *what, struct fault *fault)
 {
-	return fault_set(fault, FAULT_NOT_OURS, "%s is %s; nothing was changed in it. Choose another "
-	                 "name for the log.", path_shown(log->path), what);
+	return fault_set(fault, FAULT_NOT_OURS,
+	                 "%s is %s; nothing was changed in it. Choose another "
+	                 "name for the log.",
+	                 path_shown(log->path), what);
 }
 
 /* An empty file becomes a log on LOG_CREATE, unless it was one before. */
@@ -358,24 +366,26 @@ static bool layout_is_known(const struct log *log, int64_t version, struct fault
 {
 	int64_t newest = layout_newest(log->layouts);
 	if (version > newest)
-		return fault_set(fault, FAULT_NEWER, "%s was written by a newer stillroom (its layout is "
+		return fault_set(fault, FAULT_NEWER,
+		                 "%s was written by a newer stillroom (its layout is "
 		                 "number %lld, this program knows up to %lld). Install the newer program.",
 		                 path_shown(log->path), (long long)version, (long long)newest);
 	if (version < 1)
 		return fault_set(fault, FAULT_DAMAGED, "its layout has no number");
 	if (version < LOG_FIRST_LAYOUT)
-		return fault_set(fault, FAULT_OLDER, "%s was written by a stillroom from before the first "
+		return fault_set(fault, FAULT_OLDER,
+		                 "%s was written by a stillroom from before the first "
 		                 "release (its layout is number %lld, this program reads from %d on); nothing "
 		                 "was changed in it. Choose another name for the log, or move this one and its "
-		                 "backups away to begin anew.", path_shown(log->path), (long long)version,
-		                 LOG_FIRST_LAYOUT);
+		                 "backups away to begin anew.",
+		                 path_shown(log->path), (long long)version, LOG_FIRST_LAYOUT);
 	return true;
 }
 
 /* *version: 0 for an empty file that may become a log. */
 static bool identify(struct log *log, int64_t *version, struct fault *fault)
 {
-	struct identity identity = {0};
+	struct identity identity = { 0 };
 	int rc = read_identity(log, &identity);
 	if ((rc & 0xff) == SQLITE_NOTADB)
 		return not_ours(log, "not a stillroom log", fault);
@@ -396,8 +406,8 @@ static bool check_pages(struct log *log, bool thorough, struct fault *fault)
 	char why[120];
 	int rc = connection_check(log->db, thorough, why, sizeof(why));
 	if ((rc & 0xff) == SQLITE_CORRUPT)
-		return fault_set(fault, FAULT_DAMAGED, "%s", why[0] == '\0' || strcmp(why, "ok") == 0
-		                 ? sqlite3_errstr(rc) : why);
+		return fault_set(fault, FAULT_DAMAGED, "%s",
+		                 why[0] == '\0' || strcmp(why, "ok") == 0 ? sqlite3_errstr(rc) : why);
 	return rc == SQLITE_OK || log_fault(log, rc, fault);
 }
 
@@ -406,8 +416,7 @@ static bool check_pages(struct log *log, bool thorough, struct fault *fault)
 static bool check_health(struct log *log, int64_t version, struct fault *fault)
 {
 	log->unchecked = log->mode == LOG_BOARD && version == layout_newest(log->layouts);
-	if (!log->unchecked && log->mode != LOG_LOOK &&
-	    !check_pages(log, log->unclean || log->without_wal, fault))
+	if (!log->unchecked && log->mode != LOG_LOOK && !check_pages(log, log->unclean || log->without_wal, fault))
 		return false;
 	return newest_entry_is_whole(log, fault);
 }
@@ -426,9 +435,11 @@ static bool bring_up_to_date(struct log *log, int64_t version, struct fault *fau
 		return true;
 	if (!only_looks(log))
 		return log_migrate(log, version, fault);
-	return fault_set(fault, FAULT_READ_ONLY, "%s was written by an older stillroom (its layout is "
+	return fault_set(fault, FAULT_READ_ONLY,
+	                 "%s was written by an older stillroom (its layout is "
 	                 "number %lld, this program's is %lld). Start the board on it once to bring it "
-	                 "up to date.", path_shown(log->path), (long long)version, (long long)newest);
+	                 "up to date.",
+	                 path_shown(log->path), (long long)version, (long long)newest);
 }
 
 /* The log is marked as in use (its header says -wal), and both are on the disk: from
@@ -470,8 +481,10 @@ static void end_cleanly(struct log *log)
 	bool taken = false; /* what could not be changed is answered as it was, without an error */
 	int64_t pages;
 	(void)sqlite3_busy_timeout(log->db, 0);
-	if (may && sqlite3_exec(log->db, "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = DELETE", is_delete,
-	                        &taken, NULL) == SQLITE_OK && taken)
+	if (may &&
+	    sqlite3_exec(log->db, "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = DELETE", is_delete, &taken,
+	                 NULL) == SQLITE_OK &&
+	    taken)
 		return;
 	(void)hold_checkpoints(log->db, true);
 	if (may) /* the disk may have let the mark stand when the -wal was gone: this makes one */
@@ -482,8 +495,8 @@ static void end_cleanly(struct log *log)
  * a log that lacks one is told at once. The others are prepared when first asked, since
  * to prepare them all would take longer than anything else in opening. */
 static const enum statement prepared_first[] = {
-	BEGIN_ACT,  COMMIT_ACT, ROLLBACK_ACT, ENTRY_NEWEST, HOUSE_GET,  STATION_LIST, LID_BOX_LIST,
-	LOT_GET,    LOAD_GET,   JAR_GET,    PHASES_OF_LOAD, RUN_GET,    BATCH_GET,    JUICE_GET,
+	BEGIN_ACT, COMMIT_ACT, ROLLBACK_ACT, ENTRY_NEWEST,   HOUSE_GET, STATION_LIST, LID_BOX_LIST,
+	LOT_GET,   LOAD_GET,   JAR_GET,      PHASES_OF_LOAD, RUN_GET,   BATCH_GET,    JUICE_GET,
 };
 
 static bool prepare(struct log *log, struct fault *fault)
@@ -525,13 +538,16 @@ static void tell_damage(const char *path, struct fault *fault)
 	if (!damaged && fault->kind != FAULT_NOT_OURS)
 		return;
 	bool found = backup_newest_whole(path, backup, sizeof(backup));
-	sqlite3_snprintf((int)sizeof(cause), cause, "%s", damaged ? fault->sentence
-	                 : "it no longer begins as a log does");
+	sqlite3_snprintf((int)sizeof(cause), cause, "%s",
+	                 damaged ? fault->sentence : "it no longer begins as a log does");
 	if (found)
-		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). \"stillroom restore\" puts a backup in "
-		                "its place; the newest whole one is %s.", path_shown(path), cause, path_shown(backup));
+		(void)fault_set(fault, FAULT_DAMAGED,
+		                "%s is damaged (%s). \"stillroom restore\" puts a backup in "
+		                "its place; the newest whole one is %s.",
+		                path_shown(path), cause, path_shown(backup));
 	else if (damaged)
-		(void)fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s), and no whole backup was found in "
+		(void)fault_set(fault, FAULT_DAMAGED,
+		                "%s is damaged (%s), and no whole backup was found in "
 		                "%s.backups. Keep a copy of the file before trying to repair it.",
 		                path_shown(path), cause, path_shown(path));
 }
@@ -561,11 +577,12 @@ bool log_open(const char *path, enum log_mode mode, struct log **out, struct fau
 bool log_open_laid_out(const char *path, enum log_mode mode, const struct layouts *layouts, struct log **out,
                        struct fault *fault)
 {
-	struct fault why = {.kind = FAULT_NONE};
+	struct fault why = { .kind = FAULT_NONE };
 	struct log *log = new_log(path, mode, layouts);
 	*out = NULL;
 	if (log == NULL)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left to open the log. Close other "
+		return fault_set(fault, FAULT_MEMORY,
+		                 "No memory is left to open the log. Close other "
 		                 "programs, then try again.");
 	if (open_steps(log, &why)) {
 		log->opening = false;
@@ -583,7 +600,7 @@ bool log_open_laid_out(const char *path, enum log_mode mode, const struct layout
 
 bool log_check(struct log *log, struct fault *fault)
 {
-	struct fault why = {.kind = FAULT_NONE};
+	struct fault why = { .kind = FAULT_NONE };
 	bool opening = log->opening;
 	log->opening = true; /* tell_damage makes the sentence */
 	bool whole = check_pages(log, true, &why) && newest_entry_is_whole(log, &why);

@@ -40,20 +40,24 @@ static bool in_use(const char *path)
 
 static bool is_free_now(const char *path, struct fault *fault)
 {
-	return !in_use(path) || fault_set(fault, FAULT_BUSY, "Another program still has %s open. Close it, then "
-	                                  "try again.", path_shown(path));
+	return !in_use(path) || fault_set(fault, FAULT_BUSY,
+	                                  "Another program still has %s open. Close it, then "
+	                                  "try again.",
+	                                  path_shown(path));
 }
 
 /* Refuse to put a backup over a log that is well, unless that very one is asked for. */
 static bool may_be_replaced(const char *path, bool asked_for, struct fault *fault)
 {
-	struct fault why = {.kind = FAULT_NONE};
+	struct fault why = { .kind = FAULT_NONE };
 	struct log *log;
 	if (log_open(path, LOG_INSPECT, &log, &why)) {
 		log_close(log);
 		if (!asked_for)
-			return fault_set(fault, FAULT_REFUSED, "%s is whole; no backup is needed in its place. To go back all "
-			                 "the same, name the backup.", path_shown(path));
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s is whole; no backup is needed in its place. To go back all "
+			                 "the same, name the backup.",
+			                 path_shown(path));
 		return is_free_now(path, fault);
 	}
 	if (why.kind == FAULT_DAMAGED || why.kind == FAULT_MISSING || why.kind == FAULT_NOT_OURS)
@@ -64,8 +68,7 @@ static bool may_be_replaced(const char *path, bool asked_for, struct fault *faul
 }
 
 /* PATH-wal becomes PATH.damaged-N-wal; nothing to do when it is not there. */
-static bool move_side_file(const char *path, const char *kept, const char *ending,
-                           struct fault *fault)
+static bool move_side_file(const char *path, const char *kept, const char *ending, struct fault *fault)
 {
 	size_t size = strlen(kept) + strlen(ending) + 1; /* kept is the longer */
 	char *from = malloc(size);
@@ -103,7 +106,7 @@ static bool keep_file(const char *path, const char *kept, struct fault *fault)
  * backup. */
 static bool keep_old(const char *path, const char *kept, struct fault *fault)
 {
-	static const char *const endings[] = {"-wal", "-shm", "-journal"};
+	static const char *const endings[] = { "-wal", "-shm", "-journal" };
 	bool ok = keep_file(path, kept, fault);
 	for (size_t i = 0; ok && i < sizeof(endings) / sizeof(endings[0]); i++)
 		ok = move_side_file(path, kept, endings[i], fault);
@@ -125,8 +128,10 @@ static bool copy_backup(const char *backup, const char *target, struct fault *fa
 	sqlite3 *db;
 	int rc = connection_open(backup, SQLITE_OPEN_READONLY, &db);
 	bool ok = rc == SQLITE_OK ? backup_copy(db, backup, target, fault)
-	                          : fault_set(fault, FAULT_IO, "The backup %s cannot be opened (%s). Check "
-	                                      "the disk.", path_shown(backup), sqlite3_errstr(rc));
+	                          : fault_set(fault, FAULT_IO,
+	                                      "The backup %s cannot be opened (%s). Check "
+	                                      "the disk.",
+	                                      path_shown(backup), sqlite3_errstr(rc));
 	(void)sqlite3_close(db);
 	return ok;
 }
@@ -152,7 +157,9 @@ static bool is_file(const char *path)
 static bool find_named(const char *path, const char *name, char *used, size_t size)
 {
 	char *folder = joined(path, ".backups/", name);
-	int length = folder == NULL ? -1 : snprintf(used, size, "%s", strchr(name, '/') == NULL && is_file(folder) ? folder : name);
+	int length = folder == NULL
+	                 ? -1
+	                 : snprintf(used, size, "%s", strchr(name, '/') == NULL && is_file(folder) ? folder : name);
 	free(folder);
 	return length >= 0 && (size_t)length < size && is_file(used);
 }
@@ -163,14 +170,18 @@ static bool choose(const char *path, const char *name, char *used, size_t size, 
 	bool whole = false;
 	if (name == NULL)
 		return backup_newest_whole(path, used, size) ||
-		       fault_set(fault, FAULT_MISSING, "No whole backup of %s was found in its folder "
-		                 "%s.backups; nothing was changed.", path_shown(path), path_shown(path));
+		       fault_set(fault, FAULT_MISSING,
+		                 "No whole backup of %s was found in its folder "
+		                 "%s.backups; nothing was changed.",
+		                 path_shown(path), path_shown(path));
 	if (!find_named(path, name, used, size))
 		return fault_set(fault, FAULT_MISSING, "There is no backup %s; \"stillroom restore\" lists them.",
 		                 path_shown(name));
 	copy_look_into(used, &end, &whole);
-	return whole || fault_set(fault, FAULT_DAMAGED, "The backup %s is not whole; nothing was changed. Choose "
-	                          "another.", path_shown(used));
+	return whole || fault_set(fault, FAULT_DAMAGED,
+	                          "The backup %s is not whole; nothing was changed. Choose "
+	                          "another.",
+	                          path_shown(used));
 }
 
 /* Backups that end later are no longer of this log's past. */

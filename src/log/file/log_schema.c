@@ -15,8 +15,8 @@
 #include "log/query/log_private.h"
 
 /* Names that SQLite gives by itself are left out: of tables and indexes only. */
-#define LIST_SQL                                                                              \
-	"SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_master"                       \
+#define LIST_SQL \
+	"SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_master" \
 	" WHERE NOT (type IN ('table', 'index') AND name GLOB 'sqlite_*') ORDER BY "
 
 /* Tables that the full-text search keeps: their words are SQLite's, and change with it. */
@@ -77,8 +77,8 @@ static size_t length_without(const char *sql, const char *ending)
 
 static bool same_sql(const char *a, const char *b)
 {
-	static const char *const endings[] = {" STRICT", " STRICT, WITHOUT ROWID"};
-	static const char *const plain[] = {"", " WITHOUT ROWID"};
+	static const char *const endings[] = { " STRICT", " STRICT, WITHOUT ROWID" };
+	static const char *const plain[] = { "", " WITHOUT ROWID" };
 	if (strcmp(a, b) == 0)
 		return true;
 	for (size_t i = 0; i < sizeof(endings) / sizeof(endings[0]); i++) {
@@ -100,7 +100,8 @@ static bool same_row(sqlite3_stmt *log, sqlite3_stmt *ours)
 {
 	if (strcmp(column(log, TABLE), column(ours, TABLE)) != 0)
 		return false;
-	return is_shadow(ours) || same_sql(column(ours, SQL), column(log, SQL)) || same_sql(column(log, SQL), column(ours, SQL));
+	return is_shadow(ours) || same_sql(column(ours, SQL), column(log, SQL)) ||
+	       same_sql(column(log, SQL), column(ours, SQL));
 }
 
 /* "its trigger "x" is missing". The name may be a stranger's. */

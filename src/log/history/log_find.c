@@ -86,7 +86,7 @@ static bool next_word(const char **from, struct word *word)
 	while (*at != '\0' && letter_at(at) == 0)
 		at++;
 	const char *end = date_end(at);
-	*word = (struct word){.at = at, .date = end != NULL};
+	*word = (struct word){ .at = at, .date = end != NULL };
 	if (end == NULL)
 		for (end = at; letter_at(end) > 0;)
 			end += letter_at(end);
@@ -175,7 +175,8 @@ bool log_wish_searches(const struct log_wish *wish)
 {
 	const char *at = wish->words;
 	struct word word;
-	return wish->kind != SUBJECT_HOUSE || wish->state != WORK_ANY || wish->product[0] != '\0' || next_word(&at, &word);
+	return wish->kind != SUBJECT_HOUSE || wish->state != WORK_ANY || wish->product[0] != '\0' ||
+	       next_word(&at, &word);
 }
 
 int log_wish_year(const struct log_wish *wish)

@@ -37,8 +37,8 @@ bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struc
 	return ok;
 }
 
-static bool list_of(struct log *log, enum statement which, int season, row_reader *read, size_t size,
-                    void **list, size_t *count, struct fault *fault)
+static bool list_of(struct log *log, enum statement which, int season, row_reader *read, size_t size, void **list,
+                    size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, which);
 	bind_integer(&query, season);
@@ -96,8 +96,7 @@ static void read_fruit(struct query *query, void *into)
 	fruit->juice_ul = take_integer(query);
 }
 
-bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count,
-                       struct fault *fault)
+bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count, struct fault *fault)
 {
 	void *list;
 	bool ok = list_of(log, SEASON_FRUITS, season, read_fruit, sizeof(**rows), &list, count, fault);

@@ -17,7 +17,8 @@ bool works_searchable(struct log *log, struct fault *fault)
 	int rc = sqlite3_prepare_v2(log->db, "SELECT fts5_source_id()", -1, &statement, NULL);
 	(void)sqlite3_finalize(statement);
 	if (rc == SQLITE_ERROR) /* no such function */
-		return fault_set(fault, FAULT_IO, "The SQLite library here (%s) was built without FTS5, the full-text "
+		return fault_set(fault, FAULT_IO,
+		                 "The SQLite library here (%s) was built without FTS5, the full-text "
 		                 "search the log needs. Install one that has it; nothing was changed in %s.",
 		                 sqlite3_libversion(), path_shown(log->path));
 	return rc == SQLITE_OK || log_fault(log, rc, fault);
@@ -54,8 +55,8 @@ static bool settle(struct log *log, struct log_subject subject, struct fault *fa
 		[SUBJECT_BATCH] = WORK_BATCH_IN,
 	};
 	bool load = subject.kind == SUBJECT_LOAD;
-	if (!about(log, WORK_WORDS_OUT, subject, fault) ||
-	    (load && !about(log, WORK_PRODUCTS_OUT, subject, fault)) || !about(log, WORK_OUT, subject, fault))
+	if (!about(log, WORK_WORDS_OUT, subject, fault) || (load && !about(log, WORK_PRODUCTS_OUT, subject, fault)) ||
+	    !about(log, WORK_OUT, subject, fault))
 		return false;
 	if (!put_in(log, in[subject.kind], subject.id, fault) ||
 	    (load && !put_in(log, WORK_PRODUCTS_IN, subject.id, fault)))
@@ -66,7 +67,7 @@ static bool settle(struct log *log, struct log_subject subject, struct fault *fa
 bool works_settle(struct log *log, struct fault *fault)
 {
 	for (;;) {
-		struct log_subject subject = {.kind = SUBJECT_HOUSE};
+		struct log_subject subject = { .kind = SUBJECT_HOUSE };
 		bool found;
 		struct query query = query_start(log, STALE_ONE);
 		if (!query_one(&query, read_stale, &subject, &found, fault))
@@ -74,8 +75,10 @@ bool works_settle(struct log *log, struct fault *fault)
 		if (!found)
 			return true;
 		if (subject.kind < SUBJECT_LOAD)
-			return fault_set(fault, FAULT_DAMAGED, "%s names work of a kind that does not exist. Check it "
-			                 "with a newer stillroom, or go back to a backup.", path_shown(log->path));
+			return fault_set(fault, FAULT_DAMAGED,
+			                 "%s names work of a kind that does not exist. Check it "
+			                 "with a newer stillroom, or go back to a backup.",
+			                 path_shown(log->path));
 		if (!settle(log, subject, fault))
 			return false;
 	}

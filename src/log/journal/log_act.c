@@ -11,22 +11,37 @@
 #include "log/query/query.h"
 
 static const char *const captured_tables[] = {
-	"plan_block", "plan_run", "plan_batch", "plan_break", "helper", "plan", "plan_house",
-	"recall_jar", "recall", "mark", "jar", "phase", "juice_use", "supply_move", "batch_amount", "juice", "load", "run", "batch",
-	"lot", "lid_box", "supply", "sold_by", "recipe_ingredient", "recipe", "station_capacity", "station",
-	"house", "rule_aside",
+	"plan_block",   "plan_run",
+	"plan_batch",   "plan_break",
+	"helper",       "plan",
+	"plan_house",   "recall_jar",
+	"recall",       "mark",
+	"jar",          "phase",
+	"juice_use",    "supply_move",
+	"batch_amount", "juice",
+	"load",         "run",
+	"batch",        "lot",
+	"lid_box",      "supply",
+	"sold_by",      "recipe_ingredient",
+	"recipe",       "station_capacity",
+	"station",      "house",
+	"rule_aside",
 };
 
 bool act_is_open(struct log *log, struct fault *fault)
 {
 	if (!log->in_act)
-		return fault_set(fault, FAULT_REFUSED, "A change to %s was tried outside an act; nothing was "
-		                 "recorded. This is a mistake in the program.", path_shown(log->path));
+		return fault_set(fault, FAULT_REFUSED,
+		                 "A change to %s was tried outside an act; nothing was "
+		                 "recorded. This is a mistake in the program.",
+		                 path_shown(log->path));
 	/* SQLite rolls a transaction back by itself after some errors; going on
 	 * would commit each statement alone. */
 	if (log->act_spoilt || sqlite3_get_autocommit(log->db) != 0)
-		return fault_set(fault, FAULT_IO, "The last key could not be recorded in %s; nothing of it "
-		                 "was. Press it again.", path_shown(log->path));
+		return fault_set(fault, FAULT_IO,
+		                 "The last key could not be recorded in %s; nothing of it "
+		                 "was. Press it again.",
+		                 path_shown(log->path));
 	return true;
 }
 
@@ -56,11 +71,15 @@ static int start_capture(struct log *log)
 bool log_begin(struct log *log, struct fault *fault)
 {
 	if (only_looks(log))
-		return fault_set(fault, FAULT_READ_ONLY, "%s was opened for looking only; nothing can be "
-		                 "recorded.", path_shown(log->path));
+		return fault_set(fault, FAULT_READ_ONLY,
+		                 "%s was opened for looking only; nothing can be "
+		                 "recorded.",
+		                 path_shown(log->path));
 	if (log->in_act)
-		return fault_set(fault, FAULT_REFUSED, "An act on %s is still open. This is a mistake in the "
-		                 "program.", path_shown(log->path));
+		return fault_set(fault, FAULT_REFUSED,
+		                 "An act on %s is still open. This is a mistake in the "
+		                 "program.",
+		                 path_shown(log->path));
 	if (!log_is_safe(log, fault))
 		return false;
 	struct query begin = query_start(log, BEGIN_ACT);
@@ -76,8 +95,7 @@ bool log_begin(struct log *log, struct fault *fault)
 	return true;
 }
 
-static bool write_entry(struct log *log, struct log_entry *entry, const void *changes, int size,
-                        struct fault *fault)
+static bool write_entry(struct log *log, struct log_entry *entry, const void *changes, int size, struct fault *fault)
 {
 	struct query query = query_start(log, ENTRY_INSERT);
 	bind_integer(&query, entry->at.wall_ms);
@@ -105,8 +123,7 @@ static bool journal_and_commit(struct log *log, struct log_entry *entry, struct 
 	void *changes = NULL;
 	int size = 0;
 	int rc = sqlite3session_changeset(log->session, &size, &changes);
-	bool ok = rc == SQLITE_OK ? write_entry(log, entry, changes, size, fault)
-	                          : log_fault(log, rc, fault);
+	bool ok = rc == SQLITE_OK ? write_entry(log, entry, changes, size, fault) : log_fault(log, rc, fault);
 	sqlite3_free(changes);
 	if (!ok)
 		return false;

@@ -25,31 +25,21 @@ static void read_entry(struct query *query, void *into)
 }
 
 static const enum statement standing_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = STANDING_OF_HOUSE,
-	[SUBJECT_STATION] = STANDING_OF_STATION,
-	[SUBJECT_LOAD] = STANDING_OF_LOAD,
-	[SUBJECT_RUN] = STANDING_OF_RUN,
-	[SUBJECT_BATCH] = STANDING_OF_BATCH,
+	[SUBJECT_HOUSE] = STANDING_OF_HOUSE, [SUBJECT_STATION] = STANDING_OF_STATION, [SUBJECT_LOAD] = STANDING_OF_LOAD,
+	[SUBJECT_RUN] = STANDING_OF_RUN,     [SUBJECT_BATCH] = STANDING_OF_BATCH,
 };
 
 static const enum statement undone_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = UNDONE_OF_HOUSE,
-	[SUBJECT_STATION] = UNDONE_OF_STATION,
-	[SUBJECT_LOAD] = UNDONE_OF_LOAD,
-	[SUBJECT_RUN] = UNDONE_OF_RUN,
-	[SUBJECT_BATCH] = UNDONE_OF_BATCH,
+	[SUBJECT_HOUSE] = UNDONE_OF_HOUSE, [SUBJECT_STATION] = UNDONE_OF_STATION, [SUBJECT_LOAD] = UNDONE_OF_LOAD,
+	[SUBJECT_RUN] = UNDONE_OF_RUN,     [SUBJECT_BATCH] = UNDONE_OF_BATCH,
 };
 
 static const enum statement entries_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = ENTRIES_OF_HOUSE,
-	[SUBJECT_STATION] = ENTRIES_OF_STATION,
-	[SUBJECT_LOAD] = ENTRIES_OF_LOAD,
-	[SUBJECT_RUN] = ENTRIES_OF_RUN,
-	[SUBJECT_BATCH] = ENTRIES_OF_BATCH,
+	[SUBJECT_HOUSE] = ENTRIES_OF_HOUSE, [SUBJECT_STATION] = ENTRIES_OF_STATION, [SUBJECT_LOAD] = ENTRIES_OF_LOAD,
+	[SUBJECT_RUN] = ENTRIES_OF_RUN,     [SUBJECT_BATCH] = ENTRIES_OF_BATCH,
 };
 
-static struct query start_about(struct log *log, const enum statement *which,
-                                struct log_subject subject)
+static struct query start_about(struct log *log, const enum statement *which, struct log_subject subject)
 {
 	assert((int)subject.kind >= 0 && subject.kind < SUBJECT_KIND_COUNT);
 	struct query query = query_start(log, which[subject.kind]);
@@ -58,15 +48,13 @@ static struct query start_about(struct log *log, const enum statement *which,
 	return query;
 }
 
-bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out,
-                  struct fault *fault)
+bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out, struct fault *fault)
 {
 	struct query query = start_about(log, undone ? undone_of : standing_of, subject);
 	return query_get(&query, read_entry, out, undone ? "undone act to redo" : "act to undo", fault);
 }
 
-bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,
-               struct fault *fault)
+bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count, struct fault *fault)
 {
 	struct query query = start_about(log, entries_of, subject);
 	void *list;
@@ -120,7 +108,10 @@ static bool changes_are_whole(sqlite3_stmt *row, int which)
 {
 	const void *blob = sqlite3_column_blob(row, which);
 	sqlite3_changeset_iter *changes = NULL;
-	union { const void *in; void *out; } bytes = {.in = blob}; /* sqlite3changeset_start only reads them */
+	union {
+		const void *in;
+		void *out;
+	} bytes = { .in = blob }; /* sqlite3changeset_start only reads them */
 	int rc = sqlite3changeset_start(&changes, sqlite3_column_bytes(row, which), bytes.out);
 	if (rc != SQLITE_OK)
 		return rc == SQLITE_NOMEM;

@@ -27,34 +27,34 @@ static const struct {
 	const char *table;
 	const char *words;
 } table_words[] = {
-	{"jar", "a jar of it has changed since"},
-	{"recall", "the recall has changed since"},
-	{"recall_jar", "a jar of the recall has been followed up since"},
-	{"phase", "a phase of it has changed since"},
-	{"mark", "what was said of it has changed since"},
-	{"load", "the load has moved on since"},
-	{"lot", "the lot has changed since"},
-	{"lid_box", "the lid box has changed since"},
-	{"run", "the run has moved on since"},
-	{"juice", "the juice has changed since"},
-	{"juice_use", "what was taken of the juice has changed since"},
-	{"batch", "the batch has moved on since"},
-	{"batch_amount", "the amounts of the batch have changed since"},
-	{"supply", "the supply has changed since"},
-	{"supply_move", "the ledger of a supply has changed since"},
-	{"sold_by", "what one buys at a time has changed since"},
-	{"recipe", "the recipe has changed since"},
-	{"recipe_ingredient", "the ingredients of the recipe have changed since"},
-	{"station_capacity", "what the canner holds has changed since"},
-	{"station", "the station has changed since"},
-	{"house", "what is known of the house has changed since"},
-	{"plan_house", "what the plan needs of the house has changed since"},
-	{"helper", "who helps has changed since"},
-	{"plan_break", "the breaks have changed since"},
-	{"plan", "the plan has been accepted or finished since"},
-	{"plan_run", "the plan has changed since"},
-	{"plan_batch", "the plan has changed since"},
-	{"plan_block", "the plan has been accepted anew since"},
+	{ "jar", "a jar of it has changed since" },
+	{ "recall", "the recall has changed since" },
+	{ "recall_jar", "a jar of the recall has been followed up since" },
+	{ "phase", "a phase of it has changed since" },
+	{ "mark", "what was said of it has changed since" },
+	{ "load", "the load has moved on since" },
+	{ "lot", "the lot has changed since" },
+	{ "lid_box", "the lid box has changed since" },
+	{ "run", "the run has moved on since" },
+	{ "juice", "the juice has changed since" },
+	{ "juice_use", "what was taken of the juice has changed since" },
+	{ "batch", "the batch has moved on since" },
+	{ "batch_amount", "the amounts of the batch have changed since" },
+	{ "supply", "the supply has changed since" },
+	{ "supply_move", "the ledger of a supply has changed since" },
+	{ "sold_by", "what one buys at a time has changed since" },
+	{ "recipe", "the recipe has changed since" },
+	{ "recipe_ingredient", "the ingredients of the recipe have changed since" },
+	{ "station_capacity", "what the canner holds has changed since" },
+	{ "station", "the station has changed since" },
+	{ "house", "what is known of the house has changed since" },
+	{ "plan_house", "what the plan needs of the house has changed since" },
+	{ "helper", "who helps has changed since" },
+	{ "plan_break", "the breaks have changed since" },
+	{ "plan", "the plan has been accepted or finished since" },
+	{ "plan_run", "the plan has changed since" },
+	{ "plan_batch", "the plan has changed since" },
+	{ "plan_block", "the plan has been accepted anew since" },
 };
 
 static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
@@ -81,8 +81,10 @@ static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
 
 static bool refuse(const struct undo *undo, struct fault *fault)
 {
-	return fault_set(fault, FAULT_CONFLICT, "\"%s\" cannot be undone: %s. Nothing was changed; undo "
-	                 "the later steps first.", undo->sentence, undo->trouble);
+	return fault_set(fault, FAULT_CONFLICT,
+	                 "\"%s\" cannot be undone: %s. Nothing was changed; undo "
+	                 "the later steps first.",
+	                 undo->sentence, undo->trouble);
 }
 
 struct tip {
@@ -170,8 +172,7 @@ static bool apply_inverse(struct undo *undo, struct fault *fault)
 {
 	if (undo->inverse_size == 0)
 		return true;
-	int rc = sqlite3changeset_apply(undo->log->db, undo->inverse_size, undo->inverse, NULL,
-	                                on_conflict, undo);
+	int rc = sqlite3changeset_apply(undo->log->db, undo->inverse_size, undo->inverse, NULL, on_conflict, undo);
 	/* ABORT after a conflict, CONSTRAINT after a dangling reference */
 	bool conflict = (rc & 0xff) == SQLITE_ABORT || (rc & 0xff) == SQLITE_CONSTRAINT;
 	if (conflict && undo->trouble != NULL)
@@ -183,7 +184,7 @@ static bool apply_inverse(struct undo *undo, struct fault *fault)
 
 bool log_undo_begin(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault)
 {
-	struct undo undo = {.log = log, .id = id};
+	struct undo undo = { .log = log, .id = id };
 	if (!log_begin(log, fault))
 		return false;
 	bool ok = find_tip(&undo, fault) && make_inverse(&undo, fault) && apply_inverse(&undo, fault);

@@ -30,8 +30,7 @@ static bool full(const char *path, bool in_act, struct fault *fault)
 		                 "The disk that holds %s is full; nothing of the last key was recorded. "
 		                 "Free some space, then press the key again.",
 		                 path_shown(path));
-	return fault_set(fault, FAULT_DISK_FULL,
-	                 "The disk that holds %s is full. Free some space, then try again.",
+	return fault_set(fault, FAULT_DISK_FULL, "The disk that holds %s is full. Free some space, then try again.",
 	                 path_shown(path));
 }
 
@@ -55,17 +54,20 @@ bool system_fault(const char *path, const char *doing, int error, struct fault *
 	switch (error) {
 	case EROFS:
 	case EACCES:
-	case EPERM:
-		return read_only(path, fault);
+	case EPERM: return read_only(path, fault);
 	case ENOMEM:
-		return fault_set(fault, FAULT_MEMORY, "No memory is left to %s. Close other programs, then "
-		                 "try again.", doing);
+		return fault_set(fault, FAULT_MEMORY,
+		                 "No memory is left to %s. Close other programs, then "
+		                 "try again.",
+		                 doing);
 	case ENOENT:
 		return fault_set(fault, FAULT_MISSING, "%s is not there; could not %s. Check the name.",
 		                 path_shown(path), doing);
 	default:
-		return fault_set(fault, FAULT_IO, "Could not %s for %s: %s. Check the disk and the name, then "
-		                 "try again.", doing, path_shown(path), strerror(error));
+		return fault_set(fault, FAULT_IO,
+		                 "Could not %s for %s: %s. Check the disk and the name, then "
+		                 "try again.",
+		                 doing, path_shown(path), strerror(error));
 	}
 }
 
@@ -92,8 +94,10 @@ static bool io_fault(struct log *log, int rc, int last, struct fault *fault)
 
 static bool closed_to_looking(const char *path, struct fault *fault)
 {
-	return fault_set(fault, FAULT_READ_ONLY, "%s cannot be looked at in a folder that you may not "
-	                 "write in. Copy it to a folder of yours and look there.", path_shown(path));
+	return fault_set(fault, FAULT_READ_ONLY,
+	                 "%s cannot be looked at in a folder that you may not "
+	                 "write in. Copy it to a folder of yours and look there.",
+	                 path_shown(path));
 }
 
 /* SQLITE_CANTOPEN covers a file one may not read and a folder in which neither
@@ -114,7 +118,8 @@ static bool open_fault(struct log *log, int rc, int last, struct fault *fault)
 
 static bool memory_fault(const struct log *log, struct fault *fault)
 {
-	return fault_set(fault, FAULT_MEMORY, "No memory is left for the log%s. Close other programs, "
+	return fault_set(fault, FAULT_MEMORY,
+	                 "No memory is left for the log%s. Close other programs, "
 	                 "then try again.",
 	                 log->in_act ? "; nothing of the last key was recorded" : "");
 }
@@ -126,8 +131,10 @@ static bool damage_fault(const struct log *log, int rc, struct fault *fault)
 	const char *cause = sqlite3_errcode(log->db) == SQLITE_OK ? sqlite3_errstr(rc) : sqlite3_errmsg(log->db);
 	if (log->opening)
 		return fault_set(fault, FAULT_DAMAGED, "%s", cause);
-	return fault_set(fault, FAULT_DAMAGED, "%s is damaged (%s). Leave and run \"stillroom restore\": it shows "
-	                 "the backups and puts one in its place.", path_shown(log->path), cause);
+	return fault_set(fault, FAULT_DAMAGED,
+	                 "%s is damaged (%s). Leave and run \"stillroom restore\": it shows "
+	                 "the backups and puts one in its place.",
+	                 path_shown(log->path), cause);
 }
 
 bool log_fault(struct log *log, int rc, struct fault *fault)
@@ -136,30 +143,27 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 	if (rc == SQLITE_IOERR_NOMEM)
 		return memory_fault(log, fault);
 	switch (rc & 0xff) {
-	case SQLITE_FULL:
-		return full(log->path, log->in_act, fault);
-	case SQLITE_NOMEM:
-		return memory_fault(log, fault);
+	case SQLITE_FULL: return full(log->path, log->in_act, fault);
+	case SQLITE_NOMEM: return memory_fault(log, fault);
 	case SQLITE_BUSY:
 	case SQLITE_LOCKED:
 	case SQLITE_PROTOCOL:
-		return fault_set(fault, FAULT_BUSY, "Another program is using %s just now. Try again in a "
-		                 "moment; if it goes on, close the other program.", path_shown(log->path));
+		return fault_set(fault, FAULT_BUSY,
+		                 "Another program is using %s just now. Try again in a "
+		                 "moment; if it goes on, close the other program.",
+		                 path_shown(log->path));
 	case SQLITE_READONLY:
-	case SQLITE_PERM:
-		return only_looks(log) ? closed_to_looking(log->path, fault)
-		                             : read_only(log->path, fault);
+	case SQLITE_PERM: return only_looks(log) ? closed_to_looking(log->path, fault) : read_only(log->path, fault);
 	case SQLITE_ERROR: /* a table or column is not there: our statements are right otherwise */
 	case SQLITE_CORRUPT:
-	case SQLITE_NOTADB:
-		return damage_fault(log, rc, fault);
+	case SQLITE_NOTADB: return damage_fault(log, rc, fault);
 	case SQLITE_CONSTRAINT:
-		return fault_set(fault, FAULT_REFUSED, "The rules of the log refuse this (%s); nothing of it "
-		                 "was recorded.", sqlite3_errmsg(log->db));
-	case SQLITE_IOERR:
-		return io_fault(log, rc, last, fault);
-	case SQLITE_CANTOPEN:
-		return open_fault(log, rc, last, fault);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "The rules of the log refuse this (%s); nothing of it "
+		                 "was recorded.",
+		                 sqlite3_errmsg(log->db));
+	case SQLITE_IOERR: return io_fault(log, rc, last, fault);
+	case SQLITE_CANTOPEN: return open_fault(log, rc, last, fault);
 	default:
 		return fault_set(fault, FAULT_IO, "%s: %s (SQLite code %d).", path_shown(log->path),
 		                 sqlite3_errmsg(log->db), rc);

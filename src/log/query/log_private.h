@@ -40,24 +40,24 @@ struct log {
 	enum log_mode mode;
 	const struct layouts *layouts;
 	sqlite3_stmt *statements[STATEMENT_COUNT]; /* NULL: not asked yet */
-	sqlite3_session *session; /* captures the act; NULL outside one */
+	sqlite3_session *session;                  /* captures the act; NULL outside one */
 	bool in_act;
-	bool looking; /* between log_look_begin and log_look_end */
+	bool looking;    /* between log_look_begin and log_look_end */
 	bool act_spoilt; /* a write of this act failed: it may only be abandoned */
 	bool version_seen;
 	int evidence_place[EVIDENCE_COLUMNS]; /* log_judgement.c; read once */
 	bool evidence_placed;
 	int64_t data_version;
-	int watch;              /* of the -wal; -1: none (log_watch.c) */
-	bool unchecked;         /* opened by LOG_BOARD and not checked yet */
+	int watch;                       /* of the -wal; -1: none (log_watch.c) */
+	bool unchecked;                  /* opened by LOG_BOARD and not checked yet */
 	char damage[SENTENCE_MAX_BYTES]; /* what the check said of it; "": nothing */
-	bool opening;           /* what is damaged is told bare: log_open makes the sentence */
-	bool unclean;           /* the last end left a -wal; see log_beside.c */
-	bool without_wal;       /* in use when it was copied, and no -wal beside it */
-	bool unsynced;          /* a sync failed and none has succeeded since */
+	bool opening;                    /* what is damaged is told bare: log_open makes the sentence */
+	bool unclean;                    /* the last end left a -wal; see log_beside.c */
+	bool without_wal;                /* in use when it was copied, and no -wal beside it */
+	bool unsynced;                   /* a sync failed and none has succeeded since */
 	struct stands stands[STANDS_FILES];
-	const char *lost;       /* what happened to the open file; NULL: it stands */
-	const char *lost_file;  /* ending of the file it happened to */
+	const char *lost;          /* what happened to the open file; NULL: it stands */
+	const char *lost_file;     /* ending of the file it happened to */
 	struct copy_end backed_up; /* what the newest backup ends with */
 	char backed_up_as[COPY_NAME_MAX];
 	bool backed_up_known;
@@ -141,7 +141,6 @@ bool schema_is_ours(struct log *log, int64_t version, struct fault *fault);
 
 /* Lay out an empty database as layout `version` says. An SQLite code. */
 int layout_make(sqlite3 *db, const struct layouts *layouts, int64_t version);
-
 
 /* Lay out an empty file (version 0), or bring an older log up to the newest of
  * log->layouts. A failure leaves the file as it was. */

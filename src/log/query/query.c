@@ -14,13 +14,13 @@ int log_prepare(struct log *log, enum statement which)
 {
 	if (log->statements[which] != NULL)
 		return SQLITE_OK;
-	return sqlite3_prepare_v3(log->db, statement_text[which], -1, SQLITE_PREPARE_PERSISTENT, &log->statements[which],
-	                          NULL);
+	return sqlite3_prepare_v3(log->db, statement_text[which], -1, SQLITE_PREPARE_PERSISTENT,
+	                          &log->statements[which], NULL);
 }
 
 struct query query_start(struct log *log, enum statement which)
 {
-	struct query query = {.log = log, .rc = log_prepare(log, which)};
+	struct query query = { .log = log, .rc = log_prepare(log, which) };
 	query.statement = log->statements[which];
 	return query;
 }
@@ -46,8 +46,8 @@ void bind_unless(struct query *query, int64_t value, int64_t null_value)
 
 void bind_text(struct query *query, const char *text, size_t size)
 {
-	note(query, sqlite3_bind_text(query->statement, ++query->bound, text,
-	                              (int)strnlen(text, size), SQLITE_TRANSIENT));
+	note(query,
+	     sqlite3_bind_text(query->statement, ++query->bound, text, (int)strnlen(text, size), SQLITE_TRANSIENT));
 }
 
 void bind_name(struct query *query, const char *name)
@@ -63,8 +63,7 @@ void bind_bytes(struct query *query, const void *bytes, int size)
 	if (size == 0)
 		note(query, sqlite3_bind_zeroblob(query->statement, ++query->bound, 0));
 	else
-		note(query, sqlite3_bind_blob(query->statement, ++query->bound, bytes, size,
-		                              SQLITE_STATIC));
+		note(query, sqlite3_bind_blob(query->statement, ++query->bound, bytes, size, SQLITE_STATIC));
 }
 
 int64_t take_integer(struct query *query)
@@ -202,8 +201,7 @@ bool query_one(struct query *query, row_reader *read, void *into, bool *found, s
 	return finish(query, rc, fault);
 }
 
-bool query_get(struct query *query, row_reader *read, void *into, const char *what,
-               struct fault *fault)
+bool query_get(struct query *query, row_reader *read, void *into, const char *what, struct fault *fault)
 {
 	bool found;
 	if (!query_one(query, read, into, &found, fault))
@@ -237,8 +235,7 @@ static bool grow(char **rows, size_t size, size_t count, size_t *room)
 	return true;
 }
 
-bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count,
-                struct fault *fault)
+bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count, struct fault *fault)
 {
 	char *list = NULL;
 	size_t room = 0;

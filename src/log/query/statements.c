@@ -28,28 +28,26 @@
 
 #define ENTRY_COLUMNS(row) \
 	row ".id, " row ".wall_ms, " row ".awake_ms, " row ".boot, " row ".verb, " row ".who, " \
-	"coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " \
-	"coalesce(" row ".run_id, 0), coalesce(" row ".batch_id, 0), " row ".sentence, " \
-	"coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row ".breaks_hold"
+	    "coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " \
+	    "coalesce(" row ".run_id, 0), coalesce(" row ".batch_id, 0), " row ".sentence, " \
+	    "coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row ".breaks_hold"
 
 /* Which entries are meant; `row` is an alias of the journal. Nearly every act is
  * about a station and few about a load: the plus keeps the index of the loads
  * out (SQLite documentation, optoverview.html, "Disqualifying WHERE Clause Terms"). */
 #define OF_HOUSE(row) \
-	row ".station_id IS NULL AND +" row ".load_id IS NULL AND " row ".run_id IS NULL AND " \
-	row ".batch_id IS NULL"
+	row ".station_id IS NULL AND +" row ".load_id IS NULL AND " row ".run_id IS NULL AND " row ".batch_id IS NULL"
 #define OF_STATION(row) row ".station_id = ?1"
 #define OF_LOAD(row) row ".load_id = ?1"
 #define OF_RUN(row) row ".run_id = ?1"
 #define OF_BATCH(row) row ".batch_id = ?1"
 
-#define STORY(about) \
-	"SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE " about("journal") " ORDER BY journal.id"
+#define STORY(about) "SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE " about("journal") " ORDER BY journal.id"
 
 #define NEWEST_TIP(about, parity) \
-	"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE " about("a") \
-	" AND NOT EXISTS (SELECT 1 FROM journal j WHERE j.undoes_id = a.id)" \
-	" AND " DEPTH("a") " % 2 = " parity
+	"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE " about( \
+	    "a") " AND NOT EXISTS (SELECT 1 FROM journal j WHERE j.undoes_id = a.id)" \
+	         " AND " DEPTH("a") " % 2 = " parity
 
 #define STANDING(about) NEWEST_TIP(about, "0") " ORDER BY a.id DESC LIMIT 1"
 
@@ -57,17 +55,16 @@
  * one is looked at, so that a long journal is not gone through. */
 #define UNDONE(about) \
 	NEWEST_TIP(about, "1") \
-	" AND a.id > coalesce((SELECT f.id FROM journal f WHERE +f.undoes_id IS NULL AND " about("f") \
-	"  ORDER BY f.id DESC LIMIT 1), 0)" \
-	" ORDER BY a.id DESC LIMIT 1"
+	" AND a.id > coalesce((SELECT f.id FROM journal f WHERE +f.undoes_id IS NULL AND " about( \
+	    "f") "  ORDER BY f.id DESC LIMIT 1), 0)" \
+	         " ORDER BY a.id DESC LIMIT 1"
 
 /* Never an id the journal has told of: an undone row's number is not reused. */
 #define FRESH_ID(table) \
 	"SELECT 1 + max(coalesce((SELECT max(id) FROM " table "), 0), " \
 	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
 
-#define STATION_COLUMNS \
-	"id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat, wall, watts"
+#define STATION_COLUMNS "id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat, wall, watts"
 
 #define LID_BOX_COLUMNS \
 	"id, label, bought_wall_ms, lids, " \
@@ -75,18 +72,20 @@
 
 /* What the gate said last: verdict, why, by which version of it. */
 #define JUDGED_COLUMN(of, id, column, otherwise) \
-	"coalesce((SELECT g." column " FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), " otherwise ")"
+	"coalesce((SELECT g." column " FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), " otherwise \
+	")"
 #define JUDGED(of, id) \
-	JUDGED_COLUMN(of, id, "verdict", "'open'") ", " JUDGED_COLUMN(of, id, "why", "''") ", " \
-	JUDGED_COLUMN(of, id, "gate", "0")
+	JUDGED_COLUMN(of, id, "verdict", "'open'") \
+	", " JUDGED_COLUMN(of, id, "why", "''") ", " JUDGED_COLUMN(of, id, "gate", "0")
 #define JAR_VERDICT \
-	"coalesce((SELECT g.verdict FROM judgement g WHERE g.jar_id = jar.id), " \
-	JUDGED_COLUMN("load", "jar.load_id", "verdict", "'open'") ")"
+	"coalesce((SELECT g.verdict FROM judgement g WHERE g.jar_id = jar.id), " JUDGED_COLUMN( \
+	    "load", "jar.load_id", "verdict", "'open'") ")"
 
 #define LOAD_COLUMNS \
 	"id, station_id, method, place, minutes, pressure_psi, headspace_thou, jar_in_table, source, " \
-	"confirmed, elevation_um, elevation_slack_um, elevation_by, " JUDGED("load", "load.id") ", " \
-	"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note"
+	"confirmed, elevation_um, elevation_slack_um, elevation_by, " JUDGED( \
+	    "load", "load.id") ", " \
+	                       "process_ended_wall_ms, broken, opened_wall_ms, not_noted, note"
 
 #define PHASE_COLUMNS \
 	"id, load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, " \
@@ -98,8 +97,8 @@
 	"jar.id, jar.load_id, jar.lot_id, jar.lid_box_id, jar.place_in_load, jar.size, jar.state, " \
 	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
 	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
-	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " \
-	JAR_VERDICT ", (SELECT acidity FROM lot WHERE lot.id = jar.lot_id)"
+	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " JAR_VERDICT \
+	", (SELECT acidity FROM lot WHERE lot.id = jar.lot_id)"
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
@@ -116,10 +115,9 @@
  * the mark of one recall. */
 #define TRACED_COLUMNS \
 	JAR_COLUMNS ", lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
-	"(SELECT place FROM load WHERE load.id = jar.load_id), " \
-	JAR_VERDICT ", " \
-	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
-	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
+	            "(SELECT place FROM load WHERE load.id = jar.load_id), " JAR_VERDICT ", " \
+	            "(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
+	            "EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
 /* What is found by `seed`, a SELECT of ids, and what it became under new lids.  CROSS
  * JOIN keeps to this order (SQLite's page on its query optimizer, section 8.2): for the
@@ -132,8 +130,9 @@
 
 /* Of the loads in which the kept jars of a lot were. */
 #define WORST_VERDICT(lot, size) \
-	"(SELECT " JAR_VERDICT " AS verdict FROM jar WHERE jar.load_id IS NOT NULL AND jar.lot_id = " lot " AND jar.size = " size \
-	" AND " IS_KEPT " ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
+	"(SELECT " JAR_VERDICT " AS verdict FROM jar WHERE jar.load_id IS NOT NULL AND jar.lot_id = " lot \
+	" AND jar.size = " size " AND " IS_KEPT \
+	" ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
 
 #define RECALLS \
 	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find, recall_left.not_found "
@@ -149,7 +148,7 @@
 #define BATCH_COLUMNS \
 	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
 	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id") ", jar, " \
-	"sheet_minutes"
+	                                                                             "sheet_minutes"
 
 #define SUPPLIES \
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
@@ -189,27 +188,23 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[ROLLBACK_ACT] = "ROLLBACK",
 	[DATA_VERSION] = "PRAGMA data_version",
 
-	[ENTRY_INSERT] =
-		"INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, run_id, "
-		"batch_id, sentence, undoes_id, breaks_hold, changes) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[ENTRY_INSERT] = "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, run_id, "
+	                 "batch_id, sentence, undoes_id, breaks_hold, changes) "
+	                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[ENTRY_CHANGES] = "SELECT sentence, changes FROM journal WHERE id = ?",
 	/* The last link of the chain from an entry on, and how many links on. */
-	[ENTRY_TIP] =
-		"WITH RECURSIVE link (id, n) AS ("
-		" SELECT id, 0 FROM journal WHERE id = ?"
-		" UNION ALL"
-		" SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) "
-		"SELECT id, n FROM link ORDER BY n DESC LIMIT 1",
+	[ENTRY_TIP] = "WITH RECURSIVE link (id, n) AS ("
+	              " SELECT id, 0 FROM journal WHERE id = ?"
+	              " UNION ALL"
+	              " SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) "
+	              "SELECT id, n FROM link ORDER BY n DESC LIMIT 1",
 	/* The act a chain of undos began with. */
-	[ENTRY_ROOT] =
-		"WITH RECURSIVE up (id, before) AS ("
-		" SELECT id, undoes_id FROM journal WHERE id = ?"
-		" UNION ALL"
-		" SELECT j.id, j.undoes_id FROM journal j JOIN up ON j.id = up.before) "
-		"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE a.id = (SELECT min(id) FROM up)",
-	[ENTRY_NEWEST] =
-		"SELECT " ENTRY_COLUMNS("journal") " FROM journal ORDER BY journal.id DESC LIMIT 1",
+	[ENTRY_ROOT] = "WITH RECURSIVE up (id, before) AS ("
+	               " SELECT id, undoes_id FROM journal WHERE id = ?"
+	               " UNION ALL"
+	               " SELECT j.id, j.undoes_id FROM journal j JOIN up ON j.id = up.before) "
+	               "SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE a.id = (SELECT min(id) FROM up)",
+	[ENTRY_NEWEST] = "SELECT " ENTRY_COLUMNS("journal") " FROM journal ORDER BY journal.id DESC LIMIT 1",
 	[ENTRIES_OF_HOUSE] = STORY(OF_HOUSE),
 	[ENTRIES_OF_STATION] = STORY(OF_STATION),
 	[ENTRIES_OF_LOAD] = STORY(OF_LOAD),
@@ -226,28 +221,24 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[UNDONE_OF_RUN] = UNDONE(OF_RUN),
 	[UNDONE_OF_BATCH] = UNDONE(OF_BATCH),
 
-	[HOUSE_GET] =
-		"SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
-		"measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
-		"practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
-		"jar_wait_minutes, storage_mc, storage_wall_ms, stand_minutes FROM house WHERE id = 1",
-	[HOUSE_UPDATE] =
-		"UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
-		"elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
-		"practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
-		"units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
-		"jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ?, stand_minutes = ? WHERE id = ?",
+	[HOUSE_GET] = "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
+	              "measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
+	              "practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
+	              "jar_wait_minutes, storage_mc, storage_wall_ms, stand_minutes FROM house WHERE id = 1",
+	[HOUSE_UPDATE] = "UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
+	                 "elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
+	                 "practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
+	                 "units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
+	                 "jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ?, stand_minutes = ? WHERE id = ?",
 
 	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
 	[STATION_ALL] = "SELECT " STATION_COLUMNS " FROM station ORDER BY id",
 	[STATION_GET] = "SELECT " STATION_COLUMNS " FROM station WHERE id = ?",
 	[STATION_FRESH_ID] = FRESH_ID("station"),
-	[STATION_INSERT] =
-		"INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, "
-		"own_heat, wall, watts, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[STATION_UPDATE] =
-		"UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
-		"volume_ul = ?, who = ?, own_heat = ?, wall = ?, watts = ? WHERE id = ?",
+	[STATION_INSERT] = "INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, "
+	                   "own_heat, wall, watts, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[STATION_UPDATE] = "UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
+	                   "volume_ul = ?, who = ?, own_heat = ?, wall = ?, watts = ? WHERE id = ?",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
@@ -255,50 +246,41 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LID_BOX_LIST] = "SELECT " LID_BOX_COLUMNS " FROM lid_box WHERE retired = 0 ORDER BY id",
 	[LID_BOX_ALL] = "SELECT " LID_BOX_COLUMNS " FROM lid_box ORDER BY id",
 	[LID_BOX_GET] = "SELECT " LID_BOX_COLUMNS " FROM lid_box WHERE id = ?",
-	[LID_BOX_INSERT] =
-		"INSERT INTO lid_box (label, bought_wall_ms, lids, retired, id) VALUES (?, ?, ?, ?, ?)",
-	[LID_BOX_UPDATE] =
-		"UPDATE lid_box SET label = ?, bought_wall_ms = ?, lids = ?, retired = ? WHERE id = ?",
+	[LID_BOX_INSERT] = "INSERT INTO lid_box (label, bought_wall_ms, lids, retired, id) VALUES (?, ?, ?, ?, ?)",
+	[LID_BOX_UPDATE] = "UPDATE lid_box SET label = ?, bought_wall_ms = ?, lids = ?, retired = ? WHERE id = ?",
 
 	[LOT_GET] = "SELECT " LOT_COLUMNS " FROM lot WHERE id = ?",
 	[LOT_MADE] =
-		"SELECT " LOT_COLUMNS " FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
+	    "SELECT " LOT_COLUMNS " FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
 	[LOT_NAMED] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?",
 	[LOTS_KEPT] =
-		"SELECT " LOT_COLUMNS ", kept.jars "
-		"FROM (SELECT lot_id, sum(jars) AS jars FROM pantry_lot GROUP BY lot_id) AS kept JOIN lot ON lot.id = kept.lot_id ORDER BY code",
-	[LOT_CODES] =
-		"SELECT substr(code, length(?1) + 1) FROM lot "
-		"WHERE code >= ?1 AND substr(code, 1, length(?1)) = ?1",
-	[LOT_INSERT] =
-		"INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, origin, origin_words, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[LOT_UPDATE] =
-		"UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ?, "
-		"origin = ?, origin_words = ? WHERE id = ?",
+	    "SELECT " LOT_COLUMNS ", kept.jars "
+	    "FROM (SELECT lot_id, sum(jars) AS jars FROM pantry_lot GROUP BY lot_id) AS kept JOIN lot ON lot.id = kept.lot_id ORDER BY code",
+	[LOT_CODES] = "SELECT substr(code, length(?1) + 1) FROM lot "
+	              "WHERE code >= ?1 AND substr(code, 1, length(?1)) = ?1",
+	[LOT_INSERT] = "INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, origin, origin_words, id) "
+	               "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[LOT_UPDATE] = "UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ?, "
+	               "origin = ?, origin_words = ? WHERE id = ?",
 
 	[LOAD_GET] = "SELECT " LOAD_COLUMNS " FROM load WHERE id = ?",
 	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
 	 * of walking through every load there ever was. */
-	[LOAD_OPEN] =
-		"SELECT " LOAD_COLUMNS " FROM load WHERE place <> 'shelf' ORDER BY +opened_wall_ms, id",
-	[LOAD_BETWEEN] =
-		"SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
-		"ORDER BY opened_wall_ms, id",
-	[LOAD_BEFORE] =
-		"SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms < ? "
-		"ORDER BY opened_wall_ms DESC, id DESC LIMIT 1",
+	[LOAD_OPEN] = "SELECT " LOAD_COLUMNS " FROM load WHERE place <> 'shelf' ORDER BY +opened_wall_ms, id",
+	[LOAD_BETWEEN] = "SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+	                 "ORDER BY opened_wall_ms, id",
+	[LOAD_BEFORE] = "SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms < ? "
+	                "ORDER BY opened_wall_ms DESC, id DESC LIMIT 1",
 	[LOAD_FRESH_ID] = FRESH_ID("load"),
-	[LOAD_INSERT] =
-		"INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
-		"jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, "
-		"process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[LOAD_INSERT] = "INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
+	                "jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, "
+	                "process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
+	                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 	[LOAD_UPDATE] =
-		"UPDATE load SET station_id = ?, method = ?, place = ?, minutes = ?, pressure_psi = ?, "
-		"headspace_thou = ?, jar_in_table = ?, source = ?, confirmed = ?, elevation_um = ?, "
-		"elevation_slack_um = ?, elevation_by = ?, "
-		"process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ?, not_noted = ?, note = ? WHERE id = ?",
+	    "UPDATE load SET station_id = ?, method = ?, place = ?, minutes = ?, pressure_psi = ?, "
+	    "headspace_thou = ?, jar_in_table = ?, source = ?, confirmed = ?, elevation_um = ?, "
+	    "elevation_slack_um = ?, elevation_by = ?, "
+	    "process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ?, not_noted = ?, note = ? WHERE id = ?",
 
 	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
 	[PHASES_OF_RUN] = PHASES("run_id") " ORDER BY id",
@@ -306,71 +288,60 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PHASE_OPEN_OF_LOAD] = PHASES("load_id") " AND ended_wall_ms IS NULL",
 	[PHASE_OPEN_OF_RUN] = PHASES("run_id") " AND ended_wall_ms IS NULL",
 	[PHASE_OPEN_OF_BATCH] = PHASES("batch_id") " AND ended_wall_ms IS NULL",
-	[PHASE_INSERT] =
-		"INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
-		"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, lasted_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[PHASE_UPDATE] =
-		"UPDATE phase SET load_id = ?, name = ?, began_wall_ms = ?, began_awake_ms = ?, "
-		"began_boot = ?, required_ms = ?, acknowledged_wall_ms = ?, ended_wall_ms = ?, "
-		"ended_why = ?, run_id = ?, batch_id = ?, lasted_ms = ? WHERE id = ?",
+	[PHASE_INSERT] = "INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
+	                 "acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, lasted_ms, id) "
+	                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[PHASE_UPDATE] = "UPDATE phase SET load_id = ?, name = ?, began_wall_ms = ?, began_awake_ms = ?, "
+	                 "began_boot = ?, required_ms = ?, acknowledged_wall_ms = ?, ended_wall_ms = ?, "
+	                 "ended_why = ?, run_id = ?, batch_id = ?, lasted_ms = ? WHERE id = ?",
 
 	[JAR_LIST] = "SELECT " JAR_COLUMNS " FROM jar WHERE load_id = ? ORDER BY place_in_load",
 	[JARS_OF_LOT] = "SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? ORDER BY id",
 	[JARS_OF_BATCH] = "SELECT " JAR_COLUMNS " FROM jar WHERE batch_id = ? ORDER BY id",
 	/* One whose filling was not noted may have waited longest. */
-	[JARS_WAITING] =
-		"SELECT " JAR_COLUMNS " FROM jar "
-		"WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken' "
-		"ORDER BY filled_wall_ms IS NOT NULL, filled_wall_ms, id",
+	[JARS_WAITING] = "SELECT " JAR_COLUMNS " FROM jar "
+	                 "WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken' "
+	                 "ORDER BY filled_wall_ms IS NOT NULL, filled_wall_ms, id",
 	[JAR_GET] = "SELECT " JAR_COLUMNS " FROM jar WHERE id = ?",
-	[JAR_FATES] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND gone_wall_ms IS NULL "
-		"AND (fate_done_wall_ms IS NULL OR fate = 'freezer') "
-		"ORDER BY fate_done_wall_ms IS NOT NULL, fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
+	[JAR_FATES] = "SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND gone_wall_ms IS NULL "
+	              "AND (fate_done_wall_ms IS NULL OR fate = 'freezer') "
+	              "ORDER BY fate_done_wall_ms IS NOT NULL, fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
 	[JAR_OLDEST] =
-		"SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
-		"CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
-		"WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
-	[JAR_MADE] =
-		"SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
-		"WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
-		"AND jar.from_jar_id IS NULL",
-	[JAR_INSERT] =
-		"INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
-		"fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
-		"filled_awake_ms, filled_boot, closed_by, press, tap, eye, checked_by, from_jar_id, gone_why, "
-		"gone_wall_ms, acid, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[JAR_UPDATE] =
-		"UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
-		"state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
-		"checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
-		"filled_boot = ?, closed_by = ?, press = ?, tap = ?, eye = ?, checked_by = ?, from_jar_id = ?, "
-		"gone_why = ?, gone_wall_ms = ?, acid = ? WHERE id = ?",
+	    "SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
+	    "CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
+	    "WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
+	[JAR_MADE] = "SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
+	             "WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
+	             "AND jar.from_jar_id IS NULL",
+	[JAR_INSERT] = "INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
+	               "fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
+	               "filled_awake_ms, filled_boot, closed_by, press, tap, eye, checked_by, from_jar_id, gone_why, "
+	               "gone_wall_ms, acid, id) "
+	               "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[JAR_UPDATE] = "UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
+	               "state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
+	               "checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
+	               "filled_boot = ?, closed_by = ?, press = ?, tap = ?, eye = ?, checked_by = ?, from_jar_id = ?, "
+	               "gone_why = ?, gone_wall_ms = ?, acid = ? WHERE id = ?",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 	[MARKS_OF_LOAD] = "SELECT " MARK_COLUMNS " FROM mark WHERE load_id = ? ORDER BY id",
 	[MARKS_OF_LOT] = "SELECT " MARK_COLUMNS " FROM mark WHERE lot_id = ? ORDER BY id",
-	[MARK_INSERT] =
-		"INSERT INTO mark (load_id, lot_id, phase_id, kind, amount, words, wall_ms, who, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[MARK_UPDATE] =
-		"UPDATE mark SET load_id = ?, lot_id = ?, phase_id = ?, kind = ?, amount = ?, words = ?, "
-		"wall_ms = ?, who = ? WHERE id = ?",
+	[MARK_INSERT] = "INSERT INTO mark (load_id, lot_id, phase_id, kind, amount, words, wall_ms, who, id) "
+	                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[MARK_UPDATE] = "UPDATE mark SET load_id = ?, lot_id = ?, phase_id = ?, kind = ?, amount = ?, words = ?, "
+	                "wall_ms = ?, who = ? WHERE id = ?",
 	[JUDGEMENT_OF_LOAD_OUT] = "DELETE FROM judgement WHERE load_id = ?",
 	[JUDGEMENT_OF_BATCH_OUT] = "DELETE FROM judgement WHERE batch_id = ?",
-	[JUDGEMENT_INSERT] =
-		"INSERT INTO judgement (load_id, batch_id, jar_id, verdict, gate, reasons, why) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?)",
-	[JUDGEMENT_OF_JAR] =
-		"SELECT jar_id, verdict, gate, reasons, why FROM judgement WHERE jar_id = ?1 "
-		"OR (load_id = ?2 AND jar_id IS NULL) ORDER BY jar_id IS NULL LIMIT 1",
+	[JUDGEMENT_INSERT] = "INSERT INTO judgement (load_id, batch_id, jar_id, verdict, gate, reasons, why) "
+	                     "VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[JUDGEMENT_OF_JAR] = "SELECT jar_id, verdict, gate, reasons, why FROM judgement WHERE jar_id = ?1 "
+	                     "OR (load_id = ?2 AND jar_id IS NULL) ORDER BY jar_id IS NULL LIMIT 1",
 	/* What evidence belongs to: loads that a lot's or batch's jars are in, batches of a lot. */
-	[LOADS_OF_LOT] = 
-		"SELECT load_id FROM jar WHERE lot_id = ?1 AND load_id IS NOT NULL UNION SELECT load_id FROM jar "
-		"WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL "
-		"UNION SELECT again.load_id FROM jar JOIN jar AS again ON again.from_jar_id = jar.id "
-		"WHERE jar.lot_id = ?1 AND again.load_id IS NOT NULL",
+	[LOADS_OF_LOT] =
+	    "SELECT load_id FROM jar WHERE lot_id = ?1 AND load_id IS NOT NULL UNION SELECT load_id FROM jar "
+	    "WHERE batch_id IN (SELECT id FROM batch WHERE lot_id = ?1) AND load_id IS NOT NULL "
+	    "UNION SELECT again.load_id FROM jar JOIN jar AS again ON again.from_jar_id = jar.id "
+	    "WHERE jar.lot_id = ?1 AND again.load_id IS NOT NULL",
 	[BATCHES_OF_LOT] = "SELECT id FROM batch WHERE lot_id = ?",
 	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
 	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",
@@ -380,172 +351,148 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_IS_THERE] = "SELECT count(*) FROM load WHERE id = ?",
 	[BATCH_IS_THERE] = "SELECT count(*) FROM batch WHERE id = ?",
 	[JARS_KEPT] =
-		"SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT
-		" ORDER BY jar.id LIMIT ?",
+	    "SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT " ORDER BY jar.id LIMIT ?",
 	[JARS_GONE] =
-		"SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
-		"WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
-		"AND jar.fate = 'none' "
-		"AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "
-		"ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
+	    "SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
+	    "WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
+	    "AND jar.fate = 'none' "
+	    "AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "
+	    "ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
-	[PANTRY] =
-		"SELECT line.product, line.size, line.jars, " LOT_COLUMNS ", " WORST_VERDICT("lot.id", "line.size") ", "
-		"coalesce((SELECT sum(jars) FROM pantry_lot WHERE product = line.product AND size = line.size "
-		" AND made_wall_ms < ?), 0), "
-		"coalesce((SELECT sum(jars) FROM pantry_use WHERE product = line.product AND size = line.size "
-		" AND week >= ?), 0), "
-		"(SELECT made_wall_ms FROM lot WHERE product = line.product COLLATE NOCASE "
-		" ORDER BY made_wall_ms LIMIT 1) "
-		"FROM pantry_line AS line JOIN lot ON lot.id = (SELECT lot_id FROM pantry_lot "
-		" WHERE product = line.product AND size = line.size ORDER BY made_wall_ms, lot_id LIMIT 1) "
-		"ORDER BY line.product, line.size",
-	[PANTRY_LOTS] =
-		"SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars, "
-		WORST_VERDICT("pantry_lot.lot_id", "pantry_lot.size") " "
-		"FROM pantry_lot JOIN lot ON lot.id = pantry_lot.lot_id "
-		"WHERE pantry_lot.product = ? AND pantry_lot.size = ? "
-		"ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id",
+	[PANTRY] = "SELECT line.product, line.size, line.jars, " LOT_COLUMNS ", " WORST_VERDICT(
+	    "lot.id",
+	    "line.size") ", "
+	                 "coalesce((SELECT sum(jars) FROM pantry_lot WHERE product = line.product AND size = line.size "
+	                 " AND made_wall_ms < ?), 0), "
+	                 "coalesce((SELECT sum(jars) FROM pantry_use WHERE product = line.product AND size = line.size "
+	                 " AND week >= ?), 0), "
+	                 "(SELECT made_wall_ms FROM lot WHERE product = line.product COLLATE NOCASE "
+	                 " ORDER BY made_wall_ms LIMIT 1) "
+	                 "FROM pantry_line AS line JOIN lot ON lot.id = (SELECT lot_id FROM pantry_lot "
+	                 " WHERE product = line.product AND size = line.size ORDER BY made_wall_ms, lot_id LIMIT 1) "
+	                 "ORDER BY line.product, line.size",
+	[PANTRY_LOTS] = "SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars, " WORST_VERDICT(
+	    "pantry_lot.lot_id", "pantry_lot.size") " "
+	                                            "FROM pantry_lot JOIN lot ON lot.id = pantry_lot.lot_id "
+	                                            "WHERE pantry_lot.product = ? AND pantry_lot.size = ? "
+	                                            "ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id",
 	/* Joined in this order: from the few that are recalled. */
 	[PANTRY_RECALLED] =
-		"SELECT jar.lot_id, lot.product, jar.size, count(DISTINCT jar.id) FROM recall_left "
-		"CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
-		"CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
-		"WHERE to_find + not_found > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
+	    "SELECT jar.lot_id, lot.product, jar.size, count(DISTINCT jar.id) FROM recall_left "
+	    "CROSS JOIN recall_jar r ON r.recall_id = recall_left.recall_id "
+	    "CROSS JOIN jar ON jar.id = r.jar_id CROSS JOIN lot ON lot.id = jar.lot_id "
+	    "WHERE to_find + not_found > 0 AND r.outcome IS NULL AND " IS_KEPT " GROUP BY jar.lot_id, jar.size",
 	/* From the few loads that something is against: a load is as bad as its worst jar. */
 	[PANTRY_BLOCKED] =
-		"SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against INDEXED BY judgement_against "
-		"CROSS JOIN jar ON jar.load_id = against.load_id CROSS JOIN lot ON lot.id = jar.lot_id "
-		"WHERE against.verdict IN ('not_valid', 'unknown') AND against.jar_id IS NULL AND against.load_id IS NOT NULL "
-		"AND " IS_KEPT " AND " IS_BLOCKED " GROUP BY jar.lot_id, jar.size",
+	    "SELECT jar.lot_id, lot.product, jar.size, count(*) FROM judgement AS against INDEXED BY judgement_against "
+	    "CROSS JOIN jar ON jar.load_id = against.load_id CROSS JOIN lot ON lot.id = jar.lot_id "
+	    "WHERE against.verdict IN ('not_valid', 'unknown') AND against.jar_id IS NULL AND against.load_id IS NOT NULL "
+	    "AND " IS_KEPT " AND " IS_BLOCKED " GROUP BY jar.lot_id, jar.size",
 	[LOADS_OF_OLD_GATE] =
-		"SELECT g.load_id FROM judgement g INDEXED BY judgement_by_gate WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
-		"AND EXISTS (SELECT 1 FROM jar WHERE jar.load_id = g.load_id AND " IS_KEPT ") ORDER BY g.load_id",
+	    "SELECT g.load_id FROM judgement g INDEXED BY judgement_by_gate WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
+	    "AND EXISTS (SELECT 1 FROM jar WHERE jar.load_id = g.load_id AND " IS_KEPT ") ORDER BY g.load_id",
 	[LOT_BY_CODE] =
-		"SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
-	[LOT_RECALLED] =
-		"SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
-		"WHERE jar.lot_id = ?",
+	    "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
+	[LOT_RECALLED] = "SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
+	                 "WHERE jar.lot_id = ?",
 	/* A jar counts as looked at when a recall looks for it, or was done with it after the last one spoiled. */
 	[LOTS_SPOILED] =
-		"SELECT lot.id, lot.code, lot.product, s.jars, "
-		"(SELECT count(*) FROM jar WHERE lot_id = s.lot_id AND state = 'sealed' AND fate = 'none') "
-		"FROM (SELECT lot_id, count(*) AS jars, coalesce(max(gone_wall_ms), 0) AS last FROM jar "
-		"WHERE gone_why = 'spoiled' GROUP BY lot_id) AS s CROSS JOIN lot ON lot.id = s.lot_id "
-		"WHERE EXISTS (SELECT 1 FROM jar WHERE jar.lot_id = s.lot_id AND " IS_KEPT " AND NOT EXISTS "
-		"(SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND (r.outcome IS NULL OR r.outcome_wall_ms >= s.last))) "
-		"ORDER BY s.last, lot.id",
-	[LOADS_LINKED] =
-		"SELECT n.load_id FROM jar o JOIN jar n ON n.from_jar_id = o.id "
-		"WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "
-		"UNION SELECT o.load_id FROM jar n JOIN jar o ON o.id = n.from_jar_id "
-		"WHERE n.load_id = ?1 AND o.load_id IS NOT NULL ORDER BY 1",
+	    "SELECT lot.id, lot.code, lot.product, s.jars, "
+	    "(SELECT count(*) FROM jar WHERE lot_id = s.lot_id AND state = 'sealed' AND fate = 'none') "
+	    "FROM (SELECT lot_id, count(*) AS jars, coalesce(max(gone_wall_ms), 0) AS last FROM jar "
+	    "WHERE gone_why = 'spoiled' GROUP BY lot_id) AS s CROSS JOIN lot ON lot.id = s.lot_id "
+	    "WHERE EXISTS (SELECT 1 FROM jar WHERE jar.lot_id = s.lot_id AND " IS_KEPT " AND NOT EXISTS "
+	    "(SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND (r.outcome IS NULL OR r.outcome_wall_ms >= s.last))) "
+	    "ORDER BY s.last, lot.id",
+	[LOADS_LINKED] = "SELECT n.load_id FROM jar o JOIN jar n ON n.from_jar_id = o.id "
+	                 "WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "
+	                 "UNION SELECT o.load_id FROM jar n JOIN jar o ON o.id = n.from_jar_id "
+	                 "WHERE n.load_id = ?1 AND o.load_id IS NOT NULL ORDER BY 1",
 	[TRACE_OF_LOT] = TRACE("SELECT id FROM jar WHERE lot_id = ?"),
 	[TRACE_OF_LID_BOX] = TRACE("SELECT id FROM jar WHERE lid_box_id = ?"),
 	[TRACE_OF_LOAD] = TRACE("SELECT id FROM jar WHERE load_id = ?"),
 	[TRACE_OF_BATCH] = TRACE("SELECT id FROM jar WHERE batch_id = ?"),
-	[TRACE_OF_RUN] =
-		TRACE("SELECT j.id FROM juice JOIN juice_use u ON u.juice_id = juice.id "
-		      "JOIN jar j ON j.batch_id = u.batch_id WHERE juice.run_id = ?"),
+	[TRACE_OF_RUN] = TRACE("SELECT j.id FROM juice JOIN juice_use u ON u.juice_id = juice.id "
+	                       "JOIN jar j ON j.batch_id = u.batch_id WHERE juice.run_id = ?"),
 	[TRACE_OF_PRODUCT] =
-		TRACE("SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id WHERE l.product = ? COLLATE NOCASE"),
+	    TRACE("SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id WHERE l.product = ? COLLATE NOCASE"),
 	/* What was made or canned on the day. */
-	[TRACE_OF_DAY] =
-		TRACE("SELECT j.id FROM load JOIN jar j ON j.load_id = load.id "
-		      "WHERE load.opened_wall_ms >= ?1 AND load.opened_wall_ms < ?2 "
-		      "UNION SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id "
-		      "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
+	[TRACE_OF_DAY] = TRACE("SELECT j.id FROM load JOIN jar j ON j.load_id = load.id "
+	                       "WHERE load.opened_wall_ms >= ?1 AND load.opened_wall_ms < ?2 "
+	                       "UNION SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id "
+	                       "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
 	[RECALL_LIST] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id ORDER BY recall.id DESC",
-	[RECALLS_OPEN] =
-		RECALLS /* in this order: from the few that are open */
-		"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "
-		"ORDER BY recall.id",
-	[RECALL_GET] =
-		RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?",
-	[RECALL_JARS] =
-		"SELECT " TRACED_COLUMNS ", m.recall_id, m.jar_id, m.outcome, m.outcome_wall_ms, m.who "
-		"FROM recall_jar m JOIN jar ON jar.id = m.jar_id JOIN lot ON lot.id = jar.lot_id "
-		"WHERE m.recall_id = ?" BY_LOT,
-	[MARKS_OF_JAR] =
-		"SELECT recall_id, jar_id, outcome, outcome_wall_ms, who FROM recall_jar "
-		"WHERE jar_id = ? AND outcome IS ? ORDER BY recall_id",
+	[RECALLS_OPEN] = RECALLS /* in this order: from the few that are open */
+	"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "
+	"ORDER BY recall.id",
+	[RECALL_GET] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?",
+	[RECALL_JARS] = "SELECT " TRACED_COLUMNS ", m.recall_id, m.jar_id, m.outcome, m.outcome_wall_ms, m.who "
+	                "FROM recall_jar m JOIN jar ON jar.id = m.jar_id JOIN lot ON lot.id = jar.lot_id "
+	                "WHERE m.recall_id = ?" BY_LOT,
+	[MARKS_OF_JAR] = "SELECT recall_id, jar_id, outcome, outcome_wall_ms, who FROM recall_jar "
+	                 "WHERE jar_id = ? AND outcome IS ? ORDER BY recall_id",
 	[RECALL_INSERT] =
-		"INSERT INTO recall (about, which, words, reason, opened_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
+	    "INSERT INTO recall (about, which, words, reason, opened_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
 	[RECALL_UPDATE] =
-		"UPDATE recall SET about = ?, which = ?, words = ?, reason = ?, opened_wall_ms = ? WHERE id = ?",
+	    "UPDATE recall SET about = ?, which = ?, words = ?, reason = ?, opened_wall_ms = ? WHERE id = ?",
 	[RECALL_JAR_PUT] =
-		"INSERT INTO recall_jar (recall_id, jar_id, outcome, outcome_wall_ms, who) VALUES (?, ?, ?, ?, ?) "
-		"ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
-		"outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
+	    "INSERT INTO recall_jar (recall_id, jar_id, outcome, outcome_wall_ms, who) VALUES (?, ?, ?, ?, ?) "
+	    "ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
+	    "outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
 
 	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
 	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",
-	[RUN_BETWEEN] =
-		"SELECT " RUN_COLUMNS " FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
-		"ORDER BY opened_wall_ms, id",
+	[RUN_BETWEEN] = "SELECT " RUN_COLUMNS " FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+	                "ORDER BY opened_wall_ms, id",
 	[RUN_FRESH_ID] = FRESH_ID("run"),
-	[RUN_INSERT] =
-		"INSERT INTO run (station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, "
-		"water_awake_ms, water_boot, water_checks, opened_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[RUN_UPDATE] =
-		"UPDATE run SET station_id = ?, fruit = ?, fruit_mg = ?, open = ?, water_every_ms = ?, "
-		"water_wall_ms = ?, water_awake_ms = ?, water_boot = ?, water_checks = ?, "
-		"opened_wall_ms = ? WHERE id = ?",
+	[RUN_INSERT] = "INSERT INTO run (station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, "
+	               "water_awake_ms, water_boot, water_checks, opened_wall_ms, id) "
+	               "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[RUN_UPDATE] = "UPDATE run SET station_id = ?, fruit = ?, fruit_mg = ?, open = ?, water_every_ms = ?, "
+	               "water_wall_ms = ?, water_awake_ms = ?, water_boot = ?, water_checks = ?, "
+	               "opened_wall_ms = ? WHERE id = ?",
 
-	[JUICE_GET] =
-		"SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
-		"WHERE juice.id = ?",
-	[JUICE_LEFT] =
-		"SELECT " JUICE_COLUMNS " FROM juice_left JOIN juice ON juice.id = juice_id "
-		"WHERE left_ul > 0 ORDER BY made_wall_ms, juice.id",
-	[JUICES_OF_RUN] =
-		"SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
-		"WHERE run_id = ? ORDER BY juice.id",
-	[JUICE_INSERT] =
-		"INSERT INTO juice (run_id, kind, made_ul, state, made_wall_ms, state_wall_ms, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?)",
-	[JUICE_UPDATE] =
-		"UPDATE juice SET run_id = ?, kind = ?, made_ul = ?, state = ?, made_wall_ms = ?, "
-		"state_wall_ms = ? WHERE id = ?",
-	[JUICE_USES_OF_BATCH] =
-		"SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE batch_id = ? "
-		"ORDER BY id",
-	[USES_OF_JUICE] =
-		"SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE juice_id = ? "
-		"ORDER BY id",
+	[JUICE_GET] = "SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
+	              "WHERE juice.id = ?",
+	[JUICE_LEFT] = "SELECT " JUICE_COLUMNS " FROM juice_left JOIN juice ON juice.id = juice_id "
+	               "WHERE left_ul > 0 ORDER BY made_wall_ms, juice.id",
+	[JUICES_OF_RUN] = "SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
+	                  "WHERE run_id = ? ORDER BY juice.id",
+	[JUICE_INSERT] = "INSERT INTO juice (run_id, kind, made_ul, state, made_wall_ms, state_wall_ms, id) "
+	                 "VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[JUICE_UPDATE] = "UPDATE juice SET run_id = ?, kind = ?, made_ul = ?, state = ?, made_wall_ms = ?, "
+	                 "state_wall_ms = ? WHERE id = ?",
+	[JUICE_USES_OF_BATCH] = "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE batch_id = ? "
+	                        "ORDER BY id",
+	[USES_OF_JUICE] = "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE juice_id = ? "
+	                  "ORDER BY id",
 	[JUICE_USE_INSERT] =
-		"INSERT INTO juice_use (juice_id, batch_id, ul, why, wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
+	    "INSERT INTO juice_use (juice_id, batch_id, ul, why, wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
 	[JUICE_USE_UPDATE] =
-		"UPDATE juice_use SET juice_id = ?, batch_id = ?, ul = ?, why = ?, wall_ms = ? WHERE id = ?",
+	    "UPDATE juice_use SET juice_id = ?, batch_id = ?, ul = ?, why = ?, wall_ms = ? WHERE id = ?",
 
 	[BATCH_GET] = "SELECT " BATCH_COLUMNS " FROM batch WHERE id = ?",
 	[BATCH_OPEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE open = 1 ORDER BY +opened_wall_ms, id",
-	[BATCH_BETWEEN] =
-		"SELECT " BATCH_COLUMNS " FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
-		"ORDER BY opened_wall_ms, id",
+	[BATCH_BETWEEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+	                  "ORDER BY opened_wall_ms, id",
 	[BATCH_FRESH_ID] = FRESH_ID("batch"),
-	[BATCH_INSERT] =
-		"INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
-		"source, published, ticks, warm_jars, open, note, opened_wall_ms, jar, "
-		"sheet_minutes, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[BATCH_UPDATE] =
-		"UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
-		"headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
-		"note = ?, opened_wall_ms = ?, jar = ?, sheet_minutes = ? WHERE id = ?",
-	[BATCH_AMOUNTS] =
-		"SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
-		"WHERE batch_id = ? ORDER BY place",
+	[BATCH_INSERT] = "INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
+	                 "source, published, ticks, warm_jars, open, note, opened_wall_ms, jar, "
+	                 "sheet_minutes, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[BATCH_UPDATE] = "UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
+	                 "headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
+	                 "note = ?, opened_wall_ms = ?, jar = ?, sheet_minutes = ? WHERE id = ?",
+	[BATCH_AMOUNTS] = "SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
+	                  "WHERE batch_id = ? ORDER BY place",
 	[BATCH_AMOUNT_INSERT] =
-		"INSERT INTO batch_amount (batch_id, place, ingredient, supply, measure, wanted, used, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	    "INSERT INTO batch_amount (batch_id, place, ingredient, supply, measure, wanted, used, id) "
+	    "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
 	[BATCH_AMOUNT_UPDATE] =
-		"UPDATE batch_amount SET batch_id = ?, place = ?, ingredient = ?, supply = ?, measure = ?, "
-		"wanted = ?, used = ? WHERE id = ?",
+	    "UPDATE batch_amount SET batch_id = ?, place = ?, ingredient = ?, supply = ?, measure = ?, "
+	    "wanted = ?, used = ? WHERE id = ?",
 
-	[TALLY_LIST] =
-		"SELECT about, which, looked, failed FROM seal_tally WHERE season = ? ORDER BY about, which",
+	[TALLY_LIST] = "SELECT about, which, looked, failed FROM seal_tally WHERE season = ? ORDER BY about, which",
 	[ASIDE_LIST] = "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule",
 	[ASIDE_INSERT] = "INSERT INTO rule_aside (rule, since_wall_ms) VALUES (?, ?) ON CONFLICT DO NOTHING",
 	[ASIDE_DELETE] = "DELETE FROM rule_aside WHERE rule = ?",
@@ -557,95 +504,80 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SUPPLY_MOVES] = MOVES "ORDER BY id",
 	[SUPPLY_MOVES_NEWEST] = MOVES "ORDER BY id DESC LIMIT ?",
 	[SUPPLY_MOVE_INSERT] =
-		"INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, who, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[SUPPLY_MOVE_UPDATE] =
-		"UPDATE supply_move SET supply_id = ?, amount = ?, why = ?, batch_id = ?, load_id = ?, "
-		"note = ?, wall_ms = ?, who = ? WHERE id = ?",
+	    "INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, who, id) "
+	    "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[SUPPLY_MOVE_UPDATE] = "UPDATE supply_move SET supply_id = ?, amount = ?, why = ?, batch_id = ?, load_id = ?, "
+	                       "note = ?, wall_ms = ?, who = ? WHERE id = ?",
 	[SOLD_BY_LIST] = "SELECT kind, size, amount FROM sold_by ORDER BY kind, size",
-	[SOLD_BY_PUT] =
-		"INSERT INTO sold_by (kind, size, amount) VALUES (?, ?, ?) "
-		"ON CONFLICT (kind, size) DO UPDATE SET amount = excluded.amount",
+	[SOLD_BY_PUT] = "INSERT INTO sold_by (kind, size, amount) VALUES (?, ?, ?) "
+	                "ON CONFLICT (kind, size) DO UPDATE SET amount = excluded.amount",
 	[SOLD_BY_CLEAR] = "DELETE FROM sold_by WHERE kind = ? AND size = ?",
-	[FRUIT_YIELDS] =
-		"SELECT fruit, runs, fruit_mg, juice_ul, yield_sum, yield_square_sum FROM fruit_yield "
-		"ORDER BY fruit",
-	[LID_USES] =
-		"SELECT lot.code, lot.product, count(*), lot.made_wall_ms FROM jar "
-		"JOIN lot ON lot.id = jar.lot_id WHERE jar.lid_box_id = ? "
-		"GROUP BY lot.id ORDER BY lot.id DESC",
+	[FRUIT_YIELDS] = "SELECT fruit, runs, fruit_mg, juice_ul, yield_sum, yield_square_sum FROM fruit_yield "
+	                 "ORDER BY fruit",
+	[LID_USES] = "SELECT lot.code, lot.product, count(*), lot.made_wall_ms FROM jar "
+	             "JOIN lot ON lot.id = jar.lot_id WHERE jar.lid_box_id = ? "
+	             "GROUP BY lot.id ORDER BY lot.id DESC",
 
 	/* src/log/history/log_work.c; what a line of each kind holds: work_of_... in schema/log.sql. */
 	[STALE_ONE] = "SELECT kind, ref FROM work_stale LIMIT 1",
 	[STALE_DONE] = "DELETE FROM work_stale WHERE kind = ? AND ref = ?",
-	[WORK_WORDS_OUT] =
-		"INSERT INTO work_words (work_words, " WORD_COLUMNS ") "
-		"SELECT 'delete', " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
+	[WORK_WORDS_OUT] = "INSERT INTO work_words (work_words, " WORD_COLUMNS ") "
+	                   "SELECT 'delete', " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
 	[WORK_PRODUCTS_OUT] =
-		"DELETE FROM work_product WHERE work_id = (SELECT id FROM work WHERE kind = ? AND ref = ?)",
+	    "DELETE FROM work_product WHERE work_id = (SELECT id FROM work WHERE kind = ? AND ref = ?)",
 	[WORK_OUT] = "DELETE FROM work WHERE kind = ? AND ref = ?",
 	[WORK_LOAD_IN] = "INSERT INTO work SELECT * FROM work_of_load WHERE ref = ?",
 	[WORK_RUN_IN] = "INSERT INTO work SELECT * FROM work_of_run WHERE ref = ?",
 	[WORK_BATCH_IN] = "INSERT INTO work SELECT * FROM work_of_batch WHERE ref = ?",
-	[WORK_PRODUCTS_IN] =
-		"INSERT INTO work_product SELECT work.id, product, season, jars, broken, looked, failed "
-		"FROM (SELECT id, season FROM work WHERE kind = 'load' AND ref = ?1) AS work "
-		"JOIN (SELECT * FROM product_of_load WHERE load_id = ?1)",
-	[WORK_WORDS_IN] =
-		"INSERT INTO work_words (" WORD_COLUMNS ") "
-		"SELECT " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
-	[WORKS_BEFORE] =
-		"SELECT " WORK_COLUMNS " FROM work WHERE id < ? AND id >= ? ORDER BY id DESC LIMIT ?",
+	[WORK_PRODUCTS_IN] = "INSERT INTO work_product SELECT work.id, product, season, jars, broken, looked, failed "
+	                     "FROM (SELECT id, season FROM work WHERE kind = 'load' AND ref = ?1) AS work "
+	                     "JOIN (SELECT * FROM product_of_load WHERE load_id = ?1)",
+	[WORK_WORDS_IN] = "INSERT INTO work_words (" WORD_COLUMNS ") "
+	                  "SELECT " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
+	[WORKS_BEFORE] = "SELECT " WORK_COLUMNS " FROM work WHERE id < ? AND id >= ? ORDER BY id DESC LIMIT ?",
 	[WORKS_AFTER] = "SELECT " WORK_COLUMNS " FROM work WHERE id > ? AND id < ? ORDER BY id LIMIT ?",
 	[WORDS_BEFORE] = FOUND "< ? ORDER BY work_words.rowid DESC LIMIT ?",
 	[WORDS_AFTER] = FOUND "> ? ORDER BY work_words.rowid LIMIT ?",
 	[WORDS_COUNT] = "SELECT count(*) FROM (SELECT 1 FROM work_words WHERE work_words MATCH ? LIMIT ?)",
 	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work WHERE kind = ? AND ref = ?",
 	[SEASON_LIST] =
-		"SELECT season_sum.season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
-		"come_up_ms, fruit_mg, juice_ul, acts, worked_ms, coalesce(looked, 0), coalesce(failed, 0), "
-		"coalesce((SELECT name " BUSIEST "), ''), coalesce((SELECT busy_ms " BUSIEST "), 0) "
-		"FROM season_sum LEFT JOIN seal_tally ON seal_tally.season = season_sum.season AND about = 'house' "
-		"AND which = '' ORDER BY season_sum.season DESC",
-	[SEASON_PRODUCTS] =
-		"SELECT product, loads, jars, broken, looked, failed FROM season_product WHERE season = ? "
-		"ORDER BY jars DESC, product",
+	    "SELECT season_sum.season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
+	    "come_up_ms, fruit_mg, juice_ul, acts, worked_ms, coalesce(looked, 0), coalesce(failed, 0), "
+	    "coalesce((SELECT name " BUSIEST "), ''), coalesce((SELECT busy_ms " BUSIEST "), 0) "
+	    "FROM season_sum LEFT JOIN seal_tally ON seal_tally.season = season_sum.season AND about = 'house' "
+	    "AND which = '' ORDER BY season_sum.season DESC",
+	[SEASON_PRODUCTS] = "SELECT product, loads, jars, broken, looked, failed FROM season_product WHERE season = ? "
+	                    "ORDER BY jars DESC, product",
 	[SEASON_STATIONS] =
-		"SELECT station_id, coalesce(name, ''), coalesce(kind, ''), works, busy_ms FROM season_station "
-		"LEFT JOIN station ON station.id = station_id WHERE season = ? ORDER BY busy_ms DESC, station_id",
-	[SEASON_FRUITS] =
-		"SELECT fruit, runs, fruit_mg, juice_ul FROM season_fruit WHERE season = ? "
-		"ORDER BY fruit_mg DESC, fruit",
-	[SEASON_COME_UPS] =
-		"SELECT station_id, minutes, loads FROM season_come_up WHERE season = ? ORDER BY minutes",
+	    "SELECT station_id, coalesce(name, ''), coalesce(kind, ''), works, busy_ms FROM season_station "
+	    "LEFT JOIN station ON station.id = station_id WHERE season = ? ORDER BY busy_ms DESC, station_id",
+	[SEASON_FRUITS] = "SELECT fruit, runs, fruit_mg, juice_ul FROM season_fruit WHERE season = ? "
+	                  "ORDER BY fruit_mg DESC, fruit",
+	[SEASON_COME_UPS] = "SELECT station_id, minutes, loads FROM season_come_up WHERE season = ? ORDER BY minutes",
 	[PRODUCT_NAMES] = "SELECT DISTINCT product FROM season_product ORDER BY product",
 
 	[RECIPE_LIST] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE retired = 0 ORDER BY name",
 	[RECIPE_GET] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE id = ?",
-	[RECIPE_INSERT] =
-		"INSERT INTO recipe (name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, "
-		"headspace_thou, multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, "
-		"caution, source, retired, sheet_minutes, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[RECIPE_UPDATE] =
-		"UPDATE recipe SET name = ?, food = ?, packs = ?, jars = ?, pectin = ?, acidity = ?, "
-		"gel_test = ?, boil_hold_s = ?, headspace_thou = ?, multiple_max = ?, foam_percent = ?, "
-		"boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ?, "
-		"sheet_minutes = ? WHERE id = ?",
+	[RECIPE_INSERT] = "INSERT INTO recipe (name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, "
+	                  "headspace_thou, multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, "
+	                  "caution, source, retired, sheet_minutes, id) "
+	                  "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[RECIPE_UPDATE] = "UPDATE recipe SET name = ?, food = ?, packs = ?, jars = ?, pectin = ?, acidity = ?, "
+	                  "gel_test = ?, boil_hold_s = ?, headspace_thou = ?, multiple_max = ?, foam_percent = ?, "
+	                  "boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ?, "
+	                  "sheet_minutes = ? WHERE id = ?",
 	[INGREDIENT_LIST] =
-		"SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
-		"WHERE recipe_id = ? ORDER BY place",
+	    "SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
+	    "WHERE recipe_id = ? ORDER BY place",
 	[INGREDIENT_CLEAR] = "DELETE FROM recipe_ingredient WHERE recipe_id = ?",
-	[INGREDIENT_INSERT] =
-		"INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
-		"adding, optional, known) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[INGREDIENT_INSERT] = "INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
+	                      "adding, optional, known) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
 
 	[PLAN_HOUSE_GET] =
-		"SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns "
-		"FROM plan_house WHERE id = 1",
-	[PLAN_HOUSE_UPDATE] =
-		"UPDATE plan_house SET burners = ?, fillers = ?, cooling_jars = ?, clean_minutes = ?, "
-		"charge_mg = ?, late_minutes = ?, meals_in_turns = ? WHERE id = 1",
+	    "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns "
+	    "FROM plan_house WHERE id = 1",
+	[PLAN_HOUSE_UPDATE] = "UPDATE plan_house SET burners = ?, fillers = ?, cooling_jars = ?, clean_minutes = ?, "
+	                      "charge_mg = ?, late_minutes = ?, meals_in_turns = ? WHERE id = 1",
 	[HELPER_LIST] = "SELECT id, initials, from_minutes FROM helper ORDER BY id",
 	[HELPER_INSERT] = "INSERT INTO helper (initials, from_minutes, id) VALUES (?, ?, ?)",
 	[HELPER_UPDATE] = "UPDATE helper SET initials = ?, from_minutes = ? WHERE id = ?",
@@ -654,42 +586,33 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PLAN_BREAK_INSERT] = "INSERT INTO plan_break (start_minutes, end_minutes, id) VALUES (?, ?, ?)",
 	[PLAN_BREAK_UPDATE] = "UPDATE plan_break SET start_minutes = ?, end_minutes = ? WHERE id = ?",
 	[PLAN_BREAK_DELETE] = "DELETE FROM plan_break WHERE id = ?",
-	[PLAN_GET] =
-		"SELECT day_wall_ms, start_minutes, accepted_wall_ms, accepted_finish_wall_ms, "
-		"finished_wall_ms FROM plan WHERE id = 1",
-	[PLAN_UPDATE] =
-		"UPDATE plan SET day_wall_ms = ?, start_minutes = ?, accepted_wall_ms = ?, "
-		"accepted_finish_wall_ms = ?, finished_wall_ms = ? WHERE id = 1",
+	[PLAN_GET] = "SELECT day_wall_ms, start_minutes, accepted_wall_ms, accepted_finish_wall_ms, "
+	             "finished_wall_ms FROM plan WHERE id = 1",
+	[PLAN_UPDATE] = "UPDATE plan SET day_wall_ms = ?, start_minutes = ?, accepted_wall_ms = ?, "
+	                "accepted_finish_wall_ms = ?, finished_wall_ms = ? WHERE id = 1",
 	[PLAN_RUN_LIST] = "SELECT id, fruit, fruit_mg, ready_minutes, run_id FROM plan_run ORDER BY id",
-	[PLAN_RUN_INSERT] =
-		"INSERT INTO plan_run (fruit, fruit_mg, ready_minutes, run_id, id) VALUES (?, ?, ?, ?, ?)",
-	[PLAN_RUN_UPDATE] =
-		"UPDATE plan_run SET fruit = ?, fruit_mg = ?, ready_minutes = ?, run_id = ? WHERE id = ?",
+	[PLAN_RUN_INSERT] = "INSERT INTO plan_run (fruit, fruit_mg, ready_minutes, run_id, id) VALUES (?, ?, ?, ?, ?)",
+	[PLAN_RUN_UPDATE] = "UPDATE plan_run SET fruit = ?, fruit_mg = ?, ready_minutes = ?, run_id = ? WHERE id = ?",
 	[PLAN_RUN_DELETE] = "DELETE FROM plan_run WHERE id = ?",
 	/* With a WHERE, so that the rows go one by one: SQLite empties a table at a
 	 * stroke otherwise, and the capture of the act would not see it
 	 * (SQLite documentation, lang_delete.html#the_truncate_optimization). */
 	[PLAN_RUN_CLEAR] = "DELETE FROM plan_run WHERE id > 0",
-	[PLAN_BATCH_LIST] =
-		"SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id "
-		"FROM plan_batch ORDER BY id",
+	[PLAN_BATCH_LIST] = "SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id "
+	                    "FROM plan_batch ORDER BY id",
 	[PLAN_BATCH_INSERT] =
-		"INSERT INTO plan_batch (recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id, id) "
-		"VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-	[PLAN_BATCH_UPDATE] =
-		"UPDATE plan_batch SET recipe = ?, pack = ?, jar = ?, multiple = ?, ready_minutes = ?, "
-		"after_runs = ?, batch_id = ? WHERE id = ?",
+	    "INSERT INTO plan_batch (recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id, id) "
+	    "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	[PLAN_BATCH_UPDATE] = "UPDATE plan_batch SET recipe = ?, pack = ?, jar = ?, multiple = ?, ready_minutes = ?, "
+	                      "after_runs = ?, batch_id = ? WHERE id = ?",
 	[PLAN_BATCH_DELETE] = "DELETE FROM plan_batch WHERE id = ?",
 	[PLAN_BATCH_CLEAR] = "DELETE FROM plan_batch WHERE id > 0",
-	[PLAN_BLOCK_LIST] =
-		"SELECT id, station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, end_wall_ms "
-		"FROM plan_block ORDER BY start_wall_ms, id",
-	[PLAN_BLOCK_INSERT] =
-		"INSERT INTO plan_block (station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, "
-		"end_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?, ?)",
-	[PLAN_BLOCK_UPDATE] =
-		"UPDATE plan_block SET station_id = ?, plan_run_id = ?, plan_batch_id = ?, jars = ?, "
-		"start_wall_ms = ?, end_wall_ms = ? WHERE id = ?",
+	[PLAN_BLOCK_LIST] = "SELECT id, station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, end_wall_ms "
+	                    "FROM plan_block ORDER BY start_wall_ms, id",
+	[PLAN_BLOCK_INSERT] = "INSERT INTO plan_block (station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, "
+	                      "end_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?, ?)",
+	[PLAN_BLOCK_UPDATE] = "UPDATE plan_block SET station_id = ?, plan_run_id = ?, plan_batch_id = ?, jars = ?, "
+	                      "start_wall_ms = ?, end_wall_ms = ? WHERE id = ?",
 	[PLAN_BLOCK_CLEAR] = "DELETE FROM plan_block WHERE id > 0",
 	[PHASE_MEANS] = "SELECT kind, name, count, sum_ms FROM phase_mean ORDER BY kind, name",
 };

@@ -32,7 +32,7 @@ struct log_column {
 struct log_table {
 	const char *name;
 	const char *words;
-	bool single; /* always exactly one row */
+	bool single;  /* always exactly one row */
 	bool checked; /* as CSV with one more column, `check`: engine/label/row_check.h over the others */
 	const struct log_column *columns;
 	size_t column_count;

@@ -69,8 +69,7 @@ bool log_put_mark(struct log *log, struct log_mark *row, struct fault *fault)
 
 /* --- what the gate said ------------------------------------------------------------------- */
 
-static bool put_one(struct log *log, struct log_subject subject, const struct log_judgement *row,
-                    struct fault *fault)
+static bool put_one(struct log *log, struct log_subject subject, const struct log_judgement *row, struct fault *fault)
 {
 	struct query query = query_start(log, JUDGEMENT_INSERT);
 	bind_unless(&query, subject.kind == SUBJECT_LOAD ? subject.id : 0, 0);
@@ -132,8 +131,7 @@ struct touched {
 
 static bool is_there(struct touched *touched, struct log_subject subject, bool *there)
 {
-	struct query query =
-	    query_start(touched->log, subject.kind == SUBJECT_LOAD ? LOAD_IS_THERE : BATCH_IS_THERE);
+	struct query query = query_start(touched->log, subject.kind == SUBJECT_LOAD ? LOAD_IS_THERE : BATCH_IS_THERE);
 	int64_t count;
 	bind_integer(&query, subject.id);
 	if (!query_integer(&query, &count, touched->fault))
@@ -144,7 +142,7 @@ static bool is_there(struct touched *touched, struct log_subject subject, bool *
 
 static bool touch(struct touched *touched, enum subject_kind kind, int64_t id)
 {
-	struct log_subject subject = {kind, id};
+	struct log_subject subject = { kind, id };
 	bool there;
 	if (id == 0)
 		return true;
@@ -199,11 +197,15 @@ static const struct {
 	const char *column;
 	enum subject_kind kind; /* SUBJECT_HOUSE: a lot's */
 } evidence[] = {
-	{"load", "id", SUBJECT_LOAD},        {"batch", "id", SUBJECT_BATCH},
-	{"jar", "load_id", SUBJECT_LOAD},    {"jar", "batch_id", SUBJECT_BATCH},
-	{"phase", "load_id", SUBJECT_LOAD},  {"mark", "load_id", SUBJECT_LOAD},
-	{"mark", "lot_id", SUBJECT_HOUSE},   {"lot", "id", SUBJECT_HOUSE},
-	{"batch_amount", "batch_id", SUBJECT_BATCH}, /* its acid */
+	{ "load", "id", SUBJECT_LOAD },
+	{ "batch", "id", SUBJECT_BATCH },
+	{ "jar", "load_id", SUBJECT_LOAD },
+	{ "jar", "batch_id", SUBJECT_BATCH },
+	{ "phase", "load_id", SUBJECT_LOAD },
+	{ "mark", "load_id", SUBJECT_LOAD },
+	{ "mark", "lot_id", SUBJECT_HOUSE },
+	{ "lot", "id", SUBJECT_HOUSE },
+	{ "batch_amount", "batch_id", SUBJECT_BATCH }, /* its acid */
 };
 #define EVIDENCE_COUNT (sizeof(evidence) / sizeof(evidence[0]))
 static_assert(EVIDENCE_COUNT == EVIDENCE_COLUMNS, "a place for each");
@@ -290,7 +292,7 @@ static bool touch_changes(struct touched *touched, int size, void *changes)
 
 bool log_touched(struct log *log, struct log_subject **rows, size_t *count, struct fault *fault)
 {
-	struct touched touched = {.log = log, .fault = fault};
+	struct touched touched = { .log = log, .fault = fault };
 	void *changes = NULL;
 	int size = 0;
 	bool done;

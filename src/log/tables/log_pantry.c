@@ -55,8 +55,8 @@ bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct 
 	return ok;
 }
 
-bool log_pantry_lots(struct log *log, const char *product, const char *size,
-                     struct log_pantry_lot **rows, size_t *count, struct fault *fault)
+bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
+                     size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, PANTRY_LOTS);
 	bind_text(&query, product, NAME_MAX_BYTES);
@@ -87,8 +87,8 @@ bool log_pantry_blocked(struct log *log, struct log_pantry_part **rows, size_t *
 	return parts(log, PANTRY_BLOCKED, rows, count, fault);
 }
 
-bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most,
-                   struct log_jar **rows, size_t *count, struct fault *fault)
+bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t most, struct log_jar **rows,
+                   size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JARS_KEPT);
 	bind_integer(&query, lot_id);
@@ -100,8 +100,8 @@ bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t mo
 	return ok;
 }
 
-bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most,
-                   struct log_jar **rows, size_t *count, struct fault *fault)
+bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
+                   size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JARS_GONE);
 	bind_text(&query, product, NAME_MAX_BYTES);
@@ -125,8 +125,7 @@ static void read_id(struct query *query, void *into)
 	*(int64_t *)into = take_integer(query);
 }
 
-bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count,
-                      struct fault *fault)
+bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LOADS_LINKED);
 	bind_integer(&query, load_id);
@@ -180,9 +179,8 @@ bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced
                struct fault *fault)
 {
 	static const enum statement which[] = {
-		[TRACE_LOT] = TRACE_OF_LOT,         [TRACE_LID_BOX] = TRACE_OF_LID_BOX,
-		[TRACE_LOAD] = TRACE_OF_LOAD,       [TRACE_BATCH] = TRACE_OF_BATCH,
-		[TRACE_RUN] = TRACE_OF_RUN,         [TRACE_PRODUCT] = TRACE_OF_PRODUCT,
+		[TRACE_LOT] = TRACE_OF_LOT,     [TRACE_LID_BOX] = TRACE_OF_LID_BOX, [TRACE_LOAD] = TRACE_OF_LOAD,
+		[TRACE_BATCH] = TRACE_OF_BATCH, [TRACE_RUN] = TRACE_OF_RUN,         [TRACE_PRODUCT] = TRACE_OF_PRODUCT,
 		[TRACE_DAY] = TRACE_OF_DAY,
 	};
 	static_assert(sizeof(which) / sizeof(which[0]) == TRACE_ABOUT_COUNT, "a statement for each trace");
@@ -244,8 +242,7 @@ bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct 
 	return query_get(&query, read_recall, out, "such recall", fault);
 }
 
-bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count,
-                     struct fault *fault)
+bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, RECALL_JARS);
 	bind_integer(&query, recall_id);

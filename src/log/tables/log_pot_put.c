@@ -106,8 +106,8 @@ bool log_put_supply_move(struct log *log, struct log_supply_move *row, struct fa
 	return put_row(&query, &row->id, 0, "move of a supply", fault);
 }
 
-static bool put_ingredient(struct log *log, const struct log_recipe_ingredient *row,
-                           int64_t recipe_id, size_t place, struct fault *fault)
+static bool put_ingredient(struct log *log, const struct log_recipe_ingredient *row, int64_t recipe_id, size_t place,
+                           struct fault *fault)
 {
 	struct query query = query_start(log, INGREDIENT_INSERT);
 	bind_integer(&query, recipe_id);

@@ -188,8 +188,7 @@ bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct
 }
 
 /* Asks for rows opened in [from, to). */
-static struct query opened_between(struct log *log, enum statement which, int64_t from_wall_ms,
-                                   int64_t to_wall_ms)
+static struct query opened_between(struct log *log, enum statement which, int64_t from_wall_ms, int64_t to_wall_ms)
 {
 	struct query query = query_start(log, which);
 	bind_integer(&query, from_wall_ms);
@@ -197,8 +196,8 @@ static struct query opened_between(struct log *log, enum statement which, int64_
 	return query;
 }
 
-bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows,
-                      size_t *count, struct fault *fault)
+bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows, size_t *count,
+                      struct fault *fault)
 {
 	struct query query = opened_between(log, RUN_BETWEEN, from_wall_ms, to_wall_ms);
 	void *list;
@@ -223,8 +222,7 @@ bool log_juices_left(struct log *log, struct log_juice **rows, size_t *count, st
 	return ok;
 }
 
-bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows, size_t *count,
-                       struct fault *fault)
+bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JUICES_OF_RUN);
 	bind_integer(&query, run_id);
@@ -234,8 +232,7 @@ bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows,
 	return ok;
 }
 
-bool log_juice_uses(struct log *log, int64_t batch_id, struct log_juice_use **rows, size_t *count,
-                    struct fault *fault)
+bool log_juice_uses(struct log *log, int64_t batch_id, struct log_juice_use **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JUICE_USES_OF_BATCH);
 	bind_integer(&query, batch_id);
@@ -284,8 +281,8 @@ bool log_batches_open(struct log *log, struct log_batch **rows, size_t *count, s
 	return ok;
 }
 
-bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows,
-                       size_t *count, struct fault *fault)
+bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count,
+                       struct fault *fault)
 {
 	struct query query = query_start(log, BATCH_AMOUNTS);
 	bind_integer(&query, batch_id);
@@ -315,8 +312,8 @@ bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, str
 	return query_get(&query, read_supply, out, "such supply", fault);
 }
 
-bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows,
-                      size_t *count, struct fault *fault)
+bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count,
+                      struct fault *fault)
 {
 	struct query query = query_start(log, SUPPLY_MOVES);
 	bind_integer(&query, supply_id);
@@ -326,8 +323,8 @@ bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move
 	return ok;
 }
 
-bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most,
-                             struct log_supply_move **rows, size_t *count, struct fault *fault)
+bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most, struct log_supply_move **rows, size_t *count,
+                             struct fault *fault)
 {
 	struct query query = query_start(log, SUPPLY_MOVES_NEWEST);
 	bind_integer(&query, supply_id);
@@ -380,6 +377,5 @@ bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct 
 {
 	struct query query = query_start(log, RECIPE_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_recipe, out, "such recipe", fault) &&
-	       read_ingredients(log, out, fault);
+	return query_get(&query, read_recipe, out, "such recipe", fault) && read_ingredients(log, out, fault);
 }

@@ -101,7 +101,7 @@ static void take_not_noted(struct query *query, struct log_load *load)
 	if (strstr(words, "minutes") != NULL)
 		load->minutes = 0;
 	if (strstr(words, "elevation") != NULL)
-		load->elevation = (struct elevation){.known = false};
+		load->elevation = (struct elevation){ .known = false };
 }
 
 static void read_load(struct query *query, void *into)
@@ -243,8 +243,7 @@ bool log_station_get(struct log *log, int64_t id, struct log_station *out, struc
 {
 	struct query query = query_start(log, STATION_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_station, out, "such station", fault) &&
-	       read_capacities(log, out, fault);
+	return query_get(&query, read_station, out, "such station", fault) && read_capacities(log, out, fault);
 }
 
 bool log_lid_boxes(struct log *log, struct log_lid_box **rows, size_t *count, struct fault *fault)
@@ -356,8 +355,8 @@ bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, stru
 	return ok;
 }
 
-bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
-                       struct log_load **rows, size_t *count, struct fault *fault)
+bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_load **rows, size_t *count,
+                       struct fault *fault)
 {
 	struct query query = query_start(log, LOAD_BETWEEN);
 	bind_integer(&query, from_wall_ms);
@@ -376,11 +375,12 @@ bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, str
 }
 
 /* Which of three statements, by the kind of the subject. */
-static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3],
-                        struct query *query, struct fault *fault)
+static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3], struct query *query,
+                        struct fault *fault)
 {
 	if (subject.kind < SUBJECT_LOAD || subject.kind > SUBJECT_BATCH)
-		return fault_set(fault, FAULT_REFUSED, "Only a load, a run or a batch has phases. This is a "
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Only a load, a run or a batch has phases. This is a "
 		                 "mistake in the program.");
 	*query = query_start(log, which[subject.kind - SUBJECT_LOAD]);
 	bind_integer(query, subject.id);
@@ -389,11 +389,9 @@ static bool phase_query(struct log *log, struct log_subject subject, const enum 
 static_assert(SUBJECT_RUN == SUBJECT_LOAD + 1 && SUBJECT_BATCH == SUBJECT_LOAD + 2,
               "the statements of phases are in another order");
 
-bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out,
-                       struct fault *fault)
+bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out, struct fault *fault)
 {
-	static const enum statement which[] = {PHASE_OPEN_OF_LOAD, PHASE_OPEN_OF_RUN,
-	                                       PHASE_OPEN_OF_BATCH};
+	static const enum statement which[] = { PHASE_OPEN_OF_LOAD, PHASE_OPEN_OF_RUN, PHASE_OPEN_OF_BATCH };
 	struct query query;
 	return phase_query(log, subject, which, &query, fault) &&
 	       query_get(&query, read_phase, out, "phase running there", fault);
@@ -402,7 +400,7 @@ bool log_phase_running(struct log *log, struct log_subject subject, struct log_p
 bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count,
                 struct fault *fault)
 {
-	static const enum statement which[] = {PHASES_OF_LOAD, PHASES_OF_RUN, PHASES_OF_BATCH};
+	static const enum statement which[] = { PHASES_OF_LOAD, PHASES_OF_RUN, PHASES_OF_BATCH };
 	struct query query;
 	void *list = NULL;
 	*count = 0;
@@ -412,8 +410,7 @@ bool log_phases(struct log *log, struct log_subject subject, struct log_phase **
 	return ok;
 }
 
-bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count,
-              struct fault *fault)
+bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_LIST);
 	bind_integer(&query, load_id);
@@ -446,8 +443,7 @@ bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, siz
 	return ok;
 }
 
-bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,
-                       struct fault *fault)
+bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JARS_OF_BATCH);
 	bind_integer(&query, batch_id);
@@ -466,8 +462,7 @@ bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, str
 	return ok;
 }
 
-bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count,
-                             struct fault *fault)
+bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_FATES);
 	void *list;
@@ -476,8 +471,7 @@ bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *cou
 	return ok;
 }
 
-bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars,
-                           struct fault *fault)
+bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_MADE);
 	bind_integer(&query, from_wall_ms);

@@ -43,8 +43,7 @@ bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count, stru
 	return ok;
 }
 
-bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *count,
-                      struct fault *fault)
+bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, FRUIT_YIELDS);
 	void *list;
@@ -53,8 +52,7 @@ bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *co
 	return ok;
 }
 
-bool log_lid_uses(struct log *log, int64_t lid_box_id, struct log_lid_use **rows, size_t *count,
-                  struct fault *fault)
+bool log_lid_uses(struct log *log, int64_t lid_box_id, struct log_lid_use **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LID_USES);
 	bind_integer(&query, lid_box_id);

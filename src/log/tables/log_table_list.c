@@ -6,6 +6,7 @@
  */
 #include "log/query/tables.h"
 
+/* clang-format off */
 #define TEXT(name, words) { name, CELL_TEXT, 0, false, words }
 #define WHOLE(name, words) { name, CELL_NUMBER, 0, false, words }
 #define DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, false, words }
@@ -16,6 +17,7 @@
 #define SOME_WHOLE(name, words) { name, CELL_NUMBER, 0, true, words }
 #define SOME_DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, true, words }
 #define SOME_INSTANT(name, words) { name, CELL_INSTANT, 0, true, words }
+/* clang-format on */
 
 /* The unit a supply is counted in (engine/recipe/recipe.h, supply_measure), and the factor
  * that brings pieces to the same three decimals as g and ml. */
@@ -274,7 +276,9 @@ static const struct log_column jars_columns[] = {
 	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out, not_noted; empty: still there"),
 	SOME_INSTANT("gone", "when"),
 	FLAG("recalled", "an open recall looks for it"),
-	SOME_TEXT("acid", "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
+	SOME_TEXT(
+	    "acid",
+	    "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
 };
 
 static const struct log_column recalls_columns[] = {
@@ -378,37 +382,43 @@ static const struct log_column journal_columns[] = {
 	"coalesce((SELECT g.verdict FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), 'open'), " \
 	"coalesce((SELECT g.why FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), '')"
 
+/* clang-format off */
 #define TABLE(array, one, meaning, statement) \
 	{ .name = #array, .words = (meaning), .single = (one), .columns = array##_columns, \
 	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
 #define CHECKED_TABLE(array, meaning, statement) \
 	{ .name = #array, .words = (meaning), .checked = true, .columns = array##_columns, \
 	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
+/* clang-format on */
 
 const struct log_table log_tables[] = {
 	TABLE(house, true, "the kitchen",
 	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
 	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
 	      "storage_wall_ms, invented, practice_speed, stand_minutes FROM house WHERE id = 1"),
-	TABLE(stations, false, "canners, juicers, pots",
-	      "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired, wall, watts FROM station ORDER BY id"),
+	TABLE(
+	    stations, false, "canners, juicers, pots",
+	    "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired, wall, watts FROM station ORDER BY id"),
 	TABLE(station_rooms, false, "how many jars a canner takes",
 	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
 	TABLE(lid_boxes, false, "boxes of flat lids",
 	      "SELECT id, label, bought_wall_ms, lids, "
 	      "(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired FROM lid_box ORDER BY id"),
-	TABLE(supplies, false, "what a ledger is kept of",
-	      "SELECT id, supply.kind, supply.size, " UNIT_OF_KIND("supply.kind") ", stock * "
-	      FACTOR_OF_KIND("supply.kind") ", sold_by.amount * " FACTOR_OF_KIND("supply.kind") " "
-	      "FROM supply JOIN supply_stock ON supply_id = supply.id "
-	      "LEFT JOIN sold_by ON sold_by.kind = supply.kind AND sold_by.size = supply.size ORDER BY supply.id"),
+	TABLE(
+	    supplies, false, "what a ledger is kept of",
+	    "SELECT id, supply.kind, supply.size, " UNIT_OF_KIND("supply.kind") ", stock * " FACTOR_OF_KIND("supply.kind") ", sold_by.amount * " FACTOR_OF_KIND(
+	        "supply.kind") " "
+	                       "FROM supply JOIN supply_stock ON supply_id = supply.id "
+	                       "LEFT JOIN sold_by ON sold_by.kind = supply.kind AND sold_by.size = supply.size ORDER BY supply.id"),
 	TABLE(supply_moves, false, "the ledgers",
-	      "SELECT supply_move.id, supply_id, " UNIT_OF_KIND("kind") ", amount * " FACTOR_OF_KIND("kind") ", why, "
-	      "batch_id, load_id, note, wall_ms, who FROM supply_move JOIN supply ON supply.id = supply_id "
-	      "ORDER BY supply_move.id"),
-	TABLE(recipes, false, "the kitchen's own recipes",
-	      "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
-	      "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
+	      "SELECT supply_move.id, supply_id, " UNIT_OF_KIND("kind") ", amount * " FACTOR_OF_KIND(
+	          "kind") ", why, "
+	                  "batch_id, load_id, note, wall_ms, who FROM supply_move JOIN supply ON supply.id = supply_id "
+	                  "ORDER BY supply_move.id"),
+	TABLE(
+	    recipes, false, "the kitchen's own recipes",
+	    "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
+	    "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
 	TABLE(recipe_ingredients, false, "what goes into them",
 	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
 	      ", form, adding, optional, known FROM recipe_ingredient ORDER BY recipe_id, place"),
@@ -419,54 +429,63 @@ const struct log_table log_tables[] = {
 	      "FROM juice JOIN juice_left ON juice_id = juice.id ORDER BY id"),
 	TABLE(juice_uses, false, "where it went",
 	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
-	TABLE(batches, false, "pots of a recipe",
-	      "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	      "warm_jars, open, jar, " GATE_SAID("batch", "batch.id") ", note, opened_wall_ms, sheet_minutes "
-	      "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
+	TABLE(
+	    batches, false, "pots of a recipe",
+	    "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
+	    "warm_jars, open, jar, " GATE_SAID("batch",
+	                                       "batch.id") ", note, opened_wall_ms, sheet_minutes "
+	                                                   "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
-	CHECKED_TABLE(lots, "everything that bears one code",
-	      "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
-	CHECKED_TABLE(loads, "jars that shared one canner",
-	      "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, "
-	      NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, "
-	      NOTED("headspace", "confirmed") ", " NOTED("elevation", "elevation_um") ", " NOTED("elevation", "elevation_slack_um") ", elevation_by, "
-	      GATE_SAID("load", "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
-	      "ORDER BY load.id"),
-	CHECKED_TABLE(phases, "what loads, runs and batches went through",
-	      "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
-	      "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
+	CHECKED_TABLE(
+	    lots, "everything that bears one code",
+	    "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
+	CHECKED_TABLE(
+	    loads, "jars that shared one canner",
+	    "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, " NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, " NOTED(
+	        "headspace",
+	        "confirmed") ", " NOTED("elevation",
+	                                "elevation_um") ", " NOTED("elevation",
+	                                                           "elevation_slack_um") ", elevation_by, " GATE_SAID("load",
+	                                                                                                              "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
+	                                                                                                                         "ORDER BY load.id"),
+	CHECKED_TABLE(
+	    phases, "what loads, runs and batches went through",
+	    "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
+	    "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
 	CHECKED_TABLE(marks, "what was seen or said that bears on a process",
-	      "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
-	      "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
+	              "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
+	              "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
 	CHECKED_TABLE(jars, "every jar",
-	      "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
-	      "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
-	      "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "
-	      "jar.gone_why, jar.gone_wall_ms, "
-	      "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL), jar.acid "
-	      "FROM jar JOIN lot ON lot.id = jar.lot_id LEFT JOIN lid_box ON lid_box.id = jar.lid_box_id "
-	      "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
-	      "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),
+	              "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
+	              "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
+	              "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "
+	              "jar.gone_why, jar.gone_wall_ms, "
+	              "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL), jar.acid "
+	              "FROM jar JOIN lot ON lot.id = jar.lot_id LEFT JOIN lid_box ON lid_box.id = jar.lid_box_id "
+	              "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
+	              "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),
 	TABLE(recalls, false, "recalls",
 	      "SELECT id, about, which, words, reason, opened_wall_ms, jars, to_find, not_found "
 	      "FROM recall JOIN recall_left ON recall_id = id ORDER BY id"),
 	TABLE(recall_jars, false, "their jars",
 	      "SELECT recall_id, code, load_id, place_in_load, outcome, outcome_wall_ms, who FROM recall_jar "
 	      "JOIN jar ON jar.id = jar_id JOIN lot ON lot.id = lot_id ORDER BY recall_id, jar_id"),
-	TABLE(plan_house, true, "what the day plan goes by",
-	      "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns FROM plan_house WHERE id = 1"),
-	TABLE(helpers, false, "who helps",
-	      "SELECT initials, from_minutes FROM helper ORDER BY id"),
-	TABLE(plan_breaks, false, "meals", "SELECT start_minutes, end_minutes FROM plan_break ORDER BY start_minutes, id"),
+	TABLE(
+	    plan_house, true, "what the day plan goes by",
+	    "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns FROM plan_house WHERE id = 1"),
+	TABLE(helpers, false, "who helps", "SELECT initials, from_minutes FROM helper ORDER BY id"),
+	TABLE(plan_breaks, false, "meals",
+	      "SELECT start_minutes, end_minutes FROM plan_break ORDER BY start_minutes, id"),
 	TABLE(plan, true, "the day plan",
 	      "SELECT day_wall_ms, start_minutes, accepted_wall_ms, accepted_finish_wall_ms, finished_wall_ms "
 	      "FROM plan WHERE id = 1"),
 	TABLE(plan_runs, false, "its juicer runs",
 	      "SELECT id, fruit, fruit_mg, ready_minutes, run_id FROM plan_run ORDER BY id"),
-	TABLE(plan_batches, false, "its batches",
-	      "SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id FROM plan_batch ORDER BY id"),
+	TABLE(
+	    plan_batches, false, "its batches",
+	    "SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id FROM plan_batch ORDER BY id"),
 	TABLE(plan_blocks, false, "who was to stand where, as accepted",
 	      "SELECT station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, end_wall_ms FROM plan_block "
 	      "ORDER BY start_wall_ms, id"),

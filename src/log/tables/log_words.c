@@ -56,19 +56,13 @@ WORDS(marks, MARK_KIND_COUNT);
 
 static const char *const phase_ends[] = {
 	[PHASE_RUNNING] = "", /* stored as null */
-	[PHASE_DONE] = "done",
-	[PHASE_LOST] = "lost",
-	[PHASE_CUT_SHORT] = "cut_short",
-	[PHASE_STOPPED] = "stopped",
+	[PHASE_DONE] = "done", [PHASE_LOST] = "lost", [PHASE_CUT_SHORT] = "cut_short", [PHASE_STOPPED] = "stopped",
 };
 WORDS(phase_ends, PHASE_END_COUNT);
 
 static const char *const jar_states[] = {
-	[JAR_UNCHECKED] = "unchecked",
-	[JAR_SEALED] = "sealed",
-	[JAR_UNSEALED] = "unsealed",
-	[JAR_DOUBTFUL] = "doubtful",
-	[JAR_BROKEN] = "broken",
+	[JAR_UNCHECKED] = "unchecked", [JAR_SEALED] = "sealed", [JAR_UNSEALED] = "unsealed",
+	[JAR_DOUBTFUL] = "doubtful",   [JAR_BROKEN] = "broken",
 };
 WORDS(jar_states, JAR_STATE_COUNT);
 
@@ -81,29 +75,21 @@ static const char *const siphonings[] = {
 WORDS(siphonings, SIPHON_COUNT);
 
 static const char *const fates[] = {
-	[FATE_NONE] = "none",
-	[FATE_FRIDGE] = "fridge",
-	[FATE_FREEZER] = "freezer",
-	[FATE_REPROCESS] = "reprocess",
-	[FATE_DISCARD] = "discard",
+	[FATE_NONE] = "none",           [FATE_FRIDGE] = "fridge",   [FATE_FREEZER] = "freezer",
+	[FATE_REPROCESS] = "reprocess", [FATE_DISCARD] = "discard",
 };
 WORDS(fates, FATE_COUNT);
 
 /* A canner is stored under the name of its method. */
 static const char *const station_kinds[] = {
-	[STATION_BOILING_WATER] = "boiling_water",
-	[STATION_STEAM] = "steam",
-	[STATION_DIAL_GAUGE] = "dial_gauge",
-	[STATION_WEIGHTED_GAUGE] = "weighted_gauge",
-	[STATION_JUICER] = "juicer",
-	[STATION_POT] = "pot",
+	[STATION_BOILING_WATER] = "boiling_water",   [STATION_STEAM] = "steam",   [STATION_DIAL_GAUGE] = "dial_gauge",
+	[STATION_WEIGHTED_GAUGE] = "weighted_gauge", [STATION_JUICER] = "juicer", [STATION_POT] = "pot",
 };
 WORDS(station_kinds, STATION_KIND_COUNT);
-static_assert((int)STATION_BOILING_WATER == (int)METHOD_BOILING_WATER &&
-              (int)STATION_STEAM == (int)METHOD_STEAM &&
-              (int)STATION_DIAL_GAUGE == (int)METHOD_DIAL_GAUGE &&
-              (int)STATION_WEIGHTED_GAUGE == (int)METHOD_WEIGHTED_GAUGE &&
-              (int)STATION_JUICER == (int)METHOD_COUNT, "a canner's kind is not its method");
+static_assert((int)STATION_BOILING_WATER == (int)METHOD_BOILING_WATER && (int)STATION_STEAM == (int)METHOD_STEAM &&
+                  (int)STATION_DIAL_GAUGE == (int)METHOD_DIAL_GAUGE &&
+                  (int)STATION_WEIGHTED_GAUGE == (int)METHOD_WEIGHTED_GAUGE && (int)STATION_JUICER == (int)METHOD_COUNT,
+              "a canner's kind is not its method");
 
 static const char *const unit_systems[] = {
 	[UNITS_US] = "us",
@@ -159,13 +145,8 @@ static const char *const gones[] = {
 WORDS(gones, GONE_COUNT);
 
 static const char *const traces[] = {
-	[TRACE_LOT] = "lot",
-	[TRACE_LID_BOX] = "lid_box",
-	[TRACE_LOAD] = "load",
-	[TRACE_BATCH] = "batch",
-	[TRACE_RUN] = "run",
-	[TRACE_PRODUCT] = "product",
-	[TRACE_DAY] = "day",
+	[TRACE_LOT] = "lot", [TRACE_LID_BOX] = "lid_box", [TRACE_LOAD] = "load", [TRACE_BATCH] = "batch",
+	[TRACE_RUN] = "run", [TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
 };
 WORDS(traces, TRACE_ABOUT_COUNT);
 
@@ -179,35 +160,32 @@ static const char *const outcomes[] = {
 };
 WORDS(outcomes, RECALL_OUTCOME_COUNT);
 
-const struct words words_of_tick = {ticks, TICK_COUNT};
-const struct words words_of_gone = {gones, GONE_COUNT};
-const struct words words_of_trace = {traces, TRACE_ABOUT_COUNT};
-const struct words words_of_outcome = {outcomes, RECALL_OUTCOME_COUNT};
+const struct words words_of_tick = { ticks, TICK_COUNT };
+const struct words words_of_gone = { gones, GONE_COUNT };
+const struct words words_of_trace = { traces, TRACE_ABOUT_COUNT };
+const struct words words_of_outcome = { outcomes, RECALL_OUTCOME_COUNT };
 /* Of struct log_work: a load, run or batch; never the house or a station. */
 static const char *const works[] = {
-	[SUBJECT_HOUSE] = "?",
-	[SUBJECT_STATION] = "?",
-	[SUBJECT_LOAD] = "load",
-	[SUBJECT_RUN] = "run",
-	[SUBJECT_BATCH] = "batch",
+	[SUBJECT_HOUSE] = "?", [SUBJECT_STATION] = "?",   [SUBJECT_LOAD] = "load",
+	[SUBJECT_RUN] = "run", [SUBJECT_BATCH] = "batch",
 };
 WORDS(works, SUBJECT_KIND_COUNT);
 
-const struct words words_of_place = {places, PLACE_COUNT};
-const struct words words_of_verdict = {verdicts, VERDICT_COUNT};
-const struct words words_of_wall = {walls, WALL_COUNT};
-const struct words words_of_mark = {marks, MARK_KIND_COUNT};
-const struct words words_of_phase_end = {phase_ends, PHASE_END_COUNT};
-const struct words words_of_jar_state = {jar_states, JAR_STATE_COUNT};
-const struct words words_of_siphoning = {siphonings, SIPHON_COUNT};
-const struct words words_of_fate = {fates, FATE_COUNT};
-const struct words words_of_station_kind = {station_kinds, STATION_KIND_COUNT};
-const struct words words_of_units = {unit_systems, UNIT_SYSTEM_COUNT};
-const struct words words_of_juice_state = {juice_states, JUICE_STATE_COUNT};
-const struct words words_of_juice_why = {juice_whys, JUICE_WHY_COUNT};
-const struct words words_of_supply_why = {supply_whys, SUPPLY_WHY_COUNT};
-const struct words words_of_tally = {tallies, TALLY_ABOUT_COUNT};
-const struct words words_of_work = {works, SUBJECT_KIND_COUNT};
+const struct words words_of_place = { places, PLACE_COUNT };
+const struct words words_of_verdict = { verdicts, VERDICT_COUNT };
+const struct words words_of_wall = { walls, WALL_COUNT };
+const struct words words_of_mark = { marks, MARK_KIND_COUNT };
+const struct words words_of_phase_end = { phase_ends, PHASE_END_COUNT };
+const struct words words_of_jar_state = { jar_states, JAR_STATE_COUNT };
+const struct words words_of_siphoning = { siphonings, SIPHON_COUNT };
+const struct words words_of_fate = { fates, FATE_COUNT };
+const struct words words_of_station_kind = { station_kinds, STATION_KIND_COUNT };
+const struct words words_of_units = { unit_systems, UNIT_SYSTEM_COUNT };
+const struct words words_of_juice_state = { juice_states, JUICE_STATE_COUNT };
+const struct words words_of_juice_why = { juice_whys, JUICE_WHY_COUNT };
+const struct words words_of_supply_why = { supply_whys, SUPPLY_WHY_COUNT };
+const struct words words_of_tally = { tallies, TALLY_ABOUT_COUNT };
+const struct words words_of_work = { works, SUBJECT_KIND_COUNT };
 
 static const char *word(const struct words *words, int index)
 {

@@ -5,13 +5,13 @@
 #include <inttypes.h>
 #include <string.h>
 
-#include "engine/process/process.h"
 #include "base/text.h"
 #include "base/utf8.h"
+#include "engine/process/process.h"
 #include "kitchen/exchange/load_facts.h"
-#include "report/out/log_document.h"
 #include "report/cli/plain.h"
 #include "report/cli/report.h"
+#include "report/out/log_document.h"
 
 static void open_document(struct json *json, struct day *day, const char *list)
 {
@@ -144,8 +144,7 @@ static void put_phase_text(FILE *out, const struct load_facts *facts)
 
 	plain_put(out, facts->running ? facts->phase_words : load_place_name(facts->load.place));
 	if (facts->running && facts->timed) {
-		text_add_duration(&left, facts->seconds_left < 0 ? -facts->seconds_left
-		                                                 : facts->seconds_left);
+		text_add_duration(&left, facts->seconds_left < 0 ? -facts->seconds_left : facts->seconds_left);
 		(void)fprintf(out, ", %s %s", buffer, facts->seconds_left > 0 ? "left" : "over");
 	}
 	if (facts->hold_starts > 1)
@@ -165,7 +164,8 @@ static void put_process_text(FILE *out, const struct log_load *load)
 	elevation_words(&load->elevation, height, sizeof(height));
 	(void)fprintf(out, ", %s, %s; ", load->method_not_noted ? "canner not noted" : method_words(load->method),
 	              load->elevation.known ? height : "elevation not noted");
-	plain_put(out, load->confirmed == CONFIRMED_PRACTICE && !load_from_notebook(load) ? "common practice, no source" : load->source);
+	plain_put(out, load->confirmed == CONFIRMED_PRACTICE && !load_from_notebook(load) ? "common practice, no source"
+	                                                                                  : load->source);
 	(void)fputc('\n', out);
 }
 
@@ -192,8 +192,7 @@ static void put_load_text(FILE *out, const struct load_facts *facts)
 		(void)fprintf(out, "    note: %s\n", note);
 }
 
-bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,
-                  struct fault *fault)
+bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
 	struct load_facts *rows;
@@ -219,8 +218,7 @@ bool report_loads(const struct report *to, struct day *day, const struct load_ch
 
 /* --- jars ------------------------------------------------------------------------ */
 
-static void put_jar_json(struct json *json, const struct load_facts *load,
-                         const struct jar_facts *facts)
+static void put_jar_json(struct json *json, const struct load_facts *load, const struct jar_facts *facts)
 {
 	static const char *const methods[] = { "press", "tap", "eye" };
 	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "a key for every method");
@@ -275,7 +273,8 @@ static void put_jar_text(FILE *out, const struct load_facts *load, const struct 
 		plain_put(out, facts->lid_box);
 	}
 	if (verdict_badness(facts->said.verdict) > 0)
-		put_verdict_text(out, jar_is_blocked(jar) ? "; DO NOT EAT, " : "; ", facts->said.verdict, facts->said.why);
+		put_verdict_text(out, jar_is_blocked(jar) ? "; DO NOT EAT, " : "; ", facts->said.verdict,
+		                 facts->said.why);
 	(void)fputc('\n', out);
 }
 
@@ -289,8 +288,7 @@ static void put_jars(const struct report *to, struct json *json, const struct lo
 	}
 }
 
-bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
-                 struct fault *fault)
+bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
 	struct load_facts *rows;

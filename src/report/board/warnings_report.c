@@ -2,9 +2,9 @@
  * warnings_report.c - what is not as it should be, worst first.
  */
 #include "kitchen/warning/warnings.h"
-#include "report/out/log_document.h"
 #include "report/cli/plain.h"
 #include "report/cli/report.h"
+#include "report/out/log_document.h"
 
 /* Name of the station a warning is about; NULL: about no one station. */
 static const char *station_name(const struct board *board, int64_t station_id)
@@ -15,8 +15,8 @@ static const char *station_name(const struct board *board, int64_t station_id)
 	return NULL;
 }
 
-static void put_json(FILE *out, const struct kitchen *kitchen, const struct moment *now,
-                     const struct warning *warnings, size_t count)
+static void put_json(FILE *out, const struct kitchen *kitchen, const struct moment *now, const struct warning *warnings,
+                     size_t count)
 {
 	const struct board *board = kitchen_board(kitchen);
 	struct json json = json_begin(out);
@@ -65,16 +65,19 @@ static const char *over_words(const struct rule *rule)
 /* As a table of Markdown, which reads as plain text too; docs/warnings.md is this. */
 static void put_rules(FILE *out)
 {
-	(void)fputs("# Warnings\n\nEvery rule, worst first, as `stillroom warnings --rules` writes it. Words in braces are filled in. A\n"
-	            "stop holds its key up until the matter is mended or, where the last column but one says so, a reason\n"
-	            "is typed; the process then counts as written there, in every report. Cautions and notes can be set\n"
-	            "aside in the warnings view, stops cannot. Codes of sources: [reference.md](reference.md).\n\n"
-	            "| id | severity | about | sentence | holds up | reason | source |\n"
-	            "|---|---|---|---|---|---|---|\n", out);
+	(void)fputs(
+	    "# Warnings\n\nEvery rule, worst first, as `stillroom warnings --rules` writes it. Words in braces are filled in. A\n"
+	    "stop holds its key up until the matter is mended or, where the last column but one says so, a reason\n"
+	    "is typed; the process then counts as written there, in every report. Cautions and notes can be set\n"
+	    "aside in the warnings view, stops cannot. Codes of sources: [reference.md](reference.md).\n\n"
+	    "| id | severity | about | sentence | holds up | reason | source |\n"
+	    "|---|---|---|---|---|---|---|\n",
+	    out);
 	for (size_t i = 0; i < rule_count; i++)
-		(void)fprintf(out, "| `%s` | %s | %s | %s | %s | %s | %s |\n", rules[i].id, severity_name(rules[i].severity),
-		              rule_about_words(rules[i].about), rules[i].sentence,
-		              rules[i].holds_up != NULL ? rules[i].holds_up : "", over_words(&rules[i]), rules[i].source);
+		(void)fprintf(out, "| `%s` | %s | %s | %s | %s | %s | %s |\n", rules[i].id,
+		              severity_name(rules[i].severity), rule_about_words(rules[i].about), rules[i].sentence,
+		              rules[i].holds_up != NULL ? rules[i].holds_up : "", over_words(&rules[i]),
+		              rules[i].source);
 }
 
 static void put_rules_json(FILE *out)

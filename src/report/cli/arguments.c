@@ -35,7 +35,8 @@ static const struct option_row options[] = {
 	[OPTION_SINCE] = { "since", 0, "DATE", "open loads and those begun on DATE or later: 2026-09-14" },
 	[OPTION_FRUIT] = { "fruit", 0, "FRUIT", "grapes, apples, ..." },
 	[OPTION_WEIGHT] = { "weight", 0, "WEIGHT", "of the fruit: 60lb, 27kg" },
-	[OPTION_PRODUCT] = { "product", 0, "PRODUCT", "\"grape jelly\", \"3 x grape jelly in pints\"; again: one more" },
+	[OPTION_PRODUCT] = { "product", 0, "PRODUCT",
+	                     "\"grape jelly\", \"3 x grape jelly in pints\"; again: one more" },
 	[OPTION_WANT] = { "want", 0, "JARS", "so many jars of the product: how much fruit?" },
 	[OPTION_IN_POT] = { "in-pot", 0, "N", "batches cooked in one pot at most; else 1" },
 	[OPTION_JUICE_IN_STOCK] = { "juice-in-stock", 0, NULL, "the juice in stock is used as well" },
@@ -128,8 +129,8 @@ static bool take_word(struct reading *reading, const char *word, struct fault *f
 		return true;
 	}
 	if (out->command->operand == NULL || out->operand != NULL)
-		return fault_set(fault, FAULT_MISUSE, "%s does not know what to do with \"%s\"",
-		                 out->command->word, word);
+		return fault_set(fault, FAULT_MISUSE, "%s does not know what to do with \"%s\"", out->command->word,
+		                 word);
 	out->operand = word;
 	return true;
 }
@@ -152,8 +153,7 @@ static bool not_understood(int code, const char *word, struct fault *fault)
 static bool take_elevation(struct arguments *out, const char *value, struct fault *fault)
 {
 	if (out->elevation_count == ELEVATIONS_MAX)
-		return fault_set(fault, FAULT_MISUSE, "--elevation can be given %d times at most",
-		                 ELEVATIONS_MAX);
+		return fault_set(fault, FAULT_MISUSE, "--elevation can be given %d times at most", ELEVATIONS_MAX);
 	out->elevations[out->elevation_count++] = value;
 	return true;
 }
@@ -193,13 +193,13 @@ static bool check_options(const struct arguments *arguments, struct fault *fault
 		uint64_t bit = UINT64_C(1) << i;
 
 		if (arguments->given[i] && !((command->takes | ALWAYS) & bit))
-			return fault_set(fault, FAULT_MISUSE, "%s takes no --%s",
-			                 board ? "the board" : command->word, options[i].name);
+			return fault_set(fault, FAULT_MISUSE, "%s takes no --%s", board ? "the board" : command->word,
+			                 options[i].name);
 	}
 	for (int i = 0; i < OPTION_COUNT; i++)
 		if ((command->needs & (UINT64_C(1) << i)) && !arguments->given[i])
-			return fault_set(fault, FAULT_MISUSE, "%s needs --%s %s", command->word,
-			                 options[i].name, options[i].value == NULL ? "" : options[i].value);
+			return fault_set(fault, FAULT_MISUSE, "%s needs --%s %s", command->word, options[i].name,
+			                 options[i].value == NULL ? "" : options[i].value);
 	if (command->operand != NULL && command->operand[0] != '[' && arguments->operand == NULL)
 		return fault_set(fault, FAULT_MISUSE, "%s needs a %s", command->word, command->operand);
 	if (command->second != NULL && arguments->second == NULL)
@@ -208,8 +208,8 @@ static bool check_options(const struct arguments *arguments, struct fault *fault
 	return true;
 }
 
-bool arguments_read(int argc, char **argv, const struct command *commands, size_t count,
-                    struct arguments *out, struct fault *fault)
+bool arguments_read(int argc, char **argv, const struct command *commands, size_t count, struct arguments *out,
+                    struct fault *fault)
 {
 	struct reading reading = { .commands = commands, .count = count, .out = out };
 	struct option longs[OPTION_COUNT + 1];
@@ -267,17 +267,17 @@ static void put_usage(FILE *out, const struct command *command)
 		(void)fprintf(out, "\n%s", command->more);
 }
 
-void arguments_help(FILE *out, const struct command *commands, size_t count,
-                    const struct command *about)
+void arguments_help(FILE *out, const struct command *commands, size_t count, const struct command *about)
 {
 	if (about != &commands[0]) {
 		put_usage(out, about);
 		put_options(out, about->takes | ALWAYS);
 		return;
 	}
-	(void)fprintf(out, "Usage: stillroom [OPTION...]\n"
-	                   "       stillroom COMMAND [OPTION...]\n"
-	                   "%s.\n\nCommands:\n",
+	(void)fprintf(out,
+	              "Usage: stillroom [OPTION...]\n"
+	              "       stillroom COMMAND [OPTION...]\n"
+	              "%s.\n\nCommands:\n",
 	              commands[0].help);
 	for (size_t i = 1; i < count; i++)
 		(void)fprintf(out, "  %-10s  %s\n", commands[i].word, commands[i].help);

@@ -70,13 +70,13 @@ enum option_name {
 struct arguments;
 
 struct command {
-	const char *word;    /* "" = the command without a word */
-	const char *operand; /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
-	const char *second;  /* one more behind it; NULL: none */
-	const char *help;    /* one line, for the list of commands */
-	const char *more;    /* whole lines, for the help of this one; may be NULL */
-	uint64_t takes;      /* TAKES(...) of each option; help and version always */
-	uint64_t needs;      /* those it cannot do without */
+	const char *word;     /* "" = the command without a word */
+	const char *operand;  /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
+	const char *second;   /* one more behind it; NULL: none */
+	const char *help;     /* one line, for the list of commands */
+	const char *more;     /* whole lines, for the help of this one; may be NULL */
+	uint64_t takes;       /* TAKES(...) of each option; help and version always */
+	uint64_t needs;       /* those it cannot do without */
 	bool writes_refusals; /* where its answer would stand; else they are said on standard error */
 	bool (*run)(const struct arguments *arguments, struct fault *fault);
 };
@@ -84,7 +84,7 @@ struct command {
 struct arguments {
 	const struct command *command; /* never NULL once read */
 	bool given[OPTION_COUNT];
-	const char *value[OPTION_COUNT]; /* NULL: not given, or without a value; points into argv */
+	const char *value[OPTION_COUNT];        /* NULL: not given, or without a value; points into argv */
 	const char *elevations[ELEVATIONS_MAX]; /* all of them, in their order */
 	size_t elevation_count;
 	const char *products[PRODUCTS_MAX]; /* all of them, in their order */
@@ -96,15 +96,14 @@ struct arguments {
 /* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;
  * out->command then is the command meant, as far as it was understood.  When
  * help or version is given, nothing is checked to be missing. */
-bool arguments_read(int argc, char **argv, const struct command *commands, size_t count,
-                    struct arguments *out, struct fault *fault);
+bool arguments_read(int argc, char **argv, const struct command *commands, size_t count, struct arguments *out,
+                    struct fault *fault);
 
 /* A whole number in words; FAULT_MISUSE: it is not `what` ("a speed") from least to most.
  * NULL: *out stays. */
 bool whole_read(const char *words, const char *what, int least, int most, int *out, struct fault *fault);
 
 /* Help about the program, or about one command when it has a word. */
-void arguments_help(FILE *out, const struct command *commands, size_t count,
-                    const struct command *about);
+void arguments_help(FILE *out, const struct command *commands, size_t count, const struct command *about);
 
 #endif

@@ -16,8 +16,8 @@
 #include <stdio.h>
 
 #include "base/fault.h"
-#include "kitchen/exchange/load_facts.h"
 #include "kitchen/act/open_day.h"
+#include "kitchen/exchange/load_facts.h"
 #include "kitchen/pantry/recall.h"
 
 struct report {
@@ -46,16 +46,13 @@ struct process_words {
 };
 /* Of several elevations JSON makes an array.  When one of them is refused the
  * others are answered all the same; *fault is the last refusal. */
-bool report_process(const struct report *to, const struct process_words *words,
-                    struct fault *fault);
+bool report_process(const struct report *to, const struct process_words *words, struct fault *fault);
 
 /* What process can be asked: foods, packs and jar sizes with an offered row. */
 bool report_foods(const struct report *to, const char *method, struct fault *fault);
 
-bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice,
-                  struct fault *fault);
-bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice,
-                 struct fault *fault);
+bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice, struct fault *fault);
+bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice, struct fault *fault);
 /* Every rule there is: docs/warnings.md. */
 void report_rules(const struct report *to);
 /* Of the board as it was when the day was opened. */
@@ -84,17 +81,15 @@ struct ahead_words {
 	const char *weight;
 	const char *const *products; /* as wish_read takes them */
 	size_t product_count;
-	const char *jar;  /* of the products that name none */
-	const char *want; /* jars */
+	const char *jar;    /* of the products that name none */
+	const char *want;   /* jars */
 	const char *in_pot; /* batches in one pot at most; NULL: one */
 	bool juice_in_stock;
 };
 /* This fruit, these products; and what is missing for them.  Refusals are written
  * in the place of the answer. */
-bool report_forecast(const struct report *to, struct day *day, const struct ahead_words *words,
-                     struct fault *fault);
-bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words,
-                     struct fault *fault);
+bool report_forecast(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault);
+bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault);
 
 /* The day plan as it stands: finish, what is next, ribbons, tasks, what one more of
  * something would save.  A day that cannot be is refused with the planner's sentence. */

@@ -11,8 +11,8 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/exchange/calendar.h"
 #include "kitchen/act/clock.h"
+#include "kitchen/exchange/calendar.h"
 #include "report/exchange/export.h"
 
 #define FOLD_OCTETS 75

@@ -4,10 +4,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "report/cli/plain.h"
 #include "report/exchange/export.h"
 #include "report/exchange/out_commands.h"
 #include "report/out/out_file.h"
-#include "report/cli/plain.h"
 
 enum format { FORMAT_CSV, FORMAT_JSON, FORMAT_ICS };
 
@@ -53,8 +53,8 @@ static bool write_one(FILE *out, struct day *day, enum format format, const stru
 }
 
 /* To standard output, or into a file that is there whole or not at all. */
-static bool put_one(const char *path, bool replace, struct day *day, enum format format,
-                    const struct log_table *table, struct fault *fault)
+static bool put_one(const char *path, bool replace, struct day *day, enum format format, const struct log_table *table,
+                    struct fault *fault)
 {
 	struct out_file file;
 
@@ -68,8 +68,7 @@ static bool put_one(const char *path, bool replace, struct day *day, enum format
 	return false;
 }
 
-static bool table_path(const char *folder, const struct log_table *table, char *path, size_t size,
-                       struct fault *fault)
+static bool table_path(const char *folder, const struct log_table *table, char *path, size_t size, struct fault *fault)
 {
 	struct text text = text_over(path, size);
 
@@ -131,8 +130,9 @@ bool export_command(const struct arguments *arguments, const char *log_path, str
 	if (arguments->given[OPTION_TABLE] && !find_table(arguments->value[OPTION_TABLE], &table, fault))
 		return false;
 	if (format == FORMAT_CSV && table == NULL && !arguments->given[OPTION_OUT])
-		return fault_set(fault, FAULT_MISUSE, "csv makes a file for each table: name a folder with --out, or one "
-		                                      "--table");
+		return fault_set(fault, FAULT_MISUSE,
+		                 "csv makes a file for each table: name a folder with --out, or one "
+		                 "--table");
 	if (!report_open(log_path, LOG_LOOK, &day, fault))
 		return false;
 	done = put_all(arguments, format, table, day, fault);

@@ -4,8 +4,8 @@
 #include <string.h>
 
 #include "base/csv.h"
-#include "engine/label/row_check.h"
 #include "base/utf8.h"
+#include "engine/label/row_check.h"
 #include "kitchen/act/clock.h"
 #include "report/exchange/export.h"
 #include "report/out/json.h"

@@ -5,10 +5,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/exchange/import.h"
 #include "kitchen/act/open_day.h"
-#include "report/exchange/out_commands.h"
+#include "kitchen/exchange/import.h"
 #include "report/cli/plain.h"
+#include "report/exchange/out_commands.h"
 
 static void put_problems(const struct import_result *result, const char *path)
 {
@@ -27,8 +27,8 @@ static void put_problems(const struct import_result *result, const char *path)
 static void put_counts(const struct import_result *result)
 {
 	(void)printf("%zu line%s: %zu lot%s, %zu load%s, %zu jar%s", result->lines, result->lines == 1 ? "" : "s",
-	             result->lots, result->lots == 1 ? "" : "s", result->loads, result->loads == 1 ? "" : "s", result->jars,
-	             result->jars == 1 ? "" : "s");
+	             result->lots, result->lots == 1 ? "" : "s", result->loads, result->loads == 1 ? "" : "s",
+	             result->jars, result->jars == 1 ? "" : "s");
 	if (result->new_boxes > 0)
 		(void)printf(", %zu lid box%s new here", result->new_boxes, result->new_boxes == 1 ? "" : "es");
 	(void)fputs(".\n", stdout);
@@ -43,10 +43,13 @@ static void put_cautions(const struct import_result *result)
 		(void)fputs(".\n", stdout);
 	}
 	if (result->caution_count > IMPORT_CAUTIONS_KEPT)
-		(void)printf("... and %zu lines more that nobody may eat from\n", result->caution_count - IMPORT_CAUTIONS_KEPT);
+		(void)printf("... and %zu lines more that nobody may eat from\n",
+		             result->caution_count - IMPORT_CAUTIONS_KEPT);
 	if (result->foodless > 0)
-		(void)printf("Of %zu line%s the food is not known. A column \"food\" names it, as stillroom foods lists them, and what "
-		             "is acid food then counts as acid.\n", result->foodless, result->foodless == 1 ? "" : "s");
+		(void)printf(
+		    "Of %zu line%s the food is not known. A column \"food\" names it, as stillroom foods lists them, and what "
+		    "is acid food then counts as acid.\n",
+		    result->foodless, result->foodless == 1 ? "" : "s");
 }
 
 static bool say(const struct import_result *result, const char *path, struct fault *fault)
@@ -58,10 +61,13 @@ static bool say(const struct import_result *result, const char *path, struct fau
 	put_cautions(result);
 	put_counts(result);
 	if (result->written && result->stop_count > 0)
-		(void)fputs("Imported, no process as valid. What is NOT VALID stands at the seal check: give each jar a fate (e). "
-		            "The house view (h) can take it back with u.\n", stdout);
+		(void)fputs(
+		    "Imported, no process as valid. What is NOT VALID stands at the seal check: give each jar a fate (e). "
+		    "The house view (h) can take it back with u.\n",
+		    stdout);
 	else if (result->written && result->notebook)
-		(void)fputs("Imported, every process as unknown. The house view (h) can take it back with u.\n", stdout);
+		(void)fputs("Imported, every process as unknown. The house view (h) can take it back with u.\n",
+		            stdout);
 	else if (result->written)
 		(void)fputs("Imported. The house view (h) can take it back with u.\n", stdout);
 	else if (result->lots == 0)

@@ -5,10 +5,10 @@
 #include <stdlib.h>
 
 #include "kitchen/act/open_day.h"
+#include "report/cli/plain.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"
 #include "report/out/out_file.h"
-#include "report/cli/plain.h"
 
 static bool read_sheet(const struct arguments *arguments, struct label_print *print, struct fault *fault)
 {
@@ -31,9 +31,10 @@ static bool read_sheet(const struct arguments *arguments, struct label_print *pr
 	if (arguments->value[OPTION_FORMAT] != NULL &&
 	    !label_format_read(arguments->value[OPTION_FORMAT], &print->format, fault))
 		return false;
-	return whole_read(arguments->value[OPTION_COPIES], "a number of copies", 1, COPIES_MAX, &print->copies, fault) &&
-	       whole_read(arguments->value[OPTION_START], "a label", 1, SHEET_COLUMNS_MAX * SHEET_ROWS_MAX, &print->start,
-	                   fault);
+	return whole_read(arguments->value[OPTION_COPIES], "a number of copies", 1, COPIES_MAX, &print->copies,
+	                  fault) &&
+	       whole_read(arguments->value[OPTION_START], "a label", 1, SHEET_COLUMNS_MAX * SHEET_ROWS_MAX,
+	                  &print->start, fault);
 }
 
 static bool read_choice(const struct arguments *arguments, struct label_choice *choice, struct fault *fault)

@@ -10,11 +10,12 @@ static void put_style(FILE *out, const struct label_sheet *sheet)
 	millimetres_put(out, sheet->page_width_um);
 	(void)fputs("mm ", out);
 	millimetres_put(out, sheet->page_height_um);
-	(void)fputs("mm; margin: 0 }\n"
-	            "html, body { margin: 0; padding: 0; background: #fff; color: #000 }\n"
-	            "body { font-family: sans-serif }\n"
-	            ".sheet { position: relative; overflow: hidden; break-after: page; page-break-after: always; width: ",
-	            out);
+	(void)fputs(
+	    "mm; margin: 0 }\n"
+	    "html, body { margin: 0; padding: 0; background: #fff; color: #000 }\n"
+	    "body { font-family: sans-serif }\n"
+	    ".sheet { position: relative; overflow: hidden; break-after: page; page-break-after: always; width: ",
+	    out);
 	millimetres_put(out, sheet->page_width_um);
 	(void)fputs("mm; height: ", out);
 	/* A hair less than the page, so that rounding never pushes out an empty one. */
@@ -33,14 +34,16 @@ static void put_style(FILE *out, const struct label_sheet *sheet)
 	            ".label .product, .label .warning { font-weight: bold }\n"
 	            ".cautions { box-sizing: border-box; line-height: 1.3; max-width: 190mm; ",
 	            out);
-	(void)fprintf(out, "padding: %dmm; font-size: %dpt }\n", caution_margin_um(sheet) / 1000, caution_cpt(sheet) / 100);
-	(void)fputs(".cautions h1 { font-size: 150%; margin: 0 0 0.5em }\n.cautions ul { margin: 0; padding-left: 1.2em }\n"
-	            "@media screen {\n"
-	            "\tbody { background: #ddd }\n"
-	            "\t.sheet, .cautions { background: #fff; margin: 5mm }\n"
-	            "\t.label { outline: 1px dotted #999 }\n"
-	            "}\n</style>\n",
-	            out);
+	(void)fprintf(out, "padding: %dmm; font-size: %dpt }\n", caution_margin_um(sheet) / 1000,
+	              caution_cpt(sheet) / 100);
+	(void)fputs(
+	    ".cautions h1 { font-size: 150%; margin: 0 0 0.5em }\n.cautions ul { margin: 0; padding-left: 1.2em }\n"
+	    "@media screen {\n"
+	    "\tbody { background: #ddd }\n"
+	    "\t.sheet, .cautions { background: #fff; margin: 5mm }\n"
+	    "\t.label { outline: 1px dotted #999 }\n"
+	    "}\n</style>\n",
+	    out);
 }
 
 static void put_points(FILE *out, int cpt)
@@ -96,7 +99,8 @@ void labels_put_html(FILE *out, const struct label_print *print)
 	int per_sheet = labels_per_sheet(&print->sheet);
 	int sheets = labels_sheets(print);
 
-	(void)fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>Labels</title>\n", out);
+	(void)fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>Labels</title>\n",
+	            out);
 	put_style(out, &print->sheet);
 	(void)fputs("</head>\n<body>\n", out);
 	for (int sheet = 0; sheet < sheets; sheet++) {

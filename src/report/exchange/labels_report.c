@@ -5,9 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/label/label_text.h"
 #include "base/text.h"
 #include "base/utf8.h"
+#include "engine/label/label_text.h"
 #include "report/exchange/labels.h"
 #include "report/out/out_file.h"
 
@@ -20,8 +20,9 @@ bool labels_check(const struct label_print *print, struct fault *fault)
 	if (!label_sheet_check(&print->sheet, fault))
 		return false;
 	if (print->start < 1 || print->start > per_sheet)
-		return fault_set(fault, FAULT_MISUSE, "a sheet has the labels 1 to %d; there is no label %d to start at",
-		                 per_sheet, print->start);
+		return fault_set(fault, FAULT_MISUSE,
+		                 "a sheet has the labels 1 to %d; there is no label %d to start at", per_sheet,
+		                 print->start);
 	if (labels_total(print) > LABELS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "That is more than %d labels: choose fewer loads or copies.",
 		                 LABELS_MAX);
@@ -93,7 +94,8 @@ void markup_put(FILE *out, const char *text)
 		if (length == 0 || utf8_is_control(character) || utf8_is_trick(character) || character == 0xfffe ||
 		    character == 0xffff)
 			(void)fputc('?', out);
-		else if (character == '&' || character == '<' || character == '>' || character == '"' || character == '\'')
+		else if (character == '&' || character == '<' || character == '>' || character == '"' ||
+		         character == '\'')
 			(void)fprintf(out, "&#%d;", (int)character);
 		else
 			(void)fwrite(text, 1, length, out);
@@ -133,8 +135,7 @@ void labels_put(FILE *out, const struct label_print *print)
 #define PART_CAUTIONS (-1)
 #define PART_ALL (-2)
 
-static bool save_part(const struct label_print *print, const char *path, int part, bool replace,
-                      struct fault *fault)
+static bool save_part(const struct label_print *print, const char *path, int part, bool replace, struct fault *fault)
 {
 	struct out_file file;
 
@@ -154,7 +155,8 @@ static bool part_path(const char *path, int part, int sheets, char *out, size_t 
 {
 	const char *slash = strrchr(path, '/');
 	const char *dot = strrchr(path, '.');
-	size_t stem = dot != NULL && dot > path && (slash == NULL || dot > slash + 1) ? (size_t)(dot - path) : strlen(path);
+	size_t stem =
+	    dot != NULL && dot > path && (slash == NULL || dot > slash + 1) ? (size_t)(dot - path) : strlen(path);
 	struct text text = text_over(out, size);
 
 	text_add(&text, "%.*s", (int)stem, path);
@@ -177,7 +179,8 @@ static bool save_svg(const struct label_print *print, const char *path, bool rep
 		if (!part_path(path, i, sheets, part, sizeof(part), fault) || !out_is_free(part, fault))
 			return false;
 	for (int i = 0; i < sheets; i++) {
-		if (!part_path(path, i, sheets, part, sizeof(part), fault) || !save_part(print, part, i, replace, fault))
+		if (!part_path(path, i, sheets, part, sizeof(part), fault) ||
+		    !save_part(print, part, i, replace, fault))
 			return false;
 		if (i == 0)
 			(void)text_copy(first, first_size, part);
@@ -211,7 +214,8 @@ static void lot_as_name(const struct label *label, char *name, size_t size)
 	size_t used = 0;
 
 	for (lot = lot == NULL ? "" : lot + strlen("lot "); *lot != '\0' && used + 1 < size; lot++) {
-		bool plain = (*lot >= 'a' && *lot <= 'z') || (*lot >= 'A' && *lot <= 'Z') || (*lot >= '0' && *lot <= '9');
+		bool plain =
+		    (*lot >= 'a' && *lot <= 'z') || (*lot >= 'A' && *lot <= 'Z') || (*lot >= '0' && *lot <= '9');
 
 		name[used++] = plain ? *lot : '-';
 	}

@@ -7,7 +7,7 @@
 #include "engine/label/label_text.h"
 #include "report/exchange/labels.h"
 
-#define POINT_UM(cpt) ((int)((long long)(cpt) * 254 / 72)) /* of hundredths of a point */
+#define POINT_UM(cpt) ((int)(254LL * (cpt) / 72)) /* of hundredths of a point */
 
 static void put_head(FILE *out, const struct label_sheet *sheet, const char *title)
 {
@@ -32,8 +32,8 @@ static int put_text(FILE *out, const char *text, int x, int y, int room, int cpt
 		y += POINT_UM(cpt) * LEADING_PERCENT / 100;
 		(void)snprintf(line, sizeof(line), "%.*s", (int)length, text);
 		/* The base line lies a quarter of the type size above the foot of the line. */
-		(void)fprintf(out, "<text x=\"%d\" y=\"%d\" font-size=\"%d\"%s>", x, y - POINT_UM(cpt) / 4, POINT_UM(cpt),
-		              bold ? " font-weight=\"bold\"" : "");
+		(void)fprintf(out, "<text x=\"%d\" y=\"%d\" font-size=\"%d\"%s>", x, y - POINT_UM(cpt) / 4,
+		              POINT_UM(cpt), bold ? " font-weight=\"bold\"" : "");
 		markup_put(out, line);
 		(void)fputs("</text>\n", out);
 		text = label_next(text, length);

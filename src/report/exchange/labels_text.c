@@ -3,10 +3,10 @@
  */
 #include <string.h>
 
-#include "engine/label/label_text.h"
 #include "base/utf8.h"
-#include "report/exchange/labels.h"
+#include "engine/label/label_text.h"
 #include "report/cli/plain.h"
+#include "report/exchange/labels.h"
 
 #define LETTER_UM (INCH_UM / 10)
 #define LINE_UM (INCH_UM / 6)
@@ -34,10 +34,11 @@ bool labels_text_fits(const struct label_print *print, struct fault *fault)
 	struct cell cell = cell_of(&print->sheet);
 
 	return (cell.columns >= COLUMNS_MIN && cell.rows >= ROWS_MIN) ||
-	       fault_set(fault, FAULT_MISUSE,
-	                 "in plain text such a label would be %d letters in %d lines, and %d in %d is the least: take fewer "
-	                 "columns or rows, or html",
-	                 cell.columns, cell.rows, COLUMNS_MIN, ROWS_MIN);
+	       fault_set(
+	           fault, FAULT_MISUSE,
+	           "in plain text such a label would be %d letters in %d lines, and %d in %d is the least: take fewer "
+	           "columns or rows, or html",
+	           cell.columns, cell.rows, COLUMNS_MIN, ROWS_MIN);
 }
 
 /* Line `wanted` of a text; false, with the number still wanted behind it, when it

@@ -5,13 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "engine/stats/interval.h"
 #include "base/text.h"
+#include "engine/stats/interval.h"
 #include "kitchen/history/seasons.h"
-#include "report/out/json.h"
-#include "report/out/log_document.h"
 #include "report/cli/plain.h"
 #include "report/cli/report.h"
+#include "report/out/json.h"
+#include "report/out/log_document.h"
 
 #define BAR_COLS 30
 #define LABEL_COLS 22
@@ -233,9 +233,7 @@ bool report_seasons(const struct report *to, struct day *day, struct fault *faul
 static void put_figure(FILE *out, const struct figure *figure, bool first)
 {
 	switch (figure->kind) {
-	case FIGURE_HEADING:
-		(void)fprintf(out, "%s%s\n", first ? "" : "\n", figure->label);
-		break;
+	case FIGURE_HEADING: (void)fprintf(out, "%s%s\n", first ? "" : "\n", figure->label); break;
 	case FIGURE_WORDS:
 		(void)fputs("  ", out);
 		plain_put(out, figure->words);

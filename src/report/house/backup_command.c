@@ -12,8 +12,8 @@
 #include "kitchen/act/backups.h"
 #include "kitchen/act/clock.h"
 #include "kitchen/act/open_day.h"
-#include "report/exchange/out_commands.h"
 #include "report/cli/plain.h"
+#include "report/exchange/out_commands.h"
 
 #define PATH_BYTES 4096
 #define ANSWER_BYTES 32
@@ -41,7 +41,8 @@ static bool name_target(const char *to, const char *log_path, char *target, size
 	return !text.cut || fault_set(fault, FAULT_IO, "the path of the copy is too long");
 }
 
-static bool copy_to(struct kitchen *kitchen, const struct arguments *arguments, const char *log_path, struct fault *fault)
+static bool copy_to(struct kitchen *kitchen, const struct arguments *arguments, const char *log_path,
+                    struct fault *fault)
 {
 	char target[PATH_BYTES];
 
@@ -159,10 +160,11 @@ static bool choose(const struct arguments *arguments, const char *log_path, cons
 	}
 	print_list(rows, count);
 	if (arguments->operand != NULL || count == 0 || isatty(STDIN_FILENO) == 0)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "this puts %s in the place of %s (what is there is kept beside it); close every board of "
-		                 "it, then add --yes",
-		                 arguments->operand != NULL ? arguments->operand : "the newest whole backup", log_path);
+		return fault_set(
+		    fault, FAULT_MISUSE,
+		    "this puts %s in the place of %s (what is there is kept beside it); close every board of "
+		    "it, then add --yes",
+		    arguments->operand != NULL ? arguments->operand : "the newest whole backup", log_path);
 	chosen = read_choice(count);
 	if (chosen < 0)
 		return fault_set(fault, FAULT_REFUSED, "nothing was changed");

@@ -9,10 +9,10 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
-#include "report/out/json.h"
-#include "report/out/log_document.h"
 #include "report/cli/plain.h"
 #include "report/cli/report.h"
+#include "report/out/json.h"
+#include "report/out/log_document.h"
 
 /* --- the pantry -------------------------------------------------------------------- */
 
@@ -164,8 +164,10 @@ static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const stru
 			return false;
 	}
 	if (count > 0)
-		(void)fprintf(out, "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
-		              "Best by: one year from making (NCSU-472).\n", USE_WEEKS, USE_JARS_LEAST);
+		(void)fprintf(out,
+		              "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
+		              "Best by: one year from making (NCSU-472).\n",
+		              USE_WEEKS, USE_JARS_LEAST);
 	return true;
 }
 
@@ -219,7 +221,8 @@ static void put_jar_json(struct json *json, const struct log_traced *jar)
 	else
 		json_whole(json, "now_jar", jar->next_jar_id);
 	if (jar->mark.recall_id != 0) {
-		json_text(json, "outcome", jar->mark.outcome == RECALL_TO_FIND ? "to_find" : recall_outcome_name(jar->mark.outcome));
+		json_text(json, "outcome",
+		          jar->mark.outcome == RECALL_TO_FIND ? "to_find" : recall_outcome_name(jar->mark.outcome));
 		json_instant(json, "outcome_at", jar->mark.outcome_wall_ms);
 		json_text(json, "outcome_by", jar->mark.who);
 	}
@@ -307,7 +310,8 @@ static bool put_reasons(FILE *out, const struct kitchen *kitchen, const struct l
 		if (rows[i].jar.lot_id == lot_id && said.verdict == before.verdict && strcmp(said.why, before.why) == 0)
 			continue;
 		plain_put(out, rows[i].lot);
-		(void)fprintf(out, ": %s%s: ", jar_is_blocked(&rows[i].jar) ? "DO NOT EAT, " : "", verdict_says(said.verdict));
+		(void)fprintf(out, ": %s%s: ", jar_is_blocked(&rows[i].jar) ? "DO NOT EAT, " : "",
+		              verdict_says(said.verdict));
 		plain_put(out, said.why);
 		(void)fputc('\n', out);
 		lot_id = rows[i].jar.lot_id;
@@ -335,7 +339,8 @@ static bool put_jars_text(FILE *out, const struct kitchen *kitchen, const char *
 		put_jar_text(out, &rows[i]);
 	if (count > 0)
 		(void)fputs("\nJars leave the pantry by count, the first numbers of a lot first: which jar of a lot\n"
-		            "was used or given is not known.\n", out);
+		            "was used or given is not known.\n",
+		            out);
 	if (any_suspect(rows, count, &lot))
 		(void)fprintf(out, "\n%s\n", jar_fate_advice(FATE_DISCARD, &lot));
 	return true;
@@ -351,7 +356,8 @@ static void put_jars_json(struct json *json, const struct log_traced *rows, size
 
 /* --- a trace ------------------------------------------------------------------------------- */
 
-static bool report_trace(const struct report *to, struct day *day, const struct recall_words *words, struct fault *fault)
+static bool report_trace(const struct report *to, struct day *day, const struct recall_words *words,
+                         struct fault *fault)
 {
 	struct moment now = kitchen_now(day_kitchen(day));
 	struct json json = json_begin(to->out);

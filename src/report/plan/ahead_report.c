@@ -5,8 +5,8 @@
 
 #include <string.h>
 
-#include "engine/recipe/amount.h"
 #include "base/text.h"
+#include "engine/recipe/amount.h"
 #include "report/out/log_document.h"
 
 /* "grape jelly, grape juice, ..." */
@@ -37,8 +37,9 @@ static bool read_amounts(const struct ahead_words *words, struct wishes *out, st
 		return jars > 0 || fault_set(fault, FAULT_MISUSE, "--want is a number of jars, from 1");
 	}
 	if (words->weight == NULL && !words->juice_in_stock)
-		return fault_set(fault, FAULT_MISUSE, "say how much fruit there is with --weight, or with --want how "
-		                                      "many jars there should be");
+		return fault_set(fault, FAULT_MISUSE,
+		                 "say how much fruit there is with --weight, or with --want how "
+		                 "many jars there should be");
 	return words->weight == NULL || amount_read(words->weight, MEASURE_MASS, SUPPLY_FRUIT, &out->fruit_mg, fault);
 }
 
@@ -74,8 +75,7 @@ static bool read_products(const struct kitchen *kitchen, const struct ahead_word
 	return true;
 }
 
-bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out,
-                struct fault *fault)
+bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out, struct fault *fault)
 {
 	struct wishes wishes = { 0 };
 

@@ -4,10 +4,10 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "engine/recipe/amount.h"
 #include "base/text.h"
-#include "report/plan/ahead_report.h"
+#include "engine/recipe/amount.h"
 #include "report/cli/plain.h"
+#include "report/plan/ahead_report.h"
 
 #define NAME_COLUMNS 28
 #define COLUMN 17
@@ -119,7 +119,8 @@ static void put_product(FILE *out, const struct ahead *ahead, size_t n)
 
 	plain_put(out, product->recipe->name);
 	(void)fputc('\n', out);
-	(void)snprintf(name, sizeof(name), product->in_pot > 1 ? "  batches, %d in a pot" : "  batches", product->in_pot);
+	(void)snprintf(name, sizeof(name), product->in_pot > 1 ? "  batches, %d in a pot" : "  batches",
+	               product->in_pot);
 	put_counts(out, name, line->batches);
 	(void)snprintf(name, sizeof(name), "  %s", product->jar->plural);
 	put_counts(out, name, line->jars);
@@ -139,10 +140,11 @@ static void put_yield(FILE *out, const struct juice_yield *yield)
 	(void)fprintf(out, "Published for %s, %.2f: %s.\n", yield->row->fruit, yield->row->likely_thou_lb / 1000.0,
 	              yield->row->source);
 	if (yield->own)
-		(void)fprintf(out, "Own runs: %lld, %.2f lb a quart, weighed in with %.0f %%.\n", (long long)yield->runs,
-		              pounds_of_yield(yield->own_mean), yield->weight * 100.0);
+		(void)fprintf(out, "Own runs: %lld, %.2f lb a quart, weighed in with %.0f %%.\n",
+		              (long long)yield->runs, pounds_of_yield(yield->own_mean), yield->weight * 100.0);
 	else
-		(void)fprintf(out, "Own runs: %lld; from %d on they are weighed in.\n", (long long)yield->runs, OWN_RUNS_MIN);
+		(void)fprintf(out, "Own runs: %lld; from %d on they are weighed in.\n", (long long)yield->runs,
+		              OWN_RUNS_MIN);
 }
 
 /* How much fruit so many jars take. */
@@ -199,8 +201,7 @@ static void put_text(FILE *out, const struct ahead *ahead)
 		put_yield(out, &ahead->order.yield);
 }
 
-bool report_forecast(const struct report *to, struct day *day, const struct ahead_words *words,
-                     struct fault *fault)
+bool report_forecast(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault)
 {
 	struct ahead ahead;
 

@@ -31,8 +31,9 @@ static const char *station_name(const struct board *board, const struct kitchen_
 
 static const char *state_name(const struct kitchen_plan *plan)
 {
-	static const char *const names[] = { [PLAN_EMPTY] = "empty", [PLAN_DRAFT] = "draft",
-		                             [PLAN_ACCEPTED] = "accepted", [PLAN_OVER] = "over" };
+	static const char *const names[] = {
+		[PLAN_EMPTY] = "empty", [PLAN_DRAFT] = "draft", [PLAN_ACCEPTED] = "accepted", [PLAN_OVER] = "over"
+	};
 
 	return names[plan->state];
 }
@@ -52,9 +53,10 @@ static void put_head(struct json *json, const struct kitchen_plan *plan)
 
 static void put_items(struct json *json, const struct kitchen_plan *plan)
 {
-	static const char *const states[] = { [ITEM_PLANNED] = "planned", [ITEM_GOING_ON] = "going_on",
-		                              [ITEM_WAITING] = "waiting", [ITEM_DONE] = "done",
-		                              [ITEM_LEFT_OUT] = "left_out", [ITEM_NOT_BEGUN] = "not_begun" };
+	static const char *const states[] = {
+		[ITEM_PLANNED] = "planned", [ITEM_GOING_ON] = "going_on", [ITEM_WAITING] = "waiting",
+		[ITEM_DONE] = "done",       [ITEM_LEFT_OUT] = "left_out", [ITEM_NOT_BEGUN] = "not_begun"
+	};
 
 	json_open_array(json, "items", JSON_LINES);
 	for (size_t i = 0; i < plan->item_count; i++) {

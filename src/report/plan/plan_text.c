@@ -121,7 +121,8 @@ static int minutes_a_column(const struct kitchen_plan *plan)
 
 static bool of_ribbon(const struct plan_task *task, int station)
 {
-	return station == PLAN_NONE ? task->kind == PLAN_BREAK || task->kind == PLAN_CLEAN_DOWN : task->station == station;
+	return station == PLAN_NONE ? task->kind == PLAN_BREAK || task->kind == PLAN_CLEAN_DOWN
+	                            : task->station == station;
 }
 
 /* The task that takes most of a column. */
@@ -220,7 +221,8 @@ static void put_task(FILE *out, const struct kitchen_plan *plan, const struct bo
 
 	plan_task_say(plan, board, task, words, sizeof(words));
 	plan_report_people(plan, task->people, people, sizeof(people));
-	(void)fprintf(out, "  %s-%s ", hour(plan_wall_ms(plan, task->start_s), from), hour(plan_wall_ms(plan, task->end_s), to));
+	(void)fprintf(out, "  %s-%s ", hour(plan_wall_ms(plan, task->start_s), from),
+	              hour(plan_wall_ms(plan, task->end_s), to));
 	put_name(out, people, 11);
 	(void)snprintf(line, sizeof(line), "%.54s", words);
 	plain_put(out, line);
@@ -260,7 +262,8 @@ static void put_left_out(FILE *out, const struct kitchen_plan *plan)
 			continue;
 		plain_put(out, item->words);
 		(void)fputs(item->juice_short ? ": the juice will not be enough for it.\n"
-		                              : ": no published process, so no canner; not in the plan.\n", out);
+		                              : ": no published process, so no canner; not in the plan.\n",
+		            out);
 	}
 }
 

@@ -5,12 +5,12 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "engine/recipe/amount.h"
 #include "base/text.h"
+#include "engine/recipe/amount.h"
 #include "kitchen/stock/shelf.h"
-#include "report/plan/ahead_report.h"
-#include "report/out/log_document.h"
 #include "report/cli/plain.h"
+#include "report/out/log_document.h"
+#include "report/plan/ahead_report.h"
 
 static const char *lack_word(enum lack lack)
 {
@@ -93,7 +93,8 @@ static void put_head(FILE *out, const struct ahead *ahead)
 		(void)fputs("\nfruit: ", out);
 		plain_put(out, ahead->order.fruit);
 		(void)fprintf(out, ", %s to be sure", words);
-		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_LIKELY], ahead->order.units, words, sizeof(words));
+		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_LIKELY], ahead->order.units, words,
+		             sizeof(words));
 		(void)fprintf(out, " (likely %s)\n\n", words);
 		return;
 	}
@@ -132,8 +133,8 @@ static void put_line(FILE *out, const struct shortage_line *line, enum unit_syst
 }
 
 /* What is lacking of that kind, under a heading; false: nothing. */
-static bool put_group(FILE *out, const char *heading, enum lack lack, const struct shortage_line *rows,
-                      size_t count, enum unit_system units)
+static bool put_group(FILE *out, const char *heading, enum lack lack, const struct shortage_line *rows, size_t count,
+                      enum unit_system units)
 {
 	bool any = false;
 
@@ -157,15 +158,15 @@ static void put_text(FILE *out, const struct ahead *ahead, const struct shortage
 	bool perhaps;
 
 	put_head(out, ahead);
-	missing = put_group(out, "Missing           (likely, and if all yields well):", LACK_LIKELY, rows, count, units);
+	missing =
+	    put_group(out, "Missing           (likely, and if all yields well):", LACK_LIKELY, rows, count, units);
 	perhaps = put_group(out, "Missing only if all yields well:", LACK_PERHAPS, rows, count, units);
 	(void)put_group(out, "Not counted here; look, and take if need be:", LACK_NOT_COUNTED, rows, count, units);
 	if (!missing && !perhaps)
 		(void)fputs("Of all that is counted there is enough.\n", out);
 }
 
-bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words,
-                     struct fault *fault)
+bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault)
 {
 	struct shortage_line *rows;
 	struct ahead ahead;
@@ -194,8 +195,7 @@ static const char *shelf_kind_word(const struct shelf_line *line)
 	return supply_name(line->supply);
 }
 
-static void put_shelf_json(const struct report *to, const struct day *day, const struct shelf_line *rows,
-                           size_t count)
+static void put_shelf_json(const struct report *to, const struct day *day, const struct shelf_line *rows, size_t count)
 {
 	struct moment now = kitchen_now(day_kitchen(day));
 	struct json json = json_begin(to->out);

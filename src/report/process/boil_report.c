@@ -5,8 +5,8 @@
 
 #include "engine/physics/boiling.h"
 #include "engine/physics/reading.h"
-#include "report/out/json.h"
 #include "report/cli/report.h"
+#include "report/out/json.h"
 
 struct basis {
 	const char *name;
@@ -19,8 +19,8 @@ static const struct basis bases[] = {
 	[BOIL_MEASURED] = { "measured", "as measured" },
 };
 
-static bool read_words(const struct boil_words *words, struct elevation *elevation,
-                       double *barometer_kpa, double *measured_c, struct fault *fault)
+static bool read_words(const struct boil_words *words, struct elevation *elevation, double *barometer_kpa,
+                       double *measured_c, struct fault *fault)
 {
 	*barometer_kpa = (double)NAN;
 	*measured_c = (double)NAN;
@@ -58,8 +58,8 @@ static void put_text(FILE *out, const struct elevation *elevation, const struct 
 	elevation_words(elevation, height, sizeof(height));
 	(void)fprintf(out, "elevation     %s\n", height);
 	(void)fprintf(out, "air pressure  %.1f kPa\n", boil->pressure_kpa);
-	(void)fprintf(out, "water boils   %.1f F (%.1f C), %s\n", boil->boiling_point_f,
-	              boil->boiling_point_c, bases[boil->basis].words);
+	(void)fprintf(out, "water boils   %.1f F (%.1f C), %s\n", boil->boiling_point_f, boil->boiling_point_c,
+	              bases[boil->basis].words);
 	(void)fprintf(out, "jelly stage   %.1f F, 8 F above boiling water\n", boil->jelly_stage_f);
 }
 

@@ -3,12 +3,12 @@
  */
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/food/caution.h"
 #include "engine/process/process.h"
-#include "base/text.h"
-#include "report/out/json.h"
 #include "report/cli/plain.h"
 #include "report/cli/report.h"
+#include "report/out/json.h"
 
 #define NOTES_MAX 6
 #define NOTE_BYTES 200
@@ -52,13 +52,11 @@ static bool read_pressure(const char *words, int *psi)
 	for (; *words >= '0' && *words <= '9' && value <= PRESSURE_MAX_PSI; words++)
 		value = value * 10 + (*words - '0');
 	*psi = value;
-	return value >= 1 && value <= PRESSURE_MAX_PSI &&
-	       (*words == '\0' || text_same_name(words, "psi"));
+	return value >= 1 && value <= PRESSURE_MAX_PSI && (*words == '\0' || text_same_name(words, "psi"));
 }
 
 /* All but the elevation. */
-static bool read_words(const struct process_words *words, struct process_query *query,
-                       struct fault *fault)
+static bool read_words(const struct process_words *words, struct process_query *query, struct fault *fault)
 {
 	query->food = words->food;
 	query->pack = words->pack;
@@ -80,8 +78,7 @@ static struct text next_note(struct notes *notes)
 	return text_over(notes->sentence[notes->count++], NOTE_BYTES);
 }
 
-static void find_notes(const struct process *process, const struct elevation *elevation,
-                       struct notes *notes)
+static void find_notes(const struct process *process, const struct elevation *elevation, struct notes *notes)
 {
 	struct text note;
 
@@ -148,8 +145,8 @@ static void put_pair(struct json *json, int minutes, int pressure_psi)
 		json_whole(json, "pressure_psi", pressure_psi);
 }
 
-static void put_json(struct json *json, const struct process *process,
-                     const struct elevation *elevation, const struct notes *notes)
+static void put_json(struct json *json, const struct process *process, const struct elevation *elevation,
+                     const struct notes *notes)
 {
 	json_open_object(json, NULL, JSON_LINES);
 	json_text(json, "food", process->row->food);
@@ -208,8 +205,7 @@ static void put_text(FILE *out, const struct process *process, const struct elev
 	for (size_t i = 0; i < notes->count; i++)
 		(void)fprintf(out, "%-10s %s\n", "note", notes->sentence[i]);
 	put_cautions_text(out, process);
-	(void)fputs("The current edition of the guide and your county extension office outrank this.\n",
-	            out);
+	(void)fputs("The current edition of the guide and your county extension office outrank this.\n", out);
 }
 
 /* --- one answer for each elevation ------------------------------------------------- */
@@ -219,8 +215,8 @@ static size_t answers_wanted(const struct process_words *words)
 	return words->elevation_count == 0 ? 1 : words->elevation_count;
 }
 
-static bool find_at(const struct process_words *words, size_t i, struct process_query *query,
-                    struct process *process, struct fault *fault)
+static bool find_at(const struct process_words *words, size_t i, struct process_query *query, struct process *process,
+                    struct fault *fault)
 {
 	const char *elevation = words->elevation_count == 0 ? NULL : words->elevations[i];
 
@@ -228,8 +224,7 @@ static bool find_at(const struct process_words *words, size_t i, struct process_
 }
 
 /* Whether there is an answer, or a refusal, for every elevation. */
-static bool check_words(const struct process_words *words, struct process_query *query,
-                        struct fault *fault)
+static bool check_words(const struct process_words *words, struct process_query *query, struct fault *fault)
 {
 	struct process process;
 

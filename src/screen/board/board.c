@@ -17,10 +17,10 @@
 #include "kitchen/act/upkeep.h"
 #include "screen/term/alarm.h"
 #include "screen/term/alarm_command.h"
-#include "screen/ui/desk.h"
 #include "screen/term/wake.h"
+#include "screen/ui/desk.h"
 
-#define FRAME_MIN_MS 50        /* a fast practice clock still draws only 20 frames a second */
+#define FRAME_MIN_MS 50 /* a fast practice clock still draws only 20 frames a second */
 #define CTRL_BACKSLASH 28
 #define SECOND_MS INT64_C(1000)
 #define MINUTE_MS (60 * SECOND_MS)
@@ -35,9 +35,9 @@ struct loop {
 	int64_t rung_phase; /* what the command was last run for */
 	enum alarm rung_alarm;
 	struct upkeep *upkeep;
-	int64_t frame_at_ms;   /* when something else is to be shown */
-	int64_t log_look_ms;   /* when it is next asked whether the log still stands */
-	bool hurried;          /* told to end: whoever said so will not wait */
+	int64_t frame_at_ms; /* when something else is to be shown */
+	int64_t log_look_ms; /* when it is next asked whether the log still stands */
+	bool hurried;        /* told to end: whoever said so will not wait */
 };
 
 static void take_time(struct loop *loop)
@@ -54,10 +54,14 @@ static long key_code(const struct terminal_input *input)
 		int curses;
 		long code;
 	} codes[] = {
-		{ KEY_UP, KEY_CODE_UP },       { KEY_DOWN, KEY_CODE_DOWN },
-		{ KEY_LEFT, KEY_CODE_LEFT },   { KEY_RIGHT, KEY_CODE_RIGHT },
-		{ KEY_PPAGE, KEY_CODE_PAGE_UP }, { KEY_NPAGE, KEY_CODE_PAGE_DOWN },
-		{ KEY_BACKSPACE, KEY_CODE_BACKSPACE }, { KEY_ENTER, KEY_CODE_ENTER },
+		{ KEY_UP, KEY_CODE_UP },
+		{ KEY_DOWN, KEY_CODE_DOWN },
+		{ KEY_LEFT, KEY_CODE_LEFT },
+		{ KEY_RIGHT, KEY_CODE_RIGHT },
+		{ KEY_PPAGE, KEY_CODE_PAGE_UP },
+		{ KEY_NPAGE, KEY_CODE_PAGE_DOWN },
+		{ KEY_BACKSPACE, KEY_CODE_BACKSPACE },
+		{ KEY_ENTER, KEY_CODE_ENTER },
 		{ KEY_DC, KEY_CODE_BACKSPACE },
 	};
 
@@ -190,7 +194,8 @@ static void set_wake(struct loop *loop)
 	loop->frame_at_ms = desk->awake_ms + (next > 1 ? next : 1);
 	next = loop->frame_at_ms;
 	if (desk->alarm != ALARM_NONE)
-		next = sooner(next, desk->awake_ms + alarm_next_bell_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
+		next = sooner(next,
+		              desk->awake_ms + alarm_next_bell_ms(desk->alarm, desk->awake_ms - desk->alarm_since_ms));
 	(void)wake_at_awake_ms(loop->wake, next);
 	wake_also(loop->wake, WAKE_LOG, told ? kitchen_log_watch(desk->kitchen) : -1);
 }
@@ -228,29 +233,21 @@ static void begin_upkeep(struct loop *loop)
 static void handle(struct loop *loop, const struct terminal_input *input)
 {
 	switch (input->event) {
-	case TERMINAL_KEY:
-		desk_key(&loop->desk, key_code(input));
-		break;
-	case TERMINAL_PASTE:
-		desk_paste(&loop->desk, input->paste, input->paste_whole);
-		break;
+	case TERMINAL_KEY: desk_key(&loop->desk, key_code(input)); break;
+	case TERMINAL_PASTE: desk_paste(&loop->desk, input->paste, input->paste_whole); break;
 	case TERMINAL_STOP:
 		loop->hurried = input->signal != SIGHUP;
 		loop->desk.leaving = true;
 		break;
-	case TERMINAL_GONE:
-		loop->desk.leaving = true;
-		break;
+	case TERMINAL_GONE: loop->desk.leaving = true; break;
 	case TERMINAL_TICK:
 		if (input->wall_stepped)
-			desk_say(&loop->desk, ROLE_CAUTION,
-			         "The wall clock was set by %lld s. No timer has moved.",
+			desk_say(&loop->desk, ROLE_CAUTION, "The wall clock was set by %lld s. No timer has moved.",
 			         (long long)(input->wall_step_ms / SECOND_MS));
 		break;
 	case TERMINAL_RESIZED:
 	case TERMINAL_CONTINUED:
-	case TERMINAL_NOTHING:
-		break;
+	case TERMINAL_NOTHING: break;
 	}
 }
 
@@ -315,8 +312,7 @@ static void run(struct loop *loop)
 
 /* --- opening and closing ----------------------------------------------------------------- */
 
-static bool right_kind_of_log(const struct loop *loop, const char *path, bool rehearsal,
-                              struct fault *fault)
+static bool right_kind_of_log(const struct loop *loop, const char *path, bool rehearsal, struct fault *fault)
 {
 	bool practice = kitchen_board(loop->desk.kitchen)->house.practice_speed > 0;
 
@@ -329,8 +325,7 @@ static bool right_kind_of_log(const struct loop *loop, const char *path, bool re
 	return true;
 }
 
-static bool open_all(struct loop *loop, const char *path, const struct board_wishes *wishes,
-                     struct fault *fault)
+static bool open_all(struct loop *loop, const char *path, const struct board_wishes *wishes, struct fault *fault)
 {
 	struct terminal_wishes look;
 	const char *argv[WORDS_MAX + 1];

@@ -26,8 +26,9 @@ struct board_wishes {
 	bool rehearsal; /* a practice log is wanted; a real one is refused, and the other way round */
 	/* Write the labels of a load, or of the lot of a batch, to a file beside the log: the
 	 * screen cannot do that by itself. */
-	bool (*labels)(struct kitchen *kitchen, const struct log_subject *about, const char *log_path, const struct label_sheet *sheet,
-	               enum label_format format, struct labels_saved *saved, struct fault *fault);
+	bool (*labels)(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
+	               const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
+	               struct fault *fault);
 };
 
 /* True when the person left; false with a fault when the log or the terminal

@@ -41,7 +41,8 @@ static struct layout lay_out(const struct desk *desk, int rows)
 	layout.strips = less(canners + first, left);
 	left -= layout.strips;
 	/* A second row each, unless that leaves no room for the ribbon. */
-	if (left >= canners && (canners <= 4 || ribbon_rows(desk, left - canners) > 0 || ribbon_rows(desk, left) == 0)) {
+	if (left >= canners &&
+	    (canners <= 4 || ribbon_rows(desk, left - canners) > 0 || ribbon_rows(desk, left) == 0)) {
 		layout.each = 2;
 		left -= canners;
 		layout.strips += canners;
@@ -173,7 +174,8 @@ static void ask_weight(struct desk *desk)
 	char weight[48] = "";
 
 	if (planned != NULL && strcmp(planned->fruit, desk->run_fruit) == 0)
-		amount_words(MEASURE_MASS, planned->fruit_mg, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
+		amount_words(MEASURE_MASS, planned->fruit_mg, kitchen_board(desk->kitchen)->house.units, weight,
+		             sizeof(weight));
 	desk_offer(desk, "Weight, 12 lb or 5.5 kg:", weight, weight_typed);
 }
 
@@ -224,7 +226,8 @@ static void ask_run(struct desk *desk, int64_t station_id)
 		return;
 	}
 	desk_ask(desk, "Minutes to water check:", "", water_typed);
-	desk_say(desk, ROLE_CAUTION, "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
+	desk_say(desk, ROLE_CAUTION,
+	         "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
 }
 
 /* An empty station: what is started there. */
@@ -318,10 +321,12 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 	desk->other_clock.phase_id = strip->phase.id;
 	desk_ask(desk, "Began, by another clock:", "", began_typed);
 	/* What is said goes away; what may be left empty stands as long as the question. */
-	desk->entry.keys = desk_columns(desk) < 60 ? "Empty: nobody read one: UNKNOWN"
-	                                           : "Enter keeps it   empty: nobody read one, so UNKNOWN   Esc: the hold goes on";
-	desk_say(desk, ROLE_CAUTION,
-	         "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted in this hold.");
+	desk->entry.keys = desk_columns(desk) < 60
+	                       ? "Empty: nobody read one: UNKNOWN"
+	                       : "Enter keeps it   empty: nobody read one, so UNKNOWN   Esc: the hold goes on";
+	desk_say(
+	    desk, ROLE_CAUTION,
+	    "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted in this hold.");
 	return true;
 }
 
@@ -348,7 +353,8 @@ static void step_load(struct desk *desk, const struct strip *strip)
 		return;
 	if (!kitchen_step(desk->kitchen, phase_id, desk_is_sure(desk, AGAIN_STEP, phase_id), &fault)) {
 		if (fault.kind == FAULT_CONFIRM)
-			desk_ask_again(desk, AGAIN_STEP, phase_id, SURE_MS, "%s Press Space again if so.", fault.sentence);
+			desk_ask_again(desk, AGAIN_STEP, phase_id, SURE_MS, "%s Press Space again if so.",
+			               fault.sentence);
 		else
 			desk_say_fault(desk, &fault);
 		return;
@@ -436,8 +442,8 @@ static void lost(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
-static bool take_back(struct desk *desk, bool (*act)(struct kitchen *, struct log_subject, char *,
-                                                     size_t, struct fault *))
+static bool take_back(struct desk *desk,
+                      bool (*act)(struct kitchen *, struct log_subject, char *, size_t, struct fault *))
 {
 	const struct strip *strip = desk_selected(desk);
 	char said[SENTENCE_MAX_BYTES];
@@ -470,8 +476,7 @@ static bool just_undone(const struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
-	return strip != NULL && strip->station.id == desk->redo_station &&
-	       desk->awake_ms < desk->redo_until_ms;
+	return strip != NULL && strip->station.id == desk->redo_station && desk->awake_ms < desk->redo_until_ms;
 }
 
 static void move(struct desk *desk, int by)
@@ -520,9 +525,10 @@ static bool is_number_too_soon(struct desk *desk, long key)
 {
 	if (desk->awake_ms >= desk->asked_soon_until_ms || desk_is_sure(desk, AGAIN_STATION, key))
 		return false;
-	desk_ask_again(desk, AGAIN_STATION, key, AGAIN_SHORT_MS,
-	               "Nothing asks for a number yet: Space does, when it is known. Station %c: wait a second, press it again.",
-	               (char)key);
+	desk_ask_again(
+	    desk, AGAIN_STATION, key, AGAIN_SHORT_MS,
+	    "Nothing asks for a number yet: Space does, when it is known. Station %c: wait a second, press it again.",
+	    (char)key);
 	desk_refuse_words(desk);
 	return true;
 }
@@ -638,29 +644,41 @@ static void open_leave(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL, next_step },
-	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.", water_rings, desk_hear },
+	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL,
+	  next_step },
+	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.",
+	  water_rings, desk_hear },
 	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
-	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round, seal_round_enter },
+	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round,
+	  seal_round_enter },
 	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
-	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...", has_load, open_exceptions },
+	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...",
+	  has_load, open_exceptions },
 	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
 	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", is_batch, open_card },
 	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, juice_view_enter },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
-	{ 'f', 0, "f", "jars set aside", "What is in fridge and freezer and by when it is eaten; what is to be processed again or thrown out.", has_fates, open_fates },
+	{ 'f', 0, "f", "jars set aside",
+	  "What is in fridge and freezer and by when it is eaten; what is to be processed again or thrown out.",
+	  has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
-	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, supplies_view_enter },
-	{ 'k', 0, "k", "kept jars", "Jars kept, the pantry: what is left, best by, taken out, counted.", NULL, pantry_view_enter },
-	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL, recalls_key },
+	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL,
+	  supplies_view_enter },
+	{ 'k', 0, "k", "kept jars", "Jars kept, the pantry: what is left, best by, taken out, counted.", NULL,
+	  pantry_view_enter },
+	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL,
+	  recalls_key },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
-	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL, plan_view_enter },
+	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL,
+	  plan_view_enter },
 	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
-	{ 'y', 0, "y", "years", "The years before: what they came to, every load and batch, search.", NULL, seasons_view_enter },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back to it", "Back to what was being typed when Tab was pressed.", came_away, desk_go_back },
+	{ 'y', 0, "y", "years", "The years before: what they came to, every load and batch, search.", NULL,
+	  seasons_view_enter },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back to it", "Back to what was being typed when Tab was pressed.", came_away,
+	  desk_go_back },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },

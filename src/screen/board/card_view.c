@@ -10,8 +10,8 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "screen/term/alarm.h"
-#include "screen/ui/desk.h"
 #include "screen/term/digits.h"
+#include "screen/ui/desk.h"
 
 /* The pot the batch is in; NULL when it has left it. */
 static const struct strip *strip_of(const struct desk *desk)
@@ -88,7 +88,7 @@ static const char *when_words(enum adding adding)
 {
 	static const char *const words[ADDING_COUNT] = {
 		[ADD_AT_START] = "at the start", [ADD_AT_BOIL] = "at the boil", [ADD_LAST] = "last",
-		[ADD_IN_JAR] = "in each jar", [ADD_AHEAD] = "ahead", [ADD_PACKED] = "into the jars",
+		[ADD_IN_JAR] = "in each jar",    [ADD_AHEAD] = "ahead",         [ADD_PACKED] = "into the jars",
 	};
 
 	return (unsigned)adding < ADDING_COUNT ? words[adding] : "";
@@ -201,7 +201,9 @@ static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, i
 static int amounts_draw(struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
 {
 	int count = (int)desk->card.count;
-	int each = count > 0 && (rows - 3) / count >= 2 ? 2 : 1; /* far apart where there is room: it is read from a step away */
+	int each = count > 0 && (rows - 3) / count >= 2
+	               ? 2
+	               : 1; /* far apart where there is room: it is read from a step away */
 	int shown = count * each <= rows ? count : rows - 1;
 	int first = list_scroll(&desk->card.list, count, shown);
 
@@ -227,8 +229,8 @@ static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row,
 		recipe_step_time(&steps[i], time, sizeof(time));
 		text_add(&text, "Step %d: %s%s%s.", steps[i].number, steps[i].what, time[0] != '\0' ? ": " : "", time);
 		if (desk_paragraph_lines(words, cols - 4) > end - *row) {
-			terminal_putf(desk->terminal, *row, 3, cols - 4, ROLE_QUIET, "%zu steps more are on the batch card.",
-			              count - i);
+			terminal_putf(desk->terminal, *row, 3, cols - 4, ROLE_QUIET,
+			              "%zu steps more are on the batch card.", count - i);
 			*row = end;
 			return;
 		}
@@ -282,10 +284,9 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool correct(struct desk *desk, const char *reason)
 {
 	struct station_card *card = &desk->card;
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
-	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason,
-	                         &fault)) {
+	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason, &fault)) {
 		refresh(desk);
 		desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
 		return true;
@@ -305,7 +306,7 @@ static bool reason_typed(struct desk *desk, const char *text)
 static bool amount_typed(struct desk *desk, const char *text)
 {
 	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	if (!amount_read(text, amount->measure, amount->supply, &desk->card.used, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -409,7 +410,8 @@ static const struct view_key keys[] = {
 	{ 'j', 0, "j", "jars", "Correct how many jars were filled.", NULL, edit_jars },
 	{ 'n', 0, "n", "note", "Write a note for this batch.", NULL, note },
 	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
-	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL,
+	  desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

@@ -61,8 +61,10 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
 		             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		terminal_putf(desk->terminal, top + 1 + i - first, 3, cols - 4,
-		              selected ? ROLE_SELECTED : item->open ? ROLE_PLAIN : ROLE_QUIET, "%s %s%s", hour, item->words,
-		              item->open ? "" : "  (done)");
+		              selected     ? ROLE_SELECTED
+		              : item->open ? ROLE_PLAIN
+		                           : ROLE_QUIET,
+		              "%s %s%s", hour, item->words, item->open ? "" : "  (done)");
 	}
 }
 
@@ -118,7 +120,8 @@ static bool wrong_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	refresh(desk);
-	desk_say(desk, ROLE_STOP, "Noted: process NOT valid. Its jars are at the seal check (0): each needs a fate. (u undoes)");
+	desk_say(desk, ROLE_STOP,
+	         "Noted: process NOT valid. Its jars are at the seal check (0): each needs a fate. (u undoes)");
 	return true;
 }
 

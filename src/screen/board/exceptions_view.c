@@ -8,8 +8,9 @@
 /* What is everyday first, what cannot be made good last: the one under the cursor
  * when the view opens is one Space away. */
 static const enum exception offered[] = {
-	EXCEPTION_LOST, EXCEPTION_DRAW, EXCEPTION_WATER, EXCEPTION_BOILED, EXCEPTION_EARLIER,
-	EXCEPTION_FORCED, EXCEPTION_WEIGHT, EXCEPTION_BROKEN_JAR, EXCEPTION_REDO, EXCEPTION_RECIPE, EXCEPTION_VENT_SHORT, EXCEPTION_WRONG, EXCEPTION_STOP,
+	EXCEPTION_LOST,       EXCEPTION_DRAW,   EXCEPTION_WATER,      EXCEPTION_BOILED, EXCEPTION_EARLIER,
+	EXCEPTION_FORCED,     EXCEPTION_WEIGHT, EXCEPTION_BROKEN_JAR, EXCEPTION_REDO,   EXCEPTION_RECIPE,
+	EXCEPTION_VENT_SHORT, EXCEPTION_WRONG,  EXCEPTION_STOP,
 };
 _Static_assert(sizeof(offered) / sizeof(offered[0]) == EXCEPTION_COUNT, "a place for every exception");
 
@@ -72,7 +73,9 @@ static bool apply(struct desk *desk, enum exception exception, int64_t amount, c
 	if (kitchen_exception(desk->kitchen, strip->phase.id, exception, amount, reason, &fault)) {
 		desk_show_board(desk);
 		desk_say(desk, ROLE_CAUTION, "Noted: %s. (u undoes)",
-		         exception == EXCEPTION_DRAW ? "the juice is in stock (j)" : said == NULL ? "exception" : said);
+		         exception == EXCEPTION_DRAW ? "the juice is in stock (j)"
+		         : said == NULL              ? "exception"
+		                                     : said);
 		return true;
 	}
 	if (fault.kind == FAULT_STOPPED) {
@@ -122,9 +125,9 @@ static bool wrong_typed(struct desk *desk, const char *text)
 	if (!apply(desk, exception, 0, text))
 		return false;
 	if (desk->view == VIEW_BOARD)
-		desk_say(desk, ROLE_STOP, exception == EXCEPTION_WRONG
-		             ? "Noted: process NOT valid. Every jar needs a fate. (u undoes)"
-		             : "Noted: every load of its jars is marked. (u undoes)");
+		desk_say(desk, ROLE_STOP,
+		         exception == EXCEPTION_WRONG ? "Noted: process NOT valid. Every jar needs a fate. (u undoes)"
+		                                      : "Noted: every load of its jars is marked. (u undoes)");
 	return true;
 }
 

@@ -59,11 +59,8 @@ static int line_count(const struct desk *desk)
 static int fact_draw(struct desk *desk, const struct past_line *line, int row, int rows)
 {
 	static const enum role roles[] = {
-		[PAST_TITLE] = ROLE_STRONG,
-		[PAST_FACT] = ROLE_PLAIN,
-		[PAST_GOOD] = ROLE_DONE,
-		[PAST_BAD] = ROLE_STOP,
-		[PAST_CAUTION] = ROLE_CAUTION,
+		[PAST_TITLE] = ROLE_STRONG, [PAST_FACT] = ROLE_PLAIN,      [PAST_GOOD] = ROLE_DONE,
+		[PAST_BAD] = ROLE_STOP,     [PAST_CAUTION] = ROLE_CAUTION,
 	};
 
 	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, roles[line->kind], line->words);
@@ -80,7 +77,8 @@ static int entry_draw(struct desk *desk, const struct log_entry *entry, int row,
 	clock_words_hour(entry->at.wall_ms, hour, sizeof(hour));
 	text_add(&text, "%s %s %s%s%s%s", date, hour, entry->undone_by != 0 ? "(undone) " : "", entry->who,
 	         entry->who[0] != '\0' ? ": " : "", entry->sentence);
-	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
+	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows,
+	                      entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
 }
 
 static int item_draw(struct desk *desk, int n, int row, int rows)

@@ -6,8 +6,8 @@
 
 #include "base/text.h"
 #include "screen/term/alarm.h"
-#include "screen/ui/desk.h"
 #include "screen/term/digits.h"
+#include "screen/ui/desk.h"
 
 #define BIG_ROWS 30
 #define BIG_COLS 110
@@ -80,8 +80,8 @@ void desk_watch_alarms(struct desk *desk)
 	for (size_t i = 0; i < count; i++)
 		another = another || !rang(desk, &rings[i]);
 	for (size_t i = 0; i < count; i++)
-		desk->rung[i] = (struct rung){ rings[i].strip->phase.id, rings[i].face.clock_rings,
-		                               rings[i].face.water_due };
+		desk->rung[i] =
+		    (struct rung){ rings[i].strip->phase.id, rings[i].face.clock_rings, rings[i].face.water_due };
 	desk->rung_count = count;
 	if (another)
 		desk_lapse(desk);
@@ -153,8 +153,9 @@ void desk_hear(struct desk *desk)
 		answer(desk, ring);
 	else
 		desk_ask_again(desk, AGAIN_WATER, ring->strip->phase.id, AGAIN_SHORT_MS,
-		               ring->face.water_dry ? "%d %s: heat OFF, let the dry pan cool, fill it. Done: press a again."
-		                                    : "%d %s: was its water seen and topped up? Press a again if so.",
+		               ring->face.water_dry
+		                   ? "%d %s: heat OFF, let the dry pan cool, fill it. Done: press a again."
+		                   : "%d %s: was its water seen and topped up? Press a again if so.",
 		               strip_digit(ring->strip), strip_title(ring->strip));
 }
 
@@ -201,7 +202,9 @@ int ringing_rows(const struct desk *desk, int room)
 		count = most > 0 ? most : 1;
 	while (count > 1 && count * block_rows() > room)
 		count--;
-	return count * block_rows() <= room ? count * block_rows() : room >= digits_rows(DIGITS_TALL) ? digits_rows(DIGITS_TALL) : 0;
+	return count * block_rows() <= room       ? count * block_rows()
+	       : room >= digits_rows(DIGITS_TALL) ? digits_rows(DIGITS_TALL)
+	                                          : 0;
 }
 
 /* "+1:02", of the clock that rings. */

@@ -15,26 +15,22 @@ static const struct {
 	enum role role;
 	const char *text;
 } cautions[] = {
-    {ROLE_STOP, "Never taste to find out."},
-    {ROLE_STRONG,
-     "Double vision, drooping eyelids, slurred speech, trouble swallowing or breathing after "
-     "home-canned food: emergency help NOW. Say what was eaten."},
-    {ROLE_PLAIN,
-     "That is botulism. Its poison has no color and no smell; a jar may look sound and be sealed. "
-     "Keep children and pets away from suspect jars."},
+	{ ROLE_STOP, "Never taste to find out." },
+	{ ROLE_STRONG, "Double vision, drooping eyelids, slurred speech, trouble swallowing or breathing after "
+	               "home-canned food: emergency help NOW. Say what was eaten." },
+	{ ROLE_PLAIN, "That is botulism. Its poison has no color and no smell; a jar may look sound and be sealed. "
+	              "Keep children and pets away from suspect jars." },
 };
 #define CAUTION_COUNT (sizeof(cautions) / sizeof(cautions[0]))
 
 /* Low-acid food and tomatoes first, since they kill; suspect_steps holds them in this order. */
 static const char *step_words(const struct suspect_step *step, char words[STEP_BYTES])
 {
-	const char *group =
-	    step->group == SUSPECT_ACID ? "Jam, jelly, fruit, pickles" : "Low-acid food, tomatoes";
+	const char *group = step->group == SUSPECT_ACID ? "Jam, jelly, fruit, pickles" : "Low-acid food, tomatoes";
 	bool any = strcmp(step->when, "any") == 0;
 
-	(void)snprintf(words, STEP_BYTES, "%s%s%d. %s%s%s", step->step == 1 ? group : "",
-	               step->step == 1 ? ": " : "", step->step, any ? "" : step->when,
-	               any ? "" : ": ", step->act);
+	(void)snprintf(words, STEP_BYTES, "%s%s%d. %s%s%s", step->step == 1 ? group : "", step->step == 1 ? ": " : "",
+	               step->step, any ? "" : step->when, any ? "" : ": ", step->act);
 	return words;
 }
 
@@ -61,7 +57,7 @@ void signs_view_enter(struct desk *desk)
 	if (desk->view == VIEW_SIGNS)
 		return;
 	desk->view_before_signs = desk->view;
-	desk->signs = (struct list_state){0};
+	desk->signs = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_SIGNS);
 }
 
@@ -119,16 +115,16 @@ static void back(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-    {' ', KEY_CODE_PAGE_DOWN, "Space", "more", "The rest of the page.", has_more, more},
-    {' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", is_read, back},
-    {KEY_CODE_UP, 0, "Up", NULL, "Back a little.", NULL, up},
-    {KEY_CODE_DOWN, 0, "Down", NULL, "On a little.", NULL, down},
-    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, back},
+	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "The rest of the page.", has_more, more },
+	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", is_read, back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "Back a little.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "On a little.", NULL, down },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, back },
 };
 
 const struct view signs_view = {
-    .title = "Never taste",
-    .keys = keys,
-    .key_count = sizeof(keys) / sizeof(keys[0]),
-    .draw = draw,
+	.title = "Never taste",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
 };

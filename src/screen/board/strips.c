@@ -5,11 +5,11 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/canner/aside.h"
 #include "kitchen/board/outlook.h"
+#include "kitchen/canner/aside.h"
 #include "screen/term/alarm.h"
-#include "screen/ui/desk.h"
 #include "screen/term/digits.h"
+#include "screen/ui/desk.h"
 
 #define GIANT_ROWS 30
 #define GIANT_COLS 110
@@ -59,7 +59,8 @@ static const char *counts_words(const struct face *face)
  * may be the water. */
 static const char *soonest(const struct strip *strip, struct face *face)
 {
-	bool water = face->water && (face->water_due || (!face->due && (!face->timed || face->water_left_s < face->left_s)));
+	bool water =
+	    face->water && (face->water_due || (!face->due && (!face->timed || face->water_left_s < face->left_s)));
 
 	if (!water)
 		return strip->rule->words;
@@ -129,7 +130,8 @@ static void drawn_words(const struct desk *desk, const struct strip *strip, stru
 	char words[48];
 
 	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0 && strip->drawn_ul == 0) {
-		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words, sizeof(words));
+		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words,
+		                 sizeof(words));
 		text_add(text, "first juice about %s (x); ", words);
 	}
 	amount_words(MEASURE_VOLUME, strip->drawn_ul, house->units, words, sizeof(words));
@@ -154,8 +156,8 @@ struct area {
 	int rows;
 };
 
-static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face,
-                          const char *clock_name, struct area area)
+static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face, const char *clock_name,
+                          struct area area)
 {
 	int row = area.row;
 	int rows = area.rows;
@@ -171,15 +173,14 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 		              strip->station.name);
 	else
 		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 cooling rack, %s", strip->lot.code);
-	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name,
-	              counts_words(face), face->ringing ? "  " : "",
-	              face->ringing ? alarm_words(face->alarm) : "");
+	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name, counts_words(face),
+	              face->ringing ? "  " : "", face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	strip_beside_words(desk, strip, &text);
 	rows -= 3;
 	row += 3;
-	used = desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN,
-	                      face->act);
+	used =
+	    desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
 	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
 }
 
@@ -209,8 +210,8 @@ void clock_line_draw(struct desk *desk, int row)
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
 	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
-	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip),
-	              clock_name, clock, counts_words(&face), face.due ? face.act : "");
+	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip), clock_name, clock,
+	              counts_words(&face), face.due ? face.act : "");
 }
 
 void urgent_draw(struct desk *desk, int row, int rows)
@@ -243,8 +244,8 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		return;
 	}
 	if (rows > digits_rows(height))
-		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face),
-		              "%d %s", strip_on_rack(strip) ? 0 : strip->station.digit, face.act);
+		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face), "%d %s",
+		              strip_on_rack(strip) ? 0 : strip->station.digit, face.act);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -310,7 +311,8 @@ static int water_put(struct desk *desk, const struct face *face, int row, int co
 
 	text_add(&text, face->water_due ? "WATER +" : "water ");
 	text_add_duration(&text, face->water_due ? -face->water_left_s : face->water_left_s);
-	return terminal_put(desk->terminal, row, col, cols, face->water_due ? ringing_role(desk, face) : ROLE_RUNNING, clock);
+	return terminal_put(desk->terminal, row, col, cols, face->water_due ? ringing_role(desk, face) : ROLE_RUNNING,
+	                    clock);
 }
 
 /* Whose station it is, at the right; returns the columns taken. */
@@ -327,23 +329,20 @@ static int who_put(struct desk *desk, const struct strip *strip, int row, int co
 }
 
 /* mark, digit, name, phase, clock, what it holds, then who has it */
-static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face,
-                        bool one_row, int row, int cols)
+static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face, bool one_row, int row,
+                        int cols)
 {
 	bool selected = desk_selected(desk) == strip;
 	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
 	char clock[24] = "";
 	int col = 2;
 
-	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
-	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "%d",
-	              strip->station.digit);
+	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_putf(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "%d", strip->station.digit);
 	if (face->ringing) /* every ringing strip shows it, not the worst alone */
 		terminal_put(desk->terminal, row, 2, 1, ROLE_ALARM, glyph(desk->terminal, GLYPH_BELL));
 	col = 3;
-	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN,
-	             strip->station.name);
+	terminal_put(desk->terminal, row, col, name_cols, selected ? ROLE_STRONG : ROLE_PLAIN, strip->station.name);
 	col += name_cols + 1;
 	cols -= who_put(desk, strip, row, cols);
 	if (strip->content == STRIP_EMPTY) {
@@ -381,7 +380,8 @@ static void room_words(const struct desk *desk, const struct log_station *statio
 	if (station->who[0] != '\0')
 		text_add(text, "%s has it; ", station->who);
 	if (station->volume_ul > 0) {
-		amount_words(MEASURE_VOLUME, station->volume_ul, kitchen_board(desk->kitchen)->house.units, volume, sizeof(volume));
+		amount_words(MEASURE_VOLUME, station->volume_ul, kitchen_board(desk->kitchen)->house.units, volume,
+		             sizeof(volume));
 		text_add(text, "%s to the brim", volume);
 	}
 
@@ -411,13 +411,13 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 		text_add(&text, "%s: ", strip->lot.code);
 	if (strip->content == STRIP_LOAD)
 		process_words(strip, &text);
-	if (strip->content == STRIP_LOAD && strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
+	if (strip->content == STRIP_LOAD &&
+	    strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
 		text_add(&text, "; %s", strip->load.source);
 	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 }
 
-static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face,
-                            int row, int cols)
+static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face, int row, int cols)
 {
 	char when[24];
 	int right = cols < FREE_AT_COLS ? cols : late_minutes(desk, strip) != 0 ? cols - 17 : cols - 14;
@@ -442,14 +442,13 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 }
 
 /* A racked load: when its seals can be looked at, or that they can be now. */
-static void rack_line(struct desk *desk, const struct strip *strip, const struct face *face,
-                      bool selected, int row, int cols)
+static void rack_line(struct desk *desk, const struct strip *strip, const struct face *face, bool selected, int row,
+                      int cols)
 {
 	char when[40];
 	int code_cols = 17;
 
-	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG,
-	             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_put(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "0");
 	terminal_put(desk->terminal, row, 3, code_cols, selected ? ROLE_STRONG : ROLE_PLAIN, strip->lot.code);
 	if (strip->rule->name == PHASE_COOLING && !face->due) {
@@ -458,8 +457,8 @@ static void rack_line(struct desk *desk, const struct strip *strip, const struct
 		              "cooling, seals %s  %s", when, strip->holds);
 		return;
 	}
-	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face),
-	              "%s  %s", face->act, strip->holds);
+	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face), "%s  %s",
+	              face->act, strip->holds);
 }
 
 static bool is_selected(const struct desk *desk, const struct strip *strip)
@@ -597,8 +596,7 @@ static void waiting_line(struct desk *desk, int row)
 	waiting_words(desk, late, &act);
 	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
 	              "%zu filled jar%s wait%s for a canner, the oldest %s%s", board->waiting_count,
-	              board->waiting_count == 1 ? "" : "s", board->waiting_count == 1 ? "s" : "", age,
-	              what);
+	              board->waiting_count == 1 ? "" : "s", board->waiting_count == 1 ? "s" : "", age, what);
 }
 
 void strips_draw(struct desk *desk, int row, int rows, int rows_each)

@@ -29,10 +29,12 @@ static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols
 	terminal_put(desk->terminal, row, 1, 8, role_of(warning->severity), severity_name(warning->severity));
 	used = desk_paragraph(desk, row, 10, cols - 11, most, ROLE_PLAIN, warning->sentence);
 	if (used < rows && warning->rule->holds_up != NULL)
-		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s", warning->rule->holds_up,
+		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s",
+		              warning->rule->holds_up,
 		              warning->rule->over == OVER_NEVER ? "" : "; with a reason it goes on, marked");
 	if (used < rows)
-		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_QUIET, "%s  (%s)", warning->id, warning->source);
+		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_QUIET, "%s  (%s)", warning->id,
+		              warning->source);
 	return used;
 }
 
@@ -148,12 +150,15 @@ static void undo(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL, go_to_station },
-	{ 'o', 0, "o", "set aside", "Not in this house: the rule of the first one shown is no longer watched. Never a stop.",
-	  may_be_set_aside, set_aside },
+	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL,
+	  go_to_station },
+	{ 'o', 0, "o", "set aside",
+	  "Not in this house: the rule of the first one shown is no longer watched. Never a stop.", may_be_set_aside,
+	  set_aside },
 	{ 't', 0, "t", "take up", "Watch for the last rule set aside again.", some_aside, take_up },
-	{ 'c', 0, "c", "clock is right", "The computer's clock is right; the entries after it were written by a wrong one.",
-	  clock_is_doubted, clock_is_right },
+	{ 'c', 0, "c", "clock is right",
+	  "The computer's clock is right; the entries after it were written by a wrong one.", clock_is_doubted,
+	  clock_is_right },
 	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, up },

@@ -33,8 +33,12 @@ static void jar_draw(struct desk *desk, int n, int row, int cols)
 	aside_words_near(jar, desk->now.wall_ms, words, sizeof(words));
 	(void)kitchen_lot_of_jar(desk->kitchen, jar->id, &lot, NULL);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 2, cols - 3, here ? ROLE_SELECTED : late ? ROLE_STOP : ROLE_PLAIN,
-	              "%s%s: %s %s, %s", late ? "TOO LATE: " : "", words, jar_size_words(jar->size, 1), lot.product, lot.code);
+	terminal_putf(desk->terminal, row, 2, cols - 3,
+	              here   ? ROLE_SELECTED
+	              : late ? ROLE_STOP
+	                     : ROLE_PLAIN,
+	              "%s%s: %s %s, %s", late ? "TOO LATE: " : "", words, jar_size_words(jar->size, 1), lot.product,
+	              lot.code);
 }
 
 /* The jar at the mark to its end. */
@@ -67,7 +71,8 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (count(desk) == 0) {
-		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No jar is set aside, none in fridge or freezer.");
+		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE,
+		             "No jar is set aside, none in fridge or freezer.");
 		return;
 	}
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first: %d of %d",
@@ -194,7 +199,8 @@ static bool in_fridge(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "done", "What is usual for the jar at the mark: eaten, in the freezer, thrown out; or start it again.", NULL, done },
+	{ ' ', KEY_CODE_ENTER, "Space", "done",
+	  "What is usual for the jar at the mark: eaten, in the freezer, thrown out; or start it again.", NULL, done },
 	{ 'e', 0, "e", "all like it", "So have all jars of its lot that go the same way.", NULL, all_done },
 	{ 'f', 0, "f", "to the freezer", "From the fridge into the freezer.", in_fridge, freeze },
 	{ 'b', 0, "b", "into the bin", "Thrown out untasted instead.", NULL, bin },

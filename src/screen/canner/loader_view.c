@@ -26,8 +26,9 @@ static void look(struct desk *desk)
 
 	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
 	here = proposal_here(desk);
-	card->has_process = here != NULL && kitchen_common_process(desk->kitchen, card->station_id, here->picks, here->pick_count,
-	                                                            card->pressure_psi, &card->process, &fault);
+	card->has_process =
+	    here != NULL && kitchen_common_process(desk->kitchen, card->station_id, here->picks, here->pick_count,
+	                                           card->pressure_psi, &card->process, &fault);
 	text_copy(card->refusal, sizeof(card->refusal), card->has_process ? "" : fault.sentence);
 }
 
@@ -59,7 +60,10 @@ static void group_words(const struct waiting_group *group, char *buffer, size_t 
 	struct text text = text_over(buffer, size);
 
 	text_add(&text, "%d %s %s, %s, waiting ", group->jars,
-	         jar == NULL ? group->size : group->jars == 1 ? jar->words : jar->plural, group->lot.product, group->lot.code);
+	         jar == NULL        ? group->size
+	         : group->jars == 1 ? jar->words
+	                            : jar->plural,
+	         group->lot.product, group->lot.code);
 	text_add_duration(&text, group->waited_ms / 1000);
 }
 
@@ -98,7 +102,9 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 		const struct jar_size *jar = jar_size_named(pick->size);
 
 		text_add(&text, "%s %d %s", i == 0 ? ":" : " +", pick->jars,
-		         jar == NULL ? pick->size : pick->jars == 1 ? jar->words : jar->plural);
+		         jar == NULL       ? pick->size
+		         : pick->jars == 1 ? jar->words
+		                           : jar->plural);
 	}
 	if (proposal->to_come > 0)
 		text_add(&text, " + %d still to be filled", proposal->to_come);
@@ -118,10 +124,11 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 	}
 	headspace_words(card->process.row->headspace_thou, headspace, sizeof(headspace));
 	if (card->process.pressure_psi == NO_PRESSURE)
-		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min, headspace %s", card->process.minutes, headspace);
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min, headspace %s",
+		              card->process.minutes, headspace);
 	else
-		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s", card->process.minutes,
-		              card->process.pressure_psi, headspace);
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s",
+		              card->process.minutes, card->process.pressure_psi, headspace);
 	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
 		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, "common practice, no source");
 	text_add(&source, "Longest of its jars. Source: %s", card->process.row->source);
@@ -141,8 +148,7 @@ static int untested_draw(struct desk *desk, int row, int end, int cols)
 		if (groups[i].lot.origin != ORIGIN_OWN_UNKNOWN)
 			continue;
 		text_add(&text, "%s: %s", groups[i].lot.product, groups[i].lot.origin_words);
-		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3,
-		                      ROLE_CAUTION, words);
+		row += desk_paragraph(desk, row, 3, cols - 4, end - row < 3 ? end - row : 3, ROLE_CAUTION, words);
 	}
 	return row;
 }
@@ -172,10 +178,12 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (plan->left_over > 0 && row < end)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "%d jar%s no canner takes in this round.",
-		              plan->left_over, plan->left_over == 1 ? "" : "s");
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		              "%d jar%s no canner takes in this round.", plan->left_over,
+		              plan->left_over == 1 ? "" : "s");
 	if (proposal_here(desk) == NULL && row < end)
-		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "Nothing of it goes into this canner. n starts another load.");
+		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
+		             "Nothing of it goes into this canner. n starts another load.");
 	row = untested_draw(desk, row, end - 1, cols);
 	if (row < end)
 		process_draw(desk, row, end, cols);
@@ -324,8 +332,10 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
 	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", has_pairs, next_pair },
 	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
-	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL, put_away },
-	{ 'r', 0, "r", "filled anew", "The waiting jars at the mark were emptied, reheated and filled anew just now.", NULL, refill },
+	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL,
+	  put_away },
+	{ 'r', 0, "r", "filled anew", "The waiting jars at the mark were emptied, reheated and filled anew just now.",
+	  NULL, refill },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, down },

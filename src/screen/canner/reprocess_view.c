@@ -68,8 +68,8 @@ static void plan(struct desk *desk)
 	const struct strip *canner = canner_here(desk);
 	struct fault fault = { 0 };
 
-	card->planned = canner != NULL && kitchen_reprocess_plan(desk->kitchen, card->jar_id, canner->station.id,
-	                                                         &card->plan, &fault);
+	card->planned = canner != NULL &&
+	                kitchen_reprocess_plan(desk->kitchen, card->jar_id, canner->station.id, &card->plan, &fault);
 	if (!card->planned)
 		find_refusal(desk);
 }
@@ -112,14 +112,16 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	              card->plan.jars, card->plan.new_code);
 	terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_CAUTION, "Load the canner by %s. %s", by,
 	              card->plan.lot.product);
-	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)", canner != NULL ? canner->station.name : "?");
+	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)",
+	               canner != NULL ? canner->station.name : "?");
 	field_draw(desk, top + 2, cols, "Canner", words);
 	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
 	field_draw(desk, top + 3, cols, "Lids", words);
 	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->plan.process.minutes, pressure,
 	               pack_words(card->plan.pack));
 	field_draw(desk, top + 4, cols, "Process", words);
-	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN, jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
+	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN,
+	               jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
 }
 
 static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
@@ -127,20 +129,18 @@ static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t s
 	const struct reprocess_plan *plan = &desk->reprocess.plan;
 	struct text text = text_over(buffer, size);
 
-	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar,
-	                  plan->room, &text);
+	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar, plan->room, &text);
 }
 
 static void acid_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct reprocess_plan *plan = &desk->reprocess.plan;
 
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s",
-	              plan->room, plan->jars, plan->new_code);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", plan->room, plan->jars,
+	              plan->new_code);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
 	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
-	picker_draw(desk, &desk->reprocess.picker, top + 2, rows - 2, cols, (int)plan->answer_count,
-	            acid_words_at);
+	picker_draw(desk, &desk->reprocess.picker, top + 2, rows - 2, cols, (int)plan->answer_count, acid_words_at);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -166,17 +166,15 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool start_because(struct desk *desk, const char *reason)
 {
 	struct reprocess_card *card = &desk->reprocess;
-	struct reprocess_order order = {card->jar_id, card->station_id, card->box_id, card->acid,
-	                                reason};
-	struct fault fault = {0};
+	struct reprocess_order order = { card->jar_id, card->station_id, card->box_id, card->acid, reason };
+	struct fault fault = { 0 };
 	int64_t load_id;
 
 	if (kitchen_reprocess(desk->kitchen, &order, &load_id, &fault)) {
 		desk->selected_station = card->station_id;
 		desk->selected_load = 0;
 		desk_show_board(desk);
-		desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)",
-		         card->plan.new_code);
+		desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)", card->plan.new_code);
 		return true;
 	}
 	if (fault.kind == FAULT_STOPPED) {
@@ -229,8 +227,7 @@ static void start(struct desk *desk)
 	}
 	card->station_id = canner->station.id;
 	card->acid = ACID_NOT_SAID;
-	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room,
-	                    &card->box_id))
+	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room, &card->box_id))
 		return;
 	card->asking_acid = card->plan.answer_count > 0;
 	picker_reset(&card->picker);
@@ -294,17 +291,16 @@ static void back(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-    {' ', KEY_CODE_ENTER, "Space", "load it",
-     "The jars are in that canner, under new lids: the load begins.", choosing, start},
-    {' ', KEY_CODE_ENTER, "Space", "it is in", "That acid is in each jar again: the load begins.",
-     asking_acid, choose_acid},
-    {'n', 0, "n", "no acid in", "Loaded without the acid: with a reason, and not valid.",
-     asking_acid, no_acid},
-    {KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", choosing, right},
-    {KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down},
-    {KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", choosing, left},
-    {KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up},
-    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back},
+	{ ' ', KEY_CODE_ENTER, "Space", "load it", "The jars are in that canner, under new lids: the load begins.",
+	  choosing, start },
+	{ ' ', KEY_CODE_ENTER, "Space", "it is in", "That acid is in each jar again: the load begins.", asking_acid,
+	  choose_acid },
+	{ 'n', 0, "n", "no acid in", "Loaded without the acid: with a reason, and not valid.", asking_acid, no_acid },
+	{ KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", choosing, right },
+	{ KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", choosing, left },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back },
 };
 
 const struct view reprocess_view = {
@@ -342,7 +338,8 @@ static void steps_back(struct desk *desk)
 
 static const struct view_key steps_keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", NULL, steps_back },
-	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
+	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.",
+	  some_spoiled, recalls_key },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, steps_back },
 };
 

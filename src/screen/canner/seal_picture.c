@@ -7,7 +7,7 @@
 
 #include "screen/ui/desk.h"
 
-#define JAR_COLS 12 /* "10 reprocess" */
+#define JAR_COLS 12     /* "10 reprocess" */
 #define JAR_ROWS 3      /* beside its body: lid, words, ticks */
 #define BODY_ROWS_MAX 3 /* in a large window */
 
@@ -23,10 +23,8 @@ static const struct {
 	const char *word;
 	enum role role;
 } state_looks[] = {
-	[JAR_UNCHECKED] = { "?", ROLE_WAITING },
-	[JAR_SEALED] = { "sealed", ROLE_DONE },
-	[JAR_UNSEALED] = { "UNSEALED", ROLE_STOP },
-	[JAR_DOUBTFUL] = { "doubtful", ROLE_CAUTION },
+	[JAR_UNCHECKED] = { "?", ROLE_WAITING },    [JAR_SEALED] = { "sealed", ROLE_DONE },
+	[JAR_UNSEALED] = { "UNSEALED", ROLE_STOP }, [JAR_DOUBTFUL] = { "doubtful", ROLE_CAUTION },
 	[JAR_BROKEN] = { "BROKEN", ROLE_STOP },
 };
 _Static_assert(sizeof(state_looks) / sizeof(state_looks[0]) == JAR_STATE_COUNT, "a look for every state");
@@ -86,9 +84,9 @@ static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, in
 	terminal_putf(t, row, col, 2, here ? ROLE_SELECTED : ROLE_QUIET, "%2d", jar->place_in_load);
 	terminal_put(t, row, col + 2, 1, here ? ROLE_SELECTED : ROLE_PLAIN, " ");
 	terminal_put(t, row, col + 3, 9, here ? ROLE_SELECTED : role,
-	             jar->gone_why != GONE_NOT  ? jar_gone_words(jar->gone_why)
-	             : jar->fate != FATE_NONE   ? jar_fate_words(jar->fate)
-	                                        : state_looks[jar->state].word);
+	             jar->gone_why != GONE_NOT ? jar_gone_words(jar->gone_why)
+	             : jar->fate != FATE_NONE  ? jar_fate_words(jar->fate)
+	                                       : state_looks[jar->state].word);
 	ticks_draw(desk, jar, row + 1, col + 3);
 }
 

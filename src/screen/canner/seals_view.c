@@ -11,7 +11,7 @@
 #include "screen/ui/desk.h"
 
 #define ROUND_MAX 64
-#define NARROW 60 /* columns */
+#define NARROW 60    /* columns */
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
 #define ROWS_FOR_WHY 13
 #define NEVER_TASTE "Never taste; ! says why."
@@ -169,16 +169,15 @@ static void jar_words_draw(struct desk *desk, int row, int cols)
 		return;
 	}
 	if (cols < NARROW) { /* what is asked of somebody comes first */
-		terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s%s%s", jar->place_in_load, aside,
-		              aside[0] != '\0' ? ", " : "", jar_state_name(jar->state),
+		terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s%s%s", jar->place_in_load,
+		              aside, aside[0] != '\0' ? ", " : "", jar_state_name(jar->state),
 		              jar->siphoning != SIPHON_NONE ? ", " : "",
 		              jar->siphoning != SIPHON_NONE ? losses[jar->siphoning] : "");
 		return;
 	}
-	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s",
-	              jar->place_in_load, jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "",
-	              jar->checked_by, losses[jar->siphoning],
-	              aside[0] != '\0' ? ", " : "", aside);
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "Jar %d: %s%s%s, %s%s%s", jar->place_in_load,
+	              jar_state_name(jar->state), jar->checked_by[0] != '\0' ? " by " : "", jar->checked_by,
+	              losses[jar->siphoning], aside[0] != '\0' ? ", " : "", aside);
 }
 
 static void fates_draw(struct desk *desk, const struct strip *strip, int top, int rows, int cols)
@@ -186,8 +185,8 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
 	int row = top;
 
-	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "%s goes to:",
-	              desk->seals.fate_for_all ? "Every jar still without a fate" : "This jar");
+	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG,
+	              "%s goes to:", desk->seals.fate_for_all ? "Every jar still without a fate" : "This jar");
 	for (int fate = FATE_FRIDGE; fate < FATE_COUNT && row < top + rows; fate++) {
 		struct fault why = { 0 };
 		int64_t by;
@@ -202,8 +201,8 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,
 		             jar_fate_words((enum jar_fate)fate));
-		row += desk_paragraph(desk, row, 15, cols - 16, rows < FATE_ROWS ? 1 : 3, open ? ROLE_PLAIN : ROLE_QUIET,
-		                      open ? advice : why.sentence);
+		row += desk_paragraph(desk, row, 15, cols - 16, rows < FATE_ROWS ? 1 : 3,
+		                      open ? ROLE_PLAIN : ROLE_QUIET, open ? advice : why.sentence);
 	}
 }
 
@@ -214,7 +213,8 @@ static void methods_draw(struct desk *desk, int top, int rows, int cols)
 	_Static_assert(sizeof(lines) / sizeof(lines[0]) == SEAL_METHOD_COUNT, "a line for every method");
 
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-	             desk->seals.asking_for_all ? "All looked at: by which? Space: done" : "Looked at: by which? Space: done");
+	             desk->seals.asking_for_all ? "All looked at: by which? Space: done"
+	                                        : "Looked at: by which? Space: done");
 	for (int i = 0; i < SEAL_METHOD_COUNT && i + 1 < rows; i++) {
 		bool used = (desk->seals.methods & SEAL_BY(i)) != 0;
 
@@ -258,7 +258,8 @@ static void draw(struct desk *desk, int top, int rows)
 	else if (strip->load.verdict == VERDICT_NOT_VALID)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
 		              strip->load.verdict_why);
-	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) && strip->unchecked > 0)
+	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) &&
+	         strip->unchecked > 0)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
 		              "OVERDUE: %lld h since the process. What did not seal is past saving.",
 		              (long long)((desk->now.wall_ms - strip->load.process_ended_wall_ms) / HOUR_MS));
@@ -322,13 +323,17 @@ static void mark_broken(struct desk *desk)
 
 static void tick(struct desk *desk, enum seal_method method, bool failed)
 {
-	static const enum seal_tick after[] = { [TICK_NONE] = TICK_GOOD, [TICK_GOOD] = TICK_BAD, [TICK_BAD] = TICK_NONE };
+	static const enum seal_tick after[] = {
+		[TICK_NONE] = TICK_GOOD, [TICK_GOOD] = TICK_BAD, [TICK_BAD] = TICK_NONE
+	};
 	struct log_jar *jar = jar_here(desk);
 	struct fault fault = { 0 };
 
 	if (jar != NULL)
-		after_mark(desk, kitchen_jar_tick(desk->kitchen, jar->id, method, failed ? TICK_BAD : after[jar->ticks[method]],
-		                                  &fault), &fault);
+		after_mark(desk,
+		           kitchen_jar_tick(desk->kitchen, jar->id, method,
+		                            failed ? TICK_BAD : after[jar->ticks[method]], &fault),
+		           &fault);
 }
 
 static void pressed(struct desk *desk)
@@ -391,8 +396,8 @@ static void say_what_is_left(struct desk *desk)
 	const struct strip *strip = strip_of(desk);
 
 	if (strip != NULL && strip->without_fate > 0)
-		desk_say(desk, ROLE_CAUTION, "All others are sealed. %d jar%s a fate (f). (u undoes)", strip->without_fate,
-		         strip->without_fate == 1 ? " needs" : "s need");
+		desk_say(desk, ROLE_CAUTION, "All others are sealed. %d jar%s a fate (f). (u undoes)",
+		         strip->without_fate, strip->without_fate == 1 ? " needs" : "s need");
 	else
 		desk_say(desk, ROLE_DONE, "All others are sealed. Space shelves the load. (u undoes)");
 }
@@ -485,8 +490,7 @@ static bool fate_typed(struct desk *desk, long key)
 	                          : kitchen_jar_fate(desk->kitchen, jar->id, fate, &fault);
 	card->choosing_fate = !done;
 	if (done)
-		desk_say(desk, ROLE_PLAIN, "%s",
-		         jar_fate_advice(fate, &strip_of(desk)->lot));
+		desk_say(desk, ROLE_PLAIN, "%s", jar_fate_advice(fate, &strip_of(desk)->lot));
 	after_mark(desk, done, &fault);
 	if (done && fate == FATE_DISCARD)
 		steps_view_enter(desk, &strip_of(desk)->lot, jar_fate_advice(fate, &strip_of(desk)->lot));
@@ -502,7 +506,8 @@ static void go_on(struct desk *desk)
 
 	if (count > 0) {
 		round_to(desk, ids[0]);
-		desk_say(desk, ROLE_DONE, "Shelved. Wash and label them. %zu load%s to go.", count, count == 1 ? "" : "s");
+		desk_say(desk, ROLE_DONE, "Shelved. Wash and label them. %zu load%s to go.", count,
+		         count == 1 ? "" : "s");
 		return;
 	}
 	desk_show_board(desk);
@@ -622,24 +627,32 @@ static const struct view_key keys[] = {
 	{ 'p', 0, "p", "pressed", "By which: pressed in the center.", asking, by_press },
 	{ 't', 0, "t", "tapped", "By which: tapped.", asking, by_tap },
 	{ 'y', 0, "y", "eye level", "By which: seen at eye level.", asking, by_eye },
-	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking, finish },
+	{ ' ', KEY_CODE_ENTER, "Space", "shelve", "Every jar is checked: the load goes on the shelf.", marking,
+	  finish },
 	{ 'f', 0, "f", "fate", "", fate_first, choose_fate },
 	{ 'F', 0, "F", "fate for all", "", fate_first, choose_fate_for_all },
-	{ 'e', 0, "e", "every other is sealed", "Every jar not marked yet is sealed; asks once a load by which methods.", marking, all_sealed },
-	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", "next load", "The next load whose seals can be looked at.", has_others, next_load },
+	{ 'e', 0, "e", "every other is sealed",
+	  "Every jar not marked yet is sealed; asks once a load by which methods.", marking, all_sealed },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", "next load", "The next load whose seals can be looked at.", has_others,
+	  next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
-	{ 'p', 0, "p", "pressed", "Pressed in the center: good, bad, not tried, in turn. Must not spring back.", marking, pressed },
+	{ 'p', 0, "p", "pressed", "Pressed in the center: good, bad, not tried, in turn. Must not spring back.",
+	  marking, pressed },
 	{ 't', 0, "t", "tapped", "Tapped with a spoon: good, bad, not tried. A high ring is good.", marking, tapped },
 	{ 'y', 0, "y", "eye level", "Seen at eye level: good, bad, not tried. The lid dips.", marking, eyed },
-	{ 'P', 0, "P T Y", NULL, "That method failed: the jar is doubtful, which counts as unsealed.", marking, press_failed },
+	{ 'P', 0, "P T Y", NULL, "That method failed: the jar is doubtful, which counts as unsealed.", marking,
+	  press_failed },
 	{ 'T', 0, "", NULL, "", marking, tap_failed },
 	{ 'Y', 0, "", NULL, "", marking, eye_failed },
 	{ 'f', 0, "f", "fate", "Fridge, freezer, reprocess or discard, for this jar.", marking, choose_fate },
-	{ 'i', 0, "i", "liquid lost", "Liquid lost: none, slight, under half, over half, in turn.", marking, siphoning },
+	{ 'i', 0, "i", "liquid lost", "Liquid lost: none, slight, under half, over half, in turn.", marking,
+	  siphoning },
 	{ 'b', 0, "b", "broken", "The jar is broken.", marking, mark_broken },
-	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed; asks once a load by which methods.", marking, mark_sealed },
-	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking, choose_fate_for_all },
+	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed; asks once a load by which methods.", marking,
+	  mark_sealed },
+	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking,
+	  choose_fate_for_all },
 	{ 'w', 0, "w", "who", "Who looks at the seals (initials); recorded with each jar.", marking, initials },
 	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "The load before.", has_others, load_before },
 	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },

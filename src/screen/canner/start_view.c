@@ -6,10 +6,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/food/acid.h"
 #include "engine/food/caution.h"
 #include "engine/process/product.h"
-#include "base/text.h"
 #include "screen/ui/desk.h"
 
 static const struct strip *canner(const struct desk *desk)
@@ -119,8 +119,7 @@ static int choice_count(const struct start_card *card)
 	case START_JAR: return (int)jar_size_count;
 	case START_PRESSURE: return (int)card->process.option_count + 1;
 	case START_LIDS: return (int)card->box_count + 1;
-	case START_ACID:
-		return (int)acid_answers(food_of(card), card->process.jar, answers);
+	case START_ACID: return (int)acid_answers(food_of(card), card->process.jar, answers);
 	case START_COUNT:
 	case START_VINEGAR:
 	case START_READY: break;
@@ -134,8 +133,7 @@ static void acid_words_at(const struct start_card *card, int n, char *buffer, si
 	enum acid answers[ACID_COUNT];
 
 	if (n < (int)acid_answers(food_of(card), card->process.jar, answers))
-		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars,
-		                  &text);
+		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars, &text);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -146,12 +144,8 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 
 	buffer[0] = '\0';
 	switch (card->field) {
-	case START_PRODUCT:
-		text_copy(buffer, size, card->products[nth_product(card, n)].name);
-		break;
-	case START_PACK:
-		text_copy(buffer, size, pack_words(nth_pack(card, n)));
-		break;
+	case START_PRODUCT: text_copy(buffer, size, card->products[nth_product(card, n)].name); break;
+	case START_PACK: text_copy(buffer, size, pack_words(nth_pack(card, n))); break;
 	case START_JAR: {
 		int room = strip == NULL ? 0 : station_room(&strip->station, &jar_sizes[n], NULL);
 
@@ -163,12 +157,8 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 		option = option_at(card, n);
 		(void)snprintf(buffer, size, "%d min at %d psi", option.minutes, option.pressure_psi);
 		break;
-	case START_LIDS:
-		lid_box_words(card->boxes, card->box_count, n, buffer, size);
-		break;
-	case START_ACID:
-		acid_words_at(card, n, buffer, size);
-		break;
+	case START_LIDS: lid_box_words(card->boxes, card->box_count, n, buffer, size); break;
+	case START_ACID: acid_words_at(card, n, buffer, size); break;
 	case START_COUNT:
 	case START_VINEGAR:
 	case START_READY: break;
@@ -380,15 +370,9 @@ static void choose(struct desk *desk)
 	case START_PRESSURE: choose_pressure(desk); break;
 	case START_COUNT: choose_count(desk); break;
 	case START_LIDS: choose_lids(desk); break;
-	case START_ACID:
-		choose_acid(desk);
-		break;
-	case START_VINEGAR:
-		ask_vinegar(desk);
-		break;
-	case START_READY:
-		(void)start_because(desk, "");
-		break;
+	case START_ACID: choose_acid(desk); break;
+	case START_VINEGAR: ask_vinegar(desk); break;
+	case START_READY: (void)start_because(desk, ""); break;
 	}
 }
 
@@ -408,12 +392,8 @@ static void back(struct desk *desk)
 	case START_COUNT: go_to(desk, START_JAR); break;
 	case START_LIDS: go_to(desk, START_COUNT); break;
 	case START_ACID:
-	case START_VINEGAR:
-		go_to(desk, START_LIDS);
-		break;
-	case START_READY:
-		go_to(desk, asks_acid(card) ? START_ACID : START_LIDS);
-		break;
+	case START_VINEGAR: go_to(desk, START_LIDS); break;
+	case START_READY: go_to(desk, asks_acid(card) ? START_ACID : START_LIDS); break;
 	}
 }
 
@@ -485,15 +465,15 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 /* --- drawing --------------------------------------------------------------------------- */
 
 static const char *const questions[] = {
-    [START_PRODUCT] = "What goes in? Type a few letters, or move.",
-    [START_PACK] = "How is it packed?",
-    [START_JAR] = "Which jars?",
-    [START_PRESSURE] = "Which of the published pairs?",
-    [START_COUNT] = "How many jars?",
-    [START_LIDS] = "Which lid box?",
-    [START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
-    [START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
-    [START_READY] = "Ready. Space starts; the clock waits.",
+	[START_PRODUCT] = "What goes in? Type a few letters, or move.",
+	[START_PACK] = "How is it packed?",
+	[START_JAR] = "Which jars?",
+	[START_PRESSURE] = "Which of the published pairs?",
+	[START_COUNT] = "How many jars?",
+	[START_LIDS] = "Which lid box?",
+	[START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
+	[START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+	[START_READY] = "Ready. Space starts; the clock waits.",
 };
 
 static void chosen_words(const struct desk *desk, struct text *text)
@@ -501,8 +481,7 @@ static void chosen_words(const struct desk *desk, struct text *text)
 	const struct start_card *card = &desk->start;
 	const struct strip *strip = canner(desk);
 
-	text_add(text, "%d %s", strip == NULL ? 0 : strip->station.digit,
-	         strip == NULL ? "" : strip->station.name);
+	text_add(text, "%d %s", strip == NULL ? 0 : strip->station.digit, strip == NULL ? "" : strip->station.name);
 	if (card->field > START_PRODUCT)
 		text_add(text, " > %s", card->order.product);
 	if (card->field > START_PACK)
@@ -608,9 +587,8 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 	text = TEXT_OVER(words);
 	text_add(&text, "Source: %s", process->row->source);
 	row = line(desk, row, end, cols, ROLE_QUIET, words);
-	row = line(
-	    desk, row, end, cols, ROLE_QUIET,
-	    "Your recipe, your canner's manual and your extension office outrank this program.");
+	row = line(desk, row, end, cols, ROLE_QUIET,
+	           "Your recipe, your canner's manual and your extension office outrank this program.");
 	must_not_draw(desk, row, end, cols);
 }
 
@@ -624,13 +602,11 @@ static int acid_draw(struct desk *desk, int row, int cols)
 
 	text_add(&text, "Acid: ");
 	if (is_in)
-		acid_answer_words(food_of(card), card->order.acid, card->process.jar,
-		                  card->order.jars, &text);
+		acid_answer_words(food_of(card), card->order.acid, card->process.jar, card->order.jars, &text);
 	else
 		text_add(&text, "NOT in.");
 	if (card->order.vinegar_tenths > 0)
-		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10,
-		         card->order.vinegar_tenths % 10);
+		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10, card->order.vinegar_tenths % 10);
 	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
 }
 
@@ -648,15 +624,13 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
 	picker_question_draw(desk, &card->picker, top + 1, cols, "What goes in?", questions[card->field]);
 	if (card->field == START_COUNT) {
-		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ",
-		              card->count.value);
+		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->count.value);
 		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",
 		              room_for_jar(desk));
 		used = 4;
 	} else if (card->field < START_VINEGAR) {
 		int count = choice_count(card);
-		bool all = card->field == START_LIDS || card->field == START_PRESSURE ||
-		           card->field == START_ACID;
+		bool all = card->field == START_LIDS || card->field == START_PRESSURE || card->field == START_ACID;
 		int room = all ? count : rows - 2;
 
 		choices_draw(desk, top + 2, room < rows - 2 ? room : rows - 2, cols);
@@ -676,17 +650,15 @@ static const char *choose_words(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-    {' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.",
-     NULL, choose},
-    {'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid,
-     no_acid},
-    {KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back},
-    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL,
-     desk_show_board},
-    {KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up},
-    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down},
-    {KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose},
-    {0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL},
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL,
+	  choose },
+	{ 'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid, no_acid },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
+	{ 0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL },
 };
 
 const struct view start_view = {

@@ -166,9 +166,11 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key seasons_keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "its figures", "What the year came to: seals, yields, stations, times.", NULL, open_season },
+	{ ' ', KEY_CODE_ENTER, "Space", "its figures", "What the year came to: seals, yields, stations, times.", NULL,
+	  open_season },
 	{ 'b', 0, "b", "browse it", "Every load, batch and run of the year.", NULL, browse },
-	{ '/', 0, "/", "search", "Look for words in all years: product, lot, date, notes, journal.", NULL, works_view_search },
+	{ '/', 0, "/", "search", "Look for words in all years: product, lot, date, notes, journal.", NULL,
+	  works_view_search },
 	{ KEY_CODE_RIGHT, 0, "Right", "compare by", "Compare the years by something else.", NULL, next_measure },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Likewise, the other way.", NULL, last_measure },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },

@@ -7,14 +7,14 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "screen/ui/desk.h"
 #include "screen/term/wake.h"
+#include "screen/ui/desk.h"
 
 #define NARROW 60
 #define WIDE 100
-#define PAGE_ROWS 20     /* before the first frame has told */
-#define PATIENCE_MS 6     /* a screen takes 16 from one picture to the next */
-#define WHOLE_ROWS 2     /* the line under the cursor once more, to its end */
+#define PAGE_ROWS 20  /* before the first frame has told */
+#define PATIENCE_MS 6 /* a screen takes 16 from one picture to the next */
+#define WHOLE_ROWS 2  /* the line under the cursor once more, to its end */
 
 static const struct log_work *here(const struct desk *desk)
 {
@@ -52,8 +52,8 @@ static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t fr
 	struct patience patience = { has_time, &began_ms };
 	struct fault fault = { 0 };
 
-	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS, &patience,
-	                  page, &fault))
+	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS,
+	                  &patience, page, &fault))
 		return true;
 	desk_say_fault(desk, &fault);
 	return false;
@@ -71,8 +71,8 @@ static bool show_page(struct desk *desk, struct works *page, bool older)
 		else if (!page->all)
 			card->newer_id = page->go_on_id;
 		if (!page->all)
-			desk_say(desk, ROLE_CAUTION, "Nothing %s to %d. PgDn or Down looks further.", older ? "back" : "up",
-			         page->looked_to);
+			desk_say(desk, ROLE_CAUTION, "Nothing %s to %d. PgDn or Down looks further.",
+			         older ? "back" : "up", page->looked_to);
 		return false;
 	}
 	take_page(card, page, older);
@@ -276,9 +276,10 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
 	if (count == 0)
 		desk_paragraph(desk, top + 2, 1, cols - 2, 3, ROLE_PLAIN,
-		               card->wish.season == 0 ? "Nothing is found. c takes every condition away."
-		                                      : "Nothing is found in that year. Left: the year before; Right: the year "
-		                                        "after, in the end all; c takes every condition away.");
+		               card->wish.season == 0
+		                   ? "Nothing is found. c takes every condition away."
+		                   : "Nothing is found in that year. Left: the year before; Right: the year "
+		                     "after, in the end all; c takes every condition away.");
 	first = list_scroll(&card->page_list, count, card->page_rows);
 	for (int i = first; i < count && i - first < card->page_rows; i++)
 		line_draw(desk, i, top + 1 + i - first);
@@ -309,8 +310,9 @@ static bool words_typed(struct desk *desk, const char *text)
 static void ask_words(struct desk *desk)
 {
 	desk_offer(desk, "Look for:", desk->back.wish.words, words_typed);
-	desk->entry.keys = desk_columns(desk) < NARROW ? "Enter looks   Esc as it was"
-	                                          : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
+	desk->entry.keys = desk_columns(desk) < NARROW
+	                       ? "Enter looks   Esc as it was"
+	                       : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
 }
 
 void works_view_search(struct desk *desk)

@@ -123,8 +123,7 @@ static void elevation_line(const struct desk *desk, struct text *text)
 	text_add(text, "elevation    %s", height);
 	if (house->elevation_set_wall_ms > 0) {
 		clock_words_date(house->elevation_set_wall_ms, when, sizeof(when));
-		text_add(text, ", set %s%s%s", when, house->elevation_by[0] != '\0' ? " by " : "",
-		         house->elevation_by);
+		text_add(text, ", set %s%s%s", when, house->elevation_by[0] != '\0' ? " by " : "", house->elevation_by);
 	}
 	if (!house->elevation.known)
 		text_add(text, "; no process is given (map, GPS, extension office)");
@@ -133,8 +132,8 @@ static void elevation_line(const struct desk *desk, struct text *text)
 static void boil_line(const struct log_house *house, struct text *text)
 {
 	if (house->measured_boil_mc > 0)
-		text_add(text, "boiling water reads %.1f F (%.1f C) here", house->measured_boil_mc / 1000.0 * 1.8 + 32.0,
-		         house->measured_boil_mc / 1000.0);
+		text_add(text, "boiling water reads %.1f F (%.1f C) here",
+		         house->measured_boil_mc / 1000.0 * 1.8 + 32.0, house->measured_boil_mc / 1000.0);
 	else
 		text_add(text, "boiling water has not been measured");
 }
@@ -180,7 +179,8 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		break;
 	case HOUSE_STORAGE:
 		if (house->storage_wall_ms != 0)
-			text_add(text, "store        %.1f F where the jars are kept", (double)house->storage_mc / 1000.0 * 1.8 + 32.0);
+			text_add(text, "store        %.1f F where the jars are kept",
+			         (double)house->storage_mc / 1000.0 * 1.8 + 32.0);
 		else
 			text_add(text, "store        how warm it is there has not been read");
 		break;
@@ -207,12 +207,10 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 	enum house_line line = line_at(desk, row, &n);
 
 	switch (line) {
-	case HOUSE_STATION:
-		kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, buffer, size);
-		break;
+	case HOUSE_STATION: kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, buffer, size); break;
 	case HOUSE_LIDS:
-		text_add(&text, "lids         \"%s\"  %d, %d left", desk->house_boxes[n].label, desk->house_boxes[n].lids,
-		         desk->house_boxes[n].lids - desk->house_boxes[n].used);
+		text_add(&text, "lids         \"%s\"  %d, %d left", desk->house_boxes[n].label,
+		         desk->house_boxes[n].lids, desk->house_boxes[n].lids - desk->house_boxes[n].used);
 		break;
 	case HOUSE_SUPPLY: supply_line(desk, n, &text); break;
 	case HOUSE_RECIPE:
@@ -276,14 +274,16 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Write moved, or wrong.");
 		return false;
 	}
-	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault), &fault))
+	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault),
+	                  &fault))
 		return true;
 	if (loads == 0) {
 		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
 		return true;
 	}
-	desk_say(desk, ROLE_STOP, "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
-	         loads, loads == 1 ? " is" : "s are");
+	desk_say(desk, ROLE_STOP,
+	         "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)", loads,
+	         loads == 1 ? " is" : "s are");
 	return true;
 }
 
@@ -312,8 +312,10 @@ static bool elevation_typed(struct desk *desk, const char *text)
 		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
 	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
 	desk_ask(desk, "moved or wrong:", "", was_it_wrong);
-	desk_say(desk, ROLE_STOP, "%d load%s made at the old elevation got less than this one asks. "
-	         "Has the kitchen moved, or was it wrong?", loads, loads == 1 ? "" : "s");
+	desk_say(desk, ROLE_STOP,
+	         "%d load%s made at the old elevation got less than this one asks. "
+	         "Has the kitchen moved, or was it wrong?",
+	         loads, loads == 1 ? "" : "s");
 	return false;
 }
 
@@ -399,7 +401,9 @@ static bool room_typed(struct desk *desk, const char *text, const char *jar)
 
 static bool wall_typed(struct desk *desk, const char *text)
 {
-	enum canner_wall wall = strcmp(text, "heavy") == 0 ? WALL_HEAVY : strcmp(text, "lock") == 0 ? WALL_LOCK : WALL_NOT_SAID;
+	enum canner_wall wall = strcmp(text, "heavy") == 0  ? WALL_HEAVY
+	                        : strcmp(text, "lock") == 0 ? WALL_LOCK
+	                                                    : WALL_NOT_SAID;
 
 	if (wall == WALL_NOT_SAID && text[0] != '\0') {
 		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
@@ -432,8 +436,8 @@ static bool watts_typed(struct desk *desk, const char *text)
 {
 	int64_t watts = 0;
 
-	if (text[0] != '\0' && (!amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &watts, NULL) || watts < STATION_WATTS_MIN ||
-	                        watts > STATION_WATTS_MAX)) {
+	if (text[0] != '\0' && (!amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &watts, NULL) ||
+	                        watts < STATION_WATTS_MIN || watts > STATION_WATTS_MAX)) {
 		desk_say(desk, ROLE_CAUTION, "Watts from %d to %d, or nothing.", STATION_WATTS_MIN, STATION_WATTS_MAX);
 		return false;
 	}
@@ -476,8 +480,7 @@ static const struct {
 	const char *key;
 	const char *says;
 } juicer_times[] = {
-	{ "A run, min (or empty):", "run",
-	  "How long a run takes here; empty: not known, then no run is planned." },
+	{ "A run, min (or empty):", "run", "How long a run takes here; empty: not known, then no run is planned." },
 	{ "First juice (or empty):", "first",
 	  "Minutes of the run until the first juice can be drawn; empty: not known." },
 	{ "Minutes to water check:", "water",
@@ -563,7 +566,7 @@ static bool count_typed(struct desk *desk, const char *text)
 	supply = &desk->house_supplies[n];
 	return after_change(desk,
 	                    amount_read(text, supply_measure(supply->kind), supply->kind, &counted, &fault) &&
-	                            kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
+	                        kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
 	                    &fault);
 }
 
@@ -611,7 +614,9 @@ static void change_house(struct desk *desk, enum house_line line)
 	case HOUSE_TIMES:
 		times_line(house, words, sizeof(words));
 		desk_ask(desk, "Minutes:", words, line_typed);
-		desk_say(desk, ROLE_QUIET, "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars, stand= food at most");
+		desk_say(
+		    desk, ROLE_QUIET,
+		    "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars, stand= food at most");
 		break;
 	default: break;
 	}
@@ -624,8 +629,9 @@ static void add(struct desk *desk, enum house_line line)
 		memset(&desk->new_station, 0, sizeof(desk->new_station));
 		desk->new_station.digit = free_digit(desk);
 		desk_offer(desk, "What is it (1-6):", "1", kind_typed);
-		desk_say(desk, ROLE_PLAIN,
-		         "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
+		desk_say(
+		    desk, ROLE_PLAIN,
+		    "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
 		break;
 	case HOUSE_ADD_LIDS:
 		desk_ask(desk, "New:", "lids \"Box\" 60", line_typed);
@@ -633,7 +639,8 @@ static void add(struct desk *desk, enum house_line line)
 		break;
 	case HOUSE_ADD_SUPPLY:
 		desk_ask(desk, "New:", "supply sugar \"20 lb\"", line_typed);
-		desk_say(desk, ROLE_QUIET, "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
+		desk_say(desk, ROLE_QUIET,
+		         "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
 		break;
 	case HOUSE_ADD_RECIPE: recipe_view_enter(desk, 0); break;
 	default: break;

@@ -145,8 +145,11 @@ static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot,
 		text_add(&text, "(%lld DO NOT EAT) ", (long long)lot->blocked);
 	else if (lot->blocked > 0)
 		text_add(&text, "DO NOT EAT ");
-	text_add(&text, "%s%s%s", lot->recalled > 0 ? "RECALLED " : old ? "OVER A YEAR " : "", verdict_says(lot->verdict),
-	         lot->verdict == VERDICT_VALID ? "" : " ");
+	text_add(&text, "%s%s%s",
+	         lot->recalled > 0 ? "RECALLED "
+	         : old             ? "OVER A YEAR "
+	                           : "",
+	         verdict_says(lot->verdict), lot->verdict == VERDICT_VALID ? "" : " ");
 	return lot->recalled > 0 || lot->blocked > 0 ? ROLE_STOP : text.used > 0 ? ROLE_CAUTION : ROLE_PLAIN;
 }
 
@@ -192,7 +195,8 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 	terminal_put(desk->terminal, row, 8, cols - 44, role, what);
 	if (line->best_by_wall_ms == 0 && weeks[0] == '\0')
 		return;
-	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by, weeks);
+	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by,
+	              weeks);
 }
 
 static void lot_draw(struct desk *desk, int n, int row, int cols)
@@ -217,14 +221,14 @@ static void detail_words(const struct pantry_line *line, struct text *text)
 	char best_by[16];
 
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
-	text_add(text, "Oldest%s %s, %s%sbest by %s (NCSU-472). ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
-	         verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
+	text_add(text, "Oldest%s %s, %s%sbest by %s (NCSU-472). ", line->blocked > 0 ? " to eat" : "",
+	         line->oldest.code, verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
 	if (line->weeks == WEEKS_UNKNOWN)
 		text_add(text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
 		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
 	else
-		text_add(text, "%lld went in %d weeks: at that rate they last %d week%s.", (long long)line->used, USE_WEEKS,
-		         line->weeks, line->weeks == 1 ? "" : "s");
+		text_add(text, "%lld went in %d weeks: at that rate they last %d week%s.", (long long)line->used,
+		         USE_WEEKS, line->weeks, line->weeks == 1 ? "" : "s");
 }
 
 /* The line under the cursor to its end, and by what rule it says how long. */
@@ -236,8 +240,8 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	struct text text = TEXT_OVER(words);
 
 	if (spoiled != NULL)
-		text_add(&text, "%lld of %lld of %s spoiled: do not eat the others, look at each (R). ", (long long)spoiled->spoiled,
-		         (long long)spoiled->jars, spoiled->code);
+		text_add(&text, "%lld of %lld of %s spoiled: do not eat the others, look at each (R). ",
+		         (long long)spoiled->spoiled, (long long)spoiled->jars, spoiled->code);
 	if (line->recalled > 0)
 		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
 	if (line->blocked > 0)
@@ -257,8 +261,8 @@ static void lots_draw(struct desk *desk, int top, int rows, int cols)
 	const struct pantry_line *line = line_here(desk);
 	int first = list_scroll(&card->lot_list, (int)card->lot_count, rows - 1);
 
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%lld %s %s by lot, oldest first", (long long)line->jars,
-	              jar_size_words(line->size, line->jars), line->product);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%lld %s %s by lot, oldest first",
+	              (long long)line->jars, jar_size_words(line->size, line->jars), line->product);
 	for (int i = first; i < (int)card->lot_count && i - first < rows - 1; i++)
 		lot_draw(desk, i, top + 1 + i - first, cols);
 }
@@ -273,7 +277,8 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (card->count == 0) {
-		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_PLAIN, "The pantry is empty: no sealed jar is on record.");
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_PLAIN,
+		               "The pantry is empty: no sealed jar is on record.");
 		return;
 	}
 	if (card->in_lots) {
@@ -377,7 +382,8 @@ static bool count_typed(struct desk *desk, const char *text)
 		return true;
 	if (!read_jars(desk, text, 0, &found))
 		return false;
-	if (!kitchen_pantry_count(desk->kitchen, line->product, line->size, lot != NULL ? lot->lot.id : 0, found, &fault)) {
+	if (!kitchen_pantry_count(desk->kitchen, line->product, line->size, lot != NULL ? lot->lot.id : 0, found,
+	                          &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -394,8 +400,8 @@ static void count(struct desk *desk)
 
 	if (line == NULL)
 		return;
-	(void)snprintf(prompt, sizeof(prompt), "Found on the shelf (log: %lld):",
-	               (long long)(lot != NULL ? lot->jars : line->jars));
+	(void)snprintf(prompt, sizeof(prompt),
+	               "Found on the shelf (log: %lld):", (long long)(lot != NULL ? lot->jars : line->jars));
 	desk_ask(desk, prompt, "", count_typed);
 }
 
@@ -476,10 +482,12 @@ static bool in_lines(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ 'R', 0, "R", "its others", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled, recalls_key },
+	{ 'R', 0, "R", "its others", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled,
+	  recalls_key },
 	{ 't', 0, "t", "take", "Taken out and used: so many, oldest first.", NULL, used },
 	{ 's', 0, "s", "spoiled", "Spoiled: so many, and what to do with them.", NULL, spoiled },
-	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then go for one lot.", in_lines, show_lots },
+	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then go for one lot.",
+	  in_lines, show_lots },
 	{ 'g', 0, "g", "given", "Given away: so many, oldest first.", NULL, given },
 	{ 'c', 0, "c", "count", "Write down what a count of the shelf found.", NULL, count },
 	{ 'u', 0, "u", "undo", "Take back the last taking or count.", NULL, undo },

@@ -47,7 +47,8 @@ void recalls_key(struct desk *desk)
 		return;
 	trace_view_enter(desk, TRACE_LOT, board->spoiled[0].code);
 	if (desk->view == VIEW_TRACE)
-		desk_say(desk, ROLE_STOP, "%lld of %lld spoiled: do not eat the others. Look at each; r recalls them all.",
+		desk_say(desk, ROLE_STOP,
+		         "%lld of %lld spoiled: do not eat the others. Look at each; r recalls them all.",
 		         (long long)board->spoiled[0].spoiled, (long long)board->spoiled[0].jars);
 }
 
@@ -61,14 +62,16 @@ static void recall_draw(struct desk *desk, int n, int row, int cols)
 	if (recall->to_find > 0)
 		text_add(&text, "%lld of %lld TO FIND", (long long)recall->to_find, (long long)recall->jars);
 	if (recall->not_found > 0)
-		text_add(&text, recall->to_find > 0 ? ", %lld not found" : "%lld of %lld NOT FOUND", (long long)recall->not_found,
-		         (long long)recall->jars);
+		text_add(&text, recall->to_find > 0 ? ", %lld not found" : "%lld of %lld NOT FOUND",
+		         (long long)recall->not_found, (long long)recall->jars);
 	if (!recall_is_open(recall))
 		text_add(&text, "done, %lld jar%s", (long long)recall->jars, recall->jars == 1 ? "" : "s");
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, cols - 4,
-	              here ? ROLE_SELECTED : recall_is_open(recall) ? ROLE_STOP : ROLE_QUIET, "%s: %s; %s", left, recall->words,
-	              recall->reason);
+	              here                     ? ROLE_SELECTED
+	              : recall_is_open(recall) ? ROLE_STOP
+	                                       : ROLE_QUIET,
+	              "%s: %s; %s", left, recall->words, recall->reason);
 }
 
 static void list_draw(struct desk *desk, int top, int rows)

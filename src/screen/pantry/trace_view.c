@@ -254,7 +254,8 @@ static void say_left(struct desk *desk)
 	if (left > 0)
 		desk_say(desk, ROLE_DONE, "Noted. %zu still to find. (u undoes)", left);
 	else if (missing > 0)
-		desk_say(desk, ROLE_CAUTION, "%zu NOT FOUND: the recall stays open. g: they are gone. (u undoes)", missing);
+		desk_say(desk, ROLE_CAUTION, "%zu NOT FOUND: the recall stays open. g: they are gone. (u undoes)",
+		         missing);
 	else
 		desk_say(desk, ROLE_DONE, "Noted: that was the last one. The recall is done. (u undoes)");
 }
@@ -373,12 +374,16 @@ static void page_down(struct desk *desk)
 }
 
 static const struct view_key jar_keys[] = {
-	{ 'r', 0, "r", "recall them", "Mark every jar that may still be somewhere; each is then followed up.", only_traced, recall_them },
+	{ 'r', 0, "r", "recall them", "Mark every jar that may still be somewhere; each is then followed up.",
+	  only_traced, recall_them },
 	{ 'b', 0, "b", "thrown out", "The jar was found and thrown out.", in_recall, thrown_out },
 	{ 'n', 0, "n", "not found", "The jar could not be found.", in_recall, not_found },
 	{ 'c', 0, "c", "cleared", "The jar is cleared: it may stay.", in_recall, cleared },
-	{ 'g', 0, "g", "gone", "Nobody has it any more (eaten, given, broken): on your word the recall looks for it no longer.", in_recall, gone },
-	{ 'B', 0, "B N C G", "all like it", "The same for every jar of its lot in the same place.", in_recall, all_thrown_out },
+	{ 'g', 0, "g", "gone",
+	  "Nobody has it any more (eaten, given, broken): on your word the recall looks for it no longer.", in_recall,
+	  gone },
+	{ 'B', 0, "B N C G", "all like it", "The same for every jar of its lot in the same place.", in_recall,
+	  all_thrown_out },
 	{ 'N', 0, "", NULL, "", in_recall, none_found },
 	{ 'C', 0, "", NULL, "", in_recall, all_cleared },
 	{ 'G', 0, "", NULL, "", in_recall, all_gone },

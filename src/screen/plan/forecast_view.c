@@ -355,7 +355,8 @@ static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 	char loads[48];
 
 	if (!card->known) {
-		text_add(text, "%s", card->refusal[0] != '\0' ? card->refusal : "Choose with Space what is made of it.");
+		text_add(text, "%s",
+		         card->refusal[0] != '\0' ? card->refusal : "Choose with Space what is made of it.");
 		return;
 	}
 	if (forecast->juice) {
@@ -385,7 +386,8 @@ static void line_words(const struct desk *desk, struct text *text)
 	char loads[48];
 
 	if (line < 0) {
-		text_add(text, card->choice[card->list.cursor].chosen ? "%s: chosen" : "%s: not chosen", card->choice[card->list.cursor].recipe);
+		text_add(text, card->choice[card->list.cursor].chosen ? "%s: chosen" : "%s: not chosen",
+		         card->choice[card->list.cursor].recipe);
 		return;
 	}
 	product = &card->ahead.order.products[line];
@@ -456,11 +458,12 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, words);
 	text = TEXT_OVER(words);
 	sum_words(desk, cols < NARROW, &text);
-	row += desk_paragraph(desk, row, 1, cols - 2, rows > 12 ? 3 : 2, card->known ? ROLE_RUNNING : ROLE_CAUTION, words);
+	row +=
+	    desk_paragraph(desk, row, 1, cols - 2, rows > 12 ? 3 : 2, card->known ? ROLE_RUNNING : ROLE_CAUTION, words);
 	detail = top + rows - row > 10 ? DETAIL_ROWS + 2 : cols < NARROW ? 3 : 2;
 	if (cols >= NARROW)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "made of it", "batches",
-		              "jars: likely (from - to)");
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "made of it",
+		              "batches", "jars: likely (from - to)");
 	first = list_scroll(&card->list, count, top + rows - row - detail);
 	for (int i = first; i < count && row < top + rows - detail; i++)
 		recipe_draw(desk, i, row++, cols);
@@ -486,9 +489,12 @@ static void down(struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product of it, or not.", has_recipes, choose },
 	{ 'b', 0, "b", "to buy", "What is missing for it, in units one buys.", is_known, shortage_view_enter },
-	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known, plan_it },
-	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.", has_recipes, more },
-	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer; below one: as many as there is fruit for.", has_recipes, fewer },
+	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known,
+	  plan_it },
+	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.",
+	  has_recipes, more },
+	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer; below one: as many as there is fruit for.", has_recipes,
+	  fewer },
 	{ 'w', 0, "w", "want jars", "How much fruit do so many jars take?", has_recipes, ask_want },
 	{ 'j', 0, "j", "jar", "The next jar size the recipe may be filled into.", has_recipes, next_jar },
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },

@@ -38,7 +38,8 @@ static void task_draw(struct desk *desk, const struct axis *axis, const struct p
 	char letter[2] = { plan_task_letter(task->kind), '\0' };
 	enum role role = task->running ? ROLE_RUNNING : ROLE_PLAIN;
 
-	if (from >= axis->cols || (to == 0 && task->end_s != task->start_s && from_now_ms(desk, plan, task->end_s) < axis->from_ms))
+	if (from >= axis->cols ||
+	    (to == 0 && task->end_s != task->start_s && from_now_ms(desk, plan, task->end_s) < axis->from_ms))
 		return;
 	if (to == from)
 		to++; /* a short one still shows */
@@ -109,7 +110,8 @@ static void legend_words(const struct kitchen_plan *plan, struct text *text)
 		seen |= 1u << plan->plan->tasks[i].kind;
 	for (int kind = 0; kind < PLAN_TASK_KIND_COUNT; kind++)
 		if ((seen & (1u << kind)) != 0)
-			text_add(text, "%s%c %s", text->used > 0 ? "  " : "", plan_task_letter((enum plan_task_kind)kind),
+			text_add(text, "%s%c %s", text->used > 0 ? "  " : "",
+			         plan_task_letter((enum plan_task_kind)kind),
 			         plan_task_words((enum plan_task_kind)kind));
 }
 

@@ -44,7 +44,9 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 	clock_words_hour(plan->finish_ms, hour, sizeof(hour));
 	clock_words_hour(plan->accepted_finish_ms, accepted, sizeof(accepted));
 	switch (plan->state) {
-	case PLAN_EMPTY: text_add(text, "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g)."); break;
+	case PLAN_EMPTY:
+		text_add(text, "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g).");
+		break;
 	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g goes by it.", hour); break;
 	case PLAN_ACCEPTED:
 		text_add(text, "Ends about %s; the plan said %s", hour, accepted);
@@ -132,9 +134,16 @@ static void next_draw(struct desk *desk, const struct plan_next *next, bool here
 		(void)snprintf(who, sizeof(who), next->digit > 0 ? "%d" : " ", next->digit);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_put(desk->terminal, row, 3, 5, next->who[0] != '\0' ? ROLE_STRONG : ROLE_KEY, who);
-	terminal_put(desk->terminal, row, 9, 8, next->ringing ? ROLE_STOP : next->now ? ROLE_RUNNING : ROLE_QUIET, when);
+	terminal_put(desk->terminal, row, 9, 8,
+	             next->ringing ? ROLE_STOP
+	             : next->now   ? ROLE_RUNNING
+	                           : ROLE_QUIET,
+	             when);
 	terminal_put(desk->terminal, row, cols < NARROW ? 16 : 18, cols - (cols < NARROW ? 17 : 19),
-	             here ? ROLE_SELECTED : next->now ? ROLE_STRONG : ROLE_PLAIN, next->words);
+	             here        ? ROLE_SELECTED
+	             : next->now ? ROLE_STRONG
+	                         : ROLE_PLAIN,
+	             next->words);
 }
 
 static void page_next_draw(struct desk *desk, int row, int rows, int cols)
@@ -183,7 +192,10 @@ static void item_draw(struct desk *desk, const struct plan_item *item, bool here
 	if (item->jars > 0)
 		(void)snprintf(jars, sizeof(jars), ", %d jars", item->jars);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : over ? ROLE_QUIET : ROLE_PLAIN,
+	terminal_putf(desk->terminal, row, 3, cols - 4,
+	              here   ? ROLE_SELECTED
+	              : over ? ROLE_QUIET
+	                     : ROLE_PLAIN,
 	              "%5s-%-5s %-10s %s%s%s", from, to, state_words(item), item->words, jars,
 	              item->plan_id == 0 ? " (not planned)" : "");
 }
@@ -207,7 +219,8 @@ static const struct plan_item *item_here(const struct desk *desk)
 	const struct kitchen_plan *plan = desk_plan(desk);
 
 	return desk->plan.page == PLAN_PAGE_ROWS && desk->plan.rows.cursor < (int)plan->item_count
-	           ? &plan->items[desk->plan.rows.cursor] : NULL;
+	           ? &plan->items[desk->plan.rows.cursor]
+	           : NULL;
 }
 
 /* --- page: what the plan reckons with ------------------------------------------------------------ */
@@ -266,8 +279,8 @@ static void time_words(const struct plan_time *time, struct text *text)
 	struct text words = TEXT_OVER(length);
 
 	text_add_duration(&words, time->seconds);
-	text_add(text, "%-18.18s %-11s %7s  %d hand%s  ", station_kind_words(time->kind), time->rule->words, length, time->people,
-	         time->people == 1 ? " " : "s");
+	text_add(text, "%-18.18s %-11s %7s  %d hand%s  ", station_kind_words(time->kind), time->rule->words, length,
+	         time->people, time->people == 1 ? " " : "s");
 	if (time->is_own)
 		text_add(text, "own log, mean of %d", time->own_count);
 	else
@@ -297,7 +310,8 @@ static void reckoning_words(const struct desk *desk, int n, char *buffer, size_t
 
 		plan_time_words(meal->start_minutes, from, sizeof(from));
 		plan_time_words(meal->end_minutes, to, sizeof(to));
-		text_add(&text, "break %s to %s, %s", from, to, plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns));
+		text_add(&text, "break %s to %s, %s", from, to,
+		         plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns));
 		break;
 	}
 	case RECKON_TIME:
@@ -324,7 +338,8 @@ static void page_times_draw(struct desk *desk, int row, int rows, int cols)
 		reckoning_words(desk, i, words, sizeof(words));
 		terminal_put(desk->terminal, row + 1 + i - first, 1, 1, ROLE_STRONG,
 		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, row + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+		terminal_put(desk->terminal, row + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN,
+		             words);
 	}
 }
 
@@ -348,7 +363,9 @@ void plan_view_enter(struct desk *desk)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 
-	desk->plan.page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT : plan->state == PLAN_EMPTY ? PLAN_PAGE_ROWS : PLAN_PAGE_RIBBON;
+	desk->plan.page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT
+	                  : plan->state == PLAN_EMPTY  ? PLAN_PAGE_ROWS
+	                                               : PLAN_PAGE_RIBBON;
 	desk->plan.scroll_ms = 0;
 	desk_show_view(desk, VIEW_PLAN);
 }
@@ -424,8 +441,8 @@ static void add_batch(struct desk *desk)
 /* A helper or a break under the cursor. */
 static enum reckoning removable(const struct desk *desk, size_t *which)
 {
-	enum reckoning reckoning = desk->plan.page == PLAN_PAGE_TIMES ? reckoning_at(desk, desk->plan.times.cursor, which)
-	                                                               : RECKON_NOTHING;
+	enum reckoning reckoning =
+	    desk->plan.page == PLAN_PAGE_TIMES ? reckoning_at(desk, desk->plan.times.cursor, which) : RECKON_NOTHING;
 
 	return reckoning == RECKON_HELPER || reckoning == RECKON_BREAK ? reckoning : RECKON_NOTHING;
 }
@@ -477,7 +494,8 @@ static void change_house(struct desk *desk)
 
 	house_line(desk, words, sizeof(words));
 	desk_ask(desk, "Line:", words, house_typed);
-	desk_say(desk, ROLE_QUIET, "or: helper MK from=9:30 / break 12:00 12:45; a station's own heat: in its line of the house (h)");
+	desk_say(desk, ROLE_QUIET,
+	         "or: helper MK from=9:30 / break 12:00 12:45; a station's own heat: in its line of the house (h)");
 }
 
 static bool meals_typed(struct desk *desk, const char *text)
@@ -487,8 +505,9 @@ static bool meals_typed(struct desk *desk, const char *text)
 	bool done = plan_meals_read(text, &house.meals_in_turns, &fault) &&
 	            kitchen_set_plan_house(desk->kitchen, &house, &fault);
 
-	say_done(desk, done, &fault, house.meals_in_turns ? "Half of the helpers eat, then the others."
-	                                                  : "All eat together; what runs by itself goes on.");
+	say_done(desk, done, &fault,
+	         house.meals_in_turns ? "Half of the helpers eat, then the others."
+	                              : "All eat together; what runs by itself goes on.");
 	return done;
 }
 
@@ -532,7 +551,8 @@ static void one_more(struct desk *desk)
 	else if (what.saves_s < 60)
 		desk_say(desk, ROLE_PLAIN, "%s: saves nothing.  (o: the next question)", plan_extra_words(extra));
 	else
-		desk_say(desk, ROLE_DONE, "%s: saves %d min.  (o: the next question)", plan_extra_words(extra), what.saves_s / 60);
+		desk_say(desk, ROLE_DONE, "%s: saves %d min.  (o: the next question)", plan_extra_words(extra),
+		         what.saves_s / 60);
 }
 
 static bool is_possible(const struct desk *desk)
@@ -569,7 +589,8 @@ static bool sure_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_QUIET, "It stays.");
 		return true;
 	}
-	say_done(desk, kitchen_plan_drop(desk->kitchen, &fault), &fault, "The plan is forgotten; the work on the board stays.");
+	say_done(desk, kitchen_plan_drop(desk->kitchen, &fault), &fault,
+	         "The plan is forgotten; the work on the board stays.");
 	return true;
 }
 
@@ -639,15 +660,22 @@ static bool on_ribbon(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "go there", "What next: to that station on the board; on the other pages: the next page.", NULL, go_there },
+	{ ' ', KEY_CODE_ENTER, "Space", "go there",
+	  "What next: to that station on the board; on the other pages: the next page.", NULL, go_there },
 	{ 'n', 0, "n", "next page", "What next, ribbons, rows, times: one page after the other.", NULL, next_page },
-	{ 'g', 0, "g", "go by it", "Take the plan as it stands now as what the day is measured by.", is_drafted, go_by_it },
+	{ 'g', 0, "g", "go by it", "Take the plan as it stands now as what the day is measured by.", is_drafted,
+	  go_by_it },
 	{ 'r', 0, "r", "add fruit", "Plan a juicer's run.", NULL, add_run },
 	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
-	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out, take_out },
-	{ 'e', 0, "e", "helpers, meals", "Helpers, meal breaks, burners, clean-down: in the words of a kitchen file.", on_times, change_house },
-	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.", on_times, ask_meals },
-	{ 'o', 0, "o", "one more", "What would one more canner, pot, juicer, burner, helper save? One question at a time.", is_possible, one_more },
+	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out,
+	  take_out },
+	{ 'e', 0, "e", "helpers, meals", "Helpers, meal breaks, burners, clean-down: in the words of a kitchen file.",
+	  on_times, change_house },
+	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.",
+	  on_times, ask_meals },
+	{ 'o', 0, "o", "one more",
+	  "What would one more canner, pot, juicer, burner, helper save? One question at a time.", is_possible,
+	  one_more },
 	{ 't', 0, "t", "begins at", "When work begins.", is_drafted, ask_start },
 	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_drafted, day_done },
 	{ 'z', 0, "z", "forget it", "Forget the whole plan; the work on the board stays.", is_drafted, drop },

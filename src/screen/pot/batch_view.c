@@ -109,9 +109,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 
 	buffer[0] = '\0';
 	switch (desk->batch.field) {
-	case BATCH_RECIPE:
-		recipe_words(nth_recipe(desk, n), buffer, size);
-		break;
+	case BATCH_RECIPE: recipe_words(nth_recipe(desk, n), buffer, size); break;
 	case BATCH_PACK:
 		if (nth_word(recipe->packs, n, word, sizeof(word)))
 			text_copy(buffer, size, pack_words(word));
@@ -392,7 +390,8 @@ void batch_view_enter(struct desk *desk, int64_t station_id)
 static void way_words(const struct desk *desk, const struct ingredient *ingredient, struct text *text)
 {
 	static const char *const ways[ADDING_COUNT] = {
-		[ADD_AHEAD] = ", ahead", [ADD_PACKED] = ", into the jars",
+		[ADD_AHEAD] = ", ahead",
+		[ADD_PACKED] = ", into the jars",
 	};
 	const struct recipe *recipe = desk->batch.need.scaled.recipe;
 
@@ -539,7 +538,8 @@ static void take_instead(struct desk *desk)
 
 	card->order.acid = card->need.instead.acid;
 	look(desk);
-	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.", acid_words(card->order.acid));
+	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.",
+	         acid_words(card->order.acid));
 }
 
 static void need_draw(struct desk *desk, int top, int rows, int cols)
@@ -569,7 +569,8 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 		                                         : "No canner is free in time: the jars would wait too long.");
 	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows)
 		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
-		              "Its sheet: %d min of process. The longer counts, this or the table's.", recipe->sheet_minutes);
+		              "Its sheet: %d min of process. The longer counts, this or the table's.",
+		              recipe->sheet_minutes);
 	need_list_draw(desk, row, top + rows - row, cols);
 }
 
@@ -619,8 +620,8 @@ static void draw(struct desk *desk, int top, int rows)
 		return;
 	}
 	if (card->field == BATCH_MULTIPLE)
-		terminal_putf(desk->terminal, top + 1, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5, ROLE_SELECTED, " %d ",
-		              card->multiple.value);
+		terminal_putf(desk->terminal, top + 1, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5, ROLE_SELECTED,
+		              " %d ", card->multiple.value);
 	need_draw(desk, top + 2, rows - 2, cols);
 }
 

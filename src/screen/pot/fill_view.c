@@ -25,7 +25,8 @@ static const struct jar_size *nth_jar(const struct desk *desk, int n)
 	const struct strip *strip = strip_of(desk);
 
 	for (size_t i = 0; i < jar_size_count; i++) {
-		bool allowed = strip == NULL || strip->recipe == NULL || recipe_allows_jar(strip->recipe, jar_sizes[i].name);
+		bool allowed =
+		    strip == NULL || strip->recipe == NULL || recipe_allows_jar(strip->recipe, jar_sizes[i].name);
 
 		if (allowed && n-- == 0)
 			return &jar_sizes[i];
@@ -37,7 +38,7 @@ static const struct jar_size *nth_jar(const struct desk *desk, int n)
 static void ask_acid(struct desk *desk)
 {
 	struct fill_card *card = &desk->fill;
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	if (!kitchen_acid_asked(desk->kitchen, card->batch_id, card->jar, &card->asked, &fault))
 		desk_say_fault(desk, &fault);
@@ -63,15 +64,14 @@ static void tick_words(const struct desk *desk, int n, char *buffer, size_t size
 	struct text text = text_over(buffer, size);
 
 	if (strip != NULL)
-		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value,
-		                &text);
+		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value, &text);
 }
 
 /* What the shelf says against an answer; "" nothing. */
 static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
 {
 	const struct fill_card *card = &desk->fill;
-	struct acid_shelf shelf = {false, ""};
+	struct acid_shelf shelf = { false, "" };
 
 	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->count.value, acid, &shelf, NULL);
 	return shelf;
@@ -84,7 +84,8 @@ static void answer_words(const struct desk *desk, int n, char *buffer, size_t si
 	char tick[ACID_ANSWER_BYTES];
 
 	tick_words(desk, n, tick, sizeof(tick));
-	(void)snprintf(buffer, size, "%s%s%s%s", shelf.is_short ? "shelf: " : "", shelf.words, shelf.is_short ? "! " : "", tick);
+	(void)snprintf(buffer, size, "%s%s%s%s", shelf.is_short ? "shelf: " : "", shelf.words,
+	               shelf.is_short ? "! " : "", tick);
 }
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -130,7 +131,7 @@ void fill_view_enter(struct desk *desk, int64_t batch_id)
 {
 	desk->fill.batch_id = batch_id;
 	desk->fill.count = (struct number_entry){ 0 };
-	desk->fill.asked = (struct acid_asked){0};
+	desk->fill.asked = (struct acid_asked){ 0 };
 	desk->fill.acid_in = false;
 	desk->fill.acid = ACID_NOT_SAID;
 	desk->fill.vinegar_tenths = 0;
@@ -148,9 +149,8 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool fill(struct desk *desk, const char *tried)
 {
 	struct fill_card *card = &desk->fill;
-	struct fill_order order = {card->batch_id,   card->jar,     card->count.value,
-	                           card->lid_box_id, card->acid_in, card->sure,
-	                           card->reason,     card->acid,    card->vinegar_tenths};
+	struct fill_order order = { card->batch_id, card->jar,    card->count.value, card->lid_box_id,    card->acid_in,
+		                    card->sure,     card->reason, card->acid,        card->vinegar_tenths };
 	struct fault fault = { 0 };
 
 	card->sure = false;
@@ -221,7 +221,8 @@ static void say_shelf(struct desk *desk)
 		return;
 	own = shelf_of(desk, card->asked.answers[0]);
 	if (own.is_short)
-		desk_say(desk, ROLE_CAUTION, "On the shelf, %s: %s. g: more was got%s.", acid_words(card->asked.answers[0]), own.words,
+		desk_say(desk, ROLE_CAUTION, "On the shelf, %s: %s. g: more was got%s.",
+		         acid_words(card->asked.answers[0]), own.words,
 		         card->asked.answer_count > 1 ? "; what else is published stands below" : "");
 }
 
@@ -235,8 +236,7 @@ static void after_lids(struct desk *desk)
 	card->vinegar_tenths = 0;
 	card->acid_in = false;
 	if (card->asked.short_in_pot)
-		desk_say(desk, ROLE_CAUTION,
-		         "Less acid is in than the recipe asks for: these jars are NOT VALID.");
+		desk_say(desk, ROLE_CAUTION, "Less acid is in than the recipe asks for: these jars are NOT VALID.");
 	go_to(desk, card->asked.asked && !card->asked.short_in_pot ? FILL_ACID : FILL_READY);
 	say_shelf(desk);
 }
@@ -248,8 +248,9 @@ static bool shelf_lets_pass(struct desk *desk, enum acid acid)
 
 	if (!shelf.is_short || desk_is_sure(desk, AGAIN_SHELF, acid))
 		return true;
-	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS, "On the shelf, %s: %s. Space again: it is in all the same. g: more was got.",
-	               acid_words(acid), shelf.words);
+	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS,
+	               "On the shelf, %s: %s. Space again: it is in all the same. g: more was got.", acid_words(acid),
+	               shelf.words);
 	return false;
 }
 
@@ -257,7 +258,7 @@ static bool got_typed(struct desk *desk, const char *text)
 {
 	enum acid acid = desk->fill.asked.answers[desk->fill.picker.cursor];
 	enum supply_kind kind = acid_supply(acid);
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	int64_t amount;
 
 	if (amount_read(text, supply_measure(kind), kind, &amount, &fault) &&
@@ -276,7 +277,8 @@ static void more_got(struct desk *desk)
 
 	if (card->picker.cursor >= (int)card->asked.answer_count)
 		return;
-	(void)snprintf(prompt, sizeof(prompt), "How much %s was got:", acid_words(card->asked.answers[card->picker.cursor]));
+	(void)snprintf(prompt, sizeof(prompt),
+	               "How much %s was got:", acid_words(card->asked.answers[card->picker.cursor]));
 	desk_ask(desk, prompt, "", got_typed);
 }
 
@@ -312,17 +314,14 @@ static void choose(struct desk *desk)
 			desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
 		break;
 	case FILL_LIDS:
-		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value, &card->lid_box_id)) {
+		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value,
+		                   &card->lid_box_id)) {
 			card->lids_said = true;
 			after_lids(desk);
 		}
 		break;
-	case FILL_ACID:
-		choose_acid(desk);
-		break;
-	case FILL_VINEGAR:
-		ask_vinegar(desk);
-		break;
+	case FILL_ACID: choose_acid(desk); break;
+	case FILL_VINEGAR: ask_vinegar(desk); break;
 	case FILL_READY: (void)fill(desk, ""); break;
 	}
 }
@@ -348,8 +347,9 @@ static void all_filled(struct desk *desk)
 
 	if (strip == NULL || kitchen_step(desk->kitchen, strip->phase.id, sure, &fault)) {
 		desk_show_board(desk);
-		desk_say(desk, ROLE_DONE, given_up ? "The batch is given up: empty the pot and rinse it."
-		                                   : "The pot is empty: rinse it. Load the jars soon.");
+		desk_say(desk, ROLE_DONE,
+		         given_up ? "The batch is given up: empty the pot and rinse it."
+		                  : "The pot is empty: rinse it. Load the jars soon.");
 	} else if (fault.kind == FAULT_CONFIRM) {
 		desk_ask_again(desk, AGAIN_STEP, strip->phase.id, SURE_MS, "%s Press d again if so.", fault.sentence);
 	} else {
@@ -416,12 +416,12 @@ static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 static void draw(struct desk *desk, int top, int rows)
 {
 	static const char *const questions[] = {
-	    [FILL_JAR] = "Filled into which jars?",
-	    [FILL_COUNT] = "How many?",
-	    [FILL_LIDS] = "Lids from which box?",
-	    [FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
-	    [FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
-	    [FILL_READY] = "Space writes them down.",
+		[FILL_JAR] = "Filled into which jars?",
+		[FILL_COUNT] = "How many?",
+		[FILL_LIDS] = "Lids from which box?",
+		[FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
+		[FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
+		[FILL_READY] = "Space writes them down.",
 	};
 	const struct strip *strip = strip_of(desk);
 	const struct fill_card *card = &desk->fill;
@@ -437,12 +437,11 @@ static void draw(struct desk *desk, int top, int rows)
 		return;
 	}
 	headspace_words(strip->batch.headspace_thou, headspace, sizeof(headspace));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s", strip->lot.code,
-	              strip->holds, strip->filled, headspace);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s",
+	              strip->lot.code, strip->holds, strip->filled, headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
-	terminal_put(desk->terminal, top + 2, 1, cols - 2,
-	             card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
+	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
 	             card->field == FILL_ACID && !card->asked.in_jar
 	                 ? "Is the acid in the POT, bottled? Space only if it is."
 	                 : questions[card->field]);
@@ -450,8 +449,7 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
 		              jar == NULL ? "" : jar->plural);
 	if (card->field == FILL_READY)
-		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN,
-		             acid_said(desk, words, sizeof(words)));
+		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
 	if (card->field == FILL_JAR || card->field == FILL_LIDS || card->field == FILL_ACID)
 		picker_draw(desk, &card->picker, top + 3, rows - 3, cols, choice_count(desk), choice_words);
 }
@@ -478,8 +476,10 @@ static void undo(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
-	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid, no_acid },
-	{ 'g', 0, "g", "more was got", "More of the acid under the cursor was got: how much, onto the shelf.", asks_acid_in_jar, more_got },
+	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid,
+	  no_acid },
+	{ 'g', 0, "g", "more was got", "More of the acid under the cursor was got: how much, onto the shelf.",
+	  asks_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
 	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },

@@ -123,7 +123,8 @@ static void measure(struct desk *desk)
 
 	if (here(desk) == NULL)
 		return;
-	amount_words(MEASURE_VOLUME, here(desk)->left_ul, kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
+	amount_words(MEASURE_VOLUME, here(desk)->left_ul, kitchen_board(desk->kitchen)->house.units, words,
+	             sizeof(words));
 	desk_offer(desk, "Left now:", words, left_typed);
 }
 

@@ -14,8 +14,8 @@
 #define NEW_RECIPE_BEGINS "recipe \"Quince jelly"
 #define NEW_RECIPE \
 	NEW_RECIPE_BEGINS "\" food=\"jelly without added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
-	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=1 foam=33 " \
-	"boiloff=5-15 gel=yes source=\"house recipe, no source\""
+	                  "jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=1 foam=33 " \
+	                  "boiloff=5-15 gel=yes source=\"house recipe, no source\""
 #define STANDING_ROWS 4 /* what is said of it, below its lines */
 
 static bool recipe_typed(struct desk *desk, const char *text)
@@ -69,8 +69,7 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 		(void)recipe_line_words(&desk->recipe, buffer, size);
 	else if (line <= (int)desk->recipe.ingredient_count)
 		(void)ingredient_picked_words(&desk->recipe.ingredients[line - 1],
-		                              kitchen_board(desk->kitchen)->house.units, buffer,
-		                              size);
+		                              kitchen_board(desk->kitchen)->house.units, buffer, size);
 	else
 		text_copy(buffer, size, "(add an ingredient)");
 }
@@ -190,8 +189,8 @@ static void known_words(const struct desk *desk, int n, char *buffer, size_t siz
 	if (known == NULL)
 		text_add(&text, "(on no list: the recipe counts as not tested)");
 	else
-		text_add(&text, "%s%s%s%s", known->name, known->also[0] != '\0' ? "  (" : "",
-		         known->also, known->also[0] != '\0' ? ")" : "");
+		text_add(&text, "%s%s%s%s", known->name, known->also[0] != '\0' ? "  (" : "", known->also,
+		         known->also[0] != '\0' ? ")" : "");
 }
 
 static const char *choice_name(const struct desk *desk, int n)
@@ -218,8 +217,7 @@ static bool ingredient_typed(struct desk *desk, const char *text);
 
 static bool at_ingredient(const struct desk *desk)
 {
-	return desk->recipe_list.cursor >= 1 &&
-	       desk->recipe_list.cursor <= (int)desk->recipe.ingredient_count;
+	return desk->recipe_list.cursor >= 1 && desk->recipe_list.cursor <= (int)desk->recipe.ingredient_count;
 }
 
 /* As a line of a kitchen file; form, supply and when are changed in it afterward. */
@@ -249,8 +247,7 @@ static void choose_known(struct desk *desk)
 		return;
 	desk->recipe_choosing = RECIPE_LINES;
 	if (at_ingredient(desk)) {
-		struct log_recipe_ingredient *line =
-		    &desk->recipe.ingredients[desk->recipe_list.cursor - 1];
+		struct log_recipe_ingredient *line = &desk->recipe.ingredients[desk->recipe_list.cursor - 1];
 
 		text_copy(line->known, sizeof(line->known), name);
 		desk->recipe_unsaved = true;
@@ -258,8 +255,7 @@ static void choose_known(struct desk *desk)
 	}
 	desk->recipe_known = known;
 	if (known == NULL) {
-		desk_ask(desk,
-		         "New:", "ingredient \"NAME\" amount=\"1 cup\" when=at_start as=unlisted",
+		desk_ask(desk, "New:", "ingredient \"NAME\" amount=\"1 cup\" when=at_start as=unlisted",
 		         ingredient_typed);
 		return;
 	}
@@ -270,13 +266,11 @@ static void choose_known(struct desk *desk)
 static void pick_ingredient(struct desk *desk)
 {
 	if (desk->recipe_list.cursor == 0) {
-		desk_say(desk, ROLE_CAUTION,
-		         "Move to an ingredient first. The food of the recipe: f.");
+		desk_say(desk, ROLE_CAUTION, "Move to an ingredient first. The food of the recipe: f.");
 		return;
 	}
 	if (!at_ingredient(desk) && desk->recipe.ingredient_count >= RECIPE_INGREDIENTS_MAX) {
-		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.",
-		         RECIPE_INGREDIENTS_MAX);
+		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", RECIPE_INGREDIENTS_MAX);
 		return;
 	}
 	picker_reset(&desk->recipe_picker);
@@ -297,8 +291,7 @@ static void standing_draw(struct desk *desk, int row, int rows, int cols)
 	role = standing.origin == ORIGIN_REFUSED       ? ROLE_STOP
 	       : standing.origin == ORIGIN_OWN_UNKNOWN ? ROLE_CAUTION
 	                                               : ROLE_DONE;
-	text_add(&text, "%s%s", standing.origin == ORIGIN_REFUSED ? "REFUSED: " : "",
-	         standing.words);
+	text_add(&text, "%s%s", standing.origin == ORIGIN_REFUSED ? "REFUSED: " : "", standing.words);
 	desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
 }
 
@@ -310,19 +303,19 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (picking_ingredient(desk)) {
-		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-		              "What is it? Type letters. %s_", desk->recipe_picker.filter);
-		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, known_listed(desk),
-		            known_words);
+		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What is it? Type letters. %s_",
+		              desk->recipe_picker.filter);
+		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, known_listed(desk), known_words);
 		return;
 	}
 	if (picking(desk)) {
-		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Which food of the process tables? Type letters. %s_",
-		              desk->recipe_picker.filter);
+		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+		              "Which food of the process tables? Type letters. %s_", desk->recipe_picker.filter);
 		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, foods_listed(desk), food_words);
 		return;
 	}
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "A recipe of your own. s saves it; without a published process it says so everywhere.");
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+	             "A recipe of your own. s saves it; without a published process it says so everywhere.");
 	for (int i = 0; i < line_count(desk) && row < top + rows - STANDING_ROWS; i++) {
 		bool here = i == desk->recipe_list.cursor;
 		char words[ENTRY_MAX];
@@ -332,8 +325,13 @@ static void draw(struct desk *desk, int top, int rows)
 		line_words(desk, i, words, sizeof(words));
 		if (typed)
 			text_copy(words, sizeof(words), desk->entry.text);
-		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		row += desk_paragraph(desk, row, 3, cols - 4, typed ? top + rows - STANDING_ROWS - row : i == 0 ? 5 : 2, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		row += desk_paragraph(desk, row, 3, cols - 4,
+		                      typed    ? top + rows - STANDING_ROWS - row
+		                      : i == 0 ? 5
+		                               : 2,
+		                      here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	standing_draw(desk, top + rows - STANDING_ROWS, STANDING_ROWS, cols);
 }
@@ -400,8 +398,8 @@ static void save(struct desk *desk)
 	desk_show_view(desk, VIEW_HOUSE);
 	house_view_refresh(desk);
 	kitchen_recipe_draft_stands(&desk->recipe, &standing);
-	desk_say(desk, standing.origin == ORIGIN_OWN_CLASS ? ROLE_DONE : ROLE_CAUTION,
-	         "Saved (u undoes): %s.", standing.words);
+	desk_say(desk, standing.origin == ORIGIN_OWN_CLASS ? ROLE_DONE : ROLE_CAUTION, "Saved (u undoes): %s.",
+	         standing.words);
 }
 
 static void back(struct desk *desk)
@@ -439,22 +437,20 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-    {' ', KEY_CODE_ENTER, "Space", "change",
-     "Change the line under the cursor, or add an ingredient.", writing, change},
-    {' ', KEY_CODE_ENTER, "Space", "this food", "The recipe uses this food's process rows.",
-     picking, choose_food},
-    {' ', KEY_CODE_ENTER, "Space", "it is this",
-     "The ingredient is this; what the recipe counts as goes by it.", picking_ingredient,
-     choose_known},
-    {'i', 0, "i", "what it is", "Pick what the ingredient under the cursor is from the list.",
-     writing, pick_ingredient},
-    {'f', 0, "f", "food", "Choose its food from the process tables.", writing, pick_food},
-    {'s', 0, "s", "save", "Save the recipe, if it passes its check.", writing, save},
-    {'d', 0, "d", "take out", "Take the ingredient under the cursor out.", writing, take_out},
-    {KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL,
-     back},
-    {KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up},
-    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down},
+	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor, or add an ingredient.", writing,
+	  change },
+	{ ' ', KEY_CODE_ENTER, "Space", "this food", "The recipe uses this food's process rows.", picking,
+	  choose_food },
+	{ ' ', KEY_CODE_ENTER, "Space", "it is this", "The ingredient is this; what the recipe counts as goes by it.",
+	  picking_ingredient, choose_known },
+	{ 'i', 0, "i", "what it is", "Pick what the ingredient under the cursor is from the list.", writing,
+	  pick_ingredient },
+	{ 'f', 0, "f", "food", "Choose its food from the process tables.", writing, pick_food },
+	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", writing, save },
+	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", writing, take_out },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL, back },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
 
 const struct view recipe_view = {

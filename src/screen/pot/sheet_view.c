@@ -27,15 +27,14 @@ static void field_words(const struct desk *desk, int field, char *buffer, size_t
 {
 	buffer[0] = '\0';
 	if (is_given(desk, field))
-		sheet_words(&desk->sheet.sheet, (enum sheet_field)field, desk_units(desk), buffer,
-		            size);
+		sheet_words(&desk->sheet.sheet, (enum sheet_field)field, desk_units(desk), buffer, size);
 }
 
 /* --- asking --------------------------------------------------------------------------- */
 
 static bool keep(struct desk *desk)
 {
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 	bool first = !desk->sheet.kept;
 
 	if (!kitchen_put_sheet(desk->kitchen, desk->sheet.recipe, &desk->sheet.sheet, &fault)) {
@@ -45,8 +44,7 @@ static bool keep(struct desk *desk)
 	desk->sheet.kept = true;
 	if (first)
 		batch_view_go_on(desk);
-	desk_say(desk, ROLE_DONE, "Kept as this kitchen's own. %s",
-	         first ? "s changes it." : "(u undoes)");
+	desk_say(desk, ROLE_DONE, "Kept as this kitchen's own. %s", first ? "s changes it." : "(u undoes)");
 	return true;
 }
 
@@ -55,7 +53,7 @@ static void ask(struct desk *desk);
 static bool field_typed(struct desk *desk, const char *text)
 {
 	struct sheet_card *card = &desk->sheet;
-	struct fault fault = {0};
+	struct fault fault = { 0 };
 
 	if (!sheet_read(&card->sheet, (enum sheet_field)card->list.cursor, text, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -108,8 +106,7 @@ static void batch_words(const struct desk *desk, const struct recipe *recipe, st
 
 		if (item->amount == 0)
 			continue;
-		measure_amount(item->measure, item->supply, item->amount, desk_units(desk),
-		               &measured);
+		measure_amount(item->measure, item->supply, item->amount, desk_units(desk), &measured);
 		text_add(text, "%s%s %s", first ? "" : ", ", measured.words, item->name);
 		first = false;
 	}
@@ -134,8 +131,8 @@ static void draw(struct desk *desk, int top, int rows)
 		field_words(desk, field, value, sizeof(value));
 		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG,
 		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_putf(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN,
-		              "%-20s %s", sheet_field_words((enum sheet_field)field),
+		terminal_putf(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, "%-20s %s",
+		              sheet_field_words((enum sheet_field)field),
 		              is_given(desk, field) ? value : "not known yet");
 	}
 	text_add(&text, "As your pectin's sheet says for one batch: ");
@@ -179,18 +176,18 @@ static bool is_kept(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-    {' ', KEY_CODE_ENTER, "Space", "type it",
-     "Type what the sheet says in the line under the cursor.", NULL, ask},
-    {KEY_CODE_ESCAPE, KEY_CODE_LEFT, "Esc", "back", "Back to the batch card.", NULL, back},
-    {'u', 0, "u", "undo", "Take back the last change to the sheet or the house.", is_kept, undo},
-    {KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up},
-    {KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down},
+	{ ' ', KEY_CODE_ENTER, "Space", "type it", "Type what the sheet says in the line under the cursor.", NULL,
+	  ask },
+	{ KEY_CODE_ESCAPE, KEY_CODE_LEFT, "Esc", "back", "Back to the batch card.", NULL, back },
+	{ 'u', 0, "u", "undo", "Take back the last change to the sheet or the house.", is_kept, undo },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
 
 const struct view sheet_view = {
-    .title = "Sheet of the pectin",
-    .keys = keys,
-    .key_count = sizeof(keys) / sizeof(keys[0]),
-    .draw = draw,
+	.title = "Sheet of the pectin",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.draw = draw,
 	.keeps = true,
 };

@@ -66,8 +66,8 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 		              when[0] != '\0' ? when + 5 : "", change, line->words);
 	else
 		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN,
-		              "%-17s%14s, left %-12s %s%s%s", when, change, left, line->who, line->who[0] != '\0' ? " " : "",
-		              line->words);
+		              "%-17s%14s, left %-12s %s%s%s", when, change, left, line->who,
+		              line->who[0] != '\0' ? " " : "", line->words);
 }
 
 /* The line under the cursor once more, whole, where a narrow list cuts it. */

@@ -73,8 +73,10 @@ static void buy_words(const struct desk *desk, const struct shortage_line *line,
 	shortage_buy(line, BOUND_HIGH, units, high, sizeof(high));
 	if (likely[0] != '\0')
 		text_add(text, "%s", likely);
-	if (high[0] != '\0' && (!narrow || likely[0] == '\0') && line->missing[BOUND_HIGH] > line->missing[BOUND_LIKELY])
-		text_add(text, "%s%s%s", likely[0] != '\0' ? " (at most " : "at most ", high, likely[0] != '\0' ? ")" : "");
+	if (high[0] != '\0' && (!narrow || likely[0] == '\0') &&
+	    line->missing[BOUND_HIGH] > line->missing[BOUND_LIKELY])
+		text_add(text, "%s%s%s", likely[0] != '\0' ? " (at most " : "at most ", high,
+		         likely[0] != '\0' ? ")" : "");
 }
 
 static void whole_words(const struct desk *desk, const struct shortage_line *line, struct text *text)

@@ -67,11 +67,11 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 {
 	const struct shelf_line *line = &desk->shelf.lines[n];
 	bool selected = n == desk->shelf.list.cursor;
-	enum role role = selected                                 ? ROLE_SELECTED
-	                 : !line->counted                         ? ROLE_QUIET
-	                 : line->amount < 0                       ? ROLE_STOP
-	                 : line->amount == 0                      ? ROLE_CAUTION
-	                                                          : ROLE_PLAIN;
+	enum role role = selected            ? ROLE_SELECTED
+	                 : !line->counted    ? ROLE_QUIET
+	                 : line->amount < 0  ? ROLE_STOP
+	                 : line->amount == 0 ? ROLE_CAUTION
+	                                     : ROLE_PLAIN;
 	char stock[64];
 
 	stock_words(desk, line, stock, sizeof(stock));
@@ -89,8 +89,8 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
-	              count == 0 ? 0 : desk->shelf.list.cursor + 1, count, desk->shelf.who[0] != '\0' ? "; noted by " : "",
-	              desk->shelf.who);
+	              count == 0 ? 0 : desk->shelf.list.cursor + 1, count,
+	              desk->shelf.who[0] != '\0' ? "; noted by " : "", desk->shelf.who);
 	for (int i = first; i < count && i - first < rows - 1; i++)
 		line_draw(desk, i, top + 1 + i - first, cols);
 }
@@ -122,8 +122,10 @@ static bool count_typed(struct desk *desk, const char *text)
 
 	if (here(desk) == NULL)
 		return true;
-	return noted(desk, read_amount(desk, text, &found, &fault) &&
-	                       kitchen_shelf_count(desk->kitchen, here(desk), found, &fault), &fault);
+	return noted(desk,
+	             read_amount(desk, text, &found, &fault) &&
+	                 kitchen_shelf_count(desk->kitchen, here(desk), found, &fault),
+	             &fault);
 }
 
 static void count_here(struct desk *desk)
@@ -143,8 +145,10 @@ static bool received_typed(struct desk *desk, const char *text)
 
 	if (here(desk) == NULL)
 		return true;
-	return noted(desk, read_amount(desk, text, &amount, &fault) &&
-	                       kitchen_shelf_receive(desk->kitchen, here(desk), amount, &fault), &fault);
+	return noted(desk,
+	             read_amount(desk, text, &amount, &fault) &&
+	                 kitchen_shelf_receive(desk->kitchen, here(desk), amount, &fault),
+	             &fault);
 }
 
 /* A box of lids and juice brought along are lines of a kitchen file. */
@@ -181,8 +185,10 @@ static bool sold_typed(struct desk *desk, const char *text)
 
 	if (line == NULL)
 		return true;
-	return noted(desk, (text[0] == '\0' || read_amount(desk, text, &amount, &fault)) &&
-	                       kitchen_sell_by(desk->kitchen, line->supply, line->size, amount, &fault), &fault);
+	return noted(desk,
+	             (text[0] == '\0' || read_amount(desk, text, &amount, &fault)) &&
+	                 kitchen_sell_by(desk->kitchen, line->supply, line->size, amount, &fault),
+	             &fault);
 }
 
 static void bought_by(struct desk *desk)
@@ -194,13 +200,14 @@ static void bought_by(struct desk *desk)
 	if (line == NULL)
 		return;
 	if (line->kind != SHELF_SUPPLY) {
-		desk_say(desk, ROLE_QUIET, line->kind == SHELF_LIDS ? "Lids are bought by boxes like the newest one."
-		                                                    : "Juice is not bought.");
+		desk_say(desk, ROLE_QUIET,
+		         line->kind == SHELF_LIDS ? "Lids are bought by boxes like the newest one."
+		                                  : "Juice is not bought.");
 		return;
 	}
 	if (line->sold_by > 0)
-		amount_exact_words(line->measure, line->supply, line->sold_by, kitchen_board(desk->kitchen)->house.units,
-		                   words, sizeof(words));
+		amount_exact_words(line->measure, line->supply, line->sold_by,
+		                   kitchen_board(desk->kitchen)->house.units, words, sizeof(words));
 	(void)snprintf(prompt, sizeof(prompt), "%.50s, bought by (empty: loose):", line->name);
 	desk_offer(desk, prompt, words, sold_typed);
 }
@@ -254,8 +261,7 @@ static bool check_typed(struct desk *desk, const char *text)
 	}
 	if (more)
 		following = card->lines[card->list.cursor + 1];
-	if (!read_amount(desk, text, &found, &fault) ||
-	    !kitchen_shelf_count(desk->kitchen, line, found, &fault)) {
+	if (!read_amount(desk, text, &found, &fault) || !kitchen_shelf_count(desk->kitchen, line, found, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -328,11 +334,13 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "ledger", "What came in and went out of it, when and by whom.", NULL, ledger_view_enter },
+	{ ' ', KEY_CODE_ENTER, "Space", "ledger", "What came in and went out of it, when and by whom.", NULL,
+	  ledger_view_enter },
 	{ 'r', 0, "r", "received", "Some of it came in.", NULL, receive },
 	{ 'c', 0, "c", "count", "Write down what a count found.", NULL, count_here },
 	{ 'k', 0, "k", "check all", "Shelf check: count one line after the other, from here on.", NULL, check },
-	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL, forecast_view_enter },
+	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL,
+	  forecast_view_enter },
 	{ 'u', 0, "u", "undo", "Take back the last change to shelf or house.", NULL, undo },
 	{ 'b', 0, "b", "bought by", "What one buys of it at a time: a bag, a bottle, a box of jars.", NULL, bought_by },
 	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },

@@ -22,10 +22,10 @@ extern char **environ;
 #define OUR_VARIABLES 4
 
 struct alarm_command {
-	char **argv; /* NULL: no command */
+	char **argv;                        /* NULL: no command */
 	pid_t running[ALARM_COMMAND_KINDS]; /* 0: none */
-	bool told_start; /* that it cannot be started */
-	bool told_end;   /* that it ended with a failure */
+	bool told_start;                    /* that it cannot be started */
+	bool told_end;                      /* that it ended with a failure */
 };
 
 /* ---- Lists of strings ---- */
@@ -77,10 +77,10 @@ static char *variable(const char *name, const char *value)
 static bool fill_ours(char **ours, const struct alarm_command_news *news)
 {
 	const char *pairs[OUR_VARIABLES][2] = {
-	    {OUR_PREFIX "ALARM", news->alarm},
-	    {OUR_PREFIX "STATION", news->station},
-	    {OUR_PREFIX "PRODUCT", news->product},
-	    {OUR_PREFIX "ACT", news->act},
+		{ OUR_PREFIX "ALARM", news->alarm },
+		{ OUR_PREFIX "STATION", news->station },
+		{ OUR_PREFIX "PRODUCT", news->product },
+		{ OUR_PREFIX "ACT", news->act },
 	};
 
 	for (size_t i = 0; i < OUR_VARIABLES; i++) {
@@ -160,8 +160,7 @@ bool alarm_command_open(const char *const *argv, struct alarm_command **out, str
 		}
 	}
 	if (!command)
-		return fault_set(fault, FAULT_MEMORY,
-		                 "No memory is left to prepare the alarm command.");
+		return fault_set(fault, FAULT_MEMORY, "No memory is left to prepare the alarm command.");
 	*out = command;
 	return true;
 }
@@ -174,8 +173,7 @@ void alarm_command_close(struct alarm_command *command)
 	free(command);
 }
 
-static enum alarm_command_outcome failed(struct alarm_command *command, int error,
-                                         struct fault *fault)
+static enum alarm_command_outcome failed(struct alarm_command *command, int error, struct fault *fault)
 {
 	if (command->told_start)
 		return ALARM_COMMAND_FAILED_AGAIN;
@@ -188,8 +186,7 @@ static enum alarm_command_outcome failed(struct alarm_command *command, int erro
 }
 
 enum alarm_command_outcome alarm_command_run(struct alarm_command *command, unsigned kind,
-                                             const struct alarm_command_news *news,
-                                             struct fault *fault)
+                                             const struct alarm_command_news *news, struct fault *fault)
 {
 	pid_t pid = 0;
 
@@ -233,8 +230,7 @@ bool alarm_command_reap(struct alarm_command *command, struct fault *fault)
 	if (code == 0 || command->told_end)
 		return true;
 	command->told_end = true;
-	return fault_set(fault, FAULT_IO,
-	                 "The alarm command %s ended with the failure code %d; try it by hand.",
+	return fault_set(fault, FAULT_IO, "The alarm command %s ended with the failure code %d; try it by hand.",
 	                 command->argv[0], code);
 }
 

@@ -36,23 +36,21 @@ struct alarm_command_news {
 
 enum alarm_command_outcome {
 	ALARM_COMMAND_STARTED,
-	ALARM_COMMAND_NONE,    /* no command is configured */
-	ALARM_COMMAND_RUNNING, /* the last one of this kind has not ended yet */
-	ALARM_COMMAND_FAILED,  /* could not be started; *fault filled in, once */
+	ALARM_COMMAND_NONE,         /* no command is configured */
+	ALARM_COMMAND_RUNNING,      /* the last one of this kind has not ended yet */
+	ALARM_COMMAND_FAILED,       /* could not be started; *fault filled in, once */
 	ALARM_COMMAND_FAILED_AGAIN, /* still cannot be; *fault left alone */
 };
 
 /* `argv` ends in NULL and is copied; NULL or empty means no command.  The
  * caller closes *out. */
-bool alarm_command_open(const char *const *argv, struct alarm_command **out,
-                        struct fault *fault);
+bool alarm_command_open(const char *const *argv, struct alarm_command **out, struct fault *fault);
 
 /* Forget the command; one that still runs goes on. */
 void alarm_command_close(struct alarm_command *command);
 
 enum alarm_command_outcome alarm_command_run(struct alarm_command *command, unsigned kind,
-                                             const struct alarm_command_news *news,
-                                             struct fault *fault);
+                                             const struct alarm_command_news *news, struct fault *fault);
 
 /* Collect the commands that have ended; call it at every tick.  False, with
  * *fault filled in, the first time one ended with a failure; true otherwise. */

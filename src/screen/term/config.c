@@ -117,15 +117,15 @@ struct key {
 };
 
 static const struct key keys[] = {
-    {"alarm_command", set_alarm_command},
-    {"ascii", set_ascii},
-    {"colour", set_colour},
-    {"bell", set_bell},
-    {"label_page", set_label_page},
-    {"label_grid", set_label_grid},
-    {"label_margin", set_label_margin},
-    {"label_gap", set_label_gap},
-    {"label_format", set_label_format},
+	{ "alarm_command", set_alarm_command },
+	{ "ascii", set_ascii },
+	{ "colour", set_colour },
+	{ "bell", set_bell },
+	{ "label_page", set_label_page },
+	{ "label_grid", set_label_grid },
+	{ "label_margin", set_label_margin },
+	{ "label_gap", set_label_gap },
+	{ "label_format", set_label_format },
 };
 
 static char *trim(char *text)
@@ -156,8 +156,7 @@ static bool set_key(struct config *config, const char *name, const char *value, 
 	                 place->name, place->line, name);
 }
 
-static bool read_line(struct config *config, char *line, unsigned *seen,
-                      const struct place *place)
+static bool read_line(struct config *config, char *line, unsigned *seen, const struct place *place)
 {
 	char *name = trim(line);
 
@@ -174,12 +173,11 @@ static bool read_line(struct config *config, char *line, unsigned *seen,
 
 void config_defaults(struct config *config)
 {
-	*config = (struct config){.colour = true, .bell = true, .sheet = label_sheet_usual()};
+	*config = (struct config){ .colour = true, .bell = true, .sheet = label_sheet_usual() };
 }
 
 /* Copy one line without its end into `line`; false when it cannot be one. */
-static bool take_line(char line[LINE_MAX_BYTES], const char *text, size_t length,
-                      const struct place *place)
+static bool take_line(char line[LINE_MAX_BYTES], const char *text, size_t length, const struct place *place)
 {
 	if (length > 0 && text[length - 1] == '\r')
 		length--;
@@ -192,8 +190,7 @@ static bool take_line(char line[LINE_MAX_BYTES], const char *text, size_t length
 	return true;
 }
 
-static bool read_lines(struct config *config, struct place *place, const char *text,
-                       size_t length)
+static bool read_lines(struct config *config, struct place *place, const char *text, size_t length)
 {
 	char line[LINE_MAX_BYTES];
 	unsigned seen = 0;
@@ -211,11 +208,10 @@ static bool read_lines(struct config *config, struct place *place, const char *t
 	return true;
 }
 
-bool config_read_text(struct config *config, const char *name, const char *text, size_t length,
-                      struct fault *fault)
+bool config_read_text(struct config *config, const char *name, const char *text, size_t length, struct fault *fault)
 {
 	static const char mark[] = "\xef\xbb\xbf"; /* some editors begin a file with it */
-	struct place place = {.name = name, .fault = fault};
+	struct place place = { .name = name, .fault = fault };
 
 	config_defaults(config);
 	if (length >= 3 && memcmp(text, mark, 3) == 0) {
@@ -268,8 +264,7 @@ static ssize_t read_all(int fd, char *buffer, size_t size)
 
 static bool cannot_read(const char *path, struct fault *fault)
 {
-	return fault_set(fault, FAULT_IO, "The configuration %s cannot be read: %s.", path,
-	                 strerror(errno));
+	return fault_set(fault, FAULT_IO, "The configuration %s cannot be read: %s.", path, strerror(errno));
 }
 
 static bool read_open_file(struct config *config, const char *path, int fd, struct fault *fault)
@@ -283,14 +278,12 @@ static bool read_open_file(struct config *config, const char *path, int fd, stru
 		return fault_set(fault, FAULT_MISUSE, "The configuration %s is not a file.", path);
 	char *text = malloc(CONFIG_FILE_MAX + 1);
 	if (!text)
-		return fault_set(fault, FAULT_MEMORY,
-		                 "No memory is left to read the configuration.");
+		return fault_set(fault, FAULT_MEMORY, "No memory is left to read the configuration.");
 	ssize_t length = read_all(fd, text, CONFIG_FILE_MAX + 1);
 	if (length < 0)
 		cannot_read(path, fault);
 	else if (length > CONFIG_FILE_MAX)
-		fault_set(fault, FAULT_MISUSE, "The configuration %s is too long (over 64 KiB).",
-		          path);
+		fault_set(fault, FAULT_MISUSE, "The configuration %s is too long (over 64 KiB).", path);
 	else
 		understood = config_read_text(config, path, text, (size_t)length, fault);
 	free(text);

@@ -27,10 +27,10 @@
 #include <stddef.h>
 
 #include "base/fault.h"
-#include "engine/label/label_sheet.h"
 #include "base/words.h"
+#include "engine/label/label_sheet.h"
 
-#define CONFIG_FILE_MAX 65536   /* a longer file is refused */
+#define CONFIG_FILE_MAX 65536 /* a longer file is refused */
 
 /* Plain data; may be copied. */
 struct config {
@@ -56,8 +56,7 @@ bool config_path(char *out, size_t size, struct fault *fault);
 bool config_read(struct config *config, const char *path, struct fault *fault);
 
 /* The same from memory; `name` is what the sentence calls it. */
-bool config_read_text(struct config *config, const char *name, const char *text, size_t length,
-                      struct fault *fault);
+bool config_read_text(struct config *config, const char *name, const char *text, size_t length, struct fault *fault);
 
 /* The alarm command as a list that ends in NULL, pointing into *config; returns
  * its length, 0 when none is configured. */

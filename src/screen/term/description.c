@@ -60,7 +60,7 @@ static size_t add_text(char *out, size_t used, const char *text)
  * mode off, cursor shown, back from the alternate screen, a new line. */
 static size_t make_rescue(char out[SIGNALS_RESCUE_MAX])
 {
-	static const char *const names[] = {"sgr0", "op", "rmkx", "cnorm", "rmcup"};
+	static const char *const names[] = { "sgr0", "op", "rmkx", "cnorm", "rmcup" };
 	size_t used = 0;
 
 	if (is_ecma48())
@@ -76,8 +76,7 @@ bool description_check(char rescue[SIGNALS_RESCUE_MAX], size_t *length, struct f
 	int found = 0;
 
 	if (setupterm(NULL, STDOUT_FILENO, &found) != OK)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "The terminal kind TERM=%.40s is not known here. Try TERM=xterm.",
+		return fault_set(fault, FAULT_MISUSE, "The terminal kind TERM=%.40s is not known here. Try TERM=xterm.",
 		                 kind ? kind : "");
 	const char *move = tigetstr("cup");
 	bool can_move = move && move != (const char *)-1;

@@ -32,7 +32,6 @@ size_t digits_row(const char *s, enum digits_height height, int row, char *out, 
 
 /* Draw with the top left at row, col; only the ink is drawn, so what lies
  * between the strokes stays.  Clipped at the window's edge. */
-void digits_draw(struct terminal *terminal, int row, int col, const char *s,
-                 enum digits_height height, enum role role);
+void digits_draw(struct terminal *terminal, int row, int col, const char *s, enum digits_height height, enum role role);
 
 #endif

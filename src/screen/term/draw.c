@@ -173,11 +173,12 @@ static int room_at(const struct terminal *terminal, int row, int col)
 	return terminal->cols - col;
 }
 
-int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum role role,
-                 const char *utf8)
+int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum role role, const char *utf8)
 {
 	char text[TEXT_BYTES];
-	struct mark mark = { .col = col, .room = room_at(terminal, row, col), .role = (int)role, .fill = -1, .text = utf8 };
+	struct mark mark = {
+		.col = col, .room = room_at(terminal, row, col), .role = (int)role, .fill = -1, .text = utf8
+	};
 
 	if (max_cols < mark.room)
 		mark.room = max_cols;
@@ -192,8 +193,7 @@ int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum
 	return mark.columns;
 }
 
-int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enum role role,
-                  const char *format, ...)
+int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enum role role, const char *format, ...)
 {
 	char text[TEXT_BYTES];
 	va_list args;
@@ -206,11 +206,11 @@ int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enu
 	return terminal_put(terminal, row, col, max_cols, role, text);
 }
 
-void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum role role,
-                   enum glyph shape)
+void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum role role, enum glyph shape)
 {
-	struct mark mark = { .col = col, .room = room_at(terminal, row, col), .role = (int)role, .fill = (int)shape,
-	                     .text = "" };
+	struct mark mark = {
+		.col = col, .room = room_at(terminal, row, col), .role = (int)role, .fill = (int)shape, .text = ""
+	};
 
 	if (cols < mark.room)
 		mark.room = cols;

@@ -16,34 +16,20 @@
 /* The console column keeps to the shapes of the old PC text font, which most
  * console fonts hold; anything finer falls back to them (from memory). */
 static const char *const shapes[GLYPH_COUNT][GLYPH_SET_COUNT] = {
-    [GLYPH_SPACE] = {" ", " ", " "},
-    [GLYPH_HOLD] = {"#", "█", "█"},
-    [GLYPH_TIMED] = {"=", "▒", "▒"},
-    [GLYPH_WATCHED] = {"-", "░", "░"},
-    [GLYPH_ESTIMATED] = {".", "·", "·"},
-    [GLYPH_NOW] = {"|", "│", "│"},
-    [GLYPH_TICK] = {"+", "┬", "┬"},
-    [GLYPH_SELECTION] = {">", "▌", "▌"},
-    [GLYPH_RULE] = {"-", "─", "─"},
-    [GLYPH_BAR] = {"|", "│", "│"},
-    [GLYPH_BELL] = {"!", "!", "!"},
-    [GLYPH_CHECK] = {"v", "√", "✓"},
-    [GLYPH_CROSS] = {"x", "×", "✗"},
-    [GLYPH_ELLIPSIS] = {"~", "~", "…"},
-    [GLYPH_BLOCK] = {"#", "█", "█"},
-    [GLYPH_TOP_LEFT] = {".", "┌", "╭"},
-    [GLYPH_TOP_RIGHT] = {".", "┐", "╮"},
-    [GLYPH_BOTTOM_LEFT] = {"'", "└", "╰"},
-    [GLYPH_BOTTOM_RIGHT] = {"'", "┘", "╯"},
-    [GLYPH_LEVEL_0] = {" ", " ", " "},
-    [GLYPH_LEVEL_1] = {".", "_", "▁"},
-    [GLYPH_LEVEL_2] = {".", "_", "▂"},
-    [GLYPH_LEVEL_3] = {"-", "▄", "▃"},
-    [GLYPH_LEVEL_4] = {"-", "▄", "▄"},
-    [GLYPH_LEVEL_5] = {"=", "▄", "▅"},
-    [GLYPH_LEVEL_6] = {"=", "▄", "▆"},
-    [GLYPH_LEVEL_7] = {"=", "█", "▇"},
-    [GLYPH_LEVEL_8] = {"#", "█", "█"},
+	[GLYPH_SPACE] = { " ", " ", " " },        [GLYPH_HOLD] = { "#", "█", "█" },
+	[GLYPH_TIMED] = { "=", "▒", "▒" },        [GLYPH_WATCHED] = { "-", "░", "░" },
+	[GLYPH_ESTIMATED] = { ".", "·", "·" },    [GLYPH_NOW] = { "|", "│", "│" },
+	[GLYPH_TICK] = { "+", "┬", "┬" },         [GLYPH_SELECTION] = { ">", "▌", "▌" },
+	[GLYPH_RULE] = { "-", "─", "─" },         [GLYPH_BAR] = { "|", "│", "│" },
+	[GLYPH_BELL] = { "!", "!", "!" },         [GLYPH_CHECK] = { "v", "√", "✓" },
+	[GLYPH_CROSS] = { "x", "×", "✗" },        [GLYPH_ELLIPSIS] = { "~", "~", "…" },
+	[GLYPH_BLOCK] = { "#", "█", "█" },        [GLYPH_TOP_LEFT] = { ".", "┌", "╭" },
+	[GLYPH_TOP_RIGHT] = { ".", "┐", "╮" },    [GLYPH_BOTTOM_LEFT] = { "'", "└", "╰" },
+	[GLYPH_BOTTOM_RIGHT] = { "'", "┘", "╯" }, [GLYPH_LEVEL_0] = { " ", " ", " " },
+	[GLYPH_LEVEL_1] = { ".", "_", "▁" },      [GLYPH_LEVEL_2] = { ".", "_", "▂" },
+	[GLYPH_LEVEL_3] = { "-", "▄", "▃" },      [GLYPH_LEVEL_4] = { "-", "▄", "▄" },
+	[GLYPH_LEVEL_5] = { "=", "▄", "▅" },      [GLYPH_LEVEL_6] = { "=", "▄", "▆" },
+	[GLYPH_LEVEL_7] = { "=", "█", "▇" },      [GLYPH_LEVEL_8] = { "#", "█", "█" },
 };
 static_assert(GLYPH_LEVEL_8 == GLYPH_LEVEL_0 + 8, "levels must follow one another");
 
@@ -121,15 +107,15 @@ struct span {
 /* Characters whose treatment does not depend on their width; the first match wins.
  * Unicode's own lists: Bidi_Control, Default_Ignorable_Code_Point, separators. */
 static const struct span special[] = {
-    {0x00, 0x08, REPLACE},     {0x09, 0x0a, BLANK},         {0x0b, 0x0c, REPLACE},
-    {0x0d, 0x0d, BLANK},       {0x0e, 0x1f, REPLACE},       {0x20, 0x7e, KEEP},
-    {0x7f, 0x9f, REPLACE},     {0xad, 0xad, DROP},          {0x034f, 0x034f, DROP},
-    {0x0300, 0x036f, MARK},    {0x061c, 0x061c, REPLACE},   {0x115f, 0x1160, REPLACE},
-    {0x17b4, 0x17b5, DROP},    {0x180b, 0x180f, DROP},      {0x200b, 0x200d, DROP},
-    {0x200e, 0x200f, REPLACE}, {0x2028, 0x202e, REPLACE},   {0x2060, 0x2065, DROP},
-    {0x2066, 0x2069, REPLACE}, {0x206a, 0x206f, DROP},      {0x3164, 0x3164, REPLACE},
-    {0xfe00, 0xfe0f, DROP},    {0xfeff, 0xfeff, DROP},      {0xffa0, 0xffa0, REPLACE},
-    {0xfff0, 0xfffb, DROP},    {0x1d173, 0x1d17a, DROP},    {0xe0000, 0xe0fff, DROP},
+	{ 0x00, 0x08, REPLACE },     { 0x09, 0x0a, BLANK },       { 0x0b, 0x0c, REPLACE },
+	{ 0x0d, 0x0d, BLANK },       { 0x0e, 0x1f, REPLACE },     { 0x20, 0x7e, KEEP },
+	{ 0x7f, 0x9f, REPLACE },     { 0xad, 0xad, DROP },        { 0x034f, 0x034f, DROP },
+	{ 0x0300, 0x036f, MARK },    { 0x061c, 0x061c, REPLACE }, { 0x115f, 0x1160, REPLACE },
+	{ 0x17b4, 0x17b5, DROP },    { 0x180b, 0x180f, DROP },    { 0x200b, 0x200d, DROP },
+	{ 0x200e, 0x200f, REPLACE }, { 0x2028, 0x202e, REPLACE }, { 0x2060, 0x2065, DROP },
+	{ 0x2066, 0x2069, REPLACE }, { 0x206a, 0x206f, DROP },    { 0x3164, 0x3164, REPLACE },
+	{ 0xfe00, 0xfe0f, DROP },    { 0xfeff, 0xfeff, DROP },    { 0xffa0, 0xffa0, REPLACE },
+	{ 0xfff0, 0xfffb, DROP },    { 0x1d173, 0x1d17a, DROP },  { 0xe0000, 0xe0fff, DROP },
 };
 
 static enum treatment by_width(uint32_t character)
@@ -158,18 +144,18 @@ struct spelling {
 
 /* What turns up in the names and notes of a kitchen. */
 static const struct spelling spellings[] = {
-    {0xa0, " "},    {0xb0, "deg"},  {0xb1, "+-"},   {0xb5, "u"},    {0xb7, "."},
-    {0xbc, "1/4"},  {0xbd, "1/2"},  {0xbe, "3/4"},  {0xab, "<<"},   {0xbb, ">>"},
-    {0xc6, "AE"},   {0xd0, "D"},    {0xd7, "x"},    {0xd8, "O"},    {0xde, "Th"},
-    {0xdf, "ss"},   {0xe6, "ae"},   {0xf0, "d"},    {0xf7, "/"},    {0xf8, "o"},
-    {0xfe, "th"},   {0x0110, "D"},  {0x0111, "d"},  {0x0131, "i"},  {0x0141, "L"},
-    {0x0142, "l"},  {0x0152, "OE"}, {0x0153, "oe"}, {0x2010, "-"},  {0x2011, "-"},
-    {0x2012, "-"},  {0x2013, "-"},  {0x2014, "-"},  {0x2018, "'"},  {0x2019, "'"},
-    {0x201a, "'"},  {0x201c, "\""}, {0x201d, "\""}, {0x201e, "\""}, {0x2022, "*"},
-    {0x2026, "..."}, {0x2032, "'"}, {0x2033, "\""}, {0x2044, "/"},  {0x20ac, "EUR"},
-    {0x2103, "C"},  {0x2109, "F"},  {0x2153, "1/3"}, {0x2154, "2/3"}, {0x215b, "1/8"},
-    {0x215c, "3/8"}, {0x215d, "5/8"}, {0x215e, "7/8"}, {0x2212, "-"}, {0x2264, "<="},
-    {0x2265, ">="}, {0x2248, "~"},  {0x2190, "<-"}, {0x2192, "->"}, {0x2713, "v"},
+	{ 0xa0, " " },     { 0xb0, "deg" },   { 0xb1, "+-" },    { 0xb5, "u" },     { 0xb7, "." },
+	{ 0xbc, "1/4" },   { 0xbd, "1/2" },   { 0xbe, "3/4" },   { 0xab, "<<" },    { 0xbb, ">>" },
+	{ 0xc6, "AE" },    { 0xd0, "D" },     { 0xd7, "x" },     { 0xd8, "O" },     { 0xde, "Th" },
+	{ 0xdf, "ss" },    { 0xe6, "ae" },    { 0xf0, "d" },     { 0xf7, "/" },     { 0xf8, "o" },
+	{ 0xfe, "th" },    { 0x0110, "D" },   { 0x0111, "d" },   { 0x0131, "i" },   { 0x0141, "L" },
+	{ 0x0142, "l" },   { 0x0152, "OE" },  { 0x0153, "oe" },  { 0x2010, "-" },   { 0x2011, "-" },
+	{ 0x2012, "-" },   { 0x2013, "-" },   { 0x2014, "-" },   { 0x2018, "'" },   { 0x2019, "'" },
+	{ 0x201a, "'" },   { 0x201c, "\"" },  { 0x201d, "\"" },  { 0x201e, "\"" },  { 0x2022, "*" },
+	{ 0x2026, "..." }, { 0x2032, "'" },   { 0x2033, "\"" },  { 0x2044, "/" },   { 0x20ac, "EUR" },
+	{ 0x2103, "C" },   { 0x2109, "F" },   { 0x2153, "1/3" }, { 0x2154, "2/3" }, { 0x215b, "1/8" },
+	{ 0x215c, "3/8" }, { 0x215d, "5/8" }, { 0x215e, "7/8" }, { 0x2212, "-" },   { 0x2264, "<=" },
+	{ 0x2265, ">=" },  { 0x2248, "~" },   { 0x2190, "<-" },  { 0x2192, "->" },  { 0x2713, "v" },
 };
 
 /* The letters U+00C0..U+017F without their accents, from the decompositions of
@@ -250,8 +236,7 @@ static void append_spelled(struct cleaning *to, uint32_t character)
 	to->changed = to->changed || character >= 0x80;
 }
 
-static void clean_one(struct cleaning *to, const char *in, size_t length, uint32_t character,
-                      bool ascii)
+static void clean_one(struct cleaning *to, const char *in, size_t length, uint32_t character, bool ascii)
 {
 	switch (treat(character, ascii)) {
 	case KEEP:
@@ -266,21 +251,15 @@ static void clean_one(struct cleaning *to, const char *in, size_t length, uint32
 		else
 			append_mark(to, in, length);
 		break;
-	case BLANK:
-		append_changed(to, " ");
-		break;
-	case REPLACE:
-		append_changed(to, "?");
-		break;
-	case DROP:
-		to->changed = true;
-		break;
+	case BLANK: append_changed(to, " "); break;
+	case REPLACE: append_changed(to, "?"); break;
+	case DROP: to->changed = true; break;
 	}
 }
 
 static bool clean(char *out, size_t size, const char *in, bool ascii)
 {
-	struct cleaning to = {.out = out, .size = size};
+	struct cleaning to = { .out = out, .size = size };
 
 	assert(size >= 1);
 	while (*in && !to.full) {

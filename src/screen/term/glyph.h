@@ -23,25 +23,25 @@ enum glyph_set {
 
 enum glyph {
 	GLYPH_SPACE,
-	GLYPH_HOLD,         /* ribbon: a hold that must not be shortened */
-	GLYPH_TIMED,        /* ribbon: rest, vent, anything timed */
-	GLYPH_WATCHED,      /* ribbon: a phase that a person watches */
-	GLYPH_ESTIMATED,    /* ribbon: the future as it is estimated */
-	GLYPH_NOW,          /* the line of the present over the ribbons */
-	GLYPH_TICK,         /* a mark on the time axis */
-	GLYPH_SELECTION,    /* the mark before the selected line */
-	GLYPH_RULE,         /* a horizontal line */
-	GLYPH_BAR,          /* a vertical line */
-	GLYPH_BELL,         /* an alarm is sounding */
-	GLYPH_CHECK,        /* done, sealed */
-	GLYPH_CROSS,        /* failed, unsealed */
-	GLYPH_ELLIPSIS,     /* text was cut here */
-	GLYPH_BLOCK,        /* the ink of tall digits */
-	GLYPH_TOP_LEFT,     /* outline of a jar or a box */
+	GLYPH_HOLD,      /* ribbon: a hold that must not be shortened */
+	GLYPH_TIMED,     /* ribbon: rest, vent, anything timed */
+	GLYPH_WATCHED,   /* ribbon: a phase that a person watches */
+	GLYPH_ESTIMATED, /* ribbon: the future as it is estimated */
+	GLYPH_NOW,       /* the line of the present over the ribbons */
+	GLYPH_TICK,      /* a mark on the time axis */
+	GLYPH_SELECTION, /* the mark before the selected line */
+	GLYPH_RULE,      /* a horizontal line */
+	GLYPH_BAR,       /* a vertical line */
+	GLYPH_BELL,      /* an alarm is sounding */
+	GLYPH_CHECK,     /* done, sealed */
+	GLYPH_CROSS,     /* failed, unsealed */
+	GLYPH_ELLIPSIS,  /* text was cut here */
+	GLYPH_BLOCK,     /* the ink of tall digits */
+	GLYPH_TOP_LEFT,  /* outline of a jar or a box */
 	GLYPH_TOP_RIGHT,
 	GLYPH_BOTTOM_LEFT,
 	GLYPH_BOTTOM_RIGHT,
-	GLYPH_LEVEL_0,      /* a liquid from empty to full in eighths: use glyph_level() */
+	GLYPH_LEVEL_0, /* a liquid from empty to full in eighths: use glyph_level() */
 	GLYPH_LEVEL_1,
 	GLYPH_LEVEL_2,
 	GLYPH_LEVEL_3,

@@ -129,8 +129,11 @@ static void compare(struct line *line, const struct line *before, struct head *h
 
 bool lines_put(struct lines *lines, int row, struct mark *mark)
 {
-	struct head head = { .col = mark->col, .room = mark->room, .role = mark->role, .fill = mark->fill,
-	                     .length = strlen(mark->text) };
+	struct head head = { .col = mark->col,
+		             .room = mark->room,
+		             .role = mark->role,
+		             .fill = mark->fill,
+		             .length = strlen(mark->text) };
 	struct line *line;
 
 	if (row < 0 || row >= lines->rows)
@@ -191,8 +194,13 @@ bool lines_next(const struct lines *lines, int row, size_t *at, struct mark *mar
 	if (*at >= line->used)
 		return false;
 	memcpy(&head, line->bytes + *at, sizeof(head));
-	*mark = (struct mark){ .col = head.col, .room = head.room, .role = head.role, .fill = head.fill,
-	                       .columns = head.columns, .same = head.same, .text = line->bytes + *at + sizeof(head) };
+	*mark = (struct mark){ .col = head.col,
+		               .room = head.room,
+		               .role = head.role,
+		               .fill = head.fill,
+		               .columns = head.columns,
+		               .same = head.same,
+		               .text = line->bytes + *at + sizeof(head) };
 	*at += sizeof(head) + head.length + 1;
 	return true;
 }

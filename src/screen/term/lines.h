@@ -21,7 +21,7 @@ struct mark {
 	const char *text;
 };
 
-struct lines *lines_new(void); /* NULL without memory */
+struct lines *lines_new(void);        /* NULL without memory */
 void lines_free(struct lines *lines); /* NULL is allowed */
 
 /* A frame of that size begins.  Of another size than the last: every row is another.

@@ -20,8 +20,8 @@
 struct outlet {
 	int terminal; /* the caller's */
 	int memory;
-	int out;      /* to the terminal */
-	bool blocks;  /* `out` does: no description of our own was to be had */
+	int out;     /* to the terminal */
+	bool blocks; /* `out` does: no description of our own was to be had */
 	FILE *file;
 	char *waiting;
 	size_t room;
@@ -160,7 +160,7 @@ void outlet_release(struct outlet *outlet)
 
 static bool has_room(const struct outlet *outlet)
 {
-	struct pollfd fd = {.fd = outlet->out, .events = POLLOUT};
+	struct pollfd fd = { .fd = outlet->out, .events = POLLOUT };
 
 	return !outlet->blocks || (poll(&fd, 1, 0) > 0 && (fd.revents & POLLOUT));
 }
@@ -186,7 +186,7 @@ bool outlet_send(struct outlet *outlet)
 
 void outlet_send_within(struct outlet *outlet, int ms)
 {
-	struct pollfd fd = {.fd = outlet->out, .events = POLLOUT};
+	struct pollfd fd = { .fd = outlet->out, .events = POLLOUT };
 	int64_t end = wake_now_ms() + ms;
 
 	while (!outlet_send(outlet)) {

@@ -13,16 +13,16 @@
 #define CRASH_STACK_BYTES 65536
 
 /* Caught for the loop; the first four end the program. */
-static const int watched[] = {SIGTERM, SIGHUP, SIGINT, SIGQUIT, SIGTSTP, SIGCONT, SIGWINCH};
+static const int watched[] = { SIGTERM, SIGHUP, SIGINT, SIGQUIT, SIGTSTP, SIGCONT, SIGWINCH };
 #define STOPPING 4
 
 /* SIGXCPU: whoever limits the time of a program wants it to end. */
-static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP, SIGXCPU};
+static const int crashes[] = { SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP, SIGXCPU };
 
 /* They would end the program with the terminal as it is, and mean nothing to it: a file
  * that may not grow (SIGXFSZ) is told by the write itself. */
 static const int unheeded[] = {
-	SIGPIPE, SIGXFSZ, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF,
+	SIGPIPE,   SIGXFSZ, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF,
 #ifdef SIGIO
 	SIGIO,
 #endif
@@ -37,7 +37,7 @@ static const int unheeded[] = {
 
 /* State that a handler must reach and no argument can carry to it. */
 static volatile sig_atomic_t flagged[ARRAY_COUNT(watched)];
-static int pipe_fds[2] = {-1, -1};
+static int pipe_fds[2] = { -1, -1 };
 static struct sigaction watched_before[ARRAY_COUNT(watched)];
 static struct sigaction crashes_before[ARRAY_COUNT(crashes)];
 static struct sigaction ignored_before[ARRAY_COUNT(unheeded)];
@@ -87,8 +87,7 @@ static bool make_pipe(void)
 	if (pipe(pipe_fds) != 0)
 		return false;
 	for (size_t i = 0; i < 2; i++)
-		if (fcntl(pipe_fds[i], F_SETFL, O_NONBLOCK) != 0 ||
-		    fcntl(pipe_fds[i], F_SETFD, FD_CLOEXEC) != 0)
+		if (fcntl(pipe_fds[i], F_SETFL, O_NONBLOCK) != 0 || fcntl(pipe_fds[i], F_SETFD, FD_CLOEXEC) != 0)
 			return false;
 	return true;
 }
@@ -104,7 +103,7 @@ static void close_pipe(void)
 
 static void catch_watched(void)
 {
-	struct sigaction action = {.sa_handler = on_watched};
+	struct sigaction action = { .sa_handler = on_watched };
 
 	sigemptyset(&action.sa_mask);
 	for (size_t i = 0; i < ARRAY_COUNT(watched); i++) {
@@ -122,7 +121,7 @@ static int realtime_count(void)
 
 static void ignore_others(void)
 {
-	struct sigaction ignore = {.sa_handler = SIG_IGN};
+	struct sigaction ignore = { .sa_handler = SIG_IGN };
 
 	sigemptyset(&ignore.sa_mask);
 	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
@@ -159,8 +158,8 @@ static void put_back(void)
 
 static void catch_crashes(void)
 {
-	stack_t stack = {.ss_sp = crash_stack, .ss_size = sizeof(crash_stack)};
-	struct sigaction action = {.sa_sigaction = on_crash, .sa_flags = SA_SIGINFO};
+	stack_t stack = { .ss_sp = crash_stack, .ss_size = sizeof(crash_stack) };
+	struct sigaction action = { .sa_sigaction = on_crash, .sa_flags = SA_SIGINFO };
 
 	/* Everything is blocked in the handler, SIGTTOU too, so that tcsetattr()
 	 * works from the background. */
@@ -171,8 +170,7 @@ static void catch_crashes(void)
 		sigaction(crashes[i], &action, NULL);
 }
 
-bool signals_open(int fd, const struct termios *modes, const char *bytes, size_t length,
-                  struct fault *fault)
+bool signals_open(int fd, const struct termios *modes, const char *bytes, size_t length, struct fault *fault)
 {
 	if (!make_pipe()) {
 		int error = errno;
@@ -191,7 +189,7 @@ bool signals_open(int fd, const struct termios *modes, const char *bytes, size_t
 
 void signals_close(void)
 {
-	const stack_t no_stack = {.ss_flags = SS_DISABLE};
+	const stack_t no_stack = { .ss_flags = SS_DISABLE };
 
 	if (remembered)
 		put_back();
@@ -237,7 +235,7 @@ int signals_stop_flagged(void)
 
 void signals_stop_process(void)
 {
-	struct sigaction normal = {.sa_handler = SIG_DFL};
+	struct sigaction normal = { .sa_handler = SIG_DFL };
 	struct sigaction ours;
 
 	sigemptyset(&normal.sa_mask);

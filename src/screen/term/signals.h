@@ -31,8 +31,7 @@ void signals_remember(void);
  * `rescue` (at most SIGNALS_RESCUE_MAX bytes, copied) are for a crash; they go to
  * the terminal at `fd`.  Signals that would end the program and mean nothing to it
  * are ignored from here on (SIGPIPE, SIGXFSZ, SIGUSR1, SIGALRM ...). */
-bool signals_open(int fd, const struct termios *modes, const char *rescue, size_t rescue_length,
-                  struct fault *fault);
+bool signals_open(int fd, const struct termios *modes, const char *rescue, size_t rescue_length, struct fault *fault);
 
 /* Put back what was remembered. Harmless when nothing was. */
 void signals_close(void);

@@ -25,7 +25,7 @@
 
 #define ESCAPE_DELAY_MS 50 /* our choice: long enough for a slow line, not felt by a hand */
 #define GONE_PAUSE_MS 250
-#define LEAVE_MS 300 /* our choice: how long a terminal that takes nothing is waited for on leaving */
+#define LEAVE_MS 300      /* our choice: how long a terminal that takes nothing is waited for on leaving */
 #define EMPTY_READS_MAX 5 /* "readable" with nothing to read, this often: gone */
 #define UNDECODABLE 0xfffd
 #define PASTE_AT_ONCE 1024 /* bytes of a paste that are read before somebody else has a turn */
@@ -47,7 +47,7 @@ static bool set_variable(const char *name)
 
 static bool check_streams(struct fault *fault)
 {
-	static const char *const names[] = {"standard input", "standard output"};
+	static const char *const names[] = { "standard input", "standard output" };
 
 	for (int fd = 0; fd < 2; fd++)
 		if (!isatty(fd))
@@ -136,7 +136,7 @@ static void set_modes(struct terminal *terminal, const struct terminal_wishes *w
  * hide from curses.  True when it has changed. */
 static bool fit_window(struct terminal *terminal)
 {
-	struct winsize size = {0};
+	struct winsize size = { 0 };
 	int rows = terminal->rows;
 	int cols = terminal->cols;
 
@@ -151,8 +151,7 @@ static bool start_curses(struct terminal *terminal, struct fault *fault)
 {
 	terminal->screen = newterm(NULL, outlet_file(terminal->outlet), stdin);
 	if (!terminal->screen)
-		return fault_set(fault, FAULT_IO,
-		                 "The screen cannot be started on this terminal. Try TERM=xterm.");
+		return fault_set(fault, FAULT_IO, "The screen cannot be started on this terminal. Try TERM=xterm.");
 	terminal->keys = newpad(1, 1);
 	if (!terminal->keys)
 		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
@@ -173,8 +172,7 @@ static bool register_exit(void)
 	return registered;
 }
 
-static bool start(struct terminal *terminal, const struct terminal_wishes *wishes,
-                  struct fault *fault)
+static bool start(struct terminal *terminal, const struct terminal_wishes *wishes, struct fault *fault)
 {
 	char rescue[SIGNALS_RESCUE_MAX];
 	size_t length = 0;
@@ -182,8 +180,7 @@ static bool start(struct terminal *terminal, const struct terminal_wishes *wishe
 	if (!check_streams(fault) || !description_check(rescue, &length, fault))
 		return false;
 	if (tcgetattr(STDIN_FILENO, &terminal->saved) != 0 || !register_exit())
-		return fault_set(fault, FAULT_IO, "The terminal does not answer: %s.",
-		                 strerror(errno));
+		return fault_set(fault, FAULT_IO, "The terminal does not answer: %s.", strerror(errno));
 	terminal->set = choose_set(wishes->ascii);
 	terminal->lines = lines_new();
 	if (!terminal->lines)
@@ -202,8 +199,7 @@ static bool start(struct terminal *terminal, const struct terminal_wishes *wishe
 	return true;
 }
 
-bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
-                   struct fault *fault)
+bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out, struct fault *fault)
 {
 	static const struct terminal_wishes none;
 
@@ -463,9 +459,9 @@ static bool take_tick(struct wake *wake, struct terminal_input *out)
 static void sleep_until_news(struct terminal *terminal, const struct wake *wake)
 {
 	struct pollfd fds[3 + WAKE_FDS_MAX] = {
-	    {.fd = STDIN_FILENO, .events = POLLIN},
-	    {.fd = signals_fd(), .events = POLLIN},
-	    {.fd = outlet_waits(terminal->outlet) ? outlet_fd(terminal->outlet) : -1, .events = POLLOUT},
+		{ .fd = STDIN_FILENO, .events = POLLIN },
+		{ .fd = signals_fd(), .events = POLLIN },
+		{ .fd = outlet_waits(terminal->outlet) ? outlet_fd(terminal->outlet) : -1, .events = POLLOUT },
 	};
 	size_t count = 3 + (wake ? wake_fds(wake, fds + 3) : 0);
 

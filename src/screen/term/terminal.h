@@ -48,8 +48,7 @@ struct terminal_wishes {
  * leaves the screen untouched.  Calls setlocale(LC_ALL, "").  `wishes` may be
  * NULL.  The caller owns *out and ends it with terminal_close().
  */
-bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out,
-                   struct fault *fault);
+bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out, struct fault *fault);
 
 /* Give the terminal back.  NULL and a second call are harmless as long as the
  * pointer is not used again; exit() calls it for a terminal still open. */
@@ -130,14 +129,12 @@ void terminal_role(struct terminal *terminal, enum role role);
  * glyph.  Returns the columns used (0 when nothing could be drawn).
  * terminal_putf() formats first, into at most 1,023 bytes.
  */
-int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum role role,
-                 const char *utf8);
-int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enum role role,
-                  const char *format, ...) __attribute__((format(printf, 6, 7)));
+int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum role role, const char *utf8);
+int terminal_putf(struct terminal *terminal, int row, int col, int max_cols, enum role role, const char *format, ...)
+    __attribute__((format(printf, 6, 7)));
 
 /* Fill `cols` columns of a row with one glyph. */
-void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum role role,
-                   enum glyph shape);
+void terminal_fill(struct terminal *terminal, int row, int col, int cols, enum role role, enum glyph shape);
 
 /* Ring, or flash where there is no bell.  May do nothing at all (beep(3X)), so
  * it never is the only alarm. */

@@ -22,17 +22,17 @@
 #define WATCH_AHEAD_S (400LL * 24 * 3600)
 
 struct wake {
-	int64_t at_ms;    /* armed awake time, WAKE_NEVER when not */
-	int64_t wall_ms;  /* the two clocks when a step was last told */
+	int64_t at_ms;   /* armed awake time, WAKE_NEVER when not */
+	int64_t wall_ms; /* the two clocks when a step was last told */
 	int64_t awake_ms;
-	int timer_fd;     /* -1 where there are no timer descriptors */
+	int timer_fd; /* -1 where there are no timer descriptors */
 	int watch_fd;
 	int also_fd[WAKE_ALSO_COUNT]; /* -1: none */
 };
 
 static int64_t clock_ms(clockid_t clock)
 {
-	struct timespec now = {0};
+	struct timespec now = { 0 };
 
 	if (clock_gettime(clock, &now) != 0)
 		return 0;
@@ -59,8 +59,7 @@ int wake_timeout_between(int64_t now_ms, int64_t at_ms)
 	return (int)(at_ms - now_ms);
 }
 
-int64_t wake_step_between(int64_t wall_then, int64_t awake_then, int64_t wall_now,
-                          int64_t awake_now)
+int64_t wake_step_between(int64_t wall_then, int64_t awake_then, int64_t wall_now, int64_t awake_now)
 {
 	return (wall_now - wall_then) - (awake_now - awake_then);
 }
@@ -71,7 +70,7 @@ int64_t wake_step_between(int64_t wall_then, int64_t awake_then, int64_t wall_no
 
 static bool timers_arm(const struct wake *wake)
 {
-	struct itimerspec when = {0};
+	struct itimerspec when = { 0 };
 
 	if (wake->at_ms != WAKE_NEVER) {
 		int64_t at = wake->at_ms > 0 ? wake->at_ms : 0;
@@ -84,11 +83,10 @@ static bool timers_arm(const struct wake *wake)
 
 static bool timers_watch(const struct wake *wake)
 {
-	struct itimerspec when = {0};
+	struct itimerspec when = { 0 };
 
 	when.it_value.tv_sec = (time_t)(clock_ms(CLOCK_REALTIME) / 1000 + WATCH_AHEAD_S);
-	if (timerfd_settime(wake->watch_fd, TFD_TIMER_ABSTIME | TFD_TIMER_CANCEL_ON_SET, &when,
-	                    NULL) == 0)
+	if (timerfd_settime(wake->watch_fd, TFD_TIMER_ABSTIME | TFD_TIMER_CANCEL_ON_SET, &when, NULL) == 0)
 		return true;
 	/* Set again between two calls: the timer is armed all the same. */
 	return errno == ECANCELED;
@@ -98,8 +96,7 @@ static bool timers_open(struct wake *wake)
 {
 	wake->timer_fd = timerfd_create(CLOCK_BOOTTIME, TFD_NONBLOCK | TFD_CLOEXEC);
 	wake->watch_fd = timerfd_create(CLOCK_REALTIME, TFD_NONBLOCK | TFD_CLOEXEC);
-	return wake->timer_fd >= 0 && wake->watch_fd >= 0 && timers_arm(wake) &&
-	       timers_watch(wake);
+	return wake->timer_fd >= 0 && wake->watch_fd >= 0 && timers_arm(wake) && timers_watch(wake);
 }
 
 /* Was the watch cancelled (or did its far day come)?  Rearms it. */
@@ -160,8 +157,7 @@ bool wake_open(struct wake **out, struct fault *fault)
 	if (!timers_open(wake)) {
 		int error = errno;
 		wake_close(wake);
-		return fault_set(fault, FAULT_IO, "The system gives no timer: %s.",
-		                 strerror(error));
+		return fault_set(fault, FAULT_IO, "The system gives no timer: %s.", strerror(error));
 	}
 	*out = wake;
 	return true;
@@ -195,7 +191,7 @@ static size_t also_fds(const struct wake *wake, struct pollfd fds[WAKE_ALSO_COUN
 
 	for (int i = 0; i < WAKE_ALSO_COUNT; i++)
 		if (wake->also_fd[i] >= 0)
-			fds[count++] = (struct pollfd){.fd = wake->also_fd[i], .events = POLLIN};
+			fds[count++] = (struct pollfd){ .fd = wake->also_fd[i], .events = POLLIN };
 	return count;
 }
 
@@ -212,9 +208,9 @@ size_t wake_fds(const struct wake *wake, struct pollfd fds[WAKE_FDS_MAX])
 	size_t count = 0;
 
 	if (wake->timer_fd >= 0)
-		fds[count++] = (struct pollfd){.fd = wake->timer_fd, .events = POLLIN};
+		fds[count++] = (struct pollfd){ .fd = wake->timer_fd, .events = POLLIN };
 	if (wake->watch_fd >= 0)
-		fds[count++] = (struct pollfd){.fd = wake->watch_fd, .events = POLLIN};
+		fds[count++] = (struct pollfd){ .fd = wake->watch_fd, .events = POLLIN };
 	return count + also_fds(wake, fds + count);
 }
 
@@ -227,8 +223,7 @@ int wake_timeout_ms(const struct wake *wake)
 
 static void look_for_step(struct wake *wake, struct wake_news *news)
 {
-	int64_t step = wake_step_between(wake->wall_ms, wake->awake_ms, clock_ms(CLOCK_REALTIME),
-	                                 wake_now_ms());
+	int64_t step = wake_step_between(wake->wall_ms, wake->awake_ms, clock_ms(CLOCK_REALTIME), wake_now_ms());
 
 	/* The kernel also cancels after a suspend; that is no step. */
 	if (step > -WAKE_STEP_MS && step < WAKE_STEP_MS)
@@ -240,7 +235,7 @@ static void look_for_step(struct wake *wake, struct wake_news *news)
 
 struct wake_news wake_read(struct wake *wake)
 {
-	struct wake_news news = {0};
+	struct wake_news news = { 0 };
 
 	/* The clock decides, not the descriptor, which may become readable a moment
 	 * after its time; arming for never empties it. */

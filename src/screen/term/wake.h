@@ -67,7 +67,6 @@ struct wake_news wake_read(struct wake *wake);
 int wake_timeout_between(int64_t now_ms, int64_t at_ms);
 
 /* How far the wall clock moved against the awake clock between two readings. */
-int64_t wake_step_between(int64_t wall_then, int64_t awake_then, int64_t wall_now,
-                          int64_t awake_now);
+int64_t wake_step_between(int64_t wall_then, int64_t awake_then, int64_t wall_now, int64_t awake_now);
 
 #endif

@@ -122,12 +122,13 @@ void desk_say(struct desk *desk, enum role role, const char *format, ...)
 
 void desk_say_fault(struct desk *desk, const struct fault *fault)
 {
-	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM ||
-	            fault->kind == FAULT_MISUSE || fault->kind == FAULT_MISSING;
+	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM || fault->kind == FAULT_MISUSE ||
+	            fault->kind == FAULT_MISSING;
 
 	const char *first = fault->kind == FAULT_UNSAFE ? "Press W to write what stands to a new file. "
-	                  : fault->kind == FAULT_DAMAGED && kitchen_log_is_damaged(desk->kitchen)
-	                      ? "Nothing more is recorded: leave (q y) and run \"stillroom restore\". " : "";
+	                    : fault->kind == FAULT_DAMAGED && kitchen_log_is_damaged(desk->kitchen)
+	                        ? "Nothing more is recorded: leave (q y) and run \"stillroom restore\". "
+	                        : "";
 
 	desk->unsafe = desk->unsafe || fault->kind == FAULT_UNSAFE;
 	desk_say(desk, mild ? ROLE_CAUTION : ROLE_STOP, "%s%s", first, fault->sentence);
@@ -201,8 +202,8 @@ static bool ask_old_undo(struct desk *desk)
 	    desk_is_sure(desk, AGAIN_OLD_UNDO, last.id))
 		return false;
 	clock_words_date(last.at.wall_ms, day, sizeof(day));
-	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS, "Not of today but of %s: %s. Press u again to undo it.", day,
-	               last.sentence);
+	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS, "Not of today but of %s: %s. Press u again to undo it.",
+	               day, last.sentence);
 	return true;
 }
 
@@ -339,8 +340,7 @@ int desk_paragraph_lines(const char *text, int cols)
 	return lines;
 }
 
-int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
-                   const char *text)
+int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
 {
 	int used = 0;
 

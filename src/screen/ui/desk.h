@@ -14,33 +14,33 @@
 #include <stdint.h>
 
 #include "base/fault.h"
-#include "engine/process/process.h"
 #include "base/text.h"
-#include "kitchen/canner/acid_asked.h"
-#include "kitchen/stock/ahead.h"
-#include "kitchen/canner/aside.h"
+#include "engine/process/process.h"
 #include "kitchen/act/kitchen.h"
-#include "kitchen/pantry/pantry.h"
-#include "kitchen/plan/plan.h"
-#include "kitchen/pantry/recall.h"
+#include "kitchen/canner/acid_asked.h"
+#include "kitchen/canner/aside.h"
 #include "kitchen/canner/reprocess.h"
 #include "kitchen/history/seasons.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/pantry/recall.h"
+#include "kitchen/plan/plan.h"
 #include "kitchen/pot/sheet.h"
+#include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "kitchen/warning/warnings.h"
 #include "screen/board/board.h"
 #include "screen/term/config.h"
-#include "screen/ui/picker.h"
 #include "screen/term/terminal.h"
+#include "screen/ui/picker.h"
 
 #define MIN_ROWS 12
 #define MIN_COLS 40
-#define MESSAGE_MS 20000      /* how long a message stays when no key is pressed */
-#define HELD_KEY_MS 700       /* the same key sooner than this is a held or bouncing key */
-#define REPEAT_GAP_MS 250     /* the same key this soon after itself is a keyboard's repeat */
-#define SURE_MS 10000         /* how long "press again" stands */
-#define AGAIN_SHORT_MS 5000   /* the same while an alarm rings */
-#define RINGS_MAX 32          /* ringing stations and loads that are told apart */
+#define MESSAGE_MS 20000    /* how long a message stays when no key is pressed */
+#define HELD_KEY_MS 700     /* the same key sooner than this is a held or bouncing key */
+#define REPEAT_GAP_MS 250   /* the same key this soon after itself is a keyboard's repeat */
+#define SURE_MS 10000       /* how long "press again" stands */
+#define AGAIN_SHORT_MS 5000 /* the same while an alarm rings */
+#define RINGS_MAX 32        /* ringing stations and loads that are told apart */
 
 enum view_name {
 	VIEW_BOARD,
@@ -90,7 +90,7 @@ enum {
 	KEY_CODE_PAGE_DOWN,
 	KEY_CODE_BACKSPACE,
 	KEY_CODE_OTHER,
-	KEY_CODE_INTERRUPT = 3, /* Ctrl-C: asks, from any view */
+	KEY_CODE_INTERRUPT = 3,   /* Ctrl-C: asks, from any view */
 	KEY_CODE_EMPTY_LINE = 21, /* Ctrl-U */
 	KEY_CODE_TAB = 9,
 	KEY_CODE_ENTER = '\r',
@@ -101,10 +101,10 @@ struct desk;
 
 struct view_key {
 	long key;
-	long other;                /* a second key for the same, or 0 */
-	const char *cap;           /* as shown: "Space" */
-	const char *words;         /* one or two words for the bottom line; NULL: not shown there */
-	const char *help;          /* a sentence for the key list */
+	long other;                              /* a second key for the same, or 0 */
+	const char *cap;                         /* as shown: "Space" */
+	const char *words;                       /* one or two words for the bottom line; NULL: not shown there */
+	const char *help;                        /* a sentence for the key list */
 	bool (*usable)(const struct desk *desk); /* NULL: always */
 	void (*act)(struct desk *desk);
 };
@@ -133,11 +133,11 @@ struct entry {
 	bool open;
 	char prompt[80];
 	char text[ENTRY_MAX];
-	size_t at; /* where the next character goes, in bytes */
+	size_t at;    /* where the next character goes, in bytes */
 	bool offered; /* the text is an offer: the first character takes its place */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
-	void (*blank)(struct desk *desk); /* Space in the empty line; NULL: a blank like any */
-	const char *keys;                 /* what its keys do; NULL: the usual words */
+	void (*blank)(struct desk *desk);                  /* Space in the empty line; NULL: a blank like any */
+	const char *keys;                                  /* what its keys do; NULL: the usual words */
 };
 
 enum start_field {
@@ -186,8 +186,8 @@ struct batch_card {
 	struct batch_need need;
 	bool need_known;
 	struct list_state need_list; /* cursor: first line shown; top: how many are */
-	struct fault refusal; /* why there is no need */
-	bool sure;                        /* asked already: nowhere to go */
+	struct fault refusal;        /* why there is no need */
+	bool sure;                   /* asked already: nowhere to go */
 };
 
 /* What the sheet of a recipe's pectin says, while it is typed. */
@@ -206,8 +206,8 @@ struct fill_card {
 	struct picker picker;
 	struct number_entry count;
 	char jar[WORD_MAX_BYTES];
-	int64_t lid_box_id; /* kept from one filling to the next */
-	bool lids_said;     /* a box was chosen, or "not noted" */
+	int64_t lid_box_id;      /* kept from one filling to the next */
+	bool lids_said;          /* a box was chosen, or "not noted" */
 	struct acid_asked asked; /* of the size chosen */
 	bool acid_in;
 	enum acid acid;
@@ -262,7 +262,7 @@ struct forecast_card {
 	char fruit[NAME_MAX_BYTES];
 	int64_t fruit_mg;
 	bool juice_in_stock;
-	int in_pot;      /* batches cooked in one pot at most; 0: one */
+	int in_pot; /* batches cooked in one pot at most; 0: one */
 	struct {
 		char recipe[NAME_MAX_BYTES];
 		bool chosen;
@@ -325,7 +325,7 @@ struct seal_card {
 	size_t count;
 	bool choosing_fate;
 	bool fate_for_all;
-	bool round; /* all loads past their 12 h, one after the other */
+	bool round;          /* all loads past their 12 h, one after the other */
 	bool asking;         /* by which methods the lids of this load are looked at */
 	bool asking_for_all; /* then: every other jar is sealed, not only the one under the cursor */
 	unsigned methods;    /* as said for this load, SEAL_BY(); 0: not said yet */
@@ -334,8 +334,8 @@ struct seal_card {
 /* Jars to be processed again: which canner, which lids. */
 struct reprocess_card {
 	int64_t jar_id;
-	int canner; /* among the free ones of the method */
-	int box;    /* among the boxes; box_count: not noted */
+	int canner;       /* among the free ones of the method */
+	int box;          /* among the boxes; box_count: not noted */
 	bool asking_acid; /* which acid went in again */
 	struct picker picker;
 	enum acid acid;
@@ -453,7 +453,7 @@ struct desk {
 		int64_t last_ms;
 		int64_t station; /* what was selected before that figure */
 		int64_t load;
-	} words; /* typed where nothing asks for them */
+	} words;                     /* typed where nothing asks for them */
 	int64_t asked_soon_until_ms; /* a step was made after which a number is asked for */
 	struct {
 		bool can_go_back;
@@ -509,20 +509,16 @@ struct desk {
 	struct {
 		int64_t phase_id;
 		int64_t began_ms;
-		int64_t asked_ms; /* the end that was too soon; the same again means it */
-	} other_clock;            /* while a hold is read off one */
+		int64_t asked_ms;       /* the end that was too soon; the same again means it */
+	} other_clock;                  /* while a hold is read off one */
 	struct log_station new_station; /* while its questions are asked */
-	int asked_time; /* likewise of the times of a first juicer */
-	char new_elevation[64]; /* likewise */
+	int asked_time;                 /* likewise of the times of a first juicer */
+	char new_elevation[64];         /* likewise */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
 	struct log_recipe recipe; /* being written down */
 	bool recipe_unsaved;
-	enum {
-		RECIPE_LINES,
-		RECIPE_FOOD,
-		RECIPE_INGREDIENT
-	} recipe_choosing;                           /* its food, or what a line is */
+	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } recipe_choosing; /* its food, or what a line is */
 	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
 	struct picker recipe_picker;
 #define RECIPE_FOODS_MAX 256
@@ -611,7 +607,7 @@ void seasons_view_enter(struct desk *desk);
 void season_view_enter(struct desk *desk, int year);
 void works_view_enter(struct desk *desk, int season); /* 0: every one */
 void works_view_search(struct desk *desk);            /* asks for words */
-void works_view_lot(struct desk *desk);                /* the batch and the loads of what is open */
+void works_view_lot(struct desk *desk);               /* the batch and the loads of what is open */
 void past_view_enter(struct desk *desk, struct log_subject subject);
 void seals_view_refresh(struct desk *desk);
 void house_view_refresh(struct desk *desk);
@@ -625,8 +621,7 @@ void desk_go_back(struct desk *desk);
 /* --- the desk ----------------------------------------------------------------- */
 
 void desk_clear(struct desk *desk); /* frees what the cards hold */
-void desk_say(struct desk *desk, enum role role, const char *format, ...)
-    __attribute__((format(printf, 3, 4)));
+void desk_say(struct desk *desk, enum role role, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void desk_say_fault(struct desk *desk, const struct fault *fault);
 
 const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to select */
@@ -688,13 +683,11 @@ void desk_refuse_words(struct desk *desk);
 size_t desk_keys_everywhere(const struct view_key **keys);
 
 /* Ask for one line of text. */
-void desk_ask(struct desk *desk, const char *prompt, const char *text,
-              bool (*done)(struct desk *, const char *));
+void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *));
 
 /* The same with one value that the first character takes the place of, so that "1" with
  * a 3 typed behind it is never 13; Left or Backspace changes it instead. */
-void desk_offer(struct desk *desk, const char *prompt, const char *text,
-                bool (*done)(struct desk *, const char *));
+void desk_offer(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *));
 
 /* A stop (FAULT_STOPPED) asks why to go on all the same; `done` tries again with the
  * reason. `tried`: the reason that was not enough, "" the first time. */
@@ -714,8 +707,7 @@ int list_scroll(struct list_state *list, int count, int rows);
 
 /* Draw text over several lines, broken at blanks; returns lines used. */
 int desk_paragraph_lines(const char *text, int cols); /* that it would take */
-int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role,
-                   const char *text);
+int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
 
 /* --- the jars of a seal check (seal_picture.c) -------------------------------------- */
 

@@ -8,8 +8,7 @@
 #include "base/text.h"
 #include "screen/ui/desk.h"
 
-void desk_ask(struct desk *desk, const char *prompt, const char *text,
-              bool (*done)(struct desk *, const char *))
+void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *))
 {
 	desk->entry.open = true;
 	desk->entry.done = done;
@@ -21,8 +20,7 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text,
 	desk->entry.at = strlen(desk->entry.text);
 }
 
-void desk_offer(struct desk *desk, const char *prompt, const char *text,
-                bool (*done)(struct desk *, const char *))
+void desk_offer(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *))
 {
 	desk_ask(desk, prompt, text, done);
 	desk->entry.offered = text[0] != '\0';
@@ -34,7 +32,8 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
 	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
 
-	desk_ask(desk, not_valid ? "On as NOT VALID, because (Esc: no):" : "On as UNKNOWN, because (Esc: no):", tried, done);
+	desk_ask(desk, not_valid ? "On as NOT VALID, because (Esc: no):" : "On as UNKNOWN, because (Esc: no):", tried,
+	         done);
 	if (tried[0] != '\0')
 		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
 	else

@@ -40,8 +40,8 @@ static void draw_too_small(struct desk *desk, int rows, int cols)
 	if (strip != NULL) {
 		strip_face(strip, &desk->now, &face);
 		strip_clock_words(strip, &face, clock, sizeof(clock));
-		terminal_putf(desk->terminal, 0, 0, cols, strip_role(desk, &face), "%d %s %s %s",
-		              strip->station.digit, clock, strip->rule->words, strip->station.name);
+		terminal_putf(desk->terminal, 0, 0, cols, strip_role(desk, &face), "%d %s %s %s", strip->station.digit,
+		              clock, strip->rule->words, strip->station.name);
 	}
 	desk_paragraph(desk, strip != NULL, 0, cols, rows - 1, ROLE_STRONG,
 	               "The window is too small: make it at least 40 columns by 12 rows. Clocks go on.");

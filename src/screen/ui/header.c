@@ -235,8 +235,9 @@ static void keys_draw(struct desk *desk, int row, int cols)
 		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
 		             desk->entry.keys != NULL ? desk->entry.keys
 		             : cols < 60              ? "Enter keeps it   Esc as it was"
-		             : desk->entry.offered    ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
-		                                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
+		             : desk->entry.offered
+		                 ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
+		                 : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
 		return;
 	}
 	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
@@ -297,7 +298,9 @@ static void warning_draw(struct desk *desk, int row, int rows, int cols)
 	(void)snprintf(words, sizeof(words), "%s: %s", severity_name(worst->severity), worst->sentence);
 	desk_paragraph(desk, row, 1, cols - 2, rows,
 	               worst->severity == SEVERITY_STOP   ? ROLE_STOP
-	               : worst->severity == SEVERITY_NOTE ? ROLE_QUIET : ROLE_CAUTION, words);
+	               : worst->severity == SEVERITY_NOTE ? ROLE_QUIET
+	                                                  : ROLE_CAUTION,
+	               words);
 }
 
 /* The line being typed, scrolled so that the place of the next character shows. */

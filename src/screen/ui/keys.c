@@ -44,9 +44,12 @@ static void ask_to_leave(struct desk *desk)
 /* One meaning in all views.  The first ones go before whatever is typed. */
 static const struct view_key everywhere[] = {
 	{ KEY_CODE_INTERRUPT, 0, "Ctrl-C", NULL, "Asks whether to leave the board.", NULL, ask_to_leave },
-	{ KEY_CODE_TAB, 0, "Tab", "what rings", "To what rings; again: the next. Esc on the board goes back to what was being typed.", NULL, desk_go_to_ringing },
+	{ KEY_CODE_TAB, 0, "Tab", "what rings",
+	  "To what rings; again: the next. Esc on the board goes back to what was being typed.", NULL,
+	  desk_go_to_ringing },
 	{ '!', 0, "!", NULL, "Why nobody tastes: the signs, and whom to call.", NULL, signs_view_enter },
-	{ 'W', 0, "W", "save elsewhere", "Writes what stands to a new file: this log can hold nothing more.", is_unsafe, desk_save_elsewhere },
+	{ 'W', 0, "W", "save elsewhere", "Writes what stands to a new file: this log can hold nothing more.", is_unsafe,
+	  desk_save_elsewhere },
 	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings.", something_rings, desk_hear },
 	{ '?', 0, "?", NULL, "The keys.", not_in_help, show_help },
 };
@@ -64,9 +67,9 @@ size_t desk_keys_everywhere(const struct view_key **keys)
 
 enum goes_to {
 	GOES_NOWHERE,
-	GOES_ACT,   /* `row` says what it does */
-	GOES_LINE,  /* into the line being typed */
-	GOES_FIELD, /* into a field of the view: letters of a name, figures of a number */
+	GOES_ACT,    /* `row` says what it does */
+	GOES_LINE,   /* into the line being typed */
+	GOES_FIELD,  /* into a field of the view: letters of a name, figures of a number */
 	GOES_BESIDE, /* to the view, which may take it */
 };
 
@@ -281,7 +284,8 @@ void desk_paste(struct desk *desk, const char *text, bool whole)
 		return;
 	}
 	if (count == 0) {
-		desk_say(desk, ROLE_CAUTION, "Not taken: only one line of text can be pasted, without control characters.");
+		desk_say(desk, ROLE_CAUTION,
+		         "Not taken: only one line of text can be pasted, without control characters.");
 		return;
 	}
 	for (size_t i = 0; i < count; i++)

@@ -53,7 +53,9 @@ static void story_draw(struct desk *desk, int top, int rows)
 
 		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
 		terminal_putf(desk->terminal, top + 1 + i - first, 1, cols - 2,
-		              here ? ROLE_SELECTED : entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN,
+		              here                    ? ROLE_SELECTED
+		              : entry->undone_by != 0 ? ROLE_QUIET
+		                                      : ROLE_PLAIN,
 		              "%-*s%s%s%s%s", when_cols, when, entry->undone_by != 0 ? "(undone) " : "", entry->who,
 		              entry->who[0] != '\0' ? ": " : "", entry->sentence);
 	}

@@ -190,7 +190,8 @@ void picker_move(struct picker *picker, int by, int count)
 
 bool picker_blank(struct desk *desk, const struct picker *picker, const char *name, int count)
 {
-	if (desk->last_key != ' ' || is_whole(name, picker->filter) || picker->filter[0] == '\0' || picker->moved || count < 2)
+	if (desk->last_key != ' ' || is_whole(name, picker->filter) || picker->filter[0] == '\0' || picker->moved ||
+	    count < 2)
 		return false;
 	desk_say(desk, ROLE_QUIET, "%d names hold these letters: type on, or Enter takes the one at the mark.", count);
 	return true;
@@ -248,8 +249,7 @@ void lid_box_words(const struct log_lid_box *boxes, size_t count, int n, char *b
 		(void)snprintf(buffer, size, "%s  (%d left)", boxes[n].label, boxes[n].lids - boxes[n].used);
 }
 
-bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars,
-                    int64_t *id)
+bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars, int64_t *id)
 {
 	*id = 0;
 	if (n >= (int)count)

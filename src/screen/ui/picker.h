@@ -15,7 +15,7 @@ struct desk;
 
 struct picker {
 	int cursor;
-	bool moved; /* since the last letter */
+	bool moved;                       /* since the last letter */
 	char filter[PICKER_FILTER_BYTES]; /* as it was typed */
 };
 
@@ -54,7 +54,6 @@ bool number_typed(struct number_entry *number, long key, int max);
 struct log_lid_box;
 void lid_box_words(const struct log_lid_box *boxes, size_t count, int n, char *buffer, size_t size);
 /* Take the n-th for so many jars; false, and it is said, when it has too few. */
-bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars,
-                    int64_t *id);
+bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars, int64_t *id);
 
 #endif

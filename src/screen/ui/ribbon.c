@@ -49,8 +49,7 @@ static enum glyph fill_of(const struct stretch *stretch)
 	return stretch->phase_kind == PHASE_TIMED ? GLYPH_TIMED : GLYPH_WATCHED;
 }
 
-static void stretch_draw(struct desk *desk, const struct axis *axis, const struct stretch *stretch,
-                         int row)
+static void stretch_draw(struct desk *desk, const struct axis *axis, const struct stretch *stretch, int row)
 {
 	int from = axis_column(axis, stretch->from_ms);
 	int to = axis_column(axis, stretch->to_ms);
@@ -62,14 +61,15 @@ static void stretch_draw(struct desk *desk, const struct axis *axis, const struc
 		to++; /* a short phase still shows */
 	terminal_fill(desk->terminal, row, axis->col + from, to - from, role, fill_of(stretch));
 	if (stretch->lost && to > from)
-		terminal_put(desk->terminal, row, axis->col + to - 1, 1, ROLE_STOP,
-		             glyph(desk->terminal, GLYPH_CROSS));
+		terminal_put(desk->terminal, row, axis->col + to - 1, 1, ROLE_STOP, glyph(desk->terminal, GLYPH_CROSS));
 }
 
 void axis_draw(struct desk *desk, const struct axis *axis, int row)
 {
 	/* Labels at whole quarter or half hours of local time, far enough apart. */
-	int64_t step = axis->per_col_ms > 4 * MINUTE_MS ? 60 * MINUTE_MS : axis->per_col_ms >= 2 * MINUTE_MS ? 30 * MINUTE_MS : 15 * MINUTE_MS;
+	int64_t step = axis->per_col_ms > 4 * MINUTE_MS    ? 60 * MINUTE_MS
+	               : axis->per_col_ms >= 2 * MINUTE_MS ? 30 * MINUTE_MS
+	                                                   : 15 * MINUTE_MS;
 	int64_t day = clock_day_start(desk->now.wall_ms);
 	int64_t first = desk->now.wall_ms + axis->from_ms;
 	int64_t at = day + (first - day + step - 1) / step * step;
