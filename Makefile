@@ -271,16 +271,20 @@ bench-run: $(PROGRAM) $(BENCH_PROGRAMS)
 
 # --- lint ---------------------------------------------------------------------
 
-.PHONY: lint lint-run lint-rules lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
+.PHONY: lint lint-run lint-rules lint-format lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
 lint: ## warnings as errors under gcc and clang, clang-tidy, cppcheck, shellcheck, house rules
 	@sh .ci/deps check lint
 	+@$(AGAIN) lint-run
 	@echo "lint: nothing found"
 
-lint-run: lint-rules lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
+lint-run: lint-rules lint-format lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
 
 lint-rules:
 	@sh tests/floors.sh
+
+# As `make format` would lay them out, by Debian 12's clang-format and by 13's.
+lint-format:
+	@clang-format --dry-run -Werror $(C_FILES)
 
 # Every header must stand alone.
 lint-headers:
@@ -318,10 +322,11 @@ lint-cppcheck:
 		--suppress='deallocuse:tests/*' --suppress='nullPointerOutOfResources:tests/*' \
 		--suppress='nullPointerOutOfMemory:tests/*' -j $(JOBS) -Isrc -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
 
+C_FILES = $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h)
 .PHONY: format
 format: ## lay out the C sources anew (.clang-format)
 	@sh .ci/deps format
-	@clang-format -i $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h)
+	@clang-format -i $(C_FILES)
 
 # --- use ----------------------------------------------------------------------
 
