@@ -71,14 +71,14 @@ LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
 BAKE := $(BUILD)/bake
 
-UNIT_TESTS := $(sort $(filter-out tests/support/%,$(wildcard tests/*/test_*.c)))
+UNIT_TESTS := $(sort $(filter-out tests/support/%,$(wildcard tests/*/test_*.c tests/*/*/test_*.c)))
 UNIT_PROGRAMS := $(UNIT_TESTS:%.c=$(BUILD)/%)
 # Those that take longest stand first, so that none of them is left for the end.
 LONGEST_SCRIPTS := $(addprefix tests/terminal/test_,$(addsuffix .sh,\
 	full_day alarm_command seasons story kill_board sizes))
-BROWSER_TEST := tests/report/test_labels_in_chromium.sh
+BROWSER_TEST := tests/report/exchange/test_labels_in_chromium.sh
 SHELL_TESTS := $(LONGEST_SCRIPTS) tests/floors.sh \
-	$(filter-out $(LONGEST_SCRIPTS) $(BROWSER_TEST),$(sort $(wildcard tests/*/test_*.sh)))
+	$(filter-out $(LONGEST_SCRIPTS) $(BROWSER_TEST),$(sort $(wildcard tests/*/test_*.sh tests/*/*/test_*.sh)))
 SUPPORT := $(sort $(wildcard tests/support/*.c))
 SUPPORT_OBJECTS := $(SUPPORT:%.c=$(BUILD)/%.o)
 # Programs that the shell tests drive, and timings.
@@ -293,7 +293,7 @@ lint-headers:
 		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
 
 lint-shell:
-	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh)
+	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh tests/*/*/*.sh)
 
 lint-gcc:
 	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc TEST_O=-O1 EXTRA_CFLAGS=-Werror
@@ -322,7 +322,7 @@ lint-cppcheck:
 		--suppress='deallocuse:tests/*' --suppress='nullPointerOutOfResources:tests/*' \
 		--suppress='nullPointerOutOfMemory:tests/*' -j $(JOBS) -Isrc -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
 
-C_FILES = $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h)
+C_FILES = $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h tests/*/*/*.c)
 .PHONY: format
 format: ## lay out the C sources anew (.clang-format)
 	@sh .ci/deps format

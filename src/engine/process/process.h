@@ -42,7 +42,7 @@ enum confirmed { CONFIRMED_YES, CONFIRMED_PRACTICE, CONFIRMED_DISPUTED, CONFIRME
 #define SECOND_TABLE_ABOVE_FT 8000
 /* Where that table ends, nothing is given any more.  In a weighted-gauge canner for
  * another reason: 15 psi above the local air makes 240 F up to 10,311 ft only,
- * computed with engine/physics/boiling.h (tests/engine/test_boiling.c). */
+ * computed with engine/physics/boiling.h (tests/engine/physics/test_boiling.c). */
 #define NO_PROCESS_ABOVE_FT 10000
 #define PROCESS_OPTIONS_MAX 6
 

@@ -17,7 +17,7 @@ static double not_zero(double value)
  * The continued fraction of the incomplete beta function (Abramowitz and Stegun,
  * Handbook of Mathematical Functions, 26.5.8), from its head by Lentz's method as
  * Thompson and Barnett amended it (J. Comput. Phys. 64, 1986): from memory, and
- * held against printed values by tests/engine/test_interval.c.
+ * held against printed values by tests/engine/stats/test_interval.c.
  */
 static double fraction(double a, double b, double x)
 {

@@ -2,8 +2,8 @@
 # docs/moving.md, done: a log is carried to another computer, and backups are listed,
 # chosen and put back.
 set -u
-# shellcheck source=tests/report/out_kit.sh
-. "$(dirname "$0")/out_kit.sh"
+# shellcheck source=tests/report/out/out_kit.sh
+. "$(dirname "$0")/../out/out_kit.sh"
 
 stick=$own/stick
 mkdir -p "$stick" "$own/old" "$own/new"

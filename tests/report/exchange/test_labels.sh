@@ -2,8 +2,8 @@
 # Sheets of labels in three formats, read back by parsers that know nothing of us:
 # 1, 24 and 500 labels, several copies, a used sheet, names that try to break out.
 set -u
-# shellcheck source=tests/report/out_kit.sh
-. "$(dirname "$0")/out_kit.sh"
+# shellcheck source=tests/report/out/out_kit.sh
+. "$(dirname "$0")/../out/out_kit.sh"
 python_with html.parser xml.etree.ElementTree
 
 cat >"$own/parse.py" <<'END'

@@ -2,8 +2,8 @@
 # A browser lays the labels out: one page a sheet and one of cautions, and no word
 # sticks out of its label.  Only where Chromium is installed.
 set -u
-# shellcheck source=tests/report/out_kit.sh
-. "$(dirname "$0")/out_kit.sh"
+# shellcheck source=tests/report/out/out_kit.sh
+. "$(dirname "$0")/../out/out_kit.sh"
 
 chromium=$(command -v chromium || command -v chromium-browser) || {
 	echo "chromium is not installed"

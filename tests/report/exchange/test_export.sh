@@ -2,8 +2,8 @@
 # What leaves the program, read by parsers that know nothing of us: python's csv and
 # json modules, a JSON schema validator, python3-icalendar.
 set -u
-# shellcheck source=tests/report/out_kit.sh
-. "$(dirname "$0")/out_kit.sh"
+# shellcheck source=tests/report/out/out_kit.sh
+. "$(dirname "$0")/../out/out_kit.sh"
 python_with csv json icalendar jsonschema
 
 log=$own/log.db

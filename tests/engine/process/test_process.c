@@ -1,5 +1,5 @@
 /* The rules of the look-up: edges, jars, pressures, and each refusal with the
- * words that help. tests/engine/test_process_tables.c goes through every row,
+ * words that help. tests/engine/process/test_process_tables.c goes through every row,
  * test_unconfirmed.c through rows that are never offered. */
 #include <check.h>
 #include <stdlib.h>

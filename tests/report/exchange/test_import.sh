@@ -1,8 +1,8 @@
 #!/bin/sh
 # An old notebook comes in; our own export comes back to the byte.
 set -u
-# shellcheck source=tests/report/out_kit.sh
-. "$(dirname "$0")/out_kit.sh"
+# shellcheck source=tests/report/out/out_kit.sh
+. "$(dirname "$0")/../out/out_kit.sh"
 
 round_trip() { # round_trip NAME LOG
 	gives 0 export csv -f "$2" -o "$own/$1-out"

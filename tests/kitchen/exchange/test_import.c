@@ -514,7 +514,7 @@ START_TEST(a_house_that_was_too_low_says_nothing_of_a_notebook)
 }
 END_TEST
 
-/* --- our own export, by hand: what the program itself writes is tests/report/test_import.sh ---- */
+/* --- our own export, by hand: what the program itself writes is tests/report/exchange/test_import.sh ---- */
 
 #define LOTS \
 	"lot,product,food,pack,acidity,made,origin,origin_words\r\n" \
