@@ -1,5 +1,8 @@
 #include "base/words.h"
 
+#include <errno.h>
+#include <stdlib.h>
+
 static bool is_blank(char byte)
 {
 	return byte == ' ' || byte == '\t' || byte == '\r' || byte == '\n';
@@ -69,4 +72,17 @@ void words_quote(struct text *text, const char *word)
 	for (; *word != '\0'; word++)
 		text_add(text, *word == '"' || *word == '\\' ? "\\%c" : "%c", *word);
 	text_add(text, "\"");
+}
+
+bool word_number(const char *word, int min, int max, int *out)
+{
+	char *end;
+	long value;
+
+	errno = 0;
+	value = strtol(word, &end, 10);
+	if (end == word || *end != '\0' || errno != 0 || value < min || value > max)
+		return false;
+	*out = (int)value;
+	return true;
 }

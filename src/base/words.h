@@ -32,4 +32,7 @@ const char *words_at(const struct words *words, size_t n);
 /* The way back: a word between quotes, its own quotes and backslashes guarded. */
 void words_quote(struct text *text, const char *word);
 
+/* Is the word a whole number from `min` to `max`, and nothing else? */
+bool word_number(const char *word, int min, int max, int *out);
+
 #endif

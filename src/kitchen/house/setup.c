@@ -24,19 +24,6 @@
 
 #define SETUP_LINE_MAX 1000
 
-bool read_whole(const char *word, int min, int max, int *out)
-{
-	char *end;
-	long value;
-
-	errno = 0;
-	value = strtol(word, &end, 10);
-	if (end == word || *end != '\0' || errno != 0 || value < min || value > max)
-		return false;
-	*out = (int)value;
-	return true;
-}
-
 static bool line_name(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	(void)id;
@@ -56,7 +43,7 @@ static bool line_practice(struct kitchen *kitchen, const struct words *words, in
 	int speed;
 
 	(void)id;
-	if (!read_whole(words_at(words, 1), 1, 3600, &speed))
+	if (!word_number(words_at(words, 1), 1, 3600, &speed))
 		return fault_set(fault, FAULT_MISUSE, "practice is a speed from 1 to 3600");
 	return kitchen_set_practice(kitchen, speed, fault);
 }
@@ -84,7 +71,7 @@ static bool read_capacity(const char *word, struct log_station *station, struct 
 	jar = jar_size_named(name);
 	if (jar == NULL)
 		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", name);
-	if (!read_whole(equals + 1, 1, 99, &jars))
+	if (!word_number(equals + 1, 1, 99, &jars))
 		return fault_set(fault, FAULT_MISUSE, "a canner holds 1 to 99 jars, not \"%s\"", equals + 1);
 	station->capacity[jar_size_index(jar)] = jars;
 	return true;
@@ -105,7 +92,7 @@ static bool read_canner_word(const char *word, struct log_station *station, bool
 		       fault_set(fault, FAULT_MISUSE, "only a pressure canner has a wall to be told");
 	}
 	if (strncmp(word, "watts=", 6) == 0)
-		return read_whole(word + 6, STATION_WATTS_MIN, STATION_WATTS_MAX, &station->watts) ||
+		return word_number(word + 6, STATION_WATTS_MIN, STATION_WATTS_MAX, &station->watts) ||
 		       fault_set(fault, FAULT_MISUSE, "\"%s\" is not its heat in watts, %d to %d", word + 6,
 		                 STATION_WATTS_MIN, STATION_WATTS_MAX);
 	*taken = false;
@@ -116,7 +103,7 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 {
 	struct log_station station = { .id = id };
 
-	if (!read_whole(words_at(words, 1), 1, 9, &station.digit))
+	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
 		return fault_set(fault, FAULT_MISUSE, "a canner's key is a digit from 1 to 9");
 	if (!station_kind_from_name(words_at(words, 2), &station.kind) || !station_is_canner(station.kind))
 		return fault_set(fault, FAULT_MISUSE,
@@ -150,7 +137,7 @@ static bool line_other_station(struct kitchen *kitchen, const struct words *word
 {
 	struct log_station station = { .id = id, .kind = kind };
 
-	if (!read_whole(words_at(words, 1), 1, 9, &station.digit))
+	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
 		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
 	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
 		return fault_set(fault, FAULT_MISUSE, "the station's name is too long");
@@ -254,7 +241,7 @@ static bool line_times(struct kitchen *kitchen, const struct words *words, int64
 
 		while (n < count && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
 			n++;
-		if (n == count || !read_whole(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
+		if (n == count || !word_number(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
 			return fault_set(fault, FAULT_MISUSE,
 			                 "\"%s\" is not run=, first=, water=, wait= or stand= and minutes",
 			                 words_at(words, i));
@@ -318,7 +305,7 @@ static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_
 
 	if (!text_copy(box.label, sizeof(box.label), words_at(words, 1)))
 		return fault_set(fault, FAULT_MISUSE, "the label is too long");
-	if (!read_whole(words_at(words, 2), 0, 100000, &box.lids))
+	if (!word_number(words_at(words, 2), 0, 100000, &box.lids))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a number of lids", words_at(words, 2));
 	for (size_t i = 3; i < words->count; i++) {
 		if (strcmp(words_at(words, i), "retired") == 0)

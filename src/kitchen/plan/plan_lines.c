@@ -90,7 +90,7 @@ bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t
 		}
 		while (n < 5 && value_of(word, numbers[n].name) == NULL)
 			n++;
-		if (n == 5 || !read_whole(value_of(word, numbers[n].name), 0, numbers[n].most, numbers[n].value))
+		if (n == 5 || !word_number(value_of(word, numbers[n].name), 0, numbers[n].most, numbers[n].value))
 			return not_understood(
 			    word,
 			    "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\" meals=turns (or together)",
@@ -114,7 +114,7 @@ bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t i
 
 static bool read_times(const char *value, struct fault *fault, int *times)
 {
-	return read_whole(value, 1, PLAN_BATCHES_MAX, times) ||
+	return word_number(value, 1, PLAN_BATCHES_MAX, times) ||
 	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not how many times", value);
 }
 
@@ -165,11 +165,11 @@ static bool read_batch_word(const char *word, struct log_plan_batch *row, int *t
 	case BATCH_AT: return plan_time_read(value, &row->ready_minutes, fault);
 	case BATCH_TIMES: return read_times(value, fault, times);
 	case BATCH_MULTIPLE:
-		if (read_whole(value, 1, 99, &row->multiple))
+		if (word_number(value, 1, 99, &row->multiple))
 			return true;
 		break;
 	case BATCH_AFTER:
-		if (read_whole(value, 0, PLAN_RUNS_MAX, &row->after_runs))
+		if (word_number(value, 0, PLAN_RUNS_MAX, &row->after_runs))
 			return true;
 		break;
 	default: break;

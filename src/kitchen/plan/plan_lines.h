@@ -15,7 +15,4 @@ bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t i
 bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 
-/* setup.c: a whole number from min to max; false: it is none. */
-bool read_whole(const char *word, int min, int max, int *out);
-
 #endif

@@ -7,8 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "base/words.h"
 #include "kitchen/act/kitchen_private.h"
-#include "kitchen/plan/plan_lines.h"
 
 #define MULTIPLE_MOST 16 /* as recipe_check */
 #define MINUTES_MOST 600
@@ -112,7 +112,7 @@ static bool read_acid(struct sheet *sheet, const char *words, struct fault *faul
 
 static bool read_number(const char *words, enum sheet_field field, int most, int *out, struct fault *fault)
 {
-	return read_whole(words, 1, most, out) || not_so(field, words, fault);
+	return word_number(words, 1, most, out) || not_so(field, words, fault);
 }
 
 bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words, struct fault *fault)
