@@ -18,8 +18,9 @@
 
 #include "base/fault.h"
 #include "base/text.h"
-#include "kitchen/act/keeper.h"
-#include "kitchen/act/open_day.h"
+#include "kitchen/board/look.h"
+#include "kitchen/file/keeper.h"
+#include "kitchen/file/open_day.h"
 #include "kitchen/house/new_log.h"
 #include "log/log.h"
 #include "report/cli/arguments.h"

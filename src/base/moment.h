@@ -1,7 +1,7 @@
 /*
  * moment.h - an instant as the log keeps it, and the time between two of them.
  *
- * The engine never reads a clock; the kitchen's clock object (kitchen/act/clock.h)
+ * The engine never reads a clock; the kitchen's clock object (kitchen/board/clock.h)
  * makes moments and hands them down.
  *
  * wall_ms   UTC, milliseconds since 1970-01-01; may be stepped by a person or a

@@ -17,7 +17,11 @@
 #include <unistd.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/work/work.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
 

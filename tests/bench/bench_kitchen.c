@@ -9,8 +9,11 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/warning/warnings.h"
+#include "kitchen/work/work.h"
 #include "support/bench_kit.h"
 #include "support/log_kit.h"
 

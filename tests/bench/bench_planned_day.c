@@ -8,7 +8,10 @@
 #include <stdlib.h>
 #include <time.h>
 
+#include "kitchen/act/undo.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
 #include "support/bench_kit.h"
 
 #define ROUNDS 21

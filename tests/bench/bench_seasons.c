@@ -15,10 +15,11 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/look.h"
 #include "kitchen/history/seasons.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
+#include "kitchen/pot/pot.h"
 #include "log/query/log_private.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"

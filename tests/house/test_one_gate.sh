@@ -24,12 +24,12 @@ assignments() {
 }
 
 nothing 'a verdict is given outside the gate' \
-	"$(find src -name '*.c' ! -path 'src/engine/gate/gate.c' ! -path 'src/engine/gate/gate_words.c' ! -path src/kitchen/canner/verdict.c \
+	"$(find src -name '*.c' ! -path 'src/engine/gate/gate.c' ! -path 'src/engine/gate/gate_words.c' ! -path src/kitchen/act/verdict.c \
 		-exec grep -lE 'VERDICT_' {} + | while read -r file; do assignments /dev/null "$file"; done)"
 nothing 'the answer of the gate is written elsewhere, too' \
-	"$(grep -rn 'log_put_judgement(' src --include='*.c' | grep -vE '^src/(kitchen/canner/verdict|log/tables/log_judgement)\.c:')"
+	"$(grep -rn 'log_put_judgement(' src --include='*.c' | grep -vE '^src/(kitchen/act/verdict|log/tables/log_judgement)\.c:')"
 nothing 'the gate is asked past its evidence' \
-	"$(grep -rnE '\bgate_judge(_pot)?\(' src --include='*.c' | grep -vE '^src/(kitchen/canner/verdict|engine/gate/gate)\.c:')"
+	"$(grep -rnE '\bgate_judge(_pot)?\(' src --include='*.c' | grep -vE '^src/(kitchen/act/verdict|engine/gate/gate)\.c:')"
 nothing 'a statement sets a verdict' \
 	"$(grep -rniE "verdict *= *[?]" src/log schema/log.sql)"
 # The search itself finds what it should.

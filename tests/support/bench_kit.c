@@ -1,5 +1,6 @@
 #include "support/bench_kit.h"
 
+#include "kitchen/file/open_kitchen.h"
 #include <ftw.h>
 #include <stdio.h>
 #include <stdlib.h>

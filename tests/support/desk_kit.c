@@ -1,6 +1,7 @@
 /* desk_kit.c - see desk_kit.h. */
 #include "support/desk_kit.h"
 
+#include "kitchen/stock/ahead.h"
 #include <curses.h>
 #include <fcntl.h>
 #include <stdio.h>

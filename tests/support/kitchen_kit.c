@@ -8,6 +8,13 @@
 
 #include "base/text.h"
 #include "engine/food/acid.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/file/open_kitchen.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/copy.h"
 #include "support/kitchen_kit.h"
 

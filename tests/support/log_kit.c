@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "base/text.h"
+#include "kitchen/exchange/labels.h"
 #include "support/copy.h"
 #include "support/log_kit.h"
 

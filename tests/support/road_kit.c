@@ -5,9 +5,14 @@
 #include <unistd.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
 #include "kitchen/exchange/import.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/ahead.h"
 #include "report/exchange/export.h"
 #include "support/road_kit.h"
 

@@ -10,7 +10,7 @@
 
 #include <stdint.h>
 
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
 
 #define SECOND_MS INT64_C(1000)
 #define MINUTE_MS (60 * SECOND_MS)

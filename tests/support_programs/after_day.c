@@ -14,6 +14,10 @@
 #include <time.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_kitchen.h"
+#include "kitchen/house/house.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -7,8 +7,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_kitchen.h"
+#include "kitchen/history/seasons.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "support/test_clock.h"
 
 #define SEPTEMBER_MS (INT64_C(250) * 24 * 3600 * 1000) /* from the new year */

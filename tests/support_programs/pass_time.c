@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
 #include "log/log.h"
 
 static struct system_clock computer;

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 

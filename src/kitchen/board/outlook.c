@@ -1,6 +1,7 @@
 #include "kitchen/board/outlook.h"
 
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/stock/ahead.h"
 
 /* Timed phases of the running work are as long as the log or the rule says;
  * a run that has not begun yet is planned as its house would. */

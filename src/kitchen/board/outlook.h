@@ -13,7 +13,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 enum stretch_kind { STRETCH_PAST, STRETCH_RUNNING, STRETCH_EXPECTED };
 

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/history/seasons.h"
 
 #define PAST_LINES_MAX 64

@@ -9,9 +9,10 @@
 #include "base/text.h"
 #include "engine/physics/heat_up.h"
 #include "engine/recipe/amount_units.h"
-#include "kitchen/act/backups.h"
-#include "kitchen/canner/verdict.h"
-#include "kitchen/plan/plan_private.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/file/backups.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/stock/acid_asked.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 /* How soon another terminal's act is seen: where the system tells of a write, in a while
@@ -20,15 +21,8 @@
 #define ASK_ELSE_MS 2000
 #define ASK_AFTER_MS 5000
 #define ASK_AGAIN_MS 50000
-#define READ_AGAIN 3 /* another terminal may write between two reads */
-
-bool jar_needs_fate(const struct log_jar *jar)
-{
-	if (jar->state == JAR_BROKEN || jar->gone_why != GONE_NOT)
-		return false; /* its food is thrown out with the glass, or gone otherwise */
-	return jar->state == JAR_UNSEALED || jar->state == JAR_DOUBTFUL || jar->siphoning == SIPHON_OVER_HALF ||
-	       jar_is_blocked(jar);
-}
+#define WALL_MOVED_MS 1000 /* less is a clock kept right, not one set */
+#define READ_AGAIN 3       /* another terminal may write between two reads */
 
 /* --- what is in a strip --------------------------------------------------------- */
 
@@ -623,7 +617,7 @@ static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault
 {
 	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
 	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !planning_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_spoiled(kitchen, fault) ||
+	    !planned_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_spoiled(kitchen, fault) ||
 	    !read_for_rules(kitchen, day, fault) || !read_latest(kitchen, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
@@ -693,4 +687,30 @@ bool kitchen_refresh(struct kitchen *kitchen, bool force, struct fault *fault)
 		else if (!log_changed_elsewhere(kitchen->log))
 			return false;
 	return read_board(kitchen, day, fault);
+}
+
+/* --- looking at it ------------------------------------------------------------------ */
+
+struct moment kitchen_now(const struct kitchen *kitchen)
+{
+	return clock_now(&kitchen->clock);
+}
+
+bool still_stands(const struct kitchen *kitchen, const struct moment *at, uint64_t reads, int64_t again_ms,
+                  const struct moment *now)
+{
+	int64_t passed = moment_between(at, now);
+
+	return reads == kitchen->reads && moment_same_boot(at, now) && passed >= 0 && passed < again_ms &&
+	       llabs(moment_wall_step(at, now)) < WALL_MOVED_MS;
+}
+
+const struct board *kitchen_board(const struct kitchen *kitchen)
+{
+	return &kitchen->board;
+}
+
+struct log *kitchen_log(const struct kitchen *kitchen)
+{
+	return kitchen->log;
 }

@@ -5,7 +5,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
+#include "kitchen/canner/canner.h"
 
 #define FATE_DONE "fate_done" /* verb */
 

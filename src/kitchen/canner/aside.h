@@ -10,7 +10,7 @@
 #ifndef STILLROOM_KITCHEN_CANNER_ASIDE_H
 #define STILLROOM_KITCHEN_CANNER_ASIDE_H
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 /* A fridge jar is eaten "in several days" (A539; KSU says a week): three days is this program's
  * reading, common practice, no source. */

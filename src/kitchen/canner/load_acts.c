@@ -8,8 +8,9 @@
 
 #include "base/text.h"
 #include "engine/food/acid.h"
-#include "kitchen/act/kitchen_private.h"
-#include "kitchen/canner/acid_asked.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/stock/stock_private.h"
 
 #define BY_SHEET "minutes: the sheet of the pectin; table: "
 
@@ -75,19 +76,6 @@ bool load_asks_more(const struct log_load *load, const struct log_lot *lot, cons
 	return !enough;
 }
 
-int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated)
-{
-	int index = jar_size_index(jar);
-
-	if (stated != NULL)
-		*stated = index >= 0 && station->capacity[index] > 0;
-	/* A smaller jar stands where a larger one does. */
-	for (int i = index; i >= 0 && i < (int)jar_size_count; i++)
-		if (station->capacity[i] > 0)
-			return station->capacity[i];
-	return 0;
-}
-
 static bool check_room(const struct log_station *station, const struct load_order *order, struct fault *fault)
 {
 	const struct jar_size *jar = jar_size_named(order->jar);
@@ -143,19 +131,6 @@ bool put_lot(struct act *act, const char *product, const char *food, const char 
 	lot->origin = standing->origin;
 	text_copy(lot->origin_words, sizeof(lot->origin_words), standing->words);
 	return log_put_lot(act->kitchen->log, lot, fault);
-}
-
-bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault)
-{
-	struct log_batch batch;
-
-	*minutes = 0;
-	if (batch_id == 0)
-		return true;
-	if (!log_batch_get(kitchen->log, batch_id, &batch, fault))
-		return false;
-	*minutes = batch.sheet_minutes;
-	return true;
 }
 
 void set_process(struct log_load *load, const struct process *process, const struct log_house *house)

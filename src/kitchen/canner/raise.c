@@ -6,7 +6,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/canner_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 

@@ -8,7 +8,8 @@
 
 #include "base/text.h"
 #include "engine/food/food.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/stock/stock_private.h"
 
 #define RAW "raw"
 #define HOT "hot"

@@ -11,7 +11,7 @@
 #define STILLROOM_KITCHEN_CANNER_REPROCESS_H
 
 #include "engine/food/acid.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 /* What a reprocess of a jar, and of those like it, would be. */
 struct reprocess_plan {

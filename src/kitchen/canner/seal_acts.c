@@ -9,8 +9,9 @@
 
 #include "base/text.h"
 #include "engine/food/food.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 
@@ -54,18 +55,6 @@ const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
 	if (fate == FATE_DISCARD)
 		return suspect_words[lot_is_suspect(lot) ? SUSPECT_LOW_ACID_OR_TOMATO : SUSPECT_ACID];
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
-}
-
-bool load_is_wrong(const struct log_load *load)
-{
-	return load->verdict == VERDICT_NOT_VALID || load->verdict == VERDICT_UNKNOWN;
-}
-
-bool jar_has_window(const struct log_jar *jar, const struct log_load *load)
-{
-	/* A jar that sealed after a right process but lost its liquid goes to the
-	 * fridge whenever that is seen. */
-	return load_is_wrong(load) || jar->state != JAR_SEALED;
 }
 
 bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now_wall_ms,

@@ -8,8 +8,9 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
 #include "log/query/tables.h"
 

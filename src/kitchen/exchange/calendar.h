@@ -9,7 +9,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 struct calendar_event {
 	char uid[NAME_MAX_BYTES + 80]; /* the same for the same thing in every export of this log */

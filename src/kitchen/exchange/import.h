@@ -17,7 +17,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 #define IMPORT_PROBLEMS_KEPT 200
 #define IMPORT_WHY_BYTES 240

@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "engine/label/row_check.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
 
 static const char *acidity_word(int n)

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "base/with_room.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
 
 #define WHAT "the import"

@@ -5,8 +5,8 @@
 #define STILLROOM_KITCHEN_EXCHANGE_IMPORT_PRIVATE_H
 
 #include "base/csv.h"
-#include "kitchen/act/kitchen_private.h"
 #include "kitchen/exchange/import.h"
+#include "kitchen/exchange/labels.h"
 
 /* --- names (import_names.c) --- */
 

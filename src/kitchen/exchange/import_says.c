@@ -9,7 +9,7 @@
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "engine/process/product.h"
-#include "kitchen/canner/verdict.h"
+#include "kitchen/act/verdict.h"
 #include "kitchen/exchange/import_private.h"
 
 /* --- words ------------------------------------------------------------------------------ */

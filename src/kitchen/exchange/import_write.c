@@ -6,7 +6,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/canner/verdict.h"
+#include "kitchen/act/verdict.h"
 #include "kitchen/exchange/import_private.h"
 
 static bool put_frame(struct import_plan *plan, struct fault *fault)

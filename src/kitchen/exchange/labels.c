@@ -13,7 +13,7 @@
 #include "base/text.h"
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/canner/aside.h"
 
 #define BETWEEN " \xc2\xb7 "

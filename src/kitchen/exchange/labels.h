@@ -12,8 +12,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
 #include "kitchen/exchange/load_facts.h"
+#include "kitchen/warning/warnings.h"
 
 #define LABELS_MAX 5000      /* a run of printing, not a typing error */
 #define LABEL_LOT_COLUMNS 40 /* a longer code is cut */

@@ -5,8 +5,9 @@
 
 #include "base/moment.h"
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/board/phases.h"
+#include "kitchen/exchange/labels.h"
 
 #define FOREVER_MS INT64_MAX
 

@@ -8,7 +8,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/open_day.h"
+#include "kitchen/file/open_day.h"
 
 /* Open loads are always chosen; which of the shelved ones besides? */
 struct load_choice {

@@ -1,6 +1,6 @@
 #include "kitchen/exchange/tables.h"
 
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 
 bool tables_read(struct kitchen *kitchen, const struct log_table *table,
                  bool (*row)(void *state, const struct log_cell *cells, struct fault *fault), void *state,

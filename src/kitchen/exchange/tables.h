@@ -6,7 +6,7 @@
 #ifndef STILLROOM_KITCHEN_EXCHANGE_TABLES_H
 #define STILLROOM_KITCHEN_EXCHANGE_TABLES_H
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 #include "log/query/tables.h"
 
 /* As log_table_read. */

@@ -8,7 +8,7 @@
 #include "base/text.h"
 #include "engine/stats/interval.h"
 #include "engine/stats/odds.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/history/seasons.h"
 
 static bool was_used(const struct log_season *season)

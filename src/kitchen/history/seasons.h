@@ -14,7 +14,8 @@
 #include <stdint.h>
 
 #include "base/fault.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/stock/ahead.h"
 #include "log/log.h"
 
 /* --- the sums ----------------------------------------------------------------------- */

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/history/seasons.h"
 
 /* --- one page of a search, season by season ------------------------------------------------ */

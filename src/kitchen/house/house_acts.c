@@ -8,7 +8,9 @@
 
 #include "base/text.h"
 #include "engine/gate/gate.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
 
 static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb, const char *sentence,
                       struct fault *fault)
@@ -31,15 +33,6 @@ bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *f
 		return fault_set(fault, FAULT_MISUSE, "That name is too long: at most %d bytes.", NAME_MAX_BYTES - 1);
 	(void)snprintf(sentence, sizeof(sentence), "The kitchen is called %s", house.name);
 	return put_house(kitchen, &house, "name", sentence, fault);
-}
-
-bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault)
-{
-	for (size_t i = 0; i < kitchen->board.stations; i++)
-		if (strip_has_load(&kitchen->board.strips[i]))
-			return fault_set(fault, FAULT_REFUSED, "%s holds a load: the %s is not changed under it.",
-			                 kitchen->board.strips[i].station.name, what);
-	return true;
 }
 
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault)

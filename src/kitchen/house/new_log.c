@@ -7,9 +7,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "kitchen/act/kitchen_private.h"
-#include "kitchen/act/open_day.h"
+#include "kitchen/act/act.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/recipe/own.h"
+#include "kitchen/stock/stock.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define DAY_MS (INT64_C(24) * 60 * MINUTE_MS)

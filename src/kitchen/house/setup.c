@@ -16,11 +16,15 @@
 
 #include "base/text.h"
 #include "base/words.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan_lines.h"
-#include "kitchen/pot/sheet.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/recipe/own.h"
 #include "kitchen/recipe/recipe_lines.h"
+#include "kitchen/recipe/sheet.h"
 #include "kitchen/stock/shelf.h"
+#include "kitchen/stock/stock.h"
 
 #define SETUP_LINE_MAX 1000
 

@@ -7,8 +7,9 @@
 #include <strings.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
-#include "kitchen/canner/verdict.h"
+#include "kitchen/act/verdict.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/pantry/pantry_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
@@ -266,22 +267,6 @@ static bool move_marks(struct errand *errand, int64_t jar_id, enum recall_outcom
 	}
 	free(marks);
 	return done;
-}
-
-bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault)
-{
-	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code };
-	int64_t recalled;
-
-	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault))
-		return false;
-	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
-	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
-		if (kitchen->board.spoiled[i].lot_id == lot->id) {
-			facts.spoiled = (int)kitchen->board.spoiled[i].spoiled;
-			facts.jars = (int)kitchen->board.spoiled[i].jars;
-		}
-	return stops_let_pass(&facts, "", fault);
 }
 
 /* What the gate of today says of a load that one of its day let pass; NULL: nothing. */

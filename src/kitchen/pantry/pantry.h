@@ -10,7 +10,7 @@
 #define STILLROOM_KITCHEN_PANTRY_PANTRY_H
 
 #include "engine/stats/keeping.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 /* Jars kept of one product and size. */
 struct pantry_line {
@@ -66,5 +66,10 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 
 /* Take back the newest taking or count, if nothing came after it there. */
 bool kitchen_undo_pantry(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
+/* The act that an undo of the house would take back; false: there is none. */
+bool kitchen_last_of_house(const struct kitchen *kitchen, struct log_entry *last);
+/* Of the house; refused when the last thing was done in the pantry or to a recall, which
+ * nobody sees from the house view. */
+bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 
 #endif

@@ -8,7 +8,9 @@
 #include <strings.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/pantry/pantry_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 

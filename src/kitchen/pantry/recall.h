@@ -8,7 +8,7 @@
 #ifndef STILLROOM_KITCHEN_PANTRY_RECALL_H
 #define STILLROOM_KITCHEN_PANTRY_RECALL_H
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 enum jar_where {
 	WHERE_WAITING, /* filled, without a canner */

@@ -4,6 +4,7 @@
  */
 #include "kitchen/plan/plan.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -12,6 +13,28 @@
 #define LATE_MS (INT64_C(60) * 1000) /* so much later than the plan: worked out anew */
 #define WHOLE_SEARCH 1000000000L
 #define SLICE 1000L /* placings: some 2 ms */
+
+struct planning *planning_new(const struct kitchen *kitchen)
+{
+	struct planning *planning = calloc(1, sizeof(*planning));
+
+	if (planning == NULL)
+		return NULL;
+	planning->rows = &kitchen->planned;
+	planning->work = malloc(plan_work_size());
+	if (planning->work != NULL)
+		return planning;
+	free(planning);
+	return NULL;
+}
+
+void planning_free(struct planning *planning)
+{
+	if (planning == NULL)
+		return;
+	free(planning->work);
+	free(planning);
+}
 
 int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds)
 {
@@ -58,8 +81,8 @@ static void tell_item(const struct kitchen *kitchen, struct planning *planning, 
 	int end_s = 0;
 	int station;
 
-	for (size_t i = 0; i < planning->block_count && item->plan_id != 0; i++) {
-		const struct log_plan_block *block = &planning->blocks[i];
+	for (size_t i = 0; i < planning->rows->block_count && item->plan_id != 0; i++) {
+		const struct log_plan_block *block = &planning->rows->blocks[i];
 
 		if ((item->is_run ? block->plan_run_id : block->plan_batch_id) != item->plan_id)
 			continue;
@@ -81,33 +104,36 @@ static void tell_item(const struct kitchen *kitchen, struct planning *planning, 
  * canner belongs to the n-th load there since then. */
 static int64_t taken_by(const struct planning *planning, size_t at)
 {
-	const struct log_plan_block *block = &planning->blocks[at];
+	const struct log_plan_block *block = &planning->rows->blocks[at];
 	size_t before = 0;
 
-	for (size_t i = 0; i < planning->run_count && block->plan_run_id != 0; i++)
-		if (planning->runs[i].id == block->plan_run_id)
-			return planning->runs[i].run_id;
-	for (size_t i = 0; i < planning->batch_count && block->plan_batch_id != 0; i++)
-		if (planning->batches[i].id == block->plan_batch_id)
-			return planning->batches[i].batch_id;
+	for (size_t i = 0; i < planning->rows->run_count && block->plan_run_id != 0; i++)
+		if (planning->rows->runs[i].id == block->plan_run_id)
+			return planning->rows->runs[i].run_id;
+	for (size_t i = 0; i < planning->rows->batch_count && block->plan_batch_id != 0; i++)
+		if (planning->rows->batches[i].id == block->plan_batch_id)
+			return planning->rows->batches[i].batch_id;
 	if (block->plan_run_id != 0 || block->plan_batch_id != 0)
 		return 0;
 	for (size_t i = 0; i < at; i++)
-		before += planning->blocks[i].station_id == block->station_id && planning->blocks[i].plan_run_id == 0 &&
-		          planning->blocks[i].plan_batch_id == 0;
-	for (size_t i = 0; i < planning->load_count; i++)
-		if (planning->loads[i].station_id == block->station_id && before-- == 0)
-			return planning->loads[i].id;
+		before += planning->rows->blocks[i].station_id == block->station_id &&
+		          planning->rows->blocks[i].plan_run_id == 0 && planning->rows->blocks[i].plan_batch_id == 0;
+	for (size_t i = 0; i < planning->rows->load_count; i++)
+		if (planning->rows->loads[i].station_id == block->station_id && before-- == 0)
+			return planning->rows->loads[i].id;
 	return 0;
 }
 
 static void tell_blocks(struct planning *planning)
 {
-	for (size_t i = 0; i < planning->block_count; i++)
+	size_t count = planning->rows->block_count;
+
+	count = count < PLAN_BLOCKS_MAX ? count : PLAN_BLOCKS_MAX;
+	for (size_t i = 0; i < count; i++)
 		planning->block_rows[i] =
-		    (struct plan_block){ .row = planning->blocks[i], .work_id = taken_by(planning, i) };
+		    (struct plan_block){ .row = planning->rows->blocks[i], .work_id = taken_by(planning, i) };
 	planning->out.blocks = planning->block_rows;
-	planning->out.block_count = planning->block_count;
+	planning->out.block_count = count;
 }
 
 /* --- stations --------------------------------------------------------------------------------- */
@@ -122,7 +148,7 @@ static const struct plan_item *item_with(const struct planning *planning, bool i
 
 static const struct plan_block *block_of_load(const struct planning *planning, int64_t station_id, int64_t load_id)
 {
-	for (size_t i = 0; i < planning->block_count; i++) {
+	for (size_t i = 0; i < planning->out.block_count; i++) {
 		const struct plan_block *block = &planning->block_rows[i];
 
 		if (block->row.station_id == station_id && block->row.plan_run_id == 0 &&
@@ -254,7 +280,7 @@ static bool board_is_idle(const struct kitchen *kitchen)
 static void tell_finish(const struct kitchen *kitchen, struct planning *planning)
 {
 	struct kitchen_plan *out = &planning->out;
-	const struct log_plan *plan = &planning->plan;
+	const struct log_plan *plan = &planning->rows->plan;
 
 	out->accepted_wall_ms = plan->accepted_wall_ms;
 	out->accepted_finish_ms = plan->accepted_finish_wall_ms;
@@ -272,11 +298,11 @@ static void tell_finish(const struct kitchen *kitchen, struct planning *planning
 
 static enum plan_state state_of(const struct planning *planning)
 {
-	if (planning->plan.finished_wall_ms != 0)
+	if (planning->rows->plan.finished_wall_ms != 0)
 		return PLAN_OVER;
-	if (planning->run_count == 0 && planning->batch_count == 0)
+	if (planning->rows->run_count == 0 && planning->rows->batch_count == 0)
 		return PLAN_EMPTY;
-	return planning->plan.accepted_wall_ms != 0 ? PLAN_ACCEPTED : PLAN_DRAFT;
+	return planning->rows->plan.accepted_wall_ms != 0 ? PLAN_ACCEPTED : PLAN_DRAFT;
 }
 
 /* --- working it out --------------------------------------------------------------------------------- */
@@ -303,8 +329,8 @@ static void said_as_accepted(struct planning *planning)
 	struct plan_said *said = &planning->said;
 
 	said->wait_cap = PLAN_NO_LIMIT;
-	for (size_t i = 0; i < planning->block_count && said->count < PLAN_RUNS_MAX + PLAN_BATCHES_MAX; i++) {
-		const struct log_plan_block *block = &planning->blocks[i]; /* by start */
+	for (size_t i = 0; i < planning->rows->block_count && said->count < PLAN_RUNS_MAX + PLAN_BATCHES_MAX; i++) {
+		const struct log_plan_block *block = &planning->rows->blocks[i]; /* by start */
 
 		if (block->plan_run_id == 0 && block->plan_batch_id == 0)
 			continue;
@@ -317,7 +343,7 @@ static void said_as_accepted(struct planning *planning)
 static bool runs_already(const struct planning *planning)
 {
 	const struct plan_input *input = &planning->input;
-	bool runs = planning->plan.accepted_wall_ms != 0 || input->running_load_count > 0;
+	bool runs = planning->rows->plan.accepted_wall_ms != 0 || input->running_load_count > 0;
 
 	for (int i = 0; i < input->run_count; i++)
 		runs = runs || input->runs[i].station != PLAN_NONE;

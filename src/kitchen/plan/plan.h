@@ -27,7 +27,7 @@
 
 #include "base/fault.h"
 #include "engine/schedule/day_plan.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/planned.h"
 #include "kitchen/stock/ahead.h"
 #include "log/log.h"
 

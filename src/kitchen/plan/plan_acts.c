@@ -12,14 +12,14 @@
 
 const struct log_plan_run *kitchen_plan_runs(const struct kitchen *kitchen, size_t *count)
 {
-	*count = kitchen->planning->run_count;
-	return kitchen->planning->runs;
+	*count = kitchen->planned.run_count;
+	return kitchen->planned.runs;
 }
 
 const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen, size_t *count)
 {
-	*count = kitchen->planning->batch_count;
-	return kitchen->planning->batches;
+	*count = kitchen->planned.batch_count;
+	return kitchen->planned.batches;
 }
 
 /* --- checks -------------------------------------------------------------------------- */
@@ -27,7 +27,7 @@ const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen,
 static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, struct fault *fault)
 {
 	if (row->fruit_mg == 0)
-		row->fruit_mg = kitchen->planning->house.charge_mg;
+		row->fruit_mg = kitchen->planned.house.charge_mg;
 	if (row->fruit[0] == '\0')
 		return fault_set(fault, FAULT_MISUSE, "Say what fruit it is.");
 	if (row->fruit_mg < 0 || row->fruit_mg > AMOUNT_MG_MAX)
@@ -92,10 +92,10 @@ static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *ro
 static bool room_for_rows(const struct kitchen *kitchen, size_t runs, size_t batches, struct fault *fault)
 {
 	const struct planning *planning = kitchen->planning;
-	bool over = planning->plan.finished_wall_ms != 0;
+	bool over = planning->rows->plan.finished_wall_ms != 0;
 
-	if ((over ? 0 : planning->run_count) + runs > PLAN_RUNS_MAX ||
-	    (over ? 0 : planning->batch_count) + batches > PLAN_BATCHES_MAX)
+	if ((over ? 0 : planning->rows->run_count) + runs > PLAN_RUNS_MAX ||
+	    (over ? 0 : planning->rows->batch_count) + batches > PLAN_BATCHES_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d runs and %d batches.", PLAN_RUNS_MAX,
 		                 PLAN_BATCHES_MAX);
 	return true;
@@ -105,7 +105,7 @@ static bool room_for_rows(const struct kitchen *kitchen, size_t runs, size_t bat
 
 static bool forget_all(struct act *act, struct fault *fault)
 {
-	struct log_plan fresh = { .start_minutes = act->kitchen->planning->plan.start_minutes };
+	struct log_plan fresh = { .start_minutes = act->kitchen->planned.plan.start_minutes };
 
 	return log_clear_plan_blocks(act->kitchen->log, fault) && log_clear_plan_rows(act->kitchen->log, fault) &&
 	       log_put_plan(act->kitchen->log, &fresh, fault);
@@ -116,7 +116,7 @@ static bool begin_row(struct act *act, struct kitchen *kitchen, const char *verb
 {
 	if (!act_begin(act, kitchen, verb, 0, fault))
 		return false;
-	if (kitchen->planning->plan.finished_wall_ms != 0 && !forget_all(act, fault))
+	if (kitchen->planned.plan.finished_wall_ms != 0 && !forget_all(act, fault))
 		return act_fail(act);
 	return true;
 }
@@ -183,17 +183,17 @@ bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch
 
 static const struct log_plan_run *run_row(const struct kitchen *kitchen, int64_t id)
 {
-	for (size_t i = 0; i < kitchen->planning->run_count; i++)
-		if (kitchen->planning->runs[i].id == id)
-			return &kitchen->planning->runs[i];
+	for (size_t i = 0; i < kitchen->planned.run_count; i++)
+		if (kitchen->planned.runs[i].id == id)
+			return &kitchen->planned.runs[i];
 	return NULL;
 }
 
 static const struct log_plan_batch *batch_row(const struct kitchen *kitchen, int64_t id)
 {
-	for (size_t i = 0; i < kitchen->planning->batch_count; i++)
-		if (kitchen->planning->batches[i].id == id)
-			return &kitchen->planning->batches[i];
+	for (size_t i = 0; i < kitchen->planned.batch_count; i++)
+		if (kitchen->planned.batches[i].id == id)
+			return &kitchen->planned.batches[i];
 	return NULL;
 }
 
@@ -290,7 +290,7 @@ static int64_t whole_fruit_mg(const struct ahead *ahead)
 /* Even charges, none larger than a basket, of which no one counts the hundredth part. */
 static int charges(const struct kitchen *kitchen, int64_t mg)
 {
-	int64_t charge = kitchen->planning->house.charge_mg + kitchen->planning->house.charge_mg / 100;
+	int64_t charge = kitchen->planned.house.charge_mg + kitchen->planned.house.charge_mg / 100;
 
 	return mg <= 0 ? 0 : (int)((mg + charge - 1) / charge);
 }
@@ -374,7 +374,7 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 
 bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_minutes, struct fault *fault)
 {
-	struct log_plan plan = kitchen->planning->plan;
+	struct log_plan plan = kitchen->planned.plan;
 	char date[16] = "today";
 	char at[16];
 	struct act act;
@@ -395,7 +395,7 @@ bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_
 
 int kitchen_plan_begins(const struct kitchen *kitchen)
 {
-	return kitchen->planning->plan.start_minutes;
+	return kitchen->planned.plan.start_minutes;
 }
 
 /* Where a piece of work stands in the plan: its first and last task. */
@@ -446,7 +446,7 @@ bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault)
 	if (!act_begin(&act, kitchen, "plan_accept", 0, fault))
 		return false;
 	plan = kitchen_plan(kitchen, &now);
-	row = kitchen->planning->plan;
+	row = kitchen->planned.plan;
 	if (plan->state == PLAN_EMPTY || plan->state == PLAN_OVER) {
 		fault_set(fault, FAULT_REFUSED, "There is nothing planned: add a batch first.");
 		return act_fail(&act);
@@ -480,14 +480,14 @@ static bool nothing_open(const struct kitchen *kitchen, struct fault *fault)
 bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault)
 {
 	struct planning *planning = kitchen->planning;
-	struct log_plan row = planning->plan;
+	struct log_plan row = planning->rows->plan;
 	int open = 0;
 	struct act act;
 
-	for (size_t i = 0; i < planning->run_count; i++)
-		open += planning->runs[i].run_id == 0;
-	for (size_t i = 0; i < planning->batch_count; i++)
-		open += planning->batches[i].batch_id == 0;
+	for (size_t i = 0; i < planning->rows->run_count; i++)
+		open += planning->rows->runs[i].run_id == 0;
+	for (size_t i = 0; i < planning->rows->batch_count; i++)
+		open += planning->rows->batches[i].batch_id == 0;
 	if (row.accepted_wall_ms == 0 || row.finished_wall_ms != 0)
 		return fault_set(fault, FAULT_REFUSED, "No accepted plan is open.");
 	if (!nothing_open(kitchen, fault))
@@ -520,8 +520,8 @@ bool plan_take_run(struct act *act, const struct log_run *run, struct fault *fau
 {
 	const struct planning *planning = act->kitchen->planning;
 
-	for (size_t i = 0; i < planning->run_count && planning->plan.finished_wall_ms == 0; i++) {
-		struct log_plan_run row = planning->runs[i];
+	for (size_t i = 0; i < planning->rows->run_count && planning->rows->plan.finished_wall_ms == 0; i++) {
+		struct log_plan_run row = planning->rows->runs[i];
 
 		if (row.run_id != 0 || !fruit_same(row.fruit, run->fruit))
 			continue;
@@ -536,8 +536,8 @@ static const struct log_plan_batch *next_planned(const struct planning *planning
 {
 	const struct log_plan_batch *other = NULL;
 
-	for (size_t i = 0; i < planning->batch_count && planning->plan.finished_wall_ms == 0; i++) {
-		const struct log_plan_batch *row = &planning->batches[i];
+	for (size_t i = 0; i < planning->rows->batch_count && planning->rows->plan.finished_wall_ms == 0; i++) {
+		const struct log_plan_batch *row = &planning->rows->batches[i];
 
 		if (row->batch_id != 0 || row->multiple != batch->multiple || strcmp(row->recipe, batch->recipe) != 0)
 			continue;
@@ -566,8 +566,8 @@ static bool move_run(struct act *act, int64_t run_id, int64_t plan_id, struct fa
 	const struct planning *planning = act->kitchen->planning;
 
 	for (int taking = 0; taking < 2; taking++)
-		for (size_t i = 0; i < planning->run_count; i++) {
-			struct log_plan_run row = planning->runs[i];
+		for (size_t i = 0; i < planning->rows->run_count; i++) {
+			struct log_plan_run row = planning->rows->runs[i];
 
 			if (taking ? row.id != plan_id : row.run_id != run_id)
 				continue;
@@ -583,8 +583,8 @@ static bool move_batch(struct act *act, int64_t batch_id, int64_t plan_id, struc
 	const struct planning *planning = act->kitchen->planning;
 
 	for (int taking = 0; taking < 2; taking++)
-		for (size_t i = 0; i < planning->batch_count; i++) {
-			struct log_plan_batch row = planning->batches[i];
+		for (size_t i = 0; i < planning->rows->batch_count; i++) {
+			struct log_plan_batch row = planning->rows->batches[i];
 
 			if (taking ? row.id != plan_id : row.batch_id != batch_id)
 				continue;

@@ -14,19 +14,19 @@
 
 const struct log_plan_house *kitchen_plan_house(const struct kitchen *kitchen)
 {
-	return &kitchen->planning->house;
+	return &kitchen->planned.house;
 }
 
 const struct log_helper *kitchen_helpers(const struct kitchen *kitchen, size_t *count)
 {
-	*count = kitchen->planning->helper_count;
-	return kitchen->planning->helpers;
+	*count = kitchen->planned.helper_count;
+	return kitchen->planned.helpers;
 }
 
 const struct log_plan_break *kitchen_breaks(const struct kitchen *kitchen, size_t *count)
 {
-	*count = kitchen->planning->break_count;
-	return kitchen->planning->breaks;
+	*count = kitchen->planned.break_count;
+	return kitchen->planned.breaks;
 }
 
 /* --- times of day ----------------------------------------------------------------------- */
@@ -120,11 +120,11 @@ static bool check_helper(const struct kitchen *kitchen, const struct log_helper 
 		return fault_set(fault, FAULT_MISUSE, "A helper goes by initials, at most 12 letters.");
 	if (!plan_time_fine(helper->from_minutes, fault))
 		return false;
-	for (size_t i = 0; i < planning->helper_count; i++)
-		if (planning->helpers[i].id != helper->id &&
-		    text_same_name(planning->helpers[i].initials, helper->initials))
+	for (size_t i = 0; i < planning->rows->helper_count; i++)
+		if (planning->rows->helpers[i].id != helper->id &&
+		    text_same_name(planning->rows->helpers[i].initials, helper->initials))
 			return fault_set(fault, FAULT_REFUSED, "%s is on the list already.", helper->initials);
-	if (helper->id == 0 && planning->helper_count >= PLAN_PEOPLE_MAX)
+	if (helper->id == 0 && planning->rows->helper_count >= PLAN_PEOPLE_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d helpers.", PLAN_PEOPLE_MAX);
 	return true;
 }
@@ -147,9 +147,9 @@ bool kitchen_remove_helper(struct kitchen *kitchen, int64_t id, struct fault *fa
 	char initials[NAME_MAX_BYTES] = "";
 	struct act act;
 
-	for (size_t i = 0; i < kitchen->planning->helper_count; i++)
-		if (kitchen->planning->helpers[i].id == id)
-			text_copy(initials, sizeof(initials), kitchen->planning->helpers[i].initials);
+	for (size_t i = 0; i < kitchen->planned.helper_count; i++)
+		if (kitchen->planned.helpers[i].id == id)
+			text_copy(initials, sizeof(initials), kitchen->planned.helpers[i].initials);
 	if (initials[0] == '\0')
 		return fault_set(fault, FAULT_MISSING, "There is no such helper.");
 	if (!act_begin(&act, kitchen, "helper", 0, fault))
@@ -185,11 +185,12 @@ bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, stru
 
 	if (row->start_minutes < 0 || row->end_minutes >= MINUTES_MAX || row->end_minutes <= row->start_minutes)
 		return fault_set(fault, FAULT_MISUSE, "A break has a beginning and a later end: 12:00 12:45.");
-	for (size_t i = 0; i < planning->break_count; i++)
-		if (planning->breaks[i].id != row->id && row->start_minutes < planning->breaks[i].end_minutes &&
-		    planning->breaks[i].start_minutes < row->end_minutes)
+	for (size_t i = 0; i < planning->rows->break_count; i++)
+		if (planning->rows->breaks[i].id != row->id &&
+		    row->start_minutes < planning->rows->breaks[i].end_minutes &&
+		    planning->rows->breaks[i].start_minutes < row->end_minutes)
 			return fault_set(fault, FAULT_REFUSED, "Another break is at that time.");
-	if (row->id == 0 && planning->break_count >= PLAN_BREAKS_MAX)
+	if (row->id == 0 && planning->rows->break_count >= PLAN_BREAKS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d breaks.", PLAN_BREAKS_MAX);
 	if (!act_begin(&act, kitchen, "break", 0, fault))
 		return false;

@@ -12,7 +12,9 @@
 
 #include "base/text.h"
 #include "engine/recipe/fruit.h"
+#include "kitchen/file/open_day.h"
 #include "kitchen/plan/plan_private.h"
+#include "kitchen/stock/stock_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 #define NO_POT (1u << (PLAN_STATIONS_MAX - 1)) /* a station that is none: nine stand here at most */
@@ -69,11 +71,11 @@ static int seconds_of_day(int minutes)
 static int64_t day_of(const struct planning *planning, const struct moment *now)
 {
 	int64_t today = clock_day_start(now->wall_ms);
-	int64_t day = planning->plan.day_wall_ms;
+	int64_t day = planning->rows->plan.day_wall_ms;
 
 	if (day == 0 || day > now->wall_ms + 5 * DAY_MS)
 		return today;
-	if (planning->plan.accepted_wall_ms != 0)
+	if (planning->rows->plan.accepted_wall_ms != 0)
 		return now->wall_ms - day > 2 * DAY_MS ? today : day;
 	return day < today ? today : day;
 }
@@ -81,7 +83,7 @@ static int64_t day_of(const struct planning *planning, const struct moment *now)
 static void set_clock(struct building *building)
 {
 	struct planning *planning = building->planning;
-	int start = seconds_of_day(planning->plan.start_minutes);
+	int start = seconds_of_day(planning->rows->plan.start_minutes);
 
 	planning->out.zero_wall_ms = day_of(planning, building->now);
 	building->now_s = seconds_at(building, building->now->wall_ms);
@@ -127,7 +129,7 @@ static int jars_cooling(const struct board *board)
 
 static void put_house(struct building *building)
 {
-	const struct log_plan_house *house = &building->planning->house;
+	const struct log_plan_house *house = &building->planning->rows->house;
 	struct plan_input *input = building->input;
 
 	input->burners = house->burners;
@@ -145,18 +147,19 @@ static void put_people(struct building *building)
 	struct planning *planning = building->planning;
 	struct plan_input *input = building->input;
 
-	for (size_t i = 0; i < planning->helper_count && i < PLAN_PEOPLE_MAX; i++) {
-		input->people[i].id = planning->helpers[i].id;
-		input->people[i].from_s = seconds_of_day(planning->helpers[i].from_minutes);
-		text_copy(planning->out.people[i], sizeof(planning->out.people[i]), planning->helpers[i].initials);
+	for (size_t i = 0; i < planning->rows->helper_count && i < PLAN_PEOPLE_MAX; i++) {
+		input->people[i].id = planning->rows->helpers[i].id;
+		input->people[i].from_s = seconds_of_day(planning->rows->helpers[i].from_minutes);
+		text_copy(planning->out.people[i], sizeof(planning->out.people[i]),
+		          planning->rows->helpers[i].initials);
 		input->people_count++;
 	}
-	input->in_turns = planning->house.meals_in_turns;
-	for (size_t i = 0; i < planning->break_count && input->break_count < PLAN_BREAKS_MAX; i++) {
+	input->in_turns = planning->rows->house.meals_in_turns;
+	for (size_t i = 0; i < planning->rows->break_count && input->break_count < PLAN_BREAKS_MAX; i++) {
 		struct plan_break *rest = &input->breaks[input->break_count];
 
-		rest->start_s = planning->breaks[i].start_minutes * 60;
-		rest->end_s = planning->breaks[i].end_minutes * 60;
+		rest->start_s = planning->rows->breaks[i].start_minutes * 60;
+		rest->end_s = planning->rows->breaks[i].end_minutes * 60;
 		input->break_count += rest->end_s > input->start_s;
 	}
 }
@@ -281,7 +284,7 @@ static enum plan_item_state state_of_row(const struct building *building, int64_
 {
 	if (work_id != 0)
 		return strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
-	return building->planning->plan.finished_wall_ms != 0 ? ITEM_NOT_BEGUN : ITEM_PLANNED;
+	return building->planning->rows->plan.finished_wall_ms != 0 ? ITEM_NOT_BEGUN : ITEM_PLANNED;
 }
 
 static bool lies_ahead(const struct plan_item *item)
@@ -313,9 +316,9 @@ static const char *fruit_of(const struct building *building, const struct plan_i
 
 	if (strip != NULL)
 		return strip->run.fruit;
-	for (size_t i = 0; i < planning->run_count; i++)
-		if (planning->runs[i].id == item->plan_id)
-			return planning->runs[i].fruit;
+	for (size_t i = 0; i < planning->rows->run_count; i++)
+		if (planning->rows->runs[i].id == item->plan_id)
+			return planning->rows->runs[i].fruit;
 	return "";
 }
 
@@ -359,10 +362,10 @@ static bool put_run(struct building *building, struct plan_item *item)
 	memset(run, 0, sizeof(*run));
 	run->station = strip != NULL ? station_of(building, strip) : PLAN_NONE;
 	run->id = id_to_planner(item);
-	for (size_t i = 0; i < planning->run_count && strip == NULL; i++)
-		if (planning->runs[i].id == item->plan_id) {
-			run->ready_s = seconds_of_day(planning->runs[i].ready_minutes);
-			mg = planning->runs[i].fruit_mg;
+	for (size_t i = 0; i < planning->rows->run_count && strip == NULL; i++)
+		if (planning->rows->runs[i].id == item->plan_id) {
+			run->ready_s = seconds_of_day(planning->rows->runs[i].ready_minutes);
+			mg = planning->rows->runs[i].fruit_mg;
 		}
 	plan_run_spans(building->kitchen, strip, building->now, run);
 	add_pool(building, fruit, juice_to_come(building, fruit, mg, strip != NULL ? strip->drawn_ul : 0),
@@ -378,8 +381,8 @@ static bool put_runs(struct building *building)
 	struct planning *planning = building->planning;
 	const struct board *board = &building->kitchen->board;
 
-	for (size_t i = 0; i < planning->run_count; i++)
-		run_item(building, &planning->runs[i]);
+	for (size_t i = 0; i < planning->rows->run_count; i++)
+		run_item(building, &planning->rows->runs[i]);
 	for (size_t i = 0; i < board->stations; i++) {
 		struct plan_item *item;
 
@@ -414,8 +417,8 @@ static void put_stock(struct building *building)
 {
 	const struct planning *planning = building->planning;
 
-	for (size_t i = 0; i < planning->juice_count && building->pool_count < POOLS_MAX - PLAN_RUNS_MAX; i++)
-		add_pool(building, planning->juices[i].kind, planning->juices[i].left_ul, PLAN_NONE);
+	for (size_t i = 0; i < planning->rows->juice_count && building->pool_count < POOLS_MAX - PLAN_RUNS_MAX; i++)
+		add_pool(building, planning->rows->juices[i].kind, planning->rows->juices[i].left_ul, PLAN_NONE);
 }
 
 /* The first and last run of the plan that some batch waits for. */
@@ -673,8 +676,8 @@ static bool put_batches(struct building *building)
 	struct planning *planning = building->planning;
 	size_t first = planning->out.item_count;
 
-	for (size_t i = 0; i < planning->batch_count; i++)
-		batch_item(building, &planning->batches[i]);
+	for (size_t i = 0; i < planning->rows->batch_count; i++)
+		batch_item(building, &planning->rows->batches[i]);
 	add_unplanned(building);
 	for (size_t i = first; i < planning->out.item_count; i++) {
 		struct plan_item *item = &planning->items[i];
@@ -685,9 +688,9 @@ static bool put_batches(struct building *building)
 	}
 	if (!put_waiting(building))
 		return false;
-	for (size_t i = 0; i < planning->batch_count; i++)
+	for (size_t i = 0; i < planning->rows->batch_count; i++)
 		if (planning->items[first + i].state == ITEM_PLANNED &&
-		    !put_planned(building, &planning->batches[i], &planning->items[first + i]))
+		    !put_planned(building, &planning->rows->batches[i], &planning->items[first + i]))
 			return false;
 	return true;
 }

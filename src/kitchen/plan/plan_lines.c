@@ -14,6 +14,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/file/open_day.h"
 
 /* The value of "name=value"; NULL: another name. */
 static const char *value_of(const char *word, const char *name)

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/act.h"
 #include "kitchen/plan/plan.h"
 
 /* --- words ------------------------------------------------------------------------------ */

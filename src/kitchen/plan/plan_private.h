@@ -4,42 +4,14 @@
 #ifndef STILLROOM_KITCHEN_PLAN_PLAN_PRIVATE_H
 #define STILLROOM_KITCHEN_PLAN_PLAN_PRIVATE_H
 
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
 #include "kitchen/plan/plan.h"
 
-#define PLAN_NEEDS_MAX 48
-
-/* Supplies that planned batches will take, once each. */
-struct plan_need {
-	enum supply_kind kind;
-	char size[WORD_MAX_BYTES]; /* jars only */
-	int64_t amount;
-};
+#define PLAN_BLOCKS_MAX (PLAN_RUNS_MAX + PLAN_BATCHES_MAX + PLAN_LOADS_MAX) /* of one accepted plan */
 
 /* Everything of the day plan that a kitchen keeps; made with it, large. */
 struct planning {
-	/* Rows, read with the board. */
-	struct log_plan_house house;
-	struct log_plan plan;
-	struct log_helper *helpers;
-	size_t helper_count;
-	struct log_plan_break *breaks;
-	size_t break_count;
-	struct log_plan_run *runs;
-	size_t run_count;
-	struct log_plan_batch *batches;
-	size_t batch_count;
-	struct log_plan_block *blocks;
-	size_t block_count;
-	struct log_phase_mean *means;
-	size_t mean_count;
-	struct log_juice *juices; /* in stock */
-	size_t juice_count;
-	struct log_load *loads; /* begun since the plan was accepted, oldest first */
-	size_t load_count;
-	struct plan_need needs[PLAN_NEEDS_MAX]; /* of planned batches not begun */
-	size_t need_count;
-	int planned_jars; /* of all sizes: as many lids and bands */
+	const struct planned *rows; /* of its kitchen */
 	/* Worked out from them and the board. */
 	struct kitchen_plan out;
 	uint64_t reads;   /* the board it was worked out on; 0: none */
@@ -53,7 +25,7 @@ struct planning {
 	struct plan_work *work;
 	struct plan_said said; /* by the last plan; held on to while the day runs */
 	struct plan_item items[PLAN_ITEMS_MAX];
-	struct plan_block *block_rows; /* block_count of them */
+	struct plan_block block_rows[PLAN_BLOCKS_MAX];
 	int64_t station_ids[PLAN_STATIONS_MAX];
 	size_t strip_of[PLAN_STATIONS_MAX]; /* strip of the board, by index of input.stations */
 	struct {
@@ -64,17 +36,10 @@ struct planning {
 	} extras[PLAN_EXTRA_COUNT];
 };
 
-/* --- plan_rows.c --- */
-
-struct planning *planning_new(void); /* NULL: no memory */
-void planning_free(struct planning *planning);
-/* Read the rows again; `juices` become the planning's. */
-bool planning_read(struct kitchen *kitchen, struct fault *fault);
-/* What planned batches will take of a supply (SUPPLY_JAR: by size). */
-int64_t plan_needs_of(const struct kitchen *kitchen, enum supply_kind kind, const char *size);
-int plan_jars_to_come(const struct kitchen *kitchen);
-
 /* --- plan.c --- */
+
+struct planning *planning_new(const struct kitchen *kitchen); /* NULL: no memory */
+void planning_free(struct planning *planning);
 
 /* From the first to the last task of a run, or of a batch in its pot; false: it has
  * none. */

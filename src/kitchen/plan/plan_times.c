@@ -20,8 +20,8 @@
 static const struct log_phase_mean *own_mean(const struct planning *planning, enum station_kind kind,
                                              const struct phase_rule *rule)
 {
-	for (size_t i = 0; i < planning->mean_count; i++) {
-		const struct log_phase_mean *mean = &planning->means[i];
+	for (size_t i = 0; i < planning->rows->mean_count; i++) {
+		const struct log_phase_mean *mean = &planning->rows->means[i];
 
 		if (mean->kind == kind && phase_rule_named(kind, mean->name) == rule && mean->count > 0)
 			return mean;

@@ -8,10 +8,12 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/board/outlook.h"
-#include "kitchen/canner/acid_asked.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner_private.h"
 #include "kitchen/plan/plan_private.h"
+#include "kitchen/pot/pot_private.h"
+#include "kitchen/stock/acid_asked.h"
+#include "kitchen/stock/stock_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* From a pot's start to its first jar: 10-20 min to the boil, a few back to it,

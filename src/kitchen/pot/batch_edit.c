@@ -7,9 +7,10 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
-#include "kitchen/canner/acid_asked.h"
-#include "kitchen/canner/verdict.h"
+#include "kitchen/act/verdict.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/pot/pot_private.h"
+#include "kitchen/stock/stock_private.h"
 
 /* --- corrections ------------------------------------------------------------------------- */
 

@@ -7,8 +7,9 @@
 
 #include "base/text.h"
 #include "engine/recipe/fruit.h"
-#include "kitchen/act/kitchen_private.h"
 #include "kitchen/board/outlook.h"
+#include "kitchen/pot/pot_private.h"
+#include "kitchen/stock/stock_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* From a pot's start to its first jar: 10-20 min to the boil, a few back to it,
@@ -183,37 +184,6 @@ int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *s
 
 /* --- what is still to come out of a pot ------------------------------------------------ */
 
-int batch_jars_to_come(const struct strip *strip)
-{
-	struct yield yield;
-
-	if (strip->recipe == NULL || strip->batch.jar[0] == '\0' || strip->rule->name == PHASE_RINSE ||
-	    !pot_yield(strip->recipe, strip->batch.multiple, strip->batch.jar, &yield, NULL) ||
-	    yield.jars_likely <= strip->filled)
-		return 0;
-	return yield.jars_likely - strip->filled;
-}
-
-int64_t batch_acid_to_come(const struct strip *strip, enum supply_kind kind)
-{
-	const struct jar_size *jar = jar_size_named(strip->batch.jar);
-	int64_t each = 0;
-
-	for (size_t i = 0; strip->recipe != NULL && jar != NULL && i < strip->recipe->ingredient_count; i++) {
-		const struct ingredient *ingredient = &strip->recipe->ingredients[i];
-
-		if (ingredient->adding != ADD_IN_JAR || ingredient->optional || ingredient_is_alternative(ingredient))
-			continue;
-		if (strip->acid_instead != ACID_NOT_SAID && acid_of(ingredient) != ACID_NOT_SAID)
-			each += acid_supply(strip->acid_instead) == kind
-			            ? acid_share(strip->lot.food, strip->acid_instead, jar)
-			            : 0;
-		else if (ingredient->supply == kind)
-			each += jar_share(ingredient, jar);
-	}
-	return each == 0 ? 0 : each * batch_jars_to_come(strip);
-}
-
 static bool check_order(const struct recipe *recipe, const struct batch_order *order, struct fault *fault)
 {
 	if (!recipe_allows_jar(recipe, order->jar))
@@ -237,15 +207,6 @@ static bool check_recipe(const struct recipe *recipe, struct fault *fault)
 	facts.recipe_refused = standing.origin == ORIGIN_REFUSED;
 	facts.why = facts.recipe_refused ? standing.words : NULL;
 	return stops_let_pass(&facts, "", fault);
-}
-
-int multiple_allowed(const struct recipe *recipe)
-{
-	struct recipe_standing standing;
-	int most = largest_multiple(recipe, 0);
-
-	recipe_stands(recipe, &standing);
-	return standing.multiple_max > 0 && standing.multiple_max < most ? standing.multiple_max : most;
 }
 
 /* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */

@@ -7,6 +7,8 @@
 
 #include "base/text.h"
 #include "kitchen/plan/plan_private.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 
@@ -202,26 +204,4 @@ bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_s
 	if (!log_put_juice(kitchen->log, &juice, fault))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s juice: now %s", juice.kind, juice_state_name(state));
-}
-
-bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul, enum juice_why why,
-                        struct fault *fault)
-{
-	struct log_juice juice;
-	struct log_juice_use use = { .juice_id = juice_id, .why = why };
-	char volume[48];
-	struct act act;
-
-	if (!log_juice_get(kitchen->log, juice_id, &juice, fault))
-		return false;
-	if (left_ul < 0 || left_ul > 1000 * INT64_C(1000000))
-		return fault_set(fault, FAULT_MISUSE, "Measure what is left: \"3 qt\" or \"0\".");
-	if (!act_begin(&act, kitchen, "juice_left", 0, fault))
-		return false;
-	use.ul = juice.left_ul - left_ul;
-	use.wall_ms = act.entry.at.wall_ms;
-	if (!log_put_juice_use(kitchen->log, &use, fault))
-		return act_fail(&act);
-	in_words(kitchen, MEASURE_VOLUME, left_ul, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s juice: %s left (%s)", juice.kind, volume, juice_why_name(why));
 }

@@ -10,7 +10,7 @@
 #include "base/text.h"
 #include "engine/process/product.h"
 #include "engine/recipe/fruit.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/stock/stock_private.h"
 
 /* --- wishes in words ------------------------------------------------------------------ */
 

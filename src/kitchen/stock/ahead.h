@@ -14,7 +14,7 @@
 
 #include "base/fault.h"
 #include "engine/recipe/forecast.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 /* What shall be made. */
 struct wish {

@@ -9,7 +9,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/stock/stock.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 

@@ -13,7 +13,7 @@
 #include <stdint.h>
 
 #include "base/fault.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 #include "log/log.h"
 
 enum shelf_kind { SHELF_SUPPLY, SHELF_LIDS, SHELF_JUICE };

@@ -6,9 +6,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
 #include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
+#include "kitchen/stock/stock_private.h"
 
 #define DOZEN 12 /* jars and bands come by the dozen: common practice, no source */
 

@@ -6,210 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
-
-/* --- recipes ---------------------------------------------------------------------- */
-
-/* A recipe whose words lie in a row of the log, which must outlive it. */
-static void recipe_over(const struct log_recipe *row, struct recipe *out)
-{
-	*out = (struct recipe){
-		.name = row->name,
-		.food = row->food,
-		.packs = row->packs,
-		.jars = row->jars,
-		.pectin = row->pectin,
-		.acidity = row->acidity,
-		.gel_test = row->gel_test,
-		.boil_hold_s = row->boil_hold_s,
-		.headspace_thou = row->headspace_thou,
-		.multiple_max = row->multiple_max,
-		.foam_percent = row->foam_percent,
-		.boil_off_low_percent = row->boil_off_low_percent,
-		.boil_off_high_percent = row->boil_off_high_percent,
-		.caution = row->caution,
-		.source = row->source,
-		.sheet_minutes = row->sheet_minutes,
-	};
-	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
-		const struct log_recipe_ingredient *from = &row->ingredients[i];
-
-		out->ingredients[out->ingredient_count++] = (struct ingredient){
-			.name = from->name,
-			.supply = from->supply,
-			.measure = from->measure,
-			.amount = from->amount,
-			.form = from->form,
-			.adding = from->adding,
-			.optional = from->optional,
-			.known = from->known,
-		};
-	}
-}
-
-static void enter(struct kitchen *kitchen, const struct recipe *recipe, int64_t own_id)
-{
-	kitchen->book[kitchen->book_count++] = (struct known_recipe){ recipe, own_id };
-}
-
-/* The own recipe that completes a built-in one which waits for a sheet; own_count: none. */
-static size_t completing(const struct kitchen *kitchen, const struct recipe *built_in, size_t own_count)
-{
-	size_t i = 0;
-
-	if (!recipe_awaits_sheet(built_in))
-		return own_count;
-	while (i < own_count && !text_same_name(kitchen->own[i].name, built_in->name))
-		i++;
-	return i;
-}
-
-static void make_book(struct kitchen *kitchen, size_t own_count)
-{
-	kitchen->book_count = 0;
-	for (size_t i = 0; i < recipe_count; i++) {
-		size_t own = completing(kitchen, &recipes[i], own_count);
-
-		if (own < own_count)
-			enter(kitchen, &kitchen->own[own], kitchen->own_recipes[own].id);
-		else
-			enter(kitchen, &recipes[i], 0);
-	}
-	for (size_t i = 0; i < own_count; i++) {
-		const struct recipe *built_in = recipe_named(kitchen->own[i].name);
-
-		if (built_in == NULL || completing(kitchen, built_in, own_count) != i)
-			enter(kitchen, &kitchen->own[i], kitchen->own_recipes[i].id);
-	}
-}
-
-bool read_own_recipes(struct kitchen *kitchen, struct fault *fault)
-{
-	struct log_recipe *rows;
-	struct known_recipe *book;
-	struct recipe *own;
-	size_t count;
-
-	if (!log_recipes(kitchen->log, &rows, &count, fault))
-		return false;
-	own = calloc(count + 1, sizeof(*own));
-	book = calloc(recipe_count + count, sizeof(*book));
-	if (own == NULL || book == NULL) {
-		free(rows);
-		free(own);
-		free(book);
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the recipes.");
-	}
-	for (size_t i = 0; i < count; i++)
-		recipe_over(&rows[i], &own[i]);
-	free(kitchen->own_recipes);
-	free(kitchen->own);
-	free(kitchen->book);
-	kitchen->own_recipes = rows;
-	kitchen->own = own;
-	kitchen->book = book;
-	make_book(kitchen, count);
-	return true;
-}
-
-size_t kitchen_recipe_count(const struct kitchen *kitchen)
-{
-	return kitchen->book_count;
-}
-
-const struct recipe *kitchen_recipe(const struct kitchen *kitchen, size_t n)
-{
-	return n < kitchen->book_count ? kitchen->book[n].recipe : NULL;
-}
-
-const struct recipe *kitchen_recipe_named(const struct kitchen *kitchen, const char *name)
-{
-	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++)
-		if (text_same_name(kitchen_recipe(kitchen, i)->name, name))
-			return kitchen_recipe(kitchen, i);
-	return NULL;
-}
-
-int64_t kitchen_recipe_own_id(const struct kitchen *kitchen, size_t n)
-{
-	return n < kitchen->book_count ? kitchen->book[n].own_id : 0;
-}
-
-bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out, struct fault *fault)
-{
-	return log_recipe_get(kitchen->log, id, out, fault);
-}
-
-static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe *recipe, struct fault *fault)
-{
-	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
-		int64_t id = kitchen_recipe_own_id(kitchen, i);
-
-		if ((id != 0 && id == recipe->id) || recipe_awaits_sheet(kitchen_recipe(kitchen, i)) ||
-		    !text_same_name(kitchen_recipe(kitchen, i)->name, recipe->name))
-			continue;
-		return fault_set(fault, FAULT_REFUSED,
-		                 id == 0 ? "\"%s\" is a built-in recipe; give yours another name."
-		                         : "There is a recipe \"%s\" already; give this one another name.",
-		                 recipe->name);
-	}
-	return true;
-}
-
-void recipe_stands(const struct recipe *recipe, struct recipe_standing *out)
-{
-	memset(out, 0, sizeof(*out));
-	if (recipe_named(recipe->name) != recipe) {
-		own_recipe_judge(recipe, out);
-		return;
-	}
-	out->origin = ORIGIN_PRINTED;
-	out->multiple_max = recipe->multiple_max;
-}
-
-void kitchen_recipe_draft_stands(const struct log_recipe *recipe, struct recipe_standing *out)
-{
-	struct recipe view;
-
-	recipe_over(recipe, &view);
-	own_recipe_judge(&view, out);
-}
-
-/* One that is put away is never cooked again. */
-static bool check_standing(const struct log_recipe *recipe, struct fault *fault)
-{
-	struct recipe_standing standing;
-
-	kitchen_recipe_draft_stands(recipe, &standing);
-	return recipe->retired || standing.origin != ORIGIN_REFUSED ||
-	       fault_set(fault, FAULT_REFUSED, "Not kept as %s: %s.", recipe->food, standing.words);
-}
-
-bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb, const char *sentence,
-                struct fault *fault)
-{
-	struct recipe view;
-	struct act act;
-
-	recipe_over(recipe, &view);
-	if (!recipe_check(&view, fault) || !check_standing(recipe, fault) || !name_is_free(kitchen, recipe, fault) ||
-	    !act_begin(&act, kitchen, verb, 0, fault))
-		return false;
-	if (!log_put_recipe(kitchen->log, recipe, fault))
-		return act_fail(&act);
-	return act_commit(&act, fault, "%s", sentence);
-}
-
-bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault)
-{
-	char sentence[SENTENCE_MAX_BYTES];
-
-	(void)snprintf(sentence, sizeof(sentence), "Recipe %s: %zu ingredient%s, %s%s", recipe->name,
-	               recipe->ingredient_count, recipe->ingredient_count == 1 ? "" : "s",
-	               recipe->food[0] == '\0' ? "no published process" : recipe->food,
-	               recipe->retired ? ", retired" : "");
-	return put_recipe(kitchen, recipe, recipe->id == 0 ? "add_recipe" : "edit_recipe", sentence, fault);
-}
+#include "kitchen/stock/stock_private.h"
 
 /* --- supplies ----------------------------------------------------------------------- */
 
@@ -366,4 +163,28 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
 		return act_fail(&act);
 	say_supply(kitchen, kind, name, counted, found, sizeof(found));
 	return act_commit(&act, fault, "Supplies counted: %s (before: %s)", found, was);
+}
+
+/* --- juice ------------------------------------------------------------------------ */
+
+bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_ul, enum juice_why why,
+                        struct fault *fault)
+{
+	struct log_juice juice;
+	struct log_juice_use use = { .juice_id = juice_id, .why = why };
+	char volume[48];
+	struct act act;
+
+	if (!log_juice_get(kitchen->log, juice_id, &juice, fault))
+		return false;
+	if (left_ul < 0 || left_ul > 1000 * INT64_C(1000000))
+		return fault_set(fault, FAULT_MISUSE, "Measure what is left: \"3 qt\" or \"0\".");
+	if (!act_begin(&act, kitchen, "juice_left", 0, fault))
+		return false;
+	use.ul = juice.left_ul - left_ul;
+	use.wall_ms = act.entry.at.wall_ms;
+	if (!log_put_juice_use(kitchen->log, &use, fault))
+		return act_fail(&act);
+	amount_words(MEASURE_VOLUME, left_ul, kitchen->board.house.units, volume, sizeof(volume));
+	return act_commit(&act, fault, "%s juice: %s left (%s)", juice.kind, volume, juice_why_name(why));
 }

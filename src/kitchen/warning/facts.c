@@ -10,10 +10,13 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/verdict.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
-#include "kitchen/canner/verdict.h"
-#include "kitchen/plan/plan_private.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot_private.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
@@ -84,16 +87,16 @@ static void elevation_facts(const struct asking *asking, struct gathered *gather
 /* Only of an accepted day that is not over; worked out once a minute at most. */
 static void plan_facts(const struct asking *asking, struct gathered *gathered)
 {
-	const struct planning *planning = asking->kitchen->planning;
+	const struct planned *planned = &asking->kitchen->planned;
 	struct facts *facts = &gathered->facts;
 	const struct kitchen_plan *plan;
 
-	if (planning->plan.accepted_wall_ms == 0 || planning->plan.finished_wall_ms != 0)
+	if (planned->plan.accepted_wall_ms == 0 || planned->plan.finished_wall_ms != 0)
 		return;
 	plan = kitchen_plan(asking->kitchen, asking->now);
 	facts->plan_runs = plan->state == PLAN_ACCEPTED && plan->finish_ms != 0 && !plan->nothing_left;
 	facts->plan_late_ms = plan->late_ms;
-	facts->plan_limit_ms = planning->house.late_minutes * MINUTE_MS;
+	facts->plan_limit_ms = planned->house.late_minutes * MINUTE_MS;
 	clock_words_hour(plan->finish_ms, gathered->words[2], sizeof(gathered->words[2]));
 	facts->finish_words = gathered->words[2];
 }

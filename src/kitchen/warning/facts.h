@@ -6,7 +6,7 @@
 #define STILLROOM_KITCHEN_WARNING_FACTS_H
 
 #include "engine/rules/rule.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/board/board.h"
 
 /* Facts with room for words that are made for them; its words point into it, into
  * the board and into constants. */

@@ -7,6 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/act.h"
+#include "kitchen/canner/aside.h"
 #include "kitchen/warning/facts.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)

@@ -3,7 +3,7 @@
  * has touched.
  *
  * What an act touched is read from its own captured changes, so that nobody can
- * change evidence without the gate being asked: see kitchen/canner/verdict.c.
+ * change evidence without the gate being asked: see kitchen/act/verdict.c.
  */
 #include <assert.h>
 #include <stdlib.h>

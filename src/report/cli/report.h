@@ -16,8 +16,8 @@
 #include <stdio.h>
 
 #include "base/fault.h"
-#include "kitchen/act/open_day.h"
 #include "kitchen/exchange/load_facts.h"
+#include "kitchen/file/open_day.h"
 #include "kitchen/pantry/recall.h"
 
 struct report {

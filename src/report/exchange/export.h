@@ -10,8 +10,8 @@
 #include <stdio.h>
 
 #include "base/fault.h"
-#include "kitchen/act/open_day.h"
 #include "kitchen/exchange/tables.h"
+#include "kitchen/file/open_day.h"
 
 #define EXPORT_VERSION 1 /* of the JSON document; new keys do not change it */
 

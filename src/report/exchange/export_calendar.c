@@ -11,7 +11,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
 #include "kitchen/exchange/calendar.h"
 #include "report/exchange/export.h"
 

@@ -6,7 +6,7 @@
 #include "base/csv.h"
 #include "base/utf8.h"
 #include "engine/label/row_check.h"
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
 #include "report/exchange/export.h"
 #include "report/out/json.h"
 

@@ -1,7 +1,7 @@
 /*
  * export_json.c - every table in one JSON document, and what that looks like.
  */
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
 #include "report/exchange/export.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"

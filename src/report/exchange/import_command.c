@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/act/open_day.h"
 #include "kitchen/exchange/import.h"
+#include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
 #include "report/exchange/out_commands.h"
 

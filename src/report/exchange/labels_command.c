@@ -4,7 +4,7 @@
 #include <limits.h>
 #include <stdlib.h>
 
-#include "kitchen/act/open_day.h"
+#include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"

@@ -10,7 +10,7 @@
 
 #include "base/fault.h"
 #include "engine/label/label_sheet.h"
-#include "kitchen/act/open_day.h"
+#include "kitchen/file/open_day.h"
 #include "report/cli/arguments.h"
 
 /* `sheet` and `format` come from the configuration; options outrank them. */

@@ -9,9 +9,9 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "kitchen/act/backups.h"
-#include "kitchen/act/clock.h"
-#include "kitchen/act/open_day.h"
+#include "kitchen/board/clock.h"
+#include "kitchen/file/backups.h"
+#include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
 #include "report/exchange/out_commands.h"
 

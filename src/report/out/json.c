@@ -8,7 +8,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
 #include "report/cli/plain.h"
 
 #define DIGITS_EXACT 17 /* enough for any double (DBL_DECIMAL_DIG) */

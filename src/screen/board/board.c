@@ -12,9 +12,9 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "kitchen/act/backups.h"
-#include "kitchen/act/open_day.h"
-#include "kitchen/act/upkeep.h"
+#include "kitchen/file/backups.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/file/upkeep.h"
 #include "screen/term/alarm.h"
 #include "screen/term/alarm_command.h"
 #include "screen/term/wake.h"

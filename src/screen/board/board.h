@@ -20,7 +20,7 @@ struct labels_saved {
 };
 
 struct board_wishes {
-	const char *program; /* this one: started anew to check and copy the log (kitchen/act/keeper.h) */
+	const char *program; /* this one: started anew to check and copy the log (kitchen/file/keeper.h) */
 	bool ascii;
 	bool no_colour;
 	bool rehearsal; /* a practice log is wanted; a real one is refused, and the other way round */

@@ -14,7 +14,7 @@
 #include <sys/types.h>
 #include <sys/wait.h>
 
-#include "kitchen/act/apart.h"
+#include "kitchen/file/apart.h"
 
 extern char **environ;
 

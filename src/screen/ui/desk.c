@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/backups.h"
+#include "kitchen/file/backups.h"
 
 static const struct view *const views[] = {
 	[VIEW_BOARD] = &board_view,

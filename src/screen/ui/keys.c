@@ -6,7 +6,7 @@
 #include <string.h>
 #include <wchar.h>
 
-#include "kitchen/act/backups.h"
+#include "kitchen/file/backups.h"
 #include "screen/ui/desk.h"
 
 #define WORDS_GAP_MS 1000 /* keys this close belong to words that are being typed */

@@ -3,7 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/act/backups.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/backups.h"
 #include "log/log.h"
 #include "support/kitchen_kit.h"
 

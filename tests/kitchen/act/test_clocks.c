@@ -3,7 +3,11 @@
 #include <string.h>
 #include <time.h>
 
-#include "kitchen/act/open_day.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/file/open_kitchen.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -17,6 +17,12 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_kitchen.h"
+#include "kitchen/history/seasons.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 

@@ -2,6 +2,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -8,8 +8,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "kitchen/act/backups.h"
-#include "kitchen/act/upkeep.h"
+#include "kitchen/file/backups.h"
+#include "kitchen/file/open_kitchen.h"
+#include "kitchen/file/upkeep.h"
+#include "kitchen/pot/pot.h"
 #include "log/log.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"

@@ -10,6 +10,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 #define STAGES_MAX 16

@@ -1,7 +1,11 @@
 /* Ordinary good days, minute by minute: nothing worse than a note is said. */
 #include <stdio.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/warning/warnings.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 

@@ -8,7 +8,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
 

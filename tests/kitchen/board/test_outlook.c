@@ -1,4 +1,6 @@
 /* What lies behind a load and ahead of it, for the ribbon. */
+#include "kitchen/board/outlook.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

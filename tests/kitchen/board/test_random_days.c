@@ -6,6 +6,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 #define DAYS 20

@@ -6,6 +6,9 @@
 #include <string.h>
 
 #include "engine/gate/gate.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

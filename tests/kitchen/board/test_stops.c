@@ -7,6 +7,12 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 #define REASON "by eye, twice"

@@ -8,8 +8,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/canner/acid_asked.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/acid_asked.h"
+#include "kitchen/stock/stock.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

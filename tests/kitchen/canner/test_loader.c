@@ -3,6 +3,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/outlook.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 #define POT 6

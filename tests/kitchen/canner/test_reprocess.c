@@ -7,9 +7,14 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
 #include "kitchen/history/seasons.h"
+#include "kitchen/house/house.h"
 #include "kitchen/pantry/recall.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -1,6 +1,11 @@
 /* The morning after: which jars sealed, and what becomes of the others. */
 #include <string.h>
 
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

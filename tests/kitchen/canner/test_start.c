@@ -4,6 +4,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

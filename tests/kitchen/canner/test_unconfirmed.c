@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
 #include "support/invented_rows.h"
 #include "support/kitchen_kit.h"
 

@@ -1,6 +1,8 @@
 /* What the log says of a process: valid, not valid, unknown - never more. */
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

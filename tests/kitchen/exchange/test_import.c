@@ -11,7 +11,10 @@
 #include "base/csv.h"
 #include "base/text.h"
 #include "engine/label/row_check.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/exchange/import.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pantry/pantry.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 

@@ -5,11 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
 #include "kitchen/exchange/calendar.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 #define DOT " \xc2\xb7 "

@@ -6,7 +6,9 @@
 #include <string.h>
 
 #include "engine/stats/interval.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/history/seasons.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -2,6 +2,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

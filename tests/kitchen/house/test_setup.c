@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -3,9 +3,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
 #include "kitchen/exchange/calendar.h"
 #include "kitchen/exchange/import.h"
+#include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 

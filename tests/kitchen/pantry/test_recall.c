@@ -4,8 +4,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
+#include "kitchen/pot/pot.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 

@@ -8,9 +8,15 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/open_day.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/recipe/own.h"
+#include "kitchen/stock/stock.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
 

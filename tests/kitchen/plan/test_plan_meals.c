@@ -5,6 +5,7 @@
 #include <check.h>
 #include <stdlib.h>
 
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "support/kitchen_kit.h"
 #include "support/plan_check.h"

@@ -3,8 +3,10 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/canner/acid_asked.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/acid_asked.h"
+#include "kitchen/stock/stock.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -3,7 +3,12 @@
 #include <string.h>
 
 #include "kitchen/board/outlook.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

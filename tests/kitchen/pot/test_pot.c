@@ -3,6 +3,14 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
+#include "kitchen/board/outlook.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/recipe/own.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

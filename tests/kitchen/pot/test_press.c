@@ -1,6 +1,10 @@
 /* A press that does not count: too soon, a bouncing finger, a board gone stale. */
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

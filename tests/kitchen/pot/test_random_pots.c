@@ -8,6 +8,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/act/undo.h"
+#include "kitchen/board/book.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 

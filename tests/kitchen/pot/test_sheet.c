@@ -3,9 +3,16 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/book.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pantry/pantry.h"
 #include "kitchen/plan/plan.h"
-#include "kitchen/pot/sheet.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/recipe/own.h"
+#include "kitchen/recipe/sheet.h"
 #include "kitchen/stock/ahead.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 #define JELLY "grape jelly, low sugar"

@@ -3,6 +3,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/book.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/recipe/own.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

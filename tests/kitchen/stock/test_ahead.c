@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"

@@ -4,6 +4,9 @@
 
 #include "base/text.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"

@@ -3,8 +3,11 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
+#include "kitchen/house/house.h"
+#include "kitchen/recipe/own.h"
 #include "kitchen/recipe/recipe_lines.h"
+#include "kitchen/stock/stock_private.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -3,7 +3,13 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "kitchen/act/kitchen_private.h"
+#include "kitchen/act/act.h"
+
+#include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 
 static struct kitchen_kit kit;

@@ -3,7 +3,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "kitchen/act/clock.h"
+#include "kitchen/board/clock.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -2,6 +2,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 

@@ -9,7 +9,11 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
+#include "kitchen/work/work.h"
 #include "report/cli/report.h"
 #include "support/log_kit.h"
 

@@ -10,7 +10,7 @@ if ! cmp "$fresh" "$REPO/docs/warnings.md"; then
 	exit 1
 fi
 # Every rule of the table has its line there, with a severity and a source.
-rules=$(grep -c '^	\(STOP\|CAUTION\|NOTE\)("' "$REPO/src/engine/rules/rule_table.c")
+rules=$(grep -c '^	\(STOP\|CAUTION\|NOTE\)(' "$REPO/src/engine/rules/rule_table.c")
 # shellcheck disable=SC2016 # a pattern, not a command
 lines=$(grep -c '^| `[a-z-]*` | \(stop\|caution\|note\) | [^|]* | [^|]* | [^|]* | [^|]* | [^|][^|]* |$' "$fresh")
 if [ "$rules" -ne "$lines" ]; then

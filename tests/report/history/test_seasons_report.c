@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/file/open_day.h"
 #include "report/cli/report.h"
 #include "support/log_kit.h"
 

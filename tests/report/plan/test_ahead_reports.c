@@ -7,6 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "report/cli/report.h"
 #include "support/log_kit.h"
 

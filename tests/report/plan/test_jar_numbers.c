@@ -10,7 +10,10 @@
 #include <string.h>
 
 #include "engine/recipe/amount.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
 #include "report/cli/report.h"
 #include "support/log_kit.h"

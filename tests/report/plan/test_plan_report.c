@@ -7,6 +7,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "report/cli/report.h"
 #include "support/log_kit.h"

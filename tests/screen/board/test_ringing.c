@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/work/work.h"
 #include "screen/term/digits.h"
 #include "support/desk_kit.h"
 

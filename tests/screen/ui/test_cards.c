@@ -4,7 +4,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/board/book.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "support/desk_kit.h"
 
 static struct desk_kit dk;

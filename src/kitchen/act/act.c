@@ -1,0 +1,82 @@
+#include "kitchen/act/verdict.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/act/act.h"
+
+void kitchen_set_who(struct kitchen *kitchen, const char *initials)
+{
+	text_copy(kitchen->who, sizeof(kitchen->who), initials);
+}
+
+/* --- acts ------------------------------------------------------------------- */
+
+bool board_is_current(struct kitchen *kitchen, struct fault *fault)
+{
+	if (!log_changed_elsewhere(kitchen->log))
+		return true;
+	log_abandon(kitchen->log);
+	return kitchen_refresh(kitchen, true, fault) &&
+	       fault_set(fault, FAULT_STALE, "Another terminal has just written in this log. Look again.");
+}
+
+const char *who_acts(const struct kitchen *kitchen, int64_t station_id)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct log_station *station = &kitchen->board.strips[i].station;
+
+		if (station->id == station_id && station->who[0] != '\0')
+			return station->who;
+	}
+	return kitchen->who;
+}
+
+bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id, struct fault *fault)
+{
+	memset(act, 0, sizeof(*act));
+	act->kitchen = kitchen;
+	act->entry.at = kitchen_now(kitchen);
+	act->entry.station_id = station_id;
+	text_copy(act->entry.verb, sizeof(act->entry.verb), verb);
+	text_copy(act->entry.who, sizeof(act->entry.who), who_acts(kitchen, station_id));
+	return log_begin(kitchen->log, fault) && board_is_current(kitchen, fault);
+}
+
+void act_about(struct act *act, struct log_subject subject)
+{
+	switch (subject.kind) {
+	case SUBJECT_LOAD: act->entry.load_id = subject.id; break;
+	case SUBJECT_RUN: act->entry.run_id = subject.id; break;
+	case SUBJECT_BATCH: act->entry.batch_id = subject.id; break;
+	case SUBJECT_STATION: act->entry.station_id = subject.id; break;
+	case SUBJECT_HOUSE:
+	case SUBJECT_KIND_COUNT: break;
+	}
+}
+
+bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
+{
+	struct text sentence = TEXT_OVER(act->entry.sentence);
+	va_list args;
+
+	va_start(args, format);
+	text_addv(&sentence, format, args);
+	va_end(args);
+	if (!judge_touched(act, fault)) {
+		log_abandon(act->kitchen->log);
+		return false;
+	}
+	return log_commit(act->kitchen->log, &act->entry, fault) && kitchen_refresh(act->kitchen, true, fault);
+}
+
+bool act_fail(struct act *act)
+{
+	log_abandon(act->kitchen->log);
+	return false;
+}
+
+/* --- undo -------------------------------------------------------------------- */

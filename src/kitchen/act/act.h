@@ -1,0 +1,67 @@
+/*
+ * act.h - making an act: begun, stopped by a rule, phases moved, committed.  Inside the
+ * kitchen floor only.
+ */
+#ifndef STILLROOM_KITCHEN_ACT_ACT_H
+#define STILLROOM_KITCHEN_ACT_ACT_H
+
+#include "kitchen/act/undo.h"
+#include "kitchen/board/board_private.h"
+
+/* An act being made: what the journal will say of it. */
+struct act {
+	struct kitchen *kitchen;
+	struct log_entry entry;
+};
+
+/* An act writes back rows it took from the board.  Asked while nobody else can
+ * write: had another terminal written since they were read, its work would be lost. */
+bool board_is_current(struct kitchen *kitchen, struct fault *fault);
+/* Who acts: the one who has the station, else whoever has the board. */
+const char *who_acts(const struct kitchen *kitchen, int64_t station_id);
+/* Begin an act at the present moment. */
+bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id, struct fault *fault);
+/* What the act is about. */
+void act_about(struct act *act, struct log_subject subject);
+/* Commit with the sentence for the journal and read the board again. */
+bool act_commit(struct act *act, struct fault *fault, const char *format, ...) __attribute__((format(printf, 3, 4)));
+/* Abandon the act; returns false so that a failing line reads `return act_fail(...)`. */
+bool act_fail(struct act *act);
+/* Put a mark: its moment and who are those of the act. */
+bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault);
+
+/* --- stops --- */
+
+/* Does any stop rule hold this key up?  `facts` about ABOUT_KEY.  True: no, or the
+ * reason lets it pass.  False: FAULT_STOPPED (a reason would let it pass) or
+ * FAULT_REFUSED, with the rule's id. */
+bool stops_let_pass(const struct facts *facts, const char *reason, struct fault *fault);
+/* A process was refused with the sentence in *fault: say it again as the stop rule
+ * it falls under.  Always false. */
+bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault);
+/* Nobody eats what a recall looks for, or a lot of which jars spoiled.  False: FAULT_REFUSED. */
+bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault);
+/* How far the wall clock is before the log's last entry; 0: it is not. */
+int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now);
+/* Work is started or a clock begun: refused while the wall clock is behind. */
+bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault);
+/* How long food of that acidity may stand in this house before it is heated again. */
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
+/* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */
+void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size);
+/* Low-acid food over its limit is not loaded, and not filled: `facts` says which key. */
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
+                    struct fault *fault);
+
+/* --- phases --- */
+
+/* Begin a phase of a subject (load, run or batch), part of an act. */
+bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule, int64_t required_ms,
+                 struct fault *fault);
+/* End the running phase and begin `next` (NULL: none) as part of an act. */
+bool phase_change(struct act *act, const struct strip *strip, enum phase_end why, const struct phase_rule *next,
+                  struct fault *fault);
+/* Jars that cool or stand on the shelf need a fate now: back to the seal check. */
+bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault);
+
+#endif

@@ -1,0 +1,109 @@
+/*
+ * undo.c - taking an act back, and taking that back.
+ */
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/act/verdict.h"
+
+#define UNDONE "Undone: "
+#define DONE_AGAIN "Done again: "
+
+/* A clock that was broken is never joined together again over a gap nobody
+ * watched, and an undone start is not brought back with its old time: only a
+ * slip of the finger, soon noticed, is taken back. */
+static bool too_late_to_join(const struct kitchen *kitchen, const struct log_entry *last, bool redo,
+                             struct fault *fault)
+{
+	struct log_entry first = *last;
+	struct moment now = kitchen_now(kitchen);
+	char hour[8];
+
+	/* Counted from the moment the clock was first broken, however often it was taken
+	 * back and done again: otherwise each pair of keys would buy two minutes more. */
+	if (last->breaks_hold && !redo && !log_root_act(kitchen->log, last->id, &first, fault))
+		return true;
+	if ((!last->breaks_hold && !redo) || moment_between(&first.at, &now) <= BREAK_UNDO_MS)
+		return false;
+	clock_words_hour(first.at.wall_ms, hour, sizeof(hour));
+	if (redo)
+		fault_set(
+		    fault, FAULT_REFUSED,
+		    "That was undone at %s, more than 2 min ago; its clock is not brought back. Press the step again.",
+		    hour);
+	else
+		fault_set(fault, FAULT_REFUSED,
+		          "That clock was ended at %s, more than 2 min ago; it is not joined together again.", hour);
+	return true;
+}
+
+/* The sentence of the act itself, without the "Undone: " of its undo. */
+static const char *bare_sentence(const char *sentence)
+{
+	static const char *const prefixes[] = { UNDONE, DONE_AGAIN };
+
+	for (size_t i = 0; i < sizeof(prefixes) / sizeof(prefixes[0]); i++)
+		if (strncmp(sentence, prefixes[i], strlen(prefixes[i])) == 0)
+			return sentence + strlen(prefixes[i]);
+	return sentence;
+}
+
+/* What the acts of the house refuse must not come in by the back door.  An undo
+ * or a redo does not say what it was about: it waits too. */
+static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last, struct fault *fault)
+{
+	static const char *const needs_empty[] = { "elevation", "edit_station", "house", "undo", "redo" };
+
+	if (last->load_id != 0 || last->station_id != 0 || last->run_id != 0 || last->batch_id != 0)
+		return true;
+	if (strcmp(last->verb, "practice") == 0)
+		return fault_set(fault, FAULT_REFUSED, "A practice log stays one; make a new log for real work.");
+	for (size_t i = 0; i < sizeof(needs_empty) / sizeof(needs_empty[0]); i++)
+		if (strcmp(last->verb, needs_empty[i]) == 0)
+			return canners_are_empty(kitchen, "house", fault);
+	return true;
+}
+
+static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said, size_t said_size,
+                      struct fault *fault)
+{
+	struct log_entry last;
+	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
+	struct text sentence = TEXT_OVER(act.entry.sentence);
+
+	if (!board_is_current(kitchen, fault))
+		return false;
+	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
+		return fault_set(fault, FAULT_MISSING,
+		                 redo ? "There is nothing to do again here." : "There is nothing to undo here.");
+	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
+		return false;
+	act.entry.station_id = last.station_id;
+	act.entry.load_id = last.load_id;
+	act.entry.run_id = last.run_id;
+	act.entry.batch_id = last.batch_id;
+	act.entry.breaks_hold = last.breaks_hold;
+	text_copy(act.entry.verb, sizeof(act.entry.verb), redo ? "redo" : "undo");
+	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last.station_id));
+	text_add(&sentence, "%s%s", redo ? DONE_AGAIN : UNDONE, bare_sentence(last.sentence));
+	if (!log_undo_begin(kitchen->log, last.id, &act.entry, fault))
+		return false;
+	if (!judge_touched(&act, fault))
+		return act_fail(&act);
+	if (!log_undo_commit(kitchen->log, &act.entry, fault))
+		return false;
+	text_copy(said, said_size, act.entry.sentence);
+	return kitchen_refresh(kitchen, true, fault);
+}
+
+bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault)
+{
+	return take_back(kitchen, subject, false, said, said_size, fault);
+}
+
+bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault)
+{
+	return take_back(kitchen, subject, true, said, said_size, fault);
+}

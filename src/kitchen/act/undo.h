@@ -1,0 +1,23 @@
+/*
+ * undo.h - who acts, and acts taken back.
+ */
+#ifndef STILLROOM_KITCHEN_ACT_UNDO_H
+#define STILLROOM_KITCHEN_ACT_UNDO_H
+
+#include "kitchen/board/board.h"
+
+#define BREAK_UNDO_MS (INT64_C(2) * 60 * 1000) /* house rule: a broken hold is joined again only this soon */
+/* Who is acting, for the journal ("" = nobody said). */
+void kitchen_set_who(struct kitchen *kitchen, const char *initials);
+
+/* Take back the last act about the subject (strip_subject; SUBJECT_HOUSE).
+ * An act that broke or ended a hold can be taken back for BREAK_UNDO_MS only:
+ * a hold is never joined together again over a gap nobody watched.
+ * `said` gets the sentence of what was undone. */
+bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault);
+/* Take back the undo, while nothing else has been done since. */
+bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
+                  struct fault *fault);
+
+#endif

@@ -1,0 +1,66 @@
+/*
+ * recipe_acts.c - the kitchen's own recipes, kept.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/act/act.h"
+#include "kitchen/recipe/own.h"
+
+static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe *recipe, struct fault *fault)
+{
+	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
+		int64_t id = kitchen_recipe_own_id(kitchen, i);
+
+		if ((id != 0 && id == recipe->id) || recipe_awaits_sheet(kitchen_recipe(kitchen, i)) ||
+		    !text_same_name(kitchen_recipe(kitchen, i)->name, recipe->name))
+			continue;
+		return fault_set(fault, FAULT_REFUSED,
+		                 id == 0 ? "\"%s\" is a built-in recipe; give yours another name."
+		                         : "There is a recipe \"%s\" already; give this one another name.",
+		                 recipe->name);
+	}
+	return true;
+}
+
+/* One that is put away is never cooked again. */
+static bool check_standing(const struct log_recipe *recipe, struct fault *fault)
+{
+	struct recipe_standing standing;
+
+	kitchen_recipe_draft_stands(recipe, &standing);
+	return recipe->retired || standing.origin != ORIGIN_REFUSED ||
+	       fault_set(fault, FAULT_REFUSED, "Not kept as %s: %s.", recipe->food, standing.words);
+}
+
+bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb, const char *sentence,
+                struct fault *fault)
+{
+	struct recipe view;
+	struct act act;
+
+	recipe_over(recipe, &view);
+	if (!recipe_check(&view, fault) || !check_standing(recipe, fault) || !name_is_free(kitchen, recipe, fault) ||
+	    !act_begin(&act, kitchen, verb, 0, fault))
+		return false;
+	if (!log_put_recipe(kitchen->log, recipe, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s", sentence);
+}
+
+bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault)
+{
+	char sentence[SENTENCE_MAX_BYTES];
+
+	(void)snprintf(sentence, sizeof(sentence), "Recipe %s: %zu ingredient%s, %s%s", recipe->name,
+	               recipe->ingredient_count, recipe->ingredient_count == 1 ? "" : "s",
+	               recipe->food[0] == '\0' ? "no published process" : recipe->food,
+	               recipe->retired ? ", retired" : "");
+	return put_recipe(kitchen, recipe, recipe->id == 0 ? "add_recipe" : "edit_recipe", sentence, fault);
+}
+
+bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out, struct fault *fault)
+{
+	return log_recipe_get(kitchen->log, id, out, fault);
+}

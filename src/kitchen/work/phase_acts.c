@@ -1,0 +1,654 @@
+/*
+ * phase_acts.c - what moves a load, a run or a batch from phase to phase: the
+ * next step, a lost condition, an alarm heard, the exceptions.
+ */
+#include <assert.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
+
+#define MINUTE_MS (INT64_C(60) * 1000)
+#define CLOCK_DAY_MS (INT64_C(24) * 60 * MINUTE_MS)
+/* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the
+ * stricter of two published windows). */
+#define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)
+
+/* The process ends with its hold.  One that failed keeps the moment it failed: its
+ * window runs. */
+static void end_process(struct log_load *load, const struct strip *strip, const struct moment *now)
+{
+	if (strip->rule->name == PHASE_HOLD && (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0))
+		load->process_ended_wall_ms = now->wall_ms;
+}
+
+/* The row of the work after its phase has ended as it should and `next` begins
+ * (NULL: it is finished). */
+static bool put_work(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
+{
+	struct log_load load = strip->load;
+	struct log_run run = strip->run;
+	struct log_batch batch = strip->batch;
+
+	switch (strip->content) {
+	case STRIP_LOAD:
+		load.place = next == NULL ? PLACE_SHELF : next->place;
+		end_process(&load, strip, &act->entry.at);
+		return log_put_load(act->kitchen->log, &load, fault);
+	case STRIP_RUN: run.open = next != NULL; return log_put_run(act->kitchen->log, &run, fault);
+	case STRIP_BATCH: batch.open = next != NULL; return log_put_batch(act->kitchen->log, &batch, fault);
+	case STRIP_EMPTY: break;
+	}
+	return true;
+}
+
+/* Something about the running phase of a load. */
+static bool mark_phase(struct act *act, const struct strip *strip, enum mark_kind kind, int64_t amount,
+                       const char *words, struct fault *fault)
+{
+	struct log_mark mark = {
+		.load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount
+	};
+
+	text_copy(mark.words, sizeof(mark.words), words);
+	return act_mark(act, &mark, fault);
+}
+
+/* --- the next step -------------------------------------------------------------- */
+
+static bool refuse_bounce(const struct strip *strip, const struct moment *now, struct fault *fault)
+{
+	/* No finger bounces across a restart; a wall clock that came back wrong must
+	 * not hold up what waits for a person. */
+	if (!moment_same_boot(&strip->phase.began, now) || strip_passed_ms(strip, now) >= PRESS_AGAIN_MS)
+		return true;
+	return fault_set(fault, FAULT_STALE, "%s: \"%s\" has only just begun; that press did not count.",
+	                 strip_title(strip), strip->rule->words);
+}
+
+static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
+{
+	const struct phase_rule *rule = strip->rule;
+	char left_words[24];
+	struct text left = TEXT_OVER(left_words);
+
+	text_add_duration(&left, moment_seconds_left(strip->phase.required_ms, passed_ms));
+	if (rule->kind == PHASE_TIMED && passed_ms < strip->phase.required_ms) {
+		if (rule->early == EARLY_NEVER)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s: %s left of the %s. Only exceptions (x) end it sooner.",
+			                 strip_title(strip), left_words, rule->words);
+		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now all the same?",
+		                         strip_title(strip), left_words, rule->words);
+	}
+	return true;
+}
+
+/* Is the end of a watched phase asked about?  The clock does not tell of a vent lock:
+ * that is asked every time. */
+static bool asks_first(const struct strip *strip, int64_t passed_ms)
+{
+	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK)
+		return true;
+	return strip->rule->kind == PHASE_WATCHED && passed_ms < strip_soon_ms(strip, strip->rule);
+}
+
+static bool refuse_cool_down(const struct strip *strip, int64_t passed_ms, struct fault *fault)
+{
+	char passed[24];
+	struct text text = TEXT_OVER(passed);
+
+	text_add_duration(&text, passed_ms / 1000);
+	if (strip->station.wall == WALL_LOCK)
+		return fault_set(fault, FAULT_CONFIRM,
+		                 "%s: has the vent lock dropped by itself, and does nothing hiss?", strip_title(strip));
+	return fault_set(fault, FAULT_CONFIRM,
+	                 "%s: zero %s after heat off? A heavy canner takes about %lld min by itself.%s",
+	                 strip_title(strip), passed, (long long)(strip_soon_ms(strip, strip->rule) / MINUTE_MS),
+	                 strip->station.wall == WALL_NOT_SAID
+	                     ? " Has it a vent lock? Say so in the house view (h): wall=heavy or wall=lock."
+	                     : "");
+}
+
+static bool refuse_unseen(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
+{
+	if (sure || !asks_first(strip, passed_ms))
+		return true;
+	if (strip->rule->name == PHASE_COOL_DOWN)
+		return refuse_cool_down(strip, passed_ms, fault);
+	return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?", strip_title(strip),
+	                 strip->rule->step);
+}
+
+/* What was asked and confirmed all the same, for the story; "" nothing. */
+static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (!asks_first(strip, passed_ms))
+		return;
+	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK) {
+		text_add(&text, "; the vent lock has dropped");
+		return;
+	}
+	text_add(&text, "; asked and confirmed: after ");
+	text_add_duration(&text, passed_ms / 1000);
+	text_add(&text, ", sooner than ");
+	text_add_duration(&text, strip_soon_ms(strip, strip->rule) / 1000);
+}
+
+static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault *fault)
+{
+	if (strip->rule->name == PHASE_DRAIN)
+		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
+		                 strip_title(strip));
+	if (strip->rule->name == PHASE_FILL && strip->filled == 0)
+		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?",
+		                         strip_title(strip));
+	if (strip->rule->name != PHASE_SEAL_CHECK)
+		return true;
+	if (strip->unchecked > 0)
+		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.", strip->unchecked,
+		                 strip->jars);
+	if (strip->without_fate > 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
+		                 strip->without_fate, strip->without_fate == 1 ? " is" : "s are");
+	return true;
+}
+
+/* No clock of this computer ran through such a hold. */
+static bool note_restart(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	return !strip->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
+}
+
+static bool refuse_unread(const struct strip *strip, bool sure, struct fault *fault)
+{
+	if (sure || !strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD)
+		return true;
+	return fault_set(
+	    fault, FAULT_CONFIRM,
+	    "%s: the computer restarted in this hold, and nobody read another clock: the process is UNKNOWN then. "
+	    "End it all the same?",
+	    strip_title(strip));
+}
+
+bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	const struct phase_rule *next;
+	char confirmed[96];
+	struct strip strip;
+	struct act act;
+	int64_t passed;
+
+	if (found == NULL)
+		return false;
+	strip = *found; /* the board is read again on commit */
+	next = strip_next(&strip);
+	if (next != NULL && next->kind == PHASE_TIMED && !refuse_clock_behind(kitchen, fault))
+		return false;
+	if (!act_begin(&act, kitchen, "step", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	passed = strip_passed_ms(&strip, &act.entry.at);
+	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
+	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
+	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unread(&strip, sure, fault) ||
+	    !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	    !phase_change(&act, &strip, PHASE_DONE, next, fault) || !put_work(&act, &strip, next, fault))
+		return act_fail(&act);
+	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
+	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
+	                  next != NULL                  ? next->words
+	                  : strip.content == STRIP_LOAD ? "shelved"
+	                                                : "done",
+	                  confirmed);
+}
+
+/* --- another clock --------------------------------------------------------------- */
+
+#define READ_MAX_MS (INT64_C(12) * 3600 * 1000) /* no hold is so long: the times were turned round */
+
+static bool check_read(const struct strip *strip, int64_t held_ms, bool sure, struct fault *fault)
+{
+	char words[64];
+	struct text text = TEXT_OVER(words);
+
+	if (!strip->hold_across_restart)
+		return fault_set(fault, FAULT_REFUSED, "%s: this computer's own clock ran through all of it.",
+		                 strip_title(strip));
+	if (held_ms > READ_MAX_MS)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "The second time is before the first: first when it began, then when it ended.");
+	if (held_ms >= strip->phase.required_ms || sure)
+		return true;
+	text_add_duration(&text, held_ms / 1000);
+	text_add(&text, " of ");
+	text_add_duration(&text, strip->phase.required_ms / 1000);
+	return fault_set(fault, FAULT_CONFIRM,
+	                 "%s: by that clock it has run %s. Leave it on, and read again. End it, NOT VALID?",
+	                 strip_title(strip), words);
+}
+
+bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
+                        struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	char words[24];
+	struct text held = TEXT_OVER(words);
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (began_ms < 0 || began_ms >= CLOCK_DAY_MS || ended_ms < 0 || ended_ms >= CLOCK_DAY_MS)
+		return fault_set(fault, FAULT_MISUSE, "A clock shows 0:00 to 23:59.");
+	if (ended_ms < began_ms) /* over midnight */
+		ended_ms += CLOCK_DAY_MS;
+	if (!check_read(&strip, ended_ms - began_ms, sure, fault) ||
+	    !act_begin(&act, kitchen, "clock_read", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if (!mark_phase(&act, &strip, MARK_CLOCK_BEGAN, began_ms, "", fault) ||
+	    !mark_phase(&act, &strip, MARK_CLOCK_ENDED, ended_ms, "", fault))
+		return act_fail(&act);
+	text_add_duration(&held, (ended_ms - began_ms) / 1000);
+	return act_commit(&act, fault, "%s: by another clock the hold has run %s", strip_title(&strip), words);
+}
+
+bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (strip.rule->lost_to == PHASE_NO_PHASE)
+		return fault_set(fault, FAULT_REFUSED, "%s: nothing can be lost in \"%s\".", strip_title(&strip),
+		                 strip.rule->words);
+	if (!act_begin(&act, kitchen, "lost", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	act.entry.breaks_hold = true;
+	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
+}
+
+/* --- alarms --------------------------------------------------------------------- */
+
+static bool see_water(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_run run = strip->run;
+
+	run.water = act->entry.at;
+	run.water_checks++;
+	return log_put_run(act->kitchen->log, &run, fault);
+}
+
+static bool hear(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_phase phase = strip->phase;
+
+	phase.acknowledged_wall_ms = act->entry.at.wall_ms;
+	return log_put_phase(act->kitchen->log, &phase, fault);
+}
+
+bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
+{
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct strip strip;
+	struct face face;
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	if (!act_begin(&act, kitchen, "heard", strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	strip_face(&strip, &act.entry.at, &face);
+	if (!face.ringing) {
+		fault_set(fault, FAULT_REFUSED, "%s: no alarm is ringing.", strip_title(&strip));
+		return act_fail(&act);
+	}
+	if (!(face.water_due ? see_water(&act, &strip, fault) : hear(&act, &strip, fault)))
+		return act_fail(&act);
+	return act_commit(&act, fault, face.water_due ? "%s: water seen and topped up (%s)" : "%s: alarm heard (%s)",
+	                  strip_title(&strip), strip.rule->words);
+}
+
+/* --- exceptions ---------------------------------------------------------------- */
+
+static bool redo_window_open(const struct log_load *load, const struct moment *now)
+{
+	return load->verdict == VERDICT_NOT_VALID && load->process_ended_wall_ms > 0 &&
+	       now->wall_ms - load->process_ended_wall_ms <= PROCESS_ERROR_WINDOW_MS;
+}
+
+static const char *stop_words(const struct strip *strip)
+{
+	switch (strip->content) {
+	case STRIP_LOAD: return "heat is gone or the load is given up: process NOT valid";
+	case STRIP_RUN: return "the run ends early: draw what juice there is";
+	case STRIP_BATCH: return "off the heat before its time";
+	case STRIP_EMPTY: break;
+	}
+	return NULL;
+}
+
+/* The hold is over and counts; what was wrong with it may come out only now. */
+static bool found_wrong_later(const struct strip *strip)
+{
+	return strip->load.process_ended_wall_ms > 0 &&
+	       (strip->load.verdict == VERDICT_VALID || strip->load.verdict == VERDICT_UNKNOWN) &&
+	       strip->rule->name != PHASE_HOLD;
+}
+
+static const char *load_exception_words(const struct strip *strip, enum exception exception, const struct moment *now)
+{
+	const struct phase_rule *rule = strip->rule;
+	struct face face;
+
+	strip_face(strip, now, &face);
+	switch (exception) {
+	case EXCEPTION_VENT_SHORT:
+		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
+		           ? "vent was cut short and weight is on: process NOT valid"
+		           : NULL;
+	case EXCEPTION_EARLIER:
+		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict != VERDICT_NOT_VALID
+		           ? "someone saw the hold begin earlier than the key: time is estimated"
+		           : NULL;
+	case EXCEPTION_BROKEN_JAR:
+		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
+		           ? "a jar broke: leave the rest in, go on"
+		           : NULL;
+	case EXCEPTION_FORCED:
+		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
+		           ? "cooled by force (water, draft, wet cloth): low-acid food counts as UNKNOWN"
+		           : NULL;
+	case EXCEPTION_WEIGHT:
+		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
+		           ? "weight lifted before the pressure was zero: low-acid food counts as UNKNOWN"
+		           : NULL;
+	case EXCEPTION_WRONG:
+		return found_wrong_later(strip)
+		           ? "found wrong only now (weight, elevation, vent, acid): process NOT valid"
+		           : NULL;
+	case EXCEPTION_REDO:
+		return rule->name == PHASE_UNLOAD && redo_window_open(&strip->load, now)
+		           ? "the whole process again, full time, new lids if they had sealed"
+		           : NULL;
+	default: return NULL;
+	}
+}
+
+const char *exception_words(const struct strip *strip, enum exception exception, const struct moment *now)
+{
+	if (strip->content == STRIP_EMPTY)
+		return NULL;
+	switch (exception) {
+	case EXCEPTION_LOST: /* also after the time: it may be found out only then */
+		return strip->rule->lost_to == PHASE_NO_PHASE ? NULL : strip->rule->lost;
+	case EXCEPTION_STOP: return strip->rule->stop_to == PHASE_NO_PHASE ? NULL : stop_words(strip);
+	case EXCEPTION_WATER:
+		return strip->content == STRIP_RUN && strip->rule->name != PHASE_DRAIN
+		           ? "water seen and topped up: its clock starts again"
+		           : NULL;
+	case EXCEPTION_DRAW:
+		return strip->content == STRIP_RUN && strip->rule->name == PHASE_RUN
+		           ? "some juice is drawn off now: measure it"
+		           : NULL;
+	case EXCEPTION_RECIPE:
+		return strip->content == STRIP_BATCH && strip->batch.verdict != VERDICT_NOT_VALID
+		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked"
+		           : NULL;
+	case EXCEPTION_BOILED:
+		return strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL
+		           ? "boiled again: what is in the pot is off the heat from now"
+		           : NULL;
+	default: break;
+	}
+	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
+}
+
+/* A process that is run again keeps the moment it first failed: two hours are two
+ * hours, however often it is tried.  One that was not valid from the start, for what
+ * is in the jars, has its two hours from now. */
+static bool end_failed(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_load load = strip->load;
+
+	if (load.process_ended_wall_ms != 0)
+		return true;
+	load.process_ended_wall_ms = act->entry.at.wall_ms;
+	return log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool stop_load(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	int64_t passed = strip_passed_ms(strip, &act->entry.at);
+	char why[SENTENCE_MAX_BYTES];
+	struct text text = TEXT_OVER(why);
+
+	text_add(&text, "stopped in %s%s after ", strip->rule->words,
+	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
+	text_add_duration(&text, passed / 1000);
+	if (strip->rule->name == PHASE_HOLD)
+		text_add(&text, " of %d:00", strip->load.minutes);
+	return end_failed(act, strip, fault) && mark_phase(act, strip, MARK_STOPPED, passed, why, fault);
+}
+
+static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	act->entry.breaks_hold = true;
+	return phase_change(act, strip, PHASE_STOPPED, phase_rule_of(strip->station.kind, strip->rule->stop_to),
+	                    fault) &&
+	       (strip->content != STRIP_LOAD || stop_load(act, strip, fault));
+}
+
+static bool cut_vent(struct act *act, const struct strip *strip, const char *reason, struct fault *fault)
+{
+	act->entry.breaks_hold = true;
+	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) && end_failed(act, strip, fault) &&
+	       mark_phase(act, strip, MARK_VENT_CUT, strip_passed_ms(strip, &act->entry.at), reason, fault);
+}
+
+/* A hold may be said to have begun earlier when someone watched it, never before
+ * the phase that led to it had begun; the process then counts as "unknown". */
+static bool begin_earlier(struct act *act, const struct strip *strip, int64_t minutes, const char *reason,
+                          struct fault *fault)
+{
+	struct log_phase *phases;
+	struct log_phase hold = strip->phase;
+	int64_t back = minutes * MINUTE_MS;
+	int64_t room = 0;
+	size_t count;
+
+	if (!log_phases(act->kitchen->log, strip_subject(strip), &phases, &count, fault))
+		return false;
+	if (count >= 2)
+		room = moment_between(&phases[count - 2].began, &hold.began);
+	free(phases);
+	if (minutes < 1 || back > room)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "The hold cannot have begun %lld min before the key: give 1 to %lld min.",
+		                 (long long)minutes, (long long)(room / MINUTE_MS));
+	hold.began.wall_ms -= back;
+	hold.began.awake_ms -= back;
+	return log_put_phase(act->kitchen->log, &hold, fault) &&
+	       mark_phase(act, strip, MARK_EARLIER, back, reason, fault);
+}
+
+static bool count_broken(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_load load = strip->load;
+
+	load.broken++;
+	return log_put_load(act->kitchen->log, &load, fault);
+}
+
+static bool redo_process(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_load load;
+
+	return look_up_again(act, strip, &load, fault) && log_put_load(act->kitchen->log, &load, fault) &&
+	       phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
+}
+
+/* Its standing ends, and begins anew with the phase that it is off the heat in. */
+static bool boiled_again(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	return phase_change(act, strip, PHASE_LOST, phase_rule_of(strip->station.kind, PHASE_OFF), fault);
+}
+
+static bool except(struct act *act, const struct strip *strip, enum exception exception, int64_t amount,
+                   const char *reason, struct fault *fault)
+{
+	switch (exception) {
+	case EXCEPTION_STOP: return stop(act, strip, fault);
+	case EXCEPTION_VENT_SHORT: return cut_vent(act, strip, reason, fault);
+	case EXCEPTION_EARLIER: return begin_earlier(act, strip, amount, reason, fault);
+	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
+	case EXCEPTION_REDO: return redo_process(act, strip, fault);
+	case EXCEPTION_WATER: return see_water(act, strip, fault);
+	case EXCEPTION_FORCED: return mark_phase(act, strip, MARK_FORCED_COOLING, 0, reason, fault);
+	case EXCEPTION_WEIGHT: return mark_phase(act, strip, MARK_WEIGHT_EARLY, 0, reason, fault);
+	case EXCEPTION_BOILED: return boiled_again(act, strip, fault);
+	case EXCEPTION_LOST: /* acts of their own */
+	case EXCEPTION_DRAW:
+	case EXCEPTION_WRONG:
+	case EXCEPTION_RECIPE:
+	case EXCEPTION_COUNT: break;
+	}
+	return false;
+}
+
+/* Exceptions that are acts of their own. */
+static bool is_other_act(enum exception exception)
+{
+	return exception == EXCEPTION_LOST || exception == EXCEPTION_DRAW || exception == EXCEPTION_WRONG ||
+	       exception == EXCEPTION_RECIPE;
+}
+
+static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum exception exception, int64_t amount,
+                      const char *reason, struct fault *fault)
+{
+	switch (exception) {
+	case EXCEPTION_LOST: return kitchen_lost(kitchen, strip->phase.id, fault);
+	case EXCEPTION_DRAW: return kitchen_juice_out(kitchen, strip->phase.id, amount, fault);
+	case EXCEPTION_WRONG: return kitchen_found_wrong(kitchen, strip->load.id, reason, fault);
+	case EXCEPTION_RECIPE: return kitchen_batch_wrong(kitchen, strip->batch.id, reason, fault);
+	default: return false;
+	}
+}
+
+/* What would go on against a rule needs a reason; what makes a record worse at once
+ * does not: nobody writes while the stove is out. */
+static bool stop_holds(const struct strip *strip, enum exception exception, const char *reason, struct fault *fault)
+{
+	struct facts facts = { .about = ABOUT_KEY,
+		               .station = strip->station.name,
+		               .is_vent_cut = exception == EXCEPTION_VENT_SHORT,
+		               .is_earlier_start = exception == EXCEPTION_EARLIER };
+
+	return !stops_let_pass(&facts, reason, fault);
+}
+
+bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception, int64_t amount,
+                       const char *reason, struct fault *fault)
+{
+	static const char *const verbs[] = {
+		[EXCEPTION_LOST] = "lost",
+		[EXCEPTION_STOP] = "stop",
+		[EXCEPTION_VENT_SHORT] = "vent_short",
+		[EXCEPTION_EARLIER] = "began_earlier",
+		[EXCEPTION_BROKEN_JAR] = "broken_jar",
+		[EXCEPTION_REDO] = "redo_process",
+		[EXCEPTION_WATER] = "water",
+		[EXCEPTION_DRAW] = "draw_juice",
+		[EXCEPTION_WRONG] = "found_wrong",
+		[EXCEPTION_RECIPE] = "batch_wrong",
+		[EXCEPTION_FORCED] = "forced_cooling",
+		[EXCEPTION_WEIGHT] = "weight_early",
+		[EXCEPTION_BOILED] = "boiled_again",
+	};
+	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");
+	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
+	struct moment now = kitchen_now(kitchen);
+	struct strip strip;
+	const char *words;
+	struct act act;
+
+	if (found == NULL)
+		return false;
+	strip = *found;
+	words = exception_words(&strip, exception, &now);
+	if (words == NULL)
+		return fault_set(fault, FAULT_REFUSED, "%s: not possible in \"%s\".", strip_title(&strip),
+		                 strip.rule->words);
+	if (is_other_act(exception))
+		return other_act(kitchen, &strip, exception, amount, reason, fault);
+	if (stop_holds(&strip, exception, reason, fault))
+		return false;
+	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if (!except(&act, &strip, exception, amount, reason, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "%s: %s%s%s", strip_title(&strip), words, reason[0] != '\0' ? "; " : "", reason);
+}
+
+/* --- found out afterwards -------------------------------------------------------- */
+
+/* The id of the newest hold of a load; 0: none. */
+static bool last_hold(struct act *act, int64_t load_id, int64_t *phase_id, struct fault *fault)
+{
+	struct log_subject subject = { SUBJECT_LOAD, load_id };
+	struct log_phase *phases;
+	size_t count;
+
+	*phase_id = 0;
+	if (!log_phases(act->kitchen->log, subject, &phases, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0)
+			*phase_id = phases[i].id;
+	free(phases);
+	return true;
+}
+
+bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *why, struct fault *fault)
+{
+	struct log_mark mark = { .load_id = load_id, .kind = MARK_FOUND_WRONG };
+	const struct strip *strip;
+	struct log_load load;
+	struct act act;
+
+	if (why[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Say in a few words what was wrong.");
+	if (!log_load_get(kitchen->log, load_id, &load, fault))
+		return false;
+	strip = kitchen_strip(kitchen, load_id, NULL);
+	if (load.process_ended_wall_ms == 0 || (strip != NULL && !found_wrong_later(strip)) ||
+	    (load.verdict != VERDICT_VALID && load.verdict != VERDICT_UNKNOWN))
+		return fault_set(fault, FAULT_REFUSED, "Its process is not over, or does not count already.");
+	if (!act_begin(&act, kitchen, "found_wrong", load.station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
+	text_copy(mark.words, sizeof(mark.words), why);
+	/* Its two hours run from the end of the process; it counts until that is run again. */
+	if (!last_hold(&act, load_id, &mark.phase_id, fault) || !act_mark(&act, &mark, fault))
+		return act_fail(&act);
+	return act_commit(&act, fault, "Process NOT valid, found after the process: %s", why);
+}
