@@ -20,7 +20,7 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "kitchen/pot/pot.h"
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
 

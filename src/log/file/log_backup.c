@@ -14,7 +14,7 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "log/query/tables.h"
 
 /* --- names and folders -------------------------------------------------------- */
@@ -25,39 +25,6 @@ void backup_day(int64_t wall_ms, char *buffer, size_t size)
 	struct tm day;
 	if (gmtime_r(&seconds, &day) == NULL || strftime(buffer, size, "%Y-%m-%d", &day) == 0)
 		(void)snprintf(buffer, size, "1970-01-01");
-}
-
-char *folder_of(const char *path)
-{
-	const char *slash = strrchr(path, '/');
-	if (slash == NULL)
-		return strdup(".");
-	return strndup(path, slash == path ? 1 : (size_t)(slash - path));
-}
-
-bool folder_sync(const char *path_inside, struct fault *fault)
-{
-	char *folder = folder_of(path_inside);
-	if (folder == NULL)
-		return system_fault(path_inside, "find its folder", ENOMEM, fault);
-	int fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-	/* some file systems cannot sync a folder: nothing better can be done there */
-	bool ok = fd >= 0 && (fsync(fd) == 0 || errno == EINVAL);
-	if (!ok)
-		(void)system_fault(folder, "write the folder to the disk", errno, fault);
-	if (fd >= 0)
-		(void)close(fd);
-	free(folder);
-	return ok;
-}
-
-char *joined(const char *first, const char *second, const char *third)
-{
-	size_t size = strlen(first) + strlen(second) + strlen(third) + 1;
-	char *whole = malloc(size);
-	if (whole != NULL)
-		(void)snprintf(whole, size, "%s%s%s", first, second, third);
-	return whole;
 }
 
 char *backup_path(const char *path, const char *name, struct fault *fault)

@@ -17,7 +17,7 @@
 #include <unistd.h>
 
 #include "base/text.h"
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 #define HOUR_MS INT64_C(3600000)
 #define DAY_MS (24 * HOUR_MS)

@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 #define STRICT_SINCE 3037000 /* SQLite documentation, stricttables.html */
 

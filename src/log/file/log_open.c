@@ -14,10 +14,9 @@
 #include <sys/statvfs.h>
 #include <unistd.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "log/query/query.h"
 
-#define CHECKPOINT_PAGES 1000 /* SQLite's own number */
 #define MARK_BUSY_MS 5000     /* a report may be reading while the log is marked as in use */
 
 #define TEXT_OF(number) TEXT_OF_EXPANDED(number)
@@ -53,102 +52,10 @@ static const struct setting settings_looking[] = {
 	{ "PRAGMA wal_autocheckpoint = 0", "PRAGMA wal_autocheckpoint", "0" },
 };
 
-int connection_open(const char *path, int flags, sqlite3 **db)
-{
-	*db = NULL;
-	/* "./" keeps ":memory:" and "file:..." from meaning anything special. */
-	char *plain = sqlite3_mprintf("%s%s", path[0] == '/' ? "" : "./", path);
-	if (plain == NULL)
-		return SQLITE_NOMEM;
-	int rc = sqlite3_open_v2(plain, db, flags, NULL);
-	sqlite3_free(plain);
-	if (rc == SQLITE_OK)
-		rc = sqlite3_extended_result_codes(*db, 1);
-	return rc;
-}
-
-bool only_looks(const struct log *log)
-{
-	return log->mode == LOG_LOOK || log->mode == LOG_INSPECT;
-}
-
 /* A log that is missing may be begun. */
 static bool may_begin(const struct log *log)
 {
 	return log->mode == LOG_CREATE || log->mode == LOG_BOARD;
-}
-
-int connection_integer(sqlite3 *db, const char *sql, int64_t *out)
-{
-	sqlite3_stmt *statement;
-	int rc = sqlite3_prepare_v2(db, sql, -1, &statement, NULL);
-	if (rc != SQLITE_OK)
-		return rc;
-	rc = sqlite3_step(statement);
-	if (rc == SQLITE_ROW)
-		*out = sqlite3_column_int64(statement, 0);
-	int ended = sqlite3_finalize(statement);
-	if (rc == SQLITE_DONE)
-		return SQLITE_EMPTY;
-	return ended;
-}
-
-/* The first column of the first row as text, "" when there is none. */
-static int first_text(sqlite3 *db, const char *sql, char *buffer, size_t size)
-{
-	sqlite3_stmt *statement;
-	buffer[0] = '\0';
-	int rc = sqlite3_prepare_v2(db, sql, -1, &statement, NULL);
-	if (rc != SQLITE_OK)
-		return rc;
-	if (sqlite3_step(statement) == SQLITE_ROW) {
-		const unsigned char *text = sqlite3_column_text(statement, 0);
-		sqlite3_snprintf((int)size, buffer, "%s", text == NULL ? "" : (const char *)text);
-	}
-	return sqlite3_finalize(statement);
-}
-
-/* A check that could not read a page for want of memory or through a disk error
- * says so in its complaint, "... error code=7". That is no damage. */
-static int complaint_code(const char *complaint)
-{
-	static const char mark[] = "error code=";
-	const char *at = strstr(complaint, mark);
-	long code = at == NULL ? SQLITE_CORRUPT : strtol(at + sizeof(mark) - 1, NULL, 10);
-	int primary = (int)(code & 0xff);
-	return primary == SQLITE_NOMEM || primary == SQLITE_IOERR || primary == SQLITE_BUSY ? (int)code
-	                                                                                    : SQLITE_CORRUPT;
-}
-
-/* Of "*** in database main ***" and lines of complaints the first complaint. */
-static void keep_first_complaint(char *why)
-{
-	char *end = strchr(why, '\n');
-	if (strncmp(why, "***", 3) == 0 && end != NULL)
-		memmove(why, end + 1, strlen(end + 1) + 1);
-	end = strchr(why, '\n');
-	if (end != NULL)
-		*end = '\0';
-}
-
-/* Of ten complaints the first is told.  Asked for one alone, SQLite 3.46 ends its walk
- * at a page for which there is no memory, and when there is none for that complaint
- * either, takes it for unsaid and reads counts that the walk has not set. */
-int connection_check(sqlite3 *db, bool thorough, char *why, size_t size)
-{
-	int rc = first_text(db, thorough ? "PRAGMA integrity_check(10)" : "PRAGMA quick_check(10)", why, size);
-	if (rc != SQLITE_OK)
-		return rc;
-	if (strcmp(why, "ok") != 0) {
-		keep_first_complaint(why);
-		return complaint_code(why);
-	}
-	rc = first_text(db, "PRAGMA foreign_key_check", why, size);
-	if (rc == SQLITE_OK && why[0] != '\0') {
-		sqlite3_snprintf((int)size, why, "a row refers to one that is not there");
-		return SQLITE_CORRUPT;
-	}
-	return rc;
 }
 
 static bool apply_settings(struct log *log, const struct setting *settings, size_t count, struct fault *fault)
@@ -157,7 +64,7 @@ static bool apply_settings(struct log *log, const struct setting *settings, size
 		char answer[32];
 		int rc = sqlite3_exec(log->db, settings[i].set, NULL, NULL, NULL);
 		if (rc == SQLITE_OK)
-			rc = first_text(log->db, settings[i].get, answer, sizeof(answer));
+			rc = connection_text(log->db, settings[i].get, answer, sizeof(answer));
 		if (rc != SQLITE_OK)
 			return log_fault(log, rc, fault);
 		if (strcmp(answer, settings[i].expected) != 0)
@@ -170,14 +77,6 @@ static bool apply_settings(struct log *log, const struct setting *settings, size
 }
 
 #define APPLY(log, settings, fault) apply_settings((log), (settings), sizeof(settings) / sizeof((settings)[0]), (fault))
-
-/* Until a log has passed its check, and for who only looks, nothing of the -wal is
- * moved into the file: what is damaged stays as it is, and can still be put aside. */
-static int hold_checkpoints(sqlite3 *db, bool hold)
-{
-	int rc = sqlite3_db_config(db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, hold ? 1 : 0, NULL);
-	return rc == SQLITE_OK ? sqlite3_wal_autocheckpoint(db, hold ? 0 : CHECKPOINT_PAGES) : rc;
-}
 
 /* --- the file ------------------------------------------------------------- */
 
@@ -267,28 +166,6 @@ static bool is_on_read_only_disk(const char *path)
 	             (stat(wal, &status) != 0 || status.st_size == 0);
 	sqlite3_free(wal);
 	return fixed;
-}
-
-static int open_immutable(const char *path, sqlite3 **db)
-{
-	sqlite3_str *uri = sqlite3_str_new(NULL);
-	sqlite3_str_appendf(uri, "file:%s", path[0] == '/' ? "" : "./");
-	for (const char *at = path; *at != '\0'; at++)
-		sqlite3_str_appendf(uri, strchr("%?#", *at) == NULL ? "%c" : "%%%02x", (unsigned char)*at);
-	sqlite3_str_appendall(uri, "?immutable=1");
-	char *name = sqlite3_str_finish(uri);
-	if (name == NULL)
-		return SQLITE_NOMEM;
-	int rc = sqlite3_open_v2(name, db, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, NULL);
-	sqlite3_free(name);
-	return rc == SQLITE_OK ? sqlite3_extended_result_codes(*db, 1) : rc;
-}
-
-int connection_look(const char *path, sqlite3 **db)
-{
-	int rc = side_file_bytes(path, "-wal") > 0 ? connection_open(path, SQLITE_OPEN_READONLY, db)
-	                                           : open_immutable(path, db);
-	return rc == SQLITE_OK ? hold_checkpoints(*db, true) : rc;
 }
 
 static bool open_as(struct log *log, bool immutable, struct fault *fault)
@@ -616,11 +493,6 @@ bool log_check(struct log *log, struct fault *fault)
 bool log_is_unchecked(const struct log *log)
 {
 	return log->unchecked;
-}
-
-bool log_is_damaged(const struct log *log)
-{
-	return log->damage[0] != '\0';
 }
 
 bool log_has_wal(const struct log *log)

@@ -14,7 +14,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 /* The lock bytes of SQLite: SQLite documentation, fileformat2.html, "The Lock-Byte
  * Page". Every connection in WAL mode holds one of them shared. */

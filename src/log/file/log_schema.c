@@ -12,7 +12,7 @@
  */
 #include <string.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 /* Names that SQLite gives by itself are left out: of tables and indexes only. */
 #define LIST_SQL \

@@ -10,7 +10,7 @@
 #include <sys/inotify.h>
 #endif
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 #ifdef __linux__
 

@@ -12,7 +12,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 struct query {
 	struct log *log;

@@ -1,7 +1,7 @@
 /* log_tables.c - reading the tables of tables.h, whatever they are. */
 #include <string.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "log/query/query.h"
 #include "log/query/tables.h"
 

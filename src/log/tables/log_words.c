@@ -5,7 +5,7 @@
 #include <assert.h>
 
 #include "base/text.h"
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 #define WORDS(array, enum_count) \
 	static_assert(sizeof(array) / sizeof((array)[0]) == (enum_count), #array " misses a word")

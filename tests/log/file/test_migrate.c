@@ -12,7 +12,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "support/failing.h"
 #include "support/log_kit.h"
 

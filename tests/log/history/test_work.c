@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;

@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 #include "support/log_kit.h"
 #include "support/works_anew.h"
 

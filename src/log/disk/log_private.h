@@ -1,8 +1,8 @@
 /*
  * log_private.h - what the files of src/log share and nobody else may see.
  */
-#ifndef STILLROOM_LOG_QUERY_LOG_PRIVATE_H
-#define STILLROOM_LOG_QUERY_LOG_PRIVATE_H
+#ifndef STILLROOM_LOG_DISK_LOG_PRIVATE_H
+#define STILLROOM_LOG_DISK_LOG_PRIVATE_H
 
 #include <sqlite3.h>
 #include <stdbool.h>
@@ -80,28 +80,53 @@ bool log_fault(struct log *log, int rc, struct fault *fault);
 /* Turn errno into a fault about `path`; `doing` completes "could not ...". */
 bool system_fault(const char *path, const char *doing, int error, struct fault *fault);
 
+/* --- connection.c --- */
+
+/* A connection to `path`, never mistaken for a special name or a URI. */
+int connection_open(const char *path, int flags, sqlite3 **db);
+/* A connection that leaves a log and what lies beside it as they are. */
+int connection_look(const char *path, sqlite3 **db);
+/* Nothing is written through it. */
+bool only_looks(const struct log *log);
+/* The one integer a PRAGMA or SELECT answers; an SQLite code otherwise. */
+int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
+/* quick_check (or integrity_check when `thorough`) and foreign_key_check.
+ * SQLITE_OK, SQLITE_CORRUPT with the first complaint in `why`, or another code. */
+int connection_check(sqlite3 *db, bool thorough, char *why, size_t size);
+/* The first column of the first row as text; "" when there is no row. */
+int connection_text(sqlite3 *db, const char *sql, char *buffer, size_t size);
+int hold_checkpoints(sqlite3 *db, bool hold);
+/* Read-only and as it lies there, whatever lies beside it. */
+int open_immutable(const char *path, sqlite3 **db);
+
+/* --- stands.c --- */
+
+/* PATH and ending, malloc'ed; NULL with a fault. */
+char *with_ending(const char *path, const char *ending, struct fault *fault);
+/* Bytes of PATH and ending; -1: not there. */
+int64_t side_file_bytes(const char *path, const char *ending);
+/* Remember the files that are open now, for log_stands. */
+void stands_remember(struct log *log);
+/* A commit's sync failed: says so, always false. */
+bool sync_failed(struct log *log, struct fault *fault);
+/* True when none has failed, or the disk takes a sync again. */
+bool sync_again(struct log *log, struct fault *fault);
+
+/* --- paths.c --- */
+
+/* Three texts in a row, malloc'ed; NULL without memory. */
+char *joined(const char *first, const char *second, const char *third);
+/* Write a folder's entries to the disk. */
+bool folder_sync(const char *path_inside, struct fault *fault);
+/* The folder of `path`, malloc'ed: "." when it names none. */
+char *folder_of(const char *path);
+
 /* --- log_open.c --- */
 
 /* log_open with other layouts than those baked in: how a test tries a migration.
  * `layouts` must live as long as the log. */
 bool log_open_laid_out(const char *path, enum log_mode mode, const struct layouts *layouts, struct log **out,
                        struct fault *fault);
-
-/* A connection to `path`, never mistaken for a special name or a URI. */
-int connection_open(const char *path, int flags, sqlite3 **db);
-
-/* A connection that leaves a log and what lies beside it as they are. */
-int connection_look(const char *path, sqlite3 **db);
-
-/* Nothing is written through it. */
-bool only_looks(const struct log *log);
-
-/* The one integer a PRAGMA or SELECT answers; an SQLite code otherwise. */
-int connection_integer(sqlite3 *db, const char *sql, int64_t *out);
-
-/* quick_check (or integrity_check when `thorough`) and foreign_key_check.
- * SQLITE_OK, SQLITE_CORRUPT with the first complaint in `why`, or another code. */
-int connection_check(sqlite3 *db, bool thorough, char *why, size_t size);
 
 /* --- log_watch.c --- */
 
@@ -116,20 +141,8 @@ void watch_close(struct log *log);
  * log->without_wal. FAULT_DAMAGED is told bare. */
 bool beside_look(struct log *log, struct fault *fault);
 
-/* Bytes of PATH and ending; -1: not there. */
-int64_t side_file_bytes(const char *path, const char *ending);
-
 /* The first name PATH ending-1, PATH ending-2 ... that is free, with its -wal; malloc'ed. */
 char *name_free(const char *path, const char *ending, struct fault *fault);
-
-/* Remember the files that are open now, for log_stands. */
-void stands_remember(struct log *log);
-
-/* A commit's sync failed: says so, always false. */
-bool sync_failed(struct log *log, struct fault *fault);
-
-/* True when none has failed, or the disk takes a sync again. */
-bool sync_again(struct log *log, struct fault *fault);
 
 /* --- log_schema.c --- */
 
@@ -167,15 +180,6 @@ char *backup_path(const char *path, const char *name, struct fault *fault);
 
 /* The newest entry of an open database; an SQLite code. */
 int copy_end_of(sqlite3 *db, struct copy_end *end);
-
-/* Three texts in a row, malloc'ed; NULL without memory. */
-char *joined(const char *first, const char *second, const char *third);
-
-/* Write a folder's entries to the disk. */
-bool folder_sync(const char *path_inside, struct fault *fault);
-
-/* The folder of `path`, malloc'ed: "." when it names none. */
-char *folder_of(const char *path);
 
 /* --- log_copies.c --- */
 

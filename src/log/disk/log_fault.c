@@ -8,7 +8,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "log/query/log_private.h"
+#include "log/disk/log_private.h"
 
 #define PATH_SHOWN_MAX 160
 
