@@ -44,7 +44,7 @@ bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, 
 /* How far the wall clock is before the log's last entry; 0: it is not. */
 int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now);
 /* Work is started or a clock begun: refused while the wall clock is behind. */
-bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault);
+bool check_clock(const struct kitchen *kitchen, struct fault *fault);
 /* How long food of that acidity may stand in this house before it is heated again. */
 int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
 /* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */

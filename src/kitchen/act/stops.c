@@ -45,7 +45,7 @@ int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now)
 	return kitchen->latest_wall_ms != 0 && behind > 0 ? behind : 0;
 }
 
-bool refuse_clock_behind(const struct kitchen *kitchen, struct fault *fault)
+bool check_clock(const struct kitchen *kitchen, struct fault *fault)
 {
 	struct moment now = kitchen_now(kitchen);
 	struct facts facts = { .about = ABOUT_KEY,

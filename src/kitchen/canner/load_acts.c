@@ -252,9 +252,8 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	struct act act;
 	char name[NAME_MAX_BYTES];
 
-	if (canner == NULL || !refuse_clock_behind(kitchen, fault) ||
-	    !kitchen_process(kitchen, order, &process, fault) || !check_room(&canner->station, order, fault) ||
-	    !check_acid(order, &process, fault))
+	if (canner == NULL || !check_clock(kitchen, fault) || !kitchen_process(kitchen, order, &process, fault) ||
+	    !check_room(&canner->station, order, fault) || !check_acid(order, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
 	if (!act_begin(&act, kitchen, "start_load", canner->station.id, fault))

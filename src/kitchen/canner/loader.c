@@ -636,7 +636,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	char waited[64];
 	struct act act;
 
-	if (canner == NULL || !refuse_clock_behind(kitchen, fault) ||
+	if (canner == NULL || !check_clock(kitchen, fault) ||
 	    kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) || !check_room(&canner->station, needs, count, fault) ||
 	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||

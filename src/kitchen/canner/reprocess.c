@@ -129,8 +129,8 @@ static bool jars_like(const struct kitchen *kitchen, const struct log_jar *one, 
 	return true;
 }
 
-static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar, const struct log_lot *lot,
-                       struct fault *fault)
+static bool check_jar(const struct kitchen *kitchen, const struct log_jar *jar, const struct log_lot *lot,
+                      struct fault *fault)
 {
 	int64_t now = kitchen_now(kitchen).wall_ms;
 	struct facts facts = { .about = ABOUT_KEY, .is_fate = true };
@@ -162,7 +162,7 @@ static bool refuse_jar(const struct kitchen *kitchen, const struct log_jar *jar,
 }
 
 /* Some foods are never heated twice (schema/food.csv: reprocess). */
-static bool refuse_food(const struct log_lot *lot, struct fault *fault)
+static bool check_food(const struct log_lot *lot, struct fault *fault)
 {
 	const struct food *food = food_named(lot->food);
 
@@ -226,8 +226,8 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	*jars = NULL;
 	*count = 0;
 	if (!log_jar_get(kitchen->log, jar_id, &jar, fault) ||
-	    !log_lot_get(kitchen->log, jar.lot_id, &out->lot, fault) || !refuse_jar(kitchen, &jar, &out->lot, fault) ||
-	    !refuse_food(&out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
+	    !log_lot_get(kitchen->log, jar.lot_id, &out->lot, fault) || !check_jar(kitchen, &jar, &out->lot, fault) ||
+	    !check_food(&out->lot, fault) || !log_load_get(kitchen->log, jar.load_id, &out->load, fault))
 		return false;
 	canner = canner_for(kitchen, station_id, out->load.method, fault);
 	if (canner == NULL || !jars_like(kitchen, &jar, jars, count, fault) ||

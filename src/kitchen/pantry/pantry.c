@@ -279,8 +279,8 @@ static const struct judged_anew *held_anew(const struct kitchen *kitchen, const 
 }
 
 /* Nor a jar that was not processed right, or low-acid food that may not have been. */
-static bool refuse_jar(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
-                       struct fault *fault)
+static bool check_jar(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
+                      struct fault *fault)
 {
 	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code, .not_valid = true };
 	const struct judged_anew *anew = held_anew(kitchen, jar);
@@ -331,10 +331,10 @@ static bool take_of_lot(struct errand *errand, const struct log_lot *lot, const 
 		else if (chosen)
 			passed_over = &jars[i];
 		else
-			done = refuse_jar(kitchen, lot, &jars[i], fault);
+			done = check_jar(kitchen, lot, &jars[i], fault);
 	}
 	if (done && errand->left > 0 && passed_over != NULL)
-		done = refuse_jar(kitchen, lot, passed_over, fault);
+		done = check_jar(kitchen, lot, passed_over, fault);
 	free(jars);
 	if (done)
 		note_taken(errand, lot, before - errand->left);

@@ -135,8 +135,8 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	char name[NAME_MAX_BYTES];
 	struct act act;
 
-	if (strip == NULL || !refuse_clock_behind(kitchen, fault) ||
-	    !kitchen_batch_need(kitchen, order, &need, fault) || !refuse_short(kitchen, &need, fault))
+	if (strip == NULL || !check_clock(kitchen, fault) || !kitchen_batch_need(kitchen, order, &need, fault) ||
+	    !check_stock(kitchen, &need, fault))
 		return false;
 	if (need.nowhere_to_go && !sure)
 		return fault_set(fault, FAULT_CONFIRM,

@@ -283,7 +283,7 @@ __attribute__((format(printf, 2, 3))) static bool say_short(struct fault *fault,
 	return stops_let_pass(&facts, "", fault);
 }
 
-bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault)
+bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
 		const struct ingredient *ingredient = need->scaled.lines[i].ingredient;

@@ -58,7 +58,7 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	char weight[48];
 	struct act act;
 
-	if (strip == NULL || !refuse_clock_behind(kitchen, fault) || !check_fruit(fruit, fruit_mg, fault))
+	if (strip == NULL || !check_clock(kitchen, fault) || !check_fruit(fruit, fruit_mg, fault))
 		return false;
 	station = strip->station;
 	if (station.kind != STATION_JUICER)

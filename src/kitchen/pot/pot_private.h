@@ -8,7 +8,7 @@
 #include "kitchen/pot/pot.h"
 
 bool juice_serves(const struct log_juice *juice, const struct ingredient *ingredient);
-bool refuse_short(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
+bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault);
 /* When a canner that can process the batch in a pot is free; -1: none can. */
 int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now);
 /* `like`: what the jars have in common beside their size: lid box, moment, who, acid. */

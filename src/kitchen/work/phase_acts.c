@@ -60,7 +60,7 @@ static bool mark_phase(struct act *act, const struct strip *strip, enum mark_kin
 
 /* --- the next step -------------------------------------------------------------- */
 
-static bool refuse_bounce(const struct strip *strip, const struct moment *now, struct fault *fault)
+static bool check_bounce(const struct strip *strip, const struct moment *now, struct fault *fault)
 {
 	/* No finger bounces across a restart; a wall clock that came back wrong must
 	 * not hold up what waits for a person. */
@@ -70,7 +70,7 @@ static bool refuse_bounce(const struct strip *strip, const struct moment *now, s
 	                 strip_title(strip), strip->rule->words);
 }
 
-static bool refuse_early(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
+static bool check_early(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
 {
 	const struct phase_rule *rule = strip->rule;
 	char left_words[24];
@@ -114,7 +114,7 @@ static bool refuse_cool_down(const struct strip *strip, int64_t passed_ms, struc
 	                     : "");
 }
 
-static bool refuse_unseen(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
+static bool check_seen(const struct strip *strip, int64_t passed_ms, bool sure, struct fault *fault)
 {
 	if (sure || !asks_first(strip, passed_ms))
 		return true;
@@ -141,7 +141,7 @@ static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *bu
 	text_add_duration(&text, strip_soon_ms(strip, strip->rule) / 1000);
 }
 
-static bool refuse_unfinished(const struct strip *strip, bool sure, struct fault *fault)
+static bool check_finished(const struct strip *strip, bool sure, struct fault *fault)
 {
 	if (strip->rule->name == PHASE_DRAIN)
 		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
@@ -167,7 +167,7 @@ static bool note_restart(struct act *act, const struct strip *strip, struct faul
 	return !strip->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
 }
 
-static bool refuse_unread(const struct strip *strip, bool sure, struct fault *fault)
+static bool check_clock_read(const struct strip *strip, bool sure, struct fault *fault)
 {
 	if (sure || !strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD)
 		return true;
@@ -191,16 +191,16 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 		return false;
 	strip = *found; /* the board is read again on commit */
 	next = strip_next(&strip);
-	if (next != NULL && next->kind == PHASE_TIMED && !refuse_clock_behind(kitchen, fault))
+	if (next != NULL && next->kind == PHASE_TIMED && !check_clock(kitchen, fault))
 		return false;
 	if (!act_begin(&act, kitchen, "step", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	passed = strip_passed_ms(&strip, &act.entry.at);
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
-	if (!refuse_bounce(&strip, &act.entry.at, fault) || !refuse_early(&strip, passed, sure, fault) ||
-	    !refuse_unseen(&strip, passed, sure, fault) || !refuse_unread(&strip, sure, fault) ||
-	    !refuse_unfinished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
+	if (!check_bounce(&strip, &act.entry.at, fault) || !check_early(&strip, passed, sure, fault) ||
+	    !check_seen(&strip, passed, sure, fault) || !check_clock_read(&strip, sure, fault) ||
+	    !check_finished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
 	    !phase_change(&act, &strip, PHASE_DONE, next, fault) || !put_work(&act, &strip, next, fault))
 		return act_fail(&act);
 	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
