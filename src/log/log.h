@@ -299,7 +299,8 @@ struct log_lot {
 	char origin_words[ORIGIN_WORDS_MAX]; /* what own_recipe_judge said of it; "" nothing */
 };
 
-enum load_place { PLACE_CANNER, PLACE_RACK, PLACE_SHELF, PLACE_COUNT };
+/* In the log "canner": only loads are moved about. */
+enum load_place { PLACE_STATION, PLACE_RACK, PLACE_SHELF, PLACE_COUNT };
 
 struct log_load {
 	int64_t id;

@@ -50,7 +50,7 @@ bool back_to_check(struct act *act, const struct log_load *load, struct fault *f
 	struct log_phase running;
 	struct fault none = { 0 };
 
-	if (load->place == PLACE_CANNER)
+	if (load->place == PLACE_STATION)
 		return true; /* still to be unloaded; the check follows at once */
 	if (log_phase_running(act->kitchen->log, subject, &running, &none)) {
 		if (strcmp(running.name, phase_name_stored(PHASE_SEAL_CHECK)) == 0)

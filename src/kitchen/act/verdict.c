@@ -245,7 +245,7 @@ static void gather_load(struct record *record)
 		.pressure_psi = record->load.pressure_psi,
 		.elevation = record->load.elevation,
 		.wall = record->station.wall,
-		.over = record->load.place != PLACE_CANNER,
+		.over = record->load.place != PLACE_STATION,
 		.held_ms = NOT_ON_RECORD,
 		.vented_ms = NOT_ON_RECORD,
 		.cooled_ms = NOT_ON_RECORD,
@@ -406,7 +406,7 @@ static bool call_back(struct act *act, struct record *record, const struct judge
 	bool notebook = load_from_notebook(&load);
 	bool called = false;
 
-	if ((load.process_ended_wall_ms == 0 && !notebook) || load.place == PLACE_CANNER)
+	if ((load.process_ended_wall_ms == 0 && !notebook) || load.place == PLACE_STATION)
 		return true;
 	for (size_t i = 0; i < record->jar_count; i++)
 		called = called ||

@@ -35,7 +35,7 @@ static size_t add_past(const struct strip *strip, int64_t passed, struct stretch
 
 		out[i] = (struct stretch){
 			.name = past->name,
-			.phase_kind = rule == NULL ? PHASE_WAITS : rule->kind,
+			.phase_kind = rule == NULL ? PHASE_BY_HAND : rule->kind,
 			.kind = STRETCH_PAST,
 			.lost = past->why != PHASE_DONE,
 			.from_ms = at - length,

@@ -56,7 +56,7 @@ enum phase_name {
 };
 
 enum phase_kind {
-	PHASE_WAITS,   /* waits for a person's hands */
+	PHASE_BY_HAND, /* waits for a person's hands */
 	PHASE_WATCHED, /* waits for a condition a person must see */
 	PHASE_TIMED,   /* a clock runs down */
 };

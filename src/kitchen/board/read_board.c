@@ -79,7 +79,7 @@ static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct faul
 	size_t count;
 
 	strip->clock_read_ms = NOT_ON_RECORD;
-	if (strip->load.place != PLACE_CANNER)
+	if (strip->load.place != PLACE_STATION)
 		return true;
 	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
 		return false;
@@ -359,7 +359,7 @@ static bool place_loads(struct kitchen *kitchen, struct strip *strips, const str
 	for (size_t i = 0; i < work->load_count; i++) {
 		const struct log_load *load = &work->loads[i];
 		struct strip *strip =
-		    strip_for(kitchen, strips, work, used, load->station_id, load->place != PLACE_CANNER, fault);
+		    strip_for(kitchen, strips, work, used, load->station_id, load->place != PLACE_STATION, fault);
 
 		if (strip == NULL)
 			return false;

@@ -152,7 +152,7 @@ bool put_load(struct act *act, const struct strip *canner, const struct process 
 	memset(load, 0, sizeof(*load));
 	load->station_id = canner->station.id;
 	load->method = station_method(canner->station.kind);
-	load->place = PLACE_CANNER;
+	load->place = PLACE_STATION;
 	set_process(load, process, &act->kitchen->board.house);
 	load->opened_wall_ms = act->entry.at.wall_ms;
 	return log_put_load(act->kitchen->log, load, fault);

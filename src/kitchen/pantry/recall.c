@@ -72,7 +72,7 @@ enum jar_where jar_where(const struct log_traced *traced)
 		                                                               : WHERE_SET_ASIDE;
 	if (jar->load_id == 0)
 		return WHERE_WAITING;
-	return traced->place == PLACE_CANNER ? WHERE_CANNER : traced->place == PLACE_RACK ? WHERE_RACK : WHERE_SHELF;
+	return traced->place == PLACE_STATION ? WHERE_CANNER : traced->place == PLACE_RACK ? WHERE_RACK : WHERE_SHELF;
 }
 
 const char *jar_where_words(enum jar_where where)

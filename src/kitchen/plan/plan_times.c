@@ -63,7 +63,7 @@ bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
 
 int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
 {
-	return kind == STATION_POT || rule->kind == PHASE_WAITS ? 1 : 0;
+	return kind == STATION_POT || rule->kind == PHASE_BY_HAND ? 1 : 0;
 }
 
 /* The kinds of stations that stand here, each once. */
@@ -97,7 +97,7 @@ static bool is_told(const struct kitchen *kitchen, const struct phase_rule *rule
 {
 	if (rule->name == PHASE_RUN)
 		return kitchen->board.house.run_minutes == 0 && plan_run_s(kitchen) > 0;
-	return rule->kind != PHASE_TIMED && rule->place == PLACE_CANNER;
+	return rule->kind != PHASE_TIMED && rule->place == PLACE_STATION;
 }
 
 bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time *out)

@@ -253,7 +253,7 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts->method = load->method;
 	facts->acidity = strip->lot.acidity;
 	facts->jars = strip->jars;
-	facts->in_canner = load->place == PLACE_CANNER;
+	facts->in_canner = load->place == PLACE_STATION;
 	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts->minutes = load->minutes;

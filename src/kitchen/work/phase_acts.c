@@ -370,7 +370,7 @@ static const char *load_exception_words(const struct strip *strip, enum exceptio
 		           ? "someone saw the hold begin earlier than the key: time is estimated"
 		           : NULL;
 	case EXCEPTION_BROKEN_JAR:
-		return strip->load.place == PLACE_CANNER && strip->load.broken < strip->jars
+		return strip->load.place == PLACE_STATION && strip->load.broken < strip->jars
 		           ? "a jar broke: leave the rest in, go on"
 		           : NULL;
 	case EXCEPTION_FORCED:

@@ -11,7 +11,7 @@
 	static_assert(sizeof(array) / sizeof((array)[0]) == (enum_count), #array " misses a word")
 
 static const char *const places[] = {
-	[PLACE_CANNER] = "canner",
+	[PLACE_STATION] = "canner",
 	[PLACE_RACK] = "rack",
 	[PLACE_SHELF] = "shelf",
 };

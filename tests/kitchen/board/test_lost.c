@@ -57,7 +57,7 @@ START_TEST(a_lost_hold_goes_back_to_where_the_condition_is_reached_again)
 	kk_lost(&kit, load_id);
 	ck_assert_int_eq(kk_name(&kit, load_id), methods[_i].back_to);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_OPEN);
-	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_CANNER);
+	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_STATION);
 }
 END_TEST
 

@@ -39,46 +39,46 @@ static const struct walk {
 } walks[METHOD_COUNT] = {
 	[STATION_BOILING_WATER] = { BIG_KETTLE,
 	                            STATION_BOILING_WATER,
-	                            { { PHASE_LOADED, 0, PHASE_WAITS },
+	                            { { PHASE_LOADED, 0, PHASE_BY_HAND },
 	                              { PHASE_COME_UP, 0, PHASE_WATCHED },
 	                              { PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED },
 	                              { PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED },
-	                              { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                              { PHASE_UNLOAD, 0, PHASE_BY_HAND },
 	                              { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
-	                              { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	                              { PHASE_SEAL_CHECK, 0, PHASE_BY_HAND } } },
 	[STATION_STEAM] = { STEAM_CANNER,
 	                    STATION_STEAM,
-	                    { { PHASE_LOADED, 0, PHASE_WAITS },
+	                    { { PHASE_LOADED, 0, PHASE_BY_HAND },
 	                      { PHASE_VENT, 0, PHASE_WATCHED },
 	                      { PHASE_HOLD, 10 * MINUTE_MS, PHASE_TIMED },
 	                      { PHASE_REST, 5 * MINUTE_MS, PHASE_TIMED },
-	                      { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                      { PHASE_UNLOAD, 0, PHASE_BY_HAND },
 	                      { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
-	                      { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	                      { PHASE_SEAL_CHECK, 0, PHASE_BY_HAND } } },
 	[STATION_DIAL_GAUGE] = { DIAL_CANNER,
 	                         STATION_DIAL_GAUGE,
-	                         { { PHASE_LOADED, 0, PHASE_WAITS },
+	                         { { PHASE_LOADED, 0, PHASE_BY_HAND },
 	                           { PHASE_COME_UP, 0, PHASE_WATCHED },
 	                           { PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED },
 	                           { PHASE_PRESSURISE, 0, PHASE_WATCHED },
 	                           { PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED },
 	                           { PHASE_COOL_DOWN, 0, PHASE_WATCHED },
 	                           { PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED },
-	                           { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                           { PHASE_UNLOAD, 0, PHASE_BY_HAND },
 	                           { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
-	                           { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	                           { PHASE_SEAL_CHECK, 0, PHASE_BY_HAND } } },
 	[STATION_WEIGHTED_GAUGE] = { WEIGHT_CANNER,
 	                             STATION_WEIGHTED_GAUGE,
-	                             { { PHASE_LOADED, 0, PHASE_WAITS },
+	                             { { PHASE_LOADED, 0, PHASE_BY_HAND },
 	                               { PHASE_COME_UP, 0, PHASE_WATCHED },
 	                               { PHASE_VENT, 10 * MINUTE_MS, PHASE_TIMED },
 	                               { PHASE_PRESSURISE, 0, PHASE_WATCHED },
 	                               { PHASE_HOLD, 20 * MINUTE_MS, PHASE_TIMED },
 	                               { PHASE_COOL_DOWN, 0, PHASE_WATCHED },
 	                               { PHASE_WAIT, 10 * MINUTE_MS, PHASE_TIMED },
-	                               { PHASE_UNLOAD, 0, PHASE_WAITS },
+	                               { PHASE_UNLOAD, 0, PHASE_BY_HAND },
 	                               { PHASE_COOLING, 12 * HOUR_MS, PHASE_TIMED },
-	                               { PHASE_SEAL_CHECK, 0, PHASE_WAITS } } },
+	                               { PHASE_SEAL_CHECK, 0, PHASE_BY_HAND } } },
 };
 
 START_TEST(each_method_has_the_phases_of_the_trade_in_their_order)
@@ -111,7 +111,7 @@ START_TEST(a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone)
 		ck_assert_int_eq(kk_face(&kit, load_id).timed, length > 0);
 		ck_assert_int_eq(kk_face(&kit, load_id).left_s, length / 1000);
 		ck_assert_int_eq(strip->load.place,
-		                 i < 1 || strip->rule->name < PHASE_COOLING ? PLACE_CANNER : PLACE_RACK);
+		                 i < 1 || strip->rule->name < PHASE_COOLING ? PLACE_STATION : PLACE_RACK);
 		if (walk->phase[i].name == PHASE_SEAL_CHECK)
 			KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
 		/* Pints in a heavy canner are half an hour at zero (A539, page 1-22). */
@@ -311,7 +311,7 @@ START_TEST(every_row_says_what_to_do_and_where_that_comes_from)
 			ck_assert(rule->soon_s > 0 && rule->soon_s <= rule->planned_min_s);
 		if (rule->lost_to != PHASE_NO_PHASE)
 			is_said(rule->lost, "word for what is lost", rule);
-		ck_assert_int_eq(rule->place, rule->name < PHASE_COOLING ? PLACE_CANNER : PLACE_RACK);
+		ck_assert_int_eq(rule->place, rule->name < PHASE_COOLING ? PLACE_STATION : PLACE_RACK);
 	}
 }
 END_TEST

@@ -117,7 +117,7 @@ static void one_load_a_canner(int _i)
 		const struct strip *strip = &board->strips[a];
 
 		ALWAYS(a < board->stations || strip_has_load(strip));
-		ALWAYS(!strip_has_load(strip) || (strip->load.place == PLACE_CANNER) == (a < board->stations));
+		ALWAYS(!strip_has_load(strip) || (strip->load.place == PLACE_STATION) == (a < board->stations));
 		for (size_t b = a + 1; b < board->stations + board->racked; b++)
 			ALWAYS(!strip_has_load(strip) || !strip_has_load(&board->strips[b]) ||
 			       strip->load.id != board->strips[b].load.id);
@@ -190,7 +190,7 @@ static void jars_are_whole(int _i, const struct log_load *load)
 			ALWAYS(jars[i].state != JAR_UNCHECKED || jars[i].fate != FATE_NONE);
 			ALWAYS(!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE);
 		}
-		if (load->place == PLACE_CANNER)
+		if (load->place == PLACE_STATION)
 			ALWAYS(jars[i].state == JAR_UNCHECKED);
 	}
 	free(jars);
@@ -211,8 +211,8 @@ static void loads_are_whole(int _i)
 		        strstr(loads[i].verdict_why, " before the canner was heated") != NULL ||
 		        strstr(loads[i].verdict_why, " without the heat of a hold") != NULL ||
 		        strstr(loads[i].verdict_why, "restarted in the hold") != NULL));
-		ALWAYS(loads[i].place == PLACE_CANNER || loads[i].verdict != VERDICT_OPEN);
-		ALWAYS(loads[i].place == PLACE_CANNER || loads[i].process_ended_wall_ms > 0);
+		ALWAYS(loads[i].place == PLACE_STATION || loads[i].verdict != VERDICT_OPEN);
+		ALWAYS(loads[i].place == PLACE_STATION || loads[i].process_ended_wall_ms > 0);
 		if (loads[i].verdict == VERDICT_VALID)
 			valid_means_a_whole_hold(_i, &loads[i]);
 		jars_are_whole(_i, &loads[i]);

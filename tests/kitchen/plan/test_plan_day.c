@@ -273,7 +273,7 @@ static bool go_on(const struct kitchen_plan *plan, const struct strip *strip)
 		KK_OK(&kit, kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault));
 		return true;
 	}
-	if (strip->rule->kind != PHASE_WAITS) {
+	if (strip->rule->kind != PHASE_BY_HAND) {
 		if (strip->rule->kind == PHASE_TIMED ? !face.due : face.passed_s * 1000 < planned_ms(strip))
 			return false;
 		KK_OK(&kit, kitchen_step(kit.kitchen, strip->phase.id, true, &kit.fault));

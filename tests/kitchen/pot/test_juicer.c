@@ -67,7 +67,7 @@ START_TEST(a_run_goes_from_heat_to_run_to_drain)
 	static const struct {
 		enum phase_name name;
 		enum phase_kind kind;
-	} way[] = { { PHASE_HEAT, PHASE_WATCHED }, { PHASE_RUN, PHASE_TIMED }, { PHASE_DRAIN, PHASE_WAITS } };
+	} way[] = { { PHASE_HEAT, PHASE_WATCHED }, { PHASE_RUN, PHASE_TIMED }, { PHASE_DRAIN, PHASE_BY_HAND } };
 	const struct phase_rule *rule = phase_rule_first(STATION_JUICER);
 
 	for (size_t i = 0; i < sizeof(way) / sizeof(way[0]); i++) {

@@ -323,7 +323,7 @@ END_TEST
 START_TEST(loads_are_found_by_place_and_by_time)
 {
 	static const int64_t opened[] = { 300, 100, 200 };
-	static const enum load_place places[] = { PLACE_SHELF, PLACE_RACK, PLACE_CANNER };
+	static const enum load_place places[] = { PLACE_SHELF, PLACE_RACK, PLACE_STATION };
 	struct log_load load = { .station_id = 1,
 		                 .minutes = 10,
 		                 .pressure_psi = NO_PRESSURE,
