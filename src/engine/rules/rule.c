@@ -8,15 +8,17 @@
 
 /* How a fact is written into a sentence. */
 enum form {
-	FORM_WORDS,    /* const char * */
-	FORM_COUNT,    /* int */
-	FORM_JARS,     /* int: "1 jar", "3 jars" */
-	FORM_MINUTES,  /* int64_t ms, whole minutes begun and done */
-	FORM_LEFT,     /* int64_t ms to come, in minutes rounded up */
-	FORM_DURATION, /* int64_t ms as "7:05" */
-	FORM_HOURS,    /* int64_t ms as "3 h 12 min" */
-	FORM_DEGREES,  /* int, thousandths of a degree, without its sign */
-	FORM_NUMBER,   /* int64_t */
+	FORM_WORDS,     /* const char * */
+	FORM_COUNT,     /* int */
+	FORM_JARS,      /* int: "1 jar", "3 jars" */
+	FORM_MINUTES,   /* int64_t ms, whole minutes begun and done */
+	FORM_LEFT,      /* int64_t ms to come, in minutes rounded up */
+	FORM_DURATION,  /* int64_t ms as "7:05" */
+	FORM_HOURS,     /* int64_t ms as "3 h 12 min" */
+	FORM_DEGREES,   /* int, thousandths of a degree, without its sign */
+	FORM_NUMBER,    /* int64_t */
+	FORM_ELEVATION, /* struct elevation */
+	FORM_BOIL_SIDE, /* int: "hotter" above 0, else "cooler" */
 };
 
 struct name {
@@ -26,83 +28,112 @@ struct name {
 };
 
 /* clang-format off */
-#define NAMED(field, form) { #field, form, offsetof(struct facts, field) }
-#define NAMED_AS(name, field, form) { name, form, offsetof(struct facts, field) }
+#define NAMED(subject, field, form) NAMED_AS(subject, #field, field, form)
+#define NAMED_AS(subject, name, field, form) { name, form, offsetof(struct facts, subject.field) }
+#define FLAT(field, form) { #field, form, offsetof(struct facts, field) }
+#define FLAT_AS(name, field, form) { name, form, offsetof(struct facts, field) }
 /* clang-format on */
 
-static const struct name names[] = {
-	NAMED(station, FORM_WORDS),
-	NAMED(digit, FORM_COUNT),
-	NAMED(lot, FORM_WORDS),
-	NAMED(product, FORM_WORDS),
-	NAMED(phase, FORM_WORDS),
-	NAMED(why, FORM_WORDS),
-	NAMED(step, FORM_WORDS),
-	NAMED(elevation, FORM_WORDS),
-	NAMED(elevation_before, FORM_WORDS),
-	NAMED_AS("boil_off", boil_off_mf, FORM_DEGREES),
-	NAMED(boil_side, FORM_WORDS),
-	NAMED_AS("storage", storage_mf, FORM_DEGREES),
-	NAMED(waiting, FORM_JARS),
-	NAMED(left_over, FORM_JARS),
-	NAMED(unpublished, FORM_JARS),
-	NAMED_AS("waited", waited_ms, FORM_MINUTES),
-	NAMED_AS("wait_limit", wait_limit_ms, FORM_MINUTES),
-	NAMED(kept_lot, FORM_WORDS),
-	NAMED_AS("plan_late", plan_late_ms, FORM_MINUTES),
-	NAMED_AS("finish", finish_words, FORM_WORDS),
-	NAMED(jars, FORM_JARS),
-	NAMED(minutes, FORM_COUNT),
-	NAMED(here_words, FORM_WORDS),
-	NAMED_AS("held", held_ms, FORM_DURATION),
-	NAMED_AS("hold", hold_ms, FORM_DURATION),
-	NAMED_AS("vent_held", vent_held_ms, FORM_DURATION),
-	NAMED_AS("vent", vent_ms, FORM_DURATION),
-	NAMED_AS("reached_in", reached_ms, FORM_DURATION),
-	NAMED(raised, FORM_WORDS),
-	NAMED(hold_starts, FORM_COUNT),
-	NAMED_AS("steamed", steamed_ms, FORM_MINUTES),
-	NAMED(unchecked, FORM_JARS),
-	NAMED(fateless, FORM_JARS),
-	NAMED(over_half, FORM_JARS),
-	NAMED(windowed, FORM_JARS),
-	NAMED_AS("window_left", window_in_ms, FORM_LEFT),
-	NAMED(window_hours, FORM_COUNT),
-	NAMED(liquid_lost, FORM_JARS),
-	NAMED(broken, FORM_JARS),
-	NAMED_AS("canner_in", canner_in_ms, FORM_LEFT),
-	NAMED(clock_words, FORM_WORDS),
-	NAMED(last_words, FORM_WORDS),
-	NAMED_AS("stood", stood_ms, FORM_HOURS),
-	NAMED_AS("way", way_ms, FORM_HOURS),
-	NAMED_AS("way_limit", way_limit_ms, FORM_HOURS),
-	NAMED_AS("stand_limit", stand_limit_ms, FORM_HOURS),
-	NAMED_AS("passed", passed_ms, FORM_MINUTES),
-	NAMED_AS("planned", planned_ms, FORM_MINUTES),
-	NAMED_AS("wall_step", wall_step_ms, FORM_MINUTES),
-	NAMED(wall_way, FORM_WORDS),
-	NAMED(fate, FORM_WORDS),
-	NAMED_AS("fate_left", fate_in_ms, FORM_LEFT),
-	NAMED(gauge_words, FORM_WORDS),
-	NAMED(box, FORM_WORDS),
-	NAMED(lids, FORM_COUNT),
-	NAMED(lids_used, FORM_COUNT),
-	NAMED_AS("failed", seals.failed, FORM_NUMBER),
-	NAMED_AS("looked", seals.looked, FORM_NUMBER),
-	NAMED_AS("others_failed", seals.others_failed, FORM_NUMBER),
-	NAMED_AS("others_looked", seals.others_looked, FORM_NUMBER),
-	NAMED(person, FORM_WORDS),
-	NAMED(supply, FORM_WORDS),
-	NAMED_AS("stock", stock_words, FORM_WORDS),
-	NAMED_AS("needed", needed_words, FORM_WORDS),
-	NAMED(recall, FORM_WORDS),
-	NAMED(recalled, FORM_JARS),
-	NAMED(not_found, FORM_JARS),
-	NAMED(spoiled, FORM_COUNT),
-	NAMED(multiple, FORM_COUNT),
-	NAMED(multiple_max, FORM_COUNT),
-	NAMED(pot_takes, FORM_COUNT),
+static const struct name house_names[] = {
+	NAMED(house, elevation, FORM_ELEVATION),
+	NAMED(house, elevation_before, FORM_ELEVATION),
+	NAMED_AS(house, "boil_off", boil_off_mf, FORM_DEGREES),
+	NAMED_AS(house, "boil_side", boil_off_mf, FORM_BOIL_SIDE),
+	NAMED_AS(house, "storage", storage_mf, FORM_DEGREES),
+	NAMED(house, left_over, FORM_JARS),
+	NAMED(house, unpublished, FORM_JARS),
+	NAMED_AS(house, "waited", waited_ms, FORM_MINUTES),
+	NAMED_AS(house, "wait_limit", wait_limit_ms, FORM_MINUTES),
+	NAMED(house, kept_lot, FORM_WORDS),
+	NAMED_AS(house, "clock_words", clock.says, FORM_WORDS),
+	NAMED_AS(house, "last_words", clock.last_entry, FORM_WORDS),
+	NAMED_AS(house, "plan_late", plan_late_ms, FORM_MINUTES),
+	NAMED_AS(house, "finish", finish_words, FORM_WORDS),
 };
+
+static const struct name flat_names[] = {
+	FLAT(station, FORM_WORDS),
+	FLAT(digit, FORM_COUNT),
+	FLAT(lot, FORM_WORDS),
+	FLAT(product, FORM_WORDS),
+	FLAT(phase, FORM_WORDS),
+	FLAT(why, FORM_WORDS),
+	FLAT_AS("clock_words", clock_of_key.says, FORM_WORDS),
+	FLAT_AS("last_words", clock_of_key.last_entry, FORM_WORDS),
+	FLAT(step, FORM_WORDS),
+	FLAT(jars, FORM_JARS),
+	FLAT(minutes, FORM_COUNT),
+	FLAT(here_words, FORM_WORDS),
+	FLAT_AS("held", held_ms, FORM_DURATION),
+	FLAT_AS("hold", hold_ms, FORM_DURATION),
+	FLAT_AS("vent_held", vent_held_ms, FORM_DURATION),
+	FLAT_AS("vent", vent_ms, FORM_DURATION),
+	FLAT_AS("reached_in", reached_ms, FORM_DURATION),
+	FLAT(raised, FORM_WORDS),
+	FLAT(hold_starts, FORM_COUNT),
+	FLAT_AS("steamed", steamed_ms, FORM_MINUTES),
+	FLAT(unchecked, FORM_JARS),
+	FLAT(fateless, FORM_JARS),
+	FLAT(over_half, FORM_JARS),
+	FLAT(windowed, FORM_JARS),
+	FLAT_AS("window_left", window_in_ms, FORM_LEFT),
+	FLAT(window_hours, FORM_COUNT),
+	FLAT(liquid_lost, FORM_JARS),
+	FLAT(broken, FORM_JARS),
+	FLAT_AS("canner_in", canner_in_ms, FORM_LEFT),
+	FLAT_AS("stood", stood_ms, FORM_HOURS),
+	FLAT_AS("way", way_ms, FORM_HOURS),
+	FLAT_AS("way_limit", way_limit_ms, FORM_HOURS),
+	FLAT_AS("stand_limit", stand_limit_ms, FORM_HOURS),
+	FLAT_AS("passed", passed_ms, FORM_MINUTES),
+	FLAT_AS("planned", planned_ms, FORM_MINUTES),
+	FLAT_AS("wall_step", wall_step_ms, FORM_MINUTES),
+	FLAT(wall_way, FORM_WORDS),
+	FLAT(fate, FORM_WORDS),
+	FLAT_AS("fate_left", fate_in_ms, FORM_LEFT),
+	FLAT(gauge_words, FORM_WORDS),
+	FLAT(box, FORM_WORDS),
+	FLAT(lids, FORM_COUNT),
+	FLAT(lids_used, FORM_COUNT),
+	FLAT_AS("failed", seals.failed, FORM_NUMBER),
+	FLAT_AS("looked", seals.looked, FORM_NUMBER),
+	FLAT_AS("others_failed", seals.others_failed, FORM_NUMBER),
+	FLAT_AS("others_looked", seals.others_looked, FORM_NUMBER),
+	FLAT(person, FORM_WORDS),
+	FLAT(supply, FORM_WORDS),
+	FLAT_AS("stock", stock_words, FORM_WORDS),
+	FLAT_AS("needed", needed_words, FORM_WORDS),
+	FLAT(recall, FORM_WORDS),
+	FLAT(recalled, FORM_JARS),
+	FLAT(not_found, FORM_JARS),
+	FLAT(spoiled, FORM_COUNT),
+	FLAT(multiple, FORM_COUNT),
+	FLAT(multiple_max, FORM_COUNT),
+	FLAT(pot_takes, FORM_COUNT),
+};
+
+/* What there is to say of a subject: its own words, and the names of its facts. */
+static const struct subject {
+	const char *words;
+	const struct name *names;
+	size_t count;
+} subjects[] = {
+/* clang-format off */
+#define NAMES_OF(TAG, subject, words) [ABOUT_##TAG] = { words, subject##_names, sizeof(subject##_names) / sizeof(struct name) },
+#define NAMES_OF_FLAT(TAG, subject, words) [ABOUT_##TAG] = { words, flat_names, sizeof(flat_names) / sizeof(struct name) },
+	RULE_SUBJECTS(NAMES_OF)
+	RULE_SUBJECTS_FLAT(NAMES_OF_FLAT)
+	/* clang-format on */
+};
+static_assert(sizeof(subjects) / sizeof(subjects[0]) == ABOUT_COUNT, "words for everything");
+
+static void say_elevation(const struct elevation *elevation, struct text *out)
+{
+	char words[64];
+
+	elevation_words(elevation, words, sizeof(words));
+	text_add(out, "%s", words);
+}
 
 static void say_fact(const struct name *name, const struct facts *facts, struct text *out)
 {
@@ -124,21 +155,39 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 	case FORM_HOURS: text_add_hours(out, ms / MINUTE_MS); break;
 	case FORM_DEGREES: text_add(out, "%.1f F", abs(*(const int *)at) / 1000.0); break;
 	case FORM_NUMBER: text_add(out, "%lld", (long long)*(const int64_t *)at); break;
+	case FORM_ELEVATION: say_elevation(at, out); break;
+	case FORM_BOIL_SIDE: text_add(out, "%s", *(const int *)at > 0 ? "hotter" : "cooler"); break;
 	}
 }
 
-static const struct name *name_at(const char *at, size_t length)
+static const struct name *name_at(const struct subject *subject, const char *at, size_t length)
 {
-	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++)
-		if (strlen(names[i].name) == length && strncmp(names[i].name, at, length) == 0)
-			return &names[i];
+	for (size_t i = 0; i < subject->count; i++)
+		if (strlen(subject->names[i].name) == length && strncmp(subject->names[i].name, at, length) == 0)
+			return &subject->names[i];
 	return NULL;
+}
+
+int64_t rule_due_ms(const struct rule *rule, const struct facts *facts)
+{
+	assert(rule->about == facts->about);
+	switch (rule->about) {
+/* clang-format off */
+#define DUE(TAG, subject, words) case ABOUT_##TAG: return rule->due.subject(&facts->subject);
+#define DUE_FLAT(TAG, subject, words) case ABOUT_##TAG: return rule->due.subject(facts);
+	RULE_SUBJECTS(DUE)
+	RULE_SUBJECTS_FLAT(DUE_FLAT)
+	/* clang-format on */
+	case ABOUT_COUNT: break;
+	}
+	return RULE_NEVER;
 }
 
 bool rule_say(const struct rule *rule, const struct facts *facts, struct text *out)
 {
 	const char *at = rule->sentence;
 
+	assert(rule->about == facts->about);
 	while (*at != '\0') {
 		size_t plain = strcspn(at, "{");
 		size_t length;
@@ -149,7 +198,7 @@ bool rule_say(const struct rule *rule, const struct facts *facts, struct text *o
 		if (*at == '\0')
 			break;
 		length = strcspn(at + 1, "}");
-		name = name_at(at + 1, length);
+		name = name_at(&subjects[facts->about], at + 1, length);
 		if (name == NULL)
 			return false;
 		say_fact(name, facts, out);
@@ -169,7 +218,7 @@ const struct rule *rule_named(const char *id)
 const struct rule *rule_holding(const struct facts *facts)
 {
 	for (size_t i = 0; i < rule_count; i++)
-		if (rules[i].about == ABOUT_KEY && rules[i].due_ms(facts) <= 0)
+		if (rules[i].about == ABOUT_KEY && rule_due_ms(&rules[i], facts) <= 0)
 			return &rules[i];
 	return NULL;
 }
@@ -183,23 +232,5 @@ const char *severity_name(enum severity severity)
 
 const char *rule_about_words(enum rule_about about)
 {
-	static const char *const abouts[] = {
-		[ABOUT_HOUSE] = "the house",
-		[ABOUT_LOAD] = "a load",
-		[ABOUT_RUN] = "a juicer's run",
-		[ABOUT_BATCH] = "a batch",
-		[ABOUT_CLOCK] = "a running phase",
-		[ABOUT_WAITING] = "jars that wait",
-		[ABOUT_FATE] = "a jar set aside",
-		[ABOUT_STATION] = "a station",
-		[ABOUT_LID_BOX] = "a lid box",
-		[ABOUT_PERSON] = "who closes jars",
-		[ABOUT_SUPPLY] = "a supply",
-		[ABOUT_RECALL] = "a recall",
-		[ABOUT_SHELVED] = "a load on the shelf",
-		[ABOUT_KEY] = "a key about to act",
-	};
-	static_assert(sizeof(abouts) / sizeof(abouts[0]) == ABOUT_COUNT, "words for everything");
-
-	return (unsigned)about < ABOUT_COUNT ? abouts[about] : "?";
+	return (unsigned)about < ABOUT_COUNT ? subjects[about].words : "?";
 }

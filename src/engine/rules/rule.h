@@ -24,6 +24,7 @@
 #include <stdint.h>
 
 #include "base/text.h"
+#include "engine/physics/elevation.h"
 #include "engine/process/process.h"
 #include "engine/recipe/recipe.h"
 #include "engine/stats/odds.h"
@@ -31,23 +32,32 @@
 /* From mildest to worst. */
 enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT };
 
-/* What one set of facts is about. */
+/* What one set of facts is about: OF(TAG, member of the unions below, in words). */
+/* clang-format off */
+#define RULE_SUBJECTS(OF) \
+	OF(HOUSE, house, "the house")
+
+#define RULE_SUBJECTS_FLAT(OF) \
+	OF(LOAD, load, "a load") \
+	OF(RUN, run, "a juicer's run") \
+	OF(BATCH, batch, "a batch") \
+	OF(CLOCK, clock, "a running phase") \
+	OF(WAITING, waiting, "jars that wait") \
+	OF(FATE, fate, "a jar set aside") \
+	OF(STATION, station, "a station") \
+	OF(LID_BOX, lid_box, "a lid box") \
+	OF(PERSON, person, "who closes jars") \
+	OF(SUPPLY, supply, "a supply") \
+	OF(RECALL, recall, "a recall") \
+	OF(SHELVED, shelved, "a load on the shelf") \
+	OF(KEY, key, "a key about to act")
+/* clang-format on */
+
+#define RULE_TAG(TAG, subject, words) ABOUT_##TAG,
+#define RULE_TAG_OF(TAG, subject, words) about_##subject = ABOUT_##TAG,
 enum rule_about {
-	ABOUT_HOUSE,
-	ABOUT_LOAD,    /* in a canner or on the rack */
-	ABOUT_RUN,     /* fruit in a juicer */
-	ABOUT_BATCH,   /* in a pot */
-	ABOUT_CLOCK,   /* the running phase of a load, run or batch */
-	ABOUT_WAITING, /* filled jars of one batch and size that have no canner */
-	ABOUT_FATE,    /* a jar set aside, until that is done */
-	ABOUT_STATION, /* with work in it or without */
-	ABOUT_LID_BOX,
-	ABOUT_PERSON, /* who closes jars */
-	ABOUT_SUPPLY,
-	ABOUT_RECALL,  /* jars that must be found, a lot that is to be recalled */
-	ABOUT_SHELVED, /* a load of the past with kept jars, judged by an older gate */
-	ABOUT_KEY,     /* what a key is about to do: only stops, asked before it is done */
-	ABOUT_COUNT
+	RULE_SUBJECTS(RULE_TAG) RULE_SUBJECTS_FLAT(RULE_TAG) ABOUT_COUNT,
+	RULE_SUBJECTS(RULE_TAG_OF) RULE_SUBJECTS_FLAT(RULE_TAG_OF)
 };
 
 /* What a typed reason makes of a stop. */
@@ -57,10 +67,42 @@ enum over {
 	OVER_NOT_VALID, /* goes on; its process counts as not valid */
 };
 
+/* The computer's clock against the log. */
+struct wall_clock {
+	int64_t behind_ms;      /* so far before the log's last entry; 0: it is not */
+	const char *says;       /* "Mon 14 Sep 08:00" */
+	const char *last_entry; /* when that was written */
+};
+
+#define FACT_NOT_READ INT32_MIN
+
+struct about_house {
+	struct elevation elevation;
+	struct elevation elevation_before; /* on the last day on which a load was made */
+	int boil_off_mf;                   /* measured boiling point less what the elevation gives; 0: not measured */
+	int storage_mf;                    /* warmth of the store; FACT_NOT_READ */
+	int64_t storage_ms;                /* since that was read */
+	int waiting;                       /* filled jars without a canner */
+	int left_over;                     /* of these, more than the canners take in this round */
+	int unpublished;                   /* of these, without a published process */
+	int64_t waited_ms;                 /* the one that waits longest */
+	int64_t wait_limit_ms;
+	const char *kept_lot; /* of the oldest jar that is kept; NULL: none is */
+	int64_t kept_ms;
+	struct wall_clock clock;
+	bool plan_runs;           /* a plan was accepted for this day, and work of it is left */
+	int64_t plan_late_ms;     /* finish as it looks now, less the one accepted */
+	int64_t plan_limit_ms;    /* later than that is warned of */
+	const char *finish_words; /* "17:40" */
+};
+
 /* Which fields are filled depends on what the facts are about; the others are 0
  * or NULL.  Words are the caller's and need only last for the question. */
 struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
 	enum rule_about about;
+	union {
+		struct about_house house;
+	};
 
 	/* What to call it. */
 	const char *station;
@@ -71,34 +113,7 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	const char *why;   /* a reason on record, or the engine's own refusal */
 	const char *step;  /* what the step key says in this phase */
 
-	/* ABOUT_HOUSE */
-	bool elevation_known;
-	bool above_tables;      /* perhaps above 8,000 ft, where one table asks more */
-	bool elevation_changed; /* since the last day on which a load was made */
-	const char *elevation;
-	const char *elevation_before;
-	int boil_off_mf;       /* measured boiling point less what the elevation gives; 0: not measured */
-	const char *boil_side; /* "hotter" or "cooler" */
-	int storage_mf;        /* warmth of the store; FACT_NOT_READ */
-	int64_t storage_ms;    /* since that was read */
-	int waiting;           /* filled jars without a canner */
-	int left_over;         /* of these, more than the canners take in this round */
-	int unpublished;       /* of these, without a published process */
-	int64_t waited_ms;     /* the one that waits longest */
 	int64_t wait_limit_ms;
-	bool kept; /* jars are kept; the oldest: */
-	int64_t kept_ms;
-	const char *kept_lot;
-
-	/* Also ABOUT_KEY: */
-	int64_t clock_behind_ms; /* the wall clock is so far before the log's last entry; 0: it is not */
-	const char *clock_words; /* what it says: "Mon 14 Sep 08:00" */
-	const char *last_words;  /* when that entry was written */
-
-	bool plan_runs;           /* a plan was accepted for this day, and work of it is left */
-	int64_t plan_late_ms;     /* finish as it looks now, less the one accepted */
-	int64_t plan_limit_ms;    /* later than that is warned of */
-	const char *finish_words; /* "17:40" */
 
 	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
 	enum method method;
@@ -210,6 +225,8 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	bool anew_blocks; /* some of it is not to be eaten */
 
 	/* ABOUT_KEY */
+	bool elevation_known;
+	struct wall_clock clock_of_key;
 	bool is_batch_start;
 	bool is_fill;
 	bool is_load_start;
@@ -229,16 +246,23 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int pot_takes; /* batches, foaming room kept; 0: unknown */
 };
 
-#define FACT_NOT_READ INT32_MIN
-
 #define RULE_NEVER INT64_MAX
+
+/* 0 or less: fires now; otherwise ms until it does if nothing else changes. */
+#define DUE_OF(TAG, subject, words) typedef int64_t due_of_##subject(const struct about_##subject *facts);
+#define DUE_OF_FLAT(TAG, subject, words) typedef int64_t due_of_##subject(const struct facts *facts);
+RULE_SUBJECTS(DUE_OF)
+RULE_SUBJECTS_FLAT(DUE_OF_FLAT)
+#define DUE_MEMBER(TAG, subject, words) due_of_##subject *subject;
 
 struct rule {
 	const char *id; /* short, stable: "hold-short" */
 	enum severity severity;
 	enum rule_about about;
-	/* 0 or less: fires now; otherwise ms until it does if nothing else changes. */
-	int64_t (*due_ms)(const struct facts *facts);
+	union {
+		RULE_SUBJECTS(DUE_MEMBER)
+		RULE_SUBJECTS_FLAT(DUE_MEMBER)
+	} due;
 	const char *sentence; /* {names} stand for facts */
 	const char *holds_up; /* stops: which key; NULL otherwise */
 	enum over over;
@@ -250,6 +274,10 @@ extern const struct rule rules[];
 extern const size_t rule_count;
 
 const struct rule *rule_named(const char *id); /* NULL: there is none */
+
+/* When a rule fires on facts of its own subject: now (0 or less), in so many ms if
+ * nothing else changes, RULE_NEVER. */
+int64_t rule_due_ms(const struct rule *rule, const struct facts *facts);
 
 /* Write the sentence of a rule about the facts; false when a {name} in it is not
  * one (which a test rules out). */

@@ -45,67 +45,79 @@ static int64_t used_up(int64_t left_ms)
 
 /* --- the house ------------------------------------------------------------------------ */
 
-static int64_t elevation_unset(const struct facts *f)
+static int64_t elevation_unset(const struct about_house *f)
 {
-	return when(!f->elevation_known);
+	return when(!f->elevation.known);
 }
 
-static int64_t elevation_changed(const struct facts *f)
+static bool same_elevation(const struct elevation *a, const struct elevation *b)
 {
-	return when(f->elevation_known && f->elevation_changed);
+	return a->known == b->known && a->um == b->um && a->slack_um == b->slack_um;
+}
+
+static int64_t elevation_changed(const struct about_house *f)
+{
+	return when(f->elevation.known && f->elevation_before.known &&
+	            !same_elevation(&f->elevation, &f->elevation_before));
 }
 
 /* Less than a minute may pass while a computer starts and sets its clock. */
-static int64_t clock_behind(const struct facts *f)
+static bool is_behind(const struct wall_clock *clock)
 {
-	return when(f->clock_behind_ms > WALL_STEP_MS);
+	return clock->behind_ms > WALL_STEP_MS;
 }
 
-static int64_t boil_disagrees(const struct facts *f)
+static int64_t clock_behind(const struct about_house *f)
+{
+	return when(is_behind(&f->clock));
+}
+
+static int64_t boil_disagrees(const struct about_house *f)
 {
 	return when(f->boil_off_mf > BOIL_DISAGREES_MF || f->boil_off_mf < -BOIL_DISAGREES_MF);
 }
 
-static int64_t above_tables(const struct facts *f)
+/* Perhaps above it: there one table asks more. */
+static int64_t above_tables(const struct about_house *f)
 {
-	return when(f->above_tables);
+	return when(f->elevation.known && !elevation_within_top(&f->elevation, SECOND_TABLE_ABOVE_FT));
 }
 
-static int64_t storage_hot(const struct facts *f)
+static int64_t storage_hot(const struct about_house *f)
 {
 	return when(f->storage_mf != FACT_NOT_READ && f->storage_mf > STORAGE_HOT_MF);
 }
 
-static int64_t storage_warm(const struct facts *f)
+static int64_t storage_warm(const struct about_house *f)
 {
 	return when(f->storage_mf != FACT_NOT_READ && f->storage_mf > STORAGE_WARM_MF && storage_hot(f) != 0 &&
 	            f->storage_ms <= STORAGE_WARM_SAID_MS);
 }
 
-static int64_t jars_wait(const struct facts *f)
+static int64_t jars_wait(const struct about_house *f)
 {
 	return f->waiting == 0 ? RULE_NEVER : past(f->waited_ms, f->wait_limit_ms);
 }
 
-static int64_t no_room(const struct facts *f)
+static int64_t no_room(const struct about_house *f)
 {
 	return when(f->left_over > 0);
 }
 
 /* Nothing done, it falls behind by no more than time passes. */
-static int64_t plan_behind(const struct facts *f)
+static int64_t plan_behind(const struct about_house *f)
 {
 	return f->plan_runs ? past(f->plan_late_ms, f->plan_limit_ms) : RULE_NEVER;
 }
 
-static int64_t jars_unpublished(const struct facts *f)
+static int64_t jars_unpublished(const struct about_house *f)
 {
 	return when(f->unpublished > 0);
 }
 
-static int64_t jars_old(const struct facts *f)
+static int64_t jars_old(const struct about_house *f)
 {
-	return f->kept ? past(f->kept_ms, YEAR_MS) : RULE_NEVER;
+	return f->kept_lot != NULL ? past(f->kept_ms, YEAR_MS) : RULE_NEVER;
 }
 
 /* --- a load ----------------------------------------------------------------------------- */
@@ -497,7 +509,7 @@ static int64_t key_no_elevation(const struct facts *f)
 
 static int64_t key_clock_behind(const struct facts *f)
 {
-	return when(f->begins_clock && clock_behind(f) == 0);
+	return when(f->begins_clock && is_behind(&f->clock_of_key));
 }
 
 static int64_t key_low_acid(const struct facts *f)
@@ -612,12 +624,14 @@ static int64_t judged_blocks(const struct facts *f)
 /* --- the table ---------------------------------------------------------------------------------------- */
 
 /* clang-format off */
-#define STOP(id, about, due, sentence, holds_up, over, source) \
-	{ id, SEVERITY_STOP, about, due, sentence, holds_up, over, source }
-#define CAUTION(id, about, due, sentence, source) \
-	{ id, SEVERITY_CAUTION, about, due, sentence, NULL, OVER_NEVER, source }
-#define NOTE(id, about, due, sentence, source) \
-	{ id, SEVERITY_NOTE, about, due, sentence, NULL, OVER_NEVER, source }
+/* A rule looks at its own subject and no other: any other function does not compile. */
+#define OF(subject, due) about_##subject, { .subject = _Generic((due), due_of_##subject *: (due)) }
+#define STOP(id, subject, due, sentence, holds_up, over, source) \
+	{ id, SEVERITY_STOP, OF(subject, due), sentence, holds_up, over, source }
+#define CAUTION(id, subject, due, sentence, source) \
+	{ id, SEVERITY_CAUTION, OF(subject, due), sentence, NULL, OVER_NEVER, source }
+#define NOTE(id, subject, due, sentence, source) \
+	{ id, SEVERITY_NOTE, OF(subject, due), sentence, NULL, OVER_NEVER, source }
 /* clang-format on */
 
 #define PRACTICE "common practice, no source"
@@ -625,318 +639,316 @@ static int64_t judged_blocks(const struct facts *f)
 
 const struct rule rules[] = {
 	/* Somebody could be hurt. */
-	STOP("elevation-unset", ABOUT_HOUSE, elevation_unset,
+	STOP("elevation-unset", house, elevation_unset,
 	     "Set the elevation in the house view (h): without it no process can be given.", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
 	STOP(
-	    "clock-behind", ABOUT_HOUSE, clock_behind,
+	    "clock-behind", house, clock_behind,
 	    "Set this computer's clock: it says {clock_words}, before the last entry of the log ({last_words}). If it is right, "
 	    "press c here.",
 	    "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
 	STOP(
-	    "hold-short", ABOUT_LOAD, hold_short,
+	    "hold-short", load, hold_short,
 	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): its hold ran {held} "
 	    "of {hold}. Process NOT VALID.",
 	    "shelving it", OVER_NEVER, "full time: A539, NCSU-242; redo within 2 h: UNL, one ISU text"),
 	STOP(
-	    "vent-short", ABOUT_LOAD, vent_short,
+	    "vent-short", load, vent_short,
 	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): it vented {vent_held} "
 	    "of {vent}. Process NOT VALID.",
 	    "shelving it", OVER_NEVER, "10 min: A539, PNW421, KSU; redo within 2 h: UNL, one ISU text"),
 	STOP(
-	    "low-acid-no-pressure", ABOUT_LOAD, wrong_canner,
+	    "low-acid-no-pressure", load, wrong_canner,
 	    "Discard {lot} unless a pressure canner takes it within 2 h: low-acid food is in {station}, without pressure.",
 	    "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
-	STOP("jar-too-large", ABOUT_LOAD, larger_than_tested,
+	STOP("jar-too-large", load, larger_than_tested,
 	     "Refrigerate or freeze {lot}: its jars are larger than any tested, so no time holds for them.",
 	     "shelving it", OVER_NEVER, "NCHFP on jar sizes, KSU"),
 	STOP(
-	    "steam-too-long", ABOUT_LOAD, steam_too_long,
+	    "steam-too-long", load, steam_too_long,
 	    "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	    "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
 	STOP(
-	    "low-acid-slow-heat", ABOUT_LOAD, low_acid_slow,
+	    "low-acid-slow-heat", load, low_acid_slow,
 	    "Give {lot} up ({digit}, x) and discard it (f), do not taste: low-acid, {way} without the heat of a hold, and "
 	    "{way_limit} is the limit.",
 	    "shelving it", OVER_NEVER, PRACTICE),
 	STOP(
-	    "not-valid-cold", ABOUT_LOAD, not_valid_cold,
+	    "not-valid-cold", load, not_valid_cold,
 	    "Take {lot} back ({digit}, u), put it right and load it anew, or give it up (x) for fridge or freezer: not heated yet, "
 	    "and NOT VALID as it is ({why}).",
 	    "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
 	STOP(
-	    "not-processed", ABOUT_LOAD, not_processed,
+	    "not-processed", load, not_processed,
 	    "Say where the jars of {lot} go (Space there, then f): fridge, freezer, put right and processed, or discard. "
 	    "Nothing was heated ({why}).",
 	    "shelving it", OVER_NEVER, "acid, tested recipes: A539; 2 h: UNL, one ISU text"),
 	STOP(
-	    "process-not-valid", ABOUT_LOAD, not_valid,
+	    "process-not-valid", load, not_valid,
 	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
 	    "shelving it", OVER_NEVER, "redo within 2 h: UNL, one ISU text"),
-	STOP("notebook-not-valid", ABOUT_LOAD, notebook_wrong,
+	STOP("notebook-not-valid", load, notebook_wrong,
 	     "Discard {jars} of {lot} (e, then f), do not taste: by the notebook its process is NOT VALID ({why}).",
 	     "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
-	STOP("judged-anew-blocks", ABOUT_SHELVED, judged_blocks,
+	STOP("judged-anew-blocks", shelved, judged_blocks,
 	     "Do not eat or give away {lot}: by what is checked today its process does not hold ({why}).",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP(
-	    "batch-not-valid", ABOUT_BATCH, batch_not_valid,
+	    "batch-not-valid", batch, batch_not_valid,
 	    "Whatever is filled from {lot} counts as NOT VALID ({why}): into fridge or freezer with it. Only a slip is taken "
 	    "back: {digit}, then u, before the next step.",
 	    "shelving its loads", OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
-	STOP("window-closed", ABOUT_LOAD, window_closed,
+	STOP("window-closed", load, window_closed,
 	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
 	     "fridge, freezer, reprocess", OVER_NEVER, "24 h: A539, UNL; 2 h: UNL, one ISU text"),
-	STOP("fate-closed", ABOUT_FATE, fate_closed,
-	     "Discard {jars} of {lot}, do not taste: the time to {fate} is over (f).", "carrying it out", OVER_NEVER,
-	     "24 h: A539, UNL; 2 h: UNL, one ISU text"),
-	STOP("fridge-over", ABOUT_FATE, fridge_over,
+	STOP("fate-closed", fate, fate_closed, "Discard {jars} of {lot}, do not taste: the time to {fate} is over (f).",
+	     "carrying it out", OVER_NEVER, "24 h: A539, UNL; 2 h: UNL, one ISU text"),
+	STOP("fridge-over", fate, fridge_over,
 	     "Throw out what is left of {jars} of {lot} in the fridge, do not taste: the days there are over (f).",
 	     "eating it", OVER_NEVER, "several days: A539; three: " PRACTICE),
-	STOP("liquid-over-half", ABOUT_LOAD, over_half_lost,
+	STOP("liquid-over-half", load, over_half_lost,
 	     "Unseal and refrigerate {over_half} of {lot}, eat in 2-3 days: over half the liquid is gone.",
 	     "shelving it", OVER_NEVER, "NCHFP answer on liquid loss"),
-	STOP("jars-without-fate", ABOUT_LOAD, fateless,
+	STOP("jars-without-fate", load, fateless,
 	     "Say what becomes of {fateless} of {lot} (Space there, then f): fridge, freezer, reprocess or discard.",
 	     "shelving it", OVER_NEVER, "A539, UNL, MSU-593"),
-	STOP("no-published-process", ABOUT_BATCH, no_published_process,
+	STOP("no-published-process", batch, no_published_process,
 	     "{station}, {lot}: no published process. Refrigerate it; it is not canned on a guess.", "loading its jars",
 	     OVER_NEVER, "A539: tested recipes only"),
-	STOP("jars-unpublished", ABOUT_HOUSE, jars_unpublished,
+	STOP("jars-unpublished", house, jars_unpublished,
 	     "Into the fridge or freezer with {unpublished}: no published process, so no canner.", "loading them",
 	     OVER_NEVER, "A539: tested recipes only"),
-	STOP("low-acid-waits", ABOUT_WAITING, low_acid_waits,
+	STOP("low-acid-waits", waiting, low_acid_waits,
 	     "Into the fridge or freezer with {jars} {product}: low-acid, and no pressure canner stands here.",
 	     "loading them", OVER_NEVER, "A539"),
-	STOP("large-jars-wait", ABOUT_WAITING, too_large_waits,
+	STOP("large-jars-wait", waiting, too_large_waits,
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
 	STOP(
-	    "low-acid-jars-stood", ABOUT_WAITING, low_acid_stood,
+	    "low-acid-jars-stood", waiting, low_acid_stood,
 	    "Reheat {jars} {product} and fill anew, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
 	    "loading them", OVER_NEVER, PRACTICE),
 	STOP(
-	    "low-acid-pot-stood", ABOUT_BATCH, low_acid_stood,
+	    "low-acid-pot-stood", batch, low_acid_stood,
 	    "Boil {station} again (x), or discard: {product} is low-acid, off the heat for {stood}, and {stand_limit} is the "
 	    "limit.",
 	    "filling from it", OVER_NEVER, PRACTICE),
-	STOP("recall-open", ABOUT_RECALL, recall_open,
+	STOP("recall-open", recall, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
-	STOP("lot-spoiled", ABOUT_RECALL, lot_spoiled,
+	STOP("lot-spoiled", recall, lot_spoiled,
 	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
-	STOP("lids-used-twice", ABOUT_LID_BOX, lids_twice,
+	STOP("lids-used-twice", lid_box, lids_twice,
 	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
 	/* Stops that are asked when the key is pressed. */
-	STOP("key-no-elevation", ABOUT_KEY, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
+	STOP("key-no-elevation", key, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
 	STOP(
-	    "key-clock-behind", ABOUT_KEY, key_clock_behind,
+	    "key-clock-behind", key, key_clock_behind,
 	    "Set this computer's clock first: it says {clock_words}, before the last entry of the log ({last_words}). If it is "
 	    "right, say so in the warnings (w).",
 	    "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
-	STOP("key-low-acid", ABOUT_KEY, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
-	STOP("key-no-process", ABOUT_KEY, key_no_process, "{why}", "starting a load", OVER_NEVER,
+	STOP("key-low-acid", key, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
+	STOP("key-no-process", key, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
-	STOP("key-stood", ABOUT_KEY, key_stood,
+	STOP("key-stood", key, key_stood,
 	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
 	     "loading, filling", OVER_NEVER, PRACTICE),
-	STOP("key-recipe-refused", ABOUT_KEY, key_recipe, "{product} is not canned as an own recipe: {why}",
+	STOP("key-recipe-refused", key, key_recipe, "{product} is not canned as an own recipe: {why}",
 	     "starting a batch", OVER_NEVER, "A539: tested recipes only; the list of each food: the published tables"),
-	STOP("key-pectin-multiplied", ABOUT_KEY, key_pectin,
+	STOP("key-pectin-multiplied", key, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",
 	     "starting a batch", OVER_UNKNOWN, "A539 Guide 7, MSU-961, MSU-551"),
-	STOP("key-over-limit", ABOUT_KEY, key_multiple,
+	STOP("key-over-limit", key, key_multiple,
 	     "{product}: the recipe allows {multiple_max} in one pot, not {multiple}. Make several pots.",
 	     "starting a batch", OVER_UNKNOWN, "the recipe's own limit"),
-	STOP("key-short", ABOUT_KEY, key_short, "{why}", "starting a batch", OVER_NEVER,
+	STOP("key-short", key, key_short, "{why}", "starting a batch", OVER_NEVER,
 	     "never stretch, never cut sugar: MU GH1461; " PRACTICE),
-	STOP("key-acid", ABOUT_KEY, key_acid, "The acid goes in first ({why}). Bottled, not fresh; say that it is in.",
+	STOP("key-acid", key, key_acid, "The acid goes in first ({why}). Bottled, not fresh; say that it is in.",
 	     "filling", OVER_NOT_VALID, "A539 Guide 3, CSU, PSU"),
-	STOP("key-vinegar-weak", ABOUT_KEY, key_vinegar_weak,
+	STOP("key-vinegar-weak", key, key_vinegar_weak,
 	     "Take vinegar of 5 percent: weaker vinegar does not keep these jars. On now, they are NOT VALID.",
 	     "filling", OVER_NOT_VALID, "A539 Guide 1 and Guide 6"),
-	STOP("key-vinegar-not-said", ABOUT_KEY, key_vinegar,
+	STOP("key-vinegar-not-said", key, key_vinegar,
 	     "Say how strong the vinegar is: its label says percent, and 5 is needed. Home-made: nobody knows.",
 	     "filling", OVER_UNKNOWN, "A539 Guide 1 and Guide 6"),
 	STOP(
-	    "key-vent-short", ABOUT_KEY, key_vent,
+	    "key-vent-short", key, key_vent,
 	    "Vent the full 10 min: trapped air leaves the jars cooler than the gauge says. On now, the process is NOT VALID.",
 	    "cutting a vent short", OVER_NOT_VALID, "A539, PNW421, KSU"),
-	STOP("key-earlier-start", ABOUT_KEY, key_earlier,
+	STOP("key-earlier-start", key, key_earlier,
 	     "Run the full time from now, or say who saw it begin earlier: the process is UNKNOWN then.",
 	     "setting a clock back", OVER_UNKNOWN, "never without a witness: " PRACTICE),
-	STOP("key-fate", ABOUT_KEY, key_fate, "{why}", "choosing a fate", OVER_NEVER,
+	STOP("key-fate", key, key_fate, "{why}", "choosing a fate", OVER_NEVER,
 	     "24 h: A539, UNL; 2 h: UNL, one ISU text; liquid: NCHFP"),
 	STOP(
-	    "key-recalled", ABOUT_KEY, key_recalled,
+	    "key-recalled", key, key_recalled,
 	    "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
 	    "taking jars out", OVER_NEVER, PRACTICE),
-	STOP("key-lot-spoiled", ABOUT_KEY, key_lot_spoiled,
+	STOP("key-lot-spoiled", key, key_lot_spoiled,
 	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP(
-	    "key-take-not-valid", ABOUT_KEY, key_take_not_valid,
+	    "key-take-not-valid", key, key_take_not_valid,
 	    "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	    "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
 	CAUTION(
-	    "pan-dry", ABOUT_RUN, water_dry,
+	    "pan-dry", run, water_dry,
 	    "Heat OFF at {station}: its pan has surely boiled dry. No water into a dry hot pan; let it cool, fill it, "
 	    "press {digit}, then a.",
 	    PRACTICE),
-	CAUTION("water-overdue", ABOUT_RUN, water_overdue,
+	CAUTION("water-overdue", run, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.",
 	        PRACTICE),
 	CAUTION(
-	    "jars-wait", ABOUT_HOUSE, jars_wait,
+	    "jars-wait", house, jars_wait,
 	    "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
 	    PRACTICE),
 	CAUTION(
-	    "jars-stood", ABOUT_WAITING, acid_stood,
+	    "jars-stood", waiting, acid_stood,
 	    "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
 	    PRACTICE),
 	CAUTION(
-	    "slow-heat", ABOUT_LOAD, acid_slow,
+	    "slow-heat", load, acid_slow,
 	    "{station}: {way} from filling and no hold yet, over {way_limit}. Reheat and fill anew; on so, {lot} is unknown.",
 	    PRACTICE),
 	CAUTION(
-	    "pot-stands", ABOUT_BATCH, pot_stands,
+	    "pot-stands", batch, pot_stands,
 	    "Fill from {station} now, or boil it again (x): off the heat for {stood}. Over {stand_limit} it is unknown.",
 	    PRACTICE),
-	CAUTION("jars-over-room", ABOUT_HOUSE, no_room,
+	CAUTION("jars-over-room", house, no_room,
 	        "Hold the next pot back: {left_over} will find no canner in this round.", "fill to one load: YB77"),
-	CAUTION("no-canner-takes", ABOUT_WAITING, no_canner_takes,
+	CAUTION("no-canner-takes", waiting, no_canner_takes,
 	        "No canner here has a process and room for {jars} {product}: into the fridge or freezer with them.",
 	        "the published tables"),
 	CAUTION(
-	    "pot-nowhere", ABOUT_BATCH, pot_nowhere,
+	    "pot-nowhere", batch, pot_nowhere,
 	    "{station}: no canner for its jars before {canner_in}. When it is done: off the heat, keep it hot briefly.",
 	    PRACTICE),
-	CAUTION("pot-no-canner", ABOUT_BATCH, pot_no_canner,
+	CAUTION("pot-no-canner", batch, pot_no_canner,
 	        "{station}: no canner here has a process for {product}. Plan for fridge or freezer.",
 	        "the published tables"),
-	CAUTION("window-closing", ABOUT_LOAD, window_closing,
+	CAUTION("window-closing", load, window_closing,
 	        "Decide on {windowed} of {lot}: {window_left} left, then only the bin.",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
-	CAUTION("fate-closing", ABOUT_FATE, fate_closing, "{fate_left} left to {fate} {jars} of {lot} (f).",
+	CAUTION("fate-closing", fate, fate_closing, "{fate_left} left to {fate} {jars} of {lot} (f).",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
-	CAUTION("fridge-ends", ABOUT_FATE, fridge_ends,
+	CAUTION("fridge-ends", fate, fridge_ends,
 	        "Eat {jars} of {lot} in the fridge within {fate_left}, or freeze or throw out (f).",
 	        "several days: A539; three: " PRACTICE),
-	CAUTION("process-unknown", ABOUT_LOAD, unknown,
-	        "{station}, {lot}: process unknown ({why}). No seal makes it known.",
+	CAUTION("process-unknown", load, unknown, "{station}, {lot}: process unknown ({why}). No seal makes it known.",
 	        "a seal is no proof: ISU; " PRACTICE),
-	CAUTION("judged-anew", ABOUT_SHELVED, judged_worse,
+	CAUTION("judged-anew", shelved, judged_worse,
 	        "Label {lot} again by hand: by what is checked today its process is not valid for sure ({why}).",
 	        PRACTICE),
-	CAUTION("batch-unknown", ABOUT_BATCH, batch_unknown,
+	CAUTION("batch-unknown", batch, batch_unknown,
 	        "{station}, {lot}: not as the tested recipe ({why}); the process of its jars counts as unknown.",
 	        "A539: tested recipes only"),
-	CAUTION("elevation-other", ABOUT_LOAD, elevation_other,
+	CAUTION("elevation-other", load, elevation_other,
 	        "{lot} got {minutes} min; at the elevation set now {here_words}. If that one holds, press x there.",
 	        "A539; recompute: " PRACTICE),
 	CAUTION(
-	    "process-raised", ABOUT_LOAD, process_raised,
+	    "process-raised", load, process_raised,
 	    "{station}: {raised}. The elevation was wrong. Never change a weight under pressure: cool to zero first.",
 	    "A539; recompute: " PRACTICE),
 	CAUTION(
-	    "hold-early", ABOUT_LOAD, hold_early,
+	    "hold-early", load, hold_early,
 	    "Was it really there? {station} was confirmed after only {reached_in}. If not, press l: full time again.",
 	    "planning times: A539 Guide 1"),
-	CAUTION("restarted-in-phase", ABOUT_CLOCK, restarted,
+	CAUTION("restarted-in-phase", clock, restarted,
 	        "Compare with another clock: the computer restarted during the {phase} of {lot}.", HOUSE_RULE),
-	CAUTION("wall-clock-moved", ABOUT_CLOCK, wall_moved,
+	CAUTION("wall-clock-moved", clock, wall_moved,
 	        "{station}: the wall clock was moved {wall_way} {wall_step}; the timer has not moved.", HOUSE_RULE),
-	CAUTION("hold-not-begun", ABOUT_CLOCK, not_reached,
+	CAUTION("hold-not-begun", clock, not_reached,
 	        "Is it there ({step})? Press {digit}, then Space: {phase} has taken over {planned} at {station}.",
 	        "planning times: A539 Guide 1; up to 10 min to pressure: " PRACTICE),
-	CAUTION("loaded-no-hold", ABOUT_CLOCK, no_heat,
+	CAUTION("loaded-no-hold", clock, no_heat,
 	        "Heat on? Press {digit}, then Space: {station} has stood loaded for {passed}.", PRACTICE),
-	CAUTION("seals-overdue", ABOUT_LOAD, seals_overdue,
+	CAUTION("seals-overdue", load, seals_overdue,
 	        "Check the seals of {lot} now: over 24 h; unsealed jars are past saving.",
 	        "check after 12 to 24 h: A539, MSU-951"),
-	CAUTION("lid-box-failures", ABOUT_LID_BOX, many_failures,
+	CAUTION("lid-box-failures", lid_box, many_failures,
 	        "Set {box} aside and check every load from it: {failed} of {looked} failed, "
 	        "{others_failed} of {others_looked} of the others.",
 	        "retire the box: " PRACTICE "; our arithmetic: Fisher's exact test, under 1 in 100"),
-	CAUTION("canner-failures", ABOUT_STATION, many_failures,
+	CAUTION("canner-failures", station, many_failures,
 	        "Look at rack, water and cool-down of {station}: {failed} of {looked} lids failed, "
 	        "{others_failed} of {others_looked} elsewhere.",
 	        PRACTICE "; our arithmetic: Fisher's exact test, under 1 in 100"),
-	CAUTION("person-failures", ABOUT_PERSON, many_failures,
+	CAUTION("person-failures", person, many_failures,
 	        "Go over rims, headspace and fingertip-tightness with {person}: {failed} of {looked} lids failed, "
 	        "{others_failed} of {others_looked} of the others.",
 	        "tightness: CU, MSU-498; our arithmetic: Fisher's exact test, under 1 in 100"),
-	CAUTION("lid-box-listed-twice", ABOUT_LID_BOX, box_twice,
+	CAUTION("lid-box-listed-twice", lid_box, box_twice,
 	        "Is it one box? {box} is on the list twice: lids counted twice are lids used twice.", "single use: AZ"),
 	CAUTION(
-	    "recall-not-found", ABOUT_RECALL, recall_not_found,
+	    "recall-not-found", recall, recall_not_found,
 	    "{not_found} of the recall were NOT FOUND (R): {recall}, {why}. It stays open until they are, or somebody says they "
 	    "are gone.",
 	    "check all that is from a suspect box or lot: " PRACTICE),
 	CAUTION(
-	    "jars-short", ABOUT_SUPPLY, jars_short,
+	    "jars-short", supply, jars_short,
 	    "Get more, or start no further pot: {needed} {supply} are needed for what is cooking and planned, {stock} here.",
 	    PRACTICE),
 	CAUTION(
-	    "lids-short", ABOUT_SUPPLY, lids_short,
+	    "lids-short", supply, lids_short,
 	    "Get more, or start no further pot: {needed} lids are needed for what is cooking and planned, {stock} here.",
 	    "single use: AZ"),
 	CAUTION(
-	    "acid-short", ABOUT_SUPPLY, acid_short,
+	    "acid-short", supply, acid_short,
 	    "Get more, or stop that line: {needed} of {supply} is needed by pots and plan, {stock} here. No fresh juice.",
 	    "bottled, not fresh: CSU, PSU"),
 	CAUTION(
-	    "sugar-short", ABOUT_SUPPLY, sugar_short,
+	    "sugar-short", supply, sugar_short,
 	    "Get more; do not cut the sugar: {needed} is needed by pots and plan, {stock} here. Chill the juice meanwhile.",
 	    "MU GH1461"),
-	CAUTION("supply-short", ABOUT_SUPPLY, other_short, "Get {supply}: {needed} is needed, {stock} here.", PRACTICE),
-	CAUTION("stock-below-nothing", ABOUT_SUPPLY, below_nothing,
-	        "Count {supply}: the list says {stock}, below nothing.", HOUSE_RULE),
-	CAUTION("gauge-unchecked", ABOUT_STATION, gauge_unchecked,
-	        "Have the dial gauge of {station} checked: {gauge_words}.", "every year: PNW421"),
-	CAUTION("plan-behind", ABOUT_HOUSE, plan_behind,
+	CAUTION("supply-short", supply, other_short, "Get {supply}: {needed} is needed, {stock} here.", PRACTICE),
+	CAUTION("stock-below-nothing", supply, below_nothing, "Count {supply}: the list says {stock}, below nothing.",
+	        HOUSE_RULE),
+	CAUTION("gauge-unchecked", station, gauge_unchecked, "Have the dial gauge of {station} checked: {gauge_words}.",
+	        "every year: PNW421"),
+	CAUTION("plan-behind", house, plan_behind,
 	        "Look at the day plan: the finish is about {finish} now, {plan_late} later than accepted.", HOUSE_RULE),
-	CAUTION("elevation-changed", ABOUT_HOUSE, elevation_changed,
+	CAUTION("elevation-changed", house, elevation_changed,
 	        "Is {elevation} right for this kitchen? On the last day it was {elevation_before}. "
 	        "If not, correct it before the next load (h, elevation).",
 	        "changing kitchens asks again: " PRACTICE),
-	CAUTION("boil-disagrees", ABOUT_HOUSE, boil_disagrees,
+	CAUTION("boil-disagrees", house, boil_disagrees,
 	        "Check thermometer and elevation: water boiled {boil_off} {boil_side} than this elevation gives.",
 	        PRACTICE),
 	CAUTION(
-	    "above-tables", ABOUT_HOUSE, above_tables,
+	    "above-tables", house, above_tables,
 	    "Ask your extension office about every process: above 8,000 ft tables differ, above 10,000 ft they end.",
 	    "A539: top band open; USU timetable: longer times, 8,001 to 10,000 ft"),
-	CAUTION("storage-hot", ABOUT_HOUSE, storage_hot,
+	CAUTION("storage-hot", house, storage_hot,
 	        "Move the jars somewhere cooler: the store was read at {storage}, and it should never pass 95 F.",
 	        "A539, NCSU-472"),
 	/* Good to know. */
-	NOTE("hold-again", ABOUT_LOAD, hold_again,
-	     "{station}: hold number {hold_starts} of {lot}; the full time runs again.", "NCSU-242"),
-	NOTE("deep-water", ABOUT_LOAD, deep_water,
+	NOTE("hold-again", load, hold_again, "{station}: hold number {hold_starts} of {lot}; the full time runs again.",
+	     "NCSU-242"),
+	NOTE("deep-water", load, deep_water,
 	     "{station}: over 30 min. Keep 2 in of water over the lids; top up with boiling water, beside the jars.",
 	     "A539 (rev. 2015), page 1-18"),
-	NOTE("liquid-lost", ABOUT_LOAD, liquid_lost,
+	NOTE("liquid-lost", load, liquid_lost,
 	     "{liquid_lost} of {lot} lost liquid: steady heat, no sudden cooling, and the full rest next time.",
 	     "rest: UNL-W; " PRACTICE),
-	NOTE("jar-broke", ABOUT_LOAD, jar_broken,
+	NOTE("jar-broke", load, jar_broken,
 	     "{broken} of {lot} broke: throw its food out, and look for cold jars, a missing rack or a knock.",
 	     "thermal shock, rack: MSU-738"),
-	NOTE("practice-row", ABOUT_LOAD, practice_row, "Common practice, no source: the process of {lot} ({station}).",
+	NOTE("practice-row", load, practice_row, "Common practice, no source: the process of {lot} ({station}).",
 	     PRACTICE),
-	NOTE("pot-not-rinsed", ABOUT_CLOCK, not_rinsed,
+	NOTE("pot-not-rinsed", clock, not_rinsed,
 	     "Rinse {station} before its next batch: what sticks there scorches and seeds the next one.", PRACTICE),
-	NOTE("lids-old", ABOUT_LID_BOX, lids_old, "Use fresh lids where you can: {box} was bought over 5 years ago.",
+	NOTE("lids-old", lid_box, lids_old, "Use fresh lids where you can: {box} was bought over 5 years ago.",
 	     "at least 5 years from manufacture: MSU-498"),
-	NOTE("jars-old", ABOUT_HOUSE, jars_old,
+	NOTE("jars-old", house, jars_old,
 	     "Use {kept_lot} first and look closely before opening: it is over a year old.",
 	     "within one year: NCSU-472"),
-	NOTE("storage-warm", ABOUT_HOUSE, storage_warm, "The store was read at {storage}; 50 to 70 F keeps food best.",
+	NOTE("storage-warm", house, storage_warm, "The store was read at {storage}; 50 to 70 F keeps food best.",
 	     "A539, NCSU-472"),
 };
 

@@ -50,16 +50,16 @@ bool check_clock(const struct kitchen *kitchen, struct fault *fault)
 	struct moment now = kitchen_now(kitchen);
 	struct facts facts = { .about = ABOUT_KEY,
 		               .begins_clock = true,
-		               .clock_behind_ms = clock_behind_ms(kitchen, &now) };
+		               .clock_of_key = { .behind_ms = clock_behind_ms(kitchen, &now) } };
 	char clock_words[32];
 	char last_words[32];
 
-	if (facts.clock_behind_ms == 0)
+	if (facts.clock_of_key.behind_ms == 0)
 		return true;
 	clock_words_day_hour(now.wall_ms, clock_words, sizeof(clock_words));
 	clock_words_day_hour(kitchen->latest_wall_ms, last_words, sizeof(last_words));
-	facts.clock_words = clock_words;
-	facts.last_words = last_words;
+	facts.clock_of_key.says = clock_words;
+	facts.clock_of_key.last_entry = last_words;
 	return stops_let_pass(&facts, "", fault);
 }
 

@@ -53,11 +53,6 @@ static int boil_off_mf(const struct log_house *house)
 	                   1000.0);
 }
 
-static bool same_elevation(const struct elevation *a, const struct elevation *b)
-{
-	return a->known == b->known && a->um == b->um && a->slack_um == b->slack_um;
-}
-
 static int left_over(const struct asking *asking)
 {
 	struct loader_plan plan;
@@ -68,63 +63,46 @@ static int left_over(const struct asking *asking)
 	return plan.left_over - asking->board->waiting_unpublished;
 }
 
-static void elevation_facts(const struct asking *asking, struct gathered *gathered)
-{
-	const struct log_house *house = &asking->board->house;
-	struct elevation before = asking->kitchen->last_before.elevation;
-	struct facts *facts = &gathered->facts;
-
-	facts->elevation_known = house->elevation.known;
-	facts->above_tables = house->elevation.known && !elevation_within_top(&house->elevation, SECOND_TABLE_ABOVE_FT);
-	facts->elevation_changed = asking->kitchen->had_day && house->elevation.known && before.known &&
-	                           !same_elevation(&before, &house->elevation);
-	elevation_words(&house->elevation, gathered->words[0], sizeof(gathered->words[0]));
-	elevation_words(&before, gathered->words[1], sizeof(gathered->words[1]));
-	facts->elevation = gathered->words[0];
-	facts->elevation_before = gathered->words[1];
-}
-
 /* Only of an accepted day that is not over; worked out once a minute at most. */
 static void plan_facts(const struct asking *asking, struct gathered *gathered)
 {
 	const struct planned *planned = &asking->kitchen->planned;
-	struct facts *facts = &gathered->facts;
+	struct about_house *house = &gathered->facts.house;
 	const struct kitchen_plan *plan;
 
 	if (planned->plan.accepted_wall_ms == 0 || planned->plan.finished_wall_ms != 0)
 		return;
 	plan = kitchen_plan(asking->kitchen, asking->now);
-	facts->plan_runs = plan->state == PLAN_ACCEPTED && plan->finish_ms != 0 && !plan->nothing_left;
-	facts->plan_late_ms = plan->late_ms;
-	facts->plan_limit_ms = planned->house.late_minutes * MINUTE_MS;
+	house->plan_runs = plan->state == PLAN_ACCEPTED && plan->finish_ms != 0 && !plan->nothing_left;
+	house->plan_late_ms = plan->late_ms;
+	house->plan_limit_ms = planned->house.late_minutes * MINUTE_MS;
 	clock_words_hour(plan->finish_ms, gathered->words[2], sizeof(gathered->words[2]));
-	facts->finish_words = gathered->words[2];
+	house->finish_words = gathered->words[2];
 }
 
-#define DAY_HOUR_BYTES 32
-
-static void wall_clock_facts(const struct asking *asking, struct facts *facts, char clock_words[DAY_HOUR_BYTES],
-                             char last_words[DAY_HOUR_BYTES])
+static void wall_clock_facts(const struct asking *asking, struct gathered *gathered)
 {
-	facts->clock_behind_ms = clock_behind_ms(asking->kitchen, asking->now);
-	clock_words_day_hour(asking->now->wall_ms, clock_words, DAY_HOUR_BYTES);
-	clock_words_day_hour(asking->kitchen->latest_wall_ms, last_words, DAY_HOUR_BYTES);
-	facts->clock_words = clock_words;
-	facts->last_words = last_words;
+	struct wall_clock *clock = &gathered->facts.house.clock;
+
+	clock->behind_ms = clock_behind_ms(asking->kitchen, asking->now);
+	clock_words_day_hour(asking->now->wall_ms, gathered->words[0], sizeof(gathered->words[0]));
+	clock_words_day_hour(asking->kitchen->latest_wall_ms, gathered->words[1], sizeof(gathered->words[1]));
+	clock->says = gathered->words[0];
+	clock->last_entry = gathered->words[1];
 }
 
 static void ask_house(const struct asking *asking)
 {
-	char clock_words[DAY_HOUR_BYTES];
-	char last_words[DAY_HOUR_BYTES];
+	const struct kitchen *kitchen = asking->kitchen;
 	const struct board *board = asking->board;
 	const struct log_house *house = &board->house;
 	struct gathered gathered = { 0 };
-	struct facts *facts = &gathered.facts;
+	struct about_house *facts = &gathered.facts.house;
 
-	elevation_facts(asking, &gathered);
+	facts->elevation = house->elevation;
+	if (kitchen->had_day)
+		facts->elevation_before = kitchen->last_before.elevation;
 	facts->boil_off_mf = boil_off_mf(house);
-	facts->boil_side = facts->boil_off_mf > 0 ? "hotter" : "cooler";
 	facts->storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
 	facts->storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
 	facts->waiting = (int)board->waiting_count;
@@ -133,11 +111,10 @@ static void ask_house(const struct asking *asking)
 	facts->wait_limit_ms = house->jar_wait_minutes * MINUTE_MS;
 	facts->left_over = left_over(asking);
 	facts->unpublished = board->waiting_unpublished;
-	facts->kept = asking->kitchen->kept.id != 0;
-	facts->kept_ms = asking->now->wall_ms - asking->kitchen->kept.made_wall_ms;
-	facts->kept_lot = asking->kitchen->kept.code;
+	facts->kept_lot = kitchen->kept.id != 0 ? kitchen->kept.code : NULL;
+	facts->kept_ms = asking->now->wall_ms - kitchen->kept.made_wall_ms;
 	plan_facts(asking, &gathered);
-	wall_clock_facts(asking, facts, clock_words, last_words);
+	wall_clock_facts(asking, &gathered);
 	ask(asking, &gathered, ABOUT_HOUSE);
 }
 

@@ -84,7 +84,7 @@ static void ask_rules(void *context, const struct gathered *gathered)
 
 		if (rule->about != gathered->facts.about || is_aside(answers->kitchen, rule))
 			continue;
-		due = rule->due_ms(&gathered->facts);
+		due = rule_due_ms(rule, &gathered->facts);
 		if (due > 0) {
 			sooner(answers, due);
 			continue;

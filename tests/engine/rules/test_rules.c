@@ -13,9 +13,23 @@
 #define HOUR (60 * MINUTE)
 #define YEAR (365 * 24 * HOUR)
 
+static struct elevation feet(int feet)
+{
+	return (struct elevation){ .known = true, .um = feet * FOOT_UM };
+}
+
 /* Facts about which nothing is to be said. */
+static const struct about_house quiet_house = {
+	.elevation = { .known = true, .um = 4650 * FOOT_UM },
+	.elevation_before = { .known = true, .um = 4650 * FOOT_UM },
+	.storage_mf = FACT_NOT_READ,
+	.wait_limit_ms = 20 * MINUTE,
+};
+
 static struct facts quiet(enum rule_about about)
 {
+	if (about == ABOUT_HOUSE)
+		return (struct facts){ .about = about, .house = quiet_house };
 	return (struct facts){
 		.about = about,
 		.station = "Big kettle",
@@ -26,12 +40,7 @@ static struct facts quiet(enum rule_about about)
 		.why = about == ABOUT_KEY ? NULL : "a reason",
 		.step = "full rolling boil",
 		.elevation_known = true,
-		.elevation = "4,650 ft",
-		.elevation_before = "300 ft",
-		.boil_side = "hotter",
-		.storage_mf = FACT_NOT_READ,
 		.wait_limit_ms = 20 * MINUTE,
-		.kept_lot = "2025-09-01-B2",
 		.acidity = ACIDITY_ACID,
 		.jars = 9,
 		.minutes = 10,
@@ -68,7 +77,7 @@ static int64_t due(const char *id, const struct facts *facts)
 
 	ck_assert_msg(rule != NULL, "there is no rule %s", id);
 	ck_assert_msg(rule->about == facts->about, "%s is about something else", id);
-	return rule->due_ms(facts);
+	return rule_due_ms(rule, facts);
 }
 
 static void fires(const char *id, const struct facts *facts, const char *says)
@@ -99,7 +108,7 @@ START_TEST(nothing_fires_on_quiet_facts)
 	for (size_t i = 0; i < rule_count; i++) {
 		struct facts facts = quiet(rules[i].about);
 
-		ck_assert_msg(rules[i].due_ms(&facts) > 0, "%s fires on nothing", rules[i].id);
+		ck_assert_msg(rule_due_ms(&rules[i], &facts) > 0, "%s fires on nothing", rules[i].id);
 	}
 }
 END_TEST
@@ -113,7 +122,8 @@ START_TEST(every_rule_is_whole_and_its_name_its_own)
 
 		ck_assert_ptr_eq(rule_named(rules[i].id), &rules[i]); /* the first of that name is this one */
 		ck_assert_str_ne(rules[i].source, "");
-		facts.why = "a reason";
+		if (facts.about != ABOUT_HOUSE)
+			facts.why = "a reason";
 		ck_assert_msg(rule_say(&rules[i], &facts, &text), "%s: an unknown {name}", rules[i].id);
 		ck_assert_msg(!text.cut && strchr(sentence, '{') == NULL && sentence[0] != '\0', "%s", sentence);
 		ck_assert_msg((rules[i].severity == SEVERITY_STOP) == (rules[i].holds_up != NULL), "%s", rules[i].id);
@@ -142,7 +152,7 @@ END_TEST
 
 START_TEST(an_unknown_name_in_a_sentence_is_noticed)
 {
-	struct rule rule = { .sentence = "{station}: {nothing of the kind}" };
+	struct rule rule = { .about = ABOUT_HOUSE, .sentence = "{elevation}: {nothing of the kind}" };
 	struct facts facts = quiet(ABOUT_HOUSE);
 	char sentence[100];
 	struct text text = TEXT_OVER(sentence);
@@ -159,13 +169,15 @@ START_TEST(elevation)
 
 	never("elevation-unset", &facts);
 	never("elevation-changed", &facts);
-	facts.elevation_changed = true;
+	facts.house.elevation_before = feet(300);
 	fires("elevation-changed", &facts, "On the last day it was 300 ft");
 	fires("elevation-changed", &facts, "before the next load (h, elevation)");
-	facts.elevation_known = false;
+	facts.house.elevation.known = false;
 	never("elevation-changed", &facts); /* the worse rule says it */
 	fires("elevation-unset", &facts, "no process");
-	facts.above_tables = true;
+	facts.house.elevation = feet(8000);
+	never("above-tables", &facts);
+	facts.house.elevation.slack_um = 1; /* perhaps above it */
 	fires("above-tables", &facts, "8,000 ft");
 }
 END_TEST
@@ -174,14 +186,13 @@ START_TEST(boiling_point_by_more_than_the_weather_moves_it)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.boil_off_mf = 2500;
+	facts.house.boil_off_mf = 2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = 2501;
+	facts.house.boil_off_mf = 2501;
 	fires("boil-disagrees", &facts, "2.5 F hotter");
-	facts.boil_off_mf = -2500;
+	facts.house.boil_off_mf = -2500;
 	never("boil-disagrees", &facts);
-	facts.boil_off_mf = -2600;
-	facts.boil_side = "cooler";
+	facts.house.boil_off_mf = -2600;
 	fires("boil-disagrees", &facts, "2.6 F cooler");
 }
 END_TEST
@@ -192,18 +203,18 @@ START_TEST(warmth_of_the_store)
 
 	never("storage-warm", &facts); /* not read */
 	never("storage-hot", &facts);
-	facts.storage_mf = 70000;
+	facts.house.storage_mf = 70000;
 	never("storage-warm", &facts);
-	facts.storage_mf = 70001;
-	facts.storage_ms = 24 * 60 * MINUTE;
+	facts.house.storage_mf = 70001;
+	facts.house.storage_ms = 24 * 60 * MINUTE;
 	fires("storage-warm", &facts, "70.0 F");
-	facts.storage_ms++;
+	facts.house.storage_ms++;
 	never("storage-warm", &facts); /* said on the day it was read */
-	facts.storage_mf = 95000;
+	facts.house.storage_mf = 95000;
 	never("storage-hot", &facts);
-	facts.storage_mf = 95001;
+	facts.house.storage_mf = 95001;
 	fires("storage-hot", &facts, "95.0 F"); /* however long ago */
-	facts.storage_ms = 0;
+	facts.house.storage_ms = 0;
 	never("storage-warm", &facts); /* not said twice */
 }
 END_TEST
@@ -212,18 +223,18 @@ START_TEST(jars_that_wait_past_the_limit_of_the_house)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.waited_ms = 30 * MINUTE;
+	facts.house.waited_ms = 30 * MINUTE;
 	never("jars-wait", &facts); /* none does */
-	facts.waiting = 3;
-	facts.waited_ms = 19 * MINUTE;
+	facts.house.waiting = 3;
+	facts.house.waited_ms = 19 * MINUTE;
 	in("jars-wait", &facts, MINUTE + 1);
-	facts.waited_ms = 20 * MINUTE;
+	facts.house.waited_ms = 20 * MINUTE;
 	in("jars-wait", &facts, 1);
-	facts.waited_ms++;
+	facts.house.waited_ms++;
 	fires("jars-wait", &facts, "20 min, and the house limit is 20 min");
-	facts.left_over = 1;
+	facts.house.left_over = 1;
 	fires("jars-over-room", &facts, "1 jar ");
-	facts.unpublished = 2;
+	facts.house.unpublished = 2;
 	fires("jars-unpublished", &facts, "2 jars");
 }
 END_TEST
@@ -232,18 +243,18 @@ START_TEST(a_day_later_than_accepted)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.plan_late_ms = 100 * MINUTE;
-	facts.plan_limit_ms = 30 * MINUTE;
-	facts.finish_words = "17:40";
+	facts.house.plan_late_ms = 100 * MINUTE;
+	facts.house.plan_limit_ms = 30 * MINUTE;
+	facts.house.finish_words = "17:40";
 	never("plan-behind", &facts); /* no plan runs */
-	facts.plan_runs = true;
-	facts.plan_late_ms = 10 * MINUTE;
+	facts.house.plan_runs = true;
+	facts.house.plan_late_ms = 10 * MINUTE;
 	in("plan-behind", &facts, 20 * MINUTE + 1); /* at the soonest */
-	facts.plan_late_ms = 30 * MINUTE;
+	facts.house.plan_late_ms = 30 * MINUTE;
 	in("plan-behind", &facts, 1);
-	facts.plan_late_ms++;
+	facts.house.plan_late_ms++;
 	fires("plan-behind", &facts, "about 17:40 now, 30 min later");
-	facts.plan_late_ms = -5 * MINUTE;
+	facts.house.plan_late_ms = -5 * MINUTE;
 	in("plan-behind", &facts, 35 * MINUTE + 1);
 }
 END_TEST
@@ -252,12 +263,12 @@ START_TEST(jars_a_year_old)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
 
-	facts.kept_ms = 2 * YEAR;
+	facts.house.kept_ms = 2 * YEAR;
 	never("jars-old", &facts); /* none is kept */
-	facts.kept = true;
-	facts.kept_ms = YEAR;
+	facts.house.kept_lot = "2025-09-01-B2";
+	facts.house.kept_ms = YEAR;
 	in("jars-old", &facts, 1);
-	facts.kept_ms++;
+	facts.house.kept_ms++;
 	fires("jars-old", &facts, "2025-09-01-B2");
 }
 END_TEST
@@ -579,17 +590,18 @@ END_TEST
 START_TEST(a_wall_clock_before_the_log_s_last_entry)
 {
 	struct facts facts = quiet(ABOUT_HOUSE);
+	struct facts key = quiet(ABOUT_KEY);
 
-	facts.clock_behind_ms = MINUTE;
+	facts.house.clock.behind_ms = MINUTE;
 	never("clock-behind", &facts);
-	facts.clock_behind_ms++;
-	facts.clock_words = "Mon 14 Sep 08:00";
-	facts.last_words = "Mon 14 Sep 11:00";
+	facts.house.clock.behind_ms++;
+	facts.house.clock.says = "Mon 14 Sep 08:00";
+	facts.house.clock.last_entry = "Mon 14 Sep 11:00";
 	fires("clock-behind", &facts, "it says Mon 14 Sep 08:00, before the last entry");
-	facts.about = ABOUT_KEY;
-	never("key-clock-behind", &facts);
-	facts.begins_clock = true;
-	fires("key-clock-behind", &facts, "(Mon 14 Sep 11:00)");
+	key.clock_of_key = facts.house.clock;
+	never("key-clock-behind", &key);
+	key.begins_clock = true;
+	fires("key-clock-behind", &key, "(Mon 14 Sep 11:00)");
 }
 END_TEST
 
