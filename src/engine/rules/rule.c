@@ -18,6 +18,7 @@ enum form {
 	FORM_DEGREES,   /* int, thousandths of a degree, without its sign */
 	FORM_NUMBER,    /* int64_t */
 	FORM_ELEVATION, /* struct elevation */
+	FORM_HERE,      /* int, minutes: "it is 15 min"; 0 "there is no such process" */
 	FORM_BOIL_SIDE, /* int: "hotter" above 0, else "cooler" */
 };
 
@@ -28,8 +29,14 @@ struct name {
 };
 
 /* clang-format off */
+#define AT(subject) offsetof(struct facts, subject)
 #define NAMED(subject, field, form) NAMED_AS(subject, #field, field, form)
-#define NAMED_AS(subject, name, field, form) { name, form, offsetof(struct facts, subject.field) }
+#define NAMED_AS(subject, name, field, form) { name, form, AT(subject) + offsetof(struct about_##subject, field) }
+#define CALLED(subject) \
+	NAMED_AS(subject, "station", called.station, FORM_WORDS), \
+	NAMED_AS(subject, "digit", called.digit, FORM_COUNT), \
+	NAMED_AS(subject, "lot", called.lot, FORM_WORDS), \
+	NAMED_AS(subject, "product", called.product, FORM_WORDS)
 #define FLAT(field, form) { #field, form, offsetof(struct facts, field) }
 #define FLAT_AS(name, field, form) { name, form, offsetof(struct facts, field) }
 /* clang-format on */
@@ -51,6 +58,36 @@ static const struct name house_names[] = {
 	NAMED_AS(house, "finish", finish_words, FORM_WORDS),
 };
 
+static const struct name load_names[] = {
+	CALLED(load),
+	NAMED(load, why, FORM_WORDS),
+	NAMED(load, minutes, FORM_COUNT),
+	NAMED_AS(load, "held", held_ms, FORM_DURATION),
+	NAMED_AS(load, "hold", hold_ms, FORM_DURATION),
+	NAMED_AS(load, "vent_held", vent_held_ms, FORM_DURATION),
+	NAMED_AS(load, "vent", vent_ms, FORM_DURATION),
+	NAMED_AS(load, "reached_in", reached_ms, FORM_DURATION),
+	NAMED(load, raised, FORM_WORDS),
+	NAMED(load, hold_starts, FORM_COUNT),
+	NAMED_AS(load, "steamed", steamed_ms, FORM_MINUTES),
+	NAMED(load, fateless, FORM_JARS),
+	NAMED(load, over_half, FORM_JARS),
+	NAMED(load, windowed, FORM_JARS),
+	NAMED_AS(load, "window_left", window_in_ms, FORM_LEFT),
+	NAMED(load, window_hours, FORM_COUNT),
+	NAMED(load, liquid_lost, FORM_JARS),
+	NAMED(load, broken, FORM_JARS),
+	NAMED_AS(load, "way", way_ms, FORM_HOURS),
+	NAMED_AS(load, "way_limit", way_limit_ms, FORM_HOURS),
+	NAMED_AS(load, "here_words", minutes_here, FORM_HERE),
+};
+
+static const struct name notebook_names[] = {
+	CALLED(notebook),
+	NAMED(notebook, why, FORM_WORDS),
+	NAMED_AS(notebook, "jars", fateless, FORM_JARS),
+};
+
 static const struct name flat_names[] = {
 	FLAT(station, FORM_WORDS),
 	FLAT(digit, FORM_COUNT),
@@ -62,28 +99,8 @@ static const struct name flat_names[] = {
 	FLAT_AS("last_words", clock_of_key.last_entry, FORM_WORDS),
 	FLAT(step, FORM_WORDS),
 	FLAT(jars, FORM_JARS),
-	FLAT(minutes, FORM_COUNT),
-	FLAT(here_words, FORM_WORDS),
-	FLAT_AS("held", held_ms, FORM_DURATION),
-	FLAT_AS("hold", hold_ms, FORM_DURATION),
-	FLAT_AS("vent_held", vent_held_ms, FORM_DURATION),
-	FLAT_AS("vent", vent_ms, FORM_DURATION),
-	FLAT_AS("reached_in", reached_ms, FORM_DURATION),
-	FLAT(raised, FORM_WORDS),
-	FLAT(hold_starts, FORM_COUNT),
-	FLAT_AS("steamed", steamed_ms, FORM_MINUTES),
-	FLAT(unchecked, FORM_JARS),
-	FLAT(fateless, FORM_JARS),
-	FLAT(over_half, FORM_JARS),
-	FLAT(windowed, FORM_JARS),
-	FLAT_AS("window_left", window_in_ms, FORM_LEFT),
-	FLAT(window_hours, FORM_COUNT),
-	FLAT(liquid_lost, FORM_JARS),
-	FLAT(broken, FORM_JARS),
 	FLAT_AS("canner_in", canner_in_ms, FORM_LEFT),
 	FLAT_AS("stood", stood_ms, FORM_HOURS),
-	FLAT_AS("way", way_ms, FORM_HOURS),
-	FLAT_AS("way_limit", way_limit_ms, FORM_HOURS),
 	FLAT_AS("stand_limit", stand_limit_ms, FORM_HOURS),
 	FLAT_AS("passed", passed_ms, FORM_MINUTES),
 	FLAT_AS("planned", planned_ms, FORM_MINUTES),
@@ -135,6 +152,14 @@ static void say_elevation(const struct elevation *elevation, struct text *out)
 	text_add(out, "%s", words);
 }
 
+static void say_here(int minutes, struct text *out)
+{
+	if (minutes > 0)
+		text_add(out, "it is %d min", minutes);
+	else
+		text_add(out, "there is no such process");
+}
+
 static void say_fact(const struct name *name, const struct facts *facts, struct text *out)
 {
 	const void *at = (const char *)facts + name->at;
@@ -156,6 +181,7 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 	case FORM_DEGREES: text_add(out, "%.1f F", abs(*(const int *)at) / 1000.0); break;
 	case FORM_NUMBER: text_add(out, "%lld", (long long)*(const int64_t *)at); break;
 	case FORM_ELEVATION: say_elevation(at, out); break;
+	case FORM_HERE: say_here(*(const int *)at, out); break;
 	case FORM_BOIL_SIDE: text_add(out, "%s", *(const int *)at > 0 ? "hotter" : "cooler"); break;
 	}
 }

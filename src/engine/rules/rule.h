@@ -24,6 +24,7 @@
 #include <stdint.h>
 
 #include "base/text.h"
+#include "engine/gate/gate.h"
 #include "engine/physics/elevation.h"
 #include "engine/process/process.h"
 #include "engine/recipe/recipe.h"
@@ -35,10 +36,11 @@ enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT }
 /* What one set of facts is about: OF(TAG, member of the unions below, in words). */
 /* clang-format off */
 #define RULE_SUBJECTS(OF) \
-	OF(HOUSE, house, "the house")
+	OF(HOUSE, house, "the house") \
+	OF(LOAD, load, "a load") \
+	OF(NOTEBOOK, notebook, "a load")
 
 #define RULE_SUBJECTS_FLAT(OF) \
-	OF(LOAD, load, "a load") \
 	OF(RUN, run, "a juicer's run") \
 	OF(BATCH, batch, "a batch") \
 	OF(CLOCK, clock, "a running phase") \
@@ -51,14 +53,18 @@ enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT }
 	OF(RECALL, recall, "a recall") \
 	OF(SHELVED, shelved, "a load on the shelf") \
 	OF(KEY, key, "a key about to act")
-/* clang-format on */
 
 #define RULE_TAG(TAG, subject, words) ABOUT_##TAG,
 #define RULE_TAG_OF(TAG, subject, words) about_##subject = ABOUT_##TAG,
 enum rule_about {
-	RULE_SUBJECTS(RULE_TAG) RULE_SUBJECTS_FLAT(RULE_TAG) ABOUT_COUNT,
-	RULE_SUBJECTS(RULE_TAG_OF) RULE_SUBJECTS_FLAT(RULE_TAG_OF)
+	RULE_SUBJECTS(RULE_TAG)
+	RULE_SUBJECTS_FLAT(RULE_TAG)
+	ABOUT_COUNT,
+	/* The same by the member's name. */
+	RULE_SUBJECTS(RULE_TAG_OF)
+	RULE_SUBJECTS_FLAT(RULE_TAG_OF)
 };
+/* clang-format on */
 
 /* What a typed reason makes of a stop. */
 enum over {
@@ -96,47 +102,35 @@ struct about_house {
 	const char *finish_words; /* "17:40" */
 };
 
-/* Which fields are filled depends on what the facts are about; the others are 0
- * or NULL.  Words are the caller's and need only last for the question. */
-struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
-	enum rule_about about;
-	union {
-		struct about_house house;
-	};
-
-	/* What to call it. */
+/* What sentences call work at a station. */
+struct called {
 	const char *station;
 	int digit; /* its key */
 	const char *lot;
 	const char *product;
-	const char *phase; /* in words */
-	const char *why;   /* a reason on record, or the engine's own refusal */
-	const char *step;  /* what the step key says in this phase */
+};
 
-	int64_t wait_limit_ms;
-
-	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
+/* In a canner or on the rack. */
+struct about_load {
+	struct called called;
+	enum verdict verdict;
+	const char *why; /* of the verdict */
 	enum method method;
 	enum acidity acidity;
 	int jars;
 	bool in_canner;
 	bool larger_than_tested;
 	bool practice_row;
-	int minutes;            /* required */
-	bool asks_more;         /* at the elevation set now: longer, at more pressure, or nothing at all */
-	const char *here_words; /* "it is 15 min" */
-	const char *raised;     /* what it is to get since the elevation was mended; "" nothing */
-	bool not_valid;
-	bool unknown;
-	bool notebook_wrong; /* not valid by the words of a notebook; jars of it have no fate */
-	bool hold_over;      /* the hold has been left */
-	int64_t held_ms;     /* the last hold that was ended, by the clock that nobody sets */
-	int64_t hold_ms;     /* what it had to be */
-	bool vented;         /* a vent of its own has been left */
-	int64_t vent_held_ms;
+	int minutes;          /* required */
+	bool asks_more;       /* at the elevation set now: longer, at more pressure, or nothing at all */
+	int minutes_here;     /* there; 0: no such process */
+	const char *raised;   /* what it is to get since the elevation was mended; "" nothing */
+	bool hold_over;       /* the hold has been left */
+	int64_t held_ms;      /* the last hold that was ended, by the clock that nobody sets */
+	int64_t hold_ms;      /* what it had to be */
+	int64_t vent_held_ms; /* a vent of its own that has been left; NOT_ON_RECORD: none was */
 	int64_t vent_ms;
-	bool reached;       /* a hold was begun after a watched phase */
-	int64_t reached_ms; /* which took so long */
+	int64_t reached_ms; /* the watched phase before its hold took so long; NOT_ON_RECORD: none */
 	int64_t soon_ms;    /* and can hardly be over sooner */
 	int hold_starts;
 	bool heats;           /* in the canner, and its hold has not begun */
@@ -154,6 +148,44 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int window_hours;
 	int liquid_lost; /* jars that lost any */
 	int broken;
+};
+
+/* A load that somebody else wrote down: no clock of it ran here. */
+struct about_notebook {
+	struct called called;
+	enum verdict verdict;
+	const char *why;
+	int fateless;
+};
+
+/* Which fields are filled depends on what the facts are about; the others are 0
+ * or NULL.  Words are the caller's and need only last for the question. */
+struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
+	enum rule_about about;
+	union {
+		struct about_house house;
+		struct about_load load;
+		struct about_notebook notebook;
+	};
+
+	/* What to call it. */
+	const char *station;
+	int digit; /* its key */
+	const char *lot;
+	const char *product;
+	const char *phase; /* in words */
+	const char *why;   /* a reason on record, or the engine's own refusal */
+	const char *step;  /* what the step key says in this phase */
+
+	int64_t wait_limit_ms;
+
+	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
+	enum method method;
+	enum acidity acidity;
+	int jars;
+	bool larger_than_tested;
+	bool not_valid;
+	bool unknown;
 
 	/* ABOUT_BATCH */
 	bool published;
@@ -248,21 +280,25 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 
 #define RULE_NEVER INT64_MAX
 
-/* 0 or less: fires now; otherwise ms until it does if nothing else changes. */
-#define DUE_OF(TAG, subject, words) typedef int64_t due_of_##subject(const struct about_##subject *facts);
-#define DUE_OF_FLAT(TAG, subject, words) typedef int64_t due_of_##subject(const struct facts *facts);
-RULE_SUBJECTS(DUE_OF)
-RULE_SUBJECTS_FLAT(DUE_OF_FLAT)
-#define DUE_MEMBER(TAG, subject, words) due_of_##subject *subject;
+/* When a rule about a subject fires: 0 or less, now; otherwise in so many ms if nothing
+ * else changes. */
+/* clang-format off */
+#define RULE_DUE(TAG, subject, words) typedef int64_t (*due_of_##subject)(const struct about_##subject *facts);
+RULE_SUBJECTS(RULE_DUE)
+#define RULE_DUE_FLAT(TAG, subject, words) typedef int64_t (*due_of_##subject)(const struct facts *facts);
+RULE_SUBJECTS_FLAT(RULE_DUE_FLAT)
+#define RULE_DUE_MEMBER(TAG, subject, words) due_of_##subject subject;
+union rule_due {
+	RULE_SUBJECTS(RULE_DUE_MEMBER)
+	RULE_SUBJECTS_FLAT(RULE_DUE_MEMBER)
+};
+/* clang-format on */
 
 struct rule {
 	const char *id; /* short, stable: "hold-short" */
 	enum severity severity;
 	enum rule_about about;
-	union {
-		RULE_SUBJECTS(DUE_MEMBER)
-		RULE_SUBJECTS_FLAT(DUE_MEMBER)
-	} due;
+	union rule_due due;
 	const char *sentence; /* {names} stand for facts */
 	const char *holds_up; /* stops: which key; NULL otherwise */
 	enum over over;

@@ -5,7 +5,6 @@
  * required must be reached: exactly the required time is enough, a millisecond
  * less is not.
  */
-#include "engine/gate/gate.h"
 #include "engine/rules/rule.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
@@ -122,58 +121,68 @@ static int64_t jars_old(const struct about_house *f)
 
 /* --- a load ----------------------------------------------------------------------------- */
 
+static bool is_wrong(const struct about_load *f)
+{
+	return f->verdict == VERDICT_NOT_VALID;
+}
+
 /* Of a load that must be done again, redo, discard and fates are one matter.  One rule
  * speaks at a time, and names only what can still be done: the cause as long as the
  * window is open; the bin when it has closed, or nothing if each jar has its fate. */
-static bool window_over(const struct facts *f)
+static bool window_over(const struct about_load *f)
 {
 	return f->windowed > 0 && f->window_in_ms <= 0;
 }
 
-static bool may_be_redone(const struct facts *f)
+static bool may_be_redone(const struct about_load *f)
 {
-	bool decided = f->not_valid && f->cooling_out && f->fateless == 0;
+	bool decided = is_wrong(f) && f->cooling_out && f->fateless == 0;
 
 	return !window_over(f) && !(decided && f->window_in_ms <= 0);
 }
 
-static bool held_short(const struct facts *f)
+static bool held_short(const struct about_load *f)
 {
 	return f->hold_over && f->held_ms < f->hold_ms;
 }
 
-static bool vented_short(const struct facts *f)
+static bool vented_short(const struct about_load *f)
 {
-	return f->vented && f->vent_held_ms < f->vent_ms;
+	return f->vent_held_ms != NOT_ON_RECORD && f->vent_held_ms < f->vent_ms;
 }
 
 /* No process makes low-acid food good again that was warm for too long before one. */
-static bool too_slow(const struct facts *f)
+static bool too_slow(const struct about_load *f)
 {
 	return f->acidity == ACIDITY_LOW_ACID && f->way_ms > f->way_limit_ms;
 }
 
-static int64_t hold_short(const struct facts *f)
+static int64_t hold_short(const struct about_load *f)
 {
 	return when(held_short(f) && may_be_redone(f) && !too_slow(f));
 }
 
-static int64_t vent_short(const struct facts *f)
+static int64_t vent_short(const struct about_load *f)
 {
 	return when(vented_short(f) && !held_short(f) && may_be_redone(f) && !too_slow(f));
 }
 
-static int64_t wrong_canner(const struct facts *f)
+static bool lacks_pressure(enum acidity acidity, enum method method)
 {
-	return when(f->acidity == ACIDITY_LOW_ACID && !method_has_pressure(f->method) && !window_over(f));
+	return acidity == ACIDITY_LOW_ACID && !method_has_pressure(method);
 }
 
-static int64_t larger_than_tested(const struct facts *f)
+static int64_t wrong_canner(const struct about_load *f)
+{
+	return when(lacks_pressure(f->acidity, f->method) && !window_over(f));
+}
+
+static int64_t larger_than_tested(const struct about_load *f)
 {
 	return when(f->larger_than_tested && !window_over(f));
 }
 
-static int64_t steam_too_long(const struct facts *f)
+static int64_t steam_too_long(const struct about_load *f)
 {
 	if (f->method != METHOD_STEAM || !f->in_canner)
 		return RULE_NEVER;
@@ -183,118 +192,119 @@ static int64_t steam_too_long(const struct facts *f)
 }
 
 /* As for food that stands: low-acid food is stopped at the limit, other food goes on. */
-static int64_t low_acid_slow(const struct facts *f)
+static int64_t low_acid_slow(const struct about_load *f)
 {
 	if (too_slow(f))
 		return when(may_be_redone(f));
-	return f->heats && !f->not_valid && f->acidity == ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms)
-	                                                                   : RULE_NEVER;
+	return f->heats && !is_wrong(f) && f->acidity == ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms)
+	                                                                  : RULE_NEVER;
 }
 
-static int64_t acid_slow(const struct facts *f)
+static int64_t acid_slow(const struct about_load *f)
 {
-	return f->heats && !f->not_valid && f->acidity != ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms)
-	                                                                   : RULE_NEVER;
+	return f->heats && !is_wrong(f) && f->acidity != ACIDITY_LOW_ACID ? past(f->way_ms, f->way_limit_ms)
+	                                                                  : RULE_NEVER;
 }
 
 /* What never was heated is not done again: it is put right, or it goes elsewhere. */
-static bool wrong_as_it_is(const struct facts *f)
+static bool wrong_as_it_is(const struct about_load *f)
 {
-	return f->not_valid && f->cold && !too_slow(f);
+	return is_wrong(f) && f->cold && !too_slow(f);
 }
 
-static int64_t not_valid_cold(const struct facts *f)
+static int64_t not_valid_cold(const struct about_load *f)
 {
 	return when(wrong_as_it_is(f) && f->in_canner && may_be_redone(f));
 }
 
-static int64_t not_processed(const struct facts *f)
+static int64_t not_processed(const struct about_load *f)
 {
 	return when(wrong_as_it_is(f) && !f->in_canner && may_be_redone(f));
 }
 
-static int64_t not_valid(const struct facts *f)
+static int64_t not_valid(const struct about_load *f)
 {
-	return when(f->not_valid && !f->cold && !held_short(f) && !vented_short(f) && may_be_redone(f) && !too_slow(f));
+	return when(is_wrong(f) && !f->cold && !held_short(f) && !vented_short(f) && may_be_redone(f) && !too_slow(f));
 }
 
-static int64_t notebook_wrong(const struct facts *f)
+/* The time for anything but the bin is long over. */
+static int64_t notebook_wrong(const struct about_notebook *f)
 {
-	return when(f->notebook_wrong);
+	return when(f->verdict == VERDICT_NOT_VALID && f->fateless > 0);
 }
 
-static int64_t unknown(const struct facts *f)
+static int64_t unknown(const struct about_load *f)
 {
-	return when(f->unknown);
+	return when(f->verdict == VERDICT_UNKNOWN);
 }
 
-static int64_t elevation_other(const struct facts *f)
+static int64_t elevation_other(const struct about_load *f)
 {
-	return when(f->asks_more && !f->not_valid);
+	return when(f->asks_more && !is_wrong(f));
 }
 
-static int64_t process_raised(const struct facts *f)
+static int64_t process_raised(const struct about_load *f)
 {
 	return when(f->in_canner && !f->hold_over && f->raised != NULL && f->raised[0] != '\0');
 }
 
-static int64_t hold_early(const struct facts *f)
+static int64_t hold_early(const struct about_load *f)
 {
-	return when(f->in_canner && f->reached && f->reached_ms < f->soon_ms && !f->not_valid);
+	return when(f->in_canner && f->reached_ms != NOT_ON_RECORD && f->reached_ms < f->soon_ms && !is_wrong(f));
 }
 
-static int64_t seals_overdue(const struct facts *f)
+static int64_t seals_overdue(const struct about_load *f)
 {
-	if (!f->cooling_out || f->unchecked == 0 || f->not_valid)
+	if (!f->cooling_out || f->unchecked == 0 || is_wrong(f))
 		return RULE_NEVER;
 	return f->seals_due_in_ms < 0 ? 0 : f->seals_due_in_ms + 1;
 }
 
-static int64_t window_closed(const struct facts *f)
+static int64_t window_closed(const struct about_load *f)
 {
 	return f->windowed == 0 ? RULE_NEVER : used_up(f->window_in_ms);
 }
 
-static int64_t window_closing(const struct facts *f)
+static int64_t window_closing(const struct about_load *f)
 {
 	if (f->windowed == 0 || window_closed(f) == 0)
 		return RULE_NEVER;
 	return used_up(f->window_in_ms - FATE_CLOSING_MS);
 }
 
-static int64_t over_half_lost(const struct facts *f)
+static int64_t over_half_lost(const struct about_load *f)
 {
-	return when(f->over_half > 0 && !(f->not_valid && window_over(f)));
+	return when(f->over_half > 0 && !(is_wrong(f) && window_over(f)));
 }
 
-static int64_t fateless(const struct facts *f)
+static int64_t fateless(const struct about_load *f)
 {
 	return when(f->fateless > f->over_half && f->cooling_out && !window_over(f) && hold_short(f) != 0 &&
 	            vent_short(f) != 0 && not_valid(f) != 0 && not_processed(f) != 0 && low_acid_slow(f) != 0);
 }
 
-static int64_t liquid_lost(const struct facts *f)
+static int64_t liquid_lost(const struct about_load *f)
 {
 	return when(2 * f->liquid_lost > f->jars);
 }
 
-static int64_t jar_broken(const struct facts *f)
+static int64_t jar_broken(const struct about_load *f)
 {
 	return when(f->broken > 0);
 }
 
-static int64_t hold_again(const struct facts *f)
+static int64_t hold_again(const struct about_load *f)
 {
-	return when(f->in_canner && f->hold_starts > 1 && !f->not_valid);
+	return when(f->in_canner && f->hold_starts > 1 && !is_wrong(f));
 }
 
-static int64_t deep_water(const struct facts *f)
+static int64_t deep_water(const struct about_load *f)
 {
 	return when(f->in_canner && f->method == METHOD_BOILING_WATER && f->minutes > DEEP_WATER_MINUTES &&
-	            !f->hold_over && !f->not_valid);
+	            !f->hold_over && !is_wrong(f));
 }
 
-static int64_t practice_row(const struct facts *f)
+static int64_t practice_row(const struct about_load *f)
 {
 	return when(f->practice_row);
 }
@@ -514,7 +524,7 @@ static int64_t key_clock_behind(const struct facts *f)
 
 static int64_t key_low_acid(const struct facts *f)
 {
-	return when(f->is_load_start && wrong_canner(f) == 0);
+	return when(f->is_load_start && lacks_pressure(f->acidity, f->method));
 }
 
 static int64_t key_no_process(const struct facts *f)
@@ -625,7 +635,7 @@ static int64_t judged_blocks(const struct facts *f)
 
 /* clang-format off */
 /* A rule looks at its own subject and no other: any other function does not compile. */
-#define OF(subject, due) about_##subject, { .subject = _Generic((due), due_of_##subject *: (due)) }
+#define OF(subject, due) about_##subject, { .subject = _Generic((due), due_of_##subject: (due)) }
 #define STOP(id, subject, due, sentence, holds_up, over, source) \
 	{ id, SEVERITY_STOP, OF(subject, due), sentence, holds_up, over, source }
 #define CAUTION(id, subject, due, sentence, source) \
@@ -687,7 +697,7 @@ const struct rule rules[] = {
 	    "process-not-valid", load, not_valid,
 	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
 	    "shelving it", OVER_NEVER, "redo within 2 h: UNL, one ISU text"),
-	STOP("notebook-not-valid", load, notebook_wrong,
+	STOP("notebook-not-valid", notebook, notebook_wrong,
 	     "Discard {jars} of {lot} (e, then f), do not taste: by the notebook its process is NOT VALID ({why}).",
 	     "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("judged-anew-blocks", shelved, judged_blocks,

@@ -120,6 +120,22 @@ static void ask_house(const struct asking *asking)
 
 /* --- a strip ---------------------------------------------------------------------------- */
 
+/* Facts about the work in a strip; what they tell is still to be filled in. */
+static struct gathered gathered_of(const struct strip *strip)
+{
+	return (struct gathered){ .station_id = strip->station.id,
+		                  .load_id = strip_has_load(strip) ? strip->load.id : 0,
+		                  .batch_id = strip->content == STRIP_BATCH ? strip->batch.id : 0 };
+}
+
+static struct called called(const struct strip *strip)
+{
+	return (struct called){ .station = strip->station.name,
+		                .digit = strip->station.digit,
+		                .lot = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.code,
+		                .product = strip->lot.product };
+}
+
 static void name_strip(const struct strip *strip, struct gathered *gathered)
 {
 	struct facts *facts = &gathered->facts;
@@ -151,31 +167,15 @@ static void clock_facts(const struct asking *asking, const struct strip *strip, 
 	facts->restarted = !moment_same_boot(&strip->phase.began, asking->now);
 }
 
-/* What the table gives for the load at the elevation set now. */
-static void elevation_now(const struct asking *asking, const struct strip *strip, struct gathered *gathered)
-{
-	int minutes;
-
-	gathered->facts.asks_more = load_asks_more(&strip->load, &strip->lot, jar_sizes[strip->largest_jar].name,
-	                                           &asking->board->house.elevation, &minutes);
-	if (minutes > 0)
-		(void)snprintf(gathered->words[0], sizeof(gathered->words[0]), "it is %d min", minutes);
-	else
-		text_copy(gathered->words[0], sizeof(gathered->words[0]), "there is no such process");
-	gathered->facts.here_words = gathered->words[0];
-}
-
-static void account_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+static void account_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
 {
 	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
 
 	facts->hold_over = !strip_before_end(strip);
 	facts->hold_ms = strip->load.minutes * MINUTE_MS;
 	facts->held_ms = strip->held_ms > 0 ? strip->held_ms : 0;
-	facts->vented = strip->vented_ms >= 0;
 	facts->vent_held_ms = strip->vented_ms;
 	facts->vent_ms = VENT_MS;
-	facts->reached = strip->reached_ms >= 0;
 	facts->reached_ms = strip->reached_ms;
 	facts->soon_ms = strip->soon_ms;
 	facts->hold_starts = strip->hold_starts;
@@ -187,7 +187,7 @@ static void account_facts(const struct asking *asking, const struct strip *strip
 	facts->way_limit_ms = way_limit_ms(facts->acidity, asking->board->house.stand_minutes * MINUTE_MS);
 }
 
-static void seal_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+static void seal_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
 {
 	const struct log_load *load = &strip->load;
 	int64_t overdue = strip_seal_overdue_ms(strip);
@@ -199,33 +199,34 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
 	/* A process that failed has its window from then on, wherever its jars are. */
 	facts->windowed =
-	    strip_on_rack(strip) || (facts->not_valid && load->process_ended_wall_ms > 0) ? strip->windowed : 0;
+	    strip_on_rack(strip) || (facts->verdict == VERDICT_NOT_VALID && load->process_ended_wall_ms > 0)
+	        ? strip->windowed
+	        : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
 	facts->liquid_lost = strip->liquid_lost;
 	facts->broken = load->broken;
 }
 
-/* Of a load that somebody else wrote down there is nothing to tell but what is against
- * it: no clock of it ran here, and the time for anything but the bin is long over. */
 static void ask_notebook(const struct asking *asking, const struct strip *strip)
 {
-	struct gathered gathered = { 0 };
+	struct gathered gathered = gathered_of(strip);
 
-	name_strip(strip, &gathered);
-	gathered.facts.why = strip->load.verdict_why;
-	gathered.facts.jars = strip->without_fate;
-	gathered.facts.notebook_wrong = strip->load.verdict == VERDICT_NOT_VALID && strip->without_fate > 0;
-	ask(asking, &gathered, ABOUT_LOAD);
+	gathered.facts.notebook = (struct about_notebook){ .called = called(strip),
+		                                           .verdict = strip->load.verdict,
+		                                           .why = strip->load.verdict_why,
+		                                           .fateless = strip->without_fate };
+	ask(asking, &gathered, ABOUT_NOTEBOOK);
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
 {
 	const struct log_load *load = &strip->load;
-	struct gathered gathered = { 0 };
-	struct facts *facts = &gathered.facts;
+	struct gathered gathered = gathered_of(strip);
+	struct about_load *facts = &gathered.facts.load;
 
-	name_strip(strip, &gathered);
+	facts->called = called(strip);
+	facts->verdict = load->verdict;
 	facts->why = load->verdict_why;
 	facts->method = load->method;
 	facts->acidity = strip->lot.acidity;
@@ -234,10 +235,9 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts->minutes = load->minutes;
+	facts->asks_more = load_asks_more(load, &strip->lot, jar_sizes[strip->largest_jar].name,
+	                                  &asking->board->house.elevation, &facts->minutes_here);
 	facts->raised = strip->raised;
-	facts->not_valid = load->verdict == VERDICT_NOT_VALID;
-	facts->unknown = load->verdict == VERDICT_UNKNOWN;
-	elevation_now(asking, strip, &gathered);
 	account_facts(asking, strip, facts);
 	seal_facts(asking, strip, facts);
 	ask(asking, &gathered, ABOUT_LOAD);

@@ -26,10 +26,46 @@ static const struct about_house quiet_house = {
 	.wait_limit_ms = 20 * MINUTE,
 };
 
+#define CALLED \
+	{ \
+		.station = "Big kettle", .digit = 1, .lot = "2026-09-14-B1", .product = "quince jelly" \
+	}
+
+static const struct about_load quiet_load = {
+	.called = CALLED,
+	.verdict = VERDICT_OPEN,
+	.why = "a reason",
+	.acidity = ACIDITY_ACID,
+	.jars = 9,
+	.minutes = 10,
+	.minutes_here = 15,
+	.raised = "",
+	.held_ms = 10 * MINUTE,
+	.hold_ms = 10 * MINUTE,
+	.vent_held_ms = NOT_ON_RECORD,
+	.vent_ms = 10 * MINUTE,
+	.reached_ms = NOT_ON_RECORD,
+	.hold_starts = 1,
+	.seals_due_in_ms = HOUR,
+	.window_in_ms = 24 * HOUR,
+	.window_hours = 24,
+};
+
+static const struct about_notebook quiet_notebook = {
+	.called = CALLED,
+	.verdict = VERDICT_VALID,
+	.why = "a reason",
+	.fateless = 3,
+};
+
 static struct facts quiet(enum rule_about about)
 {
 	if (about == ABOUT_HOUSE)
 		return (struct facts){ .about = about, .house = quiet_house };
+	if (about == ABOUT_LOAD)
+		return (struct facts){ .about = about, .load = quiet_load };
+	if (about == ABOUT_NOTEBOOK)
+		return (struct facts){ .about = about, .notebook = quiet_notebook };
 	return (struct facts){
 		.about = about,
 		.station = "Big kettle",
@@ -43,15 +79,6 @@ static struct facts quiet(enum rule_about about)
 		.wait_limit_ms = 20 * MINUTE,
 		.acidity = ACIDITY_ACID,
 		.jars = 9,
-		.minutes = 10,
-		.here_words = "it is 15 min",
-		.hold_ms = 10 * MINUTE,
-		.held_ms = 10 * MINUTE,
-		.vent_ms = 10 * MINUTE,
-		.hold_starts = 1,
-		.seals_due_in_ms = HOUR,
-		.window_in_ms = 24 * HOUR,
-		.window_hours = 24,
 		.published = true,
 		.some_canner = true,
 		.pressure_canner = true,
@@ -122,7 +149,7 @@ START_TEST(every_rule_is_whole_and_its_name_its_own)
 
 		ck_assert_ptr_eq(rule_named(rules[i].id), &rules[i]); /* the first of that name is this one */
 		ck_assert_str_ne(rules[i].source, "");
-		if (facts.about != ABOUT_HOUSE)
+		if (facts.about > ABOUT_NOTEBOOK)
 			facts.why = "a reason";
 		ck_assert_msg(rule_say(&rules[i], &facts, &text), "%s: an unknown {name}", rules[i].id);
 		ck_assert_msg(!text.cut && strchr(sentence, '{') == NULL && sentence[0] != '\0', "%s", sentence);
@@ -279,14 +306,14 @@ START_TEST(a_hold_shorter_than_required_even_by_a_second)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.held_ms = 0;
+	facts.load.held_ms = 0;
 	never("hold-short", &facts); /* it has not been left yet */
-	facts.hold_over = true;
-	facts.held_ms = 10 * MINUTE;
+	facts.load.hold_over = true;
+	facts.load.held_ms = 10 * MINUTE;
 	never("hold-short", &facts);
-	facts.held_ms = 10 * MINUTE - 1000;
+	facts.load.held_ms = 10 * MINUTE - 1000;
 	fires("hold-short", &facts, "ran 9:59 of 10:00");
-	facts.held_ms = 10 * MINUTE - 1;
+	facts.load.held_ms = 10 * MINUTE - 1;
 	fires("hold-short", &facts, "NOT VALID");
 }
 END_TEST
@@ -296,10 +323,9 @@ START_TEST(a_vent_cut_short)
 	struct facts facts = quiet(ABOUT_LOAD);
 
 	never("vent-short", &facts); /* this canner has none of its own */
-	facts.vented = true;
-	facts.vent_held_ms = 10 * MINUTE;
+	facts.load.vent_held_ms = 10 * MINUTE;
 	never("vent-short", &facts);
-	facts.vent_held_ms--;
+	facts.load.vent_held_ms--;
 	fires("vent-short", &facts, "vented 9:59 of 10:00");
 }
 END_TEST
@@ -308,14 +334,27 @@ START_TEST(what_is_not_valid_is_said_once)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.not_valid = true;
+	facts.load.verdict = VERDICT_NOT_VALID;
 	fires("process-not-valid", &facts, "a reason");
-	facts.hold_over = true;
-	facts.held_ms = 0;
+	facts.load.hold_over = true;
+	facts.load.held_ms = 0;
 	never("process-not-valid", &facts);
 	facts = quiet(ABOUT_LOAD);
-	facts.unknown = true;
+	facts.load.verdict = VERDICT_UNKNOWN;
 	fires("process-unknown", &facts, "process unknown (a reason)");
+}
+END_TEST
+
+START_TEST(a_notebook_of_a_wrong_process)
+{
+	struct facts facts = quiet(ABOUT_NOTEBOOK);
+
+	facts.notebook.verdict = VERDICT_UNKNOWN;
+	never("notebook-not-valid", &facts);
+	facts.notebook.verdict = VERDICT_NOT_VALID;
+	fires("notebook-not-valid", &facts, "Discard 3 jars of 2026-09-14-B1 (e, then f), do not taste");
+	facts.notebook.fateless = 0;
+	never("notebook-not-valid", &facts); /* each has its fate */
 }
 END_TEST
 
@@ -336,26 +375,27 @@ enum {
 
 static struct facts load_in_a_bad_way(int bits)
 {
-	struct facts facts = quiet(ABOUT_LOAD);
+	struct about_load load = quiet_load;
+	bool wrong = (bits & (MARKED | HELD_SHORT | VENTED_SHORT)) != 0;
 
-	facts.hold_over = facts.vented = true;
-	facts.held_ms = (bits & HELD_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
-	facts.vent_held_ms = (bits & VENTED_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
-	facts.not_valid = (bits & (MARKED | HELD_SHORT | VENTED_SHORT)) != 0;
-	facts.cooling_out = (bits & ON_RACK) != 0;
-	facts.in_canner = !facts.cooling_out;
-	facts.cold = (bits & COLD) != 0 && facts.not_valid && (bits & (HELD_SHORT | VENTED_SHORT)) == 0;
-	if ((bits & SLOW) != 0 && facts.not_valid) {
-		facts.acidity = ACIDITY_LOW_ACID;
-		facts.method = METHOD_WEIGHTED_GAUGE;
-		facts.way_limit_ms = 120 * MINUTE;
-		facts.way_ms = 121 * MINUTE;
+	load.hold_over = true;
+	load.held_ms = (bits & HELD_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
+	load.vent_held_ms = (bits & VENTED_SHORT) != 0 ? 5 * MINUTE : 10 * MINUTE;
+	load.verdict = wrong ? VERDICT_NOT_VALID : VERDICT_VALID;
+	load.cooling_out = (bits & ON_RACK) != 0;
+	load.in_canner = !load.cooling_out;
+	load.cold = (bits & COLD) != 0 && wrong && (bits & (HELD_SHORT | VENTED_SHORT)) == 0;
+	if ((bits & SLOW) != 0 && wrong) {
+		load.acidity = ACIDITY_LOW_ACID;
+		load.method = METHOD_WEIGHTED_GAUGE;
+		load.way_limit_ms = 120 * MINUTE;
+		load.way_ms = 121 * MINUTE;
 	}
-	facts.fateless = (bits & NO_FATE) != 0 && facts.cooling_out ? 3 : 0;
-	facts.windowed = (bits & WINDOW) != 0 && (facts.fateless > 0 || !facts.cooling_out) ? 3 : 0;
-	facts.window_hours = 2;
-	facts.window_in_ms = (bits & OVER) != 0 ? 0 : 1;
-	return facts;
+	load.fateless = (bits & NO_FATE) != 0 && load.cooling_out ? 3 : 0;
+	load.windowed = (bits & WINDOW) != 0 && (load.fateless > 0 || !load.cooling_out) ? 3 : 0;
+	load.window_hours = 2;
+	load.window_in_ms = (bits & OVER) != 0 ? 0 : 1;
+	return (struct facts){ .about = ABOUT_LOAD, .load = load };
 }
 
 /* Redo, fates and bin are one matter: one rule speaks, and after the window it is the
@@ -370,14 +410,15 @@ START_TEST(of_one_load_only_what_can_still_be_done_is_said)
 
 	for (int bits = 0; bits < ALL_BITS; bits++) {
 		struct facts facts = load_in_a_bad_way(bits);
-		bool over = facts.windowed > 0 && (bits & OVER) != 0;
-		bool decided = facts.not_valid && facts.cooling_out && facts.fateless == 0 && (bits & OVER) != 0;
+		bool wrong = facts.load.verdict == VERDICT_NOT_VALID;
+		bool over = facts.load.windowed > 0 && (bits & OVER) != 0;
+		bool decided = wrong && facts.load.cooling_out && facts.load.fateless == 0 && (bits & OVER) != 0;
 		int fired = 0;
 
 		for (size_t i = 0; i < sizeof(ids) / sizeof(ids[0]); i++)
 			fired += due(ids[i], &facts) <= 0;
-		ck_assert_msg(fired == (over || (facts.not_valid && !decided) || facts.fateless > 0),
-		              "%d at once, bits %d", fired, bits);
+		ck_assert_msg(fired == (over || (wrong && !decided) || facts.load.fateless > 0), "%d at once, bits %d",
+		              fired, bits);
 		ck_assert_msg((due("window-closed", &facts) <= 0) == over, "bits %d", bits);
 		said += fired;
 	}
@@ -389,7 +430,7 @@ START_TEST(what_was_never_heated_is_not_told_to_be_done_again)
 {
 	struct facts facts = load_in_a_bad_way(MARKED | COLD);
 
-	facts.digit = 3;
+	facts.load.called.digit = 3;
 	fires("not-valid-cold", &facts,
 	      "Take 2026-09-14-B1 back (3, u), put it right and load it anew, or give it up (x)");
 	facts = load_in_a_bad_way(MARKED | COLD | ON_RACK | NO_FATE);
@@ -411,14 +452,14 @@ START_TEST(before_the_window_closes_the_cause_is_said_and_all_that_can_be_done)
 	never("process-not-valid", &facts);
 	never("jars-without-fate", &facts);
 	in("window-closed", &facts, 1);
-	facts.window_in_ms = 0;
+	facts.load.window_in_ms = 0;
 	never("hold-short", &facts);
 	fires("window-closed", &facts, "Discard 3 jars of 2026-09-14-B1, do not taste: the 2 h");
-	facts.larger_than_tested = true;
+	facts.load.larger_than_tested = true;
 	never("jar-too-large", &facts); /* it says fridge or freezer */
-	facts.over_half = 1;
+	facts.load.over_half = 1;
 	never("liquid-over-half", &facts); /* it says fridge */
-	facts.not_valid = false;
+	facts.load.verdict = VERDICT_VALID;
 	fires("liquid-over-half", &facts, "refrigerate 1 jar"); /* a sealed one, of a right process */
 }
 END_TEST
@@ -427,16 +468,16 @@ START_TEST(low_acid_food_without_pressure)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.acidity = ACIDITY_LOW_ACID;
+	facts.load.acidity = ACIDITY_LOW_ACID;
 	for (int method = 0; method < METHOD_COUNT; method++) {
-		facts.method = (enum method)method;
+		facts.load.method = (enum method)method;
 		if (method == METHOD_BOILING_WATER || method == METHOD_STEAM)
 			fires("low-acid-no-pressure", &facts, "Big kettle");
 		else
 			never("low-acid-no-pressure", &facts);
 	}
-	facts.method = METHOD_BOILING_WATER;
-	facts.acidity = ACIDITY_ACIDIFIED;
+	facts.load.method = METHOD_BOILING_WATER;
+	facts.load.acidity = ACIDITY_ACIDIFIED;
 	never("low-acid-no-pressure", &facts);
 }
 END_TEST
@@ -445,7 +486,7 @@ START_TEST(a_jar_larger_than_tested)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.larger_than_tested = true;
+	facts.load.larger_than_tested = true;
 	fires("jar-too-large", &facts, "larger than any tested");
 }
 END_TEST
@@ -455,20 +496,20 @@ START_TEST(steam_over_45_minutes)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.in_canner = true;
-	facts.minutes = 46;
+	facts.load.in_canner = true;
+	facts.load.minutes = 46;
 	never("steam-too-long", &facts); /* boiling water may be longer */
-	facts.method = METHOD_STEAM;
+	facts.load.method = METHOD_STEAM;
 	fires("steam-too-long", &facts, "45 min");
-	facts.minutes = 45;
+	facts.load.minutes = 45;
 	never("steam-too-long", &facts); /* no steam yet */
-	facts.steamed_ms = 44 * MINUTE;
+	facts.load.steamed_ms = 44 * MINUTE;
 	in("steam-too-long", &facts, MINUTE + 1);
-	facts.steamed_ms = 45 * MINUTE;
+	facts.load.steamed_ms = 45 * MINUTE;
 	in("steam-too-long", &facts, 1);
-	facts.steamed_ms++;
+	facts.load.steamed_ms++;
 	fires("steam-too-long", &facts, "has steamed 45 min");
-	facts.in_canner = false;
+	facts.load.in_canner = false;
 	never("steam-too-long", &facts);
 }
 END_TEST
@@ -477,9 +518,9 @@ START_TEST(another_elevation_asks_more)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.asks_more = true;
+	facts.load.asks_more = true;
 	fires("elevation-other", &facts, "got 10 min; at the elevation set now it is 15 min");
-	facts.not_valid = true;
+	facts.load.verdict = VERDICT_NOT_VALID;
 	never("elevation-other", &facts);
 }
 END_TEST
@@ -488,14 +529,13 @@ START_TEST(a_clock_begun_sooner_than_it_can_be_there)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.in_canner = true;
-	facts.reached = true;
-	facts.soon_ms = 2 * MINUTE;
-	facts.reached_ms = 2 * MINUTE;
+	facts.load.in_canner = true;
+	facts.load.soon_ms = 2 * MINUTE;
+	facts.load.reached_ms = 2 * MINUTE;
 	never("hold-early", &facts);
-	facts.reached_ms--;
+	facts.load.reached_ms--;
 	fires("hold-early", &facts, "after only 1:59");
-	facts.in_canner = false;
+	facts.load.in_canner = false;
 	never("hold-early", &facts); /* too late to press l */
 }
 END_TEST
@@ -504,17 +544,17 @@ START_TEST(seals_not_looked_at_for_24_hours)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.unchecked = 9;
-	facts.seals_due_in_ms = -1;
+	facts.load.unchecked = 9;
+	facts.load.seals_due_in_ms = -1;
 	never("seals-overdue", &facts); /* not out of the canner */
-	facts.cooling_out = true;
+	facts.load.cooling_out = true;
 	fires("seals-overdue", &facts, "over 24 h");
-	facts.seals_due_in_ms = 0;
+	facts.load.seals_due_in_ms = 0;
 	in("seals-overdue", &facts, 1);
-	facts.seals_due_in_ms = 5;
+	facts.load.seals_due_in_ms = 5;
 	in("seals-overdue", &facts, 6);
-	facts.seals_due_in_ms = -1;
-	facts.unchecked = 0;
+	facts.load.seals_due_in_ms = -1;
+	facts.load.unchecked = 0;
 	never("seals-overdue", &facts);
 }
 END_TEST
@@ -524,24 +564,24 @@ START_TEST(a_window_that_closes_and_is_closed)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.window_in_ms = -1;
-	facts.fateless = 2;
+	facts.load.window_in_ms = -1;
+	facts.load.fateless = 2;
 	never("window-closed", &facts); /* none on which a window closes */
 	never("window-closing", &facts);
-	facts.windowed = 2;
+	facts.load.windowed = 2;
 	fires("window-closed", &facts, "Discard 2 jars of 2026-09-14-B1, do not taste: the 24 h");
 	never("window-closing", &facts);
-	facts.window_in_ms = 0;
+	facts.load.window_in_ms = 0;
 	fires("window-closed", &facts, "do not taste");
-	facts.window_in_ms = 1;
+	facts.load.window_in_ms = 1;
 	in("window-closed", &facts, 1);
 	fires("window-closing", &facts, "1 min left");
-	facts.window_in_ms = HOUR;
+	facts.load.window_in_ms = HOUR;
 	fires("window-closing", &facts, "60 min left");
-	facts.window_in_ms = HOUR + 1;
+	facts.load.window_in_ms = HOUR + 1;
 	in("window-closing", &facts, 1);
-	facts.window_hours = 2;
-	facts.window_in_ms = 0;
+	facts.load.window_hours = 2;
+	facts.load.window_in_ms = 0;
 	fires("window-closed", &facts, "the 2 h");
 }
 END_TEST
@@ -550,18 +590,18 @@ START_TEST(liquid_lost)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.cooling_out = true;
-	facts.fateless = 1;
+	facts.load.cooling_out = true;
+	facts.load.fateless = 1;
 	fires("jars-without-fate", &facts, "1 jar of");
 	never("liquid-over-half", &facts);
-	facts.over_half = 1;
+	facts.load.over_half = 1;
 	fires("liquid-over-half", &facts, "eat in 2-3 days");
 	never("jars-without-fate", &facts); /* not said twice */
-	facts.liquid_lost = 4;
+	facts.load.liquid_lost = 4;
 	never("liquid-lost", &facts); /* 4 of 9 */
-	facts.liquid_lost = 5;
+	facts.load.liquid_lost = 5;
 	fires("liquid-lost", &facts, "5 jars");
-	facts.jars = 10;
+	facts.load.jars = 10;
 	never("liquid-lost", &facts); /* exactly half */
 }
 END_TEST
@@ -570,19 +610,19 @@ START_TEST(small_things_about_a_load)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.broken = 1;
+	facts.load.broken = 1;
 	fires("jar-broke", &facts, "1 jar");
-	facts.practice_row = true;
+	facts.load.practice_row = true;
 	fires("practice-row", &facts, "Common practice, no source");
-	facts.in_canner = true;
+	facts.load.in_canner = true;
 	never("hold-again", &facts);
-	facts.hold_starts = 2;
+	facts.load.hold_starts = 2;
 	fires("hold-again", &facts, "hold number 2");
-	facts.minutes = 30;
+	facts.load.minutes = 30;
 	never("deep-water", &facts);
-	facts.minutes = 31;
+	facts.load.minutes = 31;
 	fires("deep-water", &facts, "2 in of water");
-	facts.method = METHOD_WEIGHTED_GAUGE;
+	facts.load.method = METHOD_WEIGHTED_GAUGE;
 	never("deep-water", &facts);
 }
 END_TEST
@@ -609,12 +649,12 @@ START_TEST(what_a_mended_elevation_asks)
 {
 	struct facts facts = quiet(ABOUT_LOAD);
 
-	facts.in_canner = true;
-	facts.raised = "";
+	facts.load.in_canner = true;
+	facts.load.raised = "";
 	never("process-raised", &facts);
-	facts.raised = "hold 35 min: 15 more";
+	facts.load.raised = "hold 35 min: 15 more";
 	fires("process-raised", &facts, "Big kettle: hold 35 min: 15 more. The elevation was wrong");
-	facts.hold_over = true;
+	facts.load.hold_over = true;
 	never("process-raised", &facts);
 }
 END_TEST
@@ -1062,6 +1102,7 @@ int main(void)
 	tcase_add_test(cases, a_hold_shorter_than_required_even_by_a_second);
 	tcase_add_test(cases, a_vent_cut_short);
 	tcase_add_test(cases, what_is_not_valid_is_said_once);
+	tcase_add_test(cases, a_notebook_of_a_wrong_process);
 	tcase_add_test(cases, of_one_load_only_what_can_still_be_done_is_said);
 	tcase_add_test(cases, before_the_window_closes_the_cause_is_said_and_all_that_can_be_done);
 	tcase_add_test(cases, what_was_never_heated_is_not_told_to_be_done_again);
