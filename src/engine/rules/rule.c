@@ -19,6 +19,7 @@ enum form {
 	FORM_NUMBER,    /* int64_t */
 	FORM_ELEVATION, /* struct elevation */
 	FORM_HERE,      /* int, minutes: "it is 15 min"; 0 "there is no such process" */
+	FORM_WAY,       /* int64_t: "back" below 0, else "on" */
 	FORM_BOIL_SIDE, /* int: "hotter" above 0, else "cooler" */
 };
 
@@ -37,6 +38,9 @@ struct name {
 	NAMED_AS(subject, "digit", called.digit, FORM_COUNT), \
 	NAMED_AS(subject, "lot", called.lot, FORM_WORDS), \
 	NAMED_AS(subject, "product", called.product, FORM_WORDS)
+#define STANDING(subject) \
+	NAMED_AS(subject, "stood", standing.stood_ms, FORM_HOURS), \
+	NAMED_AS(subject, "stand_limit", standing.limit_ms, FORM_HOURS)
 #define FLAT(field, form) { #field, form, offsetof(struct facts, field) }
 #define FLAT_AS(name, field, form) { name, form, offsetof(struct facts, field) }
 /* clang-format on */
@@ -88,26 +92,52 @@ static const struct name notebook_names[] = {
 	NAMED_AS(notebook, "jars", fateless, FORM_JARS),
 };
 
+static const struct name run_names[] = {
+	CALLED(run),
+};
+
+static const struct name batch_names[] = {
+	CALLED(batch),
+	NAMED(batch, why, FORM_WORDS),
+	NAMED_AS(batch, "canner_in", canner_in_ms, FORM_LEFT),
+	STANDING(batch),
+};
+
+static const struct name clock_names[] = {
+	CALLED(clock),
+	NAMED(clock, phase, FORM_WORDS),
+	NAMED(clock, step, FORM_WORDS),
+	NAMED_AS(clock, "passed", passed_ms, FORM_MINUTES),
+	NAMED_AS(clock, "planned", planned_ms, FORM_MINUTES),
+	NAMED_AS(clock, "wall_step", wall_step_ms, FORM_MINUTES),
+	NAMED_AS(clock, "wall_way", wall_step_ms, FORM_WAY),
+};
+
+static const struct name waiting_names[] = {
+	NAMED(waiting, lot, FORM_WORDS),
+	NAMED(waiting, product, FORM_WORDS),
+	NAMED(waiting, jars, FORM_JARS),
+	STANDING(waiting),
+};
+
+static const struct name fate_names[] = {
+	NAMED(fate, lot, FORM_WORDS),
+	NAMED(fate, fate, FORM_WORDS),
+	NAMED(fate, jars, FORM_JARS),
+	NAMED_AS(fate, "fate_left", in_ms, FORM_LEFT),
+};
+
 static const struct name flat_names[] = {
 	FLAT(station, FORM_WORDS),
 	FLAT(digit, FORM_COUNT),
 	FLAT(lot, FORM_WORDS),
 	FLAT(product, FORM_WORDS),
-	FLAT(phase, FORM_WORDS),
 	FLAT(why, FORM_WORDS),
+	FLAT_AS("stood", standing_of_key.stood_ms, FORM_HOURS),
+	FLAT_AS("stand_limit", standing_of_key.limit_ms, FORM_HOURS),
 	FLAT_AS("clock_words", clock_of_key.says, FORM_WORDS),
 	FLAT_AS("last_words", clock_of_key.last_entry, FORM_WORDS),
-	FLAT(step, FORM_WORDS),
 	FLAT(jars, FORM_JARS),
-	FLAT_AS("canner_in", canner_in_ms, FORM_LEFT),
-	FLAT_AS("stood", stood_ms, FORM_HOURS),
-	FLAT_AS("stand_limit", stand_limit_ms, FORM_HOURS),
-	FLAT_AS("passed", passed_ms, FORM_MINUTES),
-	FLAT_AS("planned", planned_ms, FORM_MINUTES),
-	FLAT_AS("wall_step", wall_step_ms, FORM_MINUTES),
-	FLAT(wall_way, FORM_WORDS),
-	FLAT(fate, FORM_WORDS),
-	FLAT_AS("fate_left", fate_in_ms, FORM_LEFT),
 	FLAT(gauge_words, FORM_WORDS),
 	FLAT(box, FORM_WORDS),
 	FLAT(lids, FORM_COUNT),
@@ -182,6 +212,7 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 	case FORM_NUMBER: text_add(out, "%lld", (long long)*(const int64_t *)at); break;
 	case FORM_ELEVATION: say_elevation(at, out); break;
 	case FORM_HERE: say_here(*(const int *)at, out); break;
+	case FORM_WAY: text_add(out, "%s", *(const int64_t *)at < 0 ? "back" : "on"); break;
 	case FORM_BOIL_SIDE: text_add(out, "%s", *(const int *)at > 0 ? "hotter" : "cooler"); break;
 	}
 }

@@ -38,14 +38,14 @@ enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT }
 #define RULE_SUBJECTS(OF) \
 	OF(HOUSE, house, "the house") \
 	OF(LOAD, load, "a load") \
-	OF(NOTEBOOK, notebook, "a load")
-
-#define RULE_SUBJECTS_FLAT(OF) \
+	OF(NOTEBOOK, notebook, "a load") \
 	OF(RUN, run, "a juicer's run") \
 	OF(BATCH, batch, "a batch") \
 	OF(CLOCK, clock, "a running phase") \
 	OF(WAITING, waiting, "jars that wait") \
-	OF(FATE, fate, "a jar set aside") \
+	OF(FATE, fate, "a jar set aside")
+
+#define RULE_SUBJECTS_FLAT(OF) \
 	OF(STATION, station, "a station") \
 	OF(LID_BOX, lid_box, "a lid box") \
 	OF(PERSON, person, "who closes jars") \
@@ -158,6 +158,72 @@ struct about_notebook {
 	int fateless;
 };
 
+/* Fruit in a juicer. */
+struct about_run {
+	struct called called; /* its lot is its fruit */
+	bool water_counts;
+	int64_t water_in_ms; /* until the water must be looked at; negative: over */
+	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
+};
+
+/* Food off the heat and in no canner: done in its pot, or filled. */
+struct standing {
+	bool stands;
+	enum acidity acidity;
+	int64_t stood_ms; /* for so long */
+	int64_t limit_ms; /* the most that is allowed: engine/gate/gate.h */
+};
+
+/* In a pot. */
+struct about_batch {
+	struct called called;
+	enum verdict verdict;
+	const char *why; /* of the verdict */
+	bool published;
+	bool in_pot;          /* before its jars are filled */
+	bool nowhere;         /* no canner will be free for its jars in time */
+	int64_t canner_in_ms; /* -1: none at all */
+	struct standing standing;
+	int64_t wait_limit_ms; /* of the house, for whatever stands */
+};
+
+/* The running phase of a load, run or batch. */
+struct about_clock {
+	struct called called;
+	const char *phase; /* in words */
+	const char *step;  /* what the step key says in it */
+	enum { CLOCK_NONE, CLOCK_TIMED, CLOCK_WATCHED, CLOCK_HANDS } clock;
+	bool on_rack;
+	bool is_loaded; /* a canner filled, and no heat yet */
+	bool is_rinse;
+	int64_t passed_ms;
+	int64_t planned_ms;   /* watched: as long as it may take */
+	int64_t wall_step_ms; /* so far the wall clock was moved meanwhile; negative: back */
+	bool restarted;
+};
+
+/* Filled jars of one batch and size that have no canner. */
+struct about_waiting {
+	const char *lot;
+	const char *product;
+	int jars;
+	struct standing standing;
+	bool published;
+	bool larger_than_tested;
+	bool pressure_canner; /* one stands here */
+	bool some_canner;     /* one here has a process and room for it */
+};
+
+/* Jars set aside, until that is done. */
+struct about_fate {
+	const char *lot;
+	const char *fate; /* what is to be done: "reprocess" */
+	int jars;
+	bool limited;
+	int64_t in_ms;  /* until it is too late */
+	bool in_fridge; /* and the limit is by when it is eaten */
+};
+
 /* Which fields are filled depends on what the facts are about; the others are 0
  * or NULL.  Words are the caller's and need only last for the question. */
 struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
@@ -166,6 +232,11 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 		struct about_house house;
 		struct about_load load;
 		struct about_notebook notebook;
+		struct about_run run;
+		struct about_batch batch;
+		struct about_clock clock;
+		struct about_waiting waiting;
+		struct about_fate fate;
 	};
 
 	/* What to call it. */
@@ -173,56 +244,16 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	int digit; /* its key */
 	const char *lot;
 	const char *product;
-	const char *phase; /* in words */
-	const char *why;   /* a reason on record, or the engine's own refusal */
-	const char *step;  /* what the step key says in this phase */
-
-	int64_t wait_limit_ms;
+	const char *why; /* a reason on record, or the engine's own refusal */
 
 	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
 	enum method method;
 	enum acidity acidity;
 	int jars;
-	bool larger_than_tested;
 	bool not_valid;
-	bool unknown;
 
-	/* ABOUT_BATCH */
-	bool published;
-	bool in_pot;          /* before its jars are filled */
-	bool nowhere;         /* no canner will be free for its jars in time */
-	int64_t canner_in_ms; /* -1: none at all */
-
-	/* ABOUT_CLOCK */
-	enum { CLOCK_NONE, CLOCK_TIMED, CLOCK_WATCHED, CLOCK_HANDS } clock;
-	bool on_rack;
-	bool is_loaded; /* a canner filled, and no heat yet */
-	bool is_rinse;
-	int64_t passed_ms;
-	int64_t planned_ms; /* watched: as long as it may take */
-	int64_t wall_step_ms;
-	const char *wall_way; /* "on" or "back" */
-	bool restarted;
-
-	/* ABOUT_RUN */
-	int64_t water_in_ms; /* until the water must be looked at; negative: over */
-	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
-	bool water_counts;
-
-	/* ABOUT_BATCH, ABOUT_WAITING, ABOUT_KEY: food that stands */
-	bool stands;            /* off the heat and in no canner: done in its pot, or filled */
-	int64_t stood_ms;       /* for so long */
-	int64_t stand_limit_ms; /* the most that is allowed: engine/gate/gate.h */
-
-	/* ABOUT_WAITING */
-	bool pressure_canner; /* one stands here */
-	bool some_canner;     /* one here has a process and room for it */
-
-	/* ABOUT_FATE */
-	const char *fate;
-	int64_t fate_in_ms;
-	bool fate_limited;
-	bool in_fridge; /* and the limit is by when it is eaten */
+	/* ABOUT_KEY: food that stands */
+	struct standing standing_of_key;
 
 	/* ABOUT_STATION, ABOUT_LID_BOX, ABOUT_PERSON */
 	bool dial_gauge;

@@ -309,132 +309,149 @@ static int64_t practice_row(const struct about_load *f)
 	return when(f->practice_row);
 }
 
+/* --- what stands -------------------------------------------------------------------------- */
+
+static int64_t stood_past(const struct standing *standing, int64_t limit_ms)
+{
+	return standing->stands ? past(standing->stood_ms, limit_ms) : RULE_NEVER;
+}
+
+/* Low-acid food is stopped at the limit; other food goes on, unknown. */
+static int64_t stood_low_acid(const struct standing *standing)
+{
+	return standing->acidity == ACIDITY_LOW_ACID ? stood_past(standing, standing->limit_ms) : RULE_NEVER;
+}
+
 /* --- a batch, a run ------------------------------------------------------------------------ */
 
-static int64_t no_published_process(const struct facts *f)
+static int64_t no_published_process(const struct about_batch *f)
 {
 	return when(!f->published);
 }
 
-static int64_t batch_not_valid(const struct facts *f)
+static int64_t batch_not_valid(const struct about_batch *f)
 {
-	return when(f->not_valid);
+	return when(f->verdict == VERDICT_NOT_VALID);
 }
 
-static int64_t batch_unknown(const struct facts *f)
+static int64_t batch_unknown(const struct about_batch *f)
 {
-	return when(f->unknown);
+	return when(f->verdict == VERDICT_UNKNOWN);
 }
 
-static int64_t pot_nowhere(const struct facts *f)
+static int64_t pot_nowhere(const struct about_batch *f)
 {
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms >= 0);
 }
 
-static int64_t pot_no_canner(const struct facts *f)
+static int64_t pot_no_canner(const struct about_batch *f)
 {
 	return when(f->published && f->in_pot && f->nowhere && f->canner_in_ms < 0);
 }
 
-/* Low-acid food is stopped at the limit; other food goes on, unknown. */
-static int64_t low_acid_stood(const struct facts *f)
+static int64_t low_acid_pot_stood(const struct about_batch *f)
 {
-	return f->stands && f->acidity == ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+	return stood_low_acid(&f->standing);
 }
 
-static int64_t acid_stood(const struct facts *f)
+static int64_t pot_stands(const struct about_batch *f)
 {
-	return f->stands && f->acidity != ACIDITY_LOW_ACID ? past(f->stood_ms, f->stand_limit_ms) : RULE_NEVER;
+	return low_acid_pot_stood(f) != 0 ? stood_past(&f->standing, f->wait_limit_ms) : RULE_NEVER;
 }
 
-static int64_t pot_stands(const struct facts *f)
-{
-	return f->stands && low_acid_stood(f) != 0 ? past(f->stood_ms, f->wait_limit_ms) : RULE_NEVER;
-}
-
-static int64_t water_dry(const struct facts *f)
+static int64_t water_dry(const struct about_run *f)
 {
 	return f->water_counts ? used_up(f->dry_in_ms) : RULE_NEVER;
 }
 
 /* Whoever comes late must not be told to pour. */
-static int64_t water_overdue(const struct facts *f)
+static int64_t water_overdue(const struct about_run *f)
 {
 	return f->water_counts && f->dry_in_ms > 0 ? used_up(f->water_in_ms) : RULE_NEVER;
 }
 
 /* --- a running phase -------------------------------------------------------------------------- */
 
-static int64_t restarted(const struct facts *f)
+static int64_t restarted(const struct about_clock *f)
 {
 	return when(f->restarted && f->clock == CLOCK_TIMED && !f->on_rack);
 }
 
-static int64_t wall_moved(const struct facts *f)
+static int64_t wall_moved(const struct about_clock *f)
 {
 	return when(f->wall_step_ms > WALL_STEP_MS || f->wall_step_ms < -WALL_STEP_MS);
 }
 
-static int64_t not_reached(const struct facts *f)
+static int64_t not_reached(const struct about_clock *f)
 {
 	return f->clock == CLOCK_WATCHED && !f->on_rack ? past(f->passed_ms, f->planned_ms) : RULE_NEVER;
 }
 
-static int64_t no_heat(const struct facts *f)
+static int64_t no_heat(const struct about_clock *f)
 {
 	return f->is_loaded ? past(f->passed_ms, LOADED_LONG_MS) : RULE_NEVER;
 }
 
-static int64_t not_rinsed(const struct facts *f)
+static int64_t not_rinsed(const struct about_clock *f)
 {
 	return f->is_rinse ? past(f->passed_ms, UNRINSED_LONG_MS) : RULE_NEVER;
 }
 
 /* --- jars that wait, jars set aside ------------------------------------------------------------- */
 
-static int64_t low_acid_waits(const struct facts *f)
+static int64_t low_acid_waits(const struct about_waiting *f)
 {
-	return when(f->acidity == ACIDITY_LOW_ACID && f->published && !f->pressure_canner);
+	return when(f->standing.acidity == ACIDITY_LOW_ACID && f->published && !f->pressure_canner);
 }
 
-static int64_t too_large_waits(const struct facts *f)
+static int64_t too_large_waits(const struct about_waiting *f)
 {
 	return when(f->published && f->larger_than_tested && low_acid_waits(f) != 0);
 }
 
-static int64_t no_canner_takes(const struct facts *f)
+static int64_t no_canner_takes(const struct about_waiting *f)
 {
 	return when(f->published && !f->some_canner && !f->larger_than_tested && low_acid_waits(f) != 0);
 }
 
-static int64_t time_over(const struct facts *f, bool in_fridge)
+static int64_t low_acid_jars_stood(const struct about_waiting *f)
 {
-	return f->fate_limited && f->in_fridge == in_fridge ? used_up(f->fate_in_ms) : RULE_NEVER;
+	return stood_low_acid(&f->standing);
 }
 
-static int64_t time_ends(const struct facts *f, bool in_fridge, int64_t notice_ms)
+static int64_t jars_stood(const struct about_waiting *f)
 {
-	if (!f->fate_limited || f->in_fridge != in_fridge || f->fate_in_ms <= 0)
+	return f->standing.acidity != ACIDITY_LOW_ACID ? stood_past(&f->standing, f->standing.limit_ms) : RULE_NEVER;
+}
+
+static int64_t time_over(const struct about_fate *f, bool in_fridge)
+{
+	return f->limited && f->in_fridge == in_fridge ? used_up(f->in_ms) : RULE_NEVER;
+}
+
+static int64_t time_ends(const struct about_fate *f, bool in_fridge, int64_t notice_ms)
+{
+	if (!f->limited || f->in_fridge != in_fridge || f->in_ms <= 0)
 		return RULE_NEVER;
-	return used_up(f->fate_in_ms - notice_ms);
+	return used_up(f->in_ms - notice_ms);
 }
 
-static int64_t fate_closed(const struct facts *f)
+static int64_t fate_closed(const struct about_fate *f)
 {
 	return time_over(f, false);
 }
 
-static int64_t fridge_over(const struct facts *f)
+static int64_t fridge_over(const struct about_fate *f)
 {
 	return time_over(f, true);
 }
 
-static int64_t fate_closing(const struct facts *f)
+static int64_t fate_closing(const struct about_fate *f)
 {
 	return time_ends(f, false, FATE_CLOSING_MS);
 }
 
-static int64_t fridge_ends(const struct facts *f)
+static int64_t fridge_ends(const struct about_fate *f)
 {
 	return time_ends(f, true, FRIDGE_ENDS_MS);
 }
@@ -534,7 +551,7 @@ static int64_t key_no_process(const struct facts *f)
 
 static int64_t key_stood(const struct facts *f)
 {
-	return when((f->is_load_start || f->is_fill) && low_acid_stood(f) == 0);
+	return when((f->is_load_start || f->is_fill) && stood_low_acid(&f->standing_of_key) == 0);
 }
 
 static int64_t key_pectin(const struct facts *f)
@@ -735,11 +752,11 @@ const struct rule rules[] = {
 	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
 	STOP(
-	    "low-acid-jars-stood", waiting, low_acid_stood,
+	    "low-acid-jars-stood", waiting, low_acid_jars_stood,
 	    "Reheat {jars} {product} and fill anew, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
 	    "loading them", OVER_NEVER, PRACTICE),
 	STOP(
-	    "low-acid-pot-stood", batch, low_acid_stood,
+	    "low-acid-pot-stood", batch, low_acid_pot_stood,
 	    "Boil {station} again (x), or discard: {product} is low-acid, off the heat for {stood}, and {stand_limit} is the "
 	    "limit.",
 	    "filling from it", OVER_NEVER, PRACTICE),
@@ -819,7 +836,7 @@ const struct rule rules[] = {
 	    "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
 	    PRACTICE),
 	CAUTION(
-	    "jars-stood", waiting, acid_stood,
+	    "jars-stood", waiting, jars_stood,
 	    "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
 	    PRACTICE),
 	CAUTION(

@@ -82,11 +82,11 @@ bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, in
                     struct fault *fault)
 {
 	facts.about = ABOUT_KEY;
-	facts.stands = true;
-	facts.acidity = lot->acidity;
 	facts.product = lot->product;
-	facts.stood_ms = stood_ms;
-	facts.stand_limit_ms = stand_limit_of(kitchen, lot->acidity);
+	facts.standing_of_key = (struct standing){ .stands = true,
+		                                   .acidity = lot->acidity,
+		                                   .stood_ms = stood_ms,
+		                                   .limit_ms = stand_limit_of(kitchen, lot->acidity) };
 	return !stops_let_pass(&facts, "", fault);
 }
 

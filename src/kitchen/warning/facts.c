@@ -136,35 +136,27 @@ static struct called called(const struct strip *strip)
 		                .product = strip->lot.product };
 }
 
-static void name_strip(const struct strip *strip, struct gathered *gathered)
+static void ask_clock(const struct asking *asking, const struct strip *strip)
 {
-	struct facts *facts = &gathered->facts;
+	const struct phase_rule *rule = strip->rule;
+	struct gathered gathered = gathered_of(strip);
 
-	facts->station = strip->station.name;
-	facts->digit = strip->station.digit;
-	facts->lot = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.code;
-	facts->product = strip->lot.product;
-	gathered->station_id = strip->station.id;
-	gathered->load_id = strip_has_load(strip) ? strip->load.id : 0;
-	gathered->batch_id = strip->content == STRIP_BATCH ? strip->batch.id : 0;
-}
-
-static void clock_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
-{
-	facts->phase = strip->rule->words;
-	facts->step = strip->rule->step;
-	facts->clock = strip->phase.required_ms > 0         ? CLOCK_TIMED
-	               : strip->rule->kind == PHASE_WATCHED ? CLOCK_WATCHED
-	                                                    : CLOCK_HANDS;
-	facts->on_rack = strip_on_rack(strip);
-	facts->is_loaded = strip->rule->name == PHASE_LOADED;
-	facts->is_rinse = strip->rule->name == PHASE_RINSE;
-	facts->passed_ms = strip_passed_ms(strip, asking->now);
-	facts->planned_ms =
-	    (strip->rule->long_s != 0 ? strip->rule->long_s : strip->rule->planned_max_s) * INT64_C(1000);
-	facts->wall_step_ms = moment_wall_step(&strip->phase.began, asking->now);
-	facts->wall_way = facts->wall_step_ms < 0 ? "back" : "on";
-	facts->restarted = !moment_same_boot(&strip->phase.began, asking->now);
+	gathered.facts.clock = (struct about_clock){
+		.called = called(strip),
+		.phase = rule->words,
+		.step = rule->step,
+		.clock = strip->phase.required_ms > 0  ? CLOCK_TIMED
+		         : rule->kind == PHASE_WATCHED ? CLOCK_WATCHED
+		                                       : CLOCK_HANDS,
+		.on_rack = strip_on_rack(strip),
+		.is_loaded = rule->name == PHASE_LOADED,
+		.is_rinse = rule->name == PHASE_RINSE,
+		.passed_ms = strip_passed_ms(strip, asking->now),
+		.planned_ms = (rule->long_s != 0 ? rule->long_s : rule->planned_max_s) * INT64_C(1000),
+		.wall_step_ms = moment_wall_step(&strip->phase.began, asking->now),
+		.restarted = !moment_same_boot(&strip->phase.began, asking->now),
+	};
+	ask(asking, &gathered, ABOUT_CLOCK);
 }
 
 static void account_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
@@ -245,14 +237,16 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 
 static void ask_run(const struct asking *asking, const struct strip *strip)
 {
-	struct gathered gathered = { 0 };
+	struct gathered gathered = gathered_of(strip);
 	struct face face;
 
 	strip_face(strip, asking->now, &face);
-	name_strip(strip, &gathered);
-	gathered.facts.water_counts = face.water;
-	gathered.facts.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now);
-	gathered.facts.dry_in_ms = strip_dry_in_ms(strip, asking->now);
+	gathered.facts.run = (struct about_run){
+		.called = called(strip),
+		.water_counts = face.water,
+		.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now),
+		.dry_in_ms = strip_dry_in_ms(strip, asking->now),
+	};
 	ask(asking, &gathered, ABOUT_RUN);
 }
 
@@ -271,45 +265,34 @@ static int64_t filled_in_ms(const struct asking *asking, const struct strip *str
 }
 
 /* Off the heat, and not all in jars. */
-static void standing_facts(const struct asking *asking, const struct strip *strip, struct facts *facts)
+static struct standing standing_of(const struct asking *asking, const struct strip *strip)
 {
 	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, asking->now);
 
-	facts->stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL;
-	facts->acidity = strip->lot.acidity;
-	facts->stood_ms = stood > 0 ? stood : 0;
-	facts->stand_limit_ms = stand_limit_of(asking->kitchen, strip->lot.acidity);
-	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
+	return (struct standing){ .stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL,
+		                  .acidity = strip->lot.acidity,
+		                  .stood_ms = stood > 0 ? stood : 0,
+		                  .limit_ms = stand_limit_of(asking->kitchen, strip->lot.acidity) };
 }
 
 static void ask_batch(const struct asking *asking, const struct strip *strip)
 {
-	struct gathered gathered = { 0 };
-	struct facts *facts = &gathered.facts;
+	struct gathered gathered = gathered_of(strip);
+	struct about_batch *facts = &gathered.facts.batch;
 
-	name_strip(strip, &gathered);
+	facts->called = called(strip);
+	facts->verdict = strip->batch.verdict;
 	facts->why = strip->batch.verdict_why;
-	facts->not_valid = strip->batch.verdict == VERDICT_NOT_VALID;
-	facts->unknown = strip->batch.verdict == VERDICT_UNKNOWN;
 	facts->published = strip->batch.published;
 	facts->in_pot = strip->rule->name != PHASE_FILL && strip->rule->name != PHASE_RINSE;
+	facts->standing = standing_of(asking, strip);
+	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
 	if (facts->published && facts->in_pot) {
 		facts->canner_in_ms = canner_for_batch_ms(asking->kitchen, strip, asking->now);
-		facts->nowhere = facts->canner_in_ms < 0 ||
-		                 facts->canner_in_ms >
-		                     filled_in_ms(asking, strip) + asking->board->house.jar_wait_minutes * MINUTE_MS;
+		facts->nowhere =
+		    facts->canner_in_ms < 0 || facts->canner_in_ms > filled_in_ms(asking, strip) + facts->wait_limit_ms;
 	}
-	standing_facts(asking, strip, facts);
 	ask(asking, &gathered, ABOUT_BATCH);
-}
-
-static void ask_clock(const struct asking *asking, const struct strip *strip)
-{
-	struct gathered gathered = { 0 };
-
-	name_strip(strip, &gathered);
-	clock_facts(asking, strip, &gathered.facts);
-	ask(asking, &gathered, ABOUT_CLOCK);
 }
 
 /* --- tallies ---------------------------------------------------------------------------------- */
@@ -403,7 +386,7 @@ static void ask_people(const struct asking *asking)
 
 /* --- jars that wait, jars set aside ------------------------------------------------------------- */
 
-static void canner_facts(const struct asking *asking, const struct waiting_group *group, struct facts *facts)
+static void canner_facts(const struct asking *asking, const struct waiting_group *group, struct about_waiting *facts)
 {
 	struct pick pick = { .batch_id = group->batch_id, .jars = 1 };
 
@@ -443,17 +426,18 @@ static void ask_waiting(const struct asking *asking)
 	size_t count = asking->board->waiting_count > 0 ? kitchen_waiting(asking->kitchen, asking->now, groups) : 0;
 
 	for (size_t i = 0; i < count; i++) {
+		const struct log_lot *lot = &groups[i].lot;
 		struct gathered gathered = { .batch_id = groups[i].batch_id };
-		struct facts *facts = &gathered.facts;
+		struct about_waiting *facts = &gathered.facts.waiting;
 
-		facts->lot = groups[i].lot.code;
-		facts->product = groups[i].lot.product;
-		facts->acidity = groups[i].lot.acidity;
+		facts->lot = lot->code;
+		facts->product = lot->product;
 		facts->jars = groups[i].jars;
-		facts->stands = true;
-		facts->stood_ms = groups[i].waited_ms;
-		facts->stand_limit_ms = stand_limit_of(asking->kitchen, groups[i].lot.acidity);
-		facts->published = groups[i].lot.food[0] != '\0';
+		facts->standing = (struct standing){ .stands = true,
+			                             .acidity = lot->acidity,
+			                             .stood_ms = groups[i].waited_ms,
+			                             .limit_ms = stand_limit_of(asking->kitchen, lot->acidity) };
+		facts->published = lot->food[0] != '\0';
 		facts->larger_than_tested = facts->published && above_every_tested(&groups[i]);
 		if (facts->published)
 			canner_facts(asking, &groups[i], facts);
@@ -466,18 +450,17 @@ static void ask_fates(const struct asking *asking)
 	for (size_t i = 0; i < asking->board->fate_count; i++) {
 		const struct log_jar *jar = &asking->board->fates[i];
 		struct gathered gathered = { .load_id = jar->load_id, .batch_id = jar->batch_id };
-		struct facts *facts = &gathered.facts;
 		int jars = jar->fate_by_wall_ms == 0 || jar->fate_done_wall_ms != 0 ? 0 : asides_told(asking->board, i);
 
 		if (jars == 0)
 			continue;
 		kitchen_lot_code(asking->kitchen, jar->lot_id, gathered.words[0], sizeof(gathered.words[0]));
-		facts->lot = gathered.words[0];
-		facts->fate = aside_to_do(jar->fate);
-		facts->fate_limited = true;
-		facts->in_fridge = jar->fate == FATE_FRIDGE;
-		facts->fate_in_ms = jar->fate_by_wall_ms - asking->now->wall_ms;
-		facts->jars = jars;
+		gathered.facts.fate = (struct about_fate){ .lot = gathered.words[0],
+			                                   .fate = aside_to_do(jar->fate),
+			                                   .jars = jars,
+			                                   .limited = true,
+			                                   .in_ms = jar->fate_by_wall_ms - asking->now->wall_ms,
+			                                   .in_fridge = jar->fate == FATE_FRIDGE };
 		ask(asking, &gathered, ABOUT_FATE);
 	}
 }

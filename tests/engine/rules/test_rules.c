@@ -58,6 +58,36 @@ static const struct about_notebook quiet_notebook = {
 	.fateless = 3,
 };
 
+static const struct about_run quiet_run = { .called = CALLED };
+
+static const struct about_batch quiet_batch = {
+	.called = CALLED,
+	.verdict = VERDICT_OPEN,
+	.why = "a reason",
+	.published = true,
+	.standing = { .acidity = ACIDITY_ACID },
+	.wait_limit_ms = 20 * MINUTE,
+};
+
+static const struct about_clock quiet_clock = {
+	.called = CALLED,
+	.phase = "come-up",
+	.step = "full rolling boil",
+	.planned_ms = 30 * MINUTE,
+};
+
+static const struct about_waiting quiet_waiting = {
+	.lot = "2026-09-14-B1",
+	.product = "quince jelly",
+	.jars = 9,
+	.standing = { .acidity = ACIDITY_ACID },
+	.published = true,
+	.pressure_canner = true,
+	.some_canner = true,
+};
+
+static const struct about_fate quiet_fate = { .lot = "2026-09-14-B1", .fate = "reprocess", .jars = 9 };
+
 static struct facts quiet(enum rule_about about)
 {
 	if (about == ABOUT_HOUSE)
@@ -66,25 +96,26 @@ static struct facts quiet(enum rule_about about)
 		return (struct facts){ .about = about, .load = quiet_load };
 	if (about == ABOUT_NOTEBOOK)
 		return (struct facts){ .about = about, .notebook = quiet_notebook };
+	if (about == ABOUT_RUN)
+		return (struct facts){ .about = about, .run = quiet_run };
+	if (about == ABOUT_BATCH)
+		return (struct facts){ .about = about, .batch = quiet_batch };
+	if (about == ABOUT_CLOCK)
+		return (struct facts){ .about = about, .clock = quiet_clock };
+	if (about == ABOUT_WAITING)
+		return (struct facts){ .about = about, .waiting = quiet_waiting };
+	if (about == ABOUT_FATE)
+		return (struct facts){ .about = about, .fate = quiet_fate };
 	return (struct facts){
 		.about = about,
 		.station = "Big kettle",
 		.digit = 1,
 		.lot = "2026-09-14-B1",
 		.product = "quince jelly",
-		.phase = "come-up",
 		.why = about == ABOUT_KEY ? NULL : "a reason",
-		.step = "full rolling boil",
 		.elevation_known = true,
-		.wait_limit_ms = 20 * MINUTE,
 		.acidity = ACIDITY_ACID,
 		.jars = 9,
-		.published = true,
-		.some_canner = true,
-		.pressure_canner = true,
-		.wall_way = "on",
-		.planned_ms = 30 * MINUTE,
-		.fate = "reprocess",
 		.gauge_words = "no check is on record",
 		.box = "Box A",
 		.lids = 60,
@@ -149,7 +180,7 @@ START_TEST(every_rule_is_whole_and_its_name_its_own)
 
 		ck_assert_ptr_eq(rule_named(rules[i].id), &rules[i]); /* the first of that name is this one */
 		ck_assert_str_ne(rules[i].source, "");
-		if (facts.about > ABOUT_NOTEBOOK)
+		if (facts.about > ABOUT_FATE)
 			facts.why = "a reason";
 		ck_assert_msg(rule_say(&rules[i], &facts, &text), "%s: an unknown {name}", rules[i].id);
 		ck_assert_msg(!text.cut && strchr(sentence, '{') == NULL && sentence[0] != '\0', "%s", sentence);
@@ -667,18 +698,18 @@ START_TEST(low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution)
 
 	never("low-acid-jars-stood", &facts);
 	never("jars-stood", &facts);
-	facts.stands = true;
-	facts.stood_ms = 2 * HOUR;
-	facts.stand_limit_ms = 2 * HOUR;
+	facts.waiting.standing.stands = true;
+	facts.waiting.standing.stood_ms = 2 * HOUR;
+	facts.waiting.standing.limit_ms = 2 * HOUR;
 	in("jars-stood", &facts, 1);
 	never("low-acid-jars-stood", &facts);
-	facts.stood_ms = 3 * HOUR + 12 * MINUTE;
+	facts.waiting.standing.stood_ms = 3 * HOUR + 12 * MINUTE;
 	fires("jars-stood", &facts, "filled 3 h 12 min ago, over 2 h");
-	facts.acidity = ACIDITY_LOW_ACID;
-	facts.stand_limit_ms = HOUR;
+	facts.waiting.standing.acidity = ACIDITY_LOW_ACID;
+	facts.waiting.standing.limit_ms = HOUR;
 	never("jars-stood", &facts);
 	fires("low-acid-jars-stood", &facts, "or discard");
-	facts.stood_ms = HOUR;
+	facts.waiting.standing.stood_ms = HOUR;
 	in("low-acid-jars-stood", &facts, 1);
 }
 END_TEST
@@ -688,13 +719,13 @@ START_TEST(a_pot_that_stands)
 	struct facts facts = quiet(ABOUT_BATCH);
 
 	never("pot-stands", &facts);
-	facts.stands = true;
-	facts.stand_limit_ms = HOUR;
-	facts.stood_ms = 20 * MINUTE;
+	facts.batch.standing.stands = true;
+	facts.batch.standing.limit_ms = HOUR;
+	facts.batch.standing.stood_ms = 20 * MINUTE;
 	in("pot-stands", &facts, 1);
-	facts.stood_ms = 61 * MINUTE;
+	facts.batch.standing.stood_ms = 61 * MINUTE;
 	fires("pot-stands", &facts, "off the heat for 1 h 1 min");
-	facts.acidity = ACIDITY_LOW_ACID;
+	facts.batch.standing.acidity = ACIDITY_LOW_ACID;
 	never("pot-stands", &facts); /* the stop speaks */
 	fires("low-acid-pot-stood", &facts, "again (x), or discard");
 }
@@ -706,26 +737,26 @@ START_TEST(water_of_a_juicer)
 {
 	struct facts facts = quiet(ABOUT_RUN);
 
-	facts.water_in_ms = -1;
+	facts.run.water_in_ms = -1;
 	never("water-overdue", &facts); /* no heat yet */
-	facts.dry_in_ms = 40 * MINUTE;
-	facts.water_counts = true;
+	facts.run.dry_in_ms = 40 * MINUTE;
+	facts.run.water_counts = true;
 	fires("water-overdue", &facts, "NOW");
-	facts.water_in_ms = 0;
+	facts.run.water_in_ms = 0;
 	fires("water-overdue", &facts, "Big kettle");
-	facts.water_in_ms = 1;
+	facts.run.water_in_ms = 1;
 	in("water-overdue", &facts, 1);
 	in("pan-dry", &facts, 40 * MINUTE);
-	facts.water_in_ms = -40 * MINUTE + 1;
-	facts.dry_in_ms = 1;
+	facts.run.water_in_ms = -40 * MINUTE + 1;
+	facts.run.dry_in_ms = 1;
 	fires("water-overdue", &facts, "Top up");
 	in("pan-dry", &facts, 1);
-	for (facts.dry_in_ms = 0; facts.dry_in_ms > -2; facts.dry_in_ms--) {
+	for (facts.run.dry_in_ms = 0; facts.run.dry_in_ms > -2; facts.run.dry_in_ms--) {
 		fires("pan-dry", &facts, "Heat OFF at Big kettle");
 		fires("pan-dry", &facts, "No water into a dry hot pan");
 		never("water-overdue", &facts); /* it says to pour */
 	}
-	facts.water_counts = false;
+	facts.run.water_counts = false;
 	never("pan-dry", &facts); /* the heat is off */
 }
 END_TEST
@@ -734,23 +765,23 @@ START_TEST(batches)
 {
 	struct facts facts = quiet(ABOUT_BATCH);
 
-	facts.in_pot = true;
-	facts.canner_in_ms = 50 * MINUTE;
+	facts.batch.in_pot = true;
+	facts.batch.canner_in_ms = 50 * MINUTE;
 	never("pot-nowhere", &facts);
-	facts.nowhere = true;
+	facts.batch.nowhere = true;
 	fires("pot-nowhere", &facts, "before 50 min");
 	never("pot-no-canner", &facts);
-	facts.canner_in_ms = -1;
+	facts.batch.canner_in_ms = -1;
 	fires("pot-no-canner", &facts, "quince jelly");
 	never("pot-nowhere", &facts);
-	facts.in_pot = false;
+	facts.batch.in_pot = false;
 	never("pot-no-canner", &facts);
-	facts.unknown = true;
+	facts.batch.verdict = VERDICT_UNKNOWN;
 	fires("batch-unknown", &facts, "a reason");
-	facts.not_valid = true;
+	facts.batch.verdict = VERDICT_NOT_VALID;
 	fires("batch-not-valid", &facts, "NOT VALID (a reason)");
 	fires("batch-not-valid", &facts, "1, then u, before the next step");
-	facts.published = false;
+	facts.batch.published = false;
 	fires("no-published-process", &facts, "Refrigerate");
 }
 END_TEST
@@ -759,37 +790,36 @@ START_TEST(running_phases)
 {
 	struct facts facts = quiet(ABOUT_CLOCK);
 
-	facts.restarted = true;
+	facts.clock.restarted = true;
 	never("restarted-in-phase", &facts); /* nothing is timed */
-	facts.clock = CLOCK_TIMED;
+	facts.clock.clock = CLOCK_TIMED;
 	fires("restarted-in-phase", &facts, "come-up");
-	facts.on_rack = true;
+	facts.clock.on_rack = true;
 	never("restarted-in-phase", &facts);
 	facts = quiet(ABOUT_CLOCK);
-	facts.wall_step_ms = -MINUTE;
+	facts.clock.wall_step_ms = -MINUTE;
 	never("wall-clock-moved", &facts);
-	facts.wall_step_ms--;
-	facts.wall_way = "back";
+	facts.clock.wall_step_ms--;
 	fires("wall-clock-moved", &facts, "moved back 1 min");
-	facts.wall_step_ms = MINUTE;
+	facts.clock.wall_step_ms = MINUTE;
 	never("wall-clock-moved", &facts);
-	facts.wall_step_ms++;
+	facts.clock.wall_step_ms++;
 	ck_assert_int_le(due("wall-clock-moved", &facts), 0);
-	facts.passed_ms = 31 * MINUTE;
+	facts.clock.passed_ms = 31 * MINUTE;
 	never("hold-not-begun", &facts); /* nothing to be seen */
-	facts.clock = CLOCK_WATCHED;
+	facts.clock.clock = CLOCK_WATCHED;
 	fires("hold-not-begun", &facts, "over 30 min");
-	facts.passed_ms = 30 * MINUTE;
+	facts.clock.passed_ms = 30 * MINUTE;
 	in("hold-not-begun", &facts, 1);
-	facts.is_loaded = true;
-	facts.passed_ms = 10 * MINUTE;
+	facts.clock.is_loaded = true;
+	facts.clock.passed_ms = 10 * MINUTE;
 	in("loaded-no-hold", &facts, 1);
-	facts.passed_ms++;
+	facts.clock.passed_ms++;
 	fires("loaded-no-hold", &facts, "for 10 min");
 	never("pot-not-rinsed", &facts);
-	facts.is_rinse = true;
+	facts.clock.is_rinse = true;
 	fires("pot-not-rinsed", &facts, "Rinse");
-	facts.passed_ms = 10 * MINUTE;
+	facts.clock.passed_ms = 10 * MINUTE;
 	in("pot-not-rinsed", &facts, 1);
 }
 END_TEST
@@ -798,17 +828,17 @@ START_TEST(jars_that_no_canner_takes)
 {
 	struct facts facts = quiet(ABOUT_WAITING);
 
-	facts.some_canner = false;
+	facts.waiting.some_canner = false;
 	fires("no-canner-takes", &facts, "9 jars quince jelly");
-	facts.larger_than_tested = true;
+	facts.waiting.larger_than_tested = true;
 	fires("large-jars-wait", &facts, "larger than any tested");
 	never("no-canner-takes", &facts);
-	facts.acidity = ACIDITY_LOW_ACID;
+	facts.waiting.standing.acidity = ACIDITY_LOW_ACID;
 	never("low-acid-waits", &facts);
-	facts.pressure_canner = false;
+	facts.waiting.pressure_canner = false;
 	fires("low-acid-waits", &facts, "no pressure canner");
 	never("large-jars-wait", &facts);
-	facts.published = false;
+	facts.waiting.published = false;
 	never("low-acid-waits", &facts); /* another rule says it */
 	never("no-canner-takes", &facts);
 }
@@ -818,26 +848,26 @@ START_TEST(fates)
 {
 	struct facts facts = quiet(ABOUT_FATE);
 
-	facts.fate_in_ms = -1;
+	facts.fate.in_ms = -1;
 	never("fate-closed", &facts); /* no deadline */
-	facts.fate_limited = true;
+	facts.fate.limited = true;
 	fires("fate-closed", &facts, "do not taste");
 	never("fate-closing", &facts);
-	facts.fate_in_ms = 0;
+	facts.fate.in_ms = 0;
 	fires("fate-closed", &facts, "the time to reprocess is over");
-	facts.fate_in_ms = 1;
+	facts.fate.in_ms = 1;
 	in("fate-closed", &facts, 1);
 	fires("fate-closing", &facts, "1 min left to reprocess");
-	facts.fate_in_ms = HOUR + 1;
+	facts.fate.in_ms = HOUR + 1;
 	in("fate-closing", &facts, 1);
 	never("fridge-ends", &facts);
-	facts.in_fridge = true; /* by then it is eaten */
-	facts.jars = 2;
+	facts.fate.in_fridge = true; /* by then it is eaten */
+	facts.fate.jars = 2;
 	never("fate-closing", &facts);
 	fires("fridge-ends", &facts, "Eat 2 jars of");
-	facts.fate_in_ms = 12 * HOUR + 1;
+	facts.fate.in_ms = 12 * HOUR + 1;
 	in("fridge-ends", &facts, 1);
-	facts.fate_in_ms = 0;
+	facts.fate.in_ms = 0;
 	never("fridge-ends", &facts);
 	never("fate-closed", &facts);
 	fires("fridge-over", &facts, "Throw out what is left of 2 jars of");
