@@ -20,6 +20,8 @@ enum form {
 	FORM_ELEVATION, /* struct elevation */
 	FORM_HERE,      /* int, minutes: "it is 15 min"; 0 "there is no such process" */
 	FORM_WAY,       /* int64_t: "back" below 0, else "on" */
+	FORM_AMOUNT,    /* struct supply_amount */
+	FORM_CHECKED,   /* bool: when a gauge was last checked, in words */
 	FORM_BOIL_SIDE, /* int: "hotter" above 0, else "cooler" */
 };
 
@@ -41,6 +43,11 @@ struct name {
 #define STANDING(subject) \
 	NAMED_AS(subject, "stood", standing.stood_ms, FORM_HOURS), \
 	NAMED_AS(subject, "stand_limit", standing.limit_ms, FORM_HOURS)
+#define SEALS(subject) \
+	NAMED_AS(subject, "failed", seals.failed, FORM_NUMBER), \
+	NAMED_AS(subject, "looked", seals.looked, FORM_NUMBER), \
+	NAMED_AS(subject, "others_failed", seals.others_failed, FORM_NUMBER), \
+	NAMED_AS(subject, "others_looked", seals.others_looked, FORM_NUMBER)
 #define FLAT(field, form) { #field, form, offsetof(struct facts, field) }
 #define FLAT_AS(name, field, form) { name, form, offsetof(struct facts, field) }
 /* clang-format on */
@@ -127,9 +134,49 @@ static const struct name fate_names[] = {
 	NAMED_AS(fate, "fate_left", in_ms, FORM_LEFT),
 };
 
+static const struct name station_names[] = {
+	NAMED(station, station, FORM_WORDS),
+	NAMED_AS(station, "gauge_words", gauge_known, FORM_CHECKED),
+	SEALS(station),
+};
+
+static const struct name lid_box_names[] = {
+	NAMED(lid_box, box, FORM_WORDS),
+	NAMED(lid_box, lids, FORM_COUNT),
+	NAMED(lid_box, lids_used, FORM_COUNT),
+	SEALS(lid_box),
+};
+
+static const struct name person_names[] = {
+	NAMED(person, person, FORM_WORDS),
+	SEALS(person),
+};
+
+static const struct name supply_names[] = {
+	NAMED(supply, supply, FORM_WORDS),
+	NAMED(supply, stock, FORM_AMOUNT),
+	NAMED(supply, needed, FORM_AMOUNT),
+};
+
+static const struct name recall_names[] = {
+	NAMED(recall, recall, FORM_WORDS),
+	NAMED(recall, why, FORM_WORDS),
+	NAMED(recall, recalled, FORM_JARS),
+	NAMED(recall, not_found, FORM_JARS),
+};
+
+static const struct name spoiled_names[] = {
+	NAMED(spoiled, lot, FORM_WORDS),
+	NAMED(spoiled, spoiled, FORM_COUNT),
+	NAMED(spoiled, jars, FORM_JARS),
+};
+
+static const struct name shelved_names[] = {
+	NAMED(shelved, lot, FORM_WORDS),
+	NAMED(shelved, why, FORM_WORDS),
+};
+
 static const struct name flat_names[] = {
-	FLAT(station, FORM_WORDS),
-	FLAT(digit, FORM_COUNT),
 	FLAT(lot, FORM_WORDS),
 	FLAT(product, FORM_WORDS),
 	FLAT(why, FORM_WORDS),
@@ -138,22 +185,8 @@ static const struct name flat_names[] = {
 	FLAT_AS("clock_words", clock_of_key.says, FORM_WORDS),
 	FLAT_AS("last_words", clock_of_key.last_entry, FORM_WORDS),
 	FLAT(jars, FORM_JARS),
-	FLAT(gauge_words, FORM_WORDS),
-	FLAT(box, FORM_WORDS),
-	FLAT(lids, FORM_COUNT),
-	FLAT(lids_used, FORM_COUNT),
-	FLAT_AS("failed", seals.failed, FORM_NUMBER),
-	FLAT_AS("looked", seals.looked, FORM_NUMBER),
-	FLAT_AS("others_failed", seals.others_failed, FORM_NUMBER),
-	FLAT_AS("others_looked", seals.others_looked, FORM_NUMBER),
-	FLAT(person, FORM_WORDS),
-	FLAT(supply, FORM_WORDS),
-	FLAT_AS("stock", stock_words, FORM_WORDS),
-	FLAT_AS("needed", needed_words, FORM_WORDS),
-	FLAT(recall, FORM_WORDS),
 	FLAT(recalled, FORM_JARS),
-	FLAT(not_found, FORM_JARS),
-	FLAT(spoiled, FORM_COUNT),
+	FLAT_AS("spoiled", spoiled_of_key, FORM_COUNT),
 	FLAT(multiple, FORM_COUNT),
 	FLAT(multiple_max, FORM_COUNT),
 	FLAT(pot_takes, FORM_COUNT),
@@ -190,6 +223,14 @@ static void say_here(int minutes, struct text *out)
 		text_add(out, "there is no such process");
 }
 
+static void say_amount(const struct supply_amount *amount, struct text *out)
+{
+	char words[64];
+
+	amount_words(amount->measure, amount->amount, amount->units, words, sizeof(words));
+	text_add(out, "%s", words);
+}
+
 static void say_fact(const struct name *name, const struct facts *facts, struct text *out)
 {
 	const void *at = (const char *)facts + name->at;
@@ -213,6 +254,10 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 	case FORM_ELEVATION: say_elevation(at, out); break;
 	case FORM_HERE: say_here(*(const int *)at, out); break;
 	case FORM_WAY: text_add(out, "%s", *(const int64_t *)at < 0 ? "back" : "on"); break;
+	case FORM_AMOUNT: say_amount(at, out); break;
+	case FORM_CHECKED:
+		text_add(out, "%s", *(const bool *)at ? "the last check is over a year old" : "no check is on record");
+		break;
 	case FORM_BOIL_SIDE: text_add(out, "%s", *(const int *)at > 0 ? "hotter" : "cooler"); break;
 	}
 }

@@ -27,6 +27,7 @@
 #include "engine/gate/gate.h"
 #include "engine/physics/elevation.h"
 #include "engine/process/process.h"
+#include "engine/recipe/amount.h"
 #include "engine/recipe/recipe.h"
 #include "engine/stats/odds.h"
 
@@ -43,15 +44,16 @@ enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT }
 	OF(BATCH, batch, "a batch") \
 	OF(CLOCK, clock, "a running phase") \
 	OF(WAITING, waiting, "jars that wait") \
-	OF(FATE, fate, "a jar set aside")
-
-#define RULE_SUBJECTS_FLAT(OF) \
+	OF(FATE, fate, "a jar set aside") \
 	OF(STATION, station, "a station") \
 	OF(LID_BOX, lid_box, "a lid box") \
 	OF(PERSON, person, "who closes jars") \
 	OF(SUPPLY, supply, "a supply") \
 	OF(RECALL, recall, "a recall") \
-	OF(SHELVED, shelved, "a load on the shelf") \
+	OF(SPOILED, spoiled, "a recall") \
+	OF(SHELVED, shelved, "a load on the shelf")
+
+#define RULE_SUBJECTS_FLAT(OF) \
 	OF(KEY, key, "a key about to act")
 
 #define RULE_TAG(TAG, subject, words) ABOUT_##TAG,
@@ -224,6 +226,69 @@ struct about_fate {
 	bool in_fridge; /* and the limit is by when it is eaten */
 };
 
+/* A canner, with work in it or without. */
+struct about_station {
+	const char *station;
+	bool dial_gauge;
+	bool gauge_known; /* a check of it is on record */
+	int64_t gauge_ms; /* since that */
+	struct two_groups seals;
+};
+
+struct about_lid_box {
+	const char *box;
+	bool twice;     /* another box in use bears the same label */
+	int64_t age_ms; /* since it was bought; 0: not known */
+	int lids;
+	int lids_used;
+	struct two_groups seals;
+};
+
+/* Who closes jars. */
+struct about_person {
+	const char *person;
+	struct two_groups seals;
+};
+
+/* So much of a supply, and how this house measures it. */
+struct supply_amount {
+	int64_t amount;
+	enum measure measure;
+	enum unit_system units;
+};
+
+struct about_supply {
+	const char *supply;
+	enum supply_kind kind;
+	bool is_lids; /* all boxes in use together: of no kind */
+	struct supply_amount stock;
+	struct supply_amount needed; /* by what is open and planned */
+};
+
+/* Jars that must be found. */
+struct about_recall {
+	const char *recall; /* what of: "lid box Box A" */
+	const char *why;
+	int recalled;  /* still to be found */
+	int not_found; /* looked for, and not found */
+};
+
+/* A lot that is to be recalled. */
+struct about_spoiled {
+	const char *lot;
+	int spoiled;
+	int jars; /* all of it; the others were not looked at since */
+};
+
+/* A load of the past with kept jars: what the gate of today says of it, and that of
+ * its day did not. */
+struct about_shelved {
+	const char *lot;
+	const char *why;
+	bool worse;
+	bool blocks; /* some of it is not to be eaten */
+};
+
 /* Which fields are filled depends on what the facts are about; the others are 0
  * or NULL.  Words are the caller's and need only last for the question. */
 struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
@@ -237,11 +302,16 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 		struct about_clock clock;
 		struct about_waiting waiting;
 		struct about_fate fate;
+		struct about_station station;
+		struct about_lid_box lid_box;
+		struct about_person person;
+		struct about_supply supply;
+		struct about_recall recall;
+		struct about_spoiled spoiled;
+		struct about_shelved shelved;
 	};
 
 	/* What to call it. */
-	const char *station;
-	int digit; /* its key */
 	const char *lot;
 	const char *product;
 	const char *why; /* a reason on record, or the engine's own refusal */
@@ -255,37 +325,8 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 	/* ABOUT_KEY: food that stands */
 	struct standing standing_of_key;
 
-	/* ABOUT_STATION, ABOUT_LID_BOX, ABOUT_PERSON */
-	bool dial_gauge;
-	bool gauge_known;
-	int64_t gauge_ms; /* since its check */
-	const char *gauge_words;
-	const char *box;
-	bool box_twice; /* another box in use bears the same label */
-	int64_t box_ms; /* since it was bought; 0: not known */
-	int lids;
-	int lids_used;
-	struct two_groups seals;
-	const char *person;
-
-	/* ABOUT_SUPPLY */
-	const char *supply;
-	enum supply_kind supply_kind;
-	bool is_lids;
-	int64_t stock;
-	int64_t needed; /* by what is open and planned */
-	const char *stock_words;
-	const char *needed_words;
-
-	/* ABOUT_RECALL, and ABOUT_KEY for jars that are taken out */
-	const char *recall; /* what of: "lid box Box A" */
-	int recalled;       /* jars still to be found */
-	int not_found;      /* looked for, and not found */
-	int spoiled;        /* of the `jars` of a lot; the others were not looked at since */
-
-	/* ABOUT_SHELVED: what the gate of today says of it, and that of its day did not */
-	bool anew_worse;
-	bool anew_blocks; /* some of it is not to be eaten */
+	int recalled;
+	int spoiled_of_key;
 
 	/* ABOUT_KEY */
 	bool elevation_known;

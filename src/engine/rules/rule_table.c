@@ -458,73 +458,81 @@ static int64_t fridge_ends(const struct about_fate *f)
 
 /* --- stations, lids, people, supplies -------------------------------------------------------------- */
 
-static int64_t gauge_unchecked(const struct facts *f)
+static int64_t gauge_unchecked(const struct about_station *f)
 {
 	if (!f->dial_gauge)
 		return RULE_NEVER;
 	return f->gauge_known ? past(f->gauge_ms, YEAR_MS) : 0;
 }
 
-static int64_t many_failures(const struct facts *f)
+static int64_t canner_fails(const struct about_station *f)
 {
 	return when(odds_clearly_above(&f->seals));
 }
 
-static int64_t lids_twice(const struct facts *f)
+static int64_t box_fails(const struct about_lid_box *f)
+{
+	return when(odds_clearly_above(&f->seals));
+}
+
+static int64_t person_fails(const struct about_person *f)
+{
+	return when(odds_clearly_above(&f->seals));
+}
+
+static int64_t lids_twice(const struct about_lid_box *f)
 {
 	return when(f->lids_used > f->lids);
 }
 
-static int64_t box_twice(const struct facts *f)
+static int64_t box_twice(const struct about_lid_box *f)
 {
-	return when(f->box_twice);
+	return when(f->twice);
 }
 
-static int64_t lids_old(const struct facts *f)
+static int64_t lids_old(const struct about_lid_box *f)
 {
-	return f->box_ms > 0 ? past(f->box_ms, LIDS_KEEP_MS) : RULE_NEVER;
+	return f->age_ms > 0 ? past(f->age_ms, LIDS_KEEP_MS) : RULE_NEVER;
 }
 
-static int64_t below_nothing(const struct facts *f)
+static int64_t below_nothing(const struct about_supply *f)
 {
-	return when(!f->is_lids && f->stock < 0);
+	return when(!f->is_lids && f->stock.amount < 0);
 }
 
-static bool is_short(const struct facts *f)
+static bool is_short(const struct about_supply *f)
 {
-	return f->needed > 0 && f->stock < f->needed;
+	return f->needed.amount > 0 && f->stock.amount < f->needed.amount;
 }
 
-static bool is_acid(const struct facts *f)
+static bool is_acid(const struct about_supply *f)
 {
-	return f->supply_kind == SUPPLY_LEMON_JUICE || f->supply_kind == SUPPLY_CITRIC_ACID ||
-	       f->supply_kind == SUPPLY_VINEGAR;
+	return f->kind == SUPPLY_LEMON_JUICE || f->kind == SUPPLY_CITRIC_ACID || f->kind == SUPPLY_VINEGAR;
 }
 
-static int64_t lids_short(const struct facts *f)
+static int64_t lids_short(const struct about_supply *f)
 {
 	return when(f->is_lids && is_short(f));
 }
 
-static int64_t jars_short(const struct facts *f)
+static int64_t jars_short(const struct about_supply *f)
 {
-	return when(!f->is_lids && f->supply_kind == SUPPLY_JAR && is_short(f));
+	return when(!f->is_lids && f->kind == SUPPLY_JAR && is_short(f));
 }
 
-static int64_t acid_short(const struct facts *f)
+static int64_t acid_short(const struct about_supply *f)
 {
 	return when(!f->is_lids && is_acid(f) && is_short(f));
 }
 
-static int64_t sugar_short(const struct facts *f)
+static int64_t sugar_short(const struct about_supply *f)
 {
-	return when(!f->is_lids && f->supply_kind == SUPPLY_SUGAR && is_short(f));
+	return when(!f->is_lids && f->kind == SUPPLY_SUGAR && is_short(f));
 }
 
-static int64_t other_short(const struct facts *f)
+static int64_t other_short(const struct about_supply *f)
 {
-	return when(!f->is_lids && is_short(f) && !is_acid(f) && f->supply_kind != SUPPLY_JAR &&
-	            f->supply_kind != SUPPLY_SUGAR);
+	return when(!f->is_lids && is_short(f) && !is_acid(f) && f->kind != SUPPLY_JAR && f->kind != SUPPLY_SUGAR);
 }
 
 /* --- keys ------------------------------------------------------------------------------------------- */
@@ -612,40 +620,42 @@ static int64_t key_recalled(const struct facts *f)
 
 static int64_t key_lot_spoiled(const struct facts *f)
 {
-	return when(f->is_take && f->spoiled > 0 && f->recalled == 0);
+	return when(f->is_take && f->spoiled_of_key > 0 && f->recalled == 0);
 }
 
 static int64_t key_take_not_valid(const struct facts *f)
 {
-	return when(f->is_take && f->not_valid && f->recalled == 0 && f->spoiled == 0);
+	return when(f->is_take && f->not_valid && f->recalled == 0 && f->spoiled_of_key == 0);
 }
 
-static int64_t recall_open(const struct facts *f)
+/* --- recalls ------------------------------------------------------------------------------------------- */
+
+static int64_t recall_open(const struct about_recall *f)
 {
 	return when(f->recalled > 0);
 }
 
 /* One sentence at a time: while some are to be looked for, that is what is said. */
-static int64_t recall_not_found(const struct facts *f)
+static int64_t recall_not_found(const struct about_recall *f)
 {
 	return when(f->recalled == 0 && f->not_found > 0);
 }
 
-static int64_t lot_spoiled(const struct facts *f)
+static int64_t lot_spoiled(const struct about_spoiled *f)
 {
 	return when(f->spoiled > 0);
 }
 
 /* --- a load that an older gate judged ------------------------------------------------------------------- */
 
-static int64_t judged_worse(const struct facts *f)
+static int64_t judged_worse(const struct about_shelved *f)
 {
-	return when(f->anew_worse);
+	return when(f->worse);
 }
 
-static int64_t judged_blocks(const struct facts *f)
+static int64_t judged_blocks(const struct about_shelved *f)
 {
-	return when(f->anew_blocks);
+	return when(f->blocks);
 }
 
 /* --- the table ---------------------------------------------------------------------------------------- */
@@ -763,7 +773,7 @@ const struct rule rules[] = {
 	STOP("recall-open", recall, recall_open,
 	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
-	STOP("lot-spoiled", recall, lot_spoiled,
+	STOP("lot-spoiled", spoiled, lot_spoiled,
 	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", lid_box, lids_twice,
@@ -898,15 +908,15 @@ const struct rule rules[] = {
 	CAUTION("seals-overdue", load, seals_overdue,
 	        "Check the seals of {lot} now: over 24 h; unsealed jars are past saving.",
 	        "check after 12 to 24 h: A539, MSU-951"),
-	CAUTION("lid-box-failures", lid_box, many_failures,
+	CAUTION("lid-box-failures", lid_box, box_fails,
 	        "Set {box} aside and check every load from it: {failed} of {looked} failed, "
 	        "{others_failed} of {others_looked} of the others.",
 	        "retire the box: " PRACTICE "; our arithmetic: Fisher's exact test, under 1 in 100"),
-	CAUTION("canner-failures", station, many_failures,
+	CAUTION("canner-failures", station, canner_fails,
 	        "Look at rack, water and cool-down of {station}: {failed} of {looked} lids failed, "
 	        "{others_failed} of {others_looked} elsewhere.",
 	        PRACTICE "; our arithmetic: Fisher's exact test, under 1 in 100"),
-	CAUTION("person-failures", person, many_failures,
+	CAUTION("person-failures", person, person_fails,
 	        "Go over rims, headspace and fingertip-tightness with {person}: {failed} of {looked} lids failed, "
 	        "{others_failed} of {others_looked} of the others.",
 	        "tightness: CU, MSU-498; our arithmetic: Fisher's exact test, under 1 in 100"),

@@ -116,7 +116,7 @@ bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, 
 	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
 	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
 		if (kitchen->board.spoiled[i].lot_id == lot->id) {
-			facts.spoiled = (int)kitchen->board.spoiled[i].spoiled;
+			facts.spoiled_of_key = (int)kitchen->board.spoiled[i].spoiled;
 			facts.jars = (int)kitchen->board.spoiled[i].jars;
 		}
 	return stops_let_pass(&facts, "", fault);

@@ -331,17 +331,16 @@ static void ask_station(const struct asking *asking, const struct strip *strip)
 {
 	const struct log_station *station = &strip->station;
 	struct gathered gathered = { .station_id = station->id };
-	struct facts *facts = &gathered.facts;
 
 	if (!station_is_canner(station->kind) || station->retired || strip_on_rack(strip))
 		return;
-	facts->station = station->name;
-	facts->digit = station->digit;
-	facts->dial_gauge = station->kind == STATION_DIAL_GAUGE;
-	facts->gauge_known = station->gauge_checked_wall_ms != 0;
-	facts->gauge_ms = asking->now->wall_ms - station->gauge_checked_wall_ms;
-	facts->gauge_words = facts->gauge_known ? "the last check is over a year old" : "no check is on record";
-	facts->seals = seals_of_id(asking->kitchen, TALLY_CANNER, station->id);
+	gathered.facts.station = (struct about_station){
+		.station = station->name,
+		.dial_gauge = station->kind == STATION_DIAL_GAUGE,
+		.gauge_known = station->gauge_checked_wall_ms != 0,
+		.gauge_ms = asking->now->wall_ms - station->gauge_checked_wall_ms,
+		.seals = seals_of_id(asking->kitchen, TALLY_CANNER, station->id),
+	};
 	ask(asking, &gathered, ABOUT_STATION);
 }
 
@@ -358,14 +357,15 @@ static void ask_boxes(const struct asking *asking)
 	for (size_t i = 0; i < asking->board->box_count; i++) {
 		const struct log_lid_box *box = &asking->board->boxes[i];
 		struct gathered gathered = { 0 };
-		struct facts *facts = &gathered.facts;
 
-		facts->box = box->label;
-		facts->lids = box->lids;
-		facts->lids_used = box->used;
-		facts->box_twice = label_twice(asking->board, i);
-		facts->box_ms = box->bought_wall_ms == 0 ? 0 : asking->now->wall_ms - box->bought_wall_ms;
-		facts->seals = seals_of_id(asking->kitchen, TALLY_LID_BOX, box->id);
+		gathered.facts.lid_box = (struct about_lid_box){
+			.box = box->label,
+			.twice = label_twice(asking->board, i),
+			.age_ms = box->bought_wall_ms == 0 ? 0 : asking->now->wall_ms - box->bought_wall_ms,
+			.lids = box->lids,
+			.lids_used = box->used,
+			.seals = seals_of_id(asking->kitchen, TALLY_LID_BOX, box->id),
+		};
 		ask(asking, &gathered, ABOUT_LID_BOX);
 	}
 }
@@ -378,8 +378,8 @@ static void ask_people(const struct asking *asking)
 
 		if (tally->about != TALLY_PERSON)
 			continue;
-		gathered.facts.person = tally->which;
-		gathered.facts.seals = seals_of(asking->kitchen, TALLY_PERSON, tally->which);
+		gathered.facts.person.person = tally->which;
+		gathered.facts.person.seals = seals_of(asking->kitchen, TALLY_PERSON, tally->which);
 		ask(asking, &gathered, ABOUT_PERSON);
 	}
 }
@@ -467,16 +467,21 @@ static void ask_fates(const struct asking *asking)
 
 /* --- recalls: those the log keeps a count of ------------------------------------------------------ */
 
+static int whole(int64_t jars)
+{
+	return jars > INT32_MAX ? INT32_MAX : (int)jars;
+}
+
 static void ask_recalls(const struct asking *asking)
 {
 	for (size_t i = 0; i < asking->board->recall_count; i++) {
 		const struct log_recall *recall = &asking->board->recalls[i];
 		struct gathered gathered = { 0 };
 
-		gathered.facts.recall = recall->words;
-		gathered.facts.recalled = recall->to_find > INT32_MAX ? INT32_MAX : (int)recall->to_find;
-		gathered.facts.not_found = recall->not_found > INT32_MAX ? INT32_MAX : (int)recall->not_found;
-		gathered.facts.why = recall->reason;
+		gathered.facts.recall = (struct about_recall){ .recall = recall->words,
+			                                       .why = recall->reason,
+			                                       .recalled = whole(recall->to_find),
+			                                       .not_found = whole(recall->not_found) };
 		ask(asking, &gathered, ABOUT_RECALL);
 	}
 }
@@ -488,17 +493,11 @@ static void ask_shelved(const struct asking *asking)
 		const struct judged_anew *anew = &asking->kitchen->anew[i];
 		struct gathered gathered = { .load_id = anew->load_id };
 
-		gathered.facts.lot = anew->lot;
-		gathered.facts.why = anew->why;
-		gathered.facts.anew_blocks = anew->blocks;
-		gathered.facts.anew_worse = !anew->blocks;
+		gathered.facts.shelved = (struct about_shelved){
+			.lot = anew->lot, .why = anew->why, .worse = !anew->blocks, .blocks = anew->blocks
+		};
 		ask(asking, &gathered, ABOUT_SHELVED);
 	}
-}
-
-static int whole(int64_t jars)
-{
-	return jars > INT32_MAX ? INT32_MAX : (int)jars;
 }
 
 static void ask_spoiled(const struct asking *asking)
@@ -507,11 +506,10 @@ static void ask_spoiled(const struct asking *asking)
 		const struct log_lot_spoiled *lot = &asking->board->spoiled[i];
 		struct gathered gathered = { 0 };
 
-		gathered.facts.lot = lot->code;
-		gathered.facts.product = lot->product;
-		gathered.facts.spoiled = whole(lot->spoiled);
-		gathered.facts.jars = whole(lot->jars);
-		ask(asking, &gathered, ABOUT_RECALL);
+		gathered.facts.spoiled = (struct about_spoiled){ .lot = lot->code,
+			                                         .spoiled = whole(lot->spoiled),
+			                                         .jars = whole(lot->jars) };
+		ask(asking, &gathered, ABOUT_SPOILED);
 	}
 }
 
@@ -547,22 +545,18 @@ static int64_t into_jars(const struct asking *asking, enum supply_kind kind)
 
 static void ask_supply(const struct asking *asking, const struct log_supply *supply)
 {
-	enum unit_system units = asking->board->house.units;
-	enum measure measure = supply_measure(supply->kind);
 	const struct jar_size *jar = jar_size_named(supply->size);
-	struct gathered gathered = { 0 };
-	struct facts *facts = &gathered.facts;
-
-	facts->supply_kind = supply->kind;
-	facts->supply = jar != NULL ? jar->plural : supply_words(supply->kind);
-	facts->stock = supply->stock;
-	facts->needed =
+	int64_t needed =
 	    supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
-	facts->needed += plan_needs_of(asking->kitchen, supply->kind, supply->size);
-	amount_words(measure, supply->stock, units, gathered.words[0], sizeof(gathered.words[0]));
-	amount_words(measure, facts->needed, units, gathered.words[1], sizeof(gathered.words[1]));
-	facts->stock_words = gathered.words[0];
-	facts->needed_words = gathered.words[1];
+	struct supply_amount amount = { .measure = supply_measure(supply->kind), .units = asking->board->house.units };
+	struct gathered gathered = { 0 };
+	struct about_supply *facts = &gathered.facts.supply;
+
+	facts->supply = jar != NULL ? jar->plural : supply_words(supply->kind);
+	facts->kind = supply->kind;
+	facts->stock = facts->needed = amount;
+	facts->stock.amount = supply->stock;
+	facts->needed.amount = needed + plan_needs_of(asking->kitchen, supply->kind, supply->size);
 	ask(asking, &gathered, ABOUT_SUPPLY);
 }
 
@@ -570,19 +564,16 @@ static void ask_supply(const struct asking *asking, const struct log_supply *sup
 static void ask_lids(const struct asking *asking)
 {
 	struct gathered gathered = { 0 };
-	struct facts *facts = &gathered.facts;
+	struct about_supply *facts = &gathered.facts.supply;
 
 	if (asking->board->box_count == 0)
 		return;
-	facts->is_lids = true;
 	facts->supply = "flat lids";
+	facts->is_lids = true;
+	facts->stock.measure = facts->needed.measure = MEASURE_EACH;
 	for (size_t i = 0; i < asking->board->box_count; i++)
-		facts->stock += asking->board->boxes[i].lids - asking->board->boxes[i].used;
-	facts->needed = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
-	(void)snprintf(gathered.words[0], sizeof(gathered.words[0]), "%lld", (long long)facts->stock);
-	(void)snprintf(gathered.words[1], sizeof(gathered.words[1]), "%lld", (long long)facts->needed);
-	facts->stock_words = gathered.words[0];
-	facts->needed_words = gathered.words[1];
+		facts->stock.amount += asking->board->boxes[i].lids - asking->board->boxes[i].used;
+	facts->needed.amount = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
 	ask(asking, &gathered, ABOUT_SUPPLY);
 }
 

@@ -555,10 +555,9 @@ static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum e
 
 /* What would go on against a rule needs a reason; what makes a record worse at once
  * does not: nobody writes while the stove is out. */
-static bool stop_holds(const struct strip *strip, enum exception exception, const char *reason, struct fault *fault)
+static bool stop_holds(enum exception exception, const char *reason, struct fault *fault)
 {
 	struct facts facts = { .about = ABOUT_KEY,
-		               .station = strip->station.name,
 		               .is_vent_cut = exception == EXCEPTION_VENT_SHORT,
 		               .is_earlier_start = exception == EXCEPTION_EARLIER };
 
@@ -599,7 +598,7 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		                 strip.rule->words);
 	if (is_other_act(exception))
 		return other_act(kitchen, &strip, exception, amount, reason, fault);
-	if (stop_holds(&strip, exception, reason, fault))
+	if (stop_holds(exception, reason, fault))
 		return false;
 	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
 		return false;
