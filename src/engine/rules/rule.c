@@ -48,8 +48,6 @@ struct name {
 	NAMED_AS(subject, "looked", seals.looked, FORM_NUMBER), \
 	NAMED_AS(subject, "others_failed", seals.others_failed, FORM_NUMBER), \
 	NAMED_AS(subject, "others_looked", seals.others_looked, FORM_NUMBER)
-#define FLAT(field, form) { #field, form, offsetof(struct facts, field) }
-#define FLAT_AS(name, field, form) { name, form, offsetof(struct facts, field) }
 /* clang-format on */
 
 static const struct name house_names[] = {
@@ -176,20 +174,42 @@ static const struct name shelved_names[] = {
 	NAMED(shelved, why, FORM_WORDS),
 };
 
-static const struct name flat_names[] = {
-	FLAT(lot, FORM_WORDS),
-	FLAT(product, FORM_WORDS),
-	FLAT(why, FORM_WORDS),
-	FLAT_AS("stood", standing_of_key.stood_ms, FORM_HOURS),
-	FLAT_AS("stand_limit", standing_of_key.limit_ms, FORM_HOURS),
-	FLAT_AS("clock_words", clock_of_key.says, FORM_WORDS),
-	FLAT_AS("last_words", clock_of_key.last_entry, FORM_WORDS),
-	FLAT(jars, FORM_JARS),
-	FLAT(recalled, FORM_JARS),
-	FLAT_AS("spoiled", spoiled_of_key, FORM_COUNT),
-	FLAT(multiple, FORM_COUNT),
-	FLAT(multiple_max, FORM_COUNT),
-	FLAT(pot_takes, FORM_COUNT),
+static const struct name key_clock_names[] = {
+	NAMED_AS(key_clock, "clock_words", clock.says, FORM_WORDS),
+	NAMED_AS(key_clock, "last_words", clock.last_entry, FORM_WORDS),
+};
+
+static const struct name key_load_names[] = {
+	NAMED(key_load, why, FORM_WORDS),
+};
+
+static const struct name key_stood_names[] = {
+	NAMED(key_stood, product, FORM_WORDS),
+	STANDING(key_stood),
+};
+
+static const struct name key_batch_names[] = {
+	NAMED(key_batch, product, FORM_WORDS),
+	NAMED(key_batch, why, FORM_WORDS),
+	NAMED(key_batch, multiple, FORM_COUNT),
+	NAMED(key_batch, multiple_max, FORM_COUNT),
+};
+
+static const struct name key_fill_names[] = {
+	NAMED(key_fill, why, FORM_WORDS),
+};
+
+static const struct name key_against_names[] = {
+	NAMED(key_against, station, FORM_WORDS),
+};
+
+static const struct name key_fate_names[] = {
+	NAMED(key_fate, why, FORM_WORDS),
+};
+
+static const struct name key_take_names[] = {
+	NAMED(key_take, lot, FORM_WORDS),     NAMED(key_take, why, FORM_WORDS), NAMED(key_take, recalled, FORM_JARS),
+	NAMED(key_take, spoiled, FORM_COUNT), NAMED(key_take, jars, FORM_JARS),
 };
 
 /* What there is to say of a subject: its own words, and the names of its facts. */
@@ -200,9 +220,7 @@ static const struct subject {
 } subjects[] = {
 /* clang-format off */
 #define NAMES_OF(TAG, subject, words) [ABOUT_##TAG] = { words, subject##_names, sizeof(subject##_names) / sizeof(struct name) },
-#define NAMES_OF_FLAT(TAG, subject, words) [ABOUT_##TAG] = { words, flat_names, sizeof(flat_names) / sizeof(struct name) },
 	RULE_SUBJECTS(NAMES_OF)
-	RULE_SUBJECTS_FLAT(NAMES_OF_FLAT)
 	/* clang-format on */
 };
 static_assert(sizeof(subjects) / sizeof(subjects[0]) == ABOUT_COUNT, "words for everything");
@@ -276,9 +294,7 @@ int64_t rule_due_ms(const struct rule *rule, const struct facts *facts)
 	switch (rule->about) {
 /* clang-format off */
 #define DUE(TAG, subject, words) case ABOUT_##TAG: return rule->due.subject(&facts->subject);
-#define DUE_FLAT(TAG, subject, words) case ABOUT_##TAG: return rule->due.subject(facts);
 	RULE_SUBJECTS(DUE)
-	RULE_SUBJECTS_FLAT(DUE_FLAT)
 	/* clang-format on */
 	case ABOUT_COUNT: break;
 	}
@@ -320,7 +336,7 @@ const struct rule *rule_named(const char *id)
 const struct rule *rule_holding(const struct facts *facts)
 {
 	for (size_t i = 0; i < rule_count; i++)
-		if (rules[i].about == ABOUT_KEY && rule_due_ms(&rules[i], facts) <= 0)
+		if (rules[i].about == facts->about && rule_due_ms(&rules[i], facts) <= 0)
 			return &rules[i];
 	return NULL;
 }

@@ -51,20 +51,24 @@ enum severity { SEVERITY_NOTE, SEVERITY_CAUTION, SEVERITY_STOP, SEVERITY_COUNT }
 	OF(SUPPLY, supply, "a supply") \
 	OF(RECALL, recall, "a recall") \
 	OF(SPOILED, spoiled, "a recall") \
-	OF(SHELVED, shelved, "a load on the shelf")
-
-#define RULE_SUBJECTS_FLAT(OF) \
-	OF(KEY, key, "a key about to act")
+	OF(SHELVED, shelved, "a load on the shelf") \
+	/* What a key is about to do: only stops, asked before it is done. */ \
+	OF(KEY_CLOCK, key_clock, "a key about to act") \
+	OF(KEY_LOAD, key_load, "a key about to act") \
+	OF(KEY_STOOD, key_stood, "a key about to act") \
+	OF(KEY_BATCH, key_batch, "a key about to act") \
+	OF(KEY_FILL, key_fill, "a key about to act") \
+	OF(KEY_AGAINST, key_against, "a key about to act") \
+	OF(KEY_FATE, key_fate, "a key about to act") \
+	OF(KEY_TAKE, key_take, "a key about to act")
 
 #define RULE_TAG(TAG, subject, words) ABOUT_##TAG,
 #define RULE_TAG_OF(TAG, subject, words) about_##subject = ABOUT_##TAG,
 enum rule_about {
 	RULE_SUBJECTS(RULE_TAG)
-	RULE_SUBJECTS_FLAT(RULE_TAG)
 	ABOUT_COUNT,
 	/* The same by the member's name. */
 	RULE_SUBJECTS(RULE_TAG_OF)
-	RULE_SUBJECTS_FLAT(RULE_TAG_OF)
 };
 /* clang-format on */
 
@@ -289,66 +293,79 @@ struct about_shelved {
 	bool blocks; /* some of it is not to be eaten */
 };
 
-/* Which fields are filled depends on what the facts are about; the others are 0
- * or NULL.  Words are the caller's and need only last for the question. */
-struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
-	enum rule_about about;
-	union {
-		struct about_house house;
-		struct about_load load;
-		struct about_notebook notebook;
-		struct about_run run;
-		struct about_batch batch;
-		struct about_clock clock;
-		struct about_waiting waiting;
-		struct about_fate fate;
-		struct about_station station;
-		struct about_lid_box lid_box;
-		struct about_person person;
-		struct about_supply supply;
-		struct about_recall recall;
-		struct about_spoiled spoiled;
-		struct about_shelved shelved;
-	};
+/* Work is started, or a timed phase. */
+struct about_key_clock {
+	struct wall_clock clock;
+};
 
-	/* What to call it. */
-	const char *lot;
-	const char *product;
-	const char *why; /* a reason on record, or the engine's own refusal */
-
-	/* ABOUT_LOAD, and ABOUT_WAITING as far as it goes */
+/* A load is started for which there is no process. */
+struct about_key_load {
+	bool elevation_known;
 	enum method method;
 	enum acidity acidity;
-	int jars;
-	bool not_valid;
+	const char *why; /* what the engine says */
+};
 
-	/* ABOUT_KEY: food that stands */
-	struct standing standing_of_key;
+/* Food that stood is loaded or filled. */
+struct about_key_stood {
+	const char *product;
+	struct standing standing;
+};
 
-	int recalled;
-	int spoiled_of_key;
-
-	/* ABOUT_KEY */
-	bool elevation_known;
-	struct wall_clock clock_of_key;
-	bool is_batch_start;
-	bool is_fill;
-	bool is_load_start;
-	bool begins_clock; /* work is started, or a timed phase */
-	bool is_vent_cut;
-	bool is_earlier_start;
-	bool is_fate;
-	bool is_take;        /* out of the pantry, to be eaten or given away */
+/* A batch is started. */
+struct about_key_batch {
+	const char *product;
+	const char *why;     /* it cannot be */
 	bool recipe_refused; /* an own recipe with what must not be in it; `why` says */
-	bool acid_needed;
-	bool acid_in;
-	bool vinegar_asked;
-	int vinegar_tenths; /* percent; 0: not said */
 	bool regular_pectin;
 	int multiple;
 	int multiple_max;
-	int pot_takes; /* batches, foaming room kept; 0: unknown */
 };
+
+/* Jars are filled, or acid is put into a pot. */
+struct about_key_fill {
+	bool acid_needed;
+	bool acid_in;
+	const char *why; /* what acid */
+	bool vinegar_asked;
+	int vinegar_tenths; /* percent; 0: not said */
+};
+
+/* A phase is changed against its rule. */
+struct about_key_against {
+	const char *station;
+	bool vent_cut;
+	bool earlier_start;
+};
+
+/* A fate is chosen for a jar. */
+struct about_key_fate {
+	const char *why; /* it is not open to it; NULL: it is */
+};
+
+/* Jars are taken out of the pantry, to be eaten or given away. */
+struct about_key_take {
+	const char *lot;
+	bool blocked; /* by its process they are not to be eaten */
+	const char *why;
+	int recalled; /* jars of the lot still to be found */
+	int spoiled;  /* of its jars; the others were not looked at since */
+	int jars;
+};
+
+/* Words are the caller's and need only last for the question. */
+#define RULE_MEMBER(TAG, subject, words) struct about_##subject subject;
+struct facts {
+	enum rule_about about;
+	/* clang-format off */
+	union {
+		RULE_SUBJECTS(RULE_MEMBER)
+	};
+	/* clang-format on */
+};
+
+/* Facts about a subject, by the name of its member. */
+#define FACTS(subject, told) ((struct facts){ .about = about_##subject, .subject = (told) })
 
 #define RULE_NEVER INT64_MAX
 
@@ -357,12 +374,9 @@ struct facts { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order
 /* clang-format off */
 #define RULE_DUE(TAG, subject, words) typedef int64_t (*due_of_##subject)(const struct about_##subject *facts);
 RULE_SUBJECTS(RULE_DUE)
-#define RULE_DUE_FLAT(TAG, subject, words) typedef int64_t (*due_of_##subject)(const struct facts *facts);
-RULE_SUBJECTS_FLAT(RULE_DUE_FLAT)
 #define RULE_DUE_MEMBER(TAG, subject, words) due_of_##subject subject;
 union rule_due {
 	RULE_SUBJECTS(RULE_DUE_MEMBER)
-	RULE_SUBJECTS_FLAT(RULE_DUE_MEMBER)
 };
 /* clang-format on */
 
@@ -391,7 +405,7 @@ int64_t rule_due_ms(const struct rule *rule, const struct facts *facts);
  * one (which a test rules out). */
 bool rule_say(const struct rule *rule, const struct facts *facts, struct text *out);
 
-/* The first stop that a key meets; NULL: none. `facts` about ABOUT_KEY. */
+/* The first stop that a key meets; NULL: none. `facts` about one of ABOUT_KEY_... */
 const struct rule *rule_holding(const struct facts *facts);
 
 const char *severity_name(enum severity severity); /* "stop" */

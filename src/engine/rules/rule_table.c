@@ -537,95 +537,94 @@ static int64_t other_short(const struct about_supply *f)
 
 /* --- keys ------------------------------------------------------------------------------------------- */
 
-static int64_t key_no_elevation(const struct facts *f)
+static int64_t key_clock_behind(const struct about_key_clock *f)
 {
-	return when(f->is_load_start && !f->elevation_known);
+	return when(is_behind(&f->clock));
 }
 
-static int64_t key_clock_behind(const struct facts *f)
+static int64_t key_no_elevation(const struct about_key_load *f)
 {
-	return when(f->begins_clock && is_behind(&f->clock_of_key));
+	return when(!f->elevation_known);
 }
 
-static int64_t key_low_acid(const struct facts *f)
+static int64_t key_low_acid(const struct about_key_load *f)
 {
-	return when(f->is_load_start && lacks_pressure(f->acidity, f->method));
+	return when(lacks_pressure(f->acidity, f->method));
 }
 
-static int64_t key_no_process(const struct facts *f)
+static int64_t key_no_process(const struct about_key_load *f)
 {
-	return when(f->is_load_start && f->why != NULL);
+	return when(f->why != NULL);
 }
 
-static int64_t key_stood(const struct facts *f)
+static int64_t key_stood(const struct about_key_stood *f)
 {
-	return when((f->is_load_start || f->is_fill) && stood_low_acid(&f->standing_of_key) == 0);
+	return stood_low_acid(&f->standing);
 }
 
-static int64_t key_pectin(const struct facts *f)
+static int64_t key_pectin(const struct about_key_batch *f)
 {
-	return when(f->is_batch_start && f->regular_pectin && f->multiple > 1);
+	return when(f->regular_pectin && f->multiple > 1);
 }
 
-static int64_t key_multiple(const struct facts *f)
+static int64_t key_multiple(const struct about_key_batch *f)
 {
-	return when(f->is_batch_start && f->multiple > f->multiple_max && key_pectin(f) != 0);
+	return when(f->multiple > f->multiple_max && key_pectin(f) != 0);
 }
 
-static int64_t key_recipe(const struct facts *f)
+static int64_t key_recipe(const struct about_key_batch *f)
 {
-	return when(f->is_batch_start && f->recipe_refused);
+	return when(f->recipe_refused);
 }
 
-static int64_t key_short(const struct facts *f)
+static int64_t key_short(const struct about_key_batch *f)
 {
-	return when(f->is_batch_start && !f->recipe_refused && f->why != NULL);
+	return when(!f->recipe_refused && f->why != NULL);
 }
 
-static int64_t key_acid(const struct facts *f)
+static int64_t key_acid(const struct about_key_fill *f)
 {
-	return when(f->is_fill && f->acid_needed && !f->acid_in);
+	return when(f->acid_needed && !f->acid_in);
 }
 
-static int64_t key_vinegar_weak(const struct facts *f)
+static int64_t key_vinegar_weak(const struct about_key_fill *f)
 {
-	return when(f->is_fill && f->vinegar_asked && f->vinegar_tenths > 0 &&
-	            f->vinegar_tenths < VINEGAR_LEAST_TENTHS);
+	return when(f->vinegar_asked && f->vinegar_tenths > 0 && f->vinegar_tenths < VINEGAR_LEAST_TENTHS);
 }
 
-static int64_t key_vinegar(const struct facts *f)
+static int64_t key_vinegar(const struct about_key_fill *f)
 {
-	return when(f->is_fill && f->vinegar_asked && f->vinegar_tenths == 0);
+	return when(f->vinegar_asked && f->vinegar_tenths == 0);
 }
 
-static int64_t key_vent(const struct facts *f)
+static int64_t key_vent(const struct about_key_against *f)
 {
-	return when(f->is_vent_cut);
+	return when(f->vent_cut);
 }
 
-static int64_t key_earlier(const struct facts *f)
+static int64_t key_earlier(const struct about_key_against *f)
 {
-	return when(f->is_earlier_start);
+	return when(f->earlier_start);
 }
 
-static int64_t key_fate(const struct facts *f)
+static int64_t key_fate(const struct about_key_fate *f)
 {
-	return when(f->is_fate && f->why != NULL);
+	return when(f->why != NULL);
 }
 
-static int64_t key_recalled(const struct facts *f)
+static int64_t key_recalled(const struct about_key_take *f)
 {
-	return when(f->is_take && f->recalled > 0);
+	return when(f->recalled > 0);
 }
 
-static int64_t key_lot_spoiled(const struct facts *f)
+static int64_t key_lot_spoiled(const struct about_key_take *f)
 {
-	return when(f->is_take && f->spoiled_of_key > 0 && f->recalled == 0);
+	return when(f->spoiled > 0 && f->recalled == 0);
 }
 
-static int64_t key_take_not_valid(const struct facts *f)
+static int64_t key_take_not_valid(const struct about_key_take *f)
 {
-	return when(f->is_take && f->not_valid && f->recalled == 0 && f->spoiled_of_key == 0);
+	return when(f->blocked && f->recalled == 0 && f->spoiled == 0);
 }
 
 /* --- recalls ------------------------------------------------------------------------------------------- */
@@ -780,56 +779,56 @@ const struct rule rules[] = {
 	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
 	/* Stops that are asked when the key is pressed. */
-	STOP("key-no-elevation", key, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
+	STOP("key-no-elevation", key_load, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
 	STOP(
-	    "key-clock-behind", key, key_clock_behind,
+	    "key-clock-behind", key_clock, key_clock_behind,
 	    "Set this computer's clock first: it says {clock_words}, before the last entry of the log ({last_words}). If it is "
 	    "right, say so in the warnings (w).",
 	    "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
-	STOP("key-low-acid", key, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
-	STOP("key-no-process", key, key_no_process, "{why}", "starting a load", OVER_NEVER,
+	STOP("key-low-acid", key_load, key_low_acid, "{why}", "starting a load", OVER_NEVER, "A539; 21 CFR 114.3"),
+	STOP("key-no-process", key_load, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
-	STOP("key-stood", key, key_stood,
+	STOP("key-stood", key_stood, key_stood,
 	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
 	     "loading, filling", OVER_NEVER, PRACTICE),
-	STOP("key-recipe-refused", key, key_recipe, "{product} is not canned as an own recipe: {why}",
+	STOP("key-recipe-refused", key_batch, key_recipe, "{product} is not canned as an own recipe: {why}",
 	     "starting a batch", OVER_NEVER, "A539: tested recipes only; the list of each food: the published tables"),
-	STOP("key-pectin-multiplied", key, key_pectin,
+	STOP("key-pectin-multiplied", key_batch, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
 	     "Make {multiple} separate batches.",
 	     "starting a batch", OVER_UNKNOWN, "A539 Guide 7, MSU-961, MSU-551"),
-	STOP("key-over-limit", key, key_multiple,
+	STOP("key-over-limit", key_batch, key_multiple,
 	     "{product}: the recipe allows {multiple_max} in one pot, not {multiple}. Make several pots.",
 	     "starting a batch", OVER_UNKNOWN, "the recipe's own limit"),
-	STOP("key-short", key, key_short, "{why}", "starting a batch", OVER_NEVER,
+	STOP("key-short", key_batch, key_short, "{why}", "starting a batch", OVER_NEVER,
 	     "never stretch, never cut sugar: MU GH1461; " PRACTICE),
-	STOP("key-acid", key, key_acid, "The acid goes in first ({why}). Bottled, not fresh; say that it is in.",
+	STOP("key-acid", key_fill, key_acid, "The acid goes in first ({why}). Bottled, not fresh; say that it is in.",
 	     "filling", OVER_NOT_VALID, "A539 Guide 3, CSU, PSU"),
-	STOP("key-vinegar-weak", key, key_vinegar_weak,
+	STOP("key-vinegar-weak", key_fill, key_vinegar_weak,
 	     "Take vinegar of 5 percent: weaker vinegar does not keep these jars. On now, they are NOT VALID.",
 	     "filling", OVER_NOT_VALID, "A539 Guide 1 and Guide 6"),
-	STOP("key-vinegar-not-said", key, key_vinegar,
+	STOP("key-vinegar-not-said", key_fill, key_vinegar,
 	     "Say how strong the vinegar is: its label says percent, and 5 is needed. Home-made: nobody knows.",
 	     "filling", OVER_UNKNOWN, "A539 Guide 1 and Guide 6"),
 	STOP(
-	    "key-vent-short", key, key_vent,
+	    "key-vent-short", key_against, key_vent,
 	    "Vent the full 10 min: trapped air leaves the jars cooler than the gauge says. On now, the process is NOT VALID.",
 	    "cutting a vent short", OVER_NOT_VALID, "A539, PNW421, KSU"),
-	STOP("key-earlier-start", key, key_earlier,
+	STOP("key-earlier-start", key_against, key_earlier,
 	     "Run the full time from now, or say who saw it begin earlier: the process is UNKNOWN then.",
 	     "setting a clock back", OVER_UNKNOWN, "never without a witness: " PRACTICE),
-	STOP("key-fate", key, key_fate, "{why}", "choosing a fate", OVER_NEVER,
+	STOP("key-fate", key_fate, key_fate, "{why}", "choosing a fate", OVER_NEVER,
 	     "24 h: A539, UNL; 2 h: UNL, one ISU text; liquid: NCHFP"),
 	STOP(
-	    "key-recalled", key, key_recalled,
+	    "key-recalled", key_take, key_recalled,
 	    "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
 	    "taking jars out", OVER_NEVER, PRACTICE),
-	STOP("key-lot-spoiled", key, key_lot_spoiled,
+	STOP("key-lot-spoiled", key_take, key_lot_spoiled,
 	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP(
-	    "key-take-not-valid", key, key_take_not_valid,
+	    "key-take-not-valid", key_take, key_take_not_valid,
 	    "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	    "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */

@@ -32,7 +32,7 @@ bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)
 
 /* --- stops --- */
 
-/* Does any stop rule hold this key up?  `facts` about ABOUT_KEY.  True: no, or the
+/* Does any stop rule hold this key up?  `facts` about one of ABOUT_KEY_...  True: no, or the
  * reason lets it pass.  False: FAULT_STOPPED (a reason would let it pass) or
  * FAULT_REFUSED, with the rule's id. */
 bool stops_let_pass(const struct facts *facts, const char *reason, struct fault *fault);
@@ -43,15 +43,18 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault);
 /* How far the wall clock is before the log's last entry; 0: it is not. */
 int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now);
+#define FACT_WORDS_BYTES 64
+/* That for the rules; its words stand in the caller's. */
+struct wall_clock wall_clock_of(const struct kitchen *kitchen, const struct moment *now, char says[FACT_WORDS_BYTES],
+                                char last_entry[FACT_WORDS_BYTES]);
 /* Work is started or a clock begun: refused while the wall clock is behind. */
 bool check_clock(const struct kitchen *kitchen, struct fault *fault);
 /* How long food of that acidity may stand in this house before it is heated again. */
 int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
 /* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */
 void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size);
-/* Low-acid food over its limit is not loaded, and not filled: `facts` says which key. */
-bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
-                    struct fault *fault);
+/* Low-acid food over its limit is not loaded, and not filled. */
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct fault *fault);
 
 /* --- phases --- */
 

@@ -45,22 +45,23 @@ int64_t clock_behind_ms(const struct kitchen *kitchen, const struct moment *now)
 	return kitchen->latest_wall_ms != 0 && behind > 0 ? behind : 0;
 }
 
+struct wall_clock wall_clock_of(const struct kitchen *kitchen, const struct moment *now, char says[FACT_WORDS_BYTES],
+                                char last_entry[FACT_WORDS_BYTES])
+{
+	clock_words_day_hour(now->wall_ms, says, FACT_WORDS_BYTES);
+	clock_words_day_hour(kitchen->latest_wall_ms, last_entry, FACT_WORDS_BYTES);
+	return (
+	    struct wall_clock){ .behind_ms = clock_behind_ms(kitchen, now), .says = says, .last_entry = last_entry };
+}
+
 bool check_clock(const struct kitchen *kitchen, struct fault *fault)
 {
 	struct moment now = kitchen_now(kitchen);
-	struct facts facts = { .about = ABOUT_KEY,
-		               .begins_clock = true,
-		               .clock_of_key = { .behind_ms = clock_behind_ms(kitchen, &now) } };
-	char clock_words[32];
-	char last_words[32];
+	char says[FACT_WORDS_BYTES];
+	char last_entry[FACT_WORDS_BYTES];
+	struct about_key_clock key = { .clock = wall_clock_of(kitchen, &now, says, last_entry) };
 
-	if (facts.clock_of_key.behind_ms == 0)
-		return true;
-	clock_words_day_hour(now.wall_ms, clock_words, sizeof(clock_words));
-	clock_words_day_hour(kitchen->latest_wall_ms, last_words, sizeof(last_words));
-	facts.clock_of_key.says = clock_words;
-	facts.clock_of_key.last_entry = last_words;
-	return stops_let_pass(&facts, "", fault);
+	return stops_let_pass(&FACTS(key_clock, key), "", fault);
 }
 
 int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity)
@@ -78,46 +79,43 @@ void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms
 	text_add_hours(&text, stood_ms / MINUTE_MS);
 }
 
-bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct facts facts,
-                    struct fault *fault)
+bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct fault *fault)
 {
-	facts.about = ABOUT_KEY;
-	facts.product = lot->product;
-	facts.standing_of_key = (struct standing){ .stands = true,
-		                                   .acidity = lot->acidity,
-		                                   .stood_ms = stood_ms,
-		                                   .limit_ms = stand_limit_of(kitchen, lot->acidity) };
-	return !stops_let_pass(&facts, "", fault);
+	struct about_key_stood key = { .product = lot->product,
+		                       .standing = { .stands = true,
+		                                     .acidity = lot->acidity,
+		                                     .stood_ms = stood_ms,
+		                                     .limit_ms = stand_limit_of(kitchen, lot->acidity) } };
+
+	return !stops_let_pass(&FACTS(key_stood, key), "", fault);
 }
 
 bool stop_no_process(const struct kitchen *kitchen, enum method method, const char *food, struct fault *fault)
 {
 	char why[FAULT_SENTENCE_MAX];
-	struct facts facts = { .about = ABOUT_KEY,
-		               .is_load_start = true,
-		               .method = method,
-		               .why = why,
-		               .elevation_known = kitchen->board.house.elevation.known };
+	struct about_key_load key = { .elevation_known = kitchen->board.house.elevation.known,
+		                      .method = method,
+		                      .why = why };
 
 	if (fault == NULL || fault->kind != FAULT_REFUSED)
 		return false;
 	text_copy(why, sizeof(why), fault->sentence);
-	(void)process_acidity(food, &facts.acidity);
-	return stops_let_pass(&facts, "", fault);
+	(void)process_acidity(food, &key.acidity);
+	return stops_let_pass(&FACTS(key_load, key), "", fault);
 }
 
 bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault)
 {
-	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code };
+	struct about_key_take key = { .lot = lot->code };
 	int64_t recalled;
 
 	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault))
 		return false;
-	facts.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
+	key.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
 	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
 		if (kitchen->board.spoiled[i].lot_id == lot->id) {
-			facts.spoiled_of_key = (int)kitchen->board.spoiled[i].spoiled;
-			facts.jars = (int)kitchen->board.spoiled[i].jars;
+			key.spoiled = (int)kitchen->board.spoiled[i].spoiled;
+			key.jars = (int)kitchen->board.spoiled[i].jars;
 		}
-	return stops_let_pass(&facts, "", fault);
+	return stops_let_pass(&FACTS(key_take, key), "", fault);
 }

@@ -176,15 +176,13 @@ static bool check_acid(const struct load_order *order, const struct process *pro
 	enum acid acid = acid_of_order(order, process);
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = { .about = ABOUT_KEY,
-		               .is_fill = true,
-		               .acid_needed = acid == ACID_LEFT_OUT,
-		               .why = why,
-		               .vinegar_asked = food != NULL && acid_asks_vinegar(food->acid_rule, acid),
-		               .vinegar_tenths = order->vinegar_tenths };
+	struct about_key_fill key = { .acid_needed = acid == ACID_LEFT_OUT,
+		                      .why = why,
+		                      .vinegar_asked = food != NULL && acid_asks_vinegar(food->acid_rule, acid),
+		                      .vinegar_tenths = order->vinegar_tenths };
 
 	acid_asked_words(food, process->jar, &text);
-	return stops_let_pass(&facts, order->reason, fault);
+	return stops_let_pass(&FACTS(key_fill, key), order->reason, fault);
 }
 
 /* What was said of the acid stays with the lot. */

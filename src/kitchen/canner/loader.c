@@ -604,13 +604,10 @@ static bool write_load(struct act *act, const struct strip *canner, struct need 
 	       phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
 }
 
-static bool stands_too_long(const struct kitchen *kitchen, enum method method, const struct need *needs, size_t count,
-                            struct fault *fault)
+static bool stands_too_long(const struct kitchen *kitchen, const struct need *needs, size_t count, struct fault *fault)
 {
-	struct facts facts = { .is_load_start = true, .elevation_known = true, .method = method };
-
 	for (size_t i = 0; i < count; i++)
-		if (stood_too_long(kitchen, &needs[i].lot, needs[i].waited_ms, facts, fault))
+		if (stood_too_long(kitchen, &needs[i].lot, needs[i].waited_ms, fault))
 			return true;
 	return false;
 }
@@ -640,7 +637,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	    kitchen_free_station(kitchen, station_id, fault) == NULL ||
 	    !needs_of(kitchen, picks, count, needs, fault) || !check_room(&canner->station, needs, count, fault) ||
 	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||
-	    stands_too_long(kitchen, station_method(canner->station.kind), needs, count, fault))
+	    stands_too_long(kitchen, needs, count, fault))
 		return false;
 	say_stood(kitchen, "its jars waited", longest_wait_ms(needs, count), waited, sizeof(waited));
 	text_copy(name, sizeof(name), canner->station.name);

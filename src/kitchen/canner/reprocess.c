@@ -133,9 +133,9 @@ static bool check_jar(const struct kitchen *kitchen, const struct log_jar *jar, 
                       struct fault *fault)
 {
 	int64_t now = kitchen_now(kitchen).wall_ms;
-	struct facts facts = { .about = ABOUT_KEY, .is_fate = true };
 	struct log_batch batch;
 	char why[FAULT_SENTENCE_MAX];
+	struct about_key_fate key = { .why = why };
 	char hour[40];
 
 	if (jar->fate != FATE_REPROCESS || jar->fate_done_wall_ms != 0)
@@ -146,8 +146,7 @@ static bool check_jar(const struct kitchen *kitchen, const struct log_jar *jar, 
 		(void)snprintf(why, sizeof(why),
 		               "Too late to process %s again: the window closed %s. Discard, do not taste.", lot->code,
 		               hour);
-		facts.why = why;
-		return stops_let_pass(&facts, "", fault);
+		return stops_let_pass(&FACTS(key_fate, key), "", fault);
 	}
 	if (jar->batch_id == 0)
 		return true;
@@ -329,11 +328,11 @@ static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *
 {
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .why = why };
+	struct about_key_fill key = { .why = why };
 
-	facts.acid_needed = plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
+	key.acid_needed = plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
 	acid_asked_words(food_named(plan->lot.food), jar_size_named(jar->size), &text);
-	return stops_let_pass(&facts, order->reason, fault);
+	return stops_let_pass(&FACTS(key_fill, key), order->reason, fault);
 }
 
 /* What goes into the jar again comes off the shelf. */

@@ -353,12 +353,12 @@ static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar
 {
 	if (!jar_fate_open(jar, load, fate, now, &jar->fate_by_wall_ms, fault)) {
 		char why[FAULT_SENTENCE_MAX];
-		struct facts facts = { .about = ABOUT_KEY, .is_fate = true, .why = why };
+		struct about_key_fate key = { .why = why };
 
 		if (fault == NULL)
 			return false;
 		text_copy(why, sizeof(why), fault->sentence);
-		return stops_let_pass(&facts, "", fault);
+		return stops_let_pass(&FACTS(key_fate, key), "", fault);
 	}
 	jar->fate = fate;
 	jar->fate_done_wall_ms = fate == FATE_DISCARD ? now : 0;

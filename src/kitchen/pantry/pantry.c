@@ -282,14 +282,14 @@ static const struct judged_anew *held_anew(const struct kitchen *kitchen, const 
 static bool check_jar(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
                       struct fault *fault)
 {
-	struct facts facts = { .about = ABOUT_KEY, .is_take = true, .lot = lot->code, .not_valid = true };
+	struct about_key_take key = { .lot = lot->code, .blocked = true };
 	const struct judged_anew *anew = held_anew(kitchen, jar);
 	struct log_judgement said;
 
 	if (!log_judgement_of_jar(kitchen->log, jar, &said, fault))
 		return false;
-	facts.why = jar_is_blocked(jar) || anew == NULL ? said.why : anew->why;
-	return stops_let_pass(&facts, "", fault);
+	key.why = jar_is_blocked(jar) || anew == NULL ? said.why : anew->why;
+	return stops_let_pass(&FACTS(key_take, key), "", fault);
 }
 
 static bool take_jar(struct errand *errand, struct log_jar *jar, struct fault *fault)

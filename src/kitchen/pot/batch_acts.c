@@ -229,16 +229,15 @@ static bool is_answer(const struct acid_asked *asked, enum acid acid)
 static bool check_acid(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order,
                        struct fault *fault)
 {
-	bool is_in = order->acid_in && is_answer(asked, order->acid);
-	struct facts facts = { .about = ABOUT_KEY,
-		               .is_fill = true,
-		               .acid_needed = asked->asked && !asked->short_in_pot,
-		               .acid_in = is_in,
-		               .why = asked->words,
-		               .vinegar_tenths = order->vinegar_tenths };
+	struct about_key_fill key = {
+		.acid_needed = asked->asked && !asked->short_in_pot,
+		.acid_in = order->acid_in && is_answer(asked, order->acid),
+		.why = asked->words,
+		.vinegar_asked = asked->vinegar && acid_filled(asked, strip, order) != ACID_LEFT_OUT,
+		.vinegar_tenths = order->vinegar_tenths,
+	};
 
-	facts.vinegar_asked = asked->vinegar && acid_filled(asked, strip, order) != ACID_LEFT_OUT;
-	return stops_let_pass(&facts, order->reason, fault);
+	return stops_let_pass(&FACTS(key_fill, key), order->reason, fault);
 }
 
 static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
@@ -418,7 +417,7 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	if (found == NULL)
 		return false;
 	strip = *found;
-	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), (struct facts){ .is_fill = true }, fault))
+	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), fault))
 		return false;
 	say_stood(kitchen, "the food stood in the pot for", pot_stood_ms(&strip, &now), stood, sizeof(stood));
 	if (!kitchen_acid_asked(kitchen, order->batch_id, order->jar, &asked, fault) ||

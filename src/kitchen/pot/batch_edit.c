@@ -103,13 +103,13 @@ static bool check_acid(const struct kitchen *kitchen, const struct recipe *recip
 	struct measured asked;
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = { .about = ABOUT_KEY, .is_fill = true, .why = why };
+	struct about_key_fill key = { .why = why };
 
 	*left_out = amount_is_acid(recipe, amount) && used < amount->wanted;
-	facts.acid_needed = *left_out;
+	key.acid_needed = *left_out;
 	measure_amount(amount->measure, amount->supply, amount->wanted, kitchen->board.house.units, &asked);
 	text_add(&text, "%s of %s, in the pot", asked.words, amount->ingredient);
-	return stops_let_pass(&facts, reason, fault);
+	return stops_let_pass(&FACTS(key_fill, key), reason, fault);
 }
 
 static bool amount_at(const struct kitchen *kitchen, int64_t batch_id, int place, struct log_batch_amount *out,

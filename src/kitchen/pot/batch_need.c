@@ -201,12 +201,12 @@ static bool check_order(const struct recipe *recipe, const struct batch_order *o
 static bool check_recipe(const struct recipe *recipe, struct fault *fault)
 {
 	struct recipe_standing standing;
-	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .product = recipe->name };
+	struct about_key_batch key = { .product = recipe->name };
 
 	recipe_stands(recipe, &standing);
-	facts.recipe_refused = standing.origin == ORIGIN_REFUSED;
-	facts.why = facts.recipe_refused ? standing.words : NULL;
-	return stops_let_pass(&facts, "", fault);
+	key.recipe_refused = standing.origin == ORIGIN_REFUSED;
+	key.why = key.recipe_refused ? standing.words : NULL;
+	return stops_let_pass(&FACTS(key_batch, key), "", fault);
 }
 
 /* Regular pectin multiplied, or more than the recipe allows, or than the pot holds. */
@@ -215,14 +215,12 @@ static bool check_multiple(const struct kitchen *kitchen, const struct recipe *r
 {
 	enum unit_system units = kitchen->board.house.units;
 	bool fits = fits_pot(recipe, order->multiple, pot->volume_ul, units, NULL);
-	struct facts facts = { .about = ABOUT_KEY,
-		               .is_batch_start = true,
-		               .product = recipe->name,
-		               .regular_pectin = recipe->pectin == PECTIN_REGULAR,
-		               .multiple = order->multiple,
-		               .multiple_max = multiple_allowed(recipe) };
+	struct about_key_batch key = { .product = recipe->name,
+		                       .regular_pectin = recipe->pectin == PECTIN_REGULAR,
+		                       .multiple = order->multiple,
+		                       .multiple_max = multiple_allowed(recipe) };
 
-	if (!stops_let_pass(&facts, order->reason, fault)) {
+	if (!stops_let_pass(&FACTS(key_batch, key), order->reason, fault)) {
 		if (!fits && fault != NULL)
 			fault->kind = FAULT_REFUSED; /* no reason makes the pot larger */
 		return false;
@@ -274,13 +272,13 @@ __attribute__((format(printf, 2, 3))) static bool say_short(struct fault *fault,
 {
 	char why[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(why);
-	struct facts facts = { .about = ABOUT_KEY, .is_batch_start = true, .why = why };
+	struct about_key_batch key = { .why = why };
 	va_list args;
 
 	va_start(args, format);
 	text_addv(&text, format, args);
 	va_end(args);
-	return stops_let_pass(&facts, "", fault);
+	return stops_let_pass(&FACTS(key_batch, key), "", fault);
 }
 
 bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault)

@@ -29,9 +29,9 @@ struct asking {
 	void *context;
 };
 
-static void ask(const struct asking *asking, struct gathered *gathered, enum rule_about about)
+static void ask(const struct asking *asking, struct gathered *gathered, struct facts facts)
 {
-	gathered->facts.about = about;
+	gathered->facts = facts;
 	asking->read(asking->context, gathered);
 }
 
@@ -64,10 +64,9 @@ static int left_over(const struct asking *asking)
 }
 
 /* Only of an accepted day that is not over; worked out once a minute at most. */
-static void plan_facts(const struct asking *asking, struct gathered *gathered)
+static void plan_facts(const struct asking *asking, struct about_house *house, struct gathered *gathered)
 {
 	const struct planned *planned = &asking->kitchen->planned;
-	struct about_house *house = &gathered->facts.house;
 	const struct kitchen_plan *plan;
 
 	if (planned->plan.accepted_wall_ms == 0 || planned->plan.finished_wall_ms != 0)
@@ -80,42 +79,31 @@ static void plan_facts(const struct asking *asking, struct gathered *gathered)
 	house->finish_words = gathered->words[2];
 }
 
-static void wall_clock_facts(const struct asking *asking, struct gathered *gathered)
-{
-	struct wall_clock *clock = &gathered->facts.house.clock;
-
-	clock->behind_ms = clock_behind_ms(asking->kitchen, asking->now);
-	clock_words_day_hour(asking->now->wall_ms, gathered->words[0], sizeof(gathered->words[0]));
-	clock_words_day_hour(asking->kitchen->latest_wall_ms, gathered->words[1], sizeof(gathered->words[1]));
-	clock->says = gathered->words[0];
-	clock->last_entry = gathered->words[1];
-}
-
 static void ask_house(const struct asking *asking)
 {
 	const struct kitchen *kitchen = asking->kitchen;
 	const struct board *board = asking->board;
 	const struct log_house *house = &board->house;
 	struct gathered gathered = { 0 };
-	struct about_house *facts = &gathered.facts.house;
+	struct about_house facts = { 0 };
 
-	facts->elevation = house->elevation;
+	facts.elevation = house->elevation;
 	if (kitchen->had_day)
-		facts->elevation_before = kitchen->last_before.elevation;
-	facts->boil_off_mf = boil_off_mf(house);
-	facts->storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
-	facts->storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
-	facts->waiting = (int)board->waiting_count;
+		facts.elevation_before = kitchen->last_before.elevation;
+	facts.boil_off_mf = boil_off_mf(house);
+	facts.storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
+	facts.storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
+	facts.waiting = (int)board->waiting_count;
 	if (board->waiting_count > 0)
-		facts->waited_ms = moment_between(&board->waiting[0].filled, asking->now);
-	facts->wait_limit_ms = house->jar_wait_minutes * MINUTE_MS;
-	facts->left_over = left_over(asking);
-	facts->unpublished = board->waiting_unpublished;
-	facts->kept_lot = kitchen->kept.id != 0 ? kitchen->kept.code : NULL;
-	facts->kept_ms = asking->now->wall_ms - kitchen->kept.made_wall_ms;
-	plan_facts(asking, &gathered);
-	wall_clock_facts(asking, &gathered);
-	ask(asking, &gathered, ABOUT_HOUSE);
+		facts.waited_ms = moment_between(&board->waiting[0].filled, asking->now);
+	facts.wait_limit_ms = house->jar_wait_minutes * MINUTE_MS;
+	facts.left_over = left_over(asking);
+	facts.unpublished = board->waiting_unpublished;
+	facts.kept_lot = kitchen->kept.id != 0 ? kitchen->kept.code : NULL;
+	facts.kept_ms = asking->now->wall_ms - kitchen->kept.made_wall_ms;
+	plan_facts(asking, &facts, &gathered);
+	facts.clock = wall_clock_of(kitchen, asking->now, gathered.words[0], gathered.words[1]);
+	ask(asking, &gathered, FACTS(house, facts));
 }
 
 /* --- a strip ---------------------------------------------------------------------------- */
@@ -140,8 +128,7 @@ static void ask_clock(const struct asking *asking, const struct strip *strip)
 {
 	const struct phase_rule *rule = strip->rule;
 	struct gathered gathered = gathered_of(strip);
-
-	gathered.facts.clock = (struct about_clock){
+	struct about_clock facts = {
 		.called = called(strip),
 		.phase = rule->words,
 		.step = rule->step,
@@ -156,7 +143,8 @@ static void ask_clock(const struct asking *asking, const struct strip *strip)
 		.wall_step_ms = moment_wall_step(&strip->phase.began, asking->now),
 		.restarted = !moment_same_boot(&strip->phase.began, asking->now),
 	};
-	ask(asking, &gathered, ABOUT_CLOCK);
+
+	ask(asking, &gathered, FACTS(clock, facts));
 }
 
 static void account_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
@@ -203,51 +191,52 @@ static void seal_facts(const struct asking *asking, const struct strip *strip, s
 static void ask_notebook(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = gathered_of(strip);
+	struct about_notebook facts = { .called = called(strip),
+		                        .verdict = strip->load.verdict,
+		                        .why = strip->load.verdict_why,
+		                        .fateless = strip->without_fate };
 
-	gathered.facts.notebook = (struct about_notebook){ .called = called(strip),
-		                                           .verdict = strip->load.verdict,
-		                                           .why = strip->load.verdict_why,
-		                                           .fateless = strip->without_fate };
-	ask(asking, &gathered, ABOUT_NOTEBOOK);
+	ask(asking, &gathered, FACTS(notebook, facts));
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
 {
 	const struct log_load *load = &strip->load;
 	struct gathered gathered = gathered_of(strip);
-	struct about_load *facts = &gathered.facts.load;
+	struct about_load facts = { 0 };
 
-	facts->called = called(strip);
-	facts->verdict = load->verdict;
-	facts->why = load->verdict_why;
-	facts->method = load->method;
-	facts->acidity = strip->lot.acidity;
-	facts->jars = strip->jars;
-	facts->in_canner = load->place == PLACE_STATION;
-	facts->larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
-	facts->practice_row = load->confirmed == CONFIRMED_PRACTICE;
-	facts->minutes = load->minutes;
-	facts->asks_more = load_asks_more(load, &strip->lot, jar_sizes[strip->largest_jar].name,
-	                                  &asking->board->house.elevation, &facts->minutes_here);
-	facts->raised = strip->raised;
-	account_facts(asking, strip, facts);
-	seal_facts(asking, strip, facts);
-	ask(asking, &gathered, ABOUT_LOAD);
+	facts.called = called(strip);
+	facts.verdict = load->verdict;
+	facts.why = load->verdict_why;
+	facts.method = load->method;
+	facts.acidity = strip->lot.acidity;
+	facts.jars = strip->jars;
+	facts.in_canner = load->place == PLACE_STATION;
+	facts.larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
+	facts.practice_row = load->confirmed == CONFIRMED_PRACTICE;
+	facts.minutes = load->minutes;
+	facts.asks_more = load_asks_more(load, &strip->lot, jar_sizes[strip->largest_jar].name,
+	                                 &asking->board->house.elevation, &facts.minutes_here);
+	facts.raised = strip->raised;
+	account_facts(asking, strip, &facts);
+	seal_facts(asking, strip, &facts);
+	ask(asking, &gathered, FACTS(load, facts));
 }
 
 static void ask_run(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = gathered_of(strip);
+	struct about_run facts;
 	struct face face;
 
 	strip_face(strip, asking->now, &face);
-	gathered.facts.run = (struct about_run){
+	facts = (struct about_run){
 		.called = called(strip),
 		.water_counts = face.water,
 		.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now),
 		.dry_in_ms = strip_dry_in_ms(strip, asking->now),
 	};
-	ask(asking, &gathered, ABOUT_RUN);
+	ask(asking, &gathered, FACTS(run, facts));
 }
 
 /* --- a batch ------------------------------------------------------------------------------ */
@@ -278,21 +267,21 @@ static struct standing standing_of(const struct asking *asking, const struct str
 static void ask_batch(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = gathered_of(strip);
-	struct about_batch *facts = &gathered.facts.batch;
+	struct about_batch facts = { 0 };
 
-	facts->called = called(strip);
-	facts->verdict = strip->batch.verdict;
-	facts->why = strip->batch.verdict_why;
-	facts->published = strip->batch.published;
-	facts->in_pot = strip->rule->name != PHASE_FILL && strip->rule->name != PHASE_RINSE;
-	facts->standing = standing_of(asking, strip);
-	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
-	if (facts->published && facts->in_pot) {
-		facts->canner_in_ms = canner_for_batch_ms(asking->kitchen, strip, asking->now);
-		facts->nowhere =
-		    facts->canner_in_ms < 0 || facts->canner_in_ms > filled_in_ms(asking, strip) + facts->wait_limit_ms;
+	facts.called = called(strip);
+	facts.verdict = strip->batch.verdict;
+	facts.why = strip->batch.verdict_why;
+	facts.published = strip->batch.published;
+	facts.in_pot = strip->rule->name != PHASE_FILL && strip->rule->name != PHASE_RINSE;
+	facts.standing = standing_of(asking, strip);
+	facts.wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
+	if (facts.published && facts.in_pot) {
+		facts.canner_in_ms = canner_for_batch_ms(asking->kitchen, strip, asking->now);
+		facts.nowhere =
+		    facts.canner_in_ms < 0 || facts.canner_in_ms > filled_in_ms(asking, strip) + facts.wait_limit_ms;
 	}
-	ask(asking, &gathered, ABOUT_BATCH);
+	ask(asking, &gathered, FACTS(batch, facts));
 }
 
 /* --- tallies ---------------------------------------------------------------------------------- */
@@ -331,17 +320,18 @@ static void ask_station(const struct asking *asking, const struct strip *strip)
 {
 	const struct log_station *station = &strip->station;
 	struct gathered gathered = { .station_id = station->id };
+	struct about_station facts;
 
 	if (!station_is_canner(station->kind) || station->retired || strip_on_rack(strip))
 		return;
-	gathered.facts.station = (struct about_station){
+	facts = (struct about_station){
 		.station = station->name,
 		.dial_gauge = station->kind == STATION_DIAL_GAUGE,
 		.gauge_known = station->gauge_checked_wall_ms != 0,
 		.gauge_ms = asking->now->wall_ms - station->gauge_checked_wall_ms,
 		.seals = seals_of_id(asking->kitchen, TALLY_CANNER, station->id),
 	};
-	ask(asking, &gathered, ABOUT_STATION);
+	ask(asking, &gathered, FACTS(station, facts));
 }
 
 static bool label_twice(const struct board *board, size_t at)
@@ -357,8 +347,7 @@ static void ask_boxes(const struct asking *asking)
 	for (size_t i = 0; i < asking->board->box_count; i++) {
 		const struct log_lid_box *box = &asking->board->boxes[i];
 		struct gathered gathered = { 0 };
-
-		gathered.facts.lid_box = (struct about_lid_box){
+		struct about_lid_box facts = {
 			.box = box->label,
 			.twice = label_twice(asking->board, i),
 			.age_ms = box->bought_wall_ms == 0 ? 0 : asking->now->wall_ms - box->bought_wall_ms,
@@ -366,7 +355,8 @@ static void ask_boxes(const struct asking *asking)
 			.lids_used = box->used,
 			.seals = seals_of_id(asking->kitchen, TALLY_LID_BOX, box->id),
 		};
-		ask(asking, &gathered, ABOUT_LID_BOX);
+
+		ask(asking, &gathered, FACTS(lid_box, facts));
 	}
 }
 
@@ -375,12 +365,12 @@ static void ask_people(const struct asking *asking)
 	for (size_t i = 0; i < asking->kitchen->tally_count; i++) {
 		const struct log_tally *tally = &asking->kitchen->tallies[i];
 		struct gathered gathered = { 0 };
+		struct about_person facts = { .person = tally->which };
 
 		if (tally->about != TALLY_PERSON)
 			continue;
-		gathered.facts.person.person = tally->which;
-		gathered.facts.person.seals = seals_of(asking->kitchen, TALLY_PERSON, tally->which);
-		ask(asking, &gathered, ABOUT_PERSON);
+		facts.seals = seals_of(asking->kitchen, TALLY_PERSON, tally->which);
+		ask(asking, &gathered, FACTS(person, facts));
 	}
 }
 
@@ -428,20 +418,20 @@ static void ask_waiting(const struct asking *asking)
 	for (size_t i = 0; i < count; i++) {
 		const struct log_lot *lot = &groups[i].lot;
 		struct gathered gathered = { .batch_id = groups[i].batch_id };
-		struct about_waiting *facts = &gathered.facts.waiting;
+		struct about_waiting facts = { 0 };
 
-		facts->lot = lot->code;
-		facts->product = lot->product;
-		facts->jars = groups[i].jars;
-		facts->standing = (struct standing){ .stands = true,
-			                             .acidity = lot->acidity,
-			                             .stood_ms = groups[i].waited_ms,
-			                             .limit_ms = stand_limit_of(asking->kitchen, lot->acidity) };
-		facts->published = lot->food[0] != '\0';
-		facts->larger_than_tested = facts->published && above_every_tested(&groups[i]);
-		if (facts->published)
-			canner_facts(asking, &groups[i], facts);
-		ask(asking, &gathered, ABOUT_WAITING);
+		facts.lot = lot->code;
+		facts.product = lot->product;
+		facts.jars = groups[i].jars;
+		facts.standing = (struct standing){ .stands = true,
+			                            .acidity = lot->acidity,
+			                            .stood_ms = groups[i].waited_ms,
+			                            .limit_ms = stand_limit_of(asking->kitchen, lot->acidity) };
+		facts.published = lot->food[0] != '\0';
+		facts.larger_than_tested = facts.published && above_every_tested(&groups[i]);
+		if (facts.published)
+			canner_facts(asking, &groups[i], &facts);
+		ask(asking, &gathered, FACTS(waiting, facts));
 	}
 }
 
@@ -450,18 +440,19 @@ static void ask_fates(const struct asking *asking)
 	for (size_t i = 0; i < asking->board->fate_count; i++) {
 		const struct log_jar *jar = &asking->board->fates[i];
 		struct gathered gathered = { .load_id = jar->load_id, .batch_id = jar->batch_id };
+		struct about_fate facts;
 		int jars = jar->fate_by_wall_ms == 0 || jar->fate_done_wall_ms != 0 ? 0 : asides_told(asking->board, i);
 
 		if (jars == 0)
 			continue;
 		kitchen_lot_code(asking->kitchen, jar->lot_id, gathered.words[0], sizeof(gathered.words[0]));
-		gathered.facts.fate = (struct about_fate){ .lot = gathered.words[0],
-			                                   .fate = aside_to_do(jar->fate),
-			                                   .jars = jars,
-			                                   .limited = true,
-			                                   .in_ms = jar->fate_by_wall_ms - asking->now->wall_ms,
-			                                   .in_fridge = jar->fate == FATE_FRIDGE };
-		ask(asking, &gathered, ABOUT_FATE);
+		facts = (struct about_fate){ .lot = gathered.words[0],
+			                     .fate = aside_to_do(jar->fate),
+			                     .jars = jars,
+			                     .limited = true,
+			                     .in_ms = jar->fate_by_wall_ms - asking->now->wall_ms,
+			                     .in_fridge = jar->fate == FATE_FRIDGE };
+		ask(asking, &gathered, FACTS(fate, facts));
 	}
 }
 
@@ -477,12 +468,12 @@ static void ask_recalls(const struct asking *asking)
 	for (size_t i = 0; i < asking->board->recall_count; i++) {
 		const struct log_recall *recall = &asking->board->recalls[i];
 		struct gathered gathered = { 0 };
+		struct about_recall facts = { .recall = recall->words,
+			                      .why = recall->reason,
+			                      .recalled = whole(recall->to_find),
+			                      .not_found = whole(recall->not_found) };
 
-		gathered.facts.recall = (struct about_recall){ .recall = recall->words,
-			                                       .why = recall->reason,
-			                                       .recalled = whole(recall->to_find),
-			                                       .not_found = whole(recall->not_found) };
-		ask(asking, &gathered, ABOUT_RECALL);
+		ask(asking, &gathered, FACTS(recall, facts));
 	}
 }
 
@@ -492,11 +483,11 @@ static void ask_shelved(const struct asking *asking)
 	for (size_t i = 0; i < asking->kitchen->anew_count; i++) {
 		const struct judged_anew *anew = &asking->kitchen->anew[i];
 		struct gathered gathered = { .load_id = anew->load_id };
-
-		gathered.facts.shelved = (struct about_shelved){
+		struct about_shelved facts = {
 			.lot = anew->lot, .why = anew->why, .worse = !anew->blocks, .blocks = anew->blocks
 		};
-		ask(asking, &gathered, ABOUT_SHELVED);
+
+		ask(asking, &gathered, FACTS(shelved, facts));
 	}
 }
 
@@ -505,11 +496,11 @@ static void ask_spoiled(const struct asking *asking)
 	for (size_t i = 0; i < asking->board->spoiled_count; i++) {
 		const struct log_lot_spoiled *lot = &asking->board->spoiled[i];
 		struct gathered gathered = { 0 };
+		struct about_spoiled facts = { .lot = lot->code,
+			                       .spoiled = whole(lot->spoiled),
+			                       .jars = whole(lot->jars) };
 
-		gathered.facts.spoiled = (struct about_spoiled){ .lot = lot->code,
-			                                         .spoiled = whole(lot->spoiled),
-			                                         .jars = whole(lot->jars) };
-		ask(asking, &gathered, ABOUT_SPOILED);
+		ask(asking, &gathered, FACTS(spoiled, facts));
 	}
 }
 
@@ -550,31 +541,31 @@ static void ask_supply(const struct asking *asking, const struct log_supply *sup
 	    supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
 	struct supply_amount amount = { .measure = supply_measure(supply->kind), .units = asking->board->house.units };
 	struct gathered gathered = { 0 };
-	struct about_supply *facts = &gathered.facts.supply;
+	struct about_supply facts = { 0 };
 
-	facts->supply = jar != NULL ? jar->plural : supply_words(supply->kind);
-	facts->kind = supply->kind;
-	facts->stock = facts->needed = amount;
-	facts->stock.amount = supply->stock;
-	facts->needed.amount = needed + plan_needs_of(asking->kitchen, supply->kind, supply->size);
-	ask(asking, &gathered, ABOUT_SUPPLY);
+	facts.supply = jar != NULL ? jar->plural : supply_words(supply->kind);
+	facts.kind = supply->kind;
+	facts.stock = facts.needed = amount;
+	facts.stock.amount = supply->stock;
+	facts.needed.amount = needed + plan_needs_of(asking->kitchen, supply->kind, supply->size);
+	ask(asking, &gathered, FACTS(supply, facts));
 }
 
 /* All boxes in use together; a house that lists none does not count its lids. */
 static void ask_lids(const struct asking *asking)
 {
 	struct gathered gathered = { 0 };
-	struct about_supply *facts = &gathered.facts.supply;
+	struct about_supply facts = { 0 };
 
 	if (asking->board->box_count == 0)
 		return;
-	facts->supply = "flat lids";
-	facts->is_lids = true;
-	facts->stock.measure = facts->needed.measure = MEASURE_EACH;
+	facts.supply = "flat lids";
+	facts.is_lids = true;
+	facts.stock.measure = facts.needed.measure = MEASURE_EACH;
 	for (size_t i = 0; i < asking->board->box_count; i++)
-		facts->stock.amount += asking->board->boxes[i].lids - asking->board->boxes[i].used;
-	facts->needed.amount = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
-	ask(asking, &gathered, ABOUT_SUPPLY);
+		facts.stock.amount += asking->board->boxes[i].lids - asking->board->boxes[i].used;
+	facts.needed.amount = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
+	ask(asking, &gathered, FACTS(supply, facts));
 }
 
 /* --- all together ------------------------------------------------------------------------------------- */

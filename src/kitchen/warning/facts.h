@@ -6,7 +6,7 @@
 #define STILLROOM_KITCHEN_WARNING_FACTS_H
 
 #include "engine/rules/rule.h"
-#include "kitchen/board/board.h"
+#include "kitchen/act/act.h"
 
 /* Facts with room for words that are made for them; its words point into it, into
  * the board and into constants. */
@@ -16,7 +16,7 @@ struct gathered {
 	int64_t station_id;
 	int64_t load_id;
 	int64_t batch_id;
-	char words[3][64];
+	char words[3][FACT_WORDS_BYTES];
 };
 
 /* Called once for each thing there is to ask about. */

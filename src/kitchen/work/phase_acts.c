@@ -555,13 +555,13 @@ static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum e
 
 /* What would go on against a rule needs a reason; what makes a record worse at once
  * does not: nobody writes while the stove is out. */
-static bool stop_holds(enum exception exception, const char *reason, struct fault *fault)
+static bool stop_holds(const struct strip *strip, enum exception exception, const char *reason, struct fault *fault)
 {
-	struct facts facts = { .about = ABOUT_KEY,
-		               .is_vent_cut = exception == EXCEPTION_VENT_SHORT,
-		               .is_earlier_start = exception == EXCEPTION_EARLIER };
+	struct about_key_against key = { .station = strip->station.name,
+		                         .vent_cut = exception == EXCEPTION_VENT_SHORT,
+		                         .earlier_start = exception == EXCEPTION_EARLIER };
 
-	return !stops_let_pass(&facts, reason, fault);
+	return !stops_let_pass(&FACTS(key_against, key), reason, fault);
 }
 
 bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception, int64_t amount,
@@ -598,7 +598,7 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		                 strip.rule->words);
 	if (is_other_act(exception))
 		return other_act(kitchen, &strip, exception, amount, reason, fault);
-	if (stop_holds(exception, reason, fault))
+	if (stop_holds(&strip, exception, reason, fault))
 		return false;
 	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
 		return false;
