@@ -4,26 +4,34 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/recipe/amount.h"
+
 #define MINUTE_MS 60000
 
-/* How a fact is written into a sentence. */
-enum form {
-	FORM_WORDS,     /* const char * */
-	FORM_COUNT,     /* int */
-	FORM_JARS,      /* int: "1 jar", "3 jars" */
-	FORM_MINUTES,   /* int64_t ms, whole minutes begun and done */
-	FORM_LEFT,      /* int64_t ms to come, in minutes rounded up */
-	FORM_DURATION,  /* int64_t ms as "7:05" */
-	FORM_HOURS,     /* int64_t ms as "3 h 12 min" */
-	FORM_DEGREES,   /* int, thousandths of a degree, without its sign */
-	FORM_NUMBER,    /* int64_t */
-	FORM_ELEVATION, /* struct elevation */
-	FORM_HERE,      /* int, minutes: "it is 15 min"; 0 "there is no such process" */
-	FORM_WAY,       /* int64_t: "back" below 0, else "on" */
-	FORM_AMOUNT,    /* struct supply_amount */
-	FORM_CHECKED,   /* bool: when a gauge was last checked, in words */
-	FORM_BOIL_SIDE, /* int: "hotter" above 0, else "cooler" */
-};
+/* How a fact is written into a sentence: OF(form, what it is a form of). */
+/* clang-format off */
+#define FORMS(OF) \
+	OF(FORM_WORDS, const char *) \
+	OF(FORM_COUNT, int) \
+	OF(FORM_JARS, int)           /* "1 jar", "3 jars" */ \
+	OF(FORM_MINUTES, int64_t)    /* ms, whole minutes begun and done */ \
+	OF(FORM_LEFT, int64_t)       /* ms to come, in minutes rounded up */ \
+	OF(FORM_DURATION, int64_t)   /* ms as "7:05" */ \
+	OF(FORM_HOURS, int64_t)      /* ms as "3 h 12 min" */ \
+	OF(FORM_DEGREES, int)        /* thousandths of a degree, without its sign */ \
+	OF(FORM_NUMBER, int64_t) \
+	OF(FORM_ELEVATION, struct elevation) \
+	OF(FORM_AMOUNT, struct supply_amount) \
+	OF(FORM_HERE, int)           /* minutes: "it is 15 min"; 0: "there is no such process" */ \
+	OF(FORM_WAY, int64_t)        /* "back" below 0, else "on" */ \
+	OF(FORM_BOIL_SIDE, int)      /* "hotter" above 0, else "cooler" */ \
+	OF(FORM_CHECKED, bool)       /* when a gauge was last checked, in words */
+
+#define FORM(form, type) form,
+enum form { FORMS(FORM) };
+#define FACT_OF(form, type) typedef type fact_of_##form;
+FORMS(FACT_OF)
+/* clang-format on */
 
 struct name {
 	const char *name;
@@ -33,8 +41,11 @@ struct name {
 
 /* clang-format off */
 #define AT(subject) offsetof(struct facts, subject)
+/* A form for another type than the field's does not compile. */
+#define FITTING(subject, field, form) _Generic(((struct about_##subject *)NULL)->field, fact_of_##form: (form))
 #define NAMED(subject, field, form) NAMED_AS(subject, #field, field, form)
-#define NAMED_AS(subject, name, field, form) { name, form, AT(subject) + offsetof(struct about_##subject, field) }
+#define NAMED_AS(subject, name, field, form) \
+	{ name, FITTING(subject, field, form), AT(subject) + offsetof(struct about_##subject, field) }
 #define CALLED(subject) \
 	NAMED_AS(subject, "station", called.station, FORM_WORDS), \
 	NAMED_AS(subject, "digit", called.digit, FORM_COUNT), \
