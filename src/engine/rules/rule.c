@@ -59,7 +59,6 @@ struct name {
 	NAMED_AS(subject, "looked", seals.looked, FORM_NUMBER), \
 	NAMED_AS(subject, "others_failed", seals.others_failed, FORM_NUMBER), \
 	NAMED_AS(subject, "others_looked", seals.others_looked, FORM_NUMBER)
-/* clang-format on */
 
 static const struct name house_names[] = {
 	NAMED(house, elevation, FORM_ELEVATION),
@@ -130,7 +129,6 @@ static const struct name clock_names[] = {
 };
 
 static const struct name waiting_names[] = {
-	NAMED(waiting, lot, FORM_WORDS),
 	NAMED(waiting, product, FORM_WORDS),
 	NAMED(waiting, jars, FORM_JARS),
 	STANDING(waiting),
@@ -219,9 +217,13 @@ static const struct name key_fate_names[] = {
 };
 
 static const struct name key_take_names[] = {
-	NAMED(key_take, lot, FORM_WORDS),     NAMED(key_take, why, FORM_WORDS), NAMED(key_take, recalled, FORM_JARS),
-	NAMED(key_take, spoiled, FORM_COUNT), NAMED(key_take, jars, FORM_JARS),
+	NAMED(key_take, lot, FORM_WORDS),
+	NAMED(key_take, why, FORM_WORDS),
+	NAMED(key_take, recalled, FORM_JARS),
+	NAMED(key_take, spoiled, FORM_COUNT),
+	NAMED(key_take, jars, FORM_JARS),
 };
+/* clang-format on */
 
 /* What there is to say of a subject: its own words, and the names of its facts. */
 static const struct subject {

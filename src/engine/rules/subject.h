@@ -190,7 +190,6 @@ struct about_clock {
 
 /* Filled jars of one batch and size that have no canner. */
 struct about_waiting {
-	const char *lot;
 	const char *product;
 	int jars;
 	struct standing standing;

@@ -420,7 +420,6 @@ static void ask_waiting(const struct asking *asking)
 		struct gathered gathered = { .batch_id = groups[i].batch_id };
 		struct about_waiting facts = { 0 };
 
-		facts.lot = lot->code;
 		facts.product = lot->product;
 		facts.jars = groups[i].jars;
 		facts.standing = (struct standing){ .stands = true,

@@ -77,7 +77,6 @@ static const struct about_clock quiet_clock = {
 };
 
 static const struct about_waiting quiet_waiting = {
-	.lot = "2026-09-14-B1",
 	.product = "quince jelly",
 	.jars = 9,
 	.standing = { .acidity = ACIDITY_ACID },
