@@ -1,6 +1,7 @@
 #include "engine/rules/rule.h"
 
 #include <assert.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -280,7 +281,7 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 	case FORM_LEFT: text_add(out, "%lld min", (long long)((ms + MINUTE_MS - 1) / MINUTE_MS)); break;
 	case FORM_DURATION: text_add_duration(out, ms / 1000); break;
 	case FORM_HOURS: text_add_hours(out, ms / MINUTE_MS); break;
-	case FORM_DEGREES: text_add(out, "%.1f F", abs(*(const int *)at) / 1000.0); break;
+	case FORM_DEGREES: text_add(out, "%.1f F", fabs(*(const int *)at / 1000.0)); break;
 	case FORM_NUMBER: text_add(out, "%lld", (long long)*(const int64_t *)at); break;
 	case FORM_ELEVATION: say_elevation(at, out); break;
 	case FORM_HERE: say_here(*(const int *)at, out); break;
