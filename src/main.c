@@ -28,7 +28,7 @@
 #include "report/cli/report.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"
-#include "screen/board/board.h"
+#include "screen/app/loop.h"
 #include "screen/term/config.h"
 
 #define PATH_BYTES 4096

@@ -12,6 +12,8 @@
 #include <unistd.h>
 #include <wchar.h>
 
+#include "screen/app/views.h"
+
 #define LINE_BYTES 1024
 
 /* --- a window ----------------------------------------------------------------------- */
@@ -76,6 +78,7 @@ void dk_begin(struct desk_kit *dk, const char *kind, int rows, int cols)
 {
 	memset(dk, 0, sizeof(*dk));
 	pk_begin(&dk->kit);
+	dk->desk.views = screen_views;
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
 	dk->desk.wishes = &dk->wishes;

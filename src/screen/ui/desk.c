@@ -7,47 +7,9 @@
 #include "base/text.h"
 #include "kitchen/file/backups.h"
 
-static const struct view *const views[] = {
-	[VIEW_BOARD] = &board_view,
-	[VIEW_START] = &start_view,
-	[VIEW_BATCH] = &batch_view,
-	[VIEW_SHEET] = &sheet_view,
-	[VIEW_FILL] = &fill_view,
-	[VIEW_CARD] = &card_view,
-	[VIEW_JUICE] = &juice_view,
-	[VIEW_LOADER] = &loader_view,
-	[VIEW_DAY] = &day_view,
-	[VIEW_PLAN] = &plan_view,
-	[VIEW_EXCEPTIONS] = &exceptions_view,
-	[VIEW_SEALS] = &seals_view,
-	[VIEW_HOUSE] = &house_view,
-	[VIEW_SUPPLIES] = &supplies_view,
-	[VIEW_LEDGER] = &ledger_view,
-	[VIEW_FORECAST] = &forecast_view,
-	[VIEW_SHORTAGE] = &shortage_view,
-	[VIEW_RECIPE] = &recipe_view,
-	[VIEW_WARNINGS] = &warnings_view,
-	[VIEW_FATES] = &fates_view,
-	[VIEW_REPROCESS] = &reprocess_view,
-	[VIEW_PANTRY] = &pantry_view,
-	[VIEW_RECALLS] = &recalls_view,
-	[VIEW_TRACE] = &trace_view,
-	[VIEW_STEPS] = &steps_view,
-	[VIEW_SIGNS] = &signs_view,
-	[VIEW_STORY] = &story_view,
-	[VIEW_SEASONS] = &seasons_view,
-	[VIEW_SEASON] = &season_view,
-	[VIEW_WORKS] = &works_view,
-	[VIEW_WORKS_PICK] = &works_pick_view,
-	[VIEW_PAST] = &past_view,
-	[VIEW_HELP] = &help_view,
-	[VIEW_LEAVE] = &leave_view,
-};
-_Static_assert(sizeof(views) / sizeof(views[0]) == VIEW_COUNT, "a view for every name");
-
-const struct view *view_of(enum view_name name)
+const struct view *view_of(const struct desk *desk, enum view_name name)
 {
-	return views[name];
+	return desk->views[name];
 }
 
 void desk_clear(struct desk *desk)
@@ -87,7 +49,7 @@ void desk_show_view(struct desk *desk, enum view_name name)
 
 void desk_leave_for_board(struct desk *desk)
 {
-	if (desk->view != VIEW_BOARD && view_of(desk->view)->keeps) {
+	if (desk->view != VIEW_BOARD && view_of(desk, desk->view)->keeps) {
 		desk->left.can_go_back = true;
 		desk->left.view = desk->view;
 		desk->left.entry = desk->entry;

@@ -3,8 +3,8 @@
  *
  * A view is one file with one `struct view`: a drawing function that reads the
  * state, a table of keys, and a handler for typed text where it takes any.  The
- * views are listed in desk.c.  Key handlers change state and never draw; the
- * loop in board.c draws one frame after each event.
+ * views are listed in app/views.c.  Key handlers change state and never draw; the
+ * loop in app/loop.c draws one frame after each event.
  */
 #ifndef STILLROOM_SCREEN_UI_DESK_H
 #define STILLROOM_SCREEN_UI_DESK_H
@@ -28,10 +28,10 @@
 #include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "kitchen/warning/warnings.h"
-#include "screen/board/board.h"
 #include "screen/term/config.h"
 #include "screen/term/terminal.h"
 #include "screen/ui/picker.h"
+#include "screen/ui/wishes.h"
 
 #define MIN_ROWS 12
 #define MIN_COLS 40
@@ -419,6 +419,7 @@ struct again {
 enum press { PRESS_TAKEN, PRESS_TOO_SOON, PRESS_HELD };
 
 struct desk {
+	const struct view *const *views; /* VIEW_COUNT, by name: app/views.h */
 	struct terminal *terminal;
 	struct kitchen *kitchen;
 	const struct config *config;
@@ -529,7 +530,7 @@ struct desk {
 
 /* --- views ------------------------------------------------------------------ */
 
-const struct view *view_of(enum view_name name);
+const struct view *view_of(const struct desk *desk, enum view_name name);
 extern const struct view board_view;
 extern const struct view start_view;
 extern const struct view batch_view;

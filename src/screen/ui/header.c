@@ -224,7 +224,7 @@ static int rings_draw(struct desk *desk, int row, int right)
 
 static void keys_draw(struct desk *desk, int row, int cols)
 {
-	const struct view *view = view_of(desk->view);
+	const struct view *view = view_of(desk, desk->view);
 	int right = cols - 7;
 	int col = 1;
 	bool first = true;

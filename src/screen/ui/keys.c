@@ -89,7 +89,7 @@ static const struct view_key *row_in(const struct desk *desk, const struct view_
 
 static struct way way_of(const struct desk *desk, long key)
 {
-	const struct view *view = view_of(desk->view);
+	const struct view *view = view_of(desk, desk->view);
 	struct way way = { GOES_ACT, row_in(desk, everywhere, BEFORE_TEXT, key) };
 
 	if (way.row != NULL)
@@ -189,7 +189,7 @@ static bool refused_as_words(struct desk *desk, long key, enum press press)
 /* A question to be answered by pressing again ends with any other act. */
 static void act_by(struct desk *desk, const struct view_key *row)
 {
-	const struct view *view = view_of(desk->view);
+	const struct view *view = view_of(desk, desk->view);
 	struct again before = desk->again;
 
 	if (view->asks_first != NULL && view->asks_first(desk, row))
@@ -221,7 +221,7 @@ static void line_key(struct desk *desk, long key, enum press press)
 
 void desk_key(struct desk *desk, long key)
 {
-	const struct view *view = view_of(desk->view);
+	const struct view *view = view_of(desk, desk->view);
 	enum press press = press_of(desk, key); /* asked of every key: another one between ends a hold */
 	struct way way;
 
@@ -273,7 +273,7 @@ static size_t one_line(const char *text, long out[PASTE_CHARACTERS])
 
 void desk_paste(struct desk *desk, const char *text, bool whole)
 {
-	const struct view *view = view_of(desk->view);
+	const struct view *view = view_of(desk, desk->view);
 	bool field = !desk->entry.open && view->types != NULL;
 	long characters[PASTE_CHARACTERS];
 	size_t count = whole ? one_line(text, characters) : 0;

@@ -93,12 +93,12 @@ static int help_key_count(const struct desk *desk)
 {
 	const struct view_key *everywhere;
 
-	return (int)(view_of(desk->view_before_help)->key_count + desk_keys_everywhere(&everywhere));
+	return (int)(view_of(desk, desk->view_before_help)->key_count + desk_keys_everywhere(&everywhere));
 }
 
 static const struct view_key *help_key(const struct desk *desk, size_t n)
 {
-	const struct view *view = view_of(desk->view_before_help);
+	const struct view *view = view_of(desk, desk->view_before_help);
 	const struct view_key *everywhere;
 
 	(void)desk_keys_everywhere(&everywhere);
@@ -125,7 +125,7 @@ static int help_keys_draw(struct desk *desk, int row, int end, int cols)
 
 static void help_draw(struct desk *desk, int top, int rows)
 {
-	const struct view *view = view_of(desk->view_before_help);
+	const struct view *view = view_of(desk, desk->view_before_help);
 	int cols = desk_columns(desk);
 	int row = top;
 

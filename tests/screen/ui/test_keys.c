@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "kitchen/work/work.h"
+#include "screen/app/views.h"
 #include "support/desk_kit.h"
 
 static struct desk_kit dk;
@@ -74,7 +75,7 @@ END_TEST
 
 START_TEST(no_table_of_a_view_gives_a_key_of_every_view_another_meaning)
 {
-	const struct view *view = view_of((enum view_name)_i);
+	const struct view *view = screen_views[_i];
 	const struct view_key *everywhere;
 	size_t count = desk_keys_everywhere(&everywhere);
 
@@ -264,7 +265,7 @@ START_TEST(an_alarm_is_heard_from_every_view_and_it_is_said)
 	dk_pass(&dk, kk_strip(&dk.kit, load_id)->phase.required_ms);
 	ck_assert(kk_face(&dk.kit, load_id).ringing);
 	desk_show_view(&dk.desk, name);
-	if (view_of(name)->types != NULL && view_of(name)->types(&dk.desk, 'a'))
+	if (view_of(&dk.desk, name)->types != NULL && view_of(&dk.desk, name)->types(&dk.desk, 'a'))
 		dk_key(&dk, KEY_CODE_TAB);
 	dk_key(&dk, 'a');
 	ck_assert(!kk_face(&dk.kit, load_id).ringing);

@@ -1,7 +1,7 @@
 /*
- * board.c - the loop: wait, handle one thing, draw one frame.
+ * loop.c - the loop: wait, handle one thing, draw one frame.
  */
-#include "screen/board/board.h"
+#include "screen/app/loop.h"
 
 #include <curses.h>
 #include <poll.h>
@@ -15,6 +15,7 @@
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/file/upkeep.h"
+#include "screen/app/views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/alarm_command.h"
 #include "screen/term/wake.h"
@@ -338,6 +339,7 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 		return false;
 	loop->desk.kitchen = day_kitchen(loop->day);
 	loop->desk.config = &loop->config;
+	loop->desk.views = screen_views;
 	loop->desk.wishes = wishes;
 	loop->desk.log_path = path;
 	if (!right_kind_of_log(loop, path, wishes->rehearsal, fault))

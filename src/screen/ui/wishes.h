@@ -1,8 +1,8 @@
 /*
- * board.h - the full-screen board: opens a log and runs until the person leaves.
+ * wishes.h - what the board is opened with, and what it asks of whoever opens it.
  */
-#ifndef STILLROOM_SCREEN_BOARD_BOARD_H
-#define STILLROOM_SCREEN_BOARD_BOARD_H
+#ifndef STILLROOM_SCREEN_UI_WISHES_H
+#define STILLROOM_SCREEN_UI_WISHES_H
 
 #include <stdbool.h>
 
@@ -30,9 +30,5 @@ struct board_wishes {
 	               const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
 	               struct fault *fault);
 };
-
-/* True when the person left; false with a fault when the log or the terminal
- * could not be had.  The terminal is restored in either case. */
-bool board_run(const char *log_path, const struct board_wishes *wishes, struct fault *fault);
 
 #endif
