@@ -397,9 +397,8 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 	if (opened) {
 		if (kitchen_board(loop->desk.kitchen)->stations == 0) {
 			take_time(loop);
-			desk_show_view(&loop->desk, VIEW_HOUSE);
-			house_view_enter(&loop->desk);
-			signs_view_enter(&loop->desk);
+			desk_open(&loop->desk, VIEW_HOUSE);
+			desk_open(&loop->desk, VIEW_SIGNS);
 		}
 		if (kitchen_notice(loop->desk.kitchen)[0] != '\0') {
 			take_time(loop);

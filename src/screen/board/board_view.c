@@ -230,17 +230,22 @@ static void ask_run(struct desk *desk, int64_t station_id)
 	         "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
 }
 
+static struct opening at_station(const struct strip *strip)
+{
+	return (struct opening){ .id = strip->station.id };
+}
+
 /* An empty station: what is started there. */
 static void start_at(struct desk *desk, const struct strip *strip)
 {
 	switch (strip->station.kind) {
 	case STATION_JUICER: ask_run(desk, strip->station.id); break;
-	case STATION_POT: batch_view_enter(desk, strip->station.id); break;
+	case STATION_POT: desk_open_for(desk, VIEW_BATCH, at_station(strip)); break;
 	default:
 		if (kitchen_board(desk->kitchen)->waiting_count > 0)
-			loader_view_enter(desk, strip->station.id);
+			desk_open_for(desk, VIEW_LOADER, at_station(strip));
 		else
-			start_view_enter(desk, strip->station.id);
+			desk_open_for(desk, VIEW_START, at_station(strip));
 		break;
 	}
 }
@@ -342,11 +347,11 @@ static void step_load(struct desk *desk, const struct strip *strip)
 		return;
 	}
 	if (strip->rule->name == PHASE_FILL) {
-		fill_view_enter(desk, strip->batch.id);
+		desk_open_for(desk, VIEW_FILL, (struct opening){ .id = strip->batch.id });
 		return;
 	}
 	if (strip->rule->name == PHASE_SEAL_CHECK) {
-		seals_view_enter(desk, load_id);
+		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = load_id });
 		return;
 	}
 	if (ask_other_clock(desk, strip))
@@ -362,7 +367,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	desk->redo_until_ms = 0;
 	say_step(desk);
 	if (racked) /* cooling is over by a person's word: on to the seals */
-		seals_view_enter(desk, load_id);
+		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = load_id });
 }
 
 static void next_step(struct desk *desk)
@@ -370,8 +375,7 @@ static void next_step(struct desk *desk)
 	const struct strip *strip = desk_selected(desk);
 
 	if (strip == NULL) {
-		desk_show_view(desk, VIEW_HOUSE);
-		house_view_enter(desk);
+		desk_open(desk, VIEW_HOUSE);
 	} else if (strip->content != STRIP_EMPTY) {
 		step_load(desk, strip);
 	} else {
@@ -555,13 +559,13 @@ static bool choose_digit(struct desk *desk, long key)
 static void open_exceptions(struct desk *desk)
 {
 	desk->exceptions = (struct list_state){ 0 };
-	desk_show_view(desk, VIEW_EXCEPTIONS);
+	desk_open(desk, VIEW_EXCEPTIONS);
 }
 
 static void open_warnings(struct desk *desk)
 {
 	desk->warned = (struct list_state){ 0 };
-	desk_show_view(desk, VIEW_WARNINGS);
+	desk_open(desk, VIEW_WARNINGS);
 }
 
 static bool has_fates(const struct desk *desk)
@@ -579,13 +583,12 @@ static bool has_round(const struct desk *desk)
 static void open_fates(struct desk *desk)
 {
 	desk->fates = (struct list_state){ 0 };
-	desk_show_view(desk, VIEW_FATES);
+	desk_open(desk, VIEW_FATES);
 }
 
 static void open_house(struct desk *desk)
 {
-	desk_show_view(desk, VIEW_HOUSE);
-	house_view_enter(desk);
+	desk_open(desk, VIEW_HOUSE);
 }
 
 static void open_story(struct desk *desk)
@@ -593,7 +596,7 @@ static void open_story(struct desk *desk)
 	const struct strip *strip = desk_selected(desk);
 
 	if (strip != NULL && strip->content != STRIP_EMPTY)
-		story_view_enter(desk, strip_subject(strip));
+		desk_open_for(desk, VIEW_STORY, (struct opening){ .subject = strip_subject(strip) });
 }
 
 static bool is_batch(const struct desk *desk)
@@ -605,7 +608,7 @@ static bool is_batch(const struct desk *desk)
 
 static void open_card(struct desk *desk)
 {
-	card_view_enter(desk, desk_selected(desk)->batch.id);
+	desk_open_for(desk, VIEW_CARD, (struct opening){ .id = desk_selected(desk)->batch.id });
 }
 
 static bool initials_typed(struct desk *desk, const char *text)
@@ -640,7 +643,42 @@ static bool came_away(const struct desk *desk)
 
 static void open_leave(struct desk *desk)
 {
-	desk_show_view(desk, VIEW_LEAVE);
+	desk_open(desk, VIEW_LEAVE);
+}
+
+static void open_juice(struct desk *desk)
+{
+	desk_open(desk, VIEW_JUICE);
+}
+
+static void open_goods(struct desk *desk)
+{
+	desk_open(desk, VIEW_SUPPLIES);
+}
+
+static void open_pantry(struct desk *desk)
+{
+	desk_open(desk, VIEW_PANTRY);
+}
+
+static void open_recalls(struct desk *desk)
+{
+	desk_open(desk, VIEW_RECALLS);
+}
+
+static void open_plan(struct desk *desk)
+{
+	desk_open(desk, VIEW_PLAN);
+}
+
+static void open_day(struct desk *desk)
+{
+	desk_open(desk, VIEW_DAY);
+}
+
+static void open_years(struct desk *desk)
+{
+	desk_open(desk, VIEW_SEASONS);
 }
 
 static const struct view_key keys[] = {
@@ -657,7 +695,7 @@ static const struct view_key keys[] = {
 	  has_load, open_exceptions },
 	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
 	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", is_batch, open_card },
-	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, juice_view_enter },
+	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, open_juice },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
 	{ 'f', 0, "f", "jars set aside",
@@ -665,18 +703,16 @@ static const struct view_key keys[] = {
 	  has_fates, open_fates },
 	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
-	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL,
-	  supplies_view_enter },
+	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, open_goods },
 	{ 'k', 0, "k", "kept jars", "Jars kept, the pantry: what is left, best by, taken out, counted.", NULL,
-	  pantry_view_enter },
+	  open_pantry },
 	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL,
-	  recalls_key },
+	  open_recalls },
 	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
-	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL,
-	  plan_view_enter },
-	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, day_view_enter },
+	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL, open_plan },
+	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, open_day },
 	{ 'y', 0, "y", "years", "The years before: what they came to, every load and batch, search.", NULL,
-	  seasons_view_enter },
+	  open_years },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back to it", "Back to what was being typed when Tab was pressed.", came_away,
 	  desk_go_back },
 	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },

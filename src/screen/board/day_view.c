@@ -26,8 +26,9 @@ static void refresh(struct desk *desk)
 	list_move(&desk->day.list, 0, (int)count);
 }
 
-void day_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
+	(void)opening;
 	desk->day.day_ms = desk->now.wall_ms;
 	desk->day.list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_DAY);
@@ -71,7 +72,7 @@ static void draw(struct desk *desk, int top, int rows)
 static void story(struct desk *desk)
 {
 	if (here(desk) != NULL)
-		story_view_enter(desk, here(desk)->subject);
+		desk_open_for(desk, VIEW_STORY, (struct opening){ .subject = here(desk)->subject });
 }
 
 /* "grapes" "24 lb" */
@@ -131,7 +132,7 @@ static void correct(struct desk *desk)
 		return;
 	switch (here(desk)->subject.kind) {
 	case SUBJECT_RUN: correct_run(desk); break;
-	case SUBJECT_BATCH: card_view_enter(desk, here(desk)->subject.id); break;
+	case SUBJECT_BATCH: desk_open_for(desk, VIEW_CARD, (struct opening){ .id = here(desk)->subject.id }); break;
 	case SUBJECT_LOAD: desk_ask(desk, "What was wrong with its process:", "", wrong_typed); break;
 	default: break;
 	}
@@ -141,7 +142,7 @@ static void correct(struct desk *desk)
 static void trace(struct desk *desk)
 {
 	if (here(desk) != NULL)
-		trace_subject_enter(desk, here(desk)->subject);
+		desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = here(desk)->subject });
 }
 
 static void undo(struct desk *desk)
@@ -207,5 +208,6 @@ const struct view day_view = {
 	.title = "The day",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -52,8 +52,9 @@ static const char *piece(int i, enum role *role, char words[STEP_BYTES])
 	return step_words(step, words);
 }
 
-void signs_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
+	(void)opening;
 	if (desk->view == VIEW_SIGNS)
 		return;
 	desk->view_before_signs = desk->view;
@@ -126,5 +127,6 @@ const struct view signs_view = {
 	.title = "Never taste",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -32,9 +32,9 @@ static void look(struct desk *desk)
 	text_copy(card->refusal, sizeof(card->refusal), card->has_process ? "" : fault.sentence);
 }
 
-void loader_view_enter(struct desk *desk, int64_t station_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
-	desk->loader.station_id = station_id;
+	desk->loader.station_id = opening->id;
 	desk->loader.pressure_psi = NO_PRESSURE;
 	desk->loader.group = 0;
 	desk->loader.putting_away = false;
@@ -325,7 +325,7 @@ static void leave(struct desk *desk)
 
 static void other_load(struct desk *desk)
 {
-	start_view_enter(desk, desk->loader.station_id);
+	desk_open_for(desk, VIEW_START, (struct opening){ .id = desk->loader.station_id });
 }
 
 static const struct view_key keys[] = {
@@ -350,6 +350,7 @@ const struct view loader_view = {
 	.title = "Loader",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.typed = away_typed,
 	.first_key_words = load_words,

@@ -27,7 +27,7 @@ static const struct strip *strip_of(const struct desk *desk)
 	return NULL;
 }
 
-void seals_view_refresh(struct desk *desk)
+static void refresh(struct desk *desk)
 {
 	struct seal_card *card = &desk->seals;
 	struct fault fault = { 0 };
@@ -45,7 +45,7 @@ void seals_view_refresh(struct desk *desk)
 		card->cursor = (int)count - 1;
 }
 
-static void enter(struct desk *desk, int64_t load_id, bool round)
+static void show_load(struct desk *desk, int64_t load_id, bool round)
 {
 	struct seal_card *card = &desk->seals;
 
@@ -57,12 +57,12 @@ static void enter(struct desk *desk, int64_t load_id, bool round)
 	card->choosing_fate = false;
 	card->round = round;
 	desk_show_view(desk, VIEW_SEALS);
-	seals_view_refresh(desk);
+	refresh(desk);
 }
 
-void seals_view_enter(struct desk *desk, int64_t load_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
-	enter(desk, load_id, false);
+	show_load(desk, opening->id, false);
 }
 
 /* --- the round ---------------------------------------------------------------------- */
@@ -90,7 +90,7 @@ static void begin_check(struct desk *desk)
 
 static void round_to(struct desk *desk, int64_t load_id)
 {
-	enter(desk, load_id, true);
+	show_load(desk, load_id, true);
 	begin_check(desk);
 }
 
@@ -294,7 +294,7 @@ static void after_mark(struct desk *desk, bool done, const struct fault *fault)
 {
 	if (!done)
 		desk_say_fault(desk, fault);
-	seals_view_refresh(desk);
+	refresh(desk);
 }
 
 static void mark(struct desk *desk, enum jar_state state)
@@ -476,6 +476,14 @@ static void choose_fate_for_all(struct desk *desk)
 		desk_say(desk, ROLE_QUIET, "No jar waits for a fate.");
 }
 
+/* What to do before the bin. */
+static void show_steps(struct desk *desk, enum jar_fate fate)
+{
+	const struct log_lot *lot = &strip_of(desk)->lot;
+
+	desk_open_for(desk, VIEW_STEPS, (struct opening){ .lot = lot, .advice = jar_fate_advice(fate, lot) });
+}
+
 static bool fate_typed(struct desk *desk, long key)
 {
 	struct seal_card *card = &desk->seals;
@@ -493,7 +501,7 @@ static bool fate_typed(struct desk *desk, long key)
 		desk_say(desk, ROLE_PLAIN, "%s", jar_fate_advice(fate, &strip_of(desk)->lot));
 	after_mark(desk, done, &fault);
 	if (done && fate == FATE_DISCARD)
-		steps_view_enter(desk, &strip_of(desk)->lot, jar_fate_advice(fate, &strip_of(desk)->lot));
+		show_steps(desk, fate);
 	return true;
 }
 
@@ -547,7 +555,7 @@ static void undo(struct desk *desk)
 	desk->seals.asking = false;
 	desk->seals.methods = 0; /* perhaps it was they that were wrong */
 	desk_undo(desk, strip_subject(strip));
-	seals_view_refresh(desk);
+	refresh(desk);
 }
 
 static void back(struct desk *desk)
@@ -669,6 +677,7 @@ const struct view seals_view = {
 	.title = "Seal check",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.typed = fate_typed,
 };

@@ -434,7 +434,7 @@ static bool typed(struct desk *desk, long key)
 	return false;
 }
 
-void start_view_enter(struct desk *desk, int64_t station_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	struct start_card *card = &desk->start;
 	struct fault fault = { 0 };
@@ -442,15 +442,14 @@ void start_view_enter(struct desk *desk, int64_t station_id)
 
 	free(card->boxes);
 	memset(card, 0, sizeof(*card));
-	card->order.station_id = station_id;
+	card->order.station_id = opening->id;
 	card->order.pressure_psi = NO_PRESSURE;
 	strip = canner(desk);
 	if (strip == NULL)
 		return;
 	if (!kitchen_board(desk->kitchen)->house.elevation.known) {
 		desk_say(desk, ROLE_STOP, "The elevation is not known, so no process can be given. Set it first.");
-		desk_show_view(desk, VIEW_HOUSE);
-		house_view_enter(desk);
+		desk_open(desk, VIEW_HOUSE);
 		return;
 	}
 	card->method = station_method(strip->station.kind);
@@ -665,6 +664,7 @@ const struct view start_view = {
 	.title = "Load card",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.keeps = true,
 	.typed = typed,

@@ -39,6 +39,12 @@ void seasons_view_enter(struct desk *desk)
 	desk_show_view(desk, VIEW_SEASONS);
 }
 
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	seasons_view_enter(desk);
+}
+
 static const struct log_season *here(const struct desk *desk)
 {
 	return desk->back.season_count == 0 ? NULL : &desk->back.seasons[desk->back.season_list.cursor];
@@ -182,6 +188,7 @@ const struct view seasons_view = {
 	.title = "Years",
 	.keys = seasons_keys,
 	.key_count = sizeof(seasons_keys) / sizeof(seasons_keys[0]),
+	.enter = enter,
 	.draw = seasons_draw,
 };
 

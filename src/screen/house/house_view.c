@@ -99,10 +99,12 @@ void house_view_welcome(struct desk *desk)
 		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
 }
 
-void house_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 
+	(void)opening;
+	desk_show_view(desk, VIEW_HOUSE);
 	desk->house = (struct list_state){ 0 };
 	/* What is asked for first is under the cursor. */
 	if (house->name[0] != '\0' && !house->elevation.known)
@@ -642,7 +644,7 @@ static void add(struct desk *desk, enum house_line line)
 		desk_say(desk, ROLE_QUIET,
 		         "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
 		break;
-	case HOUSE_ADD_RECIPE: recipe_view_enter(desk, 0); break;
+	case HOUSE_ADD_RECIPE: desk_open(desk, VIEW_RECIPE); break;
 	default: break;
 	}
 }
@@ -664,7 +666,8 @@ static void change(struct desk *desk)
 		break;
 	case HOUSE_SUPPLY: count_supply(desk, n); break;
 	case HOUSE_RECIPE:
-		recipe_view_enter(desk, kitchen_recipe_own_id(desk->kitchen, nth_own_recipe(desk, n)));
+		desk_open_for(desk, VIEW_RECIPE,
+		              (struct opening){ .id = kitchen_recipe_own_id(desk->kitchen, nth_own_recipe(desk, n)) });
 		break;
 	default:
 		change_house(desk, line);
@@ -701,6 +704,7 @@ const struct view house_view = {
 	.title = "House",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.keeps = true,
 };

@@ -83,8 +83,9 @@ static void refresh(struct desk *desk)
 		refresh_lots(desk);
 }
 
-void pantry_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
+	(void)opening;
 	desk->pantry.in_lots = false;
 	desk_show_view(desk, VIEW_PANTRY);
 	refresh(desk);
@@ -337,7 +338,7 @@ static bool take_typed(struct desk *desk, const char *text)
 	desk_say(desk, ROLE_DONE, "Noted: %d %s. (u undoes)%s", take.jars, jar_gone_words(take.why),
 	         take.why == GONE_SPOILED && some_spoiled(desk) ? " Look at the others of the lot: R." : "");
 	desk->entry.open = false;
-	steps_view_enter(desk, &of, advice);
+	desk_open_for(desk, VIEW_STEPS, (struct opening){ .lot = &of, .advice = advice });
 	refresh(desk);
 	return true;
 }
@@ -504,5 +505,6 @@ const struct view pantry_view = {
 	.title = "Pantry",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -52,6 +52,12 @@ void recalls_key(struct desk *desk)
 		         (long long)board->spoiled[0].spoiled, (long long)board->spoiled[0].jars);
 }
 
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	recalls_key(desk);
+}
+
 static void recall_draw(struct desk *desk, int n, int row, int cols)
 {
 	const struct log_recall *recall = &desk->recall.recalls[n];
@@ -211,5 +217,6 @@ const struct view recalls_view = {
 	.title = "Recalls",
 	.keys = list_keys,
 	.key_count = sizeof(list_keys) / sizeof(list_keys[0]),
+	.enter = enter,
 	.draw = list_draw,
 };

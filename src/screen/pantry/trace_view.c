@@ -73,12 +73,13 @@ void trace_view_enter(struct desk *desk, enum trace_about about, const char *wor
 		desk_say(desk, ROLE_QUIET, "No jar is on record there.");
 }
 
-void trace_subject_enter(struct desk *desk, struct log_subject subject)
+/* Of a load, batch or run. */
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	char number[24];
 
-	(void)snprintf(number, sizeof(number), "%lld", (long long)subject.id);
-	switch (subject.kind) {
+	(void)snprintf(number, sizeof(number), "%lld", (long long)opening->subject.id);
+	switch (opening->subject.kind) {
 	case SUBJECT_RUN: trace_view_enter(desk, TRACE_RUN, number); break;
 	case SUBJECT_BATCH: trace_view_enter(desk, TRACE_BATCH, number); break;
 	case SUBJECT_LOAD: trace_view_enter(desk, TRACE_LOAD, number); break;
@@ -279,7 +280,7 @@ static void follow(struct desk *desk, enum recall_outcome outcome, bool like)
 	go_to_open(desk);
 	say_left(desk);
 	if (kitchen_lot_of_jar(desk->kitchen, one.jar.id, &lot, NULL))
-		steps_view_enter(desk, &lot, advice);
+		desk_open_for(desk, VIEW_STEPS, (struct opening){ .lot = &lot, .advice = advice });
 }
 
 static void thrown_out(struct desk *desk)
@@ -341,7 +342,7 @@ static void undo(struct desk *desk)
 static void jars_back(struct desk *desk)
 {
 	if (desk->recall.from == VIEW_PANTRY)
-		pantry_view_enter(desk);
+		desk_open(desk, VIEW_PANTRY);
 	else if (desk->recall.from == VIEW_RECALLS)
 		recalls_view_enter(desk);
 	else
@@ -399,5 +400,6 @@ const struct view trace_view = {
 	.title = "Jars traced",
 	.keys = jar_keys,
 	.key_count = sizeof(jar_keys) / sizeof(jar_keys[0]),
+	.enter = enter,
 	.draw = jars_draw,
 };

@@ -174,8 +174,9 @@ static void ask_fruit(struct desk *desk)
 	desk_offer(desk, "Which fruit:", desk->forecast.fruit, fruit_typed);
 }
 
-void forecast_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
+	(void)opening;
 	desk_show_view(desk, VIEW_FORECAST);
 	if (desk->forecast.choices == 0)
 		ask_fruit(desk);
@@ -297,7 +298,7 @@ static bool arrival_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return fault.kind != FAULT_MISUSE;
 	}
-	plan_view_enter(desk);
+	desk_open(desk, VIEW_PLAN);
 	desk_say(desk, ROLE_DONE, "In the plan. g goes by it. (u undoes)");
 	return true;
 }
@@ -486,9 +487,19 @@ static void down(struct desk *desk)
 	list_move(&desk->forecast.list, 1, (int)desk->forecast.choices);
 }
 
+static void open_shortage(struct desk *desk)
+{
+	desk_open(desk, VIEW_SHORTAGE);
+}
+
+static void back(struct desk *desk)
+{
+	desk_open(desk, VIEW_SUPPLIES);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product of it, or not.", has_recipes, choose },
-	{ 'b', 0, "b", "to buy", "What is missing for it, in units one buys.", is_known, shortage_view_enter },
+	{ 'b', 0, "b", "to buy", "What is missing for it, in units one buys.", is_known, open_shortage },
 	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known,
 	  plan_it },
 	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.",
@@ -500,7 +511,7 @@ static const struct view_key keys[] = {
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
 	{ 'v', 0, "v", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
 	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf.", NULL, supplies_view_enter },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
@@ -509,5 +520,6 @@ const struct view forecast_view = {
 	.title = "Forecast",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -14,11 +14,6 @@
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define TIMES_MAX 64
 
-const struct kitchen_plan *desk_plan(const struct desk *desk)
-{
-	return kitchen_plan(desk->kitchen, &desk->now);
-}
-
 /* --- the head of every page ------------------------------------------------------------ */
 
 static long long minutes(int64_t ms)
@@ -359,10 +354,11 @@ static void draw(struct desk *desk, int top, int rows)
 	}
 }
 
-void plan_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 
+	(void)opening;
 	desk->plan.page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT
 	                  : plan->state == PLAN_EMPTY  ? PLAN_PAGE_ROWS
 	                                               : PLAN_PAGE_RIBBON;
@@ -691,6 +687,7 @@ const struct view plan_view = {
 	.title = "The plan",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.first_key_words = first_words,
 };

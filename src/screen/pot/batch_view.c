@@ -261,7 +261,7 @@ static void start(struct desk *desk)
 	if (kitchen_start_batch(desk->kitchen, &card->order, card->sure, &batch_id, &fault)) {
 		desk->selected_station = card->order.station_id;
 		desk->selected_load = 0;
-		card_view_enter(desk, batch_id);
+		desk_open_for(desk, VIEW_CARD, (struct opening){ .id = batch_id });
 		desk_say(desk, ROLE_DONE, "Batch started; what it takes is off the shelf. (u undoes)");
 		return;
 	}
@@ -373,10 +373,10 @@ static void take_planned(struct desk *desk)
 	desk_say(desk, ROLE_QUIET, "As planned; Left for another.");
 }
 
-void batch_view_enter(struct desk *desk, int64_t station_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	memset(&desk->batch, 0, sizeof(desk->batch));
-	desk->batch.order.station_id = station_id;
+	desk->batch.order.station_id = opening->id;
 	desk->batch.order.multiple = 1;
 	desk->batch.multiple.value = 1;
 	desk_show_view(desk, VIEW_BATCH);
@@ -646,6 +646,7 @@ const struct view batch_view = {
 	.title = "Batch card",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.keeps = true,
 	.typed = typed,

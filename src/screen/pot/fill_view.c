@@ -127,9 +127,9 @@ static void point_at_meant(struct desk *desk)
 			desk->fill.picker.cursor = n;
 }
 
-void fill_view_enter(struct desk *desk, int64_t batch_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
-	desk->fill.batch_id = batch_id;
+	desk->fill.batch_id = opening->id;
 	desk->fill.count = (struct number_entry){ 0 };
 	desk->fill.asked = (struct acid_asked){ 0 };
 	desk->fill.acid_in = false;
@@ -155,7 +155,7 @@ static bool fill(struct desk *desk, const char *tried)
 
 	card->sure = false;
 	if (kitchen_fill(desk->kitchen, &order, &fault)) {
-		fill_view_enter(desk, card->batch_id);
+		desk_open_for(desk, VIEW_FILL, (struct opening){ .id = card->batch_id });
 		desk_say(desk, ROLE_DONE, "%d jars filled. Another size: go on. All filled: d. (u undoes)", order.jars);
 		return true;
 	}
@@ -493,6 +493,7 @@ const struct view fill_view = {
 	.title = "Filling",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.keeps = true,
 	.typed = typed,

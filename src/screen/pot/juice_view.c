@@ -26,8 +26,9 @@ static void refresh(struct desk *desk)
 	list_move(&desk->juice.list, 0, (int)count);
 }
 
-void juice_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
+	(void)opening;
 	desk->juice.list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_JUICE);
 	refresh(desk);
@@ -177,5 +178,6 @@ const struct view juice_view = {
 	.title = "Juice",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -40,7 +40,7 @@ static void write_new(struct desk *desk)
 	desk->entry.at = strlen(NEW_RECIPE_BEGINS);
 }
 
-void recipe_view_enter(struct desk *desk, int64_t own_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	struct fault fault = { 0 };
 
@@ -48,12 +48,12 @@ void recipe_view_enter(struct desk *desk, int64_t own_id)
 	desk->recipe_unsaved = false;
 	desk->recipe_choosing = RECIPE_LINES;
 	desk->recipe_list = (struct list_state){ 0 };
-	if (own_id != 0 && !kitchen_own_recipe(desk->kitchen, own_id, &desk->recipe, &fault)) {
+	if (opening->id != 0 && !kitchen_own_recipe(desk->kitchen, opening->id, &desk->recipe, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
 	desk_show_view(desk, VIEW_RECIPE);
-	if (own_id == 0)
+	if (opening->id == 0)
 		write_new(desk);
 }
 
@@ -457,6 +457,7 @@ const struct view recipe_view = {
 	.title = "Own recipe",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.keeps = true,
 	.typed = choice_typed,

@@ -14,13 +14,15 @@ static const struct shelf_line *thing(const struct desk *desk)
 	return &desk->shelf.lines[desk->shelf.list.cursor];
 }
 
-void ledger_view_enter(struct desk *desk)
+/* Of the shelf line under the cursor. */
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	struct shelf_card *card = &desk->shelf;
 	struct fault fault = { 0 };
 	struct ledger_line *lines;
 	size_t count;
 
+	(void)opening;
 	if (card->count == 0)
 		return;
 	if (!kitchen_ledger(desk->kitchen, thing(desk), &lines, &count, &fault)) {
@@ -118,8 +120,13 @@ static void down(struct desk *desk)
 	list_move(&desk->shelf.ledger_list, 1, (int)desk->shelf.ledger_count);
 }
 
+static void back(struct desk *desk)
+{
+	desk_open(desk, VIEW_SUPPLIES);
+}
+
 static const struct view_key keys[] = {
-	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the shelf.", NULL, supplies_view_enter },
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the shelf.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", "later", "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", "earlier", "The line below.", NULL, down },
 };
@@ -128,5 +135,6 @@ const struct view ledger_view = {
 	.title = "Ledger",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -42,13 +42,14 @@ static void sort(struct shortage_line *lines, size_t count)
 		}
 }
 
-void shortage_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	struct forecast_card *card = &desk->forecast;
 	struct fault fault = { 0 };
 	struct shortage_line *lines;
 	size_t count;
 
+	(void)opening;
 	if (!kitchen_shortage(desk->kitchen, &card->ahead, &lines, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
@@ -146,8 +147,13 @@ static void down(struct desk *desk)
 	list_move(&desk->forecast.missing_list, 1, (int)desk->forecast.missing_count);
 }
 
+static void back(struct desk *desk)
+{
+	desk_open(desk, VIEW_FORECAST);
+}
+
 static const struct view_key keys[] = {
-	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the forecast.", NULL, forecast_view_enter },
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the forecast.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", "above", "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", "below", "The line below.", NULL, down },
 };
@@ -156,5 +162,6 @@ const struct view shortage_view = {
 	.title = "To buy",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -47,8 +47,9 @@ static void refresh(struct desk *desk)
 	list_move(&card->list, 0, (int)count);
 }
 
-void supplies_view_enter(struct desk *desk)
+static void enter(struct desk *desk, const struct opening *opening)
 {
+	(void)opening;
 	desk_show_view(desk, VIEW_SUPPLIES);
 	refresh(desk);
 }
@@ -333,14 +334,23 @@ static void down(struct desk *desk)
 	list_move(&desk->shelf.list, 1, (int)desk->shelf.count);
 }
 
+static void open_ledger(struct desk *desk)
+{
+	desk_open(desk, VIEW_LEDGER);
+}
+
+static void open_forecast(struct desk *desk)
+{
+	desk_open(desk, VIEW_FORECAST);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "ledger", "What came in and went out of it, when and by whom.", NULL,
-	  ledger_view_enter },
+	  open_ledger },
 	{ 'r', 0, "r", "received", "Some of it came in.", NULL, receive },
 	{ 'c', 0, "c", "count", "Write down what a count found.", NULL, count_here },
 	{ 'k', 0, "k", "check all", "Shelf check: count one line after the other, from here on.", NULL, check },
-	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL,
-	  forecast_view_enter },
+	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL, open_forecast },
 	{ 'u', 0, "u", "undo", "Take back the last change to shelf or house.", NULL, undo },
 	{ 'b', 0, "b", "bought by", "What one buys of it at a time: a bag, a bottle, a box of jars.", NULL, bought_by },
 	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },
@@ -353,5 +363,6 @@ const struct view supplies_view = {
 	.title = "Goods",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

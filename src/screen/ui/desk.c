@@ -39,6 +39,21 @@ void desk_clear(struct desk *desk)
 	free(desk->house_supplies);
 }
 
+void desk_open(struct desk *desk, enum view_name name)
+{
+	desk_open_for(desk, name, (struct opening){ 0 });
+}
+
+void desk_open_for(struct desk *desk, enum view_name name, struct opening opening)
+{
+	const struct view *view = view_of(desk, name);
+
+	if (view->enter != NULL)
+		view->enter(desk, &opening);
+	else
+		desk_show_view(desk, name);
+}
+
 void desk_show_view(struct desk *desk, enum view_name name)
 {
 	if (name != VIEW_BOARD)
@@ -152,6 +167,11 @@ int desk_columns(const struct desk *desk)
 enum unit_system desk_units(const struct desk *desk)
 {
 	return kitchen_board(desk->kitchen)->house.units;
+}
+
+const struct kitchen_plan *desk_plan(const struct desk *desk)
+{
+	return kitchen_plan(desk->kitchen, &desk->now);
 }
 
 /* What was done before today is not in anybody's fingers any more: asked first. */

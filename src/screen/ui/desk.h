@@ -99,6 +99,14 @@ enum {
 
 struct desk;
 
+/* What a view is opened for; each reads what it needs, the rest is 0. */
+struct opening {
+	int64_t id;                 /* of a station, batch, load or own recipe */
+	struct log_subject subject; /* of the log: a load, batch or run */
+	const struct log_lot *lot;  /* of jars that were thrown out */
+	const char *advice;         /* what to do with them; a constant */
+};
+
 struct view_key {
 	long key;
 	long other;                              /* a second key for the same, or 0 */
@@ -113,6 +121,9 @@ struct view {
 	const char *title;
 	const struct view_key *keys;
 	size_t key_count;
+	/* Reads what it shows and shows the view, or says why not and leaves the one that is
+	 * shown.  NULL: there is nothing to read. */
+	void (*enter)(struct desk *desk, const struct opening *opening);
 	/* Draw between `top` and `top + rows`. */
 	void (*draw)(struct desk *desk, int top, int rows);
 	/* A key not in the table; true when it was taken.  May be NULL. */
@@ -567,53 +578,34 @@ extern const struct view help_view;
 extern const struct view leave_view;
 
 /* Entering a view that needs reading first. */
-void start_view_enter(struct desk *desk, int64_t station_id);
-void batch_view_enter(struct desk *desk, int64_t station_id);
 void batch_view_go_on(struct desk *desk); /* back from the sheet of its recipe */
 void sheet_view_enter(struct desk *desk, const char *recipe);
-void fill_view_enter(struct desk *desk, int64_t batch_id);
-void card_view_enter(struct desk *desk, int64_t batch_id);
-void juice_view_enter(struct desk *desk);
-void loader_view_enter(struct desk *desk, int64_t station_id);
-void day_view_enter(struct desk *desk);
-void plan_view_enter(struct desk *desk);
 const struct kitchen_plan *desk_plan(const struct desk *desk);
 /* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
 const struct log_plan_batch *desk_planned_batch(const struct desk *desk, int64_t station_id);
-void seals_view_enter(struct desk *desk, int64_t load_id);
 void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
 void reprocess_view_enter(struct desk *desk, int64_t jar_id);
-void pantry_view_enter(struct desk *desk);
 void recalls_view_enter(struct desk *desk);
 void recalls_key(struct desk *desk); /* the lot that jars spoiled of, or that list */
 bool some_spoiled(const struct desk *desk);
 void recalls_view_refresh(struct desk *desk);
 /* Trace the jars of something and show them; Esc goes back to the present view. */
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words);
-void trace_subject_enter(struct desk *desk, struct log_subject subject); /* of a load, batch or run */
 void recall_view_open(struct desk *desk, int64_t recall_id);
-/* Show the steps for suspect jars, if the advice is about such; Space goes back. */
-void steps_view_enter(struct desk *desk, const struct log_lot *lot, const char *advice);
-void signs_view_enter(struct desk *desk); /* why nobody tastes; goes back to the present view */
-void house_view_enter(struct desk *desk);
 void house_view_welcome(struct desk *desk); /* what a kitchen without stations is asked for first */
-void supplies_view_enter(struct desk *desk);
-void ledger_view_enter(struct desk *desk); /* of the shelf line under the cursor */
-void forecast_view_enter(struct desk *desk);
-void shortage_view_enter(struct desk *desk);
-void recipe_view_enter(struct desk *desk, int64_t own_id); /* 0: a new one */
-void story_view_enter(struct desk *desk, struct log_subject subject);
 void seasons_view_enter(struct desk *desk);
 void season_view_enter(struct desk *desk, int year);
 void works_view_enter(struct desk *desk, int season); /* 0: every one */
 void works_view_search(struct desk *desk);            /* asks for words */
 void works_view_lot(struct desk *desk);               /* the batch and the loads of what is open */
 void past_view_enter(struct desk *desk, struct log_subject subject);
-void seals_view_refresh(struct desk *desk);
 void house_view_refresh(struct desk *desk);
 
-void desk_show_view(struct desk *desk, enum view_name name);
+/* Views open one another by name alone. */
+void desk_open(struct desk *desk, enum view_name name);
+void desk_open_for(struct desk *desk, enum view_name name, struct opening opening);
+void desk_show_view(struct desk *desk, enum view_name name); /* as it was when it was last left */
 void desk_show_board(struct desk *desk);
 /* To the board in the middle of something, and back to it where the view keeps it. */
 void desk_leave_for_board(struct desk *desk);

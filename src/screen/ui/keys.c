@@ -38,7 +38,12 @@ static void show_help(struct desk *desk)
 
 static void ask_to_leave(struct desk *desk)
 {
-	desk_show_view(desk, VIEW_LEAVE);
+	desk_open(desk, VIEW_LEAVE);
+}
+
+static void show_signs(struct desk *desk)
+{
+	desk_open(desk, VIEW_SIGNS);
 }
 
 /* One meaning in all views.  The first ones go before whatever is typed. */
@@ -47,7 +52,7 @@ static const struct view_key everywhere[] = {
 	{ KEY_CODE_TAB, 0, "Tab", "what rings",
 	  "To what rings; again: the next. Esc on the board goes back to what was being typed.", NULL,
 	  desk_go_to_ringing },
-	{ '!', 0, "!", NULL, "Why nobody tastes: the signs, and whom to call.", NULL, signs_view_enter },
+	{ '!', 0, "!", NULL, "Why nobody tastes: the signs, and whom to call.", NULL, show_signs },
 	{ 'W', 0, "W", "save elsewhere", "Writes what stands to a new file: this log can hold nothing more.", is_unsafe,
 	  desk_save_elsewhere },
 	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings.", something_rings, desk_hear },

@@ -9,7 +9,7 @@
 
 /* --- the story of a load ------------------------------------------------------------- */
 
-void story_view_enter(struct desk *desk, struct log_subject subject)
+static void story_enter(struct desk *desk, const struct opening *opening)
 {
 	struct fault fault = { 0 };
 
@@ -17,7 +17,7 @@ void story_view_enter(struct desk *desk, struct log_subject subject)
 	desk->story_rows = NULL;
 	desk->story_count = 0;
 	desk->story = (struct list_state){ 0 };
-	if (!kitchen_story(desk->kitchen, subject, &desk->story_rows, &desk->story_count, &fault)) {
+	if (!kitchen_story(desk->kitchen, opening->subject, &desk->story_rows, &desk->story_count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
@@ -83,6 +83,7 @@ const struct view story_view = {
 	.title = "Story",
 	.keys = story_keys,
 	.key_count = sizeof(story_keys) / sizeof(story_keys[0]),
+	.enter = story_enter,
 	.draw = story_draw,
 };
 

@@ -70,7 +70,7 @@ START_TEST(every_name_can_be_typed_as_it_is_written)
 		const char *name = kitchen_recipe(dk.kit.kitchen, i)->name;
 
 		dk_pass(&dk, 0);
-		batch_view_enter(&dk.desk, kk_station(&dk.kit, WIDE_POT));
+		desk_open_for(&dk.desk, VIEW_BATCH, (struct opening){ .id = kk_station(&dk.kit, WIDE_POT) });
 		dk_type(&dk, name);
 		ck_assert_int_eq(dk.desk.view, VIEW_BATCH);
 		ck_assert_int_eq(dk.desk.batch.field, BATCH_RECIPE);
@@ -131,7 +131,7 @@ START_TEST(acid_is_told_for_a_jar_of_the_size_asked_for)
 	dk_begin(&dk, "xterm-256color", 24, 100);
 	pk_stock(&dk.kit);
 	dk_pass(&dk, 0);
-	batch_view_enter(&dk.desk, kk_station(&dk.kit, DEEP_POT));
+	desk_open_for(&dk.desk, VIEW_BATCH, (struct opening){ .id = kk_station(&dk.kit, DEEP_POT) });
 	dk_type(&dk, "crushed tomatoes");
 	dk_key(&dk, KEY_CODE_ENTER);
 	if (_i == 1)
@@ -149,7 +149,7 @@ END_TEST
 /* Whatever has an offered process in any canner is on the list of an own recipe, once. */
 START_TEST(an_own_recipe_is_offered_each_food_of_the_tables)
 {
-	recipe_view_enter(&dk.desk, 0);
+	desk_open(&dk.desk, VIEW_RECIPE);
 	dk_key(&dk, KEY_CODE_ESCAPE); /* its line is not typed */
 	dk_key(&dk, 'f');
 	ck_assert_int_eq(dk.desk.recipe_choosing, RECIPE_FOOD);
@@ -244,7 +244,7 @@ START_TEST(a_batch_given_up_is_not_told_to_be_loaded)
 	(void)pk_batch(&dk.kit, DEEP_POT, "crushed tomatoes", "quart", 1);
 	pk_to(&dk.kit, DEEP_POT, PHASE_FILL);
 	dk_pass(&dk, 0);
-	fill_view_enter(&dk.desk, kk_canner(&dk.kit, DEEP_POT)->batch.id);
+	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = kk_canner(&dk.kit, DEEP_POT)->batch.id });
 	dk_pass(&dk, 5000);
 	dk_key(&dk, 'd');
 	dk_says(&dk, "Is the batch given up?");
@@ -258,7 +258,7 @@ START_TEST(a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above)
 {
 	dk_end(&dk);
 	dk_begin(&dk, "xterm-256color", 24, 80);
-	recipe_view_enter(&dk.desk, 0);
+	desk_open(&dk.desk, VIEW_RECIPE);
 	ck_assert(dk_sees(&dk, "New: recipe \"Quince jelly_"));
 	ck_assert(dk_sees(&dk, "packs=\"hot_sterile_jar hot_unsterile_jar\""));
 	ck_assert(dk_sees(&dk, "source=\"house recipe, no source\""));
@@ -266,7 +266,7 @@ START_TEST(a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above)
 	ck_assert(dk_sees(&dk, "New: recipe \"Quince jelly2_"));
 	dk_end(&dk);
 	dk_begin(&dk, "xterm-256color", 12, 40);
-	recipe_view_enter(&dk.desk, 0);
+	desk_open(&dk.desk, VIEW_RECIPE);
 	ck_assert(dk_sees(&dk, "New: recipe \"Quince jelly_"));
 }
 END_TEST
@@ -302,7 +302,7 @@ START_TEST(the_foot_of_a_load_that_is_not_valid_begins_with_its_fate)
 	static const int sizes[][2] = { { 24, 80 }, { 12, 40 } };
 
 	begin_in(sizes[_i][0], sizes[_i][1]);
-	seals_view_enter(&dk.desk, stopped_load());
+	desk_open_for(&dk.desk, VIEW_SEALS, (struct opening){ .id = stopped_load() });
 	ck_assert(dk_sees(&dk, "Space shelve  f fate"));
 	dk_key(&dk, 'f');
 	ck_assert(dk_sees(&dk, "This jar goes to:"));
@@ -318,7 +318,7 @@ START_TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when)
 	char words[80];
 
 	begin_in(12, 40);
-	seals_view_enter(&dk.desk, stopped_load());
+	desk_open_for(&dk.desk, VIEW_SEALS, (struct opening){ .id = stopped_load() });
 	ck_assert(dk_sees(&dk, "Jar 1: NEEDS A FATE (f), unchecked"));
 	dk_key(&dk, 'f');
 	ck_assert(dk_sees(&dk, "1  fridge     eat by "));
@@ -395,7 +395,7 @@ START_TEST(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry)
 	KK_OK(&dk.kit, kitchen_all_sealed(dk.kit.kitchen, load_id, SEAL_BY_ALL_THREE, &dk.kit.fault));
 	kk_step(&dk.kit, load_id);
 	dk_pass(&dk, 0);
-	pantry_view_enter(&dk.desk);
+	desk_open(&dk.desk, VIEW_PANTRY);
 	ck_assert(dk_sees(&dk, "t take  s spoiled"));
 	for (int i = 0; i < 3; i++)
 		KK_OK(&dk.kit, kitchen_take_out(dk.kit.kitchen, &take, &advice, &dk.kit.fault));
@@ -435,7 +435,7 @@ static void ask_acid_with_shelf(int64_t lemon_ul, int64_t citric_mg)
 	KK_OK(&dk.kit, kitchen_supply_count(dk.kit.kitchen, SUPPLY_LEMON_JUICE, "", lemon_ul, &dk.kit.fault));
 	KK_OK(&dk.kit, kitchen_supply_count(dk.kit.kitchen, SUPPLY_CITRIC_ACID, "", citric_mg, &dk.kit.fault));
 	dk_pass(&dk, 0);
-	fill_view_enter(&dk.desk, kk_canner(&dk.kit, DEEP_POT)->batch.id);
+	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = kk_canner(&dk.kit, DEEP_POT)->batch.id });
 	dk_key(&dk, KEY_CODE_ENTER);
 	dk_keys(&dk, "7");
 	dk_key(&dk, KEY_CODE_ENTER);
@@ -501,7 +501,7 @@ START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
 	batch_id = pk_batch(&dk.kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	pk_to(&dk.kit, WIDE_POT, PHASE_FILL);
 	dk_pass(&dk, 0);
-	fill_view_enter(&dk.desk, batch_id);
+	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = batch_id });
 	dk_key(&dk, KEY_CODE_ENTER); /* the size */
 	dk_keys(&dk, "3");
 	dk_key(&dk, KEY_CODE_ENTER);
@@ -532,8 +532,7 @@ START_TEST(an_undo_that_goes_back_over_today_is_asked_about_each_time)
 	KK_OK(&dk.kit, kitchen_set_name(dk.kit.kitchen, "Lower Hollow", &dk.kit.fault));
 	dk_pass(&dk, DAY_MS);
 	KK_OK(&dk.kit, kitchen_set_name(dk.kit.kitchen, "Quince Hollow", &dk.kit.fault));
-	desk_show_view(&dk.desk, VIEW_HOUSE);
-	house_view_enter(&dk.desk);
+	desk_open(&dk.desk, VIEW_HOUSE);
 	dk_key(&dk, 'u'); /* of today */
 	ck_assert_str_eq(kitchen_board(dk.kit.kitchen)->house.name, "Lower Hollow");
 	for (int day = 0; day < 2; day++) {

@@ -96,8 +96,7 @@ static bool kept_text(struct desk *desk, const char *text)
 START_TEST(what_was_being_typed_is_there_again_with_escape)
 {
 	(void)kettle_and_ringing_juicers();
-	desk_show_view(&dk.desk, VIEW_HOUSE);
-	house_view_enter(&dk.desk);
+	desk_open(&dk.desk, VIEW_HOUSE);
 	desk_ask(&dk.desk, "Its name:", "", kept_text);
 	dk_type(&dk, "Blue pot");
 	dk_key(&dk, KEY_CODE_TAB);

@@ -164,7 +164,7 @@ static void ask_note(struct desk *desk)
 
 static void trace(struct desk *desk)
 {
-	trace_subject_enter(desk, desk->back.subject);
+	desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = desk->back.subject });
 }
 
 static const struct view_key keys[] = {

@@ -73,9 +73,9 @@ static void point_at_what_goes_in(struct desk *desk)
 	}
 }
 
-void card_view_enter(struct desk *desk, int64_t batch_id)
+static void enter(struct desk *desk, const struct opening *opening)
 {
-	desk->card.batch_id = batch_id;
+	desk->card.batch_id = opening->id;
 	desk->card.list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_CARD);
 	refresh(desk);
@@ -420,5 +420,6 @@ const struct view card_view = {
 	.title = "Station card",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -1,0 +1,44 @@
+/*
+ * steps_view.c - what to do with suspect jars before the bin: shown when some are thrown
+ * out, and when the advice is about such.
+ */
+#include "screen/ui/desk.h"
+
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	if (!lot_is_suspect(opening->lot) || opening->advice[0] == '\0')
+		return;
+	desk->steps = opening->advice;
+	desk->view_before_steps = desk->view;
+	desk_show_view(desk, VIEW_STEPS);
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	int window_rows;
+	int cols;
+
+	terminal_size(desk->terminal, &window_rows, &cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STOP, "Before the bin:");
+	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, desk->steps);
+}
+
+static void back(struct desk *desk)
+{
+	desk_show_view(desk, desk->view_before_steps);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", NULL, back },
+	{ 'R', 0, "R", "others of the lot", "Every other jar of the lot that spoiled; from there: recall.",
+	  some_spoiled, recalls_key },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, back },
+};
+
+const struct view steps_view = {
+	.title = "Suspect jars",
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
+	.draw = draw,
+};
