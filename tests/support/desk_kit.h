@@ -9,6 +9,7 @@
 #define STILLROOM_TESTS_DESK_KIT_H
 
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
 #include "support/pot_kit.h"
 
 struct desk_kit {

@@ -20,6 +20,7 @@
 #include "screen/term/alarm_command.h"
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
 
 #define FRAME_MIN_MS 50 /* a fast practice clock still draws only 20 frames a second */
 #define CTRL_BACKSLASH 28

@@ -4,6 +4,7 @@
 #include "screen/app/views.h"
 
 #include "screen/ui/desk.h"
+#include "screen/ui/list_views.h"
 
 const struct view *const screen_views[] = {
 	[VIEW_BOARD] = &board_view,

@@ -6,6 +6,8 @@
 
 #include "base/text.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
+#include "screen/ui/ribbon.h"
 
 /* --- layout --------------------------------------------------------------------- */
 

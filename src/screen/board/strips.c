@@ -9,6 +9,7 @@
 #include "kitchen/canner/aside.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
+#include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 
 #define GIANT_ROWS 30
@@ -17,59 +18,6 @@
 #define WHO_COLS 6        /* initials, not names */
 #define HOLDS_MIN 8       /* fewer columns say nothing */
 #define FREE_AT_COLS 60   /* in a narrower window the act has the whole line */
-
-void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size)
-{
-	struct text text = text_over(buffer, size);
-
-	if (strip->content == STRIP_EMPTY)
-		return;
-	if (!face->timed) {
-		text_add_duration(&text, face->passed_s);
-		return;
-	}
-	if (face->due)
-		text_add(&text, "+");
-	text_add_duration(&text, face->due ? -face->left_s : face->left_s);
-}
-
-static enum role ringing_role(const struct desk *desk, const struct face *face)
-{
-	return alarm_lit(face->alarm, desk->awake_ms - desk->alarm_since_ms) ? ROLE_ALARM : ROLE_STRONG;
-}
-
-enum role strip_role(const struct desk *desk, const struct face *face)
-{
-	if (face->clock_rings)
-		return ringing_role(desk, face);
-	if (face->timed)
-		return face->due ? ROLE_CAUTION : ROLE_RUNNING;
-	return ROLE_WAITING;
-}
-
-/* What the digits count, since a clock that rises and one that falls look alike. */
-static const char *counts_words(const struct face *face)
-{
-	if (!face->timed)
-		return "so far";
-	return face->due ? "OVER BY" : "left";
-}
-
-/* The clock of a strip that needs someone first, with its name: of a juicer it
- * may be the water. */
-static const char *soonest(const struct strip *strip, struct face *face)
-{
-	bool water =
-	    face->water && (face->water_due || (!face->due && (!face->timed || face->water_left_s < face->left_s)));
-
-	if (!water)
-		return strip->rule->words;
-	face->timed = true;
-	face->due = face->water_due;
-	face->clock_rings = face->water_due;
-	face->left_s = face->water_left_s;
-	return "water check";
-}
 
 /* --- the most urgent clock ------------------------------------------------------- */
 
@@ -173,7 +121,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 		              strip->station.name);
 	else
 		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 cooling rack, %s", strip->lot.code);
-	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name, counts_words(face),
+	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name, strip_counts_words(face),
 	              face->ringing ? "  " : "", face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	strip_beside_words(desk, strip, &text);
@@ -182,36 +130,6 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	used =
 	    desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
 	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
-}
-
-void clock_line_draw(struct desk *desk, int row)
-{
-	const struct strip *strip = desk_most_urgent(desk);
-	struct ring rings[RINGS_MAX];
-	size_t count = desk_rings(desk, rings);
-	struct face face;
-	const char *clock_name;
-	char clock[24];
-	char more[24] = "";
-	struct text text = TEXT_OVER(more);
-	int rows;
-	int cols;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	if (strip == NULL)
-		return;
-	if (count > 1) {
-		text_add(&text, "and %zu more", count - 1);
-		cols -= (int)strlen(more) + 1;
-		terminal_put(desk->terminal, row, cols, (int)strlen(more), ROLE_ALARM, more);
-	}
-	strip_face(strip, &desk->now, &face);
-	clock_name = soonest(strip, &face);
-	strip_clock_words(strip, &face, clock, sizeof(clock));
-	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
-	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
-	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip), clock_name, clock,
-	              counts_words(&face), face.due ? face.act : "");
 }
 
 void urgent_draw(struct desk *desk, int row, int rows)
@@ -234,7 +152,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		return;
 	}
 	strip_face(strip, &desk->now, &face);
-	clock_name = soonest(strip, &face);
+	clock_name = strip_soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	width = digits_columns(clock, height);
 	digits_draw(desk->terminal, row, 1, clock, height, strip_role(desk, &face));
@@ -311,8 +229,8 @@ static int water_put(struct desk *desk, const struct face *face, int row, int co
 
 	text_add(&text, face->water_due ? "WATER +" : "water ");
 	text_add_duration(&text, face->water_due ? -face->water_left_s : face->water_left_s);
-	return terminal_put(desk->terminal, row, col, cols, face->water_due ? ringing_role(desk, face) : ROLE_RUNNING,
-	                    clock);
+	return terminal_put(desk->terminal, row, col, cols,
+	                    face->water_due ? strip_ringing_role(desk, face) : ROLE_RUNNING, clock);
 }
 
 /* Whose station it is, at the right; returns the columns taken. */

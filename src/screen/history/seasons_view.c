@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/plot.h"
 
 #define NARROW 60
 #define WIDE 100

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/ribbon.h"
 
 /* How busy a station is, at the right where there is room. */
 #define SHARE_COLS 6

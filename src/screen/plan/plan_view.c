@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/ribbon.h"
 
 #define NARROW 60
 #define MINUTE_MS (INT64_C(60) * 1000)

@@ -11,6 +11,7 @@
 #include "base/words.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
+#include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 
 /* The pot the batch is in; NULL when it has left it. */

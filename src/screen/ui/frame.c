@@ -1,6 +1,8 @@
 /*
  * frame.c - between two events: look what has changed by itself, then draw it all.
  */
+#include "screen/ui/frame.h"
+#include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 
 /* The alarm that is heard and flashes is the worst. */

@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
 
 #define WIDE_COLS 76
 #define TALL_ROWS 20

@@ -8,6 +8,7 @@
 
 #include "kitchen/file/backups.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
 
 #define WORDS_GAP_MS 1000 /* keys this close belong to words that are being typed */
 #define NUMBER_GAP_MS 350 /* so close a second figure makes a number of the first */
@@ -114,6 +115,9 @@ static struct way way_of(const struct desk *desk, long key)
 }
 
 /* --- presses ------------------------------------------------------------------------------- */
+
+/* What a press of a key is. */
+enum press { PRESS_TAKEN, PRESS_TOO_SOON, PRESS_HELD };
 
 /* A finger that rests on a key, or a sticky one, sends it again and again; only
  * the first counts.  A stream of repeats is one press however long it lasts; a

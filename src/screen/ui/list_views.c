@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
+#include "screen/ui/list_views.h"
 
 /* --- the story of a load ------------------------------------------------------------- */
 

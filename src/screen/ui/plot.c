@@ -2,6 +2,7 @@
  * plot.c - bars, ranges and columns drawn with the glyph table, and lists whose
  * lines are of different height.  Nothing here is told by colour alone.
  */
+#include "screen/ui/plot.h"
 #include "screen/ui/desk.h"
 
 void scroll_draw(struct desk *desk, struct list_state *list, int count, int top, int rows,

@@ -6,6 +6,7 @@
 
 #include "kitchen/board/outlook.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/ribbon.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* One column is one minute or more, so that a quarter of the width is past. */

@@ -1,0 +1,40 @@
+/*
+ * board_views.h - the views of the board: what runs, what rings, what is warned of, the day.
+ */
+#ifndef STILLROOM_SCREEN_BOARD_BOARD_VIEWS_H
+#define STILLROOM_SCREEN_BOARD_BOARD_VIEWS_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#include "kitchen/act/kitchen.h"
+#include "screen/ui/list.h"
+
+struct desk;
+struct view;
+struct text;
+
+struct day_card {
+	struct list_state list;
+	struct day_item *items;
+	size_t count;
+	int64_t day_ms; /* an instant of the day shown */
+};
+
+extern const struct view board_view;
+extern const struct view day_view;
+extern const struct view exceptions_view;
+extern const struct view signs_view;
+extern const struct view warnings_view;
+
+/* The most urgent clock in tall digits, in as many rows as urgent_rows() says. */
+void urgent_draw(struct desk *desk, int row, int rows);
+int urgent_rows(const struct desk *desk, int room);
+void strips_draw(struct desk *desk, int row, int rows, int rows_each);
+/* What rings, large, in as many rows as ringing_rows() says; 0: no room. */
+int ringing_rows(const struct desk *desk, int room);
+void ringing_draw(struct desk *desk, int row, int rows);
+/* The process of a load, juice drawn, jars filled: what is of least weight. */
+void strip_beside_words(const struct desk *desk, const struct strip *strip, struct text *text);
+
+#endif

@@ -1,0 +1,62 @@
+/*
+ * plan_views.h - the views of what is to come: the forecast of a fruit, the plan of the day.
+ */
+#ifndef STILLROOM_SCREEN_PLAN_PLAN_VIEWS_H
+#define STILLROOM_SCREEN_PLAN_PLAN_VIEWS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "base/fault.h"
+#include "kitchen/act/kitchen.h"
+#include "kitchen/stock/ahead.h"
+#include "screen/ui/list.h"
+
+struct desk;
+struct view;
+
+/* The forecast, kept while the board is open. */
+#define FORECAST_RECIPES_MAX 64
+struct forecast_card {
+	struct list_state list;
+	char fruit[NAME_MAX_BYTES];
+	int64_t fruit_mg;
+	bool juice_in_stock;
+	int in_pot; /* batches cooked in one pot at most; 0: one */
+	struct {
+		char recipe[NAME_MAX_BYTES];
+		bool chosen;
+		int batches; /* 0: as many as there is fruit for */
+		int jar;     /* index among the sizes; -1: the usual one */
+	} choice[FORECAST_RECIPES_MAX];
+	size_t choices; /* recipes that are made of the fruit */
+	bool known;
+	struct ahead ahead;
+	char refusal[FAULT_SENTENCE_MAX]; /* why it is not known */
+	struct shortage_line *missing;
+	size_t missing_count;
+	struct list_state missing_list;
+};
+
+enum plan_page { PLAN_PAGE_NEXT, PLAN_PAGE_RIBBON, PLAN_PAGE_ROWS, PLAN_PAGE_TIMES, PLAN_PAGE_COUNT };
+struct plan_card {
+	enum plan_page page;
+	struct list_state next;
+	struct list_state rows;
+	struct list_state times;
+	int top;           /* first station of the ribbons */
+	int64_t scroll_ms; /* of the ribbons, from now */
+	int extra;         /* the next "one more" to ask about */
+	int64_t sure_until_ms;
+};
+
+extern const struct view forecast_view;
+extern const struct view plan_view;
+
+void plan_ribbon_draw(struct desk *desk, int row, int rows);
+/* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
+const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
+const struct log_plan_batch *desk_planned_batch(const struct desk *desk, int64_t station_id);
+
+#endif

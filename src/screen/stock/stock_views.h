@@ -1,0 +1,31 @@
+/*
+ * stock_views.h - the views of the shelf: supplies, the ledger of one, what is to be bought.
+ */
+#ifndef STILLROOM_SCREEN_STOCK_STOCK_VIEWS_H
+#define STILLROOM_SCREEN_STOCK_STOCK_VIEWS_H
+
+#include <stddef.h>
+
+#include "kitchen/stock/shelf.h"
+#include "screen/ui/list.h"
+
+struct view;
+
+/* The shelf, and the ledger of its line under the cursor. */
+struct shelf_card {
+	struct list_state list;
+	struct shelf_line *lines;
+	size_t count;
+	int checked; /* lines a shelf check has counted, and kept */
+	int kept;
+	char who[NAME_MAX_BYTES]; /* initials for the journal */
+	struct list_state ledger_list;
+	struct ledger_line *ledger;
+	size_t ledger_count;
+};
+
+extern const struct view supplies_view;
+extern const struct view ledger_view;
+extern const struct view shortage_view;
+
+#endif

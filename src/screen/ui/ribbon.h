@@ -1,0 +1,27 @@
+/*
+ * ribbon.h - every canner over one time axis, and the axis, of the planned day too.
+ */
+#ifndef STILLROOM_SCREEN_UI_RIBBON_H
+#define STILLROOM_SCREEN_UI_RIBBON_H
+
+#include <stdint.h>
+
+struct desk;
+
+/* A time axis over `cols` columns from `col` on. */
+#define AXIS_LABEL_COLS 12 /* before it: what the ribbon is of */
+struct axis {
+	int col;
+	int cols;
+	int64_t from_ms; /* relative to now */
+	int64_t per_col_ms;
+};
+struct axis axis_of_plan(int cols, int64_t scroll_ms);
+int axis_column(const struct axis *axis, int64_t ms); /* 0 to cols */
+void axis_draw(struct desk *desk, const struct axis *axis, int row);
+
+/* Rows the ribbon would use of `room`; 0: not worth it. */
+int ribbon_rows(const struct desk *desk, int room);
+void ribbon_draw(struct desk *desk, int row, int rows);
+
+#endif

@@ -1,0 +1,114 @@
+/*
+ * view.h - what a view is: its name, its keys, and what the desk calls it for.
+ *
+ * A view is one file with one `struct view`: a drawing function that reads the
+ * state, a table of keys, and a handler for typed text where it takes any.  The
+ * views are listed in app/views.c.  Key handlers change state and never draw; the
+ * loop in app/loop.c draws one frame after each event.
+ */
+#ifndef STILLROOM_SCREEN_UI_VIEW_H
+#define STILLROOM_SCREEN_UI_VIEW_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "kitchen/act/kitchen.h"
+
+struct desk;
+
+enum view_name {
+	VIEW_BOARD,
+	VIEW_START,
+	VIEW_BATCH,
+	VIEW_SHEET,
+	VIEW_FILL,
+	VIEW_CARD,
+	VIEW_JUICE,
+	VIEW_LOADER,
+	VIEW_DAY,
+	VIEW_PLAN,
+	VIEW_EXCEPTIONS,
+	VIEW_SEALS,
+	VIEW_HOUSE,
+	VIEW_SUPPLIES,
+	VIEW_LEDGER,
+	VIEW_FORECAST,
+	VIEW_SHORTAGE,
+	VIEW_RECIPE,
+	VIEW_WARNINGS,
+	VIEW_FATES,
+	VIEW_REPROCESS,
+	VIEW_PANTRY,
+	VIEW_RECALLS,
+	VIEW_TRACE,
+	VIEW_STEPS,
+	VIEW_SIGNS,
+	VIEW_STORY,
+	VIEW_SEASONS,
+	VIEW_SEASON,
+	VIEW_WORKS,
+	VIEW_WORKS_PICK,
+	VIEW_PAST,
+	VIEW_HELP,
+	VIEW_LEAVE,
+	VIEW_COUNT
+};
+
+/* Keys beyond the characters: above Unicode, so that one number holds any key. */
+enum {
+	KEY_CODE_UP = 0x110000,
+	KEY_CODE_DOWN,
+	KEY_CODE_LEFT,
+	KEY_CODE_RIGHT,
+	KEY_CODE_PAGE_UP,
+	KEY_CODE_PAGE_DOWN,
+	KEY_CODE_BACKSPACE,
+	KEY_CODE_OTHER,
+	KEY_CODE_INTERRUPT = 3,   /* Ctrl-C: asks, from any view */
+	KEY_CODE_EMPTY_LINE = 21, /* Ctrl-U */
+	KEY_CODE_TAB = 9,
+	KEY_CODE_ENTER = '\r',
+	KEY_CODE_ESCAPE = 27,
+};
+
+/* What a view is opened for; each reads what it needs, the rest is 0. */
+struct opening {
+	int64_t id;                 /* of a station, batch, load or own recipe */
+	struct log_subject subject; /* of the log: a load, batch or run */
+	const struct log_lot *lot;  /* of jars that were thrown out */
+	const char *advice;         /* what to do with them; a constant */
+};
+
+struct view_key {
+	long key;
+	long other;                              /* a second key for the same, or 0 */
+	const char *cap;                         /* as shown: "Space" */
+	const char *words;                       /* one or two words for the bottom line; NULL: not shown there */
+	const char *help;                        /* a sentence for the key list */
+	bool (*usable)(const struct desk *desk); /* NULL: always */
+	void (*act)(struct desk *desk);
+};
+
+struct view {
+	const char *title;
+	const struct view_key *keys;
+	size_t key_count;
+	/* Reads what it shows and shows the view, or says why not and leaves the one that is
+	 * shown.  NULL: there is nothing to read. */
+	void (*enter)(struct desk *desk, const struct opening *opening);
+	/* Draw between `top` and `top + rows`. */
+	void (*draw)(struct desk *desk, int top, int rows);
+	/* A key not in the table; true when it was taken.  May be NULL. */
+	bool (*typed)(struct desk *desk, long key);
+	/* Does a field being typed in take the key, before the table?  `typed` then gets it.
+	 * NULL: there is no such field. */
+	bool (*types)(const struct desk *desk, long key);
+	/* True: it asked something, and the key acts only when pressed again.  May be NULL. */
+	bool (*asks_first)(struct desk *desk, const struct view_key *key);
+	bool keeps; /* holds what is not written down yet: one may come back to it */
+	/* What the first key of the bottom line says, or NULL for its table words. */
+	const char *(*first_key_words)(const struct desk *desk);
+};
+
+#endif
