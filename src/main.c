@@ -25,9 +25,10 @@
 #include "log/log.h"
 #include "report/cli/arguments.h"
 #include "report/cli/plain.h"
-#include "report/cli/report.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"
+#include "report/house/backup_command.h"
+#include "report/report.h"
 #include "screen/app/loop.h"
 #include "screen/term/config.h"
 

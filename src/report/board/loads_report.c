@@ -9,8 +9,8 @@
 #include "base/utf8.h"
 #include "engine/process/process.h"
 #include "kitchen/exchange/load_facts.h"
+#include "report/board/board_report.h"
 #include "report/cli/plain.h"
-#include "report/cli/report.h"
 #include "report/out/log_document.h"
 
 static void open_document(struct json *json, struct day *day, const char *list)

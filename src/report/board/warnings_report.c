@@ -2,8 +2,8 @@
  * warnings_report.c - what is not as it should be, worst first.
  */
 #include "kitchen/warning/warnings.h"
+#include "report/board/board_report.h"
 #include "report/cli/plain.h"
-#include "report/cli/report.h"
 #include "report/out/log_document.h"
 
 /* Name of the station a warning is about; NULL: about no one station. */

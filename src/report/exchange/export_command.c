@@ -7,6 +7,7 @@
 #include "report/cli/plain.h"
 #include "report/exchange/export.h"
 #include "report/exchange/out_commands.h"
+#include "report/out/answer.h"
 #include "report/out/out_file.h"
 
 enum format { FORMAT_CSV, FORMAT_JSON, FORMAT_ICS };

@@ -9,6 +9,7 @@
 #include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
 #include "report/exchange/out_commands.h"
+#include "report/out/answer.h"
 
 static void put_problems(const struct import_result *result, const char *path)
 {

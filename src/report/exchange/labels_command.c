@@ -8,6 +8,7 @@
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"
+#include "report/out/answer.h"
 #include "report/out/out_file.h"
 
 static bool read_sheet(const struct arguments *arguments, struct label_print *print, struct fault *fault)

@@ -18,11 +18,6 @@ bool labels_command(const struct arguments *arguments, const char *log_path, con
                     enum label_format format, struct fault *fault);
 /* `log_path` is not used for --schema and may be NULL then. */
 bool export_command(const struct arguments *arguments, const char *log_path, struct fault *fault);
-bool backup_command(const struct arguments *arguments, const char *log_path, struct fault *fault);
-/* Without --yes it lists the backups and, at a terminal, asks which. */
-bool restore_command(const struct arguments *arguments, const char *log_path, struct fault *fault);
-/* day_open, and what the person should know of it goes to standard error. */
-bool report_open(const char *path, enum log_mode mode, struct day **day, struct fault *fault);
 bool import_command(const struct arguments *arguments, const char *log_path, struct fault *fault);
 
 #endif

@@ -9,7 +9,7 @@
 #include "engine/stats/interval.h"
 #include "kitchen/history/seasons.h"
 #include "report/cli/plain.h"
-#include "report/cli/report.h"
+#include "report/history/seasons_report.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
 

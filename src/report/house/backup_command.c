@@ -1,6 +1,8 @@
 /*
  * backup_command.c - copies of the log: making one, listing them, putting one back.
  */
+#include "report/house/backup_command.h"
+
 #include <errno.h>
 #include <inttypes.h>
 #include <stdlib.h>
@@ -13,7 +15,7 @@
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
-#include "report/exchange/out_commands.h"
+#include "report/out/answer.h"
 
 #define PATH_BYTES 4096
 #define ANSWER_BYTES 32
@@ -182,21 +184,4 @@ bool restore_command(const struct arguments *arguments, const char *log_path, st
 	done = choose(arguments, log_path, rows, count, fault);
 	free(rows);
 	return done;
-}
-
-/* --- what is told of an opening ----------------------------------------------------------- */
-
-bool report_open(const char *path, enum log_mode mode, struct day **day, struct fault *fault)
-{
-	const char *notice;
-
-	if (!day_open(path, mode, day, fault))
-		return false;
-	notice = kitchen_notice(day_kitchen(*day));
-	if (notice[0] != '\0') {
-		(void)fputs("stillroom: ", stderr);
-		plain_put(stderr, notice);
-		(void)fputc('\n', stderr);
-	}
-	return true;
 }

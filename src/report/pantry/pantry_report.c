@@ -10,9 +10,9 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "report/cli/plain.h"
-#include "report/cli/report.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
+#include "report/pantry/pantry_report.h"
 
 /* --- the pantry -------------------------------------------------------------------- */
 

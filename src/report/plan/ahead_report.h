@@ -8,8 +8,8 @@
 #include <stdbool.h>
 
 #include "kitchen/stock/ahead.h"
-#include "report/cli/report.h"
 #include "report/out/json.h"
+#include "report/plan/plan_reports.h"
 
 /* FAULT_MISUSE for words that cannot be read. */
 bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out, struct fault *fault);

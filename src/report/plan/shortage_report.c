@@ -11,6 +11,7 @@
 #include "report/cli/plain.h"
 #include "report/out/log_document.h"
 #include "report/plan/ahead_report.h"
+#include "report/plan/plan_reports.h"
 
 static const char *lack_word(enum lack lack)
 {

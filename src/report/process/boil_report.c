@@ -5,8 +5,8 @@
 
 #include "engine/physics/boiling.h"
 #include "engine/physics/reading.h"
-#include "report/cli/report.h"
 #include "report/out/json.h"
+#include "report/process/process_report.h"
 
 struct basis {
 	const char *name;

@@ -2,8 +2,8 @@
  * foods_report.c - what the process tables offer, in the names process takes.
  */
 #include "engine/process/process.h"
-#include "report/cli/report.h"
 #include "report/out/json.h"
+#include "report/process/process_report.h"
 
 static void put_json(struct json *json, enum method method, const char *food, const char *pack)
 {

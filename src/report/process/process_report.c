@@ -7,8 +7,8 @@
 #include "engine/food/caution.h"
 #include "engine/process/process.h"
 #include "report/cli/plain.h"
-#include "report/cli/report.h"
 #include "report/out/json.h"
+#include "report/process/process_report.h"
 
 #define NOTES_MAX 6
 #define NOTE_BYTES 200
@@ -19,30 +19,6 @@ struct notes {
 	size_t count;
 	char sentence[NOTES_MAX][NOTE_BYTES];
 };
-
-static void put_refusal_json(struct json *json, const struct fault *fault)
-{
-	json_open_object(json, NULL, JSON_FLAT);
-	json_text(json, "refused", fault->sentence);
-	json_close(json);
-}
-
-static void put_refusal_text(FILE *out, const struct fault *fault)
-{
-	(void)fputs("refused: ", out);
-	plain_put(out, fault->sentence);
-	(void)fputc('\n', out);
-}
-
-void report_refusal(const struct report *to, const struct fault *fault)
-{
-	struct json json = json_begin(to->out);
-
-	if (to->json)
-		put_refusal_json(&json, fault);
-	else
-		put_refusal_text(to->out, fault);
-}
 
 /* "11" or "11 psi" */
 static bool read_pressure(const char *words, int *psi)
@@ -269,10 +245,7 @@ bool report_process(const struct report *to, const struct process_words *words, 
 			continue;
 		}
 		all_found = false;
-		if (to->json)
-			put_refusal_json(&json, fault);
-		else
-			put_refusal_text(to->out, fault);
+		report_refusal_among(to, &json, fault);
 	}
 	if (several && to->json)
 		json_close(&json);

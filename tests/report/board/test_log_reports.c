@@ -15,6 +15,7 @@
 #include "kitchen/house/new_log.h"
 #include "kitchen/work/work.h"
 #include "report/cli/report.h"
+#include "report/report.h"
 #include "support/log_kit.h"
 
 #define SPEED 60

@@ -6,6 +6,7 @@
 
 #include "kitchen/file/open_day.h"
 #include "report/cli/report.h"
+#include "report/report.h"
 #include "support/log_kit.h"
 
 #define HOSTILE "pears \"wild\"\n\033]0;x\007\302\233\342\200\256 \377"

@@ -8,7 +8,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
-#include "report/cli/report.h"
+#include "report/report.h"
 #include "support/kitchen_kit.h"
 
 #define HOSTILE "grape \"jelly\"\033[2J"

@@ -10,6 +10,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "report/cli/report.h"
+#include "report/report.h"
 #include "support/log_kit.h"
 
 #define HOSTILE "Kettle 1\033[2J\377"

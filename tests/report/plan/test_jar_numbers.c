@@ -15,7 +15,7 @@
 #include "kitchen/plan/plan.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
-#include "report/cli/report.h"
+#include "report/report.h"
 #include "support/log_kit.h"
 
 #define IN_POT 4
