@@ -191,7 +191,8 @@ everything: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.jso
 # a minute on a virtual machine.
 TEST_ENVIRONMENT = MALLOC_TOP_PAD_=4194304 LOGS='$(BUILD)/test-logs' JOBS='$(TEST_JOBS)' \
 	STILLROOM='$(abspath $(PROGRAM))' BAKE='$(abspath $(BAKE))' \
-	SUPPORT='$(abspath $(BUILD)/support)' SCHEMA='$(abspath schema)' REPO='$(CURDIR)' CC='$(CC)'
+	OBJECTS_DIR='$(abspath $(BUILD)/src)' SUPPORT='$(abspath $(BUILD)/support)' \
+	SCHEMA='$(abspath schema)' REPO='$(CURDIR)' CC='$(CC)'
 # ONLY=word runs the tests whose path holds that word.
 only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
 

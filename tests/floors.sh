@@ -5,6 +5,7 @@
 #
 # 1. Includes point down only: screen, report -> kitchen -> log -> engine -> base.
 #    Screen and report know neither each other nor the log by a direct include.
+#    What is used, not only included, and the rooms of a floor: tests/house/test_rooms.sh.
 # 2. sqlite3.h only in src/log, curses only in src/screen.
 # 3. The engine is pure: no clock, file, memory, chance or environment.
 # 4. Functions that have a safer twin are not used.

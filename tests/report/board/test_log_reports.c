@@ -14,7 +14,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
 #include "kitchen/work/work.h"
-#include "report/cli/report.h"
+#include "report/report.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "kitchen/file/open_day.h"
-#include "report/cli/report.h"
+#include "report/report.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 

@@ -9,7 +9,7 @@
 
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
-#include "report/cli/report.h"
+#include "report/report.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 
