@@ -57,21 +57,17 @@ static bool make_folder(void)
 
 int kk_run(Suite *suite)
 {
-	SRunner *runner;
-	int failed;
+	int status;
 
 	if (setenv("TZ", "UTC", 1) != 0 || !make_folder()) {
 		perror("kk_run");
 		return 1;
 	}
 	tzset();
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
+	status = tests_run(suite);
 	if (nftw(folder, remove_one, 8, FTW_DEPTH | FTW_PHYS) != 0)
 		perror(folder);
-	return failed == 0 ? 0 : 1;
+	return status;
 }
 
 const char *kk_file(const char *name, const char *text)

@@ -4,8 +4,8 @@
  * Each test gets a new log in a folder of its own (in memory where the system
  * has /dev/shm, since every act is synced to the disk), set up as in
  * demo/quince-hollow.kitchen plus a steam and a dial-gauge canner, and a clock
- * that moves only when told.  The main() of a test program runs its suite
- * through kk_run, which makes the folder and takes it away.
+ * that moves only when told.  A test program ends with KK_TESTS, which makes the
+ * folder, runs what is listed and takes the folder away.
  */
 #ifndef STILLROOM_TESTS_KITCHEN_KIT_H
 #define STILLROOM_TESTS_KITCHEN_KIT_H
@@ -19,6 +19,7 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/warning/warnings.h"
 #include "support/test_clock.h"
+#include "support/tests.h"
 
 #define KK_MORNING_MS INT64_C(1789376400000) /* 2026-09-14 09:00 UTC */
 
@@ -39,7 +40,13 @@ struct kitchen_kit {
 	struct fault fault;
 };
 
-/* For main(): run the suite in its own folder, in UTC; returns the exit status. */
+/* The whole of main(), as TESTS is; and its inside, for a main() that has more to do:
+ * runs the suite in its own folder, in UTC; returns the exit status. */
+#define KK_TESTS(name, list) \
+	int main(void) \
+	{ \
+		return kk_run(tests_suite((name), (list), LISTED_COUNT(list))); \
+	}
 int kk_run(Suite *suite);
 
 void kk_begin(struct kitchen_kit *kit);                             /* Quince Hollow at 09:00 */
