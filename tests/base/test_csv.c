@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "base/csv.h"
+#include "support/tests.h"
 
 #define FIELDS 8
 
@@ -248,27 +249,17 @@ START_TEST(only_what_looks_like_a_formula_is_guarded)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("csv");
-	TCase *tests = tcase_create("reader");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("reader", .end = end),
+	TEST(records_are_read_as_the_rfc_has_them),
+	TEST(lines_may_end_in_any_of_three_ways_and_are_counted),
+	TEST(empty_fields_and_a_byte_order_mark_are_understood),
+	TEST(semicolons_and_tabs_separate_when_the_first_line_has_no_comma),
+	TEST(what_cannot_be_meant_is_refused_and_the_next_line_is_read),
+	TEST(a_field_of_a_megabyte_is_one_field),
+	EACH(no_bytes_lead_out_of_the_buffer, 0, 10),
+	EACH(the_guard_comes_off_as_it_went_on, 0, 3),
+	TEST(only_what_looks_like_a_formula_is_guarded),
+};
 
-	tcase_add_checked_fixture(tests, NULL, end);
-	tcase_add_test(tests, records_are_read_as_the_rfc_has_them);
-	tcase_add_test(tests, lines_may_end_in_any_of_three_ways_and_are_counted);
-	tcase_add_test(tests, empty_fields_and_a_byte_order_mark_are_understood);
-	tcase_add_test(tests, semicolons_and_tabs_separate_when_the_first_line_has_no_comma);
-	tcase_add_test(tests, what_cannot_be_meant_is_refused_and_the_next_line_is_read);
-	tcase_add_test(tests, a_field_of_a_megabyte_is_one_field);
-	tcase_add_loop_test(tests, no_bytes_lead_out_of_the_buffer, 0, 10);
-	tcase_add_loop_test(tests, the_guard_comes_off_as_it_went_on, 0, 3);
-	tcase_add_test(tests, only_what_looks_like_a_formula_is_guarded);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? 0 : 1;
-}
+TESTS("csv", listed)

@@ -1,7 +1,7 @@
 #include <check.h>
-#include <stdlib.h>
 
 #include "base/moment.h"
+#include "support/tests.h"
 
 #define HOUR_MS INT64_C(3600000)
 #define DAY_MS (24 * HOUR_MS)
@@ -84,23 +84,14 @@ START_TEST(a_clock_set_back_never_shortens_a_hold)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("moment");
-	TCase *tests = tcase_create("moment");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(one_boot_has_one_identity),
+	TEST(a_stepped_wall_clock_moves_nothing_within_a_boot),
+	TEST(across_boots_the_wall_clock_serves),
+	TEST(a_damaged_stamp_gives_a_number_all_the_same),
+	TEST(the_clock_shows_zero_only_when_the_time_is_over),
+	TEST(time_over_counts_on_below_zero),
+	TEST(a_clock_set_back_never_shortens_a_hold),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, one_boot_has_one_identity);
-	tcase_add_test(tests, a_stepped_wall_clock_moves_nothing_within_a_boot);
-	tcase_add_test(tests, across_boots_the_wall_clock_serves);
-	tcase_add_test(tests, a_damaged_stamp_gives_a_number_all_the_same);
-	tcase_add_test(tests, the_clock_shows_zero_only_when_the_time_is_over);
-	tcase_add_test(tests, time_over_counts_on_below_zero);
-	tcase_add_test(tests, a_clock_set_back_never_shortens_a_hold);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("moment", listed)

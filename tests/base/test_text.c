@@ -1,11 +1,11 @@
 #include <check.h>
 #include <limits.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/fault.h"
 #include "base/text.h"
 #include "base/utf8.h"
+#include "support/tests.h"
 
 START_TEST(text_that_fits_is_whole)
 {
@@ -185,28 +185,19 @@ START_TEST(signs_beyond_ascii_are_told_from_letters)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("text");
-	TCase *tests = tcase_create("text");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(text_that_fits_is_whole),
+	TEST(text_that_does_not_fit_is_cut_and_says_so),
+	TEST(text_is_never_cut_inside_a_character),
+	TEST(a_buffer_of_one_byte_holds_the_empty_text),
+	TEST(names_differ_only_in_what_a_person_hears),
+	TEST(hours_read_as_people_say_them),
+	TEST(durations_read_like_a_kitchen_clock),
+	TEST(large_numbers_carry_commas),
+	TEST(a_fault_keeps_its_kind_and_sentence),
+	TEST(a_fault_too_long_for_its_buffer_is_cut),
+	TEST(each_fault_has_a_word_of_its_own),
+	TEST(signs_beyond_ascii_are_told_from_letters),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, text_that_fits_is_whole);
-	tcase_add_test(tests, text_that_does_not_fit_is_cut_and_says_so);
-	tcase_add_test(tests, text_is_never_cut_inside_a_character);
-	tcase_add_test(tests, a_buffer_of_one_byte_holds_the_empty_text);
-	tcase_add_test(tests, names_differ_only_in_what_a_person_hears);
-	tcase_add_test(tests, hours_read_as_people_say_them);
-	tcase_add_test(tests, durations_read_like_a_kitchen_clock);
-	tcase_add_test(tests, large_numbers_carry_commas);
-	tcase_add_test(tests, a_fault_keeps_its_kind_and_sentence);
-	tcase_add_test(tests, a_fault_too_long_for_its_buffer_is_cut);
-	tcase_add_test(tests, each_fault_has_a_word_of_its_own);
-	tcase_add_test(tests, signs_beyond_ascii_are_told_from_letters);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("text", listed)
