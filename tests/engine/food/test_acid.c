@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "engine/food/acid.h"
+#include "support/tests.h"
 
 static enum acid answers[ACID_COUNT];
 
@@ -85,22 +86,12 @@ START_TEST(a_spoon_of_it_is_booked_in_the_measure_of_its_ledger)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("acid");
-	TCase *tcase = tcase_create("acid");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(a_jar_may_have_any_acid_with_a_figure_for_its_size),
+	TEST(by_recipe_it_is_as_printed_and_only_a_jam_may_ask_for_none),
+	TEST(the_tick_names_kind_and_amount),
+	TEST(the_strength_is_asked_of_vinegar_a_recipe_lives_by),
+	TEST(a_spoon_of_it_is_booked_in_the_measure_of_its_ledger),
+};
 
-	tcase_add_test(tcase, a_jar_may_have_any_acid_with_a_figure_for_its_size);
-	tcase_add_test(tcase, by_recipe_it_is_as_printed_and_only_a_jam_may_ask_for_none);
-	tcase_add_test(tcase, the_tick_names_kind_and_amount);
-	tcase_add_test(tcase, the_strength_is_asked_of_vinegar_a_recipe_lives_by);
-	tcase_add_test(tcase, a_spoon_of_it_is_booked_in_the_measure_of_its_ledger);
-	suite_add_tcase(suite, tcase);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("acid", listed)

@@ -1,10 +1,10 @@
 /* What is said beside the minutes of a process. */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/food/caution.h"
 #include "engine/food/food.h"
+#include "support/tests.h"
 
 static struct cautions cautions;
 
@@ -111,21 +111,10 @@ START_TEST(nothing_that_is_said_is_cut)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("caution");
-	TCase *tests = tcase_create("caution");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(acid_is_told_for_the_jar),         TEST(a_pressure_canner_is_vented),
+	TEST(steam_canners_are_told_both_ways), TEST(what_is_in_the_jar_and_whose_recipe_it_is),
+	TEST(nothing_that_is_said_is_cut),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, acid_is_told_for_the_jar);
-	tcase_add_test(tests, a_pressure_canner_is_vented);
-	tcase_add_test(tests, steam_canners_are_told_both_ways);
-	tcase_add_test(tests, what_is_in_the_jar_and_whose_recipe_it_is);
-	tcase_add_test(tests, nothing_that_is_said_is_cut);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("caution", listed)

@@ -7,6 +7,7 @@
 #include "engine/food/food.h"
 #include "engine/recipe/scaling.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 static const struct acid_rule *rule_of(const char *food)
 {
@@ -334,30 +335,21 @@ START_TEST(foods_of_each_group_have_their_steps)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("food");
-	TCase *tests = tcase_create("food");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(every_food_of_the_process_tables_has_a_line),
+	TEST(each_line_is_that_of_the_file),
+	TEST(a_refusal_to_process_again_has_its_sentence),
+	TEST(pressure_foods_are_vented_and_fish_has_its_water),
+	TEST(tomatoes_take_the_printed_acid),
+	TEST(sauce_blends_tomatillos_and_fruit_take_no_vinegar),
+	TEST(other_sizes_get_their_share_and_never_less),
+	TEST(a_rule_is_told_in_spoons),
+	TEST(every_jar_gets_its_acid_or_the_recipe_has_none),
+	TEST(acids_and_origins_go_there_and_back),
+	TEST(an_ingredient_is_found_by_all_its_names),
+	TEST(a_name_that_may_mean_two_things_is_not_known),
+	TEST(a_supply_of_its_own_says_what_it_is),
+	TEST(foods_of_each_group_have_their_steps),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, every_food_of_the_process_tables_has_a_line);
-	tcase_add_test(tests, each_line_is_that_of_the_file);
-	tcase_add_test(tests, a_refusal_to_process_again_has_its_sentence);
-	tcase_add_test(tests, pressure_foods_are_vented_and_fish_has_its_water);
-	tcase_add_test(tests, tomatoes_take_the_printed_acid);
-	tcase_add_test(tests, sauce_blends_tomatillos_and_fruit_take_no_vinegar);
-	tcase_add_test(tests, other_sizes_get_their_share_and_never_less);
-	tcase_add_test(tests, a_rule_is_told_in_spoons);
-	tcase_add_test(tests, every_jar_gets_its_acid_or_the_recipe_has_none);
-	tcase_add_test(tests, acids_and_origins_go_there_and_back);
-	tcase_add_test(tests, an_ingredient_is_found_by_all_its_names);
-	tcase_add_test(tests, a_name_that_may_mean_two_things_is_not_known);
-	tcase_add_test(tests, a_supply_of_its_own_says_what_it_is);
-	tcase_add_test(tests, foods_of_each_group_have_their_steps);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("food", listed)

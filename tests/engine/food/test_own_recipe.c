@@ -1,11 +1,11 @@
 /* Where a kitchen's own recipe stands. */
 #include <check.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/food/food.h"
 #include "engine/recipe/scaling.h"
+#include "support/tests.h"
 
 #define WITH_PECTIN "jam or jelly with added pectin"
 #define JAM "jam without added pectin"
@@ -563,44 +563,35 @@ START_TEST(a_recipe_without_a_food_has_no_standing_in_the_tables)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("own_recipe");
-	TCase *tests = tcase_create("own_recipe");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("own_recipe", .seconds = 30),
+	TEST(every_listed_fruit_stands_where_its_line_says),
+	TEST(a_fruit_without_a_line_is_refused_everywhere),
+	TEST(every_barred_class_refuses_in_every_food),
+	TEST(acid_by_a_recipe_takes_no_recipe_of_ones_own),
+	TEST(only_foods_with_a_class_give_one),
+	TEST(a_class_says_its_name_and_its_batches),
+	TEST(low_methoxyl_pectin_follows_its_own_sheet),
+	TEST(mixed_fruit_must_all_be_listed),
+	TEST(fruit_of_middling_acidity_needs_its_lemon_juice),
+	TEST(butter_against_foam_is_half_a_teaspoon),
+	TEST(jam_without_pectin_has_its_sugar),
+	TEST(fruit_by_weight_is_judged_by_weight),
+	TEST(jelly_without_pectin_has_its_sugar_and_its_size),
+	TEST(the_pectin_must_be_one_of_the_class),
+	TEST(a_teaspoon_of_herb_and_flavoring_in_a_jam),
+	TEST(what_is_on_no_list_is_not_known),
+	TEST(pumpkin_butter_is_refused_under_any_name),
+	TEST(purees_take_sugar_and_spice_only),
+	TEST(juice_is_of_its_fruit_and_sugar),
+	TEST(whole_fruit_stays_alone_in_its_syrup),
+	TEST(garlic_pesto_in_oil_on_pickled_peppers_is_refused),
+	TEST(soup_takes_vegetables_of_its_list_and_no_noodles),
+	TEST(acidified_food_needs_its_acid),
+	TEST(low_acid_food_stays_plain),
+	TEST(a_printed_exception_opens_nothing),
+	TEST(acid_food_without_a_class_is_not_tested),
+	TEST(a_recipe_without_a_food_has_no_standing_in_the_tables),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 30);
-	tcase_add_test(tests, every_listed_fruit_stands_where_its_line_says);
-	tcase_add_test(tests, a_fruit_without_a_line_is_refused_everywhere);
-	tcase_add_test(tests, every_barred_class_refuses_in_every_food);
-	tcase_add_test(tests, acid_by_a_recipe_takes_no_recipe_of_ones_own);
-	tcase_add_test(tests, only_foods_with_a_class_give_one);
-	tcase_add_test(tests, a_class_says_its_name_and_its_batches);
-	tcase_add_test(tests, low_methoxyl_pectin_follows_its_own_sheet);
-	tcase_add_test(tests, mixed_fruit_must_all_be_listed);
-	tcase_add_test(tests, fruit_of_middling_acidity_needs_its_lemon_juice);
-	tcase_add_test(tests, butter_against_foam_is_half_a_teaspoon);
-	tcase_add_test(tests, jam_without_pectin_has_its_sugar);
-	tcase_add_test(tests, fruit_by_weight_is_judged_by_weight);
-	tcase_add_test(tests, jelly_without_pectin_has_its_sugar_and_its_size);
-	tcase_add_test(tests, the_pectin_must_be_one_of_the_class);
-	tcase_add_test(tests, a_teaspoon_of_herb_and_flavoring_in_a_jam);
-	tcase_add_test(tests, what_is_on_no_list_is_not_known);
-	tcase_add_test(tests, pumpkin_butter_is_refused_under_any_name);
-	tcase_add_test(tests, purees_take_sugar_and_spice_only);
-	tcase_add_test(tests, juice_is_of_its_fruit_and_sugar);
-	tcase_add_test(tests, whole_fruit_stays_alone_in_its_syrup);
-	tcase_add_test(tests, garlic_pesto_in_oil_on_pickled_peppers_is_refused);
-	tcase_add_test(tests, soup_takes_vegetables_of_its_list_and_no_noodles);
-	tcase_add_test(tests, acidified_food_needs_its_acid);
-	tcase_add_test(tests, low_acid_food_stays_plain);
-	tcase_add_test(tests, a_printed_exception_opens_nothing);
-	tcase_add_test(tests, acid_food_without_a_class_is_not_tested);
-	tcase_add_test(tests, a_recipe_without_a_food_has_no_standing_in_the_tables);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("own_recipe", listed)

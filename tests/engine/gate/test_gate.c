@@ -7,10 +7,10 @@
  * gauge, above 1,000 ft: 25 min at 15 psi (Guide 4).
  */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/gate/gate.h"
+#include "support/tests.h"
 
 #define MINUTE INT64_C(60000)
 #define BEANS "green beans (snap and Italian)"
@@ -618,30 +618,20 @@ START_TEST(a_pot_is_judged_before_any_canner)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("gate");
-	TCase *tests = tcase_create("gate");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(full_evidence_is_valid_without_a_word),
+	TEST(a_notebook_that_fell_short_of_every_pack_is_not_valid),
+	TEST(a_hold_that_has_not_ended_leaves_it_open),
+	TEST(food_that_needs_acid_and_was_asked_for_none_says_so),
+	TEST(a_longer_hold_is_no_harm_a_shorter_one_is),
+	TEST(pressure_below_the_table_is_not_valid_above_it_is),
+	TEST(every_reason_is_given_the_worst_first),
+	TEST(a_load_is_the_worst_of_its_jars_and_each_jar_its_own),
+	EACH_OF(one_change, changes),
+	TEST(every_reason_has_an_id_a_sentence_and_a_source),
+	TEST(unknown_low_acid_counts_like_not_valid),
+	TEST(no_reason_of_a_verdict_is_pushed_out_by_a_remark),
+	TEST(a_pot_is_judged_before_any_canner),
+};
 
-	tcase_add_test(tests, full_evidence_is_valid_without_a_word);
-	tcase_add_test(tests, a_notebook_that_fell_short_of_every_pack_is_not_valid);
-	tcase_add_test(tests, a_hold_that_has_not_ended_leaves_it_open);
-	tcase_add_test(tests, food_that_needs_acid_and_was_asked_for_none_says_so);
-	tcase_add_test(tests, a_longer_hold_is_no_harm_a_shorter_one_is);
-	tcase_add_test(tests, pressure_below_the_table_is_not_valid_above_it_is);
-	tcase_add_test(tests, every_reason_is_given_the_worst_first);
-	tcase_add_test(tests, a_load_is_the_worst_of_its_jars_and_each_jar_its_own);
-	tcase_add_loop_test(tests, one_change, 0, (int)(sizeof(changes) / sizeof(changes[0])));
-	tcase_add_test(tests, every_reason_has_an_id_a_sentence_and_a_source);
-	tcase_add_test(tests, unknown_low_acid_counts_like_not_valid);
-	tcase_add_test(tests, no_reason_of_a_verdict_is_pushed_out_by_a_remark);
-	tcase_add_test(tests, a_pot_is_judged_before_any_canner);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("gate", listed)

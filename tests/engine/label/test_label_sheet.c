@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "engine/label/label_sheet.h"
+#include "support/tests.h"
 
 static struct fault fault;
 
@@ -118,22 +119,12 @@ START_TEST(too_small_is_refused)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("label sheet");
-	TCase *tests = tcase_create("sheet");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(pages_go_by_name_or_by_size),
+	TEST(margins_are_one_two_or_four_lengths),
+	TEST(what_is_not_understood_changes_nothing),
+	TEST(labels_lie_in_their_grid_and_never_outside_the_page),
+	TEST(too_small_is_refused),
+};
 
-	tcase_add_test(tests, pages_go_by_name_or_by_size);
-	tcase_add_test(tests, margins_are_one_two_or_four_lengths);
-	tcase_add_test(tests, what_is_not_understood_changes_nothing);
-	tcase_add_test(tests, labels_lie_in_their_grid_and_never_outside_the_page);
-	tcase_add_test(tests, too_small_is_refused);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? 0 : 1;
-}
+TESTS("label sheet", listed)

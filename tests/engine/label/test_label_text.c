@@ -8,6 +8,7 @@
 
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
+#include "support/tests.h"
 
 #define DOT "\xc2\xb7"
 
@@ -160,23 +161,13 @@ START_TEST(more_room_gives_larger_type)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("label text");
-	TCase *tests = tcase_create("text");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(lines_break_between_facts_then_words_then_letters),
+	TEST(wide_letters_and_marks_are_counted_as_they_print),
+	TEST(no_line_is_wider_than_its_room),
+	TEST(what_is_cut_says_so_and_ends_at_a_letter),
+	TEST(words_fit_into_the_label),
+	TEST(more_room_gives_larger_type),
+};
 
-	tcase_add_test(tests, lines_break_between_facts_then_words_then_letters);
-	tcase_add_test(tests, wide_letters_and_marks_are_counted_as_they_print);
-	tcase_add_test(tests, no_line_is_wider_than_its_room);
-	tcase_add_test(tests, what_is_cut_says_so_and_ends_at_a_letter);
-	tcase_add_test(tests, words_fit_into_the_label);
-	tcase_add_test(tests, more_room_gives_larger_type);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? 0 : 1;
-}
+TESTS("label text", listed)

@@ -1,9 +1,9 @@
 /* The check of a row: published values, and what it must tell apart. */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/label/row_check.h"
+#include "support/tests.h"
 
 static uint64_t check_of(const char *text)
 {
@@ -37,20 +37,10 @@ START_TEST(its_words_have_16_digits)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("row check");
-	TCase *tests = tcase_create("check");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(it_is_the_published_function),
+	TEST(where_a_field_ends_matters),
+	TEST(its_words_have_16_digits),
+};
 
-	tcase_add_test(tests, it_is_the_published_function);
-	tcase_add_test(tests, where_a_field_ends_matters);
-	tcase_add_test(tests, its_words_have_16_digits);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("row check", listed)

@@ -5,6 +5,7 @@
 
 #include "engine/physics/boiling.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 #define KELVIN_AT_0_C 273.15
 
@@ -280,32 +281,23 @@ START_TEST(a_reading_that_cannot_be_right_is_misuse)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("boiling");
-	TCase *tests = tcase_create("boiling");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("boiling", .begin = open_physics, .end = close_physics),
+	TEST(air_pressure_is_that_of_the_standard_atmosphere),
+	TEST(saturation_line_gives_the_verification_values),
+	TEST(saturation_line_agrees_with_the_worked_table),
+	TEST(boiling_point_falls_as_published),
+	TEST(boiling_point_falls_one_degree_in_500_feet),
+	TEST(jelly_stage_is_that_of_the_printed_row),
+	TEST(gauge_for_240_degrees_agrees_with_steam),
+	TEST(printed_gauge_pressures_come_within_a_degree_of_240),
+	TEST(fifteen_psi_makes_240_degrees_up_to_10311_feet),
+	TEST(both_directions_of_the_saturation_line_meet),
+	TEST(outside_their_range_the_formulas_give_no_number),
+	TEST(degrees_convert_both_ways),
+	TEST(a_measured_boil_overrides_a_barometer_overrides_the_map),
+	TEST(without_any_reading_there_is_no_boil),
+	TEST(a_reading_that_cannot_be_right_is_misuse),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_checked_fixture(tests, open_physics, close_physics);
-	tcase_add_test(tests, air_pressure_is_that_of_the_standard_atmosphere);
-	tcase_add_test(tests, saturation_line_gives_the_verification_values);
-	tcase_add_test(tests, saturation_line_agrees_with_the_worked_table);
-	tcase_add_test(tests, boiling_point_falls_as_published);
-	tcase_add_test(tests, boiling_point_falls_one_degree_in_500_feet);
-	tcase_add_test(tests, jelly_stage_is_that_of_the_printed_row);
-	tcase_add_test(tests, gauge_for_240_degrees_agrees_with_steam);
-	tcase_add_test(tests, printed_gauge_pressures_come_within_a_degree_of_240);
-	tcase_add_test(tests, fifteen_psi_makes_240_degrees_up_to_10311_feet);
-	tcase_add_test(tests, both_directions_of_the_saturation_line_meet);
-	tcase_add_test(tests, outside_their_range_the_formulas_give_no_number);
-	tcase_add_test(tests, degrees_convert_both_ways);
-	tcase_add_test(tests, a_measured_boil_overrides_a_barometer_overrides_the_map);
-	tcase_add_test(tests, without_any_reading_there_is_no_boil);
-	tcase_add_test(tests, a_reading_that_cannot_be_right_is_misuse);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("boiling", listed)

@@ -1,8 +1,8 @@
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/physics/elevation.h"
+#include "support/tests.h"
 
 static struct elevation read_words(const char *words)
 {
@@ -209,26 +209,17 @@ START_TEST(feet_and_metres_agree)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("elevation");
-	TCase *tests = tcase_create("elevation");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(feet_are_read_exactly_and_taken_as_meant),
+	TEST(metres_carry_half_of_their_last_digit),
+	TEST(a_stated_uncertainty_is_kept),
+	TEST(feet_too_fine_to_be_exact_are_widened_not_lost),
+	TEST(not_known_is_an_answer),
+	TEST(anything_else_is_misuse),
+	TEST(a_point_that_may_part_thousands_is_asked_about),
+	TEST(no_kitchen_stands_in_the_sea_or_in_the_sky),
+	TEST(the_printed_edge_belongs_to_its_band),
+	TEST(feet_and_metres_agree),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, feet_are_read_exactly_and_taken_as_meant);
-	tcase_add_test(tests, metres_carry_half_of_their_last_digit);
-	tcase_add_test(tests, a_stated_uncertainty_is_kept);
-	tcase_add_test(tests, feet_too_fine_to_be_exact_are_widened_not_lost);
-	tcase_add_test(tests, not_known_is_an_answer);
-	tcase_add_test(tests, anything_else_is_misuse);
-	tcase_add_test(tests, a_point_that_may_part_thousands_is_asked_about);
-	tcase_add_test(tests, no_kitchen_stands_in_the_sea_or_in_the_sky);
-	tcase_add_test(tests, the_printed_edge_belongs_to_its_band);
-	tcase_add_test(tests, feet_and_metres_agree);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("elevation", listed)

@@ -1,8 +1,8 @@
 /* How soon a canner can boil, against heat balances worked by hand. */
 #include <check.h>
-#include <stdlib.h>
 
 #include "engine/physics/heat_up.h"
+#include "support/tests.h"
 
 #define QUART_UL INT64_C(946353)
 
@@ -50,21 +50,11 @@ START_TEST(what_boils_already_needs_no_time)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("heat_up");
-	TCase *tests = tcase_create("heat_up");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(seven_quarts_of_raw_pack_on_a_small_ring),
+	TEST(hot_pack_is_hot_sooner_and_so_is_a_higher_kitchen),
+	TEST(a_usual_load_at_usual_heat_is_bounded_below_what_is_published),
+	TEST(what_boils_already_needs_no_time),
+};
 
-	tcase_add_test(tests, seven_quarts_of_raw_pack_on_a_small_ring);
-	tcase_add_test(tests, hot_pack_is_hot_sooner_and_so_is_a_higher_kitchen);
-	tcase_add_test(tests, a_usual_load_at_usual_heat_is_bounded_below_what_is_published);
-	tcase_add_test(tests, what_boils_already_needs_no_time);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("heat_up", listed)

@@ -2,11 +2,11 @@
  * words that help. tests/engine/process/test_process_tables.c goes through every row,
  * test_unconfirmed.c through rows that are never offered. */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "engine/process/process.h"
+#include "support/tests.h"
 
 static struct elevation at(const char *words)
 {
@@ -530,52 +530,33 @@ START_TEST(headspace_reads_like_a_ruler)
 }
 END_TEST
 
-static void add_look_up_tests(TCase *tests)
-{
-	tcase_add_test(tests, the_printed_edge_belongs_to_the_lower_band);
-	tcase_add_test(tests, below_sea_level_the_lowest_band_serves);
-	tcase_add_test(tests, the_open_band_alone_is_given_with_a_warning_above_8000_feet);
-	tcase_add_test(tests, a_smaller_jar_takes_the_longer_of_both_tables);
-	tcase_add_test(tests, jelly_in_jars_not_boiled_first_is_published_below_1000_feet_only);
-	tcase_add_test(tests, names_are_matched_as_people_write_them);
-	tcase_add_test(tests, a_smaller_jar_takes_the_next_larger_tested_size);
-	tcase_add_test(tests, a_jar_larger_than_tested_is_refused);
-	tcase_add_test(tests, a_pressure_for_boiling_water_is_misuse);
-	tcase_add_test(tests, without_a_choice_the_longest_hold_is_given);
-	tcase_add_test(tests, a_pressure_that_stops_lower_is_not_recommended_here);
-	tcase_add_test(tests, a_pressure_that_is_not_offered_lists_what_is);
-}
+static const struct listed_test listed[] = {
+	TEST(the_printed_edge_belongs_to_the_lower_band),
+	TEST(below_sea_level_the_lowest_band_serves),
+	TEST(the_open_band_alone_is_given_with_a_warning_above_8000_feet),
+	TEST(a_smaller_jar_takes_the_longer_of_both_tables),
+	TEST(jelly_in_jars_not_boiled_first_is_published_below_1000_feet_only),
+	TEST(names_are_matched_as_people_write_them),
+	TEST(a_smaller_jar_takes_the_next_larger_tested_size),
+	TEST(a_jar_larger_than_tested_is_refused),
+	TEST(a_pressure_for_boiling_water_is_misuse),
+	TEST(without_a_choice_the_longest_hold_is_given),
+	TEST(a_pressure_that_stops_lower_is_not_recommended_here),
+	TEST(a_pressure_that_is_not_offered_lists_what_is),
+	TEST(an_unknown_elevation_gives_no_process),
+	TEST(an_unknown_food_is_refused_with_near_names),
+	TEST(low_acid_food_is_pressure_canned),
+	TEST(no_low_acid_food_gets_time_outside_a_pressure_canner),
+	TEST(an_unknown_pack_lists_the_packs_there_are),
+	TEST(an_unknown_jar_lists_the_sizes),
+	TEST(a_method_without_a_table_lists_those_with_one),
+	TEST(above_the_last_dial_gauge_band_there_is_no_process),
+	TEST(steam_for_longer_than_45_minutes_is_refused),
+	TEST(the_pickers_walk_only_what_can_be_made),
+	TEST(foods_come_in_table_order_without_repeats),
+	TEST(words_of_the_tables_are_known),
+	TEST(empty_jars_boil_a_minute_more_for_each_thousand_feet),
+	TEST(headspace_reads_like_a_ruler),
+};
 
-static void add_refusal_tests(TCase *tests)
-{
-	tcase_add_test(tests, an_unknown_elevation_gives_no_process);
-	tcase_add_test(tests, an_unknown_food_is_refused_with_near_names);
-	tcase_add_test(tests, low_acid_food_is_pressure_canned);
-	tcase_add_test(tests, no_low_acid_food_gets_time_outside_a_pressure_canner);
-	tcase_add_test(tests, an_unknown_pack_lists_the_packs_there_are);
-	tcase_add_test(tests, an_unknown_jar_lists_the_sizes);
-	tcase_add_test(tests, a_method_without_a_table_lists_those_with_one);
-	tcase_add_test(tests, above_the_last_dial_gauge_band_there_is_no_process);
-	tcase_add_test(tests, steam_for_longer_than_45_minutes_is_refused);
-}
-
-int main(void)
-{
-	Suite *suite = suite_create("process");
-	TCase *tests = tcase_create("process");
-	SRunner *runner = srunner_create(suite);
-	int failed;
-
-	suite_add_tcase(suite, tests);
-	add_look_up_tests(tests);
-	add_refusal_tests(tests);
-	tcase_add_test(tests, the_pickers_walk_only_what_can_be_made);
-	tcase_add_test(tests, foods_come_in_table_order_without_repeats);
-	tcase_add_test(tests, words_of_the_tables_are_known);
-	tcase_add_test(tests, empty_jars_boil_a_minute_more_for_each_thousand_feet);
-	tcase_add_test(tests, headspace_reads_like_a_ruler);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("process", listed)

@@ -7,6 +7,7 @@
 
 #include "engine/process/process.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 #define OPEN_TOP_FT 10000   /* the highest foot at which an open band is given */
 #define SECOND_FROM_FT 8001 /* where another table may ask more than the open band */
@@ -464,29 +465,19 @@ START_TEST(sample_bands_of_the_guide_are_met)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("process tables");
-	TCase *tests = tcase_create("process tables");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("process tables", .begin = open_tables, .end = close_tables, .seconds = 60),
+	TEST(the_baked_tables_hold_every_row),
+	EACH(every_row_gives_exactly_its_process, 0, FILES),
+	EACH(every_row_is_confirmed_or_said_to_be_practice, 0, FILES),
+	EACH(steam_is_boiling_water_or_refused, 0, FILES),
+	TEST(the_second_table_governs_from_8001_to_10000_feet),
+	EACH(nothing_is_given_above_10000_feet, 0, FILES),
+	EACH(minutes_never_fall_with_altitude, 0, GUIDE_FILES),
+	EACH(minutes_never_fall_with_jar_size, 0, FILES),
+	EACH(the_longest_hold_is_given_and_the_others_fall, 0, FILES),
+	TEST(gauge_pressures_are_those_printed_for_the_elevation),
+	TEST(sample_bands_of_the_guide_are_met),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 60);
-	tcase_add_checked_fixture(tests, open_tables, close_tables);
-	tcase_add_test(tests, the_baked_tables_hold_every_row);
-	tcase_add_loop_test(tests, every_row_gives_exactly_its_process, 0, FILES);
-	tcase_add_loop_test(tests, every_row_is_confirmed_or_said_to_be_practice, 0, FILES);
-	tcase_add_loop_test(tests, steam_is_boiling_water_or_refused, 0, FILES);
-	tcase_add_test(tests, the_second_table_governs_from_8001_to_10000_feet);
-	tcase_add_loop_test(tests, nothing_is_given_above_10000_feet, 0, FILES);
-	tcase_add_loop_test(tests, minutes_never_fall_with_altitude, 0, GUIDE_FILES);
-	tcase_add_loop_test(tests, minutes_never_fall_with_jar_size, 0, FILES);
-	tcase_add_loop_test(tests, the_longest_hold_is_given_and_the_others_fall, 0, FILES);
-	tcase_add_test(tests, gauge_pressures_are_those_printed_for_the_elevation);
-	tcase_add_test(tests, sample_bands_of_the_guide_are_met);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("process tables", listed)

@@ -1,11 +1,11 @@
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "engine/process/process.h"
 #include "engine/process/product.h"
 #include "engine/recipe/recipe.h"
+#include "support/tests.h"
 
 /* Is there a process for the product in its usual jar, by some method, at the
  * invented kitchen's elevation? */
@@ -121,21 +121,12 @@ START_TEST(no_product_carries_a_trade_mark)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("product");
-	TCase *tests = tcase_create("product");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(every_product_has_a_food_a_jar_and_a_process),
+	TEST(products_are_found_by_the_name_people_use),
+	TEST(tomatoes_ask_for_acid_by_every_method),
+	TEST(low_acid_products_say_that_they_are),
+	TEST(no_product_carries_a_trade_mark),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, every_product_has_a_food_a_jar_and_a_process);
-	tcase_add_test(tests, products_are_found_by_the_name_people_use);
-	tcase_add_test(tests, tomatoes_ask_for_acid_by_every_method);
-	tcase_add_test(tests, low_acid_products_say_that_they_are);
-	tcase_add_test(tests, no_product_carries_a_trade_mark);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("product", listed)

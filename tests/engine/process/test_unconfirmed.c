@@ -1,10 +1,10 @@
 /* A row that is not confirmed is never offered, whatever is asked and whatever else
  * the table has: the rows are invented (support/invented_rows.h). */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "support/invented_rows.h"
+#include "support/tests.h"
 
 static bool offered(const struct process_row *row)
 {
@@ -137,23 +137,14 @@ START_TEST(the_pickers_pass_over_what_cannot_be_made)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("unconfirmed");
-	TCase *tests = tcase_create("rows that are not confirmed");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(invented_jars_stand_where_they_should),
+	TEST(every_row_is_given_or_refused_by_its_word),
+	TEST(food_with_no_confirmed_row_is_refused),
+	TEST(a_band_that_is_not_confirmed_does_not_borrow_from_the_one_below),
+	TEST(an_unconfirmed_jar_is_not_passed_over_for_a_larger_one),
+	TEST(an_unconfirmed_pair_is_named_as_such_and_never_listed),
+	TEST(the_pickers_pass_over_what_cannot_be_made),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, invented_jars_stand_where_they_should);
-	tcase_add_test(tests, every_row_is_given_or_refused_by_its_word);
-	tcase_add_test(tests, food_with_no_confirmed_row_is_refused);
-	tcase_add_test(tests, a_band_that_is_not_confirmed_does_not_borrow_from_the_one_below);
-	tcase_add_test(tests, an_unconfirmed_jar_is_not_passed_over_for_a_larger_one);
-	tcase_add_test(tests, an_unconfirmed_pair_is_named_as_such_and_never_listed);
-	tcase_add_test(tests, the_pickers_pass_over_what_cannot_be_made);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("unconfirmed", listed)

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "engine/recipe/amount.h"
+#include "support/tests.h"
 
 static struct fault fault;
 
@@ -387,38 +388,28 @@ START_TEST(exact_words_are_read_back_to_the_last_unit)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("amount");
-	TCase *reading = tcase_create("reading");
-	TCase *writing = tcase_create("writing");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("reading"),
+	TEST(us_volumes_are_those_of_handbook_44),
+	TEST(pounds_and_ounces_are_avoirdupois),
+	TEST(metric_amounts_are_exact),
+	TEST(parts_are_decimals_or_fractions),
+	TEST(terms_are_added_before_they_are_rounded),
+	TEST(pieces_are_counted_whole),
+	TEST(sugar_may_be_given_in_cups),
+	TEST(a_recipe_may_give_powders_in_spoons),
+	TEST(a_weight_is_no_volume),
+	TEST(a_number_alone_is_an_amount_of_pieces_or_nothing),
+	TEST(what_is_no_amount_is_refused),
+	TEST(more_than_a_kitchen_holds_is_a_slip),
+	TEST(the_unit_tells_the_measure),
+	GROUP("writing"),
+	TEST(us_words_use_the_larger_units_first),
+	TEST(metric_words_carry_no_idle_zeros),
+	TEST(nothing_and_less_than_nothing_have_words_too),
+	TEST(words_fit_small_buffers_and_foreign_numbers),
+	TEST(exact_words_are_the_plainest_there_are),
+	TEST(exact_words_are_read_back_to_the_last_unit),
+};
 
-	tcase_add_test(reading, us_volumes_are_those_of_handbook_44);
-	tcase_add_test(reading, pounds_and_ounces_are_avoirdupois);
-	tcase_add_test(reading, metric_amounts_are_exact);
-	tcase_add_test(reading, parts_are_decimals_or_fractions);
-	tcase_add_test(reading, terms_are_added_before_they_are_rounded);
-	tcase_add_test(reading, pieces_are_counted_whole);
-	tcase_add_test(reading, sugar_may_be_given_in_cups);
-	tcase_add_test(reading, a_recipe_may_give_powders_in_spoons);
-	tcase_add_test(reading, a_weight_is_no_volume);
-	tcase_add_test(reading, a_number_alone_is_an_amount_of_pieces_or_nothing);
-	tcase_add_test(reading, what_is_no_amount_is_refused);
-	tcase_add_test(reading, more_than_a_kitchen_holds_is_a_slip);
-	tcase_add_test(reading, the_unit_tells_the_measure);
-	suite_add_tcase(suite, reading);
-	tcase_add_test(writing, us_words_use_the_larger_units_first);
-	tcase_add_test(writing, metric_words_carry_no_idle_zeros);
-	tcase_add_test(writing, nothing_and_less_than_nothing_have_words_too);
-	tcase_add_test(writing, words_fit_small_buffers_and_foreign_numbers);
-	tcase_add_test(writing, exact_words_are_the_plainest_there_are);
-	tcase_add_test(writing, exact_words_are_read_back_to_the_last_unit);
-	suite_add_tcase(suite, writing);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("amount", listed)

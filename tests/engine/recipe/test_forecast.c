@@ -1,11 +1,11 @@
 /* Fruit to jars and back, and what it takes. */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "engine/recipe/amount.h"
 #include "engine/recipe/forecast.h"
+#include "support/tests.h"
 
 #define LB INT64_C(453592) /* mg, near enough */
 #define QUART 946353
@@ -279,26 +279,18 @@ START_TEST(water_is_not_shopped_for)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("forecast");
-	TCase *tests = tcase_create("forecast");
+static const struct listed_test listed[] = {
+	TEST(grapes_make_whole_batches_of_jelly),
+	TEST(batches_asked_for_come_first_and_the_others_share),
+	TEST(juice_in_stock_is_used_first),
+	TEST(fruit_that_goes_in_whole_needs_no_juicer),
+	TEST(what_is_not_made_of_the_fruit_is_refused),
+	TEST(the_largest_amount_ends_and_stays_in_bounds),
+	TEST(the_fruit_said_to_be_sure_gives_the_jars_wanted),
+	TEST(juice_in_stock_saves_fruit),
+	TEST(needs_are_those_of_the_recipes),
+	TEST(what_goes_into_the_jars_is_for_all_of_them),
+	TEST(water_is_not_shopped_for),
+};
 
-	tcase_add_test(tests, grapes_make_whole_batches_of_jelly);
-	tcase_add_test(tests, batches_asked_for_come_first_and_the_others_share);
-	tcase_add_test(tests, juice_in_stock_is_used_first);
-	tcase_add_test(tests, fruit_that_goes_in_whole_needs_no_juicer);
-	tcase_add_test(tests, what_is_not_made_of_the_fruit_is_refused);
-	tcase_add_test(tests, the_largest_amount_ends_and_stays_in_bounds);
-	tcase_add_test(tests, the_fruit_said_to_be_sure_gives_the_jars_wanted);
-	tcase_add_test(tests, juice_in_stock_saves_fruit);
-	tcase_add_test(tests, needs_are_those_of_the_recipes);
-	tcase_add_test(tests, what_goes_into_the_jars_is_for_all_of_them);
-	tcase_add_test(tests, water_is_not_shopped_for);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("forecast", listed)

@@ -1,12 +1,12 @@
 /* Fruit by its names, published yields of juice, and own runs weighed against them. */
 #include <check.h>
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/recipe/fruit.h"
 #include "engine/recipe/juice_yield.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 /* --- names ------------------------------------------------------------------------ */
 
@@ -300,30 +300,22 @@ START_TEST(wild_runs_never_promise_less_than_nothing)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("juice yield");
-	TCase *tests = tcase_create("juice yield");
+static const struct listed_test listed[] = {
+	TEST(one_and_many_are_the_same_fruit),
+	TEST(a_fruit_is_found_in_whole_words_only),
+	TEST(a_name_that_is_too_long_is_cut_and_ends),
+	TEST(grapes_yield_what_the_quantity_line_says),
+	TEST(the_other_fruits_yield_what_their_lines_say),
+	TEST(berries_yield_by_the_weight_of_a_crate),
+	TEST(a_fruit_without_a_row_gives_a_cup_a_pound),
+	TEST(every_row_has_a_source_and_a_spread),
+	TEST(the_worked_example_of_the_book_comes_out),
+	TEST(the_weight_is_the_credibility_factor),
+	TEST(four_runs_say_nothing_yet_and_five_do),
+	TEST(five_runs_are_weighed_as_the_formula_says),
+	TEST(a_day_of_many_runs_is_less_uncertain_than_one),
+	TEST(many_runs_outweigh_what_is_published),
+	TEST(wild_runs_never_promise_less_than_nothing),
+};
 
-	tcase_add_test(tests, one_and_many_are_the_same_fruit);
-	tcase_add_test(tests, a_fruit_is_found_in_whole_words_only);
-	tcase_add_test(tests, a_name_that_is_too_long_is_cut_and_ends);
-	tcase_add_test(tests, grapes_yield_what_the_quantity_line_says);
-	tcase_add_test(tests, the_other_fruits_yield_what_their_lines_say);
-	tcase_add_test(tests, berries_yield_by_the_weight_of_a_crate);
-	tcase_add_test(tests, a_fruit_without_a_row_gives_a_cup_a_pound);
-	tcase_add_test(tests, every_row_has_a_source_and_a_spread);
-	tcase_add_test(tests, the_worked_example_of_the_book_comes_out);
-	tcase_add_test(tests, the_weight_is_the_credibility_factor);
-	tcase_add_test(tests, four_runs_say_nothing_yet_and_five_do);
-	tcase_add_test(tests, five_runs_are_weighed_as_the_formula_says);
-	tcase_add_test(tests, a_day_of_many_runs_is_less_uncertain_than_one);
-	tcase_add_test(tests, many_runs_outweigh_what_is_published);
-	tcase_add_test(tests, wild_runs_never_promise_less_than_nothing);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("juice yield", listed)

@@ -5,6 +5,7 @@
 
 #include "engine/recipe/scaling.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 /* NIST Handbook 44 App. C: 1 gal = 3,785.411784 mL, 768 tsp of 4.92892159375 mL. */
 #define NL_PER_GALLON INT64_C(3785411784)
@@ -297,26 +298,17 @@ START_TEST(published_measures_come_out_whole)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("measure");
-	TCase *tests = tcase_create("measure");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("measure", .seconds = 30),
+	TEST(us_volumes_read_as_a_cook_writes_them),
+	TEST(every_us_volume_is_close_in_few_tools),
+	TEST(what_no_tool_holds_says_its_error),
+	TEST(every_acid_is_enough),
+	TEST(metric_volumes_are_close_or_say_so),
+	TEST(metric_amounts_read_as_a_cook_writes_them),
+	TEST(sugar_is_measured_in_cups_and_fruit_on_the_scale),
+	TEST(extremes_are_survived),
+	TEST(published_measures_come_out_whole),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 30);
-	tcase_add_test(tests, us_volumes_read_as_a_cook_writes_them);
-	tcase_add_test(tests, every_us_volume_is_close_in_few_tools);
-	tcase_add_test(tests, what_no_tool_holds_says_its_error);
-	tcase_add_test(tests, every_acid_is_enough);
-	tcase_add_test(tests, metric_volumes_are_close_or_say_so);
-	tcase_add_test(tests, metric_amounts_read_as_a_cook_writes_them);
-	tcase_add_test(tests, sugar_is_measured_in_cups_and_fruit_on_the_scale);
-	tcase_add_test(tests, extremes_are_survived);
-	tcase_add_test(tests, published_measures_come_out_whole);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("measure", listed)

@@ -6,6 +6,7 @@
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 /* --- the built-in recipes ------------------------------------------------------ */
 
@@ -436,32 +437,23 @@ START_TEST(no_recipe_carries_a_trade_mark)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("recipe");
-	TCase *tests = tcase_create("recipe");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(every_built_in_recipe_is_usable),
+	TEST(every_recipe_has_a_process_low_and_high),
+	TEST(low_methoxyl_pectin_leaves_its_figures_to_its_sheet),
+	TEST(the_book_has_the_kinds_that_a_day_needs),
+	TEST(amounts_are_those_of_the_table),
+	TEST(fields_are_those_of_the_table),
+	TEST(a_recipe_says_what_it_is_and_where_from),
+	TEST(a_process_is_chosen_from_the_tables),
+	TEST(pectin_keeps_its_rules),
+	TEST(ingredients_keep_their_rules),
+	TEST(ranges_alternatives_and_acids_keep_their_rules),
+	TEST(fresh_lemon_juice_is_refused_with_the_reason),
+	TEST(a_known_ingredient_is_known_and_of_its_ledger),
+	TEST(tomatoes_without_the_published_acid_are_refused),
+	TEST(names_go_there_and_back),
+	TEST(no_recipe_carries_a_trade_mark),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, every_built_in_recipe_is_usable);
-	tcase_add_test(tests, every_recipe_has_a_process_low_and_high);
-	tcase_add_test(tests, low_methoxyl_pectin_leaves_its_figures_to_its_sheet);
-	tcase_add_test(tests, the_book_has_the_kinds_that_a_day_needs);
-	tcase_add_test(tests, amounts_are_those_of_the_table);
-	tcase_add_test(tests, fields_are_those_of_the_table);
-	tcase_add_test(tests, a_recipe_says_what_it_is_and_where_from);
-	tcase_add_test(tests, a_process_is_chosen_from_the_tables);
-	tcase_add_test(tests, pectin_keeps_its_rules);
-	tcase_add_test(tests, ingredients_keep_their_rules);
-	tcase_add_test(tests, ranges_alternatives_and_acids_keep_their_rules);
-	tcase_add_test(tests, fresh_lemon_juice_is_refused_with_the_reason);
-	tcase_add_test(tests, a_known_ingredient_is_known_and_of_its_ledger);
-	tcase_add_test(tests, tomatoes_without_the_published_acid_are_refused);
-	tcase_add_test(tests, names_go_there_and_back);
-	tcase_add_test(tests, no_recipe_carries_a_trade_mark);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("recipe", listed)

@@ -15,6 +15,7 @@
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 #define GUIDE "USDA AIB 539 (rev. 2015)"
 
@@ -606,35 +607,26 @@ START_TEST(nothing_of_the_guide_names_a_brand)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("recipe_guide");
-	TCase *tests = tcase_create("recipe_guide");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(every_printed_recipe_is_there_or_left_out_with_a_reason),
+	TEST(every_recipe_of_the_guide_is_printed_in_it),
+	TEST(the_process_of_a_recipe_is_the_one_printed_with_it),
+	TEST(every_pack_and_jar_of_a_recipe_is_printed_low_and_high),
+	TEST(amounts_are_those_of_the_pages),
+	TEST(the_lemon_juice_of_a_pie_filling_belongs_to_its_size),
+	TEST(sauerkraut_takes_the_larger_of_its_two_printed_salts),
+	TEST(disputed_yields_are_not_used),
+	TEST(what_cannot_be_trusted_or_has_no_process_is_kept_and_never_started),
+	TEST(vinegar_and_what_may_stand_for_it),
+	TEST(nothing_is_multiplied_unless_its_page_says_how_far),
+	TEST(a_pack_goes_with_the_jars_that_are_printed_for_it),
+	TEST(ranges_and_alternatives_are_said_in_words),
+	TEST(volumes_leave_out_what_is_not_in_the_pot),
+	TEST(steps_over_hours_and_days_are_those_of_the_pages),
+	TEST(every_step_is_found_from_its_recipe),
+	TEST(a_soak_over_days_takes_what_the_list_says),
+	TEST(every_recipe_that_may_be_started_has_a_product),
+	TEST(nothing_of_the_guide_names_a_brand),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, every_printed_recipe_is_there_or_left_out_with_a_reason);
-	tcase_add_test(tests, every_recipe_of_the_guide_is_printed_in_it);
-	tcase_add_test(tests, the_process_of_a_recipe_is_the_one_printed_with_it);
-	tcase_add_test(tests, every_pack_and_jar_of_a_recipe_is_printed_low_and_high);
-	tcase_add_test(tests, amounts_are_those_of_the_pages);
-	tcase_add_test(tests, the_lemon_juice_of_a_pie_filling_belongs_to_its_size);
-	tcase_add_test(tests, sauerkraut_takes_the_larger_of_its_two_printed_salts);
-	tcase_add_test(tests, disputed_yields_are_not_used);
-	tcase_add_test(tests, what_cannot_be_trusted_or_has_no_process_is_kept_and_never_started);
-	tcase_add_test(tests, vinegar_and_what_may_stand_for_it);
-	tcase_add_test(tests, nothing_is_multiplied_unless_its_page_says_how_far);
-	tcase_add_test(tests, a_pack_goes_with_the_jars_that_are_printed_for_it);
-	tcase_add_test(tests, ranges_and_alternatives_are_said_in_words);
-	tcase_add_test(tests, volumes_leave_out_what_is_not_in_the_pot);
-	tcase_add_test(tests, steps_over_hours_and_days_are_those_of_the_pages);
-	tcase_add_test(tests, every_step_is_found_from_its_recipe);
-	tcase_add_test(tests, a_soak_over_days_takes_what_the_list_says);
-	tcase_add_test(tests, every_recipe_that_may_be_started_has_a_product);
-	tcase_add_test(tests, nothing_of_the_guide_names_a_brand);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("recipe_guide", listed)

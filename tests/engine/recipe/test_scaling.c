@@ -1,8 +1,8 @@
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/recipe/scaling.h"
+#include "support/tests.h"
 
 #define QUART_UL INT64_C(946353)
 
@@ -187,25 +187,16 @@ START_TEST(a_rounding_over_two_percent_is_marked)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("scaling");
-	TCase *tests = tcase_create("scaling");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(four_low_sugar_batches_are_a_gallon),
+	TEST(regular_pectin_offers_separate_batches),
+	TEST(low_methoxyl_goes_up_to_the_stated_limit),
+	TEST(a_pot_keeps_its_room_for_foam),
+	TEST(every_recipe_and_pot_agree_on_the_limit),
+	TEST(a_recipe_that_waits_for_its_sheet_is_refused),
+	TEST(nonsense_is_refused),
+	TEST(what_goes_into_jars_is_told_for_the_jar),
+	TEST(a_rounding_over_two_percent_is_marked),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, four_low_sugar_batches_are_a_gallon);
-	tcase_add_test(tests, regular_pectin_offers_separate_batches);
-	tcase_add_test(tests, low_methoxyl_goes_up_to_the_stated_limit);
-	tcase_add_test(tests, a_pot_keeps_its_room_for_foam);
-	tcase_add_test(tests, every_recipe_and_pot_agree_on_the_limit);
-	tcase_add_test(tests, a_recipe_that_waits_for_its_sheet_is_refused);
-	tcase_add_test(tests, nonsense_is_refused);
-	tcase_add_test(tests, what_goes_into_jars_is_told_for_the_jar);
-	tcase_add_test(tests, a_rounding_over_two_percent_is_marked);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("scaling", listed)

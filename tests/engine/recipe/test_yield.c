@@ -1,7 +1,7 @@
 #include <check.h>
-#include <stdlib.h>
 
 #include "engine/recipe/scaling.h"
+#include "support/tests.h"
 
 /* Density of sucrose solutions at 20 C, read on the tables page of the Second
  * Physics Laboratory, Nicolaus Copernicus University, Torun (kg/m3 there).  Its
@@ -170,24 +170,15 @@ START_TEST(a_jar_takes_less_the_larger_its_headspace)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("yield");
-	TCase *tests = tcase_create("yield");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(densities_are_the_published_ones),
+	TEST(sugar_and_water_fill_what_the_density_says),
+	TEST(the_curve_passes_its_points),
+	TEST(a_gallon_of_juice_gives_about_twelve_pints),
+	TEST(printed_yields_lie_within_the_range),
+	TEST(ranges_are_in_order_for_every_recipe_and_jar),
+	TEST(a_jar_the_recipe_does_not_allow_is_refused),
+	TEST(a_jar_takes_less_the_larger_its_headspace),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_test(tests, densities_are_the_published_ones);
-	tcase_add_test(tests, sugar_and_water_fill_what_the_density_says);
-	tcase_add_test(tests, the_curve_passes_its_points);
-	tcase_add_test(tests, a_gallon_of_juice_gives_about_twelve_pints);
-	tcase_add_test(tests, printed_yields_lie_within_the_range);
-	tcase_add_test(tests, ranges_are_in_order_for_every_recipe_and_jar);
-	tcase_add_test(tests, a_jar_the_recipe_does_not_allow_is_refused);
-	tcase_add_test(tests, a_jar_takes_less_the_larger_its_headspace);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("yield", listed)

@@ -4,10 +4,10 @@
  * table in src/engine/rules/rule_table.c.
  */
 #include <check.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "engine/rules/rule.h"
+#include "support/tests.h"
 
 #define MINUTE INT64_C(60000)
 #define HOUR (60 * MINUTE)
@@ -1182,69 +1182,59 @@ START_TEST(one_spoiled_jar_speaks_for_its_lot)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("rules");
-	TCase *cases = tcase_create("rules");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(nothing_fires_on_quiet_facts),
+	TEST(every_rule_is_whole_and_its_name_its_own),
+	TEST(the_table_runs_from_stops_to_notes),
+	TEST(no_sentence_says_that_food_is_safe),
+	TEST(a_name_of_another_subject_is_none),
+	TEST(an_unknown_name_in_a_sentence_is_noticed),
+	TEST(elevation),
+	TEST(boiling_point_by_more_than_the_weather_moves_it),
+	TEST(warmth_of_the_store),
+	TEST(jars_that_wait_past_the_limit_of_the_house),
+	TEST(a_day_later_than_accepted),
+	TEST(jars_a_year_old),
+	TEST(a_hold_shorter_than_required_even_by_a_second),
+	TEST(a_vent_cut_short),
+	TEST(what_is_not_valid_is_said_once),
+	TEST(a_notebook_of_a_wrong_process),
+	TEST(of_one_load_only_what_can_still_be_done_is_said),
+	TEST(before_the_window_closes_the_cause_is_said_and_all_that_can_be_done),
+	TEST(what_was_never_heated_is_not_told_to_be_done_again),
+	TEST(low_acid_food_without_pressure),
+	TEST(a_jar_larger_than_tested),
+	TEST(steam_over_45_minutes),
+	TEST(another_elevation_asks_more),
+	TEST(a_clock_begun_sooner_than_it_can_be_there),
+	TEST(seals_not_looked_at_for_24_hours),
+	TEST(a_window_that_closes_and_is_closed),
+	TEST(liquid_lost),
+	TEST(small_things_about_a_load),
+	TEST(low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution),
+	TEST(a_pot_that_stands),
+	TEST(what_a_mended_elevation_asks),
+	TEST(a_wall_clock_before_the_log_s_last_entry),
+	TEST(water_of_a_juicer),
+	TEST(batches),
+	TEST(running_phases),
+	TEST(jars_that_no_canner_takes),
+	TEST(fates),
+	TEST(a_recall_is_open_until_its_last_jar),
+	TEST(a_gauge_a_year_after_its_check),
+	EACH(failures_clearly_above_the_others, 0, 3),
+	TEST(lid_boxes),
+	EACH(supplies_below_what_is_needed, 0, 8),
+	TEST(a_load_judged_anew),
+	TEST(a_ledger_below_nothing),
+	TEST(a_load_without_a_process_is_held_up_for_good),
+	TEST(low_acid_food_that_stood_is_neither_loaded_nor_filled),
+	TEST(a_batch_multiplied_too_far_needs_a_reason),
+	TEST(acid_that_is_not_in_makes_it_not_valid),
+	TEST(weak_vinegar_is_not_valid_and_unknown_vinegar_unknown),
+	TEST(what_goes_on_against_a_rule),
+	TEST(what_is_recalled_or_not_valid_is_not_taken_out),
+	TEST(one_spoiled_jar_speaks_for_its_lot),
+};
 
-	tcase_add_test(cases, nothing_fires_on_quiet_facts);
-	tcase_add_test(cases, every_rule_is_whole_and_its_name_its_own);
-	tcase_add_test(cases, the_table_runs_from_stops_to_notes);
-	tcase_add_test(cases, no_sentence_says_that_food_is_safe);
-	tcase_add_test(cases, a_name_of_another_subject_is_none);
-	tcase_add_test(cases, an_unknown_name_in_a_sentence_is_noticed);
-	tcase_add_test(cases, elevation);
-	tcase_add_test(cases, boiling_point_by_more_than_the_weather_moves_it);
-	tcase_add_test(cases, warmth_of_the_store);
-	tcase_add_test(cases, jars_that_wait_past_the_limit_of_the_house);
-	tcase_add_test(cases, a_day_later_than_accepted);
-	tcase_add_test(cases, jars_a_year_old);
-	tcase_add_test(cases, a_hold_shorter_than_required_even_by_a_second);
-	tcase_add_test(cases, a_vent_cut_short);
-	tcase_add_test(cases, what_is_not_valid_is_said_once);
-	tcase_add_test(cases, a_notebook_of_a_wrong_process);
-	tcase_add_test(cases, of_one_load_only_what_can_still_be_done_is_said);
-	tcase_add_test(cases, before_the_window_closes_the_cause_is_said_and_all_that_can_be_done);
-	tcase_add_test(cases, what_was_never_heated_is_not_told_to_be_done_again);
-	tcase_add_test(cases, low_acid_food_without_pressure);
-	tcase_add_test(cases, a_jar_larger_than_tested);
-	tcase_add_test(cases, steam_over_45_minutes);
-	tcase_add_test(cases, another_elevation_asks_more);
-	tcase_add_test(cases, a_clock_begun_sooner_than_it_can_be_there);
-	tcase_add_test(cases, seals_not_looked_at_for_24_hours);
-	tcase_add_test(cases, a_window_that_closes_and_is_closed);
-	tcase_add_test(cases, liquid_lost);
-	tcase_add_test(cases, small_things_about_a_load);
-	tcase_add_test(cases, low_acid_food_that_stood_too_long_is_a_stop_and_other_food_a_caution);
-	tcase_add_test(cases, a_pot_that_stands);
-	tcase_add_test(cases, what_a_mended_elevation_asks);
-	tcase_add_test(cases, a_wall_clock_before_the_log_s_last_entry);
-	tcase_add_test(cases, water_of_a_juicer);
-	tcase_add_test(cases, batches);
-	tcase_add_test(cases, running_phases);
-	tcase_add_test(cases, jars_that_no_canner_takes);
-	tcase_add_test(cases, fates);
-	tcase_add_test(cases, a_recall_is_open_until_its_last_jar);
-	tcase_add_test(cases, a_gauge_a_year_after_its_check);
-	tcase_add_loop_test(cases, failures_clearly_above_the_others, 0, 3);
-	tcase_add_test(cases, lid_boxes);
-	tcase_add_loop_test(cases, supplies_below_what_is_needed, 0, 8);
-	tcase_add_test(cases, a_load_judged_anew);
-	tcase_add_test(cases, a_ledger_below_nothing);
-	tcase_add_test(cases, a_load_without_a_process_is_held_up_for_good);
-	tcase_add_test(cases, low_acid_food_that_stood_is_neither_loaded_nor_filled);
-	tcase_add_test(cases, a_batch_multiplied_too_far_needs_a_reason);
-	tcase_add_test(cases, acid_that_is_not_in_makes_it_not_valid);
-	tcase_add_test(cases, weak_vinegar_is_not_valid_and_unknown_vinegar_unknown);
-	tcase_add_test(cases, what_goes_on_against_a_rule);
-	tcase_add_test(cases, what_is_recalled_or_not_valid_is_not_taken_out);
-	tcase_add_test(cases, one_spoiled_jar_speaks_for_its_lot);
-	suite_add_tcase(suite, cases);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("rules", listed)

@@ -6,6 +6,7 @@
 #include "engine/schedule/day_plan.h"
 #include "support/plan_check.h"
 #include "support/plan_days.h"
+#include "support/tests.h"
 
 static struct plan_input in;
 static struct day_plan plan;
@@ -757,49 +758,39 @@ START_TEST(everything_has_words)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("day plan");
-	TCase *tests = tcase_create("day plan");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("day plan", .begin = set_up, .end = tear_down, .seconds = 300),
+	TEST(one_batch_takes_the_sum_of_its_steps),
+	TEST(a_load_alone_is_planned_to_its_end),
+	TEST(the_slower_stage_is_the_bottleneck),
+	TEST(jars_do_not_wait_where_that_costs_no_time),
+	TEST(a_queue_is_said_with_place_and_time),
+	TEST(leftovers_share_a_load),
+	TEST(two_machines_are_planned_as_johnson_does),
+	TEST(forty_batches_come_near_the_bound),
+	TEST(the_largest_day_fits),
+	TEST(the_same_day_gives_the_same_plan),
+	TEST(one_more_of_what_is_short_saves_time),
+	TEST(one_more_of_anything_never_costs_time),
+	TEST(work_that_goes_on_is_part_of_the_plan),
+	TEST(jars_over_their_limit_go_first),
+	TEST(a_break_is_kept),
+	TEST(a_meal_in_turns_costs_little_more_than_itself),
+	TEST(in_turns_everybody_eats_once),
+	TEST(one_person_alone_takes_no_turns),
+	TEST(what_runs_by_itself_ends_in_a_meal),
+	TEST(a_look_at_the_water_is_a_task_of_a_minute),
+	TEST(jars_that_wait_are_loaded_before_anything_else),
+	TEST(a_free_pot_beside_its_juice_begins_now),
+	TEST(what_was_said_holds_while_nothing_happens),
+	TEST(what_was_said_changes_for_five_minutes),
+	TEST(what_was_said_changes_for_a_late_jar),
+	TEST(a_search_in_slices_ends_at_the_same_plan),
+	TEST(impossible_days_get_a_sentence),
+	TEST(a_limit_that_cannot_be_met_is_said),
+	TEST(sentences_name_the_batch),
+	TEST(numbers_out_of_range_are_the_callers_mistake),
+	TEST(everything_has_words),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 300);
-	tcase_add_checked_fixture(tests, set_up, tear_down);
-	tcase_add_test(tests, one_batch_takes_the_sum_of_its_steps);
-	tcase_add_test(tests, a_load_alone_is_planned_to_its_end);
-	tcase_add_test(tests, the_slower_stage_is_the_bottleneck);
-	tcase_add_test(tests, jars_do_not_wait_where_that_costs_no_time);
-	tcase_add_test(tests, a_queue_is_said_with_place_and_time);
-	tcase_add_test(tests, leftovers_share_a_load);
-	tcase_add_test(tests, two_machines_are_planned_as_johnson_does);
-	tcase_add_test(tests, forty_batches_come_near_the_bound);
-	tcase_add_test(tests, the_largest_day_fits);
-	tcase_add_test(tests, the_same_day_gives_the_same_plan);
-	tcase_add_test(tests, one_more_of_what_is_short_saves_time);
-	tcase_add_test(tests, one_more_of_anything_never_costs_time);
-	tcase_add_test(tests, work_that_goes_on_is_part_of_the_plan);
-	tcase_add_test(tests, jars_over_their_limit_go_first);
-	tcase_add_test(tests, a_break_is_kept);
-	tcase_add_test(tests, a_meal_in_turns_costs_little_more_than_itself);
-	tcase_add_test(tests, in_turns_everybody_eats_once);
-	tcase_add_test(tests, one_person_alone_takes_no_turns);
-	tcase_add_test(tests, what_runs_by_itself_ends_in_a_meal);
-	tcase_add_test(tests, a_look_at_the_water_is_a_task_of_a_minute);
-	tcase_add_test(tests, jars_that_wait_are_loaded_before_anything_else);
-	tcase_add_test(tests, a_free_pot_beside_its_juice_begins_now);
-	tcase_add_test(tests, what_was_said_holds_while_nothing_happens);
-	tcase_add_test(tests, what_was_said_changes_for_five_minutes);
-	tcase_add_test(tests, what_was_said_changes_for_a_late_jar);
-	tcase_add_test(tests, a_search_in_slices_ends_at_the_same_plan);
-	tcase_add_test(tests, impossible_days_get_a_sentence);
-	tcase_add_test(tests, a_limit_that_cannot_be_met_is_said);
-	tcase_add_test(tests, sentences_name_the_batch);
-	tcase_add_test(tests, numbers_out_of_range_are_the_callers_mistake);
-	tcase_add_test(tests, everything_has_words);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("day plan", listed)

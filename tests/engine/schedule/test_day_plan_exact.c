@@ -13,6 +13,7 @@
 #include "support/plan_check.h"
 #include "support/plan_days.h"
 #include "support/plan_mip.h"
+#include "support/tests.h"
 
 #define SLOT_S MINUTES(5)
 #define DAYS_AT_LEAST 30
@@ -163,24 +164,16 @@ START_TEST(small_days_are_planned_nearly_as_well_as_can_be)
 }
 END_TEST
 
+static const struct listed_test listed[] = {
+	GROUP("exact", .begin = set_up, .end = tear_down, .seconds = 300),
+	TEST(small_days_are_planned_nearly_as_well_as_can_be),
+};
+
 int main(void)
 {
-	Suite *suite = suite_create("day plan exact");
-	TCase *tests = tcase_create("exact");
-	SRunner *runner = srunner_create(suite);
-	int failed;
-
 	if (!solver_there()) {
 		(void)puts("glpsol is not installed (make deps brings it)");
-		srunner_free(runner);
 		return SKIPPED;
 	}
-	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 300);
-	tcase_add_checked_fixture(tests, set_up, tear_down);
-	tcase_add_test(tests, small_days_are_planned_nearly_as_well_as_can_be);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return tests_run(tests_suite("day plan exact", listed, LISTED_COUNT(listed)));
 }

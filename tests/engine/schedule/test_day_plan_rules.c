@@ -5,6 +5,7 @@
 #include "engine/schedule/day_plan.h"
 #include "support/plan_check.h"
 #include "support/plan_days.h"
+#include "support/tests.h"
 
 #define DAYS 3000
 
@@ -111,20 +112,10 @@ START_TEST(a_broken_plan_is_found_out)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("day plan rules");
-	TCase *tests = tcase_create("rules");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("rules", .begin = set_up, .end = tear_down, .seconds = 300),
+	TEST(no_plan_breaks_a_rule),
+	TEST(a_broken_plan_is_found_out),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_set_timeout(tests, 300);
-	tcase_add_checked_fixture(tests, set_up, tear_down);
-	tcase_add_test(tests, no_plan_breaks_a_rule);
-	tcase_add_test(tests, a_broken_plan_is_found_out);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("day plan rules", listed)

@@ -1,9 +1,9 @@
 /* Between which shares may the true share of failures lie? */
 #include <check.h>
 #include <math.h>
-#include <stdlib.h>
 
 #include "engine/stats/interval.h"
+#include "support/tests.h"
 
 static void is(int64_t failed, int64_t looked, double low, double high, double tolerance)
 {
@@ -84,20 +84,12 @@ START_TEST(what_makes_no_sense_says_nothing)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("interval");
-	TCase *tests = tcase_create("interval");
+static const struct listed_test listed[] = {
+	TEST(printed_values_come_out),
+	TEST(the_ends_are_closed_forms),
+	TEST(each_end_leaves_a_tail_of_one_in_forty),
+	TEST(a_million_jars_are_no_trouble),
+	TEST(what_makes_no_sense_says_nothing),
+};
 
-	tcase_add_test(tests, printed_values_come_out);
-	tcase_add_test(tests, the_ends_are_closed_forms);
-	tcase_add_test(tests, each_end_leaves_a_tail_of_one_in_forty);
-	tcase_add_test(tests, a_million_jars_are_no_trouble);
-	tcase_add_test(tests, what_makes_no_sense_says_nothing);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("interval", listed)

@@ -1,8 +1,8 @@
 /* How long jars last at the rate they are used. */
 #include <check.h>
-#include <stdlib.h>
 
 #include "engine/stats/keeping.h"
+#include "support/tests.h"
 
 #define DAY INT64_C(86400000)
 #define WEEK (7 * DAY)
@@ -42,21 +42,11 @@ START_TEST(a_new_product_is_not_spread_over_half_a_year)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("keeping");
-	TCase *cases = tcase_create("keeping");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(this_week_and_the_25_before_it_count),
+	TEST(weeks_left_at_the_rate_used),
+	TEST(too_little_use_tells_nothing),
+	TEST(a_new_product_is_not_spread_over_half_a_year),
+};
 
-	tcase_add_test(cases, this_week_and_the_25_before_it_count);
-	tcase_add_test(cases, weeks_left_at_the_rate_used);
-	tcase_add_test(cases, too_little_use_tells_nothing);
-	tcase_add_test(cases, a_new_product_is_not_spread_over_half_a_year);
-	suite_add_tcase(suite, cases);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("keeping", listed)

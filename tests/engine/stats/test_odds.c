@@ -1,9 +1,9 @@
 /* Failures clearly above the others': against published examples and a plain count. */
 #include <check.h>
 #include <math.h>
-#include <stdlib.h>
 
 #include "engine/stats/odds.h"
+#include "support/tests.h"
 
 static double odds(int64_t failed, int64_t looked, int64_t others_failed, int64_t others_looked)
 {
@@ -96,23 +96,13 @@ START_TEST(clearly_above_is_less_than_one_in_a_hundred)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("odds");
-	TCase *odds_case = tcase_create("odds");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(the_lady_tasting_tea),
+	TEST(the_twins_of_fisher),
+	TEST(every_small_table_equals_the_plain_count),
+	TEST(a_million_jars_are_no_trouble),
+	TEST(nonsense_is_never_an_alarm),
+	TEST(clearly_above_is_less_than_one_in_a_hundred),
+};
 
-	tcase_add_test(odds_case, the_lady_tasting_tea);
-	tcase_add_test(odds_case, the_twins_of_fisher);
-	tcase_add_test(odds_case, every_small_table_equals_the_plain_count);
-	tcase_add_test(odds_case, a_million_jars_are_no_trouble);
-	tcase_add_test(odds_case, nonsense_is_never_an_alarm);
-	tcase_add_test(odds_case, clearly_above_is_less_than_one_in_a_hundred);
-	suite_add_tcase(suite, odds_case);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("odds", listed)
