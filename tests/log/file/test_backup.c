@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define PAGE 4096L
 #define NINE_HOURS_MS (INT64_C(9) * 3600000) /* from midnight to KIT_MORNING_MS */
@@ -579,44 +580,36 @@ START_TEST(a_log_in_use_is_not_replaced)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log backup");
-	TCase *tests = tcase_create("backup");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, a_backup_is_made_when_something_was_recorded_since_the_last);
-	tcase_add_test(tests, the_next_opening_knows_what_was_backed_up);
-	tcase_add_test(tests, the_name_is_of_the_utc_day);
-	tcase_add_test(tests, a_backup_is_one_whole_log_of_its_own);
-	tcase_add_test(tests, what_bears_the_name_of_a_backup_does_not_stand_for_one);
-	tcase_add_test(tests, backups_are_thinned_out_by_age);
-	tcase_add_test(tests, of_an_older_day_the_last_backup_stays);
-	tcase_add_test(tests, other_files_in_the_folder_are_left_alone);
-	tcase_add_test(tests, a_wrong_clock_does_not_cost_the_new_backups);
-	tcase_add_test(tests, half_a_copy_of_a_dead_process_is_cleared_away);
-	tcase_add_test(tests, a_backup_needs_no_quiet_moment);
-	tcase_add_test(tests, no_backup_is_made_in_the_middle_of_an_act);
-	tcase_add_test(tests, a_backup_that_cannot_be_written_says_so);
-	tcase_add_test(tests, a_damaged_log_names_its_newest_backup_and_gets_it_back);
-	tcase_add_test(tests, a_damaged_backup_is_passed_over);
-	tcase_add_test(tests, the_newest_backup_is_the_one_with_the_newest_entry);
-	tcase_add_test(tests, a_log_whose_first_bytes_are_gone_is_damaged_not_foreign);
-	tcase_add_test(tests, an_emptied_log_is_damaged_not_new);
-	tcase_add_test(tests, a_shortened_log_is_damaged);
-	tcase_add_test(tests, a_log_that_has_vanished_is_not_silently_begun_anew);
-	tcase_add_test(tests, damage_without_a_backup_is_said);
-	tcase_add_test(tests, a_log_that_is_well_is_not_replaced);
-	tcase_add_test(tests, each_damaged_file_is_kept_and_no_old_wal_is_replayed);
-	tcase_add_test(tests, the_list_tells_what_each_backup_lacks);
-	tcase_add_test(tests, an_older_backup_can_be_chosen_and_its_line_goes_on);
-	tcase_add_test(tests, a_backup_that_is_not_whole_is_not_put_back);
-	tcase_add_test(tests, a_copy_from_elsewhere_is_put_back_by_its_path);
-	tcase_add_test(tests, a_log_in_use_is_not_replaced);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("backup", .begin = begin, .end = end, .seconds = 60),
+	TEST(a_backup_is_made_when_something_was_recorded_since_the_last),
+	TEST(the_next_opening_knows_what_was_backed_up),
+	TEST(the_name_is_of_the_utc_day),
+	TEST(a_backup_is_one_whole_log_of_its_own),
+	TEST(what_bears_the_name_of_a_backup_does_not_stand_for_one),
+	TEST(backups_are_thinned_out_by_age),
+	TEST(of_an_older_day_the_last_backup_stays),
+	TEST(other_files_in_the_folder_are_left_alone),
+	TEST(a_wrong_clock_does_not_cost_the_new_backups),
+	TEST(half_a_copy_of_a_dead_process_is_cleared_away),
+	TEST(a_backup_needs_no_quiet_moment),
+	TEST(no_backup_is_made_in_the_middle_of_an_act),
+	TEST(a_backup_that_cannot_be_written_says_so),
+	TEST(a_damaged_log_names_its_newest_backup_and_gets_it_back),
+	TEST(a_damaged_backup_is_passed_over),
+	TEST(the_newest_backup_is_the_one_with_the_newest_entry),
+	TEST(a_log_whose_first_bytes_are_gone_is_damaged_not_foreign),
+	TEST(an_emptied_log_is_damaged_not_new),
+	TEST(a_shortened_log_is_damaged),
+	TEST(a_log_that_has_vanished_is_not_silently_begun_anew),
+	TEST(damage_without_a_backup_is_said),
+	TEST(a_log_that_is_well_is_not_replaced),
+	TEST(each_damaged_file_is_kept_and_no_old_wal_is_replayed),
+	TEST(the_list_tells_what_each_backup_lacks),
+	TEST(an_older_backup_can_be_chosen_and_its_line_goes_on),
+	TEST(a_backup_that_is_not_whole_is_not_put_back),
+	TEST(a_copy_from_elsewhere_is_put_back_by_its_path),
+	TEST(a_log_in_use_is_not_replaced),
+};
+
+TESTS("log backup", listed)

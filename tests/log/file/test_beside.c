@@ -13,6 +13,7 @@
 #include "support/copy.h"
 #include "support/failing.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define ACTS 60 /* enough for several pages of a -wal */
 
@@ -527,42 +528,34 @@ START_TEST(after_a_failed_sync_neither_is_claimed_and_no_act_is_made_until_one_s
 }
 END_TEST
 
+static const struct listed_test listed[] = {
+	GROUP("beside", .begin = begin, .end = end, .seconds = 60),
+	TEST(restoring_a_log_that_is_gone_reads_nothing_of_its_wal),
+	TEST(each_wal_of_a_log_that_is_gone_is_kept),
+	TEST(a_backup_copied_to_the_name_does_not_get_the_old_wal),
+	TEST(a_wal_whose_log_is_gone_is_not_begun_over),
+	TEST(the_wal_of_a_program_that_died_is_read),
+	TEST(after_an_unclean_end_nothing_is_moved_into_a_log_that_is_not_whole),
+	TEST(a_log_copied_in_use_without_its_wal_says_so),
+	EACH(a_log_that_is_being_left_is_no_copy, 0, 2),
+	TEST(who_comes_while_a_log_is_left_does_not_keep_the_mark_on),
+	TEST(a_disk_that_fails_while_a_log_is_left_makes_no_copy_of_it),
+	TEST(a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied),
+	TEST(of_two_the_last_to_leave_takes_the_mark_off),
+	TEST(a_log_whose_end_is_missing_is_damaged),
+	TEST(a_newest_entry_with_a_hole_is_damage),
+	TEST(a_new_log_is_for_its_owner_alone),
+	EACH_OF(a_layout_that_is_not_ours_is_refused_before_anything_is_written, foreign),
+	EACH_OF(a_time_out_of_all_sense_is_damage, absurd),
+	EACH_OF(nothing_is_recorded_in_a_log_that_has_gone, away),
+	EACH_OF(a_log_that_goes_in_the_middle_of_an_act_refuses_it, away),
+	EACH_OF(what_stands_can_be_written_to_a_new_file, away),
+	TEST(leaving_takes_nothing_of_another_log_away),
+	TEST(after_a_failed_sync_neither_is_claimed_and_no_act_is_made_until_one_succeeds),
+};
+
 int main(void)
 {
 	failing_install();
-	Suite *suite = suite_create("log beside");
-	TCase *tests = tcase_create("beside");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, restoring_a_log_that_is_gone_reads_nothing_of_its_wal);
-	tcase_add_test(tests, each_wal_of_a_log_that_is_gone_is_kept);
-	tcase_add_test(tests, a_backup_copied_to_the_name_does_not_get_the_old_wal);
-	tcase_add_test(tests, a_wal_whose_log_is_gone_is_not_begun_over);
-	tcase_add_test(tests, the_wal_of_a_program_that_died_is_read);
-	tcase_add_test(tests, after_an_unclean_end_nothing_is_moved_into_a_log_that_is_not_whole);
-	tcase_add_test(tests, a_log_copied_in_use_without_its_wal_says_so);
-	tcase_add_loop_test(tests, a_log_that_is_being_left_is_no_copy, 0, 2);
-	tcase_add_test(tests, who_comes_while_a_log_is_left_does_not_keep_the_mark_on);
-	tcase_add_test(tests, a_disk_that_fails_while_a_log_is_left_makes_no_copy_of_it);
-	tcase_add_test(tests, a_log_that_was_ended_cleanly_is_one_file_that_can_be_copied);
-	tcase_add_test(tests, of_two_the_last_to_leave_takes_the_mark_off);
-	tcase_add_test(tests, a_log_whose_end_is_missing_is_damaged);
-	tcase_add_test(tests, a_newest_entry_with_a_hole_is_damage);
-	tcase_add_test(tests, a_new_log_is_for_its_owner_alone);
-	tcase_add_loop_test(tests, a_layout_that_is_not_ours_is_refused_before_anything_is_written, 0,
-	                    (int)(sizeof(foreign) / sizeof(foreign[0])));
-	tcase_add_loop_test(tests, a_time_out_of_all_sense_is_damage, 0, (int)(sizeof(absurd) / sizeof(absurd[0])));
-	tcase_add_loop_test(tests, nothing_is_recorded_in_a_log_that_has_gone, 0,
-	                    (int)(sizeof(away) / sizeof(away[0])));
-	tcase_add_loop_test(tests, a_log_that_goes_in_the_middle_of_an_act_refuses_it, 0,
-	                    (int)(sizeof(away) / sizeof(away[0])));
-	tcase_add_loop_test(tests, what_stands_can_be_written_to_a_new_file, 0, (int)(sizeof(away) / sizeof(away[0])));
-	tcase_add_test(tests, leaving_takes_nothing_of_another_log_away);
-	tcase_add_test(tests, after_a_failed_sync_neither_is_claimed_and_no_act_is_made_until_one_succeeds);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return tests_run(tests_suite("log beside", listed, LISTED_COUNT(listed)));
 }

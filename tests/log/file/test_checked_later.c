@@ -8,6 +8,7 @@
 
 #include "support/copy.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define ACTS 150 /* more pages of a -wal than SQLite leaves there by itself */
 
@@ -156,22 +157,14 @@ START_TEST(a_write_of_another_is_told)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log checked later");
-	TCase *tests = tcase_create("checked later");
+static const struct listed_test listed[] = {
+	GROUP("checked later", .begin = begin, .end = end),
+	TEST(until_it_is_checked_nothing_is_moved_into_the_file),
+	TEST(after_an_unclean_end_the_next_board_moves_nothing_before_its_check),
+	TEST(a_board_in_which_nothing_was_done_leaves_one_file),
+	TEST(damage_that_is_told_later_stops_all_acts_and_leaves_the_file),
+	TEST(who_only_looks_does_not_check_and_who_inspects_does),
+	TEST(a_write_of_another_is_told),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, until_it_is_checked_nothing_is_moved_into_the_file);
-	tcase_add_test(tests, after_an_unclean_end_the_next_board_moves_nothing_before_its_check);
-	tcase_add_test(tests, a_board_in_which_nothing_was_done_leaves_one_file);
-	tcase_add_test(tests, damage_that_is_told_later_stops_all_acts_and_leaves_the_file);
-	tcase_add_test(tests, who_only_looks_does_not_check_and_who_inspects_does);
-	tcase_add_test(tests, a_write_of_another_is_told);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("log checked later", listed)

@@ -16,6 +16,7 @@
 #include <unistd.h>
 
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -188,21 +189,13 @@ START_TEST(a_full_disk_is_named_and_space_freed_helps)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log disk full");
-	TCase *tests = tcase_create("disk full");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 30);
-	tcase_add_test(tests, an_act_without_room_is_wholly_absent_and_goes_through_later);
-	tcase_add_test(tests, a_new_log_without_room_can_be_made_later);
-	tcase_add_test(tests, a_backup_without_room_leaves_no_half_copy);
-	tcase_add_test(tests, a_log_without_room_can_still_be_read_and_closed);
-	tcase_add_test(tests, a_full_disk_is_named_and_space_freed_helps);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("disk full", .begin = begin, .end = end, .seconds = 30),
+	TEST(an_act_without_room_is_wholly_absent_and_goes_through_later),
+	TEST(a_new_log_without_room_can_be_made_later),
+	TEST(a_backup_without_room_leaves_no_half_copy),
+	TEST(a_log_without_room_can_still_be_read_and_closed),
+	TEST(a_full_disk_is_named_and_space_freed_helps),
+};
+
+TESTS("log disk full", listed)

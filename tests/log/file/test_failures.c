@@ -12,6 +12,7 @@
 
 #include "support/failing.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define N_MAX 60000
 
@@ -336,24 +337,19 @@ START_TEST(a_death_while_the_log_is_made_can_be_repeated)
 }
 END_TEST
 
+static const struct listed_test listed[] = {
+	GROUP("failures", .begin = begin, .end = end, .seconds = 120),
+	EACH(an_act_is_all_or_nothing, 0, WAY_COUNT),
+	EACH(a_batch_is_all_or_nothing, 0, 2),
+	EACH(an_undo_is_all_or_nothing, 0, WAY_COUNT),
+	EACH(opening_fails_cleanly_and_harms_nothing, 0, WAY_COUNT),
+	EACH(a_backup_fails_cleanly, 0, WAY_COUNT),
+	TEST(a_death_in_the_middle_leaves_all_or_nothing),
+	TEST(a_death_while_the_log_is_made_can_be_repeated),
+};
+
 int main(void)
 {
 	failing_install();
-	Suite *suite = suite_create("log failures");
-	TCase *tests = tcase_create("failures");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 120);
-	tcase_add_loop_test(tests, an_act_is_all_or_nothing, 0, WAY_COUNT);
-	tcase_add_loop_test(tests, a_batch_is_all_or_nothing, 0, 2);
-	tcase_add_loop_test(tests, an_undo_is_all_or_nothing, 0, WAY_COUNT);
-	tcase_add_loop_test(tests, opening_fails_cleanly_and_harms_nothing, 0, WAY_COUNT);
-	tcase_add_loop_test(tests, a_backup_fails_cleanly, 0, WAY_COUNT);
-	tcase_add_test(tests, a_death_in_the_middle_leaves_all_or_nothing);
-	tcase_add_test(tests, a_death_while_the_log_is_made_can_be_repeated);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return tests_run(tests_suite("log failures", listed, LISTED_COUNT(listed)));
 }

@@ -12,6 +12,7 @@
 
 #include "log/file/layout.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -393,38 +394,30 @@ START_TEST(a_folder_one_may_not_write_gets_no_log)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log identity");
-	TCase *tests = tcase_create("identity");
-	int attempt_count = (int)(sizeof(attempts) / sizeof(attempts[0]));
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_new_log_is_made_with_its_folders);
-	tcase_add_test(tests, the_file_itself_carries_our_mark);
-	tcase_add_test(tests, closing_leaves_one_file);
-	tcase_add_test(tests, what_was_recorded_is_there_after_reopening);
-	tcase_add_test(tests, a_missing_log_is_made_only_when_asked);
-	tcase_add_test(tests, an_empty_file_becomes_a_log_only_when_asked);
-	tcase_add_test(tests, a_text_file_is_refused_and_left_alone);
-	tcase_add_test(tests, a_large_text_file_is_refused);
-	tcase_add_test(tests, the_database_of_another_program_is_refused);
-	tcase_add_test(tests, a_database_with_a_number_but_no_tables_is_not_taken_for_new);
-	tcase_add_test(tests, a_folder_or_a_pipe_is_refused);
-	tcase_add_test(tests, a_newer_log_is_refused_with_both_numbers);
-	tcase_add_loop_test(tests, a_log_from_before_the_first_release_is_refused_and_left_alone, 0, 2);
-	tcase_add_test(tests, with_the_old_log_moved_away_a_new_one_begins);
-	tcase_add_test(tests, a_log_without_its_tables_is_damaged);
-	tcase_add_test(tests, a_dangling_reference_is_damage);
-	tcase_add_test(tests, special_names_are_plain_files);
-	tcase_add_test(tests, a_very_long_path_still_gives_a_sentence);
-	tcase_add_test(tests, a_fault_is_not_asked_for);
-	tcase_add_loop_test(tests, a_log_one_may_not_write_says_so, 0, attempt_count);
-	tcase_add_test(tests, a_folder_one_may_not_write_gets_no_log);
-	tcase_add_test(tests, a_log_on_a_read_only_disk_can_still_be_looked_at); /* last: it mounts */
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("identity", .begin = begin, .end = end),
+	TEST(a_new_log_is_made_with_its_folders),
+	TEST(the_file_itself_carries_our_mark),
+	TEST(closing_leaves_one_file),
+	TEST(what_was_recorded_is_there_after_reopening),
+	TEST(a_missing_log_is_made_only_when_asked),
+	TEST(an_empty_file_becomes_a_log_only_when_asked),
+	TEST(a_text_file_is_refused_and_left_alone),
+	TEST(a_large_text_file_is_refused),
+	TEST(the_database_of_another_program_is_refused),
+	TEST(a_database_with_a_number_but_no_tables_is_not_taken_for_new),
+	TEST(a_folder_or_a_pipe_is_refused),
+	TEST(a_newer_log_is_refused_with_both_numbers),
+	EACH(a_log_from_before_the_first_release_is_refused_and_left_alone, 0, 2),
+	TEST(with_the_old_log_moved_away_a_new_one_begins),
+	TEST(a_log_without_its_tables_is_damaged),
+	TEST(a_dangling_reference_is_damage),
+	TEST(special_names_are_plain_files),
+	TEST(a_very_long_path_still_gives_a_sentence),
+	TEST(a_fault_is_not_asked_for),
+	EACH_OF(a_log_one_may_not_write_says_so, attempts),
+	TEST(a_folder_one_may_not_write_gets_no_log),
+	TEST(a_log_on_a_read_only_disk_can_still_be_looked_at), /* last: it mounts */
+};
+
+TESTS("log identity", listed)

@@ -15,6 +15,7 @@
 #include "log/disk/log_private.h"
 #include "support/failing.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 /* A column more. It is written out in full: a column that is missing in a stored row is
  * captured as null (seen with SQLite 3.40), and an undo would want to bring that back. */
@@ -374,28 +375,23 @@ START_TEST(a_failure_in_the_middle_changes_nothing)
 }
 END_TEST
 
+static const struct listed_test listed[] = {
+	GROUP("migrations", .begin = begin, .end = end, .seconds = 60),
+	TEST(a_new_log_gets_every_migration),
+	TEST(an_older_log_is_copied_then_migrated),
+	TEST(a_log_up_to_date_is_left_as_it_is),
+	TEST(foreign_keys_are_on_again_afterwards),
+	TEST(an_act_from_before_is_undone_and_redone),
+	TEST(looking_does_not_migrate),
+	EACH(a_migration_that_fails_changes_nothing, 0, 2),
+	TEST(the_copy_made_before_serves_when_the_log_breaks),
+	TEST(strict_is_left_out_for_older_libraries),
+	TEST(a_death_in_the_middle_is_made_good_at_the_next_start),
+	EACH(a_failure_in_the_middle_changes_nothing, 0, 2),
+};
+
 int main(void)
 {
 	failing_install();
-	Suite *suite = suite_create("log migrations");
-	TCase *tests = tcase_create("migrations");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, a_new_log_gets_every_migration);
-	tcase_add_test(tests, an_older_log_is_copied_then_migrated);
-	tcase_add_test(tests, a_log_up_to_date_is_left_as_it_is);
-	tcase_add_test(tests, foreign_keys_are_on_again_afterwards);
-	tcase_add_test(tests, an_act_from_before_is_undone_and_redone);
-	tcase_add_test(tests, looking_does_not_migrate);
-	tcase_add_loop_test(tests, a_migration_that_fails_changes_nothing, 0, 2);
-	tcase_add_test(tests, the_copy_made_before_serves_when_the_log_breaks);
-	tcase_add_test(tests, strict_is_left_out_for_older_libraries);
-	tcase_add_test(tests, a_death_in_the_middle_is_made_good_at_the_next_start);
-	tcase_add_loop_test(tests, a_failure_in_the_middle_changes_nothing, 0, 2);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return tests_run(tests_suite("log migrations", listed, LISTED_COUNT(listed)));
 }

@@ -12,6 +12,7 @@
 
 #include "log/file/layout.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 static sqlite3 *db;
@@ -197,19 +198,10 @@ START_TEST(the_file_refuses_what_cannot_be)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log schema");
-	TCase *tests = tcase_create("schema");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_new_log_is_what_log_sql_makes);
-	tcase_add_test(tests, what_a_table_refers_to_is_there);
-	tcase_add_test(tests, every_trigger_and_view_can_be_compiled);
-	tcase_add_test(tests, the_file_refuses_what_cannot_be);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("schema", .begin = begin, .end = end), TEST(a_new_log_is_what_log_sql_makes),
+	TEST(what_a_table_refers_to_is_there),       TEST(every_trigger_and_view_can_be_compiled),
+	TEST(the_file_refuses_what_cannot_be),
+};
+
+TESTS("log schema", listed)

@@ -5,6 +5,7 @@
 #include <time.h>
 
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 static struct log *second;
@@ -138,22 +139,15 @@ START_TEST(the_log_opens_while_another_writes)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log two terminals");
-	TCase *tests = tcase_create("two terminals");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, the_one_who_waits_is_told_within_a_second);
-	tcase_add_test(tests, reading_does_not_wait_and_sees_no_half_act);
-	tcase_add_test(tests, a_change_by_the_other_is_noticed_once);
-	tcase_add_test(tests, they_write_in_turn);
-	tcase_add_test(tests, what_the_other_changed_since_is_not_undone);
-	tcase_add_test(tests, one_can_look_while_the_other_writes);
-	tcase_add_test(tests, the_log_opens_while_another_writes);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("two terminals", .begin = begin, .end = end),
+	TEST(the_one_who_waits_is_told_within_a_second),
+	TEST(reading_does_not_wait_and_sees_no_half_act),
+	TEST(a_change_by_the_other_is_noticed_once),
+	TEST(they_write_in_turn),
+	TEST(what_the_other_changed_since_is_not_undone),
+	TEST(one_can_look_while_the_other_writes),
+	TEST(the_log_opens_while_another_writes),
+};
+
+TESTS("log two terminals", listed)

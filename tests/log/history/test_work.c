@@ -11,6 +11,7 @@
 
 #include "log/disk/log_private.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 static int64_t sugar_id;
@@ -598,30 +599,22 @@ START_TEST(an_sqlite_without_the_search_is_named)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log work");
-	TCase *tests = tcase_create("work");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, after_every_act_undo_and_redo_all_is_a_recount);
-	tcase_add_test(tests, an_act_given_up_leaves_no_trace);
-	tcase_add_test(tests, a_strangers_rows_are_taken_in_with_the_next_act);
-	tcase_add_test(tests, words_are_found_wherever_they_stand);
-	tcase_add_test(tests, a_note_undone_is_not_found_any_more);
-	tcase_add_test(tests, no_sign_that_is_typed_is_an_order_to_the_search);
-	tcase_add_test(tests, a_date_ends_where_its_letters_and_digits_end);
-	tcase_add_test(tests, words_of_signs_alone_are_no_condition);
-	tcase_add_test(tests, states_kinds_and_products_are_exact);
-	tcase_add_test(tests, capitals_make_no_other_product);
-	tcase_add_test(tests, pages_follow_one_another_without_a_gap);
-	tcase_add_test(tests, a_line_tells_what_the_rows_say);
-	tcase_add_test(tests, hours_are_those_between_acts_less_than_two_hours_apart);
-	tcase_add_test(tests, an_sqlite_without_the_search_is_named);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("work", .begin = begin, .end = end, .seconds = 60),
+	TEST(after_every_act_undo_and_redo_all_is_a_recount),
+	TEST(an_act_given_up_leaves_no_trace),
+	TEST(a_strangers_rows_are_taken_in_with_the_next_act),
+	TEST(words_are_found_wherever_they_stand),
+	TEST(a_note_undone_is_not_found_any_more),
+	TEST(no_sign_that_is_typed_is_an_order_to_the_search),
+	TEST(a_date_ends_where_its_letters_and_digits_end),
+	TEST(words_of_signs_alone_are_no_condition),
+	TEST(states_kinds_and_products_are_exact),
+	TEST(capitals_make_no_other_product),
+	TEST(pages_follow_one_another_without_a_gap),
+	TEST(a_line_tells_what_the_rows_say),
+	TEST(hours_are_those_between_acts_less_than_two_hours_apart),
+	TEST(an_sqlite_without_the_search_is_named),
+};
+
+TESTS("log work", listed)

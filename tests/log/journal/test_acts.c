@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -293,32 +294,25 @@ START_TEST(the_number_of_an_undone_phase_is_not_used_again)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log acts");
-	TCase *tests = tcase_create("acts");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_committed_act_has_its_rows_and_its_entry);
-	tcase_add_test(tests, an_abandoned_act_leaves_nothing);
-	tcase_add_test(tests, closing_in_the_middle_of_an_act_abandons_it);
-	tcase_add_test(tests, a_refused_write_spoils_the_whole_act);
-	tcase_add_test(tests, the_rules_of_the_schema_hold);
-	tcase_add_test(tests, an_enum_out_of_range_is_refused);
-	tcase_add_test(tests, nothing_is_written_outside_an_act);
-	tcase_add_test(tests, acts_do_not_nest);
-	tcase_add_test(tests, an_act_without_a_change_is_journalled_too);
-	tcase_add_test(tests, only_undo_marks_an_entry_as_an_undo);
-	tcase_add_test(tests, the_journal_cannot_be_changed_or_shortened);
-	tcase_add_test(tests, the_story_of_a_load_is_told_in_order);
-	tcase_add_test(tests, an_empty_journal_has_no_newest_entry);
-	tcase_add_test(tests, hostile_words_do_not_leave_the_journal);
-	tcase_add_test(tests, looking_writes_nothing);
-	tcase_add_test(tests, the_number_of_an_undone_load_is_not_used_again);
-	tcase_add_test(tests, the_number_of_an_undone_phase_is_not_used_again);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("acts", .begin = begin, .end = end),
+	TEST(a_committed_act_has_its_rows_and_its_entry),
+	TEST(an_abandoned_act_leaves_nothing),
+	TEST(closing_in_the_middle_of_an_act_abandons_it),
+	TEST(a_refused_write_spoils_the_whole_act),
+	TEST(the_rules_of_the_schema_hold),
+	TEST(an_enum_out_of_range_is_refused),
+	TEST(nothing_is_written_outside_an_act),
+	TEST(acts_do_not_nest),
+	TEST(an_act_without_a_change_is_journalled_too),
+	TEST(only_undo_marks_an_entry_as_an_undo),
+	TEST(the_journal_cannot_be_changed_or_shortened),
+	TEST(the_story_of_a_load_is_told_in_order),
+	TEST(an_empty_journal_has_no_newest_entry),
+	TEST(hostile_words_do_not_leave_the_journal),
+	TEST(looking_writes_nothing),
+	TEST(the_number_of_an_undone_load_is_not_used_again),
+	TEST(the_number_of_an_undone_phase_is_not_used_again),
+};
+
+TESTS("log acts", listed)

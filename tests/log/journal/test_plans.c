@@ -13,6 +13,7 @@
 
 #include "log/disk/log_private.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 #include "support/works_anew.h"
 
 static struct log_kit kit;
@@ -433,18 +434,10 @@ START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log plans");
-	TCase *tests = tcase_create("plans");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, no_statement_of_the_board_walks_a_table_of_history);
-	tcase_add_test(tests, a_hundred_thousand_jars_cost_no_more_than_none);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("plans", .begin = begin, .end = end, .seconds = 60),
+	TEST(no_statement_of_the_board_walks_a_table_of_history),
+	TEST(a_hundred_thousand_jars_cost_no_more_than_none),
+};
+
+TESTS("log plans", listed)

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 static int64_t pot_id;
@@ -709,35 +710,28 @@ START_TEST(totals_are_sums_after_any_acts_and_undos)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log undo of juicers and pots");
-	TCase *tests = tcase_create("undo");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_batch_goes_and_comes_to_the_byte);
-	tcase_add_test(tests, a_whole_way_is_walked_back_and_forward);
-	tcase_add_test(tests, edits_of_every_new_table_are_brought_back);
-	tcase_add_test(tests, a_recipe_is_brought_back_with_its_ingredients);
-	tcase_add_test(tests, a_removed_jar_comes_back);
-	tcase_add_test(tests, totals_are_right_when_the_ledger_comes_back_first);
-	tcase_add_test(tests, a_batch_with_jars_is_not_taken_back);
-	tcase_add_test(tests, a_batch_with_a_later_move_is_not_taken_back);
-	tcase_add_test(tests, a_batch_that_has_moved_on_is_not_taken_back);
-	tcase_add_test(tests, a_run_whose_juice_is_in_a_pot_is_not_taken_back);
-	tcase_add_test(tests, juice_that_was_used_is_not_taken_back);
-	tcase_add_test(tests, a_use_that_needs_the_same_acts_measure_is_refused);
-	tcase_add_test(tests, a_load_with_a_later_jar_is_not_taken_back);
-	tcase_add_test(tests, a_supply_that_was_used_is_not_taken_back);
-	tcase_add_test(tests, a_redo_into_a_pot_in_use_is_refused);
-	tcase_add_test(tests, numbers_of_undone_runs_and_batches_are_not_used_again);
-	tcase_add_test(tests, a_redo_is_not_barred_by_what_another_station_did);
-	tcase_add_test(tests, acts_are_found_by_what_they_are_about);
-	tcase_add_test(tests, undo_and_redo_are_offered_for_each_subject);
-	tcase_add_loop_test(tests, totals_are_sums_after_any_acts_and_undos, 0, 4);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("undo", .begin = begin, .end = end),
+	TEST(a_batch_goes_and_comes_to_the_byte),
+	TEST(a_whole_way_is_walked_back_and_forward),
+	TEST(edits_of_every_new_table_are_brought_back),
+	TEST(a_recipe_is_brought_back_with_its_ingredients),
+	TEST(a_removed_jar_comes_back),
+	TEST(totals_are_right_when_the_ledger_comes_back_first),
+	TEST(a_batch_with_jars_is_not_taken_back),
+	TEST(a_batch_with_a_later_move_is_not_taken_back),
+	TEST(a_batch_that_has_moved_on_is_not_taken_back),
+	TEST(a_run_whose_juice_is_in_a_pot_is_not_taken_back),
+	TEST(juice_that_was_used_is_not_taken_back),
+	TEST(a_use_that_needs_the_same_acts_measure_is_refused),
+	TEST(a_load_with_a_later_jar_is_not_taken_back),
+	TEST(a_supply_that_was_used_is_not_taken_back),
+	TEST(a_redo_into_a_pot_in_use_is_refused),
+	TEST(numbers_of_undone_runs_and_batches_are_not_used_again),
+	TEST(a_redo_is_not_barred_by_what_another_station_did),
+	TEST(acts_are_found_by_what_they_are_about),
+	TEST(undo_and_redo_are_offered_for_each_subject),
+	EACH(totals_are_sums_after_any_acts_and_undos, 0, 4),
+};
+
+TESTS("log undo of juicers and pots", listed)

@@ -5,6 +5,7 @@
 #include <time.h>
 
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -435,32 +436,25 @@ START_TEST(the_question_stays_quick_in_a_long_journal)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log undo");
-	TCase *tests = tcase_create("undo");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, undo_brings_every_row_back_and_redo_again);
-	tcase_add_test(tests, every_captured_table_is_brought_back);
-	tcase_add_test(tests, an_act_without_a_change_can_be_undone);
-	tcase_add_test(tests, what_is_not_there_cannot_be_undone);
-	tcase_add_test(tests, an_act_is_undone_once_until_it_is_redone);
-	tcase_add_test(tests, the_story_tells_what_still_stands);
-	tcase_add_test(tests, a_row_changed_since_is_not_overwritten);
-	tcase_add_test(tests, a_field_changed_since_is_not_overwritten);
-	tcase_add_test(tests, a_change_beside_it_does_not_matter);
-	tcase_add_test(tests, a_place_taken_since_is_not_taken_twice);
-	tcase_add_test(tests, what_others_refer_to_stays);
-	tcase_add_test(tests, a_later_row_is_not_swept_away_by_a_cascade);
-	tcase_add_test(tests, a_redo_over_a_newer_load_is_refused);
-	tcase_add_test(tests, undo_walks_back_and_redo_forward);
-	tcase_add_test(tests, a_fresh_act_ends_redo);
-	tcase_add_test(tests, loads_and_canners_do_not_mix);
-	tcase_add_test(tests, the_question_stays_quick_in_a_long_journal);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("undo", .begin = begin, .end = end),
+	TEST(undo_brings_every_row_back_and_redo_again),
+	TEST(every_captured_table_is_brought_back),
+	TEST(an_act_without_a_change_can_be_undone),
+	TEST(what_is_not_there_cannot_be_undone),
+	TEST(an_act_is_undone_once_until_it_is_redone),
+	TEST(the_story_tells_what_still_stands),
+	TEST(a_row_changed_since_is_not_overwritten),
+	TEST(a_field_changed_since_is_not_overwritten),
+	TEST(a_change_beside_it_does_not_matter),
+	TEST(a_place_taken_since_is_not_taken_twice),
+	TEST(what_others_refer_to_stays),
+	TEST(a_later_row_is_not_swept_away_by_a_cascade),
+	TEST(a_redo_over_a_newer_load_is_refused),
+	TEST(undo_walks_back_and_redo_forward),
+	TEST(a_fresh_act_ends_redo),
+	TEST(loads_and_canners_do_not_mix),
+	TEST(the_question_stays_quick_in_a_long_journal),
+};
+
+TESTS("log undo", listed)

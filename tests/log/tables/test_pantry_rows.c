@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -311,22 +312,14 @@ START_TEST(a_recall_is_written_inside_an_act_only_and_keeps_every_field)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("pantry rows");
-	TCase *tests = tcase_create("pantry");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, every_field_of_a_jar_is_kept);
-	tcase_add_test(tests, jars_that_come_back_before_their_lot_are_counted);
-	tcase_add_test(tests, a_lot_that_is_renamed_or_dated_anew_takes_its_jars_along);
-	tcase_add_loop_test(tests, the_counts_are_a_recount_after_any_acts_and_undos, 0, 4);
-	tcase_add_test(tests, the_oldest_was_made_first_whenever_it_was_put_in);
-	tcase_add_test(tests, a_recall_is_written_inside_an_act_only_and_keeps_every_field);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("pantry", .begin = begin, .end = end, .seconds = 60),
+	TEST(every_field_of_a_jar_is_kept),
+	TEST(jars_that_come_back_before_their_lot_are_counted),
+	TEST(a_lot_that_is_renamed_or_dated_anew_takes_its_jars_along),
+	EACH(the_counts_are_a_recount_after_any_acts_and_undos, 0, 4),
+	TEST(the_oldest_was_made_first_whenever_it_was_put_in),
+	TEST(a_recall_is_written_inside_an_act_only_and_keeps_every_field),
+};
+
+TESTS("pantry rows", listed)

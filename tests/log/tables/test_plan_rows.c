@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -280,25 +281,15 @@ START_TEST(heat_of_its_own_is_taken_back)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("rows of the day plan");
-	TCase *tests = tcase_create("rows");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("rows", .begin = begin, .end = end),
+	TEST(settings_come_back_as_put),
+	TEST(rows_come_back_as_put_and_go_by_undo),
+	TEST(clearing_the_plan_is_taken_back_row_by_row),
+	TEST(the_schema_refuses_what_cannot_be),
+	TEST(phases_without_a_clock_are_summed_and_undone),
+	TEST(clocks_stops_and_forgotten_phases_are_left_out),
+	TEST(heat_of_its_own_is_taken_back),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, settings_come_back_as_put);
-	tcase_add_test(tests, rows_come_back_as_put_and_go_by_undo);
-	tcase_add_test(tests, clearing_the_plan_is_taken_back_row_by_row);
-	tcase_add_test(tests, the_schema_refuses_what_cannot_be);
-	tcase_add_test(tests, phases_without_a_clock_are_summed_and_undone);
-	tcase_add_test(tests, clocks_stops_and_forgotten_phases_are_left_out);
-	tcase_add_test(tests, heat_of_its_own_is_taken_back);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("rows of the day plan", listed)

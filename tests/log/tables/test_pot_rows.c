@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define POT 2
 #define JUICER 3
@@ -650,36 +651,29 @@ START_TEST(ticks_no_version_writes_are_damage)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log rows of juicers and pots");
-	TCase *tests = tcase_create("rows");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_loop_test(tests, a_pot_comes_back_with_who_has_it, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, every_kind_of_station_is_stored);
-	tcase_add_loop_test(tests, a_run_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, open_runs_come_oldest_first_and_one_to_a_juicer);
-	tcase_add_loop_test(tests, juice_comes_back_with_what_is_left, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, what_is_left_follows_every_correction);
-	tcase_add_test(tests, only_juice_that_is_left_is_listed_oldest_first);
-	tcase_add_test(tests, no_more_juice_is_taken_than_there_is);
-	tcase_add_test(tests, the_juice_of_a_run_and_its_uses_are_found);
-	tcase_add_test(tests, closed_runs_and_batches_are_found_by_time);
-	tcase_add_loop_test(tests, a_batch_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, a_pot_holds_one_open_batch);
-	tcase_add_loop_test(tests, the_amounts_of_a_batch_come_by_place, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, phases_belong_to_one_subject);
-	tcase_add_test(tests, a_house_or_a_station_has_no_phases);
-	tcase_add_test(tests, a_filled_jar_waits_until_a_load_takes_it);
-	tcase_add_test(tests, only_a_jar_that_waits_is_removed);
-	tcase_add_test(tests, a_missing_row_is_missing);
-	tcase_add_test(tests, nothing_is_written_outside_an_act);
-	tcase_add_test(tests, every_word_of_juice_is_stored);
-	tcase_add_test(tests, ticks_no_version_writes_are_damage);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("rows", .begin = begin, .end = end),
+	EACH(a_pot_comes_back_with_who_has_it, 0, HOSTILE_COUNT),
+	TEST(every_kind_of_station_is_stored),
+	EACH(a_run_comes_back, 0, HOSTILE_COUNT),
+	TEST(open_runs_come_oldest_first_and_one_to_a_juicer),
+	EACH(juice_comes_back_with_what_is_left, 0, HOSTILE_COUNT),
+	TEST(what_is_left_follows_every_correction),
+	TEST(only_juice_that_is_left_is_listed_oldest_first),
+	TEST(no_more_juice_is_taken_than_there_is),
+	TEST(the_juice_of_a_run_and_its_uses_are_found),
+	TEST(closed_runs_and_batches_are_found_by_time),
+	EACH(a_batch_comes_back, 0, HOSTILE_COUNT),
+	TEST(a_pot_holds_one_open_batch),
+	EACH(the_amounts_of_a_batch_come_by_place, 0, HOSTILE_COUNT),
+	TEST(phases_belong_to_one_subject),
+	TEST(a_house_or_a_station_has_no_phases),
+	TEST(a_filled_jar_waits_until_a_load_takes_it),
+	TEST(only_a_jar_that_waits_is_removed),
+	TEST(a_missing_row_is_missing),
+	TEST(nothing_is_written_outside_an_act),
+	TEST(every_word_of_juice_is_stored),
+	TEST(ticks_no_version_writes_are_damage),
+};
+
+TESTS("log rows of juicers and pots", listed)

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -614,37 +615,30 @@ START_TEST(a_word_out_of_range_is_a_question_mark)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log rows");
-	TCase *tests = tcase_create("rows");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_loop_test(tests, the_house_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, a_new_house_knows_nothing);
-	tcase_add_test(tests, elevation_zero_is_not_unknown);
-	tcase_add_loop_test(tests, a_canner_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, the_capacities_of_a_canner_are_replaced);
-	tcase_add_test(tests, canners_are_listed_by_digit_without_the_retired);
-	tcase_add_loop_test(tests, a_lid_box_comes_back_and_counts_its_lids, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, retired_lid_boxes_are_not_listed);
-	tcase_add_loop_test(tests, a_lot_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_loop_test(tests, a_load_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, loads_are_found_by_place_and_by_time);
-	tcase_add_loop_test(tests, a_phase_comes_back, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, a_load_without_a_running_phase_says_so);
-	tcase_add_test(tests, a_jar_comes_back);
-	tcase_add_test(tests, open_fates_come_by_deadline_and_broken_jars_do_not_count);
-	tcase_add_test(tests, lot_numbers_go_on_where_they_stopped);
-	tcase_add_test(tests, a_text_too_long_for_its_field_is_cut_at_a_letter);
-	tcase_add_test(tests, a_field_without_its_zero_is_not_read_past_its_end);
-	tcase_add_test(tests, a_number_no_version_writes_is_damage);
-	tcase_add_test(tests, a_missing_row_is_missing);
-	tcase_add_test(tests, every_word_of_every_enum_is_stored);
-	tcase_add_test(tests, a_word_out_of_range_is_a_question_mark);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("rows", .begin = begin, .end = end),
+	EACH(the_house_comes_back, 0, HOSTILE_COUNT),
+	TEST(a_new_house_knows_nothing),
+	TEST(elevation_zero_is_not_unknown),
+	EACH(a_canner_comes_back, 0, HOSTILE_COUNT),
+	TEST(the_capacities_of_a_canner_are_replaced),
+	TEST(canners_are_listed_by_digit_without_the_retired),
+	EACH(a_lid_box_comes_back_and_counts_its_lids, 0, HOSTILE_COUNT),
+	TEST(retired_lid_boxes_are_not_listed),
+	EACH(a_lot_comes_back, 0, HOSTILE_COUNT),
+	EACH(a_load_comes_back, 0, HOSTILE_COUNT),
+	TEST(loads_are_found_by_place_and_by_time),
+	EACH(a_phase_comes_back, 0, HOSTILE_COUNT),
+	TEST(a_load_without_a_running_phase_says_so),
+	TEST(a_jar_comes_back),
+	TEST(open_fates_come_by_deadline_and_broken_jars_do_not_count),
+	TEST(lot_numbers_go_on_where_they_stopped),
+	TEST(a_text_too_long_for_its_field_is_cut_at_a_letter),
+	TEST(a_field_without_its_zero_is_not_read_past_its_end),
+	TEST(a_number_no_version_writes_is_damage),
+	TEST(a_missing_row_is_missing),
+	TEST(every_word_of_every_enum_is_stored),
+	TEST(a_word_out_of_range_is_a_question_mark),
+};
+
+TESTS("log rows", listed)

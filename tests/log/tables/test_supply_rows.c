@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -330,24 +331,17 @@ START_TEST(a_value_no_version_writes_is_damage)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log rows of supplies and recipes");
-	TCase *tests = tcase_create("rows");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_loop_test(tests, the_stock_is_the_sum_of_the_ledger, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, every_kind_of_supply_is_stored_once);
-	tcase_add_loop_test(tests, a_recipe_comes_back_with_its_ingredients_in_order, 0, HOSTILE_COUNT);
-	tcase_add_test(tests, recipes_are_listed_by_name_without_the_retired);
-	tcase_add_test(tests, a_recipe_without_a_source_or_with_a_taken_name_is_refused);
-	tcase_add_test(tests, a_missing_row_is_missing);
-	tcase_add_test(tests, nothing_is_written_outside_an_act);
-	tcase_add_test(tests, every_reason_of_a_move_is_stored);
-	tcase_add_test(tests, a_value_no_version_writes_is_damage);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("rows", .begin = begin, .end = end),
+	EACH(the_stock_is_the_sum_of_the_ledger, 0, HOSTILE_COUNT),
+	TEST(every_kind_of_supply_is_stored_once),
+	EACH(a_recipe_comes_back_with_its_ingredients_in_order, 0, HOSTILE_COUNT),
+	TEST(recipes_are_listed_by_name_without_the_retired),
+	TEST(a_recipe_without_a_source_or_with_a_taken_name_is_refused),
+	TEST(a_missing_row_is_missing),
+	TEST(nothing_is_written_outside_an_act),
+	TEST(every_reason_of_a_move_is_stored),
+	TEST(a_value_no_version_writes_is_damage),
+};
+
+TESTS("log rows of supplies and recipes", listed)

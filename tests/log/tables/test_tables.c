@@ -3,12 +3,12 @@
  */
 #include <check.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "log/query/tables.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 
@@ -204,25 +204,11 @@ START_TEST(a_load_of_an_export_keeps_its_number_where_that_is_new)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log tables");
-	TCase *tests = tcase_create("tables");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("tables", .begin = begin, .end = end),      TEST(every_table_can_be_read_and_its_columns_are_named),
+	TEST(supplies_are_in_the_unit_of_their_kind),     TEST(one_look_sees_one_log_whatever_another_terminal_writes),
+	TEST(a_reader_that_has_enough_stops_the_reading), TEST(a_log_is_told_by_the_beginning_of_its_journal),
+	TEST(what_is_not_noted_comes_back_as_not_noted),  TEST(a_load_of_an_export_keeps_its_number_where_that_is_new),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, every_table_can_be_read_and_its_columns_are_named);
-	tcase_add_test(tests, supplies_are_in_the_unit_of_their_kind);
-	tcase_add_test(tests, one_look_sees_one_log_whatever_another_terminal_writes);
-	tcase_add_test(tests, a_reader_that_has_enough_stops_the_reading);
-	tcase_add_test(tests, a_log_is_told_by_the_beginning_of_its_journal);
-	tcase_add_test(tests, what_is_not_noted_comes_back_as_not_noted);
-	tcase_add_test(tests, a_load_of_an_export_keeps_its_number_where_that_is_new);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? 0 : 1;
-}
+TESTS("log tables", listed)

@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define CANNERS 3
 #define BOXES 3 /* of 60, 8 and 3 lids: some acts are refused */
@@ -326,18 +327,10 @@ START_TEST(a_season_is_the_year_of_the_look)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("tallies");
-	TCase *kept = tcase_create("kept");
-	tcase_add_checked_fixture(kept, begin, end);
-	tcase_set_timeout(kept, 30);
-	tcase_add_loop_test(kept, on_random_days_tallies_and_lids_are_what_a_count_says, 0, DAYS);
-	tcase_add_test(kept, a_season_is_the_year_of_the_look);
-	suite_add_tcase(suite, kept);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("kept", .begin = begin, .end = end, .seconds = 30),
+	EACH(on_random_days_tallies_and_lids_are_what_a_count_says, 0, DAYS),
+	TEST(a_season_is_the_year_of_the_look),
+};
+
+TESTS("tallies", listed)

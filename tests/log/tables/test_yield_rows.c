@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct log_kit kit;
 static int64_t juicer_id;
@@ -313,22 +314,14 @@ START_TEST(the_lids_of_a_box_are_told_by_lot)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("yields and ledgers");
-	TCase *tests = tcase_create("yields");
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, a_run_that_is_over_is_counted_and_an_open_one_is_not);
-	tcase_add_test(tests, slips_of_the_pen_are_left_out);
-	tcase_add_loop_test(tests, the_sums_are_a_recount_after_any_acts_and_undos, 0, 8);
-	tcase_add_test(tests, the_newest_moves_come_first_and_say_who);
-	tcase_add_test(tests, what_one_buys_at_a_time_is_kept_and_undone);
-	tcase_add_test(tests, the_lids_of_a_box_are_told_by_lot);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+static const struct listed_test listed[] = {
+	GROUP("yields", .begin = begin, .end = end, .seconds = 60),
+	TEST(a_run_that_is_over_is_counted_and_an_open_one_is_not),
+	TEST(slips_of_the_pen_are_left_out),
+	EACH(the_sums_are_a_recount_after_any_acts_and_undos, 0, 8),
+	TEST(the_newest_moves_come_first_and_say_who),
+	TEST(what_one_buys_at_a_time_is_kept_and_undone),
+	TEST(the_lids_of_a_box_are_told_by_lot),
+};
+
+TESTS("yields and ledgers", listed)
