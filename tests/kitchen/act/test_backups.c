@@ -7,6 +7,7 @@
 #include "kitchen/file/backups.h"
 #include "log/log.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -145,18 +146,14 @@ START_TEST(one_that_failed_is_tried_again)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("kitchen backups");
-	TCase *tests = tcase_create("backups");
+static const struct listed_test listed[] = {
+	GROUP("backups", .begin = begin, .end = end),
+	TEST(one_is_made_at_the_opening),
+	TEST(the_evenings_seal_round_is_in_a_backup),
+	TEST(one_is_made_when_the_last_station_is_free),
+	TEST(nothing_is_in_the_log_alone_for_more_than_an_hour),
+	TEST(midnight_makes_one_due),
+	TEST(one_that_failed_is_tried_again),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, one_is_made_at_the_opening);
-	tcase_add_test(tests, the_evenings_seal_round_is_in_a_backup);
-	tcase_add_test(tests, one_is_made_when_the_last_station_is_free);
-	tcase_add_test(tests, nothing_is_in_the_log_alone_for_more_than_an_hour);
-	tcase_add_test(tests, midnight_makes_one_due);
-	tcase_add_test(tests, one_that_failed_is_tried_again);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("kitchen backups", listed)

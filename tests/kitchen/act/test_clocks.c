@@ -9,6 +9,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t load_id; /* jelly, in its hold of 10 min */
@@ -500,36 +501,32 @@ START_TEST(a_year_later_is_the_same_day_but_for_the_leap_day)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("clocks");
-	TCase *clocks = tcase_create("clocks");
+static const struct listed_test listed[] = {
+	GROUP("clocks", .begin = begin, .end = end),
+	EACH(a_wall_clock_set_during_a_hold_moves_no_second, 0, STEPS),
+	EACH(a_wall_clock_set_during_a_hold_does_not_end_it_early, 0, STEPS),
+	EACH(a_wall_clock_that_was_set_is_shown, 0, STEPS),
+	TEST(a_minute_more_or_less_is_no_matter),
+	TEST(a_computer_that_slept_has_counted_the_time),
+	TEST(after_a_restart_the_wall_clock_serves),
+	TEST(a_restart_in_a_hold_is_shown_and_stays_on_record),
+	TEST(a_hold_with_a_restart_is_ended_by_another_clock),
+	TEST(a_hold_too_short_by_another_clock_is_not_valid),
+	TEST(an_hour_off_a_clock_is_read_to_the_second_or_the_minute),
+	EACH(a_wall_clock_gone_back_across_a_restart_only_makes_a_hold_longer, 1, 26),
+	TEST(what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back),
+	TEST(a_clock_that_was_set_ends_the_stop_by_itself),
+	TEST(two_restarts_count_from_the_first_stamp),
+	TEST(a_boot_nobody_can_name_counts_by_the_wall_clock),
+	TEST(the_computers_clock_names_its_boot_and_moves_on),
+	TEST(a_practice_clock_goes_on_at_its_speed_when_opened_again),
+	TEST(a_hold_in_practice_is_the_same_after_opening_again),
+	TEST(a_log_opened_for_the_day_runs_by_the_clock_it_was_made_for),
+	TEST(a_date_is_read_as_local_midnight),
+	TEST(a_day_of_23_or_25_hours_begins_at_its_midnight),
+	TEST(a_year_later_is_the_same_day_but_for_the_leap_day),
+	TEST(near_days_are_said_as_people_say_them),
+	TEST(jars_are_counted_by_the_local_day),
+};
 
-	tcase_add_checked_fixture(clocks, begin, end);
-	tcase_add_loop_test(clocks, a_wall_clock_set_during_a_hold_moves_no_second, 0, STEPS);
-	tcase_add_loop_test(clocks, a_wall_clock_set_during_a_hold_does_not_end_it_early, 0, STEPS);
-	tcase_add_loop_test(clocks, a_wall_clock_that_was_set_is_shown, 0, STEPS);
-	tcase_add_test(clocks, a_minute_more_or_less_is_no_matter);
-	tcase_add_test(clocks, a_computer_that_slept_has_counted_the_time);
-	tcase_add_test(clocks, after_a_restart_the_wall_clock_serves);
-	tcase_add_test(clocks, a_restart_in_a_hold_is_shown_and_stays_on_record);
-	tcase_add_test(clocks, a_hold_with_a_restart_is_ended_by_another_clock);
-	tcase_add_test(clocks, a_hold_too_short_by_another_clock_is_not_valid);
-	tcase_add_test(clocks, an_hour_off_a_clock_is_read_to_the_second_or_the_minute);
-	tcase_add_loop_test(clocks, a_wall_clock_gone_back_across_a_restart_only_makes_a_hold_longer, 1, 26);
-	tcase_add_test(clocks, what_waits_for_a_person_is_not_held_up_by_a_wall_clock_gone_back);
-	tcase_add_test(clocks, a_clock_that_was_set_ends_the_stop_by_itself);
-	tcase_add_test(clocks, two_restarts_count_from_the_first_stamp);
-	tcase_add_test(clocks, a_boot_nobody_can_name_counts_by_the_wall_clock);
-	tcase_add_test(clocks, the_computers_clock_names_its_boot_and_moves_on);
-	tcase_add_test(clocks, a_practice_clock_goes_on_at_its_speed_when_opened_again);
-	tcase_add_test(clocks, a_hold_in_practice_is_the_same_after_opening_again);
-	tcase_add_test(clocks, a_log_opened_for_the_day_runs_by_the_clock_it_was_made_for);
-	tcase_add_test(clocks, a_date_is_read_as_local_midnight);
-	tcase_add_test(clocks, a_day_of_23_or_25_hours_begins_at_its_midnight);
-	tcase_add_test(clocks, a_year_later_is_the_same_day_but_for_the_leap_day);
-	tcase_add_test(clocks, near_days_are_said_as_people_say_them);
-	tcase_add_test(clocks, jars_are_counted_by_the_local_day);
-	suite_add_tcase(suite, clocks);
-	return kk_run(suite);
-}
+KK_TESTS("clocks", listed)

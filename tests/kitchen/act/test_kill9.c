@@ -25,6 +25,7 @@
 #include "kitchen/work/work.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define SEED UINT64_C(20260914)
 #define KILLS 205
@@ -491,13 +492,9 @@ START_TEST(after_kill_9_every_acknowledged_key_is_there_and_every_clock_agrees)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("kill -9");
-	TCase *kills = tcase_create("kills");
+static const struct listed_test listed[] = {
+	GROUP("kills", .seconds = 120),
+	TEST(after_kill_9_every_acknowledged_key_is_there_and_every_clock_agrees),
+};
 
-	tcase_add_test(kills, after_kill_9_every_acknowledged_key_is_there_and_every_clock_agrees);
-	tcase_set_timeout(kills, 120);
-	suite_add_tcase(suite, kills);
-	return kk_run(suite);
-}
+KK_TESTS("kill -9", listed)

@@ -7,6 +7,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t load_id; /* 0: an act of the house */
@@ -584,39 +585,31 @@ START_TEST(undo_works_on_after_the_program_was_closed)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("undo");
-	TCase *kinds = tcase_create("every kind");
-	TCase *chains = tcase_create("chains");
-	TCase *ways = tcase_create("in the way");
+static const struct listed_test listed[] = {
+	GROUP("every kind", .begin = begin, .end = end),
+	EACH(an_act_taken_back_or_done_again_leaves_every_row_as_it_was, 0, ACTS),
+	EACH(an_undo_is_taken_back_for_2_min_and_no_longer, 0, ACTS),
+	EACH(the_journal_keeps_the_act_its_undo_and_its_redo, 0, ACTS),
+	GROUP("chains", .begin = begin, .end = end),
+	TEST(the_whole_story_of_a_load_can_be_taken_back_step_by_step),
+	TEST(undone_steps_are_done_again_in_their_order),
+	TEST(after_a_fresh_act_there_is_nothing_to_do_again),
+	TEST(acts_on_other_loads_do_not_stand_in_the_way),
+	TEST(a_redo_does_not_bring_back_an_old_clock),
+	TEST(undo_works_on_after_the_program_was_closed),
+	GROUP("in the way", .begin = begin, .end = end),
+	TEST(jars_do_not_go_back_into_a_canner_that_is_taken),
+	TEST(a_start_whose_lot_code_was_taken_meanwhile_is_not_done_again),
+	TEST(a_canner_that_has_held_jars_is_not_undone),
+	TEST(a_lid_box_in_use_is_not_undone),
+	TEST(a_canners_key_taken_meanwhile_stays_taken),
+	TEST(at_an_empty_canner_undo_brings_the_last_load_back),
+	TEST(a_start_taken_back_is_done_again_at_the_empty_canner),
+	TEST(undo_in_the_house_leaves_the_canners_alone),
+	EACH(undo_does_not_change_the_elevation_or_a_canner_under_a_load, 0, 2),
+	TEST(nor_does_redo),
+	TEST(a_practice_log_is_not_made_a_real_one_by_undo),
+	TEST(on_a_new_log_there_is_nothing_to_undo),
+};
 
-	tcase_add_checked_fixture(kinds, begin, end);
-	tcase_add_loop_test(kinds, an_act_taken_back_or_done_again_leaves_every_row_as_it_was, 0, ACTS);
-	tcase_add_loop_test(kinds, an_undo_is_taken_back_for_2_min_and_no_longer, 0, ACTS);
-	tcase_add_loop_test(kinds, the_journal_keeps_the_act_its_undo_and_its_redo, 0, ACTS);
-	suite_add_tcase(suite, kinds);
-	tcase_add_checked_fixture(chains, begin, end);
-	tcase_add_test(chains, the_whole_story_of_a_load_can_be_taken_back_step_by_step);
-	tcase_add_test(chains, undone_steps_are_done_again_in_their_order);
-	tcase_add_test(chains, after_a_fresh_act_there_is_nothing_to_do_again);
-	tcase_add_test(chains, acts_on_other_loads_do_not_stand_in_the_way);
-	tcase_add_test(chains, a_redo_does_not_bring_back_an_old_clock);
-	tcase_add_test(chains, undo_works_on_after_the_program_was_closed);
-	suite_add_tcase(suite, chains);
-	tcase_add_checked_fixture(ways, begin, end);
-	tcase_add_test(ways, jars_do_not_go_back_into_a_canner_that_is_taken);
-	tcase_add_test(ways, a_start_whose_lot_code_was_taken_meanwhile_is_not_done_again);
-	tcase_add_test(ways, a_canner_that_has_held_jars_is_not_undone);
-	tcase_add_test(ways, a_lid_box_in_use_is_not_undone);
-	tcase_add_test(ways, a_canners_key_taken_meanwhile_stays_taken);
-	tcase_add_test(ways, at_an_empty_canner_undo_brings_the_last_load_back);
-	tcase_add_test(ways, a_start_taken_back_is_done_again_at_the_empty_canner);
-	tcase_add_test(ways, undo_in_the_house_leaves_the_canners_alone);
-	tcase_add_loop_test(ways, undo_does_not_change_the_elevation_or_a_canner_under_a_load, 0, 2);
-	tcase_add_test(ways, nor_does_redo);
-	tcase_add_test(ways, a_practice_log_is_not_made_a_real_one_by_undo);
-	tcase_add_test(ways, on_a_new_log_there_is_nothing_to_undo);
-	suite_add_tcase(suite, ways);
-	return kk_run(suite);
-}
+KK_TESTS("undo", listed)

@@ -15,6 +15,7 @@
 #include "log/log.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static struct upkeep *upkeep;
@@ -300,22 +301,18 @@ START_TEST(nobody_stays_behind)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("kitchen upkeep");
-	TCase *tests = tcase_create("upkeep");
+static const struct listed_test listed[] = {
+	GROUP("upkeep", .begin = begin, .end = end),
+	TEST(a_whole_log_is_checked_then_copied),
+	TEST(damage_stops_the_acts_and_names_the_way_out),
+	TEST(a_check_that_is_killed_is_told_and_tried_again),
+	TEST(an_end_without_an_answer_is_told),
+	TEST(one_that_cannot_be_started_is_told),
+	TEST(one_that_does_not_come_to_an_end_is_ended_and_told),
+	TEST(a_copy_that_fails_is_told_and_tried_again),
+	TEST(acts_go_on_while_a_copy_is_made),
+	EACH(who_leaves_leaves_a_checked_log_and_a_copy, 0, 2),
+	TEST(nobody_stays_behind),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_whole_log_is_checked_then_copied);
-	tcase_add_test(tests, damage_stops_the_acts_and_names_the_way_out);
-	tcase_add_test(tests, a_check_that_is_killed_is_told_and_tried_again);
-	tcase_add_test(tests, an_end_without_an_answer_is_told);
-	tcase_add_test(tests, one_that_cannot_be_started_is_told);
-	tcase_add_test(tests, one_that_does_not_come_to_an_end_is_ended_and_told);
-	tcase_add_test(tests, a_copy_that_fails_is_told_and_tried_again);
-	tcase_add_test(tests, acts_go_on_while_a_copy_is_made);
-	tcase_add_loop_test(tests, who_leaves_leaves_a_checked_log_and_a_copy, 0, 2);
-	tcase_add_test(tests, nobody_stays_behind);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("kitchen upkeep", listed)

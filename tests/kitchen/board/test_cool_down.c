@@ -10,6 +10,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -178,19 +179,15 @@ START_TEST(the_wall_is_a_word_of_a_pressure_canner_s_line)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("cool_down");
-	TCase *tests = tcase_create("cool_down");
+static const struct listed_test listed[] = {
+	GROUP("cool_down", .begin = begin, .end = end),
+	EACH(a_heavy_canner_at_zero_too_soon_is_asked_and_stays_on_record, 0, 2),
+	EACH(a_heavy_canner_that_took_its_time_is_not_asked, 0, 2),
+	EACH(a_vent_lock_is_asked_for_at_any_time, 0, 2),
+	TEST(a_canner_nobody_described_is_asked_as_a_heavy_one_and_to_be_described),
+	EACH(forced_cooling_and_a_weight_lifted_early_make_low_acid_food_unknown, 0, 2),
+	EACH(there_is_nothing_to_force_before_heat_off_or_without_pressure, 0, 2),
+	TEST(the_wall_is_a_word_of_a_pressure_canner_s_line),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_loop_test(tests, a_heavy_canner_at_zero_too_soon_is_asked_and_stays_on_record, 0, 2);
-	tcase_add_loop_test(tests, a_heavy_canner_that_took_its_time_is_not_asked, 0, 2);
-	tcase_add_loop_test(tests, a_vent_lock_is_asked_for_at_any_time, 0, 2);
-	tcase_add_test(tests, a_canner_nobody_described_is_asked_as_a_heavy_one_and_to_be_described);
-	tcase_add_loop_test(tests, forced_cooling_and_a_weight_lifted_early_make_low_acid_food_unknown, 0, 2);
-	tcase_add_loop_test(tests, there_is_nothing_to_force_before_heat_off_or_without_pressure, 0, 2);
-	tcase_add_test(tests, the_wall_is_a_word_of_a_pressure_canner_s_line);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("cool_down", listed)

@@ -14,6 +14,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 #define STAGES_MAX 16
 #define LOADS 10
@@ -305,17 +306,12 @@ START_TEST(every_load_tells_its_story)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("day");
-	TCase *day = tcase_create("day");
+static const struct listed_test listed[] = {
+	GROUP("day", .begin = begin, .end = end, .seconds = 30),
+	TEST(every_clock_of_the_day_shows_the_planned_second),
+	TEST(the_counts_of_the_day_balance),
+	TEST(jars_today_grow_with_each_load),
+	TEST(every_load_tells_its_story),
+};
 
-	tcase_add_checked_fixture(day, begin, end);
-	tcase_add_test(day, every_clock_of_the_day_shows_the_planned_second);
-	tcase_add_test(day, the_counts_of_the_day_balance);
-	tcase_add_test(day, jars_today_grow_with_each_load);
-	tcase_add_test(day, every_load_tells_its_story);
-	tcase_set_timeout(day, 30);
-	suite_add_tcase(suite, day);
-	return kk_run(suite);
-}
+KK_TESTS("day", listed)

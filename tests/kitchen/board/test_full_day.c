@@ -22,6 +22,7 @@
 #include "kitchen/work/work.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define WAIT_MINUTES 30
 #define SAMPLE_MS 61007
@@ -821,16 +822,11 @@ START_TEST(every_jar_is_on_the_shelf_or_accounted_for)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("full day");
-	TCase *day = tcase_create("day");
+static const struct listed_test listed[] = {
+	GROUP("day", .begin = begin, .end = end, .seconds = 60),
+	TEST(every_clock_of_the_day_shows_what_the_plan_says),
+	TEST(every_count_of_the_day_balances),
+	TEST(every_jar_is_on_the_shelf_or_accounted_for),
+};
 
-	tcase_add_checked_fixture(day, begin, end);
-	tcase_add_test(day, every_clock_of_the_day_shows_what_the_plan_says);
-	tcase_add_test(day, every_count_of_the_day_balances);
-	tcase_add_test(day, every_jar_is_on_the_shelf_or_accounted_for);
-	tcase_set_timeout(day, 60);
-	suite_add_tcase(suite, day);
-	return kk_run(suite);
-}
+KK_TESTS("full day", listed)

@@ -8,6 +8,7 @@
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -157,15 +158,11 @@ START_TEST(green_beans_under_the_weight)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("good days");
-	TCase *days = tcase_create("good days");
+static const struct listed_test listed[] = {
+	GROUP("good days", .begin = begin, .end = end),
+	TEST(jelly_from_the_juicer_to_the_shelf),
+	TEST(peaches_loaded_straight_into_the_kettle),
+	TEST(green_beans_under_the_weight),
+};
 
-	tcase_add_checked_fixture(days, begin, end);
-	tcase_add_test(days, jelly_from_the_juicer_to_the_shelf);
-	tcase_add_test(days, peaches_loaded_straight_into_the_kettle);
-	tcase_add_test(days, green_beans_under_the_weight);
-	suite_add_tcase(suite, days);
-	return kk_run(suite);
-}
+KK_TESTS("good days", listed)

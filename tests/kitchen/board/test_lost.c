@@ -5,6 +5,7 @@
 #include "kitchen/act/undo.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -233,23 +234,19 @@ START_TEST(keys_in_turn_do_not_stretch_the_2_min)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("lost");
-	TCase *lost = tcase_create("lost");
+static const struct listed_test listed[] = {
+	GROUP("lost", .begin = begin, .end = end),
+	EACH(a_lost_hold_goes_back_to_where_the_condition_is_reached_again, 0, METHODS),
+	EACH(the_new_hold_has_its_full_length, 0, METHODS),
+	EACH(both_starts_stay_in_the_log_and_are_counted, 0, METHODS),
+	TEST(a_vent_whose_steam_falters_begins_again_in_full),
+	EACH(what_is_found_out_after_the_time_can_still_be_said, 0, METHODS),
+	TEST(nothing_can_be_lost_where_nothing_is_held),
+	EACH(a_loss_taken_back_within_2_min_joins_the_hold_again, 0, METHODS),
+	EACH(after_2_min_a_broken_hold_is_not_joined, 0, METHODS),
+	TEST(steps_made_since_do_not_open_the_way_back_to_a_broken_hold),
+	TEST(a_hold_ended_long_ago_is_not_opened_again),
+	TEST(keys_in_turn_do_not_stretch_the_2_min),
+};
 
-	tcase_add_checked_fixture(lost, begin, end);
-	tcase_add_loop_test(lost, a_lost_hold_goes_back_to_where_the_condition_is_reached_again, 0, METHODS);
-	tcase_add_loop_test(lost, the_new_hold_has_its_full_length, 0, METHODS);
-	tcase_add_loop_test(lost, both_starts_stay_in_the_log_and_are_counted, 0, METHODS);
-	tcase_add_test(lost, a_vent_whose_steam_falters_begins_again_in_full);
-	tcase_add_loop_test(lost, what_is_found_out_after_the_time_can_still_be_said, 0, METHODS);
-	tcase_add_test(lost, nothing_can_be_lost_where_nothing_is_held);
-	tcase_add_loop_test(lost, a_loss_taken_back_within_2_min_joins_the_hold_again, 0, METHODS);
-	tcase_add_loop_test(lost, after_2_min_a_broken_hold_is_not_joined, 0, METHODS);
-	tcase_add_test(lost, steps_made_since_do_not_open_the_way_back_to_a_broken_hold);
-	tcase_add_test(lost, a_hold_ended_long_ago_is_not_opened_again);
-	tcase_add_test(lost, keys_in_turn_do_not_stretch_the_2_min);
-	suite_add_tcase(suite, lost);
-	return kk_run(suite);
-}
+KK_TESTS("lost", listed)

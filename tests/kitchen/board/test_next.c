@@ -14,6 +14,7 @@
 #include "kitchen/pot/pot.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -266,20 +267,15 @@ START_TEST(without_a_plan_the_loader_spreads_the_jars)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("what next");
-	TCase *tests = tcase_create("next");
+static const struct listed_test listed[] = {
+	GROUP("next", .begin = begin, .end = end, .seconds = 60),
+	TEST(jars_that_wait_are_loaded_now_by_all_accounts),
+	TEST(free_pots_beside_enough_juice_are_told_to_start),
+	TEST(what_was_said_stands_from_minute_to_minute),
+	TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered),
+	TEST(an_act_the_plan_does_not_depend_on_leaves_it_alone),
+	TEST(in_slices_the_last_plan_repaired_is_the_first_answer),
+	TEST(without_a_plan_the_loader_spreads_the_jars),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, jars_that_wait_are_loaded_now_by_all_accounts);
-	tcase_add_test(tests, free_pots_beside_enough_juice_are_told_to_start);
-	tcase_add_test(tests, what_was_said_stands_from_minute_to_minute);
-	tcase_add_test(tests, at_a_canner_without_a_part_in_it_what_would_wait_is_offered);
-	tcase_add_test(tests, an_act_the_plan_does_not_depend_on_leaves_it_alone);
-	tcase_add_test(tests, in_slices_the_last_plan_repaired_is_the_first_answer);
-	tcase_add_test(tests, without_a_plan_the_loader_spreads_the_jars);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("what next", listed)

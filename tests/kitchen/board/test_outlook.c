@@ -2,6 +2,7 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static struct stretch stretches[STRETCHES_MAX];
@@ -192,20 +193,16 @@ START_TEST(a_load_with_many_losses_keeps_its_newest_stretches)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("outlook");
-	TCase *outlook = tcase_create("outlook");
+static const struct listed_test listed[] = {
+	GROUP("outlook", .begin = begin, .end = end),
+	TEST(an_empty_canner_has_no_outlook_and_is_free_now),
+	EACH(stretches_lie_end_to_end_in_every_phase, 0, 4),
+	TEST(a_canner_is_free_after_what_remains_of_its_stages),
+	TEST(the_sum_of_what_remains_in_the_canner_is_when_it_is_free),
+	TEST(a_lost_hold_is_marked_lost_and_the_next_is_expected_in_full),
+	EACH(a_wall_clock_set_since_does_not_shift_the_past, 0, 2),
+	TEST(a_hold_said_to_have_begun_earlier_takes_its_time_from_the_come_up),
+	TEST(a_load_with_many_losses_keeps_its_newest_stretches),
+};
 
-	tcase_add_checked_fixture(outlook, begin, end);
-	tcase_add_test(outlook, an_empty_canner_has_no_outlook_and_is_free_now);
-	tcase_add_loop_test(outlook, stretches_lie_end_to_end_in_every_phase, 0, 4);
-	tcase_add_test(outlook, a_canner_is_free_after_what_remains_of_its_stages);
-	tcase_add_test(outlook, the_sum_of_what_remains_in_the_canner_is_when_it_is_free);
-	tcase_add_test(outlook, a_lost_hold_is_marked_lost_and_the_next_is_expected_in_full);
-	tcase_add_loop_test(outlook, a_wall_clock_set_since_does_not_shift_the_past, 0, 2);
-	tcase_add_test(outlook, a_hold_said_to_have_begun_earlier_takes_its_time_from_the_come_up);
-	tcase_add_test(outlook, a_load_with_many_losses_keeps_its_newest_stretches);
-	suite_add_tcase(suite, outlook);
-	return kk_run(suite);
-}
+KK_TESTS("outlook", listed)

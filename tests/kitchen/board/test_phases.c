@@ -5,6 +5,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -395,31 +396,26 @@ START_TEST(only_what_heats_can_be_lost_or_stopped)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("phases");
-	TCase *table = tcase_create("table");
-	TCase *walk = tcase_create("walk");
+static const struct listed_test listed[] = {
+	GROUP("table"),
+	EACH(each_method_has_the_phases_of_the_trade_in_their_order, 0, METHOD_COUNT),
+	EACH(every_row_says_what_to_do_and_where_that_comes_from, 0, METHOD_COUNT),
+	EACH(every_phase_a_row_leads_to_exists_for_its_method, 0, METHOD_COUNT),
+	EACH(following_the_table_comes_to_an_end, 0, METHOD_COUNT),
+	EACH(each_clock_that_rings_names_its_job_in_a_few_capitals, 0, STATION_POT + 1),
+	EACH(only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT),
+	TEST(a_phase_of_another_method_is_not_found),
+	TEST(a_canner_has_its_method_and_nothing_else_has_one),
+	GROUP("walk", .begin = begin, .end = end),
+	EACH(a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone, 0, METHOD_COUNT),
+	EACH(the_log_keeps_one_row_a_phase_end_to_end, 0, METHOD_COUNT),
+	EACH(no_clock_starts_before_its_condition_was_confirmed, 0, METHOD_COUNT),
+	EACH(the_hold_ends_at_its_time_and_not_1_ms_before, 0, METHOD_COUNT),
+	EACH(rest_wait_and_cooling_are_asked_about_when_cut_short, 0, 3),
+	EACH(the_vent_cannot_be_skipped, WEIGHT_CANNER, WEIGHT_CANNER + 1),
+	EACH(the_vent_cannot_be_skipped, DIAL_CANNER, DIAL_CANNER + 1),
+	TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on),
+	TEST(the_most_urgent_is_what_rings_then_what_has_least_time_left),
+};
 
-	tcase_add_loop_test(table, each_method_has_the_phases_of_the_trade_in_their_order, 0, METHOD_COUNT);
-	tcase_add_loop_test(table, every_row_says_what_to_do_and_where_that_comes_from, 0, METHOD_COUNT);
-	tcase_add_loop_test(table, every_phase_a_row_leads_to_exists_for_its_method, 0, METHOD_COUNT);
-	tcase_add_loop_test(table, following_the_table_comes_to_an_end, 0, METHOD_COUNT);
-	tcase_add_loop_test(table, each_clock_that_rings_names_its_job_in_a_few_capitals, 0, STATION_POT + 1);
-	tcase_add_loop_test(table, only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT);
-	tcase_add_test(table, a_phase_of_another_method_is_not_found);
-	tcase_add_test(table, a_canner_has_its_method_and_nothing_else_has_one);
-	suite_add_tcase(suite, table);
-	tcase_add_checked_fixture(walk, begin, end);
-	tcase_add_loop_test(walk, a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone, 0, METHOD_COUNT);
-	tcase_add_loop_test(walk, the_log_keeps_one_row_a_phase_end_to_end, 0, METHOD_COUNT);
-	tcase_add_loop_test(walk, no_clock_starts_before_its_condition_was_confirmed, 0, METHOD_COUNT);
-	tcase_add_loop_test(walk, the_hold_ends_at_its_time_and_not_1_ms_before, 0, METHOD_COUNT);
-	tcase_add_loop_test(walk, rest_wait_and_cooling_are_asked_about_when_cut_short, 0, 3);
-	tcase_add_loop_test(walk, the_vent_cannot_be_skipped, WEIGHT_CANNER, WEIGHT_CANNER + 1);
-	tcase_add_loop_test(walk, the_vent_cannot_be_skipped, DIAL_CANNER, DIAL_CANNER + 1);
-	tcase_add_test(walk, an_alarm_rings_until_it_is_heard_and_the_clock_goes_on);
-	tcase_add_test(walk, the_most_urgent_is_what_rings_then_what_has_least_time_left);
-	suite_add_tcase(suite, walk);
-	return kk_run(suite);
-}
+KK_TESTS("phases", listed)

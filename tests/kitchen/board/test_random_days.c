@@ -10,6 +10,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 #define DAYS 20
 #define COMMANDS 60
@@ -326,15 +327,11 @@ START_TEST(taking_everything_back_leads_to_the_kitchen_as_it_was_set_up)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("random days");
-	TCase *days = tcase_create("days");
+static const struct listed_test listed[] = {
+	GROUP("days", .seconds = 60),
+	EACH(whatever_is_pressed_the_log_stays_whole, 0, DAYS),
+	EACH(what_is_refused_changes_no_row, 0, 4),
+	EACH(taking_everything_back_leads_to_the_kitchen_as_it_was_set_up, 0, 6),
+};
 
-	tcase_add_loop_test(days, whatever_is_pressed_the_log_stays_whole, 0, DAYS);
-	tcase_add_loop_test(days, what_is_refused_changes_no_row, 0, 4);
-	tcase_add_loop_test(days, taking_everything_back_leads_to_the_kitchen_as_it_was_set_up, 0, 6);
-	tcase_set_timeout(days, 60);
-	suite_add_tcase(suite, days);
-	return kk_run(suite);
-}
+KK_TESTS("random days", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -356,35 +357,27 @@ START_TEST(a_house_shortens_the_limits_and_never_lengthens_them)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("standing");
-	TCase *jars = tcase_create("jars");
-	TCase *way = tcase_create("way");
-	TCase *pots = tcase_create("pots");
+static const struct listed_test listed[] = {
+	GROUP("jars", .begin = begin, .end = end),
+	TEST(acid_jars_over_the_limit_go_on_unknown_and_the_story_says_how_long),
+	TEST(acid_jars_at_the_limit_still_count),
+	TEST(jars_that_stand_in_the_canner_without_heat_stand_too),
+	TEST(low_acid_jars_over_an_hour_are_not_loaded),
+	TEST(jars_reheated_and_filled_anew_may_be_loaded),
+	GROUP("way", .begin = begin, .end = end),
+	TEST(low_acid_jars_hours_on_their_way_to_pressure_are_not_valid),
+	TEST(a_large_canner_an_hour_on_its_way_is_nothing),
+	TEST(the_full_process_again_does_not_make_up_for_the_hours_before),
+	TEST(acid_jars_hours_on_their_way_to_the_boil_are_unknown),
+	TEST(a_lost_hold_starts_the_way_anew_and_its_way_counts_too),
+	TEST(a_house_that_shortens_standing_shortens_the_way),
+	GROUP("pots", .begin = begin, .end = end),
+	TEST(a_pot_that_stands_is_warned_of_at_the_house_s_minutes),
+	TEST(an_acid_pot_over_the_limit_is_filled_unknown),
+	TEST(a_low_acid_pot_over_an_hour_is_not_filled_before_it_boils_again),
+	TEST(boiled_again_by_a_slip_is_taken_back_with_its_clock),
+	TEST(only_what_is_off_the_heat_is_boiled_again),
+	TEST(a_house_shortens_the_limits_and_never_lengthens_them),
+};
 
-	tcase_add_checked_fixture(jars, begin, end);
-	tcase_add_test(jars, acid_jars_over_the_limit_go_on_unknown_and_the_story_says_how_long);
-	tcase_add_test(jars, acid_jars_at_the_limit_still_count);
-	tcase_add_test(jars, jars_that_stand_in_the_canner_without_heat_stand_too);
-	tcase_add_test(jars, low_acid_jars_over_an_hour_are_not_loaded);
-	tcase_add_test(jars, jars_reheated_and_filled_anew_may_be_loaded);
-	suite_add_tcase(suite, jars);
-	tcase_add_checked_fixture(way, begin, end);
-	tcase_add_test(way, low_acid_jars_hours_on_their_way_to_pressure_are_not_valid);
-	tcase_add_test(way, a_large_canner_an_hour_on_its_way_is_nothing);
-	tcase_add_test(way, the_full_process_again_does_not_make_up_for_the_hours_before);
-	tcase_add_test(way, acid_jars_hours_on_their_way_to_the_boil_are_unknown);
-	tcase_add_test(way, a_lost_hold_starts_the_way_anew_and_its_way_counts_too);
-	tcase_add_test(way, a_house_that_shortens_standing_shortens_the_way);
-	suite_add_tcase(suite, way);
-	tcase_add_checked_fixture(pots, begin, end);
-	tcase_add_test(pots, a_pot_that_stands_is_warned_of_at_the_house_s_minutes);
-	tcase_add_test(pots, an_acid_pot_over_the_limit_is_filled_unknown);
-	tcase_add_test(pots, a_low_acid_pot_over_an_hour_is_not_filled_before_it_boils_again);
-	tcase_add_test(pots, boiled_again_by_a_slip_is_taken_back_with_its_clock);
-	tcase_add_test(pots, only_what_is_off_the_heat_is_boiled_again);
-	tcase_add_test(pots, a_house_shortens_the_limits_and_never_lengthens_them);
-	suite_add_tcase(suite, pots);
-	return kk_run(suite);
-}
+KK_TESTS("standing", listed)

@@ -3,7 +3,6 @@
  * went on against one is never fine again.  What is found wrong only later:
  * test_wrong_later.c.
  */
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -14,6 +13,7 @@
 #include "kitchen/stock/stock.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define REASON "by eye, twice"
 
@@ -435,32 +435,24 @@ START_TEST(a_closed_window_stays_closed)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("stops");
-	TCase *pass = tcase_create("with a reason");
-	TCase *never = tcase_create("never");
+static const struct listed_test listed[] = {
+	GROUP("with a reason", .begin = begin, .end = end, .seconds = 30),
+	EACH(without_a_reason_a_stop_stops_and_nothing_is_changed, 0, PASSING),
+	EACH(three_letters_of_any_script_are_a_reason, 0, PASSING),
+	EACH(with_a_reason_it_goes_on_marked_and_an_undo_takes_all_of_it_back, 0, PASSING),
+	EACH(a_long_reason_is_kept_as_far_as_there_is_room, 0, PASSING),
+	EACH(no_full_hold_no_seal_and_no_shelf_makes_it_fine, 0, PASSING),
+	EACH(a_boil_lost_and_held_again_does_not_mend_a_batch, 0, BATCHES),
+	EACH(the_whole_process_again_mends_the_process_and_not_the_batch, 0, PASSING),
+	TEST(a_marked_load_that_is_stopped_has_its_window),
+	TEST(the_worse_of_two_reasons_stands),
+	GROUP("never", .begin = begin, .end = end, .seconds = 30),
+	TEST(no_load_without_an_elevation),
+	EACH(no_low_acid_food_without_pressure, 0, 2),
+	TEST(no_load_without_a_row_in_the_tables),
+	TEST(nothing_is_stretched),
+	TEST(no_reason_makes_a_pot_larger),
+	TEST(a_closed_window_stays_closed),
+};
 
-	tcase_add_checked_fixture(pass, begin, end);
-	tcase_set_timeout(pass, 30);
-	tcase_add_loop_test(pass, without_a_reason_a_stop_stops_and_nothing_is_changed, 0, PASSING);
-	tcase_add_loop_test(pass, three_letters_of_any_script_are_a_reason, 0, PASSING);
-	tcase_add_loop_test(pass, with_a_reason_it_goes_on_marked_and_an_undo_takes_all_of_it_back, 0, PASSING);
-	tcase_add_loop_test(pass, a_long_reason_is_kept_as_far_as_there_is_room, 0, PASSING);
-	tcase_add_loop_test(pass, no_full_hold_no_seal_and_no_shelf_makes_it_fine, 0, PASSING);
-	tcase_add_loop_test(pass, a_boil_lost_and_held_again_does_not_mend_a_batch, 0, BATCHES);
-	tcase_add_loop_test(pass, the_whole_process_again_mends_the_process_and_not_the_batch, 0, PASSING);
-	tcase_add_test(pass, a_marked_load_that_is_stopped_has_its_window);
-	tcase_add_test(pass, the_worse_of_two_reasons_stands);
-	suite_add_tcase(suite, pass);
-	tcase_add_checked_fixture(never, begin, end);
-	tcase_set_timeout(never, 30);
-	tcase_add_test(never, no_load_without_an_elevation);
-	tcase_add_loop_test(never, no_low_acid_food_without_pressure, 0, 2);
-	tcase_add_test(never, no_load_without_a_row_in_the_tables);
-	tcase_add_test(never, nothing_is_stretched);
-	tcase_add_test(never, no_reason_makes_a_pot_larger);
-	tcase_add_test(never, a_closed_window_stays_closed);
-	suite_add_tcase(suite, never);
-	return kk_run(suite);
-}
+KK_TESTS("stops", listed)

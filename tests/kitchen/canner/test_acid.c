@@ -14,6 +14,7 @@
 #include "kitchen/stock/acid_asked.h"
 #include "kitchen/stock/stock.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t load_id;
@@ -396,30 +397,26 @@ START_TEST(processed_again_without_acid_they_are_not_valid)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("acid");
-	TCase *tcase = tcase_create("acid");
+static const struct listed_test listed[] = {
+	GROUP("acid", .begin = begin, .end = end),
+	TEST(tomatoes_packed_by_hand_ask_for_their_acid),
+	TEST(gone_on_without_acid_with_a_reason_it_is_not_valid),
+	TEST(what_went_in_by_hand_comes_off_its_own_shelf),
+	TEST(a_jam_says_that_its_acid_is_in_or_that_none_is_asked),
+	TEST(weak_vinegar_stops_and_unknown_vinegar_too),
+	TEST(vinegar_of_five_percent_is_valid_and_of_unknown_strength_unknown),
+	TEST(acid_in_the_pot_is_asked_by_kind_and_amount),
+	TEST(a_recipe_without_a_line_of_acid_asks_nothing),
+	TEST(less_acid_on_the_card_stops),
+	TEST(acid_that_may_be_left_out_is_not_missed),
+	TEST(the_vinegar_of_a_pot_is_asked_once),
+	TEST(citric_acid_goes_into_tomatoes_instead),
+	TEST(acid_left_out_of_the_jars_stays_on_the_shelf),
+	TEST(short_lemon_juice_offers_what_the_shelf_has_instead),
+	TEST(taken_instead_it_is_asked_for_and_booked),
+	TEST(too_little_of_it_or_none_published_is_no_offer),
+	TEST(jars_processed_again_get_their_acid_again),
+	TEST(processed_again_without_acid_they_are_not_valid),
+};
 
-	tcase_add_checked_fixture(tcase, begin, end);
-	tcase_add_test(tcase, tomatoes_packed_by_hand_ask_for_their_acid);
-	tcase_add_test(tcase, gone_on_without_acid_with_a_reason_it_is_not_valid);
-	tcase_add_test(tcase, what_went_in_by_hand_comes_off_its_own_shelf);
-	tcase_add_test(tcase, a_jam_says_that_its_acid_is_in_or_that_none_is_asked);
-	tcase_add_test(tcase, weak_vinegar_stops_and_unknown_vinegar_too);
-	tcase_add_test(tcase, vinegar_of_five_percent_is_valid_and_of_unknown_strength_unknown);
-	tcase_add_test(tcase, acid_in_the_pot_is_asked_by_kind_and_amount);
-	tcase_add_test(tcase, a_recipe_without_a_line_of_acid_asks_nothing);
-	tcase_add_test(tcase, less_acid_on_the_card_stops);
-	tcase_add_test(tcase, acid_that_may_be_left_out_is_not_missed);
-	tcase_add_test(tcase, the_vinegar_of_a_pot_is_asked_once);
-	tcase_add_test(tcase, citric_acid_goes_into_tomatoes_instead);
-	tcase_add_test(tcase, acid_left_out_of_the_jars_stays_on_the_shelf);
-	tcase_add_test(tcase, short_lemon_juice_offers_what_the_shelf_has_instead);
-	tcase_add_test(tcase, taken_instead_it_is_asked_for_and_booked);
-	tcase_add_test(tcase, too_little_of_it_or_none_published_is_no_offer);
-	tcase_add_test(tcase, jars_processed_again_get_their_acid_again);
-	tcase_add_test(tcase, processed_again_without_acid_they_are_not_valid);
-	suite_add_tcase(suite, tcase);
-	return kk_run(suite);
-}
+KK_TESTS("acid", listed)

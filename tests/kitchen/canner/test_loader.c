@@ -9,6 +9,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define POT 6
 #define POT_LINE "pot 6 \"Wide pot\" \"16 qt\""
@@ -617,41 +618,33 @@ START_TEST(two_terminals_do_not_load_the_same_jars)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("loader");
-	TCase *split = tcase_create("split");
-	TCase *process = tcase_create("process");
-	TCase *loading = tcase_create("loading");
+static const struct listed_test listed[] = {
+	GROUP("split", .begin = begin, .end = end),
+	TEST(waiting_jars_are_told_by_batch_and_size_the_longest_first),
+	TEST(nothing_waits_in_an_empty_kitchen),
+	TEST(one_batch_spills_over_several_canners),
+	TEST(what_no_canner_takes_is_left_over),
+	TEST(one_load_holds_several_batches),
+	TEST(low_acid_food_goes_to_pressure_canners_only),
+	TEST(canners_that_are_free_come_before_those_that_will_be),
+	TEST(a_canner_over_its_time_is_not_free_now),
+	TEST(mixed_sizes_have_the_room_of_the_largest_jar),
+	EACH(any_proposal_can_be_loaded, 0, 40),
+	GROUP("process", .begin = begin, .end = end),
+	TEST(a_mixed_load_takes_the_longest_process),
+	TEST(a_pressure_load_has_one_pressure_for_all),
+	TEST(each_pressure_offered_to_a_mix_has_its_longest_time),
+	TEST(a_mix_without_a_common_pressure_is_refused),
+	TEST(what_one_lot_may_not_have_no_load_gets),
+	TEST(no_elevation_no_process),
+	GROUP("loading", .begin = begin, .end = end),
+	TEST(a_load_takes_the_jars_in_the_order_they_waited),
+	TEST(an_undone_load_waits_again_and_is_loaded_again),
+	TEST(a_load_that_cannot_be_writes_nothing),
+	TEST(quarts_and_pints_together_are_no_more_than_quarts_alone),
+	TEST(the_same_lot_may_be_picked_twice),
+	TEST(a_batch_still_being_filled_may_be_loaded),
+	TEST(two_terminals_do_not_load_the_same_jars),
+};
 
-	tcase_add_checked_fixture(split, begin, end);
-	tcase_add_test(split, waiting_jars_are_told_by_batch_and_size_the_longest_first);
-	tcase_add_test(split, nothing_waits_in_an_empty_kitchen);
-	tcase_add_test(split, one_batch_spills_over_several_canners);
-	tcase_add_test(split, what_no_canner_takes_is_left_over);
-	tcase_add_test(split, one_load_holds_several_batches);
-	tcase_add_test(split, low_acid_food_goes_to_pressure_canners_only);
-	tcase_add_test(split, canners_that_are_free_come_before_those_that_will_be);
-	tcase_add_test(split, a_canner_over_its_time_is_not_free_now);
-	tcase_add_test(split, mixed_sizes_have_the_room_of_the_largest_jar);
-	tcase_add_loop_test(split, any_proposal_can_be_loaded, 0, 40);
-	suite_add_tcase(suite, split);
-	tcase_add_checked_fixture(process, begin, end);
-	tcase_add_test(process, a_mixed_load_takes_the_longest_process);
-	tcase_add_test(process, a_pressure_load_has_one_pressure_for_all);
-	tcase_add_test(process, each_pressure_offered_to_a_mix_has_its_longest_time);
-	tcase_add_test(process, a_mix_without_a_common_pressure_is_refused);
-	tcase_add_test(process, what_one_lot_may_not_have_no_load_gets);
-	tcase_add_test(process, no_elevation_no_process);
-	suite_add_tcase(suite, process);
-	tcase_add_checked_fixture(loading, begin, end);
-	tcase_add_test(loading, a_load_takes_the_jars_in_the_order_they_waited);
-	tcase_add_test(loading, an_undone_load_waits_again_and_is_loaded_again);
-	tcase_add_test(loading, a_load_that_cannot_be_writes_nothing);
-	tcase_add_test(loading, quarts_and_pints_together_are_no_more_than_quarts_alone);
-	tcase_add_test(loading, the_same_lot_may_be_picked_twice);
-	tcase_add_test(loading, a_batch_still_being_filled_may_be_loaded);
-	tcase_add_test(loading, two_terminals_do_not_load_the_same_jars);
-	suite_add_tcase(suite, loading);
-	return kk_run(suite);
-}
+KK_TESTS("loader", listed)

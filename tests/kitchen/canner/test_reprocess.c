@@ -16,6 +16,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t old_id;
@@ -343,28 +344,22 @@ START_TEST(a_batch_counts_no_jar_twice_and_its_faults_follow)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("reprocess");
-	TCase *cases = tcase_create("reprocess");
-	TCase *pots = tcase_create("from a pot");
+static const struct listed_test listed[] = {
+	GROUP("reprocess", .begin = begin, .end = end),
+	TEST(a_load_of_its_own_with_new_lids_and_the_same_process),
+	TEST(the_old_jars_stay_on_record_and_the_new_ones_name_them),
+	TEST(it_is_undone_as_one_act_and_done_again),
+	TEST(once_more_it_becomes_r2),
+	TEST(after_24_h_it_is_too_late),
+	TEST(after_a_process_error_2_h_are_all_there_is),
+	TEST(the_same_method_again_in_a_free_canner_with_lids),
+	TEST(a_food_that_is_not_processed_again_says_why),
+	TEST(only_jars_set_aside_for_it),
+	TEST(the_story_runs_over_both_loads),
+	TEST(a_trace_follows_the_jar_under_its_new_lid),
+	TEST(a_recall_goes_on_with_the_new_jar),
+	GROUP("from a pot", .begin = begin_with_pots, .end = end),
+	TEST(a_batch_counts_no_jar_twice_and_its_faults_follow),
+};
 
-	tcase_add_checked_fixture(cases, begin, end);
-	tcase_add_test(cases, a_load_of_its_own_with_new_lids_and_the_same_process);
-	tcase_add_test(cases, the_old_jars_stay_on_record_and_the_new_ones_name_them);
-	tcase_add_test(cases, it_is_undone_as_one_act_and_done_again);
-	tcase_add_test(cases, once_more_it_becomes_r2);
-	tcase_add_test(cases, after_24_h_it_is_too_late);
-	tcase_add_test(cases, after_a_process_error_2_h_are_all_there_is);
-	tcase_add_test(cases, the_same_method_again_in_a_free_canner_with_lids);
-	tcase_add_test(cases, a_food_that_is_not_processed_again_says_why);
-	tcase_add_test(cases, only_jars_set_aside_for_it);
-	tcase_add_test(cases, the_story_runs_over_both_loads);
-	tcase_add_test(cases, a_trace_follows_the_jar_under_its_new_lid);
-	tcase_add_test(cases, a_recall_goes_on_with_the_new_jar);
-	suite_add_tcase(suite, cases);
-	tcase_add_checked_fixture(pots, begin_with_pots, end);
-	tcase_add_test(pots, a_batch_counts_no_jar_twice_and_its_faults_follow);
-	suite_add_tcase(suite, pots);
-	return kk_run(suite);
-}
+KK_TESTS("reprocess", listed)

@@ -15,6 +15,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
 #include "support/road_kit.h"
+#include "support/tests.h"
 
 #define SOURCE_BYTES 200000
 #define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
@@ -562,25 +563,25 @@ START_TEST(every_place_that_puts_jars_into_a_load_is_a_road)
 }
 END_TEST
 
+static const struct listed_test listed[] = {
+	GROUP("cells"),
+	EACH(every_lack_is_told_on_every_road, 0, CELL_COUNT),
+	GROUP("whole"),
+	TEST(every_reason_of_the_gate_is_reached_by_a_road),
+	TEST(on_every_road_low_acid_jars_are_held_back),
+	TEST(every_place_that_puts_jars_into_a_load_is_a_road),
+};
+
 int main(void)
 {
-	Suite *suite = suite_create("roads");
 	int status;
-	TCase *cell_cases = tcase_create("cells");
-	TCase *whole = tcase_create("whole");
 
-	tcase_add_loop_test(cell_cases, every_lack_is_told_on_every_road, 0, CELL_COUNT);
-	suite_add_tcase(suite, cell_cases);
-	tcase_add_test(whole, every_reason_of_the_gate_is_reached_by_a_road);
-	tcase_add_test(whole, on_every_road_low_acid_jars_are_held_back);
-	tcase_add_test(whole, every_place_that_puts_jars_into_a_load_is_a_road);
-	suite_add_tcase(suite, whole);
 	told = mmap(NULL, CELL_COUNT, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
 	if (told == MAP_FAILED) {
 		perror("mmap");
 		return 1;
 	}
-	status = kk_run(suite);
+	status = kk_run(tests_suite("roads", listed, LISTED_COUNT(listed)));
 	if (status != 0)
 		name_the_others();
 	return status;

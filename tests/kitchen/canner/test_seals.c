@@ -7,6 +7,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t load_id;
@@ -718,51 +719,47 @@ START_TEST(the_round_holds_what_is_past_its_12_h)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("seals");
-	TCase *seals = tcase_create("seals");
+static const struct listed_test listed[] = {
+	GROUP("seals", .begin = begin, .end = end),
+	TEST(seals_are_looked_at_after_12_h),
+	TEST(nothing_is_sealed_before_the_jars_are_out),
+	TEST(while_cooling_a_failed_jar_may_be_marked_but_no_seal),
+	TEST(all_sealed_is_one_act),
+	TEST(exceptions_marked_first_are_left_alone_by_all_sealed),
+	TEST(a_mark_can_be_set_back_to_not_looked_at),
+	TEST(a_jar_broken_today_is_not_counted_as_made_today),
+	TEST(who_needs_a_fate),
+	TEST(a_jar_that_nobody_may_eat_needs_a_fate),
+	TEST(a_good_jar_gets_no_fate),
+	TEST(a_jar_found_good_after_all_loses_its_fate),
+	EACH(a_plain_seal_failure_leaves_24_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD),
+	EACH(a_process_error_leaves_2_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD),
+	TEST(an_estimated_process_is_treated_as_a_wrong_one),
+	TEST(a_fridge_jar_has_days_from_when_it_goes_in),
+	TEST(over_half_lost_leaves_the_fridge_or_the_bin),
+	TEST(a_loss_seen_after_the_fate_was_chosen_asks_for_it_again),
+	TEST(a_sealed_jar_that_lost_its_liquid_may_go_to_the_fridge_any_day),
+	TEST(the_bin_is_at_once_and_done),
+	TEST(low_acid_and_tomato_jars_get_the_longer_advice_for_the_bin),
+	TEST(fate_rest_gives_one_fate_to_all_that_wait_for_one),
+	TEST(fate_rest_too_late_changes_no_jar),
+	TEST(a_load_is_not_shelved_before_everything_is_decided),
+	TEST(a_fate_is_carried_out_after_the_load_is_shelved),
+	TEST(a_fridge_jar_stays_on_the_list_until_it_is_eaten),
+	EACH(after_its_days_a_fridge_jar_is_thrown_out_or_was_eaten_in_time, 0, 2),
+	TEST(a_fridge_jar_goes_to_the_freezer_and_is_eaten_from_there),
+	TEST(a_jar_that_lost_its_liquid_is_not_frozen_later),
+	TEST(open_fates_stand_with_the_nearest_deadline_first),
+	TEST(taking_back_a_fate_carried_out_opens_it_again),
+	TEST(three_good_make_it_sealed_and_one_bad_doubtful),
+	TEST(one_bad_is_enough_whatever_the_others_say),
+	TEST(unchecked_is_by_no_method),
+	TEST(sealed_writes_good_only_for_the_methods_used),
+	TEST(sealed_by_no_method_is_refused),
+	TEST(a_method_that_failed_must_be_tried_again),
+	TEST(a_jar_that_is_no_question_takes_no_tick),
+	TEST(who_has_the_board_looks_at_the_seals_whoever_has_the_canner),
+	TEST(the_round_holds_what_is_past_its_12_h),
+};
 
-	tcase_add_checked_fixture(seals, begin, end);
-	tcase_add_test(seals, seals_are_looked_at_after_12_h);
-	tcase_add_test(seals, nothing_is_sealed_before_the_jars_are_out);
-	tcase_add_test(seals, while_cooling_a_failed_jar_may_be_marked_but_no_seal);
-	tcase_add_test(seals, all_sealed_is_one_act);
-	tcase_add_test(seals, exceptions_marked_first_are_left_alone_by_all_sealed);
-	tcase_add_test(seals, a_mark_can_be_set_back_to_not_looked_at);
-	tcase_add_test(seals, a_jar_broken_today_is_not_counted_as_made_today);
-	tcase_add_test(seals, who_needs_a_fate);
-	tcase_add_test(seals, a_jar_that_nobody_may_eat_needs_a_fate);
-	tcase_add_test(seals, a_good_jar_gets_no_fate);
-	tcase_add_test(seals, a_jar_found_good_after_all_loses_its_fate);
-	tcase_add_loop_test(seals, a_plain_seal_failure_leaves_24_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD);
-	tcase_add_loop_test(seals, a_process_error_leaves_2_h_to_the_millisecond, FATE_FRIDGE, FATE_DISCARD);
-	tcase_add_test(seals, an_estimated_process_is_treated_as_a_wrong_one);
-	tcase_add_test(seals, a_fridge_jar_has_days_from_when_it_goes_in);
-	tcase_add_test(seals, over_half_lost_leaves_the_fridge_or_the_bin);
-	tcase_add_test(seals, a_loss_seen_after_the_fate_was_chosen_asks_for_it_again);
-	tcase_add_test(seals, a_sealed_jar_that_lost_its_liquid_may_go_to_the_fridge_any_day);
-	tcase_add_test(seals, the_bin_is_at_once_and_done);
-	tcase_add_test(seals, low_acid_and_tomato_jars_get_the_longer_advice_for_the_bin);
-	tcase_add_test(seals, fate_rest_gives_one_fate_to_all_that_wait_for_one);
-	tcase_add_test(seals, fate_rest_too_late_changes_no_jar);
-	tcase_add_test(seals, a_load_is_not_shelved_before_everything_is_decided);
-	tcase_add_test(seals, a_fate_is_carried_out_after_the_load_is_shelved);
-	tcase_add_test(seals, a_fridge_jar_stays_on_the_list_until_it_is_eaten);
-	tcase_add_loop_test(seals, after_its_days_a_fridge_jar_is_thrown_out_or_was_eaten_in_time, 0, 2);
-	tcase_add_test(seals, a_fridge_jar_goes_to_the_freezer_and_is_eaten_from_there);
-	tcase_add_test(seals, a_jar_that_lost_its_liquid_is_not_frozen_later);
-	tcase_add_test(seals, open_fates_stand_with_the_nearest_deadline_first);
-	tcase_add_test(seals, taking_back_a_fate_carried_out_opens_it_again);
-	tcase_add_test(seals, three_good_make_it_sealed_and_one_bad_doubtful);
-	tcase_add_test(seals, one_bad_is_enough_whatever_the_others_say);
-	tcase_add_test(seals, unchecked_is_by_no_method);
-	tcase_add_test(seals, sealed_writes_good_only_for_the_methods_used);
-	tcase_add_test(seals, sealed_by_no_method_is_refused);
-	tcase_add_test(seals, a_method_that_failed_must_be_tried_again);
-	tcase_add_test(seals, a_jar_that_is_no_question_takes_no_tick);
-	tcase_add_test(seals, who_has_the_board_looks_at_the_seals_whoever_has_the_canner);
-	tcase_add_test(seals, the_round_holds_what_is_past_its_12_h);
-	suite_add_tcase(suite, seals);
-	return kk_run(suite);
-}
+KK_TESTS("seals", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t load_id;
@@ -397,38 +398,32 @@ START_TEST(the_journal_says_who_started_what)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("start");
-	TCase *starts = tcase_create("start");
+static const struct listed_test listed[] = {
+	GROUP("start", .begin = begin, .end = end),
+	TEST(nine_pints_fit_a_canner_of_nine_and_ten_do_not),
+	TEST(smaller_jars_stand_where_larger_ones_do),
+	TEST(jars_larger_than_any_stated_room_do_not_fit),
+	TEST(a_load_has_at_least_one_jar),
+	TEST(a_canner_takes_one_load_at_a_time),
+	TEST(a_canner_that_is_not_there_or_retired_takes_nothing),
+	TEST(a_load_takes_a_lid_a_jar_and_no_more_than_are_left),
+	TEST(a_load_whose_lids_are_not_noted_takes_none),
+	TEST(the_process_in_the_load_is_the_tables),
+	TEST(a_jar_smaller_than_tested_gets_the_row_of_the_next_larger),
+	TEST(names_as_people_write_them_are_kept_as_the_tables_spell_them),
+	TEST(a_lower_pressure_may_be_chosen_where_the_table_has_it),
+	TEST(without_an_elevation_there_is_no_load),
+	EACH(low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, BIG_KETTLE, BIG_KETTLE + 1),
+	EACH(low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, STEAM_CANNER, STEAM_CANNER + 1),
+	TEST(a_dial_canner_above_8000_ft_is_refused_and_a_weighted_one_is_not),
+	TEST(above_8000_ft_a_load_gets_the_longer_time_and_above_10000_none),
+	TEST(a_steam_canner_takes_no_hold_over_45_min),
+	TEST(what_the_tables_do_not_have_is_not_started),
+	TEST(an_elevation_set_later_does_not_reach_into_a_started_load),
+	TEST(lot_codes_run_on_through_the_day_and_begin_anew_with_the_next),
+	TEST(more_than_nine_lots_a_day_still_count_on),
+	TEST(each_jar_is_a_row_with_its_place_lot_and_lid_box),
+	TEST(the_journal_says_who_started_what),
+};
 
-	tcase_add_checked_fixture(starts, begin, end);
-	tcase_add_test(starts, nine_pints_fit_a_canner_of_nine_and_ten_do_not);
-	tcase_add_test(starts, smaller_jars_stand_where_larger_ones_do);
-	tcase_add_test(starts, jars_larger_than_any_stated_room_do_not_fit);
-	tcase_add_test(starts, a_load_has_at_least_one_jar);
-	tcase_add_test(starts, a_canner_takes_one_load_at_a_time);
-	tcase_add_test(starts, a_canner_that_is_not_there_or_retired_takes_nothing);
-	tcase_add_test(starts, a_load_takes_a_lid_a_jar_and_no_more_than_are_left);
-	tcase_add_test(starts, a_load_whose_lids_are_not_noted_takes_none);
-	tcase_add_test(starts, the_process_in_the_load_is_the_tables);
-	tcase_add_test(starts, a_jar_smaller_than_tested_gets_the_row_of_the_next_larger);
-	tcase_add_test(starts, names_as_people_write_them_are_kept_as_the_tables_spell_them);
-	tcase_add_test(starts, a_lower_pressure_may_be_chosen_where_the_table_has_it);
-	tcase_add_test(starts, without_an_elevation_there_is_no_load);
-	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, BIG_KETTLE,
-	                    BIG_KETTLE + 1);
-	tcase_add_loop_test(starts, low_acid_food_is_not_taken_by_a_boiling_water_or_steam_canner, STEAM_CANNER,
-	                    STEAM_CANNER + 1);
-	tcase_add_test(starts, a_dial_canner_above_8000_ft_is_refused_and_a_weighted_one_is_not);
-	tcase_add_test(starts, above_8000_ft_a_load_gets_the_longer_time_and_above_10000_none);
-	tcase_add_test(starts, a_steam_canner_takes_no_hold_over_45_min);
-	tcase_add_test(starts, what_the_tables_do_not_have_is_not_started);
-	tcase_add_test(starts, an_elevation_set_later_does_not_reach_into_a_started_load);
-	tcase_add_test(starts, lot_codes_run_on_through_the_day_and_begin_anew_with_the_next);
-	tcase_add_test(starts, more_than_nine_lots_a_day_still_count_on);
-	tcase_add_test(starts, each_jar_is_a_row_with_its_place_lot_and_lid_box);
-	tcase_add_test(starts, the_journal_says_who_started_what);
-	suite_add_tcase(suite, starts);
-	return kk_run(suite);
-}
+KK_TESTS("start", listed)

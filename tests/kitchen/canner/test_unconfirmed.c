@@ -1,12 +1,12 @@
 /* No load is started by a row that is not confirmed: the rows are invented
  * (support/invented_rows.h), so is the kitchen. */
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "kitchen/canner/canner.h"
 #include "support/invented_rows.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -74,15 +74,11 @@ START_TEST(a_confirmed_one_beside_it_is)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("unconfirmed loads");
-	TCase *tests = tcase_create("unconfirmed loads");
+static const struct listed_test listed[] = {
+	GROUP("unconfirmed loads", .begin = begin, .end = end),
+	TEST(a_process_from_memory_is_not_started),
+	TEST(a_disputed_process_is_not_started),
+	TEST(a_confirmed_one_beside_it_is),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_process_from_memory_is_not_started);
-	tcase_add_test(tests, a_disputed_process_is_not_started);
-	tcase_add_test(tests, a_confirmed_one_beside_it_is);
-	return kk_run(suite);
-}
+KK_TESTS("unconfirmed loads", listed)

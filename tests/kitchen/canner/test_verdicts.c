@@ -4,6 +4,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -381,33 +382,28 @@ START_TEST(broken_jars_are_counted_up_to_all_of_them)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("verdicts");
-	TCase *verdicts = tcase_create("verdicts");
-	int methods = (int)(sizeof(digits) / sizeof(digits[0]));
+static const struct listed_test listed[] = {
+	GROUP("verdicts", .begin = begin, .end = end),
+	EACH_OF(a_full_unbroken_hold_is_valid_from_heat_off, digits),
+	EACH_OF(a_stopped_process_is_not_valid_and_says_why, digits),
+	TEST(a_stop_found_out_after_the_time_is_not_valid_either),
+	EACH(a_stop_before_the_hold_is_not_valid, 0, 4),
+	TEST(a_vent_cut_short_is_not_valid_even_when_the_hold_runs_in_full),
+	TEST(the_first_failure_counts_when_there_are_two),
+	TEST(a_full_vent_cannot_be_called_short_and_others_have_none),
+	TEST(a_hold_said_to_have_begun_earlier_is_unknown),
+	TEST(earlier_reaches_back_to_heat_on_and_no_further),
+	TEST(after_a_loss_earlier_reaches_back_to_the_new_come_up_only),
+	TEST(an_estimate_is_gone_with_the_hold_it_was_about),
+	TEST(a_failed_process_is_not_made_unknown),
+	TEST(a_failed_process_may_be_done_again_within_2_h),
+	TEST(after_2_h_it_is_not_offered),
+	TEST(a_second_failure_does_not_begin_the_2_h_anew),
+	TEST(what_is_found_wrong_later_takes_the_verdict_back),
+	TEST(a_shelved_load_found_wrong_comes_back_for_its_fates),
+	TEST(a_right_process_is_not_offered_again),
+	EACH_OF(jars_of_a_failed_process_are_not_left_to_cool_for_12_h, digits),
+	TEST(broken_jars_are_counted_up_to_all_of_them),
+};
 
-	tcase_add_checked_fixture(verdicts, begin, end);
-	tcase_add_loop_test(verdicts, a_full_unbroken_hold_is_valid_from_heat_off, 0, methods);
-	tcase_add_loop_test(verdicts, a_stopped_process_is_not_valid_and_says_why, 0, methods);
-	tcase_add_test(verdicts, a_stop_found_out_after_the_time_is_not_valid_either);
-	tcase_add_loop_test(verdicts, a_stop_before_the_hold_is_not_valid, 0, 4);
-	tcase_add_test(verdicts, a_vent_cut_short_is_not_valid_even_when_the_hold_runs_in_full);
-	tcase_add_test(verdicts, the_first_failure_counts_when_there_are_two);
-	tcase_add_test(verdicts, a_full_vent_cannot_be_called_short_and_others_have_none);
-	tcase_add_test(verdicts, a_hold_said_to_have_begun_earlier_is_unknown);
-	tcase_add_test(verdicts, earlier_reaches_back_to_heat_on_and_no_further);
-	tcase_add_test(verdicts, after_a_loss_earlier_reaches_back_to_the_new_come_up_only);
-	tcase_add_test(verdicts, an_estimate_is_gone_with_the_hold_it_was_about);
-	tcase_add_test(verdicts, a_failed_process_is_not_made_unknown);
-	tcase_add_test(verdicts, a_failed_process_may_be_done_again_within_2_h);
-	tcase_add_test(verdicts, after_2_h_it_is_not_offered);
-	tcase_add_test(verdicts, a_second_failure_does_not_begin_the_2_h_anew);
-	tcase_add_test(verdicts, what_is_found_wrong_later_takes_the_verdict_back);
-	tcase_add_test(verdicts, a_shelved_load_found_wrong_comes_back_for_its_fates);
-	tcase_add_test(verdicts, a_right_process_is_not_offered_again);
-	tcase_add_loop_test(verdicts, jars_of_a_failed_process_are_not_left_to_cool_for_12_h, 0, methods);
-	tcase_add_test(verdicts, broken_jars_are_counted_up_to_all_of_them);
-	suite_add_tcase(suite, verdicts);
-	return kk_run(suite);
-}
+KK_TESTS("verdicts", listed)

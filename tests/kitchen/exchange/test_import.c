@@ -17,6 +17,7 @@
 #include "kitchen/pantry/pantry.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define HEADER "product,date,jars,size,lot,lid_box,method,minutes,pressure_psi,elevation,unsealed,broken,notes\n"
 
@@ -725,41 +726,37 @@ START_TEST(half_an_export_is_none)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("import");
-	TCase *tests = tcase_create("import");
+static const struct listed_test listed[] = {
+	GROUP("import", .begin = begin, .end = end),
+	TEST(a_line_becomes_a_load_on_the_shelf_with_an_unknown_process),
+	TEST(what_a_line_says_is_evidence),
+	TEST(what_a_line_leaves_out_is_a_reason),
+	TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after),
+	TEST(too_little_pressure_is_told_too),
+	TEST(a_food_that_is_not_known_counts_as_low_acid),
+	TEST(a_food_is_known_by_its_everyday_name_too),
+	TEST(half_a_pack_is_none),
+	TEST(what_the_notebook_does_not_say_is_not_made_up),
+	TEST(seals_that_were_counted_are_in_the_tally_of_their_season),
+	TEST(seals_of_an_import_done_again_are_those_of_its_canner_too),
+	TEST(without_yes_nothing_is_written),
+	TEST(one_bad_line_keeps_all_of_them_out),
+	TEST(it_is_one_act_and_can_be_taken_back_and_done_again),
+	TEST(each_thing_that_is_wrong_is_told_with_its_line),
+	TEST(a_first_line_that_is_none_is_a_fault),
+	TEST(lots_are_numbered_on_and_never_taken_twice),
+	TEST(a_box_that_was_used_up_may_be_noted_again),
+	TEST(formulas_lose_their_guard_and_notes_keep_their_lines),
+	TEST(other_separators_and_line_ends_are_read_too),
+	TEST(more_problems_than_can_be_told_are_counted),
+	TEST(blanks_around_a_name_make_no_other_name),
+	TEST(a_notebook_load_frightens_nobody_with_another_elevation),
+	TEST(a_house_that_was_too_low_says_nothing_of_a_notebook),
+	TEST(an_export_comes_back_with_its_numbers_and_verdicts),
+	TEST(a_valid_that_the_look_up_refuses_is_not_valid),
+	TEST(a_valid_without_a_hold_on_record_is_unknown),
+	TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense),
+	TEST(half_an_export_is_none),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_line_becomes_a_load_on_the_shelf_with_an_unknown_process);
-	tcase_add_test(tests, what_a_line_says_is_evidence);
-	tcase_add_test(tests, what_a_line_leaves_out_is_a_reason);
-	tcase_add_test(tests, beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after);
-	tcase_add_test(tests, too_little_pressure_is_told_too);
-	tcase_add_test(tests, a_food_that_is_not_known_counts_as_low_acid);
-	tcase_add_test(tests, a_food_is_known_by_its_everyday_name_too);
-	tcase_add_test(tests, half_a_pack_is_none);
-	tcase_add_test(tests, what_the_notebook_does_not_say_is_not_made_up);
-	tcase_add_test(tests, seals_that_were_counted_are_in_the_tally_of_their_season);
-	tcase_add_test(tests, seals_of_an_import_done_again_are_those_of_its_canner_too);
-	tcase_add_test(tests, without_yes_nothing_is_written);
-	tcase_add_test(tests, one_bad_line_keeps_all_of_them_out);
-	tcase_add_test(tests, it_is_one_act_and_can_be_taken_back_and_done_again);
-	tcase_add_test(tests, each_thing_that_is_wrong_is_told_with_its_line);
-	tcase_add_test(tests, a_first_line_that_is_none_is_a_fault);
-	tcase_add_test(tests, lots_are_numbered_on_and_never_taken_twice);
-	tcase_add_test(tests, a_box_that_was_used_up_may_be_noted_again);
-	tcase_add_test(tests, formulas_lose_their_guard_and_notes_keep_their_lines);
-	tcase_add_test(tests, other_separators_and_line_ends_are_read_too);
-	tcase_add_test(tests, more_problems_than_can_be_told_are_counted);
-	tcase_add_test(tests, blanks_around_a_name_make_no_other_name);
-	tcase_add_test(tests, a_notebook_load_frightens_nobody_with_another_elevation);
-	tcase_add_test(tests, a_house_that_was_too_low_says_nothing_of_a_notebook);
-	tcase_add_test(tests, an_export_comes_back_with_its_numbers_and_verdicts);
-	tcase_add_test(tests, a_valid_that_the_look_up_refuses_is_not_valid);
-	tcase_add_test(tests, a_valid_without_a_hold_on_record_is_unknown);
-	tcase_add_test(tests, an_export_that_was_touched_is_refused_where_it_makes_no_sense);
-	tcase_add_test(tests, half_an_export_is_none);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("import", listed)

@@ -13,6 +13,7 @@
 #include "kitchen/pantry/recall.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 #define DOT " \xc2\xb7 "
 
@@ -307,23 +308,19 @@ START_TEST(instants_are_written_and_read_in_utc)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("labels");
-	TCase *tests = tcase_create("labels");
+static const struct listed_test listed[] = {
+	GROUP("labels", .begin = begin, .end = end),
+	TEST(a_label_says_what_was_done),
+	TEST(only_jars_that_sealed_have_a_label_unless_all_are_asked_for),
+	TEST(a_process_that_was_not_valid_is_said_with_its_reason),
+	TEST(a_process_that_goes_on_is_no_finished_one),
+	TEST(a_notebook_jar_says_unknown_and_what_was_not_noted),
+	TEST(labels_never_say_safe),
+	TEST(jars_are_chosen_by_load_lot_or_day),
+	TEST(a_seal_check_is_due_after_12_h_and_overdue_after_24),
+	TEST(jars_that_left_get_no_label_and_recalled_ones_say_so),
+	TEST(deadlines_and_best_by_dates_are_events_with_names_that_stay),
+	TEST(instants_are_written_and_read_in_utc),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_label_says_what_was_done);
-	tcase_add_test(tests, only_jars_that_sealed_have_a_label_unless_all_are_asked_for);
-	tcase_add_test(tests, a_process_that_was_not_valid_is_said_with_its_reason);
-	tcase_add_test(tests, a_process_that_goes_on_is_no_finished_one);
-	tcase_add_test(tests, a_notebook_jar_says_unknown_and_what_was_not_noted);
-	tcase_add_test(tests, labels_never_say_safe);
-	tcase_add_test(tests, jars_are_chosen_by_load_lot_or_day);
-	tcase_add_test(tests, a_seal_check_is_due_after_12_h_and_overdue_after_24);
-	tcase_add_test(tests, jars_that_left_get_no_label_and_recalled_ones_say_so);
-	tcase_add_test(tests, deadlines_and_best_by_dates_are_events_with_names_that_stay);
-	tcase_add_test(tests, instants_are_written_and_read_in_utc);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("labels", listed)

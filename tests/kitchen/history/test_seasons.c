@@ -10,6 +10,7 @@
 #include "kitchen/history/seasons.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -378,24 +379,19 @@ START_TEST(a_line_says_what_to_look_at)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("seasons");
-	TCase *tests = tcase_create("seasons");
+static const struct listed_test listed[] = {
+	GROUP("seasons", .begin = begin, .end = end, .seconds = 60),
+	TEST(a_day_comes_to_its_figures),
+	TEST(what_is_undone_is_not_in_the_figures),
+	TEST(a_box_clearly_worse_is_said),
+	TEST(years_are_told_newest_first_and_only_those_with_work),
+	TEST(a_season_is_measured_only_by_what_it_has),
+	TEST(a_search_stops_when_patience_ends_and_goes_on_from_there),
+	TEST(pages_go_both_ways_and_stay_newest_first),
+	TEST(a_lot_is_found_in_its_year),
+	TEST(a_load_tells_its_restart_its_process_and_its_jars),
+	TEST(a_lost_vent_is_no_hold),
+	TEST(a_line_says_what_to_look_at),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, a_day_comes_to_its_figures);
-	tcase_add_test(tests, what_is_undone_is_not_in_the_figures);
-	tcase_add_test(tests, a_box_clearly_worse_is_said);
-	tcase_add_test(tests, years_are_told_newest_first_and_only_those_with_work);
-	tcase_add_test(tests, a_season_is_measured_only_by_what_it_has);
-	tcase_add_test(tests, a_search_stops_when_patience_ends_and_goes_on_from_there);
-	tcase_add_test(tests, pages_go_both_ways_and_stay_newest_first);
-	tcase_add_test(tests, a_lot_is_found_in_its_year);
-	tcase_add_test(tests, a_load_tells_its_restart_its_process_and_its_jars);
-	tcase_add_test(tests, a_lost_vent_is_no_hold);
-	tcase_add_test(tests, a_line_says_what_to_look_at);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("seasons", listed)

@@ -8,6 +8,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -136,17 +137,10 @@ START_TEST(earlier_acts_keep_who_did_them)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("helpers");
-	TCase *helpers = tcase_create("helpers");
+static const struct listed_test listed[] = {
+	GROUP("helpers", .begin = begin, .end = end),     TEST(acts_at_a_juicer_are_those_of_who_has_it),
+	TEST(acts_at_a_pot_are_those_of_who_has_it),      TEST(acts_at_a_canner_are_those_of_who_has_it),
+	TEST(who_has_a_station_may_change_and_be_nobody), TEST(earlier_acts_keep_who_did_them),
+};
 
-	tcase_add_checked_fixture(helpers, begin, end);
-	tcase_add_test(helpers, acts_at_a_juicer_are_those_of_who_has_it);
-	tcase_add_test(helpers, acts_at_a_pot_are_those_of_who_has_it);
-	tcase_add_test(helpers, acts_at_a_canner_are_those_of_who_has_it);
-	tcase_add_test(helpers, who_has_a_station_may_change_and_be_nobody);
-	tcase_add_test(helpers, earlier_acts_keep_who_did_them);
-	suite_add_tcase(suite, helpers);
-	return kk_run(suite);
-}
+KK_TESTS("helpers", listed)

@@ -7,6 +7,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -315,30 +316,25 @@ START_TEST(a_change_to_a_canner_or_box_that_is_not_there_is_missing)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("setup");
-	TCase *setup = tcase_create("setup");
+static const struct listed_test listed[] = {
+	GROUP("setup", .begin = begin, .end = end),
+	TEST(a_kitchen_file_is_read_line_by_line),
+	TEST(the_demonstration_kitchen_can_be_read),
+	EACH_OF(a_wrong_line_is_named_by_file_and_number, wrong),
+	TEST(a_line_too_long_is_refused_and_not_read_in_pieces),
+	TEST(a_file_that_is_not_there_is_missing),
+	TEST(a_log_that_was_written_in_is_not_set_up),
+	TEST(a_practice_log_may_be_set_up_after_it_was_made_one),
+	EACH(a_canner_survives_being_written_as_a_line_and_read_again, 0, NAMES),
+	EACH(a_lid_box_survives_being_written_as_a_line_and_read_again, 0, NAMES),
+	TEST(names_of_the_greatest_length_survive_too),
+	TEST(a_name_too_long_is_refused_and_not_cut),
+	TEST(an_empty_line_or_a_comment_does_nothing),
+	TEST(a_measured_boiling_point_overrides_and_can_be_forgotten),
+	TEST(who_set_the_elevation_is_kept_with_it),
+	TEST(a_canner_with_a_load_keeps_its_method_and_its_place),
+	TEST(a_retired_canner_leaves_its_key_free),
+	TEST(a_change_to_a_canner_or_box_that_is_not_there_is_missing),
+};
 
-	tcase_add_checked_fixture(setup, begin, end);
-	tcase_add_test(setup, a_kitchen_file_is_read_line_by_line);
-	tcase_add_test(setup, the_demonstration_kitchen_can_be_read);
-	tcase_add_loop_test(setup, a_wrong_line_is_named_by_file_and_number, 0,
-	                    (int)(sizeof(wrong) / sizeof(wrong[0])));
-	tcase_add_test(setup, a_line_too_long_is_refused_and_not_read_in_pieces);
-	tcase_add_test(setup, a_file_that_is_not_there_is_missing);
-	tcase_add_test(setup, a_log_that_was_written_in_is_not_set_up);
-	tcase_add_test(setup, a_practice_log_may_be_set_up_after_it_was_made_one);
-	tcase_add_loop_test(setup, a_canner_survives_being_written_as_a_line_and_read_again, 0, NAMES);
-	tcase_add_loop_test(setup, a_lid_box_survives_being_written_as_a_line_and_read_again, 0, NAMES);
-	tcase_add_test(setup, names_of_the_greatest_length_survive_too);
-	tcase_add_test(setup, a_name_too_long_is_refused_and_not_cut);
-	tcase_add_test(setup, an_empty_line_or_a_comment_does_nothing);
-	tcase_add_test(setup, a_measured_boiling_point_overrides_and_can_be_forgotten);
-	tcase_add_test(setup, who_set_the_elevation_is_kept_with_it);
-	tcase_add_test(setup, a_canner_with_a_load_keeps_its_method_and_its_place);
-	tcase_add_test(setup, a_retired_canner_leaves_its_key_free);
-	tcase_add_test(setup, a_change_to_a_canner_or_box_that_is_not_there_is_missing);
-	suite_add_tcase(suite, setup);
-	return kk_run(suite);
-}
+KK_TESTS("setup", listed)

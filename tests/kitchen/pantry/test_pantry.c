@@ -11,6 +11,7 @@
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -570,35 +571,31 @@ START_TEST(a_second_terminal_sees_what_was_taken_and_does_not_take_it_twice)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("pantry");
-	TCase *pantry = tcase_create("pantry");
+static const struct listed_test listed[] = {
+	GROUP("pantry", .begin = begin, .end = end),
+	TEST(what_sealed_is_kept_and_what_did_not_is_not),
+	TEST(sizes_and_products_are_lines_of_their_own_oldest_first),
+	TEST(the_oldest_lot_goes_first),
+	TEST(a_lot_may_be_chosen),
+	TEST(taking_out_is_undone_and_done_again),
+	TEST(undo_in_the_pantry_takes_nothing_else_back),
+	TEST(after_a_restart_the_last_taking_is_still_taken_back),
+	TEST(the_house_takes_back_nothing_of_the_pantry),
+	TEST(jars_over_a_year_are_counted_and_a_doubtful_process_is_told),
+	TEST(weeks_left_go_by_what_was_used_and_given_not_by_what_spoiled),
+	TEST(jars_of_a_process_not_valid_are_not_taken_to_be_eaten),
+	TEST(low_acid_of_an_unknown_process_counts_like_not_valid),
+	TEST(a_jar_goes_by_its_own_answer),
+	TEST(a_newer_gate_warns_of_old_loads_and_rewrites_nothing),
+	TEST(a_newer_doubt_of_acid_food_is_a_caution),
+	TEST(jars_that_are_gone_need_no_fate_any_more),
+	TEST(spoiled_low_acid_and_tomato_jars_show_the_steps),
+	TEST(the_food_says_how_a_jar_is_thrown_out),
+	TEST(a_count_below_the_log_and_one_above_it),
+	TEST(spoiled_jars_do_not_come_back_by_a_count),
+	TEST(nonsense_changes_nothing),
+	TEST(an_old_jar_is_warned_of_until_it_is_taken_out),
+	TEST(a_second_terminal_sees_what_was_taken_and_does_not_take_it_twice),
+};
 
-	tcase_add_checked_fixture(pantry, begin, end);
-	tcase_add_test(pantry, what_sealed_is_kept_and_what_did_not_is_not);
-	tcase_add_test(pantry, sizes_and_products_are_lines_of_their_own_oldest_first);
-	tcase_add_test(pantry, the_oldest_lot_goes_first);
-	tcase_add_test(pantry, a_lot_may_be_chosen);
-	tcase_add_test(pantry, taking_out_is_undone_and_done_again);
-	tcase_add_test(pantry, undo_in_the_pantry_takes_nothing_else_back);
-	tcase_add_test(pantry, after_a_restart_the_last_taking_is_still_taken_back);
-	tcase_add_test(pantry, the_house_takes_back_nothing_of_the_pantry);
-	tcase_add_test(pantry, jars_over_a_year_are_counted_and_a_doubtful_process_is_told);
-	tcase_add_test(pantry, weeks_left_go_by_what_was_used_and_given_not_by_what_spoiled);
-	tcase_add_test(pantry, jars_of_a_process_not_valid_are_not_taken_to_be_eaten);
-	tcase_add_test(pantry, low_acid_of_an_unknown_process_counts_like_not_valid);
-	tcase_add_test(pantry, a_jar_goes_by_its_own_answer);
-	tcase_add_test(pantry, a_newer_gate_warns_of_old_loads_and_rewrites_nothing);
-	tcase_add_test(pantry, a_newer_doubt_of_acid_food_is_a_caution);
-	tcase_add_test(pantry, jars_that_are_gone_need_no_fate_any_more);
-	tcase_add_test(pantry, spoiled_low_acid_and_tomato_jars_show_the_steps);
-	tcase_add_test(pantry, the_food_says_how_a_jar_is_thrown_out);
-	tcase_add_test(pantry, a_count_below_the_log_and_one_above_it);
-	tcase_add_test(pantry, spoiled_jars_do_not_come_back_by_a_count);
-	tcase_add_test(pantry, nonsense_changes_nothing);
-	tcase_add_test(pantry, an_old_jar_is_warned_of_until_it_is_taken_out);
-	tcase_add_test(pantry, a_second_terminal_sees_what_was_taken_and_does_not_take_it_twice);
-	suite_add_tcase(suite, pantry);
-	return kk_run(suite);
-}
+KK_TESTS("pantry", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/pot/pot.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -579,36 +580,30 @@ START_TEST(spoiled_jars_of_one_lot_leave_another_alone)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("recall");
-	TCase *recalls = tcase_create("recall");
-	TCase *pots = tcase_create("recall from pots");
+static const struct listed_test listed[] = {
+	GROUP("recall", .begin = begin, .end = end),
+	TEST(a_lid_box_leads_to_its_jars_wherever_they_are),
+	TEST(load_lot_product_and_day_lead_to_their_jars),
+	TEST(jars_that_spoiled_hold_up_the_others_of_their_lot),
+	TEST(a_recall_done_with_before_a_jar_spoiled_does_not_cover_it),
+	TEST(spoiled_jars_of_one_lot_leave_another_alone),
+	TEST(what_is_not_there_is_said),
+	TEST(jars_set_aside_are_told_apart),
+	TEST(a_recall_stops_until_its_last_jar_is_followed_up),
+	TEST(a_cleared_jar_may_be_eaten_again),
+	TEST(what_was_not_found_may_turn_up),
+	TEST(a_recall_stays_open_for_what_was_not_found_until_somebody_says_it_is_gone),
+	TEST(a_jar_said_to_be_gone_that_a_count_finds_is_looked_for_again),
+	TEST(a_jar_that_a_count_brings_back_is_looked_for_again),
+	TEST(a_recalled_jar_that_spoiled_is_thrown_out),
+	TEST(capitals_do_not_lead_to_another_lot),
+	TEST(a_recall_is_undone),
+	TEST(recalled_again_it_takes_in_what_has_come_since),
+	TEST(a_recall_wants_a_reason_and_jars),
+	TEST(a_jar_in_a_canner_is_not_thrown_out_yet_and_one_on_the_rack_is),
+	GROUP("recall from pots", .begin = begin_with_pots, .end = end),
+	TEST(a_run_and_a_batch_lead_to_their_jars),
+	TEST(a_waiting_jar_that_is_thrown_out_waits_no_longer),
+};
 
-	tcase_add_checked_fixture(recalls, begin, end);
-	tcase_add_test(recalls, a_lid_box_leads_to_its_jars_wherever_they_are);
-	tcase_add_test(recalls, load_lot_product_and_day_lead_to_their_jars);
-	tcase_add_test(recalls, jars_that_spoiled_hold_up_the_others_of_their_lot);
-	tcase_add_test(recalls, a_recall_done_with_before_a_jar_spoiled_does_not_cover_it);
-	tcase_add_test(recalls, spoiled_jars_of_one_lot_leave_another_alone);
-	tcase_add_test(recalls, what_is_not_there_is_said);
-	tcase_add_test(recalls, jars_set_aside_are_told_apart);
-	tcase_add_test(recalls, a_recall_stops_until_its_last_jar_is_followed_up);
-	tcase_add_test(recalls, a_cleared_jar_may_be_eaten_again);
-	tcase_add_test(recalls, what_was_not_found_may_turn_up);
-	tcase_add_test(recalls, a_recall_stays_open_for_what_was_not_found_until_somebody_says_it_is_gone);
-	tcase_add_test(recalls, a_jar_said_to_be_gone_that_a_count_finds_is_looked_for_again);
-	tcase_add_test(recalls, a_jar_that_a_count_brings_back_is_looked_for_again);
-	tcase_add_test(recalls, a_recalled_jar_that_spoiled_is_thrown_out);
-	tcase_add_test(recalls, capitals_do_not_lead_to_another_lot);
-	tcase_add_test(recalls, a_recall_is_undone);
-	tcase_add_test(recalls, recalled_again_it_takes_in_what_has_come_since);
-	tcase_add_test(recalls, a_recall_wants_a_reason_and_jars);
-	tcase_add_test(recalls, a_jar_in_a_canner_is_not_thrown_out_yet_and_one_on_the_rack_is);
-	suite_add_tcase(suite, recalls);
-	tcase_add_checked_fixture(pots, begin_with_pots, end);
-	tcase_add_test(pots, a_run_and_a_batch_lead_to_their_jars);
-	tcase_add_test(pots, a_waiting_jar_that_is_thrown_out_waits_no_longer);
-	suite_add_tcase(suite, pots);
-	return kk_run(suite);
-}
+KK_TESTS("recall", listed)

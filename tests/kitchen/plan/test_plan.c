@@ -19,6 +19,7 @@
 #include "kitchen/stock/stock.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -853,46 +854,41 @@ START_TEST(every_task_has_a_letter_of_its_own)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("the day plan");
-	TCase *tests = tcase_create("plan");
+static const struct listed_test listed[] = {
+	GROUP("plan", .begin = begin, .end = end, .seconds = 30),
+	TEST(times_of_day_are_read_and_written),
+	TEST(the_house_is_set_by_lines_and_taken_back),
+	TEST(lines_that_cannot_be_are_refused_with_a_sentence),
+	TEST(own_heat_is_a_word_of_a_station_line),
+	TEST(a_day_that_cannot_be_gets_a_sentence),
+	TEST(without_an_elevation_no_process_is_known),
+	TEST(wishes_become_runs_by_the_charge_and_batches_by_the_forecast),
+	TEST(rows_are_changed_and_taken_out_until_they_are_begun),
+	TEST(starting_work_takes_the_next_row_that_fits_and_undo_gives_it_back),
+	TEST(a_batch_takes_the_row_of_its_jar_first),
+	TEST(batches_wait_for_the_runs_that_give_their_juice),
+	TEST(what_no_canner_takes_is_left_out_and_said),
+	TEST(a_pot_too_small_is_told_by_name),
+	TEST(a_rehearsal_takes_the_plan_along_and_begins_at_its_hour),
+	TEST(a_rehearsal_has_the_shelf_of_the_day_and_what_is_short_on_it),
+	TEST(an_accepted_plan_is_what_the_day_is_measured_by),
+	TEST(the_plan_is_kept_until_an_act_or_a_minute_too_late),
+	TEST(a_load_takes_the_first_block_of_its_canner),
+	TEST(a_dropped_plan_comes_back_by_undo),
+	TEST(a_day_ends_when_all_is_out_and_the_next_plan_clears_it),
+	TEST(an_early_end_is_asked_about_and_the_next_plan_begins_anew),
+	TEST(nothing_of_a_finished_day_is_called_for),
+	TEST(a_plan_for_tomorrow_begins_tomorrow),
+	TEST(own_means_take_over_from_the_fifth_phase_on),
+	TEST(process_times_are_those_of_the_tables),
+	TEST(supplies_are_needed_for_what_is_planned),
+	TEST(acid_for_planned_jars_is_counted),
+	TEST(a_day_far_behind_is_warned_of),
+	TEST(each_helper_has_one_thing_to_do_now_or_next),
+	TEST(an_alarm_goes_to_whoever_has_the_station_or_is_free),
+	TEST(stations_say_what_is_there_and_what_comes),
+	TEST(one_more_of_something_is_worked_out_once),
+	TEST(every_task_has_a_letter_of_its_own),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 30);
-	tcase_add_test(tests, times_of_day_are_read_and_written);
-	tcase_add_test(tests, the_house_is_set_by_lines_and_taken_back);
-	tcase_add_test(tests, lines_that_cannot_be_are_refused_with_a_sentence);
-	tcase_add_test(tests, own_heat_is_a_word_of_a_station_line);
-	tcase_add_test(tests, a_day_that_cannot_be_gets_a_sentence);
-	tcase_add_test(tests, without_an_elevation_no_process_is_known);
-	tcase_add_test(tests, wishes_become_runs_by_the_charge_and_batches_by_the_forecast);
-	tcase_add_test(tests, rows_are_changed_and_taken_out_until_they_are_begun);
-	tcase_add_test(tests, starting_work_takes_the_next_row_that_fits_and_undo_gives_it_back);
-	tcase_add_test(tests, a_batch_takes_the_row_of_its_jar_first);
-	tcase_add_test(tests, batches_wait_for_the_runs_that_give_their_juice);
-	tcase_add_test(tests, what_no_canner_takes_is_left_out_and_said);
-	tcase_add_test(tests, a_pot_too_small_is_told_by_name);
-	tcase_add_test(tests, a_rehearsal_takes_the_plan_along_and_begins_at_its_hour);
-	tcase_add_test(tests, a_rehearsal_has_the_shelf_of_the_day_and_what_is_short_on_it);
-	tcase_add_test(tests, an_accepted_plan_is_what_the_day_is_measured_by);
-	tcase_add_test(tests, the_plan_is_kept_until_an_act_or_a_minute_too_late);
-	tcase_add_test(tests, a_load_takes_the_first_block_of_its_canner);
-	tcase_add_test(tests, a_dropped_plan_comes_back_by_undo);
-	tcase_add_test(tests, a_day_ends_when_all_is_out_and_the_next_plan_clears_it);
-	tcase_add_test(tests, an_early_end_is_asked_about_and_the_next_plan_begins_anew);
-	tcase_add_test(tests, nothing_of_a_finished_day_is_called_for);
-	tcase_add_test(tests, a_plan_for_tomorrow_begins_tomorrow);
-	tcase_add_test(tests, own_means_take_over_from_the_fifth_phase_on);
-	tcase_add_test(tests, process_times_are_those_of_the_tables);
-	tcase_add_test(tests, supplies_are_needed_for_what_is_planned);
-	tcase_add_test(tests, acid_for_planned_jars_is_counted);
-	tcase_add_test(tests, a_day_far_behind_is_warned_of);
-	tcase_add_test(tests, each_helper_has_one_thing_to_do_now_or_next);
-	tcase_add_test(tests, an_alarm_goes_to_whoever_has_the_station_or_is_free);
-	tcase_add_test(tests, stations_say_what_is_there_and_what_comes);
-	tcase_add_test(tests, one_more_of_something_is_worked_out_once);
-	tcase_add_test(tests, every_task_has_a_letter_of_its_own);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("the day plan", listed)

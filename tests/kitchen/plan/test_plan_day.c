@@ -20,6 +20,7 @@
 #include "kitchen/work/work.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define TICK_MS (30 * SECOND_MS)
 #define STATIONS 10 /* by digit */
@@ -354,14 +355,9 @@ START_TEST(seven_batches_end_within_five_percent_of_the_forecast)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("a planned day");
-	TCase *tests = tcase_create("day");
+static const struct listed_test listed[] = {
+	GROUP("day", .begin = begin, .end = end, .seconds = 60),
+	TEST(seven_batches_end_within_five_percent_of_the_forecast),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_test(tests, seven_batches_end_within_five_percent_of_the_forecast);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("a planned day", listed)

@@ -3,12 +3,12 @@
  * with the meals that cost it two hours while nothing was begun that would end inside one.
  */
 #include <check.h>
-#include <stdlib.h>
 
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "support/kitchen_kit.h"
 #include "support/plan_check.h"
+#include "support/tests.h"
 
 #define HALF_PAST_SEVEN_MS (KK_MORNING_MS - 90 * MINUTE_MS)
 #define MORE_MINUTES 20 /* beside the meal itself */
@@ -100,15 +100,10 @@ START_TEST(a_meal_together_does_not_cost_twice_its_length)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("meals of the plan");
-	TCase *tests = tcase_create("meals");
+static const struct listed_test listed[] = {
+	GROUP("meals", .begin = begin, .end = end, .seconds = 60),
+	EACH(a_meal_in_turns_costs_no_more_than_itself_and_twenty_minutes, 0, 3),
+	EACH(a_meal_together_does_not_cost_twice_its_length, 0, 3),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_set_timeout(tests, 60);
-	tcase_add_loop_test(tests, a_meal_in_turns_costs_no_more_than_itself_and_twenty_minutes, 0, 3);
-	tcase_add_loop_test(tests, a_meal_together_does_not_cost_twice_its_length, 0, 3);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("meals of the plan", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t batch_id;
@@ -567,40 +568,32 @@ START_TEST(a_fill_done_again_takes_no_lid_that_is_gone)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("filling");
-	TCase *filling = tcase_create("filling");
-	TCase *loading = tcase_create("loading");
-	TCase *corrections = tcase_create("corrections");
+static const struct listed_test listed[] = {
+	GROUP("filling", .begin = begin, .end = end),
+	TEST(jars_of_several_sizes_are_filled_from_one_batch),
+	TEST(cold_jars_are_asked_about),
+	TEST(what_cannot_be_filled_is_refused),
+	TEST(only_a_batch_in_its_fill_phase_is_filled),
+	TEST(tomatoes_are_filled_only_with_acid_in_every_jar),
+	TEST(acid_is_asked_for_even_when_the_recipe_is_no_longer_known),
+	TEST(waiting_jars_show_their_age_and_are_warned_of_past_the_limit),
+	TEST(the_age_of_jars_does_not_move_with_the_wall_clock),
+	GROUP("loading", .begin = begin, .end = end),
+	TEST(one_batch_spills_over_two_canners),
+	TEST(mixed_sizes_take_the_longest_process),
+	TEST(one_load_of_two_batches_holds_two_lots),
+	TEST(jars_without_a_common_process_do_not_go_together),
+	TEST(more_jars_than_a_canner_takes_are_refused),
+	EACH(jars_put_away_wait_no_more_and_keep_their_place_in_the_counts, 0, 3),
+	TEST(a_closing_freezer_window_of_jars_put_away_names_no_load),
+	GROUP("corrections", .begin = begin, .end = end),
+	TEST(a_recount_moves_jars_and_lids_by_the_difference),
+	TEST(jars_found_later_were_filled_when_the_others_were),
+	TEST(a_recount_takes_no_more_lids_than_the_box_has),
+	TEST(jars_in_a_canner_are_not_recounted_away),
+	TEST(a_recount_is_no_way_round_the_filling),
+	TEST(undo_of_fill_load_and_batch_restores_every_stock),
+	TEST(a_fill_done_again_takes_no_lid_that_is_gone),
+};
 
-	tcase_add_checked_fixture(filling, begin, end);
-	tcase_add_test(filling, jars_of_several_sizes_are_filled_from_one_batch);
-	tcase_add_test(filling, cold_jars_are_asked_about);
-	tcase_add_test(filling, what_cannot_be_filled_is_refused);
-	tcase_add_test(filling, only_a_batch_in_its_fill_phase_is_filled);
-	tcase_add_test(filling, tomatoes_are_filled_only_with_acid_in_every_jar);
-	tcase_add_test(filling, acid_is_asked_for_even_when_the_recipe_is_no_longer_known);
-	tcase_add_test(filling, waiting_jars_show_their_age_and_are_warned_of_past_the_limit);
-	tcase_add_test(filling, the_age_of_jars_does_not_move_with_the_wall_clock);
-	suite_add_tcase(suite, filling);
-	tcase_add_checked_fixture(loading, begin, end);
-	tcase_add_test(loading, one_batch_spills_over_two_canners);
-	tcase_add_test(loading, mixed_sizes_take_the_longest_process);
-	tcase_add_test(loading, one_load_of_two_batches_holds_two_lots);
-	tcase_add_test(loading, jars_without_a_common_process_do_not_go_together);
-	tcase_add_test(loading, more_jars_than_a_canner_takes_are_refused);
-	tcase_add_loop_test(loading, jars_put_away_wait_no_more_and_keep_their_place_in_the_counts, 0, 3);
-	tcase_add_test(loading, a_closing_freezer_window_of_jars_put_away_names_no_load);
-	suite_add_tcase(suite, loading);
-	tcase_add_checked_fixture(corrections, begin, end);
-	tcase_add_test(corrections, a_recount_moves_jars_and_lids_by_the_difference);
-	tcase_add_test(corrections, jars_found_later_were_filled_when_the_others_were);
-	tcase_add_test(corrections, a_recount_takes_no_more_lids_than_the_box_has);
-	tcase_add_test(corrections, jars_in_a_canner_are_not_recounted_away);
-	tcase_add_test(corrections, a_recount_is_no_way_round_the_filling);
-	tcase_add_test(corrections, undo_of_fill_load_and_batch_restores_every_stock);
-	tcase_add_test(corrections, a_fill_done_again_takes_no_lid_that_is_gone);
-	suite_add_tcase(suite, corrections);
-	return kk_run(suite);
-}
+KK_TESTS("filling", listed)

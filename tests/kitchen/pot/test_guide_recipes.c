@@ -8,6 +8,7 @@
 #include "kitchen/stock/acid_asked.h"
 #include "kitchen/stock/stock.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -145,19 +146,15 @@ START_TEST(salt_in_each_jar_is_taken_and_not_asked_for_as_acid)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("guide recipes");
-	TCase *tests = tcase_create("guide recipes");
+static const struct listed_test listed[] = {
+	GROUP("guide recipes", .begin = begin, .end = end),
+	TEST(a_soak_comes_off_the_ledgers_too),
+	TEST(an_alternative_is_written_down_and_not_taken),
+	TEST(an_alternative_is_never_short),
+	TEST(liquid_pectin_has_a_ledger_of_its_own),
+	TEST(what_is_not_startable_is_neither_started_nor_planned),
+	TEST(a_pack_that_is_not_printed_for_the_jar_is_refused),
+	TEST(salt_in_each_jar_is_taken_and_not_asked_for_as_acid),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_soak_comes_off_the_ledgers_too);
-	tcase_add_test(tests, an_alternative_is_written_down_and_not_taken);
-	tcase_add_test(tests, an_alternative_is_never_short);
-	tcase_add_test(tests, liquid_pectin_has_a_ledger_of_its_own);
-	tcase_add_test(tests, what_is_not_startable_is_neither_started_nor_planned);
-	tcase_add_test(tests, a_pack_that_is_not_printed_for_the_jar_is_refused);
-	tcase_add_test(tests, salt_in_each_jar_is_taken_and_not_asked_for_as_acid);
-	return kk_run(suite);
-}
+KK_TESTS("guide recipes", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/stock/stock.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -732,51 +733,43 @@ START_TEST(outlook_of_a_run_lies_end_to_end_and_ends_free)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("juicer");
-	TCase *phases = tcase_create("phases");
-	TCase *water = tcase_create("water");
-	TCase *juice = tcase_create("juice");
+static const struct listed_test listed[] = {
+	GROUP("phases", .begin = begin, .end = end),
+	TEST(a_run_goes_from_heat_to_run_to_drain),
+	TEST(a_run_walks_through_them_and_leaves_the_juicer_free),
+	TEST(the_run_is_as_long_as_the_house_says_when_it_begins),
+	TEST(without_a_water_interval_no_run_is_started),
+	TEST(a_run_without_a_length_counts_up_and_never_rings_that_it_is_over),
+	TEST(no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes),
+	TEST(the_run_is_over_at_its_time_and_asked_about_before),
+	EACH(a_run_may_be_ended_early_and_goes_to_the_drain, 0, 2),
+	TEST(only_a_juicer_takes_a_run_and_only_one),
+	TEST(a_juicer_takes_no_load_and_no_batch),
+	TEST(exceptions_of_loads_are_not_open_to_a_run),
+	TEST(outlook_of_a_run_lies_end_to_end_and_ends_free),
+	GROUP("water", .begin = begin, .end = end),
+	TEST(the_water_clock_runs_from_heat_on),
+	EACH(the_water_clock_rings_at_its_time_and_not_1_ms_before, 0, 2),
+	TEST(seen_water_starts_its_clock_again_and_again),
+	TEST(overdue_water_rings_on_and_tells_by_how_much),
+	TEST(a_pan_long_overdue_is_dry_and_gets_no_water),
+	TEST(water_topped_up_before_its_alarm_starts_the_clock_again),
+	TEST(water_comes_before_the_end_of_the_run_and_each_is_heard_by_itself),
+	TEST(no_water_clock_after_the_heat_is_off),
+	TEST(an_undone_water_check_rings_again),
+	TEST(the_water_clock_survives_a_wall_clock_that_is_set),
+	GROUP("juice", .begin = begin, .end = end),
+	TEST(juice_drawn_in_the_run_is_stock_and_the_run_goes_on),
+	TEST(nothing_is_drawn_before_the_run_and_nothing_of_nothing),
+	TEST(nothing_in_the_drain_ends_the_run_without_juice),
+	TEST(juice_is_measured_out_once),
+	TEST(juice_is_chilled_and_frozen_and_keeps_its_age),
+	TEST(juice_measured_again_is_a_move_of_its_own),
+	TEST(fruit_is_taken_off_its_ledger_and_a_correction_moves_the_difference),
+	TEST(a_corrected_fruit_is_the_fruit_of_its_juice_too),
+	TEST(a_correction_is_refused_what_a_start_is_refused),
+	TEST(each_act_of_a_run_is_taken_back_and_done_again),
+	TEST(no_undo_leaves_less_than_no_juice),
+};
 
-	tcase_add_test(phases, a_run_goes_from_heat_to_run_to_drain);
-	tcase_add_checked_fixture(phases, begin, end);
-	tcase_add_test(phases, a_run_walks_through_them_and_leaves_the_juicer_free);
-	tcase_add_test(phases, the_run_is_as_long_as_the_house_says_when_it_begins);
-	tcase_add_test(phases, without_a_water_interval_no_run_is_started);
-	tcase_add_test(phases, a_run_without_a_length_counts_up_and_never_rings_that_it_is_over);
-	tcase_add_test(phases, no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes);
-	tcase_add_test(phases, the_run_is_over_at_its_time_and_asked_about_before);
-	tcase_add_loop_test(phases, a_run_may_be_ended_early_and_goes_to_the_drain, 0, 2);
-	tcase_add_test(phases, only_a_juicer_takes_a_run_and_only_one);
-	tcase_add_test(phases, a_juicer_takes_no_load_and_no_batch);
-	tcase_add_test(phases, exceptions_of_loads_are_not_open_to_a_run);
-	tcase_add_test(phases, outlook_of_a_run_lies_end_to_end_and_ends_free);
-	suite_add_tcase(suite, phases);
-	tcase_add_checked_fixture(water, begin, end);
-	tcase_add_test(water, the_water_clock_runs_from_heat_on);
-	tcase_add_loop_test(water, the_water_clock_rings_at_its_time_and_not_1_ms_before, 0, 2);
-	tcase_add_test(water, seen_water_starts_its_clock_again_and_again);
-	tcase_add_test(water, overdue_water_rings_on_and_tells_by_how_much);
-	tcase_add_test(water, a_pan_long_overdue_is_dry_and_gets_no_water);
-	tcase_add_test(water, water_topped_up_before_its_alarm_starts_the_clock_again);
-	tcase_add_test(water, water_comes_before_the_end_of_the_run_and_each_is_heard_by_itself);
-	tcase_add_test(water, no_water_clock_after_the_heat_is_off);
-	tcase_add_test(water, an_undone_water_check_rings_again);
-	tcase_add_test(water, the_water_clock_survives_a_wall_clock_that_is_set);
-	suite_add_tcase(suite, water);
-	tcase_add_checked_fixture(juice, begin, end);
-	tcase_add_test(juice, juice_drawn_in_the_run_is_stock_and_the_run_goes_on);
-	tcase_add_test(juice, nothing_is_drawn_before_the_run_and_nothing_of_nothing);
-	tcase_add_test(juice, nothing_in_the_drain_ends_the_run_without_juice);
-	tcase_add_test(juice, juice_is_measured_out_once);
-	tcase_add_test(juice, juice_is_chilled_and_frozen_and_keeps_its_age);
-	tcase_add_test(juice, juice_measured_again_is_a_move_of_its_own);
-	tcase_add_test(juice, fruit_is_taken_off_its_ledger_and_a_correction_moves_the_difference);
-	tcase_add_test(juice, a_corrected_fruit_is_the_fruit_of_its_juice_too);
-	tcase_add_test(juice, a_correction_is_refused_what_a_start_is_refused);
-	tcase_add_test(juice, each_act_of_a_run_is_taken_back_and_done_again);
-	tcase_add_test(juice, no_undo_leaves_less_than_no_juice);
-	suite_add_tcase(suite, juice);
-	return kk_run(suite);
-}
+KK_TESTS("juicer", listed)

@@ -12,6 +12,7 @@
 #include "kitchen/stock/stock.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -909,60 +910,47 @@ START_TEST(outlook_of_a_batch_lies_end_to_end_and_leaves_out_what_is_not_done)
 }
 END_TEST
 
-static void add_needs(TCase *needs)
-{
-	tcase_add_checked_fixture(needs, begin, end);
-	tcase_add_loop_test(needs, a_batch_is_refused_when_a_counted_supply_is_short_by_the_least, 0, LINES);
-	tcase_add_test(needs, a_supply_nobody_counts_is_never_short);
-	tcase_add_test(needs, a_batch_is_refused_when_its_juice_is_short);
-	tcase_add_test(needs, juice_serves_what_is_made_of_its_fruit_and_nothing_else);
-	tcase_add_test(needs, a_batch_is_refused_when_jars_are_short_by_one);
-	tcase_add_test(needs, a_receipt_ends_a_shortage);
-	tcase_add_test(needs, two_lines_of_one_supply_are_short_together);
-	tcase_add_test(needs, what_is_optional_and_short_is_left_out);
-	tcase_add_test(needs, acid_for_the_jars_must_be_there_before_the_pot_is_started);
-	tcase_add_loop_test(needs, regular_pectin_is_not_multiplied_and_the_offer_is_made, 2, 4);
-	tcase_add_test(needs, low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot);
-	tcase_add_test(needs, a_batch_goes_only_where_its_recipe_allows);
-	tcase_add_test(needs, a_batch_without_a_canner_in_time_is_asked_about);
-	tcase_add_test(needs, a_canner_without_room_for_the_jar_is_no_place_to_go);
-	tcase_add_test(needs, low_acid_food_waits_for_a_pressure_canner);
-}
+static const struct listed_test listed[] = {
+	GROUP("phases", .begin = begin, .end = end),
+	EACH(a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS),
+	TEST(raw_pack_is_not_told_to_cook_its_food),
+	EACH(a_pot_speaks_of_what_it_makes, 0, 5),
+	EACH(every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2),
+	TEST(the_boil_hold_rings_at_its_second_and_spoils),
+	TEST(what_has_no_pectin_to_break_down_does_not_spoil_in_its_boil),
+	TEST(a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted),
+	EACH(a_lost_boil_goes_back_to_the_boil_and_holds_in_full_again, 0, 2),
+	TEST(only_the_boil_hold_can_be_lost),
+	EACH(a_batch_taken_off_the_heat_goes_to_off, 0, 4),
+	TEST(a_pot_takes_the_next_batch_only_when_it_is_rinsed),
+	TEST(a_batch_that_gave_no_jar_is_given_up_and_leaves_the_pot),
+	TEST(a_pot_takes_no_load_and_no_run_and_a_canner_no_batch),
+	EACH(outlook_of_a_batch_lies_end_to_end_and_leaves_out_what_is_not_done, 0, WALKS),
+	GROUP("needs", .begin = begin, .end = end),
+	EACH(a_batch_is_refused_when_a_counted_supply_is_short_by_the_least, 0, LINES),
+	TEST(a_supply_nobody_counts_is_never_short),
+	TEST(a_batch_is_refused_when_its_juice_is_short),
+	TEST(juice_serves_what_is_made_of_its_fruit_and_nothing_else),
+	TEST(a_batch_is_refused_when_jars_are_short_by_one),
+	TEST(a_receipt_ends_a_shortage),
+	TEST(two_lines_of_one_supply_are_short_together),
+	TEST(what_is_optional_and_short_is_left_out),
+	TEST(acid_for_the_jars_must_be_there_before_the_pot_is_started),
+	EACH(regular_pectin_is_not_multiplied_and_the_offer_is_made, 2, 4),
+	TEST(low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot),
+	TEST(a_batch_goes_only_where_its_recipe_allows),
+	TEST(a_batch_without_a_canner_in_time_is_asked_about),
+	TEST(a_canner_without_room_for_the_jar_is_no_place_to_go),
+	TEST(low_acid_food_waits_for_a_pressure_canner),
+	GROUP("amounts", .begin = begin, .end = end),
+	TEST(what_goes_in_is_written_down_and_taken_off_in_one_act),
+	TEST(a_corrected_amount_moves_its_ledger_by_the_difference),
+	TEST(a_correction_takes_no_more_juice_than_there_is),
+	TEST(juice_is_taken_oldest_first_and_given_back_where_it_came_from),
+	TEST(amounts_of_a_finished_batch_are_corrected_too),
+	TEST(lines_of_the_card_are_ticked_and_unticked),
+	TEST(each_act_of_a_batch_is_taken_back_and_done_again),
+	TEST(two_terminals_never_pour_the_same_juice),
+};
 
-int main(void)
-{
-	Suite *suite = suite_create("pot");
-	TCase *phases = tcase_create("phases");
-	TCase *needs = tcase_create("needs");
-	TCase *amounts = tcase_create("amounts");
-
-	tcase_add_checked_fixture(phases, begin, end);
-	tcase_add_loop_test(phases, a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS);
-	tcase_add_test(phases, raw_pack_is_not_told_to_cook_its_food);
-	tcase_add_loop_test(phases, a_pot_speaks_of_what_it_makes, 0, 5);
-	tcase_add_loop_test(phases, every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2);
-	tcase_add_test(phases, the_boil_hold_rings_at_its_second_and_spoils);
-	tcase_add_test(phases, what_has_no_pectin_to_break_down_does_not_spoil_in_its_boil);
-	tcase_add_test(phases, a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted);
-	tcase_add_loop_test(phases, a_lost_boil_goes_back_to_the_boil_and_holds_in_full_again, 0, 2);
-	tcase_add_test(phases, only_the_boil_hold_can_be_lost);
-	tcase_add_loop_test(phases, a_batch_taken_off_the_heat_goes_to_off, 0, 4);
-	tcase_add_test(phases, a_pot_takes_the_next_batch_only_when_it_is_rinsed);
-	tcase_add_test(phases, a_batch_that_gave_no_jar_is_given_up_and_leaves_the_pot);
-	tcase_add_test(phases, a_pot_takes_no_load_and_no_run_and_a_canner_no_batch);
-	tcase_add_loop_test(phases, outlook_of_a_batch_lies_end_to_end_and_leaves_out_what_is_not_done, 0, WALKS);
-	suite_add_tcase(suite, phases);
-	add_needs(needs);
-	suite_add_tcase(suite, needs);
-	tcase_add_checked_fixture(amounts, begin, end);
-	tcase_add_test(amounts, what_goes_in_is_written_down_and_taken_off_in_one_act);
-	tcase_add_test(amounts, a_corrected_amount_moves_its_ledger_by_the_difference);
-	tcase_add_test(amounts, a_correction_takes_no_more_juice_than_there_is);
-	tcase_add_test(amounts, juice_is_taken_oldest_first_and_given_back_where_it_came_from);
-	tcase_add_test(amounts, amounts_of_a_finished_batch_are_corrected_too);
-	tcase_add_test(amounts, lines_of_the_card_are_ticked_and_unticked);
-	tcase_add_test(amounts, each_act_of_a_batch_is_taken_back_and_done_again);
-	tcase_add_test(amounts, two_terminals_never_pour_the_same_juice);
-	suite_add_tcase(suite, amounts);
-	return kk_run(suite);
-}
+KK_TESTS("pot", listed)

@@ -6,6 +6,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static struct kitchen_kit other; /* a second terminal on the same log */
@@ -264,31 +265,24 @@ START_TEST(a_change_to_the_house_is_not_lost_to_the_other_terminal)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("press");
-	TCase *one = tcase_create("one terminal");
-	TCase *two = tcase_create("two terminals");
-	int watched_count = (int)(sizeof(watched) / sizeof(watched[0]));
+static const struct listed_test listed[] = {
+	GROUP("one terminal", .begin = begin, .end = end),
+	TEST(a_second_press_within_one_and_a_half_seconds_does_not_count),
+	TEST(a_press_with_the_phase_that_was_is_stale),
+	TEST(a_load_that_is_not_there_is_stale),
+	EACH_OF(a_condition_seen_too_soon_is_asked_about_once, watched),
+	TEST(water_that_cannot_boil_yet_is_asked_about_and_stays_on_record),
+	EACH_OF(a_condition_seen_in_good_time_is_not_asked_about, watched),
+	TEST(an_asked_press_leaves_no_trace),
+	GROUP("two terminals", .begin = begin, .end = end),
+	TEST(a_refresh_shows_what_the_other_terminal_did),
+	TEST(the_slower_of_two_presses_does_nothing),
+	TEST(an_estimate_of_one_terminal_is_not_lost_to_a_step_of_the_other),
+	TEST(a_broken_jar_of_one_terminal_is_not_forgotten_by_the_other),
+	TEST(two_terminals_never_fill_one_canner),
+	TEST(two_terminals_never_take_the_same_lids),
+	TEST(undo_does_not_take_back_what_the_person_has_not_seen),
+	TEST(a_change_to_the_house_is_not_lost_to_the_other_terminal),
+};
 
-	tcase_add_checked_fixture(one, begin, end);
-	tcase_add_test(one, a_second_press_within_one_and_a_half_seconds_does_not_count);
-	tcase_add_test(one, a_press_with_the_phase_that_was_is_stale);
-	tcase_add_test(one, a_load_that_is_not_there_is_stale);
-	tcase_add_loop_test(one, a_condition_seen_too_soon_is_asked_about_once, 0, watched_count);
-	tcase_add_test(one, water_that_cannot_boil_yet_is_asked_about_and_stays_on_record);
-	tcase_add_loop_test(one, a_condition_seen_in_good_time_is_not_asked_about, 0, watched_count);
-	tcase_add_test(one, an_asked_press_leaves_no_trace);
-	suite_add_tcase(suite, one);
-	tcase_add_checked_fixture(two, begin, end);
-	tcase_add_test(two, a_refresh_shows_what_the_other_terminal_did);
-	tcase_add_test(two, the_slower_of_two_presses_does_nothing);
-	tcase_add_test(two, an_estimate_of_one_terminal_is_not_lost_to_a_step_of_the_other);
-	tcase_add_test(two, a_broken_jar_of_one_terminal_is_not_forgotten_by_the_other);
-	tcase_add_test(two, two_terminals_never_fill_one_canner);
-	tcase_add_test(two, two_terminals_never_take_the_same_lids);
-	tcase_add_test(two, undo_does_not_take_back_what_the_person_has_not_seen);
-	tcase_add_test(two, a_change_to_the_house_is_not_lost_to_the_other_terminal);
-	suite_add_tcase(suite, two);
-	return kk_run(suite);
-}
+KK_TESTS("press", listed)

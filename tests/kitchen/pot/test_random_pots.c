@@ -17,6 +17,7 @@
 #include "kitchen/work/work.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define DAYS 6
 #define COMMANDS 200
@@ -320,13 +321,9 @@ START_TEST(whatever_is_pressed_the_ledgers_balance)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("random pots");
-	TCase *days = tcase_create("days");
+static const struct listed_test listed[] = {
+	GROUP("days", .seconds = 60),
+	EACH(whatever_is_pressed_the_ledgers_balance, 0, DAYS),
+};
 
-	tcase_add_loop_test(days, whatever_is_pressed_the_ledgers_balance, 0, DAYS);
-	tcase_set_timeout(days, 60);
-	suite_add_tcase(suite, days);
-	return kk_run(suite);
-}
+KK_TESTS("random pots", listed)

@@ -1,5 +1,4 @@
 /* What the sheet of a low-methoxyl pectin says: asked once, kept, changed later. */
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -14,6 +13,7 @@
 #include "kitchen/stock/ahead.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 #define JELLY "grape jelly, low sugar"
 #define UNKNOWN "The sheet's amounts of grape jelly, low sugar are not known yet"
@@ -323,24 +323,20 @@ START_TEST(the_whole_process_again_is_as_long_as_the_sheet_says)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("sheet");
-	TCase *sheet = tcase_create("sheet");
+static const struct listed_test listed[] = {
+	GROUP("sheet", .begin = begin, .end = end),
+	TEST(no_batch_is_started_and_the_sentence_says_what_to_type_where),
+	TEST(forecast_and_plan_say_what_is_missing),
+	TEST(a_plan_that_has_lost_its_sheet_is_refused_not_counted_as_nothing),
+	TEST(typed_once_it_stands_in_the_place_of_the_built_in_recipe),
+	TEST(it_is_taken_back_and_done_again_in_the_house),
+	TEST(changed_later_each_line_is_there_once),
+	EACH_OF(a_wrong_answer_says_what_would_be_right, wrong),
+	TEST(what_is_offered_again_reads_back_the_same),
+	TEST(only_a_recipe_that_leaves_its_amounts_to_a_sheet_takes_one),
+	TEST(a_line_of_a_kitchen_file_gives_every_field),
+	EACH(the_longer_of_table_and_sheet_counts, 0, 4),
+	TEST(the_whole_process_again_is_as_long_as_the_sheet_says),
+};
 
-	tcase_add_checked_fixture(sheet, begin, end);
-	tcase_add_test(sheet, no_batch_is_started_and_the_sentence_says_what_to_type_where);
-	tcase_add_test(sheet, forecast_and_plan_say_what_is_missing);
-	tcase_add_test(sheet, a_plan_that_has_lost_its_sheet_is_refused_not_counted_as_nothing);
-	tcase_add_test(sheet, typed_once_it_stands_in_the_place_of_the_built_in_recipe);
-	tcase_add_test(sheet, it_is_taken_back_and_done_again_in_the_house);
-	tcase_add_test(sheet, changed_later_each_line_is_there_once);
-	tcase_add_loop_test(sheet, a_wrong_answer_says_what_would_be_right, 0, (int)(sizeof(wrong) / sizeof(wrong[0])));
-	tcase_add_test(sheet, what_is_offered_again_reads_back_the_same);
-	tcase_add_test(sheet, only_a_recipe_that_leaves_its_amounts_to_a_sheet_takes_one);
-	tcase_add_test(sheet, a_line_of_a_kitchen_file_gives_every_field);
-	tcase_add_loop_test(sheet, the_longer_of_table_and_sheet_counts, 0, 4);
-	tcase_add_test(sheet, the_whole_process_again_is_as_long_as_the_sheet_says);
-	suite_add_tcase(suite, sheet);
-	return kk_run(suite);
-}
+KK_TESTS("sheet", listed)

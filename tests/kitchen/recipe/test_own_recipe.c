@@ -1,5 +1,4 @@
 /* A recipe of the kitchen's own from the form to the shelf, published or not. */
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -8,6 +7,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -298,22 +298,18 @@ START_TEST(an_own_recipe_is_multiplied_no_further_than_its_class)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("own recipe");
-	TCase *own = tcase_create("own");
+static const struct listed_test listed[] = {
+	GROUP("own", .begin = begin, .end = end),
+	TEST(a_recipe_without_a_source_is_not_kept),
+	TEST(what_must_not_be_in_it_is_refused_by_what_it_was_picked_as),
+	TEST(one_that_is_put_away_may_stay),
+	TEST(a_refused_one_in_the_log_is_not_cooked),
+	TEST(an_unlisted_ingredient_is_said_on_board_lot_and_load),
+	TEST(an_own_recipe_is_multiplied_no_further_than_its_class),
+	TEST(a_published_one_is_cooked_filled_and_canned_by_its_table),
+	TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge),
+	TEST(an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work),
+	TEST(a_retired_recipe_starts_no_batch_and_leaves_its_pot_alone),
+};
 
-	tcase_add_checked_fixture(own, begin, end);
-	tcase_add_test(own, a_recipe_without_a_source_is_not_kept);
-	tcase_add_test(own, what_must_not_be_in_it_is_refused_by_what_it_was_picked_as);
-	tcase_add_test(own, one_that_is_put_away_may_stay);
-	tcase_add_test(own, a_refused_one_in_the_log_is_not_cooked);
-	tcase_add_test(own, an_unlisted_ingredient_is_said_on_board_lot_and_load);
-	tcase_add_test(own, an_own_recipe_is_multiplied_no_further_than_its_class);
-	tcase_add_test(own, a_published_one_is_cooked_filled_and_canned_by_its_table);
-	tcase_add_test(own, without_a_published_process_it_is_marked_from_the_pot_to_the_fridge);
-	tcase_add_test(own, an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work);
-	tcase_add_test(own, a_retired_recipe_starts_no_batch_and_leaves_its_pot_alone);
-	suite_add_tcase(suite, own);
-	return kk_run(suite);
-}
+KK_TESTS("own recipe", listed)

@@ -9,6 +9,7 @@
 #include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -294,22 +295,18 @@ START_TEST(a_ledger_below_nothing_counts_as_nothing)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("ahead");
-	TCase *tests = tcase_create("ahead");
+static const struct listed_test listed[] = {
+	GROUP("ahead", .begin = begin, .end = end),
+	TEST(wishes_are_read_in_plain_words),
+	TEST(wishes_that_cannot_be_read_say_why),
+	TEST(the_canner_with_most_room_is_named),
+	TEST(five_own_runs_are_weighed_in_and_four_are_not),
+	TEST(juice_in_stock_is_used_when_asked_for),
+	TEST(jars_wanted_are_told_in_fruit),
+	TEST(what_cannot_be_answered_is_refused),
+	TEST(missing_is_what_the_shelf_does_not_hold),
+	TEST(jars_come_by_the_dozen_and_lids_by_the_newest_box),
+	TEST(a_ledger_below_nothing_counts_as_nothing),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, wishes_are_read_in_plain_words);
-	tcase_add_test(tests, wishes_that_cannot_be_read_say_why);
-	tcase_add_test(tests, the_canner_with_most_room_is_named);
-	tcase_add_test(tests, five_own_runs_are_weighed_in_and_four_are_not);
-	tcase_add_test(tests, juice_in_stock_is_used_when_asked_for);
-	tcase_add_test(tests, jars_wanted_are_told_in_fruit);
-	tcase_add_test(tests, what_cannot_be_answered_is_refused);
-	tcase_add_test(tests, missing_is_what_the_shelf_does_not_hold);
-	tcase_add_test(tests, jars_come_by_the_dozen_and_lids_by_the_newest_box);
-	tcase_add_test(tests, a_ledger_below_nothing_counts_as_nothing);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("ahead", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/stock/shelf.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -207,18 +208,14 @@ START_TEST(what_one_buys_at_a_time_is_set_and_undone)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("shelf");
-	TCase *tests = tcase_create("shelf");
+static const struct listed_test listed[] = {
+	GROUP("shelf", .begin = begin, .end = end),
+	TEST(every_kind_is_listed_and_what_is_counted_comes_first),
+	TEST(a_count_sets_what_there_is_and_says_who),
+	TEST(lids_are_counted_by_what_is_left_in_the_box),
+	TEST(juice_is_measured_again_and_its_ledger_tells_where_it_went),
+	TEST(the_lines_of_a_ledger_add_up),
+	TEST(what_one_buys_at_a_time_is_set_and_undone),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, every_kind_is_listed_and_what_is_counted_comes_first);
-	tcase_add_test(tests, a_count_sets_what_there_is_and_says_who);
-	tcase_add_test(tests, lids_are_counted_by_what_is_left_in_the_box);
-	tcase_add_test(tests, juice_is_measured_again_and_its_ledger_tells_where_it_went);
-	tcase_add_test(tests, the_lines_of_a_ledger_add_up);
-	tcase_add_test(tests, what_one_buys_at_a_time_is_set_and_undone);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("shelf", listed)

@@ -9,6 +9,7 @@
 #include "kitchen/recipe/recipe_lines.h"
 #include "kitchen/stock/stock_private.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -611,39 +612,35 @@ START_TEST(use_is_taken_off_only_where_there_is_a_ledger)
 }
 END_TEST
 
+/* The recipes are counted in a table, so the list is no constant. */
 int main(void)
 {
-	Suite *suite = suite_create("stores");
-	TCase *lines = tcase_create("lines");
-	TCase *own = tcase_create("own");
-	TCase *supplies = tcase_create("supplies");
+	const struct listed_test listed[] = {
+		GROUP("lines", .begin = begin, .end = end),
+		TEST(a_recipe_line_sets_all_of_a_recipe),
+		TEST(lines_are_written_as_they_were_read),
+		EACH(built_in_recipes_go_through_lines_unchanged, 0, (int)recipe_count),
+		TEST(an_ingredient_is_picked_by_its_name_or_by_as),
+		TEST(what_a_line_does_not_say_has_its_default),
+		TEST(headspace_is_read_in_inches),
+		TEST(a_line_with_a_wrong_word_says_which),
+		TEST(an_ingredient_line_with_a_wrong_word_says_which),
+		GROUP("own", .begin = begin, .end = end),
+		TEST(built_in_recipes_come_first),
+		TEST(a_recipe_of_ones_own_is_kept),
+		TEST(a_recipe_is_edited_and_retired),
+		TEST(a_recipe_without_a_process_is_kept_and_says_so),
+		TEST(a_recipe_that_breaks_a_rule_is_refused),
+		TEST(a_new_recipe_is_undone_in_the_house),
+		GROUP("supplies", .begin = begin, .end = end),
+		TEST(receipts_begin_a_ledger_and_add_to_it),
+		TEST(words_of_supplies_are_in_the_units_of_the_house),
+		TEST(a_count_sets_what_was_found),
+		TEST(every_move_stays_in_the_ledger),
+		TEST(what_is_no_supply_is_refused),
+		TEST(a_receipt_is_undone_with_its_ledger),
+		TEST(use_is_taken_off_only_where_there_is_a_ledger),
+	};
 
-	tcase_add_checked_fixture(lines, begin, end);
-	tcase_add_test(lines, a_recipe_line_sets_all_of_a_recipe);
-	tcase_add_test(lines, lines_are_written_as_they_were_read);
-	tcase_add_loop_test(lines, built_in_recipes_go_through_lines_unchanged, 0, (int)recipe_count);
-	tcase_add_test(lines, an_ingredient_is_picked_by_its_name_or_by_as);
-	tcase_add_test(lines, what_a_line_does_not_say_has_its_default);
-	tcase_add_test(lines, headspace_is_read_in_inches);
-	tcase_add_test(lines, a_line_with_a_wrong_word_says_which);
-	tcase_add_test(lines, an_ingredient_line_with_a_wrong_word_says_which);
-	suite_add_tcase(suite, lines);
-	tcase_add_checked_fixture(own, begin, end);
-	tcase_add_test(own, built_in_recipes_come_first);
-	tcase_add_test(own, a_recipe_of_ones_own_is_kept);
-	tcase_add_test(own, a_recipe_is_edited_and_retired);
-	tcase_add_test(own, a_recipe_without_a_process_is_kept_and_says_so);
-	tcase_add_test(own, a_recipe_that_breaks_a_rule_is_refused);
-	tcase_add_test(own, a_new_recipe_is_undone_in_the_house);
-	suite_add_tcase(suite, own);
-	tcase_add_checked_fixture(supplies, begin, end);
-	tcase_add_test(supplies, receipts_begin_a_ledger_and_add_to_it);
-	tcase_add_test(supplies, words_of_supplies_are_in_the_units_of_the_house);
-	tcase_add_test(supplies, a_count_sets_what_was_found);
-	tcase_add_test(supplies, every_move_stays_in_the_ledger);
-	tcase_add_test(supplies, what_is_no_supply_is_refused);
-	tcase_add_test(supplies, a_receipt_is_undone_with_its_ledger);
-	tcase_add_test(supplies, use_is_taken_off_only_where_there_is_a_ledger);
-	suite_add_tcase(suite, supplies);
-	return kk_run(suite);
+	return kk_run(tests_suite("stores", listed, LISTED_COUNT(listed)));
 }

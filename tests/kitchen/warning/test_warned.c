@@ -11,6 +11,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -326,29 +327,21 @@ START_TEST(no_stop_is_set_aside)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("what is warned of");
-	TCase *again = tcase_create("asked again");
-	TCase *aside_case = tcase_create("set aside");
+static const struct listed_test listed[] = {
+	GROUP("asked again", .begin = begin, .end = end, .seconds = 30),
+	TEST(nothing_is_asked_again_before_something_can_change),
+	TEST(every_moment_at_which_a_rule_comes_due_is_met_to_the_millisecond),
+	TEST(an_act_an_undo_and_another_terminal_are_seen_at_once),
+	EACH(a_wall_clock_that_was_set_is_seen_at_once, 1, 2),
+	EACH(a_wall_clock_that_was_set_is_seen_at_once, -1, 0),
+	TEST(the_minutes_in_a_sentence_go_on),
+	TEST(a_pot_that_comes_to_have_no_canner_in_time_is_seen_within_a_minute),
+	EACH(on_a_random_day_what_is_remembered_is_what_would_be_found, 0, DAYS),
+	GROUP("set aside", .begin = begin, .end = end, .seconds = 30),
+	EACH(a_caution_or_a_note_is_set_aside_and_taken_up_again, 0, 2),
+	TEST(setting_aside_is_undone_and_redone_in_the_house),
+	TEST(one_set_aside_leaves_the_others),
+	TEST(no_stop_is_set_aside),
+};
 
-	tcase_add_checked_fixture(again, begin, end);
-	tcase_set_timeout(again, 30);
-	tcase_add_test(again, nothing_is_asked_again_before_something_can_change);
-	tcase_add_test(again, every_moment_at_which_a_rule_comes_due_is_met_to_the_millisecond);
-	tcase_add_test(again, an_act_an_undo_and_another_terminal_are_seen_at_once);
-	tcase_add_loop_test(again, a_wall_clock_that_was_set_is_seen_at_once, 1, 2);
-	tcase_add_loop_test(again, a_wall_clock_that_was_set_is_seen_at_once, -1, 0);
-	tcase_add_test(again, the_minutes_in_a_sentence_go_on);
-	tcase_add_test(again, a_pot_that_comes_to_have_no_canner_in_time_is_seen_within_a_minute);
-	tcase_add_loop_test(again, on_a_random_day_what_is_remembered_is_what_would_be_found, 0, DAYS);
-	suite_add_tcase(suite, again);
-	tcase_add_checked_fixture(aside_case, begin, end);
-	tcase_set_timeout(aside_case, 30);
-	tcase_add_loop_test(aside_case, a_caution_or_a_note_is_set_aside_and_taken_up_again, 0, 2);
-	tcase_add_test(aside_case, setting_aside_is_undone_and_redone_in_the_house);
-	tcase_add_test(aside_case, one_set_aside_leaves_the_others);
-	tcase_add_test(aside_case, no_stop_is_set_aside);
-	suite_add_tcase(suite, aside_case);
-	return kk_run(suite);
-}
+KK_TESTS("what is warned of", listed)

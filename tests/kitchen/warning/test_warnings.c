@@ -8,6 +8,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -405,34 +406,29 @@ START_TEST(the_worst_stand_first_and_the_list_has_an_end)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("warnings");
-	TCase *warnings = tcase_create("warnings");
+static const struct listed_test listed[] = {
+	GROUP("warnings", .begin = begin, .end = end, .seconds = 30),
+	TEST(a_quiet_kitchen_has_nothing_to_warn_of),
+	TEST(an_elevation_not_set_stops),
+	TEST(boiling_water_that_does_not_fit_the_elevation),
+	TEST(above_8000_ft_the_tables_differ),
+	TEST(a_dial_gauge_a_year_after_its_check),
+	TEST(only_dial_gauges_are_asked_for_their_check),
+	TEST(an_elevation_set_since_the_last_day_is_asked_about_until_the_next),
+	TEST(an_elevation_set_back_or_unset_is_not_a_changed_one),
+	TEST(a_store_that_is_warm_or_hot),
+	TEST(a_jar_a_year_on_the_shelf_until_it_is_thrown_out),
+	TEST(a_process_not_valid_stops_until_the_load_is_shelved),
+	TEST(an_estimated_process_is_said_to_be_unknown),
+	EACH(a_restart_is_shown_in_every_timed_phase_in_the_canner, 0, 3),
+	EACH(a_restart_is_no_matter_to_what_has_no_clock_or_stands_on_the_rack, 0, 4),
+	EACH(what_is_watched_longer_than_planned, 0, 5),
+	TEST(seals_not_checked_24_h_after_the_process),
+	TEST(a_load_in_the_canner_has_no_overdue_seals),
+	TEST(a_process_of_common_practice_is_noted),
+	TEST(a_fate_is_warned_of_in_its_last_hour_and_when_it_is_over),
+	TEST(a_fate_of_a_shelved_load_is_still_warned_of),
+	TEST(the_worst_stand_first_and_the_list_has_an_end),
+};
 
-	tcase_add_checked_fixture(warnings, begin, end);
-	tcase_set_timeout(warnings, 30);
-	tcase_add_test(warnings, a_quiet_kitchen_has_nothing_to_warn_of);
-	tcase_add_test(warnings, an_elevation_not_set_stops);
-	tcase_add_test(warnings, boiling_water_that_does_not_fit_the_elevation);
-	tcase_add_test(warnings, above_8000_ft_the_tables_differ);
-	tcase_add_test(warnings, a_dial_gauge_a_year_after_its_check);
-	tcase_add_test(warnings, only_dial_gauges_are_asked_for_their_check);
-	tcase_add_test(warnings, an_elevation_set_since_the_last_day_is_asked_about_until_the_next);
-	tcase_add_test(warnings, an_elevation_set_back_or_unset_is_not_a_changed_one);
-	tcase_add_test(warnings, a_store_that_is_warm_or_hot);
-	tcase_add_test(warnings, a_jar_a_year_on_the_shelf_until_it_is_thrown_out);
-	tcase_add_test(warnings, a_process_not_valid_stops_until_the_load_is_shelved);
-	tcase_add_test(warnings, an_estimated_process_is_said_to_be_unknown);
-	tcase_add_loop_test(warnings, a_restart_is_shown_in_every_timed_phase_in_the_canner, 0, 3);
-	tcase_add_loop_test(warnings, a_restart_is_no_matter_to_what_has_no_clock_or_stands_on_the_rack, 0, 4);
-	tcase_add_loop_test(warnings, what_is_watched_longer_than_planned, 0, 5);
-	tcase_add_test(warnings, seals_not_checked_24_h_after_the_process);
-	tcase_add_test(warnings, a_load_in_the_canner_has_no_overdue_seals);
-	tcase_add_test(warnings, a_process_of_common_practice_is_noted);
-	tcase_add_test(warnings, a_fate_is_warned_of_in_its_last_hour_and_when_it_is_over);
-	tcase_add_test(warnings, a_fate_of_a_shelved_load_is_still_warned_of);
-	tcase_add_test(warnings, the_worst_stand_first_and_the_list_has_an_end);
-	suite_add_tcase(suite, warnings);
-	return kk_run(suite);
-}
+KK_TESTS("warnings", listed)

@@ -7,6 +7,7 @@
 #include "kitchen/work/work.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -446,36 +447,28 @@ START_TEST(a_jar_that_broke_in_the_canner_is_noted)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("warnings of loads");
-	TCase *process = tcase_create("process");
-	TCase *jars = tcase_create("jars");
+static const struct listed_test listed[] = {
+	GROUP("process", .begin = begin, .end = end, .seconds = 30),
+	TEST(a_load_that_got_less_than_the_elevation_set_now_asks),
+	TEST(a_pressure_that_is_no_longer_published_is_no_process),
+	TEST(a_hold_confirmed_too_soon_is_doubted_until_it_is_begun_again),
+	EACH(a_hold_confirmed_in_exactly_the_shortest_time_is_not_doubted, 0, 4),
+	TEST(a_second_hold_is_noted_while_the_load_is_in_the_canner),
+	TEST(a_vent_cut_short_stops_until_the_process_is_done_again),
+	TEST(a_process_found_wrong_stops_until_the_load_is_shelved),
+	TEST(a_steam_canner_that_has_held_over_45_min_in_all),
+	TEST(only_a_steam_canner_runs_out_of_water),
+	TEST(over_30_min_in_boiling_water_wants_deep_water),
+	TEST(what_should_never_be_in_a_canner_stops),
+	GROUP("jars", .begin = begin, .end = end, .seconds = 30),
+	TEST(over_half_the_liquid_gone_goes_to_the_fridge),
+	TEST(over_half_gone_from_a_sealed_jar_has_no_window),
+	TEST(jars_that_need_a_fate_stop_until_they_have_one),
+	TEST(the_window_of_an_unsealed_jar_closes_24_h_after_the_process),
+	TEST(the_window_of_a_failed_process_closes_after_2_h),
+	TEST(a_failed_process_left_in_its_canner_is_not_redone_after_2_h),
+	TEST(more_than_half_of_the_jars_that_lost_liquid_are_noted),
+	TEST(a_jar_that_broke_in_the_canner_is_noted),
+};
 
-	tcase_add_checked_fixture(process, begin, end);
-	tcase_set_timeout(process, 30);
-	tcase_add_test(process, a_load_that_got_less_than_the_elevation_set_now_asks);
-	tcase_add_test(process, a_pressure_that_is_no_longer_published_is_no_process);
-	tcase_add_test(process, a_hold_confirmed_too_soon_is_doubted_until_it_is_begun_again);
-	tcase_add_loop_test(process, a_hold_confirmed_in_exactly_the_shortest_time_is_not_doubted, 0, 4);
-	tcase_add_test(process, a_second_hold_is_noted_while_the_load_is_in_the_canner);
-	tcase_add_test(process, a_vent_cut_short_stops_until_the_process_is_done_again);
-	tcase_add_test(process, a_process_found_wrong_stops_until_the_load_is_shelved);
-	tcase_add_test(process, a_steam_canner_that_has_held_over_45_min_in_all);
-	tcase_add_test(process, only_a_steam_canner_runs_out_of_water);
-	tcase_add_test(process, over_30_min_in_boiling_water_wants_deep_water);
-	tcase_add_test(process, what_should_never_be_in_a_canner_stops);
-	suite_add_tcase(suite, process);
-	tcase_add_checked_fixture(jars, begin, end);
-	tcase_set_timeout(jars, 30);
-	tcase_add_test(jars, over_half_the_liquid_gone_goes_to_the_fridge);
-	tcase_add_test(jars, over_half_gone_from_a_sealed_jar_has_no_window);
-	tcase_add_test(jars, jars_that_need_a_fate_stop_until_they_have_one);
-	tcase_add_test(jars, the_window_of_an_unsealed_jar_closes_24_h_after_the_process);
-	tcase_add_test(jars, the_window_of_a_failed_process_closes_after_2_h);
-	tcase_add_test(jars, a_failed_process_left_in_its_canner_is_not_redone_after_2_h);
-	tcase_add_test(jars, more_than_half_of_the_jars_that_lost_liquid_are_noted);
-	tcase_add_test(jars, a_jar_that_broke_in_the_canner_is_noted);
-	suite_add_tcase(suite, jars);
-	return kk_run(suite);
-}
+KK_TESTS("warnings of loads", listed)

@@ -12,6 +12,7 @@
 #include "kitchen/stock/stock.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 
@@ -500,38 +501,30 @@ START_TEST(an_acidified_batch_made_otherwise_is_not_valid)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("warnings of pots, lids and supplies");
-	TCase *lids = tcase_create("lids");
-	TCase *pots = tcase_create("pots");
+static const struct listed_test listed[] = {
+	GROUP("lids", .begin = begin, .end = end, .seconds = 30),
+	TEST(a_lid_box_that_fails_more_than_the_others),
+	TEST(a_canner_whose_lids_fail_more_than_elsewhere),
+	TEST(a_person_whose_lids_fail_more_than_the_others),
+	TEST(a_new_season_begins_the_count_anew),
+	TEST(a_box_counted_again_below_what_was_used),
+	TEST(a_box_listed_twice_under_one_label),
+	TEST(lids_bought_over_5_years_ago),
+	TEST(jars_short_of_what_is_cooking),
+	TEST(lids_of_all_boxes_together_short_of_what_is_cooking),
+	TEST(acid_short_of_what_is_still_to_be_filled),
+	EACH(whatever_else_goes_into_the_jars_may_be_short, 0, 2),
+	GROUP("pots", .begin = begin, .end = end, .seconds = 30),
+	TEST(more_jars_than_the_canners_take_in_a_round),
+	TEST(low_acid_jars_wait_where_no_pressure_canner_stands),
+	TEST(jars_larger_than_any_tested_wait),
+	TEST(jars_wait_that_no_canner_has_room_and_a_process_for),
+	TEST(a_pot_whose_jars_would_wait_too_long),
+	TEST(a_pot_for_which_no_canner_stands_here),
+	TEST(a_pot_that_stands_unrinsed_for_over_10_min),
+	TEST(a_canner_that_stands_loaded_for_over_10_min),
+	TEST(a_batch_made_otherwise_is_said_to_be_unknown_while_it_is_in_the_pot),
+	TEST(an_acidified_batch_made_otherwise_is_not_valid),
+};
 
-	tcase_add_checked_fixture(lids, begin, end);
-	tcase_set_timeout(lids, 30);
-	tcase_add_test(lids, a_lid_box_that_fails_more_than_the_others);
-	tcase_add_test(lids, a_canner_whose_lids_fail_more_than_elsewhere);
-	tcase_add_test(lids, a_person_whose_lids_fail_more_than_the_others);
-	tcase_add_test(lids, a_new_season_begins_the_count_anew);
-	tcase_add_test(lids, a_box_counted_again_below_what_was_used);
-	tcase_add_test(lids, a_box_listed_twice_under_one_label);
-	tcase_add_test(lids, lids_bought_over_5_years_ago);
-	tcase_add_test(lids, jars_short_of_what_is_cooking);
-	tcase_add_test(lids, lids_of_all_boxes_together_short_of_what_is_cooking);
-	tcase_add_test(lids, acid_short_of_what_is_still_to_be_filled);
-	tcase_add_loop_test(lids, whatever_else_goes_into_the_jars_may_be_short, 0, 2);
-	suite_add_tcase(suite, lids);
-	tcase_add_checked_fixture(pots, begin, end);
-	tcase_set_timeout(pots, 30);
-	tcase_add_test(pots, more_jars_than_the_canners_take_in_a_round);
-	tcase_add_test(pots, low_acid_jars_wait_where_no_pressure_canner_stands);
-	tcase_add_test(pots, jars_larger_than_any_tested_wait);
-	tcase_add_test(pots, jars_wait_that_no_canner_has_room_and_a_process_for);
-	tcase_add_test(pots, a_pot_whose_jars_would_wait_too_long);
-	tcase_add_test(pots, a_pot_for_which_no_canner_stands_here);
-	tcase_add_test(pots, a_pot_that_stands_unrinsed_for_over_10_min);
-	tcase_add_test(pots, a_canner_that_stands_loaded_for_over_10_min);
-	tcase_add_test(pots, a_batch_made_otherwise_is_said_to_be_unknown_while_it_is_in_the_pot);
-	tcase_add_test(pots, an_acidified_batch_made_otherwise_is_not_valid);
-	suite_add_tcase(suite, pots);
-	return kk_run(suite);
-}
+KK_TESTS("warnings of pots, lids and supplies", listed)

@@ -8,6 +8,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
 #include "support/pot_kit.h"
+#include "support/tests.h"
 
 static struct kitchen_kit kit;
 static int64_t batch_id;
@@ -468,35 +469,27 @@ START_TEST(a_kitchen_does_not_move_under_a_load_in_a_canner)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("found wrong later");
-	TCase *batches = tcase_create("batches");
-	TCase *elevation = tcase_create("elevation");
+static const struct listed_test listed[] = {
+	GROUP("batches", .begin = begin, .end = end, .seconds = 30),
+	EACH(an_acidified_batch_found_wrong_is_not_valid_wherever_its_jars_are, 0, COME_COUNT),
+	EACH(another_batch_found_wrong_is_unknown_and_stays_where_it_is, 0, COME_COUNT),
+	TEST(a_batch_found_wrong_in_time_leaves_what_is_left_of_two_hours),
+	TEST(a_mark_needs_words_and_is_made_once),
+	TEST(a_load_of_several_batches_is_as_bad_as_the_worst),
+	TEST(every_load_of_a_batch_is_marked_and_no_other),
+	GROUP("elevation", .begin = begin, .end = end, .seconds = 30),
+	TEST(loads_that_asked_more_are_not_valid_and_come_back_to_the_check),
+	EACH(loads_that_got_enough_stay_as_they_are, 0, 5),
+	EACH(a_wrong_elevation_corrected_in_two_steps_is_looked_at_again, 0, 2),
+	TEST(loads_from_before_the_elevation_was_set_stay),
+	TEST(an_unknown_load_that_asked_more_becomes_not_valid),
+	TEST(a_pressure_that_is_no_process_there_says_so),
+	EACH(more_pressure_than_asked_for_is_enough, 0, 3),
+	TEST(a_hold_that_asks_longer_goes_on_longer),
+	TEST(a_hold_that_asks_more_pressure_begins_again_under_it),
+	TEST(a_load_that_asks_no_more_runs_on_as_it_was),
+	TEST(a_hold_that_is_over_is_not_valid_when_it_asked_more),
+	TEST(a_kitchen_does_not_move_under_a_load_in_a_canner),
+};
 
-	tcase_add_checked_fixture(batches, begin, end);
-	tcase_set_timeout(batches, 30);
-	tcase_add_loop_test(batches, an_acidified_batch_found_wrong_is_not_valid_wherever_its_jars_are, 0, COME_COUNT);
-	tcase_add_loop_test(batches, another_batch_found_wrong_is_unknown_and_stays_where_it_is, 0, COME_COUNT);
-	tcase_add_test(batches, a_batch_found_wrong_in_time_leaves_what_is_left_of_two_hours);
-	tcase_add_test(batches, a_mark_needs_words_and_is_made_once);
-	tcase_add_test(batches, a_load_of_several_batches_is_as_bad_as_the_worst);
-	tcase_add_test(batches, every_load_of_a_batch_is_marked_and_no_other);
-	suite_add_tcase(suite, batches);
-	tcase_add_checked_fixture(elevation, begin, end);
-	tcase_set_timeout(elevation, 30);
-	tcase_add_test(elevation, loads_that_asked_more_are_not_valid_and_come_back_to_the_check);
-	tcase_add_loop_test(elevation, loads_that_got_enough_stay_as_they_are, 0, 5);
-	tcase_add_loop_test(elevation, a_wrong_elevation_corrected_in_two_steps_is_looked_at_again, 0, 2);
-	tcase_add_test(elevation, loads_from_before_the_elevation_was_set_stay);
-	tcase_add_test(elevation, an_unknown_load_that_asked_more_becomes_not_valid);
-	tcase_add_test(elevation, a_pressure_that_is_no_process_there_says_so);
-	tcase_add_loop_test(elevation, more_pressure_than_asked_for_is_enough, 0, 3);
-	tcase_add_test(elevation, a_hold_that_asks_longer_goes_on_longer);
-	tcase_add_test(elevation, a_hold_that_asks_more_pressure_begins_again_under_it);
-	tcase_add_test(elevation, a_load_that_asks_no_more_runs_on_as_it_was);
-	tcase_add_test(elevation, a_hold_that_is_over_is_not_valid_when_it_asked_more);
-	tcase_add_test(elevation, a_kitchen_does_not_move_under_a_load_in_a_canner);
-	suite_add_tcase(suite, elevation);
-	return kk_run(suite);
-}
+KK_TESTS("found wrong later", listed)
