@@ -17,6 +17,7 @@
 #include "report/report.h"
 #include "report/report.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define SPEED 60
 #define BETWEEN_PRESSES_US (40 * 1000) /* 2.4 s of practice time: more than PRESS_AGAIN_MS */
@@ -375,32 +376,21 @@ START_TEST(a_missing_log_with_backups_is_not_made_anew)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("log reports");
-	TCase *cases = tcase_create("reports");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("reports", .begin = set_up, .end = tear_down, .seconds = 30),
+	TEST(an_empty_log_gives_empty_lists),
+	TEST(a_load_in_its_hold_tells_what_is_left),
+	TEST(a_phase_without_a_clock_has_no_seconds),
+	TEST(a_lost_boil_shows_as_a_second_start),
+	TEST(hostile_names_stay_names),
+	TEST(every_jar_is_told_with_its_lids),
+	TEST(a_load_of_two_lots_tells_both),
+	TEST(warnings_carry_their_source),
+	TEST(open_loads_are_told_whatever_the_date),
+	TEST(a_wrong_choice_is_misuse),
+	TEST(practice_takes_over_the_kitchen_but_not_its_work),
+	TEST(a_log_that_cannot_be_filled_is_not_left_behind),
+	TEST(a_missing_log_with_backups_is_not_made_anew),
+};
 
-	tcase_add_checked_fixture(cases, set_up, tear_down);
-	tcase_set_timeout(cases, 30);
-	tcase_add_test(cases, an_empty_log_gives_empty_lists);
-	tcase_add_test(cases, a_load_in_its_hold_tells_what_is_left);
-	tcase_add_test(cases, a_phase_without_a_clock_has_no_seconds);
-	tcase_add_test(cases, a_lost_boil_shows_as_a_second_start);
-	tcase_add_test(cases, hostile_names_stay_names);
-	tcase_add_test(cases, every_jar_is_told_with_its_lids);
-	tcase_add_test(cases, a_load_of_two_lots_tells_both);
-	tcase_add_test(cases, warnings_carry_their_source);
-	tcase_add_test(cases, open_loads_are_told_whatever_the_date);
-	tcase_add_test(cases, a_wrong_choice_is_misuse);
-	tcase_add_test(cases, practice_takes_over_the_kitchen_but_not_its_work);
-	tcase_add_test(cases, a_log_that_cannot_be_filled_is_not_left_behind);
-	tcase_add_test(cases, a_missing_log_with_backups_is_not_made_anew);
-	suite_add_tcase(suite, cases);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("log reports", listed)

@@ -26,6 +26,7 @@
 #include <unistd.h>
 
 #include "support/csv.h"
+#include "support/tests.h"
 
 #define ROWS_MAX 2000
 #define ANSWER_BYTES 32768
@@ -458,26 +459,20 @@ START_TEST(every_line_of_every_table_is_among_the_rows)
 }
 END_TEST
 
+static const struct listed_test listed[] = {
+	GROUP("the built program", .seconds = 300),
+	TEST(every_line_of_every_table_is_among_the_rows),
+	TEST(every_row_is_given_at_the_lowest_a_middle_and_the_highest_foot),
+	TEST(steam_gets_the_minutes_of_boiling_water_or_a_refusal),
+};
+
 int main(void)
 {
 	const char *program = getenv("STILLROOM");
-	Suite *suite = suite_create("every row");
-	TCase *cases = tcase_create("the built program");
-	SRunner *runner;
-	int failed;
 
 	if (program == NULL || access(program, X_OK) != 0) {
 		puts("STILLROOM names no program");
 		return 77;
 	}
-	tcase_set_timeout(cases, 300);
-	tcase_add_test(cases, every_line_of_every_table_is_among_the_rows);
-	tcase_add_test(cases, every_row_is_given_at_the_lowest_a_middle_and_the_highest_foot);
-	tcase_add_test(cases, steam_gets_the_minutes_of_boiling_water_or_a_refusal);
-	suite_add_tcase(suite, cases);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+	return tests_run(tests_suite("every row", listed, LISTED_COUNT(listed)));
 }

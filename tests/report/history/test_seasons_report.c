@@ -8,6 +8,7 @@
 #include "report/report.h"
 #include "report/report.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define HOSTILE "pears \"wild\"\n\033]0;x\007\302\233\342\200\256 \377"
 
@@ -162,20 +163,12 @@ START_TEST(a_year_without_work_is_said)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("seasons report");
-	TCase *tests = tcase_create("seasons");
+static const struct listed_test listed[] = {
+	GROUP("seasons", .begin = begin, .end = end),
+	TEST(the_years_stand_beside_one_another),
+	TEST(a_year_tells_rates_with_how_sure_they_are),
+	TEST(hostile_names_stay_names),
+	TEST(a_year_without_work_is_said),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, the_years_stand_beside_one_another);
-	tcase_add_test(tests, a_year_tells_rates_with_how_sure_they_are);
-	tcase_add_test(tests, hostile_names_stay_names);
-	tcase_add_test(tests, a_year_without_work_is_said);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("seasons report", listed)

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "report/out/json.h"
+#include "support/tests.h"
 
 static char *written;
 static size_t written_size;
@@ -190,27 +191,17 @@ START_TEST(members_of_lines_stand_on_their_own_lines)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("json");
-	TCase *cases = tcase_create("writer");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(quotes_and_backslashes_are_escaped),
+	TEST(control_characters_never_come_through),
+	TEST(what_is_not_utf8_becomes_the_replacement_character),
+	TEST(other_characters_stay_as_they_are),
+	TEST(numbers_are_short_and_read_back_the_same),
+	TEST(whole_numbers_keep_every_digit),
+	TEST(decimals_are_exact_and_carry_no_needless_digit),
+	TEST(the_decimal_sign_of_the_locale_does_not_show),
+	TEST(instants_are_utc_with_milliseconds),
+	TEST(members_of_lines_stand_on_their_own_lines),
+};
 
-	tcase_add_test(cases, quotes_and_backslashes_are_escaped);
-	tcase_add_test(cases, control_characters_never_come_through);
-	tcase_add_test(cases, what_is_not_utf8_becomes_the_replacement_character);
-	tcase_add_test(cases, other_characters_stay_as_they_are);
-	tcase_add_test(cases, numbers_are_short_and_read_back_the_same);
-	tcase_add_test(cases, whole_numbers_keep_every_digit);
-	tcase_add_test(cases, decimals_are_exact_and_carry_no_needless_digit);
-	tcase_add_test(cases, the_decimal_sign_of_the_locale_does_not_show);
-	tcase_add_test(cases, instants_are_utc_with_milliseconds);
-	tcase_add_test(cases, members_of_lines_stand_on_their_own_lines);
-	suite_add_tcase(suite, cases);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("json", listed)

@@ -9,6 +9,7 @@
 
 #include "engine/physics/reading.h"
 #include "report/cli/plain.h"
+#include "support/tests.h"
 
 static void ck_plain(const char *text, const char *expected)
 {
@@ -112,23 +113,13 @@ START_TEST(anything_else_is_no_reading)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("plain");
-	TCase *cases = tcase_create("text and readings");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	TEST(a_name_cannot_drive_the_terminal),
+	TEST(ordinary_names_stay_whole),
+	TEST(a_column_is_as_wide_for_letters_of_several_bytes),
+	TEST(temperatures_are_read_with_their_unit),
+	TEST(pressures_are_read_with_their_unit),
+	TEST(anything_else_is_no_reading),
+};
 
-	tcase_add_test(cases, a_name_cannot_drive_the_terminal);
-	tcase_add_test(cases, ordinary_names_stay_whole);
-	tcase_add_test(cases, a_column_is_as_wide_for_letters_of_several_bytes);
-	tcase_add_test(cases, temperatures_are_read_with_their_unit);
-	tcase_add_test(cases, pressures_are_read_with_their_unit);
-	tcase_add_test(cases, anything_else_is_no_reading);
-	suite_add_tcase(suite, cases);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("plain", listed)

@@ -10,6 +10,7 @@
 #include "kitchen/pantry/recall.h"
 #include "report/report.h"
 #include "support/kitchen_kit.h"
+#include "support/tests.h"
 
 #define HOSTILE "grape \"jelly\"\033[2J"
 
@@ -215,18 +216,14 @@ START_TEST(what_the_log_has_not_is_refused)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("pantry reports");
-	TCase *reports = tcase_create("pantry reports");
+static const struct listed_test listed[] = {
+	GROUP("pantry reports", .begin = begin, .end = end),
+	TEST(what_is_left_is_told),
+	TEST(fridge_and_freezer_are_told_with_their_times),
+	TEST(a_trace_is_a_list_to_tick),
+	TEST(open_recalls_are_told_without_a_question),
+	TEST(what_is_done_is_ticked_and_told_only_when_asked),
+	TEST(what_the_log_has_not_is_refused),
+};
 
-	tcase_add_checked_fixture(reports, begin, end);
-	tcase_add_test(reports, what_is_left_is_told);
-	tcase_add_test(reports, fridge_and_freezer_are_told_with_their_times);
-	tcase_add_test(reports, a_trace_is_a_list_to_tick);
-	tcase_add_test(reports, open_recalls_are_told_without_a_question);
-	tcase_add_test(reports, what_is_done_is_ticked_and_told_only_when_asked);
-	tcase_add_test(reports, what_the_log_has_not_is_refused);
-	suite_add_tcase(suite, reports);
-	return kk_run(suite);
-}
+KK_TESTS("pantry reports", listed)

@@ -12,6 +12,7 @@
 #include "report/report.h"
 #include "report/report.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define HOSTILE "Kettle 1\033[2J\377"
 
@@ -224,23 +225,15 @@ START_TEST(words_that_cannot_be_read_are_misuse)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("ahead reports");
-	TCase *tests = tcase_create("ahead");
+static const struct listed_test listed[] = {
+	GROUP("ahead", .begin = set_up, .end = tear_down),
+	TEST(supplies_are_told_line_by_line),
+	TEST(a_forecast_has_three_columns_and_its_source),
+	TEST(jars_wanted_are_told_in_fruit),
+	TEST(the_shortage_list_says_what_to_buy),
+	TEST(enough_is_said),
+	TEST(a_refusal_is_an_answer),
+	TEST(words_that_cannot_be_read_are_misuse),
+};
 
-	tcase_add_checked_fixture(tests, set_up, tear_down);
-	tcase_add_test(tests, supplies_are_told_line_by_line);
-	tcase_add_test(tests, a_forecast_has_three_columns_and_its_source);
-	tcase_add_test(tests, jars_wanted_are_told_in_fruit);
-	tcase_add_test(tests, the_shortage_list_says_what_to_buy);
-	tcase_add_test(tests, enough_is_said);
-	tcase_add_test(tests, a_refusal_is_an_answer);
-	tcase_add_test(tests, words_that_cannot_be_read_are_misuse);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("ahead reports", listed)

@@ -17,6 +17,7 @@
 #include "kitchen/stock/ahead.h"
 #include "report/report.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define IN_POT 4
 #define BATCHES 24
@@ -245,21 +246,13 @@ START_TEST(no_more_in_a_pot_than_recipe_and_pot_allow)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("jar_numbers");
-	TCase *tests = tcase_create("jar_numbers");
+static const struct listed_test listed[] = {
+	GROUP("jar_numbers", .begin = set_up, .end = tear_down),
+	TEST(all_roads_lead_to_the_same_number_of_jars),
+	TEST(rounding_leaves_no_pot_without_juice),
+	TEST(what_is_left_is_a_smaller_pot),
+	TEST(wanted_jars_are_counted_by_the_pot),
+	TEST(no_more_in_a_pot_than_recipe_and_pot_allow),
+};
 
-	tcase_add_checked_fixture(tests, set_up, tear_down);
-	tcase_add_test(tests, all_roads_lead_to_the_same_number_of_jars);
-	tcase_add_test(tests, rounding_leaves_no_pot_without_juice);
-	tcase_add_test(tests, what_is_left_is_a_smaller_pot);
-	tcase_add_test(tests, wanted_jars_are_counted_by_the_pot);
-	tcase_add_test(tests, no_more_in_a_pot_than_recipe_and_pot_allow);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("jar_numbers", listed)

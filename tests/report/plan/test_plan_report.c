@@ -13,6 +13,7 @@
 #include "kitchen/plan/plan.h"
 #include "report/report.h"
 #include "support/log_kit.h"
+#include "support/tests.h"
 
 #define HOSTILE "Kettle 1\033[2J\377"
 
@@ -167,24 +168,13 @@ START_TEST(the_end_of_a_day_is_told_without_a_plan)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("the plan on paper");
-	TCase *tests = tcase_create("plan");
-	SRunner *runner;
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("plan", .begin = set_up, .end = tear_down, .seconds = 30),
+	TEST(the_text_tells_finish_ribbons_tasks_and_what_if),
+	TEST(no_line_is_wider_than_a_terminal),
+	TEST(the_json_names_every_task_and_time),
+	TEST(a_day_that_cannot_be_is_refused_with_its_sentence),
+	TEST(the_end_of_a_day_is_told_without_a_plan),
+};
 
-	tcase_add_checked_fixture(tests, set_up, tear_down);
-	tcase_set_timeout(tests, 30);
-	tcase_add_test(tests, the_text_tells_finish_ribbons_tasks_and_what_if);
-	tcase_add_test(tests, no_line_is_wider_than_a_terminal);
-	tcase_add_test(tests, the_json_names_every_task_and_time);
-	tcase_add_test(tests, a_day_that_cannot_be_is_refused_with_its_sentence);
-	tcase_add_test(tests, the_end_of_a_day_is_told_without_a_plan);
-	suite_add_tcase(suite, tests);
-	runner = srunner_create(suite);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("the plan on paper", listed)
