@@ -6,6 +6,7 @@
 #include "kitchen/work/work.h"
 #include "screen/term/digits.h"
 #include "support/desk_kit.h"
+#include "support/tests.h"
 
 static struct desk_kit dk;
 
@@ -297,22 +298,18 @@ START_TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("ringing");
-	TCase *windows = tcase_create("windows");
+static const struct listed_test listed[] = {
+	GROUP("windows", .end = end),
+	TEST(one_is_seen_large_with_its_job_at_80x24),
+	TEST(two_are_seen_large_and_the_third_is_counted_at_80x24),
+	TEST(six_at_80x24_without_colour),
+	TEST(four_are_seen_large_and_two_are_counted_at_120x40),
+	TEST(the_smallest_window_has_number_job_and_count),
+	TEST(when_the_water_rings_the_water_is_red_and_the_run_is_not),
+	TEST(when_the_run_rings_the_run_is_red_and_the_water_is_not),
+	EACH(all_that_ring_are_shown_or_counted_in_every_window, 0, 7),
+	TEST(a_message_hides_neither_the_job_nor_how_many_more_ring),
+	TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there),
+};
 
-	tcase_add_checked_fixture(windows, NULL, end);
-	tcase_add_test(windows, one_is_seen_large_with_its_job_at_80x24);
-	tcase_add_test(windows, two_are_seen_large_and_the_third_is_counted_at_80x24);
-	tcase_add_test(windows, six_at_80x24_without_colour);
-	tcase_add_test(windows, four_are_seen_large_and_two_are_counted_at_120x40);
-	tcase_add_test(windows, the_smallest_window_has_number_job_and_count);
-	tcase_add_test(windows, when_the_water_rings_the_water_is_red_and_the_run_is_not);
-	tcase_add_test(windows, when_the_run_rings_the_run_is_red_and_the_water_is_not);
-	tcase_add_loop_test(windows, all_that_ring_are_shown_or_counted_in_every_window, 0, 7);
-	tcase_add_test(windows, a_message_hides_neither_the_job_nor_how_many_more_ring);
-	tcase_add_test(windows, another_view_tells_how_many_more_ring_and_which_key_goes_there);
-	suite_add_tcase(suite, windows);
-	return kk_run(suite);
-}
+KK_TESTS("ringing", listed)

@@ -14,6 +14,7 @@
 #include <unistd.h>
 
 #include "screen/term/alarm_command.h"
+#include "support/tests.h"
 
 #define WAIT_STEPS 20000 /* of 10 ms: only for what hangs */
 
@@ -296,33 +297,18 @@ START_TEST(a_command_that_fails_is_told_once)
 }
 END_TEST
 
-static Suite *suite(void)
-{
-	Suite *s = suite_create("alarm_command");
-	TCase *t = tcase_create("alarm_command");
+static const struct listed_test listed[] = {
+	GROUP("alarm_command", .begin = start, .end = end, .seconds = 20),
+	TEST(hostile_names_arrive_byte_for_byte),
+	TEST(arguments_arrive_as_they_were_configured),
+	TEST(missing_facts_are_empty_and_stale_ones_are_replaced),
+	TEST(streams_lead_nowhere),
+	TEST(signals_are_the_defaults_and_the_group_its_own),
+	TEST(one_kind_runs_once_at_a_time_and_others_beside_it),
+	TEST(nothing_happens_without_a_command),
+	TEST(a_command_that_cannot_start_is_told_once),
+	TEST(a_file_that_only_a_shell_could_run_is_not_run),
+	TEST(a_command_that_fails_is_told_once),
+};
 
-	tcase_add_checked_fixture(t, start, end);
-	tcase_set_timeout(t, 20);
-	tcase_add_test(t, hostile_names_arrive_byte_for_byte);
-	tcase_add_test(t, arguments_arrive_as_they_were_configured);
-	tcase_add_test(t, missing_facts_are_empty_and_stale_ones_are_replaced);
-	tcase_add_test(t, streams_lead_nowhere);
-	tcase_add_test(t, signals_are_the_defaults_and_the_group_its_own);
-	tcase_add_test(t, one_kind_runs_once_at_a_time_and_others_beside_it);
-	tcase_add_test(t, nothing_happens_without_a_command);
-	tcase_add_test(t, a_command_that_cannot_start_is_told_once);
-	tcase_add_test(t, a_file_that_only_a_shell_could_run_is_not_run);
-	tcase_add_test(t, a_command_that_fails_is_told_once);
-	suite_add_tcase(s, t);
-	return s;
-}
-
-int main(void)
-{
-	SRunner *runner = srunner_create(suite());
-
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
-}
+TESTS("alarm_command", listed)

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "screen/term/config.h"
+#include "support/tests.h"
 
 static struct config config;
 static struct fault fault;
@@ -335,39 +336,25 @@ START_TEST(the_usual_place_follows_the_environment)
 }
 END_TEST
 
-static Suite *suite(void)
-{
-	Suite *s = suite_create("config");
-	TCase *t = tcase_create("config");
+static const struct listed_test listed[] = {
+	GROUP("config", .begin = start, .end = end),
+	TEST(an_empty_file_means_the_defaults),
+	TEST(all_keys_are_read),
+	TEST(sheets_of_labels_are_read_and_refused_with_their_line),
+	TEST(line_ends_and_marks_of_other_editors_do_no_harm),
+	TEST(a_command_is_split_at_blanks),
+	TEST(quotes_keep_blanks_and_may_be_empty),
+	TEST(a_backslash_takes_the_next_character),
+	TEST(nothing_means_anything_to_a_shell),
+	TEST(bad_lines_are_refused_with_their_number),
+	TEST(a_command_has_at_most_sixteen_words),
+	TEST(a_command_has_at_most_its_bytes),
+	TEST(long_lines_and_zero_bytes_are_refused),
+	TEST(hostile_lines_never_break_the_limits),
+	TEST(a_missing_file_means_the_defaults),
+	TEST(a_file_is_read_and_named_when_refused),
+	TEST(a_folder_and_a_huge_file_are_refused),
+	TEST(the_usual_place_follows_the_environment),
+};
 
-	tcase_add_checked_fixture(t, start, end);
-	tcase_add_test(t, an_empty_file_means_the_defaults);
-	tcase_add_test(t, all_keys_are_read);
-	tcase_add_test(t, sheets_of_labels_are_read_and_refused_with_their_line);
-	tcase_add_test(t, line_ends_and_marks_of_other_editors_do_no_harm);
-	tcase_add_test(t, a_command_is_split_at_blanks);
-	tcase_add_test(t, quotes_keep_blanks_and_may_be_empty);
-	tcase_add_test(t, a_backslash_takes_the_next_character);
-	tcase_add_test(t, nothing_means_anything_to_a_shell);
-	tcase_add_test(t, bad_lines_are_refused_with_their_number);
-	tcase_add_test(t, a_command_has_at_most_sixteen_words);
-	tcase_add_test(t, a_command_has_at_most_its_bytes);
-	tcase_add_test(t, long_lines_and_zero_bytes_are_refused);
-	tcase_add_test(t, hostile_lines_never_break_the_limits);
-	tcase_add_test(t, a_missing_file_means_the_defaults);
-	tcase_add_test(t, a_file_is_read_and_named_when_refused);
-	tcase_add_test(t, a_folder_and_a_huge_file_are_refused);
-	tcase_add_test(t, the_usual_place_follows_the_environment);
-	suite_add_tcase(s, t);
-	return s;
-}
-
-int main(void)
-{
-	SRunner *runner = srunner_create(suite());
-
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
-}
+TESTS("config", listed)

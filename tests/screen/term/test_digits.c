@@ -3,11 +3,11 @@
  */
 #include <check.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "kitchen/board/phases.h"
 #include "screen/term/digits.h"
+#include "support/tests.h"
 
 static const enum digits_height heights[] = { DIGITS_TALL, DIGITS_GIANT };
 
@@ -161,31 +161,17 @@ START_TEST(a_row_outside_the_font_is_empty)
 }
 END_TEST
 
-static Suite *suite(void)
-{
-	Suite *s = suite_create("digits");
-	TCase *t = tcase_create("digits");
+static const struct listed_test listed[] = {
+	TEST(widths_are_those_of_the_contract),
+	TEST(every_row_of_every_character_is_as_wide_as_announced),
+	TEST(all_digits_have_one_width),
+	TEST(no_two_digits_can_be_taken_for_one_another),
+	TEST(a_clock_looks_like_this),
+	TEST(every_job_can_be_written_tall),
+	TEST(a_job_looks_like_this),
+	TEST(an_unknown_character_is_a_space),
+	TEST(a_row_is_cut_at_the_buffer),
+	TEST(a_row_outside_the_font_is_empty),
+};
 
-	tcase_add_test(t, widths_are_those_of_the_contract);
-	tcase_add_test(t, every_row_of_every_character_is_as_wide_as_announced);
-	tcase_add_test(t, all_digits_have_one_width);
-	tcase_add_test(t, no_two_digits_can_be_taken_for_one_another);
-	tcase_add_test(t, a_clock_looks_like_this);
-	tcase_add_test(t, every_job_can_be_written_tall);
-	tcase_add_test(t, a_job_looks_like_this);
-	tcase_add_test(t, an_unknown_character_is_a_space);
-	tcase_add_test(t, a_row_is_cut_at_the_buffer);
-	tcase_add_test(t, a_row_outside_the_font_is_empty);
-	suite_add_tcase(s, t);
-	return s;
-}
-
-int main(void)
-{
-	SRunner *runner = srunner_create(suite());
-
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
-}
+TESTS("digits", listed)

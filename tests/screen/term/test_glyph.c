@@ -8,6 +8,7 @@
 #include <wchar.h>
 
 #include "screen/term/glyph.h"
+#include "support/tests.h"
 
 struct example {
 	const char *in;
@@ -288,38 +289,24 @@ static void use_utf8(void)
 	ck_assert_ptr_nonnull(setlocale(LC_ALL, "C.UTF-8"));
 }
 
-static Suite *suite(void)
-{
-	Suite *s = suite_create("glyph");
-	TCase *t = tcase_create("glyph");
+static const struct listed_test listed[] = {
+	GROUP("glyph", .begin = use_utf8),
+	TEST(ordinary_text_stays_as_it_is),
+	TEST(control_bytes_cannot_reach_the_terminal),
+	TEST(invalid_utf8_is_shown_byte_by_byte),
+	TEST(marks_that_turn_or_hide_text_are_shown_or_dropped),
+	TEST(combining_marks_need_a_letter_and_are_few),
+	TEST(ascii_spelling_keeps_names_readable),
+	TEST(a_small_buffer_cuts_at_a_character),
+	TEST(any_bytes_come_out_printable),
+	TEST(columns_count_wide_and_combining_characters),
+	TEST(a_cut_shows_an_ellipsis_within_the_room),
+	TEST(a_cut_never_halves_a_wide_character),
+	TEST(a_cut_without_room_for_the_ellipsis_stays_within_the_buffer),
+	TEST(every_shape_is_one_column_in_every_set),
+	TEST(ascii_shapes_are_ascii),
+	TEST(ribbon_shapes_differ_in_every_set),
+	TEST(levels_are_held_to_their_range),
+};
 
-	tcase_add_checked_fixture(t, use_utf8, NULL);
-	tcase_add_test(t, ordinary_text_stays_as_it_is);
-	tcase_add_test(t, control_bytes_cannot_reach_the_terminal);
-	tcase_add_test(t, invalid_utf8_is_shown_byte_by_byte);
-	tcase_add_test(t, marks_that_turn_or_hide_text_are_shown_or_dropped);
-	tcase_add_test(t, combining_marks_need_a_letter_and_are_few);
-	tcase_add_test(t, ascii_spelling_keeps_names_readable);
-	tcase_add_test(t, a_small_buffer_cuts_at_a_character);
-	tcase_add_test(t, any_bytes_come_out_printable);
-	tcase_add_test(t, columns_count_wide_and_combining_characters);
-	tcase_add_test(t, a_cut_shows_an_ellipsis_within_the_room);
-	tcase_add_test(t, a_cut_never_halves_a_wide_character);
-	tcase_add_test(t, a_cut_without_room_for_the_ellipsis_stays_within_the_buffer);
-	tcase_add_test(t, every_shape_is_one_column_in_every_set);
-	tcase_add_test(t, ascii_shapes_are_ascii);
-	tcase_add_test(t, ribbon_shapes_differ_in_every_set);
-	tcase_add_test(t, levels_are_held_to_their_range);
-	suite_add_tcase(s, t);
-	return s;
-}
-
-int main(void)
-{
-	SRunner *runner = srunner_create(suite());
-
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
-}
+TESTS("glyph", listed)

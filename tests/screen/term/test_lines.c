@@ -1,10 +1,10 @@
 /* What each row of a frame was made of, and which rows have become others. */
 #include <check.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "screen/term/lines.h"
+#include "support/tests.h"
 
 #define ROWS 3
 #define COLS 40
@@ -194,25 +194,17 @@ START_TEST(rows_outside_are_nobodys)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("screen lines");
-	TCase *tests = tcase_create("lines");
+static const struct listed_test listed[] = {
+	GROUP("lines", .begin = begin, .end = end),
+	TEST(a_first_frame_is_another_in_every_row),
+	TEST(the_same_again_has_changed_nowhere),
+	EACH(whatever_differs_makes_the_row_another, 0, 5),
+	TEST(a_mark_less_and_a_mark_more_are_seen),
+	TEST(behind_a_mark_that_differs_the_others_are_the_same),
+	EACH(places_are_kept_by_marks_as_wide_as_those_before, 0, 4),
+	TEST(another_size_begins_anew),
+	TEST(the_marks_come_back_in_their_order),
+	TEST(rows_outside_are_nobodys),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_first_frame_is_another_in_every_row);
-	tcase_add_test(tests, the_same_again_has_changed_nowhere);
-	tcase_add_loop_test(tests, whatever_differs_makes_the_row_another, 0, 5);
-	tcase_add_test(tests, a_mark_less_and_a_mark_more_are_seen);
-	tcase_add_test(tests, behind_a_mark_that_differs_the_others_are_the_same);
-	tcase_add_loop_test(tests, places_are_kept_by_marks_as_wide_as_those_before, 0, 4);
-	tcase_add_test(tests, another_size_begins_anew);
-	tcase_add_test(tests, the_marks_come_back_in_their_order);
-	tcase_add_test(tests, rows_outside_are_nobodys);
-	suite_add_tcase(suite, tests);
-	SRunner *runner = srunner_create(suite);
-	srunner_run_all(runner, CK_ENV);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("screen lines", listed)

@@ -3,9 +3,9 @@
  */
 #include <check.h>
 #include <math.h>
-#include <stdlib.h>
 
 #include "screen/term/role.h"
+#include "support/tests.h"
 
 /* WCAG 2.1, definition of relative luminance. */
 static double linear(int value)
@@ -74,24 +74,10 @@ START_TEST(what_matters_stands_out_without_colour)
 }
 END_TEST
 
-static Suite *suite(void)
-{
-	Suite *s = suite_create("role");
-	TCase *t = tcase_create("role");
+static const struct listed_test listed[] = {
+	TEST(coloured_text_is_read_on_black_and_on_white),
+	TEST(text_on_a_background_of_its_own_is_read),
+	TEST(what_matters_stands_out_without_colour),
+};
 
-	tcase_add_test(t, coloured_text_is_read_on_black_and_on_white);
-	tcase_add_test(t, text_on_a_background_of_its_own_is_read);
-	tcase_add_test(t, what_matters_stands_out_without_colour);
-	suite_add_tcase(s, t);
-	return s;
-}
-
-int main(void)
-{
-	SRunner *runner = srunner_create(suite());
-
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
-}
+TESTS("role", listed)

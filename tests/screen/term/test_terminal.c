@@ -31,6 +31,7 @@
 #include "screen/term/digits.h"
 #include "screen/term/terminal.h"
 #include "screen/term/wake.h"
+#include "support/tests.h"
 
 #define REPORT_FD 3
 #define LIMIT_MS 120000 /* only for what hangs */
@@ -1071,68 +1072,50 @@ START_TEST(streams_that_are_no_terminal_are_refused)
 }
 END_TEST
 
-static void add_ways_to_leave(TCase *t)
-{
-	tcase_add_test(t, a_key_leaves_and_everything_is_restored);
-	tcase_add_loop_test(t, a_stopping_signal_leaves_cleanly, 0, 4);
-	tcase_add_test(t, the_handlers_of_before_come_back);
-	tcase_add_loop_test(t, a_signal_that_means_nothing_does_nothing, 0,
-	                    (int)(sizeof(meaningless) / sizeof(meaningless[0])));
-	tcase_add_test(t, control_c_and_control_backslash_are_keys);
-	tcase_add_test(t, exit_without_closing_restores);
-	tcase_add_test(t, a_crash_restores_and_still_is_a_crash);
-	tcase_add_test(t, an_abort_restores_and_still_is_an_abort);
-	tcase_add_loop_test(t, a_crash_signal_from_outside_restores, 0, 8);
-	tcase_add_test(t, a_terminal_that_nobody_reads_holds_up_no_tick_and_no_end);
-	tcase_add_test(t, who_reads_again_gets_the_newest_frame);
-	tcase_add_test(t, control_z_gives_the_screen_back_and_fg_takes_it_again);
-	tcase_add_test(t, a_hard_stop_is_followed_by_a_full_repaint);
-	tcase_add_test(t, a_resize_while_stopped_is_noticed);
-	tcase_add_test(t, killed_while_stopped_leaves_without_drawing);
-	tcase_add_test(t, a_closed_window_ends_the_board);
-	tcase_add_test(t, a_closed_window_is_noticed_without_a_signal_and_never_spins);
-}
-
-static void add_in_and_out(TCase *t)
-{
-	tcase_add_test(t, a_resize_is_an_event_and_is_drawn);
-	tcase_add_test(t, keys_come_one_by_one_in_order);
-	tcase_add_test(t, characters_are_whole_even_when_their_bytes_are_not);
-	tcase_add_test(t, a_broken_character_does_not_swallow_the_next_key);
-	tcase_add_test(t, function_keys_and_escape_are_told_apart);
-	tcase_add_test(t, a_key_right_after_escape_is_a_key);
-	tcase_add_test(t, control_s_is_a_key_and_freezes_nothing);
-	tcase_add_test(t, a_tick_comes_once);
-	tcase_add_test(t, pasted_keys_cannot_hold_up_a_tick_nor_ticks_a_key);
-	tcase_add_test(t, a_paste_is_one_event_and_no_keys);
-	tcase_add_test(t, a_paste_may_come_in_pieces_and_a_tick_in_between);
-	tcase_add_test(t, too_long_a_paste_is_cut_and_says_so);
-	tcase_add_test(t, a_function_key_in_a_paste_makes_it_not_whole);
-	tcase_add_test(t, a_paste_whose_end_is_lost_is_over_after_a_silence);
-	tcase_add_test(t, an_end_without_a_beginning_is_nothing);
-	tcase_add_test(t, a_terminal_of_another_kind_is_not_asked);
-	tcase_add_test(t, hostile_text_is_drawn_harmless);
-	tcase_add_test(t, colour_is_used_and_no_color_turns_it_off);
-	tcase_add_test(t, ascii_by_locale_and_by_wish);
-	tcase_add_test(t, tall_digits_are_drawn);
-	tcase_add_test(t, the_true_size_wins_over_the_environment);
-	tcase_add_test(t, a_terminal_without_a_movable_cursor_is_refused);
-	tcase_add_test(t, an_unknown_or_missing_kind_is_refused);
-	tcase_add_test(t, streams_that_are_no_terminal_are_refused);
-}
-
-static Suite *make_suite(void)
-{
-	Suite *s = suite_create("terminal");
-	TCase *t = tcase_create("terminal");
-
-	tcase_add_checked_fixture(t, start, end);
-	tcase_set_timeout(t, 30);
-	add_ways_to_leave(t);
-	add_in_and_out(t);
-	suite_add_tcase(s, t);
-	return s;
-}
+static const struct listed_test listed[] = {
+	GROUP("terminal", .begin = start, .end = end, .seconds = 30),
+	TEST(a_key_leaves_and_everything_is_restored),
+	EACH(a_stopping_signal_leaves_cleanly, 0, 4),
+	TEST(the_handlers_of_before_come_back),
+	EACH_OF(a_signal_that_means_nothing_does_nothing, meaningless),
+	TEST(control_c_and_control_backslash_are_keys),
+	TEST(exit_without_closing_restores),
+	TEST(a_crash_restores_and_still_is_a_crash),
+	TEST(an_abort_restores_and_still_is_an_abort),
+	EACH(a_crash_signal_from_outside_restores, 0, 8),
+	TEST(a_terminal_that_nobody_reads_holds_up_no_tick_and_no_end),
+	TEST(who_reads_again_gets_the_newest_frame),
+	TEST(control_z_gives_the_screen_back_and_fg_takes_it_again),
+	TEST(a_hard_stop_is_followed_by_a_full_repaint),
+	TEST(a_resize_while_stopped_is_noticed),
+	TEST(killed_while_stopped_leaves_without_drawing),
+	TEST(a_closed_window_ends_the_board),
+	TEST(a_closed_window_is_noticed_without_a_signal_and_never_spins),
+	TEST(a_resize_is_an_event_and_is_drawn),
+	TEST(keys_come_one_by_one_in_order),
+	TEST(characters_are_whole_even_when_their_bytes_are_not),
+	TEST(a_broken_character_does_not_swallow_the_next_key),
+	TEST(function_keys_and_escape_are_told_apart),
+	TEST(a_key_right_after_escape_is_a_key),
+	TEST(control_s_is_a_key_and_freezes_nothing),
+	TEST(a_tick_comes_once),
+	TEST(pasted_keys_cannot_hold_up_a_tick_nor_ticks_a_key),
+	TEST(a_paste_is_one_event_and_no_keys),
+	TEST(a_paste_may_come_in_pieces_and_a_tick_in_between),
+	TEST(too_long_a_paste_is_cut_and_says_so),
+	TEST(a_function_key_in_a_paste_makes_it_not_whole),
+	TEST(a_paste_whose_end_is_lost_is_over_after_a_silence),
+	TEST(an_end_without_a_beginning_is_nothing),
+	TEST(a_terminal_of_another_kind_is_not_asked),
+	TEST(hostile_text_is_drawn_harmless),
+	TEST(colour_is_used_and_no_color_turns_it_off),
+	TEST(ascii_by_locale_and_by_wish),
+	TEST(tall_digits_are_drawn),
+	TEST(the_true_size_wins_over_the_environment),
+	TEST(a_terminal_without_a_movable_cursor_is_refused),
+	TEST(an_unknown_or_missing_kind_is_refused),
+	TEST(streams_that_are_no_terminal_are_refused),
+};
 
 int main(int argc, char **argv)
 {
@@ -1142,9 +1125,5 @@ int main(int argc, char **argv)
 	if (argc > 1 && strcmp(argv[1], "--harness") == 0)
 		return harness();
 	self_path = argv[0];
-	SRunner *runner = srunner_create(make_suite());
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+	return tests_run(tests_suite("terminal", listed, LISTED_COUNT(listed)));
 }

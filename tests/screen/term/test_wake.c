@@ -4,9 +4,9 @@
  */
 #include <check.h>
 #include <poll.h>
-#include <stdlib.h>
 
 #include "screen/term/wake.h"
+#include "support/tests.h"
 
 static struct wake *wake;
 
@@ -110,29 +110,15 @@ START_TEST(a_step_is_what_the_wall_moved_beyond_the_time_awake)
 }
 END_TEST
 
-static Suite *suite(void)
-{
-	Suite *s = suite_create("wake");
-	TCase *t = tcase_create("wake");
+static const struct listed_test listed[] = {
+	GROUP("wake", .begin = open_wake, .end = close_wake),
+	TEST(wakes_once_and_not_early),
+	TEST(a_time_already_past_wakes_at_once),
+	TEST(a_new_time_replaces_the_old_one),
+	TEST(never_disarms),
+	TEST(an_untouched_wall_clock_is_no_news),
+	TEST(the_timeout_is_never_early_and_never_endless),
+	TEST(a_step_is_what_the_wall_moved_beyond_the_time_awake),
+};
 
-	tcase_add_checked_fixture(t, open_wake, close_wake);
-	tcase_add_test(t, wakes_once_and_not_early);
-	tcase_add_test(t, a_time_already_past_wakes_at_once);
-	tcase_add_test(t, a_new_time_replaces_the_old_one);
-	tcase_add_test(t, never_disarms);
-	tcase_add_test(t, an_untouched_wall_clock_is_no_news);
-	tcase_add_test(t, the_timeout_is_never_early_and_never_endless);
-	tcase_add_test(t, a_step_is_what_the_wall_moved_beyond_the_time_awake);
-	suite_add_tcase(s, t);
-	return s;
-}
-
-int main(void)
-{
-	SRunner *runner = srunner_create(suite());
-
-	srunner_run_all(runner, CK_NORMAL);
-	int failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
-}
+TESTS("wake", listed)

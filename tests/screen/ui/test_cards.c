@@ -1,7 +1,6 @@
 /* The cards of the screen: names that are picked, numbers that are typed, what is kept. */
 #include <locale.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "kitchen/board/book.h"
@@ -12,6 +11,7 @@
 #include "kitchen/stock/stock.h"
 #include "kitchen/work/work.h"
 #include "support/desk_kit.h"
+#include "support/tests.h"
 
 static struct desk_kit dk;
 
@@ -560,42 +560,36 @@ START_TEST(the_question_of_an_old_undo_lapses)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("cards");
-	TCase *names = tcase_create("names");
-	TCase *kept = tcase_create("kept");
+static const struct listed_test listed[] = {
+	GROUP("names", .begin = begin, .end = end),
+	EACH(the_name_typed_whole_is_the_one_that_is_taken, 0, 4),
+	TEST(the_mark_goes_to_a_name_of_which_a_word_begins_so),
+	TEST(every_name_can_be_typed_as_it_is_written),
+	TEST(every_product_can_be_typed_as_it_is_written),
+	TEST(a_space_where_no_name_goes_on_with_one_chooses),
+	EACH(acid_is_told_for_a_jar_of_the_size_asked_for, 0, 2),
+	TEST(an_own_recipe_is_offered_each_food_of_the_tables),
+	GROUP("kept", .begin = begin, .end = end),
+	TEST(left_keeps_the_number_of_batches),
+	TEST(another_recipe_begins_with_one_batch),
+	TEST(the_number_of_jars_is_kept_when_going_back_to_it),
+	TEST(the_load_card_shows_the_number_while_it_is_typed),
+	TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next),
+	TEST(acid_that_just_suffices_is_nothing_to_ask_about),
+	TEST(a_blank_does_not_wipe_out_what_a_line_offers),
+	TEST(the_card_opens_at_what_goes_in_now),
+	TEST(the_smallest_window_shows_where_a_jar_goes_and_by_when),
+	TEST(the_smallest_window_shows_the_warning_at_the_cursor_whole),
+	TEST(acid_that_the_shelf_has_not_is_said_and_another_offered),
+	TEST(acid_that_the_shelf_has_not_is_asked_about_once),
+	TEST(more_acid_that_was_got_goes_onto_the_shelf),
+	EACH(the_foot_of_a_load_that_is_not_valid_begins_with_its_fate, 0, 2),
+	EACH(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry, 0, 2),
+	TEST(the_question_about_another_clock_says_that_it_may_stay_empty),
+	TEST(a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above),
+	TEST(a_batch_given_up_is_not_told_to_be_loaded),
+	TEST(an_undo_that_goes_back_over_today_is_asked_about_each_time),
+	TEST(the_question_of_an_old_undo_lapses),
+};
 
-	tcase_add_checked_fixture(names, begin, end);
-	tcase_add_loop_test(names, the_name_typed_whole_is_the_one_that_is_taken, 0, 4);
-	tcase_add_test(names, the_mark_goes_to_a_name_of_which_a_word_begins_so);
-	tcase_add_test(names, every_name_can_be_typed_as_it_is_written);
-	tcase_add_test(names, every_product_can_be_typed_as_it_is_written);
-	tcase_add_test(names, a_space_where_no_name_goes_on_with_one_chooses);
-	tcase_add_loop_test(names, acid_is_told_for_a_jar_of_the_size_asked_for, 0, 2);
-	tcase_add_test(names, an_own_recipe_is_offered_each_food_of_the_tables);
-	suite_add_tcase(suite, names);
-	tcase_add_checked_fixture(kept, begin, end);
-	tcase_add_test(kept, left_keeps_the_number_of_batches);
-	tcase_add_test(kept, another_recipe_begins_with_one_batch);
-	tcase_add_test(kept, the_number_of_jars_is_kept_when_going_back_to_it);
-	tcase_add_test(kept, the_load_card_shows_the_number_while_it_is_typed);
-	tcase_add_test(kept, the_lid_box_stays_chosen_from_one_filling_to_the_next);
-	tcase_add_test(kept, acid_that_just_suffices_is_nothing_to_ask_about);
-	tcase_add_test(kept, a_blank_does_not_wipe_out_what_a_line_offers);
-	tcase_add_test(kept, the_card_opens_at_what_goes_in_now);
-	tcase_add_test(kept, the_smallest_window_shows_where_a_jar_goes_and_by_when);
-	tcase_add_test(kept, the_smallest_window_shows_the_warning_at_the_cursor_whole);
-	tcase_add_test(kept, acid_that_the_shelf_has_not_is_said_and_another_offered);
-	tcase_add_test(kept, acid_that_the_shelf_has_not_is_asked_about_once);
-	tcase_add_test(kept, more_acid_that_was_got_goes_onto_the_shelf);
-	tcase_add_loop_test(kept, the_foot_of_a_load_that_is_not_valid_begins_with_its_fate, 0, 2);
-	tcase_add_loop_test(kept, the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry, 0, 2);
-	tcase_add_test(kept, the_question_about_another_clock_says_that_it_may_stay_empty);
-	tcase_add_test(kept, a_new_recipe_is_typed_from_its_beginning_and_stands_whole_above);
-	tcase_add_test(kept, a_batch_given_up_is_not_told_to_be_loaded);
-	tcase_add_test(kept, an_undo_that_goes_back_over_today_is_asked_about_each_time);
-	tcase_add_test(kept, the_question_of_an_old_undo_lapses);
-	suite_add_tcase(suite, kept);
-	return kk_run(suite);
-}
+KK_TESTS("cards", listed)

@@ -1,11 +1,11 @@
 /* What a key goes to: which station, which question, which line. */
 #include <locale.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "kitchen/work/work.h"
 #include "screen/app/views.h"
 #include "support/desk_kit.h"
+#include "support/tests.h"
 
 static struct desk_kit dk;
 
@@ -397,46 +397,34 @@ START_TEST(what_is_not_one_line_of_text_is_not_taken)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("keys");
-	TCase *ringing = tcase_create("ringing");
-	TCase *first = tcase_create("first");
-	TCase *answers = tcase_create("answers");
-	TCase *words = tcase_create("words");
-	TCase *paste = tcase_create("paste");
+static const struct listed_test listed[] = {
+	GROUP("ringing", .begin = begin, .end = end),
+	TEST(one_key_goes_to_what_rings_and_again_to_the_next),
+	TEST(where_nothing_rings_the_key_moves_nothing),
+	EACH(it_is_the_same_key_in_every_view, 0, VIEW_COUNT),
+	EACH(no_table_of_a_view_gives_a_key_of_every_view_another_meaning, 0, VIEW_COUNT),
+	TEST(what_was_being_typed_is_there_again_with_escape),
+	TEST(escape_on_the_board_goes_nowhere_once_another_view_was_opened),
+	GROUP("first", .begin = begin, .end = end),
+	TEST(the_first_space_says_what_it_would_do_and_the_second_does_it),
+	TEST(at_the_station_that_rings_nothing_is_asked),
+	TEST(the_question_lapses_after_5_s),
+	TEST(the_question_lapses_when_another_alarm_starts),
+	TEST(the_question_is_about_one_station),
+	TEST(a_lost_boil_is_asked_about_too),
+	GROUP("answers", .begin = begin, .end = end),
+	TEST(water_is_answered_from_another_view_by_saying_it_twice),
+	TEST(the_station_of_the_alarm_answers_at_once),
+	EACH(an_alarm_is_heard_from_every_view_and_it_is_said, 0, VIEW_COUNT),
+	GROUP("words", .begin = begin, .end = end),
+	TEST(quarts_typed_right_after_heat_off_reach_no_other_station),
+	TEST(a_station_is_chosen_all_the_same_when_its_figure_comes_again),
+	TEST(once_the_number_was_asked_for_a_figure_is_a_station_again),
+	TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing),
+	GROUP("paste", .begin = begin, .end = end),
+	EACH(a_paste_outside_a_text_field_does_nothing_and_says_so, 0, VIEW_COUNT),
+	TEST(in_a_line_a_paste_is_text),
+	EACH(what_is_not_one_line_of_text_is_not_taken, 0, NO_LINES),
+};
 
-	tcase_add_checked_fixture(ringing, begin, end);
-	tcase_add_test(ringing, one_key_goes_to_what_rings_and_again_to_the_next);
-	tcase_add_test(ringing, where_nothing_rings_the_key_moves_nothing);
-	tcase_add_loop_test(ringing, it_is_the_same_key_in_every_view, 0, VIEW_COUNT);
-	tcase_add_loop_test(ringing, no_table_of_a_view_gives_a_key_of_every_view_another_meaning, 0, VIEW_COUNT);
-	tcase_add_test(ringing, what_was_being_typed_is_there_again_with_escape);
-	tcase_add_test(ringing, escape_on_the_board_goes_nowhere_once_another_view_was_opened);
-	suite_add_tcase(suite, ringing);
-	tcase_add_checked_fixture(first, begin, end);
-	tcase_add_test(first, the_first_space_says_what_it_would_do_and_the_second_does_it);
-	tcase_add_test(first, at_the_station_that_rings_nothing_is_asked);
-	tcase_add_test(first, the_question_lapses_after_5_s);
-	tcase_add_test(first, the_question_lapses_when_another_alarm_starts);
-	tcase_add_test(first, the_question_is_about_one_station);
-	tcase_add_test(first, a_lost_boil_is_asked_about_too);
-	suite_add_tcase(suite, first);
-	tcase_add_checked_fixture(answers, begin, end);
-	tcase_add_test(answers, water_is_answered_from_another_view_by_saying_it_twice);
-	tcase_add_test(answers, the_station_of_the_alarm_answers_at_once);
-	tcase_add_loop_test(answers, an_alarm_is_heard_from_every_view_and_it_is_said, 0, VIEW_COUNT);
-	suite_add_tcase(suite, answers);
-	tcase_add_checked_fixture(words, begin, end);
-	tcase_add_test(words, quarts_typed_right_after_heat_off_reach_no_other_station);
-	tcase_add_test(words, a_station_is_chosen_all_the_same_when_its_figure_comes_again);
-	tcase_add_test(words, once_the_number_was_asked_for_a_figure_is_a_station_again);
-	tcase_add_test(words, an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing);
-	suite_add_tcase(suite, words);
-	tcase_add_checked_fixture(paste, begin, end);
-	tcase_add_loop_test(paste, a_paste_outside_a_text_field_does_nothing_and_says_so, 0, VIEW_COUNT);
-	tcase_add_test(paste, in_a_line_a_paste_is_text);
-	tcase_add_loop_test(paste, what_is_not_one_line_of_text_is_not_taken, 0, NO_LINES);
-	suite_add_tcase(suite, paste);
-	return kk_run(suite);
-}
+KK_TESTS("keys", listed)
