@@ -20,6 +20,7 @@
 #include "kitchen/board/board.h"
 #include "kitchen/board/phases.h"
 #include "support/csv.h"
+#include "support/tests.h"
 
 #define CODES_MAX 80
 #define CODE_BYTES 40
@@ -382,22 +383,13 @@ START_TEST(codes_in_comments_are_known)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("sources");
-	TCase *tests = tcase_create("sources");
-	SRunner *runner = srunner_create(suite);
-	int failed;
+static const struct listed_test listed[] = {
+	GROUP("sources", .begin = read_codes),
+	TEST(a_source_without_a_code_of_the_list_is_told),
+	TEST(every_source_column_of_the_tables_names_known_sources),
+	TEST(every_rule_names_known_sources),
+	TEST(every_phase_names_known_sources),
+	TEST(codes_in_comments_are_known),
+};
 
-	suite_add_tcase(suite, tests);
-	tcase_add_checked_fixture(tests, read_codes, NULL);
-	tcase_add_test(tests, a_source_without_a_code_of_the_list_is_told);
-	tcase_add_test(tests, every_source_column_of_the_tables_names_known_sources);
-	tcase_add_test(tests, every_rule_names_known_sources);
-	tcase_add_test(tests, every_phase_names_known_sources);
-	tcase_add_test(tests, codes_in_comments_are_known);
-	srunner_run_all(runner, CK_NORMAL);
-	failed = srunner_ntests_failed(runner);
-	srunner_free(runner);
-	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
-}
+TESTS("sources", listed)
