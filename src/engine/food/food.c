@@ -5,58 +5,11 @@
 
 #include "base/text.h"
 #include "engine/food/acid.h"
-#include "engine/recipe/fruit.h"
-#include "engine/recipe/scaling.h"
 
 #define PINT_OUNCES 16
 #define QUART_OUNCES 32
 
 /* --- acid ------------------------------------------------------------------------ */
-
-static const struct {
-	const char *name;
-	const char *words;
-	enum supply_kind supply;
-} acids[ACID_COUNT] = {
-	[ACID_NOT_SAID] = { "not_said", "acid not said", SUPPLY_OTHER },
-	[ACID_NONE_ASKED] = { "none_asked", "no acid asked for", SUPPLY_OTHER },
-	[ACID_LEFT_OUT] = { "left_out", "acid left out", SUPPLY_OTHER },
-	[ACID_LEMON_JUICE] = { "lemon_juice", "bottled lemon juice", SUPPLY_LEMON_JUICE },
-	[ACID_CITRIC] = { "citric_acid", "citric acid", SUPPLY_CITRIC_ACID },
-	[ACID_VINEGAR] = { "vinegar", "vinegar of 5 percent", SUPPLY_VINEGAR },
-	[ACID_AS_PRINTED] = { "as_printed", "acid as printed", SUPPLY_OTHER },
-};
-
-static bool is_acid(enum acid acid)
-{
-	return (int)acid >= 0 && (int)acid < ACID_COUNT;
-}
-
-const char *acid_name(enum acid acid)
-{
-	return is_acid(acid) ? acids[acid].name : "?";
-}
-
-const char *acid_words(enum acid acid)
-{
-	return is_acid(acid) ? acids[acid].words : "?";
-}
-
-bool acid_from_name(const char *name, enum acid *out)
-{
-	for (int acid = 0; name != NULL && acid < ACID_COUNT; acid++) {
-		if (strcmp(acids[acid].name, name) == 0) {
-			*out = (enum acid)acid;
-			return true;
-		}
-	}
-	return false;
-}
-
-enum supply_kind acid_supply(enum acid acid)
-{
-	return is_acid(acid) ? acids[acid].supply : SUPPLY_OTHER;
-}
 
 static const struct acid_dose *dose_of(const struct acid_rule *rule, enum acid acid)
 {
@@ -128,33 +81,6 @@ const struct ingredient_class *ingredient_class_named(const char *id)
 	return NULL;
 }
 
-static bool same_thing(const char *a, const char *b)
-{
-	return text_same_name(a, b) || fruit_same(a, b);
-}
-
-static bool called_so(const struct known_ingredient *item, const char *name)
-{
-	const char *also = item->also;
-	char part[FRUIT_NAME_BYTES];
-
-	if (same_thing(item->name, name))
-		return true;
-	while (*also != '\0') {
-		size_t length = strcspn(also, ";");
-
-		if (length < sizeof(part)) {
-			memcpy(part, also, length);
-			part[length] = '\0';
-			if (same_thing(part, name))
-				return true;
-		}
-		also += length;
-		also += strspn(also, "; ");
-	}
-	return false;
-}
-
 const struct known_ingredient *known_ingredient_named(const char *name)
 {
 	if (name == NULL || name[strspn(name, " -_")] == '\0')
@@ -165,7 +91,7 @@ const struct known_ingredient *known_ingredient_named(const char *name)
 			return &known_ingredients[i];
 	}
 	for (size_t i = 0; i < known_ingredient_count; i++) {
-		if (called_so(&known_ingredients[i], name))
+		if (known_ingredient_called(&known_ingredients[i], name))
 			return &known_ingredients[i];
 	}
 	return NULL;
@@ -210,27 +136,4 @@ const struct own_fruit *own_fruit_of(const struct food *food, const struct known
 			other = &own_fruits[i];
 	}
 	return other;
-}
-
-/* --- origin ------------------------------------------------------------------------ */
-
-static const char *const origins[ORIGIN_COUNT] = {
-	[ORIGIN_NOT_SAID] = "not_said",       [ORIGIN_PRINTED] = "printed", [ORIGIN_OWN_CLASS] = "own_class",
-	[ORIGIN_OWN_UNKNOWN] = "own_unknown", [ORIGIN_REFUSED] = "refused",
-};
-
-const char *origin_name(enum origin origin)
-{
-	return (int)origin >= 0 && (int)origin < ORIGIN_COUNT ? origins[origin] : "?";
-}
-
-bool origin_from_name(const char *name, enum origin *out)
-{
-	for (int origin = 0; name != NULL && origin < ORIGIN_COUNT; origin++) {
-		if (strcmp(origins[origin], name) == 0) {
-			*out = (enum origin)origin;
-			return true;
-		}
-	}
-	return false;
 }

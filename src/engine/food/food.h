@@ -121,6 +121,8 @@ extern const struct known_ingredient known_ingredients[];
 extern const size_t known_ingredient_count;
 const struct known_ingredient *
 known_ingredient_named(const char *name); /* NULL: unlisted, and so unknown; plurals too */
+/* Is the name one of it, in the singular or the plural? */
+bool known_ingredient_called(const struct known_ingredient *item, const char *name);
 /* What an ingredient of a recipe is: what it was picked as, or else what its supply
  * says (sugar, bottled lemon juice, a pectin ...).  NULL: unlisted. */
 const struct known_ingredient *ingredient_picked(const struct ingredient *ingredient);

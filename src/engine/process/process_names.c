@@ -1,3 +1,4 @@
+/* The words of the tables; no table is asked (bake is linked with this file). */
 #include "engine/process/process.h"
 
 #include <string.h>
@@ -137,21 +138,6 @@ const char *pack_plain(const char *pack)
 	return "?";
 }
 
-const struct jar_size *jar_size_named(const char *name)
-{
-	for (size_t i = 0; name != NULL && i < jar_size_count; i++) {
-		if (text_same_name(name, jar_sizes[i].name) || text_same_name(name, jar_sizes[i].words) ||
-		    text_same_name(name, jar_sizes[i].plural))
-			return &jar_sizes[i];
-	}
-	return NULL;
-}
-
-int jar_size_index(const struct jar_size *size)
-{
-	return (int)(size - jar_sizes);
-}
-
 int jar_sterilising_minutes(const struct elevation *elevation)
 {
 	const int64_t thousand_ft = 1000 * FOOT_UM;
@@ -184,11 +170,4 @@ void headspace_words(int headspace_thou, char *buffer, size_t size)
 		text_add(&text, "%s in", eighths[rest / 125]);
 	else
 		text_add(&text, "%d-%s in", inches, eighths[rest / 125]);
-}
-
-const char *jar_size_words(const char *name, int64_t jars)
-{
-	const struct jar_size *size = jar_size_named(name);
-
-	return size == NULL ? "jars" : jars == 1 ? size->words : size->plural;
 }
