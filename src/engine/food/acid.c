@@ -32,13 +32,6 @@ bool acid_is_answer(const struct food *food, const struct jar_size *jar, enum ac
 	return false;
 }
 
-int64_t acid_in_ledger(enum acid acid, int64_t ul)
-{
-	int64_t mg_per_cup = supply_mg_per_cup(acid_supply(acid));
-
-	return mg_per_cup == 0 ? ul : (ul * mg_per_cup + CUP_UL / 2) / CUP_UL;
-}
-
 void acid_dose_words(const struct acid_rule *rule, enum acid acid, const struct jar_size *jar, struct text *text)
 {
 	int64_t ul = acid_for_jar(rule, acid, jar);

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "engine/food/acid.h"
+#include "engine/recipe/scaling.h"
 
 #define PINT_OUNCES 16
 #define QUART_OUNCES 32
@@ -31,6 +32,13 @@ int64_t acid_for_jar(const struct acid_rule *rule, enum acid acid, const struct 
 	if (jar->fluid_ounces <= QUART_OUNCES)
 		return dose->quart_ul;
 	return (dose->quart_ul * jar->fluid_ounces + QUART_OUNCES - 1) / QUART_OUNCES;
+}
+
+int64_t acid_in_ledger(enum acid acid, int64_t ul)
+{
+	int64_t mg_per_cup = supply_mg_per_cup(acid_supply(acid));
+
+	return mg_per_cup == 0 ? ul : (ul * mg_per_cup + CUP_UL / 2) / CUP_UL;
 }
 
 static bool offered_for_all(const struct acid_rule *rule, enum acid acid, const struct recipe *recipe)

@@ -1,4 +1,4 @@
-/* recipe_check(): the rules a recipe must keep, built in or a kitchen's own. */
+/* recipe_check() and recipe_check_printed(): the rules a recipe must keep, a kitchen's own or built in. */
 #include "engine/recipe/recipe.h"
 
 #include <string.h>
@@ -44,7 +44,7 @@ static bool check_numbers(const struct recipe *recipe, struct fault *fault)
 		                 BOIL_HOLD_MOST_S);
 	if (recipe->headspace_thou <= 0 || recipe->headspace_thou > 3000)
 		return fault_set(fault, FAULT_REFUSED, "%s: the headspace is missing.", recipe->name);
-	if (recipe->multiple_max < 1 || recipe->multiple_max > MULTIPLE_MOST)
+	if (!recipe_awaits_sheet(recipe) && (recipe->multiple_max < 1 || recipe->multiple_max > MULTIPLE_MOST))
 		return fault_set(fault, FAULT_REFUSED, "%s: one pot holds 1 to %d batches.", recipe->name,
 		                 MULTIPLE_MOST);
 	if (recipe->foam_percent < 0 || recipe->foam_percent > FOAM_MOST)
@@ -95,8 +95,9 @@ static bool check_lemon(const struct recipe *recipe, const struct ingredient *it
 static bool check_ingredient(const struct recipe *recipe, size_t index, struct fault *fault)
 {
 	const struct ingredient *item = &recipe->ingredients[index];
+	bool awaited = recipe_awaits_sheet(recipe) && supply_is_of_sheet(item->supply);
 
-	if (empty(item->name) || item->amount <= 0)
+	if (empty(item->name) || (item->amount <= 0 && !(awaited && item->amount == 0)))
 		return fault_set(fault, FAULT_REFUSED, "%s: ingredient %zu has no %s.", recipe->name, index + 1,
 		                 empty(item->name) ? "name" : "amount");
 	if (strcmp(supply_name(item->supply), "?") == 0 || strcmp(adding_name(item->adding), "?") == 0 ||
@@ -258,12 +259,34 @@ static bool check_process(const struct recipe *recipe, struct fault *fault)
 	return check_pairs(recipe, fault);
 }
 
+/* While it waits for its sheet, all of the sheet's figures are left to that. */
+static bool check_sheet(const struct recipe *recipe, struct fault *fault)
+{
+	for (size_t i = 0; recipe_awaits_sheet(recipe) && i < recipe->ingredient_count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+		const struct known_ingredient *known = ingredient_picked(item);
+
+		if (supply_is_of_sheet(item->supply) && item->amount != 0)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s: the amount of %s and how far it is multiplied are of one sheet; give "
+			                 "both or neither.",
+			                 recipe->name, item->name);
+		if (known != NULL && known->is == INGREDIENT_ACID)
+			return fault_set(fault, FAULT_REFUSED, "%s: the acid is of the sheet, too; leave %s out.",
+			                 recipe->name, item->name);
+	}
+	return true;
+}
+
 bool recipe_check(const struct recipe *recipe, struct fault *fault)
+{
+	return (empty(recipe->name) || recipe_has_amounts(recipe, fault)) && recipe_check_printed(recipe, fault);
+}
+
+bool recipe_check_printed(const struct recipe *recipe, struct fault *fault)
 {
 	if (empty(recipe->name))
 		return fault_set(fault, FAULT_REFUSED, "The recipe has no name.");
-	if (!recipe_has_amounts(recipe, fault))
-		return false;
 	if (empty(recipe->source))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: say where the recipe comes from, or \"house recipe, no source\".", recipe->name);
@@ -272,7 +295,7 @@ bool recipe_check(const struct recipe *recipe, struct fault *fault)
 	if (recipe->ingredient_count == 0 || recipe->ingredient_count > RECIPE_INGREDIENTS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "%s: a recipe has 1 to %d ingredients.", recipe->name,
 		                 RECIPE_INGREDIENTS_MAX);
-	if (!check_numbers(recipe, fault))
+	if (!check_numbers(recipe, fault) || !check_sheet(recipe, fault))
 		return false;
 	for (size_t i = 0; i < recipe->ingredient_count; i++) {
 		if (!check_ingredient(recipe, i, fault) || !check_choice(recipe, &recipe->ingredients[i], fault))

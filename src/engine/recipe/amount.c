@@ -47,6 +47,7 @@ static const struct unit units_known[] = {
 	{ "mg", MEASURE_MASS, MG, 0 },
 	{ "dozen", MEASURE_EACH, 12 * PIECE, 0 },
 	{ "piece", MEASURE_EACH, PIECE, 0 },
+	{ "each", MEASURE_EACH, PIECE, 0 },
 };
 
 static int64_t grains_of_one(enum measure measure)

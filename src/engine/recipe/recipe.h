@@ -121,6 +121,9 @@ const struct recipe *recipe_named(const char *name); /* built-in ones only; NULL
  * (A539 Guide 7), an acidity that is not the food's, a food of an acid
  * rule per jar without its acid in every jar (engine/food/food.h), ranges upside down. */
 bool recipe_check(const struct recipe *recipe, struct fault *fault);
+/* The same for one that is to be built in, which may wait for its sheet: then its
+ * multiple, the amounts the sheet gives and the acid are left out, all of them. */
+bool recipe_check_printed(const struct recipe *recipe, struct fault *fault);
 
 /* May a batch of it be started?  Refused with its reason: it has no process (it is
  * kept in the refrigerator), or an amount on its page cannot be trusted. */
@@ -150,6 +153,7 @@ const char *supply_name(enum supply_kind kind);                      /* "lemon_j
 const char *supply_words(enum supply_kind kind);                     /* "bottled lemon juice" */
 bool supply_from_name(const char *name, enum supply_kind *out);
 enum measure supply_measure(enum supply_kind kind); /* of its ledger */
+bool supply_is_of_sheet(enum supply_kind kind);     /* low-methoxyl pectin, its calcium solution */
 /* What a level US cup of a supply weighs in mg, for those kept by weight and told
  * in spoons and cups; 0: not told so.  Sugar 200 g: schema/measures.csv, source
  * there.  Citric acid 4.6 g, low-methoxyl pectin 3.0 g, salt 6.0 g a teaspoon and

@@ -111,3 +111,8 @@ int64_t supply_mg_per_cup(enum supply_kind kind)
 {
 	return is_supply(kind) ? supplies[kind].mg_per_cup : 0;
 }
+
+bool supply_is_of_sheet(enum supply_kind kind)
+{
+	return kind == SUPPLY_PECTIN_LOW || kind == SUPPLY_CALCIUM_SOLUTION;
+}

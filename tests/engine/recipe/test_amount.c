@@ -133,6 +133,7 @@ START_TEST(pieces_are_counted_whole)
 	pieces("12 dozen", 144);
 	pieces("1/2 dozen", 6);
 	pieces("2 dozen + 5 pieces", 29);
+	pieces("3 each", 3);
 	refused("1.5", MEASURE_EACH, SUPPLY_JAR, "whole");
 	refused("1/5 dozen", MEASURE_EACH, SUPPLY_JAR, "whole");
 	refused("12 13", MEASURE_EACH, SUPPLY_JAR, "not an amount");

@@ -20,6 +20,7 @@ START_TEST(every_built_in_recipe_is_usable)
 			ck_assert(!recipe_check(&recipes[i], &fault));
 			ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 			ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
+			ck_assert_msg(recipe_check_printed(&recipes[i], &fault), "%s", fault.sentence);
 		} else {
 			ck_assert_msg(recipe_check(&recipes[i], &fault), "%s", fault.sentence);
 		}
@@ -289,6 +290,46 @@ START_TEST(a_recipe_says_what_it_is_and_where_from)
 }
 END_TEST
 
+/* Of what is left to the sheet of a pectin, all is. */
+START_TEST(a_recipe_that_waits_for_its_sheet_has_none_of_its_figures)
+{
+	struct recipe waits = good;
+	struct ingredient *pectin = &waits.ingredients[2];
+	struct fault fault = { 0 };
+
+	waits.pectin = PECTIN_LOW_METHOXYL;
+	waits.gel_test = GEL_TEST_NONE;
+	waits.multiple_max = 0;
+	waits.ingredient_count = 3;
+	*pectin = (struct ingredient){ .name = "pectin",
+		                       .supply = SUPPLY_PECTIN_LOW,
+		                       .measure = MEASURE_MASS,
+		                       .form = "",
+		                       .adding = ADD_AT_START };
+	ck_assert_msg(recipe_check_printed(&waits, &fault), "%s", fault.sentence);
+	ck_assert(!recipe_check(&waits, &fault));
+	pectin->amount = 4000;
+	ck_assert(!recipe_check_printed(&waits, &fault));
+	ck_assert_str_eq(fault.sentence, "plum jelly of the house: the amount of pectin and how far it is multiplied "
+	                                 "are of one sheet; give both or neither.");
+	waits.multiple_max = 2;
+	ck_assert(recipe_check_printed(&waits, NULL));
+	pectin->amount = 0;
+	ck_assert(!recipe_check_printed(&waits, &fault));
+	ck_assert_str_eq(fault.sentence, "plum jelly of the house: ingredient 3 has no amount.");
+	waits.multiple_max = 0;
+	waits.ingredient_count = 4;
+	waits.ingredients[3] = (struct ingredient){ .name = "acid",
+		                                    .supply = SUPPLY_CITRIC_ACID,
+		                                    .measure = MEASURE_MASS,
+		                                    .amount = 4000,
+		                                    .form = "",
+		                                    .adding = ADD_AT_START };
+	ck_assert(!recipe_check_printed(&waits, &fault));
+	ck_assert_str_eq(fault.sentence, "plum jelly of the house: the acid is of the sheet, too; leave acid out.");
+}
+END_TEST
+
 START_TEST(a_process_is_chosen_from_the_tables)
 {
 	REFUSED("no food", bad.food = "moon jelly");
@@ -445,6 +486,7 @@ static const struct listed_test listed[] = {
 	TEST(amounts_are_those_of_the_table),
 	TEST(fields_are_those_of_the_table),
 	TEST(a_recipe_says_what_it_is_and_where_from),
+	TEST(a_recipe_that_waits_for_its_sheet_has_none_of_its_figures),
 	TEST(a_process_is_chosen_from_the_tables),
 	TEST(pectin_keeps_its_rules),
 	TEST(ingredients_keep_their_rules),
