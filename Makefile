@@ -70,6 +70,7 @@ GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
 BAKE := $(BUILD)/bake
+BAKE_RECIPES := $(BUILD)/bake_recipes
 
 UNIT_TESTS := $(sort $(filter-out tests/support/%,$(wildcard tests/*/test_*.c tests/*/*/test_*.c)))
 UNIT_PROGRAMS := $(UNIT_TESTS:%.c=$(BUILD)/%)
@@ -109,12 +110,38 @@ $(BUILD)/%.o: %.c Makefile
 $(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
-# Tables and the log's layout are baked into the program from schema/.
-BAKE_SOURCES := $(sort $(wildcard src/bake/*.c))
-$(BAKE): $(BAKE_SOURCES) $(wildcard src/bake/*.h) Makefile
+# Tables and the log's layout are baked into the program from schema/, by two programs of
+# the machine that builds: bake, linked with those files of the engine that need no table,
+# and bake_recipes, linked with the tables of bake and the engine's rules for recipes.
+# Their objects stand apart, as HOSTCC may build for another machine than CC.
+BAKE_OBJECTS := $(BUILD)/bake-objects
+BAKE_LINK = $(HOSTCC) $(STD) -g $(EXTRA_CFLAGS)
+BAKE_MAINS := src/bake/bake.c src/bake/bake_recipes.c
+BAKE_RECIPE_SOURCES := src/bake/recipe.c src/bake/step.c
+BAKE_SHARED := $(filter-out $(BAKE_MAINS) $(BAKE_RECIPE_SOURCES),$(sort $(wildcard src/bake/*.c))) \
+	$(addprefix src/base/,csv.c fault.c text.c utf8.c) \
+	$(addprefix src/engine/,food/food_names.c process/process_names.c \
+	recipe/amount.c recipe/fruit.c recipe/recipe_names.c)
+BAKE_RULES := $(addprefix src/engine/,food/food.c food/recipe_check.c process/jar_size.c \
+	process/process_walk.c recipe/recipe.c)
+BAKE_TABLES := $(addprefix $(BUILD)/generated/,jar_table.c process_table.c food_table.c)
+objects_of_bake = $(patsubst %.c,$(BAKE_OBJECTS)/%.o,$(1))
+# All of bake_recipes but the tables.
+BAKE_RECIPES_OBJECTS := $(call objects_of_bake,src/bake/bake_recipes.c $(BAKE_RECIPE_SOURCES) \
+	$(BAKE_SHARED) $(BAKE_RULES))
+
+$(BAKE): $(call objects_of_bake,src/bake/bake.c $(BAKE_SHARED))
+	$(Q)$(BAKE_LINK) -o $@ $^
+$(BAKE_RECIPES): $(BAKE_RECIPES_OBJECTS) $(BAKE_TABLES:$(BUILD)/%.c=$(BAKE_OBJECTS)/%.o)
+	$(Q)$(BAKE_LINK) -o $@ $^
+
+$(BAKE_OBJECTS)/%.o: %.c Makefile
 	@mkdir -p $(@D)
-	@echo "  cc    src/bake"
-	$(Q)$(HOSTCC) $(STD) $(WARN) -O1 -g $(EXTRA_CFLAGS) -Isrc -o $@ $(BAKE_SOURCES)
+	@echo "  cc    $< for bake"
+	$(Q)$(BAKE_LINK) $(WARN) -O1 -Isrc -MMD -MP -c -o $@ $<
+$(BAKE_OBJECTS)/generated/%.o: $(BUILD)/generated/%.c Makefile
+	@mkdir -p $(@D)
+	$(Q)$(BAKE_LINK) $(WARN) -O1 -Isrc -MMD -MP -c -o $@ $<
 
 PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
 RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv \
@@ -136,12 +163,12 @@ $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) yield schema/yield.csv >$@.new && mv $@.new $@
-$(BUILD)/generated/recipe_table.c: $(BAKE) $(RECIPE_CSV) schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV)
+$(BUILD)/generated/recipe_table.c: $(BAKE_RECIPES) $(RECIPE_CSV)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) recipe $(RECIPE_CSV) -- schema/jar.csv $(FOOD_CSV) $(PROCESS_CSV) >$@.new && mv $@.new $@
-$(BUILD)/generated/recipe_step_table.c: $(BAKE) schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv
+	$(Q)$(BAKE_RECIPES) recipe $(RECIPE_CSV) >$@.new && mv $@.new $@
+$(BUILD)/generated/recipe_step_table.c: $(BAKE_RECIPES) schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) step schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv >$@.new && mv $@.new $@
+	$(Q)$(BAKE_RECIPES) step schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/food_table.c: $(BAKE) $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) food $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
@@ -184,15 +211,15 @@ $(BENCH_PROGRAMS): $(BUILD)/bench/%: $(BUILD)/tests/bench/%.o $(SUPPORT_OBJECTS)
 
 # Everything that is compiled; lint goes through all of it.
 .PHONY: everything
-everything: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json $(BAKE) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
+everything: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json $(BAKE) $(BAKE_RECIPES) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
 
 # What every test finds in its environment.  The padding: glibc otherwise hands the
 # top of the heap back and takes it again with each of 100,000 rows, which takes
 # a minute on a virtual machine.
 TEST_ENVIRONMENT = MALLOC_TOP_PAD_=4194304 LOGS='$(BUILD)/test-logs' JOBS='$(TEST_JOBS)' \
-	STILLROOM='$(abspath $(PROGRAM))' BAKE='$(abspath $(BAKE))' \
-	OBJECTS_DIR='$(abspath $(BUILD)/src)' SUPPORT='$(abspath $(BUILD)/support)' \
-	SCHEMA='$(abspath schema)' REPO='$(CURDIR)' CC='$(CC)'
+	STILLROOM='$(abspath $(PROGRAM))' BAKE='$(abspath $(BAKE))' BAKE_RECIPES='$(abspath $(BAKE_RECIPES))' \
+	LINK_BAKE_RECIPES='$(BAKE_LINK) $(abspath $(BAKE_RECIPES_OBJECTS))' \
+	OBJECTS_DIR='$(abspath $(BUILD)/src)' SUPPORT='$(abspath $(BUILD)/support)' SCHEMA='$(abspath schema)' REPO='$(CURDIR)' CC='$(CC)'
 # ONLY=word runs the tests whose path holds that word.
 only = $(if $(ONLY),$(foreach t,$(1),$(if $(findstring $(ONLY),$(t)),$(t))),$(1))
 
@@ -218,13 +245,13 @@ check-long: ## run the longest tests
 	@sh .ci/deps check
 	+@$(AGAIN) check-long-run
 
-check-run: $(PROGRAM) $(BAKE) $(call programs_of,$(SHORT)) $(SUPPORT_PROGRAMS)
+check-run: $(PROGRAM) $(BAKE) $(BAKE_RECIPES) $(call programs_of,$(SHORT)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) sh tests/run.sh $(SHORT)
 
-check-long-run: $(PROGRAM) $(BAKE) $(call programs_of,$(LONG)) $(SUPPORT_PROGRAMS)
+check-long-run: $(PROGRAM) $(BAKE) $(BAKE_RECIPES) $(call programs_of,$(LONG)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) LOGS='$(BUILD)/test-logs-long' JOBS='$(JOBS)' sh tests/run.sh $(LONG)
 
-check-all-run: $(PROGRAM) $(BAKE) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
+check-all-run: $(PROGRAM) $(BAKE) $(BAKE_RECIPES) $(call only,$(UNIT_PROGRAMS)) $(SUPPORT_PROGRAMS)
 	@$(TEST_ENVIRONMENT) sh tests/run.sh $(call only,$(ALL_TESTS))
 
 .PHONY: sanitize
@@ -369,5 +396,6 @@ help: ## this list
 .SECONDARY:
 .DELETE_ON_ERROR:
 
+-include $(wildcard $(BAKE_OBJECTS)/*/*.d $(BAKE_OBJECTS)/src/*/*.d $(BAKE_OBJECTS)/src/*/*/*.d)
 -include $(OBJECTS:.o=.d) $(GENERATED_OBJECTS:.o=.d) $(BUILD)/src/main.d $(SUPPORT_OBJECTS:.o=.d) \
 	$(TEST_OBJECTS:.o=.d)

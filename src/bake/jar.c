@@ -5,18 +5,20 @@
 
 #include <stdio.h>
 
+#include "base/text.h"
+
 /* No word for one size may mean another, and sizes rise: "the next larger
  * tested size" is read off the order of this table. */
-static void check_jar(const char *path, const struct jars *jars, const struct jar *jar)
+static void check_jar(const struct record *record, const struct jars *jars, const struct jar_size *jar)
 {
 	for (size_t i = 0; i < jars->count; i++) {
-		const struct jar *other = &jars->row[i];
+		const struct jar_size *other = &jars->row[i];
 
-		if (same_name(jar->name, other->name) || same_name(jar->words, other->words) ||
-		    same_name(jar->plural, other->plural))
-			bake_die(path, jar->line, "the jar size is already on line %ld", other->line);
+		if (text_same_name(jar->name, other->name) || text_same_name(jar->words, other->words) ||
+		    text_same_name(jar->plural, other->plural))
+			bake_die(record->path, record->line, "the jar size is already on line %ld", jars->line[i]);
 		if (jar->fluid_ounces <= other->fluid_ounces)
-			bake_die(path, jar->line, "jar sizes are listed smallest first");
+			bake_die(record->path, record->line, "jar sizes are listed smallest first");
 	}
 }
 
@@ -25,22 +27,23 @@ struct jars jars_read(const char *path)
 	static const char *const header[] = { "name", "words", "plural", "fluid_ounces", "source" };
 	struct source source = source_read(path);
 	struct record record;
-	struct jars jars = { 0 };
+	struct jars jars = { .count = 0 };
 
 	header_read(&source, header, 5);
 	while (row_read(&source, &record, 5)) {
-		struct jar jar = {
-			.name = bake_copy(field_text(&record, 0, "name", WORD_BYTES)),
-			.words = bake_copy(field_text(&record, 1, "words", WORD_BYTES)),
-			.plural = bake_copy(field_text(&record, 2, "plural", WORD_BYTES)),
+		struct jar_size jar = {
+			.name = field_text(&record, 0, "name", WORD_BYTES),
+			.words = field_text(&record, 1, "words", WORD_BYTES),
+			.plural = field_text(&record, 2, "plural", WORD_BYTES),
 			.fluid_ounces = field_number(&record, 3, "fluid_ounces", 1, 256),
-			.source = bake_copy(field_text(&record, 4, "source", SOURCE_BYTES)),
-			.line = record.line,
+			.source = field_text(&record, 4, "source", SOURCE_BYTES),
 		};
+		size_t at;
 
-		check_jar(path, &jars, &jar);
-		jars.row = bake_room(jars.row, jars.count + 1, sizeof(jars.row[0]));
-		jars.row[jars.count++] = jar;
+		check_jar(&record, &jars, &jar);
+		at = next_row(&record, &jars.count, JAR_SIZES_MAX);
+		jars.row[at] = jar;
+		jars.line[at] = record.line;
 	}
 	if (jars.count == 0)
 		bake_die(path, 2, "no rows");

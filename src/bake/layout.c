@@ -28,7 +28,7 @@ static void print_file(const char *path, const char *name)
 	printf("static const char %s[] = {", name);
 	for (size_t i = 0; i < source.size; i++) {
 		printf("%s'", i % 16 == 0 ? "\n\t" : " ");
-		print_byte(source.bytes[i], '\'');
+		print_byte(source.text[i], '\'');
 		printf("',");
 	}
 	printf("\n\t'\\0',\n};\n\n");

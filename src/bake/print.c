@@ -3,7 +3,9 @@
  */
 #include "bake/bake.h"
 
+#include <errno.h>
 #include <stdio.h>
+#include <string.h>
 
 void print_top(const char *include)
 {
@@ -27,4 +29,23 @@ void print_string(const char *text)
 	for (; *text != '\0'; text++)
 		print_byte(*text, '"');
 	putchar('"');
+}
+
+void print_field(const char *indent, const char *name, const char *text)
+{
+	printf("%s.%s = ", indent, name);
+	print_string(text);
+	printf(",\n");
+}
+
+void print_count(const char *count, const char *array)
+{
+	printf("};\n\nconst size_t %s = sizeof(%s) / sizeof(%s[0]);\n", count, array, array);
+}
+
+int bake_end(void)
+{
+	if (fflush(stdout) != 0 || ferror(stdout))
+		bake_die("standard output", 0, "cannot be written: %s", strerror(errno));
+	return 0;
 }

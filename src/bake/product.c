@@ -5,6 +5,10 @@
 
 #include <stdio.h>
 
+#include "base/text.h"
+
+#define NAMES_MAX 1024
+
 /* The row's caution may be empty; the rest may not. */
 static void print_product(const struct record *record)
 {
@@ -25,7 +29,7 @@ void bake_product(const char *path)
 	static const char *const header[] = { "name", "food", "usual_jar", "caution", "source" };
 	struct source source = source_read(path);
 	struct record record;
-	char **seen = NULL;
+	const char *seen[NAMES_MAX];
 	size_t count = 0;
 
 	header_read(&source, header, 5);
@@ -33,14 +37,13 @@ void bake_product(const char *path)
 	printf("const struct product products[] = {\n");
 	while (row_read(&source, &record, 5)) {
 		for (size_t i = 0; i < count; i++) {
-			if (same_name(seen[i], record.field[0]))
+			if (text_same_name(seen[i], record.field[0]))
 				bake_die(path, record.line, "the product \"%s\" is there already", record.field[0]);
 		}
-		seen = bake_room(seen, count + 1, sizeof(seen[0]));
-		seen[count++] = bake_copy(record.field[0]);
+		seen[next_row(&record, &count, NAMES_MAX)] = record.field[0];
 		print_product(&record);
 	}
 	if (count == 0)
 		bake_die(path, 2, "no rows");
-	printf("};\n\nconst size_t product_count = sizeof(products) / sizeof(products[0]);\n");
+	print_count("product_count", "products");
 }

@@ -6,16 +6,6 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Is the name one of the recipes that are there? */
-static bool in_book(const struct book *book, const char *name)
-{
-	for (size_t i = 0; i < book->count; i++) {
-		if (strcmp(book->row[i].name, name) == 0)
-			return true;
-	}
-	return false;
-}
-
 static void print_step(const struct record *record)
 {
 	static const char *const names[] = { "min", "h", "day", "week", "" };
@@ -40,17 +30,17 @@ static void print_step(const struct record *record)
 }
 
 /* A recipe's steps follow each other, numbered from 1. */
-static void check_step(const struct record *record, const struct book *book, char *last, int *number)
+static void check_step(const struct record *record, struct book *book, const char **last, int *number)
 {
 	int here = field_number(record, 1, "step_no", 1, 99);
 
-	if (!in_book(book, record->field[0]))
+	if (book_find(book, record->field[0]) == NULL)
 		bake_die(record->path, record->line, "unknown recipe: \"%s\"", record->field[0]);
-	*number = strcmp(last, record->field[0]) == 0 ? *number + 1 : 1;
+	*number = strcmp(*last, record->field[0]) == 0 ? *number + 1 : 1;
 	if (here != *number)
 		bake_die(record->path, record->line, "step %d of \"%s\" is numbered %d", *number, record->field[0],
 		         here);
-	memcpy(last, record->field[0], strlen(record->field[0]) + 1); /* a recipe's name: NAME_BYTES */
+	*last = record->field[0];
 }
 
 void bake_step(const char *path, char *const *recipe_paths, int count)
@@ -60,8 +50,8 @@ void bake_step(const char *path, char *const *recipe_paths, int count)
 	};
 	struct source source = source_read(path);
 	struct record record;
-	struct book book = { 0 };
-	char last[NAME_BYTES] = "";
+	static struct book book;
+	const char *last = "";
 	int number = 0;
 
 	for (int i = 0; i < count; i++)
@@ -70,10 +60,10 @@ void bake_step(const char *path, char *const *recipe_paths, int count)
 	print_top("engine/recipe/recipe.h");
 	printf("const struct recipe_step recipe_steps[] = {\n");
 	while (row_read(&source, &record, 7)) {
-		check_step(&record, &book, last, &number);
+		check_step(&record, &book, &last, &number);
 		print_step(&record);
 	}
 	if (number == 0)
 		bake_die(path, 2, "no rows");
-	printf("};\n\nconst size_t recipe_step_count = sizeof(recipe_steps) / sizeof(recipe_steps[0]);\n");
+	print_count("recipe_step_count", "recipe_steps");
 }

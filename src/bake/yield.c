@@ -6,21 +6,20 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/text.h"
+
 #define COLUMNS 6
+#define NAMES_MAX 256
 #define MOST_LB_THOUSANDTHS 50000
 /* The row for whatever has none of its own; it stands last. */
 #define ANY_FRUIT "any fruit"
-
-static const char *const confirmed_names[] = { "yes", "practice", "disputed", "memory" };
-static const char *const confirmed_constants[] = { "CONFIRMED_YES", "CONFIRMED_PRACTICE", "CONFIRMED_DISPUTED",
-	                                           "CONFIRMED_MEMORY" };
 
 static void print_yield(const struct record *record)
 {
 	int most = field_thousandths(record, 1, "most_lb", MOST_LB_THOUSANDTHS);
 	int likely = field_thousandths(record, 2, "likely_lb", MOST_LB_THOUSANDTHS);
 	int least = field_thousandths(record, 3, "least_lb", MOST_LB_THOUSANDTHS);
-	size_t confirmed = field_word(record, 5, "confirmed", confirmed_names, 4);
+	enum confirmed confirmed = field_confirmed(record, 5, "confirmed");
 
 	/* Without a spread nothing could be weighed against a kitchen's own runs. */
 	if (most <= likely || likely <= least)
@@ -39,7 +38,7 @@ void bake_yield(const char *path)
 	};
 	struct source source = source_read(path);
 	struct record record;
-	char **seen = NULL;
+	const char *seen[NAMES_MAX];
 	size_t count = 0;
 
 	header_read(&source, header, COLUMNS);
@@ -47,14 +46,13 @@ void bake_yield(const char *path)
 	printf("const struct yield_row yield_rows[] = {\n");
 	while (row_read(&source, &record, COLUMNS)) {
 		for (size_t i = 0; i < count; i++) {
-			if (same_name(seen[i], record.field[0]))
+			if (text_same_name(seen[i], record.field[0]))
 				bake_die(path, record.line, "the fruit \"%s\" is there already", record.field[0]);
 		}
-		seen = bake_room(seen, count + 1, sizeof(seen[0]));
-		seen[count++] = bake_copy(record.field[0]);
+		seen[next_row(&record, &count, NAMES_MAX)] = record.field[0];
 		print_yield(&record);
 	}
 	if (count == 0 || strcmp(seen[count - 1], ANY_FRUIT) != 0)
-		bake_die(path, source.line, "the last row is not \"" ANY_FRUIT "\"");
-	printf("};\n\nconst size_t yield_row_count = sizeof(yield_rows) / sizeof(yield_rows[0]);\n");
+		bake_die(path, source.reader.line, "the last row is not \"" ANY_FRUIT "\"");
+	print_count("yield_row_count", "yield_rows");
 }

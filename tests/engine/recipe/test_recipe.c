@@ -140,7 +140,7 @@ static int64_t amount_of(const char *text, enum supply_kind supply)
 		{ "oz", 28349.523125, 0 },
 		{ "qt", 946352.946, 4 },
 		{ "pint", 473176.473, 2 },
-		{ "fl_oz", 29573.5295625, 1.0 / 8 },
+		{ "fl oz", 29573.5295625, 1.0 / 8 },
 		{ "each", 1, 0 },
 	};
 	char *end;
