@@ -4,7 +4,7 @@
 
 #include "base/utf8.h"
 
-char csv_separator(const char *text, size_t length)
+static char csv_separator(const char *text, size_t length)
 {
 	static const char candidates[] = ",;\t";
 	size_t line = 0;

@@ -17,7 +17,8 @@
 
 #include "base/fault.h"
 
-/* `separator`: a comma, or what csv_separator found. */
+/* `separator`: a comma, unless the first line has none and semicolons or tabs instead, as
+ * some spreadsheets write them. */
 struct csv_reader {
 	char *at;
 	char *end;
@@ -28,10 +29,6 @@ struct csv_reader {
 /* `text` is changed while it is read and must have one byte more than `length`.  A
  * byte order mark at its beginning is passed over. */
 struct csv_reader csv_begin(char *text, size_t length);
-
-/* A comma, unless the first line has none and semicolons or tabs instead, as some
- * spreadsheets write them. */
-char csv_separator(const char *text, size_t length);
 
 struct csv_field {
 	char *text; /* zero-terminated, without its quotes */

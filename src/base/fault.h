@@ -53,7 +53,4 @@ bool fault_set(struct fault *fault, enum fault_kind kind, const char *format, ..
 #define fault_set(...) (fault_set(__VA_ARGS__), false)
 #endif
 
-/* A short stable word for a kind ("refused", "disk_full"), for JSON and tests. */
-const char *fault_word(enum fault_kind kind);
-
 #endif

@@ -159,17 +159,6 @@ START_TEST(a_fault_too_long_for_its_buffer_is_cut)
 }
 END_TEST
 
-START_TEST(each_fault_has_a_word_of_its_own)
-{
-	for (int i = FAULT_NONE; i <= FAULT_MEMORY; i++) {
-		ck_assert_str_ne(fault_word((enum fault_kind)i), "?");
-		for (int j = FAULT_NONE; j < i; j++)
-			ck_assert_str_ne(fault_word((enum fault_kind)i), fault_word((enum fault_kind)j));
-	}
-	ck_assert_str_eq(fault_word((enum fault_kind)(FAULT_MEMORY + 1)), "?");
-}
-END_TEST
-
 /* em dash, quotes, bullet, degree, arrow, peach, heart's variation, CJK stop; and
  * e acute, a ordinal, superscript 2, 1/2, Greek, a circled 1, kana, the length mark */
 START_TEST(signs_beyond_ascii_are_told_from_letters)
@@ -196,7 +185,6 @@ static const struct listed_test listed[] = {
 	TEST(large_numbers_carry_commas),
 	TEST(a_fault_keeps_its_kind_and_sentence),
 	TEST(a_fault_too_long_for_its_buffer_is_cut),
-	TEST(each_fault_has_a_word_of_its_own),
 	TEST(signs_beyond_ascii_are_told_from_letters),
 };
 

@@ -16,6 +16,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/work/work.h"
 #include "support/copy.h"
+#include "support/fault_word.h"
 #include "support/kitchen_kit.h"
 
 /* Tests run in processes of their own, so these are set once, before them. */

@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "kitchen/exchange/labels.h"
 #include "support/copy.h"
+#include "support/fault_word.h"
 #include "support/log_kit.h"
 
 void kit_init(struct log_kit *kit)

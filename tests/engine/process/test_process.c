@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "engine/process/process.h"
+#include "support/fault_word.h"
 #include "support/tests.h"
 
 static struct elevation at(const char *words)

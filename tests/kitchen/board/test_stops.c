@@ -12,6 +12,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
 #include "kitchen/work/work.h"
+#include "support/fault_word.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -15,6 +15,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "support/fault_word.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "log/file/layout.h"
+#include "support/fault_word.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

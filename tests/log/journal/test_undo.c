@@ -4,6 +4,7 @@
 #include <string.h>
 #include <time.h>
 
+#include "support/fault_word.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
