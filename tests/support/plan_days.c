@@ -1,5 +1,7 @@
 #include "support/plan_days.h"
 
+#include <limits.h>
+
 #include <string.h>
 
 #define PINTS 3
@@ -283,4 +285,13 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 	if (one_in(dice, 3))
 		some_going_on(in, dice);
 	in->effort_percent = 1;
+}
+
+bool day_plan_make(const struct plan_input *in, const struct plan_names *names, struct plan_work *work,
+                   struct day_plan *plan, struct fault *fault)
+{
+	if (!day_plan_begin(in, names, work, fault))
+		return false;
+	(void)day_plan_more(work, LONG_MAX / 2);
+	return day_plan_tell(work, plan, fault);
 }

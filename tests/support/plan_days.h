@@ -27,6 +27,10 @@ int day_batch(struct plan_input *in, int family, int jars);
  * 3 helpers, a meal, `batches` of 12 pints; the fruit of every third comes later. */
 void day_in_quince_hollow(struct plan_input *in, int batches);
 
+/* A whole search at one go. */
+bool day_plan_make(const struct plan_input *in, const struct plan_names *names, struct plan_work *work,
+                   struct day_plan *plan, struct fault *fault);
+
 /* 3 or 4 batches in whole slots of 5 minutes, and only what plan_mip.h knows of. */
 void small_day_by_chance(struct plan_input *in, struct dice *dice);
 

@@ -87,11 +87,6 @@ double celsius_from_fahrenheit(double fahrenheit)
 	return (fahrenheit - 32.0) * 5.0 / 9.0;
 }
 
-double canner_steam_c(double psi_gauge, double air_kpa)
-{
-	return saturation_temperature_c(air_kpa + psi_gauge * KPA_PER_PSI);
-}
-
 /* Are the readings that were given ones that can be right? */
 static bool readings_plausible(double barometer_kpa, double measured_c, struct fault *fault)
 {

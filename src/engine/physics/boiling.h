@@ -26,19 +26,15 @@
 
 /* Standard pressure in kPa at `metres` (geopotential, taken as map elevation;
  * good to about 0.02 % up to 10,000 ft). Valid -500 m to 11,000 m. */
-double air_pressure_kpa(double metres);
+double air_pressure_kpa(double metres); /* public for its test */
 
 /* Region 4: pressure in kPa at temperature in degC (0 to 373.946), and back
  * (0.611213 to 22,064 kPa).  NAN outside. */
-double saturation_pressure_kpa(double celsius);
-double saturation_temperature_c(double kpa);
+double saturation_pressure_kpa(double celsius); /* public for its test */
+double saturation_temperature_c(double kpa);    /* public for its test */
 
 double fahrenheit_from_celsius(double celsius);
 double celsius_from_fahrenheit(double fahrenheit);
-
-/* Steam temperature in degC in a vented canner whose gauge shows `psi_gauge`
- * in air of `air_kpa`.  For comparison only: the printed table governs. */
-double canner_steam_c(double psi_gauge, double air_kpa);
 
 enum boil_basis { BOIL_FROM_ELEVATION, BOIL_FROM_BAROMETER, BOIL_MEASURED };
 

@@ -222,7 +222,7 @@ double elevation_metres(const struct elevation *elevation)
 	return (double)elevation->um / (double)METRE_UM;
 }
 
-double elevation_feet(const struct elevation *elevation)
+static double elevation_feet(const struct elevation *elevation)
 {
 	return (double)elevation->um / (double)FOOT_UM;
 }

@@ -38,7 +38,6 @@ struct elevation {
 bool elevation_read(const char *words, struct elevation *out, struct fault *fault);
 
 double elevation_metres(const struct elevation *elevation);
-double elevation_feet(const struct elevation *elevation);
 
 /* Does the band whose printed top is `alt_max_ft` hold the whole of the
  * elevation, slack included?  The printed edge itself belongs to the band. */

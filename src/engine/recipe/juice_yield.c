@@ -20,12 +20,8 @@ const struct yield_row *yield_row_of(const char *fruit)
 	return &yield_rows[yield_row_count - 1];
 }
 
-bool yield_row_is_general(const struct yield_row *row)
-{
-	return row == &yield_rows[yield_row_count - 1];
-}
-
-double yield_of_pounds(int thou_lb)
+/* What a published weight for a quart means, uL a kg. */
+static double yield_of_pounds(int thou_lb)
 {
 	return UL_PER_QUART / (thou_lb * KG_PER_THOU_LB);
 }

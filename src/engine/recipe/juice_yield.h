@@ -56,12 +56,9 @@ extern const size_t yield_row_count;
 
 /* The row of a fruit: by its name, else by its last word ("wine grapes"), any
  * "-berries" by "berries", else "any fruit".  Never NULL. */
-const struct yield_row *yield_row_of(const char *fruit);
-bool yield_row_is_general(const struct yield_row *row); /* "any fruit" */
+const struct yield_row *yield_row_of(const char *fruit); /* public for its test */
 
-/* What a published weight for a quart means, uL a kg. */
-double yield_of_pounds(int thou_lb);
-/* The way back, for people: pounds for a quart. */
+/* Pounds for a quart, for people. */
 double pounds_of_yield(double ul_per_kg);
 
 /* Sums over runs of one fruit that are over: all that is kept of them. */
@@ -79,7 +76,7 @@ struct weighed {
 	double mean;
 	double variance; /* of the mean */
 };
-/* prior_variance > 0, own_variance >= 0, runs >= 1. */
+/* prior_variance > 0, own_variance >= 0, runs >= 1.  Public for its test. */
 struct weighed weigh(double prior_mean, double prior_variance, double own_mean, double own_variance, double runs);
 
 struct juice_yield {

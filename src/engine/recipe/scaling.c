@@ -43,22 +43,6 @@ bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum un
 	       refuse_pot(recipe, pot_ul, multiple, units, fault);
 }
 
-static bool check_multiple(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units,
-                           struct fault *fault)
-{
-	if (multiple < 1)
-		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
-	if (recipe->pectin == PECTIN_REGULAR && multiple > 1)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s: regular pectin is made one batch a pot; a larger one cooks too long and "
-		                 "often stays soft. Make %d separate batches.",
-		                 recipe->name, multiple);
-	if (multiple > recipe->multiple_max)
-		return fault_set(fault, FAULT_REFUSED, "%s: the recipe allows %d batch%s a pot. Make several pots.",
-		                 recipe->name, recipe->multiple_max, recipe->multiple_max == 1 ? "" : "es");
-	return fits_pot(recipe, multiple, pot_ul, units, fault);
-}
-
 /* For a jar of so many ounces, of a rate a quart. */
 static int64_t for_jar(int64_t quart_amount, const struct jar_size *jar)
 {
@@ -84,13 +68,6 @@ static int64_t line_amount(const struct ingredient *item, int64_t amount, const 
 	if (item->adding != ADD_IN_JAR)
 		return amount * multiple;
 	return item->measure == MEASURE_EACH ? amount : for_jar(amount, size);
-}
-
-bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, const char *jar,
-                  struct scaled *out, struct fault *fault)
-{
-	return recipe_has_amounts(recipe, fault) && check_multiple(recipe, multiple, pot_ul, units, fault) &&
-	       scale_lines(recipe, multiple, units, jar, out, fault);
 }
 
 bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar, struct scaled *out,

@@ -61,24 +61,17 @@ struct scaled {
 	bool rounding_shown; /* some line is off by more than 2 % */
 };
 
-/* A recipe that waits for the sheet of its pectin is refused (recipe.h).
- * What may be multiplied how far in a pot of `pot_ul` (0: not stated):
- * regular pectin above 1: refused, with the offer of `multiple` separate batches
- * (A539 Guide 7, MSU-961, MSU-551); others up to the recipe's stated limit and
- * the pot's volume less its foaming room.  multiple >= 1 (less: FAULT_MISUSE);
- * jar NULL: what goes into jars is told for a quart. */
-bool scale_recipe(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, const char *jar,
-                  struct scaled *out, struct fault *fault);
-
-/* The same without asking how far it may be multiplied: for what is in the pot
- * already, and for a person who has been told and goes on. */
+/* The lines of `multiple` batches (1 or more; less: FAULT_MISUSE).  How far it may be
+ * multiplied is not asked (largest_multiple): this is also for what is in the pot already,
+ * and for a person who has been told and goes on.  jar NULL: what goes into jars is told
+ * for a quart.  A recipe that waits for the sheet of its pectin is refused (recipe.h). */
 bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system units, const char *jar, struct scaled *out,
                  struct fault *fault);
 /* Is the pot (0: not stated) large enough, foaming room kept?  Refused: no. */
 bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, struct fault *fault);
 
-/* The largest multiple the recipe and the pot (0: not stated) allow; 0 when not
- * even one batch fits. */
+/* The largest multiple the recipe and the pot (0: not stated) allow; 0 when not even one
+ * batch fits.  Regular pectin is never multiplied (A539 Guide 7, MSU-961, MSU-551). */
 int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 
 #define CITRIC_ACID_MG_PER_TSP INT64_C(4600) /* from memory; weigh your own and say so */
@@ -88,14 +81,12 @@ int largest_multiple(const struct recipe *recipe, int64_t pot_ul);
 /* Apparent specific volume of dissolved sugar, uL a gram, by the strength of the
  * solution (degrees Brix): 615 at 5, 625 at 50, 630 at 65, straight lines between
  * (schema/measures.csv: NBS Circular C440; the two upper points from memory). */
-int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix);
-/* Density of a sucrose solution, g/mL at 20 C, from the same points; 0 to 70 Brix. */
-double sucrose_density(double brix);
+int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix); /* public for its test */
 
 /* Volume of one batch before anything boils off: liquids, fruit taken at 1 g a
  * mL, the dissolved sugar's own volume; without pieces, soaks that are poured off,
  * alternatives and what goes into each jar (ADD_IN_JAR). */
-int64_t batch_volume_ul(const struct recipe *recipe);
+int64_t batch_volume_ul(const struct recipe *recipe); /* public for its test */
 /* The same without what is packed cold into the jars: what the pot must hold. */
 int64_t pot_volume_ul(const struct recipe *recipe);
 
@@ -105,7 +96,7 @@ int64_t pot_volume_ul(const struct recipe *recipe);
 #define JAR_FILL_QUARTER_INCH_PERMILLE 940
 #define JAR_FILL_HALF_INCH_PERMILLE 890
 #define JAR_FILL_INCH_PERMILLE 800
-int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou);
+int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou); /* public for its test */
 
 /* What goes into one jar of a line that a recipe gives for a quart; never less than its
  * share.  Pieces are for a jar of any size. */

@@ -28,13 +28,6 @@ int64_t dissolved_sugar_ul(int64_t sugar_mg, double brix)
 	return (int64_t)((double)sugar_mg * specific_volume(brix) + 0.5);
 }
 
-double sucrose_density(double brix)
-{
-	double sugar = brix < 0.0 ? 0.0 : brix / 100.0;
-
-	return 1.0 / (sugar * specific_volume(brix) + (1.0 - sugar) / WATER_G_PER_ML);
-}
-
 /* Up to `last` in the order of a recipe: what is poured off, a jar's own and what
  * would only take another line's place stay out. */
 static int64_t volume_ul(const struct recipe *recipe, enum adding last)

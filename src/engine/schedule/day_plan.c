@@ -89,15 +89,6 @@ static bool search(const struct plan_input *in, struct plan_work *work)
 	return day_plan_has_answer(work);
 }
 
-bool day_plan_make(const struct plan_input *input, const struct plan_names *names, struct plan_work *work,
-                   struct day_plan *plan, struct fault *fault)
-{
-	if (!day_plan_begin(input, names, work, fault))
-		return false;
-	(void)day_plan_more(work, LONG_MAX / 2);
-	return day_plan_tell(work, plan, fault);
-}
-
 /* --- one more of something --------------------------------------------------------------- */
 
 /* The station of a kind that the plan keeps busiest. */

@@ -342,12 +342,9 @@ struct plan_names {
 	plan_namer *batch;
 	const void *context;
 };
-bool day_plan_make(const struct plan_input *input, const struct plan_names *names, struct plan_work *work,
-                   struct day_plan *plan, struct fault *fault);
-
-/* The same in slices, for those who must not wait: begin; more until it says that it is over;
- * tell what is best so far, at any time that has an answer (at once when something was said
- * before and can still be: `hold`).  Sliced or not, the last answer is the same.  Until it is
+/* In slices, so that nobody need wait: begin; more until it says that it is over; tell what is
+ * best so far, at any time that has an answer (at once when something was said before and can
+ * still be: `hold`).  However it is sliced, the last answer is the same.  Until it is
  * over `input` must stay as it is and where it is.  Some 500 placings are a millisecond. */
 bool day_plan_begin(const struct plan_input *input, const struct plan_names *names, struct plan_work *work,
                     struct fault *fault);

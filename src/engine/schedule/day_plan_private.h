@@ -208,7 +208,6 @@ struct plan_work {
 bool plan_in_range(const struct plan_input *in, struct fault *fault);
 bool plan_possible(const struct plan_input *in, const struct plan_names *names, struct fault *fault);
 bool plan_limits_can_be_kept(const struct plan_names *names, struct plan_work *work, struct fault *fault);
-const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size);
 
 /* day_plan_shape.c: find the earliest place of a shape at a station, note it, forget it.
  * A last span that may come later comes at least `late` seconds later. */

@@ -155,7 +155,7 @@ bool plan_in_range(const struct plan_input *in, struct fault *fault)
 
 /* --- days that cannot be -------------------------------------------------------------------- */
 
-const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size)
+static const char *batch_name(const struct plan_names *names, int batch, char *buffer, size_t size)
 {
 	const char *name = names == NULL || names->batch == NULL ? NULL : names->batch(names->context, batch);
 

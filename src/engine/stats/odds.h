@@ -20,7 +20,7 @@ struct two_groups {
  * they fall on any of the looked-at ones alike: Fisher's exact test, one-sided
  * (hypergeometric upper tail; R. A. Fisher, The Design of Experiments, 1935).
  * 0 to 1; 1 when a count is negative or more failed than were looked at. */
-double odds_by_chance(const struct two_groups *groups);
+double odds_by_chance(const struct two_groups *groups); /* public for its test */
 
 /* Less likely than this by chance is "clearly above": 1 in 100. House rule; the
  * boxes and canners of a season are a dozen or two, so that a false alarm comes

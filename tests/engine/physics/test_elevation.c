@@ -196,7 +196,7 @@ START_TEST(feet_and_metres_agree)
 	struct elevation elevation = read_words("4650ft");
 	char words[40];
 
-	ck_assert_double_eq_tol(elevation_feet(&elevation), 4650.0, 1e-9);
+	ck_assert_int_eq(elevation.um, 4650 * FOOT_UM);
 	ck_assert_double_eq_tol(elevation_metres(&elevation), 1417.32, 1e-9);
 	elevation_words(&elevation, words, sizeof(words));
 	ck_assert_str_eq(words, "4,650 ft (1,417 m)");

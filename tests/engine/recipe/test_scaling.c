@@ -45,7 +45,7 @@ START_TEST(four_low_sugar_batches_are_a_gallon)
 	struct recipe jelly = completed("grape jelly, low sugar");
 	struct scaled scaled;
 
-	ck_assert(scale_recipe(&jelly, 4, 0, UNITS_US, NULL, &scaled, NULL));
+	ck_assert(scale_lines(&jelly, 4, UNITS_US, NULL, &scaled, NULL));
 	ck_assert_str_eq(line(&scaled, "grape juice")->words, "1 gal");
 	ck_assert_str_eq(line(&scaled, "sugar")->words, "8 cups");
 	ck_assert_str_eq(line(&scaled, "low-methoxyl pectin")->words, "6 tbsp + 2 tsp");
@@ -55,32 +55,22 @@ START_TEST(four_low_sugar_batches_are_a_gallon)
 END_TEST
 
 /* USDA AIB 539 (rev. 2015), page 1-30; MSU sheets 01600961, 01600551. */
-START_TEST(regular_pectin_offers_separate_batches)
+START_TEST(regular_pectin_is_one_batch_a_pot)
 {
 	struct scaled scaled;
-	struct fault fault = { 0 };
 
-	ck_assert(scale_recipe(recipe("grape jelly"), 1, 0, UNITS_US, NULL, &scaled, &fault));
+	ck_assert(scale_lines(recipe("grape jelly"), 1, UNITS_US, NULL, &scaled, NULL));
 	ck_assert_str_eq(line(&scaled, "sugar")->words, "7 cups");
-	ck_assert(!scale_recipe(recipe("grape jelly"), 3, 100 * QUART_UL, UNITS_US, NULL, &scaled, &fault));
-	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	ck_assert_ptr_nonnull(strstr(fault.sentence, "3 separate batches"));
 	ck_assert_int_eq(largest_multiple(recipe("grape jelly"), 100 * QUART_UL), 1);
 }
 END_TEST
 
 START_TEST(low_methoxyl_goes_up_to_the_stated_limit)
 {
-	struct recipe full = completed("apple jelly, low sugar");
-	const struct recipe *jelly = &full;
-	struct scaled scaled;
-	struct fault fault = { 0 };
+	struct recipe jelly = completed("apple jelly, low sugar");
 
-	for (int multiple = 1; multiple <= jelly->multiple_max; multiple++)
-		ck_assert(scale_recipe(jelly, multiple, 0, UNITS_US, NULL, &scaled, &fault));
-	ck_assert(!scale_recipe(jelly, jelly->multiple_max + 1, 0, UNITS_US, NULL, &scaled, &fault));
-	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	ck_assert_ptr_nonnull(strstr(fault.sentence, "4 batches a pot"));
+	ck_assert_int_eq(largest_multiple(&jelly, 0), 4);
+	ck_assert_int_eq(largest_multiple(&jelly, 1000 * QUART_UL), 4);
 }
 END_TEST
 
@@ -89,32 +79,31 @@ START_TEST(a_pot_keeps_its_room_for_foam)
 	struct recipe of_sheet = completed("grape jelly, low sugar");
 	const struct recipe *jelly = &of_sheet;
 	int64_t full = batch_volume_ul(jelly) * 100 / (100 - jelly->foam_percent);
-	struct scaled scaled;
 	struct fault fault = { 0 };
 
 	ck_assert_int_eq(largest_multiple(jelly, 2 * full + 2), 2);
 	ck_assert_int_eq(largest_multiple(jelly, 2 * full - 2), 1);
 	ck_assert_int_eq(largest_multiple(jelly, full - 2), 0);
 	ck_assert_int_eq(largest_multiple(jelly, 0), 4);
-	ck_assert(scale_recipe(jelly, 2, 2 * full + 2, UNITS_US, NULL, &scaled, &fault));
-	ck_assert(!scale_recipe(jelly, 3, 2 * full + 2, UNITS_US, NULL, &scaled, &fault));
+	ck_assert(fits_pot(jelly, 2, 2 * full + 2, UNITS_US, &fault));
+	ck_assert(!fits_pot(jelly, 3, 2 * full + 2, UNITS_US, &fault));
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "This pot takes 2"));
-	ck_assert(!scale_recipe(jelly, 1, full - 2, UNITS_US, NULL, &scaled, &fault));
+	ck_assert(!fits_pot(jelly, 1, full - 2, UNITS_US, &fault));
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "larger pot"));
 }
 END_TEST
 
-/* The largest multiple is what scale_recipe takes, and one more is not. */
+/* The largest multiple fits the pot, and one more does not or is not allowed. */
 START_TEST(every_recipe_and_pot_agree_on_the_limit)
 {
 	for (size_t i = 0; i < recipe_count; i++) {
 		for (int64_t pot = QUART_UL; pot < 40 * QUART_UL; pot += QUART_UL) {
 			int most = largest_multiple(&recipes[i], pot);
-			struct scaled scaled;
 
-			ck_assert(!scale_recipe(&recipes[i], most + 1, pot, UNITS_US, NULL, &scaled, NULL));
-			if (most > 0)
-				ck_assert(scale_recipe(&recipes[i], most, pot, UNITS_METRIC, NULL, &scaled, NULL));
+			ck_assert_int_le(most, recipes[i].multiple_max);
+			ck_assert(most == recipes[i].multiple_max ||
+			          !fits_pot(&recipes[i], most + 1, pot, UNITS_US, NULL));
+			ck_assert(most == 0 || fits_pot(&recipes[i], most, pot, UNITS_METRIC, NULL));
 		}
 	}
 }
@@ -134,8 +123,6 @@ START_TEST(a_recipe_that_waits_for_its_sheet_is_refused)
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 	ck_assert_ptr_nonnull(
 	    strstr(fault.sentence, "The sheet's amounts of apple jelly, low sugar are not known yet"));
-	ck_assert(!scale_recipe(waits, 1, 0, UNITS_US, "pint", &scaled, &fault));
-	ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
 	ck_assert(!pot_yield(waits, 1, "pint", &yield, &fault));
 	ck_assert_ptr_nonnull(strstr(fault.sentence, "are not known yet"));
 }
@@ -146,11 +133,11 @@ START_TEST(nonsense_is_refused)
 	struct scaled scaled;
 	struct fault fault = { 0 };
 
-	ck_assert(!scale_recipe(recipe("grape juice"), 0, 0, UNITS_US, NULL, &scaled, &fault));
+	ck_assert(!scale_lines(recipe("grape juice"), 0, UNITS_US, NULL, &scaled, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_MISUSE);
-	ck_assert(!scale_recipe(recipe("grape juice"), 1, 0, UNITS_US, "half_pint", &scaled, &fault));
+	ck_assert(!scale_lines(recipe("grape juice"), 1, UNITS_US, "half_pint", &scaled, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	ck_assert(!scale_recipe(recipe("grape juice"), 1, 0, UNITS_US, "bucket", &scaled, &fault));
+	ck_assert(!scale_lines(recipe("grape juice"), 1, UNITS_US, "bucket", &scaled, &fault));
 }
 END_TEST
 
@@ -158,14 +145,14 @@ START_TEST(what_goes_into_jars_is_told_for_the_jar)
 {
 	struct scaled scaled;
 
-	ck_assert(scale_recipe(recipe("crushed tomatoes"), 1, 0, UNITS_US, "quart", &scaled, NULL));
+	ck_assert(scale_lines(recipe("crushed tomatoes"), 1, UNITS_US, "quart", &scaled, NULL));
 	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "2 tbsp");
 	ck_assert_str_eq(line(&scaled, "canning salt")->words, "1 tsp");
 	ck_assert_str_eq(line(&scaled, "tomatoes")->words, "22 lb");
-	ck_assert(scale_recipe(recipe("crushed tomatoes"), 1, 0, UNITS_US, "pint", &scaled, NULL));
+	ck_assert(scale_lines(recipe("crushed tomatoes"), 1, UNITS_US, "pint", &scaled, NULL));
 	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "1 tbsp");
 	ck_assert_str_eq(line(&scaled, "canning salt")->words, "1/2 tsp");
-	ck_assert(scale_recipe(recipe("crushed tomatoes"), 1, 0, UNITS_METRIC, "quart", &scaled, NULL));
+	ck_assert(scale_lines(recipe("crushed tomatoes"), 1, UNITS_METRIC, "quart", &scaled, NULL));
 	ck_assert_str_eq(line(&scaled, "bottled lemon juice")->words, "2 x 15 mL");
 }
 END_TEST
@@ -176,12 +163,12 @@ START_TEST(a_rounding_over_two_percent_is_marked)
 	struct scaled scaled;
 
 	odd.ingredients[0].amount = 200; /* a third of 1/8 tsp */
-	ck_assert(scale_recipe(&odd, 1, 0, UNITS_US, NULL, &scaled, NULL));
+	ck_assert(scale_lines(&odd, 1, UNITS_US, NULL, &scaled, NULL));
 	ck_assert(scaled.rounding_shown);
 	for (size_t i = 0; i < recipe_count; i++) {
 		struct recipe one = recipe_awaits_sheet(&recipes[i]) ? completed(recipes[i].name) : recipes[i];
 
-		ck_assert(scale_recipe(&one, 1, 0, UNITS_US, NULL, &scaled, NULL));
+		ck_assert(scale_lines(&one, 1, UNITS_US, NULL, &scaled, NULL));
 		ck_assert_msg(!scaled.rounding_shown, "%s", recipes[i].name);
 	}
 }
@@ -189,7 +176,7 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	TEST(four_low_sugar_batches_are_a_gallon),
-	TEST(regular_pectin_offers_separate_batches),
+	TEST(regular_pectin_is_one_batch_a_pot),
 	TEST(low_methoxyl_goes_up_to_the_stated_limit),
 	TEST(a_pot_keeps_its_room_for_foam),
 	TEST(every_recipe_and_pot_agree_on_the_limit),
