@@ -195,7 +195,8 @@ void log_abandon(struct log *log);
  * undoes_id is set here (an act that was undone and redone is undone through its
  * redo).  FAULT_CONFLICT when rows the act touched have changed
  * since or the result would break a rule of the schema; nothing is changed then.
- * FAULT_MISSING when there is no such act or it has been undone already. */
+ * FAULT_MISSING when there is no such act or it has been undone already.  The kitchen takes
+ * the two steps below; in one it is for tests. */
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
 /* The same in two steps, for who must look at the rows before they are committed: after
  * the first the act is open, and ends by the second or by log_abandon. */
@@ -958,9 +959,7 @@ bool log_supplies(struct log *log, struct log_supply **rows, size_t *count,
                   struct fault *fault); /* by kind, then size */
 bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, struct log_supply *out,
                    struct fault *fault);
-bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count,
-                      struct fault *fault); /* oldest first */
-/* The newest `most` of them, newest first. */
+/* The newest `most` moves, newest first. */
 bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most, struct log_supply_move **rows, size_t *count,
                              struct fault *fault);
 bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count,
@@ -1043,7 +1042,6 @@ bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced
 bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault); /* newest first */
 bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count,
                       struct fault *fault); /* with jars to find, oldest first */
-bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct fault *fault);
 /* Its jars with their marks, as log_trace orders them. */
 bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault);
 /* The marks of a jar with that outcome; RECALL_TO_FIND: by which open recalls still look for it. */

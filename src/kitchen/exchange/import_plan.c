@@ -172,7 +172,7 @@ static bool take_boxes(struct import_plan *plan, struct fault *fault)
 	return done;
 }
 
-bool plan_begin(struct import_plan *plan, struct fault *fault)
+static bool plan_begin(struct import_plan *plan, struct fault *fault)
 {
 	plan->file = "";
 	if (!log_stations_all(plan->kitchen->log, &plan->stations, &plan->station_count, fault))
@@ -181,7 +181,7 @@ bool plan_begin(struct import_plan *plan, struct fault *fault)
 	return take_boxes(plan, fault);
 }
 
-void plan_free(struct import_plan *plan)
+static void plan_free(struct import_plan *plan)
 {
 	free(plan->lots);
 	free(plan->loads);

@@ -114,9 +114,6 @@ bool plan_problem(struct import_plan *plan, long line, const char *format, ...) 
 /* Keep a code or number of the file in mind as one that cannot be taken. */
 bool plan_reject(struct import_plan *plan, const char *name, struct fault *fault);
 
-bool plan_begin(struct import_plan *plan, struct fault *fault);
-void plan_free(struct import_plan *plan);
-
 bool import_write(struct import_plan *plan, const char *path, struct fault *fault);
 
 /* --- a file of lines --- */

@@ -31,8 +31,8 @@ bool upkeep_look(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault);
 /* Start what is due, if nothing runs.  False: it cannot be started. */
 bool upkeep_start(struct upkeep *upkeep, int64_t awake_ms, struct fault *fault);
 
-bool upkeep_runs(const struct upkeep *upkeep);
-pid_t upkeep_pid(const struct upkeep *upkeep); /* of the process that does; 0: none */
+bool upkeep_runs(const struct upkeep *upkeep); /* public for its test */
+pid_t upkeep_pid(const struct upkeep *upkeep); /* of the process that does, for tests to kill; 0: none */
 /* Becomes readable when upkeep_look has something to see; -1: nothing runs. */
 int upkeep_fd(const struct upkeep *upkeep);
 

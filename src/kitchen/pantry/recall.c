@@ -100,7 +100,7 @@ const char *recall_outcome_words(enum recall_outcome outcome)
 	return (unsigned)outcome < RECALL_OUTCOME_COUNT ? words[outcome] : "?";
 }
 
-const char *trace_about_words(enum trace_about about)
+static const char *trace_about_words(enum trace_about about)
 {
 	static const char *const words[] = {
 		[TRACE_LOT] = "lot",        [TRACE_LID_BOX] = "lid box", [TRACE_LOAD] = "load", [TRACE_BATCH] = "batch",

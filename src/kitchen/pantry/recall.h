@@ -30,7 +30,6 @@ enum jar_where jar_where(const struct log_traced *traced);
 const char *jar_where_words(enum jar_where where);             /* "on the shelf" */
 const char *jar_where_name(enum jar_where where);              /* "shelf", for programs */
 const char *recall_outcome_words(enum recall_outcome outcome); /* "found, thrown out" */
-const char *trace_about_words(enum trace_about about);         /* "lid box" */
 
 /* What `words` name: the code of a lot, the label of a lid box (or a part of it that
  * only one has), the number of a load, batch or run, a product, a day as 2026-09-14.

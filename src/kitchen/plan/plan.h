@@ -177,8 +177,6 @@ bool plan_goes(const struct kitchen_plan *plan);
 /* What a task of the plan is in words: "fill 8 half-pints grape jelly". */
 void plan_task_say(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
                    char *buffer, size_t size);
-/* What a load holds: "9 half-pints grape jelly and 5 apple butter". */
-void plan_load_say(const struct kitchen_plan *plan, const struct board *board, int load, char *buffer, size_t size);
 /* The letter of a task in a ribbon, own design; the legend: letter and words. */
 char plan_task_letter(enum plan_task_kind kind);
 
@@ -213,8 +211,6 @@ bool kitchen_remove_helper(struct kitchen *kitchen, int64_t id, struct fault *fa
 /* At most PLAN_BREAKS_MAX, apart from each other. */
 bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, struct fault *fault);
 bool kitchen_remove_break(struct kitchen *kitchen, int64_t id, struct fault *fault);
-/* Own heat, or heated by a shared burner. */
-bool kitchen_set_own_heat(struct kitchen *kitchen, int64_t station_id, bool own_heat, struct fault *fault);
 
 /* "8:30", "14:05", "8" as minutes after midnight. */
 bool plan_time_read(const char *words, int *minutes, struct fault *fault);
@@ -255,7 +251,5 @@ bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault);
 bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault);
 /* All rows are forgotten; the work on the board stays. */
 bool kitchen_plan_drop(struct kitchen *kitchen, struct fault *fault);
-/* Correct which planned one a run or batch is; plan_id 0: none. */
-bool kitchen_plan_is(struct kitchen *kitchen, bool is_run, int64_t work_id, int64_t plan_id, struct fault *fault);
 
 #endif

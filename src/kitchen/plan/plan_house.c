@@ -211,18 +211,3 @@ bool kitchen_remove_break(struct kitchen *kitchen, int64_t id, struct fault *fau
 		return act_fail(&act);
 	return act_commit(&act, fault, "The break is taken out");
 }
-
-bool kitchen_set_own_heat(struct kitchen *kitchen, int64_t station_id, bool own_heat, struct fault *fault)
-{
-	struct log_station station;
-	struct act act;
-
-	if (!log_station_get(kitchen->log, station_id, &station, fault) ||
-	    !act_begin(&act, kitchen, "own_heat", 0, fault))
-		return false;
-	station.own_heat = own_heat;
-	if (!log_put_station(kitchen->log, &station, fault))
-		return act_fail(&act);
-	return act_commit(&act, fault, "%s %s", station.name,
-	                  own_heat ? "has its own heat" : "stands on a shared burner");
-}

@@ -52,7 +52,9 @@ static int jars_of_words(const struct kitchen_plan *plan, const struct plan_load
 	return jars;
 }
 
-void plan_load_say(const struct kitchen_plan *plan, const struct board *board, int load, char *buffer, size_t size)
+/* What a load holds: "9 half-pints grape jelly and 5 apple butter". */
+static void plan_load_say(const struct kitchen_plan *plan, const struct board *board, int load, char *buffer,
+                          size_t size)
 {
 	const struct plan_load *from = &plan->plan->loads[load];
 	struct text text = text_over(buffer, size);

@@ -58,13 +58,7 @@ bool plan_take_batch(struct act *act, const struct log_batch *batch, struct faul
 
 /* --- plan_times.c --- */
 
-/* How long a phase without a clock is planned to last, seconds. */
-int plan_phase_s(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule);
-/* A juicer run: the house's minutes, else the mean of this log; 0: not known. */
-int plan_run_s(const struct kitchen *kitchen);
 bool plan_run_known(const struct kitchen *kitchen, struct fault *fault); /* refused: not known */
-/* Hands that a phase takes. */
-int plan_phase_people(enum station_kind kind, const struct phase_rule *rule);
 /* The spans of a kind of work that lie ahead: what is left when it goes on. */
 void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
                     struct plan_run *out);

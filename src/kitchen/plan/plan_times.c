@@ -34,7 +34,8 @@ static int table_s(const struct phase_rule *rule)
 	return (rule->planned_min_s + rule->planned_max_s) / 2;
 }
 
-int plan_phase_s(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule)
+/* How long a phase without a clock is planned to last, seconds. */
+static int plan_phase_s(const struct planning *planning, enum station_kind kind, const struct phase_rule *rule)
 {
 	const struct log_phase_mean *mean = own_mean(planning, kind, rule);
 
@@ -43,7 +44,8 @@ int plan_phase_s(const struct planning *planning, enum station_kind kind, const 
 	return (int)(mean->sum_ms / mean->count / 1000);
 }
 
-int plan_run_s(const struct kitchen *kitchen)
+/* A juicer run: the house's minutes, else the mean of this log; 0: not known. */
+static int plan_run_s(const struct kitchen *kitchen)
 {
 	int minutes = kitchen->board.house.run_minutes;
 
@@ -61,7 +63,8 @@ bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
 	           PLAN_OWN_MIN);
 }
 
-int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
+/* Hands that a phase takes. */
+static int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
 {
 	return kind == STATION_POT || rule->kind == PHASE_BY_HAND ? 1 : 0;
 }

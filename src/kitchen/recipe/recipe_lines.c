@@ -454,8 +454,8 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	return !text.cut;
 }
 
-static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enum unit_system units, bool picked,
-                             char *buffer, size_t size)
+bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
+                             size_t size)
 {
 	struct text text = text_over(buffer, size);
 	char amount[64];
@@ -467,20 +467,7 @@ static bool write_ingredient(const struct log_recipe_ingredient *ingredient, enu
 	add_words(&text, "amount", amount);
 	add_words(&text, "form", ingredient->form);
 	text_add(&text, " when=%s", adding_name(ingredient->adding));
-	if (picked || strcmp(ingredient->known, known_by(ingredient->name)) != 0)
-		add_words(&text, "as", ingredient->known[0] == '\0' ? UNLISTED : ingredient->known);
+	add_words(&text, "as", ingredient->known[0] == '\0' ? UNLISTED : ingredient->known);
 	text_add(&text, "%s", ingredient->optional ? " optional" : "");
 	return !text.cut;
-}
-
-bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
-                           size_t size)
-{
-	return write_ingredient(ingredient, units, false, buffer, size);
-}
-
-bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
-                             size_t size)
-{
-	return write_ingredient(ingredient, units, true, buffer, size);
 }

@@ -37,10 +37,8 @@ bool ingredient_line_read(const struct words *words, struct log_recipe_ingredien
 /* The lines that would set them as they are.  False: cut, it is too long for one
  * line (RECIPE_LINE_MAX_BYTES). */
 bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t size);
-bool ingredient_line_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
-                           size_t size);
-/* The same with what it was picked as in any case, so that another name typed over it
- * changes nothing of that. */
+/* With what it was picked as in any case, so that another name typed over it changes
+ * nothing of that. */
 bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enum unit_system units, char *buffer,
                              size_t size);
 

@@ -109,8 +109,6 @@ int64_t side_file_bytes(const char *path, const char *ending);
 void stands_remember(struct log *log);
 /* A commit's sync failed: says so, always false. */
 bool sync_failed(struct log *log, struct fault *fault);
-/* True when none has failed, or the disk takes a sync again. */
-bool sync_again(struct log *log, struct fault *fault);
 
 /* --- paths.c --- */
 
@@ -161,7 +159,7 @@ bool log_migrate(struct log *log, int64_t version, struct fault *fault);
 
 /* A malloc'ed copy of a layout's text without the keyword STRICT, which SQLite
  * knows from 3.37 on; NULL when there is no memory. */
-char *layout_without_strict(const char *sql);
+char *layout_without_strict(const char *sql); /* public for its test */
 
 /* --- log_backup.c --- */
 

@@ -96,7 +96,7 @@ bool sync_failed(struct log *log, struct fault *fault)
 
 /* What failed is written anew by the next act in the same place; the disk must only have
  * become able to. */
-bool sync_again(struct log *log, struct fault *fault)
+static bool sync_again(struct log *log, struct fault *fault)
 {
 	sqlite3_file *wal = NULL;
 	if (!log->unsynced)

@@ -231,5 +231,3 @@ bool beside_look(struct log *log, struct fault *fault)
 	}
 	return side_file_bytes(log->path, "-journal") > 0 || check_length(file, header, fault);
 }
-
-/* --- after a sync that failed ---------------------------------------------------------- */

@@ -76,7 +76,6 @@ bool query_list(struct query *query, row_reader *read, size_t size, void **rows,
 /* Readers of rows that several files ask for (log_rows.c). */
 row_reader row_jar;
 row_reader row_lot;
-row_reader row_lid_box;
 
 /* The integer of the only row. */
 bool query_integer(struct query *query, int64_t *out, struct fault *fault);

@@ -426,7 +426,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RECALLS_OPEN] = RECALLS /* in this order: from the few that are open */
 	"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "
 	"ORDER BY recall.id",
-	[RECALL_GET] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?",
 	[RECALL_JARS] = "SELECT " TRACED_COLUMNS ", m.recall_id, m.jar_id, m.outcome, m.outcome_wall_ms, m.who "
 	                "FROM recall_jar m JOIN jar ON jar.id = m.jar_id JOIN lot ON lot.id = jar.lot_id "
 	                "WHERE m.recall_id = ?" BY_LOT,
@@ -501,7 +500,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SUPPLY_OF] = SUPPLIES "WHERE supply.kind = ? AND supply.size = ?",
 	[SUPPLY_INSERT] = "INSERT INTO supply (kind, size, id) VALUES (?, ?, ?)",
 	[SUPPLY_UPDATE] = "UPDATE supply SET kind = ?, size = ? WHERE id = ?",
-	[SUPPLY_MOVES] = MOVES "ORDER BY id",
 	[SUPPLY_MOVES_NEWEST] = MOVES "ORDER BY id DESC LIMIT ?",
 	[SUPPLY_MOVE_INSERT] =
 	    "INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, who, id) "

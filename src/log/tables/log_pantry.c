@@ -235,13 +235,6 @@ bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count, 
 	return ok;
 }
 
-bool log_recall_get(struct log *log, int64_t id, struct log_recall *out, struct fault *fault)
-{
-	struct query query = query_start(log, RECALL_GET);
-	bind_integer(&query, id);
-	return query_get(&query, read_recall, out, "such recall", fault);
-}
-
 bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, RECALL_JARS);

@@ -312,17 +312,6 @@ bool log_supply_of(struct log *log, enum supply_kind kind, const char *size, str
 	return query_get(&query, read_supply, out, "such supply", fault);
 }
 
-bool log_supply_moves(struct log *log, int64_t supply_id, struct log_supply_move **rows, size_t *count,
-                      struct fault *fault)
-{
-	struct query query = query_start(log, SUPPLY_MOVES);
-	bind_integer(&query, supply_id);
-	void *list;
-	bool ok = query_list(&query, read_supply_move, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
 bool log_supply_moves_newest(struct log *log, int64_t supply_id, int most, struct log_supply_move **rows, size_t *count,
                              struct fault *fault)
 {

@@ -64,7 +64,7 @@ static void read_capacity(struct query *query, void *into)
 	capacity->jars = take_int(query);
 }
 
-void row_lid_box(struct query *query, void *into)
+static void row_lid_box(struct query *query, void *into)
 {
 	struct log_lid_box *box = into;
 	memset(box, 0, sizeof(*box));

@@ -43,9 +43,10 @@ static void refusal_says(const char *words)
 	"recipe \"Raspberry jam\" food=\"jam without added pectin\" packs=\"hot_sterile_jar\" " \
 	"jars=\"half_pint pint\" pectin=none acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 " \
 	"boiloff=30-45 gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\""
-#define BERRY_LINE "ingredient \"raspberries\" supply=other amount=\"9 cups\" form=\"crushed\" when=at_start"
-#define SUGAR_LINE "ingredient \"sugar\" supply=sugar amount=\"6 cups\" when=at_start"
-#define ZEST_LINE "ingredient \"orange zest\" supply=other amount=\"1 1/2 tsp\" when=last optional"
+#define BERRY_LINE \
+	"ingredient \"raspberries\" supply=other amount=\"9 cups\" form=\"crushed\" when=at_start as=\"raspberry\""
+#define SUGAR_LINE "ingredient \"sugar\" supply=sugar amount=\"6 cups\" when=at_start as=\"sugar\""
+#define ZEST_LINE "ingredient \"orange zest\" supply=other amount=\"1 1/2 tsp\" when=last as=\"unlisted\" optional"
 
 static bool try_recipe(const char *line, struct log_recipe *recipe)
 {
@@ -118,11 +119,11 @@ START_TEST(lines_are_written_as_they_were_read)
 	                         "acidity=acid hold=0 headspace=1/4 multiple=2 foam=50 boiloff=30-45 "
 	                         "gel=yes caution=\"It \\\"spits\\\"\" source=\"house recipe, no source\"");
 	for (size_t i = 0; i < 3; i++) {
-		ck_assert(ingredient_line_words(&recipe.ingredients[i], UNITS_US, buffer, sizeof(buffer)));
+		ck_assert(ingredient_picked_words(&recipe.ingredients[i], UNITS_US, buffer, sizeof(buffer)));
 		ck_assert_str_eq(buffer, lines[i]);
 	}
 	ck_assert(!recipe_line_words(&recipe, small, sizeof(small)));
-	ck_assert(!ingredient_line_words(&recipe.ingredients[0], UNITS_US, small, sizeof(small)));
+	ck_assert(!ingredient_picked_words(&recipe.ingredients[0], UNITS_US, small, sizeof(small)));
 }
 END_TEST
 
@@ -165,7 +166,7 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 		ck_assert(text_copy(one.name, sizeof(one.name), item->name) &&
 		          text_copy(one.form, sizeof(one.form), item->form));
 		for (int units = 0; units < UNIT_SYSTEM_COUNT; units++) {
-			ck_assert(ingredient_line_words(&one, (enum unit_system)units, buffer, sizeof(buffer)));
+			ck_assert(ingredient_picked_words(&one, (enum unit_system)units, buffer, sizeof(buffer)));
 			if (item->adding >= OWN_ADDINGS) {
 				KK_REFUSED(&kit, FAULT_MISUSE, try_ingredient(buffer, &again));
 				continue;
@@ -183,7 +184,7 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 }
 END_TEST
 
-/* A name that is itself on the list needs no more; any other one says what it is. */
+/* A name that is itself on the list needs no more; as= says what any other one is. */
 START_TEST(an_ingredient_is_picked_by_its_name_or_by_as)
 {
 	struct log_recipe_ingredient ingredient;
@@ -191,13 +192,13 @@ START_TEST(an_ingredient_is_picked_by_its_name_or_by_as)
 
 	KK_OK(&kit, try_ingredient("ingredient Grapes supply=fruit amount=\"4 lb\"", &ingredient));
 	ck_assert_str_eq(ingredient.known, "grape");
-	ck_assert(ingredient_line_words(&ingredient, UNITS_US, buffer, sizeof(buffer)));
-	ck_assert_ptr_null(strstr(buffer, "as="));
+	ck_assert(ingredient_picked_words(&ingredient, UNITS_US, buffer, sizeof(buffer)));
+	ck_assert_ptr_nonnull(strstr(buffer, " as=\"grape\""));
 	KK_OK(&kit, try_ingredient("ingredient \"Concord grapes\" amount=\"5 cup\"", &ingredient));
 	ck_assert_str_eq(ingredient.known, "");
 	KK_OK(&kit, try_ingredient("ingredient \"Concord grapes\" amount=\"5 cup\" as=grapes", &ingredient));
 	ck_assert_str_eq(ingredient.known, "grape");
-	ck_assert(ingredient_line_words(&ingredient, UNITS_US, buffer, sizeof(buffer)));
+	ck_assert(ingredient_picked_words(&ingredient, UNITS_US, buffer, sizeof(buffer)));
 	ck_assert_ptr_nonnull(strstr(buffer, " as=\"grape\""));
 	KK_OK(&kit, try_ingredient("ingredient Grapes amount=\"5 cup\" as=unlisted", &ingredient));
 	ck_assert_str_eq(ingredient.known, "");
@@ -534,13 +535,13 @@ START_TEST(every_move_stays_in_the_ledger)
 	KK_OK(&kit, in(SUPPLY_SALT, "", 1000000));
 	KK_OK(&kit, counted(SUPPLY_SALT, "", 900000));
 	ck_assert(log_supply_of(kit.log, SUPPLY_SALT, "", &supply, NULL));
-	KK_OK(&kit, log_supply_moves(kit.log, supply.id, &moves, &count, &kit.fault));
+	KK_OK(&kit, log_supply_moves_newest(kit.log, supply.id, 100, &moves, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
-	ck_assert_int_eq(moves[0].why, SUPPLY_RECEIPT);
-	ck_assert_int_eq(moves[0].amount, 1000000);
-	ck_assert_int_eq(moves[1].why, SUPPLY_CORRECTION);
-	ck_assert_int_eq(moves[1].amount, -100000);
-	ck_assert_int_eq(moves[1].wall_ms, kit.clock.now.wall_ms);
+	ck_assert_int_eq(moves[1].why, SUPPLY_RECEIPT);
+	ck_assert_int_eq(moves[1].amount, 1000000);
+	ck_assert_int_eq(moves[0].why, SUPPLY_CORRECTION);
+	ck_assert_int_eq(moves[0].amount, -100000);
+	ck_assert_int_eq(moves[0].wall_ms, kit.clock.now.wall_ms);
 	free(moves);
 }
 END_TEST

@@ -114,7 +114,6 @@ static const enum statement asked[] = {
 	TRACE_OF_PRODUCT,
 	TRACE_OF_DAY,
 	RECALLS_OPEN,
-	RECALL_GET,
 	RECALL_JARS,
 	MARKS_OF_JAR,
 	LOT_NAMED,
