@@ -53,7 +53,6 @@ extern const struct view works_pick_view;
 extern const struct view past_view;
 
 void seasons_view_enter(struct desk *desk);
-void season_view_enter(struct desk *desk, int year);
 void works_view_enter(struct desk *desk, int season); /* 0: every one */
 void works_view_search(struct desk *desk);            /* asks for words */
 void works_view_lot(struct desk *desk);               /* the batch and the loads of what is open */

@@ -135,6 +135,8 @@ static void seasons_draw(struct desk *desk, int top, int rows)
 		chart_draw(desk, top + rows - CHART_ROWS - 1, most);
 }
 
+static void season_view_enter(struct desk *desk, int year);
+
 static void open_season(struct desk *desk)
 {
 	if (here(desk) != NULL)
@@ -222,7 +224,7 @@ static bool read_figures(struct desk *desk, int year)
 	return true;
 }
 
-void season_view_enter(struct desk *desk, int year)
+static void season_view_enter(struct desk *desk, int year)
 {
 	if (read_figures(desk, year))
 		desk_show_view(desk, VIEW_SEASON);

@@ -57,6 +57,6 @@ enum alarm_command_outcome alarm_command_run(struct alarm_command *command, unsi
 bool alarm_command_reap(struct alarm_command *command, struct fault *fault);
 
 /* How many are running now. */
-int alarm_command_running(const struct alarm_command *command);
+int alarm_command_running(const struct alarm_command *command); /* public for its test */
 
 #endif

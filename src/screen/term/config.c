@@ -171,7 +171,7 @@ static bool read_line(struct config *config, char *line, unsigned *seen, const s
 
 /* ---- Files ---- */
 
-void config_defaults(struct config *config)
+static void config_defaults(struct config *config)
 {
 	*config = (struct config){ .colour = true, .bell = true, .sheet = label_sheet_usual() };
 }

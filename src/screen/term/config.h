@@ -42,11 +42,9 @@ struct config {
 	enum label_format label_format;
 };
 
-void config_defaults(struct config *config);
-
 /* $XDG_CONFIG_HOME/stillroom/config where that variable is an absolute path,
  * else ~/.config/stillroom/config.  FAULT_MISSING when there is no home. */
-bool config_path(char *out, size_t size, struct fault *fault);
+bool config_path(char *out, size_t size, struct fault *fault); /* public for its test */
 
 /*
  * Read a file over the defaults.  `path` NULL takes config_path().  A file that
@@ -55,7 +53,7 @@ bool config_path(char *out, size_t size, struct fault *fault);
  */
 bool config_read(struct config *config, const char *path, struct fault *fault);
 
-/* The same from memory; `name` is what the sentence calls it. */
+/* The same from memory, public for its test; `name` is what the sentence calls it. */
 bool config_read_text(struct config *config, const char *name, const char *text, size_t length, struct fault *fault);
 
 /* The alarm command as a list that ends in NULL, pointing into *config; returns

@@ -28,7 +28,7 @@ int digits_columns(const char *s, enum digits_height height);
 
 /* One row (0 .. digits_rows - 1) of a text as '#' and ' ', cut at `size` (>= 1).
  * Returns the number of characters written without the ending zero. */
-size_t digits_row(const char *s, enum digits_height height, int row, char *out, size_t size);
+size_t digits_row(const char *s, enum digits_height height, int row, char *out, size_t size); /* public for its test */
 
 /* Draw with the top left at row, col; only the ink is drawn, so what lies
  * between the strokes stays.  Clipped at the window's edge. */

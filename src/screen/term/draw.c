@@ -27,7 +27,7 @@ static attr_t attributes_of(unsigned wanted)
 	return attributes;
 }
 
-void terminal_role(struct terminal *terminal, enum role role)
+static void terminal_role(struct terminal *terminal, enum role role)
 {
 	const struct role_look *look = role_look(role);
 
@@ -231,9 +231,4 @@ void terminal_bell(struct terminal *terminal)
 const char *glyph(const struct terminal *terminal, enum glyph shape)
 {
 	return glyph_in(terminal->set, shape);
-}
-
-const char *glyph_level(const struct terminal *terminal, int eighths)
-{
-	return glyph(terminal, glyph_of_level(eighths));
 }

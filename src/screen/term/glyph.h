@@ -41,7 +41,7 @@ enum glyph {
 	GLYPH_TOP_RIGHT,
 	GLYPH_BOTTOM_LEFT,
 	GLYPH_BOTTOM_RIGHT,
-	GLYPH_LEVEL_0, /* a liquid from empty to full in eighths: use glyph_level() */
+	GLYPH_LEVEL_0, /* a liquid from empty to full in eighths: use glyph_of_level() */
 	GLYPH_LEVEL_1,
 	GLYPH_LEVEL_2,
 	GLYPH_LEVEL_3,
@@ -53,8 +53,8 @@ enum glyph {
 	GLYPH_COUNT
 };
 
-/* The text of a glyph in a set; a constant, never NULL.  Views use glyph() and
- * glyph_level() of terminal.h, which know the set. */
+/* The text of a glyph in a set; a constant, never NULL.  Views use glyph() of
+ * terminal.h, which knows the set. */
 const char *glyph_in(enum glyph_set set, enum glyph glyph);
 
 /* The glyph of a level; eighths are held to 0..8. */
@@ -80,7 +80,7 @@ bool glyph_clean(char *out, size_t size, const char *in);
 bool glyph_clean_ascii(char *out, size_t size, const char *in);
 
 /* Columns of a cleaned text. */
-int glyph_columns(const char *text);
+int glyph_columns(const char *text); /* public for its test */
 
 /*
  * Cut a cleaned text in place to at most max_cols columns; when anything is cut

@@ -286,11 +286,6 @@ bool terminal_colour(const struct terminal *terminal)
 	return terminal->colour;
 }
 
-enum glyph_set terminal_glyph_set(const struct terminal *terminal)
-{
-	return terminal->set;
-}
-
 void terminal_size(const struct terminal *terminal, int *rows, int *cols)
 {
 	*rows = terminal->rows;

@@ -54,9 +54,8 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out, 
  * pointer is not used again; exit() calls it for a terminal still open. */
 void terminal_close(struct terminal *terminal);
 
-bool terminal_utf8(const struct terminal *terminal);
-bool terminal_colour(const struct terminal *terminal);
-enum glyph_set terminal_glyph_set(const struct terminal *terminal);
+bool terminal_utf8(const struct terminal *terminal);   /* public for its test */
+bool terminal_colour(const struct terminal *terminal); /* public for its test */
 void terminal_size(const struct terminal *terminal, int *rows, int *cols);
 
 /* ---- What comes in ---- */
@@ -120,10 +119,6 @@ enum role {
 void terminal_begin_frame(struct terminal *terminal);
 void terminal_end_frame(struct terminal *terminal);
 
-/* Use a role for what other curses calls draw next; the helpers below set
- * their own. */
-void terminal_role(struct terminal *terminal, enum role role);
-
 /*
  * Draw cleaned text, at most max_cols columns of it; a cut ends in the ellipsis
  * glyph.  Returns the columns used (0 when nothing could be drawn).
@@ -142,6 +137,5 @@ void terminal_bell(struct terminal *terminal);
 
 /* The shape as this terminal can show it (see glyph.h); one column wide. */
 const char *glyph(const struct terminal *terminal, enum glyph shape);
-const char *glyph_level(const struct terminal *terminal, int eighths);
 
 #endif

@@ -62,11 +62,11 @@ int wake_timeout_ms(const struct wake *wake);
 /* What has happened since the last call; never blocks. */
 struct wake_news wake_read(struct wake *wake);
 
-/* Pure arithmetic, for the tests.  A poll timeout for a time: 0 when past, -1
+/* Pure arithmetic, public for its test.  A poll timeout for a time: 0 when past, -1
  * for WAKE_NEVER, at most a minute, never a millisecond early. */
 int wake_timeout_between(int64_t now_ms, int64_t at_ms);
 
-/* How far the wall clock moved against the awake clock between two readings. */
+/* How far the wall clock moved against the awake clock between two readings; public for its test. */
 int64_t wake_step_between(int64_t wall_then, int64_t awake_then, int64_t wall_now, int64_t awake_now);
 
 #endif
