@@ -17,7 +17,7 @@
 #include "log/disk/log_private.h"
 #include "log/query/query.h"
 
-#define MARK_BUSY_MS 5000     /* a report may be reading while the log is marked as in use */
+#define MARK_BUSY_MS 5000 /* a report may be reading while the log is marked as in use */
 
 #define TEXT_OF(number) TEXT_OF_EXPANDED(number)
 #define TEXT_OF_EXPANDED(number) #number

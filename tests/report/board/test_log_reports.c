@@ -15,7 +15,6 @@
 #include "kitchen/house/new_log.h"
 #include "kitchen/work/work.h"
 #include "report/report.h"
-#include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

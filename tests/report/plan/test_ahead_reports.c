@@ -10,7 +10,6 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "report/report.h"
-#include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
