@@ -4,7 +4,7 @@
 #ifndef STILLROOM_TESTS_BENCH_KIT_H
 #define STILLROOM_TESTS_BENCH_KIT_H
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 #include "support/test_clock.h"
 
 struct bench {

@@ -14,10 +14,11 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/warning/warnings.h"
+#include "kitchen/work/work.h"
 #include "support/test_clock.h"
 #include "support/tests.h"
 

@@ -8,6 +8,8 @@
 #include "base/text.h"
 #include "base/utf8.h"
 #include "engine/process/process.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/exchange/load_facts.h"
 #include "report/board/board_report.h"
 #include "report/cli/plain.h"

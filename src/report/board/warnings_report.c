@@ -1,6 +1,7 @@
 /*
  * warnings_report.c - what is not as it should be, worst first.
  */
+#include "kitchen/file/open_day.h"
 #include "kitchen/warning/warnings.h"
 #include "report/board/board_report.h"
 #include "report/cli/plain.h"

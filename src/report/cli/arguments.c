@@ -1,5 +1,6 @@
 #include "report/cli/arguments.h"
 
+#include "kitchen/pantry/pantry.h"
 #include <assert.h>
 #include <errno.h>
 #include <getopt.h>

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "kitchen/board/board.h"
 
 size_t plain_decode(const char *in, uint32_t *character)
 {

@@ -13,6 +13,7 @@
 #include "base/utf8.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/exchange/calendar.h"
+#include "kitchen/file/open_day.h"
 #include "report/exchange/export.h"
 
 #define FOLD_OCTETS 75

@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/exchange/tables.h"
+#include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
 #include "report/exchange/export.h"
 #include "report/exchange/out_commands.h"

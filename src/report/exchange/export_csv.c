@@ -7,6 +7,8 @@
 #include "base/utf8.h"
 #include "engine/label/row_check.h"
 #include "kitchen/board/clock.h"
+#include "kitchen/exchange/tables.h"
+#include "kitchen/file/open_day.h"
 #include "report/exchange/export.h"
 #include "report/out/json.h"
 

@@ -2,6 +2,8 @@
  * export_json.c - every table in one JSON document, and what that looks like.
  */
 #include "kitchen/board/clock.h"
+#include "kitchen/exchange/tables.h"
+#include "kitchen/file/open_day.h"
 #include "report/exchange/export.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"

@@ -4,7 +4,9 @@
 #include <limits.h>
 #include <stdlib.h>
 
+#include "kitchen/exchange/labels.h"
 #include "kitchen/file/open_day.h"
+#include "kitchen/recipe/sheet.h"
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"

@@ -2,6 +2,8 @@
  * labels_html.c - labels as one HTML document; a browser prints it as it stands.
  */
 #include "engine/label/label_text.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/recipe/sheet.h"
 #include "report/exchange/labels.h"
 
 static void put_style(FILE *out, const struct label_sheet *sheet)

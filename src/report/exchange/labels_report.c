@@ -8,6 +8,8 @@
 #include "base/text.h"
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/recipe/sheet.h"
 #include "report/exchange/labels.h"
 #include "report/out/out_file.h"
 

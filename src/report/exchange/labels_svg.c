@@ -5,6 +5,8 @@
  * each label is a window of its own, out of which nothing can stick.
  */
 #include "engine/label/label_text.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/recipe/sheet.h"
 #include "report/exchange/labels.h"
 
 #define POINT_UM(cpt) ((int)(254LL * (cpt) / 72)) /* of hundredths of a point */

@@ -5,6 +5,8 @@
 
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/recipe/sheet.h"
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"
 

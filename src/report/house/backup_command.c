@@ -12,6 +12,7 @@
 
 #include "base/text.h"
 #include "kitchen/board/clock.h"
+#include "kitchen/canner/aside.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"

@@ -4,6 +4,7 @@
 #include "report/out/answer.h"
 
 #include "kitchen/file/backups.h"
+#include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 

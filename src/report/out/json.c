@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
+#include "kitchen/board/board.h"
 #include "kitchen/board/clock.h"
 #include "report/cli/plain.h"
 

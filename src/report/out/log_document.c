@@ -2,6 +2,7 @@
  * log_document.c - what every JSON document about a log begins with.
  */
 #include "report/out/log_document.h"
+#include "kitchen/board/board.h"
 
 void log_document_open(struct json *json, const struct kitchen *kitchen, const struct moment *now)
 {

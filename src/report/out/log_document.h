@@ -4,7 +4,7 @@
 #ifndef STILLROOM_REPORT_OUT_LOG_DOCUMENT_H
 #define STILLROOM_REPORT_OUT_LOG_DOCUMENT_H
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 #include "report/out/json.h"
 
 /* Opens the object of the document and says when it was and by which clock; leaves

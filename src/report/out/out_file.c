@@ -1,5 +1,6 @@
 #include "report/out/out_file.h"
 
+#include "kitchen/board/board.h"
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>

@@ -6,7 +6,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/file/open_day.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "report/cli/plain.h"

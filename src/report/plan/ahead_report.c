@@ -7,6 +7,8 @@
 
 #include "base/text.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/stock/ahead.h"
 #include "report/out/log_document.h"
 
 /* "grape jelly, grape juice, ..." */

@@ -6,6 +6,8 @@
 
 #include "base/text.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/stock/ahead.h"
 #include "report/cli/plain.h"
 #include "report/plan/ahead_report.h"
 

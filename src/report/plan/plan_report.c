@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/plan/plan.h"
 #include "report/out/log_document.h"
 
 void plan_report_people(const struct kitchen_plan *plan, unsigned people, char *buffer, size_t size)

@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/plan/plan.h"
 #include "report/cli/plain.h"
 #include "report/plan/plan_report.h"
 

@@ -7,6 +7,8 @@
 
 #include "base/text.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "report/cli/plain.h"
 #include "report/out/log_document.h"

@@ -5,6 +5,7 @@
 
 #include "engine/physics/boiling.h"
 #include "engine/physics/reading.h"
+#include "kitchen/board/board.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"
 

@@ -2,6 +2,7 @@
  * foods_report.c - what the process tables offer, in the names process takes.
  */
 #include "engine/process/process.h"
+#include "kitchen/board/board.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"
 

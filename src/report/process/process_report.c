@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "engine/food/caution.h"
 #include "engine/process/process.h"
+#include "kitchen/exchange/labels.h"
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"

@@ -15,6 +15,7 @@
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/file/upkeep.h"
+#include "kitchen/plan/plan.h"
 #include "screen/app/views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/alarm_command.h"

@@ -3,6 +3,7 @@
  */
 #include "screen/app/views.h"
 
+#include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/list_views.h"
 

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/board.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/desk.h"

@@ -5,6 +5,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 #include "screen/ui/ribbon.h"

@@ -7,7 +7,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/look.h"
 #include "screen/ui/list.h"
 
 struct desk;

@@ -6,6 +6,10 @@
 #include <stdlib.h>
 
 #include "base/words.h"
+#include "kitchen/board/look.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/work/work.h"
 #include "screen/ui/desk.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "engine/food/food.h"
+#include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
 #define STEP_BYTES 400

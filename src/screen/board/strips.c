@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/plan/plan.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"

@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/house/house.h"
+#include "kitchen/warning/warnings.h"
 #include "screen/ui/desk.h"
 
 static const struct warning *here(const struct desk *desk)

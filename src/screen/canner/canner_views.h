@@ -11,7 +11,7 @@
 
 #include "base/fault.h"
 #include "engine/process/process.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
 #include "screen/ui/picker.h"
 

@@ -6,7 +6,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
 #include "screen/ui/desk.h"
 
 static int count(const struct desk *desk)

@@ -6,6 +6,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
 
 static const struct proposal *proposal_here(const struct desk *desk)

@@ -6,6 +6,8 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/canner/reprocess.h"
 #include "screen/ui/desk.h"
 
 #define CANNERS_MAX 9

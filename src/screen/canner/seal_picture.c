@@ -5,6 +5,7 @@
  */
 #include <string.h>
 
+#include "kitchen/canner/canner.h"
 #include "screen/ui/desk.h"
 
 #define JAR_COLS 12     /* "10 reprocess" */

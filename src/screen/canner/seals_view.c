@@ -7,7 +7,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/work/work.h"
 #include "screen/ui/desk.h"
 
 #define ROUND_MAX 64

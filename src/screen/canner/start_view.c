@@ -10,6 +10,9 @@
 #include "engine/food/acid.h"
 #include "engine/food/caution.h"
 #include "engine/process/product.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/stock/ahead.h"
 #include "screen/ui/desk.h"
 
 static const struct strip *canner(const struct desk *desk)

@@ -8,7 +8,6 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
 #include "kitchen/history/seasons.h"
 #include "screen/ui/list.h"
 #include "screen/ui/picker.h"

@@ -6,6 +6,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
+#include "kitchen/history/seasons.h"
+#include "kitchen/pot/pot.h"
 #include "screen/ui/desk.h"
 
 static bool read_one(struct desk *desk, struct log_subject subject)

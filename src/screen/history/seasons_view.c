@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "kitchen/history/seasons.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/plot.h"
 

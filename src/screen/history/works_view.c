@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/history/seasons.h"
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
 

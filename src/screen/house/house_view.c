@@ -8,6 +8,12 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/book.h"
+#include "kitchen/board/look.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/stock/stock.h"
 #include "screen/ui/desk.h"
 
 enum house_line {

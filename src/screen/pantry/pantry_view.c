@@ -8,6 +8,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/board/look.h"
+#include "kitchen/canner/canner.h"
+#include "kitchen/pantry/pantry.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

@@ -8,7 +8,6 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "screen/ui/list.h"

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/pantry/recall.h"
 #include "screen/ui/desk.h"
 
 /* --- the list of recalls --------------------------------------------------------------- */

@@ -2,6 +2,7 @@
  * steps_view.c - what to do with suspect jars before the bin: shown when some are thrown
  * out, and when the advice is about such.
  */
+#include "kitchen/canner/canner.h"
 #include "screen/ui/desk.h"
 
 static void enter(struct desk *desk, const struct opening *opening)

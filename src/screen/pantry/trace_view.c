@@ -7,6 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
+#include "kitchen/pantry/recall.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/book.h"
+#include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

@@ -7,6 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/ribbon.h"

@@ -9,7 +9,6 @@
 #include <stdint.h>
 
 #include "base/fault.h"
-#include "kitchen/act/kitchen.h"
 #include "kitchen/stock/ahead.h"
 #include "screen/ui/list.h"
 

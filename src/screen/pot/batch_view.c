@@ -6,6 +6,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/book.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/recipe/sheet.h"
 #include "screen/ui/desk.h"
 
 static const struct recipe *chosen(const struct desk *desk)

@@ -9,6 +9,9 @@
 
 #include "base/text.h"
 #include "base/words.h"
+#include "kitchen/board/book.h"
+#include "kitchen/board/look.h"
+#include "kitchen/pot/pot.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"

@@ -7,6 +7,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock.h"
+#include "kitchen/work/work.h"
 #include "screen/ui/desk.h"
 
 static const struct strip *strip_of(const struct desk *desk)

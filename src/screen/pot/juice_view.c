@@ -6,6 +6,10 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "kitchen/board/look.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/stock.h"
 #include "screen/ui/desk.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)

@@ -9,7 +9,7 @@
 #include <stdint.h>
 
 #include "base/fault.h"
-#include "kitchen/act/kitchen.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
 #include "kitchen/stock/acid_asked.h"
 #include "screen/ui/list.h"

@@ -8,6 +8,8 @@
 
 #include "base/text.h"
 #include "base/words.h"
+#include "kitchen/board/book.h"
+#include "kitchen/recipe/own.h"
 #include "kitchen/recipe/recipe_lines.h"
 #include "screen/ui/desk.h"
 

@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/recipe/sheet.h"
 #include "screen/ui/desk.h"
 
 static bool is_given(const struct desk *desk, int field)

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "kitchen/stock/shelf.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

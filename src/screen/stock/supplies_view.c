@@ -7,6 +7,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/house/house.h"
+#include "kitchen/stock/shelf.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

@@ -1,5 +1,6 @@
 #include "screen/term/alarm.h"
 
+#include "kitchen/board/phases.h"
 #include <assert.h>
 
 /* A period holds `bells` bells, `gap_ms` apart, the first at its start; the strip

@@ -14,6 +14,7 @@
 #include <sys/types.h>
 #include <sys/wait.h>
 
+#include "kitchen/board/phases.h"
 #include "kitchen/file/apart.h"
 
 extern char **environ;

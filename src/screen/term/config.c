@@ -3,6 +3,7 @@
  */
 #include "screen/term/config.h"
 
+#include "kitchen/recipe/sheet.h"
 #include <errno.h>
 #include <fcntl.h>
 #include <stdint.h>

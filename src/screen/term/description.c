@@ -4,6 +4,7 @@
  */
 #include "screen/term/description.h"
 
+#include "kitchen/board/board.h"
 #include <curses.h>
 #include <stdlib.h>
 #include <string.h>

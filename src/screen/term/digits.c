@@ -3,6 +3,7 @@
  */
 #include "screen/term/digits.h"
 
+#include "kitchen/board/board.h"
 #include <assert.h>
 #include <stdbool.h>
 #include <string.h>

@@ -5,6 +5,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 
+#include "kitchen/board/board.h"
 #include "screen/term/role.h"
 #include "screen/term/terminal.h"
 #include "screen/term/terminal_inside.h"

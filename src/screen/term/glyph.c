@@ -3,6 +3,7 @@
  */
 #include "screen/term/glyph.h"
 
+#include "kitchen/board/board.h"
 #include <assert.h>
 #include <stdint.h>
 #include <string.h>

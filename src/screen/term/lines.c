@@ -1,5 +1,6 @@
 #include "screen/term/lines.h"
 
+#include "kitchen/board/board.h"
 #include <stdlib.h>
 #include <string.h>
 

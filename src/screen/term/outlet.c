@@ -12,6 +12,7 @@
 #include <sys/mman.h>
 #include <unistd.h>
 
+#include "kitchen/board/board.h"
 #include "screen/term/wake.h"
 
 #define NAME_BYTES 256

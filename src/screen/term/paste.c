@@ -1,4 +1,5 @@
 #include "screen/term/paste.h"
+#include "kitchen/board/board.h"
 
 void paste_begin(struct paste *paste, int64_t now_ms)
 {

@@ -10,6 +10,7 @@
  */
 #include "screen/term/role.h"
 
+#include "kitchen/board/board.h"
 #include <assert.h>
 
 enum { BLACK, RED, GREEN, YELLOW, BLUE, MAGENTA, CYAN, WHITE };

@@ -3,6 +3,7 @@
  */
 #include "screen/term/signals.h"
 
+#include "kitchen/board/board.h"
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>

@@ -17,6 +17,7 @@
 #include <termios.h>
 #include <unistd.h>
 
+#include "kitchen/stock/ahead.h"
 #include "screen/term/description.h"
 #include "screen/term/role.h"
 #include "screen/term/signals.h"

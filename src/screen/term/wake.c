@@ -12,6 +12,7 @@
 
 #if defined(__linux__) && !defined(WAKE_PORTABLE)
 #define WAKE_TIMERFD 1
+#include "kitchen/board/clock.h"
 #include <sys/timerfd.h>
 #else
 #define WAKE_TIMERFD 0

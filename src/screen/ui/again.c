@@ -6,6 +6,7 @@
 #include <stdarg.h>
 
 #include "base/text.h"
+#include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
 void desk_ask_again(struct desk *desk, enum again_about about, int64_t id, int64_t for_ms, const char *format, ...)

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/board.h"
 #include "screen/term/alarm.h"
 #include "screen/ui/desk.h"
 

@@ -6,7 +6,7 @@
 
 #include <stddef.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 #include "screen/term/role.h"
 
 struct desk;

@@ -5,7 +5,13 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
+#include "kitchen/board/look.h"
 #include "kitchen/file/backups.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/plan/plan.h"
+#include "kitchen/recipe/sheet.h"
 
 const struct view *view_of(const struct desk *desk, enum view_name name)
 {

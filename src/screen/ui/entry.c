@@ -6,6 +6,7 @@
 #include <wchar.h>
 
 #include "base/text.h"
+#include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
 void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *))

@@ -2,6 +2,8 @@
  * frame.c - between two events: look what has changed by itself, then draw it all.
  */
 #include "screen/ui/frame.h"
+#include "kitchen/board/board.h"
+#include "kitchen/warning/warnings.h"
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 

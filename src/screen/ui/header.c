@@ -7,6 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/plan/plan.h"
+#include "kitchen/warning/warnings.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 

@@ -7,6 +7,7 @@
 #include <wchar.h>
 
 #include "kitchen/file/backups.h"
+#include "kitchen/history/seasons.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 

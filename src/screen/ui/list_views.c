@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/board/look.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 #include "screen/ui/list_views.h"

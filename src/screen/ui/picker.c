@@ -6,6 +6,7 @@
 #include <wchar.h>
 
 #include "base/text.h"
+#include "kitchen/exchange/labels.h"
 #include "screen/ui/desk.h"
 
 #define CHOICE_WORDS_MAX 200

@@ -3,6 +3,7 @@
  * lines are of different height.  Nothing here is told by colour alone.
  */
 #include "screen/ui/plot.h"
+#include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
 void scroll_draw(struct desk *desk, struct list_state *list, int count, int top, int rows,

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "kitchen/board/outlook.h"
+#include "kitchen/file/open_day.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/ribbon.h"
 

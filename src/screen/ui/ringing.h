@@ -8,7 +8,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "kitchen/act/kitchen.h"
+#include "kitchen/board/board.h"
 
 struct desk;
 

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "support/kitchen_kit.h"
