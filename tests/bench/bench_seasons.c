@@ -109,12 +109,14 @@ static double shell_ms(const struct bench *bench, const char *sql)
 /* The statement with its values written in. */
 static double statement_ms(const struct bench *bench, enum statement which, const char *match, int64_t id, int64_t last)
 {
+	char text[STATEMENT_MAX_BYTES];
 	sqlite3_stmt *statement;
 	double ms = -1.0;
 	char *sql;
 	int at = 0;
 
-	if (sqlite3_prepare_v2(bench->log->db, statement_text[which], -1, &statement, NULL) != SQLITE_OK)
+	if (!statement_write(which, text, sizeof(text)) ||
+	    sqlite3_prepare_v2(bench->log->db, text, -1, &statement, NULL) != SQLITE_OK)
 		return -1.0;
 	if (match != NULL)
 		(void)sqlite3_bind_text(statement, ++at, match, -1, SQLITE_STATIC);

@@ -233,6 +233,7 @@ bool works_settle(struct log *log, struct fault *fault);
 struct words {
 	const char *const *list;
 	int count;
+	const char *(*name)(int index); /* instead of a list: an enum whose words the engine has */
 };
 
 extern const struct words words_of_place;
@@ -254,6 +255,11 @@ extern const struct words words_of_gone;
 extern const struct words words_of_trace;
 extern const struct words words_of_outcome;
 extern const struct words words_of_work;
+extern const struct words words_of_acidity;
+extern const struct words words_of_acid;
+extern const struct words words_of_origin;
+extern const struct words words_of_method;
+extern const struct words words_of_confirmed; /* those a load can have: yes and practice */
 
 const char *units_name(enum unit_system units); /* as stored */
 

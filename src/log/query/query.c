@@ -14,8 +14,10 @@ int log_prepare(struct log *log, enum statement which)
 {
 	if (log->statements[which] != NULL)
 		return SQLITE_OK;
-	return sqlite3_prepare_v3(log->db, statement_text[which], -1, SQLITE_PREPARE_PERSISTENT,
-	                          &log->statements[which], NULL);
+	char sql[STATEMENT_MAX_BYTES];
+	if (!statement_write(which, sql, sizeof(sql)))
+		return SQLITE_INTERNAL;
+	return sqlite3_prepare_v3(log->db, sql, -1, SQLITE_PREPARE_PERSISTENT, &log->statements[which], NULL);
 }
 
 struct query query_start(struct log *log, enum statement which)
@@ -66,6 +68,11 @@ void bind_bytes(struct query *query, const void *bytes, int size)
 		note(query, sqlite3_bind_blob(query->statement, ++query->bound, bytes, size, SQLITE_STATIC));
 }
 
+bool next_is_null(const struct query *query)
+{
+	return sqlite3_column_type(query->statement, query->taken) == SQLITE_NULL;
+}
+
 int64_t take_integer(struct query *query)
 {
 	return sqlite3_column_int64(query->statement, query->taken++);
@@ -73,7 +80,7 @@ int64_t take_integer(struct query *query)
 
 int64_t take_or(struct query *query, int64_t null_value)
 {
-	if (sqlite3_column_type(query->statement, query->taken) == SQLITE_NULL) {
+	if (next_is_null(query)) {
 		query->taken++;
 		return null_value;
 	}
@@ -136,7 +143,7 @@ int take_word(struct query *query, const struct words *words)
 	if (name[0] == '\0')
 		return 0;
 	for (int i = 0; i < words->count; i++)
-		if (strcmp(name, words->list[i]) == 0)
+		if (strcmp(name, word_at(words, i)) == 0)
 			return i;
 	query->unreadable = true;
 	return 0;

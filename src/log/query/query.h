@@ -12,7 +12,9 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "base/text.h"
 #include "log/disk/log_private.h"
+#include "log/query/tables.h"
 
 struct query {
 	struct log *log;
@@ -36,7 +38,8 @@ void bind_bytes(struct query *query, const void *bytes, int size);        /* emp
 
 #define BIND_TEXT(query, array) bind_text((query), (array), sizeof(array))
 
-int64_t take_integer(struct query *query); /* null: 0 */
+bool next_is_null(const struct query *query); /* the column that is taken next */
+int64_t take_integer(struct query *query);    /* null: 0 */
 /* Instants: a year from 1000 to 9999, null: 0. And time since a boot, of at most as long.
  * Anything else is damage: no clock says so, and sums would overflow. */
 int64_t take_wall(struct query *query);
@@ -60,6 +63,14 @@ enum pectin take_pectin(struct query *query);
 enum adding take_adding(struct query *query);
 enum measure take_measure(struct query *query);
 enum supply_kind take_supply(struct query *query);
+
+/* A row as the descriptor of its table has it (log_columns.c): read from the columns of
+ * {table}, bound for {insert table} and {update table} but what is worked out by hand. */
+void take_row(struct query *query, const struct log_table *table, void *row);
+void bind_row(struct query *query, const struct log_table *table, const void *row);
+
+/* What stands for a column in the list of a SELECT (log_statement.c). */
+void column_selected(struct text *sql, const struct log_table *table, const struct log_column *column);
 
 /* A statement that answers nothing. */
 bool query_run(struct query *query, struct fault *fault);

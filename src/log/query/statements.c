@@ -108,9 +108,6 @@
 
 #define MARK_COLUMNS "id, load_id, lot_id, phase_id, kind, amount, words, wall_ms, who"
 
-#define LOT_COLUMNS \
-	"lot.id, lot.code, lot.product, lot.food, lot.pack, lot.acidity, lot.made_wall_ms, lot.origin, lot.origin_words"
-
 /* A jar, its lot, its load, what it became, whether an open recall looks for it, and
  * the mark of one recall. */
 #define TRACED_COLUMNS \
@@ -249,19 +246,16 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LID_BOX_INSERT] = "INSERT INTO lid_box (label, bought_wall_ms, lids, retired, id) VALUES (?, ?, ?, ?, ?)",
 	[LID_BOX_UPDATE] = "UPDATE lid_box SET label = ?, bought_wall_ms = ?, lids = ?, retired = ? WHERE id = ?",
 
-	[LOT_GET] = "SELECT " LOT_COLUMNS " FROM lot WHERE id = ?",
-	[LOT_MADE] =
-	    "SELECT " LOT_COLUMNS " FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
-	[LOT_NAMED] = "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?",
+	[LOT_GET] = "SELECT {lot} FROM lot WHERE id = ?",
+	[LOT_MADE] = "SELECT {lot} FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",
+	[LOT_NAMED] = "SELECT {lot} FROM lot WHERE code = ?",
 	[LOTS_KEPT] =
-	    "SELECT " LOT_COLUMNS ", kept.jars "
+	    "SELECT {lot}, kept.jars "
 	    "FROM (SELECT lot_id, sum(jars) AS jars FROM pantry_lot GROUP BY lot_id) AS kept JOIN lot ON lot.id = kept.lot_id ORDER BY code",
 	[LOT_CODES] = "SELECT substr(code, length(?1) + 1) FROM lot "
 	              "WHERE code >= ?1 AND substr(code, 1, length(?1)) = ?1",
-	[LOT_INSERT] = "INSERT INTO lot (code, product, food, pack, acidity, made_wall_ms, origin, origin_words, id) "
-	               "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[LOT_UPDATE] = "UPDATE lot SET code = ?, product = ?, food = ?, pack = ?, acidity = ?, made_wall_ms = ?, "
-	               "origin = ?, origin_words = ? WHERE id = ?",
+	[LOT_INSERT] = "{insert lot}",
+	[LOT_UPDATE] = "{update lot}",
 
 	[LOAD_GET] = "SELECT " LOAD_COLUMNS " FROM load WHERE id = ?",
 	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
@@ -360,7 +354,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "ORDER BY jar.gone_why IN ('missing', 'not_noted') DESC, jar.gone_wall_ms DESC, jar.id DESC LIMIT ?",
 
 	/* The oldest lot of each line is the first in the key of pantry_lot. */
-	[PANTRY] = "SELECT line.product, line.size, line.jars, " LOT_COLUMNS ", " WORST_VERDICT(
+	[PANTRY] = "SELECT line.product, line.size, line.jars, {lot}, " WORST_VERDICT(
 	    "lot.id",
 	    "line.size") ", "
 	                 "coalesce((SELECT sum(jars) FROM pantry_lot WHERE product = line.product AND size = line.size "
@@ -372,7 +366,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	                 "FROM pantry_line AS line JOIN lot ON lot.id = (SELECT lot_id FROM pantry_lot "
 	                 " WHERE product = line.product AND size = line.size ORDER BY made_wall_ms, lot_id LIMIT 1) "
 	                 "ORDER BY line.product, line.size",
-	[PANTRY_LOTS] = "SELECT " LOT_COLUMNS ", pantry_lot.size, pantry_lot.jars, " WORST_VERDICT(
+	[PANTRY_LOTS] = "SELECT {lot}, pantry_lot.size, pantry_lot.jars, " WORST_VERDICT(
 	    "pantry_lot.lot_id", "pantry_lot.size") " "
 	                                            "FROM pantry_lot JOIN lot ON lot.id = pantry_lot.lot_id "
 	                                            "WHERE pantry_lot.product = ? AND pantry_lot.size = ? "
@@ -392,8 +386,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOADS_OF_OLD_GATE] =
 	    "SELECT g.load_id FROM judgement g INDEXED BY judgement_by_gate WHERE g.gate < ? AND g.jar_id IS NULL AND g.load_id IS NOT NULL "
 	    "AND EXISTS (SELECT 1 FROM jar WHERE jar.load_id = g.load_id AND " IS_KEPT ") ORDER BY g.load_id",
-	[LOT_BY_CODE] =
-	    "SELECT " LOT_COLUMNS " FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
+	[LOT_BY_CODE] = "SELECT {lot} FROM lot WHERE code = ?1 COLLATE NOCASE ORDER BY code = ?1 DESC, id LIMIT 1",
 	[LOT_RECALLED] = "SELECT count(*) FROM jar JOIN recall_jar r ON r.jar_id = jar.id AND r.outcome IS NULL "
 	                 "WHERE jar.lot_id = ?",
 	/* A jar counts as looked at when a recall looks for it, or was done with it after the last one spoiled. */

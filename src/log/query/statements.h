@@ -1,13 +1,16 @@
 /*
  * statements.h - every prepared statement of the log by name.
  *
- * Prepared once when the log is opened, run and reset by src/log/query/query.c, values
+ * Prepared once when first asked for, run and reset by src/log/query/query.c, values
  * bound and never pasted. Parameters are numbered in the order in which the
  * callers bind them; *_INSERT and *_UPDATE of one table take the same ones, the
  * id last.
  */
 #ifndef STILLROOM_LOG_QUERY_STATEMENTS_H
 #define STILLROOM_LOG_QUERY_STATEMENTS_H
+
+#include <stdbool.h>
+#include <stddef.h>
 
 enum statement {
 	BEGIN_ACT,
@@ -242,6 +245,12 @@ enum statement {
 	STATEMENT_COUNT
 };
 
+/* As they are written down: "{jar}" stands for the columns of a jar (log_statement.c). */
 extern const char *const statement_text[STATEMENT_COUNT];
+
+/* The whole text into a buffer of STATEMENT_MAX_BYTES.  False: it names a table that has
+ * no descriptor, or is longer; both are mistakes of the program. */
+#define STATEMENT_MAX_BYTES 8192
+bool statement_write(enum statement which, char *buffer, size_t size);
 
 #endif

@@ -130,20 +130,6 @@ bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fau
 	return put_row(&query, &row->id, 0, "lid box", fault);
 }
 
-bool log_put_lot(struct log *log, struct log_lot *row, struct fault *fault)
-{
-	struct query query = query_start(log, row->id == 0 ? LOT_INSERT : LOT_UPDATE);
-	BIND_TEXT(&query, row->code);
-	BIND_TEXT(&query, row->product);
-	BIND_TEXT(&query, row->food);
-	BIND_TEXT(&query, row->pack);
-	bind_name(&query, acidity_name(row->acidity));
-	bind_integer(&query, row->made_wall_ms);
-	bind_name(&query, row->origin == ORIGIN_NOT_SAID ? "" : origin_name(row->origin));
-	BIND_TEXT(&query, row->origin_words);
-	return put_row(&query, &row->id, 0, "lot", fault);
-}
-
 /* The figures a notebook does not give, as words in a fixed order. */
 static void bind_not_noted(struct query *query, const struct log_load *row)
 {

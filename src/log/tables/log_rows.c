@@ -76,21 +76,6 @@ static void row_lid_box(struct query *query, void *into)
 	box->retired = take_flag(query);
 }
 
-void row_lot(struct query *query, void *into)
-{
-	struct log_lot *lot = into;
-	memset(lot, 0, sizeof(*lot));
-	lot->id = take_integer(query);
-	TAKE_TEXT(query, lot->code);
-	TAKE_TEXT(query, lot->product);
-	TAKE_TEXT(query, lot->food);
-	TAKE_TEXT(query, lot->pack);
-	lot->acidity = take_acidity(query);
-	lot->made_wall_ms = take_wall(query);
-	lot->origin = take_origin(query);
-	TAKE_TEXT(query, lot->origin_words);
-}
-
 /* What stands in the columns of a figure that nobody noted means nothing. */
 static void take_not_noted(struct query *query, struct log_load *load)
 {
@@ -269,74 +254,6 @@ bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struc
 	struct query query = query_start(log, LID_BOX_GET);
 	bind_integer(&query, id);
 	return query_get(&query, row_lid_box, out, "such lid box", fault);
-}
-
-bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault)
-{
-	struct query query = query_start(log, LOT_GET);
-	bind_integer(&query, id);
-	return query_get(&query, row_lot, out, "such lot", fault);
-}
-
-bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault)
-{
-	struct query query = query_start(log, LOT_MADE);
-	bind_text(&query, product, NAME_MAX_BYTES);
-	bind_integer(&query, made_wall_ms);
-	return query_get(&query, row_lot, out, "such lot", fault);
-}
-
-bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
-{
-	struct query query = query_start(log, LOT_NAMED);
-	bind_text(&query, code, NAME_MAX_BYTES);
-	return query_get(&query, row_lot, out, "such lot", fault);
-}
-
-static void read_lot_kept(struct query *query, void *into)
-{
-	struct log_lot_kept *kept = into;
-	row_lot(query, &kept->lot);
-	kept->jars = take_integer(query);
-}
-
-bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, LOTS_KEPT);
-	void *list;
-	bool ok = query_list(&query, read_lot_kept, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-/* What stands behind the prefix of a lot code, as in 2026-09-14 -B3. */
-static void read_lot_number(struct query *query, void *into)
-{
-	int64_t *number = into;
-	const char *tail = take_name(query);
-	tail += strcspn(tail, "0123456789");
-	int64_t value = 0;
-	for (; *tail >= '0' && *tail <= '9' && value < 1000000; tail++)
-		value = value * 10 + (*tail - '0');
-	*number = value;
-}
-
-bool log_next_lot_number(struct log *log, const char *prefix, int *number, struct fault *fault)
-{
-	struct query query = query_start(log, LOT_CODES);
-	bind_text(&query, prefix, NAME_MAX_BYTES);
-	void *rows;
-	size_t count;
-	if (!query_list(&query, read_lot_number, sizeof(int64_t), &rows, &count, fault))
-		return false;
-	const int64_t *numbers = rows;
-	int64_t highest = 0;
-	for (size_t i = 0; i < count; i++)
-		if (numbers[i] > highest)
-			highest = numbers[i];
-	free(rows);
-	*number = (int)highest + 1;
-	return true;
 }
 
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault)

@@ -4,19 +4,20 @@
  * Amounts leave the program in grams, millilitres and pieces with their exact
  * decimals; lengths in inches, heights in metres, spans in seconds.
  */
-#include "log/query/tables.h"
+#include "log/tables/columns.h"
 
 /* clang-format off */
-#define TEXT(name, words) { name, CELL_TEXT, 0, false, words }
-#define WHOLE(name, words) { name, CELL_NUMBER, 0, false, words }
-#define DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, false, words }
-#define INSTANT(name, words) { name, CELL_INSTANT, 0, false, words }
-#define FLAG(name, words) { name, CELL_FLAG, 0, false, words }
+#define TEXT(said, words) { .kind = CELL_TEXT, .name = (said), .meaning = (words) }
+#define WHOLE(said, words) { .kind = CELL_NUMBER, .name = (said), .meaning = (words) }
+#define DECIMAL(said, digits, words) { .kind = CELL_NUMBER, .scale = (digits), .name = (said), .meaning = (words) }
+#define INSTANT(said, words) { .kind = CELL_INSTANT, .name = (said), .meaning = (words) }
+#define FLAG(said, words) { .kind = CELL_FLAG, .name = (said), .meaning = (words) }
 /* Those that may be empty. */
-#define SOME_TEXT(name, words) { name, CELL_TEXT, 0, true, words }
-#define SOME_WHOLE(name, words) { name, CELL_NUMBER, 0, true, words }
-#define SOME_DECIMAL(name, scale, words) { name, CELL_NUMBER, scale, true, words }
-#define SOME_INSTANT(name, words) { name, CELL_INSTANT, 0, true, words }
+#define SOME_TEXT(said, words) { .kind = CELL_TEXT, .lack = MAY_LACK, .name = (said), .meaning = (words) }
+#define SOME_WHOLE(said, words) { .kind = CELL_NUMBER, .lack = MAY_LACK, .name = (said), .meaning = (words) }
+#define SOME_DECIMAL(said, digits, words) \
+	{ .kind = CELL_NUMBER, .scale = (digits), .lack = MAY_LACK, .name = (said), .meaning = (words) }
+#define SOME_INSTANT(said, words) { .kind = CELL_INSTANT, .lack = MAY_LACK, .name = (said), .meaning = (words) }
 /* clang-format on */
 
 /* The unit a supply is counted in (engine/recipe/recipe.h, supply_measure), and the factor
@@ -192,17 +193,6 @@ static const struct log_column batch_amounts_columns[] = {
 	TEXT("unit", "g, ml or each"),
 	DECIMAL("wanted", 3, "by the recipe"),
 	DECIMAL("used", 3, "what went in"),
-};
-
-static const struct log_column lots_columns[] = {
-	TEXT("lot", "code on the labels"),
-	TEXT("product", "what the label says"),
-	TEXT("food", "of the process tables; may be empty"),
-	TEXT("pack", ""),
-	TEXT("acidity", "acid, acidified, low_acid"),
-	INSTANT("made", ""),
-	SOME_TEXT("origin", "whose recipe: printed, own_class, own_unknown, refused; empty: not said"),
-	TEXT("origin_words", "what was said of an own recipe"),
 };
 
 static const struct log_column marks_columns[] = {
@@ -383,15 +373,15 @@ static const struct log_column journal_columns[] = {
 	"coalesce((SELECT g.why FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), '')"
 
 /* clang-format off */
-#define TABLE(array, one, meaning, statement) \
-	{ .name = #array, .words = (meaning), .single = (one), .columns = array##_columns, \
-	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
-#define CHECKED_TABLE(array, meaning, statement) \
-	{ .name = #array, .words = (meaning), .checked = true, .columns = array##_columns, \
-	  .column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
+#define TABLE(array, one, words, statement) \
+	&(const struct log_table){ .name = #array, .meaning = (words), .single = (one), .columns = array##_columns, \
+		.column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
+#define CHECKED_TABLE(array, words, statement) \
+	&(const struct log_table){ .name = #array, .meaning = (words), .checked = true, .columns = array##_columns, \
+		.column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
 /* clang-format on */
 
-const struct log_table log_tables[] = {
+const struct log_table *const log_tables[] = {
 	TABLE(house, true, "the kitchen",
 	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
 	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
@@ -438,9 +428,7 @@ const struct log_table log_tables[] = {
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
-	CHECKED_TABLE(
-	    lots, "everything that bears one code",
-	    "SELECT code, product, food, pack, acidity, made_wall_ms, origin, origin_words FROM lot ORDER BY code"),
+	&table_of_lots,
 	CHECKED_TABLE(
 	    loads, "jars that shared one canner",
 	    "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, " NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, " NOTED(

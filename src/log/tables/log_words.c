@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "log/disk/log_private.h"
+#include "log/query/tables.h"
 
 #define WORDS(array, enum_count) \
 	static_assert(sizeof(array) / sizeof((array)[0]) == (enum_count), #array " misses a word")
@@ -160,10 +161,10 @@ static const char *const outcomes[] = {
 };
 WORDS(outcomes, RECALL_OUTCOME_COUNT);
 
-const struct words words_of_tick = { ticks, TICK_COUNT };
-const struct words words_of_gone = { gones, GONE_COUNT };
-const struct words words_of_trace = { traces, TRACE_ABOUT_COUNT };
-const struct words words_of_outcome = { outcomes, RECALL_OUTCOME_COUNT };
+const struct words words_of_tick = { .list = ticks, .count = TICK_COUNT };
+const struct words words_of_gone = { .list = gones, .count = GONE_COUNT };
+const struct words words_of_trace = { .list = traces, .count = TRACE_ABOUT_COUNT };
+const struct words words_of_outcome = { .list = outcomes, .count = RECALL_OUTCOME_COUNT };
 /* Of struct log_work: a load, run or batch; never the house or a station. */
 static const char *const works[] = {
 	[SUBJECT_HOUSE] = "?", [SUBJECT_STATION] = "?",   [SUBJECT_LOAD] = "load",
@@ -171,70 +172,108 @@ static const char *const works[] = {
 };
 WORDS(works, SUBJECT_KIND_COUNT);
 
-const struct words words_of_place = { places, PLACE_COUNT };
-const struct words words_of_verdict = { verdicts, VERDICT_COUNT };
-const struct words words_of_wall = { walls, WALL_COUNT };
-const struct words words_of_mark = { marks, MARK_KIND_COUNT };
-const struct words words_of_phase_end = { phase_ends, PHASE_END_COUNT };
-const struct words words_of_jar_state = { jar_states, JAR_STATE_COUNT };
-const struct words words_of_siphoning = { siphonings, SIPHON_COUNT };
-const struct words words_of_fate = { fates, FATE_COUNT };
-const struct words words_of_station_kind = { station_kinds, STATION_KIND_COUNT };
-const struct words words_of_units = { unit_systems, UNIT_SYSTEM_COUNT };
-const struct words words_of_juice_state = { juice_states, JUICE_STATE_COUNT };
-const struct words words_of_juice_why = { juice_whys, JUICE_WHY_COUNT };
-const struct words words_of_supply_why = { supply_whys, SUPPLY_WHY_COUNT };
-const struct words words_of_tally = { tallies, TALLY_ABOUT_COUNT };
-const struct words words_of_work = { works, SUBJECT_KIND_COUNT };
+const struct words words_of_place = { .list = places, .count = PLACE_COUNT };
+const struct words words_of_verdict = { .list = verdicts, .count = VERDICT_COUNT };
+const struct words words_of_wall = { .list = walls, .count = WALL_COUNT };
+const struct words words_of_mark = { .list = marks, .count = MARK_KIND_COUNT };
+const struct words words_of_phase_end = { .list = phase_ends, .count = PHASE_END_COUNT };
+const struct words words_of_jar_state = { .list = jar_states, .count = JAR_STATE_COUNT };
+const struct words words_of_siphoning = { .list = siphonings, .count = SIPHON_COUNT };
+const struct words words_of_fate = { .list = fates, .count = FATE_COUNT };
+const struct words words_of_station_kind = { .list = station_kinds, .count = STATION_KIND_COUNT };
+const struct words words_of_units = { .list = unit_systems, .count = UNIT_SYSTEM_COUNT };
+const struct words words_of_juice_state = { .list = juice_states, .count = JUICE_STATE_COUNT };
+const struct words words_of_juice_why = { .list = juice_whys, .count = JUICE_WHY_COUNT };
+const struct words words_of_supply_why = { .list = supply_whys, .count = SUPPLY_WHY_COUNT };
+const struct words words_of_tally = { .list = tallies, .count = TALLY_ABOUT_COUNT };
+const struct words words_of_work = { .list = works, .count = SUBJECT_KIND_COUNT };
 
-static const char *word(const struct words *words, int index)
+/* Enums whose words the engine has; what is not said is null in the log. */
+
+static const char *acidity(int index)
 {
-	return index >= 0 && index < words->count ? words->list[index] : "?";
+	return acidity_name((enum acidity)index);
+}
+
+static const char *acid(int index)
+{
+	return index == ACID_NOT_SAID ? "" : acid_name((enum acid)index);
+}
+
+static const char *origin(int index)
+{
+	return index == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)index);
+}
+
+static const char *method(int index)
+{
+	return method_name((enum method)index);
+}
+
+static const char *confirmed(int index)
+{
+	return confirmed_name((enum confirmed)index);
+}
+
+const struct words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity };
+const struct words words_of_acid = { .count = ACID_COUNT, .name = acid };
+const struct words words_of_origin = { .count = ORIGIN_COUNT, .name = origin };
+const struct words words_of_method = { .count = METHOD_COUNT, .name = method };
+static_assert(CONFIRMED_YES == 0 && CONFIRMED_PRACTICE == 1, "the two a load can have come first");
+const struct words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed };
+
+const char *word_at(const struct words *words, int index)
+{
+	if (index >= 0 && index < words->count && words->list != NULL)
+		return words->list[index];
+	if (index >= 0 && index < words->count && words->name != NULL)
+		return words->name(index);
+	return "?";
 }
 
 const char *load_place_name(enum load_place place)
 {
-	return word(&words_of_place, (int)place);
+	return word_at(&words_of_place, (int)place);
 }
 
 const char *verdict_name(enum verdict verdict)
 {
-	return word(&words_of_verdict, (int)verdict);
+	return word_at(&words_of_verdict, (int)verdict);
 }
 
 const char *mark_kind_name(enum mark_kind kind)
 {
-	return word(&words_of_mark, (int)kind);
+	return word_at(&words_of_mark, (int)kind);
 }
 
 const char *canner_wall_name(enum canner_wall wall)
 {
-	return word(&words_of_wall, (int)wall);
+	return word_at(&words_of_wall, (int)wall);
 }
 
 const char *phase_end_name(enum phase_end end)
 {
-	return word(&words_of_phase_end, (int)end);
+	return word_at(&words_of_phase_end, (int)end);
 }
 
 const char *jar_state_name(enum jar_state state)
 {
-	return word(&words_of_jar_state, (int)state);
+	return word_at(&words_of_jar_state, (int)state);
 }
 
 const char *siphoning_name(enum siphoning siphoning)
 {
-	return word(&words_of_siphoning, (int)siphoning);
+	return word_at(&words_of_siphoning, (int)siphoning);
 }
 
 const char *jar_fate_name(enum jar_fate fate)
 {
-	return word(&words_of_fate, (int)fate);
+	return word_at(&words_of_fate, (int)fate);
 }
 
 const char *station_kind_name(enum station_kind kind)
 {
-	return word(&words_of_station_kind, (int)kind);
+	return word_at(&words_of_station_kind, (int)kind);
 }
 
 bool station_kind_from_name(const char *name, enum station_kind *out)
@@ -254,40 +293,40 @@ bool station_kind_from_name(const char *name, enum station_kind *out)
 
 const char *units_name(enum unit_system units)
 {
-	return word(&words_of_units, (int)units);
+	return word_at(&words_of_units, (int)units);
 }
 
 const char *juice_state_name(enum juice_state state)
 {
-	return word(&words_of_juice_state, (int)state);
+	return word_at(&words_of_juice_state, (int)state);
 }
 
 const char *juice_why_name(enum juice_why why)
 {
-	return word(&words_of_juice_why, (int)why);
+	return word_at(&words_of_juice_why, (int)why);
 }
 
 const char *supply_why_name(enum supply_why why)
 {
-	return word(&words_of_supply_why, (int)why);
+	return word_at(&words_of_supply_why, (int)why);
 }
 
 const char *seal_tick_name(enum seal_tick tick)
 {
-	return word(&words_of_tick, (int)tick);
+	return word_at(&words_of_tick, (int)tick);
 }
 
 const char *jar_gone_name(enum jar_gone gone)
 {
-	return word(&words_of_gone, (int)gone);
+	return word_at(&words_of_gone, (int)gone);
 }
 
 const char *trace_about_name(enum trace_about about)
 {
-	return word(&words_of_trace, (int)about);
+	return word_at(&words_of_trace, (int)about);
 }
 
 const char *recall_outcome_name(enum recall_outcome outcome)
 {
-	return word(&words_of_outcome, (int)outcome);
+	return word_at(&words_of_outcome, (int)outcome);
 }

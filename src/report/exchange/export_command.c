@@ -40,7 +40,7 @@ static bool find_table(const char *name, const struct log_table **table, struct 
 	if (*table != NULL)
 		return true;
 	for (size_t i = 0; i < log_table_count; i++)
-		text_add(&text, "%s%s", i > 0 ? ", " : "", log_tables[i].name);
+		text_add(&text, "%s%s", i > 0 ? ", " : "", log_tables[i]->name);
 	return fault_set(fault, FAULT_MISUSE, "there is no table \"%.40s\": %s", name, names);
 }
 
@@ -86,11 +86,11 @@ static bool put_folder(const char *folder, bool replace, struct day *day, struct
 	if (!out_folder(folder, fault))
 		return false;
 	for (size_t i = 0; !replace && i < log_table_count; i++)
-		if (!table_path(folder, &log_tables[i], path, sizeof(path), fault) || !out_is_free(path, fault))
+		if (!table_path(folder, log_tables[i], path, sizeof(path), fault) || !out_is_free(path, fault))
 			return false;
 	for (size_t i = 0; i < log_table_count; i++)
-		if (!table_path(folder, &log_tables[i], path, sizeof(path), fault) ||
-		    !put_one(path, replace, day, FORMAT_CSV, &log_tables[i], fault))
+		if (!table_path(folder, log_tables[i], path, sizeof(path), fault) ||
+		    !put_one(path, replace, day, FORMAT_CSV, log_tables[i], fault))
 			return false;
 	(void)printf("%zu tables in ", log_table_count);
 	plain_put(stdout, folder);

@@ -28,6 +28,8 @@ static bool wants_quotes(const char *text, size_t length)
 struct csv_table {
 	FILE *out;
 	const struct log_table *table;
+	const struct log_column *columns[TABLE_COLUMNS_MAX];
+	size_t column_count;
 	uint64_t check; /* of the row so far, as an import reads it: without quotes and guards */
 };
 
@@ -68,7 +70,9 @@ static void put_cell(struct csv_table *csv, const struct log_column *column, con
 	if (cell->null)
 		return;
 	switch (column->kind) {
-	case CELL_TEXT: put_text(csv, cell->text, cell->length); return;
+	case CELL_TEXT:
+	case CELL_WORD: put_text(csv, cell->text, cell->length); return;
+	case CELL_AWAKE:
 	case CELL_NUMBER: decimal_words(cell->number, column->scale, words, sizeof(words)); break;
 	case CELL_INSTANT: clock_words_utc(cell->number, words, sizeof(words)); break;
 	case CELL_FLAG: (void)snprintf(words, sizeof(words), "%s", cell->number != 0 ? "yes" : "no"); break;
@@ -83,10 +87,10 @@ static bool put_row(void *state, const struct log_cell *cells, struct fault *fau
 
 	(void)fault;
 	csv->check = ROW_CHECK_BEGIN;
-	for (size_t i = 0; i < csv->table->column_count; i++) {
+	for (size_t i = 0; i < csv->column_count; i++) {
 		if (i > 0)
 			(void)fputc(',', csv->out);
-		put_cell(csv, &csv->table->columns[i], &cells[i]);
+		put_cell(csv, csv->columns[i], &cells[i]);
 		csv->check = row_check_field(csv->check);
 	}
 	row_check_words(csv->check, check);
@@ -100,8 +104,9 @@ bool export_csv(FILE *out, struct day *day, const struct log_table *table, struc
 {
 	struct csv_table csv = { .out = out, .table = table };
 
-	for (size_t i = 0; i < table->column_count; i++)
-		(void)fprintf(out, "%s%s", i > 0 ? "," : "", table->columns[i].name);
+	csv.column_count = log_table_out(table, csv.columns);
+	for (size_t i = 0; i < csv.column_count; i++)
+		(void)fprintf(out, "%s%s", i > 0 ? "," : "", csv.columns[i]->name);
 	(void)fputs(table->checked ? ",check\r\n" : "\r\n", out);
 	return tables_read(day_kitchen(day), table, put_row, &csv, fault);
 }

@@ -1,16 +1,20 @@
 /*
  * export_json.c - every table in one JSON document, and what that looks like.
  */
+#include "base/text.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/exchange/tables.h"
 #include "kitchen/file/open_day.h"
 #include "report/exchange/export.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
+#include <string.h>
 
 struct json_table {
 	struct json *json;
 	const struct log_table *table;
+	const struct log_column *columns[TABLE_COLUMNS_MAX];
+	size_t column_count;
 };
 
 static void put_cell(struct json *json, const struct log_column *column, const struct log_cell *cell)
@@ -22,7 +26,9 @@ static void put_cell(struct json *json, const struct log_column *column, const s
 		return;
 	}
 	switch (column->kind) {
-	case CELL_TEXT: json_text(json, column->name, cell->text); break;
+	case CELL_TEXT:
+	case CELL_WORD: json_text(json, column->name, cell->text); break;
+	case CELL_AWAKE:
 	case CELL_NUMBER: json_decimal(json, column->name, cell->number, column->scale); break;
 	case CELL_FLAG: json_bool(json, column->name, cell->number != 0); break;
 	case CELL_INSTANT:
@@ -39,17 +45,18 @@ static bool put_row(void *state, const struct log_cell *cells, struct fault *fau
 	(void)fault;
 	json_open_object(to->json, to->table->single ? to->table->name : NULL,
 	                 to->table->single ? JSON_LINES : JSON_FLAT);
-	for (size_t i = 0; i < to->table->column_count; i++)
-		put_cell(to->json, &to->table->columns[i], &cells[i]);
+	for (size_t i = 0; i < to->column_count; i++)
+		put_cell(to->json, to->columns[i], &cells[i]);
 	json_close(to->json);
 	return true;
 }
 
 static bool put_table(struct json *json, struct day *day, const struct log_table *table, struct fault *fault)
 {
-	struct json_table to = { json, table };
+	struct json_table to = { .json = json, .table = table };
 	bool done;
 
+	to.column_count = log_table_out(table, to.columns);
 	if (!table->single)
 		json_open_array(json, table->name, JSON_LINES);
 	done = tables_read(day_kitchen(day), table, put_row, &to, fault);
@@ -69,7 +76,7 @@ bool export_json(FILE *out, struct day *day, struct fault *fault)
 	json_whole(&json, "version", EXPORT_VERSION);
 	log_document_head(&json, day_kitchen(day), &now);
 	for (size_t i = 0; done && i < log_table_count; i++)
-		done = put_table(&json, day, &log_tables[i], fault);
+		done = put_table(&json, day, log_tables[i], fault);
 	json_close(&json);
 	return done;
 }
@@ -79,9 +86,11 @@ bool export_json(FILE *out, struct day *day, struct fault *fault)
 static const char *type_of(const struct log_column *column)
 {
 	switch (column->kind) {
+	case CELL_AWAKE:
 	case CELL_NUMBER: return column->scale == 0 ? "integer" : "number";
 	case CELL_FLAG: return "boolean";
 	case CELL_TEXT:
+	case CELL_WORD:
 	case CELL_INSTANT: break;
 	}
 	return "string";
@@ -99,34 +108,61 @@ static void put_type(struct json *json, const char *type, bool may_lack)
 	json_close(json);
 }
 
+/* With the words of an enum for "{}". */
+static void put_meaning(struct json *json, const struct log_column *column)
+{
+	const char *braces = strstr(column->meaning, "{}");
+	char buffer[400];
+	struct text text = TEXT_OVER(buffer);
+	const char *comma = "";
+	const char *word;
+
+	if (braces == NULL) {
+		json_text(json, "description", column->meaning);
+		return;
+	}
+	text_add(&text, "%.*s", (int)(braces - column->meaning), column->meaning);
+	for (int i = 0; strcmp(word = word_at(column->words, i), "?") != 0; i++) {
+		if (word[0] == '\0')
+			continue;
+		text_add(&text, "%s%s", comma, word);
+		comma = ", ";
+	}
+	text_add(&text, "%s", braces + strlen("{}"));
+	json_text(json, "description", buffer);
+}
+
 static void put_column(struct json *json, const struct log_column *column)
 {
 	json_open_object(json, column->name, JSON_FLAT);
-	put_type(json, type_of(column), column->may_lack);
+	put_type(json, type_of(column), column->lack != NEVER_LACKS);
 	if (column->kind == CELL_INSTANT)
 		json_text(json, "format", "date-time");
-	if (column->words[0] != '\0')
-		json_text(json, "description", column->words);
+	if (column->meaning[0] != '\0')
+		put_meaning(json, column);
 	json_close(json);
 }
 
 static void put_row_schema(struct json *json, const struct log_table *table)
 {
+	const struct log_column *columns[TABLE_COLUMNS_MAX];
+	size_t count = log_table_out(table, columns);
+
 	json_text(json, "type", "object");
 	json_open_array(json, "required", JSON_FLAT);
-	for (size_t i = 0; i < table->column_count; i++)
-		json_text(json, NULL, table->columns[i].name);
+	for (size_t i = 0; i < count; i++)
+		json_text(json, NULL, columns[i]->name);
 	json_close(json);
 	json_open_object(json, "properties", JSON_LINES);
-	for (size_t i = 0; i < table->column_count; i++)
-		put_column(json, &table->columns[i]);
+	for (size_t i = 0; i < count; i++)
+		put_column(json, columns[i]);
 	json_close(json);
 }
 
 static void put_table_schema(struct json *json, const struct log_table *table)
 {
 	json_open_object(json, table->name, JSON_LINES);
-	json_text(json, "description", table->words);
+	json_text(json, "description", table->meaning);
 	if (table->single) {
 		put_row_schema(json, table);
 	} else {
@@ -141,9 +177,11 @@ static void put_table_schema(struct json *json, const struct log_table *table)
 static void put_head_schema(struct json *json)
 {
 	static const struct log_column head[] = {
-		{ "now", CELL_INSTANT, 0, false, "by the clock of the log; a practice log has a fast one" },
-		{ "practice_speed", CELL_NUMBER, 0, false, "0 in a real log" },
-		{ "invented", CELL_FLAG, 0, false, "true: the data are made up" },
+		{ .name = "now",
+		  .kind = CELL_INSTANT,
+		  .meaning = "by the clock of the log; a practice log has a fast one" },
+		{ .name = "practice_speed", .kind = CELL_NUMBER, .meaning = "0 in a real log" },
+		{ .name = "invented", .kind = CELL_FLAG, .meaning = "true: the data are made up" },
 	};
 
 	json_open_object(json, "document", JSON_FLAT);
@@ -172,12 +210,12 @@ void export_schema(FILE *out)
 	for (size_t i = 0; i < sizeof(head) / sizeof(head[0]); i++)
 		json_text(&json, NULL, head[i]);
 	for (size_t i = 0; i < log_table_count; i++)
-		json_text(&json, NULL, log_tables[i].name);
+		json_text(&json, NULL, log_tables[i]->name);
 	json_close(&json);
 	json_open_object(&json, "properties", JSON_LINES);
 	put_head_schema(&json);
 	for (size_t i = 0; i < log_table_count; i++)
-		put_table_schema(&json, &log_tables[i]);
+		put_table_schema(&json, log_tables[i]);
 	json_close(&json);
 	json_close(&json);
 }

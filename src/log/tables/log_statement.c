@@ -1,0 +1,120 @@
+/*
+ * log_statement.c - the text of a statement, with the columns of its tables written out.
+ *
+ * In the texts of src/log/query/statements.c
+ *   {jar}         is every column of a jar that is read, in the order of its descriptor;
+ *   {insert jar}  writes a new row, {update jar} the row of that id: the values in the
+ *                 same order, then those worked out by hand, the id last.
+ */
+#include <string.h>
+
+#include "base/text.h"
+#include "log/query/query.h"
+
+static const struct log_table *table_of(const char *name, size_t length)
+{
+	for (size_t i = 0; i < log_table_count; i++) {
+		const char *table = log_tables[i]->table;
+
+		if (table != NULL && strncmp(table, name, length) == 0 && table[length] == '\0')
+			return log_tables[i];
+	}
+	return NULL;
+}
+
+void column_selected(struct text *sql, const struct log_table *table, const struct log_column *column)
+{
+	if (column->sql != NULL)
+		text_add(sql, "%s", column->sql);
+	else
+		text_add(sql, "%s.%s", table->table, column->column);
+}
+
+static void add_read(struct text *sql, const struct log_table *table)
+{
+	const char *comma = "";
+
+	for (size_t i = 0; i < table->column_count; i++) {
+		if (table->columns[i].size == 0)
+			continue;
+		text_add(sql, "%s", comma);
+		column_selected(sql, table, &table->columns[i]);
+		comma = ", ";
+	}
+}
+
+static bool is_written(const struct log_column *column, bool by_hand)
+{
+	return column->column != NULL && (by_hand ? column->by_hand : column->size != 0);
+}
+
+/* All that is written but the key: the names, if asked for, and `value` behind each. */
+static void add_written(struct text *sql, const struct log_table *table, bool named, const char *value)
+{
+	const char *comma = "";
+
+	for (int by_hand = 0; by_hand <= 1; by_hand++)
+		for (size_t i = 1; i < table->column_count; i++) {
+			const struct log_column *column = &table->columns[i];
+
+			if (!is_written(column, by_hand == 1))
+				continue;
+			text_add(sql, "%s%s%s", comma, named ? column->column : "", value);
+			comma = ", ";
+		}
+}
+
+static void add_insert(struct text *sql, const struct log_table *table)
+{
+	text_add(sql, "INSERT INTO %s (", table->table);
+	add_written(sql, table, true, "");
+	text_add(sql, ", %s) VALUES (", table->columns[0].column);
+	add_written(sql, table, false, "?");
+	text_add(sql, ", ?)");
+}
+
+static void add_update(struct text *sql, const struct log_table *table)
+{
+	text_add(sql, "UPDATE %s SET ", table->table);
+	add_written(sql, table, true, " = ?");
+	text_add(sql, " WHERE %s = ?", table->columns[0].column);
+}
+
+/* What stands between two braces; false: no such table. */
+static bool add_columns(struct text *sql, const char *words, size_t length)
+{
+	static const struct {
+		const char *verb;
+		void (*add)(struct text *sql, const struct log_table *table);
+	} verbs[] = { { "insert ", add_insert }, { "update ", add_update }, { "", add_read } };
+
+	for (size_t i = 0; i < sizeof(verbs) / sizeof(verbs[0]); i++) {
+		size_t verb = strlen(verbs[i].verb);
+		const struct log_table *table;
+
+		if (length < verb || strncmp(words, verbs[i].verb, verb) != 0)
+			continue;
+		table = table_of(words + verb, length - verb);
+		if (table != NULL)
+			verbs[i].add(sql, table);
+		return table != NULL;
+	}
+	return false;
+}
+
+bool statement_write(enum statement which, char *buffer, size_t size)
+{
+	struct text sql = text_over(buffer, size);
+	const char *at = statement_text[which];
+
+	for (const char *open; (open = strchr(at, '{')) != NULL;) {
+		const char *close = strchr(open, '}');
+
+		text_add(&sql, "%.*s", (int)(open - at), at);
+		if (close == NULL || !add_columns(&sql, open + 1, (size_t)(close - open - 1)))
+			return false;
+		at = close + 1;
+	}
+	text_add(&sql, "%s", at);
+	return !sql.cut;
+}

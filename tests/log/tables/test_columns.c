@@ -1,0 +1,461 @@
+/*
+ * The descriptors of the tables: each column of the log has its entry and each entry its
+ * column, with the type and the words that the log itself checks; and every member of a
+ * row comes back from the column it was put into.
+ *
+ * The layout is asked of a new log and of schema/log.sql run by the library itself.
+ */
+#include <check.h>
+#include <sqlite3.h>
+#include <stddef.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "log/query/query.h"
+#include "log/tables/columns.h"
+#include "support/log_kit.h"
+
+static struct log_kit kit;
+
+static void begin(void)
+{
+	kit_start(&kit);
+}
+
+static void end(void)
+{
+	kit_clear(&kit);
+}
+
+/* --- the statements ------------------------------------------------------------------------ */
+
+START_TEST(every_statement_can_be_prepared)
+{
+	for (int which = 0; which < STATEMENT_COUNT; which++) {
+		char sql[STATEMENT_MAX_BYTES];
+
+		ck_assert_msg(statement_write((enum statement)which, sql, sizeof(sql)), "%s", statement_text[which]);
+		ck_assert_ptr_null(strpbrk(sql, "{}"));
+		ck_assert_msg(log_prepare(kit.log, (enum statement)which) == SQLITE_OK, "%s:\n%s",
+		              sqlite3_errmsg(kit.log->db), sql);
+	}
+}
+END_TEST
+
+START_TEST(a_statement_that_does_not_fit_is_none)
+{
+	char sql[40];
+
+	ck_assert(!statement_write(LOT_GET, sql, sizeof(sql)));
+}
+END_TEST
+
+/* --- the layout ------------------------------------------------------------------------------ */
+
+static const struct log_column *entry_of(const struct log_table *table, const char *column)
+{
+	const struct log_column *found = NULL;
+
+	for (size_t i = 0; i < table->column_count; i++) {
+		const char *name = table->columns[i].column;
+
+		if (name == NULL || strcmp(name, column) != 0)
+			continue;
+		ck_assert_msg(found == NULL, "%s has %s twice", table->table, column);
+		found = &table->columns[i];
+	}
+	return found;
+}
+
+static const char *type_of(const struct log_column *column)
+{
+	return column->kind == CELL_TEXT || column->kind == CELL_WORD ? "TEXT" : "INTEGER";
+}
+
+static size_t columns_with_a_name(const struct log_table *table)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < table->column_count; i++)
+		count += table->columns[i].column != NULL;
+	return count;
+}
+
+static void compare_table(sqlite3 *db, const struct log_table *table)
+{
+	enum { NAME = 1, TYPE, NOT_NULL, KEY = 5 };
+	char *sql = sqlite3_mprintf("PRAGMA table_info(%Q)", table->table);
+	sqlite3_stmt *row;
+	size_t count = 0;
+
+	ck_assert_int_eq(sqlite3_prepare_v2(db, sql, -1, &row, NULL), SQLITE_OK);
+	for (; sqlite3_step(row) == SQLITE_ROW; count++) {
+		const char *name = (const char *)sqlite3_column_text(row, NAME);
+		const struct log_column *entry = entry_of(table, name);
+
+		ck_assert_msg(entry != NULL, "%s.%s has no entry", table->table, name);
+		ck_assert_str_eq((const char *)sqlite3_column_text(row, TYPE), type_of(entry));
+		ck_assert_msg((sqlite3_column_int(row, KEY) == 1) == (entry == &table->columns[0]), "key of %s",
+		              table->table);
+		if (entry != &table->columns[0])
+			ck_assert_msg((sqlite3_column_int(row, NOT_NULL) == 0) == (entry->lack == MAY_BE_NULL),
+			              "%s.%s: null", table->table, name);
+		ck_assert_msg(entry == &table->columns[0] || entry->by_hand != (entry->size != 0),
+		              "%s.%s is not written, or twice", table->table, name);
+	}
+	ck_assert_msg(count == columns_with_a_name(table), "%s: %zu columns", table->table, count);
+	ck_assert_int_eq(sqlite3_finalize(row), SQLITE_OK);
+	sqlite3_free(sql);
+}
+
+static sqlite3 *laid_out_by_hand(void)
+{
+	const char *folder = getenv("SCHEMA");
+	char *text = calloc(1, 1 << 20);
+	char path[600];
+	sqlite3 *db;
+	FILE *file;
+
+	(void)snprintf(path, sizeof(path), "%s/log.sql", folder == NULL ? "schema" : folder);
+	file = fopen(path, "rb");
+	ck_assert_msg(file != NULL && text != NULL, "%s", path);
+	ck_assert_uint_gt(fread(text, 1, (1 << 20) - 1, file), 0);
+	ck_assert_int_eq(fclose(file), 0);
+	ck_assert_int_eq(sqlite3_open(":memory:", &db), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_exec(db, text, NULL, NULL, NULL), SQLITE_OK);
+	free(text);
+	return db;
+}
+
+START_TEST(no_two_columns_share_a_member)
+{
+	for (size_t i = 0; i < log_table_count; i++)
+		for (size_t j = 0; j < log_tables[i]->column_count; j++)
+			for (size_t k = 0; k < j; k++) {
+				const struct log_column *one = &log_tables[i]->columns[j];
+				const struct log_column *other = &log_tables[i]->columns[k];
+
+				ck_assert_msg(one->size == 0 || other->size == 0 || one->at + one->size <= other->at ||
+				                  other->at + other->size <= one->at,
+				              "%s: entries %zu and %zu", log_tables[i]->name, j, k);
+			}
+}
+END_TEST
+
+START_TEST(every_column_has_an_entry_and_every_entry_a_column)
+{
+	sqlite3 *by_hand = laid_out_by_hand();
+
+	for (size_t i = 0; i < log_table_count; i++) {
+		if (log_tables[i]->table == NULL)
+			continue;
+		compare_table(kit.log->db, log_tables[i]);
+		compare_table(by_hand, log_tables[i]);
+	}
+	ck_assert_int_eq(sqlite3_close(by_hand), SQLITE_OK);
+}
+END_TEST
+
+/* As it is laid out; free() it. */
+static char *layout_of(const char *table)
+{
+	sqlite3_stmt *row;
+	char *sql;
+
+	ck_assert_int_eq(
+	    sqlite3_prepare_v2(kit.log->db, "SELECT sql FROM sqlite_schema WHERE name = ?", -1, &row, NULL), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_bind_text(row, 1, table, -1, SQLITE_STATIC), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_step(row), SQLITE_ROW);
+	sql = strdup((const char *)sqlite3_column_text(row, 0));
+	ck_assert_ptr_nonnull(sql);
+	ck_assert_int_eq(sqlite3_finalize(row), SQLITE_OK);
+	return sql;
+}
+
+/* The words of "CHECK (name IN ('a', 'b'))", a blank behind each, or NULL. free() it. */
+static char *checked_words(const char *table, const char *column)
+{
+	char *sql = layout_of(table);
+	char *wanted = sqlite3_mprintf("CHECK (%s IN (", column);
+	const char *at = strstr(sql, wanted);
+	char *words = NULL;
+	size_t used = 0;
+
+	if (at != NULL) {
+		bool inside = false;
+
+		words = calloc(1, strlen(at) + 1);
+		ck_assert_ptr_nonnull(words);
+		for (at += strlen(wanted); *at != ')'; at++) {
+			if (*at == '\'')
+				inside = !inside;
+			if (inside && *at != '\'')
+				words[used++] = *at;
+			else if (*at == '\'' && !inside)
+				words[used++] = ' ';
+		}
+	}
+	sqlite3_free(wanted);
+	free(sql);
+	return words;
+}
+
+static bool holds_word(const char *words, const char *word)
+{
+	size_t length = strlen(word);
+
+	for (const char *at = words; (at = strstr(at, word)) != NULL; at++)
+		if ((at == words || at[-1] == ' ') && at[length] == ' ')
+			return true;
+	return false;
+}
+
+/* Each word the log takes is one of the enum and the other way round. */
+static void compare_words(const struct log_table *table, const struct log_column *column)
+{
+	char *words = checked_words(table->table, column->column);
+	size_t bytes = 0;
+	const char *word;
+
+	if (words == NULL) /* nothing is checked: kinds of supplies, which grow */
+		return;
+	for (int i = 0; strcmp(word = word_at(column->words, i), "?") != 0; i++) {
+		ck_assert_msg(word[0] != '\0' || (i == 0 && column->lack == MAY_BE_NULL), "%s.%s: no word",
+		              table->table, column->column);
+		ck_assert_msg(word[0] == '\0' || holds_word(words, word), "%s.%s: %s is not in %s", table->table,
+		              column->column, word, words);
+		bytes += word[0] == '\0' ? 0 : strlen(word) + 1;
+	}
+	ck_assert_msg(bytes == strlen(words), "%s.%s: %s", table->table, column->column, words);
+	free(words);
+}
+
+START_TEST(the_words_are_those_that_the_log_takes)
+{
+	for (size_t i = 0; i < log_table_count; i++)
+		for (size_t j = 0; j < log_tables[i]->column_count; j++) {
+			const struct log_column *column = &log_tables[i]->columns[j];
+
+			ck_assert_msg((column->kind == CELL_WORD) == (column->words != NULL), "words of %s",
+			              log_tables[i]->name);
+			if (column->kind == CELL_WORD && column->column != NULL)
+				compare_words(log_tables[i], column);
+			ck_assert(column->name == NULL || strstr(column->meaning, "{}") == NULL ||
+			          column->words != NULL);
+		}
+}
+END_TEST
+
+/* --- there and back ----------------------------------------------------------------------------- */
+
+/* The statements of each table on a descriptor. */
+static const struct {
+	const struct log_table *table;
+	enum statement insert;
+	enum statement update;
+	enum statement get;
+} rows[] = {
+	{ &table_of_lots, LOT_INSERT, LOT_UPDATE, LOT_GET },
+};
+#define ROWS (sizeof(rows) / sizeof(rows[0]))
+#define ROW_BYTES 8192
+static _Alignas(max_align_t) char put[ROW_BYTES];
+static _Alignas(max_align_t) char got[ROW_BYTES];
+
+static int last_word(const struct log_column *column)
+{
+	int last = 0;
+
+	while (strcmp(word_at(column->words, last + 1), "?") != 0)
+		last++;
+	return last;
+}
+
+/* Differs from what every other column of a row gets; of flags and words, which have too
+ * few values, only the `lit` column stands out. */
+static int64_t value_for(const struct log_column *column, size_t number, size_t lit)
+{
+	switch (column->kind) {
+	case CELL_FLAG: return number == lit;
+	case CELL_WORD: return number == lit ? last_word(column) : 0;
+	case CELL_INSTANT: return INT64_C(1700000000000) + (int64_t)number;
+	case CELL_AWAKE: return INT64_C(5000000000) + (int64_t)number;
+	case CELL_NUMBER:
+	case CELL_TEXT: break;
+	}
+	return 11 + (int64_t)number;
+}
+
+static bool is_put(const struct log_table *table, size_t i)
+{
+	return i > 0 && table->columns[i].column != NULL && table->columns[i].size != 0;
+}
+
+static void fill(const struct log_table *table, size_t lit)
+{
+	ck_assert_uint_le(table->row_size, ROW_BYTES);
+	memset(put, 0, sizeof(put));
+	for (size_t i = 0; i < table->column_count; i++) {
+		const struct log_column *column = &table->columns[i];
+
+		ck_assert_uint_le(column->at + column->size, table->row_size);
+		if (!is_put(table, i))
+			continue;
+		if (column->kind == CELL_TEXT)
+			(void)snprintf(column_text(column, put), column->size, "text %zu of %zu", i, lit);
+		else
+			column_set(column, put, value_for(column, i, lit));
+	}
+}
+
+/* All that is null in the log. */
+static void empty(const struct log_table *table)
+{
+	for (size_t i = 1; i < table->column_count; i++) {
+		const struct log_column *column = &table->columns[i];
+
+		if (column->lack == MAY_BE_NULL && column->kind != CELL_TEXT)
+			column_set(column, put, column->none);
+	}
+}
+
+static void put_row_of(size_t of, enum statement which)
+{
+	struct query query = query_start(kit.log, which);
+	const struct log_table *table = rows[of].table;
+
+	bind_row(&query, table, put);
+	for (size_t i = 0; i < table->column_count; i++)
+		if (table->columns[i].by_hand)
+			bind_text(&query, "", 1);
+	bind_integer(&query, 7);
+	KIT_OK(&kit, query_run(&query, &kit.fault));
+}
+
+static const struct log_table *being_read;
+
+static void read_any(struct query *query, void *into)
+{
+	take_row(query, being_read, into);
+}
+
+static void comes_back(size_t of)
+{
+	const struct log_table *table = rows[of].table;
+	struct query query = query_start(kit.log, rows[of].get);
+
+	being_read = table;
+	bind_integer(&query, 7);
+	KIT_OK(&kit, query_get(&query, read_any, got, "such row", &kit.fault));
+	ck_assert_int_eq(column_get(&table->columns[0], got), 7);
+	for (size_t i = 1; i < table->column_count; i++) {
+		const struct log_column *column = &table->columns[i];
+
+		if (!is_put(table, i))
+			continue;
+		if (column->kind == CELL_TEXT)
+			ck_assert_str_eq(column_text(column, got), column_text(column, put));
+		else
+			ck_assert_msg(column_get(column, got) == column_get(column, put), "%s.%s: %lld, not %lld",
+			              table->table, column->column, (long long)column_get(column, got),
+			              (long long)column_get(column, put));
+	}
+}
+
+static int64_t nulls(const struct log_table *table)
+{
+	int64_t count = 0;
+
+	for (size_t i = 1; i < table->column_count; i++) {
+		char sql[200];
+
+		if (table->columns[i].column == NULL)
+			continue;
+		(void)snprintf(sql, sizeof(sql), "SELECT count(*) FROM %s WHERE id = 7 AND %s IS NULL", table->table,
+		               table->columns[i].column);
+		count += kit_number(kit.path, sql);
+	}
+	return count;
+}
+
+static int64_t may_be_null(const struct log_table *table)
+{
+	int64_t count = 0;
+
+	for (size_t i = 1; i < table->column_count; i++)
+		count += table->columns[i].lack == MAY_BE_NULL && table->columns[i].kind != CELL_TEXT;
+	return count;
+}
+
+/* What a row may refer to or hold is not the matter here. */
+static void let_anything_in(void)
+{
+	ck_assert_int_eq(sqlite3_exec(kit.log->db, "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON",
+	                              NULL, NULL, NULL),
+	                 SQLITE_OK);
+}
+
+START_TEST(every_member_comes_back_from_its_own_column)
+{
+	const struct log_table *table = rows[_i].table;
+
+	let_anything_in();
+	fill(table, 0);
+	put_row_of((size_t)_i, rows[_i].insert);
+	comes_back((size_t)_i);
+	for (size_t lit = 1; lit < table->column_count; lit++) {
+		fill(table, lit);
+		put_row_of((size_t)_i, rows[_i].update);
+		comes_back((size_t)_i);
+	}
+}
+END_TEST
+
+START_TEST(what_is_not_there_is_null)
+{
+	const struct log_table *table = rows[_i].table;
+
+	let_anything_in();
+	fill(table, 0);
+	empty(table);
+	put_row_of((size_t)_i, rows[_i].insert);
+	comes_back((size_t)_i);
+	ck_assert_int_eq(nulls(table), may_be_null(table));
+}
+END_TEST
+
+START_TEST(every_described_table_goes_there_and_back)
+{
+	size_t described = 0;
+
+	for (size_t i = 0; i < log_table_count; i++)
+		described += log_tables[i]->table != NULL;
+	ck_assert_uint_eq(described, ROWS);
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("columns");
+	TCase *tests = tcase_create("columns");
+	SRunner *runner;
+	int failed;
+
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_set_timeout(tests, 60);
+	tcase_add_test(tests, every_statement_can_be_prepared);
+	tcase_add_test(tests, a_statement_that_does_not_fit_is_none);
+	tcase_add_test(tests, no_two_columns_share_a_member);
+	tcase_add_test(tests, every_column_has_an_entry_and_every_entry_a_column);
+	tcase_add_test(tests, the_words_are_those_that_the_log_takes);
+	tcase_add_test(tests, every_described_table_goes_there_and_back);
+	tcase_add_loop_test(tests, every_member_comes_back_from_its_own_column, 0, (int)ROWS);
+	tcase_add_loop_test(tests, what_is_not_there_is_null, 0, (int)ROWS);
+	suite_add_tcase(suite, tests);
+	runner = srunner_create(suite);
+	srunner_run_all(runner, CK_NORMAL);
+	failed = srunner_ntests_failed(runner);
+	srunner_free(runner);
+	return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
