@@ -54,11 +54,7 @@ const char *take_name(struct query *query);                     /* valid until t
 #define TAKE_TEXT(query, array) take_text((query), (array), sizeof(array))
 
 /* Words of the engine's enums (log_take.c); an unknown one makes the row unreadable. */
-enum method take_method(struct query *query);
-enum acid take_acid(struct query *query);     /* null: not said */
-enum origin take_origin(struct query *query); /* likewise */
 enum acidity take_acidity(struct query *query);
-enum confirmed take_confirmed(struct query *query);
 enum pectin take_pectin(struct query *query);
 enum adding take_adding(struct query *query);
 enum measure take_measure(struct query *query);
@@ -84,7 +80,7 @@ bool query_get(struct query *query, row_reader *read, void *into, const char *wh
 /* Every row, as a malloc'ed array of rows of `size` bytes; NULL when none. */
 bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count, struct fault *fault);
 
-/* Readers of rows that several files ask for (log_rows.c). */
+/* Readers of rows that several files ask for of theirs. */
 row_reader row_jar;
 row_reader row_lot;
 
@@ -96,6 +92,9 @@ bool query_integer(struct query *query, int64_t *out, struct fault *fault);
 /* Bind the id, the last parameter of *_INSERT and *_UPDATE, and run. `fresh` is
  * the id of a new row; 0 lets SQLite choose. `what` as for a missing row. */
 bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, struct fault *fault);
+
+/* Run an *_UPDATE or *_DELETE whose every parameter is bound; a row must answer to it. */
+bool put_change(struct query *query, const char *what, struct fault *fault);
 
 /* An id that neither the table nor the journal has told of. */
 bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault);

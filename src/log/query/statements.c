@@ -10,6 +10,8 @@
  */
 #include "log/query/statements.h"
 
+#include "log/query/judged.h"
+
 /* 0 while the journal row `row` stands, otherwise the tip that took it back. */
 #define UNDONE_BY(row) \
 	"(WITH RECURSIVE link (id, n) AS (" \
@@ -70,35 +72,12 @@
 	"id, label, bought_wall_ms, lids, " \
 	"(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired"
 
-/* What the gate said last: verdict, why, by which version of it. */
-#define JUDGED_COLUMN(of, id, column, otherwise) \
-	"coalesce((SELECT g." column " FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), " otherwise \
-	")"
-#define JUDGED(of, id) \
-	JUDGED_COLUMN(of, id, "verdict", "'open'") \
-	", " JUDGED_COLUMN(of, id, "why", "''") ", " JUDGED_COLUMN(of, id, "gate", "0")
-#define JAR_VERDICT \
-	"coalesce((SELECT g.verdict FROM judgement g WHERE g.jar_id = jar.id), " JUDGED_COLUMN( \
-	    "load", "jar.load_id", "verdict", "'open'") ")"
-
-#define LOAD_COLUMNS \
-	"id, station_id, method, place, minutes, pressure_psi, headspace_thou, jar_in_table, source, " \
-	"confirmed, elevation_um, elevation_slack_um, elevation_by, " JUDGED( \
-	    "load", "load.id") ", " \
-	                       "process_ended_wall_ms, broken, opened_wall_ms, not_noted, note"
-
 #define PHASE_COLUMNS \
 	"id, load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, " \
 	"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, " \
 	"coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
 #define PHASES(of) "SELECT " PHASE_COLUMNS " FROM phase WHERE " of " = ?"
 
-#define JAR_COLUMNS \
-	"jar.id, jar.load_id, jar.lot_id, jar.lid_box_id, jar.place_in_load, jar.size, jar.state, " \
-	"jar.siphoning, jar.fate, jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, " \
-	"jar.batch_id, jar.filled_wall_ms, jar.filled_awake_ms, jar.filled_boot, jar.closed_by, " \
-	"jar.press, jar.tap, jar.eye, jar.checked_by, jar.from_jar_id, jar.gone_why, jar.gone_wall_ms, jar.acid, " JAR_VERDICT \
-	", (SELECT acidity FROM lot WHERE lot.id = jar.lot_id)"
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
 
@@ -111,10 +90,10 @@
 /* A jar, its lot, its load, what it became, whether an open recall looks for it, and
  * the mark of one recall. */
 #define TRACED_COLUMNS \
-	JAR_COLUMNS ", lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
-	            "(SELECT place FROM load WHERE load.id = jar.load_id), " JAR_VERDICT ", " \
-	            "(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
-	            "EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
+	"{jar}, lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
+	"(SELECT place FROM load WHERE load.id = jar.load_id), " JAR_VERDICT ", " \
+	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
+	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
 /* What is found by `seed`, a SELECT of ids, and what it became under new lids.  CROSS
  * JOIN keeps to this order (SQLite's page on its query optimizer, section 8.2): for the
@@ -144,8 +123,8 @@
 
 #define BATCH_COLUMNS \
 	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
-	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id") ", jar, " \
-	                                                                             "sheet_minutes"
+	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id", "verdict", "'open'") ", " JUDGED( \
+	    "batch", "batch.id", "why", "''") ", jar, sheet_minutes"
 
 #define SUPPLIES \
 	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
@@ -257,24 +236,17 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOT_INSERT] = "{insert lot}",
 	[LOT_UPDATE] = "{update lot}",
 
-	[LOAD_GET] = "SELECT " LOAD_COLUMNS " FROM load WHERE id = ?",
+	[LOAD_GET] = "SELECT {load} FROM load WHERE id = ?",
 	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
 	 * of walking through every load there ever was. */
-	[LOAD_OPEN] = "SELECT " LOAD_COLUMNS " FROM load WHERE place <> 'shelf' ORDER BY +opened_wall_ms, id",
-	[LOAD_BETWEEN] = "SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+	[LOAD_OPEN] = "SELECT {load} FROM load WHERE place <> 'shelf' ORDER BY +opened_wall_ms, id",
+	[LOAD_BETWEEN] = "SELECT {load} FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 	                 "ORDER BY opened_wall_ms, id",
-	[LOAD_BEFORE] = "SELECT " LOAD_COLUMNS " FROM load WHERE opened_wall_ms < ? "
+	[LOAD_BEFORE] = "SELECT {load} FROM load WHERE opened_wall_ms < ? "
 	                "ORDER BY opened_wall_ms DESC, id DESC LIMIT 1",
 	[LOAD_FRESH_ID] = FRESH_ID("load"),
-	[LOAD_INSERT] = "INSERT INTO load (station_id, method, place, minutes, pressure_psi, headspace_thou, "
-	                "jar_in_table, source, confirmed, elevation_um, elevation_slack_um, elevation_by, "
-	                "process_ended_wall_ms, broken, opened_wall_ms, not_noted, note, id) "
-	                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[LOAD_UPDATE] =
-	    "UPDATE load SET station_id = ?, method = ?, place = ?, minutes = ?, pressure_psi = ?, "
-	    "headspace_thou = ?, jar_in_table = ?, source = ?, confirmed = ?, elevation_um = ?, "
-	    "elevation_slack_um = ?, elevation_by = ?, "
-	    "process_ended_wall_ms = ?, broken = ?, opened_wall_ms = ?, not_noted = ?, note = ? WHERE id = ?",
+	[LOAD_INSERT] = "{insert load}",
+	[LOAD_UPDATE] = "{update load}",
 
 	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
 	[PHASES_OF_RUN] = PHASES("run_id") " ORDER BY id",
@@ -289,34 +261,26 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	                 "began_boot = ?, required_ms = ?, acknowledged_wall_ms = ?, ended_wall_ms = ?, "
 	                 "ended_why = ?, run_id = ?, batch_id = ?, lasted_ms = ? WHERE id = ?",
 
-	[JAR_LIST] = "SELECT " JAR_COLUMNS " FROM jar WHERE load_id = ? ORDER BY place_in_load",
-	[JARS_OF_LOT] = "SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? ORDER BY id",
-	[JARS_OF_BATCH] = "SELECT " JAR_COLUMNS " FROM jar WHERE batch_id = ? ORDER BY id",
+	[JAR_LIST] = "SELECT {jar} FROM jar WHERE load_id = ? ORDER BY place_in_load",
+	[JARS_OF_LOT] = "SELECT {jar} FROM jar WHERE lot_id = ? ORDER BY id",
+	[JARS_OF_BATCH] = "SELECT {jar} FROM jar WHERE batch_id = ? ORDER BY id",
 	/* One whose filling was not noted may have waited longest. */
-	[JARS_WAITING] = "SELECT " JAR_COLUMNS " FROM jar "
+	[JARS_WAITING] = "SELECT {jar} FROM jar "
 	                 "WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken' "
 	                 "ORDER BY filled_wall_ms IS NOT NULL, filled_wall_ms, id",
-	[JAR_GET] = "SELECT " JAR_COLUMNS " FROM jar WHERE id = ?",
-	[JAR_FATES] = "SELECT " JAR_COLUMNS " FROM jar WHERE fate <> 'none' AND gone_wall_ms IS NULL "
+	[JAR_GET] = "SELECT {jar} FROM jar WHERE id = ?",
+	[JAR_FATES] = "SELECT {jar} FROM jar WHERE fate <> 'none' AND gone_wall_ms IS NULL "
 	              "AND (fate_done_wall_ms IS NULL OR fate = 'freezer') "
 	              "ORDER BY fate_done_wall_ms IS NOT NULL, fate_by_wall_ms IS NULL, fate_by_wall_ms, id",
 	[JAR_OLDEST] =
-	    "SELECT " JAR_COLUMNS " FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
+	    "SELECT {jar} FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
 	    "CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
 	    "WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
 	[JAR_MADE] = "SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
 	             "WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
 	             "AND jar.from_jar_id IS NULL",
-	[JAR_INSERT] = "INSERT INTO jar (load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, "
-	               "fate_by_wall_ms, fate_done_wall_ms, checked_wall_ms, batch_id, filled_wall_ms, "
-	               "filled_awake_ms, filled_boot, closed_by, press, tap, eye, checked_by, from_jar_id, gone_why, "
-	               "gone_wall_ms, acid, id) "
-	               "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[JAR_UPDATE] = "UPDATE jar SET load_id = ?, lot_id = ?, lid_box_id = ?, place_in_load = ?, size = ?, "
-	               "state = ?, siphoning = ?, fate = ?, fate_by_wall_ms = ?, fate_done_wall_ms = ?, "
-	               "checked_wall_ms = ?, batch_id = ?, filled_wall_ms = ?, filled_awake_ms = ?, "
-	               "filled_boot = ?, closed_by = ?, press = ?, tap = ?, eye = ?, checked_by = ?, from_jar_id = ?, "
-	               "gone_why = ?, gone_wall_ms = ?, acid = ? WHERE id = ?",
+	[JAR_INSERT] = "{insert jar}",
+	[JAR_UPDATE] = "{update jar}",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
 	[MARKS_OF_LOAD] = "SELECT " MARK_COLUMNS " FROM mark WHERE load_id = ? ORDER BY id",
 	[MARKS_OF_LOT] = "SELECT " MARK_COLUMNS " FROM mark WHERE lot_id = ? ORDER BY id",
@@ -344,10 +308,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[COLUMN_PLACE] = "SELECT coalesce(max(cid), -1) FROM pragma_table_info(?) WHERE name = ?",
 	[LOAD_IS_THERE] = "SELECT count(*) FROM load WHERE id = ?",
 	[BATCH_IS_THERE] = "SELECT count(*) FROM batch WHERE id = ?",
-	[JARS_KEPT] =
-	    "SELECT " JAR_COLUMNS " FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT " ORDER BY jar.id LIMIT ?",
+	[JARS_KEPT] = "SELECT {jar} FROM jar WHERE lot_id = ? AND size = ? AND " IS_KEPT " ORDER BY jar.id LIMIT ?",
 	[JARS_GONE] =
-	    "SELECT " JAR_COLUMNS " FROM lot JOIN jar ON jar.lot_id = lot.id "
+	    "SELECT {jar} FROM lot JOIN jar ON jar.lot_id = lot.id "
 	    "WHERE lot.product = ? COLLATE NOCASE AND jar.size = ? AND jar.gone_wall_ms IS NOT NULL "
 	    "AND jar.fate = 'none' "
 	    "AND (jar.gone_why IN ('missing', 'used', 'given') OR (jar.gone_why = 'not_noted' AND jar.state = 'sealed')) "

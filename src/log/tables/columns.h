@@ -21,5 +21,7 @@
 #define COLUMNS(array) .columns = (array), .column_count = sizeof(array) / sizeof((array)[0])
 
 extern const struct log_table table_of_lots;
+extern const struct log_table table_of_loads;
+extern const struct log_table table_of_jars;
 
 #endif

@@ -77,7 +77,6 @@ static void read_batch(struct query *query, void *into)
 	batch->opened_wall_ms = take_wall(query);
 	batch->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	TAKE_TEXT(query, batch->verdict_why);
-	(void)take_int(query); /* which gate said it */
 	TAKE_TEXT(query, batch->jar);
 	batch->sheet_minutes = take_int(query);
 }

@@ -1,6 +1,6 @@
 /*
- * log_put.c - writing typed rows, inside an act only: house, stations, lids, lots,
- * loads, phases, jars. Runs, batches, juice, supplies and recipes: log_pot_put.c.
+ * log_put.c - writing typed rows, inside an act only: house, stations, lids, phases.
+ * Lots, loads and jars: log_lot.c, log_load.c, log_jar.c. Runs, batches, juice, supplies and recipes: log_pot_put.c.
  */
 #include "base/text.h"
 #include "log/query/query.h"
@@ -11,8 +11,7 @@ bool put_spoilt(struct log *log)
 	return false;
 }
 
-/* Run an *_UPDATE whose every parameter is bound; one row must answer to it. */
-static bool update(struct query *query, const char *what, struct fault *fault)
+bool put_change(struct query *query, const char *what, struct fault *fault)
 {
 	struct log *log = query->log;
 	if (!query_run(query, fault))
@@ -31,7 +30,7 @@ bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, 
 		return false;
 	if (*id != 0) {
 		bind_integer(query, *id);
-		return update(query, what, fault);
+		return put_change(query, what, fault);
 	}
 	bind_unless(query, fresh, 0);
 	if (!query_run(query, fault))
@@ -71,7 +70,7 @@ bool log_put_house(struct log *log, const struct log_house *row, struct fault *f
 	bind_unless(&query, row->storage_wall_ms, 0);
 	bind_integer(&query, row->stand_minutes);
 	bind_integer(&query, 1);
-	return update(&query, "house", fault);
+	return put_change(&query, "house", fault);
 }
 
 /* The stated capacities are replaced as a whole; the capture nets out what
@@ -130,64 +129,6 @@ bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fau
 	return put_row(&query, &row->id, 0, "lid box", fault);
 }
 
-/* The figures a notebook does not give, as words in a fixed order. */
-static void bind_not_noted(struct query *query, const struct log_load *row)
-{
-	char words[48];
-	struct text text = TEXT_OVER(words);
-	if (row->headspace_thou == 0)
-		text_add(&text, " headspace");
-	if (row->method_not_noted)
-		text_add(&text, " method");
-	if (row->minutes == 0)
-		text_add(&text, " minutes");
-	if (!row->elevation.known)
-		text_add(&text, " elevation");
-	bind_text(query, words[0] == ' ' ? words + 1 : words, sizeof(words) - 1);
-}
-
-/* `fresh`: its number when it is a new row. */
-static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, struct fault *fault)
-{
-	struct query query = query_start(log, row->id == 0 ? LOAD_INSERT : LOAD_UPDATE);
-	bind_integer(&query, row->station_id);
-	bind_name(&query, method_name(row->method));
-	bind_name(&query, load_place_name(row->place));
-	bind_integer(&query, row->minutes == 0 ? 1 : row->minutes); /* stands for nothing then */
-	bind_unless(&query, row->pressure_psi, NO_PRESSURE);
-	bind_integer(&query, row->headspace_thou == 0 ? 1 : row->headspace_thou);
-	BIND_TEXT(&query, row->jar_in_table);
-	BIND_TEXT(&query, row->source);
-	bind_name(&query, confirmed_name(row->confirmed));
-	bind_integer(&query, row->elevation.um);
-	bind_integer(&query, row->elevation.slack_um);
-	BIND_TEXT(&query, row->elevation_by);
-	bind_unless(&query, row->process_ended_wall_ms, 0);
-	bind_integer(&query, row->broken);
-	bind_integer(&query, row->opened_wall_ms);
-	bind_not_noted(&query, row);
-	BIND_TEXT(&query, row->note);
-	return put_row(&query, &row->id, fresh, "load", fault);
-}
-
-bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
-{
-	int64_t fresh = 0;
-	if (!act_is_open(log, fault))
-		return false;
-	if (row->id == 0 && !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
-		return false;
-	return put_load_row(log, row, fresh, fault);
-}
-
-bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault)
-{
-	int64_t fresh = 0;
-	if (!act_is_open(log, fault) || !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
-		return false;
-	return put_load_row(log, row, number > fresh ? number : fresh, fault);
-}
-
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? PHASE_INSERT : PHASE_UPDATE);
@@ -204,42 +145,4 @@ bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
 	bind_unless(&query, row->batch_id, 0);
 	bind_unless(&query, row->ended_wall_ms == 0 ? -1 : row->lasted_ms, -1);
 	return put_row(&query, &row->id, 0, "phase", fault);
-}
-
-bool log_put_jar(struct log *log, struct log_jar *row, struct fault *fault)
-{
-	struct query query = query_start(log, row->id == 0 ? JAR_INSERT : JAR_UPDATE);
-	bind_unless(&query, row->load_id, 0);
-	bind_integer(&query, row->lot_id);
-	bind_unless(&query, row->lid_box_id, 0);
-	bind_integer(&query, row->place_in_load);
-	BIND_TEXT(&query, row->size);
-	bind_name(&query, jar_state_name(row->state));
-	bind_name(&query, siphoning_name(row->siphoning));
-	bind_name(&query, jar_fate_name(row->fate));
-	bind_unless(&query, row->fate_by_wall_ms, 0);
-	bind_unless(&query, row->fate_done_wall_ms, 0);
-	bind_unless(&query, row->checked_wall_ms, 0);
-	bind_unless(&query, row->batch_id, 0);
-	bind_unless(&query, row->filled.wall_ms, 0);
-	bind_integer(&query, row->filled.awake_ms);
-	BIND_TEXT(&query, row->filled.boot);
-	BIND_TEXT(&query, row->closed_by);
-	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
-		bind_name(&query, seal_tick_name(row->ticks[i]));
-	BIND_TEXT(&query, row->checked_by);
-	bind_unless(&query, row->from_jar_id, 0);
-	bind_name(&query, jar_gone_name(row->gone_why));
-	bind_unless(&query, row->gone_wall_ms, 0);
-	bind_name(&query, row->acid == ACID_NOT_SAID ? "" : acid_name(row->acid));
-	return put_row(&query, &row->id, 0, "jar", fault);
-}
-
-bool log_remove_jar(struct log *log, int64_t id, struct fault *fault)
-{
-	if (!act_is_open(log, fault))
-		return false;
-	struct query query = query_start(log, JAR_DELETE);
-	bind_integer(&query, id);
-	return update(&query, "jar that waits", fault);
 }

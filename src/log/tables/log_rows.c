@@ -1,6 +1,6 @@
 /*
- * log_rows.c - reading typed rows: house, stations, lids, lots, loads, phases, jars.
- * Runs, batches, juice, supplies and recipes: log_pot_rows.c.
+ * log_rows.c - reading typed rows: house, stations, lids, phases. Lots, loads and jars:
+ * log_lot.c, log_load.c, log_jar.c. Runs, batches, juice, supplies and recipes: log_pot_rows.c.
  */
 #include <assert.h>
 #include <stdlib.h>
@@ -76,49 +76,6 @@ static void row_lid_box(struct query *query, void *into)
 	box->retired = take_flag(query);
 }
 
-/* What stands in the columns of a figure that nobody noted means nothing. */
-static void take_not_noted(struct query *query, struct log_load *load)
-{
-	const char *words = take_name(query);
-	if (strstr(words, "headspace") != NULL)
-		load->headspace_thou = 0;
-	load->method_not_noted = strstr(words, "method") != NULL;
-	if (strstr(words, "minutes") != NULL)
-		load->minutes = 0;
-	if (strstr(words, "elevation") != NULL)
-		load->elevation = (struct elevation){ .known = false };
-}
-
-static void read_load(struct query *query, void *into)
-{
-	struct log_load *load = into;
-	memset(load, 0, sizeof(*load));
-	load->id = take_integer(query);
-	load->station_id = take_integer(query);
-	load->method = take_method(query);
-	load->place = (enum load_place)take_word(query, &words_of_place);
-	load->minutes = take_int(query);
-	int64_t pressure = take_or(query, NO_PRESSURE);
-	load->pressure_psi = (int)pressure;
-	query->unreadable = query->unreadable || load->pressure_psi != pressure;
-	load->headspace_thou = take_int(query);
-	TAKE_TEXT(query, load->jar_in_table);
-	TAKE_TEXT(query, load->source);
-	load->confirmed = take_confirmed(query);
-	load->elevation.known = true;
-	load->elevation.um = take_integer(query);
-	load->elevation.slack_um = take_integer(query);
-	TAKE_TEXT(query, load->elevation_by);
-	load->verdict = (enum verdict)take_word(query, &words_of_verdict);
-	TAKE_TEXT(query, load->verdict_why);
-	load->gate = take_int(query);
-	load->process_ended_wall_ms = take_wall(query);
-	load->broken = take_int(query);
-	load->opened_wall_ms = take_wall(query);
-	take_not_noted(query, load);
-	TAKE_TEXT(query, load->note);
-}
-
 static void read_phase(struct query *query, void *into)
 {
 	struct log_phase *phase = into;
@@ -136,38 +93,6 @@ static void read_phase(struct query *query, void *into)
 	phase->run_id = take_integer(query);
 	phase->batch_id = take_integer(query);
 	phase->lasted_ms = take_integer(query);
-}
-
-void row_jar(struct query *query, void *into)
-{
-	struct log_jar *jar = into;
-	memset(jar, 0, sizeof(*jar));
-	jar->id = take_integer(query);
-	jar->load_id = take_integer(query);
-	jar->lot_id = take_integer(query);
-	jar->lid_box_id = take_integer(query);
-	jar->place_in_load = take_int(query);
-	TAKE_TEXT(query, jar->size);
-	jar->state = (enum jar_state)take_word(query, &words_of_jar_state);
-	jar->siphoning = (enum siphoning)take_word(query, &words_of_siphoning);
-	jar->fate = (enum jar_fate)take_word(query, &words_of_fate);
-	jar->fate_by_wall_ms = take_wall(query);
-	jar->fate_done_wall_ms = take_wall(query);
-	jar->checked_wall_ms = take_wall(query);
-	jar->batch_id = take_integer(query);
-	jar->filled.wall_ms = take_wall(query);
-	jar->filled.awake_ms = take_awake(query);
-	TAKE_TEXT(query, jar->filled.boot);
-	TAKE_TEXT(query, jar->closed_by);
-	for (int i = 0; i < SEAL_METHOD_COUNT; i++)
-		jar->ticks[i] = (enum seal_tick)take_word(query, &words_of_tick);
-	TAKE_TEXT(query, jar->checked_by);
-	jar->from_jar_id = take_integer(query);
-	jar->gone_why = (enum jar_gone)take_word(query, &words_of_gone);
-	jar->gone_wall_ms = take_wall(query);
-	jar->acid = take_acid(query);
-	jar->verdict = (enum verdict)take_word(query, &words_of_verdict);
-	jar->acidity = take_acidity(query);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)
@@ -256,41 +181,6 @@ bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struc
 	return query_get(&query, row_lid_box, out, "such lid box", fault);
 }
 
-bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault)
-{
-	struct query query = query_start(log, LOAD_GET);
-	bind_integer(&query, id);
-	return query_get(&query, read_load, out, "such load", fault);
-}
-
-bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, LOAD_OPEN);
-	void *list;
-	bool ok = query_list(&query, read_load, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_load **rows, size_t *count,
-                       struct fault *fault)
-{
-	struct query query = query_start(log, LOAD_BETWEEN);
-	bind_integer(&query, from_wall_ms);
-	bind_integer(&query, to_wall_ms);
-	void *list;
-	bool ok = query_list(&query, read_load, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault)
-{
-	struct query query = query_start(log, LOAD_BEFORE);
-	bind_integer(&query, wall_ms);
-	return query_get(&query, read_load, out, "load before that", fault);
-}
-
 /* Which of three statements, by the kind of the subject. */
 static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3], struct query *query,
                         struct fault *fault)
@@ -325,77 +215,4 @@ bool log_phases(struct log *log, struct log_subject subject, struct log_phase **
 	          query_list(&query, read_phase, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
-}
-
-bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, JAR_LIST);
-	bind_integer(&query, load_id);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault)
-{
-	struct query query = query_start(log, JAR_GET);
-	bind_integer(&query, id);
-	return query_get(&query, row_jar, out, "such jar", fault);
-}
-
-bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault)
-{
-	struct query query = query_start(log, JAR_OLDEST);
-	return query_get(&query, row_jar, out, "jar that is kept", fault);
-}
-
-bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, JARS_OF_LOT);
-	bind_integer(&query, lot_id);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, JARS_OF_BATCH);
-	bind_integer(&query, batch_id);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, JARS_WAITING);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, JAR_FATES);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
-}
-
-bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault)
-{
-	struct query query = query_start(log, JAR_MADE);
-	bind_integer(&query, from_wall_ms);
-	bind_integer(&query, to_wall_ms);
-	int64_t count;
-	if (!query_integer(&query, &count, fault))
-		return false;
-	*jars = (int)count;
-	return true;
 }

@@ -4,6 +4,7 @@
  * Amounts leave the program in grams, millilitres and pieces with their exact
  * decimals; lengths in inches, heights in metres, spans in seconds.
  */
+#include "log/query/judged.h"
 #include "log/tables/columns.h"
 
 /* clang-format off */
@@ -28,7 +29,6 @@
 #define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
 #define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
-#define NOTED(word, column) "CASE WHEN instr(load.not_noted, '" word "') THEN NULL ELSE " column " END"
 
 static const struct log_column house_columns[] = {
 	TEXT("name", "of the kitchen"),
@@ -206,29 +206,6 @@ static const struct log_column marks_columns[] = {
 	TEXT("who", "initials"),
 };
 
-static const struct log_column loads_columns[] = {
-	WHOLE("load", "number"),
-	TEXT("station", "name of the canner"),
-	SOME_TEXT("method", "boiling_water, steam, dial_gauge, weighted_gauge; empty: not noted"),
-	SOME_TEXT("wall", "of the canner: heavy, lock; empty: not said"),
-	TEXT("place", "canner, rack, shelf"),
-	INSTANT("opened", "when it was begun"),
-	SOME_WHOLE("minutes", "of the process; empty: not noted"),
-	SOME_WHOLE("pressure_psi", "empty: none"),
-	SOME_DECIMAL("headspace_in", 3, "inches; empty: not noted"),
-	TEXT("jar_in_table", "size whose row was used"),
-	TEXT("source", "of the process"),
-	SOME_TEXT("confirmed", "yes, or practice: common practice, no source; empty: from a notebook"),
-	SOME_DECIMAL("elevation_m", 6, "of the kitchen that day; empty: not noted"),
-	SOME_DECIMAL("elevation_slack_m", 6, "how far off it may be"),
-	TEXT("elevation_by", "who had set it"),
-	TEXT("verdict", "of the process: open, valid, not_valid, unknown"),
-	TEXT("verdict_why", ""),
-	SOME_INSTANT("process_ended", "empty: not yet, or not noted"),
-	WHOLE("broken", "jars seen to break before the seal check"),
-	TEXT("note", ""),
-};
-
 static const struct log_column phases_columns[] = {
 	WHOLE("phase", "number"),
 	SOME_WHOLE("load", "one of load, run and batch is given"),
@@ -241,34 +218,6 @@ static const struct log_column phases_columns[] = {
 	SOME_INSTANT("ended", "empty: it goes on"),
 	SOME_TEXT("ended_why", "done, lost, cut_short, stopped"),
 	SOME_DECIMAL("lasted_s", 3, "seconds, by the clock that nobody sets"),
-};
-
-static const struct log_column jars_columns[] = {
-	SOME_WHOLE("load", "empty: in none yet"),
-	WHOLE("place", "in the load, from 1; 0: in none yet"),
-	TEXT("lot", ""),
-	TEXT("size", "half_pint ..."),
-	TEXT("state", "unchecked, sealed, unsealed, doubtful, broken"),
-	TEXT("siphoning", "none, slight, under_half, over_half"),
-	TEXT("fate", "none, fridge, freezer, reprocess, discard"),
-	SOME_INSTANT("fate_by", "fridge: to be eaten by; else to be done by; empty: no deadline"),
-	SOME_INSTANT("fate_done", "frozen, processed again, thrown out, eaten from the fridge; empty: not yet"),
-	SOME_INSTANT("checked", "empty: not yet"),
-	SOME_TEXT("press", "good or bad: pressed in the center; empty: not tried"),
-	SOME_TEXT("tap", "tapped"),
-	SOME_TEXT("eye", "seen at eye level"),
-	SOME_TEXT("checked_by", "initials"),
-	SOME_INSTANT("filled", "empty: not noted"),
-	SOME_TEXT("lid_box", "label; empty: not noted"),
-	TEXT("closed_by", "initials"),
-	SOME_WHOLE("from_load", "processed again under a new lid: the load it was in before; empty: none"),
-	SOME_WHOLE("from_place", "its place there"),
-	SOME_TEXT("gone_why", "used, given, spoiled, missing, thrown_out, not_noted; empty: still there"),
-	SOME_INSTANT("gone", "when"),
-	FLAG("recalled", "an open recall looks for it"),
-	SOME_TEXT(
-	    "acid",
-	    "what was said of its acid: none_asked, left_out, lemon_juice, citric_acid, vinegar, as_printed; empty: nothing"),
 };
 
 static const struct log_column recalls_columns[] = {
@@ -367,11 +316,6 @@ static const struct log_column journal_columns[] = {
 	SOME_WHOLE("undoes", "entry it takes back; empty: none"),
 };
 
-/* What the gate said of it last. */
-#define GATE_SAID(of, id) \
-	"coalesce((SELECT g.verdict FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), 'open'), " \
-	"coalesce((SELECT g.why FROM judgement g WHERE g." of "_id = " id " AND g.jar_id IS NULL), '')"
-
 /* clang-format off */
 #define TABLE(array, one, words, statement) \
 	&(const struct log_table){ .name = #array, .meaning = (words), .single = (one), .columns = array##_columns, \
@@ -422,22 +366,14 @@ const struct log_table *const log_tables[] = {
 	TABLE(
 	    batches, false, "pots of a recipe",
 	    "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	    "warm_jars, open, jar, " GATE_SAID("batch",
-	                                       "batch.id") ", note, opened_wall_ms, sheet_minutes "
-	                                                   "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
+	    "warm_jars, open, jar, " JUDGED("batch", "batch.id", "verdict", "'open'") ", " JUDGED(
+	        "batch", "batch.id", "why", "''") ", note, opened_wall_ms, sheet_minutes "
+	                                          "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
 	TABLE(batch_amounts, false, "what went into them",
 	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
 	&table_of_lots,
-	CHECKED_TABLE(
-	    loads, "jars that shared one canner",
-	    "SELECT load.id, station.name, " NOTED("method", "method") ", wall, place, opened_wall_ms, " NOTED("minutes", "minutes") ", pressure_psi, " NOTED("headspace", "headspace_thou") ", jar_in_table, source, " NOTED(
-	        "headspace",
-	        "confirmed") ", " NOTED("elevation",
-	                                "elevation_um") ", " NOTED("elevation",
-	                                                           "elevation_slack_um") ", elevation_by, " GATE_SAID("load",
-	                                                                                                              "load.id") ", process_ended_wall_ms, broken, note FROM load JOIN station ON station.id = station_id "
-	                                                                                                                         "ORDER BY load.id"),
+	&table_of_loads,
 	CHECKED_TABLE(
 	    phases, "what loads, runs and batches went through",
 	    "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
@@ -445,15 +381,7 @@ const struct log_table *const log_tables[] = {
 	CHECKED_TABLE(marks, "what was seen or said that bears on a process",
 	              "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
 	              "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
-	CHECKED_TABLE(jars, "every jar",
-	              "SELECT jar.load_id, jar.place_in_load, lot.code, jar.size, jar.state, jar.siphoning, jar.fate, "
-	              "jar.fate_by_wall_ms, jar.fate_done_wall_ms, jar.checked_wall_ms, jar.press, jar.tap, jar.eye, "
-	              "jar.checked_by, jar.filled_wall_ms, label, jar.closed_by, before.load_id, before.place_in_load, "
-	              "jar.gone_why, jar.gone_wall_ms, "
-	              "EXISTS (SELECT 1 FROM recall_jar WHERE jar_id = jar.id AND outcome IS NULL), jar.acid "
-	              "FROM jar JOIN lot ON lot.id = jar.lot_id LEFT JOIN lid_box ON lid_box.id = jar.lid_box_id "
-	              "LEFT JOIN jar AS before ON before.id = jar.from_jar_id "
-	              "ORDER BY jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id"),
+	&table_of_jars,
 	TABLE(recalls, false, "recalls",
 	      "SELECT id, about, which, words, reason, opened_wall_ms, jars, to_find, not_found "
 	      "FROM recall JOIN recall_left ON recall_id = id ORDER BY id"),

@@ -3,14 +3,6 @@
 
 #include "log/query/query.h"
 
-enum method take_method(struct query *query)
-{
-	enum method method = METHOD_BOILING_WATER;
-	if (!method_from_name(take_name(query), &method))
-		query->unreadable = true;
-	return method;
-}
-
 enum acidity take_acidity(struct query *query)
 {
 	const char *name = take_name(query);
@@ -19,16 +11,6 @@ enum acidity take_acidity(struct query *query)
 			return (enum acidity)i;
 	query->unreadable = true;
 	return ACIDITY_LOW_ACID; /* the careful end */
-}
-
-enum confirmed take_confirmed(struct query *query)
-{
-	const char *name = take_name(query);
-	for (int i = 0; i < CONFIRMED_COUNT; i++)
-		if (strcmp(name, confirmed_name((enum confirmed)i)) == 0)
-			return (enum confirmed)i;
-	query->unreadable = true;
-	return CONFIRMED_MEMORY;
 }
 
 enum pectin take_pectin(struct query *query)
@@ -67,22 +49,4 @@ enum supply_kind take_supply(struct query *query)
 	if (!supply_from_name(take_name(query), &kind))
 		query->unreadable = true;
 	return kind;
-}
-
-enum acid take_acid(struct query *query)
-{
-	enum acid acid = ACID_NOT_SAID;
-	const char *name = take_name(query);
-	if (name[0] != '\0' && !acid_from_name(name, &acid))
-		query->unreadable = true;
-	return acid;
-}
-
-enum origin take_origin(struct query *query)
-{
-	enum origin origin = ORIGIN_NOT_SAID;
-	const char *name = take_name(query);
-	if (name[0] != '\0' && !origin_from_name(name, &origin))
-		query->unreadable = true;
-	return origin;
 }
