@@ -72,11 +72,7 @@
 	"id, label, bought_wall_ms, lids, " \
 	"(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired"
 
-#define PHASE_COLUMNS \
-	"id, load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, " \
-	"acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, " \
-	"coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
-#define PHASES(of) "SELECT " PHASE_COLUMNS " FROM phase WHERE " of " = ?"
+#define PHASES(of) "SELECT {phase} FROM phase WHERE " of " = ?"
 
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
@@ -84,8 +80,6 @@
 /* As verdict_blocks of engine/gate/gate.h has it. */
 #define IS_BLOCKED \
 	"CASE " JAR_VERDICT " WHEN 'not_valid' THEN 1 WHEN 'unknown' THEN lot.acidity = 'low_acid' ELSE 0 END"
-
-#define MARK_COLUMNS "id, load_id, lot_id, phase_id, kind, amount, words, wall_ms, who"
 
 /* A jar, its lot, its load, what it became, whether an open recall looks for it, and
  * the mark of one recall. */
@@ -254,12 +248,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PHASE_OPEN_OF_LOAD] = PHASES("load_id") " AND ended_wall_ms IS NULL",
 	[PHASE_OPEN_OF_RUN] = PHASES("run_id") " AND ended_wall_ms IS NULL",
 	[PHASE_OPEN_OF_BATCH] = PHASES("batch_id") " AND ended_wall_ms IS NULL",
-	[PHASE_INSERT] = "INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, "
-	                 "acknowledged_wall_ms, ended_wall_ms, ended_why, run_id, batch_id, lasted_ms, id) "
-	                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[PHASE_UPDATE] = "UPDATE phase SET load_id = ?, name = ?, began_wall_ms = ?, began_awake_ms = ?, "
-	                 "began_boot = ?, required_ms = ?, acknowledged_wall_ms = ?, ended_wall_ms = ?, "
-	                 "ended_why = ?, run_id = ?, batch_id = ?, lasted_ms = ? WHERE id = ?",
+	[PHASE_INSERT] = "{insert phase}",
+	[PHASE_UPDATE] = "{update phase}",
 
 	[JAR_LIST] = "SELECT {jar} FROM jar WHERE load_id = ? ORDER BY place_in_load",
 	[JARS_OF_LOT] = "SELECT {jar} FROM jar WHERE lot_id = ? ORDER BY id",
@@ -282,12 +272,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JAR_INSERT] = "{insert jar}",
 	[JAR_UPDATE] = "{update jar}",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
-	[MARKS_OF_LOAD] = "SELECT " MARK_COLUMNS " FROM mark WHERE load_id = ? ORDER BY id",
-	[MARKS_OF_LOT] = "SELECT " MARK_COLUMNS " FROM mark WHERE lot_id = ? ORDER BY id",
-	[MARK_INSERT] = "INSERT INTO mark (load_id, lot_id, phase_id, kind, amount, words, wall_ms, who, id) "
-	                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[MARK_UPDATE] = "UPDATE mark SET load_id = ?, lot_id = ?, phase_id = ?, kind = ?, amount = ?, words = ?, "
-	                "wall_ms = ?, who = ? WHERE id = ?",
+	[MARKS_OF_LOAD] = "SELECT {mark} FROM mark WHERE load_id = ? ORDER BY id",
+	[MARKS_OF_LOT] = "SELECT {mark} FROM mark WHERE lot_id = ? ORDER BY id",
+	[MARK_INSERT] = "{insert mark}",
+	[MARK_UPDATE] = "{update mark}",
 	[JUDGEMENT_OF_LOAD_OUT] = "DELETE FROM judgement WHERE load_id = ?",
 	[JUDGEMENT_OF_BATCH_OUT] = "DELETE FROM judgement WHERE batch_id = ?",
 	[JUDGEMENT_INSERT] = "INSERT INTO judgement (load_id, batch_id, jar_id, verdict, gate, reasons, why) "

@@ -251,6 +251,7 @@ extern const char *const statement_text[STATEMENT_COUNT];
 /* The whole text into a buffer of STATEMENT_MAX_BYTES.  False: it names a table that has
  * no descriptor, or is longer; both are mistakes of the program. */
 #define STATEMENT_MAX_BYTES 8192
+bool statement_expand(const char *written, char *buffer, size_t size);
 bool statement_write(enum statement which, char *buffer, size_t size);
 
 #endif

@@ -23,5 +23,7 @@
 extern const struct log_table table_of_lots;
 extern const struct log_table table_of_loads;
 extern const struct log_table table_of_jars;
+extern const struct log_table table_of_phases;
+extern const struct log_table table_of_marks;
 
 #endif

@@ -1,5 +1,5 @@
 /*
- * log_judgement.c - marks, what the gate said, and which loads and batches an act
+ * log_judgement.c - what the gate said, and which loads and batches an act
  * has touched.
  *
  * What an act touched is read from its own captured changes, so that nobody can
@@ -10,62 +10,6 @@
 #include <string.h>
 
 #include "log/query/query.h"
-
-/* --- marks ------------------------------------------------------------------------------ */
-
-static void read_mark(struct query *query, void *into)
-{
-	struct log_mark *mark = into;
-	memset(mark, 0, sizeof(*mark));
-	mark->id = take_integer(query);
-	mark->load_id = take_integer(query);
-	mark->lot_id = take_integer(query);
-	mark->phase_id = take_integer(query);
-	mark->kind = (enum mark_kind)take_word(query, &words_of_mark);
-	mark->amount = take_integer(query);
-	TAKE_TEXT(query, mark->words);
-	mark->wall_ms = take_wall(query);
-	TAKE_TEXT(query, mark->who);
-}
-
-static bool marks(struct log *log, enum statement which, int64_t id, struct log_mark **rows, size_t *count,
-                  struct fault *fault)
-{
-	struct query query = query_start(log, which);
-	void *found;
-	*rows = NULL;
-	bind_integer(&query, id);
-	if (!query_list(&query, read_mark, sizeof(**rows), &found, count, fault))
-		return false;
-	*rows = found;
-	return true;
-}
-
-bool log_marks_of_load(struct log *log, int64_t load_id, struct log_mark **rows, size_t *count, struct fault *fault)
-{
-	return marks(log, MARKS_OF_LOAD, load_id, rows, count, fault);
-}
-
-bool log_marks_of_lot(struct log *log, int64_t lot_id, struct log_mark **rows, size_t *count, struct fault *fault)
-{
-	return marks(log, MARKS_OF_LOT, lot_id, rows, count, fault);
-}
-
-bool log_put_mark(struct log *log, struct log_mark *row, struct fault *fault)
-{
-	if (!act_is_open(log, fault))
-		return false;
-	struct query query = query_start(log, row->id == 0 ? MARK_INSERT : MARK_UPDATE);
-	bind_unless(&query, row->load_id, 0);
-	bind_unless(&query, row->lot_id, 0);
-	bind_unless(&query, row->phase_id, 0);
-	bind_name(&query, mark_kind_name(row->kind));
-	bind_integer(&query, row->amount);
-	BIND_TEXT(&query, row->words);
-	bind_integer(&query, row->wall_ms);
-	BIND_TEXT(&query, row->who);
-	return put_row(&query, &row->id, 0, "mark", fault);
-}
 
 /* --- what the gate said ------------------------------------------------------------------- */
 

@@ -1,6 +1,6 @@
 /*
- * log_put.c - writing typed rows, inside an act only: house, stations, lids, phases.
- * Lots, loads and jars: log_lot.c, log_load.c, log_jar.c. Runs, batches, juice, supplies and recipes: log_pot_put.c.
+ * log_put.c - writing typed rows, inside an act only: house, stations, lids.
+ * Runs, batches, juice, supplies and recipes: log_pot_put.c.
  */
 #include "base/text.h"
 #include "log/query/query.h"
@@ -127,22 +127,4 @@ bool log_put_lid_box(struct log *log, struct log_lid_box *row, struct fault *fau
 	bind_integer(&query, row->lids);
 	bind_integer(&query, row->retired);
 	return put_row(&query, &row->id, 0, "lid box", fault);
-}
-
-bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)
-{
-	struct query query = query_start(log, row->id == 0 ? PHASE_INSERT : PHASE_UPDATE);
-	bind_unless(&query, row->load_id, 0);
-	BIND_TEXT(&query, row->name);
-	bind_integer(&query, row->began.wall_ms);
-	bind_integer(&query, row->began.awake_ms);
-	BIND_TEXT(&query, row->began.boot);
-	bind_integer(&query, row->required_ms);
-	bind_unless(&query, row->acknowledged_wall_ms, 0);
-	bind_unless(&query, row->ended_wall_ms, 0);
-	bind_name(&query, phase_end_name(row->ended_why));
-	bind_unless(&query, row->run_id, 0);
-	bind_unless(&query, row->batch_id, 0);
-	bind_unless(&query, row->ended_wall_ms == 0 ? -1 : row->lasted_ms, -1);
-	return put_row(&query, &row->id, 0, "phase", fault);
 }

@@ -1,8 +1,6 @@
 /*
- * log_rows.c - reading typed rows: house, stations, lids, phases. Lots, loads and jars:
- * log_lot.c, log_load.c, log_jar.c. Runs, batches, juice, supplies and recipes: log_pot_rows.c.
+ * log_rows.c - reading typed rows: house, stations, lids. Runs, batches, juice, supplies and recipes: log_pot_rows.c.
  */
-#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -74,25 +72,6 @@ static void row_lid_box(struct query *query, void *into)
 	box->lids = take_int(query);
 	box->used = take_int(query);
 	box->retired = take_flag(query);
-}
-
-static void read_phase(struct query *query, void *into)
-{
-	struct log_phase *phase = into;
-	memset(phase, 0, sizeof(*phase));
-	phase->id = take_integer(query);
-	phase->load_id = take_integer(query);
-	TAKE_TEXT(query, phase->name);
-	phase->began.wall_ms = take_wall(query);
-	phase->began.awake_ms = take_awake(query);
-	TAKE_TEXT(query, phase->began.boot);
-	phase->required_ms = take_integer(query);
-	phase->acknowledged_wall_ms = take_wall(query);
-	phase->ended_wall_ms = take_wall(query);
-	phase->ended_why = (enum phase_end)take_word(query, &words_of_phase_end);
-	phase->run_id = take_integer(query);
-	phase->batch_id = take_integer(query);
-	phase->lasted_ms = take_integer(query);
 }
 
 bool log_house_get(struct log *log, struct log_house *out, struct fault *fault)
@@ -179,40 +158,4 @@ bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struc
 	struct query query = query_start(log, LID_BOX_GET);
 	bind_integer(&query, id);
 	return query_get(&query, row_lid_box, out, "such lid box", fault);
-}
-
-/* Which of three statements, by the kind of the subject. */
-static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3], struct query *query,
-                        struct fault *fault)
-{
-	if (subject.kind < SUBJECT_LOAD || subject.kind > SUBJECT_BATCH)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "Only a load, a run or a batch has phases. This is a "
-		                 "mistake in the program.");
-	*query = query_start(log, which[subject.kind - SUBJECT_LOAD]);
-	bind_integer(query, subject.id);
-	return true;
-}
-static_assert(SUBJECT_RUN == SUBJECT_LOAD + 1 && SUBJECT_BATCH == SUBJECT_LOAD + 2,
-              "the statements of phases are in another order");
-
-bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out, struct fault *fault)
-{
-	static const enum statement which[] = { PHASE_OPEN_OF_LOAD, PHASE_OPEN_OF_RUN, PHASE_OPEN_OF_BATCH };
-	struct query query;
-	return phase_query(log, subject, which, &query, fault) &&
-	       query_get(&query, read_phase, out, "phase running there", fault);
-}
-
-bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count,
-                struct fault *fault)
-{
-	static const enum statement which[] = { PHASES_OF_LOAD, PHASES_OF_RUN, PHASES_OF_BATCH };
-	struct query query;
-	void *list = NULL;
-	*count = 0;
-	bool ok = phase_query(log, subject, which, &query, fault) &&
-	          query_list(&query, read_phase, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
 }

@@ -102,10 +102,9 @@ static bool add_columns(struct text *sql, const char *words, size_t length)
 	return false;
 }
 
-bool statement_write(enum statement which, char *buffer, size_t size)
+bool statement_expand(const char *at, char *buffer, size_t size)
 {
 	struct text sql = text_over(buffer, size);
-	const char *at = statement_text[which];
 
 	for (const char *open; (open = strchr(at, '{')) != NULL;) {
 		const char *close = strchr(open, '}');
@@ -117,4 +116,9 @@ bool statement_write(enum statement which, char *buffer, size_t size)
 	}
 	text_add(&sql, "%s", at);
 	return !sql.cut;
+}
+
+bool statement_write(enum statement which, char *buffer, size_t size)
+{
+	return statement_expand(statement_text[which], buffer, size);
 }

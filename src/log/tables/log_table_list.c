@@ -195,31 +195,6 @@ static const struct log_column batch_amounts_columns[] = {
 	DECIMAL("used", 3, "what went in"),
 };
 
-static const struct log_column marks_columns[] = {
-	SOME_WHOLE("load", "one of load and lot is given"),
-	SOME_TEXT("lot", ""),
-	SOME_WHOLE("phase", "it is about; empty: none"),
-	TEXT("kind", "stopped, found_wrong, vent_cut, not_as_recipe, vinegar ..."),
-	WHOLE("amount", "ms, batches or tenths of a percent, by the kind; 0: none"),
-	TEXT("words", "what was said"),
-	INSTANT("at", ""),
-	TEXT("who", "initials"),
-};
-
-static const struct log_column phases_columns[] = {
-	WHOLE("phase", "number"),
-	SOME_WHOLE("load", "one of load, run and batch is given"),
-	SOME_WHOLE("run", ""),
-	SOME_WHOLE("batch", ""),
-	TEXT("name", "come_up, vent, hold ..."),
-	INSTANT("began", ""),
-	DECIMAL("required_s", 3, "seconds; 0: no clock, waits for a person"),
-	SOME_INSTANT("acknowledged", "the alarm was heard"),
-	SOME_INSTANT("ended", "empty: it goes on"),
-	SOME_TEXT("ended_why", "done, lost, cut_short, stopped"),
-	SOME_DECIMAL("lasted_s", 3, "seconds, by the clock that nobody sets"),
-};
-
 static const struct log_column recalls_columns[] = {
 	WHOLE("recall", "number"),
 	TEXT("about", "lot, lid_box, load, batch, run, product, day"),
@@ -320,9 +295,6 @@ static const struct log_column journal_columns[] = {
 #define TABLE(array, one, words, statement) \
 	&(const struct log_table){ .name = #array, .meaning = (words), .single = (one), .columns = array##_columns, \
 		.column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
-#define CHECKED_TABLE(array, words, statement) \
-	&(const struct log_table){ .name = #array, .meaning = (words), .checked = true, .columns = array##_columns, \
-		.column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
 /* clang-format on */
 
 const struct log_table *const log_tables[] = {
@@ -374,13 +346,8 @@ const struct log_table *const log_tables[] = {
 	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
 	&table_of_lots,
 	&table_of_loads,
-	CHECKED_TABLE(
-	    phases, "what loads, runs and batches went through",
-	    "SELECT id, load_id, run_id, batch_id, name, began_wall_ms, required_ms, acknowledged_wall_ms, "
-	    "ended_wall_ms, ended_why, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)) FROM phase ORDER BY id"),
-	CHECKED_TABLE(marks, "what was seen or said that bears on a process",
-	              "SELECT load_id, code, phase_id, kind, amount, words, wall_ms, who FROM mark "
-	              "LEFT JOIN lot ON lot.id = lot_id ORDER BY mark.id"),
+	&table_of_phases,
+	&table_of_marks,
 	&table_of_jars,
 	TABLE(recalls, false, "recalls",
 	      "SELECT id, about, which, words, reason, opened_wall_ms, jars, to_find, not_found "

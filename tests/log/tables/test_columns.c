@@ -254,11 +254,13 @@ static const struct {
 	const struct log_table *table;
 	enum statement insert;
 	enum statement update;
-	enum statement get;
+	const char *get;
 } rows[] = {
-	{ &table_of_lots, LOT_INSERT, LOT_UPDATE, LOT_GET },
-	{ &table_of_loads, LOAD_INSERT, LOAD_UPDATE, LOAD_GET },
-	{ &table_of_jars, JAR_INSERT, JAR_UPDATE, JAR_GET },
+	{ &table_of_lots, LOT_INSERT, LOT_UPDATE, "SELECT {lot} FROM lot WHERE id = ?" },
+	{ &table_of_loads, LOAD_INSERT, LOAD_UPDATE, "SELECT {load} FROM load WHERE id = ?" },
+	{ &table_of_jars, JAR_INSERT, JAR_UPDATE, "SELECT {jar} FROM jar WHERE id = ?" },
+	{ &table_of_phases, PHASE_INSERT, PHASE_UPDATE, "SELECT {phase} FROM phase WHERE id = ?" },
+	{ &table_of_marks, MARK_INSERT, MARK_UPDATE, "SELECT {mark} FROM mark WHERE id = ?" },
 };
 #define ROWS (sizeof(rows) / sizeof(rows[0]))
 #define ROW_BYTES 8192
@@ -345,11 +347,15 @@ static void read_any(struct query *query, void *into)
 static void comes_back(size_t of)
 {
 	const struct log_table *table = rows[of].table;
-	struct query query = query_start(kit.log, rows[of].get);
+	struct query query = { .log = kit.log };
+	char sql[STATEMENT_MAX_BYTES];
 
+	ck_assert(statement_expand(rows[of].get, sql, sizeof(sql)));
+	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &query.statement, NULL), SQLITE_OK);
 	being_read = table;
 	bind_integer(&query, 7);
 	KIT_OK(&kit, query_get(&query, read_any, got, "such row", &kit.fault));
+	ck_assert_int_eq(sqlite3_finalize(query.statement), SQLITE_OK);
 	ck_assert_int_eq(column_get(&table->columns[0], got), 7);
 	for (size_t i = 1; i < table->column_count; i++) {
 		const struct log_column *column = &table->columns[i];
