@@ -7,6 +7,7 @@
 #include "base/csv.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/exchange/labels.h"
+#include "log/query/tables.h"
 
 /* --- names (import_names.c) --- */
 
@@ -35,12 +36,10 @@ struct plan_box {
 };
 
 struct plan_load {
-	struct log_load row;
-	int64_t number; /* it had in the export; 0: a fresh one */
+	struct log_load row; /* its verdict: what the log it comes from thought of it */
+	int64_t number;      /* it had in the export; 0: a fresh one */
 	size_t station;
-	long line;   /* of a notebook */
-	int badness; /* what the log it comes from thought of it (verdict_badness), and why */
-	char why[SENTENCE_MAX_BYTES];
+	long line; /* of a notebook */
 };
 
 struct plan_jar {
@@ -129,6 +128,9 @@ struct import_file {
 	struct csv_reader reader;
 	const struct import_column *columns;
 	size_t column_count;
+	const struct log_table *table; /* of an export: what stands in those columns */
+	const struct log_column *const *described;
+	size_t described_count; /* all but the check */
 	int place[COLUMNS_MAX]; /* of a column of ours in the file; -1: not there */
 	size_t fields_count;    /* of the header */
 	struct csv_field fields[COLUMNS_MAX];
@@ -172,21 +174,28 @@ bool import_cautions(struct import_plan *plan, struct fault *fault);
 bool import_notebook(struct import_plan *plan, const char *path, struct fault *fault);
 bool import_export(struct import_plan *plan, const char *folder, struct fault *fault);
 
+/* --- a line of our own export (import_row.c) --- */
+
+/* Every column that has a member, into the struct of its row; the numbers of rows are
+ * those of the log that it came from.  A line that was changed since the export is a
+ * problem: nobody can vouch for a jar that sealed by the keyboard, a process that became
+ * valid. */
+bool import_row(const struct import_file *file, struct import_plan *plan, void *row);
+/* A column by its name: as it stands there, as a text, word or number. */
+const char *import_named(const struct import_file *file, const char *name);
+bool import_name(const struct import_file *file, struct import_plan *plan, const char *name, char *buffer, size_t size);
+bool import_word(const struct import_file *file, struct import_plan *plan, const char *name, int *word);
+bool import_number(const struct import_file *file, struct import_plan *plan, const char *name, int64_t *out);
+
+typedef bool import_adder(const struct import_file *file, struct import_plan *plan, struct fault *fault);
+/* Every line of a table's file; `name` stays, for problems. */
+bool import_table(struct import_plan *plan, const char *folder, const char *name, const struct log_table *table,
+                  import_adder *add, struct fault *fault);
+bool import_has(const char *folder, const char *name); /* is that file in the folder? */
+
 /* --- what export and evidence share (import_export.c) --- */
 
-/* The words of an enum, by number; "?" behind the last. */
-typedef const char *words_of(int number);
-bool import_word(const struct import_file *file, struct import_plan *plan, size_t column, words_of *words, int *out);
-bool import_instant(const struct import_file *file, struct import_plan *plan, size_t column, bool may_lack,
-                    int64_t *wall_ms);
-/* Is the row still as the export wrote it?  Nobody can vouch for one that was changed: a
- * jar that sealed by the keyboard, a process that became valid. */
-bool import_unchanged(const struct import_file *file, struct import_plan *plan);
 size_t import_load_numbered(const struct import_plan *plan, int64_t number); /* NO_LOAD: none */
-typedef bool import_adder(const struct import_file *file, struct import_plan *plan, struct fault *fault);
-bool import_table(struct import_plan *plan, const char *folder, const char *name, const struct import_column *columns,
-                  size_t count, import_adder *add, struct fault *fault);
-bool import_has(const char *folder, const char *name); /* is that file in the folder? */
 /* Phases and marks of the loads: what the gate asks for (import_evidence.c). */
 bool import_evidence(struct import_plan *plan, const char *folder, struct fault *fault);
 

@@ -88,14 +88,16 @@ static bool note_worse(struct import_plan *plan, struct act *act, struct fault *
 		return false;
 	for (size_t i = 0; i < plan->load_count; i++) {
 		const struct plan_load *was = &plan->loads[i];
-		struct log_mark mark = { .load_id = was->row.id, .kind = MARK_IMPORTED_WORSE, .amount = was->badness };
+		struct log_mark mark = { .load_id = was->row.id,
+			                 .kind = MARK_IMPORTED_WORSE,
+			                 .amount = verdict_badness(was->row.verdict) };
 		struct log_load is;
 
 		if (!log_load_get(plan->kitchen->log, was->row.id, &is, fault))
 			return false;
-		if (was->badness <= verdict_badness(is.verdict))
+		if (mark.amount <= verdict_badness(is.verdict))
 			continue;
-		text_copy(mark.words, sizeof(mark.words), was->why);
+		text_copy(mark.words, sizeof(mark.words), was->row.verdict_why);
 		if (!act_mark(act, &mark, fault))
 			return false;
 	}

@@ -6,6 +6,7 @@
  * The layout is asked of a new log and of schema/log.sql run by the library itself.
  */
 #include <check.h>
+#include <limits.h>
 #include <sqlite3.h>
 #include <stddef.h>
 #include <stdio.h>
@@ -247,6 +248,21 @@ START_TEST(the_words_are_those_that_the_log_takes)
 }
 END_TEST
 
+/* An import reads each number of a table with a check, and into a member that holds it. */
+START_TEST(numbers_that_come_in_have_a_range)
+{
+	for (size_t i = 0; i < log_table_count; i++)
+		for (size_t j = 0; log_tables[i]->checked && j < log_tables[i]->column_count; j++) {
+			const struct log_column *column = &log_tables[i]->columns[j];
+
+			if (column->kind != CELL_NUMBER || column->name == NULL)
+				continue;
+			ck_assert_msg(column->least < column->most, "%s.%s", log_tables[i]->name, column->name);
+			ck_assert(column->size != sizeof(int) || (column->least >= INT_MIN && column->most <= INT_MAX));
+		}
+}
+END_TEST
+
 /* --- there and back ----------------------------------------------------------------------------- */
 
 /* The statements of each table on a descriptor. */
@@ -461,6 +477,7 @@ int main(void)
 	tcase_add_test(tests, no_two_columns_share_a_member);
 	tcase_add_test(tests, every_column_has_an_entry_and_every_entry_a_column);
 	tcase_add_test(tests, the_words_are_those_that_the_log_takes);
+	tcase_add_test(tests, numbers_that_come_in_have_a_range);
 	tcase_add_test(tests, every_described_table_goes_there_and_back);
 	tcase_add_loop_test(tests, every_member_comes_back_from_its_own_column, 0, (int)ROWS);
 	tcase_add_loop_test(tests, what_is_not_there_is_null, 0, (int)ROWS);
