@@ -19,10 +19,11 @@
 struct query {
 	struct log *log;
 	sqlite3_stmt *statement;
-	int bound;       /* parameters bound so far */
-	int taken;       /* columns of this row taken so far */
-	int rc;          /* first error of binding */
-	bool unreadable; /* a column held what no version of ours writes */
+	int bound;                     /* parameters bound so far */
+	int taken;                     /* columns of this row taken so far */
+	int rc;                        /* first error of binding */
+	bool unreadable;               /* a column held what no version of ours writes */
+	const struct log_table *table; /* for query_row and query_rows */
 };
 
 /* Reads the present row into `into`. */
@@ -80,9 +81,10 @@ bool query_get(struct query *query, row_reader *read, void *into, const char *wh
 /* Every row, as a malloc'ed array of rows of `size` bytes; NULL when none. */
 bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count, struct fault *fault);
 
-/* Readers of rows that several files ask for of theirs. */
-row_reader row_jar;
-row_reader row_lot;
+/* The same for rows of one table, whose columns are all that is selected: the struct of a
+ * row; the address of a pointer to such structs. */
+bool query_row(struct query *query, const struct log_table *table, void *into, const char *what, struct fault *fault);
+bool query_rows(struct query *query, const struct log_table *table, void *rows, size_t *count, struct fault *fault);
 
 /* The integer of the only row. */
 bool query_integer(struct query *query, int64_t *out, struct fault *fault);

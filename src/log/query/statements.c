@@ -66,12 +66,6 @@
 	"SELECT 1 + max(coalesce((SELECT max(id) FROM " table "), 0), " \
 	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
 
-#define STATION_COLUMNS "id, digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, own_heat, wall, watts"
-
-#define LID_BOX_COLUMNS \
-	"id, label, bought_wall_ms, lids, " \
-	"(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired"
-
 #define PHASES(of) "SELECT {phase} FROM phase WHERE " of " = ?"
 
 /* As the index jar_kept has it. */
@@ -191,33 +185,24 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[UNDONE_OF_RUN] = UNDONE(OF_RUN),
 	[UNDONE_OF_BATCH] = UNDONE(OF_BATCH),
 
-	[HOUSE_GET] = "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, "
-	              "measured_boil_mc, barometer_pa, invented, practice_speed, practice_wall_ms, "
-	              "practice_real_wall_ms, units, run_minutes, first_juice_minutes, water_minutes, "
-	              "jar_wait_minutes, storage_mc, storage_wall_ms, stand_minutes FROM house WHERE id = 1",
-	[HOUSE_UPDATE] = "UPDATE house SET name = ?, elevation_um = ?, elevation_slack_um = ?, elevation_by = ?, "
-	                 "elevation_set_wall_ms = ?, measured_boil_mc = ?, barometer_pa = ?, invented = ?, "
-	                 "practice_speed = ?, practice_wall_ms = ?, practice_real_wall_ms = ?, "
-	                 "units = ?, run_minutes = ?, first_juice_minutes = ?, water_minutes = ?, "
-	                 "jar_wait_minutes = ?, storage_mc = ?, storage_wall_ms = ?, stand_minutes = ? WHERE id = ?",
+	[HOUSE_GET] = "SELECT {house} FROM house WHERE id = 1",
+	[HOUSE_UPDATE] = "{update house}",
 
-	[STATION_LIST] = "SELECT " STATION_COLUMNS " FROM station WHERE retired = 0 ORDER BY digit",
-	[STATION_ALL] = "SELECT " STATION_COLUMNS " FROM station ORDER BY id",
-	[STATION_GET] = "SELECT " STATION_COLUMNS " FROM station WHERE id = ?",
+	[STATION_LIST] = "SELECT {station} FROM station WHERE retired = 0 ORDER BY digit",
+	[STATION_ALL] = "SELECT {station} FROM station ORDER BY id",
+	[STATION_GET] = "SELECT {station} FROM station WHERE id = ?",
 	[STATION_FRESH_ID] = FRESH_ID("station"),
-	[STATION_INSERT] = "INSERT INTO station (digit, kind, name, gauge_checked_wall_ms, retired, volume_ul, who, "
-	                   "own_heat, wall, watts, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[STATION_UPDATE] = "UPDATE station SET digit = ?, kind = ?, name = ?, gauge_checked_wall_ms = ?, retired = ?, "
-	                   "volume_ul = ?, who = ?, own_heat = ?, wall = ?, watts = ? WHERE id = ?",
+	[STATION_INSERT] = "{insert station}",
+	[STATION_UPDATE] = "{update station}",
 	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
 
-	[LID_BOX_LIST] = "SELECT " LID_BOX_COLUMNS " FROM lid_box WHERE retired = 0 ORDER BY id",
-	[LID_BOX_ALL] = "SELECT " LID_BOX_COLUMNS " FROM lid_box ORDER BY id",
-	[LID_BOX_GET] = "SELECT " LID_BOX_COLUMNS " FROM lid_box WHERE id = ?",
-	[LID_BOX_INSERT] = "INSERT INTO lid_box (label, bought_wall_ms, lids, retired, id) VALUES (?, ?, ?, ?, ?)",
-	[LID_BOX_UPDATE] = "UPDATE lid_box SET label = ?, bought_wall_ms = ?, lids = ?, retired = ? WHERE id = ?",
+	[LID_BOX_LIST] = "SELECT {lid_box} FROM lid_box WHERE retired = 0 ORDER BY id",
+	[LID_BOX_ALL] = "SELECT {lid_box} FROM lid_box ORDER BY id",
+	[LID_BOX_GET] = "SELECT {lid_box} FROM lid_box WHERE id = ?",
+	[LID_BOX_INSERT] = "{insert lid_box}",
+	[LID_BOX_UPDATE] = "{update lid_box}",
 
 	[LOT_GET] = "SELECT {lot} FROM lot WHERE id = ?",
 	[LOT_MADE] = "SELECT {lot} FROM lot WHERE product = ? COLLATE NOCASE AND made_wall_ms = ? ORDER BY id LIMIT 1",

@@ -20,6 +20,9 @@
 #define RANGE(from, to) .least = (from), .most = (to)
 #define COLUMNS(array) .columns = (array), .column_count = sizeof(array) / sizeof((array)[0])
 
+extern const struct log_table table_of_house;
+extern const struct log_table table_of_stations;
+extern const struct log_table table_of_lid_boxes;
 extern const struct log_table table_of_lots;
 extern const struct log_table table_of_loads;
 extern const struct log_table table_of_jars;

@@ -82,6 +82,28 @@ void take_row(struct query *query, const struct log_table *table, void *row)
 	}
 }
 
+static void read_row(struct query *query, void *into)
+{
+	take_row(query, query->table, into);
+}
+
+bool query_row(struct query *query, const struct log_table *table, void *into, const char *what, struct fault *fault)
+{
+	query->table = table;
+	return query_get(query, read_row, into, what, fault);
+}
+
+bool query_rows(struct query *query, const struct log_table *table, void *rows, size_t *count, struct fault *fault)
+{
+	void *list;
+	bool ok;
+
+	query->table = table;
+	ok = query_list(query, read_row, table->row_size, &list, count, fault);
+	memcpy(rows, &list, sizeof(list)); /* a pointer to structs of whatever kind */
+	return ok;
+}
+
 /* --- writing ------------------------------------------------------------------------------ */
 
 static void bind_column(struct query *query, const struct log_column *column, const void *row)

@@ -67,70 +67,50 @@ const struct log_table table_of_jars = {
 	.order = "jar.load_id IS NULL, jar.load_id, jar.place_in_load, lot.code, jar.size, jar.id",
 };
 
-void row_jar(struct query *query, void *into)
-{
-	take_row(query, &table_of_jars, into);
-}
-
 bool log_jars(struct log *log, int64_t load_id, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_LIST);
 	bind_integer(&query, load_id);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_jar_get(struct log *log, int64_t id, struct log_jar *out, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_GET);
 	bind_integer(&query, id);
-	return query_get(&query, row_jar, out, "such jar", fault);
+	return query_row(&query, &table_of_jars, out, "such jar", fault);
 }
 
 bool log_jar_oldest(struct log *log, struct log_jar *out, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_OLDEST);
-	return query_get(&query, row_jar, out, "jar that is kept", fault);
+	return query_row(&query, &table_of_jars, out, "jar that is kept", fault);
 }
 
 bool log_jars_of_lot(struct log *log, int64_t lot_id, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JARS_OF_LOT);
 	bind_integer(&query, lot_id);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JARS_OF_BATCH);
 	bind_integer(&query, batch_id);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_jars_waiting(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JARS_WAITING);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_jars_with_open_fate(struct log *log, struct log_jar **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, JAR_FATES);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_jars_made_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, int *jars, struct fault *fault)

@@ -72,25 +72,17 @@ const struct log_table table_of_loads = {
 	.order = "load.id",
 };
 
-static void read_load(struct query *query, void *into)
-{
-	take_row(query, &table_of_loads, into);
-}
-
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOAD_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_load, out, "such load", fault);
+	return query_row(&query, &table_of_loads, out, "such load", fault);
 }
 
 bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LOAD_OPEN);
-	void *list;
-	bool ok = query_list(&query, read_load, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_loads, rows, count, fault);
 }
 
 bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_load **rows, size_t *count,
@@ -99,17 +91,14 @@ bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms
 	struct query query = query_start(log, LOAD_BETWEEN);
 	bind_integer(&query, from_wall_ms);
 	bind_integer(&query, to_wall_ms);
-	void *list;
-	bool ok = query_list(&query, read_load, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_loads, rows, count, fault);
 }
 
 bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOAD_BEFORE);
 	bind_integer(&query, wall_ms);
-	return query_get(&query, read_load, out, "load before that", fault);
+	return query_row(&query, &table_of_loads, out, "load before that", fault);
 }
 
 /* The figures a notebook does not give, as words in a fixed order. */

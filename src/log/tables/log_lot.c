@@ -32,16 +32,11 @@ const struct log_table table_of_lots = {
 	.order = "code",
 };
 
-void row_lot(struct query *query, void *into)
-{
-	take_row(query, &table_of_lots, into);
-}
-
 bool log_lot_get(struct log *log, int64_t id, struct log_lot *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOT_GET);
 	bind_integer(&query, id);
-	return query_get(&query, row_lot, out, "such lot", fault);
+	return query_row(&query, &table_of_lots, out, "such lot", fault);
 }
 
 bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, struct log_lot *out, struct fault *fault)
@@ -49,20 +44,20 @@ bool log_lot_made(struct log *log, const char *product, int64_t made_wall_ms, st
 	struct query query = query_start(log, LOT_MADE);
 	bind_text(&query, product, NAME_MAX_BYTES);
 	bind_integer(&query, made_wall_ms);
-	return query_get(&query, row_lot, out, "such lot", fault);
+	return query_row(&query, &table_of_lots, out, "such lot", fault);
 }
 
 bool log_lot_named(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOT_NAMED);
 	bind_text(&query, code, NAME_MAX_BYTES);
-	return query_get(&query, row_lot, out, "such lot", fault);
+	return query_row(&query, &table_of_lots, out, "such lot", fault);
 }
 
 static void read_lot_kept(struct query *query, void *into)
 {
 	struct log_lot_kept *kept = into;
-	row_lot(query, &kept->lot);
+	take_row(query, &table_of_lots, &kept->lot);
 	kept->jars = take_integer(query);
 }
 

@@ -32,32 +32,18 @@ const struct log_table table_of_marks = {
 	.order = "mark.id",
 };
 
-static void read_mark(struct query *query, void *into)
-{
-	take_row(query, &table_of_marks, into);
-}
-
-static bool marks(struct log *log, enum statement which, int64_t id, struct log_mark **rows, size_t *count,
-                  struct fault *fault)
-{
-	struct query query = query_start(log, which);
-	void *found;
-	*rows = NULL;
-	bind_integer(&query, id);
-	if (!query_list(&query, read_mark, sizeof(**rows), &found, count, fault))
-		return false;
-	*rows = found;
-	return true;
-}
-
 bool log_marks_of_load(struct log *log, int64_t load_id, struct log_mark **rows, size_t *count, struct fault *fault)
 {
-	return marks(log, MARKS_OF_LOAD, load_id, rows, count, fault);
+	struct query query = query_start(log, MARKS_OF_LOAD);
+	bind_integer(&query, load_id);
+	return query_rows(&query, &table_of_marks, rows, count, fault);
 }
 
 bool log_marks_of_lot(struct log *log, int64_t lot_id, struct log_mark **rows, size_t *count, struct fault *fault)
 {
-	return marks(log, MARKS_OF_LOT, lot_id, rows, count, fault);
+	struct query query = query_start(log, MARKS_OF_LOT);
+	bind_integer(&query, lot_id);
+	return query_rows(&query, &table_of_marks, rows, count, fault);
 }
 
 bool log_put_mark(struct log *log, struct log_mark *row, struct fault *fault)

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "log/query/query.h"
+#include "log/tables/columns.h"
 
 /* --- the pantry ------------------------------------------------------------------- */
 
@@ -16,7 +17,7 @@ static void read_line(struct query *query, void *into)
 	TAKE_TEXT(query, line->product);
 	TAKE_TEXT(query, line->size);
 	line->jars = take_integer(query);
-	row_lot(query, &line->oldest);
+	take_row(query, &table_of_lots, &line->oldest);
 	line->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	line->old_jars = take_integer(query);
 	line->used = take_integer(query);
@@ -27,7 +28,7 @@ static void read_pantry_lot(struct query *query, void *into)
 {
 	struct log_pantry_lot *lot = into;
 	memset(lot, 0, sizeof(*lot));
-	row_lot(query, &lot->lot);
+	take_row(query, &table_of_lots, &lot->lot);
 	TAKE_TEXT(query, lot->size);
 	lot->jars = take_integer(query);
 	lot->verdict = (enum verdict)take_word(query, &words_of_verdict);
@@ -94,10 +95,7 @@ bool log_jars_kept(struct log *log, int64_t lot_id, const char *size, int64_t mo
 	bind_integer(&query, lot_id);
 	bind_text(&query, size, WORD_MAX_BYTES);
 	bind_integer(&query, most);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_jars_gone(struct log *log, const char *product, const char *size, int64_t most, struct log_jar **rows,
@@ -107,17 +105,14 @@ bool log_jars_gone(struct log *log, const char *product, const char *size, int64
 	bind_text(&query, product, NAME_MAX_BYTES);
 	bind_text(&query, size, WORD_MAX_BYTES);
 	bind_integer(&query, most);
-	void *list;
-	bool ok = query_list(&query, row_jar, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_jars, rows, count, fault);
 }
 
 bool log_lot_by_code(struct log *log, const char *code, struct log_lot *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOT_BY_CODE);
 	bind_text(&query, code, NAME_MAX_BYTES);
-	return query_get(&query, row_lot, out, "such lot", fault);
+	return query_row(&query, &table_of_lots, out, "such lot", fault);
 }
 
 static void read_id(struct query *query, void *into)
@@ -162,7 +157,7 @@ static void read_traced(struct query *query, void *into)
 {
 	struct log_traced *traced = into;
 	memset(traced, 0, sizeof(*traced));
-	row_jar(query, &traced->jar);
+	take_row(query, &table_of_jars, &traced->jar);
 	TAKE_TEXT(query, traced->lot);
 	TAKE_TEXT(query, traced->product);
 	TAKE_TEXT(query, traced->food);

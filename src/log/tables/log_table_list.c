@@ -30,53 +30,10 @@
 #define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
 
-static const struct log_column house_columns[] = {
-	TEXT("name", "of the kitchen"),
-	SOME_DECIMAL("elevation_m", 6, "above the sea; empty: not known"),
-	DECIMAL("elevation_slack_m", 6, "how far off it may be"),
-	TEXT("elevation_by", "who set it"),
-	SOME_INSTANT("elevation_set", "when"),
-	SOME_DECIMAL("measured_boil_c", 3, "a thermometer in boiling water; empty: not measured"),
-	SOME_DECIMAL("barometer_kpa", 3, "station pressure; empty: none"),
-	TEXT("units", "us or metric"),
-	WHOLE("run_minutes", "a juicer run takes so long here; 0: not set"),
-	WHOLE("first_juice_minutes", "until the first juice can be drawn; 0: no hint"),
-	WHOLE("water_minutes", "between water checks of a juicer; 0: not set"),
-	WHOLE("jar_wait_minutes", "filled jars may wait so long for a canner"),
-	SOME_DECIMAL("storage_c", 3, "where jars are kept; empty: not read"),
-	SOME_INSTANT("storage_read", "when that was read"),
-	FLAG("invented", "the data are made up"),
-	WHOLE("practice_speed", "0: a real log"),
-	WHOLE("stand_minutes", "longest that filled jars may stand here; 0: no shorter than the program's own"),
-};
-
-static const struct log_column stations_columns[] = {
-	WHOLE("station", "number that other tables name it by"),
-	WHOLE("digit", "its key on the board"),
-	TEXT("kind", "boiling_water, steam, dial_gauge, weighted_gauge, juicer, pot"),
-	TEXT("name", ""),
-	SOME_DECIMAL("volume_ml", 3, "pots, to the brim; empty: not stated"),
-	SOME_INSTANT("gauge_checked", "dial gauges; empty: never"),
-	TEXT("who", "initials of who has it"),
-	FLAG("own_heat", "needs no burner of the stove"),
-	FLAG("retired", ""),
-	SOME_TEXT("wall", "pressure canners, how one sees that the pressure is gone: heavy, lock; empty: not said"),
-	SOME_WHOLE("watts", "canners: heat into the water; empty: not stated"),
-};
-
 static const struct log_column station_rooms_columns[] = {
 	WHOLE("station", ""),
 	TEXT("size", "of jars"),
 	WHOLE("jars", "so many stand in it"),
-};
-
-static const struct log_column lid_boxes_columns[] = {
-	WHOLE("box", "number"),
-	TEXT("label", ""),
-	SOME_INSTANT("bought", "empty: not noted"),
-	WHOLE("lids", "in it when it was new"),
-	WHOLE("used", "jars that carry one"),
-	FLAG("retired", ""),
 };
 
 static const struct log_column supplies_columns[] = {
@@ -298,18 +255,11 @@ static const struct log_column journal_columns[] = {
 /* clang-format on */
 
 const struct log_table *const log_tables[] = {
-	TABLE(house, true, "the kitchen",
-	      "SELECT name, elevation_um, elevation_slack_um, elevation_by, elevation_set_wall_ms, measured_boil_mc, "
-	      "barometer_pa, units, run_minutes, first_juice_minutes, water_minutes, jar_wait_minutes, storage_mc, "
-	      "storage_wall_ms, invented, practice_speed, stand_minutes FROM house WHERE id = 1"),
-	TABLE(
-	    stations, false, "canners, juicers, pots",
-	    "SELECT id, digit, kind, name, volume_ul, gauge_checked_wall_ms, who, own_heat, retired, wall, watts FROM station ORDER BY id"),
+	&table_of_house,
+	&table_of_stations,
 	TABLE(station_rooms, false, "how many jars a canner takes",
 	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
-	TABLE(lid_boxes, false, "boxes of flat lids",
-	      "SELECT id, label, bought_wall_ms, lids, "
-	      "(SELECT used FROM lid_box_use WHERE lid_box_id = lid_box.id), retired FROM lid_box ORDER BY id"),
+	&table_of_lid_boxes,
 	TABLE(
 	    supplies, false, "what a ledger is kept of",
 	    "SELECT id, supply.kind, supply.size, " UNIT_OF_KIND("supply.kind") ", stock * " FACTOR_OF_KIND("supply.kind") ", sold_by.amount * " FACTOR_OF_KIND(
