@@ -259,6 +259,9 @@ extern const struct words words_of_acidity;
 extern const struct words words_of_acid;
 extern const struct words words_of_origin;
 extern const struct words words_of_method;
+extern const struct words words_of_pectin;
+extern const struct words words_of_measure;
+extern const struct words words_of_supply;
 extern const struct words words_of_confirmed; /* those a load can have: yes and practice */
 
 const char *units_name(enum unit_system units); /* as stored */

@@ -87,7 +87,7 @@ int64_t take_or(struct query *query, int64_t null_value)
 	return take_integer(query);
 }
 
-static int64_t take_between(struct query *query, int64_t least, int64_t most)
+int64_t take_between(struct query *query, int64_t least, int64_t most)
 {
 	int64_t value = take_integer(query);
 	if (value >= least && value <= most)

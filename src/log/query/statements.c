@@ -101,31 +101,13 @@
 #define RECALLS \
 	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find, recall_left.not_found "
 
-#define RUN_COLUMNS \
-	"id, station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, water_awake_ms, " \
-	"water_boot, water_checks, opened_wall_ms"
-
-#define JUICE_COLUMNS \
-	"juice.id, juice.run_id, juice.kind, juice.made_ul, juice_left.left_ul, juice.state, " \
-	"juice.made_wall_ms, juice.state_wall_ms"
-
-#define BATCH_COLUMNS \
-	"id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, " \
-	"ticks, warm_jars, open, note, opened_wall_ms, " JUDGED("batch", "batch.id", "verdict", "'open'") ", " JUDGED( \
-	    "batch", "batch.id", "why", "''") ", jar, sheet_minutes"
-
 #define SUPPLIES \
-	"SELECT supply.id, supply.kind, supply.size, supply_stock.stock " \
+	"SELECT {supply} " \
 	"FROM supply JOIN supply_stock ON supply_stock.supply_id = supply.id "
 
 #define MOVES \
-	"SELECT id, supply_id, amount, why, batch_id, load_id, note, wall_ms, who FROM supply_move " \
+	"SELECT {supply_move} FROM supply_move " \
 	"WHERE supply_id = ? "
-
-#define RECIPE_COLUMNS \
-	"id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, " \
-	"multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, " \
-	"retired, sheet_minutes"
 
 /* Jars of a work by product are few: one or two rows. */
 #define WORK_COLUMNS \
@@ -369,56 +351,40 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
 	    "outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
 
-	[RUN_GET] = "SELECT " RUN_COLUMNS " FROM run WHERE id = ?",
-	[RUN_OPEN] = "SELECT " RUN_COLUMNS " FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",
-	[RUN_BETWEEN] = "SELECT " RUN_COLUMNS " FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+	[RUN_GET] = "SELECT {run} FROM run WHERE id = ?",
+	[RUN_OPEN] = "SELECT {run} FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",
+	[RUN_BETWEEN] = "SELECT {run} FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 	                "ORDER BY opened_wall_ms, id",
 	[RUN_FRESH_ID] = FRESH_ID("run"),
-	[RUN_INSERT] = "INSERT INTO run (station_id, fruit, fruit_mg, open, water_every_ms, water_wall_ms, "
-	               "water_awake_ms, water_boot, water_checks, opened_wall_ms, id) "
-	               "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[RUN_UPDATE] = "UPDATE run SET station_id = ?, fruit = ?, fruit_mg = ?, open = ?, water_every_ms = ?, "
-	               "water_wall_ms = ?, water_awake_ms = ?, water_boot = ?, water_checks = ?, "
-	               "opened_wall_ms = ? WHERE id = ?",
+	[RUN_INSERT] = "{insert run}",
+	[RUN_UPDATE] = "{update run}",
 
-	[JUICE_GET] = "SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
+	[JUICE_GET] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
 	              "WHERE juice.id = ?",
-	[JUICE_LEFT] = "SELECT " JUICE_COLUMNS " FROM juice_left JOIN juice ON juice.id = juice_id "
+	[JUICE_LEFT] = "SELECT {juice} FROM juice_left JOIN juice ON juice.id = juice_id "
 	               "WHERE left_ul > 0 ORDER BY made_wall_ms, juice.id",
-	[JUICES_OF_RUN] = "SELECT " JUICE_COLUMNS " FROM juice JOIN juice_left ON juice_id = juice.id "
+	[JUICES_OF_RUN] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
 	                  "WHERE run_id = ? ORDER BY juice.id",
-	[JUICE_INSERT] = "INSERT INTO juice (run_id, kind, made_ul, state, made_wall_ms, state_wall_ms, id) "
-	                 "VALUES (?, ?, ?, ?, ?, ?, ?)",
-	[JUICE_UPDATE] = "UPDATE juice SET run_id = ?, kind = ?, made_ul = ?, state = ?, made_wall_ms = ?, "
-	                 "state_wall_ms = ? WHERE id = ?",
-	[JUICE_USES_OF_BATCH] = "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE batch_id = ? "
+	[JUICE_INSERT] = "{insert juice}",
+	[JUICE_UPDATE] = "{update juice}",
+	[JUICE_USES_OF_BATCH] = "SELECT {juice_use} FROM juice_use WHERE batch_id = ? "
 	                        "ORDER BY id",
-	[USES_OF_JUICE] = "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use WHERE juice_id = ? "
+	[USES_OF_JUICE] = "SELECT {juice_use} FROM juice_use WHERE juice_id = ? "
 	                  "ORDER BY id",
-	[JUICE_USE_INSERT] =
-	    "INSERT INTO juice_use (juice_id, batch_id, ul, why, wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
-	[JUICE_USE_UPDATE] =
-	    "UPDATE juice_use SET juice_id = ?, batch_id = ?, ul = ?, why = ?, wall_ms = ? WHERE id = ?",
+	[JUICE_USE_INSERT] = "{insert juice_use}",
+	[JUICE_USE_UPDATE] = "{update juice_use}",
 
-	[BATCH_GET] = "SELECT " BATCH_COLUMNS " FROM batch WHERE id = ?",
-	[BATCH_OPEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE open = 1 ORDER BY +opened_wall_ms, id",
-	[BATCH_BETWEEN] = "SELECT " BATCH_COLUMNS " FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
+	[BATCH_GET] = "SELECT {batch} FROM batch WHERE id = ?",
+	[BATCH_OPEN] = "SELECT {batch} FROM batch WHERE open = 1 ORDER BY +opened_wall_ms, id",
+	[BATCH_BETWEEN] = "SELECT {batch} FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 	                  "ORDER BY opened_wall_ms, id",
 	[BATCH_FRESH_ID] = FRESH_ID("batch"),
-	[BATCH_INSERT] = "INSERT INTO batch (station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, "
-	                 "source, published, ticks, warm_jars, open, note, opened_wall_ms, jar, "
-	                 "sheet_minutes, id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[BATCH_UPDATE] = "UPDATE batch SET station_id = ?, lot_id = ?, recipe = ?, multiple = ?, boil_hold_s = ?, "
-	                 "headspace_thou = ?, source = ?, published = ?, ticks = ?, warm_jars = ?, open = ?, "
-	                 "note = ?, opened_wall_ms = ?, jar = ?, sheet_minutes = ? WHERE id = ?",
-	[BATCH_AMOUNTS] = "SELECT id, batch_id, place, ingredient, supply, measure, wanted, used FROM batch_amount "
+	[BATCH_INSERT] = "{insert batch}",
+	[BATCH_UPDATE] = "{update batch}",
+	[BATCH_AMOUNTS] = "SELECT {batch_amount} FROM batch_amount "
 	                  "WHERE batch_id = ? ORDER BY place",
-	[BATCH_AMOUNT_INSERT] =
-	    "INSERT INTO batch_amount (batch_id, place, ingredient, supply, measure, wanted, used, id) "
-	    "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-	[BATCH_AMOUNT_UPDATE] =
-	    "UPDATE batch_amount SET batch_id = ?, place = ?, ingredient = ?, supply = ?, measure = ?, "
-	    "wanted = ?, used = ? WHERE id = ?",
+	[BATCH_AMOUNT_INSERT] = "{insert batch_amount}",
+	[BATCH_AMOUNT_UPDATE] = "{update batch_amount}",
 
 	[TALLY_LIST] = "SELECT about, which, looked, failed FROM seal_tally WHERE season = ? ORDER BY about, which",
 	[ASIDE_LIST] = "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule",
@@ -427,14 +393,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 
 	[SUPPLY_LIST] = SUPPLIES "ORDER BY supply.kind, supply.size",
 	[SUPPLY_OF] = SUPPLIES "WHERE supply.kind = ? AND supply.size = ?",
-	[SUPPLY_INSERT] = "INSERT INTO supply (kind, size, id) VALUES (?, ?, ?)",
-	[SUPPLY_UPDATE] = "UPDATE supply SET kind = ?, size = ? WHERE id = ?",
+	[SUPPLY_INSERT] = "{insert supply}",
+	[SUPPLY_UPDATE] = "{update supply}",
 	[SUPPLY_MOVES_NEWEST] = MOVES "ORDER BY id DESC LIMIT ?",
-	[SUPPLY_MOVE_INSERT] =
-	    "INSERT INTO supply_move (supply_id, amount, why, batch_id, load_id, note, wall_ms, who, id) "
-	    "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[SUPPLY_MOVE_UPDATE] = "UPDATE supply_move SET supply_id = ?, amount = ?, why = ?, batch_id = ?, load_id = ?, "
-	                       "note = ?, wall_ms = ?, who = ? WHERE id = ?",
+	[SUPPLY_MOVE_INSERT] = "{insert supply_move}",
+	[SUPPLY_MOVE_UPDATE] = "{update supply_move}",
 	[SOLD_BY_LIST] = "SELECT kind, size, amount FROM sold_by ORDER BY kind, size",
 	[SOLD_BY_PUT] = "INSERT INTO sold_by (kind, size, amount) VALUES (?, ?, ?) "
 	                "ON CONFLICT (kind, size) DO UPDATE SET amount = excluded.amount",
@@ -483,16 +446,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SEASON_COME_UPS] = "SELECT station_id, minutes, loads FROM season_come_up WHERE season = ? ORDER BY minutes",
 	[PRODUCT_NAMES] = "SELECT DISTINCT product FROM season_product ORDER BY product",
 
-	[RECIPE_LIST] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE retired = 0 ORDER BY name",
-	[RECIPE_GET] = "SELECT " RECIPE_COLUMNS " FROM recipe WHERE id = ?",
-	[RECIPE_INSERT] = "INSERT INTO recipe (name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, "
-	                  "headspace_thou, multiple_max, foam_percent, boil_off_low_percent, boil_off_high_percent, "
-	                  "caution, source, retired, sheet_minutes, id) "
-	                  "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[RECIPE_UPDATE] = "UPDATE recipe SET name = ?, food = ?, packs = ?, jars = ?, pectin = ?, acidity = ?, "
-	                  "gel_test = ?, boil_hold_s = ?, headspace_thou = ?, multiple_max = ?, foam_percent = ?, "
-	                  "boil_off_low_percent = ?, boil_off_high_percent = ?, caution = ?, source = ?, retired = ?, "
-	                  "sheet_minutes = ? WHERE id = ?",
+	[RECIPE_LIST] = "SELECT {recipe} FROM recipe WHERE retired = 0 ORDER BY name",
+	[RECIPE_GET] = "SELECT {recipe} FROM recipe WHERE id = ?",
+	[RECIPE_INSERT] = "{insert recipe}",
+	[RECIPE_UPDATE] = "{update recipe}",
 	[INGREDIENT_LIST] =
 	    "SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
 	    "WHERE recipe_id = ? ORDER BY place",

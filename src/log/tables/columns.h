@@ -18,11 +18,23 @@
 #define SELECTED(text) .sql = (text) /* instead of the column */
 #define OUT(said, explained) .name = (said), .meaning = (explained)
 #define RANGE(from, to) .least = (from), .most = (to)
+/* The unit of a measured amount, and the factor that brings pieces to the same three
+ * decimals as g and ml. */
+#define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
+#define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
 #define COLUMNS(array) .columns = (array), .column_count = sizeof(array) / sizeof((array)[0])
 
 extern const struct log_table table_of_house;
 extern const struct log_table table_of_stations;
 extern const struct log_table table_of_lid_boxes;
+extern const struct log_table table_of_supplies;
+extern const struct log_table table_of_supply_moves;
+extern const struct log_table table_of_recipes;
+extern const struct log_table table_of_runs;
+extern const struct log_table table_of_juice;
+extern const struct log_table table_of_juice_uses;
+extern const struct log_table table_of_batches;
+extern const struct log_table table_of_batch_amounts;
 extern const struct log_table table_of_lots;
 extern const struct log_table table_of_loads;
 extern const struct log_table table_of_jars;

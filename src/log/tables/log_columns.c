@@ -14,10 +14,11 @@ int64_t column_get(const struct log_column *column, const void *row)
 {
 	const char *member = (const char *)row + column->at;
 	int64_t number = 0;
+	uint32_t bits = 0;
 	int narrow = 0;
 	bool flag = false;
 
-	if (column->kind == CELL_FLAG) {
+	if (column->size == sizeof(flag)) {
 		memcpy(&flag, member, sizeof(flag));
 		return flag;
 	}
@@ -26,6 +27,10 @@ int64_t column_get(const struct log_column *column, const void *row)
 		return number;
 	}
 	assert(column->size == sizeof(narrow));
+	if (column->kind == CELL_BITS) {
+		memcpy(&bits, member, sizeof(bits));
+		return bits;
+	}
 	memcpy(&narrow, member, sizeof(narrow)); /* an int or an enum */
 	return narrow;
 }
@@ -33,13 +38,16 @@ int64_t column_get(const struct log_column *column, const void *row)
 void column_set(const struct log_column *column, void *row, int64_t value)
 {
 	char *member = (char *)row + column->at;
+	uint32_t bits = (uint32_t)value;
 	int narrow = (int)value;
 	bool flag = value != 0;
 
-	if (column->kind == CELL_FLAG) {
+	if (column->size == sizeof(flag)) {
 		memcpy(member, &flag, sizeof(flag));
 	} else if (column->size == sizeof(value)) {
 		memcpy(member, &value, sizeof(value));
+	} else if (column->kind == CELL_BITS) {
+		memcpy(member, &bits, sizeof(bits));
 	} else {
 		assert(column->size == sizeof(narrow));
 		memcpy(member, &narrow, sizeof(narrow));
@@ -61,7 +69,8 @@ static int64_t take_value(struct query *query, const struct log_column *column)
 	case CELL_INSTANT: return take_wall(query);
 	case CELL_AWAKE: return take_awake(query);
 	case CELL_NUMBER: return column->size == sizeof(int) ? take_int(query) : take_integer(query);
-	case CELL_FLAG:
+	case CELL_BITS: return take_between(query, 0, UINT32_MAX);
+	case CELL_FLAG: return take_between(query, 0, 1);
 	case CELL_TEXT: break;
 	}
 	return take_integer(query);

@@ -4,7 +4,6 @@
  * Amounts leave the program in grams, millilitres and pieces with their exact
  * decimals; lengths in inches, heights in metres, spans in seconds.
  */
-#include "log/query/judged.h"
 #include "log/tables/columns.h"
 
 /* clang-format off */
@@ -21,62 +20,10 @@
 #define SOME_INSTANT(said, words) { .kind = CELL_INSTANT, .lack = MAY_LACK, .name = (said), .meaning = (words) }
 /* clang-format on */
 
-/* The unit a supply is counted in (engine/recipe/recipe.h, supply_measure), and the factor
- * that brings pieces to the same three decimals as g and ml. */
-#define UNIT_OF_KIND(kind) \
-	"CASE WHEN " kind " IN ('jar', 'band') THEN 'each' " \
-	"WHEN " kind " IN ('juice', 'lemon_juice', 'vinegar', 'calcium_solution') THEN 'ml' ELSE 'g' END"
-#define FACTOR_OF_KIND(kind) "CASE WHEN " kind " IN ('jar', 'band') THEN 1000 ELSE 1 END"
-#define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
-#define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
-
 static const struct log_column station_rooms_columns[] = {
 	WHOLE("station", ""),
 	TEXT("size", "of jars"),
 	WHOLE("jars", "so many stand in it"),
-};
-
-static const struct log_column supplies_columns[] = {
-	WHOLE("supply", "number"),
-	TEXT("kind", "sugar, jar, fruit ..."),
-	TEXT("size", "of jars; else empty"),
-	TEXT("unit", "g, ml or each"),
-	DECIMAL("stock", 3, "sum of its moves"),
-	SOME_DECIMAL("sold_by", 3, "what one buys at a time; empty: loose"),
-};
-
-static const struct log_column supply_moves_columns[] = {
-	WHOLE("move", "number"),
-	WHOLE("supply", ""),
-	TEXT("unit", "g, ml or each"),
-	DECIMAL("amount", 3, "negative: taken out"),
-	TEXT("why", "receipt, use or correction"),
-	SOME_WHOLE("batch", "empty: about none"),
-	SOME_WHOLE("load", "empty: about none"),
-	TEXT("note", ""),
-	INSTANT("at", ""),
-	TEXT("who", "initials"),
-};
-
-static const struct log_column recipes_columns[] = {
-	WHOLE("recipe", "number; the kitchen's own recipes only"),
-	TEXT("name", ""),
-	TEXT("food", "of the process tables; empty: no published process"),
-	TEXT("packs", "blank-separated"),
-	TEXT("jars", "sizes, blank-separated"),
-	TEXT("pectin", "none, regular, low_methoxyl"),
-	TEXT("acidity", "acid, acidified, low_acid"),
-	FLAG("gel_test", ""),
-	WHOLE("boil_hold_s", "seconds of full boil"),
-	DECIMAL("headspace_in", 3, "inches"),
-	WHOLE("multiple_max", "batches one pot may hold"),
-	WHOLE("foam_percent", "of the pot kept free"),
-	WHOLE("boil_off_low_percent", ""),
-	WHOLE("boil_off_high_percent", ""),
-	TEXT("caution", ""),
-	TEXT("source", ""),
-	FLAG("retired", ""),
-	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
 };
 
 static const struct log_column recipe_ingredients_columns[] = {
@@ -90,66 +37,6 @@ static const struct log_column recipe_ingredients_columns[] = {
 	TEXT("adding", "at_start, at_boil, last, in_jar"),
 	FLAG("optional", ""),
 	TEXT("known", "ingredient it was picked as; empty: on no list"),
-};
-
-static const struct log_column runs_columns[] = {
-	WHOLE("run", "number"),
-	WHOLE("station", "the juicer"),
-	TEXT("fruit", ""),
-	DECIMAL("fruit_g", 3, ""),
-	FLAG("open", "it still goes on"),
-	WHOLE("water_checks", "how often the water was seen"),
-	INSTANT("opened", ""),
-};
-
-static const struct log_column juice_columns[] = {
-	WHOLE("juice", "number"),
-	SOME_WHOLE("run", "empty: brought along"),
-	TEXT("kind", ""),
-	DECIMAL("made_ml", 3, ""),
-	DECIMAL("left_ml", 3, "made less used"),
-	TEXT("state", "hot, chilled, frozen"),
-	INSTANT("made", ""),
-	INSTANT("state_since", ""),
-};
-
-static const struct log_column juice_uses_columns[] = {
-	WHOLE("use", "number"),
-	WHOLE("juice", ""),
-	SOME_WHOLE("batch", "empty: none"),
-	DECIMAL("ml", 3, "taken out; negative: put back"),
-	TEXT("why", "batch, correction, discarded"),
-	INSTANT("at", ""),
-};
-
-static const struct log_column batches_columns[] = {
-	WHOLE("batch", "number"),
-	WHOLE("station", "the pot"),
-	TEXT("lot", ""),
-	TEXT("recipe", ""),
-	WHOLE("multiple", "times the recipe"),
-	WHOLE("boil_hold_s", "seconds of full boil"),
-	DECIMAL("headspace_in", 3, "inches"),
-	TEXT("source", "of the recipe"),
-	FLAG("published", "has a published process"),
-	FLAG("warm_jars", "were ticked"),
-	FLAG("open", "still in the pot"),
-	TEXT("jar", "size it was meant for"),
-	TEXT("verdict", "open, not_valid, unknown"),
-	TEXT("verdict_why", ""),
-	TEXT("note", ""),
-	INSTANT("opened", ""),
-	WHOLE("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none"),
-};
-
-static const struct log_column batch_amounts_columns[] = {
-	WHOLE("batch", ""),
-	WHOLE("place", "from 1"),
-	TEXT("ingredient", ""),
-	TEXT("supply", "kind it was taken from"),
-	TEXT("unit", "g, ml or each"),
-	DECIMAL("wanted", 3, "by the recipe"),
-	DECIMAL("used", 3, "what went in"),
 };
 
 static const struct log_column recalls_columns[] = {
@@ -260,40 +147,17 @@ const struct log_table *const log_tables[] = {
 	TABLE(station_rooms, false, "how many jars a canner takes",
 	      "SELECT station_id, jar, jars FROM station_capacity ORDER BY station_id, jar"),
 	&table_of_lid_boxes,
-	TABLE(
-	    supplies, false, "what a ledger is kept of",
-	    "SELECT id, supply.kind, supply.size, " UNIT_OF_KIND("supply.kind") ", stock * " FACTOR_OF_KIND("supply.kind") ", sold_by.amount * " FACTOR_OF_KIND(
-	        "supply.kind") " "
-	                       "FROM supply JOIN supply_stock ON supply_id = supply.id "
-	                       "LEFT JOIN sold_by ON sold_by.kind = supply.kind AND sold_by.size = supply.size ORDER BY supply.id"),
-	TABLE(supply_moves, false, "the ledgers",
-	      "SELECT supply_move.id, supply_id, " UNIT_OF_KIND("kind") ", amount * " FACTOR_OF_KIND(
-	          "kind") ", why, "
-	                  "batch_id, load_id, note, wall_ms, who FROM supply_move JOIN supply ON supply.id = supply_id "
-	                  "ORDER BY supply_move.id"),
-	TABLE(
-	    recipes, false, "the kitchen's own recipes",
-	    "SELECT id, name, food, packs, jars, pectin, acidity, gel_test, boil_hold_s, headspace_thou, multiple_max, "
-	    "foam_percent, boil_off_low_percent, boil_off_high_percent, caution, source, retired, sheet_minutes FROM recipe ORDER BY id"),
+	&table_of_supplies,
+	&table_of_supply_moves,
+	&table_of_recipes,
 	TABLE(recipe_ingredients, false, "what goes into them",
 	      "SELECT recipe_id, place, name, supply, " UNIT_OF_MEASURE ", amount * " FACTOR_OF_MEASURE
 	      ", form, adding, optional, known FROM recipe_ingredient ORDER BY recipe_id, place"),
-	TABLE(runs, false, "juicer runs",
-	      "SELECT id, station_id, fruit, fruit_mg, open, water_checks, opened_wall_ms FROM run ORDER BY id"),
-	TABLE(juice, false, "juice measured out",
-	      "SELECT id, run_id, kind, made_ul, left_ul, state, made_wall_ms, state_wall_ms "
-	      "FROM juice JOIN juice_left ON juice_id = juice.id ORDER BY id"),
-	TABLE(juice_uses, false, "where it went",
-	      "SELECT id, juice_id, batch_id, ul, why, wall_ms FROM juice_use ORDER BY id"),
-	TABLE(
-	    batches, false, "pots of a recipe",
-	    "SELECT batch.id, station_id, lot.code, recipe, multiple, boil_hold_s, headspace_thou, source, published, "
-	    "warm_jars, open, jar, " JUDGED("batch", "batch.id", "verdict", "'open'") ", " JUDGED(
-	        "batch", "batch.id", "why", "''") ", note, opened_wall_ms, sheet_minutes "
-	                                          "FROM batch JOIN lot ON lot.id = lot_id ORDER BY batch.id"),
-	TABLE(batch_amounts, false, "what went into them",
-	      "SELECT batch_id, place, ingredient, supply, " UNIT_OF_MEASURE ", wanted * " FACTOR_OF_MEASURE
-	      ", used * " FACTOR_OF_MEASURE " FROM batch_amount ORDER BY batch_id, place"),
+	&table_of_runs,
+	&table_of_juice,
+	&table_of_juice_uses,
+	&table_of_batches,
+	&table_of_batch_amounts,
 	&table_of_lots,
 	&table_of_loads,
 	&table_of_phases,

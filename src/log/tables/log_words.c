@@ -215,6 +215,24 @@ static const char *confirmed(int index)
 	return confirmed_name((enum confirmed)index);
 }
 
+static const char *pectin(int index)
+{
+	return pectin_name((enum pectin)index);
+}
+
+static const char *measure(int index)
+{
+	return measure_name((enum measure)index);
+}
+
+static const char *supply(int index)
+{
+	return supply_name((enum supply_kind)index);
+}
+
+const struct words words_of_pectin = { .count = PECTIN_COUNT, .name = pectin };
+const struct words words_of_measure = { .count = MEASURE_COUNT, .name = measure };
+const struct words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = supply };
 const struct words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity };
 const struct words words_of_acid = { .count = ACID_COUNT, .name = acid };
 const struct words words_of_origin = { .count = ORIGIN_COUNT, .name = origin };

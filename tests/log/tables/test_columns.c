@@ -275,6 +275,18 @@ static const struct {
 	{ &table_of_house, HOUSE_UPDATE, HOUSE_UPDATE, "SELECT {house} FROM house WHERE id = ?" },
 	{ &table_of_stations, STATION_INSERT, STATION_UPDATE, "SELECT {station} FROM station WHERE id = ?" },
 	{ &table_of_lid_boxes, LID_BOX_INSERT, LID_BOX_UPDATE, "SELECT {lid_box} FROM lid_box WHERE id = ?" },
+	{ &table_of_supplies, SUPPLY_INSERT, SUPPLY_UPDATE,
+	  "SELECT {supply} FROM supply JOIN supply_stock ON supply_id = supply.id WHERE supply.id = ?" },
+	{ &table_of_supply_moves, SUPPLY_MOVE_INSERT, SUPPLY_MOVE_UPDATE,
+	  "SELECT {supply_move} FROM supply_move WHERE id = ?" },
+	{ &table_of_recipes, RECIPE_INSERT, RECIPE_UPDATE, "SELECT {recipe} FROM recipe WHERE id = ?" },
+	{ &table_of_runs, RUN_INSERT, RUN_UPDATE, "SELECT {run} FROM run WHERE id = ?" },
+	{ &table_of_juice, JUICE_INSERT, JUICE_UPDATE,
+	  "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id WHERE juice.id = ?" },
+	{ &table_of_juice_uses, JUICE_USE_INSERT, JUICE_USE_UPDATE, "SELECT {juice_use} FROM juice_use WHERE id = ?" },
+	{ &table_of_batches, BATCH_INSERT, BATCH_UPDATE, "SELECT {batch} FROM batch WHERE id = ?" },
+	{ &table_of_batch_amounts, BATCH_AMOUNT_INSERT, BATCH_AMOUNT_UPDATE,
+	  "SELECT {batch_amount} FROM batch_amount WHERE id = ?" },
 	{ &table_of_lots, LOT_INSERT, LOT_UPDATE, "SELECT {lot} FROM lot WHERE id = ?" },
 	{ &table_of_loads, LOAD_INSERT, LOAD_UPDATE, "SELECT {load} FROM load WHERE id = ?" },
 	{ &table_of_jars, JAR_INSERT, JAR_UPDATE, "SELECT {jar} FROM jar WHERE id = ?" },
@@ -301,6 +313,7 @@ static int64_t value_for(const struct log_column *column, size_t number, size_t 
 {
 	switch (column->kind) {
 	case CELL_FLAG: return number == lit;
+	case CELL_BITS: return UINT32_MAX - (int64_t)number;
 	case CELL_WORD: return number == lit ? last_word(column) : 0;
 	case CELL_INSTANT: return INT64_C(1700000000000) + (int64_t)number;
 	case CELL_AWAKE: return INT64_C(5000000000) + (int64_t)number;

@@ -1,0 +1,138 @@
+/* log_recipe.c - recipes of this kitchen, and what goes into them. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "log/query/query.h"
+#include "log/tables/columns.h"
+
+/* clang-format off */
+#define IN(member) COLUMN(struct log_recipe, member)
+static const struct log_column columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("recipe", "number; the kitchen's own recipes only") },
+	{ IN(name), .kind = CELL_TEXT, OUT("name", "") },
+	{ IN(food), .kind = CELL_TEXT, OUT("food", "of the process tables; empty: no published process") },
+	{ IN(packs), .kind = CELL_TEXT, OUT("packs", "blank-separated") },
+	{ IN(jars), .kind = CELL_TEXT, OUT("jars", "sizes, blank-separated") },
+	{ IN(pectin), .kind = CELL_WORD, WORDS(pectin), OUT("pectin", "{}") },
+	{ IN(acidity), .kind = CELL_WORD, WORDS(acidity), OUT("acidity", "{}") },
+	{ IN(gel_test), .kind = CELL_FLAG, OUT("gel_test", "") },
+	{ IN(boil_hold_s), .kind = CELL_NUMBER, OUT("boil_hold_s", "seconds of full boil") },
+	{ IN(headspace_thou), .kind = CELL_NUMBER, .scale = 3, OUT("headspace_in", "inches") },
+	{ IN(multiple_max), .kind = CELL_NUMBER, OUT("multiple_max", "batches one pot may hold") },
+	{ IN(foam_percent), .kind = CELL_NUMBER, OUT("foam_percent", "of the pot kept free") },
+	{ IN(boil_off_low_percent), .kind = CELL_NUMBER, OUT("boil_off_low_percent", "") },
+	{ IN(boil_off_high_percent), .kind = CELL_NUMBER, OUT("boil_off_high_percent", "") },
+	{ IN(caution), .kind = CELL_TEXT, OUT("caution", "") },
+	{ IN(source), .kind = CELL_TEXT, OUT("source", "") },
+	{ IN(retired), .kind = CELL_FLAG, OUT("retired", "") },
+	{ IN(sheet_minutes), .kind = CELL_NUMBER,
+	  OUT("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none") },
+};
+#undef IN
+/* clang-format on */
+
+const struct log_table table_of_recipes = {
+	.name = "recipes",
+	.meaning = "the kitchen's own recipes",
+	COLUMNS(columns),
+	.table = "recipe",
+	.row_size = sizeof(struct log_recipe),
+	.from = "recipe",
+	.order = "recipe.id",
+};
+
+static void read_ingredient(struct query *query, void *into)
+{
+	struct log_recipe_ingredient *ingredient = into;
+	memset(ingredient, 0, sizeof(*ingredient));
+	TAKE_TEXT(query, ingredient->name);
+	ingredient->supply = take_supply(query);
+	ingredient->measure = take_measure(query);
+	ingredient->amount = take_integer(query);
+	TAKE_TEXT(query, ingredient->form);
+	ingredient->adding = take_adding(query);
+	ingredient->optional = take_flag(query);
+	TAKE_TEXT(query, ingredient->known);
+}
+
+static bool read_ingredients(struct log *log, struct log_recipe *recipe, struct fault *fault)
+{
+	struct query query = query_start(log, INGREDIENT_LIST);
+	bind_integer(&query, recipe->id);
+	void *rows;
+	size_t count;
+	if (!query_list(&query, read_ingredient, sizeof(recipe->ingredients[0]), &rows, &count, fault))
+		return false;
+	if (count > OWN_INGREDIENTS_MAX)
+		count = OWN_INGREDIENTS_MAX; /* the CHECK of the place rules it out */
+	if (count > 0)
+		memcpy(recipe->ingredients, rows, count * sizeof(recipe->ingredients[0]));
+	recipe->ingredient_count = count;
+	free(rows);
+	return true;
+}
+
+bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, RECIPE_LIST);
+	struct log_recipe *recipes_here;
+	*rows = NULL;
+	if (!query_rows(&query, &table_of_recipes, &recipes_here, count, fault))
+		return false;
+	for (size_t i = 0; i < *count; i++) {
+		if (!read_ingredients(log, &recipes_here[i], fault)) {
+			free(recipes_here);
+			*count = 0;
+			return false;
+		}
+	}
+	*rows = recipes_here;
+	return true;
+}
+
+bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault)
+{
+	struct query query = query_start(log, RECIPE_GET);
+	bind_integer(&query, id);
+	return query_row(&query, &table_of_recipes, out, "such recipe", fault) && read_ingredients(log, out, fault);
+}
+static bool put_ingredient(struct log *log, const struct log_recipe_ingredient *row, int64_t recipe_id, size_t place,
+                           struct fault *fault)
+{
+	struct query query = query_start(log, INGREDIENT_INSERT);
+	bind_integer(&query, recipe_id);
+	bind_integer(&query, (int64_t)place);
+	BIND_TEXT(&query, row->name);
+	bind_name(&query, supply_name(row->supply));
+	bind_name(&query, measure_name(row->measure));
+	bind_integer(&query, row->amount);
+	BIND_TEXT(&query, row->form);
+	bind_name(&query, adding_name(row->adding));
+	bind_integer(&query, row->optional);
+	BIND_TEXT(&query, row->known);
+	return query_run(&query, fault) || put_spoilt(log);
+}
+
+/* Replaced as a whole; the capture nets out what stays the same. */
+static bool put_ingredients(struct log *log, const struct log_recipe *row, struct fault *fault)
+{
+	struct query clear = query_start(log, INGREDIENT_CLEAR);
+	bind_integer(&clear, row->id);
+	if (!query_run(&clear, fault))
+		return put_spoilt(log);
+	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++)
+		if (!put_ingredient(log, &row->ingredients[i], row->id, i + 1, fault))
+			return false;
+	return true;
+}
+
+bool log_put_recipe(struct log *log, struct log_recipe *row, struct fault *fault)
+{
+	int64_t id = row->id;
+	struct query query = query_start(log, id == 0 ? RECIPE_INSERT : RECIPE_UPDATE);
+	bind_row(&query, &table_of_recipes, row);
+	if (put_row(&query, &row->id, 0, "recipe", fault) && put_ingredients(log, row, fault))
+		return true;
+	row->id = id;
+	return false;
+}

@@ -1,0 +1,65 @@
+/* log_run.c - juicer runs. */
+#include "log/query/query.h"
+#include "log/tables/columns.h"
+
+/* clang-format off */
+#define IN(member) COLUMN(struct log_run, member)
+static const struct log_column columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("run", "number") },
+	{ IN(station_id), .kind = CELL_NUMBER, OUT("station", "the juicer") },
+	{ IN(fruit), .kind = CELL_TEXT, OUT("fruit", "") },
+	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "") },
+	{ IN(open), .kind = CELL_FLAG, OUT("open", "it still goes on") },
+	{ IN(water_every_ms), .kind = CELL_NUMBER },
+	{ .column = "water_wall_ms", MEMBER(struct log_run, water.wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL },
+	{ .column = "water_awake_ms", MEMBER(struct log_run, water.awake_ms), .kind = CELL_AWAKE },
+	{ .column = "water_boot", MEMBER(struct log_run, water.boot), .kind = CELL_TEXT },
+	{ IN(water_checks), .kind = CELL_NUMBER, OUT("water_checks", "how often the water was seen") },
+	{ IN(opened_wall_ms), .kind = CELL_INSTANT, OUT("opened", "") },
+};
+#undef IN
+/* clang-format on */
+
+const struct log_table table_of_runs = {
+	.name = "runs",
+	.meaning = "juicer runs",
+	COLUMNS(columns),
+	.table = "run",
+	.row_size = sizeof(struct log_run),
+	.from = "run",
+	.order = "run.id",
+};
+
+bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault)
+{
+	struct query query = query_start(log, RUN_GET);
+	bind_integer(&query, id);
+	return query_row(&query, &table_of_runs, out, "such run", fault);
+}
+
+bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, RUN_OPEN);
+	return query_rows(&query, &table_of_runs, rows, count, fault);
+}
+
+bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows, size_t *count,
+                      struct fault *fault)
+{
+	struct query query = query_start(log, RUN_BETWEEN);
+	bind_integer(&query, from_wall_ms);
+	bind_integer(&query, to_wall_ms);
+	return query_rows(&query, &table_of_runs, rows, count, fault);
+}
+
+bool log_put_run(struct log *log, struct log_run *row, struct fault *fault)
+{
+	int64_t fresh = 0;
+	if (!act_is_open(log, fault))
+		return false;
+	if (row->id == 0 && !put_fresh_id(log, RUN_FRESH_ID, &fresh, fault))
+		return false;
+	struct query query = query_start(log, row->id == 0 ? RUN_INSERT : RUN_UPDATE);
+	bind_row(&query, &table_of_runs, row);
+	return put_row(&query, &row->id, fresh, "run", fault);
+}
