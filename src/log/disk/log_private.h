@@ -260,6 +260,7 @@ extern const struct words words_of_acid;
 extern const struct words words_of_origin;
 extern const struct words words_of_method;
 extern const struct words words_of_pectin;
+extern const struct words words_of_own_adding; /* of an own recipe */
 extern const struct words words_of_measure;
 extern const struct words words_of_supply;
 extern const struct words words_of_confirmed; /* those a load can have: yes and practice */

@@ -89,8 +89,9 @@
 #define TRACE(seed) \
 	"WITH RECURSIVE found (id) AS (" seed \
 	" UNION SELECT n.id FROM found CROSS JOIN jar n ON n.from_jar_id = found.id) " \
-	"SELECT " TRACED_COLUMNS ", 0, 0, NULL, 0, '' FROM found CROSS JOIN jar ON jar.id = found.id " \
-	"CROSS JOIN lot ON lot.id = jar.lot_id" BY_LOT
+	"SELECT " TRACED_COLUMNS ", {recall_jar} FROM found CROSS JOIN jar ON jar.id = found.id " \
+	"CROSS JOIN lot ON lot.id = jar.lot_id LEFT JOIN recall_jar ON recall_jar.recall_id = 0 " \
+	"AND recall_jar.jar_id = jar.id" BY_LOT /* no recall has that number: traced only */
 
 /* Of the loads in which the kept jars of a lot were. */
 #define WORST_VERDICT(lot, size) \
@@ -98,8 +99,7 @@
 	" AND jar.size = " size " AND " IS_KEPT \
 	" ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
 
-#define RECALLS \
-	"SELECT recall.id, about, which, words, reason, opened_wall_ms, recall_left.jars, recall_left.to_find, recall_left.not_found "
+#define RECALLS "SELECT {recall} "
 
 #define SUPPLIES \
 	"SELECT {supply} " \
@@ -176,9 +176,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[STATION_FRESH_ID] = FRESH_ID("station"),
 	[STATION_INSERT] = "{insert station}",
 	[STATION_UPDATE] = "{update station}",
-	[CAPACITY_LIST] = "SELECT jar, jars FROM station_capacity WHERE station_id = ?",
+	[CAPACITY_LIST] = "SELECT {station_capacity} FROM station_capacity WHERE station_id = ?",
 	[CAPACITY_CLEAR] = "DELETE FROM station_capacity WHERE station_id = ?",
-	[CAPACITY_INSERT] = "INSERT INTO station_capacity (station_id, jar, jars) VALUES (?, ?, ?)",
+	[CAPACITY_INSERT] = "{insert station_capacity}",
 
 	[LID_BOX_LIST] = "SELECT {lid_box} FROM lid_box WHERE retired = 0 ORDER BY id",
 	[LID_BOX_ALL] = "SELECT {lid_box} FROM lid_box ORDER BY id",
@@ -337,18 +337,14 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RECALLS_OPEN] = RECALLS /* in this order: from the few that are open */
 	"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "
 	"ORDER BY recall.id",
-	[RECALL_JARS] = "SELECT " TRACED_COLUMNS ", m.recall_id, m.jar_id, m.outcome, m.outcome_wall_ms, m.who "
-	                "FROM recall_jar m JOIN jar ON jar.id = m.jar_id JOIN lot ON lot.id = jar.lot_id "
-	                "WHERE m.recall_id = ?" BY_LOT,
-	[MARKS_OF_JAR] = "SELECT recall_id, jar_id, outcome, outcome_wall_ms, who FROM recall_jar "
-	                 "WHERE jar_id = ? AND outcome IS ? ORDER BY recall_id",
-	[RECALL_INSERT] =
-	    "INSERT INTO recall (about, which, words, reason, opened_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?)",
-	[RECALL_UPDATE] =
-	    "UPDATE recall SET about = ?, which = ?, words = ?, reason = ?, opened_wall_ms = ? WHERE id = ?",
+	[RECALL_JARS] = "SELECT " TRACED_COLUMNS ", {recall_jar} "
+	                "FROM recall_jar JOIN jar ON jar.id = recall_jar.jar_id JOIN lot ON lot.id = jar.lot_id "
+	                "WHERE recall_jar.recall_id = ?" BY_LOT,
+	[MARKS_OF_JAR] = "SELECT {recall_jar} FROM recall_jar WHERE jar_id = ? AND outcome IS ? ORDER BY recall_id",
+	[RECALL_INSERT] = "{insert recall}",
+	[RECALL_UPDATE] = "{update recall}",
 	[RECALL_JAR_PUT] =
-	    "INSERT INTO recall_jar (recall_id, jar_id, outcome, outcome_wall_ms, who) VALUES (?, ?, ?, ?, ?) "
-	    "ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
+	    "{insert recall_jar} ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
 	    "outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
 
 	[RUN_GET] = "SELECT {run} FROM run WHERE id = ?",
@@ -450,53 +446,38 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RECIPE_GET] = "SELECT {recipe} FROM recipe WHERE id = ?",
 	[RECIPE_INSERT] = "{insert recipe}",
 	[RECIPE_UPDATE] = "{update recipe}",
-	[INGREDIENT_LIST] =
-	    "SELECT name, supply, measure, amount, form, adding, optional, known FROM recipe_ingredient "
-	    "WHERE recipe_id = ? ORDER BY place",
+	[INGREDIENT_LIST] = "SELECT {recipe_ingredient} FROM recipe_ingredient WHERE recipe_id = ? ORDER BY place",
 	[INGREDIENT_CLEAR] = "DELETE FROM recipe_ingredient WHERE recipe_id = ?",
-	[INGREDIENT_INSERT] = "INSERT INTO recipe_ingredient (recipe_id, place, name, supply, measure, amount, form, "
-	                      "adding, optional, known) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[INGREDIENT_INSERT] = "{insert recipe_ingredient}",
 
-	[PLAN_HOUSE_GET] =
-	    "SELECT burners, fillers, cooling_jars, clean_minutes, charge_mg, late_minutes, meals_in_turns "
-	    "FROM plan_house WHERE id = 1",
-	[PLAN_HOUSE_UPDATE] = "UPDATE plan_house SET burners = ?, fillers = ?, cooling_jars = ?, clean_minutes = ?, "
-	                      "charge_mg = ?, late_minutes = ?, meals_in_turns = ? WHERE id = 1",
-	[HELPER_LIST] = "SELECT id, initials, from_minutes FROM helper ORDER BY id",
-	[HELPER_INSERT] = "INSERT INTO helper (initials, from_minutes, id) VALUES (?, ?, ?)",
-	[HELPER_UPDATE] = "UPDATE helper SET initials = ?, from_minutes = ? WHERE id = ?",
+	[PLAN_HOUSE_GET] = "SELECT {plan_house} FROM plan_house WHERE id = 1",
+	[PLAN_HOUSE_UPDATE] = "{update plan_house}",
+	[HELPER_LIST] = "SELECT {helper} FROM helper ORDER BY id",
+	[HELPER_INSERT] = "{insert helper}",
+	[HELPER_UPDATE] = "{update helper}",
 	[HELPER_DELETE] = "DELETE FROM helper WHERE id = ?",
-	[PLAN_BREAK_LIST] = "SELECT id, start_minutes, end_minutes FROM plan_break ORDER BY start_minutes, id",
-	[PLAN_BREAK_INSERT] = "INSERT INTO plan_break (start_minutes, end_minutes, id) VALUES (?, ?, ?)",
-	[PLAN_BREAK_UPDATE] = "UPDATE plan_break SET start_minutes = ?, end_minutes = ? WHERE id = ?",
+	[PLAN_BREAK_LIST] = "SELECT {plan_break} FROM plan_break ORDER BY start_minutes, id",
+	[PLAN_BREAK_INSERT] = "{insert plan_break}",
+	[PLAN_BREAK_UPDATE] = "{update plan_break}",
 	[PLAN_BREAK_DELETE] = "DELETE FROM plan_break WHERE id = ?",
-	[PLAN_GET] = "SELECT day_wall_ms, start_minutes, accepted_wall_ms, accepted_finish_wall_ms, "
-	             "finished_wall_ms FROM plan WHERE id = 1",
-	[PLAN_UPDATE] = "UPDATE plan SET day_wall_ms = ?, start_minutes = ?, accepted_wall_ms = ?, "
-	                "accepted_finish_wall_ms = ?, finished_wall_ms = ? WHERE id = 1",
-	[PLAN_RUN_LIST] = "SELECT id, fruit, fruit_mg, ready_minutes, run_id FROM plan_run ORDER BY id",
-	[PLAN_RUN_INSERT] = "INSERT INTO plan_run (fruit, fruit_mg, ready_minutes, run_id, id) VALUES (?, ?, ?, ?, ?)",
-	[PLAN_RUN_UPDATE] = "UPDATE plan_run SET fruit = ?, fruit_mg = ?, ready_minutes = ?, run_id = ? WHERE id = ?",
+	[PLAN_GET] = "SELECT {plan} FROM plan WHERE id = 1",
+	[PLAN_UPDATE] = "{update plan}",
+	[PLAN_RUN_LIST] = "SELECT {plan_run} FROM plan_run ORDER BY id",
+	[PLAN_RUN_INSERT] = "{insert plan_run}",
+	[PLAN_RUN_UPDATE] = "{update plan_run}",
 	[PLAN_RUN_DELETE] = "DELETE FROM plan_run WHERE id = ?",
 	/* With a WHERE, so that the rows go one by one: SQLite empties a table at a
 	 * stroke otherwise, and the capture of the act would not see it
 	 * (SQLite documentation, lang_delete.html#the_truncate_optimization). */
 	[PLAN_RUN_CLEAR] = "DELETE FROM plan_run WHERE id > 0",
-	[PLAN_BATCH_LIST] = "SELECT id, recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id "
-	                    "FROM plan_batch ORDER BY id",
-	[PLAN_BATCH_INSERT] =
-	    "INSERT INTO plan_batch (recipe, pack, jar, multiple, ready_minutes, after_runs, batch_id, id) "
-	    "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-	[PLAN_BATCH_UPDATE] = "UPDATE plan_batch SET recipe = ?, pack = ?, jar = ?, multiple = ?, ready_minutes = ?, "
-	                      "after_runs = ?, batch_id = ? WHERE id = ?",
+	[PLAN_BATCH_LIST] = "SELECT {plan_batch} FROM plan_batch ORDER BY id",
+	[PLAN_BATCH_INSERT] = "{insert plan_batch}",
+	[PLAN_BATCH_UPDATE] = "{update plan_batch}",
 	[PLAN_BATCH_DELETE] = "DELETE FROM plan_batch WHERE id = ?",
 	[PLAN_BATCH_CLEAR] = "DELETE FROM plan_batch WHERE id > 0",
-	[PLAN_BLOCK_LIST] = "SELECT id, station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, end_wall_ms "
-	                    "FROM plan_block ORDER BY start_wall_ms, id",
-	[PLAN_BLOCK_INSERT] = "INSERT INTO plan_block (station_id, plan_run_id, plan_batch_id, jars, start_wall_ms, "
-	                      "end_wall_ms, id) VALUES (?, ?, ?, ?, ?, ?, ?)",
-	[PLAN_BLOCK_UPDATE] = "UPDATE plan_block SET station_id = ?, plan_run_id = ?, plan_batch_id = ?, jars = ?, "
-	                      "start_wall_ms = ?, end_wall_ms = ? WHERE id = ?",
+	[PLAN_BLOCK_LIST] = "SELECT {plan_block} FROM plan_block ORDER BY start_wall_ms, id",
+	[PLAN_BLOCK_INSERT] = "{insert plan_block}",
+	[PLAN_BLOCK_UPDATE] = "{update plan_block}",
 	[PLAN_BLOCK_CLEAR] = "DELETE FROM plan_block WHERE id > 0",
 	[PHASE_MEANS] = "SELECT kind, name, count, sum_ms FROM phase_mean ORDER BY kind, name",
 };

@@ -26,10 +26,12 @@
 
 extern const struct log_table table_of_house;
 extern const struct log_table table_of_stations;
+extern const struct log_table table_of_station_rooms;
 extern const struct log_table table_of_lid_boxes;
 extern const struct log_table table_of_supplies;
 extern const struct log_table table_of_supply_moves;
 extern const struct log_table table_of_recipes;
+extern const struct log_table table_of_recipe_ingredients;
 extern const struct log_table table_of_runs;
 extern const struct log_table table_of_juice;
 extern const struct log_table table_of_juice_uses;
@@ -40,5 +42,14 @@ extern const struct log_table table_of_loads;
 extern const struct log_table table_of_jars;
 extern const struct log_table table_of_phases;
 extern const struct log_table table_of_marks;
+extern const struct log_table table_of_recalls;
+extern const struct log_table table_of_recall_jars;
+extern const struct log_table table_of_plan_house;
+extern const struct log_table table_of_helpers;
+extern const struct log_table table_of_plan_breaks;
+extern const struct log_table table_of_plan;
+extern const struct log_table table_of_plan_runs;
+extern const struct log_table table_of_plan_batches;
+extern const struct log_table table_of_plan_blocks;
 
 #endif

@@ -8,6 +8,57 @@
 #include "log/query/query.h"
 #include "log/tables/columns.h"
 
+/* clang-format off */
+#define IN(member) COLUMN(struct log_recall, member)
+static const struct log_column recall_columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("recall", "number") },
+	{ IN(about), .kind = CELL_WORD, WORDS(trace), OUT("about", "{}") },
+	{ IN(which), .kind = CELL_TEXT, OUT("which", "number, product or day") },
+	{ IN(words), .kind = CELL_TEXT, OUT("words", "what it was called then") },
+	{ IN(reason), .kind = CELL_TEXT, OUT("reason", "") },
+	{ IN(opened_wall_ms), .kind = CELL_INSTANT, OUT("opened", "") },
+	{ MEMBER(struct log_recall, jars), .kind = CELL_NUMBER, SELECTED("recall_left.jars"), OUT("jars", "it is about") },
+	{ MEMBER(struct log_recall, to_find), .kind = CELL_NUMBER, SELECTED("recall_left.to_find"),
+	  OUT("to_find", "of these, still to be found") },
+	{ MEMBER(struct log_recall, not_found), .kind = CELL_NUMBER, SELECTED("recall_left.not_found"),
+	  OUT("not_found", "of these, looked for and not found") },
+};
+#undef IN
+
+#define IN(member) COLUMN(struct log_recall_jar, member)
+static const struct log_column recall_jar_columns[] = {
+	{ IN(recall_id), .kind = CELL_NUMBER, OUT("recall", "") },
+	{ IN(jar_id), .kind = CELL_NUMBER },
+	{ .kind = CELL_TEXT, SELECTED("lot.code"), OUT("lot", "") },
+	{ .kind = CELL_NUMBER, SELECTED("jar.load_id"), .lack = MAY_LACK, OUT("load", "empty: in none yet") },
+	{ .kind = CELL_NUMBER, SELECTED("jar.place_in_load"), OUT("place", "in the load") },
+	{ IN(outcome), .kind = CELL_WORD, WORDS(outcome), .lack = MAY_BE_NULL, OUT("outcome", "{}; empty: to be found") },
+	{ IN(outcome_wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL, OUT("at", "") },
+	{ IN(who), .kind = CELL_TEXT, OUT("who", "initials") },
+};
+#undef IN
+/* clang-format on */
+
+const struct log_table table_of_recalls = {
+	.name = "recalls",
+	.meaning = "recalls",
+	COLUMNS(recall_columns),
+	.table = "recall",
+	.row_size = sizeof(struct log_recall),
+	.from = "recall JOIN recall_left ON recall_left.recall_id = recall.id",
+	.order = "recall.id",
+};
+
+const struct log_table table_of_recall_jars = {
+	.name = "recall_jars",
+	.meaning = "their jars",
+	COLUMNS(recall_jar_columns),
+	.table = "recall_jar",
+	.row_size = sizeof(struct log_recall_jar),
+	.from = "recall_jar JOIN jar ON jar.id = recall_jar.jar_id JOIN lot ON lot.id = jar.lot_id",
+	.order = "recall_jar.recall_id, recall_jar.jar_id",
+};
+
 /* --- the pantry ------------------------------------------------------------------- */
 
 static void read_line(struct query *query, void *into)
@@ -142,17 +193,6 @@ bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *cou
 
 /* --- traces --------------------------------------------------------------------------- */
 
-static void read_mark(struct query *query, void *into)
-{
-	struct log_recall_jar *mark = into;
-	memset(mark, 0, sizeof(*mark));
-	mark->recall_id = take_integer(query);
-	mark->jar_id = take_integer(query);
-	mark->outcome = (enum recall_outcome)take_word(query, &words_of_outcome);
-	mark->outcome_wall_ms = take_wall(query);
-	TAKE_TEXT(query, mark->who);
-}
-
 static void read_traced(struct query *query, void *into)
 {
 	struct log_traced *traced = into;
@@ -167,7 +207,7 @@ static void read_traced(struct query *query, void *into)
 	traced->verdict = (enum verdict)take_word(query, &words_of_verdict);
 	traced->next_jar_id = take_integer(query);
 	traced->recalled = take_flag(query);
-	read_mark(query, &traced->mark);
+	take_row(query, &table_of_recall_jars, &traced->mark);
 }
 
 bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced **rows, size_t *count,
@@ -197,37 +237,16 @@ bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced
 
 /* --- recalls ---------------------------------------------------------------------------- */
 
-static void read_recall(struct query *query, void *into)
-{
-	struct log_recall *recall = into;
-	memset(recall, 0, sizeof(*recall));
-	recall->id = take_integer(query);
-	recall->about = (enum trace_about)take_word(query, &words_of_trace);
-	TAKE_TEXT(query, recall->which);
-	TAKE_TEXT(query, recall->words);
-	TAKE_TEXT(query, recall->reason);
-	recall->opened_wall_ms = take_wall(query);
-	recall->jars = take_integer(query);
-	recall->to_find = take_integer(query);
-	recall->not_found = take_integer(query);
-}
-
 bool log_recalls(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, RECALL_LIST);
-	void *list;
-	bool ok = query_list(&query, read_recall, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_recalls, rows, count, fault);
 }
 
 bool log_recalls_open(struct log *log, struct log_recall **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, RECALLS_OPEN);
-	void *list;
-	bool ok = query_list(&query, read_recall, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_recalls, rows, count, fault);
 }
 
 bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **rows, size_t *count, struct fault *fault)
@@ -246,10 +265,7 @@ bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outco
 	struct query query = query_start(log, MARKS_OF_JAR);
 	bind_integer(&query, jar_id);
 	bind_name(&query, recall_outcome_name(outcome));
-	void *list;
-	bool ok = query_list(&query, read_mark, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_recall_jars, rows, count, fault);
 }
 
 bool log_lot_recalled(struct log *log, int64_t lot_id, int64_t *jars, struct fault *fault)
@@ -282,11 +298,7 @@ bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *co
 bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? RECALL_INSERT : RECALL_UPDATE);
-	bind_name(&query, trace_about_name(row->about));
-	BIND_TEXT(&query, row->which);
-	BIND_TEXT(&query, row->words);
-	BIND_TEXT(&query, row->reason);
-	bind_integer(&query, row->opened_wall_ms);
+	bind_row(&query, &table_of_recalls, row);
 	return put_row(&query, &row->id, 0, "recall", fault);
 }
 
@@ -295,10 +307,7 @@ bool log_put_recall_jar(struct log *log, const struct log_recall_jar *row, struc
 	if (!act_is_open(log, fault))
 		return false;
 	struct query query = query_start(log, RECALL_JAR_PUT);
+	bind_row(&query, &table_of_recall_jars, row);
 	bind_integer(&query, row->recall_id);
-	bind_integer(&query, row->jar_id);
-	bind_name(&query, recall_outcome_name(row->outcome));
-	bind_unless(&query, row->outcome_wall_ms, 0);
-	BIND_TEXT(&query, row->who);
 	return query_run(&query, fault) || put_spoilt(log);
 }

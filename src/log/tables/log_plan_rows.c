@@ -5,88 +5,164 @@
 #include <string.h>
 
 #include "log/query/query.h"
+#include "log/tables/columns.h"
 
 #define ANY_TIME (-1) /* stored as null */
 
-static void read_plan_house(struct query *query, void *into)
-{
-	struct log_plan_house *house = into;
-	memset(house, 0, sizeof(*house));
-	house->burners = take_int(query);
-	house->fillers = take_int(query);
-	house->cooling_jars = (int)take_or(query, COOLING_NO_LIMIT);
-	house->clean_minutes = take_int(query);
-	house->charge_mg = take_integer(query);
-	house->late_minutes = take_int(query);
-	house->meals_in_turns = take_int(query) != 0;
-}
+/* clang-format off */
+#define IN(member) COLUMN(struct log_plan_house, member)
+static const struct log_column house_columns[] = {
+	{ .column = "id", .kind = CELL_NUMBER }, /* 1 */
+	{ IN(burners), .kind = CELL_NUMBER, OUT("burners", "of the stove") },
+	{ IN(fillers), .kind = CELL_NUMBER, OUT("fillers", "so many fill jars at a time; 0: as many as there are") },
+	{ IN(cooling_jars), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = COOLING_NO_LIMIT,
+	  OUT("cooling_jars", "room to cool; empty: no limit") },
+	{ IN(clean_minutes), .kind = CELL_NUMBER, OUT("clean_minutes", "to clean up at the end") },
+	{ IN(charge_mg), .kind = CELL_NUMBER, .scale = 3, OUT("charge_g", "fruit in a basket") },
+	{ IN(late_minutes), .kind = CELL_NUMBER, OUT("late_minutes", "so much later than planned is told") },
+	{ IN(meals_in_turns), .kind = CELL_FLAG, OUT("meals_in_turns", "helpers eat half by half") },
+};
+#undef IN
 
-static void read_helper(struct query *query, void *into)
-{
-	struct log_helper *helper = into;
-	memset(helper, 0, sizeof(*helper));
-	helper->id = take_integer(query);
-	TAKE_TEXT(query, helper->initials);
-	helper->from_minutes = (int)take_or(query, ANY_TIME);
-}
+#define IN(member) COLUMN(struct log_helper, member)
+static const struct log_column helper_columns[] = {
+	{ IN(id), .kind = CELL_NUMBER },
+	{ IN(initials), .kind = CELL_TEXT, OUT("initials", "") },
+	{ IN(from_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = ANY_TIME,
+	  OUT("from_minutes", "after local midnight; empty: from the start") },
+};
+#undef IN
 
-static void read_break(struct query *query, void *into)
-{
-	struct log_plan_break *rest = into;
-	memset(rest, 0, sizeof(*rest));
-	rest->id = take_integer(query);
-	rest->start_minutes = take_int(query);
-	rest->end_minutes = take_int(query);
-}
+#define IN(member) COLUMN(struct log_plan_break, member)
+static const struct log_column break_columns[] = {
+	{ IN(id), .kind = CELL_NUMBER },
+	{ IN(start_minutes), .kind = CELL_NUMBER, OUT("start_minutes", "after local midnight") },
+	{ IN(end_minutes), .kind = CELL_NUMBER, OUT("end_minutes", "") },
+};
+#undef IN
 
-static void read_plan(struct query *query, void *into)
-{
-	struct log_plan *plan = into;
-	memset(plan, 0, sizeof(*plan));
-	plan->day_wall_ms = take_wall(query);
-	plan->start_minutes = (int)take_or(query, ANY_TIME);
-	plan->accepted_wall_ms = take_wall(query);
-	plan->accepted_finish_wall_ms = take_wall(query);
-	plan->finished_wall_ms = take_wall(query);
-}
+#define IN(member) COLUMN(struct log_plan, member)
+static const struct log_column plan_columns[] = {
+	{ .column = "id", .kind = CELL_NUMBER }, /* 1 */
+	{ IN(day_wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL, OUT("day", "local midnight; empty: the day it is") },
+	{ IN(start_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = ANY_TIME,
+	  OUT("start_minutes", "after local midnight; empty: at once") },
+	{ IN(accepted_wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL, OUT("accepted", "empty: a draft") },
+	{ IN(accepted_finish_wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL, OUT("accepted_finish", "") },
+	{ IN(finished_wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL, OUT("finished", "empty: not yet") },
+};
+#undef IN
 
-static void read_plan_run(struct query *query, void *into)
-{
-	struct log_plan_run *run = into;
-	memset(run, 0, sizeof(*run));
-	run->id = take_integer(query);
-	TAKE_TEXT(query, run->fruit);
-	run->fruit_mg = take_integer(query);
-	run->ready_minutes = (int)take_or(query, ANY_TIME);
-	run->run_id = take_integer(query);
-}
+#define IN(member) COLUMN(struct log_plan_run, member)
+static const struct log_column run_columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("planned_run", "number") },
+	{ IN(fruit), .kind = CELL_TEXT, OUT("fruit", "") },
+	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "") },
+	{ IN(ready_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = ANY_TIME,
+	  OUT("ready_minutes", "after local midnight, not before; empty: any time") },
+	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "that it became; empty: not begun") },
+};
+#undef IN
 
-static void read_plan_batch(struct query *query, void *into)
-{
-	struct log_plan_batch *batch = into;
-	memset(batch, 0, sizeof(*batch));
-	batch->id = take_integer(query);
-	TAKE_TEXT(query, batch->recipe);
-	TAKE_TEXT(query, batch->pack);
-	TAKE_TEXT(query, batch->jar);
-	batch->multiple = take_int(query);
-	batch->ready_minutes = (int)take_or(query, ANY_TIME);
-	batch->after_runs = (int)take_or(query, PLAN_RUNS_AS_NEEDED);
-	batch->batch_id = take_integer(query);
-}
+#define IN(member) COLUMN(struct log_plan_batch, member)
+static const struct log_column batch_columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("planned_batch", "number") },
+	{ IN(recipe), .kind = CELL_TEXT, OUT("recipe", "") },
+	{ IN(pack), .kind = CELL_TEXT, OUT("pack", "") },
+	{ IN(jar), .kind = CELL_TEXT, OUT("jar", "") },
+	{ IN(multiple), .kind = CELL_NUMBER, OUT("multiple", "times the recipe") },
+	{ IN(ready_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = ANY_TIME,
+	  OUT("ready_minutes", "after local midnight, not before; empty: any time") },
+	{ IN(after_runs), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = PLAN_RUNS_AS_NEEDED,
+	  OUT("after_runs", "waits for so many runs; empty: for as many as give its juice") },
+	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("batch", "that it became; empty: not begun") },
+};
+#undef IN
 
-static void read_block(struct query *query, void *into)
-{
-	struct log_plan_block *block = into;
-	memset(block, 0, sizeof(*block));
-	block->id = take_integer(query);
-	block->station_id = take_integer(query);
-	block->plan_run_id = take_integer(query);
-	block->plan_batch_id = take_integer(query);
-	block->jars = take_int(query);
-	block->start_wall_ms = take_wall(query);
-	block->end_wall_ms = take_wall(query);
-}
+#define IN(member) COLUMN(struct log_plan_block, member)
+static const struct log_column block_columns[] = {
+	{ IN(id), .kind = CELL_NUMBER },
+	{ IN(station_id), .kind = CELL_NUMBER, OUT("station", "") },
+	{ IN(plan_run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("planned_run", "empty: about none") },
+	{ IN(plan_batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("planned_batch", "empty: about none") },
+	{ IN(jars), .kind = CELL_NUMBER, OUT("jars", "") },
+	{ IN(start_wall_ms), .kind = CELL_INSTANT, OUT("start", "as accepted") },
+	{ IN(end_wall_ms), .kind = CELL_INSTANT, OUT("end", "") },
+};
+#undef IN
+/* clang-format on */
+
+const struct log_table table_of_plan_house = {
+	.name = "plan_house",
+	.meaning = "what the day plan goes by",
+	.single = true,
+	COLUMNS(house_columns),
+	.table = "plan_house",
+	.row_size = sizeof(struct log_plan_house),
+	.from = "plan_house",
+	.order = "plan_house.id",
+};
+
+const struct log_table table_of_helpers = {
+	.name = "helpers",
+	.meaning = "who helps",
+	COLUMNS(helper_columns),
+	.table = "helper",
+	.row_size = sizeof(struct log_helper),
+	.from = "helper",
+	.order = "helper.id",
+};
+
+const struct log_table table_of_plan_breaks = {
+	.name = "plan_breaks",
+	.meaning = "meals",
+	COLUMNS(break_columns),
+	.table = "plan_break",
+	.row_size = sizeof(struct log_plan_break),
+	.from = "plan_break",
+	.order = "plan_break.start_minutes, plan_break.id",
+};
+
+const struct log_table table_of_plan = {
+	.name = "plan",
+	.meaning = "the day plan",
+	.single = true,
+	COLUMNS(plan_columns),
+	.table = "plan",
+	.row_size = sizeof(struct log_plan),
+	.from = "plan",
+	.order = "plan.id",
+};
+
+const struct log_table table_of_plan_runs = {
+	.name = "plan_runs",
+	.meaning = "its juicer runs",
+	COLUMNS(run_columns),
+	.table = "plan_run",
+	.row_size = sizeof(struct log_plan_run),
+	.from = "plan_run",
+	.order = "plan_run.id",
+};
+
+const struct log_table table_of_plan_batches = {
+	.name = "plan_batches",
+	.meaning = "its batches",
+	COLUMNS(batch_columns),
+	.table = "plan_batch",
+	.row_size = sizeof(struct log_plan_batch),
+	.from = "plan_batch",
+	.order = "plan_batch.id",
+};
+
+const struct log_table table_of_plan_blocks = {
+	.name = "plan_blocks",
+	.meaning = "who was to stand where, as accepted",
+	COLUMNS(block_columns),
+	.table = "plan_block",
+	.row_size = sizeof(struct log_plan_block),
+	.from = "plan_block",
+	.order = "plan_block.start_wall_ms, plan_block.id",
+};
 
 static void read_phase_mean(struct query *query, void *into)
 {
@@ -101,58 +177,43 @@ static void read_phase_mean(struct query *query, void *into)
 bool log_plan_house_get(struct log *log, struct log_plan_house *out, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_HOUSE_GET);
-	return query_get(&query, read_plan_house, out, "settings of the day plan", fault);
+	return query_row(&query, &table_of_plan_house, out, "settings of the day plan", fault);
 }
 
 bool log_plan_get(struct log *log, struct log_plan *out, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_GET);
-	return query_get(&query, read_plan, out, "day plan", fault);
+	return query_row(&query, &table_of_plan, out, "day plan", fault);
 }
 
 bool log_helpers(struct log *log, struct log_helper **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, HELPER_LIST);
-	void *list;
-	bool ok = query_list(&query, read_helper, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_helpers, rows, count, fault);
 }
 
 bool log_plan_breaks(struct log *log, struct log_plan_break **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_BREAK_LIST);
-	void *list;
-	bool ok = query_list(&query, read_break, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_plan_breaks, rows, count, fault);
 }
 
 bool log_plan_runs(struct log *log, struct log_plan_run **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_RUN_LIST);
-	void *list;
-	bool ok = query_list(&query, read_plan_run, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_plan_runs, rows, count, fault);
 }
 
 bool log_plan_batches(struct log *log, struct log_plan_batch **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_BATCH_LIST);
-	void *list;
-	bool ok = query_list(&query, read_plan_batch, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_plan_batches, rows, count, fault);
 }
 
 bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_BLOCK_LIST);
-	void *list;
-	bool ok = query_list(&query, read_block, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_plan_blocks, rows, count, fault);
 }
 
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault)
@@ -198,13 +259,8 @@ bool log_put_plan_house(struct log *log, const struct log_plan_house *row, struc
 	if (!act_is_open(log, fault))
 		return false;
 	struct query query = query_start(log, PLAN_HOUSE_UPDATE);
-	bind_integer(&query, row->burners);
-	bind_integer(&query, row->fillers);
-	bind_unless(&query, row->cooling_jars, COOLING_NO_LIMIT);
-	bind_integer(&query, row->clean_minutes);
-	bind_integer(&query, row->charge_mg);
-	bind_integer(&query, row->late_minutes);
-	bind_integer(&query, row->meals_in_turns);
+	bind_row(&query, &table_of_plan_house, row);
+	bind_integer(&query, 1);
 	return run_in_act(log, &query, fault);
 }
 
@@ -213,62 +269,43 @@ bool log_put_plan(struct log *log, const struct log_plan *row, struct fault *fau
 	if (!act_is_open(log, fault))
 		return false;
 	struct query query = query_start(log, PLAN_UPDATE);
-	bind_unless(&query, row->day_wall_ms, 0);
-	bind_unless(&query, row->start_minutes, ANY_TIME);
-	bind_unless(&query, row->accepted_wall_ms, 0);
-	bind_unless(&query, row->accepted_finish_wall_ms, 0);
-	bind_unless(&query, row->finished_wall_ms, 0);
+	bind_row(&query, &table_of_plan, row);
+	bind_integer(&query, 1);
 	return run_in_act(log, &query, fault);
 }
 
 bool log_put_helper(struct log *log, struct log_helper *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? HELPER_INSERT : HELPER_UPDATE);
-	BIND_TEXT(&query, row->initials);
-	bind_unless(&query, row->from_minutes, ANY_TIME);
+	bind_row(&query, &table_of_helpers, row);
 	return put_row(&query, &row->id, 0, "helper", fault);
 }
 
 bool log_put_plan_break(struct log *log, struct log_plan_break *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? PLAN_BREAK_INSERT : PLAN_BREAK_UPDATE);
-	bind_integer(&query, row->start_minutes);
-	bind_integer(&query, row->end_minutes);
+	bind_row(&query, &table_of_plan_breaks, row);
 	return put_row(&query, &row->id, 0, "break", fault);
 }
 
 bool log_put_plan_run(struct log *log, struct log_plan_run *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? PLAN_RUN_INSERT : PLAN_RUN_UPDATE);
-	BIND_TEXT(&query, row->fruit);
-	bind_integer(&query, row->fruit_mg);
-	bind_unless(&query, row->ready_minutes, ANY_TIME);
-	bind_unless(&query, row->run_id, 0);
+	bind_row(&query, &table_of_plan_runs, row);
 	return put_row(&query, &row->id, 0, "planned run", fault);
 }
 
 bool log_put_plan_batch(struct log *log, struct log_plan_batch *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? PLAN_BATCH_INSERT : PLAN_BATCH_UPDATE);
-	BIND_TEXT(&query, row->recipe);
-	BIND_TEXT(&query, row->pack);
-	BIND_TEXT(&query, row->jar);
-	bind_integer(&query, row->multiple);
-	bind_unless(&query, row->ready_minutes, ANY_TIME);
-	bind_unless(&query, row->after_runs, PLAN_RUNS_AS_NEEDED);
-	bind_unless(&query, row->batch_id, 0);
+	bind_row(&query, &table_of_plan_batches, row);
 	return put_row(&query, &row->id, 0, "planned batch", fault);
 }
 
 bool log_put_plan_block(struct log *log, struct log_plan_block *row, struct fault *fault)
 {
 	struct query query = query_start(log, row->id == 0 ? PLAN_BLOCK_INSERT : PLAN_BLOCK_UPDATE);
-	bind_integer(&query, row->station_id);
-	bind_unless(&query, row->plan_run_id, 0);
-	bind_unless(&query, row->plan_batch_id, 0);
-	bind_integer(&query, row->jars);
-	bind_integer(&query, row->start_wall_ms);
-	bind_integer(&query, row->end_wall_ms);
+	bind_row(&query, &table_of_plan_blocks, row);
 	return put_row(&query, &row->id, 0, "piece of the accepted plan", fault);
 }
 

@@ -29,6 +29,24 @@ static const struct log_column columns[] = {
 	  OUT("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none") },
 };
 #undef IN
+
+#define IN(member) COLUMN(struct log_recipe_ingredient, member)
+static const struct log_column ingredient_columns[] = {
+	{ .column = "recipe_id", .kind = CELL_NUMBER, OUT("recipe", "") },
+	{ .column = "place", .kind = CELL_NUMBER, .by_hand = true, OUT("place", "from 1") },
+	{ IN(name), .kind = CELL_TEXT, OUT("name", "") },
+	{ IN(supply), .kind = CELL_WORD, WORDS(supply), OUT("supply", "kind it is taken from") },
+	{ IN(measure), .kind = CELL_WORD, WORDS(measure) },
+	{ .kind = CELL_TEXT, SELECTED(UNIT_OF_MEASURE), OUT("unit", "g, ml or each") },
+	{ IN(amount), .kind = CELL_NUMBER },
+	{ .kind = CELL_NUMBER, .scale = 3, SELECTED("amount * " FACTOR_OF_MEASURE),
+	  OUT("amount", "of one batch; in_jar: of a quart jar") },
+	{ IN(form), .kind = CELL_TEXT, OUT("form", "") },
+	{ IN(adding), .kind = CELL_WORD, WORDS(own_adding), OUT("adding", "{}") },
+	{ IN(optional), .kind = CELL_FLAG, OUT("optional", "") },
+	{ IN(known), .kind = CELL_TEXT, OUT("known", "ingredient it was picked as; empty: on no list") },
+};
+#undef IN
 /* clang-format on */
 
 const struct log_table table_of_recipes = {
@@ -41,27 +59,23 @@ const struct log_table table_of_recipes = {
 	.order = "recipe.id",
 };
 
-static void read_ingredient(struct query *query, void *into)
-{
-	struct log_recipe_ingredient *ingredient = into;
-	memset(ingredient, 0, sizeof(*ingredient));
-	TAKE_TEXT(query, ingredient->name);
-	ingredient->supply = take_supply(query);
-	ingredient->measure = take_measure(query);
-	ingredient->amount = take_integer(query);
-	TAKE_TEXT(query, ingredient->form);
-	ingredient->adding = take_adding(query);
-	ingredient->optional = take_flag(query);
-	TAKE_TEXT(query, ingredient->known);
-}
+const struct log_table table_of_recipe_ingredients = {
+	.name = "recipe_ingredients",
+	.meaning = "what goes into them",
+	COLUMNS(ingredient_columns),
+	.table = "recipe_ingredient",
+	.row_size = sizeof(struct log_recipe_ingredient),
+	.from = "recipe_ingredient",
+	.order = "recipe_ingredient.recipe_id, recipe_ingredient.place",
+};
 
 static bool read_ingredients(struct log *log, struct log_recipe *recipe, struct fault *fault)
 {
 	struct query query = query_start(log, INGREDIENT_LIST);
 	bind_integer(&query, recipe->id);
-	void *rows;
+	struct log_recipe_ingredient *rows;
 	size_t count;
-	if (!query_list(&query, read_ingredient, sizeof(recipe->ingredients[0]), &rows, &count, fault))
+	if (!query_rows(&query, &table_of_recipe_ingredients, &rows, &count, fault))
 		return false;
 	if (count > OWN_INGREDIENTS_MAX)
 		count = OWN_INGREDIENTS_MAX; /* the CHECK of the place rules it out */
@@ -100,16 +114,9 @@ static bool put_ingredient(struct log *log, const struct log_recipe_ingredient *
                            struct fault *fault)
 {
 	struct query query = query_start(log, INGREDIENT_INSERT);
-	bind_integer(&query, recipe_id);
+	bind_row(&query, &table_of_recipe_ingredients, row);
 	bind_integer(&query, (int64_t)place);
-	BIND_TEXT(&query, row->name);
-	bind_name(&query, supply_name(row->supply));
-	bind_name(&query, measure_name(row->measure));
-	bind_integer(&query, row->amount);
-	BIND_TEXT(&query, row->form);
-	bind_name(&query, adding_name(row->adding));
-	bind_integer(&query, row->optional);
-	BIND_TEXT(&query, row->known);
+	bind_integer(&query, recipe_id);
 	return query_run(&query, fault) || put_spoilt(log);
 }
 

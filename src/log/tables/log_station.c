@@ -2,8 +2,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+
+struct capacity {
+	char jar[WORD_MAX_BYTES];
+	int jars;
+};
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_station, member)
@@ -24,6 +30,15 @@ static const struct log_column columns[] = {
 	{ IN(watts), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
 	  OUT("watts", "canners: heat into the water; empty: not stated") },
 };
+#undef IN
+
+#define IN(member) COLUMN(struct capacity, member)
+static const struct log_column room_columns[] = {
+	{ .column = "station_id", .kind = CELL_NUMBER, OUT("station", "") },
+	{ IN(jar), .kind = CELL_TEXT, OUT("size", "of jars") },
+	{ IN(jars), .kind = CELL_NUMBER, OUT("jars", "so many stand in it") },
+};
+#undef IN
 /* clang-format on */
 
 const struct log_table table_of_stations = {
@@ -36,33 +51,30 @@ const struct log_table table_of_stations = {
 	.order = "station.id",
 };
 
-struct capacity {
-	char jar[WORD_MAX_BYTES];
-	int jars;
+const struct log_table table_of_station_rooms = {
+	.name = "station_rooms",
+	.meaning = "how many jars a canner takes",
+	COLUMNS(room_columns),
+	.table = "station_capacity",
+	.row_size = sizeof(struct capacity),
+	.from = "station_capacity",
+	.order = "station_capacity.station_id, station_capacity.jar",
 };
-
-static void read_capacity(struct query *query, void *into)
-{
-	struct capacity *capacity = into;
-	TAKE_TEXT(query, capacity->jar);
-	capacity->jars = take_int(query);
-}
 
 /* A jar size this program does not know is left alone: it cannot be loaded. */
 static bool read_capacities(struct log *log, struct log_station *station, struct fault *fault)
 {
 	struct query query = query_start(log, CAPACITY_LIST);
 	bind_integer(&query, station->id);
-	void *rows;
+	struct capacity *capacities;
 	size_t count;
-	if (!query_list(&query, read_capacity, sizeof(struct capacity), &rows, &count, fault))
+	if (!query_rows(&query, &table_of_station_rooms, &capacities, &count, fault))
 		return false;
-	const struct capacity *capacities = rows;
 	for (size_t i = 0; i < count; i++)
 		for (size_t size = 0; size < jar_size_count && size < JAR_SIZES_MAX; size++)
 			if (strcmp(jar_sizes[size].name, capacities[i].jar) == 0)
 				station->capacity[size] = capacities[i].jars;
-	free(rows);
+	free(capacities);
 	return true;
 }
 
@@ -114,9 +126,10 @@ static bool put_capacities(struct log *log, const struct log_station *row, struc
 		if (row->capacity[i] == 0)
 			continue;
 		struct query insert = query_start(log, CAPACITY_INSERT);
+		struct capacity capacity = { .jars = row->capacity[i] };
+		(void)text_copy(capacity.jar, sizeof(capacity.jar), jar_sizes[i].name);
+		bind_row(&insert, &table_of_station_rooms, &capacity);
 		bind_integer(&insert, row->id);
-		bind_name(&insert, jar_sizes[i].name);
-		bind_integer(&insert, row->capacity[i]);
 		if (!query_run(&insert, fault))
 			return put_spoilt(log);
 	}

@@ -220,6 +220,11 @@ static const char *pectin(int index)
 	return pectin_name((enum pectin)index);
 }
 
+static const char *adding(int index)
+{
+	return adding_name((enum adding)index);
+}
+
 static const char *measure(int index)
 {
 	return measure_name((enum measure)index);
@@ -231,6 +236,7 @@ static const char *supply(int index)
 }
 
 const struct words words_of_pectin = { .count = PECTIN_COUNT, .name = pectin };
+const struct words words_of_own_adding = { .count = OWN_ADDINGS, .name = adding };
 const struct words words_of_measure = { .count = MEASURE_COUNT, .name = measure };
 const struct words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = supply };
 const struct words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity };
