@@ -242,7 +242,7 @@ static bool grow(char **rows, size_t size, size_t count, size_t *room)
 	return true;
 }
 
-bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count, struct fault *fault)
+bool query_list(struct query *query, row_reader *read, size_t size, void *rows, size_t *count, struct fault *fault)
 {
 	char *list = NULL;
 	size_t room = 0;
@@ -264,7 +264,7 @@ bool query_list(struct query *query, row_reader *read, size_t size, void **rows,
 		list = NULL;
 		used = 0;
 	}
-	*rows = list;
+	memcpy(rows, &list, sizeof(list)); /* a pointer to structs of whatever kind */
 	*count = used;
 	return ok;
 }

@@ -55,13 +55,6 @@ const char *take_name(struct query *query);                     /* valid until t
 
 #define TAKE_TEXT(query, array) take_text((query), (array), sizeof(array))
 
-/* Words of the engine's enums (log_take.c); an unknown one makes the row unreadable. */
-enum acidity take_acidity(struct query *query);
-enum pectin take_pectin(struct query *query);
-enum adding take_adding(struct query *query);
-enum measure take_measure(struct query *query);
-enum supply_kind take_supply(struct query *query);
-
 /* A row as the descriptor of its table has it (log_columns.c): read from the columns of
  * {table}, bound for {insert table} and {update table} but what is worked out by hand. */
 void take_row(struct query *query, const struct log_table *table, void *row);
@@ -79,11 +72,11 @@ bool query_one(struct query *query, row_reader *read, void *into, bool *found, s
 /* As query_one, but a missing row is FAULT_MISSING: "the log has no <what>". */
 bool query_get(struct query *query, row_reader *read, void *into, const char *what, struct fault *fault);
 
-/* Every row, as a malloc'ed array of rows of `size` bytes; NULL when none. */
-bool query_list(struct query *query, row_reader *read, size_t size, void **rows, size_t *count, struct fault *fault);
+/* Every row, as a malloc'ed array of rows of `size` bytes, NULL when none; `rows` is the
+ * address of a pointer to such a row. */
+bool query_list(struct query *query, row_reader *read, size_t size, void *rows, size_t *count, struct fault *fault);
 
-/* The same for rows of one table, whose columns are all that is selected: the struct of a
- * row; the address of a pointer to such structs. */
+/* The same for rows of one table, whose columns are all that is selected. */
 bool query_row(struct query *query, const struct log_table *table, void *into, const char *what, struct fault *fault);
 bool query_rows(struct query *query, const struct log_table *table, void *rows, size_t *count, struct fault *fault);
 

@@ -78,8 +78,8 @@
 /* A jar, its lot, its load, what it became, whether an open recall looks for it, and
  * the mark of one recall. */
 #define TRACED_COLUMNS \
-	"{jar}, lot.code, lot.product, lot.food, lot.acidity, lot.made_wall_ms, " \
-	"(SELECT place FROM load WHERE load.id = jar.load_id), " JAR_VERDICT ", " \
+	"{jar}, lot.code, lot.product, lot.food, lot.made_wall_ms, " \
+	"(SELECT place FROM load WHERE load.id = jar.load_id), " \
 	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
 	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
@@ -383,8 +383,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_AMOUNT_UPDATE] = "{update batch_amount}",
 
 	[TALLY_LIST] = "SELECT about, which, looked, failed FROM seal_tally WHERE season = ? ORDER BY about, which",
-	[ASIDE_LIST] = "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule",
-	[ASIDE_INSERT] = "INSERT INTO rule_aside (rule, since_wall_ms) VALUES (?, ?) ON CONFLICT DO NOTHING",
+	[ASIDE_LIST] = "SELECT {rule_aside} FROM rule_aside ORDER BY rule",
+	[ASIDE_INSERT] = "{insert rule_aside} ON CONFLICT DO NOTHING",
 	[ASIDE_DELETE] = "DELETE FROM rule_aside WHERE rule = ?",
 
 	[SUPPLY_LIST] = SUPPLIES "ORDER BY supply.kind, supply.size",

@@ -104,13 +104,8 @@ bool query_row(struct query *query, const struct log_table *table, void *into, c
 
 bool query_rows(struct query *query, const struct log_table *table, void *rows, size_t *count, struct fault *fault)
 {
-	void *list;
-	bool ok;
-
 	query->table = table;
-	ok = query_list(query, read_row, table->row_size, &list, count, fault);
-	memcpy(rows, &list, sizeof(list)); /* a pointer to structs of whatever kind */
-	return ok;
+	return query_list(query, read_row, table->row_size, rows, count, fault);
 }
 
 /* --- writing ------------------------------------------------------------------------------ */

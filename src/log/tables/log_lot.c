@@ -64,10 +64,7 @@ static void read_lot_kept(struct query *query, void *into)
 bool log_lots_kept(struct log *log, struct log_lot_kept **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LOTS_KEPT);
-	void *list;
-	bool ok = query_list(&query, read_lot_kept, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_lot_kept, sizeof(**rows), rows, count, fault);
 }
 
 /* What stands behind the prefix of a lot code, as in 2026-09-14 -B3. */

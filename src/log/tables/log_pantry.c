@@ -101,10 +101,7 @@ bool log_pantry(struct log *log, int64_t from_week, int64_t old_wall_ms, struct 
 	struct query query = query_start(log, PANTRY);
 	bind_integer(&query, old_wall_ms);
 	bind_integer(&query, from_week);
-	void *list;
-	bool ok = query_list(&query, read_line, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_line, sizeof(**rows), rows, count, fault);
 }
 
 bool log_pantry_lots(struct log *log, const char *product, const char *size, struct log_pantry_lot **rows,
@@ -113,20 +110,14 @@ bool log_pantry_lots(struct log *log, const char *product, const char *size, str
 	struct query query = query_start(log, PANTRY_LOTS);
 	bind_text(&query, product, NAME_MAX_BYTES);
 	bind_text(&query, size, WORD_MAX_BYTES);
-	void *list;
-	bool ok = query_list(&query, read_pantry_lot, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_pantry_lot, sizeof(**rows), rows, count, fault);
 }
 
 static bool parts(struct log *log, enum statement which, struct log_pantry_part **rows, size_t *count,
                   struct fault *fault)
 {
 	struct query query = query_start(log, which);
-	void *list;
-	bool ok = query_list(&query, read_part, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_part, sizeof(**rows), rows, count, fault);
 }
 
 bool log_pantry_recalled(struct log *log, struct log_pantry_part **rows, size_t *count, struct fault *fault)
@@ -175,20 +166,14 @@ bool log_loads_linked(struct log *log, int64_t load_id, int64_t **ids, size_t *c
 {
 	struct query query = query_start(log, LOADS_LINKED);
 	bind_integer(&query, load_id);
-	void *list;
-	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
-	*ids = list;
-	return ok;
+	return query_list(&query, read_id, sizeof(**ids), ids, count, fault);
 }
 
 bool log_loads_of_old_gate(struct log *log, int gate, int64_t **ids, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LOADS_OF_OLD_GATE);
 	bind_integer(&query, gate);
-	void *list;
-	bool ok = query_list(&query, read_id, sizeof(**ids), &list, count, fault);
-	*ids = list;
-	return ok;
+	return query_list(&query, read_id, sizeof(**ids), ids, count, fault);
 }
 
 /* --- traces --------------------------------------------------------------------------- */
@@ -201,10 +186,10 @@ static void read_traced(struct query *query, void *into)
 	TAKE_TEXT(query, traced->lot);
 	TAKE_TEXT(query, traced->product);
 	TAKE_TEXT(query, traced->food);
-	traced->acidity = take_acidity(query);
+	traced->acidity = traced->jar.acidity;
 	traced->made_wall_ms = take_wall(query);
 	traced->place = (enum load_place)take_word(query, &words_of_place);
-	traced->verdict = (enum verdict)take_word(query, &words_of_verdict);
+	traced->verdict = traced->jar.verdict;
 	traced->next_jar_id = take_integer(query);
 	traced->recalled = take_flag(query);
 	take_row(query, &table_of_recall_jars, &traced->mark);
@@ -229,10 +214,7 @@ bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced
 	} else {
 		bind_integer(&query, trace->id);
 	}
-	void *list;
-	bool ok = query_list(&query, read_traced, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_traced, sizeof(**rows), rows, count, fault);
 }
 
 /* --- recalls ---------------------------------------------------------------------------- */
@@ -253,10 +235,7 @@ bool log_recall_jars(struct log *log, int64_t recall_id, struct log_traced **row
 {
 	struct query query = query_start(log, RECALL_JARS);
 	bind_integer(&query, recall_id);
-	void *list;
-	bool ok = query_list(&query, read_traced, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_traced, sizeof(**rows), rows, count, fault);
 }
 
 bool log_marks_of_jar(struct log *log, int64_t jar_id, enum recall_outcome outcome, struct log_recall_jar **rows,
@@ -289,10 +268,7 @@ static void read_spoiled(struct query *query, void *into)
 bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LOTS_SPOILED);
-	void *list;
-	bool ok = query_list(&query, read_spoiled, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_spoiled, sizeof(**rows), rows, count, fault);
 }
 
 bool log_put_recall(struct log *log, struct log_recall *row, struct fault *fault)

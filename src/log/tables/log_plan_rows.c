@@ -219,10 +219,7 @@ bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *coun
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, PHASE_MEANS);
-	void *list;
-	bool ok = query_list(&query, read_phase_mean, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_phase_mean, sizeof(**rows), rows, count, fault);
 }
 
 /* --- writing ------------------------------------------------------------------- */

@@ -7,7 +7,7 @@ static void read_sold_by(struct query *query, void *into)
 {
 	struct log_sold_by *sold = into;
 	memset(sold, 0, sizeof(*sold));
-	sold->kind = take_supply(query);
+	sold->kind = (enum supply_kind)take_word(query, &words_of_supply);
 	TAKE_TEXT(query, sold->size);
 	sold->amount = take_integer(query);
 }
@@ -37,29 +37,20 @@ static void read_lid_use(struct query *query, void *into)
 bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, SOLD_BY_LIST);
-	void *list;
-	bool ok = query_list(&query, read_sold_by, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_sold_by, sizeof(**rows), rows, count, fault);
 }
 
 bool log_fruit_yields(struct log *log, struct log_fruit_yield **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, FRUIT_YIELDS);
-	void *list;
-	bool ok = query_list(&query, read_fruit_yield, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_fruit_yield, sizeof(**rows), rows, count, fault);
 }
 
 bool log_lid_uses(struct log *log, int64_t lid_box_id, struct log_lid_use **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, LID_USES);
 	bind_integer(&query, lid_box_id);
-	void *list;
-	bool ok = query_list(&query, read_lid_use, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_lid_use, sizeof(**rows), rows, count, fault);
 }
 
 bool log_put_sold_by(struct log *log, const struct log_sold_by *row, struct fault *fault)

@@ -1,48 +1,32 @@
 /*
- * log_table_list.c - the tables of an export: statement and columns side by side.
+ * log_table_list.c - the tables that leave the program, in the order of an export.
  *
  * Amounts leave the program in grams, millilitres and pieces with their exact
  * decimals; lengths in inches, heights in metres, spans in seconds.
  */
 #include "log/tables/columns.h"
 
-/* clang-format off */
-#define TEXT(said, words) { .kind = CELL_TEXT, .name = (said), .meaning = (words) }
-#define WHOLE(said, words) { .kind = CELL_NUMBER, .name = (said), .meaning = (words) }
-#define DECIMAL(said, digits, words) { .kind = CELL_NUMBER, .scale = (digits), .name = (said), .meaning = (words) }
-#define INSTANT(said, words) { .kind = CELL_INSTANT, .name = (said), .meaning = (words) }
-#define FLAG(said, words) { .kind = CELL_FLAG, .name = (said), .meaning = (words) }
-/* Those that may be empty. */
-#define SOME_TEXT(said, words) { .kind = CELL_TEXT, .lack = MAY_LACK, .name = (said), .meaning = (words) }
-#define SOME_WHOLE(said, words) { .kind = CELL_NUMBER, .lack = MAY_LACK, .name = (said), .meaning = (words) }
-#define SOME_DECIMAL(said, digits, words) \
-	{ .kind = CELL_NUMBER, .scale = (digits), .lack = MAY_LACK, .name = (said), .meaning = (words) }
-#define SOME_INSTANT(said, words) { .kind = CELL_INSTANT, .lack = MAY_LACK, .name = (said), .meaning = (words) }
-/* clang-format on */
-
-static const struct log_column rules_aside_columns[] = {
-	TEXT("rule", "a warning this house does not want to see"),
-	INSTANT("since", ""),
-};
-
+/* Never written but by a commit (src/log/journal), so that its columns are of the export alone. */
 static const struct log_column journal_columns[] = {
-	WHOLE("entry", "number"),
-	INSTANT("at", ""),
-	TEXT("verb", "short name of the act"),
-	TEXT("who", "initials"),
-	SOME_WHOLE("station", "empty: about none"),
-	SOME_WHOLE("load", "empty: about none"),
-	SOME_WHOLE("run", "empty: about none"),
-	SOME_WHOLE("batch", "empty: about none"),
-	TEXT("sentence", "what was done"),
-	SOME_WHOLE("undoes", "entry it takes back; empty: none"),
+	{ .kind = CELL_NUMBER, OUT("entry", "number") },
+	{ .kind = CELL_INSTANT, OUT("at", "") },
+	{ .kind = CELL_TEXT, OUT("verb", "short name of the act") },
+	{ .kind = CELL_TEXT, OUT("who", "initials") },
+	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("station", "empty: about none") },
+	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("load", "empty: about none") },
+	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("run", "empty: about none") },
+	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("batch", "empty: about none") },
+	{ .kind = CELL_TEXT, OUT("sentence", "what was done") },
+	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("undoes", "entry it takes back; empty: none") },
 };
 
-/* clang-format off */
-#define TABLE(array, one, words, statement) \
-	&(const struct log_table){ .name = #array, .meaning = (words), .single = (one), .columns = array##_columns, \
-		.column_count = sizeof(array##_columns) / sizeof(array##_columns[0]), .sql = (statement) }
-/* clang-format on */
+static const struct log_table journal = {
+	.name = "journal",
+	.meaning = "what was done, by whom",
+	COLUMNS(journal_columns),
+	.sql = "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, sentence, undoes_id "
+	       "FROM journal ORDER BY id",
+};
 
 const struct log_table *const log_tables[] = {
 	&table_of_house,
@@ -72,10 +56,8 @@ const struct log_table *const log_tables[] = {
 	&table_of_plan_runs,
 	&table_of_plan_batches,
 	&table_of_plan_blocks,
-	TABLE(rules_aside, false, "warnings set aside", "SELECT rule, since_wall_ms FROM rule_aside ORDER BY rule"),
-	TABLE(journal, false, "what was done, by whom",
-	      "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, sentence, undoes_id "
-	      "FROM journal ORDER BY id"),
+	&table_of_rules_aside,
+	&journal,
 };
 
 const size_t log_table_count = sizeof(log_tables) / sizeof(log_tables[0]);

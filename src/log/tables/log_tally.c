@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "log/query/query.h"
+#include "log/tables/columns.h"
 
 static void read_tally(struct query *query, void *into)
 {
@@ -20,27 +21,31 @@ bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *c
 {
 	struct query query = query_start(log, TALLY_LIST);
 	bind_integer(&query, season);
-	void *list;
-	bool ok = query_list(&query, read_tally, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_list(&query, read_tally, sizeof(**rows), rows, count, fault);
 }
 
-static void read_aside(struct query *query, void *into)
-{
-	struct log_aside *aside = into;
-	memset(aside, 0, sizeof(*aside));
-	TAKE_TEXT(query, aside->rule);
-	aside->since_wall_ms = take_wall(query);
-}
+/* clang-format off */
+#define IN(member) COLUMN(struct log_aside, member)
+static const struct log_column aside_columns[] = {
+	{ IN(rule), .kind = CELL_TEXT, OUT("rule", "a warning this house does not want to see") },
+	{ IN(since_wall_ms), .kind = CELL_INSTANT, OUT("since", "") },
+};
+/* clang-format on */
+
+const struct log_table table_of_rules_aside = {
+	.name = "rules_aside",
+	.meaning = "warnings set aside",
+	COLUMNS(aside_columns),
+	.table = "rule_aside",
+	.row_size = sizeof(struct log_aside),
+	.from = "rule_aside",
+	.order = "rule_aside.rule",
+};
 
 bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, ASIDE_LIST);
-	void *list;
-	bool ok = query_list(&query, read_aside, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_rules_aside, rows, count, fault);
 }
 
 bool log_put_aside(struct log *log, const struct log_aside *row, bool aside, struct fault *fault)
@@ -48,8 +53,8 @@ bool log_put_aside(struct log *log, const struct log_aside *row, bool aside, str
 	if (!act_is_open(log, fault))
 		return false;
 	struct query query = query_start(log, aside ? ASIDE_INSERT : ASIDE_DELETE);
-	BIND_TEXT(&query, row->rule);
 	if (aside)
-		bind_integer(&query, row->since_wall_ms);
+		bind_row(&query, &table_of_rules_aside, row);
+	BIND_TEXT(&query, row->rule);
 	return query_run(&query, fault) || put_spoilt(log);
 }
