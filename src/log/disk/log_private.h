@@ -265,6 +265,4 @@ extern const struct words words_of_measure;
 extern const struct words words_of_supply;
 extern const struct words words_of_confirmed; /* those a load can have: yes and practice */
 
-const char *units_name(enum unit_system units); /* as stored */
-
 #endif

@@ -78,15 +78,6 @@ int64_t take_integer(struct query *query)
 	return sqlite3_column_int64(query->statement, query->taken++);
 }
 
-int64_t take_or(struct query *query, int64_t null_value)
-{
-	if (next_is_null(query)) {
-		query->taken++;
-		return null_value;
-	}
-	return take_integer(query);
-}
-
 int64_t take_between(struct query *query, int64_t least, int64_t most)
 {
 	int64_t value = take_integer(query);

@@ -45,7 +45,6 @@ int64_t take_integer(struct query *query);    /* null: 0 */
  * Anything else is damage: no clock says so, and sums would overflow. */
 int64_t take_wall(struct query *query);
 int64_t take_awake(struct query *query);
-int64_t take_or(struct query *query, int64_t null_value);
 int64_t take_between(struct query *query, int64_t least, int64_t most); /* else damage */
 int take_int(struct query *query);
 bool take_flag(struct query *query);

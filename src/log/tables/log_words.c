@@ -315,11 +315,6 @@ bool station_kind_from_name(const char *name, enum station_kind *out)
 	return true;
 }
 
-const char *units_name(enum unit_system units)
-{
-	return word_at(&words_of_units, (int)units);
-}
-
 const char *juice_state_name(enum juice_state state)
 {
 	return word_at(&words_of_juice_state, (int)state);
