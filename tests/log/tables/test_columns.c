@@ -409,17 +409,27 @@ static void put_row_of(size_t of, enum statement which)
 	KIT_OK(&kit, query_run(&query, &kit.fault));
 }
 
-static void comes_back(size_t of)
+/* Read into `got`. */
+static bool read_back(size_t of)
 {
 	const struct log_table *table = rows[of].table;
 	struct query query = { .log = kit.log };
 	char sql[STATEMENT_MAX_BYTES];
+	bool done;
 
 	ck_assert(statement_expand(rows[of].get, sql, sizeof(sql)));
 	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &query.statement, NULL), SQLITE_OK);
 	bind_integer(&query, key_of(table));
-	KIT_OK(&kit, query_row(&query, table, got, "such row", &kit.fault));
+	done = query_row(&query, table, got, "such row", &kit.fault);
 	ck_assert_int_eq(sqlite3_finalize(query.statement), SQLITE_OK);
+	return done;
+}
+
+static void comes_back(size_t of)
+{
+	const struct log_table *table = rows[of].table;
+
+	KIT_OK(&kit, read_back(of));
 	if (table->columns[0].size != 0 && table->columns[0].kind == CELL_NUMBER)
 		ck_assert_int_eq(column_get(&table->columns[0], got), key_of(table));
 	for (size_t i = 1; i < table->column_count; i++) {
@@ -502,6 +512,34 @@ START_TEST(what_is_not_there_is_null)
 }
 END_TEST
 
+START_TEST(a_word_that_is_none_of_its_enum_is_damage)
+{
+	static const char *const wrong[] = { "", "nonsense" };
+	const struct log_table *table = rows[_i].table;
+
+	let_anything_in();
+	fill(table, 0);
+	put_row_of((size_t)_i, rows[_i].insert);
+	for (size_t i = 1; i < table->column_count; i++) {
+		const struct log_column *column = &table->columns[i];
+
+		for (size_t j = 0; j < 2 && column->kind == CELL_WORD && column->column != NULL; j++) {
+			char *sql = sqlite3_mprintf("UPDATE %s SET %s = %Q", table->table, column->column, wrong[j]);
+
+			ck_assert_int_eq(sqlite3_exec(kit.log->db, sql, NULL, NULL, NULL), SQLITE_OK);
+			sqlite3_free(sql);
+			/* "" says nothing where nothing may be said. */
+			ck_assert_msg(read_back((size_t)_i) == (j == 0 && word_at(column->words, 0)[0] == '\0'),
+			              "%s.%s: \"%s\"", table->table, column->column, wrong[j]);
+			if (j == 1)
+				ck_assert_int_eq(kit.fault.kind, FAULT_DAMAGED);
+		}
+		if (column->kind == CELL_WORD && column->column != NULL)
+			put_row_of((size_t)_i, rows[_i].update);
+	}
+}
+END_TEST
+
 static void ck_stored(const char *select, const char *wanted)
 {
 	sqlite3_stmt *row;
@@ -573,6 +611,7 @@ int main(void)
 	tcase_add_test(tests, every_described_table_goes_there_and_back);
 	tcase_add_loop_test(tests, every_member_comes_back_from_its_own_column, 0, (int)ROWS);
 	tcase_add_loop_test(tests, what_is_not_there_is_null, 0, (int)ROWS);
+	tcase_add_loop_test(tests, a_word_that_is_none_of_its_enum_is_damage, 0, (int)ROWS);
 	suite_add_tcase(suite, tests);
 	runner = srunner_create(suite);
 	srunner_run_all(runner, CK_NORMAL);
