@@ -115,7 +115,7 @@ static double statement_ms(const struct bench *bench, enum statement which, cons
 	char *sql;
 	int at = 0;
 
-	if (!statement_write(which, text, sizeof(text)) ||
+	if (!statement_write(bench->log, which, text, sizeof(text)) ||
 	    sqlite3_prepare_v2(bench->log->db, text, -1, &statement, NULL) != SQLITE_OK)
 		return -1.0;
 	if (match != NULL)

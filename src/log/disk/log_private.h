@@ -39,6 +39,8 @@ struct log {
 	char *path; /* as the caller gave it */
 	enum log_mode mode;
 	const struct layouts *layouts;
+	const struct log_table *const *tables; /* log_tables */
+	size_t table_count;
 	sqlite3_stmt *statements[STATEMENT_COUNT]; /* NULL: not asked yet */
 	sqlite3_session *session;                  /* captures the act; NULL outside one */
 	bool in_act;

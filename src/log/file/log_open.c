@@ -16,6 +16,7 @@
 
 #include "log/disk/log_private.h"
 #include "log/query/query.h"
+#include "log/query/tables.h"
 
 #define MARK_BUSY_MS 5000 /* a report may be reading while the log is marked as in use */
 
@@ -436,6 +437,8 @@ static struct log *new_log(const char *path, enum log_mode mode, const struct la
 		return NULL;
 	log->mode = mode;
 	log->layouts = layouts;
+	log->tables = log_tables;
+	log->table_count = log_table_count;
 	log->opening = true;
 	log->watch = -1;
 	log->path = strdup(path);

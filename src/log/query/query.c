@@ -15,7 +15,7 @@ int log_prepare(struct log *log, enum statement which)
 	if (log->statements[which] != NULL)
 		return SQLITE_OK;
 	char sql[STATEMENT_MAX_BYTES];
-	if (!statement_write(which, sql, sizeof(sql)))
+	if (!statement_write(log, which, sql, sizeof(sql)))
 		return SQLITE_INTERNAL;
 	return sqlite3_prepare_v3(log->db, sql, -1, SQLITE_PREPARE_PERSISTENT, &log->statements[which], NULL);
 }

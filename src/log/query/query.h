@@ -54,12 +54,12 @@ const char *take_name(struct query *query);                     /* valid until t
 
 #define TAKE_TEXT(query, array) take_text((query), (array), sizeof(array))
 
-/* A row as the descriptor of its table has it (log_columns.c): read from the columns of
+/* A row as the descriptor of its table has it (row.c): read from the columns of
  * {table}, bound for {insert table} and {update table} but what is worked out by hand. */
 void take_row(struct query *query, const struct log_table *table, void *row);
 void bind_row(struct query *query, const struct log_table *table, const void *row);
 
-/* What stands for a column in the list of a SELECT (log_statement.c). */
+/* What stands for a column in the list of a SELECT (statement_text.c). */
 void column_selected(struct text *sql, const struct log_table *table, const struct log_column *column);
 
 /* A statement that answers nothing. */

@@ -245,13 +245,14 @@ enum statement {
 	STATEMENT_COUNT
 };
 
-/* As they are written down: "{jar}" stands for the columns of a jar (log_statement.c). */
+/* As they are written down: "{jar}" stands for the columns of a jar (statement_text.c). */
 extern const char *const statement_text[STATEMENT_COUNT];
 
 /* The whole text into a buffer of STATEMENT_MAX_BYTES.  False: it names a table that has
  * no descriptor, or is longer; both are mistakes of the program. */
 #define STATEMENT_MAX_BYTES 8192
-bool statement_expand(const char *written, char *buffer, size_t size);
-bool statement_write(enum statement which, char *buffer, size_t size);
+struct log;
+bool statement_expand(const struct log *log, const char *written, char *buffer, size_t size);
+bool statement_write(const struct log *log, enum statement which, char *buffer, size_t size);
 
 #endif

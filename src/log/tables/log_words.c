@@ -246,15 +246,6 @@ const struct words words_of_method = { .count = METHOD_COUNT, .name = method };
 static_assert(CONFIRMED_YES == 0 && CONFIRMED_PRACTICE == 1, "the two a load can have come first");
 const struct words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed };
 
-const char *word_at(const struct words *words, int index)
-{
-	if (index >= 0 && index < words->count && words->list != NULL)
-		return words->list[index];
-	if (index >= 0 && index < words->count && words->name != NULL)
-		return words->name(index);
-	return "?";
-}
-
 const char *load_place_name(enum load_place place)
 {
 	return word_at(&words_of_place, (int)place);

@@ -193,7 +193,7 @@ static bool scan_allowed(enum statement which, const char *detail)
 static const char *text_of(enum statement which)
 {
 	static char sql[STATEMENT_MAX_BYTES];
-	ck_assert(statement_write(which, sql, sizeof(sql)));
+	ck_assert(statement_write(kit.log, which, sql, sizeof(sql)));
 	return sql;
 }
 

@@ -36,7 +36,8 @@ START_TEST(every_statement_can_be_prepared)
 	for (int which = 0; which < STATEMENT_COUNT; which++) {
 		char sql[STATEMENT_MAX_BYTES];
 
-		ck_assert_msg(statement_write((enum statement)which, sql, sizeof(sql)), "%s", statement_text[which]);
+		ck_assert_msg(statement_write(kit.log, (enum statement)which, sql, sizeof(sql)), "%s",
+		              statement_text[which]);
 		ck_assert_ptr_null(strpbrk(sql, "{}"));
 		ck_assert_msg(log_prepare(kit.log, (enum statement)which) == SQLITE_OK, "%s:\n%s",
 		              sqlite3_errmsg(kit.log->db), sql);
@@ -48,7 +49,7 @@ START_TEST(a_statement_that_does_not_fit_is_none)
 {
 	char sql[40];
 
-	ck_assert(!statement_write(LOT_GET, sql, sizeof(sql)));
+	ck_assert(!statement_write(kit.log, LOT_GET, sql, sizeof(sql)));
 }
 END_TEST
 
@@ -417,7 +418,7 @@ static bool read_back(size_t of)
 	char sql[STATEMENT_MAX_BYTES];
 	bool done;
 
-	ck_assert(statement_expand(rows[of].get, sql, sizeof(sql)));
+	ck_assert(statement_expand(kit.log, rows[of].get, sql, sizeof(sql)));
 	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &query.statement, NULL), SQLITE_OK);
 	bind_integer(&query, key_of(table));
 	done = query_row(&query, table, got, "such row", &kit.fault);

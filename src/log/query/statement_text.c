@@ -1,5 +1,5 @@
 /*
- * log_statement.c - the text of a statement, with the columns of its tables written out.
+ * statement_text.c - the text of a statement, with the columns of its tables written out.
  *
  * In the texts of src/log/query/statements.c
  *   {jar}         is every column of a jar that is read, in the order of its descriptor;
@@ -11,13 +11,13 @@
 #include "base/text.h"
 #include "log/query/query.h"
 
-static const struct log_table *table_of(const char *name, size_t length)
+static const struct log_table *table_of(const struct log *log, const char *name, size_t length)
 {
-	for (size_t i = 0; i < log_table_count; i++) {
-		const char *table = log_tables[i]->table;
+	for (size_t i = 0; i < log->table_count; i++) {
+		const char *table = log->tables[i]->table;
 
 		if (table != NULL && strncmp(table, name, length) == 0 && table[length] == '\0')
-			return log_tables[i];
+			return log->tables[i];
 	}
 	return NULL;
 }
@@ -81,7 +81,7 @@ static void add_update(struct text *sql, const struct log_table *table)
 }
 
 /* What stands between two braces; false: no such table. */
-static bool add_columns(struct text *sql, const char *words, size_t length)
+static bool add_columns(const struct log *log, struct text *sql, const char *words, size_t length)
 {
 	static const struct {
 		const char *verb;
@@ -94,7 +94,7 @@ static bool add_columns(struct text *sql, const char *words, size_t length)
 
 		if (length < verb || strncmp(words, verbs[i].verb, verb) != 0)
 			continue;
-		table = table_of(words + verb, length - verb);
+		table = table_of(log, words + verb, length - verb);
 		if (table != NULL)
 			verbs[i].add(sql, table);
 		return table != NULL;
@@ -102,7 +102,7 @@ static bool add_columns(struct text *sql, const char *words, size_t length)
 	return false;
 }
 
-bool statement_expand(const char *at, char *buffer, size_t size)
+bool statement_expand(const struct log *log, const char *at, char *buffer, size_t size)
 {
 	struct text sql = text_over(buffer, size);
 
@@ -110,7 +110,7 @@ bool statement_expand(const char *at, char *buffer, size_t size)
 		const char *close = strchr(open, '}');
 
 		text_add(&sql, "%.*s", (int)(open - at), at);
-		if (close == NULL || !add_columns(&sql, open + 1, (size_t)(close - open - 1)))
+		if (close == NULL || !add_columns(log, &sql, open + 1, (size_t)(close - open - 1)))
 			return false;
 		at = close + 1;
 	}
@@ -118,7 +118,7 @@ bool statement_expand(const char *at, char *buffer, size_t size)
 	return !sql.cut;
 }
 
-bool statement_write(enum statement which, char *buffer, size_t size)
+bool statement_write(const struct log *log, enum statement which, char *buffer, size_t size)
 {
-	return statement_expand(statement_text[which], buffer, size);
+	return statement_expand(log, statement_text[which], buffer, size);
 }

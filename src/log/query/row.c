@@ -1,9 +1,18 @@
-/* log_columns.c - a row of a table in the log and in its struct, column by column. */
+/* row.c - a row of a table in the log and in its struct, column by column. */
 #include <assert.h>
 #include <limits.h>
 #include <string.h>
 
 #include "log/query/query.h"
+
+const char *word_at(const struct words *words, int index)
+{
+	if (index >= 0 && index < words->count && words->list != NULL)
+		return words->list[index];
+	if (index >= 0 && index < words->count && words->name != NULL)
+		return words->name(index);
+	return "?";
+}
 
 char *column_text(const struct log_column *column, void *row)
 {
