@@ -1,6 +1,5 @@
 /* row.c - a row of a table in the log and in its struct, column by column. */
 #include <assert.h>
-#include <limits.h>
 #include <string.h>
 
 #include "log/query/query.h"

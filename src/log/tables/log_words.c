@@ -190,61 +190,61 @@ const struct words words_of_work = { .list = works, .count = SUBJECT_KIND_COUNT 
 
 /* Enums whose words the engine has; what is not said is null in the log. */
 
-static const char *acidity(int index)
+static const char *acidity_word(int index)
 {
 	return acidity_name((enum acidity)index);
 }
 
-static const char *acid(int index)
+static const char *acid_word(int index)
 {
 	return index == ACID_NOT_SAID ? "" : acid_name((enum acid)index);
 }
 
-static const char *origin(int index)
+static const char *origin_word(int index)
 {
 	return index == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)index);
 }
 
-static const char *method(int index)
+static const char *method_word(int index)
 {
 	return method_name((enum method)index);
 }
 
-static const char *confirmed(int index)
+static const char *confirmed_word(int index)
 {
 	return confirmed_name((enum confirmed)index);
 }
 
-static const char *pectin(int index)
+static const char *pectin_word(int index)
 {
 	return pectin_name((enum pectin)index);
 }
 
-static const char *adding(int index)
+static const char *adding_word(int index)
 {
 	return adding_name((enum adding)index);
 }
 
-static const char *measure(int index)
+static const char *measure_word(int index)
 {
 	return measure_name((enum measure)index);
 }
 
-static const char *supply(int index)
+static const char *supply_word(int index)
 {
 	return supply_name((enum supply_kind)index);
 }
 
-const struct words words_of_pectin = { .count = PECTIN_COUNT, .name = pectin };
-const struct words words_of_own_adding = { .count = OWN_ADDINGS, .name = adding };
-const struct words words_of_measure = { .count = MEASURE_COUNT, .name = measure };
-const struct words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = supply };
-const struct words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity };
-const struct words words_of_acid = { .count = ACID_COUNT, .name = acid };
-const struct words words_of_origin = { .count = ORIGIN_COUNT, .name = origin };
-const struct words words_of_method = { .count = METHOD_COUNT, .name = method };
+const struct words words_of_pectin = { .count = PECTIN_COUNT, .name = pectin_word };
+const struct words words_of_own_adding = { .count = OWN_ADDINGS, .name = adding_word };
+const struct words words_of_measure = { .count = MEASURE_COUNT, .name = measure_word };
+const struct words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = supply_word };
+const struct words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity_word };
+const struct words words_of_acid = { .count = ACID_COUNT, .name = acid_word };
+const struct words words_of_origin = { .count = ORIGIN_COUNT, .name = origin_word };
+const struct words words_of_method = { .count = METHOD_COUNT, .name = method_word };
 static_assert(CONFIRMED_YES == 0 && CONFIRMED_PRACTICE == 1, "the two a load can have come first");
-const struct words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed };
+const struct words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed_word };
 
 const char *load_place_name(enum load_place place)
 {

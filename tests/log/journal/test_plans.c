@@ -435,7 +435,7 @@ START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
 	/* a key writes no more slowly than on the first day */
 	for (int which = BEGIN_ACT; which < STATEMENT_COUNT; which++) {
 		int taken = steps((enum statement)which);
-		ck_assert_msg(taken <= FEW, "%d steps:\n%s", taken, text_of(which));
+		ck_assert_msg(taken <= FEW, "%d steps:\n%s", taken, text_of((enum statement)which));
 	}
 }
 END_TEST
