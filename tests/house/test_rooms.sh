@@ -35,11 +35,6 @@ house() {
 		rooms report exchange > pantry > plan > house > history > board > process > out > cli
 		rooms screen app > board > history > pot > canner > pantry > stock > plan > house > ui > term
 		stands log/journal log/history works_settle
-		stands report/exchange log/tables log_table_count
-		stands report/exchange log/tables log_table_named
-		stands report/exchange log/tables log_tables
-		stands report/house log/file log_backups
-		stands report/house log/file log_restore_backup
 	END
 }
 

@@ -7,6 +7,7 @@
 
 #include "engine/label/row_check.h"
 #include "kitchen/exchange/import_private.h"
+#include "kitchen/exchange/tables.h"
 
 /* Of a name that the table has. */
 static size_t column_named(const struct import_file *file, const char *name)
@@ -35,7 +36,7 @@ static bool read_word(const struct import_file *file, struct import_plan *plan, 
 	*value = column->none;
 	if (text[0] == '\0' && column->lack != NEVER_LACKS)
 		return true;
-	for (int i = 0; strcmp(word = word_at(column->words, i), "?") != 0; i++) {
+	for (int i = 0; (word = tables_word(column, i)) != NULL; i++) {
 		*value = i;
 		if (strcmp(word, text) == 0)
 			return true;

@@ -9,6 +9,14 @@
 #include "kitchen/board/board.h"
 #include "log/query/tables.h"
 
+/* Each table in turn; NULL: there are no more. */
+const struct log_table *tables_at(size_t index);
+size_t tables_count(void);
+const struct log_table *tables_named(const char *name); /* NULL: none */
+/* The columns that leave the program, in their order; how many. */
+size_t tables_columns(const struct log_table *table, const struct log_column *out[TABLE_COLUMNS_MAX]);
+/* The words of a column in their order; NULL: no more. */
+const char *tables_word(const struct log_column *column, int index);
 /* As log_table_read. */
 bool tables_read(struct kitchen *kitchen, const struct log_table *table,
                  bool (*row)(void *state, const struct log_cell *cells, struct fault *fault), void *state,

@@ -84,3 +84,13 @@ bool kitchen_save_copy(struct kitchen *kitchen, const char *path, bool replace, 
 {
 	return log_save_copy(kitchen->log, path, replace, fault);
 }
+
+bool backups_list(const char *path, struct log_copy **rows, size_t *count, struct fault *fault)
+{
+	return log_backups(path, rows, count, fault);
+}
+
+bool backups_restore(const char *path, const char *name, char *used, size_t used_size, struct fault *fault)
+{
+	return log_restore_backup(path, name, used, used_size, fault);
+}

@@ -46,5 +46,9 @@ bool kitchen_log_is_safe(struct kitchen *kitchen, struct fault *fault);
 bool kitchen_log_is_damaged(const struct kitchen *kitchen);
 /* Write what stands to a new file, checked.  Faults: those of log_save_copy. */
 bool kitchen_save_copy(struct kitchen *kitchen, const char *path, bool replace, struct fault *fault);
+/* The backups of a log, and one put in the place of a damaged log: as log_backups and
+ * log_restore_backup, with their faults. */
+bool backups_list(const char *path, struct log_copy **rows, size_t *count, struct fault *fault);
+bool backups_restore(const char *path, const char *name, char *used, size_t used_size, struct fault *fault);
 
 #endif

@@ -36,11 +36,11 @@ static bool find_table(const char *name, const struct log_table **table, struct 
 	char names[FAULT_SENTENCE_MAX];
 	struct text text = TEXT_OVER(names);
 
-	*table = log_table_named(name);
+	*table = tables_named(name);
 	if (*table != NULL)
 		return true;
-	for (size_t i = 0; i < log_table_count; i++)
-		text_add(&text, "%s%s", i > 0 ? ", " : "", log_tables[i]->name);
+	for (size_t i = 0; i < tables_count(); i++)
+		text_add(&text, "%s%s", i > 0 ? ", " : "", tables_at(i)->name);
 	return fault_set(fault, FAULT_MISUSE, "there is no table \"%.40s\": %s", name, names);
 }
 
@@ -85,14 +85,14 @@ static bool put_folder(const char *folder, bool replace, struct day *day, struct
 
 	if (!out_folder(folder, fault))
 		return false;
-	for (size_t i = 0; !replace && i < log_table_count; i++)
-		if (!table_path(folder, log_tables[i], path, sizeof(path), fault) || !out_is_free(path, fault))
+	for (size_t i = 0; !replace && i < tables_count(); i++)
+		if (!table_path(folder, tables_at(i), path, sizeof(path), fault) || !out_is_free(path, fault))
 			return false;
-	for (size_t i = 0; i < log_table_count; i++)
-		if (!table_path(folder, log_tables[i], path, sizeof(path), fault) ||
-		    !put_one(path, replace, day, FORMAT_CSV, log_tables[i], fault))
+	for (size_t i = 0; i < tables_count(); i++)
+		if (!table_path(folder, tables_at(i), path, sizeof(path), fault) ||
+		    !put_one(path, replace, day, FORMAT_CSV, tables_at(i), fault))
 			return false;
-	(void)printf("%zu tables in ", log_table_count);
+	(void)printf("%zu tables in ", tables_count());
 	plain_put(stdout, folder);
 	(void)fputc('\n', stdout);
 	return true;

@@ -105,7 +105,7 @@ bool export_csv(FILE *out, struct day *day, const struct log_table *table, struc
 {
 	struct csv_table csv = { .out = out, .table = table };
 
-	csv.column_count = log_table_out(table, csv.columns);
+	csv.column_count = tables_columns(table, csv.columns);
 	for (size_t i = 0; i < csv.column_count; i++)
 		(void)fprintf(out, "%s%s", i > 0 ? "," : "", csv.columns[i]->name);
 	(void)fputs(table->checked ? ",check\r\n" : "\r\n", out);

@@ -57,7 +57,7 @@ static bool put_table(struct json *json, struct day *day, const struct log_table
 	struct json_table to = { .json = json, .table = table };
 	bool done;
 
-	to.column_count = log_table_out(table, to.columns);
+	to.column_count = tables_columns(table, to.columns);
 	if (!table->single)
 		json_open_array(json, table->name, JSON_LINES);
 	done = tables_read(day_kitchen(day), table, put_row, &to, fault);
@@ -76,8 +76,8 @@ bool export_json(FILE *out, struct day *day, struct fault *fault)
 	json_text(&json, "document", "stillroom export");
 	json_whole(&json, "version", EXPORT_VERSION);
 	log_document_head(&json, day_kitchen(day), &now);
-	for (size_t i = 0; done && i < log_table_count; i++)
-		done = put_table(&json, day, log_tables[i], fault);
+	for (size_t i = 0; done && i < tables_count(); i++)
+		done = put_table(&json, day, tables_at(i), fault);
 	json_close(&json);
 	return done;
 }
@@ -124,7 +124,7 @@ static void put_meaning(struct json *json, const struct log_column *column)
 		return;
 	}
 	text_add(&text, "%.*s", (int)(braces - column->meaning), column->meaning);
-	for (int i = 0; strcmp(word = word_at(column->words, i), "?") != 0; i++) {
+	for (int i = 0; (word = tables_word(column, i)) != NULL; i++) {
 		if (word[0] == '\0')
 			continue;
 		text_add(&text, "%s%s", comma, word);
@@ -148,7 +148,7 @@ static void put_column(struct json *json, const struct log_column *column)
 static void put_row_schema(struct json *json, const struct log_table *table)
 {
 	const struct log_column *columns[TABLE_COLUMNS_MAX];
-	size_t count = log_table_out(table, columns);
+	size_t count = tables_columns(table, columns);
 
 	json_text(json, "type", "object");
 	json_open_array(json, "required", JSON_FLAT);
@@ -211,13 +211,13 @@ void export_schema(FILE *out)
 	json_open_array(&json, "required", JSON_FLAT);
 	for (size_t i = 0; i < sizeof(head) / sizeof(head[0]); i++)
 		json_text(&json, NULL, head[i]);
-	for (size_t i = 0; i < log_table_count; i++)
-		json_text(&json, NULL, log_tables[i]->name);
+	for (size_t i = 0; i < tables_count(); i++)
+		json_text(&json, NULL, tables_at(i)->name);
 	json_close(&json);
 	json_open_object(&json, "properties", JSON_LINES);
 	put_head_schema(&json);
-	for (size_t i = 0; i < log_table_count; i++)
-		put_table_schema(&json, log_tables[i]);
+	for (size_t i = 0; i < tables_count(); i++)
+		put_table_schema(&json, tables_at(i));
 	json_close(&json);
 	json_close(&json);
 }

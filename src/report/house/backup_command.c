@@ -118,7 +118,7 @@ static bool put_back(const char *log_path, const char *name, struct fault *fault
 {
 	char used[PATH_BYTES];
 
-	if (!log_restore_backup(log_path, name, used, sizeof(used), fault))
+	if (!backups_restore(log_path, name, used, sizeof(used), fault))
 		return false;
 	say("Put back: ", used);
 	(void)fputs("What was there is kept beside it (.damaged-1 ...).\n", stdout);
@@ -180,7 +180,7 @@ bool restore_command(const struct arguments *arguments, const char *log_path, st
 	size_t count;
 	bool done;
 
-	if (!log_backups(log_path, &rows, &count, fault))
+	if (!backups_list(log_path, &rows, &count, fault))
 		return false;
 	done = choose(arguments, log_path, rows, count, fault);
 	free(rows);
