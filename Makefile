@@ -317,7 +317,7 @@ lint-format:
 # Every header must stand alone.
 lint-headers:
 	@for h in $(HEADERS); do \
-		printf '#include "%s"\n' "$${h#src/}" \
+		printf '#include "%s"\nextern int alone;\n' "$${h#src/}" \
 		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
 
 lint-shell:

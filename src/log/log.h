@@ -896,16 +896,12 @@ struct log_season_come_up {
 
 /* Words of the enums as stored; "?" when out of range. */
 const char *load_place_name(enum load_place place);
-const char *mark_kind_name(enum mark_kind kind);
-const char *canner_wall_name(enum canner_wall wall); /* "" not said */
 const char *verdict_name(enum verdict verdict);
-const char *phase_end_name(enum phase_end end); /* PHASE_RUNNING: "" */
 const char *jar_state_name(enum jar_state state);
 const char *siphoning_name(enum siphoning siphoning);
 const char *jar_fate_name(enum jar_fate fate);
 const char *juice_state_name(enum juice_state state);
 const char *juice_why_name(enum juice_why why);
-const char *supply_why_name(enum supply_why why);
 const char *seal_tick_name(enum seal_tick tick); /* TICK_NONE: "" */
 const char *jar_gone_name(enum jar_gone gone);   /* GONE_NOT: "" */
 const char *trace_about_name(enum trace_about about);

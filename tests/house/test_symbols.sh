@@ -40,6 +40,8 @@ upkeep_pid the keeper, to be killed
 layout_without_strict what an older SQLite is given
 log_open_laid_out migrations that are not yet there
 log_undo an undo without the kitchen's look at the rows
+column_get rows looked at by their descriptor
+statement_expand a statement as it is prepared
 log_work_get one row of the history
 END
 

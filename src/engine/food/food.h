@@ -224,7 +224,6 @@ enum origin {
 	ORIGIN_COUNT
 };
 const char *origin_name(enum origin origin);
-bool origin_from_name(const char *name, enum origin *out);
 
 #define ORIGIN_WORDS_MAX 300
 struct recipe_standing {

@@ -92,14 +92,3 @@ const char *origin_name(enum origin origin)
 {
 	return (int)origin >= 0 && (int)origin < ORIGIN_COUNT ? origins[origin] : "?";
 }
-
-bool origin_from_name(const char *name, enum origin *out)
-{
-	for (int origin = 0; name != NULL && origin < ORIGIN_COUNT; origin++) {
-		if (strcmp(origins[origin], name) == 0) {
-			*out = (enum origin)origin;
-			return true;
-		}
-	}
-	return false;
-}

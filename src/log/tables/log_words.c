@@ -256,21 +256,6 @@ const char *verdict_name(enum verdict verdict)
 	return word_at(&words_of_verdict, (int)verdict);
 }
 
-const char *mark_kind_name(enum mark_kind kind)
-{
-	return word_at(&words_of_mark, (int)kind);
-}
-
-const char *canner_wall_name(enum canner_wall wall)
-{
-	return word_at(&words_of_wall, (int)wall);
-}
-
-const char *phase_end_name(enum phase_end end)
-{
-	return word_at(&words_of_phase_end, (int)end);
-}
-
 const char *jar_state_name(enum jar_state state)
 {
 	return word_at(&words_of_jar_state, (int)state);
@@ -314,11 +299,6 @@ const char *juice_state_name(enum juice_state state)
 const char *juice_why_name(enum juice_why why)
 {
 	return word_at(&words_of_juice_why, (int)why);
-}
-
-const char *supply_why_name(enum supply_why why)
-{
-	return word_at(&words_of_supply_why, (int)why);
 }
 
 const char *seal_tick_name(enum seal_tick tick)

@@ -233,12 +233,8 @@ START_TEST(acids_and_origins_go_there_and_back)
 		ck_assert_int_eq(back, i);
 		ck_assert_str_ne(acid_words((enum acid)i), "?");
 	}
-	for (int i = 0; i < ORIGIN_COUNT; i++) {
-		enum origin back;
-
-		ck_assert(origin_from_name(origin_name((enum origin)i), &back));
-		ck_assert_int_eq(back, i);
-	}
+	for (int i = 0; i < ORIGIN_COUNT; i++)
+		ck_assert_str_ne(origin_name((enum origin)i), "?");
 	ck_assert_int_eq(acid_supply(ACID_CITRIC), SUPPLY_CITRIC_ACID);
 	ck_assert_int_eq(acid_supply(ACID_LEFT_OUT), SUPPLY_OTHER);
 	ck_assert_str_eq(acid_name(ACID_COUNT), "?");

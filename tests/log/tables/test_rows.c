@@ -606,8 +606,6 @@ START_TEST(a_word_out_of_range_is_a_question_mark)
 {
 	ck_assert_str_eq(load_place_name(PLACE_COUNT), "?");
 	ck_assert_str_eq(verdict_name((enum verdict)99), "?");
-	ck_assert_str_eq(phase_end_name(PHASE_END_COUNT), "?");
-	ck_assert_str_eq(phase_end_name(PHASE_RUNNING), "");
 	ck_assert_str_eq(jar_state_name(JAR_STATE_COUNT), "?");
 	ck_assert_str_eq(siphoning_name(SIPHON_COUNT), "?");
 	ck_assert_str_eq(jar_fate_name(FATE_COUNT), "?");
