@@ -793,10 +793,9 @@ struct log_phase_mean {
 	int64_t sum_ms;
 };
 
-/* --- looking back (log_work.c, log_season.c, log_find.c) --- */
+/* --- looking back (log_season.c, log_find.c) --- */
 
-/* A load, run or batch of any season as one line. Worked out at the end of each act
- * from the rows themselves, so that neither browsing nor searching reads a history. */
+/* A load, run or batch of any season as one line. */
 struct log_work {
 	int64_t id; /* its place in time: a later one is larger; changes when it is corrected */
 	struct log_subject subject;
@@ -837,14 +836,26 @@ struct log_wish {
 	enum subject_kind kind; /* SUBJECT_HOUSE: any */
 	enum work_state state;
 	char product[NAME_MAX_BYTES]; /* exactly this; "": any */
-	/* Each word is in its product, lot, ingredients, notes, reasons, or in what the
-	 * journal tells of it; "peach" finds peaches. Words are letters and digits, all
-	 * else only parts them, save that 2026-09-14-B3 is one lot, 2026-09-14 one day. */
+	/* Each word, parted from the next by a blank, is any part of its product, lot, day, ingredients,
+	 * notes, reasons, or of what the journal tells of it and by whom: "each" finds peaches. Capitals
+	 * count for nothing in the letters A to Z (log/history/find_words.h). */
 	char words[FIND_MAX_BYTES];
 };
 
+/* What of a season is added up besides how much was begun: each is a look of its own through
+ * the rows of that year. */
+enum season_part {
+	SEASON_WITH_JARS = 1,
+	SEASON_WITH_VERDICTS = 2,
+	SEASON_WITH_SEALS = 4,
+	SEASON_WITH_YIELD = 8,
+	SEASON_WITH_HOURS = 16,
+	SEASON_WITH_COME_UP = 32,
+	SEASON_WITH_BUSIEST = 64,
+	SEASON_WHOLE = 127
+};
 /* The sums of a season: a year, UTC, of when the work was begun; the lids: of when
- * they were looked at. */
+ * they were looked at. What was not asked for is 0. */
 struct log_season {
 	int season;
 	int64_t loads;
@@ -1051,22 +1062,16 @@ bool log_next_lot_number(struct log *log, const char *prefix, int *number, struc
 
 /* At most `most` works that are as wished, those next to `from_id` in time: older
  * ones, newest first, or newer ones, oldest first. INT64_MAX and INT64_MIN begin at
- * either end. A wish for a season looks through that season alone; one for words
- * without a season may look through all. FAULT_MISUSE: more than FIND_WORDS_MAX words. */
+ * either end. FAULT_MISUSE: more than FIND_WORDS_MAX words. */
 bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bool older, int most,
                struct log_work **rows, size_t *count, struct fault *fault);
 bool log_work_get(struct log *log, struct log_subject subject, struct log_work *out, struct fault *fault);
 /* The smallest id a work of that season can have. */
 int64_t log_season_begins(int season);
-/* Does a word of the wish stand in so few works (FIND_RARE) that one look through
- * all seasons is as quick as one through a season? */
-#define FIND_RARE 500
-bool log_wish_is_rare(struct log *log, const struct log_wish *wish, bool *rare, struct fault *fault);
-/* The year of the first date or lot among the words; 0: there is none. */
-int log_wish_year(const struct log_wish *wish);
-/* Is anything wished for that only the search can tell? */
-bool log_wish_searches(const struct log_wish *wish);
-bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault); /* newest first */
+/* Years in which something was begun, newest first; `parts`: bits of enum season_part. */
+bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size_t *count, struct fault *fault);
+/* One year, in which nothing need have been begun. */
+bool log_season_get(struct log *log, int year, unsigned parts, struct log_season *out, struct fault *fault);
 bool log_season_products(struct log *log, int season, struct log_season_product **rows, size_t *count,
                          struct fault *fault); /* most jars first */
 bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count,

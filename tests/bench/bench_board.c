@@ -527,7 +527,7 @@ int main(void)
 	(void)printf("%-46s %10s %-9s %-11s %10s\n", "", "ours", "", "wanted", "theirs");
 	rows_first_frame(program);
 	rows_at_rest(program);
-	rows_of_years(program, 5 * SEASONS_LOADS, "100,000", little);
-	rows_of_years(program, 50 * SEASONS_LOADS, "1,000,000", much);
+	rows_of_years(program, SEASONS * SEASON_LOADS, "100,000", little);
+	rows_of_years(program, 10 * SEASONS * SEASON_LOADS, "1,000,000", much);
 	return 0;
 }

@@ -1,19 +1,13 @@
 /*
- * How long each key of the look back takes with 100,000 jars (twenty years of a
- * community kitchen, here in five) and with a million, beside the sqlite3 shell on the
- * same statement.  Prints a table, asserts nothing.
+ * How long each key of the look back takes with 100,000 jars, which is twenty years of a
+ * community kitchen, and with a million.  Prints a table, asserts nothing.
  *
- * The seasons are written past the acts, and their lines, words and sums worked out at
- * once afterwards.  All data are invented.
+ * The seasons are written past the acts.  All data are invented.
  */
-#include <fcntl.h>
-#include <spawn.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 #include <sys/stat.h>
-#include <sys/wait.h>
-#include <unistd.h>
+#include <time.h>
 
 #include "base/text.h"
 #include "kitchen/board/look.h"
@@ -27,13 +21,19 @@
 
 #define ROUNDS 9
 #define PAGE 20
-#define SHELL_ROUNDS 3
-
-extern char **environ;
 
 static double now_ms(void)
 {
 	return now_us() / 1e3;
+}
+
+/* Of the processor, however busy the machine is besides. */
+static double busy_ms(void)
+{
+	struct timespec at;
+
+	(void)clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &at);
+	return (double)at.tv_sec * 1e3 + (double)at.tv_nsec / 1e6;
 }
 
 static void set_up(struct bench *bench)
@@ -42,104 +42,7 @@ static void set_up(struct bench *bench)
 	test_clock_init(&bench->clock, INT64_C(1789376400000));
 }
 
-/* --- the sqlite3 shell ------------------------------------------------------------------------ */
-
-/* "Run Time: real 0.001 ..." of what it says; the least; below 0: none said it. */
-static double least_time(const char *said)
-{
-	static const char mark[] = "Run Time: real ";
-	double least = -1.0;
-
-	for (const char *at = strstr(said, mark); at != NULL; at = strstr(at + 1, mark)) {
-		double ms = strtod(at + sizeof(mark) - 1, NULL) * 1e3;
-
-		if (least < 0.0 || ms < least)
-			least = ms;
-	}
-	return least;
-}
-
-/* The statement a few times in one shell, so that its cache is warm as ours is. */
-static double shell_ms(const struct bench *bench, const char *sql)
-{
-	char script[300];
-	char said[300];
-	char *said_text;
-	char shell[] = "sqlite3";
-	char batch[] = "-batch";
-	char path[sizeof(bench->path)];
-	char *const argv[] = { shell, batch, path, NULL };
-	posix_spawn_file_actions_t actions;
-	FILE *file;
-	size_t size;
-	pid_t pid;
-	int status;
-	double ms = -1.0;
-
-	(void)snprintf(path, sizeof(path), "%s", bench->path);
-	(void)snprintf(script, sizeof(script), "%s/script", bench->folder);
-	(void)snprintf(said, sizeof(said), "%s/said", bench->folder);
-	file = fopen(script, "w");
-	if (file == NULL)
-		return -1.0;
-	(void)fputs(".timer on\n", file);
-	for (int i = 0; i < SHELL_ROUNDS; i++)
-		(void)fprintf(file, "%s;\n", sql);
-	(void)fclose(file);
-	(void)posix_spawn_file_actions_init(&actions);
-	(void)posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, script, O_RDONLY, 0);
-	(void)posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, said, O_WRONLY | O_CREAT | O_TRUNC, 0600);
-	status = posix_spawnp(&pid, "sqlite3", &actions, NULL, argv, environ);
-	(void)posix_spawn_file_actions_destroy(&actions);
-	if (status != 0 || waitpid(pid, &status, 0) != pid)
-		return -1.0;
-	file = fopen(said, "r");
-	if (file == NULL)
-		return -1.0;
-	said_text = calloc(1, 1 << 20);
-	if (said_text != NULL) {
-		size = fread(said_text, 1, (1 << 20) - 1, file);
-		said_text[size] = '\0';
-		ms = least_time(said_text);
-	}
-	(void)fclose(file);
-	free(said_text);
-	return ms;
-}
-
-/* The statement with its value, if it has one, written in. */
-static double statement_ms(const struct bench *bench, enum statement which, int64_t id)
-{
-	char text[STATEMENT_MAX_BYTES];
-	sqlite3_stmt *statement;
-	double ms = -1.0;
-	char *sql;
-
-	if (!statement_write(bench->log, which, text, sizeof(text)) ||
-	    sqlite3_prepare_v2(bench->log->db, text, -1, &statement, NULL) != SQLITE_OK)
-		return -1.0;
-	if (sqlite3_bind_parameter_count(statement) > 0)
-		(void)sqlite3_bind_int64(statement, 1, id);
-	sql = sqlite3_expanded_sql(statement);
-	if (sql != NULL)
-		ms = shell_ms(bench, sql);
-	sqlite3_free(sql);
-	(void)sqlite3_finalize(statement);
-	return ms;
-}
-
 /* --- keys ------------------------------------------------------------------------------------------ */
-
-static void say(const char *key, double median, double worst, size_t found, double shell)
-{
-	(void)printf("%-58s %9.2f %9.2f %6zu ", key, median, worst, found);
-	if (shell < 0.0)
-		(void)printf("%9s\n", "-");
-	else if (shell < 1.0)
-		(void)printf("%9s\n", "< 1"); /* it tells milliseconds */
-	else
-		(void)printf("%9.0f\n", shell);
-}
 
 static int by_size(const void *a, const void *b)
 {
@@ -152,19 +55,24 @@ static int by_size(const void *a, const void *b)
 /* What a key does, and how many lines it brought. */
 typedef size_t key_act(struct bench *bench, const void *what);
 
-static void time_key(struct bench *bench, const char *key, key_act *act, const void *what, double shell)
+static void time_key(struct bench *bench, const char *key, key_act *act, const void *what)
 {
 	double times[ROUNDS];
+	double busy[ROUNDS];
 	size_t found = 0;
 
 	for (int i = 0; i < ROUNDS; i++) {
 		double began = now_ms();
+		double busy_began = busy_ms();
 
 		found = act(bench, what);
 		times[i] = now_ms() - began;
+		busy[i] = busy_ms() - busy_began;
 	}
 	qsort(times, ROUNDS, sizeof(times[0]), by_size);
-	say(key, times[ROUNDS / 2], times[ROUNDS - 1], found, shell);
+	qsort(busy, ROUNDS, sizeof(busy[0]), by_size);
+	(void)printf("%-62s %9.2f %9.2f %9.2f %6zu\n", key, times[ROUNDS / 2], times[ROUNDS - 1], busy[ROUNDS / 2],
+	             found);
 }
 
 static size_t years(struct bench *bench, const void *what)
@@ -172,10 +80,21 @@ static size_t years(struct bench *bench, const void *what)
 	struct log_season *rows;
 	size_t count;
 
-	(void)what;
-	MUST(bench, kitchen_seasons(bench->kitchen, &rows, &count, &bench->fault));
+	MUST(bench, kitchen_seasons(bench->kitchen, *(const enum season_measure *)what, &rows, &count, &bench->fault));
 	free(rows);
 	return count;
+}
+
+static void time_years(struct bench *bench)
+{
+	for (int i = 0; i <= BY_COUNT; i++) {
+		enum season_measure measure = (enum season_measure)i;
+		char key[80];
+
+		(void)snprintf(key, sizeof(key), "the years: %s",
+		               measure == BY_COUNT ? "all of it (report)" : season_measure_words(measure));
+		time_key(bench, key, years, &measure);
+	}
 }
 
 static size_t one_year(struct bench *bench, const void *what)
@@ -209,24 +128,14 @@ struct search {
 	bool newer;
 };
 
-/* The patience of the board, src/screen/history/works_view.c. */
-static bool has_time(void *state)
-{
-	const double *began = state;
-
-	return now_ms() - *began < 6.0;
-}
-
 static size_t page(struct bench *bench, const void *what)
 {
 	const struct search *search = what;
-	double began = now_ms();
-	struct patience patience = { has_time, &began };
 	struct works works;
 	size_t count;
 
-	MUST(bench, kitchen_works(bench->kitchen, &search->wish, search->from_id, !search->newer, PAGE, &patience,
-	                          &works, &bench->fault));
+	MUST(bench, kitchen_works(bench->kitchen, &search->wish, search->from_id, !search->newer, PAGE, &works,
+	                          &bench->fault));
 	count = works.count;
 	free(works.rows);
 	return count;
@@ -306,7 +215,7 @@ static size_t note(struct bench *bench, const void *what)
 	return 1;
 }
 
-static void find_middle(const struct bench *bench, int seasons, struct middle *middle)
+static void find_middle(const struct bench *bench, int loads, struct middle *middle)
 {
 	struct log_load load;
 	struct log_jar *jars;
@@ -314,7 +223,7 @@ static void find_middle(const struct bench *bench, int seasons, struct middle *m
 	size_t count;
 
 	/* A batch has a note where 40 divides its number. */
-	middle->load_id = (int64_t)seasons * SEASONS_LOADS / 2 / 40 * 40 + 1;
+	middle->load_id = loads / 2 / 40 * 40 + 1;
 	MUST(bench, log_load_get(bench->log, middle->load_id, &load, NULL));
 	MUST(bench, log_jars(bench->log, middle->load_id, &jars, &count, NULL));
 	MUST(bench, log_lot_get(bench->log, jars[0].lot_id, &lot, NULL));
@@ -324,14 +233,14 @@ static void find_middle(const struct bench *bench, int seasons, struct middle *m
 	middle->year = (int)strtol(lot.code, NULL, 10);
 	(void)snprintf(middle->load, sizeof(middle->load), "%lld", (long long)middle->load_id);
 	(void)snprintf(middle->number, sizeof(middle->number), "number %lld", (long long)middle->load_id - 1);
-	(void)snprintf(middle->lid_box, sizeof(middle->lid_box), "Box %d", seasons / 2 * 4);
+	(void)snprintf(middle->lid_box, sizeof(middle->lid_box), "Box %d", SEASONS / 2 * 4);
 }
 
 static void time_search(struct bench *bench, const char *key, const struct log_wish *wish, int64_t from_id, bool newer)
 {
 	struct search search = { .key = key, .wish = *wish, .from_id = from_id, .newer = newer };
 
-	time_key(bench, key, page, &search, -1.0);
+	time_key(bench, key, page, &search);
 }
 
 static void time_words(struct bench *bench, const char *key, const char *words)
@@ -381,24 +290,22 @@ static void time_finding(struct bench *bench, const struct middle *middle)
 	time_words(bench, "twelve, the last nowhere", "a e i o u r s t n l d zebra");
 }
 
-static void time_all(struct bench *bench, int seasons)
+static void time_all(struct bench *bench, int loads)
 {
 	struct middle middle = { 0 };
 
-	find_middle(bench, seasons, &middle);
-	time_key(bench, "the years (y)", years, NULL, statement_ms(bench, SEASON_LIST, 0));
-	time_key(bench, "one year's figures", one_year, &middle.year, -1.0);
+	find_middle(bench, loads, &middle);
+	time_years(bench);
+	time_key(bench, "one year's figures", one_year, &middle.year);
 	time_pages(bench, &middle);
 	time_finding(bench, &middle);
-	time_key(bench, "the names of all products (p)", names, NULL, statement_ms(bench, PRODUCT_NAMES, 0));
-	time_key(bench, "one load and its story", one_load, &middle.load_id,
-	         statement_ms(bench, ENTRIES_OF_LOAD, middle.load_id));
-	time_key(bench, "the pantry (k)", pantry, NULL, statement_ms(bench, PANTRY, 0));
-	time_key(bench, "the lots of one product (k, Space)", pantry_lots, "grape jelly", -1.0);
-	time_key(bench, "every jar of a load (R o)", trace, &(struct trail){ TRACE_LOAD, middle.load }, -1.0);
-	time_key(bench, "every jar of a lid box, 5,000 (R b)", trace, &(struct trail){ TRACE_LID_BOX, middle.lid_box },
-	         -1.0);
-	time_key(bench, "a note written to a batch", note, &middle.load_id, -1.0);
+	time_key(bench, "the names of all products (p)", names, NULL);
+	time_key(bench, "one load and its story", one_load, &middle.load_id);
+	time_key(bench, "the pantry (k)", pantry, NULL);
+	time_key(bench, "the lots of one product (k, Space)", pantry_lots, "grape jelly");
+	time_key(bench, "every jar of a load (R o)", trace, &(struct trail){ TRACE_LOAD, middle.load });
+	time_key(bench, "every jar of a lid box (R b)", trace, &(struct trail){ TRACE_LID_BOX, middle.lid_box });
+	time_key(bench, "a note written to a batch", note, &middle.load_id);
 }
 
 static double opening_ms(struct bench *bench)
@@ -416,7 +323,7 @@ static double opening_ms(struct bench *bench)
 	return times[ROUNDS / 2];
 }
 
-static void time_seasons(int seasons)
+static void time_seasons(int loads)
 {
 	struct bench bench;
 	struct stat status = { .st_size = 0 };
@@ -425,24 +332,23 @@ static void time_seasons(int seasons)
 	set_up(&bench);
 	bench_open(&bench, LOG_CREATE);
 	bench_close(&bench);
-	seasons_write(bench.path, seasons * SEASONS_LOADS);
-	(void)printf("%d jars in %d seasons written in %.1f s\n", seasons * SEASONS_LOADS * 9, seasons,
-	             (now_ms() - began) / 1e3);
+	seasons_write(bench.path, loads);
+	(void)printf("%d jars in %d seasons written in %.1f s\n", loads * 9, SEASONS, (now_ms() - began) / 1e3);
 	(void)stat(bench.path, &status);
 	(void)printf("the board opens it in %.1f ms", opening_ms(&bench));
 	began = now_ms();
 	bench_open(&bench, LOG_WRITE);
 	(void)printf(", checked in %.1f s; the file has %lld MB\n", (now_ms() - began) / 1e3,
 	             (long long)(status.st_size >> 20));
-	(void)printf("%-58s %9s %9s %6s %9s\n", "key", "median ms", "worst ms", "lines", "shell ms");
-	time_all(&bench, seasons);
+	(void)printf("%-62s %9s %9s %9s %6s\n", "key", "median ms", "worst ms", "busy ms", "lines");
+	time_all(&bench, loads);
 	bench_close(&bench);
 	bench_clear(&bench);
 }
 
 int main(void)
 {
-	time_seasons(5);
-	time_seasons(50);
+	time_seasons(SEASONS * SEASON_LOADS);
+	time_seasons(10 * SEASONS * SEASON_LOADS);
 	return 0;
 }

@@ -477,24 +477,9 @@ bool kit_whole(const char *path)
 	       kit_number(path, "SELECT count(*) FROM pragma_foreign_key_check") == 0;
 }
 
-/* What tells how far the journal has come is left out where the journal is. */
-static char *dump_sql(const char *table, bool with_journal)
+static void dump_table(sqlite3 *db, const char *table, sqlite3_str *out)
 {
-	if (!with_journal && strcmp(table, "work") == 0)
-		return sqlite3_mprintf(
-		    "SELECT id, kind, ref, season, station_id, product, lot, dates, words, marks, verdict, "
-		    "busy_ms, come_up_ms, lost, fruit_mg, juice_ul FROM work ORDER BY id");
-	if (!with_journal && strcmp(table, "season_sum") == 0)
-		return sqlite3_mprintf(
-		    "SELECT season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
-		    "come_up_ms, fruit_mg, juice_ul FROM season_sum "
-		    "WHERE loads + runs + batches > 0 ORDER BY season");
-	return sqlite3_mprintf("SELECT * FROM \"%w\" ORDER BY 1, 2", table);
-}
-
-static void dump_table(sqlite3 *db, const char *table, bool with_journal, sqlite3_str *out)
-{
-	char *sql = dump_sql(table, with_journal);
+	char *sql = sqlite3_mprintf("SELECT * FROM \"%w\" ORDER BY 1, 2", table);
 	sqlite3_stmt *statement;
 	ck_assert_int_eq(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
 	while (sqlite3_step(statement) == SQLITE_ROW) {
@@ -514,14 +499,13 @@ char *kit_dump(const char *path, bool with_journal)
 	sqlite3_stmt *tables;
 	ck_assert_int_eq(sqlite3_prepare_v2(db,
 	                                    "SELECT name FROM sqlite_master WHERE type = 'table' "
-	                                    "AND (name NOT IN ('journal', 'sqlite_sequence') OR ?) "
-	                                    "AND name NOT LIKE 'work_words%' " /* see test_work.c */
+	                                    "AND (name NOT IN ('journal', 'season_hours', 'sqlite_sequence') OR ?) "
 	                                    "ORDER BY name",
 	                                    -1, &tables, NULL),
 	                 SQLITE_OK);
 	ck_assert_int_eq(sqlite3_bind_int(tables, 1, with_journal), SQLITE_OK);
 	while (sqlite3_step(tables) == SQLITE_ROW)
-		dump_table(db, (const char *)sqlite3_column_text(tables, 0), with_journal, out);
+		dump_table(db, (const char *)sqlite3_column_text(tables, 0), out);
 	ck_assert_int_eq(sqlite3_finalize(tables), SQLITE_OK);
 	char *text = sqlite3_str_finish(out);
 	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);

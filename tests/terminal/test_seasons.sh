@@ -92,9 +92,9 @@ wait_gone "boil or pressure lost"
 at="words"
 press /
 wait_for "Look for:"
-type_text 'soft "cellar*'
+type_text 'oft ella'
 press Enter
-wait_for 'with: soft "cellar*' "batch"
+wait_for 'with: oft ella' "batch"
 press Space
 wait_for "Note: Soft after a week ?[2J in the cellar" "1 x grape jelly" "regular pectin" "8 half-pints" "batch started"
 press n
@@ -120,12 +120,17 @@ for typed in '"' '*' 'AND' 'soft OR' '(' 'NEAR(' 'words:' '^x' '-' '--;' '%s'; d
 	wait_for "with: $typed"
 	lacks "syntax" "SQLite"
 done
-# Nothing but a dash: no condition.
+# A sign is looked for as it stands.
 press /
 press C-u
-type_text '—'
+type_text '%'
 press Enter
-wait_for "with: —" "load"
+wait_for "with: %" "Nothing is found."
+press /
+press C-u
+type_text ';'
+press Enter
+wait_for "with: ;" "batch"
 lacks "Nothing is found"
 # Too many words: what was looked for before stays, and what it found.
 press /

@@ -1,6 +1,6 @@
 /*
- * season.c - what a season came to: sums that the log keeps, and rates with how
- * sure they are.
+ * season.c - what a season came to: sums of the log, and rates with how sure they
+ * are.
  */
 #include <stdlib.h>
 #include <string.h>
@@ -16,17 +16,15 @@ static bool was_used(const struct log_season *season)
 	return season->loads + season->runs + season->batches > 0;
 }
 
-bool kitchen_seasons(const struct kitchen *kitchen, struct log_season **rows, size_t *count, struct fault *fault)
+bool kitchen_seasons(const struct kitchen *kitchen, enum season_measure measure, struct log_season **rows,
+                     size_t *count, struct fault *fault)
 {
-	size_t kept = 0;
+	static const unsigned parts[BY_COUNT + 1] = {
+		[BY_FAILED] = SEASON_WITH_SEALS,    [BY_YIELD] = SEASON_WITH_YIELD,     [BY_HOURS] = SEASON_WITH_HOURS,
+		[BY_COME_UP] = SEASON_WITH_COME_UP, [BY_BUSIEST] = SEASON_WITH_BUSIEST, [BY_COUNT] = SEASON_WHOLE,
+	};
 
-	if (!log_seasons(kitchen->log, rows, count, fault))
-		return false;
-	for (size_t i = 0; i < *count; i++)
-		if (was_used(&(*rows)[i]))
-			(*rows)[kept++] = (*rows)[i];
-	*count = kept;
-	return true;
+	return log_seasons(kitchen->log, SEASON_WITH_JARS | parts[measure], rows, count, fault);
 }
 
 /* --- rates -------------------------------------------------------------------------------- */
@@ -160,20 +158,9 @@ static bool read_rates(const struct kitchen *kitchen, int year, struct season *o
 
 static bool find_season(const struct kitchen *kitchen, int year, struct log_season *out, struct fault *fault)
 {
-	struct log_season *seasons;
-	size_t count;
-	bool found = false;
-
-	if (!kitchen_seasons(kitchen, &seasons, &count, fault))
+	if (!log_season_get(kitchen->log, year, SEASON_WHOLE, out, fault))
 		return false;
-	for (size_t i = 0; i < count; i++) {
-		if (seasons[i].season != year)
-			continue;
-		*out = seasons[i];
-		found = true;
-	}
-	free(seasons);
-	return found || fault_set(fault, FAULT_MISSING, "Nothing was made in %d.", year);
+	return was_used(out) || fault_set(fault, FAULT_MISSING, "Nothing was made in %d.", year);
 }
 
 static void gather_come_ups(struct season *season, const struct log_season_come_up *rows, size_t count)

@@ -2,9 +2,7 @@
  * seasons.h - looking back: what each season came to, the seasons beside one
  * another, and every load, run and batch of them to browse, search and open.
  *
- * Reads sums and lines that the log keeps (log.h, "looking back"); nothing here
- * goes through a history, however many seasons there are.  A season is a year,
- * UTC.  Arrays are malloc'ed and freed by the caller.
+ * A season is a year, UTC.  Arrays are malloc'ed and freed by the caller.
  */
 #ifndef STILLROOM_KITCHEN_HISTORY_SEASONS_H
 #define STILLROOM_KITCHEN_HISTORY_SEASONS_H
@@ -20,9 +18,6 @@
 
 /* --- the sums ----------------------------------------------------------------------- */
 
-/* Newest first; only those in which something was made. */
-bool kitchen_seasons(const struct kitchen *kitchen, struct log_season **rows, size_t *count, struct fault *fault);
-
 /* What the seasons are compared by. */
 enum season_measure {
 	BY_JARS,
@@ -34,6 +29,10 @@ enum season_measure {
 	BY_COUNT
 };
 const char *season_measure_words(enum season_measure measure); /* "jars", "lids not sealed" */
+/* Newest first; only those in which something was begun.  Besides loads, batches, runs and jars only
+ * what that measure needs is added up; BY_COUNT: everything, which takes several times as long. */
+bool kitchen_seasons(const struct kitchen *kitchen, enum season_measure measure, struct log_season **rows,
+                     size_t *count, struct fault *fault);
 /* False: nothing to measure it by.  Jars; a share, 0 to 1; uL a kg; hours; minutes. */
 bool season_value(const struct log_season *season, enum season_measure measure, double *value);
 /* The value in words: "312", "2.5% (0.8-5.7)" with where the true share may lie
@@ -102,23 +101,13 @@ bool season_figures(const struct season *season, enum unit_system units, struct 
 
 /* --- browsing and searching ------------------------------------------------------------ */
 
-/* May a search go on for another season?  NULL: to the end. */
-struct patience {
-	bool (*left)(void *state);
-	void *state;
-};
-
 struct works {
 	struct log_work *rows; /* newest first, in either direction */
 	size_t count;
-	bool all;         /* there is nothing further in that direction */
-	int64_t go_on_id; /* not all: where the next look begins */
-	int looked_to;    /* the last season looked through; 0: all that were asked for */
 };
-/* As log_works; a search without a season goes through one season after the other
- * while there is patience. */
+/* As log_works. */
 bool kitchen_works(const struct kitchen *kitchen, const struct log_wish *wish, int64_t from_id, bool older, int most,
-                   const struct patience *patience, struct works *out, struct fault *fault);
+                   struct works *out, struct fault *fault);
 const char *work_state_words(enum work_state state); /* "any state", "unsealed jars" */
 /* "9 jars, 2 did not seal", "12 lb 4 oz, 3 qt juice"; a batch has none: "". */
 void work_words(const struct log_work *work, enum unit_system units, char *buffer, size_t size);

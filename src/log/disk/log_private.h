@@ -221,14 +221,10 @@ bool act_finish(struct log *log, struct log_entry *entry, struct fault *fault);
 /* Has the newest entry all its words and a changeset that can be read? */
 bool newest_entry_is_whole(struct log *log, struct fault *fault);
 
-/* --- log_work.c --- */
+/* --- log_season.c --- */
 
-/* The full-text search the log uses is a part of SQLite that can be left out. */
-bool works_searchable(struct log *log, struct fault *fault);
-
-/* Before a commit: work out anew what the changes of the act, or what a stranger
- * wrote, have made stale. */
-bool works_settle(struct log *log, struct fault *fault);
+/* The first instant of a year, from 1 to 10000, UTC. */
+int64_t season_began_ms(int season);
 
 /* --- log_words.c --- */
 

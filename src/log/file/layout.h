@@ -10,7 +10,7 @@
 #include <stdint.h>
 
 /* The layout that schema/log.sql makes; logs with a lower number are not opened. */
-#define LOG_FIRST_LAYOUT 15
+#define LOG_FIRST_LAYOUT 16
 
 /* Static texts, never freed. */
 struct layouts {

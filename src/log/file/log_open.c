@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "log/disk/log_private.h"
+#include "log/history/find_words.h"
 #include "log/query/query.h"
 #include "log/query/tables.h"
 
@@ -179,6 +180,8 @@ static bool open_as(struct log *log, bool immutable, struct fault *fault)
 		                 "programs, then try again.");
 	if (rc == SQLITE_OK)
 		rc = hold_checkpoints(log->db, true);
+	if (rc == SQLITE_OK)
+		rc = find_words_for_sql(log->db);
 	return rc == SQLITE_OK || log_fault(log, rc, fault);
 }
 
@@ -393,7 +396,7 @@ static bool open_steps(struct log *log, struct fault *fault)
 {
 	int64_t version = 0;
 	if (!look_at_file(log, fault) || !open_file(log, fault) || !APPLY(log, settings_always, fault) ||
-	    !identify(log, &version, fault) || !check_writable(log, fault) || !works_searchable(log, fault))
+	    !identify(log, &version, fault) || !check_writable(log, fault))
 		return false;
 	if (version > 0 && !check_health(log, version, fault))
 		return false;

@@ -19,8 +19,6 @@
 	"SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_master" \
 	" WHERE NOT (type IN ('table', 'index') AND name GLOB 'sqlite_*') ORDER BY "
 
-/* Tables that the full-text search keeps: their words are SQLite's, and change with it. */
-#define SHADOW "work_words_"
 #define CREATE "CREATE "
 
 enum { TYPE, NAME, TABLE, SQL };
@@ -29,11 +27,6 @@ static const char *column(sqlite3_stmt *statement, int which)
 {
 	const char *text = (const char *)sqlite3_column_text(statement, which);
 	return text == NULL ? "" : text;
-}
-
-static bool is_shadow(sqlite3_stmt *row)
-{
-	return strcmp(column(row, TYPE), "table") == 0 && strncmp(column(row, NAME), SHADOW, strlen(SHADOW)) == 0;
 }
 
 /* --- word for word ------------------------------------------------------------------------ */
@@ -54,8 +47,6 @@ static bool same_words(sqlite3 *db, const char *text)
 	bool same = sqlite3_prepare_v2(db, LIST_SQL "rowid", -1, &row, NULL) == SQLITE_OK;
 	int rc = same ? sqlite3_step(row) : SQLITE_ERROR;
 	for (; same && rc == SQLITE_ROW; rc = sqlite3_step(row)) {
-		if (is_shadow(row))
-			continue;
 		const char *sql = column(row, SQL);
 		size_t length = strlen(sql);
 		same = at != NULL && strncmp(at, sql, length) == 0 && at[length] == ';';
@@ -100,8 +91,7 @@ static bool same_row(sqlite3_stmt *log, sqlite3_stmt *ours)
 {
 	if (strcmp(column(log, TABLE), column(ours, TABLE)) != 0)
 		return false;
-	return is_shadow(ours) || same_sql(column(ours, SQL), column(log, SQL)) ||
-	       same_sql(column(log, SQL), column(ours, SQL));
+	return same_sql(column(ours, SQL), column(log, SQL)) || same_sql(column(log, SQL), column(ours, SQL));
 }
 
 /* "its trigger "x" is missing". The name may be a stranger's. */

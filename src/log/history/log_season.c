@@ -1,49 +1,169 @@
-/* log_season.c - reading the sums of the seasons, which triggers of schema/log.sql keep. */
+/* log_season.c - what a season came to, added up from the rows begun in that year. */
+#include <stdlib.h>
 #include <string.h>
 
+#include "base/with_room.h"
 #include "log/query/query.h"
 
-static void read_season(struct query *query, void *into)
+#define YEAR_MAX 9999
+
+int64_t season_began_ms(int season)
 {
-	struct log_season *season = into;
-	memset(season, 0, sizeof(*season));
-	season->season = take_int(query);
-	season->loads = take_integer(query);
-	season->runs = take_integer(query);
-	season->batches = take_integer(query);
-	season->jars = take_integer(query);
-	season->broken = take_integer(query);
-	season->not_valid = take_integer(query);
-	season->unknown = take_integer(query);
-	season->lost = take_integer(query);
-	season->come_ups = take_integer(query);
-	season->come_up_ms = take_integer(query);
-	season->fruit_mg = take_integer(query);
-	season->juice_ul = take_integer(query);
-	season->acts = take_integer(query);
-	season->worked_ms = take_integer(query);
-	season->looked = take_integer(query);
-	season->failed = take_integer(query);
-	TAKE_TEXT(query, season->busiest);
-	season->busiest_ms = take_integer(query);
+	int64_t before = season - 1;
+	int64_t leap_days = before / 4 - before / 100 + before / 400 - (1969 / 4 - 1969 / 100 + 1969 / 400);
+	return (365 * (int64_t)(season - 1970) + leap_days) * 86400000;
 }
 
-bool log_seasons(struct log *log, struct log_season **rows, size_t *count, struct fault *fault)
+static void bind_season(struct query *query, int season)
 {
-	struct query query = query_start(log, SEASON_LIST);
-	void *list;
-	bool ok = query_list(&query, read_season, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	bind_integer(query, season_began_ms(season));
+	bind_integer(query, season_began_ms(season + 1));
 }
 
 static bool list_of(struct log *log, enum statement which, int season, row_reader *read, size_t size, void **list,
                     size_t *count, struct fault *fault)
 {
 	struct query query = query_start(log, which);
-	bind_integer(&query, season);
+	bind_season(&query, season);
 	return query_list(&query, read, size, list, count, fault);
 }
+
+/* --- the sums ------------------------------------------------------------------------- */
+
+static void read_made(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->loads = take_integer(query);
+	season->runs = take_integer(query);
+	season->batches = take_integer(query);
+}
+
+static void read_jars(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->jars = take_integer(query);
+	season->broken = take_integer(query);
+}
+
+static void read_verdicts(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->not_valid = take_integer(query);
+	season->unknown = take_integer(query);
+	season->lost = take_integer(query);
+}
+
+static void read_seals(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->looked = take_integer(query);
+	season->failed = take_integer(query);
+}
+
+static void read_yield(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->fruit_mg = take_integer(query);
+	season->juice_ul = take_integer(query);
+}
+
+static void read_hours(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->acts = take_integer(query);
+	season->worked_ms = take_integer(query);
+}
+
+static void read_come_up_sum(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->come_ups = take_integer(query);
+	season->come_up_ms = take_integer(query);
+}
+
+static void read_busiest(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	TAKE_TEXT(query, season->busiest);
+	season->busiest_ms = take_integer(query);
+}
+
+static const struct {
+	unsigned part;
+	enum statement which;
+	row_reader *read;
+	bool by_year; /* asked for by the year alone, else by its first instant and the next one's */
+} sums[] = {
+	{ SEASON_WITH_JARS, SEASON_JARS, read_jars, false },
+	{ SEASON_WITH_VERDICTS, SEASON_VERDICTS, read_verdicts, false },
+	{ SEASON_WITH_SEALS, SEASON_SEALS, read_seals, true },
+	{ SEASON_WITH_YIELD, SEASON_YIELD, read_yield, false },
+	{ SEASON_WITH_HOURS, SEASON_HOURS, read_hours, true },
+	{ SEASON_WITH_COME_UP, SEASON_COME_UP, read_come_up_sum, false },
+	{ SEASON_WITH_BUSIEST, SEASON_BUSIEST, read_busiest, false },
+};
+
+static bool add_sum(struct log *log, enum statement which, row_reader *read, bool by_year, struct log_season *season,
+                    struct fault *fault)
+{
+	struct query query = query_start(log, which);
+	bool found;
+	if (by_year)
+		bind_integer(&query, season->season);
+	else
+		bind_season(&query, season->season);
+	return query_one(&query, read, season, &found, fault);
+}
+
+bool log_season_get(struct log *log, int year, unsigned parts, struct log_season *out, struct fault *fault)
+{
+	memset(out, 0, sizeof(*out));
+	out->season = year;
+	if (year < 1 || year > YEAR_MAX)
+		return true;
+	bool ok = add_sum(log, SEASON_MADE, read_made, false, out, fault);
+	for (size_t i = 0; ok && i < sizeof(sums) / sizeof(sums[0]); i++)
+		if ((parts & sums[i].part) != 0)
+			ok = add_sum(log, sums[i].which, sums[i].read, sums[i].by_year, out, fault);
+	return ok;
+}
+
+/* The newest year before that one in which something was begun; 0: none. */
+static bool year_before(struct log *log, int *year, struct fault *fault)
+{
+	struct query query = query_start(log, SEASON_BEFORE);
+	int64_t before;
+	bind_integer(&query, season_began_ms(*year));
+	if (!query_integer(&query, &before, fault))
+		return false;
+	*year = before >= 1 && before < *year ? (int)before : 0;
+	return true;
+}
+
+bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size_t *count, struct fault *fault)
+{
+	struct log_season *list = NULL;
+	size_t room = 0;
+	size_t used = 0;
+	int year = YEAR_MAX + 1;
+	bool ok = year_before(log, &year, fault);
+	for (; ok && year > 0; used++) {
+		struct log_season *wider = with_room(list, used, &room, sizeof(*list), "for the years", fault);
+		ok = wider != NULL;
+		list = ok ? wider : list;
+		ok = ok && log_season_get(log, year, parts, &list[used], fault) && year_before(log, &year, fault);
+	}
+	if (!ok) {
+		free(list);
+		list = NULL;
+		used = 0;
+	}
+	*rows = list;
+	*count = used;
+	return ok;
+}
+
+/* --- their parts ----------------------------------------------------------------------- */
 
 static void read_product(struct query *query, void *into)
 {

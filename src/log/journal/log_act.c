@@ -5,8 +5,7 @@
  * attached children first, so that the inverse of an act takes away jars and
  * phases before the load they belong to and no cascade gets there before it.
  * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,
- * pantry_lot, pantry_line, pantry_use and recall_left are left to their triggers, the
- * tables of the look back (work_..., season_...) to works_settle.
+ * pantry_lot, pantry_line, pantry_use, recall_left and season_hours are left to their triggers.
  */
 #include "log/query/query.h"
 
@@ -128,7 +127,7 @@ static bool journal_and_commit(struct log *log, struct log_entry *entry, struct 
 	if (!ok)
 		return false;
 	int64_t id = sqlite3_last_insert_rowid(log->db);
-	if (!works_settle(log, fault) || !log_stands(log, fault))
+	if (!log_stands(log, fault))
 		return false;
 	struct query commit = query_start(log, COMMIT_ACT);
 	if (!query_run(&commit, fault))

@@ -109,24 +109,39 @@
 	"SELECT {supply_move} FROM supply_move " \
 	"WHERE supply_id = ? "
 
-/* Jars of a work by product are few: one or two rows. */
+/* Of the view work: the lines that are as wished, by their place in time. */
 #define WORK_COLUMNS \
-	"work.id, work.kind, work.ref, work.season, work.station_id, work.product, work.lot, " \
-	"work.verdict, work.lost, work.fruit_mg, work.juice_ul, " \
-	"(SELECT total(jars) FROM work_product WHERE work_id = work.id), " \
-	"(SELECT total(broken) FROM work_product WHERE work_id = work.id), " \
-	"(SELECT total(looked) FROM work_product WHERE work_id = work.id), " \
-	"(SELECT total(failed) FROM work_product WHERE work_id = work.id)"
-#define WORD_COLUMNS "rowid, product, lot, dates, words, marks"
-#define TEXT_COLUMNS "id, product, lot, dates, words, marks"
-#define FOUND \
-	"SELECT " WORK_COLUMNS " FROM work_words JOIN work ON work.id = work_words.rowid " \
-	"WHERE work_words MATCH ? AND work_words.rowid "
+	"id, kind, ref, season, station_id, product, lot, verdict, lost, fruit_mg, juice_ul, jars, broken, looked, failed"
+#define WORKS(after) \
+	"SELECT " WORK_COLUMNS " FROM work WHERE id " after " AND (?3 IS NULL OR kind = ?3) " \
+	"AND work_found(?6, kind, ref) AND CASE ?4 " \
+	"WHEN 'unsealed' THEN unsealed WHEN 'restarted' THEN lost > 0 WHEN 'losses' THEN losses " \
+	"WHEN 'broken' THEN broken > 0 WHEN 'noted' THEN noted ELSE ?4 IS NULL OR verdict = ?4 END " \
+	"AND (?5 = '' OR CASE kind WHEN 'load' THEN EXISTS (SELECT 1 FROM jar WHERE load_id = ref AND +lot_id IN " OF_PRODUCT \
+	") WHEN 'batch' THEN (SELECT lot_id FROM batch WHERE batch.id = ref) IN " OF_PRODUCT " ELSE 0 END) "
+#define OF_PRODUCT "(SELECT id FROM lot WHERE product = ?5 COLLATE NOCASE)"
 
-/* The station that was at work longest in a season, as SEASON_STATIONS has it. */
-#define BUSIEST \
-	"FROM season_station JOIN station ON station.id = station_id " \
-	"WHERE season_station.season = season_sum.season AND busy_ms > 0 ORDER BY busy_ms DESC, station_id LIMIT 1"
+#define DAY_OPENED "date(opened_wall_ms / 1000, 'unixepoch')"
+
+/* Begun from ?1 to before ?2. */
+#define BEGUN "opened_wall_ms >= ?1 AND opened_wall_ms < ?2"
+#define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
+#define BUSY(whose) \
+	"coalesce((SELECT sum(" LASTED ") FROM phase WHERE " whose " AND ended_wall_ms IS NOT NULL), 0) AS busy_ms "
+#define BUSY_STATIONS \
+	"FROM (SELECT station_id, " BUSY( \
+	    "load_id = load.id AND name NOT IN ('cooling', 'seal_check')") "FROM load WHERE " BEGUN " UNION ALL " \
+	                                                                   "SELECT station_id, " BUSY( \
+	                                                                       "run_id = run.id") "FROM run WHERE " BEGUN \
+	                                                                                          " UNION ALL " \
+	                                                                                          "SELECT station_id, " BUSY( \
+	                                                                                              "batch_id = batch.id") "FROM batch WHERE " BEGUN \
+	                                                                                                                     ") " \
+	                                                                                                                     "LEFT JOIN station ON station.id = station_id GROUP BY station_id"
+/* The first come-up of each load that led to a hold. */
+#define COME_UPS \
+	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE load_id = load.id AND name = 'come_up' " \
+	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM load WHERE " BEGUN ") WHERE ms IS NOT NULL"
 
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
@@ -404,43 +419,62 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	             "JOIN lot ON lot.id = jar.lot_id WHERE jar.lid_box_id = ? "
 	             "GROUP BY lot.id ORDER BY lot.id DESC",
 
-	/* src/log/history/log_work.c; what a line of each kind holds: work_of_... in schema/log.sql. */
-	[STALE_ONE] = "SELECT kind, ref FROM work_stale LIMIT 1",
-	[STALE_DONE] = "DELETE FROM work_stale WHERE kind = ? AND ref = ?",
-	[WORK_WORDS_OUT] = "INSERT INTO work_words (work_words, " WORD_COLUMNS ") "
-	                   "SELECT 'delete', " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
-	[WORK_PRODUCTS_OUT] =
-	    "DELETE FROM work_product WHERE work_id = (SELECT id FROM work WHERE kind = ? AND ref = ?)",
-	[WORK_OUT] = "DELETE FROM work WHERE kind = ? AND ref = ?",
-	[WORK_LOAD_IN] = "INSERT INTO work SELECT * FROM work_of_load WHERE ref = ?",
-	[WORK_RUN_IN] = "INSERT INTO work SELECT * FROM work_of_run WHERE ref = ?",
-	[WORK_BATCH_IN] = "INSERT INTO work SELECT * FROM work_of_batch WHERE ref = ?",
-	[WORK_PRODUCTS_IN] = "INSERT INTO work_product SELECT work.id, product, season, jars, broken, looked, failed "
-	                     "FROM (SELECT id, season FROM work WHERE kind = 'load' AND ref = ?1) AS work "
-	                     "JOIN (SELECT * FROM product_of_load WHERE load_id = ?1)",
-	[WORK_WORDS_IN] = "INSERT INTO work_words (" WORD_COLUMNS ") "
-	                  "SELECT " TEXT_COLUMNS " FROM work_text WHERE kind = ? AND ref = ?",
-	[WORKS_BEFORE] = "SELECT " WORK_COLUMNS " FROM work WHERE id < ? AND id >= ? ORDER BY id DESC LIMIT ?",
-	[WORKS_AFTER] = "SELECT " WORK_COLUMNS " FROM work WHERE id > ? AND id < ? ORDER BY id LIMIT ?",
-	[WORDS_BEFORE] = FOUND "< ? ORDER BY work_words.rowid DESC LIMIT ?",
-	[WORDS_AFTER] = FOUND "> ? ORDER BY work_words.rowid LIMIT ?",
-	[WORDS_COUNT] = "SELECT count(*) FROM (SELECT 1 FROM work_words WHERE work_words MATCH ? LIMIT ?)",
+	[WORKS_BEFORE] = WORKS("< ?1 AND id >= ?2") "ORDER BY id DESC LIMIT ?7",
+	[WORKS_AFTER] = WORKS("> ?1 AND id < ?2") "ORDER BY id LIMIT ?7",
 	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work WHERE kind = ? AND ref = ?",
-	[SEASON_LIST] =
-	    "SELECT season_sum.season, loads, runs, batches, jars, broken, not_valid, unknown, lost, come_ups, "
-	    "come_up_ms, fruit_mg, juice_ul, acts, worked_ms, coalesce(looked, 0), coalesce(failed, 0), "
-	    "coalesce((SELECT name " BUSIEST "), ''), coalesce((SELECT busy_ms " BUSIEST "), 0) "
-	    "FROM season_sum LEFT JOIN seal_tally ON seal_tally.season = season_sum.season AND about = 'house' "
-	    "AND which = '' ORDER BY season_sum.season DESC",
-	[SEASON_PRODUCTS] = "SELECT product, loads, jars, broken, looked, failed FROM season_product WHERE season = ? "
-	                    "ORDER BY jars DESC, product",
-	[SEASON_STATIONS] =
-	    "SELECT station_id, coalesce(name, ''), coalesce(kind, ''), works, busy_ms FROM season_station "
-	    "LEFT JOIN station ON station.id = station_id WHERE season = ? ORDER BY busy_ms DESC, station_id",
-	[SEASON_FRUITS] = "SELECT fruit, runs, fruit_mg, juice_ul FROM season_fruit WHERE season = ? "
-	                  "ORDER BY fruit_mg DESC, fruit",
-	[SEASON_COME_UPS] = "SELECT station_id, minutes, loads FROM season_come_up WHERE season = ? ORDER BY minutes",
-	[PRODUCT_NAMES] = "SELECT DISTINCT product FROM season_product ORDER BY product",
+	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
+	 * src/log/history/find_words.h. */
+	[WORDS_NOTED] =
+	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_words(?1, 'load', load_id, sentence, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_words(?1, 'run', run_id, sentence, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_words(?1, 'batch', batch_id, sentence, who) UNION ALL "
+	    "SELECT 1 FROM load WHERE note_words(?1, 'load', id, note, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM run WHERE note_words(?1, 'run', id, fruit, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM batch WHERE note_words(?1, 'batch', id, recipe, note, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM batch_amount WHERE note_words(?1, 'batch', batch_id, ingredient) UNION ALL "
+	    "SELECT 1 FROM judgement WHERE load_id IS NOT NULL AND jar_id IS NULL AND note_words(?1, 'load', load_id, why) "
+	    "UNION ALL "
+	    "SELECT 1 FROM judgement WHERE batch_id IS NOT NULL AND note_words(?1, 'batch', batch_id, why) UNION ALL "
+	    "SELECT 1 FROM lot CROSS JOIN jar ON lot_id = lot.id WHERE words_in(?1, product, code) AND load_id IS NOT NULL "
+	    "AND note_words(?1, 'load', load_id, product, code) UNION ALL "
+	    "SELECT 1 FROM lot CROSS JOIN batch ON lot_id = lot.id WHERE words_in(?1, product, code) "
+	    "AND note_words(?1, 'batch', batch.id, product, code)",
+	/* The newest year before an instant in which something was begun. */
+	[SEASON_BEFORE] = "SELECT CAST(strftime('%Y', max(at) / 1000, 'unixepoch') AS INTEGER) FROM ("
+	                  "SELECT max(opened_wall_ms) AS at FROM load WHERE opened_wall_ms < ?1 UNION ALL "
+	                  "SELECT max(opened_wall_ms) FROM run WHERE opened_wall_ms < ?1 UNION ALL "
+	                  "SELECT max(opened_wall_ms) FROM batch WHERE opened_wall_ms < ?1)",
+	[SEASON_MADE] =
+	    "SELECT (SELECT count(*) FROM load WHERE " BEGUN "), (SELECT count(*) FROM run WHERE " BEGUN "), "
+	    "(SELECT count(*) FROM batch WHERE " BEGUN ")",
+	[SEASON_JARS] = "SELECT sum(made), sum(broke) FROM load JOIN jar_counted ON load_id = load.id WHERE " BEGUN,
+	[SEASON_VERDICTS] =
+	    "SELECT sum(verdict = 'not_valid'), sum(verdict = 'unknown'), "
+	    "(SELECT count(*) FROM load JOIN phase ON load_id = load.id AND ended_why = 'lost' WHERE " BEGUN ") "
+	    "FROM load JOIN judgement ON load_id = load.id AND jar_id IS NULL WHERE " BEGUN,
+	[SEASON_SEALS] =
+	    "SELECT sum(looked), sum(failed) FROM seal_tally WHERE season = ? AND about = 'house' AND which = ''",
+	[SEASON_YIELD] = "SELECT sum(run_yield.fruit_mg), sum(juice_ul) FROM run JOIN run_yield ON run_id = run.id "
+	                 "WHERE " BEGUN,
+	[SEASON_HOURS] = "SELECT sum(acts), sum(worked_ms) FROM season_hours WHERE season = ?",
+	[SEASON_COME_UP] = "SELECT count(*), sum(ms) " COME_UPS,
+	/* A product is spelled as in the first load of the year. */
+	[SEASON_PRODUCTS] =
+	    "SELECT product, count(DISTINCT load_id), sum(made) AS jars, sum(broke), sum(looked), sum(failed), "
+	    "min(opened_wall_ms) FROM load JOIN jar_counted ON load_id = load.id JOIN lot ON lot.id = lot_id "
+	    "WHERE " BEGUN " GROUP BY product COLLATE NOCASE ORDER BY jars DESC, product",
+	[SEASON_BUSIEST] = "SELECT name, sum(busy_ms) AS busy " BUSY_STATIONS " HAVING busy > 0 AND name IS NOT NULL "
+	                   "ORDER BY busy DESC, station_id LIMIT 1",
+	[SEASON_STATIONS] = "SELECT station_id, coalesce(name, ''), coalesce(kind, ''), count(*), "
+	                    "sum(busy_ms) AS busy " BUSY_STATIONS " ORDER BY busy DESC, station_id",
+	[SEASON_FRUITS] =
+	    "SELECT run_yield.fruit, count(*), sum(run_yield.fruit_mg) AS mg, sum(juice_ul) "
+	    "FROM run JOIN run_yield ON run_id = run.id WHERE " BEGUN " GROUP BY run_yield.fruit ORDER BY mg DESC, 1",
+	[SEASON_COME_UPS] = "SELECT station_id, min(240, ms / 60000) AS minutes, count(*) " COME_UPS
+	                    " GROUP BY station_id, minutes ORDER BY minutes",
+	[PRODUCT_NAMES] =
+	    "SELECT product FROM lot WHERE EXISTS (SELECT 1 FROM jar WHERE lot_id = lot.id AND load_id IS NOT NULL) "
+	    "GROUP BY product COLLATE NOCASE ORDER BY product COLLATE NOCASE",
 
 	[RECIPE_LIST] = "SELECT {recipe} FROM recipe WHERE retired = 0 ORDER BY name",
 	[RECIPE_GET] = "SELECT {recipe} FROM recipe WHERE id = ?",

@@ -218,7 +218,7 @@ bool report_seasons(const struct report *to, struct day *day, struct fault *faul
 	struct log_season *seasons;
 	size_t count;
 
-	if (!kitchen_seasons(day_kitchen(day), &seasons, &count, fault))
+	if (!kitchen_seasons(day_kitchen(day), BY_COUNT, &seasons, &count, fault))
 		return false;
 	if (to->json)
 		put_seasons_json(to->out, day, seasons, count);

@@ -25,7 +25,7 @@ static void read_seasons(struct desk *desk)
 	struct log_season *seasons;
 	size_t count;
 
-	if (!kitchen_seasons(desk->kitchen, &seasons, &count, &fault)) {
+	if (!kitchen_seasons(desk->kitchen, card->measure, &seasons, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
@@ -153,6 +153,7 @@ static void browse(struct desk *desk)
 static void other_measure(struct desk *desk, int by)
 {
 	desk->back.measure = (enum season_measure)(((int)desk->back.measure + by + BY_COUNT) % BY_COUNT);
+	read_seasons(desk);
 }
 
 static void next_measure(struct desk *desk)

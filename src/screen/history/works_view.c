@@ -13,9 +13,8 @@
 
 #define NARROW 60
 #define WIDE 100
-#define PAGE_ROWS 20  /* before the first frame has told */
-#define PATIENCE_MS 6 /* a screen takes 16 from one picture to the next */
-#define WHOLE_ROWS 2  /* the line under the cursor once more, to its end */
+#define PAGE_ROWS 20 /* before the first frame has told */
+#define WHOLE_ROWS 2 /* the line under the cursor once more, to its end */
 
 static const struct log_work *here(const struct desk *desk)
 {
@@ -25,13 +24,6 @@ static const struct log_work *here(const struct desk *desk)
 }
 
 /* --- pages ------------------------------------------------------------------------------ */
-
-static bool has_time(void *state)
-{
-	const int64_t *began_ms = state;
-
-	return wake_now_ms() - *began_ms < PATIENCE_MS;
-}
 
 /* A page took the place of the one before it. */
 static void take_page(struct back_card *card, struct works *page, bool older)
@@ -49,12 +41,10 @@ static void take_page(struct back_card *card, struct works *page, bool older)
 static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t from_id, bool older, struct works *page)
 {
 	struct back_card *card = &desk->back;
-	int64_t began_ms = wake_now_ms();
-	struct patience patience = { has_time, &began_ms };
 	struct fault fault = { 0 };
 
-	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS,
-	                  &patience, page, &fault))
+	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS, page,
+	                  &fault))
 		return true;
 	desk_say_fault(desk, &fault);
 	return false;
@@ -63,24 +53,11 @@ static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t fr
 /* False: there is nothing there; the page that was shown stays. */
 static bool show_page(struct desk *desk, struct works *page, bool older)
 {
-	struct back_card *card = &desk->back;
-
 	if (page->count == 0) {
 		free(page->rows);
-		if (!page->all && older)
-			card->older_id = page->go_on_id;
-		else if (!page->all)
-			card->newer_id = page->go_on_id;
-		if (!page->all)
-			desk_say(desk, ROLE_CAUTION, "Nothing %s to %d. PgDn or Down looks further.",
-			         older ? "back" : "up", page->looked_to);
 		return false;
 	}
-	take_page(card, page, older);
-	if (!card->page.all && card->page.looked_to != 0 && older) {
-		card->older_id = card->page.go_on_id;
-		desk_say(desk, ROLE_QUIET, "Looked back to %d; there may be more.", card->page.looked_to);
-	}
+	take_page(&desk->back, page, older);
 	return true;
 }
 

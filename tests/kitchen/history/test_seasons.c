@@ -1,6 +1,6 @@
 /*
- * Looking back through the kitchen: what a day comes to in the season's figures, how
- * a search goes from season to season, and what is known of one load.
+ * Looking back through the kitchen: what a day comes to in the season's figures, pages and
+ * searches through the years, and what is known of one load.
  */
 #include <stdlib.h>
 #include <string.h>
@@ -140,11 +140,22 @@ START_TEST(years_are_told_newest_first_and_only_those_with_work)
 	next_year();
 	next_year();
 	(void)make_load(LOW_KETTLE, 0);
-	KK_OK(&kit, kitchen_seasons(kit.kitchen, &seasons, &count, &kit.fault));
+	KK_OK(&kit, kitchen_seasons(kit.kitchen, BY_JARS, &seasons, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(seasons[0].season, 2028);
 	ck_assert_int_eq(seasons[1].season, 2026);
 	free(seasons);
+	/* by whatever they are measured, their jars are told */
+	for (int measure = 0; measure <= BY_COUNT; measure++) {
+		double value;
+
+		KK_OK(&kit, kitchen_seasons(kit.kitchen, (enum season_measure)measure, &seasons, &count, &kit.fault));
+		ck_assert_int_eq(seasons[0].jars, 7);
+		ck_assert_int_eq(seasons[1].jars, 9);
+		if (measure < BY_COUNT && measure != BY_YIELD)
+			ck_assert(season_value(&seasons[1], (enum season_measure)measure, &value));
+		free(seasons);
+	}
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_season(kit.kitchen, 2027, &season, &kit.fault));
 }
 END_TEST
@@ -191,22 +202,13 @@ START_TEST(a_season_is_measured_only_by_what_it_has)
 }
 END_TEST
 
-/* --- searching season by season ---------------------------------------------------------- */
+/* --- searching ------------------------------------------------------------------------- */
 
-static bool none_left(void *state)
-{
-	int *asked = state;
-
-	(*asked)++;
-	return false;
-}
-
-static struct works look(const struct log_wish *wish, int64_t from, bool older, int most,
-                         const struct patience *patience)
+static struct works look(const struct log_wish *wish, int64_t from, bool older, int most)
 {
 	struct works works;
 
-	KK_OK(&kit, kitchen_works(kit.kitchen, wish, from, older, most, patience, &works, &kit.fault));
+	KK_OK(&kit, kitchen_works(kit.kitchen, wish, from, older, most, &works, &kit.fault));
 	return works;
 }
 
@@ -228,33 +230,24 @@ static void make_years(void)
 	}
 }
 
-START_TEST(a_search_stops_when_patience_ends_and_goes_on_from_there)
+START_TEST(a_search_goes_through_all_years)
 {
 	const struct log_wish wish = { .state = WORK_RESTARTED };
-	int asked = 0;
-	struct patience patience = { none_left, &asked };
 	struct works works;
-	int64_t from = INT64_MAX;
-	int looks = 0;
-	size_t found = 0;
 
 	make_years();
-	do {
-		works = look(&wish, from, true, 5, &patience);
-		found += works.count;
-		from = works.go_on_id;
-		free(works.rows);
-		looks++;
-		ck_assert_int_le(looks, 4);
-	} while (!works.all);
-	ck_assert_int_eq(looks, 4); /* a season each */
-	ck_assert_uint_eq(found, 2);
-	ck_assert_int_gt(asked, 0);
-	works = look(&wish, INT64_MAX, true, 5, NULL);
+	works = look(&wish, INT64_MAX, true, 5);
 	ck_assert_uint_eq(works.count, 2);
-	ck_assert(works.all);
 	ck_assert_int_eq(works.rows[0].season, 2029);
 	ck_assert_int_eq(works.rows[1].season, 2026);
+	free(works.rows);
+	works = look(&(struct log_wish){ .words = "boil LOST" }, INT64_MAX, true, 5);
+	ck_assert_uint_eq(works.count, 2);
+	free(works.rows);
+	works = look(&(struct log_wish){ .words = "rape elly" }, INT64_MIN, false, 3);
+	ck_assert_uint_eq(works.count, 3);
+	ck_assert_int_eq(works.rows[0].season, 2028);
+	ck_assert_int_eq(works.rows[2].season, 2026);
 	free(works.rows);
 }
 END_TEST
@@ -267,9 +260,9 @@ START_TEST(pages_go_both_ways_and_stay_newest_first)
 
 	make_years();
 	for (size_t n = 0; n < sizeof(wishes) / sizeof(wishes[0]); n++) {
-		struct works first = look(&wishes[n], INT64_MAX, true, 2, NULL);
-		struct works second = look(&wishes[n], first.rows[1].id, true, 2, NULL);
-		struct works back = look(&wishes[n], second.rows[0].id, false, 2, NULL);
+		struct works first = look(&wishes[n], INT64_MAX, true, 2);
+		struct works second = look(&wishes[n], first.rows[1].id, true, 2);
+		struct works back = look(&wishes[n], second.rows[0].id, false, 2);
 
 		ck_assert_uint_eq(first.count + second.count, 4);
 		ck_assert_int_gt(first.rows[1].id, second.rows[0].id);
@@ -283,18 +276,17 @@ START_TEST(pages_go_both_ways_and_stay_newest_first)
 }
 END_TEST
 
-/* The date of a lot says in which seasons it can be at all. */
 START_TEST(a_lot_is_found_in_its_year)
 {
 	struct log_wish wish = { 0 };
 	struct works works;
 
 	make_years();
-	works = look(&(struct log_wish){ .season = 2027 }, INT64_MAX, true, 5, NULL);
+	works = look(&(struct log_wish){ .season = 2027 }, INT64_MAX, true, 5);
 	ck_assert_uint_eq(works.count, 1);
 	memcpy(wish.words, works.rows[0].lot, sizeof(works.rows[0].lot));
 	free(works.rows);
-	works = look(&wish, INT64_MAX, true, 5, NULL);
+	works = look(&wish, INT64_MAX, true, 5);
 	ck_assert_uint_eq(works.count, 1);
 	ck_assert_int_eq(works.rows[0].season, 2027);
 	free(works.rows);
@@ -370,7 +362,7 @@ START_TEST(a_line_says_what_to_look_at)
 	struct works works;
 
 	(void)make_load(BIG_KETTLE, 2);
-	works = look(&(struct log_wish){ .state = WORK_UNSEALED }, INT64_MAX, true, 5, NULL);
+	works = look(&(struct log_wish){ .state = WORK_UNSEALED }, INT64_MAX, true, 5);
 	ck_assert_uint_eq(works.count, 1);
 	work_words(&works.rows[0], UNITS_US, words, sizeof(words));
 	ck_assert_str_eq(words, "9 jars, 2 not sealed");
@@ -386,7 +378,7 @@ static const struct listed_test listed[] = {
 	TEST(a_box_clearly_worse_is_said),
 	TEST(years_are_told_newest_first_and_only_those_with_work),
 	TEST(a_season_is_measured_only_by_what_it_has),
-	TEST(a_search_stops_when_patience_ends_and_goes_on_from_there),
+	TEST(a_search_goes_through_all_years),
 	TEST(pages_go_both_ways_and_stay_newest_first),
 	TEST(a_lot_is_found_in_its_year),
 	TEST(a_load_tells_its_restart_its_process_and_its_jars),

@@ -372,8 +372,8 @@ static const char *const foreign[] = {
 	"CREATE TRIGGER evil AFTER INSERT ON journal BEGIN SELECT 1; END",
 	"CREATE VIEW endless AS WITH RECURSIVE n (i) AS (VALUES (1) UNION ALL SELECT i + 1 FROM n) SELECT max(i) FROM n",
 	"CREATE TABLE more (a)",
-	"CREATE TRIGGER work_words_evil AFTER INSERT ON journal BEGIN SELECT 1; END",
-	"DROP VIEW work_of_load",
+	"CREATE TRIGGER season_evil AFTER INSERT ON journal BEGIN SELECT 1; END",
+	"DROP VIEW work",
 	("DROP TRIGGER journal_is_not_deleted;"
 	 "CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal BEGIN SELECT 1; END"),
 	"DROP INDEX journal_of_load; CREATE INDEX journal_of_load ON journal (load_id)",

@@ -1,7 +1,6 @@
 /*
- * Looking back: the lines of all loads, runs and batches, the search through their
- * words and the sums of the seasons are, after any acts and undos, what a recount
- * from the rows gives.
+ * Looking back: the lines of all loads, runs and batches, the search through what is
+ * written of them and the figures of the seasons, after acts, undos and redos.
  */
 #include <check.h>
 #include <sqlite3.h>
@@ -26,94 +25,94 @@ static void end(void)
 	kit_clear(&kit);
 }
 
-/* --- recounts ------------------------------------------------------------------------ */
+/* --- what is shown ----------------------------------------------------------------------- */
 
-static char *text_of(sqlite3 *db, const char *sql)
+static void show_lines(sqlite3_str *out)
 {
-	sqlite3_stmt *statement;
-	sqlite3_str *out = sqlite3_str_new(db);
-	ck_assert_msg(sqlite3_prepare_v2(db, sql, -1, &statement, NULL) == SQLITE_OK, "%s: %s", sql,
-	              sqlite3_errmsg(db));
-	while (sqlite3_step(statement) == SQLITE_ROW) {
-		for (int i = 0; i < sqlite3_column_count(statement); i++)
-			sqlite3_str_appendf(out, "%s|", (const char *)sqlite3_column_text(statement, i));
-		sqlite3_str_appendchar(out, 1, '\n');
-	}
-	ck_assert_int_eq(sqlite3_finalize(statement), SQLITE_OK);
+	struct log_work *rows;
+	size_t count;
+	KIT_OK(&kit,
+	       log_works(kit.log, &(struct log_wish){ .season = 0 }, INT64_MAX, true, 99, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(out,
+		                    "%d/%lld %d at %lld: %s, %s, %d lost, %lld mg, %lld ul, %d+%d jars, %d of %d\n",
+		                    rows[i].subject.kind, rows[i].subject.id, rows[i].season, rows[i].station_id,
+		                    rows[i].product, rows[i].lot, rows[i].lost, rows[i].fruit_mg, rows[i].juice_ul,
+		                    rows[i].jars, rows[i].broken, rows[i].failed, rows[i].looked);
+	free(rows);
+}
+
+static void show_sums(sqlite3_str *out)
+{
+	struct log_season *rows;
+	size_t count;
+	KIT_OK(&kit, log_seasons(kit.log, SEASON_WHOLE, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(
+		    out,
+		    "%d: %lld %lld %lld, %lld+%lld jars, %lld lost, %lld in %lld, %lld mg, %lld ul, %lld of %lld, %s %lld\n",
+		    rows[i].season, rows[i].loads, rows[i].runs, rows[i].batches, rows[i].jars, rows[i].broken,
+		    rows[i].lost, rows[i].come_ups, rows[i].come_up_ms, rows[i].fruit_mg, rows[i].juice_ul,
+		    rows[i].failed, rows[i].looked, rows[i].busiest, rows[i].busiest_ms);
+	free(rows);
+}
+
+static void show_products(sqlite3_str *out)
+{
+	struct log_season_product *rows;
+	struct log_name *names;
+	size_t count;
+	KIT_OK(&kit, log_season_products(kit.log, 2026, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(out, "%s: %lld, %lld+%lld jars, %lld of %lld\n", rows[i].product, rows[i].loads,
+		                    rows[i].jars, rows[i].broken, rows[i].failed, rows[i].looked);
+	free(rows);
+	KIT_OK(&kit, log_product_names(kit.log, &names, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(out, "%s\n", names[i].name);
+	free(names);
+}
+
+static void show_parts(sqlite3_str *out)
+{
+	struct log_season_station *stations;
+	struct log_season_fruit *fruits;
+	struct log_season_come_up *come_ups;
+	size_t count;
+	KIT_OK(&kit, log_season_stations(kit.log, 2026, &stations, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(out, "%s: %lld, %lld ms\n", stations[i].name, stations[i].works,
+		                    stations[i].busy_ms);
+	free(stations);
+	KIT_OK(&kit, log_season_fruits(kit.log, 2026, &fruits, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(out, "%s: %lld, %lld mg, %lld ul\n", fruits[i].fruit, fruits[i].runs,
+		                    fruits[i].fruit_mg, fruits[i].juice_ul);
+	free(fruits);
+	KIT_OK(&kit, log_season_come_ups(kit.log, 2026, &come_ups, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		sqlite3_str_appendf(out, "%lld in %d min: %lld\n", come_ups[i].station_id, come_ups[i].minutes,
+		                    come_ups[i].loads);
+	free(come_ups);
+}
+
+/* All of it but verdicts, which whoever undoes asks for again, and hours, since the journal only grows. */
+static char *shown(void)
+{
+	sqlite3_str *out = sqlite3_str_new(NULL);
+	show_lines(out);
+	show_sums(out);
+	show_products(out);
+	show_parts(out);
 	char *text = sqlite3_str_finish(out);
 	return text == NULL ? sqlite3_mprintf("") : text;
 }
 
-static void same(sqlite3 *db, const char *kept, const char *recount)
+static void is_shown(const char *before)
 {
-	char *a = text_of(db, kept);
-	char *b = text_of(db, recount);
-	ck_assert_str_eq(a, b);
-	sqlite3_free(a);
-	sqlite3_free(b);
-}
-
-static void run(sqlite3 *db, const char *sql)
-{
-	char *error = NULL;
-	ck_assert_msg(sqlite3_exec(db, sql, NULL, NULL, &error) == SQLITE_OK, "%s: %s", sql, error);
-}
-
-static void sums_are_a_recount(sqlite3 *db)
-{
-	same(
-	    db,
-	    "SELECT season, loads, runs, batches, not_valid, lost, come_ups, come_up_ms FROM season_sum WHERE loads + runs + batches > 0 ORDER BY 1",
-	    "SELECT season, sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch'), sum(kind = 'load' AND verdict = 'not_valid'), sum(lost), "
-	    "count(come_up_ms), CAST(total(come_up_ms) AS INTEGER) FROM work GROUP BY season ORDER BY 1");
-	same(db, "SELECT season, jars, broken FROM season_sum WHERE jars + broken > 0 ORDER BY 1",
-	     "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), sum(state <> 'broken'), "
-	     "sum(state = 'broken') FROM jar JOIN load ON load.id = load_id GROUP BY 1 ORDER BY 1");
-	same(
-	    db, "SELECT season, lower(product), loads, jars, broken, looked, failed FROM season_product ORDER BY 1, 2",
-	    "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), lower(product), count(DISTINCT load.id), "
-	    "sum(state <> 'broken'), sum(state = 'broken'), sum(state IN ('sealed', 'unsealed', 'doubtful')), "
-	    "sum(state IN ('unsealed', 'doubtful')) FROM jar JOIN load ON load.id = load_id JOIN lot ON lot.id = lot_id "
-	    "GROUP BY 1, 2 ORDER BY 1, 2");
-	same(db, "SELECT * FROM season_station ORDER BY 1, 2",
-	     "SELECT season, station_id, count(*), sum(busy_ms) FROM work GROUP BY 1, 2 ORDER BY 1, 2");
-	same(db, "SELECT * FROM season_come_up ORDER BY 1, 2, 3",
-	     "SELECT season, station_id, min(240, come_up_ms / 60000), count(*) FROM work WHERE come_up_ms IS NOT NULL "
-	     "GROUP BY 1, 2, 3 ORDER BY 1, 2, 3");
-	same(
-	    db, "SELECT * FROM season_fruit ORDER BY 1, 2",
-	    "SELECT CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), run_yield.fruit, count(*), "
-	    "sum(run_yield.fruit_mg), sum(juice_ul) FROM run_yield JOIN run ON run.id = run_id GROUP BY 1, 2 ORDER BY 1, 2");
-	same(db, "SELECT sum(acts) FROM season_sum", "SELECT count(*) FROM journal");
-}
-
-/* Every word of the index, where it stands, against an index made anew. */
-static void words_are_a_recount(sqlite3 *db)
-{
-	run(db,
-	    "CREATE VIRTUAL TABLE temp.anew USING fts5 (product, lot, dates, words, marks, content = '', columnsize = 0,"
-	    " tokenize = 'porter unicode61 remove_diacritics 2');"
-	    "INSERT INTO anew (rowid, product, lot, dates, words, marks) "
-	    " SELECT id, product, lot, dates, words, marks FROM work_text;"
-	    "CREATE VIRTUAL TABLE temp.kept_words USING fts5vocab (main, work_words, instance);"
-	    "CREATE VIRTUAL TABLE temp.anew_words USING fts5vocab (temp, anew, instance);");
-	same(db, "SELECT term, doc, col, \"offset\" FROM kept_words ORDER BY 1, 2, 3, 4",
-	     "SELECT term, doc, col, \"offset\" FROM anew_words ORDER BY 1, 2, 3, 4");
-	run(db, "DROP TABLE kept_words; DROP TABLE anew_words; DROP TABLE anew;"
-	        "INSERT INTO work_words (work_words) VALUES ('integrity-check')");
-}
-
-static void all_is_a_recount(const char *path)
-{
-	sqlite3 *db;
-	ck_assert_int_eq(sqlite3_open_v2(path, &db, SQLITE_OPEN_READWRITE, NULL), SQLITE_OK);
-	same(db, "SELECT count(*) FROM work_stale", "SELECT 0");
-	same(db, "SELECT * FROM work ORDER BY id",
-	     "SELECT * FROM (SELECT * FROM work_of_load UNION ALL SELECT * FROM work_of_run UNION ALL "
-	     "SELECT * FROM work_of_batch) ORDER BY id");
-	sums_are_a_recount(db);
-	words_are_a_recount(db);
-	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
+	char *now = shown();
+	ck_assert_str_eq(now, before);
+	sqlite3_free(now);
 }
 
 /* --- invented acts --------------------------------------------------------------------- */
@@ -160,76 +159,40 @@ static void note_batch(int64_t batch_id, const char *note, struct log_entry *ent
 }
 
 #define ACTS 16
-static size_t do_a_day(struct log_entry acts[ACTS])
+static char *after[ACTS]; /* what was shown after each act; NULL: not looked at */
+
+static void look_after(bool wanted, size_t act)
+{
+	after[act] = wanted ? shown() : NULL;
+}
+
+static size_t do_acts(struct log_entry acts[ACTS], bool looked_at)
 {
 	int64_t juice_id;
 	size_t n = 0;
 	for (size_t i = 0; i < ACTS; i++)
 		acts[i] = kit_entry("Something was done by hand", 0, 0);
 	KIT_OK(&kit, kit_start_run(kit.log, 2, &juice_id, &acts[n++], &kit.fault));
+	look_after(looked_at, n - 1);
 	KIT_OK(&kit, kit_start_batch(kit.log, 3, "2026-09-14-B1", juice_id, sugar_id, &acts[n++], &kit.fault));
+	look_after(looked_at, n - 1);
 	KIT_OK(&kit, kit_fill_jars(kit.log, acts[1].batch_id, 5, &acts[n++], &kit.fault));
+	look_after(looked_at, n - 1);
 	KIT_OK(&kit, kit_load_jars(kit.log, 1, "2026-09-14-B2", acts[1].batch_id, &acts[n++], &kit.fault));
+	look_after(looked_at, n - 1);
 	KIT_OK(&kit, kit_next_phase(kit.log, acts[3].load_id, "hold", &acts[n++], &kit.fault));
+	look_after(looked_at, n - 1);
 	note_batch(acts[1].batch_id, "Too sweet; a \"crabapple\" next time", &acts[n++]);
+	look_after(looked_at, n - 1);
 	KIT_OK(&kit, look_at_jar(acts[3].load_id, JAR_UNSEALED, VERDICT_NOT_VALID, &acts[n++]));
+	look_after(looked_at, n - 1);
 	return n;
 }
 
-START_TEST(after_every_act_undo_and_redo_all_is_a_recount)
+static size_t do_a_day(struct log_entry acts[ACTS])
 {
-	struct log_entry acts[ACTS];
-	set_up_pots();
-	size_t count = do_a_day(acts);
-	all_is_a_recount(kit.path);
-	for (size_t i = count; i > 0; i--) {
-		struct log_entry undo = kit_entry("Undone", 0, acts[i - 1].load_id);
-		undo.batch_id = acts[i - 1].batch_id;
-		KIT_OK(&kit, log_undo(kit.log, acts[i - 1].id, &undo, &kit.fault));
-		acts[i - 1].undoes_id = undo.id;
-		all_is_a_recount(kit.path);
-	}
-	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM work"), 0);
-	for (size_t i = 0; i < count; i++) {
-		struct log_entry redo = kit_entry("Done again", 0, acts[i].load_id);
-		KIT_OK(&kit, log_undo(kit.log, acts[i].undoes_id, &redo, &kit.fault));
-		all_is_a_recount(kit.path);
-	}
-	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM work"), 3);
+	return do_acts(acts, false);
 }
-END_TEST
-
-START_TEST(an_act_given_up_leaves_no_trace)
-{
-	struct log_entry acts[ACTS];
-	set_up_pots();
-	(void)do_a_day(acts);
-	struct log_batch batch;
-	KIT_OK(&kit, log_batch_get(kit.log, acts[1].batch_id, &batch, &kit.fault));
-	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	(void)snprintf(batch.note, sizeof(batch.note), "never written");
-	KIT_OK(&kit, log_put_batch(kit.log, &batch, &kit.fault));
-	log_abandon(kit.log);
-	all_is_a_recount(kit.path);
-}
-END_TEST
-
-/* What other programs wrote is taken in with the next act. */
-START_TEST(a_strangers_rows_are_taken_in_with_the_next_act)
-{
-	struct log_entry acts[ACTS];
-	set_up_pots();
-	(void)do_a_day(acts);
-	kit_sql(kit.path,
-	        "UPDATE lot SET product = 'medlar jelly' WHERE id = 1; DELETE FROM phase WHERE name = 'hold'");
-	struct log_entry entry = kit_entry("Anything", 0, 0);
-	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
-	all_is_a_recount(kit.path);
-}
-END_TEST
-
-/* --- searching ---------------------------------------------------------------------------- */
 
 static size_t found(const struct log_wish *wish)
 {
@@ -247,22 +210,171 @@ static size_t found_words(const char *words)
 	return found(&wish);
 }
 
+START_TEST(an_undo_and_a_redo_show_what_was_shown)
+{
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	char *empty = shown();
+	size_t count = do_acts(acts, true);
+	for (size_t i = 1; i < count; i++)
+		if (i != 2 && i != 5) /* jars filled and a note change nothing that is shown here */
+			ck_assert_str_ne(after[i], after[i - 1]);
+	for (size_t i = count; i > 0; i--) {
+		struct log_entry undo = kit_entry("Undone", 0, acts[i - 1].load_id);
+		undo.batch_id = acts[i - 1].batch_id;
+		KIT_OK(&kit, log_undo(kit.log, acts[i - 1].id, &undo, &kit.fault));
+		acts[i - 1].undoes_id = undo.id;
+		is_shown(i > 1 ? after[i - 2] : empty);
+	}
+	for (size_t i = 0; i < count; i++) {
+		struct log_entry redo = kit_entry("Done again", 0, acts[i].load_id);
+		KIT_OK(&kit, log_undo(kit.log, acts[i].undoes_id, &redo, &kit.fault));
+		is_shown(after[i]);
+		sqlite3_free(after[i]);
+	}
+	sqlite3_free(empty);
+}
+END_TEST
+
+START_TEST(an_act_given_up_leaves_no_trace)
+{
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	char *before = shown();
+	struct log_batch batch;
+	KIT_OK(&kit, log_batch_get(kit.log, acts[1].batch_id, &batch, &kit.fault));
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	(void)snprintf(batch.note, sizeof(batch.note), "never written");
+	KIT_OK(&kit, log_put_batch(kit.log, &batch, &kit.fault));
+	ck_assert_uint_eq(found_words("never"), 1);
+	log_abandon(kit.log);
+	is_shown(before);
+	ck_assert_uint_eq(found_words("never"), 0);
+	sqlite3_free(before);
+}
+END_TEST
+
+/* What other programs wrote. */
+START_TEST(a_strangers_rows_are_shown_at_once)
+{
+	struct log_entry acts[ACTS];
+	struct log_season season;
+	set_up_pots();
+	(void)do_a_day(acts);
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
+	ck_assert_int_eq(season.jars, 5);
+	kit_sql(kit.path,
+	        "UPDATE lot SET product = 'medlar jelly' WHERE id = 1; DELETE FROM jar WHERE place_in_load = 5");
+	ck_assert_uint_eq(found_words("medlar"), 2);
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
+	ck_assert_int_eq(season.jars, 4);
+}
+END_TEST
+
+/* --- searching ---------------------------------------------------------------------------- */
+
 START_TEST(words_are_found_wherever_they_stand)
 {
 	struct log_entry acts[ACTS];
 	set_up_pots();
 	(void)do_a_day(acts);
-	ck_assert_uint_eq(found_words("crabapple"), 1);
-	ck_assert_uint_eq(found_words("CRABAPPLES"), 1); /* by the stem of the word */
+	ck_assert_uint_eq(found_words("crabapple"), 1); /* of a note */
 	ck_assert_uint_eq(found_words("crabapple sweet"), 1);
+	ck_assert_uint_eq(found_words("sweet crabapple"), 1);
 	ck_assert_uint_eq(found_words("crabapple medlar"), 0);
-	ck_assert_uint_eq(found_words("by hand"), 3);       /* of the journal */
-	ck_assert_uint_eq(found_words("pressure"), 1);      /* of a reason */
-	ck_assert_uint_eq(found_words("2026-09-14-B1"), 2); /* its batch and the load its jars are in */
+	ck_assert_uint_eq(found_words("by hand"), 3);              /* of the journal */
+	ck_assert_uint_eq(found_words("pressure"), 1);             /* of a reason */
+	ck_assert_uint_eq(found_words("quinces"), 1);              /* a fruit */
+	ck_assert_uint_eq(found_words("quince jelly"), 2);         /* a product */
+	ck_assert_uint_eq(found_words("sugar"), 1);                /* an ingredient */
+	ck_assert_uint_eq(found_words("pressure quince hand"), 1); /* one here, one there */
+	ck_assert_uint_eq(found_words("2026-09-14-B1"), 2);        /* its batch and the load its jars are in */
 	ck_assert_uint_eq(found_words("2026-09-14-b9"), 0);
 	ck_assert_uint_eq(found_words("2026-09-14"), 3);
 	ck_assert_uint_eq(found_words("2026-09"), 3);
 	ck_assert_uint_eq(found_words("2025-09"), 0);
+	ck_assert_uint_eq(found_words("2026-9"), 0);
+}
+END_TEST
+
+/* The note of the day's batch, and nothing else that is looked for here. */
+static void write_note(const char *note)
+{
+	struct log_entry acts[ACTS];
+	struct log_entry entry = kit_entry("Something was done by hand", 0, 0);
+	set_up_pots();
+	(void)do_a_day(acts);
+	note_batch(acts[1].batch_id, note, &entry);
+}
+
+START_TEST(a_part_of_a_word_is_enough)
+{
+	write_note("Concord grapes, no sugar");
+	ck_assert_uint_eq(found_words("grap"), 1);
+	ck_assert_uint_eq(found_words("rape"), 1);
+	ck_assert_uint_eq(found_words("GRAPES,"), 1);
+	ck_assert_uint_eq(found_words("gRaP cOnC"), 1);
+	ck_assert_uint_eq(found_words("  grap\tconc \n"), 1);
+	ck_assert_uint_eq(found_words("grapesno"), 0);
+	ck_assert_uint_eq(found_words("grapess"), 0);
+}
+END_TEST
+
+START_TEST(every_word_must_be_there)
+{
+	write_note("Concord grapes");
+	ck_assert_uint_eq(found_words("grap conc"), 1);
+	ck_assert_uint_eq(found_words("grap zebra"), 0);
+	ck_assert_uint_eq(found_words("zebra grap"), 0);
+}
+END_TEST
+
+START_TEST(a_sign_is_found_as_it_stands)
+{
+	write_note("5% off_hand; what's \"done\" (soft?) a\\b*");
+	ck_assert_uint_eq(found_words("%"), 1);
+	ck_assert_uint_eq(found_words("5%"), 1);
+	ck_assert_uint_eq(found_words("4%"), 0);
+	ck_assert_uint_eq(found_words("%o"), 0);
+	ck_assert_uint_eq(found_words("_"), 1);
+	ck_assert_uint_eq(found_words("f_h"), 1);
+	ck_assert_uint_eq(found_words("o_f"), 0);
+	ck_assert_uint_eq(found_words("what's"), 1);
+	ck_assert_uint_eq(found_words("\"done\""), 1);
+	ck_assert_uint_eq(found_words("?)"), 1);
+	ck_assert_uint_eq(found_words("a\\b*"), 1);
+}
+END_TEST
+
+START_TEST(letters_besides_a_to_z_are_found_as_they_stand)
+{
+	write_note("Gel\u00e9e r\u00f4tie");
+	ck_assert_uint_eq(found_words("gel\u00e9e"), 1);
+	ck_assert_uint_eq(found_words("R\u00f4TIE"), 1);
+	ck_assert_uint_eq(found_words("GEL\u00c9E"), 0);
+	ck_assert_uint_eq(found_words("gelee"), 0);
+	ck_assert_uint_eq(found_words("\u00e9"), 1);
+}
+END_TEST
+
+/* A word across the pieces in which a long text is looked through. */
+START_TEST(a_long_text_is_looked_through_to_its_end)
+{
+	char sql[6000];
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	for (int before = 700; before <= 1100; before += 7) {
+		(void)snprintf(
+		    sql, sizeof(sql),
+		    "UPDATE judgement SET why = printf('%%.*c', %d, '-') || 'marvellous' || printf('%%.*c', 2000, '.')",
+		    before);
+		kit_sql(kit.path, sql);
+		ck_assert_uint_eq(found_words("marvellous"), 1);
+		ck_assert_uint_eq(found_words("-marvellous."), 1);
+	}
+	ck_assert_uint_eq(found_words("marvellous-"), 0);
 }
 END_TEST
 
@@ -335,63 +447,13 @@ START_TEST(no_sign_that_is_typed_is_an_order_to_the_search)
 		              typed[i], kit.fault.sentence);
 		free(rows);
 	}
-	ck_assert_uint_eq(found_words("\"crabapple*"), 1);
-	ck_assert_uint_eq(found_words("(\"crabapple\" ^sweet:"), 1);
-	ck_assert_uint_eq(found_words("isnotvalid"), 0); /* marks are not words */
+	ck_assert_uint_eq(found_words("isnotvalid"), 0);
 	struct log_wish wish = { .words = "a b c d e f g h i j k l m" };
 	struct log_work *rows;
 	size_t count;
 	ck_assert(!log_works(kit.log, &wish, INT64_MAX, true, 9, &rows, &count, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISUSE);
 	ck_assert_ptr_null(rows);
-}
-END_TEST
-
-START_TEST(a_date_ends_where_its_letters_and_digits_end)
-{
-	struct log_entry acts[ACTS];
-	set_up_pots();
-	(void)do_a_day(acts);
-	ck_assert_uint_eq(found_words("2026-09-14, crabapple"), 1);
-	ck_assert_uint_eq(found_words("2026-09-14,crabapple"), 1);
-	ck_assert_uint_eq(found_words("(2026-09-14)"), 3);
-	ck_assert_uint_eq(found_words("2026-09,2026-09-14-B1/sweet"), 1);
-	ck_assert_uint_eq(found_words("\xe2\x80\x9c"
-	                              "2026-09-14"
-	                              "\xe2\x80\x9d"
-	                              "crabapple"),
-	                  1);
-	ck_assert_uint_eq(found_words("2026-09-"), 3);
-	/* two digits for month and day: these are words, which stand nowhere */
-	ck_assert_uint_eq(found_words("2026-9-14"), 0);
-	ck_assert_uint_eq(found_words("2026-9"), 0);
-	ck_assert_uint_eq(found_words("2026-09-1"), 0);
-	ck_assert_int_eq(log_wish_year(&(struct log_wish){ .words = "2026-9-14" }), 0);
-	ck_assert_int_eq(log_wish_year(&(struct log_wish){ .words = "\xe2\x80\x94"
-	                                                            "2026-09-14,peach" }),
-	                 2026);
-	ck_assert_int_eq(log_wish_year(&(struct log_wish){ .words = "x2026-09-14 2026-09-140" }), 0);
-}
-END_TEST
-
-START_TEST(words_of_signs_alone_are_no_condition)
-{
-	static const char *const signs[] = {
-		"\xe2\x80\x94",     "--",   "\xe2\x80\x9c \xe2\x80\x9d", "\xe2\x9d\xa4\xef\xb8\x8f",
-		"\xf0\x9f\x8d\x91", "\xff",
-	};
-	struct log_entry acts[ACTS];
-	set_up_pots();
-	(void)do_a_day(acts);
-	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++) {
-		struct log_wish wish = { .season = 0 };
-		(void)snprintf(wish.words, sizeof(wish.words), "%s", signs[i]);
-		ck_assert(!log_wish_searches(&wish));
-		ck_assert_uint_eq(found(&wish), 3);
-		(void)snprintf(wish.words, sizeof(wish.words), "%s crabapple %s", signs[i], signs[i]);
-		ck_assert_uint_eq(found(&wish), 1);
-	}
-	ck_assert_uint_eq(found_words("crabapple\xe2\x80\x94sweet"), 1);
 }
 END_TEST
 
@@ -405,9 +467,6 @@ START_TEST(states_kinds_and_products_are_exact)
 	    "INSERT INTO lot VALUES (90, 'x', 'it''s \"wild\" quince jelly', 'f', 'p', 'acid', 1, NULL, '');"
 	    "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
 	    " VALUES (90, 3, 90, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
-	struct log_entry entry = kit_entry("Anything", 0, 0);
-	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_UNSEALED }), 1);
 	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_NOT_VALID }), 1);
 	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_VALID }), 0);
@@ -439,10 +498,6 @@ START_TEST(capitals_make_no_other_product)
 	    "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (91, 91, 1, 'pint'), (91, 92, 2, 'pint'), (92, 92, 1, 'pint');"
 	    "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
 	    " VALUES (90, 1, 91, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
-	struct log_entry entry = kit_entry("Anything", 0, 0);
-	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
-	all_is_a_recount(kit.path);
 	KIT_OK(&kit, log_season_products(kit.log, 2023, &products, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	ck_assert_int_eq(products[0].jars, 3);
@@ -479,9 +534,6 @@ static void put_many(int loads)
 	    "INSERT INTO judgement SELECT id, NULL, NULL, 'valid', 1, '', '' FROM load WHERE id > 1000;",
 	    loads, loads, loads);
 	kit_sql(kit.path, sql);
-	struct log_entry entry = kit_entry("Anything", 0, 0);
-	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
-	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 }
 
 /* Every page of seven, walked from one end to the other: each line once, in order. */
@@ -507,7 +559,6 @@ static size_t walk(const struct log_wish *wish, bool older)
 START_TEST(pages_follow_one_another_without_a_gap)
 {
 	put_many(50);
-	all_is_a_recount(kit.path);
 	for (int older = 0; older <= 1; older++) {
 		ck_assert_uint_eq(walk(&(struct log_wish){ .season = 0 }, older), 50);
 		ck_assert_uint_eq(walk(&(struct log_wish){ .product = "plum jam" }, older), 16);
@@ -552,8 +603,7 @@ END_TEST
 START_TEST(hours_are_those_between_acts_less_than_two_hours_apart)
 {
 	static const int64_t minutes[] = { 0, 30, 90, 211, 331, 330, 400 };
-	struct log_season *seasons;
-	size_t count;
+	struct log_season season;
 	kit_clear(&kit);
 	kit_init(&kit);
 	kit_open(&kit, LOG_CREATE);
@@ -563,58 +613,100 @@ START_TEST(hours_are_those_between_acts_less_than_two_hours_apart)
 		KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 		KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 	}
-	KIT_OK(&kit, log_seasons(kit.log, &seasons, &count, &kit.fault));
-	ck_assert_uint_eq(count, 1);
-	ck_assert_int_eq(seasons[0].season, 2026);
-	ck_assert_int_eq(seasons[0].acts, 7);
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WITH_HOURS, &season, &kit.fault));
+	ck_assert_int_eq(season.acts, 7);
 	/* 30 + 60, not the 121; 120 are still counted, a step back is not, 70 */
-	ck_assert_int_eq(seasons[0].worked_ms, INT64_C(60000) * (30 + 60 + 120 + 70));
+	ck_assert_int_eq(season.worked_ms, INT64_C(60000) * (30 + 60 + 120 + 70));
+}
+END_TEST
+
+/* The figures against the rows, counted in another way. */
+START_TEST(a_season_is_a_recount_of_its_rows)
+{
+	struct log_entry acts[ACTS];
+	struct log_season season;
+	set_up_pots();
+	(void)do_a_day(acts);
+	kit_sql(kit.path,
+	        "UPDATE jar SET state = 'broken' WHERE place_in_load = 4;"
+	        "UPDATE jar SET fate = 'reprocess', fate_done_wall_ms = 1 WHERE place_in_load = 3;"
+	        "UPDATE phase SET name = 'come_up', ended_wall_ms = began_wall_ms + 1260000, ended_why = 'done', "
+	        "lasted_ms = NULL WHERE id = (SELECT min(id) FROM phase WHERE load_id IS NOT NULL);"
+	        "UPDATE phase SET ended_wall_ms = began_wall_ms + 600000, ended_why = 'lost' WHERE name = 'hold';"
+	        "UPDATE run SET open = 0; UPDATE juice SET made_ul = 9000000, run_id = (SELECT min(id) FROM run)");
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
+	ck_assert_int_eq(season.loads, 1);
+	ck_assert_int_eq(season.runs, 1);
+	ck_assert_int_eq(season.batches, 1);
+	ck_assert_int_eq(season.jars, 3);
+	ck_assert_int_eq(season.broken, 1);
+	ck_assert_int_eq(season.not_valid, 1);
+	ck_assert_int_eq(season.unknown, 0);
+	ck_assert_int_eq(season.lost, 1);
+	ck_assert_int_eq(season.come_ups, 1);
+	ck_assert_int_eq(season.come_up_ms, 1260000);
+	ck_assert_int_eq(season.fruit_mg, kit_number(kit.path, "SELECT fruit_mg FROM run"));
+	ck_assert_int_eq(season.juice_ul, 9000000);
+	ck_assert_int_eq(season.looked, 1);
+	ck_assert_int_eq(season.failed, 1);
+	ck_assert_int_eq(season.acts, kit_number(kit.path, "SELECT count(*) FROM journal"));
+	ck_assert_int_eq(season.busiest_ms, 1860000);
+	/* asked for less, only that is told */
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WITH_YIELD, &season, &kit.fault));
+	ck_assert_int_eq(season.loads, 1);
+	ck_assert_int_eq(season.juice_ul, 9000000);
+	ck_assert_int_eq(season.jars, 0);
+	ck_assert_str_eq(season.busiest, "");
+	KIT_OK(&kit, log_season_get(kit.log, 2025, SEASON_WHOLE, &season, &kit.fault));
+	ck_assert_int_eq(season.loads + season.jars + season.acts, 0);
+}
+END_TEST
+
+START_TEST(years_are_those_in_which_something_was_begun)
+{
+	struct log_season *seasons;
+	size_t count;
+	kit_sql(kit.path,
+	        "INSERT INTO run SELECT value, 1, 'plums', 1, 0, 1, 1, 1, '', 0, CASE value WHEN 1 THEN 1704067199999 "
+	        "WHEN 2 THEN 1704067200000 ELSE -62135596800000 END FROM json_each('[1, 2, 3]')");
+	KIT_OK(&kit, log_seasons(kit.log, 0, &seasons, &count, &kit.fault));
+	ck_assert_uint_eq(count, 3);
+	ck_assert_int_eq(seasons[0].season, 2024);
+	ck_assert_int_eq(seasons[1].season, 2023);
+	ck_assert_int_eq(seasons[2].season, 1);
 	free(seasons);
 }
 END_TEST
 
-/* --- without the search ------------------------------------------------------------------------ */
-
-static int forget_fts5(sqlite3 *db, const char **error, const struct sqlite3_api_routines *api)
+/* An SQLite that was built without its full-text search will do. */
+START_TEST(a_log_has_no_virtual_table)
 {
-	(void)error;
-	(void)api;
-	return sqlite3_create_function(db, "fts5_source_id", 0, SQLITE_UTF8, NULL, NULL, NULL, NULL);
-}
-
-START_TEST(an_sqlite_without_the_search_is_named)
-{
-	kit_close(&kit);
-	char *before = kit_dump(kit.path, true);
-	ck_assert_int_eq(sqlite3_auto_extension((void (*)(void))forget_fts5), SQLITE_OK);
-	kit_refused(&kit, LOG_WRITE, FAULT_IO);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "without FTS5"));
-	kit_refused(&kit, LOG_LOOK, FAULT_IO);
-	sqlite3_reset_auto_extension();
-	char *after = kit_dump(kit.path, true);
-	ck_assert_str_eq(after, before);
-	free(before);
-	free(after);
-	kit_open(&kit, LOG_WRITE);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM sqlite_master WHERE sql LIKE 'CREATE VIRTUAL%'"),
+	                 0);
 }
 END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("work", .begin = begin, .end = end, .seconds = 60),
-	TEST(after_every_act_undo_and_redo_all_is_a_recount),
+	TEST(an_undo_and_a_redo_show_what_was_shown),
 	TEST(an_act_given_up_leaves_no_trace),
-	TEST(a_strangers_rows_are_taken_in_with_the_next_act),
+	TEST(a_strangers_rows_are_shown_at_once),
 	TEST(words_are_found_wherever_they_stand),
+	TEST(a_part_of_a_word_is_enough),
+	TEST(every_word_must_be_there),
+	TEST(a_sign_is_found_as_it_stands),
+	TEST(letters_besides_a_to_z_are_found_as_they_stand),
+	TEST(a_long_text_is_looked_through_to_its_end),
 	TEST(a_note_undone_is_not_found_any_more),
 	TEST(no_sign_that_is_typed_is_an_order_to_the_search),
-	TEST(a_date_ends_where_its_letters_and_digits_end),
-	TEST(words_of_signs_alone_are_no_condition),
 	TEST(states_kinds_and_products_are_exact),
 	TEST(capitals_make_no_other_product),
 	TEST(pages_follow_one_another_without_a_gap),
 	TEST(a_line_tells_what_the_rows_say),
 	TEST(hours_are_those_between_acts_less_than_two_hours_apart),
-	TEST(an_sqlite_without_the_search_is_named),
+	TEST(a_season_is_a_recount_of_its_rows),
+	TEST(years_are_those_in_which_something_was_begun),
+	TEST(a_log_has_no_virtual_table),
 };
 
 TESTS("log work", listed)

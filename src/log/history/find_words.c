@@ -1,0 +1,217 @@
+/* find_words.c - see find_words.h. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "log/history/find_words.h"
+
+#define ROOM_FIRST 256 /* a power of two */
+#define LOOK_BYTES 1024
+
+struct found_work {
+	struct log_subject subject; /* SUBJECT_HOUSE: a gap */
+	unsigned words;
+};
+
+/* --- what was typed ------------------------------------------------------------------ */
+
+static char small(char c)
+{
+	return (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+}
+
+/* Also what ends a string: it stands in a stranger's log at most. */
+static bool is_blank(char c)
+{
+	return (unsigned char)c <= ' ' || c == 0x7f;
+}
+
+bool find_words_read(struct find_words *find, const char *typed, struct fault *fault)
+{
+	bool in_word = false;
+
+	memset(find, 0, sizeof(*find));
+	text_copy(find->typed, sizeof(find->typed), typed);
+	for (char *at = find->typed; *at != '\0'; at++) {
+		bool blank = is_blank(*at);
+		if (!blank && !in_word && find->count == FIND_WORDS_MAX)
+			return fault_set(fault, FAULT_MISUSE, "Look for %d words at most.", FIND_WORDS_MAX);
+		if (!blank && !in_word)
+			find->words[find->count++] = at;
+		if (!blank)
+			find->lengths[find->count - 1]++;
+		in_word = !blank;
+		*at = blank ? '\0' : small(*at);
+	}
+	return true;
+}
+
+/* --- where it stands ------------------------------------------------------------------ */
+
+/* At most LOOK_BYTES of a text. */
+static unsigned words_near(const struct find_words *find, unsigned wanted, const char *text, size_t length)
+{
+	char looked[LOOK_BYTES + 1];
+	unsigned words = 0;
+	for (size_t i = 0; i < length; i++)
+		looked[i] = small(text[i]);
+	looked[length] = '\0';
+	for (int i = 0; i < find->count; i++)
+		if ((wanted & 1U << i) != 0 && strstr(looked, find->words[i]) != NULL)
+			words |= 1U << i;
+	return words;
+}
+
+unsigned find_words_in(const struct find_words *find, unsigned wanted, const char *text, size_t length)
+{
+	unsigned words = 0;
+	/* A long text piece by piece, each with the end of the one before it. */
+	while (length > LOOK_BYTES) {
+		words |= words_near(find, wanted, text, LOOK_BYTES);
+		text += LOOK_BYTES - FIND_MAX_BYTES;
+		length -= LOOK_BYTES - FIND_MAX_BYTES;
+	}
+	for (int i = 0; i < find->count; i++)
+		if (find->lengths[i] > length)
+			wanted &= ~(1U << i);
+	return wanted == 0 ? words : words | words_near(find, wanted, text, length);
+}
+
+static unsigned all_of(const struct find_words *find)
+{
+	return (1U << find->count) - 1;
+}
+
+/* --- what holds them ------------------------------------------------------------------- */
+
+/* Its place, or the gap where it belongs. There is always a gap. */
+static struct found_work *place_of(const struct find_words *find, struct log_subject subject)
+{
+	uint64_t mixed = ((uint64_t)subject.id * 4 + (uint64_t)subject.kind) * UINT64_C(0x9e3779b97f4a7c15);
+	size_t at = (size_t)(mixed >> 32) & (find->room - 1);
+	while (find->works[at].subject.kind != SUBJECT_HOUSE &&
+	       (find->works[at].subject.kind != subject.kind || find->works[at].subject.id != subject.id))
+		at = (at + 1) & (find->room - 1);
+	return &find->works[at];
+}
+
+static bool make_room(struct find_words *find)
+{
+	struct find_words wider = { .room = find->room == 0 ? ROOM_FIRST : find->room * 2 };
+	if (2 * find->used < find->room)
+		return true;
+	wider.works = calloc(wider.room, sizeof(*wider.works));
+	if (wider.works == NULL)
+		return false;
+	for (size_t i = 0; i < find->room; i++)
+		if (find->works[i].subject.kind != SUBJECT_HOUSE)
+			*place_of(&wider, find->works[i].subject) = find->works[i];
+	free(find->works);
+	find->works = wider.works;
+	find->room = wider.room;
+	return true;
+}
+
+static unsigned noted_of(const struct find_words *find, struct log_subject subject)
+{
+	return find->room == 0 ? 0 : place_of(find, subject)->words;
+}
+
+/* False: there is no memory. */
+static bool note(struct find_words *find, struct log_subject subject, unsigned words)
+{
+	if (!make_room(find))
+		return false;
+	struct found_work *work = place_of(find, subject);
+	find->used += work->subject.kind == SUBJECT_HOUSE;
+	work->subject = subject;
+	work->words |= words;
+	return true;
+}
+
+bool find_words_has(const struct find_words *find, struct log_subject subject)
+{
+	return noted_of(find, subject) == all_of(find);
+}
+
+void find_words_clear(struct find_words *find)
+{
+	free(find->works);
+	memset(find, 0, sizeof(*find));
+}
+
+/* --- for SQL --------------------------------------------------------------------------- */
+
+static struct find_words *find_of(sqlite3_value *value)
+{
+	return sqlite3_value_pointer(value, FIND_POINTER);
+}
+
+static struct log_subject subject_of(sqlite3_value *kind, sqlite3_value *ref)
+{
+	struct log_subject subject = { SUBJECT_HOUSE, sqlite3_value_int64(ref) };
+	const char *name = (const char *)sqlite3_value_text(kind);
+	for (int i = SUBJECT_LOAD; name != NULL && i < SUBJECT_KIND_COUNT; i++)
+		if (strcmp(name, words_of_work.list[i]) == 0)
+			subject.kind = (enum subject_kind)i;
+	return subject;
+}
+
+static unsigned words_of_texts(const struct find_words *find, unsigned wanted, int count, sqlite3_value **texts)
+{
+	unsigned words = 0;
+	for (int i = 0; i < count && words != wanted; i++) {
+		const char *text = (const char *)sqlite3_value_text(texts[i]);
+		if (text != NULL)
+			words |= find_words_in(find, wanted & ~words, text, (size_t)sqlite3_value_bytes(texts[i]));
+	}
+	return words;
+}
+
+static void words_in(sqlite3_context *context, int count, sqlite3_value **values)
+{
+	const struct find_words *find = count < 1 ? NULL : find_of(values[0]);
+	sqlite3_result_int(context, find != NULL && words_of_texts(find, all_of(find), count - 1, values + 1) != 0);
+}
+
+static void note_words(sqlite3_context *context, int count, sqlite3_value **values)
+{
+	struct find_words *find = count < 3 ? NULL : find_of(values[0]);
+	if (find != NULL) {
+		struct log_subject subject = subject_of(values[1], values[2]);
+		unsigned wanted = all_of(find) & ~noted_of(find, subject);
+		unsigned words = wanted == 0 ? 0 : words_of_texts(find, wanted, count - 3, values + 3);
+		if (words != 0 && !note(find, subject, words)) {
+			sqlite3_result_error_nomem(context);
+			return;
+		}
+	}
+	sqlite3_result_int(context, 0);
+}
+
+static void work_found(sqlite3_context *context, int count, sqlite3_value **values)
+{
+	const struct find_words *find = find_of(values[0]);
+	(void)count;
+	sqlite3_result_int(context, find == NULL || find_words_has(find, subject_of(values[1], values[2])));
+}
+
+int find_words_for_sql(sqlite3 *db)
+{
+	static const struct {
+		const char *name;
+		int arguments;
+		void (*function)(sqlite3_context *context, int count, sqlite3_value **values);
+	} functions[] = {
+		{ "words_in", -1, words_in },
+		{ "note_words", -1, note_words },
+		{ "work_found", 3, work_found },
+	};
+	int rc = SQLITE_OK;
+	/* For our own statements alone: a view or trigger of a stranger may not call them. */
+	for (size_t i = 0; rc == SQLITE_OK && i < sizeof(functions) / sizeof(functions[0]); i++)
+		rc = sqlite3_create_function_v2(db, functions[i].name, functions[i].arguments,
+		                                SQLITE_UTF8 | SQLITE_DIRECTONLY, NULL, functions[i].function, NULL,
+		                                NULL, NULL);
+	return rc;
+}

@@ -1,0 +1,51 @@
+/*
+ * find_words.h - the words somebody looks for, where they stand, and the loads, runs
+ * and batches that hold all of them.
+ *
+ * A word is found as any part of what is written, in capitals or not: that is so of the
+ * letters A to Z alone. Every other letter and every sign is compared as it stands, so
+ * that "é" finds neither "É" nor "e", and "%" nothing but a percent sign. Words are parted
+ * by blanks, and each may stand somewhere else.
+ */
+#ifndef STILLROOM_LOG_HISTORY_FIND_WORDS_H
+#define STILLROOM_LOG_HISTORY_FIND_WORDS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "log/disk/log_private.h"
+
+struct found_work; /* of one load, run or batch: which of the words stand there */
+
+struct find_words {
+	char typed[FIND_MAX_BYTES]; /* in small letters, cut into words */
+	const char *words[FIND_WORDS_MAX];
+	size_t lengths[FIND_WORDS_MAX];
+	int count;
+	struct found_work *works; /* by kind and number, with gaps */
+	size_t room;              /* a power of two; 0: nothing is found yet */
+	size_t used;
+};
+
+/* Take apart what was typed; FAULT_MISUSE: more than FIND_WORDS_MAX words. It points into
+ * itself, so that it may not be moved. Free with find_words_clear. */
+bool find_words_read(struct find_words *find, const char *typed, struct fault *fault);
+void find_words_clear(struct find_words *find); /* of {0} is allowed */
+
+/* Bit n: word n, one of those wanted, stands there. A word is never found half in one text and half
+ * in another. */
+unsigned find_words_in(const struct find_words *find, unsigned wanted, const char *text, size_t length);
+
+/* Were all of them noted of it? */
+bool find_words_has(const struct find_words *find, struct log_subject subject);
+
+/* For SQL, where `find` is a pointer bound as FIND_POINTER:
+ *   words_in(find, text, ...)               does any of the words stand there?
+ *   note_words(find, kind, ref, text, ...)  which of them do is noted of that load, run or batch;
+ *                                           always false, so that a WHERE with it brings no rows
+ *   work_found(find, kind, ref)             find_words_has; true of everything when none is bound */
+#define FIND_POINTER "find_words"
+int find_words_for_sql(sqlite3 *db);
+
+#endif
