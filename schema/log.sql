@@ -273,11 +273,11 @@ CREATE UNIQUE INDEX phase_running_run ON phase (run_id) WHERE ended_wall_ms IS N
 CREATE UNIQUE INDEX phase_running_batch ON phase (batch_id) WHERE ended_wall_ms IS NULL AND batch_id IS NOT NULL;
 CREATE INDEX phase_of_load ON phase (load_id, id);
 CREATE INDEX phase_of_run ON phase (run_id, id);
-CREATE INDEX phase_of_batch ON phase (batch_id, id);
+CREATE INDEX phase_of_batch ON phase (batch_id, id, began_wall_ms, ended_wall_ms, lasted_ms);
 -- What a look back asks of every load.
 CREATE INDEX phase_lost ON phase (load_id) WHERE ended_why = 'lost';
 CREATE INDEX phase_come_up ON phase (load_id, id) WHERE name = 'come_up' AND ended_why = 'done';
-CREATE INDEX phase_busy ON phase (load_id, began_wall_ms, ended_wall_ms, lasted_ms)
+CREATE INDEX phase_busy ON phase (load_id, began_wall_ms, ended_wall_ms, lasted_ms, name)
 	WHERE load_id IS NOT NULL AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check');
 
 -- A box of flat lids.
