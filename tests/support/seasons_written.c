@@ -4,6 +4,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "engine/gate/gate.h"
+
 /* Loads of 9 jars, half as many batches and runs for each sixth; a load every 40 minutes from
  * May on. Every 25th jar did not seal, every 50th hold was lost. Phases, journal and what its
  * acts changed are as many and as big as in a log of real acts. */
@@ -29,7 +31,7 @@ static const char work[] =
     "INSERT INTO load SELECT 1 + i, 1 + i % 3, 'boiling_water', 'shelf', 15, NULL, 250, 'half_pint', 's', 'yes', 1417320000,"
     " 0, '',"
     " at + 3000000, 0, at, '', '' FROM n;"
-    "INSERT INTO judgement SELECT 1 + i, NULL, NULL, CASE WHEN i % 211 = 0 THEN 'not_valid' ELSE 'valid' END, 1,"
+    "INSERT INTO judgement SELECT 1 + i, NULL, NULL, CASE WHEN i % 211 = 0 THEN 'not_valid' ELSE 'valid' END, (SELECT gate FROM temp.made),"
     " CASE WHEN i % 211 = 0 THEN 'vent-short' ELSE '' END, CASE WHEN i % 211 = 0 THEN 'the vent was cut short' ELSE '' END FROM n;";
 
 static const char phases[] =
@@ -109,8 +111,8 @@ void seasons_write(const char *path, int loads)
 
 	if (sqlite3_open(path, &db) != SQLITE_OK)
 		exit(1);
-	(void)snprintf(made, sizeof(made), "CREATE TEMP TABLE made AS SELECT %d AS loads, %d AS season", loads,
-	               loads / SEASONS);
+	(void)snprintf(made, sizeof(made), "CREATE TEMP TABLE made AS SELECT %d AS loads, %d AS season, %d AS gate",
+	               loads, loads / SEASONS, GATE_VERSION);
 	run_sql(db, "PRAGMA synchronous = OFF; BEGIN");
 	run_sql(db, made);
 	run_sql(db, work);
