@@ -22,11 +22,6 @@ bool utf8_is_control(uint32_t character);
  * like another. */
 bool utf8_is_trick(uint32_t character);
 
-/* A sign beyond ASCII that is part of no word: dashes, quotes, arrows, pictures and
- * what changes how they look.  Categories P, S, Z and C of Unicode's UnicodeData.txt
- * in the blocks that people type; signs of rarer scripts are left out. */
-bool utf8_is_sign(uint32_t character);
-
 /* Columns in print of equal letters: 0 for combining marks and joiners, 2 for
  * East Asian wide characters and pictures (the large blocks of Unicode's
  * EastAsianWidth.txt; single exceptions inside them are not told apart), else 1. */

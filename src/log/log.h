@@ -1066,7 +1066,7 @@ bool log_next_lot_number(struct log *log, const char *prefix, int *number, struc
 bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bool older, int most,
                struct log_work **rows, size_t *count, struct fault *fault);
 bool log_work_get(struct log *log, struct log_subject subject, struct log_work *out, struct fault *fault);
-/* The smallest id a work of that season can have. */
+/* The smallest id a work of that season can have; public for a timing. */
 int64_t log_season_begins(int season);
 /* Years in which something was begun, newest first; `parts`: bits of enum season_part. */
 bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size_t *count, struct fault *fault);

@@ -159,21 +159,6 @@ START_TEST(a_fault_too_long_for_its_buffer_is_cut)
 }
 END_TEST
 
-/* em dash, quotes, bullet, degree, arrow, peach, heart's variation, CJK stop; and
- * e acute, a ordinal, superscript 2, 1/2, Greek, a circled 1, kana, the length mark */
-START_TEST(signs_beyond_ascii_are_told_from_letters)
-{
-	static const uint32_t signs[] = { 0x2014, 0x201c, 0x2022, 0xb0, 0x2192, 0x1f351, 0xfe0f, 0x3002, 0xa0, 0xd7 };
-	static const uint32_t letters[] = { 'a',   '0',    0xe9,   0xaa,   0xb2,   0xbd,
-		                            0x3b1, 0x2460, 0x3042, 0x30fc, 0x4e00, 0x301 };
-
-	for (size_t i = 0; i < sizeof(signs) / sizeof(signs[0]); i++)
-		ck_assert_msg(utf8_is_sign(signs[i]), "U+%04X", signs[i]);
-	for (size_t i = 0; i < sizeof(letters) / sizeof(letters[0]); i++)
-		ck_assert_msg(!utf8_is_sign(letters[i]), "U+%04X", letters[i]);
-}
-END_TEST
-
 static const struct listed_test listed[] = {
 	TEST(text_that_fits_is_whole),
 	TEST(text_that_does_not_fit_is_cut_and_says_so),
@@ -185,7 +170,6 @@ static const struct listed_test listed[] = {
 	TEST(large_numbers_carry_commas),
 	TEST(a_fault_keeps_its_kind_and_sentence),
 	TEST(a_fault_too_long_for_its_buffer_is_cut),
-	TEST(signs_beyond_ascii_are_told_from_letters),
 };
 
 TESTS("text", listed)

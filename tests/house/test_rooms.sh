@@ -34,7 +34,6 @@ house() {
 		rooms kitchen work > warning > house > recipe > history > exchange > pantry > file > pot > canner > plan > stock > act > board
 		rooms report exchange > pantry > plan > house > history > board > process > out > cli
 		rooms screen app > board > history > pot > canner > pantry > stock > plan > house > ui > term
-		stands log/journal log/history works_settle
 	END
 }
 

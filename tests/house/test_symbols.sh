@@ -42,6 +42,7 @@ log_open_laid_out migrations that are not yet there
 log_undo an undo without the kitchen's look at the rows
 column_get rows looked at by their descriptor
 statement_expand a statement as it is prepared
+log_season_begins pages from the middle, timed
 log_work_get one row of the history
 END
 

@@ -62,7 +62,9 @@ static unsigned words_near(const struct find_words *find, unsigned wanted, const
 	return words;
 }
 
-unsigned find_words_in(const struct find_words *find, unsigned wanted, const char *text, size_t length)
+/* Bit n: word n, one of those wanted, stands there. A word is never found half in one text and half
+ * in another. */
+static unsigned find_words_in(const struct find_words *find, unsigned wanted, const char *text, size_t length)
 {
 	unsigned words = 0;
 	/* A long text piece by piece, each with the end of the one before it. */
@@ -129,7 +131,8 @@ static bool note(struct find_words *find, struct log_subject subject, unsigned w
 	return true;
 }
 
-bool find_words_has(const struct find_words *find, struct log_subject subject)
+/* Were all of them noted of it? */
+static bool find_words_has(const struct find_words *find, struct log_subject subject)
 {
 	return noted_of(find, subject) == all_of(find);
 }

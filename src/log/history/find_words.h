@@ -33,18 +33,11 @@ struct find_words {
 bool find_words_read(struct find_words *find, const char *typed, struct fault *fault);
 void find_words_clear(struct find_words *find); /* of {0} is allowed */
 
-/* Bit n: word n, one of those wanted, stands there. A word is never found half in one text and half
- * in another. */
-unsigned find_words_in(const struct find_words *find, unsigned wanted, const char *text, size_t length);
-
-/* Were all of them noted of it? */
-bool find_words_has(const struct find_words *find, struct log_subject subject);
-
 /* For SQL, where `find` is a pointer bound as FIND_POINTER:
  *   words_in(find, text, ...)               does any of the words stand there?
  *   note_words(find, kind, ref, text, ...)  which of them do is noted of that load, run or batch;
  *                                           always false, so that a WHERE with it brings no rows
- *   work_found(find, kind, ref)             find_words_has; true of everything when none is bound */
+ *   work_found(find, kind, ref)             true of everything when none is bound */
 #define FIND_POINTER "find_words"
 int find_words_for_sql(sqlite3 *db);
 

@@ -76,6 +76,7 @@ static bool gather(struct log *log, struct find_words *find, struct fault *fault
 
 /* --- pages ------------------------------------------------------------------------------ */
 
+/* The smallest id a work of that season can have. */
 int64_t log_season_begins(int season)
 {
 	return season_began_ms(season) / 1000 * TICKS_A_SECOND;

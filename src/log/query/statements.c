@@ -116,7 +116,7 @@
 	"SELECT " WORK_COLUMNS " FROM work WHERE id " after " AND (?3 IS NULL OR kind = ?3) " \
 	"AND work_found(?6, kind, ref) AND CASE ?4 " \
 	"WHEN 'unsealed' THEN unsealed WHEN 'restarted' THEN lost > 0 WHEN 'losses' THEN losses " \
-	"WHEN 'broken' THEN broken > 0 WHEN 'noted' THEN noted ELSE ?4 IS NULL OR verdict = ?4 END " \
+	"WHEN 'broken' THEN broken > 0 WHEN 'noted' THEN noted ELSE ?4 IS NULL OR verdict IS ?4 END " \
 	"AND (?5 = '' OR CASE kind WHEN 'load' THEN EXISTS (SELECT 1 FROM jar WHERE load_id = ref AND +lot_id IN " OF_PRODUCT \
 	") WHEN 'batch' THEN (SELECT lot_id FROM batch WHERE batch.id = ref) IN " OF_PRODUCT " ELSE 0 END) "
 #define OF_PRODUCT "(SELECT id FROM lot WHERE product = ?5 COLLATE NOCASE)"
@@ -128,16 +128,14 @@
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
 #define BUSY(whose) \
 	"coalesce((SELECT sum(" LASTED ") FROM phase WHERE " whose " AND ended_wall_ms IS NOT NULL), 0) AS busy_ms "
+#define BUSY_LOAD BUSY("load_id = load.id AND name NOT IN ('cooling', 'seal_check')")
+#define BUSY_RUN BUSY("run_id = run.id")
+#define BUSY_BATCH BUSY("batch_id = batch.id")
 #define BUSY_STATIONS \
-	"FROM (SELECT station_id, " BUSY( \
-	    "load_id = load.id AND name NOT IN ('cooling', 'seal_check')") "FROM load WHERE " BEGUN " UNION ALL " \
-	                                                                   "SELECT station_id, " BUSY( \
-	                                                                       "run_id = run.id") "FROM run WHERE " BEGUN \
-	                                                                                          " UNION ALL " \
-	                                                                                          "SELECT station_id, " BUSY( \
-	                                                                                              "batch_id = batch.id") "FROM batch WHERE " BEGUN \
-	                                                                                                                     ") " \
-	                                                                                                                     "LEFT JOIN station ON station.id = station_id GROUP BY station_id"
+	"FROM (SELECT station_id, " BUSY_LOAD "FROM load WHERE " BEGUN " " \
+	"UNION ALL SELECT station_id, " BUSY_RUN "FROM run WHERE " BEGUN " " \
+	"UNION ALL SELECT station_id, " BUSY_BATCH "FROM batch WHERE " BEGUN ") " \
+	"LEFT JOIN station ON station.id = station_id GROUP BY station_id"
 /* The first come-up of each load that led to a hold. */
 #define COME_UPS \
 	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE load_id = load.id AND name = 'come_up' " \
