@@ -19,6 +19,19 @@ static int migration_number(const char *path)
 	return (int)strtol(name, NULL, 10);
 }
 
+/* The number that the text gives its layout. */
+static int layout_number(const char *path)
+{
+	static const char mark[] = "PRAGMA user_version = ";
+	struct source source = source_read(path);
+	const char *at = source.size == 0 ? NULL : strstr(source.text, mark);
+	int number = at == NULL ? 0 : (int)strtol(at + sizeof(mark) - 1, NULL, 10);
+
+	if (number < 1)
+		bake_die(path, 1, "\"%s...;\" gives the layout its number", mark);
+	return number;
+}
+
 /* As an array of characters: a string literal may not be longer than 4,095
  * bytes in C17. */
 static void print_file(const char *path, const char *name)
@@ -34,12 +47,9 @@ static void print_file(const char *path, const char *name)
 	printf("\n\t'\\0',\n};\n\n");
 }
 
-/* Numbered without a hole or a double, which would leave logs behind. The first
- * number is compared with the layout of log.sql by the C compiler. */
-static void print_migrations(char *const *paths, int count)
+/* Numbered without a hole or a double, which would leave logs behind. */
+static void print_migrations(char *const *paths, int count, int first)
 {
-	int first = count == 0 ? 0 : migration_number(paths[0]);
-
 	for (int i = 0; i < count; i++) {
 		char name[32];
 
@@ -48,10 +58,6 @@ static void print_migrations(char *const *paths, int count)
 		snprintf(name, sizeof(name), "migration_%04d", first + i);
 		print_file(paths[i], name);
 	}
-	if (count > 0)
-		printf("static_assert(%d == LOG_FIRST_LAYOUT + 1, "
-		       "\"the first migration has the number after LOG_FIRST_LAYOUT\");\n\n",
-		       first);
 	printf("static const char *const migrations[] = {\n");
 	for (int i = 0; i < count; i++)
 		printf("\tmigration_%04d,\n", first + i);
@@ -60,11 +66,12 @@ static void print_migrations(char *const *paths, int count)
 
 void bake_layout(const char *schema_path, char *const *paths, int count)
 {
+	int number = layout_number(schema_path);
+
 	print_top("log/file/layout.h");
-	printf("#include <assert.h>\n\n");
 	print_file(schema_path, "schema");
-	print_migrations(paths, count);
-	printf("const struct layouts log_layouts = {\n\t.schema = schema,\n\t.migrations = migrations,\n"
-	       "\t.migration_count = %d,\n};\n",
-	       count);
+	print_migrations(paths, count, number + 1);
+	printf("const struct layouts log_layouts = {\n\t.first = %d,\n\t.schema = schema,\n"
+	       "\t.migrations = migrations,\n\t.migration_count = %d,\n};\n",
+	       number, count);
 }

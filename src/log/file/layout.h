@@ -9,13 +9,11 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* The layout that schema/log.sql makes; logs with a lower number are not opened. */
-#define LOG_FIRST_LAYOUT 16
-
 /* Static texts, never freed. */
 struct layouts {
-	const char *schema;            /* makes LOG_FIRST_LAYOUT in an empty file */
-	const char *const *migrations; /* [i] brings a log from LOG_FIRST_LAYOUT + i to the next */
+	int first;                     /* that schema/log.sql makes and gives itself; lower ones are not opened */
+	const char *schema;            /* makes it in an empty file */
+	const char *const *migrations; /* [i] brings a log from first + i to the next */
 	size_t migration_count;
 };
 
@@ -23,7 +21,7 @@ extern const struct layouts log_layouts;
 
 static inline int64_t layout_newest(const struct layouts *layouts)
 {
-	return LOG_FIRST_LAYOUT + (int64_t)layouts->migration_count;
+	return layouts->first + (int64_t)layouts->migration_count;
 }
 
 #endif

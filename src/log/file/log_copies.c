@@ -97,7 +97,7 @@ static bool is_log(sqlite3 *db)
 	int64_t application = 0;
 	return connection_integer(db, "PRAGMA application_id", &application) == SQLITE_OK &&
 	       connection_integer(db, "PRAGMA user_version", &version) == SQLITE_OK &&
-	       application == LOG_APPLICATION_ID && version >= LOG_FIRST_LAYOUT &&
+	       application == LOG_APPLICATION_ID && version >= log_layouts.first &&
 	       version <= layout_newest(&log_layouts);
 }
 

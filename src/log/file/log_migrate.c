@@ -60,10 +60,10 @@ static int apply_to(sqlite3 *db, const struct layouts *layouts, int64_t *version
 		rc = run_text(db, layouts->schema);
 		if (rc == SQLITE_OK)
 			rc = set_pragma(db, "application_id", LOG_APPLICATION_ID);
-		*version = LOG_FIRST_LAYOUT;
+		*version = layouts->first;
 	}
 	for (; rc == SQLITE_OK && *version < last; (*version)++)
-		rc = run_text(db, layouts->migrations[*version - LOG_FIRST_LAYOUT]);
+		rc = run_text(db, layouts->migrations[*version - layouts->first]);
 	return rc == SQLITE_OK ? set_pragma(db, "user_version", (long long)*version) : rc;
 }
 

@@ -253,13 +253,13 @@ static bool layout_is_known(const struct log *log, int64_t version, struct fault
 		                 path_shown(log->path), (long long)version, (long long)newest);
 	if (version < 1)
 		return fault_set(fault, FAULT_DAMAGED, "its layout has no number");
-	if (version < LOG_FIRST_LAYOUT)
+	if (version < log->layouts->first)
 		return fault_set(fault, FAULT_OLDER,
 		                 "%s was written by a stillroom from before the first "
 		                 "release (its layout is number %lld, this program reads from %d on); nothing "
 		                 "was changed in it. Choose another name for the log, or move this one and its "
 		                 "backups away to begin anew.",
-		                 path_shown(log->path), (long long)version, LOG_FIRST_LAYOUT);
+		                 path_shown(log->path), (long long)version, log->layouts->first);
 	return true;
 }
 

@@ -142,7 +142,7 @@ static bool same_names(struct log *log, int64_t version, struct fault *fault)
 
 bool schema_is_ours(struct log *log, int64_t version, struct fault *fault)
 {
-	if (version == LOG_FIRST_LAYOUT && same_words(log->db, log->layouts->schema))
+	if (version == log->layouts->first && same_words(log->db, log->layouts->schema))
 		return true;
 	return same_names(log, version, fault);
 }

@@ -184,7 +184,7 @@ END_TEST
 
 START_TEST(a_log_from_before_the_first_release_is_refused_and_left_alone)
 {
-	static const int layouts[] = { 1, LOG_FIRST_LAYOUT - 1 };
+	const int layouts[] = { 1, log_layouts.first - 1 };
 	char number[40];
 	char sql[60];
 	(void)snprintf(number, sizeof(number), "number %d,", layouts[_i]);

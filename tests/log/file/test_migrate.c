@@ -69,7 +69,10 @@ static void lay_out(const char *first, const char *second)
 		list[i] = log_layouts.migrations[i];
 	list[count] = first;
 	list[count + 1] = second;
-	ahead = (struct layouts){ .schema = log_layouts.schema, .migrations = list, .migration_count = count + 2 };
+	ahead = (struct layouts){ .first = log_layouts.first,
+		                  .schema = log_layouts.schema,
+		                  .migrations = list,
+		                  .migration_count = count + 2 };
 }
 
 static void begin(void)
