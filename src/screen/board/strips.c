@@ -12,6 +12,7 @@
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/frame.h"
 
 #define GIANT_ROWS 30
 #define GIANT_COLS 110
@@ -200,8 +201,7 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 		return;
 	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
 	text_add(&text, "free ~%s", hour);
-	if (late != 0)
-		text_add(&text, "%+lld", late);
+	desk_add_late(&text, late);
 }
 
 /* What the plan wants of a station next; false: no plan, or nothing more. */
@@ -339,7 +339,7 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face, int row, int cols)
 {
 	char when[24];
-	int right = cols < FREE_AT_COLS ? cols : late_minutes(desk, strip) != 0 ? cols - 17 : cols - 14;
+	int right = cols < FREE_AT_COLS ? cols : late_minutes(desk, strip) != 0 ? cols - 24 : cols - 14;
 
 	if (strip->content == STRIP_EMPTY) {
 		char words[200];

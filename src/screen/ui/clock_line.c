@@ -71,6 +71,7 @@ void clock_line_draw(struct desk *desk, int row)
 	char clock[24];
 	char more[24] = "";
 	struct text text = TEXT_OVER(more);
+	bool over;
 	int rows;
 	int cols;
 
@@ -85,8 +86,10 @@ void clock_line_draw(struct desk *desk, int row)
 	strip_face(strip, &desk->now, &face);
 	clock_name = strip_soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
+	over = face.timed && face.due; /* "19:30 left", but "OVER BY 2:03" without the sign */
 	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
 	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
-	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip), clock_name, clock,
-	              strip_counts_words(&face), face.due ? face.act : "");
+	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip), clock_name,
+	              over ? strip_counts_words(&face) : clock, over ? clock + 1 : strip_counts_words(&face),
+	              face.due ? face.act : "");
 }

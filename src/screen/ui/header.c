@@ -93,6 +93,13 @@ static enum role header_role(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->house.practice_speed > 0 ? ROLE_PRACTICE : ROLE_HEADER;
 }
 
+void desk_add_late(struct text *text, int64_t minutes)
+{
+	if (minutes != 0)
+		text_add(text, ", %lld %s", (long long)(minutes < 0 ? -minutes : minutes),
+		         minutes < 0 ? "early" : "late");
+}
+
 /* The day or, while it goes by a plan, when it will end and how far that is off. */
 static void when_words(const struct desk *desk, bool narrow, char *buffer, size_t size)
 {
@@ -111,8 +118,7 @@ static void when_words(const struct desk *desk, bool narrow, char *buffer, size_
 	text_add(&text, "%s", hour);
 	clock_words_hour(plan->finish_ms, hour, sizeof(hour));
 	text_add(&text, " ends ~%s", hour);
-	if (plan->late_ms >= 60000 || plan->late_ms <= -60000)
-		text_add(&text, "%+lld", (long long)(plan->late_ms / 60000));
+	desk_add_late(&text, plan->late_ms / 60000);
 }
 
 void header_draw(struct desk *desk)

@@ -1,0 +1,70 @@
+/* The top of the window: how far off its plan the day is, and in other views the most urgent clock. */
+#include <locale.h>
+#include <stdlib.h>
+
+#include "kitchen/house/house.h"
+#include "kitchen/plan/plan.h"
+#include "support/desk_kit.h"
+
+static struct desk_kit dk;
+
+static void begin(void)
+{
+	(void)setlocale(LC_ALL, ""); /* as the board does for its terminal */
+	dk_begin(&dk, "xterm-256color", 40, 120);
+	pk_stock(&dk.kit);
+}
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+static void line(const char *words)
+{
+	kk_ok(&dk.kit, kitchen_setup_line(dk.kit.kitchen, words, 0, &dk.kit.fault), words);
+}
+
+START_TEST(how_far_off_its_plan_a_day_is_stands_in_words)
+{
+	line("helper MK");
+	line("helper JO");
+	line("plan burners=5 cooling=any clean=30");
+	line("juice \"grape\" \"1 gal\" chilled");
+	line("batch \"grape jelly\" times=2");
+	KK_OK(&dk.kit, kitchen_plan_accept(dk.kit.kitchen, &dk.kit.fault));
+	dk_pass(&dk, SECOND_MS);
+	ck_assert(dk_sees(&dk, " ends ~"));
+	ck_assert(!dk_sees(&dk, " late") && !dk_sees(&dk, " early"));
+	dk_pass(&dk, 20 * MINUTE_MS); /* nobody begins */
+	ck_assert(dk_sees(&dk, ", 20 late  4,650 ft"));
+}
+END_TEST
+
+START_TEST(a_clock_that_falls_is_left_and_one_that_rises_is_over)
+{
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	dk_pass(&dk, MINUTE_MS);
+	dk_key(&dk, 'g');
+	ck_assert(dk_sees(&dk, "6 Tall juicer  water check 18:59 left"));
+	dk_pass(&dk, 19 * MINUTE_MS + SECOND_MS);
+	ck_assert(dk_sees(&dk, "BURNS DRY: 6 Tall juicer  water check OVER BY 0:02  Water pan"));
+}
+END_TEST
+
+static Suite *make_suite(void)
+{
+	Suite *suite = suite_create("header");
+	TCase *tests = tcase_create("header");
+
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_add_test(tests, how_far_off_its_plan_a_day_is_stands_in_words);
+	tcase_add_test(tests, a_clock_that_falls_is_left_and_one_that_rises_is_over);
+	suite_add_tcase(suite, tests);
+	return suite;
+}
+
+int main(void)
+{
+	return kk_run(make_suite());
+}
