@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "engine/recipe/fruit.h"
+#include "engine/recipe/scaling.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/pot/pot_private.h"
 #include "kitchen/stock/stock_private.h"
@@ -80,19 +81,28 @@ static bool stock_of(const struct kitchen *kitchen, const struct ingredient *ing
 	return true;
 }
 
+/* Of juice that was measured a hair short all is taken: the plan counts on it as well. */
+static void take_all_measured(const struct scaled_line *line, int64_t left, int64_t *takes)
+{
+	if (line->ingredient->supply == SUPPLY_JUICE && left < *takes && measured_enough(*takes, left))
+		*takes = left;
+}
+
 /* What is short is needed all the same, unless the recipe can do without it. */
 static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar, struct batch_need *need,
                        struct fault *fault)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
 		const struct scaled_line *line = &need->scaled.lines[i];
+		int64_t left;
 		bool is_short;
 
 		if (!stock_of(kitchen, line->ingredient, &need->lines[i].counted, &need->lines[i].stock, fault))
 			return false;
 		need->lines[i].takes = line_takes(line, jar, need->yield.jars_likely);
-		is_short =
-		    need->lines[i].counted && need->lines[i].stock - taken_before(need, i) < need->lines[i].takes;
+		left = need->lines[i].stock - taken_before(need, i);
+		take_all_measured(line, left, &need->lines[i].takes);
+		is_short = need->lines[i].counted && left < need->lines[i].takes;
 		need->lines[i].is_short =
 		    is_short && !line->ingredient->optional && !ingredient_is_alternative(line->ingredient);
 		need->short_lines += need->lines[i].is_short;

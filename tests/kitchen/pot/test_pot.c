@@ -433,7 +433,8 @@ START_TEST(a_batch_is_refused_when_its_juice_is_short)
 	(void)pk_juice(&kit, "apples", "3 gal"); /* of another fruit */
 	refused(&order, FAULT_REFUSED, "Not enough grape juice");
 	(void)pk_juice(&kit, "grapes", "3 cups");
-	KK_OK(&kit, kitchen_juice_in(kit.kitchen, "Grape", pk_ul("2 cups") - 1, JUICE_FROZEN, &kit.fault));
+	KK_OK(&kit, kitchen_juice_in(kit.kitchen, "Grape", pk_ul("2 cups") - pk_ul("5 cups") / 1000 - 1, JUICE_FROZEN,
+	                             &kit.fault));
 	refused(&order, FAULT_REFUSED, "Do not stretch it");
 	KK_OK(&kit, kitchen_juices(kit.kitchen, &rows, &count, &kit.fault));
 	KK_OK(&kit, kitchen_juice_left(kit.kitchen, rows[count - 1].id, pk_ul("5 cups") - pk_ul("3 cups"),
@@ -442,6 +443,29 @@ START_TEST(a_batch_is_refused_when_its_juice_is_short)
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 	ck_assert_int_eq(pk_juice_of(&kit, "grapes") + pk_juice_of(&kit, "Grape"), 0);
 	ck_assert_int_eq(pk_juice_of(&kit, "apples"), pk_ul("3 gal"));
+}
+END_TEST
+
+/* "1.18 l" for 5 cups: forecast and plan say that it is enough. */
+START_TEST(juice_that_was_measured_a_hair_short_is_enough_and_all_taken)
+{
+	int64_t measured = pk_ul("5 cups") - pk_ul("5 cups") / 1000;
+	struct batch_order order = pk_order(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	struct batch_need need;
+
+	kk_end(&kit);
+	pk_begin(&kit);
+	KK_OK(&kit, kitchen_juice_in(kit.kitchen, "grapes", measured, JUICE_HOT, &kit.fault));
+	need = need_of(&order);
+	ck_assert_int_eq(need.lines[0].takes, measured);
+	ck_assert_int_eq(need.short_lines, 0);
+	KK_OK(&kit, pk_try_batch(&kit, &order));
+	ck_assert_int_eq(pk_juice_of(&kit, "grapes"), 0);
+	/* Acid, sugar and the rest are weighed against the shelf as they are. */
+	pk_receive(&kit, SUPPLY_SUGAR, "", "1 lb");
+	(void)pk_juice(&kit, "grapes", "5 cups");
+	order = pk_order(&kit, DEEP_POT, "grape jelly", "half_pint", 1);
+	refused(&order, FAULT_REFUSED, "Not enough sugar");
 }
 END_TEST
 
@@ -930,6 +954,7 @@ static const struct listed_test listed[] = {
 	EACH(a_batch_is_refused_when_a_counted_supply_is_short_by_the_least, 0, LINES),
 	TEST(a_supply_nobody_counts_is_never_short),
 	TEST(a_batch_is_refused_when_its_juice_is_short),
+	TEST(juice_that_was_measured_a_hair_short_is_enough_and_all_taken),
 	TEST(juice_serves_what_is_made_of_its_fruit_and_nothing_else),
 	TEST(a_batch_is_refused_when_jars_are_short_by_one),
 	TEST(a_receipt_ends_a_shortage),
