@@ -55,6 +55,8 @@ struct loader_card {
 	int group; /* waiting group under the cursor */
 	bool putting_away;
 	struct loader_plan plan;
+	struct moment proposed; /* when it was; it stands as long as jars and canners do */
+	uint64_t stood;         /* those it was made for, as a number */
 	int pressure_psi;
 	bool has_process;
 	struct process process;

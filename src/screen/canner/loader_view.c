@@ -21,13 +21,49 @@ static const struct proposal *proposal_here(const struct desk *desk)
 	return NULL;
 }
 
+/* --- what is proposed ------------------------------------------------------------------ */
+
+static uint64_t with(uint64_t sum, int64_t value)
+{
+	return (sum ^ (uint64_t)value) * 1099511628211u; /* a step of FNV-1a, by words */
+}
+
+/* Jars that wait, canners and what is in them, as a number. */
+static uint64_t stands(const struct board *board)
+{
+	uint64_t sum = 0;
+
+	for (size_t i = 0; i < board->waiting_count; i++)
+		sum = with(sum, board->waiting[i].id);
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+
+		sum = with(sum, strip->content == STRIP_EMPTY ? -strip->station.id : strip->phase.id);
+		for (int size = 0; size < JAR_SIZES_MAX; size++)
+			sum = with(sum, strip->station.capacity[size]);
+	}
+	return sum;
+}
+
+static void propose(struct desk *desk)
+{
+	struct loader_card *card = &desk->loader;
+
+	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
+	card->proposed = desk->now;
+	card->stood = stands(kitchen_board(desk->kitchen));
+}
+
+/* A day plan that is thought better of meanwhile changes nothing here: what was read is
+ * what the person carries to the canner and what Space writes down. */
 static void look(struct desk *desk)
 {
 	struct loader_card *card = &desk->loader;
 	const struct proposal *here;
 	struct fault fault = { 0 };
 
-	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
+	if (stands(kitchen_board(desk->kitchen)) != card->stood)
+		propose(desk);
 	here = proposal_here(desk);
 	card->has_process =
 	    here != NULL && kitchen_common_process(desk->kitchen, card->station_id, here->picks, here->pick_count,
@@ -41,6 +77,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 	desk->loader.pressure_psi = NO_PRESSURE;
 	desk->loader.group = 0;
 	desk->loader.putting_away = false;
+	propose(desk);
 	look(desk);
 	desk_show_view(desk, VIEW_LOADER);
 }
@@ -97,7 +134,7 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 
 	text_add(&text, "%d %s", station == NULL ? 0 : station->digit, station == NULL ? "" : station->name);
 	if (proposal->free_in_ms > 0) {
-		clock_words_hour(desk->now.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
+		clock_words_hour(desk->loader.proposed.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
 		text_add(&text, plan_goes(desk_plan(desk)) ? ", at %s" : ", free ~%s", hour);
 	}
 	for (size_t i = 0; i < proposal->pick_count; i++) {

@@ -1,0 +1,97 @@
+/* Filled jars that wait: what was read is what is loaded. */
+#include <locale.h>
+#include <stdlib.h>
+
+#include "kitchen/canner/canner.h"
+#include "kitchen/house/house.h"
+#include "kitchen/plan/plan.h"
+#include "support/desk_kit.h"
+
+static struct desk_kit dk;
+
+static void begin(void)
+{
+	(void)setlocale(LC_ALL, ""); /* as the board does for its terminal */
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	pk_stock(&dk.kit);
+	(void)pk_juice(&dk.kit, "grape", "16 qt");
+}
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+static void line(const char *words)
+{
+	kk_ok(&dk.kit, kitchen_setup_line(dk.kit.kitchen, words, 0, &dk.kit.fault), words);
+}
+
+static void fill_batch(int pot, int jars)
+{
+	int64_t batch_id = pk_batch(&dk.kit, pot, "grape jelly", "half_pint", 1);
+
+	pk_to(&dk.kit, pot, PHASE_FILL);
+	kk_pass(&dk.kit, MINUTE_MS);
+	pk_fill(&dk.kit, batch_id, "half_pint", jars, 0);
+	pk_step(&dk.kit, pot);
+}
+
+/* Jars for the big kettle, as they would be proposed by now. */
+static int proposed_anew(void)
+{
+	struct moment now = kitchen_now(dk.kit.kitchen);
+	struct loader_plan plan;
+
+	kitchen_propose(dk.kit.kitchen, &now, kk_station(&dk.kit, BIG_KETTLE), &plan);
+	for (size_t i = 0; i < plan.count; i++)
+		if (plan.proposals[i].station_id == kk_station(&dk.kit, BIG_KETTLE))
+			return plan.proposals[i].jars;
+	return 0;
+}
+
+/* The person has read it and stands there with the jars, while the day plan changes its mind. */
+START_TEST(what_was_read_is_loaded)
+{
+	line("helper MK");
+	line("helper JO");
+	fill_batch(WIDE_POT, 5);
+	fill_batch(DEEP_POT, 3);
+	dk_pass(&dk, MINUTE_MS);
+	dk_keys(&dk, "1 ");
+	ck_assert(dk_sees(&dk, "1 Big kettle: 5 half-pints + 3 half-pints"));
+	line("batch \"grape jelly\" times=2");
+	KK_OK(&dk.kit, kitchen_plan_accept(dk.kit.kitchen, &dk.kit.fault));
+	dk_pass(&dk, SECOND_MS);
+	ck_assert_int_ne(proposed_anew(), 8);
+	ck_assert(dk_sees(&dk, "1 Big kettle: 5 half-pints + 3 half-pints"));
+	dk_key(&dk, ' ');
+	dk_says(&dk, "Load started.");
+	ck_assert_int_eq(kk_canner(&dk.kit, BIG_KETTLE)->jars, 8);
+}
+END_TEST
+
+/* What changes the jars themselves changes what is proposed for them. */
+START_TEST(other_jars_are_proposed_anew)
+{
+	fill_batch(WIDE_POT, 5);
+	dk_pass(&dk, MINUTE_MS);
+	dk_keys(&dk, "1 ");
+	ck_assert(dk_sees(&dk, "1 Big kettle: 5 half-pints"));
+	fill_batch(DEEP_POT, 3);
+	dk_pass(&dk, SECOND_MS);
+	ck_assert(dk_sees(&dk, "1 Big kettle: 5 half-pints + 3 half-pints"));
+}
+END_TEST
+
+int main(void)
+{
+	Suite *suite = suite_create("loader");
+	TCase *tests = tcase_create("loader");
+
+	tcase_add_checked_fixture(tests, begin, end);
+	tcase_add_test(tests, what_was_read_is_loaded);
+	tcase_add_test(tests, other_jars_are_proposed_anew);
+	suite_add_tcase(suite, tests);
+	return kk_run(suite);
+}
