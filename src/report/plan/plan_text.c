@@ -255,17 +255,39 @@ static void put_what_ifs(FILE *out, const struct kitchen *kitchen, const struct 
 	}
 }
 
+/* Why the plan does not make it; NULL: it does. */
+static const char *why_not(const struct plan_item *item)
+{
+	if (item->state == ITEM_NOT_BEGUN)
+		return "not begun when the day was over.";
+	if (item->juice_short)
+		return "the juice will not be enough for it.";
+	return item->state == ITEM_LEFT_OUT ? "no published process, so no canner; not in the plan." : NULL;
+}
+
+static bool said_alike(const struct plan_item *a, const struct plan_item *b)
+{
+	return why_not(a) == why_not(b) && strcmp(a->words, b->words) == 0;
+}
+
+/* One line for all that have the same words and the same reason. */
 static void put_left_out(FILE *out, const struct kitchen_plan *plan)
 {
 	for (size_t i = 0; i < plan->item_count; i++) {
 		const struct plan_item *item = &plan->items[i];
+		size_t before = 0;
+		size_t alike = 0;
 
-		if (item->state != ITEM_LEFT_OUT && item->state != ITEM_NOT_BEGUN && !item->juice_short)
+		for (size_t n = 0; n < plan->item_count; n++) {
+			alike += said_alike(item, &plan->items[n]);
+			before += n < i && said_alike(item, &plan->items[n]);
+		}
+		if (why_not(item) == NULL || before > 0)
 			continue;
 		plain_put(out, item->words);
-		(void)fputs(item->juice_short ? ": the juice will not be enough for it.\n"
-		                              : ": no published process, so no canner; not in the plan.\n",
-		            out);
+		if (alike > 1)
+			(void)fprintf(out, " (%zu times)", alike);
+		(void)fprintf(out, ": %s\n", why_not(item));
 	}
 }
 

@@ -168,6 +168,25 @@ START_TEST(the_end_of_a_day_is_told_without_a_plan)
 }
 END_TEST
 
+START_TEST(what_was_not_begun_is_told_as_that_and_once)
+{
+	char *text;
+
+	line("run \"grapes\" \"12 lb\" times=2");
+	line("batch \"grape jelly\" times=3");
+	line("batch \"strawberry jam\"");
+	ck_assert_msg(kitchen_plan_accept(day_kitchen(day), &fault), "%s", fault.sentence);
+	ck_assert_msg(kitchen_plan_finish(day_kitchen(day), true, &fault), "%s", fault.sentence);
+	text = written(false, true);
+	holds(text, "0 planned, 0 going on, 0 done.\n"
+	            "12 lb grapes (2 times): not begun when the day was over.\n"
+	            "grape jelly (3 times): not begun when the day was over.\n"
+	            "strawberry jam: not begun when the day was over.\n");
+	ck_assert_ptr_null(strstr(text, "no published process"));
+	free(text);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("plan", .begin = set_up, .end = tear_down, .seconds = 30),
 	TEST(the_text_tells_finish_ribbons_tasks_and_what_if),
@@ -175,6 +194,7 @@ static const struct listed_test listed[] = {
 	TEST(the_json_names_every_task_and_time),
 	TEST(a_day_that_cannot_be_is_refused_with_its_sentence),
 	TEST(the_end_of_a_day_is_told_without_a_plan),
+	TEST(what_was_not_begun_is_told_as_that_and_once),
 };
 
 TESTS("the plan on paper", listed)
