@@ -365,7 +365,8 @@ static void enter(struct desk *desk, const struct opening *opening)
 	desk->plan.page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT
 	                  : plan->state == PLAN_EMPTY  ? PLAN_PAGE_ROWS
 	                                               : PLAN_PAGE_RIBBON;
-	desk->plan.scroll_ms = 0;
+	/* A day that is still to begin opens at its beginning. */
+	desk->plan.scroll_ms = plan->start_ms > desk->now.wall_ms ? plan->start_ms - desk->now.wall_ms : 0;
 	desk_show_view(desk, VIEW_PLAN);
 }
 
