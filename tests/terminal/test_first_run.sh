@@ -37,8 +37,12 @@ wait_for "Never taste to find out." "emergency help NOW" "A new kitchen: give it
 press Escape
 wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
 shows "elevation?" "0 jars" "!1" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
-change "Quince Hollow"
-wait_for "kitchen      Quince Hollow" "Noted. (u undoes)"
+step
+wait_for "Name of the kitchen:"
+reply "3,200 ft" "That is an elevation: it goes into the next line."
+press C-u
+reply "Quince Hollow" "Noted. (u undoes)"
+wait_for "kitchen      Quince Hollow"
 
 at="a canner before the elevation"
 press Down Down Down Down Down Down Down

@@ -264,8 +264,15 @@ static bool after_change(struct desk *desk, bool done, const struct fault *fault
 
 static bool name_typed(struct desk *desk, const char *text)
 {
+	struct elevation elevation;
 	struct fault fault = { 0 };
 
+	/* The other of the two that a new kitchen is asked for, one line too high. */
+	if (elevation_read(text, &elevation, NULL)) {
+		desk_say(desk, ROLE_CAUTION,
+		         "That is an elevation: it goes into the next line. Here stands a name, or nothing.");
+		return false;
+	}
 	return after_change(desk, kitchen_set_name(desk->kitchen, text, &fault), &fault);
 }
 
