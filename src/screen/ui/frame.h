@@ -7,8 +7,10 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 struct desk;
+struct text;
 struct view_key;
 
 /* One key from the terminal, to where keys.c says that it goes. */

@@ -6,6 +6,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "support/desk_kit.h"
+#include "support/tests.h"
 
 static struct desk_kit dk;
 
@@ -84,14 +85,10 @@ START_TEST(other_jars_are_proposed_anew)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("loader");
-	TCase *tests = tcase_create("loader");
+static const struct listed_test listed[] = {
+	GROUP("loader", .begin = begin, .end = end),
+	TEST(what_was_read_is_loaded),
+	TEST(other_jars_are_proposed_anew),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, what_was_read_is_loaded);
-	tcase_add_test(tests, other_jars_are_proposed_anew);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("loader", listed)

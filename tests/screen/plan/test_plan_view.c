@@ -4,6 +4,7 @@
 
 #include "kitchen/house/house.h"
 #include "support/desk_kit.h"
+#include "support/tests.h"
 
 static struct desk_kit dk;
 
@@ -51,14 +52,10 @@ START_TEST(a_day_that_goes_on_opens_at_now)
 }
 END_TEST
 
-int main(void)
-{
-	Suite *suite = suite_create("plan view");
-	TCase *tests = tcase_create("ribbons");
+static const struct listed_test listed[] = {
+	GROUP("ribbons", .begin = begin, .end = end),
+	TEST(a_day_still_to_begin_opens_at_its_beginning),
+	TEST(a_day_that_goes_on_opens_at_now),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, a_day_still_to_begin_opens_at_its_beginning);
-	tcase_add_test(tests, a_day_that_goes_on_opens_at_now);
-	suite_add_tcase(suite, tests);
-	return kk_run(suite);
-}
+KK_TESTS("plan view", listed)

@@ -5,6 +5,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "support/desk_kit.h"
+#include "support/tests.h"
 
 static struct desk_kit dk;
 
@@ -52,19 +53,10 @@ START_TEST(a_clock_that_falls_is_left_and_one_that_rises_is_over)
 }
 END_TEST
 
-static Suite *make_suite(void)
-{
-	Suite *suite = suite_create("header");
-	TCase *tests = tcase_create("header");
+static const struct listed_test listed[] = {
+	GROUP("header", .begin = begin, .end = end),
+	TEST(how_far_off_its_plan_a_day_is_stands_in_words),
+	TEST(a_clock_that_falls_is_left_and_one_that_rises_is_over),
+};
 
-	tcase_add_checked_fixture(tests, begin, end);
-	tcase_add_test(tests, how_far_off_its_plan_a_day_is_stands_in_words);
-	tcase_add_test(tests, a_clock_that_falls_is_left_and_one_that_rises_is_over);
-	suite_add_tcase(suite, tests);
-	return suite;
-}
-
-int main(void)
-{
-	return kk_run(make_suite());
-}
+KK_TESTS("header", listed)
