@@ -107,8 +107,9 @@ static void bind_stretch(struct query *query, int season, int64_t from_id, bool 
 	}
 }
 
-static bool read_page(struct log *log, const struct log_wish *wish, struct find_words *find, int64_t from_id,
-                      bool older, int most, struct log_work **rows, size_t *count, struct fault *fault)
+/* Asks for a page; what it finds is read by query_list. */
+static struct query page_query(struct log *log, const struct log_wish *wish, struct find_words *find, int64_t from_id,
+                               bool older, int most)
 {
 	struct query query = query_start(log, older ? WORKS_BEFORE : WORKS_AFTER);
 	bind_stretch(&query, wish->season, from_id, older);
@@ -117,10 +118,7 @@ static bool read_page(struct log *log, const struct log_wish *wish, struct find_
 	BIND_TEXT(&query, wish->product);
 	bind_find(&query, find);
 	bind_integer(&query, most);
-	void *list;
-	bool ok = query_list(&query, read_work, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query;
 }
 
 bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bool older, int most,
@@ -130,8 +128,10 @@ bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bo
 	*rows = NULL;
 	*count = 0;
 	bool ok = find_words_read(&find, wish->words, fault) && (find.count == 0 || gather(log, &find, fault));
-	if (ok && (find.count == 0 || find.used > 0))
-		ok = read_page(log, wish, &find, from_id, older, most, rows, count, fault);
+	if (ok && (find.count == 0 || find.used > 0)) {
+		struct query query = page_query(log, wish, &find, from_id, older, most);
+		ok = query_list(&query, read_work, sizeof(**rows), rows, count, fault);
+	}
 	find_words_clear(&find);
 	return ok;
 }
