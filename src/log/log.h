@@ -251,7 +251,7 @@ struct log_house {
 	int64_t storage_wall_ms; /* when that was read; 0: never */
 };
 
-/* The first four are the canner methods, in the order of enum method. */
+/* The canners, stored under the names of their methods (kitchen/board/phases.h has which is which), and the others. */
 enum station_kind {
 	STATION_BOILING_WATER,
 	STATION_STEAM,

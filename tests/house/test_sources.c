@@ -324,11 +324,11 @@ END_TEST
 
 START_TEST(every_phase_names_known_sources)
 {
-	for (int kind = 0; kind < STATION_KIND_COUNT; kind++) {
-		const struct phase_rule *rule = phase_rule_first((enum station_kind)kind);
+	for (enum station_kind kind = 0; kind < STATION_KIND_COUNT; kind++) {
+		const struct phase_rule *rule = phase_rule_first(kind);
 
 		ck_assert_ptr_nonnull(rule);
-		for (; rule != NULL; rule = phase_rule_next((enum station_kind)kind, rule))
+		for (; rule != NULL; rule = phase_rule_next(kind, rule))
 			ck_assert_msg(source_is_known(rule->source), "%s: %s", phase_name_stored(rule->name),
 			              rule->source);
 	}

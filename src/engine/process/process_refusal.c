@@ -191,9 +191,9 @@ bool refuse_method(const struct process_search *search, struct fault *fault)
 
 	text_add(&text, "no process is published for %s in %s; there is one for:", search->food,
 	         method_with_article(search->query->method));
-	for (int method = 0; method < METHOD_COUNT; method++) {
-		if (food_has_method(search->food, (enum method)method))
-			text_add(&text, "%s %s", listed++ == 0 ? "" : ",", method_words((enum method)method));
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
+		if (food_has_method(search->food, method))
+			text_add(&text, "%s %s", listed++ == 0 ? "" : ",", method_words(method));
 	}
 	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
 }

@@ -51,10 +51,10 @@ bool recipe_allows_pack(const struct recipe *recipe, const char *pack)
 /* Do the tables have a row that may be offered for this jar or a larger one? */
 static bool pair_offered(const char *food, const char *pack, const struct jar_size *jar)
 {
-	for (int method = 0; jar != NULL && method < METHOD_COUNT; method++) {
+	for (enum method method = 0; jar != NULL && method < METHOD_COUNT; method++) {
 		const struct jar_size *tested = NULL;
 
-		while ((tested = process_next_jar(food, (enum method)method, pack, tested)) != NULL) {
+		while ((tested = process_next_jar(food, method, pack, tested)) != NULL) {
 			if (jar_size_index(tested) >= jar_size_index(jar))
 				return true;
 		}

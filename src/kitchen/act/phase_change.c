@@ -46,7 +46,7 @@ bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)
 bool back_to_check(struct act *act, const struct log_load *load, struct fault *fault)
 {
 	struct log_subject subject = { SUBJECT_LOAD, load->id };
-	const struct phase_rule *check = phase_rule_of((enum station_kind)load->method, PHASE_SEAL_CHECK);
+	const struct phase_rule *check = phase_rule_of(method_station(load->method), PHASE_SEAL_CHECK);
 	struct log_phase running;
 	struct fault none = { 0 };
 

@@ -128,7 +128,7 @@ static void free_record(struct record *record)
 
 static const struct phase_rule *rule_of(const struct record *record, const struct log_phase *phase)
 {
-	return phase_rule_named((enum station_kind)record->load.method, phase->name);
+	return phase_rule_named(method_station(record->load.method), phase->name);
 }
 
 /* Where the account begins: the load was last begun from the start. */
@@ -455,7 +455,7 @@ bool judge_planned(const struct kitchen *kitchen, const struct planned_load *pla
 	bool done;
 
 	assert(record.jar_count > 0 && record.jar_count <= JARS_MAX);
-	record.station.kind = (enum station_kind)record.load.method;
+	record.station.kind = method_station(record.load.method);
 	for (size_t i = 0; i < record.jar_count; i++)
 		record.pot_lot[i] = planned->lot->id;
 	done = gather(&record, fault);

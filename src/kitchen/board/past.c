@@ -118,7 +118,7 @@ static void tell_process(struct telling *telling, const struct log_load *load)
  * they are done again in full. */
 static void phase_told(const struct log_load *load, const struct log_phase *phase, int holds, char *buffer, size_t size)
 {
-	const struct phase_rule *rule = phase_rule_named((enum station_kind)load->method, phase->name);
+	const struct phase_rule *rule = phase_rule_named(method_station(load->method), phase->name);
 	struct text text = text_over(buffer, size);
 
 	text_add(&text, "%s", rule == NULL ? phase->name : rule->words);

@@ -457,14 +457,38 @@ const struct phase_rule *phase_rule_named(enum station_kind kind, const char *st
 	return NULL;
 }
 
-bool station_is_canner(enum station_kind kind)
-{
-	return (int)kind < METHOD_COUNT;
-}
+/* Which kind of canner works by which method. */
+static const struct canner {
+	enum station_kind kind;
+	enum method method;
+} canners[] = {
+	{ STATION_BOILING_WATER, METHOD_BOILING_WATER },
+	{ STATION_STEAM, METHOD_STEAM },
+	{ STATION_DIAL_GAUGE, METHOD_DIAL_GAUGE },
+	{ STATION_WEIGHTED_GAUGE, METHOD_WEIGHTED_GAUGE },
+};
+#define CANNER_COUNT (sizeof(canners) / sizeof(canners[0]))
+static_assert(CANNER_COUNT == METHOD_COUNT, "a canner for every method");
 
 enum method station_method(enum station_kind kind)
 {
-	return station_is_canner(kind) ? (enum method)kind : METHOD_COUNT;
+	for (size_t i = 0; i < CANNER_COUNT; i++)
+		if (canners[i].kind == kind)
+			return canners[i].method;
+	return METHOD_COUNT;
+}
+
+enum station_kind method_station(enum method method)
+{
+	for (size_t i = 0; i < CANNER_COUNT; i++)
+		if (canners[i].method == method)
+			return canners[i].kind;
+	return STATION_KIND_COUNT;
+}
+
+bool station_is_canner(enum station_kind kind)
+{
+	return station_method(kind) != METHOD_COUNT;
 }
 
 const char *station_kind_words(enum station_kind kind)
@@ -473,10 +497,6 @@ const char *station_kind_words(enum station_kind kind)
 		return method_words(station_method(kind));
 	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
 }
-static_assert((int)STATION_BOILING_WATER == METHOD_BOILING_WATER && (int)STATION_STEAM == METHOD_STEAM &&
-                  (int)STATION_DIAL_GAUGE == METHOD_DIAL_GAUGE &&
-                  (int)STATION_WEIGHTED_GAUGE == METHOD_WEIGHTED_GAUGE && (int)STATION_JUICER == METHOD_COUNT,
-              "a canner's kind is its method");
 
 const char *phase_name_stored(enum phase_name name)
 {

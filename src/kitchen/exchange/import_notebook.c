@@ -136,19 +136,19 @@ static bool read_counts(const struct import_file *file, struct import_plan *plan
 static bool read_method(const struct import_file *file, struct import_plan *plan, struct log_load *load)
 {
 	const char *words = import_field(file, METHOD);
-	int method = 0;
+	enum method method = METHOD_BOILING_WATER;
 
 	load->method_not_noted = words[0] == '\0';
 	if (load->method_not_noted)
 		return true;
-	while (method < METHOD_COUNT && !text_same_name(method_name((enum method)method), words))
+	while (method < METHOD_COUNT && !text_same_name(method_name(method), words))
 		method++;
 	if (method == METHOD_COUNT)
 		return plan_problem(
 		    plan, file->line,
 		    "method: \"%.40s\" is not boiling_water, steam, dial_gauge or weighted_gauge; empty: not noted",
 		    words);
-	load->method = (enum method)method;
+	load->method = method;
 	return true;
 }
 
@@ -346,8 +346,7 @@ static bool add_entry(struct import_plan *plan, long line, const struct entry *e
 	if (lot == NAME_UNKNOWN) /* a problem */
 		return true;
 	load = plan_load(plan, fault);
-	if (load == NULL ||
-	    !plan_station(plan, STATION, (enum station_kind)method, WALL_NOT_SAID, &load->station, fault))
+	if (load == NULL || !plan_station(plan, STATION, method_station(method), WALL_NOT_SAID, &load->station, fault))
 		return false;
 	load->row = entry->load;
 	load->line = line;

@@ -39,9 +39,9 @@ bool import_food(const struct import_file *file, struct import_plan *plan, size_
 
 static bool has_pack(const char *food, const char *pack)
 {
-	for (int method = 0; method < METHOD_COUNT; method++)
-		for (const char *at = process_next_pack(food, (enum method)method, NULL); at != NULL;
-		     at = process_next_pack(food, (enum method)method, at))
+	for (enum method method = 0; method < METHOD_COUNT; method++)
+		for (const char *at = process_next_pack(food, method, NULL); at != NULL;
+		     at = process_next_pack(food, method, at))
 			if (strcmp(at, pack) == 0)
 				return true;
 	return false;

@@ -105,15 +105,15 @@ static bool is_told(const struct kitchen *kitchen, const struct phase_rule *rule
 
 bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time *out)
 {
-	for (int kind = 0; kind < STATION_KIND_COUNT; kind++) {
-		const struct phase_rule *rule = phase_rule_first((enum station_kind)kind);
+	for (enum station_kind kind = 0; kind < STATION_KIND_COUNT; kind++) {
+		const struct phase_rule *rule = phase_rule_first(kind);
 
-		if (!kind_stands(kitchen, (enum station_kind)kind))
+		if (!kind_stands(kitchen, kind))
 			continue;
-		for (; rule != NULL; rule = phase_rule_next((enum station_kind)kind, rule)) {
+		for (; rule != NULL; rule = phase_rule_next(kind, rule)) {
 			if (!is_told(kitchen, rule) || n-- > 0)
 				continue;
-			tell_time(kitchen->planning, (enum station_kind)kind, rule, out);
+			tell_time(kitchen->planning, kind, rule, out);
 			return true;
 		}
 	}

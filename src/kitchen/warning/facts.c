@@ -401,10 +401,10 @@ static bool above_every_tested(const struct waiting_group *group)
 	int asked = jar_size_index(jar_size_named(group->size));
 	int largest = -1;
 
-	for (int method = 0; method < METHOD_COUNT; method++) {
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
 		const struct jar_size *jar = NULL;
 
-		while ((jar = process_next_jar(group->lot.food, (enum method)method, group->lot.pack, jar)) != NULL)
+		while ((jar = process_next_jar(group->lot.food, method, group->lot.pack, jar)) != NULL)
 			largest = jar_size_index(jar) > largest ? jar_size_index(jar) : largest;
 	}
 	return largest >= 0 && asked > largest;

@@ -87,10 +87,6 @@ static const char *const station_kinds[] = {
 	[STATION_WEIGHTED_GAUGE] = "weighted_gauge", [STATION_JUICER] = "juicer", [STATION_POT] = "pot",
 };
 WORDS(station_kinds, STATION_KIND_COUNT);
-static_assert((int)STATION_BOILING_WATER == (int)METHOD_BOILING_WATER && (int)STATION_STEAM == (int)METHOD_STEAM &&
-                  (int)STATION_DIAL_GAUGE == (int)METHOD_DIAL_GAUGE &&
-                  (int)STATION_WEIGHTED_GAUGE == (int)METHOD_WEIGHTED_GAUGE && (int)STATION_JUICER == (int)METHOD_COUNT,
-              "a canner's kind is not its method");
 
 static const char *const unit_systems[] = {
 	[UNITS_US] = "us",
@@ -279,16 +275,16 @@ const char *station_kind_name(enum station_kind kind)
 bool station_kind_from_name(const char *name, enum station_kind *out)
 {
 	enum method method;
-	for (int i = 0; name != NULL && i < STATION_KIND_COUNT; i++) {
-		if (text_same_name(name, station_kinds[i])) {
-			*out = (enum station_kind)i;
+
+	if (method_from_name(name, &method)) /* the words people use for a canner too */
+		name = method_name(method);
+	for (enum station_kind kind = 0; name != NULL && kind < STATION_KIND_COUNT; kind++) {
+		if (text_same_name(name, station_kinds[kind])) {
+			*out = kind;
 			return true;
 		}
 	}
-	if (!method_from_name(name, &method)) /* the words people use for a canner */
-		return false;
-	*out = (enum station_kind)method;
-	return true;
+	return false;
 }
 
 const char *juice_state_name(enum juice_state state)

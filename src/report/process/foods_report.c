@@ -66,9 +66,9 @@ bool report_foods(const struct report *to, const char *method, struct fault *fau
 		json_open_object(&json, NULL, JSON_LINES);
 		json_open_array(&json, "foods", JSON_LINES);
 	}
-	for (int m = 0; m < METHOD_COUNT; m++)
-		if (only == METHOD_COUNT || (int)only == m)
-			put_method(to, &json, (enum method)m);
+	for (enum method each = 0; each < METHOD_COUNT; each++)
+		if (only == METHOD_COUNT || only == each)
+			put_method(to, &json, each);
 	if (to->json) {
 		json_close(&json);
 		json_close(&json);

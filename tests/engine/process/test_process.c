@@ -429,20 +429,20 @@ static bool some_process(const char *food, const char *pack, enum method method)
 
 START_TEST(the_pickers_walk_only_what_can_be_made)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
 		const char *food = NULL;
 		int foods = 0;
 
-		while ((food = process_next_food((enum method)method, food)) != NULL) {
+		while ((food = process_next_food(method, food)) != NULL) {
 			const char *pack = NULL;
 			enum acidity acidity;
 			int packs = 0;
 
 			ck_assert(process_acidity(food, &acidity));
-			ck_assert(method_has_pressure((enum method)method) || acidity != ACIDITY_LOW_ACID);
-			while ((pack = process_next_pack(food, (enum method)method, pack)) != NULL) {
+			ck_assert(method_has_pressure(method) || acidity != ACIDITY_LOW_ACID);
+			while ((pack = process_next_pack(food, method, pack)) != NULL) {
 				ck_assert_int_lt(packs++, 5);
-				ck_assert_msg(some_process(food, pack, (enum method)method), "%s, %s", food, pack);
+				ck_assert_msg(some_process(food, pack, method), "%s, %s", food, pack);
 			}
 			ck_assert_int_gt(packs, 0);
 			ck_assert_int_lt(foods++, 200);

@@ -11,15 +11,15 @@
  * invented kitchen's elevation? */
 static bool can_be_made(const struct product *product)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
 		const char *pack = NULL;
 
-		while ((pack = process_next_pack(product->food, (enum method)method, pack)) != NULL) {
+		while ((pack = process_next_pack(product->food, method, pack)) != NULL) {
 			struct process_query query = {
 				.food = product->food,
 				.pack = pack,
 				.jar = product->usual_jar,
-				.method = (enum method)method,
+				.method = method,
 				.pressure_psi = NO_PRESSURE,
 				.elevation = { .known = true, .um = 4650 * FOOT_UM },
 			};

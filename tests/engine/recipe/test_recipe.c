@@ -36,15 +36,15 @@ END_TEST
 /* Some method must offer a process in this jar at this elevation. */
 static bool made_at(const struct recipe *recipe, const char *jar, int64_t feet)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
 		const char *pack = NULL;
 
-		while ((pack = process_next_pack(recipe->food, (enum method)method, pack)) != NULL) {
+		while ((pack = process_next_pack(recipe->food, method, pack)) != NULL) {
 			struct process_query query = {
 				.food = recipe->food,
 				.pack = pack,
 				.jar = jar,
-				.method = (enum method)method,
+				.method = method,
 				.pressure_psi = NO_PRESSURE,
 				.elevation = { .known = true, .um = feet * FOOT_UM },
 			};

@@ -159,10 +159,10 @@ static bool printed_at(const struct csv *csv, const struct recipe *recipe, const
 /* Has the table a row of this very jar, by any method? */
 static bool tested_in(const char *food, const char *pack, const char *name)
 {
-	for (int method = 0; method < METHOD_COUNT; method++) {
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
 		const struct jar_size *jar = NULL;
 
-		while ((jar = process_next_jar(food, (enum method)method, pack, jar)) != NULL) {
+		while ((jar = process_next_jar(food, method, pack, jar)) != NULL) {
 			if (strcmp(jar->name, name) == 0)
 				return true;
 		}

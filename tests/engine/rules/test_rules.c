@@ -541,8 +541,8 @@ START_TEST(low_acid_food_without_pressure)
 	struct facts facts = quiet(ABOUT_LOAD);
 
 	facts.load.acidity = ACIDITY_LOW_ACID;
-	for (int method = 0; method < METHOD_COUNT; method++) {
-		facts.load.method = (enum method)method;
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
+		facts.load.method = method;
 		if (method == METHOD_BOILING_WATER || method == METHOD_STEAM)
 			fires("low-acid-no-pressure", &facts, "Big kettle");
 		else

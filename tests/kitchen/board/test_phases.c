@@ -354,6 +354,27 @@ START_TEST(a_phase_of_another_method_is_not_found)
 }
 END_TEST
 
+START_TEST(each_method_has_its_canner_and_back)
+{
+	int canners = 0;
+
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
+		enum station_kind kind = method_station(method);
+
+		ck_assert(station_is_canner(kind));
+		ck_assert_int_eq(station_method(kind), method);
+		ck_assert_str_eq(station_kind_name(kind), method_name(method)); /* stored under it */
+	}
+	for (enum station_kind kind = 0; kind < STATION_KIND_COUNT; kind++) {
+		canners += station_is_canner(kind);
+		if (station_is_canner(kind))
+			ck_assert_int_eq(method_station(station_method(kind)), kind);
+	}
+	ck_assert_int_eq(canners, METHOD_COUNT);
+	ck_assert_int_eq(method_station(METHOD_COUNT), STATION_KIND_COUNT);
+}
+END_TEST
+
 START_TEST(a_canner_has_its_method_and_nothing_else_has_one)
 {
 	ck_assert_int_eq(station_method(STATION_BOILING_WATER), METHOD_BOILING_WATER);
@@ -405,6 +426,7 @@ static const struct listed_test listed[] = {
 	EACH(each_clock_that_rings_names_its_job_in_a_few_capitals, 0, STATION_POT + 1),
 	EACH(only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT),
 	TEST(a_phase_of_another_method_is_not_found),
+	TEST(each_method_has_its_canner_and_back),
 	TEST(a_canner_has_its_method_and_nothing_else_has_one),
 	GROUP("walk", .begin = begin, .end = end),
 	EACH(a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone, 0, METHOD_COUNT),

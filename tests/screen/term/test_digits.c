@@ -97,9 +97,9 @@ END_TEST
 /* "5 JARS OUT", over 80 columns with a margin, and no letter of it missing. */
 START_TEST(every_job_can_be_written_tall)
 {
-	for (int kind = 0; kind <= STATION_POT; kind++)
-		for (const struct phase_rule *rule = phase_rule_first((enum station_kind)kind); rule != NULL;
-		     rule = phase_rule_next((enum station_kind)kind, rule)) {
+	for (enum station_kind kind = 0; kind <= STATION_POT; kind++)
+		for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL;
+		     rule = phase_rule_next(kind, rule)) {
 			for (const char *at = rule->job == NULL ? "" : rule->job; *at != '\0'; at++) {
 				const char one[2] = { *at, '\0' };
 				char out[16];

@@ -153,8 +153,8 @@ START_TEST(an_own_recipe_is_offered_each_food_of_the_tables)
 	dk_key(&dk, KEY_CODE_ESCAPE); /* its line is not typed */
 	dk_key(&dk, 'f');
 	ck_assert_int_eq(dk.desk.recipe_choosing, RECIPE_FOOD);
-	for (int method = 0; method < METHOD_COUNT; method++) {
-		for (const char *food = NULL; (food = process_next_food((enum method)method, food)) != NULL;) {
+	for (enum method method = 0; method < METHOD_COUNT; method++) {
+		for (const char *food = NULL; (food = process_next_food(method, food)) != NULL;) {
 			int listed = 0;
 
 			for (size_t i = 0; i < dk.desk.recipe_food_count; i++)
