@@ -1,7 +1,10 @@
 #include "kitchen/board/phases.h"
 
 #include <assert.h>
+#include <stddef.h>
 #include <string.h>
+
+#include "engine/schedule/day_plan.h"
 
 #define BW (1u << STATION_BOILING_WATER)
 #define ST (1u << STATION_STEAM)
@@ -12,6 +15,7 @@
 #define PT (1u << STATION_POT)
 
 #define MINUTES(n) (60 * (n))
+#define SPAN_OF(work, member) offsetof(struct work, member)
 
 #define AGAIN_SOURCE "full hold again after any interruption: A539 (rev. 2015), pages 1-18 and 1-22; NCSU-242"
 
@@ -20,7 +24,8 @@
 static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_LOADED, .stations = BW, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .stop_to = PHASE_UNLOAD, .place = PLACE_STATION, .words = "loaded",
+	    .stop_to = PHASE_UNLOAD, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, load), .words = "loaded",
 	    .act = "Jars on the rack, water 1 in over the lids, lid on, heat on",
 	    .step = "heat is on",
 	    .caution = "Lift jars upright. Water about 180 F for hot pack, 140 F for raw pack.",
@@ -28,7 +33,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_LOADED, .stations = ST, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .stop_to = PHASE_UNLOAD, .place = PLACE_STATION, .words = "loaded",
+	    .stop_to = PHASE_UNLOAD, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, load), .words = "loaded",
 	    .act = "Hot jars on the rack, water in the pan, dome on, heat on",
 	    .step = "heat is on",
 	    .caution = "Acid food only. The pan must last the whole hold: never open to add water.",
@@ -36,7 +42,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_LOADED, .stations = PRESSURE, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .stop_to = PHASE_UNLOAD, .place = PLACE_STATION, .words = "loaded",
+	    .stop_to = PHASE_UNLOAD, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, load), .words = "loaded",
 	    .act = "Jars on the rack, 2-3 in of water, lid locked, weight OFF, heat on",
 	    .step = "heat is on, weight off",
 	    .caution = "2 to 3 in of water unless the canner's maker says otherwise.",
@@ -45,7 +52,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_COME_UP, .stations = BW, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(20),
 	    .planned_max_s = MINUTES(30), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
-	    .place = PLACE_STATION, .words = "come-up",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, come_up), .words = "come-up",
 	    .act = "Wait for a full rolling boil: jars covered, lid on",
 	    .step = "full rolling boil: start the hold",
 	    .caution = "A clock started early is a wrong process. When unsure, wait.",
@@ -54,7 +62,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_COME_UP, .stations = PRESSURE, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(12),
 	    .planned_max_s = MINUTES(15), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
-	    .place = PLACE_STATION, .words = "come-up",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, come_up), .words = "come-up",
 	    .act = "Wait for a strong unbroken funnel of steam, weight still off",
 	    .step = "steady steam: start the vent",
 	    .caution = "Trapped air makes the canner cooler than its gauge says.",
@@ -63,7 +72,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_VENT, .stations = ST, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
-	    .place = PLACE_STATION, .words = "vent",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, come_up), .words = "vent",
 	    .act = "Wait: thermometer at the local boiling point AND a steady 8-10 in steam column",
 	    .step = "boiling point and steady steam: start the hold",
 	    .caution = "Local boiling point, not 212 F by rote. Lid stays on.",
@@ -72,7 +82,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = VENT_MS,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
-	    .place = PLACE_STATION, .words = "vent",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, come_up), .words = "vent",
 	    .act = "Venting: a steady funnel of steam for 10 full minutes",
 	    .due = "Vent is over: put the weight on or close the petcock",
 	    .job = "WEIGHT ON",
@@ -85,7 +96,8 @@ static const struct phase_rule rules[] = {
 	    .name = PHASE_PRESSURISE, .stations = DG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
 	    .planned_max_s = MINUTES(5), .long_s = MINUTES(10), .soon_s = 60,
 	    .stop_to = PHASE_COOL_DOWN,
-	    .place = PLACE_STATION, .words = "pressurise",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, come_up), .words = "pressurise",
 	    .act = "Wait until the needle reaches the pressure shown",
 	    .step = "needle at pressure: start the hold",
 	    .caution = "At or slightly above is right; below is not.",
@@ -95,7 +107,8 @@ static const struct phase_rule rules[] = {
 	    .name = PHASE_PRESSURISE, .stations = WG, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(3),
 	    .planned_max_s = MINUTES(5), .long_s = MINUTES(10), .soon_s = 60,
 	    .stop_to = PHASE_COOL_DOWN,
-	    .place = PLACE_STATION, .words = "pressurise",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, come_up), .words = "pressurise",
 	    .act = "Wait until the weight jiggles or rocks as its maker describes",
 	    .step = "weight rocks: start the hold",
 	    .caution = "The weight for the pressure shown, no lighter one.",
@@ -104,7 +117,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_HOLD, .stations = BW, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
-	    .place = PLACE_STATION, .words = "hold",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep a complete boil; top up with boiling water beside the jars",
 	    .due = "Heat OFF, lid off: the 5 min rest begins",
 	    .job = "HEAT OFF",
@@ -116,7 +130,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_HOLD, .stations = ST, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_VENT, .stop_to = PHASE_UNLOAD,
-	    .place = PLACE_STATION, .words = "hold",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep the steam column steady; lid stays on",
 	    .due = "Heat OFF, lid stays ON: the 5 min rest begins",
 	    .job = "HEAT OFF",
@@ -129,7 +144,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_HOLD, .stations = DG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
-	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_STATION, .words = "hold",
+	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep the needle at or just above the pressure shown",
 	    .due = "Heat OFF: let the pressure fall by itself",
 	    .job = "HEAT OFF",
@@ -141,7 +157,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_HOLD, .stations = WG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
-	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_STATION, .words = "hold",
+	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep the weight rocking as its maker describes",
 	    .due = "Heat OFF: let the pressure fall by itself",
 	    .job = "HEAT OFF",
@@ -153,7 +170,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_COOL_DOWN, .stations = PRESSURE, .kind = PHASE_WATCHED,
 	    .planned_min_s = MINUTES(20), .planned_max_s = MINUTES(60), .soon_s = MINUTES(10),
-	    .place = PLACE_STATION, .words = "cool-down",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, rest), .words = "cool-down",
 	    .act = "Hands off: no water, weight stays on, until pressure is zero by itself",
 	    .step = "pressure is zero, weight is off",
 	    .caution = "Forced cooling loses liquid, breaks seals and under-processes.",
@@ -161,7 +179,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_WAIT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = WAIT_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION, .words = "wait",
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, rest), .words = "wait",
 	    .act = "Weight is off: wait 10 min before unfastening the lid",
 	    .due = "Open the lid AWAY from you",
 	    .job = "OPEN LID",
@@ -171,7 +190,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_REST, .stations = BW, .kind = PHASE_TIMED, .required_ms = REST_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION, .words = "rest",
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, rest), .words = "rest",
 	    .act = "Rest: heat off, lid off, jars stay in the water",
 	    .due = "Lift the jars out, straight up",
 	    .job = "JARS OUT",
@@ -181,7 +201,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_REST, .stations = ST, .kind = PHASE_TIMED, .required_ms = REST_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION, .words = "rest",
+	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, rest), .words = "rest",
 	    .act = "Rest: heat off, lid stays on",
 	    .due = "Lid off away from you, lift the jars out, straight up",
 	    .job = "JARS OUT",
@@ -191,7 +212,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_UNLOAD, .stations = BW | ST | PRESSURE, .kind = PHASE_BY_HAND,
-	    .planned_max_s = MINUTES(4), .place = PLACE_STATION, .words = "unload",
+	    .planned_max_s = MINUTES(4), .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_process, unload), .words = "unload",
 	    .act = "Lift jars straight up, 1 in apart on a towel, out of drafts",
 	    .step = "jars are out: canner is free",
 	    .caution = "Never retighten bands, never turn jars over.",
@@ -210,7 +232,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_SEAL_CHECK, .stations = BW | ST | PRESSURE, .kind = PHASE_BY_HAND,
-	    .planned_max_s = MINUTES(10), .place = PLACE_RACK, .words = "seal check",
+	    .planned_max_s = MINUTES(10), .place = PLACE_RACK,
+	    .asks = ASKS_SEALS, .words = "seal check",
 	    .act = "Check each jar: press the center, tap, look along the lid",
 	    .step = "every jar is checked: shelve the load",
 	    .caution = "One method failing counts as unsealed.",
@@ -219,7 +242,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_HEAT, .stations = JU, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_DRAIN, .place = PLACE_STATION,
-	    .words = "heat",
+	    .span = SPAN_OF(plan_run, run), .words = "heat",
 	    .act = "Heat until the water under the juice boils steadily",
 	    .step = "steady boil: start the run",
 	    .caution = "The water pan must never boil dry: it burns and the juice scorches.",
@@ -228,7 +251,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_RUN, .stations = JU, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .stop_to = PHASE_DRAIN, .place = PLACE_STATION,
-	    .words = "run",
+	    .span = SPAN_OF(plan_run, run), .words = "run",
 	    .act = "Keep a steady boil; check the water when its clock rings",
 	    .due = "Heat OFF: draw the juice off and measure it",
 	    .job = "HEAT OFF",
@@ -238,7 +261,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_DRAIN, .stations = JU, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
-	    .place = PLACE_STATION, .words = "drain",
+	    .place = PLACE_STATION,
+	    .asks = ASKS_MEASURE, .span = SPAN_OF(plan_run, drain), .words = "drain",
 	    .act = "Draw off the juice and measure it; empty the basket",
 	    .step = "juice measured: the juicer is free",
 	    .caution = "Juice filled from the tube is not processed: can it by a tested time, or chill it.",
@@ -247,7 +271,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_STATION,
-	    .words = "to boil",
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "to boil",
 	    .act = "Stir to a full rolling boil: one that stirring cannot quiet",
 	    .step = "full rolling boil",
 	    .caution = "Measure the prepared juice exactly; never stretch it to fit.",
@@ -256,7 +280,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = 60, .stop_to = PHASE_OFF, .place = PLACE_STATION,
-	    .only = POT_RAW, .words = "to boil",
+	    .only = POT_RAW,
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "to boil",
 	    .act = "Bring what covers the raw food to a boil; the food itself stays out of the pot",
 	    .step = "the liquid boils",
 	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
@@ -264,7 +289,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = 60,
-	    .stop_to = PHASE_OFF, .place = PLACE_STATION, .words = "add",
+	    .stop_to = PHASE_OFF, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "add",
 	    .act = "What goes in at the boil: see the card (c)",
 	    .step = "it is in",
 	    .caution = "As the card says it, and no more of it.",
@@ -272,7 +298,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = 60,
-	    .stop_to = PHASE_OFF, .place = PLACE_STATION, .only = POT_GELS, .words = "sugar in",
+	    .stop_to = PHASE_OFF, .place = PLACE_STATION, .only = POT_GELS,
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "sugar in",
 	    .act = "What goes in at the boil, all at once: see the card (c)",
 	    .step = "it is in",
 	    .caution = "All at once, and stir.",
@@ -281,7 +308,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
 	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_STATION,
-	    .words = "back to boil",
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "back to boil",
 	    .act = "Stir back to a full rolling boil",
 	    .step = "full rolling boil again",
 	    .caution = "The boil-hold starts when the boil is back after the last ingredient.",
@@ -290,7 +317,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
 	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_STATION,
-	    .only = POT_RAW, .words = "back to boil",
+	    .only = POT_RAW,
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "back to boil",
 	    .act = "Bring what covers the raw food back to a boil",
 	    .step = "the liquid boils again",
 	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
@@ -299,7 +327,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
-	    .place = PLACE_STATION, .words = "boil-hold",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_batch, boil), .words = "boil-hold",
 	    .act = "Keep it boiling and stir, as long as the recipe says",
 	    .due = "OFF the heat NOW",
 	    .job = "OFF HEAT",
@@ -311,7 +340,8 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
 	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
-	    .place = PLACE_STATION, .only = POT_GELS, .words = "boil-hold",
+	    .place = PLACE_STATION, .only = POT_GELS,
+	    .span = SPAN_OF(plan_batch, boil), .words = "boil-hold",
 	    .act = "Boil hard, stir all the time",
 	    .due = "OFF the heat NOW, skim",
 	    .job = "OFF HEAT",
@@ -322,7 +352,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .place = PLACE_STATION, .words = "off",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_batch, off), .words = "off",
 	    .act = "Off the heat: hot jars, lids and a free canner ready",
 	    .step = "ready: fill the jars",
 	    .caution = "It is filled hot, without delay.",
@@ -330,7 +361,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .place = PLACE_STATION, .only = POT_GELS, .words = "off",
+	    .place = PLACE_STATION, .only = POT_GELS,
+	    .span = SPAN_OF(plan_batch, off), .words = "off",
 	    .act = "Off the heat: skim; hot jars, lids and a free canner ready",
 	    .step = "skimmed: fill the jars",
 	    .caution = "Other food may wait hot in the pot; jelly cannot.",
@@ -338,7 +370,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .place = PLACE_STATION, .only = POT_FOLDS, .words = "fold in",
+	    .place = PLACE_STATION, .only = POT_FOLDS,
+	    .span = SPAN_OF(plan_batch, off), .words = "fold in",
 	    .act = "Fold in at once what goes in last, drained and hot: see the card (c)",
 	    .step = "it is in: fill the jars",
 	    .caution = "Hot jars ready: it is filled without delay.",
@@ -346,7 +379,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
-	    .place = PLACE_STATION, .only = POT_RAW, .words = "ready",
+	    .place = PLACE_STATION, .only = POT_RAW,
+	    .span = SPAN_OF(plan_batch, off), .words = "ready",
 	    .act = "Keep the liquid boiling: hot jars, raw food, lids and a free canner ready",
 	    .step = "ready: fill the jars",
 	    .caution = "It goes boiling over the raw food.",
@@ -354,7 +388,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
-	    .place = PLACE_STATION, .words = "fill",
+	    .place = PLACE_STATION,
+	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill",
 	    .act = "Fill hot jars to the headspace, debubble, wipe rims, lids on fingertip-tight",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
@@ -362,7 +397,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
-	    .place = PLACE_STATION, .only = POT_RAW, .words = "fill",
+	    .place = PLACE_STATION, .only = POT_RAW,
+	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill",
 	    .act = "Pack raw, boiling liquid over it to the headspace, debubble, wipe rims, lids on fingertip-tight",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
@@ -370,7 +406,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_RINSE, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(3),
-	    .place = PLACE_STATION, .words = "rinse",
+	    .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_batch, rinse), .words = "rinse",
 	    .act = "Wash or rinse the pot before the next batch",
 	    .step = "rinsed: the pot is free",
 	    .caution = "Scorched or gelled residue seeds the next batch.",

@@ -69,6 +69,14 @@ enum alarm { ALARM_NONE, ALARM_TOMORROW, ALARM_LIFT, ALARM_DRY, ALARM_SPOILS, AL
 /* May a timed phase be ended before its time? */
 enum early { EARLY_NEVER, EARLY_ASK };
 
+/* What a phase ends with, beside the step key. */
+enum phase_asks {
+	ASKS_NOTHING,
+	ASKS_MEASURE, /* juice is measured out, by an act of its own */
+	ASKS_JARS,    /* jars are filled */
+	ASKS_SEALS,   /* every jar is looked at, and has its fate */
+};
+
 #define REST_MS (INT64_C(5) * 60 * 1000)       /* A539 (rev. 2015), page 1-18 */
 #define VENT_MS (INT64_C(10) * 60 * 1000)      /* A539, PNW421, KSU */
 #define WAIT_MS (INT64_C(10) * 60 * 1000)      /* A539 (rev. 2015), page 1-22 */
@@ -77,6 +85,7 @@ enum early { EARLY_NEVER, EARLY_ASK };
 /* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
  * our judgement, common practice, no source. */
 #define WATER_DRY_INTERVALS 2
+#define NO_SPAN 0
 #define JOB_MAX 9        /* letters of a job: with the station's digit they fill 80 columns */
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 
@@ -99,6 +108,8 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;
+	enum phase_asks asks;
+	size_t span;       /* its struct plan_span in what the planner knows of the work, by offset; NO_SPAN: none */
 	unsigned only;     /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */
 	const char *words; /* "come-up" */
 	const char *act;   /* what to do now */

@@ -114,7 +114,7 @@ size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, in
 		struct face face;
 
 		strip_face(strip, now, &face);
-		if (strip->rule->name == PHASE_SEAL_CHECK || (strip->rule->name == PHASE_COOLING && face.due))
+		if (strip->rule->asks == ASKS_SEALS || (strip->rule->name == PHASE_COOLING && face.due))
 			load_ids[count++] = strip->load.id;
 	}
 	return count;
@@ -137,7 +137,7 @@ static bool markable(const struct strip *strip, struct fault *fault)
 /* A seal forms while the jar cools: nobody has seen one before the check. */
 static bool sealing_seen(const struct strip *strip, struct fault *fault)
 {
-	return strip->rule->name == PHASE_SEAL_CHECK ||
+	return strip->rule->asks == ASKS_SEALS ||
 	       fault_set(fault, FAULT_REFUSED, "%s is still cooling: seals are checked after 12 to 24 h (A539).",
 	                 strip->lot.code);
 }

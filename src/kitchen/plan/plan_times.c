@@ -122,45 +122,14 @@ bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time
 
 /* --- spans ------------------------------------------------------------------------------ */
 
-/* Which span of the planner a phase belongs to, by its kind of work. */
-static struct plan_span *run_span(struct plan_run *run, enum phase_name name)
+/* The span that a phase is part of, in the planner's struct of its kind of work (phases.h);
+ * NULL: none. */
+static struct plan_span *span_of(void *work, const struct phase_rule *rule)
 {
-	switch (name) {
-	case PHASE_HEAT:
-	case PHASE_RUN: return &run->run;
-	case PHASE_DRAIN: return &run->drain;
-	default: return NULL;
-	}
-}
+	char *at = work;
+	void *span = at + rule->span;
 
-static struct plan_span *batch_span(struct plan_batch *batch, enum phase_name name)
-{
-	switch (name) {
-	case PHASE_TO_BOIL:
-	case PHASE_SUGAR_IN:
-	case PHASE_BACK_TO_BOIL: return &batch->to_boil;
-	case PHASE_BOIL_HOLD: return &batch->boil;
-	case PHASE_OFF: return &batch->off;
-	case PHASE_FILL: return &batch->fill;
-	case PHASE_RINSE: return &batch->rinse;
-	default: return NULL;
-	}
-}
-
-static struct plan_span *process_span(struct plan_process *process, enum phase_name name)
-{
-	switch (name) {
-	case PHASE_LOADED: return &process->load;
-	case PHASE_COME_UP:
-	case PHASE_VENT:
-	case PHASE_PRESSURISE: return &process->come_up;
-	case PHASE_HOLD: return &process->hold;
-	case PHASE_REST:
-	case PHASE_COOL_DOWN:
-	case PHASE_WAIT: return &process->rest;
-	case PHASE_UNLOAD: return &process->unload;
-	default: return NULL;
-	}
+	return rule->span == NO_SPAN ? NULL : span;
 }
 
 static void lengthen(struct plan_span *span, int seconds, int people)
@@ -199,25 +168,8 @@ static int left_s(const struct kitchen *kitchen, const struct strip *strip, cons
 	return left > 0 ? left : OVERDUE_S;
 }
 
-typedef struct plan_span *span_finder(void *work, enum phase_name name);
-
-static struct plan_span *find_in_run(void *work, enum phase_name name)
-{
-	return run_span(work, name);
-}
-
-static struct plan_span *find_in_batch(void *work, enum phase_name name)
-{
-	return batch_span(work, name);
-}
-
-static struct plan_span *find_in_process(void *work, enum phase_name name)
-{
-	return process_span(work, name);
-}
-
 static void add_what_is_left(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
-                             span_finder *find, void *work)
+                             void *work)
 {
 	struct stretch stretches[STRETCHES_MAX];
 	size_t count = strip_outlook(strip, now, stretches);
@@ -227,13 +179,13 @@ static void add_what_is_left(const struct kitchen *kitchen, const struct strip *
 		const struct phase_rule *rule = phase_rule_of(kind, stretches[i].name);
 
 		if (stretches[i].kind != STRETCH_PAST && rule != NULL)
-			lengthen(find(work, rule->name), left_s(kitchen, strip, rule, &stretches[i]),
+			lengthen(span_of(work, rule), left_s(kitchen, strip, rule, &stretches[i]),
 			         plan_phase_people(kind, rule));
 	}
 }
 
-/* `timed_s`: what a phase whose length is of the work lasts. */
-static void add_all(const struct kitchen *kitchen, enum station_kind kind, int timed_s, span_finder *find, void *work)
+/* `timed_s`: what a phase whose length is of the work lasts; `work`: the planner's struct of it. */
+static void add_all(const struct kitchen *kitchen, enum station_kind kind, int timed_s, void *work)
 {
 	const struct phase_rule *rule = phase_rule_first(kind);
 
@@ -242,7 +194,7 @@ static void add_all(const struct kitchen *kitchen, enum station_kind kind, int t
 
 		if (rule->kind == PHASE_TIMED)
 			seconds = rule->required_ms == OF_THE_WORK ? timed_s : up_to_seconds(rule->required_ms);
-		lengthen(find(work, rule->name), seconds, plan_phase_people(kind, rule));
+		lengthen(span_of(work, rule), seconds, plan_phase_people(kind, rule));
 	}
 }
 
@@ -266,11 +218,11 @@ void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, co
 {
 	plan_looks(kitchen, strip, now, out);
 	if (strip != NULL) {
-		add_what_is_left(kitchen, strip, now, find_in_run, out);
+		add_what_is_left(kitchen, strip, now, out);
 		return;
 	}
 	out->set_up = (struct plan_span){ .length_s = SET_UP_S, .people = 1 };
-	add_all(kitchen, STATION_JUICER, plan_run_s(kitchen), find_in_run, out);
+	add_all(kitchen, STATION_JUICER, plan_run_s(kitchen), out);
 }
 
 /* Nothing to add at the boil: no second boil (phases.h). */
@@ -290,10 +242,10 @@ void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, 
                       const struct recipe *recipe, struct plan_batch *out)
 {
 	if (strip != NULL) {
-		add_what_is_left(kitchen, strip, now, find_in_batch, out);
+		add_what_is_left(kitchen, strip, now, out);
 		return;
 	}
-	add_all(kitchen, STATION_POT, recipe->boil_hold_s, find_in_batch, out);
+	add_all(kitchen, STATION_POT, recipe->boil_hold_s, out);
 	leave_out_second_boil(kitchen, recipe, out);
 }
 
@@ -301,7 +253,7 @@ void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip
                         enum station_kind kind, int minutes, struct plan_process *out)
 {
 	if (strip != NULL)
-		add_what_is_left(kitchen, strip, now, find_in_process, out);
+		add_what_is_left(kitchen, strip, now, out);
 	else
-		add_all(kitchen, kind, minutes * 60, find_in_process, out);
+		add_all(kitchen, kind, minutes * 60, out);
 }

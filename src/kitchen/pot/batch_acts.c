@@ -243,7 +243,7 @@ static bool check_acid(const struct acid_asked *asked, const struct strip *strip
 static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
                        struct fault *fault)
 {
-	if (strip->rule->name != PHASE_FILL)
+	if (strip->rule->asks != ASKS_JARS)
 		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
 	if (jar_size_named(order->jar) == NULL ||
 	    (strip->recipe != NULL && !recipe_allows_jar(strip->recipe, order->jar)))

@@ -143,13 +143,13 @@ static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *bu
 
 static bool check_finished(const struct strip *strip, bool sure, struct fault *fault)
 {
-	if (strip->rule->name == PHASE_DRAIN)
+	if (strip->rule->asks == ASKS_MEASURE)
 		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
 		                 strip_title(strip));
-	if (strip->rule->name == PHASE_FILL && strip->filled == 0)
+	if (strip->rule->asks == ASKS_JARS && strip->filled == 0)
 		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?",
 		                         strip_title(strip));
-	if (strip->rule->name != PHASE_SEAL_CHECK)
+	if (strip->rule->asks != ASKS_SEALS)
 		return true;
 	if (strip->unchecked > 0)
 		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.", strip->unchecked,

@@ -123,7 +123,7 @@ static bool is_ringing(const struct desk *desk)
 /* Phases that end with a number: of quarts, of jars. */
 static bool asks_number(const struct strip *strip)
 {
-	return strip->content != STRIP_EMPTY && (strip->rule->name == PHASE_DRAIN || strip->rule->name == PHASE_FILL);
+	return strip->content != STRIP_EMPTY && (strip->rule->asks == ASKS_MEASURE || strip->rule->asks == ASKS_JARS);
 }
 
 /* What the station is doing after a step. */
@@ -349,15 +349,15 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	bool racked = strip_on_rack(strip);
 	struct fault fault = { 0 };
 
-	if (strip->rule->name == PHASE_DRAIN) {
+	if (strip->rule->asks == ASKS_MEASURE) {
 		desk_ask(desk, "Juice out, 3 qt or 2.8 L:", "", juice_typed);
 		return;
 	}
-	if (strip->rule->name == PHASE_FILL) {
+	if (strip->rule->asks == ASKS_JARS) {
 		desk_open_for(desk, VIEW_FILL, (struct opening){ .id = strip->batch.id });
 		return;
 	}
-	if (strip->rule->name == PHASE_SEAL_CHECK) {
+	if (strip->rule->asks == ASKS_SEALS) {
 		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = load_id });
 		return;
 	}

@@ -536,7 +536,7 @@ static void finish(struct desk *desk)
 		desk_show_board(desk);
 		return;
 	}
-	if (strip->rule->name != PHASE_SEAL_CHECK) {
+	if (strip->rule->asks != ASKS_SEALS) {
 		desk_say(desk, ROLE_CAUTION, "The jars are still cooling.");
 	} else if (kitchen_step(desk->kitchen, strip->phase.id, false, &fault)) {
 		go_on(desk);

@@ -473,7 +473,7 @@ static void undo(struct desk *desk)
 	desk_undo(desk, strip_subject(strip));
 	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count); /* lids may have come back */
 	strip = strip_of(desk);
-	if (strip == NULL || strip->rule->name != PHASE_FILL)
+	if (strip == NULL || strip->rule->asks != ASKS_JARS)
 		desk_show_board(desk);
 }
 

@@ -331,6 +331,20 @@ START_TEST(every_phase_a_row_leads_to_exists_for_its_method)
 }
 END_TEST
 
+/* What the planner adds up lies in its spans; the rack is nobody's station. */
+START_TEST(each_phase_at_a_station_is_part_of_a_span_and_one_phase_asks)
+{
+	enum station_kind kind = (enum station_kind)_i;
+	int asks = 0;
+
+	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL; rule = phase_rule_next(kind, rule)) {
+		ck_assert_int_eq(rule->span == NO_SPAN, rule->place == PLACE_RACK);
+		asks += rule->asks != ASKS_NOTHING;
+	}
+	ck_assert_int_eq(asks, 1);
+}
+END_TEST
+
 START_TEST(following_the_table_comes_to_an_end)
 {
 	int rows = 0;
@@ -351,6 +365,14 @@ START_TEST(a_phase_of_another_method_is_not_found)
 	ck_assert_ptr_null(phase_rule_named(STATION_BOILING_WATER, "vent"));
 	ck_assert_ptr_null(phase_rule_named(STATION_BOILING_WATER, ""));
 	ck_assert_ptr_null(phase_rule_named(STATION_BOILING_WATER, "hold "));
+}
+END_TEST
+
+START_TEST(juice_is_measured_jars_are_filled_and_seals_checked_where_that_is_done)
+{
+	ck_assert_int_eq(phase_rule_of(STATION_JUICER, PHASE_DRAIN)->asks, ASKS_MEASURE);
+	ck_assert_int_eq(phase_rule_of(STATION_POT, PHASE_FILL)->asks, ASKS_JARS);
+	ck_assert_int_eq(phase_rule_of(STATION_STEAM, PHASE_SEAL_CHECK)->asks, ASKS_SEALS);
 }
 END_TEST
 
@@ -426,6 +448,8 @@ static const struct listed_test listed[] = {
 	EACH(each_clock_that_rings_names_its_job_in_a_few_capitals, 0, STATION_POT + 1),
 	EACH(only_what_heats_can_be_lost_or_stopped, 0, METHOD_COUNT),
 	TEST(a_phase_of_another_method_is_not_found),
+	TEST(juice_is_measured_jars_are_filled_and_seals_checked_where_that_is_done),
+	EACH(each_phase_at_a_station_is_part_of_a_span_and_one_phase_asks, 0, STATION_KIND_COUNT),
 	TEST(each_method_has_its_canner_and_back),
 	TEST(a_canner_has_its_method_and_nothing_else_has_one),
 	GROUP("walk", .begin = begin, .end = end),
