@@ -30,8 +30,7 @@ bool phase_change(struct act *act, const struct strip *strip, enum phase_end why
 	ending.lasted_ms = strip_passed_ms(strip, &act->entry.at);
 	ending.ended_why = why;
 	return log_put_phase(act->kitchen->log, &ending, fault) &&
-	       (next == NULL ||
-	        phase_begin(act, strip_subject(strip), next, strip_required_ms(act->kitchen, strip, next), fault));
+	       (next == NULL || phase_begin(act, strip_subject(strip), next, strip_required_ms(strip, next), fault));
 }
 
 bool act_mark(struct act *act, const struct log_mark *what, struct fault *fault)

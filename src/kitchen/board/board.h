@@ -179,7 +179,13 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 int64_t strip_urgency(const struct strip *strip, const struct moment *now);
 /* When the seal check of a racked load is overdue, in wall time; 0: not yet cooling. */
 int64_t strip_seal_overdue_ms(const struct strip *strip);
-/* A run: until its pan has surely boiled dry; 0 or less: it has. */
+/* Until a clock of it rings; what rings already does not count.  INT64_MAX: none will. */
+int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now);
+/* The product and the lot in it; where it has none, what it is made of. */
+const char *strip_product(const struct strip *strip);
+const char *strip_lot_words(const struct strip *strip);
+/* A run: until its water must be looked at; until its pan has surely boiled dry; 0 or less: now. */
+int64_t strip_water_in_ms(const struct strip *strip, const struct moment *now);
 int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now);
 
 /* Does the jar need a fate (unsealed, doubtful, over half lost, process not valid)? */

@@ -98,7 +98,11 @@ const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phas
 const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id, struct fault *fault);
 const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id, struct fault *fault);
 /* Required length of a phase for the work in the strip, ms; 0: no clock. */
-int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule);
+int64_t strip_required_ms(const struct strip *strip, const struct phase_rule *rule);
+/* Of a phase whose length is OF_THE_WORK; 0: not known, or nothing is in it. */
+int64_t strip_work_ms(const struct strip *strip);
+/* Before the contents wherever they are shown: "NOT VALID: ". */
+const char *verdict_mark(enum verdict verdict, const struct log_lot *lot);
 /* Refused while a canner holds a load; `what` is what would change under it. */
 bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct fault *fault);
 /* Sooner than that the end of a watched phase is asked about. */

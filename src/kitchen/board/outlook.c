@@ -9,14 +9,8 @@ static int64_t planned_ms(const struct strip *strip, const struct phase_rule *ru
 {
 	if (rule == strip->rule && strip->phase.required_ms > 0)
 		return strip->phase.required_ms;
-	if (rule->kind == PHASE_TIMED && rule->required_ms != OF_THE_WORK)
-		return rule->required_ms;
-	if (rule->kind == PHASE_TIMED && strip->content == STRIP_LOAD)
-		return strip->load.minutes * INT64_C(60000);
-	if (rule->kind == PHASE_TIMED && strip->content == STRIP_BATCH)
-		return strip->batch.boil_hold_s * INT64_C(1000);
 	if (rule->kind == PHASE_TIMED)
-		return strip->run_ms;
+		return strip_required_ms(strip, rule);
 	return (rule->planned_min_s + rule->planned_max_s) * INT64_C(1000) / 2;
 }
 
@@ -80,11 +74,19 @@ size_t strip_outlook(const struct strip *strip, const struct moment *now, struct
 	return count;
 }
 
+/* Does it come to a phase whose length is of the work, and nobody has said it? */
 bool strip_end_known(const struct strip *strip)
 {
-	if (strip->content != STRIP_RUN || strip->rule->name == PHASE_DRAIN)
+	struct strip ahead = *strip;
+
+	if (strip->content == STRIP_EMPTY)
 		return true;
-	return strip->rule->name == PHASE_RUN ? strip->phase.required_ms > 0 : strip->run_ms > 0;
+	if (strip->rule->required_ms == OF_THE_WORK && strip->phase.required_ms == 0)
+		return false;
+	while ((ahead.rule = strip_next(&ahead)) != NULL)
+		if (ahead.rule->required_ms == OF_THE_WORK && strip_work_ms(strip) == 0)
+			return false;
+	return true;
 }
 
 int64_t strip_free_in_ms(const struct strip *strip, const struct moment *now)

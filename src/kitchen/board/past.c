@@ -7,21 +7,12 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/board/board_private.h"
-#include "kitchen/history/seasons.h"
+#include "kitchen/board/kinds.h"
+#include "kitchen/board/telling.h"
 
 #define PAST_LINES_MAX 64
 
-struct telling {
-	const struct kitchen *kitchen;
-	struct past_line *rows;
-	size_t count;
-};
-
-static void tell(struct telling *telling, enum past_kind kind, const char *format, ...)
-    __attribute__((format(printf, 3, 4)));
-
-static void tell(struct telling *telling, enum past_kind kind, const char *format, ...)
+void tell(struct telling *telling, enum past_kind kind, const char *format, ...)
 {
 	struct past_line *line;
 	struct text text;
@@ -37,7 +28,7 @@ static void tell(struct telling *telling, enum past_kind kind, const char *forma
 	va_end(args);
 }
 
-static enum unit_system units_of(const struct telling *telling)
+enum unit_system units_of(const struct telling *telling)
 {
 	return telling->kitchen->board.house.units;
 }
@@ -51,7 +42,7 @@ static void station_name(const struct telling *telling, int64_t id, char name[NA
 		text_copy(name, NAME_MAX_BYTES, station.name);
 }
 
-static void tell_title(struct telling *telling, const char *what, int64_t wall_ms, int64_t station_id)
+void tell_title(struct telling *telling, const char *what, int64_t wall_ms, int64_t station_id)
 {
 	char when[40];
 	char hour[8];
@@ -306,7 +297,7 @@ static void tell_lids(struct telling *telling, const struct log_jar *jars, size_
 		tell(telling, PAST_FACT, "Closed by %s: %d", people[i].word, people[i].jars);
 }
 
-static bool tell_load(struct telling *telling, int64_t id, struct fault *fault)
+bool tell_load(struct telling *telling, int64_t id, struct fault *fault)
 {
 	struct log_load load;
 	struct log_jar *jars;
@@ -373,7 +364,7 @@ static void tell_batch_jars(struct telling *telling, int64_t batch_id)
 	free(jars);
 }
 
-static bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
+bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 {
 	struct log_batch batch;
 	struct log_lot lot = { 0 };
@@ -394,37 +385,12 @@ static bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 	return true;
 }
 
-static bool tell_run(struct telling *telling, int64_t id, struct fault *fault)
-{
-	struct log_run run;
-	struct log_juice *juices;
-	char weight[64];
-	char volume[64];
-	int64_t drawn = 0;
-	size_t count;
-
-	if (!log_run_get(telling->kitchen->log, id, &run, fault) ||
-	    !log_juices_of_run(telling->kitchen->log, id, &juices, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++)
-		drawn += juices[i].made_ul;
-	free(juices);
-	amount_words(MEASURE_MASS, run.fruit_mg, units_of(telling), weight, sizeof(weight));
-	amount_words(MEASURE_VOLUME, drawn, units_of(telling), volume, sizeof(volume));
-	tell_title(telling, "Juicer run", run.opened_wall_ms, run.station_id);
-	tell(telling, PAST_FACT, "%s %s gave %s juice", weight, run.fruit, drawn > 0 ? volume : "no");
-	tell(telling, PAST_FACT, "Water seen %d times", run.water_checks);
-	return true;
-}
-
 static bool tell_all(struct telling *telling, struct log_subject subject, struct fault *fault)
 {
-	switch (subject.kind) {
-	case SUBJECT_LOAD: return tell_load(telling, subject.id, fault);
-	case SUBJECT_BATCH: return tell_batch(telling, subject.id, fault);
-	case SUBJECT_RUN: return tell_run(telling, subject.id, fault);
-	default: return fault_set(fault, FAULT_MISSING, "There is no such load, run or batch.");
-	}
+	const struct work_kind *kind = work_kind_of(subject.kind);
+
+	return kind == NULL ? fault_set(fault, FAULT_MISSING, "There is no such load, run or batch.")
+	                    : kind->tell(telling, subject.id, fault);
 }
 
 bool kitchen_past(const struct kitchen *kitchen, struct log_subject subject, struct past_line **rows, size_t *count,

@@ -6,13 +6,13 @@
 
 #include "engine/schedule/day_plan.h"
 
-#define BW (1u << STATION_BOILING_WATER)
-#define ST (1u << STATION_STEAM)
-#define DG (1u << STATION_DIAL_GAUGE)
-#define WG (1u << STATION_WEIGHTED_GAUGE)
+#define BW AT_STATION(STATION_BOILING_WATER)
+#define ST AT_STATION(STATION_STEAM)
+#define DG AT_STATION(STATION_DIAL_GAUGE)
+#define WG AT_STATION(STATION_WEIGHTED_GAUGE)
 #define PRESSURE (DG | WG)
-#define JU (1u << STATION_JUICER)
-#define PT (1u << STATION_POT)
+#define JU AT_STATION(STATION_JUICER)
+#define PT AT_STATION(STATION_POT)
 
 #define MINUTES(n) (60 * (n))
 #define SPAN_OF(work, member) offsetof(struct work, member)
@@ -453,7 +453,7 @@ static_assert(sizeof(alarms) / sizeof(alarms[0]) == ALARM_COUNT, "a word for eve
 static const struct phase_rule *from(size_t index, enum station_kind kind)
 {
 	for (; index < RULE_COUNT; index++)
-		if ((rules[index].stations & 1u << kind) != 0 && rules[index].only == 0)
+		if ((rules[index].stations & AT_STATION(kind)) != 0 && rules[index].only == 0)
 			return &rules[index];
 	return NULL;
 }

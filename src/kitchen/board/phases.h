@@ -86,6 +86,7 @@ enum phase_asks {
  * our judgement, common practice, no source. */
 #define WATER_DRY_INTERVALS 2
 #define NO_SPAN 0
+#define AT_STATION(kind) (1u << (kind))
 #define JOB_MAX 9        /* letters of a job: with the station's digit they fill 80 columns */
 #define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
 

@@ -7,9 +7,8 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "engine/physics/heat_up.h"
-#include "engine/recipe/amount_units.h"
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/acid_asked.h"
@@ -26,201 +25,11 @@
 
 /* --- what is in a strip --------------------------------------------------------- */
 
-static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
+static void remember(struct strip *strip, const struct phase_rule *rule, const struct log_phase *phase)
 {
-	for (size_t i = 0; i < at; i++)
-		if (jars[i].lot_id == jars[at].lot_id)
-			return false;
-	return true;
-}
-
-/* Before the contents wherever they are shown: what is not as it should be is seen. */
-static const char *verdict_mark(enum verdict verdict, const struct log_lot *lot)
-{
-	if (verdict == VERDICT_UNKNOWN && lot->origin == ORIGIN_OWN_UNKNOWN)
-		return "UNKNOWN, not a tested recipe: ";
-	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
-}
-
-static const char *restart_mark(const struct strip *strip)
-{
-	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
-}
-
-static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count,
-                          struct fault *fault)
-{
-	const struct jar_size *size = jar_size_named(jars[0].size);
-	bool mixed = false;
-
-	for (size_t i = 0; i < count; i++) {
-		/* Jars of a lot need not stand together: they go in as they waited. */
-		strip->lots += is_first_of_its_lot(jars, i);
-		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
-	}
-	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
-	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
-		return false;
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
-	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
-	               mixed              ? "jars"
-	               : size == NULL     ? strip->jar_size
-	               : strip->jars == 1 ? size->words
-	                                  : size->plural,
-	               strip->lot.product, strip->lots > 1 ? " and more" : "");
-	return true;
-}
-
-/* What another clock said of the running hold, and what is asked of it since. */
-static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	struct log_mark *marks;
-	int64_t began = 0;
-	size_t count;
-
-	strip->clock_read_ms = NOT_ON_RECORD;
-	if (strip->load.place != PLACE_STATION)
-		return true;
-	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++) {
-		if (marks[i].kind == MARK_RAISED)
-			text_copy(strip->raised, sizeof(strip->raised), marks[i].words);
-		if (marks[i].phase_id != strip->phase.id)
-			continue;
-		if (marks[i].kind == MARK_CLOCK_BEGAN)
-			began = marks[i].amount;
-		else if (marks[i].kind == MARK_CLOCK_ENDED)
-			strip->clock_read_ms = marks[i].amount - began;
-	}
-	free(marks);
-	return true;
-}
-
-/* How soon its water can boil; a mixed load is taken as hot pack, which is sooner. */
-static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count)
-{
-	struct heat_up heat = { .watts = strip->station.watts };
-	struct boil boil;
-
-	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
-		return;
-	heat.raw_pack = strip->lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
-	heat.boiling_c = boil.boiling_point_c;
-	for (size_t i = 0; i < count; i++) {
-		const struct jar_size *size = jar_size_named(jars[i].size);
-
-		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
-	}
-	strip->boils_ms = heat_up_least_ms(&heat);
-	if (strip->reached_ms >= 0 && strip->soon_ms < strip->boils_ms)
-		strip->soon_ms = strip->boils_ms;
-}
-
-/* Of the jar that waited longest for this canner. */
-static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar *jars, size_t count)
-{
-	int64_t longest = 0;
-
-	for (size_t i = 0; i < count; i++) {
-		int64_t waited = waited_for_canner_ms(load, &jars[i]);
-
-		longest = waited > longest ? waited : longest;
-	}
-	return longest;
-}
-
-/* It belongs to the first way of the load. */
-static void add_wait(struct strip *strip, int64_t waited)
-{
-	if (strip->loadings == 1 && strip->hold_starts == 0)
-		strip->way_ms += waited;
-	if (strip->first_way_ms + waited > strip->way_worst_ms)
-		strip->way_worst_ms = strip->first_way_ms + waited;
-}
-
-static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	struct log_jar *jars;
-	size_t count;
-	bool done;
-
-	if (!read_marks(kitchen, strip, fault))
-		return false;
-	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
-		return false;
-	if (count == 0) {
-		free(jars);
-		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.", (long long)strip->load.id);
-	}
-	strip->jars = (int)count;
-	for (size_t i = 0; i < count; i++) {
-		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
-		int size = jar_size_index(jar_size_named(jars[i].size));
-
-		/* A jar whose fate is decided needs no look at its lid. */
-		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
-		strip->without_fate += fateless;
-		strip->windowed += fateless && jar_has_window(&jars[i], &strip->load);
-		strip->over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
-		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
-		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
-	}
-	add_wait(strip, longest_wait_ms(&strip->load, jars, count));
-	done = describe_load(kitchen, strip, jars, count, fault);
-	if (done && strip->load.method == METHOD_BOILING_WATER)
-		bound_come_up(kitchen, strip, jars, count);
-	free(jars);
-	return done;
-}
-
-static bool read_run(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	struct log_juice *juices;
-	char weight[48];
-	size_t count;
-
-	if (!log_juices_of_run(kitchen->log, strip->run.id, &juices, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++)
-		strip->drawn_ul += juices[i].made_ul;
-	free(juices);
-	strip->run_ms = kitchen->board.house.run_minutes * INT64_C(60000);
-	amount_words(MEASURE_MASS, strip->run.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->run.fruit);
-	return true;
-}
-
-static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	struct log_jar *jars;
-	size_t count;
-
-	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
-	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
-		return false;
-	strip->filled = jars_filled(jars, count, NULL);
-	free(jars);
-	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
-		return false;
-	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
-	strip->rule = strip_worded(strip, strip->rule);
-	if (strip->batch.multiple > 1)
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
-		               verdict_mark(strip->batch.verdict, &strip->lot), strip->batch.multiple,
-		               strip->lot.product);
-	else
-		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s",
-		               verdict_mark(strip->batch.verdict, &strip->lot), strip->lot.product);
-	return true;
-}
-
-static void remember(struct strip *strip, const struct log_phase *phase)
-{
-	const struct phase_rule *rule = phase_rule_named(strip->station.kind, phase->name);
 	struct past_phase *past;
 
-	if (phase->ended_wall_ms == 0 || rule == NULL)
+	if (phase->ended_wall_ms == 0)
 		return;
 	if (strip->past_count == PAST_PHASES_MAX) {
 		memmove(strip->past, strip->past + 1, sizeof(strip->past) - sizeof(strip->past[0]));
@@ -233,47 +42,7 @@ static void remember(struct strip *strip, const struct log_phase *phase)
 	past->why = phase->ended_why;
 }
 
-/* What one phase adds to the account of the process; a load begun anew (the full
- * process again) begins a new account. */
-static void account(struct strip *strip, const struct log_phase *phase, const struct log_phase *before)
-{
-	const struct phase_rule *rule = phase_rule_named(strip->station.kind, phase->name);
-	const struct phase_rule *led = before != NULL ? phase_rule_named(strip->station.kind, before->name) : NULL;
-
-	if (rule == NULL)
-		return;
-	if (rule->name == PHASE_OFF)
-		strip->off = phase->began;
-	if (rule->name == PHASE_LOADED) {
-		strip->loadings++;
-		strip->way_ms = 0;
-		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
-		strip->holds_ms = 0;
-	}
-	strip->way_ms = way_to_hold_ms(rule, phase, strip->way_ms);
-	if (strip->loadings == 1 && strip->hold_starts == 0)
-		strip->first_way_ms = strip->way_ms;
-	strip->way_worst_ms = strip->way_ms > strip->way_worst_ms ? strip->way_ms : strip->way_worst_ms;
-	strip->heated = strip->heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
-	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
-		strip->vented_ms =
-		    phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
-	if (rule->name != PHASE_HOLD)
-		return;
-	strip->hold_starts++;
-	strip->hold_required_ms = phase->required_ms;
-	if (led != NULL && led->kind == PHASE_WATCHED) {
-		/* After a lost boil the water is hot: only the first come-up tells anything. */
-		strip->reached_ms = strip->held_ms < 0 ? before->lasted_ms : -1;
-		strip->soon_ms = led->soon_s * INT64_C(1000);
-	}
-	if (phase->ended_wall_ms == 0)
-		return;
-	strip->held_ms = phase->lasted_ms;
-	strip->holds_ms += phase->lasted_ms;
-}
-
-static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+static bool read_phases(struct kitchen *kitchen, struct strip *strip, const struct work_kind *kind, struct fault *fault)
 {
 	struct log_subject subject = strip_subject(strip);
 	struct moment now = kitchen_now(kitchen);
@@ -284,8 +53,13 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fau
 	    !log_phases(kitchen->log, subject, &phases, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++) {
-		account(strip, &phases[i], i > 0 ? &phases[i - 1] : NULL);
-		remember(strip, &phases[i]);
+		const struct phase_rule *rule = phase_rule_named(strip->station.kind, phases[i].name);
+
+		if (rule == NULL)
+			continue;
+		if (kind->account != NULL)
+			kind->account(strip, rule, &phases[i], i > 0 ? &phases[i - 1] : NULL);
+		remember(strip, rule, &phases[i]);
 	}
 	free(phases);
 	strip->rule = phase_rule_named(strip->station.kind, strip->phase.name);
@@ -296,47 +70,30 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, struct fau
 	return true;
 }
 
-static bool fill_strip(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
-{
-	if (!read_phases(kitchen, strip, fault))
-		return false;
-	switch (strip->content) {
-	case STRIP_LOAD: return read_load(kitchen, strip, fault);
-	case STRIP_RUN: return read_run(kitchen, strip, fault);
-	case STRIP_BATCH: return read_batch(kitchen, strip, fault);
-	case STRIP_EMPTY: break;
-	}
-	return true;
-}
-
 /* --- the strips --------------------------------------------------------------------- */
 
 /* Everything open, as read; freed together. */
 struct open_work {
 	struct log_station *stations;
-	struct log_load *loads;
-	struct log_run *runs;
-	struct log_batch *batches;
 	size_t station_count;
-	size_t load_count;
-	size_t run_count;
-	size_t batch_count;
+	void *rows[WORK_KINDS];
+	size_t counts[WORK_KINDS];
 };
 
 static bool read_open(struct kitchen *kitchen, struct open_work *work, struct fault *fault)
 {
-	return log_stations(kitchen->log, &work->stations, &work->station_count, fault) &&
-	       log_loads_open(kitchen->log, &work->loads, &work->load_count, fault) &&
-	       log_runs_open(kitchen->log, &work->runs, &work->run_count, fault) &&
-	       log_batches_open(kitchen->log, &work->batches, &work->batch_count, fault);
+	bool done = log_stations(kitchen->log, &work->stations, &work->station_count, fault);
+
+	for (size_t i = 0; i < WORK_KINDS && done; i++)
+		done = work_kinds[i]->open_rows(kitchen->log, &work->rows[i], &work->counts[i], fault);
+	return done;
 }
 
 static void free_open(struct open_work *work)
 {
 	free(work->stations);
-	free(work->loads);
-	free(work->runs);
-	free(work->batches);
+	for (size_t i = 0; i < WORK_KINDS; i++)
+		free(work->rows[i]);
 }
 
 /* The strip of a station, or a new one behind the others when it has none (a
@@ -353,53 +110,29 @@ static struct strip *strip_for(struct kitchen *kitchen, struct strip *strips, co
 	return log_station_get(kitchen->log, station_id, &strip->station, fault) ? strip : NULL;
 }
 
-static bool place_loads(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
-                        struct fault *fault)
+static bool place_work(struct kitchen *kitchen, const struct work_kind *kind, const void *row, struct strip *strips,
+                       const struct open_work *work, size_t *used, struct fault *fault)
 {
-	for (size_t i = 0; i < work->load_count; i++) {
-		const struct log_load *load = &work->loads[i];
-		struct strip *strip =
-		    strip_for(kitchen, strips, work, used, load->station_id, load->place != PLACE_STATION, fault);
+	bool racked;
+	int64_t station_id = kind->station_of(row, &racked);
+	struct strip *strip = strip_for(kitchen, strips, work, used, station_id, racked, fault);
 
-		if (strip == NULL)
-			return false;
-		strip->content = STRIP_LOAD;
-		strip->load = *load;
-		if (!fill_strip(kitchen, strip, fault))
-			return false;
-	}
-	return true;
+	if (strip == NULL)
+		return false;
+	strip->content = kind->content;
+	kind->put_in(strip, row);
+	return read_phases(kitchen, strip, kind, fault) && kind->read(kitchen, strip, fault);
 }
 
-static bool place_runs(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
-                       struct fault *fault)
+static bool place_all(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
+                      struct fault *fault)
 {
-	for (size_t i = 0; i < work->run_count; i++) {
-		struct strip *strip = strip_for(kitchen, strips, work, used, work->runs[i].station_id, false, fault);
-
-		if (strip == NULL)
-			return false;
-		strip->content = STRIP_RUN;
-		strip->run = work->runs[i];
-		if (!fill_strip(kitchen, strip, fault))
-			return false;
-	}
-	return true;
-}
-
-static bool place_batches(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
-                          struct fault *fault)
-{
-	for (size_t i = 0; i < work->batch_count; i++) {
-		struct strip *strip = strip_for(kitchen, strips, work, used, work->batches[i].station_id, false, fault);
-
-		if (strip == NULL)
-			return false;
-		strip->content = STRIP_BATCH;
-		strip->batch = work->batches[i];
-		if (!fill_strip(kitchen, strip, fault))
-			return false;
-	}
+	for (size_t k = 0; k < WORK_KINDS; k++)
+		for (size_t i = 0; i < work->counts[k]; i++)
+			if (!place_work(kitchen, work_kinds[k],
+			                (const char *)work->rows[k] + i * work_kinds[k]->row_size, strips, work, used,
+			                fault))
+				return false;
 	return true;
 }
 
@@ -408,19 +141,21 @@ static bool read_strips(struct kitchen *kitchen, struct fault *fault)
 	struct open_work work = { 0 };
 	struct strip *strips = NULL;
 	size_t used = 0;
+	size_t most = 1;
 	bool done = false;
 
 	if (!read_open(kitchen, &work, fault))
 		goto out;
-	strips = calloc(work.station_count + work.load_count + work.run_count + work.batch_count + 1, sizeof(*strips));
+	for (size_t k = 0; k < WORK_KINDS; k++)
+		most += work.counts[k];
+	strips = calloc(work.station_count + most, sizeof(*strips));
 	if (strips == NULL) {
 		fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
 		goto out;
 	}
 	for (; used < work.station_count; used++)
 		strips[used].station = work.stations[used];
-	if (!place_loads(kitchen, strips, &work, &used, fault) || !place_runs(kitchen, strips, &work, &used, fault) ||
-	    !place_batches(kitchen, strips, &work, &used, fault))
+	if (!place_all(kitchen, strips, &work, &used, fault))
 		goto out;
 	kitchen->board.stations = work.station_count;
 	kitchen->board.racked = used - work.station_count;

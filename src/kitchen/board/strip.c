@@ -4,8 +4,7 @@
 #include <string.h>
 
 #include "kitchen/act/act.h"
-
-#define MINUTE_MS (INT64_C(60) * 1000)
+#include "kitchen/board/kinds.h"
 
 /* --- clocks ------------------------------------------------------------------- */
 
@@ -16,20 +15,43 @@ int64_t strip_passed_ms(const struct strip *strip, const struct moment *now)
 	return passed > 0 ? passed : 0;
 }
 
-int64_t strip_work_id(const struct strip *strip)
-{
-	return strip_subject(strip).kind == SUBJECT_STATION ? 0 : strip_subject(strip).id;
-}
-
 struct log_subject strip_subject(const struct strip *strip)
 {
-	switch (strip->content) {
-	case STRIP_LOAD: return (struct log_subject){ SUBJECT_LOAD, strip->load.id };
-	case STRIP_RUN: return (struct log_subject){ SUBJECT_RUN, strip->run.id };
-	case STRIP_BATCH: return (struct log_subject){ SUBJECT_BATCH, strip->batch.id };
-	case STRIP_EMPTY: break;
-	}
-	return (struct log_subject){ SUBJECT_STATION, strip->station.id };
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL ? (struct log_subject){ SUBJECT_STATION, strip->station.id }
+	                    : (struct log_subject){ kind->subject, kind->id(strip) };
+}
+
+int64_t strip_work_id(const struct strip *strip)
+{
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL ? 0 : kind->id(strip);
+}
+
+/* --- words ---------------------------------------------------------------------- */
+
+/* Before the contents wherever they are shown: what is not as it should be is seen. */
+const char *verdict_mark(enum verdict verdict, const struct log_lot *lot)
+{
+	if (verdict == VERDICT_UNKNOWN && lot->origin == ORIGIN_OWN_UNKNOWN)
+		return "UNKNOWN, not a tested recipe: ";
+	return verdict == VERDICT_NOT_VALID ? "NOT VALID: " : verdict == VERDICT_UNKNOWN ? "UNKNOWN: " : "";
+}
+
+const char *strip_product(const struct strip *strip)
+{
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL || kind->made_of == NULL ? strip->lot.product : kind->made_of(strip);
+}
+
+const char *strip_lot_words(const struct strip *strip)
+{
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL || kind->made_of == NULL ? strip->lot.code : kind->made_of(strip);
 }
 
 const char *strip_title(const struct strip *strip)
@@ -37,44 +59,18 @@ const char *strip_title(const struct strip *strip)
 	return strip_on_rack(strip) ? strip->lot.code : strip->station.name;
 }
 
-/* A recipe with nothing to add at the boil has no second boil. */
-static bool adds_at_boil(const struct strip *strip)
-{
-	for (size_t i = 0; strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
-		if (strip->recipe->ingredients[i].adding == ADD_AT_BOIL ||
-		    strip->recipe->ingredients[i].adding == ADD_LAST)
-			return true;
-	return strip->recipe == NULL; /* not known any more: leave no step out */
-}
-
-/* Liquid pectin goes into the boil; what a pot without a gel has last, after its boil-hold. */
-static unsigned pot_of(const struct strip *strip)
-{
-	const struct recipe *recipe = strip->recipe;
-	unsigned pot = strncmp(strip->lot.pack, "raw", 3) == 0 ? POT_RAW : 0; /* "raw_sterile_jar" too */
-
-	if (recipe == NULL)
-		return pot;
-	if (recipe->pectin != PECTIN_NONE || recipe->gel_test != GEL_TEST_NONE)
-		return pot | POT_GELS;
-	for (size_t i = 0; i < recipe->ingredient_count && strip->batch.boil_hold_s > 0; i++)
-		if (recipe->ingredients[i].adding == ADD_LAST)
-			return pot | POT_FOLDS;
-	return pot;
-}
-
 const struct phase_rule *strip_worded(const struct strip *strip, const struct phase_rule *rule)
 {
-	return strip->content == STRIP_BATCH && rule != NULL ? phase_rule_for_pot(rule, pot_of(strip)) : rule;
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL || kind->worded == NULL || rule == NULL ? rule : kind->worded(strip, rule);
 }
 
 static bool phase_is_skipped(const struct strip *strip, const struct phase_rule *rule)
 {
-	if (strip->content != STRIP_BATCH)
-		return false;
-	if (rule->name == PHASE_SUGAR_IN || rule->name == PHASE_BACK_TO_BOIL)
-		return !adds_at_boil(strip);
-	return rule->name == PHASE_BOIL_HOLD && strip->batch.boil_hold_s == 0;
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind != NULL && kind->skips != NULL && kind->skips(strip, rule);
 }
 
 const struct phase_rule *strip_next(const struct strip *strip)
@@ -91,24 +87,18 @@ const struct phase_rule *strip_next(const struct strip *strip)
 	return strip_worded(strip, next);
 }
 
-int64_t strip_required_ms(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule)
+int64_t strip_work_ms(const struct strip *strip)
+{
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL ? 0 : kind->required_ms(strip);
+}
+
+int64_t strip_required_ms(const struct strip *strip, const struct phase_rule *rule)
 {
 	if (rule->kind != PHASE_TIMED)
 		return 0;
-	if (rule->required_ms != OF_THE_WORK)
-		return rule->required_ms;
-	switch (strip->content) {
-	case STRIP_LOAD: return strip->load.minutes * MINUTE_MS;
-	case STRIP_RUN: return kitchen->board.house.run_minutes * MINUTE_MS;
-	case STRIP_BATCH: return strip->batch.boil_hold_s * INT64_C(1000);
-	case STRIP_EMPTY: break;
-	}
-	return 0;
-}
-
-int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
-{
-	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
+	return rule->required_ms == OF_THE_WORK ? strip_work_ms(strip) : rule->required_ms;
 }
 
 bool phase_comes_before_end(enum phase_name name)
@@ -139,33 +129,13 @@ int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
 	return rule->soon_s * INT64_C(1000);
 }
 
-static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
-{
-	int64_t passed;
-
-	if (strip->content != STRIP_RUN || strip->run.water.wall_ms == 0 || strip->rule->name == PHASE_DRAIN)
-		return;
-	passed = moment_between(&strip->run.water, now);
-	passed = passed > 0 ? passed : 0;
-	out->water = true;
-	out->water_left_s = moment_seconds_left(strip->run.water_every_ms, passed);
-	out->water_due = passed >= strip->run.water_every_ms;
-	if (!out->water_due)
-		return;
-	out->ringing = true;
-	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
-	out->water_dry = strip_dry_in_ms(strip, now) <= 0;
-	out->job = out->water_dry ? "HEAT OFF" : "WATER";
-	out->act = out->water_dry ? "Heat OFF; no water into a dry hot pan: let it cool"
-	                          : "Water pan: look, top up with hot water, then press a";
-}
-
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
+	const struct work_kind *kind = strip_kind(strip);
 	int64_t passed;
 
 	memset(out, 0, sizeof(*out));
-	if (strip->content == STRIP_EMPTY) {
+	if (kind == NULL) {
 		out->act = "Free";
 		return;
 	}
@@ -183,7 +153,18 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 		out->act = "RESTARTED: read another clock before the hold ends";
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip->load.verdict == VERDICT_NOT_VALID)
 		out->act = "Process NOT VALID: give every jar a fate now";
-	water_face(strip, now, out);
+	if (kind->second_clock != NULL)
+		kind->second_clock(strip, now, out);
+}
+
+int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now)
+{
+	const struct work_kind *kind = strip_kind(strip);
+	int64_t left = kind == NULL ? 0 : strip->phase.required_ms - strip_passed_ms(strip, now);
+	int64_t next = left > 0 ? left : INT64_MAX;
+
+	left = kind == NULL || kind->second_left_ms == NULL ? 0 : kind->second_left_ms(strip, now);
+	return left > 0 && left < next ? left : next;
 }
 
 int64_t strip_urgency(const struct strip *strip, const struct moment *now)

@@ -1,0 +1,178 @@
+/*
+ * batch_kind.c - batches, as the board knows them: what is in a pot, and which steps it takes.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/board/kinds.h"
+#include "kitchen/board/telling.h"
+
+/* --- in its strip --------------------------------------------------------------------- */
+
+static int64_t id(const struct strip *strip)
+{
+	return strip->batch.id;
+}
+
+static int64_t opened_ms(const struct strip *strip)
+{
+	return strip->batch.opened_wall_ms;
+}
+
+static int64_t required_ms(const struct strip *strip)
+{
+	return strip->batch.boil_hold_s * INT64_C(1000);
+}
+
+/* A recipe with nothing to add at the boil has no second boil. */
+static bool adds_at_boil(const struct strip *strip)
+{
+	for (size_t i = 0; strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
+		if (strip->recipe->ingredients[i].adding == ADD_AT_BOIL ||
+		    strip->recipe->ingredients[i].adding == ADD_LAST)
+			return true;
+	return strip->recipe == NULL; /* not known any more: leave no step out */
+}
+
+/* Liquid pectin goes into the boil; what a pot without a gel has last, after its boil-hold. */
+static unsigned pot_of(const struct strip *strip)
+{
+	const struct recipe *recipe = strip->recipe;
+	unsigned pot = strncmp(strip->lot.pack, "raw", 3) == 0 ? POT_RAW : 0; /* "raw_sterile_jar" too */
+
+	if (recipe == NULL)
+		return pot;
+	if (recipe->pectin != PECTIN_NONE || recipe->gel_test != GEL_TEST_NONE)
+		return pot | POT_GELS;
+	for (size_t i = 0; i < recipe->ingredient_count && strip->batch.boil_hold_s > 0; i++)
+		if (recipe->ingredients[i].adding == ADD_LAST)
+			return pot | POT_FOLDS;
+	return pot;
+}
+
+static const struct phase_rule *worded(const struct strip *strip, const struct phase_rule *rule)
+{
+	return phase_rule_for_pot(rule, pot_of(strip));
+}
+
+static bool skips(const struct strip *strip, const struct phase_rule *rule)
+{
+	if (rule->name == PHASE_SUGAR_IN || rule->name == PHASE_BACK_TO_BOIL)
+		return !adds_at_boil(strip);
+	return rule->name == PHASE_BOIL_HOLD && strip->batch.boil_hold_s == 0;
+}
+
+/* --- in the log ----------------------------------------------------------------------- */
+
+static bool open_rows(struct log *log, void **rows, size_t *count, struct fault *fault)
+{
+	struct log_batch *batches = NULL;
+	bool done = log_batches_open(log, &batches, count, fault);
+
+	*rows = batches;
+	return done;
+}
+
+static bool rows_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
+                         struct fault *fault)
+{
+	struct log_batch *batches = NULL;
+	bool done = log_batches_between(log, from_wall_ms, to_wall_ms, &batches, count, fault);
+
+	*rows = batches;
+	return done;
+}
+
+static int64_t station_of(const void *row, bool *racked)
+{
+	*racked = false;
+	return ((const struct log_batch *)row)->station_id;
+}
+
+static void put_in(struct strip *strip, const void *row)
+{
+	strip->batch = *(const struct log_batch *)row;
+}
+
+static void account(struct strip *strip, const struct phase_rule *rule, const struct log_phase *phase,
+                    const struct log_phase *before)
+{
+	(void)before;
+	if (rule->name == PHASE_OFF)
+		strip->off = phase->began;
+}
+
+static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+
+	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
+	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
+		return false;
+	strip->filled = jars_filled(jars, count, NULL);
+	free(jars);
+	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
+		return false;
+	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
+	strip->rule = strip_worded(strip, strip->rule);
+	if (strip->batch.multiple > 1)
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
+		               verdict_mark(strip->batch.verdict, &strip->lot), strip->batch.multiple,
+		               strip->lot.product);
+	else
+		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s",
+		               verdict_mark(strip->batch.verdict, &strip->lot), strip->lot.product);
+	return true;
+}
+
+/* --- looking back --------------------------------------------------------------------- */
+
+static void day_item(const struct kitchen *kitchen, const void *row, struct day_item *item)
+{
+	const struct log_batch *batch = row;
+	struct log_jar *jars;
+	struct log_lot lot = { 0 };
+	size_t count = 0;
+	int filled = 0;
+
+	if (log_jars_of_batch(kitchen->log, batch->id, &jars, &count, NULL)) {
+		filled = jars_filled(jars, count, NULL);
+		free(jars);
+	}
+	(void)log_lot_get(kitchen->log, batch->lot_id, &lot, NULL);
+	item->subject = (struct log_subject){ SUBJECT_BATCH, batch->id };
+	item->opened_wall_ms = batch->opened_wall_ms;
+	item->open = batch->open;
+	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %d jars", lot.code, batch->multiple,
+	               batch->recipe, filled);
+}
+
+const struct work_kind batch_kind = {
+	.content = STRIP_BATCH,
+	.subject = SUBJECT_BATCH,
+	.words = "batch",
+	.many = "batches",
+	.shelved = "done",
+	.stations = AT_STATION(STATION_POT),
+	.planned = PLAN_POT,
+	.has_lot = true,
+	.takes_hands = true,
+	.id = id,
+	.opened_ms = opened_ms,
+	.required_ms = required_ms,
+	.worded = worded,
+	.skips = skips,
+	.row_size = sizeof(struct log_batch),
+	.open_rows = open_rows,
+	.rows_between = rows_between,
+	.station_of = station_of,
+	.put_in = put_in,
+	.account = account,
+	.read = read_batch,
+	.day_item = day_item,
+	.tell = tell_batch,
+};

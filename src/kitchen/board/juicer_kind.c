@@ -1,0 +1,197 @@
+/*
+ * juicer_kind.c - juicer runs, as the board knows them: the run, the juice it gave, and the clock of its water.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/board/kinds.h"
+#include "kitchen/board/telling.h"
+
+/* --- in its strip --------------------------------------------------------------------- */
+
+static int64_t id(const struct strip *strip)
+{
+	return strip->run.id;
+}
+
+static int64_t opened_ms(const struct strip *strip)
+{
+	return strip->run.opened_wall_ms;
+}
+
+static int64_t required_ms(const struct strip *strip)
+{
+	return strip->run_ms;
+}
+
+static const char *fruit(const struct strip *strip)
+{
+	return strip->run.fruit;
+}
+
+static int house_minutes(const struct log_house *house)
+{
+	return house->run_minutes;
+}
+
+/* --- its water ------------------------------------------------------------------------- */
+
+int64_t strip_water_in_ms(const struct strip *strip, const struct moment *now)
+{
+	int64_t passed = moment_between(&strip->run.water, now);
+
+	return strip->run.water_every_ms - (passed > 0 ? passed : 0);
+}
+
+int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
+{
+	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
+}
+
+static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
+{
+	int64_t left = strip_water_in_ms(strip, now);
+
+	if (strip->run.water.wall_ms == 0 || strip->rule->name == PHASE_DRAIN)
+		return;
+	out->water = true;
+	out->water_left_s = moment_seconds_left(strip->run.water_every_ms, strip->run.water_every_ms - left);
+	out->water_due = left <= 0;
+	if (!out->water_due)
+		return;
+	out->ringing = true;
+	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
+	out->water_dry = strip_dry_in_ms(strip, now) <= 0;
+	out->job = out->water_dry ? "HEAT OFF" : "WATER";
+	out->act = out->water_dry ? "Heat OFF; no water into a dry hot pan: let it cool"
+	                          : "Water pan: look, top up with hot water, then press a";
+}
+
+/* --- in the log ----------------------------------------------------------------------- */
+
+static bool open_rows(struct log *log, void **rows, size_t *count, struct fault *fault)
+{
+	struct log_run *runs = NULL;
+	bool done = log_runs_open(log, &runs, count, fault);
+
+	*rows = runs;
+	return done;
+}
+
+static bool rows_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
+                         struct fault *fault)
+{
+	struct log_run *runs = NULL;
+	bool done = log_runs_between(log, from_wall_ms, to_wall_ms, &runs, count, fault);
+
+	*rows = runs;
+	return done;
+}
+
+static int64_t station_of(const void *row, bool *racked)
+{
+	*racked = false;
+	return ((const struct log_run *)row)->station_id;
+}
+
+static void put_in(struct strip *strip, const void *row)
+{
+	strip->run = *(const struct log_run *)row;
+}
+
+/* All the juice that it gave. */
+static bool juice_of(struct log *log, int64_t run_id, int64_t *ul, struct fault *fault)
+{
+	struct log_juice *juices;
+	size_t count;
+
+	*ul = 0;
+	if (!log_juices_of_run(log, run_id, &juices, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		*ul += juices[i].made_ul;
+	free(juices);
+	return true;
+}
+
+static bool read_run(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	char weight[48];
+
+	if (!juice_of(kitchen->log, strip->run.id, &strip->drawn_ul, fault))
+		return false;
+	strip->run_ms = kitchen->board.house.run_minutes * INT64_C(60000);
+	amount_words(MEASURE_MASS, strip->run.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->run.fruit);
+	return true;
+}
+
+/* --- looking back --------------------------------------------------------------------- */
+
+static void day_item(const struct kitchen *kitchen, const void *row, struct day_item *item)
+{
+	const struct log_run *run = row;
+	char weight[48];
+	char volume[48];
+	int64_t drawn;
+
+	(void)juice_of(kitchen->log, run->id, &drawn, NULL);
+	amount_words(MEASURE_MASS, run->fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
+	amount_words(MEASURE_VOLUME, drawn, kitchen->board.house.units, volume, sizeof(volume));
+	item->subject = (struct log_subject){ SUBJECT_RUN, run->id };
+	item->opened_wall_ms = run->opened_wall_ms;
+	item->open = run->open;
+	(void)snprintf(item->words, sizeof(item->words), "run: %s %.60s, %s juice", weight, run->fruit,
+	               drawn > 0 ? volume : "no");
+}
+
+static bool tell_run(struct telling *telling, int64_t run_id, struct fault *fault)
+{
+	struct log_run run;
+	char weight[64];
+	char volume[64];
+	int64_t drawn;
+
+	if (!log_run_get(telling->kitchen->log, run_id, &run, fault) ||
+	    !juice_of(telling->kitchen->log, run_id, &drawn, fault))
+		return false;
+	amount_words(MEASURE_MASS, run.fruit_mg, units_of(telling), weight, sizeof(weight));
+	amount_words(MEASURE_VOLUME, drawn, units_of(telling), volume, sizeof(volume));
+	tell_title(telling, "Juicer run", run.opened_wall_ms, run.station_id);
+	tell(telling, PAST_FACT, "%s %s gave %s juice", weight, run.fruit, drawn > 0 ? volume : "no");
+	tell(telling, PAST_FACT, "Water seen %d times", run.water_checks);
+	return true;
+}
+
+bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault)
+{
+	return log_run_get(kitchen->log, run_id, out, fault);
+}
+
+const struct work_kind juicer_kind = {
+	.content = STRIP_RUN,
+	.subject = SUBJECT_RUN,
+	.words = "run",
+	.many = "runs",
+	.shelved = "done",
+	.stations = AT_STATION(STATION_JUICER),
+	.planned = PLAN_JUICER,
+	.id = id,
+	.opened_ms = opened_ms,
+	.required_ms = required_ms,
+	.made_of = fruit,
+	.second_clock = water_face,
+	.second_left_ms = strip_water_in_ms,
+	.house_minutes = house_minutes,
+	.row_size = sizeof(struct log_run),
+	.open_rows = open_rows,
+	.rows_between = rows_between,
+	.station_of = station_of,
+	.put_in = put_in,
+	.read = read_run,
+	.day_item = day_item,
+	.tell = tell_run,
+};

@@ -1,0 +1,82 @@
+/*
+ * kinds.h - the kinds of work: what the board knows of a load, a run and a batch, one entry each.
+ *
+ * Who asks what kind of work it is asks here.  An entry stands in a file of its own
+ * (load_kind.c, juicer_kind.c, batch_kind.c), and kinds.c lists them.  Its phases, what
+ * they ask for and what the planner makes of them are rows of the phase table (phases.h);
+ * what its acts do beside is kitchen/work/kind_acts.h, its keys screen/board/kind_views.h.
+ */
+#ifndef STILLROOM_KITCHEN_BOARD_KINDS_H
+#define STILLROOM_KITCHEN_BOARD_KINDS_H
+
+#include "engine/schedule/day_plan.h"
+#include "kitchen/board/board.h"
+
+struct day_item; /* board/look.h */
+struct telling;  /* board/telling.h */
+
+struct work_kind {
+	enum strip_content content;
+	enum subject_kind subject;
+	const char *words;              /* "load" */
+	const char *many;               /* "loads" */
+	const char *shelved;            /* what its end is called: "shelved", "done" */
+	unsigned stations;              /* AT_STATION bits: where it is done */
+	enum plan_station_kind planned; /* as the planner calls such a station */
+	bool has_lot;                   /* it makes jars of a lot */
+	bool takes_hands;               /* from the heat to the end somebody stands by it */
+
+	/* --- in its strip --- */
+
+	int64_t (*id)(const struct strip *strip);
+	int64_t (*opened_ms)(const struct strip *strip);
+	/* How long its phase of length OF_THE_WORK lasts; 0: not known. */
+	int64_t (*required_ms)(const struct strip *strip);
+	/* What is in it, where that is no lot.  NULL: it has one. */
+	const char *(*made_of)(const struct strip *strip);
+	/* In other words for what it makes; left out for what it makes.  NULL: never. */
+	const struct phase_rule *(*worded)(const struct strip *strip, const struct phase_rule *rule);
+	bool (*skips)(const struct strip *strip, const struct phase_rule *rule);
+	/* A second clock of it: on its face, and how long until it rings (0 or less: it does, or
+	 * does not run).  NULL: it has none. */
+	void (*second_clock)(const struct strip *strip, const struct moment *now, struct face *out);
+	int64_t (*second_left_ms)(const struct strip *strip, const struct moment *now);
+
+	/* --- in the log and of the house --- */
+
+	/* What the house says of required_ms before a work is begun, minutes; 0: nothing. NULL: the
+	 * work alone says it. */
+	int (*house_minutes)(const struct log_house *house);
+	/* Its rows, malloc'ed, `row_size` bytes each: those that are open; those begun between. */
+	size_t row_size;
+	bool (*open_rows)(struct log *log, void **rows, size_t *count, struct fault *fault);
+	bool (*rows_between)(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
+	                     struct fault *fault);
+	int64_t (*station_of)(const void *row, bool *racked);
+	void (*put_in)(struct strip *strip, const void *row);
+	/* One phase after the other, with the one before it (NULL: the first).  NULL: nothing is kept of them. */
+	void (*account)(struct strip *strip, const struct phase_rule *rule, const struct log_phase *phase,
+	                const struct log_phase *before);
+	/* The rest of the strip, when its phases have been read: what it holds, in words. */
+	bool (*read)(struct kitchen *kitchen, struct strip *strip, struct fault *fault);
+	/* Looking back: of a day, in words; one of it, whole. */
+	void (*day_item)(const struct kitchen *kitchen, const void *row, struct day_item *item);
+	bool (*tell)(struct telling *telling, int64_t id, struct fault *fault);
+};
+
+extern const struct work_kind load_kind;
+extern const struct work_kind juicer_kind;
+extern const struct work_kind batch_kind;
+
+/* In the order in which the board is read. */
+#define WORK_KINDS 3
+extern const struct work_kind *const work_kinds[WORK_KINDS];
+
+/* NULL: it is no work. */
+const struct work_kind *work_kind_of(enum subject_kind subject);
+/* What is done at such a station; never NULL. */
+const struct work_kind *work_kind_at(enum station_kind station);
+/* What is in the strip; NULL: nothing. */
+const struct work_kind *strip_kind(const struct strip *strip);
+
+#endif

@@ -1,0 +1,289 @@
+/*
+ * load_kind.c - loads, as the board knows them: what is in a canner or on the rack, and how its process goes.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "engine/physics/heat_up.h"
+#include "engine/recipe/amount_units.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/board/kinds.h"
+#include "kitchen/board/telling.h"
+
+/* --- in its strip --------------------------------------------------------------------- */
+
+static int64_t id(const struct strip *strip)
+{
+	return strip->load.id;
+}
+
+static int64_t opened_ms(const struct strip *strip)
+{
+	return strip->load.opened_wall_ms;
+}
+
+static int64_t required_ms(const struct strip *strip)
+{
+	return strip->load.minutes * INT64_C(60000);
+}
+
+/* --- in the log ----------------------------------------------------------------------- */
+
+static bool open_rows(struct log *log, void **rows, size_t *count, struct fault *fault)
+{
+	struct log_load *loads = NULL;
+	bool done = log_loads_open(log, &loads, count, fault);
+
+	*rows = loads;
+	return done;
+}
+
+static bool rows_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
+                         struct fault *fault)
+{
+	struct log_load *loads = NULL;
+	bool done = log_loads_between(log, from_wall_ms, to_wall_ms, &loads, count, fault);
+
+	*rows = loads;
+	return done;
+}
+
+static int64_t station_of(const void *row, bool *racked)
+{
+	const struct log_load *load = row;
+
+	*racked = load->place != PLACE_STATION;
+	return load->station_id;
+}
+
+static void put_in(struct strip *strip, const void *row)
+{
+	strip->load = *(const struct log_load *)row;
+}
+
+/* What one phase adds to the account of the process; a load begun anew (the full
+ * process again) begins a new account. */
+static void account(struct strip *strip, const struct phase_rule *rule, const struct log_phase *phase,
+                    const struct log_phase *before)
+{
+	const struct phase_rule *led = before != NULL ? phase_rule_named(strip->station.kind, before->name) : NULL;
+
+	if (rule->name == PHASE_LOADED) {
+		strip->loadings++;
+		strip->way_ms = 0;
+		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
+		strip->holds_ms = 0;
+	}
+	strip->way_ms = way_to_hold_ms(rule, phase, strip->way_ms);
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->first_way_ms = strip->way_ms;
+	strip->way_worst_ms = strip->way_ms > strip->way_worst_ms ? strip->way_ms : strip->way_worst_ms;
+	strip->heated = strip->heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
+	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
+		strip->vented_ms =
+		    phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
+	if (rule->name != PHASE_HOLD)
+		return;
+	strip->hold_starts++;
+	strip->hold_required_ms = phase->required_ms;
+	if (led != NULL && led->kind == PHASE_WATCHED) {
+		/* After a lost boil the water is hot: only the first come-up tells anything. */
+		strip->reached_ms = strip->held_ms < 0 ? before->lasted_ms : -1;
+		strip->soon_ms = led->soon_s * INT64_C(1000);
+	}
+	if (phase->ended_wall_ms == 0)
+		return;
+	strip->held_ms = phase->lasted_ms;
+	strip->holds_ms += phase->lasted_ms;
+}
+
+static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
+{
+	for (size_t i = 0; i < at; i++)
+		if (jars[i].lot_id == jars[at].lot_id)
+			return false;
+	return true;
+}
+
+static const char *restart_mark(const struct strip *strip)
+{
+	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
+}
+
+static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count,
+                          struct fault *fault)
+{
+	const struct jar_size *size = jar_size_named(jars[0].size);
+	bool mixed = false;
+
+	for (size_t i = 0; i < count; i++) {
+		/* Jars of a lot need not stand together: they go in as they waited. */
+		strip->lots += is_first_of_its_lot(jars, i);
+		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
+	}
+	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
+	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
+		return false;
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
+	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
+	               mixed              ? "jars"
+	               : size == NULL     ? strip->jar_size
+	               : strip->jars == 1 ? size->words
+	                                  : size->plural,
+	               strip->lot.product, strip->lots > 1 ? " and more" : "");
+	return true;
+}
+
+/* What another clock said of the running hold, and what is asked of it since. */
+static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_mark *marks;
+	int64_t began = 0;
+	size_t count;
+
+	strip->clock_read_ms = NOT_ON_RECORD;
+	if (strip->load.place != PLACE_STATION)
+		return true;
+	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (marks[i].kind == MARK_RAISED)
+			text_copy(strip->raised, sizeof(strip->raised), marks[i].words);
+		if (marks[i].phase_id != strip->phase.id)
+			continue;
+		if (marks[i].kind == MARK_CLOCK_BEGAN)
+			began = marks[i].amount;
+		else if (marks[i].kind == MARK_CLOCK_ENDED)
+			strip->clock_read_ms = marks[i].amount - began;
+	}
+	free(marks);
+	return true;
+}
+
+/* How soon its water can boil; a mixed load is taken as hot pack, which is sooner. */
+static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count)
+{
+	struct heat_up heat = { .watts = strip->station.watts };
+	struct boil boil;
+
+	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
+		return;
+	heat.raw_pack = strip->lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
+	heat.boiling_c = boil.boiling_point_c;
+	for (size_t i = 0; i < count; i++) {
+		const struct jar_size *size = jar_size_named(jars[i].size);
+
+		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
+	}
+	strip->boils_ms = heat_up_least_ms(&heat);
+	if (strip->reached_ms >= 0 && strip->soon_ms < strip->boils_ms)
+		strip->soon_ms = strip->boils_ms;
+}
+
+/* Of the jar that waited longest for this canner. */
+static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar *jars, size_t count)
+{
+	int64_t longest = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		int64_t waited = waited_for_canner_ms(load, &jars[i]);
+
+		longest = waited > longest ? waited : longest;
+	}
+	return longest;
+}
+
+/* It belongs to the first way of the load. */
+static void add_wait(struct strip *strip, int64_t waited)
+{
+	if (strip->loadings == 1 && strip->hold_starts == 0)
+		strip->way_ms += waited;
+	if (strip->first_way_ms + waited > strip->way_worst_ms)
+		strip->way_worst_ms = strip->first_way_ms + waited;
+}
+
+static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+{
+	struct log_jar *jars;
+	size_t count;
+	bool done;
+
+	if (!read_marks(kitchen, strip, fault))
+		return false;
+	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
+		return false;
+	if (count == 0) {
+		free(jars);
+		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.", (long long)strip->load.id);
+	}
+	strip->jars = (int)count;
+	for (size_t i = 0; i < count; i++) {
+		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
+		int size = jar_size_index(jar_size_named(jars[i].size));
+
+		/* A jar whose fate is decided needs no look at its lid. */
+		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
+		strip->without_fate += fateless;
+		strip->windowed += fateless && jar_has_window(&jars[i], &strip->load);
+		strip->over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
+		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
+		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
+	}
+	add_wait(strip, longest_wait_ms(&strip->load, jars, count));
+	done = describe_load(kitchen, strip, jars, count, fault);
+	if (done && strip->load.method == METHOD_BOILING_WATER)
+		bound_come_up(kitchen, strip, jars, count);
+	free(jars);
+	return done;
+}
+
+/* --- looking back --------------------------------------------------------------------- */
+
+static void day_item(const struct kitchen *kitchen, const void *row, struct day_item *item)
+{
+	const struct log_load *load = row;
+	struct log_jar *jars;
+	struct log_lot lot = { 0 };
+	char minutes[24] = "minutes not noted";
+	size_t count = 0;
+
+	if (log_jars(kitchen->log, load->id, &jars, &count, NULL)) {
+		if (count > 0)
+			(void)log_lot_get(kitchen->log, jars[0].lot_id, &lot, NULL);
+		free(jars);
+	}
+	item->subject = (struct log_subject){ SUBJECT_LOAD, load->id };
+	item->opened_wall_ms = load->opened_wall_ms;
+	item->open = load->place != PLACE_SHELF;
+	if (load->minutes > 0)
+		(void)snprintf(minutes, sizeof(minutes), "%d min", load->minutes);
+	(void)snprintf(item->words, sizeof(item->words), "load: %zu jars %.60s, %s, %s", count, lot.product, minutes,
+	               load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
+}
+
+const struct work_kind load_kind = {
+	.content = STRIP_LOAD,
+	.subject = SUBJECT_LOAD,
+	.words = "load",
+	.many = "loads",
+	.shelved = "shelved",
+	.stations = AT_STATION(STATION_BOILING_WATER) | AT_STATION(STATION_STEAM) | AT_STATION(STATION_DIAL_GAUGE) |
+	            AT_STATION(STATION_WEIGHTED_GAUGE),
+	.planned = PLAN_CANNER,
+	.has_lot = true,
+	.id = id,
+	.opened_ms = opened_ms,
+	.required_ms = required_ms,
+	.row_size = sizeof(struct log_load),
+	.open_rows = open_rows,
+	.rows_between = rows_between,
+	.station_of = station_of,
+	.put_in = put_in,
+	.account = account,
+	.read = read_load,
+	.day_item = day_item,
+	.tell = tell_load,
+};
