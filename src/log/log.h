@@ -181,6 +181,8 @@ struct log_subject {
 	enum subject_kind kind;
 	int64_t id;
 };
+/* Where an entry has the id of such a subject; NULL: nowhere, it is the house. */
+int64_t *log_entry_id(struct log_entry *entry, enum subject_kind kind);
 
 bool log_begin(struct log *log, struct fault *fault); /* BEGIN IMMEDIATE */
 /* The loads and batches whose evidence the open act has touched so far: a row of
@@ -350,6 +352,8 @@ struct log_phase {
 	enum phase_end ended_why;
 	int64_t lasted_ms; /* once it has ended: by the clock that nobody sets */
 };
+/* Where a phase has the id of such a work; NULL: it is no work. */
+int64_t *log_phase_id(struct log_phase *phase, enum subject_kind kind);
 
 enum jar_state { JAR_UNCHECKED, JAR_SEALED, JAR_UNSEALED, JAR_DOUBTFUL, JAR_BROKEN, JAR_STATE_COUNT };
 enum siphoning { SIPHON_NONE, SIPHON_SLIGHT, SIPHON_UNDER_HALF, SIPHON_OVER_HALF, SIPHON_COUNT };

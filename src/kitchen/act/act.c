@@ -48,14 +48,10 @@ bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64
 
 void act_about(struct act *act, struct log_subject subject)
 {
-	switch (subject.kind) {
-	case SUBJECT_LOAD: act->entry.load_id = subject.id; break;
-	case SUBJECT_RUN: act->entry.run_id = subject.id; break;
-	case SUBJECT_BATCH: act->entry.batch_id = subject.id; break;
-	case SUBJECT_STATION: act->entry.station_id = subject.id; break;
-	case SUBJECT_HOUSE:
-	case SUBJECT_KIND_COUNT: break;
-	}
+	int64_t *id = log_entry_id(&act->entry, subject.kind);
+
+	if (id != NULL)
+		*id = subject.id;
 }
 
 bool act_commit(struct act *act, struct fault *fault, const char *format, ...)

@@ -8,55 +8,13 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/work/kind_acts.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define CLOCK_DAY_MS (INT64_C(24) * 60 * MINUTE_MS)
-/* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the
- * stricter of two published windows). */
-#define PROCESS_ERROR_WINDOW_MS (INT64_C(2) * 3600 * 1000)
-
-/* The process ends with its hold.  One that failed keeps the moment it failed: its
- * window runs. */
-static void end_process(struct log_load *load, const struct strip *strip, const struct moment *now)
-{
-	if (strip->rule->name == PHASE_HOLD && (load->verdict != VERDICT_NOT_VALID || load->process_ended_wall_ms == 0))
-		load->process_ended_wall_ms = now->wall_ms;
-}
-
-/* The row of the work after its phase has ended as it should and `next` begins
- * (NULL: it is finished). */
-static bool put_work(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
-{
-	struct log_load load = strip->load;
-	struct log_run run = strip->run;
-	struct log_batch batch = strip->batch;
-
-	switch (strip->content) {
-	case STRIP_LOAD:
-		load.place = next == NULL ? PLACE_SHELF : next->place;
-		end_process(&load, strip, &act->entry.at);
-		return log_put_load(act->kitchen->log, &load, fault);
-	case STRIP_RUN: run.open = next != NULL; return log_put_run(act->kitchen->log, &run, fault);
-	case STRIP_BATCH: batch.open = next != NULL; return log_put_batch(act->kitchen->log, &batch, fault);
-	case STRIP_EMPTY: break;
-	}
-	return true;
-}
-
-/* Something about the running phase of a load. */
-static bool mark_phase(struct act *act, const struct strip *strip, enum mark_kind kind, int64_t amount,
-                       const char *words, struct fault *fault)
-{
-	struct log_mark mark = {
-		.load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount
-	};
-
-	text_copy(mark.words, sizeof(mark.words), words);
-	return act_mark(act, &mark, fault);
-}
 
 /* --- the next step -------------------------------------------------------------- */
 
@@ -201,14 +159,12 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	if (!check_bounce(&strip, &act.entry.at, fault) || !check_early(&strip, passed, sure, fault) ||
 	    !check_seen(&strip, passed, sure, fault) || !check_clock_read(&strip, sure, fault) ||
 	    !check_finished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
-	    !phase_change(&act, &strip, PHASE_DONE, next, fault) || !put_work(&act, &strip, next, fault))
+	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
+	    !strip_acts(&strip)->move_on(&act, &strip, next, fault))
 		return act_fail(&act);
 	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
 	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
-	                  next != NULL                  ? next->words
-	                  : strip.content == STRIP_LOAD ? "shelved"
-	                                                : "done",
-	                  confirmed);
+	                  next != NULL ? next->words : strip_kind(&strip)->shelved, confirmed);
 }
 
 /* --- another clock --------------------------------------------------------------- */
@@ -286,15 +242,6 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault
 
 /* --- alarms --------------------------------------------------------------------- */
 
-static bool see_water(struct act *act, const struct strip *strip, struct fault *fault)
-{
-	struct log_run run = strip->run;
-
-	run.water = act->entry.at;
-	run.water_checks++;
-	return log_put_run(act->kitchen->log, &run, fault);
-}
-
 static bool hear(struct act *act, const struct strip *strip, struct fault *fault)
 {
 	struct log_phase phase = strip->phase;
@@ -321,77 +268,13 @@ bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault
 		fault_set(fault, FAULT_REFUSED, "%s: no alarm is ringing.", strip_title(&strip));
 		return act_fail(&act);
 	}
-	if (!(face.water_due ? see_water(&act, &strip, fault) : hear(&act, &strip, fault)))
+	if (!(face.water_due ? strip_acts(&strip)->second_seen(&act, &strip, fault) : hear(&act, &strip, fault)))
 		return act_fail(&act);
 	return act_commit(&act, fault, face.water_due ? "%s: water seen and topped up (%s)" : "%s: alarm heard (%s)",
 	                  strip_title(&strip), strip.rule->words);
 }
 
 /* --- exceptions ---------------------------------------------------------------- */
-
-static bool redo_window_open(const struct log_load *load, const struct moment *now)
-{
-	return load->verdict == VERDICT_NOT_VALID && load->process_ended_wall_ms > 0 &&
-	       now->wall_ms - load->process_ended_wall_ms <= PROCESS_ERROR_WINDOW_MS;
-}
-
-static const char *stop_words(const struct strip *strip)
-{
-	switch (strip->content) {
-	case STRIP_LOAD: return "heat is gone or the load is given up: process NOT valid";
-	case STRIP_RUN: return "the run ends early: draw what juice there is";
-	case STRIP_BATCH: return "off the heat before its time";
-	case STRIP_EMPTY: break;
-	}
-	return NULL;
-}
-
-/* The hold is over and counts; what was wrong with it may come out only now. */
-static bool found_wrong_later(const struct strip *strip)
-{
-	return strip->load.process_ended_wall_ms > 0 &&
-	       (strip->load.verdict == VERDICT_VALID || strip->load.verdict == VERDICT_UNKNOWN) &&
-	       strip->rule->name != PHASE_HOLD;
-}
-
-static const char *load_exception_words(const struct strip *strip, enum exception exception, const struct moment *now)
-{
-	const struct phase_rule *rule = strip->rule;
-	struct face face;
-
-	strip_face(strip, now, &face);
-	switch (exception) {
-	case EXCEPTION_VENT_SHORT:
-		return rule->name == PHASE_VENT && rule->kind == PHASE_TIMED && !face.due
-		           ? "vent was cut short and weight is on: process NOT valid"
-		           : NULL;
-	case EXCEPTION_EARLIER:
-		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict != VERDICT_NOT_VALID
-		           ? "someone saw the hold begin earlier than the key: time is estimated"
-		           : NULL;
-	case EXCEPTION_BROKEN_JAR:
-		return strip->load.place == PLACE_STATION && strip->load.broken < strip->jars
-		           ? "a jar broke: leave the rest in, go on"
-		           : NULL;
-	case EXCEPTION_FORCED:
-		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
-		           ? "cooled by force (water, draft, wet cloth): low-acid food counts as UNKNOWN"
-		           : NULL;
-	case EXCEPTION_WEIGHT:
-		return rule->name == PHASE_COOL_DOWN || rule->name == PHASE_WAIT
-		           ? "weight lifted before the pressure was zero: low-acid food counts as UNKNOWN"
-		           : NULL;
-	case EXCEPTION_WRONG:
-		return found_wrong_later(strip)
-		           ? "found wrong only now (weight, elevation, vent, acid): process NOT valid"
-		           : NULL;
-	case EXCEPTION_REDO:
-		return rule->name == PHASE_UNLOAD && redo_window_open(&strip->load, now)
-		           ? "the whole process again, full time, new lids if they had sealed"
-		           : NULL;
-	default: return NULL;
-	}
-}
 
 const char *exception_words(const struct strip *strip, enum exception exception, const struct moment *now)
 {
@@ -400,138 +283,19 @@ const char *exception_words(const struct strip *strip, enum exception exception,
 	switch (exception) {
 	case EXCEPTION_LOST: /* also after the time: it may be found out only then */
 		return strip->rule->lost_to == PHASE_NO_PHASE ? NULL : strip->rule->lost;
-	case EXCEPTION_STOP: return strip->rule->stop_to == PHASE_NO_PHASE ? NULL : stop_words(strip);
-	case EXCEPTION_WATER:
-		return strip->content == STRIP_RUN && strip->rule->name != PHASE_DRAIN
-		           ? "water seen and topped up: its clock starts again"
-		           : NULL;
-	case EXCEPTION_DRAW:
-		return strip->content == STRIP_RUN && strip->rule->name == PHASE_RUN
-		           ? "some juice is drawn off now: measure it"
-		           : NULL;
-	case EXCEPTION_RECIPE:
-		return strip->content == STRIP_BATCH && strip->batch.verdict != VERDICT_NOT_VALID
-		           ? "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked"
-		           : NULL;
-	case EXCEPTION_BOILED:
-		return strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL
-		           ? "boiled again: what is in the pot is off the heat from now"
-		           : NULL;
-	default: break;
+	case EXCEPTION_STOP: return strip->rule->stop_to == PHASE_NO_PHASE ? NULL : strip_acts(strip)->stop_words;
+	default: return strip_acts(strip)->words(strip, exception, now);
 	}
-	return strip->content == STRIP_LOAD ? load_exception_words(strip, exception, now) : NULL;
-}
-
-/* A process that is run again keeps the moment it first failed: two hours are two
- * hours, however often it is tried.  One that was not valid from the start, for what
- * is in the jars, has its two hours from now. */
-static bool end_failed(struct act *act, const struct strip *strip, struct fault *fault)
-{
-	struct log_load load = strip->load;
-
-	if (load.process_ended_wall_ms != 0)
-		return true;
-	load.process_ended_wall_ms = act->entry.at.wall_ms;
-	return log_put_load(act->kitchen->log, &load, fault);
-}
-
-static bool stop_load(struct act *act, const struct strip *strip, struct fault *fault)
-{
-	int64_t passed = strip_passed_ms(strip, &act->entry.at);
-	char why[SENTENCE_MAX_BYTES];
-	struct text text = TEXT_OVER(why);
-
-	text_add(&text, "stopped in %s%s after ", strip->rule->words,
-	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
-	text_add_duration(&text, passed / 1000);
-	if (strip->rule->name == PHASE_HOLD)
-		text_add(&text, " of %d:00", strip->load.minutes);
-	return end_failed(act, strip, fault) && mark_phase(act, strip, MARK_STOPPED, passed, why, fault);
 }
 
 static bool stop(struct act *act, const struct strip *strip, struct fault *fault)
 {
+	const struct kind_acts *kind = strip_acts(strip);
+
 	act->entry.breaks_hold = true;
 	return phase_change(act, strip, PHASE_STOPPED, phase_rule_of(strip->station.kind, strip->rule->stop_to),
 	                    fault) &&
-	       (strip->content != STRIP_LOAD || stop_load(act, strip, fault));
-}
-
-static bool cut_vent(struct act *act, const struct strip *strip, const char *reason, struct fault *fault)
-{
-	act->entry.breaks_hold = true;
-	return phase_change(act, strip, PHASE_CUT_SHORT, strip_next(strip), fault) && end_failed(act, strip, fault) &&
-	       mark_phase(act, strip, MARK_VENT_CUT, strip_passed_ms(strip, &act->entry.at), reason, fault);
-}
-
-/* A hold may be said to have begun earlier when someone watched it, never before
- * the phase that led to it had begun; the process then counts as "unknown". */
-static bool begin_earlier(struct act *act, const struct strip *strip, int64_t minutes, const char *reason,
-                          struct fault *fault)
-{
-	struct log_phase *phases;
-	struct log_phase hold = strip->phase;
-	int64_t back = minutes * MINUTE_MS;
-	int64_t room = 0;
-	size_t count;
-
-	if (!log_phases(act->kitchen->log, strip_subject(strip), &phases, &count, fault))
-		return false;
-	if (count >= 2)
-		room = moment_between(&phases[count - 2].began, &hold.began);
-	free(phases);
-	if (minutes < 1 || back > room)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "The hold cannot have begun %lld min before the key: give 1 to %lld min.",
-		                 (long long)minutes, (long long)(room / MINUTE_MS));
-	hold.began.wall_ms -= back;
-	hold.began.awake_ms -= back;
-	return log_put_phase(act->kitchen->log, &hold, fault) &&
-	       mark_phase(act, strip, MARK_EARLIER, back, reason, fault);
-}
-
-static bool count_broken(struct act *act, const struct strip *strip, struct fault *fault)
-{
-	struct log_load load = strip->load;
-
-	load.broken++;
-	return log_put_load(act->kitchen->log, &load, fault);
-}
-
-static bool redo_process(struct act *act, const struct strip *strip, struct fault *fault)
-{
-	struct log_load load;
-
-	return look_up_again(act, strip, &load, fault) && log_put_load(act->kitchen->log, &load, fault) &&
-	       phase_change(act, strip, PHASE_DONE, phase_rule_first(strip->station.kind), fault);
-}
-
-/* Its standing ends, and begins anew with the phase that it is off the heat in. */
-static bool boiled_again(struct act *act, const struct strip *strip, struct fault *fault)
-{
-	return phase_change(act, strip, PHASE_LOST, phase_rule_of(strip->station.kind, PHASE_OFF), fault);
-}
-
-static bool except(struct act *act, const struct strip *strip, enum exception exception, int64_t amount,
-                   const char *reason, struct fault *fault)
-{
-	switch (exception) {
-	case EXCEPTION_STOP: return stop(act, strip, fault);
-	case EXCEPTION_VENT_SHORT: return cut_vent(act, strip, reason, fault);
-	case EXCEPTION_EARLIER: return begin_earlier(act, strip, amount, reason, fault);
-	case EXCEPTION_BROKEN_JAR: return count_broken(act, strip, fault);
-	case EXCEPTION_REDO: return redo_process(act, strip, fault);
-	case EXCEPTION_WATER: return see_water(act, strip, fault);
-	case EXCEPTION_FORCED: return mark_phase(act, strip, MARK_FORCED_COOLING, 0, reason, fault);
-	case EXCEPTION_WEIGHT: return mark_phase(act, strip, MARK_WEIGHT_EARLY, 0, reason, fault);
-	case EXCEPTION_BOILED: return boiled_again(act, strip, fault);
-	case EXCEPTION_LOST: /* acts of their own */
-	case EXCEPTION_DRAW:
-	case EXCEPTION_WRONG:
-	case EXCEPTION_RECIPE:
-	case EXCEPTION_COUNT: break;
-	}
-	return false;
+	       (kind->stopped == NULL || kind->stopped(act, strip, fault));
 }
 
 /* Exceptions that are acts of their own. */
@@ -603,7 +367,8 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 	if (!act_begin(&act, kitchen, verbs[exception], strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
-	if (!except(&act, &strip, exception, amount, reason, fault))
+	if (!(exception == EXCEPTION_STOP ? stop(&act, &strip, fault)
+	                                  : strip_acts(&strip)->except(&act, &strip, exception, amount, reason, fault)))
 		return act_fail(&act);
 	return act_commit(&act, fault, "%s: %s%s%s", strip_title(&strip), words, reason[0] != '\0' ? "; " : "", reason);
 }

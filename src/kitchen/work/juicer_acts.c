@@ -1,0 +1,48 @@
+/*
+ * juicer_acts.c - what the acts know of juicer runs: their end, their water, juice drawn on the way.
+ */
+#include "kitchen/work/kind_acts.h"
+
+static bool move_on(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
+{
+	struct log_run run = strip->run;
+
+	run.open = next != NULL;
+	return log_put_run(act->kitchen->log, &run, fault);
+}
+
+static bool see_water(struct act *act, const struct strip *strip, struct fault *fault)
+{
+	struct log_run run = strip->run;
+
+	run.water = act->entry.at;
+	run.water_checks++;
+	return log_put_run(act->kitchen->log, &run, fault);
+}
+
+static const char *words_of(const struct strip *strip, enum exception exception, const struct moment *now)
+{
+	(void)now;
+	if (exception == EXCEPTION_WATER && strip->rule->name != PHASE_DRAIN)
+		return "water seen and topped up: its clock starts again";
+	if (exception == EXCEPTION_DRAW && strip->rule->name == PHASE_RUN)
+		return "some juice is drawn off now: measure it";
+	return NULL;
+}
+
+static bool except(struct act *act, const struct strip *strip, enum exception exception, int64_t amount,
+                   const char *reason, struct fault *fault)
+{
+	(void)amount;
+	(void)reason;
+	return exception == EXCEPTION_WATER && see_water(act, strip, fault);
+}
+
+const struct kind_acts juicer_acts = {
+	.content = STRIP_RUN,
+	.move_on = move_on,
+	.second_seen = see_water,
+	.stop_words = "the run ends early: draw what juice there is",
+	.words = words_of,
+	.except = except,
+};

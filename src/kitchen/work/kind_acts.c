@@ -1,0 +1,15 @@
+#include "kitchen/work/kind_acts.h"
+
+#include <assert.h>
+
+const struct kind_acts *strip_acts(const struct strip *strip)
+{
+	static const struct kind_acts *const kinds[] = { &load_acts, &juicer_acts, &batch_acts };
+	const size_t count = sizeof(kinds) / sizeof(kinds[0]);
+	size_t i = 0;
+
+	while (i + 1 < count && kinds[i]->content != strip->content)
+		i++;
+	assert(kinds[i]->content == strip->content);
+	return kinds[i];
+}
