@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "engine/stats/interval.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/history/seasons.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
@@ -260,14 +261,11 @@ static void add_stations(struct lines *lines, const struct season *season)
 		add(lines, FIGURE_HEADING, "Stations, busiest first");
 	for (size_t i = 0; i < season->station_count && i < EACH_MAX; i++) {
 		const struct log_season_station *station = &season->stations[i];
-		const char *what = station_is_canner(station->kind) ? "loads"
-		                   : station->kind == STATION_POT   ? "batches"
-		                                                    : "runs";
 		char words[80];
 		struct text text = TEXT_OVER(words);
 
 		hours_words(station->busy_ms, &text);
-		text_add(&text, ", %lld %s", (long long)station->works, what);
+		text_add(&text, ", %lld %s", (long long)station->works, work_kind_at(station->kind)->many);
 		add_bar(lines, station->name, (double)station->busy_ms, (double)season->stations[0].busy_ms, words);
 	}
 }

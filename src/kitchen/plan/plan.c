@@ -67,10 +67,8 @@ static void item_begun(const struct kitchen *kitchen, struct plan_item *item)
 	for (size_t i = 0; i < board->stations && item->state == ITEM_GOING_ON; i++) {
 		const struct strip *strip = &board->strips[i];
 
-		if (item->is_run && strip->content == STRIP_RUN && strip->run.id == item->work_id)
-			item->start_ms = strip->run.opened_wall_ms;
-		if (!item->is_run && strip->content == STRIP_BATCH && strip->batch.id == item->work_id)
-			item->start_ms = strip->batch.opened_wall_ms;
+		if (strip_kind(strip) == plan_item_kind(item) && strip_work_id(strip) == item->work_id)
+			item->start_ms = strip_kind(strip)->opened_ms(strip);
 	}
 }
 
@@ -83,8 +81,9 @@ static void tell_item(const struct kitchen *kitchen, struct planning *planning, 
 
 	for (size_t i = 0; i < planning->rows->block_count && item->plan_id != 0; i++) {
 		const struct log_plan_block *block = &planning->rows->blocks[i];
+		bool is_run;
 
-		if ((item->is_run ? block->plan_run_id : block->plan_batch_id) != item->plan_id)
+		if (plan_block_row(block, &is_run) != item->plan_id || is_run != item->is_run)
 			continue;
 		item->accepted_start_ms = block->start_wall_ms;
 		item->accepted_end_ms = block->end_wall_ms;
@@ -100,24 +99,32 @@ static void tell_item(const struct kitchen *kitchen, struct planning *planning, 
 	out->done += item->state == ITEM_DONE;
 }
 
+static bool is_of_loads(const struct log_plan_block *block)
+{
+	bool is_run;
+
+	return plan_block_row(block, &is_run) == 0;
+}
+
 /* Which work took an accepted block: as its row says; the n-th block of loads of a
  * canner belongs to the n-th load there since then. */
 static int64_t taken_by(const struct planning *planning, size_t at)
 {
 	const struct log_plan_block *block = &planning->rows->blocks[at];
+	bool is_run;
+	int64_t row = plan_block_row(block, &is_run);
 	size_t before = 0;
 
-	for (size_t i = 0; i < planning->rows->run_count && block->plan_run_id != 0; i++)
-		if (planning->rows->runs[i].id == block->plan_run_id)
-			return planning->rows->runs[i].run_id;
-	for (size_t i = 0; i < planning->rows->batch_count && block->plan_batch_id != 0; i++)
-		if (planning->rows->batches[i].id == block->plan_batch_id)
+	if (is_run)
+		return plan_taken_by_run(planning, row);
+	for (size_t i = 0; i < planning->rows->batch_count && row != 0; i++)
+		if (planning->rows->batches[i].id == row)
 			return planning->rows->batches[i].batch_id;
-	if (block->plan_run_id != 0 || block->plan_batch_id != 0)
+	if (row != 0)
 		return 0;
 	for (size_t i = 0; i < at; i++)
 		before += planning->rows->blocks[i].station_id == block->station_id &&
-		          planning->rows->blocks[i].plan_run_id == 0 && planning->rows->blocks[i].plan_batch_id == 0;
+		          is_of_loads(&planning->rows->blocks[i]);
 	for (size_t i = 0; i < planning->rows->load_count; i++)
 		if (planning->rows->loads[i].station_id == block->station_id && before-- == 0)
 			return planning->rows->loads[i].id;
@@ -138,10 +145,10 @@ static void tell_blocks(struct planning *planning)
 
 /* --- stations --------------------------------------------------------------------------------- */
 
-static const struct plan_item *item_with(const struct planning *planning, bool is_run, int64_t work_id)
+static const struct plan_item *item_with(const struct planning *planning, const struct work_kind *kind, int64_t work_id)
 {
 	for (size_t i = 0; i < planning->out.item_count; i++)
-		if (planning->items[i].is_run == is_run && planning->items[i].work_id == work_id)
+		if (plan_item_kind(&planning->items[i]) == kind && planning->items[i].work_id == work_id)
 			return &planning->items[i];
 	return NULL;
 }
@@ -151,8 +158,7 @@ static const struct plan_block *block_of_load(const struct planning *planning, i
 	for (size_t i = 0; i < planning->out.block_count; i++) {
 		const struct plan_block *block = &planning->block_rows[i];
 
-		if (block->row.station_id == station_id && block->row.plan_run_id == 0 &&
-		    block->row.plan_batch_id == 0 && block->work_id == load_id)
+		if (block->row.station_id == station_id && is_of_loads(&block->row) && block->work_id == load_id)
 			return block;
 	}
 	return NULL;
@@ -167,7 +173,7 @@ static void tell_busy(const struct planning *planning, const struct strip *strip
 	const struct plan_block *block;
 
 	if (strip->content != STRIP_LOAD) {
-		item = item_with(planning, strip->content == STRIP_RUN, strip_work_id(strip));
+		item = item_with(planning, strip_kind(strip), strip_work_id(strip));
 		state->accepted_ms = item == NULL ? 0 : item->accepted_end_ms;
 		state->expected_ms = item == NULL ? 0 : item->end_ms;
 		return;
@@ -332,10 +338,13 @@ static void said_as_accepted(struct planning *planning)
 	for (size_t i = 0; i < planning->rows->block_count && said->count < PLAN_RUNS_MAX + PLAN_BATCHES_MAX; i++) {
 		const struct log_plan_block *block = &planning->rows->blocks[i]; /* by start */
 
-		if (block->plan_run_id == 0 && block->plan_batch_id == 0)
+		bool is_run;
+		int64_t row = plan_block_row(block, &is_run);
+
+		if (row == 0)
 			continue;
-		said->items[said->count].is_run = block->plan_run_id != 0;
-		said->items[said->count++].id = block->plan_run_id != 0 ? block->plan_run_id : block->plan_batch_id;
+		said->items[said->count].is_run = is_run;
+		said->items[said->count++].id = row;
 	}
 }
 

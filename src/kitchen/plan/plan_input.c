@@ -1,53 +1,22 @@
 /*
  * plan_input.c - what the planner is told: the stations and people of this house,
  * the work that goes on, the jars that wait, and what is planned beside them.
- *
- * Juice: planned batches take it in their order, first what is in stock, then what
- * the runs will likely give (juice_yield.h); a batch waits for the runs it takes
- * juice of, unless its row says otherwise.
+ * Runs and juice: plan_juice.c.
  */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
-#include "engine/recipe/fruit.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/file/open_day.h"
-#include "kitchen/plan/plan_private.h"
+#include "kitchen/plan/plan_input.h"
 #include "kitchen/stock/stock_private.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 #define NO_POT (1u << (PLAN_STATIONS_MAX - 1)) /* a station that is none: nine stand here at most */
 
-/* The processes of a family, to tell families apart. */
-struct family_key {
-	int jar;
-	int minutes[PLAN_STATIONS_MAX]; /* 0: none */
-	int pressure[PLAN_STATIONS_MAX];
-};
-
-/* Juice that somebody can take. */
-struct pool {
-	const char *kind;
-	int64_t left_ul;
-	int run; /* index into input.runs; PLAN_NONE: in stock */
-};
-#define POOLS_MAX (PLAN_RUNS_MAX + 64)
-
-struct building {
-	const struct kitchen *kitchen;
-	struct planning *planning;
-	struct plan_input *input;
-	const struct moment *now;
-	int now_s;
-	struct family_key keys[PLAN_FAMILIES_MAX];
-	struct pool pools[POOLS_MAX];
-	int pool_count;
-	char own_fruit[NAME_MAX_BYTES]; /* whose own runs were asked for last */
-	struct juice_runs own;
-};
-
-static bool refuse(struct building *building, const char *sentence)
+bool plan_refuse(struct building *building, const char *sentence)
 {
 	return fault_set(&building->planning->out.why, FAULT_REFUSED, "%s", sentence);
 }
@@ -61,7 +30,7 @@ static int seconds_at(const struct building *building, int64_t wall_ms)
 	return seconds < 0 ? 0 : seconds > PLAN_TIME_MAX_S ? PLAN_TIME_MAX_S : (int)seconds;
 }
 
-static int seconds_of_day(int minutes)
+int plan_seconds_of_day(int minutes)
 {
 	return minutes == PLAN_ANY_TIME ? 0 : minutes * 60;
 }
@@ -83,7 +52,7 @@ static int64_t day_of(const struct planning *planning, const struct moment *now)
 static void set_clock(struct building *building)
 {
 	struct planning *planning = building->planning;
-	int start = seconds_of_day(planning->rows->plan.start_minutes);
+	int start = plan_seconds_of_day(planning->rows->plan.start_minutes);
 
 	planning->out.zero_wall_ms = day_of(planning, building->now);
 	building->now_s = seconds_at(building, building->now->wall_ms);
@@ -92,11 +61,6 @@ static void set_clock(struct building *building)
 }
 
 /* --- who and what is there ---------------------------------------------------------------------- */
-
-static enum plan_station_kind plan_kind(enum station_kind kind)
-{
-	return kind == STATION_JUICER ? PLAN_JUICER : kind == STATION_POT ? PLAN_POT : PLAN_CANNER;
-}
 
 static void put_stations(struct building *building)
 {
@@ -108,7 +72,7 @@ static void put_stations(struct building *building)
 		struct plan_station *station = &input->stations[input->station_count];
 
 		station->id = from->id;
-		station->kind = plan_kind(from->kind);
+		station->kind = work_kind_at(from->kind)->planned;
 		station->on_burner = !from->own_heat;
 		station->free_at_s = 0;
 		for (size_t jar = 0; jar < jar_size_count && station->kind == PLAN_CANNER; jar++)
@@ -149,7 +113,7 @@ static void put_people(struct building *building)
 
 	for (size_t i = 0; i < planning->rows->helper_count && i < PLAN_PEOPLE_MAX; i++) {
 		input->people[i].id = planning->rows->helpers[i].id;
-		input->people[i].from_s = seconds_of_day(planning->rows->helpers[i].from_minutes);
+		input->people[i].from_s = plan_seconds_of_day(planning->rows->helpers[i].from_minutes);
 		text_copy(planning->out.people[i], sizeof(planning->out.people[i]),
 		          planning->rows->helpers[i].initials);
 		input->people_count++;
@@ -214,8 +178,8 @@ static bool family_of(struct building *building, const struct made *made, int *i
 		if (memcmp(&key, &building->keys[*index], sizeof(key)) == 0)
 			return true;
 	if (input->family_count == PLAN_FAMILIES_MAX)
-		return refuse(building,
-		              "These products need too many different processes for one plan: split the day in two.");
+		return plan_refuse(
+		    building, "These products need too many different processes for one plan: split the day in two.");
 	family.id = input->family_count;
 	building->keys[input->family_count] = key;
 	input->families[input->family_count++] = family;
@@ -224,7 +188,7 @@ static bool family_of(struct building *building, const struct made *made, int *i
 
 /* --- items ---------------------------------------------------------------------------------------------- */
 
-static struct plan_item *add_item(struct building *building, bool is_run, int64_t plan_id, int64_t work_id)
+struct plan_item *plan_item_add(struct building *building, bool is_run, int64_t plan_id, int64_t work_id)
 {
 	struct kitchen_plan *out = &building->planning->out;
 	struct plan_item *item;
@@ -236,19 +200,17 @@ static struct plan_item *add_item(struct building *building, bool is_run, int64_
 	return item;
 }
 
-/* By which the planner knows it again: below 0, of work that nobody planned. */
-static int64_t id_to_planner(const struct plan_item *item)
+int64_t plan_item_id(const struct plan_item *item)
 {
 	return item->plan_id != 0 ? item->plan_id : -item->work_id;
 }
 
-static int item_number(const struct building *building, const struct plan_item *item)
+int plan_item_number(const struct building *building, const struct plan_item *item)
 {
 	return (int)(item - building->planning->items);
 }
 
-/* The strip that holds the work; NULL: none. */
-static const struct strip *strip_with(const struct building *building, enum strip_content content, int64_t work_id)
+const struct strip *plan_strip_with(const struct building *building, enum strip_content content, int64_t work_id)
 {
 	const struct board *board = &building->kitchen->board;
 
@@ -258,7 +220,7 @@ static const struct strip *strip_with(const struct building *building, enum stri
 	return NULL;
 }
 
-static int station_of(const struct building *building, const struct strip *strip)
+int plan_station_of(const struct building *building, const struct strip *strip)
 {
 	for (int i = 0; i < building->input->station_count; i++)
 		if (building->planning->station_ids[i] == strip->station.id)
@@ -266,7 +228,7 @@ static int station_of(const struct building *building, const struct strip *strip
 	return PLAN_NONE;
 }
 
-static struct plan_item *item_of(const struct building *building, bool is_run, int64_t work_id)
+struct plan_item *plan_item_of(const struct building *building, bool is_run, int64_t work_id)
 {
 	for (size_t i = 0; i < building->planning->out.item_count; i++) {
 		struct plan_item *item = &building->planning->items[i];
@@ -277,222 +239,18 @@ static struct plan_item *item_of(const struct building *building, bool is_run, i
 	return NULL;
 }
 
-/* --- runs -------------------------------------------------------------------------------------------------- */
+/* --- rows -------------------------------------------------------------------------------------------------- */
 
-/* A row that no work has taken is still to come, until the day is over. */
-static enum plan_item_state state_of_row(const struct building *building, int64_t work_id, const struct strip *strip)
+enum plan_item_state plan_row_state(const struct building *building, int64_t work_id, const struct strip *strip)
 {
 	if (work_id != 0)
 		return strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
 	return building->planning->rows->plan.finished_wall_ms != 0 ? ITEM_NOT_BEGUN : ITEM_PLANNED;
 }
 
-static bool lies_ahead(const struct plan_item *item)
+bool plan_lies_ahead(const struct plan_item *item)
 {
 	return item->state == ITEM_PLANNED || item->state == ITEM_GOING_ON;
-}
-
-/* Words of the runs and batches of the plan, in its order. */
-static void run_item(struct building *building, const struct log_plan_run *row)
-{
-	struct plan_item *item = add_item(building, true, row->id, row->run_id);
-	const struct strip *strip = row->run_id == 0 ? NULL : strip_with(building, STRIP_RUN, row->run_id);
-	char weight[48];
-
-	if (item == NULL)
-		return;
-	amount_words(MEASURE_MASS, row->fruit_mg, building->kitchen->board.house.units, weight, sizeof(weight));
-	(void)snprintf(item->words, sizeof(item->words), "%s %s", weight, row->fruit);
-	item->state = state_of_row(building, row->run_id, strip);
-	if (strip != NULL)
-		text_copy(item->words, sizeof(item->words), strip->holds);
-}
-
-static const char *fruit_of(const struct building *building, const struct plan_item *item)
-{
-	const struct planning *planning = building->planning;
-	const struct strip *strip =
-	    item->state == ITEM_GOING_ON ? strip_with(building, STRIP_RUN, item->work_id) : NULL;
-
-	if (strip != NULL)
-		return strip->run.fruit;
-	for (size_t i = 0; i < planning->rows->run_count; i++)
-		if (planning->rows->runs[i].id == item->plan_id)
-			return planning->rows->runs[i].fruit;
-	return "";
-}
-
-/* What a run will likely still give. */
-static int64_t juice_to_come(struct building *building, const char *fruit, int64_t fruit_mg, int64_t drawn_ul)
-{
-	struct juice_yield yield;
-	double ul;
-
-	if (strcmp(building->own_fruit, fruit) != 0) {
-		if (!own_runs(building->kitchen, fruit, &building->own, NULL))
-			memset(&building->own, 0, sizeof(building->own));
-		text_copy(building->own_fruit, sizeof(building->own_fruit), fruit);
-	}
-	juice_yield_of(fruit, fruit_mg, &building->own, &yield);
-	ul = yield.ul_per_kg[BOUND_LIKELY] * (double)fruit_mg / 1e6 + 0.5;
-	return (int64_t)ul > drawn_ul ? (int64_t)ul - drawn_ul : 0;
-}
-
-static void add_pool(struct building *building, const char *kind, int64_t ul, int run)
-{
-	if (building->pool_count < POOLS_MAX && ul > 0)
-		building->pools[building->pool_count++] = (struct pool){ .kind = kind, .left_ul = ul, .run = run };
-}
-
-static bool put_run(struct building *building, struct plan_item *item)
-{
-	struct plan_input *input = building->input;
-	struct planning *planning = building->planning;
-	const struct strip *strip =
-	    item->state == ITEM_GOING_ON ? strip_with(building, STRIP_RUN, item->work_id) : NULL;
-	const char *fruit = fruit_of(building, item);
-	struct plan_run *run = &input->runs[input->run_count];
-	int64_t mg = strip != NULL ? strip->run.fruit_mg : 0;
-	struct fault why = { 0 };
-
-	if (input->run_count == PLAN_RUNS_MAX)
-		return refuse(building, "There are more runs than one plan holds: split the day in two.");
-	if (!plan_run_known(building->kitchen, &why))
-		return refuse(building, why.sentence);
-	memset(run, 0, sizeof(*run));
-	run->station = strip != NULL ? station_of(building, strip) : PLAN_NONE;
-	run->id = id_to_planner(item);
-	for (size_t i = 0; i < planning->rows->run_count && strip == NULL; i++)
-		if (planning->rows->runs[i].id == item->plan_id) {
-			run->ready_s = seconds_of_day(planning->rows->runs[i].ready_minutes);
-			mg = planning->rows->runs[i].fruit_mg;
-		}
-	plan_run_spans(building->kitchen, strip, building->now, run);
-	add_pool(building, fruit, juice_to_come(building, fruit, mg, strip != NULL ? strip->drawn_ul : 0),
-	         input->run_count);
-	item->index = input->run_count;
-	planning->out.run_items[input->run_count++] = item_number(building, item);
-	return true;
-}
-
-/* Runs of one fruit stand together, in their order: batches wait for a stretch of them. */
-static bool put_runs(struct building *building)
-{
-	struct planning *planning = building->planning;
-	const struct board *board = &building->kitchen->board;
-
-	for (size_t i = 0; i < planning->rows->run_count; i++)
-		run_item(building, &planning->rows->runs[i]);
-	for (size_t i = 0; i < board->stations; i++) {
-		struct plan_item *item;
-
-		if (board->strips[i].content != STRIP_RUN || item_of(building, true, board->strips[i].run.id) != NULL)
-			continue;
-		item = add_item(building, true, 0, board->strips[i].run.id);
-		if (item == NULL)
-			continue;
-		item->state = ITEM_GOING_ON;
-		text_copy(item->words, sizeof(item->words), board->strips[i].holds);
-	}
-	for (size_t i = 0; i < planning->out.item_count; i++) {
-		struct plan_item *first = &planning->items[i];
-
-		for (size_t n = i; n < planning->out.item_count; n++) {
-			struct plan_item *item = &planning->items[n];
-
-			if (item->index == PLAN_NONE && lies_ahead(item) &&
-			    (n == i || fruit_same(fruit_of(building, first), fruit_of(building, item))) &&
-			    !put_run(building, item))
-				return false;
-			if (first->index == PLAN_NONE)
-				break; /* done already: it opens no group */
-		}
-	}
-	return true;
-}
-
-/* --- juice ------------------------------------------------------------------------------------------------------ */
-
-static void put_stock(struct building *building)
-{
-	const struct planning *planning = building->planning;
-
-	for (size_t i = 0; i < planning->rows->juice_count && building->pool_count < POOLS_MAX - PLAN_RUNS_MAX; i++)
-		add_pool(building, planning->rows->juices[i].kind, planning->rows->juices[i].left_ul, PLAN_NONE);
-}
-
-/* The first and last run of the plan that some batch waits for. */
-struct stretch_of_runs {
-	int first;
-	int last;
-};
-
-static void stretch_to(struct stretch_of_runs *runs, int run)
-{
-	if (run == PLAN_NONE)
-		return;
-	runs->first = runs->first == PLAN_NONE || run < runs->first ? run : runs->first;
-	runs->last = run > runs->last ? run : runs->last;
-}
-
-/* Take the juice of one ingredient; what there will not be enough of waits for all. */
-static void take_from_pools(struct building *building, const char *name, int64_t ul, struct plan_item *item,
-                            struct stretch_of_runs *runs)
-{
-	int64_t got = 0;
-
-	for (int i = 0; i < building->pool_count && !measured_enough(ul, got); i++) {
-		struct pool *pool = &building->pools[i];
-		int64_t taken = pool->left_ul < ul - got ? pool->left_ul : ul - got;
-
-		if (taken == 0 || !fruit_in(pool->kind, name))
-			continue;
-		pool->left_ul -= taken;
-		got += taken;
-		stretch_to(runs, pool->run);
-	}
-	if (measured_enough(ul, got))
-		return;
-	item->juice_short = true;
-	for (int i = 0; i < building->pool_count; i++)
-		if (fruit_in(building->pools[i].kind, name))
-			stretch_to(runs, building->pools[i].run);
-}
-
-/* The first `count` planned runs that serve the ingredient, done ones counted. */
-static void wait_for_first(struct building *building, const char *name, int count, struct stretch_of_runs *runs)
-{
-	const struct planning *planning = building->planning;
-
-	*runs = (struct stretch_of_runs){ PLAN_NONE, PLAN_NONE };
-	for (size_t i = 0; i < planning->out.item_count && count > 0; i++) {
-		const struct plan_item *item = &planning->items[i];
-
-		if (!item->is_run || !fruit_in(fruit_of(building, item), name))
-			continue;
-		stretch_to(runs, item->index);
-		count--;
-	}
-}
-
-static void wait_for_juice(struct building *building, const struct log_plan_batch *row, const struct recipe *recipe,
-                           struct plan_item *item, struct plan_batch *batch)
-{
-	struct stretch_of_runs runs = { PLAN_NONE, PLAN_NONE };
-
-	for (size_t i = 0; i < recipe->ingredient_count; i++) {
-		const struct ingredient *ingredient = &recipe->ingredients[i];
-
-		if (ingredient->supply != SUPPLY_JUICE)
-			continue;
-		take_from_pools(building, ingredient->name, ingredient->amount * row->multiple, item, &runs);
-		if (row->after_runs != PLAN_RUNS_AS_NEEDED)
-			wait_for_first(building, ingredient->name, row->after_runs, &runs);
-	}
-	if (runs.first == PLAN_NONE)
-		return;
-	batch->first_run = runs.first;
-	batch->run_count = runs.last - runs.first + 1;
 }
 
 /* --- batches ------------------------------------------------------------------------------------------------------- */
@@ -505,7 +263,7 @@ static unsigned pots_for(const struct building *building, const struct recipe *r
 	for (int i = 0; i < building->input->station_count; i++) {
 		const struct log_station *station = &board->strips[building->planning->strip_of[i]].station;
 
-		if (station->kind == STATION_POT &&
+		if (building->input->stations[i].kind == PLAN_POT &&
 		    fits_pot(recipe, multiple, station->volume_ul, board->house.units, NULL))
 			pots |= 1u << i;
 	}
@@ -520,18 +278,18 @@ static struct plan_batch *next_batch(struct building *building, struct plan_item
 	struct plan_batch *batch = &input->batches[input->batch_count];
 
 	if (input->batch_count == PLAN_BATCHES_MAX || made->jar == NULL) {
-		(void)refuse(building, "There are more batches than one plan holds: split the day in two.");
+		(void)plan_refuse(building, "There are more batches than one plan holds: split the day in two.");
 		return NULL;
 	}
 	memset(batch, 0, sizeof(*batch));
 	batch->station = PLAN_NONE;
 	if (!family_of(building, made, &batch->family))
 		return NULL;
-	batch->id = id_to_planner(item);
+	batch->id = plan_item_id(item);
 	batch->jars = jars < 1 ? 1 : jars > PLAN_JARS_MAX ? PLAN_JARS_MAX : jars;
 	batch->wait_limit_s = building->kitchen->board.house.jar_wait_minutes * 60;
 	item->index = input->batch_count;
-	building->planning->out.batch_items[input->batch_count++] = item_number(building, item);
+	building->planning->out.batch_items[input->batch_count++] = plan_item_number(building, item);
 	return batch;
 }
 
@@ -547,17 +305,17 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 		return true;
 	}
 	if (!recipe_has_amounts(recipe, &why))
-		return refuse(building, why.sentence);
+		return plan_refuse(building, why.sentence);
 	item->jars = pot_yield(recipe, row->multiple, row->jar, &yield, NULL) ? yield.jars_likely : 0;
 	batch = next_batch(building, item,
 	                   &(struct made){ recipe->food, row->pack, jar_size_named(row->jar), recipe->sheet_minutes },
 	                   item->jars);
 	if (batch == NULL)
 		return false;
-	batch->ready_s = seconds_of_day(row->ready_minutes);
+	batch->ready_s = plan_seconds_of_day(row->ready_minutes);
 	batch->pots = pots_for(building, recipe, row->multiple);
 	plan_batch_spans(building->kitchen, NULL, building->now, recipe, batch);
-	wait_for_juice(building, row, recipe, item, batch);
+	plan_wait_for_juice(building, row, recipe, item, batch);
 	return true;
 }
 
@@ -571,7 +329,7 @@ static int left_in_pot_s(const struct plan_batch *batch)
  * its pot is busy for so long. */
 static bool put_in_pot(struct building *building, const struct strip *strip, struct plan_item *item)
 {
-	int station = station_of(building, strip);
+	int station = plan_station_of(building, strip);
 	int jars = batch_jars_to_come(strip);
 	struct plan_batch left = { .stage = PLAN_IN_POT };
 	struct plan_batch *batch;
@@ -602,8 +360,8 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 
 static void batch_item(struct building *building, const struct log_plan_batch *row)
 {
-	struct plan_item *item = add_item(building, false, row->id, row->batch_id);
-	const struct strip *strip = row->batch_id == 0 ? NULL : strip_with(building, STRIP_BATCH, row->batch_id);
+	struct plan_item *item = plan_item_add(building, false, row->id, row->batch_id);
+	const struct strip *strip = row->batch_id == 0 ? NULL : plan_strip_with(building, STRIP_BATCH, row->batch_id);
 
 	if (item == NULL)
 		return;
@@ -611,7 +369,7 @@ static void batch_item(struct building *building, const struct log_plan_batch *r
 		(void)snprintf(item->words, sizeof(item->words), "%d x %s", row->multiple, row->recipe);
 	else
 		text_copy(item->words, sizeof(item->words), row->recipe);
-	item->state = state_of_row(building, row->batch_id, strip);
+	item->state = plan_row_state(building, row->batch_id, strip);
 	if (strip != NULL)
 		text_copy(item->words, sizeof(item->words), strip->holds);
 }
@@ -625,9 +383,9 @@ static void add_unplanned(struct building *building)
 		const struct strip *strip = &board->strips[i];
 		struct plan_item *item;
 
-		if (strip->content != STRIP_BATCH || item_of(building, false, strip->batch.id) != NULL)
+		if (strip->content != STRIP_BATCH || plan_item_of(building, false, strip->batch.id) != NULL)
 			continue;
-		item = add_item(building, false, 0, strip->batch.id);
+		item = plan_item_add(building, false, 0, strip->batch.id);
 		if (item == NULL)
 			continue;
 		item->state = ITEM_GOING_ON;
@@ -644,14 +402,14 @@ static bool put_waiting(struct building *building)
 
 	for (size_t i = 0; i < count; i++) {
 		const struct waiting_group *group = &groups[i];
-		struct plan_item *item = item_of(building, false, group->batch_id);
+		struct plan_item *item = plan_item_of(building, false, group->batch_id);
 		int64_t waited_s = group->waited_ms / 1000;
 		struct plan_batch *batch;
 
 		if (group->lot.food[0] == '\0')
 			continue;
 		if (item == NULL) {
-			item = add_item(building, false, 0, group->batch_id);
+			item = plan_item_add(building, false, 0, group->batch_id);
 			if (item == NULL)
 				continue;
 			text_copy(item->words, sizeof(item->words), group->lot.product);
@@ -681,7 +439,7 @@ static bool put_batches(struct building *building)
 	add_unplanned(building);
 	for (size_t i = first; i < planning->out.item_count; i++) {
 		struct plan_item *item = &planning->items[i];
-		const struct strip *strip = strip_with(building, STRIP_BATCH, item->work_id);
+		const struct strip *strip = plan_strip_with(building, STRIP_BATCH, item->work_id);
 
 		if (item->state == ITEM_GOING_ON && strip != NULL && !put_in_pot(building, strip, item))
 			return false;
@@ -727,12 +485,12 @@ bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, 
 	put_stations(&building);
 	put_house(&building);
 	put_people(&building);
-	put_stock(&building);
-	if (!put_runs(&building) || !put_batches(&building))
+	plan_put_stock(&building);
+	if (!plan_put_runs(&building) || !put_batches(&building))
 		return false;
 	put_loads(&building);
 	if (!kitchen->board.house.elevation.known && planning->fresh.batch_count > 0)
-		return refuse(
+		return plan_refuse(
 		    &building,
 		    "The elevation of the kitchen is not set, so no process time is known: set it first (h).");
 	return true;

@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "kitchen/act/act.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/plan/plan.h"
 
 /* --- words ------------------------------------------------------------------------------ */
@@ -124,7 +125,7 @@ char plan_task_letter(enum plan_task_kind kind)
 /* Will a person have to be there the whole time? */
 static bool needs_hands(const struct strip *strip)
 {
-	return strip->rule->kind == PHASE_BY_HAND || strip->station.kind == STATION_POT;
+	return strip->rule->kind == PHASE_BY_HAND || work_kind_at(strip->station.kind)->takes_hands;
 }
 
 /* What the board says of the work in it: now when it rings, is over or needs hands;

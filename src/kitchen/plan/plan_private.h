@@ -5,6 +5,7 @@
 #define STILLROOM_KITCHEN_PLAN_PLAN_PRIVATE_H
 
 #include "kitchen/act/act.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/plan/plan.h"
 
 #define PLAN_BLOCKS_MAX (PLAN_RUNS_MAX + PLAN_BATCHES_MAX + PLAN_LOADS_MAX) /* of one accepted plan */
@@ -36,6 +37,18 @@ struct planning {
 	} extras[PLAN_EXTRA_COUNT];
 };
 
+/* What kind of work an item is; of which row an accepted block is (0: of loads), and what took it. */
+static inline const struct work_kind *plan_item_kind(const struct plan_item *item)
+{
+	return item->is_run ? &juicer_kind : &batch_kind;
+}
+
+static inline int64_t plan_block_row(const struct log_plan_block *block, bool *is_run)
+{
+	*is_run = block->plan_run_id != 0;
+	return *is_run ? block->plan_run_id : block->plan_batch_id;
+}
+
 /* --- plan.c --- */
 
 struct planning *planning_new(const struct kitchen *kitchen); /* NULL: no memory */
@@ -58,15 +71,25 @@ bool plan_take_batch(struct act *act, const struct log_batch *batch, struct faul
 
 /* --- plan_times.c --- */
 
-bool plan_run_known(const struct kitchen *kitchen, struct fault *fault); /* refused: not known */
+/* A phase whose length is of the work, before it is begun: the minutes of the house, else the
+ * mean of this log; 0: not known. */
+int plan_work_s(const struct kitchen *kitchen, enum station_kind kind);
+/* Add what is left of work that goes on, or all of one to come, to the spans of the planner's struct of it.
+ * `timed_s`: what a phase whose length is of the work lasts. */
+void plan_what_is_left(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now, void *work);
+void plan_all_of_it(const struct kitchen *kitchen, enum station_kind kind, int timed_s, void *work);
 /* The spans of a kind of work that lie ahead: what is left when it goes on. */
-void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
-                    struct plan_run *out);
 void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
                       const struct recipe *recipe, struct plan_batch *out);
 /* `kind` and `minutes` (the published time): of a load still to come. */
 void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
                         enum station_kind kind, int minutes, struct plan_process *out);
+
+/* --- plan_juice.c --- */
+
+/* The run that took a planned one; 0: none. */
+int64_t plan_taken_by_run(const struct planning *planning, int64_t plan_id);
+bool plan_run_known(const struct kitchen *kitchen, struct fault *fault); /* how long one takes; refused: not known */
 
 /* --- plan_input.c --- */
 

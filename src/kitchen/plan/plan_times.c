@@ -11,11 +11,11 @@
  * end (YB77: stir constantly; one person: common practice, no source); canners and
  * juicers are looked at in passing.
  */
+#include "kitchen/board/kinds.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/plan/plan_private.h"
 
-#define SET_UP_S (5 * 60) /* fill a juicer's basket and pan: common practice, no source */
-#define OVERDUE_S 60      /* a phase over its time: it could end any moment, but not before it is seen */
+#define OVERDUE_S 60 /* a phase over its time: it could end any moment, but not before it is seen */
 
 static const struct log_phase_mean *own_mean(const struct planning *planning, enum station_kind kind,
                                              const struct phase_rule *rule)
@@ -44,29 +44,21 @@ static int plan_phase_s(const struct planning *planning, enum station_kind kind,
 	return (int)(mean->sum_ms / mean->count / 1000);
 }
 
-/* A juicer run: the house's minutes, else the mean of this log; 0: not known. */
-static int plan_run_s(const struct kitchen *kitchen)
+int plan_work_s(const struct kitchen *kitchen, enum station_kind kind)
 {
-	int minutes = kitchen->board.house.run_minutes;
+	const struct work_kind *work = work_kind_at(kind);
+	int minutes = work->house_minutes == NULL ? 0 : work->house_minutes(&kitchen->board.house);
+	const struct phase_rule *rule = phase_rule_first(kind);
 
-	return minutes > 0 ? minutes * 60
-	                   : plan_phase_s(kitchen->planning, STATION_JUICER, phase_rule_of(STATION_JUICER, PHASE_RUN));
-}
-
-bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
-{
-	return plan_run_s(kitchen) > 0 ||
-	       fault_set(
-	           fault, FAULT_REFUSED,
-	           "How long a juicer run takes here is not known, so none can be planned: set it in the house view "
-	           "(h), times run=. After %d runs the log knows it.",
-	           PLAN_OWN_MIN);
+	while (rule != NULL && rule->required_ms != OF_THE_WORK)
+		rule = phase_rule_next(kind, rule);
+	return minutes > 0 || rule == NULL ? minutes * 60 : plan_phase_s(kitchen->planning, kind, rule);
 }
 
 /* Hands that a phase takes. */
 static int plan_phase_people(enum station_kind kind, const struct phase_rule *rule)
 {
-	return kind == STATION_POT || rule->kind == PHASE_BY_HAND ? 1 : 0;
+	return work_kind_at(kind)->takes_hands || rule->kind == PHASE_BY_HAND ? 1 : 0;
 }
 
 /* The kinds of stations that stand here, each once. */
@@ -95,11 +87,14 @@ static void tell_time(const struct planning *planning, enum station_kind kind, c
 	out->is_own = mean->count >= PLAN_OWN_MIN;
 }
 
-/* Phases without a clock; of a run where the house has set none, once it is known. */
-static bool is_told(const struct kitchen *kitchen, const struct phase_rule *rule)
+/* Phases without a clock; those of which the house says the length where it has said none, once it
+ * is known. */
+static bool is_told(const struct kitchen *kitchen, enum station_kind kind, const struct phase_rule *rule)
 {
-	if (rule->name == PHASE_RUN)
-		return kitchen->board.house.run_minutes == 0 && plan_run_s(kitchen) > 0;
+	const struct work_kind *work = work_kind_at(kind);
+
+	if (rule->required_ms == OF_THE_WORK && work->house_minutes != NULL)
+		return work->house_minutes(&kitchen->board.house) == 0 && plan_work_s(kitchen, kind) > 0;
 	return rule->kind != PHASE_TIMED && rule->place == PLACE_STATION;
 }
 
@@ -111,7 +106,7 @@ bool kitchen_plan_time(const struct kitchen *kitchen, size_t n, struct plan_time
 		if (!kind_stands(kitchen, kind))
 			continue;
 		for (; rule != NULL; rule = phase_rule_next(kind, rule)) {
-			if (!is_told(kitchen, rule) || n-- > 0)
+			if (!is_told(kitchen, kind, rule) || n-- > 0)
 				continue;
 			tell_time(kitchen->planning, kind, rule, out);
 			return true;
@@ -146,20 +141,21 @@ static int up_to_seconds(int64_t ms)
 	return ms <= 0 ? 0 : (int)((ms + 999) / 1000);
 }
 
-/* A run whose length the house has not set. */
+/* Its length is of the work, and not known. */
 static bool has_no_clock(const struct strip *strip, const struct phase_rule *rule, const struct stretch *stretch)
 {
-	return rule->name == PHASE_RUN &&
-	       (stretch->kind == STRETCH_EXPECTED ? strip->run_ms == 0 : strip->phase.required_ms == 0);
+	return rule->required_ms == OF_THE_WORK &&
+	       (stretch->kind == STRETCH_EXPECTED ? strip_work_ms(strip) : strip->phase.required_ms) == 0;
 }
 
 /* What is left of a stretch of work that goes on. */
 static int left_s(const struct kitchen *kitchen, const struct strip *strip, const struct phase_rule *rule,
                   const struct stretch *stretch)
 {
+	enum station_kind kind = strip->station.kind;
 	bool timed = rule->kind == PHASE_TIMED && !has_no_clock(strip, rule, stretch);
 	int planned =
-	    rule->name == PHASE_RUN ? plan_run_s(kitchen) : plan_phase_s(kitchen->planning, strip->station.kind, rule);
+	    rule->required_ms == OF_THE_WORK ? plan_work_s(kitchen, kind) : plan_phase_s(kitchen->planning, kind, rule);
 	int left;
 
 	if (stretch->kind == STRETCH_EXPECTED)
@@ -168,8 +164,7 @@ static int left_s(const struct kitchen *kitchen, const struct strip *strip, cons
 	return left > 0 ? left : OVERDUE_S;
 }
 
-static void add_what_is_left(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
-                             void *work)
+void plan_what_is_left(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now, void *work)
 {
 	struct stretch stretches[STRETCHES_MAX];
 	size_t count = strip_outlook(strip, now, stretches);
@@ -184,8 +179,7 @@ static void add_what_is_left(const struct kitchen *kitchen, const struct strip *
 	}
 }
 
-/* `timed_s`: what a phase whose length is of the work lasts; `work`: the planner's struct of it. */
-static void add_all(const struct kitchen *kitchen, enum station_kind kind, int timed_s, void *work)
+void plan_all_of_it(const struct kitchen *kitchen, enum station_kind kind, int timed_s, void *work)
 {
 	const struct phase_rule *rule = phase_rule_first(kind);
 
@@ -196,33 +190,6 @@ static void add_all(const struct kitchen *kitchen, enum station_kind kind, int t
 			seconds = rule->required_ms == OF_THE_WORK ? timed_s : up_to_seconds(rule->required_ms);
 		lengthen(span_of(work, rule), seconds, plan_phase_people(kind, rule));
 	}
-}
-
-/* When its water must be looked at: as the clock on its strip has it, then by the house. */
-static void plan_looks(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
-                       struct plan_run *out)
-{
-	struct face face = { 0 };
-
-	out->look_every_s = kitchen->board.house.water_minutes * 60;
-	out->look_first_s = out->look_every_s;
-	if (strip == NULL)
-		return;
-	strip_face(strip, now, &face);
-	if (face.water)
-		out->look_first_s = face.water_left_s < 0 ? 0 : (int)face.water_left_s;
-}
-
-void plan_run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
-                    struct plan_run *out)
-{
-	plan_looks(kitchen, strip, now, out);
-	if (strip != NULL) {
-		add_what_is_left(kitchen, strip, now, out);
-		return;
-	}
-	out->set_up = (struct plan_span){ .length_s = SET_UP_S, .people = 1 };
-	add_all(kitchen, STATION_JUICER, plan_run_s(kitchen), out);
 }
 
 /* Nothing to add at the boil: no second boil (phases.h). */
@@ -242,10 +209,10 @@ void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, 
                       const struct recipe *recipe, struct plan_batch *out)
 {
 	if (strip != NULL) {
-		add_what_is_left(kitchen, strip, now, out);
+		plan_what_is_left(kitchen, strip, now, out);
 		return;
 	}
-	add_all(kitchen, STATION_POT, recipe->boil_hold_s, out);
+	plan_all_of_it(kitchen, STATION_POT, recipe->boil_hold_s, out);
 	leave_out_second_boil(kitchen, recipe, out);
 }
 
@@ -253,7 +220,7 @@ void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip
                         enum station_kind kind, int minutes, struct plan_process *out)
 {
 	if (strip != NULL)
-		add_what_is_left(kitchen, strip, now, out);
+		plan_what_is_left(kitchen, strip, now, out);
 	else
-		add_all(kitchen, kind, minutes * 60, out);
+		plan_all_of_it(kitchen, kind, minutes * 60, out);
 }
