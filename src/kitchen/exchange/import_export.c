@@ -84,8 +84,7 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 
 	if (!read_load(file, plan, &load, station, sizeof(station), &wall))
 		return plan_reject(plan, import_named(file, "load"), fault);
-	if (!plan_station(plan, station, method_station(load.row.method), (enum canner_wall)wall, &load.station,
-	                  fault))
+	if (!plan_station(plan, station, method_station(load.row.method), (enum canner_wall)wall, &load.station, fault))
 		return false;
 	row = plan_load(plan, fault);
 	if (row != NULL)

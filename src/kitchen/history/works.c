@@ -70,7 +70,7 @@ void work_words(const struct log_work *work, enum unit_system units, char *buffe
 	char weight[64];
 	char volume[64];
 
-	if (work->subject.kind == SUBJECT_RUN && work->fruit_mg > 0) {
+	if (work->fruit_mg > 0) {
 		amount_words(MEASURE_MASS, work->fruit_mg, units, weight, sizeof(weight));
 		amount_words(MEASURE_VOLUME, work->juice_ul, units, volume, sizeof(volume));
 		text_add(&text, "%s, %s juice", weight, volume);

@@ -136,11 +136,12 @@ static bool line_canner(struct kitchen *kitchen, const struct words *words, int6
 }
 
 /* juicer 4 "Tall juicer" / pot 6 "Wide pot" "8 qt" */
-static bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, enum station_kind kind,
-                               struct fault *fault)
+static bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
-	struct log_station station = { .id = id, .kind = kind };
+	struct log_station station = { .id = id };
 
+	if (!station_kind_from_name(words_at(words, 0), &station.kind))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is no station", words_at(words, 0));
 	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
 		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
 	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
@@ -150,22 +151,12 @@ static bool line_other_station(struct kitchen *kitchen, const struct words *word
 			station.retired = true;
 		else if (strcmp(words_at(words, i), "own_heat") == 0)
 			station.own_heat = true;
-		else if (kind != STATION_POT)
+		else if (station.kind != STATION_POT)
 			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not understood here", words_at(words, i));
 		else if (!amount_read(words_at(words, i), MEASURE_VOLUME, SUPPLY_OTHER, &station.volume_ul, fault))
 			return false;
 	}
 	return kitchen_put_station(kitchen, &station, fault);
-}
-
-static bool line_juicer(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	return line_other_station(kitchen, words, id, STATION_JUICER, fault);
-}
-
-static bool line_pot(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	return line_other_station(kitchen, words, id, STATION_POT, fault);
 }
 
 /* supply sugar "20 lb" / supply jar half_pint 144; from the house view a count */
@@ -334,8 +325,8 @@ static const struct line_kind {
 	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
 	{ "canner", 4, WORDS_MAX, line_canner,
 	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
-	{ "juicer", 3, 5, line_juicer, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
-	{ "pot", 3, 6, line_pot, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
+	{ "juicer", 3, 5, line_other_station, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
+	{ "pot", 3, 6, line_other_station, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
 	{ "times", 2, 6, line_times, "times run=N first=N water=N wait=N stand=N (minutes)" },

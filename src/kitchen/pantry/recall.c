@@ -254,6 +254,19 @@ bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, con
 	return fault_set(fault, FAULT_MISUSE, "That cannot be traced.");
 }
 
+enum trace_about trace_about_work(enum subject_kind kind)
+{
+	static const struct {
+		enum subject_kind kind;
+		enum trace_about about;
+	} works[] = { { SUBJECT_LOAD, TRACE_LOAD }, { SUBJECT_RUN, TRACE_RUN }, { SUBJECT_BATCH, TRACE_BATCH } };
+
+	for (size_t i = 0; i < sizeof(works) / sizeof(works[0]); i++)
+		if (works[i].kind == kind)
+			return works[i].about;
+	return TRACE_ABOUT_COUNT;
+}
+
 bool kitchen_trace(const struct kitchen *kitchen, const struct log_trace *trace, struct log_traced **rows,
                    size_t *count, struct fault *fault)
 {

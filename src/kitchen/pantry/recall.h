@@ -37,6 +37,9 @@ const char *recall_outcome_words(enum recall_outcome outcome); /* "found, thrown
 bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, const char *words, struct log_trace *out,
                       char said[SENTENCE_MAX_BYTES], struct fault *fault);
 
+/* Which of them a load, batch or run is; TRACE_ABOUT_COUNT: it is none. */
+enum trace_about trace_about_work(enum subject_kind kind);
+
 /* Jars by lot, load and place; malloc'ed. */
 bool kitchen_trace(const struct kitchen *kitchen, const struct log_trace *trace, struct log_traced **rows,
                    size_t *count, struct fault *fault);

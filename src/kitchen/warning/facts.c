@@ -120,7 +120,7 @@ static struct called called(const struct strip *strip)
 {
 	return (struct called){ .station = strip->station.name,
 		                .digit = strip->station.digit,
-		                .lot = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.code,
+		                .lot = strip_lot_words(strip),
 		                .product = strip->lot.product };
 }
 
@@ -233,7 +233,7 @@ static void ask_run(const struct asking *asking, const struct strip *strip)
 	facts = (struct about_run){
 		.called = called(strip),
 		.water_counts = face.water,
-		.water_in_ms = strip->run.water_every_ms - moment_between(&strip->run.water, asking->now),
+		.water_in_ms = strip_water_in_ms(strip, asking->now),
 		.dry_in_ms = strip_dry_in_ms(strip, asking->now),
 	};
 	ask(asking, &gathered, FACTS(run, facts));
@@ -569,20 +569,27 @@ static void ask_lids(const struct asking *asking)
 
 /* --- all together ------------------------------------------------------------------------------------- */
 
+static void ask_load_or_notebook(const struct asking *asking, const struct strip *strip)
+{
+	if (load_from_notebook(&strip->load))
+		ask_notebook(asking, strip);
+	else
+		ask_load(asking, strip);
+}
+
 static void ask_strip(const struct asking *asking, const struct strip *strip)
 {
+	static void (*const askers[])(const struct asking *, const struct strip *) = {
+		[STRIP_LOAD] = ask_load_or_notebook,
+		[STRIP_RUN] = ask_run,
+		[STRIP_BATCH] = ask_batch,
+	};
+
 	ask_station(asking, strip);
 	if (strip->content == STRIP_EMPTY)
 		return;
 	ask_clock(asking, strip);
-	if (strip->content == STRIP_LOAD && load_from_notebook(&strip->load))
-		ask_notebook(asking, strip);
-	else if (strip->content == STRIP_LOAD)
-		ask_load(asking, strip);
-	else if (strip->content == STRIP_RUN)
-		ask_run(asking, strip);
-	else
-		ask_batch(asking, strip);
+	askers[strip->content](asking, strip);
 }
 
 void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts_reader *read, void *context)

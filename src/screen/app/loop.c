@@ -92,7 +92,7 @@ static void run_command(struct loop *loop, const struct ring *ring)
 	struct alarm_command_news news = {
 		.alarm = alarm_name(alarm),
 		.station = strip->station.name,
-		.product = strip->content == STRIP_RUN ? strip->run.fruit : strip->lot.product,
+		.product = strip_product(strip),
 		.act = ring->face.act,
 	};
 	struct fault fault = { 0 };
@@ -144,18 +144,6 @@ static int64_t passed_ms(const struct moment *from, const struct moment *now)
 	return passed > 0 ? passed : 0;
 }
 
-/* Until that clock rings; what rings already does not count. */
-static int64_t ring_ms(const struct strip *strip, const struct moment *now)
-{
-	int64_t next = INT64_MAX;
-	int64_t left = strip->phase.required_ms - passed_ms(&strip->phase.began, now);
-
-	if (left > 0)
-		next = left;
-	left = strip->content == STRIP_RUN ? strip->run.water_every_ms - passed_ms(&strip->run.water, now) : 0;
-	return left > 0 ? sooner(next, left) : next;
-}
-
 /* Milliseconds of kitchen time until the screen shows something else.  Clocks of stations show
  * seconds: all are drawn when the one that is most urgent changes, each is right within a second,
  * and none rings late.  The rack and the header show minutes. */
@@ -166,8 +154,7 @@ static int64_t clock_change_ms(const struct desk *desk)
 	int64_t next = MINUTE_MS - desk->now.wall_ms % MINUTE_MS;
 
 	for (size_t i = 0; i < board->stations + board->racked; i++)
-		if (board->strips[i].content != STRIP_EMPTY)
-			next = sooner(next, ring_ms(&board->strips[i], &desk->now));
+		next = sooner(next, strip_rings_in_ms(&board->strips[i], &desk->now));
 	if (urgent != NULL && !flashes_each_second(desk))
 		next = sooner(next, SECOND_MS - passed_ms(&urgent->phase.began, &desk->now) % SECOND_MS);
 	return next;

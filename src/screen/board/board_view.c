@@ -10,6 +10,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
+#include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 #include "screen/ui/ribbon.h"
@@ -139,133 +140,6 @@ static void say_step(struct desk *desk)
 		desk_say(desk, ROLE_DONE, "Noted. %s: %s begins. (u undoes)", strip_title(strip), strip->rule->words);
 }
 
-static bool juice_typed(struct desk *desk, const char *text)
-{
-	const struct strip *strip = desk_selected(desk);
-	struct fault fault = { 0 };
-	int64_t ul;
-
-	if (strip == NULL || strip->content != STRIP_RUN)
-		return true;
-	if (!amount_read(text, MEASURE_VOLUME, SUPPLY_JUICE, &ul, &fault) ||
-	    !kitchen_juice_out(desk->kitchen, strip->phase.id, ul, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	desk_say(desk, ROLE_DONE, "Noted: the juice is in stock (j), the juicer is free. (u undoes)");
-	return true;
-}
-
-static bool weight_typed(struct desk *desk, const char *text)
-{
-	const struct strip *strip = desk_selected(desk);
-	struct fault fault = { 0 };
-	int64_t mg;
-	int64_t run_id;
-
-	if (strip == NULL)
-		return true;
-	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &mg, &fault) ||
-	    !kitchen_start_run(desk->kitchen, strip->station.id, desk->run_fruit, mg, &run_id, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	desk_say(desk, ROLE_DONE, "Run started; its water clock runs. (u undoes)");
-	return true;
-}
-
-static void ask_weight(struct desk *desk)
-{
-	const struct strip *strip = desk_selected(desk);
-	const struct log_plan_run *planned = strip == NULL ? NULL : desk_planned_run(desk, strip->station.id);
-	char weight[48] = "";
-
-	if (planned != NULL && strcmp(planned->fruit, desk->run_fruit) == 0)
-		amount_words(MEASURE_MASS, planned->fruit_mg, kitchen_board(desk->kitchen)->house.units, weight,
-		             sizeof(weight));
-	desk_offer(desk, "Weight, 12 lb or 5.5 kg:", weight, weight_typed);
-}
-
-static bool fruit_typed(struct desk *desk, const char *text)
-{
-	if (text[0] == '\0') {
-		desk_say(desk, ROLE_CAUTION, "Say what fruit it is.");
-		return false;
-	}
-	text_copy(desk->run_fruit, sizeof(desk->run_fruit), text);
-	ask_weight(desk);
-	return false; /* the line stays open for the second question */
-}
-
-/* As planned, where the day goes by a plan. */
-static void ask_fruit(struct desk *desk, int64_t station_id)
-{
-	const struct log_plan_run *planned = desk_planned_run(desk, station_id);
-
-	desk_ask(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
-}
-
-/* No clock of a pan that boils dry is forgotten, and none is guessed. */
-static bool water_typed(struct desk *desk, const char *text)
-{
-	const struct strip *strip;
-	struct fault fault = { 0 };
-	char line[64];
-
-	(void)snprintf(line, sizeof(line), "times water=%.20s", text);
-	if (!kitchen_setup_line(desk->kitchen, line, 0, &fault) ||
-	    kitchen_board(desk->kitchen)->house.water_minutes == 0) {
-		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600.");
-		return false;
-	}
-	strip = desk_selected(desk);
-	if (strip == NULL)
-		return true;
-	desk->message[0] = '\0';
-	ask_fruit(desk, strip->station.id);
-	return false; /* the line stays open for the fruit */
-}
-
-static void ask_run(struct desk *desk, int64_t station_id)
-{
-	if (kitchen_board(desk->kitchen)->house.water_minutes > 0) {
-		ask_fruit(desk, station_id);
-		return;
-	}
-	desk_ask(desk, "Minutes to water check:", "", water_typed);
-	desk_say(desk, ROLE_CAUTION,
-	         "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
-}
-
-static struct opening at_station(const struct strip *strip)
-{
-	return (struct opening){ .id = strip->station.id };
-}
-
-/* An empty station: what is started there. */
-static void start_at(struct desk *desk, const struct strip *strip)
-{
-	switch (strip->station.kind) {
-	case STATION_JUICER: ask_run(desk, strip->station.id); break;
-	case STATION_POT: desk_open_for(desk, VIEW_BATCH, at_station(strip)); break;
-	default:
-		if (kitchen_board(desk->kitchen)->waiting_count > 0)
-			desk_open_for(desk, VIEW_LOADER, at_station(strip));
-		else
-			desk_open_for(desk, VIEW_START, at_station(strip));
-		break;
-	}
-}
-
-static const char *start_words(const struct desk *desk, const struct strip *strip)
-{
-	switch (strip->station.kind) {
-	case STATION_JUICER: return "start a run";
-	case STATION_POT: return "start a batch";
-	default: return kitchen_board(desk->kitchen)->waiting_count > 0 ? "load the waiting jars" : "start a load";
-	}
-}
-
 /* --- a hold in which the computer restarted ------------------------------------------- */
 
 static bool end_hold(struct desk *desk)
@@ -344,21 +218,13 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 
 static void step_load(struct desk *desk, const struct strip *strip)
 {
-	int64_t load_id = strip->load.id;
+	int64_t work_id = strip_work_id(strip);
 	int64_t phase_id = strip->phase.id;
 	bool racked = strip_on_rack(strip);
 	struct fault fault = { 0 };
 
-	if (strip->rule->asks == ASKS_MEASURE) {
-		desk_ask(desk, "Juice out, 3 qt or 2.8 L:", "", juice_typed);
-		return;
-	}
-	if (strip->rule->asks == ASKS_JARS) {
-		desk_open_for(desk, VIEW_FILL, (struct opening){ .id = strip->batch.id });
-		return;
-	}
-	if (strip->rule->asks == ASKS_SEALS) {
-		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = load_id });
+	if (strip->rule->asks != ASKS_NOTHING) {
+		station_views(strip)->answer(desk, strip);
 		return;
 	}
 	if (ask_other_clock(desk, strip))
@@ -374,7 +240,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	desk->redo_until_ms = 0;
 	say_step(desk);
 	if (racked) /* cooling is over by a person's word: on to the seals */
-		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = load_id });
+		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = work_id });
 }
 
 static void next_step(struct desk *desk)
@@ -386,7 +252,7 @@ static void next_step(struct desk *desk)
 	} else if (strip->content != STRIP_EMPTY) {
 		step_load(desk, strip);
 	} else {
-		start_at(desk, strip);
+		station_views(strip)->start(desk, strip);
 	}
 }
 
@@ -415,7 +281,7 @@ static bool ask_elsewhere(struct desk *desk, const struct view_key *key)
 		return false;
 	if (desk_asks_again(desk, AGAIN_STEP, state_of(strip)) || desk_is_sure(desk, AGAIN_ELSEWHERE, state_of(strip)))
 		return false;
-	what = strip->content == STRIP_EMPTY ? start_words(desk, strip)
+	what = strip->content == STRIP_EMPTY ? station_views(strip)->start_words(desk)
 	       : key->act == lost            ? strip->rule->lost
 	                                     : strip->rule->step;
 	desk_ask_again(desk, AGAIN_ELSEWHERE, state_of(strip), AGAIN_SHORT_MS,
@@ -432,7 +298,7 @@ static const char *next_step_words(const struct desk *desk)
 	if (strip == NULL)
 		return "set up the kitchen";
 	if (strip->content == STRIP_EMPTY)
-		return start_words(desk, strip);
+		return station_views(strip)->start_words(desk);
 	strip_face(strip, &desk->now, &face);
 	/* While a clock runs its step is not to be done yet, and must not read so. */
 	return face.timed && !face.due ? "(not yet)" : strip->rule->step;
@@ -606,7 +472,7 @@ static void open_story(struct desk *desk)
 		desk_open_for(desk, VIEW_STORY, (struct opening){ .subject = strip_subject(strip) });
 }
 
-static bool is_batch(const struct desk *desk)
+static bool has_card(const struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
@@ -615,7 +481,7 @@ static bool is_batch(const struct desk *desk)
 
 static void open_card(struct desk *desk)
 {
-	desk_open_for(desk, VIEW_CARD, (struct opening){ .id = desk_selected(desk)->batch.id });
+	desk_open_for(desk, VIEW_CARD, (struct opening){ .id = strip_work_id(desk_selected(desk)) });
 }
 
 static bool initials_typed(struct desk *desk, const char *text)
@@ -701,7 +567,7 @@ static const struct view_key keys[] = {
 	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...",
 	  has_load, open_exceptions },
 	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
-	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", is_batch, open_card },
+	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", has_card, open_card },
 	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, open_juice },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },

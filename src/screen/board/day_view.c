@@ -6,15 +6,17 @@
 #include <stdlib.h>
 
 #include "base/words.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/work/work.h"
+#include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
-static void refresh(struct desk *desk)
+void day_refresh(struct desk *desk)
 {
 	struct fault fault = { 0 };
 	struct day_item *items;
@@ -36,11 +38,11 @@ static void enter(struct desk *desk, const struct opening *opening)
 	desk->day.day_ms = desk->now.wall_ms;
 	desk->day.list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_DAY);
-	refresh(desk);
+	day_refresh(desk);
 	list_move(&desk->day.list, (int)desk->day.count, (int)desk->day.count); /* the newest */
 }
 
-static const struct day_item *here(const struct desk *desk)
+const struct day_item *day_here(const struct desk *desk)
 {
 	return desk->day.count == 0 ? NULL : &desk->day.items[desk->day.list.cursor];
 }
@@ -75,104 +77,49 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void story(struct desk *desk)
 {
-	if (here(desk) != NULL)
-		desk_open_for(desk, VIEW_STORY, (struct opening){ .subject = here(desk)->subject });
-}
-
-/* "grapes" "24 lb" */
-static bool run_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	struct words words;
-	int64_t mg;
-
-	if (!words_split(text, &words, &fault) || words.count != 2) {
-		desk_say(desk, ROLE_CAUTION, "Write fruit and weight, each in quotes: \"grapes\" \"24 lb\"");
-		return false;
-	}
-	if (!amount_read(words_at(&words, 1), MEASURE_MASS, SUPPLY_FRUIT, &mg, &fault) ||
-	    !kitchen_run_fruit(desk->kitchen, here(desk)->subject.id, words_at(&words, 0), mg, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	refresh(desk);
-	desk_say(desk, ROLE_DONE, "Corrected. (u undoes)");
-	return true;
-}
-
-static void correct_run(struct desk *desk)
-{
-	struct fault fault = { 0 };
-	struct log_run run;
-	char weight[48];
-	char words[ENTRY_MAX];
-
-	if (!kitchen_run_get(desk->kitchen, here(desk)->subject.id, &run, &fault)) {
-		desk_say_fault(desk, &fault);
-		return;
-	}
-	amount_words(MEASURE_MASS, run.fruit_mg, kitchen_board(desk->kitchen)->house.units, weight, sizeof(weight));
-	(void)snprintf(words, sizeof(words), "\"%s\" \"%s\"", run.fruit, weight);
-	desk_offer(desk, "Really:", words, run_typed);
-}
-
-static bool wrong_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	if (!kitchen_found_wrong(desk->kitchen, here(desk)->subject.id, text, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	refresh(desk);
-	desk_say(desk, ROLE_STOP,
-	         "Noted: process NOT valid. Its jars are at the seal check (0): each needs a fate. (u undoes)");
-	return true;
+	if (day_here(desk) != NULL)
+		desk_open_for(desk, VIEW_STORY, (struct opening){ .subject = day_here(desk)->subject });
 }
 
 static void correct(struct desk *desk)
 {
-	if (here(desk) == NULL)
-		return;
-	switch (here(desk)->subject.kind) {
-	case SUBJECT_RUN: correct_run(desk); break;
-	case SUBJECT_BATCH: desk_open_for(desk, VIEW_CARD, (struct opening){ .id = here(desk)->subject.id }); break;
-	case SUBJECT_LOAD: desk_ask(desk, "What was wrong with its process:", "", wrong_typed); break;
-	default: break;
-	}
+	const struct kind_views *views = day_here(desk) == NULL ? NULL : subject_views(day_here(desk)->subject);
+
+	if (views != NULL)
+		views->correct(desk, day_here(desk)->subject);
 }
 
 /* Every jar of it, wherever it is. */
 static void trace(struct desk *desk)
 {
-	if (here(desk) != NULL)
-		desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = here(desk)->subject });
+	if (day_here(desk) != NULL)
+		desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = day_here(desk)->subject });
 }
 
 static void undo(struct desk *desk)
 {
-	if (here(desk) == NULL)
+	if (day_here(desk) == NULL)
 		return;
-	desk_undo(desk, here(desk)->subject);
-	refresh(desk);
+	desk_undo(desk, day_here(desk)->subject);
+	day_refresh(desk);
 }
 
 static void labels(struct desk *desk)
 {
-	if (here(desk) != NULL)
-		desk_labels(desk, here(desk)->subject);
+	if (day_here(desk) != NULL)
+		desk_labels(desk, day_here(desk)->subject);
 }
 
 static bool has_jars(const struct desk *desk)
 {
-	return here(desk) != NULL && here(desk)->subject.kind != SUBJECT_RUN;
+	return day_here(desk) != NULL && work_kind_of(day_here(desk)->subject.kind)->has_lot;
 }
 
 static void other_day(struct desk *desk, int by)
 {
 	desk->day.day_ms = clock_day_start(desk->day.day_ms) + DAY_MS / 2 + by * DAY_MS;
 	desk->day.list = (struct list_state){ 0 };
-	refresh(desk);
+	day_refresh(desk);
 }
 
 static void day_before(struct desk *desk)

@@ -8,6 +8,7 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/plan/plan.h"
+#include "screen/board/kind_views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"
@@ -48,55 +49,11 @@ int urgent_rows(const struct desk *desk, int room)
 	return want <= room ? want : 0;
 }
 
-static void process_words(const struct strip *strip, struct text *text)
-{
-	const struct log_load *load = &strip->load;
-	char headspace[24];
-
-	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
-	if (load->minutes > 0)
-		text_add(text, "%d min", load->minutes);
-	else
-		text_add(text, "minutes not noted");
-	if (load->pressure_psi != NO_PRESSURE)
-		text_add(text, " at %d psi", load->pressure_psi);
-	if (load_from_notebook(load)) {
-		text_add(text, "; %s", load->source);
-		return;
-	}
-	text_add(text, ", headspace %s", headspace);
-	if (load->confirmed == CONFIRMED_PRACTICE)
-		text_add(text, "; common practice, no source");
-	if (strip->hold_starts > 1)
-		text_add(text, "; hold start %d", strip->hold_starts);
-	if (load->broken > 0)
-		text_add(text, "; %d broken", load->broken);
-}
-
-/* When the first juice can be drawn, and how much has been. */
-static void drawn_words(const struct desk *desk, const struct strip *strip, struct text *text)
-{
-	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-	char words[48];
-
-	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0 && strip->drawn_ul == 0) {
-		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words,
-		                 sizeof(words));
-		text_add(text, "first juice about %s (x); ", words);
-	}
-	amount_words(MEASURE_VOLUME, strip->drawn_ul, house->units, words, sizeof(words));
-	text_add(text, "%s drawn", strip->drawn_ul > 0 ? words : "none");
-}
-
 /* The line of least weight beside the tall clock. */
 void strip_beside_words(const struct desk *desk, const struct strip *strip, struct text *text)
 {
-	switch (strip->content) {
-	case STRIP_LOAD: process_words(strip, text); break;
-	case STRIP_RUN: drawn_words(desk, strip, text); break;
-	case STRIP_BATCH: text_add(text, "%s, %d jars filled", strip->lot.code, strip->filled); break;
-	case STRIP_EMPTY: break;
-	}
+	if (strip->content != STRIP_EMPTY)
+		station_views(strip)->beside(desk, strip, text);
 }
 
 struct area {
@@ -322,17 +279,7 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 		return;
 	if (strip->station.who[0] != '\0')
 		text_add(&text, "%s has it; ", strip->station.who);
-	if (strip->content == STRIP_RUN)
-		drawn_words(desk, strip, &text);
-	else if (strip->content == STRIP_BATCH)
-		text_add(&text, "%s, %d jars filled; %s", strip->lot.code, strip->filled, strip->batch.source);
-	else
-		text_add(&text, "%s: ", strip->lot.code);
-	if (strip->content == STRIP_LOAD)
-		process_words(strip, &text);
-	if (strip->content == STRIP_LOAD &&
-	    strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
-		text_add(&text, "; %s", strip->load.source);
+	station_views(strip)->whole_line(desk, strip, &text);
 	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 }
 

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
 #include "kitchen/history/seasons.h"
 #include "kitchen/pot/pot.h"
@@ -132,7 +133,7 @@ static void back(struct desk *desk)
 
 static bool has_lot(const struct desk *desk)
 {
-	return desk->back.subject.kind != SUBJECT_RUN;
+	return work_kind_of(desk->back.subject.kind)->has_lot;
 }
 
 static bool is_batch(const struct desk *desk)

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/history/seasons.h"
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
@@ -174,11 +175,6 @@ static void wish_words(const struct desk *desk, struct text *text)
 		text_add(text, ", with: %s", wish->words);
 }
 
-static const char *kind_words(const struct log_work *work)
-{
-	return work->subject.kind == SUBJECT_LOAD ? "load" : work->subject.kind == SUBJECT_RUN ? "run" : "batch";
-}
-
 /* "2026-09-14 load  2026-09-14-B3  grape jelly: 9 jars, 1 not sealed  NOT VALID" */
 static void line_words(const struct desk *desk, const struct log_work *work, bool narrow, struct text *text)
 {
@@ -192,8 +188,8 @@ static void line_words(const struct desk *desk, const struct log_work *work, boo
 		text_add(text, "%s %s%s%s%s%s", date + 2, work->product, words[0] == '\0' ? "" : ": ", words,
 		         verdict[0] == '\0' ? "" : ", ", verdict);
 	else
-		text_add(text, "%s %-5s  %-15.40s %s%s%s%s%s", date, kind_words(work), work->lot, work->product,
-		         words[0] == '\0' ? "" : ": ", words, verdict[0] == '\0' ? "" : ", ", verdict);
+		text_add(text, "%s %-5s  %-15.40s %s%s%s%s%s", date, work_kind_of(work->subject.kind)->words, work->lot,
+		         work->product, words[0] == '\0' ? "" : ": ", words, verdict[0] == '\0' ? "" : ", ", verdict);
 }
 
 static enum role role_of(const struct log_work *work)
@@ -213,7 +209,8 @@ static void columns_draw(struct desk *desk, const struct log_work *work, int row
 
 	clock_words_date(work->opened_wall_ms, date, sizeof(date));
 	work_words(work, desk_units(desk), words, sizeof(words));
-	terminal_putf(desk->terminal, row, 3, 33, role, "%s %-5s %s", date, kind_words(work), work->lot);
+	terminal_putf(desk->terminal, row, 3, 33, role, "%s %-5s %s", date, work_kind_of(work->subject.kind)->words,
+	              work->lot);
 	terminal_put(desk->terminal, row, 37, product_cols, role, work->product);
 	terminal_putf(desk->terminal, row, 38 + product_cols, cols - 39 - product_cols, role, "%s%s%s", words,
 	              words[0] == '\0' || verdict[0] == '\0' ? "" : ", ", verdict);

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "kitchen/board/book.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
@@ -540,9 +541,9 @@ static bool station_name_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	desk->message[0] = '\0';
-	if (desk->new_station.kind == STATION_JUICER && juicer_times_are_set(desk))
-		return add_station(desk);
-	if (desk->new_station.kind == STATION_JUICER) {
+	if (work_kind_at(desk->new_station.kind)->house_minutes != NULL) {
+		if (juicer_times_are_set(desk))
+			return add_station(desk);
 		desk->asked_time = 0;
 		ask_juicer_time(desk, juicer_time_typed);
 		return false;

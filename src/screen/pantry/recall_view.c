@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/recall.h"
 #include "screen/ui/desk.h"
@@ -121,8 +122,8 @@ static bool which_typed(struct desk *desk, const char *text)
 static void usual_words(const struct desk *desk, enum trace_about about, char *buffer, size_t size)
 {
 	const struct strip *strip = desk_selected(desk);
-	bool load = strip != NULL && strip_has_load(strip);
-	bool lot = load || (strip != NULL && strip->content == STRIP_BATCH);
+	const struct work_kind *kind = strip == NULL ? NULL : strip_kind(strip);
+	bool lot = kind != NULL && kind->has_lot;
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	buffer[0] = '\0';
@@ -131,19 +132,10 @@ static void usual_words(const struct desk *desk, enum trace_about about, char *b
 	case TRACE_PRODUCT: text_copy(buffer, size, lot ? strip->lot.product : ""); break;
 	case TRACE_LID_BOX: text_copy(buffer, size, board->box_count > 0 ? board->boxes[0].label : ""); break;
 	case TRACE_DAY: clock_words_date(desk->now.wall_ms, buffer, size); break;
-	case TRACE_LOAD:
-		if (load)
-			(void)snprintf(buffer, size, "%lld", (long long)strip->load.id);
+	default:
+		if (kind != NULL && trace_about_work(kind->subject) == about)
+			(void)snprintf(buffer, size, "%lld", (long long)strip_work_id(strip));
 		break;
-	case TRACE_BATCH:
-		if (strip != NULL && strip->content == STRIP_BATCH)
-			(void)snprintf(buffer, size, "%lld", (long long)strip->batch.id);
-		break;
-	case TRACE_RUN:
-		if (strip != NULL && strip->content == STRIP_RUN)
-			(void)snprintf(buffer, size, "%lld", (long long)strip->run.id);
-		break;
-	case TRACE_ABOUT_COUNT: break;
 	}
 }
 

@@ -78,15 +78,12 @@ void trace_view_enter(struct desk *desk, enum trace_about about, const char *wor
 /* Of a load, batch or run. */
 static void enter(struct desk *desk, const struct opening *opening)
 {
+	enum trace_about about = trace_about_work(opening->subject.kind);
 	char number[24];
 
 	(void)snprintf(number, sizeof(number), "%lld", (long long)opening->subject.id);
-	switch (opening->subject.kind) {
-	case SUBJECT_RUN: trace_view_enter(desk, TRACE_RUN, number); break;
-	case SUBJECT_BATCH: trace_view_enter(desk, TRACE_BATCH, number); break;
-	case SUBJECT_LOAD: trace_view_enter(desk, TRACE_LOAD, number); break;
-	default: break;
-	}
+	if (about != TRACE_ABOUT_COUNT)
+		trace_view_enter(desk, about, number);
 }
 
 /* To the next jar of that outcome, from the present one on; false: there is none. */

@@ -1,0 +1,151 @@
+/*
+ * kind_views.c - the kinds of work as the screen knows them: loads and batches, and the list of all.
+ */
+#include "screen/board/kind_views.h"
+#include "base/text.h"
+#include "kitchen/board/kinds.h"
+#include "screen/ui/desk.h"
+
+/* --- loads ------------------------------------------------------------------------------ */
+
+static const char *load_start_words(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->waiting_count > 0 ? "load the waiting jars" : "start a load";
+}
+
+static void load_start(struct desk *desk, const struct strip *strip)
+{
+	desk_open_for(desk, kitchen_board(desk->kitchen)->waiting_count > 0 ? VIEW_LOADER : VIEW_START,
+	              (struct opening){ .id = strip->station.id });
+}
+
+static void load_answer(struct desk *desk, const struct strip *strip)
+{
+	desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = strip_work_id(strip) });
+}
+
+static void load_beside(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	const struct log_load *load = &strip->load;
+	char headspace[24];
+
+	(void)desk;
+	headspace_words(load->headspace_thou, headspace, sizeof(headspace));
+	if (load->minutes > 0)
+		text_add(text, "%d min", load->minutes);
+	else
+		text_add(text, "minutes not noted");
+	if (load->pressure_psi != NO_PRESSURE)
+		text_add(text, " at %d psi", load->pressure_psi);
+	if (load_from_notebook(load)) {
+		text_add(text, "; %s", load->source);
+		return;
+	}
+	text_add(text, ", headspace %s", headspace);
+	if (load->confirmed == CONFIRMED_PRACTICE)
+		text_add(text, "; common practice, no source");
+	if (strip->hold_starts > 1)
+		text_add(text, "; hold start %d", strip->hold_starts);
+	if (load->broken > 0)
+		text_add(text, "; %d broken", load->broken);
+}
+
+static void load_line(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	text_add(text, "%s: ", strip->lot.code);
+	load_beside(desk, strip, text);
+	if (strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
+		text_add(text, "; %s", strip->load.source);
+}
+
+static bool wrong_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!kitchen_found_wrong(desk->kitchen, day_here(desk)->subject.id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	day_refresh(desk);
+	desk_say(desk, ROLE_STOP,
+	         "Noted: process NOT valid. Its jars are at the seal check (0): each needs a fate. (u undoes)");
+	return true;
+}
+
+static void load_correct(struct desk *desk, struct log_subject subject)
+{
+	(void)subject;
+	desk_ask(desk, "What was wrong with its process:", "", wrong_typed);
+}
+
+static const struct kind_views load_views = {
+	.subject = SUBJECT_LOAD,
+	.start_words = load_start_words,
+	.start = load_start,
+	.answer = load_answer,
+	.beside = load_beside,
+	.whole_line = load_line,
+	.correct = load_correct,
+};
+
+/* --- batches ---------------------------------------------------------------------------- */
+
+static const char *batch_start_words(const struct desk *desk)
+{
+	(void)desk;
+	return "start a batch";
+}
+
+static void batch_start(struct desk *desk, const struct strip *strip)
+{
+	desk_open_for(desk, VIEW_BATCH, (struct opening){ .id = strip->station.id });
+}
+
+static void batch_answer(struct desk *desk, const struct strip *strip)
+{
+	desk_open_for(desk, VIEW_FILL, (struct opening){ .id = strip_work_id(strip) });
+}
+
+static void batch_beside(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	(void)desk;
+	text_add(text, "%s, %d jars filled", strip->lot.code, strip->filled);
+}
+
+static void batch_line(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	batch_beside(desk, strip, text);
+	text_add(text, "; %s", strip->batch.source);
+}
+
+static void batch_correct(struct desk *desk, struct log_subject subject)
+{
+	desk_open_for(desk, VIEW_CARD, (struct opening){ .id = subject.id });
+}
+
+static const struct kind_views batch_views = {
+	.subject = SUBJECT_BATCH,
+	.start_words = batch_start_words,
+	.start = batch_start,
+	.answer = batch_answer,
+	.beside = batch_beside,
+	.whole_line = batch_line,
+	.correct = batch_correct,
+};
+
+/* --- all -------------------------------------------------------------------------------- */
+
+const struct kind_views *subject_views(struct log_subject subject)
+{
+	static const struct kind_views *const kinds[] = { &load_views, &juicer_views, &batch_views };
+
+	for (size_t i = 0; i < sizeof(kinds) / sizeof(kinds[0]); i++)
+		if (kinds[i]->subject == subject.kind)
+			return kinds[i];
+	return NULL;
+}
+
+const struct kind_views *station_views(const struct strip *strip)
+{
+	return subject_views((struct log_subject){ .kind = work_kind_at(strip->station.kind)->subject });
+}
