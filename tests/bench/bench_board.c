@@ -276,7 +276,7 @@ static void hold(struct bench *bench, size_t stations, int64_t left_ms)
 	set_clock(bench, 2 * HOUR_MS - 2 * MINUTE_MS);
 	for (size_t i = 0; i < stations; i++)
 		step(bench, i);
-	set_clock(bench, kitchen_board(bench->kitchen)->strips[0].load.minutes * MINUTE_MS - left_ms);
+	set_clock(bench, strip_load(&kitchen_board(bench->kitchen)->strips[0])->row.minutes * MINUTE_MS - left_ms);
 	for (size_t i = 0; i < stations; i++)
 		step(bench, i);
 }

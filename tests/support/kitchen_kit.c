@@ -207,7 +207,7 @@ const struct strip *kk_find(const struct kitchen_kit *kit, int64_t load_id)
 	const struct board *board = kitchen_board(kit->kitchen);
 
 	for (size_t i = 0; i < board->stations + board->racked; i++)
-		if (strip_has_load(&board->strips[i]) && board->strips[i].load.id == load_id)
+		if (strip_has_load(&board->strips[i]) && strip_load(&board->strips[i])->row.id == load_id)
 			return &board->strips[i];
 	return NULL;
 }

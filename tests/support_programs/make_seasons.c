@@ -86,7 +86,7 @@ static const struct strip *racked(const struct maker *maker, int64_t load_id)
 	const struct board *board = kitchen_board(maker->kitchen);
 
 	for (size_t i = 0; i < board->stations + board->racked; i++)
-		if (strip_has_load(&board->strips[i]) && board->strips[i].load.id == load_id)
+		if (strip_has_load(&board->strips[i]) && strip_load(&board->strips[i])->row.id == load_id)
 			return &board->strips[i];
 	must(maker, false, "no such load");
 	return NULL;

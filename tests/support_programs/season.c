@@ -51,7 +51,7 @@ static const struct strip *strip_of_load(int64_t load_id)
 	const struct board *board = kitchen_board(kitchen);
 
 	for (size_t i = 0; i < board->stations + board->racked; i++)
-		if (strip_has_load(&board->strips[i]) && board->strips[i].load.id == load_id)
+		if (strip_has_load(&board->strips[i]) && strip_load(&board->strips[i])->row.id == load_id)
 			return &board->strips[i];
 	(void)fprintf(stderr, "no load %lld\n", (long long)load_id);
 	exit(1);

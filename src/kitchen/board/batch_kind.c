@@ -14,40 +14,40 @@
 
 static int64_t id(const struct strip *strip)
 {
-	return strip->batch.id;
+	return strip->in.batch.row.id;
 }
 
 static int64_t opened_ms(const struct strip *strip)
 {
-	return strip->batch.opened_wall_ms;
+	return strip->in.batch.row.opened_wall_ms;
 }
 
 static int64_t required_ms(const struct strip *strip)
 {
-	return strip->batch.boil_hold_s * INT64_C(1000);
+	return strip->in.batch.row.boil_hold_s * INT64_C(1000);
 }
 
 /* A recipe with nothing to add at the boil has no second boil. */
 static bool adds_at_boil(const struct strip *strip)
 {
-	for (size_t i = 0; strip->recipe != NULL && i < strip->recipe->ingredient_count; i++)
-		if (strip->recipe->ingredients[i].adding == ADD_AT_BOIL ||
-		    strip->recipe->ingredients[i].adding == ADD_LAST)
+	for (size_t i = 0; strip->in.batch.recipe != NULL && i < strip->in.batch.recipe->ingredient_count; i++)
+		if (strip->in.batch.recipe->ingredients[i].adding == ADD_AT_BOIL ||
+		    strip->in.batch.recipe->ingredients[i].adding == ADD_LAST)
 			return true;
-	return strip->recipe == NULL; /* not known any more: leave no step out */
+	return strip->in.batch.recipe == NULL; /* not known any more: leave no step out */
 }
 
 /* Liquid pectin goes into the boil; what a pot without a gel has last, after its boil-hold. */
 static unsigned pot_of(const struct strip *strip)
 {
-	const struct recipe *recipe = strip->recipe;
+	const struct recipe *recipe = strip->in.batch.recipe;
 	unsigned pot = strncmp(strip->lot.pack, "raw", 3) == 0 ? POT_RAW : 0; /* "raw_sterile_jar" too */
 
 	if (recipe == NULL)
 		return pot;
 	if (recipe->pectin != PECTIN_NONE || recipe->gel_test != GEL_TEST_NONE)
 		return pot | POT_GELS;
-	for (size_t i = 0; i < recipe->ingredient_count && strip->batch.boil_hold_s > 0; i++)
+	for (size_t i = 0; i < recipe->ingredient_count && strip->in.batch.row.boil_hold_s > 0; i++)
 		if (recipe->ingredients[i].adding == ADD_LAST)
 			return pot | POT_FOLDS;
 	return pot;
@@ -62,7 +62,7 @@ static bool skips(const struct strip *strip, const struct phase_rule *rule)
 {
 	if (rule->name == PHASE_SUGAR_IN || rule->name == PHASE_BACK_TO_BOIL)
 		return !adds_at_boil(strip);
-	return rule->name == PHASE_BOIL_HOLD && strip->batch.boil_hold_s == 0;
+	return rule->name == PHASE_BOIL_HOLD && strip->in.batch.row.boil_hold_s == 0;
 }
 
 /* --- in the log ----------------------------------------------------------------------- */
@@ -94,7 +94,7 @@ static int64_t station_of(const void *row, bool *racked)
 
 static void put_in(struct strip *strip, const void *row)
 {
-	strip->batch = *(const struct log_batch *)row;
+	strip->in.batch.row = *(const struct log_batch *)row;
 }
 
 static void account(struct strip *strip, const struct phase_rule *rule, const struct log_phase *phase,
@@ -102,7 +102,7 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 {
 	(void)before;
 	if (rule->name == PHASE_OFF)
-		strip->off = phase->began;
+		strip->in.batch.off = phase->began;
 }
 
 static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
@@ -110,22 +110,22 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 	struct log_jar *jars;
 	size_t count;
 
-	if (!log_lot_get(kitchen->log, strip->batch.lot_id, &strip->lot, fault) ||
-	    !log_jars_of_batch(kitchen->log, strip->batch.id, &jars, &count, fault))
+	if (!log_lot_get(kitchen->log, strip->in.batch.row.lot_id, &strip->lot, fault) ||
+	    !log_jars_of_batch(kitchen->log, strip->in.batch.row.id, &jars, &count, fault))
 		return false;
-	strip->filled = jars_filled(jars, count, NULL);
+	strip->in.batch.filled = jars_filled(jars, count, NULL);
 	free(jars);
-	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->acid_instead, fault))
+	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->in.batch.acid_instead, fault))
 		return false;
-	strip->recipe = kitchen_recipe_named(kitchen, strip->batch.recipe);
+	strip->in.batch.recipe = kitchen_recipe_named(kitchen, strip->in.batch.row.recipe);
 	strip->rule = strip_worded(strip, strip->rule);
-	if (strip->batch.multiple > 1)
+	if (strip->in.batch.row.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
-		               verdict_mark(strip->batch.verdict, &strip->lot), strip->batch.multiple,
+		               verdict_mark(strip->in.batch.row.verdict, &strip->lot), strip->in.batch.row.multiple,
 		               strip->lot.product);
 	else
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s",
-		               verdict_mark(strip->batch.verdict, &strip->lot), strip->lot.product);
+		               verdict_mark(strip->in.batch.row.verdict, &strip->lot), strip->lot.product);
 	return true;
 }
 

@@ -48,20 +48,9 @@ struct past_phase {
 
 enum strip_content { STRIP_EMPTY, STRIP_LOAD, STRIP_RUN, STRIP_BATCH };
 
-/* One line of the board: a station, empty or with what is in it, or a load on
- * the cooling rack. */
-struct strip {
-	struct log_station station; /* for a racked load: the canner it was in */
-	enum strip_content content;
-	/* Only when not empty: */
-	struct log_phase phase;
-	const struct phase_rule *rule;
-	char holds[HOLDS_MAX_BYTES];             /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
-	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
-	size_t past_count;
-	/* Only with a load: */
-	struct log_load load;
-	struct log_lot lot;            /* of its first jar; with a batch: the batch's lot */
+/* What a strip holds of its load, in a canner or on the rack. */
+struct strip_load {
+	struct log_load row;
 	int lots;                      /* how many lots the load holds */
 	char jar_size[WORD_MAX_BYTES]; /* of its first jar */
 	int jars;
@@ -88,16 +77,39 @@ struct strip {
 	int64_t way_worst_ms; /* the longest of all */
 	int loadings;         /* how often it was begun from the start */
 	bool heated;          /* its heat was ever on */
-	/* Only with a run: */
-	struct log_run run;
+};
+
+struct strip_run {
+	struct log_run row;
 	int64_t drawn_ul; /* juice measured out so far */
 	int64_t run_ms;   /* how long a run is in this house; 0: not set */
-	/* Only with a batch: */
-	struct log_batch batch;
+};
+
+struct strip_batch {
+	struct log_batch row;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled;                  /* jars filled so far */
 	enum acid acid_instead;      /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
 	struct moment off;           /* when it came off the heat; wall_ms 0: it has not */
+};
+
+/* One line of the board: a station, empty or with what is in it, or a load on
+ * the cooling rack. */
+struct strip {
+	struct log_station station; /* for a racked load: the canner it was in */
+	enum strip_content content;
+	/* Only when not empty: */
+	struct log_phase phase;
+	const struct phase_rule *rule;
+	char holds[HOLDS_MAX_BYTES];             /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
+	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
+	size_t past_count;
+	struct log_lot lot; /* of a load its first jar's, of a batch the batch's own; a run has none */
+	union { /* by content: asked of strip_load, strip_run and strip_batch, filled by its kind (kinds.h) */
+		struct strip_load load;
+		struct strip_run run;
+		struct strip_batch batch;
+	} in;
 };
 
 struct board {
@@ -153,16 +165,17 @@ const struct board *kitchen_board(const struct kitchen *kitchen);
 
 /* --- a strip --- */
 
-/* Is there a load in it, in a canner or on the rack? */
+/* What is in it, when that is a load (in a canner or on the rack), a run, a batch; else NULL. */
+const struct strip_load *strip_load(const struct strip *strip);
+const struct strip_run *strip_run(const struct strip *strip);
+const struct strip_batch *strip_batch(const struct strip *strip);
 static inline bool strip_has_load(const struct strip *strip)
 {
 	return strip->content == STRIP_LOAD;
 }
-
-static inline bool strip_on_rack(const struct strip *strip)
-{
-	return strip->content == STRIP_LOAD && strip->load.place == PLACE_RACK;
-}
+bool strip_on_rack(const struct strip *strip);
+/* A hold in which the computer restarted, and nobody has read another clock. */
+bool strip_wants_clock(const struct strip *strip);
 
 /* The id of the load, run or batch in it; 0: empty. */
 int64_t strip_work_id(const struct strip *strip);

@@ -14,22 +14,22 @@
 
 static int64_t id(const struct strip *strip)
 {
-	return strip->run.id;
+	return strip->in.run.row.id;
 }
 
 static int64_t opened_ms(const struct strip *strip)
 {
-	return strip->run.opened_wall_ms;
+	return strip->in.run.row.opened_wall_ms;
 }
 
 static int64_t required_ms(const struct strip *strip)
 {
-	return strip->run_ms;
+	return strip->in.run.run_ms;
 }
 
 static const char *fruit(const struct strip *strip)
 {
-	return strip->run.fruit;
+	return strip->in.run.row.fruit;
 }
 
 static int house_minutes(const struct log_house *house)
@@ -41,24 +41,28 @@ static int house_minutes(const struct log_house *house)
 
 int64_t strip_water_in_ms(const struct strip *strip, const struct moment *now)
 {
-	int64_t passed = moment_between(&strip->run.water, now);
+	const struct log_run *run = &strip_run(strip)->row;
+	int64_t passed = moment_between(&run->water, now);
 
-	return strip->run.water_every_ms - (passed > 0 ? passed : 0);
+	return run->water_every_ms - (passed > 0 ? passed : 0);
 }
 
 int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
 {
-	return (1 + WATER_DRY_INTERVALS) * strip->run.water_every_ms - moment_between(&strip->run.water, now);
+	const struct log_run *run = &strip_run(strip)->row;
+
+	return (1 + WATER_DRY_INTERVALS) * run->water_every_ms - moment_between(&run->water, now);
 }
 
 static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t left = strip_water_in_ms(strip, now);
 
-	if (strip->run.water.wall_ms == 0 || strip->rule->name == PHASE_DRAIN)
+	if (strip->in.run.row.water.wall_ms == 0 || strip->rule->name == PHASE_DRAIN)
 		return;
 	out->water = true;
-	out->water_left_s = moment_seconds_left(strip->run.water_every_ms, strip->run.water_every_ms - left);
+	out->water_left_s =
+	    moment_seconds_left(strip->in.run.row.water_every_ms, strip->in.run.row.water_every_ms - left);
 	out->water_due = left <= 0;
 	if (!out->water_due)
 		return;
@@ -99,7 +103,7 @@ static int64_t station_of(const void *row, bool *racked)
 
 static void put_in(struct strip *strip, const void *row)
 {
-	strip->run = *(const struct log_run *)row;
+	strip->in.run.row = *(const struct log_run *)row;
 }
 
 /* All the juice that it gave. */
@@ -121,11 +125,11 @@ static bool read_run(struct kitchen *kitchen, struct strip *strip, struct fault 
 {
 	char weight[48];
 
-	if (!juice_of(kitchen->log, strip->run.id, &strip->drawn_ul, fault))
+	if (!juice_of(kitchen->log, strip->in.run.row.id, &strip->in.run.drawn_ul, fault))
 		return false;
-	strip->run_ms = kitchen->board.house.run_minutes * INT64_C(60000);
-	amount_words(MEASURE_MASS, strip->run.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->run.fruit);
+	strip->in.run.run_ms = kitchen->board.house.run_minutes * INT64_C(60000);
+	amount_words(MEASURE_MASS, strip->in.run.row.fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %s", weight, strip->in.run.row.fruit);
 	return true;
 }
 

@@ -17,17 +17,17 @@
 
 static int64_t id(const struct strip *strip)
 {
-	return strip->load.id;
+	return strip->in.load.row.id;
 }
 
 static int64_t opened_ms(const struct strip *strip)
 {
-	return strip->load.opened_wall_ms;
+	return strip->in.load.row.opened_wall_ms;
 }
 
 static int64_t required_ms(const struct strip *strip)
 {
-	return strip->load.minutes * INT64_C(60000);
+	return strip->in.load.row.minutes * INT64_C(60000);
 }
 
 /* --- in the log ----------------------------------------------------------------------- */
@@ -61,7 +61,7 @@ static int64_t station_of(const void *row, bool *racked)
 
 static void put_in(struct strip *strip, const void *row)
 {
-	strip->load = *(const struct log_load *)row;
+	strip->in.load.row = *(const struct log_load *)row;
 }
 
 /* What one phase adds to the account of the process; a load begun anew (the full
@@ -72,32 +72,34 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 	const struct phase_rule *led = before != NULL ? phase_rule_named(strip->station.kind, before->name) : NULL;
 
 	if (rule->name == PHASE_LOADED) {
-		strip->loadings++;
-		strip->way_ms = 0;
-		strip->held_ms = strip->vented_ms = strip->reached_ms = -1;
-		strip->holds_ms = 0;
+		strip->in.load.loadings++;
+		strip->in.load.way_ms = 0;
+		strip->in.load.held_ms = strip->in.load.vented_ms = strip->in.load.reached_ms = -1;
+		strip->in.load.holds_ms = 0;
 	}
-	strip->way_ms = way_to_hold_ms(rule, phase, strip->way_ms);
-	if (strip->loadings == 1 && strip->hold_starts == 0)
-		strip->first_way_ms = strip->way_ms;
-	strip->way_worst_ms = strip->way_ms > strip->way_worst_ms ? strip->way_ms : strip->way_worst_ms;
-	strip->heated = strip->heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
+	strip->in.load.way_ms = way_to_hold_ms(rule, phase, strip->in.load.way_ms);
+	if (strip->in.load.loadings == 1 && strip->in.load.hold_starts == 0)
+		strip->in.load.first_way_ms = strip->in.load.way_ms;
+	strip->in.load.way_worst_ms =
+	    strip->in.load.way_ms > strip->in.load.way_worst_ms ? strip->in.load.way_ms : strip->in.load.way_worst_ms;
+	strip->in.load.heated =
+	    strip->in.load.heated || (rule->name != PHASE_LOADED && phase_comes_before_end(rule->name));
 	if (rule->name == PHASE_VENT && phase->required_ms > 0 && phase->ended_wall_ms != 0)
-		strip->vented_ms =
+		strip->in.load.vented_ms =
 		    phase->ended_why == PHASE_LOST ? -1 : phase->lasted_ms; /* lost: the full vent is to come */
 	if (rule->name != PHASE_HOLD)
 		return;
-	strip->hold_starts++;
-	strip->hold_required_ms = phase->required_ms;
+	strip->in.load.hold_starts++;
+	strip->in.load.hold_required_ms = phase->required_ms;
 	if (led != NULL && led->kind == PHASE_WATCHED) {
 		/* After a lost boil the water is hot: only the first come-up tells anything. */
-		strip->reached_ms = strip->held_ms < 0 ? before->lasted_ms : -1;
-		strip->soon_ms = led->soon_s * INT64_C(1000);
+		strip->in.load.reached_ms = strip->in.load.held_ms < 0 ? before->lasted_ms : -1;
+		strip->in.load.soon_ms = led->soon_s * INT64_C(1000);
 	}
 	if (phase->ended_wall_ms == 0)
 		return;
-	strip->held_ms = phase->lasted_ms;
-	strip->holds_ms += phase->lasted_ms;
+	strip->in.load.held_ms = phase->lasted_ms;
+	strip->in.load.holds_ms += phase->lasted_ms;
 }
 
 static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
@@ -110,7 +112,7 @@ static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
 
 static const char *restart_mark(const struct strip *strip)
 {
-	return strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD ? "RESTARTED: " : "";
+	return strip_wants_clock(strip) ? "RESTARTED: " : "";
 }
 
 static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count,
@@ -121,19 +123,19 @@ static bool describe_load(struct kitchen *kitchen, struct strip *strip, const st
 
 	for (size_t i = 0; i < count; i++) {
 		/* Jars of a lot need not stand together: they go in as they waited. */
-		strip->lots += is_first_of_its_lot(jars, i);
+		strip->in.load.lots += is_first_of_its_lot(jars, i);
 		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
 	}
-	text_copy(strip->jar_size, sizeof(strip->jar_size), jars[0].size);
+	text_copy(strip->in.load.jar_size, sizeof(strip->in.load.jar_size), jars[0].size);
 	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
 		return false;
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
-	               verdict_mark(strip->load.verdict, &strip->lot), strip->jars,
-	               mixed              ? "jars"
-	               : size == NULL     ? strip->jar_size
-	               : strip->jars == 1 ? size->words
-	                                  : size->plural,
-	               strip->lot.product, strip->lots > 1 ? " and more" : "");
+	               verdict_mark(strip->in.load.row.verdict, &strip->lot), strip->in.load.jars,
+	               mixed                      ? "jars"
+	               : size == NULL             ? strip->in.load.jar_size
+	               : strip->in.load.jars == 1 ? size->words
+	                                          : size->plural,
+	               strip->lot.product, strip->in.load.lots > 1 ? " and more" : "");
 	return true;
 }
 
@@ -144,20 +146,20 @@ static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct faul
 	int64_t began = 0;
 	size_t count;
 
-	strip->clock_read_ms = NOT_ON_RECORD;
-	if (strip->load.place != PLACE_STATION)
+	strip->in.load.clock_read_ms = NOT_ON_RECORD;
+	if (strip->in.load.row.place != PLACE_STATION)
 		return true;
-	if (!log_marks_of_load(kitchen->log, strip->load.id, &marks, &count, fault))
+	if (!log_marks_of_load(kitchen->log, strip->in.load.row.id, &marks, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++) {
 		if (marks[i].kind == MARK_RAISED)
-			text_copy(strip->raised, sizeof(strip->raised), marks[i].words);
+			text_copy(strip->in.load.raised, sizeof(strip->in.load.raised), marks[i].words);
 		if (marks[i].phase_id != strip->phase.id)
 			continue;
 		if (marks[i].kind == MARK_CLOCK_BEGAN)
 			began = marks[i].amount;
 		else if (marks[i].kind == MARK_CLOCK_ENDED)
-			strip->clock_read_ms = marks[i].amount - began;
+			strip->in.load.clock_read_ms = marks[i].amount - began;
 	}
 	free(marks);
 	return true;
@@ -171,16 +173,16 @@ static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, co
 
 	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
 		return;
-	heat.raw_pack = strip->lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
+	heat.raw_pack = strip->in.load.lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
 	heat.boiling_c = boil.boiling_point_c;
 	for (size_t i = 0; i < count; i++) {
 		const struct jar_size *size = jar_size_named(jars[i].size);
 
 		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
 	}
-	strip->boils_ms = heat_up_least_ms(&heat);
-	if (strip->reached_ms >= 0 && strip->soon_ms < strip->boils_ms)
-		strip->soon_ms = strip->boils_ms;
+	strip->in.load.boils_ms = heat_up_least_ms(&heat);
+	if (strip->in.load.reached_ms >= 0 && strip->in.load.soon_ms < strip->in.load.boils_ms)
+		strip->in.load.soon_ms = strip->in.load.boils_ms;
 }
 
 /* Of the jar that waited longest for this canner. */
@@ -199,42 +201,46 @@ static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar
 /* It belongs to the first way of the load. */
 static void add_wait(struct strip *strip, int64_t waited)
 {
-	if (strip->loadings == 1 && strip->hold_starts == 0)
-		strip->way_ms += waited;
-	if (strip->first_way_ms + waited > strip->way_worst_ms)
-		strip->way_worst_ms = strip->first_way_ms + waited;
+	if (strip->in.load.loadings == 1 && strip->in.load.hold_starts == 0)
+		strip->in.load.way_ms += waited;
+	if (strip->in.load.first_way_ms + waited > strip->in.load.way_worst_ms)
+		strip->in.load.way_worst_ms = strip->in.load.first_way_ms + waited;
 }
 
 static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
+	struct moment now = kitchen_now(kitchen);
 	struct log_jar *jars;
 	size_t count;
 	bool done;
 
+	strip->in.load.hold_across_restart =
+	    strip->rule->name == PHASE_HOLD && !moment_same_boot(&strip->phase.began, &now);
 	if (!read_marks(kitchen, strip, fault))
 		return false;
-	if (!log_jars(kitchen->log, strip->load.id, &jars, &count, fault))
+	if (!log_jars(kitchen->log, strip->in.load.row.id, &jars, &count, fault))
 		return false;
 	if (count == 0) {
 		free(jars);
-		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.", (long long)strip->load.id);
+		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.",
+		                 (long long)strip->in.load.row.id);
 	}
-	strip->jars = (int)count;
+	strip->in.load.jars = (int)count;
 	for (size_t i = 0; i < count; i++) {
 		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
 		int size = jar_size_index(jar_size_named(jars[i].size));
 
 		/* A jar whose fate is decided needs no look at its lid. */
-		strip->unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
-		strip->without_fate += fateless;
-		strip->windowed += fateless && jar_has_window(&jars[i], &strip->load);
-		strip->over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
-		strip->liquid_lost += jars[i].siphoning != SIPHON_NONE;
-		strip->largest_jar = size > strip->largest_jar ? size : strip->largest_jar;
+		strip->in.load.unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
+		strip->in.load.without_fate += fateless;
+		strip->in.load.windowed += fateless && jar_has_window(&jars[i], &strip->in.load.row);
+		strip->in.load.over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
+		strip->in.load.liquid_lost += jars[i].siphoning != SIPHON_NONE;
+		strip->in.load.largest_jar = size > strip->in.load.largest_jar ? size : strip->in.load.largest_jar;
 	}
-	add_wait(strip, longest_wait_ms(&strip->load, jars, count));
+	add_wait(strip, longest_wait_ms(&strip->in.load.row, jars, count));
 	done = describe_load(kitchen, strip, jars, count, fault);
-	if (done && strip->load.method == METHOD_BOILING_WATER)
+	if (done && strip->in.load.row.method == METHOD_BOILING_WATER)
 		bound_come_up(kitchen, strip, jars, count);
 	free(jars);
 	return done;

@@ -45,7 +45,6 @@ static void remember(struct strip *strip, const struct phase_rule *rule, const s
 static bool read_phases(struct kitchen *kitchen, struct strip *strip, const struct work_kind *kind, struct fault *fault)
 {
 	struct log_subject subject = strip_subject(strip);
-	struct moment now = kitchen_now(kitchen);
 	struct log_phase *phases;
 	size_t count;
 
@@ -66,7 +65,6 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, const stru
 	if (strip->rule == NULL)
 		return fault_set(fault, FAULT_DAMAGED, "%s stands in a phase \"%s\" that this program does not know.",
 		                 strip->station.name, strip->phase.name);
-	strip->hold_across_restart = strip->rule->name == PHASE_HOLD && !moment_same_boot(&strip->phase.began, &now);
 	return true;
 }
 
@@ -120,6 +118,7 @@ static bool place_work(struct kitchen *kitchen, const struct work_kind *kind, co
 	if (strip == NULL)
 		return false;
 	strip->content = kind->content;
+	memset(&strip->in, 0, sizeof(strip->in));
 	kind->put_in(strip, row);
 	return read_phases(kitchen, strip, kind, fault) && kind->read(kitchen, strip, fault);
 }

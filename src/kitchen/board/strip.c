@@ -15,6 +15,35 @@ int64_t strip_passed_ms(const struct strip *strip, const struct moment *now)
 	return passed > 0 ? passed : 0;
 }
 
+const struct strip_load *strip_load(const struct strip *strip)
+{
+	return strip->content == STRIP_LOAD ? &strip->in.load : NULL;
+}
+
+const struct strip_run *strip_run(const struct strip *strip)
+{
+	return strip->content == STRIP_RUN ? &strip->in.run : NULL;
+}
+
+const struct strip_batch *strip_batch(const struct strip *strip)
+{
+	return strip->content == STRIP_BATCH ? &strip->in.batch : NULL;
+}
+
+bool strip_on_rack(const struct strip *strip)
+{
+	const struct strip_load *load = strip_load(strip);
+
+	return load != NULL && load->row.place == PLACE_RACK;
+}
+
+bool strip_wants_clock(const struct strip *strip)
+{
+	const struct strip_load *load = strip_load(strip);
+
+	return load != NULL && load->hold_across_restart && load->clock_read_ms == NOT_ON_RECORD;
+}
+
 struct log_subject strip_subject(const struct strip *strip)
 {
 	const struct work_kind *kind = strip_kind(strip);
@@ -79,7 +108,7 @@ const struct phase_rule *strip_next(const struct strip *strip)
 
 	/* A load whose process failed is not left to cool for half a day: its jars
 	 * need a fate within two hours. */
-	if (strip->rule->name == PHASE_UNLOAD && strip->load.verdict == VERDICT_NOT_VALID)
+	if (strip->rule->name == PHASE_UNLOAD && strip_load(strip)->row.verdict == VERDICT_NOT_VALID)
 		return phase_rule_of(strip->station.kind, PHASE_SEAL_CHECK);
 	do
 		next = phase_rule_next(strip->station.kind, next);
@@ -122,10 +151,11 @@ int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
 {
 	/* Not told which it is: asked as the one that takes longer. */
 	if (rule->name == PHASE_COOL_DOWN && strip->station.wall != WALL_LOCK)
-		return cool_down_least_ms(WALL_HEAVY, strip->largest_jar);
+		return cool_down_least_ms(WALL_HEAVY, strip_load(strip)->largest_jar);
 	/* After a lost boil the water is hot. */
-	if (rule->name == PHASE_COME_UP && strip->hold_starts == 0 && strip->boils_ms > rule->soon_s * INT64_C(1000))
-		return strip->boils_ms;
+	if (rule->name == PHASE_COME_UP && strip_load(strip)->hold_starts == 0 &&
+	    strip_load(strip)->boils_ms > rule->soon_s * INT64_C(1000))
+		return strip_load(strip)->boils_ms;
 	return rule->soon_s * INT64_C(1000);
 }
 
@@ -149,9 +179,9 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->alarm = strip->rule->alarm;
 	out->job = out->due ? strip->rule->job : NULL;
 	out->act = out->due ? strip->rule->due : strip->rule->act;
-	if (out->due && strip->hold_across_restart && strip->clock_read_ms == NOT_ON_RECORD)
+	if (out->due && strip_wants_clock(strip))
 		out->act = "RESTARTED: read another clock before the hold ends";
-	if (strip->rule->name == PHASE_SEAL_CHECK && strip->load.verdict == VERDICT_NOT_VALID)
+	if (strip->rule->name == PHASE_SEAL_CHECK && strip_load(strip)->row.verdict == VERDICT_NOT_VALID)
 		out->act = "Process NOT VALID: give every jar a fate now";
 	if (kind->second_clock != NULL)
 		kind->second_clock(strip, now, out);
@@ -189,9 +219,9 @@ int64_t strip_urgency(const struct strip *strip, const struct moment *now)
 
 int64_t strip_seal_overdue_ms(const struct strip *strip)
 {
-	if (!strip_on_rack(strip) || strip->load.process_ended_wall_ms == 0)
+	if (!strip_on_rack(strip) || strip_load(strip)->row.process_ended_wall_ms == 0)
 		return 0;
-	return strip->load.process_ended_wall_ms + SEAL_OVERDUE_MS;
+	return strip_load(strip)->row.process_ended_wall_ms + SEAL_OVERDUE_MS;
 }
 
 /* --- which one is meant --------------------------------------------------------- */

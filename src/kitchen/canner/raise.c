@@ -61,9 +61,9 @@ static void use_pair(struct process *process, int pressure_psi)
 
 static void say_raised(const struct strip *strip, const struct log_load *load, struct text *text)
 {
-	int more = load->minutes - strip->load.minutes;
+	int more = load->minutes - strip_load(strip)->row.minutes;
 
-	if (load->pressure_psi > strip->load.pressure_psi)
+	if (load->pressure_psi > strip_load(strip)->row.pressure_psi)
 		text_add(text, "raise to %d psi, then the full %d min from the start", load->pressure_psi,
 		         load->minutes);
 	else
@@ -77,8 +77,8 @@ static bool lengthen(struct act *act, const struct strip *strip, const struct lo
 
 	if (strip->rule->name != PHASE_HOLD)
 		return true;
-	if (load->pressure_psi > strip->load.pressure_psi) {
-		raised.load = *load;
+	if (load->pressure_psi > strip_load(strip)->row.pressure_psi) {
+		raised.in.load.row = *load;
 		return phase_change(act, &raised, PHASE_LOST, phase_rule_of(strip->station.kind, strip->rule->lost_to),
 		                    fault);
 	}
@@ -90,7 +90,9 @@ static bool lengthen(struct act *act, const struct strip *strip, const struct lo
 static bool put_raised(struct act *act, const struct strip *strip, struct log_load *load, struct text *said,
                        struct fault *fault)
 {
-	struct log_mark mark = { .load_id = load->id, .kind = MARK_RAISED, .amount = strip->load.minutes * MINUTE_MS };
+	struct log_mark mark = { .load_id = load->id,
+		                 .kind = MARK_RAISED,
+		                 .amount = strip_load(strip)->row.minutes * MINUTE_MS };
 	struct text words = TEXT_OVER(mark.words);
 
 	say_raised(strip, load, &words);
@@ -102,7 +104,7 @@ static bool put_raised(struct act *act, const struct strip *strip, struct log_lo
 bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
                    struct fault *fault)
 {
-	struct log_load load = strip->load;
+	struct log_load load = strip_load(strip)->row;
 	struct process process = { 0 };
 	struct fault why = { 0 };
 	bool found = find_at(act, &load, house, &process, &why);
@@ -115,8 +117,8 @@ bool raise_running(struct act *act, const struct strip *strip, const struct log_
 	}
 	use_pair(&process, load.pressure_psi);
 	set_process(&load, &process, house);
-	if (load.pressure_psi < strip->load.pressure_psi) /* longer, and the pressure it has does */
-		load.pressure_psi = strip->load.pressure_psi;
+	if (load.pressure_psi < strip_load(strip)->row.pressure_psi) /* longer, and the pressure it has does */
+		load.pressure_psi = strip_load(strip)->row.pressure_psi;
 	return put_raised(act, strip, &load, said, fault);
 }
 
@@ -125,7 +127,7 @@ bool look_up_again(struct act *act, const struct strip *strip, struct log_load *
 	const struct log_house *house = &act->kitchen->board.house;
 	struct process process = { 0 };
 
-	*load = strip->load;
+	*load = strip_load(strip)->row;
 	if (!find_at(act, load, house, &process, fault))
 		return false;
 	use_pair(&process, load->pressure_psi);

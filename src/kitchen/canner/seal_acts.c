@@ -115,7 +115,7 @@ size_t kitchen_round(const struct kitchen *kitchen, const struct moment *now, in
 
 		strip_face(strip, now, &face);
 		if (strip->rule->asks == ASKS_SEALS || (strip->rule->name == PHASE_COOLING && face.due))
-			load_ids[count++] = strip->load.id;
+			load_ids[count++] = strip_load(strip)->row.id;
 	}
 	return count;
 }
@@ -240,7 +240,7 @@ static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const c
 	text_copy(code, sizeof(code), strip->lot.code);
 	if (!act_begin(&act, kitchen, verb, strip->station.id, fault))
 		return false;
-	act_about(&act, (struct log_subject){ SUBJECT_LOAD, strip->load.id });
+	act_about(&act, (struct log_subject){ SUBJECT_LOAD, strip_load(strip)->row.id });
 	sign(&act);
 	if (looked)
 		look_at(jar, jar->state, &act.entry);
@@ -377,7 +377,7 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 	if (fate != FATE_NONE && !jar_needs_fate(&jar))
 		return fault_set(fault, FAULT_REFUSED, "Jar %d needs no fate: mark it unsealed or doubtful first.",
 		                 jar.place_in_load);
-	if (!give_fate(&jar, &strip->load, fate, now, fault))
+	if (!give_fate(&jar, &strip_load(strip)->row, fate, now, fault))
 		return false;
 	(void)snprintf(words, sizeof(words), "goes to: %s", jar_fate_words(fate));
 	return put_mark(kitchen, strip, "jar_fate", &jar, false, words, fault);
@@ -404,7 +404,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	for (size_t i = 0; i < count && done; i++) {
 		if (!jar_needs_fate(&jars[i]) || jars[i].fate != FATE_NONE)
 			continue;
-		done = give_fate(&jars[i], &at.load, fate, act.entry.at.wall_ms, fault) &&
+		done = give_fate(&jars[i], &strip_load(&at)->row, fate, act.entry.at.wall_ms, fault) &&
 		       log_put_jar(kitchen->log, &jars[i], fault);
 		given++;
 	}

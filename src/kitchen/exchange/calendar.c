@@ -71,9 +71,10 @@ static bool add_seal_check(struct gathering *all, const struct strip *strip, str
 	event = new_event(all, fault);
 	if (event == NULL)
 		return false;
-	(void)snprintf(what, sizeof(what), "load-%" PRId64, strip->load.id);
+	(void)snprintf(what, sizeof(what), "load-%" PRId64, strip_load(strip)->row.id);
 	set_uid(all, event, "seal-check", what);
-	(void)snprintf(what, sizeof(what), "Check the seals of %d jar%s", strip->jars, strip->jars == 1 ? "" : "s");
+	(void)snprintf(what, sizeof(what), "Check the seals of %d jar%s", strip_load(strip)->jars,
+	               strip_load(strip)->jars == 1 ? "" : "s");
 	set_summary(all, event, what, &strip->lot);
 	(void)text_copy(event->description, sizeof(event->description), rule != NULL ? rule->act : "");
 	event->start_wall_ms = strip->phase.began.wall_ms + (strip->rule->name == PHASE_COOLING ? COOLING_MS : 0);

@@ -178,7 +178,7 @@ static void tell_busy(const struct planning *planning, const struct strip *strip
 		state->expected_ms = item == NULL ? 0 : item->end_ms;
 		return;
 	}
-	block = block_of_load(planning, strip->station.id, strip->load.id);
+	block = block_of_load(planning, strip->station.id, strip_load(strip)->row.id);
 	state->accepted_ms = block == NULL ? 0 : block->row.end_wall_ms;
 	for (int i = 0; i < planning->day.load_count && out->possible; i++)
 		if (planning->day.loads[i].station == station && planning->day.loads[i].running != PLAN_NONE)

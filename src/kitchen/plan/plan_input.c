@@ -87,7 +87,7 @@ static int jars_cooling(const struct board *board)
 	int jars = 0;
 
 	for (size_t i = board->stations; i < board->stations + board->racked; i++)
-		jars += strip_on_rack(&board->strips[i]) ? board->strips[i].jars : 0;
+		jars += strip_on_rack(&board->strips[i]) ? strip_load(&board->strips[i])->jars : 0;
 	return jars;
 }
 
@@ -335,17 +335,18 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 	struct plan_batch *batch;
 
 	item->jars = jars;
-	plan_batch_spans(building->kitchen, strip, building->now, strip->recipe, &left);
+	plan_batch_spans(building->kitchen, strip, building->now, strip_batch(strip)->recipe, &left);
 	if (station == PLAN_NONE)
 		return true;
-	if (strip->lot.food[0] == '\0' || jars == 0 || jar_size_named(strip->batch.jar) == NULL) {
+	if (strip->lot.food[0] == '\0' || jars == 0 || jar_size_named(strip_batch(strip)->row.jar) == NULL) {
 		building->input->stations[station].free_at_s = building->input->start_s + left_in_pot_s(&left);
 		return true;
 	}
-	batch = next_batch(building, item,
-	                   &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(strip->batch.jar),
-	                                   strip->batch.sheet_minutes },
-	                   jars);
+	batch =
+	    next_batch(building, item,
+	               &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(strip_batch(strip)->row.jar),
+	                               strip_batch(strip)->row.sheet_minutes },
+	               jars);
 	if (batch == NULL)
 		return false;
 	batch->stage = PLAN_IN_POT;
@@ -383,9 +384,9 @@ static void add_unplanned(struct building *building)
 		const struct strip *strip = &board->strips[i];
 		struct plan_item *item;
 
-		if (strip->content != STRIP_BATCH || plan_item_of(building, false, strip->batch.id) != NULL)
+		if (strip->content != STRIP_BATCH || plan_item_of(building, false, strip_batch(strip)->row.id) != NULL)
 			continue;
-		item = plan_item_add(building, false, 0, strip->batch.id);
+		item = plan_item_add(building, false, 0, strip_batch(strip)->row.id);
 		if (item == NULL)
 			continue;
 		item->state = ITEM_GOING_ON;
@@ -467,9 +468,9 @@ static void put_loads(struct building *building)
 		if (strip->content != STRIP_LOAD)
 			continue;
 		memset(load, 0, sizeof(*load));
-		load->id = strip->load.id;
+		load->id = strip_load(strip)->row.id;
 		load->station = i;
-		load->jars = strip->jars;
+		load->jars = strip_load(strip)->jars;
 		plan_process_spans(building->kitchen, strip, building->now, strip->station.kind, 0, &load->left);
 		input->running_load_count++;
 	}

@@ -86,7 +86,7 @@ static const char *fruit_of(const struct building *building, const struct plan_i
 	    item->state == ITEM_GOING_ON ? plan_strip_with(building, STRIP_RUN, item->work_id) : NULL;
 
 	if (strip != NULL)
-		return strip->run.fruit;
+		return strip_run(strip)->row.fruit;
 	for (size_t i = 0; i < planning->rows->run_count; i++)
 		if (planning->rows->runs[i].id == item->plan_id)
 			return planning->rows->runs[i].fruit;
@@ -123,7 +123,7 @@ static bool put_run(struct building *building, struct plan_item *item)
 	    item->state == ITEM_GOING_ON ? plan_strip_with(building, STRIP_RUN, item->work_id) : NULL;
 	const char *fruit = fruit_of(building, item);
 	struct plan_run *run = &input->runs[input->run_count];
-	int64_t mg = strip != NULL ? strip->run.fruit_mg : 0;
+	int64_t mg = strip != NULL ? strip_run(strip)->row.fruit_mg : 0;
 	struct fault why = { 0 };
 
 	if (input->run_count == PLAN_RUNS_MAX)
@@ -139,7 +139,7 @@ static bool put_run(struct building *building, struct plan_item *item)
 			mg = planning->rows->runs[i].fruit_mg;
 		}
 	run_spans(building->kitchen, strip, building->now, run);
-	add_pool(building, fruit, juice_to_come(building, fruit, mg, strip != NULL ? strip->drawn_ul : 0),
+	add_pool(building, fruit, juice_to_come(building, fruit, mg, strip != NULL ? strip_run(strip)->drawn_ul : 0),
 	         input->run_count);
 	item->index = input->run_count;
 	planning->out.run_items[input->run_count++] = plan_item_number(building, item);
@@ -157,9 +157,9 @@ bool plan_put_runs(struct building *building)
 		struct plan_item *item;
 
 		if (board->strips[i].content != STRIP_RUN ||
-		    plan_item_of(building, true, board->strips[i].run.id) != NULL)
+		    plan_item_of(building, true, strip_run(&board->strips[i])->row.id) != NULL)
 			continue;
-		item = plan_item_add(building, true, 0, board->strips[i].run.id);
+		item = plan_item_add(building, true, 0, strip_run(&board->strips[i])->row.id);
 		if (item == NULL)
 			continue;
 		item->state = ITEM_GOING_ON;

@@ -211,7 +211,8 @@ bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *n
 static enum acid acid_filled(const struct acid_asked *asked, const struct strip *strip, const struct fill_order *order)
 {
 	if (asked->short_in_pot || (asked->asked && !order->acid_in))
-		return strip->recipe != NULL || strip->lot.acidity == ACIDITY_ACIDIFIED ? ACID_LEFT_OUT : ACID_NOT_SAID;
+		return strip_batch(strip)->recipe != NULL || strip->lot.acidity == ACIDITY_ACIDIFIED ? ACID_LEFT_OUT
+		                                                                                     : ACID_NOT_SAID;
 	if (!asked->asked)
 		return ACID_NONE_ASKED;
 	return order->acid == ACID_NOT_SAID ? asked->answers[0] : order->acid;
@@ -246,13 +247,14 @@ static bool check_fill(const struct strip *strip, const struct acid_asked *asked
 	if (strip->rule->asks != ASKS_JARS)
 		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
 	if (jar_size_named(order->jar) == NULL ||
-	    (strip->recipe != NULL && !recipe_allows_jar(strip->recipe, order->jar)))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
+	    (strip_batch(strip)->recipe != NULL && !recipe_allows_jar(strip_batch(strip)->recipe, order->jar)))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.",
+		                 strip_batch(strip)->row.recipe);
 	if (order->jars < 1 || order->jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
 	if (!check_acid(asked, strip, order, fault))
 		return false;
-	if (!strip->batch.warm_jars && !order->sure)
+	if (!strip_batch(strip)->row.warm_jars && !order->sure)
 		return fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
 	return true;
 }
@@ -275,7 +277,7 @@ static int64_t line_in_jar(const struct strip *strip, const struct ingredient *l
 /* Of its ledger, for so many jars. */
 static int64_t acid_taken(const struct strip *strip, const struct jar_size *jar, int jars, enum acid acid)
 {
-	const struct ingredient *line = acid_in_jar(strip->recipe);
+	const struct ingredient *line = acid_in_jar(strip_batch(strip)->recipe);
 	enum supply_kind supply;
 
 	return line == NULL || jar == NULL ? 0 : line_in_jar(strip, line, jar, acid, &supply) * jars;
@@ -316,7 +318,7 @@ bool kitchen_acid_shelf(const struct kitchen *kitchen, int64_t batch_id, const c
 bool use_with_jars(struct act *act, const struct strip *strip, const char *jar, int jars, enum acid acid,
                    struct fault *fault)
 {
-	const struct recipe *recipe = strip->recipe;
+	const struct recipe *recipe = strip_batch(strip)->recipe;
 
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++) {
 		const struct ingredient *ingredient = &recipe->ingredients[i];
@@ -335,9 +337,9 @@ bool put_filled(struct act *act, const struct strip *strip, const char *size, in
                 struct fault *fault)
 {
 	for (int i = 0; i < jars; i++) {
-		struct log_jar jar = { .batch_id = strip->batch.id,
+		struct log_jar jar = { .batch_id = strip_batch(strip)->row.id,
 			               .filled = like->filled,
-			               .lot_id = strip->batch.lot_id,
+			               .lot_id = strip_batch(strip)->row.lot_id,
 			               .lid_box_id = like->lid_box_id,
 			               .acid = like->acid };
 
@@ -353,7 +355,7 @@ bool put_filled(struct act *act, const struct strip *strip, const char *size, in
 static bool note_acid(struct act *act, const struct acid_asked *asked, const struct strip *strip,
                       const struct fill_order *order, struct fault *fault)
 {
-	int64_t lot_id = strip->batch.lot_id;
+	int64_t lot_id = strip_batch(strip)->row.lot_id;
 
 	if (!asked->short_in_pot && acid_filled(asked, strip, order) == ACID_LEFT_OUT &&
 	    !mark_acid_left_out(act, lot_id, order->reason, fault))
@@ -363,7 +365,7 @@ static bool note_acid(struct act *act, const struct acid_asked *asked, const str
 
 static int64_t pot_stood_ms(const struct strip *strip, const struct moment *now)
 {
-	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, now);
+	int64_t stood = strip_batch(strip)->off.wall_ms == 0 ? 0 : moment_between(&strip_batch(strip)->off, now);
 
 	return stood > 0 ? stood : 0;
 }
@@ -371,7 +373,7 @@ static int64_t pot_stood_ms(const struct strip *strip, const struct moment *now)
 /* The food stood in its pot since it came off the heat. */
 static bool note_standing(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	struct log_mark mark = { .lot_id = strip->batch.lot_id, .kind = MARK_POT_STOOD };
+	struct log_mark mark = { .lot_id = strip_batch(strip)->row.lot_id, .kind = MARK_POT_STOOD };
 
 	mark.amount = pot_stood_ms(strip, &act->entry.at);
 	return mark.amount <= stand_limit_of(act->kitchen, strip->lot.acidity) || act_mark(act, &mark, fault);
@@ -430,7 +432,7 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 		return act_fail(&act);
 	fill_acid_words(&asked, acid, &text);
 	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s%s", strip.station.name, order->jars,
-	                  order->jars == 1 ? size->words : size->plural, strip.batch.recipe, acid_said,
+	                  order->jars == 1 ? size->words : size->plural, strip_batch(&strip)->row.recipe, acid_said,
 	                  order->reason[0] != '\0' ? ": " : "", order->reason, stood);
 }
 

@@ -187,9 +187,10 @@ static bool check_recount(const struct strip *strip, size_t count, const struct 
 		return true;
 	if (count == 0)
 		return fault_set(fault, FAULT_REFUSED, "No jar of %s has been filled yet; there is nothing to correct.",
-		                 strip->batch.recipe);
-	if (strip->recipe != NULL && !recipe_allows_jar(strip->recipe, size->name))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", strip->batch.recipe);
+		                 strip_batch(strip)->row.recipe);
+	if (strip_batch(strip)->recipe != NULL && !recipe_allows_jar(strip_batch(strip)->recipe, size->name))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.",
+		                 strip_batch(strip)->row.recipe);
 	return true;
 }
 
@@ -223,17 +224,17 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 
 	if (size == NULL || jars < 0 || jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 0 to 99 of a size there is.");
-	if (!log_batch_get(kitchen->log, batch_id, &strip.batch, fault) ||
-	    !log_lot_get(kitchen->log, strip.batch.lot_id, &strip.lot, fault) ||
+	if (!log_batch_get(kitchen->log, batch_id, &strip.in.batch.row, fault) ||
+	    !log_lot_get(kitchen->log, strip.in.batch.row.lot_id, &strip.lot, fault) ||
 	    !log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))
 		return false;
-	strip.recipe = kitchen_recipe_named(kitchen, strip.batch.recipe);
+	strip.in.batch.recipe = kitchen_recipe_named(kitchen, strip.in.batch.row.recipe);
 	have = jars_filled(rows, count, size->name);
 	for (size_t i = 0; i < count; i++)
 		if (i == 0 || strcmp(rows[i].size, size->name) == 0)
 			acid = rows[i].acid;
 	if (!check_recount(&strip, count, size, jars - have, fault) ||
-	    !act_begin(&act, kitchen, "edit_jars", strip.batch.station_id, fault)) {
+	    !act_begin(&act, kitchen, "edit_jars", strip_batch(&strip)->row.station_id, fault)) {
 		free(rows);
 		return false;
 	}
@@ -243,7 +244,8 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	free(rows);
 	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, acid, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Corrected: %s filled %d %s", strip.batch.recipe, jars, size->plural);
+	return act_commit(&act, fault, "Corrected: %s filled %d %s", strip_batch(&strip)->row.recipe, jars,
+	                  size->plural);
 }
 
 /* --- found wrong -------------------------------------------------------------------------- */

@@ -177,13 +177,14 @@ int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *s
 {
 	int64_t first = -1;
 
-	if (strip->batch.jar[0] != '\0')
-		return canner_in_ms(kitchen, strip->lot.food, strip->lot.pack, strip->batch.jar, now);
+	if (strip_batch(strip)->row.jar[0] != '\0')
+		return canner_in_ms(kitchen, strip->lot.food, strip->lot.pack, strip_batch(strip)->row.jar, now);
 	/* Started before sizes were noted: any that the recipe allows. */
 	for (size_t i = 0; i < jar_size_count; i++) {
 		int64_t in;
 
-		if (strip->recipe != NULL && !recipe_allows_jar(strip->recipe, jar_sizes[i].name))
+		if (strip_batch(strip)->recipe != NULL &&
+		    !recipe_allows_jar(strip_batch(strip)->recipe, jar_sizes[i].name))
 			continue;
 		in = canner_in_ms(kitchen, strip->lot.food, strip->lot.pack, jar_sizes[i].name, now);
 		if (in >= 0 && (first < 0 || in < first))

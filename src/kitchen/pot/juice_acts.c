@@ -139,7 +139,7 @@ static bool put_juice(struct act *act, int64_t run_id, const char *kind, int64_t
 
 static bool end_run(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	struct log_run run = strip->run;
+	struct log_run run = strip_run(strip)->row;
 
 	run.open = false;
 	return phase_change(act, strip, PHASE_DONE, NULL, fault) && log_put_run(act->kitchen->log, &run, fault);
@@ -164,12 +164,13 @@ bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, st
 	if (!act_begin(&act, kitchen, "juice_out", strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
-	if ((ul > 0 && !put_juice(&act, strip.run.id, strip.run.fruit, ul, JUICE_HOT, fault)) ||
+	if ((ul > 0 &&
+	     !put_juice(&act, strip_run(&strip)->row.id, strip_run(&strip)->row.fruit, ul, JUICE_HOT, fault)) ||
 	    (ends && !end_run(&act, &strip, fault)))
 		return act_fail(&act);
 	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s: %s of %s juice measured%s", strip.station.name, volume, strip.run.fruit,
-	                  ends ? ", run done" : "");
+	return act_commit(&act, fault, "%s: %s of %s juice measured%s", strip.station.name, volume,
+	                  strip_run(&strip)->row.fruit, ends ? ", run done" : "");
 }
 
 bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,

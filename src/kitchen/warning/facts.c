@@ -112,8 +112,8 @@ static void ask_house(const struct asking *asking)
 static struct gathered gathered_of(const struct strip *strip)
 {
 	return (struct gathered){ .station_id = strip->station.id,
-		                  .load_id = strip_has_load(strip) ? strip->load.id : 0,
-		                  .batch_id = strip->content == STRIP_BATCH ? strip->batch.id : 0 };
+		                  .load_id = strip_has_load(strip) ? strip_load(strip)->row.id : 0,
+		                  .batch_id = strip->content == STRIP_BATCH ? strip_batch(strip)->row.id : 0 };
 }
 
 static struct called called(const struct strip *strip)
@@ -152,39 +152,40 @@ static void account_facts(const struct asking *asking, const struct strip *strip
 	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
 
 	facts->hold_over = !strip_before_end(strip);
-	facts->hold_ms = strip->load.minutes * MINUTE_MS;
-	facts->held_ms = strip->held_ms > 0 ? strip->held_ms : 0;
-	facts->vent_held_ms = strip->vented_ms;
+	facts->hold_ms = strip_load(strip)->row.minutes * MINUTE_MS;
+	facts->held_ms = strip_load(strip)->held_ms > 0 ? strip_load(strip)->held_ms : 0;
+	facts->vent_held_ms = strip_load(strip)->vented_ms;
 	facts->vent_ms = VENT_MS;
-	facts->reached_ms = strip->reached_ms;
-	facts->soon_ms = strip->soon_ms;
-	facts->hold_starts = strip->hold_starts;
-	facts->steamed_ms = strip->holds_ms + running;
+	facts->reached_ms = strip_load(strip)->reached_ms;
+	facts->soon_ms = strip_load(strip)->soon_ms;
+	facts->hold_starts = strip_load(strip)->hold_starts;
+	facts->steamed_ms = strip_load(strip)->holds_ms + running;
 	facts->heats = facts->in_canner && strip_before_end(strip) && strip->rule->name != PHASE_HOLD;
-	facts->way_ms = facts->heats ? strip->way_ms + strip_passed_ms(strip, asking->now) : 0;
-	facts->way_ms = strip->way_worst_ms > facts->way_ms ? strip->way_worst_ms : facts->way_ms;
-	facts->cold = !strip->heated;
+	facts->way_ms = facts->heats ? strip_load(strip)->way_ms + strip_passed_ms(strip, asking->now) : 0;
+	facts->way_ms =
+	    strip_load(strip)->way_worst_ms > facts->way_ms ? strip_load(strip)->way_worst_ms : facts->way_ms;
+	facts->cold = !strip_load(strip)->heated;
 	facts->way_limit_ms = way_limit_ms(facts->acidity, asking->board->house.stand_minutes * MINUTE_MS);
 }
 
 static void seal_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
 {
-	const struct log_load *load = &strip->load;
+	const struct log_load *load = &strip_load(strip)->row;
 	int64_t overdue = strip_seal_overdue_ms(strip);
 
-	facts->unchecked = strip->unchecked;
+	facts->unchecked = strip_load(strip)->unchecked;
 	facts->seals_due_in_ms = overdue - asking->now->wall_ms;
 	facts->cooling_out = overdue != 0;
-	facts->fateless = strip_on_rack(strip) ? strip->without_fate : 0;
-	facts->over_half = strip_on_rack(strip) ? strip->over_half : 0;
+	facts->fateless = strip_on_rack(strip) ? strip_load(strip)->without_fate : 0;
+	facts->over_half = strip_on_rack(strip) ? strip_load(strip)->over_half : 0;
 	/* A process that failed has its window from then on, wherever its jars are. */
 	facts->windowed =
 	    strip_on_rack(strip) || (facts->verdict == VERDICT_NOT_VALID && load->process_ended_wall_ms > 0)
-	        ? strip->windowed
+	        ? strip_load(strip)->windowed
 	        : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
-	facts->liquid_lost = strip->liquid_lost;
+	facts->liquid_lost = strip_load(strip)->liquid_lost;
 	facts->broken = load->broken;
 }
 
@@ -192,16 +193,16 @@ static void ask_notebook(const struct asking *asking, const struct strip *strip)
 {
 	struct gathered gathered = gathered_of(strip);
 	struct about_notebook facts = { .called = called(strip),
-		                        .verdict = strip->load.verdict,
-		                        .why = strip->load.verdict_why,
-		                        .fateless = strip->without_fate };
+		                        .verdict = strip_load(strip)->row.verdict,
+		                        .why = strip_load(strip)->row.verdict_why,
+		                        .fateless = strip_load(strip)->without_fate };
 
 	ask(asking, &gathered, FACTS(notebook, facts));
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
 {
-	const struct log_load *load = &strip->load;
+	const struct log_load *load = &strip_load(strip)->row;
 	struct gathered gathered = gathered_of(strip);
 	struct about_load facts = { 0 };
 
@@ -210,14 +211,14 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts.why = load->verdict_why;
 	facts.method = load->method;
 	facts.acidity = strip->lot.acidity;
-	facts.jars = strip->jars;
+	facts.jars = strip_load(strip)->jars;
 	facts.in_canner = load->place == PLACE_STATION;
-	facts.larger_than_tested = strip->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
+	facts.larger_than_tested = strip_load(strip)->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts.practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts.minutes = load->minutes;
-	facts.asks_more = load_asks_more(load, &strip->lot, jar_sizes[strip->largest_jar].name,
+	facts.asks_more = load_asks_more(load, &strip->lot, jar_sizes[strip_load(strip)->largest_jar].name,
 	                                 &asking->board->house.elevation, &facts.minutes_here);
-	facts.raised = strip->raised;
+	facts.raised = strip_load(strip)->raised;
 	account_facts(asking, strip, &facts);
 	seal_facts(asking, strip, &facts);
 	ask(asking, &gathered, FACTS(load, facts));
@@ -256,7 +257,8 @@ static int64_t filled_in_ms(const struct asking *asking, const struct strip *str
 /* Off the heat, and not all in jars. */
 static struct standing standing_of(const struct asking *asking, const struct strip *strip)
 {
-	int64_t stood = strip->off.wall_ms == 0 ? 0 : moment_between(&strip->off, asking->now);
+	int64_t stood =
+	    strip_batch(strip)->off.wall_ms == 0 ? 0 : moment_between(&strip_batch(strip)->off, asking->now);
 
 	return (struct standing){ .stands = strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL,
 		                  .acidity = strip->lot.acidity,
@@ -270,9 +272,9 @@ static void ask_batch(const struct asking *asking, const struct strip *strip)
 	struct about_batch facts = { 0 };
 
 	facts.called = called(strip);
-	facts.verdict = strip->batch.verdict;
-	facts.why = strip->batch.verdict_why;
-	facts.published = strip->batch.published;
+	facts.verdict = strip_batch(strip)->row.verdict;
+	facts.why = strip_batch(strip)->row.verdict_why;
+	facts.published = strip_batch(strip)->row.published;
 	facts.in_pot = strip->rule->name != PHASE_FILL && strip->rule->name != PHASE_RINSE;
 	facts.standing = standing_of(asking, strip);
 	facts.wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
@@ -513,7 +515,7 @@ static int jars_to_come(const struct asking *asking, const char *size)
 	for (size_t i = 0; i < asking->board->stations; i++) {
 		const struct strip *strip = &asking->board->strips[i];
 
-		if (strip->content == STRIP_BATCH && (size == NULL || strcmp(strip->batch.jar, size) == 0))
+		if (strip->content == STRIP_BATCH && (size == NULL || strcmp(strip_batch(strip)->row.jar, size) == 0))
 			jars += batch_jars_to_come(strip);
 	}
 	return jars;
@@ -571,7 +573,7 @@ static void ask_lids(const struct asking *asking)
 
 static void ask_load_or_notebook(const struct asking *asking, const struct strip *strip)
 {
-	if (load_from_notebook(&strip->load))
+	if (load_from_notebook(&strip_load(strip)->row))
 		ask_notebook(asking, strip);
 	else
 		ask_load(asking, strip);

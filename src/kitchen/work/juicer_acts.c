@@ -5,7 +5,7 @@
 
 static bool move_on(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
 {
-	struct log_run run = strip->run;
+	struct log_run run = strip_run(strip)->row;
 
 	run.open = next != NULL;
 	return log_put_run(act->kitchen->log, &run, fault);
@@ -13,7 +13,7 @@ static bool move_on(struct act *act, const struct strip *strip, const struct pha
 
 static bool see_water(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	struct log_run run = strip->run;
+	struct log_run run = strip_run(strip)->row;
 
 	run.water = act->entry.at;
 	run.water_checks++;

@@ -16,7 +16,7 @@ bool mark_phase(struct act *act, const struct strip *strip, enum mark_kind kind,
                 struct fault *fault)
 {
 	struct log_mark mark = {
-		.load_id = strip->load.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount
+		.load_id = strip_load(strip)->row.id, .phase_id = strip->phase.id, .kind = kind, .amount = amount
 	};
 
 	text_copy(mark.words, sizeof(mark.words), words);
@@ -33,7 +33,7 @@ static void end_process(struct log_load *load, const struct strip *strip, const 
 
 static bool move_on(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
 {
-	struct log_load load = strip->load;
+	struct log_load load = strip_load(strip)->row;
 
 	load.place = next == NULL ? PLACE_SHELF : next->place;
 	end_process(&load, strip, &act->entry.at);
@@ -50,8 +50,8 @@ static bool redo_window_open(const struct log_load *load, const struct moment *n
 
 bool found_wrong_later(const struct strip *strip)
 {
-	return strip->load.process_ended_wall_ms > 0 &&
-	       (strip->load.verdict == VERDICT_VALID || strip->load.verdict == VERDICT_UNKNOWN) &&
+	return strip_load(strip)->row.process_ended_wall_ms > 0 &&
+	       (strip_load(strip)->row.verdict == VERDICT_VALID || strip_load(strip)->row.verdict == VERDICT_UNKNOWN) &&
 	       strip->rule->name != PHASE_HOLD;
 }
 
@@ -67,11 +67,12 @@ static const char *words_of(const struct strip *strip, enum exception exception,
 		           ? "vent was cut short and weight is on: process NOT valid"
 		           : NULL;
 	case EXCEPTION_EARLIER:
-		return rule->name == PHASE_HOLD && !face.due && strip->load.verdict != VERDICT_NOT_VALID
+		return rule->name == PHASE_HOLD && !face.due && strip_load(strip)->row.verdict != VERDICT_NOT_VALID
 		           ? "someone saw the hold begin earlier than the key: time is estimated"
 		           : NULL;
 	case EXCEPTION_BROKEN_JAR:
-		return strip->load.place == PLACE_STATION && strip->load.broken < strip->jars
+		return strip_load(strip)->row.place == PLACE_STATION &&
+		               strip_load(strip)->row.broken < strip_load(strip)->jars
 		           ? "a jar broke: leave the rest in, go on"
 		           : NULL;
 	case EXCEPTION_FORCED:
@@ -87,7 +88,7 @@ static const char *words_of(const struct strip *strip, enum exception exception,
 		           ? "found wrong only now (weight, elevation, vent, acid): process NOT valid"
 		           : NULL;
 	case EXCEPTION_REDO:
-		return rule->name == PHASE_UNLOAD && redo_window_open(&strip->load, now)
+		return rule->name == PHASE_UNLOAD && redo_window_open(&strip_load(strip)->row, now)
 		           ? "the whole process again, full time, new lids if they had sealed"
 		           : NULL;
 	default: return NULL;
@@ -101,7 +102,7 @@ static const char *words_of(const struct strip *strip, enum exception exception,
  * is in the jars, has its two hours from now. */
 static bool end_failed(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	struct log_load load = strip->load;
+	struct log_load load = strip_load(strip)->row;
 
 	if (load.process_ended_wall_ms != 0)
 		return true;
@@ -119,7 +120,7 @@ static bool stopped(struct act *act, const struct strip *strip, struct fault *fa
 	         strip->phase.required_ms > 0 && passed >= strip->phase.required_ms ? ", found" : "");
 	text_add_duration(&text, passed / 1000);
 	if (strip->rule->name == PHASE_HOLD)
-		text_add(&text, " of %d:00", strip->load.minutes);
+		text_add(&text, " of %d:00", strip_load(strip)->row.minutes);
 	return end_failed(act, strip, fault) && mark_phase(act, strip, MARK_STOPPED, passed, why, fault);
 }
 
@@ -158,7 +159,7 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
 
 static bool count_broken(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	struct log_load load = strip->load;
+	struct log_load load = strip_load(strip)->row;
 
 	load.broken++;
 	return log_put_load(act->kitchen->log, &load, fault);

@@ -104,30 +104,32 @@ static bool check_finished(const struct strip *strip, bool sure, struct fault *f
 	if (strip->rule->asks == ASKS_MEASURE)
 		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
 		                 strip_title(strip));
-	if (strip->rule->asks == ASKS_JARS && strip->filled == 0)
+	if (strip->rule->asks == ASKS_JARS && strip_batch(strip)->filled == 0)
 		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?",
 		                         strip_title(strip));
 	if (strip->rule->asks != ASKS_SEALS)
 		return true;
-	if (strip->unchecked > 0)
-		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.", strip->unchecked,
-		                 strip->jars);
-	if (strip->without_fate > 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
-		                 strip->without_fate, strip->without_fate == 1 ? " is" : "s are");
+	if (strip_load(strip)->unchecked > 0)
+		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.",
+		                 strip_load(strip)->unchecked, strip_load(strip)->jars);
+	if (strip_load(strip)->without_fate > 0)
+		return fault_set(
+		    fault, FAULT_REFUSED, "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
+		    strip_load(strip)->without_fate, strip_load(strip)->without_fate == 1 ? " is" : "s are");
 	return true;
 }
 
 /* No clock of this computer ran through such a hold. */
 static bool note_restart(struct act *act, const struct strip *strip, struct fault *fault)
 {
-	return !strip->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
+	const struct strip_load *load = strip_load(strip);
+
+	return load == NULL || !load->hold_across_restart || mark_phase(act, strip, MARK_RESTARTED, 0, "", fault);
 }
 
 static bool check_clock_read(const struct strip *strip, bool sure, struct fault *fault)
 {
-	if (sure || !strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD)
+	if (sure || !strip_wants_clock(strip))
 		return true;
 	return fault_set(
 	    fault, FAULT_CONFIRM,
@@ -176,7 +178,7 @@ static bool check_read(const struct strip *strip, int64_t held_ms, bool sure, st
 	char words[64];
 	struct text text = TEXT_OVER(words);
 
-	if (!strip->hold_across_restart)
+	if (!strip_has_load(strip) || !strip_load(strip)->hold_across_restart)
 		return fault_set(fault, FAULT_REFUSED, "%s: this computer's own clock ran through all of it.",
 		                 strip_title(strip));
 	if (held_ms > READ_MAX_MS)
@@ -311,8 +313,8 @@ static bool other_act(struct kitchen *kitchen, const struct strip *strip, enum e
 	switch (exception) {
 	case EXCEPTION_LOST: return kitchen_lost(kitchen, strip->phase.id, fault);
 	case EXCEPTION_DRAW: return kitchen_juice_out(kitchen, strip->phase.id, amount, fault);
-	case EXCEPTION_WRONG: return kitchen_found_wrong(kitchen, strip->load.id, reason, fault);
-	case EXCEPTION_RECIPE: return kitchen_batch_wrong(kitchen, strip->batch.id, reason, fault);
+	case EXCEPTION_WRONG: return kitchen_found_wrong(kitchen, strip_load(strip)->row.id, reason, fault);
+	case EXCEPTION_RECIPE: return kitchen_batch_wrong(kitchen, strip_batch(strip)->row.id, reason, fault);
 	default: return false;
 	}
 }

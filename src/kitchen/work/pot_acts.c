@@ -5,7 +5,7 @@
 
 static bool move_on(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
 {
-	struct log_batch batch = strip->batch;
+	struct log_batch batch = strip_batch(strip)->row;
 
 	batch.open = next != NULL;
 	return log_put_batch(act->kitchen->log, &batch, fault);
@@ -14,7 +14,7 @@ static bool move_on(struct act *act, const struct strip *strip, const struct pha
 static const char *words_of(const struct strip *strip, enum exception exception, const struct moment *now)
 {
 	(void)now;
-	if (exception == EXCEPTION_RECIPE && strip->batch.verdict != VERDICT_NOT_VALID)
+	if (exception == EXCEPTION_RECIPE && strip_batch(strip)->row.verdict != VERDICT_NOT_VALID)
 		return "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked";
 	if (exception == EXCEPTION_BOILED && (strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL))
 		return "boiled again: what is in the pot is off the heat from now";

@@ -202,7 +202,7 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 	struct face face;
 
 	strip_face(strip, &desk->now, &face);
-	if (!strip->hold_across_restart || strip->clock_read_ms != NOT_ON_RECORD || !face.due)
+	if (!strip_wants_clock(strip) || !face.due)
 		return false;
 	desk->other_clock.phase_id = strip->phase.id;
 	desk_ask(desk, "Began, by another clock:", "", began_typed);

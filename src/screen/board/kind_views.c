@@ -26,7 +26,7 @@ static void load_answer(struct desk *desk, const struct strip *strip)
 
 static void load_beside(const struct desk *desk, const struct strip *strip, struct text *text)
 {
-	const struct log_load *load = &strip->load;
+	const struct log_load *load = &strip_load(strip)->row;
 	char headspace[24];
 
 	(void)desk;
@@ -44,8 +44,8 @@ static void load_beside(const struct desk *desk, const struct strip *strip, stru
 	text_add(text, ", headspace %s", headspace);
 	if (load->confirmed == CONFIRMED_PRACTICE)
 		text_add(text, "; common practice, no source");
-	if (strip->hold_starts > 1)
-		text_add(text, "; hold start %d", strip->hold_starts);
+	if (strip_load(strip)->hold_starts > 1)
+		text_add(text, "; hold start %d", strip_load(strip)->hold_starts);
 	if (load->broken > 0)
 		text_add(text, "; %d broken", load->broken);
 }
@@ -54,8 +54,8 @@ static void load_line(const struct desk *desk, const struct strip *strip, struct
 {
 	text_add(text, "%s: ", strip->lot.code);
 	load_beside(desk, strip, text);
-	if (strip->load.confirmed == CONFIRMED_YES) /* a practice row has said so already */
-		text_add(text, "; %s", strip->load.source);
+	if (strip_load(strip)->row.confirmed == CONFIRMED_YES) /* a practice row has said so already */
+		text_add(text, "; %s", strip_load(strip)->row.source);
 }
 
 static bool wrong_typed(struct desk *desk, const char *text)
@@ -109,13 +109,13 @@ static void batch_answer(struct desk *desk, const struct strip *strip)
 static void batch_beside(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	(void)desk;
-	text_add(text, "%s, %d jars filled", strip->lot.code, strip->filled);
+	text_add(text, "%s, %d jars filled", strip->lot.code, strip_batch(strip)->filled);
 }
 
 static void batch_line(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	batch_beside(desk, strip, text);
-	text_add(text, "; %s", strip->batch.source);
+	text_add(text, "; %s", strip_batch(strip)->row.source);
 }
 
 static void batch_correct(struct desk *desk, struct log_subject subject)

@@ -87,7 +87,7 @@ static void go_to_station(struct desk *desk)
 	for (size_t i = 0; warning != NULL && i < board->stations + board->racked; i++) {
 		const struct strip *strip = &board->strips[i];
 
-		if (warning->load_id != 0 ? strip_has_load(strip) && strip->load.id == warning->load_id
+		if (warning->load_id != 0 ? strip_has_load(strip) && strip_load(strip)->row.id == warning->load_id
 		                          : strip->station.id == warning->station_id)
 			desk_select(desk, strip);
 	}

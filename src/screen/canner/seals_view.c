@@ -26,7 +26,7 @@ static const struct strip *strip_of(const struct desk *desk)
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = board->stations; i < board->stations + board->racked; i++)
-		if (board->strips[i].load.id == desk->seals.load_id)
+		if (strip_has_load(&board->strips[i]) && strip_work_id(&board->strips[i]) == desk->seals.load_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -194,7 +194,8 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 	for (int fate = FATE_FRIDGE; fate < FATE_COUNT && row < top + rows; fate++) {
 		struct fault why = { 0 };
 		int64_t by;
-		bool open = jar_fate_open(jar, &strip->load, (enum jar_fate)fate, desk->now.wall_ms, &by, &why);
+		bool open =
+		    jar_fate_open(jar, &strip_load(strip)->row, (enum jar_fate)fate, desk->now.wall_ms, &by, &why);
 		char advice[SENTENCE_MAX_BYTES];
 
 		if (cols < NARROW && rows < FATE_ROWS && by != 0)
@@ -257,21 +258,22 @@ static void draw(struct desk *desk, int top, int rows)
 		return;
 	}
 	title_draw(desk, strip, top, cols);
-	if (strip->load.verdict == VERDICT_NOT_VALID && in_short)
+	if (strip_load(strip)->row.verdict == VERDICT_NOT_VALID && in_short)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "NOT VALID. " NEVER_TASTE);
-	else if (strip->load.verdict == VERDICT_NOT_VALID)
+	else if (strip_load(strip)->row.verdict == VERDICT_NOT_VALID)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
-		              strip->load.verdict_why);
+		              strip_load(strip)->row.verdict_why);
 	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) &&
-	         strip->unchecked > 0)
-		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
-		              "OVERDUE: %lld h since the process. What did not seal is past saving.",
-		              (long long)((desk->now.wall_ms - strip->load.process_ended_wall_ms) / HOUR_MS));
+	         strip_load(strip)->unchecked > 0)
+		terminal_putf(
+		    desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
+		    "OVERDUE: %lld h since the process. What did not seal is past saving.",
+		    (long long)((desk->now.wall_ms - strip_load(strip)->row.process_ended_wall_ms) / HOUR_MS));
 	else
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
 		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
 		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
-	if (strip->load.verdict == VERDICT_NOT_VALID && !in_short) {
+	if (strip_load(strip)->row.verdict == VERDICT_NOT_VALID && !in_short) {
 		terminal_put(desk->terminal, top + 2, 1, cols - 2, ROLE_STOP, NEVER_TASTE);
 		top++;
 		rows--;
@@ -399,9 +401,9 @@ static void say_what_is_left(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
-	if (strip != NULL && strip->without_fate > 0)
+	if (strip != NULL && strip_load(strip)->without_fate > 0)
 		desk_say(desk, ROLE_CAUTION, "All others are sealed. %d jar%s a fate (f). (u undoes)",
-		         strip->without_fate, strip->without_fate == 1 ? " needs" : "s need");
+		         strip_load(strip)->without_fate, strip_load(strip)->without_fate == 1 ? " needs" : "s need");
 	else
 		desk_say(desk, ROLE_DONE, "All others are sealed. Space shelves the load. (u undoes)");
 }
@@ -475,7 +477,7 @@ static void choose_fate_for_all(struct desk *desk)
 	const struct strip *strip = strip_of(desk);
 
 	desk->seals.fate_for_all = true;
-	desk->seals.choosing_fate = strip != NULL && strip->without_fate > 0;
+	desk->seals.choosing_fate = strip != NULL && strip_load(strip)->without_fate > 0;
 	if (!desk->seals.choosing_fate)
 		desk_say(desk, ROLE_QUIET, "No jar waits for a fate.");
 }
@@ -630,8 +632,8 @@ static bool fate_first(const struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
-	return marking(desk) && strip != NULL && strip->without_fate > 0 &&
-	       verdict_blocks(strip->load.verdict, strip->lot.acidity);
+	return marking(desk) && strip != NULL && strip_load(strip)->without_fate > 0 &&
+	       verdict_blocks(strip_load(strip)->row.verdict, strip->lot.acidity);
 }
 
 static const struct view_key keys[] = {

@@ -23,7 +23,8 @@ static const struct strip *strip_of(const struct desk *desk)
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].content == STRIP_BATCH && board->strips[i].batch.id == desk->card.batch_id)
+		if (board->strips[i].content == STRIP_BATCH &&
+		    strip_batch(&board->strips[i])->row.id == desk->card.batch_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -68,7 +69,7 @@ static void point_at_what_goes_in(struct desk *desk)
 	const struct strip *strip = strip_of(desk);
 
 	for (size_t i = 0; strip != NULL && i < desk->card.count; i++) {
-		const struct ingredient *line = line_of(strip->recipe, &desk->card.amounts[i]);
+		const struct ingredient *line = line_of(strip_batch(strip)->recipe, &desk->card.amounts[i]);
 
 		if (line == NULL || !goes_in_now(strip, line->adding))
 			continue;

@@ -17,7 +17,8 @@ static const struct strip *strip_of(const struct desk *desk)
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].content == STRIP_BATCH && board->strips[i].batch.id == desk->fill.batch_id)
+		if (board->strips[i].content == STRIP_BATCH &&
+		    strip_batch(&board->strips[i])->row.id == desk->fill.batch_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -28,8 +29,8 @@ static const struct jar_size *nth_jar(const struct desk *desk, int n)
 	const struct strip *strip = strip_of(desk);
 
 	for (size_t i = 0; i < jar_size_count; i++) {
-		bool allowed =
-		    strip == NULL || strip->recipe == NULL || recipe_allows_jar(strip->recipe, jar_sizes[i].name);
+		bool allowed = strip == NULL || strip_batch(strip)->recipe == NULL ||
+		               recipe_allows_jar(strip_batch(strip)->recipe, jar_sizes[i].name);
 
 		if (allowed && n-- == 0)
 			return &jar_sizes[i];
@@ -126,7 +127,7 @@ static void point_at_meant(struct desk *desk)
 	const struct jar_size *jar;
 
 	for (int n = 0; strip != NULL && (jar = nth_jar(desk, n)) != NULL; n++)
-		if (strcmp(jar->name, strip->batch.jar) == 0)
+		if (strcmp(jar->name, strip_batch(strip)->row.jar) == 0)
 			desk->fill.picker.cursor = n;
 }
 
@@ -344,7 +345,7 @@ static void back(struct desk *desk)
 static void all_filled(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
-	bool given_up = strip != NULL && strip->filled == 0;
+	bool given_up = strip != NULL && strip_batch(strip)->filled == 0;
 	bool sure = strip != NULL && desk_is_sure(desk, AGAIN_STEP, strip->phase.id);
 	struct fault fault = { 0 };
 
@@ -367,7 +368,7 @@ static void jars_hot(struct desk *desk)
 
 	if (strip == NULL)
 		return;
-	if (!kitchen_warm_jars(desk->kitchen, strip->batch.id, !strip->batch.warm_jars, &fault))
+	if (!kitchen_warm_jars(desk->kitchen, strip_batch(strip)->row.id, !strip_batch(strip)->row.warm_jars, &fault))
 		desk_say_fault(desk, &fault);
 }
 
@@ -439,11 +440,11 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
 		return;
 	}
-	headspace_words(strip->batch.headspace_thou, headspace, sizeof(headspace));
+	headspace_words(strip_batch(strip)->row.headspace_thou, headspace, sizeof(headspace));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s",
-	              strip->lot.code, strip->holds, strip->filled, headspace);
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip->batch.warm_jars ? ROLE_DONE : ROLE_CAUTION,
-	             strip->batch.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
+	              strip->lot.code, strip->holds, strip_batch(strip)->filled, headspace);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip_batch(strip)->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
+	             strip_batch(strip)->row.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
 	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
 	             card->field == FILL_ACID && !card->asked.in_jar
 	                 ? "Is the acid in the POT, bottled? Space only if it is."

@@ -126,10 +126,10 @@ const struct strip *desk_selected(const struct desk *desk)
 
 	for (size_t i = 0; i < count; i++) {
 		const struct strip *strip = &board->strips[i];
-		bool racked = i >= board->stations;
 
-		if (racked ? strip->load.id == desk->selected_load
-		           : desk->selected_load == 0 && strip->station.id == desk->selected_station)
+		/* Work in a station that was put away stands behind the others, and is known by it all the same. */
+		if (strip_on_rack(strip) ? strip_work_id(strip) == desk->selected_load
+		                         : desk->selected_load == 0 && strip->station.id == desk->selected_station)
 			return strip;
 	}
 	return count > 0 ? &board->strips[0] : NULL;
@@ -138,7 +138,7 @@ const struct strip *desk_selected(const struct desk *desk)
 void desk_select(struct desk *desk, const struct strip *strip)
 {
 	desk->selected_station = strip->station.id;
-	desk->selected_load = strip_on_rack(strip) ? strip->load.id : 0;
+	desk->selected_load = strip_on_rack(strip) ? strip_work_id(strip) : 0;
 }
 
 const struct strip *desk_most_urgent(const struct desk *desk)

@@ -274,8 +274,10 @@ static void keys_draw(struct desk *desk, int row, int cols)
 static bool is_about(const struct warning *warning, const struct strip *strip)
 {
 	return (warning->station_id != 0 && !strip_on_rack(strip) && warning->station_id == strip->station.id) ||
-	       (warning->load_id != 0 && strip->content == STRIP_LOAD && warning->load_id == strip->load.id) ||
-	       (warning->batch_id != 0 && strip->content == STRIP_BATCH && warning->batch_id == strip->batch.id);
+	       (warning->load_id != 0 && strip->content == STRIP_LOAD &&
+	        warning->load_id == strip_load(strip)->row.id) ||
+	       (warning->batch_id != 0 && strip->content == STRIP_BATCH &&
+	        warning->batch_id == strip_batch(strip)->row.id);
 }
 
 /* The worst one.  On the board what rings is said in large letters: there the row is for

@@ -125,10 +125,10 @@ START_TEST(a_restart_in_a_hold_is_shown_and_stays_on_record)
 	const struct warning *warning;
 
 	kk_pass(&kit, 4 * MINUTE_MS);
-	ck_assert(!kk_strip(&kit, load_id)->hold_across_restart);
+	ck_assert(!strip_load(kk_strip(&kit, load_id))->hold_across_restart);
 	test_clock_restart(&kit.clock, MINUTE_MS);
 	kk_reopen(&kit);
-	ck_assert(kk_strip(&kit, load_id)->hold_across_restart);
+	ck_assert(strip_load(kk_strip(&kit, load_id))->hold_across_restart);
 	warning = kk_warned(&kit, "restarted-in-phase", load_id);
 	ck_assert_ptr_nonnull(warning);
 	ck_assert_ptr_nonnull(strstr(warning->sentence, "hold"));
@@ -369,7 +369,7 @@ START_TEST(a_hold_in_practice_is_the_same_after_opening_again)
 	strip = kk_strip(&kit, started);
 	strip_face(strip, &now, &face);
 	ck_assert_int_eq(face.left_s, 4 * 60);
-	ck_assert(!strip->hold_across_restart);
+	ck_assert(!strip_load(strip)->hold_across_restart);
 }
 END_TEST
 

@@ -67,9 +67,9 @@ static const struct strip *find(struct log_subject about)
 
 static int64_t held(const struct strip *strip)
 {
-	return strip->content == STRIP_RUN     ? strip->drawn_ul
-	       : strip->content == STRIP_BATCH ? strip->filled
-	                                       : strip->jars;
+	return strip->content == STRIP_RUN     ? strip_run(strip)->drawn_ul
+	       : strip->content == STRIP_BATCH ? strip_batch(strip)->filled
+	                                       : strip_load(strip)->jars;
 }
 
 static struct digest digest_of(struct log_subject about)
@@ -138,7 +138,7 @@ static bool press_run(struct dice *dice, const struct strip *strip)
 	switch (dice_roll(dice, 4)) {
 	case 0: return kitchen_juice_out(kit.kitchen, strip->phase.id, 1 + dice_roll(dice, 900000), &kit.fault);
 	case 1:
-		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(dice, 9000000),
+		return kitchen_run_fruit(kit.kitchen, strip_run(strip)->row.id, "grapes", 1 + dice_roll(dice, 9000000),
 		                         &kit.fault);
 	case 2: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
 	default:
@@ -149,7 +149,7 @@ static bool press_run(struct dice *dice, const struct strip *strip)
 
 static bool press_batch(struct dice *dice, const struct strip *strip)
 {
-	int64_t batch_id = strip->batch.id;
+	int64_t batch_id = strip_batch(strip)->row.id;
 
 	switch (dice_roll(dice, 7)) {
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
@@ -175,7 +175,7 @@ static bool press_jar(struct dice *dice, int64_t load_id, int jars)
 
 static bool press_on_load(struct dice *dice, const struct strip *strip)
 {
-	int64_t load_id = strip->load.id;
+	int64_t load_id = strip_load(strip)->row.id;
 
 	switch (dice_roll(dice, 6)) {
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
@@ -183,7 +183,7 @@ static bool press_on_load(struct dice *dice, const struct strip *strip)
 	case 2: return kk_try(&kit, load_id, (enum exception)dice_roll(dice, EXCEPTION_COUNT), 1);
 	case 3: return kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault);
 	case 4: return kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault);
-	default: return press_jar(dice, load_id, strip->jars);
+	default: return press_jar(dice, load_id, strip_load(strip)->jars);
 	}
 }
 

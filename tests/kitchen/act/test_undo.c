@@ -484,7 +484,7 @@ START_TEST(at_an_empty_canner_undo_brings_the_last_load_back)
 	kk_step(&kit, load_id);
 	ck_assert(!strip_has_load(kk_canner(&kit, BIG_KETTLE)));
 	KK_OK(&kit, kitchen_undo(kit.kitchen, station, said, sizeof(said), &kit.fault));
-	ck_assert_int_eq(kk_canner(&kit, BIG_KETTLE)->load.id, load_id);
+	ck_assert_int_eq(strip_load(kk_canner(&kit, BIG_KETTLE))->row.id, load_id);
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_UNLOAD);
 	ck_assert_ptr_nonnull(strstr(said, "jars are out"));
 	KK_OK(&kit, kitchen_redo(kit.kitchen, kk_about(load_id), said, sizeof(said), &kit.fault));
@@ -501,7 +501,7 @@ START_TEST(a_start_taken_back_is_done_again_at_the_empty_canner)
 	KK_OK(&kit, undo());
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 0);
 	KK_OK(&kit, kitchen_redo(kit.kitchen, station, said, sizeof(said), &kit.fault));
-	ck_assert_int_eq(kk_canner(&kit, BIG_KETTLE)->load.id, load_id);
+	ck_assert_int_eq(strip_load(kk_canner(&kit, BIG_KETTLE))->row.id, load_id);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 9);
 }
 END_TEST

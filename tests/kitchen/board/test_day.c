@@ -192,9 +192,9 @@ START_TEST(every_clock_of_the_day_shows_the_planned_second)
 		const struct strip *strip = kk_strip(&kit, going[i].load_id);
 
 		ck_assert_int_eq(strip->rule->name, PHASE_COOLING);
-		ck_assert_int_eq(strip->load.verdict, VERDICT_VALID);
-		ck_assert_int_eq(strip->hold_starts, plans[i].holds);
-		ck_assert_int_eq(strip->load.broken, plans[i].broken_at_s > 0);
+		ck_assert_int_eq(strip_load(strip)->row.verdict, VERDICT_VALID);
+		ck_assert_int_eq(strip_load(strip)->hold_starts, plans[i].holds);
+		ck_assert_int_eq(strip_load(strip)->row.broken, plans[i].broken_at_s > 0);
 	}
 }
 END_TEST

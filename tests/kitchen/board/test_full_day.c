@@ -696,7 +696,7 @@ static void jars_balance(void)
 	}
 	ck_assert_int_eq(load_count, LOADS);
 	for (int i = 0; i < LOADS; i++)
-		in_loads += kk_strip(&kit, load_ids[i])->jars;
+		in_loads += strip_load(kk_strip(&kit, load_ids[i]))->jars;
 	ck_assert_int_eq(in_loads, 93);
 	ck_assert_int_eq(jars_in_loads, 93);
 	ck_assert_int_eq(pk_waiting(&kit), 0);
@@ -704,7 +704,7 @@ static void jars_balance(void)
 	ck_assert_int_eq(number("SELECT count(*) FROM jar WHERE load_id IS NULL"), 0);
 	ck_assert_int_eq(number("SELECT count(DISTINCT lot_id) FROM jar"), BATCHES);
 	ck_assert_int_eq(number("SELECT count(DISTINCT load_id) FROM jar WHERE batch_id = 2"), 3); /* spilt */
-	ck_assert_int_eq(kk_strip(&kit, load_ids[4])->lots, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_ids[4]))->lots, 2);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 8 + 13 + 14 + 1 + 8 + 16); /* the whole box */
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_B), 2 + 5 + 2 + 24);
 }

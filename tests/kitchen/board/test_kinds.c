@@ -80,6 +80,40 @@ START_TEST(a_strip_finds_the_kind_of_what_is_in_it)
 }
 END_TEST
 
+/* Of the three only what is in it is given out. */
+static void gives_only(int digit, const struct work_kind *kind)
+{
+	const struct strip *strip = kk_canner(&kit, digit);
+
+	ck_assert_int_eq(strip_load(strip) != NULL, kind == &load_kind);
+	ck_assert_int_eq(strip_run(strip) != NULL, kind == &juicer_kind);
+	ck_assert_int_eq(strip_batch(strip) != NULL, kind == &batch_kind);
+}
+
+START_TEST(a_strip_gives_out_what_is_in_it_and_nothing_else)
+{
+	int64_t run;
+	int64_t batch;
+
+	gives_only(TALL_JUICER, NULL);
+	gives_only(DEEP_POT, NULL);
+	gives_only(BIG_KETTLE, NULL);
+	run = pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	gives_only(TALL_JUICER, &juicer_kind);
+	ck_assert_int_eq(strip_run(kk_canner(&kit, TALL_JUICER))->row.id, run);
+	pk_juice(&kit, "grape", "2 gal");
+	batch = pk_batch(&kit, DEEP_POT, "grape jelly", "half_pint", 1);
+	gives_only(DEEP_POT, &batch_kind);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, DEEP_POT))->row.id, batch);
+	pk_to(&kit, DEEP_POT, PHASE_FILL);
+	pk_fill(&kit, batch, "half_pint", 5, 0);
+	pk_load(&kit, BIG_KETTLE, (struct pick[]){ pk_pick(batch, "half_pint", 5) }, 1);
+	gives_only(BIG_KETTLE, &load_kind);
+	ck_assert_int_eq(strip_load(kk_canner(&kit, BIG_KETTLE))->jars, 5);
+	ck_assert(!strip_wants_clock(kk_canner(&kit, DEEP_POT)) && !strip_on_rack(kk_canner(&kit, DEEP_POT)));
+}
+END_TEST
+
 /* The screen sleeps until then: the clock of the water comes before that of the run. */
 START_TEST(the_clock_that_rings_next_is_the_sooner_of_two)
 {
@@ -104,6 +138,7 @@ static const struct listed_test listed[] = {
 	TEST(each_kind_is_found_by_its_subject_and_nothing_else_is),
 	GROUP("strips", .begin = begin, .end = end),
 	TEST(a_strip_finds_the_kind_of_what_is_in_it),
+	TEST(a_strip_gives_out_what_is_in_it_and_nothing_else),
 	TEST(the_clock_that_rings_next_is_the_sooner_of_two),
 };
 

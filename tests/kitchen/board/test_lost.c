@@ -86,14 +86,14 @@ START_TEST(both_starts_stay_in_the_log_and_are_counted)
 
 	for (int starts = 1; starts <= 3; starts++) {
 		kk_to(&kit, load_id, PHASE_HOLD);
-		ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, starts);
+		ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->hold_starts, starts);
 		ck_assert_int_eq(count_holds(load_id, PHASE_LOST), starts - 1);
 		ck_assert_int_eq(count_holds(load_id, PHASE_RUNNING), 1);
 		kk_pass(&kit, 3 * MINUTE_MS);
 		kk_lost(&kit, load_id);
 	}
 	kk_reopen(&kit);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 3);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->hold_starts, 3);
 	ck_assert_int_eq(count_holds(load_id, PHASE_LOST), 3);
 }
 END_TEST
@@ -156,7 +156,7 @@ START_TEST(a_loss_taken_back_within_2_min_joins_the_hold_again)
 	KK_OK(&kit, kk_undo(&kit, load_id));
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_HOLD);
 	ck_assert_int_eq(kk_strip(&kit, load_id)->phase.began.awake_ms, began);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 1);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->hold_starts, 1);
 	ck_assert_int_eq(count_holds(load_id, PHASE_LOST), 0);
 	ck_assert_int_eq(kk_face(&kit, load_id).left_s, (methods[_i].hold_minutes - 6) * 60);
 }

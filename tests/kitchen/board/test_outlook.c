@@ -187,7 +187,7 @@ START_TEST(a_load_with_many_losses_keeps_its_newest_stretches)
 	look(load_id);
 	is_one_line();
 	ck_assert_uint_eq(kk_strip(&kit, load_id)->past_count, PAST_PHASES_MAX);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 12);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->hold_starts, 12);
 	ck_assert_int_eq(stretches[PAST_PHASES_MAX - 1].name, PHASE_HOLD);
 	ck_assert_int_eq(stretches[PAST_PHASES_MAX].kind, STRETCH_RUNNING);
 }

@@ -111,7 +111,7 @@ START_TEST(a_load_walks_from_loaded_to_the_shelf_by_its_steps_alone)
 		ck_assert_int_eq(strip->phase.required_ms, length);
 		ck_assert_int_eq(kk_face(&kit, load_id).timed, length > 0);
 		ck_assert_int_eq(kk_face(&kit, load_id).left_s, length / 1000);
-		ck_assert_int_eq(strip->load.place,
+		ck_assert_int_eq(strip_load(strip)->row.place,
 		                 i < 1 || strip->rule->name < PHASE_COOLING ? PLACE_STATION : PLACE_RACK);
 		if (walk->phase[i].name == PHASE_SEAL_CHECK)
 			KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY_ALL_THREE, &kit.fault));
@@ -165,12 +165,12 @@ START_TEST(no_clock_starts_before_its_condition_was_confirmed)
 		KK_OK(&kit, kitchen_refresh(kit.kitchen, true, &kit.fault));
 		strip = kk_strip(&kit, load_id);
 		ck_assert_int_eq(strip->rule->name, walk->phase[i].name);
-		ck_assert_int_eq(strip->hold_starts, 0);
+		ck_assert_int_eq(strip_load(strip)->hold_starts, 0);
 		kk_step(&kit, load_id);
 	}
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_HOLD);
 	ck_assert_int_eq(kk_strip(&kit, load_id)->phase.began.wall_ms, kit.clock.now.wall_ms);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 1);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->hold_starts, 1);
 }
 END_TEST
 

@@ -105,7 +105,7 @@ static bool press(void)
 		return kitchen_redo(kit.kitchen, strip_subject(strip), said, sizeof(said), &kit.fault);
 	if (!strip_has_load(strip))
 		return press_start(strip);
-	return press_on_load(strip->load.id, strip->phase.id, strip->jars, strip->station.id);
+	return press_on_load(strip_load(strip)->row.id, strip->phase.id, strip_load(strip)->jars, strip->station.id);
 }
 
 /* --- what stays true ------------------------------------------------------------------ */
@@ -118,10 +118,11 @@ static void one_load_a_canner(int _i)
 		const struct strip *strip = &board->strips[a];
 
 		ALWAYS(a < board->stations || strip_has_load(strip));
-		ALWAYS(!strip_has_load(strip) || (strip->load.place == PLACE_STATION) == (a < board->stations));
+		ALWAYS(!strip_has_load(strip) ||
+		       (strip_load(strip)->row.place == PLACE_STATION) == (a < board->stations));
 		for (size_t b = a + 1; b < board->stations + board->racked; b++)
 			ALWAYS(!strip_has_load(strip) || !strip_has_load(&board->strips[b]) ||
-			       strip->load.id != board->strips[b].load.id);
+			       strip_load(strip)->row.id != strip_load(&board->strips[b])->row.id);
 	}
 }
 
@@ -306,18 +307,18 @@ START_TEST(taking_everything_back_leads_to_the_kitchen_as_it_was_set_up)
 	}
 	for (int digit = BIG_KETTLE; digit <= DIAL_CANNER; digit++)
 		while (strip_has_load(kk_canner(&kit, digit))) {
-			KK_OK(&kit, kk_undo(&kit, kk_canner(&kit, digit)->load.id));
+			KK_OK(&kit, kk_undo(&kit, strip_load(kk_canner(&kit, digit))->row.id));
 			ALWAYS(++undone < 200);
 		}
 	while (kitchen_board(kit.kitchen)->racked > 0) {
 		const struct board *board = kitchen_board(kit.kitchen);
 
 		/* Back into the canner, and out of it as it came. */
-		KK_OK(&kit, kk_undo(&kit, board->strips[board->stations].load.id));
+		KK_OK(&kit, kk_undo(&kit, strip_load(&board->strips[board->stations])->row.id));
 		ALWAYS(++undone < 400);
 		for (int digit = BIG_KETTLE; digit <= DIAL_CANNER; digit++)
 			while (strip_has_load(kk_canner(&kit, digit)))
-				KK_OK(&kit, kk_undo(&kit, kk_canner(&kit, digit)->load.id));
+				KK_OK(&kit, kk_undo(&kit, strip_load(kk_canner(&kit, digit))->row.id));
 	}
 	after = kk_dump(kit.log);
 	ck_assert_str_eq(before, after);

@@ -39,7 +39,7 @@ static void stand(int64_t ms)
 {
 	const struct strip *pot = kk_canner(&kit, DEEP_POT);
 
-	kk_pass(&kit, ms - moment_between(&pot->off, &kit.clock.now));
+	kk_pass(&kit, ms - moment_between(&strip_batch(pot)->off, &kit.clock.now));
 }
 
 static struct log_load loaded(int digit, int64_t batch_id, const char *size, int jars)
@@ -332,7 +332,7 @@ START_TEST(only_what_is_off_the_heat_is_boiled_again)
 	kk_pass(&kit, MINUTE_MS);
 	KK_OK(&kit, pk_try(&kit, DEEP_POT, EXCEPTION_BOILED, 0));
 	ck_assert_int_eq(pk_name(&kit, DEEP_POT), PHASE_OFF);
-	ck_assert_int_eq(moment_between(&kk_canner(&kit, DEEP_POT)->off, &kit.clock.now), 0);
+	ck_assert_int_eq(moment_between(&strip_batch(kk_canner(&kit, DEEP_POT))->off, &kit.clock.now), 0);
 }
 END_TEST
 

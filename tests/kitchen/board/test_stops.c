@@ -339,10 +339,11 @@ START_TEST(the_worse_of_two_reasons_stands)
 	tomatoes();
 	order.batch_id = batch_id;
 	KK_OK(&kit, kitchen_fill(kit.kitchen, &order, &kit.fault));
-	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->batch.verdict, VERDICT_OPEN); /* a reason alone marks nothing */
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, DEEP_POT))->row.verdict,
+	                 VERDICT_OPEN); /* a reason alone marks nothing */
 	KK_OK(&kit, no_acid(REASON));
 	KK_OK(&kit, no_acid("another one")); /* the first stays */
-	holds(kk_canner(&kit, DEEP_POT)->batch.verdict_why, REASON);
+	holds(strip_batch(kk_canner(&kit, DEEP_POT))->row.verdict_why, REASON);
 	pick = pk_pick(batch_id, "pint", 9);
 	load_id = pk_load(&kit, WEIGHT_CANNER, &pick, 1);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_NOT_VALID);

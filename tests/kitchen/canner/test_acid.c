@@ -62,7 +62,7 @@ static bool start(const struct load_order *order)
 static const struct log_load *cooled(void)
 {
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
-	return &kk_strip(&kit, load_id)->load;
+	return &strip_load(kk_strip(&kit, load_id))->row;
 }
 
 /* --- packed by hand ------------------------------------------------------------------------ */
@@ -170,7 +170,7 @@ static bool fill(const char *jar, int jars, bool acid_in, enum acid acid, int vi
 
 static enum verdict pot(void)
 {
-	return kk_canner(&kit, DEEP_POT)->batch.verdict;
+	return strip_batch(kk_canner(&kit, DEEP_POT))->row.verdict;
 }
 
 START_TEST(acid_in_the_pot_is_asked_by_kind_and_amount)
@@ -228,7 +228,7 @@ START_TEST(less_acid_on_the_card_stops)
 	ck_assert(asked.short_in_pot);
 	KK_OK(&kit, fill("half_pint", 4, true, ACID_NOT_SAID, 0, ""));
 	ck_assert_int_eq(pot(), VERDICT_NOT_VALID);
-	ck_assert_ptr_nonnull(strstr(kk_canner(&kit, DEEP_POT)->batch.verdict_why, "spilt it"));
+	ck_assert_ptr_nonnull(strstr(strip_batch(kk_canner(&kit, DEEP_POT))->row.verdict_why, "spilt it"));
 	KK_OK(&kit, amount(2, "3 tbsp", "")); /* it was in after all */
 	ck_assert_int_eq(pot(), VERDICT_OPEN);
 }
@@ -308,7 +308,7 @@ START_TEST(taken_instead_it_is_asked_for_and_booked)
 	citric = pk_supply(&kit, SUPPLY_CITRIC_ACID, "");
 	order.acid = ACID_CITRIC;
 	KK_OK(&kit, pk_try_batch(&kit, &order));
-	batch_id = kk_canner(&kit, DEEP_POT)->batch.id;
+	batch_id = strip_batch(kk_canner(&kit, DEEP_POT))->row.id;
 	pk_says(&kit, "instead: citric acid");
 	pk_to(&kit, DEEP_POT, PHASE_FILL);
 	KK_OK(&kit, kitchen_acid_asked(kit.kitchen, batch_id, "quart", &asked, &kit.fault));
@@ -381,7 +381,7 @@ START_TEST(jars_processed_again_get_their_acid_again)
 	stopped_by(again(ACID_VINEGAR, "", &new_id), "key-acid"); /* pints */
 	KK_OK(&kit, again(ACID_CITRIC, "", &new_id));
 	kk_to(&kit, new_id, PHASE_SEAL_CHECK);
-	ck_assert_int_eq(kk_strip(&kit, new_id)->load.verdict, VERDICT_VALID);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->row.verdict, VERDICT_VALID);
 }
 END_TEST
 
@@ -392,8 +392,8 @@ START_TEST(processed_again_without_acid_they_are_not_valid)
 	tomatoes_set_aside();
 	KK_OK(&kit, again(ACID_NOT_SAID, "the bottle is empty", &new_id));
 	kk_to(&kit, new_id, PHASE_SEAL_CHECK);
-	ck_assert_int_eq(kk_strip(&kit, new_id)->load.verdict, VERDICT_NOT_VALID);
-	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, new_id)->load.verdict_why, "the bottle is empty"));
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->row.verdict, VERDICT_NOT_VALID);
+	ck_assert_ptr_nonnull(strstr(strip_load(kk_strip(&kit, new_id))->row.verdict_why, "the bottle is empty"));
 }
 END_TEST
 

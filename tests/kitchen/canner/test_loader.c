@@ -341,7 +341,7 @@ START_TEST(any_proposal_can_be_loaded)
 		told += proposal->jars;
 		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, proposal->station_id, proposal->picks,
 		                                 proposal->pick_count, NO_PRESSURE, &load_id, &kit.fault));
-		ck_assert_int_eq(kk_strip(&kit, load_id)->jars, proposal->jars);
+		ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, proposal->jars);
 	}
 	ck_assert_int_eq(told + plan.left_over, all);
 	ck_assert_int_eq(waiting(), plan.left_over);
@@ -486,7 +486,7 @@ START_TEST(a_load_takes_the_jars_in_the_order_they_waited)
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).filled.wall_ms, filled);
 	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 15); /* A539 Guide 7 with CU: 10 + 5 */
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_LOADED);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->lots, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->lots, 2);
 	ck_assert(log_newest_entry(kit.log, &newest, NULL));
 	ck_assert_str_eq(newest.verb, "start_load");
 	ck_assert_int_eq(newest.load_id, load_id);
@@ -513,7 +513,7 @@ START_TEST(an_undone_load_waits_again_and_is_loaded_again)
 	free(after);
 	KK_OK(&kit, kk_redo(&kit, load_id));
 	ck_assert_int_eq(waiting(), 1);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->jars, 5);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, 5);
 }
 END_TEST
 
@@ -571,7 +571,7 @@ START_TEST(the_same_lot_may_be_picked_twice)
 	picks[1] = pick_of(batch, "pint", 2);
 	KK_OK(&kit, load(BIG_KETTLE, picks, 2));
 	ck_assert_int_eq(waiting(), 1);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->jars, 4);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, 4);
 }
 END_TEST
 
@@ -596,7 +596,7 @@ START_TEST(a_batch_still_being_filled_may_be_loaded)
 	ck_assert_int_eq(kk_canner(&kit, POT)->rule->name, PHASE_FILL);
 	KK_OK(&kit, pk_try_fill(&kit, batch, "pint", 2, 0, true, true));
 	ck_assert_int_eq(waiting(), 2);
-	ck_assert_int_eq(kk_canner(&kit, POT)->filled, 9);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, POT))->filled, 9);
 	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 45);
 }
 END_TEST
@@ -614,7 +614,7 @@ START_TEST(two_terminals_do_not_load_the_same_jars)
 	                                &second.fault));
 	ck_assert_int_eq(other, 0);
 	kk_close(&second);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->jars, 7);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, 7);
 }
 END_TEST
 

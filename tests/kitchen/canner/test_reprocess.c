@@ -77,7 +77,7 @@ START_TEST(a_load_of_its_own_with_new_lids_and_the_same_process)
 
 	KK_OK(&kit, again(old_id, 2, LOW_KETTLE, BOX_B, &new_id));
 	ck_assert_int_ne(new_id, old_id);
-	ck_assert_int_eq(kk_strip(&kit, new_id)->jars, 2); /* both go in */
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->jars, 2); /* both go in */
 	ck_assert_int_eq(kk_name(&kit, new_id), PHASE_LOADED);
 	ck_assert_int_eq(kk_load(&kit, new_id).minutes, kk_load(&kit, old_id).minutes);
 	ck_assert_int_eq(kk_load(&kit, new_id).method, kk_load(&kit, old_id).method);
@@ -120,7 +120,7 @@ START_TEST(it_is_undone_as_one_act_and_done_again)
 	ck_assert_str_eq(after, before);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->fate_count, 2);
 	KK_OK(&kit, kk_redo(&kit, new_id));
-	ck_assert_int_eq(kk_strip(&kit, new_id)->jars, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->jars, 2);
 	free(before);
 	free(after);
 }
@@ -140,7 +140,7 @@ START_TEST(once_more_it_becomes_r2)
 	KK_OK(&kit, again(first, 1, BIG_KETTLE, BOX_B, &second));
 	code_of(second, code);
 	ck_assert_str_eq(code, "2026-09-14-B1R2");
-	ck_assert_int_eq(kk_strip(&kit, second)->jars, 1);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, second))->jars, 1);
 }
 END_TEST
 
@@ -176,10 +176,10 @@ START_TEST(after_a_process_error_2_h_are_all_there_is)
 	KK_REFUSED(&kit, FAULT_REFUSED, again(load_id, 1, LOW_KETTLE, BOX_B, &new_id));
 	kk_pass(&kit, -1);
 	KK_OK(&kit, again(load_id, 1, LOW_KETTLE, BOX_B, &new_id));
-	ck_assert_int_eq(kk_strip(&kit, new_id)->jars, 7); /* as many as that canner takes */
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->jars, 7); /* as many as that canner takes */
 	ck_assert_int_eq(kk_load(&kit, new_id).verdict, VERDICT_OPEN);
 	KK_OK(&kit, again(load_id, 8, BIG_KETTLE, BOX_B, &new_id)); /* the others, in the same lot */
-	ck_assert_int_eq(kk_strip(&kit, new_id)->jars, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->jars, 2);
 }
 END_TEST
 
@@ -227,7 +227,7 @@ START_TEST(only_jars_set_aside_for_it)
 	KK_OK(&kit, kk_bin(&kit, kk_jar(&kit, old_id, 2)));
 	KK_REFUSED(&kit, FAULT_REFUSED, again(old_id, 2, LOW_KETTLE, BOX_B, &new_id));
 	KK_OK(&kit, again(old_id, 3, LOW_KETTLE, BOX_B, &new_id));
-	ck_assert_int_eq(kk_strip(&kit, new_id)->jars, 1);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, new_id))->jars, 1);
 }
 END_TEST
 

@@ -111,7 +111,7 @@ START_TEST(while_cooling_a_failed_jar_may_be_marked_but_no_seal)
 	KK_OK(&kit, mark(1, JAR_BROKEN));
 	KK_OK(&kit, mark(2, JAR_UNSEALED));
 	KK_OK(&kit, fate(2, FATE_FRIDGE));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 7);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 7);
 }
 END_TEST
 
@@ -123,14 +123,14 @@ START_TEST(all_sealed_is_one_act)
 	before = kk_journal(&kit);
 	KK_OK(&kit, all_sealed());
 	ck_assert_int_eq(kk_journal(&kit), before + 1);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 0);
 	for (int place = 1; place <= 9; place++) {
 		ck_assert_int_eq(kk_jar_row(&kit, load_id, place).state, JAR_SEALED);
 		ck_assert_int_eq(kk_jar_row(&kit, load_id, place).checked_wall_ms, kit.clock.now.wall_ms);
 	}
 	KK_REFUSED(&kit, FAULT_REFUSED, all_sealed()); /* nothing left to mark */
 	KK_OK(&kit, kk_undo(&kit, load_id));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 9);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 9);
 }
 END_TEST
 
@@ -147,7 +147,7 @@ START_TEST(exceptions_marked_first_are_left_alone_by_all_sealed)
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 5).state, JAR_BROKEN);
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 6).state, JAR_SEALED);
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 6).siphoning, SIPHON_UNDER_HALF);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 2);
 }
 END_TEST
 
@@ -159,7 +159,7 @@ START_TEST(a_mark_can_be_set_back_to_not_looked_at)
 	KK_OK(&kit, mark(3, JAR_UNCHECKED));
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 3).checked_wall_ms, 0);
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 3).fate, FATE_NONE);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 9);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 9);
 }
 END_TEST
 
@@ -302,7 +302,7 @@ START_TEST(over_half_lost_leaves_the_fridge_or_the_bin)
 {
 	to_check();
 	KK_OK(&kit, lose(1, SIPHON_OVER_HALF));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 1);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 1);
 	KK_REFUSED(&kit, FAULT_REFUSED, fate(1, FATE_REPROCESS));
 	KK_REFUSED(&kit, FAULT_REFUSED, fate(1, FATE_FREEZER));
 	KK_OK(&kit, fate(1, FATE_FRIDGE));
@@ -317,7 +317,7 @@ START_TEST(a_loss_seen_after_the_fate_was_chosen_asks_for_it_again)
 	KK_OK(&kit, fate(1, FATE_REPROCESS));
 	KK_OK(&kit, lose(1, SIPHON_OVER_HALF));
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_NONE);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 1);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 1);
 	KK_OK(&kit, fate(1, FATE_FRIDGE));
 	KK_OK(&kit, lose(1, SIPHON_OVER_HALF)); /* no change, no question */
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).fate, FATE_FRIDGE);
@@ -378,8 +378,8 @@ START_TEST(fate_rest_gives_one_fate_to_all_that_wait_for_one)
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 2).fate, FATE_FREEZER);
 	for (int place = 3; place <= 9; place++)
 		ck_assert_int_eq(kk_jar_row(&kit, load_id, place).fate, FATE_DISCARD);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 0);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0); /* no look at lids is needed */
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 0);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 0); /* no look at lids is needed */
 	KK_REFUSED(&kit, FAULT_REFUSED, fate_rest(FATE_DISCARD));
 	kk_step(&kit, load_id);
 	ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_SHELF);
@@ -391,7 +391,7 @@ START_TEST(fate_rest_too_late_changes_no_jar)
 	to_failed();
 	until_after_process(2 * HOUR_MS + 1);
 	KK_REFUSED(&kit, FAULT_REFUSED, fate_rest(FATE_FRIDGE));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 9);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 9);
 	KK_OK(&kit, fate_rest(FATE_DISCARD));
 }
 END_TEST
@@ -580,7 +580,7 @@ START_TEST(three_good_make_it_sealed_and_one_bad_doubtful)
 	ck_assert_str_eq(kk_jar_row(&kit, load_id, 1).checked_by, "AB");
 	KK_OK(&kit, tick(1, SEAL_TAP, TICK_BAD));
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_DOUBTFUL);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 1); /* counts as unsealed */
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 1); /* counts as unsealed */
 	KK_OK(&kit, kk_undo(&kit, load_id));
 	ck_assert_int_eq(kk_jar_row(&kit, load_id, 1).state, JAR_SEALED);
 }
@@ -626,7 +626,7 @@ START_TEST(sealed_writes_good_only_for_the_methods_used)
 	KK_OK(&kit, tick(3, SEAL_EYE, TICK_GOOD));
 	KK_OK(&kit, sealed_by(1, SEAL_BY(SEAL_TAP)));
 	KK_OK(&kit, kitchen_all_sealed(kit.kitchen, load_id, SEAL_BY(SEAL_PRESS) | SEAL_BY(SEAL_EYE), &kit.fault));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 0);
 	for (int place = 1; place <= 9; place++) {
 		struct log_jar jar = kk_jar_row(&kit, load_id, place);
 
@@ -650,7 +650,7 @@ START_TEST(sealed_by_no_method_is_refused)
 	KK_REFUSED(&kit, FAULT_REFUSED, sealed_by(1, SEAL_BY(SEAL_METHOD_COUNT)));
 	KK_REFUSED(&kit, FAULT_MISUSE,
 	           kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 1), JAR_SEALED, &kit.fault));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 9);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 9);
 }
 END_TEST
 

@@ -63,7 +63,7 @@ START_TEST(nine_pints_fit_a_canner_of_nine_and_ten_do_not)
 	refused(&order, FAULT_REFUSED, "takes 9");
 	order.jars = 9;
 	KK_OK(&kit, start(&order));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->jars, 9);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, 9);
 }
 END_TEST
 

@@ -248,7 +248,7 @@ START_TEST(a_failed_process_may_be_done_again_within_2_h)
 	ck_assert_str_eq(kk_load(&kit, load_id).verdict_why, "");
 	kk_to(&kit, load_id, PHASE_HOLD);
 	ck_assert_int_eq(kk_face(&kit, load_id).left_s, 600);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->hold_starts, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->hold_starts, 2);
 	kk_to(&kit, load_id, PHASE_REST);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_VALID);
 	ck_assert_int_gt(kk_load(&kit, load_id).process_ended_wall_ms, failed_ms);
@@ -293,7 +293,7 @@ START_TEST(what_is_found_wrong_later_takes_the_verdict_back)
 	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "acid forgotten"));
 	ck_assert_int_eq(kk_load(&kit, load_id).process_ended_wall_ms, ended_ms);
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 7);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 7);
 	ck_assert(!offered(load_id, EXCEPTION_WRONG));
 	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_found_wrong(kit.kitchen, load_id, "again", &kit.fault));
 	KK_OK(&kit, kk_undo(&kit, load_id));
@@ -357,7 +357,7 @@ START_TEST(jars_of_a_failed_process_are_not_left_to_cool_for_12_h)
 	kk_pass(&kit, 2 * MINUTE_MS);
 	kk_step(&kit, load_id);
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 7);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 7);
 	ck_assert(!strip_has_load(kk_canner(&kit, digits[_i])));
 }
 END_TEST

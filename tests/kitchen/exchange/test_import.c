@@ -192,9 +192,9 @@ START_TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after
 	ck_assert_uint_eq(result.stop_count, 1);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, 1);
 	strip = &kitchen_board(kit.kitchen)->strips[kitchen_board(kit.kitchen)->stations];
-	load = strip->load;
+	load = strip_load(strip)->row;
 	ck_assert_int_eq(load.verdict, VERDICT_NOT_VALID);
-	ck_assert_int_eq(strip->without_fate, 6); /* what became of the other nobody noted */
+	ck_assert_int_eq(strip_load(strip)->without_fate, 6); /* what became of the other nobody noted */
 	/* One thing is to be done; nothing of a clock that never ran, no second process. */
 	kk_warns(&kit, "notebook-not-valid", load.id, SEVERITY_STOP, "Discard 6 jars of 2025-08-14-B1");
 	kk_warns(&kit, "notebook-not-valid", load.id, SEVERITY_STOP, "low-acid food that was not pressure canned");

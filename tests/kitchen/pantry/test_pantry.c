@@ -431,7 +431,7 @@ START_TEST(jars_that_are_gone_need_no_fate_any_more)
 
 	KK_OK(&kit, take(4, GONE_USED, 0));
 	KK_OK(&kit, kitchen_found_wrong(kit.kitchen, load_id, "no vent", &kit.fault));
-	ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 5);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 5);
 	ck_assert(!kitchen_jar_state(kit.kitchen, kk_jar(&kit, load_id, 1), JAR_DOUBTFUL, &kit.fault));
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "used"));
 	KK_OK(&kit, kitchen_fate_rest(kit.kitchen, load_id, FATE_DISCARD, &kit.fault));

@@ -464,7 +464,7 @@ START_TEST(a_jar_in_a_canner_is_not_thrown_out_yet_and_one_on_the_rack_is)
 	kk_to(&kit, load_id, PHASE_COOLING);
 	KK_OK(&kit, follow(id, one_in(id, WHERE_RACK), RECALL_THROWN_OUT, true));
 	ck_assert_int_eq(to_find(id), 0);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->unchecked, 0);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->unchecked, 0);
 }
 END_TEST
 

@@ -216,10 +216,10 @@ static void fill(const struct strip *strip, const struct kitchen_plan *plan)
 	int jars = 0;
 
 	for (size_t i = 0; i < plan->item_count; i++)
-		if (!plan->items[i].is_run && plan->items[i].work_id == strip->batch.id)
+		if (!plan->items[i].is_run && plan->items[i].work_id == strip_batch(strip)->row.id)
 			jars = plan->items[i].jars;
 	ck_assert_msg(jars > 0, "%s: no jars of %s", strip->station.name, strip->holds);
-	pk_fill(&kit, strip->batch.id, strip->batch.jar, jars, 0);
+	pk_fill(&kit, strip_batch(strip)->row.id, strip_batch(strip)->row.jar, jars, 0);
 	pk_step(&kit, strip->station.digit);
 }
 
@@ -227,10 +227,11 @@ static void draw_juice(const struct strip *strip)
 {
 	struct juice_yield yield;
 
-	juice_yield_of(strip->run.fruit, strip->run.fruit_mg, NULL, &yield);
-	KK_OK(&kit, kitchen_juice_out(kit.kitchen, strip->phase.id,
-	                              (int64_t)(yield.ul_per_kg[BOUND_LIKELY] * (double)strip->run.fruit_mg / 1e6),
-	                              &kit.fault));
+	juice_yield_of(strip_run(strip)->row.fruit, strip_run(strip)->row.fruit_mg, NULL, &yield);
+	KK_OK(&kit,
+	      kitchen_juice_out(kit.kitchen, strip->phase.id,
+	                        (int64_t)(yield.ul_per_kg[BOUND_LIKELY] * (double)strip_run(strip)->row.fruit_mg / 1e6),
+	                        &kit.fault));
 }
 
 static enum plan_task_kind task_of_hands(enum phase_name name)

@@ -96,7 +96,7 @@ START_TEST(jars_of_several_sizes_are_filled_from_one_batch)
 	KK_OK(&kit, fill("half_pint", 1, 0, false, false));
 	ck_assert_int_eq(jars_of(batch_id, "half_pint"), 6);
 	ck_assert_int_eq(jars_of(batch_id, "pint"), 1);
-	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->filled, 7);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, WIDE_POT))->filled, 7);
 	ck_assert_int_eq(pk_waiting(&kit), 7);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 5);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_B), 1);
@@ -104,7 +104,7 @@ START_TEST(jars_of_several_sizes_are_filled_from_one_batch)
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_JAR, "pint"), 60 - 1);
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_JAR, "quart"), 20);
 	ck_assert_int_eq(newest_jar(batch_id).filled.wall_ms, kit.clock.now.wall_ms);
-	ck_assert_int_eq(newest_jar(batch_id).lot_id, kk_canner(&kit, WIDE_POT)->batch.lot_id);
+	ck_assert_int_eq(newest_jar(batch_id).lot_id, strip_batch(kk_canner(&kit, WIDE_POT))->row.lot_id);
 	ck_assert_int_eq(newest_jar(batch_id).load_id, 0);
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 0); /* none is in a canner yet */
 }
@@ -198,7 +198,7 @@ START_TEST(acid_is_asked_for_even_when_the_recipe_is_no_longer_known)
 	batch_id = batch_to_fill(DEEP_POT, "our tomatoes", "quart", 1);
 	own.retired = true;
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
-	ck_assert_ptr_null(kk_canner(&kit, DEEP_POT)->recipe);
+	ck_assert_ptr_null(strip_batch(kk_canner(&kit, DEEP_POT))->recipe);
 	KK_REFUSED(&kit, FAULT_STOPPED, fill("quart", 5, BOX_A, false, true));
 	KK_OK(&kit, fill("quart", 5, BOX_A, true, true));
 }
@@ -269,7 +269,9 @@ START_TEST(one_batch_spills_over_two_canners)
 	for (size_t i = 0; i < 2; i++)
 		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, plan.proposals[i].station_id, plan.proposals[i].picks,
 		                                 plan.proposals[i].pick_count, NO_PRESSURE, &loads[i], &kit.fault));
-	ck_assert_int_eq(kk_strip(&kit, loads[0])->jars + kk_strip(&kit, loads[1])->jars + pk_waiting(&kit), 16);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, loads[0]))->jars + strip_load(kk_strip(&kit, loads[1]))->jars +
+	                     pk_waiting(&kit),
+	                 16);
 	ck_assert_int_eq(kk_strip(&kit, loads[0])->lot.id, kk_strip(&kit, loads[1])->lot.id);
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->jars_today, 16 - pk_waiting(&kit));
 	/* Lids and jars were counted when they were filled, and only then. */
@@ -317,8 +319,8 @@ START_TEST(one_load_of_two_batches_holds_two_lots)
 	picks[0] = pk_pick(batch_id, "half_pint", 6);
 	picks[1] = pk_pick(other, "pint", 3);
 	load_id = pk_load(&kit, BIG_KETTLE, picks, 2);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->jars, 9);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->lots, 2);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, 9);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->lots, 2);
 	ck_assert_int_eq(pk_waiting(&kit), 0);
 }
 END_TEST
@@ -448,7 +450,7 @@ START_TEST(jars_in_a_canner_are_not_recounted_away)
 	pk_same_rows(&kit, rows);
 	KK_OK(&kit, recount("half_pint", 5));
 	ck_assert_int_eq(pk_waiting(&kit), 0);
-	ck_assert_int_eq(kk_strip(&kit, kk_canner(&kit, BIG_KETTLE)->load.id)->jars, 5);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, strip_load(kk_canner(&kit, BIG_KETTLE))->row.id))->jars, 5);
 }
 END_TEST
 

@@ -88,7 +88,7 @@ START_TEST(a_run_walks_through_them_and_leaves_the_juicer_free)
 	const struct strip *strip = kk_canner(&kit, TALL_JUICER);
 
 	ck_assert_int_eq(strip->content, STRIP_RUN);
-	ck_assert_int_eq(strip->run.id, run_id);
+	ck_assert_int_eq(strip_run(strip)->row.id, run_id);
 	ck_assert_str_eq(strip->holds, "12 lb grapes");
 	ck_assert_int_eq(pk_name(&kit, TALL_JUICER), PHASE_HEAT);
 	ck_assert(!pk_face(&kit, TALL_JUICER).timed);
@@ -494,7 +494,7 @@ START_TEST(juice_drawn_in_the_run_is_stock_and_the_run_goes_on)
 	KK_OK(&kit, draw("3 qt"));
 	ck_assert_int_eq(pk_name(&kit, TALL_JUICER), PHASE_RUN);
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->phase.began.wall_ms, began);
-	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->drawn_ul, pk_ul("3 qt"));
+	ck_assert_int_eq(strip_run(kk_canner(&kit, TALL_JUICER))->drawn_ul, pk_ul("3 qt"));
 	ck_assert_int_eq(kitchen_board(kit.kitchen)->juice_ul, pk_ul("3 qt"));
 	ck_assert_str_eq(juice_row(run_id).kind, "grapes");
 	ck_assert_int_eq(juice_row(run_id).state, JUICE_HOT);
@@ -617,7 +617,7 @@ START_TEST(fruit_is_taken_off_its_ledger_and_a_correction_moves_the_difference)
 	pk_says(&kit, "Corrected");
 	KK_OK(&kit, kitchen_run_fruit(kit.kitchen, run_id, "grapes", 10 * lb, &kit.fault));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_FRUIT, ""), pk_amount(SUPPLY_FRUIT, "100 lb") - 10 * lb);
-	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->run.fruit_mg, 10 * lb);
+	ck_assert_int_eq(strip_run(kk_canner(&kit, TALL_JUICER))->row.fruit_mg, 10 * lb);
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_RUN, run_id));
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_RUN, run_id));
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_RUN, run_id)); /* the start itself */

@@ -632,7 +632,7 @@ START_TEST(low_methoxyl_is_multiplied_up_to_its_limit_and_the_pot)
 	refused(&order, FAULT_MISUSE, "1 batch");
 	order.multiple = 4;
 	KK_OK(&kit, pk_try_batch(&kit, &order));
-	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->batch.multiple, 4);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, DEEP_POT))->row.multiple, 4);
 	ck_assert_int_eq(pk_juice_of(&kit, "apples"), pk_ul("3 gal") - 3 * pk_ul("1 qt") - 4 * pk_ul("1 qt"));
 }
 END_TEST
@@ -833,11 +833,11 @@ START_TEST(lines_of_the_card_are_ticked_and_unticked)
 
 	KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, 0, true, &kit.fault));
 	KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, 31, true, &kit.fault));
-	ck_assert_uint_eq(kk_canner(&kit, WIDE_POT)->batch.ticks, 0x80000001u);
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.ticks, 0x80000001u);
 	KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, 0, false, &kit.fault));
-	ck_assert_uint_eq(kk_canner(&kit, WIDE_POT)->batch.ticks, 0x80000000u);
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.ticks, 0x80000000u);
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, batch_id));
-	ck_assert_uint_eq(kk_canner(&kit, WIDE_POT)->batch.ticks, 0x80000001u);
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.ticks, 0x80000001u);
 	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_tick(kit.kitchen, batch_id, 32, true, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_tick(kit.kitchen, batch_id, -1, true, &kit.fault));
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_tick(kit.kitchen, 99, 1, true, &kit.fault));

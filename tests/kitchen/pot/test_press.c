@@ -219,7 +219,7 @@ START_TEST(two_terminals_never_fill_one_canner)
 
 	KK_REFUSED(&other, FAULT_STALE, kitchen_start_load(other.kitchen, &order, &second, &other.fault));
 	KK_REFUSED(&other, FAULT_STALE, kitchen_start_load(other.kitchen, &order, &second, &other.fault));
-	ck_assert_int_eq(kk_canner(&other, BIG_KETTLE)->load.id, load_id);
+	ck_assert_int_eq(strip_load(kk_canner(&other, BIG_KETTLE))->row.id, load_id);
 	ck_assert_int_eq(kk_lids_used(&kit, BOX_A), 7);
 }
 END_TEST

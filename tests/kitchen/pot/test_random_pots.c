@@ -102,7 +102,7 @@ static bool press_run(const struct strip *strip)
 	switch (dice_roll(&dice, 6)) {
 	case 0: return kitchen_acknowledge(kit.kitchen, strip->phase.id, &kit.fault);
 	case 1:
-		return kitchen_run_fruit(kit.kitchen, strip->run.id, "grapes", 1 + dice_roll(&dice, 5000000),
+		return kitchen_run_fruit(kit.kitchen, strip_run(strip)->row.id, "grapes", 1 + dice_roll(&dice, 5000000),
 		                         &kit.fault);
 	case 2:
 		return kitchen_exception(kit.kitchen, strip->phase.id, EXCEPTION_WATER, 0, "by hand, watched",
@@ -116,8 +116,8 @@ static bool press_run(const struct strip *strip)
 
 static bool press_batch(const struct strip *strip)
 {
-	int64_t batch_id = strip->batch.id;
-	const char *size = some_size(strip->recipe);
+	int64_t batch_id = strip_batch(strip)->row.id;
+	const char *size = some_size(strip_batch(strip)->recipe);
 
 	switch (dice_roll(&dice, 16)) {
 	case 0: return kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault);
@@ -133,7 +133,7 @@ static bool press_batch(const struct strip *strip)
 	case 6:
 	case 7: return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), dice_roll(&dice, 3), true, true);
 	default:
-		if (strip->rule->name == PHASE_FILL && strip->filled == 0)
+		if (strip->rule->name == PHASE_FILL && strip_batch(strip)->filled == 0)
 			return pk_try_fill(&kit, batch_id, size, 1 + dice_roll(&dice, 9), 0, true, true);
 		return kitchen_step(kit.kitchen, strip->phase.id, true, &kit.fault);
 	}

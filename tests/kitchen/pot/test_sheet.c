@@ -299,7 +299,7 @@ START_TEST(the_longer_of_table_and_sheet_counts)
 		int minutes;
 	} loads[] = { { "none", 15 }, { "10", 15 }, { "15", 15 }, { "25", 25 } };
 	int minutes = minutes_of_load(loads[_i].sheet);
-	const struct log_load load = kk_load(&kit, kk_canner(&kit, BIG_KETTLE)->load.id);
+	const struct log_load load = kk_load(&kit, strip_load(kk_canner(&kit, BIG_KETTLE))->row.id);
 
 	ck_assert_int_eq(minutes, loads[_i].minutes);
 	ck_assert_int_eq(strstr(load.source, "sheet of the pectin") != NULL, loads[_i].minutes > 15);
@@ -310,7 +310,7 @@ END_TEST
 START_TEST(the_whole_process_again_is_as_long_as_the_sheet_says)
 {
 	int minutes = minutes_of_load("25");
-	int64_t load_id = kk_canner(&kit, BIG_KETTLE)->load.id;
+	int64_t load_id = strip_load(kk_canner(&kit, BIG_KETTLE))->row.id;
 
 	kk_to(&kit, load_id, PHASE_HOLD);
 	kk_pass(&kit, 3 * MINUTE_MS);

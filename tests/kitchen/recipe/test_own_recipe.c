@@ -84,7 +84,7 @@ START_TEST(a_published_one_is_cooked_filled_and_canned_by_its_table)
 	int64_t load_id;
 
 	ck_assert_ptr_null(kk_warned(&kit, "no-published-process", 0));
-	ck_assert(kk_canner(&kit, WIDE_POT)->batch.published);
+	ck_assert(strip_batch(kk_canner(&kit, WIDE_POT))->row.published);
 	ck_assert_int_eq(pk_juice_of(&kit, "quinces"), pk_ul("3 gal") - pk_ul("1 qt"));
 	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
 	ck_assert_int_eq(kk_load(&kit, load_id).minutes, 10); /* A539 Guide 7, at 4,650 ft */
@@ -101,7 +101,7 @@ START_TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge)
 	ck_assert_ptr_nonnull(warning); /* in the pot */
 	ck_assert_int_eq(warning->severity, SEVERITY_STOP);
 	ck_assert_int_eq(warning->station_id, kk_station(&kit, WIDE_POT));
-	ck_assert(!kk_canner(&kit, WIDE_POT)->batch.published);
+	ck_assert(!strip_batch(kk_canner(&kit, WIDE_POT))->row.published);
 	ck_assert_str_eq(kk_canner(&kit, WIDE_POT)->lot.food, "");
 	pk_to(&kit, WIDE_POT, PHASE_RINSE);
 	kk_pass(&kit, MINUTE_MS);
@@ -147,11 +147,11 @@ START_TEST(an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work)
 		ck_assert_int_eq(read.boil_hold_s, 120);
 	}
 	/* The batch was started with 30 s and a published process. */
-	ck_assert(kk_canner(&kit, WIDE_POT)->batch.published);
+	ck_assert(strip_batch(kk_canner(&kit, WIDE_POT))->row.published);
 	pk_to(&kit, WIDE_POT, PHASE_BOIL_HOLD);
 	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->phase.required_ms, 30 * SECOND_MS);
 	while (pk_name(&kit, WIDE_POT) != PHASE_TO_BOIL)
-		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, kk_canner(&kit, WIDE_POT)->batch.id));
+		KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, strip_batch(kk_canner(&kit, WIDE_POT))->row.id));
 	KK_OK(&kit, pk_undo(&kit, SUBJECT_HOUSE, 0));
 	pk_same_rows(&kit, rows);
 	ck_assert_int_eq(kitchen_recipe_named(kit.kitchen, "quince jelly")->boil_hold_s, 30);
@@ -274,8 +274,8 @@ START_TEST(an_unlisted_ingredient_is_said_on_board_lot_and_load)
 	load_id = pk_load(&kit, BIG_KETTLE, &pick, 1);
 	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, load_id)->holds, "not a tested recipe"));
 	kk_to(&kit, load_id, PHASE_SEAL_CHECK);
-	ck_assert_int_eq(kk_strip(&kit, load_id)->load.verdict, VERDICT_UNKNOWN);
-	ck_assert_ptr_nonnull(strstr(kk_strip(&kit, load_id)->load.verdict_why, "not a tested recipe"));
+	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->row.verdict, VERDICT_UNKNOWN);
+	ck_assert_ptr_nonnull(strstr(strip_load(kk_strip(&kit, load_id))->row.verdict_why, "not a tested recipe"));
 }
 END_TEST
 

@@ -207,7 +207,7 @@ static struct dice dice;
 
 static bool fill_some(const struct strip *strip)
 {
-	return pk_try_fill(&kit, strip->batch.id, "half_pint", 1 + dice_roll(&dice, 7), 0, true, true);
+	return pk_try_fill(&kit, strip_batch(strip)->row.id, "half_pint", 1 + dice_roll(&dice, 7), 0, true, true);
 }
 
 static void press_something(void)
@@ -227,7 +227,8 @@ static void press_something(void)
 		    pk_order(&kit, digit, dice_roll(&dice, 2) ? "grape jelly" : "grape juice", "pint", 1);
 
 		done = kitchen_start_batch(kit.kitchen, &order, true, &id, &kit.fault);
-	} else if (strip->content == STRIP_BATCH && strip->rule->name == PHASE_FILL && strip->filled < 20) {
+	} else if (strip->content == STRIP_BATCH && strip->rule->name == PHASE_FILL &&
+	           strip_batch(strip)->filled < 20) {
 		done = fill_some(strip);
 	} else if (strip->content != STRIP_EMPTY) {
 		done = dice_roll(&dice, 8) == 0 ? kitchen_lost(kit.kitchen, strip->phase.id, &kit.fault)

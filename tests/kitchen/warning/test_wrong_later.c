@@ -87,13 +87,13 @@ START_TEST(an_acidified_batch_found_wrong_is_not_valid_wherever_its_jars_are)
 	KK_OK(&kit, wrong("no lemon juice was left"));
 	pk_says(&kit, "no lemon juice was left");
 	pk_says(&kit, "NOT valid");
-	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->batch.verdict, VERDICT_NOT_VALID);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, DEEP_POT))->row.verdict, VERDICT_NOT_VALID);
 	if (come == WAITING) {
 		come_to(WEIGHT_CANNER, &pick, 1, LOADED);
 	} else if (come >= COOLING) {
 		ck_assert_int_eq(kk_load(&kit, load_id).place, PLACE_RACK);
 		ck_assert_int_eq(kk_name(&kit, load_id), PHASE_SEAL_CHECK);
-		ck_assert_int_eq(kk_strip(&kit, load_id)->without_fate, 7);
+		ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->without_fate, 7);
 	}
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_NOT_VALID);
 	why_holds(load_id, "not as the recipe says: no lemon juice was left");
@@ -119,7 +119,7 @@ START_TEST(another_batch_found_wrong_is_unknown_and_stays_where_it_is)
 		phase = kk_name(&kit, load_id);
 	KK_OK(&kit, wrong("half the sugar"));
 	pk_says(&kit, "process unknown");
-	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->batch.verdict, VERDICT_UNKNOWN);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, DEEP_POT))->row.verdict, VERDICT_UNKNOWN);
 	if (come == WAITING)
 		come_to(BIG_KETTLE, &pick, 1, LOADED);
 	else if (come == SHELVED)
@@ -188,7 +188,7 @@ START_TEST(a_load_of_several_batches_is_as_bad_as_the_worst)
 	KK_OK(&kit, wrong("no lemon juice"));
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_NOT_VALID);
 	why_holds(load_id, "no lemon juice");
-	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->batch.verdict, VERDICT_UNKNOWN);
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.verdict, VERDICT_UNKNOWN);
 }
 END_TEST
 
@@ -273,7 +273,7 @@ START_TEST(loads_that_asked_more_are_not_valid_and_come_back_to_the_check)
 	ck_assert_int_eq(kk_load(&kit, jelly).place, PLACE_RACK);
 	ck_assert_int_eq(kk_name(&kit, jelly), PHASE_SEAL_CHECK);
 	ck_assert_int_eq(kk_name(&kit, cooling), PHASE_SEAL_CHECK);
-	ck_assert_int_eq(kk_strip(&kit, cooling)->without_fate, 7);
+	ck_assert_int_eq(strip_load(kk_strip(&kit, cooling))->without_fate, 7);
 	ck_assert_int_eq(kk_load(&kit, beans).verdict, VERDICT_VALID);
 	ck_assert_int_eq(kk_name(&kit, beans), PHASE_COOLING);
 	ck_assert_int_eq(touches("7000 ft"), 0); /* marked already */

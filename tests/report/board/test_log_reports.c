@@ -85,7 +85,7 @@ static int64_t running_phase(int64_t load_id)
 {
 	const struct strip *strip = &kitchen_board(day_kitchen(day))->strips[0];
 
-	ck_assert_int_eq(strip->load.id, load_id);
+	ck_assert_int_eq(strip_load(strip)->row.id, load_id);
 	return strip->phase.id;
 }
 

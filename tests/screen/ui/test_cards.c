@@ -244,7 +244,7 @@ START_TEST(a_batch_given_up_is_not_told_to_be_loaded)
 	(void)pk_batch(&dk.kit, DEEP_POT, "crushed tomatoes", "quart", 1);
 	pk_to(&dk.kit, DEEP_POT, PHASE_FILL);
 	dk_pass(&dk, 0);
-	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = kk_canner(&dk.kit, DEEP_POT)->batch.id });
+	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = strip_batch(kk_canner(&dk.kit, DEEP_POT))->row.id });
 	dk_pass(&dk, 5000);
 	dk_key(&dk, 'd');
 	dk_says(&dk, "Is the batch given up?");
@@ -435,7 +435,7 @@ static void ask_acid_with_shelf(int64_t lemon_ul, int64_t citric_mg)
 	KK_OK(&dk.kit, kitchen_supply_count(dk.kit.kitchen, SUPPLY_LEMON_JUICE, "", lemon_ul, &dk.kit.fault));
 	KK_OK(&dk.kit, kitchen_supply_count(dk.kit.kitchen, SUPPLY_CITRIC_ACID, "", citric_mg, &dk.kit.fault));
 	dk_pass(&dk, 0);
-	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = kk_canner(&dk.kit, DEEP_POT)->batch.id });
+	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = strip_batch(kk_canner(&dk.kit, DEEP_POT))->row.id });
 	dk_key(&dk, KEY_CODE_ENTER);
 	dk_keys(&dk, "7");
 	dk_key(&dk, KEY_CODE_ENTER);
