@@ -170,11 +170,6 @@ static bool tell_run(struct telling *telling, int64_t run_id, struct fault *faul
 	return true;
 }
 
-bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault)
-{
-	return log_run_get(kitchen->log, run_id, out, fault);
-}
-
 const struct work_kind juicer_kind = {
 	.content = STRIP_RUN,
 	.subject = SUBJECT_RUN,

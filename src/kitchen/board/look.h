@@ -18,7 +18,6 @@ bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, s
 bool kitchen_juices(const struct kitchen *kitchen, struct log_juice **rows, size_t *count, struct fault *fault);
 bool kitchen_batch_amounts(const struct kitchen *kitchen, int64_t batch_id, struct log_batch_amount **rows,
                            size_t *count, struct fault *fault);
-bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault);
 bool kitchen_batch_get(const struct kitchen *kitchen, int64_t batch_id, struct log_batch *out, struct fault *fault);
 /* How many jars of a size the batch filled. */
 bool kitchen_jars_filled(const struct kitchen *kitchen, int64_t batch_id, const char *jar, int *jars,

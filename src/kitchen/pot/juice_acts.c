@@ -120,6 +120,11 @@ bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *frui
 	return act_commit(&act, fault, "Corrected: the run had %s %s", weight, fruit);
 }
 
+bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault)
+{
+	return log_run_get(kitchen->log, run_id, out, fault);
+}
+
 /* --- juice ----------------------------------------------------------------------- */
 
 static bool put_juice(struct act *act, int64_t run_id, const char *kind, int64_t ul, enum juice_state state,
