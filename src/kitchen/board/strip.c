@@ -149,13 +149,14 @@ bool strip_before_end(const struct strip *strip)
 
 int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
 {
+	const struct strip_load *in = strip_load(strip);
+
 	/* Not told which it is: asked as the one that takes longer. */
 	if (rule->name == PHASE_COOL_DOWN && strip->station.wall != WALL_LOCK)
-		return cool_down_least_ms(WALL_HEAVY, strip_load(strip)->largest_jar);
+		return cool_down_least_ms(WALL_HEAVY, in->largest_jar);
 	/* After a lost boil the water is hot. */
-	if (rule->name == PHASE_COME_UP && strip_load(strip)->hold_starts == 0 &&
-	    strip_load(strip)->boils_ms > rule->soon_s * INT64_C(1000))
-		return strip_load(strip)->boils_ms;
+	if (rule->name == PHASE_COME_UP && in->hold_starts == 0 && in->boils_ms > rule->soon_s * INT64_C(1000))
+		return in->boils_ms;
 	return rule->soon_s * INT64_C(1000);
 }
 

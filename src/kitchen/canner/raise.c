@@ -104,7 +104,8 @@ static bool put_raised(struct act *act, const struct strip *strip, struct log_lo
 bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
                    struct fault *fault)
 {
-	struct log_load load = strip_load(strip)->row;
+	const struct strip_load *in = strip_load(strip);
+	struct log_load load = in->row;
 	struct process process = { 0 };
 	struct fault why = { 0 };
 	bool found = find_at(act, &load, house, &process, &why);
@@ -117,8 +118,8 @@ bool raise_running(struct act *act, const struct strip *strip, const struct log_
 	}
 	use_pair(&process, load.pressure_psi);
 	set_process(&load, &process, house);
-	if (load.pressure_psi < strip_load(strip)->row.pressure_psi) /* longer, and the pressure it has does */
-		load.pressure_psi = strip_load(strip)->row.pressure_psi;
+	if (load.pressure_psi < in->row.pressure_psi) /* longer, and the pressure it has does */
+		load.pressure_psi = in->row.pressure_psi;
 	return put_raised(act, strip, &load, said, fault);
 }
 

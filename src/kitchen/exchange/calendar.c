@@ -61,6 +61,7 @@ static void set_summary(const struct gathering *all, struct calendar_event *even
 
 static bool add_seal_check(struct gathering *all, const struct strip *strip, struct fault *fault)
 {
+	const struct strip_load *in = strip_load(strip);
 	const struct phase_rule *rule = phase_rule_of(strip->station.kind, PHASE_SEAL_CHECK);
 	int64_t overdue = strip_seal_overdue_ms(strip);
 	struct calendar_event *event;
@@ -71,10 +72,9 @@ static bool add_seal_check(struct gathering *all, const struct strip *strip, str
 	event = new_event(all, fault);
 	if (event == NULL)
 		return false;
-	(void)snprintf(what, sizeof(what), "load-%" PRId64, strip_load(strip)->row.id);
+	(void)snprintf(what, sizeof(what), "load-%" PRId64, in->row.id);
 	set_uid(all, event, "seal-check", what);
-	(void)snprintf(what, sizeof(what), "Check the seals of %d jar%s", strip_load(strip)->jars,
-	               strip_load(strip)->jars == 1 ? "" : "s");
+	(void)snprintf(what, sizeof(what), "Check the seals of %d jar%s", in->jars, in->jars == 1 ? "" : "s");
 	set_summary(all, event, what, &strip->lot);
 	(void)text_copy(event->description, sizeof(event->description), rule != NULL ? rule->act : "");
 	event->start_wall_ms = strip->phase.began.wall_ms + (strip->rule->name == PHASE_COOLING ? COOLING_MS : 0);

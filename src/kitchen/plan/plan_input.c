@@ -329,24 +329,24 @@ static int left_in_pot_s(const struct plan_batch *batch)
  * its pot is busy for so long. */
 static bool put_in_pot(struct building *building, const struct strip *strip, struct plan_item *item)
 {
+	const struct strip_batch *in = strip_batch(strip);
 	int station = plan_station_of(building, strip);
 	int jars = batch_jars_to_come(strip);
 	struct plan_batch left = { .stage = PLAN_IN_POT };
 	struct plan_batch *batch;
 
 	item->jars = jars;
-	plan_batch_spans(building->kitchen, strip, building->now, strip_batch(strip)->recipe, &left);
+	plan_batch_spans(building->kitchen, strip, building->now, in->recipe, &left);
 	if (station == PLAN_NONE)
 		return true;
-	if (strip->lot.food[0] == '\0' || jars == 0 || jar_size_named(strip_batch(strip)->row.jar) == NULL) {
+	if (strip->lot.food[0] == '\0' || jars == 0 || jar_size_named(in->row.jar) == NULL) {
 		building->input->stations[station].free_at_s = building->input->start_s + left_in_pot_s(&left);
 		return true;
 	}
-	batch =
-	    next_batch(building, item,
-	               &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(strip_batch(strip)->row.jar),
-	                               strip_batch(strip)->row.sheet_minutes },
-	               jars);
+	batch = next_batch(
+	    building, item,
+	    &(struct made){ strip->lot.food, strip->lot.pack, jar_size_named(in->row.jar), in->row.sheet_minutes },
+	    jars);
 	if (batch == NULL)
 		return false;
 	batch->stage = PLAN_IN_POT;

@@ -244,17 +244,17 @@ static bool check_acid(const struct acid_asked *asked, const struct strip *strip
 static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
                        struct fault *fault)
 {
+	const struct strip_batch *in = strip_batch(strip);
+
 	if (strip->rule->asks != ASKS_JARS)
 		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
-	if (jar_size_named(order->jar) == NULL ||
-	    (strip_batch(strip)->recipe != NULL && !recipe_allows_jar(strip_batch(strip)->recipe, order->jar)))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.",
-		                 strip_batch(strip)->row.recipe);
+	if (jar_size_named(order->jar) == NULL || (in->recipe != NULL && !recipe_allows_jar(in->recipe, order->jar)))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", in->row.recipe);
 	if (order->jars < 1 || order->jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
 	if (!check_acid(asked, strip, order, fault))
 		return false;
-	if (!strip_batch(strip)->row.warm_jars && !order->sure)
+	if (!in->row.warm_jars && !order->sure)
 		return fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
 	return true;
 }

@@ -183,14 +183,15 @@ static bool add_jars(struct act *act, const struct strip *strip, const struct lo
 static bool check_recount(const struct strip *strip, size_t count, const struct jar_size *size, int more,
                           struct fault *fault)
 {
+	const struct strip_batch *in = strip_batch(strip);
+
 	if (more <= 0)
 		return true;
 	if (count == 0)
 		return fault_set(fault, FAULT_REFUSED, "No jar of %s has been filled yet; there is nothing to correct.",
-		                 strip_batch(strip)->row.recipe);
-	if (strip_batch(strip)->recipe != NULL && !recipe_allows_jar(strip_batch(strip)->recipe, size->name))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.",
-		                 strip_batch(strip)->row.recipe);
+		                 in->row.recipe);
+	if (in->recipe != NULL && !recipe_allows_jar(in->recipe, size->name))
+		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", in->row.recipe);
 	return true;
 }
 

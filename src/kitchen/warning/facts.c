@@ -149,60 +149,63 @@ static void ask_clock(const struct asking *asking, const struct strip *strip)
 
 static void account_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
 {
+	const struct strip_load *in = strip_load(strip);
 	int64_t running = strip->rule->name == PHASE_HOLD ? strip_passed_ms(strip, asking->now) : 0;
 
 	facts->hold_over = !strip_before_end(strip);
-	facts->hold_ms = strip_load(strip)->row.minutes * MINUTE_MS;
-	facts->held_ms = strip_load(strip)->held_ms > 0 ? strip_load(strip)->held_ms : 0;
-	facts->vent_held_ms = strip_load(strip)->vented_ms;
+	facts->hold_ms = in->row.minutes * MINUTE_MS;
+	facts->held_ms = in->held_ms > 0 ? in->held_ms : 0;
+	facts->vent_held_ms = in->vented_ms;
 	facts->vent_ms = VENT_MS;
-	facts->reached_ms = strip_load(strip)->reached_ms;
-	facts->soon_ms = strip_load(strip)->soon_ms;
-	facts->hold_starts = strip_load(strip)->hold_starts;
-	facts->steamed_ms = strip_load(strip)->holds_ms + running;
+	facts->reached_ms = in->reached_ms;
+	facts->soon_ms = in->soon_ms;
+	facts->hold_starts = in->hold_starts;
+	facts->steamed_ms = in->holds_ms + running;
 	facts->heats = facts->in_canner && strip_before_end(strip) && strip->rule->name != PHASE_HOLD;
-	facts->way_ms = facts->heats ? strip_load(strip)->way_ms + strip_passed_ms(strip, asking->now) : 0;
-	facts->way_ms =
-	    strip_load(strip)->way_worst_ms > facts->way_ms ? strip_load(strip)->way_worst_ms : facts->way_ms;
-	facts->cold = !strip_load(strip)->heated;
+	facts->way_ms = facts->heats ? in->way_ms + strip_passed_ms(strip, asking->now) : 0;
+	facts->way_ms = in->way_worst_ms > facts->way_ms ? in->way_worst_ms : facts->way_ms;
+	facts->cold = !in->heated;
 	facts->way_limit_ms = way_limit_ms(facts->acidity, asking->board->house.stand_minutes * MINUTE_MS);
 }
 
 static void seal_facts(const struct asking *asking, const struct strip *strip, struct about_load *facts)
 {
-	const struct log_load *load = &strip_load(strip)->row;
+	const struct strip_load *in = strip_load(strip);
+	const struct log_load *load = &in->row;
 	int64_t overdue = strip_seal_overdue_ms(strip);
 
-	facts->unchecked = strip_load(strip)->unchecked;
+	facts->unchecked = in->unchecked;
 	facts->seals_due_in_ms = overdue - asking->now->wall_ms;
 	facts->cooling_out = overdue != 0;
-	facts->fateless = strip_on_rack(strip) ? strip_load(strip)->without_fate : 0;
-	facts->over_half = strip_on_rack(strip) ? strip_load(strip)->over_half : 0;
+	facts->fateless = strip_on_rack(strip) ? in->without_fate : 0;
+	facts->over_half = strip_on_rack(strip) ? in->over_half : 0;
 	/* A process that failed has its window from then on, wherever its jars are. */
 	facts->windowed =
 	    strip_on_rack(strip) || (facts->verdict == VERDICT_NOT_VALID && load->process_ended_wall_ms > 0)
-	        ? strip_load(strip)->windowed
+	        ? in->windowed
 	        : 0;
 	facts->window_hours = load_is_wrong(load) ? 2 : 24;
 	facts->window_in_ms = load->process_ended_wall_ms + facts->window_hours * HOUR_MS - asking->now->wall_ms;
-	facts->liquid_lost = strip_load(strip)->liquid_lost;
+	facts->liquid_lost = in->liquid_lost;
 	facts->broken = load->broken;
 }
 
 static void ask_notebook(const struct asking *asking, const struct strip *strip)
 {
+	const struct strip_load *in = strip_load(strip);
 	struct gathered gathered = gathered_of(strip);
 	struct about_notebook facts = { .called = called(strip),
-		                        .verdict = strip_load(strip)->row.verdict,
-		                        .why = strip_load(strip)->row.verdict_why,
-		                        .fateless = strip_load(strip)->without_fate };
+		                        .verdict = in->row.verdict,
+		                        .why = in->row.verdict_why,
+		                        .fateless = in->without_fate };
 
 	ask(asking, &gathered, FACTS(notebook, facts));
 }
 
 static void ask_load(const struct asking *asking, const struct strip *strip)
 {
-	const struct log_load *load = &strip_load(strip)->row;
+	const struct strip_load *in = strip_load(strip);
+	const struct log_load *load = &in->row;
 	struct gathered gathered = gathered_of(strip);
 	struct about_load facts = { 0 };
 
@@ -211,14 +214,14 @@ static void ask_load(const struct asking *asking, const struct strip *strip)
 	facts.why = load->verdict_why;
 	facts.method = load->method;
 	facts.acidity = strip->lot.acidity;
-	facts.jars = strip_load(strip)->jars;
+	facts.jars = in->jars;
 	facts.in_canner = load->place == PLACE_STATION;
-	facts.larger_than_tested = strip_load(strip)->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
+	facts.larger_than_tested = in->largest_jar > jar_size_index(jar_size_named(load->jar_in_table));
 	facts.practice_row = load->confirmed == CONFIRMED_PRACTICE;
 	facts.minutes = load->minutes;
-	facts.asks_more = load_asks_more(load, &strip->lot, jar_sizes[strip_load(strip)->largest_jar].name,
+	facts.asks_more = load_asks_more(load, &strip->lot, jar_sizes[in->largest_jar].name,
 	                                 &asking->board->house.elevation, &facts.minutes_here);
-	facts.raised = strip_load(strip)->raised;
+	facts.raised = in->raised;
 	account_facts(asking, strip, &facts);
 	seal_facts(asking, strip, &facts);
 	ask(asking, &gathered, FACTS(load, facts));
@@ -268,13 +271,14 @@ static struct standing standing_of(const struct asking *asking, const struct str
 
 static void ask_batch(const struct asking *asking, const struct strip *strip)
 {
+	const struct strip_batch *in = strip_batch(strip);
 	struct gathered gathered = gathered_of(strip);
 	struct about_batch facts = { 0 };
 
 	facts.called = called(strip);
-	facts.verdict = strip_batch(strip)->row.verdict;
-	facts.why = strip_batch(strip)->row.verdict_why;
-	facts.published = strip_batch(strip)->row.published;
+	facts.verdict = in->row.verdict;
+	facts.why = in->row.verdict_why;
+	facts.published = in->row.published;
 	facts.in_pot = strip->rule->name != PHASE_FILL && strip->rule->name != PHASE_RINSE;
 	facts.standing = standing_of(asking, strip);
 	facts.wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;

@@ -50,8 +50,10 @@ static bool redo_window_open(const struct log_load *load, const struct moment *n
 
 bool found_wrong_later(const struct strip *strip)
 {
-	return strip_load(strip)->row.process_ended_wall_ms > 0 &&
-	       (strip_load(strip)->row.verdict == VERDICT_VALID || strip_load(strip)->row.verdict == VERDICT_UNKNOWN) &&
+	const struct strip_load *in = strip_load(strip);
+
+	return in->row.process_ended_wall_ms > 0 &&
+	       (in->row.verdict == VERDICT_VALID || in->row.verdict == VERDICT_UNKNOWN) &&
 	       strip->rule->name != PHASE_HOLD;
 }
 

@@ -101,6 +101,8 @@ static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *bu
 
 static bool check_finished(const struct strip *strip, bool sure, struct fault *fault)
 {
+	const struct strip_load *in = strip_load(strip);
+
 	if (strip->rule->asks == ASKS_MEASURE)
 		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
 		                 strip_title(strip));
@@ -109,13 +111,12 @@ static bool check_finished(const struct strip *strip, bool sure, struct fault *f
 		                         strip_title(strip));
 	if (strip->rule->asks != ASKS_SEALS)
 		return true;
-	if (strip_load(strip)->unchecked > 0)
-		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.",
-		                 strip_load(strip)->unchecked, strip_load(strip)->jars);
-	if (strip_load(strip)->without_fate > 0)
-		return fault_set(
-		    fault, FAULT_REFUSED, "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
-		    strip_load(strip)->without_fate, strip_load(strip)->without_fate == 1 ? " is" : "s are");
+	if (in->unchecked > 0)
+		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.", in->unchecked, in->jars);
+	if (in->without_fate > 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
+		                 in->without_fate, in->without_fate == 1 ? " is" : "s are");
 	return true;
 }
 

@@ -127,16 +127,17 @@ static void answer(struct desk *desk, const struct strip *strip)
 /* When the first juice can be drawn, and how much has been. */
 static void drawn_words(const struct desk *desk, const struct strip *strip, struct text *text)
 {
+	const struct strip_run *in = strip_run(strip);
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 	char words[48];
 
-	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0 && strip_run(strip)->drawn_ul == 0) {
+	if (strip->rule->name == PHASE_RUN && house->first_juice_minutes > 0 && in->drawn_ul == 0) {
 		clock_words_hour(strip->phase.began.wall_ms + house->first_juice_minutes * INT64_C(60000), words,
 		                 sizeof(words));
 		text_add(text, "first juice about %s (x); ", words);
 	}
-	amount_words(MEASURE_VOLUME, strip_run(strip)->drawn_ul, house->units, words, sizeof(words));
-	text_add(text, "%s drawn", strip_run(strip)->drawn_ul > 0 ? words : "none");
+	amount_words(MEASURE_VOLUME, in->drawn_ul, house->units, words, sizeof(words));
+	text_add(text, "%s drawn", in->drawn_ul > 0 ? words : "none");
 }
 
 /* --- corrected ------------------------------------------------------------------------------ */

@@ -26,7 +26,8 @@ static void load_answer(struct desk *desk, const struct strip *strip)
 
 static void load_beside(const struct desk *desk, const struct strip *strip, struct text *text)
 {
-	const struct log_load *load = &strip_load(strip)->row;
+	const struct strip_load *in = strip_load(strip);
+	const struct log_load *load = &in->row;
 	char headspace[24];
 
 	(void)desk;
@@ -44,8 +45,8 @@ static void load_beside(const struct desk *desk, const struct strip *strip, stru
 	text_add(text, ", headspace %s", headspace);
 	if (load->confirmed == CONFIRMED_PRACTICE)
 		text_add(text, "; common practice, no source");
-	if (strip_load(strip)->hold_starts > 1)
-		text_add(text, "; hold start %d", strip_load(strip)->hold_starts);
+	if (in->hold_starts > 1)
+		text_add(text, "; hold start %d", in->hold_starts);
 	if (load->broken > 0)
 		text_add(text, "; %d broken", load->broken);
 }

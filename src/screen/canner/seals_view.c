@@ -248,6 +248,7 @@ static void draw(struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = strip_of(desk);
 	struct seal_card *card = &desk->seals;
+	const struct strip_load *in;
 	bool in_short = rows < ROWS_FOR_WHY; /* the reason stands in the story */
 	int window_rows;
 	int cols;
@@ -257,23 +258,23 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That load is off the rack. Esc goes back.");
 		return;
 	}
+	in = strip_load(strip);
 	title_draw(desk, strip, top, cols);
-	if (strip_load(strip)->row.verdict == VERDICT_NOT_VALID && in_short)
+	if (in->row.verdict == VERDICT_NOT_VALID && in_short)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "NOT VALID. " NEVER_TASTE);
-	else if (strip_load(strip)->row.verdict == VERDICT_NOT_VALID)
+	else if (in->row.verdict == VERDICT_NOT_VALID)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
-		              strip_load(strip)->row.verdict_why);
+		              in->row.verdict_why);
 	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) &&
-	         strip_load(strip)->unchecked > 0)
-		terminal_putf(
-		    desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
-		    "OVERDUE: %lld h since the process. What did not seal is past saving.",
-		    (long long)((desk->now.wall_ms - strip_load(strip)->row.process_ended_wall_ms) / HOUR_MS));
+	         in->unchecked > 0)
+		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
+		              "OVERDUE: %lld h since the process. What did not seal is past saving.",
+		              (long long)((desk->now.wall_ms - in->row.process_ended_wall_ms) / HOUR_MS));
 	else
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
 		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
 		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
-	if (strip_load(strip)->row.verdict == VERDICT_NOT_VALID && !in_short) {
+	if (in->row.verdict == VERDICT_NOT_VALID && !in_short) {
 		terminal_put(desk->terminal, top + 2, 1, cols - 2, ROLE_STOP, NEVER_TASTE);
 		top++;
 		rows--;

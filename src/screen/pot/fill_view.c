@@ -430,6 +430,7 @@ static void draw(struct desk *desk, int top, int rows)
 	const struct strip *strip = strip_of(desk);
 	const struct fill_card *card = &desk->fill;
 	const struct jar_size *jar = jar_size_named(card->jar);
+	const struct strip_batch *in;
 	char headspace[24];
 	char words[ACID_ANSWER_BYTES] = "";
 	int window_rows;
@@ -440,11 +441,12 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
 		return;
 	}
-	headspace_words(strip_batch(strip)->row.headspace_thou, headspace, sizeof(headspace));
+	in = strip_batch(strip);
+	headspace_words(in->row.headspace_thou, headspace, sizeof(headspace));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s",
-	              strip->lot.code, strip->holds, strip_batch(strip)->filled, headspace);
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, strip_batch(strip)->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
-	             strip_batch(strip)->row.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
+	              strip->lot.code, strip->holds, in->filled, headspace);
+	terminal_put(desk->terminal, top + 1, 1, cols - 2, in->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
+	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
 	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
 	             card->field == FILL_ACID && !card->asked.in_jar
 	                 ? "Is the acid in the POT, bottled? Space only if it is."
