@@ -12,6 +12,11 @@
 
 /* --- in its strip --------------------------------------------------------------------- */
 
+const struct strip_run *strip_run(const struct strip *strip)
+{
+	return strip->content == STRIP_RUN ? &strip->in.run : NULL;
+}
+
 static int64_t id(const struct strip *strip)
 {
 	return strip->in.run.row.id;

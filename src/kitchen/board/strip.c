@@ -20,11 +20,6 @@ const struct strip_load *strip_load(const struct strip *strip)
 	return strip->content == STRIP_LOAD ? &strip->in.load : NULL;
 }
 
-const struct strip_run *strip_run(const struct strip *strip)
-{
-	return strip->content == STRIP_RUN ? &strip->in.run : NULL;
-}
-
 const struct strip_batch *strip_batch(const struct strip *strip)
 {
 	return strip->content == STRIP_BATCH ? &strip->in.batch : NULL;
