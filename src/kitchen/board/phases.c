@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "engine/gate/gate.h"
 #include "engine/schedule/day_plan.h"
 
 #define BW AT_STATION(STATION_BOILING_WATER)
@@ -80,7 +81,7 @@ static const struct phase_rule rules[] = {
 	    .source = "MU, MSU, steam articles; NCHFP, newsflash on steam canners; 10-20 min to vent: common practice, no source",
 	},
 	{
-	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = VENT_MS,
+	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = GATE_VENT_MS,
 	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, come_up), .words = "vent",

@@ -78,7 +78,6 @@ enum phase_asks {
 };
 
 #define REST_MS (INT64_C(5) * 60 * 1000)       /* A539 (rev. 2015), page 1-18 */
-#define VENT_MS (INT64_C(10) * 60 * 1000)      /* A539, PNW421, KSU */
 #define WAIT_MS (INT64_C(10) * 60 * 1000)      /* A539 (rev. 2015), page 1-22 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)

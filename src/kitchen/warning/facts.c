@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/gate/gate.h"
 #include "kitchen/act/verdict.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
@@ -156,7 +157,7 @@ static void account_facts(const struct asking *asking, const struct strip *strip
 	facts->hold_ms = in->row.minutes * MINUTE_MS;
 	facts->held_ms = in->held_ms > 0 ? in->held_ms : 0;
 	facts->vent_held_ms = in->vented_ms;
-	facts->vent_ms = VENT_MS;
+	facts->vent_ms = GATE_VENT_MS;
 	facts->reached_ms = in->reached_ms;
 	facts->soon_ms = in->soon_ms;
 	facts->hold_starts = in->hold_starts;

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/gate/gate.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/work/work.h"
@@ -159,7 +160,7 @@ static void valid_means_a_whole_hold(int _i, const struct log_load *load)
 	ALWAYS(hold != NULL && load->process_ended_wall_ms == hold->ended_wall_ms);
 	if (method_has_pressure(load->method)) {
 		ALWAYS(vent != NULL && vent->ended_why == PHASE_DONE);
-		ALWAYS(vent != NULL && vent->ended_wall_ms - vent->began.wall_ms >= VENT_MS);
+		ALWAYS(vent != NULL && vent->ended_wall_ms - vent->began.wall_ms >= GATE_VENT_MS);
 	}
 	free(rows);
 }
