@@ -21,7 +21,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
 

@@ -12,8 +12,8 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
+#include "kitchen/step/step.h"
 #include "kitchen/warning/warnings.h"
-#include "kitchen/work/work.h"
 #include "support/bench_kit.h"
 #include "support/log_kit.h"
 

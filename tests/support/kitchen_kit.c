@@ -14,7 +14,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/file/open_kitchen.h"
 #include "kitchen/house/house.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/copy.h"
 #include "support/fault_word.h"
 #include "support/kitchen_kit.h"

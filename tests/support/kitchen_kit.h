@@ -17,8 +17,8 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
+#include "kitchen/step/step.h"
 #include "kitchen/warning/warnings.h"
-#include "kitchen/work/work.h"
 #include "support/test_clock.h"
 #include "support/tests.h"
 

@@ -11,8 +11,8 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
+#include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
-#include "kitchen/work/work.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 

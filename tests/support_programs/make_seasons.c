@@ -14,7 +14,7 @@
 #include "kitchen/history/seasons.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/test_clock.h"
 
 #define SEPTEMBER_MS (INT64_C(250) * 24 * 3600 * 1000) /* from the new year */

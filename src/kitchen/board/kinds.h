@@ -4,7 +4,7 @@
  * Who asks what kind of work it is asks here.  An entry stands in a file of its own
  * (load_kind.c, juicer_kind.c, batch_kind.c), and kinds.c lists them.  Its phases, what
  * they ask for and what the planner makes of them are rows of the phase table (phases.h);
- * what its acts do beside is kitchen/work/kind_acts.h.
+ * what its acts do beside is kitchen/step/kind_acts.h.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_KINDS_H
 #define STILLROOM_KITCHEN_BOARD_KINDS_H

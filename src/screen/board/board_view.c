@@ -9,7 +9,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"

@@ -10,7 +10,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 

@@ -3,7 +3,7 @@
  */
 #include <stdlib.h>
 
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/ui/desk.h"
 
 /* What is everyday first, what cannot be made good last: the one under the cursor

@@ -11,7 +11,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/ui/desk.h"
 
 #define ROUND_MAX 64

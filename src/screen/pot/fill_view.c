@@ -8,8 +8,8 @@
 
 #include "base/text.h"
 #include "kitchen/pot/pot.h"
+#include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
-#include "kitchen/work/work.h"
 #include "screen/ui/desk.h"
 
 static const struct strip *strip_of(const struct desk *desk)

@@ -3,7 +3,7 @@
  * keys that go there and answer.
  */
 #include "base/text.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/term/alarm.h"
 #include "screen/ui/desk.h"
 

@@ -7,7 +7,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/file/open_kitchen.h"
 #include "kitchen/house/house.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

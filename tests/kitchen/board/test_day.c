@@ -12,7 +12,7 @@
 #include "base/text.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/file/open_day.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

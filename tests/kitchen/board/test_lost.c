@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "kitchen/act/undo.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

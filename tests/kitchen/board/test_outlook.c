@@ -1,6 +1,6 @@
 /* What lies behind a load and ahead of it, for the ribbon. */
 #include "kitchen/board/outlook.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -9,7 +9,7 @@
 #include "engine/gate/gate.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/canner/canner.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -8,7 +8,7 @@
 #include "engine/gate/gate.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -13,7 +13,7 @@
 
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/road_kit.h"
 #include "support/tests.h"
 

@@ -5,7 +5,7 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "kitchen/canner/canner.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -11,7 +11,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

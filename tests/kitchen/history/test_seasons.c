@@ -8,7 +8,7 @@
 #include "engine/stats/interval.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/history/seasons.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

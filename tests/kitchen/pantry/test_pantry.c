@@ -8,7 +8,7 @@
 #include "kitchen/exchange/import.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

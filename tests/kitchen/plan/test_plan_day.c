@@ -17,7 +17,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/plan_check.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"

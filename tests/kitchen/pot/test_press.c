@@ -4,7 +4,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -10,8 +10,8 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
 #include "kitchen/recipe/sheet.h"
+#include "kitchen/step/step.h"
 #include "kitchen/stock/ahead.h"
-#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -9,8 +9,8 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
+#include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
-#include "kitchen/work/work.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -6,7 +6,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -13,7 +13,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/term/digits.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"

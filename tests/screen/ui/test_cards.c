@@ -8,8 +8,8 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
-#include "kitchen/work/work.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"
 

@@ -2,7 +2,7 @@
 #include <locale.h>
 #include <string.h>
 
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 #include "screen/app/views.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"

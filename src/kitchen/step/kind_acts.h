@@ -2,11 +2,11 @@
  * kind_acts.h - the kinds of work as their acts know them: what goes with a phase that ends,
  * and what may go wrong.  Beside kitchen/board/kinds.h; inside this room only.
  */
-#ifndef STILLROOM_KITCHEN_WORK_KIND_ACTS_H
-#define STILLROOM_KITCHEN_WORK_KIND_ACTS_H
+#ifndef STILLROOM_KITCHEN_STEP_KIND_ACTS_H
+#define STILLROOM_KITCHEN_STEP_KIND_ACTS_H
 
 #include "kitchen/act/act.h"
-#include "kitchen/work/work.h"
+#include "kitchen/step/step.h"
 
 struct kind_acts {
 	enum strip_content content;

@@ -1,11 +1,11 @@
 /*
- * work.h - what moves a load, a run or a batch from phase to phase.
+ * step.h - what moves a load, a run or a batch from phase to phase.
  *
  * Each act returns true when the log holds it durably, or false with a fault and
  * nothing changed (kitchen/board/board.h).
  */
-#ifndef STILLROOM_KITCHEN_WORK_WORK_H
-#define STILLROOM_KITCHEN_WORK_WORK_H
+#ifndef STILLROOM_KITCHEN_STEP_STEP_H
+#define STILLROOM_KITCHEN_STEP_STEP_H
 
 #include "kitchen/board/board.h"
 

@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "kitchen/canner/canner_private.h"
-#include "kitchen/work/kind_acts.h"
+#include "kitchen/step/kind_acts.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the

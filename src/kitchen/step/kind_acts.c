@@ -1,4 +1,4 @@
-#include "kitchen/work/kind_acts.h"
+#include "kitchen/step/kind_acts.h"
 
 #include <assert.h>
 

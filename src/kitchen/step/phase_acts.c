@@ -11,7 +11,7 @@
 #include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/pot/pot.h"
-#include "kitchen/work/kind_acts.h"
+#include "kitchen/step/kind_acts.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define CLOCK_DAY_MS (INT64_C(24) * 60 * MINUTE_MS)
