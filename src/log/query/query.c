@@ -128,16 +128,24 @@ void take_text(struct query *query, char *buffer, size_t size)
 	(void)text_copy(buffer, size, take_name(query)); /* a longer text is cut, by the header */
 }
 
-int take_word(struct query *query, const struct words *words)
+static int index_of(struct query *query, const char *name, const struct words *words)
 {
-	const char *name = take_name(query);
-	if (name[0] == '\0')
-		return 0;
 	for (int i = 0; i < words->count; i++)
 		if (strcmp(name, word_at(words, i)) == 0)
 			return i;
 	query->unreadable = true;
 	return 0;
+}
+
+int take_index(struct query *query, const struct words *words)
+{
+	return index_of(query, take_name(query), words);
+}
+
+int take_word(struct query *query, const struct words *words)
+{
+	const char *name = take_name(query);
+	return name[0] == '\0' ? 0 : index_of(query, name, words);
 }
 
 /* Without memory even a ROLLBACK can fail. An act that is over must not go on in

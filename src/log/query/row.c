@@ -64,19 +64,6 @@ void column_set(const struct log_column *column, void *row, int64_t value)
 
 /* --- reading ------------------------------------------------------------------------------ */
 
-/* A word that is none of the enum, "" among them, makes the row unreadable. */
-static int64_t take_index(struct query *query, const struct words *words)
-{
-	const char *name = take_name(query);
-	const char *word;
-
-	for (int i = 0; strcmp(word = word_at(words, i), "?") != 0; i++)
-		if (strcmp(word, name) == 0)
-			return i;
-	query->unreadable = true;
-	return 0;
-}
-
 static int64_t take_value(struct query *query, const struct log_column *column)
 {
 	if (column->lack != NEVER_LACKS && next_is_null(query)) {
