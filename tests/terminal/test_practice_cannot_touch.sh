@@ -15,7 +15,7 @@ sum() {
 refused() {
 	text=$1
 	shift
-	open_window main 80 24 "'$STILLROOM' $*"
+	open_window main 240 24 "'$STILLROOM' $*" # a long path must not break the sentence
 	ends main 3
 	wait_for "stillroom: " "$text"
 	lacks "? keys"
