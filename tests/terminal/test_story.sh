@@ -77,10 +77,9 @@ step
 wait_for "Wait for a strong unbroken funnel of steam"
 
 at="three clocks at once"
-step
 wait_for "Space steady steam: start the vent"
-step
-wait_for "Venting: a steady funnel of steam for 10 full minutes" "Space (not yet)"
+step_to "Venting: a steady funnel of steam for 10 full minutes"
+wait_for "Space (not yet)"
 at="the vent's alarm"
 wait_for "COME NOW" "OVER BY" "Vent is over: put the weight on or close the petcock"
 shows "a alarm heard" "Space weight on"
